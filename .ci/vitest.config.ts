@@ -1,0 +1,15 @@
+// How the tests run: two workers suit the two cores of a small laptop or build machine.
+
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+	root: fileURLToPath(new URL('..', import.meta.url)),
+	test: {
+		include: ['tests/**/*.test.{ts,tsx}'],
+		maxWorkers: 2,
+		// Real terminals and whole processes are slow to start on a busy machine.
+		testTimeout: 30_000,
+		hookTimeout: 60_000,
+	},
+});

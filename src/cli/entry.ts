@@ -1,0 +1,15 @@
+// The first file that Node reads. It checks Node's version before anything is loaded that an old Node
+// could not read, so it imports nothing else up front.
+
+import * as nodeModule from 'node:module';
+import { nodeVersionComplaint } from './node-version.ts';
+
+const complaint = nodeVersionComplaint(process.versions.node);
+if (complaint === undefined) {
+	nodeModule.enableCompileCache?.();
+	const { main } = await import('./main.ts');
+	await main(process.argv.slice(2));
+} else {
+	process.stderr.write(`${complaint}\n`);
+	process.exitCode = 2;
+}

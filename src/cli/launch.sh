@@ -1,0 +1,42 @@
+#!/bin/sh
+# Starts rackside, and puts the terminal right when the program died without doing so itself: after a
+# KILL or a crash nothing else can. Apart from a terminal it only hands over.
+here=$(dirname "$(readlink -f "$0")")
+
+# A checkout brings its own Node; an installed program uses the one in PATH.
+node=$here/../node_modules/.bin/node
+[ -x "$node" ] || node=node
+if ! command -v "$node" >/dev/null 2>&1; then
+	echo 'rackside needs Node 22 or newer, and found no node in PATH; install Node and start it again.' >&2
+	exit 2
+fi
+
+[ -t 0 ] && [ -t 1 ] && modes=$(stty -g 2>/dev/null) || exec "$node" "$here/rackside.js" "$@"
+
+exec 3<&0 # a background job of sh gets an empty stdin otherwise
+"$node" "$here/rackside.js" "$@" <&3 3<&- &
+child=$!
+for name in HUP INT QUIT TERM; do trap "kill -$name $child 2>/dev/null" $name; done
+while :; do
+	wait $child
+	code=$?
+	kill -0 $child 2>/dev/null || break
+done
+trap - HUP INT QUIT TERM
+
+# End of a synchronised frame, bracketed paste, mouse and focus reports off, plain text, cursor shown.
+plain='\033[?2026l\033[?2004l\033[?1000l\033[?1002l\033[?1003l\033[?1006l\033[?1004l\033[0m\033[?25h'
+case $code in
+129 | 130 | 131 | 143)
+	# Ended by a signal that it answers: its own farewell is lost when the terminal had stalled.
+	# 1047 leaves the other screen without moving the cursor, should it have been left already.
+	printf "$plain"'\033[?1047l'
+	stty "$modes"
+	;;
+132 | 133 | 134 | 135 | 136 | 137 | 139)
+	printf "$plain"'\033[?1049l'
+	stty "$modes"
+	echo 'rackside stopped unexpectedly; an open night is saved up to its last key. If the screen looks wrong, type reset.' >&2
+	;;
+esac
+exit $code
