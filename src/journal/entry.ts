@@ -1,0 +1,90 @@
+// The facts that a night is made of, in past tense. Everything a night knows is a fold over these; once
+// released, a kind of entry keeps its meaning for ever.
+
+/** Milliseconds of the night's clock: since 1970, but never running backwards and never jumping. */
+export type NightMs = number;
+
+/** What one player was given. `instrument` null: hands left empty. */
+export type Handed = {
+	readonly player: string;
+	readonly instrument: string | null;
+	/** The tuning and capo recorded as on; left out where what is believed stands. */
+	readonly tuning?: { readonly name: string; readonly notes: readonly string[] };
+	readonly capo?: number;
+};
+
+export type SongEnd = 'played' | 'cut-short' | 'skipped';
+
+export type Entry =
+	/** `item` is a key of the night's list. */
+	| { readonly k: 'song-began'; readonly at: NightMs; readonly item: string }
+	/** `index` counts from the song's start, which is 0. */
+	| { readonly k: 'cue-reached'; readonly at: NightMs; readonly index: number }
+	| { readonly k: 'song-ended'; readonly at: NightMs; readonly how: SongEnd }
+	/** The next song was chosen; `inserted` names a song from off the list that got the key `item`, before `before` (null: at the end). */
+	| {
+			readonly k: 'next-chosen';
+			readonly at: NightMs;
+			readonly item: string;
+			readonly inserted?: { readonly song: string; readonly before: string | null };
+	  }
+	/** `by`: how it came to be known: the plan's hand-over, a stand-in, or an exchange typed in. `incident`: the break it answers. */
+	| ({
+			readonly k: 'handed-over';
+			readonly at: NightMs;
+			readonly by: 'plan' | 'stand-in' | 'exchange';
+			readonly incident?: number;
+	  } & Handed)
+	/** The hand-over before was really of this instrument: it keeps that one's time. */
+	| ({ readonly k: 'hand-over-corrected'; readonly at: NightMs } & Handed)
+	/** Back on the rack with nobody's hand-over, as at an interval. */
+	| { readonly k: 'came-back'; readonly at: NightMs; readonly instrument: string }
+	/** Ready, with what was done: the tuning and capo it has now, new strings. */
+	| {
+			readonly k: 'made-ready';
+			readonly at: NightMs;
+			readonly instrument: string;
+			readonly tuning?: { readonly name: string; readonly notes: readonly string[] };
+			readonly capo?: number;
+			readonly isRestrung?: boolean;
+	  }
+	| { readonly k: 'string-broke'; readonly at: NightMs; readonly incident: number; readonly instrument: string; readonly player: string | null }
+	/** The player goes on with what they have. */
+	| { readonly k: 'played-on'; readonly at: NightMs; readonly incident: number }
+	| { readonly k: 'incident-noted'; readonly at: NightMs; readonly incident: number }
+	| {
+			readonly k: 'incident-described';
+			readonly at: NightMs;
+			readonly incident: number;
+			readonly string?: number;
+			readonly kind?: string;
+			readonly words?: string;
+	  }
+	| { readonly k: 'memo-written'; readonly at: NightMs; readonly words: string }
+	/** The capo or tuning as it really is. */
+	| {
+			readonly k: 'found-as';
+			readonly at: NightMs;
+			readonly instrument: string;
+			readonly tuning?: { readonly name: string; readonly notes: readonly string[] };
+			readonly capo?: number;
+	  }
+	/** Aside for tonight; `fault` null: simply out. */
+	| { readonly k: 'put-aside'; readonly at: NightMs; readonly instrument: string; readonly fault: string | null }
+	| { readonly k: 'brought-back'; readonly at: NightMs; readonly instrument: string }
+	| { readonly k: 'staged'; readonly at: NightMs; readonly instrument: string }
+	/** Light, heat or rain: nothing on the rack is to be trusted until checked. */
+	| { readonly k: 'all-doubted'; readonly at: NightMs; readonly celsius?: number }
+	| { readonly k: 'pedal-corrected'; readonly at: NightMs; readonly player: string; readonly pedal: string; readonly on: boolean }
+	| { readonly k: 'pack-changed'; readonly at: NightMs; readonly player: string; readonly pack: string }
+	| { readonly k: 'pack-suspected'; readonly at: NightMs; readonly player: string; readonly pack: string }
+	| { readonly k: 'show-ended'; readonly at: NightMs }
+	/** The program was started again after a stop; `seconds` it was away. */
+	| { readonly k: 'resumed'; readonly at: NightMs; readonly seconds: number }
+	/** The machine slept. */
+	| { readonly k: 'slept'; readonly at: NightMs; readonly seconds: number }
+	/** The machine's clock was set; the night's own clock went on. */
+	| { readonly k: 'clock-set'; readonly at: NightMs; readonly bySeconds: number }
+	/** `of` is the sequence number of the record taken back, or put back again. */
+	| { readonly k: 'taken-back'; readonly at: NightMs; readonly of: number }
+	| { readonly k: 'put-back'; readonly at: NightMs; readonly of: number };

@@ -1,0 +1,141 @@
+// What the plan says, as data: who plays what, what work that makes, and whether it fits.
+
+import type { NightMs } from '../journal/entry.ts';
+import type { Tuning } from '../tuning/tuning.ts';
+
+export type Plan = {
+	/** True only when nothing better exists. */
+	readonly isProved: boolean;
+	/** The best cost that could still be possible, when not proved and known. */
+	readonly bound: Cost | null;
+	readonly cost: Cost;
+	/** What is on and what is to come, in playing order. The song in progress comes first, from its present section. */
+	readonly sections: readonly Section[];
+	/** One for each player with something to play in each section. */
+	readonly slots: readonly Slot[];
+	/** Every change of hands still to be made, in order of time, then of the show file's players. */
+	readonly handOvers: readonly PlannedHandOver[];
+	/** In the order in which to do it. */
+	readonly work: readonly Work[];
+	readonly warnings: readonly Warning[];
+};
+
+/** Strictly in this order; smaller is better. `lateness` in seconds. */
+export type Cost = {
+	readonly missing: number;
+	readonly overGap: number;
+	readonly lateness: number;
+	readonly handOvers: number;
+	readonly retunings: number;
+	readonly preference: number;
+};
+
+/** A song, or the part of one between two hand-overs inside it. */
+export type Section = {
+	/** Key of the night's list item. */
+	readonly item: string;
+	readonly song: string;
+	/** The cue point at which it begins; 0 for a song's start. */
+	readonly point: number;
+	/** The song's place among the songs of the list, from 1. */
+	readonly position: number;
+	readonly startMs: NightMs;
+	readonly endMs: NightMs;
+	/** Seconds between the section before and this one; null for the first song, after an interval and at a cue: room for all. */
+	readonly gapSeconds: number | null;
+	readonly isAfterInterval: boolean;
+	/** It is on now. */
+	readonly hasBegun: boolean;
+};
+
+/** Who plays what in a section. */
+export type Slot = {
+	readonly section: Section;
+	readonly player: string;
+	/** Null: nothing playable; the slot is missing. */
+	readonly instrument: string | null;
+	readonly tuning: Tuning | null;
+	readonly capo: number;
+	/** They get it, or get it back in another tuning, just before this section. */
+	readonly isHandOver: boolean;
+	/** The player was not named: they keep what they have. */
+	readonly isKept: boolean;
+	/** Why nothing can be played, in a few words. */
+	readonly why: string | null;
+	/** To be checked before it leaves the rack. */
+	readonly leave: string | null;
+};
+
+export type PlannedHandOver = {
+	readonly section: Section;
+	readonly player: string;
+	/** What they hold before. */
+	readonly from: string | null;
+	/** What they are to have; null for empty hands. */
+	readonly instrument: string | null;
+	readonly tuning: Tuning | null;
+	readonly capo: number;
+	/** 0 for taking away without giving. */
+	readonly seconds: number;
+	/** The moment at which the hand-overs of this section begin. */
+	readonly wantedMs: NightMs;
+	readonly fits: boolean;
+	readonly leave: string | null;
+};
+
+export type Job = 'touch-up' | 'retune' | 'capo' | 'restring';
+
+/** One piece of work for one stint of one instrument. */
+export type Work = {
+	readonly job: Job;
+	readonly instrument: string;
+	readonly player: string;
+	readonly section: Section;
+	readonly to: Tuning;
+	readonly capo: number;
+	readonly seconds: number;
+	/** Not to be begun before: not back yet, or it would be stale when handed. */
+	readonly fromMs: NightMs;
+	/** When the hand-overs it serves begin. */
+	readonly wantedMs: NightMs;
+	/** Begun and finished when all is done in the order shown, beginning now. */
+	readonly startMs: NightMs;
+	readonly finishMs: NightMs;
+	/** Seconds from finish to wanted; negative when late. */
+	readonly slackSeconds: number;
+	/** The latest moment at which it can be begun without making itself or anything after it late. */
+	readonly beginByMs: NightMs;
+};
+
+export type WarningCode =
+	| 'not-ready'
+	| 'late'
+	| 'stale'
+	| 'wrong-tuning'
+	| 'tight-gap'
+	| 'missing'
+	| 'no-stand-in'
+	| 'string-tension'
+	| 'short-curfew';
+
+export type Warning = {
+	readonly code: WarningCode;
+	readonly song?: string;
+	readonly player?: string;
+	readonly instrument?: string;
+	readonly text: string;
+};
+
+/** An instrument that could take over from another. */
+export type StandIn = {
+	readonly instrument: string;
+	/** Seconds until it can be in hands: the walk and what work it needs now. */
+	readonly readyInSeconds: number;
+	/** What is to be put on it. */
+	readonly tuning: Tuning;
+	readonly capo: number;
+	/** In a few words: "same tuning, ready". */
+	readonly why: string;
+	/** What it costs later, a sentence each; empty until the plan is made again for each choice. */
+	readonly later: readonly string[];
+};

@@ -1,0 +1,46 @@
+// What can be asked of a night. Imperative; carries everything the decision needs, the plan's proposals
+// included, so that deciding stays a pure function of the session, the command and the time.
+
+import type { Tuning } from '../tuning/tuning.ts';
+
+/** One player's planned hand-over. `instrument` null: hands are to be empty. */
+export type HandOver = {
+	readonly player: string;
+	readonly instrument: string | null;
+	readonly tuning: Tuning | null;
+	readonly capo: number;
+};
+
+/** Work that was due on an instrument and is recorded as done with `make-ready`. */
+export type Due = { readonly tuning: Tuning; readonly capo: number };
+
+export type Command =
+	/** Next cue point, or the song's end, or the next song with its planned hand-overs. `handOvers` are those of what is reached. */
+	| { readonly do: 'step'; readonly handOvers: readonly HandOver[] }
+	| { readonly do: 'step-back' }
+	/** The song is done, whatever cue points were left. */
+	| { readonly do: 'finish-song' }
+	| { readonly do: 'go-to-next-song' }
+	| { readonly do: 'go-to-previous-song' }
+	/** The next song is this one, on the list (the next time it comes) or from the catalogue. */
+	| { readonly do: 'choose-next'; readonly song: string }
+	| { readonly do: 'hand-over'; readonly handOvers: readonly HandOver[] }
+	| { readonly do: 'exchange'; readonly player: string; readonly instrument: string | null }
+	| { readonly do: 'make-ready'; readonly instrument: string; readonly due: Due | null }
+	| { readonly do: 'make-all-ready' }
+	| { readonly do: 'report-break'; readonly instrument: string }
+	/** Answers the open break: a stand-in in hands. Tuning and capo as planned work made them, or null as believed. */
+	| { readonly do: 'stand-in'; readonly instrument: string }
+	| { readonly do: 'play-on' }
+	| { readonly do: 'note-incident' }
+	| { readonly do: 'describe-incident'; readonly string: number | null; readonly kind: string | null; readonly words: string }
+	| { readonly do: 'write-memo'; readonly words: string }
+	| { readonly do: 'correct-instrument'; readonly instrument: string; readonly tuning: Tuning | null; readonly capo: number | null }
+	| { readonly do: 'put-aside'; readonly instrument: string; readonly fault: string | null }
+	| { readonly do: 'bring-back'; readonly instrument: string }
+	| { readonly do: 'stage'; readonly instrument: string }
+	| { readonly do: 'doubt-all'; readonly celsius: number | null }
+	| { readonly do: 'correct-pedal'; readonly player: string; readonly pedal: string }
+	| { readonly do: 'change-pack'; readonly player: string; readonly pack: string }
+	| { readonly do: 'suspect-pack'; readonly player: string }
+	| { readonly do: 'end-show' };

@@ -1,0 +1,90 @@
+// The state of a night: a fold over its entries, composed of small machine snapshots and plain data.
+// Nothing here knows the time; what depends on it (ages, ready, stale) is asked with a time given.
+
+import type { BoardState } from '../../machines/rig.ts';
+import type { InstrumentState } from '../../machines/instrument.ts';
+import type { ShowState } from '../../machines/show.ts';
+import type { SongState } from '../../machines/song.ts';
+import type { NightMs, SongEnd } from '../journal/entry.ts';
+import type { Show } from '../showfile/show.ts';
+
+export type Session = {
+	readonly show: Show;
+	/** before, song, changeover, interval, encore, over, packed. */
+	readonly phase: ShowState;
+	/** The set as it stands tonight: what was played, skipped, put in. */
+	readonly list: readonly ListItem[];
+	/** The song in progress, or the last one ended; null before the first. */
+	readonly current: string | null;
+	/** The item that comes after it; null when nothing does. May be an interval while a song is on. */
+	readonly next: string | null;
+	/** The first song's start: zero of the show clock. */
+	readonly zeroAtMs: NightMs | null;
+	/** Where we are in the current song; null before the first and once it has ended. */
+	readonly song: SongState | null;
+	/** When what stands now (the song, the change-over, the interval) began; null before the show. */
+	readonly phaseSinceMs: NightMs | null;
+	readonly instruments: Readonly<Record<string, InstrumentState>>;
+	readonly players: Readonly<Record<string, PlayerState>>;
+	readonly boards: Readonly<Record<string, BoardState>>;
+	/** Whose planned hand-over for which list item is settled, so that starting it records nothing for them. */
+	readonly settled: { readonly item: string | null; readonly players: readonly string[] };
+	readonly incidents: readonly Incident[];
+	readonly suspectPacks: readonly string[];
+	/** Degrees Celsius last typed in. */
+	readonly stageCelsius: number | null;
+};
+
+export type ListItem = SongItem | IntervalItem;
+
+export type SongItem = {
+	readonly key: string;
+	readonly kind: 'song';
+	readonly song: string;
+	readonly gapSeconds: number | null;
+	readonly isEncore: boolean;
+	/** Something else took its place. */
+	readonly isPassedOver: boolean;
+	/** Each time it was on, oldest first. `how` null while it is on. */
+	readonly runs: readonly Run[];
+};
+
+export type IntervalItem = { readonly key: string; readonly kind: 'interval'; readonly seconds: number };
+
+export type Run = { readonly beganAtMs: NightMs; readonly endedAtMs: NightMs | null; readonly how: SongEnd | null };
+
+export type PlayerState = {
+	readonly holds: string | null;
+	readonly sinceMs: NightMs | null;
+	/** The pack they wear now, if any. */
+	readonly pack: string | null;
+	/** A hand-over recorded from the plan that an exchange may still correct. */
+	readonly correctable: Correctable | null;
+};
+
+/** What a planned hand-over changed, so that a correction can set it right. */
+export type Correctable = {
+	readonly atMs: NightMs;
+	/** What the plan said was given. */
+	readonly given: string | null;
+	/** That instrument as it was before. */
+	readonly givenBefore: InstrumentState | null;
+	/** What was held before. */
+	readonly held: string | null;
+};
+
+export type Incident = {
+	readonly id: number;
+	readonly atMs: NightMs;
+	/** `string-break`, or what was said of it later; null while nothing was. */
+	readonly kind: string | null;
+	readonly player: string | null;
+	readonly instrument: string | null;
+	readonly string: number | null;
+	readonly standIn: string | null;
+	/** Seconds without sound: from the break to the stand-in in hands; null where it does not apply or is not over. */
+	readonly silenceSeconds: number | null;
+	/** A break that still waits for its answer. */
+	readonly isOpen: boolean;
+	readonly words: readonly string[];
+};

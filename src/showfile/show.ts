@@ -1,0 +1,183 @@
+// A show as the rest of the program knows it: read, checked, every id resolved, nothing left to look
+// up in a file. It is plain data, frozen, so that a night's journal can carry it whole.
+
+import type { InstrumentKind } from '../tuning/kind.ts';
+import type { Tuning } from '../tuning/tuning.ts';
+
+/** A whole show. Lists keep the order of the file. */
+export type Show = {
+	readonly title: string;
+	readonly venue: string | null;
+	/** `2026-06-12`, or null when the file gives none. */
+	readonly date: string | null;
+	/** Minutes after midnight on the show's day. */
+	readonly startMinutes: number | null;
+	/** Minutes after midnight; more than 1440 when the curfew is past midnight. */
+	readonly curfewMinutes: number | null;
+	/** Hz of A4. */
+	readonly referenceHertz: number;
+	/** How long "ready" lasts. */
+	readonly staleAfterSeconds: number;
+	/** The same for strings with less than an hour in hands. */
+	readonly staleNewSeconds: number;
+	readonly techs: readonly Tech[];
+	readonly players: readonly Player[];
+	readonly instruments: readonly Instrument[];
+	/** The catalogue: songs on the list and off it. */
+	readonly songs: readonly Song[];
+	readonly set: readonly SetItem[];
+	/** Each player's pedals in order, by player id. */
+	readonly boards: Readonly<Record<string, readonly Pedal[]>>;
+	readonly packs: readonly Pack[];
+	readonly times: Times;
+	readonly stock: readonly StockItem[];
+	/** Short name to tuning name, as the file writes them. */
+	readonly abbreviations: Readonly<Record<string, string>>;
+};
+
+export type Tech = { readonly id: string; readonly name: string };
+
+export type Player = {
+	readonly id: string;
+	readonly name: string;
+	readonly plays: string | null;
+	/** Whose hands, when there are several techs; a tech's id. */
+	readonly tech: string | null;
+	/** The letter that names this player in prompts: lower case, taken by no other player or slot. */
+	readonly key: string;
+};
+
+export type Instrument = {
+	readonly id: string;
+	readonly name: string;
+	/** One unshifted character but space and 0, lower case; null when it has no place on the rack. */
+	readonly slot: string | null;
+	readonly kind: InstrumentKind;
+	/** Players who may have it; null for anybody. */
+	readonly for: readonly string[] | null;
+	/** What it is in when the night begins. */
+	readonly tuning: Tuning;
+	readonly scaleMillimetres: number | null;
+	/** String 1 first, as sets are labelled. */
+	readonly strings: readonly StringGauge[];
+	readonly bridge: 'fixed' | 'floating';
+	readonly features: readonly string[];
+	readonly pack: string | null;
+	readonly case: string | null;
+	/** Kept back as a stand-in. */
+	readonly spare: boolean;
+	readonly strung: { readonly on: string | null; readonly hours: number | null };
+	/** Seconds for each piece of work on this instrument: its own `times`, its kind's, `all`, the defaults, in that order. */
+	readonly times: WorkTimes;
+	/** To be checked before it leaves the rack. */
+	readonly leave: string | null;
+	readonly notes: string | null;
+	readonly pickups: string | null;
+};
+
+export type StringGauge = { readonly millimetres: number; readonly isWound: boolean };
+
+/** Seconds for each piece of work. */
+export type WorkTimes = {
+	readonly touchUp: number;
+	readonly oneString: number;
+	readonly twoStrings: number;
+	readonly allStrings: number;
+	readonly otherTuning: number;
+	readonly wipe: number;
+	readonly capo: number;
+	/** Each way. */
+	readonly walk: number;
+	/** One string with settling, wiping and tuning in it. */
+	readonly restring: number;
+	/** Each further string of the same restring. */
+	readonly furtherString: number;
+	readonly handOver: number;
+};
+
+/** The file's `times`, kept as written: by kind, or `all`; keys as in the file, values in seconds. */
+export type Times = Readonly<Record<string, Readonly<Record<string, number>>>>;
+
+export type Song = {
+	readonly id: string;
+	readonly title: string;
+	/** Null when the file gives none: it then counts as the median of those given (240 s when none is). */
+	readonly lengthSeconds: number | null;
+	/** Beats a minute. */
+	readonly tempo: number | null;
+	/** What each player named in this song needs; who is not named keeps what they have. */
+	readonly parts: Readonly<Record<string, Part>>;
+	/** Whole boards at the song's start, by player. */
+	readonly board: Readonly<Record<string, BoardState>>;
+	readonly cues: readonly Cue[];
+	readonly starts: string | null;
+	readonly count: number | null;
+	readonly ends: 'stop' | 'ring' | 'segue' | 'talk';
+	readonly notes: string | null;
+};
+
+/** What a player needs in a song: exactly this, anything like that, or empty hands. */
+export type Part =
+	| {
+			readonly kind: 'named';
+			readonly instrument: string;
+			/** Null: the instrument's own tuning as the file gives it. */
+			readonly tuning: Tuning | null;
+			readonly capo: number;
+			readonly leave: string | null;
+			readonly pack: string | null;
+	  }
+	| {
+			readonly kind: 'needs';
+			readonly instrumentKind: InstrumentKind;
+			/** What is heard, with any capo on. */
+			readonly sounds: Tuning;
+			readonly features: readonly string[];
+			/** An instrument's id. */
+			readonly prefer: string | null;
+			readonly leave: string | null;
+			readonly pack: string | null;
+	  }
+	| { readonly kind: 'none' };
+
+export type Cue = {
+	/** What is heard or seen: "Ch1", "solo". */
+	readonly at: string;
+	/** Seconds from the song's start; helps the plan only. */
+	readonly nearSeconds: number | null;
+	readonly say: string | null;
+	/** Hand-overs before this point, by player. */
+	readonly hand: Readonly<Record<string, Part>>;
+	/** Whole boards from this point on, by player. */
+	readonly boards: Readonly<Record<string, BoardState>>;
+};
+
+/** A whole board: pedals not named are off (at rest). By pedal id. */
+export type BoardState = Readonly<Record<string, PedalState>>;
+
+/** `on` with whatever settings the file gives, as text. */
+export type PedalState = {
+	readonly on: boolean;
+	readonly settings?: Readonly<Record<string, string>>;
+};
+
+export type Pedal = {
+	readonly id: string;
+	readonly name: string;
+	/** What later features need (controls, power, MIDI), as the file gives it. */
+	readonly extra: Readonly<Record<string, unknown>>;
+};
+
+export type Pack = { readonly id: string; readonly name: string | null; readonly channel: string | null };
+
+export type StockItem = { readonly gauge: string; readonly count: number };
+
+export type SetItem =
+	| {
+			readonly kind: 'song';
+			readonly song: string;
+			/** Seconds between the end of the song before and the start of this one; null when the file gives none. */
+			readonly gapSeconds: number | null;
+			readonly isEncore: boolean;
+	  }
+	| { readonly kind: 'interval'; readonly seconds: number };
