@@ -1,0 +1,40 @@
+// What a night under way needs from its journal, whether that is a file or only memory. Stands apart
+// so that the night itself never knows a disk.
+
+import type { AnyEntry, JournalRecord, Moment } from './record.ts';
+
+/** `saving`: on its way to the disk. `slow`: for more than a second. `unsaved`: the disk refused it. `memory`: there is no file. */
+export type SaveState = 'saved' | 'saving' | 'slow' | 'unsaved' | 'memory';
+
+/** How much of a night would outlive a power cut, and why not all of it. */
+export type SaveStatus = {
+	readonly state: SaveState;
+	/** True when every record is confirmed by the disk. */
+	readonly isSaved: boolean;
+	/** Number of the last record confirmed by the disk; 0 for none. */
+	readonly savedSeq: number;
+	/** Number of the last record; 0 for none. */
+	readonly lastSeq: number;
+	/** One sentence for the user while something is wrong with saving. */
+	readonly problem: string | null;
+	/** Uptime in milliseconds at which that began. */
+	readonly sinceUpMs: number | null;
+	/** What was noticed and stays worth knowing, one sentence each, oldest first. */
+	readonly warnings: readonly string[];
+};
+
+/** A journal that takes records one after the other and never refuses. */
+export type NightJournal = {
+	readonly id: string;
+	/** Keeps the entries of one command as the next record and gives it back as it was kept: apply its entries, not those passed in. Never throws for the disk's sake. */
+	append<E extends AnyEntry>(entries: readonly E[], at: Moment): JournalRecord<E>;
+	/** All records from the first, in order, checkpoints and headers left out. The array grows with each append. */
+	records(): readonly JournalRecord[];
+	status(): SaveStatus;
+	/** To be called at least every second: tries again what failed, looks after the file. */
+	tick(upMs: number): void;
+	/** Tries at once to write what is not written; for the last moments of the program. */
+	flushNow(): SaveStatus;
+	/** Waits up to 500 ms for the disk to confirm, then lets go of everything. */
+	close(): Promise<SaveStatus>;
+};
