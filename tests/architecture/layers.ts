@@ -1,0 +1,62 @@
+// The order of the folders, written here a second time: the lint configuration is checked against it.
+
+/** Lowest first; a folder may import every folder of an earlier row, and none of its own row. */
+const ROWS: readonly (readonly string[])[] = [
+	['base'],
+	['tuning', 'journal'],
+	['showfile'],
+	['machines'],
+	['session'],
+	['plan', 'rig', 'history'],
+	['report', 'keys'],
+	['screen'],
+	['night'],
+	['ui'],
+];
+
+const PACKAGES: Readonly<Record<string, readonly string[]>> = {
+	base: ['string-width', 'fastest-levenshtein'],
+	journal: ['node:zlib'],
+	showfile: ['yaml', 'zod'],
+	machines: ['xstate'],
+	ui: ['react', 'ink'],
+	disk: ['conf', 'node:fs', 'node:fs/promises', 'node:zlib'],
+	terminal: ['node:fs', 'node:fs/promises', 'node:zlib'],
+	cli: ['node:fs', 'node:fs/promises', 'node:zlib'],
+};
+
+/** Every folder with code of the program, lowest first. */
+export const FOLDERS: readonly string[] = [...ROWS.flat(), 'terminal', 'disk', 'cli'];
+
+/** Every package that some folder may import, and some that none may. */
+export const KNOWN_PACKAGES: readonly string[] = [
+	...new Set([...Object.values(PACKAGES).flat(), 'xstate/graph', 'fast-check', 'vitest']),
+];
+
+/** The folders that `folder` may import, its own left out. */
+export function foldersBelow(folder: string): readonly string[] {
+	if (folder === 'terminal') return ['base'];
+	if (folder === 'disk') return ['base', 'journal', 'showfile'];
+	if (folder === 'cli') return FOLDERS.filter((name) => name !== 'cli');
+	return ROWS.slice(
+		0,
+		ROWS.findIndex((row) => row.includes(folder)),
+	).flat();
+}
+
+/** The packages of `KNOWN_PACKAGES` that `folder` may import. */
+export function packagesFor(folder: string): readonly string[] {
+	return PACKAGES[folder] ?? [];
+}
+
+/** Where a folder's files are, seen from the root. */
+export function pathOf(folder: string): string {
+	return folder === 'machines' ? 'machines' : `src/${folder}`;
+}
+
+/** How a file of `from` writes the import of a file `to` holds. */
+export function specifier(from: string, to: string): string {
+	if (from === to) return './other.ts';
+	if (from === 'machines') return `../src/${to}/other.ts`;
+	return to === 'machines' ? '../../machines/other.ts' : `../${to}/other.ts`;
+}
