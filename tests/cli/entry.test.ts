@@ -1,0 +1,60 @@
+// What an owner of an old Node sees: one sentence that says what to do, and no trace.
+
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { transformSync } from 'esbuild';
+import { describe, expect, test } from 'vitest';
+import { nodeVersionComplaint } from '../../src/cli/node-version.ts';
+
+const bundle = fileURLToPath(new URL('../../dist/rackside.js', import.meta.url));
+
+function run(node: string, args: readonly string[] = []) {
+	return spawnSync(node, [...args, bundle, '--help'], { encoding: 'utf8' });
+}
+
+/** Where distributions and installers put Node; one of these may be old. */
+const oldNode = ['/usr/bin/node', '/usr/local/bin/node', '/opt/homebrew/bin/node'].find((node) => {
+	const { stdout } = spawnSync(node, ['--version'], { encoding: 'utf8' });
+	return Number(stdout?.match(/^v(\d+)\./)?.[1] ?? Number.POSITIVE_INFINITY) < 22;
+});
+
+describe('the version check', () => {
+	test.each(['22.0.0', '22.11.0', '23.1.0', '24.21.0', 'v24.0.0', '100.0.0'])('%s will do', (v) => {
+		expect(nodeVersionComplaint(v)).toBeUndefined();
+	});
+
+	test.each(['21.7.3', '20.20.2', 'v18.0.0', '9.0.0', '2.2.0', ''])('%j will not', (version) => {
+		expect(nodeVersionComplaint(version)).toMatch(/needs Node 22 or newer.*install/);
+	});
+});
+
+describe('the built program', () => {
+	// Needs the bundle: `node .ci/build.mjs` makes it.
+	const isOldNode = `Object.defineProperty(process,'versions',{value:{node:'20.1.0'}})`;
+
+	function expectOneSentence(found: ReturnType<typeof run>, version: string) {
+		expect(found.stdout).toBe('');
+		expect(found.stderr.split('\n')).toEqual([expect.stringContaining(version), '']);
+		expect(found.status).toBe(2);
+	}
+
+	test('says what it needs where Node calls itself old', () => {
+		const found = run(process.execPath, ['--import', `data:text/javascript,${isOldNode}`]);
+		expectOneSentence(found, '20.1.0');
+	});
+
+	// Without an old Node on the machine there is nothing to start; the tests beside it still hold.
+	test.skipIf(oldNode === undefined)('says so under a Node that is old', () => {
+		const version = spawnSync(oldNode ?? '', ['--version'], { encoding: 'utf8' }).stdout.trim();
+		expectOneSentence(run(oldNode ?? ''), version.slice(1));
+	});
+
+	test('has an entry that Node 18 can read, and that loads the rest only after the check', () => {
+		const entry = readFileSync(bundle, 'utf8');
+		const plain = transformSync(entry, { target: 'esnext' }).code;
+		expect(transformSync(entry, { target: 'node18' }).code).toBe(plain);
+		const upFront = [...plain.matchAll(/^(?:import|export)\b.*?["']([^"']+)["'];$/gm)];
+		expect([...new Set(upFront.map(([, name]) => name))]).toEqual(['node:module']);
+	});
+});
