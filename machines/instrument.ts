@@ -69,7 +69,6 @@ const table = setup({
 	guards: {
 		isWhole: ({ context, event }) =>
 			context.stringsDown.length === 0 || (event.type === 'madeReady' && event.isRestrung === true),
-		isPlayable: ({ context }) => context.stringsDown.length === 0 && context.faults.length === 0,
 		isBroken: ({ context }) => context.stringsDown.length > 0,
 	},
 	actions: {

@@ -48,7 +48,13 @@ export type Entry =
 			readonly capo?: number;
 			readonly isRestrung?: boolean;
 	  }
-	| { readonly k: 'string-broke'; readonly at: NightMs; readonly incident: number; readonly instrument: string; readonly player: string | null }
+	| {
+			readonly k: 'string-broke';
+			readonly at: NightMs;
+			readonly incident: number;
+			readonly instrument: string;
+			readonly player: string | null;
+	  }
 	/** The player goes on with what they have. */
 	| { readonly k: 'played-on'; readonly at: NightMs; readonly incident: number }
 	| { readonly k: 'incident-noted'; readonly at: NightMs; readonly incident: number }
@@ -70,17 +76,40 @@ export type Entry =
 			readonly capo?: number;
 	  }
 	/** Aside for tonight; `fault` null: simply out. */
-	| { readonly k: 'put-aside'; readonly at: NightMs; readonly instrument: string; readonly fault: string | null }
+	| {
+			readonly k: 'put-aside';
+			readonly at: NightMs;
+			readonly instrument: string;
+			readonly fault: string | null;
+	  }
 	| { readonly k: 'brought-back'; readonly at: NightMs; readonly instrument: string }
 	| { readonly k: 'staged'; readonly at: NightMs; readonly instrument: string }
 	/** Light, heat or rain: nothing on the rack is to be trusted until checked. */
 	| { readonly k: 'all-doubted'; readonly at: NightMs; readonly celsius?: number }
-	| { readonly k: 'pedal-corrected'; readonly at: NightMs; readonly player: string; readonly pedal: string; readonly on: boolean }
-	| { readonly k: 'pack-changed'; readonly at: NightMs; readonly player: string; readonly pack: string }
-	| { readonly k: 'pack-suspected'; readonly at: NightMs; readonly player: string; readonly pack: string }
+	| {
+			readonly k: 'pedal-corrected';
+			readonly at: NightMs;
+			readonly player: string;
+			readonly pedal: string;
+			readonly on: boolean;
+	  }
+	| {
+			readonly k: 'pack-changed';
+			readonly at: NightMs;
+			readonly player: string;
+			readonly pack: string;
+	  }
+	| {
+			readonly k: 'pack-suspected';
+			readonly at: NightMs;
+			readonly player: string;
+			readonly pack: string;
+	  }
 	| { readonly k: 'show-ended'; readonly at: NightMs }
+	/** The night's first record; `boot` is the machine's start in which it was written. */
+	| { readonly k: 'night-opened'; readonly at: NightMs; readonly boot: string }
 	/** The program was started again after a stop; `seconds` it was away. */
-	| { readonly k: 'resumed'; readonly at: NightMs; readonly seconds: number }
+	| { readonly k: 'resumed'; readonly at: NightMs; readonly seconds: number; readonly boot: string }
 	/** The machine slept. */
 	| { readonly k: 'slept'; readonly at: NightMs; readonly seconds: number }
 	/** The machine's clock was set; the night's own clock went on. */

@@ -1,0 +1,38 @@
+// Everything that a drawn screen depends on. The night fills it; the screen turns it into rows.
+
+import type { SaveStatus } from '../journal/night-journal.ts';
+import type { KeyWords, PromptView } from '../keys/prompt-view.ts';
+import type { Plan, StandIn } from '../plan/plan.ts';
+import type { Session } from '../session/session.ts';
+
+export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'help';
+
+export type ScreenState = {
+	readonly session: Session;
+	readonly plan: Plan;
+	readonly nowMs: number;
+	/** Zero of the show clock: the first song's start, or when it is planned. */
+	readonly zeroMs: number;
+	/** Add to night milliseconds for the time of day where the show is. */
+	readonly dayOffsetMinutes: number;
+	readonly view: ViewName;
+	/** Row picked in rack, set and log; first row drawn follows it. */
+	readonly picked: number;
+	readonly prompt: PromptView | null;
+	/** One sentence in answer to the last key: why it could not act, or what a mismatch is. */
+	readonly message: string | null;
+	/** Stand-ins for each player with a break not answered yet. */
+	readonly standIns: Readonly<Record<string, readonly StandIn[]>>;
+	readonly save: SaveStatus;
+	readonly isDark: boolean;
+	readonly isLocked: boolean;
+	readonly isRehearsal: boolean;
+	/** What happened, oldest first; what was taken back is marked. */
+	readonly log: readonly LogLine[];
+	/** The keys that work now, most needed first. */
+	readonly footer: readonly KeyWords[];
+	/** Every key, for the help view. */
+	readonly help: readonly KeyWords[];
+};
+
+export type LogLine = { readonly atMs: number; readonly words: string; readonly isTakenBack: boolean };

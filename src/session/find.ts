@@ -1,0 +1,64 @@
+// Looking things up in a session and its show by id. An id that is not there is a bug of ours or a
+// damaged journal, never a user's mistake: show files are checked before a night begins.
+
+import type { InstrumentState } from '../../machines/instrument.ts';
+import type { Instrument, Player, Song } from '../showfile/show.ts';
+import type { ListItem, Session, SongItem } from './session.ts';
+
+export function findItem(session: Session, key: string | null): ListItem | null {
+	return session.list.find((item) => item.key === key) ?? null;
+}
+
+export function findSongItem(session: Session, key: string | null): SongItem | null {
+	const item = findItem(session, key);
+	return item?.kind === 'song' ? item : null;
+}
+
+export function findSong(session: Session, id: string): Song | null {
+	return session.show.songs.find((song) => song.id === id) ?? null;
+}
+
+export function findInstrument(session: Session, id: string): Instrument | null {
+	return session.show.instruments.find((one) => one.id === id) ?? null;
+}
+
+export function findPlayer(session: Session, id: string): Player | null {
+	return session.show.players.find((one) => one.id === id) ?? null;
+}
+
+export function instrumentState(session: Session, id: string): InstrumentState | null {
+	return session.instruments[id] ?? null;
+}
+
+/** Whose hands it is in; a player's id. */
+export function holderOf(session: Session, instrument: string): string | null {
+	return Object.keys(session.players).find((id) => session.players[id]?.holds === instrument) ?? null;
+}
+
+/** The song in progress; null between songs. */
+export function songOnNow(session: Session): { item: SongItem; song: Song } | null {
+	if (session.phase.value !== 'song') return null;
+	const item = findSongItem(session, session.current);
+	const song = item && findSong(session, item.song);
+	return item && song ? { item, song } : null;
+}
+
+/** The next song to begin, an interval before it passed by; null when none is to come. */
+export function nextSongItem(session: Session): SongItem | null {
+	const from = session.list.findIndex((item) => item.key === session.next);
+	if (from < 0) return null;
+	for (const item of session.list.slice(from)) if (item.kind === 'song' && !item.isPassedOver) return item;
+	return null;
+}
+
+/** The list item that hand-overs made now belong to: the song on, else the next one. */
+export function itemConcerned(session: Session): string | null {
+	return session.phase.value === 'song' ? session.current : (nextSongItem(session)?.key ?? null);
+}
+
+/** The key of what follows an item of the list, what was passed over left out. */
+export function keyAfter(list: readonly ListItem[], key: string): string | null {
+	const from = list.findIndex((item) => item.key === key);
+	for (const item of list.slice(from + 1)) if (item.kind === 'interval' || !item.isPassedOver) return item.key;
+	return null;
+}

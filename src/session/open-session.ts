@@ -1,0 +1,36 @@
+// The session that a night begins with: everything on the rack, hands empty, nothing played.
+
+import { instrumentAtLoadIn } from '../../machines/instrument.ts';
+import { boardAtRest } from '../../machines/rig.ts';
+import { showBefore } from '../../machines/show.ts';
+import type { Show } from '../showfile/show.ts';
+import type { ListItem, Session } from './session.ts';
+
+/** A fresh night of this show. */
+export function openSession(show: Show): Session {
+	const list = show.set.map((item, index): ListItem => {
+		const key = String(index + 1);
+		return item.kind === 'interval'
+			? { key, kind: 'interval', seconds: item.seconds }
+			: { key, kind: 'song', song: item.song, gapSeconds: item.gapSeconds, isEncore: item.isEncore, isPassedOver: false, runs: [] };
+	});
+	return {
+		show,
+		phase: showBefore(),
+		list,
+		current: null,
+		next: list[0]?.key ?? null,
+		zeroAtMs: null,
+		song: null,
+		phaseSinceMs: null,
+		instruments: Object.fromEntries(show.instruments.map((one) => [one.id, instrumentAtLoadIn(one)])),
+		players: Object.fromEntries(
+			show.players.map((player) => [player.id, { holds: null, sinceMs: null, pack: null, correctable: null }]),
+		),
+		boards: Object.fromEntries(Object.entries(show.boards).map(([player, pedals]) => [player, boardAtRest(pedals)])),
+		settled: { item: null, players: [] },
+		incidents: [],
+		suspectPacks: [],
+		stageCelsius: null,
+	};
+}

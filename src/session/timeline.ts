@@ -1,0 +1,91 @@
+// Taking back and putting back. A night's past is a chain of steps, each with the session after it;
+// nothing in the journal is erased, what was taken back merely stands aside.
+
+import type { Entry } from '../journal/entry.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import { apply } from './apply.ts';
+import type { Session } from './session.ts';
+
+type Step = {
+	readonly record: JournalRecord<Entry>;
+	readonly after: Session;
+	readonly before: Step | null;
+};
+
+export type Timeline = {
+	readonly opening: Session;
+	/** The last step that counts; null at the night's beginning. */
+	readonly last: Step | null;
+	/** What was taken back and can be put back, the latest taken back first. */
+	readonly aside: readonly JournalRecord<Entry>[];
+};
+
+/** The kinds of entry that are notes of the program about itself: nobody's step, so never taken back. */
+const NOTES: ReadonlySet<string> = new Set(['night-opened', 'resumed', 'slept', 'clock-set']);
+
+/** A timeline with nothing done yet. */
+export function openTimeline(opening: Session): Timeline {
+	return { opening, last: null, aside: [] };
+}
+
+/** The session as it stands. */
+export function sessionOf(timeline: Timeline): Session {
+	return timeline.last?.after ?? timeline.opening;
+}
+
+/** The number of the record that taking back would take back; null at the start of the night. */
+export function takeableBack(timeline: Timeline): number | null {
+	return timeline.last?.record.s ?? null;
+}
+
+/** The number of the record that putting back would put back. */
+export function puttableBack(timeline: Timeline): number | null {
+	return timeline.aside[0]?.s ?? null;
+}
+
+function withStep(timeline: Timeline, record: JournalRecord<Entry>): Timeline {
+	const after = record.e.reduce(apply, sessionOf(timeline));
+	return { ...timeline, last: { record, after, before: timeline.last } };
+}
+
+/** The timeline without one record, wherever it stands. */
+function without(timeline: Timeline, seq: number): Timeline {
+	const later: JournalRecord<Entry>[] = [];
+	let step = timeline.last;
+	while (step !== null && step.record.s !== seq) {
+		later.unshift(step.record);
+		step = step.before;
+	}
+	if (step === null) return timeline;
+	const shortened = later.reduce(withStep, { ...timeline, last: step.before });
+	return { ...shortened, aside: [step.record, ...timeline.aside] };
+}
+
+/** The timeline with one more record of the journal. */
+export function extend(timeline: Timeline, record: JournalRecord<Entry>): Timeline {
+	const [first] = record.e;
+	if (first === undefined || NOTES.has(first.k)) return timeline;
+	if (first.k === 'taken-back') return without(timeline, first.of);
+	if (first.k === 'put-back') {
+		const found = timeline.aside.find((one) => one.s === first.of);
+		if (!found) return timeline;
+		return { ...withStep(timeline, found), aside: timeline.aside.filter((one) => one !== found) };
+	}
+	return { ...withStep(timeline, record), aside: [] };
+}
+
+/** Every record but those that take back and put back, in order, with whether it was taken back. */
+export function effectiveRecords(
+	records: readonly JournalRecord<Entry>[],
+): readonly { readonly record: JournalRecord<Entry>; readonly isTakenBack: boolean }[] {
+	const aside = new Set<number>();
+	for (const { e } of records) {
+		for (const entry of e) {
+			if (entry.k === 'taken-back') aside.add(entry.of);
+			if (entry.k === 'put-back') aside.delete(entry.of);
+		}
+	}
+	return records
+		.filter(({ e }) => !e.some((entry) => entry.k === 'taken-back' || entry.k === 'put-back'))
+		.map((record) => ({ record, isTakenBack: aside.has(record.s) }));
+}
