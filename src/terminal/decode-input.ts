@@ -11,8 +11,11 @@ import type { PasteCollector } from './paste-collector.ts';
 import { createPasteCollector, PASTE_LIMIT_MS } from './paste-collector.ts';
 import { createTypedText } from './typed-text.ts';
 
-/** How long a lone Esc waits, for an arrow may arrive in pieces (common practice, no source). */
-export const ESC_HOLD_MS = 100;
+/**
+ * How long a lone Esc waits, for an arrow may arrive in pieces up to 100 ms apart, and timers are
+ * not exact (common practice, no source).
+ */
+export const ESC_HOLD_MS = 110;
 
 /**
  * A character that follows Esc within this time was typed with Alt, and is ignored; later it is Esc
@@ -20,7 +23,10 @@ export const ESC_HOLD_MS = 100;
  */
 export const ALT_MS = 30;
 
-const AFTER_ESC_MS = 150;
+/** Pieces of one press are no further apart, even where the Esc was given up before. */
+const SAME_PRESS_MS = 150;
+/** A paste given up inside its second mark waits so long for the rest of the mark. */
+const MARK_REST_MS = 45;
 const RETURN_PAIR_MS = 15;
 
 const CTRL_C = 0x03;
@@ -68,7 +74,7 @@ export function createInputDecoder(): InputDecoder {
 	let mode: Mode = PLAIN;
 	let inputs: DecodedInput[] = [];
 	let run: number[] = [];
-	let isAltPending = false;
+	let altMs = LONG_AGO;
 	let escGivenMs = LONG_AGO;
 	let returnMs = LONG_AGO;
 
@@ -85,12 +91,12 @@ export function createInputDecoder(): InputDecoder {
 
 	function giveText(nowMs: number, isWhole: boolean): void {
 		const graphemes = typed.push(Uint8Array.from(run), isWhole);
-		const first = isAltPending ? 1 : 0;
-		for (const grapheme of graphemes.slice(first)) {
+		const isFirstAlt = nowMs - altMs <= SAME_PRESS_MS;
+		for (const grapheme of graphemes.slice(isFirstAlt ? 1 : 0)) {
 			give(grapheme === ' ' ? 'space' : grapheme, nowMs, grapheme);
 		}
 		run = [];
-		isAltPending = isAltPending && !isWhole && graphemes.length === 0;
+		altMs = isWhole || graphemes.length > 0 ? LONG_AGO : altMs;
 	}
 
 	function givePaste(paste: PasteCollector): void {
@@ -105,7 +111,7 @@ export function createInputDecoder(): InputDecoder {
 	}
 
 	function plainByte(byte: number, nowMs: number): void {
-		const isAfterEsc = nowMs - escGivenMs <= AFTER_ESC_MS;
+		const isAfterEsc = nowMs - escGivenMs <= SAME_PRESS_MS;
 		const introduced = introducedBy(byte);
 		escGivenMs = LONG_AGO;
 		if (isAfterEsc && introduced !== undefined) {
@@ -172,7 +178,7 @@ export function createInputDecoder(): InputDecoder {
 		}
 		giveEscs(escs - 1, esc.atMs);
 		if (byte >= SPACE && byte !== DELETE) {
-			isAltPending = true;
+			altMs = nowMs;
 			run.push(byte);
 		}
 	}
@@ -282,6 +288,6 @@ function modeInsideMark(markBytes: number, nowMs: number): Mode {
 		return { kind: 'escape', count: 1, atMs: nowMs, isEnd: true };
 	}
 	const body = '201'.slice(0, markBytes - 2);
-	const sequence = createEscapeSequence({ kind: 'csi', atMs: nowMs, body });
+	const sequence = createEscapeSequence({ kind: 'csi', atMs: nowMs, body, limitMs: MARK_REST_MS });
 	return { kind: 'sequence', sequence, isMeta: false };
 }

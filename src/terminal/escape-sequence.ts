@@ -37,10 +37,13 @@ export type SequenceStart = {
 	readonly kind: SequenceKind;
 	readonly atMs: number;
 	readonly body?: string;
+	/** How long it may take in all. */
+	readonly limitMs?: number;
 };
 
 /** Gives back the sequence that an introducer began. */
-export function createEscapeSequence({ kind, atMs, body = '' }: SequenceStart): EscapeSequence {
+export function createEscapeSequence(start: SequenceStart): EscapeSequence {
+	const { kind, atMs, body = '', limitMs = SEQUENCE_LIMIT_MS } = start;
 	let parameters = body;
 	let mouseBytes = 0;
 	let lastMs = atMs;
@@ -85,7 +88,7 @@ export function createEscapeSequence({ kind, atMs, body = '' }: SequenceStart): 
 	return {
 		kind,
 		push,
-		deadlineMs: () => Math.min(lastMs + SEQUENCE_GAP_MS, atMs + SEQUENCE_LIMIT_MS),
+		deadlineMs: () => Math.min(lastMs + SEQUENCE_GAP_MS, atMs + limitMs),
 	};
 }
 

@@ -1,0 +1,103 @@
+// Keys or a paste: two to four at once, or repeats of one key, are keys; more are no command.
+
+import { describe, expect, test } from 'vitest';
+import type { Read } from './play-input.ts';
+import { playInput, readAtOnce, shortEvents } from './play-input.ts';
+
+function everyMs(text: string, gapMs: number): Read[] {
+	return Array.from(text, (bytes, index) => ({ atMs: index * gapMs, bytes }));
+}
+
+describe('keys that come together', () => {
+	test('two to four are keys', () => {
+		expect(readAtOnce('nq')).toEqual(['n', 'q']);
+		expect(readAtOnce('b1\r')).toEqual(['b', '1', 'enter']);
+		expect(readAtOnce('t1 d')).toEqual(['t', '1', 'space', 'd']);
+	});
+
+	test('a held key that piled up on the way is its repeats', () => {
+		expect(readAtOnce('nnnnn')).toEqual(['n', 'n', 'n', 'n', 'n']);
+		expect(readAtOnce(' '.repeat(40))).toEqual(Array.from({ length: 40 }, () => 'space'));
+	});
+
+	test('one key alone is passed on in the same read', () => {
+		const events = playInput(everyMs('bnmqd', 33));
+		expect(shortEvents(events)).toEqual(['b', 'n', 'm', 'q', 'd']);
+		expect(events.map((event) => event.atMs)).toEqual([0, 33, 66, 99, 132]);
+	});
+
+	test('keys 5 ms apart are keys, in their order', () => {
+		expect(shortEvents(playInput(everyMs('bnmqdertz', 5)))).toEqual([...'bnmqdertz']);
+	});
+
+	test('an arrow among keys keeps its place', () => {
+		expect(readAtOnce('j\u001B[Bq')).toEqual(['j', 'down', 'q']);
+	});
+});
+
+describe('a paste without marks', () => {
+	test('is one burst, and no key', () => {
+		expect(readAtOnce('n\nq\nn\n')).toEqual(['burst:6']);
+		expect(readAtOnce('n\r\nq\r\nn\r\n')).toEqual(['burst:6']);
+		expect(readAtOnce(' \n \n ')).toEqual(['burst:5']);
+	});
+
+	test('gives its text for a text field, with its moment', () => {
+		expect(playInput([{ atMs: 70, bytes: 'Für\tdich\r' }])).toEqual([
+			{ kind: 'burst', count: 9, text: 'Für\tdich\n', atMs: 70 },
+		]);
+	});
+
+	test('in pieces is still one burst, whatever the size of its last piece', () => {
+		const reads = [
+			{ atMs: 0, bytes: 'n\nq\nn\nq\n' },
+			{ atMs: 6, bytes: 'n\nq\nn\nq\n' },
+			{ atMs: 12, bytes: 'n\n' },
+			{ atMs: 26, bytes: ' ' },
+		];
+		expect(shortEvents(playInput(reads))).toEqual(['burst:19']);
+	});
+
+	test('that begins with a small piece loses none of it to the keys', () => {
+		const reads = [
+			{ atMs: 0, bytes: 'n\n' },
+			{ atMs: 2, bytes: 'q\nn\nq\n' },
+		];
+		expect(shortEvents(playInput(reads))).toEqual(['burst:8']);
+	});
+
+	test('byte by byte, as a slow line sends it, lets one key through at most', () => {
+		const events = shortEvents(playInput(everyMs('n\nq\n \nq\nn\nq\n', 2)));
+		expect(events).toEqual(['n', 'burst:11']);
+	});
+
+	test('that has escapes in it is ignored with them', () => {
+		expect(readAtOnce('some words \u001B[A and more')).toEqual(['burst:21']);
+	});
+
+	test('ends after 15 ms without a key, and the next key is live', () => {
+		const reads = [
+			{ atMs: 0, bytes: 'n\nq\nn\n' },
+			{ atMs: 16, bytes: 'n' },
+		];
+		expect(shortEvents(playInput(reads))).toEqual(['burst:6', 'n']);
+	});
+
+	test('without end is reported twice a second, and never becomes keys', () => {
+		const events = playInput(everyMs('nq\n'.repeat(400), 1));
+		expect(events.slice(1).every((event) => event.kind === 'burst')).toBe(true);
+		expect(events.length).toBeGreaterThanOrEqual(3);
+		expect(events.length).toBeLessThanOrEqual(5);
+	});
+
+	test('never stops Ctrl-C', () => {
+		expect(readAtOnce('n\nq\nn\n\u0003')).toEqual(['burst:6', 'interrupt']);
+		expect(readAtOnce('ab\u0003')).toEqual(['a', 'b', 'interrupt']);
+	});
+
+	test('keeps 64 KB of its text', () => {
+		const [event] = playInput([{ atMs: 0, bytes: 'word '.repeat(40_000) }]);
+		expect(event).toMatchObject({ kind: 'burst', count: 200_000 });
+		expect(event?.kind === 'burst' ? event.text.length : 0).toBe(65_536);
+	});
+});
