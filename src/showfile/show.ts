@@ -168,7 +168,11 @@ export type Pedal = {
 	readonly extra: Readonly<Record<string, unknown>>;
 };
 
-export type Pack = { readonly id: string; readonly name: string | null; readonly channel: string | null };
+export type Pack = {
+	readonly id: string;
+	readonly name: string | null;
+	readonly channel: string | null;
+};
 
 export type StockItem = { readonly gauge: string; readonly count: number };
 

@@ -1,0 +1,226 @@
+// A show file and the files that it includes, as one tree. Joined before anything is judged, so that a
+// tour's gear and a night's order are one show, and every value still knows its own file and line.
+
+import { cleanText } from '../base/clean-text.ts';
+import type { Problem } from '../base/problem.ts';
+import { LARGEST_SHOW_BYTES, readSource } from './read-source.ts';
+import { readYaml } from './read-yaml.ts';
+import { shownText } from './shown-text.ts';
+import type { SourceEntry, SourceNode, SourcePath } from './source-node.ts';
+import { childAt } from './source-node.ts';
+
+/** The bytes of a file by the path it is asked for; null when there is none. */
+export type LoadFile = (path: string) => Uint8Array | null;
+
+export type JoinedFiles = {
+	/** Null when the main file could not be read at all. */
+	readonly root: SourceNode | null;
+	/** All files could be read, so that an id which nobody knows is a mistake. */
+	readonly isWhole: boolean;
+	readonly problems: readonly Problem[];
+	/** As they stand in places: the main file, then what it includes. */
+	readonly files: readonly string[];
+	readonly byteCount: number;
+};
+
+type Reading = { readonly root: SourceNode | null; readonly problems: readonly Problem[] };
+
+/** More would be a slip; a tour has gear, songs and perhaps boards. */
+const MOST_INCLUDES = 20;
+
+const BARE_NAME = /^[\p{L}\p{N}_][\p{L}\p{M}\p{N}_. -]*$/u;
+
+/**
+ * Reads the main file and the files of its `include`, which stand in the same folder. Lists and maps of
+ * included files come before the main file's own. Problems beside those of reading: a missing file, a
+ * name with a folder in it, a file that includes others, more than 1 MB in all, a map's key or a set
+ * that stands in two files.
+ */
+export function joinFiles(load: LoadFile, mainFile: string): JoinedFiles {
+	const problems: Problem[] = [];
+	const files: string[] = [];
+	let bytesLeft = LARGEST_SHOW_BYTES;
+	const read = (path: string, bytes: Uint8Array): Reading => {
+		const file = cleanText(path);
+		files.push(file);
+		const source = readSource(file, bytes, bytesLeft);
+		bytesLeft = Math.max(0, bytesLeft - bytes.length);
+		return source.ok ? readYaml(file, source.text) : { root: null, problems: source.problems };
+	};
+
+	const mainBytes = load(mainFile);
+	if (!mainBytes) return unread([noFile(mainFile)], cleanText(mainFile));
+	const main = read(mainFile, mainBytes);
+	problems.push(...main.problems);
+	if (!main.root) return unread(problems, files[0] ?? '');
+	if (main.root.kind !== 'map') {
+		return unread([...problems, notAShow(main.root)], files[0] ?? '');
+	}
+
+	let isWhole = true;
+	const folder = mainFile.slice(
+		0,
+		Math.max(mainFile.lastIndexOf('/'), mainFile.lastIndexOf('\\')) + 1,
+	);
+	const parts: SourceNode[] = [];
+	for (const name of includedNames(main.root, mainFile.slice(folder.length), problems)) {
+		const bytes = load(folder + name.text);
+		if (!bytes) {
+			problems.push({ ...noFile(name.text), where: name.place });
+			isWhole = false;
+			continue;
+		}
+		const part = read(folder + name.text, bytes);
+		problems.push(...part.problems);
+		if (part.root?.kind === 'map') parts.push(withoutMainKeys(part.root, problems));
+		else {
+			if (part.root?.kind !== 'empty') isWhole = false;
+			if (part.root && part.root.kind !== 'empty') problems.push(notAShow(part.root));
+		}
+	}
+	const root = parts.length === 0 ? main.root : join([...parts, main.root], problems);
+	const includeProblem = problems.some((one) => one.code.startsWith('include-'));
+	const byteCount = LARGEST_SHOW_BYTES - bytesLeft;
+	return { root, isWhole: isWhole && !includeProblem, problems, files, byteCount };
+}
+
+function unread(problems: readonly Problem[], file: string): JoinedFiles {
+	return { root: null, isWhole: false, problems, files: [file], byteCount: 0 };
+}
+
+function noFile(path: string): Problem {
+	return {
+		code: 'no-file',
+		what: 'there is no such file',
+		where: { file: cleanText(path) },
+		found: shownText(path),
+		hint: 'Check the name and the folder.',
+	};
+}
+
+function notAShow(node: SourceNode): Problem {
+	return {
+		code: 'no-show',
+		what: node.kind === 'empty' ? 'the file is empty' : 'the file holds no keys',
+		where: node.place,
+		expected: 'keys such as format, players, instruments, songs and set',
+		hint: 'Look at the example shows, or begin with a copy of one.',
+	};
+}
+
+type Name = Extract<SourceNode, { kind: 'text' }>;
+
+function includedNames(root: SourceNode, mainName: string, problems: Problem[]): Name[] {
+	const include = childAt(root, 'include');
+	const items = include?.kind === 'list' ? include.items : include ? [include] : [];
+	const names: Name[] = [];
+	for (const item of items) {
+		// What is no text at all is named when the whole is measured against its shape.
+		if (item.kind !== 'text') continue;
+		const name = item.text.trim();
+		const isOwn = name === mainName;
+		const isTwice = names.some((one) => one.text === name);
+		if (!BARE_NAME.test(name) || name.length > 255) {
+			problems.push({
+				code: 'include-name',
+				what: 'an included file is named without a folder',
+				where: item.place,
+				found: shownText(item.text),
+				hint: 'Keep the file beside this one and give its name only.',
+			});
+		} else if (isOwn || isTwice) {
+			problems.push({
+				code: 'include-twice',
+				what: isOwn ? 'a file cannot include itself' : 'this file is included twice',
+				where: item.place,
+				found: shownText(item.text),
+				hint: 'Take it out here.',
+			});
+		} else names.push({ ...item, text: name });
+	}
+	for (const late of names.slice(MOST_INCLUDES)) {
+		problems.push({
+			code: 'include-many',
+			what: 'too many files are included',
+			where: late.place,
+			expected: `at most ${MOST_INCLUDES}`,
+			hint: 'Put several of them into one.',
+		});
+	}
+	return names.slice(0, MOST_INCLUDES);
+}
+
+/** An included file holds lists; what makes a show of them stands in the file that is opened. */
+function withoutMainKeys(root: SourceNode, problems: Problem[]): SourceNode {
+	if (root.kind !== 'map') return root;
+	const entries = root.entries.filter(({ key, place }) => {
+		if (key === 'include') {
+			problems.push({
+				code: 'nested-include',
+				what: 'an included file cannot include others',
+				where: place,
+				hint: 'Name all files in the file that is opened.',
+			});
+		} else if (key === 'show') {
+			problems.push({
+				code: 'misplaced-show',
+				what: 'show stands in an included file',
+				where: place,
+				hint: 'Put it into the file that is opened.',
+			});
+		}
+		return key !== 'include' && key !== 'show';
+	});
+	return { ...root, entries };
+}
+
+/** Lists one after the other, maps key by key, two levels of maps for `times`. */
+function join(roots: readonly SourceNode[], problems: Problem[]): SourceNode {
+	const [first, ...others] = roots;
+	if (!first) throw new RangeError('nothing to join');
+	return others.reduce((whole, next) => joined(whole, next, [], problems), first);
+}
+
+function joined(
+	before: SourceNode,
+	after: SourceNode,
+	path: SourcePath,
+	problems: Problem[],
+): SourceNode {
+	if (before.kind === 'empty') return after;
+	if (after.kind === 'empty') return before;
+	if (before.kind === 'list' && after.kind === 'list' && path[0] !== 'set' && path.length === 1) {
+		return { ...after, items: [...before.items, ...after.items] };
+	}
+	const isOpen = path.length < 2 || (path.length === 2 && path[0] === 'times');
+	if (before.kind === 'map' && after.kind === 'map' && isOpen) {
+		return { ...after, entries: joinedEntries(before.entries, after.entries, path, problems) };
+	}
+	const key = path.at(-1);
+	if (path.length === 1 && key === 'format') return after;
+	problems.push({
+		code: 'in-two-files',
+		what: `${shownText(String(key))} stands in two files`,
+		where: after.place,
+		found: `the other one in ${before.place.file}`,
+		hint: 'Keep one of them.',
+	});
+	return before;
+}
+
+function joinedEntries(
+	before: readonly SourceEntry[],
+	after: readonly SourceEntry[],
+	path: SourcePath,
+	problems: Problem[],
+): SourceEntry[] {
+	const later = new Map(after.map((entry) => [entry.key, entry]));
+	const known = new Set(before.map((entry) => entry.key));
+	const merged = before.map((entry) => {
+		const other = later.get(entry.key);
+		if (!other) return entry;
+		const value = joined(entry.value, other.value, [...path, entry.key], problems);
+		return { ...other, value };
+	});
+	return [...merged, ...after.filter((entry) => !known.has(entry.key))];
+}

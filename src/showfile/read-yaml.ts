@@ -1,0 +1,208 @@
+// The YAML of one file as a tree of texts, lists and maps with their places. Strict: what a person
+// does not write by hand, and what hurts a reader (aliases, tags, merge keys), is refused by name.
+
+import {
+	isAlias,
+	isMap,
+	isNode,
+	isScalar,
+	isSeq,
+	LineCounter,
+	type Node,
+	type Pair,
+	parseDocument,
+} from 'yaml';
+import { cleanText } from '../base/clean-text.ts';
+import type { Place, Problem } from '../base/problem.ts';
+import { isInheritedName } from './inherited-name.ts';
+import { DEEPEST_LEVEL, findOvergrowth, MOST_TOKENS } from './nesting-depth.ts';
+import { shownText } from './shown-text.ts';
+import type { SourceEntry, SourceNode } from './source-node.ts';
+import { syntaxProblem } from './syntax-problem.ts';
+
+/** The tree of one file, empty texts included, or why there is none. Both when only keys were repeated. */
+export type YamlReading = {
+	readonly root: SourceNode | null;
+	readonly problems: readonly Problem[];
+};
+
+/**
+ * One YAML 1.2 document, every scalar as the text that was written. Problems: bad syntax, depth over
+ * 32, aliases, anchors, tags, merge keys, directives, several documents, keys that are no plain text,
+ * that are given twice or that no object may have, and lone surrogates in escapes.
+ */
+export function readYaml(file: string, text: string): YamlReading {
+	const lines = new LineCounter();
+	const placeOf = (offset: number): Place => {
+		const { line, col } = lines.linePos(offset);
+		return { file, line: Math.max(1, line), column: Math.max(1, col) };
+	};
+	const overgrowth = findOvergrowth(text);
+	if (overgrowth) {
+		const before = text.slice(0, overgrowth.offset);
+		const lineStart = before.lastIndexOf('\n') + 1;
+		const line = before.split('\n').length;
+		const where = { file, line, column: before.length - lineStart + 1 };
+		return { root: null, problems: [overgrowthProblem(overgrowth.reason, where)] };
+	}
+	const document = parseDocument(text, {
+		version: '1.2',
+		schema: 'failsafe',
+		uniqueKeys: false,
+		stringKeys: true,
+		prettyErrors: false,
+		logLevel: 'error',
+		lineCounter: lines,
+	});
+	const faults = [...document.errors, ...document.warnings].sort((a, b) => a.pos[0] - b.pos[0]);
+	if (faults.length > 0) {
+		const isFirstOfLine = (fault: (typeof faults)[number], index: number) =>
+			index === 0 || placeOf(fault.pos[0]).line !== placeOf(faults[index - 1]?.pos[0] ?? 0).line;
+		const problems = faults
+			.filter(isFirstOfLine)
+			.slice(0, 3)
+			.map((fault) => syntaxProblem(fault.code, fault.message, placeOf(fault.pos[0])));
+		// An open quote or bracket swallows all that follows: what comes after it says nothing.
+		const isSwallowing = faults[0]?.code === 'MISSING_CHAR';
+		return { root: null, problems: isSwallowing ? problems.slice(0, 1) : problems };
+	}
+	if (document.directives?.yaml.explicit && document.directives.yaml.version !== '1.2') {
+		const problem = {
+			code: 'yaml-directive',
+			what: 'show files are YAML 1.2',
+			where: placeOf(0),
+			found: `YAML ${document.directives.yaml.version}`,
+			hint: 'Take the line that begins with % out.',
+		};
+		return { root: null, problems: [problem] };
+	}
+	const tree = new TreeBuilder(placeOf);
+	const root = tree.build(document.contents, 0);
+	return { root: tree.isSpoilt ? null : root, problems: tree.problems };
+}
+
+function overgrowthProblem(reason: 'too-deep' | 'too-many-values', where: Place): Problem {
+	return reason === 'too-deep'
+		? {
+				code: 'too-deep',
+				what: 'lists and maps stand too deep in one another here',
+				where,
+				expected: `at most ${DEEPEST_LEVEL} levels`,
+				hint: 'A show needs eight; check the brackets and the indentation.',
+			}
+		: {
+				code: 'too-many-values',
+				what: 'the file holds more values than a show can',
+				where,
+				expected: `at most ${MOST_TOKENS} words and signs`,
+				hint: 'Leave out what this show does not use.',
+			};
+}
+
+/** Turns the library's nodes into ours, and refuses on the way what a show file may not hold. */
+class TreeBuilder {
+	readonly problems: Problem[] = [];
+	/** Something was refused that leaves a hole in the tree. */
+	isSpoilt = false;
+	readonly #placeOf: (offset: number) => Place;
+
+	constructor(placeOf: (offset: number) => Place) {
+		this.#placeOf = placeOf;
+	}
+
+	build(node: unknown, offset: number): SourceNode {
+		if (!isNode(node)) return { kind: 'empty', place: this.#placeOf(offset) };
+		const place = this.#placeOf(node.range?.[0] ?? offset);
+		this.#refuseExtras(node, place);
+		if (isMap(node)) return this.#buildMap(node.items, place);
+		if (isSeq(node)) {
+			const items = node.items.map((item) => this.build(item, node.range?.[0] ?? offset));
+			return { kind: 'list', place, items };
+		}
+		if (!isScalar(node) || typeof node.value !== 'string') return { kind: 'empty', place };
+		if (!node.value.isWellFormed()) this.#refuse(LONE_SURROGATE, place);
+		if (node.value === '' && node.type === 'PLAIN') return { kind: 'empty', place };
+		return { kind: 'text', place, text: node.value };
+	}
+
+	#buildMap(pairs: readonly Pair[], place: Place): SourceNode {
+		const entries: SourceEntry[] = [];
+		const seen = new Map<string, Place>();
+		for (const { key, value } of pairs) {
+			const keyNode = isNode(key) ? key : null;
+			const keyPlace = keyNode?.range ? this.#placeOf(keyNode.range[0]) : place;
+			if (keyNode) this.#refuseExtras(keyNode, keyPlace);
+			if (!isScalar(keyNode) || typeof keyNode.value !== 'string' || keyNode.value === '') {
+				this.#refuse(ODD_KEY, keyPlace);
+				continue;
+			}
+			const name = keyNode.value.normalize('NFC');
+			const node = this.build(value, keyNode.range?.[1] ?? 0);
+			if (name === '<<') this.#refuse(MERGE_KEY, keyPlace);
+			else if (isInheritedName(name) || !name.isWellFormed()) {
+				this.#refuse({ ...FORBIDDEN_KEY, found: shownText(name) }, keyPlace);
+			} else if (seen.has(name)) {
+				const first = seen.get(name)?.line;
+				this.problems.push({
+					code: 'repeated-key',
+					what: `the key ${cleanText(name)} stands here a second time`,
+					where: keyPlace,
+					...(first === undefined ? {} : { found: `the first in line ${first}` }),
+					hint: 'Keep one of them.',
+				});
+			} else {
+				seen.set(name, keyPlace);
+				entries.push({ key: name, place: keyPlace, value: node });
+			}
+		}
+		return { kind: 'map', place, entries };
+	}
+
+	#refuseExtras(node: Node, place: Place): void {
+		if (isAlias(node)) this.#refuse({ ...ALIAS, found: shownText(`*${node.source}`) }, place);
+		else if (node.anchor) this.#refuse({ ...ANCHOR, found: shownText(`&${node.anchor}`) }, place);
+		if (node.tag) this.#refuse({ ...TAG, found: shownText(node.tag) }, place);
+	}
+
+	#refuse(refusal: Omit<Problem, 'where'>, where: Place): void {
+		this.isSpoilt = true;
+		this.problems.push({ ...refusal, where });
+	}
+}
+
+const ALIAS = {
+	code: 'alias',
+	what: 'an alias stands here, and show files have none',
+	hint: 'Write out what it stands for; a word that begins with * goes in quotes.',
+};
+const ANCHOR = {
+	code: 'anchor',
+	what: 'an anchor stands here, and show files have none',
+	hint: 'Take it out; a word that begins with & goes in quotes.',
+};
+const TAG = {
+	code: 'tag',
+	what: 'a tag stands here, and show files have none',
+	hint: 'Take it out; a word that begins with ! goes in quotes.',
+};
+const MERGE_KEY = {
+	code: 'merge-key',
+	what: 'a merge key stands here, and show files have none',
+	found: '<<',
+	hint: 'Write out what it would bring in.',
+};
+const ODD_KEY = {
+	code: 'odd-key',
+	what: 'a key here is not a plain word',
+	hint: 'Write the key as a word, followed by a colon and a space.',
+};
+const FORBIDDEN_KEY = {
+	code: 'forbidden-key',
+	what: 'this key is not allowed in a show file',
+	hint: 'Choose another name.',
+};
+const LONE_SURROGATE = {
+	code: 'lone-surrogate',
+	what: 'half a character stands here',
+	hint: 'Write the character itself in place of its escape.',
+};

@@ -1,0 +1,224 @@
+// From shaped words to a show: every id followed, every tuning read, every default filled in. What the
+// rest of the program gets has nothing left to look up.
+
+import { cleanText } from '../base/clean-text.ts';
+import { stringCount } from '../tuning/kind.ts';
+import type { KnownIds } from './linking.ts';
+import { Linking } from './linking.ts';
+import { type KeyRefusal, playerKeys } from './player-keys.ts';
+import { resolveSet } from './resolve-set.ts';
+import { resolveSong } from './resolve-song.ts';
+import type { ShapedInstrument, ShapedShow } from './shape.ts';
+import type { Instrument, Pack, Pedal, Player, Show, Tech, Times } from './show.ts';
+import type { SourceNode } from './source-node.ts';
+import { type GivenTimes, workTimesOf } from './work-times.ts';
+
+/** What a show is resolved from. */
+export type Unresolved = {
+	readonly shaped: ShapedShow;
+	readonly root: SourceNode;
+	readonly known: KnownIds;
+	/** False when a file of the show is missing, so that an unknown id may be in it. */
+	readonly isWhole: boolean;
+	/** The title of a show that gives itself none. */
+	readonly fallbackTitle: string;
+};
+
+// How long "ready" lasts indoors, and on strings with less than an hour in hands: common practice, no source.
+const STALE_AFTER = 15 * 60;
+const STALE_NEW = 5 * 60;
+/** ISO 16:1975, the standard tuning frequency. */
+const REFERENCE = 440;
+const DAY_MINUTES = 1440;
+/** A curfew before this hour, where no start is given, is past midnight. */
+const SMALL_HOURS_MINUTES = 6 * 60;
+
+/** The show, and what in it leads nowhere; with problems it is not to be used. */
+export function resolveShow(unresolved: Unresolved): { show: Show; problems: Linking['problems'] } {
+	const { shaped, root, known, isWhole } = unresolved;
+	const abbreviations = cleanKeys(shaped.abbreviations ?? {});
+	const linking = new Linking({ root, known, isWhole, abbreviations });
+	const instruments = (shaped.instruments ?? []).flatMap((instrument, index) =>
+		resolveInstrument(instrument, index, shaped.times ?? {}, linking),
+	);
+	refuseSharedSlots(shaped.instruments ?? [], linking);
+	const kinds = new Map((shaped.instruments ?? []).map(({ id, kind }) => [id, kind]));
+	const songs = (shaped.songs ?? []).map((song, index) =>
+		resolveSong(song, ['songs', index], { linking, kinds }),
+	);
+	const { startMinutes, curfewMinutes } = dayTimes(shaped.show ?? {});
+	const show: Show = {
+		title: shaped.show?.title ?? unresolved.fallbackTitle,
+		venue: shaped.show?.venue ?? null,
+		date: shaped.show?.date ?? null,
+		startMinutes,
+		curfewMinutes,
+		referenceHertz: shaped.show?.reference ?? REFERENCE,
+		staleAfterSeconds: shaped.show?.['stale-after'] ?? STALE_AFTER,
+		staleNewSeconds: shaped.show?.['stale-new'] ?? STALE_NEW,
+		techs: (shaped.techs ?? []).map(({ id, name }): Tech => ({ id, name: name ?? id })),
+		players: resolvePlayers(shaped, linking),
+		instruments,
+		songs,
+		set: resolveSet(shaped.set ?? [], linking),
+		boards: resolveBoards(shaped, linking),
+		packs: (shaped.packs ?? []).map(
+			({ id, name, channel }): Pack => ({ id, name: name ?? null, channel: channel ?? null }),
+		),
+		times: writtenTimes(shaped.times ?? {}),
+		stock: shaped.stock ?? [],
+		abbreviations,
+	};
+	return { show, problems: linking.problems };
+}
+
+function resolveInstrument(
+	shaped: ShapedInstrument,
+	index: number,
+	times: NonNullable<ShapedShow['times']>,
+	linking: Linking,
+): Instrument[] {
+	const path = ['instruments', index];
+	for (const player of shaped.for ?? []) linking.follow('players', player, [...path, 'for']);
+	if (shaped.pack !== undefined) linking.follow('packs', shaped.pack, [...path, 'pack']);
+	const strings = shaped.strings ?? [];
+	const count = stringCount(shaped.kind);
+	if (strings.length > 0 && count !== null && strings.length !== count) {
+		linking.complain([...path, 'strings'], {
+			code: 'string-count',
+			what: `${cleanText(shaped.id)} has ${count} strings, and as many gauges belong here`,
+			found: String(strings.length),
+			expected: `${count}, string 1 first`,
+			hint: 'Correct the list, or leave strings out.',
+		});
+	}
+	const tuning = linking.tuning(shaped.tuning, shaped.kind, [...path, 'tuning']);
+	if (!tuning) return [];
+	const bridge = shaped.bridge ?? 'fixed';
+	const byKind: Readonly<Record<string, GivenTimes | undefined>> = times;
+	const layers = [shaped.times, byKind[shaped.kind], byKind['all']];
+	const instrument: Instrument = {
+		id: shaped.id,
+		name: shaped.name ?? shaped.id,
+		slot: shaped.slot ?? null,
+		kind: shaped.kind,
+		for: shaped.for ?? null,
+		tuning,
+		scaleMillimetres: shaped.scale ?? null,
+		strings,
+		bridge,
+		features: shaped.features ?? [],
+		pack: shaped.pack ?? null,
+		case: shaped.case ?? null,
+		spare: shaped.spare ?? false,
+		strung: { on: shaped.strung?.on ?? null, hours: shaped.strung?.hours ?? null },
+		times: workTimesOf(
+			shaped.kind,
+			bridge,
+			layers.filter((layer) => layer !== undefined),
+		),
+		leave: shaped.leave ?? null,
+		notes: shaped.notes ?? null,
+		pickups: shaped.pickups ?? null,
+	};
+	return [instrument];
+}
+
+function refuseSharedSlots(instruments: readonly ShapedInstrument[], linking: Linking): void {
+	const owners = new Map<string, string>();
+	for (const [index, { id, slot }] of instruments.entries()) {
+		if (slot === undefined) continue;
+		const owner = owners.get(slot);
+		if (owner === undefined) owners.set(slot, id);
+		else {
+			linking.complain(['instruments', index, 'slot'], {
+				code: 'duplicate-slot',
+				what: `slot ${slot} is taken`,
+				found: `${cleanText(id)} where ${cleanText(owner)} hangs`,
+				hint: 'Give each instrument on the rack a slot of its own.',
+			});
+		}
+	}
+}
+
+const KEY_REFUSALS: Readonly<Record<KeyRefusal, { readonly what: string; readonly hint: string }>> =
+	{
+		'is-slot': { what: 'is the slot of an instrument', hint: 'Choose a letter that no slot has.' },
+		'is-taken': { what: "is another player's key", hint: 'Choose another letter.' },
+		'none-left': {
+			what: 'finds no free letter',
+			hint: 'Give some instruments a digit as their slot.',
+		},
+	};
+
+function resolvePlayers(shaped: ShapedShow, linking: Linking): Player[] {
+	const players = shaped.players ?? [];
+	const slots = new Set((shaped.instruments ?? []).flatMap(({ slot }) => slot ?? []));
+	const wishes = players.map(({ id, name, key }) => ({ name: name ?? id, key }));
+	const keys = playerKeys(wishes, slots);
+	return players.map(({ id, name, plays, tech, key: wished }, index) => {
+		const path = ['players', index];
+		if (tech !== undefined) linking.follow('techs', tech, [...path, 'tech']);
+		const key = keys[index] ?? 'none-left';
+		if (key.length > 1) {
+			const { what, hint } = KEY_REFUSALS[key as KeyRefusal];
+			linking.complain(wished === undefined ? path : [...path, 'key'], {
+				code: 'player-key',
+				what: `the key of ${cleanText(id)} ${what}`,
+				...(wished === undefined ? {} : { found: wished }),
+				hint,
+			});
+		}
+		return { id, name: name ?? id, plays: plays ?? null, tech: tech ?? null, key };
+	});
+}
+
+function resolveBoards(shaped: ShapedShow, linking: Linking): Record<string, readonly Pedal[]> {
+	const boards: Record<string, readonly Pedal[]> = {};
+	for (const [player, pedals] of Object.entries(shaped.boards ?? {})) {
+		linking.followPlayerKey(['boards', player]);
+		boards[player] = pedals.map(({ id, name, ...extra }, index): Pedal => {
+			if (pedals.findIndex((one) => one.id === id) < index) {
+				linking.complain(['boards', player, index, 'id'], {
+					code: 'duplicate-id',
+					what: `the pedal ${cleanText(id)} stands on this board a second time`,
+					hint: 'Give it an id of its own.',
+				});
+			}
+			return { id, name: name ?? id, extra: cleanDeep(extra) as Record<string, unknown> };
+		});
+	}
+	return boards;
+}
+
+function cleanDeep(value: unknown): unknown {
+	if (typeof value === 'string') return cleanText(value);
+	if (Array.isArray(value)) return value.map(cleanDeep);
+	if (typeof value !== 'object' || value === null) return value ?? null;
+	return Object.fromEntries(
+		Object.entries(value).map(([key, inner]) => [cleanText(key), cleanDeep(inner)]),
+	);
+}
+
+function cleanKeys(texts: Readonly<Record<string, string>>): Record<string, string> {
+	return Object.fromEntries(Object.entries(texts).map(([key, text]) => [cleanText(key), text]));
+}
+
+function writtenTimes(shaped: NonNullable<ShapedShow['times']>): Times {
+	const times: Record<string, Record<string, number>> = {};
+	for (const [kind, given] of Object.entries(shaped)) {
+		const entries = Object.entries(given ?? {}).filter(([, seconds]) => seconds !== undefined);
+		times[kind] = Object.fromEntries(entries) as Record<string, number>;
+	}
+	return times;
+}
+
+function dayTimes(show: NonNullable<ShapedShow['show']>): {
+	startMinutes: number | null;
+	curfewMinutes: number | null;
+} {
+	const startMinutes = show.start ?? null;
+	if (show.curfew === undefined) return { startMinutes, curfewMinutes: null };
+	const isPastMidnight = show.curfew < (startMinutes ?? SMALL_HOURS_MINUTES);
+	return { startMinutes, curfewMinutes: show.curfew + (isPastMidnight ? DAY_MINUTES : 0) };
+}

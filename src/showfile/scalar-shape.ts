@@ -1,0 +1,237 @@
+// The single values of a show file, each from the text that was written: YAML's own guesses (a title
+// 1.10 that becomes 1.1, a slot 01 that becomes 1, a `no` that becomes false) never come into it.
+
+import * as z from 'zod';
+
+import { cleanText } from '../base/clean-text.ts';
+import { parseSeconds } from '../base/duration.ts';
+import { nearestName } from '../base/nearest-name.ts';
+import { parseDayTime } from '../base/show-clock.ts';
+import { parseDate } from './calendar-date.ts';
+import { parseGauge, parseScale } from './string-measure.ts';
+
+/** What is wrong with a value, after the name of its key: "length is not a length of time". */
+export type Complaint = {
+	readonly code: string;
+	readonly what: string;
+	readonly expected?: string;
+	readonly hint?: string;
+};
+
+/** A value read from its text; the complaint may depend on what was written. */
+type Reader<Value> = {
+	readonly read: (text: string) => Value | null;
+	readonly complaint: Complaint | ((text: string) => Complaint);
+	/** What an editor's JSON Schema allows, where it is more than text. */
+	readonly editor?: Readonly<Record<string, unknown>>;
+};
+
+type Written<Value> = z.ZodType<Value, string>;
+
+const TEXT_LONGEST = 1000;
+const ID_LONGEST = 40;
+const ID = /^[\p{L}\p{N}][\p{L}\p{M}\p{N}_.-]*$/u;
+const NUMBER = /^[+-]?\d{1,12}(?:\.\d{1,12})?$/;
+
+function written<Value>({ read, complaint, editor }: Reader<Value>): Written<Value> {
+	const shape = z.string().transform((text, context) => {
+		const value = read(text);
+		if (value !== null) return value;
+		const said = typeof complaint === 'function' ? complaint(text) : complaint;
+		context.issues.push({ code: 'custom', input: text, message: said.what, params: said });
+		return z.NEVER;
+	});
+	return editor ? shape.meta(editor) : shape;
+}
+
+/** One line of words, cleaned, one to 1,000 characters. */
+export const words: Written<string> = written({
+	read: (text) => {
+		const clean = text.length > TEXT_LONGEST ? '' : cleanText(text.trim());
+		return clean === '' ? null : clean;
+	},
+	complaint: (text) => ({
+		code: 'bad-text',
+		what: text.trim() === '' ? 'is empty' : 'is too long',
+		expected: `one to ${TEXT_LONGEST} characters`,
+	}),
+	editor: { type: ['string', 'number', 'boolean'] },
+});
+
+/** A name that other lines refer to, in NFC, so that two ways to type an accent are one id. */
+export const id: Written<string> = written({
+	read: (text) => {
+		const name = text.trim().normalize('NFC');
+		return name.length <= ID_LONGEST && ID.test(name) ? name : null;
+	},
+	complaint: {
+		code: 'bad-id',
+		what: 'cannot be used as an id',
+		expected: `at most ${ID_LONGEST} letters, digits and - _ . without spaces, beginning with a letter or a digit`,
+	},
+	editor: { type: ['string', 'number'] },
+});
+
+/** A length of time in seconds, at least `least`; at most 24 hours. */
+export function duration(least: number, example: string): Written<number> {
+	return written({
+		read: (text) => {
+			const seconds = parseSeconds(text);
+			return seconds === null || seconds < least ? null : seconds;
+		},
+		complaint: {
+			code: 'bad-duration',
+			what: 'is not a length of time that fits here',
+			expected: `such as ${example}, from ${least} s to 24 h`,
+		},
+		editor: { type: ['string', 'number'] },
+	});
+}
+
+/** A plain finite number in a range, both ends included. */
+export function number(range: {
+	readonly from: number;
+	readonly to: number;
+	readonly isWhole?: boolean;
+}): Written<number> {
+	const { from, to, isWhole = false } = range;
+	return written({
+		read: (text) => {
+			const value = NUMBER.test(text.trim()) ? Number(text) : Number.NaN;
+			return value >= from && value <= to && (!isWhole || Number.isInteger(value))
+				? value + 0
+				: null;
+		},
+		complaint: {
+			code: 'bad-number',
+			what: 'is not a number that fits here',
+			expected: `${isWhole ? 'a whole number' : 'a number'} from ${from} to ${to}`,
+		},
+		editor: { type: [isWhole ? 'integer' : 'number', 'string'], minimum: from, maximum: to },
+	});
+}
+
+/** One of a few words. */
+export function choice<const Word extends string>(known: readonly Word[]): Written<Word> {
+	return written({
+		read: (text) => known.find((word) => word === text.trim()) ?? null,
+		complaint: (text) => {
+			const near = nearestName(text.trim(), known);
+			return {
+				code: 'unknown-word',
+				what: 'is not a word that is known here',
+				expected: listed(known),
+				...(near === null ? {} : { hint: `Did you mean ${near}?` }),
+			};
+		},
+		editor: { enum: [...known] },
+	});
+}
+
+/** Words as a sentence lists them: `a, b or c`. */
+export function listed(names: readonly string[]): string {
+	return names.join(', ').replace(/, ([^,]*)$/, ' or $1');
+}
+
+const YES: Readonly<Record<string, boolean>> = { true: true, yes: true, false: false, no: false };
+
+/** `true`, `false`, `yes` or `no`. */
+export const yesOrNo: Written<boolean> = written({
+	read: (text) => (Object.hasOwn(YES, text.trim()) ? (YES[text.trim()] ?? null) : null),
+	complaint: {
+		code: 'bad-yes-no',
+		what: 'is neither yes nor no',
+		expected: 'true, false, yes or no',
+	},
+	editor: { enum: [true, false, 'yes', 'no'] },
+});
+
+/** `on` or `off`. */
+export const onOrOff: Written<boolean> = written({
+	read: (text) => ({ on: true, off: false })[text.trim()] ?? null,
+	complaint: (text) => ({
+		code: 'bad-on-off',
+		what: 'is neither on nor off',
+		expected: 'on, off, or the settings that it is on with',
+		...(text.trim() in YES ? { hint: 'Write on or off.' } : {}),
+	}),
+	editor: { enum: ['on', 'off', true, false] },
+});
+
+/** A day of the calendar, as it is written. */
+export const date: Written<string> = written({
+	read: parseDate,
+	complaint: {
+		code: 'bad-date',
+		what: 'is not a day of the calendar',
+		expected: 'year, month and day, such as 2026-06-12',
+	},
+});
+
+/** A time of day, in minutes after midnight. */
+export const dayTime: Written<number> = written({
+	read: parseDayTime,
+	complaint: {
+		code: 'bad-day-time',
+		what: 'is not a time of day',
+		expected: 'hours and minutes, such as "20:30"',
+	},
+});
+
+const GAUGE_COMPLAINT: Complaint = {
+	code: 'bad-gauge',
+	what: 'is not a gauge',
+	expected: 'thousandths of an inch such as 10 or 46w, or "0.25 mm"; w means wound',
+};
+
+/** A string's gauge. */
+export const gauge = written({
+	read: parseGauge,
+	complaint: GAUGE_COMPLAINT,
+	editor: { type: ['string', 'number'] },
+});
+
+/** A gauge as it is written, for counting what is in stock. */
+export const gaugeLabel: Written<string> = written({
+	read: (text) => (parseGauge(text) ? text.trim() : null),
+	complaint: GAUGE_COMPLAINT,
+	editor: { type: ['string', 'number'] },
+});
+
+/** A scale length, in millimetres. */
+export const scale: Written<number> = written({
+	read: parseScale,
+	complaint: {
+		code: 'bad-scale',
+		what: 'is not a scale length',
+		expected: 'inches or millimetres with their unit, such as 25.5 in or 648 mm',
+	},
+});
+
+/** Characters that need shift on the keyboards that most laptops have. */
+const SHIFTED = new Set('!@#$%^&*()_+{}|:"<>?~');
+
+/** The key that names an instrument, lower case. */
+export const slot: Written<string> = written({
+	read: (text) => {
+		const key = text.trim().normalize('NFC').toLowerCase();
+		const isOne = [...key].length === 1 && key === cleanText(key) && key !== '0';
+		return isOne && !SHIFTED.has(key) ? key : null;
+	},
+	complaint: {
+		code: 'bad-slot',
+		what: 'cannot be the key of a slot',
+		expected: 'one character that is typed without shift, but neither space nor 0',
+	},
+	editor: { type: ['string', 'integer'] },
+});
+
+/** The letter that names a player, lower case. */
+export const playerKey: Written<string> = written({
+	read: (text) => (/^[a-z]$/i.test(text.trim()) ? text.trim().toLowerCase() : null),
+	complaint: {
+		code: 'bad-player-key',
+		what: 'cannot be the key of a player',
+		expected: 'one letter from a to z',
+	},
+});
