@@ -98,6 +98,8 @@ export type PtyScreen = {
 	/** Settled once the program has ended and all of its output has been drawn. */
 	readonly exit: Promise<SeenExit>;
 	readonly hasExited: () => boolean;
+	/** Waits until the process is gone, though its output may not be read; gives back how long. */
+	readonly gone: (timeoutMs?: number) => Promise<number>;
 	/** Ends the program, if it still runs, and frees the terminal. For `afterEach`. */
 	readonly close: () => Promise<void>;
 };
@@ -250,6 +252,7 @@ export function startPtyScreen(options: PtyScreenOptions): PtyScreen {
 			execFileSync('stty', ['-F', slaveOf(pty), ...sttyArgs], { encoding: 'utf8' }),
 		exit,
 		hasExited: () => ended !== undefined,
+		gone: (timeoutMs = 5000) => untilGone(pty.pid, timeoutMs),
 		close,
 	};
 }
@@ -259,6 +262,26 @@ export function pause(milliseconds: number): Promise<void> {
 	return new Promise((resolve) => {
 		setTimeout(resolve, milliseconds);
 	});
+}
+
+async function untilGone(pid: number, timeoutMs: number): Promise<number> {
+	const beganMs = performance.now();
+	while (isAlive(pid)) {
+		if (performance.now() - beganMs > timeoutMs) {
+			throw new Error(`process ${pid} still runs after ${timeoutMs} ms`);
+		}
+		await pause(POLL_MS);
+	}
+	return performance.now() - beganMs;
+}
+
+function isAlive(pid: number): boolean {
+	try {
+		process.kill(pid, 0);
+		return true;
+	} catch {
+		return false;
+	}
 }
 
 function isSeen(awaited: Awaited, rows: readonly string[]): boolean {
