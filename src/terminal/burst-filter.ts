@@ -10,6 +10,11 @@ export const BURST_WINDOW_MS = 15;
 /** So many keys at once are still taken for keys: scripts and slow links send a few together. */
 export const BURST_MOST_KEYS = 4;
 
+// A long paste comes in as many pieces as the terminal's line holds (4,095 bytes on Linux), with
+// pauses between, and its last piece may look like a few keys.
+const LONG_BURST_KEYS = 250;
+const LONG_BURST_WINDOW_MS = 150;
+
 const BURST_REPORT_MS = 500;
 const BURST_TEXT_LENGTH = 65_536;
 
@@ -31,7 +36,7 @@ export type BurstFilter = {
 	readonly deadlineMs: () => number | undefined;
 };
 
-type Burst = { count: number; text: string; beganMs: number; lastMs: number };
+type Burst = { count: number; text: string; beganMs: number; lastMs: number; windowMs: number };
 
 /** Gives back a filter that has seen nothing yet. */
 export function createBurstFilter(): BurstFilter {
@@ -62,7 +67,7 @@ export function createBurstFilter(): BurstFilter {
 			return [];
 		}
 		const { count, text, beganMs: atMs } = burst;
-		burst = { count: 0, text: '', beganMs: burst.lastMs, lastMs: burst.lastMs };
+		burst = { ...burst, count: 0, text: '', beganMs: burst.lastMs };
 		return [{ kind: 'burst', count, text, atMs }];
 	}
 
@@ -73,11 +78,12 @@ export function createBurstFilter(): BurstFilter {
 	}
 
 	function absorb(nowMs: number): void {
-		burst ??= { count: 0, text: '', beganMs: nowMs, lastMs: nowMs };
+		burst ??= { count: 0, text: '', beganMs: nowMs, lastMs: nowMs, windowMs: BURST_WINDOW_MS };
 		burst.count += waiting.length;
 		const room = BURST_TEXT_LENGTH - burst.text.length;
 		burst.text += textOf(waiting).slice(0, room);
 		burst.lastMs = nowMs;
+		burst.windowMs = burst.count >= LONG_BURST_KEYS ? LONG_BURST_WINDOW_MS : burst.windowMs;
 		waiting = [];
 	}
 
@@ -100,7 +106,7 @@ export function createBurstFilter(): BurstFilter {
 	}
 
 	function flush(nowMs: number): InputEvent[] {
-		const isBurstOver = burst !== undefined && nowMs - burst.lastMs >= BURST_WINDOW_MS;
+		const isBurstOver = burst !== undefined && nowMs - burst.lastMs >= burst.windowMs;
 		return [...(isBurstOver ? endBurst() : []), ...passAged(nowMs)];
 	}
 
@@ -118,8 +124,10 @@ export function createBurstFilter(): BurstFilter {
 	}
 
 	function deadlineMs(): number | undefined {
-		const startMs = burst?.lastMs ?? waiting[0]?.atMs;
-		return startMs === undefined ? undefined : startMs + BURST_WINDOW_MS;
+		if (burst !== undefined) {
+			return burst.lastMs + burst.windowMs;
+		}
+		return waiting[0] === undefined ? undefined : waiting[0].atMs + BURST_WINDOW_MS;
 	}
 
 	return { push, flush, deadlineMs };

@@ -83,6 +83,15 @@ describe('a paste without marks', () => {
 		expect(shortEvents(playInput(reads))).toEqual(['burst:6', 'n']);
 	});
 
+	test('that is long may pause between its pieces, and its last piece is no key either', () => {
+		const reads = [
+			{ atMs: 0, bytes: 'n\nq\n'.repeat(1000) },
+			{ atMs: 100, bytes: ' \n' },
+			{ atMs: 260, bytes: 'n' },
+		];
+		expect(shortEvents(playInput(reads))).toEqual(['burst:4002', 'n']);
+	});
+
 	test('without end is reported twice a second, and never becomes keys', () => {
 		const events = playInput(everyMs('nq\n'.repeat(400), 1));
 		expect(events.slice(1).every((event) => event.kind === 'burst')).toBe(true);

@@ -1,0 +1,236 @@
+// Every way a program can end, in a real terminal: the exit code, the time it takes, and the
+// terminal as it was before.
+
+import { mkdtempSync, readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { LEAVE_MODES, RESET } from '../../src/terminal/terminal-modes.ts';
+import type { PtyScreen } from './pty-screen.ts';
+import { pause } from './pty-screen.ts';
+import { closeAfterEach, shownKeys } from './shown-keys.ts';
+
+closeAfterEach();
+
+const MODES_OFF = {
+	isAlternateScreen: false,
+	isCursorHidden: false,
+	isBracketedPaste: false,
+	isSynchronized: false,
+	isMouseOn: false,
+	isFocusOn: false,
+};
+
+// A step of the start, in milliseconds, at which a signal is tried; small for a thorough run.
+const START_STEP_MS = Number(process.env.START_STEP_MS ?? 50);
+
+async function started(...args: Parameters<typeof shownKeys>): Promise<PtyScreen> {
+	const screen = shownKeys(...args);
+	await screen.waitFor('ready', 10_000);
+	return screen;
+}
+
+function journalFile(): string {
+	return join(mkdtempSync(join(tmpdir(), 'rackside-keys-')), 'journal');
+}
+
+function journalLines(file: string): string[] {
+	return readFileSync(file, 'utf8').split('\n').filter(Boolean);
+}
+
+describe('a signal', { timeout: 30_000 }, () => {
+	// POSIX, the `kill` utility: HUP 1, INT 2, QUIT 3, TERM 15; exit code 128 + n.
+	test.each([
+		['SIGHUP', 129],
+		['SIGINT', 130],
+		['SIGQUIT', 131],
+		['SIGTERM', 143],
+	] as const)(
+		'%s: the journal is synced, the terminal put right, code %d',
+		async (signal, code) => {
+			const journal = journalFile();
+			const screen = await started([], { env: { SHOWN_KEYS_JOURNAL: journal } });
+			await screen.press('n');
+			screen.kill(signal);
+			const tookMs = await screen.gone();
+			expect(await screen.exit).toEqual({ code, signal: 0 });
+			expect(tookMs).toBeLessThan(1000);
+			expect(screen.modes()).toEqual(MODES_OFF);
+			expect(screen.text()).toContain('bye: signal, kept');
+			expect(journalLines(journal)).toEqual(['key n', 'sync']);
+			expect(screen.rawOutput()).toContain(LEAVE_MODES);
+			expect(screen.rawOutput()).not.toContain(RESET);
+		},
+	);
+
+	test('and two more within 10 ms are one clean end', async () => {
+		const screen = await started();
+		screen.kill('SIGTERM');
+		await pause(3);
+		screen.kill('SIGTERM');
+		await pause(3);
+		screen.kill('SIGINT');
+		expect(await screen.exit).toEqual({ code: 143, signal: 0 });
+		expect(screen.modes()).toEqual(MODES_OFF);
+	});
+
+	test('at any moment of the start leaves no mode on', async () => {
+		for (let atMs = 5; atMs <= 500; atMs += START_STEP_MS) {
+			const screen = shownKeys();
+			await pause(atMs);
+			screen.kill('SIGTERM');
+			const { code, signal } = await screen.exit;
+			// Before the first line of ours has run, the signal itself is the end.
+			expect(signal === 15 || code === 143, `${atMs} ms: ${code}, ${signal}`).toBe(true);
+			expect(screen.modes(), `${atMs} ms`).toEqual(MODES_OFF);
+			expect(screen.hasExited()).toBe(true);
+		}
+	});
+});
+
+describe('the terminal settings', { timeout: 30_000 }, () => {
+	test.each(['q', 'x'])('are as before after the key %s', async (key) => {
+		const screen = await started([], { line: 'PROGRAM; echo code $?; stty -a' });
+		await screen.press(key);
+		const rows = await screen.waitFor(/(^|\s)icanon/);
+		expect(rows.join('\n')).toMatch(/code (0|70)/);
+		expect(rows.join('\n')).toMatch(/(^|\s)echo\s/);
+		expect(rows.join('\n')).toMatch(/(^|\s)isig\s/);
+	});
+});
+
+describe('a fault of ours', { timeout: 30_000 }, () => {
+	test('while running: journal first, terminal put right, said in plain text, code 70', async () => {
+		const journal = journalFile();
+		const screen = await started([], { env: { SHOWN_KEYS_JOURNAL: journal } });
+		await screen.press('x');
+		expect((await screen.exit).code).toBe(70);
+		expect(screen.modes()).toEqual(MODES_OFF);
+		expect(screen.text()).toContain('bye: fault, kept Error: thrown on purpose');
+		expect(journalLines(journal)).toEqual(['key x', 'sync']);
+	});
+
+	test('before the screen is there', async () => {
+		const screen = shownKeys(['--start-fault']);
+		expect((await screen.exit).code).toBe(70);
+		expect(screen.text()).toContain('bye: fault, kept Error: could not start');
+		expect(screen.modes()).toEqual(MODES_OFF);
+	});
+
+	test('in taking the screen down: everything is reset', async () => {
+		for (const flag of ['--failed-unmount', '--hung-unmount']) {
+			const screen = await started([flag]);
+			await screen.press('q');
+			expect((await screen.exit).code, flag).toBe(0);
+			expect(screen.rawOutput(), flag).toContain(RESET);
+			expect(screen.modes(), flag).toEqual(MODES_OFF);
+		}
+	});
+});
+
+describe('a journal that cannot be kept', { timeout: 30_000 }, () => {
+	test.each(['--failed-journal', '--hung-journal'])('%s: code 3, within a second', async (flag) => {
+		const screen = await started([flag]);
+		await screen.press('q');
+		expect(await screen.gone()).toBeLessThan(1000);
+		expect((await screen.exit).code).toBe(3);
+		expect(screen.text()).toContain('bye: quit, not kept');
+		expect(screen.modes()).toEqual(MODES_OFF);
+	});
+});
+
+describe('a terminal that is gone', { timeout: 30_000 }, () => {
+	test('window closed: ends within a second, journal synced', async () => {
+		const journal = journalFile();
+		const screen = await started([], { env: { SHOWN_KEYS_JOURNAL: journal } });
+		await screen.press('n');
+		screen.hangUp();
+		expect(await screen.gone()).toBeLessThan(1000);
+		expect(journalLines(journal)).toEqual(['key n', 'sync']);
+	});
+
+	test('window closed with hang-ups ignored: ends within two seconds, and does not spin', async () => {
+		const journal = journalFile();
+		const screen = await started([], {
+			line: "trap '' HUP; exec PROGRAM",
+			env: { SHOWN_KEYS_JOURNAL: journal },
+		});
+		await screen.press('n');
+		screen.hangUp();
+		expect(await screen.gone()).toBeLessThan(2000);
+		expect(journalLines(journal)).toEqual(['key n', 'sync']);
+	});
+
+	test('input ended: one clean end', async () => {
+		const screen = shownKeys([], { line: 'sleep 0.5 | PROGRAM; echo code $?' });
+		await screen.waitFor('code 129', 10_000);
+		expect(screen.text()).toContain('bye: terminal-lost, kept');
+		expect(screen.modes()).toEqual(MODES_OFF);
+	});
+
+	test('output closed by its reader: one clean end', async () => {
+		const screen = shownKeys(['--flood'], {
+			line: '{ PROGRAM; echo code $? >&2; } | head -c 2000 >/dev/null',
+		});
+		await screen.waitFor('code 129', 10_000);
+	});
+});
+
+describe('a stop', { timeout: 30_000 }, () => {
+	test('and a foreign `stty sane`: raw mode, modes and screen are back within 200 ms', async () => {
+		const screen = await started([], { line: 'PROGRAM; true' });
+		await screen.press('n');
+		await screen.waitFor('key n');
+		const before = screen.rows();
+		const pid = Number(screen.stty('size') && childOf(screen.pid));
+		process.kill(pid, 'SIGSTOP');
+		await pause(50);
+		screen.stty('sane');
+		process.kill(pid, 'SIGCONT');
+		await pause(200);
+		expect(screen.stty('-a')).toMatch(/-icanon/);
+		expect(screen.rows()).toEqual(before);
+		expect(screen.modes()).toMatchObject({
+			isAlternateScreen: true,
+			isCursorHidden: true,
+			isBracketedPaste: true,
+		});
+		await screen.press('a');
+		await screen.waitFor('key a');
+	});
+});
+
+describe('a stalled terminal', { timeout: 30_000 }, () => {
+	test('stops neither the keys nor the way out', async () => {
+		const journal = journalFile();
+		const screen = await started(['--flood'], { env: { SHOWN_KEYS_JOURNAL: journal } });
+		screen.stall();
+		await pause(1500);
+		for (const key of ['a', 'b', 'c']) {
+			screen.send(key);
+			await pause(100);
+			expect(journalLines(journal)).toContain(`key ${key}`);
+		}
+		screen.kill('SIGTERM');
+		expect(await screen.gone()).toBeLessThan(1200);
+		expect(journalLines(journal)).toContain('sync');
+		screen.unstall();
+	});
+
+	test('shows the newest state once it reads again', async () => {
+		const screen = await started(['--flood']);
+		screen.stall();
+		await pause(1000);
+		screen.send('a');
+		await pause(500);
+		screen.unstall();
+		await screen.waitFor((rows) => rows.some((row) => row.includes('flood')));
+		screen.kill('SIGTERM');
+		expect((await screen.exit).code).toBe(143);
+		expect(screen.modes()).toEqual(MODES_OFF);
+	});
+});
+
+function childOf(pid: number): string {
+	return readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').trim();
+}
