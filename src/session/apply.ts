@@ -83,7 +83,7 @@ export function apply(session: Session, entry: Entry): Session {
 				: { ...session, suspectPacks: [...session.suspectPacks, entry.pack] };
 		case 'show-ended':
 			return moveShow(
-				Object.values(session.players).reduce(
+				Object.values(session.players).reduce<Session>(
 					(now, player) => (player.holds === null ? now : takeBack(now, player.holds, entry.at)),
 					{ ...session, phaseSinceMs: entry.at },
 				),
