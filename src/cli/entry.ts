@@ -1,14 +1,12 @@
 // The first file that Node reads. It checks Node's version before anything is loaded that an old Node
 // could not read, so it imports next to nothing up front.
 
-import * as nodeModule from 'node:module';
-import { compileCacheFolder } from './compile-cache-folder.ts';
+import { keepCompiledCode } from './keep-compiled-code.ts';
 import { nodeVersionComplaint } from './node-version.ts';
 
 const complaint = nodeVersionComplaint(process.versions.node);
 if (complaint === undefined) {
-	const folder = compileCacheFolder(process.env);
-	if (folder !== undefined) nodeModule.enableCompileCache?.(folder);
+	keepCompiledCode(process.env);
 	const { main } = await import('./main.ts');
 	await main(process.argv.slice(2));
 } else {

@@ -1,7 +1,9 @@
 // What an owner of an old Node sees: one sentence that says what to do, and no trace.
 
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { transformSync } from 'esbuild';
 import { describe, expect, test } from 'vitest';
@@ -55,6 +57,29 @@ describe('the built program', () => {
 		const plain = transformSync(entry, { target: 'esnext' }).code;
 		expect(transformSync(entry, { target: 'node18' }).code).toBe(plain);
 		const upFront = [...plain.matchAll(/^(?:import|export)\b.*?["']([^"']+)["'];$/gm)];
-		expect([...new Set(upFront.map(([, name]) => name))]).toEqual(['node:module']);
+		expect([...new Set(upFront.map(([, name]) => name))]).toEqual(['node:module', 'node:fs']);
+	});
+
+	test.each(['/proc', '/dev/null', '/nowhere', 'relative', ''])(
+		'starts with %j as home',
+		(home) => {
+			const env = { PATH: process.env.PATH, HOME: home, RACKSIDE_DATA: tmpdir() };
+			const options = { encoding: 'utf8', env, timeout: 20_000 } as const;
+			expect(spawnSync(process.execPath, [bundle, '--help'], options).status).toBe(0);
+		},
+	);
+
+	test('keeps compiled code in the home, and for nobody else to write', () => {
+		const home = mkdtempSync(join(tmpdir(), 'rackside-home-'));
+		try {
+			spawnSync(process.execPath, [bundle, '--help'], {
+				env: { ...process.env, HOME: home, XDG_CACHE_HOME: '' },
+			});
+			const kept = statSync(join(home, '.cache/rackside/code'));
+			expect(kept.isDirectory()).toBe(true);
+			expect(kept.mode & 0o077).toBe(0);
+		} finally {
+			rmSync(home, { recursive: true });
+		}
 	});
 });
