@@ -174,33 +174,32 @@ function withoutMainKeys(root: SourceNode, problems: Problem[]): SourceNode {
 	return { ...root, entries };
 }
 
-/** Lists one after the other, maps key by key, two levels of maps for `times`. */
+/** Where in the files two values meet, and who hears of it when they cannot be joined. */
+type Meeting = { readonly path: SourcePath; readonly problems: Problem[] };
+
 function join(roots: readonly SourceNode[], problems: Problem[]): SourceNode {
 	const [first, ...others] = roots;
 	if (!first) throw new RangeError('nothing to join');
-	return others.reduce((whole, next) => joined(whole, next, [], problems), first);
+	return others.reduce((whole, next) => joined(whole, next, { path: [], problems }), first);
 }
 
-function joined(
-	before: SourceNode,
-	after: SourceNode,
-	path: SourcePath,
-	problems: Problem[],
-): SourceNode {
+/** Lists one after the other, maps key by key, two levels of maps for `times`. */
+function joined(before: SourceNode, after: SourceNode, meeting: Meeting): SourceNode {
+	const { path, problems } = meeting;
 	if (before.kind === 'empty') return after;
 	if (after.kind === 'empty') return before;
-	if (before.kind === 'list' && after.kind === 'list' && path[0] !== 'set' && path.length === 1) {
+	if (before.kind === 'list' && after.kind === 'list' && path.length === 1 && path[0] !== 'set') {
 		return { ...after, items: [...before.items, ...after.items] };
 	}
 	const isOpen = path.length < 2 || (path.length === 2 && path[0] === 'times');
 	if (before.kind === 'map' && after.kind === 'map' && isOpen) {
-		return { ...after, entries: joinedEntries(before.entries, after.entries, path, problems) };
+		return { ...after, entries: joinedEntries(before.entries, after.entries, meeting) };
 	}
-	const key = path.at(-1);
+	const key = String(path.at(-1));
 	if (path.length === 1 && key === 'format') return after;
 	problems.push({
 		code: 'in-two-files',
-		what: `${shownText(String(key))} stands in two files`,
+		what: `${shownText(key)} stands in two files`,
 		where: after.place,
 		found: `the other one in ${before.place.file}`,
 		hint: 'Keep one of them.',
@@ -211,16 +210,15 @@ function joined(
 function joinedEntries(
 	before: readonly SourceEntry[],
 	after: readonly SourceEntry[],
-	path: SourcePath,
-	problems: Problem[],
+	{ path, problems }: Meeting,
 ): SourceEntry[] {
 	const later = new Map(after.map((entry) => [entry.key, entry]));
 	const known = new Set(before.map((entry) => entry.key));
 	const merged = before.map((entry) => {
 		const other = later.get(entry.key);
 		if (!other) return entry;
-		const value = joined(entry.value, other.value, [...path, entry.key], problems);
-		return { ...other, value };
+		const meeting = { path: [...path, entry.key], problems };
+		return { ...other, value: joined(entry.value, other.value, meeting) };
 	});
 	return [...merged, ...after.filter((entry) => !known.has(entry.key))];
 }

@@ -15,7 +15,8 @@ export type SourceText =
 const MOST_PROBLEMS = 10;
 
 const LF = 0x0a;
-const UNREADABLE = /[\x00-\x08\x0b\x0c\x0e-\x1f\x7f]|\r(?!\n)/g;
+// Control characters but tab and line feed. Those from U+0080 on are shown as what they are, not refused.
+const UNREADABLE = /[^\P{Cc}\t\n\r\u0080-\u009f]|\r(?!\n)/gu;
 
 const UTF16_HINT = 'Save it as UTF-8 in your editor.';
 

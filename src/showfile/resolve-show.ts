@@ -39,7 +39,7 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 	const abbreviations = cleanKeys(shaped.abbreviations ?? {});
 	const linking = new Linking({ root, known, isWhole, abbreviations });
 	const instruments = (shaped.instruments ?? []).flatMap((instrument, index) =>
-		resolveInstrument(instrument, index, shaped.times ?? {}, linking),
+		resolveInstrument(instrument, index, { times: shaped.times ?? {}, linking }),
 	);
 	refuseSharedSlots(shaped.instruments ?? [], linking);
 	const kinds = new Map((shaped.instruments ?? []).map(({ id, kind }) => [id, kind]));
@@ -75,8 +75,7 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 function resolveInstrument(
 	shaped: ShapedInstrument,
 	index: number,
-	times: NonNullable<ShapedShow['times']>,
-	linking: Linking,
+	{ times, linking }: { times: NonNullable<ShapedShow['times']>; linking: Linking },
 ): Instrument[] {
 	const path = ['instruments', index];
 	for (const player of shaped.for ?? []) linking.follow('players', player, [...path, 'for']);
@@ -96,7 +95,7 @@ function resolveInstrument(
 	if (!tuning) return [];
 	const bridge = shaped.bridge ?? 'fixed';
 	const byKind: Readonly<Record<string, GivenTimes | undefined>> = times;
-	const layers = [shaped.times, byKind[shaped.kind], byKind['all']];
+	const layers = [shaped.times, byKind[shaped.kind], byKind.all];
 	const instrument: Instrument = {
 		id: shaped.id,
 		name: shaped.name ?? shaped.id,

@@ -114,9 +114,7 @@ function resolvePart(shaped: ShapedPart, path: SourcePath, links: SongLinks): Pa
 		return { kind: 'named', instrument: shaped, tuning: null, capo: 0, leave: null, pack: null };
 	}
 	if (shaped.pack !== undefined) linking.follow('packs', shaped.pack, [...path, 'pack']);
-	const beside = { leave: shaped.leave ?? null, pack: shaped.pack ?? null };
-	if (shaped.needs && !shaped.instrument)
-		return resolveNeeds(shaped, shaped.needs, path, links, beside);
+	if (shaped.needs && !shaped.instrument) return resolveNeeds(shaped, path, linking);
 	if (!shaped.instrument || shaped.needs) {
 		linking.complain(path, {
 			code: 'part-unclear',
@@ -131,26 +129,26 @@ function resolvePart(shaped: ShapedPart, path: SourcePath, links: SongLinks): Pa
 	if (shaped.instrument === EMPTY_HANDS) return { kind: 'none' };
 	linking.follow('instruments', shaped.instrument, [...path, 'instrument']);
 	const kind = kinds.get(shaped.instrument);
-	const tuning =
-		kind === undefined || shaped.tuning === undefined
-			? null
-			: linking.tuning(shaped.tuning, kind, [...path, 'tuning']);
 	return {
 		kind: 'named',
 		instrument: shaped.instrument,
-		tuning,
+		tuning:
+			kind === undefined || shaped.tuning === undefined
+				? null
+				: linking.tuning(shaped.tuning, kind, [...path, 'tuning']),
 		capo: shaped.capo ?? 0,
-		...beside,
+		leave: shaped.leave ?? null,
+		pack: shaped.pack ?? null,
 	};
 }
 
 function resolveNeeds(
 	shaped: Exclude<ShapedPart, string>,
-	needs: NonNullable<Exclude<ShapedPart, string>['needs']>,
 	path: SourcePath,
-	{ linking }: SongLinks,
-	beside: { readonly leave: string | null; readonly pack: string | null },
+	linking: Linking,
 ): Part | null {
+	const { needs } = shaped;
+	if (!needs) return null;
 	for (const key of ['tuning', 'capo'] as const) {
 		if (shaped[key] === undefined) continue;
 		linking.complainOfKey([...path, key], {
@@ -171,6 +169,7 @@ function resolveNeeds(
 		sounds,
 		features: needs.features ?? [],
 		prefer: needs.prefer ?? null,
-		...beside,
+		leave: shaped.leave ?? null,
+		pack: shaped.pack ?? null,
 	};
 }

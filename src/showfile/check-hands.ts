@@ -1,0 +1,189 @@
+// What goes wrong between hands when a show is played as its file says: two players on one instrument,
+// hand-overs that no gap has room for, tunings that a bridge or a neck will not take.
+
+import { KINDS } from '../tuning/kind.ts';
+import { isReachable } from '../tuning/retune.ts';
+import type { Finding } from './finding.ts';
+import type { Instrument, Player, Show } from './show.ts';
+import { holdingsThatFit, isSameTuning, type Moment, walkSet } from './walk-set.ts';
+
+/** Findings about hands and hand-overs, in the order of the set. */
+export function checkHands(show: Show): Finding[] {
+	const moments = walkSet(show);
+	const byMoment = moments.flatMap((moment) => [
+		...twoHands(show, moment),
+		...sharedPacks(show, moment),
+		...crowdedGap(moment),
+		...show.players.flatMap((player) => checkPart(show, player, moment)),
+		...moment.unmet.map((unmet) => unmetNeed(moment, unmet)),
+	]);
+	return [...nothingToKeep(show, moments), ...byMoment, ...noStandIn(show, moments)];
+}
+
+/** An instrument as it is spoken of: `A4 Anchor`. */
+export function instrumentWords({ id, name }: Instrument): string {
+	return name === id ? id : `${id} ${name}`;
+}
+
+/** Where a moment is, as the end of a sentence. */
+function momentWords({ on, cue }: Moment): string {
+	return cue ? `${on.song.title} at ${cue.at}` : on.song.title;
+}
+
+function twoHands(show: Show, moment: Moment): Finding[] {
+	return show.instruments.flatMap((instrument): Finding[] => {
+		const holders = show.players.filter(
+			(player) => moment.hands.get(player.id)?.instrument.id === instrument.id,
+		);
+		if (holders.length < 2) return [];
+		const isNews = holders.some((player) => moment.parts[player.id] !== undefined);
+		if (!isNews) return [];
+		const names = holders.map(({ name }) => name).join(' and ');
+		return [
+			{
+				code: 'two-hands',
+				severity: 'risk',
+				song: moment.on.song.id,
+				instrument: instrument.id,
+				text: `In ${momentWords(moment)}, ${instrumentWords(instrument)} is in the hands of ${names} at once.`,
+			},
+		];
+	});
+}
+
+function sharedPacks(show: Show, moment: Moment): Finding[] {
+	return show.packs.flatMap(({ id }): Finding[] => {
+		const holders = show.players.filter((player) => packOf(moment, player) === id);
+		const instruments = new Set(holders.map((one) => moment.hands.get(one.id)?.instrument.id));
+		const isNews = holders.some((player) => moment.parts[player.id] !== undefined);
+		// One instrument in two hands has been said already.
+		if (instruments.size < 2 || !isNews) return [];
+		const names = holders.map(({ name }) => name).join(' and ');
+		return [
+			{
+				code: 'shared-pack',
+				severity: 'risk',
+				song: moment.on.song.id,
+				text: `In ${momentWords(moment)}, ${names} are both on pack ${id}.`,
+			},
+		];
+	});
+}
+
+function packOf(moment: Moment, player: Player): string | null {
+	const part = moment.parts[player.id];
+	const named = part && part.kind !== 'none' ? part.pack : null;
+	return named ?? moment.hands.get(player.id)?.instrument.pack ?? null;
+}
+
+function crowdedGap({ on, cue, given }: Moment): Finding[] {
+	if (cue !== null || on.gapSeconds === null || given.length === 0) return [];
+	const seconds = given.reduce((sum, { to }) => sum + to.instrument.times.handOver, 0);
+	if (seconds <= on.gapSeconds) return [];
+	const what = given.map(
+		({ player, to }) => `${player.name} gets ${instrumentWords(to.instrument)}`,
+	);
+	const only = given.length === 1 ? given[0] : undefined;
+	const about = {
+		severity: 'risk',
+		song: on.song.id,
+		...(only ? { player: only.player.id, instrument: only.to.instrument.id } : {}),
+	} as const;
+	if (on.gapSeconds === 0) {
+		const text = `${on.song.title} follows with no gap, and ${what.join(', ')}.`;
+		return [{ code: 'segue-hand-over', ...about, text }];
+	}
+	const text = `${on.song.title} comes after ${on.gapSeconds} s, and its hand-overs take ${seconds} s: ${what.join(', ')}.`;
+	return [{ code: 'gap-too-short', ...about, text }];
+}
+
+function checkPart(show: Show, player: Player, moment: Moment): Finding[] {
+	const part = moment.parts[player.id];
+	const where = momentWords(moment);
+	const about = { song: moment.on.song.id, player: player.id } as const;
+	if (part?.kind === 'needs' && part.prefer !== null) {
+		const fits = holdingsThatFit(show, player, part).some(
+			({ instrument }) => instrument.id === part.prefer,
+		);
+		if (fits) return [];
+		const text = `In ${where}, ${player.name} prefers ${part.prefer}, which cannot play this part.`;
+		return [{ code: 'prefer-unfit', severity: 'note', ...about, instrument: part.prefer, text }];
+	}
+	const holding = moment.hands.get(player.id);
+	if (part?.kind !== 'named' || !holding) return [];
+	const { instrument, tuning, capo } = holding;
+	const name = instrumentWords(instrument);
+	const risk = { severity: 'risk', ...about, instrument: instrument.id } as const;
+	const findings: Finding[] = [];
+	if (instrument.for !== null && !instrument.for.includes(player.id)) {
+		const text = `In ${where}, ${player.name} plays ${name}, which is for ${instrument.for.join(' and ')}.`;
+		findings.push({ code: 'for-others', ...risk, text });
+	}
+	if (capo > 0 && !KINDS[instrument.kind].canTakeCapo) {
+		const text = `In ${where}, ${name} has a capo at fret ${capo}, and no capo goes on a ${KINDS[instrument.kind].words}.`;
+		findings.push({ code: 'capo-on-bass', ...risk, text });
+	}
+	if (isSameTuning(tuning, instrument.tuning)) return findings;
+	if (instrument.bridge === 'floating') {
+		const text = `In ${where}, ${name} is wanted in ${tuning.name}; its floating bridge stays in ${instrument.tuning.name} tonight.`;
+		findings.push({ code: 'floating-retune', ...risk, text });
+	} else if (!isReachable(instrument.tuning.notes, tuning.notes, instrument.kind)) {
+		const text = `In ${where}, ${name} is wanted in ${tuning.name}, too far from ${instrument.tuning.name} that its strings are for.`;
+		findings.push({ code: 'far-tuning', ...risk, text });
+	}
+	return findings;
+}
+
+function unmetNeed(
+	moment: Moment,
+	{ player, part, inOtherHands }: Moment['unmet'][number],
+): Finding {
+	const where = momentWords(moment);
+	const wanted = `${KINDS[part.instrumentKind].words} sounding ${part.sounds.name}`;
+	const taken = inOtherHands.map(instrumentWords).join(' and ');
+	const why = taken === '' ? 'nothing on the rack can be that' : `${taken} is in other hands`;
+	return {
+		code: 'needs-unmet',
+		severity: 'risk',
+		song: moment.on.song.id,
+		player: player.id,
+		text: `In ${where}, ${player.name} needs a ${wanted}, and ${why}.`,
+	};
+}
+
+// Asked once a player: whoever put an instrument down on purpose is meant to have none.
+function nothingToKeep(show: Show, moments: readonly Moment[]): Finding[] {
+	const [first] = moments;
+	if (!first) return [];
+	return show.players.flatMap((player): Finding[] => {
+		if (first.parts[player.id] !== undefined) return [];
+		const later = moments.find((moment) => moment.parts[player.id] !== undefined);
+		const when = later ? `until ${momentWords(later)}` : 'in the whole set';
+		return [
+			{
+				code: 'nothing-to-keep',
+				severity: later ? 'risk' : 'note',
+				song: first.on.song.id,
+				player: player.id,
+				text: `${player.name} keeps what they have from the first song on, and has nothing ${when}.`,
+			},
+		];
+	});
+}
+
+function noStandIn(show: Show, moments: readonly Moment[]): Finding[] {
+	return show.players.flatMap((player) => {
+		const played = moments.flatMap(({ hands }) => hands.get(player.id)?.instrument ?? []);
+		return [...new Set(played.map(({ kind }) => kind))].flatMap((kind): Finding[] => {
+			const others = show.instruments.filter(
+				(one) => one.kind === kind && (one.for === null || one.for.includes(player.id)),
+			);
+			const used = new Set(played.filter((one) => one.kind === kind));
+			// Two instruments of a kind stand in for one another.
+			if (others.some((one) => !used.has(one)) || used.size > 1) return [];
+			const [only] = used;
+			const text = `${player.name} has no stand-in for ${only ? instrumentWords(only) : kind}: there is no other ${KINDS[kind].words}.`;
+			return [{ code: 'no-stand-in', severity: 'note', player: player.id, text }];
+		});
+	});
+}
