@@ -3,6 +3,7 @@
 // program or of a small named one under programs/.
 
 import { execFileSync } from 'node:child_process';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { spawn } from '@lydell/node-pty';
 import xterm from '@xterm/headless';
 
@@ -95,6 +96,10 @@ export type PtyScreen = {
 	readonly hangUp: () => void;
 	/** Runs `stty` on the terminal from outside, and gives back what it prints. */
 	readonly stty: (...args: readonly string[]) => string;
+	/** Writes to the terminal as another program would that has it meanwhile. */
+	readonly writeFromOutside: (text: string) => void;
+	/** The processes that the started one has started in turn, oldest first. */
+	readonly childPids: () => number[];
 	/** Settled once the program has ended and all of its output has been drawn. */
 	readonly exit: Promise<SeenExit>;
 	readonly hasExited: () => boolean;
@@ -250,6 +255,12 @@ export function startPtyScreen(options: PtyScreenOptions): PtyScreen {
 		hangUp: () => (pty as unknown as { destroy: () => void }).destroy(),
 		stty: (...sttyArgs) =>
 			execFileSync('stty', ['-F', slaveOf(pty), ...sttyArgs], { encoding: 'utf8' }),
+		writeFromOutside: (text) => writeFileSync(slaveOf(pty), text),
+		childPids: () =>
+			readFileSync(`/proc/${pty.pid}/task/${pty.pid}/children`, 'utf8')
+				.split(' ')
+				.filter(Boolean)
+				.map(Number),
 		exit,
 		hasExited: () => ended !== undefined,
 		gone: (timeoutMs = 5000) => untilGone(pty.pid, timeoutMs),

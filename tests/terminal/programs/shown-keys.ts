@@ -118,9 +118,9 @@ enterScreen();
 
 if (flags.has('--flood')) {
 	const flood = (): void => {
-		lines.push('flood '.repeat(200));
-		gate.offer([...lines].slice(-200));
-		clock.after(1, flood);
+		lines.push(`flood ${lines.length} ${'flood '.repeat(200)}`);
+		gate.offer(lines.slice(-200));
+		clock.after(20, flood);
 	};
 	flood();
 }
