@@ -1,0 +1,50 @@
+// Making folders. One level at a time, since making a whole path at once never returns in some of the
+// system's own folders; and only what is missing, leaving alone what others made.
+
+import { dirname, resolve } from 'node:path';
+import type { Problem } from '../base/problem.ts';
+import { type Disk, diskError, diskErrorCode } from './disk.ts';
+import { diskTrouble } from './disk-trouble.ts';
+
+/** Deepest path that is made; a longer one is a mistake. */
+const deepest = 64;
+
+/**
+ * Makes the folder and those above it that are missing, each for its owner alone. Gives
+ * `folder-unusable` when that cannot be, null when the folder is there.
+ */
+export function makeFolders(disk: Disk, path: string): Problem | null {
+	try {
+		ensureFolder(disk, path);
+		return null;
+	} catch (error) {
+		return {
+			code: 'folder-unusable',
+			what: `this folder cannot be used: ${diskTrouble(diskErrorCode(error))}`,
+			where: { file: path },
+			hint: 'Choose another with --data DIR.',
+		};
+	}
+}
+
+/** As `makeFolders`, but throws the disk's error. */
+export function ensureFolder(disk: Disk, path: string): void {
+	const missing: string[] = [];
+	for (let at = resolve(path); disk.stat(at) === null; at = dirname(at)) {
+		missing.unshift(at);
+		if (missing.length > deepest || dirname(at) === at) throw diskError('ENOENT');
+	}
+	for (const folder of missing) makeOne(disk, folder);
+	const kind = disk.stat(resolve(path))?.kind;
+	// What a link leads to shows itself at first use.
+	if (kind !== 'folder' && kind !== 'link') throw diskError('ENOTDIR');
+}
+
+function makeOne(disk: Disk, path: string): void {
+	try {
+		disk.makeFolder(path);
+	} catch (error) {
+		// Another copy of the program may have been quicker.
+		if (diskErrorCode(error) !== 'EEXIST') throw error;
+	}
+}

@@ -1,0 +1,26 @@
+// The id of a new night, which is also the name of its files and what a user types to name it.
+
+import { slug } from '../base/slug.ts';
+
+/** What makes a night's id: when it began on the wall clock, and something that no other night has. */
+export type NightIdParts = {
+	readonly title: string;
+	readonly startedAt: Date;
+	/** At least four characters of a-z and 0-9. */
+	readonly chance: string;
+};
+
+/** Longest part of an id that comes from the show's title. */
+const titleLength = 40;
+
+/** `2026-06-12-203000-quay-street-second-night-7f3a`, the time being local. */
+export function nightId({ title, startedAt, chance }: NightIdParts): string {
+	const day = [startedAt.getFullYear(), startedAt.getMonth() + 1, startedAt.getDate()];
+	const time = [startedAt.getHours(), startedAt.getMinutes(), startedAt.getSeconds()];
+	const name = slug(title).slice(0, titleLength).replace(/-$/, '');
+	return `${day.map(twoDigits).join('-')}-${time.map(twoDigits).join('')}-${name}-${chance}`;
+}
+
+function twoDigits(value: number): string {
+	return String(value).padStart(2, '0');
+}

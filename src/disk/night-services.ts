@@ -1,0 +1,43 @@
+// What a night's file is given: the world it lives in, and what is there of the night already.
+
+import type { SaveStatus } from '../journal/night-journal.ts';
+import type { HeaderLine } from '../journal/read-line.ts';
+import type { RecordList } from '../journal/record-list.ts';
+import type { Disk } from './disk.ts';
+import type { Segment } from './segment.ts';
+
+/** What a caller passes in so that a night can be kept. */
+export type NightServices = {
+	readonly disk: Disk;
+	/** Where the night lives, then where it may go on when that place fails. */
+	readonly folders: readonly string[];
+	/** Resolves after so many milliseconds. */
+	readonly wait: (milliseconds: number) => Promise<void>;
+	/** Unique to this opening of the night: letters, digits and hyphens. */
+	readonly writer: string;
+	/** The machine's uptime now, in milliseconds. */
+	readonly upMs: number;
+	/** The state to go on from, with all records applied; asked for every 100 records, must not throw. */
+	readonly checkpoint?: () => unknown;
+	/** Told of every change of the status. */
+	readonly onStatus?: (status: SaveStatus) => void;
+	/** Called when the night is closed. */
+	readonly release?: () => void;
+};
+
+/** What is there of a night when its file is opened or made. */
+export type NightStart = {
+	readonly id: string;
+	readonly header: HeaderLine | null;
+	readonly records: RecordList;
+	/** Number of the last record, those that cannot be read included. */
+	readonly lastSeq: number;
+	readonly checkpointSeq: number;
+	readonly segment: Segment | null;
+	/** Why there is no segment, as the disk's error code. */
+	readonly code: string | null;
+	/** Number of the file that comes after those that are there. */
+	readonly nextNumber: number;
+	/** Bytes to be written before anything else. */
+	readonly firstBytes: Uint8Array | null;
+};

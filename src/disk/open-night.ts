@@ -1,0 +1,171 @@
+// Taking up a night again: its files are read, what a stop left at their end is put aside, and the
+// last of them is opened to go on in.
+
+import type { Finding } from '../journal/findings.ts';
+import { nightFindings } from '../journal/findings.ts';
+import { decodeCheckpoint } from '../journal/join-segments.ts';
+import type { JournalRead } from '../journal/read-journal.ts';
+import type { HeaderLine } from '../journal/read-line.ts';
+import type { Checkpoint, JournalRecord, NightHeader } from '../journal/record.ts';
+import { RecordList } from '../journal/record-list.ts';
+import { diskErrorCode } from './disk.ts';
+import { keepAside } from './keep-aside.ts';
+import { NightFile } from './night-file.ts';
+import type { NightServices } from './night-services.ts';
+import { type NightFiles, readNight, type SegmentFile } from './read-night.ts';
+import { Segment } from './segment.ts';
+import { headerBytes } from './segment-starter.ts';
+
+/** A night as it was found. */
+export type OpenedNight = {
+	readonly id: string;
+	/** Null when it cannot be read any more: then the show file has to stand in for its copy. */
+	readonly header: NightHeader | null;
+	/** When the night was begun; null with the header. */
+	readonly startedAtMs: number | null;
+	/** To go on with the night; null when it can only be looked at. */
+	readonly journal: NightFile | null;
+	/** The last state that was kept whole. */
+	readonly checkpoint: Checkpoint | null;
+	/** The records after the checkpoint, or all without one. */
+	readonly recordsSince: readonly JournalRecord[];
+	/** All records from the first; decoded when first asked for. */
+	readonly records: () => readonly JournalRecord[];
+	/** Number of the last record; 0 for none. */
+	readonly lastSeq: number;
+	readonly findings: readonly Finding[];
+};
+
+/** A night to be opened. */
+export type NightChoice = {
+	readonly id: string;
+	/** Used when the night's own header is lost. */
+	readonly spareHeader?: NightHeader;
+};
+
+/** The night with this id, read only. */
+export function lookAtNight(
+	place: Pick<NightServices, 'disk' | 'folders'>,
+	{ id }: NightChoice,
+): OpenedNight {
+	const files = readNight(place.disk, place.folders, id);
+	return describe(id, files, new RecordList(files.night.lines));
+}
+
+/**
+ * The night with this id, to go on with. Without a `journal` when there is no such night, when a
+ * newer version of the program wrote it, or when nothing of it can be read; the findings say which.
+ */
+export function openNight(services: NightServices, choice: NightChoice): OpenedNight {
+	const { disk, folders } = services;
+	const files = readNight(disk, folders, choice.id);
+	const { night } = files;
+	const records = new RecordList(night.lines);
+	const opened = describe(choice.id, files, records);
+	const header = night.header ?? spareHeader(choice, services);
+	const isEmpty = night.header === null && night.lastSeq === 0;
+	if (night.isNewer || isEmpty) return opened;
+	const last = files.files.at(-1);
+	const read = night.reads.at(-1);
+	const ready = last && read && !night.isOlder ? takeUp(services, last, read) : null;
+	// A number is left out for each record lost at the end, so that the loss stays visible.
+	const lostAtEnd = read?.quarantined?.lost ?? 0;
+	const id = night.id ?? choice.id;
+	const journal = new NightFile(services, {
+		id,
+		header,
+		records,
+		lastSeq: night.lastSeq + lostAtEnd,
+		checkpointSeq: opened.checkpoint?.seq ?? 0,
+		segment: ready && 'segment' in ready ? ready.segment : null,
+		code: ready && 'code' in ready ? ready.code : null,
+		nextNumber: files.nextNumber,
+		firstBytes: firstBytes(read, night.header ? null : header),
+	});
+	return { ...opened, journal };
+}
+
+function describe(id: string, files: NightFiles, records: RecordList): OpenedNight {
+	const { night } = files;
+	const isThere = files.files.length + files.unreadable.length > 0;
+	const missing = {
+		code: 'night-missing',
+		isWarning: true,
+		text: `There is no night called ${id}.`,
+	};
+	const unreadable = files.unreadable.map((text) => ({
+		code: 'file-unreadable',
+		isWarning: true,
+		text,
+	}));
+	const checkpoint = night.checkpoint && decodeCheckpoint(night.checkpoint);
+	return {
+		id: night.id ?? id,
+		header: night.header?.header ?? null,
+		startedAtMs: night.header?.record.t ?? null,
+		journal: null,
+		checkpoint,
+		recordsSince: records.after(checkpoint?.seq ?? 0),
+		records: () => records.all(),
+		lastSeq: night.lastSeq,
+		findings: isThere ? [...unreadable, ...nightFindings(night)] : [missing],
+	};
+}
+
+/** Opens the file to go on in and rids its end of what a stopped write left there. */
+function takeUp(
+	{ disk }: NightServices,
+	file: SegmentFile,
+	{ bytes, torn, quarantined }: JournalRead,
+): { readonly segment: Segment } | { readonly code: string } {
+	let opened: number | null = null;
+	try {
+		const { path } = file;
+		opened = disk.openExisting(path);
+		const segment = new Segment(disk, { ...file, file: opened });
+		if (segment.sizeBytes !== bytes.length) {
+			// Somebody wrote between our reading and our opening.
+			disk.close(opened);
+			return { code: 'EBUSY' };
+		}
+		// The wrong record itself stays where it is; the copy is for whoever wants to read it by eye.
+		if (quarantined) keepAside(disk, { path, bytes, range: quarantined, why: 'unreadable' });
+		if (torn) {
+			const isAllZero = bytes.subarray(torn.start, torn.end).every((byte) => byte === 0);
+			const isKept = isAllZero || keepAside(disk, { path, bytes, range: torn, why: 'torn' });
+			if (!isKept) {
+				disk.close(opened);
+				return { code: 'ENOSPC' };
+			}
+			segment.cut(torn.start);
+		}
+		return { segment };
+	} catch (error) {
+		const code = diskErrorCode(error);
+		if (opened !== null) closeQuietly(disk, opened);
+		return { code };
+	}
+}
+
+function closeQuietly(disk: NightServices['disk'], file: number): void {
+	try {
+		disk.close(file);
+	} catch (error) {
+		diskErrorCode(error);
+	}
+}
+
+function firstBytes(read: JournalRead | undefined, header: HeaderLine | null): Uint8Array | null {
+	const parts = [
+		...(read?.isUnterminated ? [Buffer.from('\n')] : []),
+		...(header ? [headerBytes(header, 1)] : []),
+	];
+	return parts.length === 0 ? null : Buffer.concat(parts);
+}
+
+function spareHeader({ id, spareHeader }: NightChoice, services: NightServices): HeaderLine | null {
+	if (!spareHeader) return null;
+	const header = { ...spareHeader, journal: id };
+	const record = { v: 1, s: 0, w: services.writer, t: 0, m: services.upMs, e: [header] } as const;
+	return { record, header };
+}

@@ -1,0 +1,66 @@
+// A night read from all its files, wherever they had to be put; for those who only look.
+
+import { join } from 'node:path';
+import { joinSegments, type NightRead } from '../journal/join-segments.ts';
+import { readJournal } from '../journal/read-journal.ts';
+import { type Disk, diskErrorCode } from './disk.ts';
+import { diskTrouble } from './disk-trouble.ts';
+import { parseSegmentName } from './segment-name.ts';
+
+/** A file of a night and where it is. */
+export type SegmentFile = {
+	readonly path: string;
+	readonly folder: string;
+	readonly number: number;
+};
+
+/** A night as its files have it. */
+export type NightFiles = {
+	readonly night: NightRead;
+	/** The files that were read, in the order of the night's `reads`. */
+	readonly files: readonly SegmentFile[];
+	/** Files that could not be read at all, one sentence each. */
+	readonly unreadable: readonly string[];
+	/** Number for a file that comes after all these. */
+	readonly nextNumber: number;
+};
+
+/** The night's files in these folders, oldest first; folders that cannot be read are passed over. */
+export function segmentFiles(disk: Disk, folders: readonly string[], id: string): SegmentFile[] {
+	const files = folders.flatMap((folder) =>
+		namesIn(disk, folder).flatMap((name) => {
+			const parsed = parseSegmentName(name);
+			return parsed?.id === id ? [{ path: join(folder, name), folder, number: parsed.number }] : [];
+		}),
+	);
+	return files.toSorted((one, other) => one.number - other.number);
+}
+
+/** The names in a folder; none when it cannot be read. */
+export function namesIn(disk: Disk, folder: string): string[] {
+	try {
+		return disk.list(folder);
+	} catch (error) {
+		diskErrorCode(error);
+		return [];
+	}
+}
+
+/** Reads all of a night; empty when there is no such night. */
+export function readNight(disk: Disk, folders: readonly string[], id: string): NightFiles {
+	const unreadable: string[] = [];
+	const files: SegmentFile[] = [];
+	const reads = [];
+	let highest = 0;
+	for (const file of segmentFiles(disk, folders, id)) {
+		highest = Math.max(highest, file.number);
+		try {
+			reads.push(readJournal(disk.read(file.path), id));
+			files.push(file);
+		} catch (error) {
+			const trouble = diskTrouble(diskErrorCode(error));
+			unreadable.push(`${file.path} cannot be read: ${trouble}.`);
+		}
+	}
+	return { night: joinSegments(reads), files, unreadable, nextNumber: highest + 1 };
+}

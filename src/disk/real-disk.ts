@@ -1,0 +1,100 @@
+// The machine's own file system.
+
+import * as fs from 'node:fs';
+import { type Disk, diskError, type FileStat } from './disk.ts';
+
+const {
+	O_APPEND,
+	O_CREAT,
+	O_EXCL,
+	O_NOFOLLOW = 0,
+	O_NONBLOCK = 0,
+	O_RDONLY,
+	O_RDWR,
+} = fs.constants;
+
+/** Codes with which systems say that a folder cannot be synced at all there. */
+const unsyncable = new Set(['EINVAL', 'ENOTSUP', 'EISDIR', 'EPERM', 'EACCES']);
+
+/** The file system that this program runs on. */
+export const realDisk: Disk = {
+	openNew: (path) => fs.openSync(path, O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_NOFOLLOW, 0o600),
+	openExisting: (path) => openPlainFile(path, O_RDWR | O_APPEND | O_NOFOLLOW),
+	write: (file, bytes, from) => fs.writeSync(file, bytes, from),
+	sync: (file) =>
+		new Promise((resolve, reject) => {
+			fs.fdatasync(file, (error) => (error ? reject(error) : resolve()));
+		}),
+	syncFolder,
+	truncate: (file, sizeBytes) => fs.ftruncateSync(file, sizeBytes),
+	statOpen: (file) => fileStat(fs.fstatSync(file, { bigint: true })),
+	stat: (path) => {
+		const found = fs.lstatSync(path, { bigint: true, throwIfNoEntry: false });
+		return found ? fileStat(found) : null;
+	},
+	read,
+	list: (path) => fs.readdirSync(path),
+	makeFolder: (path) => fs.mkdirSync(path, 0o700),
+	rename: (from, to) => fs.renameSync(from, to),
+	remove: (path) => fs.unlinkSync(path),
+	close: (file) => fs.closeSync(file),
+};
+
+/** A folder or a device opens like a file and then behaves like none; a pipe waits for its other end. */
+function openPlainFile(path: string, flags: number): number {
+	const file = fs.openSync(path, flags | O_NONBLOCK);
+	if (fs.fstatSync(file).isFile()) return file;
+	fs.closeSync(file);
+	throw diskError('EFTYPE');
+}
+
+function read(
+	path: string,
+	part?: { readonly start: number; readonly length: number },
+): Uint8Array {
+	const file = openPlainFile(path, O_RDONLY);
+	try {
+		if (!part) return fs.readFileSync(file);
+		const bytes = Buffer.alloc(part.length);
+		let filled = 0;
+		while (filled < part.length) {
+			const count = fs.readSync(file, bytes, filled, part.length - filled, part.start + filled);
+			if (count === 0) break;
+			filled += count;
+		}
+		return bytes.subarray(0, filled);
+	} finally {
+		fs.closeSync(file);
+	}
+}
+
+async function syncFolder(path: string): Promise<void> {
+	try {
+		const folder = await fs.promises.open(path, O_RDONLY);
+		try {
+			await folder.sync();
+		} finally {
+			await folder.close();
+		}
+	} catch (error) {
+		if (error instanceof Error && 'code' in error && unsyncable.has(String(error.code))) return;
+		throw error;
+	}
+}
+
+function fileStat(stat: fs.BigIntStats): FileStat {
+	const kind = stat.isFile()
+		? 'file'
+		: stat.isDirectory()
+			? 'folder'
+			: stat.isSymbolicLink()
+				? 'link'
+				: 'other';
+	return {
+		kind,
+		identity: `${stat.dev}:${stat.ino}`,
+		sizeBytes: Number(stat.size),
+		links: Number(stat.nlink),
+		modifiedMs: Number(stat.mtimeMs),
+	};
+}

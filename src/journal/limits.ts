@@ -1,0 +1,80 @@
+// How large the parts of a record may grow. Apart from writing and reading so that whoever makes
+// entries can ask first, and whoever keeps them can make them fit at the last.
+
+import type { Problem } from '../base/problem.ts';
+import type { AnyEntry } from './record.ts';
+
+/** Longest text in an entry, in bytes of UTF-8. */
+export const textLimitBytes = 4096;
+
+/** Longest record, in bytes of its line, but for headers and checkpoints. */
+export const recordLimitBytes = 16_384;
+
+/** Longest line of a header or checkpoint, in bytes. */
+export const longLimitBytes = 2_097_152;
+
+/**
+ * What in these entries cannot be kept as it is: `text-too-long` for a text over 4 KB,
+ * `number-not-finite` for one that JSON has no word for, `record-too-long` for more than 16 KB in all.
+ */
+export function entryProblems(entries: readonly AnyEntry[]): Problem[] {
+	const problems: Problem[] = [];
+	fitValue(entries, problems);
+	const bytes = Buffer.byteLength(JSON.stringify(entries));
+	if (bytes > recordLimitBytes) {
+		problems.push({
+			code: 'record-too-long',
+			what: 'this is too much to be kept as one step of the night',
+			found: `${bytes} bytes`,
+			expected: `at most ${recordLimitBytes}`,
+		});
+	}
+	return problems;
+}
+
+/**
+ * The entries as they can be kept: texts over 4 KB cut between characters and ended with `…`,
+ * numbers that are not finite as null; the same array when nothing had to change.
+ */
+export function fitEntries<E extends AnyEntry>(entries: readonly E[]): readonly E[] {
+	const problems: Problem[] = [];
+	const fitted = fitValue(entries, problems);
+	return problems.length === 0 ? entries : (fitted as readonly E[]);
+}
+
+function fitValue(value: unknown, problems: Problem[]): unknown {
+	if (typeof value === 'string') return fitText(value, problems);
+	if (typeof value === 'number') return fitNumber(value, problems);
+	if (Array.isArray(value)) return value.map((item) => fitValue(item, problems));
+	if (value === null || typeof value !== 'object') return value;
+	return Object.fromEntries(
+		Object.entries(value).map(([key, item]) => [key, fitValue(item, problems)]),
+	);
+}
+
+function fitText(text: string, problems: Problem[]): string {
+	// No character of UTF-16 takes more than three bytes of UTF-8.
+	if (text.length * 3 <= textLimitBytes) return text;
+	const bytes = Buffer.byteLength(text);
+	if (bytes <= textLimitBytes) return text;
+	problems.push({
+		code: 'text-too-long',
+		what: 'this text is too long to be kept whole',
+		found: `${bytes} bytes`,
+		expected: `at most ${textLimitBytes}`,
+		hint: 'Write it in two parts.',
+	});
+	const room = textLimitBytes - Buffer.byteLength('…');
+	const { read } = new TextEncoder().encodeInto(text, new Uint8Array(room));
+	return `${text.slice(0, read)}…`;
+}
+
+function fitNumber(value: number, problems: Problem[]): number | null {
+	if (Number.isFinite(value)) return value;
+	problems.push({
+		code: 'number-not-finite',
+		what: 'a number here has no value that can be kept',
+		found: String(value),
+	});
+	return null;
+}

@@ -1,0 +1,47 @@
+// Whole records found inside damaged bytes: where a newline was lost, or junk stands before or
+// behind a record, the record itself may still be good.
+
+import { type ByteRange, prefixLength } from './line.ts';
+
+/**
+ * Where whole lines may stand in these damaged bytes, in order: from eight bytes and the opening of
+ * a record to the brace that closes it. Their checksums are yet to be tried. A record never holds
+ * such an opening itself, since JSON as it is written here has no space outside texts and escapes
+ * the quotes inside them.
+ */
+export function likelyLines(bytes: Buffer, range: ByteRange): ByteRange[] {
+	const starts = openings(bytes, range);
+	return starts.map((start, index) => ({
+		start,
+		end: objectEnd(bytes, { start: start + prefixLength, end: starts[index + 1] ?? range.end }),
+	}));
+}
+
+function openings(bytes: Buffer, range: ByteRange): number[] {
+	const starts: number[] = [];
+	for (let from = range.start; ; from += 1) {
+		from = bytes.indexOf(' {"v":', from, 'latin1');
+		if (from < 0 || from >= range.end) return starts;
+		const start = from - prefixLength + 1;
+		if (start >= (starts.at(-1) ?? range.start)) starts.push(start);
+	}
+}
+
+/** The offset after the brace that closes the object beginning here; the range's end if none does. */
+function objectEnd(bytes: Buffer, range: ByteRange): number {
+	let depth = 0;
+	let isInText = false;
+	for (let index = range.start; index < range.end; index += 1) {
+		const byte = bytes[index];
+		if (isInText) {
+			if (byte === 0x5c) index += 1;
+			else if (byte === 0x22) isInText = false;
+		} else if (byte === 0x22) isInText = true;
+		else if (byte === 0x7b) depth += 1;
+		else if (byte === 0x7d) {
+			depth -= 1;
+			if (depth === 0) return index + 1;
+		}
+	}
+	return range.end;
+}
