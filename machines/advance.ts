@@ -1,7 +1,13 @@
 // The one place where a machine is moved: by XState's pure functions, on plain snapshots that a journal
 // can carry. No actor ever runs.
 
-import { type AnyStateMachine, type ContextFrom, type EventFromLogic, initialTransition, transition } from 'xstate';
+import {
+	type AnyStateMachine,
+	type ContextFrom,
+	type EventFromLogic,
+	initialTransition,
+	transition,
+} from 'xstate';
 
 /** A machine's condition as plain data. */
 export type Condition<Value extends string, Context> = {

@@ -28,7 +28,12 @@ export type InstrumentContext = {
 export type InstrumentState = Condition<InstrumentPlace, InstrumentContext>;
 
 export type InstrumentEvent =
-	| { readonly type: 'handed'; readonly atMs: number; readonly tuning?: Tuning; readonly capo?: number }
+	| {
+			readonly type: 'handed';
+			readonly atMs: number;
+			readonly tuning?: Tuning;
+			readonly capo?: number;
+	  }
 	| { readonly type: 'returned'; readonly atMs: number }
 	| {
 			readonly type: 'madeReady';
@@ -111,11 +116,17 @@ const table = setup({
 			readyAtMs: null,
 		})),
 		nameString: assign(({ context, event }) =>
-			event.type === 'stringNamed' ? { stringsDown: nameString(context.stringsDown, event.string) } : {},
+			event.type === 'stringNamed'
+				? { stringsDown: nameString(context.stringsDown, event.string) }
+				: {},
 		),
 		believe: assign(({ context, event }) =>
 			event.type === 'foundAs'
-				? { tuning: event.tuning ?? context.tuning, capo: event.capo ?? context.capo, readyAtMs: null }
+				? {
+						tuning: event.tuning ?? context.tuning,
+						capo: event.capo ?? context.capo,
+						readyAtMs: null,
+					}
 				: {},
 		),
 		noteFault: assign(({ context, event }) =>

@@ -20,14 +20,18 @@ export type BoardEvent =
 const OFF: PedalState = { on: false };
 
 /** The whole board that a cue asks for: what it leaves out is off. */
-function wholeBoard(context: BoardContext, asked: Readonly<Record<string, PedalState>>): BoardContext['pedals'] {
+function wholeBoard(
+	context: BoardContext,
+	asked: Readonly<Record<string, PedalState>>,
+): BoardContext['pedals'] {
 	return Object.fromEntries(Object.keys(context.pedals).map((id) => [id, asked[id] ?? OFF]));
 }
 
 const table = setup({
 	types: { context: {} as BoardContext, events: {} as BoardEvent, input: {} as BoardContext },
 	guards: {
-		isOnBoard: ({ context, event }) => event.type === 'pedalFound' && Object.hasOwn(context.pedals, event.pedal),
+		isOnBoard: ({ context, event }) =>
+			event.type === 'pedalFound' && Object.hasOwn(context.pedals, event.pedal),
 	},
 	actions: {
 		setWhole: assign(({ context, event }) =>
@@ -35,7 +39,12 @@ const table = setup({
 		),
 		setOne: assign(({ context, event }) =>
 			event.type === 'pedalFound'
-				? { pedals: { ...context.pedals, [event.pedal]: { ...context.pedals[event.pedal], on: event.on } } }
+				? {
+						pedals: {
+							...context.pedals,
+							[event.pedal]: { ...context.pedals[event.pedal], on: event.on },
+						},
+					}
 				: {},
 		),
 	},

@@ -4,7 +4,14 @@ import { setup } from 'xstate';
 import { begin, type Condition } from './advance.ts';
 
 /** `changeover`, `interval`, `encore` and `over` say what stands next once a song has ended. */
-export type ShowPhase = 'before' | 'song' | 'changeover' | 'interval' | 'encore' | 'over' | 'packed';
+export type ShowPhase =
+	| 'before'
+	| 'song'
+	| 'changeover'
+	| 'interval'
+	| 'encore'
+	| 'over'
+	| 'packed';
 
 export type ShowState = Condition<ShowPhase, Record<string, never>>;
 

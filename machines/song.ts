@@ -22,13 +22,19 @@ export type CuePoint = {
 
 export type SongState = Condition<string, Record<string, never>>;
 
-export type SongEvent = { readonly type: 'stepped' } | { readonly type: 'steppedBack' } | { readonly type: 'ended' };
+export type SongEvent =
+	| { readonly type: 'stepped' }
+	| { readonly type: 'steppedBack' }
+	| { readonly type: 'ended' };
 
 /** The points of a song, its start first. A board that a later cue sets is at rest until then. */
 export function cuePoints(song: Song): readonly CuePoint[] {
 	const made = pointsOf.get(song);
 	if (made) return made;
-	const boardPlayers = new Set([...Object.keys(song.board), ...song.cues.flatMap((cue) => Object.keys(cue.boards))]);
+	const boardPlayers = new Set([
+		...Object.keys(song.board),
+		...song.cues.flatMap((cue) => Object.keys(cue.boards)),
+	]);
 	const atRest = Object.fromEntries([...boardPlayers].map((player) => [player, {} as BoardState]));
 	const points: CuePoint[] = [
 		{

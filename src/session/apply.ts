@@ -2,13 +2,26 @@
 // journal holds: an entry that no longer makes sense (after damage) changes as much as it can.
 
 import { advance } from '../../machines/advance.ts';
-import { type InstrumentEvent, type InstrumentState, instrumentMachine } from '../../machines/instrument.ts';
+import {
+	type InstrumentEvent,
+	type InstrumentState,
+	instrumentMachine,
+} from '../../machines/instrument.ts';
 import { type BoardEvent, boardMachine } from '../../machines/rig.ts';
 import { type Ahead, type ShowEvent, showMachine } from '../../machines/show.ts';
 import { advanceSong, cueIndex, cuePoints, songBegun } from '../../machines/song.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { BoardState } from '../showfile/show.ts';
-import { findInstrument, findItem, findSong, findSongItem, holderOf, itemConcerned, keyAfter, songOnNow } from './find.ts';
+import {
+	findInstrument,
+	findItem,
+	findSong,
+	findSongItem,
+	holderOf,
+	itemConcerned,
+	keyAfter,
+	songOnNow,
+} from './find.ts';
 import type { Incident, ListItem, PlayerState, Run, Session } from './session.ts';
 
 /** The session with one more entry. */
@@ -45,7 +58,10 @@ export function apply(session: Session, entry: Entry): Session {
 				isOpen: entry.player !== null,
 			});
 		case 'played-on':
-			return changeIncident(session, entry.incident, (incident) => ({ ...incident, isOpen: false }));
+			return changeIncident(session, entry.incident, (incident) => ({
+				...incident,
+				isOpen: false,
+			}));
 		case 'incident-noted':
 			return noteIncident(session, blankIncident(entry.incident, entry.at));
 		case 'incident-described':
@@ -74,7 +90,11 @@ export function apply(session: Session, entry: Entry): Session {
 				{ ...session, stageCelsius: entry.celsius ?? session.stageCelsius },
 			);
 		case 'pedal-corrected':
-			return moveBoard(session, entry.player, { type: 'pedalFound', pedal: entry.pedal, on: entry.on });
+			return moveBoard(session, entry.player, {
+				type: 'pedalFound',
+				pedal: entry.pedal,
+				on: entry.on,
+			});
 		case 'pack-changed':
 			return changePlayer(session, entry.player, { pack: entry.pack });
 		case 'pack-suspected':
@@ -118,7 +138,9 @@ function setInstrument(session: Session, id: string, state: InstrumentState): Se
 function moveBoard(session: Session, player: string, event: BoardEvent): Session {
 	const board = session.boards[player];
 	const after = board && advance(boardMachine, board, event);
-	return after ? { ...session, boards: { ...session.boards, [player]: after as typeof board } } : session;
+	return after
+		? { ...session, boards: { ...session.boards, [player]: after as typeof board } }
+		: session;
 }
 
 function moveShow(session: Session, event: ShowEvent): Session {
@@ -135,10 +157,16 @@ function setBoards(session: Session, boards: Readonly<Record<string, BoardState>
 
 function changePlayer(session: Session, id: string, change: Partial<PlayerState>): Session {
 	const player = session.players[id];
-	return player ? { ...session, players: { ...session.players, [id]: { ...player, ...change } } } : session;
+	return player
+		? { ...session, players: { ...session.players, [id]: { ...player, ...change } } }
+		: session;
 }
 
-function changeItem(session: Session, key: string | null, change: (item: ListItem) => ListItem): Session {
+function changeItem(
+	session: Session,
+	key: string | null,
+	change: (item: ListItem) => ListItem,
+): Session {
 	return { ...session, list: session.list.map((item) => (item.key === key ? change(item) : item)) };
 }
 
@@ -189,7 +217,10 @@ function endSong(session: Session, end: { endedAtMs: number; how: Run['how'] }):
 	if (session.phase.value !== 'song') return session;
 	const ended = changeItem(session, session.current, (item) =>
 		item.kind === 'song'
-			? { ...item, runs: item.runs.map((run) => (run.endedAtMs === null ? { ...run, ...end } : run)) }
+			? {
+					...item,
+					runs: item.runs.map((run) => (run.endedAtMs === null ? { ...run, ...end } : run)),
+				}
 			: item,
 	);
 	const stands = ahead(ended);
@@ -220,9 +251,11 @@ function chooseNext(session: Session, entry: Extract<Entry, { k: 'next-chosen' }
 			runs: [],
 		};
 		const at = displaced ? list.indexOf(displaced) : list.length;
-		const rest = list.slice(at).map((item) =>
-			item === displaced && item.kind === 'song' ? { ...item, isPassedOver: true } : item,
-		);
+		const rest = list
+			.slice(at)
+			.map((item) =>
+				item === displaced && item.kind === 'song' ? { ...item, isPassedOver: true } : item,
+			);
 		list = [...list.slice(0, at), inserted, ...rest];
 	} else {
 		list = list.map((item) =>
@@ -230,12 +263,17 @@ function chooseNext(session: Session, entry: Extract<Entry, { k: 'next-chosen' }
 		);
 	}
 	const chosen = { ...session, list, next: entry.item };
-	return session.phase.value === 'song' ? chosen : moveShow(chosen, { type: 'nextChosen', ahead: ahead(chosen) });
+	return session.phase.value === 'song'
+		? chosen
+		: moveShow(chosen, { type: 'nextChosen', ahead: ahead(chosen) });
 }
 
 /** Takes an instrument out of whoever's hands it is in. */
 function takeBack(session: Session, instrument: string, at: number): Session {
-	return moveInstrument(emptyHandsOf(session, instrument, at), instrument, { type: 'returned', atMs: at });
+	return moveInstrument(emptyHandsOf(session, instrument, at), instrument, {
+		type: 'returned',
+		atMs: at,
+	});
 }
 
 function emptyHandsOf(session: Session, instrument: string, at: number): Session {
@@ -245,17 +283,24 @@ function emptyHandsOf(session: Session, instrument: string, at: number): Session
 		: changePlayer(session, holder, { holds: null, sinceMs: at, correctable: null });
 }
 
-type Given = { readonly player: string; readonly instrument: string | null; readonly tuning?: object; readonly capo?: number };
+type Given = {
+	readonly player: string;
+	readonly instrument: string | null;
+	readonly tuning?: object;
+	readonly capo?: number;
+};
 
 /** One player's hands after an exchange: the old one back, the new one out of wherever it was. */
 function exchange(session: Session, given: Given, at: number): Session {
 	const held = session.players[given.player]?.holds ?? null;
 	let now = session;
 	if (held !== null && held !== given.instrument) now = takeBack(now, held, at);
-	if (given.instrument === null) return changePlayer(now, given.player, { holds: null, sinceMs: at });
+	if (given.instrument === null)
+		return changePlayer(now, given.player, { holds: null, sinceMs: at });
 	const holder = holderOf(now, given.instrument);
 	if (holder !== null && holder !== given.player) now = takeBack(now, given.instrument, at);
-	const pack = findInstrument(now, given.instrument)?.pack ?? now.players[given.player]?.pack ?? null;
+	const pack =
+		findInstrument(now, given.instrument)?.pack ?? now.players[given.player]?.pack ?? null;
 	return changePlayer(
 		moveInstrument(now, given.instrument, {
 			type: 'handed',
@@ -271,7 +316,10 @@ function exchange(session: Session, given: Given, at: number): Session {
 function settle(session: Session, player: string): Session {
 	const item = itemConcerned(session);
 	const players = session.settled.item === item ? session.settled.players : [];
-	return { ...session, settled: { item, players: [...players.filter((one) => one !== player), player] } };
+	return {
+		...session,
+		settled: { item, players: [...players.filter((one) => one !== player), player] },
+	};
 }
 
 function handOver(session: Session, entry: Extract<Entry, { k: 'handed-over' }>): Session {
@@ -287,14 +335,19 @@ function handOver(session: Session, entry: Extract<Entry, { k: 'handed-over' }>)
 					silenceSeconds: Math.max(0, entry.at - incident.atMs) / 1000,
 					isOpen: false,
 				}));
-	if (entry.by !== 'plan') return settle(changePlayer(answered, entry.player, { correctable: null }), entry.player);
-	const givenBefore = entry.instrument === null ? null : (session.instruments[entry.instrument] ?? null);
+	if (entry.by !== 'plan')
+		return settle(changePlayer(answered, entry.player, { correctable: null }), entry.player);
+	const givenBefore =
+		entry.instrument === null ? null : (session.instruments[entry.instrument] ?? null);
 	return changePlayer(answered, entry.player, {
 		correctable: { atMs: entry.at, given: entry.instrument, givenBefore, held: before.holds },
 	});
 }
 
-function correctHandOver(session: Session, entry: Extract<Entry, { k: 'hand-over-corrected' }>): Session {
+function correctHandOver(
+	session: Session,
+	entry: Extract<Entry, { k: 'hand-over-corrected' }>,
+): Session {
 	const correctable = session.players[entry.player]?.correctable;
 	if (!correctable) return settle(exchange(session, entry, entry.at), entry.player);
 	const { atMs, given, givenBefore } = correctable;
@@ -322,11 +375,21 @@ function noteIncident(session: Session, incident: Incident): Session {
 	return { ...session, incidents: [...session.incidents, incident] };
 }
 
-function changeIncident(session: Session, id: number, change: (incident: Incident) => Incident): Session {
-	return { ...session, incidents: session.incidents.map((one) => (one.id === id ? change(one) : one)) };
+function changeIncident(
+	session: Session,
+	id: number,
+	change: (incident: Incident) => Incident,
+): Session {
+	return {
+		...session,
+		incidents: session.incidents.map((one) => (one.id === id ? change(one) : one)),
+	};
 }
 
-function describeIncident(session: Session, entry: Extract<Entry, { k: 'incident-described' }>): Session {
+function describeIncident(
+	session: Session,
+	entry: Extract<Entry, { k: 'incident-described' }>,
+): Session {
 	const described = changeIncident(session, entry.incident, (incident) => ({
 		...incident,
 		string: entry.string ?? incident.string,

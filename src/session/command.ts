@@ -33,9 +33,19 @@ export type Command =
 	| { readonly do: 'stand-in'; readonly instrument: string }
 	| { readonly do: 'play-on' }
 	| { readonly do: 'note-incident' }
-	| { readonly do: 'describe-incident'; readonly string: number | null; readonly kind: string | null; readonly words: string }
+	| {
+			readonly do: 'describe-incident';
+			readonly string: number | null;
+			readonly kind: string | null;
+			readonly words: string;
+	  }
 	| { readonly do: 'write-memo'; readonly words: string }
-	| { readonly do: 'correct-instrument'; readonly instrument: string; readonly tuning: Tuning | null; readonly capo: number | null }
+	| {
+			readonly do: 'correct-instrument';
+			readonly instrument: string;
+			readonly tuning: Tuning | null;
+			readonly capo: number | null;
+	  }
 	| { readonly do: 'put-aside'; readonly instrument: string; readonly fault: string | null }
 	| { readonly do: 'bring-back'; readonly instrument: string }
 	| { readonly do: 'stage'; readonly instrument: string }

@@ -32,7 +32,8 @@ const CORRECTABLE_MS = 60_000;
 
 /** The entries that a command makes at `atMs`, all for one record, or why it makes none. */
 export function decide(session: Session, command: Command, atMs: number): Decision {
-	if (session.phase.value === 'packed') return no('The show is over and packed; nothing more is recorded.');
+	if (session.phase.value === 'packed')
+		return no('The show is over and packed; nothing more is recorded.');
 	switch (command.do) {
 		case 'step':
 			return step(session, command.handOvers, atMs);
@@ -41,9 +42,9 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 		case 'finish-song':
 			return songOnNow(session) ? yes(...endOfSong(session, 'played', atMs)) : no('No song is on.');
 		case 'go-to-next-song':
-			return goToSong(session, nextSongItem(session), atMs, 'There is no song after this one; d ends it.');
+			return goToSong(session, nextSongItem(session), atMs);
 		case 'go-to-previous-song':
-			return goToSong(session, previousSongItem(session), atMs, 'There is no song before this one.');
+			return goToSong(session, previousSongItem(session), atMs);
 		case 'choose-next':
 			return chooseNext(session, command.song, atMs);
 		case 'hand-over':
@@ -60,7 +61,9 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			return standIn(session, command.instrument, atMs);
 		case 'play-on': {
 			const open = openBreak(session);
-			return open ? yes({ k: 'played-on', at: atMs, incident: open.id }) : no('No break is waiting for an answer.');
+			return open
+				? yes({ k: 'played-on', at: atMs, incident: open.id })
+				: no('No break is waiting for an answer.');
 		}
 		case 'note-incident':
 			return yes({ k: 'incident-noted', at: atMs, incident: session.incidents.length + 1 });
@@ -99,7 +102,13 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 		case 'correct-pedal': {
 			const pedal = session.boards[command.player]?.context.pedals[command.pedal];
 			return pedal
-				? yes({ k: 'pedal-corrected', at: atMs, player: command.player, pedal: command.pedal, on: !pedal.on })
+				? yes({
+						k: 'pedal-corrected',
+						at: atMs,
+						player: command.player,
+						pedal: command.pedal,
+						on: !pedal.on,
+					})
 				: no('There is no such pedal on that board.');
 		}
 		case 'change-pack':
@@ -111,10 +120,10 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 				: yes({ k: 'pack-suspected', at: atMs, player: command.player, pack });
 		}
 		case 'end-show':
-			return yes(
-				...(songOnNow(session) ? endOfSong(session, endedHow(session, atMs), atMs) : []),
-				{ k: 'show-ended', at: atMs },
-			);
+			return yes(...(songOnNow(session) ? endOfSong(session, endedHow(session, atMs), atMs) : []), {
+				k: 'show-ended',
+				at: atMs,
+			});
 	}
 }
 
@@ -145,11 +154,16 @@ function obstacle(session: Session, handOver: HandOver, all: readonly HandOver[]
 	const state = session.instruments[handOver.instrument];
 	const name = nameOf(session, handOver.instrument);
 	if (!state) return `${name} is not in this show.`;
-	if (state.context.stringsDown.length > 0) return `${name} has a string down; t when it is restrung.`;
-	if (state.value === 'out' || state.value === 'cased') return `${name} is out tonight; r brings it back.`;
-	if (state.context.faults.length > 0) return `${name} is on the bench as faulty; r brings it back.`;
+	if (state.context.stringsDown.length > 0)
+		return `${name} has a string down; t when it is restrung.`;
+	if (state.value === 'out' || state.value === 'cased')
+		return `${name} is out tonight; r brings it back.`;
+	if (state.context.faults.length > 0)
+		return `${name} is on the bench as faulty; r brings it back.`;
 	const holder = holderOf(session, handOver.instrument);
-	const isFreed = all.some((one) => one.player === holder && one.instrument !== handOver.instrument);
+	const isFreed = all.some(
+		(one) => one.player === holder && one.instrument !== handOver.instrument,
+	);
 	return holder !== null && holder !== handOver.player && !isFreed
 		? `${name} is in ${playerName(session, holder)}'s hands.`
 		: null;
@@ -250,13 +264,17 @@ function endedHow(session: Session, atMs: number): SongEnd {
 	if (!on || !run) return 'played';
 	const elapsed = (atMs - run.beganAtMs) / 1000;
 	if (elapsed <= SKIPPED_WITHIN_SECONDS) return 'skipped';
-	return elapsed >= songSeconds(session.show, on.song) - PLAYED_WITHIN_SECONDS ? 'played' : 'cut-short';
+	return elapsed >= songSeconds(session.show, on.song) - PLAYED_WITHIN_SECONDS
+		? 'played'
+		: 'cut-short';
 }
 
-function goToSong(session: Session, item: SongItem | null, atMs: number, otherwise: string): Decision {
-	if (item === null) return no(otherwise);
+function goToSong(session: Session, item: SongItem | null, atMs: number): Decision {
+	if (item === null) return no('There is no song that way; d ends this one.');
 	return yes(
-		...(songOnNow(session) ? [{ k: 'song-ended', at: atMs, how: endedHow(session, atMs) } as const] : []),
+		...(songOnNow(session)
+			? [{ k: 'song-ended', at: atMs, how: endedHow(session, atMs) } as const]
+			: []),
 		{ k: 'song-began', at: atMs, item: item.key },
 	);
 }
@@ -276,8 +294,11 @@ function chooseNext(session: Session, songId: string, atMs: number): Decision {
 	const song = findSong(session, songId);
 	if (!song) return no('There is no such song in this show.');
 	const next = nextSongItem(session);
-	if (next?.song === songId && findSongItem(session, session.next)) return no(`${song.title} is next already.`);
-	const places = session.list.filter((item): item is SongItem => item.kind === 'song' && item.song === songId);
+	if (next?.song === songId && findSongItem(session, session.next))
+		return no(`${song.title} is next already.`);
+	const places = session.list.filter(
+		(item): item is SongItem => item.kind === 'song' && item.song === songId,
+	);
 	const from = session.list.findIndex((item) => item.key === session.next);
 	const coming = from < 0 ? undefined : places.find((item) => session.list.indexOf(item) >= from);
 	const chosen = coming ?? places.find((item) => item.runs.length === 0) ?? places.at(-1);
@@ -298,7 +319,11 @@ function handOver(session: Session, handOvers: readonly HandOver[], atMs: number
 	return yes(...open.map((one) => handedEntry(one, atMs)));
 }
 
-function exchange(session: Session, command: Extract<Command, { do: 'exchange' }>, atMs: number): Decision {
+function exchange(
+	session: Session,
+	command: Extract<Command, { do: 'exchange' }>,
+	atMs: number,
+): Decision {
 	const { player, instrument } = command;
 	const state = session.players[player];
 	if (!state) return no('There is no such player in this show.');
@@ -328,7 +353,11 @@ function exchange(session: Session, command: Extract<Command, { do: 'exchange' }
 	});
 }
 
-function makeReady(session: Session, command: Extract<Command, { do: 'make-ready' }>, atMs: number): Decision {
+function makeReady(
+	session: Session,
+	command: Extract<Command, { do: 'make-ready' }>,
+	atMs: number,
+): Decision {
 	const { instrument, due } = command;
 	const state = session.instruments[instrument];
 	if (!state) return no('There is no such instrument in this show.');
@@ -381,7 +410,14 @@ function standIn(session: Session, instrument: string, atMs: number): Decision {
 	if (!open || open.player === null) return no('No break is waiting for an answer.');
 	const stopped = obstacle(session, { player: open.player, instrument, tuning: null, capo: 0 }, []);
 	if (stopped !== null) return no(stopped);
-	return yes({ k: 'handed-over', at: atMs, by: 'stand-in', incident: open.id, player: open.player, instrument });
+	return yes({
+		k: 'handed-over',
+		at: atMs,
+		by: 'stand-in',
+		incident: open.id,
+		player: open.player,
+		instrument,
+	});
 }
 
 function describeIncident(
@@ -392,7 +428,8 @@ function describeIncident(
 	const last = session.incidents.at(-1);
 	if (!last) return no('There is no incident to add to; i marks one.');
 	const words = command.words.trim();
-	if (command.string === null && command.kind === null && words === '') return no('Nothing was added.');
+	if (command.string === null && command.kind === null && words === '')
+		return no('Nothing was added.');
 	return yes({
 		k: 'incident-described',
 		at: atMs,
@@ -402,4 +439,3 @@ function describeIncident(
 		...(words === '' ? {} : { words }),
 	});
 }
-

@@ -32,7 +32,9 @@ export function instrumentState(session: Session, id: string): InstrumentState |
 
 /** Whose hands it is in; a player's id. */
 export function holderOf(session: Session, instrument: string): string | null {
-	return Object.keys(session.players).find((id) => session.players[id]?.holds === instrument) ?? null;
+	return (
+		Object.keys(session.players).find((id) => session.players[id]?.holds === instrument) ?? null
+	);
 }
 
 /** The song in progress; null between songs. */
@@ -47,7 +49,8 @@ export function songOnNow(session: Session): { item: SongItem; song: Song } | nu
 export function nextSongItem(session: Session): SongItem | null {
 	const from = session.list.findIndex((item) => item.key === session.next);
 	if (from < 0) return null;
-	for (const item of session.list.slice(from)) if (item.kind === 'song' && !item.isPassedOver) return item;
+	for (const item of session.list.slice(from))
+		if (item.kind === 'song' && !item.isPassedOver) return item;
 	return null;
 }
 
@@ -59,6 +62,7 @@ export function itemConcerned(session: Session): string | null {
 /** The key of what follows an item of the list, what was passed over left out. */
 export function keyAfter(list: readonly ListItem[], key: string): string | null {
 	const from = list.findIndex((item) => item.key === key);
-	for (const item of list.slice(from + 1)) if (item.kind === 'interval' || !item.isPassedOver) return item.key;
+	for (const item of list.slice(from + 1))
+		if (item.kind === 'interval' || !item.isPassedOver) return item.key;
 	return null;
 }

@@ -12,7 +12,15 @@ export function openSession(show: Show): Session {
 		const key = String(index + 1);
 		return item.kind === 'interval'
 			? { key, kind: 'interval', seconds: item.seconds }
-			: { key, kind: 'song', song: item.song, gapSeconds: item.gapSeconds, isEncore: item.isEncore, isPassedOver: false, runs: [] };
+			: {
+					key,
+					kind: 'song',
+					song: item.song,
+					gapSeconds: item.gapSeconds,
+					isEncore: item.isEncore,
+					isPassedOver: false,
+					runs: [],
+				};
 	});
 	return {
 		show,
@@ -23,11 +31,18 @@ export function openSession(show: Show): Session {
 		zeroAtMs: null,
 		song: null,
 		phaseSinceMs: null,
-		instruments: Object.fromEntries(show.instruments.map((one) => [one.id, instrumentAtLoadIn(one)])),
-		players: Object.fromEntries(
-			show.players.map((player) => [player.id, { holds: null, sinceMs: null, pack: null, correctable: null }]),
+		instruments: Object.fromEntries(
+			show.instruments.map((one) => [one.id, instrumentAtLoadIn(one)]),
 		),
-		boards: Object.fromEntries(Object.entries(show.boards).map(([player, pedals]) => [player, boardAtRest(pedals)])),
+		players: Object.fromEntries(
+			show.players.map((player) => [
+				player.id,
+				{ holds: null, sinceMs: null, pack: null, correctable: null },
+			]),
+		),
+		boards: Object.fromEntries(
+			Object.entries(show.boards).map(([player, pedals]) => [player, boardAtRest(pedals)]),
+		),
 		settled: { item: null, players: [] },
 		incidents: [],
 		suspectPacks: [],

@@ -21,7 +21,9 @@ const NEW_STRINGS_HOURS = 1;
 /** How long "ready" lasts on this instrument, in seconds. Strings of unknown age count as played in. */
 export function staleAfterSeconds(show: Show, state: InstrumentState): number {
 	const hours = state.context.stringHours;
-	return hours !== null && hours < NEW_STRINGS_HOURS ? show.staleNewSeconds : show.staleAfterSeconds;
+	return hours !== null && hours < NEW_STRINGS_HOURS
+		? show.staleNewSeconds
+		: show.staleAfterSeconds;
 }
 
 /** How ready it is at `atMs` for being played as it stands. */

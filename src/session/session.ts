@@ -1,8 +1,8 @@
 // The state of a night: a fold over its entries, composed of small machine snapshots and plain data.
 // Nothing here knows the time; what depends on it (ages, ready, stale) is asked with a time given.
 
-import type { BoardState } from '../../machines/rig.ts';
 import type { InstrumentState } from '../../machines/instrument.ts';
+import type { BoardState } from '../../machines/rig.ts';
 import type { ShowState } from '../../machines/show.ts';
 import type { SongState } from '../../machines/song.ts';
 import type { NightMs, SongEnd } from '../journal/entry.ts';
@@ -49,9 +49,17 @@ export type SongItem = {
 	readonly runs: readonly Run[];
 };
 
-export type IntervalItem = { readonly key: string; readonly kind: 'interval'; readonly seconds: number };
+export type IntervalItem = {
+	readonly key: string;
+	readonly kind: 'interval';
+	readonly seconds: number;
+};
 
-export type Run = { readonly beganAtMs: NightMs; readonly endedAtMs: NightMs | null; readonly how: SongEnd | null };
+export type Run = {
+	readonly beganAtMs: NightMs;
+	readonly endedAtMs: NightMs | null;
+	readonly how: SongEnd | null;
+};
 
 export type PlayerState = {
 	readonly holds: string | null;

@@ -1,0 +1,54 @@
+// What an action or a prompt may look at, and what it may ask for. Keys decide nothing about the
+// night themselves: they turn a press into a command, a prompt, or a sentence.
+
+import type { Plan, StandIn } from '../plan/plan.ts';
+import type { Command } from '../session/command.ts';
+import type { Session } from '../session/session.ts';
+import type { PromptView } from './prompt-view.ts';
+
+export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'help';
+
+export type KeyContext = {
+	readonly session: Session;
+	readonly plan: Plan;
+	readonly nowMs: number;
+	readonly view: ViewName;
+	/** The row picked in rack, set and log. */
+	readonly picked: number;
+	readonly canTakeBack: boolean;
+	readonly canPutBack: boolean;
+	/** Best first, for what the player holds or is about to get. */
+	readonly standInsFor: (player: string) => readonly StandIn[];
+	/** What changes if this song becomes the next, a line each. */
+	readonly previewOf: (song: string) => readonly string[];
+};
+
+export type Outcome =
+	/** `isMomentOfFirstKey` false: stamped with this key's moment, not with that of the prompt's first key. */
+	| { readonly kind: 'command'; readonly command: Command; readonly isStampedNow?: boolean }
+	| { readonly kind: 'prompt'; readonly prompt: Prompt }
+	| { readonly kind: 'say'; readonly words: string }
+	| { readonly kind: 'view'; readonly view: ViewName }
+	| { readonly kind: 'pick'; readonly by: number }
+	| {
+			readonly kind:
+				| 'take-back'
+				| 'put-back'
+				| 'dark'
+				| 'lock'
+				| 'close'
+				| 'leave'
+				| 'decide-later';
+	  }
+	/** The key is not for this prompt: it does what it does without one. */
+	| { readonly kind: 'pass' };
+
+/** A question being answered. Each key gives the next outcome; a prompt never changes in place. */
+export type Prompt = {
+	/** Text and list fields: every press counts, space is a letter, and the prompt never closes by itself. */
+	readonly isText: boolean;
+	/** Stays through space and time. */
+	readonly isLasting: boolean;
+	readonly view: (context: KeyContext) => PromptView;
+	readonly press: (key: string, context: KeyContext) => Outcome;
+};

@@ -1,0 +1,265 @@
+// The prompts that ask for a slot, a player or a choice. Each is a small reducer: a key in, an outcome
+// out. Text and list fields stand in text-prompts.ts.
+
+import { openBreak } from '../session/decide.ts';
+import { findInstrument, findPlayer } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
+import type { Instrument, Player } from '../showfile/show.ts';
+import { FAULTS } from './incident-kinds.ts';
+import type { KeyContext, Outcome, Prompt } from './key-context.ts';
+import type { KeyWords, PromptView } from './prompt-view.ts';
+import { instrumentAtSlot, playersFor, slotOf } from './rack-slots.ts';
+
+const CLOSE: Outcome = { kind: 'close' };
+
+/** A prompt of single keys: esc leaves it, space steps the show. */
+export function choicePrompt(
+	view: (context: KeyContext) => Partial<PromptView> & { title: string },
+	press: (key: string, context: KeyContext) => Outcome,
+): Prompt {
+	return {
+		isText: false,
+		isLasting: false,
+		view: (context) => ({ lines: [], field: null, choices: [], ...view(context) }),
+		press: (key, context) => {
+			if (key === 'esc') return CLOSE;
+			if (key === 'space' || key === 'pagedown') return { kind: 'pass' };
+			return press(key, context);
+		},
+	};
+}
+
+const nothingThere = (key: string): Outcome => ({
+	kind: 'say',
+	words: `Nothing on the rack has the slot ${key}.`,
+});
+
+/** Asks for a slot, then goes on with the instrument there. `others` are keys with a meaning of their own. */
+export function slotPrompt(
+	title: string,
+	chosen: (instrument: Instrument, context: KeyContext) => Outcome,
+	others: Readonly<
+		Record<string, { words: string; outcome: (context: KeyContext) => Outcome }>
+	> = {},
+): Prompt {
+	return choicePrompt(
+		() => ({
+			title,
+			choices: Object.entries(others).map(([key, { words }]): KeyWords => ({ key, words })),
+		}),
+		(key, context) => {
+			const other = others[key.toLowerCase()];
+			if (other) return other.outcome(context);
+			const instrument = instrumentAtSlot(context.session, key);
+			return instrument ? chosen(instrument, context) : nothingThere(key);
+		},
+	);
+}
+
+function playerOfKey(session: Session, key: string, among: readonly string[]): Player | null {
+	return (
+		session.show.players.find((one) => one.key === key.toLowerCase() && among.includes(one.id)) ??
+		null
+	);
+}
+
+/** Asks which player, unless only one comes into question. */
+export function withPlayer(
+	context: KeyContext,
+	title: string,
+	ask: { among: readonly string[]; goOn: (player: string) => Outcome },
+): Outcome {
+	const [only, ...more] = ask.among;
+	if (only !== undefined && more.length === 0) return ask.goOn(only);
+	const players = context.session.show.players.filter((one) => ask.among.includes(one.id));
+	return {
+		kind: 'prompt',
+		prompt: choicePrompt(
+			() => ({ title, choices: players.map((one) => ({ key: one.key, words: one.name })) }),
+			(key, now) => {
+				const player = playerOfKey(now.session, key, ask.among);
+				return player
+					? ask.goOn(player.id)
+					: { kind: 'say', words: `No player is called by ${key}.` };
+			},
+		),
+	};
+}
+
+/** Another instrument is in hands: a slot, or a player's letter and then a slot or `-` for none. */
+export function exchangePrompt(): Prompt {
+	const give = (player: string, instrument: string | null): Outcome => ({
+		kind: 'command',
+		command: { do: 'exchange', player, instrument },
+	});
+	return choicePrompt(
+		({ session }) => ({
+			title: 'In hands now: slot, or a player and then - for none',
+			choices: session.show.players.map((one) => ({ key: one.key, words: one.name })),
+		}),
+		(key, context) => {
+			const instrument = instrumentAtSlot(context.session, key);
+			if (instrument) {
+				return withPlayer(context, `Who has ${instrument.name}?`, {
+					among: playersFor(context.session, instrument),
+					goOn: (player) => give(player, instrument.id),
+				});
+			}
+			const all = context.session.show.players.map(({ id }) => id);
+			const player = playerOfKey(context.session, key, all);
+			if (!player) return nothingThere(key);
+			return {
+				kind: 'prompt',
+				prompt: slotPrompt(
+					`${player.name} has: slot, or - for none`,
+					(one) => give(player.id, one.id),
+					{
+						'-': { words: 'none', outcome: () => give(player.id, null) },
+					},
+				),
+			};
+		},
+	);
+}
+
+/** The stand-ins for the break that waits for its answer; `broken` is swallowed when its slot is typed after all. */
+export function standInPrompt(): Prompt {
+	const give = (instrument: string): Outcome => ({
+		kind: 'command',
+		command: { do: 'stand-in', instrument },
+		isStampedNow: true,
+	});
+	return {
+		isText: false,
+		isLasting: true,
+		view: (context) => standInView(context),
+		press: (key, context) => {
+			const open = openBreak(context.session);
+			if (!open || open.player === null) return { kind: 'pass' };
+			if (key === 'esc') return { kind: 'decide-later' };
+			if (key === '0') return { kind: 'command', command: { do: 'play-on' }, isStampedNow: true };
+			if (key === 'enter') {
+				const [first] = context.standInsFor(open.player);
+				return first
+					? give(first.instrument)
+					: {
+							kind: 'say',
+							words: 'No stand-in is to be had; 0 plays on, a slot takes it all the same.',
+						};
+			}
+			const instrument = instrumentAtSlot(context.session, key);
+			if (!instrument) return { kind: 'pass' };
+			if (instrument.id === open.instrument)
+				return { kind: 'say', words: `${instrument.name} is the broken one.` };
+			return give(instrument.id);
+		},
+	};
+}
+
+function standInView({ session, standInsFor, nowMs }: KeyContext): PromptView {
+	const open = openBreak(session);
+	const player = open?.player ?? null;
+	const standIns = player === null ? [] : standInsFor(player);
+	const name = (id: string | null) =>
+		id === null ? '' : (findInstrument(session, id)?.name ?? id);
+	const silent = open ? Math.max(0, Math.floor((nowMs - open.atMs) / 1000)) : 0;
+	return {
+		title: `STRING BREAK  ${player === null ? '' : findPlayer(session, player)?.name}  slot ${slotOf(session, open?.instrument ?? '')} ${name(open?.instrument ?? null)}  silent ${Math.floor(silent / 60)}:${String(silent % 60).padStart(2, '0')}`,
+		lines:
+			standIns.length === 0
+				? ['No stand-in is to be had.']
+				: standIns.map((one, index) => {
+						const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
+						const take = index === 0 ? 'TAKE' : '  or';
+						return `${take}  slot ${slotOf(session, one.instrument)}  ${name(one.instrument)}, ${one.tuning.name}${capo}: in hands in ${Math.round(one.readyInSeconds)} s, ${one.why}`;
+					}),
+		field: null,
+		choices: [
+			{ key: 'enter', words: 'the first is in hands' },
+			{ key: 'slot', words: 'another' },
+			{ key: '0', words: 'plays on' },
+			{ key: 'esc', words: 'decide later' },
+		],
+	};
+}
+
+/** Faulty or out: after the slot, a letter says what is wrong; enter only puts it out. */
+export function faultPrompt(instrument: Instrument): Prompt {
+	return choicePrompt(
+		() => ({
+			title: `${instrument.name}: what is wrong? enter: out tonight`,
+			choices: FAULTS.map(({ letter, words }) => ({ key: letter, words })),
+		}),
+		(key) => {
+			const fault = FAULTS.find(({ letter }) => letter === key.toLowerCase());
+			if (key !== 'enter' && !fault) return { kind: 'say', words: `No fault goes by ${key}.` };
+			return {
+				kind: 'command',
+				command: { do: 'put-aside', instrument: instrument.id, fault: fault?.kind ?? null },
+			};
+		},
+	);
+}
+
+/** The pedal to correct, by its number on the board. */
+export function pedalPrompt(player: string): Prompt {
+	return choicePrompt(
+		({ session }) => ({
+			title: `${findPlayer(session, player)?.name ?? player}'s board: which pedal is otherwise?`,
+			choices: (session.show.boards[player] ?? []).map((pedal, index) => ({
+				key: String(index + 1),
+				words: `${pedal.name} ${session.boards[player]?.context.pedals[pedal.id]?.on ? 'off' : 'on'}`,
+			})),
+		}),
+		(key, { session }) => {
+			const pedal = /^[1-9]$/.test(key)
+				? session.show.boards[player]?.[Number(key) - 1]
+				: undefined;
+			return pedal
+				? { kind: 'command', command: { do: 'correct-pedal', player, pedal: pedal.id } }
+				: { kind: 'say', words: `The board has no pedal ${key}.` };
+		},
+	);
+}
+
+/** The pack that a player wears now, by its number in the list; `-` marks the present one suspect. */
+export function packPrompt(player: string): Prompt {
+	return choicePrompt(
+		({ session }) => ({
+			title: `${findPlayer(session, player)?.name ?? player} has pack ${session.players[player]?.pack ?? 'none'}; which now?`,
+			choices: [
+				...session.show.packs.map((pack, index) => ({
+					key: String(index + 1),
+					words: `${pack.id}${session.suspectPacks.includes(pack.id) ? ' suspect' : ''}`,
+				})),
+				{ key: '-', words: 'the present one is suspect' },
+			],
+		}),
+		(key, { session }) => {
+			if (key === '-') return { kind: 'command', command: { do: 'suspect-pack', player } };
+			const pack = /^[1-9]$/.test(key) ? session.show.packs[Number(key) - 1] : undefined;
+			return pack
+				? { kind: 'command', command: { do: 'change-pack', player, pack: pack.id } }
+				: { kind: 'say', words: `There is no pack ${key} in the list.` };
+		},
+	);
+}
+
+/** Leaving: the choice that stays is first. */
+export function leavePrompt(): Prompt {
+	return choicePrompt(
+		() => ({
+			title: 'Leave?',
+			choices: [
+				{ key: 'enter', words: 'leave, the night stays open' },
+				{ key: 'e', words: 'end the show' },
+				{ key: 'esc', words: 'stay' },
+			],
+		}),
+		(key) => {
+			if (key === 'enter') return { kind: 'leave' };
+			if (key.toLowerCase() === 'e') return { kind: 'command', command: { do: 'end-show' } };
+			return CLOSE;
+		},
+	);
+}

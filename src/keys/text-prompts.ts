@@ -1,0 +1,194 @@
+// The prompts with a text or list field: every press counts, space is a letter, and a draft is kept
+// until it is entered or left by esc.
+
+import type { Session } from '../session/session.ts';
+import type { Instrument, Song } from '../showfile/show.ts';
+import { CAPO_HIGHEST } from '../tuning/capo.ts';
+import { KINDS } from '../tuning/kind.ts';
+import { readTuning } from '../tuning/tuning.ts';
+import { INCIDENT_KINDS } from './incident-kinds.ts';
+import type { KeyContext, Outcome, Prompt } from './key-context.ts';
+import type { PromptView } from './prompt-view.ts';
+
+type TextField = {
+	readonly view: (text: string, context: KeyContext) => Partial<PromptView> & { title: string };
+	/** What enter comes to. */
+	readonly enter: (text: string, context: KeyContext) => Outcome;
+	/** Keys other than text that the field takes, such as up and down in a list. */
+	readonly also?: (key: string, text: string) => Outcome | null;
+	readonly isText?: boolean;
+	/** Which keys are text here; all printable ones unless said. */
+	readonly accepts?: (key: string) => boolean;
+};
+
+const LONGEST_TEXT = 400;
+
+/** A field with some text in it. */
+export function textPrompt(field: TextField, text = ''): Prompt {
+	const isText = field.isText ?? true;
+	const accepts = field.accepts ?? (() => true);
+	return {
+		isText,
+		isLasting: false,
+		view: (context) => ({ lines: [], choices: [], ...field.view(text, context), field: text }),
+		press: (key, context) => {
+			if (key === 'esc') return { kind: 'close' };
+			if (key === 'enter') return field.enter(text, context);
+			const also = field.also?.(key, text);
+			if (also) return also;
+			if (key === 'backspace')
+				return { kind: 'prompt', prompt: textPrompt(field, [...text].slice(0, -1).join('')) };
+			if (!isText && (key === 'space' || key === 'pagedown')) return { kind: 'pass' };
+			const typed = key === 'space' ? ' ' : key;
+			// Named keys are longer words; anything else is one character as it was typed.
+			if (/^[a-z\d-]{2,}$/.test(typed))
+				return { kind: 'say', words: 'Type, then enter; esc leaves.' };
+			if (!accepts(typed) || text.length >= LONGEST_TEXT)
+				return { kind: 'say', words: `${typed} does not belong here.` };
+			return { kind: 'prompt', prompt: textPrompt(field, text + typed) };
+		},
+	};
+}
+
+/** A memo in free words. */
+export function memoPrompt(): Prompt {
+	return textPrompt({
+		view: () => ({ title: 'Memo, then enter' }),
+		enter: (text) => ({ kind: 'command', command: { do: 'write-memo', words: text } }),
+	});
+}
+
+/** Reads "3", "3 b", "b at the saddle": a digit is the string, a letter standing alone the kind, the rest words. */
+export function readIncidentText(text: string): {
+	string: number | null;
+	kind: string | null;
+	words: string;
+} {
+	const [, digit, afterDigit = ''] = /^\s*(\d)?\s*(.*)$/s.exec(text) ?? [];
+	const [, letter, afterLetter = ''] = /^(\p{L})(?:\s+(.*))?$/su.exec(afterDigit) ?? [];
+	const kind = INCIDENT_KINDS.find((one) => one.letter === letter?.toLowerCase())?.kind ?? null;
+	return {
+		string: digit === undefined ? null : Number(digit),
+		kind,
+		words: (kind === null ? afterDigit : afterLetter).trim(),
+	};
+}
+
+/** More about the last incident. */
+export function describePrompt(): Prompt {
+	return textPrompt({
+		view: (_text, { session }) => {
+			const last = session.incidents.at(-1);
+			return {
+				title: `Incident ${last?.id ?? ''}: string by digit, kind by letter, then words`,
+				lines: [INCIDENT_KINDS.map(({ letter, words }) => `${letter} ${words}`).join('   ')],
+			};
+		},
+		enter: (text) => ({
+			kind: 'command',
+			command: { do: 'describe-incident', ...readIncidentText(text) },
+		}),
+	});
+}
+
+/** The tuning or capo of an instrument as it really is: a fret, or a tuning's name or notes. */
+export function asItIsPrompt(instrument: Instrument): Prompt {
+	return textPrompt({
+		view: (_text, { session }) => {
+			const state = session.instruments[instrument.id];
+			return {
+				title: `${instrument.name} is in ${state?.context.tuning.name}, capo ${state?.context.capo}; really: a fret or a tuning, then enter`,
+			};
+		},
+		enter: (text, { session }) => {
+			const typed = text.trim();
+			const correct = { do: 'correct-instrument', instrument: instrument.id } as const;
+			if (/^\d{1,2}$/.test(typed)) {
+				const capo = Number(typed);
+				if (capo > 0 && !KINDS[instrument.kind].canTakeCapo)
+					return { kind: 'say', words: `${instrument.name} takes no capo.` };
+				if (capo > CAPO_HIGHEST + 5)
+					return { kind: 'say', words: 'A capo goes no higher than fret 12.' };
+				return { kind: 'command', command: { ...correct, tuning: null, capo } };
+			}
+			const reading = readTuning(typed, instrument.kind, session.show.abbreviations);
+			return reading.ok
+				? { kind: 'command', command: { ...correct, tuning: reading.tuning, capo: null } }
+				: {
+						kind: 'say',
+						words: `${typed === '' ? 'Nothing' : typed} is no tuning of ${instrument.name}; there are ${reading.expected}.`,
+					};
+		},
+	});
+}
+
+/** Everything is to be checked again; the stage's temperature if wished. */
+export function doubtAllPrompt(): Prompt {
+	return textPrompt({
+		isText: false,
+		accepts: (key) => /[-\d.,]/.test(key),
+		view: () => ({
+			title: 'Check everything on the rack again: enter (temperature in °C first, if known)',
+		}),
+		enter: (text) => {
+			const celsius = text === '' ? null : Number(text.replace(',', '.'));
+			if (celsius !== null && !(celsius >= -40 && celsius <= 60)) {
+				return { kind: 'say', words: 'The temperature is in °C, from -40 to 60.' };
+			}
+			return { kind: 'command', command: { do: 'doubt-all', celsius } };
+		},
+	});
+}
+
+/** Songs whose title or id begins with, has a word that begins with, or contains what was typed; in that order. */
+export function matchingSongs(session: Session, typed: string): readonly Song[] {
+	const wanted = typed.trim().toLowerCase();
+	const rank = (song: Song): number => {
+		const title = song.title.toLowerCase();
+		if (title.startsWith(wanted) || song.id.toLowerCase().startsWith(wanted)) return 0;
+		if (title.split(/\s+/).some((word) => word.startsWith(wanted))) return 1;
+		return title.includes(wanted) || song.id.toLowerCase().includes(wanted) ? 2 : 3;
+	};
+	return session.show.songs
+		.map((song) => ({ song, rank: rank(song) }))
+		.filter((one) => one.rank < 3)
+		.sort((a, b) => a.rank - b.rank)
+		.map(({ song }) => song);
+}
+
+const SHOWN_SONGS = 5;
+
+/** Jump: letters narrow the songs, up and down pick, and what would change is shown while typing. */
+export function jumpPrompt(picked = 0, text = ''): Prompt {
+	const field: TextField = {
+		view: (typed, { session, previewOf }) => {
+			const songs = matchingSongs(session, typed);
+			const chosen = songs[Math.min(picked, songs.length - 1)];
+			const first = Math.max(0, Math.min(picked, songs.length - 1) - SHOWN_SONGS + 1);
+			return {
+				title: 'Next song: letters, up and down, enter',
+				lines: [
+					...songs
+						.slice(first, first + SHOWN_SONGS)
+						.map((song) => `${song === chosen ? '>' : ' '} ${song.title}`),
+					...(chosen && typed.trim() !== '' ? previewOf(chosen.id) : []),
+					...(songs.length === 0 ? ['No song of the catalogue has that in its title.'] : []),
+				],
+			};
+		},
+		also: (key, typed) => {
+			if (key === 'up')
+				return { kind: 'prompt', prompt: jumpPrompt(Math.max(0, picked - 1), typed) };
+			if (key === 'down') return { kind: 'prompt', prompt: jumpPrompt(picked + 1, typed) };
+			return null;
+		},
+		enter: (typed, { session }) => {
+			const songs = matchingSongs(session, typed);
+			const song = songs[Math.min(picked, songs.length - 1)];
+			return song
+				? { kind: 'command', command: { do: 'choose-next', song: song.id } }
+				: { kind: 'say', words: 'No song of the catalogue has that in its title.' };
+		},
+	};
+	return textPrompt(field, text);
+}

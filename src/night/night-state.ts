@@ -1,0 +1,164 @@
+// The state of a night as scripts and other programs read it. Names here are fixed: fields may be
+// added, never renamed.
+
+import type { InstrumentPlace } from '../../machines/instrument.ts';
+import { cueIndex, cuePoints } from '../../machines/song.ts';
+import { markText, tenths } from '../base/show-clock.ts';
+import type { Plan, StandIn } from '../plan/plan.ts';
+import { findSong, findSongItem, songOnNow } from '../session/find.ts';
+import { readiness } from '../session/readiness.ts';
+import type { Session, SongItem } from '../session/session.ts';
+
+const PLACES: Readonly<Record<InstrumentPlace, string>> = {
+	cased: 'case',
+	racked: 'rack',
+	staged: 'stage',
+	inHands: 'hands',
+	onBench: 'bench',
+	out: 'out',
+};
+
+export type NightStateInput = {
+	readonly session: Session;
+	readonly plan: Plan;
+	readonly nowMs: number;
+	readonly zeroMs: number;
+	readonly isSaved: boolean;
+	readonly standInsFor: (player: string) => readonly StandIn[];
+};
+
+/** The state as a JSON value; marks on the show clock, seconds to a tenth, objects in the show file's order. */
+export function nightState(input: NightStateInput): Record<string, unknown> {
+	const { session, plan, nowMs, zeroMs } = input;
+	const mark = (ms: number) => markText(ms - zeroMs);
+	const songs = session.list.filter((item): item is SongItem => item.kind === 'song');
+	const current = findSongItem(session, session.current);
+	const currentSong = current && findSong(session, current.song);
+	const points = currentSong ? cuePoints(currentSong) : [];
+	const index = session.song ? cueIndex(session.song) : null;
+	return {
+		at: mark(nowMs),
+		phase: session.phase.value,
+		song:
+			current && currentSong
+				? {
+						id: currentSong.id,
+						position: songs.indexOf(current) + 1,
+						of: songs.length,
+						title: currentSong.title,
+					}
+				: null,
+		cue: index === null ? null : { index, of: points.length, at: points[index]?.at ?? 'start' },
+		players: Object.fromEntries(session.show.players.map(({ id }) => [id, playerState(input, id)])),
+		instruments: Object.fromEntries(
+			session.show.instruments.flatMap((one) => {
+				const state = session.instruments[one.id];
+				if (!state) return [];
+				const { isReady, isStale, ageSeconds } = readiness(session.show, state, nowMs);
+				const { tuning, capo, stringsDown, faults } = state.context;
+				return [
+					[
+						one.id,
+						{
+							place: PLACES[state.value],
+							slot: one.slot,
+							ready: isReady,
+							readyAge: ageSeconds === null ? null : tenths(ageSeconds),
+							stale: isStale,
+							tuning: tuning.name,
+							capo,
+							stringsDown,
+							faults,
+						},
+					],
+				];
+			}),
+		),
+		boards: Object.fromEntries(
+			Object.entries(session.boards).map(([player, board]) => [player, board.context.pedals]),
+		),
+		todo: plan.work.map((work) => ({
+			job: work.job,
+			instrument: work.instrument,
+			to: work.to.name,
+			capo: work.capo,
+			song: work.section.song,
+			player: work.player,
+			seconds: tenths(work.seconds),
+			wanted: mark(work.wantedMs),
+			slack: tenths(work.slackSeconds),
+			beginBy: mark(work.beginByMs),
+		})),
+		standIns: Object.fromEntries(
+			session.show.players.map(({ id }) => [
+				id,
+				input.standInsFor(id).map((one) => ({
+					instrument: one.instrument,
+					readyIn: tenths(one.readyInSeconds),
+					why: one.why,
+				})),
+			]),
+		),
+		warnings: plan.warnings,
+		played: playedSongs(session),
+		incidents: session.incidents.map((one) => ({
+			id: one.id,
+			at: mark(one.atMs),
+			kind: one.kind,
+			player: one.player,
+			instrument: one.instrument,
+			string: one.string,
+			standIn: one.standIn,
+			silence: one.silenceSeconds === null ? null : tenths(one.silenceSeconds),
+			words: one.words,
+		})),
+		saved: input.isSaved,
+	};
+}
+
+function playerState(
+	{ session, plan, nowMs, zeroMs }: NightStateInput,
+	id: string,
+): Record<string, unknown> {
+	const player = session.players[id];
+	const on = songOnNow(session);
+	const slot = plan.slots.find((one) => one.player === id && one.section.hasBegun);
+	const next = plan.handOvers.find(
+		(one) => one.player === id && one.instrument !== null && !one.section.hasBegun,
+	);
+	const state = next?.instrument ? session.instruments[next.instrument] : undefined;
+	const isAsWanted =
+		state !== undefined &&
+		next !== undefined &&
+		state.context.capo === next.capo &&
+		(next.tuning === null || next.tuning.notes.join(' ') === state.context.tuning.notes.join(' '));
+	return {
+		holds: player?.holds ?? null,
+		since: player?.sinceMs == null ? null : markText(player.sinceMs - zeroMs),
+		planned: on ? (slot?.instrument ?? null) : null,
+		pack: player?.pack ?? null,
+		next: next
+			? {
+					song: next.section.song,
+					instrument: next.instrument,
+					tuning: next.tuning?.name ?? null,
+					capo: next.capo,
+					in: tenths((next.wantedMs - nowMs) / 1000),
+					ready: state !== undefined && isAsWanted && readiness(session.show, state, nowMs).isReady,
+				}
+			: null,
+	};
+}
+
+/** What became of each song, in the order in which it did; what was never reached once the set is over is dropped. */
+export function playedSongs(session: Session): readonly { song: string; state: string }[] {
+	const songs = session.list.filter((item): item is SongItem => item.kind === 'song');
+	const ended = songs
+		.flatMap((item) => item.runs.map((run) => ({ song: item.song, run })))
+		.filter(({ run }) => run.how !== null)
+		.sort((a, b) => a.run.beganAtMs - b.run.beganAtMs)
+		.map(({ song, run }) => ({ song, state: run.how as string }));
+	const isOver = session.phase.value === 'over' || session.phase.value === 'packed';
+	const dropped = isOver ? songs.filter(({ runs }) => runs.length === 0) : [];
+	return [...ended, ...dropped.map(({ song }) => ({ song, state: 'dropped' }))];
+}

@@ -1,0 +1,448 @@
+// A show under way: session, journal and plan together, driven by keys. The live screen and a
+// rehearsal script use it alike; they differ only in the clock and the journal they bring.
+
+import type { Entry } from '../journal/entry.ts';
+import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import { ACTIONS, actionOf } from '../keys/actions.ts';
+import type { KeyContext, Outcome, Prompt, ViewName } from '../keys/key-context.ts';
+import { standInPrompt } from '../keys/prompts.ts';
+import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
+import { previewLines } from '../plan/change-preview.ts';
+import { makePlan } from '../plan/make-plan.ts';
+import type { Plan, StandIn } from '../plan/plan.ts';
+import { standIns } from '../plan/stand-ins.ts';
+import { entryWords } from '../report/entry-words.ts';
+import type { LogLine, ScreenState } from '../screen/screen-state.ts';
+import type { Command } from '../session/command.ts';
+import { decide, openBreak } from '../session/decide.ts';
+import { mismatch } from '../session/mismatch.ts';
+import { openSession } from '../session/open-session.ts';
+import type { Session } from '../session/session.ts';
+import {
+	effectiveRecords,
+	extend,
+	openTimeline,
+	puttableBack,
+	sessionOf,
+	takeableBack,
+} from '../session/timeline.ts';
+import type { Show } from '../showfile/show.ts';
+import { goOn, type MachineClock } from './night-clock.ts';
+import { nightState } from './night-state.ts';
+
+/** A prompt closes by itself after this long without a key. */
+const PROMPT_MS = 5000;
+/** Between l and esc when unlocking. */
+const UNLOCK_MS = 2000;
+
+export type NightOptions = {
+	readonly show: Show;
+	readonly journal: NightJournal;
+	readonly clock: MachineClock;
+	/** When the first song is meant to start. */
+	readonly plannedZeroMs: number;
+	/** What to add to UTC for the time of day where the show is. */
+	readonly dayOffsetMinutes: number;
+	readonly isRehearsal: boolean;
+	/** Keys that the user has set, by action id. */
+	readonly keys?: Readonly<Record<string, string>>;
+	/** Sentences about what was found on opening the journal, to be shown first. */
+	readonly findings?: readonly string[];
+};
+
+export type Night = {
+	readonly press: (key: string) => void;
+	readonly paste: (text: string) => void;
+	readonly burst: (count: number) => void;
+	/** To be called at least once a second. */
+	readonly tick: () => void;
+	readonly nowMs: () => number;
+	readonly session: () => Session;
+	readonly plan: () => Plan;
+	readonly records: () => readonly JournalRecord<Entry>[];
+	readonly screen: () => ScreenState;
+	/** What scripts read; see night-state.ts. */
+	readonly state: () => Record<string, unknown>;
+	/** Marks everything on the rack ready as it stands, whatever the phase. */
+	readonly makeAllReady: () => void;
+	/** Calls back after every change; gives back how to stop. */
+	readonly onChange: (listener: () => void) => () => void;
+	readonly wantsToLeave: () => boolean;
+	readonly close: () => Promise<SaveStatus>;
+};
+
+/** What the last press that counted did, so that it can be undone when it was the beginning of a repeat. */
+type Effect = {
+	readonly look: Look;
+	readonly recorded: number | null;
+	readonly tookBack: number | null;
+	readonly putBack: number | null;
+};
+
+type OpenPrompt = { readonly prompt: Prompt; readonly beganMs: number; readonly lastKeyMs: number };
+
+/** All that a night shows and does not record. */
+type Look = {
+	readonly view: ViewName;
+	readonly picked: number;
+	readonly open: OpenPrompt | null;
+	readonly message: string | null;
+	readonly isDark: boolean;
+	readonly isLocked: boolean;
+	readonly unlockFromMs: number | null;
+	/** Breaks whose answer was put off. */
+	readonly deferred: readonly number[];
+	readonly isLeaving: boolean;
+};
+
+/** A night going on from what its journal holds; a journal without records begins one. */
+export function openNight(options: NightOptions): Night {
+	const { show, journal } = options;
+	const records = () => journal.records() as readonly JournalRecord<Entry>[];
+	const clock = goOn(options.clock, records());
+	let timeline = records().reduce(extend, openTimeline(openSession(show)));
+	let presses = NO_PRESSES;
+	let effect: Effect | null = null;
+	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
+	let logged: { count: number; lines: readonly LogLine[] } = { count: -1, lines: [] };
+	const listeners = new Set<() => void>();
+	let look: Look = {
+		view: 'live',
+		picked: 0,
+		open: null,
+		message: options.findings?.[0] ?? null,
+		isDark: false,
+		isLocked: false,
+		unlockFromMs: null,
+		deferred: [],
+		isLeaving: false,
+	};
+
+	const session = () => sessionOf(timeline);
+	const changed = () => {
+		for (const listener of listeners) listener();
+	};
+	const record = (entries: readonly Entry[]): number => {
+		const kept = journal.append(entries, clock.moment()) as JournalRecord<Entry>;
+		timeline = extend(timeline, kept);
+		return kept.s;
+	};
+
+	const last = records().at(-1);
+	if (last) {
+		const seconds = Math.max(
+			0,
+			(clock.nowMs() - Math.max(...last.e.map((entry) => entry.at))) / 1000,
+		);
+		record([
+			{ k: 'resumed', at: clock.nowMs(), seconds: Math.round(seconds), boot: options.clock.bootId },
+		]);
+	} else {
+		record([{ k: 'night-opened', at: clock.nowMs(), boot: options.clock.bootId }]);
+	}
+
+	function plan(): Plan {
+		const nowMs = clock.nowMs();
+		if (planned?.session !== session() || planned.nowMs !== nowMs) {
+			planned = {
+				session: session(),
+				nowMs,
+				plan: makePlan({ session: session(), nowMs, plannedZeroMs: options.plannedZeroMs }),
+			};
+		}
+		return planned.plan;
+	}
+
+	function standInsFor(player: string): readonly StandIn[] {
+		return standIns({ session: session(), plan: plan(), nowMs: clock.nowMs(), player });
+	}
+
+	function context(): KeyContext {
+		return {
+			session: session(),
+			plan: plan(),
+			nowMs: clock.nowMs(),
+			view: look.view,
+			picked: look.picked,
+			canTakeBack: takeableBack(timeline) !== null,
+			canPutBack: puttableBack(timeline) !== null,
+			standInsFor,
+			previewOf: (song) =>
+				previewLines({
+					session: session(),
+					nowMs: clock.nowMs(),
+					plannedZeroMs: options.plannedZeroMs,
+					song,
+				}),
+		};
+	}
+
+	/** The prompt in force: the one opened, else the stand-ins of a break that waits for its answer. */
+	function promptNow(): Prompt | null {
+		if (look.open) return look.open.prompt;
+		const open = openBreak(session());
+		return open && !look.deferred.includes(open.id) ? standInPrompt() : null;
+	}
+
+	function run(command: Command, atMs: number): void {
+		const decision = decide(session(), command, atMs);
+		if (!decision.ok) {
+			look = { ...look, message: decision.why };
+			return;
+		}
+		const recorded = record(decision.entries);
+		effect = effect && { ...effect, recorded };
+		const noticed = command.do === 'exchange' ? mismatch(session(), command.player) : null;
+		look = { ...look, message: noticed };
+	}
+
+	function takeBack(): void {
+		const of = takeableBack(timeline);
+		if (of === null) return;
+		record([{ k: 'taken-back', at: clock.nowMs(), of }]);
+		effect = effect && { ...effect, tookBack: of };
+		look = { ...look, deferred: [], message: null };
+	}
+
+	function putBack(): void {
+		const of = puttableBack(timeline);
+		if (of === null) return;
+		record([{ k: 'put-back', at: clock.nowMs(), of }]);
+		effect = effect && { ...effect, putBack: of };
+	}
+
+	function follow(outcome: Outcome, beganMs: number): void {
+		const nowMs = clock.nowMs();
+		switch (outcome.kind) {
+			case 'prompt':
+				look = {
+					...look,
+					message: null,
+					open: { prompt: outcome.prompt, beganMs, lastKeyMs: nowMs },
+				};
+				return;
+			case 'say':
+				look = {
+					...look,
+					message: outcome.words,
+					open: look.open && { ...look.open, lastKeyMs: nowMs },
+				};
+				return;
+			case 'pass':
+				return;
+			default:
+				look = { ...look, open: null, message: null };
+		}
+		switch (outcome.kind) {
+			case 'command':
+				if (outcome.command.do === 'report-break') look = { ...look, deferred: [] };
+				run(outcome.command, outcome.isStampedNow ? nowMs : beganMs);
+				return;
+			case 'view':
+				look = { ...look, view: outcome.view, picked: 0 };
+				return;
+			case 'pick':
+				look = { ...look, picked: Math.max(0, look.picked + outcome.by) };
+				return;
+			case 'take-back':
+				takeBack();
+				return;
+			case 'put-back':
+				putBack();
+				return;
+			case 'dark':
+				look = { ...look, isDark: !look.isDark };
+				return;
+			case 'lock':
+				look = { ...look, isLocked: true, unlockFromMs: null };
+				return;
+			case 'leave':
+				look = { ...look, isLeaving: true };
+				return;
+			case 'decide-later': {
+				const open = openBreak(session());
+				look = { ...look, deferred: open ? [...look.deferred, open.id] : look.deferred };
+				return;
+			}
+		}
+	}
+
+	/** While locked, l then esc within two seconds is the only way out. */
+	function pressLocked(key: string): void {
+		const nowMs = clock.nowMs();
+		const isUnlocking = look.unlockFromMs !== null && nowMs - look.unlockFromMs <= UNLOCK_MS;
+		if (key === 'esc' && isUnlocking)
+			look = { ...look, isLocked: false, unlockFromMs: null, message: null };
+		else {
+			const isFirst = actionOf(key, options.keys)?.id === 'lock';
+			look = {
+				...look,
+				unlockFromMs: isFirst ? nowMs : null,
+				message: isFirst ? 'Esc within 2 s unlocks.' : 'Locked: l, then esc within 2 s unlocks.',
+			};
+		}
+	}
+
+	function pressAction(key: string): void {
+		const action = actionOf(key, options.keys);
+		if (look.isDark && !action?.isForDark) return;
+		if (action === null) {
+			look = { ...look, message: `${key} does nothing here; ? shows all keys.` };
+			return;
+		}
+		// A break that was put off is taken up again by the key that reported it.
+		if (action.id === 'break' && openBreak(session())) {
+			look = { ...look, deferred: [], open: null, message: null };
+			return;
+		}
+		const now = context();
+		const why = action.whyNot(now);
+		follow(why === null ? action.act(now) : { kind: 'say', words: why }, clock.nowMs());
+	}
+
+	function closeIfOverdue(): void {
+		const { open } = look;
+		if (open && !open.prompt.isText && clock.nowMs() - open.lastKeyMs >= PROMPT_MS) {
+			look = { ...look, open: null, message: null };
+		}
+	}
+
+	function pressCounted(key: string): void {
+		if (look.isLocked) {
+			pressLocked(key);
+			return;
+		}
+		const prompt = look.isDark ? null : promptNow();
+		if (prompt === null) {
+			pressAction(key);
+			return;
+		}
+		const beganMs = look.open?.beganMs ?? clock.nowMs();
+		const outcome = prompt.press(key, context());
+		if (outcome.kind !== 'pass') {
+			follow(outcome, beganMs);
+			return;
+		}
+		look = { ...look, open: null };
+		pressAction(key);
+	}
+
+	function undoLastEffect(): void {
+		if (!effect) return;
+		const { look: before, recorded, tookBack, putBack: putBackSeq } = effect;
+		const at = clock.nowMs();
+		if (recorded !== null) record([{ k: 'taken-back', at, of: recorded }]);
+		if (tookBack !== null) record([{ k: 'put-back', at, of: tookBack }]);
+		if (putBackSeq !== null) record([{ k: 'taken-back', at, of: putBackSeq }]);
+		look = before;
+		effect = null;
+	}
+
+	function press(key: string): void {
+		closeIfOverdue();
+		if (!look.isLocked && look.open?.prompt.isText) {
+			pressCounted(key);
+			changed();
+			return;
+		}
+		const judged = judgePress(presses, key, clock.nowMs());
+		presses = judged.presses;
+		if (judged.verdict === 'count') {
+			effect = { look, recorded: null, tookBack: null, putBack: null };
+			pressCounted(key);
+		} else if (judged.verdict === 'take-back') undoLastEffect();
+		changed();
+	}
+
+	function log(): readonly LogLine[] {
+		const all = records();
+		if (logged.count !== all.length) {
+			const lines = effectiveRecords(all).flatMap(({ record: one, isTakenBack }) =>
+				one.e.map((entry) => ({ atMs: entry.at, words: entryWords(entry, show), isTakenBack })),
+			);
+			logged = { count: all.length, lines };
+		}
+		return logged.lines;
+	}
+
+	const zeroMs = () => session().zeroAtMs ?? options.plannedZeroMs;
+
+	return {
+		press,
+		paste: (text) => {
+			closeIfOverdue();
+			if (look.open?.prompt.isText && !look.isLocked) {
+				for (const letter of text) pressCounted(letter === ' ' ? 'space' : letter);
+			} else
+				look = { ...look, message: 'Pasted text goes only into text fields; nothing was done.' };
+			changed();
+		},
+		burst: (count) => {
+			look = { ...look, message: `${count} keys came at once and were ignored.` };
+			changed();
+		},
+		tick: () => {
+			closeIfOverdue();
+			// A rehearsal's clock runs as fast as it likes; what it does is no news.
+			const noticed = options.isRehearsal ? [] : clock.notice();
+			if (noticed.length > 0) record(noticed);
+			journal.tick(options.clock.upMs());
+			changed();
+		},
+		nowMs: clock.nowMs,
+		session,
+		plan,
+		records,
+		screen: () => {
+			const now = context();
+			const open = openBreak(session());
+			return {
+				session: session(),
+				plan: now.plan,
+				nowMs: now.nowMs,
+				zeroMs: zeroMs(),
+				dayOffsetMinutes: options.dayOffsetMinutes,
+				view: look.view,
+				picked: look.picked,
+				prompt: promptNow()?.view(now) ?? null,
+				message: look.message,
+				standIns: open?.player ? { [open.player]: standInsFor(open.player) } : {},
+				save: journal.status(),
+				isDark: look.isDark,
+				isLocked: look.isLocked,
+				isRehearsal: options.isRehearsal,
+				log: log(),
+				footer: ACTIONS.flatMap((action) => {
+					const words = action.whyNot(now) === null ? action.footer(now) : null;
+					return words === null ? [] : [{ key: keyNameOf(action.id), words }];
+				}),
+				help: ACTIONS.map((action) => ({ key: keyNameOf(action.id), words: action.words })),
+			};
+		},
+		state: () =>
+			nightState({
+				session: session(),
+				plan: plan(),
+				nowMs: clock.nowMs(),
+				zeroMs: zeroMs(),
+				isSaved: journal.status().isSaved || journal.status().state === 'memory',
+				standInsFor,
+			}),
+		makeAllReady: () => {
+			run({ do: 'make-all-ready' }, clock.nowMs());
+			changed();
+		},
+		onChange: (listener) => {
+			listeners.add(listener);
+			return () => listeners.delete(listener);
+		},
+		wantsToLeave: () => look.isLeaving || session().phase.value === 'packed',
+		close: () => journal.close(),
+	};
+
+	function keyNameOf(id: string): string {
+		const action = ACTIONS.find((one) => one.id === id);
+		return options.keys?.[id] ?? action?.keys[0] ?? '';
+	}
+}
