@@ -1,5 +1,7 @@
 // The order of the folders, written here a second time: the lint configuration is checked against it.
 
+import { relative } from 'node:path/posix';
+
 /** Lowest first; a folder may import every folder of an earlier row, and none of its own row. */
 const ROWS: readonly (readonly string[])[] = [
 	['base'],
@@ -23,10 +25,17 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 	disk: ['conf', 'node:fs', 'node:fs/promises', 'node:zlib'],
 	terminal: ['node:fs', 'node:fs/promises', 'node:zlib'],
 	cli: ['node:fs', 'node:fs/promises', 'node:zlib'],
+	'cli/commands': ['node:fs', 'node:fs/promises', 'node:zlib'],
 };
 
 /** Every folder with code of the program, lowest first. */
-export const FOLDERS: readonly string[] = [...ROWS.flat(), 'terminal', 'disk', 'cli'];
+export const FOLDERS: readonly string[] = [
+	...ROWS.flat(),
+	'terminal',
+	'disk',
+	'cli',
+	'cli/commands',
+];
 
 /** Every package that some folder may import, and some that none may. */
 export const KNOWN_PACKAGES: readonly string[] = [
@@ -37,7 +46,7 @@ export const KNOWN_PACKAGES: readonly string[] = [
 export function foldersBelow(folder: string): readonly string[] {
 	if (folder === 'terminal') return ['base'];
 	if (folder === 'disk') return ['base', 'journal', 'showfile'];
-	if (folder === 'cli') return FOLDERS.filter((name) => name !== 'cli');
+	if (folder.startsWith('cli')) return FOLDERS.filter((name) => name !== folder);
 	return ROWS.slice(
 		0,
 		ROWS.findIndex((row) => row.includes(folder)),
@@ -56,7 +65,6 @@ export function pathOf(folder: string): string {
 
 /** How a file of `from` writes the import of a file `to` holds. */
 export function specifier(from: string, to: string): string {
-	if (from === to) return './other.ts';
-	if (from === 'machines') return `../src/${to}/other.ts`;
-	return to === 'machines' ? '../../machines/other.ts' : `../${to}/other.ts`;
+	const path = relative(pathOf(from), pathOf(to));
+	return path.startsWith('.') ? `${path}/other.ts` : `./${path ? `${path}/` : ''}other.ts`;
 }
