@@ -70,7 +70,9 @@ describe('a signal', { timeout: 30_000 }, () => {
 		screen.kill('SIGTERM');
 		await pause(3);
 		screen.kill('SIGINT');
-		expect(await screen.exit).toEqual({ code: 143, signal: 0 });
+		// A busy machine hands over what is pending by number, so either may be the first.
+		expect([130, 143]).toContain((await screen.exit).code);
+		expect(screen.rawOutput().split('bye').length).toBe(2);
 		expect(screen.modes()).toEqual(MODES_OFF);
 	});
 
