@@ -19,6 +19,7 @@ const sentences: { readonly [code: string]: string } = {
 	EFTYPE: 'something else stands where the file should be',
 	EEXIST: 'a file of that name is there already',
 	ENAMETOOLONG: 'the name is too long for this disk',
+	EBUSY: 'something else is writing there',
 	ETIMEDOUT: 'the disk does not answer',
 };
 

@@ -215,7 +215,7 @@ export class NightFile implements NightJournal {
 			this.#savedSeq = 0;
 			this.#isPastUnconfirmed = false;
 			// The new file has none; the next record is preceded by one.
-			this.#checkpointSeq = this.#lastSeq - checkpointEvery;
+			if (this.#lastSeq > 0) this.#checkpointSeq = this.#lastSeq - checkpointEvery;
 		} else this.#backlog.startOver();
 		this.#writtenSeq = this.#savedSeq;
 	}

@@ -2,6 +2,7 @@
 // screen, the report and the list of nights say the same thing in the same words.
 
 import type { NightRead, SeqRange } from './join-segments.ts';
+import type { JournalRead } from './read-journal.ts';
 
 /** One thing noticed about a night's files. */
 export type Finding = {
@@ -58,7 +59,7 @@ function missingFindings(night: NightRead): Finding[] {
 function quarantineFindings(night: NightRead): Finding[] {
 	// Only the file that the night went on in tells whether its last record is lost.
 	const quarantined = night.reads.at(-1)?.quarantined;
-	if (!quarantined) return [];
+	if (!quarantined || quarantined.lost === 0) return [];
 	const text =
 		quarantined.lost > 1
 			? `The last ${quarantined.lost} records cannot be read, though they may have been shown as saved: check the last steps.`
@@ -87,10 +88,14 @@ function foreignFindings(night: NightRead): Finding[] {
 }
 
 function damageFindings(night: NightRead): Finding[] {
-	const count = night.reads.reduce((sum, read) => sum + read.damaged.length, 0);
+	const count = night.reads.reduce((sum, read) => sum + damagedPlaces(read), 0);
 	if (count === 0 || night.missing.length > 0) return [];
 	const text = `${count === 1 ? 'A place' : `${count} places`} in the night's file ${count === 1 ? 'is' : 'are'} damaged, but no record is missing.`;
 	return [{ code: 'bytes-damaged', isWarning: false, text }];
+}
+
+function damagedPlaces(read: JournalRead): number {
+	return read.damaged.length + (read.quarantined?.lost === 0 ? 1 : 0);
 }
 
 function tornFindings(night: NightRead): Finding[] {

@@ -108,11 +108,13 @@ class Reader {
 	takeLine(range: ByteRange): void {
 		if (range.start === range.end || this.#take(range)) return;
 		const likely = likelyLines(this.#bytes, range);
-		const salvaged = likely.filter((piece) => this.#take(piece)).length;
+		const bad = likely.filter((piece) => !this.#take(piece));
+		const isSalvaged = bad.length < likely.length;
 		// A line without any opening right after damage is the rest of a record cut in two.
-		const least = salvaged > 0 || this.#trailing.length > 0 ? 0 : 1;
-		const damage = { ...range, lost: Math.max(least, likely.length - salvaged) };
-		if (salvaged > 0) this.#damaged.push(damage);
+		const isRest = likely.length === 0 && this.#trailing.length > 0;
+		const lost = bad.filter((piece) => !this.#isReplaceable(piece)).length;
+		const damage = { ...range, lost: likely.length > 0 || isRest ? lost : 1 };
+		if (isSalvaged) this.#damaged.push(damage);
 		else this.#trailing.push(damage);
 	}
 
@@ -145,6 +147,16 @@ class Reader {
 			isNewer: this.#isNewer || major === null || major > recordVersion,
 			isOlder: this.#isOlder,
 		};
+	}
+
+	/** Whether what stood here was no record but a header or checkpoint, without which nothing is lost. */
+	#isReplaceable(piece: ByteRange): boolean {
+		const text = this.#bytes.toString(
+			'latin1',
+			piece.start,
+			Math.min(piece.end, piece.start + 256),
+		);
+		return /"e":\[\{"k":"(?:header|checkpoint)"/.test(text);
 	}
 
 	/** Whether these bytes are a good line of any kind, which is then kept. */

@@ -56,7 +56,7 @@ export function lookAtNight(
  * The night with this id, to go on with. Without a `journal` when there is no such night, when a
  * newer version of the program wrote it, or when nothing of it can be read; the findings say which.
  */
-export function openNight(services: NightServices, choice: NightChoice): OpenedNight {
+export function openNightFile(services: NightServices, choice: NightChoice): OpenedNight {
 	const { disk, folders } = services;
 	const files = readNight(disk, folders, choice.id);
 	const { night } = files;

@@ -35,7 +35,7 @@ const patienceMs = 1000;
  * A new night, always: where no file can be made, it is kept in memory, says so in its status, and
  * goes into a file as soon as one can be made.
  */
-export async function createNight(
+export async function createNightFile(
 	services: NightServices,
 	{ id, wallMs, subject }: NightBeginning,
 ): Promise<BegunNight> {

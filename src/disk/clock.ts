@@ -1,0 +1,49 @@
+// The machine's own clocks.
+
+import { uptime } from 'node:os';
+import { bootId } from './process-identity.ts';
+
+/** Two clocks: the one on the wall, which can be set, and the one that only ever runs. */
+export type MachineClock = {
+	/** Milliseconds since 1970. */
+	readonly wallMs: () => number;
+	/** Milliseconds since the machine was started, time asleep included; never runs backwards. */
+	readonly upMs: () => number;
+	/** Id of the machine's present start; empty when the system has none. */
+	readonly bootId: string;
+};
+
+/** What a clock is made from, so that a test can let a machine sleep. */
+export type ClockSources = {
+	readonly wallMs: () => number;
+	/** Fine, but stands still while the machine sleeps. */
+	readonly fineMs: () => number;
+	/** Coarse, but counts time asleep. */
+	readonly uptimeMs: () => number;
+	readonly bootId: string;
+};
+
+/** How far the two may be apart before it counts as sleep; the coarse one is exact to a hundredth of a second. */
+const sleepMs = 250;
+
+/** A clock that is as fine as one and as wakeful as the other. */
+export function wakefulClock(sources: ClockSources): MachineClock {
+	let offsetMs = sources.uptimeMs() - sources.fineMs();
+	const upMs = () => {
+		const fineMs = sources.fineMs();
+		const behindMs = sources.uptimeMs() - (fineMs + offsetMs);
+		if (behindMs > sleepMs) offsetMs += behindMs;
+		return fineMs + offsetMs;
+	};
+	return { wallMs: sources.wallMs, upMs, bootId: sources.bootId };
+}
+
+/** The clock of this machine. */
+export function realClock(): MachineClock {
+	return wakefulClock({
+		wallMs: () => Date.now(),
+		fineMs: () => Number(process.hrtime.bigint() / 1000n) / 1000,
+		uptimeMs: () => uptime() * 1000,
+		bootId: bootId(),
+	});
+}

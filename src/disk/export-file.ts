@@ -1,0 +1,109 @@
+// Writing what a user asked for as a file of their own: never over something that is there unless
+// told so, never through a link, never half.
+
+import { randomBytes } from 'node:crypto';
+import { join } from 'node:path';
+import type { Problem } from '../base/problem.ts';
+import { type Disk, diskErrorCode } from './disk.ts';
+import { diskTrouble } from './disk-trouble.ts';
+
+/** A file to be written. */
+export type ExportFile = {
+	readonly folder: string;
+	/** Name of the file, its extension included. */
+	readonly name: string;
+	readonly text: string;
+	/** Whether the name is ours, so that a number may be added when it is taken. */
+	readonly isDefaultName: boolean;
+	/** Whether a plain file of that name may be replaced. */
+	readonly isForced: boolean;
+};
+
+/** Where it was written, or why not. */
+export type Exported = { readonly path: string } | { readonly problem: Problem };
+
+const numbersTried = 999;
+
+/**
+ * Writes the file whole or not at all. Problems: `file-exists` for a name that is taken, by whatever
+ * it may be; `export-failed` when the disk does not take it.
+ */
+export function writeExport(disk: Disk, file: ExportFile): Exported {
+	const path = join(file.folder, file.name);
+	try {
+		if (file.isForced) return replaceFile(disk, path, file.text);
+		for (let number = 1; number <= numbersTried; number += 1) {
+			const target = number === 1 ? path : join(file.folder, numbered(file.name, number));
+			if (disk.stat(target) === null && writeNew(disk, target, file.text)) return { path: target };
+			if (!file.isDefaultName) break;
+		}
+		return { problem: taken(path) };
+	} catch (error) {
+		return { problem: failed(path, diskErrorCode(error)) };
+	}
+}
+
+function replaceFile(disk: Disk, path: string, text: string): Exported {
+	const found = disk.stat(path);
+	if (found && found.kind !== 'file') return { problem: taken(path) };
+	// Replacing by a new name keeps the old file whole until the new one is, and leaves alone what
+	// else leads to the old one.
+	const temporary = `${path}.${randomBytes(4).toString('hex')}.new`;
+	writeNew(disk, temporary, text);
+	try {
+		disk.rename(temporary, path);
+	} catch (error) {
+		disk.remove(temporary);
+		throw error;
+	}
+	return { path };
+}
+
+/** False when the name was taken in the meantime. */
+function writeNew(disk: Disk, path: string, text: string): boolean {
+	let file: number;
+	try {
+		file = disk.openNew(path);
+	} catch (error) {
+		if (diskErrorCode(error) === 'EEXIST') return false;
+		throw error;
+	}
+	try {
+		writeAll(disk, file, Buffer.from(text));
+	} catch (error) {
+		disk.remove(path);
+		throw error;
+	} finally {
+		disk.close(file);
+	}
+	return true;
+}
+
+function writeAll(disk: Disk, file: number, bytes: Uint8Array): void {
+	for (let written = 0; written < bytes.length; ) {
+		written += disk.write(file, bytes, written);
+	}
+}
+
+function numbered(name: string, number: number): string {
+	const dot = name.lastIndexOf('.');
+	return dot > 0 ? `${name.slice(0, dot)}-${number}${name.slice(dot)}` : `${name}-${number}`;
+}
+
+function taken(path: string): Problem {
+	return {
+		code: 'file-exists',
+		what: 'something of that name is there already',
+		where: { file: path },
+		hint: 'Name another file with --out, or replace a plain file with --force.',
+	};
+}
+
+function failed(path: string, code: string): Problem {
+	return {
+		code: 'export-failed',
+		what: `this file could not be written: ${diskTrouble(code)}`,
+		where: { file: path },
+		hint: 'Name another place with --out.',
+	};
+}

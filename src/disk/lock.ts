@@ -1,0 +1,123 @@
+// One program at a time for one show. On Linux a socket without a file says so, which the system
+// frees however the program dies; elsewhere, and across containers, a file with the holder's number.
+
+import { createHash } from 'node:crypto';
+import { createServer, type Server } from 'node:net';
+import { join, resolve } from 'node:path';
+import { cleanText } from '../base/clean-text.ts';
+import { type Disk, diskErrorCode } from './disk.ts';
+import { isRunning, ownIdentity, type ProcessIdentity } from './process-identity.ts';
+
+/** A lock to be taken. */
+export type LockPlace = {
+	readonly disk: Disk;
+	/** The folder of nights. */
+	readonly folder: string;
+	/** What is locked: see `lockName`. */
+	readonly name: string;
+	readonly self?: ProcessIdentity;
+};
+
+/** The lock, or one sentence that says who has it. */
+export type Lock =
+	| { readonly isHeld: true; readonly release: () => void }
+	| { readonly isHeld: false; readonly text: string };
+
+/** The name under which a show file is locked; a rehearsal of it does not keep the show itself from running. */
+export function lockName(showPath: string, isRehearsal: boolean): string {
+	const sum = createHash('sha256').update(resolve(showPath)).digest('hex').slice(0, 16);
+	return isRehearsal ? `rehearsal-${sum}` : `show-${sum}`;
+}
+
+/** Takes the lock, from one who died as well; never asks and never waits. */
+export async function takeLock(place: LockPlace): Promise<Lock> {
+	const path = join(place.folder, `${place.name}.lock`);
+	const socket = await takeSocket(resolve(path));
+	if (socket === 'taken') return { isHeld: false, text: heldText(readHolder(place.disk, path)) };
+	const self = place.self ?? ownIdentity();
+	const holder = takeFile(place.disk, path, self);
+	if (holder) {
+		socket?.close();
+		return { isHeld: false, text: heldText(holder) };
+	}
+	return {
+		isHeld: true,
+		release: () => {
+			releaseFile(place.disk, path, self);
+			socket?.close();
+		},
+	};
+}
+
+function heldText(holder: ProcessIdentity | null): string {
+	const who = holder ? ` (process ${holder.pid})` : '';
+	return `This show is already open in another copy of the program${who}: end that one, or go on there.`;
+}
+
+/** Null where the system has no such sockets. */
+function takeSocket(path: string): Promise<Server | 'taken' | null> {
+	if (process.platform !== 'linux') return Promise.resolve(null);
+	const sum = createHash('sha256').update(path).digest('hex').slice(0, 32);
+	return new Promise((done) => {
+		const server = createServer((connection) => connection.destroy());
+		server.once('error', (error) => {
+			done('code' in error && error.code === 'EADDRINUSE' ? 'taken' : null);
+		});
+		server.listen({ path: `\0rackside-${sum}` }, () => {
+			server.unref();
+			done(server);
+		});
+	});
+}
+
+/** Puts our name into the lock's file; gives the holder when that is somebody who is still running. */
+function takeFile(disk: Disk, path: string, self: ProcessIdentity): ProcessIdentity | null {
+	const bytes = Buffer.from(`${JSON.stringify(self)}\n`);
+	try {
+		const found = disk.stat(path);
+		if (found) {
+			const holder = readHolder(disk, path);
+			if (holder && !isSame(holder, self) && isRunning(holder)) return holder;
+			disk.remove(path);
+		}
+		const file = disk.openNew(path);
+		try {
+			disk.write(file, bytes, 0);
+		} finally {
+			disk.close(file);
+		}
+		return null;
+	} catch (error) {
+		// Somebody was quicker by a moment.
+		if (diskErrorCode(error) === 'EEXIST') return readHolder(disk, path);
+		// Where no file can be made, no night can be written into by two either.
+		return null;
+	}
+}
+
+function readHolder(disk: Disk, path: string): ProcessIdentity | null {
+	try {
+		const text = cleanText(
+			Buffer.from(disk.read(path, { start: 0, length: 1024 })).toString('utf8'),
+		);
+		const { pid, startTicks, boot } = JSON.parse(text);
+		if (!Number.isSafeInteger(pid) || pid <= 0 || typeof boot !== 'string') return null;
+		return { pid, startTicks: typeof startTicks === 'number' ? startTicks : null, boot };
+	} catch {
+		return null;
+	}
+}
+
+function releaseFile(disk: Disk, path: string, self: ProcessIdentity): void {
+	try {
+		const holder = readHolder(disk, path);
+		if (holder && isSame(holder, self)) disk.remove(path);
+	} catch (error) {
+		// A lock that stays behind is taken over by the next who comes.
+		diskErrorCode(error);
+	}
+}
+
+function isSame(one: ProcessIdentity, other: ProcessIdentity): boolean {
+	return one.pid === other.pid && one.startTicks === other.startTicks && one.boot === other.boot;
+}

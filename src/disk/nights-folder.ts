@@ -1,0 +1,112 @@
+// The nights that were recorded, from a short look at each: its header and its last records.
+
+import { isLineWhole, seedOf } from '../journal/line.ts';
+import { readJournal } from '../journal/read-journal.ts';
+import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-line.ts';
+import type { JournalRecord, NightHeader } from '../journal/record.ts';
+import { type Disk, diskErrorCode } from './disk.ts';
+import { diskTrouble } from './disk-trouble.ts';
+import { namesIn, type SegmentFile, segmentFiles } from './read-night.ts';
+import { parseSegmentName } from './segment-name.ts';
+
+/** What a short look at a night tells. */
+export type NightSummary = {
+	readonly id: string;
+	/** The file that the night went on in last. */
+	readonly path: string;
+	/** Null when it cannot be read. */
+	readonly header: NightHeader | null;
+	/** Wall clock; null with the header. */
+	readonly startedAtMs: number | null;
+	/** The last records, oldest first: at least one when there is any, not always all. */
+	readonly lastRecords: readonly JournalRecord[];
+	readonly sizeBytes: number;
+	/** One sentence when the night cannot be looked at. */
+	readonly problem: string | null;
+};
+
+/** Bytes read at first from each end of a file; four times as many until a whole line is found. */
+const lookBytes = 65_536;
+/** Largest look: the longest header there can be, twice. */
+const longestLookBytes = 2 * 2_097_152;
+
+/** All nights in these folders, the newest first. */
+export function listNights(disk: Disk, folders: readonly string[]): NightSummary[] {
+	const names = folders.flatMap((folder) => namesIn(disk, folder));
+	const ids = new Set(names.flatMap((name) => parseSegmentName(name)?.id ?? []));
+	return [...ids]
+		.map((id) => summary(disk, id, segmentFiles(disk, folders, id)))
+		.toSorted(newestFirst);
+}
+
+/** The newest of these nights that was made with this show file and is not finished. */
+export function unfinishedNight(
+	nights: readonly NightSummary[],
+	wanted: {
+		readonly showPath: string;
+		readonly isRehearsal: boolean;
+		readonly isFinished: (night: NightSummary) => boolean;
+	},
+): NightSummary | null {
+	const found = nights.find(
+		(night) =>
+			night.header?.showPath === wanted.showPath &&
+			night.header.isRehearsal === wanted.isRehearsal &&
+			!wanted.isFinished(night),
+	);
+	return found ?? null;
+}
+
+function newestFirst(one: NightSummary, other: NightSummary): number {
+	const byStart = (other.startedAtMs ?? 0) - (one.startedAtMs ?? 0);
+	return byStart !== 0 ? byStart : one.id < other.id ? 1 : -1;
+}
+
+function summary(disk: Disk, id: string, files: readonly SegmentFile[]): NightSummary {
+	const path = files.at(-1)?.path ?? '';
+	let problem: string | null = null;
+	let header: HeaderLine | null = null;
+	let lastRecords: readonly JournalRecord[] = [];
+	let sizeBytes = 0;
+	for (const file of files.toReversed()) {
+		try {
+			const size = disk.stat(file.path)?.sizeBytes ?? 0;
+			sizeBytes += size;
+			header = firstHeader(disk, file.path, size) ?? header;
+			if (lastRecords.length === 0) lastRecords = lastOf(disk, file.path, { id, size });
+		} catch (error) {
+			problem = `${file.path} cannot be read: ${diskTrouble(diskErrorCode(error))}.`;
+		}
+	}
+	if (header === null) problem ??= `The beginning of ${path} cannot be read.`;
+	const startedAtMs = header?.record.t ?? null;
+	return { id, path, header: header?.header ?? null, startedAtMs, lastRecords, sizeBytes, problem };
+}
+
+function firstHeader(disk: Disk, path: string, size: number): HeaderLine | null {
+	for (let length = lookBytes; ; length *= 4) {
+		const bytes = Buffer.from(disk.read(path, { start: 0, length }));
+		const end = bytes.indexOf(0x0a);
+		if (end >= 0) {
+			return readHeaderLine(bytes, { start: 0, end }) ?? readJournal(bytes).header;
+		}
+		if (length >= size || length >= longestLookBytes) return null;
+	}
+}
+
+function lastOf(
+	disk: Disk,
+	path: string,
+	{ id, size }: { readonly id: string; readonly size: number },
+): JournalRecord[] {
+	const seed = seedOf(id);
+	for (let length = lookBytes; ; length *= 4) {
+		const bytes = Buffer.from(disk.read(path, { start: Math.max(0, size - length), length }));
+		const { lines } = readJournal(bytes, id);
+		const records = lines
+			.filter((line) => line.kind === 'record' && isLineWhole(bytes, line, seed))
+			.map((line) => decodeLine(bytes, line));
+		if (records.length > 0) return records;
+		if (length >= size || length >= longestLookBytes) return [];
+	}
+}
