@@ -116,7 +116,10 @@ function checkPart(show: Show, player: Player, moment: Moment): Finding[] {
 	const risk = { severity: 'risk', ...about, instrument: instrument.id } as const;
 	const findings: Finding[] = [];
 	if (instrument.for !== null && !instrument.for.includes(player.id)) {
-		const text = `In ${where}, ${player.name} plays ${name}, which is for ${instrument.for.join(' and ')}.`;
+		const owners = show.players
+			.filter(({ id }) => instrument.for?.includes(id))
+			.map((one) => one.name);
+		const text = `In ${where}, ${player.name} plays ${name}, which is for ${owners.join(' and ')}.`;
 		findings.push({ code: 'for-others', ...risk, text });
 	}
 	if (capo > 0 && !KINDS[instrument.kind].canTakeCapo) {

@@ -61,10 +61,10 @@ function missingOn(
 		}));
 }
 
-function curfew({ startMinutes, curfewMinutes, ...show }: Show): Finding[] {
+function curfew(show: Show): Finding[] {
+	const { startMinutes, curfewMinutes } = show;
 	if (startMinutes === null || curfewMinutes === null) return [];
-	const whole = { ...show, startMinutes, curfewMinutes };
-	const lastSeconds = runningOrder(whole).at(-1)?.endSeconds ?? 0;
+	const lastSeconds = runningOrder(show).at(-1)?.endSeconds ?? 0;
 	const overSeconds = startMinutes * 60 + lastSeconds - curfewMinutes * 60;
 	if (overSeconds <= 0) return [];
 	const ends = dayTimeWords(startMinutes + lastSeconds / 60);

@@ -6,6 +6,7 @@ import type { Problem } from '../base/problem.ts';
 import type { InstrumentKind } from '../tuning/kind.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { readTuning } from '../tuning/tuning.ts';
+import { sectionOf } from './section-of.ts';
 import { labelOf } from './shape-problem.ts';
 import { shownText } from './shown-text.ts';
 import type { SourceNode, SourcePath } from './source-node.ts';
@@ -19,7 +20,8 @@ export type KnownIds = Readonly<Record<IdList, ReadonlySet<string>>>;
 
 type Said = Omit<Problem, 'where'>;
 
-const ID_LISTS: readonly IdList[] = ['techs', 'players', 'instruments', 'songs', 'packs'];
+/** Every list whose entries have ids. */
+export const ID_LISTS: readonly IdList[] = ['techs', 'players', 'instruments', 'songs', 'packs'];
 
 const ONE_OF: Readonly<Record<IdList, string>> = {
 	techs: 'tech',
@@ -35,7 +37,7 @@ const MOST_LISTED = 12;
 /** The ids that stand in the lists of a file's tree. */
 export function knownIds(root: SourceNode): KnownIds {
 	const idsOf = (list: IdList): ReadonlySet<string> => {
-		const items = childAt(root, list);
+		const items = sectionOf(root, list);
 		const ids = items?.kind === 'list' ? items.items.map((item) => childAt(item, 'id')) : [];
 		return new Set(
 			ids.flatMap((one) => (one?.kind === 'text' ? [one.text.trim().normalize('NFC')] : [])),
@@ -78,14 +80,14 @@ export class Linking {
 
 	/** Notes a problem when the value at a path is no id of the list. */
 	follow(list: IdList, id: string, path: SourcePath): void {
-		if (this.#isUnknown(list, id)) this.complain(path, this.#unknown(list, id, []));
+		if (this.#isUnknown(list, id)) this.complain(path, this.#unknown(list, id));
 	}
 
-	/** Notes a problem when the key at a path's end is no player; `beside` are other keys that may stand there. */
-	followPlayerKey(path: SourcePath, beside: readonly string[] = []): void {
+	/** Notes a problem when the key at a path's end is no player. */
+	followPlayerKey(path: SourcePath): void {
 		const id = String(path.at(-1));
 		if (this.#isUnknown('players', id)) {
-			this.complainOfKey(path, this.#unknown('players', id, beside));
+			this.complainOfKey(path, this.#unknown('players', id));
 		}
 	}
 
@@ -117,8 +119,8 @@ export class Linking {
 		return this.#isWhole && !this.#known[list].has(id);
 	}
 
-	#unknown(list: IdList, id: string, beside: readonly string[]): Said {
-		const names = [...this.#known[list], ...beside];
+	#unknown(list: IdList, id: string): Said {
+		const names = [...this.#known[list]];
 		const near = nearestName(id, names);
 		const isShort = names.length > 0 && names.length <= MOST_LISTED;
 		const expected = isShort ? { expected: names.map((name) => shownText(name)).join(', ') } : {};

@@ -4,8 +4,10 @@ import { cleanText } from '../base/clean-text.ts';
 import type { Problem } from '../base/problem.ts';
 import { joinFiles, type LoadFile } from './join-files.ts';
 import { knownIds } from './linking.ts';
+import { refuseCueKeys } from './refuse-cue-keys.ts';
 import { refuseIds } from './refuse-ids.ts';
 import { resolveShow } from './resolve-show.ts';
+import { sectionOf } from './section-of.ts';
 import { FORMAT, type ShapedShow, showFileShape } from './shape.ts';
 import { shapeProblems } from './shape-problem.ts';
 import type { Show } from './show.ts';
@@ -39,6 +41,7 @@ export function readShow(load: LoadFile, mainFile: string): ShowReading {
 	const known = knownIds(root);
 	const found = [...problems, ...(formatProblem ? [formatProblem] : []), ...refuseIds(root)];
 	const hasNoSet = isEmptySet(root) && isWhole;
+	if (isWhole) found.push(...refuseCueKeys(root, known.players));
 	const { shaped, problems: misshapen } = shapeOf(root);
 	found.push(...misshapen);
 	if (hasNoSet) found.push(emptySet(root));
@@ -96,7 +99,7 @@ function wrongFormat(root: SourceNode): Problem | null {
 }
 
 function isEmptySet(root: SourceNode): boolean {
-	const set = childAt(root, 'set');
+	const set = sectionOf(root, 'set');
 	return !set || set.kind === 'empty' || (set.kind === 'list' && set.items.length === 0);
 }
 
@@ -105,7 +108,7 @@ function emptySet(root: SourceNode): Problem {
 		code: 'empty-set',
 		what: 'the set has no song',
 		where: childAt(root, 'set')?.place ?? root.place,
-		hint: 'Add set: and the ids of the songs in their order.',
+		hint: 'Add set: and the ids of the songs in their order. A file that another one includes is not opened itself.',
 	};
 }
 

@@ -150,6 +150,9 @@ class TreeBuilder {
 					...(first === undefined ? {} : { found: `the first in line ${first}` }),
 					hint: 'Keep one of them.',
 				});
+			} else if (value === null) {
+				seen.set(name, keyPlace);
+				this.problems.push({ ...NO_COLON, where: keyPlace, found: shownText(name) });
 			} else {
 				seen.set(name, keyPlace);
 				entries.push({ key: name, place: keyPlace, value: node });
@@ -161,7 +164,11 @@ class TreeBuilder {
 	#refuseExtras(node: Node, place: Place): void {
 		if (isAlias(node)) this.#refuse({ ...ALIAS, found: shownText(`*${node.source}`) }, place);
 		else if (node.anchor) this.#refuse({ ...ANCHOR, found: shownText(`&${node.anchor}`) }, place);
-		if (node.tag) this.#refuse({ ...TAG, found: shownText(node.tag) }, place);
+		if (node.tag)
+			this.#refuse(
+				{ ...TAG, found: shownText(node.tag.replace('tag:yaml.org,2002:', '!!')) },
+				place,
+			);
 	}
 
 	#refuse(refusal: Omit<Problem, 'where'>, where: Place): void {
@@ -195,6 +202,11 @@ const ODD_KEY = {
 	code: 'odd-key',
 	what: 'a key here is not a plain word',
 	hint: 'Write the key as a word, followed by a colon and a space.',
+};
+const NO_COLON = {
+	code: 'no-colon',
+	what: 'a word stands here where a key with a colon and a value belongs',
+	hint: 'A text that holds a comma goes in quotes.',
 };
 const FORBIDDEN_KEY = {
 	code: 'forbidden-key',

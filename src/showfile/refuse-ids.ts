@@ -3,7 +3,10 @@
 
 import type { Problem } from '../base/problem.ts';
 import { isInheritedName } from './inherited-name.ts';
-import { CUE_KEYS, EMPTY_HANDS } from './resolve-song.ts';
+import { ID_LISTS } from './linking.ts';
+import { EMPTY_HANDS } from './resolve-song.ts';
+import { sectionOf } from './section-of.ts';
+import { CUE_KEYS } from './shape.ts';
 import { shownText } from './shown-text.ts';
 import type { SourceNode } from './source-node.ts';
 import { childAt } from './source-node.ts';
@@ -15,8 +18,8 @@ const RESERVED: Readonly<Record<string, readonly string[]>> = {
 
 /** A problem for every id that stands a second time in its list, and for every reserved one. */
 export function refuseIds(root: SourceNode): Problem[] {
-	return ['techs', 'players', 'instruments', 'songs', 'packs'].flatMap((list) => {
-		const node = childAt(root, list);
+	return ID_LISTS.flatMap((list) => {
+		const node = sectionOf(root, list);
 		return node?.kind === 'list' ? refuseInList(list, node.items) : [];
 	});
 }

@@ -2,7 +2,8 @@
 // rest of the program gets has nothing left to look up.
 
 import { cleanText } from '../base/clean-text.ts';
-import { stringCount } from '../tuning/kind.ts';
+import { INSTRUMENT_KINDS, stringCount } from '../tuning/kind.ts';
+import { readTuning } from '../tuning/tuning.ts';
 import type { KnownIds } from './linking.ts';
 import { Linking } from './linking.ts';
 import { type KeyRefusal, playerKeys } from './player-keys.ts';
@@ -10,6 +11,7 @@ import { resolveSet } from './resolve-set.ts';
 import { resolveSong } from './resolve-song.ts';
 import type { ShapedInstrument, ShapedShow } from './shape.ts';
 import type { Instrument, Pack, Pedal, Player, Show, Tech, Times } from './show.ts';
+import { shownText } from './shown-text.ts';
 import type { SourceNode } from './source-node.ts';
 import { type GivenTimes, workTimesOf } from './work-times.ts';
 
@@ -38,6 +40,7 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 	const { shaped, root, known, isWhole } = unresolved;
 	const abbreviations = cleanKeys(shaped.abbreviations ?? {});
 	const linking = new Linking({ root, known, isWhole, abbreviations });
+	refuseEmptyNames(abbreviations, linking);
 	const instruments = (shaped.instruments ?? []).flatMap((instrument, index) =>
 		resolveInstrument(instrument, index, { times: shaped.times ?? {}, linking }),
 	);
@@ -121,6 +124,19 @@ function resolveInstrument(
 		pickups: shaped.pickups ?? null,
 	};
 	return [instrument];
+}
+
+/** A short name may mean a tuning on one kind of instrument only, but it must mean one somewhere. */
+function refuseEmptyNames(abbreviations: Readonly<Record<string, string>>, linking: Linking): void {
+	for (const [short, name] of Object.entries(abbreviations)) {
+		if (INSTRUMENT_KINDS.some((kind) => readTuning(name, kind, {}).ok)) continue;
+		linking.complain(['abbreviations', short], {
+			code: 'unknown-tuning',
+			what: `${short} is short for no tuning that any kind of instrument has`,
+			found: shownText(name),
+			expected: 'a name such as drop D, or notes with their octaves',
+		});
+	}
 }
 
 function refuseSharedSlots(instruments: readonly ShapedInstrument[], linking: Linking): void {

@@ -5,11 +5,9 @@ import { cleanText } from '../base/clean-text.ts';
 import type { InstrumentKind } from '../tuning/kind.ts';
 import type { Linking } from './linking.ts';
 import type { ShapedBoard, ShapedCue, ShapedPart, ShapedSong } from './shape.ts';
+import { CUE_KEYS } from './shape.ts';
 import type { BoardState, Cue, Part, PedalState, Song } from './show.ts';
 import type { SourcePath } from './source-node.ts';
-
-/** The keys of a cue that name no player. */
-export const CUE_KEYS = ['at', 'near', 'say', 'hand'] as const;
 
 /** The id that means empty hands, so no instrument has it. */
 export const EMPTY_HANDS = 'none';
@@ -49,7 +47,6 @@ function whoStarts(text: string, path: SourcePath, { linking }: SongLinks): stri
 
 function resolveCue(shaped: ShapedCue, path: SourcePath, links: SongLinks): Cue {
 	const boards = Object.entries(shaped).filter(([key]) => !isCueKey(key));
-	for (const [player] of boards) links.linking.followPlayerKey([...path, player], CUE_KEYS);
 	return {
 		at: shaped.at,
 		nearSeconds: shaped.near ?? null,

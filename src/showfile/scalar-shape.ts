@@ -66,9 +66,19 @@ export const id: Written<string> = written({
 	},
 	complaint: {
 		code: 'bad-id',
-		what: 'cannot be used as an id',
+		what: 'is not one that can be used',
 		expected: `at most ${ID_LONGEST} letters, digits and - _ . without spaces, beginning with a letter or a digit`,
 	},
+	editor: { type: ['string', 'number'] },
+});
+
+/** An id that stands elsewhere; whether it is one is asked where the ids are known. */
+export const reference: Written<string> = written({
+	read: (text) => {
+		const name = text.trim().normalize('NFC');
+		return name !== '' && name.length <= TEXT_LONGEST ? name : null;
+	},
+	complaint: { code: 'bad-id', what: 'is not an id', expected: 'the id of something in the show' },
 	editor: { type: ['string', 'number'] },
 });
 
@@ -82,7 +92,7 @@ export function duration(least: number, example: string): Written<number> {
 		complaint: {
 			code: 'bad-duration',
 			what: 'is not a length of time that fits here',
-			expected: `such as ${example}, from ${least} s to 24 h`,
+			expected: `a time such as ${example}, from ${least} s to 24 h`,
 		},
 		editor: { type: ['string', 'number'] },
 	});
@@ -220,7 +230,7 @@ export const slot: Written<string> = written({
 	},
 	complaint: {
 		code: 'bad-slot',
-		what: 'cannot be the key of a slot',
+		what: 'is not a key that a place on the rack can have',
 		expected: 'one character that is typed without shift, but neither space nor 0',
 	},
 	editor: { type: ['string', 'integer'] },
@@ -231,7 +241,7 @@ export const playerKey: Written<string> = written({
 	read: (text) => (/^[a-z]$/i.test(text.trim()) ? text.trim().toLowerCase() : null),
 	complaint: {
 		code: 'bad-player-key',
-		what: 'cannot be the key of a player',
+		what: 'is not a key that a player can have',
 		expected: 'one letter from a to z',
 	},
 });

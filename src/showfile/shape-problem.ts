@@ -45,8 +45,8 @@ export function shapeProblems(
 		}));
 	}
 	const node = nodeAt(root, here);
-	const isMissing = node === undefined || node.kind === 'empty';
-	if (isMissing && typeof here.at(-1) === 'string') {
+	if (node?.kind === 'empty') return [{ problem: emptyValue(root, here), spoilt: here }];
+	if (node === undefined && typeof here.at(-1) === 'string') {
 		return [{ problem: missingKey(root, here), spoilt: here.slice(0, -1) }];
 	}
 	const problem =
@@ -93,8 +93,17 @@ function missingKey(root: SourceNode, path: SourcePath): Problem {
 	return {
 		code: 'missing-key',
 		what: `${owner} has no ${key}`,
-		where: nodeAt(root, path)?.place ?? placeAt(root, path.slice(0, -1)),
+		where: placeAt(root, path.slice(0, -1)),
 		hint: `Add ${key}: and what it is.`,
+	};
+}
+
+function emptyValue(root: SourceNode, path: SourcePath): Problem {
+	return {
+		code: 'empty-value',
+		what: `${labelOf(path)} has no value`,
+		where: keyPlaceAt(root, path),
+		hint: 'Give it one, or take it out.',
 	};
 }
 

@@ -15,6 +15,7 @@ import {
 	number,
 	onOrOff,
 	playerKey,
+	reference,
 	scale,
 	slot,
 	words,
@@ -23,6 +24,9 @@ import {
 
 /** The only format there is; a file says it so that a later one can be told from it. */
 export const FORMAT = 'rackside/1';
+
+/** The keys of a cue that name no player. */
+export const CUE_KEYS = ['at', 'near', 'say', 'hand'] as const;
 
 /** A map with these keys and no others; the complaint about another carries the known ones. */
 function keyed<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
@@ -71,7 +75,7 @@ const player = keyed({
 	id,
 	name: words.optional(),
 	plays: words.optional(),
-	tech: id.optional(),
+	tech: reference.optional(),
 	key: playerKey.optional(),
 });
 
@@ -80,14 +84,14 @@ const instrument = keyed({
 	name: words.optional(),
 	slot: slot.optional(),
 	kind: choice(INSTRUMENT_KINDS),
-	for: oneOrMore(id).optional(),
+	for: oneOrMore(reference).optional(),
 	tuning: words,
 	scale: scale.optional(),
 	strings: z.array(gauge).optional(),
 	bridge: choice(['fixed', 'floating']).optional(),
 	features: oneOrMore(words).optional(),
 	pickups: words.optional(),
-	pack: id.optional(),
+	pack: reference.optional(),
 	case: words.optional(),
 	spare: yesOrNo.optional(),
 	strung: keyed({
@@ -103,18 +107,18 @@ const needs = keyed({
 	kind: choice(INSTRUMENT_KINDS),
 	sounds: words,
 	features: oneOrMore(words).optional(),
-	prefer: id.optional(),
+	prefer: reference.optional(),
 });
 
 const part = z.union([
-	id,
+	reference,
 	keyed({
-		instrument: id.optional(),
+		instrument: reference.optional(),
 		tuning: words.optional(),
 		capo: number({ from: 0, to: 12, isWhole: true }).optional(),
 		needs: needs.optional(),
 		leave: words.optional(),
-		pack: id.optional(),
+		pack: reference.optional(),
 	}),
 ]);
 
@@ -147,12 +151,12 @@ const song = keyed({
 
 const gap = duration(0, '15s').optional();
 
-const encoreItem = z.union([id, keyed({ song: id, gap })]);
+const encoreItem = z.union([reference, keyed({ song: reference, gap })]);
 
 const setItem = z.union([
-	id,
+	reference,
 	keyed({
-		song: id.optional(),
+		song: reference.optional(),
 		gap,
 		interval: duration(1, '20m').optional(),
 		encore: z.array(encoreItem).optional(),
@@ -183,6 +187,11 @@ export const showFileShape = keyed({
 		.optional(),
 	abbreviations: z.record(z.string(), words).optional(),
 });
+
+/** The keys that stand at a show file's top. */
+export const SECTIONS = Object.keys(showFileShape.shape) as readonly Section[];
+
+export type Section = keyof typeof showFileShape.shape;
 
 /** A show file's words turned into values; its ids are not resolved. */
 export type ShapedShow = z.output<typeof showFileShape>;

@@ -29,15 +29,13 @@ export type SourceEntry = {
 /** Where something stands: keys and indexes from the root. */
 export type SourcePath = readonly PropertyKey[];
 
-/** Plain data without places; what is empty is left out of maps and undefined in lists. */
+/** Plain data without places; what is empty is undefined. */
 export function plainValue(node: SourceNode): unknown {
 	if (node.kind === 'text') return node.text;
 	if (node.kind === 'empty') return undefined;
 	if (node.kind === 'list') return node.items.map(plainValue);
 	const plain: Record<string, unknown> = {};
-	for (const { key, value } of node.entries) {
-		if (value.kind !== 'empty') plain[key] = plainValue(value);
-	}
+	for (const { key, value } of node.entries) plain[key] = plainValue(value);
 	return plain;
 }
 

@@ -36,7 +36,10 @@ const WORDS: Readonly<Partial<Record<ErrorCode, Words>>> = {
 		what: 'this backslash begins nothing that is known',
 		hint: 'Double the backslash, or use single quotes.',
 	},
-	BAD_INDENT: { what: 'the indentation does not fit here', hint: INDENT_HINT },
+	BAD_INDENT: {
+		what: 'the indentation does not fit here',
+		hint: `${INDENT_HINT} Look for a bracket that was never closed.`,
+	},
 	BAD_SCALAR_START: { what: 'a text cannot begin with this character', hint: QUOTE_HINT },
 	BLOCK_AS_IMPLICIT_KEY: NESTED,
 	BLOCK_IN_FLOW: {
@@ -46,7 +49,7 @@ const WORDS: Readonly<Partial<Record<ErrorCode, Words>>> = {
 	KEY_OVER_1024_CHARS: { what: 'this key is too long', hint: 'Check that a colon is not missing.' },
 	MISSING_CHAR: {
 		what: 'a closing quote or bracket, a colon, a comma or a space is missing',
-		hint: 'Look just before this place, and for a quote or bracket that was opened earlier.',
+		hint: 'Look before this place for a quote or bracket left open, and at the indentation.',
 	},
 	MULTILINE_IMPLICIT_KEY: {
 		what: 'this begins like a key and runs over several lines',
