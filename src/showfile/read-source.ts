@@ -47,7 +47,7 @@ export function readSource(file: string, bytes: Uint8Array, mostBytes: number): 
 function tooLarge(file: string, size: number): Problem {
 	return {
 		code: 'too-large',
-		what: 'the show is larger than a show can be',
+		what: 'the file is larger than a show can be',
 		where: { file },
 		found: `${(Math.ceil(size / 100_000) / 10).toFixed(1)} MB`,
 		expected: 'at most 1 MB with everything that it includes',
