@@ -16,7 +16,8 @@ const PLAIN = /^[\x20-\x7e]*$/;
 const LINE_BREAK = /\r\n|[\n\t\u2028\u2029]/gu;
 const SPACE = /\p{Zs}/u;
 const MARK = /\p{M}/u;
-const INVISIBLE = /[\p{Cc}\p{Bidi_Control}\p{Default_Ignorable_Code_Point}]/u;
+// Bidi controls, joiners, selectors, fillers and tags are all default-ignorable in Unicode.
+const INVISIBLE = /[\p{Cc}\p{Default_Ignorable_Code_Point}]/u;
 // Format characters that Unicode does not call ignorable: annotation anchors, hieroglyph joiners.
 const FORMAT = /[\ufff9-\ufffb\u{13430}-\u{1343f}]/u;
 const BROKEN = /[\p{Cs}\p{Noncharacter_Code_Point}]/u;
