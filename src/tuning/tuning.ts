@@ -57,14 +57,8 @@ export function tuningOfNotes(notes: readonly string[], kind: InstrumentKind): T
 	return bookOf(kind).bySound.get(soundKey(notes)) ?? { name: notes.join(' '), notes };
 }
 
-/**
- * The notes of the strings from those of the courses, lower octave first: an octave added where
- * the kind's courses have one, a unison elsewhere.
- *
- * @example
- * fillCourses(['E2', 'A2', 'D3', 'G3', 'B3', 'E4'], 'electric-12').slice(6) // => ['G3', 'G4', 'B3', 'B3', 'E4', 'E4']
- */
-export function fillCourses(courses: readonly string[], kind: InstrumentKind): readonly string[] {
+/** One note a string, the lower octave first: octaves added where courses have one, else unisons. */
+function fillCourses(courses: readonly string[], kind: InstrumentKind): readonly string[] {
 	const { stringsPerCourse, octaveCourses } = KINDS[kind];
 	if (stringsPerCourse === 1) return courses;
 	return courses.flatMap((note, index) =>
