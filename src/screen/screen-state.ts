@@ -35,4 +35,8 @@ export type ScreenState = {
 	readonly help: readonly KeyWords[];
 };
 
-export type LogLine = { readonly atMs: number; readonly words: string; readonly isTakenBack: boolean };
+export type LogLine = {
+	readonly atMs: number;
+	readonly words: string;
+	readonly isTakenBack: boolean;
+};

@@ -1,0 +1,175 @@
+// What each player gets next and how far that is: the first thing that the screen must say. Worked out
+// apart from its drawing, since every view shows it in some size.
+
+import { cuePoints } from '../../machines/song.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import type { PlannedHandOver, Work } from '../plan/plan.ts';
+import type { Tuning } from '../tuning/tuning.ts';
+import { stateMark, stateWords } from './instrument-words.ts';
+import { instrumentOf, slotLabel, songOf, songPlace, songTitle } from './named-in-show.ts';
+import type { ScreenState } from './screen-state.ts';
+import { capoWords } from './tuning-words.ts';
+
+/** What a player gets next. */
+export type Coming = {
+	readonly player: string;
+	readonly kind: 'break' | 'hand-over' | 'keeps';
+	/** Null: nothing in hands. */
+	readonly instrument: string | null;
+	readonly tuning: Tuning | null;
+	readonly capo: number;
+	/** For which song or point. */
+	readonly forWhat: string;
+	/** `in 2:33`, `now 0:12`; for a break how long it has been silent. */
+	readonly when: string;
+	/** Ready or not, in words, with the work that is left. */
+	readonly status: string;
+	/** To be checked before it leaves the rack. */
+	readonly leave: string | null;
+	readonly pack: string | null;
+	readonly givesBack: string | null;
+	/** It must be seen to now. */
+	readonly isUrgent: boolean;
+};
+
+/** Seconds before the hand-over from which an instrument that is not ready calls for attention; common practice, no source. */
+const URGENT_SECONDS = 30;
+
+/** One for each player: breaks first, then by the time of their hand-over, then who keeps what they have. */
+export function comingHandOvers(state: ScreenState): readonly Coming[] {
+	const { players } = state.session.show;
+	const breaks = players.flatMap(({ id }) => breakOf(state, id) ?? []);
+	const isBroken = (player: string) => breaks.some((one) => one.player === player);
+	const first = state.plan.handOvers.filter(
+		(one, index, all) =>
+			!isBroken(one.player) && all.findIndex(({ player }) => player === one.player) === index,
+	);
+	const isComing = (player: string) => first.some((one) => one.player === player);
+	const rest = players.filter(({ id }) => !isBroken(id) && !isComing(id));
+	return [
+		...breaks,
+		...first.map((one) => plannedOf(state, one)),
+		...rest.map(({ id }) => keptBy(state, id)),
+	];
+}
+
+function breakOf(state: ScreenState, player: string): Coming | null {
+	const best = state.standIns[player]?.[0];
+	const open = state.session.incidents.findLast((one) => one.isOpen && one.player === player);
+	if (best === undefined && open === undefined) return null;
+	const { show } = state.session;
+	const instrument = best === undefined ? null : instrumentOf(show, best.instrument);
+	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
+	const broken = open?.instrument == null ? '' : ` slot ${slotLabel(show, open.instrument)}`;
+	return {
+		player,
+		kind: 'break',
+		instrument: best?.instrument ?? null,
+		tuning: best?.tuning ?? null,
+		capo: best?.capo ?? 0,
+		forWhat: `STRING BREAK${broken}`,
+		when: `SILENT ${minutesSeconds(since)}`,
+		status: best
+			? `${best.why}, in hands in ${minutesSeconds(best.readyInSeconds)}`
+			: 'no stand-in',
+		leave: instrument?.leave ?? null,
+		pack: instrument?.pack ?? null,
+		givesBack: open?.instrument ?? null,
+		isUrgent: true,
+	};
+}
+
+function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
+	const { session, nowMs } = state;
+	const { show } = session;
+	const { section, player, instrument } = planned;
+	const part = songOf(show, section.song);
+	const point = part ? cuePoints(part)[section.point] : undefined;
+	const asked = point?.parts[player];
+	const due = workFor(state, planned);
+	const untilSeconds = (planned.wantedMs - nowMs) / 1000;
+	const isReady = instrument === null || isReadyFor(state, planned, due);
+	const isDue =
+		untilSeconds <= URGENT_SECONDS ||
+		due.some((one) => (one.beginByMs - nowMs) / 1000 <= URGENT_SECONDS);
+	const { place } = songPlace(session, section.item);
+	const where = section.point > 0 ? `${point?.at ?? 'a cue'} in ` : `${place} `;
+	return {
+		player,
+		kind: 'hand-over',
+		instrument,
+		tuning: planned.tuning,
+		capo: planned.capo,
+		forWhat: `for ${where}${songTitle(show, section.song)}`,
+		when:
+			untilSeconds >= 0
+				? `in ${minutesSeconds(untilSeconds)}`
+				: `now ${minutesSeconds(-untilSeconds)}`,
+		status: statusOf(state, instrument, due),
+		leave: planned.leave,
+		pack:
+			(asked && asked.kind !== 'none' ? asked.pack : null) ??
+			(instrument === null ? null : (instrumentOf(show, instrument)?.pack ?? null)),
+		givesBack: planned.from === instrument ? null : planned.from,
+		isUrgent: !isReady && isDue,
+	};
+}
+
+function keptBy(state: ScreenState, player: string): Coming {
+	const holds = state.session.players[player]?.holds ?? null;
+	const held = holds === null ? null : (state.session.instruments[holds] ?? null);
+	const { show } = state.session;
+	const move = state.plan.capoMoves.find(
+		(one) => one.player === player && one.instrument === holds && !one.section.hasBegun,
+	);
+	const moves = move ? `${capoWords(move.capo)} for ${songTitle(show, move.section.song)}` : '';
+	const isWhole = held === null || held.context.stringsDown.length === 0;
+	return {
+		player,
+		kind: 'keeps',
+		instrument: holds,
+		tuning: held?.context.tuning ?? null,
+		capo: held?.context.capo ?? 0,
+		forWhat: holds === null ? 'nothing to come' : 'keeps',
+		when: '',
+		status: isWhole || held === null ? moves : stateWords(show, held, state.nowMs),
+		leave: null,
+		pack: null,
+		givesBack: null,
+		isUrgent: false,
+	};
+}
+
+/** What is left to do for this very hand-over. */
+function workFor(
+	state: ScreenState,
+	{ instrument, section, player }: PlannedHandOver,
+): readonly Work[] {
+	return state.plan.work.filter(
+		(one) =>
+			one.instrument === instrument &&
+			one.player === player &&
+			one.section.item === section.item &&
+			one.section.point === section.point,
+	);
+}
+
+function isReadyFor(state: ScreenState, planned: PlannedHandOver, due: readonly Work[]): boolean {
+	const held =
+		planned.instrument === null ? undefined : state.session.instruments[planned.instrument];
+	if (held === undefined || due.length > 0) return false;
+	const mark = stateMark(state.session.show, held, state.nowMs);
+	return mark === '+' || mark === '=';
+}
+
+function statusOf(state: ScreenState, instrument: string | null, due: readonly Work[]): string {
+	if (instrument === null) return 'hands empty';
+	const held = state.session.instruments[instrument];
+	if (held === undefined) return '';
+	const words = stateWords(state.session.show, held, state.nowMs);
+	const left = due.reduce((sum, one) => sum + one.seconds, 0);
+	if (due.length === 0) return words;
+	// Ready as it stands, but not yet in what is asked: "ready" would be read as done.
+	const honest = words.startsWith('READY') ? 'NOT YET' : words;
+	return `${honest}, ${due.map(({ job }) => job).join(' + ')} ${minutesSeconds(left)}`;
+}

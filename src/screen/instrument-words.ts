@@ -1,0 +1,43 @@
+// The state of an instrument as a mark and as words: each state differs by shape, never by colour.
+
+import type { InstrumentState } from '../../machines/instrument.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import { readiness } from '../session/readiness.ts';
+import type { Show } from '../showfile/show.ts';
+
+/** What each mark says; for the help. */
+export const MARK_WORDS = {
+	'+': 'ready',
+	'~': 'stale: was ready too long ago',
+	'-': 'not ready',
+	x: 'broken or faulty',
+	o: 'out',
+	'=': 'in hands',
+} as const;
+
+export type StateMark = keyof typeof MARK_WORDS;
+
+/** The mark of an instrument's state at a moment of the night. */
+export function stateMark(show: Show, state: InstrumentState, atMs: number): StateMark {
+	if (state.context.stringsDown.length > 0 || state.context.faults.length > 0) return 'x';
+	if (state.value === 'out' || state.value === 'cased') return 'o';
+	if (state.value === 'inHands') return '=';
+	const { isReady, isStale } = readiness(show, state, atMs);
+	return isReady ? '+' : isStale ? '~' : '-';
+}
+
+/** The state in words, with the age of "ready" where there is one: `STALE 16:02`. */
+export function stateWords(show: Show, state: InstrumentState, atMs: number): string {
+	const { stringsDown, faults } = state.context;
+	if (stringsDown.length > 0) {
+		const named = stringsDown.map((one) => one ?? '?').join(', ');
+		return `BROKEN string ${named}`;
+	}
+	if (faults.length > 0) return `FAULTY ${faults.join(', ')}`;
+	if (state.value === 'out') return 'OUT';
+	if (state.value === 'cased') return 'IN ITS CASE';
+	if (state.value === 'inHands') return 'IN HANDS';
+	const { isReady, isStale, ageSeconds } = readiness(show, state, atMs);
+	const age = ageSeconds === null ? '' : ` ${minutesSeconds(ageSeconds)}`;
+	return isReady ? `READY${age}` : isStale ? `STALE${age}` : 'NOT READY';
+}

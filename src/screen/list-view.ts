@@ -1,0 +1,80 @@
+// Rack, set and log at full size: the coming hand-over and the song stay in sight above the list.
+
+import { comingHandOvers } from './coming.ts';
+import { handOverLines } from './hand-over-section.ts';
+import { helpRows } from './help-view.ts';
+import { firstInSight } from './list-window.ts';
+import { logHeading, logRows } from './log-view.ts';
+import { nowSection } from './now-section.ts';
+import { rackHeading, rackRows } from './rack-view.ts';
+import { type Area, beside, fillRows, type Row, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { setHeading, setRows } from './set-view.ts';
+
+export type ListName = 'rack' | 'set' | 'log';
+
+const HEADINGS = { rack: rackHeading, set: setHeading, log: logHeading } as const;
+const ROWS = { rack: rackRows, set: setRows, log: logRows } as const;
+
+/** A heading and the list, with a mark before the picked row where one is given. */
+export function listPane(
+	state: ScreenState,
+	{ list, picked }: { readonly list: ListName; readonly picked: number | null },
+	{ columns, rows }: Area,
+): Row[] {
+	const all = ROWS[list](state, columns);
+	const room = Math.max(0, rows - 1);
+	const focus = picked ?? (list === 'set' ? currentRow(state) : 0);
+	const first = firstInSight(all.length, focus, room);
+	const shown = all.slice(first, first + room).map((row, index) => {
+		const [lead, ...rest] = row;
+		if (first + index !== picked || lead === undefined) return row;
+		return [span('>'), { ...lead, text: lead.text.slice(1) }, ...rest];
+	});
+	return fillRows([HEADINGS[list](columns), ...shown], rows);
+}
+
+function currentRow({ session }: ScreenState): number {
+	const key = session.song === null ? session.next : session.current;
+	return Math.max(
+		0,
+		session.list.findIndex((one) => one.key === key),
+	);
+}
+
+/** The rows of a view other than live, above message and footer; `keptRows` stay in sight under a question. */
+export function listView(
+	state: ScreenState,
+	area: Area,
+): { readonly rows: Row[]; readonly keptRows: number } {
+	const { columns, rows } = area;
+	const head = [
+		...handOverLines(state, comingHandOvers(state).slice(0, 1), { columns, rows: 1 }),
+		...nowSection(state, { columns, rows: 1 }),
+		...(rows >= 12 ? [[]] : []),
+	];
+	const kept = rows >= 6 ? head : head.slice(0, Math.max(0, rows - 2));
+	const body: Area = { columns, rows: Math.max(0, rows - kept.length) };
+	const { view, picked } = state;
+	if (view === 'help') return done(kept, helpRows(state.help, body), rows);
+	const list: ListName = view === 'live' ? 'rack' : view;
+	return done(kept, listPane(state, { list, picked }, body), rows);
+}
+
+function done(kept: readonly Row[], body: readonly Row[], rows: number) {
+	return { rows: fillRows([...kept, ...body], rows), keptRows: kept.length };
+}
+
+/** Rack, set and log under one another, for the right side of a very large screen. */
+export function sidePanes(state: ScreenState, { columns, rows }: Area): Row[] {
+	const rack = Math.min(state.session.show.instruments.length + 2, Math.floor(rows * 0.4));
+	const set = Math.min(state.session.list.length + 2, Math.floor(rows * 0.4));
+	const pane = (list: ListName, height: number) =>
+		listPane(state, { list, picked: null }, { columns, rows: height });
+	return [...pane('rack', rack), ...pane('set', set), ...pane('log', rows - rack - set)];
+}
+
+/** Left and right with a gap of two cells. */
+export function withPanes(left: readonly Row[], panes: readonly Row[], leftColumns: number): Row[] {
+	return beside(left, panes, leftColumns + 2);
+}

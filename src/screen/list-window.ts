@@ -1,0 +1,7 @@
+// Which part of a long list is in sight, so that the picked row always is.
+
+/** The first row to draw; the list stays put until the picked row would leave it, then it is centred. */
+export function firstInSight(count: number, picked: number, rows: number): number {
+	if (count <= rows || picked < rows) return 0;
+	return Math.max(0, Math.min(count - rows, picked - Math.floor(rows / 2)));
+}

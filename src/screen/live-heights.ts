@@ -1,0 +1,106 @@
+// How many rows each place of the live screen has. It depends on the size and the show alone, never on
+// what happens, so that the eye learns the places.
+
+import type { Area } from './row.ts';
+
+export type LivePlace =
+	| 'handOver'
+	| 'now'
+	| 'work'
+	| 'boards'
+	| 'hands'
+	| 'rack'
+	| 'warnings'
+	| 'curfew'
+	| 'last'
+	| 'message'
+	| 'footer';
+
+export type LiveHeights = Readonly<Record<LivePlace, number>> & {
+	/** Hand-overs in tall letters. */
+	readonly tallBlocks: number;
+	/** Places that are followed by a blank row. */
+	readonly spaced: readonly LivePlace[];
+};
+
+/** How much there is to show. */
+export type LiveCounts = {
+	readonly players: number;
+	readonly boards: number;
+	readonly instruments: number;
+};
+
+type Step = { readonly place: LivePlace; readonly rows: number; readonly gives?: 'tall' | 'space' };
+
+const TALL_ROWS = 3;
+
+/** Rows are given out in order of need; a step that does not fit is passed over. */
+export function liveHeights({ rows }: Area, counts: LiveCounts): LiveHeights {
+	const heights: Record<LivePlace, number> = {
+		handOver: 0,
+		now: 0,
+		work: 0,
+		boards: 0,
+		hands: 0,
+		rack: 0,
+		warnings: 0,
+		curfew: 0,
+		last: 0,
+		message: 0,
+		footer: 0,
+	};
+	let left = rows;
+	let tallBlocks = 0;
+	const spaced: LivePlace[] = [];
+	for (const { place, rows: needed, gives } of steps(counts)) {
+		if (needed > left || needed < 1) continue;
+		left -= needed;
+		if (gives === 'space') spaced.push(place);
+		else heights[place] += needed;
+		if (gives === 'tall') tallBlocks += 1;
+	}
+	return { ...heights, tallBlocks, spaced };
+}
+
+function steps({ players, boards, instruments }: LiveCounts): readonly Step[] {
+	const others = Math.max(0, players - 1);
+	const hasBoards = boards > 0 ? 1 : 0;
+	const add = (place: LivePlace, rows: number): Step => ({ place, rows });
+	const tall: Step = { place: 'handOver', rows: TALL_ROWS, gives: 'tall' };
+	const space = (place: LivePlace): Step => ({ place, rows: 1, gives: 'space' });
+	const each = (place: LivePlace, count: number) =>
+		Array.from({ length: Math.max(0, count) }, () => add(place, 1));
+	return [
+		...(['handOver', 'message', 'now', 'work', 'footer'] as const).map((place) => add(place, 1)),
+		add('handOver', Math.min(1, others)),
+		add('now', 1),
+		add('last', 1),
+		add('boards', hasBoards),
+		...(['hands', 'rack', 'warnings', 'curfew'] as const).map((place) => add(place, 1)),
+		tall,
+		add('handOver', others > 1 ? 1 : 0),
+		add('work', 1),
+		add('rack', instruments > 3 ? 1 : 0),
+		add('boards', hasBoards),
+		add('rack', instruments > 6 ? 1 : 0),
+		add('work', 1),
+		space('handOver'),
+		space('work'),
+		...each('handOver', others - 2),
+		add('footer', 1),
+		{ ...tall, rows: players > 1 ? TALL_ROWS : 0 },
+		space('now'),
+		space('boards'),
+		space('rack'),
+		add('now', 1),
+		...each('work', 2),
+		...each('warnings', 2),
+		...each('boards', boards * 2 - 2),
+		space('last'),
+		...each('rack', Math.ceil(instruments / 4) - 3),
+		...each('work', 3),
+		{ ...tall, rows: players > 2 ? TALL_ROWS : 0 },
+		...each('warnings', 3),
+		...each('work', 4),
+	];
+}

@@ -1,0 +1,65 @@
+// What the show calls a thing, from its id. Apart, since every part of the screen asks.
+
+import type { ListItem, Session, SongItem } from '../session/session.ts';
+import type { Instrument, Show, Song } from '../showfile/show.ts';
+
+/** The instrument of this id, or null. */
+export function instrumentOf(show: Show, id: string): Instrument | null {
+	return show.instruments.find((one) => one.id === id) ?? null;
+}
+
+/** The song of this id, or null. */
+export function songOf(show: Show, id: string): Song | null {
+	return show.songs.find((one) => one.id === id) ?? null;
+}
+
+/** The player's name, in capitals as labels are. */
+export function playerLabel(show: Show, id: string): string {
+	return playerName(show, id).toUpperCase();
+}
+
+/** The player's name, or the id where the show has no such player. */
+export function playerName(show: Show, id: string): string {
+	return show.players.find((one) => one.id === id)?.name ?? id;
+}
+
+/** The slot as it is printed on the rack, or the instrument's name when it has no slot. */
+export function slotLabel(show: Show, id: string): string {
+	const instrument = instrumentOf(show, id);
+	return instrument?.slot?.toUpperCase() ?? instrument?.name ?? id;
+}
+
+/** `slot 4  Amber`, or the name alone. */
+export function slotAndName(show: Show, id: string): string {
+	const instrument = instrumentOf(show, id);
+	if (!instrument) return id;
+	return instrument.slot === null
+		? instrument.name
+		: `slot ${instrument.slot.toUpperCase()}  ${instrument.name}`;
+}
+
+/** The title of a song by its id. */
+export function songTitle(show: Show, id: string): string {
+	return songOf(show, id)?.title ?? id;
+}
+
+/** The item of the night's list with this key, or null. */
+export function itemOf(session: Session, key: string | null): ListItem | null {
+	return session.list.find((one) => one.key === key) ?? null;
+}
+
+/** The song that is on or comes at this item: the item itself, or the first song after an interval. */
+export function songFrom(session: Session, key: string | null): SongItem | null {
+	const at = session.list.findIndex((one) => one.key === key);
+	if (at < 0) return null;
+	return session.list.slice(at).find((one): one is SongItem => one.kind === 'song') ?? null;
+}
+
+/** The song's place among the songs of tonight's list, from 1, and how many there are. */
+export function songPlace(
+	session: Session,
+	key: string,
+): { readonly place: number; readonly of: number } {
+	const songs = session.list.filter((one) => one.kind === 'song' && !one.isPassedOver);
+	return { place: songs.findIndex((one) => one.key === key) + 1, of: songs.length };
+}

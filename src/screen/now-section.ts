@@ -1,0 +1,165 @@
+// Where we are and what comes next: song, cue point, time left; who starts the next one.
+
+import { type CuePoint, cueIndex, cuePoints } from '../../machines/song.ts';
+import { fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import { dayTimeText } from '../base/show-clock.ts';
+import { itemOf, playerName, songFrom, songOf, songPlace, songTitle } from './named-in-show.ts';
+import { type Area, placeAt, type Row, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { showClock } from './show-clock-words.ts';
+
+const LABEL_COLUMNS = 10;
+const TIMES_COLUMNS = 36;
+const SHORT_TIMES_COLUMNS = 11;
+
+/** Now, next, and with a third row what the song's notes say. */
+export function nowSection(state: ScreenState, { columns, rows }: Area): Row[] {
+	const isWide = columns >= 70;
+	const timesAt = columns - (isWide ? TIMES_COLUMNS : SHORT_TIMES_COLUMNS);
+	const now = placeAt(columns, [
+		[0, [span('NOW', 'title')]],
+		[columns < 40 ? 4 : LABEL_COLUMNS, nowWords(state)],
+		[timesAt, [span(isWide ? timesText(state) : leftText(state))]],
+	]);
+	const next = placeAt(columns, [
+		[0, [span('NEXT', 'title')]],
+		[columns < 40 ? 5 : LABEL_COLUMNS, nextWords(state, columns >= 100)],
+		[
+			columns - 14,
+			[span(fitWidth(`show ${showClock(state, state.nowMs)}`, 14, { align: 'right' }), 'dim')],
+		],
+	]);
+	const notes = placeAt(columns, [
+		[0, [span('NOTES', 'title')]],
+		[LABEL_COLUMNS, [span(notesText(state), 'dim')]],
+	]);
+	return [now, next, notes].slice(0, rows);
+}
+
+/** What is on, in words: the song and its cue point, or what stands between songs. */
+export function nowWords(state: ScreenState): Row {
+	const { session } = state;
+	const song = session.song === null ? null : songFrom(session, session.current);
+	if (song !== null) {
+		const { place, of } = songPlace(session, song.key);
+		const point = pointNow(state);
+		return [
+			span(`${place} of ${of}  ${songTitle(session.show, song.song)}  `),
+			span(point?.at ?? '', 'bright'),
+			span(point?.say == null ? '' : `  ${point.say}`),
+		];
+	}
+	const since = session.phaseSinceMs === null ? 0 : (state.nowMs - session.phaseSinceMs) / 1000;
+	const waited = minutesSeconds(since);
+	switch (session.phase.value) {
+		case 'before':
+			return [span('before the show', 'bright')];
+		case 'interval':
+			return [span('INTERVAL', 'bright'), span(`  since ${waited}`)];
+		case 'encore':
+			return [span('BEFORE THE ENCORE', 'bright'), span(`  since ${waited}`)];
+		case 'over':
+			return [span('the last song is over', 'bright')];
+		case 'packed':
+			return [span('the show has ended', 'bright')];
+		default:
+			return [span('between songs', 'bright'), span(`  since ${waited}`)];
+	}
+}
+
+/** What comes: the next cue point and the song after, or the next song with who starts it. */
+function nextWords(state: ScreenState, hasSay: boolean): Row {
+	const { session } = state;
+	const { show } = session;
+	const cue = pointNext(state);
+	const ahead = itemOf(session, session.next);
+	const song = songFrom(session, session.next);
+	const isOn = session.song !== null;
+	const cueWords = isOn ? [span(cue?.at ?? 'its end'), span(', then ', 'dim')] : [];
+	const say = cue?.say == null || !hasSay ? [] : [span(`   at ${cue.at}: ${cue.say}`, 'dim')];
+	if (song === null) return [...cueWords, span(isOn ? 'the end' : 'nothing'), ...say];
+	const { place } = songPlace(session, song.key);
+	const known = songOf(show, song.song);
+	const interval =
+		isOn && ahead?.kind === 'interval' ? `interval ${minutesSeconds(ahead.seconds)}, ` : '';
+	const starts = known?.starts == null ? '' : `, ${playerName(show, known.starts)} starts`;
+	const count = known?.count == null ? '' : `, count ${known.count}`;
+	const hasGap = song.gapSeconds !== null && interval === '';
+	const gap = hasGap ? `, gap ${minutesSeconds(song.gapSeconds ?? 0)}` : '';
+	const encore = song.isEncore && !isOn ? 'encore, ' : '';
+	return [
+		...cueWords,
+		span(`${interval}${encore}${place} ${songTitle(show, song.song)}${starts}${gap}${count}`),
+		...say,
+	];
+}
+
+/** The cue point we are at, or null between songs. */
+export function pointNow(state: ScreenState): CuePoint | null {
+	return pointAt(state, 0);
+}
+
+/** The next cue point of the song that is on, or null when there is none. */
+export function pointNext(state: ScreenState): CuePoint | null {
+	return pointAt(state, 1);
+}
+
+function pointAt({ session }: ScreenState, ahead: number): CuePoint | null {
+	const index = session.song === null ? null : cueIndex(session.song);
+	const item = songFrom(session, session.current);
+	const song = item === null ? null : songOf(session.show, item.song);
+	if (index === null || song === null) return null;
+	return cuePoints(song)[index + ahead] ?? null;
+}
+
+type Times = {
+	readonly elapsed: number;
+	readonly length: number | null;
+	readonly left: number | null;
+};
+
+function songTimes(state: ScreenState): Times | null {
+	const { session, plan, nowMs } = state;
+	const item = session.song === null ? null : songFrom(session, session.current);
+	const run = item?.runs[item.runs.length - 1];
+	if (item === null || run === undefined) return null;
+	const elapsed = (nowMs - run.beganAtMs) / 1000;
+	const length = songOf(session.show, item.song)?.lengthSeconds ?? null;
+	const ends = plan.sections.filter((one) => one.item === item.key).map(({ endMs }) => endMs);
+	const planned = ends.length > 0 ? (Math.max(...ends) - nowMs) / 1000 : null;
+	return { elapsed, length, left: length === null ? planned : length - elapsed };
+}
+
+/** Seconds until what is on is over or begins: song, interval, the start of the show. */
+function secondsLeft(state: ScreenState): number | null {
+	const { session, nowMs } = state;
+	if (session.song !== null) return songTimes(state)?.left ?? null;
+	if (session.phase.value === 'before') return (state.zeroMs - nowMs) / 1000;
+	if (session.phase.value !== 'interval' || session.phaseSinceMs === null) return null;
+	const at = session.list.findIndex((one) => one.key === session.next);
+	const interval = [session.list[at], session.list[at - 1]].find((one) => one?.kind === 'interval');
+	if (interval?.kind !== 'interval') return null;
+	return interval.seconds - (nowMs - session.phaseSinceMs) / 1000;
+}
+
+function leftText(state: ScreenState): string {
+	const left = secondsLeft(state);
+	return left === null ? '' : `left ${fitWidth(minutesSeconds(left), 6, { align: 'right' })}`;
+}
+
+function timesText(state: ScreenState): string {
+	const times = songTimes(state);
+	const length = times?.length == null ? '?' : minutesSeconds(times.length);
+	const of = times === null ? '' : `${minutesSeconds(times.elapsed)} of ${length}`;
+	const clock = dayTimeText(state.nowMs, state.dayOffsetMinutes);
+	return `${fitWidth(of, 13, { align: 'right' })}  ${fitWidth(leftText(state), 12)} ${clock}`;
+}
+
+function notesText({ session }: ScreenState): string {
+	const item = songFrom(session, session.song === null ? session.next : session.current);
+	const song = item === null ? null : songOf(session.show, item.song);
+	if (song === null) return '';
+	const tempo = song.tempo === null ? [] : [`${song.tempo} beats a minute`];
+	return [...tempo, `ends: ${song.ends}`, ...(song.notes === null ? [] : [song.notes])].join(', ');
+}

@@ -1,0 +1,30 @@
+// A question in words: what is asked, what was typed so far, what to know before answering. It lies
+// over the lower part of a view, so that the hand-over and the song stay in sight.
+
+import type { PromptView } from '../keys/prompt-view.ts';
+import { type Area, cutRow, type Row, span } from './row.ts';
+
+/** The question and as many of its lines as there are rows; what does not fit is counted. */
+export function promptRows(prompt: PromptView, { columns, rows }: Area): Row[] {
+	if (rows < 1) return [];
+	const typed = prompt.field === null ? [] : [span(`  ${prompt.field}_`, 'bright')];
+	const title: Row = [span(prompt.title, 'bright'), ...typed];
+	const room = rows - 1;
+	const isCut = prompt.lines.length > room;
+	const shown = prompt.lines.slice(0, isCut ? Math.max(0, room - 1) : room);
+	const more = prompt.lines.length - shown.length;
+	return [
+		title,
+		...shown.map((line): Row => [span(`  ${line}`)]),
+		...(isCut && room > 0 ? [[span(`  ${more} more`, 'dim')]] : []),
+	].map((row) => cutRow(row, columns));
+}
+
+/** The rows with the question laid over their end, a blank row above it where there is one to spare. */
+export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area): Row[] {
+	const wanted = Math.min(prompt.lines.length + 2, Math.max(1, area.rows));
+	const hasBlank = wanted > 2;
+	const drawn = promptRows(prompt, { columns: area.columns, rows: hasBlank ? wanted - 1 : wanted });
+	const over = hasBlank ? [[], ...drawn] : drawn;
+	return [...rows.slice(0, Math.max(0, rows.length - over.length)), ...over];
+}

@@ -1,0 +1,76 @@
+// Who holds what, and the rack by slot with a mark for each state.
+
+import { stateMark, stateWords } from './instrument-words.ts';
+import { playerName, slotLabel } from './named-in-show.ts';
+import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { shortTuning } from './tuning-words.ts';
+
+const LABEL_COLUMNS = 10;
+const WIDEST_CELL = 22;
+
+/** One row: each player and what is in their hands as it is believed to be. */
+export function handsSection(state: ScreenState, { columns }: Area): Row[] {
+	const { session, nowMs } = state;
+	const { show, players } = session;
+	const width = Math.floor((columns - LABEL_COLUMNS) / Math.max(1, show.players.length));
+	const cells = show.players.map(({ id }): Row => {
+		const holds = players[id]?.holds ?? null;
+		const held = holds === null ? undefined : session.instruments[holds];
+		const name = playerName(show, id);
+		if (holds === null || held === undefined) return [span(`${name} nothing`, 'dim')];
+		const { tuning, capo } = held.context;
+		const isBroken = stateMark(show, held, nowMs) === 'x';
+		const what = isBroken
+			? stateWords(show, held, nowMs)
+			: `${shortTuning(show, tuning)}${capo > 0 ? ` capo ${capo}` : ''}`;
+		return [span(`${name} ${slotLabel(show, holds)} `), span(what, isBroken ? 'accent' : 'plain')];
+	});
+	return [
+		labelled(
+			'IN HANDS',
+			cells.flatMap((one) => fillRow(cutRow(one, width - 1), width)),
+			columns,
+		),
+	];
+}
+
+/** The whole rack in so many rows, in cells as wide as that allows. */
+export function rackSection(state: ScreenState, { columns, rows }: Area): Row[] {
+	const { session, nowMs } = state;
+	const { show } = session;
+	const racked = show.instruments.filter(({ slot }) => slot !== null);
+	if (rows < 1) return [];
+	const across = Math.max(
+		1,
+		Math.ceil(racked.length / rows),
+		Math.floor((columns - LABEL_COLUMNS) / WIDEST_CELL),
+	);
+	const width = Math.max(1, Math.floor((columns - LABEL_COLUMNS) / across));
+	const cells = racked.map(({ id }): Row => {
+		const one = session.instruments[id];
+		if (one === undefined) return [];
+		const { tuning, capo } = one.context;
+		const mark = stateMark(show, one, nowMs);
+		return [
+			span(`${slotLabel(show, id)} ${mark} `, mark === '=' || mark === 'o' ? 'dim' : 'plain'),
+			span(`${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`, 'dim'),
+		];
+	});
+	return Array.from({ length: Math.ceil(cells.length / across) }, (_, row) =>
+		labelled(
+			row === 0 ? 'RACK' : '',
+			cells
+				.slice(row * across, row * across + across)
+				.flatMap((one) => fillRow(cutRow(one, width - 1), width)),
+			columns,
+		),
+	).slice(0, rows);
+}
+
+function labelled(label: string, row: Row, columns: number): Row {
+	return placeAt(columns, [
+		[0, [span(label, 'title')]],
+		[LABEL_COLUMNS, row],
+	]);
+}

@@ -1,0 +1,70 @@
+// The whole rack, a line for each instrument: what it is in, how ready it is, where it is.
+
+import { minutesSeconds } from '../base/duration.ts';
+import type { Instrument } from '../showfile/show.ts';
+import { MARK_WORDS, stateMark, stateWords } from './instrument-words.ts';
+import { playerName } from './named-in-show.ts';
+import { placeAt, type Row, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { showClock } from './show-clock-words.ts';
+import { shortTuning } from './tuning-words.ts';
+
+const PLACE_WORDS = {
+	cased: 'case',
+	racked: 'rack',
+	staged: 'staged',
+	inHands: 'in hands',
+	onBench: 'bench',
+	out: 'out',
+} as const;
+
+/** Names of the columns. */
+export function rackHeading(columns: number): Row {
+	return placeAt(columns, [
+		[2, [span('RACK', 'title')]],
+		[22, [span('state', 'dim')]],
+		[42, [span('in', 'dim')]],
+		[54, [span('where', 'dim')]],
+		[70, [span('next, work', 'dim')]],
+	]);
+}
+
+/** One row for each instrument, in the rack's order. */
+export function rackRows(state: ScreenState, columns: number): Row[] {
+	return state.session.show.instruments.map((one) => rackRow(state, one, columns));
+}
+
+function rackRow(state: ScreenState, instrument: Instrument, columns: number): Row {
+	const { session, plan, nowMs } = state;
+	const { show } = session;
+	const one = session.instruments[instrument.id];
+	if (one === undefined) return [];
+	const mark = stateMark(show, one, nowMs);
+	const holder = show.players.find(({ id }) => session.players[id]?.holds === instrument.id);
+	const place = holder ? playerName(show, holder.id) : PLACE_WORDS[one.value];
+	const { tuning, capo } = one.context;
+	const work = plan.work.find(({ instrument: id }) => id === instrument.id);
+	const next = plan.handOvers.find(({ instrument: id }) => id === instrument.id);
+	const handed = next ? `${playerName(show, next.player)} ${showClock(state, next.wantedMs)}` : '';
+	const todo = work ? `  ${work.job} ${minutesSeconds(work.seconds)}` : '';
+	const spare = instrument.spare ? '  spare' : '';
+	return placeAt(columns, [
+		[2, [span(`${instrument.slot?.toUpperCase() ?? ' '} ${mark} ${instrument.name}`)]],
+		[22, [span(stateWords(show, one, nowMs), mark === 'x' ? 'accent' : 'plain')]],
+		[42, [span(`${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`)]],
+		[54, [span(`${place}${spare}`, 'dim')]],
+		[70, [span(`${handed}${todo}`, 'dim')]],
+	]);
+}
+
+/** What the marks mean, in one row. */
+export function markLegend(): Row {
+	return [
+		span(
+			Object.entries(MARK_WORDS)
+				.map(([mark, words]) => `${mark} ${words.split(':')[0]}`)
+				.join('   '),
+			'dim',
+		),
+	];
+}

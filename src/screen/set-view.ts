@@ -1,0 +1,68 @@
+// Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
+
+import { minutesSeconds } from '../base/duration.ts';
+import type { ListItem, SongItem } from '../session/session.ts';
+import { playerName, slotLabel, songPlace, songTitle } from './named-in-show.ts';
+import { placeAt, type Row, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { showClock } from './show-clock-words.ts';
+
+const HOW_WORDS = { played: 'played', 'cut-short': 'cut short', skipped: 'skipped' } as const;
+
+/** Names of the columns. */
+export function setHeading(columns: number): Row {
+	return placeAt(columns, [
+		[2, [span('SET', 'title')]],
+		[34, [span('state', 'dim')]],
+		[45, [span('show clock', 'dim')]],
+		[57, [span('changes', 'dim')]],
+	]);
+}
+
+/** One row for each item of the list. */
+export function setRows(state: ScreenState, columns: number): Row[] {
+	return state.session.list.map((item) => setRow(state, item, columns));
+}
+
+function setRow(state: ScreenState, item: ListItem, columns: number): Row {
+	const { session, plan } = state;
+	const { show } = session;
+	if (item.kind === 'interval') {
+		const isOn = session.phase.value === 'interval' && session.next === item.key;
+		return placeAt(columns, [
+			[5, [span(`interval ${minutesSeconds(item.seconds)}`, isOn ? 'bright' : 'dim')]],
+		]);
+	}
+	const section = plan.sections.find((one) => one.item === item.key);
+	const atMs = item.runs[item.runs.length - 1]?.beganAtMs ?? section?.startMs ?? null;
+	const changes = plan.handOvers
+		.filter((one) => one.section.item === item.key)
+		.map(({ player, instrument }) => {
+			const given = instrument === null ? 'empty' : slotLabel(show, instrument);
+			return `${playerName(show, player)} ${given}`;
+		});
+	const words = stateOf(state, item);
+	const { place } = songPlace(session, item.key);
+	const number = place === 0 ? '' : String(place);
+	return placeAt(columns, [
+		[
+			2,
+			[
+				span(
+					`${number.padStart(2)} ${songTitle(show, item.song)}${item.isEncore ? ' (encore)' : ''}`,
+				),
+			],
+		],
+		[34, [span(words, words === 'NOW' ? 'bright' : 'plain')]],
+		[45, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
+		[57, [span(changes.join(', '))]],
+	]);
+}
+
+function stateOf({ session }: ScreenState, item: SongItem): string {
+	if (item.key === session.current && session.song !== null) return 'NOW';
+	if (item.key === session.next) return 'next';
+	if (item.isPassedOver) return 'passed over';
+	const how = item.runs.findLast((run) => run.how !== null)?.how;
+	return how == null ? '' : HOW_WORDS[how];
+}

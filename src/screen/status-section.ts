@@ -1,0 +1,98 @@
+// What the plan warns of, when it must all be over, whether the night is kept, and what was last done.
+
+import { minutesSeconds } from '../base/duration.ts';
+import { type Area, placeAt, type Row, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { showClock } from './show-clock-words.ts';
+
+const LABEL_COLUMNS = 10;
+const MINUTES_A_DAY = 1440;
+
+/** The first warnings, a row each; the last row says how many more there are. */
+export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
+	const texts = [...state.plan.warnings.map(({ text }) => text), ...state.save.warnings];
+	if (texts.length === 0) {
+		return [
+			placeAt(columns, [
+				[0, [span('WATCH', 'title')]],
+				[LABEL_COLUMNS, [span('nothing', 'dim')]],
+			]),
+		];
+	}
+	return texts.slice(0, rows).map((text, index) => {
+		const more = texts.length - rows;
+		const rest = index === rows - 1 && more > 0 ? `(${more} more) ` : '';
+		return placeAt(columns, [
+			[0, [span(index === 0 ? 'WATCH' : '', 'title')]],
+			[LABEL_COLUMNS, [span(rest, 'dim'), span(text)]],
+		]);
+	});
+}
+
+/** Why the night is not being kept just now, in a sentence; null while all is well. */
+export function saveProblem({ save }: Pick<ScreenState, 'save'>): string | null {
+	if (save.problem !== null) return save.problem;
+	if (save.state === 'unsaved') return 'What is recorded does not reach the disk.';
+	return save.state === 'slow' ? 'The disk is slow; what is recorded waits for it.' : null;
+}
+
+/** One row: curfew, or why the night is not being kept. */
+export function curfewSection(state: ScreenState, { columns }: Area): Row[] {
+	const problem = saveProblem(state);
+	if (problem !== null) {
+		return [
+			placeAt(columns, [
+				[0, [span('NOT SAVED', 'accent')]],
+				[LABEL_COLUMNS, [span(problem, 'accent')]],
+			]),
+		];
+	}
+	return [
+		placeAt(columns, [
+			[0, [span('CURFEW', 'title')]],
+			[LABEL_COLUMNS, curfewWords(state)],
+		]),
+	];
+}
+
+function curfewWords({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): Row {
+	const { curfewMinutes } = session.show;
+	if (curfewMinutes === null) return [span('none given', 'dim')];
+	const endMs = plan.sections.reduce((last, { endMs: end }) => Math.max(last, end), nowMs);
+	const endMinutes = endMs / 60_000 + dayOffsetMinutes;
+	const apart = modulo(curfewMinutes - endMinutes, MINUTES_A_DAY);
+	const spare = apart > MINUTES_A_DAY / 2 ? apart - MINUTES_A_DAY : apart;
+	const words = `${hoursMinutes(curfewMinutes)}   the set ends ${hoursMinutes(endMinutes)}   `;
+	const seconds = spare * 60;
+	return spare < 0
+		? [span(words), span(`${minutesSeconds(-seconds)} TOO LONG`, 'accent')]
+		: [span(words), span(`${minutesSeconds(seconds)} spare`)];
+}
+
+/** One row: the last thing done, and that it can be taken back. */
+export function lastSection(state: ScreenState, { columns }: Area): Row[] {
+	const last = state.log.findLast(({ isTakenBack }) => !isTakenBack);
+	const words =
+		last === undefined
+			? [span('nothing yet', 'dim')]
+			: [span(`${showClock(state, last.atMs)}  ${last.words}`)];
+	const hint = 'u takes it back';
+	return [
+		placeAt(columns, [
+			[0, [span('LAST', 'title')]],
+			[LABEL_COLUMNS, words],
+			...(last === undefined || columns < 50
+				? []
+				: [[columns - hint.length, [span(hint, 'dim')]] as const]),
+		]),
+	];
+}
+
+function hoursMinutes(minutes: number): string {
+	const whole = Math.floor(modulo(minutes, MINUTES_A_DAY));
+	return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+}
+
+function modulo(value: number, by: number): number {
+	return ((value % by) + by) % by;
+}

@@ -1,0 +1,80 @@
+// What to do next, in the order in which to do it: the first line is what the ready key names.
+
+import { fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import type { Work } from '../plan/plan.ts';
+import { playerName, slotLabel, songPlace } from './named-in-show.ts';
+import { type Area, placeAt, type Row, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { showClock } from './show-clock-words.ts';
+import { shortTuning } from './tuning-words.ts';
+
+const right = (text: string, columns: number) => fitWidth(text, columns, { align: 'right' });
+
+/** A line for each piece of work, as many as there are rows; the last says how many more there are. */
+export function workSection(state: ScreenState, { columns, rows }: Area): Row[] {
+	const { work } = state.plan;
+	if (work.length === 0) {
+		return [
+			placeAt(columns, [
+				[0, [span('DO', 'title')]],
+				[10, [span('nothing to do', 'dim')]],
+			]),
+		];
+	}
+	const shown = work.slice(0, rows);
+	return shown.map((one, index) => {
+		const more = index === rows - 1 && work.length > rows ? work.length - rows : 0;
+		return workRow(state, one, { columns, isFirst: index === 0, more });
+	});
+}
+
+type Line = { readonly columns: number; readonly isFirst: boolean; readonly more: number };
+
+function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Line): Row {
+	const { show } = state.session;
+	const isDue = work.beginByMs <= state.nowMs;
+	const isLate = work.slackSeconds < 0;
+	const style = isDue || isLate ? 'accent' : 'plain';
+	const slack = isLate
+		? `LATE by ${minutesSeconds(-work.slackSeconds)}`
+		: `${right(minutesSeconds(work.slackSeconds), 6)} spare`;
+	const label = isFirst ? 'DO' : more > 0 ? `${more} more` : '';
+	const slot = `slot ${slotLabel(show, work.instrument)}`;
+	const job = workWords(state, work);
+	const begin = `begin by ${right(showClock(state, work.beginByMs), 7)}`;
+	if (columns < 70) {
+		return placeAt(columns, [
+			[0, [span(isFirst ? 'DO' : '', 'title')]],
+			[3, [span(`${slot} ${job}  `, style), span(begin, style)]],
+		]);
+	}
+	const { place } = songPlace(state.session, work.section.item);
+	const forWhom = `for ${playerName(show, work.player)}, ${place}`;
+	const from = work.fromMs > state.nowMs ? `  not before ${showClock(state, work.fromMs)}` : '';
+	return placeAt(columns, [
+		[0, [span(label, isFirst ? 'title' : 'dim')]],
+		[10, [span(slot, style)]],
+		[18, [span(job, style)]],
+		[41, [span(right(minutesSeconds(work.seconds), 5))]],
+		[48, [span(begin, style)]],
+		[66, [span(slack, style)]],
+		[82, [span(`${forWhom}${from}`, 'dim')]],
+	]);
+}
+
+/** The work in words: `retune drop D capo 2`. */
+function workWords(state: ScreenState, { job, to, capo }: Work): string {
+	const tuning = shortTuning(state.session.show, to);
+	const capoWords = capo > 0 ? ` capo ${capo}` : '';
+	switch (job) {
+		case 'capo':
+			return capo > 0 ? `put capo ${capo} on` : 'take the capo off';
+		case 'retune':
+			return `retune ${tuning}${capoWords}`;
+		case 'restring':
+			return `restring ${tuning}`;
+		default:
+			return `touch-up ${tuning}${capoWords}`;
+	}
+}

@@ -1,0 +1,485 @@
+// States of an invented night to draw: made from a small show and the machines, with a plan written by
+// hand, so that what is drawn depends on nothing else.
+
+import { advance } from '../../machines/advance.ts';
+import {
+	type InstrumentEvent,
+	type InstrumentState,
+	instrumentMachine,
+} from '../../machines/instrument.ts';
+import { boardMachine } from '../../machines/rig.ts';
+import { showMachine } from '../../machines/show.ts';
+import { advanceSong, songBegun } from '../../machines/song.ts';
+import type { PlannedHandOver, Section, Work } from '../../src/plan/plan.ts';
+import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { openSession } from '../../src/session/open-session.ts';
+import type { Session } from '../../src/session/session.ts';
+import type { Instrument, Part, Show, Song } from '../../src/showfile/show.ts';
+import type { InstrumentKind } from '../../src/tuning/kind.ts';
+import { tuningCalled } from '../../src/tuning/tuning.ts';
+
+export const tuning = (name: string, kind: InstrumentKind = 'electric-6') =>
+	tuningCalled(name, kind) ?? { name, notes: name.split(' ') };
+
+function instrument(slot: string | null, name: string, rest: Partial<Instrument> = {}): Instrument {
+	return {
+		id: `i${slot ?? name}`,
+		name,
+		slot,
+		kind: 'electric-6',
+		for: null,
+		tuning: tuning('E standard', rest.kind),
+		scaleMillimetres: null,
+		strings: [],
+		bridge: 'fixed',
+		features: [],
+		pack: null,
+		case: null,
+		spare: false,
+		strung: { on: null, hours: 5 },
+		times: {
+			touchUp: 45,
+			oneString: 60,
+			twoStrings: 75,
+			allStrings: 90,
+			otherTuning: 120,
+			wipe: 15,
+			capo: 10,
+			walk: 10,
+			restring: 270,
+			furtherString: 60,
+			handOver: 15,
+		},
+		leave: null,
+		notes: null,
+		pickups: null,
+		...rest,
+	};
+}
+
+const named = (id: string, name: string | null = null, capo = 0): Part => ({
+	kind: 'named',
+	instrument: id,
+	tuning: name === null ? null : tuning(name),
+	capo,
+	leave: null,
+	pack: null,
+});
+
+function song(id: string, title: string, rest: Partial<Song> = {}): Song {
+	return {
+		id,
+		title,
+		lengthSeconds: 225,
+		tempo: null,
+		parts: {},
+		board: {},
+		cues: [],
+		starts: null,
+		count: null,
+		ends: 'stop',
+		notes: null,
+		...rest,
+	};
+}
+
+const titles = [
+	'Harbour',
+	'Cinder',
+	'Tideway',
+	'Marrow',
+	'Saltmarsh',
+	'Oldmill',
+	'Windrow',
+	'Lamplight',
+];
+
+/** Three players, eleven instruments, ten songs with an interval and an encore. */
+export const show: Show = {
+	title: 'Quay Street, second night',
+	venue: null,
+	date: '2026-06-12',
+	startMinutes: 20 * 60 + 30,
+	curfewMinutes: 22 * 60 + 45,
+	referenceHertz: 440,
+	staleAfterSeconds: 900,
+	staleNewSeconds: 300,
+	techs: [],
+	players: [
+		{ id: 'ash', name: 'Ash', plays: 'guitar', tech: null, key: 'a' },
+		{ id: 'bo', name: 'Bo', plays: 'guitar', tech: null, key: 'b' },
+		{ id: 'cleo', name: 'Cleo', plays: 'bass', tech: null, key: 'c' },
+	],
+	instruments: [
+		instrument('1', 'Amber', { pack: 'P1' }),
+		instrument('2', 'Birch', { tuning: tuning('half-step down') }),
+		instrument('3', 'Cobalt', { bridge: 'floating' }),
+		instrument('4', 'Dune', {
+			tuning: tuning('drop D'),
+			leave: 'volume 7, neck pickup',
+			pack: 'P2',
+		}),
+		instrument('5', 'Elder', { kind: 'acoustic-6' }),
+		instrument('6', 'Fern'),
+		instrument('7', 'Briar', { kind: 'acoustic-6' }),
+		instrument('8', 'Granite', { kind: 'bass-4' }),
+		instrument('9', 'Heron', { kind: 'baritone-6', tuning: tuning('B standard', 'baritone-6') }),
+		instrument('r', 'Rook', { tuning: tuning('DADGAD') }),
+		instrument('s', 'Spare', { spare: true }),
+	],
+	songs: [
+		...titles.map((title) => song(title.toLowerCase(), title)),
+		song('gravel', 'Gravel', {
+			board: { bo: {} },
+			ends: 'ring',
+			cues: [
+				{ at: 'V2', nearSeconds: 60, say: null, hand: {}, boards: { bo: {} } },
+				{
+					at: 'Ch2',
+					nearSeconds: 90,
+					say: 'eight bars',
+					hand: {},
+					boards: {
+						bo: { drive: { on: true }, delay: { on: true, settings: { time: 'dotted-eighth' } } },
+					},
+				},
+			],
+		}),
+		song('lantern', 'Lantern', {
+			parts: { ash: named('i4', 'drop D'), bo: named('i7', null, 3) },
+			starts: 'ash',
+			count: 4,
+		}),
+	],
+	set: [
+		...['harbour', 'cinder', 'tideway', 'marrow', 'saltmarsh', 'gravel', 'lantern'].map(
+			(id) =>
+				({
+					kind: 'song',
+					song: id,
+					gapSeconds: id === 'lantern' ? 30 : null,
+					isEncore: false,
+				}) as const,
+		),
+		{ kind: 'interval', seconds: 1200 },
+		{ kind: 'song', song: 'oldmill', gapSeconds: null, isEncore: false },
+		{ kind: 'song', song: 'windrow', gapSeconds: null, isEncore: false },
+		{ kind: 'song', song: 'lamplight', gapSeconds: null, isEncore: true },
+	],
+	boards: {
+		bo: [
+			{ id: 'drive', name: 'Drive', extra: {} },
+			{ id: 'boost', name: 'Boost', extra: {} },
+			{ id: 'delay', name: 'Delay', extra: {} },
+		],
+	},
+	packs: [{ id: 'P1', name: null, channel: 'G1' }],
+	times: {},
+	stock: [],
+	abbreviations: {},
+};
+
+/** 20:30 on the show's day, in UTC. */
+export const ZERO_MS = Date.UTC(2026, 5, 12, 20, 30);
+export const at = (minutes: number, seconds = 0) => ZERO_MS + (minutes * 60 + seconds) * 1000;
+
+function moved(state: InstrumentState, ...events: readonly InstrumentEvent[]): InstrumentState {
+	return events.reduce((before, event) => {
+		const after = advance(instrumentMachine, before, event);
+		if (after === null) throw new Error(`${before.value} does not take ${event.type}`);
+		return after as InstrumentState;
+	}, state);
+}
+
+const footer = [
+	{ key: 'space', words: 'Ch2' },
+	{ key: 'enter', words: 'handed' },
+	{ key: 't', words: 'ready' },
+	{ key: 'b', words: 'break' },
+	{ key: 'd', words: 'done' },
+	{ key: 'j', words: 'jump' },
+	{ key: 'x', words: 'exchange' },
+	{ key: 'u', words: 'take back' },
+	{ key: 'z', words: 'dark' },
+	{ key: '?', words: 'all keys' },
+];
+
+const saved = {
+	state: 'saved',
+	isSaved: true,
+	savedSeq: 9,
+	lastSeq: 9,
+	problem: null,
+	sinceUpMs: null,
+	warnings: [],
+} as const;
+
+function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
+	return {
+		session,
+		plan: {
+			isProved: true,
+			bound: null,
+			cost: { missing: 0, overGap: 0, lateness: 0, handOvers: 0, retunings: 0, preference: 0 },
+			sections: [],
+			slots: [],
+			handOvers: [],
+			capoMoves: [],
+			work: [],
+			warnings: [],
+		},
+		nowMs: at(-10),
+		zeroMs: ZERO_MS,
+		dayOffsetMinutes: 0,
+		view: 'live',
+		picked: 0,
+		prompt: null,
+		message: null,
+		standIns: {},
+		save: saved,
+		isDark: false,
+		isLocked: false,
+		isRehearsal: false,
+		log: [],
+		footer,
+		help: [...footer, { key: 'pagedown', words: 'the next cue point, as space does' }],
+		...rest,
+	};
+}
+
+/** Ten minutes before the show, nothing planned. */
+export function beforeTheShow(of: Show = show): ScreenState {
+	return screenOf(openSession(of), {});
+}
+
+/** In the sixth song at its second verse; two players change at its end. */
+export function middleOfASong(): ScreenState {
+	const open = openSession(show);
+	const nowMs = at(20, 12);
+	const beganAtMs = at(19);
+	const gravel = show.songs.find(({ id }) => id === 'gravel') as Song;
+	const songState = advanceSong(gravel, songBegun(gravel), { type: 'stepped' });
+	const instruments = { ...open.instruments };
+	const change = (id: string, ...events: readonly InstrumentEvent[]) => {
+		instruments[id] = moved(instruments[id]!, ...events);
+	};
+	const handed = (id: string) => change(id, { type: 'handed', atMs: at(-1) });
+	for (const id of ['i1', 'i5', 'i8']) handed(id);
+	change('i4', { type: 'madeReady', atMs: at(4, 10) });
+	change('is', { type: 'madeReady', atMs: at(18) });
+	change('i2', { type: 'madeReady', atMs: at(0) });
+	change('i3', { type: 'foundFaulty', atMs: at(2), fault: 'buzzes' });
+	change('i9', { type: 'putOut', atMs: at(2) });
+	const board = advance(boardMachine, open.boards.bo!, { type: 'cued', pedals: {} });
+	const session: Session = {
+		...open,
+		phase: advance(showMachine, open.phase, { type: 'songBegan' }) as Session['phase'],
+		current: '6',
+		next: '7',
+		zeroAtMs: ZERO_MS,
+		song: songState,
+		phaseSinceMs: beganAtMs,
+		list: open.list.map((item, index) =>
+			item.kind === 'song' && index < 6
+				? {
+						...item,
+						runs: [
+							index < 5
+								? { beganAtMs: at(index * 4), endedAtMs: at(index * 4 + 3), how: 'played' }
+								: { beganAtMs, endedAtMs: null, how: null },
+						],
+					}
+				: item,
+		),
+		instruments,
+		boards: { bo: board as Session['boards'][string] },
+		players: {
+			ash: { holds: 'i1', sinceMs: at(-1), pack: 'P1', correctable: null },
+			bo: { holds: 'i5', sinceMs: at(-1), pack: null, correctable: null },
+			cleo: { holds: 'i8', sinceMs: at(-1), pack: null, correctable: null },
+		},
+	};
+	const endMs = at(22, 45);
+	const section = (item: string, id: string, startMs: number): Section => ({
+		item,
+		song: id,
+		point: 0,
+		position: Number(item),
+		startMs,
+		endMs: startMs + 225_000,
+		gapSeconds: 30,
+		previousEndMs: startMs - 30_000,
+		isAfterInterval: false,
+		hasBegun: item === '6',
+	});
+	const lantern = section('7', 'lantern', endMs + 30_000);
+	const handOver = (rest: Partial<PlannedHandOver>): PlannedHandOver => ({
+		section: lantern,
+		player: 'ash',
+		from: 'i1',
+		instrument: 'i4',
+		tuning: tuning('drop D'),
+		capo: 0,
+		seconds: 15,
+		wantedMs: endMs,
+		fits: true,
+		leave: 'volume 7, neck pickup',
+		...rest,
+	});
+	const work = (rest: Partial<Work>): Work => ({
+		job: 'touch-up',
+		instrument: 'i4',
+		player: 'ash',
+		section: lantern,
+		to: tuning('drop D'),
+		capo: 0,
+		seconds: 45,
+		fromMs: nowMs,
+		wantedMs: endMs,
+		startMs: nowMs,
+		finishMs: nowMs + 45_000,
+		slackSeconds: 48,
+		beginByMs: at(21),
+		...rest,
+	});
+	return screenOf(session, {
+		nowMs,
+		plan: {
+			isProved: true,
+			bound: null,
+			cost: { missing: 0, overGap: 0, lateness: 0, handOvers: 3, retunings: 1, preference: 0 },
+			sections: [
+				section('6', 'gravel', beganAtMs),
+				lantern,
+				section('9', 'oldmill', at(47)),
+				section('10', 'windrow', at(51)),
+				section('11', 'lamplight', at(56)),
+			],
+			slots: [],
+			capoMoves: [],
+			handOvers: [
+				handOver({}),
+				handOver({
+					player: 'bo',
+					from: 'i5',
+					instrument: 'i7',
+					tuning: tuning('E standard'),
+					capo: 3,
+					leave: null,
+				}),
+			],
+			work: [
+				work({}),
+				work({
+					instrument: 'i7',
+					player: 'bo',
+					to: tuning('E standard'),
+					capo: 3,
+					seconds: 55,
+					slackSeconds: 3,
+					beginByMs: at(21, 35),
+				}),
+				work({
+					job: 'retune',
+					instrument: 'i6',
+					to: tuning('open G'),
+					seconds: 120,
+					slackSeconds: 1500,
+					beginByMs: at(45),
+				}),
+				work({
+					job: 'restring',
+					instrument: 'ir',
+					to: tuning('DADGAD'),
+					seconds: 270,
+					slackSeconds: -20,
+					beginByMs: at(19, 50),
+				}),
+			],
+			warnings: [
+				{ code: 'tight-gap', text: 'Two hand-overs take all of the 0:30 before Lantern.' },
+				{ code: 'no-stand-in', text: 'Nothing could take over from slot 8, Granite.' },
+			],
+		},
+		log: [
+			{ atMs: at(18), words: 'Slot S ready.', isTakenBack: false },
+			{ atMs: at(19), words: 'Gravel began.', isTakenBack: false },
+			{ atMs: at(20, 4), words: 'V2.', isTakenBack: false },
+			{ atMs: at(20, 6), words: 'Ch2.', isTakenBack: true },
+		],
+	});
+}
+
+/** Four seconds after Ash broke a string, with three stand-ins to choose from. */
+export function afterABreak(): ScreenState {
+	const before = middleOfASong();
+	const { session } = before;
+	const nowMs = at(20, 16);
+	return {
+		...before,
+		nowMs,
+		session: {
+			...session,
+			instruments: {
+				...session.instruments,
+				i1: moved(session.instruments.i1!, { type: 'stringBroke' }),
+			},
+			incidents: [
+				{
+					id: 1,
+					atMs: at(20, 12),
+					kind: 'string-break',
+					player: 'ash',
+					instrument: 'i1',
+					string: null,
+					standIn: null,
+					silenceSeconds: null,
+					isOpen: true,
+					words: [],
+				},
+			],
+		},
+		standIns: {
+			ash: [
+				{
+					instrument: 'is',
+					readyInSeconds: 10,
+					tuning: tuning('E standard'),
+					capo: 0,
+					why: 'same tuning, ready',
+					later: [],
+				},
+			],
+		},
+		prompt: {
+			title: 'Stand-in for Ash',
+			lines: [
+				'slot S  Spare   E standard   0:10   same tuning, ready',
+				'slot 6  Fern    E standard   0:55   after a touch-up',
+				'slot 2  Birch   half-step down, capo 1   1:05',
+				'later: no ready spare while S is out',
+			],
+			field: null,
+			choices: [
+				{ key: 'enter', words: 'S is in hands' },
+				{ key: '0', words: 'plays on' },
+				{ key: 'esc', words: 'decide later' },
+			],
+		},
+	};
+}
+
+/** A show whose names are wide, marked and emoji. */
+export function wideNames(): ScreenState {
+	const state = middleOfASong();
+	const wide: Show = {
+		...show,
+		players: show.players.map((one, index) => ({
+			...one,
+			name: ['明日香', 'Zoë\u0308', '🎸🎸'][index]!,
+		})),
+		instruments: show.instruments.map((one) => ({ ...one, name: `琥珀${one.name}` })),
+		songs: show.songs.map((one) => ({ ...one, title: `港の灯り ${one.title}` })),
+	};
+	return { ...state, session: { ...state.session, show: wide } };
+}

@@ -1,0 +1,137 @@
+// The screen on a terminal that is only a stream: what the renderer writes is drawn by a screen
+// emulator, and compared with what was to be shown.
+
+import { Console } from 'node:console';
+import { PassThrough } from 'node:stream';
+import xterm from '@xterm/headless';
+import { afterEach, expect, test, vi } from 'vitest';
+import { drawScreen } from '../../src/screen/draw-screen.ts';
+import { screenText } from '../../src/screen/row.ts';
+import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { startUi, type Ui } from '../../src/ui/start-ui.tsx';
+import { afterABreak, middleOfASong } from '../screen/states.ts';
+
+// Styles are written even where the runner's own output has none.
+vi.hoisted(() => {
+	process.env.FORCE_COLOR = '1';
+});
+
+// The test runner's console lacks the constructor that the renderer uses.
+Object.assign(console, { Console });
+
+let ui: Ui | undefined;
+afterEach(() => {
+	ui?.unmount();
+	ui = undefined;
+});
+
+function start(size: { columns: number; rows: number }, hasColor = true) {
+	const terminal = new xterm.Terminal({
+		cols: size.columns,
+		rows: size.rows,
+		allowProposedApi: true,
+		// As a terminal's line discipline does with what programs write.
+		convertEol: true,
+	});
+	let written = '';
+	let isStalled = false;
+	const stdout = Object.assign(new PassThrough(), { ...size, isTTY: true });
+	stdout.on('data', (bytes: Buffer) => {
+		written += bytes.toString();
+		terminal.write(bytes);
+	});
+	let state: ScreenState = middleOfASong();
+	let isDrawnUpTo: (() => void) | undefined;
+	ui = startUi({
+		getScreen: () => state,
+		subscribe: (listener) => {
+			isDrawnUpTo = listener;
+			return () => {};
+		},
+		stdout: stdout as unknown as NodeJS.WriteStream,
+		stdin: new PassThrough() as unknown as NodeJS.ReadStream,
+		options: { isAscii: false, hasColor, isStalled: () => isStalled },
+	});
+	return {
+		stdout,
+		seen: () => {
+			const buffer = terminal.buffer.active;
+			return Array.from({ length: terminal.rows }, (_, row) =>
+				buffer
+					.getLine(buffer.viewportY + row)!
+					.translateToString(true)
+					.trimEnd(),
+			).join('\n');
+		},
+		written: () => written,
+		show: (next: ScreenState) => {
+			state = next;
+			isDrawnUpTo?.();
+		},
+		stall: (stalled: boolean) => {
+			isStalled = stalled;
+		},
+		resize: (columns: number, rows: number) => {
+			terminal.resize(columns, rows);
+			Object.assign(stdout, { columns, rows });
+			stdout.emit('resize');
+		},
+	};
+}
+
+const wanted = (state: ScreenState, columns: number, rows: number) =>
+	screenText(drawScreen(state, { columns, rows }, { isAscii: false }));
+
+test('what is drawn is what the terminal shows, at first, after a change and after a resize', async () => {
+	const { seen, show, resize } = start({ columns: 80, rows: 24 });
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+	show(afterABreak());
+	await expect.poll(seen).toBe(wanted(afterABreak(), 80, 24));
+	resize(120, 40);
+	await expect.poll(seen).toBe(wanted(afterABreak(), 120, 40));
+	resize(30, 5);
+	await expect.poll(seen).toBe(wanted(afterABreak(), 30, 5));
+});
+
+test('a stalled terminal gets nothing, and the newest once it reads again', async () => {
+	const { seen, show, stall, stdout, written } = start({ columns: 80, rows: 24 });
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+	stall(true);
+	const before = written();
+	show({ ...middleOfASong(), message: 'held' });
+	show(afterABreak());
+	await new Promise((resolve) => setTimeout(resolve, 100));
+	expect(written()).toBe(before);
+	stall(false);
+	stdout.emit('drain');
+	await expect.poll(seen).toBe(wanted(afterABreak(), 80, 24));
+});
+
+// ESC[…m is how a style is set (ECMA-48, SGR).
+const hasStyles = (written: string) =>
+	written.split('\u001B[').some((one) => /^[1-9][\d;]*m/.test(one));
+
+test.each([true, false])('styles are written only where there is colour: %s', async (hasColor) => {
+	const { seen, written } = start({ columns: 80, rows: 24 }, hasColor);
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+	expect(hasStyles(written())).toBe(hasColor);
+});
+
+test('one changed cell costs less than a twentieth of a whole screen', async () => {
+	const { seen, show, written } = start({ columns: 80, rows: 24 });
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+	const whole = written().length;
+	const later = { ...middleOfASong(), message: 'x' };
+	show(later);
+	await expect.poll(seen).toBe(wanted(later, 80, 24));
+	expect(written().length - whole).toBeLessThan(whole / 20);
+});
+
+test('drawn anew on demand', async () => {
+	const { seen, written } = start({ columns: 80, rows: 24 });
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+	const before = written().length;
+	await ui?.redraw();
+	await expect.poll(() => written().length).toBeGreaterThan(before + 500);
+	expect(seen()).toBe(wanted(middleOfASong(), 80, 24));
+});
