@@ -15,6 +15,8 @@ export type Plan = {
 	readonly slots: readonly Slot[];
 	/** Every change of hands still to be made, in order of time, then of the show file's players. */
 	readonly handOvers: readonly PlannedHandOver[];
+	/** Capos that players move themselves between songs: no hand-over, no work. */
+	readonly capoMoves: readonly CapoMove[];
 	/** In the order in which to do it. */
 	readonly work: readonly Work[];
 	readonly warnings: readonly Warning[];
@@ -43,6 +45,8 @@ export type Section = {
 	readonly endMs: NightMs;
 	/** Seconds between the section before and this one; null for the first song, after an interval and at a cue: room for all. */
 	readonly gapSeconds: number | null;
+	/** When the section before ended, or is to end; null for the night's first. */
+	readonly previousEndMs: NightMs | null;
 	readonly isAfterInterval: boolean;
 	/** It is on now. */
 	readonly hasBegun: boolean;
@@ -54,7 +58,10 @@ export type Slot = {
 	readonly player: string;
 	/** Null: nothing playable; the slot is missing. */
 	readonly instrument: string | null;
-	readonly tuning: Tuning | null;
+	/** The instrument that the song names, had or not; null where it names none. */
+	readonly named: string | null;
+	/** What the open strings are to be in, had or not. */
+	readonly tuning: Tuning;
 	readonly capo: number;
 	/** They get it, or get it back in another tuning, just before this section. */
 	readonly isHandOver: boolean;
@@ -81,6 +88,15 @@ export type PlannedHandOver = {
 	readonly wantedMs: NightMs;
 	readonly fits: boolean;
 	readonly leave: string | null;
+};
+
+/** A player keeps what they have and moves its capo just before this section. */
+export type CapoMove = {
+	readonly section: Section;
+	readonly player: string;
+	readonly instrument: string;
+	readonly tuning: Tuning;
+	readonly capo: number;
 };
 
 export type Job = 'touch-up' | 'retune' | 'capo' | 'restring';

@@ -1,0 +1,27 @@
+// Which hand-overs fit the gap before a song.
+
+/**
+ * For each hand-over, in the order given, whether it fits: as many as possible, shortest first, as
+ * their seconds add up to no more than the gap. A gap of null has room for all.
+ *
+ * @example
+ * whichFit([15, 12, 10], 25) // => [false, true, true]
+ * whichFit([15, 12, 10], null) // => [true, true, true]
+ * whichFit([15], 0) // => [false]
+ */
+export function whichFit(
+	seconds: readonly number[],
+	gapSeconds: number | null,
+): readonly boolean[] {
+	if (gapSeconds === null) return seconds.map(() => true);
+	const fits = seconds.map(() => false);
+	const shortestFirst = seconds.map((_, index) => index);
+	shortestFirst.sort((one, other) => (seconds[one] ?? 0) - (seconds[other] ?? 0) || one - other);
+	let left = gapSeconds;
+	for (const index of shortestFirst) {
+		left -= seconds[index] ?? 0;
+		if (left < 0) break;
+		fits[index] = true;
+	}
+	return fits;
+}

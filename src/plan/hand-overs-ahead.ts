@@ -1,0 +1,66 @@
+// Every change of hands still to be made, with the moment at which those of one section begin.
+
+import type { NightMs } from '../journal/entry.ts';
+import type { Choice } from './choose.ts';
+import { whichFit } from './fit.ts';
+import { instrumentById } from './instrument-by-id.ts';
+import type { Outlook } from './outlook.ts';
+import type { PlannedHandOver, Section } from './plan.ts';
+
+/**
+ * The hand-overs in order of time, then of the file's players. Those of one section fill their seconds
+ * just before it, never reaching into the song before; taking away without giving takes none.
+ *
+ * @example
+ * handOversAhead(outlook, choices).map(({ instrument, fits }) => [instrument, fits]) // => [['A1', true], ['A4', true], ['A1', true]]
+ */
+export function handOversAhead(
+	{ show, sections }: Outlook,
+	choices: readonly Choice[],
+): readonly PlannedHandOver[] {
+	const instruments = instrumentById(show);
+	const open = choices.filter(isChangeOfHands);
+	return sections.flatMap((section) => {
+		const ofSection = open.filter((choice) => choice.section === section);
+		const seconds = ofSection.map(({ after }) =>
+			after === null ? 0 : (instruments.get(after.instrument)?.times.handOver ?? 0),
+		);
+		const wantedMs = beginningMs(
+			section,
+			seconds.reduce((sum, one) => sum + one, 0),
+		);
+		const fits = whichFit(seconds, section.hasBegun ? null : section.gapSeconds);
+		return ofSection.map(
+			({ player, before, after, leave }, index): PlannedHandOver => ({
+				section,
+				player,
+				from: before?.instrument ?? null,
+				instrument: after?.instrument ?? null,
+				tuning: after?.tuning ?? null,
+				capo: after?.capo ?? 0,
+				seconds: seconds[index] ?? 0,
+				wantedMs,
+				fits: fits[index] ?? true,
+				leave: after === null ? null : leave,
+			}),
+		);
+	});
+}
+
+/**
+ * When hand-overs of so many seconds begin, to be done as the section begins. Only a cue's may reach
+ * into the song, which is its own.
+ *
+ * @example
+ * beginningMs({ ...section, point: 0, startMs: 480000, previousEndMs: 465000 }, 37) // => 465000
+ */
+export function beginningMs(section: Section, seconds: number): NightMs {
+	const earliest = section.point === 0 ? section.previousEndMs : null;
+	return Math.max(section.startMs - seconds * 1000, earliest ?? Number.NEGATIVE_INFINITY);
+}
+
+/** Given, exchanged or taken away. Where nothing can be had, nothing is taken either. */
+function isChangeOfHands({ before, after, why, goesOn, isSettled }: Choice): boolean {
+	if (isSettled || goesOn || why !== null) return false;
+	return before !== null || after !== null;
+}

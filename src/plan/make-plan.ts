@@ -1,0 +1,16 @@
+// The plan of a night under way: who plays what from here on, what work that makes, whether it fits.
+
+import type { Plan } from './plan.ts';
+import { planCore } from './plan-core.ts';
+import type { Moment } from './timeline.ts';
+
+/**
+ * The plan at this moment, the same for the same moment. Pieces of work that are done and songs that
+ * were played are not in it.
+ *
+ * @example
+ * makePlan({ session, nowMs: 0, plannedZeroMs: 0 }).cost.missing // => 0
+ */
+export function makePlan(moment: Moment): Plan {
+	return planCore(moment).plan;
+}

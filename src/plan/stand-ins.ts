@@ -1,0 +1,194 @@
+// Which instruments could take over from the one a player holds or is about to get, best first by what
+// is known now. What each costs later is not counted yet.
+
+import type { InstrumentState } from '../../machines/instrument.ts';
+import { holderOf } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
+import { demandAt } from './demand.ts';
+import { instrumentById } from './instrument-by-id.ts';
+import type { Plan, PlannedHandOver, Slot, StandIn } from './plan.ts';
+import { soundingTuning } from './sounding-tuning.ts';
+import type { Sound, TakeOver } from './take-over.ts';
+import { takeOver } from './take-over.ts';
+import { whyAbsent } from './why-unplayable.ts';
+
+export type StandInsAsked = {
+	readonly session: Session;
+	readonly plan: Plan;
+	readonly nowMs: number;
+	readonly player: string;
+	/** What is to be replaced; left out, what they hold during a song, else what they get next. */
+	readonly instrument?: string;
+};
+
+/**
+ * Every instrument that could take over, best first: sounds right as it stands and is ready; then
+ * ready soonest; then alike; then not needed elsewhere before the other is restrung; then kept as a
+ * spare; then by its place on the rack. What is meant for somebody else comes last. Empty when there is
+ * nothing to replace.
+ *
+ * @example
+ * standIns({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).map(({ instrument }) => instrument) // => ['S1', 'A3', 'A2', 'A4', 'B3']
+ */
+export function standIns(asked: StandInsAsked): readonly StandIn[] {
+	const { session, plan, nowMs, player } = asked;
+	const sound = soundAsked(asked);
+	if (sound === null) return [];
+	return rankStandIns({
+		show: session.show,
+		instruments: session.instruments,
+		holder: (id) => holderOf(session, id),
+		handOvers: plan.handOvers,
+		nowMs,
+		player,
+		sound,
+	});
+}
+
+export type Rack = {
+	readonly show: Show;
+	readonly instruments: Readonly<Record<string, InstrumentState>>;
+	/** Whose hands it is in, or about to be in; a player's id. */
+	readonly holder: (instrument: string) => string | null;
+	readonly handOvers: readonly PlannedHandOver[];
+	readonly nowMs: number;
+	readonly player: string;
+	readonly sound: Sound;
+};
+
+/**
+ * The same from any rack: as it is, or as a plan expects it to be.
+ *
+ * @example
+ * rankStandIns({ ...rack, player: 'ash', sound: soundOfA1 })[0].instrument // => 'S1'
+ */
+export function rankStandIns(rack: Rack): readonly StandIn[] {
+	const { show, sound } = rack;
+	return show.instruments
+		.filter(({ id }) => id !== sound.replaced?.id)
+		.flatMap((instrument) => {
+			const found = offer(rack, instrument);
+			return found === null ? [] : [{ ...found, ranks: ranksOf(rack, instrument, found) }];
+		})
+		.sort((one, other) => compareRanks(one.ranks, other.ranks))
+		.map(({ instrument, readyInSeconds, tuning, capo, why, later }) => ({
+			instrument,
+			readyInSeconds,
+			tuning,
+			capo,
+			why,
+			later,
+		}));
+}
+
+function offer(rack: Rack, instrument: Instrument): TakeOver | null {
+	const { show, nowMs, player, sound } = rack;
+	const state = rack.instruments[instrument.id];
+	if (state === undefined || whyAbsent(instrument, state) !== null) return null;
+	if (state.context.stringsDown.length > 0) return null;
+	const holder = rack.holder(instrument.id);
+	if (holder !== null && holder !== player) return null;
+	return takeOver({ show, instrument, state, isHeld: holder === player, nowMs }, sound);
+}
+
+/** Smaller is better, first figures first. */
+function ranksOf(rack: Rack, instrument: Instrument, found: TakeOver): readonly number[] {
+	const { player, sound } = rack;
+	const isForOther = instrument.for !== null && !instrument.for.includes(player);
+	return [
+		isForOther ? (instrument.spare ? 1 : 2) : 0,
+		found.isReady ? 0 : 1,
+		found.readyInSeconds,
+		differences(instrument, sound),
+		isNeededSoon(rack, instrument) ? 1 : 0,
+		instrument.spare ? 0 : 1,
+		slotPlace(instrument.slot),
+	];
+}
+
+function compareRanks(one: readonly number[], other: readonly number[]): number {
+	const index = one.findIndex((rank, at) => rank !== other[at]);
+	return index < 0 ? 0 : (one[index] ?? 0) - (other[index] ?? 0);
+}
+
+/** How unlike it is: another kind first of all, then bridge, scale and each feature that it lacks. */
+function differences(instrument: Instrument, { kind, replaced }: Sound): number {
+	const otherKind = instrument.kind === kind ? 0 : 100;
+	if (replaced === null) return otherKind;
+	const { bridge, scaleMillimetres, features } = replaced;
+	const hasOtherScale =
+		scaleMillimetres !== null &&
+		instrument.scaleMillimetres !== null &&
+		Math.abs(instrument.scaleMillimetres - scaleMillimetres) > 1;
+	return (
+		otherKind +
+		(instrument.bridge === bridge ? 0 : 1) +
+		(hasOtherScale ? 1 : 0) +
+		features.filter((feature) => !instrument.features.includes(feature)).length
+	);
+}
+
+/** Whether somebody is to get it before what it replaces could be restrung. */
+function isNeededSoon({ handOvers, player, nowMs, sound }: Rack, { id }: Instrument): boolean {
+	const awayMs = (sound.replaced?.times.restring ?? 0) * 1000;
+	return handOvers.some(
+		(one) => one.instrument === id && one.player !== player && one.wantedMs < nowMs + awayMs,
+	);
+}
+
+/** Digits before letters; what has no place last. */
+function slotPlace(slot: string | null): number {
+	return slot === null ? Number.MAX_SAFE_INTEGER : (slot.codePointAt(0) ?? 0);
+}
+
+/** What is to be heard from this player, and what would be replaced. */
+function soundAsked({ session, plan, player, instrument }: StandInsAsked): Sound | null {
+	const held = session.players[player]?.holds ?? null;
+	const slots = plan.slots.filter((slot) => slot.player === player);
+	const present = slots.find(({ section }) => section.hasBegun);
+	const isOn = session.phase.value === 'song';
+	const isForHeld = instrument === undefined ? isOn && held !== null : instrument === held;
+	const ahead = slots.filter(({ section }) => !section.hasBegun);
+	const slot = isForHeld
+		? (present ?? null)
+		: ((instrument === undefined
+				? ahead[0]
+				: slots.find((one) => one.instrument === instrument || one.named === instrument)) ?? null);
+	const replaced = instrument ?? (isForHeld ? held : (slot?.instrument ?? slot?.named ?? null));
+	return soundOf(session, slot, replaced);
+}
+
+function soundOf(session: Session, slot: Slot | null, replaced: string | null): Sound | null {
+	const instruments = instrumentById(session.show);
+	const instrument = replaced === null ? null : (instruments.get(replaced) ?? null);
+	if (slot !== null) return soundOfSlot(session.show, slot, instrument ?? undefined);
+	const context = replaced === null ? undefined : session.instruments[replaced]?.context;
+	if (instrument === null || context === undefined) return null;
+	return {
+		tuning: soundingTuning(context, instrument.kind),
+		kind: instrument.kind,
+		replaced: instrument,
+	};
+}
+
+/**
+ * What is to be heard in a slot: by default in place of the instrument that stands there.
+ *
+ * @example
+ * soundOfSlot(show, slots[0]).tuning.name // => 'E standard'
+ */
+export function soundOfSlot(show: Show, slot: Slot, replaced?: Instrument): Sound | null {
+	const instruments = instrumentById(show);
+	const own = instruments.get(slot.instrument ?? slot.named ?? '') ?? null;
+	const kind = own?.kind ?? kindNeeded(show, slot);
+	if (kind === null) return null;
+	return { tuning: soundingTuning(slot, kind), kind, replaced: replaced ?? own };
+}
+
+function kindNeeded(show: Show, { section, player }: Slot): Sound['kind'] | null {
+	const song = show.songs.find(({ id }) => id === section.song);
+	if (song === undefined) return null;
+	const demand = demandAt(show, { song, point: section.point, player });
+	return demand.kind === 'needs' ? demand.part.instrumentKind : null;
+}

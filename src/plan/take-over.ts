@@ -1,0 +1,157 @@
+// How one instrument could take over from another: what it would be put into, how long that takes from
+// now, and in a few words why it would do.
+
+import type { InstrumentState } from '../../machines/instrument.ts';
+import type { NightMs } from '../journal/entry.ts';
+import { readiness } from '../session/readiness.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
+import type { InstrumentKind } from '../tuning/kind.ts';
+import { KINDS } from '../tuning/kind.ts';
+import { retuneKind } from '../tuning/retune.ts';
+import type { Tuning } from '../tuning/tuning.ts';
+import type { StandIn } from './plan.ts';
+import type { OpenWithCapo } from './same-pitches.ts';
+import { openMidis, samePitches } from './same-pitches.ts';
+import { waysToSound } from './ways-to-sound.ts';
+import { workNeeded } from './work-needed.ts';
+
+/** What is to be heard, and what it is usually played on. */
+export type Sound = {
+	readonly tuning: Tuning;
+	readonly kind: InstrumentKind;
+	/** What stands to be replaced; null where nothing in particular does. */
+	readonly replaced: Instrument | null;
+};
+
+/** An instrument that might take over, as it is now. */
+export type Offered = {
+	readonly show: Show;
+	readonly instrument: Instrument;
+	readonly state: InstrumentState;
+	/** The player has it in hands themselves. */
+	readonly isHeld: boolean;
+	readonly nowMs: NightMs;
+};
+
+export type TakeOver = StandIn & {
+	/** It sounds right as it stands and is ready. */
+	readonly isReady: boolean;
+};
+
+/**
+ * The quickest way in which it gives the sound, or null when it cannot: another family of instruments,
+ * another number of strings, strings that do not go there. A bass with more strings will do when the
+ * ones wanted are among its own.
+ *
+ * @example
+ * takeOver({ show, instrument: instruments.S1, state: states.S1, isHeld: false, nowMs: 0 }, soundOfA1).why // => 'same tuning, ready'
+ */
+export function takeOver(offered: Offered, sound: Sound): TakeOver | null {
+	if (KINDS[offered.instrument.kind].family !== KINDS[sound.kind].family) return null;
+	const ways = waysOf(offered, sound);
+	let best: TakeOver | null = null;
+	for (const way of ways) {
+		const one = byWay(offered, way, sound);
+		if (one !== null && (best === null || one.readyInSeconds < best.readyInSeconds)) best = one;
+	}
+	return best;
+}
+
+function waysOf({ instrument, state }: Offered, sound: Sound): readonly OpenWithCapo[] {
+	const { tuning, capo } = state.context;
+	if (instrument.tuning.notes.length === sound.tuning.notes.length) {
+		return waysToSound(instrument, sound.tuning, tuning);
+	}
+	return hasStrings(instrument, tuning, sound) ? [{ tuning, capo }] : [];
+}
+
+/** Whether a bass with more strings has the wanted ones among its own, side by side. */
+function hasStrings({ kind }: Instrument, tuning: Tuning, sound: Sound): boolean {
+	if (KINDS[kind].family !== 'bass') return false;
+	const own = openMidis(tuning).join(' ');
+	return ` ${own} `.includes(` ${openMidis(sound.tuning).join(' ')} `);
+}
+
+function byWay(offered: Offered, way: OpenWithCapo, sound: Sound): TakeOver | null {
+	const { show, instrument, state, isHeld, nowMs } = offered;
+	const { id, times } = instrument;
+	const isInTuning = samePitches(state.context.tuning, way.tuning);
+	const isAsItStands = isInTuning && state.context.capo === way.capo;
+	if (isHeld) {
+		if (!isInTuning) return null;
+		return {
+			instrument: id,
+			readyInSeconds: isAsItStands ? 0 : times.capo,
+			...way,
+			why: isAsItStands ? 'in hands already' : `in hands already, ${capoWords(way.capo)}`,
+			later: [],
+			isReady: isAsItStands,
+		};
+	}
+	const { isReady, isStale } = readiness(show, state, nowMs);
+	const needsNothing = isReady && isAsItStands;
+	const seconds = needsNothing ? 0 : workNeeded({ instrument, state, to: way }).seconds;
+	return {
+		instrument: id,
+		readyInSeconds: times.walk + seconds,
+		...way,
+		why: whyWords(offered, { way, sound, isAsItStands, isReady, isStale }),
+		later: [],
+		isReady: needsNothing,
+	};
+}
+
+type Look = {
+	readonly way: OpenWithCapo;
+	readonly sound: Sound;
+	readonly isAsItStands: boolean;
+	readonly isReady: boolean;
+	readonly isStale: boolean;
+};
+
+function whyWords({ instrument, state }: Offered, look: Look): string {
+	const { way, sound, isAsItStands, isReady, isStale } = look;
+	const words: string[] = [];
+	const isOtherBass = instrument.tuning.notes.length !== sound.tuning.notes.length;
+	if (isOtherBass) {
+		words.push(
+			`has the ${STRING_WORDS[sound.tuning.notes.length] ?? ''} strings`.replace('  ', ' '),
+		);
+	} else if (!isAsItStands) words.push(workWords(instrument, state, way));
+	else if (isReady) words.push(way.capo === 0 ? 'same tuning' : `sounds ${sound.tuning.name}`);
+	if (isStale) words.push('stale');
+	else if (!isReady && isAsItStands) words.push('not ready');
+	else if (isReady && isAsItStands && !isOtherBass) words.push('ready');
+	const difference = differenceWords(instrument, sound);
+	if (difference !== null && words.length < 2) words.push(difference);
+	return words.join(', ');
+}
+
+const STRING_WORDS: Readonly<Record<number, string>> = { 4: 'four', 5: 'five' };
+
+function workWords(instrument: Instrument, state: InstrumentState, way: OpenWithCapo): string {
+	const change = retuneKind(state.context.tuning.notes, way.tuning.notes, instrument.kind);
+	const capo = state.context.capo === way.capo ? '' : ` and ${capoWords(way.capo)}`;
+	switch (change) {
+		case 'none':
+			return capoWords(way.capo);
+		case 'one-string':
+			return `retune one string${capo}`;
+		case 'two-strings':
+			return `retune two strings${capo}`;
+		case 'all-same-interval':
+			return `retune all strings${capo}`;
+		case 'other':
+			return `retune${capo}`;
+	}
+}
+
+function capoWords(capo: number): string {
+	return capo === 0 ? 'capo off' : `capo ${capo}`;
+}
+
+function differenceWords(instrument: Instrument, { kind, replaced }: Sound): string | null {
+	if (instrument.kind !== kind) return instrument.kind.replace(/-\d+$/, '');
+	if (replaced === null || instrument.bridge === replaced.bridge) return null;
+	return `${instrument.bridge} bridge`;
+}

@@ -1,0 +1,82 @@
+// What has to be done to an instrument before it is handed, and how long that takes.
+
+import type { InstrumentState } from '../../machines/instrument.ts';
+import type { Instrument } from '../showfile/show.ts';
+import { retuneKind } from '../tuning/retune.ts';
+import type { Job } from './plan.ts';
+import type { OpenWithCapo } from './same-pitches.ts';
+import { samePitches } from './same-pitches.ts';
+
+/** An instrument as it is, and what it is to be in. */
+export type WorkAsked = {
+	readonly instrument: Instrument;
+	readonly state: InstrumentState;
+	readonly to: OpenWithCapo;
+};
+
+export type WorkNeeded = { readonly job: Job; readonly seconds: number };
+
+/**
+ * The piece of work from how it is now, as if it had not been made ready: wiping where it was played
+ * since the last time, pitches, capo. New strings take the place of all of these, with what another
+ * tuning takes over a touch-up on top. Seconds are the instrument's own times.
+ *
+ * @example
+ * workNeeded({ instrument: instruments.A1, state: states.A1, to: { tuning: dropD, capo: 0 } }) // => { job: 'retune', seconds: 60 }
+ * workNeeded({ instrument: instruments.A1, state: states.A1, to: { tuning: eStandard, capo: 3 } }) // => { job: 'capo', seconds: 55 }
+ */
+export function workNeeded({ instrument, state, to }: WorkAsked): WorkNeeded {
+	const { times } = instrument;
+	const { tuning, capo, isToWipe, stringsDown } = state.context;
+	const pitches = pitchSeconds(instrument, state, to);
+	if (stringsDown.length > 0) {
+		const further = (stringsDown.length - 1) * times.furtherString;
+		return { job: 'restring', seconds: times.restring + further + (pitches - times.touchUp) };
+	}
+	const isCapoMoved = capo !== to.capo;
+	const seconds = (isToWipe ? times.wipe : 0) + pitches + (isCapoMoved ? times.capo : 0);
+	if (!samePitches(tuning, to.tuning)) return { job: 'retune', seconds };
+	return { job: isCapoMoved ? 'capo' : 'touch-up', seconds };
+}
+
+/**
+ * Whether it is as wanted already and was made ready so, not used since, and so late that at `atMs` it
+ * is no older than `staleAfterSeconds`.
+ *
+ * @example
+ * isDoneAlready({ instrument: instruments.A1, state: states.A1, to: { tuning: eStandard, capo: 0 } }, { atMs: 0, staleAfterSeconds: 900 }) // => true
+ */
+export function isDoneAlready(
+	{ state, to }: WorkAsked,
+	when: { readonly atMs: number; readonly staleAfterSeconds: number },
+): boolean {
+	const { tuning, capo, readyAtMs, stringsDown } = state.context;
+	return (
+		readyAtMs !== null &&
+		state.value !== 'inHands' &&
+		stringsDown.length === 0 &&
+		capo === to.capo &&
+		samePitches(tuning, to.tuning) &&
+		when.atMs - readyAtMs <= when.staleAfterSeconds * 1000
+	);
+}
+
+function pitchSeconds(
+	{ times, kind }: Instrument,
+	state: InstrumentState,
+	to: OpenWithCapo,
+): number {
+	if (samePitches(state.context.tuning, to.tuning)) return times.touchUp;
+	switch (retuneKind(state.context.tuning.notes, to.tuning.notes, kind)) {
+		case 'none':
+			return times.touchUp;
+		case 'one-string':
+			return times.oneString;
+		case 'two-strings':
+			return times.twoStrings;
+		case 'all-same-interval':
+			return times.allStrings;
+		case 'other':
+			return times.otherTuning;
+	}
+}
