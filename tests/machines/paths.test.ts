@@ -1,0 +1,170 @@
+// Paths made by XState's own graph functions reach every state of each machine, and what must always
+// hold holds at every step of them.
+
+import { describe, expect, test } from 'vitest';
+import { createMachine } from 'xstate';
+import { getShortestPaths, getSimplePaths } from 'xstate/graph';
+import {
+	type InstrumentContext,
+	type InstrumentEvent,
+	instrumentMachine,
+} from '../../machines/instrument.ts';
+import { boardMachine } from '../../machines/rig.ts';
+import { showMachine } from '../../machines/show.ts';
+import { advanceSong, cueIndex, cuePoints, songBegun, songMachine } from '../../machines/song.ts';
+import type { Song } from '../../src/showfile/show.ts';
+import { tuningCalled } from '../../src/tuning/tuning.ts';
+
+const standard = tuningCalled('E standard', 'electric-6');
+const dropD = tuningCalled('drop D', 'electric-6');
+if (!standard || !dropD) throw new Error('the two commonest tunings have names');
+
+const input: InstrumentContext = {
+	tuning: standard,
+	capo: 0,
+	readyAtMs: null,
+	isToWipe: false,
+	stringsDown: [],
+	faults: [],
+	inHandsSinceMs: null,
+	backAtMs: null,
+	stringHours: null,
+};
+
+const events: readonly InstrumentEvent[] = [
+	{ type: 'handed', atMs: 1000, tuning: dropD },
+	{ type: 'returned', atMs: 2000 },
+	{ type: 'madeReady', atMs: 3000 },
+	{ type: 'madeReady', atMs: 3000, isRestrung: true },
+	{ type: 'stringBroke' },
+	{ type: 'stringNamed', string: 3 },
+	{ type: 'foundAs', tuning: standard },
+	{ type: 'putOut', atMs: 2000 },
+	{ type: 'foundFaulty', atMs: 2000, fault: 'jack' },
+	{ type: 'broughtBack' },
+	{ type: 'staged' },
+	{ type: 'doubted' },
+];
+
+describe('an instrument', () => {
+	const paths = getShortestPaths(instrumentMachine, {
+		input,
+		// Breaking string after string never ends; two are as good as six here.
+		events: (state) => (state.context.stringsDown.length > 1 ? [] : [...events]),
+		// Hours on the strings add up for ever; they decide nothing here.
+		serializeState: ({ value, context }) =>
+			JSON.stringify([value, { ...context, stringHours: null }]),
+		limit: 100_000,
+	});
+	test('reaches every place but the case, which only a packed show knows', () => {
+		expect(new Set(paths.map(({ state }) => state.value))).toEqual(
+			new Set(['racked', 'staged', 'inHands', 'onBench', 'out']),
+		);
+	});
+	test('with a string down it never reads as ready, and never does in hands, aside or out', () => {
+		for (const { state } of paths) {
+			const { readyAtMs, stringsDown, inHandsSinceMs } = state.context;
+			if (stringsDown.length > 0) expect(readyAtMs).toBeNull();
+			if (!['racked', 'staged'].includes(state.value as string)) expect(readyAtMs).toBeNull();
+			expect(inHandsSinceMs !== null).toBe(state.value === 'inHands');
+		}
+	});
+	test('comes back to the rack whole and to the bench broken', () => {
+		for (const { state, steps } of paths) {
+			if (steps.at(-1)?.event.type !== 'returned') continue;
+			expect(state.value).toBe(state.context.stringsDown.length > 0 ? 'onBench' : 'racked');
+		}
+	});
+});
+
+const song: Song = {
+	id: 'lantern',
+	title: 'Lantern',
+	lengthSeconds: 210,
+	tempo: null,
+	parts: {
+		ash: { kind: 'named', instrument: 'A4', tuning: dropD, capo: 0, leave: null, pack: null },
+	},
+	board: {},
+	cues: [
+		{ at: 'Ch1', nearSeconds: null, say: null, hand: {}, boards: { bo: { drive: { on: true } } } },
+		{
+			at: 'bridge',
+			nearSeconds: null,
+			say: null,
+			hand: {
+				ash: { kind: 'named', instrument: 'A1', tuning: null, capo: 0, leave: null, pack: null },
+			},
+			boards: {},
+		},
+	],
+	starts: null,
+	count: null,
+	ends: 'ring',
+	notes: null,
+};
+
+describe('a song', () => {
+	test('has one state for each cue point in order and one for its end, all reached', () => {
+		const values = getSimplePaths(songMachine(song)).map(({ state }) => state.value);
+		expect(new Set(values)).toEqual(new Set(['point-0', 'point-1', 'point-2', 'ended']));
+	});
+	test('carries the whole board at every point, and at rest before the first that sets it', () => {
+		expect(cuePoints(song).map(({ boards }) => boards)).toEqual([
+			{ bo: {} },
+			{ bo: { drive: { on: true } } },
+			{ bo: { drive: { on: true } } },
+		]);
+		expect(cuePoints(song)[2]?.parts.ash).toMatchObject({ instrument: 'A1' });
+	});
+	test('refuses to step past its last point or back from its start', () => {
+		const begun = songBegun(song);
+		expect(advanceSong(song, begun, { type: 'steppedBack' })).toBeNull();
+		const second = advanceSong(song, begun, { type: 'stepped' });
+		const third = second && advanceSong(song, second, { type: 'stepped' });
+		expect(third && cueIndex(third)).toBe(2);
+		expect(third && advanceSong(song, third, { type: 'stepped' })).toBeNull();
+		const ended = third && advanceSong(song, third, { type: 'ended' });
+		expect(ended && cueIndex(ended)).toBeNull();
+	});
+});
+
+test('an evening reaches every phase, and nothing follows packing', () => {
+	const ends = (['changeover', 'interval', 'encore', 'over'] as const).flatMap((ahead) => [
+		{ type: 'songEnded', ahead } as const,
+		{ type: 'nextChosen', ahead } as const,
+	]);
+	const paths = getShortestPaths(showMachine, {
+		events: [{ type: 'songBegan' }, { type: 'showEnded' }, ...ends],
+	});
+	expect(new Set(paths.map(({ state }) => state.value))).toEqual(
+		new Set(['before', 'song', 'changeover', 'interval', 'encore', 'over', 'packed']),
+	);
+	for (const { steps } of paths) {
+		const packedAt = steps.findIndex(({ state }) => state.value === 'packed');
+		if (packedAt >= 0)
+			expect(steps.slice(packedAt).every(({ state }) => state.value === 'packed')).toBe(true);
+	}
+});
+
+test('a board cued or corrected always has all its pedals, and only those', () => {
+	const paths = getShortestPaths(boardMachine, {
+		input: { pedals: { drive: { on: false }, boost: { on: false } } },
+		events: [
+			{ type: 'cued', pedals: { drive: { on: true } } },
+			{ type: 'cued', pedals: {} },
+			{ type: 'pedalFound', pedal: 'boost', on: true },
+			{ type: 'pedalFound', pedal: 'stranger', on: true },
+		],
+	});
+	expect(new Set(paths.map(({ state }) => state.value))).toEqual(
+		new Set(['atRest', 'asCued', 'corrected']),
+	);
+	for (const { state } of paths)
+		expect(Object.keys(state.context.pedals)).toEqual(['drive', 'boost']);
+});
+
+test('the graph functions would see a state that nothing leads to', () => {
+	const island = createMachine({ initial: 'a', states: { a: {}, b: {} } });
+	expect(getSimplePaths(island).map(({ state }) => state.value)).toEqual(['a']);
+});

@@ -1,0 +1,145 @@
+// Random but sensible nights for the property tests: whatever the keys could ask, in any order.
+
+import fc from 'fast-check';
+import type { Entry } from '../../src/journal/entry.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
+import type { Command, HandOver } from '../../src/session/command.ts';
+import { decide } from '../../src/session/decide.ts';
+import { openSession } from '../../src/session/open-session.ts';
+import {
+	extend,
+	openTimeline,
+	puttableBack,
+	sessionOf,
+	type Timeline,
+	takeableBack,
+} from '../../src/session/timeline.ts';
+import type { Show } from '../../src/showfile/show.ts';
+import { namedTunings } from '../../src/tuning/tuning.ts';
+
+export type Ask = Command | { readonly do: 'take-back' } | { readonly do: 'put-back' };
+
+export const RUNS = Number(process.env.PROPERTY_RUNS ?? 60);
+
+/** What could be asked of a night of this show. */
+export function asks(show: Show): fc.Arbitrary<Ask> {
+	const instrument = fc.constantFrom(...show.instruments.map(({ id }) => id));
+	const player = fc.constantFrom(...show.players.map(({ id }) => id));
+	const song = fc.constantFrom(...show.songs.map(({ id }) => id));
+	const handOver: fc.Arbitrary<HandOver> = fc.record({
+		player,
+		instrument: fc.option(instrument),
+		tuning: fc.constant(null),
+		capo: fc.integer({ min: 0, max: 3 }),
+	});
+	const handOvers = fc.uniqueArray(handOver, { maxLength: 3, selector: (one) => one.player });
+	const simple = (...names: string[]) =>
+		fc.constantFrom(...names).map((name) => ({ do: name }) as Ask);
+	return fc.oneof(
+		{ weight: 6, arbitrary: handOvers.map((all): Ask => ({ do: 'step', handOvers: all })) },
+		{
+			weight: 3,
+			arbitrary: simple('step-back', 'finish-song', 'go-to-next-song', 'go-to-previous-song'),
+		},
+		{ weight: 3, arbitrary: simple('take-back', 'put-back') },
+		{ weight: 2, arbitrary: simple('make-all-ready', 'note-incident', 'play-on') },
+		{ weight: 1, arbitrary: song.map((id): Ask => ({ do: 'choose-next', song: id })) },
+		{ weight: 2, arbitrary: handOvers.map((all): Ask => ({ do: 'hand-over', handOvers: all })) },
+		{
+			weight: 3,
+			arbitrary: fc
+				.tuple(player, fc.option(instrument))
+				.map(([who, what]): Ask => ({ do: 'exchange', player: who, instrument: what })),
+		},
+		{ weight: 2, arbitrary: instrument.map((id): Ask => ({ do: 'report-break', instrument: id })) },
+		{ weight: 2, arbitrary: instrument.map((id): Ask => ({ do: 'stand-in', instrument: id })) },
+		{
+			weight: 3,
+			arbitrary: instrument.map((id): Ask => ({ do: 'make-ready', instrument: id, due: null })),
+		},
+		{
+			weight: 1,
+			arbitrary: instrument.map((id): Ask => ({ do: 'put-aside', instrument: id, fault: null })),
+		},
+		{
+			weight: 1,
+			arbitrary: instrument.map((id): Ask => ({ do: 'put-aside', instrument: id, fault: 'jack' })),
+		},
+		{ weight: 1, arbitrary: instrument.map((id): Ask => ({ do: 'bring-back', instrument: id })) },
+		{ weight: 1, arbitrary: instrument.map((id): Ask => ({ do: 'stage', instrument: id })) },
+		{ weight: 1, arbitrary: fc.constant<Ask>({ do: 'doubt-all', celsius: 14 }) },
+		{
+			weight: 1,
+			arbitrary: instrument.map((id): Ask => {
+				const kind = show.instruments.find((one) => one.id === id)?.kind ?? 'electric-6';
+				return {
+					do: 'correct-instrument',
+					instrument: id,
+					tuning: namedTunings(kind)[0] ?? null,
+					capo: null,
+				};
+			}),
+		},
+		{
+			weight: 1,
+			arbitrary: fc.constant<Ask>({
+				do: 'describe-incident',
+				string: 3,
+				kind: null,
+				words: 'at the saddle',
+			}),
+		},
+	);
+}
+
+export type Step = { readonly ask: Ask; readonly atMs: number };
+
+/** A walk of some length: what is asked, and when. */
+export function walks(show: Show, maxLength = 40): fc.Arbitrary<readonly Step[]> {
+	return fc
+		.array(fc.record({ ask: asks(show), waitMs: fc.integer({ min: 0, max: 200_000 }) }), {
+			maxLength,
+		})
+		.map((all) => {
+			let atMs = 1_000_000;
+			return all.map(({ ask, waitMs }) => {
+				atMs += waitMs;
+				return { ask, atMs };
+			});
+		});
+}
+
+export type Walked = {
+	readonly timeline: Timeline;
+	readonly records: readonly JournalRecord<Entry>[];
+};
+
+/** The night after one more thing asked of it; the same when it was refused. */
+export function walkOn(walked: Walked, { ask, atMs }: Step): Walked {
+	const entries = entriesOf(walked.timeline, ask, atMs);
+	if (entries.length === 0) return walked;
+	const record: JournalRecord<Entry> = {
+		v: 1,
+		s: walked.records.length + 1,
+		w: 'walk',
+		t: atMs,
+		m: atMs,
+		e: entries,
+	};
+	return { timeline: extend(walked.timeline, record), records: [...walked.records, record] };
+}
+
+function entriesOf(timeline: Timeline, ask: Ask, atMs: number): readonly Entry[] {
+	if (ask.do === 'take-back' || ask.do === 'put-back') {
+		const of = ask.do === 'take-back' ? takeableBack(timeline) : puttableBack(timeline);
+		return of === null
+			? []
+			: [{ k: ask.do === 'take-back' ? 'taken-back' : 'put-back', at: atMs, of }];
+	}
+	const decision = decide(sessionOf(timeline), ask, atMs);
+	return decision.ok ? decision.entries : [];
+}
+
+export function startWalk(show: Show): Walked {
+	return { timeline: openTimeline(openSession(show)), records: [] };
+}
