@@ -47,11 +47,11 @@ export function readSource(file: string, bytes: Uint8Array, mostBytes: number): 
 function tooLarge(file: string, size: number): Problem {
 	return {
 		code: 'too-large',
-		what: 'the file is larger than a show can be',
+		what: 'the file is too large',
 		where: { file },
 		found: `${(Math.ceil(size / 100_000) / 10).toFixed(1)} MB`,
-		expected: 'at most 1 MB with everything that it includes',
-		hint: 'Leave out what this show does not use, or check that it is the right file.',
+		expected: 'at most 1 MB, included files counted in',
+		hint: 'Check that it is the right file.',
 	};
 }
 

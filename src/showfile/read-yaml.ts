@@ -2,20 +2,23 @@
 // does not write by hand, and what hurts a reader (aliases, tags, merge keys), is refused by name.
 
 import {
+	Composer,
+	type Document,
 	isAlias,
 	isMap,
 	isNode,
 	isScalar,
 	isSeq,
+	Lexer,
 	LineCounter,
 	type Node,
 	type Pair,
-	parseDocument,
+	Parser,
 } from 'yaml';
 import { cleanText } from '../base/clean-text.ts';
 import type { Place, Problem } from '../base/problem.ts';
 import { isInheritedName } from './inherited-name.ts';
-import { DEEPEST_LEVEL, findOvergrowth, MOST_TOKENS } from './nesting-depth.ts';
+import { DEEPEST_LEVEL, MOST_TOKENS, NestingGuard, type Overgrowth } from './nesting-guard.ts';
 import { shownText } from './shown-text.ts';
 import type { SourceEntry, SourceNode } from './source-node.ts';
 import { syntaxProblem } from './syntax-problem.ts';
@@ -25,6 +28,18 @@ export type YamlReading = {
 	readonly root: SourceNode | null;
 	readonly problems: readonly Problem[];
 };
+
+const OPTIONS = {
+	version: '1.2',
+	schema: 'failsafe',
+	uniqueKeys: false,
+	stringKeys: true,
+	prettyErrors: false,
+	logLevel: 'error',
+} as const;
+
+/** More faults than these in one file follow from one another. */
+const MOST_FAULTS = 3;
 
 /**
  * One YAML 1.2 document, every scalar as the text that was written. Problems: bad syntax, depth over
@@ -37,48 +52,68 @@ export function readYaml(file: string, text: string): YamlReading {
 		const { line, col } = lines.linePos(offset);
 		return { file, line: Math.max(1, line), column: Math.max(1, col) };
 	};
-	const overgrowth = findOvergrowth(text);
+	const { document, next, overgrowth } = compose(text, lines);
 	if (overgrowth) {
-		const before = text.slice(0, overgrowth.offset);
-		const lineStart = before.lastIndexOf('\n') + 1;
-		const line = before.split('\n').length;
-		const where = { file, line, column: before.length - lineStart + 1 };
-		return { root: null, problems: [overgrowthProblem(overgrowth.reason, where)] };
-	}
-	const document = parseDocument(text, {
-		version: '1.2',
-		schema: 'failsafe',
-		uniqueKeys: false,
-		stringKeys: true,
-		prettyErrors: false,
-		logLevel: 'error',
-		lineCounter: lines,
-	});
-	const faults = [...document.errors, ...document.warnings].sort((a, b) => a.pos[0] - b.pos[0]);
-	if (faults.length > 0) {
-		const isFirstOfLine = (fault: (typeof faults)[number], index: number) =>
-			index === 0 || placeOf(fault.pos[0]).line !== placeOf(faults[index - 1]?.pos[0] ?? 0).line;
-		const problems = faults
-			.filter(isFirstOfLine)
-			.slice(0, 3)
-			.map((fault) => syntaxProblem(fault.code, fault.message, placeOf(fault.pos[0])));
-		// An open quote or bracket swallows all that follows: what comes after it says nothing.
-		const isSwallowing = faults[0]?.code === 'MISSING_CHAR';
-		return { root: null, problems: isSwallowing ? problems.slice(0, 1) : problems };
-	}
-	if (document.directives?.yaml.explicit && document.directives.yaml.version !== '1.2') {
-		const problem = {
-			code: 'yaml-directive',
-			what: 'show files are YAML 1.2',
-			where: placeOf(0),
-			found: `YAML ${document.directives.yaml.version}`,
-			hint: 'Take the line that begins with % out.',
-		};
+		const problem = overgrowthProblem(overgrowth.reason, placeOf(overgrowth.offset));
 		return { root: null, problems: [problem] };
 	}
+	const problems = [...syntaxProblems(document, placeOf)];
+	if (next) problems.push(syntaxProblem('MULTIPLE_DOCS', '', placeOf(next.range[0])));
+	if (problems.length > 0) return { root: null, problems };
 	const tree = new TreeBuilder(placeOf);
 	const root = tree.build(document.contents, 0);
 	return { root: tree.isSpoilt ? null : root, problems: tree.problems };
+}
+
+type Composed = {
+	readonly document: Document.Parsed;
+	/** A second document, where there is one. */
+	readonly next: Document.Parsed | null;
+	readonly overgrowth: Overgrowth | null;
+};
+
+// The library's own way from text to document, with the guard between its two halves, so that the
+// text is taken apart only once.
+function compose(text: string, lines: LineCounter): Composed {
+	const parser = new Parser(lines.addNewLine);
+	const guard = new NestingGuard();
+	let overgrowth: Overgrowth | null = null;
+	function* tokens() {
+		lines.addNewLine(0);
+		for (const lexeme of new Lexer().lex(text)) {
+			overgrowth = guard.see(lexeme);
+			if (overgrowth) return;
+			yield* parser.next(lexeme);
+		}
+		yield* parser.end();
+	}
+	const composer = new Composer(OPTIONS);
+	const [document, next] = composer.compose(tokens(), true, text.length);
+	if (!document) throw new Error('the parser gave no document');
+	return { document, next: next ?? null, overgrowth };
+}
+
+function syntaxProblems(
+	document: Document.Parsed,
+	placeOf: (offset: number) => Place,
+): readonly Problem[] {
+	const { explicit, version } = document.directives.yaml;
+	if (explicit && version !== OPTIONS.version) {
+		const where = placeOf(0);
+		return [{ ...OTHER_YAML, where, found: `YAML ${version}` }];
+	}
+	const faults = [...document.errors, ...document.warnings]
+		.sort((a, b) => a.pos[0] - b.pos[0])
+		.map(({ code, message, pos }) => ({
+			code,
+			problem: syntaxProblem(code, message, placeOf(pos[0])),
+		}));
+	// An open quote or bracket swallows all that follows: what comes after it says nothing.
+	const most = faults[0]?.code === 'MISSING_CHAR' ? 1 : MOST_FAULTS;
+	return faults
+		.filter(({ problem }, i) => problem.where?.line !== faults[i - 1]?.problem.where?.line)
+		.slice(0, most)
+		.map(({ problem }) => problem);
 }
 
 function overgrowthProblem(reason: 'too-deep' | 'too-many-values', where: Place): Problem {
@@ -177,6 +212,11 @@ class TreeBuilder {
 	}
 }
 
+const OTHER_YAML = {
+	code: 'yaml-directive',
+	what: 'show files are YAML 1.2',
+	hint: 'Take the line that begins with % out.',
+};
 const ALIAS = {
 	code: 'alias',
 	what: 'an alias stands here, and show files have none',

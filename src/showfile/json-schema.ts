@@ -9,7 +9,7 @@ import { FORMAT, showFileShape } from './shape.ts';
  * such, so wherever a text is read here, those are allowed too. It knows keys and values, not whether
  * an id leads anywhere.
  */
-export function showFileSchema(): Record<string, unknown> {
+export function showFileJsonSchema(): Record<string, unknown> {
 	const schema = z.toJSONSchema(showFileShape, { target: 'draft-2020-12', io: 'input' });
 	return {
 		...schema,
