@@ -1,6 +1,18 @@
 // Where a command line becomes a run of the program.
 
+import process from 'node:process';
+import { processIo } from './io.ts';
+import { runCommandLine } from './run-command-line.ts';
+
+/** What a shell reports of a program whose reader went away (128 and SIGPIPE's 13). */
+const NOBODY_READS = 141;
+
 /** Does what `argv`, without Node and the script's path, asks for. */
-export async function main(_argv: string[]): Promise<void> {
-	process.stdout.write('rackside\n');
+export async function main(argv: readonly string[]): Promise<void> {
+	// `rackside plan show.yaml | head` is no fault of anybody's.
+	process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+		if (error.code === 'EPIPE') process.exit(NOBODY_READS);
+		throw error;
+	});
+	process.exitCode = await runCommandLine(argv, processIo());
 }

@@ -1,0 +1,49 @@
+// What a command is: its words, its options, and what it does. One record serves running it, its
+// help and the check of what was typed.
+
+import type { Io } from './io.ts';
+
+export type Option = {
+	/** What stands for the value in the help; none for one that is simply given or not. */
+	readonly value?: string;
+	readonly words: string;
+};
+
+export type CliCommand = {
+	/** As it is typed after the program's name, such as `plan SHOW`; empty for a start without a command. */
+	readonly usage: string;
+	/** Sentences under the usage. */
+	readonly about: readonly string[];
+	/** A whole line that can be typed. */
+	readonly example: string;
+	readonly options: Readonly<Record<string, Option>>;
+	/** How many words go with it. */
+	readonly words: { readonly least: number; readonly most: number };
+	/** Gives back the exit code. */
+	readonly run: (request: Request, io: Io) => Promise<number> | number;
+};
+
+/** What was typed after a command's name. */
+export type Request = {
+	readonly words: readonly string[];
+	/** Value of each option given; true for one without a value. */
+	readonly options: Readonly<Record<string, string | true>>;
+};
+
+/** Options that every command takes. */
+export const COMMON_OPTIONS: Readonly<Record<string, Option>> = {
+	data: { value: 'DIR', words: 'keep nights and settings there (or set RACKSIDE_DATA)' },
+	'no-color': { words: 'no colour (or set NO_COLOR)' },
+	help: { words: 'this help' },
+};
+
+/** For those that report. */
+export const JSON_OPTION: Readonly<Record<string, Option>> = {
+	json: { words: 'one JSON document and nothing else' },
+};
+
+/** The value of an option, or null when it was not given. */
+export function optionText(request: Request, name: string): string | null {
+	const value = request.options[name];
+	return typeof value === 'string' ? value : null;
+}

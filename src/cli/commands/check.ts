@@ -1,0 +1,45 @@
+// `rackside check`: everything wrong or risky in a show before the doors open.
+
+import { cleanText } from '../../base/clean-text.ts';
+import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
+import { songWords } from '../../report/entry-words.ts';
+import { checkShow } from '../../showfile/check-show.ts';
+import type { CliCommand } from '../command.ts';
+import { JSON_OPTION } from '../command.ts';
+import { EXIT } from '../exit-code.ts';
+import { openShow } from '../open-show.ts';
+import { tellProblems } from '../tell-problems.ts';
+
+export const checkCommand: CliCommand = {
+	usage: 'check SHOW',
+	about: [
+		'Reads a show file and says everything that is wrong or risky in it. Ends with 0 when there is',
+		'nothing to look at, 1 when there is, 2 when the file cannot be used.',
+	],
+	example: 'rackside check shows/club.yaml',
+	options: JSON_OPTION,
+	words: { least: 1, most: 1 },
+	run: (request, io) => {
+		const isJson = request.options.json === true;
+		const { show, problems } = openShow(request.words[0] ?? '', io);
+		if (!show) {
+			if (isJson)
+				io.write(`${JSON.stringify({ usable: false, problems, findings: [], warnings: [] })}\n`);
+			return tellProblems(problems, io);
+		}
+		const findings = checkShow(show);
+		const { warnings } = planBeforeDoors(show);
+		if (isJson) io.write(`${JSON.stringify({ usable: true, problems: [], findings, warnings })}\n`);
+		else {
+			const lines = [
+				...findings.map(({ text }) => text),
+				...warnings.map(
+					(one) => `${one.song === undefined ? '' : `${songWords(one.song, show)}: `}${one.text}`,
+				),
+			];
+			const last = lines.length === 0 ? 'Nothing to look at.' : `${lines.length} to look at.`;
+			io.write([...lines, last].map((line) => `${cleanText(line)}\n`).join(''));
+		}
+		return findings.length + warnings.length === 0 ? EXIT.fine : EXIT.toLookAt;
+	},
+};

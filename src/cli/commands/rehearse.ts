@@ -1,0 +1,101 @@
+// `rackside rehearse`: timed keys from a script on a virtual clock, or the live screen on a clock that
+// can run faster.
+
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { cleanText } from '../../base/clean-text.ts';
+import { readSource } from '../../showfile/read-source.ts';
+import type { CliCommand, Request } from '../command.ts';
+import { optionText } from '../command.ts';
+import { EXIT } from '../exit-code.ts';
+import type { Io } from '../io.ts';
+import { openShow } from '../open-show.ts';
+import type { ScriptReading } from '../parse-script.ts';
+import { parseScript } from '../parse-script.ts';
+import { tellProblems } from '../tell-problems.ts';
+
+/** A script of more is a mistake: a whole night takes some thousand bytes. */
+const LARGEST_SCRIPT_BYTES = 1_000_000;
+
+/** Times faster than the clock on the wall. */
+const MOST_SPEED = 100;
+
+export const rehearseCommand: CliCommand = {
+	usage: 'rehearse SHOW',
+	about: [
+		'With --script, presses the keys of a file at its times of the show clock and prints the state',
+		'wherever the script asks for it; needs no terminal. Without, opens the live screen; the night',
+		'is marked as a rehearsal.',
+	],
+	example: 'rackside rehearse shows/club.yaml --script opening.txt',
+	options: {
+		script: { value: 'FILE', words: 'the timed keys to play' },
+		quiet: { words: 'leave out the state at the end of the script' },
+		speed: { value: 'N', words: 'the live screen on a clock N times as fast, 1 to 100' },
+	},
+	words: { least: 1, most: 1 },
+	run: async (request, io) => {
+		const file = request.words[0] ?? '';
+		const scriptFile = optionText(request, 'script');
+		if (scriptFile === null) {
+			const speed = readSpeed(request);
+			if (speed === null) {
+				return tellProblems(
+					[
+						{
+							code: 'speed',
+							what: '--speed wants a number',
+							found: cleanText(optionText(request, 'speed') ?? ''),
+							expected: `1 to ${MOST_SPEED}`,
+						},
+					],
+					io,
+				);
+			}
+			const { runLive } = await import('../live.ts');
+			return runLive({ file, request, speed, isRehearsal: true }, io);
+		}
+		const { show, problems } = openShow(file, io);
+		if (!show) return tellProblems(problems, io);
+		const script = readScript(scriptFile, io);
+		if (!script.ok) return tellProblems(script.problems, io);
+		const { playScript } = await import('../play-script.ts');
+		const { drawnLines } = await import('../../screen/drawn-lines.ts');
+		playScript({
+			show,
+			steps: script.steps,
+			isQuiet: request.options.quiet === true,
+			draw: drawnLines,
+			print: (line) => io.write(`${line}\n`),
+		});
+		return EXIT.fine;
+	},
+};
+
+function readScript(file: string, io: Io): ScriptReading {
+	let bytes: Uint8Array;
+	try {
+		bytes = readFileSync(resolve(io.cwd, file));
+	} catch {
+		return {
+			ok: false,
+			problems: [
+				{
+					code: 'no-script',
+					what: 'this script cannot be read',
+					where: { file: cleanText(file) },
+					hint: 'Check the name and the folder.',
+				},
+			],
+		};
+	}
+	const source = readSource(cleanText(file), bytes, LARGEST_SCRIPT_BYTES);
+	return source.ok ? parseScript(source.text, file) : source;
+}
+
+function readSpeed(request: Request): number | null {
+	const text = optionText(request, 'speed');
+	if (text === null) return 1;
+	const speed = /^\d{1,3}(?:\.\d{1,3})?$/.test(text) ? Number(text) : Number.NaN;
+	return speed >= 1 && speed <= MOST_SPEED ? speed : null;
+}

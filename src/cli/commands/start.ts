@@ -1,0 +1,83 @@
+// `rackside` alone: the unfinished night, the last show and the example show, newest first. Without a
+// terminal it prints the run sheet of the example, so that a first look never fails.
+
+import { existsSync } from 'node:fs';
+import process from 'node:process';
+import { createInterface } from 'node:readline/promises';
+import { cleanText } from '../../base/clean-text.ts';
+import { listNights } from '../../disk/nights-folder.ts';
+import { realDisk } from '../../disk/real-disk.ts';
+import type { CliCommand, Request } from '../command.ts';
+import { exampleShowPath } from '../example-show.ts';
+import { EXIT } from '../exit-code.ts';
+import type { Io } from '../io.ts';
+import { isFinished } from '../night-on-disk.ts';
+import { nightFolders, placesOf } from '../places.ts';
+
+type Choice = { readonly file: string; readonly words: string };
+
+export const startCommand: CliCommand = {
+	usage: '',
+	about: ['Offers the unfinished night, the last show and the example show.'],
+	example: 'rackside',
+	options: {},
+	words: { least: 0, most: 0 },
+	run: async (request, io) => {
+		if (!io.isInputTerminal || !io.isOutputTerminal) return printSheet(request, io);
+		const choices = await choicesOf(request, io);
+		const [only] = choices;
+		const chosen = choices.length === 1 && only ? only : await ask(choices, io);
+		if (!chosen) return EXIT.fine;
+		const { runLive } = await import('../live.ts');
+		return runLive({ file: chosen.file, request, speed: 1, isRehearsal: false }, io);
+	},
+};
+
+async function printSheet(request: Request, io: Io): Promise<number> {
+	const { planCommand } = await import('./plan.ts');
+	const path = exampleShowPath();
+	const sheet = { words: [path], options: { ...request.options, sheet: true } } as const;
+	const code = await planCommand.run(sheet, io);
+	if (code === EXIT.fine) {
+		io.write(`\nThis is the run sheet of an example. On a terminal, rackside opens it live.\n`);
+	}
+	return code;
+}
+
+async function choicesOf(request: Request, io: Io): Promise<readonly Choice[]> {
+	const places = placesOf(request, io);
+	const unfinished = listNights(realDisk, nightFolders(places)).flatMap((night): Choice[] => {
+		const { header } = night;
+		if (!header || header.isRehearsal || header.showPath === '' || isFinished(night.lastRecords))
+			return [];
+		return [{ file: header.showPath, words: `go on with ${header.title} (${night.id})` }];
+	});
+	const { openSettings } = await import('../../disk/settings.ts');
+	const { lastShow } = (await openSettings({ disk: realDisk, folder: places.settings })).values;
+	const last =
+		lastShow !== null && existsSync(lastShow)
+			? [{ file: lastShow, words: `open ${lastShow} again` }]
+			: [];
+	const example = { file: exampleShowPath(), words: 'open the example show' };
+	const all = [...unfinished, ...last, example];
+	return all.filter((one, index) => all.findIndex(({ file }) => file === one.file) === index);
+}
+
+async function ask(choices: readonly Choice[], io: Io): Promise<Choice | null> {
+	for (const [index, { words }] of choices.entries())
+		io.write(`  ${index + 1}  ${cleanText(words)}\n`);
+	const asking = createInterface({ input: process.stdin, output: process.stdout });
+	try {
+		for (;;) {
+			const answer = (await asking.question('Which? (enter: 1, q: none) ')).trim();
+			if (/^q/i.test(answer)) return null;
+			const chosen = choices[answer === '' ? 0 : Number(answer) - 1];
+			if (chosen) return chosen;
+		}
+	} catch {
+		// The input ended, or Ctrl-C: nothing was wanted.
+		return null;
+	} finally {
+		asking.close();
+	}
+}

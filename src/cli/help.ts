@@ -1,0 +1,59 @@
+// The help of the program and of each command, made from the records that also run them.
+
+import type { CliCommand, Option } from './command.ts';
+import { COMMON_OPTIONS } from './command.ts';
+import type { ListedCommand } from './command-list.ts';
+
+/** The help of a start without a command: every command with its words. */
+export function programHelp(
+	commands: Readonly<Record<string, ListedCommand>>,
+	start: ListedCommand,
+): string {
+	const rows = [start, ...Object.values(commands)].map(
+		({ usage, words }): Row => [`rackside ${usage}`.trimEnd(), words],
+	);
+	return lines([
+		'rackside holds the show beside the guitar rack: who gets which instrument, in which',
+		'tuning, ready when, and what happened.',
+		'',
+		...columns(rows),
+		'',
+		'All take:',
+		...columns(optionRows(COMMON_OPTIONS)),
+		'',
+		'Begin with the example show: rackside',
+		'One command in full: rackside plan --help',
+	]);
+}
+
+/** The help of one command: usage, what it does, its options, an example. */
+export function commandHelp(command: CliCommand): string {
+	const options = optionRows({ ...command.options, ...COMMON_OPTIONS });
+	return lines([
+		`rackside ${command.usage}`.trimEnd(),
+		'',
+		...command.about,
+		'',
+		...columns(options),
+		'',
+		`Example: ${command.example}`,
+	]);
+}
+
+type Row = readonly [string, string];
+
+function optionRows(options: Readonly<Record<string, Option>>): Row[] {
+	return Object.entries(options).map(([name, { value, words }]) => [
+		`--${name}${value === undefined ? '' : ` ${value}`}`,
+		words,
+	]);
+}
+
+function columns(rows: readonly Row[]): string[] {
+	const width = Math.max(...rows.map(([left]) => left.length));
+	return rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`);
+}
+
+function lines(rows: readonly string[]): string {
+	return rows.map((row) => `${row}\n`).join('');
+}

@@ -1,0 +1,209 @@
+// Where everything of the live screen comes together: the night and its file, the keyboard, the screen,
+// and the one way out. What each of them does is theirs; here they are only tied.
+
+import { resolve } from 'node:path';
+import process from 'node:process';
+import { PassThrough } from 'node:stream';
+import { cleanText } from '../base/clean-text.ts';
+import type { MachineClock } from '../disk/clock.ts';
+import { realClock } from '../disk/clock.ts';
+import { makeFolders } from '../disk/folders.ts';
+import { lockName, takeLock } from '../disk/lock.ts';
+import { showIdentity } from '../disk/paths.ts';
+import { realDisk } from '../disk/real-disk.ts';
+import type { Night } from '../night/night.ts';
+import { openNight } from '../night/night.ts';
+import { plannedZero } from '../night/planned-zero.ts';
+import { nodeClock } from '../terminal/clock.ts';
+import { redrawOnContinue } from '../terminal/continue.ts';
+import { endOnSignals } from '../terminal/end-on-signals.ts';
+import { createInputSource } from '../terminal/input-source.ts';
+import type { InputEvent } from '../terminal/key.ts';
+import { resetTerminal } from '../terminal/reset-terminal.ts';
+import type { ShutdownOutcome } from '../terminal/shutdown.ts';
+import { createShutdown } from '../terminal/shutdown.ts';
+import { unblock } from '../terminal/stall.ts';
+import { forceColorValue, terminalAbilities } from '../terminal/terminal-kind.ts';
+import { ENTER_MODES } from '../terminal/terminal-modes.ts';
+import { beginNight } from './begin-night.ts';
+import type { Request } from './command.ts';
+import { EXIT } from './exit-code.ts';
+import type { Io } from './io.ts';
+import { localOffsetMinutes } from './local-offset.ts';
+import { nightFolders, placesOf } from './places.ts';
+import { tellProblems } from './tell-problems.ts';
+import { writeTrace } from './write-trace.ts';
+
+export type LiveRequest = {
+	/** The show file as it was typed. */
+	readonly file: string;
+	readonly request: Request;
+	/** How many times faster than the wall's the night's clock runs. */
+	readonly speed: number;
+	readonly isRehearsal: boolean;
+};
+
+const TICK_MS = 1000;
+
+/** Quicker ticks than these would only draw what nobody can read. */
+const QUICKEST_TICK_MS = 100;
+
+/** Opens the live screen; comes back only when it could not be opened, with the exit code. */
+export async function runLive(live: LiveRequest, io: Io): Promise<number> {
+	const abilities = terminalAbilities({
+		env: io.env,
+		isInputTerminal: io.isInputTerminal,
+		isOutputTerminal: io.isOutputTerminal,
+		isColorRefused: live.request.options['no-color'] === true,
+	});
+	if (abilities.kind !== 'screen') {
+		io.complain(
+			abilities.kind === 'none'
+				? 'The live screen needs a terminal for its keys and its drawing; rackside plan SHOW --sheet prints the run sheet instead.\n'
+				: 'This terminal cannot place text (its TERM says so), so the live screen cannot be drawn; set TERM to what it is, or print the run sheet with rackside plan SHOW --sheet.\n',
+		);
+		return EXIT.unusable;
+	}
+	const places = placesOf(live.request, io);
+	// Where no folder can be made the night is kept in memory and says so; nothing is refused for it.
+	makeFolders(realDisk, places.nights);
+	const name = lockName(showIdentity(resolve(io.cwd, live.file)), live.isRehearsal);
+	const lock = await takeLock({ disk: realDisk, folder: places.nights, name });
+	if (!lock.isHeld) {
+		io.complain(`${cleanText(lock.text)}\n`);
+		return EXIT.unusable;
+	}
+	const clock = fasterClock(realClock(), live.speed);
+	const begun = await beginNight(
+		{
+			file: live.file,
+			folders: nightFolders(places),
+			isRehearsal: live.isRehearsal,
+			clock,
+			release: lock.release,
+		},
+		io,
+	);
+	if ('problems' in begun) {
+		lock.release();
+		return tellProblems(begun.problems, io);
+	}
+	const dayOffsetMinutes = localOffsetMinutes(begun.startedAtMs);
+	// Filled once the first frame is drawn: reading preferences takes longer than all else.
+	const keys: Record<string, string> = {};
+	const night = openNight({
+		show: begun.show,
+		journal: begun.journal,
+		clock,
+		plannedZeroMs: plannedZero(begun.show, begun.startedAtMs, dayOffsetMinutes),
+		dayOffsetMinutes,
+		isRehearsal: live.isRehearsal,
+		keys,
+		findings: begun.findings,
+	});
+	process.env.FORCE_COLOR = forceColorValue(abilities.colorDepth);
+	await show(night, {
+		io,
+		isAscii: !abilities.isUnicode,
+		hasColor: abilities.colorDepth > 1,
+		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
+	});
+	const { openSettings } = await import('../disk/settings.ts');
+	const settings = await openSettings({ disk: realDisk, folder: places.settings });
+	Object.assign(keys, settings.values.keys);
+	if (!live.isRehearsal) settings.change({ lastShow: showIdentity(resolve(io.cwd, live.file)) });
+	night.tick();
+	// The way out ends the process.
+	return new Promise(() => {});
+}
+
+type Stage = {
+	readonly io: Io;
+	readonly isAscii: boolean;
+	readonly hasColor: boolean;
+	readonly tickMs: number;
+};
+
+async function show(night: Night, stage: Stage): Promise<void> {
+	const { stdin, stdout, stderr } = process;
+	const clock = nodeClock();
+	const shutdown = createShutdown({ clock, exit: (code) => process.exit(code) });
+	shutdown.hold({
+		syncJournal: async () => {
+			const status = await night.close();
+			if (!status.isSaved) throw new Error(status.problem ?? 'not everything was saved');
+		},
+		reset: resetTerminal(stdout),
+		report: (outcome) => tellOutcome(outcome, stage.io),
+	});
+	endOnSignals({ process, stdin, stdout, stderr }, shutdown);
+	unblock([stdout, stderr]);
+	const leaveIfWanted = (): void => {
+		if (!night.wantsToLeave()) return;
+		const isEnded = night.session().phase.value === 'packed';
+		shutdown.begin({ kind: 'quit', code: isEnded ? EXIT.fine : EXIT.toLookAt });
+	};
+	const onEvent = (event: InputEvent): void => {
+		if (event.kind === 'key') night.press(event.key);
+		else if (event.kind === 'paste') night.paste(event.text);
+		else if (event.kind === 'burst') night.burst(event.count);
+		else shutdown.begin({ kind: 'signal', signal: 'SIGINT' });
+		leaveIfWanted();
+	};
+	const input = createInputSource({ stdin, clock, onEvent });
+	const { startUi } = await import('../ui/start-ui.tsx');
+	stdout.write(ENTER_MODES);
+	const ui = startUi({
+		getScreen: night.screen,
+		subscribe: night.onChange,
+		stdout,
+		// Nothing ever arrives there: the keys are read by the input source.
+		stdin: Object.assign(new PassThrough(), {
+			isTTY: true,
+			setRawMode: () => {},
+			ref: () => {},
+			unref: () => {},
+		}) as unknown as NodeJS.ReadStream,
+		options: { isAscii: stage.isAscii, hasColor: stage.hasColor },
+	});
+	shutdown.hold({ stopInput: input.stop, unmount: ui.unmount });
+	ui.waitUntilExit().catch((error: unknown) => shutdown.begin({ kind: 'fault', error }));
+	redrawOnContinue({
+		process,
+		retake: input.retake,
+		write: (text) => stdout.write(text),
+		redraw: ui.redraw,
+	});
+	input.start();
+	const beat = (): void => {
+		if (shutdown.hasBegun()) return;
+		night.tick();
+		clock.after(stage.tickMs, beat);
+	};
+	clock.after(stage.tickMs, beat);
+}
+
+/** The same two clocks, running so many times faster from now on. */
+function fasterClock(clock: MachineClock, speed: number): MachineClock {
+	if (speed === 1) return clock;
+	const wallMs = clock.wallMs();
+	const upMs = clock.upMs();
+	const passedMs = (): number => (clock.upMs() - upMs) * speed;
+	return {
+		wallMs: () => wallMs + passedMs(),
+		upMs: () => upMs + passedMs(),
+		bootId: clock.bootId,
+	};
+}
+
+/** What is to be said on the plain terminal, once it is one again. */
+function tellOutcome({ ending, isKept }: ShutdownOutcome, io: Io): void {
+	if (ending.kind === 'fault') {
+		io.complain(
+			`rackside has a fault of its own and stopped; the night is kept up to its last key, and rackside goes on there. The trace is ${writeTrace(ending.error, io)}.\n`,
+		);
+	}
+	if (!isKept) {
+		io.complain('Not everything of this night could be kept: the disk did not take it.\n');
+	}
+}

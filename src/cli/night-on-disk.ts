@@ -1,0 +1,50 @@
+// A recorded night for those who only look at it: its show, its records, and how it stands.
+
+import { lookAtNight } from '../disk/open-night-file.ts';
+import { realDisk } from '../disk/real-disk.ts';
+import type { Entry } from '../journal/entry.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import type { Show } from '../showfile/show.ts';
+
+export type NightOnDisk = {
+	readonly id: string;
+	/** The night's own copy of the show; null when it cannot be read. */
+	readonly show: Show | null;
+	readonly title: string | null;
+	readonly isRehearsal: boolean;
+	readonly startedAtMs: number | null;
+	readonly records: readonly JournalRecord<Entry>[];
+	/** What was noticed about the night's files, a sentence each. */
+	readonly findings: readonly { readonly text: string; readonly isWarning: boolean }[];
+	readonly isThere: boolean;
+};
+
+/** The night with this id in these folders; `isThere` false where there is none. */
+export function nightOnDisk(folders: readonly string[], id: string): NightOnDisk {
+	const night = lookAtNight({ disk: realDisk, folders }, { id });
+	const { header, findings } = night;
+	return {
+		id: night.id,
+		show: header?.show ? (header.show as Show) : null,
+		title: header?.title ?? null,
+		isRehearsal: header?.isRehearsal ?? false,
+		startedAtMs: night.startedAtMs,
+		records: night.records() as readonly JournalRecord<Entry>[],
+		findings,
+		isThere: !findings.some((finding) => finding.code === 'night-missing'),
+	};
+}
+
+/** Whether these records, the night's last, say that its show was ended and stays so. */
+export function isFinished(lastRecords: readonly JournalRecord[]): boolean {
+	const aside = new Set<number>();
+	for (const record of lastRecords) {
+		for (const entry of record.e as readonly Entry[]) {
+			if (entry.k === 'taken-back') aside.add(entry.of);
+			if (entry.k === 'put-back') aside.delete(entry.of);
+		}
+	}
+	return lastRecords.some(
+		(record) => !aside.has(record.s) && record.e.some((entry) => entry.k === 'show-ended'),
+	);
+}

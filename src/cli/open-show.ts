@@ -1,0 +1,42 @@
+// A show file from disk to a show. Loaded only where one is read, since that takes the largest part
+// of the program with it.
+
+import { closeSync, constants, fstatSync, openSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import type { Problem } from '../base/problem.ts';
+import { readShow } from '../showfile/read-show.ts';
+import type { Show } from '../showfile/show.ts';
+import type { Io } from './io.ts';
+
+export type ShowOpening = {
+	readonly show: Show | null;
+	readonly problems: readonly Problem[];
+	/** Absolute path of the main file. */
+	readonly path: string;
+};
+
+/** Bytes after which a file is no show, whatever it is: read no further. */
+const LARGEST_BYTES = 4_000_000;
+
+/** The show in this file, or its problems; the path is taken from the working folder. */
+export function openShow(file: string, io: Io): ShowOpening {
+	const path = resolve(io.cwd, file);
+	// Problems name the file as it was typed, which is how the user knows it.
+	const { show, problems } = readShow((asked) => readBytes(resolve(io.cwd, asked)), file);
+	return { show, problems, path };
+}
+
+function readBytes(path: string): Uint8Array | null {
+	let file: number | undefined;
+	try {
+		// A pipe that nobody writes to would otherwise hold the program for ever.
+		file = openSync(path, constants.O_RDONLY | constants.O_NONBLOCK);
+		const stat = fstatSync(file);
+		if (!stat.isFile()) return null;
+		return stat.size > LARGEST_BYTES ? new Uint8Array(LARGEST_BYTES) : readFileSync(file);
+	} catch {
+		return null;
+	} finally {
+		if (file !== undefined) closeSync(file);
+	}
+}

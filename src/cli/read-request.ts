@@ -1,0 +1,85 @@
+// From what was typed after a command to a request, or to what was wrong with it.
+
+import { parseArgs } from 'node:util';
+import { cleanText } from '../base/clean-text.ts';
+import { nearestName } from '../base/nearest-name.ts';
+import type { Problem } from '../base/problem.ts';
+import type { CliCommand, Request } from './command.ts';
+import { COMMON_OPTIONS } from './command.ts';
+
+export type RequestReading = { readonly request: Request; readonly problems: readonly Problem[] };
+
+/** The request, with the problems of it: unknown options, missing or needless values, words too many or too few. */
+export function readRequest(command: CliCommand, args: readonly string[]): RequestReading {
+	const known = { ...COMMON_OPTIONS, ...command.options };
+	const { tokens } = parseArgs({
+		args: [...args],
+		strict: false,
+		allowPositionals: true,
+		tokens: true,
+		options: Object.fromEntries(
+			Object.entries(known).map(([name, option]) => [
+				name,
+				{ type: option.value === undefined ? ('boolean' as const) : ('string' as const) },
+			]),
+		),
+	});
+	const problems: Problem[] = [];
+	const options: Record<string, string | true> = {};
+	const words: string[] = [];
+	for (const token of tokens) {
+		if (token.kind === 'positional') words.push(token.value);
+		if (token.kind !== 'option') continue;
+		const option = Object.hasOwn(known, token.name) ? known[token.name] : undefined;
+		const problem = option
+			? valueProblem(token.rawName, option.value, token.value)
+			: unknownOption(token.rawName, Object.keys(known));
+		if (problem) problems.push(problem);
+		else options[token.name] = token.value ?? true;
+	}
+	if (options.help === undefined) problems.push(...wordProblems(command, words));
+	return { request: { words, options }, problems };
+}
+
+function valueProblem(
+	name: string,
+	wanted: string | undefined,
+	given: string | undefined,
+): Problem | null {
+	if (wanted === undefined && given !== undefined) {
+		return { code: 'needless-value', what: `${name} takes no value`, found: cleanText(given) };
+	}
+	if (wanted !== undefined && (given === undefined || given === '')) {
+		return { code: 'missing-value', what: `${name} wants a value`, expected: `${name} ${wanted}` };
+	}
+	return null;
+}
+
+function unknownOption(name: string, known: readonly string[]): Problem {
+	const near = nearestName(name.replace(/^-+/, ''), known);
+	return {
+		code: 'unknown-option',
+		what: 'this option is not known here',
+		found: cleanText(name),
+		hint: near === null ? '--help lists those that are.' : `Did you mean --${near}?`,
+	};
+}
+
+function wordProblems(command: CliCommand, words: readonly string[]): Problem[] {
+	const { least, most } = command.words;
+	const expected = `rackside ${command.usage}`;
+	if (words.length < least) {
+		return [
+			{
+				code: 'missing-word',
+				what: 'something is missing in this request',
+				expected,
+				hint: `For example: ${command.example}`,
+			},
+		];
+	}
+	const extra = words[most];
+	if (extra === undefined) return [];
+	const found = cleanText(extra);
+	return [{ code: 'needless-word', what: 'this is one word too many', found, expected }];
+}

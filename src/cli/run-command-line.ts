@@ -1,0 +1,78 @@
+// A command line from its first word to an exit code: finds the command, reads its options, runs it,
+// and turns problems into sentences.
+
+import { cleanText } from '../base/clean-text.ts';
+import { nearestName } from '../base/nearest-name.ts';
+import type { Problem } from '../base/problem.ts';
+import type { CliCommand } from './command.ts';
+import { COMMANDS, START } from './command-list.ts';
+import { EXIT } from './exit-code.ts';
+import { commandHelp, programHelp } from './help.ts';
+import type { Io } from './io.ts';
+import { readRequest } from './read-request.ts';
+import { tellProblems } from './tell-problems.ts';
+import { writeTrace } from './write-trace.ts';
+
+/** Does what `argv`, without Node and the script's path, asks for; gives back the exit code. */
+export async function runCommandLine(argv: readonly string[], io: Io): Promise<number> {
+	try {
+		return await runFound(argv, io);
+	} catch (error) {
+		// What a user can cause comes back as problems; whatever is thrown this far is a bug.
+		const trace = writeTrace(error, io);
+		io.complain(
+			`rackside has a fault of its own and stopped; the trace is ${trace}. Please pass it on.\n`,
+		);
+		return EXIT.bug;
+	}
+}
+
+async function runFound(argv: readonly string[], io: Io): Promise<number> {
+	const place = commandPlace(argv);
+	const word = place === null ? null : (argv[place] ?? '');
+	if (word === 'help' || (word === null && argv.includes('--help'))) {
+		io.write(programHelp(COMMANDS, START));
+		return EXIT.fine;
+	}
+	const listed = word === null ? START : Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
+	if (!listed) return tellProblems([unknownCommand(word ?? '')], io);
+	const rest = argv.filter((_, index) => index !== place);
+	return runOne(await listed.load(), rest, io);
+}
+
+async function runOne(command: CliCommand, args: readonly string[], io: Io): Promise<number> {
+	const { request, problems } = readRequest(command, args);
+	if (problems.length > 0) return tellProblems(problems, io);
+	if (request.options.help !== undefined) {
+		io.write(commandHelp(command));
+		return EXIT.fine;
+	}
+	return command.run(request, io);
+}
+
+/** Where the command's name stands: the first word that is neither an option nor the folder of `--data`. */
+function commandPlace(argv: readonly string[]): number | null {
+	for (let index = 0; index < argv.length; index += 1) {
+		const word = argv[index] ?? '';
+		if (word === '--') return null;
+		if (word === '--data') index += 1;
+		else if (!word.startsWith('-')) return index;
+	}
+	return null;
+}
+
+function unknownCommand(word: string): Problem {
+	const near = nearestName(word, Object.keys(COMMANDS));
+	const isFile = /\.ya?ml$/i.test(word);
+	const hint = isFile
+		? `To open a show: rackside run ${cleanText(word)}`
+		: near === null
+			? 'rackside --help lists the commands.'
+			: `Did you mean ${near}?`;
+	return {
+		code: 'unknown-command',
+		what: 'there is no such command',
+		found: cleanText(word),
+		hint,
+	};
+}

@@ -1,0 +1,22 @@
+// Where the trace of a bug goes: into a file, since the terminal that would show it may be a live
+// screen, and since it can then be passed on.
+
+import { openSync, writeSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import process from 'node:process';
+import { cleanText } from '../base/clean-text.ts';
+import type { Io } from './io.ts';
+
+/** Writes the trace into a new file of the system's folder for such; gives back where, as words for a sentence. */
+export function writeTrace(error: unknown, io: Io): string {
+	const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+	const path = join(tmpdir(), `rackside-trace-${process.pid}-${io.wallMs()}.txt`);
+	try {
+		writeSync(openSync(path, 'wx', 0o600), `${new Date(io.wallMs()).toISOString()}\n${text}\n`);
+		return `in ${cleanText(path)}`;
+	} catch {
+		// With no place for a file the trace is better on the terminal than nowhere.
+		return `this: ${cleanText(text)}`;
+	}
+}

@@ -1,0 +1,144 @@
+// What happened, as a sentence a person reads in the log and in the report: one for each kind of
+// entry. Apart from the report because the screen's log says the same words.
+
+import { cleanText } from '../base/clean-text.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import type { Entry, Handed } from '../journal/entry.ts';
+import type { Session } from '../session/session.ts';
+import type { Show } from '../showfile/show.ts';
+
+/**
+ * One sentence without its full stop for what the entry says. `session` is how things stood when it
+ * was written: it knows the songs put into the list tonight, which the show file does not.
+ */
+export function entryWords(entry: Entry, show: Show, session?: Session): string {
+	return cleanText(wordsOf(entry, show, session));
+}
+
+function wordsOf(entry: Entry, show: Show, session: Session | undefined): string {
+	switch (entry.k) {
+		case 'song-began':
+			return `${itemWords(entry.item, show, session)} began`;
+		case 'cue-reached':
+			return `at ${pointWords(entry.index, show, session)}`;
+		case 'song-ended':
+			return `the song ended${{ played: '', 'cut-short': ', cut short', skipped: ', skipped' }[entry.how]}`;
+		case 'next-chosen':
+			return entry.inserted
+				? `${songWords(entry.inserted.song, show)} put in as the next song`
+				: `${itemWords(entry.item, show, session)} comes next`;
+		case 'handed-over':
+			return `${handedWords(entry, show)}${{ plan: '', 'stand-in': ' as a stand-in', exchange: ', exchanged' }[entry.by]}`;
+		case 'hand-over-corrected':
+			return `corrected: ${handedWords(entry, show)} all along`;
+		case 'came-back':
+			return `${instrumentWords(entry.instrument, show)} came back to the rack`;
+		case 'made-ready':
+			return `${instrumentWords(entry.instrument, show)} ready${doneWords(entry)}`;
+		case 'string-broke':
+			return `string break on ${instrumentWords(entry.instrument, show)}${entry.player === null ? '' : `, ${playerWords(entry.player, show)}`}`;
+		case 'played-on':
+			return 'played on with what was left';
+		case 'incident-noted':
+			return `incident ${entry.incident} noted`;
+		case 'incident-described':
+			return `incident ${entry.incident}: ${describedWords(entry)}`;
+		case 'memo-written':
+			return `memo: ${entry.words}`;
+		case 'found-as':
+			return `${instrumentWords(entry.instrument, show)} found${tuningWords(entry, ' in ')}`;
+		case 'put-aside':
+			return `${instrumentWords(entry.instrument, show)} out tonight${entry.fault === null ? '' : `: ${entry.fault}`}`;
+		case 'brought-back':
+			return `${instrumentWords(entry.instrument, show)} brought back to the rack`;
+		case 'staged':
+			return `${instrumentWords(entry.instrument, show)} staged at the player's place`;
+		case 'all-doubted':
+			return `everything on the rack to be checked again${entry.celsius === undefined ? '' : `, stage at ${entry.celsius} °C`}`;
+		case 'pedal-corrected':
+			return `${playerWords(entry.player, show)}'s ${pedalWords(entry.player, entry.pedal, show)} is really ${entry.on ? 'on' : 'off'}`;
+		case 'pack-changed':
+			return `${playerWords(entry.player, show)} wears pack ${entry.pack}`;
+		case 'pack-suspected':
+			return `pack ${entry.pack} of ${playerWords(entry.player, show)} is suspect`;
+		case 'show-ended':
+			return 'the show was ended';
+		case 'night-opened':
+			return 'the night was opened';
+		case 'resumed':
+			return `taken up again after ${minutesSeconds(entry.seconds)} without the program`;
+		case 'slept':
+			return `the machine slept for ${minutesSeconds(entry.seconds)}`;
+		case 'clock-set':
+			return `the machine's clock was set ${entry.bySeconds < 0 ? 'back' : 'on'} by ${minutesSeconds(Math.abs(entry.bySeconds))}`;
+		case 'taken-back':
+			return `step ${entry.of} taken back`;
+		case 'put-back':
+			return `step ${entry.of} put back`;
+	}
+	// A kind written by a newer version of the program.
+	return `something of a kind unknown here (${(entry as { readonly k: string }).k})`;
+}
+
+/** The song's title, or the id where the catalogue does not have it. */
+export function songWords(song: string, show: Show): string {
+	return show.songs.find((one) => one.id === song)?.title ?? song;
+}
+
+/** The player's name, or the id where the show does not have them. */
+export function playerWords(player: string, show: Show): string {
+	return show.players.find((one) => one.id === player)?.name ?? player;
+}
+
+/** Name and slot as on the rack: `Amber (slot 1)`. */
+export function instrumentWords(instrument: string, show: Show): string {
+	const found = show.instruments.find((one) => one.id === instrument);
+	if (!found) return instrument;
+	return found.slot === null ? found.name : `${found.name} (slot ${found.slot.toUpperCase()})`;
+}
+
+function itemWords(item: string, show: Show, session: Session | undefined): string {
+	const listed = session?.list.find((one) => one.key === item);
+	const found = listed ?? (session ? undefined : show.set[Number(item) - 1]);
+	if (!found) return 'a song';
+	return found.kind === 'interval' ? 'the interval' : songWords(found.song, show);
+}
+
+function pointWords(index: number, show: Show, session: Session | undefined): string {
+	if (index === 0) return 'the start of the song';
+	const item = session?.list.find((one) => one.key === session.current);
+	const song = item?.kind === 'song' ? show.songs.find((one) => one.id === item.song) : undefined;
+	return song?.cues[index - 1]?.at ?? `cue point ${index}`;
+}
+
+function handedWords(handed: Handed, show: Show): string {
+	const player = playerWords(handed.player, show);
+	if (handed.instrument === null) return `${player} has empty hands`;
+	return `${player} has ${instrumentWords(handed.instrument, show)}${tuningWords(handed, ', ')}`;
+}
+
+type Set = { readonly tuning?: { readonly name: string }; readonly capo?: number };
+
+function tuningWords(set: Set, before: string): string {
+	const capo = set.capo === undefined ? null : set.capo === 0 ? 'no capo' : `capo ${set.capo}`;
+	// "No capo" goes without saying where the tuning is said.
+	const parts = [set.tuning?.name, set.tuning && set.capo === 0 ? null : capo].filter(
+		(part) => part !== null && part !== undefined,
+	);
+	return parts.length === 0 ? '' : `${before}${parts.join(', ')}`;
+}
+
+function doneWords(entry: Set & { readonly isRestrung?: boolean }): string {
+	return `${entry.isRestrung ? ', restrung' : ''}${tuningWords(entry, ', ')}`;
+}
+
+function describedWords(entry: Extract<Entry, { k: 'incident-described' }>): string {
+	const string = entry.string === undefined ? [] : [`string ${entry.string}`];
+	const kind = entry.kind === undefined ? [] : [entry.kind];
+	const words = entry.words ? [entry.words] : [];
+	return [...string, ...kind, ...words].join(', ') || 'nothing said';
+}
+
+function pedalWords(player: string, pedal: string, show: Show): string {
+	return show.boards[player]?.find((one) => one.id === pedal)?.name ?? pedal;
+}

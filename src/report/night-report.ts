@@ -1,0 +1,223 @@
+// A night's journal told as a report: what was played, who had what, what went wrong, what is to be
+// done tomorrow. Data only; how it looks on paper is for the files beside this one.
+
+import { cleanText } from '../base/clean-text.ts';
+import { dayTimeText, markText, tenths } from '../base/show-clock.ts';
+import type { NightMs, SongEnd } from '../journal/entry.ts';
+import type { ListItem, Session, SongItem } from '../session/session.ts';
+import type { Show } from '../showfile/show.ts';
+import { cautionsFor } from './cautions.ts';
+import { entryWords, instrumentWords, playerWords, songWords } from './entry-words.ts';
+import type { HandOverLine, WrongHold } from './hand-over-lines.ts';
+import { handOverLines } from './hand-over-lines.ts';
+import type { NightStep } from './night-steps.ts';
+import { songAt } from './night-steps.ts';
+import { repairList } from './repair-list.ts';
+
+/** When something was: on the show clock (null before a first song gave it a zero) and by the clock on the wall. */
+export type ReportMoment = { readonly mark: string | null; readonly clock: string };
+
+export type ReportSongState = SongEnd | 'dropped' | 'on' | 'to-come';
+
+export type ReportSong = {
+	/** Place among the songs of the list, from 1. */
+	readonly position: number;
+	readonly song: string;
+	readonly title: string;
+	readonly state: ReportSongState;
+	readonly isEncore: boolean;
+	/** Each time it was on, oldest first. */
+	readonly runs: readonly {
+		readonly began: ReportMoment;
+		readonly ended: ReportMoment | null;
+		readonly seconds: number | null;
+		readonly how: SongEnd | null;
+	}[];
+	/** Everything from its start until the next song's, a sentence each. */
+	readonly happened: readonly ReportLine[];
+};
+
+export type ReportLine = { readonly at: ReportMoment; readonly words: string };
+
+export type ReportIncident = {
+	readonly id: number;
+	readonly at: ReportMoment;
+	/** Place of the song that was on or had just ended; null before the first. */
+	readonly position: number | null;
+	readonly song: string | null;
+	readonly kind: string;
+	readonly player: string | null;
+	readonly instrument: string | null;
+	readonly string: number | null;
+	readonly standIn: string | null;
+	readonly silenceSeconds: number | null;
+	readonly words: readonly string[];
+};
+
+export type NightReport = {
+	readonly title: string;
+	readonly venue: string | null;
+	readonly date: string | null;
+	readonly night: string;
+	readonly isRehearsal: boolean;
+	readonly isOver: boolean;
+	readonly began: ReportMoment | null;
+	readonly ended: ReportMoment | null;
+	/** Nothing went wrong and nothing is to be repaired. */
+	readonly isClean: boolean;
+	readonly songs: readonly ReportSong[];
+	readonly beforeShow: readonly ReportLine[];
+	readonly handOvers: readonly (HandOverLine & { readonly at: ReportMoment })[];
+	readonly wrongHolds: readonly (WrongHold & { readonly at: ReportMoment })[];
+	readonly incidents: readonly ReportIncident[];
+	readonly memos: readonly ReportLine[];
+	readonly boardsCorrected: readonly ReportLine[];
+	/** When the program or the machine was away, or the clock was set. */
+	readonly gaps: readonly ReportLine[];
+	/** What was found wrong with the night's file, a sentence each. */
+	readonly damage: readonly string[];
+	readonly tomorrow: readonly string[];
+	readonly stringsBroken: readonly {
+		readonly instrument: string;
+		readonly count: number;
+		/** Numbers of those that were named. */
+		readonly strings: readonly number[];
+	}[];
+	readonly cautions: readonly string[];
+};
+
+/** What a report is made from. */
+export type ReportParts = {
+	readonly show: Show;
+	readonly night: string;
+	readonly isRehearsal: boolean;
+	/** What counts of the night, in order, each with the session before and after; see `nightSteps`. */
+	readonly steps: readonly NightStep[];
+	/** How the night began. */
+	readonly opened: Session;
+	/** Add to UTC for the time of day where the show was. */
+	readonly dayOffsetMinutes: number;
+	readonly damage: readonly string[];
+};
+
+/** The report of a night, whether it is over or not. */
+export function nightReport(parts: ReportParts): NightReport {
+	const { show, steps } = parts;
+	const last = steps.at(-1)?.after ?? parts.opened;
+	const moment = (atMs: NightMs): ReportMoment => ({
+		mark: last.zeroAtMs === null ? null : markText(atMs - last.zeroAtMs),
+		clock: dayTimeText(atMs, parts.dayOffsetMinutes),
+	});
+	const line = ({ entry, before, after }: NightStep): ReportLine => ({
+		at: moment(entry.at),
+		words: entryWords(entry, show, entry.k === 'next-chosen' ? after : before),
+	});
+	const ofKinds = (...kinds: readonly string[]): ReportLine[] =>
+		steps.filter(({ entry }) => kinds.includes(entry.k)).map(line);
+	const incidents = last.incidents.map((one): ReportIncident => {
+		const step = steps.find(({ entry }) => 'incident' in entry && entry.incident === one.id);
+		const item = step ? songAt(step.before) : null;
+		return {
+			id: one.id,
+			at: moment(one.atMs),
+			position: item && positionOf(last.list, item),
+			song: item && songWords(item.song, show),
+			kind: cleanText(one.kind ?? 'not described'),
+			player: one.player && cleanText(playerWords(one.player, show)),
+			instrument: one.instrument && cleanText(instrumentWords(one.instrument, show)),
+			string: one.string,
+			standIn: one.standIn && cleanText(instrumentWords(one.standIn, show)),
+			silenceSeconds: one.silenceSeconds === null ? null : tenths(one.silenceSeconds),
+			words: one.words.map(cleanText),
+		};
+	});
+	const { handOvers, wrongHolds } = handOverLines(show, steps);
+	const tomorrow = repairList(show, last);
+	const isOver = last.phase.value === 'over' || last.phase.value === 'packed';
+	const ended = lastEnd(last);
+	const memos = ofKinds('memo-written');
+	const isRestringDue = Object.values(last.instruments).some(
+		(state) => state.context.stringsDown.length > 0,
+	);
+	return {
+		title: cleanText(show.title),
+		venue: show.venue === null ? null : cleanText(show.venue),
+		date: show.date,
+		night: parts.night,
+		isRehearsal: parts.isRehearsal,
+		isOver,
+		began: last.zeroAtMs === null ? null : moment(last.zeroAtMs),
+		ended: isOver && ended !== null ? moment(ended) : null,
+		isClean: incidents.length + wrongHolds.length + tomorrow.length + parts.damage.length === 0,
+		songs: last.list
+			.filter((item) => item.kind === 'song')
+			.map(
+				(item, index): ReportSong => ({
+					position: index + 1,
+					song: item.song,
+					title: cleanText(songWords(item.song, show)),
+					state: songState(last, item, isOver),
+					isEncore: item.isEncore,
+					runs: item.runs.map((run) => ({
+						began: moment(run.beganAtMs),
+						ended: run.endedAtMs === null ? null : moment(run.endedAtMs),
+						seconds: run.endedAtMs === null ? null : tenths((run.endedAtMs - run.beganAtMs) / 1000),
+						how: run.how,
+					})),
+					happened: steps.filter((step) => songAt(step.after)?.key === item.key).map(line),
+				}),
+			),
+		beforeShow: steps.filter((step) => songAt(step.after) === null).map(line),
+		handOvers: handOvers.map((one) => ({ ...one, at: moment(one.atMs) })),
+		wrongHolds: wrongHolds.map((one) => ({ ...one, at: moment(one.atMs) })),
+		incidents,
+		memos,
+		boardsCorrected: ofKinds('pedal-corrected'),
+		gaps: ofKinds('resumed', 'slept', 'clock-set'),
+		damage: parts.damage.map(cleanText),
+		tomorrow,
+		stringsBroken: brokenStrings(show, last),
+		cautions: cautionsFor({
+			texts: [
+				...tomorrow,
+				...incidents.flatMap(({ kind, words }) => [kind, ...words]),
+				...memos.map(({ words }) => words),
+			],
+			hasRestring: isRestringDue,
+			isOnStage: tomorrow.length > 0,
+		}),
+	};
+}
+
+function positionOf(list: readonly ListItem[], item: SongItem): number {
+	return list.filter((one) => one.kind === 'song').findIndex((one) => one.key === item.key) + 1;
+}
+
+function songState(session: Session, item: SongItem, isOver: boolean): ReportSongState {
+	const run = item.runs.at(-1);
+	if (run) return run.how ?? 'on';
+	const { list } = session;
+	const at = list.findIndex((one) => one.key === item.key);
+	const now = list.findIndex((one) => one.key === session.current);
+	return isOver || item.isPassedOver || at < now ? 'dropped' : 'to-come';
+}
+
+function lastEnd(session: Session): NightMs | null {
+	const ends = session.list.flatMap((item) =>
+		item.kind === 'song' ? item.runs.flatMap((run) => run.endedAtMs ?? []) : [],
+	);
+	return ends.length === 0 ? null : Math.max(...ends);
+}
+
+function brokenStrings(show: Show, session: Session): NightReport['stringsBroken'] {
+	const breaks = session.incidents.filter((one) => one.kind === 'string-break');
+	const broken = [...new Set(breaks.flatMap((one) => one.instrument ?? []))];
+	return broken.map((instrument) => {
+		const own = breaks.filter((one) => one.instrument === instrument);
+		return {
+			instrument: cleanText(instrumentWords(instrument, show)),
+			count: own.length,
+			strings: own.flatMap((one) => one.string ?? []),
+		};
+	});
+}

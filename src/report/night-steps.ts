@@ -1,0 +1,42 @@
+// A night as steps: every entry that counts, with how things stood before and after. The report needs
+// both sides of a hand-over, and the fold is the one that the live night uses.
+
+import type { Entry } from '../journal/entry.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import { apply } from '../session/apply.ts';
+import { openSession } from '../session/open-session.ts';
+import type { Session, SongItem } from '../session/session.ts';
+import { effectiveRecords } from '../session/timeline.ts';
+import type { Show } from '../showfile/show.ts';
+
+export type NightStep = {
+	readonly entry: Entry;
+	readonly before: Session;
+	readonly after: Session;
+};
+
+/** The night's steps in order; what was taken back is left out. */
+export function nightSteps(
+	show: Show,
+	records: readonly JournalRecord<Entry>[],
+): { readonly opened: Session; readonly steps: readonly NightStep[] } {
+	const opened = openSession(show);
+	const steps: NightStep[] = [];
+	let session = opened;
+	for (const { record, isTakenBack } of effectiveRecords(records)) {
+		if (isTakenBack) continue;
+		for (const entry of record.e) {
+			if (entry.k === 'taken-back' || entry.k === 'put-back') continue;
+			const before = session;
+			session = apply(before, entry);
+			steps.push({ entry, before, after: session });
+		}
+	}
+	return { opened, steps };
+}
+
+/** The song that was on or had just ended; null before the first. */
+export function songAt(session: Session): SongItem | null {
+	const item = session.list.find((one) => one.key === session.current);
+	return item?.kind === 'song' ? item : null;
+}

@@ -1,0 +1,45 @@
+// What is to be done before the next show, from how the instruments stand at the end of a night.
+
+import { cleanText } from '../base/clean-text.ts';
+import type { Session } from '../session/session.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
+import { instrumentWords } from './entry-words.ts';
+
+/** Hours in hands after which strings are due: common practice, no source. */
+const DUE_HOURS = 12;
+
+/** A sentence for each instrument that needs a hand, in the order of the show file. */
+export function repairList(show: Show, session: Session): readonly string[] {
+	return [
+		...show.instruments.flatMap((instrument) => {
+			const needs = needsOf(instrument, session);
+			const name = instrumentWords(instrument.id, show);
+			return needs.length === 0 ? [] : [cleanText(`${name}: ${needs.join('; ')}`)];
+		}),
+		...session.suspectPacks.map((pack) =>
+			cleanText(`Pack ${pack}: suspect, check battery and channel`),
+		),
+	];
+}
+
+function needsOf(instrument: Instrument, session: Session): string[] {
+	const state = session.instruments[instrument.id];
+	if (!state) return [];
+	const { stringsDown, faults, stringHours } = state.context;
+	const isStillBroken = stringsDown.length > 0;
+	const isDue = stringHours !== null && stringHours >= DUE_HOURS;
+	const broke = session.incidents.filter(
+		(one) => one.kind === 'string-break' && one.instrument === instrument.id,
+	).length;
+	return [
+		...(isStillBroken ? [`restring (${stringsDown.map(stringWords).join(', ')} down)`] : []),
+		...(broke > 1 ? ['several strings broke, feel the saddle for a burr'] : []),
+		...(!isStillBroken && isDue ? [`new strings, ${Math.floor(stringHours)} h in hands`] : []),
+		...faults.map((fault) => `repair: ${fault}`),
+		...(state.value === 'out' && faults.length === 0 ? ['was out, see why'] : []),
+	];
+}
+
+function stringWords(string: number | null): string {
+	return string === null ? 'a string not named' : `string ${string}`;
+}

@@ -1,0 +1,155 @@
+// The run sheet to tape to the case: plain text that works on paper when the screen does not. A line
+// a song, and only what changes, because the eye has a second.
+
+import { cleanText } from '../base/clean-text.ts';
+import { displayWidth, fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import type { Plan, Slot } from '../plan/plan.ts';
+import type { SetSong } from '../showfile/running-order.ts';
+import { runningOrder } from '../showfile/running-order.ts';
+import type { Show, Song } from '../showfile/show.ts';
+import type { Tuning } from '../tuning/tuning.ts';
+import { cautionsFor } from './cautions.ts';
+import { songWords } from './entry-words.ts';
+
+const WIDTH = 80;
+const TITLE_WIDTH = 20;
+/** Number, title, how the song ends and the gap before it; the players' changes come after. */
+const LEFT_WIDTH = 3 + 1 + TITLE_WIDTH + 1 + 5 + 1 + 5 + 2;
+
+/**
+ * The sheet as lines of at most 80 columns, the last one ended too: who gets which slot in which
+ * tuning and capo where that changes, in the order of the set. `plan` is the one made before the doors.
+ */
+export function runSheet(show: Show, plan: Plan): string {
+	const order = runningOrder(show);
+	const body = order.flatMap((playing, index): string[] => {
+		const interval = playing.isAfterInterval ? ['    -- interval --'] : [];
+		const isEncoreBegin = playing.isEncore && !order[index - 1]?.isEncore;
+		const encore = isEncoreBegin ? ['    -- encore --'] : [];
+		return [...interval, ...encore, ...songLines(show, plan, playing)];
+	});
+	const cautions = cautionsFor({ texts: [], hasRestring: false, isOnStage: true });
+	return [
+		...title(show),
+		'',
+		...players(show),
+		`${fitWidth('', 3)} ${fitWidth('song', TITLE_WIDTH)} ${fitWidth('ends', 5)} ${fitWidth('gap', 5, { align: 'right' })}  changes of hands before it`,
+		'-'.repeat(WIDTH),
+		...body,
+		'-'.repeat(WIDTH),
+		...otherWarnings(show, plan),
+		...cautions.flatMap((text) => wrapped(text, WIDTH, '')),
+	]
+		.map((line) => `${line.trimEnd()}\n`)
+		.join('');
+}
+
+function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSong): string[] {
+	const slots = plan.slots.filter((slot) => slot.section.position === position);
+	const changes = slots.filter(isToDo).map((slot) => changeText(show, song, slot));
+	const left = [
+		fitWidth(String(position), 3, { align: 'right' }),
+		fitWidth(cleanText(song.title), TITLE_WIDTH),
+		fitWidth(song.ends === 'segue' ? '>>' : song.ends, 5),
+		fitWidth(gapSeconds === null ? '' : minutesSeconds(gapSeconds), 5, { align: 'right' }),
+	].join(' ');
+	const [first = '', ...more] = flowed(changes, WIDTH - LEFT_WIDTH);
+	const cautions = plan.warnings
+		.filter(
+			(warning) =>
+				warning.song === song.id && slots.length > 0 && isFirstTime(plan, song, position),
+		)
+		.flatMap((warning) => wrapped(`! ${cleanText(warning.text)}`, WIDTH, '    '));
+	return [`${left}  ${first}`, ...more.map((line) => ' '.repeat(LEFT_WIDTH) + line), ...cautions];
+}
+
+/** A song played twice gets its warnings once: they do not say which time is meant. */
+function isFirstTime(plan: Plan, song: Song, position: number): boolean {
+	return plan.sections.find((section) => section.song === song.id)?.position === position;
+}
+
+function isToDo(slot: Slot): boolean {
+	return slot.isHandOver || (slot.instrument === null && !slot.isKept);
+}
+
+function changeText(show: Show, song: Song, slot: Slot): string {
+	const cue = slot.section.point === 0 ? null : song.cues[slot.section.point - 1]?.at;
+	const player = show.players.find((one) => one.id === slot.player)?.name ?? slot.player;
+	const who = `${cue ? `${cue}: ` : ''}${player.toUpperCase()}`;
+	if (slot.instrument === null) return cleanText(`${who} ${slot.why ? 'NOTHING' : 'hands empty'}`);
+	const instrument = show.instruments.find((one) => one.id === slot.instrument);
+	const place = instrument?.slot?.toUpperCase() ?? instrument?.name ?? slot.instrument;
+	const tuning = slot.tuning ? ` ${shortTuning(slot.tuning)}` : '';
+	return cleanText(`${who} ${place}${tuning}${slot.capo > 0 ? ` capo ${slot.capo}` : ''}`);
+}
+
+/** As it is chalked on a case: `E std`, `half down`, `drop D`. */
+function shortTuning(tuning: Tuning): string {
+	return tuning.name
+		.replace(/\bstandard\b/, 'std')
+		.replace(/-step down$/, ' down')
+		.replace(/ step down$/, ' down');
+}
+
+function title(show: Show): string[] {
+	const { startMinutes, curfewMinutes } = show;
+	const facts = [
+		show.venue,
+		show.date,
+		startMinutes === null ? null : `start ${dayText(startMinutes)}`,
+		curfewMinutes === null ? null : `curfew ${dayText(curfewMinutes)}`,
+		show.referenceHertz === 440 ? null : `A4 = ${show.referenceHertz} Hz`,
+	].filter((fact) => fact !== null);
+	return wrapped([show.title, ...facts].map(cleanText).join(', '), WIDTH, '');
+}
+
+function players(show: Show): string[] {
+	return show.players.flatMap((player) => {
+		const own = show.instruments.filter((one) => one.for?.includes(player.id) ?? false);
+		const places = own.map((one) => `${one.slot?.toUpperCase() ?? '-'} ${one.name}`).join(', ');
+		return wrapped(
+			cleanText(`${player.name.toUpperCase()}: ${places || 'anything of the kind'}`),
+			WIDTH,
+			'  ',
+		);
+	});
+}
+
+function otherWarnings(show: Show, plan: Plan): string[] {
+	const listed = new Set(plan.sections.map((section) => section.song));
+	return plan.warnings
+		.filter((warning) => warning.song === undefined || !listed.has(warning.song))
+		.flatMap((warning) => {
+			const song = warning.song === undefined ? '' : `${songWords(warning.song, show)}: `;
+			return wrapped(cleanText(`! ${song}${warning.text}`), WIDTH, '  ');
+		});
+}
+
+function dayText(minutes: number): string {
+	return `${String(Math.floor(minutes / 60) % 24).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+}
+
+/** Whole items on lines of at most `width` cells, two spaces between; an item too long is cut. */
+function flowed(items: readonly string[], width: number): string[] {
+	const lines: string[] = [];
+	for (const item of items.map((one) => fitWidth(one, Math.min(width, displayWidth(one))))) {
+		const last = lines.at(-1);
+		if (last !== undefined && displayWidth(last) + 2 + displayWidth(item) <= width) {
+			lines[lines.length - 1] = `${last}  ${item}`;
+		} else lines.push(item);
+	}
+	return lines;
+}
+
+function wrapped(text: string, width: number, indent: string): string[] {
+	const lines: string[] = [];
+	for (const word of text.split(' ')) {
+		const last = lines.at(-1);
+		const room = width - indent.length;
+		if (last !== undefined && displayWidth(last) + 1 + displayWidth(word) <= room) {
+			lines[lines.length - 1] = `${last} ${word}`;
+		} else lines.push(fitWidth(word, Math.min(room, displayWidth(word))));
+	}
+	return lines.map((line) => indent + line);
+}

@@ -1,0 +1,142 @@
+// Commands as a user types them: what is printed where, and the exit code.
+
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, test } from 'vitest';
+import { COMMANDS } from '../../src/cli/command-list.ts';
+import { runCommandLine } from '../../src/cli/run-command-line.ts';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const data = mkdtempSync(join(tmpdir(), 'rackside-cli-'));
+afterAll(() => rmSync(data, { recursive: true }));
+
+async function run(...argv: string[]) {
+	let out = '';
+	let err = '';
+	const code = await runCommandLine(argv, {
+		write: (text) => {
+			out += text;
+		},
+		complain: (text) => {
+			err += text;
+		},
+		env: { RACKSIDE_DATA: data },
+		cwd: root,
+		isInputTerminal: false,
+		isOutputTerminal: false,
+		wallMs: () => 0,
+	});
+	return { code, out, err };
+}
+
+describe('help', () => {
+	test('of the program names every command', async () => {
+		const { code, out, err } = await run('--help');
+		expect({ code, err }).toEqual({ code: 0, err: '' });
+		for (const { usage } of Object.values(COMMANDS)) expect(out).toContain(`rackside ${usage}`);
+	});
+
+	test.each(Object.keys(COMMANDS))('of %s has an example and all its options', async (name) => {
+		const { code, out } = await run(name, '--help');
+		expect(code).toBe(0);
+		expect(out).toMatch(new RegExp(`^Example: rackside ${name}`, 'm'));
+		const command = await COMMANDS[name]?.load();
+		for (const option of Object.keys(command?.options ?? {})) expect(out).toContain(`--${option}`);
+		for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+	});
+});
+
+describe('what cannot be used ends with 2 and one sentence', () => {
+	test.each([
+		[['pln'], 'Did you mean plan?'],
+		[['my.yaml'], 'rackside run my.yaml'],
+		[['plan', 'shows/club.yaml', '--shet'], 'Did you mean --sheet?'],
+		[['plan'], 'rackside plan SHOW'],
+		[['plan', 'a.yaml', 'b.yaml'], 'one word too many (found b.yaml'],
+		[['plan', 'nowhere.yaml'], 'nowhere.yaml'],
+		[['plan', '--data'], '--data wants a value'],
+		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
+		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],
+		[['report', 'no-such-night'], 'there is no such night'],
+		[['report'], 'no night was recorded yet'],
+		[['report', '--as', 'jsn'], 'Did you mean json?'],
+		[['settings', 'lokks'], 'Did you mean looks?'],
+		[['settings', 'looks', 'loud'], 'normal or dark'],
+		[['run', 'shows/club.yaml'], 'needs a terminal'],
+	])('%j', async (argv, words) => {
+		const { code, out, err } = await run(...argv);
+		expect(err).toContain(words);
+		expect({ code, out }).toEqual({ code: 2, out: '' });
+		expect(err.trim().split('\n')).toHaveLength(1);
+	});
+
+	test('and nothing that a terminal would obey comes back', async () => {
+		const { err } = await run('\u001b]0;x\u0007');
+		expect(err).not.toContain('\u001b');
+	});
+});
+
+test('without a terminal a bare start prints the run sheet and how to open it', async () => {
+	const { code, out, err } = await run();
+	expect({ code, err }).toEqual({ code: 0, err: '' });
+	expect(out).toContain('Harbour');
+	expect(out.trim().split('\n').at(-1)).toContain('rackside');
+	for (const line of out.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
+});
+
+describe('one JSON document', () => {
+	test.each([
+		['plan', 'shows/club.yaml'],
+		['check', 'shows/club.yaml'],
+		['nights'],
+		['settings'],
+		['schema'],
+	])('%s %s', async (...argv) => {
+		const { out } = await run(...argv.filter((word) => word !== undefined), '--json');
+		expect(typeof JSON.parse(out)).toBe('object');
+	});
+});
+
+test('settings are kept and set back', async () => {
+	expect((await run('settings', 'key.memo', 'n')).code).toBe(0);
+	expect((await run('settings', 'key.memo')).out).toBe('n\n');
+	expect((await run('settings', 'key.memo', 't')).code).toBe(2);
+	expect((await run('settings', '--reset')).code).toBe(0);
+	expect((await run('settings', 'key.memo')).out).toBe('m\n');
+});
+
+describe('a script', () => {
+	test('that CI plays runs to its end with nothing on standard error', async () => {
+		const argv = ['rehearse', 'shows/club.yaml', '--script', 'tests/rehearsals/club-opening.txt'];
+		const { code, out, err } = await run(...argv);
+		expect({ code, err }).toEqual({ code: 0, err: '' });
+		const states = out
+			.split('\n')
+			.filter((line) => line.startsWith('{'))
+			.map((line) => JSON.parse(line));
+		expect(states.map(({ at }) => at)).toEqual(['00:00:00', '00:02:45', '00:04:00', '00:05:00']);
+		expect(states[2].song.id).toBe(states[1].song.id);
+		expect(states[2].incidents).toMatchObject([{ kind: 'string-break', string: 3, silence: 10 }]);
+		expect(states[3]).toMatchObject({
+			saved: true,
+			played: [{ state: 'played' }, { state: 'played' }],
+		});
+	});
+
+	test('tells line and reason when it cannot be read', async () => {
+		const file = join(data, 'bad.txt');
+		writeFileSync(file, '00:00 space\n00:00 spce\n');
+		const { code, err, out } = await run('rehearse', 'shows/club.yaml', '--script', file);
+		expect({ code, out }).toEqual({ code: 2, out: '' });
+		expect(err).toContain(`${file}:2:7: `);
+	});
+
+	test('leaves out the last state when asked to', async () => {
+		const file = join(data, 'quiet.txt');
+		writeFileSync(file, '00:00 space\n');
+		const { out } = await run('rehearse', 'shows/club.yaml', '--script', file, '--quiet');
+		expect(out).toBe('');
+	});
+});

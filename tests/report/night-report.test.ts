@@ -1,0 +1,224 @@
+// A night told as history, and what its report then says.
+
+import { describe, expect, test } from 'vitest';
+import type { Entry } from '../../src/journal/entry.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
+import { entryWords } from '../../src/report/entry-words.ts';
+import { type NightReport, nightReport } from '../../src/report/night-report.ts';
+import { nightSteps } from '../../src/report/night-steps.ts';
+import { handOversCsv, incidentsCsv } from '../../src/report/report-csv.ts';
+import { reportJson } from '../../src/report/report-json.ts';
+import { reportMarkdown } from '../../src/report/report-markdown.ts';
+import { smallShow } from './small-show.ts';
+
+/** 20:00 UTC of some day. */
+const ZERO = Date.UTC(2026, 5, 12, 20);
+const show = smallShow();
+
+/** Entries without their moment, seconds from the first song's start before them. */
+type Told = readonly [
+	seconds: number,
+	...entries: readonly (Omit<Entry, 'at'> & { at?: number })[],
+];
+
+function records(...night: readonly Told[]): JournalRecord<Entry>[] {
+	return night.map(([seconds, ...entries], index) => ({
+		v: 1,
+		s: index + 1,
+		w: 'test',
+		t: ZERO + seconds * 1000,
+		m: seconds * 1000,
+		e: entries.map((entry) => ({ ...entry, at: ZERO + seconds * 1000 }) as Entry),
+	}));
+}
+
+function reportOf(...night: readonly Told[]): NightReport {
+	return nightReport({
+		show,
+		night: 'n1',
+		isRehearsal: false,
+		...nightSteps(show, records(...night)),
+		dayOffsetMinutes: 0,
+		damage: [],
+	});
+}
+
+const handed = (player: string, instrument: string | null, by: 'plan' | 'exchange' | 'stand-in') =>
+	({ k: 'handed-over', player, instrument, by }) as Omit<Entry, 'at'>;
+
+const opening: Told[] = [
+	[-60, { k: 'made-ready', instrument: 'A1' } as Omit<Entry, 'at'>],
+	[
+		0,
+		{ k: 'song-began', item: '1' } as Omit<Entry, 'at'>,
+		handed('ash', 'A1', 'plan'),
+		handed('cleo', 'C1', 'plan'),
+	],
+];
+
+const broken: Told[] = [
+	[100, { k: 'string-broke', incident: 1, instrument: 'A1', player: 'ash' } as Omit<Entry, 'at'>],
+	[115, { ...handed('ash', 'S1', 'stand-in'), incident: 1 } as Omit<Entry, 'at'>],
+	[130, { k: 'incident-described', incident: 1, string: 3 } as Omit<Entry, 'at'>],
+];
+
+describe('songs', () => {
+	const report = reportOf(
+		...opening,
+		[240, { k: 'song-ended', how: 'played' } as Omit<Entry, 'at'>],
+		[270, { k: 'song-began', item: '3' } as Omit<Entry, 'at'>],
+		[300, { k: 'song-ended', how: 'cut-short' } as Omit<Entry, 'at'>],
+		[301, { k: 'show-ended' } as Omit<Entry, 'at'>],
+	);
+
+	test('have their times and what became of them, the one passed over too', () => {
+		expect(report.songs.map(({ title, state }) => [title, state])).toEqual([
+			['Harbour', 'played'],
+			['Lantern', 'dropped'],
+			['=Gravel|x', 'cut-short'],
+		]);
+		expect(report.songs[0]?.runs).toEqual([
+			{
+				began: { mark: '00:00:00', clock: '20:00:00' },
+				ended: { mark: '00:04:00', clock: '20:04:00' },
+				seconds: 240,
+				how: 'played',
+			},
+		]);
+		expect(report.isOver).toBe(true);
+	});
+
+	test('of a night left open are not dropped', () => {
+		expect(reportOf(...opening).songs.map(({ state }) => state)).toEqual([
+			'on',
+			'to-come',
+			'to-come',
+		]);
+	});
+});
+
+test('a hand-over says how old its ready mark was', () => {
+	const [ash, cleo] = reportOf(...opening).handOvers;
+	expect(ash).toMatchObject({
+		player: 'Ash',
+		instrument: 'Amber (slot 1)',
+		tuning: 'E standard',
+		by: 'plan',
+	});
+	expect([ash?.readyAgeSeconds, cleo?.readyAgeSeconds]).toEqual([60, null]);
+});
+
+describe('a string break', () => {
+	const report = reportOf(...opening, ...broken);
+
+	test('is an incident with its song, string, stand-in and silence', () => {
+		expect(report.incidents).toMatchObject([
+			{ position: 1, song: 'Harbour', string: 3, standIn: 'Spare (slot S)', silenceSeconds: 15 },
+		]);
+		expect(report.stringsBroken).toEqual([
+			{ instrument: 'Amber (slot 1)', count: 1, strings: [3] },
+		]);
+		expect(report.isClean).toBe(false);
+	});
+
+	test('is work for tomorrow until it is restrung', () => {
+		expect(report.tomorrow.join()).toContain('restring (string 3 down)');
+		const after = reportOf(...opening, ...broken, [
+			400,
+			{ k: 'made-ready', instrument: 'A1', isRestrung: true } as Omit<Entry, 'at'>,
+		]);
+		expect(after.tomorrow.join()).not.toContain('restring');
+	});
+
+	test('taken back never happened', () => {
+		const undone = reportOf(...opening, ...broken, [
+			140,
+			{ k: 'taken-back', of: 5 } as Omit<Entry, 'at'>,
+		]);
+		expect(undone.incidents[0]?.string).toBeNull();
+	});
+});
+
+describe('a wrong instrument', () => {
+	const gap: Told = [240, { k: 'song-ended', how: 'played' } as Omit<Entry, 'at'>];
+
+	test('is told with how long it was held', () => {
+		const report = reportOf(
+			...opening,
+			gap,
+			[250, handed('ash', 'S1', 'exchange')],
+			[266, handed('ash', 'A4', 'exchange')],
+		);
+		expect(report.wrongHolds).toMatchObject([
+			{
+				player: 'Ash',
+				held: 'Spare (slot S) in E standard',
+				wanted: 'Anchor (slot 4) in drop D',
+				seconds: 16,
+			},
+		]);
+	});
+
+	test('that is corrected takes the place of what was recorded', () => {
+		const report = reportOf(
+			...opening,
+			gap,
+			[252, handed('ash', 'A4', 'plan')],
+			[260, { k: 'hand-over-corrected', player: 'ash', instrument: 'S1' } as Omit<Entry, 'at'>],
+		);
+		expect(report.handOvers.at(-1)).toMatchObject({
+			at: { mark: '00:04:12' },
+			instrument: 'Spare (slot S)',
+			correctedFrom: 'Anchor (slot 4)',
+		});
+		expect(report.wrongHolds).toMatchObject([{ at: { mark: '00:04:12' }, seconds: null }]);
+	});
+});
+
+test('memos, boards and times away are told apart', () => {
+	const report = reportOf(
+		...opening,
+		[10, { k: 'memo-written', words: '=low\u001b[31m <hum>' } as Omit<Entry, 'at'>],
+		[20, { k: 'pedal-corrected', player: 'ash', pedal: 'drive', on: true } as Omit<Entry, 'at'>],
+		[50, { k: 'resumed', seconds: 25, boot: '' } as Omit<Entry, 'at'>],
+	);
+	expect(report.memos[0]?.words).toBe('memo: =low␛[31m <hum>');
+	expect(report.boardsCorrected[0]?.words).toBe("Ash's Drive is really on");
+	expect(report.gaps[0]?.words).toContain('0:25');
+	expect(report.cautions.join()).toContain('safety earth');
+});
+
+describe('on paper', () => {
+	const report = reportOf(...opening, ...broken, [
+		150,
+		{ k: 'memo-written', words: '<script>x</script>' } as Omit<Entry, 'at'>,
+	]);
+
+	test('a page shows what happened in a song, and nothing that a browser would run', () => {
+		const page = reportMarkdown(report);
+		const song = page.slice(page.indexOf('## Song 1: Harbour'));
+		expect(song).toContain('00:01:40 (20:01:40): string break on Amber (slot 1), Ash');
+		expect(song).toContain('Ash has Spare (slot S) as a stand-in');
+		expect(page).toContain('# Small &lt;b&gt;show&lt;/b&gt;');
+		expect(page).not.toMatch(/<script|<b>/);
+	});
+
+	test('tables carry one row each, and no formula', () => {
+		expect(incidentsCsv(report).split('\r\n')).toHaveLength(3);
+		expect(incidentsCsv(report)).toContain(
+			'"string-break","Ash","Amber (slot 1)","3","Spare (slot S)","15"',
+		);
+		expect(handOversCsv(report).split('\r\n')).toHaveLength(5);
+	});
+
+	test('JSON is one document', () => {
+		expect(JSON.parse(reportJson(report))).toMatchObject({
+			format: 'rackside-report/1',
+			night: 'n1',
+		});
+	});
+});
+
+test('a kind of a newer version has words too', () => {
+	expect(entryWords({ k: 'moon-rose', at: 0 } as unknown as Entry, show)).toContain('moon-rose');
+});
