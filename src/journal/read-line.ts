@@ -49,8 +49,8 @@ export type HeaderLine = { readonly record: JournalRecord; readonly header: Nigh
 export function readHeaderLine(bytes: Buffer, range: ByteRange): HeaderLine | null {
 	// A checksum takes time; what cannot be a header is seen from its first bytes.
 	const bodyStart = range.start + prefixLength;
-	if (!/"k":"header"/.test(bytes.toString('latin1', bodyStart, bodyStart + headLength)))
-		return null;
+	const text = bytes.toString('latin1', bodyStart, bodyStart + headLength);
+	if (!/^\{"v":\d{1,6},"s":0,|"k":"header"/.test(text)) return null;
 	if (!isLineWhole(bytes, range, headerSeed)) return null;
 	const record = parseLine(bytes, range);
 	const entry = record?.e[0];
@@ -58,6 +58,9 @@ export function readHeaderLine(bytes: Buffer, range: ByteRange): HeaderLine | nu
 	const found = entry as AnyEntry & Partial<NightHeader>;
 	if (typeof found.journal !== 'string' || typeof found.format !== 'string') return null;
 	const header: NightHeader = {
+		k: 'header',
+		format: found.format,
+		journal: found.journal,
 		boot: '',
 		title: '',
 		showPath: '',
@@ -65,10 +68,7 @@ export function readHeaderLine(bytes: Buffer, range: ByteRange): HeaderLine | nu
 		show: null,
 		isRehearsal: false,
 		from: 1,
-		...found,
-		k: 'header',
-		format: found.format,
-		journal: found.journal,
+		...(found as Partial<NightHeader>),
 	};
 	return { record: upgradeRecord(record), header };
 }

@@ -1,0 +1,129 @@
+// A night that a test keeps on a disk, with a clock that the test turns and a memory of all that
+// was ever shown as saved.
+
+import { expect } from 'vitest';
+import { createNightFile } from '../../src/disk/create-night-file.ts';
+import type { Disk } from '../../src/disk/disk.ts';
+import type { NightFile } from '../../src/disk/night-file.ts';
+import type { NightServices } from '../../src/disk/night-services.ts';
+import { type OpenedNight, openNightFile } from '../../src/disk/open-night-file.ts';
+import type { SaveStatus } from '../../src/journal/night-journal.ts';
+import type { JournalRecord, NightSubject } from '../../src/journal/record.ts';
+import { settle } from './fault-disk.ts';
+
+export const nightsFolder = '/data/rackside/nights';
+export const spareFolder = '/other/rackside';
+export const nightName = '2026-06-12-203000-quay-street-ab12';
+export const nightPath = `${nightsFolder}/${nightName}.journal`;
+
+export const subject: NightSubject = {
+	boot: 'boot-1',
+	title: 'Quay Street',
+	showPath: '/shows/quay.yaml',
+	showHash: 'abc',
+	show: { title: 'Quay Street', songs: ['harbour', 'lantern'] },
+	isRehearsal: false,
+};
+
+/** The entry that a test records as its n-th. */
+export function stepEntry(step: number): {
+	readonly k: string;
+	readonly step: number;
+	readonly words: string;
+} {
+	return { k: 'step-taken', step, words: 'Müller’s slot '.repeat((step % 4) + 1) };
+}
+
+/** What a night was told and what it showed. */
+export class KeptNight {
+	readonly disk: Disk;
+	readonly folders: readonly string[];
+	upMs = 1000;
+	steps = 0;
+	/** Steps that were ever shown as saved. */
+	savedSteps = 0;
+	status: SaveStatus | null = null;
+	readonly statuses: SaveStatus[] = [];
+	journal: NightFile | null = null;
+	/** Step that each record holds, by its number. */
+	readonly stepOf = new Map<number, number>();
+
+	constructor(disk: Disk, folders: readonly string[] = [nightsFolder]) {
+		this.disk = disk;
+		this.folders = folders;
+	}
+
+	services(writer: string): NightServices {
+		return {
+			disk: this.disk,
+			folders: this.folders,
+			writer,
+			upMs: this.upMs,
+			// Passes as soon as nothing else is left to happen.
+			wait: async () => settle(),
+			checkpoint: () => ({ steps: this.steps }),
+			onStatus: (status) => this.#note(status),
+		};
+	}
+
+	async create(): Promise<void> {
+		const night = await createNightFile(this.services('writer-1'), {
+			id: nightName,
+			wallMs: 1_781_289_000_000,
+			subject,
+		});
+		this.journal = night.journal;
+	}
+
+	open(writer = 'writer-2'): OpenedNight {
+		const opened = openNightFile(this.services(writer), { id: nightName });
+		this.journal = opened.journal;
+		return opened;
+	}
+
+	append(): JournalRecord {
+		this.upMs += 10;
+		const journal = this.journal;
+		if (!journal) throw new Error('no night is open');
+		const at = { wallMs: 1_781_289_000_000 + this.upMs, upMs: this.upMs };
+		// The step counts as applied only once the journal has it, as in the program.
+		const record = journal.append([stepEntry(this.steps + 1)], at);
+		this.steps += 1;
+		this.stepOf.set(record.s, this.steps);
+		return record;
+	}
+
+	tick(milliseconds: number): void {
+		this.upMs += milliseconds;
+		this.journal?.tick(this.upMs);
+	}
+
+	#note(status: SaveStatus): void {
+		this.status = status;
+		this.statuses.push(status);
+		this.savedSteps = Math.max(this.savedSteps, this.stepOf.get(status.savedSeq) ?? 0);
+	}
+}
+
+/** The steps that a night's records hold, in order. */
+export function stepsOf(records: readonly JournalRecord[]): number[] {
+	return records.flatMap((record) =>
+		record.e.flatMap((entry) => ('step' in entry ? [Number(entry.step)] : [])),
+	);
+}
+
+/** Holds that no saved step is lost, none is there twice, none was invented, and they are in order. */
+export function expectKept(
+	opened: OpenedNight,
+	told: { readonly saved: number; readonly typed: number },
+): void {
+	const steps = stepsOf(opened.records());
+	expect(steps).toEqual(Array.from({ length: steps.length }, (_, index) => index + 1));
+	expect(steps.length).toBeGreaterThanOrEqual(told.saved);
+	expect(steps.length).toBeLessThanOrEqual(told.typed);
+	for (const record of opened.records()) {
+		for (const entry of record.e) {
+			if ('step' in entry) expect(entry).toEqual(stepEntry(Number(entry.step)));
+		}
+	}
+}

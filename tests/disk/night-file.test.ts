@@ -1,0 +1,551 @@
+// What a user sees of saving: when a step counts as saved, what a failing disk changes, and what is
+// there after the next start.
+
+import { describe, expect, test } from 'vitest';
+import { diskError } from '../../src/disk/disk.ts';
+import { readJournal } from '../../src/journal/read-journal.ts';
+import { type Effect, FaultDisk, settle } from './fault-disk.ts';
+import {
+	expectKept,
+	KeptNight,
+	nightName,
+	nightPath,
+	nightsFolder,
+	spareFolder,
+	stepEntry,
+	stepsOf,
+} from './kept-night.ts';
+
+async function begunNight(
+	folders?: readonly string[],
+): Promise<{ disk: FaultDisk; night: KeptNight }> {
+	const disk = new FaultDisk();
+	const night = new KeptNight(disk, folders);
+	await night.create();
+	await settle();
+	return { disk, night };
+}
+
+function reopened(disk: FaultDisk, folders?: readonly string[]) {
+	const night = new KeptNight(disk, folders);
+	return { night, opened: night.open() };
+}
+
+/** Fails the calls of this name, from the first on, until it is lifted. */
+function failing(name: string, code: string): (call: { readonly name: string }) => Effect {
+	return (call) => (call.name === name ? { fail: code } : null);
+}
+
+describe('saving', () => {
+	test('a step is in the file at once and saved when the disk has confirmed it', async () => {
+		const { disk, night } = await begunNight();
+		disk.isHoldingSyncs = true;
+		night.append();
+		expect(readJournal(disk.peek(nightPath)).lines).toHaveLength(1);
+		expect(night.journal?.status()).toMatchObject({ state: 'saving', isSaved: false, savedSeq: 0 });
+		await disk.releaseSyncs();
+		expect(night.journal?.status()).toMatchObject({
+			state: 'saved',
+			isSaved: true,
+			savedSeq: 1,
+			problem: null,
+		});
+	});
+
+	test('a confirmation covers only what was written before it was asked for', async () => {
+		const { disk, night } = await begunNight();
+		disk.isHoldingSyncs = true;
+		night.append();
+		night.append();
+		night.append();
+		const cut = disk.afterPowerCut(() => 0);
+		expectKept(reopened(cut).opened, { saved: 0, typed: 3 });
+		disk.isHoldingSyncs = false;
+		await disk.releaseSyncs();
+		expect(night.savedSteps).toBe(3);
+		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 3, typed: 3 });
+		// Never two at a time: one asked for the first step, one for the two that came meanwhile.
+		expect(night.statuses.filter((status) => status.savedSeq === 1)).not.toHaveLength(0);
+	});
+
+	test('an empty night is saved once its file and its name in the folder are confirmed', async () => {
+		const disk = new FaultDisk();
+		disk.isHoldingSyncs = true;
+		const night = new KeptNight(disk);
+		await night.create();
+		expect(night.journal?.status().isSaved).toBe(false);
+		await disk.releaseSyncs();
+		expect(night.journal?.status().isSaved).toBe(true);
+		expect(disk.afterPowerCut(() => 0).files()).toContain(nightPath);
+	});
+
+	test('a night appears under its name only with its whole header', async () => {
+		const disk = new FaultDisk();
+		disk.isHoldingSyncs = true;
+		const creating = new KeptNight(disk).create();
+		expect(disk.files()).toEqual([`${nightPath}.new`]);
+		await disk.releaseSyncs();
+		await creating;
+		expect(disk.files()).toEqual([nightPath]);
+		expect(readJournal(disk.peek(nightPath)).header?.header).toMatchObject({
+			format: 'rackside-night/1',
+			journal: nightName,
+			title: 'Quay Street',
+			isRehearsal: false,
+		});
+	});
+
+	test('closing waits for the disk, but not for ever', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		expect((await night.journal?.close())?.isSaved).toBe(true);
+		expect(disk.openFiles.size).toBe(0);
+		const hung = await begunNight();
+		hung.disk.isHoldingSyncs = true;
+		hung.night.append();
+		expect((await hung.night.journal?.close())?.isSaved).toBe(false);
+		expectKept(reopened(hung.disk.afterKill()).opened, { saved: 1, typed: 1 });
+	});
+
+	test('texts that are too long are cut, and what is applied is what was kept', async () => {
+		const { disk, night } = await begunNight();
+		const long = { k: 'memo-written', words: 'ü'.repeat(5000), seconds: Number.NaN };
+		const record = night.journal?.append([long], { wallMs: 1, upMs: 1 });
+		const kept = readJournal(disk.peek(nightPath));
+		expect(kept.lines).toHaveLength(1);
+		const { opened } = reopened(disk.afterKill());
+		expect(opened.records()).toEqual([record]);
+		expect(JSON.stringify(record)).toContain('ü…"');
+	});
+});
+
+describe('taking up a night', () => {
+	test('after a kill every step is there', async () => {
+		const { disk, night } = await begunNight();
+		for (let step = 0; step < 250; step += 1) night.append();
+		const { opened } = reopened(disk.afterKill());
+		expectKept(opened, { saved: 250, typed: 250 });
+		expect(opened.findings).toEqual([]);
+		expect(opened.checkpoint).toEqual({ seq: 200, state: { steps: 200 } });
+		expect(stepsOf(opened.recordsSince)).toEqual(Array.from({ length: 50 }, (_, i) => 201 + i));
+		expect(opened.header).toMatchObject({ title: 'Quay Street', showPath: '/shows/quay.yaml' });
+		expect(opened.startedAtMs).toBe(1_781_289_000_000);
+	});
+
+	test('numbers go on, by another writer', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		const again = reopened(disk.afterKill());
+		again.night.steps = 1;
+		const record = again.night.append();
+		expect(record).toMatchObject({ s: 2, w: 'writer-2' });
+		await settle();
+		expect(again.night.journal?.status()).toMatchObject({ isSaved: true, savedSeq: 2 });
+	});
+
+	test('a night that is not there says so', () => {
+		const { opened } = reopened(new FaultDisk());
+		expect(opened.journal).toBeNull();
+		expect(opened.findings.map((finding) => finding.text)).toEqual([
+			`There is no night called ${nightName}.`,
+		]);
+	});
+
+	test('an empty file says so and is left alone', () => {
+		const disk = new FaultDisk();
+		disk.plant(nightPath, Buffer.alloc(0));
+		const { opened } = reopened(disk);
+		expect(opened.journal).toBeNull();
+		expect(opened.findings[0]?.text).toMatch(/file is empty/);
+	});
+
+	test('a header alone is a night that has just begun', async () => {
+		const { disk } = await begunNight();
+		const { opened, night } = reopened(disk.afterKill());
+		expect(opened.findings).toEqual([]);
+		expect(opened.lastSeq).toBe(0);
+		expect(night.append().s).toBe(1);
+	});
+
+	test('a file that cannot be opened for writing is read, and the night goes on in memory', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		const readOnly = disk.afterKill();
+		readOnly.effect = (call) =>
+			call.name === 'openExisting' || call.name === 'openNew' ? { fail: 'EROFS' } : null;
+		const again = reopened(readOnly);
+		expectKept(again.opened, { saved: 1, typed: 1 });
+		expect(again.night.journal?.status()).toMatchObject({ state: 'memory', isSaved: false });
+		expect(again.night.journal?.status().problem).toMatch(
+			/in memory only: the disk can only be read/,
+		);
+		again.night.steps = 1;
+		expect(again.night.append().s).toBe(2);
+		readOnly.effect = () => null;
+		again.night.tick(1000);
+		await settle();
+		expect(again.night.journal?.status()).toMatchObject({ state: 'saved', savedSeq: 2 });
+		expectKept(reopened(readOnly.afterPowerCut(() => 0)).opened, { saved: 2, typed: 2 });
+	});
+
+	test('what a stopped write left is kept aside once, whatever happens while taking up', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		night.append();
+		const torn = disk.afterKill();
+		torn.meddle(nightPath, (bytes) => bytes.subarray(0, -20));
+		const first = torn.afterKill();
+		const { opened } = reopened(first);
+		expectKept(opened, { saved: 1, typed: 1 });
+		expect(opened.findings).toMatchObject([{ code: 'tail-cut-off', isWarning: false }]);
+		const aside = first.files().filter((path) => path.includes('.torn-'));
+		expect(aside).toHaveLength(1);
+		const whole = torn.peek(nightPath);
+		const size = first.peek(nightPath).length;
+		expect(first.peek(aside[0] ?? '')).toEqual(whole.subarray(size));
+		// Killed at each call of taking up, then taken up again.
+		const calls = first.calls;
+		for (let at = 1; at <= calls; at += 1) {
+			for (const kill of ['before', 'after'] as const) {
+				const disk2 = torn.afterKill();
+				disk2.effect = (call) => (call.number === at ? { kill } : null);
+				expect(() => reopened(disk2)).toThrow();
+				const rest = disk2.afterKill();
+				expectKept(reopened(rest).opened, { saved: 1, typed: 1 });
+				expect(rest.peek(nightPath)).toEqual(first.peek(nightPath));
+			}
+		}
+	});
+});
+
+describe('a disk that refuses to write', () => {
+	test('full: said, held in memory, saved within a second of room', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		await settle();
+		disk.roomBytes = disk.usedBytes() + 30;
+		night.append();
+		night.append();
+		expect(night.status).toMatchObject({
+			state: 'unsaved',
+			isSaved: false,
+			savedSeq: 1,
+			lastSeq: 3,
+		});
+		expect(night.status?.problem).toBe(
+			'Not saved: the disk is full: make room on it (ENOSPC). The night goes on in memory and is written as soon as that works.',
+		);
+		// Nothing half written is left in the file, and none is kept beside it.
+		expect(readJournal(disk.peek(nightPath)).torn).toBeNull();
+		expect(disk.files()).toEqual([nightPath]);
+		night.tick(60_000);
+		expect(night.status?.state).toBe('unsaved');
+		disk.roomBytes = Number.POSITIVE_INFINITY;
+		night.tick(1000);
+		await settle();
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 3, problem: null });
+		expect(disk.files()).toEqual([nightPath]);
+		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 3, typed: 3 });
+	});
+
+	test.each(['EFBIG', 'EIO', 'EDQUOT', 'ENODEV'])(
+		'%s on one file: goes on without loss',
+		async (code) => {
+			const { disk, night } = await begunNight();
+			night.append();
+			await settle();
+			disk.effect = (call) =>
+				call.name === 'write' && call.path === nightPath ? { fail: code } : null;
+			night.append();
+			night.append();
+			if (code === 'EDQUOT') {
+				expect(night.status?.state).toBe('unsaved');
+				disk.effect = () => null;
+			}
+			night.tick(1000);
+			await settle();
+			expect(night.status).toMatchObject({ state: 'saved', savedSeq: 3 });
+			const { opened } = reopened(disk.afterPowerCut(() => 0));
+			expectKept(opened, { saved: 3, typed: 3 });
+			expect(opened.findings).toEqual([]);
+		},
+	);
+
+	test('a disk that fails for good does not fill with empty files', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		await settle();
+		// Headers still go in, records do not.
+		disk.effect = (call) =>
+			call.name === 'write' && call.number % 2 === 0 ? { fail: 'EIO' } : null;
+		for (let second = 0; second < 50; second += 1) {
+			night.append();
+			night.tick(1000);
+		}
+		disk.effect = failing('write', 'EIO');
+		for (let second = 0; second < 50; second += 1) night.tick(1000);
+		expect(disk.files().length).toBeLessThan(60);
+		disk.effect = () => null;
+		night.tick(1000);
+		await settle();
+		expect(night.status).toMatchObject({ isSaved: true, savedSeq: 51 });
+		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 51, typed: 51 });
+	});
+
+	test('interrupted calls are not noticed', async () => {
+		const { disk, night } = await begunNight();
+		disk.effect = (call) =>
+			call.name === 'write' && call.number % 3 !== 0
+				? { fail: call.number % 2 === 0 ? 'EINTR' : 'EAGAIN' }
+				: null;
+		for (let step = 0; step < 20; step += 1) night.append();
+		expect(night.statuses.filter((status) => status.problem !== null)).toEqual([]);
+		expectKept(reopened(disk.afterKill()).opened, { saved: 20, typed: 20 });
+	});
+
+	test('a write cut short at any length is completed', async () => {
+		const { disk, night } = await begunNight();
+		const before = disk.peek(nightPath).length;
+		night.append();
+		const length = disk.peek(nightPath).length - before;
+		for (let short = 0; short <= length; short += 1) {
+			let isFirst = true;
+			disk.effect = (call) => {
+				if (call.name !== 'write' || !isFirst) return null;
+				isFirst = false;
+				return { short };
+			};
+			night.append();
+			await settle();
+		}
+		expect(night.statuses.filter((status) => status.problem !== null)).toEqual([]);
+		expectKept(reopened(disk.afterKill()).opened, { saved: length + 2, typed: length + 2 });
+	});
+
+	test('a write cut short at any length and then refused leaves nothing of itself', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		await settle();
+		const whole = disk.peek(nightPath);
+		for (let short = 0; short <= 120; short += 7) {
+			let writes = 0;
+			disk.effect = (call) => {
+				if (call.name !== 'write') return null;
+				writes += 1;
+				return writes === 1 ? { short } : { fail: 'ENOSPC' };
+			};
+			const again = reopened(disk.afterKill()).night;
+			Object.assign(again.disk, { effect: disk.effect });
+			again.steps = 1;
+			again.append();
+			expect((again.disk as FaultDisk).peek(nightPath)).toEqual(whole);
+		}
+	});
+});
+
+describe('a disk that does not confirm', () => {
+	test('a failed confirmation: the file is never trusted again', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		await settle();
+		let syncs = 0;
+		disk.effect = (call) => {
+			if (call.name !== 'sync') return null;
+			syncs += 1;
+			// The one failure is followed by success, as systems do that have dropped the bytes.
+			return syncs === 1 ? { fail: 'EIO' } : null;
+		};
+		night.append();
+		await settle();
+		const second = `${nightsFolder}/${nightName}.2.journal`;
+		expect(disk.files()).toEqual([nightPath, second]);
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 2, problem: null });
+		expect(night.status?.warnings).toHaveLength(1);
+		expect(night.status?.warnings[0]).toMatch(/did not confirm .* goes on in a new file/);
+		// Even without anything that the first file did not have confirmed.
+		const cut = disk.afterPowerCut(() => 0);
+		expectKept(reopened(cut).opened, { saved: 2, typed: 2 });
+		night.append();
+		expect(readJournal(disk.peek(second)).lines.map((line) => line.seq)).toEqual([2, 3]);
+	});
+
+	test('a failed confirmation on taking up: the whole night goes into a new file', async () => {
+		const { disk, night } = await begunNight();
+		for (let step = 0; step < 120; step += 1) night.append();
+		const failed = disk.afterKill();
+		let isFirst = true;
+		failed.effect = (call) => {
+			if (call.name !== 'sync' || !isFirst) return null;
+			isFirst = false;
+			return { fail: 'EIO' };
+		};
+		const again = reopened(failed, [nightsFolder, spareFolder]);
+		await settle();
+		expect(again.night.status).toMatchObject({ state: 'saved', savedSeq: 120 });
+		// Another disk is better than one that has just failed.
+		const second = `${spareFolder}/${nightName}.2.journal`;
+		expect(readJournal(failed.peek(second)).lines).toHaveLength(120);
+	});
+
+	test('confirmations that keep failing are asked for less and less often', async () => {
+		const { disk, night } = await begunNight();
+		disk.effect = failing('sync', 'EIO');
+		for (let second = 0; second < 600; second += 1) {
+			night.append();
+			night.tick(1000);
+			await settle();
+		}
+		expect(night.status).toMatchObject({ state: 'unsaved', savedSeq: 0, lastSeq: 600 });
+		expect(disk.files().length).toBeLessThan(20);
+		// The program may die at any time: what it wrote is there.
+		expectKept(reopened(disk.afterKill()).opened, { saved: 600, typed: 600 });
+		disk.effect = () => null;
+		night.tick(60_000);
+		await settle();
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 600, problem: null });
+	});
+
+	test('a slow confirmation is shown after a second, and the night goes on', async () => {
+		const { disk, night } = await begunNight();
+		disk.isHoldingSyncs = true;
+		night.append();
+		night.tick(900);
+		expect(night.status?.state).toBe('saving');
+		night.tick(200);
+		expect(night.status).toMatchObject({ state: 'slow', sinceUpMs: 1010 });
+		expect(night.status?.problem).toMatch(/disk is slow/);
+		for (let second = 0; second < 30; second += 1) {
+			night.append();
+			night.tick(1000);
+		}
+		expect(night.status?.state).toBe('slow');
+		expectKept(reopened(disk.afterKill()).opened, { saved: 31, typed: 31 });
+		await disk.releaseSyncs();
+		expect(night.status).toMatchObject({ state: 'saved', problem: null, savedSeq: 31 });
+	});
+
+	test('a confirmation that hangs does not keep a night from beginning', async () => {
+		const disk = new FaultDisk();
+		disk.isHoldingSyncs = true;
+		const night = new KeptNight(disk);
+		await night.create();
+		night.append();
+		expect(disk.files()).toEqual([nightPath]);
+		expectKept(reopened(disk.afterKill()).opened, { saved: 0, typed: 1 });
+	});
+});
+
+describe('somebody else at the file', () => {
+	test.each([
+		['removed', (disk: FaultDisk) => disk.remove(nightPath)],
+		['renamed', (disk: FaultDisk) => disk.rename(nightPath, `${nightPath}.old`)],
+		['cut short', (disk: FaultDisk) => disk.meddle(nightPath, (bytes) => bytes.subarray(0, 300))],
+		['emptied', (disk: FaultDisk) => disk.meddle(nightPath, () => Buffer.alloc(0))],
+		['replaced', (disk: FaultDisk) => disk.plant(nightPath, disk.peek(nightPath))],
+	])('%s: noticed within five seconds, all is written anew', async (_, meddle) => {
+		const { disk, night } = await begunNight();
+		for (let step = 0; step < 5; step += 1) night.append();
+		await settle();
+		meddle(disk);
+		for (let second = 0; second < 5; second += 1) night.tick(1000);
+		await settle();
+		expect(night.status?.warnings[0]).toMatch(/was (moved or removed|cut short) by somebody else/);
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 5 });
+		const { opened } = reopened(disk.afterPowerCut(() => 0));
+		expectKept(opened, { saved: 5, typed: 5 });
+		expect(opened.header?.title).toBe('Quay Street');
+	});
+
+	test('nothing is shown as saved that went into a file that is gone', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		disk.remove(nightPath);
+		await settle();
+		expect(night.savedSteps).toBe(1);
+		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 1, typed: 1 });
+	});
+
+	test('a second writer is noticed by its id, and both nights can still be read', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		await settle();
+		const other = new KeptNight(disk);
+		other.open('writer-9');
+		other.steps = 1;
+		other.append();
+		for (let second = 0; second < 5; second += 1) night.tick(1000);
+		expect(night.status?.warnings).toEqual([
+			'Another copy of the program (writer-9) is writing into this night too: end one of them.',
+		]);
+		night.append();
+		night.append();
+		await settle();
+		const { opened } = reopened(disk.afterKill());
+		expectKept(opened, { saved: 3, typed: 3 });
+		expect(opened.findings).toMatchObject([{ code: 'two-writers', isWarning: true }]);
+	});
+
+	test('foreign bytes are told from a second copy and lose nothing', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		await settle();
+		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.from('what is this')]));
+		night.append();
+		await settle();
+		expect(night.status?.warnings).toMatchObject([/Something else wrote/]);
+		expectKept(reopened(disk.afterKill()).opened, { saved: 2, typed: 2 });
+	});
+
+	test('bytes of a second writer are never cut off with a failed write of ours', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		await settle();
+		const foreign = Buffer.from('somebody else’s bytes\n');
+		let isFirst = true;
+		disk.effect = (call) => {
+			if (call.name !== 'write' || call.path !== nightPath || !isFirst) return null;
+			isFirst = false;
+			disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, foreign]));
+			return { fail: 'ENOSPC' };
+		};
+		night.append();
+		await settle();
+		expect(disk.peek(nightPath).subarray(-foreign.length)).toEqual(foreign);
+		expect(night.status).toMatchObject({ isSaved: true, savedSeq: 2 });
+	});
+});
+
+describe('a night that could not be put on disk at its start', () => {
+	test('says so, and is written whole as soon as that works', async () => {
+		const disk = new FaultDisk();
+		disk.effect = (call) => (call.name === 'makeFolder' ? { fail: 'EACCES' } : null);
+		const night = new KeptNight(disk);
+		await night.create();
+		night.append();
+		expect(night.status).toMatchObject({ state: 'memory', isSaved: false, savedSeq: 0 });
+		expect(night.status?.problem).toBe(
+			`The night is kept in memory only: writing is not allowed there (EACCES) in ${nightsFolder}. Choose another folder with --data DIR.`,
+		);
+		disk.effect = () => null;
+		night.tick(1000);
+		await settle();
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 1 });
+		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 1, typed: 1 });
+	});
+
+	test('no bug of ours passes for a trouble with the disk', async () => {
+		const disk = new FaultDisk();
+		disk.effect = () => {
+			throw new TypeError('a bug');
+		};
+		await expect(new KeptNight(disk).create()).rejects.toThrow('a bug');
+		expect(diskError('EIO')).toHaveProperty('code', 'EIO');
+	});
+});
+
+test('the entries come back as they were', async () => {
+	const { disk, night } = await begunNight();
+	const record = night.append();
+	expect(reopened(disk.afterKill()).opened.records()).toEqual([record]);
+	expect(record.e).toEqual([stepEntry(1)]);
+});
