@@ -88,14 +88,17 @@ function foreignFindings(night: NightRead): Finding[] {
 }
 
 function damageFindings(night: NightRead): Finding[] {
-	const count = night.reads.reduce((sum, read) => sum + damagedPlaces(read), 0);
+	const last = night.reads.at(-1);
+	const count = night.reads.reduce((sum, read) => sum + damagedPlaces(read, read === last), 0);
 	if (count === 0 || night.missing.length > 0) return [];
 	const text = `${count === 1 ? 'A place' : `${count} places`} in the night's file ${count === 1 ? 'is' : 'are'} damaged, but no record is missing.`;
 	return [{ code: 'bytes-damaged', isWarning: false, text }];
 }
 
-function damagedPlaces(read: JournalRead): number {
-	return read.damaged.length + (read.quarantined?.lost === 0 ? 1 : 0);
+function damagedPlaces({ damaged, quarantined }: JournalRead, isLast: boolean): number {
+	// What was the end of an earlier file was written again in the next.
+	const isDamage = quarantined !== null && (!isLast || quarantined.lost === 0);
+	return damaged.length + (isDamage ? 1 : 0);
 }
 
 function tornFindings(night: NightRead): Finding[] {

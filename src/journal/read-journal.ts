@@ -64,16 +64,17 @@ export function readJournal(bytes: Uint8Array, nameId: string | null = null): Jo
 }
 
 function findHeader(bytes: Buffer, nameId: string | null): HeaderLine | null {
-	for (let start = 0; start < bytes.length; ) {
-		const at = bytes.indexOf(newline, start);
-		const range = { start, end: at < 0 ? bytes.length : at };
+	let start = 0;
+	for (;;) {
+		const end = bytes.indexOf(newline, start);
+		if (end < 0) return null;
+		const range = { start, end };
 		const found = readHeaderLine(bytes, range) ?? salvagedHeader(bytes, range);
 		// A file may have been renamed, so its first line outweighs its name; a header further down
 		// may have come from another night.
 		if (found && (start === 0 || nameId === null || found.header.journal === nameId)) return found;
-		start = range.end + 1;
+		start = end + 1;
 	}
-	return null;
 }
 
 function salvagedHeader(bytes: Buffer, range: ByteRange): HeaderLine | null {

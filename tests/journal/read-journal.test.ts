@@ -1,0 +1,295 @@
+// What of a night's file can still be read when it was cut, flipped, filled, spliced or shuffled.
+
+import { readFileSync } from 'node:fs';
+import { crc32 } from 'node:zlib';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readJournal } from '../../src/journal/read-journal.ts';
+import {
+	headerLine,
+	nightName,
+	recordLine,
+	recordsOf,
+	runs,
+	sampleHeader,
+	sampleJournal,
+	sampleRecord,
+} from './sample-journal.ts';
+
+const count = 12;
+const whole = sampleJournal(count);
+const records = Array.from({ length: count }, (_, index) => sampleRecord(index + 1));
+const newlines = [...whole.keys()].filter((index) => whole[index] === 0x0a);
+
+describe('a file in good order', () => {
+	test('gives its header and every record', () => {
+		const read = readJournal(whole);
+		expect(read.header?.header).toEqual(sampleHeader());
+		expect(recordsOf(read)).toEqual(records);
+		expect(read).toMatchObject({
+			id: nightName,
+			torn: null,
+			quarantined: null,
+			damaged: [],
+			foreign: [],
+			duplicates: 0,
+			isUnterminated: false,
+			isNewer: false,
+			isOlder: false,
+		});
+	});
+
+	test('has lines of eight hex digits, a space and JSON, with the CRC-32 that zlib computes', () => {
+		const lines = whole.toString('utf8').trimEnd().split('\n');
+		expect(lines).toHaveLength(count + 2);
+		for (const [index, line] of lines.entries()) {
+			const [, sum, body = ''] = /^([0-9a-f]{8}) (\{.*\})$/.exec(line) ?? [];
+			const seed = index < 2 ? 0 : crc32(nightName);
+			expect(Number.parseInt(sum ?? '', 16)).toBe(crc32(body, seed));
+			expect(JSON.parse(body)).toHaveProperty('v', 1);
+		}
+	});
+
+	test('the checksum is the CRC-32 of everybody else', () => {
+		// Check value of CRC-32/ISO-HDLC for "123456789" in the catalogue of parametrised CRCs: cbf43926.
+		expect(crc32('123456789').toString(16)).toBe('cbf43926');
+	});
+});
+
+describe('cut at every byte', () => {
+	test('exactly the whole records remain, and the rest is known as cut off', () => {
+		for (let length = 0; length <= whole.length; length += 1) {
+			const read = readJournal(whole.subarray(0, length), nightName);
+			const lines = newlines.filter((index) => index < length).length;
+			expect(recordsOf(read)).toEqual(records.slice(0, Math.max(0, lines - 2)));
+			expect(read.header === null).toBe(lines === 0);
+			const end = lines === 0 ? 0 : (newlines[lines - 1] ?? 0) + 1;
+			expect(read.torn).toEqual(end === length ? null : { start: end, end: length });
+			expect(read.quarantined).toBeNull();
+			expect(read.damaged).toEqual([]);
+		}
+	});
+
+	test('with zeros after the cut, as file systems leave them, it is the same', () => {
+		for (let zeros = 1; zeros <= 8192; zeros *= 2) {
+			for (let length = whole.length - 300; length <= whole.length; length += 1) {
+				const bytes = Buffer.concat([whole.subarray(0, length), Buffer.alloc(zeros)]);
+				const read = readJournal(bytes);
+				const lines = newlines.filter((index) => index < length).length;
+				expect(recordsOf(read)).toEqual(records.slice(0, lines - 2));
+				expect(read.torn?.end).toBe(bytes.length);
+				expect(read.quarantined).toBeNull();
+				expect(read.damaged).toEqual([]);
+			}
+		}
+	});
+});
+
+describe('one flipped bit', () => {
+	// Every bit of every byte when asked for, else a seventh of them, all bits in turn.
+	const step = process.env.RACKSIDE_ALL_FLIPS ? 1 : 7;
+
+	test('is always noticed, and at most the record that it is in is lost', () => {
+		for (let bit = 0; bit < whole.length * 8; bit += step) {
+			const at = bit >> 3;
+			const bytes = Buffer.from(whole);
+			bytes[at] = (bytes[at] ?? 0) ^ (1 << (bit & 7));
+			const read = readJournal(bytes, nightName);
+			const line = newlines.filter((index) => index < at).length;
+			const seqs = recordsOf(read).map((record) => record.s);
+			const lost = records.map((record) => record.s).filter((seq) => !seqs.includes(seq));
+			expect(recordsOf(read)).toEqual(records.filter((record) => seqs.includes(record.s)));
+			expect(lost.length === 0 || (lost.length === 1 && lost[0] === line - 1)).toBe(true);
+			expect(read.header?.header).toEqual(sampleHeader());
+			const isNoticed = read.damaged.length > 0 || read.quarantined !== null || read.torn !== null;
+			expect(isNoticed).toBe(true);
+		}
+	});
+
+	test('in the last record it is set apart with a warning, since it may have been shown as saved', () => {
+		const start = (newlines[count] ?? 0) + 1;
+		for (let at = start; at < whole.length - 1; at += 1) {
+			const bytes = Buffer.from(whole);
+			bytes[at] = (bytes[at] ?? 0) ^ 0x01;
+			const read = readJournal(bytes);
+			expect(recordsOf(read)).toEqual(records.slice(0, -1));
+			expect(read.quarantined).toEqual({ start, end: whole.length - 1, lost: 1 });
+			expect(read.torn).toBeNull();
+		}
+	});
+
+	test('in the newline between two records neither is lost', () => {
+		for (const at of newlines.slice(0, -1)) {
+			const bytes = Buffer.from(whole);
+			bytes[at] = 0x0b;
+			const read = readJournal(bytes);
+			expect(recordsOf(read)).toEqual(records);
+			expect(read.damaged).toMatchObject([{ lost: 0 }]);
+		}
+	});
+
+	test('in the last newline the record stays, and the file wants a newline before it goes on', () => {
+		const bytes = Buffer.from(whole);
+		bytes[whole.length - 1] = 0x0b;
+		const read = readJournal(bytes);
+		expect(recordsOf(read)).toEqual(records);
+		expect(read).toMatchObject({ torn: null, isUnterminated: true });
+		const goneOn = Buffer.concat([bytes, Buffer.from('\n'), recordLine(sampleRecord(count + 1))]);
+		expect(recordsOf(readJournal(goneOn))).toEqual([...records, sampleRecord(count + 1)]);
+	});
+
+	test('a header lost in both its copies leaves the records readable by the name of the file', () => {
+		const bytes = Buffer.from(whole);
+		bytes[40] = 0x21;
+		bytes[(newlines[0] ?? 0) + 40] = 0x21;
+		const read = readJournal(bytes, nightName);
+		expect(read.header).toBeNull();
+		expect(recordsOf(read)).toEqual(records);
+		// Without the name nothing can be believed.
+		expect(recordsOf(readJournal(bytes))).toEqual([]);
+	});
+});
+
+describe('bytes that do not belong', () => {
+	const lines = [0, ...newlines.map((index) => index + 1)].slice(0, -1).map((start, index) => {
+		return whole.subarray(start, (newlines[index] ?? 0) + 1);
+	});
+
+	test('junk between lines loses nothing', () => {
+		fc.assert(
+			fc.property(fc.uint8Array({ maxLength: 300 }), fc.nat(count), (junk, after) => {
+				const at = (newlines[after] ?? 0) + 1;
+				const bytes = Buffer.concat([
+					whole.subarray(0, at),
+					junk,
+					Buffer.from('\n'),
+					whole.subarray(at),
+				]);
+				expect(recordsOf(readJournal(bytes))).toEqual(records);
+			}),
+			{ numRuns: runs },
+		);
+	});
+
+	test('junk anywhere costs at most the record that it stands in', () => {
+		fc.assert(
+			fc.property(
+				fc.uint8Array({ minLength: 1, maxLength: 64 }),
+				fc.nat(whole.length - 1),
+				(junk, at) => {
+					const bytes = Buffer.concat([whole.subarray(0, at), junk, whole.subarray(at)]);
+					const read = readJournal(bytes, nightName);
+					const kept = recordsOf(read);
+					expect(kept).toEqual(records.filter((record) => kept.some(({ s }) => s === record.s)));
+					expect(kept.length).toBeGreaterThanOrEqual(count - 1);
+				},
+			),
+			{ numRuns: runs },
+		);
+	});
+
+	test('lines in any order, doubled or left out give each record once', () => {
+		const body = lines.slice(2);
+		fc.assert(
+			fc.property(fc.array(fc.nat(body.length - 1), { maxLength: 40 }), (order) => {
+				const picked = order.map((index) => body[index] ?? Buffer.alloc(0));
+				const read = readJournal(Buffer.concat([headerLine(), ...picked]));
+				const seqs = new Set(order.map((index) => index + 1));
+				expect(new Set(recordsOf(read).map((record) => record.s))).toEqual(seqs);
+				expect(recordsOf(read)).toHaveLength(seqs.size);
+				expect(read.duplicates).toBe(order.length - seqs.size);
+			}),
+			{ numRuns: runs },
+		);
+	});
+
+	test('no bytes at all make it fail or invent a record', () => {
+		fc.assert(
+			fc.property(fc.uint8Array({ maxLength: 2000 }), (bytes) => {
+				expect(recordsOf(readJournal(bytes, nightName))).toEqual([]);
+			}),
+			{ numRuns: runs },
+		);
+	});
+
+	test('likely beginnings repeated without end take no longer than their length allows', () => {
+		const bytes = Buffer.from('00000000 {"v":1,"s":1,'.repeat(100_000));
+		const start = performance.now();
+		expect(recordsOf(readJournal(bytes, nightName))).toEqual([]);
+		expect(performance.now() - start).toBeLessThan(2000);
+	});
+
+	test('records of another night are refused by its id, wherever they stand', () => {
+		const other = sampleJournal(count, 'another-night');
+		const otherRecords = other.subarray(headerLine(sampleHeader('another-night')).length * 2);
+		const spliced = readJournal(Buffer.concat([whole, otherRecords]));
+		expect(recordsOf(spliced)).toEqual(records);
+		const withHeader = readJournal(Buffer.concat([whole, other]));
+		expect(recordsOf(withHeader)).toEqual(records);
+		expect(withHeader.foreign).toHaveLength(count + 2);
+		expect(withHeader.quarantined).toBeNull();
+		const inTheMiddle = Buffer.concat([lines[0] ?? other, lines[1] ?? other, other, whole]);
+		expect(recordsOf(readJournal(inTheMiddle))).toEqual(records);
+	});
+
+	test('a header of another night does not take the place of a lost one', () => {
+		const bytes = Buffer.concat([
+			Buffer.from('0badc0de {}\n'),
+			...lines.slice(2),
+			sampleJournal(2, 'another-night'),
+		]);
+		const read = readJournal(bytes, nightName);
+		expect(read.id).toBe(nightName);
+		expect(recordsOf(read)).toEqual(records);
+	});
+});
+
+describe('versions', () => {
+	test('the first released format reads as it did then', () => {
+		const bytes = readFileSync(new URL('../journals/v1.journal', import.meta.url));
+		const expected = readFileSync(new URL('../journals/v1.records.json', import.meta.url), 'utf8');
+		const read = readJournal(bytes);
+		expect({ header: read.header?.header, records: recordsOf(read) }).toEqual(JSON.parse(expected));
+		expect(read).toMatchObject({ isNewer: false, isOlder: false, damaged: [], torn: null });
+	});
+
+	test('a newer version of a record or of the format is known as such, and still read', () => {
+		const newer = { ...sampleRecord(count + 1), v: 2 } as never;
+		const read = readJournal(Buffer.concat([whole, recordLine(newer)]));
+		expect(read.isNewer).toBe(true);
+		expect(recordsOf(read)).toHaveLength(count + 1);
+		const header = headerLine({ ...sampleHeader(), format: 'rackside-night/2' });
+		expect(readJournal(header).isNewer).toBe(true);
+		const unknown = headerLine({ ...sampleHeader(), format: 'something-else' });
+		expect(readJournal(unknown).isNewer).toBe(true);
+	});
+
+	test('an older version is known as such', () => {
+		const older = { ...sampleRecord(count + 1), v: 0 } as never;
+		expect(readJournal(Buffer.concat([whole, recordLine(older)])).isOlder).toBe(true);
+	});
+
+	test('a kind of entry that is not known is kept as it is', () => {
+		const record = {
+			...sampleRecord(1),
+			e: [{ k: 'from-the-future', anything: [1, { a: null }] }],
+		};
+		const read = readJournal(Buffer.concat([headerLine(), recordLine(record)]));
+		expect(recordsOf(read)).toEqual([record]);
+	});
+
+	test('fields in another order are read too', () => {
+		const { v, s, w, t, m, e } = sampleRecord(1);
+		const record = { e, m, t, w, s, v };
+		const read = readJournal(Buffer.concat([headerLine(), recordLine(record)]));
+		expect(recordsOf(read)).toEqual([sampleRecord(1)]);
+	});
+
+	test('a right checksum over something that is no record is damage, not a record', () => {
+		for (const body of ['{"v":1}', '{"v":1,"s":1,"w":"a","t":1,"m":1,"e":[{}]}', '[]', 'null']) {
+			const sum = crc32(body, crc32(nightName)).toString(16).padStart(8, '0');
+			const read = readJournal(Buffer.concat([headerLine(), Buffer.from(`${sum} ${body}\n`)]));
+			expect(recordsOf(read).flatMap((record) => record.e)).toEqual([]);
+		}
+	});
+});
