@@ -3,6 +3,7 @@
 import type { Plan } from './plan.ts';
 import { planCore } from './plan-core.ts';
 import type { Moment } from './timeline.ts';
+import { warningsNow } from './warnings.ts';
 
 /**
  * The plan at this moment, the same for the same moment. Pieces of work that are done and songs that
@@ -12,5 +13,6 @@ import type { Moment } from './timeline.ts';
  * makePlan({ session, nowMs: 0, plannedZeroMs: 0 }).cost.missing // => 0
  */
 export function makePlan(moment: Moment): Plan {
-	return planCore(moment).plan;
+	const { plan, choices } = planCore(moment);
+	return { ...plan, warnings: warningsNow({ ...moment, plan, choices }) };
 }

@@ -1,10 +1,16 @@
 // The plan made before the doors open, from the show file alone.
 
+import { minutesSeconds } from '../base/duration.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import type { Plan } from './plan.ts';
+import { gapWarnings } from './gap-warnings.ts';
+import { songTitle } from './names.ts';
+import type { Plan, Warning } from './plan.ts';
 import { planCore } from './plan-core.ts';
+import { slotStandIns } from './slot-stand-ins.ts';
+import { noStandInWords } from './stand-in-warnings.ts';
+import { curfewWarnings, missingWarnings } from './warnings.ts';
 
 /** The technician is free for this long before the first song: common practice, no source. */
 const BEFORE_ZERO_MS = 3_600_000;
@@ -18,7 +24,37 @@ const BEFORE_ZERO_MS = 3_600_000;
  * planBeforeDoors(show).sections.map(({ startMs }) => startMs) // => [0, 255000, 480000]
  */
 export function planBeforeDoors(show: Show): Plan {
-	return planCore({ session: readyAtZero(show), nowMs: -BEFORE_ZERO_MS, plannedZeroMs: 0 }).plan;
+	const session = readyAtZero(show);
+	const { plan } = planCore({ session, nowMs: -BEFORE_ZERO_MS, plannedZeroMs: 0 });
+	return { ...plan, warnings: warningsBefore(session, plan) };
+}
+
+function warningsBefore({ show, instruments }: Session, plan: Plan): readonly Warning[] {
+	const said = new Set<string>();
+	const alone = slotStandIns(show, { plan, instruments }).flatMap(
+		({ slot, standIns }): readonly Warning[] => {
+			const instrument = slot.instrument ?? slot.named;
+			if (standIns.length > 0 || instrument === null || said.has(instrument)) return [];
+			said.add(instrument);
+			return [
+				{ code: 'no-stand-in', player: slot.player, instrument, text: noStandInWords(instrument) },
+			];
+		},
+	);
+	const late = plan.work.flatMap(
+		({ section, player, instrument, slackSeconds }): readonly Warning[] => {
+			if (slackSeconds >= 0) return [];
+			const text = `${instrument} is ${minutesSeconds(-slackSeconds)} late for ${songTitle(show, section.song)}`;
+			return [{ code: 'late', song: section.song, player, instrument, text }];
+		},
+	);
+	return [
+		...missingWarnings(show, plan),
+		...late,
+		...alone,
+		...gapWarnings(show, plan, plan.sections),
+		...curfewWarnings(show, plan.sections, 0),
+	];
 }
 
 /**

@@ -133,7 +133,11 @@ function differences(instrument: Instrument, { kind, replaced }: Sound): number 
 function isNeededSoon({ handOvers, player, nowMs, sound }: Rack, { id }: Instrument): boolean {
 	const awayMs = (sound.replaced?.times.restring ?? 0) * 1000;
 	return handOvers.some(
-		(one) => one.instrument === id && one.player !== player && one.wantedMs < nowMs + awayMs,
+		(one) =>
+			one.instrument === id &&
+			one.player !== player &&
+			(one.section.hasBegun || one.section.startMs > nowMs) &&
+			one.wantedMs < nowMs + awayMs,
 	);
 }
 

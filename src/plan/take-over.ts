@@ -9,9 +9,10 @@ import type { InstrumentKind } from '../tuning/kind.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { retuneKind } from '../tuning/retune.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import { hasStringsOf } from './has-strings-of.ts';
 import type { StandIn } from './plan.ts';
 import type { OpenWithCapo } from './same-pitches.ts';
-import { openMidis, samePitches } from './same-pitches.ts';
+import { samePitches } from './same-pitches.ts';
 import { waysToSound } from './ways-to-sound.ts';
 import { workNeeded } from './work-needed.ts';
 
@@ -62,14 +63,7 @@ function waysOf({ instrument, state }: Offered, sound: Sound): readonly OpenWith
 	if (instrument.tuning.notes.length === sound.tuning.notes.length) {
 		return waysToSound(instrument, sound.tuning, tuning);
 	}
-	return hasStrings(instrument, tuning, sound) ? [{ tuning, capo }] : [];
-}
-
-/** Whether a bass with more strings has the wanted ones among its own, side by side. */
-function hasStrings({ kind }: Instrument, tuning: Tuning, sound: Sound): boolean {
-	if (KINDS[kind].family !== 'bass') return false;
-	const own = openMidis(tuning).join(' ');
-	return ` ${own} `.includes(` ${openMidis(sound.tuning).join(' ')} `);
+	return hasStringsOf(instrument.kind, tuning, sound.tuning) ? [{ tuning, capo }] : [];
 }
 
 function byWay(offered: Offered, way: OpenWithCapo, sound: Sound): TakeOver | null {
@@ -151,7 +145,8 @@ function capoWords(capo: number): string {
 }
 
 function differenceWords(instrument: Instrument, { kind, replaced }: Sound): string | null {
-	if (instrument.kind !== kind) return instrument.kind.replace(/-\d+$/, '');
+	const [own, usual] = [instrument.kind, kind].map((one) => one.replace(/-\d+$/, ''));
+	if (own !== undefined && own !== usual) return own;
 	if (replaced === null || instrument.bridge === replaced.bridge) return null;
 	return `${instrument.bridge} bridge`;
 }

@@ -1,0 +1,155 @@
+// What another next song would mean, before anybody is told: who would change to what, whether it is
+// ready, and when it can be in hands.
+
+import type { NightMs } from '../journal/entry.ts';
+import { withNextChosen } from '../session/choose-next.ts';
+import { readiness } from '../session/readiness.ts';
+import type { Tuning } from '../tuning/tuning.ts';
+import { busyWindows } from './busy-windows.ts';
+import type { FreeClock } from './free-clock.ts';
+import { freeClock } from './free-clock.ts';
+import type { Plan, PlannedHandOver, Section, Slot, Work } from './plan.ts';
+import { planCore } from './plan-core.ts';
+import type { Moment } from './timeline.ts';
+
+/** What one player would do. */
+export type PlayerPreview = {
+	readonly player: string;
+	/** What they hold before; null for empty hands. */
+	readonly from: string | null;
+	/** What they would play; null for nothing. */
+	readonly instrument: string | null;
+	readonly tuning: Tuning | null;
+	readonly capo: number;
+	/** Whether it is a change of hands at all. */
+	readonly isHandOver: boolean;
+	/** Why nothing can be had; null otherwise. */
+	readonly why: string | null;
+	/** How what they would get stands now; `in-hands` where nothing changes hands. */
+	readonly condition: 'ready' | 'stale' | 'not-ready' | 'in-hands';
+	/** Work on it before it can be handed; 0 for none. */
+	readonly workSeconds: number;
+	/** In hands at the earliest; null where nothing changes hands. */
+	readonly inHandsMs: NightMs | null;
+	/** That, from the end of the song on or just ended; null before the first. */
+	readonly afterEndSeconds: number | null;
+};
+
+export type JumpPreview = {
+	readonly song: string;
+	readonly section: Section;
+	/** One for each player with something to play or to give back, in the file's order. */
+	readonly players: readonly PlayerPreview[];
+};
+
+/**
+ * What changes when this song becomes the next: the work for it is done first, then what is ready is
+ * handed over as soon as the song before has ended. Null when the song cannot be the next.
+ *
+ * @example
+ * previewJump({ session, nowMs: 0, plannedZeroMs: 0, song: 'gravel' }).players[0].instrument // => 'A1'
+ */
+export function previewJump(asked: Moment & { readonly song: string }): JumpPreview | null {
+	const session = withNextChosen(asked.session, asked.song, asked.nowMs);
+	const { plan } = planCore({ ...asked, session });
+	const section = plan.sections.find(({ hasBegun }) => !hasBegun);
+	if (section === undefined || section.song !== asked.song) return null;
+	const clock = freeClock(busyWindows(session, plan.sections, []));
+	const inHands = earliest({ plan, section, nowMs: asked.nowMs, clock });
+	const handOvers = handOversAt(plan, section);
+	const slots = plan.slots.filter((slot) => slot.section === section);
+	const players = session.show.players.flatMap(({ id }): readonly PlayerPreview[] => {
+		const handOver = handOvers.find(({ player }) => player === id);
+		const slot = slots.find(({ player }) => player === id);
+		if (handOver === undefined && slot === undefined) return [];
+		const holds = session.players[id]?.holds ?? null;
+		const work = workAt(plan, section).find(({ player }) => player === id);
+		const inHandsMs = inHands.get(id) ?? null;
+		return [
+			{
+				player: id,
+				from: handOver?.from ?? holds,
+				...wanted(handOver, slot),
+				isHandOver: handOver !== undefined,
+				why: slot?.why ?? null,
+				condition: conditionOf(asked, { handOver, work }),
+				workSeconds: work?.seconds ?? 0,
+				inHandsMs,
+				afterEndSeconds:
+					inHandsMs === null || section.previousEndMs === null
+						? null
+						: (inHandsMs - section.previousEndMs) / 1000,
+			},
+		];
+	});
+	return { song: asked.song, section, players };
+}
+
+function handOversAt({ handOvers }: Plan, section: Section): readonly PlannedHandOver[] {
+	return handOvers.filter((one) => one.section === section);
+}
+
+function workAt({ work }: Plan, section: Section): readonly Work[] {
+	return work.filter((one) => one.section === section);
+}
+
+function wanted(
+	handOver: PlannedHandOver | undefined,
+	slot: Slot | undefined,
+): Pick<PlayerPreview, 'instrument' | 'tuning' | 'capo'> {
+	const { instrument = null, tuning = null, capo = 0 } = slot ?? handOver ?? {};
+	return { instrument, tuning, capo };
+}
+
+function conditionOf(
+	{ session, nowMs }: Moment,
+	{ handOver, work }: { handOver: PlannedHandOver | undefined; work: Work | undefined },
+): PlayerPreview['condition'] {
+	if (handOver === undefined) return 'in-hands';
+	if (work === undefined) return 'ready';
+	const state = session.instruments[work.instrument];
+	return state !== undefined && readiness(session.show, state, nowMs).isStale
+		? 'stale'
+		: 'not-ready';
+}
+
+type Hurry = {
+	readonly plan: Plan;
+	readonly section: Section;
+	readonly nowMs: NightMs;
+	readonly clock: FreeClock;
+};
+
+/** When each player has theirs in hands: one pair of hands, work put down for what can be handed. */
+function earliest({ plan, section, nowMs, clock }: Hurry): ReadonlyMap<string, NightMs> {
+	const endMs = section.previousEndMs ?? nowMs;
+	const work = workAt(plan, section);
+	const handOvers = handOversAt(plan, section).filter(({ instrument }) => instrument !== null);
+	const inHands = new Map<string, NightMs>();
+	let time = nowMs;
+	const hand = (player: string): void => {
+		const handOver = handOvers.find((one) => one.player === player);
+		if (handOver === undefined) return;
+		time = Math.max(time, endMs) + handOver.seconds * 1000;
+		inHands.set(player, time);
+	};
+	let ready = handOvers
+		.map(({ player }) => player)
+		.filter((player) => !work.some((one) => one.player === player));
+	for (const { player, seconds, fromMs } of work) {
+		let leftMs = seconds * 1000;
+		time = Math.max(time, Math.min(fromMs, Math.max(endMs, nowMs)));
+		const doneMs = clock.firstMs(clock.at(time) + leftMs);
+		if (ready.length > 0 && doneMs > endMs) {
+			const workedMs = Math.max(0, clock.at(endMs) - clock.at(time));
+			leftMs -= workedMs;
+			time = Math.max(time, endMs);
+			for (const one of ready) hand(one);
+			ready = [];
+		}
+		time = clock.firstMs(clock.at(time) + leftMs);
+		ready.push(player);
+	}
+	for (const one of ready) hand(one);
+	return inHands;
+}

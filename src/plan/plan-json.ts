@@ -1,0 +1,87 @@
+// A plan as one JSON document: for scripts, and for tests from outside.
+
+import { markText, tenths } from '../base/show-clock.ts';
+import type { NightMs } from '../journal/entry.ts';
+import type { Show } from '../showfile/show.ts';
+import type { Plan, Slot, Work } from './plan.ts';
+import { readyAtZero } from './plan-before-doors.ts';
+import { slotStandIns } from './slot-stand-ins.ts';
+
+/**
+ * A plan made before the doors as the document that `plan --json` prints. Moments are marks on the show
+ * clock, whose zero is the first song's start, cut to the second; seconds are numbers to a tenth.
+ *
+ * @example
+ * planJson(beforeDoors, show).work[0].beginBy // => '00:06:45'
+ */
+export function planJson(plan: Plan, show: Show) {
+	const { isProved, bound, cost, slots, work, warnings } = plan;
+	const { instruments } = readyAtZero(show);
+	return {
+		proved: isProved,
+		bound: bound === null ? null : { ...bound, lateness: tenths(bound.lateness) },
+		cost: { ...cost, lateness: tenths(cost.lateness) },
+		slots: slots.map(slotJson),
+		work: work.map((one) => workJson(one, 0)),
+		standIns: slotStandIns(show, { plan, instruments }).flatMap(({ slot, standIns }) =>
+			standIns.map(({ instrument, readyInSeconds, why, later }) => ({
+				song: slot.section.song,
+				position: slot.section.position,
+				player: slot.player,
+				for: slot.instrument ?? slot.named,
+				instrument,
+				readyIn: tenths(readyInSeconds),
+				why,
+				later,
+			})),
+		),
+		warnings,
+	};
+}
+
+/**
+ * One slot. `at` tells apart the slots of a song that hands an instrument over at a cue: the cue point
+ * at which it begins, 0 for the song's start.
+ *
+ * @example
+ * slotJson(beforeDoors.slots[0]).pitches[0] // => 'E2'
+ */
+export function slotJson(slot: Slot) {
+	const { section, player, instrument, tuning, capo, isHandOver } = slot;
+	return {
+		song: section.song,
+		position: section.position,
+		point: section.point,
+		player,
+		instrument,
+		tuning: tuning.name,
+		pitches: tuning.notes,
+		capo,
+		handOver: isHandOver,
+	};
+}
+
+/**
+ * One piece of work, its moments as marks counted from `zeroMs`.
+ *
+ * @example
+ * workJson(beforeDoors.work[0], 0).slack // => 150
+ */
+export function workJson(work: Work, zeroMs: NightMs) {
+	const markOf = (ms: NightMs): string => markText(ms - zeroMs);
+	return {
+		job: work.job,
+		instrument: work.instrument,
+		player: work.player,
+		song: work.section.song,
+		to: work.to.name,
+		capo: work.capo,
+		seconds: tenths(work.seconds),
+		from: markOf(work.fromMs),
+		wanted: markOf(work.wantedMs),
+		start: markOf(work.startMs),
+		finish: markOf(work.finishMs),
+		slack: tenths(work.slackSeconds),
+		beginBy: markOf(work.beginByMs),
+	};
+}

@@ -1,0 +1,74 @@
+// What is not ready for a hand-over that is near, what was ready and no longer is, and what cannot be
+// ready in time.
+
+import { minutesSeconds } from '../base/duration.ts';
+import type { NightMs } from '../journal/entry.ts';
+import { readiness } from '../session/readiness.ts';
+import type { Session } from '../session/session.ts';
+import { playerName, songTitle } from './names.ts';
+import type { Plan, Warning, Work } from './plan.ts';
+import { standIns } from './stand-ins.ts';
+
+/** A hand-over this near whose instrument is not ready is said: common practice, no source. */
+const NEAR_MS = 90_000;
+
+export type ReadyAsked = {
+	readonly session: Session;
+	readonly nowMs: NightMs;
+	readonly plan: Plan;
+};
+
+/**
+ * Strings down in somebody's hands; then for each piece of work, in the order in which to do it, the one
+ * thing about it that presses most: late, with what could stand in; stale; or not ready though near.
+ *
+ * @example
+ * readyWarnings({ session, nowMs: 0, plan }) // => []
+ */
+export function readyWarnings(asked: ReadyAsked): readonly Warning[] {
+	return [...stringsDown(asked), ...asked.plan.work.flatMap((work) => workWarnings(asked, work))];
+}
+
+function stringsDown({ session }: ReadyAsked): readonly Warning[] {
+	const { show, players, instruments } = session;
+	return show.players.flatMap(({ id, name }): readonly Warning[] => {
+		const held = players[id]?.holds ?? null;
+		const context = held === null ? undefined : instruments[held]?.context;
+		if (held === null || context === undefined || context.stringsDown.length === 0) return [];
+		const text = `${held} in ${name}'s hands has a string down`;
+		return [{ code: 'not-ready', player: id, instrument: held, text }];
+	});
+}
+
+function workWarnings(asked: ReadyAsked, work: Work): readonly Warning[] {
+	const { session, nowMs, plan } = asked;
+	const { section, player, instrument } = work;
+	const title = songTitle(session.show, section.song);
+	const about = { song: section.song, player, instrument };
+	const state = session.instruments[instrument];
+	const isStale = state !== undefined && readiness(session.show, state, nowMs).isStale;
+	const isNear = work.wantedMs - nowMs <= NEAR_MS;
+	const isComing = section === plan.handOvers[0]?.section;
+	return [
+		...(work.slackSeconds < 0
+			? [{ ...about, code: 'late' as const, text: lateWords(asked, work, title) }]
+			: []),
+		...(isStale && (isComing || isNear)
+			? [{ ...about, code: 'stale' as const, text: `${instrument} is stale; ${title} wants it` }]
+			: []),
+		...(!isStale && isNear
+			? [{ ...about, code: 'not-ready' as const, text: `${instrument} is not ready for ${title}` }]
+			: []),
+	];
+}
+
+function lateWords({ session, nowMs, plan }: ReadyAsked, work: Work, title: string): string {
+	const { player, instrument, slackSeconds } = work;
+	const [best] = standIns({ session, plan, nowMs, player, instrument });
+	const late = `${instrument} is ${minutesSeconds(-slackSeconds)} late for ${title}`;
+	if (best === undefined) return late;
+	const isHeld = session.players[player]?.holds === best.instrument;
+	return isHeld
+		? `${late}; ${playerName(session.show, player)} can keep ${best.instrument}`
+		: `${late}; ${best.instrument} can stand in`;
+}

@@ -1,0 +1,88 @@
+// Who holds something that does not sound as the song on, or the one they were given it for, wants.
+
+import type { InstrumentState } from '../../machines/instrument.ts';
+import type { Session } from '../session/session.ts';
+import type { Choice, Wanted } from './choose.ts';
+import { hasStringsOf } from './has-strings-of.ts';
+import { instrumentById } from './instrument-by-id.ts';
+import { songTitle } from './names.ts';
+import type { Warning } from './plan.ts';
+import { samePitches, soundsSame } from './same-pitches.ts';
+
+/**
+ * One warning for each player whose hands are wrong in the song on, and for the coming one where what
+ * they hold was given for it. A stand-in that sounds right is not wrong.
+ *
+ * @example
+ * wrongTunings({ session, choices }) // => []
+ */
+export function wrongTunings({
+	session,
+	choices,
+}: {
+	readonly session: Session;
+	readonly choices: readonly Choice[];
+}): readonly Warning[] {
+	return choices.flatMap((choice): readonly Warning[] => {
+		const { section, player, before, wanted, isSettled } = choice;
+		const state = before === null ? undefined : session.instruments[before.instrument];
+		if (!(section.hasBegun || isSettled) || before === null || wanted === null || !state) return [];
+		if (isRight(session, { before, state, wanted })) return [];
+		const title = songTitle(session.show, section.song);
+		return [
+			{
+				code: 'wrong-tuning',
+				song: section.song,
+				player,
+				instrument: before.instrument,
+				text: wrongWords({ instrument: before.instrument, state, wanted, title }),
+			},
+		];
+	});
+}
+
+function isRight(
+	{ show }: Session,
+	{
+		before,
+		state,
+		wanted,
+	}: { before: { instrument: string }; state: InstrumentState; wanted: Wanted },
+): boolean {
+	if (soundsSame(state.context, wanted)) return true;
+	const instrument = instrumentById(show).get(before.instrument);
+	return (
+		instrument !== undefined &&
+		wanted.capo === 0 &&
+		hasStringsOf(instrument.kind, state.context.tuning, wanted.tuning)
+	);
+}
+
+type Wrong = {
+	readonly instrument: string;
+	readonly state: InstrumentState;
+	readonly wanted: Wanted;
+	readonly title: string;
+};
+
+function wrongWords({ instrument, state, wanted, title }: Wrong): string {
+	const { tuning, capo } = state.context;
+	const isOther = wanted.instrument !== null && wanted.instrument !== instrument;
+	const what = isOther ? `${wanted.instrument} in` : wanted.instrument === null ? '' : 'it in';
+	if (!isOther && samePitches(tuning, wanted.tuning)) {
+		return `${instrument} has ${capoWords(capo)}; ${title} wants ${capoWords(wanted.capo)}`;
+	}
+	const is = `${instrument} is in ${tuning.name}${withCapo(capo)}`;
+	return `${is}; ${title} wants ${what} ${wanted.tuning.name}${withCapo(wanted.capo)}`.replace(
+		'  ',
+		' ',
+	);
+}
+
+function capoWords(capo: number): string {
+	return capo === 0 ? 'no capo' : `capo ${capo}`;
+}
+
+function withCapo(capo: number): string {
+	return capo === 0 ? '' : ` with capo ${capo}`;
+}
