@@ -1,6 +1,6 @@
 // The file format for editors, so that they complete keys and mark slips while a show is being written.
 
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 import { FORMAT, showFileShape } from './shape.ts';
 

@@ -3,6 +3,7 @@
 
 import {
 	Composer,
+	type CST,
 	type Document,
 	isAlias,
 	isMap,
@@ -77,18 +78,16 @@ type Composed = {
 function compose(text: string, lines: LineCounter): Composed {
 	const parser = new Parser(lines.addNewLine);
 	const guard = new NestingGuard();
+	const tokens: CST.Token[] = [];
 	let overgrowth: Overgrowth | null = null;
-	function* tokens() {
-		lines.addNewLine(0);
-		for (const lexeme of new Lexer().lex(text)) {
-			overgrowth = guard.see(lexeme);
-			if (overgrowth) return;
-			yield* parser.next(lexeme);
-		}
-		yield* parser.end();
+	lines.addNewLine(0);
+	for (const lexeme of new Lexer().lex(text)) {
+		overgrowth = guard.see(lexeme);
+		if (overgrowth) break;
+		for (const token of parser.next(lexeme)) tokens.push(token);
 	}
-	const composer = new Composer(OPTIONS);
-	const [document, next] = composer.compose(tokens(), true, text.length);
+	if (!overgrowth) tokens.push(...parser.end());
+	const [document, next] = new Composer(OPTIONS).compose(tokens, true, text.length);
 	if (!document) throw new Error('the parser gave no document');
 	return { document, next: next ?? null, overgrowth };
 }

@@ -1,7 +1,7 @@
 // The single values of a show file, each from the text that was written: YAML's own guesses (a title
 // 1.10 that becomes 1.1, a slot 01 that becomes 1, a `no` that becomes false) never come into it.
 
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 import { cleanText } from '../base/clean-text.ts';
 import { parseSeconds } from '../base/duration.ts';
@@ -26,7 +26,11 @@ type Reader<Value> = {
 	readonly editor?: Readonly<Record<string, unknown>>;
 };
 
-type Written<Value> = z.ZodType<Value, string>;
+// A show is read once: compiling each shape first takes longer than using it, and needs code made at
+// run time.
+z.config({ jitless: true });
+
+type Written<Value> = z.ZodMiniType<Value, string>;
 
 const TEXT_LONGEST = 1000;
 const ID_LONGEST = 40;
@@ -34,14 +38,15 @@ const ID = /^[\p{L}\p{N}][\p{L}\p{M}\p{N}_.-]*$/u;
 const NUMBER = /^[+-]?\d{1,12}(?:\.\d{1,12})?$/;
 
 function written<Value>({ read, complaint, editor }: Reader<Value>): Written<Value> {
-	const shape = z.string().transform((text, context) => {
+	const reading = z.transform((text: string, context): Value => {
 		const value = read(text);
 		if (value !== null) return value;
 		const said = typeof complaint === 'function' ? complaint(text) : complaint;
 		context.issues.push({ code: 'custom', input: text, message: said.what, params: said });
 		return z.NEVER;
 	});
-	return editor ? shape.meta(editor) : shape;
+	const shape = z.pipe(z.string(), reading);
+	return editor ? shape.register(z.globalRegistry, editor) : shape;
 }
 
 /** One line of words, cleaned, one to 1,000 characters. */

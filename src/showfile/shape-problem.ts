@@ -1,7 +1,7 @@
 // What does not fit the shape of a show file, said in words and at its place. The shape library says
 // what failed and along which path; what stood there and how it is called comes from the file's tree.
 
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { nearestName } from '../base/nearest-name.ts';
 import type { Problem } from '../base/problem.ts';
 import type { Complaint } from './scalar-shape.ts';

@@ -1,7 +1,7 @@
 // What may stand in a show file: every key, what it holds, which ones must be there. Whether an id
 // leads anywhere is not asked here. The JSON Schema for editors is made from the same records.
 
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
 import {
@@ -37,11 +37,15 @@ function keyed<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
 }
 
 /** A list, or a single item in its place. */
-function oneOrMore<Value>(item: z.ZodType<Value, string>) {
-	return z.union([z.array(item), item.transform((one) => [one])]);
+function oneOrMore<Value>(item: z.ZodMiniType<Value, string>) {
+	const single = z.pipe(
+		item,
+		z.transform((one: Value) => [one]),
+	);
+	return z.union([z.array(item), single]);
 }
 
-const workSeconds = duration(0, '45s or 4m30s').optional();
+const workSeconds = z.optional(duration(0, '45s or 4m30s'));
 
 const workTimes = keyed({
 	'touch-up': workSeconds,
@@ -58,67 +62,69 @@ const workTimes = keyed({
 });
 
 const show = keyed({
-	title: words.optional(),
-	venue: words.optional(),
-	date: date.optional(),
-	start: dayTime.optional(),
-	curfew: dayTime.optional(),
+	title: z.optional(words),
+	venue: z.optional(words),
+	date: z.optional(date),
+	start: z.optional(dayTime),
+	curfew: z.optional(dayTime),
 	// From the low pitch of old instruments to the high one of old organs: common practice, no source.
-	reference: number({ from: 380, to: 480 }).optional(),
-	'stale-after': duration(1, '15m').optional(),
-	'stale-new': duration(1, '5m').optional(),
+	reference: z.optional(number({ from: 380, to: 480 })),
+	'stale-after': z.optional(duration(1, '15m')),
+	'stale-new': z.optional(duration(1, '5m')),
 });
 
-const tech = keyed({ id, name: words.optional() });
+const tech = keyed({ id, name: z.optional(words) });
 
 const player = keyed({
 	id,
-	name: words.optional(),
-	plays: words.optional(),
-	tech: reference.optional(),
-	key: playerKey.optional(),
+	name: z.optional(words),
+	plays: z.optional(words),
+	tech: z.optional(reference),
+	key: z.optional(playerKey),
 });
 
 const instrument = keyed({
 	id,
-	name: words.optional(),
-	slot: slot.optional(),
+	name: z.optional(words),
+	slot: z.optional(slot),
 	kind: choice(INSTRUMENT_KINDS),
-	for: oneOrMore(reference).optional(),
+	for: z.optional(oneOrMore(reference)),
 	tuning: words,
-	scale: scale.optional(),
-	strings: z.array(gauge).optional(),
-	bridge: choice(['fixed', 'floating']).optional(),
-	features: oneOrMore(words).optional(),
-	pickups: words.optional(),
-	pack: reference.optional(),
-	case: words.optional(),
-	spare: yesOrNo.optional(),
-	strung: keyed({
-		on: date.optional(),
-		hours: number({ from: 0, to: 100_000 }).optional(),
-	}).optional(),
-	times: workTimes.optional(),
-	leave: words.optional(),
-	notes: words.optional(),
+	scale: z.optional(scale),
+	strings: z.optional(z.array(gauge)),
+	bridge: z.optional(choice(['fixed', 'floating'])),
+	features: z.optional(oneOrMore(words)),
+	pickups: z.optional(words),
+	pack: z.optional(reference),
+	case: z.optional(words),
+	spare: z.optional(yesOrNo),
+	strung: z.optional(
+		keyed({
+			on: z.optional(date),
+			hours: z.optional(number({ from: 0, to: 100_000 })),
+		}),
+	),
+	times: z.optional(workTimes),
+	leave: z.optional(words),
+	notes: z.optional(words),
 });
 
 const needs = keyed({
 	kind: choice(INSTRUMENT_KINDS),
 	sounds: words,
-	features: oneOrMore(words).optional(),
-	prefer: reference.optional(),
+	features: z.optional(oneOrMore(words)),
+	prefer: z.optional(reference),
 });
 
 const part = z.union([
 	reference,
 	keyed({
-		instrument: reference.optional(),
-		tuning: words.optional(),
-		capo: number({ from: 0, to: 12, isWhole: true }).optional(),
-		needs: needs.optional(),
-		leave: words.optional(),
-		pack: reference.optional(),
+		instrument: z.optional(reference),
+		tuning: z.optional(words),
+		capo: z.optional(number({ from: 0, to: 12, isWhole: true })),
+		needs: z.optional(needs),
+		leave: z.optional(words),
+		pack: z.optional(reference),
 	}),
 ]);
 
@@ -126,66 +132,67 @@ const pedalState = z.union([onOrOff, z.record(z.string(), words)]);
 
 const boardState = z.union([choice(['off']), z.record(z.string(), pedalState)]);
 
-const cue = z
-	.object({
+const cue = z.catchall(
+	z.object({
 		at: words,
-		near: duration(0, '1:32').optional(),
-		say: words.optional(),
-		hand: z.record(z.string(), part).optional(),
-	})
-	.catchall(boardState);
+		near: z.optional(duration(0, '1:32')),
+		say: z.optional(words),
+		hand: z.optional(z.record(z.string(), part)),
+	}),
+	boardState,
+);
 
 const song = keyed({
 	id,
-	title: words.optional(),
-	length: duration(1, '3:30').optional(),
-	tempo: number({ from: 20, to: 400 }).optional(),
-	parts: z.record(z.string(), part).optional(),
-	board: z.record(z.string(), boardState).optional(),
-	cues: z.array(cue).optional(),
-	starts: words.optional(),
-	count: number({ from: 1, to: 64, isWhole: true }).optional(),
-	ends: choice(['stop', 'ring', 'segue', 'talk']).optional(),
-	notes: words.optional(),
+	title: z.optional(words),
+	length: z.optional(duration(1, '3:30')),
+	tempo: z.optional(number({ from: 20, to: 400 })),
+	parts: z.optional(z.record(z.string(), part)),
+	board: z.optional(z.record(z.string(), boardState)),
+	cues: z.optional(z.array(cue)),
+	starts: z.optional(words),
+	count: z.optional(number({ from: 1, to: 64, isWhole: true })),
+	ends: z.optional(choice(['stop', 'ring', 'segue', 'talk'])),
+	notes: z.optional(words),
 });
 
-const gap = duration(0, '15s').optional();
+const gap = z.optional(duration(0, '15s'));
 
 const encoreItem = z.union([reference, keyed({ song: reference, gap })]);
 
 const setItem = z.union([
 	reference,
 	keyed({
-		song: reference.optional(),
+		song: z.optional(reference),
 		gap,
-		interval: duration(1, '20m').optional(),
-		encore: z.array(encoreItem).optional(),
+		interval: z.optional(duration(1, '20m')),
+		encore: z.optional(z.array(encoreItem)),
 	}),
 ]);
 
-const pedal = z.object({ id, name: words.optional() }).catchall(z.unknown());
+const pedal = z.catchall(z.object({ id, name: z.optional(words) }), z.unknown());
 
 const timesByKind = Object.fromEntries(
-	INSTRUMENT_KINDS.map((kind) => [kind, workTimes.optional()]),
+	INSTRUMENT_KINDS.map((kind) => [kind, z.optional(workTimes)]),
 );
 
 /** A show with everything that it includes, joined: the whole file format. */
 export const showFileShape = keyed({
-	format: words.optional(),
-	include: oneOrMore(words).optional(),
-	show: show.optional(),
-	techs: z.array(tech).optional(),
-	players: z.array(player).optional(),
-	instruments: z.array(instrument).optional(),
-	songs: z.array(song).optional(),
-	set: z.array(setItem).optional(),
-	boards: z.record(z.string(), z.array(pedal)).optional(),
-	packs: z.array(keyed({ id, name: words.optional(), channel: words.optional() })).optional(),
-	times: keyed({ all: workTimes.optional(), ...timesByKind }).optional(),
-	stock: z
-		.array(keyed({ gauge: gaugeLabel, count: number({ from: 0, to: 100_000, isWhole: true }) }))
-		.optional(),
-	abbreviations: z.record(z.string(), words).optional(),
+	format: z.optional(words),
+	include: z.optional(oneOrMore(words)),
+	show: z.optional(show),
+	techs: z.optional(z.array(tech)),
+	players: z.optional(z.array(player)),
+	instruments: z.optional(z.array(instrument)),
+	songs: z.optional(z.array(song)),
+	set: z.optional(z.array(setItem)),
+	boards: z.optional(z.record(z.string(), z.array(pedal))),
+	packs: z.optional(z.array(keyed({ id, name: z.optional(words), channel: z.optional(words) }))),
+	times: z.optional(keyed({ all: z.optional(workTimes), ...timesByKind })),
+	stock: z.optional(
+		z.array(keyed({ gauge: gaugeLabel, count: number({ from: 0, to: 100_000, isWhole: true }) })),
+	),
+	abbreviations: z.optional(z.record(z.string(), words)),
 });
 
 /** The keys that stand at a show file's top. */

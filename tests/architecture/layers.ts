@@ -19,7 +19,7 @@ const ROWS: readonly (readonly string[])[] = [
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 	base: ['string-width', 'fastest-levenshtein'],
 	journal: ['node:zlib'],
-	showfile: ['yaml', 'zod'],
+	showfile: ['yaml', 'zod/mini'],
 	machines: ['xstate'],
 	ui: ['react', 'ink'],
 	disk: ['conf', 'node:fs', 'node:fs/promises', 'node:zlib'],
