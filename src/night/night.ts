@@ -5,10 +5,11 @@ import type { Entry } from '../journal/entry.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { ACTIONS, actionOf } from '../keys/actions.ts';
+import { jumpWords } from '../keys/jump-words.ts';
 import type { KeyContext, Outcome, Prompt, ViewName } from '../keys/key-context.ts';
 import { standInPrompt } from '../keys/prompts.ts';
 import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
-import { previewLines } from '../plan/change-preview.ts';
+import { previewJump } from '../plan/change-preview.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import { standIns } from '../plan/stand-ins.ts';
@@ -169,12 +170,15 @@ export function openNight(options: NightOptions): Night {
 			canPutBack: puttableBack(timeline) !== null,
 			standInsFor,
 			previewOf: (song) =>
-				previewLines({
-					session: session(),
-					nowMs: clock.nowMs(),
-					plannedZeroMs: options.plannedZeroMs,
-					song,
-				}),
+				jumpWords(
+					previewJump({
+						session: session(),
+						nowMs: clock.nowMs(),
+						plannedZeroMs: options.plannedZeroMs,
+						song,
+					}),
+					{ session: session(), zeroMs: zeroMs() },
+				),
 		};
 	}
 

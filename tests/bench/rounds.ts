@@ -1,0 +1,44 @@
+// Timing that holds on a busy machine: the things compared take turns, and what counts is the ratio of
+// their medians within one run.
+
+import { spawnSync } from 'node:child_process';
+
+export type Contestant = { readonly name: string; readonly run: () => number };
+
+/** Milliseconds that a command takes as a whole process; throws when it does not end as it should. */
+export function processMs(
+	command: string,
+	args: readonly string[],
+	isFine = (code: number | null): boolean => code === 0,
+): number {
+	const began = process.hrtime.bigint();
+	const { status, stderr } = spawnSync(command, [...args], { encoding: 'utf8' });
+	const ended = process.hrtime.bigint();
+	if (!isFine(status))
+		throw new Error(`${command} ${args.join(' ')} ended with ${status}: ${stderr}`);
+	return Number(ended - began) / 1e6;
+}
+
+/** Milliseconds that a piece of work takes inside this process. */
+export function workMs(work: () => void): number {
+	const began = process.hrtime.bigint();
+	work();
+	return Number(process.hrtime.bigint() - began) / 1e6;
+}
+
+export function median(values: readonly number[]): number {
+	const sorted = [...values].sort((a, b) => a - b);
+	const upper = sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+	const lower = sorted[Math.floor((sorted.length - 1) / 2)] ?? Number.NaN;
+	return (upper + lower) / 2;
+}
+
+/** The median of each contestant over so many interleaved rounds, after one that does not count. */
+export function takeTurns(contestants: readonly Contestant[], rounds: number): readonly number[] {
+	for (const one of contestants) one.run();
+	const taken = contestants.map((): number[] => []);
+	for (let round = 0; round < rounds; round++) {
+		for (const [index, one] of contestants.entries()) taken[index]?.push(one.run());
+	}
+	return taken.map(median);
+}

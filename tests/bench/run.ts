@@ -1,0 +1,17 @@
+// The benchmarks: `npm run bench`, or `npm run bench -- replay` for those whose name contains a word.
+// Each row prints its figure beside its target; a busy machine moves the figures, hardly the ratios.
+
+import { benchCommands } from './commands.ts';
+import { benchReplay } from './replay.ts';
+import { benchStart } from './start.ts';
+
+const [only = ''] = process.argv.slice(2);
+const rounds = Number(process.env.BENCH_ROUNDS ?? 7);
+
+for (const { name, run } of [
+	{ name: 'commands', run: benchCommands },
+	{ name: 'start', run: benchStart },
+	{ name: 'replay', run: benchReplay },
+]) {
+	if (name.includes(only)) for (const row of await run(rounds)) console.log(row);
+}
