@@ -63,7 +63,7 @@ export type NightReport = {
 	readonly isOver: boolean;
 	readonly began: ReportMoment | null;
 	readonly ended: ReportMoment | null;
-	/** Nothing went wrong and nothing is to be repaired. */
+	/** Nothing went wrong; strings may be due all the same. */
 	readonly isClean: boolean;
 	readonly songs: readonly ReportSong[];
 	readonly beforeShow: readonly ReportLine[];
@@ -148,7 +148,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		isOver,
 		began: last.zeroAtMs === null ? null : moment(last.zeroAtMs),
 		ended: isOver && ended !== null ? moment(ended) : null,
-		isClean: incidents.length + wrongHolds.length + tomorrow.length + parts.damage.length === 0,
+		isClean: incidents.length + wrongHolds.length + parts.damage.length === 0,
 		songs: last.list
 			.filter((item) => item.kind === 'song')
 			.map(

@@ -3,10 +3,12 @@
 import { cleanText } from '../base/clean-text.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
+import { KINDS } from '../tuning/kind.ts';
 import { instrumentWords } from './entry-words.ts';
 
-/** Hours in hands after which strings are due: common practice, no source. */
+/** Hours in hands after which strings are due: common practice, no source. A bass keeps its strings far longer. */
 const DUE_HOURS = 12;
+const DUE_HOURS_BASS = 60;
 
 /** A sentence for each instrument that needs a hand, in the order of the show file. */
 export function repairList(show: Show, session: Session): readonly string[] {
@@ -27,7 +29,8 @@ function needsOf(instrument: Instrument, session: Session): string[] {
 	if (!state) return [];
 	const { stringsDown, faults, stringHours } = state.context;
 	const isStillBroken = stringsDown.length > 0;
-	const isDue = stringHours !== null && stringHours >= DUE_HOURS;
+	const dueHours = KINDS[instrument.kind].family === 'bass' ? DUE_HOURS_BASS : DUE_HOURS;
+	const isDue = stringHours !== null && stringHours >= dueHours;
 	const broke = session.incidents.filter(
 		(one) => one.kind === 'string-break' && one.instrument === instrument.id,
 	).length;

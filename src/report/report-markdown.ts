@@ -56,7 +56,7 @@ function heading(report: NightReport): string[] {
 		...(place.length > 0 ? [place.join(', '), ''] : []),
 		`Night ${text(report.night)}: ${times.join(', ')}.`,
 		'',
-		report.isClean ? 'Clean show: nothing to report.' : 'There is something to look at below.',
+		report.isClean ? 'Clean show: nothing went wrong.' : 'There is something to look at below.',
 	];
 }
 

@@ -47,7 +47,9 @@ export function runSheet(show: Show, plan: Plan): string {
 
 function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSong): string[] {
 	const slots = plan.slots.filter((slot) => slot.section.position === position);
-	const changes = slots.filter(isToDo).map((slot) => changeText(show, song, slot));
+	const changes = slots
+		.filter((slot) => isToDo(plan, slot))
+		.map((slot) => changeText(show, song, slot));
 	const left = [
 		fitWidth(String(position), 3, { align: 'right' }),
 		fitWidth(cleanText(song.title), TITLE_WIDTH),
@@ -69,8 +71,13 @@ function isFirstTime(plan: Plan, song: Song, position: number): boolean {
 	return plan.sections.find((section) => section.song === song.id)?.position === position;
 }
 
-function isToDo(slot: Slot): boolean {
-	return slot.isHandOver || (slot.instrument === null && !slot.isKept);
+/** A change of hands, nothing where something was wanted, or a capo moved on what is kept. */
+function isToDo(plan: Plan, slot: Slot): boolean {
+	if (slot.isHandOver || (slot.instrument === null && !slot.isKept)) return true;
+	const before = plan.slots
+		.slice(0, plan.slots.indexOf(slot))
+		.findLast((one) => one.player === slot.player);
+	return slot.instrument !== null && before !== undefined && before.capo !== slot.capo;
 }
 
 function changeText(show: Show, song: Song, slot: Slot): string {
@@ -81,7 +88,13 @@ function changeText(show: Show, song: Song, slot: Slot): string {
 	const instrument = show.instruments.find((one) => one.id === slot.instrument);
 	const place = instrument?.slot?.toUpperCase() ?? instrument?.name ?? slot.instrument;
 	const tuning = slot.tuning ? ` ${shortTuning(slot.tuning)}` : '';
-	return cleanText(`${who} ${place}${tuning}${slot.capo > 0 ? ` capo ${slot.capo}` : ''}`);
+	return cleanText(`${who} ${place}${tuning}${capoText(slot)}`);
+}
+
+/** A capo that comes off where the instrument stays has to be said, where it is handed over it goes without saying. */
+function capoText({ capo, isHandOver }: Slot): string {
+	if (capo > 0) return ` capo ${capo}`;
+	return isHandOver ? '' : ' capo off';
 }
 
 /** As it is chalked on a case: `E std`, `half down`, `drop D`. */

@@ -56,7 +56,7 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['plan'], 'rackside plan SHOW'],
 		[['plan', 'a.yaml', 'b.yaml'], 'one word too many (found b.yaml'],
 		[['plan', 'nowhere.yaml'], 'nowhere.yaml'],
-		[['plan', '--data'], '--data wants a value'],
+		[['plan', 'shows/club.yaml', '--data'], '--data wants a value'],
 		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
 		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],
 		[['report', 'no-such-night'], 'there is no such night'],

@@ -76,6 +76,7 @@ describe('songs', () => {
 			['Harbour', 'played'],
 			['Lantern', 'dropped'],
 			['=Gravel|x', 'cut-short'],
+			['Tide', 'dropped'],
 		]);
 		expect(report.songs[0]?.runs).toEqual([
 			{
@@ -91,6 +92,7 @@ describe('songs', () => {
 	test('of a night left open are not dropped', () => {
 		expect(reportOf(...opening).songs.map(({ state }) => state)).toEqual([
 			'on',
+			'to-come',
 			'to-come',
 			'to-come',
 		]);

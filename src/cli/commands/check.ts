@@ -1,9 +1,11 @@
 // `rackside check`: everything wrong or risky in a show before the doors open.
 
 import { cleanText } from '../../base/clean-text.ts';
+import type { Warning } from '../../plan/plan.ts';
 import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
 import { songWords } from '../../report/entry-words.ts';
 import { checkShow } from '../../showfile/check-show.ts';
+import type { Finding } from '../../showfile/finding.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -28,7 +30,7 @@ export const checkCommand: CliCommand = {
 			return tellProblems(problems, io);
 		}
 		const findings = checkShow(show);
-		const { warnings } = planBeforeDoors(show);
+		const warnings = planBeforeDoors(show).warnings.filter((one) => !isSaid(one, findings));
 		if (isJson) io.write(`${JSON.stringify({ usable: true, problems: [], findings, warnings })}\n`);
 		else {
 			const lines = [
@@ -43,3 +45,13 @@ export const checkCommand: CliCommand = {
 		return findings.length + warnings.length === 0 ? EXIT.fine : EXIT.toLookAt;
 	},
 };
+
+/** The plan comes to the same as the reading of the file: once is enough. */
+function isSaid(warning: Warning, findings: readonly Finding[]): boolean {
+	return findings.some(
+		(one) =>
+			one.code === warning.code &&
+			one.instrument === warning.instrument &&
+			(warning.song === undefined || one.song === warning.song),
+	);
+}

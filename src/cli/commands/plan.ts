@@ -32,7 +32,7 @@ export const planCommand: CliCommand = {
 		const { show, problems } = openShow(request.words[0] ?? '', io);
 		if (!show) return tellProblems(problems, io);
 		const plan = planBeforeDoors(show);
-		if (request.options.json) io.write(`${JSON.stringify(planJson(show, plan))}\n`);
+		if (request.options.json) io.write(`${JSON.stringify(planJson(plan, show))}\n`);
 		else io.write(request.options.sheet ? runSheet(show, plan) : planText(show, plan));
 		return EXIT.fine;
 	},
@@ -58,6 +58,14 @@ function planText(show: Show, plan: Plan): string {
 		`${minutesSeconds(one.slackSeconds)} spare`,
 		`for ${songWords(one.section.song, show)}`,
 	]);
+	const standIns = planJson(plan, show).standIns.map((one) => [
+		songWords(one.song, show),
+		playerWords(one.player, show),
+		one.for === null ? '' : `for ${instrumentWords(one.for, show)}`,
+		instrumentWords(one.instrument, show),
+		minutesSeconds(one.readyIn),
+		one.why,
+	]);
 	const warnings = plan.warnings.map((one) => {
 		const song = one.song === undefined ? '' : `${songWords(one.song, show)}: `;
 		return `${one.code}: ${song}${one.text}`;
@@ -68,6 +76,13 @@ function planText(show: Show, plan: Plan): string {
 		...table(['#', 'song', 'player', 'instrument', 'tuning', 'capo', ''], slots),
 		...(work.length > 0
 			? ['', 'Work', ...table(['from', 'job', 'on', 'to', 'takes', '', '', ''], work)]
+			: []),
+		...(standIns.length > 0
+			? [
+					'',
+					'Stand-ins',
+					...table(['song', 'player', '', 'instrument', 'in hands in', ''], standIns),
+				]
 			: []),
 		...(warnings.length > 0 ? ['', 'Warnings', ...warnings.map(cleanText)] : []),
 	]
