@@ -146,7 +146,7 @@ async function show(night: Night, stage: Stage): Promise<void> {
 	const onEvent = (event: InputEvent): void => {
 		if (event.kind === 'key') night.press(event.key);
 		else if (event.kind === 'paste') night.paste(event.text);
-		else if (event.kind === 'burst') night.burst(event.count);
+		else if (event.kind === 'burst') night.burst(event.count, event.text);
 		else shutdown.begin({ kind: 'signal', signal: 'SIGINT' });
 		leaveIfWanted();
 	};

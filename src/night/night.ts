@@ -1,6 +1,8 @@
 // A show under way: session, journal and plan together, driven by keys. The live screen and a
 // rehearsal script use it alike; they differ only in the clock and the journal they bring.
 
+import { cleanText } from '../base/clean-text.ts';
+import { graphemes } from '../base/display-width.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
@@ -55,7 +57,8 @@ export type NightOptions = {
 export type Night = {
 	readonly press: (key: string) => void;
 	readonly paste: (text: string) => void;
-	readonly burst: (count: number) => void;
+	/** So many keys at once, which no hand presses: they go into an open text field or nowhere. */
+	readonly burst: (count: number, text?: string) => void;
 	/** To be called at least once a second. */
 	readonly tick: () => void;
 	readonly nowMs: () => number;
@@ -102,7 +105,15 @@ export function openNight(options: NightOptions): Night {
 	const { show, journal } = options;
 	const records = () => journal.records() as readonly JournalRecord<Entry>[];
 	const clock = goOn(options.clock, records());
-	let timeline = records().reduce(extend, openTimeline(openSession(show)));
+	let timeline = openTimeline(openSession(show));
+	/** The session before each record, by its number. */
+	const before = new Map<number, Session>();
+	const told = new Map<number, readonly string[]>();
+	const take = (one: JournalRecord<Entry>) => {
+		before.set(one.s, sessionOf(timeline));
+		timeline = extend(timeline, one);
+	};
+	for (const one of records()) take(one);
 	let presses = NO_PRESSES;
 	let effect: Effect | null = null;
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
@@ -126,7 +137,7 @@ export function openNight(options: NightOptions): Night {
 	};
 	const record = (entries: readonly Entry[]): number => {
 		const kept = journal.append(entries, clock.moment()) as JournalRecord<Entry>;
-		timeline = extend(timeline, kept);
+		take(kept);
 		return kept.s;
 	};
 
@@ -334,12 +345,12 @@ export function openNight(options: NightOptions): Night {
 
 	function undoLastEffect(): void {
 		if (!effect) return;
-		const { look: before, recorded, tookBack, putBack: putBackSeq } = effect;
+		const { look: lookBefore, recorded, tookBack, putBack: putBackSeq } = effect;
 		const at = clock.nowMs();
 		if (recorded !== null) record([{ k: 'taken-back', at, of: recorded }]);
 		if (tookBack !== null) record([{ k: 'put-back', at, of: tookBack }]);
 		if (putBackSeq !== null) record([{ k: 'taken-back', at, of: putBackSeq }]);
-		look = before;
+		look = lookBefore;
 		effect = null;
 	}
 
@@ -359,11 +370,32 @@ export function openNight(options: NightOptions): Night {
 		changed();
 	}
 
+	/** A record's entries in words, made once, with what was known when it was written. */
+	function wordsOf(one: JournalRecord<Entry>): readonly string[] {
+		const known =
+			told.get(one.s) ?? one.e.map((entry) => entryWords(entry, show, before.get(one.s)));
+		told.set(one.s, known);
+		return known;
+	}
+
+	/** Puts text into the open text field, if there is one. */
+	function typeInto(text: string): boolean {
+		closeIfOverdue();
+		if (!look.open?.prompt.isText || look.isLocked) return false;
+		for (const letter of graphemes(cleanText(text)))
+			pressCounted(letter === ' ' ? 'space' : letter);
+		return true;
+	}
+
 	function log(): readonly LogLine[] {
 		const all = records();
 		if (logged.count !== all.length) {
 			const lines = effectiveRecords(all).flatMap(({ record: one, isTakenBack }) =>
-				one.e.map((entry) => ({ atMs: entry.at, words: entryWords(entry, show), isTakenBack })),
+				wordsOf(one).map((words, index) => ({
+					atMs: one.e[index]?.at ?? 0,
+					words,
+					isTakenBack,
+				})),
 			);
 			logged = { count: all.length, lines };
 		}
@@ -375,15 +407,15 @@ export function openNight(options: NightOptions): Night {
 	return {
 		press,
 		paste: (text) => {
-			closeIfOverdue();
-			if (look.open?.prompt.isText && !look.isLocked) {
-				for (const letter of text) pressCounted(letter === ' ' ? 'space' : letter);
-			} else
+			if (!typeInto(text)) {
 				look = { ...look, message: 'Pasted text goes only into text fields; nothing was done.' };
+			}
 			changed();
 		},
-		burst: (count) => {
-			look = { ...look, message: `${count} keys came at once and were ignored.` };
+		burst: (count, text) => {
+			if (text === undefined || !typeInto(text)) {
+				look = { ...look, message: `${count} keys came at once and were ignored.` };
+			}
 			changed();
 		},
 		tick: () => {
