@@ -226,12 +226,14 @@ export const scale: Written<number> = written({
 /** Characters that need shift on the keyboards that most laptops have. */
 const SHIFTED = new Set('!@#$%^&*()_+{}|:"<>?~');
 
+/** Letters, digits and signs that some keyboard has a key for; no emoji, no mark that stands on another. */
+const ON_A_KEY = /^[\p{L}\p{N}\p{P}\p{Sc}\p{Sk}\p{Sm}]$/u;
+
 /** The key that names an instrument, lower case. */
 export const slot: Written<string> = written({
 	read: (text) => {
 		const key = text.trim().normalize('NFC').toLowerCase();
-		const isOne = [...key].length === 1 && key === cleanText(key) && key !== '0';
-		return isOne && !SHIFTED.has(key) ? key : null;
+		return ON_A_KEY.test(key) && key !== '0' && !SHIFTED.has(key) ? key : null;
 	},
 	complaint: {
 		code: 'bad-slot',
