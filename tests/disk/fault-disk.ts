@@ -15,9 +15,6 @@ export type Effect =
 	| { readonly short: number }
 	| { readonly kill: 'before' | 'after' };
 
-/** Thrown by every call of a killed program's disk. */
-export class Killed extends Error {}
-
 type Change = { readonly at: number; readonly bytes: Buffer } | { readonly cutTo: number };
 type Inode = {
 	readonly id: number;
@@ -43,7 +40,8 @@ export class FaultDisk implements Disk {
 	#held: (() => void)[] = [];
 	#nextInode = 1;
 	#nextFile = 3;
-	#isKilled = false;
+	/** Once true, this program is dead: nothing that it still does reaches the disk or counts. */
+	isKilled = false;
 
 	constructor() {
 		this.#folders.set('/', newFolder());
@@ -207,11 +205,6 @@ export class FaultDisk implements Disk {
 		);
 	}
 
-	/** From now on every call of this disk fails as those of a dead program do. */
-	kill(): void {
-		this.#isKilled = true;
-	}
-
 	/** The disk as the next program finds it when only this one died: all that was written is there. */
 	afterKill(): FaultDisk {
 		return this.#copy(
@@ -252,15 +245,15 @@ export class FaultDisk implements Disk {
 	}
 
 	#call<T>(name: keyof Disk, path: string, run: () => T, shorten?: (bytes: number) => void): T {
-		if (this.#isKilled) throw new Killed();
+		if (this.isKilled) throw diskError('EIO');
 		this.calls += 1;
 		const effect = this.effect({ name, path, number: this.calls });
 		if (effect && 'fail' in effect) throw diskError(effect.fail);
 		if (effect && 'short' in effect) shorten?.(effect.short);
 		if (effect && 'kill' in effect) {
 			if (effect.kill === 'after') run();
-			this.#isKilled = true;
-			throw new Killed();
+			this.isKilled = true;
+			throw diskError('EIO');
 		}
 		const result = run();
 		if (effect && 'failAfter' in effect) throw diskError(effect.failAfter);
@@ -271,17 +264,12 @@ export class FaultDisk implements Disk {
 		if (this.isHoldingSyncs) await new Promise<void>((resolve) => this.#held.push(resolve));
 		else await null;
 		// A dead program hears nothing any more.
-		if (this.#isKilled) await new Promise(() => {});
-		try {
-			this.#call(name, path, run);
-		} catch (error) {
-			if (error instanceof Killed) await new Promise(() => {});
-			throw error;
-		}
+		if (this.isKilled) await new Promise(() => {});
+		this.#call(name, path, run);
 	}
 
 	#opened(file: number): { readonly inode: Inode; readonly path: string } {
-		if (this.#isKilled) throw new Killed();
+		if (this.isKilled) throw diskError('EIO');
 		const opened = this.openFiles.get(file);
 		if (!opened) throw diskError('EBADF');
 		return opened;
