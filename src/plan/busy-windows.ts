@@ -17,7 +17,7 @@ const CUE_MS = 5000;
  * are overdue and have no window.
  *
  * @example
- * busyWindows(session, plan.sections, plan.handOvers).map(({ fromMs }) => fromMs / 1000) // => [-15, 240, 465]
+ * busyWindows(session, plan.sections, plan.handOvers).map(({ fromMs }) => fromMs / 1000) // => [-30, 240, 465]
  */
 export function busyWindows(
 	session: Session,

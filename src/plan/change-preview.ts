@@ -138,16 +138,15 @@ function earliest({ plan, section, nowMs, clock }: Hurry): ReadonlyMap<string, N
 		.filter((player) => !work.some((one) => one.player === player));
 	for (const { player, seconds, fromMs } of work) {
 		let leftMs = seconds * 1000;
-		time = Math.max(time, Math.min(fromMs, Math.max(endMs, nowMs)));
-		const doneMs = clock.firstMs(clock.at(time) + leftMs);
-		if (ready.length > 0 && doneMs > endMs) {
-			const workedMs = Math.max(0, clock.at(endMs) - clock.at(time));
-			leftMs -= workedMs;
+		const startMs = Math.max(time, fromMs);
+		const isDoneAfterEnd = clock.firstMs(clock.at(startMs) + leftMs) > endMs;
+		if (ready.length > 0 && isDoneAfterEnd) {
+			leftMs -= Math.max(0, clock.at(endMs) - clock.at(startMs));
 			time = Math.max(time, endMs);
 			for (const one of ready) hand(one);
 			ready = [];
 		}
-		time = clock.firstMs(clock.at(time) + leftMs);
+		time = clock.firstMs(clock.at(Math.max(time, fromMs)) + leftMs);
 		ready.push(player);
 	}
 	for (const one of ready) hand(one);

@@ -12,7 +12,7 @@ import type { PlannedHandOver, Section } from './plan.ts';
  * just before it, never reaching into the song before; taking away without giving takes none.
  *
  * @example
- * handOversAhead(outlook, choices).map(({ instrument, fits }) => [instrument, fits]) // => [['A1', true], ['A4', true], ['A1', true]]
+ * handOversAhead(outlook, choices).map(({ player, instrument }) => [player, instrument]) // => [['ash', 'A1'], ['bo', 'B1'], ['ash', 'A4'], ['ash', 'A1'], ['bo', null]]
  */
 export function handOversAhead(
 	{ show, sections }: Outlook,

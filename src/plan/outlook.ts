@@ -30,7 +30,12 @@ export type Outlook = {
 	readonly firstStints: ReadonlySet<string>;
 };
 
-/** What the moment comes to. */
+/**
+ * What the moment comes to.
+ *
+ * @example
+ * outlookOf({ session, nowMs: 0, plannedZeroMs: 0 }).hands.get('ash') // => null
+ */
 export function outlookOf(moment: Moment): Outlook {
 	const { session, nowMs } = moment;
 	const { show, instruments, players } = session;

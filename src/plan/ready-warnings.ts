@@ -29,13 +29,15 @@ export function readyWarnings(asked: ReadyAsked): readonly Warning[] {
 	return [...stringsDown(asked), ...asked.plan.work.flatMap((work) => workWarnings(asked, work))];
 }
 
-function stringsDown({ session }: ReadyAsked): readonly Warning[] {
+function stringsDown({ session, nowMs, plan }: ReadyAsked): readonly Warning[] {
 	const { show, players, instruments } = session;
 	return show.players.flatMap(({ id, name }): readonly Warning[] => {
 		const held = players[id]?.holds ?? null;
 		const context = held === null ? undefined : instruments[held]?.context;
 		if (held === null || context === undefined || context.stringsDown.length === 0) return [];
-		const text = `${held} in ${name}'s hands has a string down`;
+		const [best] = standIns({ session, plan, nowMs, player: id, instrument: held });
+		const instead = best === undefined ? '' : `; ${best.instrument} can stand in`;
+		const text = `${held} in ${name}'s hands has a string down${instead}`;
 		return [{ code: 'not-ready', player: id, instrument: held, text }];
 	});
 }
@@ -68,7 +70,8 @@ function lateWords({ session, nowMs, plan }: ReadyAsked, work: Work, title: stri
 	const late = `${instrument} is ${minutesSeconds(-slackSeconds)} late for ${title}`;
 	if (best === undefined) return late;
 	const isHeld = session.players[player]?.holds === best.instrument;
-	return isHeld
-		? `${late}; ${playerName(session.show, player)} can keep ${best.instrument}`
-		: `${late}; ${best.instrument} can stand in`;
+	if (!isHeld) return `${late}; ${best.instrument} can stand in`;
+	const isCapoMoved = session.instruments[best.instrument]?.context.capo !== best.capo;
+	const capo = best.capo === 0 ? ' without capo' : ` with capo ${best.capo}`;
+	return `${late}; ${playerName(session.show, player)} can keep ${best.instrument}${isCapoMoved ? capo : ''}`;
 }

@@ -7,7 +7,7 @@ import type { CapoMove, Slot } from './plan.ts';
  * The slots in playing order; those with nothing playable among them, empty hands left out.
  *
  * @example
- * slotsOf(choices).map(({ player, instrument }) => [player, instrument]).length // => 7
+ * slotsOf(choices).map(({ player, instrument }) => [player, instrument]).length // => 5
  */
 export function slotsOf(choices: readonly Choice[]): readonly Slot[] {
 	return choices.flatMap((choice): readonly Slot[] => {

@@ -29,7 +29,7 @@ export type StandInsAsked = {
  * nothing to replace.
  *
  * @example
- * standIns({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).map(({ instrument }) => instrument) // => ['S1', 'A3', 'A2', 'A4', 'B3']
+ * standIns({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).map(({ instrument }) => instrument) // => ['S1', 'A3', 'A2', 'A4', 'B1', 'B3']
  */
 export function standIns(asked: StandInsAsked): readonly StandIn[] {
 	const { session, plan, nowMs, player } = asked;
@@ -150,15 +150,14 @@ function slotPlace(slot: string | null): number {
 function soundAsked({ session, plan, player, instrument }: StandInsAsked): Sound | null {
 	const held = session.players[player]?.holds ?? null;
 	const slots = plan.slots.filter((slot) => slot.player === player);
-	const present = slots.find(({ section }) => section.hasBegun);
-	const isOn = session.phase.value === 'song';
-	const isForHeld = instrument === undefined ? isOn && held !== null : instrument === held;
-	const ahead = slots.filter(({ section }) => !section.hasBegun);
-	const slot = isForHeld
-		? (present ?? null)
-		: ((instrument === undefined
-				? ahead[0]
-				: slots.find((one) => one.instrument === instrument || one.named === instrument)) ?? null);
+	const present = slots.find(({ section }) => section.hasBegun) ?? null;
+	const isForHeld =
+		instrument === undefined
+			? session.phase.value === 'song' && held !== null
+			: instrument === held;
+	// During a song with empty hands, what should be in them comes before what is next.
+	const asked = slots.find((one) => one.instrument === instrument || one.named === instrument);
+	const slot = isForHeld ? present : ((instrument === undefined ? slots[0] : asked) ?? null);
 	const replaced = instrument ?? (isForHeld ? held : (slot?.instrument ?? slot?.named ?? null));
 	return soundOf(session, slot, replaced);
 }

@@ -32,7 +32,7 @@ const BACK_MS = 15_000;
  * Every stint that begins, in playing order, then in the file's order of players.
  *
  * @example
- * stintsAhead(outlook, choices).map(({ instrument }) => instrument.id) // => ['A1', 'A4', 'A1']
+ * stintsAhead(outlook, choices).map(({ instrument }) => instrument.id) // => ['A1', 'B1', 'A4', 'A1']
  */
 export function stintsAhead(outlook: Outlook, choices: readonly Choice[]): readonly Stint[] {
 	const instruments = instrumentById(outlook.show);

@@ -29,3 +29,29 @@ export function allReady(show: Show, at: string): readonly Entry[] {
 export function planAt(session: Session, at: string): Plan {
 	return makePlan({ session, nowMs: mark(at), plannedZeroMs: 0 });
 }
+
+/** The entries of a song begun, with the hand-overs that its plan asks for. */
+export function songBegun(session: Session, at: string): readonly Entry[] {
+	const atMs = mark(at);
+	const plan = makePlan({ session, nowMs: atMs, plannedZeroMs: 0 });
+	const section = plan.sections.find(({ hasBegun }) => !hasBegun);
+	if (section === undefined) throw new Error('no song is ahead');
+	return [
+		{ k: 'song-began', at: atMs, item: section.item },
+		...plan.handOvers
+			.filter((one) => one.section === section)
+			.map(({ player, instrument, tuning, capo }): Entry => {
+				const given = instrument === null ? {} : { capo, ...(tuning ? { tuning } : {}) };
+				return { k: 'handed-over', at: atMs, by: 'plan', player, instrument, ...given };
+			}),
+	];
+}
+
+/** A night in which, after these entries, a song begins as planned. */
+export function withSongBegun(session: Session, at: string): Session {
+	return songBegun(session, at).reduce(apply, session);
+}
+
+export function withEntries(session: Session, ...entries: readonly Entry[]): Session {
+	return entries.reduce(apply, session);
+}

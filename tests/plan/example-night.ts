@@ -1,0 +1,105 @@
+// The small night that the examples in docstrings speak of: three songs, everything made ready at its
+// first moment, nothing handed over yet.
+
+import type { InstrumentState } from '../../machines/instrument.ts';
+import { busyWindows } from '../../src/plan/busy-windows.ts';
+import { chooseAll } from '../../src/plan/choose.ts';
+import type { NeedsPart } from '../../src/plan/demand.ts';
+import { demandAt } from '../../src/plan/demand.ts';
+import { freeClock } from '../../src/plan/free-clock.ts';
+import { handOversAhead } from '../../src/plan/hand-overs-ahead.ts';
+import { instrumentById } from '../../src/plan/instrument-by-id.ts';
+import { outlookOf } from '../../src/plan/outlook.ts';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
+import { planCore } from '../../src/plan/plan-core.ts';
+import { stintsAhead } from '../../src/plan/stints.ts';
+import { workAhead } from '../../src/plan/work-ahead.ts';
+import type { Instrument } from '../../src/showfile/show.ts';
+import { tuningCalled } from '../../src/tuning/tuning.ts';
+import { clubShow } from './club-gear.ts';
+import { allReady, nightAfter } from './night-at.ts';
+
+const show = clubShow(`
+songs:
+  - id: harbour
+    title: Harbour
+    length: "4:00"
+    parts: {ash: {instrument: A1}, bo: {instrument: B1}}
+  - {id: lantern, title: Lantern, length: "3:30", parts: {ash: {instrument: A4}}}
+  - {id: gravel, title: Gravel, length: "4:00", parts: {ash: {instrument: A1}, bo: none}}
+  - {id: bridge, title: Bridge, length: "4:00", cues: [{at: bridge, hand: {ash: A1}}]}
+set: [harbour, lantern, gravel]
+`);
+
+const session = nightAfter(show, allReady(show, '00:00'));
+const moment = { session, nowMs: 0, plannedZeroMs: 0 };
+const { plan } = planCore(moment);
+const outlook = outlookOf(moment);
+const choices = chooseAll(outlook);
+const handOvers = handOversAhead(outlook, choices);
+const clock = freeClock(busyWindows(session, outlook.sections, handOvers));
+const stints = stintsAhead(outlook, choices);
+const eStandard = tuningCalled('E standard', 'electric-6')!;
+const dropD = tuningCalled('drop D', 'electric-6')!;
+const instruments = Object.fromEntries(instrumentById(show));
+const songs = Object.fromEntries(show.songs.map((song) => [song.id, song]));
+const states = session.instruments;
+const section = plan.sections[1]!;
+const needsElectric: NeedsPart = {
+	kind: 'needs',
+	instrumentKind: 'electric-6',
+	sounds: eStandard,
+	features: [],
+	prefer: null,
+	leave: null,
+	pack: null,
+};
+
+const standing = (instrument: Instrument) => {
+	const state = states[instrument.id] as InstrumentState;
+	return { instrument, state, now: state.context, isComingBack: false };
+};
+
+const asked = (parts: Readonly<Record<string, unknown>>) => ({
+	show,
+	demands: new Map(Object.entries(parts)),
+	before: new Map(),
+	heldBefore: new Map(),
+	settled: new Set(),
+	standings: new Map(show.instruments.map((one) => [one.id, standing(one)])),
+});
+
+/** Everything that an example may name. */
+export const exampleNight: Readonly<Record<string, unknown>> = {
+	show,
+	session,
+	plan,
+	choices,
+	outlook,
+	stints,
+	handOvers,
+	work: workAhead(outlook, stints, { handOvers, clock }),
+	slots: plan.slots,
+	section,
+	clock,
+	instruments,
+	songs,
+	states,
+	eStandard,
+	dropD,
+	needsElectric,
+	standing,
+	asked,
+	lanternForAsh: demandAt(show, { song: songs.lantern!, point: 0, player: 'ash' }),
+	bridgeSong: songs.bridge,
+	held: { instrument: 'A1', tuning: eStandard, capo: 0 },
+	beforeDoors: planBeforeDoors(show),
+	soundOfA1: { tuning: eStandard, kind: 'electric-6', replaced: instruments.A1 },
+	rack: {
+		show,
+		instruments: states,
+		holder: () => null,
+		handOvers: plan.handOvers,
+		nowMs: 0,
+	},
+};

@@ -1,0 +1,120 @@
+// A string goes in the middle of a song and a ready stand-in takes over; then the technician is called
+// away. Figures worked out by hand from 270 s for one string and 15 s for a hand-over.
+
+import { expect, test } from 'vitest';
+import { standIns } from '../../src/plan/stand-ins.ts';
+import type { Session } from '../../src/session/session.ts';
+import { tuningCalled } from '../../src/tuning/tuning.ts';
+import { clubShow } from './club-gear.ts';
+import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
+import { handOverLines, warningLines, workLines } from './plan-figures.ts';
+
+const show = clubShow(`
+songs:
+  - {id: six, title: Six, length: "8:15", parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: seven, title: Seven, length: "4:00", parts: {ash: {instrument: A1}}}
+set: [six, seven]
+`);
+
+const begun = withEntries(withSongBegun(nightAfter(show, allReady(show, '-01:00')), '20:00'), {
+	k: 'made-ready',
+	at: mark('18:00'),
+	instrument: 'S1',
+});
+const broken = withEntries(begun, {
+	k: 'string-broke',
+	at: mark('21:10'),
+	incident: 1,
+	instrument: 'A1',
+	player: 'ash',
+});
+const replaced = withEntries(broken, {
+	k: 'handed-over',
+	at: mark('21:25'),
+	by: 'stand-in',
+	incident: 1,
+	player: 'ash',
+	instrument: 'S1',
+});
+
+function offered(session: Session, at: string): readonly string[] {
+	const plan = planAt(session, at);
+	const asked = { session, plan, nowMs: mark(at), player: 'ash', instrument: 'A1' };
+	return standIns(asked).map(({ instrument, readyInSeconds, why }) => {
+		return `${instrument} in ${readyInSeconds} s: ${why}`;
+	});
+}
+
+test('the spare that was made ready is offered first, then what needs least work', () => {
+	expect(offered(broken, '21:10')).toEqual([
+		'S1 in 10 s: same tuning, ready',
+		'A3 in 55 s: stale, floating bridge',
+		'A2 in 65 s: capo 1, stale',
+		'A4 in 70 s: retune one string, stale',
+		'B3 in 55 s: stale, acoustic',
+	]);
+});
+
+test('the restring is first in the list, without wiping or tuning on top', () => {
+	expect(workLines(planAt(replaced, '21:45'))).toEqual([
+		'restring A1 270 s, wanted 0:28:15, done 0:26:15, slack 120, begin by 0:23:45',
+	]);
+	expect(handOverLines(planAt(replaced, '21:45'))).toEqual(['seven: ash S1 > A1']);
+});
+
+test('called away, it is late, and who could keep what is said', () => {
+	const plan = planAt(replaced, '24:00');
+	expect(workLines(plan)).toEqual([
+		'restring A1 270 s, wanted 0:28:15, done 0:28:45, slack -30, begin by 0:23:45',
+	]);
+	expect(warningLines(plan)).toContain('late: A1 is 0:30 late for Seven; Ash can keep S1');
+	expect(plan.cost.lateness).toBe(30);
+});
+
+test('when the next song begins without it, its hand-over stays open and overdue', () => {
+	const seven = withEntries(
+		replaced,
+		{ k: 'song-ended', at: mark('28:15'), how: 'played' },
+		{ k: 'song-began', at: mark('28:30'), item: '2' },
+	);
+	expect(handOverLines(planAt(seven, '28:30'))).toEqual(['seven: ash S1 > A1']);
+	expect(planAt(seven, '28:30').handOvers[0]?.section.hasBegun).toBe(true);
+	const restrung = withEntries(seven, {
+		k: 'made-ready',
+		at: mark('29:00'),
+		instrument: 'A1',
+		tuning: tuningCalled('E standard', 'electric-6')!,
+		capo: 0,
+		isRestrung: true,
+	});
+	expect(planAt(restrung, '29:00').work).toEqual([]);
+	expect(handOverLines(planAt(restrung, '29:00'))).toEqual(['seven: ash S1 > A1']);
+});
+
+test('played on with a string down, nothing changes hands, and it is said with a way out', () => {
+	const playedOn = withEntries(broken, { k: 'played-on', at: mark('21:14'), incident: 1 });
+	const plan = planAt(playedOn, '21:20');
+	expect(plan.handOvers).toEqual([]);
+	expect(warningLines(plan)).toEqual([
+		"not-ready: A1 in Ash's hands has a string down; S1 can stand in",
+	]);
+});
+
+test('two strings of an instrument with a floating bridge take 645 s and 90 s', () => {
+	const floating = clubShow(`
+songs:
+  - {id: six, title: Six, length: "8:15", parts: {ash: {instrument: A3}}}
+  - {id: seven, title: Seven, length: "4:00", parts: {ash: {instrument: A1}}}
+  - {id: eight, title: Eight, length: "4:00", parts: {ash: {instrument: A3}}}
+set: [six, seven, eight]
+`);
+	const both = { k: 'string-broke', at: mark('01:00'), instrument: 'A3', player: 'ash' } as const;
+	const night = withEntries(
+		withSongBegun(nightAfter(floating, allReady(floating, '-01:00')), '00:00'),
+		{ ...both, incident: 1 },
+		{ ...both, incident: 2 },
+	);
+	expect(planAt(night, '01:10').work.map(({ job, seconds }) => [job, seconds])).toEqual([
+		['restring', 735],
+	]);
+});
