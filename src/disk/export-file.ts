@@ -68,13 +68,15 @@ function writeNew(disk: Disk, path: string, text: string): boolean {
 		if (diskErrorCode(error) === 'EEXIST') return false;
 		throw error;
 	}
+	let isOpen = true;
 	try {
 		writeAll(disk, file, Buffer.from(text));
+		isOpen = false;
+		disk.close(file);
 	} catch (error) {
+		if (isOpen) disk.close(file);
 		disk.remove(path);
 		throw error;
-	} finally {
-		disk.close(file);
 	}
 	return true;
 }

@@ -17,28 +17,42 @@ export type Paths = {
 	/** Folder of nights, and all else that is kept. */
 	readonly data: string;
 	readonly nights: string;
-	/** Folder of preferences; null for the platform's own place. */
-	readonly settings: string | null;
+	/** Folder of preferences. */
+	readonly settings: string;
 };
 
 /**
- * The folders to use. `--data` comes first, then `RACKSIDE_DATA`, then the platform's place:
- * `$XDG_DATA_HOME/rackside`, by default under `~/.local/share` (XDG Base Directory Specification
- * 0.8, which has relative values ignored), on macOS under `~/Library/Application Support`, on
- * Windows under `%LOCALAPPDATA%`.
+ * The folders to use. `--data` comes first, then `RACKSIDE_DATA`, then the platform's places:
+ * `$XDG_DATA_HOME/rackside` and `$XDG_CONFIG_HOME/rackside`, by default under `~/.local/share` and
+ * `~/.config` (XDG Base Directory Specification 0.8, which has relative values ignored); on macOS
+ * under `~/Library`, on Windows under `%LOCALAPPDATA%` and `%APPDATA%`.
  */
 export function findPaths(sources: PathSources): Paths {
 	const chosen = sources.dataOption || sources.environment.RACKSIDE_DATA;
-	const data = chosen ? resolve(chosen) : join(platformFolder(sources), 'rackside');
-	return { data, nights: join(data, 'nights'), settings: chosen ? data : null };
+	const [forData, forSettings] = platformFolders(sources);
+	const data = chosen ? resolve(chosen) : join(forData, 'rackside');
+	const settings = chosen ? data : join(forSettings, 'rackside');
+	return { data, nights: join(data, 'nights'), settings };
 }
 
-function platformFolder({ environment, home, platform }: PathSources): string {
-	const xdg = environment.XDG_DATA_HOME;
-	if (xdg && isAbsolute(xdg)) return xdg;
-	if (platform === 'darwin') return join(home, 'Library', 'Application Support');
-	if (platform === 'win32') return environment.LOCALAPPDATA || join(home, 'AppData', 'Local');
-	return join(home, '.local', 'share');
+function platformFolders({ environment, home, platform }: PathSources): [string, string] {
+	const { XDG_DATA_HOME, XDG_CONFIG_HOME, LOCALAPPDATA, APPDATA } = environment;
+	const usual: { readonly [platform: string]: [string, string] } = {
+		darwin: [join(home, 'Library', 'Application Support'), join(home, 'Library', 'Preferences')],
+		win32: [
+			LOCALAPPDATA || join(home, 'AppData', 'Local'),
+			APPDATA || join(home, 'AppData', 'Roaming'),
+		],
+	};
+	const [data, settings] = usual[platform] ?? [
+		join(home, '.local', 'share'),
+		join(home, '.config'),
+	];
+	return [absolute(XDG_DATA_HOME) ?? data, absolute(XDG_CONFIG_HOME) ?? settings];
+}
+
+function absolute(path: string | undefined): string | undefined {
+	return path && isAbsolute(path) ? path : undefined;
 }
 
 /** The one path by which a show file is known, whatever links lead to it; the path itself when it is not there. */

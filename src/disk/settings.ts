@@ -1,7 +1,7 @@
 // A user's preferences. They may be lost without any harm, and never keep a show from starting:
 // whatever is wrong with them, the defaults serve and one sentence says so.
 
-import { dirname } from 'node:path';
+import { join } from 'node:path';
 import type Conf from 'conf';
 import type { Disk } from './disk.ts';
 import { diskTrouble } from './disk-trouble.ts';
@@ -22,7 +22,7 @@ export const defaultSettings: Settings = { keys: {}, looks: 'normal', lastShow: 
 /** Preferences as they were read, and the way to change them. */
 export type SettingsStore = {
 	readonly values: Settings;
-	/** The file they are in; empty when even that is not known. */
+	/** The file they are in. */
 	readonly path: string;
 	/** One sentence when they could not be read. */
 	readonly problem: string | null;
@@ -32,59 +32,53 @@ export type SettingsStore = {
 	readonly reset: () => string | null;
 };
 
-/** Where preferences are kept: a folder of the user's choice, or null for the platform's own place. */
-export type SettingsPlace = { readonly disk: Disk; readonly folder: string | null };
+/** Where preferences are kept. */
+export type SettingsPlace = { readonly disk: Disk; readonly folder: string };
 
 type Stored = Record<string, unknown>;
+const fileName = 'settings';
 
 /** Reads the preferences; always gives some. */
 export async function openSettings({ disk, folder }: SettingsPlace): Promise<SettingsStore> {
 	// Loaded only here: it takes longer than all else that a resumed night needs.
 	const { default: Store } = await import('conf');
-	const place = folder === null ? {} : { cwd: folder };
-	const open = (isDamageCleared: boolean) =>
-		new Store<Stored>({
+	const open = (isDamageCleared = false): Conf<Stored> => {
+		// Left to itself, it would make the folder for everybody to look into.
+		ensureFolder(disk, folder);
+		return new Store<Stored>({
 			projectName: 'rackside',
 			projectSuffix: '',
-			configName: 'settings',
+			cwd: folder,
+			configName: fileName,
 			configFileMode: 0o600,
 			clearInvalidConfig: isDamageCleared,
-			...place,
 		});
-	try {
-		return openStore(open(false), disk);
-	} catch (error) {
-		return brokenStore(causeOf(error), () => openStore(open(true), disk).reset());
-	}
-}
-
-function brokenStore(cause: string, reset: () => string | null): SettingsStore {
-	return {
-		values: defaultSettings,
-		path: '',
-		problem: `The preferences cannot be read, ${cause}; the usual ones are used.`,
-		change: () => 'The preferences cannot be kept until they are reset with "rackside settings".',
-		reset: () => {
-			try {
-				return reset();
-			} catch (error) {
-				return notKeptText(causeOf(error));
-			}
-		},
 	};
+	return settingsStore({ disk, path: join(folder, `${fileName}.json`), open });
 }
 
-function openStore(store: Conf<Stored>, disk: Disk): SettingsStore {
-	let values = readSettings(store.store);
-	const keep = (next: Settings): string | null => {
+type StoreParts = {
+	readonly disk: Disk;
+	readonly path: string;
+	readonly open: (isDamageCleared?: boolean) => Conf<Stored>;
+};
+
+function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
+	let values = defaultSettings;
+	let problem: string | null = null;
+	try {
+		// Without a file there is nothing to read, and no folder to be made for it yet.
+		if (disk.stat(path) !== null) values = readSettings(open().store);
+	} catch (error) {
+		problem = `The preferences cannot be read, ${causeOf(error)}; the usual ones are used.`;
+	}
+	const keep = (next: Settings, isDamageCleared: boolean): string | null => {
 		values = next;
 		try {
-			ensureFolder(disk, dirname(store.path));
-			store.store = { ...next };
+			open(isDamageCleared).store = { ...next };
 			// A full disk may cut the file without anybody being told.
-			const kept = Buffer.from(disk.read(store.path)).toString('utf8');
-			if (sameJson(readSettings(JSON.parse(kept)), next)) return null;
-			return notKeptText('the disk is full');
+			const kept = readSettings(JSON.parse(Buffer.from(disk.read(path)).toString('utf8')));
+			return sameJson(kept, next) ? null : notKeptText('the disk is full');
 		} catch (error) {
 			return notKeptText(causeOf(error));
 		}
@@ -93,10 +87,10 @@ function openStore(store: Conf<Stored>, disk: Disk): SettingsStore {
 		get values() {
 			return values;
 		},
-		path: store.path,
-		problem: null,
-		change: (changes) => keep({ ...values, ...changes }),
-		reset: () => keep(defaultSettings),
+		path,
+		problem,
+		change: (changes) => keep({ ...values, ...changes }, false),
+		reset: () => keep(defaultSettings, true),
 	};
 }
 

@@ -1,0 +1,163 @@
+// One program for one show: the second is told, the dead are succeeded at once.
+
+import { type ChildProcess, spawn } from 'node:child_process';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { type Lock, lockName, takeLock } from '../../src/disk/lock.ts';
+import { bootId, isRunning, ownIdentity } from '../../src/disk/process-identity.ts';
+import { realDisk } from '../../src/disk/real-disk.ts';
+import { FaultDisk } from './fault-disk.ts';
+import { scratchFolder } from './scratch-folder.ts';
+
+const isLinux = process.platform === 'linux';
+const holder = fileURLToPath(new URL('lock-holder.ts', import.meta.url));
+
+function place(folder: string, name = 'show-1') {
+	return { disk: realDisk, folder, name };
+}
+
+async function taken(folder: string): Promise<Lock> {
+	const lock = await takeLock(place(folder));
+	onTestFinished(() => {
+		if (lock.isHeld) lock.release();
+	});
+	return lock;
+}
+
+/** Another program that tries for the lock; resolves with what it says. */
+function otherProgram(folder: string): { child: ChildProcess; says: Promise<string> } {
+	const child = spawn(process.execPath, [holder, folder], { stdio: ['pipe', 'pipe', 'inherit'] });
+	onTestFinished(() => {
+		child.kill('SIGKILL');
+	});
+	const says = new Promise<string>((resolve) => {
+		child.stdout?.once('data', (data) => resolve(String(data).trim()));
+	});
+	return { child, says };
+}
+
+function ended(child: ChildProcess): Promise<void> {
+	return new Promise((resolve) => child.once('exit', () => resolve()));
+}
+
+describe('two programs', () => {
+	test('the second is told which has it, and gets it when the first lets go', async () => {
+		const folder = scratchFolder();
+		const { child, says } = otherProgram(folder);
+		expect(await says).toBe('held');
+		const second = await taken(folder);
+		expect(second).toEqual({
+			isHeld: false,
+			text: `This show is already open in another copy of the program (process ${child.pid}): end that one, or go on there.`,
+		});
+		child.stdin?.end();
+		await ended(child);
+		expect((await taken(folder)).isHeld).toBe(true);
+	});
+
+	test('one that was killed is succeeded at once', async () => {
+		const folder = scratchFolder();
+		const { child, says } = otherProgram(folder);
+		await says;
+		child.kill('SIGKILL');
+		await ended(child);
+		expect(existsSync(join(folder, 'show-1.lock'))).toBe(true);
+		const start = performance.now();
+		expect((await taken(folder)).isHeld).toBe(true);
+		expect(performance.now() - start).toBeLessThan(500);
+	});
+
+	test('of several started at the same moment exactly one has it', async () => {
+		for (let round = 0; round < 3; round += 1) {
+			const folder = scratchFolder();
+			const others = Array.from({ length: 4 }, () => otherProgram(folder));
+			const answers = await Promise.all(others.map(({ says }) => says));
+			expect(answers.filter((answer) => answer === 'held')).toHaveLength(1);
+			for (const { child } of others) child.kill('SIGKILL');
+		}
+	});
+
+	test('within one program it is the same', async () => {
+		const folder = scratchFolder();
+		const first = await taken(folder);
+		if (isLinux) expect((await taken(folder)).isHeld).toBe(false);
+		if (first.isHeld) first.release();
+		expect(existsSync(join(folder, 'show-1.lock'))).toBe(false);
+		// Closing a socket takes a moment.
+		await setTimeout(20);
+		expect((await taken(folder)).isHeld).toBe(true);
+	});
+});
+
+describe('a lock that was left behind', () => {
+	const self = ownIdentity();
+	const deadPid = 2 ** 22 - 7;
+
+	test.each([
+		['by a program that is dead', { pid: deadPid, startTicks: 5, boot: self.boot }, true],
+		[
+			'before the machine was started anew',
+			{ pid: 1, startTicks: null, boot: 'an-earlier-start' },
+			isLinux,
+		],
+		[
+			'by one whose number another has now',
+			{ pid: 1, startTicks: 999_999_999, boot: self.boot },
+			isLinux,
+		],
+		['by one that still runs', { pid: 1, startTicks: null, boot: self.boot }, false],
+	])('%s', async (_, left, isTaken) => {
+		const folder = scratchFolder();
+		writeFileSync(join(folder, 'show-1.lock'), JSON.stringify(left));
+		expect((await taken(folder)).isHeld).toBe(isTaken);
+	});
+
+	test.each(['', 'rubbish', '{}', '{"pid":-1,"boot":""}', '{"pid":"1","boot":"x"}'])(
+		'that says nothing: %j',
+		async (text) => {
+			const folder = scratchFolder();
+			writeFileSync(join(folder, 'show-1.lock'), text);
+			expect((await taken(folder)).isHeld).toBe(true);
+			expect(JSON.parse(readFileSync(join(folder, 'show-1.lock'), 'utf8'))).toEqual(self);
+		},
+	);
+});
+
+describe('a folder that takes no lock', () => {
+	test.each(['openNew', 'write', 'remove', 'stat', 'close'])('%s fails', async (name) => {
+		const disk = new FaultDisk();
+		disk.plantFolder(`/nights-${name}`);
+		disk.plant(`/nights-${name}/show-1.lock`, Buffer.from('rubbish'));
+		disk.effect = (call) => (call.name === name ? { fail: 'EROFS' } : null);
+		const lock = await takeLock({ disk, folder: `/nights-${name}`, name: 'show-1' });
+		expect(lock.isHeld).toBe(true);
+		if (lock.isHeld) lock.release();
+	});
+
+	test('somebody who is quicker by a moment has it', async () => {
+		const disk = new FaultDisk();
+		disk.plantFolder('/nights-race');
+		const other = JSON.stringify({ pid: 1, startTicks: null, boot: bootId() });
+		disk.effect = (call) => {
+			if (call.name === 'openNew') disk.plant('/nights-race/show-1.lock', Buffer.from(other));
+			return null;
+		};
+		const lock = await takeLock({ disk, folder: '/nights-race', name: 'show-1' });
+		expect(lock).toMatchObject({ isHeld: false, text: /process 1\b/ });
+	});
+});
+
+test('a show is locked under one name, its rehearsals under another', () => {
+	expect(lockName('/shows/a.yaml', false)).toBe(lockName('/shows/../shows/a.yaml', false));
+	expect(lockName('/shows/a.yaml', false)).not.toBe(lockName('/shows/b.yaml', false));
+	expect(lockName('/shows/a.yaml', false)).not.toBe(lockName('/shows/a.yaml', true));
+	expect(lockName('/shows/a.yaml', true)).toMatch(/^rehearsal-[0-9a-f]{16}$/);
+});
+
+test('this program is running', () => {
+	expect(isRunning(ownIdentity())).toBe(true);
+	if (isLinux) expect(ownIdentity()).toMatchObject({ startTicks: expect.any(Number), boot: /-/ });
+});

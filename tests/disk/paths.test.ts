@@ -1,0 +1,63 @@
+// Which folder the program uses for its own files.
+
+import { symlinkSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { expect, test } from 'vitest';
+import { findPaths, showIdentity } from '../../src/disk/paths.ts';
+import { scratchFolder } from './scratch-folder.ts';
+
+const home = '/home/lou';
+const base = { dataOption: undefined, environment: {}, home, platform: 'linux' };
+
+test('the option comes first, then the environment, then the platform', () => {
+	const environment = { RACKSIDE_DATA: '/tour', XDG_DATA_HOME: '/xdg' };
+	expect(findPaths({ ...base, dataOption: '/here', environment })).toEqual({
+		data: '/here',
+		nights: '/here/nights',
+		settings: '/here',
+	});
+	expect(findPaths({ ...base, environment }).nights).toBe('/tour/nights');
+	expect(findPaths({ ...base, environment: { XDG_DATA_HOME: '/xdg' } })).toEqual({
+		data: '/xdg/rackside',
+		nights: '/xdg/rackside/nights',
+		settings: '/home/lou/.config/rackside',
+	});
+	expect(findPaths(base).data).toBe('/home/lou/.local/share/rackside');
+	expect(findPaths({ ...base, environment: { XDG_CONFIG_HOME: '/conf' } }).settings).toBe(
+		'/conf/rackside',
+	);
+});
+
+test('empty values and a relative XDG_DATA_HOME count for nothing', () => {
+	const environment = { RACKSIDE_DATA: '', XDG_DATA_HOME: 'relative', XDG_CONFIG_HOME: '' };
+	expect(findPaths({ ...base, dataOption: '', environment }).data).toBe(
+		'/home/lou/.local/share/rackside',
+	);
+	expect(findPaths({ ...base, dataOption: 'relative' }).data).toBe(resolve('relative'));
+});
+
+test('other platforms have places of their own', () => {
+	expect(findPaths({ ...base, platform: 'darwin' }).data).toBe(
+		'/home/lou/Library/Application Support/rackside',
+	);
+	const windows = { ...base, platform: 'win32' };
+	expect(findPaths({ ...windows, environment: { LOCALAPPDATA: '/local' } }).data).toBe(
+		'/local/rackside',
+	);
+	expect(findPaths({ ...windows, environment: { APPDATA: '/roaming' } }).settings).toBe(
+		'/roaming/rackside',
+	);
+	expect(findPaths(windows).settings).toBe('/home/lou/AppData/Roaming/rackside');
+	expect(findPaths({ ...base, platform: 'darwin' }).settings).toBe(
+		'/home/lou/Library/Preferences/rackside',
+	);
+	expect(findPaths(windows).data).toBe('/home/lou/AppData/Local/rackside');
+});
+
+test('a show is the same through every link', () => {
+	const folder = scratchFolder();
+	writeFileSync(join(folder, 'show.yaml'), '');
+	symlinkSync(join(folder, 'show.yaml'), join(folder, 'tonight.yaml'));
+	expect(showIdentity(join(folder, 'tonight.yaml'))).toBe(showIdentity(join(folder, 'show.yaml')));
+	expect(showIdentity('not-there.yaml')).toBe(resolve('not-there.yaml'));
+});

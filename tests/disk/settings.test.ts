@@ -1,0 +1,90 @@
+// Preferences are kept where they can be, and never in the way.
+
+import { chmodSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { realDisk } from '../../src/disk/real-disk.ts';
+import { defaultSettings, openSettings } from '../../src/disk/settings.ts';
+import { scratchFolder } from './scratch-folder.ts';
+
+const isRoot = process.getuid?.() === 0;
+const open = (folder: string) => openSettings({ disk: realDisk, folder });
+
+describe('preferences', () => {
+	test('are the usual ones at first, and reading them writes nothing', async () => {
+		const folder = join(scratchFolder(), 'data');
+		const store = await open(folder);
+		expect(store).toMatchObject({ values: defaultSettings, problem: null });
+		expect(realDisk.stat(folder)).toBeNull();
+	});
+
+	test('outlast the program, for their owner alone', async () => {
+		const folder = join(scratchFolder(), 'data');
+		const store = await open(folder);
+		expect(store.change({ keys: { next: 'n' }, looks: 'dark', lastShow: '/a.yaml' })).toBeNull();
+		expect(store.change({ looks: 'normal' })).toBeNull();
+		expect(store.values).toEqual({ keys: { next: 'n' }, looks: 'normal', lastShow: '/a.yaml' });
+		expect((await open(folder)).values).toEqual(store.values);
+		expect(store.path).toBe(join(folder, 'settings.json'));
+		expect(statSync(store.path).mode & 0o777).toBe(0o600);
+		expect(statSync(folder).mode & 0o777).toBe(0o700);
+		expect(store.reset()).toBeNull();
+		expect((await open(folder)).values).toEqual(defaultSettings);
+	});
+
+	test('that are damaged give the usual ones and a sentence, until they are reset', async () => {
+		const folder = scratchFolder();
+		writeFileSync(join(folder, 'settings.json'), '{"looks": "da');
+		const store = await open(folder);
+		expect(store.values).toEqual(defaultSettings);
+		expect(store.problem).toBe(
+			'The preferences cannot be read, their file is damaged; the usual ones are used.',
+		);
+		expect(store.change({ looks: 'dark' })).toBe(
+			'The preferences hold for now but could not be kept: their file is damaged.',
+		);
+		expect(readFileSync(join(folder, 'settings.json'), 'utf8')).toBe('{"looks": "da');
+		expect(store.reset()).toBeNull();
+		expect(await open(folder)).toMatchObject({ values: defaultSettings, problem: null });
+	});
+
+	test.each([
+		'[]',
+		'{"keys":[1],"looks":3,"lastShow":{}}',
+		'{"keys":{"next":7,"done":"x"}}',
+		'{"__proto__":{"looks":"dark"}}',
+	])('of a wrong shape are passed over: %s', async (text) => {
+		const folder = scratchFolder();
+		writeFileSync(join(folder, 'settings.json'), text);
+		const { values } = await open(folder);
+		const keys = text.includes('done') ? { done: 'x' } : {};
+		expect(values).toEqual({ ...defaultSettings, keys });
+		expect(({} as { looks?: string }).looks).toBeUndefined();
+	});
+
+	test('that cannot be kept hold for now, and say so', async () => {
+		const folder = scratchFolder();
+		writeFileSync(join(folder, 'file'), '');
+		const store = await open(join(folder, 'file', 'data'));
+		expect(store.values).toEqual(defaultSettings);
+		expect(store.change({ looks: 'dark' })).not.toBeNull();
+	});
+
+	test('on a full disk that keeps quiet about it are found out', async () => {
+		const folder = join(scratchFolder(), 'data');
+		const cut = { ...realDisk, read: () => Buffer.from('{"loo') };
+		const store = await openSettings({ disk: cut, folder });
+		expect(store.change({ looks: 'dark' })).toBe(
+			'The preferences hold for now but could not be kept: their file is damaged.',
+		);
+		expect(store.values.looks).toBe('dark');
+	});
+
+	test.skipIf(isRoot)('that may not be read give the usual ones', async () => {
+		const folder = scratchFolder();
+		mkdirSync(join(folder, 'data'));
+		writeFileSync(join(folder, 'data', 'settings.json'), '{}');
+		chmodSync(join(folder, 'data', 'settings.json'), 0);
+		expect((await open(join(folder, 'data'))).problem).toMatch(/not allowed/);
+	});
+});
