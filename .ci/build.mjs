@@ -1,7 +1,7 @@
 // Bundles src into dist: a small entry that runs on any Node and checks its version, then split files,
 // because a command then reads only what it needs. Runs on `npm ci`, before tests and before packing.
 
-import { chmod, copyFile, readdir, rm } from 'node:fs/promises';
+import { chmod, copyFile, readdir, readFile, rm } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -13,10 +13,53 @@ const dist = join(root, 'dist');
 // A thread needs a file of its own, named for it, beside the others.
 const workers = (await readdir(cli)).filter((name) => name.endsWith('-worker.ts'));
 
-const { metafile } = await build({
+/**
+ * The width library makes a pattern of all emoji when it is loaded, which costs 50 ms at every start.
+ * Here it is made when the first text comes that could match: every emoji has one of these properties.
+ */
+const lateEmoji = {
+	name: 'late-emoji',
+	setup({ onLoad }) {
+		onLoad({ filter: /string-width[\\/]index\.js$/ }, async ({ path }) => {
+			const source = await readFile(path, 'utf8');
+			const eager = 'const rgiEmojiRegex = /^\\p{RGI_Emoji}$/v;';
+			if (!source.includes(eager)) throw new Error(`${path} has changed: look at lateEmoji again`);
+			const late = `
+				const mayBeEmoji = /[\\p{Extended_Pictographic}\\p{Regional_Indicator}\\p{Emoji_Modifier}\\u20E3]/u;
+				let allEmoji;
+				const rgiEmojiRegex = {
+					test: (text) => mayBeEmoji.test(text) && (allEmoji ??= new RegExp('^\\\\p{RGI_Emoji}$', 'v')).test(text),
+				};`;
+			return { contents: source.replace(eager, () => late), loader: 'js' };
+		});
+	},
+};
+
+/** The entry stands alone, so that a Node too old for the rest can still read it. */
+const mainStandsBeside = {
+	name: 'main-stands-beside',
+	setup({ onResolve }) {
+		onResolve({ filter: /\/main\.ts$/ }, () => ({ path: './main.js', external: true }));
+	},
+};
+
+const entry = await build({
+	absWorkingDir: root,
+	entryPoints: { rackside: join(cli, 'entry.ts') },
+	outdir: dist,
+	bundle: true,
+	platform: 'node',
+	format: 'esm',
+	target: 'node18',
+	plugins: [mainStandsBeside],
+	metafile: true,
+	logLevel: 'warning',
+});
+
+const rest = await build({
 	absWorkingDir: root,
 	entryPoints: {
-		rackside: join(cli, 'entry.ts'),
+		main: join(cli, 'main.ts'),
 		...Object.fromEntries(workers.map((name) => [basename(name, '.ts'), join(cli, name)])),
 	},
 	outdir: dist,
@@ -25,6 +68,7 @@ const { metafile } = await build({
 	platform: 'node',
 	format: 'esm',
 	target: 'node22',
+	plugins: [lateEmoji],
 	jsx: 'automatic',
 	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
 	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
@@ -41,7 +85,12 @@ await copyFile(join(cli, 'launch.sh'), join(dist, 'launch.sh'));
 await chmod(join(dist, 'launch.sh'), 0o755);
 
 // Files of earlier builds go last, so that dist is whole at every moment.
-const made = new Set(['launch.sh', ...Object.keys(metafile.outputs).map((path) => basename(path))]);
+const made = new Set([
+	'launch.sh',
+	...Object.keys({ ...entry.metafile.outputs, ...rest.metafile.outputs }).map((path) =>
+		basename(path),
+	),
+]);
 for (const name of await readdir(dist)) {
 	if (!made.has(name)) await rm(join(dist, name), { recursive: true });
 }
