@@ -158,7 +158,7 @@ export const yesOrNo: Written<boolean> = written({
 		what: 'is neither yes nor no',
 		expected: 'true, false, yes or no',
 	},
-	editor: { enum: [true, false, 'yes', 'no'] },
+	editor: { type: ['boolean', 'string'], enum: [true, false, 'yes', 'no'] },
 });
 
 /** `on` or `off`. */
@@ -170,7 +170,7 @@ export const onOrOff: Written<boolean> = written({
 		expected: 'on, off, or the settings that it is on with',
 		...(text.trim() in YES ? { hint: 'Write on or off.' } : {}),
 	}),
-	editor: { enum: ['on', 'off', true, false] },
+	editor: { type: ['boolean', 'string'], enum: ['on', 'off', true, false] },
 });
 
 /** A day of the calendar, as it is written. */

@@ -1,0 +1,60 @@
+// The schema for editors, held against an independent validator (ajv, JSON Schema draft 2020-12) and YAML's
+// own reading, in which numbers and booleans are what editors take them for.
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { showFileJsonSchema } from '../../src/showfile/json-schema.ts';
+
+const validate = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true }).compile(
+	showFileJsonSchema(),
+);
+const SHOWS = new URL('../../shows/', import.meta.url);
+const BAD = new URL('../bad-shows/', import.meta.url);
+
+describe('the schema of show files', () => {
+	it.each(readdirSync(SHOWS).filter((name) => name !== 'club-gear.yaml'))('accepts %s', (name) => {
+		validate(parse(readFileSync(new URL(name, SHOWS), 'utf8')));
+		expect(validate.errors ?? []).toEqual([]);
+	});
+
+	it.each([
+		[
+			'numbers where words are read',
+			'format: rackside/1\nsongs: [{id: 7, title: 1.10, tempo: 104}]',
+		],
+		[
+			'truth where yes is read',
+			'format: rackside/1\ninstruments: [{id: A, kind: other, tuning: x, spare: true}]',
+		],
+		['truth where on is read', 'format: rackside/1\nsongs: [{id: a, board: {bo: {drive: true}}}]'],
+		[
+			'a slot that is a digit',
+			'format: rackside/1\ninstruments: [{id: A, kind: other, tuning: x, slot: 1}]',
+		],
+		['what a pedal has besides', 'format: rackside/1\nboards: {bo: [{id: drive, midi: [1, 2]}]}'],
+	])('accepts %s', (_, text) => {
+		expect(validate(parse(text)), JSON.stringify(validate.errors)).toBe(true);
+	});
+
+	it.each([
+		'unknown-top-key',
+		'unknown-song-key',
+		'missing-kind',
+		'missing-id',
+		'map-for-list',
+		'list-for-text',
+		'unknown-kind',
+		'capo-thirteen',
+		'ends-word',
+		'bridge-word',
+		'reference-too-low',
+		'times-unknown-work',
+		'cue-without-at',
+		'no-format',
+		'later-format',
+	])('marks tests/bad-shows/%s.yaml', (name) => {
+		expect(validate(parse(readFileSync(new URL(`${name}.yaml`, BAD), 'utf8')))).toBe(false);
+	});
+});
