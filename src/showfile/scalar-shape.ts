@@ -144,7 +144,7 @@ export function choice<const Word extends string>(known: readonly Word[]): Writt
 }
 
 /** Words as a sentence lists them: `a, b or c`. */
-export function listed(names: readonly string[]): string {
+function listed(names: readonly string[]): string {
 	return names.join(', ').replace(/, ([^,]*)$/, ' or $1');
 }
 

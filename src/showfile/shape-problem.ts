@@ -62,7 +62,7 @@ export function labelOf(path: SourcePath): string {
 }
 
 /** How the thing around a key is called: `the instrument A4`, `the show`. */
-export function ownerOf(root: SourceNode, path: SourcePath): string {
+function ownerOf(root: SourceNode, path: SourcePath): string {
 	const last = path.at(-1);
 	if (last === undefined) return 'the show file';
 	if (typeof last !== 'number') return shownText(String(last));

@@ -209,4 +209,3 @@ export type ShapedPart = z.output<typeof part>;
 export type ShapedCue = z.output<typeof cue>;
 export type ShapedBoard = z.output<typeof boardState>;
 export type ShapedSetItem = z.output<typeof setItem>;
-export type ShapedTimes = z.output<typeof workTimes>;

@@ -142,7 +142,7 @@ function tunedFor(instrument: Instrument, sounds: Tuning): Holding[] {
 }
 
 /** Whether an instrument can be brought to an open tuning; one with a floating bridge keeps its own. */
-export function canBeIn(instrument: Instrument, tuning: Tuning): boolean {
+function canBeIn(instrument: Instrument, tuning: Tuning): boolean {
 	const own = instrument.tuning;
 	if (isSameTuning(own, tuning)) return true;
 	return instrument.bridge === 'fixed' && isReachable(own.notes, tuning.notes, instrument.kind);

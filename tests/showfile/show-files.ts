@@ -16,7 +16,7 @@ export function loaderOf(folder: Folder): (path: string) => Uint8Array | null {
 }
 
 /** What reading `show.yaml` in a folder gives; a text alone is that file. */
-export function reading(folder: Folder | string): ShowReading {
+function reading(folder: Folder | string): ShowReading {
 	const files = typeof folder === 'string' ? { 'show.yaml': folder } : folder;
 	return readShow(loaderOf(files), 'show.yaml');
 }
