@@ -27,7 +27,7 @@ test('the table of keys in the README is that of the action records', () => {
 	const end = text.indexOf(END);
 	expect(begin).toBeGreaterThan(0);
 	expect(end).toBeGreaterThan(begin);
-	if (process.env['WRITE_KEYS']) {
+	if (process.env.WRITE_KEYS) {
 		writeFileSync(
 			readme,
 			`${text.slice(0, begin + BEGIN.length)}\n\n${keysTable()}\n\n${text.slice(end)}`,

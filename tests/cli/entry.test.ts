@@ -57,7 +57,7 @@ describe('the built program', () => {
 		const plain = transformSync(entry, { target: 'esnext' }).code;
 		expect(transformSync(entry, { target: 'node18' }).code).toBe(plain);
 		const upFront = [...plain.matchAll(/^(?:import|export)\b.*?["']([^"']+)["'];$/gm)];
-		expect([...new Set(upFront.map(([, name]) => name))]).toEqual(['node:module', 'node:fs']);
+		expect(new Set(upFront.map(([, name]) => name))).toEqual(new Set(['node:module', 'node:fs']));
 	});
 
 	test.each(['/proc', '/dev/null', '/nowhere', 'relative', ''])(

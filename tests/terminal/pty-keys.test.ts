@@ -29,9 +29,10 @@ describe('keys in a real terminal', { timeout: 20_000 }, () => {
 		expect(await shownUntil(screen, '.')).toEqual([...keys, ...more].map((key) => `key ${key}`));
 	});
 
-	test('an arrow cut in two is an arrow, up to 100 ms apart', async () => {
+	test('an arrow cut in two is an arrow', async () => {
 		const screen = await started();
-		for (const gapMs of [0, 25, 60, 100]) {
+		// The full 100 ms are held against a clock turned by hand; here a busy machine adds its own.
+		for (const gapMs of [0, 25, 50]) {
 			for (const [first, rest] of [
 				['\u001B', '[B'],
 				['\u001B[', 'B'],
@@ -44,7 +45,7 @@ describe('keys in a real terminal', { timeout: 20_000 }, () => {
 			}
 		}
 		const shown = await shownUntil(screen, '.');
-		expect(shown).toEqual(Array.from({ length: 12 }, () => 'key down'));
+		expect(shown).toEqual(Array.from({ length: 9 }, () => 'key down'));
 	});
 
 	test('Ctrl-Z is ignored, and Ctrl-C is told apart', async () => {
