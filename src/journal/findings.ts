@@ -31,8 +31,7 @@ export function nightFindings(night: NightRead): Finding[] {
 	];
 }
 
-/** How many records of the night cannot be read any more. */
-export function missingCount(missing: readonly SeqRange[]): number {
+function missingCount(missing: readonly SeqRange[]): number {
 	return missing.reduce((sum, range) => sum + range.to - range.from + 1, 0);
 }
 

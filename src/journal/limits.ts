@@ -5,10 +5,10 @@ import type { Problem } from '../base/problem.ts';
 import type { AnyEntry } from './record.ts';
 
 /** Longest text in an entry, in bytes of UTF-8. */
-export const textLimitBytes = 4096;
+const textLimitBytes = 4096;
 
 /** Longest record, in bytes of its line, but for headers and checkpoints. */
-export const recordLimitBytes = 16_384;
+const recordLimitBytes = 16_384;
 
 /** Longest line of a header or checkpoint, in bytes. */
 export const longLimitBytes = 2_097_152;

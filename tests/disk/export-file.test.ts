@@ -1,6 +1,5 @@
 // An export never costs the user a file: neither one that is there, nor one that a link leads to.
 
-import { execFileSync } from 'node:child_process';
 import {
 	linkSync,
 	mkdirSync,
@@ -15,7 +14,7 @@ import { describe, expect, test } from 'vitest';
 import { type Exported, writeExport } from '../../src/disk/export-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import { FaultDisk } from './fault-disk.ts';
-import { scratchFolder } from './scratch-folder.ts';
+import { makePipe, scratchFolder } from './scratch-folder.ts';
 
 function write(
 	folder: string,
@@ -54,7 +53,7 @@ describe.each(['file', 'link', 'dangling link', 'hard link', 'pipe', 'folder'])(
 			else if (what === 'link') symlinkSync(victim, target);
 			else if (what === 'dangling link') symlinkSync(join(folder, 'nowhere'), target);
 			else if (what === 'hard link') linkSync(victim, target);
-			else if (what === 'pipe') execFileSync('mkfifo', [target]);
+			else if (what === 'pipe') makePipe(target);
 			else mkdirSync(target);
 			return { folder, victim };
 		}

@@ -7,31 +7,13 @@ import type { NightFile } from '../../src/disk/night-file.ts';
 import type { NightServices } from '../../src/disk/night-services.ts';
 import { type OpenedNight, openNightFile } from '../../src/disk/open-night-file.ts';
 import type { SaveStatus } from '../../src/journal/night-journal.ts';
-import type { JournalRecord, NightSubject } from '../../src/journal/record.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
 import { type FaultDisk, settle } from './fault-disk.ts';
+import { nightName, stepEntry, stepsOf, subject } from './night-steps.ts';
 
 export const nightsFolder = '/data/rackside/nights';
 export const spareFolder = '/other/rackside';
-export const nightName = '2026-06-12-203000-quay-street-ab12';
 export const nightPath = `${nightsFolder}/${nightName}.journal`;
-
-export const subject: NightSubject = {
-	boot: 'boot-1',
-	title: 'Quay Street',
-	showPath: '/shows/quay.yaml',
-	showHash: 'abc',
-	show: { title: 'Quay Street', songs: ['harbour', 'lantern'] },
-	isRehearsal: false,
-};
-
-/** The entry that a test records as its n-th. */
-export function stepEntry(step: number): {
-	readonly k: string;
-	readonly step: number;
-	readonly words: string;
-} {
-	return { k: 'step-taken', step, words: 'Müller’s slot '.repeat((step % 4) + 1) };
-}
 
 /** What a night was told and what it showed. */
 export class KeptNight {
@@ -115,13 +97,6 @@ export class KeptNight {
 		this.statuses.push(status);
 		this.savedSteps = Math.max(this.savedSteps, this.stepOf.get(status.savedSeq) ?? 0);
 	}
-}
-
-/** The steps that a night's records hold, in order. */
-export function stepsOf(records: readonly JournalRecord[]): number[] {
-	return records.flatMap((record) =>
-		record.e.flatMap((entry) => ('step' in entry ? [Number(entry.step)] : [])),
-	);
 }
 
 /** What a test knows of a night's steps. */

@@ -5,16 +5,8 @@ import { describe, expect, test } from 'vitest';
 import { diskError } from '../../src/disk/disk.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';
 import { type Effect, FaultDisk, settle } from './fault-disk.ts';
-import {
-	expectKept,
-	KeptNight,
-	nightName,
-	nightPath,
-	nightsFolder,
-	spareFolder,
-	stepEntry,
-	stepsOf,
-} from './kept-night.ts';
+import { expectKept, KeptNight, nightPath, nightsFolder, spareFolder } from './kept-night.ts';
+import { nightName, stepEntry, stepsOf } from './night-steps.ts';
 
 async function begunNight(
 	folders?: readonly string[],

@@ -7,7 +7,8 @@ import { listNights, unfinishedNight } from '../../src/disk/nights-folder.ts';
 import { lookAtNight } from '../../src/disk/open-night-file.ts';
 import { parseSegmentName, segmentFileName } from '../../src/disk/segment-name.ts';
 import { FaultDisk, settle } from './fault-disk.ts';
-import { nightsFolder, spareFolder, stepEntry, subject } from './kept-night.ts';
+import { nightsFolder, spareFolder } from './kept-night.ts';
+import { stepEntry, subject } from './night-steps.ts';
 
 const folders = [nightsFolder, spareFolder];
 

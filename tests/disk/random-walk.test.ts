@@ -4,7 +4,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Effect, FaultDisk, settle } from './fault-disk.ts';
-import { expectKept, KeptNight, nightsFolder, spareFolder, stepsOf } from './kept-night.ts';
+import { expectKept, KeptNight, nightsFolder, spareFolder } from './kept-night.ts';
+import { stepsOf } from './night-steps.ts';
 
 const runs = Number(process.env.RACKSIDE_RUNS ?? 50);
 const folders = [nightsFolder, spareFolder];

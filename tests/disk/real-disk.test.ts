@@ -1,7 +1,6 @@
 // The real file system behaves as the one in memory that the other tests use, and nights come out
 // of it the same.
 
-import { execFileSync } from 'node:child_process';
 import {
 	chmodSync,
 	linkSync,
@@ -22,8 +21,8 @@ import { ensureFolder, makeFolders } from '../../src/disk/folders.ts';
 import type { NightServices } from '../../src/disk/night-services.ts';
 import { openNightFile } from '../../src/disk/open-night-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
-import { nightName, stepEntry, subject } from './kept-night.ts';
-import { scratchFolder } from './scratch-folder.ts';
+import { nightName, stepEntry, subject } from './night-steps.ts';
+import { makePipe, scratchFolder } from './scratch-folder.ts';
 
 const isRoot = process.getuid?.() === 0;
 
@@ -92,7 +91,7 @@ describe('files', () => {
 		writeFileSync(victim, 'precious');
 		symlinkSync(victim, join(folder, 'link'));
 		symlinkSync(join(folder, 'nowhere'), join(folder, 'dangling'));
-		execFileSync('mkfifo', [join(folder, 'pipe')]);
+		makePipe(join(folder, 'pipe'));
 		mkdirSync(join(folder, 'folder'));
 		for (const name of ['link', 'dangling', 'pipe', 'folder']) {
 			expect(codeOf(() => realDisk.openNew(join(folder, name)))).toBe('EEXIST');

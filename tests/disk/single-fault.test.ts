@@ -3,7 +3,8 @@
 
 import { describe, expect, test } from 'vitest';
 import { type Call, type Effect, FaultDisk, settle } from './fault-disk.ts';
-import { expectKept, KeptNight, nightName, nightsFolder, spareFolder } from './kept-night.ts';
+import { expectKept, KeptNight, nightsFolder, spareFolder } from './kept-night.ts';
+import { nightName } from './night-steps.ts';
 
 const folders = [nightsFolder, spareFolder];
 

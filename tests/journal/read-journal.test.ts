@@ -245,6 +245,7 @@ describe('bytes that do not belong', () => {
 });
 
 describe('versions', () => {
+	// Its checksums were verified with Python's zlib when it was frozen.
 	test('the first released format reads as it did then', () => {
 		const bytes = readFileSync(new URL('../journals/v1.journal', import.meta.url));
 		const expected = readFileSync(new URL('../journals/v1.records.json', import.meta.url), 'utf8');
