@@ -1,6 +1,7 @@
 // The prompts that ask for a slot, a player or a choice. Each is a small reducer: a key in, an outcome
 // out. Text and list fields stand in text-prompts.ts.
 
+import type { StandIn } from '../plan/plan.ts';
 import { openBreak } from '../session/decide.ts';
 import { findInstrument, findPlayer } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
@@ -124,11 +125,15 @@ export function exchangePrompt(): Prompt {
 
 /** The stand-ins for the break that waits for its answer; `broken` is swallowed when its slot is typed after all. */
 export function standInPrompt(): Prompt {
-	const give = (instrument: string): Outcome => ({
-		kind: 'command',
-		command: { do: 'stand-in', instrument },
-		isStampedNow: true,
-	});
+	const give = (instrument: string, offered: readonly StandIn[]): Outcome => {
+		const offer = offered.find((one) => one.instrument === instrument);
+		const { tuning = null, capo = null } = offer ?? {};
+		return {
+			kind: 'command',
+			command: { do: 'stand-in', instrument, tuning, capo },
+			isStampedNow: true,
+		};
+	};
 	return {
 		isText: false,
 		isLasting: true,
@@ -136,12 +141,13 @@ export function standInPrompt(): Prompt {
 		press: (key, context) => {
 			const open = openBreak(context.session);
 			if (!open || open.player === null) return { kind: 'pass' };
+			const offered = context.standInsFor(open.player);
+			const [first] = offered;
 			if (key === 'esc') return { kind: 'decide-later' };
 			if (key === '0') return { kind: 'command', command: { do: 'play-on' }, isStampedNow: true };
 			if (key === 'enter') {
-				const [first] = context.standInsFor(open.player);
 				return first
-					? give(first.instrument)
+					? give(first.instrument, offered)
 					: {
 							kind: 'say',
 							words: 'No stand-in is to be had; 0 plays on, a slot takes it all the same.',
@@ -151,7 +157,7 @@ export function standInPrompt(): Prompt {
 			if (!instrument) return { kind: 'pass' };
 			if (instrument.id === open.instrument)
 				return { kind: 'say', words: `${instrument.name} is the broken one.` };
-			return give(instrument.id);
+			return give(instrument.id, offered);
 		},
 	};
 }

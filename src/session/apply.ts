@@ -325,23 +325,24 @@ function settle(session: Session, player: string): Session {
 function handOver(session: Session, entry: Extract<Entry, { k: 'handed-over' }>): Session {
 	const before = session.players[entry.player];
 	if (!before) return session;
-	const handed = exchange(session, entry, entry.at);
+	const exchanged = exchange(session, entry, entry.at);
 	const answered =
 		entry.incident === undefined
-			? handed
-			: changeIncident(handed, entry.incident, (incident) => ({
+			? exchanged
+			: changeIncident(exchanged, entry.incident, (incident) => ({
 					...incident,
 					standIn: entry.instrument,
 					silenceSeconds: Math.max(0, entry.at - incident.atMs) / 1000,
 					isOpen: false,
 				}));
-	if (entry.by !== 'plan')
+	if (entry.by === 'exchange') {
 		return settle(changePlayer(answered, entry.player, { correctable: null }), entry.player);
+	}
 	const givenBefore =
 		entry.instrument === null ? null : (session.instruments[entry.instrument] ?? null);
-	return changePlayer(answered, entry.player, {
-		correctable: { atMs: entry.at, given: entry.instrument, givenBefore, held: before.holds },
-	});
+	const correctable = { atMs: entry.at, given: entry.instrument, givenBefore };
+	const handed = changePlayer(answered, entry.player, { correctable });
+	return entry.by === 'plan' ? handed : settle(handed, entry.player);
 }
 
 function correctHandOver(
@@ -352,7 +353,19 @@ function correctHandOver(
 	if (!correctable) return settle(exchange(session, entry, entry.at), entry.player);
 	const { atMs, given, givenBefore } = correctable;
 	let now = changePlayer(session, entry.player, { holds: null, correctable: null });
-	if (given !== null && givenBefore !== null) now = setInstrument(now, given, givenBefore);
+	if (given !== null && givenBefore !== null) {
+		now = setInstrument(now, given, givenBefore);
+		// It was in hands before, to be given back in another tuning: then it came back all the same.
+		if (givenBefore.value === 'inHands') {
+			now = moveInstrument(now, given, { type: 'returned', atMs });
+		}
+	}
+	// Who stood in for a break was that one, too.
+	const stoodIn = now.incidents.findLast(
+		(one) => one.player === entry.player && one.standIn === given && given !== null,
+	);
+	if (stoodIn)
+		now = changeIncident(now, stoodIn.id, (one) => ({ ...one, standIn: entry.instrument }));
 	return settle(exchange(now, entry, atMs), entry.player);
 }
 

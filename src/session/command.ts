@@ -29,8 +29,13 @@ export type Command =
 	| { readonly do: 'make-ready'; readonly instrument: string; readonly due: Due | null }
 	| { readonly do: 'make-all-ready' }
 	| { readonly do: 'report-break'; readonly instrument: string }
-	/** Answers the open break: a stand-in in hands. Tuning and capo as planned work made them, or null as believed. */
-	| { readonly do: 'stand-in'; readonly instrument: string }
+	/** Answers the open break: a stand-in in hands. Tuning and capo as it was offered, or null as believed. */
+	| {
+			readonly do: 'stand-in';
+			readonly instrument: string;
+			readonly tuning: Tuning | null;
+			readonly capo: number | null;
+	  }
 	| { readonly do: 'play-on' }
 	| { readonly do: 'note-incident' }
 	| {

@@ -58,7 +58,7 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 		case 'report-break':
 			return reportBreak(session, command.instrument, atMs);
 		case 'stand-in':
-			return standIn(session, command.instrument, atMs);
+			return standIn(session, command, atMs);
 		case 'play-on': {
 			const open = openBreak(session);
 			return open
@@ -405,7 +405,12 @@ export function openBreak(session: Session): Incident | null {
 	return session.incidents.findLast((one) => one.isOpen) ?? null;
 }
 
-function standIn(session: Session, instrument: string, atMs: number): Decision {
+function standIn(
+	session: Session,
+	command: Extract<Command, { do: 'stand-in' }>,
+	atMs: number,
+): Decision {
+	const { instrument, tuning, capo } = command;
 	const open = openBreak(session);
 	if (!open || open.player === null) return no('No break is waiting for an answer.');
 	const stopped = obstacle(session, { player: open.player, instrument, tuning: null, capo: 0 }, []);
@@ -417,6 +422,8 @@ function standIn(session: Session, instrument: string, atMs: number): Decision {
 		incident: open.id,
 		player: open.player,
 		instrument,
+		...(tuning === null ? {} : { tuning }),
+		...(capo === null ? {} : { capo }),
 	});
 }
 

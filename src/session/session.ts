@@ -66,7 +66,7 @@ export type PlayerState = {
 	readonly sinceMs: NightMs | null;
 	/** The pack they wear now, if any. */
 	readonly pack: string | null;
-	/** A hand-over recorded from the plan that an exchange may still correct. */
+	/** A hand-over recorded from the plan or as a stand-in that an exchange may still correct. */
 	readonly correctable: Correctable | null;
 };
 
@@ -77,8 +77,6 @@ export type Correctable = {
 	readonly given: string | null;
 	/** That instrument as it was before. */
 	readonly givenBefore: InstrumentState | null;
-	/** What was held before. */
-	readonly held: string | null;
 };
 
 export type Incident = {

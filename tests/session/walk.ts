@@ -52,7 +52,12 @@ export function asks(show: Show): fc.Arbitrary<Ask> {
 				.map(([who, what]): Ask => ({ do: 'exchange', player: who, instrument: what })),
 		},
 		{ weight: 2, arbitrary: instrument.map((id): Ask => ({ do: 'report-break', instrument: id })) },
-		{ weight: 2, arbitrary: instrument.map((id): Ask => ({ do: 'stand-in', instrument: id })) },
+		{
+			weight: 2,
+			arbitrary: instrument.map(
+				(id): Ask => ({ do: 'stand-in', instrument: id, tuning: null, capo: null }),
+			),
+		},
 		{
 			weight: 3,
 			arbitrary: instrument.map((id): Ask => ({ do: 'make-ready', instrument: id, due: null })),
