@@ -16,6 +16,8 @@ export type SectionAsked = {
 	readonly before: ReadonlyMap<string, Hand | null>;
 	/** What was in hands before an interval: who keeps takes it again. */
 	readonly heldBefore: ReadonlyMap<string, Hand>;
+	/** It is on now: where nothing can be had, a player goes on with what is in their hands. */
+	readonly isOn: boolean;
 	/** Whose hands are left alone. */
 	readonly settled: ReadonlySet<string>;
 	readonly standings: ReadonlyMap<string, Omit<Standing, 'isComingBack'>>;
@@ -65,6 +67,7 @@ export function chooseSection(asked: SectionAsked): ReadonlyMap<string, SectionC
 	for (const { player, demand } of [...named.filter(has), ...named.filter((one) => !has(one))]) {
 		choose(player, namedChoice(asked, demand, taken));
 	}
+	if (asked.isOn) keepWhatIsHeld(asked, choices, taken);
 	const needs = openWith('needs');
 	for (const { player, demand } of needs) {
 		const play = goingOn(asked, { player, part: demand.part }, taken);
@@ -80,6 +83,20 @@ export function chooseSection(asked: SectionAsked): ReadonlyMap<string, SectionC
 }
 
 type Taken = ReadonlyMap<string, string>;
+
+/** What those hold for whom nothing can be had is not free for somebody else. */
+function keepWhatIsHeld(
+	{ before }: SectionAsked,
+	choices: ReadonlyMap<string, SectionChoice>,
+	taken: Map<string, string>,
+): void {
+	for (const [player, { why }] of choices) {
+		const held = before.get(player) ?? null;
+		if (why !== null && held !== null && !taken.has(held.instrument)) {
+			taken.set(held.instrument, player);
+		}
+	}
+}
 
 function kept(asked: SectionAsked, player: string, taken: Taken): SectionChoice {
 	const play = asked.before.get(player) ?? asked.heldBefore.get(player) ?? null;

@@ -2,6 +2,7 @@
 // tunings that the one before leaves.
 
 import type { InstrumentState } from '../../machines/instrument.ts';
+import type { Standing as CandidateStanding } from './candidates.ts';
 import { preferenceCost } from './candidates.ts';
 import { chooseSection } from './choose-section.ts';
 import type { Demand } from './demand.ts';
@@ -35,8 +36,6 @@ export type Choice = {
 	readonly goesOn: boolean;
 	/** Their hands are left alone here. */
 	readonly isSettled: boolean;
-	/** All that was in hands came back before this section. */
-	readonly isAfterInterval: boolean;
 	/** Points against the choice; 0 for what was not chosen. */
 	readonly preference: number;
 	/** To be checked before it leaves the rack. */
@@ -50,85 +49,105 @@ export type Choice = {
  * chooseAll(outlook).filter(({ player }) => player === 'ash').map(({ play }) => play.instrument) // => ['A1', 'A4', 'A1']
  */
 export function chooseAll(outlook: Outlook): readonly Choice[] {
-	const { show, sections } = outlook;
-	const instruments = instrumentById(show);
-	const songs = new Map(show.songs.map((song) => [song.id, song]));
-	const hands = new Map(outlook.hands);
-	const heldBefore = new Map(outlook.heldBefore);
-	const left = new Map<string, Left>();
-	const choices: Choice[] = [];
-
-	sections.forEach((section, place) => {
-		const song = songs.get(section.song);
-		if (song === undefined) return;
+	const standing: Standing = {
+		hands: new Map(outlook.hands),
+		heldBefore: new Map(outlook.heldBefore),
+		left: new Map(),
+	};
+	return outlook.sections.flatMap((section, place) => {
 		// Hands are as they are when the interval is under way; one that is still ahead empties them.
-		if (section.isAfterInterval && place > 0) {
-			for (const [player, hand] of hands) if (hand !== null) heldBefore.set(player, hand);
-			for (const { id } of show.players) hands.set(id, null);
-		}
-		const demands = new Map(
-			show.players.map(({ id }) => [
-				id,
-				demandAt(show, { song, point: section.point, player: id }),
-			]),
-		);
-		const settled = new Set(
-			show.players
-				.map(({ id }) => id)
-				.filter((id) => (outlook.settledThrough.get(id) ?? -1) >= place),
-		);
-		const chosen = chooseSection({
-			show,
-			demands,
-			before: hands,
-			heldBefore,
-			settled,
-			standings: new Map(
-				show.instruments.flatMap((instrument) => {
-					const state = standingState(outlook, instrument.id, left);
-					return state === null
-						? []
-						: [[instrument.id, { instrument, state, now: state.context }] as const];
-				}),
-			),
-		});
-		for (const { id } of show.players) {
-			const demand = demands.get(id) ?? { kind: 'keeps' };
-			const { play, why } = chosen.get(id) ?? { play: null, why: null };
-			const before = hands.get(id) ?? null;
-			const isSettled = settled.has(id);
-			// Where nothing can be had in a song that is on, they go on with what is in their hands.
-			const staysAsIs = isSettled || (section.hasBegun && why !== null);
-			const after = staysAsIs ? before : play;
-			const instrument = play && instruments.get(play.instrument);
-			const choice: Choice = {
-				section,
-				player: id,
-				demand: demand.kind,
-				before,
-				wanted: wantedOf(demand, play),
-				play,
-				after,
-				why,
-				goesOn: before !== null && after !== null && goesOn(before, after, section),
-				isSettled,
-				isAfterInterval: section.isAfterInterval,
-				preference:
-					demand.kind === 'needs' && play && instrument
-						? preferenceCost(instrument, play.capo, demand.part)
-						: 0,
-				leave: leaveOf(demand, instrument?.leave ?? null),
-			};
-			choices.push(choice);
-			hands.set(id, after);
-			if (after !== null) {
-				const isWhole = !choice.goesOn || left.get(after.instrument)?.isWhole === true;
-				left.set(after.instrument, { hand: after, isWhole });
-			}
-		}
-		heldBefore.clear();
+		if (section.isAfterInterval && place > 0) emptyHands(standing);
+		const choices = choicesIn(outlook, standing, place);
+		for (const choice of choices) follow(standing, choice);
+		standing.heldBefore.clear();
+		return choices;
 	});
-	return choices;
+}
+
+/** What the section before leaves. */
+type Standing = {
+	readonly hands: Map<string, Hand | null>;
+	readonly heldBefore: Map<string, Hand>;
+	readonly left: Map<string, Left>;
+};
+
+function emptyHands({ hands, heldBefore }: Standing): void {
+	for (const [player, hand] of hands) {
+		if (hand !== null) heldBefore.set(player, hand);
+		hands.set(player, null);
+	}
+}
+
+function follow({ hands, left }: Standing, { player, after, goesOn: isSame }: Choice): void {
+	hands.set(player, after);
+	if (after === null) return;
+	const isWhole = !isSame || left.get(after.instrument)?.isWhole === true;
+	left.set(after.instrument, { hand: after, isWhole });
+}
+
+function choicesIn(outlook: Outlook, standing: Standing, place: number): readonly Choice[] {
+	const { show, sections } = outlook;
+	const section = sections[place];
+	const song = show.songs.find(({ id }) => id === section?.song);
+	if (section === undefined || song === undefined) return [];
+	const players = show.players.map(({ id }) => id);
+	const demands = new Map(
+		players.map((player) => [player, demandAt(show, { song, point: section.point, player })]),
+	);
+	const settled = new Set(
+		players.filter((player) => (outlook.settledThrough.get(player) ?? -1) >= place),
+	);
+	const chosen = chooseSection({
+		show,
+		demands,
+		before: standing.hands,
+		heldBefore: standing.heldBefore,
+		isOn: section.hasBegun,
+		settled,
+		standings: standingsOf(outlook, standing.left),
+	});
+	return players.map((player): Choice => {
+		const demand = demands.get(player) ?? { kind: 'keeps' };
+		const { play, why } = chosen.get(player) ?? { play: null, why: null };
+		const before = standing.hands.get(player) ?? null;
+		const isSettled = settled.has(player);
+		const goesOnAsIs = isSettled || (section.hasBegun && why !== null);
+		const isGivenAway = [...chosen].some(
+			([other, { play: theirs }]) =>
+				other !== player && !settled.has(other) && theirs?.instrument === before?.instrument,
+		);
+		const after = goesOnAsIs ? (isGivenAway ? null : before) : play;
+		const instrument = play && instrumentById(show).get(play.instrument);
+		return {
+			section,
+			player,
+			demand: demand.kind,
+			before,
+			wanted: wantedOf(demand, play),
+			play,
+			after,
+			why,
+			goesOn: before !== null && after !== null && goesOn(before, after, section),
+			isSettled,
+			preference:
+				demand.kind === 'needs' && play && instrument
+					? preferenceCost(instrument, play.capo, demand.part)
+					: 0,
+			leave: leaveOf(demand, instrument?.leave ?? null),
+		};
+	});
+}
+
+function standingsOf(
+	outlook: Outlook,
+	left: ReadonlyMap<string, Left>,
+): ReadonlyMap<string, Omit<CandidateStanding, 'isComingBack'>> {
+	const standings = new Map<string, Omit<CandidateStanding, 'isComingBack'>>();
+	for (const instrument of outlook.show.instruments) {
+		const state = standingState(outlook, instrument.id, left);
+		if (state !== null) standings.set(instrument.id, { instrument, state, now: state.context });
+	}
+	return standings;
 }
 
 /** What whoever has an instrument leaves it in; whole once it was handed anew, for it was restrung then. */

@@ -19,7 +19,7 @@ export function handOversAhead(
 	choices: readonly Choice[],
 ): readonly PlannedHandOver[] {
 	const instruments = instrumentById(show);
-	const open = choices.filter(isChangeOfHands);
+	const open = choices.filter((choice) => isChangeOfHands(choice, choices));
 	return sections.flatMap((section) => {
 		const ofSection = open.filter((choice) => choice.section === section);
 		const seconds = ofSection.map(({ after }) =>
@@ -59,8 +59,19 @@ export function beginningMs(section: Section, seconds: number): NightMs {
 	return Math.max(section.startMs - seconds * 1000, earliest ?? Number.NEGATIVE_INFINITY);
 }
 
-/** Given, exchanged or taken away. Where nothing can be had, nothing is taken either. */
-function isChangeOfHands({ before, after, why, goesOn, isSettled }: Choice): boolean {
-	if (isSettled || goesOn || why !== null) return false;
-	return before !== null || after !== null;
+/**
+ * Given, exchanged or taken away. Where nothing can be had, nothing is taken either, unless somebody
+ * else is to have it.
+ */
+function isChangeOfHands(choice: Choice, choices: readonly Choice[]): boolean {
+	const { section, player, before, after, why, goesOn, isSettled } = choice;
+	if (goesOn || (before === null && after === null)) return false;
+	if (!isSettled && why === null) return true;
+	return choices.some(
+		(one) =>
+			one.section === section &&
+			one.player !== player &&
+			before !== null &&
+			one.after?.instrument === before.instrument,
+	);
 }

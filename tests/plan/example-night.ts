@@ -65,6 +65,7 @@ const asked = (parts: Readonly<Record<string, unknown>>) => ({
 	demands: new Map(Object.entries(parts)),
 	before: new Map(),
 	heldBefore: new Map(),
+	isOn: false,
 	settled: new Set(),
 	standings: new Map(show.instruments.map((one) => [one.id, standing(one)])),
 });

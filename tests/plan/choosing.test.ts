@@ -1,0 +1,289 @@
+// Who plays what: named, needed, kept or nothing, and what stands in the way.
+
+import { describe, expect, test } from 'vitest';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
+import { openSession } from '../../src/session/open-session.ts';
+import type { Session } from '../../src/session/session.ts';
+import { clubShow } from './club-gear.ts';
+import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
+import { handOverLines, slotLines, warningLines } from './plan-figures.ts';
+import { showFrom } from './show-from.ts';
+
+/** The slots of each song, before the doors. */
+function slotsOf(text: string, song: string): readonly string[] {
+	return slotLines(planBeforeDoors(clubShow(text)), song);
+}
+
+/** Songs of four minutes, each with these parts, in this order. */
+function set(...parts: readonly string[]): string {
+	const songs = parts.map((part, index) => {
+		return `  - {id: s${index + 1}, title: S${index + 1}, length: "4:00", parts: {${part}}}`;
+	});
+	return `songs:\n${songs.join('\n')}\nset: [${parts.map((_, index) => `s${index + 1}`).join(', ')}]\n`;
+}
+
+function why(text: string): readonly (string | null)[] {
+	return planBeforeDoors(clubShow(text)).slots.map((slot) => slot.why);
+}
+
+describe('named', () => {
+	test('is had in its own tuning where the part gives none', () => {
+		expect(slotsOf(set('ash: {instrument: A4}'), 's1')).toEqual(['ash A4 drop D']);
+		expect(slotsOf(set('ash: {instrument: A1, tuning: DADGAD, capo: 2}'), 's1')).toEqual([
+			'ash A1 DADGAD capo 2',
+		]);
+	});
+
+	test('is never replaced: twice in a song, the second has nothing', () => {
+		const twice = set('ash: {instrument: S1}, bo: {instrument: S1}');
+		expect(slotsOf(twice, 's1')).toEqual(['ash S1 E standard', 'bo - E standard']);
+		expect(why(twice)).toEqual([null, 'Ash has S1']);
+		expect(planBeforeDoors(clubShow(twice)).cost.missing).toBe(1);
+	});
+
+	test('who has it already keeps it when somebody else is named for it too', () => {
+		const twice = set('bo: {instrument: S1}', 'ash: {instrument: S1}, bo: {instrument: S1}');
+		expect(slotsOf(twice, 's2')).toEqual(['ash - E standard', 'bo S1 E standard']);
+	});
+
+	test('is missing when somebody else keeps it', () => {
+		const kept = set('bo: {instrument: S1}', 'ash: {instrument: S1}');
+		expect(slotsOf(kept, 's2')).toEqual(['ash - E standard', 'bo S1 E standard']);
+	});
+
+	test('with a floating bridge is not re-pitched', () => {
+		expect(why(set('ash: {instrument: A3, tuning: drop D}'))).toEqual([
+			'A3 has a floating bridge in E standard',
+		]);
+		expect(why(set('ash: {instrument: A3, capo: 2}'))).toEqual([null]);
+	});
+
+	test('moves from one player to another at one hand-over', () => {
+		const moves = set('ash: {instrument: S1}', 'ash: {instrument: A1}, bo: {instrument: S1}');
+		const plan = planBeforeDoors(clubShow(moves));
+		expect(handOverLines(plan).slice(1)).toEqual(['s2: ash S1 > A1', 's2: bo nothing > S1']);
+		// Back 15 s after the first song, a minute of work: 4:15 to 5:15, wanted as the song ends at 4:00.
+		expect(
+			plan.work.map(({ fromMs, wantedMs, slackSeconds }) => [fromMs, wantedMs, slackSeconds]),
+		).toEqual([[255_000, 240_000, -75]]);
+	});
+});
+
+describe('out of reach', () => {
+	const text = set('ash: {instrument: A1}', 'ash: {instrument: A4}');
+	const open = openSession(clubShow(text));
+	const reason = (session: Session) => planAt(session, '-10:00').slots[0]?.why;
+
+	test('out tonight, faulty, and back again', () => {
+		const out = withEntries(open, { k: 'put-aside', at: 0, instrument: 'A1', fault: null });
+		expect(reason(out)).toBe('A1 is out tonight');
+		const faulty = withEntries(open, { k: 'put-aside', at: 0, instrument: 'A1', fault: 'crackle' });
+		expect(reason(faulty)).toBe('A1 is faulty: crackle');
+		const back = withEntries(faulty, { k: 'brought-back', at: 1, instrument: 'A1' });
+		expect(reason(back)).toBeNull();
+	});
+
+	test('what cannot be had is missing, said once, and nothing is taken away for it', () => {
+		const on = withSongBegun(nightAfter(open.show, allReady(open.show, '-01:00')), '00:00');
+		const out = withEntries(on, { k: 'put-aside', at: 1000, instrument: 'A4', fault: null });
+		const plan = planAt(out, '00:10');
+		expect(slotLines(plan, 's2')).toEqual(['ash - drop D']);
+		expect(plan.handOvers).toEqual([]);
+		expect(warningLines(plan)).toEqual(['missing: Nothing for Ash in S2: A4 is out tonight']);
+		expect(plan.cost.missing).toBe(1);
+	});
+
+	test('a string down is work, not a reason', () => {
+		const down = withEntries(open, {
+			k: 'string-broke',
+			at: 0,
+			incident: 1,
+			instrument: 'A1',
+			player: null,
+		});
+		expect(reason(down)).toBeNull();
+		expect(planAt(down, '-10:00').work[0]).toMatchObject({ job: 'restring', instrument: 'A1' });
+	});
+});
+
+describe('needed', () => {
+	const needs = (more = '') => `ash: {needs: {kind: electric-6, sounds: E standard${more}}}`;
+
+	test('the first that the player may have, as the file orders them', () => {
+		expect(slotsOf(set(needs()), 's1')).toEqual(['ash A1 E standard']);
+		const bo = 'bo: {needs: {kind: electric-6, sounds: E standard}}';
+		expect(slotsOf(set(bo), 's1')).toEqual(['bo B1 E standard']);
+	});
+
+	test('one that somebody else is named for is not theirs to have', () => {
+		const named =
+			'ash: {needs: {kind: electric-6, sounds: E standard, prefer: S1}}, bo: {instrument: S1}';
+		expect(slotsOf(set(named), 's1')).toEqual(['ash A1 E standard', 'bo S1 E standard']);
+	});
+
+	test('what is preferred, though it is a spare', () => {
+		expect(slotsOf(set(needs(', prefer: S1')), 's1')).toEqual(['ash S1 E standard']);
+		const plan = planBeforeDoors(clubShow(set(needs(', prefer: S1'))));
+		expect(plan.cost.preference).toBe(5);
+	});
+
+	test('what keeps its tuning before what is re-tuned, even with a capo', () => {
+		const flat = 'ash: {needs: {kind: electric-6, sounds: "F2 Bb2 Eb3 Ab3 C4 F4"}}';
+		expect(slotsOf(set(flat), 's1')).toEqual(['ash A1 E standard capo 1']);
+	});
+
+	test('what is in hands already stays, though another is preferred', () => {
+		const stays = set('ash: {instrument: A1}', needs(', prefer: S1'));
+		expect(slotsOf(stays, 's2')).toEqual(['ash A1 E standard']);
+		expect(planBeforeDoors(clubShow(stays)).cost).toMatchObject({ handOvers: 0, preference: 10 });
+	});
+
+	test('with every feature asked for, or nothing', () => {
+		const show = showFrom(`
+players: [{id: ash, name: Ash}]
+instruments:
+  - {id: P, name: P, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: Q, name: Q, slot: "2", kind: electric-6, tuning: E standard, features: [arm, piezo]}
+songs:
+  - {id: s1, title: S1, parts: {ash: {needs: {kind: electric-6, sounds: E standard, features: [arm]}}}}
+  - {id: s2, title: S2, parts: {ash: {needs: {kind: electric-6, sounds: E standard, features: [sitar]}}}}
+set: [s1, s2]
+`);
+		const plan = planBeforeDoors(show);
+		expect(slotLines(plan, 's1')).toEqual(['ash Q E standard']);
+		expect(slotLines(plan, 's2')).toEqual(['ash - E standard']);
+		expect(plan.slots[1]?.why).toBe('no six-string electric guitar for E standard is free');
+	});
+
+	test('no string goes further than two semitones from the tuning that the file gives', () => {
+		const far = 'bo: {needs: {kind: acoustic-6, sounds: "C2 F2 Bb2 Eb3 G3 C4"}}';
+		expect(slotsOf(set(far), 's1')).toEqual(['bo - C2 F2 Bb2 Eb3 G3 C4']);
+		const near = 'bo: {needs: {kind: acoustic-6, sounds: D standard}}';
+		expect(slotsOf(set(near), 's1')).toEqual(['bo B3 whole step down']);
+	});
+
+	test('two who need one kind get one each', () => {
+		const both = `${needs()}, bo: {needs: {kind: electric-6, sounds: E standard}}`;
+		expect(slotsOf(set(both), 's1')).toEqual(['ash A1 E standard', 'bo B1 E standard']);
+	});
+});
+
+describe('stints', () => {
+	const costOf = (text: string) => planBeforeDoors(clubShow(text)).cost;
+	const A1 = 'ash: {instrument: A1}';
+
+	test('go on over songs that do not name the player, and end with empty hands', () => {
+		const plan = planBeforeDoors(clubShow(set(A1, '', 'ash: none', '', A1)));
+		expect(handOverLines(plan)).toEqual([
+			's1: ash nothing > A1',
+			's3: ash A1 > nothing',
+			's5: ash nothing > A1',
+		]);
+		expect(slotLines(plan, 's2')).toEqual(['ash A1 E standard']);
+		expect(slotLines(plan, 's4')).toEqual([]);
+		expect(plan.cost.handOvers).toBe(1);
+		expect(plan.handOvers[1]?.seconds).toBe(0);
+	});
+
+	test('go on with another capo, which the player moves, unless the gap is under ten seconds', () => {
+		const capo = 'ash: {instrument: A1, capo: 2}';
+		const plan = planBeforeDoors(clubShow(set(A1, capo)));
+		expect(handOverLines(plan)).toEqual(['s1: ash nothing > A1']);
+		expect(plan.capoMoves).toMatchObject([{ player: 'ash', instrument: 'A1', capo: 2 }]);
+		const short = set(A1, capo).replace('[s1, s2]', '[s1, {song: s2, gap: 9s}]');
+		expect(handOverLines(planBeforeDoors(clubShow(short)))).toEqual([
+			's1: ash nothing > A1',
+			's2: ash A1 > A1',
+		]);
+	});
+
+	test('end where the tuning changes, and count as re-tuned', () => {
+		const tuned = set(A1, 'ash: {instrument: A1, tuning: drop D}', A1);
+		expect(costOf(tuned)).toMatchObject({ handOvers: 2, retunings: 2 });
+	});
+
+	test('the first of each player costs no hand-over', () => {
+		expect(costOf(set(A1, 'bo: {instrument: B1}', 'ash: {instrument: A4}'))).toMatchObject({
+			handOvers: 1,
+		});
+	});
+
+	test('an interval ends them all: who keeps takes the same again, at no cost', () => {
+		const text = set(`${A1}, bo: {instrument: B1}`, 'ash: {instrument: A4}').replace(
+			'[s1, s2]',
+			'[s1, {interval: 20m}, s2]',
+		);
+		const plan = planBeforeDoors(clubShow(text));
+		expect(handOverLines(plan).slice(2)).toEqual(['s2: ash nothing > A4', 's2: bo nothing > B1']);
+		expect(plan.cost).toMatchObject({ handOvers: 0, overGap: 0 });
+		// Back on the rack 15 s after the first song; fresh from 9:00 (24:00 less 15 min).
+		const bo = plan.work.find(({ instrument }) => instrument === 'B1');
+		expect(bo).toMatchObject({ fromMs: mark('09:00'), seconds: 60 });
+	});
+
+	test('during an interval, who keeps is to take what they had before it', () => {
+		const text = set(`${A1}, bo: {instrument: B1}`, 'ash: {instrument: A4}').replace(
+			'[s1, s2]',
+			'[s1, {interval: 20m}, s2]',
+		);
+		const show = clubShow(text);
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const interval = withEntries(
+			on,
+			{ k: 'song-ended', at: mark('04:00'), how: 'played' },
+			{ k: 'came-back', at: mark('04:00'), instrument: 'A1' },
+			{ k: 'came-back', at: mark('04:00'), instrument: 'B1' },
+		);
+		const plan = planAt(interval, '05:00');
+		expect(handOverLines(plan)).toEqual(['s2: ash nothing > A4', 's2: bo nothing > B1']);
+		expect(plan.cost.handOvers).toBe(0);
+	});
+
+	test('a segue has room for no hand-over', () => {
+		const segue = set(A1, 'ash: {instrument: A4}').replace(
+			'length: "4:00"',
+			'length: "4:00", ends: segue',
+		);
+		const plan = planBeforeDoors(clubShow(segue));
+		expect(plan.cost.overGap).toBe(1);
+		expect(plan.handOvers.map(({ fits, wantedMs }) => [fits, wantedMs])).toEqual([
+			[true, -15_000],
+			[false, 240_000],
+		]);
+	});
+
+	test('a cue hands over inside its song, where there is always room', () => {
+		const show = clubShow(`
+songs:
+  - id: s1
+    title: S1
+    length: "4:00"
+    parts: {ash: {instrument: A1}}
+    cues: [{at: bridge, near: "2:30", hand: {ash: A4}}]
+set: [s1]
+`);
+		const plan = planBeforeDoors(show);
+		expect(handOverLines(plan)).toEqual(['s1: ash nothing > A1', 's1: ash A1 > A4']);
+		expect(plan.handOvers[1]).toMatchObject({ fits: true, wantedMs: mark('02:15') });
+		expect(plan.cost.overGap).toBe(0);
+	});
+});
+
+describe('settled', () => {
+	test('who has been given something else for this song keeps it through the song only', () => {
+		const show = clubShow(set('ash: {instrument: A1}', '', 'ash: {instrument: A4}'));
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const exchanged = withEntries(on, {
+			k: 'handed-over',
+			at: mark('01:00'),
+			by: 'exchange',
+			player: 'ash',
+			instrument: 'S1',
+		});
+		const plan = planAt(exchanged, '01:10');
+		expect(handOverLines(plan)).toEqual(['s3: ash S1 > A4']);
+		expect(slotLines(plan, 's1')).toEqual(['ash A1 E standard']);
+		expect(slotLines(plan, 's2')).toEqual(['ash S1 E standard']);
+		expect(warningLines(plan).filter((line) => line.startsWith('wrong'))).toEqual([]);
+	});
+});

@@ -1,0 +1,184 @@
+// The plan before the doors, as the document that scripts read. Figures worked out by hand.
+
+import { describe, expect, test } from 'vitest';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
+import { planJson } from '../../src/plan/plan-json.ts';
+import { clubShow } from './club-gear.ts';
+import { showFrom } from './show-from.ts';
+
+const show = clubShow(`
+show: {title: Four songs, start: "20:00", curfew: "20:15"}
+songs:
+  - {id: harbour, title: Harbour, length: "4:00", parts: {ash: {instrument: A1}}}
+  - {id: lantern, title: Lantern, length: "3:30", parts: {ash: {instrument: A4, tuning: drop D}}}
+  - id: gravel
+    title: Gravel
+    length: "3:45"
+    parts: {ash: {instrument: A1}, bo: {needs: {kind: acoustic-6, sounds: E standard}}}
+  - {id: ferry, title: Ferry, length: "4:00", parts: {cleo: {instrument: C1, tuning: drop D}, bo: none}}
+set: [harbour, lantern, {song: gravel, gap: 33s}, ferry]
+`);
+
+const document = planJson(planBeforeDoors(show), show);
+
+test('is plain JSON, the same each time', () => {
+	expect(JSON.parse(JSON.stringify(document))).toEqual(document);
+	expect(JSON.stringify(planJson(planBeforeDoors(show), show))).toBe(JSON.stringify(document));
+});
+
+test('says that nothing is proved, and what it costs', () => {
+	expect(document.proved).toBe(false);
+	expect(document.bound).toBeNull();
+	expect(document.cost).toEqual({
+		missing: 0,
+		overGap: 0,
+		lateness: 0,
+		handOvers: 2,
+		retunings: 1,
+		preference: 0,
+	});
+});
+
+test('has a slot for whoever plays, the string with the highest number first', () => {
+	expect(document.slots.find(({ player }) => player === 'bo')).toEqual({
+		song: 'gravel',
+		position: 3,
+		point: 0,
+		player: 'bo',
+		instrument: 'B3',
+		tuning: 'E standard',
+		pitches: ['E2', 'A2', 'D3', 'G3', 'B3', 'E4'],
+		capo: 0,
+		handOver: true,
+	});
+	expect(document.slots.filter(({ song }) => song === 'ferry')).toHaveLength(2);
+	expect(document.slots.at(-2)).toMatchObject({ player: 'ash', instrument: 'A1', handOver: false });
+});
+
+test('has the work with its marks on the show clock', () => {
+	// Gravel begins at 4:15 + 3:30 + 33 s = 8:18; two hand-overs are 30 s.
+	expect(document.work[0]).toEqual({
+		job: 'touch-up',
+		instrument: 'A1',
+		player: 'ash',
+		song: 'gravel',
+		to: 'E standard',
+		capo: 0,
+		seconds: 60,
+		from: '00:04:15',
+		wanted: '00:07:48',
+		start: '00:04:15',
+		finish: '00:05:15',
+		slack: 153,
+		beginBy: '00:06:48',
+	});
+	// Ferry begins at 12:18, so this is not fresh before -2:42; one string, 40 + 15 s.
+	expect(document.work[1]).toMatchObject({
+		job: 'retune',
+		instrument: 'C1',
+		to: 'drop D',
+		seconds: 55,
+		from: '-00:02:42',
+		wanted: '00:12:03',
+	});
+});
+
+test('has what could stand in at each hand-over, as the rack will be then', () => {
+	const at = (song: string) =>
+		document.standIns.filter((one) => one.song === song && one.player === 'ash');
+	expect(at('harbour')[0]).toEqual({
+		song: 'harbour',
+		position: 1,
+		player: 'ash',
+		for: 'A1',
+		instrument: 'S1',
+		readyIn: 10,
+		why: 'same tuning, ready',
+		later: [],
+	});
+	// At Lantern Ash gives A1 back, in another tuning; the spare is ready, but for one string.
+	expect(at('lantern').map(({ instrument, readyIn, why }) => [instrument, readyIn, why])).toEqual([
+		['S1', 70, 'retune one string'],
+		['A2', 80, 'retune one string and capo 1'],
+		['B1', 70, 'retune one string'],
+		['B3', 70, 'retune one string, acoustic'],
+	]);
+	// Bo is to have B3 from Gravel on, so it is nobody else's stand-in then.
+	expect(at('gravel').map(({ instrument }) => instrument)).not.toContain('B3');
+});
+
+test('warns of what is tight and of a set that runs past the curfew', () => {
+	expect(document.warnings).toEqual([
+		{
+			code: 'no-stand-in',
+			player: 'cleo',
+			instrument: 'C1',
+			text: 'Nothing can stand in for C1',
+		},
+		{
+			code: 'tight-gap',
+			song: 'lantern',
+			text: 'One hand-over takes 15 s of the 15 s before Lantern: 0 s to spare',
+		},
+		{
+			code: 'tight-gap',
+			song: 'gravel',
+			text: '2 hand-overs take 30 s of the 33 s before Gravel: 3 s to spare',
+		},
+		{
+			code: 'tight-gap',
+			song: 'ferry',
+			text: 'One hand-over takes 15 s of the 15 s before Ferry: 0 s to spare',
+		},
+		{ code: 'short-curfew', text: 'The set ends 1:18 after the curfew' },
+	]);
+});
+
+describe('the hour before the first song', () => {
+	const early = (tuning: string, parts = `{ash: {instrument: A1, tuning: ${tuning}}}`) =>
+		planBeforeDoors(
+			clubShow(`songs: [{id: s1, title: S1, length: "4:00", parts: ${parts}}]\nset: [s1]\n`),
+		);
+
+	test('what the first song wants in the tuning of the file is ready at zero', () => {
+		expect(early('E standard').work).toEqual([]);
+	});
+
+	test('what it wants otherwise is begun no earlier than it stays fresh', () => {
+		expect(early('drop D').work[0]).toMatchObject({
+			seconds: 60,
+			fromMs: -900_000,
+			wantedMs: -15_000,
+			slackSeconds: 825,
+			beginByMs: -75_000,
+		});
+	});
+
+	test('strings with less than an hour in hands stay fresh for less long', () => {
+		const show = showFrom(`
+players: [{id: ash, name: Ash}]
+instruments:
+  - {id: N, name: N, slot: "1", kind: electric-6, tuning: E standard, strung: {hours: 0.5}}
+songs: [{id: s1, title: S1, length: "4:00", parts: {ash: {instrument: N, tuning: drop D}}}]
+set: [s1]
+`);
+		expect(planBeforeDoors(show).work[0]?.fromMs).toBe(-300_000);
+	});
+});
+
+test('a slot with nothing playable says so, with what it should have been', () => {
+	const missing = clubShow(`
+songs: [{id: s1, title: S1, length: "4:00", parts: {ash: {instrument: A3, tuning: drop D}}}]
+set: [s1]
+`);
+	const { slots, standIns, warnings } = planJson(planBeforeDoors(missing), missing);
+	expect(slots).toMatchObject([{ player: 'ash', instrument: null, tuning: 'drop D' }]);
+	expect(standIns[0]).toMatchObject({ for: 'A3', instrument: 'A4', why: 'same tuning, ready' });
+	expect(warnings[0]).toEqual({
+		code: 'missing',
+		song: 's1',
+		player: 'ash',
+		instrument: 'A3',
+		text: 'Nothing for Ash in S1: A3 has a floating bridge in E standard',
+	});
+});
