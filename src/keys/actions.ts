@@ -8,6 +8,7 @@ import { openBreak } from '../session/decide.ts';
 import { findInstrument, findPlayer, findSong, nextSongItem, songOnNow } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
+import { pickedWords } from './open-picked.ts';
 import {
 	exchangePrompt,
 	faultPrompt,
@@ -196,13 +197,19 @@ export const ACTIONS: readonly Action[] = [
 	{
 		id: 'hand-over',
 		keys: ['enter'],
-		words: 'the planned hand-overs are in hands now',
-		footer: (context) => (openHandOvers(context).length > 0 ? 'handed' : null),
+		words: 'the planned hand-overs are in hands now; in rack, set and log it opens the picked row',
+		footer: (context) => {
+			if (pickedWords(context) !== null) return 'open';
+			return openHandOvers(context).length > 0 ? 'handed' : null;
+		},
 		whyNot: (context) =>
-			openHandOvers(context).length > 0
+			pickedWords(context) !== null || openHandOvers(context).length > 0
 				? null
 				: 'No hand-over is coming; x records one that was not planned.',
-		act: handOverOutcome,
+		act: (context) => {
+			const words = pickedWords(context);
+			return words === null ? handOverOutcome(context) : { kind: 'say', words };
+		},
 	},
 	{
 		id: 'ready',

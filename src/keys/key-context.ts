@@ -19,12 +19,14 @@ export type KeyContext = {
 	readonly canPutBack: boolean;
 	/** Best first, for what the player holds or is about to get. */
 	readonly standInsFor: (player: string) => readonly StandIn[];
+	/** The log's entry at this row, in full; null when there is none. */
+	readonly logWords: (row: number) => string | null;
 	/** What changes if this song becomes the next, a line each. */
 	readonly previewOf: (song: string) => readonly string[];
 };
 
 export type Outcome =
-	/** `isMomentOfFirstKey` false: stamped with this key's moment, not with that of the prompt's first key. */
+	/** `isStampedNow`: with this key's moment, not with that of the prompt's first key. */
 	| { readonly kind: 'command'; readonly command: Command; readonly isStampedNow?: boolean }
 	| { readonly kind: 'prompt'; readonly prompt: Prompt }
 	| { readonly kind: 'say'; readonly words: string }

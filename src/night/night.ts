@@ -180,6 +180,7 @@ export function openNight(options: NightOptions): Night {
 			canTakeBack: takeableBack(timeline) !== null,
 			canPutBack: puttableBack(timeline) !== null,
 			standInsFor,
+			logWords: (row) => log()[Math.min(row, log().length - 1)]?.words ?? null,
 			previewOf: (song) =>
 				jumpWords(
 					previewJump({
@@ -258,7 +259,7 @@ export function openNight(options: NightOptions): Night {
 				look = { ...look, view: outcome.view, picked: 0 };
 				return;
 			case 'pick':
-				look = { ...look, picked: Math.max(0, look.picked + outcome.by) };
+				look = { ...look, picked: pickedAfter(outcome.by) };
 				return;
 			case 'take-back':
 				takeBack();
@@ -281,6 +282,13 @@ export function openNight(options: NightOptions): Night {
 				return;
 			}
 		}
+	}
+
+	/** The row picked after a move; it stays on the list that is shown. */
+	function pickedAfter(by: number): number {
+		const counts = { rack: show.instruments.length, set: session().list.length, log: log().length };
+		const count = look.view in counts ? counts[look.view as keyof typeof counts] : 1;
+		return Math.min(Math.max(0, look.picked + by), Math.max(0, count - 1));
 	}
 
 	/** While locked, l then esc within two seconds is the only way out. */
