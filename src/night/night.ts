@@ -180,7 +180,8 @@ export function openNight(options: NightOptions): Night {
 			canTakeBack: takeableBack(timeline) !== null,
 			canPutBack: puttableBack(timeline) !== null,
 			standInsFor,
-			logWords: (row) => log()[Math.min(row, log().length - 1)]?.words ?? null,
+			// The view shows the newest first.
+			logWords: (row) => log().at(-1 - row)?.words ?? null,
 			previewOf: (song) =>
 				jumpWords(
 					previewJump({
