@@ -72,7 +72,11 @@ const rest = await build({
 	jsx: 'automatic',
 	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
 	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
-	alias: { 'react-devtools-core': join(root, '.ci/no-devtools.mjs') },
+	alias: {
+		'react-devtools-core': join(root, '.ci/no-devtools.mjs'),
+		// The same code as modules, so that what is not used stays out; for Node the package gives CommonJS.
+		yaml: join(root, 'node_modules/yaml/browser/dist/index.js'),
+	},
 	// Bundled CommonJS packages still call require for Node's own modules.
 	banner: {
 		js: 'import{createRequire as createRequireHere}from"node:module";const require=createRequireHere(import.meta.url);',

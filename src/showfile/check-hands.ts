@@ -5,11 +5,10 @@ import { KINDS } from '../tuning/kind.ts';
 import { isReachable } from '../tuning/retune.ts';
 import type { Finding } from './finding.ts';
 import type { Instrument, Player, Show } from './show.ts';
-import { holdingsThatFit, isSameTuning, type Moment, walkSet } from './walk-set.ts';
+import { holdingsThatFit, isSameTuning, type Moment } from './walk-set.ts';
 
-/** Findings about hands and hand-overs, in the order of the set. */
-export function checkHands(show: Show): Finding[] {
-	const moments = walkSet(show);
+/** Findings about hands and hand-overs at the moments of the set, in their order. */
+export function checkHands(show: Show, moments: readonly Moment[]): Finding[] {
 	const byMoment = moments.flatMap((moment) => [
 		...twoHands(show, moment),
 		...sharedPacks(show, moment),

@@ -6,7 +6,7 @@ import { checkHands, instrumentWords } from './check-hands.ts';
 import type { Finding } from './finding.ts';
 import { runningOrder } from './running-order.ts';
 import type { BoardState, Instrument, Show, Song } from './show.ts';
-import { walkSet } from './walk-set.ts';
+import { type Moment, walkSet } from './walk-set.ts';
 
 /** More titles than these make no sentence. */
 const MOST_TITLES = 5;
@@ -15,12 +15,13 @@ const DAY_MINUTES = 1440;
 
 /** Findings without repetition: hands in the order of the set, then boards, clock and songs. */
 export function checkShow(show: Show): readonly Finding[] {
+	const moments = walkSet(show);
 	const findings = [
-		...checkHands(show),
+		...checkHands(show, moments),
 		...missingPedals(show),
 		...curfew(show),
 		...cuesPastEnd(show),
-		...withoutSlot(show),
+		...withoutSlot(show, moments),
 		...withoutLength(show),
 		...notPlayed(show),
 	];
@@ -88,9 +89,9 @@ function cuesPastEnd(show: Show): Finding[] {
 	);
 }
 
-function withoutSlot(show: Show): Finding[] {
+function withoutSlot(show: Show, moments: readonly Moment[]): Finding[] {
 	const used = new Set<Instrument>();
-	for (const { hands } of walkSet(show)) {
+	for (const { hands } of moments) {
 		for (const holding of hands.values()) if (holding) used.add(holding.instrument);
 	}
 	return show.instruments

@@ -150,5 +150,5 @@ function canBeIn(instrument: Instrument, tuning: Tuning): boolean {
 
 /** Whether two tunings have the same pitches, however they are called. */
 export function isSameTuning(one: Tuning, other: Tuning): boolean {
-	return soundsLike(one, 0, other);
+	return one === other || soundsLike(one, 0, other);
 }
