@@ -77,7 +77,7 @@ export type Instrument = {
 
 export type StringGauge = { readonly millimetres: number; readonly isWound: boolean };
 
-/** Seconds for each piece of work. */
+/** Seconds for each piece of work; a change of tuning has its touch-up in it. */
 export type WorkTimes = {
 	readonly touchUp: number;
 	readonly oneString: number;
