@@ -5,15 +5,11 @@ import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { findSong, songOnNow } from '../session/find.ts';
 import type { ListItem, Session, SongItem } from '../session/session.ts';
+import { gapBetween } from '../showfile/gap-between.ts';
 import type { Song } from '../showfile/show.ts';
 import { songSeconds } from '../showfile/song-length.ts';
 import type { Section } from './plan.ts';
 import { sectionStarts } from './section-starts.ts';
-
-/** Gap between songs when the show file gives none: common practice, no source. */
-const GAP_SECONDS = 15;
-/** The wait before an encore when the show file gives none: common practice, no source. */
-const ENCORE_GAP_SECONDS = 60;
 
 /** A night at a moment. `plannedZeroMs`: when the first song is to begin, as long as it has not. */
 export type Moment = {
@@ -105,12 +101,12 @@ function gapBefore(
 		return { seconds: reached.intervalSeconds, hasRoomForAll: true };
 	}
 	if (reached.before === null) return { seconds: 0, hasRoomForAll: true };
-	if (item.gapSeconds !== null) return { seconds: item.gapSeconds, hasRoomForAll: false };
-	if (item.isEncore && !reached.before.isEncore) {
-		return { seconds: ENCORE_GAP_SECONDS, hasRoomForAll: false };
-	}
-	const isSegue = findSong(session, reached.before.song)?.ends === 'segue';
-	return { seconds: isSegue ? 0 : GAP_SECONDS, hasRoomForAll: false };
+	const seconds = gapBetween({
+		given: item.gapSeconds,
+		before: findSong(session, reached.before.song) ?? { ends: 'stop' },
+		isEncoreBegin: item.isEncore && !reached.before.isEncore,
+	});
+	return { seconds, hasRoomForAll: false };
 }
 
 /** The song's place among all the songs of the list, what was passed over counted too. */

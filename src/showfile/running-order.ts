@@ -1,6 +1,7 @@
 // The set as songs one after the other, with the room before each and where it falls on the show clock
 // when everything goes by the file. Live, what happened takes the place of these figures.
 
+import { gapBetween } from './gap-between.ts';
 import type { Show, Song } from './show.ts';
 import { songSeconds } from './song-length.ts';
 
@@ -17,26 +18,6 @@ export type SetSong = {
 	readonly startSeconds: number;
 	readonly endSeconds: number;
 };
-
-/** Between two songs where the file says nothing: common practice, no source. */
-const GAP_SECONDS = 15;
-/** Before an encore where the file says nothing: common practice, no source. */
-const ENCORE_GAP_SECONDS = 60;
-
-/** What decides the gap before a song that the file gives none for. */
-type GapBetween = {
-	/** The file's, or null. */
-	readonly given: number | null;
-	readonly before: Pick<Song, 'ends'>;
-	readonly isEncoreBegin: boolean;
-};
-
-/** Seconds between two songs with no interval between them. */
-function gapBetween({ given, before, isEncoreBegin }: GapBetween): number {
-	if (given !== null) return given;
-	if (isEncoreBegin) return ENCORE_GAP_SECONDS;
-	return before.ends === 'segue' ? 0 : GAP_SECONDS;
-}
 
 /** Every playing of a song in the set, in order. */
 export function runningOrder(show: Show): readonly SetSong[] {

@@ -44,10 +44,16 @@ export function parsePitch(text: string): Pitch | null {
  * midiOf('A4') // => 69
  */
 export function midiOf(name: string): number {
+	const known = midis.get(name);
+	if (known !== undefined) return known;
 	const pitch = parsePitch(name);
 	if (pitch === null) throw new RangeError(`not a pitch: ${name}`);
+	midis.set(name, pitch.midi);
 	return pitch.midi;
 }
+
+// A show has a few dozen names of notes and asks for each of them thousands of times.
+const midis = new Map<string, number>();
 
 /**
  * Hertz of a MIDI note in equal temperament, where A4 is `referenceHz` (440 in ISO 16:1975). The
