@@ -13,8 +13,7 @@ export type Window = { readonly fromMs: NightMs; readonly untilMs: NightMs };
 const CUE_MS = 5000;
 
 /**
- * The windows in order of time, those that touch made one. Hand-overs of a song that has begun already
- * are overdue and have no window.
+ * The windows in order of time, those that touch made one.
  *
  * @example
  * busyWindows(session, plan.sections, plan.handOvers).map(({ fromMs }) => fromMs / 1000) // => [-30, 240, 465]
@@ -26,7 +25,6 @@ export function busyWindows(
 ): readonly Window[] {
 	const handing = new Map<Section, Window>();
 	for (const { section, wantedMs } of handOvers) {
-		if (section.hasBegun) continue;
 		handing.set(section, { fromMs: wantedMs, untilMs: section.startMs });
 	}
 	return joined([...handing.values(), ...cueWindows(session, sections)]);

@@ -85,6 +85,29 @@ set: [on, next]
 	]);
 });
 
+test('what is still in other hands can only be worked on once it is back', () => {
+	const moves = clubShow(`
+songs:
+  - {id: on, title: On, length: "4:00", parts: {ash: {instrument: S1}}}
+  - {id: next, title: Next, length: "4:00"}
+  - {id: swap, title: Swap, length: "4:00", parts: {ash: none, bo: {instrument: S1}}}
+set: [on, next]
+`);
+	const session = withSongBegun(nightAfter(moves, allReady(moves, '-01:00')), '00:00');
+	const preview = previewJump({ session, nowMs: mark('03:00'), plannedZeroMs: 0, song: 'swap' });
+	// Back at 4:15, a minute of work, 15 s: in hands 90 s after the song.
+	expect(preview?.players).toMatchObject([
+		{ player: 'ash', from: 'S1', instrument: null, isHandOver: true, inHandsMs: null },
+		{
+			player: 'bo',
+			instrument: 'S1',
+			condition: 'not-ready',
+			workSeconds: 60,
+			afterEndSeconds: 90,
+		},
+	]);
+});
+
 test('a song that is not in the catalogue has no preview', () => {
 	expect(previewJump({ ...asked, song: 'nothing' })).toBeNull();
 });

@@ -59,13 +59,17 @@ describe('named', () => {
 	});
 
 	test('moves from one player to another at one hand-over', () => {
-		const moves = set('ash: {instrument: S1}', 'ash: {instrument: A1}, bo: {instrument: S1}');
+		const moves = set(
+			'ash: {instrument: S1}',
+			'ash: {instrument: A1}, bo: {instrument: S1}',
+		).replace('[s1, s2]', '[s1, {song: s2, gap: 50s}]');
 		const plan = planBeforeDoors(clubShow(moves));
 		expect(handOverLines(plan).slice(1)).toEqual(['s2: ash S1 > A1', 's2: bo nothing > S1']);
-		// Back 15 s after the first song, a minute of work: 4:15 to 5:15, wanted as the song ends at 4:00.
-		expect(
-			plan.work.map(({ fromMs, wantedMs, slackSeconds }) => [fromMs, wantedMs, slackSeconds]),
-		).toEqual([[255_000, 240_000, -75]]);
+		// Back 15 s after the first song, at 4:15; a minute of work, 5 s of it before the two hand-overs
+		// that begin at 4:20 for 4:50, the other 55 s after them: 5:45, wanted at 4:20.
+		expect(plan.work).toMatchObject([
+			{ instrument: 'S1', fromMs: mark('04:15'), finishMs: mark('05:45'), slackSeconds: -85 },
+		]);
 	});
 });
 
@@ -91,6 +95,23 @@ describe('out of reach', () => {
 		expect(plan.handOvers).toEqual([]);
 		expect(warningLines(plan)).toEqual(['missing: Nothing for Ash in S2: A4 is out tonight']);
 		expect(plan.cost.missing).toBe(1);
+	});
+
+	test('who is left with what they hold in a song that is on keeps it from the others', () => {
+		const show = clubShow(
+			set(
+				'ash: {instrument: S1}, bo: {instrument: B1}',
+				'ash: {instrument: A4}, bo: {needs: {kind: electric-6, sounds: DADGAD, prefer: S1}}',
+			),
+		);
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const out = withEntries(
+			on,
+			{ k: 'put-aside', at: 1000, instrument: 'A4', fault: null },
+			{ k: 'song-ended', at: mark('04:00'), how: 'played' },
+			{ k: 'song-began', at: mark('04:15'), item: '2' },
+		);
+		expect(slotLines(planAt(out, '04:20'), 's2')).toEqual(['ash - drop D', 'bo B1 DADGAD']);
 	});
 
 	test('a string down is work, not a reason', () => {
@@ -237,6 +258,33 @@ describe('stints', () => {
 		const plan = planAt(interval, '05:00');
 		expect(handOverLines(plan)).toEqual(['s2: ash nothing > A4', 's2: bo nothing > B1']);
 		expect(plan.cost.handOvers).toBe(0);
+	});
+
+	test('the first after an interval costs none, whatever was in hands before', () => {
+		const text = set(A1, 'ash: {instrument: A4}').replace('[s1, s2]', '[s1, {interval: 20m}, s2]');
+		const show = clubShow(text);
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		expect(planAt(on, '00:10').cost.handOvers).toBe(0);
+		const second = clubShow(set(A1, 'ash: {instrument: A4}'));
+		const begun = withSongBegun(nightAfter(second, allReady(second, '-01:00')), '00:00');
+		expect(planAt(begun, '00:10').cost.handOvers).toBe(1);
+	});
+
+	test('a stand-in that was in hands as the interval began is taken again', () => {
+		const show = clubShow(
+			set(A1, 'bo: {instrument: B1}').replace('[s1, s2]', '[s1, {interval: 20m}, s2]'),
+		);
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const interval = withEntries(
+			on,
+			{ k: 'handed-over', at: mark('01:00'), by: 'exchange', player: 'ash', instrument: 'S1' },
+			{ k: 'song-ended', at: mark('04:00'), how: 'played' },
+			{ k: 'came-back', at: mark('04:00'), instrument: 'S1' },
+		);
+		expect(handOverLines(planAt(interval, '05:00'))).toEqual([
+			's2: ash nothing > S1',
+			's2: bo nothing > B1',
+		]);
 	});
 
 	test('a segue has room for no hand-over', () => {

@@ -107,6 +107,25 @@ test('has what could stand in at each hand-over, as the rack will be then', () =
 	expect(at('gravel').map(({ instrument }) => instrument)).not.toContain('B3');
 });
 
+test('takes work that is done by then into account', () => {
+	const night = clubShow(`
+songs:
+  - {id: s1, title: S1, length: "4:00", parts: {ash: {instrument: A1}}}
+  - {id: s2, title: S2, length: "4:00", parts: {ash: {instrument: A4}}}
+  - {id: s3, title: S3, length: "4:00", parts: {bo: {instrument: B1}}}
+  - {id: s4, title: S4, length: "4:00", parts: {ash: {instrument: A1}}}
+set: [s1, s2, s3, s4]
+`);
+	const { standIns } = planJson(planBeforeDoors(night), night);
+	// A1 comes back at 4:15 for s4, and is wiped and touched up at once: ready again as s3 begins.
+	expect(
+		standIns.find(({ song, instrument }) => song === 's3' && instrument === 'A1'),
+	).toMatchObject({
+		readyIn: 10,
+		why: 'same tuning, ready',
+	});
+});
+
 test('warns of what is tight and of a set that runs past the curfew', () => {
 	expect(document.warnings).toEqual([
 		{

@@ -91,6 +91,21 @@ test('when the next song begins without it, its hand-over stays open and overdue
 	expect(handOverLines(planAt(restrung, '29:00'))).toEqual(['seven: ash S1 > A1']);
 });
 
+test('ready but still not handed, it goes stale like anything else', () => {
+	const late = clubShow(`
+songs:
+  - {id: long, title: Long, length: "60:00", parts: {ash: {instrument: A1}}}
+set: [long]
+`);
+	const on = withEntries(nightAfter(late, allReady(late, '00:00')), {
+		k: 'song-began',
+		at: mark('00:10'),
+		item: '1',
+	});
+	expect(planAt(on, '15:00').work).toEqual([]);
+	expect(planAt(on, '15:01').work).toMatchObject([{ job: 'touch-up', instrument: 'A1' }]);
+});
+
 test('played on with a string down, nothing changes hands, and it is said with a way out', () => {
 	const playedOn = withEntries(broken, { k: 'played-on', at: mark('21:14'), incident: 1 });
 	const plan = planAt(playedOn, '21:20');

@@ -1,0 +1,51 @@
+// Board cues that the technician presses pause the work for five seconds, where the file says when.
+
+import { expect, test } from 'vitest';
+import { clubShow } from './club-gear.ts';
+import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
+import { workLines } from './plan-figures.ts';
+
+const show = clubShow(`
+boards: {bo: [{id: drive, name: Drive}]}
+songs:
+  - id: one
+    title: One
+    length: "4:00"
+    parts: {ash: {instrument: A1}}
+    cues:
+      - {at: Ch1, near: "1:00", bo: {drive: on}}
+      - {at: V2, bo: {drive: off}}
+      - {at: Ch2, near: "3:00", bo: {drive: on}}
+      - {at: out, near: "3:30", say: last time}
+  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}}}
+set: [one, two]
+`);
+
+const on = withEntries(withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00'), {
+	k: 'all-doubted',
+	at: mark('00:10'),
+});
+
+test('work runs on past a cue, five seconds later', () => {
+	// Begun at 0:30, 45 s of work with the cue at 1:00 in it; at the latest 3:10, after the one at 3:00.
+	expect(workLines(planAt(on, '00:30'))).toEqual([
+		'touch-up A4 45 s, wanted 0:04:00, done 0:01:20, slack 160, begin by 0:03:15',
+	]);
+});
+
+test('latest moments leave room for cues still to come', () => {
+	const long = withEntries(on, {
+		k: 'string-broke',
+		at: mark('00:12'),
+		incident: 1,
+		instrument: 'A4',
+		player: null,
+	});
+	// Wanted at 4:00: 240 s less 5 s for each of two cues is short of 270, so 40 s too late already.
+	expect(workLines(planAt(long, '00:00'))[0]).toContain('slack -55');
+});
+
+test('a cue that was reached early pauses nothing later', () => {
+	const reached = withEntries(on, { k: 'cue-reached', at: mark('00:50'), index: 1 });
+	expect(workLines(planAt(reached, '00:50'))[0]).toContain('done 0:01:35');
+});
