@@ -8,7 +8,7 @@ import type { JournalRecord } from '../journal/record.ts';
 export type Chunk = { readonly seq: number; readonly bytes: Uint8Array };
 
 /** Bytes that are written at once when a whole night is written anew. */
-const chunkBytes = 262_144;
+const chunkBytes = 16_384;
 
 /** Lines not yet confirmed by the disk, oldest first. */
 export class Backlog {

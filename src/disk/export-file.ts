@@ -68,13 +68,13 @@ function writeNew(disk: Disk, path: string, text: string): boolean {
 		if (diskErrorCode(error) === 'EEXIST') return false;
 		throw error;
 	}
-	let isOpen = true;
 	try {
-		writeAll(disk, file, Buffer.from(text));
-		isOpen = false;
-		disk.close(file);
+		try {
+			writeAll(disk, file, Buffer.from(text));
+		} finally {
+			disk.close(file);
+		}
 	} catch (error) {
-		if (isOpen) disk.close(file);
 		disk.remove(path);
 		throw error;
 	}

@@ -17,7 +17,7 @@ import { diskTrouble } from './disk-trouble.ts';
 import type { NightServices, NightStart } from './night-services.ts';
 import { type SaveFault, saveStatus } from './save-status.ts';
 import type { Segment, WriteFault } from './segment.ts';
-import { headerBytes, startSegment } from './segment-starter.ts';
+import { SegmentChain } from './segment-chain.ts';
 
 const checkpointEvery = 100;
 const retryMs = 1000;
@@ -31,13 +31,11 @@ const roomTroubles = new Set(['ENOSPC', 'EDQUOT']);
 export class NightFile implements NightJournal {
 	readonly id: string;
 	readonly #services: NightServices;
-	readonly #header: NightStart['header'];
 	readonly #records: NightStart['records'];
 	readonly #seed: number;
 	readonly #backlog = new Backlog();
 	readonly #warnings: string[] = [];
-	#segment: Segment | null;
-	#nextNumber: number;
+	readonly #chain: SegmentChain;
 	#lastSeq: number;
 	#checkpointSeq: number;
 	#writtenSeq: number;
@@ -50,28 +48,31 @@ export class NightFile implements NightJournal {
 	#syncAtUpMs = 0;
 	#sync: Promise<void> | null = null;
 	#syncingSinceUpMs: number | null = null;
+	/** Rises whenever what the disk may yet confirm does not count any more. */
+	#leavings = 0;
 	#lookedAtUpMs: number;
 	#upMs: number;
 	#hasFile: boolean;
 	#isClosed = false;
+	#closedAs: SaveStatus | null = null;
 	#shown = '';
 
 	/** A night whose file is `start.segment`, or is yet to be begun when that is null. */
 	constructor(services: NightServices, start: NightStart) {
 		this.#services = services;
 		this.id = start.id;
-		this.#header = start.header;
 		this.#records = start.records;
 		this.#seed = seedOf(start.id);
-		this.#segment = start.segment;
-		this.#hasFile = start.segment !== null;
-		this.#nextNumber = start.nextNumber;
+		const { disk, folders } = services;
+		const { id, header, nextNumber, segment } = start;
+		this.#chain = new SegmentChain({ disk, folders, id, header, nextNumber, current: segment });
+		this.#hasFile = segment !== null;
 		this.#lastSeq = start.lastSeq;
 		this.#writtenSeq = start.lastSeq;
 		this.#checkpointSeq = start.checkpointSeq;
 		this.#upMs = services.upMs;
 		this.#lookedAtUpMs = services.upMs;
-		if (start.segment === null) this.#leave('all');
+		if (segment === null) this.#leave('all');
 		if (start.firstBytes) {
 			this.#backlog.addForThisFile({ seq: start.lastSeq, bytes: start.firstBytes });
 		}
@@ -86,7 +87,7 @@ export class NightFile implements NightJournal {
 		const record = this.#record(this.#lastSeq, fitEntries(entries), at);
 		this.#records.push(record);
 		this.#backlog.add({ seq: record.s, bytes: encodeLine(record, this.#seed) });
-		if (this.#fault === null || this.#segment || at.upMs >= this.#retryAtUpMs) this.#write();
+		if (this.#fault === null || this.#chain.current || at.upMs >= this.#retryAtUpMs) this.#write();
 		this.#show();
 		return record;
 	}
@@ -96,6 +97,7 @@ export class NightFile implements NightJournal {
 	}
 
 	status(): SaveStatus {
+		if (this.#closedAs) return this.#closedAs;
 		return saveStatus({
 			savedSeq: this.#savedSeq,
 			lastSeq: this.#lastSeq,
@@ -103,7 +105,7 @@ export class NightFile implements NightJournal {
 			syncingSinceUpMs: this.#syncingSinceUpMs,
 			upMs: this.#upMs,
 			hasFile: this.#hasFile,
-			isPlaced: this.#segment?.isPlaced === true && !this.#isPastUnconfirmed,
+			isPlaced: this.#chain.current?.isPlaced === true && !this.#isPastUnconfirmed,
 			warnings: [...this.#warnings],
 			folder: this.#services.folders[0] ?? '',
 		});
@@ -112,7 +114,7 @@ export class NightFile implements NightJournal {
 	tick(upMs: number): void {
 		if (this.#isClosed) return;
 		this.#upMs = upMs;
-		const isBehind = this.#segment === null || this.#backlog.next !== undefined;
+		const isBehind = this.#chain.current === null || this.#backlog.next !== undefined;
 		if (isBehind && upMs >= this.#retryAtUpMs) this.#write();
 		if (upMs - this.#lookedAtUpMs >= lookEveryMs) this.#look();
 		this.#startSync();
@@ -134,10 +136,10 @@ export class NightFile implements NightJournal {
 		});
 		while (this.#sync && !isLate) await Promise.race([this.#sync, deadline]);
 		this.#isClosed = true;
-		// A file that the disk still works on is closed when it has done so.
-		if (this.#sync === null) this.#segment?.close();
+		this.#closedAs = this.status();
+		this.#chain.close();
 		this.#services.release?.();
-		return this.status();
+		return this.#closedAs;
 	}
 
 	#record<E extends AnyEntry>(s: number, e: readonly E[], at: Moment): JournalRecord<E> {
@@ -157,7 +159,7 @@ export class NightFile implements NightJournal {
 	#write(): void {
 		if (this.#isClosed) return;
 		// One file may turn out to be unusable, and then the one begun in its place.
-		for (let attempt = 0; attempt < 2; attempt += 1) {
+		for (let failures = 0; failures < 2; ) {
 			const fault = this.#writeAll();
 			if (fault === null) {
 				if (this.#syncFaults === 0) this.#fault = null;
@@ -165,19 +167,25 @@ export class NightFile implements NightJournal {
 				return;
 			}
 			this.#setFault(fault.code);
-			if (this.#segment === null || (fault.isUsable && roomTroubles.has(fault.code))) return;
+			const segment = this.#chain.current;
+			if (segment === null || (fault.isUsable && roomTroubles.has(fault.code))) return;
 			this.#warn(
-				`The night's file ${this.#segment.path} could not be written any more, ${diskTrouble(fault.code)}; the night goes on in a new one.`,
+				`The night's file could not be written any more, ${diskTrouble(fault.code)}; the night goes on in a new one.`,
 			);
+			if (fault.isUsable && fault.code === 'EFBIG' && !segment.isBare) {
+				this.#chain.retire();
+				continue;
+			}
 			// Else a broken disk would fill with files that hold nothing.
-			if (this.#segment.isBare && this.#segment.number > 1) this.#segment.remove();
+			if (segment.isBare && segment.number > 1) segment.remove();
 			this.#leave('unconfirmed');
+			failures += 1;
 		}
 	}
 
 	#writeAll(): WriteFault | null {
-		const begun = this.#segment ?? this.#begin();
-		if ('code' in begun) return begun;
+		const begun = this.#chain.current ?? this.#begin();
+		if ('code' in begun) return { code: begun.code, isUsable: true };
 		for (let chunk = this.#backlog.next; chunk; chunk = this.#backlog.next) {
 			const fault = begun.write(chunk.bytes);
 			if (fault) return fault;
@@ -187,30 +195,20 @@ export class NightFile implements NightJournal {
 		return null;
 	}
 
-	#begin(): Segment | WriteFault {
-		const [home, ...others] = this.#services.folders;
-		const own = home === undefined ? [] : [home];
+	#begin(): Segment | { readonly code: string } {
 		// Where a disk has just failed, any other one is better.
 		const isElsewhereBetter = this.#fault !== null && !roomTroubles.has(this.#fault.code);
-		const header = this.#header && headerBytes(this.#header, this.#writtenSeq + 1);
-		const begun = startSegment(this.#services.disk, {
-			id: this.id,
-			number: this.#nextNumber,
-			folders: isElsewhereBetter ? [...others, ...own] : [...own, ...others],
-			headerBytes: header ?? new Uint8Array(0),
-		});
-		if ('code' in begun) return { code: begun.code, isUsable: true };
-		this.#segment = begun.segment;
-		this.#nextNumber = begun.segment.number + 1;
-		this.#hasFile = true;
-		return begun.segment;
+		const begun = this.#chain.begin(this.#writtenSeq + 1, isElsewhereBetter);
+		if (!('code' in begun)) this.#hasFile = true;
+		return begun;
 	}
 
 	/** Gives the file up; what it held and nothing confirms goes into the next one. */
 	#leave(what: 'unconfirmed' | 'all'): void {
-		if (this.#sync === null) this.#segment?.close();
-		this.#segment = null;
-		if (what === 'all' || this.#isPastUnconfirmed) {
+		const isAll = what === 'all' || this.#isPastUnconfirmed;
+		this.#leavings += 1;
+		this.#chain.abandon(isAll);
+		if (isAll) {
 			this.#backlog.startFrom(this.#records.all(), this.#seed);
 			this.#savedSeq = 0;
 			this.#isPastUnconfirmed = false;
@@ -221,71 +219,64 @@ export class NightFile implements NightJournal {
 	}
 
 	#startSync(): void {
-		const segment = this.#segment;
+		const segment = this.#chain.current;
 		if (segment === null || this.#sync || this.#isClosed || this.#upMs < this.#syncAtUpMs) return;
 		const isDone = segment.isPlaced && !this.#isPastUnconfirmed;
 		if (isDone && this.#writtenSeq <= this.#savedSeq) return;
 		const upTo = this.#writtenSeq;
+		const leavings = this.#leavings;
 		this.#syncingSinceUpMs = this.#upMs;
-		this.#sync = segment.sync().then(
-			() => this.#onSynced(segment, upTo),
-			(error) => this.#onSyncFault(segment, diskErrorCode(error)),
+		const ended = (act: () => void) => {
+			this.#sync = null;
+			this.#syncingSinceUpMs = null;
+			if (this.#isClosed) return;
+			if (leavings === this.#leavings) act();
+			this.#startSync();
+			this.#show();
+		};
+		this.#sync = this.#chain.sync().then(
+			() => ended(() => this.#onSynced(upTo)),
+			(error) => ended(() => this.#onSyncFault(diskErrorCode(error))),
 		);
 	}
 
-	#onSynced(segment: Segment, upTo: number): void {
-		this.#endSync(segment);
+	#onSynced(upTo: number): void {
 		// "Saved" is said only of a file that is still where it should be.
-		if (segment === this.#segment && this.#look()) {
-			this.#savedSeq = Math.max(this.#savedSeq, upTo);
-			this.#backlog.markSynced(upTo);
-			this.#isPastUnconfirmed = false;
-			this.#syncFaults = 0;
-			if (this.#backlog.next === undefined) this.#fault = null;
-		}
-		this.#startSync();
-		this.#show();
+		if (!this.#look()) return;
+		this.#savedSeq = Math.max(this.#savedSeq, upTo);
+		this.#backlog.markSynced(upTo);
+		this.#isPastUnconfirmed = false;
+		this.#syncFaults = 0;
+		if (this.#backlog.next === undefined) this.#fault = null;
 	}
 
 	/** After one failed confirmation a system may report success for bytes that it has dropped, so that file is never trusted again. */
-	#onSyncFault(segment: Segment, code: string): void {
-		this.#endSync(segment);
-		if (segment === this.#segment) {
-			this.#setFault(code);
-			this.#leave('unconfirmed');
-			this.#warn(
-				`The disk did not confirm what was written, ${diskTrouble(code)}; the night goes on in a new file.`,
-			);
-			// Every further attempt leaves one more file behind.
-			const pauseMs = Math.min(retryMs * 2 ** this.#syncFaults, longestRetryMs);
-			this.#syncAtUpMs = this.#syncFaults === 0 ? 0 : this.#upMs + pauseMs;
-			this.#syncFaults += 1;
-			this.#write();
-		}
-		this.#show();
+	#onSyncFault(code: string): void {
+		this.#setFault(code);
+		this.#leave('unconfirmed');
+		this.#warn(
+			`The disk did not confirm what was written, ${diskTrouble(code)}; the night goes on in a new file.`,
+		);
+		// Every further attempt leaves one more file behind.
+		const pauseMs = Math.min(retryMs * 2 ** this.#syncFaults, longestRetryMs);
+		this.#syncAtUpMs = this.#syncFaults === 0 ? 0 : this.#upMs + pauseMs;
+		this.#syncFaults += 1;
+		this.#write();
 	}
 
-	#endSync(segment: Segment): void {
-		this.#sync = null;
-		this.#syncingSinceUpMs = null;
-		if (segment !== this.#segment || this.#isClosed) segment.close();
-	}
-
-	/** Looks whether the file is as we left it; false when the night had to leave it. */
+	/** Looks whether the files are as we left them; false when the night had to leave them. */
 	#look(): boolean {
 		this.#lookedAtUpMs = this.#upMs;
-		const segment = this.#segment;
-		if (segment === null || this.#isClosed) return segment !== null;
 		try {
-			const change = segment.change();
-			if (change === null) return true;
-			if (change === 'grown') {
-				this.#warnOfWriter(segment.takeForeignBytes());
+			const found = this.#chain.change();
+			if (found === null) return true;
+			if (found.change === 'grown') {
+				this.#warnOfWriter(found.segment.takeForeignBytes());
 				return true;
 			}
-			const what = change === 'gone' ? 'moved or removed' : 'cut short';
+			const what = found.change === 'gone' ? 'moved or removed' : 'cut short';
 			this.#warn(
-				`The night's file ${segment.path} was ${what} by somebody else; the whole night is written anew beside it.`,
+				`The night's file ${found.segment.path} was ${what} by somebody else; the whole night is written anew beside it.`,
 			);
 		} catch (error) {
 			// A disk that cannot even be asked shows at the next write.

@@ -1,8 +1,8 @@
 // One open file of a night: bytes go in whole or not at all, and it knows when somebody else touched
 // the file. What to do about either is decided elsewhere.
 
-import type { Disk } from './disk.ts';
-import { diskErrorCode } from './disk.ts';
+import { dirname } from 'node:path';
+import { type Disk, diskErrorCode } from './disk.ts';
 
 /** Why bytes did not get into the file, and whether it may still be written to. */
 export type WriteFault = { readonly code: string; readonly isUsable: boolean };
@@ -24,9 +24,7 @@ export class Segment {
 	readonly #identity: string;
 	#path: string;
 	#sizeBytes: number;
-	#isClosed = false;
-	#isBegunHere = false;
-	#bareBytes = 0;
+	#bareBytes: number | null = null;
 
 	constructor(disk: Disk, place: SegmentPlace) {
 		this.#disk = disk;
@@ -88,11 +86,10 @@ export class Segment {
 
 	/** What somebody else did to the file; null when it is as we left it. Throws the disk's errors. */
 	change(): FileChange | null {
-		const named = this.#disk.stat(this.#path);
-		if (named?.identity !== this.#identity) return 'gone';
-		const { sizeBytes } = this.#disk.statOpen(this.#file);
-		if (sizeBytes < this.#sizeBytes) return 'shortened';
-		return sizeBytes > this.#sizeBytes ? 'grown' : null;
+		const found = this.#disk.stat(this.#path);
+		if (found?.identity !== this.#identity) return 'gone';
+		if (found.sizeBytes < this.#sizeBytes) return 'shortened';
+		return found.sizeBytes > this.#sizeBytes ? 'grown' : null;
 	}
 
 	/** Gives the file its final name. */
@@ -110,18 +107,18 @@ export class Segment {
 	async sync(): Promise<void> {
 		await this.#disk.sync(this.#file);
 		if (this.isPlaced) return;
-		await this.#disk.syncFolder(this.folder);
+		// Any folder on the way may be as new as the file.
+		for (const folder of withThoseAbove(this.folder)) await this.#disk.syncFolder(folder);
 		this.isPlaced = true;
 	}
 
 	/** Whether nothing but what it began with was ever written into it. */
 	get isBare(): boolean {
-		return this.#isBegunHere && this.#sizeBytes === this.#bareBytes;
+		return this.#sizeBytes === this.#bareBytes;
 	}
 
 	/** Says that what is in the file now is only its beginning. */
 	markBegun(): void {
-		this.#isBegunHere = true;
 		this.#bareBytes = this.#sizeBytes;
 	}
 
@@ -136,8 +133,6 @@ export class Segment {
 	}
 
 	close(): void {
-		if (this.#isClosed) return;
-		this.#isClosed = true;
 		try {
 			this.#disk.close(this.#file);
 		} catch (error) {
@@ -167,3 +162,8 @@ export type SegmentPlace = {
 	readonly folder: string;
 	readonly number: number;
 };
+
+function withThoseAbove(folder: string): string[] {
+	const above = dirname(folder);
+	return above === folder ? [folder] : [folder, ...withThoseAbove(above)];
+}

@@ -25,7 +25,13 @@ type Inode = {
 	links: number;
 };
 type NameChange = { readonly name: string; readonly inode: Inode | null };
-type Folder = { names: Map<string, Inode>; durable: Map<string, Inode>; unsynced: NameChange[] };
+type Folder = {
+	names: Map<string, Inode>;
+	durable: Map<string, Inode>;
+	unsynced: NameChange[];
+	/** Whether the folder's own name would outlive a power cut. */
+	isDurable: boolean;
+};
 
 export class FaultDisk implements Disk {
 	calls = 0;
@@ -35,11 +41,15 @@ export class FaultDisk implements Disk {
 	isHoldingSyncs = false;
 	/** Bytes that the disk has room for; writes beyond are short, then fail with ENOSPC. */
 	roomBytes = Number.POSITIVE_INFINITY;
+	/** Bytes that a file may have; writes beyond are short, then fail with EFBIG. */
+	fileLimitBytes = Number.POSITIVE_INFINITY;
 	readonly openFiles = new Map<number, { readonly inode: Inode; path: string }>();
 	#folders = new Map<string, Folder>();
 	#held: (() => void)[] = [];
 	#nextInode = 1;
 	#nextFile = 3;
+	/** Files closed that were not open, which no program may do. */
+	closedTwice = 0;
 	/** Once true, this program is dead: nothing that it still does reaches the disk or counts. */
 	isKilled = false;
 
@@ -65,7 +75,9 @@ export class FaultDisk implements Disk {
 		const write = () => {
 			const room = Math.max(0, this.roomBytes - this.usedBytes());
 			if (room === 0 && limit > 0) throw diskError('ENOSPC');
-			const part = Buffer.from(bytes.subarray(from, from + Math.min(limit, room)));
+			const growth = Math.max(0, this.fileLimitBytes - inode.bytes.length);
+			if (growth === 0 && limit > 0) throw diskError('EFBIG');
+			const part = Buffer.from(bytes.subarray(from, from + Math.min(limit, room, growth)));
 			this.#change(inode, { at: inode.bytes.length, bytes: part });
 			return part.length;
 		};
@@ -90,6 +102,9 @@ export class FaultDisk implements Disk {
 			const folder = this.#folder(path);
 			folder.durable = new Map(folder.names);
 			folder.unsynced = [];
+			for (const [below, { isDurable }] of this.#folders) {
+				if (!isDurable && dirname(below) === path) this.#folder(below).isDurable = true;
+			}
 		});
 	}
 
@@ -126,7 +141,7 @@ export class FaultDisk implements Disk {
 		this.#call('makeFolder', path, () => {
 			if (this.#folders.has(path)) throw diskError('EEXIST');
 			this.#folder(dirname(path));
-			this.#folders.set(path, newFolder());
+			this.#folders.set(path, { ...newFolder(), isDurable: false });
 		});
 	}
 
@@ -151,6 +166,8 @@ export class FaultDisk implements Disk {
 	}
 
 	close(file: number): void {
+		// The number may belong to another file by then.
+		if (!this.openFiles.has(file) && !this.isKilled) this.closedTwice += 1;
 		const { path } = this.#opened(file);
 		this.#call('close', path, () => this.openFiles.delete(file));
 	}
@@ -207,10 +224,8 @@ export class FaultDisk implements Disk {
 
 	/** The disk as the next program finds it when only this one died: all that was written is there. */
 	afterKill(): FaultDisk {
-		return this.#copy(
-			(inode) => inode.bytes,
-			(folder) => folder.names,
-		);
+		const isThere = () => true;
+		return this.#copy({ isThere, bytesOf: (inode) => inode.bytes, namesOf: ({ names }) => names });
 	}
 
 	/**
@@ -218,9 +233,10 @@ export class FaultDisk implements Disk {
 	 * gives a number from 0 up to n.
 	 */
 	afterPowerCut(choose: (most: number) => number): FaultDisk {
-		return this.#copy(
-			(inode) => survivingBytes(inode, choose),
-			(folder) => {
+		return this.#copy({
+			isThere: ({ isDurable }) => isDurable || choose(1) === 1,
+			bytesOf: (inode) => survivingBytes(inode, choose),
+			namesOf: (folder) => {
 				const names = new Map(folder.durable);
 				for (const { name, inode } of folder.unsynced.slice(0, choose(folder.unsynced.length))) {
 					if (inode) names.set(name, inode);
@@ -228,18 +244,22 @@ export class FaultDisk implements Disk {
 				}
 				return names;
 			},
-		);
+		});
 	}
 
-	#copy(
-		bytesOf: (inode: Inode) => Buffer,
-		namesOf: (folder: Folder) => Map<string, Inode>,
-	): FaultDisk {
+	#copy(rest: {
+		readonly isThere: (folder: Folder) => boolean;
+		readonly bytesOf: (inode: Inode) => Buffer;
+		readonly namesOf: (folder: Folder) => Map<string, Inode>;
+	}): FaultDisk {
 		const copy = new FaultDisk();
+		// Folders are made from the top down, so those above come first.
 		for (const [path, folder] of this.#folders) {
+			if (path !== '/' && (!copy.#folders.has(dirname(path)) || !rest.isThere(folder))) continue;
 			copy.plantFolder(path);
-			for (const [name, inode] of namesOf(folder))
-				copy.plant(join(path, name), bytesOf(inode), inode.kind);
+			for (const [name, inode] of rest.namesOf(folder)) {
+				copy.plant(join(path, name), rest.bytesOf(inode), inode.kind);
+			}
 		}
 		return copy;
 	}
@@ -326,7 +346,7 @@ export async function settle(): Promise<void> {
 }
 
 function newFolder(): Folder {
-	return { names: new Map(), durable: new Map(), unsynced: [] };
+	return { names: new Map(), durable: new Map(), unsynced: [], isDurable: true };
 }
 
 function newInode(id: number): Inode {

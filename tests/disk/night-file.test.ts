@@ -60,6 +60,14 @@ describe('saving', () => {
 		expect(night.statuses.filter((status) => status.savedSeq === 1)).not.toHaveLength(0);
 	});
 
+	test('a new folder is confirmed with all those above it that are as new', async () => {
+		const { disk } = await begunNight();
+		for (const most of [0, 1]) {
+			const cut = disk.afterPowerCut((limit) => Math.min(most, limit));
+			expect(cut.files()).toEqual([nightPath]);
+		}
+	});
+
 	test('an empty night is saved once its file and its name in the folder are confirmed', async () => {
 		const disk = new FaultDisk();
 		disk.isHoldingSyncs = true;
@@ -263,6 +271,102 @@ describe('a disk that refuses to write', () => {
 			expect(opened.findings).toEqual([]);
 		},
 	);
+
+	test('what cannot be written is tried again each second, not more often', async () => {
+		const disk = new FaultDisk();
+		let tries = 0;
+		disk.effect = (call) => {
+			if (call.name !== 'openNew') return null;
+			tries += 1;
+			return { fail: 'EACCES' };
+		};
+		const night = new KeptNight(disk);
+		await night.create();
+		tries = 0;
+		for (let tenth = 0; tenth < 100; tenth += 1) {
+			night.append();
+			night.tick(90);
+		}
+		expect(tries).toBeGreaterThanOrEqual(9);
+		expect(tries).toBeLessThanOrEqual(10);
+	});
+
+	test('nothing counts as saved before all that came before it is in the new file', async () => {
+		const { disk, night } = await begunNight();
+		for (let step = 0; step < 20; step += 1) night.append();
+		await settle();
+		const meddled = disk.peek(nightPath).length;
+		disk.remove(nightPath);
+		// Room for the header alone.
+		disk.roomBytes = 1000;
+		expect(meddled).toBeGreaterThan(2000);
+		night.tick(5000);
+		await settle();
+		night.tick(1000);
+		await settle();
+		expect(night.status).toMatchObject({ state: 'unsaved', isSaved: false, savedSeq: 0 });
+		disk.roomBytes = Number.POSITIVE_INFINITY;
+		night.tick(1000);
+		await settle();
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 20 });
+	});
+
+	test('files that may not grow: goes on in as many as it takes, confirmed or not', async () => {
+		const { disk, night } = await begunNight();
+		disk.fileLimitBytes = 2000;
+		disk.isHoldingSyncs = true;
+		for (let step = 0; step < 40; step += 1) night.append();
+		expect(night.status).toMatchObject({ state: 'saving', savedSeq: 0, problem: null });
+		expect(night.status?.warnings).toHaveLength(1);
+		expect(disk.files().length).toBeGreaterThan(4);
+		expectKept(reopened(disk.afterKill()).opened, { saved: 40, typed: 40 });
+		await disk.releaseSyncs();
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 40 });
+		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 40, typed: 40 });
+		// All but the one that takes the next line are closed.
+		expect(disk.openFiles.size).toBe(1);
+	});
+
+	test('a full file that is not confirmed is not trusted either', async () => {
+		const { disk, night } = await begunNight();
+		disk.fileLimitBytes = 2000;
+		disk.isHoldingSyncs = true;
+		for (let step = 0; step < 10; step += 1) night.append();
+		disk.fileLimitBytes = Number.POSITIVE_INFINITY;
+		await disk.releaseSyncs();
+		const before = disk.files().length;
+		disk.isHoldingSyncs = true;
+		disk.fileLimitBytes = disk.peek(disk.files().at(-1) ?? '').length + 300;
+		for (let step = 0; step < 3; step += 1) night.append();
+		disk.fileLimitBytes = Number.POSITIVE_INFINITY;
+		const full = disk.files()[before - 1];
+		let isFirst = true;
+		disk.effect = (call) => {
+			if (call.name !== 'sync' || call.path !== full || !isFirst) return null;
+			isFirst = false;
+			return { fail: 'EIO' };
+		};
+		await disk.releaseSyncs();
+		expect(isFirst).toBe(false);
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 13 });
+		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 13, typed: 13 });
+		expect(disk.openFiles.size).toBe(1);
+	});
+
+	test('a full file of the night that is taken away is missed too', async () => {
+		const { disk, night } = await begunNight();
+		disk.fileLimitBytes = 2000;
+		for (let step = 0; step < 12; step += 1) night.append();
+		disk.fileLimitBytes = Number.POSITIVE_INFINITY;
+		await settle();
+		expect(night.status?.savedSeq).toBe(12);
+		disk.remove(nightPath);
+		night.tick(3000);
+		await settle();
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 12 });
+		expect(night.status?.warnings.at(-1)).toContain(nightPath);
+		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 12, typed: 12 });
+	});
 
 	test('a disk that fails for good does not fill with empty files', async () => {
 		const { disk, night } = await begunNight();

@@ -7,10 +7,12 @@ import { type Effect, FaultDisk, settle } from './fault-disk.ts';
 import { expectKept, KeptNight, nightsFolder, spareFolder } from './kept-night.ts';
 import { stepsOf } from './night-steps.ts';
 
-const runs = Number(process.env.RACKSIDE_RUNS ?? 50);
+const runs = Number(process.env.RACKSIDE_RUNS ?? 200);
 const folders = [nightsFolder, spareFolder];
 
-type PlainMove = { readonly do: 'step' | 'settle' | 'hold' | 'release' | 'full' | 'room' };
+type PlainMove = {
+	readonly do: 'step' | 'settle' | 'hold' | 'release' | 'full' | 'room' | 'small';
+};
 type Move =
 	| PlainMove
 	| { readonly do: 'wait'; readonly milliseconds: number }
@@ -20,7 +22,13 @@ type Move =
 const move: fc.Arbitrary<Move> = fc.oneof(
 	{ weight: 8, arbitrary: fc.constant({ do: 'step' } as const) },
 	{ weight: 4, arbitrary: fc.constant({ do: 'settle' } as const) },
-	fc.constantFrom<Move>({ do: 'hold' }, { do: 'release' }, { do: 'full' }, { do: 'room' }),
+	fc.constantFrom<Move>(
+		{ do: 'hold' },
+		{ do: 'release' },
+		{ do: 'full' },
+		{ do: 'room' },
+		{ do: 'small' },
+	),
 	fc.record({ do: fc.constant('wait' as const), milliseconds: fc.nat(5000) }),
 	fc.record({
 		do: fc.constant('fault' as const),
@@ -44,6 +52,7 @@ async function make(move: Move, disk: FaultDisk, night: KeptNight): Promise<void
 	else if (move.do === 'release') await disk.releaseSyncs();
 	else if (move.do === 'full') disk.roomBytes = disk.usedBytes() + 100;
 	else if (move.do === 'room') disk.roomBytes = Number.POSITIVE_INFINITY;
+	else if (move.do === 'small') disk.fileLimitBytes = 2000;
 	else if (move.do === 'wait') night.tick(move.milliseconds);
 	else if (move.do === 'short') disk.effect = times(1, 'write', { short: move.bytes });
 	else if (move.do === 'fault') disk.effect = times(move.times, move.name, { fail: move.code });
@@ -79,6 +88,7 @@ test('nothing shown as saved is ever lost, nothing is there twice, nothing is in
 				const typed = night.steps;
 				// Only what the system itself had been given outlives a kill.
 				const isWritten = night.status === null || night.status.problem === null;
+				expect(disk.closedTwice).toBe(0);
 				disk.isKilled = true;
 				disk = end === 'kill' ? disk.afterKill() : disk.afterPowerCut(chooser(chances));
 				const next = new KeptNight(disk, folders);

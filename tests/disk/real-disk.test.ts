@@ -1,12 +1,14 @@
 // The real file system behaves as the one in memory that the other tests use, and nights come out
 // of it the same.
 
+import { spawn } from 'node:child_process';
 import {
 	chmodSync,
 	linkSync,
 	mkdirSync,
 	readdirSync,
 	readFileSync,
+	rmSync,
 	statSync,
 	symlinkSync,
 	truncateSync,
@@ -14,13 +16,15 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { createNightFile } from '../../src/disk/create-night-file.ts';
 import { diskErrorCode } from '../../src/disk/disk.ts';
 import { ensureFolder, makeFolders } from '../../src/disk/folders.ts';
 import type { NightServices } from '../../src/disk/night-services.ts';
-import { openNightFile } from '../../src/disk/open-night-file.ts';
+import { lookAtNight, openNightFile } from '../../src/disk/open-night-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
+import { encodeLine, seedOf } from '../../src/journal/line.ts';
 import { nightName, stepEntry, subject } from './night-steps.ts';
 import { makePipe, scratchFolder } from './scratch-folder.ts';
 
@@ -167,6 +171,50 @@ describe('a night', () => {
 		await opened.journal?.close();
 	});
 
+	test('goes on when its whole folder is taken away', async () => {
+		const folder = join(scratchFolder(), 'rackside', 'nights');
+		const { journal } = await createNightFile(services(folder), {
+			id: nightName,
+			wallMs: 1,
+			subject,
+		});
+		for (let step = 1; step <= 5; step += 1) {
+			journal.append([stepEntry(step)], { wallMs: step, upMs: step });
+		}
+		rmSync(folder, { recursive: true });
+		for (let second = 1; second <= 5; second += 1) journal.tick(second * 1000);
+		expect(await journal.close()).toMatchObject({ isSaved: true, savedSeq: 5 });
+		const opened = openNightFile(services(folder), { id: nightName });
+		expect(opened.records()).toEqual(journal.records());
+		await opened.journal?.close();
+	});
+
+	test.runIf(process.platform === 'linux')('outgrows the size that files may have', async () => {
+		const folder = scratchFolder();
+		const program = fileURLToPath(new URL('../campaigns/kill-writer.ts', import.meta.url));
+		// In the units of the shell: 512 or 1024 bytes each.
+		const child = spawn('sh', [
+			'-c',
+			`ulimit -f 16; exec "$0" "$@"`,
+			process.execPath,
+			program,
+			folder,
+		]);
+		let said = '';
+		child.stdout.on('data', (data) => {
+			said += data;
+		});
+		const ended = new Promise((done) => child.once('close', done));
+		while (!said.includes('typed 300\n') && child.exitCode === null) await setTimeout(20);
+		child.kill('SIGKILL');
+		await ended;
+		const typed = [...said.matchAll(/typed (\d+)\n/g)].length;
+		expect(typed).toBeGreaterThanOrEqual(300);
+		expect(readdirSync(folder).length).toBeGreaterThan(2);
+		const { records } = lookAtNight({ disk: realDisk, folders: [folder] }, { id: nightName });
+		expect(records().length).toBeGreaterThanOrEqual(typed);
+	});
+
 	test('torn and unreadable bytes are kept beside it', async () => {
 		const folder = scratchFolder();
 		const path = join(folder, `${nightName}.journal`);
@@ -190,29 +238,34 @@ describe('a night', () => {
 		expect(readFileSync(join(folder, aside))).toEqual(bytes.subarray(size, -11));
 	});
 
-	test.runIf(process.platform === 'linux')(
-		'with 100,000 records opens within two seconds',
-		async () => {
-			const folder = scratchFolder();
-			const made = await createNightFile(
-				{ ...services(folder), checkpoint: () => ({ filling: 'x'.repeat(8000) }) },
-				{ id: nightName, wallMs: 1, subject },
-			);
-			for (let step = 1; step <= 100_000; step += 1) {
-				made.journal.append([stepEntry(step)], { wallMs: step, upMs: step });
-			}
-			await made.journal.close();
-			const start = performance.now();
-			const opened = openNightFile(services(folder), { id: nightName });
-			const upToCheckpoint = performance.now() - start;
-			expect(opened.checkpoint?.seq).toBe(99_900);
-			expect(opened.recordsSince).toHaveLength(100);
-			expect(opened.records()).toHaveLength(100_000);
-			const all = performance.now() - start;
-			expect(upToCheckpoint).toBeLessThan(2000);
-			expect(all).toBeLessThan(4000);
-			await opened.journal?.close();
-		},
-		60_000,
-	);
+	test('with 100,000 records opens within two seconds', async () => {
+		const folder = scratchFolder();
+		writeFileSync(join(folder, `${nightName}.journal`), longJournal(100_000));
+		// Time that this program worked, since others may keep the machine busy.
+		const start = process.cpuUsage();
+		const opened = openNightFile(services(folder), { id: nightName });
+		const { user, system } = process.cpuUsage(start);
+		expect(opened.checkpoint?.seq).toBe(99_900);
+		expect(opened.recordsSince).toHaveLength(100);
+		expect((user + system) / 1_000_000).toBeLessThan(2);
+		expect(opened.records()).toHaveLength(100_000);
+		await opened.journal?.close();
+	}, 60_000);
 });
+
+/** A night of so many records with a checkpoint of 8 KB after each hundred. */
+function longJournal(count: number): Buffer {
+	const seed = seedOf(nightName);
+	const state = 'x'.repeat(8000);
+	const record = (s: number, entry: { readonly k: string }) =>
+		({ v: 1, s, w: 'writer-1', t: s, m: s, e: [entry] }) as const;
+	const header = { k: 'header', format: 'rackside-night/1', journal: nightName, ...subject };
+	const lines = [encodeLine(record(0, header), 0)];
+	for (let step = 1; step <= count; step += 1) {
+		lines.push(encodeLine(record(step, stepEntry(step)), seed));
+		const isDue = step % 100 === 0 && step < count;
+		const checkpoint = { k: 'checkpoint', state };
+		if (isDue) lines.push(encodeLine(record(step, checkpoint), seed));
+	}
+	return Buffer.concat(lines);
+}
