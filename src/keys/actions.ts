@@ -95,7 +95,8 @@ function handedAll(handOvers: readonly PlannedHandOver[]): Outcome {
 
 function handOverOutcome(context: KeyContext): Outcome {
 	const open = openHandOvers(context);
-	if (open.length < 2) return handedAll(open);
+	// Taking away without giving asks nothing: it goes with the one that is given.
+	if (open.filter(({ instrument }) => instrument !== null).length < 2) return handedAll(open);
 	const { session } = context;
 	const words = (one: PlannedHandOver) =>
 		`${findPlayer(session, one.player)?.name} ${one.instrument ? findInstrument(session, one.instrument)?.name : 'empty'}`;

@@ -9,6 +9,8 @@ export type Piece = {
 	readonly seconds: number;
 	/** Not to be begun before, whatever the time is now; `-Infinity` where nothing holds it back. */
 	readonly releaseMs: NightMs;
+	/** When its instrument is back, which no haste can change: `releaseMs` unless said. The order goes by this one. */
+	readonly backMs?: NightMs;
 	readonly dueMs: NightMs;
 };
 
@@ -28,7 +30,7 @@ export type Timed<P extends Piece> = {
  * depends on the time, so that the latest moments stand still while nothing happens.
  *
  * @example
- * orderWork([{ seconds: 60, releaseMs: 0, dueMs: 200000 }, { seconds: 45, releaseMs: 0, dueMs: 100000 }], { nowMs: 10000, clock: freeClock([]) }).map(({ finishMs, beginByMs }) => [finishMs, beginByMs]) // => [[55000, 55000], [115000, 140000]]
+ * orderWork([{ seconds: 60, releaseMs: 0, backMs: 0, dueMs: 200000 }, { seconds: 45, releaseMs: 0, backMs: 0, dueMs: 100000 }], { nowMs: 10000, clock: freeClock([]) }).map(({ finishMs, beginByMs }) => [finishMs, beginByMs]) // => [[55000, 55000], [115000, 140000]]
  */
 export function orderWork<P extends Piece>(
 	pieces: readonly P[],
@@ -51,11 +53,19 @@ export function orderWork<P extends Piece>(
 }
 
 /** A piece on the free clock. */
-type Free = { readonly release: number; readonly due: number; readonly length: number };
+type Free = {
+	readonly release: number;
+	readonly back: number;
+	readonly due: number;
+	readonly length: number;
+};
 
-function onFreeClock({ seconds, releaseMs, dueMs }: Piece, clock: FreeClock): Free {
+function onFreeClock(piece: Piece, clock: FreeClock): Free {
+	const { seconds, releaseMs, backMs = releaseMs, dueMs } = piece;
+	const at = (ms: NightMs): number => (Number.isFinite(ms) ? clock.at(ms) : ms);
 	return {
-		release: Number.isFinite(releaseMs) ? clock.at(releaseMs) : releaseMs,
+		release: at(releaseMs),
+		back: at(backMs),
 		due: clock.at(dueMs),
 		length: seconds * 1000,
 	};
@@ -83,8 +93,8 @@ function inherentLateness(order: readonly Free[]): {
 	let time = Number.NEGATIVE_INFINITY;
 	let worst = 0;
 	let total = 0;
-	for (const { release, due, length } of order) {
-		time = Math.max(time, release) + length;
+	for (const { back, due, length } of order) {
+		time = Math.max(time, back) + length;
 		worst = Math.max(worst, time - due);
 		total += Math.max(0, time - due);
 	}
@@ -97,8 +107,8 @@ function whatCanBeBegunFirst<F extends Free>(byDue: readonly F[]): readonly F[] 
 	const order: F[] = [];
 	let time = Number.NEGATIVE_INFINITY;
 	while (left.length > 0) {
-		time = Math.max(time, Math.min(...left.map(({ release }) => release)));
-		const index = left.findIndex(({ release }) => release <= time);
+		time = Math.max(time, Math.min(...left.map(({ back }) => back)));
+		const index = left.findIndex(({ back }) => back <= time);
 		const [next] = left.splice(Math.max(0, index), 1);
 		if (next === undefined) break;
 		order.push(next);
@@ -107,10 +117,19 @@ function whatCanBeBegunFirst<F extends Free>(byDue: readonly F[]): readonly F[] 
 	return order;
 }
 
-/** Backwards through the order: each begun in time for itself and for what comes after it. */
+/**
+ * Backwards through the order: each begun in time for itself and for what comes after it. What cannot
+ * be on time, because its instrument comes back too late, holds nothing before it to a time in vain.
+ */
 function latestStarts(order: readonly Free[]): readonly number[] {
+	let time = Number.NEGATIVE_INFINITY;
+	const dues = order.map(({ back, due, length }) => {
+		time = Math.max(time, back) + length;
+		return Math.max(due, time);
+	});
 	let next = Number.POSITIVE_INFINITY;
 	return order
+		.map(({ length }, index) => ({ length, due: dues[index] ?? 0 }))
 		.toReversed()
 		.map(({ due, length }) => {
 			next = Math.min(due, next) - length;

@@ -9,7 +9,6 @@ import type { Show } from '../showfile/show.ts';
 import type { Demand } from './demand.ts';
 import { demandAt } from './demand.ts';
 import type { Hand } from './hand.ts';
-import { heldBeforeInterval } from './held-before-interval.ts';
 import type { Section } from './plan.ts';
 import type { Moment } from './timeline.ts';
 import { sectionsAhead } from './timeline.ts';
@@ -22,7 +21,7 @@ export type Outlook = {
 	readonly instruments: Readonly<Record<string, InstrumentState>>;
 	/** What each player has in hands now. */
 	readonly hands: ReadonlyMap<string, Hand | null>;
-	/** What each player had before the interval under way; empty at other times. */
+	/** What each player had before the interval and has not had back yet. */
 	readonly heldBefore: ReadonlyMap<string, Hand>;
 	/** For each player whose hands are left alone: the last section, by its place, for which they are. */
 	readonly settledThrough: ReadonlyMap<string, number>;
@@ -52,7 +51,12 @@ export function outlookOf(moment: Moment): Outlook {
 		sections,
 		instruments,
 		hands,
-		heldBefore: isInterval ? heldBeforeInterval(session) : new Map(),
+		heldBefore: new Map(
+			show.players.flatMap(({ id }) => {
+				const hand = handOf(session, players[id]?.putDown ?? null);
+				return hand === null ? [] : [[id, hand] as const];
+			}),
+		),
 		settledThrough: settledPlaces(session, sections),
 		firstStints: new Set(
 			show.players

@@ -38,6 +38,10 @@ export function stintsAhead(outlook: Outlook, choices: readonly Choice[]): reado
 	const instruments = instrumentById(outlook.show);
 	const states = new Map(Object.entries(outlook.instruments));
 	const backMs = new Map<string, NightMs>();
+	for (const { instrument } of outlook.heldBefore.values()) {
+		const cameBackMs = states.get(instrument)?.context.backAtMs ?? null;
+		if (cameBackMs !== null) backMs.set(instrument, cameBackMs + BACK_MS);
+	}
 	const stints: Stint[] = [];
 
 	const release = (id: string, atMs: NightMs): void => {

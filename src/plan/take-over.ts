@@ -117,7 +117,9 @@ function whyWords({ instrument, state }: Offered, look: Look): string {
 	else if (!isReady && isAsItStands) words.push('not ready');
 	else if (isReady && isAsItStands && !isOtherBass) words.push('ready');
 	const difference = differenceWords(instrument, sound);
-	if (difference !== null && words.length < 2) words.push(difference);
+	// Another kind is said even of one that is ready: it is taken in a hurry.
+	const isOtherKind = kindWord(instrument.kind) !== kindWord(sound.kind);
+	if (difference !== null && (words.length < 2 || isOtherKind)) words.push(difference);
 	return words.join(', ');
 }
 
@@ -144,9 +146,14 @@ function capoWords(capo: number): string {
 	return capo === 0 ? 'capo off' : `capo ${capo}`;
 }
 
+/** "acoustic" of an acoustic-6. */
+function kindWord(kind: InstrumentKind): string {
+	return kind.replace(/-\d+$/, '');
+}
+
 function differenceWords(instrument: Instrument, { kind, replaced }: Sound): string | null {
-	const [own, usual] = [instrument.kind, kind].map((one) => one.replace(/-\d+$/, ''));
-	if (own !== undefined && own !== usual) return own;
+	const own = kindWord(instrument.kind);
+	if (own !== kindWord(kind)) return own;
 	if (replaced === null || instrument.bridge === replaced.bridge) return null;
 	return `${instrument.bridge} bridge`;
 }

@@ -45,6 +45,7 @@ export function workAhead(
 				stint,
 				needed,
 				seconds: needed.seconds,
+				backMs: stint.backMs ?? Number.NEGATIVE_INFINITY,
 				releaseMs: releaseMs(stint, needed, section.startMs - stale * 1000),
 				dueMs: wanted.get(section) ?? beginningMs(section, instrument.times.handOver),
 			},

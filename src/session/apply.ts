@@ -39,8 +39,11 @@ export function apply(session: Session, entry: Entry): Session {
 			return handOver(session, entry);
 		case 'hand-over-corrected':
 			return correctHandOver(session, entry);
-		case 'came-back':
-			return takeBack(session, entry.instrument, entry.at);
+		case 'came-back': {
+			const holder = holderOf(session, entry.instrument);
+			const back = takeBack(session, entry.instrument, entry.at);
+			return holder === null ? back : changePlayer(back, holder, { putDown: entry.instrument });
+		}
 		case 'made-ready':
 			return moveInstrument(session, entry.instrument, {
 				type: 'madeReady',
@@ -296,7 +299,7 @@ function exchange(session: Session, given: Given, at: number): Session {
 	let now = session;
 	if (held !== null && held !== given.instrument) now = takeBack(now, held, at);
 	if (given.instrument === null)
-		return changePlayer(now, given.player, { holds: null, sinceMs: at });
+		return changePlayer(now, given.player, { holds: null, sinceMs: at, putDown: null });
 	const holder = holderOf(now, given.instrument);
 	if (holder !== null && holder !== given.player) now = takeBack(now, given.instrument, at);
 	const pack =
@@ -309,7 +312,7 @@ function exchange(session: Session, given: Given, at: number): Session {
 			...(given.capo === undefined ? {} : { capo: given.capo }),
 		}),
 		given.player,
-		{ holds: given.instrument, sinceMs: at, pack },
+		{ holds: given.instrument, sinceMs: at, putDown: null, pack },
 	);
 }
 

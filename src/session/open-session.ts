@@ -37,7 +37,7 @@ export function openSession(show: Show): Session {
 		players: Object.fromEntries(
 			show.players.map((player) => [
 				player.id,
-				{ holds: null, sinceMs: null, pack: null, correctable: null },
+				{ holds: null, sinceMs: null, putDown: null, pack: null, correctable: null },
 			]),
 		),
 		boards: Object.fromEntries(

@@ -64,6 +64,8 @@ export type Run = {
 export type PlayerState = {
 	readonly holds: string | null;
 	readonly sinceMs: NightMs | null;
+	/** What they had when an interval began; who keeps takes it again. Null once they were given anything. */
+	readonly putDown: string | null;
 	/** The pack they wear now, if any. */
 	readonly pack: string | null;
 	/** A hand-over recorded from the plan or as a stand-in that an exchange may still correct. */

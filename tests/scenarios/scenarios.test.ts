@@ -229,3 +229,46 @@ test('three changes for one pair of hands: the last has 38 seconds, the gap thre
 	expect(doubted.warnings.find((one: State) => one.code === 'tight-gap').text).toContain('3 s');
 	expect(undone.instruments.M1.readyAge).toBe(18 * 60 + 21);
 });
+
+describe('an interval', () => {
+	const before = `${readyAll}00:00 space\n03:00 space\n`;
+	test('puts everything back on the rack, whence it is trusted to be after 15 s', () => {
+		const { states } = play('interval', `${before}03:01 !state`);
+		expect(states[0]).toMatchObject({ phase: 'interval', song: { id: 'one' } });
+		expect(states[0].players.bo).toMatchObject({
+			holds: null,
+			next: { song: 'two', instrument: 'B1' },
+		});
+		expect(states[0].instruments.B1.place).toBe('rack');
+		// Wipe and touch-up, 60 s from 03:15; the hand-overs of three players, 45 s, are before 11:00.
+		expect(todoOf(states[0], 'B1')).toMatchObject({ seconds: 60, wanted: '00:10:15' });
+	});
+	test('gives who keeps the same again when the next song starts', () => {
+		const { states } = play('interval', `${before}11:00 space\n11:01 !state`);
+		expect(states[0].players).toMatchObject({
+			ash: { holds: 'A1' },
+			bo: { holds: 'B1' },
+			cleo: { holds: 'C1' },
+		});
+	});
+	test('gone on from at once, it leaves their hand-overs open', () => {
+		const { states } = play(
+			'interval',
+			`${before}04:00 right\n04:02 !state\n04:05 enter*2\n04:07 !state`,
+		);
+		expect(states[0].players.bo).toMatchObject({ holds: null, planned: 'B1' });
+		expect(states[1].players).toMatchObject({
+			ash: { holds: 'A1' },
+			bo: { holds: 'B1' },
+			cleo: { holds: 'C1' },
+		});
+	});
+	test('after it, one key gives and takes away', () => {
+		const { states } = play(
+			'interval',
+			`${before}11:00 space\n14:00 space\n14:15 space\n14:16 !state\n17:15 space\n17:20 enter\n17:21 !state`,
+		);
+		expect(states[0].players.bo.holds).toBeNull();
+		expect(states[1].players.ash).toMatchObject({ holds: 'A4', since: '00:17:20' });
+	});
+});

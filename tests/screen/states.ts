@@ -294,9 +294,9 @@ export function middleOfASong(): ScreenState {
 		instruments,
 		boards: { bo: board as Session['boards'][string] },
 		players: {
-			ash: { holds: 'i1', sinceMs: at(-1), pack: 'P1', correctable: null },
-			bo: { holds: 'i5', sinceMs: at(-1), pack: null, correctable: null },
-			cleo: { holds: 'i8', sinceMs: at(-1), pack: null, correctable: null },
+			ash: { holds: 'i1', sinceMs: at(-1), pack: 'P1', putDown: null, correctable: null },
+			bo: { holds: 'i5', sinceMs: at(-1), pack: null, putDown: null, correctable: null },
+			cleo: { holds: 'i8', sinceMs: at(-1), pack: null, putDown: null, correctable: null },
 		},
 	};
 	const endMs = at(22, 45);
