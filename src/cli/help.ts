@@ -13,8 +13,10 @@ export function programHelp(
 		({ usage, words }): Row => [`rackside ${usage}`.trimEnd(), words],
 	);
 	return lines([
-		'rackside holds the show beside the guitar rack: who gets which instrument, in which',
-		'tuning, ready when, and what happened.',
+		...wrapped(
+			'rackside holds the show beside the guitar rack: who gets which instrument, in which tuning, ready when, and what happened.',
+			WIDTH,
+		),
 		'',
 		...columns(rows),
 		'',
@@ -32,13 +34,16 @@ export function commandHelp(command: CliCommand): string {
 	return lines([
 		`rackside ${command.usage}`.trimEnd(),
 		'',
-		...command.about,
+		...wrapped(command.about.join(' '), WIDTH),
 		'',
 		...columns(options),
 		'',
 		`Example: ${command.example}`,
 	]);
 }
+
+/** What the narrowest usual terminal shows without breaking a line. */
+const WIDTH = 80;
 
 type Row = readonly [string, string];
 
@@ -51,7 +56,22 @@ function optionRows(options: Readonly<Record<string, Option>>): Row[] {
 
 function columns(rows: readonly Row[]): string[] {
 	const width = Math.max(...rows.map(([left]) => left.length));
-	return rows.map(([left, right]) => `  ${left.padEnd(width)}  ${right}`);
+	return rows.flatMap(([left, right]) =>
+		wrapped(right, WIDTH - width - 4).map(
+			(line, index) => `  ${(index === 0 ? left : '').padEnd(width)}  ${line}`,
+		),
+	);
+}
+
+function wrapped(text: string, width: number): string[] {
+	const rows: string[] = [];
+	for (const word of text.split(' ')) {
+		const last = rows.at(-1);
+		if (last !== undefined && last.length + 1 + word.length <= width) {
+			rows[rows.length - 1] = `${last} ${word}`;
+		} else rows.push(word);
+	}
+	return rows;
 }
 
 function lines(rows: readonly string[]): string {

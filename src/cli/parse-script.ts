@@ -51,16 +51,23 @@ const MOST_PROBLEMS = 20;
 const MOST_REPEATS = 10_000;
 const MOST_STEPS = 200_000;
 const LARGEST_SIDE = 1000;
-const DEFAULT_SIZE: ScreenSize = { columns: 80, rows: 24 };
+
+/** The screen's size where neither the script nor the request names one. */
+export const DEFAULT_SIZE: ScreenSize = { columns: 80, rows: 24 };
 
 /** A time before the first song's start may be as far away as this. */
 const LONGEST_MS = 48 * 3_600_000;
 
 /**
  * The steps of a script, in order. `file` is for the places in problems: a time or a key that cannot
- * be read, a line that begins before the keys of the line before it have ended.
+ * be read, a line that begins before the keys of the line before it have ended. `defaultSize` is for
+ * every `!screen` that names none.
  */
-export function parseScript(text: string, file: string): ScriptReading {
+export function parseScript(
+	text: string,
+	file: string,
+	defaultSize: ScreenSize = DEFAULT_SIZE,
+): ScriptReading {
 	const problems: Problem[] = [];
 	const steps: ScriptStep[] = [];
 	let endMs = Number.NEGATIVE_INFINITY;
@@ -76,7 +83,7 @@ export function parseScript(text: string, file: string): ScriptReading {
 		if (startMs === null) continue;
 		if (startMs < endMs) complain(tooEarly(startMs, endMs), first.column);
 		if (rest.length === 0) complain(nothingToDo(), first.column + first.text.length);
-		const reader = new LineReader(startMs, line, complain);
+		const reader = new LineReader({ startMs, line, defaultSize }, complain);
 		reader.read(rest);
 		// One at a time: a spread of so many would fill the stack.
 		for (const step of reader.steps) steps.push(step);
@@ -129,12 +136,17 @@ class LineReader {
 	readonly steps: ScriptStep[] = [];
 	readonly #line: number;
 	readonly #complain: Complain;
+	readonly #defaultSize: ScreenSize;
 	#atMs: number;
 	#hasPressed = false;
 
-	constructor(startMs: number, line: number, complain: Complain) {
-		this.#atMs = startMs;
-		this.#line = line;
+	constructor(
+		from: { readonly startMs: number; readonly line: number; readonly defaultSize: ScreenSize },
+		complain: Complain,
+	) {
+		this.#atMs = from.startMs;
+		this.#line = from.line;
+		this.#defaultSize = from.defaultSize;
 		this.#complain = complain;
 	}
 
@@ -163,7 +175,7 @@ class LineReader {
 	#screen(word: Word, after: readonly Word[]): number {
 		const [option, value] = after;
 		if (option?.text !== '--size' || option.isQuoted) {
-			this.#add({ do: 'screen', size: DEFAULT_SIZE });
+			this.#add({ do: 'screen', size: this.#defaultSize });
 			return 0;
 		}
 		const size = parseScreenSize(value?.text ?? '');

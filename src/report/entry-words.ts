@@ -46,7 +46,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'memo-written':
 			return `memo: ${entry.words}`;
 		case 'found-as':
-			return `${instrumentWords(entry.instrument, show)} found${tuningWords(entry, ' in ')}`;
+			return `${instrumentWords(entry.instrument, show)} found${tuningWords(entry, entry.tuning ? ' in ' : ' with ')}`;
 		case 'put-aside':
 			return `${instrumentWords(entry.instrument, show)} out tonight${entry.fault === null ? '' : `: ${entry.fault}`}`;
 		case 'brought-back':
@@ -97,6 +97,11 @@ export function instrumentWords(instrument: string, show: Show): string {
 	return found.slot === null ? found.name : `${found.name} (slot ${found.slot.toUpperCase()})`;
 }
 
+/** An incident's kind as a person says it: `string break`, never the record's own word. */
+export function incidentKindWords(kind: string): string {
+	return kind === 'string-break' ? 'string break' : kind;
+}
+
 function itemWords(item: string, show: Show, session: Session | undefined): string {
 	const listed = session?.list.find((one) => one.key === item);
 	const found = listed ?? (session ? undefined : show.set[Number(item) - 1]);
@@ -134,7 +139,7 @@ function doneWords(entry: Set & { readonly isRestrung?: boolean }): string {
 
 function describedWords(entry: Extract<Entry, { k: 'incident-described' }>): string {
 	const string = entry.string === undefined ? [] : [`string ${entry.string}`];
-	const kind = entry.kind === undefined ? [] : [entry.kind];
+	const kind = entry.kind === undefined ? [] : [incidentKindWords(entry.kind)];
 	const words = entry.words ? [entry.words] : [];
 	return [...string, ...kind, ...words].join(', ') || 'nothing said';
 }

@@ -7,7 +7,7 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Plan, Slot } from '../plan/plan.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
-import type { Show, Song } from '../showfile/show.ts';
+import type { Instrument, Show, Song } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { cautionsFor } from './cautions.ts';
 import { songWords } from './entry-words.ts';
@@ -33,7 +33,7 @@ export function runSheet(show: Show, plan: Plan): string {
 	return [
 		...title(show),
 		'',
-		...players(show),
+		...players(show, plan),
 		`${fitWidth('', 3)} ${fitWidth('song', TITLE_WIDTH)} ${fitWidth('ends', 5)} ${fitWidth('gap', 5, { align: 'right' })}  changes of hands before it`,
 		'-'.repeat(WIDTH),
 		...body,
@@ -114,19 +114,48 @@ function title(show: Show): string[] {
 		curfewMinutes === null ? null : `curfew ${dayText(curfewMinutes)}`,
 		show.referenceHertz === 440 ? null : `A4 = ${show.referenceHertz} Hz`,
 	].filter((fact) => fact !== null);
-	return wrapped([show.title, ...facts].map(cleanText).join(', '), WIDTH, '');
+	return phrases([show.title, ...facts]);
 }
 
-function players(show: Show): string[] {
-	return show.players.flatMap((player) => {
-		const own = show.instruments.filter((one) => one.for?.includes(player.id) ?? false);
-		const places = own.map((one) => `${one.slot?.toUpperCase() ?? '-'} ${one.name}`).join(', ');
-		return wrapped(
-			cleanText(`${player.name.toUpperCase()}: ${places || 'anything of the kind'}`),
-			WIDTH,
-			'  ',
-		);
+/** Every slot of the rack by whose it is; what nobody owns comes last, since anybody may get it. */
+function players(show: Show, plan: Plan): string[] {
+	const isAnybodys = ({ for: owners }: Instrument): boolean => (owners?.length ?? 0) === 0;
+	const own = show.players.flatMap((player) => {
+		const has = (one: Instrument): boolean =>
+			(one.for?.includes(player.id) ?? false) ||
+			(!isAnybodys(one) &&
+				plan.slots.some((slot) => slot.player === player.id && slot.instrument === one.id));
+		const places = show.instruments.filter(has).map(placeText);
+		return legend(player.name.toUpperCase(), places.length > 0 ? places : ['anything of the kind']);
 	});
+	const shared = show.instruments.filter(isAnybodys);
+	return [
+		...own,
+		...legend('ANY', shared.filter((one) => !one.spare).map(placeText)),
+		...legend('SPARES', shared.filter((one) => one.spare).map(placeText)),
+	];
+}
+
+function placeText({ slot, name }: Instrument): string {
+	return `${slot?.toUpperCase() ?? '-'} ${name}`;
+}
+
+function legend(who: string, places: readonly string[]): string[] {
+	const [first, ...more] = places;
+	return first === undefined ? [] : phrases([`${who}: ${first}`, ...more]);
+}
+
+/** Phrases with commas between, a line broken only between two of them unless one is wider than paper. */
+function phrases(texts: readonly string[]): string[] {
+	const lines: string[] = [];
+	for (const [index, text] of texts.map(cleanText).entries()) {
+		const phrase = index < texts.length - 1 ? `${text},` : text;
+		const last = lines.at(-1);
+		if (last !== undefined && displayWidth(last) + 1 + displayWidth(phrase) <= WIDTH) {
+			lines[lines.length - 1] = `${last} ${phrase}`;
+		} else lines.push(...wrapped(phrase, WIDTH, lines.length === 0 ? '' : '  '));
+	}
+	return lines;
 }
 
 function otherWarnings(show: Show, plan: Plan): string[] {

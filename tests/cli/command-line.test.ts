@@ -36,6 +36,7 @@ describe('help', () => {
 		const { code, out, err } = await run('--help');
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		for (const { usage } of Object.values(COMMANDS)) expect(out).toContain(`rackside ${usage}`);
+		for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
 	});
 
 	test.each(Object.keys(COMMANDS))('of %s has an example and all its options', async (name) => {
@@ -44,7 +45,7 @@ describe('help', () => {
 		expect(out).toMatch(new RegExp(`^Example: rackside ${name}`, 'm'));
 		const command = await COMMANDS[name]?.load();
 		for (const option of Object.keys(command?.options ?? {})) expect(out).toContain(`--${option}`);
-		for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+		for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
 	});
 });
 
@@ -59,6 +60,7 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['plan', 'shows/club.yaml', '--data'], '--data wants a value'],
 		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
 		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],
+		[['rehearse', 'shows/club.yaml', '--script', 'x.txt', '--size', '80'], '--size'],
 		[['report', 'no-such-night'], 'there is no such night'],
 		[['report'], 'no night was recorded yet'],
 		[['report', '--as', 'jsn'], 'Did you mean json?'],
@@ -131,6 +133,21 @@ describe('a script', () => {
 		const { code, err, out } = await run('rehearse', 'shows/club.yaml', '--script', file);
 		expect({ code, out }).toEqual({ code: 2, out: '' });
 		expect(err).toContain(`${file}:2:7: `);
+	});
+
+	test('draws the screen in the size asked for, the one on its own line first', async () => {
+		const file = join(data, 'size.txt');
+		const rowsOf = async (line: string, ...options: string[]) => {
+			writeFileSync(file, `00:00 ${line}\n`);
+			const argv = ['rehearse', 'shows/club.yaml', '--script', file, '--quiet', ...options];
+			const { code, out } = await run(...argv);
+			expect(code).toBe(0);
+			const rows = out.split('\n').slice(0, -1);
+			return [Math.max(...rows.map((row) => [...row].length)) > 80, rows.length];
+		};
+		expect(await rowsOf('!screen')).toEqual([false, 24]);
+		expect(await rowsOf('!screen', '--size', '120x40')).toEqual([true, 40]);
+		expect(await rowsOf('!screen --size 80x30', '--size', '120x40')).toEqual([false, 30]);
 	});
 
 	test('leaves out the last state when asked to', async () => {

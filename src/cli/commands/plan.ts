@@ -91,8 +91,8 @@ function planText(show: Show, plan: Plan): string {
 }
 
 function handWords(slot: Slot): string {
-	if (slot.isKept) return 'keeps';
-	return slot.isHandOver ? 'hand-over' : '';
+	if (slot.isHandOver) return 'hand-over';
+	return slot.instrument !== null || slot.isKept ? 'keeps' : '';
 }
 
 function table(names: readonly string[], rows: readonly (readonly string[])[]): string[] {

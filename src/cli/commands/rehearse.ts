@@ -10,8 +10,8 @@ import { optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { openShow } from '../open-show.ts';
-import type { ScriptReading } from '../parse-script.ts';
-import { parseScript } from '../parse-script.ts';
+import type { ScreenSize, ScriptReading } from '../parse-script.ts';
+import { DEFAULT_SIZE, parseScreenSize, parseScript } from '../parse-script.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 /** A script of more is a mistake: a whole night takes some thousand bytes. */
@@ -31,6 +31,7 @@ export const rehearseCommand: CliCommand = {
 	options: {
 		script: { value: 'FILE', words: 'the timed keys to play' },
 		quiet: { words: 'leave out the state at the end of the script' },
+		size: { value: 'COLSxROWS', words: 'the size of !screen where the script names none (80x24)' },
 		speed: { value: 'N', words: 'the live screen on a clock N times as fast, 1 to 100' },
 	},
 	words: { least: 1, most: 1 },
@@ -55,9 +56,23 @@ export const rehearseCommand: CliCommand = {
 			const { runLive } = await import('../live.ts');
 			return runLive({ file, request, speed, isRehearsal: true }, io);
 		}
+		const size = readSize(request);
+		if (size === null) {
+			return tellProblems(
+				[
+					{
+						code: 'size',
+						what: '--size wants columns and rows',
+						found: cleanText(optionText(request, 'size') ?? ''),
+						expected: 'a size such as 120x40, each 1 to 1000',
+					},
+				],
+				io,
+			);
+		}
 		const { show, problems } = openShow(file, io);
 		if (!show) return tellProblems(problems, io);
-		const script = readScript(scriptFile, io);
+		const script = readScript(scriptFile, size, io);
 		if (!script.ok) return tellProblems(script.problems, io);
 		const { playScript } = await import('../play-script.ts');
 		const { drawnLines } = await import('../../screen/drawn-lines.ts');
@@ -72,7 +87,7 @@ export const rehearseCommand: CliCommand = {
 	},
 };
 
-function readScript(file: string, io: Io): ScriptReading {
+function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
 	let bytes: Uint8Array;
 	try {
 		bytes = readFileSync(resolve(io.cwd, file));
@@ -90,7 +105,12 @@ function readScript(file: string, io: Io): ScriptReading {
 		};
 	}
 	const source = readSource(cleanText(file), bytes, LARGEST_SCRIPT_BYTES);
-	return source.ok ? parseScript(source.text, file) : source;
+	return source.ok ? parseScript(source.text, file, size) : source;
+}
+
+function readSize(request: Request): ScreenSize | null {
+	const text = optionText(request, 'size');
+	return text === null ? DEFAULT_SIZE : parseScreenSize(text);
 }
 
 function readSpeed(request: Request): number | null {
