@@ -287,7 +287,12 @@ export function openNight(options: NightOptions): Night {
 
 	/** The row picked after a move; it stays on the list that is shown. */
 	function pickedAfter(by: number): number {
-		const counts = { rack: show.instruments.length, set: session().list.length, log: log().length };
+		const counts = {
+			rack: show.instruments.length,
+			set: session().list.length,
+			log: log().length,
+			help: ACTIONS.length,
+		};
 		const count = look.view in counts ? counts[look.view as keyof typeof counts] : 1;
 		return Math.min(Math.max(0, look.picked + by), Math.max(0, count - 1));
 	}
@@ -404,6 +409,7 @@ export function openNight(options: NightOptions): Night {
 					atMs: one.e[index]?.at ?? 0,
 					words,
 					isTakenBack,
+					step: one.s,
 				})),
 			);
 			logged = { count: all.length, lines };

@@ -2,9 +2,9 @@
 // apart from its drawing, since every view shows it in some size.
 
 import { cuePoints } from '../../machines/song.ts';
-import { minutesSeconds } from '../base/duration.ts';
-import type { PlannedHandOver, Work } from '../plan/plan.ts';
+import type { PlannedHandOver, Section, Slot, Work } from '../plan/plan.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import { durationWords } from './duration-words.ts';
 import { stateMark, stateWords } from './instrument-words.ts';
 import { instrumentOf, slotLabel, songOf, songPlace, songTitle } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -13,7 +13,8 @@ import { capoWords } from './tuning-words.ts';
 /** What a player gets next. */
 export type Coming = {
 	readonly player: string;
-	readonly kind: 'break' | 'hand-over' | 'keeps';
+	/** `missing`: what a song asks for cannot be had. */
+	readonly kind: 'break' | 'hand-over' | 'missing' | 'keeps';
 	/** Null: nothing in hands. */
 	readonly instrument: string | null;
 	readonly tuning: Tuning | null;
@@ -40,17 +41,71 @@ export function comingHandOvers(state: ScreenState): readonly Coming[] {
 	const { players } = state.session.show;
 	const breaks = players.flatMap(({ id }) => breakOf(state, id) ?? []);
 	const isBroken = (player: string) => breaks.some((one) => one.player === player);
-	const first = state.plan.handOvers.filter(
-		(one, index, all) =>
-			!isBroken(one.player) && all.findIndex(({ player }) => player === one.player) === index,
-	);
-	const isComing = (player: string) => first.some((one) => one.player === player);
+	const first = players
+		.flatMap(({ id }) => (isBroken(id) ? [] : (firstOf(state, id) ?? [])))
+		.toSorted((one, other) => one.atMs - other.atMs);
+	const isComing = (player: string) => first.some(({ coming }) => coming.player === player);
 	const rest = players.filter(({ id }) => !isBroken(id) && !isComing(id));
 	return [
 		...breaks,
-		...first.map((one) => plannedOf(state, one)),
+		...first.map(({ coming }) => coming),
 		...rest.map(({ id }) => keptBy(state, id)),
 	];
+}
+
+type Dated = { readonly atMs: number; readonly coming: Coming };
+
+/** The player's first hand-over, or the song before it for which there is nothing to hand over. */
+function firstOf(state: ScreenState, player: string): Dated | null {
+	const planned = state.plan.handOvers.find((one) => one.player === player);
+	const lacks = state.plan.slots.filter(
+		(one) => one.player === player && one.instrument === null && one.why !== null,
+	);
+	const ahead = lacks.find(({ section }) => !section.hasBegun);
+	const hasLack =
+		ahead !== undefined &&
+		(planned === undefined || ahead.section.startMs <= planned.section.startMs);
+	if (hasLack) return missingOf(state, ahead);
+	if (planned) return { atMs: planned.wantedMs, coming: plannedOf(state, planned) };
+	return lacks[0] ? missingOf(state, lacks[0]) : null;
+}
+
+function missingOf(state: ScreenState, slot: Slot): Dated {
+	const { section, player } = slot;
+	const atMs = section.previousEndMs ?? section.startMs;
+	const untilSeconds = (atMs - state.nowMs) / 1000;
+	return {
+		atMs,
+		coming: {
+			player,
+			kind: 'missing',
+			instrument: null,
+			tuning: null,
+			capo: slot.capo,
+			forWhat: forWords(state, section),
+			when: whenWords(untilSeconds),
+			status: `NOTHING, ${slot.why ?? ''}`,
+			leave: null,
+			pack: null,
+			givesBack: null,
+			isUrgent: untilSeconds <= URGENT_SECONDS,
+		},
+	};
+}
+
+function forWords({ session }: ScreenState, section: Section): string {
+	const { show } = session;
+	const song = songOf(show, section.song);
+	const point = song ? cuePoints(song)[section.point] : undefined;
+	const { place } = songPlace(session, section.item);
+	const where = section.point > 0 ? `${point?.at ?? 'a cue'} in ` : `${place} `;
+	return `for ${where}${songTitle(show, section.song)}`;
+}
+
+function whenWords(untilSeconds: number): string {
+	return untilSeconds >= 0
+		? `in ${durationWords(untilSeconds)}`
+		: `now ${durationWords(-untilSeconds)}`;
 }
 
 function breakOf(state: ScreenState, player: string): Coming | null {
@@ -68,10 +123,8 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		tuning: best?.tuning ?? null,
 		capo: best?.capo ?? 0,
 		forWhat: `STRING BREAK${broken}`,
-		when: `SILENT ${minutesSeconds(since)}`,
-		status: best
-			? `${best.why}, in hands in ${minutesSeconds(best.readyInSeconds)}`
-			: 'no stand-in',
+		when: `SILENT ${durationWords(since)}`,
+		status: best ? `${best.why}, in hands in ${durationWords(best.readyInSeconds)}` : 'no stand-in',
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
 		givesBack: open?.instrument ?? null,
@@ -92,19 +145,14 @@ function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
 	const isDue =
 		untilSeconds <= URGENT_SECONDS ||
 		due.some((one) => (one.beginByMs - nowMs) / 1000 <= URGENT_SECONDS);
-	const { place } = songPlace(session, section.item);
-	const where = section.point > 0 ? `${point?.at ?? 'a cue'} in ` : `${place} `;
 	return {
 		player,
 		kind: 'hand-over',
 		instrument,
 		tuning: planned.tuning,
 		capo: planned.capo,
-		forWhat: `for ${where}${songTitle(show, section.song)}`,
-		when:
-			untilSeconds >= 0
-				? `in ${minutesSeconds(untilSeconds)}`
-				: `now ${minutesSeconds(-untilSeconds)}`,
+		forWhat: forWords(state, section),
+		when: whenWords(untilSeconds),
 		status: statusOf(state, instrument, due),
 		leave: planned.leave,
 		pack:
@@ -171,5 +219,5 @@ function statusOf(state: ScreenState, instrument: string | null, due: readonly W
 	if (due.length === 0) return words;
 	// Ready as it stands, but not yet in what is asked: "ready" would be read as done.
 	const honest = words.startsWith('READY') ? 'NOT YET' : words;
-	return `${honest}, ${due.map(({ job }) => job).join(' + ')} ${minutesSeconds(left)}`;
+	return `${honest}, ${due.map(({ job }) => job).join(' + ')} ${durationWords(left)}`;
 }

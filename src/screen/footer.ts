@@ -56,11 +56,16 @@ export function footerRows(keys: readonly KeyWords[], { columns, rows }: Area): 
 		}
 		line = line.length === 0 ? item : [...line, span('  '), ...item];
 	}
-	if (all && (lines.length < rows || isFull)) {
-		const item = keySpans(all);
-		line = line.length === 0 ? item : [...line, span('  '), ...item];
-	}
+	if (all && (lines.length < rows || isFull)) line = withAll(line, all, columns);
 	return [...lines, line].slice(0, rows).map((one) => cutRow(one, columns));
+}
+
+/** The line with the key that shows all: with its words where they fit, never cut itself. */
+function withAll(line: Row, all: KeyWords, columns: number): Row {
+	const whole = keySpans(all);
+	const item = line.length > 0 && rowWidth(whole) + 6 > columns ? [span(all.key)] : whole;
+	if (line.length === 0) return item;
+	return [...cutRow(line, Math.max(0, columns - rowWidth(item) - 2)), span('  '), ...item];
 }
 
 function keySpans({ key, words }: KeyWords): Row {

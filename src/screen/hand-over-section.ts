@@ -3,7 +3,7 @@
 import { fitWidth } from '../base/display-width.ts';
 import type { Coming } from './coming.ts';
 import { instrumentOf, playerLabel, slotAndName, slotLabel } from './named-in-show.ts';
-import { type Area, cutRow, fillRow, placeAt, type Row, span, wrapWords } from './row.ts';
+import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { firstThatFits, tallRows, tallWidth } from './tall-glyphs.ts';
 import { capoWords, shortTuning, tuningNames, withSigns } from './tuning-words.ts';
@@ -16,6 +16,8 @@ export type HandOverArea = Area & {
 
 const DETAIL_COLUMNS = 28;
 const NARROW_DETAIL_COLUMNS = 18;
+/** Below this a line for a player has lost its tuning or when it is wanted. */
+const LEAST_LINE_COLUMNS = 30;
 const TALL_LEFT = 1;
 const TALL_TUNING = 8;
 
@@ -45,7 +47,11 @@ function headingRow(state: ScreenState, coming: Coming, columns: number): Row {
 	const { show } = state.session;
 	const calm = coming.isUrgent ? 'accent' : 'plain';
 	const what =
-		coming.instrument === null ? 'nothing in hands' : slotAndName(show, coming.instrument);
+		coming.kind === 'missing'
+			? ''
+			: coming.instrument === null
+				? 'nothing in hands'
+				: slotAndName(show, coming.instrument);
 	const back =
 		coming.givesBack === null || coming.kind === 'break'
 			? []
@@ -58,7 +64,7 @@ function headingRow(state: ScreenState, coming: Coming, columns: number): Row {
 			[
 				span(`${playerLabel(show, coming.player)}  `, coming.isUrgent ? 'accent' : 'bright'),
 				span(
-					coming.when === '' ? '' : `${fitWidth(coming.when, coming.kind === 'break' ? 12 : 8)} `,
+					coming.when === '' ? '' : `${fitWidth(coming.when, coming.kind === 'break' ? 13 : 9)} `,
 					calm,
 				),
 				span(coming.forWhat, coming.kind === 'break' ? 'accent' : 'plain'),
@@ -82,7 +88,11 @@ function tallPart(state: ScreenState, coming: Coming, { columns, isAscii }: Hand
 	const capo = coming.capo > 0 && columns >= 100 ? `capo ${coming.capo}` : '';
 	const capoRoom = capo === '' ? 0 : tallWidth(capo) + 3;
 	const names =
-		coming.tuning === null ? ['empty'] : tuningNames(show, coming.tuning).map(withSigns);
+		coming.kind === 'missing'
+			? ['nothing']
+			: coming.tuning === null
+				? ['empty']
+				: tuningNames(show, coming.tuning).map(withSigns);
 	const withCapo = firstThatFits(names, room - capoRoom);
 	const name = withCapo ?? firstThatFits(names, room);
 	const slotRows = tallRows(slot, coming.isUrgent ? 'accent' : 'bright', isAscii);
@@ -136,6 +146,18 @@ export function handOverLines(
 ): Row[] {
 	if (rows < 1 || coming.length === 0) return [];
 	const across = Math.ceil(coming.length / rows);
+	// One player whole says more than all of them cut.
+	if (across > 1 && columns / across < LEAST_LINE_COLUMNS) {
+		const more = coming.length - rows;
+		const rest = [span(` +${more}`, 'dim')];
+		return coming
+			.slice(0, rows)
+			.map((one, index) =>
+				index < rows - 1
+					? shortLine(state, one, columns)
+					: [...shortLine(state, one, columns - rowWidth(rest)), ...rest],
+			);
+	}
 	const width = Math.floor(columns / across);
 	const lines = coming.map((one) =>
 		(across === 1 && columns >= 60 ? wideLine : shortLine)(state, one, width),
@@ -156,6 +178,13 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 		return placeAt(columns, [
 			[0, [label]],
 			[10, [span(`${coming.forWhat} ${keeps}  `, 'dim'), span(coming.status)]],
+		]);
+	}
+	if (coming.kind === 'missing') {
+		return placeAt(columns, [
+			[0, [label]],
+			[10, [span(coming.when, style)]],
+			[20, [span(`${coming.forWhat}: ${coming.status}`, style)]],
 		]);
 	}
 	const slot =
@@ -194,14 +223,20 @@ function shortLine(state: ScreenState, coming: Coming, columns: number): Row {
 	const tuning = coming.tuning === null ? '' : shortTuning(show, coming.tuning);
 	const capo = coming.capo > 0 ? ` CAPO ${coming.capo}` : '';
 	const keeps = coming.kind === 'keeps' ? 'keeps ' : '';
-	return cutRow(
-		[
-			span(`${playerLabel(show, coming.player)} `, style),
-			span(`${keeps}${slot} `, coming.kind === 'keeps' ? 'dim' : style),
-			span(coming.kind === 'keeps' ? '' : `${tuning}${capo} `),
-			span(coming.status === '' ? '' : `${coming.status} `, style),
-			span(coming.when, 'dim'),
-		],
-		columns,
-	);
+	const row = (status: string, when = coming.when): Row => [
+		span(`${playerLabel(show, coming.player)} `, style),
+		...(coming.kind === 'missing'
+			? []
+			: [
+					span(`${keeps}${slot} `, coming.kind === 'keeps' ? 'dim' : style),
+					span(coming.kind === 'keeps' ? '' : `${tuning}${capo} `),
+				]),
+		span(status === '' || when === '' ? status : `${status} `, style),
+		span(when, 'dim'),
+	];
+	const first = firstPart(coming.status);
+	const bare = first.replace(/ \d.*$/, '');
+	// Where not even that fits, ready or not is needed more than when.
+	const rows = [row(coming.status), row(first), row(bare), row(bare, '')];
+	return cutRow(rows.find((one) => rowWidth(one) <= columns) ?? row(coming.status), columns);
 }

@@ -1,9 +1,9 @@
 // The state of an instrument as a mark and as words: each state differs by shape, never by colour.
 
 import type { InstrumentState } from '../../machines/instrument.ts';
-import { minutesSeconds } from '../base/duration.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Show } from '../showfile/show.ts';
+import { durationWords } from './duration-words.ts';
 
 /** What each mark says; for the help. */
 export const MARK_WORDS = {
@@ -38,6 +38,6 @@ export function stateWords(show: Show, state: InstrumentState, atMs: number): st
 	if (state.value === 'cased') return 'IN ITS CASE';
 	if (state.value === 'inHands') return 'IN HANDS';
 	const { isReady, isStale, ageSeconds } = readiness(show, state, atMs);
-	const age = ageSeconds === null ? '' : ` ${minutesSeconds(ageSeconds)}`;
+	const age = ageSeconds === null ? '' : ` ${durationWords(ageSeconds)}`;
 	return isReady ? `READY${age}` : isStale ? `STALE${age}` : 'NOT READY';
 }

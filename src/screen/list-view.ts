@@ -25,13 +25,22 @@ export function listPane(
 	const all = ROWS[list](state, columns);
 	const room = Math.max(0, rows - 1);
 	const focus = picked ?? (list === 'set' ? currentRow(state) : 0);
-	const first = firstInSight(all.length, focus, room);
-	const shown = all.slice(first, first + room).map((row, index) => {
+	// What is out of sight is counted in a row of its own, where there are rows for it.
+	const hasCount = all.length > room && room >= 3;
+	const height = hasCount ? room - 1 : room;
+	const first = firstInSight(all.length, focus, height);
+	const below = all.length - first - height;
+	const shown = all.slice(first, first + height).map((row, index) => {
 		const [lead, ...rest] = row;
 		if (first + index !== picked || lead === undefined) return row;
 		return [span('>'), { ...lead, text: lead.text.slice(1) }, ...rest];
 	});
-	return fillRows([HEADINGS[list](columns), ...shown], rows);
+	const counted = [
+		...(first > 0 ? [`${first} more above`] : []),
+		...(below > 0 ? [`${below} more below`] : []),
+	].join(', ');
+	const count: Row[] = hasCount ? [[span(`  ${counted}`, 'dim')]] : [];
+	return fillRows([HEADINGS[list](columns), ...shown, ...count], rows);
 }
 
 function currentRow({ session }: ScreenState): number {
@@ -56,7 +65,7 @@ export function listView(
 	const kept = rows >= 6 ? head : head.slice(0, Math.max(0, rows - 2));
 	const body: Area = { columns, rows: Math.max(0, rows - kept.length) };
 	const { view, picked } = state;
-	if (view === 'help') return done(kept, helpRows(state.help, body), rows);
+	if (view === 'help') return done(kept, helpRows(state.help, picked, body), rows);
 	const list: ListName = view === 'live' ? 'rack' : view;
 	return done(kept, listPane(state, { list, picked }, body), rows);
 }

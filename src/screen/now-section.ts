@@ -2,8 +2,8 @@
 
 import { type CuePoint, cueIndex, cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
-import { minutesSeconds } from '../base/duration.ts';
 import { dayTimeText } from '../base/show-clock.ts';
+import { durationWords } from './duration-words.ts';
 import { itemOf, playerName, songFrom, songOf, songPlace, songTitle } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -51,7 +51,7 @@ export function nowWords(state: ScreenState): Row {
 		];
 	}
 	const since = session.phaseSinceMs === null ? 0 : (state.nowMs - session.phaseSinceMs) / 1000;
-	const waited = minutesSeconds(since);
+	const waited = durationWords(since);
 	switch (session.phase.value) {
 		case 'before':
 			return [span('before the show', 'bright')];
@@ -82,11 +82,11 @@ function nextWords(state: ScreenState, hasSay: boolean): Row {
 	const { place } = songPlace(session, song.key);
 	const known = songOf(show, song.song);
 	const interval =
-		isOn && ahead?.kind === 'interval' ? `interval ${minutesSeconds(ahead.seconds)}, ` : '';
+		isOn && ahead?.kind === 'interval' ? `interval ${durationWords(ahead.seconds)}, ` : '';
 	const starts = known?.starts == null ? '' : `, ${playerName(show, known.starts)} starts`;
 	const count = known?.count == null ? '' : `, count ${known.count}`;
 	const hasGap = song.gapSeconds !== null && interval === '';
-	const gap = hasGap ? `, gap ${minutesSeconds(song.gapSeconds ?? 0)}` : '';
+	const gap = hasGap ? `, gap ${durationWords(song.gapSeconds ?? 0)}` : '';
 	const encore = song.isEncore && !isOn ? 'encore, ' : '';
 	return [
 		...cueWords,
@@ -145,15 +145,15 @@ function secondsLeft(state: ScreenState): number | null {
 
 function leftText(state: ScreenState): string {
 	const left = secondsLeft(state);
-	return left === null ? '' : `left ${fitWidth(minutesSeconds(left), 6, { align: 'right' })}`;
+	return left === null ? '' : `left ${fitWidth(durationWords(left), 6, { align: 'right' })}`;
 }
 
 function timesText(state: ScreenState): string {
 	const times = songTimes(state);
-	const length = times?.length == null ? '?' : minutesSeconds(times.length);
-	const of = times === null ? '' : `${minutesSeconds(times.elapsed)} of ${length}`;
+	const length = times?.length == null ? '?' : durationWords(times.length);
+	const of = times === null ? '' : `${durationWords(times.elapsed)} of ${length}`;
 	const clock = dayTimeText(state.nowMs, state.dayOffsetMinutes);
-	return `${fitWidth(of, 13, { align: 'right' })}  ${fitWidth(leftText(state), 12)} ${clock}`;
+	return `${fitWidth(of, 14, { align: 'right' })} ${fitWidth(leftText(state), 12)} ${clock}`;
 }
 
 function notesText({ session }: ScreenState): string {

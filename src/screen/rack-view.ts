@@ -1,7 +1,7 @@
 // The whole rack, a line for each instrument: what it is in, how ready it is, where it is.
 
-import { minutesSeconds } from '../base/duration.ts';
 import type { Instrument } from '../showfile/show.ts';
+import { durationWords } from './duration-words.ts';
 import { MARK_WORDS, stateMark, stateWords } from './instrument-words.ts';
 import { playerName } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
@@ -18,14 +18,22 @@ const PLACE_WORDS = {
 	out: 'out',
 } as const;
 
+/** Where the columns begin: the last one, what comes next, needs its place most. */
+function columnsAt(columns: number) {
+	return columns < 90
+		? { state: 18, tuning: 34, place: 43, next: 55 }
+		: { state: 22, tuning: 42, place: 54, next: 68 };
+}
+
 /** Names of the columns. */
 export function rackHeading(columns: number): Row {
+	const at = columnsAt(columns);
 	return placeAt(columns, [
 		[2, [span('RACK', 'title')]],
-		[22, [span('state', 'dim')]],
-		[42, [span('in', 'dim')]],
-		[54, [span('where', 'dim')]],
-		[70, [span('next, work', 'dim')]],
+		[at.state, [span('state', 'dim')]],
+		[at.tuning, [span('in', 'dim')]],
+		[at.place, [span('where', 'dim')]],
+		[at.next, [span('next, work', 'dim')]],
 	]);
 }
 
@@ -46,14 +54,15 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const work = plan.work.find(({ instrument: id }) => id === instrument.id);
 	const next = plan.handOvers.find(({ instrument: id }) => id === instrument.id);
 	const handed = next ? `${playerName(show, next.player)} ${showClock(state, next.wantedMs)}` : '';
-	const todo = work ? `  ${work.job} ${minutesSeconds(work.seconds)}` : '';
-	const spare = instrument.spare ? '  spare' : '';
+	const todo = work ? `${handed === '' ? '' : ' '}${work.job} ${durationWords(work.seconds)}` : '';
+	const spare = instrument.spare ? ', spare' : '';
+	const at = columnsAt(columns);
 	return placeAt(columns, [
 		[2, [span(`${instrument.slot?.toUpperCase() ?? ' '} ${mark} ${instrument.name}`)]],
-		[22, [span(stateWords(show, one, nowMs), mark === 'x' ? 'accent' : 'plain')]],
-		[42, [span(`${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`)]],
-		[54, [span(`${place}${spare}`, 'dim')]],
-		[70, [span(`${handed}${todo}`, 'dim')]],
+		[at.state, [span(stateWords(show, one, nowMs), mark === 'x' ? 'accent' : 'plain')]],
+		[at.tuning, [span(`${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`)]],
+		[at.place, [span(`${place}${spare}`, 'dim')]],
+		[at.next, [span(`${handed}${todo}`, 'dim')]],
 	]);
 }
 

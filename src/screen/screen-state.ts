@@ -39,4 +39,6 @@ export type LogLine = {
 	readonly atMs: number;
 	readonly words: string;
 	readonly isTakenBack: boolean;
+	/** The step that it belongs to: lines of one step have the same number. */
+	readonly step?: number;
 };

@@ -1,7 +1,7 @@
 // Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
 
-import { minutesSeconds } from '../base/duration.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
+import { durationWords } from './duration-words.ts';
 import { playerName, slotLabel, songPlace, songTitle } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -30,7 +30,7 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 	if (item.kind === 'interval') {
 		const isOn = session.phase.value === 'interval' && session.next === item.key;
 		return placeAt(columns, [
-			[5, [span(`interval ${minutesSeconds(item.seconds)}`, isOn ? 'bright' : 'dim')]],
+			[5, [span(`interval ${durationWords(item.seconds)}`, isOn ? 'bright' : 'dim')]],
 		]);
 	}
 	const section = plan.sections.find((one) => one.item === item.key);

@@ -1,12 +1,14 @@
 // What the plan warns of, when it must all be over, whether the night is kept, and what was last done.
 
-import { minutesSeconds } from '../base/duration.ts';
+import { durationWords } from './duration-words.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
 
 const LABEL_COLUMNS = 10;
 const MINUTES_A_DAY = 1440;
+/** What the program itself wrote down first: no step of anybody's. */
+const OPENING = /^the night was opened/i;
 
 /** The first warnings, a row each; the last row says how many more there are. */
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
@@ -65,25 +67,31 @@ function curfewWords({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): R
 	const words = `${hoursMinutes(curfewMinutes)}   the set ends ${hoursMinutes(endMinutes)}   `;
 	const seconds = spare * 60;
 	return spare < 0
-		? [span(words), span(`${minutesSeconds(-seconds)} TOO LONG`, 'accent')]
-		: [span(words), span(`${minutesSeconds(seconds)} spare`)];
+		? [span(words), span(`${durationWords(-seconds)} TOO LONG`, 'accent')]
+		: [span(words), span(`${durationWords(seconds)} spare`)];
 }
 
-/** One row: the last thing done, and that it can be taken back. */
+/** One row: what the last step did first, how much more it did, and that it can be taken back. */
 export function lastSection(state: ScreenState, { columns }: Area): Row[] {
-	const last = state.log.findLast(({ isTakenBack }) => !isTakenBack);
+	const standing = state.log.filter(({ isTakenBack }) => !isTakenBack);
+	const last = standing.at(-1);
+	const lines =
+		last?.step === undefined
+			? standing.slice(-1)
+			: standing.filter(({ step }) => step === last.step);
+	const [first] = lines;
+	const more = lines.length > 1 ? `+${lines.length - 1}  ` : '';
 	const words =
-		last === undefined
+		first === undefined
 			? [span('nothing yet', 'dim')]
-			: [span(`${showClock(state, last.atMs)}  ${last.words}`)];
+			: [span(`${showClock(state, first.atMs)}  `), span(more), span(first.words)];
+	const hasStep = standing.some((one) => !OPENING.test(one.words));
 	const hint = 'u takes it back';
 	return [
 		placeAt(columns, [
 			[0, [span('LAST', 'title')]],
 			[LABEL_COLUMNS, words],
-			...(last === undefined || columns < 50
-				? []
-				: [[columns - hint.length, [span(hint, 'dim')]] as const]),
+			...(!hasStep || columns < 50 ? [] : [[columns - hint.length, [span(hint, 'dim')]] as const]),
 		]),
 	];
 }

@@ -1,8 +1,8 @@
 // What to do next, in the order in which to do it: the first line is what the ready key names.
 
 import { fitWidth } from '../base/display-width.ts';
-import { minutesSeconds } from '../base/duration.ts';
 import type { Work } from '../plan/plan.ts';
+import { durationWords } from './duration-words.ts';
 import { playerName, slotLabel, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -37,12 +37,12 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 	const isLate = work.slackSeconds < 0;
 	const style = isDue || isLate ? 'accent' : 'plain';
 	const slack = isLate
-		? `LATE by ${minutesSeconds(-work.slackSeconds)}`
-		: `${right(minutesSeconds(work.slackSeconds), 6)} spare`;
+		? `LATE by ${durationWords(-work.slackSeconds)}`
+		: `${right(durationWords(work.slackSeconds), 6)} spare`;
 	const label = isFirst ? 'DO' : more > 0 ? `${more} more` : '';
 	const slot = `slot ${slotLabel(show, work.instrument)}`;
 	const job = workWords(state, work);
-	const begin = `begin by ${right(showClock(state, work.beginByMs), 7)}`;
+	const begin = `begin by ${right(showClock(state, work.beginByMs), 8)}`;
 	if (columns < 70) {
 		return placeAt(columns, [
 			[0, [span(isFirst ? 'DO' : '', 'title')]],
@@ -56,7 +56,7 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 		[0, [span(label, isFirst ? 'title' : 'dim')]],
 		[10, [span(slot, style)]],
 		[18, [span(job, style)]],
-		[41, [span(right(minutesSeconds(work.seconds), 5))]],
+		[41, [span(right(durationWords(work.seconds), 5))]],
 		[48, [span(begin, style)]],
 		[66, [span(slack, style)]],
 		[82, [span(`${forWhom}${from}`, 'dim')]],

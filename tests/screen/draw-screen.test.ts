@@ -5,10 +5,11 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import stringWidth from 'string-width';
 import { describe, expect, test } from 'vitest';
+import { ACTIONS } from '../../src/keys/actions.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { rowText, screenText } from '../../src/screen/row.ts';
 import type { ScreenState, ViewName } from '../../src/screen/screen-state.ts';
-import { afterABreak, beforeTheShow, middleOfASong, wideNames } from './states.ts';
+import { afterABreak, at, beforeTheShow, middleOfASong, wideNames } from './states.ts';
 
 const unicode = { isAscii: false };
 const small = { columns: 80, rows: 24 };
@@ -187,5 +188,77 @@ describe('what must be found', () => {
 				.map((row) => stringWidth(row.slice(0, row.indexOf(mark))));
 		expect(column(wideNames(), ' of 3:45')).toEqual(column(middleOfASong(), ' of 3:45'));
 		expect(column(wideNames(), 'CAPO 3')).toEqual(column(middleOfASong(), 'CAPO 3'));
+	});
+
+	test.each(sizes)('help: the words of every key whole at $columns x $rows', (size) => {
+		const help = ACTIONS.map(({ keys, words }) => ({ key: keys[0] ?? '', words }));
+		const bare = (words: string) => words.replace(/\s/g, '');
+		const pages = help.map((_, picked) =>
+			bare(text({ ...middleOfASong(), view: 'help', help, picked }, size)),
+		);
+		for (const { words } of help) {
+			expect(pages.some((page) => page.includes(bare(words)))).toBe(true);
+		}
+	});
+
+	test('a song for which there is nothing to hand over stands among the hand-overs', () => {
+		const state = middleOfASong();
+		const section = state.plan.sections[1]!;
+		const slot = {
+			section,
+			player: 'cleo',
+			instrument: null,
+			named: 'i9',
+			tuning: state.plan.handOvers[0]!.tuning!,
+			capo: 0,
+			isHandOver: false,
+			isKept: false,
+			why: '9 is out tonight',
+			leave: null,
+		};
+		const lacking = { ...state, plan: { ...state.plan, slots: [slot] } };
+		expect(text(lacking)).toMatch(/CLEO +in \d:\d\d +for 7 Lantern: NOTHING, 9 is out tonight/);
+		const only = { ...lacking, plan: { ...lacking.plan, handOvers: [] } };
+		expect(text(only)).toMatch(/^CLEO +in \d:\d\d +for 7 Lantern +NOTHING, 9 is out tonight/);
+		const late = { ...only, nowMs: at(23) };
+		expect(text(late)).toMatch(/^CLEO +now \d:\d\d/);
+	});
+
+	test('from an hour on lengths of time are in hours and minutes, none of them cut', () => {
+		const state = middleOfASong();
+		const early = { ...beforeTheShow(), nowMs: at(-436, -40), plan: state.plan };
+		const rows = text(early).split('\n');
+		expect(rows[0]).toMatch(/^ASH {2}in 7 h 39 for 7/);
+		expect(rows.find((row) => row.startsWith('BO '))).toMatch(/in 7 h 39 +slot 7/);
+		expect(rows.find((row) => row.startsWith('NOW'))).toContain('left 7 h 16');
+	});
+
+	test('the last row shows what a step did first and how much more it did', () => {
+		const line = (words: string, step: number) => ({
+			atMs: at(1),
+			words,
+			isTakenBack: false,
+			step,
+		});
+		const opening = line('the night was opened', 1);
+		const log = [opening, line('Slot 1 ready.', 2), line('Slot 2 ready.', 2)];
+		expect(text({ ...middleOfASong(), log })).toMatch(/LAST +1:00 +\+1 +Slot 1 ready\..*u takes/);
+		expect(text({ ...middleOfASong(), log: [opening] })).not.toContain('u takes it back');
+	});
+
+	test('a list that is cut says how much lies below and above', () => {
+		const state: ScreenState = { ...middleOfASong(), view: 'rack' };
+		const size = { columns: 80, rows: 12 };
+		expect(text(state, size)).toMatch(/\d more below/);
+		expect(text({ ...state, picked: 10 }, size)).toMatch(/\d more above/);
+		expect(text(state)).not.toContain('more below');
+	});
+
+	test('the key for all keys is never cut, and in 30x8 one player is shown whole', () => {
+		for (let columns = 10; columns <= 80; columns += 1) {
+			expect(text(middleOfASong(), { columns, rows: 24 })).toMatch(/\?( all keys)?$/);
+		}
+		const rows = text(middleOfASong(), { columns: 30, rows: 8 }).split('\n');
+		expect(rows[0]).toMatch(/^ASH 4 drop D STALE.* in 2:33$/);
 	});
 });
