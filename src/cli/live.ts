@@ -28,6 +28,7 @@ import { ENTER_MODES } from '../terminal/terminal-modes.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
+import { farewell } from './farewell.ts';
 import type { Io } from './io.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { nightFolders, placesOf } from './places.ts';
@@ -104,6 +105,8 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	process.env.FORCE_COLOR = forceColorValue(abilities.colorDepth);
 	await show(night, {
 		io,
+		file: live.file,
+		isRehearsal: live.isRehearsal,
 		isAscii: !abilities.isUnicode,
 		hasColor: abilities.colorDepth > 1,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
@@ -119,6 +122,8 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 
 type Stage = {
 	readonly io: Io;
+	readonly file: string;
+	readonly isRehearsal: boolean;
 	readonly isAscii: boolean;
 	readonly hasColor: boolean;
 	readonly tickMs: number;
@@ -134,7 +139,12 @@ async function show(night: Night, stage: Stage): Promise<void> {
 			if (!status.isSaved) throw new Error(status.problem ?? 'not everything was saved');
 		},
 		reset: resetTerminal(stdout),
-		report: (outcome) => tellOutcome(outcome, stage.io),
+		report: (outcome) => {
+			tellOutcome(outcome, stage.io);
+			if (outcome.ending.kind !== 'quit' || !outcome.isKept) return;
+			const isOver = night.session().phase.value === 'packed';
+			stage.io.write(farewell({ file: stage.file, isRehearsal: stage.isRehearsal, isOver }));
+		},
 	});
 	endOnSignals({ process, stdin, stdout, stderr }, shutdown);
 	unblock([stdout, stderr]);

@@ -4,7 +4,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import { dayTimeText, markText, tenths } from '../base/show-clock.ts';
 import type { NightMs, SongEnd } from '../journal/entry.ts';
-import type { ListItem, Session, SongItem } from '../session/session.ts';
+import type { ListItem, Run, Session, SongItem } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { cautionsFor } from './cautions.ts';
 import { entryWords, instrumentWords, playerWords, songWords } from './entry-words.ts';
@@ -12,6 +12,8 @@ import type { HandOverLine, WrongHold } from './hand-over-lines.ts';
 import { handOverLines } from './hand-over-lines.ts';
 import type { NightStep } from './night-steps.ts';
 import { songAt } from './night-steps.ts';
+import type { OtherThanAsked } from './other-than-asked.ts';
+import { otherThanAsked } from './other-than-asked.ts';
 import { repairList } from './repair-list.ts';
 
 /** When something was: on the show clock (null before a first song gave it a zero) and by the clock on the wall. */
@@ -45,6 +47,7 @@ export type ReportIncident = {
 	/** Place of the song that was on or had just ended; null before the first. */
 	readonly position: number | null;
 	readonly song: string | null;
+	/** The record's own word; `incidentKindWords` says it in ours. */
 	readonly kind: string;
 	readonly player: string | null;
 	readonly instrument: string | null;
@@ -63,12 +66,17 @@ export type NightReport = {
 	readonly isOver: boolean;
 	readonly began: ReportMoment | null;
 	readonly ended: ReportMoment | null;
-	/** Nothing went wrong; strings may be due all the same. */
+	/** The show was ended, songs were played and nothing went wrong; strings may be due all the same. */
 	readonly isClean: boolean;
 	readonly songs: readonly ReportSong[];
 	readonly beforeShow: readonly ReportLine[];
 	readonly handOvers: readonly (HandOverLine & { readonly at: ReportMoment })[];
 	readonly wrongHolds: readonly (WrongHold & { readonly at: ReportMoment })[];
+	/** Songs played on another instrument, or in another tuning or capo, than the show file asked for. */
+	readonly otherThanAsked: readonly (Omit<OtherThanAsked, 'item'> & {
+		readonly at: ReportMoment;
+		readonly position: number | null;
+	})[];
 	readonly incidents: readonly ReportIncident[];
 	readonly memos: readonly ReportLine[];
 	readonly boardsCorrected: readonly ReportLine[];
@@ -132,6 +140,8 @@ export function nightReport(parts: ReportParts): NightReport {
 		};
 	});
 	const { handOvers, wrongHolds } = handOverLines(show, steps);
+	const others = otherThanAsked(show, steps);
+	const hasPlayed = last.list.some((item) => item.kind === 'song' && item.runs.some(isPlayed));
 	const tomorrow = repairList(show, last);
 	const isOver = last.phase.value === 'over' || last.phase.value === 'packed';
 	const ended = lastEnd(last);
@@ -148,7 +158,10 @@ export function nightReport(parts: ReportParts): NightReport {
 		isOver,
 		began: last.zeroAtMs === null ? null : moment(last.zeroAtMs),
 		ended: isOver && ended !== null ? moment(ended) : null,
-		isClean: incidents.length + wrongHolds.length + parts.damage.length === 0,
+		isClean:
+			isOver &&
+			hasPlayed &&
+			incidents.length + wrongHolds.length + others.length + parts.damage.length === 0,
 		songs: last.list
 			.filter((item) => item.kind === 'song')
 			.map(
@@ -170,6 +183,14 @@ export function nightReport(parts: ReportParts): NightReport {
 		beforeShow: steps.filter((step) => songAt(step.after) === null).map(line),
 		handOvers: handOvers.map((one) => ({ ...one, at: moment(one.atMs) })),
 		wrongHolds: wrongHolds.map((one) => ({ ...one, at: moment(one.atMs) })),
+		otherThanAsked: others.map(({ item, ...one }) => {
+			const listed = last.list.find(({ key }) => key === item);
+			return {
+				...one,
+				at: moment(one.atMs),
+				position: listed?.kind === 'song' ? positionOf(last.list, listed) : null,
+			};
+		}),
 		incidents,
 		memos,
 		boardsCorrected: ofKinds('pedal-corrected'),
@@ -187,6 +208,10 @@ export function nightReport(parts: ReportParts): NightReport {
 			isOnStage: tomorrow.length > 0,
 		}),
 	};
+}
+
+function isPlayed({ how }: Run): boolean {
+	return how === 'played' || how === 'cut-short';
 }
 
 function positionOf(list: readonly ListItem[], item: SongItem): number {

@@ -1,6 +1,7 @@
 // Incidents and hand-overs as tables for a spreadsheet. Whatever somebody typed must stay text there:
 // every cell is quoted, and none can begin a formula.
 
+import { incidentKindWords } from './entry-words.ts';
 import type { NightReport } from './night-report.ts';
 
 type Cell = string | number | boolean | null;
@@ -46,7 +47,7 @@ export function incidentsCsv(report: NightReport): string {
 			one.at.clock,
 			one.position,
 			one.song,
-			one.kind,
+			incidentKindWords(one.kind),
 			one.player,
 			one.instrument,
 			one.string,

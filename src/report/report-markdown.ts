@@ -2,6 +2,7 @@
 // song by song, then what is to be done.
 
 import { minutesSeconds } from '../base/duration.ts';
+import { incidentKindWords } from './entry-words.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightReport, ReportLine, ReportMoment, ReportSong } from './night-report.ts';
 
@@ -20,6 +21,7 @@ export function reportMarkdown(report: NightReport): string {
 		...heading(report),
 		...section('Incidents', incidents(report)),
 		...section('Wrong instrument in hands', wrongHolds(report)),
+		...section('Played on something else than asked for', otherThanAsked(report)),
 		...section('Songs', songTable(report)),
 		...section('Hand-overs', handOverTable(report)),
 		...section(
@@ -56,8 +58,20 @@ function heading(report: NightReport): string[] {
 		...(place.length > 0 ? [place.join(', '), ''] : []),
 		`Night ${text(report.night)}: ${times.join(', ')}.`,
 		'',
-		report.isClean ? 'Clean show: nothing went wrong.' : 'There is something to look at below.',
+		verdict(report),
 	];
+}
+
+function verdict(report: NightReport): string {
+	if (report.isClean) return 'Clean show: nothing went wrong.';
+	const { incidents: noted, wrongHolds: wrong, otherThanAsked: others, damage } = report;
+	if (noted.length + wrong.length + others.length + damage.length > 0) {
+		return 'There is something to look at below.';
+	}
+	if (report.isOver) return 'The show was ended, and nothing was played.';
+	return report.began
+		? 'The night is still open; nothing went wrong so far.'
+		: 'The night is still open; nothing was played yet.';
 }
 
 function section(title: string, lines: readonly string[]): string[] {
@@ -68,7 +82,7 @@ function incidents(report: NightReport): string[] {
 	return report.incidents.map((one) => {
 		const parts = [
 			one.position === null ? 'before the first song' : `song ${one.position} ${one.song ?? ''}`,
-			one.kind,
+			incidentKindWords(one.kind),
 			one.player,
 			one.instrument,
 			one.string === null ? null : `string ${one.string}`,
@@ -87,6 +101,14 @@ function wrongHolds(report: NightReport): string[] {
 	return report.wrongHolds.map((one) => {
 		const long = one.seconds === null ? 'until the end' : `for ${secondsText(one.seconds)}`;
 		return `- ${momentText(one.at)}: ${text(`${one.player} had ${one.held}`)} ${long}; ${text(`${one.song} wants ${one.wanted}`)}`;
+	});
+}
+
+function otherThanAsked(report: NightReport): string[] {
+	return report.otherThanAsked.map((one) => {
+		const long = one.seconds === null ? 'to the end' : `for ${secondsText(one.seconds)}`;
+		const song = one.position === null ? one.song : `song ${one.position} ${one.song}`;
+		return `- ${momentText(one.at)}: ${text(`${song}: ${one.player} played ${one.played}`)} ${long}; ${text(`the show file asks for ${one.asked}`)}`;
 	});
 }
 

@@ -177,6 +177,48 @@ describe('a wrong instrument', () => {
 	});
 });
 
+describe('the first sentence', () => {
+	const end: Told = [301, { k: 'show-ended' } as Omit<Entry, 'at'>];
+	const songEnd: Told = [240, { k: 'song-ended', how: 'played' } as Omit<Entry, 'at'>];
+
+	test.each([
+		['Clean show: nothing went wrong.', [...opening, songEnd, end]],
+		['The night is still open; nothing went wrong so far.', [...opening, songEnd]],
+		['The night is still open; nothing was played yet.', []],
+		['The show was ended, and nothing was played.', [end]],
+	])('%s', (words, night) => {
+		expect(reportMarkdown(reportOf(...night))).toContain(`\n${words}\n`);
+	});
+});
+
+describe('a song played on something else than asked for', () => {
+	const gap: Told = [240, { k: 'song-ended', how: 'played' } as Omit<Entry, 'at'>];
+	const begin: Told = [270, { k: 'song-began', item: '2' } as Omit<Entry, 'at'>];
+
+	test('has a line with how long', () => {
+		const report = reportOf(...opening, gap, begin, [
+			370,
+			{ k: 'song-ended', how: 'played' } as Omit<Entry, 'at'>,
+		]);
+		expect(report.otherThanAsked).toMatchObject([
+			{
+				position: 2,
+				player: 'Ash',
+				played: 'Amber (slot 1) in E standard',
+				asked: 'Anchor (slot 4) in drop D',
+				seconds: 100,
+			},
+		]);
+		expect(reportMarkdown(report)).toContain('in E standard for 1:40; the show file asks for');
+	});
+
+	test('has none when the right one comes with the start', () => {
+		const [seconds, ...entries] = begin;
+		const right: Told = [seconds, ...entries, handed('ash', 'A4', 'plan')];
+		expect(reportOf(...opening, gap, right).otherThanAsked).toEqual([]);
+	});
+});
+
 test('memos, boards and times away are told apart', () => {
 	const report = reportOf(
 		...opening,
@@ -208,7 +250,7 @@ describe('on paper', () => {
 	test('tables carry one row each, and no formula', () => {
 		expect(incidentsCsv(report).split('\r\n')).toHaveLength(3);
 		expect(incidentsCsv(report)).toContain(
-			'"string-break","Ash","Amber (slot 1)","3","Spare (slot S)","15"',
+			'"string break","Ash","Amber (slot 1)","3","Spare (slot S)","15"',
 		);
 		expect(handOversCsv(report).split('\r\n')).toHaveLength(5);
 	});

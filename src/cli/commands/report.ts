@@ -4,6 +4,7 @@ import { basename, dirname, extname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
+import type { NightSummary } from '../../disk/nights-folder.ts';
 import { listNights } from '../../disk/nights-folder.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { NightReport } from '../../report/night-report.ts';
@@ -12,6 +13,7 @@ import { nightSteps } from '../../report/night-steps.ts';
 import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
+import { effectiveRecords } from '../../session/timeline.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -34,7 +36,7 @@ const FORMS: Readonly<
 export const reportCommand: CliCommand = {
 	usage: 'report [NIGHT]',
 	about: [
-		'Prints the report of a night, the last one unless named: songs with their times, hand-overs,',
+		'Prints the report of a night, the last one with a song played unless named: songs with their times, hand-overs,',
 		'incidents, what to repair for tomorrow. Ends with 1 when the night is not finished or its record',
 		"is damaged. In the CSV tables a text that could be taken for a formula begins with one extra '.",
 	],
@@ -94,7 +96,7 @@ export const reportCommand: CliCommand = {
 function chosenNight(request: Request, io: Io): NightOnDisk | number {
 	const folders = nightFolders(placesOf(request, io));
 	const nights = listNights(realDisk, folders);
-	const id = request.words[0] ?? nights[0]?.id;
+	const id = request.words[0] ?? lastPlayed(folders, nights) ?? nights[0]?.id;
 	if (id === undefined) {
 		const hint = 'rackside run SHOW records one.';
 		return tellProblems(
@@ -120,6 +122,15 @@ function chosenNight(request: Request, io: Io): NightOnDisk | number {
 		[{ code: 'no-night', what: 'there is no such night', found: cleanText(id), hint }],
 		io,
 	);
+}
+
+/** The newest night in which a song began: one that was only looked at has nothing to tell. */
+function lastPlayed(folders: readonly string[], nights: readonly NightSummary[]): string | null {
+	const isPlayed = ({ id }: NightSummary): boolean =>
+		effectiveRecords(nightOnDisk(folders, id).records).some(
+			({ record, isTakenBack }) => !isTakenBack && record.e.some(({ k }) => k === 'song-began'),
+		);
+	return nights.find(isPlayed)?.id ?? null;
 }
 
 function reportOf(night: NightOnDisk): NightReport | null {

@@ -6,15 +6,15 @@ import process from 'node:process';
 import { createInterface } from 'node:readline/promises';
 import { cleanText } from '../../base/clean-text.ts';
 import { listNights } from '../../disk/nights-folder.ts';
+import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { isFinished } from '../night-on-disk.ts';
 import { nightFolders, placesOf } from '../places.ts';
-
-type Choice = { readonly file: string; readonly words: string };
+import type { Choice } from '../start-choices.ts';
+import { startChoices } from '../start-choices.ts';
 
 export const startCommand: CliCommand = {
 	usage: '',
@@ -26,7 +26,8 @@ export const startCommand: CliCommand = {
 		if (!io.isInputTerminal || !io.isOutputTerminal) return printSheet(request, io);
 		const choices = await choicesOf(request, io);
 		const [only] = choices;
-		const chosen = choices.length === 1 && only ? only : await ask(choices, io);
+		// A night left open is never gone on with unasked.
+		const chosen = choices.length === 1 && only?.isNew ? only : await ask(choices, io);
 		if (!chosen) return EXIT.fine;
 		const { runLive } = await import('../live.ts');
 		return runLive({ file: chosen.file, request, speed: 1, isRehearsal: false }, io);
@@ -46,21 +47,13 @@ async function printSheet(request: Request, io: Io): Promise<number> {
 
 async function choicesOf(request: Request, io: Io): Promise<readonly Choice[]> {
 	const places = placesOf(request, io);
-	const unfinished = listNights(realDisk, nightFolders(places)).flatMap((night): Choice[] => {
-		const { header } = night;
-		if (!header || header.isRehearsal || header.showPath === '' || isFinished(night.lastRecords))
-			return [];
-		return [{ file: header.showPath, words: `go on with ${header.title} (${night.id})` }];
-	});
 	const { openSettings } = await import('../../disk/settings.ts');
 	const { lastShow } = (await openSettings({ disk: realDisk, folder: places.settings })).values;
-	const last =
-		lastShow !== null && existsSync(lastShow)
-			? [{ file: lastShow, words: `open ${lastShow} again` }]
-			: [];
-	const example = { file: exampleShowPath(), words: 'open the example show' };
-	const all = [...unfinished, ...last, example];
-	return all.filter((one, index) => all.findIndex(({ file }) => file === one.file) === index);
+	return startChoices({
+		nights: listNights(realDisk, nightFolders(places)),
+		lastShow: lastShow !== null && existsSync(lastShow) ? lastShow : null,
+		example: showIdentity(exampleShowPath()),
+	});
 }
 
 async function ask(choices: readonly Choice[], io: Io): Promise<Choice | null> {

@@ -1,0 +1,91 @@
+// Where a song was played on something else than the show file asked for: another instrument, another
+// tuning or capo, whatever the reason. Followed from the song's begin to its end.
+
+import { cleanText } from '../base/clean-text.ts';
+import { tenths } from '../base/show-clock.ts';
+import type { NightMs } from '../journal/entry.ts';
+import { findInstrument, songOnNow } from '../session/find.ts';
+import { mismatch, partNow } from '../session/mismatch.ts';
+import type { Session } from '../session/session.ts';
+import type { Show } from '../showfile/show.ts';
+import { instrumentWords, playerWords } from './entry-words.ts';
+import type { NightStep } from './night-steps.ts';
+
+export type OtherThanAsked = {
+	readonly atMs: NightMs;
+	/** Key of the night's list item. */
+	readonly item: string;
+	readonly song: string;
+	readonly player: string;
+	readonly played: string;
+	readonly asked: string;
+	/** Null when the song was still on at the end of what is known. */
+	readonly seconds: number | null;
+};
+
+type Stretch = Omit<OtherThanAsked, 'seconds'>;
+
+/** Each stretch of a song that a player played on something else than asked for, in order of time. */
+export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonly OtherThanAsked[] {
+	const found: OtherThanAsked[] = [];
+	for (const { id } of show.players) {
+		let open: Stretch | null = null;
+		for (const { entry, before, after } of steps) {
+			// A correction says what was in hands since the hand-over that it corrects.
+			const isCorrected = entry.k === 'hand-over-corrected' && entry.player === id;
+			const sinceMs: number = isCorrected ? correctedSince(before, id, entry.at) : entry.at;
+			const now = stretchNow(after, id, sinceMs);
+			if (open && now && isSame(open, now)) continue;
+			// Hand-overs of one moment follow one another: only what lasted was played.
+			if (open && sinceMs > open.atMs) {
+				found.push({ ...open, seconds: tenths((sinceMs - open.atMs) / 1000) });
+			}
+			open = now;
+		}
+		if (open) found.push({ ...open, seconds: null });
+	}
+	return found.sort((one, other) => one.atMs - other.atMs);
+}
+
+function correctedSince(before: Session, player: string, atMs: NightMs): NightMs {
+	const handedMs = before.players[player]?.correctable?.atMs ?? atMs;
+	const beganMs = songOnNow(before)?.item.runs.at(-1)?.beganAtMs ?? handedMs;
+	return Math.max(handedMs, beganMs);
+}
+
+function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | null {
+	const on = songOnNow(session);
+	const part = partNow(session, player)?.part;
+	const holds = session.players[player]?.holds ?? null;
+	const state = holds === null ? undefined : session.instruments[holds];
+	if (!on || !part || part.kind === 'none' || holds === null || !state) return null;
+	if (mismatch(session, player) === null) return null;
+	const { show } = session;
+	const own = part.kind === 'named' ? findInstrument(session, part.instrument)?.tuning : undefined;
+	const asked =
+		part.kind === 'named'
+			? inTuning(instrumentWords(part.instrument, show), part.tuning ?? own, part.capo)
+			: `${part.instrumentKind} sounding ${part.sounds.name}`;
+	return {
+		atMs,
+		item: on.item.key,
+		song: cleanText(on.song.title),
+		player: cleanText(playerWords(player, show)),
+		played: cleanText(
+			inTuning(instrumentWords(holds, show), state.context.tuning, state.context.capo),
+		),
+		asked: cleanText(asked),
+	};
+}
+
+function inTuning(
+	instrument: string,
+	tuning: { readonly name: string } | null | undefined,
+	capo: number,
+): string {
+	return `${instrument}${tuning ? ` in ${tuning.name}` : ''}${capo > 0 ? `, capo ${capo}` : ''}`;
+}
+
+function isSame(one: Stretch, other: Stretch): boolean {
+	return one.item === other.item && one.played === other.played && one.asked === other.asked;
+}
