@@ -22,7 +22,7 @@ export type Problem = {
 };
 
 /** `file:line:column`, as far as it is known. */
-export function placeText(place: Place): string {
+function placeText(place: Place): string {
 	return [place.file, place.line, place.column].filter((part) => part !== undefined).join(':');
 }
 

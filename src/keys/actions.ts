@@ -64,7 +64,7 @@ function handOversAhead({ session, plan }: KeyContext): readonly HandOver[] {
 }
 
 /** The planned hand-overs that enter records: what is open in the song on, else the first that come. */
-export function openHandOvers({ session, plan }: KeyContext): readonly PlannedHandOver[] {
+function openHandOvers({ session, plan }: KeyContext): readonly PlannedHandOver[] {
 	const overdue = plan.handOvers.filter((one) => one.section.hasBegun);
 	if (overdue.length > 0) return overdue;
 	const next = nextSongItem(session)?.key;

@@ -24,7 +24,7 @@ type TextField = {
 const LONGEST_TEXT = 400;
 
 /** A field with some text in it. */
-export function textPrompt(field: TextField, text = ''): Prompt {
+function textPrompt(field: TextField, text = ''): Prompt {
 	const isText = field.isText ?? true;
 	const accepts = field.accepts ?? (() => true);
 	return {

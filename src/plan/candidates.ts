@@ -44,7 +44,7 @@ export function preferenceCost(
  * @example
  * isFit({ instrument: instruments.A1, state: states.A1 }, { player: 'bo', part: needsElectric }) // => false
  */
-export function isFit(
+function isFit(
 	{ instrument, state }: Pick<Standing, 'instrument' | 'state'>,
 	{ player, part }: Wanted,
 ): boolean {

@@ -46,7 +46,7 @@ export function planJson(plan: Plan, show: Show) {
  * @example
  * slotJson(beforeDoors.slots[0]).pitches[0] // => 'E2'
  */
-export function slotJson(slot: Slot) {
+function slotJson(slot: Slot) {
 	const { section, player, instrument, tuning, capo, isHandOver } = slot;
 	return {
 		song: section.song,
@@ -67,7 +67,7 @@ export function slotJson(slot: Slot) {
  * @example
  * workJson(beforeDoors.work[0], 0).slack // => 150
  */
-export function workJson(work: Work, zeroMs: NightMs) {
+function workJson(work: Work, zeroMs: NightMs) {
 	const markOf = (ms: NightMs): string => markText(ms - zeroMs);
 	return {
 		job: work.job,

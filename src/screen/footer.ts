@@ -7,7 +7,7 @@ import type { ScreenState } from './screen-state.ts';
 import { saveProblem } from './status-section.ts';
 
 /** From here on everything that belongs on the screen is on it. */
-export const COMPLETE: Area = { columns: 80, rows: 24 };
+const COMPLETE: Area = { columns: 80, rows: 24 };
 
 /** The answer to the last key; at the right what must be seen in every view and size. */
 export function messageRow(state: ScreenState, { columns, rows }: Area): Row {

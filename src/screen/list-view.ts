@@ -17,7 +17,7 @@ const HEADINGS = { rack: rackHeading, set: setHeading, log: logHeading } as cons
 const ROWS = { rack: rackRows, set: setRows, log: logRows } as const;
 
 /** A heading and the list, with a mark before the picked row where one is given. */
-export function listPane(
+function listPane(
 	state: ScreenState,
 	{ list, picked }: { readonly list: ListName; readonly picked: number | null },
 	{ columns, rows }: Area,

@@ -38,7 +38,7 @@ export function nowSection(state: ScreenState, { columns, rows }: Area): Row[] {
 }
 
 /** What is on, in words: the song and its cue point, or what stands between songs. */
-export function nowWords(state: ScreenState): Row {
+function nowWords(state: ScreenState): Row {
 	const { session } = state;
 	const song = session.song === null ? null : songFrom(session, session.current);
 	if (song !== null) {

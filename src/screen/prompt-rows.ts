@@ -5,7 +5,7 @@ import type { PromptView } from '../keys/prompt-view.ts';
 import { type Area, cutRow, type Row, span } from './row.ts';
 
 /** The question and as many of its lines as there are rows; what does not fit is counted. */
-export function promptRows(prompt: PromptView, { columns, rows }: Area): Row[] {
+function promptRows(prompt: PromptView, { columns, rows }: Area): Row[] {
 	if (rows < 1) return [];
 	const typed = prompt.field === null ? [] : [span(`  ${prompt.field}_`, 'bright')];
 	const title: Row = [span(prompt.title, 'bright'), ...typed];

@@ -120,7 +120,7 @@ export function apply(session: Session, entry: Entry): Session {
 }
 
 /** What stands after the song just ended, given what comes next on the list. */
-export function ahead(session: Session): Ahead {
+function ahead(session: Session): Ahead {
 	const next = findItem(session, session.next);
 	if (next === null) return 'over';
 	if (next.kind === 'interval') return 'interval';

@@ -1,7 +1,6 @@
 // Looking things up in a session and its show by id. An id that is not there is a bug of ours or a
 // damaged journal, never a user's mistake: show files are checked before a night begins.
 
-import type { InstrumentState } from '../../machines/instrument.ts';
 import type { Instrument, Player, Song } from '../showfile/show.ts';
 import type { ListItem, Session, SongItem } from './session.ts';
 
@@ -24,10 +23,6 @@ export function findInstrument(session: Session, id: string): Instrument | null 
 
 export function findPlayer(session: Session, id: string): Player | null {
 	return session.show.players.find((one) => one.id === id) ?? null;
-}
-
-export function instrumentState(session: Session, id: string): InstrumentState | null {
-	return session.instruments[id] ?? null;
 }
 
 /** Whose hands it is in; a player's id. */

@@ -5,10 +5,10 @@
 import type { InputEvent, Key } from './key.ts';
 
 /** More typed keys than BURST_MOST_KEYS within this time are a burst (common practice, no source). */
-export const BURST_WINDOW_MS = 15;
+const BURST_WINDOW_MS = 15;
 
 /** So many keys at once are still taken for keys: scripts and slow links send a few together. */
-export const BURST_MOST_KEYS = 4;
+const BURST_MOST_KEYS = 4;
 
 // A long paste comes in as many pieces as the terminal's line holds (4,095 bytes on Linux), with
 // pauses between, and its last piece may look like a few keys.

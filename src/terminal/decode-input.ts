@@ -15,13 +15,13 @@ import { createTypedText } from './typed-text.ts';
  * How long a lone Esc waits, for an arrow may arrive in pieces up to 100 ms apart, and timers are
  * not exact (common practice, no source).
  */
-export const ESC_HOLD_MS = 110;
+const ESC_HOLD_MS = 110;
 
 /**
  * A character that follows Esc within this time was typed with Alt, and is ignored; later it is Esc
  * and then a key, since hands can be that quick (common practice, no source).
  */
-export const ALT_MS = 30;
+const ALT_MS = 30;
 
 /** Pieces of one press are no further apart, even where the Esc was given up before. */
 const SAME_PRESS_MS = 150;

@@ -16,10 +16,10 @@ export type Ending =
 	| { readonly kind: 'terminal-lost'; readonly stream: string; readonly error?: unknown };
 
 /** What the program gives back when the night's data could not be kept. */
-export const NOT_KEPT_CODE = 3;
+const NOT_KEPT_CODE = 3;
 
 /** What the program gives back for a bug of ours (BSD sysexits, `EX_SOFTWARE`). */
-export const FAULT_CODE = 70;
+const FAULT_CODE = 70;
 
 /**
  * Gives back the exit code: 128 + n for a signal, and for a lost terminal what a hang-up gives; a

@@ -7,7 +7,7 @@ import { decodeText } from './typed-text.ts';
 export const PASTE_LIMIT_MS = 450;
 
 /** Bytes kept of one paste; what follows, up to the second mark, is dropped. */
-export const PASTE_LIMIT_BYTES = 65_536;
+const PASTE_LIMIT_BYTES = 65_536;
 
 /** `ESC [ 201 ~` (xterm control sequences, "Bracketed Paste Mode"). */
 const END = [0x1b, 0x5b, 0x32, 0x30, 0x31, 0x7e];

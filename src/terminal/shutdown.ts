@@ -7,10 +7,10 @@ import type { Ending } from './ending.ts';
 import { exitCodeOf } from './ending.ts';
 
 /** How long the journal may take to reach the disk. */
-export const SYNC_LIMIT_MS = 500;
+const SYNC_LIMIT_MS = 500;
 
 /** When the program ends even if a step hangs. */
-export const SHUTDOWN_LIMIT_MS = 1000;
+const SHUTDOWN_LIMIT_MS = 1000;
 
 const UNMOUNT_LIMIT_MS = 200;
 const RESET_LIMIT_MS = 200;

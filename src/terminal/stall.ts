@@ -3,7 +3,7 @@
 // frame that is skipped below it would leave the screen wrong.
 
 /** So much unsent output means that the terminal does not read. */
-export const STALL_BYTES = 65_536;
+const STALL_BYTES = 65_536;
 
 const LOOK_AGAIN_MS = 25;
 

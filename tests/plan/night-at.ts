@@ -31,7 +31,7 @@ export function planAt(session: Session, at: string): Plan {
 }
 
 /** The entries of a song begun, with the hand-overs that its plan asks for. */
-export function songBegun(session: Session, at: string): readonly Entry[] {
+function songBegun(session: Session, at: string): readonly Entry[] {
 	const atMs = mark(at);
 	const plan = makePlan({ session, nowMs: atMs, plannedZeroMs: 0 });
 	const section = plan.sections.find(({ hasBegun }) => !hasBegun);

@@ -8,7 +8,7 @@ export function workLines({ work }: Plan): readonly string[] {
 	return work.map(workLine);
 }
 
-export function workLine({ job, instrument, seconds, ...one }: Work): string {
+function workLine({ job, instrument, seconds, ...one }: Work): string {
 	const marks = [one.wantedMs, one.finishMs, one.beginByMs].map((ms) => markText(ms).slice(1));
 	const [wanted, finish, beginBy] = marks;
 	return `${job} ${instrument} ${seconds} s, wanted ${wanted}, done ${finish}, slack ${one.slackSeconds}, begin by ${beginBy}`;

@@ -18,7 +18,7 @@ import type { Instrument, Part, Show, Song } from '../../src/showfile/show.ts';
 import type { InstrumentKind } from '../../src/tuning/kind.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
 
-export const tuning = (name: string, kind: InstrumentKind = 'electric-6') =>
+const tuning = (name: string, kind: InstrumentKind = 'electric-6') =>
 	tuningCalled(name, kind) ?? { name, notes: name.split(' ') };
 
 function instrument(slot: string | null, name: string, rest: Partial<Instrument> = {}): Instrument {
@@ -95,7 +95,7 @@ const titles = [
 ];
 
 /** Three players, eleven instruments, ten songs with an interval and an encore. */
-export const show: Show = {
+const show: Show = {
 	title: 'Quay Street, second night',
 	venue: null,
 	date: '2026-06-12',
@@ -180,7 +180,7 @@ export const show: Show = {
 };
 
 /** 20:30 on the show's day, in UTC. */
-export const ZERO_MS = Date.UTC(2026, 5, 12, 20, 30);
+const ZERO_MS = Date.UTC(2026, 5, 12, 20, 30);
 export const at = (minutes: number, seconds = 0) => ZERO_MS + (minutes * 60 + seconds) * 1000;
 
 function moved(state: InstrumentState, ...events: readonly InstrumentEvent[]): InstrumentState {

@@ -22,7 +22,7 @@ export type Ask = Command | { readonly do: 'take-back' } | { readonly do: 'put-b
 export const RUNS = Number(process.env.PROPERTY_RUNS ?? 60);
 
 /** What could be asked of a night of this show. */
-export function asks(show: Show): fc.Arbitrary<Ask> {
+function asks(show: Show): fc.Arbitrary<Ask> {
 	const instrument = fc.constantFrom(...show.instruments.map(({ id }) => id));
 	const player = fc.constantFrom(...show.players.map(({ id }) => id));
 	const song = fc.constantFrom(...show.songs.map(({ id }) => id));

@@ -14,7 +14,7 @@ import type { Session } from '../../src/session/session.ts';
 import { effectiveRecords, extend, openTimeline, sessionOf } from '../../src/session/timeline.ts';
 import { type PtyScreen, pause, startPtyScreen } from '../terminal/pty-screen.ts';
 
-export const FOLDER = join(import.meta.dirname, '../..');
+const FOLDER = join(import.meta.dirname, '../..');
 
 /** What the journal on the disk says now. */
 export type Seen = { readonly session: Session; readonly records: readonly JournalRecord<Entry>[] };
