@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import type { Problem } from '../base/problem.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { diskTrouble } from './disk-trouble.ts';
+import { writeWhole } from './write-whole.ts';
 
 /** A file to be written. */
 export type ExportFile = {
@@ -34,7 +35,8 @@ export function writeExport(disk: Disk, file: ExportFile): Exported {
 		if (file.isForced) return replaceFile(disk, path, file.text);
 		for (let number = 1; number <= numbersTried; number += 1) {
 			const target = number === 1 ? path : join(file.folder, numbered(file.name, number));
-			if (disk.stat(target) === null && writeNew(disk, target, file.text)) return { path: target };
+			if (disk.stat(target) === null && writeWhole(disk, target, Buffer.from(file.text)))
+				return { path: target };
 			if (!file.isDefaultName) break;
 		}
 		return { problem: taken(path) };
@@ -49,7 +51,7 @@ function replaceFile(disk: Disk, path: string, text: string): Exported {
 	// Replacing by a new name keeps the old file whole until the new one is, and leaves alone what
 	// else leads to the old one.
 	const temporary = `${path}.${randomBytes(4).toString('hex')}.new`;
-	writeNew(disk, temporary, text);
+	writeWhole(disk, temporary, Buffer.from(text));
 	try {
 		disk.rename(temporary, path);
 	} catch (error) {
@@ -57,34 +59,6 @@ function replaceFile(disk: Disk, path: string, text: string): Exported {
 		throw error;
 	}
 	return { path };
-}
-
-/** False when the name was taken in the meantime. */
-function writeNew(disk: Disk, path: string, text: string): boolean {
-	let file: number;
-	try {
-		file = disk.openNew(path);
-	} catch (error) {
-		if (diskErrorCode(error) === 'EEXIST') return false;
-		throw error;
-	}
-	try {
-		try {
-			writeAll(disk, file, Buffer.from(text));
-		} finally {
-			disk.close(file);
-		}
-	} catch (error) {
-		disk.remove(path);
-		throw error;
-	}
-	return true;
-}
-
-function writeAll(disk: Disk, file: number, bytes: Uint8Array): void {
-	for (let written = 0; written < bytes.length; ) {
-		written += disk.write(file, bytes, written);
-	}
 }
 
 function numbered(name: string, number: number): string {

@@ -3,6 +3,7 @@
 
 import type { ByteRange } from '../journal/line.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { writeWhole } from './write-whole.ts';
 
 /** Bytes of a night's file that are to be kept apart. */
 export type AsideBytes = {
@@ -28,29 +29,14 @@ export function keepAside(disk: Disk, { path, bytes, range, why }: AsideBytes): 
 		const target = `${path}.${why}-${range.start}${suffix}`;
 		try {
 			if (disk.stat(target) === null) {
-				return copy(disk, target, kept) ? target : null;
-			}
-			if (isSame(disk.read(target), kept)) return target;
+				if (writeWhole(disk, target, kept)) return target;
+			} else if (isSame(disk.read(target), kept)) return target;
 		} catch (error) {
-			if (diskErrorCode(error) !== 'EEXIST') return null;
+			diskErrorCode(error);
+			return null;
 		}
 	}
 	return null;
-}
-
-function copy(disk: Disk, path: string, bytes: Uint8Array): boolean {
-	const file = disk.openNew(path);
-	try {
-		let written = 0;
-		while (written < bytes.length) {
-			const count = disk.write(file, bytes, written);
-			if (count === 0) return false;
-			written += count;
-		}
-		return true;
-	} finally {
-		disk.close(file);
-	}
 }
 
 function isSame(one: Uint8Array, other: Uint8Array): boolean {

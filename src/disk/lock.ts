@@ -3,10 +3,13 @@
 
 import { createHash } from 'node:crypto';
 import { createServer, type Server } from 'node:net';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { cleanText } from '../base/clean-text.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { ensureFolder } from './folders.ts';
 import { isRunning, ownIdentity, type ProcessIdentity } from './process-identity.ts';
+import { writeWhole } from './write-whole.ts';
 
 /** A lock to be taken. */
 export type LockPlace = {
@@ -16,6 +19,8 @@ export type LockPlace = {
 	/** What is locked: see `lockName`. */
 	readonly name: string;
 	readonly self?: ProcessIdentity;
+	/** Whether the system has sockets without files; as the platform is, when left out. */
+	readonly hasSocket?: boolean;
 };
 
 /** The lock, or one sentence that says who has it. */
@@ -29,24 +34,50 @@ export function lockName(showPath: string, isRehearsal: boolean): string {
 	return isRehearsal ? `rehearsal-${sum}` : `show-${sum}`;
 }
 
-/** Takes the lock, from one who died as well; never asks and never waits. */
+/** Who has the lock; null when it cannot be told. */
+type Holder = { readonly identity: ProcessIdentity | null };
+
+/** How long two who succeed the same dead holder at once need to see each other. */
+const doubtMs = 60;
+
+/** Takes the lock, from one who died as well; never asks. */
 export async function takeLock(place: LockPlace): Promise<Lock> {
-	const path = join(place.folder, `${place.name}.lock`);
-	const socket = await takeSocket(resolve(path));
-	if (socket === 'taken') return { isHeld: false, text: heldText(readHolder(place.disk, path)) };
+	const { disk, folder, name, hasSocket = process.platform === 'linux' } = place;
+	const path = join(folder, `${name}.lock`);
+	const socket = hasSocket ? await takeSocket(resolve(path)) : null;
+	if (socket === 'taken') return refused({ identity: readHolder(disk, path) });
 	const self = place.self ?? ownIdentity();
-	const holder = takeFile(place.disk, path, self);
+	const isSuccession = isThere(disk, path);
+	let holder = takeFile(disk, path, self);
+	if (!holder && !socket && isSuccession) {
+		await setTimeout(doubtMs);
+		const found = readHolder(disk, path);
+		if (found && !isSame(found, self)) holder = { identity: found };
+	}
 	if (holder) {
 		socket?.close();
-		return { isHeld: false, text: heldText(holder) };
+		return refused(holder);
 	}
 	return {
 		isHeld: true,
 		release: () => {
-			releaseFile(place.disk, path, self);
+			releaseFile(disk, path, self);
 			socket?.close();
 		},
 	};
+}
+
+function isThere(disk: Disk, path: string): boolean {
+	try {
+		return disk.stat(path) !== null;
+	} catch (error) {
+		diskErrorCode(error);
+		return false;
+	}
+}
+
+function refused({ identity }: Holder): Lock {
+	return { isHeld: false, text: heldText(identity) };
 }
 
 function heldText(holder: ProcessIdentity | null): string {
@@ -54,9 +85,8 @@ function heldText(holder: ProcessIdentity | null): string {
 	return `This show is already open in another copy of the program${who}: end that one, or go on there.`;
 }
 
-/** Null where the system has no such sockets. */
+/** Null where the system will not have it. */
 function takeSocket(path: string): Promise<Server | 'taken' | null> {
-	if (process.platform !== 'linux') return Promise.resolve(null);
 	const sum = createHash('sha256').update(path).digest('hex').slice(0, 32);
 	return new Promise((done) => {
 		const server = createServer((connection) => connection.destroy());
@@ -71,25 +101,20 @@ function takeSocket(path: string): Promise<Server | 'taken' | null> {
 }
 
 /** Puts our name into the lock's file; gives the holder when that is somebody who is still running. */
-function takeFile(disk: Disk, path: string, self: ProcessIdentity): ProcessIdentity | null {
+function takeFile(disk: Disk, path: string, self: ProcessIdentity): Holder | null {
 	const bytes = Buffer.from(`${JSON.stringify(self)}\n`);
 	try {
+		ensureFolder(disk, dirname(path));
 		const found = disk.stat(path);
 		if (found) {
 			const holder = readHolder(disk, path);
-			if (holder && !isSame(holder, self) && isRunning(holder)) return holder;
+			if (holder && !isSame(holder, self) && isRunning(holder)) return { identity: holder };
 			disk.remove(path);
 		}
-		const file = disk.openNew(path);
-		try {
-			disk.write(file, bytes, 0);
-		} finally {
-			disk.close(file);
-		}
-		return null;
+		// Somebody may be quicker by a moment.
+		return writeWhole(disk, path, bytes) ? null : { identity: readHolder(disk, path) };
 	} catch (error) {
-		// Somebody was quicker by a moment.
-		if (diskErrorCode(error) === 'EEXIST') return readHolder(disk, path);
+		diskErrorCode(error);
 		// Where no file can be made, no night can be written into by two either.
 		return null;
 	}

@@ -35,31 +35,58 @@ export async function killRounds({ folder, count, chance }: KillRounds): Promise
 		if (said.open !== null && said.open !== steps) {
 			faults.push(`round ${round}: ${steps} steps were there, ${said.open} were taken up`);
 		}
-		const night = lookAtNight({ disk: realDisk, folders: [folder] }, { id: nightName });
-		const found = stepsOf(night.records());
-		const isWhole = found.every((step, index) => step === index + 1);
-		const isTrue = night
-			.records()
-			.every(
-				({ e }) =>
-					JSON.stringify(e) === JSON.stringify([stepEntry(stepsOf([{ e } as never])[0] ?? 0)]),
-			);
-		if (!isWhole || !isTrue) faults.push(`round ${round}: the steps are not those that were made`);
-		if (found.length < typed)
-			faults.push(`round ${round}: ${typed} steps made, ${found.length} there`);
-		if (found.length < saved)
-			faults.push(`round ${round}: ${saved} shown as saved, ${found.length} there`);
-		if (found.length > typed + 1)
-			faults.push(`round ${round}: ${found.length} there, ${typed} made`);
-		if (night.findings.some((finding) => finding.isWarning && finding.code !== 'night-missing')) {
-			faults.push(`round ${round}: ${night.findings.map((finding) => finding.text).join(' ')}`);
+		const seen = lookAtSteps(folder);
+		steps = seen.steps;
+		for (const fault of [...seen.faults, ...missingSteps(seen.steps, { typed, saved })]) {
+			faults.push(`round ${round}: ${fault}`);
 		}
-		steps = found.length;
 	}
 	return { kills: count, steps, faults };
 }
 
-type Said = { readonly open: number | null; readonly typed: number; readonly saved: number };
+/** How many steps the night in this folder holds, and what is wrong with it. */
+export function lookAtSteps(folder: string): { readonly steps: number; readonly faults: string[] } {
+	const night = lookAtNight({ disk: realDisk, folders: [folder] }, { id: nightName });
+	const records = night.records();
+	const isWhole = stepsOf(records).every((step, index) => step === index + 1);
+	const isTrue = records.every((record) => {
+		const entries = stepsOf([record]).map(stepEntry);
+		return JSON.stringify(record.e) === JSON.stringify(entries);
+	});
+	const warnings = night.findings.filter(
+		({ isWarning, code }) => isWarning && code !== 'night-missing',
+	);
+	return {
+		steps: records.length,
+		faults: [
+			...(isWhole && isTrue ? [] : ['the steps are not those that were made']),
+			...warnings.map(({ text }) => text),
+		],
+	};
+}
+
+/** What a night with so many steps lacks of what was said, or has beyond the one step in hand. */
+export function missingSteps(
+	steps: number,
+	{ typed, saved }: { readonly typed: number; readonly saved: number },
+): string[] {
+	return [
+		...(steps < typed ? [`${typed} steps made, ${steps} there`] : []),
+		...(steps < saved ? [`${saved} shown as saved, ${steps} there`] : []),
+		...(steps > typed + 1 ? [`${steps} there, ${typed} made`] : []),
+	];
+}
+
+/** What the program said: the last number after each word; null when it never came to it. */
+export function saidIn(text: string): Said {
+	const last = (word: string): number | null => {
+		const all = [...text.matchAll(new RegExp(`^${word} (\\d+)\\n`, 'gm'))];
+		return all.length === 0 ? null : Number(all.at(-1)?.[1]);
+	};
+	return { open: last('open'), typed: last('typed') ?? 0, saved: last('saved') ?? 0 };
+}
+
+export type Said = { readonly open: number | null; readonly typed: number; readonly saved: number };
 
 async function killOnce(folder: string, round: number, chance: () => number): Promise<Said> {
 	const child = spawn(process.execPath, [program, folder, `writer-${round}`], {
@@ -81,9 +108,5 @@ async function killOnce(folder: string, round: number, chance: () => number): Pr
 	}
 	child.kill('SIGKILL');
 	await ended;
-	const last = (word: string): number | null => {
-		const all = [...text.matchAll(new RegExp(`^${word} (\\d+)\\n`, 'gm'))];
-		return all.length === 0 ? null : Number(all.at(-1)?.[1]);
-	};
-	return { open: last('open'), typed: last('typed') ?? 0, saved: last('saved') ?? 0 };
+	return saidIn(text);
 }

@@ -1,4 +1,5 @@
-// A program that keeps a night and says what it did, until somebody kills it. Says `open N` with the
+// A program that keeps a night and says what it did, until somebody kills it or it has made as many
+// steps as it was told. Says `open N` with the
 // steps it found, `typed N` for each step it made, `saved N` for what the disk has confirmed.
 
 import { writeSync } from 'node:fs';
@@ -9,7 +10,7 @@ import { openNightFile } from '../../src/disk/open-night-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import { nightName, stepEntry, stepsOf, subject } from '../disk/night-steps.ts';
 
-const [, , folder = '.', writer = 'writer-1'] = process.argv;
+const [, , folder = '.', writer = 'writer-1', most = 'Infinity'] = process.argv;
 const started = performance.now();
 const upMs = () => performance.now() - started;
 const stepOf = new Map<number, number>();
@@ -47,7 +48,7 @@ const journal =
 	opened.journal ??
 	(await createNightFile(services, { id: nightName, wallMs: 1, subject })).journal;
 say('open', steps);
-for (;;) {
+for (let made = 0; made < Number(most); made += 1) {
 	steps += 1;
 	const record = journal.append([stepEntry(steps)], { wallMs: steps, upMs: upMs() });
 	stepOf.set(record.s, steps);
@@ -56,3 +57,4 @@ for (;;) {
 	if (steps % 3 === 0) await setTimeout(steps % 7);
 	else await setImmediate();
 }
+await journal.close();

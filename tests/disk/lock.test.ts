@@ -137,6 +137,17 @@ describe('a folder that takes no lock', () => {
 		if (lock.isHeld) lock.release();
 	});
 
+	test('somebody who is quicker but has not said who he is has it all the same', async () => {
+		const disk = new FaultDisk();
+		disk.plantFolder('/nights-quick');
+		disk.effect = (call) => {
+			if (call.name === 'openNew') disk.plant('/nights-quick/show-1.lock', Buffer.from(''));
+			return null;
+		};
+		const place = { disk, folder: '/nights-quick', name: 'show-1', hasSocket: false };
+		expect(await takeLock(place)).toMatchObject({ isHeld: false, text: /another copy/ });
+	});
+
 	test('somebody who is quicker by a moment has it', async () => {
 		const disk = new FaultDisk();
 		disk.plantFolder('/nights-race');
@@ -147,6 +158,40 @@ describe('a folder that takes no lock', () => {
 		};
 		const lock = await takeLock({ disk, folder: '/nights-race', name: 'show-1' });
 		expect(lock).toMatchObject({ isHeld: false, text: /process 1\b/ });
+	});
+});
+
+describe('without sockets', () => {
+	const named = (startTicks: number) => ({ ...ownIdentity(), startTicks });
+
+	test('of two who succeed the same dead holder at once one has it', async () => {
+		const folder = scratchFolder();
+		const left = { pid: 2 ** 22 - 7, startTicks: 5, boot: bootId() };
+		writeFileSync(join(folder, 'show-1.lock'), JSON.stringify(left));
+		// The second looked before the first had taken over, and takes over after it.
+		const first = takeLock({ ...place(folder), self: named(1), hasSocket: false });
+		await setTimeout(10);
+		writeFileSync(join(folder, 'show-1.lock'), JSON.stringify(named(2)));
+		expect(await first).toMatchObject({ isHeld: false });
+	});
+
+	test('the folder need not be there yet', async () => {
+		const folder = join(scratchFolder(), 'rackside', 'nights');
+		const first = await takeLock({ ...place(folder), hasSocket: false });
+		expect(first.isHeld).toBe(true);
+		expect(existsSync(join(folder, 'show-1.lock'))).toBe(true);
+	});
+
+	test('the file alone keeps the second out and lets him in afterwards', async () => {
+		const folder = scratchFolder();
+		const first = await takeLock({ ...place(folder), hasSocket: false });
+		const other = { ...place(folder), hasSocket: false, self: { ...ownIdentity(), pid: 1 } };
+		expect(await takeLock(other)).toMatchObject({ isHeld: false });
+		if (first.isHeld) first.release();
+		const second = await takeLock(other);
+		expect(second.isHeld).toBe(true);
+		if (second.isHeld) second.release();
+		expect(existsSync(join(folder, 'show-1.lock'))).toBe(false);
 	});
 });
 

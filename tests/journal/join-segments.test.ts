@@ -191,6 +191,19 @@ describe('what is said about it', () => {
 		expect(nightFindings(empty)).toMatchObject([{ code: 'header-missing', text: /empty/ }]);
 	});
 
+	test('damaged places are counted', () => {
+		const header = headerLine();
+		const bytes = Buffer.concat([header, header, Buffer.from('x\n'), sampleJournal(2)]);
+		const one = joinSegments([readJournal(bytes)]);
+		expect(nightFindings(one).map((finding) => finding.text)).toEqual([
+			"A place in the night's file is damaged, but no record is missing.",
+		]);
+		const two = joinSegments([readJournal(Buffer.concat([bytes, Buffer.from('y\n'), bytes]))]);
+		expect(nightFindings(two).map((finding) => finding.text)).toEqual([
+			"3 places in the night's file are damaged, but no record is missing.",
+		]);
+	});
+
 	test('a damaged checkpoint at the end is not taken for a lost record', () => {
 		const bytes = Buffer.concat([sampleJournal(2), recordLine(checkpoint(2))]);
 		bytes[bytes.length - 5] = 0x21;

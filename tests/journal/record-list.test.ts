@@ -22,3 +22,13 @@ test('those after a number, and all of them, in one growing array', () => {
 	expect(list.all()).toBe(all);
 	expect(list.after(0)).toEqual(all);
 });
+
+test('for every number exactly those above it', () => {
+	for (let seq = 0; seq <= 7; seq += 1) {
+		const list = sampleList(7);
+		expect(list.after(seq).map((record) => record.s)).toEqual(
+			[1, 2, 3, 4, 5, 6, 7].filter((number) => number > seq),
+		);
+		expect(list.all()).toHaveLength(7);
+	}
+});
