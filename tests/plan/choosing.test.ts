@@ -183,6 +183,31 @@ set: [s1, s2]
 		expect(slotsOf(set(near), 's1')).toEqual(['bo B3 whole step down']);
 	});
 
+	test('what has a string down, or is only coming back, after what is whole and on the rack', () => {
+		const down = withEntries(openSession(clubShow(set(needs()))), {
+			k: 'string-broke',
+			at: 0,
+			incident: 1,
+			instrument: 'A1',
+			player: null,
+		});
+		expect(slotLines(planAt(down, '-10:00'), 's1')).toEqual(['ash A3 E standard']);
+		const bo = 'bo: {needs: {kind: electric-6, sounds: E standard, prefer: S1}}';
+		const back = set('ash: {instrument: S1}', `ash: {instrument: A1}, ${bo}`);
+		expect(slotsOf(back, 's2')).toEqual(['ash A1 E standard', 'bo B1 E standard']);
+	});
+
+	test('what is broken in their own hands does not do for the song after', () => {
+		const show = clubShow(set('ash: {instrument: A1}', '', needs()));
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const broken = withEntries(
+			on,
+			{ k: 'string-broke', at: 1000, incident: 1, instrument: 'A1', player: 'ash' },
+			{ k: 'played-on', at: 2000, incident: 1 },
+		);
+		expect(handOverLines(planAt(broken, '00:10'))).toEqual(['s3: ash A1 > A3']);
+	});
+
 	test('two who need one kind get one each', () => {
 		const both = `${needs()}, bo: {needs: {kind: electric-6, sounds: E standard}}`;
 		expect(slotsOf(set(both), 's1')).toEqual(['ash A1 E standard', 'bo B1 E standard']);
