@@ -67,7 +67,8 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 	if (night.isNewer || isEmpty) return opened;
 	const last = files.files.at(-1);
 	const read = night.reads.at(-1);
-	const ready = last && read && !night.isOlder ? takeUp(services, last, read) : null;
+	// What an older version wrote is written anew into a file of its own, once.
+	const ready = last && read && !read.isOlder ? takeUp(services, last, read) : null;
 	// A number is left out for each record lost at the end, so that the loss stays visible.
 	const lostAtEnd = read?.quarantined?.lost ?? 0;
 	const id = night.id ?? choice.id;

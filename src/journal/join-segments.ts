@@ -26,7 +26,6 @@ export type NightRead = {
 	/** The files, in the order given. */
 	readonly reads: readonly JournalRead[];
 	readonly isNewer: boolean;
-	readonly isOlder: boolean;
 };
 
 /** One night from its files, oldest file first. Of equal lines the first is kept. */
@@ -50,7 +49,6 @@ export function joinSegments(reads: readonly JournalRead[]): NightRead {
 		missing: missingUpTo(lastSeq, lines),
 		reads,
 		isNewer: reads.some((read) => read.isNewer),
-		isOlder: reads.some((read) => read.isOlder),
 	};
 }
 
@@ -81,7 +79,9 @@ function oneBranch(records: readonly StoredLine[]): Pick<NightRead, 'lines' | 'c
 		if (chosen) {
 			lines.push(chosen);
 			writer = chosen.line.writer;
-			if (group.length > 1) conflicts.push(...group.filter((other) => !isCopy(other, chosen)));
+			// A writer never uses a number twice: what else it has under this one is the same record,
+			// perhaps as a later version of the program wrote it.
+			conflicts.push(...group.filter((other) => other.line.writer !== writer));
 		}
 		end = start;
 	}
@@ -91,18 +91,6 @@ function oneBranch(records: readonly StoredLine[]): Pick<NightRead, 'lines' | 'c
 function isSorted(records: readonly StoredLine[]): boolean {
 	return records.every(
 		(stored, index) => index === 0 || (records[index - 1]?.line.seq ?? 0) <= stored.line.seq,
-	);
-}
-
-function isCopy(one: StoredLine, other: StoredLine): boolean {
-	return (
-		one.bytes.compare(
-			other.bytes,
-			other.line.start,
-			other.line.end,
-			one.line.start,
-			one.line.end,
-		) === 0
 	);
 }
 
