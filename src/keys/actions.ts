@@ -2,7 +2,7 @@
 // keys, the footer, the help and the table in the README are all made from these records.
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
-import type { PlannedHandOver } from '../plan/plan.ts';
+import type { PlannedHandOver, Section } from '../plan/plan.ts';
 import type { Command, HandOver } from '../session/command.ts';
 import { openBreak } from '../session/decide.ts';
 import { findInstrument, findPlayer, findSong, nextSongItem, songOnNow } from '../session/find.ts';
@@ -51,16 +51,19 @@ function asCommand(one: PlannedHandOver): HandOver {
 	return { player: one.player, instrument: one.instrument, tuning: one.tuning, capo: one.capo };
 }
 
-/** The planned hand-overs that stepping on would record: those of the next cue point, or of the next song's start. */
-function handOversAhead({ session, plan }: KeyContext): readonly HandOver[] {
+/** The next step, with what it would record: the hand-overs and moved capos of the next cue point, or of the next song's start. */
+function stepCommand({ session, plan }: KeyContext): Command {
 	const on = songOnNow(session);
 	const point = on && session.song ? (cueIndex(session.song) ?? 0) + 1 : 0;
 	const hasNextPoint = on !== null && point < cuePoints(on.song).length;
 	const item = hasNextPoint ? on.item.key : nextSongItem(session)?.key;
-	return plan.handOvers
-		.filter((one) => one.section.item === item && !one.section.hasBegun)
-		.filter((one) => one.section.point === (hasNextPoint ? point : 0))
-		.map(asCommand);
+	const isReached = ({ section }: { section: Section }): boolean =>
+		section.item === item && !section.hasBegun && section.point === (hasNextPoint ? point : 0);
+	return {
+		do: 'step',
+		handOvers: plan.handOvers.filter(isReached).map(asCommand),
+		capoMoves: plan.capoMoves.filter(isReached),
+	};
 }
 
 /** The planned hand-overs that enter records: what is open in the song on, else the first that come. */
@@ -192,7 +195,7 @@ export const ACTIONS: readonly Action[] = [
 		words: 'next: the cue point, the end of the song, the next song with its hand-overs',
 		footer: stepWords,
 		whyNot: always,
-		act: (context) => command({ do: 'step', handOvers: handOversAhead(context) }),
+		act: (context) => command(stepCommand(context)),
 		isForDark: true,
 	},
 	{

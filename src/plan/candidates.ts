@@ -40,9 +40,6 @@ export function preferenceCost(
 /**
  * Whether this player may have the instrument for this: right kind, for them or for anybody, with all
  * the features, neither out nor faulty nor in its case.
- *
- * @example
- * isFit({ instrument: instruments.A1, state: states.A1 }, { player: 'bo', part: needsElectric }) // => false
  */
 function isFit(
 	{ instrument, state }: Pick<Standing, 'instrument' | 'state'>,

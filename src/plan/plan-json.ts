@@ -42,9 +42,6 @@ export function planJson(plan: Plan, show: Show) {
 /**
  * One slot. `at` tells apart the slots of a song that hands an instrument over at a cue: the cue point
  * at which it begins, 0 for the song's start.
- *
- * @example
- * slotJson(beforeDoors.slots[0]).pitches[0] // => 'E2'
  */
 function slotJson(slot: Slot) {
 	const { section, player, instrument, tuning, capo, isHandOver } = slot;
@@ -63,9 +60,6 @@ function slotJson(slot: Slot) {
 
 /**
  * One piece of work, its moments as marks counted from `zeroMs`.
- *
- * @example
- * workJson(beforeDoors.work[0], 0).slack // => 150
  */
 function workJson(work: Work, zeroMs: NightMs) {
 	const markOf = (ms: NightMs): string => markText(ms - zeroMs);

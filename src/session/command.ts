@@ -11,12 +11,24 @@ export type HandOver = {
 	readonly capo: number;
 };
 
+/** A capo that a player moves on the instrument in hands. */
+export type CapoMove = {
+	readonly player: string;
+	readonly instrument: string;
+	readonly capo: number;
+};
+
 /** Work that was due on an instrument and is recorded as done with `make-ready`. */
 export type Due = { readonly tuning: Tuning; readonly capo: number };
 
 export type Command =
 	/** Next cue point, or the song's end, or the next song with its planned hand-overs. `handOvers` are those of what is reached. */
-	| { readonly do: 'step'; readonly handOvers: readonly HandOver[] }
+	| {
+			readonly do: 'step';
+			readonly handOvers: readonly HandOver[];
+			/** Capos that players move themselves on what they keep. */
+			readonly capoMoves?: readonly CapoMove[];
+	  }
 	| { readonly do: 'step-back' }
 	/** The song is done, whatever cue points were left. */
 	| { readonly do: 'finish-song' }

@@ -36,7 +36,7 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 		return no('The show is over and packed; nothing more is recorded.');
 	switch (command.do) {
 		case 'step':
-			return step(session, command.handOvers, atMs);
+			return step(session, command, atMs);
 		case 'step-back':
 			return stepBack(session, atMs);
 		case 'finish-song':
@@ -127,6 +127,8 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 	}
 }
 
+type Step = Extract<Command, { do: 'step' }>;
+
 function yes(...entries: readonly Entry[]): Decision {
 	return { ok: true, entries };
 }
@@ -216,12 +218,14 @@ function endOfSong(session: Session, how: SongEnd, atMs: number): readonly Entry
 	return [ended, ...back];
 }
 
-function step(session: Session, handOvers: readonly HandOver[], atMs: number): Decision {
+function step(session: Session, asked: Step, atMs: number): Decision {
+	const { handOvers } = asked;
 	const on = songOnNow(session);
 	if (on && session.song) {
 		const index = cueIndex(session.song) ?? 0;
 		if (index + 1 < cuePoints(on.song).length) {
-			return yes(...impliedHandOvers(session, handOvers, { item: on.item.key, atMs }), {
+			const handed = impliedHandOvers(session, handOvers, { item: on.item.key, atMs });
+			return yes(...handed, ...capoEntries(session, asked, atMs), {
 				k: 'cue-reached',
 				at: atMs,
 				index: index + 1,
@@ -230,21 +234,30 @@ function step(session: Session, handOvers: readonly HandOver[], atMs: number): D
 		const ending = endOfSong(session, 'played', atMs);
 		const next = findSongItem(session, session.next);
 		if (on.song.ends !== 'segue' || next === null) return yes(...ending);
-		return yes(...ending, ...beginning(session, next, { handOvers, atMs }));
+		return yes(...ending, ...beginning(session, next, { asked, atMs }));
 	}
 	const next = nextSongItem(session);
 	if (next === null) return no('The set is over; j plays one more song, q ends the show.');
-	return yes(...beginning(session, next, { handOvers, atMs }));
+	return yes(...beginning(session, next, { asked, atMs }));
+}
+
+/** The capos that players move themselves, on what they really have in hands. */
+function capoEntries(session: Session, { capoMoves = [] }: Step, atMs: number): readonly Entry[] {
+	return capoMoves
+		.filter(({ player, instrument }) => session.players[player]?.holds === instrument)
+		.filter(({ instrument, capo }) => session.instruments[instrument]?.context.capo !== capo)
+		.map(({ instrument, capo }): Entry => ({ k: 'found-as', at: atMs, instrument, capo }));
 }
 
 function beginning(
 	session: Session,
 	item: SongItem,
-	start: { handOvers: readonly HandOver[]; atMs: number },
+	start: { asked: Step; atMs: number },
 ): readonly Entry[] {
 	return [
 		{ k: 'song-began', at: start.atMs, item: item.key },
-		...impliedHandOvers(session, start.handOvers, { item: item.key, atMs: start.atMs }),
+		...impliedHandOvers(session, start.asked.handOvers, { item: item.key, atMs: start.atMs }),
+		...capoEntries(session, start.asked, start.atMs),
 	];
 }
 

@@ -271,4 +271,15 @@ describe('an interval', () => {
 		expect(states[0].players.bo.holds).toBeNull();
 		expect(states[1].players.ash).toMatchObject({ holds: 'A4', since: '00:17:20' });
 	});
+	test('a capo that the player moves on what they keep is on once the song starts, and asks nobody', () => {
+		const { states } = play(
+			'interval',
+			`${before}11:00 space\n14:00 space\n14:15 space\n17:15 space\n17:30 space\n20:30 space\n20:45 space\n20:46 !state\n20:50 u\n20:51 !state`,
+		);
+		expect(states[0].song.id).toBe('five');
+		expect(states[0].players.ash).toMatchObject({ holds: 'A4', since: '00:17:30' });
+		expect(states[0].instruments.A4.capo).toBe(2);
+		expect(states[0].warnings).toEqual([]);
+		expect(states[1].instruments.A4.capo).toBe(0);
+	});
 });
