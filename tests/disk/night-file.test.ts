@@ -553,6 +553,17 @@ describe('somebody else at the file', () => {
 		expect(opened.header?.title).toBe('Quay Street');
 	});
 
+	test('the file is looked at every two seconds, not more often', async () => {
+		const { disk, night } = await begunNight();
+		let looks = 0;
+		disk.effect = (call) => {
+			if (call.name === 'stat') looks += 1;
+			return null;
+		};
+		for (let tenth = 0; tenth < 100; tenth += 1) night.tick(100);
+		expect(looks).toBe(5);
+	});
+
 	test('nothing is shown as saved that went into a file that is gone', async () => {
 		const { disk, night } = await begunNight();
 		night.append();

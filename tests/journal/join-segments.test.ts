@@ -191,6 +191,14 @@ describe('what is said about it', () => {
 		expect(nightFindings(empty)).toMatchObject([{ code: 'header-missing', text: /empty/ }]);
 	});
 
+	test('one record of another night is one', () => {
+		const other = headerLine(sampleHeader('another-night'));
+		const night = joinSegments([readJournal(Buffer.concat([sampleJournal(2), other]))]);
+		expect(nightFindings(night).map((finding) => finding.text)).toEqual([
+			"1 record in this night's file belongs to another night and was left aside.",
+		]);
+	});
+
 	test('damaged places are counted', () => {
 		const header = headerLine();
 		const bytes = Buffer.concat([header, header, Buffer.from('x\n'), sampleJournal(2)]);
