@@ -302,6 +302,9 @@ function exchange(session: Session, given: Given, at: number): Session {
 		return changePlayer(now, given.player, { holds: null, sinceMs: at, putDown: null });
 	const holder = holderOf(now, given.instrument);
 	if (holder !== null && holder !== given.player) now = takeBack(now, given.instrument, at);
+	for (const [id, { putDown }] of Object.entries(now.players)) {
+		if (putDown === given.instrument) now = changePlayer(now, id, { putDown: null });
+	}
 	const pack =
 		findInstrument(now, given.instrument)?.pack ?? now.players[given.player]?.pack ?? null;
 	return changePlayer(

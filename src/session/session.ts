@@ -64,7 +64,7 @@ export type Run = {
 export type PlayerState = {
 	readonly holds: string | null;
 	readonly sinceMs: NightMs | null;
-	/** What they had when an interval began; who keeps takes it again. Null once they were given anything. */
+	/** What they had when an interval began; who keeps takes it again. Null once they were given anything, or somebody else that. */
 	readonly putDown: string | null;
 	/** The pack they wear now, if any. */
 	readonly pack: string | null;
