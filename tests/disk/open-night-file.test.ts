@@ -71,6 +71,18 @@ describe('an end that is not as it should be', () => {
 		expect(disk.peek(nightPath)).toEqual(whole);
 	});
 
+	test('a stopped write is cut off, and the night goes on in the same file', async () => {
+		const disk = await leftDisk(3);
+		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.from('12345678 {"v"')]));
+		const night = new KeptNight(disk);
+		night.resume('writer-2');
+		night.append();
+		await settle();
+		expect(night.journal?.status()).toMatchObject({ isSaved: true, savedSeq: 4, warnings: [] });
+		expect(disk.files().filter((path) => path.endsWith('.journal'))).toEqual([nightPath]);
+		expect(readJournal(disk.peek(nightPath))).toMatchObject({ damaged: [], torn: null });
+	});
+
 	test('a last newline that is wrong costs nothing, now or later', async () => {
 		const disk = await leftDisk(3);
 		disk.meddle(nightPath, (bytes) => {
