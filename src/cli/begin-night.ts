@@ -3,8 +3,8 @@
 
 import { createHash, randomBytes } from 'node:crypto';
 import { resolve } from 'node:path';
+import type { MachineClock } from '../base/machine-clock.ts';
 import type { Problem } from '../base/problem.ts';
-import type { MachineClock } from '../disk/clock.ts';
 import { createNightFile } from '../disk/create-night-file.ts';
 import { nightId } from '../disk/night-id.ts';
 import type { NightServices } from '../disk/night-services.ts';

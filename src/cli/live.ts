@@ -5,7 +5,7 @@ import { resolve } from 'node:path';
 import process from 'node:process';
 import { PassThrough } from 'node:stream';
 import { cleanText } from '../base/clean-text.ts';
-import type { MachineClock } from '../disk/clock.ts';
+import type { MachineClock } from '../base/machine-clock.ts';
 import { realClock } from '../disk/clock.ts';
 import { makeFolders } from '../disk/folders.ts';
 import { lockName, takeLock } from '../disk/lock.ts';

@@ -1,17 +1,8 @@
 // The machine's own clocks.
 
 import { uptime } from 'node:os';
+import type { MachineClock } from '../base/machine-clock.ts';
 import { bootId } from './process-identity.ts';
-
-/** Two clocks: the one on the wall, which can be set, and the one that only ever runs. */
-export type MachineClock = {
-	/** Milliseconds since 1970. */
-	readonly wallMs: () => number;
-	/** Milliseconds since the machine was started, time asleep included; never runs backwards. */
-	readonly upMs: () => number;
-	/** Id of the machine's present start; empty when the system has none. */
-	readonly bootId: string;
-};
 
 /** What a clock is made from, so that a test can let a machine sleep. */
 export type ClockSources = {

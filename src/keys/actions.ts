@@ -5,8 +5,8 @@ import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { PlannedHandOver, Section } from '../plan/plan.ts';
 import type { Command, HandOver } from '../session/command.ts';
 import { openBreak } from '../session/decide.ts';
-import { findInstrument, findPlayer, findSong, nextSongItem, songOnNow } from '../session/find.ts';
-import type { Session } from '../session/session.ts';
+import { nextSongItem, songOnNow } from '../session/find.ts';
+import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { pickedWords } from './open-picked.ts';
 import {
@@ -78,10 +78,6 @@ function openHandOvers({ session, plan }: KeyContext): readonly PlannedHandOver[
 	return first ? plan.handOvers.filter((one) => one.section === first.section) : [];
 }
 
-function titleOf(session: Session, songId: string): string {
-	return findSong(session, songId)?.title ?? songId;
-}
-
 function stepWords({ session }: KeyContext): string | null {
 	const on = songOnNow(session);
 	if (on && session.song) {
@@ -89,7 +85,7 @@ function stepWords({ session }: KeyContext): string | null {
 		return point ? point.at : on.song.ends === 'segue' ? 'segue' : 'song ends';
 	}
 	const next = nextSongItem(session);
-	return next ? `start ${titleOf(session, next.song)}` : null;
+	return next ? `start ${songTitle(session.show, next.song)}` : null;
 }
 
 function handedAll(handOvers: readonly PlannedHandOver[]): Outcome {
@@ -102,7 +98,7 @@ function handOverOutcome(context: KeyContext): Outcome {
 	if (open.filter(({ instrument }) => instrument !== null).length < 2) return handedAll(open);
 	const { session } = context;
 	const words = (one: PlannedHandOver) =>
-		`${findPlayer(session, one.player)?.name} ${one.instrument ? findInstrument(session, one.instrument)?.name : 'empty'}`;
+		`${playerName(session.show, one.player)} ${one.instrument ? instrumentName(session.show, one.instrument) : 'empty'}`;
 	return {
 		kind: 'prompt',
 		prompt: slotPrompt(
@@ -139,7 +135,7 @@ function readyPrompt(context: KeyContext): Outcome {
 	const first = context.plan.work.find(
 		(one) => context.session.instruments[one.instrument]?.value !== 'inHands',
 	);
-	const name = first ? findInstrument(context.session, first.instrument)?.name : null;
+	const name = first ? instrumentName(context.session.show, first.instrument) : null;
 	const title = first
 		? `Ready: enter for slot ${slotOf(context.session, first.instrument)} ${name}, or another slot`
 		: 'Ready: which slot?';

@@ -3,8 +3,8 @@
 import { minutesSeconds } from '../base/duration.ts';
 import { markText } from '../base/show-clock.ts';
 import type { JumpPreview, PlayerPreview } from '../plan/change-preview.ts';
-import { findInstrument, findPlayer } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
+import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import { slotOf } from './rack-slots.ts';
 
 const CONDITIONS: Readonly<Record<PlayerPreview['condition'], string>> = {
@@ -30,9 +30,9 @@ function playerLine(
 	one: PlayerPreview,
 	{ session, zeroMs }: { session: Session; zeroMs: number },
 ): string {
-	const who = findPlayer(session, one.player)?.name ?? one.player;
+	const who = playerName(session.show, one.player);
 	if (one.instrument === null) return `${who}: ${one.why ?? 'hands empty'}`;
-	const name = findInstrument(session, one.instrument)?.name ?? one.instrument;
+	const name = instrumentName(session.show, one.instrument);
 	const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
 	const work = one.workSeconds === 0 ? '' : ` work ${minutesSeconds(one.workSeconds)},`;
 	const inHands = one.inHandsMs === null ? '' : ` in hands ${markText(one.inHandsMs - zeroMs)}`;

@@ -3,9 +3,9 @@
 
 import type { StandIn } from '../plan/plan.ts';
 import { openBreak } from '../session/decide.ts';
-import { findInstrument, findPlayer } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Player } from '../showfile/show.ts';
+import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import { FAULTS } from './incident-kinds.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { KeyWords, PromptView } from './prompt-view.ts';
@@ -166,11 +166,10 @@ function standInView({ session, standInsFor, nowMs }: KeyContext): PromptView {
 	const open = openBreak(session);
 	const player = open?.player ?? null;
 	const standIns = player === null ? [] : standInsFor(player);
-	const name = (id: string | null) =>
-		id === null ? '' : (findInstrument(session, id)?.name ?? id);
+	const name = (id: string | null) => (id === null ? '' : instrumentName(session.show, id));
 	const silent = open ? Math.max(0, Math.floor((nowMs - open.atMs) / 1000)) : 0;
 	return {
-		title: `STRING BREAK  ${player === null ? '' : findPlayer(session, player)?.name}  slot ${slotOf(session, open?.instrument ?? '')} ${name(open?.instrument ?? null)}  silent ${Math.floor(silent / 60)}:${String(silent % 60).padStart(2, '0')}`,
+		title: `STRING BREAK  ${player === null ? '' : playerName(session.show, player)}  slot ${slotOf(session, open?.instrument ?? '')} ${name(open?.instrument ?? null)}  silent ${Math.floor(silent / 60)}:${String(silent % 60).padStart(2, '0')}`,
 		lines:
 			standIns.length === 0
 				? ['No stand-in is to be had.']
@@ -211,7 +210,7 @@ export function faultPrompt(instrument: Instrument): Prompt {
 export function pedalPrompt(player: string): Prompt {
 	return choicePrompt(
 		({ session }) => ({
-			title: `${findPlayer(session, player)?.name ?? player}'s board: which pedal is otherwise?`,
+			title: `${playerName(session.show, player)}'s board: which pedal is otherwise?`,
 			choices: (session.show.boards[player] ?? []).map((pedal, index) => ({
 				key: String(index + 1),
 				words: `${pedal.name} ${session.boards[player]?.context.pedals[pedal.id]?.on ? 'off' : 'on'}`,
@@ -232,7 +231,7 @@ export function pedalPrompt(player: string): Prompt {
 export function packPrompt(player: string): Prompt {
 	return choicePrompt(
 		({ session }) => ({
-			title: `${findPlayer(session, player)?.name ?? player} has pack ${session.players[player]?.pack ?? 'none'}; which now?`,
+			title: `${playerName(session.show, player)} has pack ${session.players[player]?.pack ?? 'none'}; which now?`,
 			choices: [
 				...session.show.packs.map((pack, index) => ({
 					key: String(index + 1),

@@ -1,16 +1,9 @@
 // The night's own clock. It follows the machine's uptime, time asleep included, so that setting the
 // machine's clock moves nothing; it is anchored to the wall clock when the night is opened.
 
+import type { MachineClock } from '../base/machine-clock.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { JournalRecord, Moment } from '../journal/record.ts';
-
-/** The machine's two clocks; `upMs` counts time asleep. */
-export type MachineClock = {
-	readonly wallMs: () => number;
-	readonly upMs: () => number;
-	/** Id of the machine's start; empty when the system has none. */
-	readonly bootId: string;
-};
 
 /** A difference between the clocks beyond which the machine's clock was set, not merely adjusted. */
 const CLOCK_SET_MS = 2000;

@@ -5,7 +5,7 @@ import type { InstrumentPlace } from '../../machines/instrument.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { markText, tenths } from '../base/show-clock.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
-import { findSong, findSongItem, songOnNow } from '../session/find.ts';
+import { findSong, findSongItem, positionOf, songOnNow } from '../session/find.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
 
@@ -43,7 +43,7 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 			current && currentSong
 				? {
 						id: currentSong.id,
-						position: songs.indexOf(current) + 1,
+						position: positionOf(session.list, current),
 						of: songs.length,
 						title: currentSong.title,
 					}

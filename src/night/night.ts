@@ -3,6 +3,7 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { graphemes } from '../base/display-width.ts';
+import type { MachineClock } from '../base/machine-clock.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
@@ -31,7 +32,7 @@ import {
 	takeableBack,
 } from '../session/timeline.ts';
 import type { Show } from '../showfile/show.ts';
-import { goOn, type MachineClock } from './night-clock.ts';
+import { goOn } from './night-clock.ts';
 import { nightState } from './night-state.ts';
 
 /** A prompt closes by itself after this long without a key. */

@@ -2,7 +2,7 @@
 
 import { tenths } from '../base/show-clock.ts';
 import type { Show } from '../showfile/show.ts';
-import { songTitle } from './names.ts';
+import { songTitle } from '../showfile/shown-names.ts';
 import type { Plan, Section, Warning } from './plan.ts';
 
 /** Fewer seconds to spare than this are worth saying: common practice, no source. */

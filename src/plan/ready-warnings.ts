@@ -5,7 +5,7 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
-import { playerName, songTitle } from './names.ts';
+import { playerName, songTitle } from '../showfile/shown-names.ts';
 import type { Plan, Warning, Work } from './plan.ts';
 import { standIns } from './stand-ins.ts';
 

@@ -3,7 +3,7 @@
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { NightMs } from '../journal/entry.ts';
-import { findSong, songOnNow } from '../session/find.ts';
+import { findSong, positionOf, songOnNow } from '../session/find.ts';
 import type { ListItem, Session, SongItem } from '../session/session.ts';
 import { gapBetween } from '../showfile/gap-between.ts';
 import type { Song } from '../showfile/show.ts';
@@ -54,7 +54,7 @@ export function sectionsAhead(moment: Moment): readonly Section[] {
 			...splitSong({
 				item,
 				song,
-				position: positionOf(session, item),
+				position: positionOf(session.list, item),
 				startMs,
 				endMs,
 				previousEndMs: reached.endMs,
@@ -107,11 +107,6 @@ function gapBefore(
 		isEncoreBegin: item.isEncore && !reached.before.isEncore,
 	});
 	return { seconds, hasRoomForAll: false };
-}
-
-/** The song's place among all the songs of the list, what was passed over counted too. */
-function positionOf(session: Session, item: SongItem): number {
-	return session.list.filter(({ kind }) => kind === 'song').indexOf(item) + 1;
 }
 
 type SongTimes = {
@@ -170,7 +165,7 @@ function sectionsNow(session: Session, nowMs: NightMs): readonly Section[] {
 			item: on.item.key,
 			song: on.song.id,
 			point,
-			position: positionOf(session, on.item),
+			position: positionOf(session.list, on.item),
 			startMs,
 			endMs: next === undefined ? endMs : Math.max(beganMs + next.seconds * 1000, nowMs),
 			gapSeconds: point === 0 && previousEndMs !== null ? (beganMs - previousEndMs) / 1000 : null,

@@ -2,10 +2,10 @@
 
 import type { InstrumentState } from '../../machines/instrument.ts';
 import type { Session } from '../session/session.ts';
+import { songTitle } from '../showfile/shown-names.ts';
 import type { Choice, Wanted } from './choose.ts';
 import { hasStringsOf } from './has-strings-of.ts';
 import { instrumentById } from './instrument-by-id.ts';
-import { songTitle } from './names.ts';
 import type { Warning } from './plan.ts';
 import { samePitches, soundsSame } from './same-pitches.ts';
 

@@ -6,6 +6,7 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Entry, Handed } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
+import { playerName, songTitle } from '../showfile/shown-names.ts';
 
 /**
  * One sentence without its full stop for what the entry says. `session` is how things stood when it
@@ -25,7 +26,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 			return `the song ended${{ played: '', 'cut-short': ', cut short', skipped: ', skipped' }[entry.how]}`;
 		case 'next-chosen':
 			return entry.inserted
-				? `${songWords(entry.inserted.song, show)} put in as the next song`
+				? `${songTitle(show, entry.inserted.song)} put in as the next song`
 				: `${itemWords(entry.item, show, session)} comes next`;
 		case 'handed-over':
 			return `${handedWords(entry, show)}${{ plan: '', 'stand-in': ' as a stand-in', exchange: ', exchanged' }[entry.by]}`;
@@ -36,7 +37,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'made-ready':
 			return `${instrumentWords(entry.instrument, show)} ready${doneWords(entry)}`;
 		case 'string-broke':
-			return `string break on ${instrumentWords(entry.instrument, show)}${entry.player === null ? '' : `, ${playerWords(entry.player, show)}`}`;
+			return `string break on ${instrumentWords(entry.instrument, show)}${entry.player === null ? '' : `, ${playerName(show, entry.player)}`}`;
 		case 'played-on':
 			return 'played on with what was left';
 		case 'incident-noted':
@@ -56,11 +57,11 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'all-doubted':
 			return `everything on the rack to be checked again${entry.celsius === undefined ? '' : `, stage at ${entry.celsius} °C`}`;
 		case 'pedal-corrected':
-			return `${playerWords(entry.player, show)}'s ${pedalWords(entry.player, entry.pedal, show)} is really ${entry.on ? 'on' : 'off'}`;
+			return `${playerName(show, entry.player)}'s ${pedalWords(entry.player, entry.pedal, show)} is really ${entry.on ? 'on' : 'off'}`;
 		case 'pack-changed':
-			return `${playerWords(entry.player, show)} wears pack ${entry.pack}`;
+			return `${playerName(show, entry.player)} wears pack ${entry.pack}`;
 		case 'pack-suspected':
-			return `pack ${entry.pack} of ${playerWords(entry.player, show)} is suspect`;
+			return `pack ${entry.pack} of ${playerName(show, entry.player)} is suspect`;
 		case 'show-ended':
 			return 'the show was ended';
 		case 'night-opened':
@@ -80,16 +81,6 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 	return `something of a kind unknown here (${(entry as { readonly k: string }).k})`;
 }
 
-/** The song's title, or the id where the catalogue does not have it. */
-export function songWords(song: string, show: Show): string {
-	return show.songs.find((one) => one.id === song)?.title ?? song;
-}
-
-/** The player's name, or the id where the show does not have them. */
-export function playerWords(player: string, show: Show): string {
-	return show.players.find((one) => one.id === player)?.name ?? player;
-}
-
 /** Name and slot as on the rack: `Amber (slot 1)`. */
 export function instrumentWords(instrument: string, show: Show): string {
 	const found = show.instruments.find((one) => one.id === instrument);
@@ -106,7 +97,7 @@ function itemWords(item: string, show: Show, session: Session | undefined): stri
 	const listed = session?.list.find((one) => one.key === item);
 	const found = listed ?? (session ? undefined : show.set[Number(item) - 1]);
 	if (!found) return 'a song';
-	return found.kind === 'interval' ? 'the interval' : songWords(found.song, show);
+	return found.kind === 'interval' ? 'the interval' : songTitle(show, found.song);
 }
 
 function pointWords(index: number, show: Show, session: Session | undefined): string {
@@ -117,7 +108,7 @@ function pointWords(index: number, show: Show, session: Session | undefined): st
 }
 
 function handedWords(handed: Handed, show: Show): string {
-	const player = playerWords(handed.player, show);
+	const player = playerName(show, handed.player);
 	if (handed.instrument === null) return `${player} has empty hands`;
 	return `${player} has ${instrumentWords(handed.instrument, show)}${tuningWords(handed, ', ')}`;
 }

@@ -8,8 +8,9 @@ import { findSongItem, itemConcerned } from '../session/find.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
 import type { Part, Show } from '../showfile/show.ts';
+import { playerName, songTitle } from '../showfile/shown-names.ts';
 import { soundsLike } from '../tuning/capo.ts';
-import { instrumentWords, playerWords, songWords } from './entry-words.ts';
+import { instrumentWords } from './entry-words.ts';
 import type { NightStep } from './night-steps.ts';
 
 export type HandOverLine = {
@@ -99,8 +100,8 @@ function lineOf(
 	const ready = was ? readiness(show, was, atMs) : null;
 	return {
 		atMs,
-		song: wanted && cleanText(songWords(wanted.song, show)),
-		player: cleanText(playerWords(entry.player, show)),
+		song: wanted && cleanText(songTitle(show, wanted.song)),
+		player: cleanText(playerName(show, entry.player)),
 		instrument: entry.instrument && cleanText(instrumentWords(entry.instrument, show)),
 		tuning: given ? cleanText(given.context.tuning.name) : null,
 		capo: given ? given.context.capo : null,
@@ -125,9 +126,9 @@ function wrongHold(
 	const wanted = wantedInstead(show, part, { id: entry.instrument, state });
 	if (wanted === null) return null;
 	return {
-		player: cleanText(playerWords(entry.player, show)),
+		player: cleanText(playerName(show, entry.player)),
 		held: cleanText(`${instrumentWords(entry.instrument, show)} in ${state.context.tuning.name}`),
-		song: cleanText(songWords(item.song, show)),
+		song: cleanText(songTitle(show, item.song)),
 		wanted: cleanText(wanted),
 	};
 }

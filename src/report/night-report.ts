@@ -4,10 +4,12 @@
 import { cleanText } from '../base/clean-text.ts';
 import { dayTimeText, markText, tenths } from '../base/show-clock.ts';
 import type { NightMs, SongEnd } from '../journal/entry.ts';
-import type { ListItem, Run, Session, SongItem } from '../session/session.ts';
+import { positionOf } from '../session/find.ts';
+import type { Run, Session, SongItem } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
+import { playerName, songTitle } from '../showfile/shown-names.ts';
 import { cautionsFor } from './cautions.ts';
-import { entryWords, instrumentWords, playerWords, songWords } from './entry-words.ts';
+import { entryWords, instrumentWords } from './entry-words.ts';
 import type { HandOverLine, WrongHold } from './hand-over-lines.ts';
 import { handOverLines } from './hand-over-lines.ts';
 import type { NightStep } from './night-steps.ts';
@@ -129,9 +131,9 @@ export function nightReport(parts: ReportParts): NightReport {
 			id: one.id,
 			at: moment(one.atMs),
 			position: item && positionOf(last.list, item),
-			song: item && songWords(item.song, show),
+			song: item && songTitle(show, item.song),
 			kind: cleanText(one.kind ?? 'not described'),
-			player: one.player && cleanText(playerWords(one.player, show)),
+			player: one.player && cleanText(playerName(show, one.player)),
 			instrument: one.instrument && cleanText(instrumentWords(one.instrument, show)),
 			string: one.string,
 			standIn: one.standIn && cleanText(instrumentWords(one.standIn, show)),
@@ -168,7 +170,7 @@ export function nightReport(parts: ReportParts): NightReport {
 				(item, index): ReportSong => ({
 					position: index + 1,
 					song: item.song,
-					title: cleanText(songWords(item.song, show)),
+					title: cleanText(songTitle(show, item.song)),
 					state: songState(last, item, isOver),
 					isEncore: item.isEncore,
 					runs: item.runs.map((run) => ({
@@ -212,10 +214,6 @@ export function nightReport(parts: ReportParts): NightReport {
 
 function isPlayed({ how }: Run): boolean {
 	return how === 'played' || how === 'cut-short';
-}
-
-function positionOf(list: readonly ListItem[], item: SongItem): number {
-	return list.filter((one) => one.kind === 'song').findIndex((one) => one.key === item.key) + 1;
 }
 
 function songState(session: Session, item: SongItem, isOver: boolean): ReportSongState {

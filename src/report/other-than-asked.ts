@@ -8,7 +8,8 @@ import { findInstrument, songOnNow } from '../session/find.ts';
 import { mismatch, partNow } from '../session/mismatch.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentWords, playerWords } from './entry-words.ts';
+import { playerName } from '../showfile/shown-names.ts';
+import { instrumentWords } from './entry-words.ts';
 import type { NightStep } from './night-steps.ts';
 
 export type OtherThanAsked = {
@@ -70,7 +71,7 @@ function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | 
 		atMs,
 		item: on.item.key,
 		song: cleanText(on.song.title),
-		player: cleanText(playerWords(player, show)),
+		player: cleanText(playerName(show, player)),
 		played: cleanText(
 			inTuning(instrumentWords(holds, show), state.context.tuning, state.context.capo),
 		),

@@ -8,9 +8,9 @@ import type { Plan, Slot } from '../plan/plan.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
+import { songTitle } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { cautionsFor } from './cautions.ts';
-import { songWords } from './entry-words.ts';
 
 const WIDTH = 80;
 const TITLE_WIDTH = 20;
@@ -163,7 +163,7 @@ function otherWarnings(show: Show, plan: Plan): string[] {
 	return plan.warnings
 		.filter((warning) => warning.song === undefined || !listed.has(warning.song))
 		.flatMap((warning) => {
-			const song = warning.song === undefined ? '' : `${songWords(warning.song, show)}: `;
+			const song = warning.song === undefined ? '' : `${songTitle(show, warning.song)}: `;
 			return wrapped(cleanText(`! ${song}${warning.text}`), WIDTH, '  ');
 		});
 }

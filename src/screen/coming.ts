@@ -3,10 +3,11 @@
 
 import { cuePoints } from '../../machines/song.ts';
 import type { PlannedHandOver, Section, Slot, Work } from '../plan/plan.ts';
+import { songTitle } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { durationWords } from './duration-words.ts';
 import { stateMark, stateWords } from './instrument-words.ts';
-import { instrumentOf, slotLabel, songOf, songPlace, songTitle } from './named-in-show.ts';
+import { instrumentOf, slotLabel, songOf, songPlace } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import { capoWords } from './tuning-words.ts';
 

@@ -1,7 +1,8 @@
 // What the show calls a thing, from its id. Apart, since every part of the screen asks.
 
-import type { ListItem, Session, SongItem } from '../session/session.ts';
+import type { Session, SongItem } from '../session/session.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
+import { playerName } from '../showfile/shown-names.ts';
 
 /** The instrument of this id, or null. */
 export function instrumentOf(show: Show, id: string): Instrument | null {
@@ -18,11 +19,6 @@ export function playerLabel(show: Show, id: string): string {
 	return playerName(show, id).toUpperCase();
 }
 
-/** The player's name, or the id where the show has no such player. */
-export function playerName(show: Show, id: string): string {
-	return show.players.find((one) => one.id === id)?.name ?? id;
-}
-
 /** The slot as it is printed on the rack, or the instrument's name when it has no slot. */
 export function slotLabel(show: Show, id: string): string {
 	const instrument = instrumentOf(show, id);
@@ -36,16 +32,6 @@ export function slotAndName(show: Show, id: string): string {
 	return instrument.slot === null
 		? instrument.name
 		: `slot ${instrument.slot.toUpperCase()}  ${instrument.name}`;
-}
-
-/** The title of a song by its id. */
-export function songTitle(show: Show, id: string): string {
-	return songOf(show, id)?.title ?? id;
-}
-
-/** The item of the night's list with this key, or null. */
-export function itemOf(session: Session, key: string | null): ListItem | null {
-	return session.list.find((one) => one.key === key) ?? null;
 }
 
 /** The song that is on or comes at this item: the item itself, or the first song after an interval. */

@@ -3,8 +3,10 @@
 import { type CuePoint, cueIndex, cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
 import { dayTimeText } from '../base/show-clock.ts';
+import { findItem } from '../session/find.ts';
+import { playerName, songTitle } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
-import { itemOf, playerName, songFrom, songOf, songPlace, songTitle } from './named-in-show.ts';
+import { songFrom, songOf, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
@@ -73,7 +75,7 @@ function nextWords(state: ScreenState, hasSay: boolean): Row {
 	const { session } = state;
 	const { show } = session;
 	const cue = pointNext(state);
-	const ahead = itemOf(session, session.next);
+	const ahead = findItem(session, session.next);
 	const song = songFrom(session, session.next);
 	const isOn = session.song !== null;
 	const cueWords = isOn ? [span(cue?.at ?? 'its end'), span(', then ', 'dim')] : [];

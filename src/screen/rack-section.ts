@@ -1,7 +1,8 @@
 // Who holds what, and the rack by slot with a mark for each state.
 
+import { playerName } from '../showfile/shown-names.ts';
 import { stateMark, stateWords } from './instrument-words.ts';
-import { playerName, slotLabel } from './named-in-show.ts';
+import { slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { shortTuning } from './tuning-words.ts';

@@ -1,9 +1,9 @@
 // The whole rack, a line for each instrument: what it is in, how ready it is, where it is.
 
 import type { Instrument } from '../showfile/show.ts';
+import { playerName } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
 import { MARK_WORDS, stateMark, stateWords } from './instrument-words.ts';
-import { playerName } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';

@@ -1,11 +1,10 @@
 // Everything that a drawn screen depends on. The night fills it; the screen turns it into rows.
 
 import type { SaveStatus } from '../journal/night-journal.ts';
+import type { ViewName } from '../keys/key-context.ts';
 import type { KeyWords, PromptView } from '../keys/prompt-view.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import type { Session } from '../session/session.ts';
-
-export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'help';
 
 export type ScreenState = {
 	readonly session: Session;

@@ -1,8 +1,9 @@
 // Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
 
 import type { ListItem, SongItem } from '../session/session.ts';
+import { playerName, songTitle } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
-import { playerName, slotLabel, songPlace, songTitle } from './named-in-show.ts';
+import { slotLabel, songPlace } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';

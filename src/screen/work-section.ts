@@ -2,8 +2,9 @@
 
 import { fitWidth } from '../base/display-width.ts';
 import type { Work } from '../plan/plan.ts';
+import { playerName } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
-import { playerName, slotLabel, songPlace } from './named-in-show.ts';
+import { slotLabel, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';

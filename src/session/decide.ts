@@ -4,18 +4,11 @@ import { advance } from '../../machines/advance.ts';
 import { type InstrumentEvent, instrumentMachine } from '../../machines/instrument.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { Entry, SongEnd } from '../journal/entry.ts';
+import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import { songSeconds } from '../showfile/song-length.ts';
 import { apply } from './apply.ts';
 import type { Command, HandOver } from './command.ts';
-import {
-	findInstrument,
-	findPlayer,
-	findSong,
-	findSongItem,
-	holderOf,
-	nextSongItem,
-	songOnNow,
-} from './find.ts';
+import { findSong, findSongItem, holderOf, nextSongItem, songOnNow } from './find.ts';
 import type { Incident, Session, SongItem } from './session.ts';
 
 export type Decision =
@@ -83,16 +76,18 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			});
 		case 'put-aside':
 			return session.instruments[command.instrument]?.value === 'out' && command.fault === null
-				? no(`${nameOf(session, command.instrument)} is out already; r brings it back.`)
+				? no(
+						`${instrumentName(session.show, command.instrument)} is out already; r brings it back.`,
+					)
 				: yes({ k: 'put-aside', at: atMs, instrument: command.instrument, fault: command.fault });
 		case 'bring-back':
 			return canTake(session, command.instrument, { type: 'broughtBack' })
 				? yes({ k: 'brought-back', at: atMs, instrument: command.instrument })
-				: no(`${nameOf(session, command.instrument)} is not on the bench or out.`);
+				: no(`${instrumentName(session.show, command.instrument)} is not on the bench or out.`);
 		case 'stage':
 			return canTake(session, command.instrument, { type: 'staged' })
 				? yes({ k: 'staged', at: atMs, instrument: command.instrument })
-				: no(`${nameOf(session, command.instrument)} is not on the rack.`);
+				: no(`${instrumentName(session.show, command.instrument)} is not on the rack.`);
 		case 'doubt-all':
 			return yes({
 				k: 'all-doubted',
@@ -116,7 +111,7 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 		case 'suspect-pack': {
 			const pack = session.players[command.player]?.pack ?? null;
 			return pack === null
-				? no(`${playerName(session, command.player)} has no pack on.`)
+				? no(`${playerName(session.show, command.player)} has no pack on.`)
 				: yes({ k: 'pack-suspected', at: atMs, player: command.player, pack });
 		}
 		case 'end-show':
@@ -137,14 +132,6 @@ function no(why: string): Decision {
 	return { ok: false, why };
 }
 
-function nameOf(session: Session, instrument: string): string {
-	return findInstrument(session, instrument)?.name ?? instrument;
-}
-
-function playerName(session: Session, player: string): string {
-	return findPlayer(session, player)?.name ?? player;
-}
-
 function canTake(session: Session, instrument: string, event: InstrumentEvent): boolean {
 	const state = session.instruments[instrument];
 	return state !== undefined && advance(instrumentMachine, state, event) !== null;
@@ -154,7 +141,7 @@ function canTake(session: Session, instrument: string, event: InstrumentEvent): 
 function obstacle(session: Session, handOver: HandOver, all: readonly HandOver[]): string | null {
 	if (handOver.instrument === null) return null;
 	const state = session.instruments[handOver.instrument];
-	const name = nameOf(session, handOver.instrument);
+	const name = instrumentName(session.show, handOver.instrument);
 	if (!state) return `${name} is not in this show.`;
 	if (state.context.stringsDown.length > 0)
 		return `${name} has a string down; t when it is restrung.`;
@@ -167,7 +154,7 @@ function obstacle(session: Session, handOver: HandOver, all: readonly HandOver[]
 		(one) => one.player === holder && one.instrument !== handOver.instrument,
 	);
 	return holder !== null && holder !== handOver.player && !isFreed
-		? `${name} is in ${playerName(session, holder)}'s hands.`
+		? `${name} is in ${playerName(session.show, holder)}'s hands.`
 		: null;
 }
 
@@ -344,13 +331,15 @@ function exchange(
 	if (state.holds === instrument) {
 		return no(
 			instrument === null
-				? `${playerName(session, player)} has empty hands already.`
-				: `${playerName(session, player)} has ${nameOf(session, instrument)} already.`,
+				? `${playerName(session.show, player)} has empty hands already.`
+				: `${playerName(session.show, player)} has ${instrumentName(session.show, instrument)} already.`,
 		);
 	}
 	const place = instrument === null ? null : session.instruments[instrument]?.value;
 	if (instrument !== null && (place === 'out' || place === 'cased')) {
-		return no(`${nameOf(session, instrument)} is out tonight; r brings it back first.`);
+		return no(
+			`${instrumentName(session.show, instrument)} is out tonight; r brings it back first.`,
+		);
 	}
 	if (correctable !== null && atMs - correctable.atMs <= CORRECTABLE_MS) {
 		return yes({ k: 'hand-over-corrected', at: atMs, player, instrument });
@@ -379,8 +368,8 @@ function makeReady(
 		const holder = holderOf(session, instrument);
 		return no(
 			holder === null
-				? `${nameOf(session, instrument)} is out tonight; r brings it back.`
-				: `${nameOf(session, instrument)} is in ${playerName(session, holder)}'s hands.`,
+				? `${instrumentName(session.show, instrument)} is out tonight; r brings it back.`
+				: `${instrumentName(session.show, instrument)} is in ${playerName(session.show, holder)}'s hands.`,
 		);
 	}
 	return yes({

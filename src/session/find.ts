@@ -1,7 +1,7 @@
 // Looking things up in a session and its show by id. An id that is not there is a bug of ours or a
 // damaged journal, never a user's mistake: show files are checked before a night begins.
 
-import type { Instrument, Player, Song } from '../showfile/show.ts';
+import type { Instrument, Song } from '../showfile/show.ts';
 import type { ListItem, Session, SongItem } from './session.ts';
 
 export function findItem(session: Session, key: string | null): ListItem | null {
@@ -19,10 +19,6 @@ export function findSong(session: Session, id: string): Song | null {
 
 export function findInstrument(session: Session, id: string): Instrument | null {
 	return session.show.instruments.find((one) => one.id === id) ?? null;
-}
-
-export function findPlayer(session: Session, id: string): Player | null {
-	return session.show.players.find((one) => one.id === id) ?? null;
 }
 
 /** Whose hands it is in; a player's id. */
@@ -60,4 +56,9 @@ export function keyAfter(list: readonly ListItem[], key: string): string | null 
 	for (const item of list.slice(from + 1))
 		if (item.kind === 'interval' || !item.isPassedOver) return item.key;
 	return null;
+}
+
+/** The song's place among all the songs of tonight's list, from 1; what was passed over counts too. */
+export function positionOf(list: readonly ListItem[], { key }: SongItem): number {
+	return list.filter(({ kind }) => kind === 'song').findIndex((one) => one.key === key) + 1;
 }

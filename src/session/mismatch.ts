@@ -2,8 +2,9 @@
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { Part } from '../showfile/show.ts';
+import { playerName } from '../showfile/shown-names.ts';
 import { soundsLike } from '../tuning/capo.ts';
-import { findInstrument, findPlayer, findSong, findSongItem, itemConcerned } from './find.ts';
+import { findInstrument, findSong, findSongItem, itemConcerned } from './find.ts';
 import type { Session } from './session.ts';
 
 /** The part of the song on now, at its present point, or of the next song at its start; null when they keep what they have. */
@@ -30,7 +31,7 @@ export function mismatch(session: Session, player: string): string | null {
 	const { part, title } = wanted;
 	const { tuning, capo } = state.context;
 	const isIn = `${held.name} is in ${tuning.name}${capoWords(capo)}`;
-	const who = findPlayer(session, player)?.name ?? player;
+	const who = playerName(session.show, player);
 	if (part.kind === 'none') return `${who} has ${held.name}; ${title} wants empty hands.`;
 	if (part.kind === 'needs') {
 		return held.kind === part.instrumentKind && soundsLike(tuning, capo, part.sounds)

@@ -6,9 +6,10 @@ import fc from 'fast-check';
 import stringWidth from 'string-width';
 import { describe, expect, test } from 'vitest';
 import { ACTIONS } from '../../src/keys/actions.ts';
+import type { ViewName } from '../../src/keys/key-context.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { rowText, screenText } from '../../src/screen/row.ts';
-import type { ScreenState, ViewName } from '../../src/screen/screen-state.ts';
+import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { afterABreak, at, beforeTheShow, middleOfASong, wideNames } from './states.ts';
 
 const unicode = { isAscii: false };

@@ -3,9 +3,9 @@
 import { cleanText } from '../../base/clean-text.ts';
 import type { Warning } from '../../plan/plan.ts';
 import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
-import { songWords } from '../../report/entry-words.ts';
 import { checkShow } from '../../showfile/check-show.ts';
 import type { Finding } from '../../showfile/finding.ts';
+import { songTitle } from '../../showfile/shown-names.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -36,7 +36,7 @@ export const checkCommand: CliCommand = {
 			const lines = [
 				...findings.map(({ text }) => text),
 				...warnings.map(
-					(one) => `${one.song === undefined ? '' : `${songWords(one.song, show)}: `}${one.text}`,
+					(one) => `${one.song === undefined ? '' : `${songTitle(show, one.song)}: `}${one.text}`,
 				),
 			];
 			const last = lines.length === 0 ? 'Nothing to look at.' : `${lines.length} to look at.`;

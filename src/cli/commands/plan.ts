@@ -7,9 +7,10 @@ import { markText } from '../../base/show-clock.ts';
 import type { Plan, Slot } from '../../plan/plan.ts';
 import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
 import { planJson } from '../../plan/plan-json.ts';
-import { instrumentWords, playerWords, songWords } from '../../report/entry-words.ts';
+import { instrumentWords } from '../../report/entry-words.ts';
 import { runSheet } from '../../report/run-sheet.ts';
 import type { Show } from '../../showfile/show.ts';
+import { playerName, songTitle } from '../../showfile/shown-names.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -41,8 +42,8 @@ export const planCommand: CliCommand = {
 function planText(show: Show, plan: Plan): string {
 	const slots = plan.slots.map((slot) => [
 		slot.section.point === 0 ? String(slot.section.position) : '',
-		songWords(slot.section.song, show),
-		playerWords(slot.player, show),
+		songTitle(show, slot.section.song),
+		playerName(show, slot.player),
 		slot.instrument === null ? (slot.why ?? 'nothing') : instrumentWords(slot.instrument, show),
 		slot.tuning?.name ?? '',
 		slot.capo > 0 ? `capo ${slot.capo}` : '',
@@ -56,18 +57,18 @@ function planText(show: Show, plan: Plan): string {
 		minutesSeconds(one.seconds),
 		`begin by ${markText(one.beginByMs)}`,
 		`${minutesSeconds(one.slackSeconds)} spare`,
-		`for ${songWords(one.section.song, show)}`,
+		`for ${songTitle(show, one.section.song)}`,
 	]);
 	const standIns = planJson(plan, show).standIns.map((one) => [
-		songWords(one.song, show),
-		playerWords(one.player, show),
+		songTitle(show, one.song),
+		playerName(show, one.player),
 		one.for === null ? '' : `for ${instrumentWords(one.for, show)}`,
 		instrumentWords(one.instrument, show),
 		minutesSeconds(one.readyIn),
 		one.why,
 	]);
 	const warnings = plan.warnings.map((one) => {
-		const song = one.song === undefined ? '' : `${songWords(one.song, show)}: `;
+		const song = one.song === undefined ? '' : `${songTitle(show, one.song)}: `;
 		return `${one.code}: ${song}${one.text}`;
 	});
 	return [

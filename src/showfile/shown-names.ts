@@ -1,0 +1,26 @@
+// What a show calls its songs, players and instruments, for a sentence. An id that the show does not
+// have stands for itself, so that a damaged night can still be told.
+
+import type { Show } from './show.ts';
+
+function nameIn(
+	things: readonly { readonly id: string; readonly name: string }[],
+	id: string,
+): string {
+	return things.find((one) => one.id === id)?.name ?? id;
+}
+
+/** The song's title. */
+export function songTitle(show: Show, id: string): string {
+	return show.songs.find((one) => one.id === id)?.title ?? id;
+}
+
+/** The player's name. */
+export function playerName(show: Show, id: string): string {
+	return nameIn(show.players, id);
+}
+
+/** The instrument's name. */
+export function instrumentName(show: Show, id: string): string {
+	return nameIn(show.instruments, id);
+}
