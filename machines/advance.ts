@@ -2,11 +2,12 @@
 // can carry. No actor ever runs.
 
 import {
+	type AnyActorScope,
 	type AnyStateMachine,
 	type ContextFrom,
+	createActor,
 	type EventFromLogic,
 	initialTransition,
-	transition,
 } from 'xstate';
 
 /** A machine's condition as plain data. */
@@ -37,7 +38,32 @@ export function advance<Machine extends AnyStateMachine, Value extends string>(
 		value: condition.value,
 		context: condition.context as never,
 	});
-	const [after] = transition(machine as AnyStateMachine, before as never, event as never);
+	const after = machine.transition(before as never, event as never, nowhere(machine));
 	if (after.value === before.value && after.context === before.context) return null;
 	return { value: after.value as Value, context: after.context as ContextFrom<Machine> };
+}
+
+const nowhereOf = new WeakMap<AnyStateMachine, AnyActorScope>();
+
+/**
+ * The surroundings that XState's transition asks for, in which nothing runs and nothing is heard.
+ * Its free function `transition` makes new ones at every call, which is most of what a replay takes.
+ */
+function nowhere(machine: AnyStateMachine): AnyActorScope {
+	const made = nowhereOf.get(machine);
+	if (made) return made;
+	const self = createActor(machine);
+	const scope: AnyActorScope = {
+		self,
+		system: self.system,
+		id: self.id,
+		sessionId: self.sessionId,
+		logger: () => {},
+		defer: () => {},
+		emit: () => {},
+		actionExecutor: () => {},
+		stopChild: () => {},
+	};
+	nowhereOf.set(machine, scope);
+	return scope;
 }
