@@ -1,5 +1,6 @@
 // A script played against a show on a clock of its own: the night is the real one, only time is not.
 
+import { decodeCheckpoint } from '../journal/join-segments.ts';
 import type { MemoryJournal } from '../journal/memory-journal.ts';
 import { memoryJournal } from '../journal/memory-journal.ts';
 import { readJournal } from '../journal/read-journal.ts';
@@ -95,9 +96,9 @@ function headerOf(show: Show): NightHeader {
 function reread(bytes: Buffer): MemoryJournal {
 	const { header, lines } = readJournal(bytes);
 	if (!header) throw new Error('the journal in memory lost its header');
-	const records = lines.filter((line) => line.kind === 'record');
-	return memoryJournal(
-		header.header,
-		records.map((line) => decodeLine(bytes, line)),
-	);
+	const checkpoint = lines.findLast(({ kind }) => kind === 'checkpoint');
+	return memoryJournal(header.header, {
+		records: lines.filter(({ kind }) => kind === 'record').map((line) => decodeLine(bytes, line)),
+		checkpoint: checkpoint ? decodeCheckpoint({ bytes, line: checkpoint }) : null,
+	});
 }

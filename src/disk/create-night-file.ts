@@ -62,7 +62,7 @@ export async function createNightFile(
 		header: line,
 		records: new RecordList([]),
 		lastSeq: 0,
-		checkpointSeq: 0,
+		checkpoint: null,
 		segment: 'segment' in made ? made.segment : null,
 		code: 'code' in made ? made.code : null,
 		nextNumber: 'segment' in made ? 2 : 1,

@@ -1,11 +1,12 @@
 // A night's journal on a disk. Every record goes to the system at once and to the disk as soon as it
 // confirms; whatever the disk does, the night goes on in memory and nothing is thrown at the caller.
 
-import { fitEntries, longLimitBytes } from '../journal/limits.ts';
+import { checkpointEvery, fitEntries, longLimitBytes } from '../journal/limits.ts';
 import { encodeLine, seedOf } from '../journal/line.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import {
 	type AnyEntry,
+	type Checkpoint,
 	type CheckpointEntry,
 	type JournalRecord,
 	type Moment,
@@ -19,7 +20,6 @@ import { type SaveFault, saveStatus } from './save-status.ts';
 import type { Segment, WriteFault } from './segment.ts';
 import { SegmentChain } from './segment-chain.ts';
 
-const checkpointEvery = 100;
 const retryMs = 1000;
 const longestRetryMs = 60_000;
 const lookEveryMs = 2000;
@@ -30,6 +30,7 @@ const roomTroubles = new Set(['ENOSPC', 'EDQUOT']);
 /** A night kept on a disk; see `NightJournal` for what its functions promise. */
 export class NightFile implements NightJournal {
 	readonly id: string;
+	readonly checkpoint: Checkpoint | null;
 	readonly #services: NightServices;
 	readonly #records: NightStart['records'];
 	readonly #seed: number;
@@ -38,6 +39,7 @@ export class NightFile implements NightJournal {
 	readonly #chain: SegmentChain;
 	#lastSeq: number;
 	#checkpointSeq: number;
+	#stateNow: (() => unknown) | null = null;
 	#writtenSeq: number;
 	#savedSeq = 0;
 	/** Records from before this opening are in the file, but nothing confirms yet that they would outlive a power cut. */
@@ -69,7 +71,8 @@ export class NightFile implements NightJournal {
 		this.#hasFile = segment !== null;
 		this.#lastSeq = start.lastSeq;
 		this.#writtenSeq = start.lastSeq;
-		this.#checkpointSeq = start.checkpointSeq;
+		this.checkpoint = start.checkpoint;
+		this.#checkpointSeq = start.checkpoint?.seq ?? 0;
 		this.#upMs = services.upMs;
 		this.#lookedAtUpMs = services.upMs;
 		if (segment === null) this.#leave('all');
@@ -94,6 +97,14 @@ export class NightFile implements NightJournal {
 
 	records(): readonly JournalRecord[] {
 		return this.#records.all();
+	}
+
+	recordsAfter(seq: number): readonly JournalRecord[] {
+		return this.#records.after(seq);
+	}
+
+	keepStates(state: () => unknown): void {
+		this.#stateNow = state;
 	}
 
 	status(): SaveStatus {
@@ -147,9 +158,9 @@ export class NightFile implements NightJournal {
 	}
 
 	#addCheckpoint(at: Moment): void {
-		if (!this.#services.checkpoint || this.#backlog.next) return;
+		if (!this.#stateNow || this.#backlog.next) return;
 		this.#checkpointSeq = this.#lastSeq;
-		const entry: CheckpointEntry = { k: 'checkpoint', state: this.#services.checkpoint() };
+		const entry: CheckpointEntry = { k: 'checkpoint', state: this.#stateNow() };
 		const bytes = encodeLine(this.#record(this.#lastSeq, [entry], at), this.#seed);
 		// Without one, taking the night up again takes a little longer.
 		if (bytes.length <= longLimitBytes) this.#backlog.add({ seq: this.#lastSeq, bytes });

@@ -2,6 +2,7 @@
 
 import type { SaveStatus } from '../journal/night-journal.ts';
 import type { HeaderLine } from '../journal/read-line.ts';
+import type { Checkpoint } from '../journal/record.ts';
 import type { RecordList } from '../journal/record-list.ts';
 import type { Disk } from './disk.ts';
 import type { Segment } from './segment.ts';
@@ -17,8 +18,6 @@ export type NightServices = {
 	readonly writer: string;
 	/** The machine's uptime now, in milliseconds. */
 	readonly upMs: number;
-	/** The state to go on from, with all records applied; asked for every 100 records, must not throw. */
-	readonly checkpoint?: () => unknown;
 	/** Told of every change of the status. */
 	readonly onStatus?: (status: SaveStatus) => void;
 	/** Called when the night is closed. */
@@ -32,7 +31,7 @@ export type NightStart = {
 	readonly records: RecordList;
 	/** Number of the last record, those that cannot be read included. */
 	readonly lastSeq: number;
-	readonly checkpointSeq: number;
+	readonly checkpoint: Checkpoint | null;
 	readonly segment: Segment | null;
 	/** Why there is no segment, as the disk's error code. */
 	readonly code: string | null;

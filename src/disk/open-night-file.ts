@@ -77,7 +77,7 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 		header,
 		records,
 		lastSeq: night.lastSeq + lostAtEnd,
-		checkpointSeq: opened.checkpoint?.seq ?? 0,
+		checkpoint: opened.checkpoint,
 		segment: ready && 'segment' in ready ? ready.segment : null,
 		code: ready && 'code' in ready ? ready.code : null,
 		nextNumber: files.nextNumber,

@@ -7,6 +7,9 @@ import type { AnyEntry } from './record.ts';
 /** Longest text in an entry, in bytes of UTF-8. */
 const textLimitBytes = 4096;
 
+/** A state is kept whole after so many records, from which a night can be gone on with. */
+export const checkpointEvery = 100;
+
 /** Longest record, in bytes of its line, but for headers and checkpoints. */
 const recordLimitBytes = 16_384;
 

@@ -1,26 +1,47 @@
 // A night's journal without a disk, for rehearsals and tests: the same lines, kept as bytes that can
 // be read back as if they were a file.
 
-import { fitEntries } from './limits.ts';
+import { checkpointEvery, fitEntries } from './limits.ts';
 import { encodeLine, headerSeed, seedOf } from './line.ts';
 import type { NightJournal } from './night-journal.ts';
-import { type AnyEntry, type JournalRecord, type NightHeader, recordVersion } from './record.ts';
+import {
+	type AnyEntry,
+	type Checkpoint,
+	type CheckpointEntry,
+	type JournalRecord,
+	type Moment,
+	type NightHeader,
+	recordVersion,
+} from './record.ts';
 
 /** A journal in memory, together with what its file would hold by now. */
 export type MemoryJournal = NightJournal & { readonly bytes: () => Buffer };
 
-/** A journal for the night with this header, going on after the `earlier` records; everything it takes counts as saved. */
+/** What a journal in memory goes on after. */
+export type Earlier = {
+	readonly records: readonly JournalRecord[];
+	readonly checkpoint: Checkpoint | null;
+};
+
+/** A journal for the night with this header, going on after what there is; everything it takes counts as saved. */
 export function memoryJournal(
 	header: NightHeader,
-	earlier: readonly JournalRecord[] = [],
+	earlier: Earlier = { records: [], checkpoint: null },
 ): MemoryJournal {
 	const seed = seedOf(header.journal);
-	const records: JournalRecord[] = [...earlier];
+	const records: JournalRecord[] = [...earlier.records];
 	const begun = { v: recordVersion, s: 0, w: 'memory', t: 0, m: 0, e: [header] } as const;
 	const lines = [
 		encodeLine(begun, headerSeed),
-		...earlier.map((record) => encodeLine(record, seed)),
+		...earlier.records.map((record) => encodeLine(record, seed)),
 	];
+	let stateNow: (() => unknown) | null = null;
+	let keptSeq = earlier.checkpoint?.seq ?? 0;
+	const line = <E extends AnyEntry>(s: number, e: readonly E[], at: Moment): JournalRecord<E> => {
+		const record = { v: recordVersion, s, w: 'memory', t: at.wallMs, m: at.upMs, e } as const;
+		lines.push(encodeLine(record, seed));
+		return record;
+	};
 	const lastSeq = () => records.at(-1)?.s ?? 0;
 	const status = () =>
 		({
@@ -34,18 +55,21 @@ export function memoryJournal(
 		}) as const;
 	return {
 		id: header.journal,
-		append: <E extends AnyEntry>(
-			entries: readonly E[],
-			{ wallMs, upMs }: { readonly wallMs: number; readonly upMs: number },
-		) => {
-			const s = lastSeq() + 1;
-			const e = fitEntries(entries);
-			const record: JournalRecord<E> = { v: recordVersion, s, w: 'memory', t: wallMs, m: upMs, e };
+		checkpoint: earlier.checkpoint,
+		keepStates: (state) => {
+			stateNow = state;
+		},
+		append: <E extends AnyEntry>(entries: readonly E[], at: Moment) => {
+			if (stateNow && lastSeq() - keptSeq >= checkpointEvery) {
+				keptSeq = lastSeq();
+				line<CheckpointEntry>(keptSeq, [{ k: 'checkpoint', state: stateNow() }], at);
+			}
+			const record = line(lastSeq() + 1, fitEntries(entries), at);
 			records.push(record);
-			lines.push(encodeLine(record, seed));
 			return record;
 		},
 		records: () => records,
+		recordsAfter: (seq) => records.slice(records.findLastIndex(({ s }) => s <= seq) + 1),
 		status,
 		tick: () => {},
 		flushNow: status,

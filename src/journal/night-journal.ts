@@ -1,7 +1,7 @@
 // What a night under way needs from its journal, whether that is a file or only memory. Stands apart
 // so that the night itself never knows a disk.
 
-import type { AnyEntry, JournalRecord, Moment } from './record.ts';
+import type { AnyEntry, Checkpoint, JournalRecord, Moment } from './record.ts';
 
 /** `saving`: on its way to the disk. `slow`: for more than a second. `unsaved`: the disk refused it. `memory`: there is no file. */
 export type SaveState = 'saved' | 'saving' | 'slow' | 'unsaved' | 'memory';
@@ -26,10 +26,16 @@ export type SaveStatus = {
 /** A journal that takes records one after the other and never refuses. */
 export type NightJournal = {
 	readonly id: string;
+	/** The last state that was kept whole before the night was opened. */
+	readonly checkpoint: Checkpoint | null;
+	/** Has the state after all records kept whole now and then: `state` is asked for it and must not throw. */
+	keepStates(state: () => unknown): void;
 	/** Keeps the entries of one command as the next record and gives it back as it was kept: apply its entries, not those passed in. Never throws for the disk's sake. */
 	append<E extends AnyEntry>(entries: readonly E[], at: Moment): JournalRecord<E>;
 	/** All records from the first, in order, checkpoints and headers left out. The array grows with each append. */
 	records(): readonly JournalRecord[];
+	/** The records with a number above this one, in order, without a look at the others. */
+	recordsAfter(seq: number): readonly JournalRecord[];
 	status(): SaveStatus;
 	/** To be called at least every second: tries again what failed, looks after the file. */
 	tick(upMs: number): void;

@@ -17,9 +17,29 @@ export type NightClock = {
 	readonly notice: () => readonly Entry[];
 };
 
-/** The night's clock going on from what a journal holds; from now for a night without records. */
-export function goOn(clock: MachineClock, records: readonly JournalRecord<Entry>[]): NightClock {
-	const anchor = anchorOf(clock, records);
+/** What a journal says about the clocks at its end; plain data. */
+export type LastKnown = {
+	/** The last record's latest entry, in night milliseconds. */
+	readonly atMs: number;
+	/** Uptime at the last record. */
+	readonly upMs: number;
+	/** The last time that the program was started: in which start of the machine, and the night's clock less uptime. */
+	readonly started: { readonly boot: string; readonly anchorMs: number } | null;
+};
+
+/** What is known after one more record. */
+export function lastKnown(known: LastKnown | null, { e, m }: JournalRecord<Entry>): LastKnown {
+	let { started } = known ?? { started: null };
+	for (const entry of e) {
+		if ((entry.k === 'night-opened' || entry.k === 'resumed') && 'boot' in entry)
+			started = { boot: entry.boot, anchorMs: entry.at - m };
+	}
+	return { atMs: Math.max(...e.map((entry) => entry.at), 0), upMs: m, started };
+}
+
+/** The night's clock going on from what is known; from now for a night without records. */
+export function goOn(clock: MachineClock, known: LastKnown | null): NightClock {
+	const anchor = anchorOf(clock, known);
 	let apart = clock.wallMs() - clock.upMs();
 	let lastUpMs = clock.upMs();
 	const nowMs = () => anchor + clock.upMs();
@@ -47,17 +67,11 @@ export function goOn(clock: MachineClock, records: readonly JournalRecord<Entry>
 }
 
 /** What to add to uptime for night milliseconds. */
-function anchorOf(clock: MachineClock, records: readonly JournalRecord<Entry>[]): number {
+function anchorOf(clock: MachineClock, known: LastKnown | null): number {
 	const fromWall = clock.wallMs() - clock.upMs();
-	const last = records.at(-1);
-	if (!last) return fromWall;
-	const latest = Math.max(...last.e.map((entry) => entry.at), 0);
-	for (const record of records.toReversed()) {
-		const note = record.e.find((entry) => entry.k === 'night-opened' || entry.k === 'resumed');
-		if (note === undefined || !('boot' in note)) continue;
-		if (note.boot !== clock.bootId || clock.upMs() < last.m) break;
-		return note.at - record.m;
-	}
+	if (!known) return fromWall;
+	const { atMs, upMs, started } = known;
+	if (started?.boot === clock.bootId && clock.upMs() >= upMs) return started.anchorMs;
 	// Another start of the machine: the wall clock is all there is, but the night never runs backwards.
-	return Math.max(fromWall, latest - clock.upMs());
+	return Math.max(fromWall, atMs - clock.upMs());
 }

@@ -16,23 +16,16 @@ import { previewJump } from '../plan/change-preview.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import { standIns } from '../plan/stand-ins.ts';
-import { entryWords } from '../report/entry-words.ts';
-import type { LogLine, ScreenState } from '../screen/screen-state.ts';
+import type { ScreenState } from '../screen/screen-state.ts';
 import type { Command } from '../session/command.ts';
 import { decide, openBreak } from '../session/decide.ts';
 import { mismatch } from '../session/mismatch.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
-import {
-	effectiveRecords,
-	extend,
-	openTimeline,
-	puttableBack,
-	sessionOf,
-	takeableBack,
-} from '../session/timeline.ts';
+import { puttableBack, takeableBack } from '../session/timeline.ts';
 import type { Show } from '../showfile/show.ts';
 import { goOn } from './night-clock.ts';
+import { openPast } from './night-past.ts';
 import { nightState } from './night-state.ts';
 
 /** A prompt closes by itself after this long without a key. */
@@ -104,21 +97,13 @@ type Look = {
 /** A night going on from what its journal holds; a journal without records begins one. */
 export function openNight(options: NightOptions): Night {
 	const { show, journal } = options;
-	const records = () => journal.records() as readonly JournalRecord<Entry>[];
-	const clock = goOn(options.clock, records());
-	let timeline = openTimeline(openSession(show));
-	/** The session before each record, by its number. */
-	const before = new Map<number, Session>();
-	const told = new Map<number, readonly string[]>();
-	const take = (one: JournalRecord<Entry>) => {
-		before.set(one.s, sessionOf(timeline));
-		timeline = extend(timeline, one);
-	};
-	for (const one of records()) take(one);
+	const past = openPast(openSession(show), journal);
+	const { session } = past;
+	const known = past.lastKnown();
+	const clock = goOn(options.clock, known);
 	let presses = NO_PRESSES;
 	let effect: Effect | null = null;
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
-	let logged: { count: number; lines: readonly LogLine[] } = { count: -1, lines: [] };
 	const listeners = new Set<() => void>();
 	let look: Look = {
 		view: 'live',
@@ -132,22 +117,17 @@ export function openNight(options: NightOptions): Night {
 		isLeaving: false,
 	};
 
-	const session = () => sessionOf(timeline);
 	const changed = () => {
 		for (const listener of listeners) listener();
 	};
 	const record = (entries: readonly Entry[]): number => {
 		const kept = journal.append(entries, clock.moment()) as JournalRecord<Entry>;
-		take(kept);
+		past.take(kept);
 		return kept.s;
 	};
 
-	const last = records().at(-1);
-	if (last) {
-		const seconds = Math.max(
-			0,
-			(clock.nowMs() - Math.max(...last.e.map((entry) => entry.at))) / 1000,
-		);
+	if (known) {
+		const seconds = Math.max(0, (clock.nowMs() - known.atMs) / 1000);
 		record([
 			{ k: 'resumed', at: clock.nowMs(), seconds: Math.round(seconds), boot: options.clock.bootId },
 		]);
@@ -178,11 +158,10 @@ export function openNight(options: NightOptions): Night {
 			nowMs: clock.nowMs(),
 			view: look.view,
 			picked: look.picked,
-			canTakeBack: takeableBack(timeline) !== null,
-			canPutBack: puttableBack(timeline) !== null,
+			canTakeBack: takeableBack(past.timeline()) !== null,
+			canPutBack: puttableBack(past.timeline()) !== null,
 			standInsFor,
-			// The view shows the newest first.
-			logWords: (row) => log().at(-1 - row)?.words ?? null,
+			logWords: (row) => [...past.log][row]?.words ?? null,
 			previewOf: (song) =>
 				jumpWords(
 					previewJump({
@@ -216,7 +195,7 @@ export function openNight(options: NightOptions): Night {
 	}
 
 	function takeBack(): void {
-		const of = takeableBack(timeline);
+		const of = takeableBack(past.timeline());
 		if (of === null) return;
 		record([{ k: 'taken-back', at: clock.nowMs(), of }]);
 		effect = effect && { ...effect, tookBack: of };
@@ -224,7 +203,7 @@ export function openNight(options: NightOptions): Night {
 	}
 
 	function putBack(): void {
-		const of = puttableBack(timeline);
+		const of = puttableBack(past.timeline());
 		if (of === null) return;
 		record([{ k: 'put-back', at: clock.nowMs(), of }]);
 		effect = effect && { ...effect, putBack: of };
@@ -291,7 +270,7 @@ export function openNight(options: NightOptions): Night {
 		const counts = {
 			rack: show.instruments.length,
 			set: session().list.length,
-			log: log().length,
+			log: [...past.log].length,
 			help: ACTIONS.length,
 		};
 		const count = look.view in counts ? counts[look.view as keyof typeof counts] : 1;
@@ -385,14 +364,6 @@ export function openNight(options: NightOptions): Night {
 		changed();
 	}
 
-	/** A record's entries in words, made once, with what was known when it was written. */
-	function wordsOf(one: JournalRecord<Entry>): readonly string[] {
-		const known =
-			told.get(one.s) ?? one.e.map((entry) => entryWords(entry, show, before.get(one.s)));
-		told.set(one.s, known);
-		return known;
-	}
-
 	/** Puts text into the open text field, if there is one. */
 	function typeInto(text: string): boolean {
 		closeIfOverdue();
@@ -400,22 +371,6 @@ export function openNight(options: NightOptions): Night {
 		for (const letter of graphemes(cleanText(text)))
 			pressCounted(letter === ' ' ? 'space' : letter);
 		return true;
-	}
-
-	function log(): readonly LogLine[] {
-		const all = records();
-		if (logged.count !== all.length) {
-			const lines = effectiveRecords(all).flatMap(({ record: one, isTakenBack }) =>
-				wordsOf(one).map((words, index) => ({
-					atMs: one.e[index]?.at ?? 0,
-					words,
-					isTakenBack,
-					step: one.s,
-				})),
-			);
-			logged = { count: all.length, lines };
-		}
-		return logged.lines;
 	}
 
 	const zeroMs = () => session().zeroAtMs ?? options.plannedZeroMs;
@@ -445,7 +400,7 @@ export function openNight(options: NightOptions): Night {
 		nowMs: clock.nowMs,
 		session,
 		plan,
-		records,
+		records: () => journal.records() as readonly JournalRecord<Entry>[],
 		screen: () => {
 			const now = context();
 			const open = openBreak(session());
@@ -464,7 +419,8 @@ export function openNight(options: NightOptions): Night {
 				isDark: look.isDark,
 				isLocked: look.isLocked,
 				isRehearsal: options.isRehearsal,
-				log: log(),
+				log: past.log,
+				takeableStep: takeableBack(past.timeline()),
 				footer: ACTIONS.flatMap((action) => {
 					const words = action.whyNot(now) === null ? action.footer(now) : null;
 					return words === null ? [] : [{ key: keyNameOf(action.id), words }];

@@ -14,7 +14,7 @@ export function logHeading(columns: number): Row {
 
 /** One row for each line of the log, newest first. */
 export function logRows(state: ScreenState, columns: number): Row[] {
-	return state.log.toReversed().map((line) =>
+	return Array.from(state.log, (line) =>
 		placeAt(columns, [
 			[2, [span(showClock(state, line.atMs).padStart(8), 'dim')]],
 			[12, line.isTakenBack ? [span('taken back: '), span(line.words, 'dim')] : [span(line.words)]],

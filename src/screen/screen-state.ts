@@ -26,8 +26,10 @@ export type ScreenState = {
 	readonly isDark: boolean;
 	readonly isLocked: boolean;
 	readonly isRehearsal: boolean;
-	/** What happened, oldest first; what was taken back is marked. */
-	readonly log: readonly LogLine[];
+	/** What happened, newest first, made as far as it is read; what was taken back is marked. */
+	readonly log: Iterable<LogLine>;
+	/** The step that `u` takes back; null when there is none. */
+	readonly takeableStep: number | null;
 	/** The keys that work now, most needed first. */
 	readonly footer: readonly KeyWords[];
 	/** Every key, for the help view. */
@@ -39,5 +41,5 @@ export type LogLine = {
 	readonly words: string;
 	readonly isTakenBack: boolean;
 	/** The step that it belongs to: lines of one step have the same number. */
-	readonly step?: number;
+	readonly step: number;
 };

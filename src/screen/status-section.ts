@@ -2,13 +2,11 @@
 
 import { durationWords } from './duration-words.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
-import type { ScreenState } from './screen-state.ts';
+import type { LogLine, ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
 
 const LABEL_COLUMNS = 10;
 const MINUTES_A_DAY = 1440;
-/** What the program itself wrote down first: no step of anybody's. */
-const OPENING = /^the night was opened/i;
 
 /** The first warnings, a row each; the last row says how many more there are. */
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
@@ -73,27 +71,36 @@ function curfewWords({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): R
 
 /** One row: what the last step did first, how much more it did, and that it can be taken back. */
 export function lastSection(state: ScreenState, { columns }: Area): Row[] {
-	const standing = state.log.filter(({ isTakenBack }) => !isTakenBack);
-	const last = standing.at(-1);
-	const lines =
-		last?.step === undefined
-			? standing.slice(-1)
-			: standing.filter(({ step }) => step === last.step);
+	const lines = lastStep(state.log);
 	const [first] = lines;
 	const more = lines.length > 1 ? `+${lines.length - 1}  ` : '';
 	const words =
 		first === undefined
 			? [span('nothing yet', 'dim')]
 			: [span(`${showClock(state, first.atMs)}  `), span(more), span(first.words)];
-	const hasStep = standing.some((one) => !OPENING.test(one.words));
+	// What the program wrote down by itself is nobody's step and stays.
+	const isTakeable = first !== undefined && first.step === state.takeableStep;
 	const hint = 'u takes it back';
 	return [
 		placeAt(columns, [
 			[0, [span('LAST', 'title')]],
 			[LABEL_COLUMNS, words],
-			...(!hasStep || columns < 50 ? [] : [[columns - hint.length, [span(hint, 'dim')]] as const]),
+			...(!isTakeable || columns < 50
+				? []
+				: [[columns - hint.length, [span(hint, 'dim')]] as const]),
 		]),
 	];
+}
+
+/** The lines of the newest step that stands, in the order in which they happened. */
+function lastStep(log: Iterable<LogLine>): readonly LogLine[] {
+	const lines: LogLine[] = [];
+	for (const line of log) {
+		if (line.isTakenBack) continue;
+		if (lines[0] && lines[0].step !== line.step) break;
+		lines.unshift(line);
+	}
+	return lines;
 }
 
 function hoursMinutes(minutes: number): string {

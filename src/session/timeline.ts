@@ -13,10 +13,22 @@ type Step = {
 };
 
 export type Timeline = {
+	/** What the steps below begin with: the night's opening, or a state kept later on. */
 	readonly opening: Session;
-	/** The last step that counts; null at the night's beginning. */
+	/** Number of the step that led to the opening; null at the night's beginning. */
+	readonly openingStep: number | null;
+	/** The timeline up to the opening, made when an earlier step is asked for; null at the night's beginning. */
+	readonly recall: (() => Timeline) | null;
+	/** The last step that counts; null when there is none since the opening. */
 	readonly last: Step | null;
 	/** What was taken back and can be put back, the latest taken back first. */
+	readonly aside: readonly JournalRecord<Entry>[];
+};
+
+/** What it takes to go on from a timeline without its steps; plain data. */
+export type KeptTimeline = {
+	readonly session: Session;
+	readonly step: number | null;
 	readonly aside: readonly JournalRecord<Entry>[];
 };
 
@@ -25,7 +37,17 @@ const NOTES: ReadonlySet<string> = new Set(['night-opened', 'resumed', 'slept', 
 
 /** A timeline with nothing done yet. */
 export function openTimeline(opening: Session): Timeline {
-	return { opening, last: null, aside: [] };
+	return { opening, openingStep: null, recall: null, last: null, aside: [] };
+}
+
+/** A timeline going on from a kept one; `recall` gives that one with its steps. */
+export function goOnFrom({ session, step, aside }: KeptTimeline, recall: () => Timeline): Timeline {
+	return { opening: session, openingStep: step, recall, last: null, aside };
+}
+
+/** What has to be kept of a timeline so that it can be gone on from. */
+export function keptOf(timeline: Timeline): KeptTimeline {
+	return { session: sessionOf(timeline), step: takeableBack(timeline), aside: timeline.aside };
 }
 
 /** The session as it stands. */
@@ -35,7 +57,7 @@ export function sessionOf(timeline: Timeline): Session {
 
 /** The number of the record that taking back would take back; null at the start of the night. */
 export function takeableBack(timeline: Timeline): number | null {
-	return timeline.last?.record.s ?? null;
+	return timeline.last?.record.s ?? timeline.openingStep;
 }
 
 /** The number of the record that putting back would put back. */
@@ -48,6 +70,14 @@ function withStep(timeline: Timeline, record: JournalRecord<Entry>): Timeline {
 	return { ...timeline, last: { record, after, before: timeline.last } };
 }
 
+/** The timeline with all its steps from the night's beginning. */
+function recalled({ recall, last, aside, ...timeline }: Timeline): Timeline {
+	if (recall === null) return { ...timeline, recall, last, aside };
+	const since: JournalRecord<Entry>[] = [];
+	for (let step = last; step !== null; step = step.before) since.unshift(step.record);
+	return { ...since.reduce(withStep, recall()), aside };
+}
+
 /** The timeline without one record, wherever it stands. */
 function without(timeline: Timeline, seq: number): Timeline {
 	const later: JournalRecord<Entry>[] = [];
@@ -56,7 +86,7 @@ function without(timeline: Timeline, seq: number): Timeline {
 		later.unshift(step.record);
 		step = step.before;
 	}
-	if (step === null) return timeline;
+	if (step === null) return timeline.recall ? without(recalled(timeline), seq) : timeline;
 	const shortened = later.reduce(withStep, { ...timeline, last: step.before });
 	return { ...shortened, aside: [step.record, ...timeline.aside] };
 }

@@ -6,10 +6,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { spawn } from '@lydell/node-pty';
 import { build } from 'esbuild';
+import { showIdentity } from '../../src/disk/paths.ts';
+import { loadShow } from '../scenarios/load-show.ts';
+import { keepLongNight } from './long-night.ts';
 import { median } from './rounds.ts';
 
 const COLUMNS = 80;
 const ROWS = 24;
+const SHOW = join(import.meta.dirname, '../../shows/club.yaml');
+const LONG_ENTRIES = 10_000;
 
 const MINIMAL = `
 import { createElement as h } from 'react';
@@ -71,18 +76,30 @@ export async function benchStart(rounds: number): Promise<readonly string[]> {
 		});
 		const env = { RACKSIDE_DATA: join(folder, 'data') };
 		const minimal = () => untilShown([join(folder, 'out.mjs')], {}, 'minimal frame is whole');
-		const resumed = () => untilShown(['dist/rackside.js', 'run', 'shows/club.yaml'], env, 'dark');
+		const resumed = () => untilShown(['dist/rackside.js', 'run', SHOW], env, 'dark');
+		const long = { RACKSIDE_DATA: join(folder, 'long') };
+		const show = loadShow(SHOW);
+		const nights = join(long.RACKSIDE_DATA, 'nights');
+		await keepLongNight(nights, { show, path: showIdentity(SHOW), entries: LONG_ENTRIES });
+		const resumedLong = () => untilShown(['dist/rackside.js', 'run', SHOW], long, 'dark');
 		await minimal();
 		await resumed();
-		const taken: { minimal: number[]; resumed: number[] } = { minimal: [], resumed: [] };
+		await resumedLong();
+		const taken: Record<'minimal' | 'resumed' | 'long', number[]> = {
+			minimal: [],
+			resumed: [],
+			long: [],
+		};
 		for (let round = 0; round < rounds; round++) {
 			taken.minimal.push(await minimal());
 			taken.resumed.push(await resumed());
+			taken.long.push(await resumedLong());
 		}
-		const [a, b] = [median(taken.minimal), median(taken.resumed)];
+		const [a, b, c] = [median(taken.minimal), median(taken.resumed), median(taken.long)];
 		return [
 			`${'minimal Ink app, first full frame'.padEnd(44)} ${a.toFixed(0).padStart(6)} ms`,
 			`${'a resumed night, first full frame'.padEnd(44)} ${b.toFixed(0).padStart(6)} ms  ${(b / a).toFixed(2).padStart(6)} x minimal  (target <= 1.2)`,
+			`${`a resumed night of ${LONG_ENTRIES} entries`.padEnd(44)} ${c.toFixed(0).padStart(6)} ms  ${(c / b).toFixed(2).padStart(6)} x the short one`,
 		];
 	} finally {
 		rmSync(folder, { recursive: true, force: true });

@@ -27,7 +27,6 @@ const services: NightServices = {
 	writer,
 	upMs: 0,
 	wait: setTimeout,
-	checkpoint: () => ({ steps }),
 	onStatus: ({ savedSeq }) => {
 		const step = stepOf.get(savedSeq) ?? 0;
 		if (step > saved) {
@@ -38,6 +37,7 @@ const services: NightServices = {
 };
 
 const opened = openNightFile(services, { id: nightName });
+opened.journal?.keepStates(() => ({ steps }));
 for (const record of opened.records()) {
 	for (const step of stepsOf([record])) {
 		stepOf.set(record.s, step);

@@ -42,7 +42,6 @@ export class KeptNight {
 			upMs: this.upMs,
 			// Passes as soon as nothing else is left to happen.
 			wait: async () => settle(),
-			checkpoint: () => ({ steps: this.steps }),
 			onStatus: (status) => this.#note(status),
 		};
 	}
@@ -53,13 +52,18 @@ export class KeptNight {
 			wallMs: 1_781_289_000_000,
 			subject,
 		});
-		this.journal = night.journal;
+		this.#hold(night.journal);
 	}
 
 	open(writer = 'writer-2'): OpenedNight {
 		const opened = openNightFile(this.services(writer), { id: nightName });
-		this.journal = opened.journal;
+		this.#hold(opened.journal);
 		return opened;
+	}
+
+	#hold(journal: NightFile | null): void {
+		journal?.keepStates(() => ({ steps: this.steps }));
+		this.journal = journal;
 	}
 
 	/** Opens the night and goes on after the steps that it holds. */

@@ -21,13 +21,13 @@ async function keep(disk: FaultDisk, sample: Sample, changes: Partial<typeof sub
 		writer: 'writer-1',
 		upMs: 0,
 		wait: async () => settle(),
-		checkpoint: () => ({ filling: 'x'.repeat(100_000) }),
 	};
 	const { journal } = await createNightFile(services, {
 		id: sample.id,
 		wallMs: sample.startedAtMs,
 		subject: { ...subject, ...changes },
 	});
+	journal.keepStates(() => ({ filling: 'x'.repeat(100_000) }));
 	for (let step = 1; step <= sample.steps; step += 1) {
 		journal.append([stepEntry(step)], { wallMs: sample.startedAtMs + step, upMs: step });
 	}

@@ -12,7 +12,7 @@ test('what it takes is what its bytes hold, and another goes on from there', () 
 	}
 	const read = readJournal(journal.bytes());
 	expect(recordsOf(read)).toEqual(journal.records());
-	const next = memoryJournal(sampleHeader(), recordsOf(read));
+	const next = memoryJournal(sampleHeader(), { records: recordsOf(read), checkpoint: null });
 	expect(next.append([{ k: 'step-taken' }], { wallMs: 9, upMs: 9 }).s).toBe(6);
 	expect(recordsOf(readJournal(next.bytes()))).toEqual(next.records());
 	expect(next.status()).toMatchObject({ state: 'saved', isSaved: true, savedSeq: 6, lastSeq: 6 });

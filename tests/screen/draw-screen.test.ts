@@ -242,9 +242,12 @@ describe('what must be found', () => {
 			step,
 		});
 		const opening = line('the night was opened', 1);
-		const log = [opening, line('Slot 1 ready.', 2), line('Slot 2 ready.', 2)];
-		expect(text({ ...middleOfASong(), log })).toMatch(/LAST +1:00 +\+1 +Slot 1 ready\..*u takes/);
-		expect(text({ ...middleOfASong(), log: [opening] })).not.toContain('u takes it back');
+		const log = [line('Slot 2 ready.', 2), line('Slot 1 ready.', 2), opening];
+		expect(text({ ...middleOfASong(), log, takeableStep: 2 })).toMatch(
+			/LAST +1:00 +\+1 +Slot 1 ready\..*u takes/,
+		);
+		const nothingDone = { log: [opening], takeableStep: null };
+		expect(text({ ...middleOfASong(), ...nothingDone })).not.toContain('u takes it back');
 	});
 
 	test('a list that is cut says how much lies below and above', () => {

@@ -241,6 +241,7 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		isLocked: false,
 		isRehearsal: false,
 		log: [],
+		takeableStep: null,
 		footer,
 		help: [...footer, { key: 'pagedown', words: 'the next cue point, as space does' }],
 		...rest,
@@ -402,11 +403,12 @@ export function middleOfASong(): ScreenState {
 			],
 		},
 		log: [
-			{ atMs: at(18), words: 'Slot S ready.', isTakenBack: false },
-			{ atMs: at(19), words: 'Gravel began.', isTakenBack: false },
-			{ atMs: at(20, 4), words: 'V2.', isTakenBack: false },
-			{ atMs: at(20, 6), words: 'Ch2.', isTakenBack: true },
+			{ atMs: at(20, 6), words: 'Ch2.', isTakenBack: true, step: 4 },
+			{ atMs: at(20, 4), words: 'V2.', isTakenBack: false, step: 3 },
+			{ atMs: at(19), words: 'Gravel began.', isTakenBack: false, step: 2 },
+			{ atMs: at(18), words: 'Slot S ready.', isTakenBack: false, step: 1 },
 		],
+		takeableStep: 3,
 	});
 }
 

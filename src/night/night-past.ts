@@ -1,0 +1,167 @@
+// What happened so far tonight: the steps, and the log in words. Reads as little of the journal as it
+// can: a night taken up again goes on from the last state kept whole, and older steps are looked at
+// only when somebody asks for them.
+
+import type { Entry } from '../journal/entry.ts';
+import type { NightJournal } from '../journal/night-journal.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import { entryWords } from '../report/entry-words.ts';
+import type { LogLine } from '../screen/screen-state.ts';
+import type { Session } from '../session/session.ts';
+import {
+	extend,
+	goOnFrom,
+	keptOf,
+	openTimeline,
+	sessionOf,
+	type Timeline,
+} from '../session/timeline.ts';
+import { isKeptNight, type KeptNight, type KeptStep } from './kept-night.ts';
+import { type LastKnown, lastKnown } from './night-clock.ts';
+
+type NightRecord = JournalRecord<Entry>;
+
+export type NightPast = {
+	readonly timeline: () => Timeline;
+	readonly session: () => Session;
+	/** Takes in one more record. */
+	readonly take: (record: NightRecord) => void;
+	/** What the night's clock goes on from; null for a night without records. */
+	readonly lastKnown: () => LastKnown | null;
+	/** Newest first, made as far as it is read. */
+	readonly log: Iterable<LogLine>;
+};
+
+/** Enough for the largest screen that shows the log beside the live view. */
+const MOST_KEPT_STEPS = 64;
+
+type Fold = {
+	readonly timeline: Timeline;
+	/** The session before each record, by its number. */
+	readonly before: ReadonlyMap<number, Session>;
+};
+
+/** The past that the journal holds, from now on kept whole in it every now and then. */
+export function openPast(opening: Session, journal: NightJournal): NightPast {
+	const state = journal.checkpoint?.state;
+	const kept = isKeptNight(state, opening) ? state : null;
+	const keptSeq = kept && journal.checkpoint ? journal.checkpoint.seq : 0;
+	let folded: Fold | null = null;
+	const beforeKept = (): Fold => {
+		folded ??= fold(opening, upTo(journal.records() as readonly NightRecord[], keptSeq));
+		return folded;
+	};
+	let timeline = kept
+		? goOnFrom(
+				{
+					step: kept.step,
+					aside: kept.aside,
+					session: { ...kept.session, show: kept.show ?? opening.show },
+				},
+				() => beforeKept().timeline,
+			)
+		: openTimeline(opening);
+	let known = kept?.known ?? null;
+	const since: NightRecord[] = [];
+	const before = new Map<number, Session>();
+	const told = new Map<number, readonly string[]>(kept?.told.map(({ s, words }) => [s, words]));
+
+	function take(record: NightRecord): void {
+		since.push(record);
+		before.set(record.s, sessionOf(timeline));
+		timeline = extend(timeline, record);
+		known = lastKnown(known, record);
+	}
+
+	/** A record's entries in words, made once, with what was known when it was written. */
+	function wordsOf(record: NightRecord): readonly string[] {
+		const session = before.get(record.s) ?? beforeKept().before.get(record.s) ?? opening;
+		const words =
+			told.get(record.s) ?? record.e.map((entry) => entryWords(entry, session.show, session));
+		told.set(record.s, words);
+		return words;
+	}
+
+	/** All steps that can be taken back or were, newest first. */
+	function* steps(): Generator<KeptStep> {
+		const aside = new Map<number, boolean>();
+		const stepOf = (record: NightRecord): KeptStep => ({
+			s: record.s,
+			atMs: record.e.map(({ at }) => at),
+			words: wordsOf(record),
+			isTakenBack: aside.get(record.s) === true,
+		});
+		for (let index = since.length - 1; index >= 0; index -= 1) {
+			const record = since[index] as NightRecord;
+			if (!notesAside(record, aside)) yield stepOf(record);
+		}
+		if (!kept) return;
+		for (const step of kept.told) {
+			yield { ...step, isTakenBack: aside.get(step.s) ?? step.isTakenBack };
+		}
+		if (kept.told.length < MOST_KEPT_STEPS) return;
+		const oldest = kept.told.at(-1)?.s ?? 0;
+		const earlier = upTo(journal.records() as readonly NightRecord[], keptSeq);
+		for (let index = earlier.length - 1; index >= 0; index -= 1) {
+			const record = earlier[index] as NightRecord;
+			if (!notesAside(record, aside) && record.s < oldest) yield stepOf(record);
+		}
+	}
+
+	const keep = (): KeptNight => {
+		const { session, step, aside } = keptOf(timeline);
+		const { show, ...rest } = session;
+		return {
+			form: 1,
+			session: rest,
+			show: show === opening.show ? null : show,
+			step,
+			aside,
+			told: [...steps().take(MOST_KEPT_STEPS)],
+			known,
+		};
+	};
+
+	for (const record of journal.recordsAfter(keptSeq) as readonly NightRecord[]) take(record);
+	journal.keepStates(keep);
+	return {
+		timeline: () => timeline,
+		session: () => sessionOf(timeline),
+		take,
+		lastKnown: () => known,
+		log: {
+			*[Symbol.iterator]() {
+				for (const { s, atMs, words, isTakenBack } of steps()) {
+					for (let index = words.length - 1; index >= 0; index -= 1) {
+						yield { atMs: atMs[index] ?? 0, words: words[index] ?? '', isTakenBack, step: s };
+					}
+				}
+			},
+		},
+	};
+}
+
+function fold(opening: Session, records: readonly NightRecord[]): Fold {
+	const before = new Map<number, Session>();
+	let timeline = openTimeline(opening);
+	for (const record of records) {
+		before.set(record.s, sessionOf(timeline));
+		timeline = extend(timeline, record);
+	}
+	return { timeline, before };
+}
+
+function upTo(records: readonly NightRecord[], seq: number): readonly NightRecord[] {
+	return records.slice(0, records.findLastIndex(({ s }) => s <= seq) + 1);
+}
+
+/** Notes what a record says about steps aside, where nothing later did; true when it says such a thing. */
+function notesAside({ e }: NightRecord, aside: Map<number, boolean>): boolean {
+	let isNote = false;
+	for (const entry of e) {
+		if (entry.k !== 'taken-back' && entry.k !== 'put-back') continue;
+		isNote = true;
+		if (!aside.has(entry.of)) aside.set(entry.of, entry.k === 'taken-back');
+	}
+	return isNote;
+}

@@ -1,0 +1,156 @@
+// A night taken up again from a state that was kept whole is the night that was: as it stands, in its
+// log, in its clock, and however far steps are taken back and put back.
+
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Entry } from '../../src/journal/entry.ts';
+import { memoryJournal } from '../../src/journal/memory-journal.ts';
+import type { NightJournal } from '../../src/journal/night-journal.ts';
+import type { Checkpoint, JournalRecord } from '../../src/journal/record.ts';
+import { type NightPast, openPast } from '../../src/night/night-past.ts';
+import { openSession } from '../../src/session/open-session.ts';
+import { puttableBack, takeableBack } from '../../src/session/timeline.ts';
+import { sampleHeader } from '../journal/sample-journal.ts';
+import { loadShow } from '../scenarios/load-show.ts';
+import { RUNS, startWalk, walkOn, walks } from '../session/walk.ts';
+
+const show = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
+const opening = openSession(show);
+
+type Records = readonly JournalRecord<Entry>[];
+type Opened = { readonly journal: NightJournal; readonly past: NightPast };
+
+const throughJson = <Value>(value: Value): Value => JSON.parse(JSON.stringify(value));
+
+function opened(records: Records, checkpoint: Checkpoint | null): Opened {
+	const journal = memoryJournal(sampleHeader(), { records, checkpoint });
+	return { journal, past: openPast(opening, journal) };
+}
+
+/** What would be kept after these records. */
+function keptAfter(records: Records, earlier: Checkpoint | null = null): Checkpoint {
+	const made: (() => unknown)[] = [];
+	const journal = memoryJournal(sampleHeader(), { records, checkpoint: earlier });
+	openPast(opening, { ...journal, keepStates: (make) => made.push(make) });
+	return throughJson({ seq: records.length, state: made[0]?.() });
+}
+
+function askedOf(past: NightPast) {
+	return {
+		session: past.session(),
+		log: [...past.log],
+		lastKnown: past.lastKnown(),
+		takeable: takeableBack(past.timeline()),
+		puttable: puttableBack(past.timeline()),
+	};
+}
+
+/** One more record that takes back or puts back; false when there is nothing to. */
+function move({ journal, past }: Opened, which: 'taken-back' | 'put-back'): boolean {
+	const timeline = past.timeline();
+	const of = which === 'taken-back' ? takeableBack(timeline) : puttableBack(timeline);
+	if (of === null) return false;
+	const entry: Entry = { k: which, at: 3_000_000_000, of };
+	past.take(journal.append([entry], { wallMs: 1, upMs: 1 }));
+	return true;
+}
+
+const nights = fc.tuple(walks(show, 120), fc.nat(), fc.nat());
+
+describe('a night gone on with from a kept state', () => {
+	test('stands, reads and undoes like the night that was', () => {
+		fc.assert(
+			fc.property(nights, ([steps, some, other]) => {
+				const { records } = steps.reduce(walkOn, startWalk(show));
+				const [cut = 0, second = 0] = [some, other]
+					.map((one) => one % (records.length + 1))
+					.toSorted((a, b) => a - b);
+				const first = keptAfter(records.slice(0, cut));
+				const kept = keptAfter(records.slice(0, second), first);
+				const whole = opened(records, null);
+				const resumed = opened(throughJson(records), kept);
+				expect(askedOf(resumed.past)).toEqual(askedOf(whole.past));
+				for (const which of ['taken-back', 'put-back', 'taken-back'] as const) {
+					for (let isMoved = true; isMoved; ) {
+						isMoved = move(whole, which);
+						expect(move(resumed, which)).toBe(isMoved);
+						expect(resumed.past.session()).toEqual(whole.past.session());
+					}
+					expect(askedOf(resumed.past)).toEqual(askedOf(whole.past));
+				}
+			}),
+			{ numRuns: RUNS },
+		);
+	});
+
+	test('looks at no earlier record until somebody asks for it', () => {
+		const memo = (s: number): JournalRecord<Entry> => ({
+			v: 1,
+			s,
+			w: 'writer',
+			t: s,
+			m: s,
+			e: [{ k: 'memo-written', at: s * 1000, words: `memo ${s}` }],
+		});
+		const records = Array.from({ length: 300 }, (_, index) => memo(index + 1));
+		const checkpoint = keptAfter(records.slice(0, 200));
+		let looks = 0;
+		const journal = memoryJournal(sampleHeader(), { records, checkpoint });
+		const past = openPast(opening, {
+			...journal,
+			records: () => {
+				looks += 1;
+				return journal.records();
+			},
+		});
+		const newest = past.log[Symbol.iterator]();
+		for (let count = 0; count < 160; count += 1) newest.next();
+		expect(looks).toBe(0);
+		expect([...past.log].map(({ words }) => words)).toEqual(
+			records.map(({ s }) => `memo: memo ${s}`).toReversed(),
+		);
+		expect(looks).toBeGreaterThan(0);
+	});
+
+	test('a kept state of another form is passed over', () => {
+		const { records } = fc
+			.sample(walks(show, 60), { numRuns: 1, seed: 7 })
+			.flat()
+			.reduce(walkOn, startWalk(show));
+		const { seq, state } = keptAfter(records);
+		const { next: _, ...fewer } = (state as { session: Record<string, unknown> }).session;
+		for (const other of [
+			{ ...(state as object), form: 2 },
+			{ ...(state as object), session: fewer },
+			null,
+			'kept',
+		]) {
+			const { past } = opened(records, { seq, state: other });
+			expect(askedOf(past)).toEqual(askedOf(opened(records, null).past));
+		}
+	});
+
+	// What is kept is read by later versions of the program: whoever changes this raises its form.
+	test('the form has not changed', () => {
+		const { state } = keptAfter([]) as { state: Record<string, Record<string, unknown>> };
+		expect(state.form).toBe(1);
+		expect(Object.keys(state)).toEqual([
+			'form',
+			'session',
+			'show',
+			'step',
+			'aside',
+			'told',
+			'known',
+		]);
+		const { session = {} } = state;
+		const players = session.players as Readonly<Record<string, object>>;
+		expect(Object.keys(session).join(' ')).toBe(
+			'phase list current next zeroAtMs song phaseSinceMs instruments players boards settled incidents suspectPacks stageCelsius',
+		);
+		expect(Object.keys(Object.values(players)[0] ?? {}).join(' ')).toBe(
+			'holds sinceMs putDown pack correctable',
+		);
+	});
+});
