@@ -1,12 +1,10 @@
 // Every action of the live screen: its keys, its words, why it cannot act now, and what it does. The
 // keys, the footer, the help and the table in the README are all made from these records.
 
-import { cueIndex, cuePoints } from '../../machines/song.ts';
-import type { PlannedHandOver, Section } from '../plan/plan.ts';
-import type { Command, HandOver } from '../session/command.ts';
-import { openBreak } from '../session/decide.ts';
-import { nextSongItem, songOnNow } from '../session/find.ts';
-import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
+import type { PlannedHandOver } from '../plan/plan.ts';
+import type { Command } from '../session/command.ts';
+import { nextSongItem, openBreak, songOnNow } from '../session/find.ts';
+import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { pickedWords } from './open-picked.ts';
 import {
@@ -19,6 +17,7 @@ import {
 	withPlayer,
 } from './prompts.ts';
 import { slotOf } from './rack-slots.ts';
+import { asHandOver, finishCommand, stepCommand, stepWords } from './step-commands.ts';
 import {
 	asItIsPrompt,
 	describePrompt,
@@ -46,26 +45,6 @@ const command = (one: Command): Outcome => ({ kind: 'command', command: one });
 const always = () => null;
 const silent = () => null;
 
-/** A planned hand-over as a command carries it. */
-function asCommand(one: PlannedHandOver): HandOver {
-	return { player: one.player, instrument: one.instrument, tuning: one.tuning, capo: one.capo };
-}
-
-/** The next step, with what it would record: the hand-overs and moved capos of the next cue point, or of the next song's start. */
-function stepCommand({ session, plan }: KeyContext): Command {
-	const on = songOnNow(session);
-	const point = on && session.song ? (cueIndex(session.song) ?? 0) + 1 : 0;
-	const hasNextPoint = on !== null && point < cuePoints(on.song).length;
-	const item = hasNextPoint ? on.item.key : nextSongItem(session)?.key;
-	const isReached = ({ section }: { section: Section }): boolean =>
-		section.item === item && !section.hasBegun && section.point === (hasNextPoint ? point : 0);
-	return {
-		do: 'step',
-		handOvers: plan.handOvers.filter(isReached).map(asCommand),
-		capoMoves: plan.capoMoves.filter(isReached),
-	};
-}
-
 /** The planned hand-overs that enter records: what is open in the song on, else the first that come. */
 function openHandOvers({ session, plan }: KeyContext): readonly PlannedHandOver[] {
 	const overdue = plan.handOvers.filter((one) => one.section.hasBegun);
@@ -78,18 +57,8 @@ function openHandOvers({ session, plan }: KeyContext): readonly PlannedHandOver[
 	return first ? plan.handOvers.filter((one) => one.section === first.section) : [];
 }
 
-function stepWords({ session }: KeyContext): string | null {
-	const on = songOnNow(session);
-	if (on && session.song) {
-		const point = cuePoints(on.song)[(cueIndex(session.song) ?? 0) + 1];
-		return point ? point.at : on.song.ends === 'segue' ? 'segue' : 'song ends';
-	}
-	const next = nextSongItem(session);
-	return next ? `start ${songTitle(session.show, next.song)}` : null;
-}
-
 function handedAll(handOvers: readonly PlannedHandOver[]): Outcome {
-	return command({ do: 'hand-over', handOvers: handOvers.map(asCommand) });
+	return command({ do: 'hand-over', handOvers: handOvers.map(asHandOver) });
 }
 
 function handOverOutcome(context: KeyContext): Outcome {
@@ -234,7 +203,7 @@ export const ACTIONS: readonly Action[] = [
 		words: 'the song is done, whatever cue points were left',
 		footer: ({ session }) => (songOnNow(session) ? 'done' : null),
 		whyNot: ({ session }) => (songOnNow(session) ? null : 'No song is on.'),
-		act: () => command({ do: 'finish-song' }),
+		act: (context) => command(finishCommand(context)),
 	},
 	{
 		id: 'jump',

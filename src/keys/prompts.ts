@@ -2,7 +2,7 @@
 // out. Text and list fields stand in text-prompts.ts.
 
 import type { StandIn } from '../plan/plan.ts';
-import { openBreak } from '../session/decide.ts';
+import { openBreak } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Player } from '../showfile/show.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';

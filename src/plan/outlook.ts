@@ -5,6 +5,7 @@ import type { InstrumentState } from '../../machines/instrument.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { findSong } from '../session/find.ts';
 import type { PlayerState, Session } from '../session/session.ts';
+import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Demand } from './demand.ts';
 import { demandAt } from './demand.ts';
@@ -74,15 +75,13 @@ function handOf(session: Session, instrument: string | null): Hand | null {
 
 /**
  * Until which section each player keeps what they hold: through the item that their hand-over was
- * settled for, or through the song on now when they were given something for a later one already.
+ * settled for, up to a cue of it that hands them something of its own; or through the song on now when they were given something for a later one already.
  */
 function settledPlaces(
 	session: Session,
 	sections: readonly Section[],
 ): ReadonlyMap<string, number> {
 	const places = new Map<string, number>();
-	const firstOf = (item: string | null): number =>
-		sections.findIndex((section) => section.item === item && section.point === 0);
 	const present = sections[0];
 	if (present?.hasBegun) {
 		for (const { id } of session.show.players) {
@@ -90,8 +89,12 @@ function settledPlaces(
 		}
 	}
 	const { item, players } = session.settled;
-	const place = present?.item === item ? 0 : firstOf(item);
-	if (place >= 0) for (const id of players) places.set(id, place);
+	for (const id of Object.keys(players)) {
+		const place = sections.findLastIndex(
+			(section) => section.item === item && section.point < openFromPoint(session, item, id),
+		);
+		if (place >= 0) places.set(id, place);
+	}
 	return places;
 }
 

@@ -192,7 +192,7 @@ function beginSong(session: Session, key: string, at: number): Session {
 			song: songBegun(song),
 			zeroAtMs: session.zeroAtMs ?? at,
 			phaseSinceMs: at,
-			settled: session.settled.item === key ? session.settled : { item: key, players: [] },
+			settled: { item: key, players: settledAhead(session, key) },
 		},
 		cuePoints(song)[0]?.boards ?? {},
 	);
@@ -321,11 +321,17 @@ function exchange(session: Session, given: Given, at: number): Session {
 
 function settle(session: Session, player: string): Session {
 	const item = itemConcerned(session);
-	const players = session.settled.item === item ? session.settled.players : [];
-	return {
-		...session,
-		settled: { item, players: [...players.filter((one) => one !== player), player] },
-	};
+	const players = session.settled.item === item ? session.settled.players : {};
+	const point = (session.song && cueIndex(session.song)) ?? 0;
+	return { ...session, settled: { item, players: { ...players, [player]: point } } };
+}
+
+/** Whose hand-over at the start of this item is settled before it begins. */
+function settledAhead(session: Session, key: string): Session['settled']['players'] {
+	if (session.settled.item !== key) return {};
+	return Object.fromEntries(
+		Object.entries(session.settled.players).filter(([, point]) => point === 0),
+	);
 }
 
 function handOver(session: Session, entry: Extract<Entry, { k: 'handed-over' }>): Session {

@@ -30,8 +30,12 @@ export type Command =
 			readonly capoMoves?: readonly CapoMove[];
 	  }
 	| { readonly do: 'step-back' }
-	/** The song is done, whatever cue points were left. */
-	| { readonly do: 'finish-song' }
+	/** The song is done, whatever cue points were left. `handOvers` are those of the song that a segue goes on to. */
+	| {
+			readonly do: 'finish-song';
+			readonly handOvers: readonly HandOver[];
+			readonly capoMoves?: readonly CapoMove[];
+	  }
 	| { readonly do: 'go-to-next-song' }
 	| { readonly do: 'go-to-previous-song' }
 	/** The next song is this one, on the list (the next time it comes) or from the catalogue. */

@@ -2,7 +2,7 @@
 // damaged journal, never a user's mistake: show files are checked before a night begins.
 
 import type { Instrument, Song } from '../showfile/show.ts';
-import type { ListItem, Session, SongItem } from './session.ts';
+import type { Incident, ListItem, Session, SongItem } from './session.ts';
 
 export function findItem(session: Session, key: string | null): ListItem | null {
 	return session.list.find((item) => item.key === key) ?? null;
@@ -61,4 +61,9 @@ export function keyAfter(list: readonly ListItem[], key: string): string | null 
 /** The song's place among all the songs of tonight's list, from 1; what was passed over counts too. */
 export function positionOf(list: readonly ListItem[], { key }: SongItem): number {
 	return list.filter(({ kind }) => kind === 'song').findIndex((one) => one.key === key) + 1;
+}
+
+/** The latest break that still waits for its answer. */
+export function openBreak(session: Session): Incident | null {
+	return session.incidents.findLast((one) => one.isOpen) ?? null;
 }

@@ -43,7 +43,7 @@ export function openSession(show: Show): Session {
 		boards: Object.fromEntries(
 			Object.entries(show.boards).map(([player, pedals]) => [player, boardAtRest(pedals)]),
 		),
-		settled: { item: null, players: [] },
+		settled: { item: null, players: {} },
 		incidents: [],
 		suspectPacks: [],
 		stageCelsius: null,

@@ -27,8 +27,14 @@ export type Session = {
 	readonly instruments: Readonly<Record<string, InstrumentState>>;
 	readonly players: Readonly<Record<string, PlayerState>>;
 	readonly boards: Readonly<Record<string, BoardState>>;
-	/** Whose planned hand-over for which list item is settled, so that starting it records nothing for them. */
-	readonly settled: { readonly item: string | null; readonly players: readonly string[] };
+	/**
+	 * Whose planned hand-over of which list item is settled, so that reaching it records nothing for
+	 * them: by player, the cue point at which that was; hand-overs of later points are not settled by it.
+	 */
+	readonly settled: {
+		readonly item: string | null;
+		readonly players: Readonly<Record<string, number>>;
+	};
 	readonly incidents: readonly Incident[];
 	readonly suspectPacks: readonly string[];
 	/** Degrees Celsius last typed in. */

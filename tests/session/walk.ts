@@ -37,9 +37,10 @@ function asks(show: Show): fc.Arbitrary<Ask> {
 		fc.constantFrom(...names).map((name) => ({ do: name }) as Ask);
 	return fc.oneof(
 		{ weight: 6, arbitrary: handOvers.map((all): Ask => ({ do: 'step', handOvers: all })) },
+		{ weight: 1, arbitrary: handOvers.map((all): Ask => ({ do: 'finish-song', handOvers: all })) },
 		{
 			weight: 3,
-			arbitrary: simple('step-back', 'finish-song', 'go-to-next-song', 'go-to-previous-song'),
+			arbitrary: simple('step-back', 'go-to-next-song', 'go-to-previous-song'),
 		},
 		{ weight: 3, arbitrary: simple('take-back', 'put-back') },
 		{ weight: 2, arbitrary: simple('make-all-ready', 'note-incident', 'play-on') },

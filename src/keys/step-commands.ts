@@ -1,0 +1,66 @@
+// Stepping and ending as commands: what a key would reach, with what the plan has for that point.
+
+import { cueIndex, cuePoints } from '../../machines/song.ts';
+import type { Section } from '../plan/plan.ts';
+import type { Command, HandOver } from '../session/command.ts';
+import { nextSongItem, songOnNow } from '../session/find.ts';
+import { songTitle } from '../showfile/shown-names.ts';
+import type { KeyContext } from './key-context.ts';
+
+/** A planned hand-over as a command carries it. */
+export function asHandOver(one: HandOver): HandOver {
+	return { player: one.player, instrument: one.instrument, tuning: one.tuning, capo: one.capo };
+}
+
+/** The next step, with what it would record: the hand-overs and moved capos of the next cue point, or of the next song's start. */
+export function stepCommand({ session, plan }: KeyContext): Command {
+	const on = songOnNow(session);
+	const point = on && session.song ? (cueIndex(session.song) ?? 0) + 1 : 0;
+	const hasNextPoint = on !== null && point < cuePoints(on.song).length;
+	const item = hasNextPoint ? on.item.key : nextSongItem(session)?.key;
+	const isReached = isAheadAt(item, hasNextPoint ? point : 0);
+	return {
+		do: 'step',
+		handOvers: plan.handOvers.filter(isReached).map(asHandOver),
+		capoMoves: plan.capoMoves.filter(isReached),
+	};
+}
+
+/** The song done now, with what the plan has for the one that a segue goes straight on to. */
+export function finishCommand({ session, plan }: KeyContext): Command {
+	const current = songOnNow(session)?.item.key;
+	const isReached = isAheadAt(nextSongItem(session)?.key, 0);
+	const planned = plan.handOvers.filter(isReached);
+	// Who was to change at a cue that is passed by goes straight to what the next song wants of them.
+	const passedBy = plan.slots.filter(
+		(slot) =>
+			isReached(slot) &&
+			slot.instrument !== null &&
+			!planned.some(({ player }) => player === slot.player) &&
+			plan.handOvers.some(
+				({ section, player }) =>
+					player === slot.player && section.item === current && !section.hasBegun,
+			),
+	);
+	return {
+		do: 'finish-song',
+		handOvers: [...planned, ...passedBy].map(asHandOver),
+		capoMoves: plan.capoMoves.filter(isReached),
+	};
+}
+
+function isAheadAt(item: string | undefined, point: number) {
+	return ({ section }: { readonly section: Section }): boolean =>
+		section.item === item && !section.hasBegun && section.point === point;
+}
+
+/** What the next step does, in a few words; null when there is none. */
+export function stepWords({ session }: KeyContext): string | null {
+	const on = songOnNow(session);
+	if (on && session.song) {
+		const point = cuePoints(on.song)[(cueIndex(session.song) ?? 0) + 1];
+		return point ? point.at : on.song.ends === 'segue' ? 'segue' : 'song ends';
+	}
+	const next = nextSongItem(session);
+	return next ? `start ${songTitle(session.show, next.song)}` : null;
+}

@@ -1,0 +1,142 @@
+// Commands about hands: hand-overs as planned, exchanges, stand-ins; and what reaching a point of a song
+// records of them.
+
+import type { Entry } from '../journal/entry.ts';
+import { instrumentName, playerName } from '../showfile/shown-names.ts';
+import type { Command, HandOver } from './command.ts';
+import { type Decision, no, yes } from './decision.ts';
+import { holderOf, openBreak } from './find.ts';
+import type { Session } from './session.ts';
+import { openFromPoint } from './settled.ts';
+
+/** How long a planned hand-over may still be corrected by an exchange. */
+const CORRECTABLE_MS = 60_000;
+
+/** Why an instrument cannot be given to this player from the plan; null when it can. */
+function obstacle(session: Session, handOver: HandOver, all: readonly HandOver[]): string | null {
+	if (handOver.instrument === null) return null;
+	const state = session.instruments[handOver.instrument];
+	const name = instrumentName(session.show, handOver.instrument);
+	if (!state) return `${name} is not in this show.`;
+	if (state.context.stringsDown.length > 0)
+		return `${name} has a string down; t when it is restrung.`;
+	if (state.value === 'out' || state.value === 'cased')
+		return `${name} is out tonight; r brings it back.`;
+	if (state.context.faults.length > 0)
+		return `${name} is on the bench as faulty; r brings it back.`;
+	const holder = holderOf(session, handOver.instrument);
+	const isFreed = all.some(
+		(one) => one.player === holder && one.instrument !== handOver.instrument,
+	);
+	return holder !== null && holder !== handOver.player && !isFreed
+		? `${name} is in ${playerName(session.show, holder)}'s hands.`
+		: null;
+}
+
+/** Whether the player has it already, in that tuning and with that capo. */
+function isDone(session: Session, handOver: HandOver): boolean {
+	if (session.players[handOver.player]?.holds !== handOver.instrument) return false;
+	if (handOver.instrument === null) return true;
+	const context = session.instruments[handOver.instrument]?.context;
+	return (
+		context !== undefined &&
+		context.capo === handOver.capo &&
+		(handOver.tuning === null || handOver.tuning.notes.join(' ') === context.tuning.notes.join(' '))
+	);
+}
+
+function handedEntry(handOver: HandOver, atMs: number): Entry {
+	return {
+		k: 'handed-over',
+		at: atMs,
+		by: 'plan',
+		player: handOver.player,
+		instrument: handOver.instrument,
+		...(handOver.instrument !== null && handOver.tuning ? { tuning: handOver.tuning } : {}),
+		...(handOver.instrument === null ? {} : { capo: handOver.capo }),
+	};
+}
+
+/** The hand-overs that a song's start or a cue records: what is settled or cannot be played is left out. */
+export function impliedHandOvers(
+	session: Session,
+	handOvers: readonly HandOver[],
+	reached: { item: string; point: number; atMs: number },
+): readonly Entry[] {
+	const open = handOvers.filter(
+		(one) =>
+			reached.point >= openFromPoint(session, reached.item, one.player) && !isDone(session, one),
+	);
+	return open
+		.filter((one) => obstacle(session, one, open) === null)
+		.map((one) => handedEntry(one, reached.atMs));
+}
+
+/** The planned hand-overs that are still open, as made; nothing where one of them cannot be. */
+export function handOver(session: Session, handOvers: readonly HandOver[], atMs: number): Decision {
+	const open = handOvers.filter((one) => !isDone(session, one));
+	if (open.length === 0) return no('No hand-over is open.');
+	const stopped = open.map((one) => obstacle(session, one, open)).filter((why) => why !== null);
+	if (stopped[0] !== undefined) return no(stopped[0]);
+	return yes(...open.map((one) => handedEntry(one, atMs)));
+}
+
+/** Another instrument in hands, or a correction of the hand-over just recorded. */
+export function exchange(
+	session: Session,
+	command: Extract<Command, { do: 'exchange' }>,
+	atMs: number,
+): Decision {
+	const { player, instrument } = command;
+	const state = session.players[player];
+	if (!state) return no('There is no such player in this show.');
+	const { correctable } = state;
+	if (state.holds === instrument) {
+		return no(
+			instrument === null
+				? `${playerName(session.show, player)} has empty hands already.`
+				: `${playerName(session.show, player)} has ${instrumentName(session.show, instrument)} already.`,
+		);
+	}
+	const place = instrument === null ? null : session.instruments[instrument]?.value;
+	if (instrument !== null && (place === 'out' || place === 'cased')) {
+		return no(
+			`${instrumentName(session.show, instrument)} is out tonight; r brings it back first.`,
+		);
+	}
+	if (correctable !== null && atMs - correctable.atMs <= CORRECTABLE_MS) {
+		return yes({ k: 'hand-over-corrected', at: atMs, player, instrument });
+	}
+	const open = session.incidents.findLast((one) => one.isOpen && one.player === player);
+	return yes({
+		k: 'handed-over',
+		at: atMs,
+		by: 'exchange',
+		player,
+		instrument,
+		...(open && instrument !== null ? { incident: open.id } : {}),
+	});
+}
+
+/** The answer to the break that waits for one. */
+export function standIn(
+	session: Session,
+	command: Extract<Command, { do: 'stand-in' }>,
+	atMs: number,
+): Decision {
+	const { instrument, tuning, capo } = command;
+	const open = openBreak(session);
+	if (!open || open.player === null) return no('No break is waiting for an answer.');
+	const stopped = obstacle(session, { player: open.player, instrument, tuning: null, capo: 0 }, []);
+	if (stopped !== null) return no(stopped);
+	return yes({
+		k: 'handed-over',
+		at: atMs,
+		by: 'stand-in',
+		incident: open.id,
+		player: open.player,
+		instrument,
+		...(tuning === null ? {} : { tuning }),
+		...(capo === null ? {} : { capo }),
+	});
+}

@@ -1,0 +1,154 @@
+// Commands about songs: stepping through one, ending it, going to another, choosing the next.
+
+import { cueIndex, cuePoints } from '../../machines/song.ts';
+import type { Entry, SongEnd } from '../journal/entry.ts';
+import { songSeconds } from '../showfile/song-length.ts';
+import { apply } from './apply.ts';
+import type { Command } from './command.ts';
+import { impliedHandOvers } from './decide-hands.ts';
+import { type Decision, no, yes } from './decision.ts';
+import { findSong, findSongItem, nextSongItem, songOnNow } from './find.ts';
+import type { Session, SongItem } from './session.ts';
+
+/** A song left within this many seconds of being reached was skipped: common practice, no source. */
+const SKIPPED_WITHIN_SECONDS = 5;
+/** A song left in its last so many seconds was played: common practice, no source. */
+const PLAYED_WITHIN_SECONDS = 20;
+/** What a plan proposes for the point or song that a command reaches. */
+type Proposed = Pick<Extract<Command, { do: 'step' }>, 'handOvers' | 'capoMoves'>;
+
+/** The song's end, and what goes with it: before an interval everything in hands comes back to the rack. */
+export function endOfSong(session: Session, how: SongEnd, atMs: number): readonly Entry[] {
+	const ended: Entry = { k: 'song-ended', at: atMs, how };
+	if (apply(session, ended).phase.value !== 'interval') return [ended];
+	const back = Object.values(session.players).flatMap(({ holds }): Entry[] =>
+		holds === null ? [] : [{ k: 'came-back', at: atMs, instrument: holds }],
+	);
+	return [ended, ...back];
+}
+
+/** The next cue point, the end of the song, or the next song. */
+export function step(session: Session, asked: Proposed, atMs: number): Decision {
+	const { handOvers } = asked;
+	const on = songOnNow(session);
+	if (on && session.song) {
+		const index = cueIndex(session.song) ?? 0;
+		if (index + 1 < cuePoints(on.song).length) {
+			const reached = { item: on.item.key, point: index + 1, atMs };
+			const handed = impliedHandOvers(session, handOvers, reached);
+			return yes(...handed, ...capoEntries(session, asked, atMs), {
+				k: 'cue-reached',
+				at: atMs,
+				index: index + 1,
+			});
+		}
+		return finishSong(session, asked, atMs);
+	}
+	const next = nextSongItem(session);
+	if (next === null) return no('The set is over; j plays one more song, q ends the show.');
+	return yes(...beginning(session, next, { asked, atMs }));
+}
+
+/** The song is done; a segue goes straight on into the next one, with its hand-overs. */
+export function finishSong(session: Session, asked: Proposed, atMs: number): Decision {
+	const on = songOnNow(session);
+	if (on === null) return no('No song is on.');
+	const ending = endOfSong(session, 'played', atMs);
+	const next = findSongItem(session, session.next);
+	if (on.song.ends !== 'segue' || next === null) return yes(...ending);
+	return yes(...ending, ...beginning(session, next, { asked, atMs }));
+}
+
+/** The capos that players move themselves, on what they really have in hands. */
+function capoEntries(
+	session: Session,
+	{ capoMoves = [] }: Proposed,
+	atMs: number,
+): readonly Entry[] {
+	return capoMoves
+		.filter(({ player, instrument }) => session.players[player]?.holds === instrument)
+		.filter(({ instrument, capo }) => session.instruments[instrument]?.context.capo !== capo)
+		.map(({ instrument, capo }): Entry => ({ k: 'found-as', at: atMs, instrument, capo }));
+}
+
+function beginning(
+	session: Session,
+	item: SongItem,
+	start: { asked: Proposed; atMs: number },
+): readonly Entry[] {
+	return [
+		{ k: 'song-began', at: start.atMs, item: item.key },
+		...impliedHandOvers(session, start.asked.handOvers, {
+			item: item.key,
+			point: 0,
+			atMs: start.atMs,
+		}),
+		...capoEntries(session, start.asked, start.atMs),
+	];
+}
+
+/** One cue point back. */
+export function stepBack(session: Session, atMs: number): Decision {
+	const on = songOnNow(session);
+	if (!on || !session.song) return no('No song is on; left goes back into the song before.');
+	const index = cueIndex(session.song) ?? 0;
+	return index === 0
+		? no('This is the start of the song; left goes to the song before.')
+		: yes({ k: 'cue-reached', at: atMs, index: index - 1 });
+}
+
+/** How the song on now counts when it is left at `atMs`. */
+export function endedHow(session: Session, atMs: number): SongEnd {
+	const on = songOnNow(session);
+	const run = on?.item.runs.at(-1);
+	if (!on || !run) return 'played';
+	const elapsed = (atMs - run.beganAtMs) / 1000;
+	if (elapsed <= SKIPPED_WITHIN_SECONDS) return 'skipped';
+	return elapsed >= songSeconds(session.show, on.song) - PLAYED_WITHIN_SECONDS
+		? 'played'
+		: 'cut-short';
+}
+
+/** Into another song at once, with no hand-over. */
+export function goToSong(session: Session, item: SongItem | null, atMs: number): Decision {
+	if (item === null) return no('There is no song that way; d ends this one.');
+	return yes(
+		...(songOnNow(session)
+			? [{ k: 'song-ended', at: atMs, how: endedHow(session, atMs) } as const]
+			: []),
+		{ k: 'song-began', at: atMs, item: item.key },
+	);
+}
+
+/** The song before the one on now; between songs, the one just ended. */
+export function previousSongItem(session: Session): SongItem | null {
+	const current = findSongItem(session, session.current);
+	if (current === null || session.phase.value !== 'song') return current;
+	return (
+		session.list
+			.slice(0, session.list.indexOf(current))
+			.findLast((item): item is SongItem => item.kind === 'song' && !item.isPassedOver) ?? null
+	);
+}
+
+/** Another song next, from the list or from off it. */
+export function chooseNext(session: Session, songId: string, atMs: number): Decision {
+	const song = findSong(session, songId);
+	if (!song) return no('There is no such song in this show.');
+	const next = nextSongItem(session);
+	if (next?.song === songId && findSongItem(session, session.next))
+		return no(`${song.title} is next already.`);
+	const places = session.list.filter(
+		(item): item is SongItem => item.kind === 'song' && item.song === songId,
+	);
+	const from = session.list.findIndex((item) => item.key === session.next);
+	const coming = from < 0 ? undefined : places.find((item) => session.list.indexOf(item) >= from);
+	const chosen = coming ?? places.find((item) => item.runs.length === 0) ?? places.at(-1);
+	if (chosen) return yes({ k: 'next-chosen', at: atMs, item: chosen.key });
+	return yes({
+		k: 'next-chosen',
+		at: atMs,
+		item: String(session.list.length + 1),
+		inserted: { song: songId, before: session.next },
+	});
+}

@@ -1,0 +1,21 @@
+// How far an exchange settles what a player has in a song: until the next cue that hands them something
+// of its own. Apart, since deciding and the plan must agree on it.
+
+import { cuePoints } from '../../machines/song.ts';
+import { findSong, findSongItem } from './find.ts';
+import type { Session } from './session.ts';
+
+/**
+ * The cue point of this list item from which on the player's planned hand-overs are open: 0 where
+ * nothing settled them, infinity where no later cue names the player.
+ */
+export function openFromPoint(session: Session, key: string, player: string): number {
+	const settledAt = session.settled.item === key ? session.settled.players[player] : undefined;
+	const item = findSongItem(session, key);
+	const song = item && findSong(session, item.song);
+	if (settledAt === undefined || song === null) return 0;
+	const own = cuePoints(song).find(
+		({ index, hand }) => index > settledAt && Object.hasOwn(hand, player),
+	);
+	return own?.index ?? Number.POSITIVE_INFINITY;
+}
