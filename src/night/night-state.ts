@@ -5,6 +5,7 @@ import type { InstrumentPlace } from '../../machines/instrument.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { markText, tenths } from '../base/show-clock.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
+import { warningJson } from '../plan/plan-json.ts';
 import { findSong, findSongItem, positionOf, songOnNow } from '../session/find.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
@@ -99,7 +100,7 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 				})),
 			]),
 		),
-		warnings: plan.warnings,
+		warnings: plan.warnings.map(warningJson),
 		played: playedSongs(session),
 		incidents: session.incidents.map((one) => ({
 			id: one.id,

@@ -8,6 +8,7 @@ import { songTitle } from '../showfile/shown-names.ts';
 import { gapWarnings } from './gap-warnings.ts';
 import type { Plan, Warning } from './plan.ts';
 import { planCore } from './plan-core.ts';
+import { sentence } from './sentence.ts';
 import { slotStandIns } from './slot-stand-ins.ts';
 import { noStandInWords } from './stand-in-warnings.ts';
 import { curfewWarnings, missingWarnings } from './warnings.ts';
@@ -37,15 +38,21 @@ function warningsBefore({ show, instruments }: Session, plan: Plan): readonly Wa
 			if (standIns.length > 0 || instrument === null || said.has(instrument)) return [];
 			said.add(instrument);
 			return [
-				{ code: 'no-stand-in', player: slot.player, instrument, text: noStandInWords(instrument) },
+				{
+					code: 'no-stand-in',
+					player: slot.player,
+					instrument,
+					...sentence(show, (call) => noStandInWords(instrument, call)),
+				},
 			];
 		},
 	);
 	const late = plan.work.flatMap(
 		({ section, player, instrument, slackSeconds }): readonly Warning[] => {
 			if (slackSeconds >= 0) return [];
-			const text = `${instrument} is ${minutesSeconds(-slackSeconds)} late for ${songTitle(show, section.song)}`;
-			return [{ code: 'late', song: section.song, player, instrument, text }];
+			const late = `${minutesSeconds(-slackSeconds)} late for ${songTitle(show, section.song)}`;
+			const said = sentence(show, (call) => `${call(instrument)} is ${late}`);
+			return [{ code: 'late', song: section.song, player, instrument, ...said }];
 		},
 	);
 	return [

@@ -3,7 +3,7 @@
 import { markText, tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
 import type { Show } from '../showfile/show.ts';
-import type { Plan, Slot, Work } from './plan.ts';
+import type { Plan, Slot, Warning, Work } from './plan.ts';
 import { readyAtZero } from './plan-before-doors.ts';
 import { slotStandIns } from './slot-stand-ins.ts';
 
@@ -35,8 +35,18 @@ export function planJson(plan: Plan, show: Show) {
 				later,
 			})),
 		),
-		warnings,
+		warnings: warnings.map(warningJson),
 	};
+}
+
+/**
+ * A warning as scripts read it: without the words that are for people only.
+ *
+ * @example
+ * warningJson({ code: 'stale', instrument: 'A1', text: 'A1 is stale', told: 'slot 1 Amber is stale' }) // => { code: 'stale', instrument: 'A1', text: 'A1 is stale' }
+ */
+export function warningJson({ told: _, ...rest }: Warning): Omit<Warning, 'told'> {
+	return rest;
 }
 
 /**

@@ -139,7 +139,10 @@ export type Warning = {
 	readonly song?: string;
 	readonly player?: string;
 	readonly instrument?: string;
+	/** Instruments by id, as scripts read it. */
 	readonly text: string;
+	/** The same for people, where it names instruments: by slot and name. */
+	readonly told?: string;
 };
 
 /** An instrument that could take over from another. */

@@ -7,6 +7,7 @@ import { readiness } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 import type { Plan, Warning, Work } from './plan.ts';
+import { type Call, sentence } from './sentence.ts';
 import { standIns } from './stand-ins.ts';
 
 /** A hand-over this near whose instrument is not ready is said: common practice, no source. */
@@ -36,42 +37,70 @@ function stringsDown({ session, nowMs, plan }: ReadyAsked): readonly Warning[] {
 		const context = held === null ? undefined : instruments[held]?.context;
 		if (held === null || context === undefined || context.stringsDown.length === 0) return [];
 		const [best] = standIns({ session, plan, nowMs, player: id, instrument: held });
-		const instead = best === undefined ? '' : `; ${best.instrument} can stand in`;
-		const text = `${held} in ${name}'s hands has a string down${instead}`;
-		return [{ code: 'not-ready', player: id, instrument: held, text }];
+		const said = sentence(show, (call) => {
+			const instead = best === undefined ? '' : `; ${call(best.instrument)} can stand in`;
+			return `${call(held)} in ${name}'s hands has a string down${instead}`;
+		});
+		return [{ code: 'not-ready', player: id, instrument: held, ...said }];
 	});
 }
 
 function workWarnings(asked: ReadyAsked, work: Work): readonly Warning[] {
 	const { session, nowMs, plan } = asked;
 	const { section, player, instrument } = work;
-	const title = songTitle(session.show, section.song);
+	const { show } = session;
+	const title = songTitle(show, section.song);
 	const about = { song: section.song, player, instrument };
 	const state = session.instruments[instrument];
-	const isStale = state !== undefined && readiness(session.show, state, nowMs).isStale;
+	const isStale = state !== undefined && readiness(show, state, nowMs).isStale;
 	const isNear = work.wantedMs - nowMs <= NEAR_MS;
 	const isComing = section === plan.handOvers[0]?.section;
 	return [
 		...(work.slackSeconds < 0
-			? [{ ...about, code: 'late' as const, text: lateWords(asked, work, title) }]
+			? [
+					{
+						...about,
+						code: 'late' as const,
+						...sentence(show, lateWords(asked, work, title)),
+					},
+				]
 			: []),
 		...(isStale && (isComing || isNear)
-			? [{ ...about, code: 'stale' as const, text: `${instrument} is stale; ${title} wants it` }]
+			? [
+					{
+						...about,
+						code: 'stale' as const,
+						...sentence(show, (call) => `${call(instrument)} is stale; ${title} wants it`),
+					},
+				]
 			: []),
 		...(!isStale && isNear
-			? [{ ...about, code: 'not-ready' as const, text: `${instrument} is not ready for ${title}` }]
+			? [
+					{
+						...about,
+						code: 'not-ready' as const,
+						...sentence(show, (call) => `${call(instrument)} is not ready for ${title}`),
+					},
+				]
 			: []),
 	];
 }
 
-function lateWords({ session, nowMs, plan }: ReadyAsked, work: Work, title: string): string {
+function lateWords(
+	{ session, nowMs, plan }: ReadyAsked,
+	work: Work,
+	title: string,
+): (call: Call) => string {
 	const { player, instrument, slackSeconds } = work;
 	const [best] = standIns({ session, plan, nowMs, player, instrument });
-	const late = `${instrument} is ${minutesSeconds(-slackSeconds)} late for ${title}`;
+	const late = (call: Call) =>
+		`${call(instrument)} is ${minutesSeconds(-slackSeconds)} late for ${title}`;
 	if (best === undefined) return late;
 	const isHeld = session.players[player]?.holds === best.instrument;
-	if (!isHeld) return `${late}; ${best.instrument} can stand in`;
+	if (!isHeld) return (call) => `${late(call)}; ${call(best.instrument)} can stand in`;
 	const isCapoMoved = session.instruments[best.instrument]?.context.capo !== best.capo;
 	const capo = best.capo === 0 ? ' without capo' : ` with capo ${best.capo}`;
-	return `${late}; ${playerName(session.show, player)} can keep ${best.instrument}${isCapoMoved ? capo : ''}`;
+	const who = playerName(session.show, player);
+	return (call) =>
+		`${late(call)}; ${who} can keep ${call(best.instrument)}${isCapoMoved ? capo : ''}`;
 }

@@ -3,6 +3,7 @@
 import type { NightMs } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import type { Plan, Warning } from './plan.ts';
+import { type Call, sentence } from './sentence.ts';
 import { standIns } from './stand-ins.ts';
 
 /**
@@ -36,7 +37,14 @@ export function standInWarnings({
 		if (said.has(instrument)) return [];
 		said.add(instrument);
 		if (standIns({ session, plan, nowMs, player, instrument }).length > 0) return [];
-		return [{ code: 'no-stand-in', player, instrument, text: noStandInWords(instrument) }];
+		return [
+			{
+				code: 'no-stand-in',
+				player,
+				instrument,
+				...sentence(show, (call) => noStandInWords(instrument, call)),
+			},
+		];
 	});
 }
 
@@ -44,8 +52,8 @@ export function standInWarnings({
  * The sentence for it.
  *
  * @example
- * noStandInWords('C1') // => 'Nothing can stand in for C1'
+ * noStandInWords('C1', (id) => id) // => 'Nothing can stand in for C1'
  */
-export function noStandInWords(instrument: string): string {
-	return `Nothing can stand in for ${instrument}`;
+export function noStandInWords(instrument: string, call: Call): string {
+	return `Nothing can stand in for ${call(instrument)}`;
 }

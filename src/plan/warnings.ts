@@ -9,6 +9,7 @@ import type { Choice } from './choose.ts';
 import { gapWarnings } from './gap-warnings.ts';
 import type { Plan, Section, Warning } from './plan.ts';
 import { readyWarnings } from './ready-warnings.ts';
+import { calledIn, sentence } from './sentence.ts';
 import { standInWarnings } from './stand-in-warnings.ts';
 import { wrongTunings } from './wrong-tuning.ts';
 
@@ -51,13 +52,18 @@ export function missingWarnings(show: Show, { slots }: Plan): readonly Warning[]
 	return slots.flatMap(({ section, player, named, why }): readonly Warning[] => {
 		if (why === null || said.has(`${player} ${why}`)) return [];
 		said.add(`${player} ${why}`);
+		const who = playerName(show, player);
+		const title = songTitle(show, section.song);
 		return [
 			{
 				code: 'missing',
 				song: section.song,
 				player,
 				...(named === null ? {} : { instrument: named }),
-				text: `Nothing for ${playerName(show, player)} in ${songTitle(show, section.song)}: ${why}`,
+				...sentence(
+					show,
+					(call) => `Nothing for ${who} in ${title}: ${calledIn(why, named, call)}`,
+				),
 			},
 		];
 	});

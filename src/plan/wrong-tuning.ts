@@ -8,6 +8,7 @@ import { hasStringsOf } from './has-strings-of.ts';
 import { instrumentById } from './instrument-by-id.ts';
 import type { Warning } from './plan.ts';
 import { samePitches, soundsSame } from './same-pitches.ts';
+import { type Call, sentence } from './sentence.ts';
 
 /**
  * One warning for each player whose hands are wrong in the song on, and for the coming one where what
@@ -35,7 +36,9 @@ export function wrongTunings({
 				song: section.song,
 				player,
 				instrument: before.instrument,
-				text: wrongWords({ instrument: before.instrument, state, wanted, title }),
+				...sentence(session.show, (call) =>
+					wrongWords({ instrument: before.instrument, state, wanted, title }, call),
+				),
 			},
 		];
 	});
@@ -65,14 +68,15 @@ type Wrong = {
 	readonly title: string;
 };
 
-function wrongWords({ instrument, state, wanted, title }: Wrong): string {
+function wrongWords({ instrument, state, wanted, title }: Wrong, call: Call): string {
 	const { tuning, capo } = state.context;
-	const isOther = wanted.instrument !== null && wanted.instrument !== instrument;
-	const what = isOther ? `${wanted.instrument} in` : wanted.instrument === null ? '' : 'it in';
+	const other = wanted.instrument === instrument ? null : wanted.instrument;
+	const isOther = other !== null;
+	const what = isOther ? `${call(other)} in` : wanted.instrument === null ? '' : 'it in';
 	if (!isOther && samePitches(tuning, wanted.tuning)) {
-		return `${instrument} has ${capoWords(capo)}; ${title} wants ${capoWords(wanted.capo)}`;
+		return `${call(instrument)} has ${capoWords(capo)}; ${title} wants ${capoWords(wanted.capo)}`;
 	}
-	const is = `${instrument} is in ${tuning.name}${withCapo(capo)}`;
+	const is = `${call(instrument)} is in ${tuning.name}${withCapo(capo)}`;
 	return `${is}; ${title} wants ${what} ${wanted.tuning.name}${withCapo(wanted.capo)}`.replace(
 		'  ',
 		' ',

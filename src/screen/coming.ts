@@ -3,7 +3,8 @@
 
 import { cuePoints } from '../../machines/song.ts';
 import type { PlannedHandOver, Section, Slot, Work } from '../plan/plan.ts';
-import { songTitle } from '../showfile/shown-names.ts';
+import { calledIn } from '../plan/sentence.ts';
+import { slotAndName, songTitle } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { durationWords } from './duration-words.ts';
 import { stateMark, stateWords } from './instrument-words.ts';
@@ -85,7 +86,7 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			capo: slot.capo,
 			forWhat: forWords(state, section),
 			when: whenWords(untilSeconds),
-			status: `NOTHING, ${slot.why ?? ''}`,
+			status: `NOTHING, ${calledIn(slot.why ?? '', slot.named, (id) => slotAndName(state.session.show, id))}`,
 			leave: null,
 			pack: null,
 			givesBack: null,

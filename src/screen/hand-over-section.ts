@@ -1,8 +1,9 @@
 // The coming hand-overs: the first ones in tall letters, the others a line each.
 
 import { fitWidth } from '../base/display-width.ts';
+import { slotAndName } from '../showfile/shown-names.ts';
 import type { Coming } from './coming.ts';
-import { instrumentOf, playerLabel, slotAndName, slotLabel } from './named-in-show.ts';
+import { instrumentOf, playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { firstThatFits, tallRows, tallWidth } from './tall-glyphs.ts';

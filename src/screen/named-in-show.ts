@@ -1,5 +1,6 @@
 // What the show calls a thing, from its id. Apart, since every part of the screen asks.
 
+import { positionOf } from '../session/find.ts';
 import type { Session, SongItem } from '../session/session.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
@@ -25,15 +26,6 @@ export function slotLabel(show: Show, id: string): string {
 	return instrument?.slot?.toUpperCase() ?? instrument?.name ?? id;
 }
 
-/** `slot 4  Amber`, or the name alone. */
-export function slotAndName(show: Show, id: string): string {
-	const instrument = instrumentOf(show, id);
-	if (!instrument) return id;
-	return instrument.slot === null
-		? instrument.name
-		: `slot ${instrument.slot.toUpperCase()}  ${instrument.name}`;
-}
-
 /** The song that is on or comes at this item: the item itself, or the first song after an interval. */
 export function songFrom(session: Session, key: string | null): SongItem | null {
 	const at = session.list.findIndex((one) => one.key === key);
@@ -41,11 +33,12 @@ export function songFrom(session: Session, key: string | null): SongItem | null 
 	return session.list.slice(at).find((one): one is SongItem => one.kind === 'song') ?? null;
 }
 
-/** The song's place among the songs of tonight's list, from 1, and how many there are. */
+/** The song's place among all the songs of tonight's list, from 1, and how many there are; 0 for no song. */
 export function songPlace(
-	session: Session,
+	{ list }: Session,
 	key: string,
 ): { readonly place: number; readonly of: number } {
-	const songs = session.list.filter((one) => one.kind === 'song' && !one.isPassedOver);
-	return { place: songs.findIndex((one) => one.key === key) + 1, of: songs.length };
+	const item = list.find((one): one is SongItem => one.kind === 'song' && one.key === key);
+	const of = list.filter(({ kind }) => kind === 'song').length;
+	return { place: item === undefined ? 0 : positionOf(list, item), of };
 }

@@ -10,7 +10,10 @@ const MINUTES_A_DAY = 1440;
 
 /** The first warnings, a row each; the last row says how many more there are. */
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
-	const texts = [...state.plan.warnings.map(({ text }) => text), ...state.save.warnings];
+	const texts = [
+		...state.plan.warnings.map(({ text, told }) => told ?? text),
+		...state.save.warnings,
+	];
 	if (texts.length === 0) {
 		return [
 			placeAt(columns, [

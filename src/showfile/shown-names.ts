@@ -20,6 +20,13 @@ export function playerName(show: Show, id: string): string {
 	return nameIn(show.players, id);
 }
 
+/** `slot 4 Dune`, or the name alone of what has no slot. */
+export function slotAndName(show: Show, id: string): string {
+	const slot = show.instruments.find((one) => one.id === id)?.slot ?? null;
+	const name = instrumentName(show, id);
+	return slot === null ? name : `slot ${slot.toUpperCase()} ${name}`;
+}
+
 /** The instrument's name. */
 export function instrumentName(show: Show, id: string): string {
 	return nameIn(show.instruments, id);

@@ -105,7 +105,7 @@ describe('what must be found', () => {
 	test('a moment after a break: the stand-in first, and how long it has been silent', () => {
 		const rows = text(afterABreak()).split('\n');
 		expect(rows[0]).toMatch(/ASH +SILENT 0:04 +STRING BREAK/);
-		expect(rows[1]).toContain('take slot S  Spare');
+		expect(rows[1]).toContain('take slot S Spare');
 		expect(rows.join('\n')).toContain('slot 6  Fern');
 		expect(rows.join('\n')).toMatch(/NOW .*Gravel/);
 		expect(rows.at(-1)).toContain('enter S is in hands');

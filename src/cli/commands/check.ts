@@ -3,6 +3,7 @@
 import { cleanText } from '../../base/clean-text.ts';
 import type { Warning } from '../../plan/plan.ts';
 import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
+import { warningJson } from '../../plan/plan-json.ts';
 import { checkShow } from '../../showfile/check-show.ts';
 import type { Finding } from '../../showfile/finding.ts';
 import { songTitle } from '../../showfile/shown-names.ts';
@@ -31,12 +32,16 @@ export const checkCommand: CliCommand = {
 		}
 		const findings = checkShow(show);
 		const warnings = planBeforeDoors(show).warnings.filter((one) => !isSaid(one, findings));
-		if (isJson) io.write(`${JSON.stringify({ usable: true, problems: [], findings, warnings })}\n`);
+		if (isJson)
+			io.write(
+				`${JSON.stringify({ usable: true, problems: [], findings, warnings: warnings.map(warningJson) })}\n`,
+			);
 		else {
 			const lines = [
 				...findings.map(({ text }) => text),
 				...warnings.map(
-					(one) => `${one.song === undefined ? '' : `${songTitle(show, one.song)}: `}${one.text}`,
+					(one) =>
+						`${one.song === undefined ? '' : `${songTitle(show, one.song)}: `}${one.told ?? one.text}`,
 				),
 			];
 			const last = lines.length === 0 ? 'Nothing to look at.' : `${lines.length} to look at.`;
