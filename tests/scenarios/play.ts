@@ -6,14 +6,21 @@ import { parseScript } from '../../src/cli/parse-script.ts';
 import { playScript } from '../../src/cli/play-script.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
+import type { Show } from '../../src/showfile/show.ts';
 import { loadShow } from './load-show.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: a state is JSON that tests look into by name
 export type State = any;
 
 /** The states printed by `!state`, in order, then the last one; and the screens printed by `!screen`. */
-export function play(showName: string, script: string): { states: State[]; screen: string } {
-	const show = loadShow(join(import.meta.dirname, 'shows', `${showName}.yaml`));
+export function play(showName: string, script: string): Played {
+	return playShow(loadShow(join(import.meta.dirname, 'shows', `${showName}.yaml`)), script);
+}
+
+export type Played = { readonly states: State[]; readonly screen: string };
+
+/** The same for any show. */
+export function playShow(show: Show, script: string): Played {
 	const reading = parseScript(script, 'script');
 	if (!reading.ok) throw new Error(reading.problems.map(problemText).join('\n'));
 	const printed: string[] = [];

@@ -1,0 +1,282 @@
+// The moments of a night at which somebody has seconds, each with the keys that it takes on the club
+// show. How many are allowed is common practice, no source.
+
+import type { State } from '../scenarios/play.ts';
+
+/** What a moment shows: the JSON state, and the screen at 80×24 as text. */
+export type Seen = { readonly state: State; readonly screen: string };
+
+export type Story = {
+	readonly moment: string;
+	/** The script up to the moment. */
+	readonly before: string;
+	/** The show clock at the moment. */
+	readonly at: string;
+	/** What is pressed: names of keys, or letters to type. None: it is to be seen without a key. */
+	readonly keys: readonly string[];
+	readonly most: number;
+	/** Whether what was wanted is there after the keys; `before` them it must not be where keys are pressed. */
+	readonly isDone: (seen: Seen) => boolean;
+};
+
+const READY = '-01:00 !ready\n';
+const OPENED = `${READY}00:00 space\n`;
+/** In the second song, with drop D in Ash's hands. */
+const SECOND = `${OPENED}03:58 d\n04:15 space\n`;
+const AFTER_BREAK = `${OPENED}01:00 b 1\n01:02 enter\n`;
+
+const todoOf = ({ state }: Seen, instrument: string): State =>
+	state.todo.find((one: State) => one.instrument === instrument);
+const hasWarning = ({ state }: Seen, code: string): boolean =>
+	state.warnings.some((one: State) => one.code === code);
+
+export const STORIES: readonly Story[] = [
+	{
+		moment: 'a song rings out: what goes to whom',
+		before: OPENED,
+		at: '03:40',
+		keys: [],
+		most: 0,
+		isDone: ({ state, screen }) =>
+			state.players.ash.next.instrument === 'A4' &&
+			/ASH/.test(screen) &&
+			/slot 4 +Anchor/.test(screen) &&
+			/READY/.test(screen) &&
+			/check volume 10/.test(screen),
+	},
+	{
+		moment: 'a song rings out: handed over, the next song on',
+		before: `${OPENED}04:00 d\n`,
+		at: '04:15',
+		keys: ['space'],
+		most: 1,
+		isDone: ({ state }) => state.song.id === 'lantern' && state.players.ash.holds === 'A4',
+	},
+	{
+		moment: 'a string breaks, several play: the stand-in in hands',
+		before: OPENED,
+		at: '01:00',
+		keys: ['b', '1', 'enter'],
+		most: 3,
+		isDone: ({ state }) =>
+			state.players.ash.holds === 'S1' && state.incidents[0]?.kind === 'string-break',
+	},
+	{
+		moment: 'a string breaks, one plays: the stand-in in hands',
+		before: `${READY}-00:30 x 1\n`,
+		at: '-00:20',
+		keys: ['b', 'enter'],
+		most: 2,
+		isDone: ({ state }) =>
+			state.players.ash.holds === 'S1' && state.incidents[0]?.kind === 'string-break',
+	},
+	{
+		moment: 'a wrong key: taken back',
+		before: `${OPENED}01:00 d\n`,
+		at: '01:02',
+		keys: ['u'],
+		most: 1,
+		isDone: ({ state }) => state.phase === 'song' && state.song.id === 'harbour',
+	},
+	{
+		moment: 'an instrument comes back: what it must become, by when',
+		before: SECOND,
+		at: '04:20',
+		keys: [],
+		most: 0,
+		isDone: (seen) =>
+			todoOf(seen, 'A1')?.job === 'touch-up' &&
+			/slot 1 .*touch-up/.test(seen.screen) &&
+			/by +6:\d\d/.test(seen.screen),
+	},
+	{
+		moment: 'a song called that is not next',
+		before: SECOND,
+		at: '05:00',
+		keys: ['j', 'k', 'e', 's', 'enter'],
+		most: 5,
+		isDone: ({ state }) => state.players.ash.next.song === 'kestrel' && state.song.id === 'lantern',
+	},
+	{
+		moment: 'a hand-over near: the instrument has gone stale',
+		before: `${READY}00:00 space\n`,
+		at: '16:00',
+		keys: [],
+		most: 0,
+		isDone: (seen) => hasWarning(seen, 'stale') && /STALE/i.test(seen.screen),
+	},
+	{
+		moment: 'the laptop was cut off: same song, cue and hands',
+		before: `${OPENED}00:40 space\n01:00 b 1\n01:02 enter\n01:20 !kill\n`,
+		at: '01:25',
+		keys: [],
+		most: 0,
+		isDone: ({ state }) =>
+			state.song.id === 'harbour' && state.cue.at === 'Ch1' && state.players.ash.holds === 'S1',
+	},
+	{
+		moment: 'the wrong instrument left the rack: said at once',
+		before: SECOND,
+		at: '04:30',
+		keys: ['x', '2'],
+		most: 2,
+		isDone: (seen) => seen.state.players.ash.holds === 'A2' && hasWarning(seen, 'wrong-tuning'),
+	},
+	{
+		moment: 'an instrument is tuned: marked ready',
+		before: SECOND,
+		at: '05:30',
+		keys: ['t', '1'],
+		most: 2,
+		isDone: ({ state }) => state.instruments.A1.ready,
+	},
+	{
+		moment: 'the first of the list is tuned: marked ready',
+		before: SECOND,
+		at: '05:30',
+		keys: ['t', 'enter'],
+		most: 2,
+		isDone: ({ state }) => state.instruments.A1.ready,
+	},
+	{
+		moment: 'several change together: who, and whether the gap is long enough',
+		before: `${OPENED}${steps(['04:00', '08:00', '12:00', '16:30', '20:30'])}`,
+		at: '25:20',
+		keys: [],
+		most: 0,
+		isDone: ({ state, screen }) =>
+			state.players.ash.next.instrument === 'A2' &&
+			state.players.cleo.next.instrument === 'C2' &&
+			/Ember/.test(screen) &&
+			/CLEO .*slot 9/.test(screen),
+	},
+	{
+		moment: 'a song is skipped',
+		before: SECOND,
+		at: '04:30',
+		keys: ['right'],
+		most: 1,
+		isDone: ({ state }) => state.song.id === 'gravel',
+	},
+	{
+		moment: 'two songs are run together',
+		before: `${SECOND}07:50 d\n`,
+		at: '07:51',
+		keys: ['space'],
+		most: 1,
+		isDone: ({ state }) => state.song.id === 'gravel' && state.phase === 'song',
+	},
+	{
+		moment: 'a spare is in use: what is late now, and by when the other must be restrung',
+		before: `${OPENED}01:00 b 1\n01:02 enter\n`,
+		at: '01:10',
+		keys: [],
+		most: 0,
+		isDone: (seen) =>
+			todoOf(seen, 'A1')?.job === 'restring' && /slot 1 +restring.*by +3:00/.test(seen.screen),
+	},
+	{
+		moment: 'the light or the weather shifts: everything to be checked again',
+		before: OPENED,
+		at: '02:00',
+		keys: ['a', 'enter'],
+		most: 2,
+		isDone: ({ state }) =>
+			Object.values(state.instruments).every((one: State) => one.place === 'hands' || !one.ready),
+	},
+	{
+		moment: 'a cue from offstage is near: now and next as whole boards',
+		before: OPENED,
+		at: '00:30',
+		keys: [],
+		most: 0,
+		isDone: ({ screen }) => /Ch1.*DRIVE on/i.test(screen),
+	},
+	{
+		moment: 'two cues were missed: at the right section',
+		before: OPENED,
+		at: '02:00',
+		keys: ['space', 'space'],
+		most: 2,
+		isDone: ({ state }) => state.cue.at === 'V2',
+	},
+	{
+		moment: 'something happens, hands full: a mark now',
+		before: OPENED,
+		at: '01:30',
+		keys: ['i'],
+		most: 1,
+		isDone: ({ state }) => state.incidents.length === 1,
+	},
+	{
+		moment: 'and its words later: third string',
+		before: AFTER_BREAK,
+		at: '01:40',
+		keys: ['e', '3', 'enter'],
+		most: 3,
+		isDone: ({ state }) => state.incidents[0]?.string === 3,
+	},
+	{
+		moment: 'blackout: the screen dark',
+		before: OPENED,
+		at: '02:00',
+		keys: ['z'],
+		most: 1,
+		isDone: ({ screen }) => screen.trim() === 'z',
+	},
+	{
+		moment: 'a towel on the keyboard: locked',
+		before: OPENED,
+		at: '02:00',
+		keys: ['l'],
+		most: 1,
+		isDone: ({ screen }) => /LOCKED/i.test(screen),
+	},
+	{
+		moment: 'the towel is off: unlocked',
+		before: `${OPENED}01:50 l\n`,
+		at: '02:00',
+		keys: ['l', 'esc'],
+		most: 2,
+		isDone: ({ screen }) => !/LOCKED/i.test(screen),
+	},
+	{
+		moment: 'wireless trouble: another pack',
+		before: OPENED,
+		at: '02:00',
+		keys: ['w', 'a', '2'],
+		most: 3,
+		isDone: ({ screen }) => /Ash wears pack P2/.test(screen),
+	},
+	{
+		moment: 'no spare is ready: every choice with its seconds, nothing forced',
+		before: '-01:00 t 1\n-00:50 t 5\n-00:40 t 8\n00:00 space\n',
+		at: '01:00',
+		keys: ['b', '1'],
+		most: 2,
+		isDone: ({ state, screen }) =>
+			state.players.ash.holds === 'A1' &&
+			state.standIns.ash[0].readyIn > 10 &&
+			/0 plays on/.test(screen),
+	},
+	{
+		moment: 'five minutes before walk-on: what is not ready, worst first',
+		before: '-10:00 t 5\n-09:00 t 8\n',
+		at: '-05:00',
+		keys: [],
+		most: 0,
+		isDone: (seen) => seen.state.todo[0]?.instrument === 'A1' && /slot 1 /.test(seen.screen),
+	},
+];
+
+/** Each song ended by `d` at its time and the next begun 15 seconds later, ready marks renewed. */
+function steps(ends: readonly string[]): string {
+	return ends
+		.map((end) => {
+			const [minutes = 0, seconds = 0] = end.split(':').map(Number);
+			const begin = minutes * 60 + seconds + 15;
+			const clock = `${String(Math.floor(begin / 60)).padStart(2, '0')}:${String(begin % 60).padStart(2, '0')}`;
+			return `${end} d\n${clock} space\n`;
+		})
+		.join('');
+}
