@@ -155,7 +155,10 @@ export function openNight(options: NightOptions): Night {
 	function context(): KeyContext {
 		return {
 			session: session(),
-			plan: plan(),
+			// Planning is most of what a key takes, and few keys ask for the plan.
+			get plan() {
+				return plan();
+			},
 			nowMs: clock.nowMs(),
 			view: look.view,
 			picked: look.picked,

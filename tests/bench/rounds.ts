@@ -33,6 +33,12 @@ export function median(values: readonly number[]): number {
 	return (upper + lower) / 2;
 }
 
+/** The value below which this share of the values lies. */
+export function quantile(values: readonly number[], share: number): number {
+	const sorted = [...values].sort((a, b) => a - b);
+	return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
+}
+
 /** The median of each contestant over so many interleaved rounds, after one that does not count. */
 export function takeTurns(contestants: readonly Contestant[], rounds: number): readonly number[] {
 	for (const one of contestants) one.run();

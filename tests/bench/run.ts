@@ -2,6 +2,7 @@
 // Each row prints its figure beside its target; a busy machine moves the figures, hardly the ratios.
 
 import { benchCommands } from './commands.ts';
+import { benchKeys } from './keys.ts';
 import { benchReplay } from './replay.ts';
 import { benchStart } from './start.ts';
 
@@ -12,6 +13,7 @@ for (const { name, run } of [
 	{ name: 'commands', run: benchCommands },
 	{ name: 'start', run: benchStart },
 	{ name: 'replay', run: benchReplay },
+	{ name: 'keys', run: benchKeys },
 ]) {
 	if (name.includes(only)) for (const row of await run(rounds)) console.log(row);
 }
