@@ -28,6 +28,27 @@ export type Entry =
 			readonly item: string;
 			readonly inserted?: { readonly song: string; readonly before: string | null };
 	  }
+	/** A song of the list stands before `before` now (null: at the end), in the encore or not. */
+	| {
+			readonly k: 'song-moved';
+			readonly at: NightMs;
+			readonly item: string;
+			readonly before: string | null;
+			readonly isEncore: boolean;
+	  }
+	/** A song was put into the list and got the key `item`. */
+	| {
+			readonly k: 'song-inserted';
+			readonly at: NightMs;
+			readonly item: string;
+			readonly song: string;
+			readonly before: string | null;
+			readonly isEncore: boolean;
+	  }
+	/** Off tonight's list. */
+	| { readonly k: 'song-dropped'; readonly at: NightMs; readonly item: string }
+	/** On the list again, where it was dropped or passed over. */
+	| { readonly k: 'song-restored'; readonly at: NightMs; readonly item: string }
 	/** `by`: how it came to be known: the plan's hand-over, a stand-in, or an exchange typed in. `incident`: the break it answers. */
 	| ({
 			readonly k: 'handed-over';

@@ -5,6 +5,7 @@ import type { PlannedHandOver } from '../plan/plan.ts';
 import type { Command } from '../session/command.ts';
 import { nextSongItem, openBreak, songOnNow } from '../session/find.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
+import type { Action } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { pickedWords } from './open-picked.ts';
 import {
@@ -17,6 +18,7 @@ import {
 	withPlayer,
 } from './prompts.ts';
 import { slotOf } from './rack-slots.ts';
+import { SET_ACTIONS } from './set-actions.ts';
 import { asHandOver, finishCommand, stepCommand, stepWords } from './step-commands.ts';
 import {
 	asItIsPrompt,
@@ -25,21 +27,6 @@ import {
 	jumpPrompt,
 	memoPrompt,
 } from './text-prompts.ts';
-
-export type Action = {
-	readonly id: string;
-	/** Default keys, the first shown. */
-	readonly keys: readonly string[];
-	/** What it does, for help and the README: one line. */
-	readonly words: string;
-	/** What it would do now, in two or three words; null when it is not worth a place in the footer now. */
-	readonly footer: (context: KeyContext) => string | null;
-	/** Why it cannot act now, a sentence; null when it can. */
-	readonly whyNot: (context: KeyContext) => string | null;
-	readonly act: (context: KeyContext) => Outcome;
-	/** Works while the screen is dark. */
-	readonly isForDark?: boolean;
-};
 
 const command = (one: Command): Outcome => ({ kind: 'command', command: one });
 const always = () => null;
@@ -180,6 +167,7 @@ export const ACTIONS: readonly Action[] = [
 			return words === null ? handOverOutcome(context) : { kind: 'say', words };
 		},
 	},
+	...SET_ACTIONS,
 	{
 		id: 'ready',
 		keys: ['t'],
@@ -420,6 +408,7 @@ export const ACTIONS: readonly Action[] = [
 		footer: silent,
 		whyNot: always,
 		act: () => ({ kind: 'pick', by: -1 }),
+		isEachCounted: true,
 	},
 	{
 		id: 'pick-down',
@@ -428,6 +417,7 @@ export const ACTIONS: readonly Action[] = [
 		footer: silent,
 		whyNot: always,
 		act: () => ({ kind: 'pick', by: 1 }),
+		isEachCounted: true,
 	},
 	{
 		id: 'leave',

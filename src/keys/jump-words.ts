@@ -2,7 +2,7 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import { markText } from '../base/show-clock.ts';
-import type { JumpPreview, PlayerPreview } from '../plan/change-preview.ts';
+import type { PlayerPreview, SongPreview } from '../plan/change-preview.ts';
 import type { Session } from '../session/session.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import { slotOf } from './rack-slots.ts';
@@ -16,7 +16,7 @@ const CONDITIONS: Readonly<Record<PlayerPreview['condition'], string>> = {
 
 /** One line for each player who would change hands, or one saying that nobody does. */
 export function jumpWords(
-	preview: JumpPreview | null,
+	preview: SongPreview | null,
 	{ session, zeroMs }: { session: Session; zeroMs: number },
 ): readonly string[] {
 	if (preview === null) return ['It is next already.'];

@@ -12,6 +12,8 @@ export type KeyContext = {
 	readonly session: Session;
 	readonly plan: Plan;
 	readonly nowMs: number;
+	/** When the first song is meant to start. */
+	readonly plannedZeroMs: number;
 	readonly view: ViewName;
 	/** The row picked in rack, set and log. */
 	readonly picked: number;
@@ -27,7 +29,13 @@ export type KeyContext = {
 
 export type Outcome =
 	/** `isStampedNow`: with this key's moment, not with that of the prompt's first key. */
-	| { readonly kind: 'command'; readonly command: Command; readonly isStampedNow?: boolean }
+	| {
+			readonly kind: 'command';
+			readonly command: Command;
+			readonly isStampedNow?: boolean;
+			/** The item of the list that is picked from then on. */
+			readonly follows?: string;
+	  }
 	| { readonly kind: 'prompt'; readonly prompt: Prompt }
 	| { readonly kind: 'say'; readonly words: string }
 	| { readonly kind: 'view'; readonly view: ViewName }
@@ -49,6 +57,8 @@ export type Outcome =
 export type Prompt = {
 	/** Text and list fields: every press counts, space is a letter, and the prompt never closes by itself. */
 	readonly isText: boolean;
+	/** A list is gone through with up and down: held down, they go on. */
+	readonly isList?: boolean;
 	/** Stays through space and time. */
 	readonly isLasting: boolean;
 	readonly view: (context: KeyContext) => PromptView;

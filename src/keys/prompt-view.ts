@@ -1,4 +1,7 @@
-// What a prompt shows, as the screen needs it: words only, so that the screen knows no prompt by name.
+// What a prompt shows, as the screen needs it: so that the screen knows no prompt by name.
+
+import type { Plan } from '../plan/plan.ts';
+import type { Session } from '../session/session.ts';
 
 export type PromptView = {
 	/** One line: what is asked. */
@@ -7,6 +10,8 @@ export type PromptView = {
 	readonly lines: readonly string[];
 	/** The text typed so far, in a prompt with a text field. */
 	readonly field: string | null;
+	/** Tonight's list as it would be, to be drawn in place of the one that stands; `item` is what it is about. */
+	readonly tonight?: { readonly session: Session; readonly plan: Plan; readonly item: string };
 	/** The keys that answer, with their words. */
 	readonly choices: readonly KeyWords[];
 };

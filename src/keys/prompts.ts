@@ -14,7 +14,7 @@ import { instrumentAtSlot, playersFor, slotOf } from './rack-slots.ts';
 const CLOSE: Outcome = { kind: 'close' };
 
 /** A prompt of single keys: esc leaves it, space steps the show. */
-function choicePrompt(
+export function choicePrompt(
 	view: (context: KeyContext) => Partial<PromptView> & { title: string },
 	press: (key: string, context: KeyContext) => Outcome,
 ): Prompt {

@@ -157,38 +157,64 @@ export function matchingSongs(session: Session, typed: string): readonly Song[] 
 }
 
 const SHOWN_SONGS = 5;
+const NO_SONG = 'No song of the catalogue has that in its title.';
 
-/** Jump: letters narrow the songs, up and down pick, and what would change is shown while typing. */
-export function jumpPrompt(picked = 0, text = ''): Prompt {
+/** What choosing a song is for. */
+type SongAsk = {
+	readonly title: (context: KeyContext) => string;
+	/** What the song would mean, a line each; asked once something was typed or picked. */
+	readonly lines: (song: Song, context: KeyContext) => readonly string[];
+	readonly chosen: (song: Song, context: KeyContext) => Outcome;
+	/** Keys of this question's own; gets what was typed and picked so far. */
+	readonly also?: (key: string, at: SongField) => Outcome | null;
+};
+
+type SongField = { readonly picked: number; readonly text: string };
+
+/** A song by letters that narrow the list; up and down pick. */
+export function songPrompt(
+	ask: SongAsk,
+	{ picked, text }: SongField = { picked: 0, text: '' },
+): Prompt {
+	const chosenOf = (songs: readonly Song[]) => songs[Math.min(picked, songs.length - 1)];
+	const pick = (by: number, typed: string): Outcome => ({
+		kind: 'prompt',
+		prompt: songPrompt(ask, { picked: Math.max(0, picked + by), text: typed }),
+	});
 	const field: TextField = {
-		view: (typed, { session, previewOf }) => {
-			const songs = matchingSongs(session, typed);
-			const chosen = songs[Math.min(picked, songs.length - 1)];
+		view: (typed, context) => {
+			const songs = matchingSongs(context.session, typed);
+			const chosen = chosenOf(songs);
 			const first = Math.max(0, Math.min(picked, songs.length - 1) - SHOWN_SONGS + 1);
 			return {
-				title: 'Next song: letters, up and down, enter',
+				title: ask.title(context),
 				lines: [
 					...songs
 						.slice(first, first + SHOWN_SONGS)
 						.map((song) => `${song === chosen ? '>' : ' '} ${song.title}`),
-					...(chosen && typed.trim() !== '' ? previewOf(chosen.id) : []),
-					...(songs.length === 0 ? ['No song of the catalogue has that in its title.'] : []),
+					...(chosen && (typed.trim() !== '' || picked > 0) ? ask.lines(chosen, context) : []),
+					...(songs.length === 0 ? [NO_SONG] : []),
 				],
 			};
 		},
 		also: (key, typed) => {
-			if (key === 'up')
-				return { kind: 'prompt', prompt: jumpPrompt(Math.max(0, picked - 1), typed) };
-			if (key === 'down') return { kind: 'prompt', prompt: jumpPrompt(picked + 1, typed) };
-			return null;
+			if (key === 'up') return pick(-1, typed);
+			if (key === 'down') return pick(1, typed);
+			return ask.also?.(key, { picked, text: typed }) ?? null;
 		},
-		enter: (typed, { session }) => {
-			const songs = matchingSongs(session, typed);
-			const song = songs[Math.min(picked, songs.length - 1)];
-			return song
-				? { kind: 'command', command: { do: 'choose-next', song: song.id } }
-				: { kind: 'say', words: 'No song of the catalogue has that in its title.' };
+		enter: (typed, context) => {
+			const song = chosenOf(matchingSongs(context.session, typed));
+			return song ? ask.chosen(song, context) : { kind: 'say', words: NO_SONG };
 		},
 	};
 	return textPrompt(field, text);
+}
+
+/** Jump: any song becomes the next, and what would change is shown while typing. */
+export function jumpPrompt(): Prompt {
+	return songPrompt({
+		title: () => 'Next song: letters, up and down, enter',
+		lines: (song, { previewOf }) => previewOf(song.id),
+		chosen: (song) => ({ kind: 'command', command: { do: 'choose-next', song: song.id } }),
+	});
 }

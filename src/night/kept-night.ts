@@ -18,7 +18,7 @@ export type KeptStep = {
 
 export type KeptNight = {
 	/** Raised whenever the shape of anything below changes; another form is passed over. */
-	readonly form: 1;
+	readonly form: 2;
 	readonly session: Omit<Session, 'show'>;
 	/** The show in force when it is not the one that the night began with. */
 	readonly show: Show | null;
@@ -31,7 +31,7 @@ export type KeptNight = {
 
 /** Whether this is a kept night of the form in use here; `opening` shows what a session consists of. */
 export function isKeptNight(state: unknown, opening: Session): state is KeptNight {
-	if (!isRecord(state) || state.form !== 1 || !isRecord(state.session)) return false;
+	if (!isRecord(state) || state.form !== 2 || !isRecord(state.session)) return false;
 	const { session } = state;
 	return (
 		Array.isArray(state.told) &&

@@ -112,7 +112,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
 		return {
-			form: 1,
+			form: 2,
 			session: rest,
 			show: show === opening.show ? null : show,
 			step,

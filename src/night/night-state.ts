@@ -6,7 +6,7 @@ import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { markText, tenths } from '../base/show-clock.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import { warningJson } from '../plan/plan-json.ts';
-import { findSong, findSongItem, positionOf, songOnNow } from '../session/find.ts';
+import { findSong, findSongItem, positionOf, songOnNow, songsOf } from '../session/find.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
 
@@ -32,7 +32,6 @@ export type NightStateInput = {
 export function nightState(input: NightStateInput): Record<string, unknown> {
 	const { session, plan, nowMs, zeroMs } = input;
 	const mark = (ms: number) => markText(ms - zeroMs);
-	const songs = session.list.filter((item): item is SongItem => item.kind === 'song');
 	const current = findSongItem(session, session.current);
 	const currentSong = current && findSong(session, current.song);
 	const points = currentSong ? cuePoints(currentSong) : [];
@@ -45,7 +44,7 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 				? {
 						id: currentSong.id,
 						position: positionOf(session.list, current),
-						of: songs.length,
+						of: songsOf(session.list).length,
 						title: currentSong.title,
 					}
 				: null,
@@ -151,7 +150,7 @@ function playerState(
 	};
 }
 
-/** What became of each song, in the order in which it did; what was never reached once the set is over is dropped. */
+/** What became of each song, in the order in which it did; what was dropped, or never reached once the set is over, comes last. */
 export function playedSongs(session: Session): readonly { song: string; state: string }[] {
 	const songs = session.list.filter((item): item is SongItem => item.kind === 'song');
 	const ended = songs
@@ -160,6 +159,6 @@ export function playedSongs(session: Session): readonly { song: string; state: s
 		.sort((a, b) => a.run.beganAtMs - b.run.beganAtMs)
 		.map(({ song, run }) => ({ song, state: run.how as string }));
 	const isOver = session.phase.value === 'over' || session.phase.value === 'packed';
-	const dropped = isOver ? songs.filter(({ runs }) => runs.length === 0) : [];
+	const dropped = songs.filter(({ isDropped, runs }) => runs.length === 0 && (isOver || isDropped));
 	return [...ended, ...dropped.map(({ song }) => ({ song, state: 'dropped' }))];
 }

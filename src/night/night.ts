@@ -160,6 +160,7 @@ export function openNight(options: NightOptions): Night {
 				return plan();
 			},
 			nowMs: clock.nowMs(),
+			plannedZeroMs: options.plannedZeroMs,
 			view: look.view,
 			picked: look.picked,
 			canTakeBack: takeableBack(past.timeline()) !== null,
@@ -239,10 +240,15 @@ export function openNight(options: NightOptions): Night {
 			case 'command':
 				if (outcome.command.do === 'report-break') look = { ...look, deferred: [] };
 				run(outcome.command, outcome.isStampedNow ? nowMs : beganMs);
+				if (outcome.follows !== undefined) {
+					look = { ...look, picked: rowInSet(outcome.follows) ?? look.picked };
+				}
 				return;
-			case 'view':
-				look = { ...look, view: outcome.view, picked: 0 };
+			case 'view': {
+				const coming = outcome.view === 'set' ? rowInSet(session().next) : null;
+				look = { ...look, view: outcome.view, picked: coming ?? 0 };
 				return;
+			}
 			case 'pick':
 				look = { ...look, picked: pickedAfter(outcome.by) };
 				return;
@@ -267,6 +273,12 @@ export function openNight(options: NightOptions): Night {
 				return;
 			}
 		}
+	}
+
+	/** The row that an item has in the set view. */
+	function rowInSet(key: string | null): number | null {
+		const row = session().list.findIndex((item) => item.key === key);
+		return row < 0 ? null : row;
 	}
 
 	/** The row picked after a move; it stays on the list that is shown. */
@@ -354,7 +366,9 @@ export function openNight(options: NightOptions): Night {
 
 	function press(key: string): void {
 		closeIfOverdue();
-		if (!look.isLocked && look.open?.prompt.isText) {
+		const isInList = look.open === null || look.open.prompt.isList === true;
+		const isGoingOn = isInList && actionOf(key, options.keys)?.isEachCounted === true;
+		if (!look.isLocked && (look.open?.prompt.isText || isGoingOn)) {
 			pressCounted(key);
 			changed();
 			return;

@@ -1,8 +1,7 @@
-// What another next song would mean, before anybody is told: who would change to what, whether it is
-// ready, and when it can be in hands.
+// What a song in another place would mean, before anybody is told: who would change to what, whether it
+// is ready, and when it can be in hands.
 
 import type { NightMs } from '../journal/entry.ts';
-import { withNextChosen } from '../session/choose-next.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { busyWindows } from './busy-windows.ts';
@@ -11,6 +10,7 @@ import { freeClock } from './free-clock.ts';
 import type { Plan, PlannedHandOver, Section, Slot, Work } from './plan.ts';
 import { planCore } from './plan-core.ts';
 import type { Moment } from './timeline.ts';
+import { type ChangedNight, whatIf } from './what-if.ts';
 
 /** What one player would do. */
 export type PlayerPreview = {
@@ -35,7 +35,8 @@ export type PlayerPreview = {
 	readonly afterEndSeconds: number | null;
 };
 
-export type JumpPreview = {
+/** What one song of a changed list would mean. */
+export type SongPreview = {
 	readonly song: string;
 	readonly section: Section;
 	/** One for each player with something to play or to give back, in the file's order. */
@@ -49,13 +50,28 @@ export type JumpPreview = {
  * @example
  * previewJump({ session, nowMs: 0, plannedZeroMs: 0, song: 'gravel' }).players[0].instrument // => 'A1'
  */
-export function previewJump(asked: Moment & { readonly song: string }): JumpPreview | null {
-	const session = withNextChosen(asked.session, asked.song, asked.nowMs);
-	const { plan } = planCore({ ...asked, session });
-	const section = plan.sections.find(({ hasBegun }) => !hasBegun);
-	if (section === undefined || section.song !== asked.song) return null;
+export function previewJump(asked: Moment & { readonly song: string }): SongPreview | null {
+	const changed = whatIf(asked, { do: 'choose-next', song: asked.song });
+	const after = changed.ok ? changed : { session: asked.session, plan: planCore(asked).plan };
+	const next = after.plan.sections.find(({ hasBegun }) => !hasBegun);
+	return next?.song === asked.song ? previewSong(asked, after, next.item) : null;
+}
+
+/**
+ * What this item of a changed night's list would mean, told from how things stand now. Next, it is done
+ * in a hurry as for a jump; later, in its turn. Null where it does not come.
+ *
+ * @example
+ * previewSong({ session, nowMs: 0, plannedZeroMs: 0 }, { session, plan }, '2').players.map(({ condition }) => condition) // => ['ready', 'in-hands']
+ */
+export function previewSong(now: Moment, after: ChangedNight, item: string): SongPreview | null {
+	const { session, plan } = after;
+	const ahead = plan.sections.filter(({ hasBegun }) => !hasBegun);
+	const section = ahead.find((one) => one.item === item && one.point === 0);
+	if (section === undefined) return null;
 	const clock = freeClock(busyWindows(session, plan.sections, []));
-	const inHands = earliest({ plan, section, nowMs: asked.nowMs, clock });
+	const hurry: Hurry = { plan, section, nowMs: now.nowMs, clock };
+	const inHands = section === ahead[0] ? earliest(hurry) : inTurn(hurry);
 	const handOvers = handOversAt(plan, section);
 	const slots = plan.slots.filter((slot) => slot.section === section);
 	const players = session.show.players.flatMap(({ id }): readonly PlayerPreview[] => {
@@ -72,7 +88,7 @@ export function previewJump(asked: Moment & { readonly song: string }): JumpPrev
 				...wanted(handOver, slot),
 				isHandOver: handOver !== undefined,
 				why: slot?.why ?? null,
-				condition: conditionOf(asked, { handOver, work }),
+				condition: conditionOf(now, { handOver, work }),
 				workSeconds: work?.seconds ?? 0,
 				inHandsMs,
 				afterEndSeconds:
@@ -82,7 +98,7 @@ export function previewJump(asked: Moment & { readonly song: string }): JumpPrev
 			},
 		];
 	});
-	return { song: asked.song, section, players };
+	return { song: section.song, section, players };
 }
 
 function handOversAt({ handOvers }: Plan, section: Section): readonly PlannedHandOver[] {
@@ -150,5 +166,18 @@ function earliest({ plan, section, nowMs, clock }: Hurry): ReadonlyMap<string, N
 		ready.push(player);
 	}
 	for (const one of ready) hand(one);
+	return inHands;
+}
+
+/** When each player has theirs in hands when all is done in the order of the plan. */
+function inTurn({ plan, section }: Hurry): ReadonlyMap<string, NightMs> {
+	const inHands = new Map<string, NightMs>();
+	let time = Number.NEGATIVE_INFINITY;
+	for (const { player, instrument, seconds, wantedMs } of handOversAt(plan, section)) {
+		if (instrument === null) continue;
+		const work = workAt(plan, section).find((one) => one.player === player);
+		time = Math.max(time, wantedMs, work?.finishMs ?? wantedMs) + seconds * 1000;
+		inHands.set(player, time);
+	}
 	return inHands;
 }

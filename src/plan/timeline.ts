@@ -5,6 +5,7 @@ import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { findSong, positionOf, songOnNow } from '../session/find.ts';
 import type { ListItem, Session, SongItem } from '../session/session.ts';
+import { comingItems } from '../session/set-places.ts';
 import { gapBetween } from '../showfile/gap-between.ts';
 import type { Song } from '../showfile/show.ts';
 import { songSeconds } from '../showfile/song-length.ts';
@@ -69,10 +70,7 @@ export function sectionsAhead(moment: Moment): readonly Section[] {
 
 /** What stands ahead on the list, what was passed over left out. */
 function itemsAhead(session: Session): readonly ListItem[] {
-	const { value } = session.phase;
-	const from = session.list.findIndex(({ key }) => key === session.next);
-	if (from < 0 || value === 'packed') return [];
-	return session.list.slice(from).filter((item) => item.kind === 'interval' || !item.isPassedOver);
+	return session.phase.value === 'packed' ? [] : comingItems(session);
 }
 
 /** Where the clock stands before the list ahead: after the song on now, or in the wait between songs. */

@@ -28,6 +28,14 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 			return entry.inserted
 				? `${songTitle(show, entry.inserted.song)} put in as the next song`
 				: `${itemWords(entry.item, show, session)} comes next`;
+		case 'song-moved':
+			return `${itemWords(entry.item, show, session)} moved ${placeWords(entry, show, session)}`;
+		case 'song-inserted':
+			return `${songTitle(show, entry.song)} put in ${placeWords(entry, show, session)}`;
+		case 'song-dropped':
+			return `${itemWords(entry.item, show, session)} dropped from the list`;
+		case 'song-restored':
+			return `${itemWords(entry.item, show, session)} on the list again`;
 		case 'handed-over':
 			return `${handedWords(entry, show)}${{ plan: '', 'stand-in': ' as a stand-in', exchange: ', exchanged' }[entry.by]}`;
 		case 'hand-over-corrected':
@@ -98,6 +106,13 @@ function itemWords(item: string, show: Show, session: Session | undefined): stri
 	const found = listed ?? (session ? undefined : show.set[Number(item) - 1]);
 	if (!found) return 'a song';
 	return found.kind === 'interval' ? 'the interval' : songTitle(show, found.song);
+}
+
+type Place = { readonly before: string | null; readonly isEncore: boolean };
+
+function placeWords({ before, isEncore }: Place, show: Show, session: Session | undefined): string {
+	if (before === null) return isEncore ? 'at the end of the encore' : 'at the end';
+	return `${isEncore ? 'in the encore, ' : ''}before ${itemWords(before, show, session)}`;
 }
 
 function pointWords(index: number, show: Show, session: Session | undefined): string {

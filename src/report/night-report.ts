@@ -24,8 +24,8 @@ export type ReportMoment = { readonly mark: string | null; readonly clock: strin
 export type ReportSongState = SongEnd | 'dropped' | 'on' | 'to-come';
 
 export type ReportSong = {
-	/** Place among the songs of the list, from 1. */
-	readonly position: number;
+	/** Place among the songs of the list, from 1; null for one that was dropped by hand. */
+	readonly position: number | null;
 	readonly song: string;
 	readonly title: string;
 	readonly state: ReportSongState;
@@ -167,8 +167,8 @@ export function nightReport(parts: ReportParts): NightReport {
 		songs: last.list
 			.filter((item) => item.kind === 'song')
 			.map(
-				(item, index): ReportSong => ({
-					position: index + 1,
+				(item): ReportSong => ({
+					position: positionOf(last.list, item) || null,
 					song: item.song,
 					title: cleanText(songTitle(show, item.song)),
 					state: songState(last, item, isOver),

@@ -116,7 +116,7 @@ function songTable(report: NightReport): string[] {
 	const rows = report.songs.flatMap((song) => {
 		const runs = song.runs.length === 0 ? [null] : song.runs;
 		return runs.map((run, index) => [
-			String(song.position),
+			song.position === null ? '-' : String(song.position),
 			text(song.title) + (song.isEncore ? ' (encore)' : ''),
 			STATE_WORDS[index === runs.length - 1 ? song.state : (run?.how ?? song.state)],
 			run ? momentText(run.began) : '',
@@ -159,7 +159,9 @@ function songBySong(report: NightReport): string[] {
 		.filter((song) => song.happened.length > 0)
 		.flatMap((song) => [
 			'',
-			`## Song ${song.position}: ${text(song.title)}`,
+			song.position === null
+				? `## Dropped: ${text(song.title)}`
+				: `## Song ${song.position}: ${text(song.title)}`,
 			'',
 			...song.happened.map(bullet),
 		]);

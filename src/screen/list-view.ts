@@ -6,10 +6,11 @@ import { helpRows } from './help-view.ts';
 import { firstInSight } from './list-window.ts';
 import { logHeading, logRows } from './log-view.ts';
 import { nowSection } from './now-section.ts';
+import { promptHeight } from './prompt-rows.ts';
 import { rackHeading, rackRows } from './rack-view.ts';
 import { type Area, beside, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { setHeading, setRows } from './set-view.ts';
+import { asAsked, setHeading, setRows } from './set-view.ts';
 
 export type ListName = 'rack' | 'set' | 'log';
 
@@ -67,7 +68,16 @@ export function listView(
 	const { view, picked } = state;
 	if (view === 'help') return done(kept, helpRows(state.help, picked, body), rows);
 	const list: ListName = view === 'live' ? 'rack' : view;
-	return done(kept, listPane(state, { list, picked }, body), rows);
+	if (list !== 'set') return done(kept, listPane(state, { list, picked }, body), rows);
+	// The row that a question is about is never under the question.
+	const under = state.prompt === null ? 0 : promptHeight(state.prompt, body.rows);
+	const asked = asAsked(state);
+	const pane = listPane(
+		asked,
+		{ list, picked: asked.picked },
+		{ columns, rows: Math.max(0, body.rows - under) },
+	);
+	return done(kept, pane, rows);
 }
 
 function done(kept: readonly Row[], body: readonly Row[], rows: number) {

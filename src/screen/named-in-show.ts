@@ -1,6 +1,6 @@
 // What the show calls a thing, from its id. Apart, since every part of the screen asks.
 
-import { positionOf } from '../session/find.ts';
+import { positionOf, songsOf } from '../session/find.ts';
 import type { Session, SongItem } from '../session/session.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
@@ -39,6 +39,5 @@ export function songPlace(
 	key: string,
 ): { readonly place: number; readonly of: number } {
 	const item = list.find((one): one is SongItem => one.kind === 'song' && one.key === key);
-	const of = list.filter(({ kind }) => kind === 'song').length;
-	return { place: item === undefined ? 0 : positionOf(list, item), of };
+	return { place: item === undefined ? 0 : positionOf(list, item), of: songsOf(list).length };
 }

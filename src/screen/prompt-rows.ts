@@ -20,9 +20,14 @@ function promptRows(prompt: PromptView, { columns, rows }: Area): Row[] {
 	].map((row) => cutRow(row, columns));
 }
 
+/** The rows that a question takes where there are so many. */
+export function promptHeight({ lines }: PromptView, rows: number): number {
+	return Math.min(lines.length + 2, Math.max(1, rows));
+}
+
 /** The rows with the question laid over their end, a blank row above it where there is one to spare. */
 export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area): Row[] {
-	const wanted = Math.min(prompt.lines.length + 2, Math.max(1, area.rows));
+	const wanted = promptHeight(prompt, area.rows);
 	const hasBlank = wanted > 2;
 	const drawn = promptRows(prompt, { columns: area.columns, rows: hasBlank ? wanted - 1 : wanted });
 	const over = hasBlank ? [[], ...drawn] : drawn;

@@ -1,5 +1,6 @@
 // Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
 
+import { minutesSeconds } from '../base/duration.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
@@ -7,6 +8,9 @@ import { slotLabel, songPlace } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
+
+/** The song that is held over a place and not yet put there. */
+const MOVING = 'moving';
 
 const HOW_WORDS = { played: 'played', 'cut-short': 'cut short', skipped: 'skipped' } as const;
 
@@ -16,8 +20,18 @@ export function setHeading(columns: number): Row {
 		[2, [span('SET', 'title')]],
 		[34, [span('state', 'dim')]],
 		[45, [span('show clock', 'dim')]],
-		[57, [span('changes', 'dim')]],
+		[56, [span('gap', 'dim')]],
+		[62, [span('changes', 'dim')]],
 	]);
+}
+
+/** The state with tonight's list as a question about it would have it, and the row that it is about. */
+export function asAsked(state: ScreenState): ScreenState {
+	const tonight = state.prompt?.tonight;
+	if (tonight === undefined) return state;
+	const { session, plan, item } = tonight;
+	const row = session.list.findIndex(({ key }) => key === item);
+	return { ...state, session, plan, picked: row < 0 ? state.picked : row };
 }
 
 /** One row for each item of the list. */
@@ -43,6 +57,8 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 			return `${playerName(show, player)} ${given}`;
 		});
 	const words = stateOf(state, item);
+	const isOut = item.isPassedOver;
+	const gap = section?.gapSeconds ?? null;
 	const { place } = songPlace(session, item.key);
 	const number = place === 0 ? '' : String(place);
 	return placeAt(columns, [
@@ -51,17 +67,21 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 			[
 				span(
 					`${number.padStart(2)} ${songTitle(show, item.song)}${item.isEncore ? ' (encore)' : ''}`,
+					isOut ? 'dim' : 'plain',
 				),
 			],
 		],
-		[34, [span(words, words === 'NOW' ? 'bright' : 'plain')]],
+		[34, [span(words, words === 'NOW' || words === MOVING ? 'bright' : isOut ? 'dim' : 'plain')]],
 		[45, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
-		[57, [span(changes.join(', '))]],
+		[56, [span(gap === null ? '' : minutesSeconds(gap).padStart(4), 'dim')]],
+		[62, [span(changes.join(', '))]],
 	]);
 }
 
-function stateOf({ session }: ScreenState, item: SongItem): string {
+function stateOf({ session, prompt }: ScreenState, item: SongItem): string {
 	if (item.key === session.current && session.song !== null) return 'NOW';
+	if (item.isDropped) return 'dropped';
+	if (item.key === prompt?.tonight?.item) return MOVING;
 	if (item.key === session.next) return 'next';
 	if (item.isPassedOver) return 'passed over';
 	const how = item.runs.findLast((run) => run.how !== null)?.how;

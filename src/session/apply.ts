@@ -8,13 +8,12 @@ import {
 	instrumentMachine,
 } from '../../machines/instrument.ts';
 import { type BoardEvent, boardMachine } from '../../machines/rig.ts';
-import { type Ahead, type ShowEvent, showMachine } from '../../machines/show.ts';
 import { advanceSong, cueIndex, cuePoints, songBegun } from '../../machines/song.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { BoardState } from '../showfile/show.ts';
+import { dropSong, insertSong, moveSong, newItem, restoreSong } from './apply-set.ts';
 import {
 	findInstrument,
-	findItem,
 	findSong,
 	findSongItem,
 	holderOf,
@@ -23,6 +22,7 @@ import {
 	songOnNow,
 } from './find.ts';
 import type { Incident, ListItem, PlayerState, Run, Session } from './session.ts';
+import { ahead, moveShow, nextAfter } from './show-phase.ts';
 
 /** The session with one more entry. */
 export function apply(session: Session, entry: Entry): Session {
@@ -35,6 +35,14 @@ export function apply(session: Session, entry: Entry): Session {
 			return endSong(session, { endedAtMs: entry.at, how: entry.how });
 		case 'next-chosen':
 			return chooseNext(session, entry);
+		case 'song-moved':
+			return moveSong(session, entry);
+		case 'song-inserted':
+			return insertSong(session, entry);
+		case 'song-dropped':
+			return dropSong(session, entry.item);
+		case 'song-restored':
+			return restoreSong(session, entry.item);
 		case 'handed-over':
 			return handOver(session, entry);
 		case 'hand-over-corrected':
@@ -119,15 +127,6 @@ export function apply(session: Session, entry: Entry): Session {
 	}
 }
 
-/** What stands after the song just ended, given what comes next on the list. */
-function ahead(session: Session): Ahead {
-	const next = findItem(session, session.next);
-	if (next === null) return 'over';
-	if (next.kind === 'interval') return 'interval';
-	const current = findSongItem(session, session.current);
-	return next.isEncore && !current?.isEncore ? 'encore' : 'changeover';
-}
-
 function moveInstrument(session: Session, id: string, event: InstrumentEvent): Session {
 	const state = session.instruments[id];
 	const after = state && advance(instrumentMachine, state, event);
@@ -144,11 +143,6 @@ function moveBoard(session: Session, player: string, event: BoardEvent): Session
 	return after
 		? { ...session, boards: { ...session.boards, [player]: after as typeof board } }
 		: session;
-}
-
-function moveShow(session: Session, event: ShowEvent): Session {
-	const after = advance(showMachine, session.phase, event);
-	return after ? { ...session, phase: after as Session['phase'] } : session;
 }
 
 function setBoards(session: Session, boards: Readonly<Record<string, BoardState>>): Session {
@@ -180,7 +174,9 @@ function beginSong(session: Session, key: string, at: number): Session {
 	const run: Run = { beganAtMs: at, endedAtMs: null, how: null };
 	const begun = moveShow(
 		changeItem(session, key, (one) =>
-			one.kind === 'song' ? { ...one, isPassedOver: false, runs: [...one.runs, run] } : one,
+			one.kind === 'song'
+				? { ...one, isPassedOver: false, isDropped: false, runs: [...one.runs, run] }
+				: one,
 		),
 		{ type: 'songBegan' },
 	);
@@ -227,13 +223,12 @@ function endSong(session: Session, end: { endedAtMs: number; how: Run['how'] }):
 			: item,
 	);
 	const stands = ahead(ended);
-	const next = ended.next;
 	return moveShow(
 		{
 			...ended,
 			song: null,
 			phaseSinceMs: end.endedAtMs,
-			next: stands === 'interval' && next !== null ? keyAfter(ended.list, next) : next,
+			next: nextAfter(ended, stands),
 		},
 		{ type: 'songEnded', ahead: stands },
 	);
@@ -244,15 +239,8 @@ function chooseNext(session: Session, entry: Extract<Entry, { k: 'next-chosen' }
 	if (entry.inserted) {
 		const { song, before } = entry.inserted;
 		const displaced = list.find((item) => item.key === before);
-		const inserted: ListItem = {
-			key: entry.item,
-			kind: 'song',
-			song,
-			gapSeconds: null,
-			isEncore: displaced?.kind === 'song' && displaced.isEncore,
-			isPassedOver: false,
-			runs: [],
-		};
+		const isEncore = displaced?.kind === 'song' && displaced.isEncore;
+		const inserted = newItem(entry.item, song, isEncore);
 		const at = displaced ? list.indexOf(displaced) : list.length;
 		const rest = list
 			.slice(at)
@@ -262,7 +250,9 @@ function chooseNext(session: Session, entry: Extract<Entry, { k: 'next-chosen' }
 		list = [...list.slice(0, at), inserted, ...rest];
 	} else {
 		list = list.map((item) =>
-			item.key === entry.item && item.kind === 'song' ? { ...item, isPassedOver: false } : item,
+			item.key === entry.item && item.kind === 'song'
+				? { ...item, isPassedOver: false, isDropped: false }
+				: item,
 		);
 	}
 	const chosen = { ...session, list, next: entry.item };

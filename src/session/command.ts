@@ -2,6 +2,7 @@
 // included, so that deciding stays a pure function of the session, the command and the time.
 
 import type { Tuning } from '../tuning/tuning.ts';
+import type { SetPlace } from './set-places.ts';
 
 /** One player's planned hand-over. `instrument` null: hands are to be empty. */
 export type HandOver = {
@@ -40,6 +41,15 @@ export type Command =
 	| { readonly do: 'go-to-previous-song' }
 	/** The next song is this one, on the list (the next time it comes) or from the catalogue. */
 	| { readonly do: 'choose-next'; readonly song: string }
+	/** A song to come, or one that was passed by unplayed, to another place in what is to come. */
+	| ({ readonly do: 'move-song'; readonly item: string } & SetPlace)
+	/** A song of the catalogue into what is to come. */
+	| ({ readonly do: 'insert-song'; readonly song: string } & SetPlace)
+	| { readonly do: 'drop-song'; readonly item: string }
+	/** What was dropped or passed over is to come after all. */
+	| { readonly do: 'restore-song'; readonly item: string }
+	/** To the end of the encore; what was played already is played there once more. */
+	| { readonly do: 'play-in-encore'; readonly item: string }
 	| { readonly do: 'hand-over'; readonly handOvers: readonly HandOver[] }
 	| { readonly do: 'exchange'; readonly player: string; readonly instrument: string | null }
 	| { readonly do: 'make-ready'; readonly instrument: string; readonly due: Due | null }

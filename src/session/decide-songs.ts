@@ -3,11 +3,11 @@
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { Entry, SongEnd } from '../journal/entry.ts';
 import { songSeconds } from '../showfile/song-length.ts';
-import { apply } from './apply.ts';
 import type { Command } from './command.ts';
 import { impliedHandOvers } from './decide-hands.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { findSong, findSongItem, nextSongItem, songOnNow } from './find.ts';
+import { findSong, findSongItem, freshKey, nextSongItem, songOnNow } from './find.ts';
+import { withIntervalBegun } from './interval-begun.ts';
 import type { Session, SongItem } from './session.ts';
 
 /** A song left within this many seconds of being reached was skipped: common practice, no source. */
@@ -17,14 +17,10 @@ const PLAYED_WITHIN_SECONDS = 20;
 /** What a plan proposes for the point or song that a command reaches. */
 type Proposed = Pick<Extract<Command, { do: 'step' }>, 'handOvers' | 'capoMoves'>;
 
-/** The song's end, and what goes with it: before an interval everything in hands comes back to the rack. */
+/** The song's end, and what goes with it. */
 export function endOfSong(session: Session, how: SongEnd, atMs: number): readonly Entry[] {
 	const ended: Entry = { k: 'song-ended', at: atMs, how };
-	if (apply(session, ended).phase.value !== 'interval') return [ended];
-	const back = Object.values(session.players).flatMap(({ holds }): Entry[] =>
-		holds === null ? [] : [{ k: 'came-back', at: atMs, instrument: holds }],
-	);
-	return [ended, ...back];
+	return withIntervalBegun(session, [ended]);
 }
 
 /** The next cue point, the end of the song, or the next song. */
@@ -148,7 +144,7 @@ export function chooseNext(session: Session, songId: string, atMs: number): Deci
 	return yes({
 		k: 'next-chosen',
 		at: atMs,
-		item: String(session.list.length + 1),
+		item: freshKey(session.list),
 		inserted: { song: songId, before: session.next },
 	});
 }

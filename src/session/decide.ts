@@ -6,6 +6,7 @@ import type { Entry } from '../journal/entry.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import { exchange, handOver, standIn } from './decide-hands.ts';
+import { dropSong, insertSong, moveSong, playInEncore, restoreSong } from './decide-set.ts';
 import {
 	chooseNext,
 	endedHow,
@@ -37,6 +38,16 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			return goToSong(session, previousSongItem(session), atMs);
 		case 'choose-next':
 			return chooseNext(session, command.song, atMs);
+		case 'move-song':
+			return moveSong(session, command, atMs);
+		case 'insert-song':
+			return insertSong(session, command, atMs);
+		case 'drop-song':
+			return dropSong(session, command.item, atMs);
+		case 'restore-song':
+			return restoreSong(session, command.item, atMs);
+		case 'play-in-encore':
+			return playInEncore(session, command.item, atMs);
 		case 'hand-over':
 			return handOver(session, command.handOvers, atMs);
 		case 'exchange':

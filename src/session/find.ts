@@ -58,9 +58,28 @@ export function keyAfter(list: readonly ListItem[], key: string): string | null 
 	return null;
 }
 
-/** The song's place among all the songs of tonight's list, from 1; what was passed over counts too. */
+/** The songs of tonight's list; what was passed over counts too, what was dropped does not. */
+export function songsOf(list: readonly ListItem[]): readonly SongItem[] {
+	return list.filter((item): item is SongItem => item.kind === 'song' && !item.isDropped);
+}
+
+/** The song's place among the songs of tonight's list, from 1; 0 for one that was dropped. */
 export function positionOf(list: readonly ListItem[], { key }: SongItem): number {
-	return list.filter(({ kind }) => kind === 'song').findIndex((one) => one.key === key) + 1;
+	return songsOf(list).findIndex((one) => one.key === key) + 1;
+}
+
+/** Whether an item stands before what is still to come, so that it would not come where it stands. */
+export function isBehind({ list, next, current }: Session, key: string): boolean {
+	const place = (of: string | null) => list.findIndex((item) => item.key === of);
+	const at = place(key);
+	if (at <= place(current)) return true;
+	const between = next === null ? [] : list.slice(at + 1, Math.max(at + 1, place(next)));
+	return between.some((item) => item.kind === 'interval' || !item.isPassedOver);
+}
+
+/** A key that no item of the list has. */
+export function freshKey(list: readonly ListItem[]): string {
+	return String(Math.max(0, ...list.map(({ key }) => Number(key))) + 1);
 }
 
 /** The latest break that still waits for its answer. */

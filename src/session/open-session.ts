@@ -19,6 +19,7 @@ export function openSession(show: Show): Session {
 					gapSeconds: item.gapSeconds,
 					isEncore: item.isEncore,
 					isPassedOver: false,
+					isDropped: false,
 					runs: [],
 				};
 	});

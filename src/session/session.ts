@@ -49,8 +49,10 @@ export type SongItem = {
 	readonly song: string;
 	readonly gapSeconds: number | null;
 	readonly isEncore: boolean;
-	/** Something else took its place. */
+	/** Not to come any more: something else took its place, or it was dropped. */
 	readonly isPassedOver: boolean;
+	/** It was taken off tonight's list by hand. */
+	readonly isDropped: boolean;
 	/** Each time it was on, oldest first. `how` null while it is on. */
 	readonly runs: readonly Run[];
 };

@@ -3,7 +3,7 @@
 
 import { expect, test } from 'vitest';
 import { previewJump } from '../../src/plan/change-preview.ts';
-import { withNextChosen } from '../../src/session/choose-next.ts';
+import { whatIf } from '../../src/plan/what-if.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, mark, nightAfter, planAt, withSongBegun } from './night-at.ts';
 import { handOverLines, warningLines, workLines } from './plan-figures.ts';
@@ -52,7 +52,9 @@ test('looking changes nothing', () => {
 });
 
 test('chosen, it takes the place of the song that was next', () => {
-	const plan = planAt(withNextChosen(on, 'oldmill', mark('47:30')), '47:30');
+	const chosen = whatIf(asked, { do: 'choose-next', song: 'oldmill' });
+	if (!chosen.ok) throw new Error(chosen.why);
+	const plan = planAt(chosen.session, '47:30');
 	expect(plan.sections.map(({ song, position }) => [song, position])).toEqual([
 		['eleven', 1],
 		['oldmill', 2],

@@ -266,3 +266,32 @@ describe('on paper', () => {
 test('a kind of a newer version has words too', () => {
 	expect(entryWords({ k: 'moon-rose', at: 0 } as unknown as Entry, show)).toContain('moon-rose');
 });
+
+test('a list changed on the way is told, and a dropped song takes no number', () => {
+	const entry = (one: object) => one as Omit<Entry, 'at'>;
+	const report = reportOf(
+		...opening,
+		[10, entry({ k: 'song-moved', item: '4', before: '2', isEncore: false })],
+		[20, entry({ k: 'song-dropped', item: '2' })],
+		[30, entry({ k: 'song-inserted', item: '5', song: 'lantern', before: null, isEncore: true })],
+		[40, entry({ k: 'song-dropped', item: '3' })],
+		[50, entry({ k: 'song-restored', item: '3' })],
+	);
+	expect(report.songs[0]?.happened.map(({ words }) => words)).toEqual(
+		expect.arrayContaining([
+			'Tide moved before Lantern',
+			'Lantern dropped from the list',
+			'Lantern put in at the end of the encore',
+			'=Gravel|x dropped from the list',
+			'=Gravel|x on the list again',
+		]),
+	);
+	expect(report.songs.map(({ position, song, state }) => [position, song, state])).toEqual([
+		[1, 'harbour', 'on'],
+		[2, 'tide', 'to-come'],
+		[null, 'lantern', 'dropped'],
+		[3, 'gravel', 'to-come'],
+		[4, 'lantern', 'to-come'],
+	]);
+	expect(reportMarkdown(report)).toMatch(/\| - \| Lantern/);
+});

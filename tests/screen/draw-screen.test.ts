@@ -194,8 +194,21 @@ describe('what must be found', () => {
 	test.each(sizes)('help: the words of every key whole at $columns x $rows', (size) => {
 		const help = ACTIONS.map(({ keys, words }) => ({ key: keys[0] ?? '', words }));
 		const bare = (words: string) => words.replace(/\s/g, '');
-		const pages = help.map((_, picked) =>
-			bare(text({ ...middleOfASong(), view: 'help', help, picked }, size)),
+		// Words that run over several lines stand in one column, however many there are.
+		const columnsOf = (page: string) =>
+			[1, 2, 3, 4].flatMap((across) => {
+				const width = Math.floor(size.columns / across);
+				return Array.from({ length: across }, (_, column) =>
+					bare(
+						page
+							.split('\n')
+							.map((line) => line.slice(column * width, (column + 1) * width))
+							.join(''),
+					),
+				);
+			});
+		const pages = help.flatMap((_, picked) =>
+			columnsOf(text({ ...middleOfASong(), view: 'help', help, picked }, size)),
 		);
 		for (const { words } of help) {
 			expect(pages.some((page) => page.includes(bare(words)))).toBe(true);

@@ -23,6 +23,17 @@ function replay(records: ReturnType<typeof startWalk>['records']): Session {
 	return sessionOf(records.reduce(extend, openTimeline(openSession(show))));
 }
 
+const EDITS = new Set(['move-song', 'insert-song', 'drop-song', 'restore-song', 'play-in-encore']);
+
+/** Each time that a song was on, with its item's key, in the order of the list; those skipped left out, since they may be moved. */
+function runsOf(session: Session) {
+	return session.list.flatMap((item) =>
+		item.kind === 'song'
+			? item.runs.flatMap((run) => (run.how === 'skipped' ? [] : [{ key: item.key, run }]))
+			: [],
+	);
+}
+
 describe('a night of anything', () => {
 	test('read back from its journal is the night that was, from any cut', () => {
 		fc.assert(
@@ -98,6 +109,31 @@ describe('a night of anything', () => {
 					);
 					expect(playing.map(({ key }) => key)).toEqual(
 						session.phase.value === 'song' ? [session.current] : [],
+					);
+				}
+			}),
+			{ numRuns: RUNS },
+		);
+	});
+
+	test('keeps every song that was played or is on, in its order and with its times, whatever is moved', () => {
+		fc.assert(
+			fc.property(walk, (steps) => {
+				let walked = startWalk(show);
+				for (const step of steps) {
+					const before = sessionOf(walked.timeline);
+					walked = walkOn(walked, step);
+					const after = sessionOf(walked.timeline);
+					const keys = after.list.map(({ key }) => key);
+					expect(new Set(keys).size).toBe(keys.length);
+					if (after.next !== null) expect(keys).toContain(after.next);
+					if (after.current !== null) expect(keys).toContain(after.current);
+					if (!EDITS.has(step.ask.do)) continue;
+					expect(runsOf(after)).toEqual(runsOf(before));
+					expect(after.current).toBe(before.current);
+					expect(after.song).toEqual(before.song);
+					expect(after.players).toEqual(
+						after.phase.value === before.phase.value ? before.players : after.players,
 					);
 				}
 			}),

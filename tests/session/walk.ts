@@ -33,6 +33,11 @@ function asks(show: Show): fc.Arbitrary<Ask> {
 		capo: fc.integer({ min: 0, max: 3 }),
 	});
 	const handOvers = fc.uniqueArray(handOver, { maxLength: 3, selector: (one) => one.player });
+	const key = fc.constantFrom(...show.set.map((_, index) => String(index + 1)), '90', '91');
+	const place = fc.record({
+		before: fc.option(key, { freq: 5 }),
+		isEncore: fc.boolean(),
+	});
 	const simple = (...names: string[]) =>
 		fc.constantFrom(...names).map((name) => ({ do: name }) as Ask);
 	return fc.oneof(
@@ -45,6 +50,24 @@ function asks(show: Show): fc.Arbitrary<Ask> {
 		{ weight: 3, arbitrary: simple('take-back', 'put-back') },
 		{ weight: 2, arbitrary: simple('make-all-ready', 'note-incident', 'play-on') },
 		{ weight: 1, arbitrary: song.map((id): Ask => ({ do: 'choose-next', song: id })) },
+		{
+			weight: 3,
+			arbitrary: fc
+				.tuple(key, place)
+				.map(([item, there]): Ask => ({ do: 'move-song', item, ...there })),
+		},
+		{
+			weight: 2,
+			arbitrary: fc
+				.tuple(song, place)
+				.map(([id, there]): Ask => ({ do: 'insert-song', song: id, ...there })),
+		},
+		{
+			weight: 2,
+			arbitrary: fc
+				.tuple(key, fc.constantFrom('drop-song', 'restore-song', 'play-in-encore'))
+				.map(([item, name]) => ({ do: name, item }) as Ask),
+		},
 		{ weight: 2, arbitrary: handOvers.map((all): Ask => ({ do: 'hand-over', handOvers: all })) },
 		{
 			weight: 3,

@@ -1,0 +1,132 @@
+// The prompts of the set view: a song taken hold of and moved, one put in, one dropped. Nothing changes
+// before enter, and what it would come to is shown until then.
+
+import { whatIf } from '../plan/what-if.ts';
+import type { Command } from '../session/command.ts';
+import { whyFixed } from '../session/decide-set.ts';
+import { freshKey } from '../session/find.ts';
+import type { ListItem } from '../session/session.ts';
+import { placeBeside, placeNow, placesFor, type SetPlace } from '../session/set-places.ts';
+import type { KeyContext, Outcome, Prompt } from './key-context.ts';
+import { choicePrompt } from './prompts.ts';
+import { changeLines, dropWords, itemTitle, placeWords } from './set-words.ts';
+import { songPrompt } from './text-prompts.ts';
+
+/** Takes hold of a song, where it can be moved. */
+export function holdPrompt({ key }: ListItem, context: KeyContext): Outcome {
+	const { session } = context;
+	const places = placesFor(session, key);
+	const now = placeNow(session, key);
+	const at = now === null ? 0 : Math.max(0, placeIndex(places, now));
+	const why = whyFixed(session, key);
+	return why === null
+		? { kind: 'prompt', prompt: heldPrompt(key, at) }
+		: { kind: 'say', words: why };
+}
+
+function placeIndex(places: readonly SetPlace[], wanted: SetPlace): number {
+	return places.findIndex(
+		({ before, isEncore }) => before === wanted.before && isEncore === wanted.isEncore,
+	);
+}
+
+/** A song in hand, at one of the places that it can have. */
+function heldPrompt(key: string, at: number): Prompt {
+	const commandAt = ({ session }: KeyContext): Command => {
+		const places = placesFor(session, key);
+		const place = places[Math.min(at, places.length - 1)] ?? { before: null, isEncore: false };
+		return { do: 'move-song', item: key, ...place };
+	};
+	return {
+		...choicePrompt(
+			(context) => {
+				const after = whatIf(context, commandAt(context));
+				const { session, plan } = after.ok ? after : context;
+				return {
+					title: `${itemTitle(session, key)}: ${placeWords(session, key)}`,
+					lines: after.ok ? changeLines(context, after, key) : ['Where it stands now.'],
+					tonight: { session, plan, item: key },
+					choices: [
+						{ key: 'up down', words: 'move it' },
+						{ key: 'enter', words: 'put it there' },
+						{ key: 'esc', words: 'leave it' },
+					],
+				};
+			},
+			(pressed, context) => {
+				const last = placesFor(context.session, key).length - 1;
+				if (pressed === 'up' || pressed === 'down') {
+					const next = Math.min(Math.max(0, at + (pressed === 'up' ? -1 : 1)), last);
+					return { kind: 'prompt', prompt: heldPrompt(key, next) };
+				}
+				return pressed === 'enter'
+					? { kind: 'command', command: commandAt(context), follows: key }
+					: { kind: 'pass' };
+			},
+		),
+		isList: true,
+	};
+}
+
+/** A song of the catalogue beside the picked item. */
+export function insertPrompt(
+	beside: string,
+	side: 'before' | 'after' = 'after',
+	field = { picked: 0, text: '' },
+): Prompt {
+	const commandFor = (song: string, { session }: KeyContext): Command => ({
+		do: 'insert-song',
+		song,
+		...placeBeside(session, beside, side),
+	});
+	const other = side === 'after' ? 'before' : 'after';
+	return songPrompt(
+		{
+			title: ({ session }) =>
+				`Put in ${side} ${itemTitle(session, beside)}: letters, up and down, enter; tab: ${other}`,
+			lines: (song, context) => {
+				const after = whatIf(context, commandFor(song.id, context));
+				if (!after.ok) return [after.why];
+				const key = freshKey(context.session.list);
+				return [placeWords(after.session, key), ...changeLines(context, after, key)];
+			},
+			chosen: (song, context) => ({
+				kind: 'command',
+				command: commandFor(song.id, context),
+				follows: freshKey(context.session.list),
+			}),
+			also: (key, at) =>
+				key === 'tab' ? { kind: 'prompt', prompt: insertPrompt(beside, other, at) } : null,
+		},
+		field,
+	);
+}
+
+/** Asks whether a song is to be dropped, with what comes of it. */
+export function dropPrompt({ key }: ListItem, context: KeyContext): Outcome {
+	const command: Command = { do: 'drop-song', item: key };
+	const trial = whatIf(context, command);
+	if (!trial.ok) return { kind: 'say', words: trial.why };
+	return {
+		kind: 'prompt',
+		prompt: choicePrompt(
+			(now) => {
+				const after = whatIf(now, command);
+				const title = itemTitle(now.session, key);
+				if (!after.ok) return { title: after.why };
+				const { follows, lines } = dropWords(now, after, key);
+				return {
+					title: `Drop ${title}?  ${follows}`,
+					lines,
+					tonight: { session: after.session, plan: after.plan, item: key },
+					choices: [
+						{ key: 'enter', words: `drop ${title}` },
+						{ key: 'esc', words: 'keep it' },
+					],
+				};
+			},
+			(pressed) =>
+				pressed === 'enter' ? { kind: 'command', command, follows: key } : { kind: 'pass' },
+		),
+	};
+}

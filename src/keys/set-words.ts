@@ -1,0 +1,90 @@
+// What a change of tonight's list would mean, in words for its prompt: where the song then stands, who
+// changes for it, what is not well any more.
+
+import { minutesSeconds } from '../base/duration.ts';
+import { markText } from '../base/show-clock.ts';
+import { previewSong } from '../plan/change-preview.ts';
+import { type ChangedNight, newWarnings } from '../plan/what-if.ts';
+import { findSongItem, positionOf, songsOf } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
+import { comingItems } from '../session/set-places.ts';
+import { songTitle } from '../showfile/shown-names.ts';
+import { jumpWords } from './jump-words.ts';
+import type { KeyContext } from './key-context.ts';
+
+/** More would fill the screen; the set view itself shows the rest. */
+const MOST_WARNINGS = 2;
+
+const zeroOf = ({ session, plannedZeroMs }: KeyContext) => session.zeroAtMs ?? plannedZeroMs;
+
+/** The title of a song of the list, and what kind of place it has. */
+export function itemTitle(session: Session, key: string): string {
+	const item = session.list.find((one) => one.key === key);
+	if (item === undefined) return 'nothing';
+	return item.kind === 'interval' ? 'the interval' : songTitle(session.show, item.song);
+}
+
+/** `6 of 19, after Harbour, in the encore`: where a song of tonight's list stands. */
+export function placeWords(session: Session, key: string): string {
+	const item = findSongItem(session, key);
+	if (item === null) return '';
+	const coming = comingItems(session);
+	const before = coming[coming.findIndex((one) => one.key === key) - 1]?.key ?? session.current;
+	return [
+		`${positionOf(session.list, item)} of ${songsOf(session.list).length}`,
+		before === null ? 'the first' : `after ${itemTitle(session, before)}`,
+		...(item.isEncore ? ['in the encore'] : []),
+	].join(', ');
+}
+
+/** When it would begin and who changes for it, a line each, then what would not be well any more. */
+export function changeLines(
+	context: KeyContext,
+	after: ChangedNight,
+	key: string,
+): readonly string[] {
+	const zeroMs = zeroOf(context);
+	const preview = previewSong(context, after, key);
+	const begins = preview ? [`begins about ${markText(preview.section.startMs - zeroMs)}`] : [];
+	return [
+		...begins,
+		...(preview ? jumpWords(preview, { session: after.session, zeroMs }) : []),
+		...worseLines(context, after),
+	];
+}
+
+/** What follows a song that is dropped, with the gap before it; then who changes for that. */
+export function dropWords(
+	context: KeyContext,
+	after: ChangedNight,
+	key: string,
+): { readonly follows: string; readonly lines: readonly string[] } {
+	const { session } = after;
+	const coming = comingItems(context.session);
+	const dropped = coming.findIndex((item) => item.key === key);
+	const following = coming.slice(dropped + 1).find(({ kind }) => kind === 'song');
+	const preview = dropped < 0 || !following ? null : previewSong(context, after, following.key);
+	if (preview === null) {
+		const isLast = dropped >= 0 && dropped === coming.length - 1;
+		return {
+			follows: isLast ? 'Nothing is to come after it' : 'It was not to come any more',
+			lines: worseLines(context, after),
+		};
+	}
+	const { gapSeconds } = preview.section;
+	const gap = gapSeconds === null ? '' : `, gap ${minutesSeconds(gapSeconds)}`;
+	const place = placeWords(session, following?.key ?? '');
+	return {
+		follows: `${songTitle(session.show, preview.song)} is then ${place}${gap}`,
+		lines: [
+			...jumpWords(preview, { session, zeroMs: zeroOf(context) }),
+			...worseLines(context, after),
+		],
+	};
+}
+
+function worseLines(context: KeyContext, after: ChangedNight): readonly string[] {
+	return newWarnings(context, after)
+		.slice(0, MOST_WARNINGS)
+		.map(({ text }) => `Then: ${text}`);
+}

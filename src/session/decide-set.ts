@@ -1,0 +1,115 @@
+// Commands about tonight's list: what may be moved, put in, dropped. What was played and what is on
+// stay where they are.
+
+import type { Entry } from '../journal/entry.ts';
+import { songTitle } from '../showfile/shown-names.ts';
+import type { Command } from './command.ts';
+import { type Decision, no, yes } from './decision.ts';
+import { findItem, findSong, freshKey, isBehind, songOnNow } from './find.ts';
+import { withIntervalBegun } from './interval-begun.ts';
+import type { Session, SongItem } from './session.ts';
+import { encoreEnd, placeNow, placesFor, type SetPlace } from './set-places.ts';
+
+type Asked<Name extends Command['do']> = Extract<Command, { do: Name }>;
+
+/** A song that is not on and was not played to another place in what is to come. */
+export function moveSong(session: Session, asked: Asked<'move-song'>, atMs: number): Decision {
+	return placesFor(session, asked.item).some((place) => isSamePlace(place, asked))
+		? moveTo(session, asked, atMs)
+		: no('That place is behind what is on.');
+}
+
+/** A song of the catalogue, on the list or not, into what is to come. */
+export function insertSong(session: Session, asked: Asked<'insert-song'>, atMs: number): Decision {
+	if (findSong(session, asked.song) === null) return no('There is no such song in this show.');
+	if (!placesFor(session, null).some((place) => isSamePlace(place, asked)))
+		return no('That place is behind what is on.');
+	return changed(session, insertedEntry(session, asked, atMs));
+}
+
+/** Off tonight's list. */
+export function dropSong(session: Session, key: string, atMs: number): Decision {
+	const found = movable(session, key);
+	if ('why' in found) return no(found.why);
+	if (found.item.isDropped) return no(`${titleOf(session, found.item)} was dropped already.`);
+	return changed(session, { k: 'song-dropped', at: atMs, item: key });
+}
+
+/** On the list again: in its place where that is still to come, else next. */
+export function restoreSong(session: Session, key: string, atMs: number): Decision {
+	const found = movable(session, key);
+	if ('why' in found) return no(found.why);
+	if (!found.item.isPassedOver) return no(`${titleOf(session, found.item)} is on the list.`);
+	const [first] = placesFor(session, key);
+	return isBehind(session, key) && first
+		? changed(session, movedEntry(first, key, atMs))
+		: changed(session, { k: 'song-restored', at: atMs, item: key });
+}
+
+/** To the end of the encore. */
+export function playInEncore(session: Session, key: string, atMs: number): Decision {
+	const item = findItem(session, key);
+	if (item?.kind !== 'song') return no('Only songs go into the encore.');
+	const place = encoreEnd(session, key);
+	if (item.runs.length > 0)
+		return changed(session, insertedEntry(session, { song: item.song, ...place }, atMs));
+	return moveTo(session, { item: key, ...place }, atMs);
+}
+
+function moveTo(
+	session: Session,
+	{ item: key, ...place }: SetPlace & { readonly item: string },
+	atMs: number,
+): Decision {
+	const found = movable(session, key);
+	if ('why' in found) return no(found.why);
+	const now = placeNow(session, key);
+	return now !== null && isSamePlace(now, place)
+		? no(`${titleOf(session, found.item)} is there already.`)
+		: changed(session, movedEntry(place, key, atMs));
+}
+
+/** Why this item of the list stays where it is; null where it can be moved. */
+export function whyFixed(session: Session, key: string): string | null {
+	const found = movable(session, key);
+	return 'why' in found ? found.why : null;
+}
+
+function changed(session: Session, entry: Entry): Decision {
+	return yes(...withIntervalBegun(session, [entry]));
+}
+
+function movedEntry({ before, isEncore }: SetPlace, item: string, at: number): Entry {
+	return { k: 'song-moved', at, item, before, isEncore };
+}
+
+function insertedEntry(
+	session: Session,
+	{ song, before, isEncore }: SetPlace & { readonly song: string },
+	at: number,
+): Entry {
+	return { k: 'song-inserted', at, item: freshKey(session.list), song, before, isEncore };
+}
+
+function isSamePlace(one: SetPlace, other: SetPlace): boolean {
+	return one.before === other.before && one.isEncore === other.isEncore;
+}
+
+function titleOf(session: Session, { song }: SongItem): string {
+	return songTitle(session.show, song);
+}
+
+/** The song, where it can still be placed; else why not. */
+function movable(
+	session: Session,
+	key: string,
+): { readonly item: SongItem } | { readonly why: string } {
+	const item = findItem(session, key);
+	if (item === null) return { why: 'There is no such song on the list.' };
+	if (item.kind === 'interval') return { why: 'An interval stays where it is; move the songs.' };
+	const title = titleOf(session, item);
+	if (songOnNow(session)?.item.key === key) return { why: `${title} is on now; d ends it.` };
+	return item.runs.some(({ how }) => how !== 'skipped')
+		? { why: `${title} was played; p puts it in once more.` }
+		: { item };
+}
