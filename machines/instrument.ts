@@ -2,9 +2,8 @@
 // Whether "ready" has gone stale is a question of time and is asked elsewhere (src/session/readiness.ts).
 
 import { assign, setup } from 'xstate';
-import type { Instrument } from '../src/showfile/show.ts';
 import type { Tuning } from '../src/tuning/tuning.ts';
-import { begin, type Condition } from './advance.ts';
+import type { Condition } from './advance.ts';
 
 export type InstrumentPlace = 'cased' | 'racked' | 'staged' | 'inHands' | 'onBench' | 'out';
 
@@ -188,18 +187,3 @@ export const instrumentMachine = table.createMachine({
 		out: { on: { broughtBack: { target: 'racked', actions: 'clearFaults' } } },
 	},
 });
-
-/** An instrument as a night finds it: on the rack in the file's tuning, no capo, not ready. */
-export function instrumentAtLoadIn(instrument: Instrument): InstrumentState {
-	return begin(instrumentMachine, {
-		tuning: instrument.tuning,
-		capo: 0,
-		readyAtMs: null,
-		isToWipe: false,
-		stringsDown: [],
-		faults: [],
-		inHandsSinceMs: null,
-		backAtMs: null,
-		stringHours: instrument.strung.hours,
-	} satisfies InstrumentContext);
-}

@@ -2,8 +2,8 @@
 // boards, never toggles: a missed cue is healed by the next one.
 
 import { assign, setup } from 'xstate';
-import type { Pedal, PedalState } from '../src/showfile/show.ts';
-import { begin, type Condition } from './advance.ts';
+import type { PedalState } from '../src/showfile/show.ts';
+import type { Condition } from './advance.ts';
 
 /** `asCued`: as the last cue point says; `corrected`: somebody's foot changed it and we said so. */
 export type BoardCondition = 'atRest' | 'asCued' | 'corrected';
@@ -64,10 +64,3 @@ export const boardMachine = table.createMachine({
 		corrected: { on: { cued, pedalFound } },
 	},
 });
-
-/** A board as the night finds it: everything off. */
-export function boardAtRest(pedals: readonly Pedal[]): BoardState {
-	return begin(boardMachine, {
-		pedals: Object.fromEntries(pedals.map((pedal) => [pedal.id, OFF])),
-	} satisfies BoardContext);
-}

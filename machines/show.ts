@@ -1,7 +1,7 @@
 // The whole evening: before, in a song, between songs, interval, before the encore, over, packed.
 
 import { setup } from 'xstate';
-import { begin, type Condition } from './advance.ts';
+import type { Condition } from './advance.ts';
 
 /** `changeover`, `interval`, `encore` and `over` say what stands next once a song has ended. */
 export type ShowPhase =
@@ -66,8 +66,3 @@ export const showMachine = table.createMachine({
 		packed: {},
 	},
 });
-
-/** The evening before its first song. */
-export function showBefore(): ShowState {
-	return begin(showMachine);
-}

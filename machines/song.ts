@@ -1,9 +1,8 @@
-// Where we are inside one song. The machine is made from the song: one state for each cue point, in
-// order, carrying what that point requires. Nothing else in the program knows the order of cues.
+// What the points of one song require, in their order. Nothing else in the program knows the order of
+// cues. Apart from the song's machine, so that whoever only asks does not load the machine's library.
 
-import { type AnyStateMachine, createMachine } from 'xstate';
 import type { BoardState, Part, Song } from '../src/showfile/show.ts';
-import { advance, begin, type Condition } from './advance.ts';
+import type { Condition } from './advance.ts';
 
 /** What one point of a song requires. */
 export type CuePoint = {
@@ -21,11 +20,6 @@ export type CuePoint = {
 };
 
 export type SongState = Condition<string, Record<string, never>>;
-
-export type SongEvent =
-	| { readonly type: 'stepped' }
-	| { readonly type: 'steppedBack' }
-	| { readonly type: 'ended' };
 
 /** The points of a song, its start first. A board that a later cue sets is at rest until then. */
 export function cuePoints(song: Song): readonly CuePoint[] {
@@ -64,50 +58,6 @@ export function cuePoints(song: Song): readonly CuePoint[] {
 }
 
 const pointsOf = new WeakMap<Song, readonly CuePoint[]>();
-const machineOf = new WeakMap<Song, AnyStateMachine>();
-
-const stateName = (index: number): string => `point-${index}`;
-
-/** The machine of one song; its states carry their cue points as `meta`. */
-export function songMachine(song: Song): AnyStateMachine {
-	const made = machineOf.get(song);
-	if (made) return made;
-	const points = cuePoints(song);
-	const last = points.length - 1;
-	const machine = createMachine({
-		id: `song-${song.id}`,
-		context: {},
-		initial: stateName(0),
-		states: {
-			...Object.fromEntries(
-				points.map((point) => [
-					stateName(point.index),
-					{
-						meta: point,
-						on: {
-							...(point.index < last ? { stepped: stateName(point.index + 1) } : {}),
-							...(point.index > 0 ? { steppedBack: stateName(point.index - 1) } : {}),
-							ended: 'ended',
-						},
-					},
-				]),
-			),
-			ended: {},
-		},
-	});
-	machineOf.set(song, machine);
-	return machine;
-}
-
-/** A song just begun. */
-export function songBegun(song: Song): SongState {
-	return begin(songMachine(song));
-}
-
-/** The song after an event, or null where it does not take it: no next point, no point before, ended. */
-export function advanceSong(song: Song, state: SongState, event: SongEvent): SongState | null {
-	return advance(songMachine(song), state, event as never) as SongState | null;
-}
 
 /** The point we are at, counted from the song's start; null once the song has ended. */
 export function cueIndex(state: SongState): number | null {

@@ -8,7 +8,8 @@ import {
 	instrumentMachine,
 } from '../../machines/instrument.ts';
 import { type BoardEvent, boardMachine } from '../../machines/rig.ts';
-import { advanceSong, cueIndex, cuePoints, songBegun } from '../../machines/song.ts';
+import { cueIndex, cuePoints } from '../../machines/song.ts';
+import { advanceSong, songBegun } from '../../machines/song-machine.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { BoardState } from '../showfile/show.ts';
 import { dropSong, insertSong, moveSong, newItem, restoreSong } from './apply-set.ts';

@@ -1,8 +1,6 @@
 // The session that a night begins with: everything on the rack, hands empty, nothing played.
 
-import { instrumentAtLoadIn } from '../../machines/instrument.ts';
-import { boardAtRest } from '../../machines/rig.ts';
-import { showBefore } from '../../machines/show.ts';
+import { boardAtRest, instrumentAtLoadIn, showBefore } from '../../machines/at-load-in.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ListItem, Session } from './session.ts';
 

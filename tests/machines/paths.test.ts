@@ -11,7 +11,8 @@ import {
 } from '../../machines/instrument.ts';
 import { boardMachine } from '../../machines/rig.ts';
 import { showMachine } from '../../machines/show.ts';
-import { advanceSong, cueIndex, cuePoints, songBegun, songMachine } from '../../machines/song.ts';
+import { cueIndex, cuePoints } from '../../machines/song.ts';
+import { advanceSong, songBegun, songMachine } from '../../machines/song-machine.ts';
 import type { Song } from '../../src/showfile/show.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
 

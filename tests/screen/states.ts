@@ -9,7 +9,7 @@ import {
 } from '../../machines/instrument.ts';
 import { boardMachine } from '../../machines/rig.ts';
 import { showMachine } from '../../machines/show.ts';
-import { advanceSong, songBegun } from '../../machines/song.ts';
+import { advanceSong, songBegun } from '../../machines/song-machine.ts';
 import type { PlannedHandOver, Section, Work } from '../../src/plan/plan.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { openSession } from '../../src/session/open-session.ts';

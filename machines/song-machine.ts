@@ -1,0 +1,57 @@
+// Where we are inside one song. The machine is made from the song: one state for each cue point, in
+// order, carrying what that point requires.
+
+import { type AnyStateMachine, createMachine } from 'xstate';
+import type { Song } from '../src/showfile/show.ts';
+import { advance, begin } from './advance.ts';
+import { cuePoints, type SongState } from './song.ts';
+
+export type SongEvent =
+	| { readonly type: 'stepped' }
+	| { readonly type: 'steppedBack' }
+	| { readonly type: 'ended' };
+
+const machineOf = new WeakMap<Song, AnyStateMachine>();
+
+const stateName = (index: number): string => `point-${index}`;
+
+/** The machine of one song; its states carry their cue points as `meta`. */
+export function songMachine(song: Song): AnyStateMachine {
+	const made = machineOf.get(song);
+	if (made) return made;
+	const points = cuePoints(song);
+	const last = points.length - 1;
+	const machine = createMachine({
+		id: `song-${song.id}`,
+		context: {},
+		initial: stateName(0),
+		states: {
+			...Object.fromEntries(
+				points.map((point) => [
+					stateName(point.index),
+					{
+						meta: point,
+						on: {
+							...(point.index < last ? { stepped: stateName(point.index + 1) } : {}),
+							...(point.index > 0 ? { steppedBack: stateName(point.index - 1) } : {}),
+							ended: 'ended',
+						},
+					},
+				]),
+			),
+			ended: {},
+		},
+	});
+	machineOf.set(song, machine);
+	return machine;
+}
+
+/** A song just begun. */
+export function songBegun(song: Song): SongState {
+	return begin(songMachine(song));
+}
+
+/** The song after an event, or null where it does not take it: no next point, no point before, ended. */
+export function advanceSong(song: Song, state: SongState, event: SongEvent): SongState | null {
+	return advance(songMachine(song), state, event as never) as SongState | null;
+}
