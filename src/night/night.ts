@@ -31,6 +31,8 @@ import { nightState } from './night-state.ts';
 
 /** A prompt closes by itself after this long without a key. */
 const PROMPT_MS = 5000;
+/** While a text is typed, a plan this old still does: each letter would make it anew. */
+const TYPING_MS = 1000;
 /** Between l and esc when unlocking. */
 const UNLOCK_MS = 2000;
 
@@ -136,9 +138,10 @@ export function openNight(options: NightOptions): Night {
 		record([{ k: 'night-opened', at: clock.nowMs(), boot: options.clock.bootId }]);
 	}
 
-	function plan(): Plan {
+	/** The plan as of now, or one of this session that is at most so much older. */
+	function plan(olderMs = 0): Plan {
 		const nowMs = clock.nowMs();
-		if (planned?.session !== session() || planned.nowMs !== nowMs) {
+		if (planned?.session !== session() || nowMs - planned.nowMs > olderMs) {
 			planned = {
 				session: session(),
 				nowMs,
@@ -153,11 +156,12 @@ export function openNight(options: NightOptions): Night {
 	}
 
 	function context(): KeyContext {
+		const olderMs = look.open?.prompt.isText ? TYPING_MS : 0;
 		return {
 			session: session(),
 			// Planning is most of what a key takes, and few keys ask for the plan.
 			get plan() {
-				return plan();
+				return plan(olderMs);
 			},
 			nowMs: clock.nowMs(),
 			plannedZeroMs: options.plannedZeroMs,
