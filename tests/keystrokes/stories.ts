@@ -260,6 +260,22 @@ export const STORIES: readonly Story[] = [
 			/0 plays on/.test(screen),
 	},
 	{
+		moment: 'the list changes at soundcheck: a song one place later',
+		before: READY,
+		at: '-00:40',
+		keys: ['tab', 'tab', 'down', 'down', 'g', 'down', 'enter'],
+		most: 10,
+		isDone: ({ screen }) => /Last Ferry[^]*Gravel/.test(screen),
+	},
+	{
+		moment: 'the list changes at soundcheck: a song dropped',
+		before: READY,
+		at: '-00:40',
+		keys: ['tab', 'tab', 'down', 'k', 'enter'],
+		most: 10,
+		isDone: ({ screen }) => /Lantern.*dropped/i.test(screen),
+	},
+	{
 		moment: 'five minutes before walk-on: what is not ready, worst first',
 		before: '-10:00 t 5\n-09:00 t 8\n',
 		at: '-05:00',
