@@ -29,8 +29,14 @@ export const realDisk: Disk = {
 	truncate: (file, sizeBytes) => fs.ftruncateSync(file, sizeBytes),
 	statOpen: (file) => fileStat(fs.fstatSync(file, { bigint: true })),
 	stat: (path) => {
-		const found = fs.lstatSync(path, { bigint: true, throwIfNoEntry: false });
-		return found ? fileStat(found) : null;
+		try {
+			const found = fs.lstatSync(path, { bigint: true, throwIfNoEntry: false });
+			return found ? fileStat(found) : null;
+		} catch (error) {
+			// A file where a folder on the way was: there is nothing at the path either.
+			if ((error as NodeJS.ErrnoException).code === 'ENOTDIR') return null;
+			throw error;
+		}
 	},
 	read,
 	list: (path) => fs.readdirSync(path),

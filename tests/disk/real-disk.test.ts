@@ -84,6 +84,8 @@ describe('files', () => {
 		expect(twin).toMatchObject({ kind: 'file', links: 2, identity: realDisk.stat(path)?.identity });
 		realDisk.remove(path);
 		expect(realDisk.stat(path)).toBeNull();
+		// A file where a folder on the way was: as gone as if the folder were.
+		expect(realDisk.stat(join(folder, 'twin', 'below'))).toBeNull();
 		realDisk.close(realDisk.openNew(path));
 		expect(realDisk.stat(path)?.identity).not.toBe(realDisk.statOpen(file).identity);
 		realDisk.close(file);
