@@ -11,7 +11,7 @@ export type Leaving = {
 	readonly isOver: boolean;
 };
 
-/** One line for somebody who left with the key for it. */
+/** One line, whatever the reason for leaving. */
 export function farewell({ file, isRehearsal, isOver }: Leaving): string {
 	if (isOver) return 'The show is over; rackside report prints the report.\n';
 	const typed = /^[\w./~+-]+$/.test(file) ? file : `'${cleanText(file).replaceAll("'", "'\\''")}'`;

@@ -14,26 +14,24 @@ import { realDisk } from '../disk/real-disk.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
+import type { Clock } from '../terminal/clock.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import { redrawOnContinue } from '../terminal/continue.ts';
-import { endOnSignals } from '../terminal/end-on-signals.ts';
 import { createInputSource } from '../terminal/input-source.ts';
 import type { InputEvent } from '../terminal/key.ts';
-import { resetTerminal } from '../terminal/reset-terminal.ts';
-import type { ShutdownOutcome } from '../terminal/shutdown.ts';
-import { createShutdown } from '../terminal/shutdown.ts';
-import { unblock } from '../terminal/stall.ts';
+import { keepSizeKnown } from '../terminal/known-size.ts';
+import type { Shutdown } from '../terminal/shutdown.ts';
+import { createPaintGate, hasBacklog, unblock } from '../terminal/stall.ts';
 import { forceColorValue, terminalAbilities } from '../terminal/terminal-kind.ts';
 import { ENTER_MODES } from '../terminal/terminal-modes.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
-import { farewell } from './farewell.ts';
 import type { Io } from './io.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { nightFolders, placesOf } from './places.ts';
 import { tellProblems } from './tell-problems.ts';
-import { writeTrace } from './write-trace.ts';
+import { wayOut } from './way-out.ts';
 
 export type LiveRequest = {
 	/** The show file as it was typed. */
@@ -111,10 +109,14 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		hasColor: abilities.colorDepth > 1,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});
-	const { openSettings } = await import('../disk/settings.ts');
-	const settings = await openSettings({ disk: realDisk, folder: places.settings });
-	Object.assign(keys, settings.values.keys);
-	if (!live.isRehearsal) settings.change({ lastShow: showIdentity(resolve(io.cwd, live.file)) });
+	try {
+		const { openSettings } = await import('../disk/settings.ts');
+		const settings = await openSettings({ disk: realDisk, folder: places.settings });
+		Object.assign(keys, settings.values.keys);
+		if (!live.isRehearsal) settings.change({ lastShow: showIdentity(resolve(io.cwd, live.file)) });
+	} catch {
+		// No show ends for want of preferences: the usual keys serve.
+	}
 	night.tick();
 	// The way out ends the process.
 	return new Promise(() => {});
@@ -130,23 +132,24 @@ type Stage = {
 };
 
 async function show(night: Night, stage: Stage): Promise<void> {
-	const { stdin, stdout, stderr } = process;
 	const clock = nodeClock();
-	const shutdown = createShutdown({ clock, exit: (code) => process.exit(code) });
-	shutdown.hold({
-		syncJournal: async () => {
-			const status = await night.close();
-			if (!status.isSaved) throw new Error(status.problem ?? 'not everything was saved');
-		},
-		reset: resetTerminal(stdout),
-		report: (outcome) => {
-			tellOutcome(outcome, stage.io);
-			if (outcome.ending.kind !== 'quit' || !outcome.isKept) return;
-			const isOver = night.session().phase.value === 'packed';
-			stage.io.write(farewell({ file: stage.file, isRehearsal: stage.isRehearsal, isOver }));
-		},
-	});
-	endOnSignals({ process, stdin, stdout, stderr }, shutdown);
+	const shutdown = wayOut({ night, clock, ...stage });
+	try {
+		await draw({ night, stage, clock, shutdown });
+	} catch (error) {
+		shutdown.begin({ kind: 'fault', error });
+	}
+}
+
+type Drawing = {
+	readonly night: Night;
+	readonly stage: Stage;
+	readonly clock: Clock;
+	readonly shutdown: Shutdown;
+};
+
+async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
+	const { stdin, stdout, stderr } = process;
 	unblock([stdout, stderr]);
 	const leaveIfWanted = (): void => {
 		if (!night.wantsToLeave()) return;
@@ -160,12 +163,23 @@ async function show(night: Night, stage: Stage): Promise<void> {
 		else shutdown.begin({ kind: 'signal', signal: 'SIGINT' });
 		leaveIfWanted();
 	};
-	const input = createInputSource({ stdin, clock, onEvent });
+	const input = createInputSource({ stdin, clock, onEvent, onCooked: () => takeBack() });
 	const { startUi } = await import('../ui/start-ui.tsx');
+	if (shutdown.hasBegun()) return;
+	keepSizeKnown(stdout);
 	stdout.write(ENTER_MODES);
 	const ui = startUi({
 		getScreen: night.screen,
-		subscribe: night.onChange,
+		subscribe: (paint) =>
+			night.onChange(
+				createPaintGate({
+					hasBacklog: () => hasBacklog(stdout),
+					paint,
+					// What is written, though it is nothing, goes out after all that waits.
+					afterSending: (run) => stdout.write('', run),
+				}).offer,
+			),
+		onFault: (error) => shutdown.begin({ kind: 'fault', error }),
 		stdout,
 		// Nothing ever arrives there: the keys are read by the input source.
 		stdin: Object.assign(new PassThrough(), {
@@ -177,9 +191,9 @@ async function show(night: Night, stage: Stage): Promise<void> {
 		options: { isAscii: stage.isAscii, hasColor: stage.hasColor },
 	});
 	shutdown.hold({ stopInput: input.stop, unmount: ui.unmount });
-	ui.waitUntilExit().catch((error: unknown) => shutdown.begin({ kind: 'fault', error }));
-	redrawOnContinue({
+	const takeBack = redrawOnContinue({
 		process,
+		clock,
 		retake: input.retake,
 		write: (text) => stdout.write(text),
 		redraw: ui.redraw,
@@ -204,16 +218,4 @@ function fasterClock(clock: MachineClock, speed: number): MachineClock {
 		upMs: () => upMs + passedMs(),
 		bootId: clock.bootId,
 	};
-}
-
-/** What is to be said on the plain terminal, once it is one again. */
-function tellOutcome({ ending, isKept }: ShutdownOutcome, io: Io): void {
-	if (ending.kind === 'fault') {
-		io.complain(
-			`rackside has a fault of its own and stopped; the night is kept up to its last key, and rackside goes on there. The trace is ${writeTrace(ending.error, io)}.\n`,
-		);
-	}
-	if (!isKept) {
-		io.complain('Not everything of this night could be kept: the disk did not take it.\n');
-	}
 }

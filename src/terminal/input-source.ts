@@ -20,7 +20,11 @@ export type InputSourceParts = {
 	readonly clock: Clock;
 	/** Gets every event in the order of pressing, each as soon as it is certain. */
 	readonly onEvent: (event: InputEvent) => void;
+	/** Told when a line ends as it does only without raw mode: somebody took that away. */
+	readonly onCooked?: () => void;
 };
+
+const LINE_FEED = 0x0a;
 
 /** The keyboard, until it is stopped. */
 export type InputSource = {
@@ -36,7 +40,8 @@ export type InputSource = {
  * Gives back a source that is not started yet. The end, loss or failure of the stream is not its
  * matter: see `endOnSignals`.
  */
-export function createInputSource({ stdin, clock, onEvent }: InputSourceParts): InputSource {
+export function createInputSource(parts: InputSourceParts): InputSource {
+	const { stdin, clock, onEvent, onCooked } = parts;
 	const decoder = createInputDecoder();
 	let isRunning = false;
 	let cancelTimer = (): void => {};
@@ -70,6 +75,9 @@ export function createInputSource({ stdin, clock, onEvent }: InputSourceParts): 
 
 	function read(bytes: Uint8Array | string): void {
 		const whole = typeof bytes === 'string' ? new TextEncoder().encode(bytes) : bytes;
+		if (whole.includes(LINE_FEED)) {
+			onCooked?.();
+		}
 		emit(decoder.push(whole, clock.nowMs()));
 		arm();
 	}

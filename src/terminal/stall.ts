@@ -2,11 +2,6 @@
 // the journal: writes do not block, and what is drawn is held back above the renderer, since a
 // frame that is skipped below it would leave the screen wrong.
 
-/** So much unsent output means that the terminal does not read. */
-const STALL_BYTES = 65_536;
-
-const LOOK_AGAIN_MS = 25;
-
 /** What of an output stream is looked at. */
 export type OutputStream = {
 	readonly writableLength: number;
@@ -27,62 +22,53 @@ export function unblock(streams: readonly object[]): boolean {
 	return told.every(Boolean);
 }
 
-/** Gives back whether the terminal has stopped reading. */
-export function isStalled(stream: Pick<OutputStream, 'writableLength'>): boolean {
-	return stream.writableLength > STALL_BYTES;
-}
-
-/** Gives back whether anything drawn is still on its way: drawing more would only queue. */
+/**
+ * Gives back whether anything written is still on its way. Drawing more would only queue, and a
+ * slow link would show what was long ago.
+ */
 export function hasBacklog(stream: Pick<OutputStream, 'writableLength'>): boolean {
 	return stream.writableLength > 0;
 }
 
 /** What a gate is made of. */
-export type PaintGateParts<State> = {
-	/** Whether to hold back: `isStalled`, or `hasBacklog` to keep a slow link at the newest. */
-	readonly isStalled: () => boolean;
-	/** Draws; `isFull` when everything must be drawn anew because something was held back. */
-	readonly paint: (state: State, isFull: boolean) => void;
-	/** Runs once after so many milliseconds. */
-	readonly schedule: (milliseconds: number, run: () => void) => unknown;
+export type PaintGateParts = {
+	/** Whether to hold back: `hasBacklog`. */
+	readonly hasBacklog: () => boolean;
+	/** Draws what is newest. */
+	readonly paint: () => void;
+	/** Runs once what was written so far has gone out. */
+	readonly afterSending: (run: () => void) => unknown;
 };
 
-/** Holds states back while the terminal does not read. */
-export type PaintGate<State> = {
-	/** Draws this state now, or later if it is still the newest then. */
-	readonly offer: (state: State) => void;
-	/** Whether a state waits. */
+/** Holds drawing back while the terminal does not read. */
+export type PaintGate = {
+	/** Draws now, or once when everything has gone out. */
+	readonly offer: () => void;
 	readonly isHolding: () => boolean;
 };
 
 /** Gives back a gate that holds nothing. */
-export function createPaintGate<State>({
-	isStalled: mustHold,
+export function createPaintGate({
+	hasBacklog: mustHold,
 	paint,
-	schedule,
-}: PaintGateParts<State>): PaintGate<State> {
-	let held: { readonly state: State } | undefined;
+	afterSending,
+}: PaintGateParts): PaintGate {
+	let isHolding = false;
 
-	function lookAgain(): void {
-		if (mustHold()) {
-			schedule(LOOK_AGAIN_MS, lookAgain);
-		} else if (held !== undefined) {
-			const { state } = held;
-			held = undefined;
-			paint(state, true);
-		}
-	}
-
-	function offer(state: State): void {
-		if (held !== undefined) {
-			held = { state };
-		} else if (mustHold()) {
-			held = { state };
-			schedule(LOOK_AGAIN_MS, lookAgain);
+	function paintOrWait(): void {
+		isHolding = mustHold();
+		if (isHolding) {
+			afterSending(paintOrWait);
 		} else {
-			paint(state, false);
+			paint();
 		}
 	}
 
-	return { offer, isHolding: () => held !== undefined };
+	function offer(): void {
+		if (!isHolding) {
+			paintOrWait();
+		}
+	}
+
+	return { offer, isHolding: () => isHolding };
 }

@@ -1,70 +1,79 @@
 // What is drawn while the terminal does not read: nothing, and then the newest.
 
 import { expect, test } from 'vitest';
-import { createPaintGate, hasBacklog, isStalled, unblock } from '../../src/terminal/stall.ts';
+import { createPaintGate, hasBacklog, unblock } from '../../src/terminal/stall.ts';
 
 function gateOf() {
-	const painted: [string, boolean][] = [];
+	const painted: string[] = [];
 	let waiting: (() => void)[] = [];
-	const terminal = { isStalled: false };
-	const gate = createPaintGate<string>({
-		isStalled: () => terminal.isStalled,
-		paint: (state, isFull) => painted.push([state, isFull]),
-		schedule: (_, run) => waiting.push(run),
+	const terminal = { isStalled: false, newest: '' };
+	const gate = createPaintGate({
+		hasBacklog: () => terminal.isStalled,
+		paint: () => painted.push(terminal.newest),
+		afterSending: (run) => waiting.push(run),
 	});
-	function look(): void {
+	function offer(newest: string): void {
+		terminal.newest = newest;
+		gate.offer();
+	}
+	function sent(): void {
 		const due = waiting;
 		waiting = [];
 		for (const run of due) {
 			run();
 		}
 	}
-	return { gate, painted, terminal, look, timers: () => waiting.length };
+	return { gate, painted, terminal, offer, sent, waiting: () => waiting.length };
 }
 
 test('a terminal that reads gets every state at once', () => {
-	const { gate, painted } = gateOf();
-	gate.offer('one');
-	gate.offer('two');
-	expect(painted).toEqual([
-		['one', false],
-		['two', false],
-	]);
+	const { painted, offer } = gateOf();
+	offer('one');
+	offer('two');
+	expect(painted).toEqual(['one', 'two']);
 });
 
-test('a stalled one gets the newest once it reads again, drawn in full', () => {
-	const { gate, painted, terminal, look, timers } = gateOf();
+test('a stalled one gets the newest once it reads again', () => {
+	const { gate, painted, terminal, offer, sent, waiting } = gateOf();
 	terminal.isStalled = true;
 	for (const state of ['one', 'two', 'three']) {
-		gate.offer(state);
+		offer(state);
 	}
-	look();
-	look();
 	expect(painted).toEqual([]);
 	expect(gate.isHolding()).toBe(true);
-	expect(timers()).toBe(1);
+	expect(waiting()).toBe(1);
 	terminal.isStalled = false;
-	look();
-	expect(painted).toEqual([['three', true]]);
+	sent();
+	expect(painted).toEqual(['three']);
 	expect(gate.isHolding()).toBe(false);
-	expect(timers()).toBe(0);
-	gate.offer('four');
-	expect(painted.at(-1)).toEqual(['four', false]);
+	offer('four');
+	expect(painted).toEqual(['three', 'four']);
+	expect(waiting()).toBe(0);
 });
 
-test('a state that comes between draining and the next look is not overtaken', () => {
-	const { gate, painted, terminal, look } = gateOf();
+test('what else was written meanwhile must go out first', () => {
+	const { painted, terminal, offer, sent } = gateOf();
 	terminal.isStalled = true;
-	gate.offer('one');
+	offer('one');
+	sent();
+	sent();
+	expect(painted).toEqual([]);
 	terminal.isStalled = false;
-	gate.offer('two');
-	look();
-	expect(painted).toEqual([['two', true]]);
+	sent();
+	expect(painted).toEqual(['one']);
 });
 
-test('64 KB unsent is no stall yet, one byte more is', () => {
-	expect(isStalled({ writableLength: 65_536 })).toBe(false);
-	expect(isStalled({ writableLength: 65_537 })).toBe(true);
+test('a state that comes between sending and the news of it is not overtaken', () => {
+	const { painted, terminal, offer, sent } = gateOf();
+	terminal.isStalled = true;
+	offer('one');
+	terminal.isStalled = false;
+	offer('two');
+	sent();
+	expect(painted).toEqual(['two']);
+});
+
+test('one byte unsent is a backlog', () => {
 	expect(hasBacklog({ writableLength: 0 })).toBe(false);
 	expect(hasBacklog({ writableLength: 1 })).toBe(true);
 });

@@ -8,6 +8,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { createPaintGate } from '../../src/terminal/stall.ts';
 import { startUi, type Ui } from '../../src/ui/start-ui.tsx';
 import { afterABreak, middleOfASong } from '../screen/states.ts';
 
@@ -20,7 +21,9 @@ vi.hoisted(() => {
 Object.assign(console, { Console });
 
 let ui: Ui | undefined;
+const faults: unknown[] = [];
 afterEach(() => {
+	faults.length = 0;
 	ui?.unmount();
 	ui = undefined;
 });
@@ -35,6 +38,7 @@ function start(size: { columns: number; rows: number }, hasColor = true) {
 	});
 	let written = '';
 	let isStalled = false;
+	let whenSent: (() => void) | undefined;
 	const stdout = Object.assign(new PassThrough(), { ...size, isTTY: true });
 	stdout.on('data', (bytes: Buffer) => {
 		written += bytes.toString();
@@ -44,13 +48,20 @@ function start(size: { columns: number; rows: number }, hasColor = true) {
 	let isDrawnUpTo: (() => void) | undefined;
 	ui = startUi({
 		getScreen: () => state,
-		subscribe: (listener) => {
-			isDrawnUpTo = listener;
+		subscribe: (paint) => {
+			isDrawnUpTo = createPaintGate({
+				hasBacklog: () => isStalled,
+				paint,
+				afterSending: (run) => {
+					whenSent = run;
+				},
+			}).offer;
 			return () => {};
 		},
+		onFault: (error) => faults.push(error),
 		stdout: stdout as unknown as NodeJS.WriteStream,
 		stdin: new PassThrough() as unknown as NodeJS.ReadStream,
-		options: { isAscii: false, hasColor, isStalled: () => isStalled },
+		options: { isAscii: false, hasColor },
 	});
 	return {
 		stdout,
@@ -68,8 +79,12 @@ function start(size: { columns: number; rows: number }, hasColor = true) {
 			state = next;
 			isDrawnUpTo?.();
 		},
-		stall: (stalled: boolean) => {
-			isStalled = stalled;
+		stall: () => {
+			isStalled = true;
+		},
+		readAgain: () => {
+			isStalled = false;
+			whenSent?.();
 		},
 		resize: (columns: number, rows: number) => {
 			terminal.resize(columns, rows);
@@ -94,16 +109,15 @@ test('what is drawn is what the terminal shows, at first, after a change and aft
 });
 
 test('a stalled terminal gets nothing, and the newest once it reads again', async () => {
-	const { seen, show, stall, stdout, written } = start({ columns: 80, rows: 24 });
+	const { seen, show, stall, readAgain, written } = start({ columns: 80, rows: 24 });
 	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
-	stall(true);
+	stall();
 	const before = written();
 	show({ ...middleOfASong(), message: 'held' });
 	show(afterABreak());
 	await new Promise((resolve) => setTimeout(resolve, 100));
 	expect(written()).toBe(before);
-	stall(false);
-	stdout.emit('drain');
+	readAgain();
 	await expect.poll(seen).toBe(wanted(afterABreak(), 80, 24));
 });
 
@@ -134,4 +148,19 @@ test('drawn anew on demand', async () => {
 	await ui?.redraw();
 	await expect.poll(() => written().length).toBeGreaterThan(before + 500);
 	expect(seen()).toBe(wanted(middleOfASong(), 80, 24));
+});
+
+test('a fault while drawing is handed out, and its trace is not drawn', async () => {
+	const { seen, show, written } = start({ columns: 80, rows: 24 });
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+	const broken = new Error('broken on purpose');
+	show(
+		new Proxy(middleOfASong(), {
+			get: () => {
+				throw broken;
+			},
+		}),
+	);
+	await expect.poll(() => faults).toEqual([broken]);
+	expect(written()).not.toContain('broken on purpose');
 });

@@ -11,7 +11,7 @@ import { createInputSource } from '../../../src/terminal/input-source.ts';
 import type { InputEvent } from '../../../src/terminal/key.ts';
 import { resetTerminal } from '../../../src/terminal/reset-terminal.ts';
 import { createShutdown } from '../../../src/terminal/shutdown.ts';
-import { createPaintGate, isStalled, unblock } from '../../../src/terminal/stall.ts';
+import { createPaintGate, hasBacklog, unblock } from '../../../src/terminal/stall.ts';
 import { ENTER_MODES } from '../../../src/terminal/terminal-modes.ts';
 
 const flags = new Set(process.argv.slice(2));
@@ -61,10 +61,10 @@ function enterScreen(): void {
 	draw(lines);
 }
 
-const gate = createPaintGate<readonly string[]>({
-	isStalled: () => isStalled(stdout),
-	paint: draw,
-	schedule: clock.after,
+const gate = createPaintGate({
+	hasBacklog: () => hasBacklog(stdout),
+	paint: () => draw(lines.slice(-200)),
+	afterSending: (run) => stdout.write('', run),
 });
 
 function show(event: InputEvent): string {
@@ -84,7 +84,7 @@ function onEvent(event: InputEvent): void {
 	const line = show(event);
 	log(line);
 	lines.push(line);
-	gate.offer([...lines]);
+	gate.offer();
 	if (event.kind === 'key' && event.key === 'q') {
 		shutdown.begin({ kind: 'quit', code: 0 });
 	}
@@ -109,6 +109,7 @@ shutdown.hold({
 stdout.write(ENTER_MODES);
 redrawOnContinue({
 	process,
+	clock,
 	retake: input.retake,
 	write: (text) => stdout.write(text),
 	redraw: enterScreen,
@@ -119,7 +120,7 @@ enterScreen();
 if (flags.has('--flood')) {
 	const flood = (): void => {
 		lines.push(`flood ${lines.length} ${'flood '.repeat(200)}`);
-		gate.offer(lines.slice(-200));
+		gate.offer();
 		clock.after(20, flood);
 	};
 	flood();

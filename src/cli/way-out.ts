@@ -1,0 +1,60 @@
+// The way out of a live screen: what is kept before it is left, and what is said on the plain terminal
+// after. Apart from the screen's composition, since it is there before the screen and outlives it.
+
+import process from 'node:process';
+import type { Night } from '../night/night.ts';
+import type { Clock } from '../terminal/clock.ts';
+import { endOnSignals } from '../terminal/end-on-signals.ts';
+import { resetTerminal } from '../terminal/reset-terminal.ts';
+import type { Shutdown, ShutdownOutcome } from '../terminal/shutdown.ts';
+import { createShutdown } from '../terminal/shutdown.ts';
+import { farewell } from './farewell.ts';
+import type { Io } from './io.ts';
+import { writeTrace } from './write-trace.ts';
+
+export type WayOutParts = {
+	readonly night: Night;
+	readonly clock: Clock;
+	readonly io: Io;
+	/** The show file as it was typed. */
+	readonly file: string;
+	readonly isRehearsal: boolean;
+};
+
+/** The way out, listening from now on for everything from outside that ends the program. */
+export function wayOut(parts: WayOutParts): Shutdown {
+	const { night, clock } = parts;
+	const { stdin, stdout, stderr } = process;
+	const shutdown = createShutdown({ clock, exit: (code) => process.exit(code) });
+	shutdown.hold({
+		syncJournal: async () => {
+			const status = await night.close();
+			if (!status.isSaved) throw new Error(status.problem ?? 'not everything was saved');
+		},
+		reset: resetTerminal(stdout),
+		report: (outcome) => {
+			tellOutcome(outcome, parts);
+			// Leaving before it has gone out would lose it.
+			return new Promise((done) => {
+				stdout.write('', () => stderr.write('', () => done()));
+			});
+		},
+	});
+	endOnSignals({ process, stdin, stdout, stderr }, shutdown);
+	return shutdown;
+}
+
+function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
+	const { night, io, file, isRehearsal } = parts;
+	if (ending.kind === 'fault') {
+		const kept = isKept ? '; the night is kept up to its last key' : '';
+		io.complain(
+			`rackside has a fault of its own and stopped${kept}. The trace is ${writeTrace(ending.error, io)}; please pass it on.\n`,
+		);
+	}
+	if (!isKept) {
+		io.complain('Not everything of this night could be kept: the disk did not take it.\n');
+		return;
+	}
+	io.write(farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed' }));
+}

@@ -1,0 +1,188 @@
+// Every way the whole program can be ended from outside, in a terminal that a shell had before: exit
+// code, terminal settings and modes, the journal, and the next start. Numbers in brackets are those of
+// the list of faults that the program must survive.
+
+import { renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { lookAtJournal, mustShow, wordsOf } from '../whole-night/driver.ts';
+import { pause } from './pty-screen.ts';
+import {
+	cleanUpAfterEach,
+	MODES_OFF,
+	mustGoOn,
+	PATIENCE_MS,
+	scratch,
+	startLive,
+	startProgram,
+} from './whole-program.ts';
+
+cleanUpAfterEach();
+
+// A step of the start, in milliseconds, at which a signal is tried; small for a thorough run.
+const START_STEP_MS = Number(process.env.START_STEP_MS ?? 70);
+
+// The program takes at most a second; the rest is what a busy machine may add.
+const A_SECOND_AND_SLACK_MS = 5000;
+
+// POSIX, the `kill` utility: HUP 1, INT 2, QUIT 3, ABRT 6, KILL 9, TERM 15; SEGV is 11 and USR2 12 on
+// Linux (signal(7), from memory). Exit code 128 + n.
+describe('a signal', () => {
+	test.each([
+		['node', 'SIGHUP', 129],
+		['node', 'SIGINT', 130],
+		['node', 'SIGQUIT', 131],
+		['node', 'SIGTERM', 143],
+		['launcher', 'SIGTERM', 143],
+	] as const)('[34, 36] by %s, %s: code %i, and where to go on', async (by, signal, code) => {
+		const program = await startLive({ by });
+		const before = await program.record('t 0', 'space', 'space');
+		program.signal(signal);
+		expect(await program.gone()).toBeLessThan(A_SECOND_AND_SLACK_MS);
+		expect(await program.afterwards()).toEqual({ code, areSettingsKept: true });
+		expect(program.screen.modes()).toEqual(MODES_OFF);
+		expect(program.screen.text()).toMatch(/^a shell\nThe night stays open; .*\ncode/);
+		expect(lookAtJournal(program.data)).toEqual(before);
+		await mustGoOn(program.data, before);
+	});
+
+	test.each([
+		['SIGKILL', 137],
+		['SIGABRT', 134],
+		['SIGSEGV', 139],
+		['SIGUSR2', 140],
+	] as const)('[38, 60] %s: the launcher puts everything right', async (signal, code) => {
+		const program = await startLive({ by: 'launcher' });
+		const before = await program.record('t 0', 'space', 'space');
+		program.signal(signal);
+		expect(await program.afterwards()).toEqual({ code, areSettingsKept: true });
+		expect(program.screen.modes()).toEqual(MODES_OFF);
+		expect(program.screen.text()).toMatch(/^a shell\n(.*\n)?rackside stopped unexpectedly/);
+		// The extended keyboard is never switched on (kitty's keyboard protocol: CSI > u, CSI = u).
+		const sequences = program.screen.rawOutput().split('\u001B[');
+		expect(sequences.filter((one) => /^[>=<]\d*(;\d*)?u/.test(one))).toEqual([]);
+		expect(lookAtJournal(program.data)).toEqual(before);
+		await mustGoOn(program.data, before);
+	});
+
+	test('[38] KILL without the launcher: the next start goes on', async () => {
+		const program = await startLive();
+		const before = await program.record('t 0', 'space', 'space');
+		program.signal('SIGKILL');
+		expect((await program.afterwards()).code).toBe(137);
+		await mustGoOn(program.data, before);
+	});
+
+	test.each(['node', 'launcher'] as const)('[36] several at once, by %s', async (by) => {
+		const program = await startLive({ by });
+		const before = await program.record('t 0', 'space');
+		for (const signal of ['SIGTERM', 'SIGTERM', 'SIGINT', 'SIGHUP'] as const) {
+			if (program.pid() !== undefined) program.signal(signal);
+			await pause(3);
+		}
+		const { code, areSettingsKept } = await program.afterwards();
+		// A busy machine hands over what is pending by number, so any may be the first.
+		expect([129, 130, 143]).toContain(code);
+		expect(areSettingsKept).toBe(true);
+		expect(program.screen.rawOutput().split('The night stays open').length).toBe(2);
+		expect(program.screen.modes()).toEqual(MODES_OFF);
+		expect(lookAtJournal(program.data)).toEqual(before);
+	});
+
+	test('[37] at any moment of the start leaves no mode on', async () => {
+		for (let atMs = 20; atMs <= 500; atMs += START_STEP_MS) {
+			const program = startProgram();
+			const isThere = () => program.pid() !== undefined;
+			await program.screen.waitFor(isThere, PATIENCE_MS);
+			await pause(atMs);
+			program.signal('SIGTERM');
+			const found = await program.afterwards();
+			expect(found, `${atMs} ms`).toEqual({ code: 143, areSettingsKept: true });
+			expect(program.screen.modes(), `${atMs} ms`).toEqual(MODES_OFF);
+		}
+	});
+});
+
+describe('a terminal that is gone', () => {
+	test.each([
+		['node', 'PROGRAM'],
+		['launcher', 'PROGRAM'],
+		['node', "trap '' HUP; exec PROGRAM"],
+	] as const)('[34, 35, 45] window closed, by %s, as %s', async (by, line) => {
+		const program = await startLive({ by, line });
+		const before = await program.record('t 0', 'space', 'space');
+		program.screen.hangUp();
+		expect(await program.gone()).toBeLessThan(A_SECOND_AND_SLACK_MS);
+		expect(lookAtJournal(program.data)).toEqual(before);
+		await mustGoOn(program.data, before);
+	});
+
+	test('[34] the launcher killed, and the shell with it', async () => {
+		const program = await startLive({ by: 'launcher' });
+		const before = await program.record('t 0', 'space');
+		process.kill(program.screen.childPids()[0] ?? Number.NaN, 'SIGKILL');
+		await program.gone();
+		expect(lookAtJournal(program.data)).toEqual(before);
+		await mustGoOn(program.data, before);
+	});
+});
+
+describe('the exit code', () => {
+	test('is 1 for a night that stays open, 0 for a show that was ended', async () => {
+		const data = scratch();
+		const left = await startLive({ data });
+		await left.screen.press('q', 'enter');
+		expect(await left.afterwards()).toEqual({ code: 1, areSettingsKept: true });
+		expect(left.screen.text()).toContain('The night stays open');
+		const ended = await startLive({ data });
+		await ended.screen.press('q', 'e');
+		expect(await ended.afterwards()).toEqual({ code: 0, areSettingsKept: true });
+		expect(ended.screen.text()).toContain('The show is over');
+	});
+
+	// Nights go on in the folder for temporary files when their own takes none.
+	const nowhere = { TMPDIR: '/dev/null' };
+	const notSaved = /NOT SAVED/;
+
+	test('[22] is 3 where no folder can be made, and that is said from the start', async () => {
+		const data = join(scratch(), 'a-file');
+		writeFileSync(data, '');
+		const { screen, afterwards } = await startLive({ data, env: nowhere });
+		await screen.waitFor(notSaved, PATIENCE_MS);
+		await screen.press('t', '0', 'q', 'enter');
+		expect(await afterwards()).toEqual({ code: 3, areSettingsKept: true });
+		expect(screen.text()).toContain('Not everything of this night could be kept');
+		expect(screen.text()).not.toContain('stays open');
+	});
+
+	test('[14] is 3 where files may not grow', async () => {
+		const { screen, afterwards } = await startLive({ line: 'ulimit -f 8; PROGRAM' });
+		await screen.waitFor(notSaved, PATIENCE_MS);
+		await screen.press('t', '0', 'q', 'enter');
+		expect(await afterwards()).toEqual({ code: 3, areSettingsKept: true });
+	});
+
+	test('[23] is 3 where the folder went away meanwhile and there is no other', async () => {
+		const { screen, data, record, afterwards } = await startLive({ env: nowhere });
+		await record('t 0', 'space');
+		renameSync(data, `${data}-moved`);
+		writeFileSync(data, '');
+		await screen.press('space', 'i');
+		await screen.waitFor(notSaved, PATIENCE_MS);
+		await screen.press('q', 'enter');
+		expect(await afterwards()).toEqual({ code: 3, areSettingsKept: true });
+		rmSync(`${data}-moved`, { recursive: true });
+	});
+
+	test('[23] is 1 where another folder could be found, and the next start goes on there', async () => {
+		const { screen, data, record, afterwards, home } = await startLive();
+		const before = await record('t 0', 'space');
+		renameSync(data, `${data}-moved`);
+		writeFileSync(data, '');
+		await screen.press('q', 'enter');
+		expect(await afterwards()).toEqual({ code: 1, areSettingsKept: true });
+		const next = await startLive({ data, env: { TMPDIR: home } });
+		await mustShow(next.screen, wordsOf(before.session));
+		rmSync(`${data}-moved`, { recursive: true });
+	});
+});
