@@ -4,7 +4,8 @@
 import type { PlannedHandOver } from '../plan/plan.ts';
 import type { Command } from '../session/command.ts';
 import { nextSongItem, openBreak, songOnNow } from '../session/find.ts';
-import { instrumentName, playerName } from '../showfile/shown-names.ts';
+import type { Show } from '../showfile/show.ts';
+import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
 import type { Action } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { pickedWords } from './open-picked.ts';
@@ -53,12 +54,13 @@ function handOverOutcome(context: KeyContext): Outcome {
 	// Taking away without giving asks nothing: it goes with the one that is given.
 	if (open.filter(({ instrument }) => instrument !== null).length < 2) return handedAll(open);
 	const { session } = context;
-	const words = (one: PlannedHandOver) =>
-		`${playerName(session.show, one.player)} ${one.instrument ? instrumentName(session.show, one.instrument) : 'empty'}`;
 	return {
 		kind: 'prompt',
 		prompt: slotPrompt(
-			`In hands: enter all, or a slot   ${open.map((one) => `${one.instrument ? slotOf(session, one.instrument) : '-'} ${words(one)}`).join('   ')}`,
+			{
+				title: `In hands now: enter for all ${open.length}, or the slot of one`,
+				lines: open.map((one) => handOverLine(session.show, one)),
+			},
 			(instrument) => {
 				const one = open.find((each) => each.instrument === instrument.id);
 				return one
@@ -71,6 +73,15 @@ function handOverOutcome(context: KeyContext): Outcome {
 			{ enter: { words: 'all of them', outcome: () => handedAll(open) } },
 		),
 	};
+}
+
+/** Who gets what, and what is to be checked before it leaves the rack. */
+function handOverLine(show: Show, { player, instrument, tuning, capo, leave }: PlannedHandOver) {
+	const what =
+		instrument === null
+			? 'hands empty'
+			: `${slotAndName(show, instrument)}, ${tuning?.name ?? ''}, ${capo === 0 ? 'no capo' : `CAPO ${capo}`}`;
+	return `${playerName(show, player)}: ${what}${leave === null ? '' : `, check ${leave}`}`;
 }
 
 /** The work that marking this instrument ready records as done. */

@@ -1,7 +1,6 @@
 // What another next song would mean, in words for the prompt: a line for each player who changes.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { markText } from '../base/show-clock.ts';
 import type { PlayerPreview, SongPreview } from '../plan/change-preview.ts';
 import type { Session } from '../session/session.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
@@ -35,8 +34,9 @@ function playerLine(
 	const name = instrumentName(session.show, one.instrument);
 	const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
 	const work = one.workSeconds === 0 ? '' : ` work ${minutesSeconds(one.workSeconds)},`;
-	const inHands = one.inHandsMs === null ? '' : ` in hands ${markText(one.inHandsMs - zeroMs)}`;
+	const inHands =
+		one.inHandsMs === null ? '' : ` in hands ${minutesSeconds((one.inHandsMs - zeroMs) / 1000)}`;
 	const after =
 		one.afterEndSeconds === null ? '' : `, ${minutesSeconds(one.afterEndSeconds)} after the song`;
-	return `${who}: slot ${slotOf(session, one.instrument)} ${name}${capo}: ${CONDITIONS[one.condition]},${work}${inHands}${after}`;
+	return `${who}: ${slotOf(session, one.instrument).toUpperCase()} ${name}${capo}: ${CONDITIONS[one.condition]},${work}${inHands}${after}`;
 }

@@ -1,11 +1,13 @@
 // The prompts that ask for a slot, a player or a choice. Each is a small reducer: a key in, an outcome
 // out. Text and list fields stand in text-prompts.ts.
 
+import { fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
 import type { StandIn } from '../plan/plan.ts';
 import { openBreak } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Player } from '../showfile/show.ts';
-import { instrumentName, playerName } from '../showfile/shown-names.ts';
+import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
 import { FAULTS } from './incident-kinds.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { KeyWords, PromptView } from './prompt-view.ts';
@@ -37,7 +39,7 @@ const nothingThere = (key: string): Outcome => ({
 
 /** Asks for a slot, then goes on with the instrument there. `others` are keys with a meaning of their own. */
 export function slotPrompt(
-	title: string,
+	asked: string | { readonly title: string; readonly lines: readonly string[] },
 	chosen: (instrument: Instrument, context: KeyContext) => Outcome,
 	others: Readonly<
 		Record<string, { words: string; outcome: (context: KeyContext) => Outcome }>
@@ -45,7 +47,7 @@ export function slotPrompt(
 ): Prompt {
 	return choicePrompt(
 		() => ({
-			title,
+			...(typeof asked === 'string' ? { title: asked } : asked),
 			choices: Object.entries(others).map(([key, { words }]): KeyWords => ({ key, words })),
 		}),
 		(key, context) => {
@@ -166,18 +168,14 @@ function standInView({ session, standInsFor, nowMs }: KeyContext): PromptView {
 	const open = openBreak(session);
 	const player = open?.player ?? null;
 	const standIns = player === null ? [] : standInsFor(player);
-	const name = (id: string | null) => (id === null ? '' : instrumentName(session.show, id));
-	const silent = open ? Math.max(0, Math.floor((nowMs - open.atMs) / 1000)) : 0;
+	const who = player === null ? '' : playerName(session.show, player);
+	const silent = open ? Math.max(0, (nowMs - open.atMs) / 1000) : 0;
 	return {
-		title: `STRING BREAK  ${player === null ? '' : playerName(session.show, player)}  slot ${slotOf(session, open?.instrument ?? '')} ${name(open?.instrument ?? null)}  silent ${Math.floor(silent / 60)}:${String(silent % 60).padStart(2, '0')}`,
+		title: `STRING BREAK  ${who}  ${slotAndName(session.show, open?.instrument ?? '')}  silent ${minutesSeconds(silent)}`,
 		lines:
 			standIns.length === 0
 				? ['No stand-in is to be had.']
-				: standIns.map((one, index) => {
-						const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
-						const take = index === 0 ? 'TAKE' : '  or';
-						return `${take}  slot ${slotOf(session, one.instrument)}  ${name(one.instrument)}, ${one.tuning.name}${capo}: in hands in ${Math.round(one.readyInSeconds)} s, ${one.why}`;
-					}),
+				: standIns.map((one, index) => standInLine(session, one, index === 0)),
 		field: null,
 		choices: [
 			{ key: 'enter', words: 'the first is in hands' },
@@ -186,6 +184,21 @@ function standInView({ session, standInsFor, nowMs }: KeyContext): PromptView {
 			{ key: 'esc', words: 'decide later' },
 		],
 	};
+}
+
+/** What to take, in how long it is in hands, what it is to be in, and why: in columns, since it is read in a hurry. */
+function standInLine(session: Session, one: StandIn, isFirst: boolean): string {
+	const slot = slotOf(session, one.instrument).toUpperCase();
+	const inHands = minutesSeconds(Math.round(one.readyInSeconds));
+	const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
+	return [
+		isFirst ? 'TAKE' : '  or',
+		fitWidth(slot, 2, { align: 'right' }),
+		fitWidth(instrumentName(session.show, one.instrument), 13),
+		`in ${fitWidth(inHands, 5, { align: 'right' })}`,
+		fitWidth(`${one.tuning.name}${capo}`, 17),
+		one.why,
+	].join(' ');
 }
 
 /** Faulty or out: after the slot, a letter says what is wrong; enter only puts it out. */

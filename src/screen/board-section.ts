@@ -1,6 +1,7 @@
 // What each board run from offstage is set to now, and what the next point of the song asks of it.
 
 import { cuePoints } from '../../machines/song.ts';
+import { displayWidth } from '../base/display-width.ts';
 import type { BoardState, Pedal } from '../showfile/show.ts';
 import { playerLabel, songFrom, songOf } from './named-in-show.ts';
 import { pointNext, pointNow } from './now-section.ts';
@@ -16,12 +17,10 @@ export function boardSection(state: ScreenState, { columns, rows }: Area): Row[]
 	}
 	const across = Math.ceil(boards.length / rows);
 	const width = Math.floor(columns / across);
-	const lines = boards.map(([player, pedals]) => oneLine(state, { player, pedals }));
+	const lines = boards.map(([player, pedals]) => oneLine(state, { player, pedals }, width - 1));
 	return Array.from({ length: Math.ceil(lines.length / across) }, (_, row) =>
 		cutRow(
-			lines
-				.slice(row * across, row * across + across)
-				.flatMap((one) => fillRow(cutRow(one, width - 1), width)),
+			lines.slice(row * across, row * across + across).flatMap((one) => fillRow(one, width)),
 			columns,
 		),
 	);
@@ -29,46 +28,56 @@ export function boardSection(state: ScreenState, { columns, rows }: Area): Row[]
 
 type Board = { readonly player: string; readonly pedals: readonly Pedal[] };
 
+const LABEL_COLUMNS = 10;
+
 function twoLines(state: ScreenState, board: Board, columns: number): Row[] {
 	const label = span(playerLabel(state.session.show, board.player), 'title');
 	const next = nextBoard(state, board.player);
-	const at = columns < 60 ? 18 : 22;
+	const at = columns < 60 ? 18 : columns < 100 ? 26 : 34;
 	return [
 		placeAt(columns, [
 			[0, [label]],
-			[10, [span('now ', 'dim'), span(pointNow(state)?.at ?? '')]],
-			[at, [span(nowText(state, board))]],
+			[LABEL_COLUMNS, [span('now ', 'dim'), span(pointNow(state)?.at ?? '')]],
+			[at, [span(nowWords(state, board, columns - at))]],
 		]),
 		placeAt(columns, [
 			[0, [span('BOARD', 'title')]],
-			[10, [span('at  ', 'dim'), span(next.at)]],
-			[at, [span(next.board === null ? 'stays' : pedalWords(board.pedals, next.board))]],
+			[LABEL_COLUMNS, [span('at  ', 'dim'), span(next.at)]],
+			[at, [span(nextWords(board, next, columns - at))]],
 		]),
 	];
 }
 
-function oneLine(state: ScreenState, board: Board): Row {
+function oneLine(state: ScreenState, board: Board, columns: number): Row {
 	const next = nextBoard(state, board.player);
-	return [
-		span(`${playerLabel(state.session.show, board.player)} BOARD `, 'title'),
-		span(`${nowText(state, board)}  `),
-		span(`at ${next.at}: `, 'dim'),
-		span(next.board === null ? 'stays' : pedalWords(board.pedals, next.board)),
-	];
+	const label = `${playerLabel(state.session.show, board.player)} BOARD`;
+	const at = LABEL_COLUMNS + Math.floor((columns - LABEL_COLUMNS) * 0.4);
+	const point = `at ${next.at}: `;
+	return placeAt(columns, [
+		[0, [span(label, 'title')]],
+		[LABEL_COLUMNS, [span(nowWords(state, board, at - LABEL_COLUMNS - 1))]],
+		[at, [span(point, 'dim'), span(nextWords(board, next, columns - at - displayWidth(point)))]],
+	]);
 }
 
-function nowText(state: ScreenState, { player, pedals }: Board): string {
+function nowWords(state: ScreenState, { player, pedals }: Board, columns: number): string {
 	const board = state.session.boards[player];
 	if (board === undefined) return '';
-	const words = pedalWords(pedals, board.context.pedals);
-	return board.value === 'corrected' ? `${words} (as corrected)` : words;
+	const corrected = board.value === 'corrected' ? ' (as corrected)' : '';
+	return fitting(
+		pedalWords(pedals, board.context.pedals).map((words) => `${words}${corrected}`),
+		columns,
+	);
+}
+
+type NextBoard = { readonly at: string; readonly board: BoardState | null };
+
+function nextWords({ pedals }: Board, { board }: NextBoard, columns: number): string {
+	return board === null ? 'stays' : fitting(pedalWords(pedals, board), columns);
 }
 
 /** The board that the next point asks for; null where it says nothing of this one. */
-function nextBoard(
-	state: ScreenState,
-	player: string,
-): { readonly at: string; readonly board: BoardState | null } {
+function nextBoard(state: ScreenState, player: string): NextBoard {
 	const cue = pointNext(state);
 	if (cue !== null) return { at: cue.at, board: cue.boards[player] ?? null };
 	const item = songFrom(state.session, state.session.next);
@@ -77,16 +86,27 @@ function nextBoard(
 	return { at: song.title, board: cuePoints(song)[0]?.boards[player] ?? null };
 }
 
-function pedalWords(pedals: readonly Pedal[], board: BoardState): string {
+/** The whole board in words, from all that is known to the names of what is on. */
+function pedalWords(pedals: readonly Pedal[], board: BoardState): readonly string[] {
 	const on = pedals.filter(({ id }) => board[id]?.on === true);
-	if (on.length === 0) return 'all off';
-	const names = on.map(({ id, name }) => {
-		const settings = Object.entries(board[id]?.settings ?? {}).map(
-			([key, value]) => `${key} ${value}`,
-		);
-		return settings.length === 0
-			? name.toUpperCase()
-			: `${name.toUpperCase()} (${settings.join(', ')})`;
+	if (on.length === 0) return ['all off'];
+	const rest = on.length < pedals.length ? ', rest off' : '';
+	const names = on.map(({ name }) => name.toUpperCase());
+	const withSettings = on.map(({ id }, index) => {
+		const settings = Object.entries(board[id]?.settings ?? {});
+		const words = settings.map(([key, value]) => `${key} ${value}`).join(', ');
+		return words === '' ? names[index] : `${names[index]} (${words})`;
 	});
-	return `${names.join(', ')} on${on.length < pedals.length ? ', rest off' : ''}`;
+	return [
+		`${withSettings.join(', ')} on${rest}`,
+		`${withSettings.join(', ')} on`,
+		`${names.join(', ')} on${rest}`,
+		`${names.join(', ')} on`,
+		names.join(', '),
+	];
+}
+
+/** The first of these texts that fits, else the last. */
+function fitting(texts: readonly string[], columns: number): string {
+	return texts.find((text) => displayWidth(text) <= columns) ?? texts.at(-1) ?? '';
 }

@@ -2,12 +2,13 @@
 // apart from its drawing, since every view shows it in some size.
 
 import { cuePoints } from '../../machines/song.ts';
-import type { PlannedHandOver, Section, Slot, Work } from '../plan/plan.ts';
+import { fitWidth } from '../base/display-width.ts';
+import type { PlannedHandOver, Section, Slot, StandIn, Work } from '../plan/plan.ts';
 import { calledIn } from '../plan/sentence.ts';
 import { slotAndName, songTitle } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { durationWords } from './duration-words.ts';
-import { stateMark, stateWords } from './instrument-words.ts';
+import { type StateMark, stateMark, stateWords } from './instrument-words.ts';
 import { instrumentOf, slotLabel, songOf, songPlace } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import { capoWords } from './tuning-words.ts';
@@ -23,15 +24,19 @@ export type Coming = {
 	readonly capo: number;
 	/** For which song or point. */
 	readonly forWhat: string;
-	/** `in 2:33`, `now 0:12`; for a break how long it has been silent. */
+	/** `in    2:33`, `now   0:12`, the number always in the same cells; for a break how long it has been silent. */
 	readonly when: string;
-	/** Ready or not, in words, with the work that is left. */
+	/** Ready or not for this very hand-over, as a mark; null where nothing is handed. */
+	readonly mark: StateMark | null;
+	/** The same in words, with the work that is left. */
 	readonly status: string;
+	/** Why this stand-in; null where the song asks for it. */
+	readonly why: string | null;
 	/** To be checked before it leaves the rack. */
 	readonly leave: string | null;
 	readonly pack: string | null;
 	readonly givesBack: string | null;
-	/** It must be seen to now. */
+	/** Act now: its moment has come, or it is near and not ready. */
 	readonly isUrgent: boolean;
 };
 
@@ -86,6 +91,8 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			capo: slot.capo,
 			forWhat: forWords(state, section),
 			when: whenWords(untilSeconds),
+			mark: null,
+			why: null,
 			status: `NOTHING, ${calledIn(slot.why ?? '', slot.named, (id) => slotAndName(state.session.show, id))}`,
 			leave: null,
 			pack: null,
@@ -105,9 +112,8 @@ function forWords({ session }: ScreenState, section: Section): string {
 }
 
 function whenWords(untilSeconds: number): string {
-	return untilSeconds >= 0
-		? `in ${durationWords(untilSeconds)}`
-		: `now ${durationWords(-untilSeconds)}`;
+	const long = fitWidth(durationWords(Math.abs(untilSeconds)), 6, { align: 'right' });
+	return `${untilSeconds >= 0 ? 'in ' : 'now'} ${long}`;
 }
 
 function breakOf(state: ScreenState, player: string): Coming | null {
@@ -116,6 +122,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 	if (best === undefined && open === undefined) return null;
 	const { show } = state.session;
 	const instrument = best === undefined ? null : instrumentOf(show, best.instrument);
+	const mark = best === undefined ? null : markAsAsked(state, best);
 	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
 	const broken = open?.instrument == null ? '' : ` slot ${slotLabel(show, open.instrument)}`;
 	return {
@@ -125,8 +132,10 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		tuning: best?.tuning ?? null,
 		capo: best?.capo ?? 0,
 		forWhat: `STRING BREAK${broken}`,
-		when: `SILENT ${durationWords(since)}`,
-		status: best ? `${best.why}, in hands in ${durationWords(best.readyInSeconds)}` : 'no stand-in',
+		when: `SILENT${fitWidth(durationWords(since), 6, { align: 'right' })}`,
+		mark,
+		status: best ? standInStatus(mark, best.readyInSeconds) : 'NO STAND-IN',
+		why: best?.why ?? null,
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
 		givesBack: open?.instrument ?? null,
@@ -155,13 +164,15 @@ function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
 		capo: planned.capo,
 		forWhat: forWords(state, section),
 		when: whenWords(untilSeconds),
+		mark: instrument === null ? null : isReady ? '+' : notReadyMark(state, instrument),
+		why: null,
 		status: statusOf(state, instrument, due),
 		leave: planned.leave,
 		pack:
 			(asked && asked.kind !== 'none' ? asked.pack : null) ??
 			(instrument === null ? null : (instrumentOf(show, instrument)?.pack ?? null)),
 		givesBack: planned.from === instrument ? null : planned.from,
-		isUrgent: !isReady && isDue,
+		isUrgent: untilSeconds <= 0 || (!isReady && isDue),
 	};
 }
 
@@ -182,6 +193,8 @@ function keptBy(state: ScreenState, player: string): Coming {
 		capo: held?.context.capo ?? 0,
 		forWhat: holds === null ? 'nothing to come' : 'keeps',
 		when: '',
+		mark: null,
+		why: null,
 		status: isWhole || held === null ? moves : stateWords(show, held, state.nowMs),
 		leave: null,
 		pack: null,
@@ -210,6 +223,27 @@ function isReadyFor(state: ScreenState, planned: PlannedHandOver, due: readonly 
 	if (held === undefined || due.length > 0) return false;
 	const mark = stateMark(state.session.show, held, state.nowMs);
 	return mark === '+' || mark === '=';
+}
+
+function standInStatus(mark: StateMark | null, seconds: number): string {
+	return `${mark === '+' ? 'READY' : 'NOT READY'}, in hands in ${durationWords(seconds)}`;
+}
+
+/** Ready as it stands is not yet ready for what is asked. */
+function notReadyMark({ session, nowMs }: ScreenState, instrument: string): StateMark | null {
+	const held = session.instruments[instrument];
+	const mark = held === undefined ? null : stateMark(session.show, held, nowMs);
+	return mark === '+' ? '-' : mark;
+}
+
+function markAsAsked(state: ScreenState, { instrument, tuning, capo }: StandIn): StateMark | null {
+	const held = state.session.instruments[instrument];
+	if (held === undefined) return null;
+	const isAsAsked =
+		held.context.capo === capo && held.context.tuning.notes.join(' ') === tuning.notes.join(' ');
+	return isAsAsked
+		? stateMark(state.session.show, held, state.nowMs)
+		: notReadyMark(state, instrument);
 }
 
 function statusOf(state: ScreenState, instrument: string | null, due: readonly Work[]): string {

@@ -1,19 +1,19 @@
 // The whole screen as rows: which view, what lies over it, and that it never exceeds the terminal.
 
+import type { KeyWords } from '../keys/prompt-view.ts';
 import { asciiText } from './ascii-text.ts';
 import { footerRows, messageRow } from './footer.ts';
-import { listView, sidePanes, withPanes } from './list-view.ts';
-import { liveScreen } from './live.ts';
+import { listView } from './list-view.ts';
+import { type LiveScreen, liveScreen } from './live.ts';
 import { withPrompt } from './prompt-rows.ts';
 import { type Area, cutRow, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 
+/** Below the live view's head a list has at least so many rows, or the head is given up for a line. */
+const LEAST_LIST_ROWS = 18;
+
 /** How the terminal can be written to. */
 export type DrawOptions = { readonly isAscii: boolean };
-
-/** From this size on rack, set and log stand beside the live view. */
-const WITH_PANES: Area = { columns: 180, rows: 45 };
-const PANE_COLUMNS = 94;
 
 /** Exactly `rows` rows, each at most `columns` cells wide, for any size from one cell up. */
 export function drawScreen(state: ScreenState, size: Area, { isAscii }: DrawOptions): Row[] {
@@ -31,26 +31,30 @@ function darkRows({ rows }: Area): Row[] {
 }
 
 function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
-	const hasPanes =
-		state.view === 'live' && area.columns >= WITH_PANES.columns && area.rows >= WITH_PANES.rows;
-	const columns = hasPanes ? area.columns - PANE_COLUMNS - 2 : area.columns;
-	const live = liveScreen(state, { columns, rows: area.rows }, isAscii);
+	const live = liveScreen(state, area, isAscii);
+	const { columns } = area;
 	const { messageRows, footerRows: keyRows } = live;
-	const bodyRows = area.rows - messageRows - keyRows;
-	const body = state.view === 'live' ? live : listView(state, { ...area, rows: bodyRows });
-	const asked =
-		state.prompt === null
-			? body.rows
-			: withPrompt(body.rows, state.prompt, { columns, rows: bodyRows - body.keptRows });
-	const whole = hasPanes
-		? withPanes(asked, sidePanes(state, { columns: PANE_COLUMNS, rows: bodyRows }), columns)
-		: asked;
-	const keys = state.prompt?.choices ?? state.footer;
 	return [
-		...whole,
+		...(state.view === 'live' ? [...live.head, ...live.body()] : listWithPrompt(state, area, live)),
 		...(messageRows > 0 ? [messageRow(state, area)] : []),
 		...(keyRows > 0
-			? fillRows(footerRows(keys, { columns: area.columns, rows: keyRows }), keyRows)
+			? fillRows(footerRows(keysNow(state), { columns, rows: keyRows }), keyRows)
 			: []),
 	];
+}
+
+/** A list with what stands above it: on a high screen all of the live view's head, in its own places. */
+function listWithPrompt(state: ScreenState, { columns }: Area, live: LiveScreen): Row[] {
+	const rows = live.head.length + live.bodyRows;
+	const hasHead = state.view !== 'help' && live.bodyRows >= LEAST_LIST_ROWS;
+	const list = listView(state, { columns, rows }, hasHead ? live.head : null);
+	if (state.prompt === null) return list.rows;
+	return withPrompt(list.rows, state.prompt, { columns, rows: rows - list.keptRows });
+}
+
+/** The keys that answer the question, the one that leaves it always among them. */
+function keysNow({ prompt, footer }: ScreenState): readonly KeyWords[] {
+	if (prompt === null) return footer;
+	const isSaid = prompt.choices.some(({ key }) => key === 'esc');
+	return isSaid ? prompt.choices : [...prompt.choices, { key: 'esc', words: 'leave it' }];
 }

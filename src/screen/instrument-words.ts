@@ -1,6 +1,7 @@
 // The state of an instrument as a mark and as words: each state differs by shape, never by colour.
 
 import type { InstrumentState } from '../../machines/instrument.ts';
+import { fitWidth } from '../base/display-width.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Show } from '../showfile/show.ts';
 import { durationWords } from './duration-words.ts';
@@ -26,7 +27,7 @@ export function stateMark(show: Show, state: InstrumentState, atMs: number): Sta
 	return isReady ? '+' : isStale ? '~' : '-';
 }
 
-/** The state in words, with the age of "ready" where there is one: `STALE 16:02`. */
+/** The state in words, with the age of "ready" where there is one, which takes the same cells however old: `STALE 16:02`. */
 export function stateWords(show: Show, state: InstrumentState, atMs: number): string {
 	const { stringsDown, faults } = state.context;
 	if (stringsDown.length > 0) {
@@ -38,6 +39,6 @@ export function stateWords(show: Show, state: InstrumentState, atMs: number): st
 	if (state.value === 'cased') return 'IN ITS CASE';
 	if (state.value === 'inHands') return 'IN HANDS';
 	const { isReady, isStale, ageSeconds } = readiness(show, state, atMs);
-	const age = ageSeconds === null ? '' : ` ${durationWords(ageSeconds)}`;
+	const age = ageSeconds === null ? '' : fitWidth(durationWords(ageSeconds), 6, { align: 'right' });
 	return isReady ? `READY${age}` : isStale ? `STALE${age}` : 'NOT READY';
 }

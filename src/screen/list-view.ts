@@ -1,16 +1,19 @@
 // Rack, set and log at full size: the coming hand-over and the song stay in sight above the list.
 
 import { comingHandOvers } from './coming.ts';
-import { handOverLines } from './hand-over-section.ts';
+import { handOverLines } from './hand-over-lines.ts';
 import { helpRows } from './help-view.ts';
 import { firstInSight } from './list-window.ts';
 import { logHeading, logRows } from './log-view.ts';
 import { nowSection } from './now-section.ts';
 import { promptHeight } from './prompt-rows.ts';
 import { rackHeading, rackRows } from './rack-view.ts';
-import { type Area, beside, fillRows, type Row, span } from './row.ts';
+import { type Area, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { asAsked, setHeading, setRows } from './set-view.ts';
+
+/** The log's newest lines are looked for beside the rack and the set. */
+const LEAST_LOG_ROWS = 6;
 
 export type ListName = 'rack' | 'set' | 'log';
 
@@ -23,9 +26,9 @@ function listPane(
 	{ list, picked }: { readonly list: ListName; readonly picked: number | null },
 	{ columns, rows }: Area,
 ): Row[] {
-	const all = ROWS[list](state, columns);
 	const room = Math.max(0, rows - 1);
 	const focus = picked ?? (list === 'set' ? currentRow(state) : 0);
+	const all = ROWS[list](state, columns, focus + room + 1);
 	// What is out of sight is counted in a row of its own, where there are rows for it.
 	const hasCount = all.length > room && room >= 3;
 	const height = hasCount ? room - 1 : room;
@@ -38,7 +41,8 @@ function listPane(
 	});
 	const counted = [
 		...(first > 0 ? [`${first} more above`] : []),
-		...(below > 0 ? [`${below} more below`] : []),
+		// Of the log no more rows are made than are needed, so nobody knows how many there are.
+		...(below > 0 ? [list === 'log' ? 'older ones below' : `${below} more below`] : []),
 	].join(', ');
 	const count: Row[] = hasCount ? [[span(`  ${counted}`, 'dim')]] : [];
 	return fillRows([HEADINGS[list](columns), ...shown, ...count], rows);
@@ -52,13 +56,14 @@ function currentRow({ session }: ScreenState): number {
 	);
 }
 
-/** The rows of a view other than live, above message and footer; `keptRows` stay in sight under a question. */
+/** The rows of a view other than live, above message and footer, below `given` or two lines in its place; `keptRows` stay in sight under a question. */
 export function listView(
 	state: ScreenState,
 	area: Area,
+	given: readonly Row[] | null,
 ): { readonly rows: Row[]; readonly keptRows: number } {
 	const { columns, rows } = area;
-	const head = [
+	const head = given ?? [
 		...handOverLines(state, comingHandOvers(state).slice(0, 1), { columns, rows: 1 }),
 		...nowSection(state, { columns, rows: 1 }),
 		...(rows >= 12 ? [[]] : []),
@@ -86,14 +91,14 @@ function done(kept: readonly Row[], body: readonly Row[], rows: number) {
 
 /** Rack, set and log under one another, for the right side of a very large screen. */
 export function sidePanes(state: ScreenState, { columns, rows }: Area): Row[] {
-	const rack = Math.min(state.session.show.instruments.length + 2, Math.floor(rows * 0.4));
-	const set = Math.min(state.session.list.length + 2, Math.floor(rows * 0.4));
+	const { show, list } = state.session;
+	const most = Math.max(0, rows - LEAST_LOG_ROWS);
+	const set = Math.min(
+		list.length + 2,
+		Math.max(Math.floor(most / 2), most - show.instruments.length - 2),
+	);
+	const rack = Math.min(show.instruments.length + 2, most - set);
 	const pane = (list: ListName, height: number) =>
 		listPane(state, { list, picked: null }, { columns, rows: height });
 	return [...pane('rack', rack), ...pane('set', set), ...pane('log', rows - rack - set)];
-}
-
-/** Left and right with a gap of two cells. */
-export function withPanes(left: readonly Row[], panes: readonly Row[], leftColumns: number): Row[] {
-	return beside(left, panes, leftColumns + 2);
 }

@@ -1,8 +1,6 @@
 // How many rows each place of the live screen has. It depends on the size and the show alone, never on
 // what happens, so that the eye learns the places.
 
-import type { Area } from './row.ts';
-
 export type LivePlace =
 	| 'handOver'
 	| 'now'
@@ -23,19 +21,21 @@ export type LiveHeights = Readonly<Record<LivePlace, number>> & {
 	readonly spaced: readonly LivePlace[];
 };
 
-/** How much there is to show. */
+/** How much there is to show, and how high tall letters are. */
 export type LiveCounts = {
 	readonly players: number;
 	readonly boards: number;
+	/** 0 where the rack stands elsewhere on the screen. */
 	readonly instruments: number;
+	readonly tallRows: number;
+	/** The most that the keys need. */
+	readonly footerRows: number;
 };
 
 type Step = { readonly place: LivePlace; readonly rows: number; readonly gives?: 'tall' | 'space' };
 
-const TALL_ROWS = 3;
-
 /** Rows are given out in order of need; a step that does not fit is passed over. */
-export function liveHeights({ rows }: Area, counts: LiveCounts): LiveHeights {
+export function liveHeights(rows: number, counts: LiveCounts): LiveHeights {
 	const heights: Record<LivePlace, number> = {
 		handOver: 0,
 		now: 0,
@@ -62,11 +62,17 @@ export function liveHeights({ rows }: Area, counts: LiveCounts): LiveHeights {
 	return { ...heights, tallBlocks, spaced };
 }
 
-function steps({ players, boards, instruments }: LiveCounts): readonly Step[] {
+function steps(counts: LiveCounts): readonly Step[] {
+	const { players, boards, instruments, tallRows, footerRows } = counts;
 	const others = Math.max(0, players - 1);
 	const hasBoards = boards > 0 ? 1 : 0;
+	const hasRack = instruments > 0 ? 1 : 0;
 	const add = (place: LivePlace, rows: number): Step => ({ place, rows });
-	const tall: Step = { place: 'handOver', rows: TALL_ROWS, gives: 'tall' };
+	const tall = (isThere: boolean): Step => ({
+		place: 'handOver',
+		rows: isThere ? tallRows : 0,
+		gives: 'tall',
+	});
 	const space = (place: LivePlace): Step => ({ place, rows: 1, gives: 'space' });
 	const each = (place: LivePlace, count: number) =>
 		Array.from({ length: Math.max(0, count) }, () => add(place, 1));
@@ -76,8 +82,10 @@ function steps({ players, boards, instruments }: LiveCounts): readonly Step[] {
 		add('now', 1),
 		add('last', 1),
 		add('boards', hasBoards),
-		...(['hands', 'rack', 'warnings', 'curfew'] as const).map((place) => add(place, 1)),
-		tall,
+		add('hands', 1),
+		add('rack', hasRack),
+		...(['warnings', 'curfew'] as const).map((place) => add(place, 1)),
+		tall(true),
 		add('handOver', others > 1 ? 1 : 0),
 		add('work', 1),
 		add('rack', instruments > 3 ? 1 : 0),
@@ -87,20 +95,24 @@ function steps({ players, boards, instruments }: LiveCounts): readonly Step[] {
 		space('handOver'),
 		space('work'),
 		...each('handOver', others - 2),
-		add('footer', 1),
-		{ ...tall, rows: players > 1 ? TALL_ROWS : 0 },
+		add('footer', footerRows - 1),
+		tall(players > 1),
 		space('now'),
 		space('boards'),
-		space('rack'),
+		tall(players > 2),
 		add('now', 1),
 		...each('work', 2),
-		...each('warnings', 2),
+		...each('warnings', 1),
 		...each('boards', boards * 2 - 2),
-		space('last'),
+		space('rack'),
+		...each('warnings', 1),
+		...each('work', 1),
 		...each('rack', Math.ceil(instruments / 4) - 3),
+		space('last'),
 		...each('work', 3),
-		{ ...tall, rows: players > 2 ? TALL_ROWS : 0 },
 		...each('warnings', 3),
-		...each('work', 4),
+		...each('work', 6),
+		...each('warnings', 6),
+		...each('work', 12),
 	];
 }

@@ -1,55 +1,76 @@
-// The live screen: every place in its order of prominence, from the coming hand-over down to the keys.
+// The live screen: every place in its order of prominence, from the coming hand-over down to the last
+// entry. On a very large screen rack, set and log stand beside the lower places.
 
 import { boardSection } from './board-section.ts';
 import { comingHandOvers } from './coming.ts';
+import { blockRows } from './hand-over-block.ts';
 import { handOverSection } from './hand-over-section.ts';
+import { sidePanes } from './list-view.ts';
 import { type LivePlace, liveHeights } from './live-heights.ts';
 import { nowSection } from './now-section.ts';
+import { withPromptAmong } from './prompt-rows.ts';
 import { handsSection, rackSection } from './rack-section.ts';
-import { type Area, fillRows, type Row } from './row.ts';
+import { type Area, beside, fillRows, type Row } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { curfewSection, lastSection, warningSection } from './status-section.ts';
 import { workSection } from './work-section.ts';
 
-const ORDER: readonly LivePlace[] = [
-	'handOver',
-	'now',
-	'work',
-	'boards',
-	'hands',
-	'rack',
-	'warnings',
-	'curfew',
-	'last',
-];
+/** What is first looked for, as wide as the screen; a question never covers it. */
+const HEAD: readonly LivePlace[] = ['handOver', 'now'];
+/** What a question may cover: who holds what and the rack are needed to answer it. */
+const UNDER_PROMPT: readonly LivePlace[] = ['work', 'boards'];
+const FOOT: readonly LivePlace[] = ['hands', 'rack', 'warnings', 'curfew', 'last'];
+
+/** From this size on rack, set and log stand beside the live view. */
+const WITH_PANES: Area = { columns: 180, rows: 45 };
+/** From this size on three rows are too low to be read at two metres; see tests/screen/legibility.test.ts. */
+const WITH_LARGE_LETTERS: Area = { columns: 195, rows: 55 };
+const PANE_COLUMNS = 94;
+const WIDEST_ROW = 120;
+/** From this width on one row has room for all the keys that are worth showing. */
+const WIDE_FOOTER_COLUMNS = 100;
 
 export type LiveScreen = {
-	/** Everything above the message and the footer, exactly as many rows as are left for it. */
-	readonly rows: Row[];
-	/** So many of them must stay in sight whatever is asked: hand-over and now. */
-	readonly keptRows: number;
+	/** The coming hand-overs and the song, as wide as the screen. */
+	readonly head: readonly Row[];
+	/** The places below, with the question over them if one is asked; with head, message and footer as high as the screen. */
+	readonly body: () => Row[];
+	readonly bodyRows: number;
 	readonly messageRows: number;
 	readonly footerRows: number;
 };
 
-/** The live view for a size. */
+/** Rows of the tall letters for a size: 3, or 6 where rows are low. */
+export function tallLetterRows(area: Area): 3 | 6 {
+	return hasAtLeast(area, WITH_LARGE_LETTERS) ? 6 : 3;
+}
+
+/** The live view for a size, with the question over it if one is asked. */
 export function liveScreen(state: ScreenState, area: Area, isAscii: boolean): LiveScreen {
 	const { show } = state.session;
-	const heights = liveHeights(area, {
+	const hasPanes = hasAtLeast(area, WITH_PANES);
+	const scale = tallLetterRows(area) === 6 ? 2 : 1;
+	const heights = liveHeights(area.rows, {
 		players: show.players.length,
 		boards: Object.keys(show.boards).length,
-		instruments: show.instruments.length,
+		instruments: hasPanes ? 0 : show.instruments.length,
+		tallRows: blockRows(scale) - 1,
+		footerRows: area.columns < WIDE_FOOTER_COLUMNS ? 2 : 1,
 	});
-	const { columns } = area;
+	const columns = hasPanes ? area.columns - PANE_COLUMNS - 2 : area.columns;
 	const sized = (place: LivePlace): Area => ({ columns, rows: heights[place] });
 	const draw: Record<LivePlace, () => Row[]> = {
 		handOver: () =>
 			handOverSection(state, comingHandOvers(state), {
-				...sized('handOver'),
+				columns: area.columns,
+				rows: heights.handOver,
 				tallBlocks: heights.tallBlocks,
+				scale,
 				isAscii,
 			}),
-		now: () => nowSection(state, sized('now')),
+		// The times stay near the song's name: on a very wide screen the eye would lose the row.
+		now: () =>
+			nowSection(state, { columns: Math.min(area.columns, WIDEST_ROW), rows: heights.now }),
 		work: () => workSection(state, sized('work')),
 		boards: () => boardSection(state, sized('boards')),
 		hands: () => handsSection(state, sized('hands')),
@@ -60,15 +81,32 @@ export function liveScreen(state: ScreenState, area: Area, isAscii: boolean): Li
 		message: () => [],
 		footer: () => [],
 	};
-	const rows = ORDER.flatMap((place) => [
-		...(heights[place] > 0 ? fillRows(draw[place](), heights[place]) : []),
-		...(heights.spaced.includes(place) ? [[]] : []),
-	]);
-	const above = (place: LivePlace) => heights[place] + (heights.spaced.includes(place) ? 1 : 0);
+	const drawn = (places: readonly LivePlace[]): Row[] =>
+		places.flatMap((place) => [
+			...(heights[place] > 0 ? fillRows(draw[place](), heights[place]) : []),
+			...(heights.spaced.includes(place) ? [[]] : []),
+		]);
+	const head = drawn(HEAD);
+	const bodyRows = area.rows - heights.message - heights.footer - head.length;
+	const body = (): Row[] => {
+		const covered = drawn(UNDER_PROMPT);
+		const places = fillRows([...covered, ...drawn(FOOT)], bodyRows);
+		const { prompt } = state;
+		const asked =
+			prompt === null ? places : withPromptAmong(places, prompt, { columns, rows: covered.length });
+		return hasPanes
+			? beside(asked, sidePanes(state, { columns: PANE_COLUMNS, rows: bodyRows }), columns + 2)
+			: asked;
+	};
 	return {
-		rows: fillRows(rows, area.rows - heights.message - heights.footer),
-		keptRows: above('handOver') + above('now'),
+		head,
+		body,
+		bodyRows,
 		messageRows: heights.message,
 		footerRows: heights.footer,
 	};
+}
+
+function hasAtLeast(area: Area, least: Area): boolean {
+	return area.columns >= least.columns && area.rows >= least.rows;
 }

@@ -12,9 +12,9 @@ export function logHeading(columns: number): Row {
 	]);
 }
 
-/** One row for each line of the log, newest first. */
-export function logRows(state: ScreenState, columns: number): Row[] {
-	return Array.from(state.log, (line) =>
+/** One row for each of the newest lines of the log, `most` of them: a night has hundreds that nobody sees. */
+export function logRows(state: ScreenState, columns: number, most: number): Row[] {
+	return Array.from(Iterator.from(state.log).take(most), (line) =>
 		placeAt(columns, [
 			[2, [span(showClock(state, line.atMs).padStart(8), 'dim')]],
 			[12, line.isTakenBack ? [span('taken back: '), span(line.words, 'dim')] : [span(line.words)]],

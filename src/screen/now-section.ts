@@ -12,42 +12,47 @@ import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
 
 const LABEL_COLUMNS = 10;
+const NARROW_LABEL_COLUMNS = 5;
 const TIMES_COLUMNS = 36;
 const SHORT_TIMES_COLUMNS = 11;
+const NARROWEST_TIMES_COLUMNS = 6;
 
 /** Now, next, and with a third row what the song's notes say. */
 export function nowSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const isWide = columns >= 70;
-	const timesAt = columns - (isWide ? TIMES_COLUMNS : SHORT_TIMES_COLUMNS);
-	const now = placeAt(columns, [
-		[0, [span('NOW', 'title')]],
-		[columns < 40 ? 4 : LABEL_COLUMNS, nowWords(state)],
-		[timesAt, [span(isWide ? timesText(state) : leftText(state))]],
-	]);
-	const next = placeAt(columns, [
-		[0, [span('NEXT', 'title')]],
-		[columns < 40 ? 5 : LABEL_COLUMNS, nextWords(state, columns >= 100)],
-		[
-			columns - 14,
-			[span(fitWidth(`show ${showClock(state, state.nowMs)}`, 14, { align: 'right' }), 'dim')],
-		],
-	]);
-	const notes = placeAt(columns, [
-		[0, [span('NOTES', 'title')]],
-		[LABEL_COLUMNS, [span(notesText(state), 'dim')]],
-	]);
-	return [now, next, notes].slice(0, rows);
+	const isNarrow = columns < 60;
+	const isNarrowest = columns < 30;
+	const timesColumns = isWide
+		? TIMES_COLUMNS
+		: isNarrowest
+			? NARROWEST_TIMES_COLUMNS
+			: SHORT_TIMES_COLUMNS;
+	const times = isWide ? timesText(state) : isNarrowest ? leftNumber(state) : leftText(state);
+	const wordsAt = isNarrowest ? 0 : isNarrow ? NARROW_LABEL_COLUMNS : LABEL_COLUMNS;
+	const row = (label: string, ...placed: readonly (readonly [number, Row])[]) =>
+		placeAt(columns, [...(isNarrowest ? [] : [[0, [span(label, 'title')]] as const]), ...placed]);
+	const clock = `show${fitWidth(showClock(state, state.nowMs), 10, { align: 'right' })}`;
+	const isClockShown = columns >= 50;
+	return [
+		row('NOW', [wordsAt, nowWords(state, isNarrow)], [columns - timesColumns, [span(times)]]),
+		row(
+			'NEXT',
+			[wordsAt, nextWords(state, columns >= 100)],
+			...(isClockShown ? [[columns - 14, [span(clock, 'dim')]] as const] : []),
+		),
+		row('NOTES', [wordsAt, [span(notesText(state), 'dim')]]),
+	].slice(0, rows);
 }
 
 /** What is on, in words: the song and its cue point, or what stands between songs. */
-function nowWords(state: ScreenState): Row {
+function nowWords(state: ScreenState, isNarrow: boolean): Row {
 	const { session } = state;
 	const song = session.song === null ? null : songFrom(session, session.current);
 	if (song !== null) {
 		const { place, of } = songPlace(session, song.key);
 		const point = pointNow(state);
 		return [
-			span(`${place} of ${of}  ${songTitle(session.show, song.song)}  `),
+			span(`${place}${isNarrow ? '' : ` of ${of} `} ${songTitle(session.show, song.song)}  `),
 			span(point?.at ?? '', 'bright'),
 			span(point?.say == null ? '' : `  ${point.say}`),
 		];
@@ -145,9 +150,14 @@ function secondsLeft(state: ScreenState): number | null {
 	return interval.seconds - (nowMs - session.phaseSinceMs) / 1000;
 }
 
-function leftText(state: ScreenState): string {
+function leftNumber(state: ScreenState): string {
 	const left = secondsLeft(state);
-	return left === null ? '' : `left ${fitWidth(durationWords(left), 6, { align: 'right' })}`;
+	return left === null ? '' : fitWidth(durationWords(left), 6, { align: 'right' });
+}
+
+function leftText(state: ScreenState): string {
+	const left = leftNumber(state);
+	return left === '' ? '' : `left ${left}`;
 }
 
 function timesText(state: ScreenState): string {

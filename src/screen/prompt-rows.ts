@@ -33,3 +33,27 @@ export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area)
 	const over = hasBlank ? [[], ...drawn] : drawn;
 	return [...rows.slice(0, Math.max(0, rows.length - over.length)), ...over];
 }
+
+/** Fewer rows than this are no place for a question with more to say. */
+const LEAST_ROWS = 3;
+
+/**
+ * The rows of the live view with the question laid over the first `rows` of them, whose end is nearest to
+ * what is needed to answer. A field with text begins at the top of them instead and takes what it needs, so
+ * that it stands still while lines below it come and go.
+ */
+export function withPromptAmong(drawn: readonly Row[], prompt: PromptView, area: Area): Row[] {
+	const { columns, rows } = area;
+	const needed = prompt.lines.length + 1;
+	if (rows < Math.min(needed, LEAST_ROWS)) {
+		return withPrompt(drawn, prompt, { columns, rows: drawn.length });
+	}
+	const isText = prompt.field !== null;
+	const room = isText ? drawn.length : rows;
+	const asked = promptRows(prompt, { columns, rows: Math.min(needed, room) });
+	const before: readonly Row[] = isText || asked.length + 1 > room ? [] : [[]];
+	const after: readonly Row[] = asked.length + before.length + 1 > room ? [] : [[]];
+	const over = [...before, ...asked, ...after];
+	const from = isText ? 0 : room - over.length;
+	return [...drawn.slice(0, from), ...over, ...drawn.slice(from + over.length)];
+}

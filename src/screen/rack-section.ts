@@ -9,6 +9,7 @@ import { shortTuning } from './tuning-words.ts';
 
 const LABEL_COLUMNS = 10;
 const WIDEST_CELL = 22;
+const LEAST_TUNING_CELL = 9;
 
 /** One row: each player and what is in their hands as it is believed to be. */
 export function handsSection(state: ScreenState, { columns }: Area): Row[] {
@@ -53,9 +54,15 @@ export function rackSection(state: ScreenState, { columns, rows }: Area): Row[] 
 		if (one === undefined) return [];
 		const { tuning, capo } = one.context;
 		const mark = stateMark(show, one, nowMs);
+		const slotAndMark = span(
+			`${slotLabel(show, id)} ${mark}`,
+			mark === '=' || mark === 'o' ? 'dim' : 'plain',
+		);
+		// A tuning cut to a letter or two says nothing; the mark does.
+		if (width < LEAST_TUNING_CELL) return [slotAndMark];
 		return [
-			span(`${slotLabel(show, id)} ${mark} `, mark === '=' || mark === 'o' ? 'dim' : 'plain'),
-			span(`${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`, 'dim'),
+			slotAndMark,
+			span(` ${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`, 'dim'),
 		];
 	});
 	return Array.from({ length: Math.ceil(cells.length / across) }, (_, row) =>

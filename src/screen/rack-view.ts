@@ -59,7 +59,7 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const at = columnsAt(columns);
 	return placeAt(columns, [
 		[2, [span(`${instrument.slot?.toUpperCase() ?? ' '} ${mark} ${instrument.name}`)]],
-		[at.state, [span(stateWords(show, one, nowMs), mark === 'x' ? 'accent' : 'plain')]],
+		[at.state, [span(stateWords(show, one, nowMs))]],
 		[at.tuning, [span(`${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`)]],
 		[at.place, [span(`${place}${spare}`, 'dim')]],
 		[at.next, [span(`${handed}${todo}`, 'dim')]],

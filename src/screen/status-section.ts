@@ -1,5 +1,6 @@
 // What the plan warns of, when it must all be over, whether the night is kept, and what was last done.
 
+import { fitWidth } from '../base/display-width.ts';
 import { durationWords } from './duration-words.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { LogLine, ScreenState } from './screen-state.ts';
@@ -66,10 +67,10 @@ function curfewWords({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): R
 	const apart = modulo(curfewMinutes - endMinutes, MINUTES_A_DAY);
 	const spare = apart > MINUTES_A_DAY / 2 ? apart - MINUTES_A_DAY : apart;
 	const words = `${hoursMinutes(curfewMinutes)}   the set ends ${hoursMinutes(endMinutes)}   `;
-	const seconds = spare * 60;
+	const long = fitWidth(durationWords(Math.abs(spare) * 60), 6, { align: 'right' });
 	return spare < 0
-		? [span(words), span(`${durationWords(-seconds)} TOO LONG`, 'accent')]
-		: [span(words), span(`${durationWords(seconds)} spare`)];
+		? [span(words), span(`${long} TOO LONG`, 'accent')]
+		: [span(words), span(`${long} spare`)];
 }
 
 /** One row: what the last step did first, how much more it did, and that it can be taken back. */

@@ -1,21 +1,23 @@
-// A face of our own, three rows tall, for what must be read at two metres: each letter is six points
-// high, two points to a cell by half blocks. Lower case is drawn as capitals.
+// A face of our own for what must be read at two metres: each letter is six points high, two points to
+// a cell by half blocks, so three rows; or twice that where the rows of the terminal are low. Lower case
+// is drawn as capitals.
 
 import { graphemes } from '../base/display-width.ts';
-import type { Row, Span, SpanStyle } from './row.ts';
+import type { Row, SpanStyle } from './row.ts';
 
 // Six rows of points from the top, `#` set. Letters that could be taken for one another in dim light
-// (O and 0, S and 5, B and 8) differ in their corners.
+// differ in more than a corner: D and B have serifs that O, 0 and 8 lack, 0 has a stroke, 8 is square,
+// 5 is square where S is round, I has none of 1's flag and foot, Z is wider than 2.
 const FACE: Readonly<Record<string, string>> = {
 	A: '.##. #..# #..# #### #..# #..#',
-	B: '###. #..# ###. #..# #..# ###.',
+	B: '####. .#..# .###. .#..# .#..# ####.',
 	C: '.### #... #... #... #... .###',
-	D: '###. #..# #..# #..# #..# ###.',
+	D: '####. .#..# .#..# .#..# .#..# ####.',
 	E: '#### #... ###. #... #... ####',
 	F: '#### #... ###. #... #... #...',
-	G: '.### #... #... #.## #..# .###',
+	G: '.###. #.... #.... #.### #...# .###.',
 	H: '#..# #..# #### #..# #..# #..#',
-	I: '### .#. .#. .#. .#. ###',
+	I: '# # # # # #',
 	J: '..## ...# ...# ...# #..# .##.',
 	K: '#..# #.#. ##.. ##.. #.#. #..#',
 	L: '#... #... #... #... #... ####',
@@ -23,74 +25,91 @@ const FACE: Readonly<Record<string, string>> = {
 	N: '#..# ##.# ##.# #.## #.## #..#',
 	O: '.##. #..# #..# #..# #..# .##.',
 	P: '###. #..# #..# ###. #... #...',
-	Q: '.##. #..# #..# #..# .##. ...#',
+	Q: '.##.. #..#. #..#. #..#. #.##. .##.#',
 	R: '###. #..# #..# ###. #.#. #..#',
-	S: '.### #... .##. ...# ...# ###.',
+	S: '.##. #..# .#.. ..#. #..# .##.',
 	T: '##### ..#.. ..#.. ..#.. ..#.. ..#..',
 	U: '#..# #..# #..# #..# #..# .##.',
-	V: '#..# #..# #..# #..# .##. .##.',
+	V: '#...# #...# #...# .#.#. .#.#. ..#..',
 	W: '#...# #...# #...# #.#.# ##.## #...#',
-	X: '#..# #..# .##. .##. #..# #..#',
+	X: '#...# .#.#. ..#.. ..#.. .#.#. #...#',
 	Y: '#...# #...# .#.#. ..#.. ..#.. ..#..',
-	Z: '#### ...# ..#. .#.. #... ####',
-	0: '.##. #..# #.## ##.# #..# .##.',
-	1: '.#. ##. .#. .#. .#. ###',
+	Z: '##### ...#. ..#.. .#... #.... #####',
+	0: '.###. #..## #.#.# #.#.# ##..# .###.',
+	1: '..#.. .##.. ..#.. ..#.. ..#.. #####',
 	2: '.##. #..# ...# .##. #... ####',
 	3: '###. ...# .##. ...# ...# ###.',
 	4: '#.#. #.#. #.#. #### ..#. ..#.',
-	5: '#### #... ###. ...# ...# ###.',
+	5: '#### #... #### ...# ...# ####',
 	6: '.##. #... ###. #..# #..# .##.',
 	7: '#### ...# ..#. ..#. .#.. .#..',
-	8: '.##. #..# .##. #..# #..# .##.',
+	8: '#### #..# #### #..# #..# ####',
 	9: '.##. #..# #..# .### ...# .##.',
 	'♯': '.#.#. ##### .#.#. .#.#. ##### .#.#.',
 	'♭': '#.. #.. ##. #.# #.# ##.',
-	'-': '... ... ### ... ... ...',
-	'+': '... .#. ### .#. ... ...',
+	'-': '.... .... #### .... .... ....',
+	'+': '..... ..#.. ..#.. ##### ..#.. ..#..',
+	'~': '...... ...... .##..# #..##. ...... ......',
 	'.': '. . . . . #',
 	',': '.. .. .. .. .# #.',
 	'/': '...# ..#. ..#. .#.. .#.. #...',
+	'\\': '#... .#.. .#.. ..#. ..#. ...#',
 	':': '. # . . # .',
 	"'": '# # . . . .',
+	'`': '#. .# .. .. .. ..',
 	';': '.. .# .. .. .# #.',
-	'=': '... ### ... ### ... ...',
+	'=': '.... #### .... .... #### ....',
 	'[': '## #. #. #. #. ##',
 	']': '## .# .# .# .# ##',
 	' ': '.. .. .. .. .. ..',
 	'?': '.##. #..# ..#. ..#. .... ..#.',
 };
 
+/** How the letters are drawn. `scale` 1 is three rows high, 2 six. */
+export type TallLook = {
+	readonly style: SpanStyle;
+	readonly scale: 1 | 2;
+	readonly isAscii: boolean;
+};
+
 const HALF_BLOCKS = [' ', '▄', '▀', '█'] as const;
 const ASCII_HALVES = [' ', '_', '"', '#'] as const;
+const POINT_ROWS = 6;
 
-function pointsOf(letter: string): readonly string[] {
+/** The six rows of points of one letter, `#` set; what the face lacks is `?`. */
+export function tallPoints(letter: string): readonly string[] {
 	const capital = letter === '#' ? '♯' : letter.toUpperCase();
 	const bare = capital.normalize('NFD').replace(/\p{M}/gu, '');
 	return (FACE[capital] ?? FACE[bare] ?? (FACE['?'] as string)).split(' ');
 }
 
-/** The cells that the text would fill in tall letters, without a gap after the last. */
+/** The cells that the text would fill in tall letters of scale 1, without a gap after the last. */
 export function tallWidth(text: string): number {
-	const widths = graphemes(text).map((letter) => pointsOf(letter)[0]?.length ?? 0);
+	const widths = graphemes(text).map((letter) => tallPoints(letter)[0]?.length ?? 0);
 	return widths.reduce((sum, width) => sum + width + 1, -1);
 }
 
-/** Three rows of the text in tall letters, all equally wide; a letter that the face lacks is `?`. */
-export function tallRows(text: string, style: SpanStyle, isAscii: boolean): readonly Row[] {
+/** Three rows of the text for each step of the scale, all equally wide. */
+export function tallRows(text: string, { style, scale, isAscii }: TallLook): readonly Row[] {
 	const cells = isAscii ? ASCII_HALVES : HALF_BLOCKS;
-	const letters = graphemes(text).map(pointsOf);
-	return [0, 2, 4].map((top): Row => {
-		const drawn = letters.map((points) =>
-			[...(points[top] ?? '')].map((upper, column) => {
-				const lower = points[top + 1]?.[column];
-				return cells[(upper === '#' ? 2 : 0) + (lower === '#' ? 1 : 0)] ?? ' ';
-			}),
-		);
-		return [{ text: drawn.map((one) => one.join('')).join(' '), style } satisfies Span];
+	const letters = graphemes(text).map(tallPoints);
+	const points = Array.from({ length: POINT_ROWS }, (_, row) =>
+		letters.map((one) => one[row] ?? '').join('.'),
+	);
+	const isSet = (row: number, column: number) =>
+		points[Math.floor(row / scale)]?.[Math.floor(column / scale)] === '#';
+	const width = (points[0]?.length ?? 0) * scale;
+	return Array.from({ length: (POINT_ROWS / 2) * scale }, (_, row): Row => {
+		const drawn = Array.from({ length: width }, (__, column) => {
+			const upper = isSet(row * 2, column) ? 2 : 0;
+			const lower = isSet(row * 2 + 1, column) ? 1 : 0;
+			return cells[upper + lower];
+		});
+		return [{ text: drawn.join(''), style }];
 	});
 }
 
-/** The first of these texts whose tall letters fit, or null when none does. */
+/** The first of these texts whose tall letters of scale 1 fit, or null when none does. */
 export function firstThatFits(texts: readonly string[], columns: number): string | null {
 	return texts.find((text) => text !== '' && tallWidth(text) <= columns) ?? null;
 }

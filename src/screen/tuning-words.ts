@@ -4,33 +4,40 @@
 import type { Show } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 
-// The trade's shorts; common practice, no source.
-const SHORTER: readonly (readonly [RegExp, string])[] = [
-	[/^half-step down$/i, 'Eb std'],
-	[/^whole step down$/i, 'D std'],
+type Shorts = readonly (readonly [RegExp, string])[];
+
+// The trade's shorts; common practice, no source. `$N` stands for the lowest string's note. The shortest
+// ones are still told apart in capitals: DD is drop D, DDD double drop D.
+const SHORTER: Shorts = [
+	[/^(half-|whole )step down$/i, '$N std'],
 	[/ standard$/i, ' std'],
 	[/^double drop /i, 'dbl drop '],
 ];
-const SHORTEST: readonly (readonly [RegExp, string])[] = [
-	[/^half-step down$/i, 'Eb'],
-	[/^whole step down$/i, 'D'],
+const SHORTEST: Shorts = [
+	[/^(half-|whole )step down$/i, '$N'],
 	[/ standard$/i, ''],
-	[/^double drop D$/i, 'DD'],
-	[/^drop /i, 'd'],
-	[/^open /i, 'o'],
+	[/^double drop D$/i, 'DDD'],
+	[/^drop /i, 'D'],
+	[/^open /i, 'Op'],
 ];
 
-/** The tuning's names from full to shortest: its own, the trade's short, the file's, its bare notes. */
+/** The tuning's names for tall letters, longest first: the trade's short or its own, the file's, the shortest, its bare notes. */
 export function tuningNames(show: Show, tuning: Tuning): readonly string[] {
 	const isNotes = tuning.name === tuning.notes.join(' ');
 	const own = ownShort(show, tuning);
 	return [
-		tuning.name,
-		...shortened(tuning.name, SHORTER),
+		shortened(tuning, SHORTER)[0] ?? tuning.name,
 		...(own === null ? [] : [own]),
-		...shortened(tuning.name, SHORTEST),
-		...(isNotes ? [tuning.notes.map((note) => note.replace(/-?\d$/, '')).join('')] : []),
+		...shortened(tuning, SHORTEST),
+		...(isNotes ? [bareNotes(tuning)] : []),
 	];
+}
+
+/** The notes without their octaves, one for each pair of strings that sound the same note. */
+function bareNotes({ notes }: Tuning): string {
+	const bare = notes.map((note) => note.replace(/-?\d$/, ''));
+	const isPaired = bare.length % 2 === 0 && bare.every((note, at) => note === bare[at - (at % 2)]);
+	return (isPaired ? bare.filter((_, at) => at % 2 === 0) : bare).join('');
 }
 
 /** The name as tall letters need it: flats and sharps as signs, since there are no lower-case letters. */
@@ -40,7 +47,7 @@ export function withSigns(name: string): string {
 
 /** The short form used in lists: `drop D`, `E std`. */
 export function shortTuning(show: Show, tuning: Tuning): string {
-	return shortened(tuning.name, SHORTER)[0] ?? ownShort(show, tuning) ?? tuning.name;
+	return shortened(tuning, SHORTER)[0] ?? ownShort(show, tuning) ?? tuning.name;
 }
 
 /** `CAPO 3`, or `no capo`. */
@@ -56,7 +63,9 @@ function ownShort(show: Show, { name }: Tuning): string | null {
 	return found?.[0] ?? null;
 }
 
-function shortened(name: string, by: typeof SHORTER): readonly string[] {
-	const found = by.find(([long]) => long.test(name));
-	return found ? [name.replace(found[0], found[1])] : [];
+function shortened({ name, notes }: Tuning, by: Shorts): readonly string[] {
+	const [long, short] = by.find(([one]) => one.test(name)) ?? [];
+	if (long === undefined || short === undefined) return [];
+	const lowest = notes[0]?.replace(/-?\d$/, '') ?? '';
+	return [name.replace(long, () => short.replace('$N', lowest))];
 }

@@ -4,6 +4,7 @@ import { fitWidth } from '../base/display-width.ts';
 import type { Work } from '../plan/plan.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
+import { stateMark } from './instrument-words.ts';
 import { slotLabel, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -37,30 +38,34 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 	const isDue = work.beginByMs <= state.nowMs;
 	const isLate = work.slackSeconds < 0;
 	const style = isDue || isLate ? 'accent' : 'plain';
-	const slack = isLate
-		? `LATE by ${durationWords(-work.slackSeconds)}`
-		: `${right(durationWords(work.slackSeconds), 6)} spare`;
-	const label = isFirst ? 'DO' : more > 0 ? `${more} more` : '';
-	const slot = `slot ${slotLabel(show, work.instrument)}`;
+	const slack = `${right(durationWords(Math.abs(work.slackSeconds)), 6)} ${isLate ? 'LATE' : 'spare'}`;
+	const label = isFirst ? 'DO' : more > 0 ? `+${more} more` : '';
+	const isNarrow = columns < 50;
+	const held = state.session.instruments[work.instrument];
+	// What is still in somebody's hands cannot be begun: the mark says so.
+	const mark = held === undefined ? '' : ` ${stateMark(show, held, state.nowMs)}`;
+	const slot = `${isNarrow ? '' : 'slot '}${slotLabel(show, work.instrument)}${mark}`;
 	const job = workWords(state, work);
-	const begin = `begin by ${right(showClock(state, work.beginByMs), 8)}`;
+	const begin = `${isNarrow ? 'by' : 'begin by'} ${right(showClock(state, work.beginByMs), isNarrow ? 7 : 8)}`;
 	if (columns < 70) {
+		const beginAt = columns - begin.length;
 		return placeAt(columns, [
 			[0, [span(isFirst ? 'DO' : '', 'title')]],
-			[3, [span(`${slot} ${job}  `, style), span(begin, style)]],
+			[3, [span(`${slot} ${job}`, style)]],
+			...(beginAt < 16 ? [] : [[beginAt, [span(begin, style)]] as const]),
 		]);
 	}
 	const { place } = songPlace(state.session, work.section.item);
 	const forWhom = `for ${playerName(show, work.player)}, ${place}`;
-	const from = work.fromMs > state.nowMs ? `  not before ${showClock(state, work.fromMs)}` : '';
+	const from = work.fromMs > state.nowMs ? `  from ${showClock(state, work.fromMs)}` : '';
 	return placeAt(columns, [
 		[0, [span(label, isFirst ? 'title' : 'dim')]],
 		[10, [span(slot, style)]],
-		[18, [span(job, style)]],
-		[41, [span(right(durationWords(work.seconds), 5))]],
-		[48, [span(begin, style)]],
-		[66, [span(slack, style)]],
-		[82, [span(`${forWhom}${from}`, 'dim')]],
+		[19, [span(job, style)]],
+		[43, [span(right(durationWords(work.seconds), 5))]],
+		[50, [span(begin, style)]],
+		[68, [span(slack, style)]],
+		[84, [span(`${forWhom}${from}`, 'dim')]],
 	]);
 }
 

@@ -1,6 +1,7 @@
 // Drawn screens at three sizes, what must be found on them, and that none exceeds its terminal. The
 // width of a row is measured by string-width, as the renderer does.
 
+import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import stringWidth from 'string-width';
@@ -10,40 +11,71 @@ import type { ViewName } from '../../src/keys/key-context.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { rowText, screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
-import { afterABreak, at, beforeTheShow, middleOfASong, wideNames } from './states.ts';
+import {
+	afterABreak,
+	at,
+	beforeTheShow,
+	encore,
+	handOverOfThree,
+	interval,
+	jumpPrompt,
+	middleOfASong,
+	notSaved,
+	over,
+	wideNames,
+} from './states.ts';
 
 const unicode = { isAscii: false };
 const small = { columns: 80, rows: 24 };
 const sizes = [small, { columns: 120, rows: 40 }, { columns: 200, rows: 60 }];
+const tiny = [
+	{ columns: 80, rows: 23 },
+	{ columns: 60, rows: 15 },
+	{ columns: 40, rows: 10 },
+	{ columns: 20, rows: 4 },
+];
 const views: readonly ViewName[] = ['live', 'rack', 'set', 'log', 'help'];
 const states: Readonly<Record<string, () => ScreenState>> = {
 	'before-the-show': () => beforeTheShow(),
 	'middle-of-a-song': middleOfASong,
 	'after-a-break': afterABreak,
+	'hand-over-of-three': handOverOfThree,
+	'jump-prompt': jumpPrompt,
+	interval,
+	encore,
+	over,
+	'not-saved': notSaved,
 	'wide-names': wideNames,
 };
 const text = (state: ScreenState, size = small) => screenText(drawScreen(state, size, unicode));
-const drawing = (name: string) => fileURLToPath(new URL(`drawn/${name}.txt`, import.meta.url));
+
+/** The drawing is the demand: it is written only on purpose, by WRITE_SCREENS=1, and then looked at. */
+function expectDrawn(name: string, drawn: string): void {
+	const path = fileURLToPath(new URL(`drawn/${name}.txt`, import.meta.url));
+	if (process.env.WRITE_SCREENS) writeFileSync(path, `${drawn}\n`);
+	else expect(`${drawn}\n`).toBe(readFileSync(path, 'utf8'));
+}
 
 describe('drawn screens', () => {
 	for (const size of sizes) {
-		for (const [name, make] of Object.entries(states)) {
-			test(`${name} at ${size.columns}x${size.rows}`, async () => {
-				const drawn = `${text(make(), size)}\n`;
-				await expect(drawn).toMatchFileSnapshot(drawing(`${name}-${size.columns}x${size.rows}`));
-			});
-		}
+		const sized = `${size.columns}x${size.rows}`;
+		test.each(Object.keys(states))(`%s at ${sized}`, (name) => {
+			expectDrawn(`${name}-${sized}`, text(states[name]!(), size));
+		});
+
+		test.each(views.slice(1))(`%s at ${sized}`, (view) => {
+			expectDrawn(`${view}-${sized}`, text({ ...middleOfASong(), view, picked: 2 }, size));
+		});
 	}
 
-	test.each(views.slice(1))('%s at 80x24', async (view) => {
-		const drawn = `${text({ ...middleOfASong(), view, picked: 2 })}\n`;
-		await expect(drawn).toMatchFileSnapshot(drawing(`${view}-80x24`));
+	test.each(tiny)('too small, $columns x $rows', (size) => {
+		expectDrawn(`too-small-${size.columns}x${size.rows}`, text(middleOfASong(), size));
 	});
 
-	test('in ASCII', async () => {
-		const drawn = `${screenText(drawScreen(middleOfASong(), small, { isAscii: true }))}\n`;
+	test('in ASCII', () => {
+		const drawn = screenText(drawScreen(middleOfASong(), small, { isAscii: true }));
 		expect(drawn).toMatch(/^[\x20-\x7e\n]*$/);
-		await expect(drawn).toMatchFileSnapshot(drawing('ascii-80x24'));
+		expectDrawn('ascii-80x24', drawn);
 	});
 });
 
@@ -81,9 +113,9 @@ describe('what must be found', () => {
 	test('everything at 80x24: hand-overs, song, work, board, hands, rack, warnings, curfew, last', () => {
 		const drawn = text(middleOfASong());
 		for (const words of [
-			/ASH .*in 2:33/,
+			/ASH .*in +2:33/,
 			/STALE 16:02, touch-up 0:45/,
-			/check volume 7, neck pickup/,
+			/check volume 7, neck\n.* pickup/,
 			/BO .*slot 7.*CAPO 3.*NOT READY/,
 			/NOW .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45.*left +2:33/,
 			/NEXT .*Ch2.*Lantern/,
@@ -104,8 +136,8 @@ describe('what must be found', () => {
 
 	test('a moment after a break: the stand-in first, and how long it has been silent', () => {
 		const rows = text(afterABreak()).split('\n');
-		expect(rows[0]).toMatch(/ASH +SILENT 0:04 +STRING BREAK/);
-		expect(rows[1]).toContain('take slot S Spare');
+		expect(rows[0]).toMatch(/ASH +SILENT +0:04 +STRING BREAK .*READY, in hands in 0:10/);
+		expect(rows[1]).toContain('TAKE Spare  no capo');
 		expect(rows.join('\n')).toContain('slot 6  Fern');
 		expect(rows.join('\n')).toMatch(/NOW .*Gravel/);
 		expect(rows.at(-1)).toContain('enter S is in hands');
@@ -120,7 +152,7 @@ describe('what must be found', () => {
 		const rows = text(middleOfASong(), { columns: 40, rows: 4 }).split('\n');
 		expect(rows[0]).toMatch(/ASH 4/);
 		expect(rows[1]).toMatch(/Gravel/);
-		expect(rows[2]).toMatch(/slot 4/);
+		expect(rows[2]).toMatch(/DO 4 ~ touch-up drop D/);
 		expect(rows[3]).toContain('small');
 	});
 
@@ -154,29 +186,9 @@ describe('what must be found', () => {
 		}
 	});
 
-	test('at most 24 bright cells in a calm moment', () => {
-		const calm = middleOfASong();
-		const cells = drawScreen({ ...calm, plan: { ...calm.plan, work: [] } }, small, unicode)
-			.flat()
-			.filter(({ style }) => style === 'bright')
-			.reduce((sum, { text: words }) => sum + words.replaceAll(' ', '').length, 0);
-		expect(cells).toBeGreaterThan(0);
-		expect(cells).toBeLessThanOrEqual(24);
-	});
-
-	test('a second later every word stands where it stood', () => {
-		const now = middleOfASong();
-		const later = { ...now, nowMs: now.nowMs + 1000 };
-		const places = (state: ScreenState) =>
-			text(state)
-				.split('\n')
-				.map((row) => row.replace(/\d/g, '0'));
-		expect(places(later)).toEqual(places(now));
-	});
-
 	test('at 200x60 rack, set and log stand beside the live view', () => {
 		const drawn = text(middleOfASong(), { columns: 200, rows: 60 });
-		expect(drawn).toMatch(/ASH .*RACK +state/);
+		expect(drawn).toMatch(/DO .*RACK +state/);
 		expect(drawn).toMatch(/SET +state/);
 		expect(drawn).toMatch(/LOG +newest first/);
 	});
@@ -231,19 +243,19 @@ describe('what must be found', () => {
 			leave: null,
 		};
 		const lacking = { ...state, plan: { ...state.plan, slots: [slot] } };
-		expect(text(lacking)).toMatch(/CLEO +in \d:\d\d +for 7 Lantern: NOTHING, 9 is out tonight/);
+		expect(text(lacking)).toMatch(/CLEO +in +\d:\d\d +for 7 Lantern: NOTHING, 9 is out tonight/);
 		const only = { ...lacking, plan: { ...lacking.plan, handOvers: [] } };
-		expect(text(only)).toMatch(/^CLEO +in \d:\d\d +for 7 Lantern +NOTHING, 9 is out tonight/);
+		expect(text(only)).toMatch(/^CLEO +in +\d:\d\d +for 7 Lantern +NOTHING, 9 is out tonight/);
 		const late = { ...only, nowMs: at(23) };
-		expect(text(late)).toMatch(/^CLEO +now \d:\d\d/);
+		expect(text(late)).toMatch(/^CLEO +now +\d:\d\d/);
 	});
 
 	test('from an hour on lengths of time are in hours and minutes, none of them cut', () => {
 		const state = middleOfASong();
 		const early = { ...beforeTheShow(), nowMs: at(-436, -40), plan: state.plan };
 		const rows = text(early).split('\n');
-		expect(rows[0]).toMatch(/^ASH {2}in 7 h 39 for 7/);
-		expect(rows.find((row) => row.startsWith('BO '))).toMatch(/in 7 h 39 +slot 7/);
+		expect(rows[0]).toMatch(/^ASH {7}in +7 h 39 for 7/);
+		expect(rows.find((row) => row.startsWith('BO '))).toMatch(/in +7 h 39 +slot 7/);
 		expect(rows.find((row) => row.startsWith('NOW'))).toContain('left 7 h 16');
 	});
 

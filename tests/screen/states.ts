@@ -8,7 +8,7 @@ import {
 	instrumentMachine,
 } from '../../machines/instrument.ts';
 import { boardMachine } from '../../machines/rig.ts';
-import { showMachine } from '../../machines/show.ts';
+import { type Ahead, showMachine } from '../../machines/show.ts';
 import { advanceSong, songBegun } from '../../machines/song-machine.ts';
 import type { PlannedHandOver, Section, Work } from '../../src/plan/plan.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
@@ -248,9 +248,91 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 	};
 }
 
-/** Ten minutes before the show, nothing planned. */
+/** When the song on in the middle of the night is to end. */
+const END_MS = at(22, 45);
+
+function section(item: string, id: string, startMs: number, rest: Partial<Section> = {}): Section {
+	return {
+		item,
+		song: id,
+		point: 0,
+		position: Number(item),
+		startMs,
+		endMs: startMs + 225_000,
+		gapSeconds: 30,
+		previousEndMs: startMs - 30_000,
+		isAfterInterval: false,
+		hasBegun: item === '6',
+		...rest,
+	};
+}
+
+function handOver(forSong: Section, rest: Partial<PlannedHandOver>): PlannedHandOver {
+	return {
+		section: forSong,
+		player: 'ash',
+		from: 'i1',
+		instrument: 'i4',
+		tuning: tuning('drop D'),
+		capo: 0,
+		seconds: 15,
+		wantedMs: forSong.previousEndMs ?? forSong.startMs - 45_000,
+		fits: true,
+		leave: 'volume 7, neck pickup',
+		...rest,
+	};
+}
+
+function work(forSong: Section, rest: Partial<Work>): Work {
+	const nowMs = at(20, 12);
+	return {
+		job: 'touch-up',
+		instrument: 'i4',
+		player: 'ash',
+		section: forSong,
+		to: tuning('drop D'),
+		capo: 0,
+		seconds: 45,
+		fromMs: nowMs,
+		wantedMs: END_MS,
+		startMs: nowMs,
+		finishMs: nowMs + 45_000,
+		slackSeconds: 48,
+		beginByMs: at(21),
+		...rest,
+	};
+}
+
+/** Ten minutes before the show: everybody is to be given something, and all of it is to be tuned. */
 export function beforeTheShow(of: Show = show): ScreenState {
-	return screenOf(openSession(of), {});
+	const first = section('1', 'harbour', at(0), { gapSeconds: null, previousEndMs: null });
+	const given = [
+		{ player: 'ash', instrument: 'i1', leave: 'volume 7, neck pickup' },
+		{ player: 'bo', instrument: 'i5', leave: 'low cut on' },
+		{ player: 'cleo', instrument: 'i8', leave: 'fresh battery, volume full' },
+	];
+	const state = screenOf(openSession(of), {});
+	return {
+		...state,
+		plan: {
+			...state.plan,
+			sections: [first, section('11', 'lamplight', at(56))],
+			handOvers: given.map((one) =>
+				handOver(first, { ...one, from: null, tuning: tuning('E standard') }),
+			),
+			work: given.map((one, index) =>
+				work(first, {
+					player: one.player,
+					instrument: one.instrument,
+					to: tuning('E standard'),
+					fromMs: at(-10),
+					wantedMs: at(-1, 15),
+					slackSeconds: 510 - index * 45,
+					beginByMs: at(-3, index * 45),
+				}),
+			),
+		},
+	};
 }
 
 /** In the sixth song at its second verse; two players change at its end. */
@@ -300,49 +382,7 @@ export function middleOfASong(): ScreenState {
 			cleo: { holds: 'i8', sinceMs: at(-1), pack: null, putDown: null, correctable: null },
 		},
 	};
-	const endMs = at(22, 45);
-	const section = (item: string, id: string, startMs: number): Section => ({
-		item,
-		song: id,
-		point: 0,
-		position: Number(item),
-		startMs,
-		endMs: startMs + 225_000,
-		gapSeconds: 30,
-		previousEndMs: startMs - 30_000,
-		isAfterInterval: false,
-		hasBegun: item === '6',
-	});
-	const lantern = section('7', 'lantern', endMs + 30_000);
-	const handOver = (rest: Partial<PlannedHandOver>): PlannedHandOver => ({
-		section: lantern,
-		player: 'ash',
-		from: 'i1',
-		instrument: 'i4',
-		tuning: tuning('drop D'),
-		capo: 0,
-		seconds: 15,
-		wantedMs: endMs,
-		fits: true,
-		leave: 'volume 7, neck pickup',
-		...rest,
-	});
-	const work = (rest: Partial<Work>): Work => ({
-		job: 'touch-up',
-		instrument: 'i4',
-		player: 'ash',
-		section: lantern,
-		to: tuning('drop D'),
-		capo: 0,
-		seconds: 45,
-		fromMs: nowMs,
-		wantedMs: endMs,
-		startMs: nowMs,
-		finishMs: nowMs + 45_000,
-		slackSeconds: 48,
-		beginByMs: at(21),
-		...rest,
-	});
+	const lantern = section('7', 'lantern', END_MS + 30_000);
 	return screenOf(session, {
 		nowMs,
 		plan: {
@@ -359,8 +399,8 @@ export function middleOfASong(): ScreenState {
 			slots: [],
 			capoMoves: [],
 			handOvers: [
-				handOver({}),
-				handOver({
+				handOver(lantern, {}),
+				handOver(lantern, {
 					player: 'bo',
 					from: 'i5',
 					instrument: 'i7',
@@ -370,8 +410,8 @@ export function middleOfASong(): ScreenState {
 				}),
 			],
 			work: [
-				work({}),
-				work({
+				work(lantern, {}),
+				work(lantern, {
 					instrument: 'i7',
 					player: 'bo',
 					to: tuning('E standard'),
@@ -380,7 +420,7 @@ export function middleOfASong(): ScreenState {
 					slackSeconds: 3,
 					beginByMs: at(21, 35),
 				}),
-				work({
+				work(lantern, {
 					job: 'retune',
 					instrument: 'i6',
 					to: tuning('open G'),
@@ -388,7 +428,7 @@ export function middleOfASong(): ScreenState {
 					slackSeconds: 1500,
 					beginByMs: at(45),
 				}),
-				work({
+				work(lantern, {
 					job: 'restring',
 					instrument: 'ir',
 					to: tuning('DADGAD'),
@@ -484,4 +524,237 @@ export function wideNames(): ScreenState {
 		songs: show.songs.map((one) => ({ ...one, title: `港の灯り ${one.title}` })),
 	};
 	return { ...state, session: { ...state.session, show: wide } };
+}
+
+/** The same moment while another song is looked for. */
+export function jumpPrompt(): ScreenState {
+	return {
+		...middleOfASong(),
+		prompt: {
+			title: 'Next song: letters, up and down, enter',
+			field: 'old',
+			lines: [
+				'> Oldmill',
+				'Ash: 1 Amber: in hands',
+				'Bo: 7 Briar, capo 3: NOT READY, work 0:55, in hands 23:15, 0:30 after the song',
+			],
+			choices: [],
+		},
+	};
+}
+
+const ENDED = { current: '6', next: '7', song: null } as const;
+
+/** The sixth song is over, nobody holds anything new yet, and the slots of three hand-overs are asked for. */
+export function handOverOfThree(): ScreenState {
+	const before = middleOfASong();
+	const { session, plan } = before;
+	const lantern = plan.handOvers[0]!.section;
+	const i9 = moved(
+		session.instruments.i9!,
+		{ type: 'broughtBack' },
+		{ type: 'madeReady', atMs: at(21) },
+	);
+	const ready = (id: string) =>
+		moved(session.instruments[id]!, { type: 'madeReady', atMs: at(22) });
+	return {
+		...before,
+		nowMs: at(22, 50),
+		session: {
+			...session,
+			...ENDED,
+			list: played(session),
+			phase: ended(session, 'changeover'),
+			phaseSinceMs: END_MS,
+			instruments: { ...session.instruments, i9, i4: ready('i4'), i7: ready('i7') },
+		},
+		plan: {
+			...plan,
+			sections: plan.sections.slice(1),
+			handOvers: [
+				...plan.handOvers,
+				handOver(lantern, {
+					player: 'cleo',
+					from: 'i8',
+					instrument: 'i9',
+					tuning: tuning('B standard', 'baritone-6'),
+					leave: 'fresh battery, volume full',
+				}),
+			],
+			work: plan.work.slice(2),
+		},
+		prompt: {
+			title: 'In hands now: enter for all 3, or the slot of one',
+			field: null,
+			lines: [
+				'Ash: slot 4 Dune, drop D, no capo, check volume 7, neck pickup',
+				'Bo: slot 7 Briar, E standard, CAPO 3',
+				'Cleo: slot 9 Heron, B standard, no capo, check fresh battery, volume full',
+			],
+			choices: [{ key: 'enter', words: 'all of them' }],
+		},
+	};
+}
+
+function ended(session: Session, ahead: Ahead): Session['phase'] {
+	const phase = advance(showMachine, session.phase, { type: 'songEnded', ahead });
+	return phase as Session['phase'];
+}
+
+/** Five minutes into the interval: hands are empty and everything is to be tuned again. */
+export function interval(): ScreenState {
+	const before = middleOfASong();
+	const { session, plan } = before;
+	const oldmill = section('9', 'oldmill', at(47), { gapSeconds: null, isAfterInterval: true });
+	const empty = { sinceMs: at(27), pack: 'P1', putDown: null, correctable: null };
+	return {
+		...before,
+		nowMs: at(32),
+		session: {
+			...session,
+			current: '7',
+			next: '9',
+			song: null,
+			list: played(session),
+			instruments: {
+				...session.instruments,
+				i1: moved(session.instruments.i1!, { type: 'returned', atMs: at(27) }),
+				i5: moved(session.instruments.i5!, { type: 'returned', atMs: at(27) }),
+			},
+			phase: ended(session, 'interval'),
+			phaseSinceMs: at(27),
+			players: {
+				ash: { ...empty, holds: null },
+				bo: { ...empty, holds: null },
+				cleo: { ...session.players.cleo!, holds: 'i8' },
+			},
+		},
+		plan: {
+			...plan,
+			sections: [oldmill, ...plan.sections.slice(3)],
+			handOvers: [
+				handOver(oldmill, { from: null, instrument: 'i1', tuning: tuning('E standard') }),
+				handOver(oldmill, {
+					player: 'bo',
+					from: null,
+					instrument: 'i2',
+					tuning: tuning('half-step down'),
+					capo: 1,
+				}),
+			],
+			work: [
+				work(oldmill, {
+					instrument: 'i1',
+					to: tuning('E standard'),
+					slackSeconds: 810,
+					beginByMs: at(44, 15),
+				}),
+				work(oldmill, {
+					player: 'bo',
+					instrument: 'i2',
+					to: tuning('half-step down'),
+					capo: 1,
+					seconds: 55,
+					slackSeconds: 755,
+					beginByMs: at(45),
+				}),
+			],
+			warnings: [],
+		},
+	};
+}
+
+/** The list with the song that was on played. */
+function played({ list }: Session): Session['list'] {
+	return list.map((item) =>
+		item.kind === 'song'
+			? {
+					...item,
+					runs: item.runs.map((run) => ({ ...run, endedAtMs: END_MS, how: 'played' as const })),
+				}
+			: item,
+	);
+}
+
+/** Waiting for the encore, whose hand-over is ready. */
+export function encore(): ScreenState {
+	const before = middleOfASong();
+	const { session, plan } = before;
+	const lamplight = section('11', 'lamplight', at(56), { gapSeconds: 90 });
+	return {
+		...before,
+		nowMs: at(55, 10),
+		session: {
+			...session,
+			current: '10',
+			next: '11',
+			song: null,
+			list: played(session),
+			phase: ended(session, 'encore'),
+			phaseSinceMs: at(54, 50),
+			instruments: {
+				...session.instruments,
+				i6: moved(session.instruments.i6!, { type: 'madeReady', atMs: at(50) }),
+			},
+		},
+		plan: {
+			...plan,
+			sections: [lamplight],
+			handOvers: [handOver(lamplight, { instrument: 'i6', tuning: tuning('open G'), leave: null })],
+			work: [],
+			warnings: [],
+		},
+	};
+}
+
+/** After the last song. */
+export function over(): ScreenState {
+	const before = middleOfASong();
+	const { session, plan } = before;
+	return {
+		...before,
+		nowMs: at(60),
+		session: {
+			...session,
+			current: '11',
+			next: null,
+			song: null,
+			list: played(session),
+			phase: ended(session, 'over'),
+			phaseSinceMs: at(59, 45),
+		},
+		plan: { ...plan, sections: [], handOvers: [], work: [], warnings: [] },
+	};
+}
+
+/** The middle of the song with a disk that takes nothing any more. */
+export function notSaved(): ScreenState {
+	return {
+		...middleOfASong(),
+		message: 'Amber is in E standard; Lantern wants Dune in drop D.',
+		save: {
+			...saved,
+			state: 'unsaved',
+			isSaved: false,
+			savedSeq: 3,
+			problem:
+				'The disk is full: 6 steps are only in memory. Free some space; nothing else is needed.',
+		},
+	};
+}
+
+/** The middle of a song with all that is to come ready: nothing is to be done. */
+export function calm(): ScreenState {
+	const state = middleOfASong();
+	const { session, plan } = state;
+	const ready = (id: string) =>
+		moved(session.instruments[id]!, { type: 'madeReady', atMs: at(19) });
+	return {
+		...state,
+		session: {
+			...session,
+			instruments: { ...session.instruments, i4: ready('i4'), i7: ready('i7') },
+		},
+		plan: { ...plan, work: [], warnings: [] },
+	};
 }

@@ -1,0 +1,119 @@
+// Hand-overs a line each, for players whose hand-over is not in tall letters and above every list.
+
+import type { Show } from '../showfile/show.ts';
+import { slotAndName } from '../showfile/shown-names.ts';
+import type { Coming } from './coming.ts';
+import { handOverColumns } from './hand-over-columns.ts';
+import { playerLabel, slotLabel } from './named-in-show.ts';
+import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { capoWords, shortTuning } from './tuning-words.ts';
+
+/** Below this a line for a player has lost its tuning or when it is wanted. */
+const LEAST_LINE_COLUMNS = 30;
+/** Below this the columns of the tall letters leave a line no place for its tuning. */
+const LEAST_WIDE_COLUMNS = 72;
+
+/** The hand-overs in so many rows, in as many columns as that takes. */
+export function handOverLines(
+	state: ScreenState,
+	coming: readonly Coming[],
+	{ columns, rows }: Area,
+): Row[] {
+	if (rows < 1 || coming.length === 0) return [];
+	const across = Math.ceil(coming.length / rows);
+	// One player whole says more than all of them cut.
+	if (across > 1 && columns / across < LEAST_LINE_COLUMNS) {
+		const more = coming.length - rows;
+		const rest = [span(` +${more}`, 'dim')];
+		return coming
+			.slice(0, rows)
+			.map((one, index) =>
+				index < rows - 1
+					? shortLine(state, one, columns)
+					: [...shortLine(state, one, columns - rowWidth(rest)), ...rest],
+			);
+	}
+	const width = Math.floor(columns / across);
+	const lines = coming.map((one) =>
+		(across === 1 && columns >= LEAST_WIDE_COLUMNS ? wideLine : shortLine)(state, one, width),
+	);
+	return Array.from({ length: Math.ceil(lines.length / across) }, (_, row) =>
+		lines
+			.slice(row * across, row * across + across)
+			.flatMap((one) => fillRow(cutRow(one, width - 1), width)),
+	).map((row) => cutRow(row, columns));
+}
+
+/** What a player keeps, or that they have nothing, with what is to be said of it. */
+export function keptWords(show: Show, { forWhat, instrument, status }: Coming): Row {
+	const what = instrument === null ? '' : ` ${slotAndName(show, instrument)}`;
+	return [span(`${forWhat}${what}  `, 'dim'), span(status)];
+}
+
+function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
+	const { show } = state.session;
+	const style = coming.isUrgent ? 'accent' : 'plain';
+	const at = handOverColumns(columns, 1);
+	const label = span(`${playerLabel(show, coming.player)} `, style);
+	if (coming.kind === 'keeps') {
+		return placeAt(columns, [
+			[at.label, [label]],
+			[at.when, keptWords(show, coming)],
+		]);
+	}
+	if (coming.kind === 'missing') {
+		return placeAt(columns, [
+			[at.label, [label]],
+			[at.when, [span(coming.when, style)]],
+			[at.what, [span(`${coming.forWhat}: ${coming.status}`, style)]],
+		]);
+	}
+	const slot =
+		coming.instrument === null ? 'nothing' : `slot ${slotLabel(show, coming.instrument)}`;
+	const tuning = coming.tuning === null ? '' : shortTuning(show, coming.tuning);
+	const check = coming.leave === null ? [] : [span(`  check ${coming.leave}`, 'dim')];
+	// The work stands in the list below: where both do not fit, what to check needs its place more.
+	const room = columns - at.status;
+	const status = [coming.status, firstPart(coming.status)].find(
+		(one) => one.length + rowWidth(check) <= room,
+	);
+	return placeAt(columns, [
+		[at.label, [label]],
+		[at.when, [span(coming.when, style)]],
+		[at.what, [span(slot)]],
+		[at.what + 7, [span(tuning)]],
+		[at.status - 9, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
+		[at.status, [span(status ?? firstPart(coming.status), style), ...check]],
+	]);
+}
+
+function firstPart(status: string): string {
+	return status.split(', ')[0] ?? status;
+}
+
+function shortLine(state: ScreenState, coming: Coming, columns: number): Row {
+	const { show } = state.session;
+	const style = coming.isUrgent ? 'accent' : 'plain';
+	const slot = coming.instrument === null ? 'none' : slotLabel(show, coming.instrument);
+	const tuning = coming.tuning === null ? '' : shortTuning(show, coming.tuning);
+	const capo = coming.capo > 0 ? ` CAPO ${coming.capo}` : '';
+	const keeps = coming.kind === 'keeps' ? 'keeps ' : '';
+	const soon = coming.when.replace(/ +/g, ' ');
+	const row = (status: string, when = soon): Row => [
+		span(`${playerLabel(show, coming.player)} `, style),
+		...(coming.kind === 'missing'
+			? []
+			: [
+					span(`${keeps}${slot} `, coming.kind === 'keeps' ? 'dim' : style),
+					span(coming.kind === 'keeps' ? '' : `${tuning}${capo} `),
+				]),
+		span(status === '' || when === '' ? status : `${status} `, style),
+		span(when, 'dim'),
+	];
+	const first = firstPart(coming.status);
+	const bare = first.replace(/ +\d.*$/, '');
+	// Where not even that fits, ready or not is needed more than when.
+	const rows = [row(coming.status), row(first), row(bare), row(bare, '')];
+	return cutRow(rows.find((one) => rowWidth(one) <= columns) ?? row(coming.status), columns);
+}

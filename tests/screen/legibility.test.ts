@@ -1,0 +1,75 @@
+// How far off the tall letters can be read, on the panel that most laptops beside a rack have, and that
+// what a hand-over needs is in tall letters.
+
+import { expect, test } from 'vitest';
+import { drawScreen } from '../../src/screen/draw-screen.ts';
+import { ALL_TALL_COLUMNS } from '../../src/screen/hand-over-columns.ts';
+import { tallLetterRows } from '../../src/screen/live.ts';
+import { rowText } from '../../src/screen/row.ts';
+import { tallRows } from '../../src/screen/tall-glyphs.ts';
+import { middleOfASong } from './states.ts';
+
+/** A 14-inch panel of 16:9 is 174 mm high: 14 × 25.4 × 9 / √(16² + 9²). */
+const PANEL_MM = (14 * 25.4 * 9) / Math.hypot(16, 9);
+/** Preferred and least height of a letter in minutes of arc: ISO 9241-303, from memory. */
+const PREFERRED_ARC_MINUTES = 20;
+const LEAST_ARC_MINUTES = 16;
+
+function metres(size: { columns: number; rows: number }, arcMinutes: number): number {
+	const letterMm = (tallLetterRows(size) * PANEL_MM) / size.rows;
+	return letterMm / 1000 / Math.tan(((arcMinutes / 60) * Math.PI) / 180);
+}
+
+// The distances that DEVELOPERS.md gives.
+test.each([
+	[{ columns: 80, rows: 24 }, 3.7],
+	[{ columns: 100, rows: 30 }, 3.0],
+	[{ columns: 120, rows: 40 }, 2.2],
+	[{ columns: 200, rows: 60 }, 3.0],
+])('tall letters are read at two metres and more: %o at %f m', (size, distance) => {
+	expect(metres(size, PREFERRED_ARC_MINUTES)).toBeCloseTo(distance, 1);
+});
+
+test('no size full of rows falls below the least at two metres', () => {
+	for (let rows = 24; rows <= 70; rows += 1) {
+		// Cells are twice as high as wide.
+		const columns = Math.round((rows * 2 * 16) / 9);
+		expect(metres({ columns, rows }, LEAST_ARC_MINUTES)).toBeGreaterThanOrEqual(2);
+	}
+});
+
+const tallOf = (text: string, scale: 1 | 2) =>
+	tallRows(text, { style: 'plain', scale, isAscii: false }).map(rowText);
+
+test.each([
+	{ columns: ALL_TALL_COLUMNS, rows: 30 },
+	{ columns: 120, rows: 40 },
+	{ columns: 200, rows: 60 },
+])('from 100x30 on slot, tuning and capo are in tall letters: $columns x $rows', (size) => {
+	const state = middleOfASong();
+	const { handOvers } = state.plan;
+	const scale = tallLetterRows(size) === 6 ? 2 : 1;
+	const withTuning = (name: string, notes: readonly string[], capo: number) => ({
+		...state,
+		plan: { ...state.plan, handOvers: [{ ...handOvers[1]!, tuning: { name, notes }, capo }] },
+	});
+	const standard = ['E2', 'A2', 'D3', 'G3', 'B3', 'E4'];
+	for (const [name, notes, tall] of [
+		['E standard', standard, 'E STD'],
+		['half-step down', ['Eb2', 'Ab2', 'Db3', 'Gb3', 'Bb3', 'Eb4'], 'E♭ STD'],
+		['half-step down', ['Bb1', 'Eb2', 'Ab2', 'Db3', 'F3', 'Bb3'], 'B♭ STD'],
+		['drop D', standard, 'DROP D'],
+		['open G', standard, 'OPEN G'],
+		['DADGAD', standard, 'DADGAD'],
+	] as const) {
+		for (const capo of [0, 3]) {
+			const rows = drawScreen(withTuning(name, notes, capo), size, { isAscii: false }).map(rowText);
+			const letters = rows.slice(1, 1 + 3 * scale);
+			for (const words of ['7', tall, ...(capo > 0 ? [`CAPO ${capo}`] : [])]) {
+				for (const [at, row] of tallOf(words, scale).entries()) {
+					expect(letters[at]).toContain(row);
+				}
+			}
+		}
+	}
+});

@@ -1,0 +1,130 @@
+// The eye learns places: nothing moves by itself, nothing shines without need, and what is needed to
+// answer a question stays in sight under it.
+
+import { describe, expect, test } from 'vitest';
+import { drawScreen } from '../../src/screen/draw-screen.ts';
+import type { Row, SpanStyle } from '../../src/screen/row.ts';
+import { rowText, screenText } from '../../src/screen/row.ts';
+import type { ScreenState } from '../../src/screen/screen-state.ts';
+import {
+	afterABreak,
+	at,
+	beforeTheShow,
+	calm,
+	encore,
+	handOverOfThree,
+	interval,
+	jumpPrompt,
+	middleOfASong,
+	over,
+} from './states.ts';
+
+const sizes = [
+	{ columns: 80, rows: 24 },
+	{ columns: 120, rows: 40 },
+	{ columns: 200, rows: 60 },
+];
+const unicode = { isAscii: false };
+const moments = {
+	beforeTheShow: () => beforeTheShow(),
+	middleOfASong,
+	interval,
+	encore,
+	over,
+	calm,
+};
+const drawn = (state: ScreenState, size: (typeof sizes)[number]) =>
+	drawScreen(state, size, unicode);
+
+/** What changes from one drawing to the next: row, column and both letters. */
+function changes(before: readonly Row[], after: readonly Row[]) {
+	return before.flatMap((row, index) => {
+		const was = rowText(row);
+		const is = rowText(after[index] ?? []).padEnd(was.length);
+		return Array.from(is, (letter, column) => ({
+			index,
+			column,
+			was: was[column] ?? ' ',
+			letter,
+		})).filter(({ was: old, letter }) => old !== letter);
+	});
+}
+
+const ofStyle = (rows: readonly Row[], style: SpanStyle) =>
+	rows
+		.flat()
+		.filter((one) => one.style === style && !/[▀▄█]/.test(one.text))
+		.map(({ text }) => text.replaceAll(' ', ''))
+		.join('');
+
+describe.each(sizes)('$columns x $rows', (size) => {
+	test.each(Object.entries(moments))('a second later only digits differ: %s', (_, make) => {
+		const now = make();
+		const changed = changes(drawn(now, size), drawn({ ...now, nowMs: now.nowMs + 1000 }, size));
+		expect(changed.length).toBeGreaterThan(0);
+		for (const { was, letter } of changed) expect(was + letter).toMatch(/^[\d -][\d -]$/);
+	});
+
+	test('a number that grows longer pushes nothing: 59 minutes of seconds, word for word', () => {
+		const state = { ...calm(), nowMs: at(20, 12) };
+		const words = (nowMs: number) =>
+			drawn({ ...state, nowMs }, size)
+				.map(rowText)
+				.flatMap((row, index) =>
+					[...row.matchAll(/[A-Za-z+~=]+/g)].map((found) => `${index} ${found.index} ${found[0]}`),
+				)
+				.filter((one) => !/ (READY|STALE|NOT|in|now|h)$/.test(one));
+		const first = words(at(20, 12));
+		for (let seconds = 0; seconds < 150; seconds += 7) {
+			expect(words(at(20, 12 + seconds))).toEqual(first);
+		}
+	});
+
+	test('in a calm moment little is bright and nothing calls to act', () => {
+		const rows = drawn(calm(), size);
+		expect(ofStyle(rows, 'accent')).toBe('');
+		expect(ofStyle(rows, 'bright').length).toBeGreaterThan(0);
+		expect(ofStyle(rows, 'bright').length).toBeLessThanOrEqual(24);
+	});
+
+	test.each(Object.entries({ afterABreak, jumpPrompt, handOverOfThree }))(
+		'under a question the hand-overs, who holds what and the rack stay: %s',
+		(_, make) => {
+			const asked = make();
+			const open = screenText(drawn({ ...asked, prompt: null }, size)).split('\n');
+			const text = screenText(drawn(asked, size));
+			const kept = open.filter((row) => /^(ASH|BO|CLEO|NOW|NEXT|IN HANDS|RACK) /.test(row));
+			expect(kept.length).toBeGreaterThanOrEqual(6);
+			for (const row of kept.filter((one) => !/^BO +now .*off/.test(one)))
+				expect(text).toContain(row);
+			expect(text).toContain(asked.prompt?.title);
+		},
+	);
+
+	test('no question has to be answered without its words', () => {
+		for (const make of [afterABreak, jumpPrompt, handOverOfThree]) {
+			const text = screenText(drawn(make(), size));
+			for (const line of make().prompt?.lines ?? []) expect(text).toContain(line);
+		}
+	});
+
+	test('what is to be checked before it leaves the rack is never cut while there is room', () => {
+		const text = screenText(drawn(handOverOfThree(), size));
+		const words = text.replace(/\s+/g, ' ');
+		expect(words).toMatch(/check volume 7, neck( .*)? pickup/);
+		expect(text).toContain('check fresh battery, volume full');
+	});
+});
+
+test('a field for text stays where it is while lines below it come and go', () => {
+	const rowOf = (lines: readonly string[]) => {
+		const state = jumpPrompt();
+		const prompt = { ...state.prompt!, lines };
+		return screenText(drawn({ ...state, prompt }, sizes[0]!))
+			.split('\n')
+			.findIndex((row) => row.startsWith('Next song'));
+	};
+	expect([[], ['a'], ['a', 'b', 'c', 'd', 'e', 'f', 'g']].map(rowOf)).toEqual(
+		Array(3).fill(rowOf([])),
+	);
+});
