@@ -194,9 +194,9 @@ function standInLine(session: Session, one: StandIn, isFirst: boolean): string {
 	return [
 		isFirst ? 'TAKE' : '  or',
 		fitWidth(slot, 2, { align: 'right' }),
-		fitWidth(instrumentName(session.show, one.instrument), 13),
-		`in ${fitWidth(inHands, 5, { align: 'right' })}`,
-		fitWidth(`${one.tuning.name}${capo}`, 17),
+		fitWidth(instrumentName(session.show, one.instrument), 12),
+		fitWidth(inHands, 5, { align: 'right' }),
+		fitWidth(`${one.tuning.name}${capo}`, 22),
 		one.why,
 	].join(' ');
 }

@@ -74,6 +74,16 @@ export function readIncidentText(text: string): {
 	};
 }
 
+/** Every kind with its letter, on lines that even a small screen has room for. */
+const KINDS_A_LINE = 5;
+const KIND_LINES: readonly string[] = Array.from(
+	{ length: Math.ceil(INCIDENT_KINDS.length / KINDS_A_LINE) },
+	(_, line) =>
+		INCIDENT_KINDS.slice(line * KINDS_A_LINE, (line + 1) * KINDS_A_LINE)
+			.map(({ letter, words }) => `${letter} ${words}`)
+			.join('   '),
+);
+
 /** More about the last incident. */
 export function describePrompt(): Prompt {
 	return textPrompt({
@@ -81,7 +91,7 @@ export function describePrompt(): Prompt {
 			const last = session.incidents.at(-1);
 			return {
 				title: `Incident ${last?.id ?? ''}: string by digit, kind by letter, then words`,
-				lines: [INCIDENT_KINDS.map(({ letter, words }) => `${letter} ${words}`).join('   ')],
+				lines: KIND_LINES,
 			};
 		},
 		enter: (text) => ({

@@ -53,7 +53,9 @@ function headingRow(state: ScreenState, coming: Coming, { at, columns, isLater }
 	const { show } = state.session;
 	const style = coming.isUrgent ? 'accent' : 'plain';
 	const isBreak = coming.kind === 'break';
-	const what = at.what + (isBreak ? 4 : 0);
+	const slot =
+		isBreak || coming.instrument === null ? '' : `slot ${slotLabel(show, coming.instrument)}`;
+	const forWhat = [span(coming.forWhat, style)];
 	const names = [
 		takeWords(state, coming),
 		coming.givesBack === null || isBreak ? '' : `${slotLabel(show, coming.givesBack)} back`,
@@ -62,16 +64,24 @@ function headingRow(state: ScreenState, coming: Coming, { at, columns, isLater }
 		[at.label, [label(state, coming, isLater)]],
 		[at.when, [span(coming.when, style)]],
 		// In a narrow window ready or not needs the place more than the song.
-		...(at.status > what ? [[what, [span(coming.forWhat, style)]] as const] : []),
-		[Math.max(at.status, what + 1), [span(coming.status, style)]],
+		...(at.status <= at.what
+			? []
+			: isBreak
+				? [[at.slot + 4, forWhat] as const]
+				: ([
+						[at.slot, [span(slot, style)]],
+						[at.what, forWhat],
+					] as const)),
+		[Math.max(at.status, at.slot), [span(coming.status, style)]],
 		...(columns < ALL_TALL_COLUMNS ? [] : [[at.details, [span(names.join(', '))]] as const]),
 	]);
 }
 
 /** The name of what is to be taken from the rack. */
 function takeWords({ session: { show } }: ScreenState, { kind, instrument }: Coming): string {
-	const name = instrument === null ? '' : instrumentName(show, instrument);
-	return kind === 'break' && name !== '' ? `TAKE ${name}` : name;
+	if (instrument === null) return '';
+	const name = instrumentName(show, instrument);
+	return kind === 'break' ? `TAKE ${slotLabel(show, instrument)} ${name}` : name;
 }
 
 function tallPart(state: ScreenState, coming: Coming, drawn: Drawn): Row[] {

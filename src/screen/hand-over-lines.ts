@@ -66,7 +66,7 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 		return placeAt(columns, [
 			[at.label, [label]],
 			[at.when, [span(coming.when, style)]],
-			[at.what, [span(`${coming.forWhat}: ${coming.status}`, style)]],
+			[at.slot, [span(`${coming.forWhat}: ${coming.status}`, style)]],
 		]);
 	}
 	const slot =
@@ -81,8 +81,8 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 	return placeAt(columns, [
 		[at.label, [label]],
 		[at.when, [span(coming.when, style)]],
-		[at.what, [span(slot)]],
-		[at.what + 7, [span(tuning)]],
+		[at.slot, [span(slot)]],
+		[at.what, [span(tuning)]],
 		[at.status - 9, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
 		[at.status, [span(status ?? firstPart(coming.status), style), ...check]],
 	]);

@@ -57,7 +57,7 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 	}
 	const { place } = songPlace(state.session, work.section.item);
 	const forWhom = `for ${playerName(show, work.player)}, ${place}`;
-	const from = work.fromMs > state.nowMs ? `  from ${showClock(state, work.fromMs)}` : '';
+	const from = work.fromMs > state.nowMs ? ` from ${showClock(state, work.fromMs)}` : '';
 	return placeAt(columns, [
 		[0, [span(label, isFirst ? 'title' : 'dim')]],
 		[10, [span(slot, style)]],

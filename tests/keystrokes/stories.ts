@@ -40,7 +40,8 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ state, screen }) =>
 			state.players.ash.next.instrument === 'A4' &&
 			/ASH/.test(screen) &&
-			/slot 4 +Anchor/.test(screen) &&
+			/slot 4 +for 2 Lantern/.test(screen) &&
+			/Anchor/.test(screen) &&
 			/READY/.test(screen) &&
 			/check volume 10/.test(screen),
 	},
@@ -173,7 +174,7 @@ export const STORIES: readonly Story[] = [
 		keys: [],
 		most: 0,
 		isDone: (seen) =>
-			todoOf(seen, 'A1')?.job === 'restring' && /slot 1 +restring.*by +3:00/.test(seen.screen),
+			todoOf(seen, 'A1')?.job === 'restring' && /slot 1 x +restring.*by +3:00/.test(seen.screen),
 	},
 	{
 		moment: 'the light or the weather shifts: everything to be checked again',

@@ -54,7 +54,7 @@ describe('a song is moved', () => {
 	test('shows while it is held what it would come to', () => {
 		const { screen } = playSet('00:33 g down*2 !screen');
 		expect(screen).toContain('Lantern: 4 of 7, after Tinder');
-		expect(screen).toMatch(/Ash: slot 4 .*in hands 00:13:10/);
+		expect(screen).toMatch(/Ash: 4 .*in hands 13:10/);
 		expect(screen).toMatch(/> +4 Lantern +moving/);
 	});
 });
@@ -84,7 +84,7 @@ describe('a song is put in', () => {
 		const { screen, states } = playSet('00:33 p "old"\n00:36 !screen\n00:37 enter !state');
 		expect(screen).toContain('Put in after Lantern');
 		expect(screen).toContain('3 of 8, after Lantern');
-		expect(screen).toMatch(/Bo: slot 7 .*capo 3: NOT READY, work 0:55/);
+		expect(screen).toMatch(/Bo: 7 .*capo 3: NOT READY, work 0:55/);
 		expect(states[0].song.of).toBe(8);
 		expect(coming('00:33 p "old" enter').slice(0, 3)).toEqual(['lantern', 'oldmill', 'gravel']);
 	});

@@ -137,7 +137,7 @@ describe('what must be found', () => {
 	test('a moment after a break: the stand-in first, and how long it has been silent', () => {
 		const rows = text(afterABreak()).split('\n');
 		expect(rows[0]).toMatch(/ASH +SILENT +0:04 +STRING BREAK .*READY, in hands in 0:10/);
-		expect(rows[1]).toContain('TAKE Spare  no capo');
+		expect(rows[1]).toContain('TAKE S Spare  no capo');
 		expect(rows.join('\n')).toContain('slot 6  Fern');
 		expect(rows.join('\n')).toMatch(/NOW .*Gravel/);
 		expect(rows.at(-1)).toContain('enter S is in hands');
@@ -254,7 +254,7 @@ describe('what must be found', () => {
 		const state = middleOfASong();
 		const early = { ...beforeTheShow(), nowMs: at(-436, -40), plan: state.plan };
 		const rows = text(early).split('\n');
-		expect(rows[0]).toMatch(/^ASH {7}in +7 h 39 for 7/);
+		expect(rows[0]).toMatch(/^ASH {7}in +7 h 39 slot 4 for 7/);
 		expect(rows.find((row) => row.startsWith('BO '))).toMatch(/in +7 h 39 +slot 7/);
 		expect(rows.find((row) => row.startsWith('NOW'))).toContain('left 7 h 16');
 	});
