@@ -30,7 +30,7 @@ export type Coming = {
 	readonly mark: StateMark | null;
 	/** The same in words, with the work that is left. */
 	readonly status: string;
-	/** Why this stand-in; null where the song asks for it. */
+	/** Why this stand-in, or why there is nothing; null where the song asks for it. */
 	readonly why: string | null;
 	/** To be checked before it leaves the rack. */
 	readonly leave: string | null;
@@ -92,8 +92,8 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			forWhat: forWords(state, section),
 			when: whenWords(untilSeconds),
 			mark: null,
-			why: null,
-			status: `NOTHING, ${calledIn(slot.why ?? '', slot.named, (id) => slotAndName(state.session.show, id))}`,
+			why: calledIn(slot.why ?? '', slot.named, (id) => slotAndName(state.session.show, id)),
+			status: 'NOTHING',
 			leave: null,
 			pack: null,
 			givesBack: null,

@@ -156,7 +156,8 @@ function detailRows(state: ScreenState, coming: Coming, drawn: Drawn): Row[] {
 		...(coming.leave === null ? [] : [`check ${coming.leave}`]),
 	];
 	const lines = wrapWords(more.join('; '), { columns: width, rows: 3 * scale - 1 });
-	return [first, ...lines.map((line): Row => [span(line, calm)])];
+	const rows = lines.map((line): Row => [span(line, calm)]);
+	return coming.instrument === null ? rows : [first, ...rows];
 }
 
 /** A capo to put on, or one that sits there and is not wanted, is said louder than none. */

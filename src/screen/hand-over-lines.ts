@@ -66,7 +66,7 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 		return placeAt(columns, [
 			[at.label, [label]],
 			[at.when, [span(coming.when, style)]],
-			[at.slot, [span(`${coming.forWhat}: ${coming.status}`, style)]],
+			[at.slot, [span(`${coming.forWhat}: ${coming.status}, ${coming.why ?? ''}`, style)]],
 		]);
 	}
 	const slot =

@@ -37,7 +37,8 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 	const { show } = state.session;
 	const isDue = work.beginByMs <= state.nowMs;
 	const isLate = work.slackSeconds < 0;
-	const style = isDue || isLate ? 'accent' : 'plain';
+	// What is still in somebody's hands cannot be begun, however late.
+	const style = (isDue || isLate) && work.fromMs <= state.nowMs ? 'accent' : 'plain';
 	const slack = `${right(durationWords(Math.abs(work.slackSeconds)), 6)} ${isLate ? 'LATE' : 'spare'}`;
 	const label = isFirst ? 'DO' : more > 0 ? `+${more} more` : '';
 	const isNarrow = columns < 50;

@@ -245,7 +245,7 @@ describe('what must be found', () => {
 		const lacking = { ...state, plan: { ...state.plan, slots: [slot] } };
 		expect(text(lacking)).toMatch(/CLEO +in +\d:\d\d +for 7 Lantern: NOTHING, 9 is out tonight/);
 		const only = { ...lacking, plan: { ...lacking.plan, handOvers: [] } };
-		expect(text(only)).toMatch(/^CLEO +in +\d:\d\d +for 7 Lantern +NOTHING, 9 is out tonight/);
+		expect(text(only)).toMatch(/^CLEO +in +\d:\d\d +for 7 Lantern +NOTHING\n.* 9 is out tonight/);
 		const late = { ...only, nowMs: at(23) };
 		expect(text(late)).toMatch(/^CLEO +now +\d:\d\d/);
 	});
