@@ -52,7 +52,7 @@ export async function beginNight(
 	const taken = takeUp(services, wanted, io);
 	if (taken) return taken;
 	const { openShow } = await import('./open-show.ts');
-	const { show, problems, path } = openShow(wanted.file, io);
+	const { show, problems, path } = await openShow(wanted.file, io);
 	if (!show) return { problems };
 	const text = JSON.stringify(show);
 	const startedAtMs = clock.wallMs();

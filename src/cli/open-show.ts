@@ -4,7 +4,7 @@
 import { closeSync, constants, fstatSync, openSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Problem } from '../base/problem.ts';
-import { readShow } from '../showfile/read-show.ts';
+import { readPlainShow } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Io } from './io.ts';
 
@@ -19,10 +19,14 @@ export type ShowOpening = {
 const LARGEST_BYTES = 4_000_000;
 
 /** The show in this file, or its problems; the path is taken from the working folder. */
-export function openShow(file: string, io: Io): ShowOpening {
+export async function openShow(file: string, io: Io): Promise<ShowOpening> {
 	const path = resolve(io.cwd, file);
+	const load = (asked: string) => readBytes(resolve(io.cwd, asked));
+	const plain = readPlainShow(load, file);
+	if (plain) return { show: plain, problems: [], path };
+	const { readShow } = await import('../showfile/read-show.ts');
 	// Problems name the file as it was typed, which is how the user knows it.
-	const { show, problems } = readShow((asked) => readBytes(resolve(io.cwd, asked)), file);
+	const { show, problems } = readShow(load, file);
 	return { show, problems, path };
 }
 

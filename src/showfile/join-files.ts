@@ -4,13 +4,20 @@
 import { cleanText } from '../base/clean-text.ts';
 import type { Problem } from '../base/problem.ts';
 import { LARGEST_SHOW_BYTES, readSource } from './read-source.ts';
-import { readYaml } from './read-yaml.ts';
 import { shownText } from './shown-text.ts';
 import type { SourceEntry, SourceNode, SourcePath } from './source-node.ts';
 import { childAt } from './source-node.ts';
 
 /** The bytes of a file by the path it is asked for; null when there is none. */
 export type LoadFile = (path: string) => Uint8Array | null;
+
+/** What a show is read from, and by whom. */
+export type ShowFiles = {
+	/** Files that are included are asked for beside the main one, by its folder and their name. */
+	readonly load: LoadFile;
+	readonly mainFile: string;
+	readonly readYaml: (file: string, text: string) => Reading;
+};
 
 export type JoinedFiles = {
 	/** Null when the main file could not be read at all. */
@@ -38,7 +45,7 @@ const BARE_NAME = /^[\p{L}\p{N}_][\p{L}\p{M}\p{N}_. -]*$/u;
  * name with a folder in it, a file that includes others, more than 1 MB in all, a map's key or a set
  * that stands in two files.
  */
-export function joinFiles(load: LoadFile, mainFile: string): JoinedFiles {
+export function joinFiles({ load, mainFile, readYaml }: ShowFiles): JoinedFiles {
 	const problems: Problem[] = [];
 	const files: string[] = [];
 	let bytesLeft = LARGEST_SHOW_BYTES;

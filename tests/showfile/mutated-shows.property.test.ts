@@ -5,7 +5,8 @@ import { readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkShow } from '../../src/showfile/check-show.ts';
-import { readShow, type ShowReading } from '../../src/showfile/read-show.ts';
+import { readShow } from '../../src/showfile/read-show.ts';
+import type { ShowReading } from '../../src/showfile/show-from-files.ts';
 import { loaderOf } from './show-files.ts';
 
 const RUNS = Number(process.env.SHOW_RUNS ?? 200);

@@ -1,8 +1,9 @@
 // Show files held in memory for the tests of reading: texts and bytes by name, as a folder would hold them.
 
 import { problemText } from '../../src/base/problem.ts';
-import { readShow, type ShowReading } from '../../src/showfile/read-show.ts';
+import { readShow } from '../../src/showfile/read-show.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import type { ShowReading } from '../../src/showfile/show-from-files.ts';
 
 /** A folder of files, by name. */
 export type Folder = Readonly<Record<string, string | Uint8Array>>;

@@ -22,9 +22,9 @@ export const checkCommand: CliCommand = {
 	example: 'rackside check shows/club.yaml',
 	options: JSON_OPTION,
 	words: { least: 1, most: 1 },
-	run: (request, io) => {
+	run: async (request, io) => {
 		const isJson = request.options.json === true;
-		const { show, problems } = openShow(request.words[0] ?? '', io);
+		const { show, problems } = await openShow(request.words[0] ?? '', io);
 		if (!show) {
 			if (isJson)
 				io.write(`${JSON.stringify({ usable: false, problems, findings: [], warnings: [] })}\n`);

@@ -29,8 +29,8 @@ export const planCommand: CliCommand = {
 		sheet: { words: 'the run sheet to tape to the case, 80 columns wide' },
 	},
 	words: { least: 1, most: 1 },
-	run: (request, io) => {
-		const { show, problems } = openShow(request.words[0] ?? '', io);
+	run: async (request, io) => {
+		const { show, problems } = await openShow(request.words[0] ?? '', io);
 		if (!show) return tellProblems(problems, io);
 		const plan = planBeforeDoors(show);
 		if (request.options.json) io.write(`${JSON.stringify(planJson(plan, show))}\n`);
