@@ -14,23 +14,33 @@ const dist = join(root, 'dist');
 const workers = (await readdir(cli)).filter((name) => name.endsWith('-worker.ts'));
 
 /**
- * The width library makes a pattern of all emoji when it is loaded, which costs 50 ms at every start.
- * Here it is made when the first text comes that could match: every emoji has one of these properties.
+ * When it is loaded, the width library makes a pattern of all emoji and a splitter of graphemes, each of
+ * which costs tens of milliseconds at every start. Here they are made when the first text comes that
+ * needs them: every emoji has one of these properties.
  */
-const lateEmoji = {
-	name: 'late-emoji',
+const lateWidths = {
+	name: 'late-widths',
 	setup({ onLoad }) {
 		onLoad({ filter: /string-width[\\/]index\.js$/ }, async ({ path }) => {
 			const source = await readFile(path, 'utf8');
 			const eager = 'const rgiEmojiRegex = /^\\p{RGI_Emoji}$/v;';
-			if (!source.includes(eager)) throw new Error(`${path} has changed: look at lateEmoji again`);
+			const eagerSplitter = 'const segmenter = new Intl.Segmenter();';
+			if (!source.includes(eager) || !source.includes(eagerSplitter)) {
+				throw new Error(`${path} has changed: look at lateWidths again`);
+			}
 			const late = `
 				const mayBeEmoji = /[\\p{Extended_Pictographic}\\p{Regional_Indicator}\\p{Emoji_Modifier}\\u20E3]/u;
 				let allEmoji;
 				const rgiEmojiRegex = {
 					test: (text) => mayBeEmoji.test(text) && (allEmoji ??= new RegExp('^\\\\p{RGI_Emoji}$', 'v')).test(text),
 				};`;
-			return { contents: source.replace(eager, () => late), loader: 'js' };
+			const lateSplitter = `
+				let splitter;
+				const segmenter = { segment: (text) => (splitter ??= new Intl.Segmenter()).segment(text) };`;
+			return {
+				contents: source.replace(eager, () => late).replace(eagerSplitter, () => lateSplitter),
+				loader: 'js',
+			};
 		});
 	},
 };
@@ -68,7 +78,7 @@ const rest = await build({
 	platform: 'node',
 	format: 'esm',
 	target: 'node22',
-	plugins: [lateEmoji],
+	plugins: [lateWidths],
 	jsx: 'automatic',
 	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
 	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },

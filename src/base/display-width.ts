@@ -3,8 +3,12 @@
 
 import stringWidth from 'string-width';
 
-const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
-const PLAIN = /^[\x20-\x7e]*$/;
+/** Characters that fill one cell each and join with no other; most texts hold nothing else. */
+const PLAIN =
+	/^[\x20-\x7e\xa1-\xac\xae-\u02ff\u2010-\u2027\u2190-\u2193\u2212\u2500-\u259f\u266d-\u266f]*$/;
+
+// Made late: the first one in a process takes as long as reading a whole show.
+let segmenter: Intl.Segmenter | undefined;
 
 /** The cells that the text fills: two for wide characters and emoji, none for combining marks. */
 export function displayWidth(text: string): number {
@@ -14,6 +18,7 @@ export function displayWidth(text: string): number {
 /** What a reader sees as single characters, in order: `e` with its accent, a flag, a family. */
 export function graphemes(text: string): string[] {
 	if (PLAIN.test(text)) return text.split('');
+	segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' });
 	return Array.from(segmenter.segment(text), (part) => part.segment);
 }
 

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import stringWidth from 'string-width';
 import { describe, expect, test } from 'vitest';
 
 import { cleanText } from '../../src/base/clean-text.ts';
@@ -34,6 +35,28 @@ describe('what a reader sees as one character', () => {
 	test('stays together', () => {
 		expect(graphemes('e\u0301👩‍👩‍👧🇳🇴x')).toEqual(['e\u0301', '👩‍👩‍👧', '🇳🇴', 'x']);
 		expect(graphemes('abc')).toEqual(['a', 'b', 'c']);
+	});
+});
+
+describe('characters that are counted without the library', () => {
+	const points = Array.from({ length: 0x3000 }, (_, index) => index + 0x20);
+	const plain = points.map((point) => String.fromCodePoint(point));
+	const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
+	test('are as wide as the library says', () => {
+		// Also between others, where one that joins would take no cell of its own.
+		const wrong = plain.filter((one) =>
+			[one, `é${one}`, `${one}♭`].some((text) => displayWidth(text) !== stringWidth(text)),
+		);
+		expect(wrong).toEqual([]);
+	});
+
+	test('stand alone where Unicode has them alone', () => {
+		const segments = (text: string) => Array.from(segmenter.segment(text), (one) => one.segment);
+		const wrong = plain
+			.flatMap((one) => [`é${one}`, `${one}♭`, `${one}${one}`])
+			.filter((text) => graphemes(text).join('|') !== segments(text).join('|'));
+		expect(wrong).toEqual([]);
 	});
 });
 
