@@ -23,7 +23,10 @@ export function processIo(): Io {
 		complain: (text) => process.stderr.write(text),
 		env: process.env,
 		cwd: process.cwd(),
-		isInputTerminal: process.stdin.isTTY === true,
+		// Opening the input takes longer than the rest of a small command, and few ask for it.
+		get isInputTerminal() {
+			return process.stdin.isTTY === true;
+		},
 		isOutputTerminal: process.stdout.isTTY === true,
 		wallMs: () => Date.now(),
 	};
