@@ -51,6 +51,14 @@ export function songBegun(song: Song): SongState {
 	return begin(songMachine(song));
 }
 
+/** A song at one of its points, counted from its start; at its last where it has not so many. */
+export function songAtPoint(song: Song, index: number): SongState {
+	let state = songBegun(song);
+	for (let at = 0; at < index; at += 1)
+		state = advanceSong(song, state, { type: 'stepped' }) ?? state;
+	return state;
+}
+
 /** The song after an event, or null where it does not take it: no next point, no point before, ended. */
 export function advanceSong(song: Song, state: SongState, event: SongEvent): SongState | null {
 	return advance(songMachine(song), state, event as never) as SongState | null;

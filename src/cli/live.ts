@@ -117,6 +117,12 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	} catch {
 		// No show ends for want of preferences: the usual keys serve.
 	}
+	try {
+		const { showFileOf } = await import('./show-file.ts');
+		night.watchShow(showFileOf(live.file, io));
+	} catch {
+		// Nor for want of looking after a file that the night has its own copy of.
+	}
 	night.tick();
 	// The way out ends the process.
 	return new Promise(() => {});

@@ -30,7 +30,8 @@ export async function openShow(file: string, io: Io): Promise<ShowOpening> {
 	return { show, problems, path };
 }
 
-function readBytes(path: string): Uint8Array | null {
+/** The bytes of a plain file; null where there is none. */
+export function readBytes(path: string): Uint8Array | null {
 	let file: number | undefined;
 	try {
 		// A pipe that nobody writes to would otherwise hold the program for ever.

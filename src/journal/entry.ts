@@ -28,6 +28,8 @@ export type Entry =
 			readonly item: string;
 			readonly inserted?: { readonly song: string; readonly before: string | null };
 	  }
+	/** The show file was read again: from here on the night goes by this show, whole. */
+	| { readonly k: 'show-read-again'; readonly at: NightMs; readonly show: unknown }
 	/** A song of the list stands before `before` now (null: at the end), in the encore or not. */
 	| {
 			readonly k: 'song-moved';

@@ -13,17 +13,22 @@ export const checkpointEvery = 100;
 /** Longest record, in bytes of its line, but for headers and checkpoints. */
 const recordLimitBytes = 16_384;
 
+/** The kind of entry that carries a whole show, as a header does: kept as it is, within a header's limit. */
+const WHOLE_SHOW = 'show-read-again';
+
 /** Longest line of a header or checkpoint, in bytes. */
 export const longLimitBytes = 2_097_152;
 
 /**
  * What in these entries cannot be kept as it is: `text-too-long` for a text over 4 KB,
- * `number-not-finite` for one that JSON has no word for, `record-too-long` for more than 16 KB in all.
+ * `number-not-finite` for one that JSON has no word for, `record-too-long` for more than 16 KB in all,
+ * whole shows left aside.
  */
 export function entryProblems(entries: readonly AnyEntry[]): Problem[] {
 	const problems: Problem[] = [];
-	fitValue(entries, problems);
-	const bytes = Buffer.byteLength(JSON.stringify(entries));
+	const limited = entries.filter(({ k }) => k !== WHOLE_SHOW);
+	fitValue(limited, problems);
+	const bytes = Buffer.byteLength(JSON.stringify(limited));
 	if (bytes > recordLimitBytes) {
 		problems.push({
 			code: 'record-too-long',
@@ -37,12 +42,15 @@ export function entryProblems(entries: readonly AnyEntry[]): Problem[] {
 
 /**
  * The entries as they can be kept: texts over 4 KB cut between characters and ended with `…`,
- * numbers that are not finite as null; the same array when nothing had to change.
+ * numbers that are not finite as null; a whole show stays as it is. The same array when nothing had to
+ * change.
  */
 export function fitEntries<E extends AnyEntry>(entries: readonly E[]): readonly E[] {
 	const problems: Problem[] = [];
-	const fitted = fitValue(entries, problems);
-	return problems.length === 0 ? entries : (fitted as readonly E[]);
+	const fitted = entries.map((entry) =>
+		entry.k === WHOLE_SHOW ? entry : (fitValue(entry, problems) as E),
+	);
+	return problems.length === 0 ? entries : fitted;
 }
 
 function fitValue(value: unknown, problems: Problem[]): unknown {

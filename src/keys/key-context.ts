@@ -4,6 +4,7 @@
 import type { Plan, StandIn } from '../plan/plan.ts';
 import type { Command } from '../session/command.ts';
 import type { Session } from '../session/session.ts';
+import type { ShowReading } from '../showfile/show-from-files.ts';
 import type { PromptView } from './prompt-view.ts';
 
 export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'help';
@@ -23,6 +24,8 @@ export type KeyContext = {
 	readonly standInsFor: (player: string) => readonly StandIn[];
 	/** The log's entry at this row, in full; null when there is none. */
 	readonly logWords: (row: number) => string | null;
+	/** Reads the show file again; null where there is none to read. */
+	readonly readShow: (() => ShowReading) | null;
 	/** What changes if this song becomes the next, a line each. */
 	readonly previewOf: (song: string) => readonly string[];
 };

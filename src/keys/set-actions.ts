@@ -5,7 +5,10 @@ import { freshKey } from '../session/find.ts';
 import type { ListItem } from '../session/session.ts';
 import type { Action } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
+import { readShowOutcome } from './read-show-prompt.ts';
 import { dropPrompt, holdPrompt, insertPrompt } from './set-prompts.ts';
+
+const ELSEWHERE = 'That is for the set view; tab goes there.';
 
 function pickedItem({ session, picked }: KeyContext): ListItem | null {
 	return session.list[Math.min(picked, session.list.length - 1)] ?? null;
@@ -26,7 +29,7 @@ function setAction(
 			return item && one.footer(item);
 		},
 		whyNot: (context) => {
-			if (context.view !== 'set') return 'That is for the set view; tab goes there.';
+			if (context.view !== 'set') return ELSEWHERE;
 			return pickedItem(context) === null ? 'The set is empty.' : null;
 		},
 		act: (context) => {
@@ -78,4 +81,12 @@ export const SET_ACTIONS: readonly Action[] = [
 			follows: item.kind === 'song' && item.runs.length > 0 ? freshKey(session.list) : item.key,
 		}),
 	}),
+	{
+		id: 'read-show',
+		keys: ['v'],
+		words: 'in the set view: read the show file again',
+		footer: ({ view, readShow }) => (view === 'set' && readShow ? 'read file' : null),
+		whyNot: ({ view }) => (view === 'set' ? null : ELSEWHERE),
+		act: readShowOutcome,
+	},
 ];

@@ -25,9 +25,12 @@ import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import type { Show } from '../showfile/show.ts';
+import type { ShowReading } from '../showfile/show-from-files.ts';
 import { goOn } from './night-clock.ts';
 import { openPast } from './night-past.ts';
 import { nightState } from './night-state.ts';
+import { movedZero } from './planned-zero.ts';
+import { changedWords, createShowWatch, type ShowFile } from './show-watch.ts';
 
 /** A prompt closes by itself after this long without a key. */
 const PROMPT_MS = 5000;
@@ -67,6 +70,8 @@ export type Night = {
 	readonly state: () => Record<string, unknown>;
 	/** Marks everything on the rack ready as it stands, whatever the phase. */
 	readonly makeAllReady: () => void;
+	/** Looks after the show file from now on. */
+	readonly watchShow: (file: ShowFile) => void;
 	/** Calls back after every change; gives back how to stop. */
 	readonly onChange: (listener: () => void) => () => void;
 	readonly wantsToLeave: () => boolean;
@@ -120,6 +125,11 @@ export function openNight(options: NightOptions): Night {
 		isLeaving: false,
 	};
 
+	const plannedZeroMs = () => movedZero(options.plannedZeroMs, show, session().show);
+	const showWatch = createShowWatch();
+	/** The change of the show file that was said already. */
+	let saidChangeMs: number | null = null;
+
 	const changed = () => {
 		for (const listener of listeners) listener();
 	};
@@ -145,7 +155,7 @@ export function openNight(options: NightOptions): Night {
 			planned = {
 				session: session(),
 				nowMs,
-				plan: makePlan({ session: session(), nowMs, plannedZeroMs: options.plannedZeroMs }),
+				plan: makePlan({ session: session(), nowMs, plannedZeroMs: plannedZeroMs() }),
 			};
 		}
 		return planned.plan;
@@ -164,24 +174,45 @@ export function openNight(options: NightOptions): Night {
 				return plan(olderMs);
 			},
 			nowMs: clock.nowMs(),
-			plannedZeroMs: options.plannedZeroMs,
+			plannedZeroMs: plannedZeroMs(),
 			view: look.view,
 			picked: look.picked,
 			canTakeBack: takeableBack(past.timeline()) !== null,
 			canPutBack: puttableBack(past.timeline()) !== null,
 			standInsFor,
+			readShow: showWatch.read && readShow,
 			logWords: (row) => [...past.log][row]?.words ?? null,
 			previewOf: (song) =>
 				jumpWords(
 					previewJump({
 						session: session(),
 						nowMs: clock.nowMs(),
-						plannedZeroMs: options.plannedZeroMs,
+						plannedZeroMs: plannedZeroMs(),
 						song,
 					}),
 					{ session: session(), zeroMs: zeroMs() },
 				),
 		};
+	}
+
+	/** The show file as it is now; one that says what the night goes by is not news any more. */
+	function readShow(): ShowReading {
+		const reading = showWatch.read?.() ?? { show: null, problems: [] };
+		if (reading.show !== null && goesBy(reading.show)) showWatch.goesByIt(session().show);
+		return reading;
+	}
+
+	function goesBy(read: Show): boolean {
+		return !decide(session(), { do: 'read-show-again', show: read }, clock.nowMs()).ok;
+	}
+
+	/** Says once that the show file has changed, as soon as there is room to say it. */
+	function sayWhenChanged(): void {
+		const atMs = showWatch.changedAtMs(session().show);
+		if (atMs === null || atMs === saidChangeMs || look.message !== null || look.open) return;
+		saidChangeMs = atMs;
+		const key = keyNameOf('read-show');
+		look = { ...look, message: changedWords(atMs, options.dayOffsetMinutes, key) };
 	}
 
 	/** The prompt in force: the one opened, else the stand-ins of a break that waits for its answer. */
@@ -198,6 +229,7 @@ export function openNight(options: NightOptions): Night {
 			return;
 		}
 		const recorded = record(decision.entries);
+		if (command.do === 'read-show-again') showWatch.goesByIt(session().show);
 		effect = effect && { ...effect, recorded };
 		const noticed = command.do === 'exchange' ? mismatch(session(), command.player) : null;
 		look = { ...look, message: noticed };
@@ -288,7 +320,7 @@ export function openNight(options: NightOptions): Night {
 	/** The row picked after a move; it stays on the list that is shown. */
 	function pickedAfter(by: number): number {
 		const counts = {
-			rack: show.instruments.length,
+			rack: session().show.instruments.length,
 			set: session().list.length,
 			log: [...past.log].length,
 			help: ACTIONS.length,
@@ -395,7 +427,7 @@ export function openNight(options: NightOptions): Night {
 		return true;
 	}
 
-	const zeroMs = () => session().zeroAtMs ?? options.plannedZeroMs;
+	const zeroMs = () => session().zeroAtMs ?? plannedZeroMs();
 
 	return {
 		press,
@@ -417,6 +449,7 @@ export function openNight(options: NightOptions): Night {
 			const noticed = options.isRehearsal ? [] : clock.notice();
 			if (noticed.length > 0) record(noticed);
 			journal.tick(options.clock.upMs());
+			sayWhenChanged();
 			changed();
 		},
 		nowMs: clock.nowMs,
@@ -442,6 +475,7 @@ export function openNight(options: NightOptions): Night {
 				isLocked: look.isLocked,
 				isRehearsal: options.isRehearsal,
 				log: past.log,
+				showChangedAtMs: showWatch.changedAtMs(session().show),
 				takeableStep: takeableBack(past.timeline()),
 				footer: ACTIONS.flatMap((action) => {
 					const words = action.whyNot(now) === null ? action.footer(now) : null;
@@ -461,6 +495,10 @@ export function openNight(options: NightOptions): Night {
 			}),
 		makeAllReady: () => {
 			run({ do: 'make-all-ready' }, clock.nowMs());
+			changed();
+		},
+		watchShow: (file) => {
+			showWatch.watch(file, goesBy, session().show);
 			changed();
 		},
 		onChange: (listener) => {

@@ -20,6 +20,12 @@ export function plannedZero(show: Show, openedMs: number, offsetMinutes: number)
 	return (isNear ? own : today) + show.startMinutes * MS_A_MINUTE - offsetMinutes * MS_A_MINUTE;
 }
 
+/** A planned start once the show's hour has become another. */
+export function movedZero(zeroMs: number, from: Show, to: Show): number {
+	if (from.startMinutes === null || to.startMinutes === null) return zeroMs;
+	return zeroMs + (to.startMinutes - from.startMinutes) * MS_A_MINUTE;
+}
+
 /** Days from 1970-01-01 to a date of the Gregorian calendar (the usual civil-date algorithm, from memory). */
 function daysSince1970(year: number, month: number, day: number): number {
 	const y = month <= 2 ? year - 1 : year;

@@ -5,6 +5,7 @@ import { cleanText } from '../base/clean-text.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import type { Entry, Handed } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
+import { showDifferences } from '../session/show-differences.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 
@@ -28,6 +29,8 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 			return entry.inserted
 				? `${songTitle(show, entry.inserted.song)} put in as the next song`
 				: `${itemWords(entry.item, show, session)} comes next`;
+		case 'show-read-again':
+			return readAgainWords(entry, session);
 		case 'song-moved':
 			return `${itemWords(entry.item, show, session)} moved ${placeWords(entry, show, session)}`;
 		case 'song-inserted':
@@ -106,6 +109,14 @@ function itemWords(item: string, show: Show, session: Session | undefined): stri
 	const found = listed ?? (session ? undefined : show.set[Number(item) - 1]);
 	if (!found) return 'a song';
 	return found.kind === 'interval' ? 'the interval' : songTitle(show, found.song);
+}
+
+function readAgainWords(
+	{ show }: Extract<Entry, { k: 'show-read-again' }>,
+	session: Session | undefined,
+): string {
+	const differences = session ? showDifferences(session, show as Show) : [];
+	return ['the show file was read again', ...differences].join('; ');
 }
 
 type Place = { readonly before: string | null; readonly isEncore: boolean };

@@ -17,6 +17,7 @@ import { songAt } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import { otherThanAsked } from './other-than-asked.ts';
 import { repairList } from './repair-list.ts';
+import { showOfNight } from './show-of-night.ts';
 
 /** When something was: on the show clock (null before a first song gave it a zero) and by the clock on the wall. */
 export type ReportMoment = { readonly mark: string | null; readonly clock: string };
@@ -112,7 +113,8 @@ export type ReportParts = {
 
 /** The report of a night, whether it is over or not. */
 export function nightReport(parts: ReportParts): NightReport {
-	const { show, steps } = parts;
+	const { steps } = parts;
+	const show = showOfNight(parts.show, steps);
 	const last = steps.at(-1)?.after ?? parts.opened;
 	const moment = (atMs: NightMs): ReportMoment => ({
 		mark: last.zeroAtMs === null ? null : markText(atMs - last.zeroAtMs),

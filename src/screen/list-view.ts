@@ -17,7 +17,11 @@ const LEAST_LOG_ROWS = 6;
 
 export type ListName = 'rack' | 'set' | 'log';
 
-const HEADINGS = { rack: rackHeading, set: setHeading, log: logHeading } as const;
+const HEADINGS: Readonly<Record<ListName, (columns: number, state: ScreenState) => Row>> = {
+	rack: rackHeading,
+	set: setHeading,
+	log: logHeading,
+};
 const ROWS = { rack: rackRows, set: setRows, log: logRows } as const;
 
 /** A heading and the list, with a mark before the picked row where one is given. */
@@ -45,7 +49,7 @@ function listPane(
 		...(below > 0 ? [list === 'log' ? 'older ones below' : `${below} more below`] : []),
 	].join(', ');
 	const count: Row[] = hasCount ? [[span(`  ${counted}`, 'dim')]] : [];
-	return fillRows([HEADINGS[list](columns), ...shown, ...count], rows);
+	return fillRows([HEADINGS[list](columns, state), ...shown, ...count], rows);
 }
 
 function currentRow({ session }: ScreenState): number {

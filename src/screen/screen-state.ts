@@ -26,6 +26,8 @@ export type ScreenState = {
 	readonly isDark: boolean;
 	readonly isLocked: boolean;
 	readonly isRehearsal: boolean;
+	/** When the show file came to say something else than the night goes by; null while it does not. */
+	readonly showChangedAtMs: number | null;
 	/** What happened, newest first, made as far as it is read; what was taken back is marked. */
 	readonly log: Iterable<LogLine>;
 	/** The step that `u` takes back; null when there is none. */

@@ -1,6 +1,7 @@
 // Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
 
 import { minutesSeconds } from '../base/duration.ts';
+import { dayTimeText } from '../base/show-clock.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
@@ -14,10 +15,22 @@ const MOVING = 'moving';
 
 const HOW_WORDS = { played: 'played', 'cut-short': 'cut short', skipped: 'skipped' } as const;
 
-/** Names of the columns. */
-export function setHeading(columns: number): Row {
+/** Names of the columns, and whether the show file has changed. */
+export function setHeading(
+	columns: number,
+	{ showChangedAtMs, dayOffsetMinutes }: ScreenState,
+): Row {
+	const changed =
+		showChangedAtMs === null
+			? []
+			: [
+					span(
+						`  file changed ${dayTimeText(showChangedAtMs, dayOffsetMinutes).slice(0, 5)}`,
+						'bright',
+					),
+				];
 	return placeAt(columns, [
-		[2, [span('SET', 'title')]],
+		[2, [span('SET', 'title'), ...changed]],
 		[34, [span('state', 'dim')]],
 		[45, [span('show clock', 'dim')]],
 		[56, [span('gap', 'dim')]],

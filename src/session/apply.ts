@@ -9,9 +9,9 @@ import {
 } from '../../machines/instrument.ts';
 import { type BoardEvent, boardMachine } from '../../machines/rig.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
-import { advanceSong, songBegun } from '../../machines/song-machine.ts';
+import { songAtPoint, songBegun } from '../../machines/song-machine.ts';
 import type { Entry } from '../journal/entry.ts';
-import type { BoardState } from '../showfile/show.ts';
+import type { BoardState, Show } from '../showfile/show.ts';
 import { dropSong, insertSong, moveSong, newItem, restoreSong } from './apply-set.ts';
 import {
 	findInstrument,
@@ -22,6 +22,7 @@ import {
 	keyAfter,
 	songOnNow,
 } from './find.ts';
+import { readAgain } from './read-again.ts';
 import type { Incident, ListItem, PlayerState, Run, Session } from './session.ts';
 import { ahead, moveShow, nextAfter } from './show-phase.ts';
 
@@ -36,6 +37,8 @@ export function apply(session: Session, entry: Entry): Session {
 			return endSong(session, { endedAtMs: entry.at, how: entry.how });
 		case 'next-chosen':
 			return chooseNext(session, entry);
+		case 'show-read-again':
+			return readAgain(session, entry.show as Show);
 		case 'song-moved':
 			return moveSong(session, entry);
 		case 'song-inserted':
@@ -198,14 +201,8 @@ function beginSong(session: Session, key: string, at: number): Session {
 function reachCue(session: Session, index: number): Session {
 	const on = songOnNow(session);
 	if (!on || session.song === null) return session;
-	let state = session.song;
-	for (;;) {
-		const now = cueIndex(state);
-		if (now === null || now === index) break;
-		const moved = advanceSong(on.song, state, { type: now < index ? 'stepped' : 'steppedBack' });
-		if (moved === null) break;
-		state = moved;
-	}
+	if (cueIndex(session.song) === null) return session;
+	const state = songAtPoint(on.song, index);
 	const reached = cueIndex(state);
 	return setBoards(
 		{ ...session, song: state },

@@ -1,6 +1,7 @@
 // What can be asked of a night. Imperative; carries everything the decision needs, the plan's proposals
 // included, so that deciding stays a pure function of the session, the command and the time.
 
+import type { Show } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import type { SetPlace } from './set-places.ts';
 
@@ -41,6 +42,8 @@ export type Command =
 	| { readonly do: 'go-to-previous-song' }
 	/** The next song is this one, on the list (the next time it comes) or from the catalogue. */
 	| { readonly do: 'choose-next'; readonly song: string }
+	/** The night goes on by the show as its file is now. */
+	| { readonly do: 'read-show-again'; readonly show: Show }
 	/** A song to come, or one that was passed by unplayed, to another place in what is to come. */
 	| ({ readonly do: 'move-song'; readonly item: string } & SetPlace)
 	/** A song of the catalogue into what is to come. */

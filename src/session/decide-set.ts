@@ -2,11 +2,13 @@
 // stay where they are.
 
 import type { Entry } from '../journal/entry.ts';
+import type { Show } from '../showfile/show.ts';
 import { songTitle } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
 import { findItem, findSong, freshKey, isBehind, songOnNow } from './find.ts';
 import { withIntervalBegun } from './interval-begun.ts';
+import { readAgain } from './read-again.ts';
 import type { Session, SongItem } from './session.ts';
 import { encoreEnd, placeNow, placesFor, type SetPlace } from './set-places.ts';
 
@@ -54,6 +56,14 @@ export function playInEncore(session: Session, key: string, atMs: number): Decis
 	if (item.runs.length > 0)
 		return changed(session, insertedEntry(session, { song: item.song, ...place }, atMs));
 	return moveTo(session, { item: key, ...place }, atMs);
+}
+
+/** The show as its file is now. */
+export function readShowAgain(session: Session, show: Show, atMs: number): Decision {
+	const after = readAgain(session, show);
+	return JSON.stringify(after.show) === JSON.stringify(session.show)
+		? no('The show file says what the night has already.')
+		: changed(session, { k: 'show-read-again', at: atMs, show });
 }
 
 function moveTo(

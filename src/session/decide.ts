@@ -6,7 +6,14 @@ import type { Entry } from '../journal/entry.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import { exchange, handOver, standIn } from './decide-hands.ts';
-import { dropSong, insertSong, moveSong, playInEncore, restoreSong } from './decide-set.ts';
+import {
+	dropSong,
+	insertSong,
+	moveSong,
+	playInEncore,
+	readShowAgain,
+	restoreSong,
+} from './decide-set.ts';
 import {
 	chooseNext,
 	endedHow,
@@ -38,6 +45,8 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			return goToSong(session, previousSongItem(session), atMs);
 		case 'choose-next':
 			return chooseNext(session, command.song, atMs);
+		case 'read-show-again':
+			return readShowAgain(session, command.show, atMs);
 		case 'move-song':
 			return moveSong(session, command, atMs);
 		case 'insert-song':

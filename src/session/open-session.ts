@@ -2,7 +2,16 @@
 
 import { boardAtRest, instrumentAtLoadIn, showBefore } from '../../machines/at-load-in.ts';
 import type { Show } from '../showfile/show.ts';
-import type { ListItem, Session } from './session.ts';
+import type { ListItem, PlayerState, Session } from './session.ts';
+
+/** A player at the load-in. */
+export const EMPTY_HANDS: PlayerState = {
+	holds: null,
+	sinceMs: null,
+	putDown: null,
+	pack: null,
+	correctable: null,
+};
 
 /** A fresh night of this show. */
 export function openSession(show: Show): Session {
@@ -33,12 +42,7 @@ export function openSession(show: Show): Session {
 		instruments: Object.fromEntries(
 			show.instruments.map((one) => [one.id, instrumentAtLoadIn(one)]),
 		),
-		players: Object.fromEntries(
-			show.players.map((player) => [
-				player.id,
-				{ holds: null, sinceMs: null, putDown: null, pack: null, correctable: null },
-			]),
-		),
+		players: Object.fromEntries(show.players.map((player) => [player.id, EMPTY_HANDS])),
 		boards: Object.fromEntries(
 			Object.entries(show.boards).map(([player, pedals]) => [player, boardAtRest(pedals)]),
 		),

@@ -35,6 +35,12 @@ test('more than 16 KB in one step is a problem', () => {
 	expect(codes(entries.slice(1))).toEqual([]);
 });
 
+test('a whole show is kept as it is, as in a header', () => {
+	const entries = [{ k: 'show-read-again', show: { notes: 'a'.repeat(20_000) } }];
+	expect(entryProblems(entries)).toEqual([]);
+	expect(fitEntries(entries)).toBe(entries);
+});
+
 test('whatever is cut ends whole, and fits', () => {
 	fc.assert(
 		fc.property(fc.string({ unit: 'binary', minLength: 1200, maxLength: 6000 }), (words) => {

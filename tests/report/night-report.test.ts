@@ -295,3 +295,19 @@ test('a list changed on the way is told, and a dropped song takes no number', ()
 	]);
 	expect(reportMarkdown(report)).toMatch(/\| - \| Lantern/);
 });
+
+test('what the file has no more after it was read again still has its name, and the reading is told', () => {
+	const entry = (one: object) => one as Omit<Entry, 'at'>;
+	const { instruments } = show;
+	const without = { ...show, instruments: instruments.filter(({ id }) => id !== 'A1') };
+	const report = reportOf(
+		...opening,
+		[240, entry({ k: 'song-ended', how: 'played' })],
+		[255, entry({ k: 'song-began', item: '2' }), handed('ash', 'A4', 'plan')],
+		[300, entry({ k: 'show-read-again', show: without })],
+	);
+	expect(report.handOvers[0]).toMatchObject({ instrument: 'Amber (slot 1)' });
+	expect(report.songs[1]?.happened.at(-1)?.words).toBe(
+		'the show file was read again; instruments gone: Amber',
+	);
+});

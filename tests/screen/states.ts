@@ -241,6 +241,7 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		isLocked: false,
 		isRehearsal: false,
 		log: [],
+		showChangedAtMs: null,
 		takeableStep: null,
 		footer,
 		help: [...footer, { key: 'pagedown', words: 'the next cue point, as space does' }],

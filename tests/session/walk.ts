@@ -17,6 +17,8 @@ import {
 import type { Show } from '../../src/showfile/show.ts';
 import { namedTunings } from '../../src/tuning/tuning.ts';
 
+import { otherShows } from './other-shows.ts';
+
 export type Ask = Command | { readonly do: 'take-back' } | { readonly do: 'put-back' };
 
 export const RUNS = Number(process.env.PROPERTY_RUNS ?? 60);
@@ -50,6 +52,12 @@ function asks(show: Show): fc.Arbitrary<Ask> {
 		{ weight: 3, arbitrary: simple('take-back', 'put-back') },
 		{ weight: 2, arbitrary: simple('make-all-ready', 'note-incident', 'play-on') },
 		{ weight: 1, arbitrary: song.map((id): Ask => ({ do: 'choose-next', song: id })) },
+		{
+			weight: 1,
+			arbitrary: fc
+				.constantFrom(...otherShows(show))
+				.map((read): Ask => ({ do: 'read-show-again', show: read })),
+		},
 		{
 			weight: 3,
 			arbitrary: fc
