@@ -206,8 +206,9 @@ export function openNight(options: NightOptions): Night {
 		return !decide(session(), { do: 'read-show-again', show: read }, clock.nowMs()).ok;
 	}
 
-	/** Says once that the show file has changed, as soon as there is room to say it. */
+	/** Looks after the show file, and says once that it has changed, as soon as there is room to say it. */
 	function sayWhenChanged(): void {
+		showWatch.look();
 		const atMs = showWatch.changedAtMs(session().show);
 		if (atMs === null || atMs === saidChangeMs || look.message !== null || look.open) return;
 		saidChangeMs = atMs;

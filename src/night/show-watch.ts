@@ -15,7 +15,9 @@ export type ShowFile = {
 export type ShowWatch = {
 	/** From now on looks after this file; `goesBy`: whether the night goes by what it says. */
 	readonly watch: (file: ShowFile, goesBy: (read: Show) => boolean, show: Show) => void;
-	/** When the file came to say something else than this show of the night, by the wall clock; null while it does not. */
+	/** Looks whether it has changed; to be called now and then, since a disk may take its time. */
+	readonly look: () => void;
+	/** When the file, as last looked at, came to say something else than this show of the night, by the wall clock; null while it does not. */
 	readonly changedAtMs: (show: Show) => number | null;
 	/** Reads it; null when there is no file to look after. */
 	readonly read: (() => ShowReading) | null;
@@ -26,13 +28,15 @@ export type ShowWatch = {
 /** A watch over no file yet. */
 export function createShowWatch(): ShowWatch {
 	let file: ShowFile | null = null;
+	let seen = { sum: '', sinceMs: 0 };
 	let readSum = '';
 	// By the night's own shows, so that undo finds its way back to what each was read from.
 	const sums = new WeakMap<Show, string>();
 	const read = (from: ShowFile): ShowReading => {
 		const reading = from.read();
 		// What a file includes is known once it was read.
-		readSum = from.version().sum;
+		seen = from.version();
+		readSum = seen.sum;
 		return reading;
 	};
 	return {
@@ -41,11 +45,12 @@ export function createShowWatch(): ShowWatch {
 			sums.set(show, found !== null && goesBy(found) ? readSum : '');
 			file = one;
 		},
+		look: () => {
+			if (file !== null) seen = file.version();
+		},
 		changedAtMs: (show) => {
-			if (file === null) return null;
 			const known = sums.get(show);
-			const { sum, sinceMs } = file.version();
-			return known === undefined || known === sum ? null : sinceMs;
+			return known === undefined || known === seen.sum ? null : seen.sinceMs;
 		},
 		get read() {
 			const from = file;

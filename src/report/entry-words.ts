@@ -11,10 +11,10 @@ import { playerName, songTitle } from '../showfile/shown-names.ts';
 
 /**
  * One sentence without its full stop for what the entry says. `session` is how things stood when it
- * was written: it knows the songs put into the list tonight, which the show file does not.
+ * was written: it knows the songs put into the list tonight, and the show as it was then.
  */
 export function entryWords(entry: Entry, show: Show, session?: Session): string {
-	return cleanText(wordsOf(entry, show, session));
+	return cleanText(wordsOf(entry, session?.show ?? show, session));
 }
 
 function wordsOf(entry: Entry, show: Show, session: Session | undefined): string {

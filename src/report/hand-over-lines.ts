@@ -97,7 +97,7 @@ function lineOf(
 ): HandOverLine {
 	const given = entry.instrument === null ? undefined : after.instruments[entry.instrument];
 	const was = entry.instrument === null ? undefined : before.instruments[entry.instrument];
-	const ready = was ? readiness(show, was, atMs) : null;
+	const ready = was ? readiness(before.show, was, atMs) : null;
 	return {
 		atMs,
 		song: wanted && cleanText(songTitle(show, wanted.song)),
