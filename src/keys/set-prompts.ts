@@ -84,11 +84,15 @@ export function insertPrompt(
 		{
 			title: ({ session }) =>
 				`Put in ${side} ${itemTitle(session, beside)}: letters, up and down, enter; tab: ${other}`,
-			lines: (song, context) => {
+			about: (song, context) => {
 				const after = whatIf(context, commandFor(song.id, context));
-				if (!after.ok) return [after.why];
-				const key = freshKey(context.session.list);
-				return [placeWords(after.session, key), ...changeLines(context, after, key)];
+				if (!after.ok) return { lines: [after.why] };
+				const { session, plan } = after;
+				const item = freshKey(context.session.list);
+				return {
+					lines: [placeWords(session, item), ...changeLines(context, after, item)],
+					tonight: { session, plan, item },
+				};
 			},
 			chosen: (song, context) => ({
 				kind: 'command',

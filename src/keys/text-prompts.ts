@@ -167,13 +167,14 @@ export function matchingSongs(session: Session, typed: string): readonly Song[] 
 }
 
 const SHOWN_SONGS = 5;
+const NOTHING_SAID: Pick<PromptView, 'lines' | 'tonight'> = { lines: [] };
 const NO_SONG = 'No song of the catalogue has that in its title.';
 
 /** What choosing a song is for. */
 type SongAsk = {
 	readonly title: (context: KeyContext) => string;
-	/** What the song would mean, a line each; asked once something was typed or picked. */
-	readonly lines: (song: Song, context: KeyContext) => readonly string[];
+	/** What the song would mean; asked once something was typed or picked. */
+	readonly about: (song: Song, context: KeyContext) => Pick<PromptView, 'lines' | 'tonight'>;
 	readonly chosen: (song: Song, context: KeyContext) => Outcome;
 	/** Keys of this question's own; gets what was typed and picked so far. */
 	readonly also?: (key: string, at: SongField) => Outcome | null;
@@ -196,13 +197,16 @@ export function songPrompt(
 			const songs = matchingSongs(context.session, typed);
 			const chosen = chosenOf(songs);
 			const first = Math.max(0, Math.min(picked, songs.length - 1) - SHOWN_SONGS + 1);
+			const isSaid = typed.trim() !== '' || picked > 0;
+			const about = chosen && isSaid ? ask.about(chosen, context) : NOTHING_SAID;
 			return {
+				...about,
 				title: ask.title(context),
 				lines: [
 					...songs
 						.slice(first, first + SHOWN_SONGS)
 						.map((song) => `${song === chosen ? '>' : ' '} ${song.title}`),
-					...(chosen && (typed.trim() !== '' || picked > 0) ? ask.lines(chosen, context) : []),
+					...about.lines,
 					...(songs.length === 0 ? [NO_SONG] : []),
 				],
 			};
@@ -224,7 +228,7 @@ export function songPrompt(
 export function jumpPrompt(): Prompt {
 	return songPrompt({
 		title: () => 'Next song: letters, up and down, enter',
-		lines: (song, { previewOf }) => previewOf(song.id),
+		about: (song, { previewOf }) => ({ lines: previewOf(song.id) }),
 		chosen: (song) => ({ kind: 'command', command: { do: 'choose-next', song: song.id } }),
 	});
 }

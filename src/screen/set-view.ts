@@ -10,8 +10,8 @@ import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
 
-/** The song that is held over a place and not yet put there. */
-const MOVING = 'moving';
+/** The song that a question is about: not yet there, not yet off the list. */
+const ASKED = { here: 'here?', dropped: 'drop?' } as const;
 
 const HOW_WORDS = { played: 'played', 'cut-short': 'cut short', skipped: 'skipped' } as const;
 
@@ -71,6 +71,7 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 		});
 	const words = stateOf(state, item);
 	const isOut = item.isPassedOver;
+	const isAsked = item.key === state.prompt?.tonight?.item;
 	const gap = section?.gapSeconds ?? null;
 	const { place } = songPlace(session, item.key);
 	const number = place === 0 ? '' : String(place);
@@ -84,7 +85,7 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 				),
 			],
 		],
-		[34, [span(words, words === 'NOW' || words === MOVING ? 'bright' : isOut ? 'dim' : 'plain')]],
+		[34, [span(words, words === 'NOW' || isAsked ? 'bright' : isOut ? 'dim' : 'plain')]],
 		[45, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
 		[56, [span(gap === null ? '' : minutesSeconds(gap).padStart(4), 'dim')]],
 		[62, [span(changes.join(', '))]],
@@ -93,8 +94,8 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 
 function stateOf({ session, prompt }: ScreenState, item: SongItem): string {
 	if (item.key === session.current && session.song !== null) return 'NOW';
+	if (item.key === prompt?.tonight?.item) return item.isDropped ? ASKED.dropped : ASKED.here;
 	if (item.isDropped) return 'dropped';
-	if (item.key === prompt?.tonight?.item) return MOVING;
 	if (item.key === session.next) return 'next';
 	if (item.isPassedOver) return 'passed over';
 	const how = item.runs.findLast((run) => run.how !== null)?.how;

@@ -55,7 +55,7 @@ describe('a song is moved', () => {
 		const { screen } = playSet('00:33 g down*2 !screen');
 		expect(screen).toContain('Lantern: 4 of 7, after Tinder');
 		expect(screen).toMatch(/Ash: 4 .*in hands 13:10/);
-		expect(screen).toMatch(/> +4 Lantern +moving/);
+		expect(screen).toMatch(/> +4 Lantern +here\?/);
 	});
 });
 

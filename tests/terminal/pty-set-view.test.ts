@@ -39,7 +39,7 @@ test('a list moved, a file read again and a kill -9 leave the night as it was ma
 	await first.press('g');
 	await first.waitFor('put it there');
 	await first.press('down', 'down');
-	await first.waitFor(/> +4 Lantern +moving/);
+	await first.waitFor(/> +4 Lantern +here\?/);
 	await first.press('enter');
 	await first.waitFor(/> +4 Lantern +\d/);
 	writeFileSync(file, readFileSync(file, 'utf8').replace('title: Gravel', 'title: Shingle'));
