@@ -5,12 +5,14 @@ import { resolve } from 'node:path';
 import process from 'node:process';
 import { PassThrough } from 'node:stream';
 import { cleanText } from '../base/clean-text.ts';
+import type { ColorDepth, LookName } from '../base/colors.ts';
 import type { MachineClock } from '../base/machine-clock.ts';
 import { realClock } from '../disk/clock.ts';
 import { makeFolders } from '../disk/folders.ts';
 import { lockName, takeLock } from '../disk/lock.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
+import { openSettings, settingsNow } from '../disk/settings.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
@@ -22,7 +24,7 @@ import type { InputEvent } from '../terminal/key.ts';
 import { keepSizeKnown } from '../terminal/known-size.ts';
 import type { Shutdown } from '../terminal/shutdown.ts';
 import { createPaintGate, hasBacklog, unblock } from '../terminal/stall.ts';
-import { forceColorValue, terminalAbilities } from '../terminal/terminal-kind.ts';
+import { terminalAbilities } from '../terminal/terminal-kind.ts';
 import { ENTER_MODES } from '../terminal/terminal-modes.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
@@ -88,8 +90,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return tellProblems(begun.problems, io);
 	}
 	const dayOffsetMinutes = localOffsetMinutes(begun.startedAtMs);
-	// Filled once the first frame is drawn: reading preferences takes longer than all else.
-	const keys: Record<string, string> = {};
+	const { keys, looks } = settingsNow({ disk: realDisk, folder: places.settings });
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,
@@ -100,22 +101,20 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		keys,
 		findings: begun.findings,
 	});
-	process.env.FORCE_COLOR = forceColorValue(abilities.colorDepth);
 	await show(night, {
 		io,
 		file: live.file,
 		isRehearsal: live.isRehearsal,
 		isAscii: !abilities.isUnicode,
-		hasColor: abilities.colorDepth > 1,
+		look: looks,
+		colorDepth: abilities.colorDepth,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});
 	try {
-		const { openSettings } = await import('../disk/settings.ts');
 		const settings = await openSettings({ disk: realDisk, folder: places.settings });
-		Object.assign(keys, settings.values.keys);
 		if (!live.isRehearsal) settings.change({ lastShow: showIdentity(resolve(io.cwd, live.file)) });
 	} catch {
-		// No show ends for want of preferences: the usual keys serve.
+		// No show ends for want of preferences.
 	}
 	try {
 		const { showFileOf } = await import('./show-file.ts');
@@ -133,7 +132,8 @@ type Stage = {
 	readonly file: string;
 	readonly isRehearsal: boolean;
 	readonly isAscii: boolean;
-	readonly hasColor: boolean;
+	readonly look: LookName;
+	readonly colorDepth: ColorDepth;
 	readonly tickMs: number;
 };
 
@@ -194,7 +194,7 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 			ref: () => {},
 			unref: () => {},
 		}) as unknown as NodeJS.ReadStream,
-		options: { isAscii: stage.isAscii, hasColor: stage.hasColor },
+		options: stage,
 	});
 	shutdown.hold({ stopInput: input.stop, unmount: ui.unmount });
 	const takeBack = redrawOnContinue({

@@ -3,6 +3,7 @@
 
 import { join } from 'node:path';
 import type Conf from 'conf';
+import { LOOK_NAMES, type LookName } from '../base/colors.ts';
 import type { Disk } from './disk.ts';
 import { diskTrouble } from './disk-trouble.ts';
 import { ensureFolder } from './folders.ts';
@@ -11,13 +12,13 @@ import { ensureFolder } from './folders.ts';
 export type Settings = {
 	/** Key that the user has set for an action, by the action's id. */
 	readonly keys: { readonly [action: string]: string };
-	readonly looks: 'normal' | 'dark';
+	readonly looks: LookName;
 	/** Absolute path of the show file that was opened last; null before there was any. */
 	readonly lastShow: string | null;
 };
 
 /** The preferences while nothing was set. */
-export const defaultSettings: Settings = { keys: {}, looks: 'normal', lastShow: null };
+export const defaultSettings: Settings = { keys: {}, looks: LOOK_NAMES[0], lastShow: null };
 
 /** Preferences as they were read, and the way to change them. */
 export type SettingsStore = {
@@ -36,9 +37,19 @@ export type SettingsStore = {
 export type SettingsPlace = { readonly disk: Disk; readonly folder: string };
 
 type Stored = Record<string, unknown>;
-const fileName = 'settings';
 
-/** Reads the preferences; always gives some. */
+const pathIn = (folder: string): string => join(folder, 'settings.json');
+
+/** The preferences as they are now, the usual ones for whatever cannot be read: for a quick start. */
+export function settingsNow({ disk, folder }: SettingsPlace): Settings {
+	try {
+		return valuesIn(disk, pathIn(folder));
+	} catch {
+		return defaultSettings;
+	}
+}
+
+/** Reads the preferences, to be changed; always gives some. */
 export async function openSettings({ disk, folder }: SettingsPlace): Promise<SettingsStore> {
 	// Loaded only here: it takes longer than all else that a resumed night needs.
 	const { default: Store } = await import('conf');
@@ -49,12 +60,12 @@ export async function openSettings({ disk, folder }: SettingsPlace): Promise<Set
 			projectName: 'rackside',
 			projectSuffix: '',
 			cwd: folder,
-			configName: fileName,
+			configName: 'settings',
 			configFileMode: 0o600,
 			clearInvalidConfig: isDamageCleared,
 		});
 	};
-	return settingsStore({ disk, path: join(folder, `${fileName}.json`), open });
+	return settingsStore({ disk, path: pathIn(folder), open });
 }
 
 type StoreParts = {
@@ -67,8 +78,7 @@ function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
 	let values = defaultSettings;
 	let problem: string | null = null;
 	try {
-		// Without a file there is nothing to read, and no folder to be made for it yet.
-		if (disk.stat(path) !== null) values = readSettings(open().store);
+		values = valuesIn(disk, path);
 	} catch (error) {
 		problem = `The preferences cannot be read, ${causeOf(error)}; the usual ones are used.`;
 	}
@@ -77,8 +87,7 @@ function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
 		try {
 			open(isDamageCleared).store = { ...next };
 			// A full disk may cut the file without anybody being told.
-			const kept = readSettings(JSON.parse(Buffer.from(disk.read(path)).toString('utf8')));
-			return sameJson(kept, next) ? null : notKeptText('the disk is full');
+			return sameJson(valuesIn(disk, path), next) ? null : notKeptText('the disk is full');
 		} catch (error) {
 			return notKeptText(causeOf(error));
 		}
@@ -98,15 +107,18 @@ function notKeptText(cause: string): string {
 	return `The preferences hold for now but could not be kept: ${cause}.`;
 }
 
-function readSettings(stored: Stored): Settings {
-	const { keys, looks, lastShow } = stored;
+/** Without a file there is nothing to read; throws where there is one that cannot be read. */
+function valuesIn(disk: Disk, path: string): Settings {
+	if (disk.stat(path) === null) return defaultSettings;
+	const stored = JSON.parse(Buffer.from(disk.read(path)).toString('utf8')) as Stored | null;
+	const { keys, looks, lastShow } = stored ?? {};
 	const isRecord = keys !== null && typeof keys === 'object' && !Array.isArray(keys);
 	const texts = Object.entries(isRecord ? keys : {}).filter(
 		(pair): pair is [string, string] => typeof pair[1] === 'string',
 	);
 	return {
 		keys: Object.fromEntries(texts),
-		looks: looks === 'dark' ? 'dark' : 'normal',
+		looks: LOOK_NAMES.find((name) => name === looks) ?? defaultSettings.looks,
 		lastShow: typeof lastShow === 'string' ? lastShow : null,
 	};
 }

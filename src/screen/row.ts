@@ -4,8 +4,12 @@
 import { cleanText } from '../base/clean-text.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 
-/** `accent` is for "act now" only; `title` names a place on the screen. */
-export type SpanStyle = 'plain' | 'dim' | 'bright' | 'accent' | 'title';
+/**
+ * `accent` is for "act now" only; `unready` for what is stale, not ready or broken and can wait;
+ * `bright` for the few cells that the eye shall find first; `title` names a place on the screen, and
+ * `dim` is what need not be read. What a style means is told by its words too.
+ */
+export type SpanStyle = 'plain' | 'dim' | 'title' | 'bright' | 'unready' | 'accent';
 
 export type Span = { readonly text: string; readonly style: SpanStyle };
 

@@ -1,11 +1,10 @@
 // What the terminal can show, told from the environment alone: asking it would mean waiting for a
 // reply that may never come.
 
+import type { ColorDepth } from '../base/colors.ts';
+
 /** A full screen, lines of plain text, or no terminal at all. */
 export type TerminalKind = 'screen' | 'dumb' | 'none';
-
-/** Bits of colour: 1 is none, 4 the sixteen, 8 the 256, 24 all. */
-export type ColorDepth = 1 | 4 | 8 | 24;
 
 /** What is known before anything is drawn. */
 export type TerminalFacts = {
@@ -31,11 +30,6 @@ export function terminalAbilities(facts: TerminalFacts): TerminalAbilities {
 		colorDepth: colorDepthOf(facts),
 		isUnicode: isUnicode(facts.env),
 	};
-}
-
-/** Gives back the value of `FORCE_COLOR` that makes a colour library keep to this depth. */
-export function forceColorValue(depth: ColorDepth): '0' | '1' | '2' | '3' {
-	return ({ 1: '0', 4: '1', 8: '2', 24: '3' } as const)[depth];
 }
 
 function kindOf({ env, isInputTerminal, isOutputTerminal }: TerminalFacts): TerminalKind {

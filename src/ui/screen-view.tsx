@@ -3,8 +3,8 @@
 import { Box, Text, useApp, useWindowSize } from 'ink';
 import { memo, useEffect, useReducer } from 'react';
 import { drawScreen } from '../screen/draw-screen.ts';
-import { type Row, rowText, type Span, type SpanStyle } from '../screen/row.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
+import { type Styling, styledRow } from './styled-row.ts';
 
 /** Lends the terminal to the callback, then takes it back and draws everything anew. */
 export type Suspend = (callback: () => void) => Promise<void>;
@@ -16,23 +16,12 @@ export type ScreenViewProps = {
 	/** Given once drawn, and null once gone. */
 	readonly onSuspend: (suspend: Suspend | null) => void;
 	readonly isAscii: boolean;
-	readonly hasColor: boolean;
-};
-
-type TextLook = { readonly dimColor?: boolean; readonly bold?: boolean; readonly color?: string };
-
-// Few bright cells: only the accent has a colour, and every state has its words besides.
-const LOOKS: Readonly<Record<SpanStyle, TextLook>> = {
-	plain: {},
-	dim: { dimColor: true },
-	title: { dimColor: true },
-	bright: { bold: true },
-	accent: { bold: true, color: 'yellow' },
+	readonly styling: Styling;
 };
 
 /** The screen for the size that the terminal has now. */
 export function ScreenView(props: ScreenViewProps) {
-	const { getScreen, onDraw, onSuspend, isAscii, hasColor } = props;
+	const { getScreen, onDraw, onSuspend, isAscii, styling } = props;
 	const { suspendTerminal } = useApp();
 	const { columns, rows } = useWindowSize();
 	const [, draw] = useReducer((count: number) => count + 1, 0);
@@ -46,38 +35,13 @@ export function ScreenView(props: ScreenViewProps) {
 		<Box flexDirection="column" width={columns} height={rows}>
 			{drawn.map((row, index) => (
 				// biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place.
-				<RowText key={index} row={row} hasColor={hasColor} />
+				<RowText key={index} text={styledRow(row, styling)} />
 			))}
 		</Box>
 	);
 }
 
-type RowProps = { readonly row: Row; readonly hasColor: boolean };
-
-const RowText = memo(
-	({ row, hasColor }: RowProps) => (
-		<Text wrap="truncate-end">
-			{rowText(row) === '' ? ' ' : row.map((one, index) => spanText(one, index, hasColor))}
-		</Text>
-	),
-	(before, after) => before.hasColor === after.hasColor && isSameRow(before.row, after.row),
-);
-
-function spanText({ text, style }: Span, index: number, hasColor: boolean) {
-	if (!hasColor || style === 'plain') return text;
-	return (
-		<Text key={index} {...LOOKS[style]}>
-			{text}
-		</Text>
-	);
-}
-
-function isSameRow(before: Row, after: Row): boolean {
-	return (
-		before.length === after.length &&
-		before.every(({ text, style }, index) => {
-			const other = after[index];
-			return other !== undefined && other.text === text && other.style === style;
-		})
-	);
-}
+// A row without a letter still takes its line.
+const RowText = memo(({ text }: { readonly text: string }) => (
+	<Text wrap="truncate-end">{text === '' ? ' ' : text}</Text>
+));

@@ -2,9 +2,11 @@
 // keys and has no timer.
 
 import { render } from 'ink';
+import type { ColorDepth, LookName } from '../base/colors.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import { FaultGuard } from './fault-guard.tsx';
 import { ScreenView, type Suspend } from './screen-view.tsx';
+import { stylingOf } from './styled-row.ts';
 
 export type UiParts = {
 	readonly getScreen: () => ScreenState;
@@ -17,8 +19,8 @@ export type UiParts = {
 	readonly stdin: NodeJS.ReadStream;
 	readonly options: {
 		readonly isAscii: boolean;
-		/** False draws words only. */
-		readonly hasColor: boolean;
+		readonly look: LookName;
+		readonly colorDepth: ColorDepth;
 	};
 };
 
@@ -45,7 +47,7 @@ export function startUi(parts: UiParts): Ui {
 					suspend = given;
 				}}
 				isAscii={options.isAscii}
-				hasColor={options.hasColor}
+				styling={stylingOf(options.look, options.colorDepth)}
 			/>
 		</FaultGuard>,
 		{

@@ -65,7 +65,7 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['report'], 'no night was recorded yet'],
 		[['report', '--as', 'jsn'], 'Did you mean json?'],
 		[['settings', 'lokks'], 'Did you mean looks?'],
-		[['settings', 'looks', 'loud'], 'normal or dark'],
+		[['settings', 'looks', 'loud'], 'one of dark, amber, grey, none'],
 		[['run', 'shows/club.yaml'], 'needs a terminal'],
 	])('%j', async (argv, words) => {
 		const { code, out, err } = await run(...argv);

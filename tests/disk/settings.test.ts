@@ -4,7 +4,7 @@ import { chmodSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'nod
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { realDisk } from '../../src/disk/real-disk.ts';
-import { defaultSettings, openSettings } from '../../src/disk/settings.ts';
+import { defaultSettings, openSettings, settingsNow } from '../../src/disk/settings.ts';
 import { scratchFolder } from './scratch-folder.ts';
 
 const isRoot = process.getuid?.() === 0;
@@ -22,9 +22,10 @@ describe('preferences', () => {
 		const folder = join(scratchFolder(), 'data');
 		const store = await open(folder);
 		expect(store.change({ keys: { next: 'n' }, looks: 'dark', lastShow: '/a.yaml' })).toBeNull();
-		expect(store.change({ looks: 'normal' })).toBeNull();
-		expect(store.values).toEqual({ keys: { next: 'n' }, looks: 'normal', lastShow: '/a.yaml' });
+		expect(store.change({ looks: 'amber' })).toBeNull();
+		expect(store.values).toEqual({ keys: { next: 'n' }, looks: 'amber', lastShow: '/a.yaml' });
 		expect((await open(folder)).values).toEqual(store.values);
+		expect(settingsNow({ disk: realDisk, folder })).toEqual(store.values);
 		expect(store.path).toBe(join(folder, 'settings.json'));
 		expect(statSync(store.path).mode & 0o777).toBe(0o600);
 		expect(statSync(folder).mode & 0o777).toBe(0o700);
@@ -37,6 +38,7 @@ describe('preferences', () => {
 		writeFileSync(join(folder, 'settings.json'), '{"looks": "da');
 		const store = await open(folder);
 		expect(store.values).toEqual(defaultSettings);
+		expect(settingsNow({ disk: realDisk, folder })).toEqual(defaultSettings);
 		expect(store.problem).toBe(
 			'The preferences cannot be read, their file is damaged; the usual ones are used.',
 		);
@@ -50,6 +52,8 @@ describe('preferences', () => {
 
 	test.each([
 		'[]',
+		'null',
+		'{"looks":"normal"}',
 		'{"keys":[1],"looks":3,"lastShow":{}}',
 		'{"keys":{"next":7,"done":"x"}}',
 		'{"__proto__":{"looks":"dark"}}',

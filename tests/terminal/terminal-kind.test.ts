@@ -1,7 +1,7 @@
 // What is drawn on which terminal, from its environment.
 
 import { describe, expect, test } from 'vitest';
-import { forceColorValue, terminalAbilities } from '../../src/terminal/terminal-kind.ts';
+import { terminalAbilities } from '../../src/terminal/terminal-kind.ts';
 
 function abilities(env: Record<string, string>, more: object = {}) {
 	return terminalAbilities({
@@ -58,10 +58,6 @@ describe('colour', () => {
 		expect(abilities({ FORCE_COLOR: '3' }, { isColorRefused: true }).colorDepth).toBe(1);
 		expect(abilities({}, { isOutputTerminal: false }).colorDepth).toBe(1);
 		expect(abilities({ FORCE_COLOR: '1' }, { isOutputTerminal: false }).colorDepth).toBe(4);
-	});
-
-	test('goes to the colour library as a level', () => {
-		expect(([1, 4, 8, 24] as const).map(forceColorValue)).toEqual(['0', '1', '2', '3']);
 	});
 });
 

@@ -20,7 +20,7 @@ test('the screen shows the newest state once it is told to draw, and not before'
 			}}
 			onSuspend={() => {}}
 			isAscii={true}
-			hasColor={false}
+			styling={null}
 		/>,
 	);
 	const first = lastFrame();

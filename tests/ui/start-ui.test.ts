@@ -4,18 +4,15 @@
 import { Console } from 'node:console';
 import { PassThrough } from 'node:stream';
 import xterm from '@xterm/headless';
-import { afterEach, expect, test, vi } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
+import { type ColorDepth, LOOK_NAMES, type LookName } from '../../src/base/colors.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
+import { LOOKS } from '../../src/screen/looks.ts';
 import { screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { createPaintGate } from '../../src/terminal/stall.ts';
 import { startUi, type Ui } from '../../src/ui/start-ui.tsx';
 import { afterABreak, middleOfASong } from '../screen/states.ts';
-
-// Styles are written even where the runner's own output has none.
-vi.hoisted(() => {
-	process.env.FORCE_COLOR = '1';
-});
 
 // The test runner's console lacks the constructor that the renderer uses.
 Object.assign(console, { Console });
@@ -28,7 +25,10 @@ afterEach(() => {
 	ui = undefined;
 });
 
-function start(size: { columns: number; rows: number }, hasColor = true) {
+type Size = { readonly columns: number; readonly rows: number };
+type Colors = { readonly look?: LookName; readonly colorDepth?: ColorDepth };
+
+function start(size: Size, { look = 'dark', colorDepth = 24 }: Colors = {}) {
 	const terminal = new xterm.Terminal({
 		cols: size.columns,
 		rows: size.rows,
@@ -61,7 +61,7 @@ function start(size: { columns: number; rows: number }, hasColor = true) {
 		onFault: (error) => faults.push(error),
 		stdout: stdout as unknown as NodeJS.WriteStream,
 		stdin: new PassThrough() as unknown as NodeJS.ReadStream,
-		options: { isAscii: false, hasColor },
+		options: { isAscii: false, look, colorDepth },
 	});
 	return {
 		stdout,
@@ -75,6 +75,10 @@ function start(size: { columns: number; rows: number }, hasColor = true) {
 			).join('\n');
 		},
 		written: () => written,
+		colorAt: (x: number, y: number) => {
+			const cell = terminal.buffer.active.getLine(y)!.getCell(x)!;
+			return cell.isFgRGB() ? `#${cell.getFgColor().toString(16).padStart(6, '0')}` : null;
+		},
 		show: (next: ScreenState) => {
 			state = next;
 			isDrawnUpTo?.();
@@ -125,10 +129,33 @@ test('a stalled terminal gets nothing, and the newest once it reads again', asyn
 const hasStyles = (written: string) =>
 	written.split('\u001B[').some((one) => /^[1-9][\d;]*m/.test(one));
 
-test.each([true, false])('styles are written only where there is colour: %s', async (hasColor) => {
-	const { seen, written } = start({ columns: 80, rows: 24 }, hasColor);
-	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
-	expect(hasStyles(written())).toBe(hasColor);
+test.each([
+	['dark', 24, true],
+	['dark', 1, false],
+	['none', 24, false],
+] as const)(
+	'the look %s on a terminal of %s bits writes styles: %s',
+	async (look, colorDepth, has) => {
+		const { seen, written } = start({ columns: 80, rows: 24 }, { look, colorDepth });
+		await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+		expect(hasStyles(written())).toBe(has);
+	},
+);
+
+test.each(LOOK_NAMES.slice(0, 3))('each cell has the color of its style: %s', async (look) => {
+	const { seen, colorAt, show } = start({ columns: 80, rows: 24 }, { look });
+	show(afterABreak());
+	await expect.poll(seen).toBe(wanted(afterABreak(), 80, 24));
+	const rows = drawScreen(afterABreak(), { columns: 80, rows: 24 }, { isAscii: false });
+	for (const [y, row] of rows.entries()) {
+		let x = 0;
+		for (const { text, style } of row) {
+			for (const letter of text) {
+				if (letter !== ' ') expect([x, y, colorAt(x, y)]).toEqual([x, y, LOOKS[look]?.[style].rgb]);
+				x += 1;
+			}
+		}
+	}
 });
 
 test('one changed cell costs less than a twentieth of a whole screen', async () => {

@@ -1,6 +1,7 @@
 // `rackside settings`: shows, sets and resets preferences, and says where files are.
 
 import { cleanText } from '../../base/clean-text.ts';
+import { LOOK_NAMES } from '../../base/colors.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { Settings, SettingsStore } from '../../disk/settings.ts';
@@ -18,7 +19,8 @@ export const settingsCommand: CliCommand = {
 	usage: 'settings [NAME [VALUE]]',
 	about: [
 		'Shows all preferences and where files are; with a name that one, with a value too sets it.',
-		'Names: looks (normal, dark) and key.ACTION, one for each action of the live screen.',
+		'Names: looks (dark; amber, dim for backstage; grey; none, words without colour), and key.ACTION,',
+		'one for each action of the live screen.',
 	],
 	example: 'rackside settings key.memo n',
 	options: { ...JSON_OPTION, reset: { words: 'set everything back' } },
@@ -103,9 +105,8 @@ function changeOf(
 	value: string,
 ): Partial<Settings> | { readonly expected: string } {
 	if (name === 'looks') {
-		return value === 'normal' || value === 'dark'
-			? { looks: value }
-			: { expected: 'normal or dark' };
+		const looks = LOOK_NAMES.find((one) => one === value.toLowerCase());
+		return looks === undefined ? { expected: `one of ${LOOK_NAMES.join(', ')}` } : { looks };
 	}
 	const id = name.slice(KEY_PREFIX.length);
 	const key = value.toLowerCase();

@@ -1,0 +1,65 @@
+// The colours of each look, the only place where any stands. What must be read has a contrast of 7:1
+// or more, the rest 4.5:1, and no two styles are told apart by hue alone; tests/screen/looks.test.ts
+// measures both, so that a colour is changed here and nowhere else.
+
+import type { LookName } from '../base/colors.ts';
+import type { SpanStyle } from './row.ts';
+
+/** A style's letters, for terminals of all colours, of 256 and of sixteen. */
+export type Tone = {
+	/** `#rrggbb`. */
+	readonly rgb: string;
+	/** Number in the fixed part, 16 to 255, of the 256 colours. */
+	readonly of256: number;
+	/** SGR parameter: 30 to 37. What the user's terminal makes of it is not known. */
+	readonly of16: number;
+	readonly isBold: boolean;
+};
+
+export type Look = Readonly<Record<SpanStyle, Tone>>;
+
+/** What the looks are made to be seen on. */
+export const BACKGROUND = '#101010';
+
+const tone = (rgb: string, of256: number, of16: number): Tone => ({
+	rgb,
+	of256,
+	of16,
+	isBold: false,
+});
+const bold = (rgb: string, of256: number, of16: number): Tone => ({
+	rgb,
+	of256,
+	of16,
+	isBold: true,
+});
+
+/** The looks by name; `none` is words only. */
+export const LOOKS: Readonly<Record<LookName, Look | null>> = {
+	dark: {
+		plain: tone('#b4b4ae', 249, 37),
+		dim: tone('#808080', 244, 36),
+		title: tone('#7f97b0', 67, 36),
+		bright: bold('#e8e8e4', 254, 37),
+		unready: tone('#e0aa80', 180, 37),
+		accent: bold('#ffd23e', 220, 33),
+	},
+	// The sixteen have no amber that can be read, so there it is grey with a yellow accent.
+	amber: {
+		plain: tone('#cc955a', 208, 37),
+		dim: tone('#997843', 137, 37),
+		title: tone('#a69078', 102, 37),
+		bright: bold('#f2d6a4', 222, 37),
+		unready: tone('#f5a684', 216, 37),
+		accent: bold('#fff4dc', 230, 33),
+	},
+	grey: {
+		plain: tone('#a8a8a8', 248, 37),
+		dim: tone('#7e7e7e', 244, 37),
+		title: tone('#929292', 246, 37),
+		bright: bold('#dcdcdc', 253, 37),
+		unready: tone('#c0c0c0', 250, 37),
+		accent: bold('#ffffff', 231, 37),
+	},
+	none: null,
+};
