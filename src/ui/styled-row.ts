@@ -5,24 +5,32 @@ import type { ColorDepth, LookName } from '../base/colors.ts';
 import { LOOKS, type Tone } from '../screen/looks.ts';
 import { type Row, rowText, type SpanStyle } from '../screen/row.ts';
 
-/** What begins each style on a terminal; null writes words only. */
-export type Styling = Readonly<Record<SpanStyle, string>> | null;
+/** What begins and ends each style on a terminal; null writes words only. */
+export type Styling = Readonly<Record<SpanStyle, Pen>> | null;
 
-// ECMA-48, 8.3.117 SGR: 0 ends all styles, 1 is bold; 38;5 and 38;2 are of ISO 8613-6.
-const PLAIN = '\u001B[0m';
+type Pen = { readonly bold: string; readonly color: string };
+
+// ECMA-48, 8.3.117 SGR: 1 is bold, 22 ends it, 39 is the terminal's own colour; 38;5 and 38;2 are of
+// ISO 8613-6.
+const BOLD = '\u001B[1m';
+const NO_BOLD = '\u001B[22m';
+const NO_COLOR = '\u001B[39m';
 
 /** How a look is written on a terminal of so many bits of colour. */
 export function stylingOf(look: LookName, depth: ColorDepth): Styling {
 	const tones = LOOKS[look];
 	if (tones === null || depth === 1) return null;
-	const begin = (one: Tone) => `\u001B[${one.isBold ? '1;' : ''}${foreground(one, depth)}m`;
+	const pen = (one: Tone): Pen => ({
+		bold: one.isBold ? BOLD : '',
+		color: `\u001B[${foreground(one, depth)}m`,
+	});
 	return {
-		plain: begin(tones.plain),
-		dim: begin(tones.dim),
-		title: begin(tones.title),
-		bright: begin(tones.bright),
-		unready: begin(tones.unready),
-		accent: begin(tones.accent),
+		plain: pen(tones.plain),
+		dim: pen(tones.dim),
+		title: pen(tones.title),
+		bright: pen(tones.bright),
+		unready: pen(tones.unready),
+		accent: pen(tones.accent),
 	};
 }
 
@@ -33,19 +41,28 @@ function foreground({ rgb, of256, of16 }: Tone, depth: 4 | 8 | 24): string {
 	return `38;2;${part(1)};${part(3)};${part(5)}`;
 }
 
-/** The row as it is sent; its pieces hold no escapes of their own. */
+/**
+ * The row as it is sent; its pieces hold no escapes of their own. Written as the renderer itself
+ * writes styles, each change as short as it can be: it then takes the row apart once, not twice.
+ */
 export function styledRow(row: Row, styling: Styling): string {
 	if (styling === null) return rowText(row);
 	let written = '';
-	let last: SpanStyle | null = null;
+	let pen: Pen | null = null;
 	for (const { text, style } of row) {
 		// A blank has no colour to be seen, so it goes with what is before it.
-		const isSame = style === last || text.trim() === '';
-		if (!isSame) {
-			written += last === null ? styling[style] : PLAIN + styling[style];
-			last = style;
+		const next: Pen | null = text.trim() === '' ? pen : styling[style];
+		if (next !== null && next !== pen) {
+			written += changeOf(pen, next);
+			pen = next;
 		}
 		written += text;
 	}
-	return last === null ? written : written + PLAIN;
+	return pen === null ? written : written + NO_COLOR + (pen.bold && NO_BOLD);
+}
+
+function changeOf(pen: Pen | null, next: Pen): string {
+	const color = next.color === pen?.color ? '' : next.color;
+	if (next.bold === (pen?.bold ?? '')) return color;
+	return next.bold === '' ? NO_BOLD + color : next.bold + color;
 }

@@ -1,101 +1,24 @@
 // The screen on a terminal that is only a stream: what the renderer writes is drawn by a screen
 // emulator, and compared with what was to be shown.
 
-import { Console } from 'node:console';
-import { PassThrough } from 'node:stream';
-import xterm from '@xterm/headless';
 import { afterEach, expect, test } from 'vitest';
-import { type ColorDepth, LOOK_NAMES, type LookName } from '../../src/base/colors.ts';
+import { LOOK_NAMES } from '../../src/base/colors.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { LOOKS } from '../../src/screen/looks.ts';
 import { screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
-import { createPaintGate } from '../../src/terminal/stall.ts';
-import { startUi, type Ui } from '../../src/ui/start-ui.tsx';
 import { afterABreak, middleOfASong } from '../screen/states.ts';
+import { type SeenUiOptions, startSeenUi } from './seen-ui.ts';
 
-// The test runner's console lacks the constructor that the renderer uses.
-Object.assign(console, { Console });
-
-let ui: Ui | undefined;
-const faults: unknown[] = [];
+let shown: ReturnType<typeof startSeenUi> | undefined;
 afterEach(() => {
-	faults.length = 0;
-	ui?.unmount();
-	ui = undefined;
+	shown?.ui.unmount();
+	shown = undefined;
 });
 
-type Size = { readonly columns: number; readonly rows: number };
-type Colors = { readonly look?: LookName; readonly colorDepth?: ColorDepth };
-
-function start(size: Size, { look = 'dark', colorDepth = 24 }: Colors = {}) {
-	const terminal = new xterm.Terminal({
-		cols: size.columns,
-		rows: size.rows,
-		allowProposedApi: true,
-		// As a terminal's line discipline does with what programs write.
-		convertEol: true,
-	});
-	let written = '';
-	let isStalled = false;
-	let whenSent: (() => void) | undefined;
-	const stdout = Object.assign(new PassThrough(), { ...size, isTTY: true });
-	stdout.on('data', (bytes: Buffer) => {
-		written += bytes.toString();
-		terminal.write(bytes);
-	});
-	let state: ScreenState = middleOfASong();
-	let isDrawnUpTo: (() => void) | undefined;
-	ui = startUi({
-		getScreen: () => state,
-		subscribe: (paint) => {
-			isDrawnUpTo = createPaintGate({
-				hasBacklog: () => isStalled,
-				paint,
-				afterSending: (run) => {
-					whenSent = run;
-				},
-			}).offer;
-			return () => {};
-		},
-		onFault: (error) => faults.push(error),
-		stdout: stdout as unknown as NodeJS.WriteStream,
-		stdin: new PassThrough() as unknown as NodeJS.ReadStream,
-		options: { isAscii: false, look, colorDepth },
-	});
-	return {
-		stdout,
-		seen: () => {
-			const buffer = terminal.buffer.active;
-			return Array.from({ length: terminal.rows }, (_, row) =>
-				buffer
-					.getLine(buffer.viewportY + row)!
-					.translateToString(true)
-					.trimEnd(),
-			).join('\n');
-		},
-		written: () => written,
-		colorAt: (x: number, y: number) => {
-			const cell = terminal.buffer.active.getLine(y)!.getCell(x)!;
-			return cell.isFgRGB() ? `#${cell.getFgColor().toString(16).padStart(6, '0')}` : null;
-		},
-		show: (next: ScreenState) => {
-			state = next;
-			isDrawnUpTo?.();
-		},
-		stall: () => {
-			isStalled = true;
-		},
-		readAgain: () => {
-			isStalled = false;
-			whenSent?.();
-		},
-		resize: (columns: number, rows: number) => {
-			terminal.resize(columns, rows);
-			Object.assign(stdout, { columns, rows });
-			stdout.emit('resize');
-		},
-	};
+function start(options: Omit<SeenUiOptions, 'state'>) {
+	shown = startSeenUi({ state: middleOfASong(), ...options });
+	return shown;
 }
 
 const wanted = (state: ScreenState, columns: number, rows: number) =>
@@ -136,26 +59,26 @@ test.each([
 ] as const)(
 	'the look %s on a terminal of %s bits writes styles: %s',
 	async (look, colorDepth, has) => {
-		const { seen, written } = start({ columns: 80, rows: 24 }, { look, colorDepth });
+		const { seen, written } = start({ columns: 80, rows: 24, look, colorDepth });
 		await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
 		expect(hasStyles(written())).toBe(has);
 	},
 );
 
 test.each(LOOK_NAMES.slice(0, 3))('each cell has the color of its style: %s', async (look) => {
-	const { seen, colorAt, show } = start({ columns: 80, rows: 24 }, { look });
+	const { seen, cells, show } = start({ columns: 80, rows: 24, look });
 	show(afterABreak());
 	await expect.poll(seen).toBe(wanted(afterABreak(), 80, 24));
 	const rows = drawScreen(afterABreak(), { columns: 80, rows: 24 }, { isAscii: false });
-	for (const [y, row] of rows.entries()) {
-		let x = 0;
-		for (const { text, style } of row) {
-			for (const letter of text) {
-				if (letter !== ' ') expect([x, y, colorAt(x, y)]).toEqual([x, y, LOOKS[look]?.[style].rgb]);
-				x += 1;
-			}
-		}
-	}
+	const wantedColors = rows.map((row) =>
+		row.flatMap(({ text, style }) =>
+			[...text].map((letter) => (letter === ' ' ? null : LOOKS[look]?.[style].rgb)),
+		),
+	);
+	const colors = cells().map((row, y) =>
+		row.slice(0, wantedColors[y]?.length).map(({ text, color }) => (text === '' ? null : color)),
+	);
+	expect(colors).toEqual(wantedColors);
 });
 
 test('one changed cell costs less than a twentieth of a whole screen', async () => {
@@ -172,13 +95,13 @@ test('drawn anew on demand', async () => {
 	const { seen, written } = start({ columns: 80, rows: 24 });
 	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
 	const before = written().length;
-	await ui?.redraw();
+	await shown?.ui.redraw();
 	await expect.poll(() => written().length).toBeGreaterThan(before + 500);
 	expect(seen()).toBe(wanted(middleOfASong(), 80, 24));
 });
 
 test('a fault while drawing is handed out, and its trace is not drawn', async () => {
-	const { seen, show, written } = start({ columns: 80, rows: 24 });
+	const { seen, show, written, faults } = start({ columns: 80, rows: 24 });
 	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
 	const broken = new Error('broken on purpose');
 	show(
