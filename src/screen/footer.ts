@@ -56,7 +56,14 @@ export function footerRows(keys: readonly KeyWords[], { columns, rows }: Area): 
 		}
 		line = line.length === 0 ? item : [...line, span('  '), ...item];
 	}
-	if (all && (lines.length < rows || isFull)) line = withAll(line, all, columns);
+	if (all) {
+		const isCrowded = line.length > 0 && rowWidth(line) + 2 + rowWidth(keySpans(all)) > columns;
+		if (isCrowded && !isFull && lines.length < rows - 1) {
+			lines.push(line);
+			line = [];
+		}
+		line = withAll(line, all, columns);
+	}
 	return [...lines, line].slice(0, rows).map((one) => cutRow(one, columns));
 }
 

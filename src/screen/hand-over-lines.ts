@@ -7,7 +7,7 @@ import { handOverColumns } from './hand-over-columns.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { capoWords, shortTuning } from './tuning-words.ts';
+import { capoWords, shortTuning, tuningThatFits } from './tuning-words.ts';
 
 /** Below this a line for a player has lost its tuning or when it is wanted. */
 const LEAST_LINE_COLUMNS = 30;
@@ -71,7 +71,9 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 	}
 	const slot =
 		coming.instrument === null ? 'nothing' : `slot ${slotLabel(show, coming.instrument)}`;
-	const tuning = coming.tuning === null ? '' : shortTuning(show, coming.tuning);
+	const capoAt = at.status - 9;
+	const tuning =
+		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, capoAt - at.what - 1);
 	const check = coming.leave === null ? [] : [span(`  check ${coming.leave}`, 'dim')];
 	// The work stands in the list below: where both do not fit, what to check needs its place more.
 	const room = columns - at.status;
@@ -83,7 +85,7 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 		[at.when, [span(coming.when, style)]],
 		[at.slot, [span(slot)]],
 		[at.what, [span(tuning)]],
-		[at.status - 9, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
+		[capoAt, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
 		[at.status, [span(status ?? firstPart(coming.status), style), ...check]],
 	]);
 }

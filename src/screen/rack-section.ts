@@ -5,36 +5,49 @@ import { stateMark, stateWords } from './instrument-words.ts';
 import { slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { shortTuning } from './tuning-words.ts';
+import { tuningThatFits } from './tuning-words.ts';
 
 const LABEL_COLUMNS = 10;
 const WIDEST_CELL = 22;
 const LEAST_TUNING_CELL = 9;
 
-/** One row: each player and what is in their hands as it is believed to be. */
-export function handsSection(state: ScreenState, { columns }: Area): Row[] {
+/** Each player and what is in their hands as it is believed to be, in so many rows. */
+export function handsSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const { session, nowMs } = state;
 	const { show, players } = session;
-	const width = Math.floor((columns - LABEL_COLUMNS) / Math.max(1, show.players.length));
+	const across = Math.max(1, Math.ceil(show.players.length / Math.max(1, rows)));
+	const width = Math.floor((columns - LABEL_COLUMNS) / across);
 	const cells = show.players.map(({ id }): Row => {
 		const holds = players[id]?.holds ?? null;
 		const held = holds === null ? undefined : session.instruments[holds];
 		const name = playerName(show, id);
 		if (holds === null || held === undefined) return [span(`${name} nothing`, 'dim')];
 		const { tuning, capo } = held.context;
+		const capoWords = capo > 0 ? ` capo ${capo}` : '';
+		const named = `${name} ${slotLabel(show, holds)} `;
 		const isBroken = stateMark(show, held, nowMs) === 'x';
 		const what = isBroken
 			? stateWords(show, held, nowMs)
-			: `${shortTuning(show, tuning)}${capo > 0 ? ` capo ${capo}` : ''}`;
-		return [span(`${name} ${slotLabel(show, holds)} `), span(what, isBroken ? 'accent' : 'plain')];
+			: `${tuningThatFits(show, tuning, width - named.length - capoWords.length - 1)}${capoWords}`;
+		return [span(named), span(what, isBroken ? 'accent' : 'plain')];
 	});
-	return [
-		labelled(
-			'IN HANDS',
-			cells.flatMap((one) => fillRow(cutRow(one, width - 1), width)),
-			columns,
-		),
-	];
+	return inRows('IN HANDS', cells, { across, width, columns });
+}
+
+type Cells = { readonly across: number; readonly width: number; readonly columns: number };
+
+function inRows(label: string, cells: readonly Row[], { across, width, columns }: Cells): Row[] {
+	return Array.from({ length: Math.ceil(cells.length / across) }, (_, row) =>
+		placeAt(columns, [
+			[0, [span(row === 0 ? label : '', 'title')]],
+			[
+				LABEL_COLUMNS,
+				cells
+					.slice(row * across, row * across + across)
+					.flatMap((one) => fillRow(cutRow(one, width - 1), width)),
+			],
+		]),
+	);
 }
 
 /** The whole rack in so many rows, in cells as wide as that allows. */
@@ -58,27 +71,13 @@ export function rackSection(state: ScreenState, { columns, rows }: Area): Row[] 
 			`${slotLabel(show, id)} ${mark}`,
 			mark === '=' || mark === 'o' ? 'dim' : 'plain',
 		);
+		const capoMark = capo > 0 ? ` c${capo}` : '';
 		// A tuning cut to a letter or two says nothing; the mark does.
 		if (width < LEAST_TUNING_CELL) return [slotAndMark];
 		return [
 			slotAndMark,
-			span(` ${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`, 'dim'),
+			span(` ${tuningThatFits(show, tuning, width - 5 - capoMark.length)}${capoMark}`, 'dim'),
 		];
 	});
-	return Array.from({ length: Math.ceil(cells.length / across) }, (_, row) =>
-		labelled(
-			row === 0 ? 'RACK' : '',
-			cells
-				.slice(row * across, row * across + across)
-				.flatMap((one) => fillRow(cutRow(one, width - 1), width)),
-			columns,
-		),
-	).slice(0, rows);
-}
-
-function labelled(label: string, row: Row, columns: number): Row {
-	return placeAt(columns, [
-		[0, [span(label, 'title')]],
-		[LABEL_COLUMNS, row],
-	]);
+	return inRows('RACK', cells, { across, width, columns }).slice(0, rows);
 }

@@ -7,7 +7,7 @@ import { MARK_WORDS, stateMark, stateWords } from './instrument-words.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
-import { shortTuning } from './tuning-words.ts';
+import { tuningThatFits } from './tuning-words.ts';
 
 const PLACE_WORDS = {
 	cased: 'case',
@@ -57,10 +57,12 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const todo = work ? `${handed === '' ? '' : ' '}${work.job} ${durationWords(work.seconds)}` : '';
 	const spare = instrument.spare ? ', spare' : '';
 	const at = columnsAt(columns);
+	const capoMark = capo > 0 ? ` c${capo}` : '';
+	const room = at.place - at.tuning - capoMark.length - 1;
 	return placeAt(columns, [
 		[2, [span(`${instrument.slot?.toUpperCase() ?? ' '} ${mark} ${instrument.name}`)]],
 		[at.state, [span(stateWords(show, one, nowMs))]],
-		[at.tuning, [span(`${shortTuning(show, tuning)}${capo > 0 ? ` c${capo}` : ''}`)]],
+		[at.tuning, [span(`${tuningThatFits(show, tuning, room)}${capoMark}`)]],
 		[at.place, [span(`${place}${spare}`, 'dim')]],
 		[at.next, [span(`${handed}${todo}`, 'dim')]],
 	]);

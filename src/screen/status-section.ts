@@ -11,11 +11,14 @@ const MINUTES_A_DAY = 1440;
 
 /** The first warnings, a row each; the last row says how many more there are. */
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
-	const texts = [
-		...state.plan.warnings.map(({ text, told }) => told ?? text),
-		...state.save.warnings,
+	const warnings = [
+		// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
+		...state.plan.warnings.map(({ code, text, told }) =>
+			span(told ?? text, code === 'wrong-tuning' ? 'accent' : 'plain'),
+		),
+		...state.save.warnings.map((text) => span(text)),
 	];
-	if (texts.length === 0) {
+	if (warnings.length === 0) {
 		return [
 			placeAt(columns, [
 				[0, [span('WATCH', 'title')]],
@@ -23,12 +26,12 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 			]),
 		];
 	}
-	return texts.slice(0, rows).map((text, index) => {
-		const more = texts.length - rows;
+	return warnings.slice(0, rows).map((warning, index) => {
+		const more = warnings.length - rows;
 		const rest = index === rows - 1 && more > 0 ? `(${more} more) ` : '';
 		return placeAt(columns, [
 			[0, [span(index === 0 ? 'WATCH' : '', 'title')]],
-			[LABEL_COLUMNS, [span(rest, 'dim'), span(text)]],
+			[LABEL_COLUMNS, [span(rest, 'dim'), warning]],
 		]);
 	});
 }

@@ -1,6 +1,7 @@
 // A tuning in as few letters as a place on the screen has: the names that the show and the trade use,
 // shortest last.
 
+import { displayWidth } from '../base/display-width.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 
@@ -48,6 +49,12 @@ export function withSigns(name: string): string {
 /** The short form used in lists: `drop D`, `E std`. */
 export function shortTuning(show: Show, tuning: Tuning): string {
 	return shortened(tuning, SHORTER)[0] ?? ownShort(show, tuning) ?? tuning.name;
+}
+
+/** The longest of the tuning's names that fits: one cut short could be another's. */
+export function tuningThatFits(show: Show, tuning: Tuning, columns: number): string {
+	const names = [shortTuning(show, tuning), ...tuningNames(show, tuning)];
+	return names.find((name) => displayWidth(name) <= columns) ?? names[0] ?? '';
 }
 
 /** `CAPO 3`, or `no capo`. */

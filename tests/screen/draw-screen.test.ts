@@ -22,6 +22,7 @@ import {
 	middleOfASong,
 	notSaved,
 	over,
+	sixPlayers,
 	wideNames,
 } from './states.ts';
 
@@ -45,6 +46,7 @@ const states: Readonly<Record<string, () => ScreenState>> = {
 	encore,
 	over,
 	'not-saved': notSaved,
+	'six-players': sixPlayers,
 	'wide-names': wideNames,
 };
 const text = (state: ScreenState, size = small) => screenText(drawScreen(state, size, unicode));

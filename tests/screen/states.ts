@@ -759,3 +759,39 @@ export function calm(): ScreenState {
 		plan: { ...plan, work: [], warnings: [] },
 	};
 }
+
+/** Twice as many players, of whom four change at the end of the song. */
+export function sixPlayers(): ScreenState {
+	const state = middleOfASong();
+	const { session, plan } = state;
+	const more = [
+		{ id: 'dan', name: 'Dan', plays: 'guitar', tech: null, key: 'd' },
+		{ id: 'eve', name: 'Evangeline', plays: 'guitar', tech: null, key: 'e' },
+		{ id: 'fin', name: 'Fin', plays: 'guitar', tech: null, key: 'f' },
+	];
+	const [first] = plan.handOvers;
+	const empty = { holds: null, sinceMs: null, pack: null, putDown: null, correctable: null };
+	return {
+		...state,
+		session: {
+			...session,
+			show: { ...session.show, players: [...session.show.players, ...more] },
+			players: { ...session.players, dan: empty, eve: empty, fin: empty },
+		},
+		plan: {
+			...plan,
+			handOvers: [
+				...plan.handOvers,
+				{ ...first!, player: 'dan', from: null, instrument: 'i6', tuning: tuning('double drop D') },
+				{
+					...first!,
+					player: 'eve',
+					from: null,
+					instrument: 'is',
+					tuning: tuning('half-step down'),
+					leave: null,
+				},
+			],
+		},
+	};
+}
