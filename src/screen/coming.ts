@@ -35,7 +35,6 @@ export type Coming = {
 	/** To be checked before it leaves the rack. */
 	readonly leave: string | null;
 	readonly pack: string | null;
-	readonly givesBack: string | null;
 	/** Act now: its moment has come, or it is near and not ready. */
 	readonly isUrgent: boolean;
 };
@@ -96,7 +95,6 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			status: 'NOTHING',
 			leave: null,
 			pack: null,
-			givesBack: null,
 			isUrgent: untilSeconds <= URGENT_SECONDS,
 		},
 	};
@@ -138,7 +136,6 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		why: best?.why ?? null,
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
-		givesBack: open?.instrument ?? null,
 		isUrgent: true,
 	};
 }
@@ -171,7 +168,6 @@ function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
 		pack:
 			(asked && asked.kind !== 'none' ? asked.pack : null) ??
 			(instrument === null ? null : (instrumentOf(show, instrument)?.pack ?? null)),
-		givesBack: planned.from === instrument ? null : planned.from,
 		isUrgent: untilSeconds <= 0 || (!isReady && isDue),
 	};
 }
@@ -198,7 +194,6 @@ function keptBy(state: ScreenState, player: string): Coming {
 		status: isWhole || held === null ? moves : stateWords(show, held, state.nowMs),
 		leave: null,
 		pack: null,
-		givesBack: null,
 		isUrgent: false,
 	};
 }

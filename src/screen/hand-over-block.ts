@@ -1,15 +1,21 @@
 // One hand-over in tall letters: slot, tuning, capo and ready or not are read at two metres; what goes
 // with them stands beside in words.
 
-import { instrumentName } from '../showfile/shown-names.ts';
+import { graphemes } from '../base/display-width.ts';
 import type { Coming } from './coming.ts';
-import { ALL_TALL_COLUMNS, type HandOverColumns, handOverColumns } from './hand-over-columns.ts';
+import {
+	ALL_TALL_COLUMNS,
+	type HandOverColumns,
+	handOverColumns,
+	TALL_NAME_COLUMNS,
+} from './hand-over-columns.ts';
+import { detailRows, takeWords } from './hand-over-details.ts';
 import { keptWords } from './hand-over-lines.ts';
 import { instrumentOf, playerLabel, slotLabel } from './named-in-show.ts';
-import { cutRow, placeAt, type Row, rowWidth, type SpanStyle, span, wrapWords } from './row.ts';
+import { placeAt, type Row, type SpanStyle, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { firstThatFits, tallRows, tallWidth } from './tall-glyphs.ts';
-import { capoWords, tuningNames, withSigns } from './tuning-words.ts';
+import { firstThatFits, hasTallLetter, tallRows, tallWidth } from './tall-glyphs.ts';
+import { tuningNames, withSigns } from './tuning-words.ts';
 
 export type BlockArea = {
 	readonly columns: number;
@@ -35,7 +41,18 @@ export function handOverBlock(state: ScreenState, coming: Coming, area: BlockAre
 	if (coming.kind === 'keeps') {
 		return [keepsRow(state, coming, drawn), ...Array.from({ length: rows }, (): Row => [])];
 	}
-	return [headingRow(state, coming, drawn), ...tallPart(state, coming, drawn)];
+	const isWide = area.columns >= ALL_TALL_COLUMNS;
+	const details = detailRows(state, coming, {
+		columns: area.columns - at.details,
+		rows: isWide ? rows + 1 : rows,
+		isNamed: isWide && coming.kind !== 'break',
+		style: area.isLater ? 'dim' : 'plain',
+	});
+	const [beside = [], ...below] = isWide ? details : [[], ...details];
+	return [
+		headingRow(state, coming, { ...drawn, beside }),
+		...tallPart(state, coming, { ...drawn, below }),
+	];
 }
 
 function label({ session: { show } }: ScreenState, { player, isUrgent }: Coming, isLater: boolean) {
@@ -49,17 +66,19 @@ function keepsRow(state: ScreenState, coming: Coming, { at, columns }: Drawn): R
 	]);
 }
 
-function headingRow(state: ScreenState, coming: Coming, { at, columns, isLater }: Drawn): Row {
+function headingRow(
+	state: ScreenState,
+	coming: Coming,
+	drawn: Drawn & { readonly beside: Row },
+): Row {
+	const { at, columns, isLater, beside } = drawn;
 	const { show } = state.session;
 	const style = coming.isUrgent ? 'accent' : 'plain';
 	const isBreak = coming.kind === 'break';
 	const slot =
 		isBreak || coming.instrument === null ? '' : `slot ${slotLabel(show, coming.instrument)}`;
-	const forWhat = [span(coming.forWhat, style)];
-	const names = [
-		takeWords(state, coming),
-		coming.givesBack === null || isBreak ? '' : `${slotLabel(show, coming.givesBack)} back`,
-	].filter((one) => one !== '');
+	const name = columns < ALL_TALL_COLUMNS || isBreak ? '' : takeWords(state, coming);
+	const forWhat = [span(`${name}${name === '' ? '' : ' '}${coming.forWhat}`, style)];
 	return placeAt(columns, [
 		[at.label, [label(state, coming, isLater)]],
 		[at.when, [span(coming.when, style)]],
@@ -73,39 +92,56 @@ function headingRow(state: ScreenState, coming: Coming, { at, columns, isLater }
 						[at.what, forWhat],
 					] as const)),
 		[Math.max(at.status, at.slot), [span(coming.status, style)]],
-		...(columns < ALL_TALL_COLUMNS ? [] : [[at.details, [span(names.join(', '))]] as const]),
+		...(columns < ALL_TALL_COLUMNS ? [] : [[at.details, beside] as const]),
 	]);
 }
 
-/** The name of what is to be taken from the rack. */
-function takeWords({ session: { show } }: ScreenState, { kind, instrument }: Coming): string {
-	if (instrument === null) return '';
-	const name = instrumentName(show, instrument);
-	return kind === 'break' ? `TAKE ${slotLabel(show, instrument)} ${name}` : name;
-}
-
-function tallPart(state: ScreenState, coming: Coming, drawn: Drawn): Row[] {
-	const { columns, at, style, scale, isAscii, isLater } = drawn;
+function tallPart(
+	state: ScreenState,
+	coming: Coming,
+	drawn: Drawn & { readonly below: readonly Row[] },
+): Row[] {
+	const { columns, at, style, scale, isAscii, isLater, below } = drawn;
 	const tall = (text: string, as: SpanStyle) => tallRows(text, { style: as, scale, isAscii });
 	const slot =
 		coming.instrument === null ? null : instrumentOf(state.session.show, coming.instrument);
 	const slotRows = tall(slot?.slot ?? '', style === 'plain' ? 'bright' : style);
 	const { name, capo, plain } = tallWords(state, coming, drawn);
 	const nameRows = name === '' ? [[], [span(plain)], []] : tall(name, style);
-	const capoAt = at.tuning + (tallWidth(name) + 3) * scale;
-	const details = detailRows(state, coming, drawn);
+	const capoAt = at.tallTuning + (tallWidth(name) + 3) * scale;
+	const player = playerRows(state, coming, drawn);
 	const hasMark = coming.mark !== null && at.mark > capoAt - 3 * scale;
 	return Array.from({ length: 3 * scale }, (_, line) =>
 		placeAt(columns, [
-			[1, slotRows[line] ?? []],
-			[at.tuning, nameRows[line] ?? []],
+			...(at.tallPlayer === null ? [] : [[at.tallPlayer, player[line] ?? []] as const]),
+			[at.tallSlot, slotRows[line] ?? []],
+			[at.tallTuning, nameRows[line] ?? []],
 			...(capo === '' ? [] : [[capoAt, tall(capo, style)[line] ?? []] as const]),
 			...(hasMark
 				? [[at.mark, tall(coming.mark ?? '', isLater ? style : 'plain')[line] ?? []] as const]
 				: []),
-			[at.details, details[line] ?? []],
+			[at.details, below[line] ?? []],
 		]),
 	);
+}
+
+/** As much of the name as there is room for; nothing of one in letters that the face lacks. */
+function playerRows(
+	{ session: { show } }: ScreenState,
+	{ player }: Coming,
+	{ style, isAscii }: Drawn,
+): readonly Row[] {
+	const letters = graphemes(playerLabel(show, player));
+	const length = letters.findLastIndex(
+		(_, index) => tallWidth(letters.slice(0, index + 1).join('')) <= TALL_NAME_COLUMNS,
+	);
+	const name = letters.slice(0, length + 1);
+	if (!name.every(hasTallLetter)) return [];
+	return tallRows(name.join(''), {
+		style: style === 'plain' ? 'bright' : style,
+		scale: 1,
+		isAscii,
+	});
 }
 
 type TallWords = {
@@ -124,45 +160,11 @@ function tallWords(state: ScreenState, coming: Coming, { at, columns, scale }: D
 				? ['empty']
 				: tuningNames(state.session.show, coming.tuning).map(withSigns);
 	const plain = coming.tuning?.name ?? '';
-	const room = Math.floor((at.mark - at.tuning) / scale) - 1;
+	const room = Math.floor((at.mark - at.tallTuning) / scale) - 1;
 	const alone = firstThatFits(names, room) ?? '';
 	if (coming.capo === 0 || coming.kind === 'missing') return { name: alone, capo: '', plain };
 	const capo = `capo ${coming.capo}`;
 	const beside = firstThatFits(names, room - tallWidth(capo) - 3);
 	if (beside !== null) return { name: beside, capo, plain };
 	return columns >= ALL_TALL_COLUMNS ? { name: '', capo, plain } : { name: alone, capo: '', plain };
-}
-
-function detailRows(state: ScreenState, coming: Coming, drawn: Drawn): Row[] {
-	const { at, columns, scale, isLater } = drawn;
-	const width = columns - at.details;
-	const calm = isLater ? 'dim' : 'plain';
-	const worn = state.session.players[coming.player]?.pack ?? null;
-	const pack =
-		coming.pack === null
-			? ''
-			: coming.pack === worn
-				? `pack ${coming.pack}`
-				: `PACK ${coming.pack}`;
-	const capo = coming.instrument === null ? [] : [capoSpan(state, coming)];
-	// Where the heading has no room for the name it stands here.
-	const name = columns < ALL_TALL_COLUMNS ? [span(`${takeWords(state, coming)}  `, calm)] : [];
-	const named = [...cutRow(name, Math.max(0, width - rowWidth(capo) - 1)), ...capo];
-	const hasPack = rowWidth(named) + pack.length + 2 <= width;
-	const first: Row = hasPack ? [...named, span(`  ${pack}`, calm)] : named;
-	const more = [
-		...(coming.why === null ? [] : [coming.why]),
-		...(hasPack || pack === '' ? [] : [pack]),
-		...(coming.leave === null ? [] : [`check ${coming.leave}`]),
-	];
-	const lines = wrapWords(more.join('; '), { columns: width, rows: 3 * scale - 1 });
-	const rows = lines.map((line): Row => [span(line, calm)]);
-	return coming.instrument === null ? rows : [first, ...rows];
-}
-
-/** A capo to put on, or one that sits there and is not wanted, is said louder than none. */
-function capoSpan({ session }: ScreenState, { instrument, capo }: Coming) {
-	const on = instrument === null ? 0 : (session.instruments[instrument]?.context.capo ?? 0);
-	if (capo === 0 && on > 0) return span('CAPO OFF', 'bright');
-	return span(capoWords(capo), capo > 0 ? 'bright' : 'plain');
 }

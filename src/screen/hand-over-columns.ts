@@ -9,8 +9,10 @@ export type HandOverColumns = {
 	readonly what: number;
 	/** Ready or not, in words. */
 	readonly status: number;
-	/** The tall letters of the tuning. */
-	readonly tuning: number;
+	/** The beginning of the player's name in tall letters; null where there is no room. */
+	readonly tallPlayer: number | null;
+	readonly tallSlot: number;
+	readonly tallTuning: number;
 	/** Ready or not, as a tall mark. */
 	readonly mark: number;
 	/** Name, capo, pack and what to check, beside the tall letters. */
@@ -19,12 +21,23 @@ export type HandOverColumns = {
 
 /** From this width on slot, tuning and capo are all in tall letters. */
 export const ALL_TALL_COLUMNS = 100;
+/** From this width on the player is too. */
+const TALL_PLAYER_COLUMNS = 120;
+/** The cells for three letters of a name. */
+export const TALL_NAME_COLUMNS = 17;
 
-/** The columns for a width; `scale` is that of the tall letters. */
+/** The columns for a width; `scale` is that of the tall letters, of which only the name's are always small. */
 export function handOverColumns(columns: number, scale: 1 | 2): HandOverColumns {
-	const same = { label: 0, when: 10, slot: 21, what: 28, tuning: 1 + 7 * scale };
+	const { tallPlayer, tallSlot } =
+		columns >= TALL_PLAYER_COLUMNS
+			? { tallPlayer: 1, tallSlot: TALL_NAME_COLUMNS + 4 }
+			: { tallPlayer: null, tallSlot: 1 };
+	const tallTuning = tallSlot + 7 * scale;
+	const words = { label: 0, when: 10, slot: 21, what: 28 };
+	const same = { ...words, tallPlayer, tallSlot, tallTuning };
 	if (columns >= ALL_TALL_COLUMNS) {
-		const mark = Math.max(74, scale === 2 ? columns - 50 : Math.floor(columns * 0.65));
+		// Room for six letters beside `CAPO 3`.
+		const mark = tallTuning + 65 * scale + 1;
 		return { ...same, status: 53, mark, details: mark + 6 * scale + 2 };
 	}
 	if (columns >= 72)

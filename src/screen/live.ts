@@ -24,7 +24,7 @@ const FOOT: readonly LivePlace[] = ['hands', 'rack', 'warnings', 'curfew', 'last
 /** From this size on rack, set and log stand beside the live view. */
 const WITH_PANES: Area = { columns: 180, rows: 45 };
 /** From this size on three rows are too low to be read at two metres; see tests/screen/legibility.test.ts. */
-const WITH_LARGE_LETTERS: Area = { columns: 195, rows: 55 };
+const WITH_LARGE_LETTERS: Area = { columns: 200, rows: 55 };
 const PANE_COLUMNS = 88;
 const WIDEST_ROW = 120;
 /** From this width on one row has room for all the keys that are worth showing. */

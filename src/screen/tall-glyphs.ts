@@ -78,9 +78,17 @@ const POINT_ROWS = 6;
 
 /** The six rows of points of one letter, `#` set; what the face lacks is `?`. */
 export function tallPoints(letter: string): readonly string[] {
+	return (inFace(letter) ?? (FACE['?'] as string)).split(' ');
+}
+
+/** Whether the letter is in the face, its accent apart. */
+export function hasTallLetter(letter: string): boolean {
+	return inFace(letter) !== undefined;
+}
+
+function inFace(letter: string): string | undefined {
 	const capital = letter === '#' ? '♯' : letter.toUpperCase();
-	const bare = capital.normalize('NFD').replace(/\p{M}/gu, '');
-	return (FACE[capital] ?? FACE[bare] ?? (FACE['?'] as string)).split(' ');
+	return FACE[capital] ?? FACE[capital.normalize('NFD').replace(/\p{M}/gu, '')];
 }
 
 /** The cells that the text would fill in tall letters of scale 1, without a gap after the last. */

@@ -49,6 +49,8 @@ test.each([
 	const state = middleOfASong();
 	const { handOvers } = state.plan;
 	const scale = tallLetterRows(size) === 6 ? 2 : 1;
+	// Where there is room for it the player is too, in small tall letters.
+	const player = size.columns >= 120 ? tallOf('BO', 1) : [];
 	const withTuning = (name: string, notes: readonly string[], capo: number) => ({
 		...state,
 		plan: { ...state.plan, handOvers: [{ ...handOvers[1]!, tuning: { name, notes }, capo }] },
@@ -65,6 +67,7 @@ test.each([
 		for (const capo of [0, 3]) {
 			const rows = drawScreen(withTuning(name, notes, capo), size, { isAscii: false }).map(rowText);
 			const letters = rows.slice(1, 1 + 3 * scale);
+			for (const [at, row] of player.entries()) expect(letters[at]).toContain(row);
 			for (const words of ['7', tall, ...(capo > 0 ? [`CAPO ${capo}`] : [])]) {
 				for (const [at, row] of tallOf(words, scale).entries()) {
 					expect(letters[at]).toContain(row);

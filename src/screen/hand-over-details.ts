@@ -1,0 +1,72 @@
+// What goes with a hand-over in tall letters, in words beside it: the name, the capo, the pack, and what
+// to check before it leaves the rack.
+
+import { instrumentName } from '../showfile/shown-names.ts';
+import type { Coming } from './coming.ts';
+import { slotLabel } from './named-in-show.ts';
+import { type Area, cutRow, type Row, rowWidth, type Span, span, wrapWords } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+import { capoWords } from './tuning-words.ts';
+
+export type DetailArea = Area & {
+	/** The name stands elsewhere. */
+	readonly isNamed: boolean;
+	readonly style: 'plain' | 'dim';
+};
+
+/** At most so many rows; what to check takes those that are left, so it comes last. */
+export function detailRows(state: ScreenState, coming: Coming, area: DetailArea): Row[] {
+	const { columns, rows, style } = area;
+	const pack = packWords(state, coming);
+	const head = headRows(state, coming, { ...area, pack });
+	const hasPack = head.some((row) => row.some(({ text }) => text.includes(pack)));
+	const lines = [
+		...(coming.why === null ? [] : [coming.why]),
+		...(hasPack ? [] : [pack]),
+		...(coming.leave === null ? [] : [`check ${coming.leave}`]),
+	];
+	const wrapped = wrapWords(lines.join('; '), { columns, rows: rows - head.length });
+	return [...head, ...wrapped.map((line): Row => [span(line, style)])];
+}
+
+function headRows(
+	state: ScreenState,
+	coming: Coming,
+	{ columns, rows, isNamed, style, pack }: DetailArea & { readonly pack: string },
+): Row[] {
+	if (coming.instrument === null) return [];
+	const capo = capoSpan(state, coming);
+	const withPack: Row = pack === '' ? [capo] : [capo, span(`  ${pack}`, style)];
+	if (isNamed) return [cutRow(withPack, columns)];
+	const name = span(takeWords(state, coming), style);
+	const fits = [
+		[name, span('  '), ...withPack],
+		[name, span('  '), capo],
+	].find((row) => rowWidth(row) <= columns);
+	if (fits !== undefined) return [fits];
+	if (rows > 3) return [[name], withPack].map((row) => cutRow(row, columns));
+	return [[...cutRow([name], columns - rowWidth([capo]) - 1), span(' '), capo]];
+}
+
+/** The name of what is to be taken from the rack; in a hurry with the order to take it. */
+export function takeWords(
+	{ session: { show } }: ScreenState,
+	{ kind, instrument }: Coming,
+): string {
+	if (instrument === null) return '';
+	const name = instrumentName(show, instrument);
+	return kind === 'break' ? `TAKE ${slotLabel(show, instrument)} ${name}` : name;
+}
+
+/** In capitals where the player is to be given another than the one they wear. */
+function packWords({ session }: ScreenState, { pack, player }: Coming): string {
+	if (pack === null) return '';
+	return pack === session.players[player]?.pack ? `pack ${pack}` : `PACK ${pack}`;
+}
+
+/** A capo to put on, or one that sits there and is not wanted, is said louder than none. */
+function capoSpan({ session }: ScreenState, { instrument, capo }: Coming): Span {
+	const on = instrument === null ? 0 : (session.instruments[instrument]?.context.capo ?? 0);
+	if (capo === 0 && on > 0) return span('CAPO OFF', 'bright');
+	return span(capoWords(capo), capo > 0 ? 'bright' : 'plain');
+}
