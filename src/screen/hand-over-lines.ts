@@ -69,8 +69,7 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 			[at.slot, [span(`${coming.forWhat}: ${coming.status}, ${coming.why ?? ''}`, style)]],
 		]);
 	}
-	const slot =
-		coming.instrument === null ? 'nothing' : `slot ${slotLabel(show, coming.instrument)}`;
+	const slot = coming.instrument === null ? 'none' : `slot ${slotLabel(show, coming.instrument)}`;
 	const capoAt = at.status - 9;
 	const tuning =
 		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, capoAt - at.what - 1);

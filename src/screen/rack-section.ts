@@ -10,6 +10,7 @@ import { tuningThatFits } from './tuning-words.ts';
 const LABEL_COLUMNS = 10;
 const WIDEST_CELL = 22;
 const LEAST_TUNING_CELL = 9;
+const LEAST_SPACED_CELL = 4;
 
 /** Each player and what is in their hands as it is believed to be, in so many rows. */
 export function handsSection(state: ScreenState, { columns, rows }: Area): Row[] {
@@ -68,7 +69,7 @@ export function rackSection(state: ScreenState, { columns, rows }: Area): Row[] 
 		const { tuning, capo } = one.context;
 		const mark = stateMark(show, one, nowMs);
 		const slotAndMark = span(
-			`${slotLabel(show, id)} ${mark}`,
+			`${slotLabel(show, id)}${width < LEAST_SPACED_CELL ? '' : ' '}${mark}`,
 			mark === '=' || mark === 'o' ? 'dim' : 'plain',
 		);
 		const capoMark = capo > 0 ? ` c${capo}` : '';

@@ -11,6 +11,9 @@ import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
 import { shortTuning } from './tuning-words.ts';
 
+/** Below this the line has no room for how long it takes and what is to spare. */
+const LEAST_WIDE_COLUMNS = 74;
+
 const right = (text: string, columns: number) => fitWidth(text, columns, { align: 'right' });
 
 /** A line for each piece of work, as many as there are rows; the last says how many more there are. */
@@ -47,8 +50,9 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 	const mark = held === undefined ? '' : ` ${stateMark(show, held, state.nowMs)}`;
 	const slot = `${isNarrow ? '' : 'slot '}${slotLabel(show, work.instrument)}${mark}`;
 	const job = workWords(state, work);
-	const begin = `${isNarrow ? 'by' : 'begin by'} ${right(showClock(state, work.beginByMs), isNarrow ? 7 : 8)}`;
-	if (columns < 70) {
+	const isShort = isNarrow || (columns >= LEAST_WIDE_COLUMNS && columns < 80);
+	const begin = `${isShort ? 'by' : 'begin by'} ${right(showClock(state, work.beginByMs), isNarrow ? 7 : 8)}`;
+	if (columns < LEAST_WIDE_COLUMNS) {
 		const beginAt = columns - begin.length;
 		return placeAt(columns, [
 			[0, [span(isFirst ? 'DO' : '', 'title')]],
@@ -65,7 +69,7 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 		[19, [span(job, style)]],
 		[43, [span(right(durationWords(work.seconds), 5))]],
 		[50, [span(begin, style)]],
-		[68, [span(slack, style)]],
+		[isShort ? 62 : 68, [span(slack, style)]],
 		[84, [span(`${forWhom}${from}`, 'dim')]],
 	]);
 }
