@@ -3,12 +3,13 @@
 
 import { cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
-import type { PlannedHandOver, Section, Slot, StandIn, Work } from '../plan/plan.ts';
+import type { PlannedHandOver, Section, Slot } from '../plan/plan.ts';
 import { calledIn } from '../plan/sentence.ts';
 import { slotAndName, songTitle } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { durationWords } from './duration-words.ts';
-import { type StateMark, stateMark, stateWords } from './instrument-words.ts';
+import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
+import { type StateMark, stateWords } from './instrument-words.ts';
 import { instrumentOf, slotLabel, songOf, songPlace } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import { capoWords } from './tuning-words.ts';
@@ -120,7 +121,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 	if (best === undefined && open === undefined) return null;
 	const { show } = state.session;
 	const instrument = best === undefined ? null : instrumentOf(show, best.instrument);
-	const mark = best === undefined ? null : markAsAsked(state, best);
+	const ready = best === undefined ? null : standInReadiness(state, best);
 	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
 	const broken = open?.instrument == null ? '' : ` slot ${slotLabel(show, open.instrument)}`;
 	return {
@@ -131,8 +132,8 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		capo: best?.capo ?? 0,
 		forWhat: `STRING BREAK${broken}`,
 		when: `SILENT${fitWidth(durationWords(since), 6, { align: 'right' })}`,
-		mark,
-		status: best ? standInStatus(mark, best.readyInSeconds) : 'NO STAND-IN',
+		mark: ready?.mark ?? null,
+		status: ready?.words ?? 'NO STAND-IN',
 		why: best?.why ?? null,
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
@@ -147,9 +148,9 @@ function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
 	const part = songOf(show, section.song);
 	const point = part ? cuePoints(part)[section.point] : undefined;
 	const asked = point?.parts[player];
-	const due = workFor(state, planned);
+	const { mark, words, due } = handOverReadiness(state, planned);
 	const untilSeconds = (planned.wantedMs - nowMs) / 1000;
-	const isReady = instrument === null || isReadyFor(state, planned, due);
+	const isReady = instrument === null || mark === '+';
 	const isDue =
 		untilSeconds <= URGENT_SECONDS ||
 		due.some((one) => (one.beginByMs - nowMs) / 1000 <= URGENT_SECONDS);
@@ -161,9 +162,9 @@ function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
 		capo: planned.capo,
 		forWhat: forWords(state, section),
 		when: whenWords(untilSeconds),
-		mark: instrument === null ? null : isReady ? '+' : notReadyMark(state, instrument),
+		mark,
 		why: null,
-		status: statusOf(state, instrument, due),
+		status: words,
 		leave: planned.leave,
 		pack:
 			(asked && asked.kind !== 'none' ? asked.pack : null) ??
@@ -196,59 +197,4 @@ function keptBy(state: ScreenState, player: string): Coming {
 		pack: null,
 		isUrgent: false,
 	};
-}
-
-/** What is left to do for this very hand-over. */
-function workFor(
-	state: ScreenState,
-	{ instrument, section, player }: PlannedHandOver,
-): readonly Work[] {
-	return state.plan.work.filter(
-		(one) =>
-			one.instrument === instrument &&
-			one.player === player &&
-			one.section.item === section.item &&
-			one.section.point === section.point,
-	);
-}
-
-function isReadyFor(state: ScreenState, planned: PlannedHandOver, due: readonly Work[]): boolean {
-	const held =
-		planned.instrument === null ? undefined : state.session.instruments[planned.instrument];
-	if (held === undefined || due.length > 0) return false;
-	const mark = stateMark(state.session.show, held, state.nowMs);
-	return mark === '+' || mark === '=';
-}
-
-function standInStatus(mark: StateMark | null, seconds: number): string {
-	return `${mark === '+' ? 'READY' : 'NOT READY'}, in hands in ${durationWords(seconds)}`;
-}
-
-/** Ready as it stands is not yet ready for what is asked. */
-function notReadyMark({ session, nowMs }: ScreenState, instrument: string): StateMark | null {
-	const held = session.instruments[instrument];
-	const mark = held === undefined ? null : stateMark(session.show, held, nowMs);
-	return mark === '+' ? '-' : mark;
-}
-
-function markAsAsked(state: ScreenState, { instrument, tuning, capo }: StandIn): StateMark | null {
-	const held = state.session.instruments[instrument];
-	if (held === undefined) return null;
-	const isAsAsked =
-		held.context.capo === capo && held.context.tuning.notes.join(' ') === tuning.notes.join(' ');
-	return isAsAsked
-		? stateMark(state.session.show, held, state.nowMs)
-		: notReadyMark(state, instrument);
-}
-
-function statusOf(state: ScreenState, instrument: string | null, due: readonly Work[]): string {
-	if (instrument === null) return 'hands empty';
-	const held = state.session.instruments[instrument];
-	if (held === undefined) return '';
-	const words = stateWords(state.session.show, held, state.nowMs);
-	const left = due.reduce((sum, one) => sum + one.seconds, 0);
-	if (due.length === 0) return words;
-	// Ready as it stands, but not yet in what is asked: "ready" would be read as done.
-	const honest = words.startsWith('READY') ? 'NOT YET' : words;
-	return `${honest}, ${due.map(({ job }) => job).join(' + ')} ${durationWords(left)}`;
 }

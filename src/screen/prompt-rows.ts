@@ -1,14 +1,35 @@
 // A question in words: what is asked, what was typed so far, what to know before answering. It lies
 // over the lower part of a view, so that the hand-over and the song stay in sight.
 
+import { displayWidth, graphemes } from '../base/display-width.ts';
 import type { PromptView } from '../keys/prompt-view.ts';
 import { type Area, cutRow, type Row, span } from './row.ts';
+
+/** A question is known by its first words. */
+const LEAST_TITLE_COLUMNS = 12;
+
+/** The question and what was typed so far: of a long text its end, since that is where one types. */
+function titleRow({ title, field }: PromptView, columns: number): Row {
+	if (field === null) return [span(title, 'bright')];
+	const typed = tailThatFits(`${field}_`, Math.max(1, columns - LEAST_TITLE_COLUMNS - 2));
+	const asked = cutRow([span(title, 'bright')], columns - displayWidth(typed) - 2);
+	return [...asked, span('  '), span(typed, 'bright')];
+}
+
+function tailThatFits(text: string, columns: number): string {
+	const letters = graphemes(text);
+	let from = letters.length;
+	for (let used = 0; from > 0; from -= 1) {
+		used += displayWidth(letters[from - 1] ?? '');
+		if (used > columns) break;
+	}
+	return letters.slice(from).join('');
+}
 
 /** The question and as many of its lines as there are rows; what does not fit is counted. */
 function promptRows(prompt: PromptView, { columns, rows }: Area): Row[] {
 	if (rows < 1) return [];
-	const typed = prompt.field === null ? [] : [span(`  ${prompt.field}_`, 'bright')];
-	const title: Row = [span(prompt.title, 'bright'), ...typed];
+	const title = titleRow(prompt, columns);
 	const room = rows - 1;
 	const isCut = prompt.lines.length > room;
 	const shown = prompt.lines.slice(0, isCut ? Math.max(0, room - 1) : room);

@@ -133,3 +133,15 @@ test('a field for text stays where it is while lines below it come and go', () =
 		Array(3).fill(rowOf([])),
 	);
 });
+
+test.each([...sizes, { columns: 40, rows: 10 }, { columns: 20, rows: 8 }])(
+	'of a long text the end is seen, where one types: $columns x $rows',
+	(size) => {
+		const field = `${'word '.repeat(60)}and the last`;
+		const prompt = { title: 'Memo, then enter', field, lines: [], choices: [] };
+		for (const view of ['live', 'log'] as const) {
+			const text = screenText(drawn({ ...middleOfASong(), view, prompt }, size));
+			expect(text).toMatch(size.columns >= 40 ? /Memo,.* word and the last_/ : /last_/);
+		}
+	},
+);
