@@ -9,7 +9,7 @@ import type { ListItem } from '../session/session.ts';
 import { placeBeside, placeNow, placesFor, type SetPlace } from '../session/set-places.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
-import { changeLines, dropWords, itemTitle, placeWords } from './set-words.ts';
+import { beginWords, changeLines, dropWords, itemTitle } from './set-words.ts';
 import { songPrompt } from './text-prompts.ts';
 
 /** Takes hold of a song, where it can be moved. */
@@ -43,7 +43,7 @@ function heldPrompt(key: string, at: number): Prompt {
 				const after = whatIf(context, commandAt(context));
 				const { session, plan } = after.ok ? after : context;
 				return {
-					title: `${itemTitle(session, key)}: ${placeWords(session, key)}`,
+					title: `${itemTitle(session, key)}: ${beginWords(context, { session, plan }, key)}`,
 					lines: after.ok ? changeLines(context, after, key) : ['Where it stands now.'],
 					tonight: { session, plan, item: key },
 					choices: [
@@ -90,7 +90,7 @@ export function insertPrompt(
 				const { session, plan } = after;
 				const item = freshKey(context.session.list);
 				return {
-					lines: [placeWords(session, item), ...changeLines(context, after, item)],
+					lines: [beginWords(context, after, item), ...changeLines(context, after, item)],
 					tonight: { session, plan, item },
 				};
 			},

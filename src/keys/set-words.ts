@@ -2,7 +2,6 @@
 // changes for it, what is not well any more.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { markText } from '../base/show-clock.ts';
 import { previewSong } from '../plan/change-preview.ts';
 import { type ChangedNight, newWarnings } from '../plan/what-if.ts';
 import { findSongItem, positionOf, songsOf } from '../session/find.ts';
@@ -25,7 +24,7 @@ export function itemTitle(session: Session, key: string): string {
 }
 
 /** `6 of 19, after Harbour, in the encore`: where a song of tonight's list stands. */
-export function placeWords(session: Session, key: string): string {
+function placeWords(session: Session, key: string): string {
 	const item = findSongItem(session, key);
 	if (item === null) return '';
 	const coming = comingItems(session);
@@ -37,7 +36,16 @@ export function placeWords(session: Session, key: string): string {
 	].join(', ');
 }
 
-/** When it would begin and who changes for it, a line each, then what would not be well any more. */
+/** Where a song of a changed list stands, and when it begins. */
+export function beginWords(context: KeyContext, after: ChangedNight, key: string): string {
+	const section = after.plan.sections.find((one) => one.item === key && !one.hasBegun);
+	const begins = section
+		? `, begins ${minutesSeconds((section.startMs - zeroOf(context)) / 1000)}`
+		: '';
+	return `${placeWords(after.session, key)}${begins}`;
+}
+
+/** Who changes for it, a line each, then what would not be well any more. */
 export function changeLines(
 	context: KeyContext,
 	after: ChangedNight,
@@ -45,9 +53,7 @@ export function changeLines(
 ): readonly string[] {
 	const zeroMs = zeroOf(context);
 	const preview = previewSong(context, after, key);
-	const begins = preview ? [`begins about ${markText(preview.section.startMs - zeroMs)}`] : [];
 	return [
-		...begins,
 		...(preview ? jumpWords(preview, { session: after.session, zeroMs }) : []),
 		...worseLines(context, after),
 	];
