@@ -167,11 +167,14 @@ export function openNight(options: NightOptions): Night {
 
 	function context(): KeyContext {
 		const olderMs = look.open?.prompt.isText ? TYPING_MS : 0;
+		let made: Plan | null = null;
 		return {
 			session: session(),
-			// Planning is most of what a key takes, and few keys ask for the plan.
+			// Planning is most of what a key takes, and few keys ask for the plan; but many rows and keys of
+			// one screen do, between which the clock goes on.
 			get plan() {
-				return plan(olderMs);
+				made ??= plan(olderMs);
+				return made;
 			},
 			nowMs: clock.nowMs(),
 			plannedZeroMs: plannedZeroMs(),
