@@ -23,8 +23,9 @@ export class BenchPty {
 		this.#ended = new Promise((done) => this.#pty.onExit(() => done()));
 		this.#pty.onData((data) => {
 			this.bytes += Buffer.byteLength(data);
+			if (!this.#watch) return;
 			this.#seen += data;
-			if (!this.#watch || !this.#seen.includes(this.#watch.text)) return;
+			if (!this.#seen.includes(this.#watch.text)) return;
 			const { done } = this.#watch;
 			this.#watch = null;
 			done();
