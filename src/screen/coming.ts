@@ -11,6 +11,7 @@ import { durationWords } from './duration-words.ts';
 import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
 import { type StateMark, stateWords } from './instrument-words.ts';
 import { instrumentOf, slotLabel, songOf, songPlace } from './named-in-show.ts';
+import type { SpanStyle } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { capoWords } from './tuning-words.ts';
 
@@ -39,6 +40,12 @@ export type Coming = {
 	/** Act now: its moment has come, or it is near and not ready. */
 	readonly isUrgent: boolean;
 };
+
+/** How it is written whether it is ready. */
+export function readinessStyle({ isUrgent, mark }: Coming): SpanStyle {
+	if (isUrgent) return 'accent';
+	return mark === null || mark === '+' ? 'plain' : 'unready';
+}
 
 /** Seconds before the hand-over from which an instrument that is not ready calls for attention; common practice, no source. */
 const URGENT_SECONDS = 30;

@@ -2,7 +2,7 @@
 // with them stands beside in words.
 
 import { graphemes } from '../base/display-width.ts';
-import type { Coming } from './coming.ts';
+import { type Coming, readinessStyle } from './coming.ts';
 import {
 	ALL_TALL_COLUMNS,
 	type HandOverColumns,
@@ -91,7 +91,7 @@ function headingRow(
 						[at.slot, [span(slot, style)]],
 						[at.what, forWhat],
 					] as const)),
-		[Math.max(at.status, at.slot), [span(coming.status, style)]],
+		[Math.max(at.status, at.slot), [span(coming.status, readinessStyle(coming))]],
 		...(columns < ALL_TALL_COLUMNS ? [] : [[at.details, beside] as const]),
 	]);
 }
@@ -118,7 +118,12 @@ function tallPart(
 			[at.tallTuning, nameRows[line] ?? []],
 			...(capo === '' ? [] : [[capoAt, tall(capo, style)[line] ?? []] as const]),
 			...(hasMark
-				? [[at.mark, tall(coming.mark ?? '', isLater ? style : 'plain')[line] ?? []] as const]
+				? [
+						[
+							at.mark,
+							tall(coming.mark ?? '', isLater ? style : readinessStyle(coming))[line] ?? [],
+						] as const,
+					]
 				: []),
 			[at.details, below[line] ?? []],
 		]),

@@ -2,7 +2,7 @@
 
 import type { Show } from '../showfile/show.ts';
 import { slotAndName } from '../showfile/shown-names.ts';
-import type { Coming } from './coming.ts';
+import { type Coming, readinessStyle } from './coming.ts';
 import { handOverColumns } from './hand-over-columns.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';
@@ -85,7 +85,7 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 		[at.slot, [span(slot)]],
 		[at.what, [span(tuning)]],
 		[capoAt, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
-		[at.status, [span(status ?? firstPart(coming.status), style), ...check]],
+		[at.status, [span(status ?? firstPart(coming.status), readinessStyle(coming)), ...check]],
 	]);
 }
 
@@ -109,7 +109,7 @@ function shortLine(state: ScreenState, coming: Coming, columns: number): Row {
 					span(`${keeps}${slot} `, coming.kind === 'keeps' ? 'dim' : style),
 					span(coming.kind === 'keeps' ? '' : `${tuning}${capo} `),
 				]),
-		span(status === '' || when === '' ? status : `${status} `, style),
+		span(status === '' || when === '' ? status : `${status} `, readinessStyle(coming)),
 		span(when, 'dim'),
 	];
 	const first = firstPart(coming.status);

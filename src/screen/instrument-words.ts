@@ -5,6 +5,7 @@ import { fitWidth } from '../base/display-width.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Show } from '../showfile/show.ts';
 import { durationWords } from './duration-words.ts';
+import type { SpanStyle } from './row.ts';
 
 /** What each mark says; for the help. */
 export const MARK_WORDS = {
@@ -25,6 +26,12 @@ export function stateMark(show: Show, state: InstrumentState, atMs: number): Sta
 	if (state.value === 'inHands') return '=';
 	const { isReady, isStale } = readiness(show, state, atMs);
 	return isReady ? '+' : isStale ? '~' : '-';
+}
+
+/** How a mark and its words are written: what is ready and what is in hands can be passed over. */
+export function markStyle(mark: StateMark): SpanStyle {
+	if (mark === '+') return 'plain';
+	return mark === '=' || mark === 'o' ? 'dim' : 'unready';
 }
 
 /** The state in words, with the age of "ready" where there is one, which takes the same cells however old: `STALE 16:02`. */

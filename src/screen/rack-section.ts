@@ -1,7 +1,7 @@
 // Who holds what, and the rack by slot with a mark for each state.
 
 import { playerName } from '../showfile/shown-names.ts';
-import { stateMark, stateWords } from './instrument-words.ts';
+import { markStyle, stateMark, stateWords } from './instrument-words.ts';
 import { slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -70,7 +70,7 @@ export function rackSection(state: ScreenState, { columns, rows }: Area): Row[] 
 		const mark = stateMark(show, one, nowMs);
 		const slotAndMark = span(
 			`${slotLabel(show, id)}${width < LEAST_SPACED_CELL ? '' : ' '}${mark}`,
-			mark === '=' || mark === 'o' ? 'dim' : 'plain',
+			markStyle(mark),
 		);
 		const capoMark = capo > 0 ? ` c${capo}` : '';
 		// A tuning cut to a letter or two says nothing; the mark does.

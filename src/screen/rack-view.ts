@@ -3,7 +3,7 @@
 import type { Instrument } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
-import { MARK_WORDS, stateMark, stateWords } from './instrument-words.ts';
+import { MARK_WORDS, markStyle, stateMark, stateWords } from './instrument-words.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
@@ -61,7 +61,7 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const room = at.place - at.tuning - capoMark.length - 1;
 	return placeAt(columns, [
 		[2, [span(`${instrument.slot?.toUpperCase() ?? ' '} ${mark} ${instrument.name}`)]],
-		[at.state, [span(stateWords(show, one, nowMs))]],
+		[at.state, [span(stateWords(show, one, nowMs), markStyle(mark))]],
 		[at.tuning, [span(`${tuningThatFits(show, tuning, room)}${capoMark}`)]],
 		[at.place, [span(`${place}${spare}`, 'dim')]],
 		[at.next, [span(`${handed}${todo}`, 'dim')]],
