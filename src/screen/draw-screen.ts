@@ -2,7 +2,7 @@
 
 import type { KeyWords } from '../keys/prompt-view.ts';
 import { asciiText } from './ascii-text.ts';
-import { footerRows, messageRow } from './footer.ts';
+import { footerRows, messageRows } from './footer.ts';
 import { listView } from './list-view.ts';
 import { type LiveScreen, liveScreen } from './live.ts';
 import { withPrompt } from './prompt-rows.ts';
@@ -33,10 +33,14 @@ function darkRows({ rows }: Area): Row[] {
 function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 	const live = liveScreen(state, area, isAscii);
 	const { columns } = area;
-	const { messageRows, footerRows: keyRows } = live;
+	const { footerRows: keyRows } = live;
+	const view =
+		state.view === 'live' ? [...live.head, ...live.body()] : listWithPrompt(state, area, live);
+	// A long answer covers the lowest row of the view until the next key.
+	const message = live.messageRows > 0 ? messageRows(state, area) : [];
 	return [
-		...(state.view === 'live' ? [...live.head, ...live.body()] : listWithPrompt(state, area, live)),
-		...(messageRows > 0 ? [messageRow(state, area)] : []),
+		...view.slice(0, view.length + live.messageRows - message.length),
+		...message,
 		...(keyRows > 0
 			? fillRows(footerRows(keysNow(state), { columns, rows: keyRows }), keyRows)
 			: []),

@@ -2,15 +2,36 @@
 // work now.
 
 import type { KeyWords } from '../keys/prompt-view.ts';
-import { type Area, cutRow, placeAt, type Row, rowWidth, span } from './row.ts';
+import { type Area, cutRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { saveProblem } from './status-section.ts';
 
 /** From here on everything that belongs on the screen is on it. */
 const COMPLETE: Area = { columns: 80, rows: 24 };
 
-/** The answer to the last key; at the right what must be seen in every view and size. */
-export function messageRow(state: ScreenState, { columns, rows }: Area): Row {
+/** Below this height every row is needed more than the end of a long answer. */
+const LEAST_ROWS_FOR_TWO = 12;
+
+/** The answer to the last key, on two rows if it needs them; at the right what must be seen in every view and size. */
+export function messageRows(state: ScreenState, area: Area): Row[] {
+	const { columns, rows } = area;
+	const marks = marksRow(state, area);
+	const at = columns - rowWidth(marks);
+	const text = state.isLocked ? 'LOCKED: l, then esc, unlocks' : (state.message ?? '');
+	// Where both do not fit, an answer goes before the marks: it is gone with the next key.
+	if (at < 20 && text !== '') return [cutRow([span(text, 'bright'), ...marks], columns)];
+	if (at <= 0) return [cutRow(marks, columns)];
+	const most = rows < LEAST_ROWS_FOR_TWO ? 1 : 2;
+	const lines = wrapWords(text, { columns: at - 1, rows: most });
+	return (lines.length === 0 ? [''] : lines).map((line, index, all) =>
+		placeAt(columns, [
+			[0, [span(line, 'bright')]],
+			...(index === all.length - 1 ? [[at, marks] as const] : []),
+		]),
+	);
+}
+
+function marksRow(state: ScreenState, { columns, rows }: Area): Row {
 	const isSmall = columns < COMPLETE.columns || rows < COMPLETE.rows;
 	const tags = [
 		...(saveProblem(state) === null ? [] : ['NOT SAVED']),
@@ -19,20 +40,7 @@ export function messageRow(state: ScreenState, { columns, rows }: Area): Row {
 			? [columns < 30 ? 'small' : `small: ${COMPLETE.columns}x${COMPLETE.rows} shows all`]
 			: []),
 	];
-	const marks = tags.map((tag) => span(`  ${tag}`, tag === 'NOT SAVED' ? 'accent' : 'title'));
-	const left = state.isLocked
-		? [span('LOCKED: l, then esc, unlocks', 'bright')]
-		: [span(state.message ?? '', 'bright')];
-	const at = columns - rowWidth(marks);
-	// Where both do not fit, an answer goes before the marks: it is gone with the next key.
-	if (at < 20 && (state.isLocked || state.message !== null))
-		return cutRow([...left, ...marks], columns);
-	return at <= 0
-		? cutRow(marks, columns)
-		: placeAt(columns, [
-				[0, left],
-				[at, marks],
-			]);
+	return tags.map((tag) => span(`  ${tag}`, tag === 'NOT SAVED' ? 'accent' : 'title'));
 }
 
 /** As many keys as fit, most needed first; the one that shows all of them always has its place. */

@@ -30,9 +30,9 @@ export const TALL_NAME_COLUMNS = 17;
 export function handOverColumns(columns: number, scale: 1 | 2): HandOverColumns {
 	const { tallPlayer, tallSlot } =
 		columns >= TALL_PLAYER_COLUMNS
-			? { tallPlayer: 1, tallSlot: TALL_NAME_COLUMNS + 4 }
+			? { tallPlayer: 1, tallSlot: TALL_NAME_COLUMNS + 3 }
 			: { tallPlayer: null, tallSlot: 1 };
-	const tallTuning = tallSlot + 7 * scale;
+	const tallTuning = tallSlot + 8 * scale;
 	const words = { label: 0, when: 10, slot: 21, what: 28 };
 	const same = { ...words, tallPlayer, tallSlot, tallTuning };
 	if (columns >= ALL_TALL_COLUMNS) {

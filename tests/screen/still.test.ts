@@ -145,3 +145,16 @@ test.each([...sizes, { columns: 40, rows: 10 }, { columns: 20, rows: 8 }])(
 		}
 	},
 );
+
+test.each(sizes)('a long answer is seen to its end: $columns x $rows', (size) => {
+	const message =
+		'Amber is in E standard, capo 2; The longest title of all wants Dune in half-step down, capo 11.';
+	for (const view of ['live', 'rack', 'log'] as const) {
+		const state = { ...middleOfASong(), view, message, isRehearsal: true };
+		const rows = drawn(state, size).map(rowText);
+		expect(rows).toHaveLength(size.rows);
+		const text = rows.join(' ').replace(/ +/g, ' ');
+		expect(text.replace(' REHEARSAL', '')).toContain(message);
+		expect(text).toContain('REHEARSAL');
+	}
+});

@@ -55,7 +55,11 @@ function runsOf(row: readonly SeenCell[]): Run[] {
 	let last: Run | undefined;
 	for (const [column, cell] of row.entries()) {
 		const before = row[column - 1];
-		const isWideRest = cell.text === '' && before !== undefined && /\P{ASCII}/u.test(before.text);
+		const isWideRest =
+			cell.text === '' &&
+			before !== undefined &&
+			kindOf(before) === '' &&
+			/\P{ASCII}/u.test(before.text);
 		const after = row[column + 1];
 		const isGap = cell.text === '' && last !== undefined && after !== undefined;
 		const isSame = (one: SeenCell) =>
