@@ -14,11 +14,16 @@ const LEAST_LINE_COLUMNS = 30;
 /** Below this the columns of the tall letters leave a line no place for its tuning. */
 const LEAST_WIDE_COLUMNS = 72;
 
+export type LinesArea = Area & {
+	/** What the first hand-over of all is for: only for that a check is worth a place where it is cut. */
+	readonly soonest: string;
+};
+
 /** The hand-overs in so many rows, in as many columns as that takes. */
 export function handOverLines(
 	state: ScreenState,
 	coming: readonly Coming[],
-	{ columns, rows }: Area,
+	{ columns, rows, soonest }: LinesArea,
 ): Row[] {
 	if (rows < 1 || coming.length === 0) return [];
 	const across = Math.ceil(coming.length / rows);
@@ -35,8 +40,11 @@ export function handOverLines(
 			);
 	}
 	const width = Math.floor(columns / across);
+	const isWide = across === 1 && columns >= LEAST_WIDE_COLUMNS;
 	const lines = coming.map((one) =>
-		(across === 1 && columns >= LEAST_WIDE_COLUMNS ? wideLine : shortLine)(state, one, width),
+		isWide
+			? wideLine(state, one, { columns, isSoonest: one.forWhat === soonest })
+			: shortLine(state, one, width),
 	);
 	return Array.from({ length: Math.ceil(lines.length / across) }, (_, row) =>
 		lines
@@ -51,7 +59,11 @@ export function keptWords(show: Show, { forWhat, instrument, status }: Coming): 
 	return [span(`${forWhat}${what}  `, 'dim'), span(status)];
 }
 
-function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
+function wideLine(
+	state: ScreenState,
+	coming: Coming,
+	{ columns, isSoonest }: { readonly columns: number; readonly isSoonest: boolean },
+): Row {
 	const { show } = state.session;
 	const style = coming.isUrgent ? 'accent' : 'plain';
 	const at = handOverColumns(columns, 1);
@@ -73,19 +85,19 @@ function wideLine(state: ScreenState, coming: Coming, columns: number): Row {
 	const capoAt = at.status - 9;
 	const tuning =
 		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, capoAt - at.what - 1);
+	const ready = (words: string) => span(words, readinessStyle(coming));
 	const check = coming.leave === null ? [] : [span(`  check ${coming.leave}`, 'dim')];
 	// The work stands in the list below: where both do not fit, what to check needs its place more.
+	const short: Row = [ready(firstPart(coming.status)), ...check];
 	const room = columns - at.status;
-	const status = [coming.status, firstPart(coming.status)].find(
-		(one) => one.length + rowWidth(check) <= room,
-	);
+	const status = [[ready(coming.status), ...check], short].find((one) => rowWidth(one) <= room);
 	return placeAt(columns, [
 		[at.label, [label]],
 		[at.when, [span(coming.when, style)]],
 		[at.slot, [span(slot)]],
 		[at.what, [span(tuning)]],
 		[capoAt, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
-		[at.status, [span(status ?? firstPart(coming.status), readinessStyle(coming)), ...check]],
+		[at.status, status ?? (isSoonest ? short : [ready(coming.status)])],
 	]);
 }
 

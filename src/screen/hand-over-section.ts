@@ -29,5 +29,7 @@ export function handOverSection(
 		}),
 	);
 	const left = rows - blocks.length;
-	return [...blocks, ...handOverLines(state, coming.slice(tallBlocks), { columns, rows: left })];
+	const soonest = first?.forWhat ?? '';
+	const lines = handOverLines(state, coming.slice(tallBlocks), { columns, rows: left, soonest });
+	return [...blocks, ...lines];
 }

@@ -67,8 +67,13 @@ export function listView(
 	given: readonly Row[] | null,
 ): { readonly rows: Row[]; readonly keptRows: number } {
 	const { columns, rows } = area;
+	const coming = given === null ? comingHandOvers(state) : [];
 	const head = given ?? [
-		...handOverLines(state, comingHandOvers(state).slice(0, 1), { columns, rows: 1 }),
+		...handOverLines(state, coming.slice(0, 1), {
+			columns,
+			rows: 1,
+			soonest: coming[0]?.forWhat ?? '',
+		}),
 		...nowSection(state, { columns, rows: 1 }),
 		...(rows >= 12 ? [[]] : []),
 	];
