@@ -138,7 +138,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		tuning: best?.tuning ?? null,
 		capo: best?.capo ?? 0,
 		forWhat: `STRING BREAK${broken}`,
-		when: `SILENT${fitWidth(durationWords(since), 6, { align: 'right' })}`,
+		when: `SILENT ${fitWidth(durationWords(since), 6, { align: 'right' })}`,
 		mark: ready?.mark ?? null,
 		status: ready?.words ?? 'NO STAND-IN',
 		why: best?.why ?? null,

@@ -38,7 +38,12 @@ export function handOverColumns(columns: number, scale: 1 | 2): HandOverColumns 
 	if (columns >= ALL_TALL_COLUMNS) {
 		// Room for six letters beside `CAPO 3`.
 		const mark = tallTuning + 65 * scale + 1;
-		return { ...same, status: 53, mark, details: mark + 6 * scale + 2 };
+		return {
+			...same,
+			status: columns >= TALL_PLAYER_COLUMNS ? 60 : 53,
+			mark,
+			details: mark + 6 * scale + 2,
+		};
 	}
 	if (columns >= 72)
 		return { ...same, status: columns - 33, mark: columns - 33, details: columns - 26 };

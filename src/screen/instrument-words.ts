@@ -46,6 +46,6 @@ export function stateWords(show: Show, state: InstrumentState, atMs: number): st
 	if (state.value === 'cased') return 'IN ITS CASE';
 	if (state.value === 'inHands') return 'IN HANDS';
 	const { isReady, isStale, ageSeconds } = readiness(show, state, atMs);
-	const age = ageSeconds === null ? '' : fitWidth(durationWords(ageSeconds), 6, { align: 'right' });
+	const age = ageSeconds === null ? '' : fitWidth(durationWords(ageSeconds), 7, { align: 'right' });
 	return isReady ? `READY${age}` : isStale ? `STALE${age}` : 'NOT READY';
 }

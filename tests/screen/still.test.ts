@@ -158,3 +158,12 @@ test.each(sizes)('a long answer is seen to its end: $columns x $rows', (size) =>
 		expect(text).toContain('REHEARSAL');
 	}
 });
+
+test('an age of hours stands apart from its word', () => {
+	const state = middleOfASong();
+	for (const minutes of [16, 61, 640]) {
+		const text = screenText(drawn({ ...state, nowMs: at(minutes + 4, 10) }, sizes[0]!));
+		expect(text).toMatch(/(READY|STALE) +\d+(:\d\d| h)/);
+		expect(text).not.toMatch(/(READY|STALE|SILENT|now|in)\d/);
+	}
+});
