@@ -287,7 +287,7 @@ export const ACTIONS: readonly Action[] = [
 		footer: ({ session }) => (openBreak(session) ? 'which string' : null),
 		whyNot: ({ session }) =>
 			session.incidents.length > 0 ? null : 'There is no incident to add to; i marks one.',
-		act: () => ({ kind: 'prompt', prompt: describePrompt() }),
+		act: (context) => ({ kind: 'prompt', prompt: describePrompt(context) }),
 	},
 	{
 		id: 'memo',
@@ -295,7 +295,7 @@ export const ACTIONS: readonly Action[] = [
 		words: 'memo',
 		footer: silent,
 		whyNot: always,
-		act: () => ({ kind: 'prompt', prompt: memoPrompt() }),
+		act: (context) => ({ kind: 'prompt', prompt: memoPrompt(context) }),
 	},
 	{
 		id: 'as-it-is',

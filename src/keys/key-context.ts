@@ -26,6 +26,8 @@ export type KeyContext = {
 	readonly logWords: (row: number) => string | null;
 	/** Reads the show file again; null where there is none to read. */
 	readonly readShow: (() => ShowReading) | null;
+	/** What was typed into a field that was left before it was entered; empty for none. */
+	readonly draftOf: (id: string) => string;
 	/** What changes if this song becomes the next, a line each. */
 	readonly previewOf: (song: string) => readonly string[];
 };
@@ -62,6 +64,8 @@ export type Prompt = {
 	readonly isText: boolean;
 	/** A list is gone through with up and down: held down, they go on. */
 	readonly isList?: boolean;
+	/** What is typed so far, to be kept when the prompt is left, and by what it is known. */
+	readonly draft?: { readonly id: string; readonly text: string };
 	/** Stays through space and time. */
 	readonly isLasting: boolean;
 	readonly view: (context: KeyContext) => PromptView;

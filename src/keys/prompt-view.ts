@@ -2,14 +2,15 @@
 
 import type { Plan } from '../plan/plan.ts';
 import type { Session } from '../session/session.ts';
+import type { TextLine } from './text-line.ts';
 
 export type PromptView = {
 	/** One line: what is asked. */
 	readonly title: string;
 	/** What to know before answering: stand-ins, what a jump changes, a list of kinds. */
 	readonly lines: readonly string[];
-	/** The text typed so far, in a prompt with a text field. */
-	readonly field: string | null;
+	/** The text typed so far, in a prompt with a text field, on both sides of where the next letter goes. */
+	readonly field: TextLine | null;
 	/** Tonight's list as it would be, to be drawn in place of the one that stands; `item` is what it is about. */
 	readonly tonight?: { readonly session: Session; readonly plan: Plan; readonly item: string };
 	/** The keys that answer, with their words. */

@@ -1,5 +1,5 @@
 // The prompts with a text or list field: every press counts, space is a letter, and a draft is kept
-// until it is entered or left by esc.
+// until it is entered.
 
 import type { Session } from '../session/session.ts';
 import type { Instrument, Song } from '../showfile/show.ts';
@@ -9,6 +9,7 @@ import { readTuning } from '../tuning/tuning.ts';
 import { INCIDENT_KINDS } from './incident-kinds.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
+import { editLine, lineOf, lineText, type TextLine, typeInto } from './text-line.ts';
 
 type TextField = {
 	readonly view: (text: string, context: KeyContext) => Partial<PromptView> & { title: string };
@@ -19,25 +20,30 @@ type TextField = {
 	readonly isText?: boolean;
 	/** Which keys are text here; all printable ones unless said. */
 	readonly accepts?: (key: string) => boolean;
+	/** By what its text is known when it is left unfinished; left out where it is not worth keeping. */
+	readonly draft?: string;
 };
 
 const LONGEST_TEXT = 400;
 
-/** A field with some text in it. */
-function textPrompt(field: TextField, text = ''): Prompt {
+/** A field with a line in it. */
+function textPrompt(field: TextField, line: TextLine = lineOf('')): Prompt {
 	const isText = field.isText ?? true;
 	const accepts = field.accepts ?? (() => true);
+	const text = lineText(line);
+	const goOn = (next: TextLine): Outcome => ({ kind: 'prompt', prompt: textPrompt(field, next) });
 	return {
 		isText,
 		isLasting: false,
-		view: (context) => ({ lines: [], choices: [], ...field.view(text, context), field: text }),
+		...(field.draft === undefined ? {} : { draft: { id: field.draft, text } }),
+		view: (context) => ({ lines: [], choices: [], ...field.view(text, context), field: line }),
 		press: (key, context) => {
 			if (key === 'esc') return { kind: 'close' };
 			if (key === 'enter') return field.enter(text, context);
 			const also = field.also?.(key, text);
 			if (also) return also;
-			if (key === 'backspace')
-				return { kind: 'prompt', prompt: textPrompt(field, [...text].slice(0, -1).join('')) };
+			const edited = editLine(line, key);
+			if (edited) return goOn(edited);
 			if (!isText && (key === 'space' || key === 'pagedown')) return { kind: 'pass' };
 			const typed = key === 'space' ? ' ' : key;
 			// Named keys are longer words; anything else is one character as it was typed.
@@ -45,17 +51,26 @@ function textPrompt(field: TextField, text = ''): Prompt {
 				return { kind: 'say', words: 'Type, then enter; esc leaves.' };
 			if (!accepts(typed) || text.length >= LONGEST_TEXT)
 				return { kind: 'say', words: `${typed} does not belong here.` };
-			return { kind: 'prompt', prompt: textPrompt(field, text + typed) };
+			return goOn(typeInto(line, typed));
 		},
 	};
 }
 
+/** The prompt with what was typed into it when it was last left. */
+function withDraft(field: TextField, { draftOf }: KeyContext): Prompt {
+	return textPrompt(field, lineOf(field.draft === undefined ? '' : draftOf(field.draft)));
+}
+
 /** A memo in free words. */
-export function memoPrompt(): Prompt {
-	return textPrompt({
-		view: () => ({ title: 'Memo, then enter' }),
-		enter: (text) => ({ kind: 'command', command: { do: 'write-memo', words: text } }),
-	});
+export function memoPrompt(context: KeyContext): Prompt {
+	return withDraft(
+		{
+			draft: 'memo',
+			view: () => ({ title: 'Memo, then enter' }),
+			enter: (text) => ({ kind: 'command', command: { do: 'write-memo', words: text } }),
+		},
+		context,
+	);
 }
 
 /** Reads "3", "3 b", "b at the saddle": a digit is the string, a letter standing alone the kind, the rest words. */
@@ -85,20 +100,22 @@ const KIND_LINES: readonly string[] = Array.from(
 );
 
 /** More about the last incident. */
-export function describePrompt(): Prompt {
-	return textPrompt({
-		view: (_text, { session }) => {
-			const last = session.incidents.at(-1);
-			return {
-				title: `Incident ${last?.id ?? ''}: string by digit, kind by letter, then words`,
+export function describePrompt(context: KeyContext): Prompt {
+	const last = context.session.incidents.at(-1)?.id ?? '';
+	return withDraft(
+		{
+			draft: `incident ${last}`,
+			view: () => ({
+				title: `Incident ${last}: string by digit, kind by letter, then words`,
 				lines: KIND_LINES,
-			};
+			}),
+			enter: (text) => ({
+				kind: 'command',
+				command: { do: 'describe-incident', ...readIncidentText(text) },
+			}),
 		},
-		enter: (text) => ({
-			kind: 'command',
-			command: { do: 'describe-incident', ...readIncidentText(text) },
-		}),
-	});
+		context,
+	);
 }
 
 /** The tuning or capo of an instrument as it really is: a fret, or a tuning's name or notes. */
@@ -221,7 +238,7 @@ export function songPrompt(
 			return song ? ask.chosen(song, context) : { kind: 'say', words: NO_SONG };
 		},
 	};
-	return textPrompt(field, text);
+	return textPrompt(field, lineOf(text));
 }
 
 /** Jump: any song becomes the next, and what would change is shown while typing. */

@@ -100,6 +100,8 @@ type Look = {
 	/** Breaks whose answer was put off. */
 	readonly deferred: readonly number[];
 	readonly isLeaving: boolean;
+	/** What was typed into fields that were left before they were entered, by the prompt's own name. */
+	readonly drafts: Readonly<Record<string, string>>;
 };
 
 /** A night going on from what its journal holds; a journal without records begins one. */
@@ -123,6 +125,7 @@ export function openNight(options: NightOptions): Night {
 		unlockFromMs: null,
 		deferred: [],
 		isLeaving: false,
+		drafts: {},
 	};
 
 	const plannedZeroMs = () => movedZero(options.plannedZeroMs, show, session().show);
@@ -185,6 +188,7 @@ export function openNight(options: NightOptions): Night {
 			standInsFor,
 			readShow: showWatch.read && readShow,
 			logWords: (row) => [...past.log][row]?.words ?? null,
+			draftOf: (id) => look.drafts[id] ?? '',
 			previewOf: (song) =>
 				jumpWords(
 					previewJump({
@@ -274,7 +278,7 @@ export function openNight(options: NightOptions): Night {
 			case 'pass':
 				return;
 			default:
-				look = { ...look, open: null, message: null };
+				look = { ...look, ...leaving(outcome.kind), open: null, message: null };
 		}
 		switch (outcome.kind) {
 			case 'command':
@@ -313,6 +317,15 @@ export function openNight(options: NightOptions): Night {
 				return;
 			}
 		}
+	}
+
+	/** What is kept of a field that is left, and no longer once it was entered. */
+	function leaving(by: Outcome['kind']): Pick<Look, 'drafts'> {
+		const draft = look.open?.prompt.draft;
+		if (draft === undefined) return { drafts: look.drafts };
+		const { [draft.id]: _, ...others } = look.drafts;
+		const isKept = by === 'close' && draft.text !== '';
+		return { drafts: isKept ? { ...others, [draft.id]: draft.text } : others };
 	}
 
 	/** The row that an item has in the set view. */

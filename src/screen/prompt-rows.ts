@@ -1,19 +1,30 @@
 // A question in words: what is asked, what was typed so far, what to know before answering. It lies
 // over the lower part of a view, so that the hand-over and the song stay in sight.
 
-import { displayWidth, graphemes } from '../base/display-width.ts';
+import { displayWidth, fitWidth, graphemes } from '../base/display-width.ts';
 import type { PromptView } from '../keys/prompt-view.ts';
+import type { TextLine } from '../keys/text-line.ts';
 import { type Area, cutRow, type Row, span } from './row.ts';
 
 /** A question is known by its first words. */
 const LEAST_TITLE_COLUMNS = 12;
 
-/** The question and what was typed so far: of a long text its end, since that is where one types. */
+/** The question and what was typed so far: of a long text the part where one types. */
 function titleRow({ title, field }: PromptView, columns: number): Row {
 	if (field === null) return [span(title, 'bright')];
-	const typed = tailThatFits(`${field}_`, Math.max(1, columns - LEAST_TITLE_COLUMNS - 2));
+	const typed = typedThatFits(field, Math.max(1, columns - LEAST_TITLE_COLUMNS - 2));
 	const asked = cutRow([span(title, 'bright')], columns - displayWidth(typed) - 2);
 	return [...asked, span('  '), span(typed, 'bright')];
+}
+
+/** A mark where the next letter goes, at least half of the room before it. */
+function typedThatFits({ before, after }: TextLine, columns: number): string {
+	if (after === '') return tailThatFits(`${before}_`, columns);
+	const tail = tailThatFits(
+		`${before}|`,
+		Math.max(Math.ceil(columns / 2), columns - displayWidth(after)),
+	);
+	return fitWidth(`${tail}${after}`, columns);
 }
 
 function tailThatFits(text: string, columns: number): string {

@@ -38,6 +38,14 @@ const ESC = 0x1b;
 const SPACE = 0x20;
 const BACKSLASH = 0x5c;
 const DELETE = 0x7f;
+/** Control letters that edit a line of text; C0 of ECMA-48 is the letter's place in the alphabet. */
+const KEY_OF_CONTROL: Readonly<Record<number, string>> = {
+	1: 'ctrl-a',
+	5: 'ctrl-e',
+	11: 'ctrl-k',
+	21: 'ctrl-u',
+	23: 'ctrl-w',
+};
 const LONG_AGO = Number.NEGATIVE_INFINITY;
 
 /** Decodes one terminal's input. */
@@ -140,6 +148,9 @@ export function createInputDecoder(): InputDecoder {
 			give('tab', nowMs, '\t');
 		} else if (byte === BACKSPACE || byte === DELETE) {
 			give('backspace', nowMs);
+		} else {
+			const editing = KEY_OF_CONTROL[byte];
+			if (editing !== undefined) give(editing, nowMs);
 		}
 	}
 

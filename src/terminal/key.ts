@@ -3,7 +3,8 @@
 
 /**
  * One press. Named keys: `space`, `enter`, `esc`, `tab`, `backspace`, `delete`, `up`, `down`,
- * `left`, `right`, `pageup`, `pagedown`, `home`, `end`, `f1`. Anything else is the single grapheme
+ * `left`, `right`, `pageup`, `pagedown`, `home`, `end`, `f1`, and `ctrl-a`, `ctrl-e`, `ctrl-k`,
+ * `ctrl-u`, `ctrl-w`, which edit text. Anything else is the single grapheme
  * as it was typed, its case kept.
  */
 export type Key = string;

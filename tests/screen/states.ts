@@ -10,6 +10,7 @@ import {
 import { boardMachine } from '../../machines/rig.ts';
 import { type Ahead, showMachine } from '../../machines/show.ts';
 import { advanceSong, songBegun } from '../../machines/song-machine.ts';
+import { lineOf } from '../../src/keys/text-line.ts';
 import type { PlannedHandOver, Section, Work } from '../../src/plan/plan.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -533,7 +534,7 @@ export function jumpPrompt(): ScreenState {
 		...middleOfASong(),
 		prompt: {
 			title: 'Next song: letters, up and down, enter',
-			field: 'old',
+			field: lineOf('old'),
 			lines: [
 				'> Oldmill',
 				'Ash: 1 Amber: in hands',

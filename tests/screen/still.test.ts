@@ -2,6 +2,7 @@
 // answer a question stays in sight under it.
 
 import { describe, expect, test } from 'vitest';
+import { lineOf } from '../../src/keys/text-line.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { handOverColumns } from '../../src/screen/hand-over-columns.ts';
 import { tallLetterRows } from '../../src/screen/live.ts';
@@ -137,7 +138,7 @@ test('a field for text stays where it is while lines below it come and go', () =
 test.each([...sizes, { columns: 40, rows: 10 }, { columns: 20, rows: 8 }])(
 	'of a long text the end is seen, where one types: $columns x $rows',
 	(size) => {
-		const field = `${'word '.repeat(60)}and the last`;
+		const field = lineOf(`${'word '.repeat(60)}and the last`);
 		const prompt = { title: 'Memo, then enter', field, lines: [], choices: [] };
 		for (const view of ['live', 'log'] as const) {
 			const text = screenText(drawn({ ...middleOfASong(), view, prompt }, size));

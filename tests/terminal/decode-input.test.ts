@@ -116,6 +116,9 @@ function cutAt(bytes: Uint8Array, place: number, gapMs: number): string[] {
 	);
 }
 
+/** GNU Readline, "Readline Init File", emacs mode. */
+const EDITING = { 'ctrl-a': 0x01, 'ctrl-e': 0x05, 'ctrl-k': 0x0b, 'ctrl-u': 0x15, 'ctrl-w': 0x17 };
+
 describe('keys that are one byte', () => {
 	test.each([
 		[' ', 'space'],
@@ -133,13 +136,17 @@ describe('keys that are one byte', () => {
 		expect(readAtOnce(bytes)).toEqual([key]);
 	});
 
+	test.each(Object.entries(EDITING))('%s edits a line of text', (key, code) => {
+		expect(readAtOnce(Uint8Array.of(code))).toEqual([key]);
+	});
+
 	test('a return and a newline together are one enter', () => {
 		expect(readAtOnce('\r\n')).toEqual(['enter']);
 		expect(readAtOnce('\r\r')).toEqual(['enter', 'enter']);
 	});
 
 	test('Ctrl-Z, and every other control character without a meaning, is no key', () => {
-		const named = new Set([0x03, 0x08, 0x09, 0x0a, 0x0d, 0x1b]);
+		const named = new Set([0x03, 0x08, 0x09, 0x0a, 0x0d, 0x1b, ...Object.values(EDITING)]);
 		const codes = Array.from({ length: 0x20 }, (_, code) => code).filter((c) => !named.has(c));
 		expect(codes).toContain(0x1a);
 		for (const code of codes) {
