@@ -13,6 +13,8 @@ export type ProcessIdentity = {
 
 /** Place of the start time among the fields of `/proc/PID/stat` after the name (proc(5), field 22). */
 const startField = 19;
+/** Place of the state among them: `Z` and `X` have ended (proc(5), field 3). */
+const stateField = 0;
 
 /** This program. */
 export function ownIdentity(): ProcessIdentity {
@@ -39,18 +41,29 @@ export function isRunning({ pid, startTicks: began, boot }: ProcessIdentity): bo
 		if (error instanceof Error && 'code' in error && error.code === 'EPERM') return true;
 		return false;
 	}
-	const now = startTicks(pid);
+	const fields = statFields(pid);
+	// One that has ended stays listed until its parent has heard of it, which may be never.
+	if (fields[stateField] === 'Z' || fields[stateField] === 'X') return false;
+	const now = ticksOf(fields);
 	return began === null || now === null || began === now;
 }
 
 function startTicks(pid: number): number | null {
+	return ticksOf(statFields(pid));
+}
+
+function ticksOf(fields: readonly string[]): number | null {
+	const ticks = Number(fields[startField]);
+	return Number.isSafeInteger(ticks) ? ticks : null;
+}
+
+/** The fields of `/proc/PID/stat` after the name; none where the system has no such file. */
+function statFields(pid: number): readonly string[] {
 	try {
 		const text = readFileSync(`/proc/${pid}/stat`, 'latin1');
 		// The name stands in brackets and may itself hold spaces and brackets.
-		const fields = text.slice(text.lastIndexOf(')') + 2).split(' ');
-		const ticks = Number(fields[startField]);
-		return Number.isSafeInteger(ticks) ? ticks : null;
+		return text.slice(text.lastIndexOf(')') + 2).split(' ');
 	} catch {
-		return null;
+		return [];
 	}
 }

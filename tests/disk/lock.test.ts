@@ -202,6 +202,26 @@ test('a show is locked under one name, its rehearsals under another', () => {
 	expect(lockName('/shows/a.yaml', true)).toMatch(/^rehearsal-[0-9a-f]{16}$/);
 });
 
+test.runIf(isLinux)(
+	'a program that has ended runs no more, though its parent never asked',
+	async () => {
+		// `sleep` takes the shell's place and knows nothing of the shell's child.
+		const parent = spawn('sh', ['-c', 'sleep 0.3 & echo $!; exec sleep 60'], {
+			stdio: ['ignore', 'pipe', 'inherit'],
+		});
+		onTestFinished(() => {
+			parent.kill('SIGKILL');
+		});
+		const pid = await new Promise<number>((resolve) => {
+			parent.stdout?.once('data', (data) => resolve(Number(String(data).trim())));
+		});
+		const child = { pid, startTicks: null, boot: bootId() };
+		await expect.poll(() => isRunning(child), { timeout: 20_000 }).toBe(false);
+		// It is still listed.
+		expect(() => process.kill(pid, 0)).not.toThrow();
+	},
+);
+
 test('this program is running', () => {
 	expect(isRunning(ownIdentity())).toBe(true);
 	if (isLinux) expect(ownIdentity()).toMatchObject({ startTicks: expect.any(Number), boot: /-/ });
