@@ -5,6 +5,7 @@ import { asciiText } from './ascii-text.ts';
 import { footerRows, messageRows } from './footer.ts';
 import { listView } from './list-view.ts';
 import { type LiveScreen, liveScreen } from './live.ts';
+import { plainClusters } from './plain-clusters.ts';
 import { withPrompt } from './prompt-rows.ts';
 import { type Area, cutRow, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -21,7 +22,8 @@ export function drawScreen(state: ScreenState, size: Area, { isAscii }: DrawOpti
 	const drawn = state.isDark ? darkRows(area) : litRows(state, area, isAscii);
 	return fillRows(drawn, area.rows).map((row) => {
 		const cut = cutRow(row, area.columns);
-		return isAscii ? cut.map((one) => ({ ...one, text: asciiText(one.text) })) : cut;
+		const drawable = isAscii ? asciiText : plainClusters;
+		return cut.map((one) => ({ ...one, text: drawable(one.text) }));
 	});
 }
 
