@@ -27,10 +27,10 @@ trap - HUP INT QUIT TERM
 # Above 128: a signal. It answers four of them, but its farewell is lost when the terminal had stalled;
 # after any other it was killed, or crashed.
 if [ $code -gt 128 ]; then
-	# End of a synchronised frame; no bracketed paste, mouse or focus reports; plain text; the cursor
-	# shown; back from the other screen. Saving the cursor first (7) keeps it where it is should that
+	# End of a synchronised frame; no bracketed paste, but wrapping; no mouse or focus reports; plain
+	# text; the cursor shown; back from the other screen. Saving the cursor first (7) keeps it where it is should that
 	# screen have been left already.
-	printf '\033[?2026l\033[?2004l\033[?1000l\033[?1002l\033[?1003l\033[?1006l\033[?1004l'
+	printf '\033[?2026l\033[?2004l\033[?7h\033[?1000l\033[?1002l\033[?1003l\033[?1006l\033[?1004l'
 	printf '\033[0m\033[?25h\0337\033[?1049l'
 	stty "$modes"
 	case $code in

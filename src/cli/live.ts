@@ -9,7 +9,7 @@ import type { ColorDepth, LookName } from '../base/colors.ts';
 import type { MachineClock } from '../base/machine-clock.ts';
 import { realClock } from '../disk/clock.ts';
 import { makeFolders } from '../disk/folders.ts';
-import { lockName, takeLock } from '../disk/lock.ts';
+import { type Lock, type LockPlace, lockName, takeLock } from '../disk/lock.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { openSettings, settingsNow } from '../disk/settings.ts';
@@ -44,6 +44,10 @@ export type LiveRequest = {
 	readonly isRehearsal: boolean;
 };
 
+/** A copy that was told to leave has ended by then. */
+const LEAVING_MS = 1200;
+const LOOK_AGAIN_MS = 100;
+
 const TICK_MS = 1000;
 
 /** Quicker ticks than these would only draw what nobody can read. */
@@ -69,7 +73,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	// Where no folder can be made the night is kept in memory and says so; nothing is refused for it.
 	makeFolders(realDisk, places.nights);
 	const name = lockName(showIdentity(resolve(io.cwd, live.file)), live.isRehearsal);
-	const lock = await takeLock({ disk: realDisk, folder: places.nights, name });
+	const lock = await takeLockOfLeaving({ disk: realDisk, folder: places.nights, name });
 	if (!lock.isHeld) {
 		io.complain(`${cleanText(lock.text)}\n`);
 		return EXIT.unusable;
@@ -127,6 +131,19 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	return new Promise(() => {});
 }
 
+/** The lock; waited for a moment, since a copy that is just being left takes up to a second to end. */
+async function takeLockOfLeaving(place: LockPlace): Promise<Lock> {
+	const clock = nodeClock();
+	const beganMs = clock.nowMs();
+	for (;;) {
+		const lock = await takeLock(place);
+		if (lock.isHeld || clock.nowMs() - beganMs > LEAVING_MS) return lock;
+		await new Promise<void>((done) => {
+			clock.after(LOOK_AGAIN_MS, done);
+		});
+	}
+}
+
 type Stage = {
 	readonly io: Io;
 	readonly file: string;
@@ -172,7 +189,7 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 	const input = createInputSource({ stdin, clock, onEvent, onCooked: () => takeBack() });
 	const { startUi } = await import('../ui/start-ui.tsx');
 	if (shutdown.hasBegun()) return;
-	keepSizeKnown(stdout);
+	keepSizeKnown(stdout, clock);
 	stdout.write(ENTER_MODES);
 	const ui = startUi({
 		getScreen: night.screen,

@@ -1,6 +1,7 @@
 // Where a command line becomes a run of the program.
 
 import process from 'node:process';
+import { EXIT } from './exit-code.ts';
 import { processIo } from './io.ts';
 import { runCommandLine } from './run-command-line.ts';
 
@@ -9,10 +10,12 @@ const NOBODY_READS = 141;
 
 /** Does what `argv`, without Node and the script's path, asks for. */
 export async function main(argv: readonly string[]): Promise<void> {
-	// `rackside plan show.yaml | head` is no fault of anybody's.
-	process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-		if (error.code === 'EPIPE') process.exit(NOBODY_READS);
-		throw error;
+	const io = processIo();
+	process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => {
+		// `rackside plan show.yaml | head` is no fault of anybody's.
+		if (code === 'EPIPE') process.exit(NOBODY_READS);
+		io.complain(`The output could not be written (${code}); send it elsewhere.\n`);
+		process.exit(EXIT.unusable);
 	});
-	process.exitCode = await runCommandLine(argv, processIo());
+	process.exitCode = await runCommandLine(argv, io);
 }

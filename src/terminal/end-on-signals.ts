@@ -26,6 +26,9 @@ export function endOnSignals(sources: EndingSources, shutdown: Shutdown): void {
 	for (const signal of Object.keys(SIGNAL_NUMBERS) as EndingSignal[]) {
 		sources.process.on(signal, () => shutdown.begin({ kind: 'signal', signal }));
 	}
+	// A file that may not grow fails its write, and that is answered there. Node ignores this signal
+	// until somebody listens and stops listening, as the renderer does; then it would kill.
+	sources.process.on('SIGXFSZ', () => {});
 	for (const name of ['uncaughtException', 'unhandledRejection']) {
 		sources.process.on(name, (error) => shutdown.begin({ kind: 'fault', error }));
 	}

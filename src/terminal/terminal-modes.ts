@@ -1,16 +1,20 @@
 // The few strings that switch the terminal's modes. The alternate screen, the cursor and
-// synchronised frames are the renderer's to switch; bracketed paste is ours. Mouse, focus reports,
+// synchronised frames are the renderer's to switch; bracketed paste and wrapping are ours. Mouse, focus reports,
 // extended keyboard, title, clipboard and passthrough are never switched on: a program that dies
 // cannot switch them off again.
 
-/** Asks the terminal to mark pasted text (xterm control sequences, DECSET 2004). */
-export const ENTER_MODES = '\u001B[?2004h';
+/**
+ * Asks the terminal to mark pasted text (xterm control sequences, DECSET 2004), and not to go on in
+ * the next row where a row is full (DECAWM, 7): terminals differ in how wide a sign is, and one that
+ * takes it for wider than we do would shift all rows below.
+ */
+export const ENTER_MODES = '\u001B[?2004h\u001B[?7l';
 
 /**
  * Takes back ENTER_MODES, ends a half-sent frame, and shows the cursor in plain colours; safe on
  * the normal screen.
  */
-export const LEAVE_MODES = '\u001B[?2026l\u001B[?2004l\u001B[0m\u001B[?25h';
+export const LEAVE_MODES = '\u001B[?2026l\u001B[?2004l\u001B[?7h\u001B[0m\u001B[?25h';
 
 /**
  * Puts right every mode that this or an earlier program may have left on (xterm control sequences,
@@ -18,5 +22,5 @@ export const LEAVE_MODES = '\u001B[?2026l\u001B[?2004l\u001B[0m\u001B[?25h';
  * reset, which would clear the user's history.
  */
 export const RESET =
-	'\u001B[?2026l\u001B[?2004l\u001B[?1000l\u001B[?1002l\u001B[?1003l\u001B[?1006l\u001B[?1004l' +
+	'\u001B[?2026l\u001B[?2004l\u001B[?7h\u001B[?1000l\u001B[?1002l\u001B[?1003l\u001B[?1006l\u001B[?1004l' +
 	'\u001B[0m\u001B[?25h\u001B[?1049l';

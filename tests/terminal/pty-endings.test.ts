@@ -17,6 +17,7 @@ const MODES_OFF = {
 	isCursorHidden: false,
 	isBracketedPaste: false,
 	isSynchronized: false,
+	isUnwrapped: false,
 	isMouseOn: false,
 	isFocusOn: false,
 };

@@ -97,6 +97,7 @@ describe('the screen that tests look at', { timeout: 20_000 }, () => {
 			isCursorHidden: true,
 			isBracketedPaste: true,
 			isSynchronized: false,
+			isUnwrapped: true,
 			isMouseOn: false,
 			isFocusOn: false,
 		});

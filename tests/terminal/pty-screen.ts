@@ -6,6 +6,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { spawn } from '@lydell/node-pty';
 import xterm from '@xterm/headless';
+import stringWidth from 'string-width';
 
 /** How the program is started. */
 export type PtyScreenOptions = {
@@ -35,6 +36,8 @@ export type SeenModes = {
 	readonly isCursorHidden: boolean;
 	readonly isBracketedPaste: boolean;
 	readonly isSynchronized: boolean;
+	/** Whether rows do not go on in the next one. */
+	readonly isUnwrapped: boolean;
 	readonly isMouseOn: boolean;
 	readonly isFocusOn: boolean;
 };
@@ -63,6 +66,23 @@ const NAMED_BYTES: Readonly<Record<string, string>> = {
 	f1: '\u001BOP',
 	'ctrl-c': '\u0003',
 	'ctrl-z': '\u001A',
+};
+
+/**
+ * Widths as terminals have them that look at code points one by one, with today's tables; the
+ * emulator's own are those of Unicode 6. The packed value is xterm.js's: bit 0 joins, bits 1 and 2 are
+ * the width.
+ */
+const ONE_BY_ONE = {
+	version: 'one by one',
+	wcwidth: (codePoint: number): 0 | 1 | 2 =>
+		stringWidth(String.fromCodePoint(codePoint)) as 0 | 1 | 2,
+	charProperties: (codePoint: number, preceding: number): number => {
+		const own = ONE_BY_ONE.wcwidth(codePoint);
+		const before = (preceding >> 1) & 3;
+		const isJoined = own === 0 && before > 0;
+		return ((isJoined ? before : own) << 1) | (isJoined ? 1 : 0);
+	},
 };
 
 const KEY_GAP_MS = 40;
@@ -118,6 +138,8 @@ export function startPtyScreen(options: PtyScreenOptions): PtyScreen {
 		scrollback: 200,
 		allowProposedApi: true,
 	});
+	terminal.unicode.register(ONE_BY_ONE);
+	terminal.unicode.activeVersion = ONE_BY_ONE.version;
 	const pty = spawn(command, [...args], {
 		name: 'xterm-256color',
 		cols: columns,
@@ -195,6 +217,7 @@ export function startPtyScreen(options: PtyScreenOptions): PtyScreen {
 			isCursorHidden,
 			isBracketedPaste: terminal.modes.bracketedPasteMode,
 			isSynchronized: terminal.modes.synchronizedOutputMode,
+			isUnwrapped: !terminal.modes.wraparoundMode,
 			isMouseOn: terminal.modes.mouseTrackingMode !== 'none',
 			isFocusOn: terminal.modes.sendFocusMode,
 		};

@@ -43,7 +43,6 @@ describe('a signal', () => {
 		expect(program.screen.modes()).toEqual(MODES_OFF);
 		expect(program.screen.text()).toMatch(/^a shell\nThe night stays open; .*\ncode/);
 		expect(lookAtJournal(program.data)).toEqual(before);
-		await mustGoOn(program.data, before);
 	});
 
 	test.each([
@@ -62,7 +61,6 @@ describe('a signal', () => {
 		const sequences = program.screen.rawOutput().split('\u001B[');
 		expect(sequences.filter((one) => /^[>=<]\d*(;\d*)?u/.test(one))).toEqual([]);
 		expect(lookAtJournal(program.data)).toEqual(before);
-		await mustGoOn(program.data, before);
 	});
 
 	test('[38] KILL without the launcher: the next start goes on', async () => {
@@ -158,6 +156,13 @@ describe('the exit code', () => {
 	test('[14] is 3 where files may not grow', async () => {
 		const { screen, afterwards } = await startLive({ line: 'ulimit -f 8; PROGRAM' });
 		await screen.waitFor(notSaved, PATIENCE_MS);
+		// Each further attempt to write is answered by a signal, too (SIGXFSZ); one comes every second.
+		const times = new Set<string>();
+		await screen.waitFor((rows) => {
+			for (const row of rows)
+				for (const time of row.match(/\d\d:\d\d:\d\d$/) ?? []) times.add(time);
+			return times.size > 3;
+		}, PATIENCE_MS);
 		await screen.press('t', '0', 'q', 'enter');
 		expect(await afterwards()).toEqual({ code: 3, areSettingsKept: true });
 	});

@@ -23,6 +23,7 @@ export const MODES_OFF = {
 	isCursorHidden: false,
 	isBracketedPaste: false,
 	isSynchronized: false,
+	isUnwrapped: false,
 	isMouseOn: false,
 	isFocusOn: false,
 };
@@ -93,11 +94,13 @@ export function startProgram(options: ProgramOptions = {}): Program {
 	const program = by === 'node' ? `'${process.execPath}' dist/rackside.js` : 'dist/launch.sh';
 	const middle = line.replaceAll('PROGRAM', `${program} ${words}`);
 	const settings = (name: string) => `stty -g >'${notes}/${name}'`;
+	// The pty library names the terminal as it likes, whatever its environment says.
+	const kind = options.env && 'TERM' in options.env ? `TERM='${options.env.TERM}'; ` : '';
 	const screen = startPtyScreen({
 		command: 'sh',
 		args: [
 			'-c',
-			`echo a shell; ${settings('before')}; ${middle}; echo "code $?"; ${settings('after')}`,
+			`${kind}echo a shell; ${settings('before')}; ${middle}; code=$?; echo "code $code"; echo $code >'${notes}/code'; ${settings('after')}`,
 		],
 		env: { RACKSIDE_DATA: data, HOME: notes, TMPDIR: notes, ...options.env },
 		folder: FOLDER,
@@ -133,12 +136,11 @@ export function startProgram(options: ProgramOptions = {}): Program {
 	}
 
 	async function afterwards() {
-		const rows = await screen.waitFor(/code \d+/, PATIENCE_MS);
-		await until(() => existsSync(join(notes, 'after')), 'the settings after the program');
+		await until(() => existsSync(join(notes, 'after')), 'the shell after the program');
 		await screen.exit;
 		const read = (name: string) => readFileSync(join(notes, name), 'utf8');
 		return {
-			code: Number(/code (\d+)/.exec(rows.join('\n'))?.[1]),
+			code: Number(read('code')),
 			areSettingsKept: read('before') === read('after') && read('before') !== '',
 		};
 	}
