@@ -140,7 +140,10 @@ export class NightFile implements NightJournal {
 
 	async close(): Promise<SaveStatus> {
 		if (this.#isClosed) return this.status();
+		// Nobody looks after this, and what was moved away is not found at the next start.
+		this.#look();
 		this.flushNow();
+		this.#startSync();
 		let isLate = false;
 		const deadline = this.#services.wait(closingMs).then(() => {
 			isLate = true;
