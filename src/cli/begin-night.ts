@@ -15,7 +15,7 @@ import { realDisk } from '../disk/real-disk.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Io } from './io.ts';
-import { isFinished } from './night-on-disk.ts';
+import { isFinished, keptShow } from './night-on-disk.ts';
 
 export type NightToBegin = {
 	/** The show file as it was typed. */
@@ -81,11 +81,12 @@ function takeUp(services: NightServices, wanted: NightToBegin, io: Io): BegunNig
 		isRehearsal: wanted.isRehearsal,
 		isFinished: (night) => isFinished(night.lastRecords),
 	});
-	if (!unfinished?.header?.show) return null;
+	const show = keptShow(unfinished?.header?.show);
+	if (!unfinished || !show) return null;
 	const opened = openNightFile(services, { id: unfinished.id });
 	if (!opened.journal) return null;
 	return {
-		show: unfinished.header.show as Show,
+		show,
 		journal: opened.journal,
 		startedAtMs: unfinished.startedAtMs ?? services.upMs,
 		findings: opened.findings.filter(({ isWarning }) => isWarning).map(({ text }) => text),

@@ -25,7 +25,7 @@ export function nightOnDisk(folders: readonly string[], id: string): NightOnDisk
 	const { header, findings } = night;
 	return {
 		id: night.id,
-		show: header?.show ? (header.show as Show) : null,
+		show: keptShow(header?.show),
 		title: header?.title ?? null,
 		isRehearsal: header?.isRehearsal ?? false,
 		startedAtMs: night.startedAtMs,
@@ -33,6 +33,16 @@ export function nightOnDisk(folders: readonly string[], id: string): NightOnDisk
 		findings,
 		isThere: !findings.some((finding) => finding.code === 'night-missing'),
 	};
+}
+
+/** What every version's show has, and nothing works without. */
+const LISTS = ['players', 'instruments', 'songs', 'set'] as const;
+
+/** A night's own copy of its show; null when it has none, or one that this version cannot take for a show. */
+export function keptShow(copy: unknown): Show | null {
+	if (typeof copy !== 'object' || copy === null) return null;
+	const show = copy as Partial<Show>;
+	return LISTS.every((list) => Array.isArray(show[list])) ? (copy as Show) : null;
 }
 
 /** Whether these records, the night's last, say that its show was ended and stays so. */

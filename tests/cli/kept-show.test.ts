@@ -1,0 +1,36 @@
+// Nights whose copy of the show is none that this version knows: said in words, never a fault.
+
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, onTestFinished, test } from 'vitest';
+import { keptShow } from '../../src/cli/night-on-disk.ts';
+import { runCommandLine } from '../../src/cli/run-command-line.ts';
+
+test.each([undefined, null, 'a show', {}, { players: [], songs: [], set: [] }])(
+	'%j is none',
+	(copy) => {
+		expect(keptShow(copy)).toBe(null);
+	},
+);
+
+test('the report of such a night says so', async () => {
+	const data = mkdtempSync(join(tmpdir(), 'rackside-kept-'));
+	onTestFinished(() => rmSync(data, { recursive: true }));
+	mkdirSync(join(data, 'nights'));
+	// Its show has a title and nothing else.
+	copyFileSync('tests/journals/v1.journal', join(data, 'nights/v1.journal'));
+	let told = '';
+	const code = await runCommandLine(['report', 'v1', '--data', data], {
+		write: () => {},
+		complain: (text) => {
+			told += text;
+		},
+		env: {},
+		cwd: process.cwd(),
+		isInputTerminal: false,
+		isOutputTerminal: false,
+		wallMs: () => 0,
+	});
+	expect({ code, told }).toEqual({ code: 2, told: expect.stringContaining('cannot be read') });
+});
