@@ -25,7 +25,9 @@ import { keepSizeKnown } from '../terminal/known-size.ts';
 import type { Shutdown } from '../terminal/shutdown.ts';
 import { createPaintGate, hasBacklog, unblock } from '../terminal/stall.ts';
 import { terminalAbilities } from '../terminal/terminal-kind.ts';
-import { ENTER_MODES } from '../terminal/terminal-modes.ts';
+import { ENTER_MODES, ENTER_SCREEN, LEAVE_SCREEN } from '../terminal/terminal-modes.ts';
+import { firstFrame } from '../ui/first-frame.ts';
+import type { Ui } from '../ui/start-ui.tsx';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
@@ -186,22 +188,53 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		else shutdown.begin({ kind: 'signal', signal: 'SIGINT' });
 		leaveIfWanted();
 	};
+	let ui: Ui | null = null;
 	const input = createInputSource({ stdin, clock, onEvent, onCooked: () => takeBack() });
+	const takeBack = redrawOnContinue({
+		process,
+		clock,
+		retake: input.retake,
+		write: (text) => stdout.write(text),
+		redraw: () => {
+			if (ui === null) return;
+			stdout.write(ENTER_SCREEN);
+			ui.redraw();
+		},
+	});
+	keepSizeKnown(stdout, clock);
+	shutdown.hold({
+		stopInput: input.stop,
+		unmount: () => {
+			ui?.unmount();
+			stdout.write(LEAVE_SCREEN);
+		},
+	});
+	// Shown and listening at once; the renderer, which takes longer to load than all else, goes on from
+	// there. What it draws first is the same, so that nothing of the first picture is left over.
+	const first = night.screen();
+	const size = { columns: stdout.columns, rows: stdout.rows };
+	stdout.write(ENTER_MODES + ENTER_SCREEN + firstFrame(first, size, stage));
+	input.start();
 	const { startUi } = await import('../ui/start-ui.tsx');
 	if (shutdown.hasBegun()) return;
-	keepSizeKnown(stdout, clock);
-	stdout.write(ENTER_MODES);
-	const ui = startUi({
-		getScreen: night.screen,
-		subscribe: (paint) =>
-			night.onChange(
-				createPaintGate({
-					hasBacklog: () => hasBacklog(stdout),
-					paint,
-					// What is written, though it is nothing, goes out after all that waits.
-					afterSending: (run) => stdout.write('', run),
-				}).offer,
-			),
+	let isFirst = stdout.columns === size.columns && stdout.rows === size.rows;
+	if (!isFirst) stdout.write(ENTER_SCREEN);
+	ui = startUi({
+		getScreen: () => {
+			const state = isFirst ? first : night.screen();
+			isFirst = false;
+			return state;
+		},
+		subscribe: (paint) => {
+			const { offer } = createPaintGate({
+				hasBacklog: () => hasBacklog(stdout),
+				paint,
+				// What is written, though it is nothing, goes out after all that waits.
+				afterSending: (run) => stdout.write('', run),
+			});
+			offer();
+			return night.onChange(offer);
+		},
 		onFault: (error) => shutdown.begin({ kind: 'fault', error }),
 		stdout,
 		// Nothing ever arrives there: the keys are read by the input source.
@@ -213,15 +246,6 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		}) as unknown as NodeJS.ReadStream,
 		options: stage,
 	});
-	shutdown.hold({ stopInput: input.stop, unmount: ui.unmount });
-	const takeBack = redrawOnContinue({
-		process,
-		clock,
-		retake: input.retake,
-		write: (text) => stdout.write(text),
-		redraw: ui.redraw,
-	});
-	input.start();
 	const beat = (): void => {
 		if (shutdown.hasBegun()) return;
 		night.tick();

@@ -1,7 +1,6 @@
-// The few strings that switch the terminal's modes. The alternate screen, the cursor and
-// synchronised frames are the renderer's to switch; bracketed paste and wrapping are ours. Mouse, focus reports,
-// extended keyboard, title, clipboard and passthrough are never switched on: a program that dies
-// cannot switch them off again.
+// The few strings that switch the terminal's modes. Synchronised frames are the renderer's to switch,
+// the rest is ours. Mouse, focus reports, extended keyboard, title, clipboard and passthrough are never
+// switched on: a program that dies cannot switch them off again.
 
 /**
  * Asks the terminal to mark pasted text (xterm control sequences, DECSET 2004), and not to go on in
@@ -9,6 +8,15 @@
  * takes it for wider than we do would shift all rows below.
  */
 export const ENTER_MODES = '\u001B[?2004h\u001B[?7l';
+
+/**
+ * Goes over to an empty alternate screen without a cursor, its first cell to be written next (xterm
+ * control sequences, DECSET 1049 and 25, ED 2, CUP).
+ */
+export const ENTER_SCREEN = '\u001B[?1049h\u001B[?25l\u001B[2J\u001B[H';
+
+/** Goes back from the alternate screen; done twice, it moves the cursor. */
+export const LEAVE_SCREEN = '\u001B[?1049l';
 
 /**
  * Takes back ENTER_MODES, ends a half-sent frame, and shows the cursor in plain colours; safe on

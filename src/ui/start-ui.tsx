@@ -2,11 +2,10 @@
 // keys and has no timer.
 
 import { render } from 'ink';
-import type { ColorDepth, LookName } from '../base/colors.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import { FaultGuard } from './fault-guard.tsx';
 import { ScreenView, type Suspend } from './screen-view.tsx';
-import { stylingOf } from './styled-row.ts';
+import { type ScreenOptions, stylingOf } from './styled-row.ts';
 
 export type UiParts = {
 	readonly getScreen: () => ScreenState;
@@ -17,11 +16,7 @@ export type UiParts = {
 	readonly stdout: NodeJS.WriteStream;
 	/** A stream on which nothing arrives: keys are read elsewhere. */
 	readonly stdin: NodeJS.ReadStream;
-	readonly options: {
-		readonly isAscii: boolean;
-		readonly look: LookName;
-		readonly colorDepth: ColorDepth;
-	};
+	readonly options: ScreenOptions;
 };
 
 export type Ui = {
@@ -53,7 +48,8 @@ export function startUi(parts: UiParts): Ui {
 		{
 			stdout,
 			stdin,
-			alternateScreen: true,
+			// The alternate screen is entered before the renderer is loaded, and left after it.
+			alternateScreen: false,
 			incrementalRendering: true,
 			maxFps: MOST_FRAMES_A_SECOND,
 			exitOnCtrlC: false,

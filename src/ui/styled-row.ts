@@ -5,6 +5,13 @@ import type { ColorDepth, LookName } from '../base/colors.ts';
 import { LOOKS, type Tone } from '../screen/looks.ts';
 import { type Row, rowText, type SpanStyle } from '../screen/row.ts';
 
+/** How the screen is written on this terminal. */
+export type ScreenOptions = {
+	readonly isAscii: boolean;
+	readonly look: LookName;
+	readonly colorDepth: ColorDepth;
+};
+
 /** What begins and ends each style on a terminal; null writes words only. */
 export type Styling = Readonly<Record<SpanStyle, Pen>> | null;
 
