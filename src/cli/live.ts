@@ -25,7 +25,7 @@ import { keepSizeKnown } from '../terminal/known-size.ts';
 import type { Shutdown } from '../terminal/shutdown.ts';
 import { createPaintGate, hasBacklog, unblock } from '../terminal/stall.ts';
 import { terminalAbilities } from '../terminal/terminal-kind.ts';
-import { ENTER_MODES, ENTER_SCREEN, LEAVE_SCREEN } from '../terminal/terminal-modes.ts';
+import { ENTER_MODES, ENTER_SCREEN, LEAVE_SCREEN, RESET } from '../terminal/terminal-modes.ts';
 import { firstFrame } from '../ui/first-frame.ts';
 import type { Ui } from '../ui/start-ui.tsx';
 import { beginNight } from './begin-night.ts';
@@ -189,6 +189,11 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		leaveIfWanted();
 	};
 	let ui: Ui | null = null;
+	let isInScreen = true;
+	keepSizeKnown(stdout, clock);
+	const first = night.screen();
+	const size = { columns: stdout.columns, rows: stdout.rows };
+	const paintFirst = () => stdout.write(ENTER_SCREEN + firstFrame(first, size, stage));
 	const input = createInputSource({ stdin, clock, onEvent, onCooked: () => takeBack() });
 	const takeBack = redrawOnContinue({
 		process,
@@ -196,24 +201,27 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		retake: input.retake,
 		write: (text) => stdout.write(text),
 		redraw: () => {
-			if (ui === null) return;
+			if (ui === null) return paintFirst();
 			stdout.write(ENTER_SCREEN);
-			ui.redraw();
+			return ui.redraw();
 		},
 	});
-	keepSizeKnown(stdout, clock);
 	shutdown.hold({
 		stopInput: input.stop,
 		unmount: () => {
 			ui?.unmount();
 			stdout.write(LEAVE_SCREEN);
+			isInScreen = false;
 		},
+	});
+	// Where the way out took too long and was given up, this is the last chance.
+	process.once('exit', () => {
+		if (isInScreen) stdout.write(RESET);
 	});
 	// Shown and listening at once; the renderer, which takes longer to load than all else, goes on from
 	// there. What it draws first is the same, so that nothing of the first picture is left over.
-	const first = night.screen();
-	const size = { columns: stdout.columns, rows: stdout.rows };
-	stdout.write(ENTER_MODES + ENTER_SCREEN + firstFrame(first, size, stage));
+	stdout.write(ENTER_MODES);
+	paintFirst();
 	input.start();
 	const { startUi } = await import('../ui/start-ui.tsx');
 	if (shutdown.hasBegun()) return;
