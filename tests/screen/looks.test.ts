@@ -112,6 +112,7 @@ describe.each(cases)('$name in $colors', ({ look, colorOf }) => {
 	const sizes = [
 		{ columns: 80, rows: 24 },
 		{ columns: 120, rows: 40 },
+		{ columns: 200, rows: 60 },
 	];
 	test.each(sizes)('at most 24 cells shine in a calm moment at $columns columns', (size) => {
 		const shining = drawScreen(calmMoment(), size, { isAscii: false }).flatMap((row) =>

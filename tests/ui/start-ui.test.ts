@@ -91,6 +91,20 @@ test('one changed cell costs less than a twentieth of a whole screen', async () 
 	expect(Buffer.byteLength(written()) - whole).toBeLessThan(whole / 20);
 });
 
+test('only rows that differ are sent, and nothing where none does', async () => {
+	const { seen, show, written } = start({ columns: 80, rows: 24 });
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+	const before = written().length;
+	show({ ...middleOfASong() });
+	await new Promise((resolve) => setTimeout(resolve, 100));
+	expect(written().length).toBe(before);
+	show({ ...middleOfASong(), message: 'held' });
+	await expect.poll(seen).toContain('held');
+	const sent = written().slice(before);
+	expect(sent).toContain('held');
+	for (const row of ['NOW', 'RACK', 'space']) expect(sent).not.toContain(row);
+});
+
 test('drawn anew on demand', async () => {
 	const { seen, written } = start({ columns: 80, rows: 24 });
 	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
