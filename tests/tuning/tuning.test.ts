@@ -185,7 +185,7 @@ test('a refusal lists what the kind has, and the nearest name', () => {
 	expect(readTuning('dorp D', 'upright-4', {})).toEqual({
 		ok: false,
 		expected:
-			'E standard, half-step down, whole step down, drop D, drop C#, drop C or 4 notes with ' +
+			'E standard, half-step down, whole step down, drop D, drop C#, drop C, BEAD, solo or 4 notes with ' +
 			'their octaves from the highest-numbered string down',
 		hint: 'Did you mean drop D?',
 	});

@@ -1,0 +1,66 @@
+// How far an instrument's set-up has gone from where the player likes it, and what to do about it
+// without doing harm.
+
+/** Millimetres, all optional; action as bass side then treble side. */
+export type SetUpMeasures = {
+	/** Height of strings over the first fret. */
+	readonly actionFirst?: readonly number[];
+	/** Over the fret at which the player's action is taken, the 12th as a rule. */
+	readonly actionLast?: readonly number[];
+	readonly relief?: number;
+	readonly pickup?: readonly number[];
+	/** Depth of the nut's slots over the first fret. */
+	readonly nut?: readonly number[];
+};
+
+export type SetUpDrift = {
+	readonly what: keyof SetUpMeasures;
+	/** Measured less wanted, in the order of the target. */
+	readonly millimetres: readonly number[];
+};
+
+const MEASURES = ['actionFirst', 'actionLast', 'relief', 'pickup', 'nut'] as const;
+
+/**
+ * Measured less wanted, for everything that has both; positive is higher, or more relief.
+ *
+ * @example
+ * setUpDrift({ relief: 0.2 }, { relief: 0.25 }) // => [{ what: 'relief', millimetres: [0.05] }]
+ */
+export function setUpDrift(target: SetUpMeasures, measured: SetUpMeasures): readonly SetUpDrift[] {
+	return MEASURES.flatMap((what) => {
+		const wanted = [target[what] ?? []].flat();
+		const found = [measured[what] ?? []].flat();
+		if (wanted.length === 0 || found.length === 0) return [];
+		const millimetres = wanted.slice(0, found.length).map((value, index) =>
+			// To a hundredth of what a feeler gauge can tell, or subtraction leaves dust.
+			Number(((found[index] ?? value) - value).toFixed(4)),
+		);
+		return [{ what, millimetres }];
+	});
+}
+
+/** What one quarter turn does varies; beyond this a rod is not to be trusted to hands in a hurry (common practice, no source). */
+const MOST_QUARTERS = 2;
+/** Nearer than this is on target: what a feeler gauge can tell (common practice, no source). */
+const RELIEF_NEAR = 0.03;
+
+/**
+ * What to do with the truss rod, as sentences; none when the relief is on target or not known. Quarter
+ * turns only, at pitch, with a wait: common practice, no source.
+ *
+ * @example
+ * trussRodWords(0.25, 0.26) // => []
+ * trussRodWords(0.2, 0.4)[0] // => 'Relief is 0.20 mm too much: tighten a quarter turn (clockwise), at pitch.'
+ */
+export function trussRodWords(wanted: number, measured: number): readonly string[] {
+	const over = measured - wanted;
+	if (Math.abs(over) < RELIEF_NEAR) return [];
+	const turn = over > 0 ? 'tighten a quarter turn (clockwise)' : 'loosen a quarter turn';
+	const much = over > 0 ? 'too much' : 'too little';
+	return [
+		`Relief is ${Math.abs(over).toFixed(2)} mm ${much}: ${turn}, at pitch.`,
+		'Wait ten minutes, tune, measure again: wood follows slowly.',
+		`Leave it to a luthier when the nut is stiff or creaks, after ${MOST_QUARTERS} quarter turns without effect, or when the neck is twisted. Nut and fret work are the luthier's too.`,
+	];
+}
