@@ -65,7 +65,11 @@ const OTHERS: readonly { readonly keys: readonly (keyof Show)[]; readonly words:
 	{ keys: ['staleAfterSeconds', 'staleNewSeconds'], words: 'how long ready lasts' },
 	{ keys: ['boards'], words: 'boards' },
 	{ keys: ['packs'], words: 'packs' },
-	{ keys: ['techs', 'stock', 'abbreviations', 'times'], words: 'other things' },
+	{ keys: ['sweeten'], words: 'offsets of tunings' },
+	{
+		keys: ['techs', 'stock', 'abbreviations', 'times', 'gauges', 'unitMass', 'stage'],
+		words: 'other things',
+	},
 ];
 
 function listLine(after: Session): string {

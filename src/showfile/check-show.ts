@@ -3,6 +3,7 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import { checkHands, instrumentWords } from './check-hands.ts';
+import { checkStrings } from './check-strings.ts';
 import type { Finding } from './finding.ts';
 import { runningOrder } from './running-order.ts';
 import type { BoardState, Instrument, Show, Song } from './show.ts';
@@ -21,6 +22,7 @@ export function checkShow(show: Show): readonly Finding[] {
 		...missingPedals(show),
 		...curfew(show),
 		...cuesPastEnd(show),
+		...checkStrings(show, moments),
 		...withoutSlot(show, moments),
 		...withoutLength(show),
 		...notPlayed(show),

@@ -19,7 +19,9 @@ export type FindingCode =
 	| 'no-slot'
 	| 'not-played'
 	| 'no-length'
-	| 'near-past-end';
+	| 'near-past-end'
+	| 'string-tension'
+	| 'octaves-spoilt';
 
 /** One thing to look at before the doors open. */
 export type Finding = {

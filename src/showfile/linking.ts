@@ -53,7 +53,7 @@ export class Linking {
 	readonly #root: SourceNode;
 	readonly #known: KnownIds;
 	readonly #isWhole: boolean;
-	readonly #abbreviations: Readonly<Record<string, string>>;
+	readonly abbreviations: Readonly<Record<string, string>>;
 
 	/** `isWhole` false: a file of the show is missing, so that unknown ids may well be in it. */
 	constructor(show: {
@@ -65,7 +65,7 @@ export class Linking {
 		this.#root = show.root;
 		this.#known = show.known;
 		this.#isWhole = show.isWhole;
-		this.#abbreviations = show.abbreviations;
+		this.abbreviations = show.abbreviations;
 	}
 
 	/** Notes a problem with the value at a path. */
@@ -103,7 +103,7 @@ export class Linking {
 
 	/** The tuning that a text at a path means on a kind of instrument; null with a problem when it means none. */
 	tuning(text: string, kind: InstrumentKind, path: SourcePath): Tuning | null {
-		const reading = readTuning(text, kind, this.#abbreviations);
+		const reading = readTuning(text, kind, this.abbreviations);
 		if (reading.ok) return reading.tuning;
 		this.complain(path, {
 			code: 'unknown-tuning',

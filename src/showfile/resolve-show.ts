@@ -7,6 +7,7 @@ import { readTuning } from '../tuning/tuning.ts';
 import type { KnownIds } from './linking.ts';
 import { Linking } from './linking.ts';
 import { type KeyRefusal, playerKeys } from './player-keys.ts';
+import { setUpOf, stageOf, sweetenings, unitMassOf } from './resolve-bench.ts';
 import { resolveSet } from './resolve-set.ts';
 import { resolveSong } from './resolve-song.ts';
 import type { ShapedInstrument, ShapedShow } from './shape.ts';
@@ -71,6 +72,10 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 		times: writtenTimes(shaped.times ?? {}),
 		stock: shaped.stock ?? [],
 		abbreviations,
+		...(shaped.gauges === undefined ? {} : { gauges: shaped.gauges }),
+		...unitMassOf(shaped['unit-mass'], ['unit-mass'], linking),
+		...sweetenings(shaped.sweeten, { linking, kinds }),
+		...stageOf(shaped.stage),
 	};
 	return { show, problems: linking.problems };
 }
@@ -122,6 +127,8 @@ function resolveInstrument(
 		leave: shaped.leave ?? null,
 		notes: shaped.notes ?? null,
 		pickups: shaped.pickups ?? null,
+		...unitMassOf(shaped['unit-mass'], [...path, 'unit-mass'], linking),
+		...setUpOf(shaped.setup),
 	};
 	return [instrument];
 }

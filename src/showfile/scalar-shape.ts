@@ -7,6 +7,7 @@ import { cleanText } from '../base/clean-text.ts';
 import { parseSeconds } from '../base/duration.ts';
 import { nearestName } from '../base/nearest-name.ts';
 import { parseDayTime } from '../base/show-clock.ts';
+import { parseLength } from '../tuning/length-unit.ts';
 import { parseDate } from './calendar-date.ts';
 import { parseGauge, parseScale } from './string-measure.ts';
 
@@ -33,6 +34,8 @@ z.config({ jitless: true });
 type Written<Value> = z.ZodMiniType<Value, string>;
 
 const TEXT_LONGEST = 1000;
+/** Nothing of a set-up is larger: common practice, no source. */
+const LONGEST_MEASURE = 50;
 const ID_LONGEST = 40;
 // The plain patterns come first because one with properties of characters takes two milliseconds to be
 // made, which most files then never need.
@@ -224,6 +227,20 @@ export const scale: Written<number> = written({
 		what: 'is not a scale length',
 		expected: 'inches or millimetres with their unit, such as 25.5 in or 648 mm',
 	},
+});
+
+/** A measure of the bench, in millimetres: millimetres unless it says another unit. */
+export const length: Written<number> = written({
+	read: (text) => {
+		const millimetres = parseLength(text);
+		return millimetres !== null && millimetres <= LONGEST_MEASURE ? millimetres : null;
+	},
+	complaint: {
+		code: 'bad-length',
+		what: 'is not a measure of the bench',
+		expected: `millimetres such as 1.6, or 63 thou, or 4/64 in, at most ${LONGEST_MEASURE} mm`,
+	},
+	editor: { type: ['string', 'number'] },
 });
 
 /** Characters that need shift on the keyboards that most laptops have. */

@@ -22,6 +22,7 @@ const ITEM_NAMES: Readonly<Record<string, string>> = {
 	songs: 'song',
 	packs: 'pack',
 	stock: 'stock item',
+	sweeten: 'offset',
 	cues: 'cue',
 	set: 'item of the set',
 	encore: 'item of the encore',

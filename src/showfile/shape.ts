@@ -12,6 +12,7 @@ import {
 	gauge,
 	gaugeLabel,
 	id,
+	length,
 	number,
 	onOrOff,
 	playerKey,
@@ -83,6 +84,40 @@ const player = keyed({
 	key: z.optional(playerKey),
 });
 
+// What a string weighs, in grams a metre, by its gauge; from the thinnest plain one to the thickest of a
+// bass, with room to spare.
+const unitMass = z.record(z.string(), number({ from: 0.05, to: 100 }));
+
+const lengths = z.optional(oneOrMore(length));
+
+/** What the player likes: lengths as bass side and treble side, or one for both. */
+const setUp = keyed({
+	action: lengths,
+	'action-first': lengths,
+	relief: z.optional(length),
+	pickup: lengths,
+	nut: lengths,
+	'saddle-screw': z.optional(length),
+});
+
+// Further off than a quarter-tone is another note.
+const offsets = z.record(z.string(), number({ from: -50, to: 50 }));
+
+const sweeten = keyed({
+	player: z.optional(reference),
+	instrument: z.optional(reference),
+	tuning: z.optional(words),
+	cents: offsets,
+});
+
+const celsius = z.optional(number({ from: -40, to: 60 }));
+
+const stage = keyed({
+	temperature: celsius,
+	soundcheck: celsius,
+	humidity: z.optional(number({ from: 0, to: 100 })),
+});
+
 const instrument = keyed({
 	id,
 	name: z.optional(words),
@@ -107,6 +142,8 @@ const instrument = keyed({
 	times: z.optional(workTimes),
 	leave: z.optional(words),
 	notes: z.optional(words),
+	'unit-mass': z.optional(unitMass),
+	setup: z.optional(setUp),
 });
 
 const needs = keyed({
@@ -192,6 +229,10 @@ export const showFileShape = keyed({
 	stock: z.optional(
 		z.array(keyed({ gauge: gaugeLabel, count: number({ from: 0, to: 100_000, isWhole: true }) })),
 	),
+	gauges: z.optional(z.array(gaugeLabel)),
+	'unit-mass': z.optional(unitMass),
+	sweeten: z.optional(z.array(sweeten)),
+	stage: z.optional(stage),
 	abbreviations: z.optional(z.record(z.string(), words)),
 });
 
@@ -204,6 +245,7 @@ export type Section = keyof typeof showFileShape.shape;
 export type ShapedShow = z.output<typeof showFileShape>;
 
 export type ShapedInstrument = z.output<typeof instrument>;
+export type ShapedSetUp = z.output<typeof setUp>;
 export type ShapedSong = z.output<typeof song>;
 export type ShapedPart = z.output<typeof part>;
 export type ShapedCue = z.output<typeof cue>;

@@ -2,6 +2,8 @@
 // up in a file. It is plain data, frozen, so that a night's journal can carry it whole.
 
 import type { InstrumentKind } from '../tuning/kind.ts';
+import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
+import type { Sweetening } from '../tuning/sweeten.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 
 /** A whole show. Lists keep the order of the file. */
@@ -33,6 +35,30 @@ export type Show = {
 	readonly stock: readonly StockItem[];
 	/** Short name to tuning name, as the file writes them. */
 	readonly abbreviations: Readonly<Record<string, string>>;
+	// Shows of nights that began before these were known do not have them.
+	/** Gauges that can be had, beside those counted in the stock, as the file writes them. */
+	readonly gauges?: readonly string[];
+	/** Grams a metre by gauge as written, for all instruments. */
+	readonly unitMass?: UnitMass;
+	/** Cents added to targets. */
+	readonly sweeten?: readonly Sweetening[];
+	readonly stage?: Stage;
+};
+
+export type UnitMass = Readonly<Record<string, number>>;
+
+/** The stage as it is expected; degrees Celsius, per cent. */
+export type Stage = {
+	readonly temperature: number | null;
+	/** At soundcheck, when instruments are tuned. */
+	readonly soundcheck: number | null;
+	readonly humidity: number | null;
+};
+
+/** How a player likes an instrument. */
+export type SetUp = SetUpMeasures & {
+	/** Millimetres that a saddle goes in one turn of its screw. */
+	readonly saddleScrew?: number;
 };
 
 export type Tech = { readonly id: string; readonly name: string };
@@ -73,6 +99,9 @@ export type Instrument = {
 	readonly leave: string | null;
 	readonly notes: string | null;
 	readonly pickups: string | null;
+	/** Grams a metre by gauge as written; before the show's. */
+	readonly unitMass?: UnitMass;
+	readonly setUp?: SetUp;
 };
 
 export type StringGauge = { readonly millimetres: number; readonly isWound: boolean };

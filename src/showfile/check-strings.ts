@@ -1,0 +1,55 @@
+// What the strings of a show risk: breaking in a tuning that is asked for, and offsets that spoil octaves.
+
+import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import { spoiltOctaves, WORST_OCTAVE_CENTS } from '../tuning/sweeten.ts';
+import type { Finding } from './finding.ts';
+import { offsetCents, onlyPlayer, stringsOf, type Tuned } from './instrument-strings.ts';
+import type { Show } from './show.ts';
+import { slotAndName } from './shown-names.ts';
+import type { Moment } from './walk-set.ts';
+
+/** Findings of every instrument in every tuning that the show has it in. */
+export function checkStrings(show: Show, moments: readonly Moment[]): readonly Finding[] {
+	return tunedInShow(show, moments).flatMap((tuned) => [
+		...nearBreaking(show, tuned),
+		...octavesSpoilt(show, tuned),
+	]);
+}
+
+function tunedInShow(show: Show, moments: readonly Moment[]): readonly Tuned[] {
+	const found = new Map<string, Tuned>();
+	const add = (tuned: Tuned) =>
+		found.set(`${tuned.instrument.id} ${tuned.tuning.notes.join(' ')}`, tuned);
+	for (const instrument of show.instruments) {
+		add({ instrument, tuning: instrument.tuning, player: onlyPlayer(instrument) });
+	}
+	for (const { hands } of moments) {
+		for (const [player, holding] of hands) {
+			if (holding) add({ instrument: holding.instrument, tuning: holding.tuning, player });
+		}
+	}
+	return [...found.values()];
+}
+
+function nearBreaking(show: Show, tuned: Tuned): Finding[] {
+	const { instrument, tuning } = tuned;
+	return stringsOf(show, tuned).flatMap(({ string, strengthLeft, uncertainty }) => {
+		if (strengthLeft === null || strengthLeft >= LEAST_STRENGTH_LEFT) return [];
+		const left = Math.round(strengthLeft * 100);
+		const state = left > 0 ? `has ${left} % of its strength left` : 'is past its strength';
+		const guess = uncertainty > 0 ? ', by a model of its windings' : '';
+		const text = `String ${string} of ${slotAndName(show, instrument.id)} ${state} in ${tuning.name}${guess}: it may break. Keep eyes away, or choose another.`;
+		return [{ code: 'string-tension', severity: 'risk', instrument: instrument.id, text }];
+	});
+}
+
+function octavesSpoilt(show: Show, tuned: Tuned): Finding[] {
+	const { instrument, tuning } = tuned;
+	const [worst] = spoiltOctaves(tuning.notes, offsetCents(show, tuned)).toSorted(
+		(one, other) => Math.abs(other.cents) - Math.abs(one.cents),
+	);
+	if (worst === undefined) return [];
+	const [low, high] = worst.strings;
+	const text = `The offsets for ${slotAndName(show, instrument.id)} in ${tuning.name} put octaves on strings ${low} and ${high} ${Math.abs(worst.cents).toFixed(1)} cents ${worst.cents > 0 ? 'wide' : 'narrow'}, more than ${WORST_OCTAVE_CENTS}.`;
+	return [{ code: 'octaves-spoilt', severity: 'note', instrument: instrument.id, text }];
+}
