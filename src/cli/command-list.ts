@@ -26,6 +26,21 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: 'who plays what when, the work between, stand-ins; --sheet for the run sheet',
 		load: async () => (await import('./commands/plan.ts')).planCommand,
 	},
+	tuning: {
+		usage: 'tuning SHOW INSTRUMENT',
+		words: 'targets, steps and tensions from one tuning to another',
+		load: async () => (await import('./commands/tuning.ts')).tuningCommand,
+	},
+	strings: {
+		usage: 'strings SHOW INSTRUMENT',
+		words: 'what each string bears, how near to breaking, which gauge feels the same',
+		load: async () => (await import('./commands/strings.ts')).stringsCommand,
+	},
+	setup: {
+		usage: 'setup SHOW INSTRUMENT',
+		words: 'saddle moves, targets, what drifted; --record keeps what was measured',
+		load: async () => (await import('./commands/setup.ts')).setupCommand,
+	},
 	rehearse: {
 		usage: 'rehearse SHOW',
 		words: 'timed keys from a script, or the live screen on a faster clock',

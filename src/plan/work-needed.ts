@@ -3,6 +3,7 @@
 import type { InstrumentState } from '../../machines/instrument.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { retuneKind } from '../tuning/retune.ts';
+import type { Tuning } from '../tuning/tuning.ts';
 import type { Job } from './plan.ts';
 import type { OpenWithCapo } from './same-pitches.ts';
 import { samePitches } from './same-pitches.ts';
@@ -28,7 +29,7 @@ export type WorkNeeded = { readonly job: Job; readonly seconds: number };
 export function workNeeded({ instrument, state, to }: WorkAsked): WorkNeeded {
 	const { times } = instrument;
 	const { tuning, capo, isToWipe, stringsDown } = state.context;
-	const pitches = pitchSeconds(instrument, state, to);
+	const pitches = pitchSeconds(instrument, tuning, to.tuning);
 	if (stringsDown.length > 0) {
 		const further = (stringsDown.length - 1) * times.furtherString;
 		return { job: 'restring', seconds: times.restring + further + (pitches - times.touchUp) };
@@ -61,13 +62,15 @@ export function isDoneAlready(
 	);
 }
 
-function pitchSeconds(
-	{ times, kind }: Instrument,
-	state: InstrumentState,
-	to: OpenWithCapo,
-): number {
-	if (samePitches(state.context.tuning, to.tuning)) return times.touchUp;
-	switch (retuneKind(state.context.tuning.notes, to.tuning.notes, kind)) {
+/**
+ * Seconds from one open tuning to another on this instrument, its touch-up included.
+ *
+ * @example
+ * pitchSeconds(instruments.A1, eStandard, eStandard) // => 45
+ */
+export function pitchSeconds({ times, kind }: Instrument, from: Tuning, to: Tuning): number {
+	if (samePitches(from, to)) return times.touchUp;
+	switch (retuneKind(from.notes, to.notes, kind)) {
 		case 'none':
 			return times.touchUp;
 		case 'one-string':

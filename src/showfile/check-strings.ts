@@ -1,19 +1,41 @@
 // What the strings of a show risk: breaking in a tuning that is asked for, and offsets that spoil octaves.
 
+import { humidityWords } from '../tuning/humidity.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
 import { spoiltOctaves, WORST_OCTAVE_CENTS } from '../tuning/sweeten.ts';
 import type { Finding } from './finding.ts';
 import { offsetCents, onlyPlayer, stringsOf, type Tuned } from './instrument-strings.ts';
 import type { Show } from './show.ts';
 import { slotAndName } from './shown-names.ts';
+import { driftOrder, driftWords } from './stage-drift.ts';
 import type { Moment } from './walk-set.ts';
 
 /** Findings of every instrument in every tuning that the show has it in. */
 export function checkStrings(show: Show, moments: readonly Moment[]): readonly Finding[] {
-	return tunedInShow(show, moments).flatMap((tuned) => [
+	const strings = tunedInShow(show, moments).flatMap((tuned) => [
 		...nearBreaking(show, tuned),
 		...octavesSpoilt(show, tuned),
 	]);
+	return [...strings, ...stageFindings(show)];
+}
+
+/** What the stage does between soundcheck and show, as far as the file says how it will be. */
+function stageFindings(show: Show): Finding[] {
+	const { temperature = null, soundcheck = null, humidity = null } = show.stage ?? {};
+	const kelvins = temperature === null || soundcheck === null ? 0 : temperature - soundcheck;
+	const drift = driftWords(
+		driftOrder(show, kelvins, ({ tuning }) => tuning),
+		kelvins,
+	);
+	const damp = humidity === null ? [] : humidityWords(humidity);
+	return [
+		...(drift === null
+			? []
+			: [{ code: 'stage-drift', severity: 'note', text: `Since soundcheck ${drift}.` } as const]),
+		...(damp.length === 0
+			? []
+			: [{ code: 'stage-humidity', severity: 'note', text: damp.join(' ') } as const]),
+	];
 }
 
 function tunedInShow(show: Show, moments: readonly Moment[]): readonly Tuned[] {

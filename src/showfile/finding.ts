@@ -21,7 +21,9 @@ export type FindingCode =
 	| 'no-length'
 	| 'near-past-end'
 	| 'string-tension'
-	| 'octaves-spoilt';
+	| 'octaves-spoilt'
+	| 'stage-drift'
+	| 'stage-humidity';
 
 /** One thing to look at before the doors open. */
 export type Finding = {

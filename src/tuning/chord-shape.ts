@@ -46,6 +46,10 @@ export function shapeByEar(strings: readonly Sounding[], shape: ChordShape): rea
 	});
 	return heard.slice(1).flatMap((one, index) => {
 		const before = heard[index];
-		return before ? [{ strings: [before.string, one.string] as const, ...byEar(before, one) }] : [];
+		if (!before) return [];
+		// Named by its size: a fret has no spelling of its own.
+		const note = transposeName(before.note, midiOf(one.note) - midiOf(before.note));
+		const pair = byEar(before, { ...one, note });
+		return [{ strings: [before.string, one.string] as const, ...pair }];
 	});
 }

@@ -50,7 +50,12 @@ export function parseLength(text: string): number | null {
 			text.trim(),
 		) ?? [];
 	if (digits === '') return null;
-	const value = Number(digits);
+	const millimetres = inUnit(Number(digits), unit);
+	// What changing units leaves behind the ninth place is dust.
+	return Number(millimetres.toFixed(9));
+}
+
+function inUnit(value: number, unit: string): number {
 	const word = unit.toLowerCase().replace(/\s/g, '');
 	if (word === '' || word === 'mm') return value;
 	if (word === 'thou') return millimetresOf(value, 'thou');

@@ -1,6 +1,8 @@
 // How far an instrument's set-up has gone from where the player likes it, and what to do about it
 // without doing harm.
 
+import type { InstrumentKind } from './kind.ts';
+
 /** Millimetres, all optional; action as bass side then treble side. */
 export type SetUpMeasures = {
 	/** Height of strings over the first fret. */
@@ -18,6 +20,25 @@ export type SetUpDrift = {
 	/** Measured less wanted, in the order of the target. */
 	readonly millimetres: readonly number[];
 };
+
+/**
+ * What is usual for a kind where the player has not said: action over the 12th fret, bass side then treble
+ * side, and relief. Several public accounts of technicians for action; workshops' common practice
+ * for relief, no source. Null where nothing is usual.
+ *
+ * @example
+ * usualSetUp('electric-6') // => { actionLast: [1.9, 1.6], relief: 0.2 }
+ * usualSetUp('other') // => null
+ */
+export function usualSetUp(kind: InstrumentKind): SetUpMeasures | null {
+	if (kind.startsWith('electric') || kind === 'baritone-6')
+		return { actionLast: [1.9, 1.6], relief: 0.2 };
+	if (kind.startsWith('acoustic')) return { actionLast: [2.35, 1.7], relief: 0.2 };
+	if (kind === 'nylon-6') return { actionLast: [4, 3.2] };
+	if (kind === 'mandolin-8') return { actionLast: [1.9, 1.7] };
+	if (kind.startsWith('bass')) return { actionLast: [2, 1.6], relief: 0.4 };
+	return null;
+}
 
 const MEASURES = ['actionFirst', 'actionLast', 'relief', 'pickup', 'nut'] as const;
 

@@ -32,10 +32,10 @@ export type BearingString = StringBody & {
 	readonly stress: number;
 	/** Share of the least tensile strength that is left: 0.15 is 15 %. */
 	readonly strengthLeft: number | null;
-	/** Semitones to the least strength of the tensile table. */
+	/** Semitones to the nominal strength: where a sound string breaks. */
 	readonly headroomSemitones: number | null;
-	/** Semitones to the nominal strength: where a sound string is likelier to break. */
-	readonly headroomNominal: number | null;
+	/** Semitones to the least strength of the tensile table: where a poor one may. */
+	readonly headroomLeast: number | null;
 	readonly centsPerKelvin: number | null;
 	readonly inharmonicity: number | null;
 };
@@ -74,7 +74,7 @@ function bear(
 	const stress = stressMegapascals(newtons, millimetres);
 	const shared = { ...body, ...asked, newtons, stress };
 	if (body.material === 'nylon') {
-		const unknown = { strengthLeft: null, headroomSemitones: null, headroomNominal: null };
+		const unknown = { strengthLeft: null, headroomSemitones: null, headroomLeast: null };
 		return { ...shared, ...unknown, centsPerKelvin: null, inharmonicity: null };
 	}
 	const least = leastStrength(millimetres);
@@ -82,8 +82,8 @@ function bear(
 	return {
 		...shared,
 		strengthLeft: 1 - stress / least,
-		headroomSemitones: headroomSemitones(stress, least),
-		headroomNominal: headroomSemitones(stress, nominalStrength(millimetres)),
+		headroomSemitones: headroomSemitones(stress, nominalStrength(millimetres)),
+		headroomLeast: headroomSemitones(stress, least),
 		centsPerKelvin: centsPerKelvin({ stress, modulus }),
 		inharmonicity: inharmonicity({ modulus, millimetres, newtons, scaleMillimetres }),
 	};

@@ -9,11 +9,15 @@ export async function benchCommands(rounds: number): Promise<readonly string[]> 
 		(...args: string[]) =>
 		() =>
 			processMs(process.execPath, ['dist/rackside.js', ...args], isChecked);
-	const [bare = Number.NaN, check = Number.NaN, plan = Number.NaN] = takeTurns(
+	const [bare = Number.NaN, check = Number.NaN, plan = Number.NaN, tuning = Number.NaN] = takeTurns(
 		[
 			{ name: 'bare', run: () => processMs(process.execPath, ['-e', '0']) },
 			{ name: 'check', run: command('check', 'shows/club.yaml') },
 			{ name: 'plan', run: command('plan', 'shows/club.yaml') },
+			{
+				name: 'tuning',
+				run: command('tuning', 'shows/club.yaml', 'A1', '--to', 'drop D', '--json'),
+			},
 		],
 		rounds,
 	);
@@ -23,5 +27,6 @@ export async function benchCommands(rounds: number): Promise<readonly string[]> 
 		`${'bare node -e 0'.padEnd(44)} ${bare.toFixed(0).padStart(6)} ms`,
 		row('check of the 18-song show', check),
 		row('plan of the 18-song show', plan),
+		row('tuning --json of an instrument', tuning),
 	];
 }

@@ -2,9 +2,8 @@
 // independent script on the law or from the music theory library tonal 6.3.0; none from our code.
 
 import { describe, expect, test } from 'vitest';
-
+import { byEar, intervalName, pureRatio } from '../../src/tuning/interval.ts';
 import type { InstrumentKind } from '../../src/tuning/kind.ts';
-
 import { centsBetween, hertz, midiOf, transposeName } from '../../src/tuning/pitch.ts';
 import { readTuning } from '../../src/tuning/tuning.ts';
 
@@ -91,7 +90,7 @@ describe('cents, computed from their definition', () => {
 	});
 
 	test('just intervals; the third is 386.3137 in a tuning dictionary and an interval wiki', () => {
-		const found = [5 / 4, 4 / 3, 3 / 2].map((ratio) => centsBetween(1, ratio));
+		const found = [4, 5, 7].map(pureRatio).map(([high, low]) => centsBetween(low, high));
 		expectNear(found, [386.3137, 498.045, 701.955], 0.0001);
 	});
 
@@ -103,8 +102,10 @@ describe('cents, computed from their definition', () => {
 
 test('beats between neighbouring strings in equal temperament: |q·high − p·low|, computed', () => {
 	const [e, a, g, b] = ['E2', 'A2', 'G3', 'B3'].map((name) => hertz(midiOf(name), 440));
-	const beats = [3 * (a ?? 0) - 4 * (e ?? 0), 4 * (b ?? 0) - 5 * (g ?? 0)].map(Math.abs);
-	expectNear(beats, [0.3724, 7.778], 0.0001);
+	const fourth = byEar({ note: 'E2', hertz: e ?? 0 }, { note: 'A2', hertz: a ?? 0 });
+	const third = byEar({ note: 'G3', hertz: g ?? 0 }, { note: 'B3', hertz: b ?? 0 });
+	expectNear([fourth.beatsHz, third.beatsHz], [0.3724, 7.778], 0.0001);
+	expectNear([fourth.centsFromPure, third.centsFromPure], [1.955, 13.6863], 0.0001);
 });
 
 test('four semitones above 440 Hz: a page on the mathematics of music', () => {
@@ -121,9 +122,10 @@ test.each([
 });
 
 test.each([
-	['E2', 'A2', 5],
-	['G3', 'B3', 4],
-	['E2', 'E4', 24],
-])('%s to %s in semitones, by tonal 6.3.0', (from, to, semitones) => {
+	['E2', 'A2', 'P4', 5],
+	['G3', 'B3', 'M3', 4],
+	['E2', 'E4', 'P15', 24],
+])('%s to %s is a %s of so many semitones, by tonal 6.3.0', (from, to, name, semitones) => {
+	expect(intervalName(from, to)).toBe(name);
 	expect(midiOf(to) - midiOf(from)).toBe(semitones);
 });

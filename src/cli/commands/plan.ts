@@ -1,7 +1,6 @@
 // `rackside plan`: who plays what when, the work between, stand-ins; or the run sheet for the case.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { displayWidth, fitWidth } from '../../base/display-width.ts';
 import { minutesSeconds } from '../../base/duration.ts';
 import { markText } from '../../base/show-clock.ts';
 import type { Plan, Slot } from '../../plan/plan.ts';
@@ -16,6 +15,7 @@ import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { openShow } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { textTable } from '../text-table.ts';
 
 export const planCommand: CliCommand = {
 	usage: 'plan SHOW',
@@ -74,15 +74,15 @@ function planText(show: Show, plan: Plan): string {
 	return [
 		cleanText(show.title),
 		'',
-		...table(['#', 'song', 'player', 'instrument', 'tuning', 'capo', ''], slots),
+		...textTable(['#', 'song', 'player', 'instrument', 'tuning', 'capo', ''], slots),
 		...(work.length > 0
-			? ['', 'Work', ...table(['from', 'job', 'on', 'to', 'takes', '', '', ''], work)]
+			? ['', 'Work', ...textTable(['from', 'job', 'on', 'to', 'takes', '', '', ''], work)]
 			: []),
 		...(standIns.length > 0
 			? [
 					'',
 					'Stand-ins',
-					...table(['song', 'player', '', 'instrument', 'in hands in', ''], standIns),
+					...textTable(['song', 'player', '', 'instrument', 'in hands in', ''], standIns),
 				]
 			: []),
 		...(warnings.length > 0 ? ['', 'Warnings', ...warnings.map(cleanText)] : []),
@@ -94,17 +94,4 @@ function planText(show: Show, plan: Plan): string {
 function handWords(slot: Slot): string {
 	if (slot.isHandOver) return 'hand-over';
 	return slot.instrument !== null || slot.isKept ? 'keeps' : '';
-}
-
-function table(names: readonly string[], rows: readonly (readonly string[])[]): string[] {
-	const clean = [names, ...rows.map((row) => row.map(cleanText))];
-	const widths = names.map((_, column) =>
-		Math.max(...clean.map((row) => displayWidth(row[column] ?? ''))),
-	);
-	return clean.map((row) =>
-		row
-			.map((cell, column) => fitWidth(cell, widths[column] ?? 0))
-			.join('  ')
-			.trimEnd(),
-	);
 }

@@ -1,0 +1,93 @@
+// What the commands of the bench ask for: an instrument of a show, a tuning it can be brought to, a
+// number in a range; each with the sentence for what cannot be used.
+
+import { cleanText } from '../base/clean-text.ts';
+import { nearestName } from '../base/nearest-name.ts';
+import type { Problem } from '../base/problem.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
+import type { Tuning } from '../tuning/tuning.ts';
+import { readTuning } from '../tuning/tuning.ts';
+import { optionText, type Request } from './command.ts';
+import type { Io } from './io.ts';
+import { openShow } from './open-show.ts';
+
+/** What was asked for, or why it cannot be had. */
+export type Asked<Value> =
+	| { readonly ok: true; readonly value: Value }
+	| { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** The show and its instrument that the two words of a request name: by id, else by slot or name. */
+export async function askedInstrument(
+	request: Request,
+	io: Io,
+): Promise<Asked<{ readonly show: Show; readonly instrument: Instrument }>> {
+	const [file = '', word = ''] = request.words;
+	const { show, problems } = await openShow(file, io);
+	if (!show) return { ok: false, problems };
+	const { instruments } = show;
+	const key = word.toLowerCase();
+	const instrument =
+		instruments.find(({ id }) => id === word) ??
+		instruments.find(({ id, slot, name }) =>
+			[id.toLowerCase(), slot, name.toLowerCase()].includes(key),
+		);
+	if (instrument) return { ok: true, value: { show, instrument } };
+	const near = nearestName(
+		word,
+		instruments.map(({ id }) => id),
+	);
+	const problem: Problem = {
+		code: 'unknown-instrument',
+		what: 'there is no such instrument in this show',
+		found: cleanText(word),
+		expected: instruments.map(({ id }) => id).join(', ') || 'an instrument in the show file',
+		...(near === null ? {} : { hint: `Did you mean ${near}?` }),
+	};
+	return { ok: false, problems: [problem] };
+}
+
+/** The tuning of an option on this instrument; its own when the option is not given. */
+export function askedTuning(
+	request: Request,
+	name: string,
+	{ show, instrument }: { readonly show: Show; readonly instrument: Instrument },
+): Asked<Tuning> {
+	const text = optionText(request, name);
+	if (text === null) return { ok: true, value: instrument.tuning };
+	const reading = readTuning(text, instrument.kind, show.abbreviations);
+	if (reading.ok) return { ok: true, value: reading.tuning };
+	const { expected, hint } = reading;
+	const what = `--${name} is not a tuning of this kind of instrument (${instrument.kind})`;
+	const problem = { code: 'unknown-tuning', what, found: cleanText(text), expected };
+	return { ok: false, problems: [hint === undefined ? problem : { ...problem, hint }] };
+}
+
+/** A plain number of an option, both ends included; `otherwise` when it is not given. */
+export function askedNumber(
+	request: Request,
+	name: string,
+	range: {
+		readonly from: number;
+		readonly to: number;
+		readonly isWhole?: boolean;
+		readonly otherwise: number;
+	},
+): Asked<number> {
+	const text = optionText(request, name);
+	if (text === null) return { ok: true, value: range.otherwise };
+	const value = /^-?\d+(?:\.\d+)?$/.test(text.trim()) ? Number(text) : Number.NaN;
+	const fits = value >= range.from && value <= range.to;
+	if (fits && (!range.isWhole || Number.isInteger(value))) return { ok: true, value };
+	const kind = range.isWhole ? 'a whole number' : 'a number';
+	return {
+		ok: false,
+		problems: [
+			{
+				code: 'bad-number',
+				what: `--${name} is not a number that fits here`,
+				found: cleanText(text),
+				expected: `${kind} from ${range.from} to ${range.to}`,
+			},
+		],
+	};
+}
