@@ -1,40 +1,32 @@
 // Where we are and what comes next: song, cue point, time left; who starts the next one.
 
 import { type CuePoint, cueIndex, cuePoints } from '../../machines/song.ts';
-import { fitWidth } from '../base/display-width.ts';
+import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { dayTimeText } from '../base/show-clock.ts';
 import { findItem } from '../session/find.ts';
+import type { SongItem } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
 import { songFrom, songOf, songPlace } from './named-in-show.ts';
-import { type Area, placeAt, type Row, span } from './row.ts';
+import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
 
 const LABEL_COLUMNS = 10;
 const NARROW_LABEL_COLUMNS = 5;
-const TIMES_COLUMNS = 36;
-const SHORT_TIMES_COLUMNS = 11;
-const NARROWEST_TIMES_COLUMNS = 6;
 
 /** Now, next, and with a third row what the song's notes say. */
 export function nowSection(state: ScreenState, { columns, rows }: Area): Row[] {
-	const isWide = columns >= 70;
 	const isNarrow = columns < 60;
 	const isNarrowest = columns < 30;
-	const timesColumns = isWide
-		? TIMES_COLUMNS
-		: isNarrowest
-			? NARROWEST_TIMES_COLUMNS
-			: SHORT_TIMES_COLUMNS;
-	const times = isWide ? timesText(state) : isNarrowest ? leftNumber(state) : leftText(state);
 	const wordsAt = isNarrowest ? 0 : isNarrow ? NARROW_LABEL_COLUMNS : LABEL_COLUMNS;
 	const row = (label: string, ...placed: readonly (readonly [number, Row])[]) =>
 		placeAt(columns, [...(isNarrowest ? [] : [[0, [span(label, 'title')]] as const]), ...placed]);
 	const clock = `show${fitWidth(showClock(state, state.nowMs), 10, { align: 'right' })}`;
 	const isClockShown = columns >= 50;
+	const { words, times } = nowParts(state, columns, wordsAt);
 	return [
-		row('NOW', [wordsAt, nowWords(state, isNarrow)], [columns - timesColumns, [span(times)]]),
+		row('NOW', [wordsAt, words], [columns - times.length, [span(times)]]),
 		row(
 			'NEXT',
 			[wordsAt, nextWords(state, columns >= 100)],
@@ -44,18 +36,30 @@ export function nowSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	].slice(0, rows);
 }
 
+/** The longest times beside which the words are whole; what to say now is needed more than how long it has gone on. */
+function nowParts(state: ScreenState, columns: number, wordsAt: number) {
+	const left = fitWidth(leftText(state), 12);
+	const withClock = `${left} ${dayTimeText(state.nowMs, state.dayOffsetMinutes)}`;
+	const allTimes =
+		columns >= 70
+			? [`${fitWidth(elapsedText(state), 14, { align: 'right' })} ${withClock}`, withClock]
+			: [columns < 30 ? fitWidth(leftNumber(state), 6) : fitWidth(leftText(state), 11)];
+	const parts = allTimes.map((times) => ({
+		times,
+		words: nowWords(state, columns - times.length - wordsAt - 1),
+	}));
+	const whole = parts.find(
+		({ times, words }) => rowWidth(words) < columns - times.length - wordsAt,
+	);
+	return whole ?? parts.at(-1) ?? { times: '', words: [] };
+}
+
 /** What is on, in words: the song and its cue point, or what stands between songs. */
-function nowWords(state: ScreenState, isNarrow: boolean): Row {
+function nowWords(state: ScreenState, columns: number): Row {
 	const { session } = state;
 	const song = session.song === null ? null : songFrom(session, session.current);
 	if (song !== null) {
-		const { place, of } = songPlace(session, song.key);
-		const point = pointNow(state);
-		return [
-			span(`${place}${isNarrow ? '' : ` of ${of} `} ${songTitle(session.show, song.song)}  `),
-			span(point?.at ?? '', 'bright'),
-			span(point?.say == null ? '' : `  ${point.say}`),
-		];
+		return songWords(state, song, columns);
 	}
 	const since = session.phaseSinceMs === null ? 0 : (state.nowMs - session.phaseSinceMs) / 1000;
 	const waited = durationWords(since);
@@ -73,6 +77,22 @@ function nowWords(state: ScreenState, isNarrow: boolean): Row {
 		default:
 			return [span('between songs', 'bright'), span(`  since ${waited}`)];
 	}
+}
+
+/** Where room is short, how many songs there are goes first, then what to say, then the end of the title. */
+function songWords(state: ScreenState, { key, song }: SongItem, columns: number): Row {
+	const { session } = state;
+	const { place, of } = songPlace(session, key);
+	const point = pointNow(state);
+	const title = songTitle(session.show, song);
+	const at = span(point?.at ?? '', 'bright');
+	const say = span(point?.say == null ? '' : `  ${point.say}`);
+	const whole: Row = [span(`${place} of ${of}  ${title}  `), at, say];
+	if (rowWidth(whole) <= columns) return whole;
+	const number = `${place} `;
+	const room = Math.max(4, columns - number.length - 2 - rowWidth([at]));
+	const cut = displayWidth(title) > room ? fitWidth(title, room) : title;
+	return [span(`${number}${cut}  `), at, say];
 }
 
 /** What comes: the next cue point and the song after, or the next song with who starts it. */
@@ -160,12 +180,10 @@ function leftText(state: ScreenState): string {
 	return left === '' ? '' : `left ${left}`;
 }
 
-function timesText(state: ScreenState): string {
+function elapsedText(state: ScreenState): string {
 	const times = songTimes(state);
 	const length = times?.length == null ? '?' : durationWords(times.length);
-	const of = times === null ? '' : `${durationWords(times.elapsed)} of ${length}`;
-	const clock = dayTimeText(state.nowMs, state.dayOffsetMinutes);
-	return `${fitWidth(of, 14, { align: 'right' })} ${fitWidth(leftText(state), 12)} ${clock}`;
+	return times === null ? '' : `${durationWords(times.elapsed)} of ${length}`;
 }
 
 function notesText({ session }: ScreenState): string {

@@ -9,7 +9,7 @@ import { showClock } from './show-clock-words.ts';
 const LABEL_COLUMNS = 10;
 const MINUTES_A_DAY = 1440;
 
-/** The first warnings, a row each; the last row says how many more there are. */
+/** The first warnings, a row each; the label says how many more there are. */
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const warnings = [
 		// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
@@ -28,12 +28,15 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 	}
 	return warnings.slice(0, rows).map((warning, index) => {
 		const more = warnings.length - rows;
-		const rest = index === rows - 1 && more > 0 ? `(${more} more) ` : '';
 		return placeAt(columns, [
-			[0, [span(index === 0 ? 'WATCH' : '', 'title')]],
-			[LABEL_COLUMNS, [span(rest, 'dim'), warning]],
+			[0, index === 0 ? watchLabel(more) : []],
+			[LABEL_COLUMNS, [warning]],
 		]);
 	});
+}
+
+function watchLabel(more: number): Row {
+	return [span('WATCH', 'title'), ...(more > 0 ? [span(` +${more}`)] : [])];
 }
 
 /** Why the night is not being kept just now, in a sentence; null while all is well. */
