@@ -10,7 +10,7 @@ import type { Tuning } from '../tuning/tuning.ts';
 import { durationWords } from './duration-words.ts';
 import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
 import { type StateMark, stateWords } from './instrument-words.ts';
-import { instrumentOf, slotLabel, songOf, songPlace } from './named-in-show.ts';
+import { instrumentOf, slotWords, songOf, songPlace } from './named-in-show.ts';
 import type { SpanStyle } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { capoWords } from './tuning-words.ts';
@@ -130,7 +130,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 	const instrument = best === undefined ? null : instrumentOf(show, best.instrument);
 	const ready = best === undefined ? null : standInReadiness(state, best);
 	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
-	const broken = open?.instrument == null ? '' : ` slot ${slotLabel(show, open.instrument)}`;
+	const broken = open?.instrument == null ? '' : ` ${slotWords(show, open.instrument)}`;
 	return {
 		player,
 		kind: 'break',

@@ -11,7 +11,7 @@ import {
 } from './hand-over-columns.ts';
 import { detailRows, takeWords } from './hand-over-details.ts';
 import { keptWords } from './hand-over-lines.ts';
-import { instrumentOf, playerLabel, slotLabel } from './named-in-show.ts';
+import { instrumentOf, playerLabel, slotWords } from './named-in-show.ts';
 import { placeAt, type Row, type SpanStyle, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { firstThatFits, hasTallLetter, tallRows, tallWidth } from './tall-glyphs.ts';
@@ -75,9 +75,9 @@ function headingRow(
 	const { show } = state.session;
 	const style = coming.isUrgent ? 'accent' : 'plain';
 	const isBreak = coming.kind === 'break';
-	const slot =
-		isBreak || coming.instrument === null ? '' : `slot ${slotLabel(show, coming.instrument)}`;
-	const name = columns < ALL_TALL_COLUMNS || isBreak ? '' : takeWords(state, coming);
+	const slot = isBreak || coming.instrument === null ? '' : slotWords(show, coming.instrument);
+	const taken = columns < ALL_TALL_COLUMNS || isBreak ? '' : takeWords(state, coming);
+	const name = taken === slot ? '' : taken;
 	const forWhat = [span(`${name}${name === '' ? '' : ' '}${coming.forWhat}`, style)];
 	return placeAt(columns, [
 		[at.label, [label(state, coming, isLater)]],

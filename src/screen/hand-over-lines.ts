@@ -4,7 +4,7 @@ import type { Show } from '../showfile/show.ts';
 import { slotAndName } from '../showfile/shown-names.ts';
 import { type Coming, readinessStyle } from './coming.ts';
 import { handOverColumns } from './hand-over-columns.ts';
-import { playerLabel, slotLabel } from './named-in-show.ts';
+import { playerLabel, slotLabel, slotWords } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { capoWords, shortTuning, tuningThatFits } from './tuning-words.ts';
@@ -81,7 +81,7 @@ function wideLine(
 			[at.slot, [span(`${coming.forWhat}: ${coming.status}, ${coming.why ?? ''}`, style)]],
 		]);
 	}
-	const slot = coming.instrument === null ? 'none' : `slot ${slotLabel(show, coming.instrument)}`;
+	const slot = coming.instrument === null ? 'none' : slotWords(show, coming.instrument);
 	const capoAt = at.status - 9;
 	const tuning =
 		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, capoAt - at.what - 1);

@@ -5,7 +5,7 @@ import type { Work } from '../plan/plan.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
 import { stateMark } from './instrument-words.ts';
-import { slotLabel, songPlace } from './named-in-show.ts';
+import { slotLabel, slotWords, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
@@ -48,7 +48,8 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 	const held = state.session.instruments[work.instrument];
 	// What is still in somebody's hands cannot be begun: the mark says so.
 	const mark = held === undefined ? '' : ` ${stateMark(show, held, state.nowMs)}`;
-	const slot = `${isNarrow ? '' : 'slot '}${slotLabel(show, work.instrument)}${mark}`;
+	const name = isNarrow ? slotLabel : slotWords;
+	const slot = `${name(show, work.instrument)}${mark}`;
 	const job = workWords(state, work);
 	const isShort = isNarrow || (columns >= LEAST_WIDE_COLUMNS && columns < 80);
 	const begin = `${isShort ? 'by' : 'begin by'} ${right(showClock(state, work.beginByMs), isNarrow ? 7 : 8)}`;

@@ -168,3 +168,16 @@ test('an age of hours stands apart from its word', () => {
 		expect(text).not.toMatch(/(READY|STALE|SILENT|now|in)\d/);
 	}
 });
+
+test.each(sizes)('what has no slot goes by its name: $columns x $rows', (size) => {
+	const state = middleOfASong();
+	const { show } = state.session;
+	const instruments = show.instruments.map((one) =>
+		one.id === 'i4' ? { ...one, slot: null } : one,
+	);
+	const session = { ...state.session, show: { ...show, instruments } };
+	const text = screenText(drawn({ ...state, session }, size));
+	expect(text).toMatch(/ASH +in +2:33 Dune +for 7 Lantern/);
+	expect(text).toMatch(/DO +Dune ~/);
+	expect(text).not.toMatch(/slot Dune/);
+});
