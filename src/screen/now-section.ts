@@ -51,7 +51,8 @@ function nowParts(state: ScreenState, columns: number, wordsAt: number) {
 	const whole = parts.find(
 		({ times, words }) => rowWidth(words) < columns - times.length - wordsAt,
 	);
-	return whole ?? parts.at(-1) ?? { times: '', words: [] };
+	const hasSay = pointNow(state)?.say != null;
+	return (hasSay ? (whole ?? parts.at(-1)) : parts[0]) ?? { times: '', words: [] };
 }
 
 /** What is on, in words: the song and its cue point, or what stands between songs. */
@@ -88,7 +89,9 @@ function songWords(state: ScreenState, { key, song }: SongItem, columns: number)
 	const at = span(point?.at ?? '', 'bright');
 	const say = span(point?.say == null ? '' : `  ${point.say}`);
 	const whole: Row = [span(`${place} of ${of}  ${title}  `), at, say];
-	if (rowWidth(whole) <= columns) return whole;
+	// At its start, with nothing to say, the title is what there is to read.
+	const isAtStart = session.song !== null && cueIndex(session.song) === 0;
+	if (rowWidth(whole) <= columns || (isAtStart && point?.say == null)) return whole;
 	const number = `${place} `;
 	const room = Math.max(4, columns - number.length - 2 - rowWidth([at]));
 	const cut = displayWidth(title) > room ? fitWidth(title, room) : title;
