@@ -5,14 +5,14 @@ import { resolve } from 'node:path';
 import process from 'node:process';
 import { PassThrough } from 'node:stream';
 import { cleanText } from '../base/clean-text.ts';
-import type { ColorDepth, LookName } from '../base/colors.ts';
+import type { ColorDepth } from '../base/colors.ts';
 import type { MachineClock } from '../base/machine-clock.ts';
 import { realClock } from '../disk/clock.ts';
 import { makeFolders } from '../disk/folders.ts';
 import { type Lock, type LockPlace, lockName, takeLock } from '../disk/lock.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
-import { openSettings, settingsNow } from '../disk/settings.ts';
+import { openSettings } from '../disk/settings.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
@@ -32,6 +32,7 @@ import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import type { Io } from './io.ts';
+import { livePreferences } from './live-preferences.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { nightFolders, placesOf } from './places.ts';
 import { tellProblems } from './tell-problems.ts';
@@ -96,7 +97,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return tellProblems(begun.problems, io);
 	}
 	const dayOffsetMinutes = localOffsetMinutes(begun.startedAtMs);
-	const { keys, looks } = settingsNow({ disk: realDisk, folder: places.settings });
+	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,
@@ -104,15 +105,14 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		plannedZeroMs: plannedZero(begun.show, begun.startedAtMs, dayOffsetMinutes),
 		dayOffsetMinutes,
 		isRehearsal: live.isRehearsal,
-		keys,
-		findings: begun.findings,
+		preferences,
+		findings: [...begun.findings, ...preferences.problems],
 	});
 	await show(night, {
 		io,
 		file: live.file,
 		isRehearsal: live.isRehearsal,
 		isAscii: !abilities.isUnicode,
-		look: looks,
 		colorDepth: abilities.colorDepth,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});
@@ -151,7 +151,6 @@ type Stage = {
 	readonly file: string;
 	readonly isRehearsal: boolean;
 	readonly isAscii: boolean;
-	readonly look: LookName;
 	readonly colorDepth: ColorDepth;
 	readonly tickMs: number;
 };

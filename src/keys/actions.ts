@@ -67,7 +67,7 @@ function handOverOutcome(context: KeyContext): Outcome {
 					? handedAll([one])
 					: {
 							kind: 'say',
-							words: `${instrument.name} is not in these hand-overs; x hands over anything.`,
+							words: `${instrument.name} is not in these hand-overs; ${context.keyOf('exchange')} hands over anything.`,
 						};
 			},
 			{ enter: { words: 'all of them', outcome: () => handedAll(open) } },
@@ -148,7 +148,14 @@ function slotAction(
 	});
 }
 
-const nextView = { live: 'rack', rack: 'set', set: 'log', log: 'live', help: 'live' } as const;
+const nextView = {
+	live: 'rack',
+	rack: 'set',
+	set: 'log',
+	log: 'live',
+	help: 'live',
+	settings: 'live',
+} as const;
 
 /** Every action, most needed first. */
 export const ACTIONS: readonly Action[] = [
@@ -164,16 +171,20 @@ export const ACTIONS: readonly Action[] = [
 	{
 		id: 'hand-over',
 		keys: ['enter'],
-		words: 'the planned hand-overs are in hands now; in rack, set and log it opens the picked row',
+		words: 'the planned hand-overs are in hands now; in the other views it opens the picked row',
 		footer: (context) => {
+			if (context.view === 'settings') return 'change';
 			if (pickedWords(context) !== null) return 'open';
 			return openHandOvers(context).length > 0 ? 'handed' : null;
 		},
 		whyNot: (context) =>
-			pickedWords(context) !== null || openHandOvers(context).length > 0
+			context.view === 'settings' ||
+			pickedWords(context) !== null ||
+			openHandOvers(context).length > 0
 				? null
-				: 'No hand-over is coming; x records one that was not planned.',
+				: `No hand-over is coming; ${context.keyOf('exchange')} records one that was not planned.`,
 		act: (context) => {
+			if (context.view === 'settings') return { kind: 'open-setting' };
 			const words = pickedWords(context);
 			return words === null ? handOverOutcome(context) : { kind: 'say', words };
 		},
@@ -285,8 +296,10 @@ export const ACTIONS: readonly Action[] = [
 		keys: ['e'],
 		words: 'add to the last incident: string by digit, kind by letter, words',
 		footer: ({ session }) => (openBreak(session) ? 'which string' : null),
-		whyNot: ({ session }) =>
-			session.incidents.length > 0 ? null : 'There is no incident to add to; i marks one.',
+		whyNot: ({ session, keyOf }) =>
+			session.incidents.length > 0
+				? null
+				: `There is no incident to add to; ${keyOf('incident')} marks one.`,
 		act: (context) => ({ kind: 'prompt', prompt: describePrompt(context) }),
 	},
 	{
@@ -415,7 +428,7 @@ export const ACTIONS: readonly Action[] = [
 	{
 		id: 'pick-up',
 		keys: ['up'],
-		words: 'in rack, set and log: pick the one above',
+		words: 'in a list: pick the one above',
 		footer: silent,
 		whyNot: always,
 		act: () => ({ kind: 'pick', by: -1 }),
@@ -424,11 +437,19 @@ export const ACTIONS: readonly Action[] = [
 	{
 		id: 'pick-down',
 		keys: ['down'],
-		words: 'in rack, set and log: pick the one below',
+		words: 'in a list: pick the one below',
 		footer: silent,
 		whyNot: always,
 		act: () => ({ kind: 'pick', by: 1 }),
 		isEachCounted: true,
+	},
+	{
+		id: 'settings',
+		keys: [','],
+		words: 'settings: looks and keys',
+		footer: silent,
+		whyNot: always,
+		act: ({ view }) => ({ kind: 'view', view: view === 'settings' ? 'live' : 'settings' }),
 	},
 	{
 		id: 'leave',

@@ -5,9 +5,10 @@ import type { Plan, StandIn } from '../plan/plan.ts';
 import type { Command } from '../session/command.ts';
 import type { Session } from '../session/session.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
+import type { Preferences } from './preferences.ts';
 import type { PromptView } from './prompt-view.ts';
 
-export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'help';
+export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'help' | 'settings';
 
 export type KeyContext = {
 	readonly session: Session;
@@ -16,7 +17,10 @@ export type KeyContext = {
 	/** When the first song is meant to start. */
 	readonly plannedZeroMs: number;
 	readonly view: ViewName;
-	/** The row picked in rack, set and log. */
+	readonly preferences: Preferences;
+	/** The key that does an action now, to be named in sentences. */
+	readonly keyOf: (action: string) => string;
+	/** The row picked in rack, set, log and settings. */
 	readonly picked: number;
 	readonly canTakeBack: boolean;
 	readonly canPutBack: boolean;
@@ -45,6 +49,12 @@ export type Outcome =
 	| { readonly kind: 'say'; readonly words: string }
 	| { readonly kind: 'view'; readonly view: ViewName }
 	| { readonly kind: 'pick'; readonly by: number }
+	/** Changes preferences, and says so. */
+	| {
+			readonly kind: 'prefer';
+			readonly changes: Partial<Preferences>;
+			readonly words: string;
+	  }
 	| {
 			readonly kind:
 				| 'take-back'
@@ -53,7 +63,9 @@ export type Outcome =
 				| 'lock'
 				| 'close'
 				| 'leave'
-				| 'decide-later';
+				| 'decide-later'
+				/** What the picked row of the settings view is for. */
+				| 'open-setting';
 	  }
 	/** The key is not for this prompt: it does what it does without one. */
 	| { readonly kind: 'pass' };

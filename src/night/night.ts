@@ -10,8 +10,10 @@ import type { JournalRecord } from '../journal/record.ts';
 import { ACTIONS, actionOf } from '../keys/actions.ts';
 import { jumpWords } from '../keys/jump-words.ts';
 import type { KeyContext, Outcome, Prompt, ViewName } from '../keys/key-context.ts';
+import type { Preferences } from '../keys/preferences.ts';
 import { standInPrompt } from '../keys/prompts.ts';
 import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
+import { openSetting, settingRows } from '../keys/settings.ts';
 import { previewJump } from '../plan/change-preview.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
@@ -30,6 +32,7 @@ import { goOn } from './night-clock.ts';
 import { openPast } from './night-past.ts';
 import { nightState } from './night-state.ts';
 import { movedZero } from './planned-zero.ts';
+import { type PreferenceStore, unkeptPreferences } from './preference-store.ts';
 import { changedWords, createShowWatch, type ShowFile } from './show-watch.ts';
 
 /** A prompt closes by itself after this long without a key. */
@@ -48,8 +51,8 @@ export type NightOptions = {
 	/** What to add to UTC for the time of day where the show is. */
 	readonly dayOffsetMinutes: number;
 	readonly isRehearsal: boolean;
-	/** Keys that the user has set, by action id. */
-	readonly keys?: Readonly<Record<string, string>>;
+	/** What the user prefers; by default what is usual, for as long as the program runs. */
+	readonly preferences?: PreferenceStore;
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
 };
@@ -115,6 +118,7 @@ export function openNight(options: NightOptions): Night {
 	let effect: Effect | null = null;
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
 	const listeners = new Set<() => void>();
+	const preferences = options.preferences ?? unkeptPreferences();
 	let look: Look = {
 		view: 'live',
 		picked: 0,
@@ -188,6 +192,8 @@ export function openNight(options: NightOptions): Night {
 			standInsFor,
 			readShow: showWatch.read && readShow,
 			logWords: (row) => [...past.log][row]?.words ?? null,
+			preferences: preferences.values(),
+			keyOf: keyNameOf,
 			draftOf: (id) => look.drafts[id] ?? '',
 			previewOf: (song) =>
 				jumpWords(
@@ -296,6 +302,12 @@ export function openNight(options: NightOptions): Night {
 			case 'pick':
 				look = { ...look, picked: pickedAfter(outcome.by) };
 				return;
+			case 'open-setting':
+				follow(openSetting(context()), beganMs);
+				return;
+			case 'prefer':
+				prefer(outcome.changes, outcome.words);
+				return;
 			case 'take-back':
 				takeBack();
 				return;
@@ -317,6 +329,18 @@ export function openNight(options: NightOptions): Night {
 				return;
 			}
 		}
+	}
+
+	function prefer(changes: Partial<Preferences>, words: string): void {
+		const say = (message: string) => {
+			look = { ...look, message };
+			changed();
+		};
+		preferences.change(changes).then(
+			(trouble) => trouble !== null && say(trouble),
+			() => say(`${words} It could not be kept.`),
+		);
+		look = { ...look, message: words };
 	}
 
 	/** What is kept of a field that is left, and no longer once it was entered. */
@@ -341,6 +365,7 @@ export function openNight(options: NightOptions): Night {
 			set: session().list.length,
 			log: [...past.log].length,
 			help: ACTIONS.length,
+			settings: settingRows(preferences.values()).length,
 		};
 		const count = look.view in counts ? counts[look.view as keyof typeof counts] : 1;
 		return Math.min(Math.max(0, look.picked + by), Math.max(0, count - 1));
@@ -353,17 +378,19 @@ export function openNight(options: NightOptions): Night {
 		if (key === 'esc' && isUnlocking)
 			look = { ...look, isLocked: false, unlockFromMs: null, message: null };
 		else {
-			const isFirst = actionOf(key, options.keys)?.id === 'lock';
+			const isFirst = actionOf(key, preferences.values().keys)?.id === 'lock';
 			look = {
 				...look,
 				unlockFromMs: isFirst ? nowMs : null,
-				message: isFirst ? 'Esc within 2 s unlocks.' : 'Locked: l, then esc within 2 s unlocks.',
+				message: isFirst
+					? 'Esc within 2 s unlocks.'
+					: `Locked: ${keyNameOf('lock')}, then esc within 2 s unlocks.`,
 			};
 		}
 	}
 
 	function pressAction(key: string): void {
-		const action = actionOf(key, options.keys);
+		const action = actionOf(key, preferences.values().keys);
 		if (look.isDark && !action?.isForDark) return;
 		if (action === null) {
 			look = { ...look, message: `${key} does nothing here; ? shows all keys.` };
@@ -420,7 +447,7 @@ export function openNight(options: NightOptions): Night {
 	function press(key: string): void {
 		closeIfOverdue();
 		const isInList = look.open === null || look.open.prompt.isList === true;
-		const isGoingOn = isInList && actionOf(key, options.keys)?.isEachCounted === true;
+		const isGoingOn = isInList && actionOf(key, preferences.values().keys)?.isEachCounted === true;
 		if (!look.isLocked && (look.open?.prompt.isText || isGoingOn)) {
 			pressCounted(key);
 			changed();
@@ -498,6 +525,7 @@ export function openNight(options: NightOptions): Night {
 					const words = action.whyNot(now) === null ? action.footer(now) : null;
 					return words === null ? [] : [{ key: keyNameOf(action.id), words }];
 				}),
+				preferences: preferences.values(),
 				help: ACTIONS.map((action) => ({ key: keyNameOf(action.id), words: action.words })),
 			};
 		},
@@ -528,6 +556,6 @@ export function openNight(options: NightOptions): Night {
 
 	function keyNameOf(id: string): string {
 		const action = ACTIONS.find((one) => one.id === id);
-		return options.keys?.[id] ?? action?.keys[0] ?? '';
+		return preferences.values().keys[id] ?? action?.keys[0] ?? '';
 	}
 }

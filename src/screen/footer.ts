@@ -1,6 +1,7 @@
 // The two lowest places: the answer to the last key with what must never be missed, and the keys that
 // work now.
 
+import { keyOfAction } from '../keys/key-choices.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
 import { type Area, cutRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -17,7 +18,9 @@ export function messageRows(state: ScreenState, area: Area): Row[] {
 	const { columns, rows } = area;
 	const marks = marksRow(state, area);
 	const at = columns - rowWidth(marks);
-	const text = state.isLocked ? 'LOCKED: l, then esc, unlocks' : (state.message ?? '');
+	const text = state.isLocked
+		? `LOCKED: ${keyOfAction('lock', state.preferences.keys)}, then esc, unlocks`
+		: (state.message ?? '');
 	// Where both do not fit, an answer goes before the marks: it is gone with the next key.
 	if (at < 20 && text !== '') return [cutRow([span(text, 'bright'), ...marks], columns)];
 	if (at <= 0) return [cutRow(marks, columns)];

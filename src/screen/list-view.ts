@@ -11,18 +11,20 @@ import { rackHeading, rackRows } from './rack-view.ts';
 import { type Area, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { asAsked, setHeading, setRows } from './set-view.ts';
+import { settingsHeading, settingsRows } from './settings-view.ts';
 
 /** The log's newest lines are looked for beside the rack and the set. */
 const LEAST_LOG_ROWS = 6;
 
-export type ListName = 'rack' | 'set' | 'log';
+export type ListName = 'rack' | 'set' | 'log' | 'settings';
 
 const HEADINGS: Readonly<Record<ListName, (columns: number, state: ScreenState) => Row>> = {
 	rack: rackHeading,
 	set: setHeading,
 	log: logHeading,
+	settings: settingsHeading,
 };
-const ROWS = { rack: rackRows, set: setRows, log: logRows } as const;
+const ROWS = { rack: rackRows, set: setRows, log: logRows, settings: settingsRows } as const;
 
 /** A heading and the list, with a mark before the picked row where one is given. */
 function listPane(

@@ -2,6 +2,7 @@
 
 import type { SaveStatus } from '../journal/night-journal.ts';
 import type { ViewName } from '../keys/key-context.ts';
+import type { Preferences } from '../keys/preferences.ts';
 import type { KeyWords, PromptView } from '../keys/prompt-view.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import type { Session } from '../session/session.ts';
@@ -34,6 +35,7 @@ export type ScreenState = {
 	readonly takeableStep: number | null;
 	/** The keys that work now, most needed first. */
 	readonly footer: readonly KeyWords[];
+	readonly preferences: Preferences;
 	/** Every key, for the help view. */
 	readonly help: readonly KeyWords[];
 };

@@ -1,6 +1,7 @@
 // What the plan warns of, when it must all be over, whether the night is kept, and what was last done.
 
 import { fitWidth } from '../base/display-width.ts';
+import { keyOfAction } from '../keys/key-choices.ts';
 import { durationWords } from './duration-words.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { LogLine, ScreenState } from './screen-state.ts';
@@ -90,7 +91,7 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 			: [span(`${showClock(state, first.atMs)}  `), span(more), span(first.words)];
 	// What the program wrote down by itself is nobody's step and stays.
 	const isTakeable = first !== undefined && first.step === state.takeableStep;
-	const hint = 'u takes it back';
+	const hint = `${keyOfAction('take-back', state.preferences.keys)} takes it back`;
 	return [
 		placeAt(columns, [
 			[0, [span('LAST', 'title')]],

@@ -2,9 +2,10 @@
 
 import { Box, Text, useApp, useWindowSize } from 'ink';
 import { memo, useEffect, useReducer } from 'react';
+import type { ColorDepth } from '../base/colors.ts';
 import { drawScreen } from '../screen/draw-screen.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
-import { type Styling, styledRow } from './styled-row.ts';
+import { styledRow, stylingOf } from './styled-row.ts';
 
 /** Lends the terminal to the callback, then takes it back and draws everything anew. */
 export type Suspend = (callback: () => void) => Promise<void>;
@@ -16,12 +17,12 @@ export type ScreenViewProps = {
 	/** Given once drawn, and null once gone. */
 	readonly onSuspend: (suspend: Suspend | null) => void;
 	readonly isAscii: boolean;
-	readonly styling: Styling;
+	readonly colorDepth: ColorDepth;
 };
 
 /** The screen for the size that the terminal has now. */
 export function ScreenView(props: ScreenViewProps) {
-	const { getScreen, onDraw, onSuspend, isAscii, styling } = props;
+	const { getScreen, onDraw, onSuspend, isAscii, colorDepth } = props;
 	const { suspendTerminal } = useApp();
 	const { columns, rows } = useWindowSize();
 	const [, draw] = useReducer((count: number) => count + 1, 0);
@@ -30,7 +31,9 @@ export function ScreenView(props: ScreenViewProps) {
 		onSuspend(suspendTerminal);
 		return () => onSuspend(null);
 	}, [onSuspend, suspendTerminal]);
-	const drawn = drawScreen(getScreen(), { columns, rows }, { isAscii });
+	const state = getScreen();
+	const drawn = drawScreen(state, { columns, rows }, { isAscii });
+	const styling = stylingOf(state.preferences.looks, colorDepth);
 	return (
 		<Box flexDirection="column" width={columns} height={rows}>
 			{drawn.map((row, index) => (

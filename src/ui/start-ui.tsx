@@ -5,7 +5,7 @@ import { render } from 'ink';
 import type { ScreenState } from '../screen/screen-state.ts';
 import { FaultGuard } from './fault-guard.tsx';
 import { ScreenView, type Suspend } from './screen-view.tsx';
-import { type ScreenOptions, stylingOf } from './styled-row.ts';
+import type { ScreenOptions } from './styled-row.ts';
 
 export type UiParts = {
 	readonly getScreen: () => ScreenState;
@@ -42,7 +42,7 @@ export function startUi(parts: UiParts): Ui {
 					suspend = given;
 				}}
 				isAscii={options.isAscii}
-				styling={stylingOf(options.look, options.colorDepth)}
+				colorDepth={options.colorDepth}
 			/>
 		</FaultGuard>,
 		{

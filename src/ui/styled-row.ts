@@ -8,7 +8,6 @@ import { type Row, rowText, type SpanStyle } from '../screen/row.ts';
 /** How the screen is written on this terminal. */
 export type ScreenOptions = {
 	readonly isAscii: boolean;
-	readonly look: LookName;
 	readonly colorDepth: ColorDepth;
 };
 

@@ -29,7 +29,7 @@ test.each(cases)(
 	'$name at $size.columns columns is what the renderer draws',
 	async ({ make, size }) => {
 		const state = make();
-		const options = { isAscii: false, look: 'dark', colorDepth: 24 } as const;
+		const options = { isAscii: false, colorDepth: 24 } as const;
 		const terminal = new xterm.Terminal({
 			cols: size.columns,
 			rows: size.rows,

@@ -20,7 +20,7 @@ test('the screen shows the newest state once it is told to draw, and not before'
 			}}
 			onSuspend={() => {}}
 			isAscii={true}
-			styling={null}
+			colorDepth={1}
 		/>,
 	);
 	const first = lastFrame();

@@ -43,7 +43,7 @@ export function startSeenUi(options: SeenUiOptions) {
 	let offer: (() => void) | undefined;
 	const faults: unknown[] = [];
 	const ui = startUi({
-		getScreen: () => state,
+		getScreen: () => ({ ...state, preferences: { looks: look, keys: {} } }),
 		subscribe: (paint) => {
 			offer = createPaintGate({
 				hasBacklog: () => isStalled,
@@ -57,7 +57,7 @@ export function startSeenUi(options: SeenUiOptions) {
 		onFault: (error) => faults.push(error),
 		stdout: stdout as unknown as NodeJS.WriteStream,
 		stdin: new PassThrough() as unknown as NodeJS.ReadStream,
-		options: { isAscii: false, look, colorDepth },
+		options: { isAscii: false, colorDepth },
 	});
 	return {
 		ui,

@@ -7,6 +7,7 @@ import { realDisk } from '../../disk/real-disk.ts';
 import type { Settings, SettingsStore } from '../../disk/settings.ts';
 import { openSettings } from '../../disk/settings.ts';
 import { ACTIONS } from '../../keys/actions.ts';
+import { usableKeys, whyNotKey } from '../../keys/key-choices.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -67,6 +68,10 @@ export const settingsCommand: CliCommand = {
 			return EXIT.fine;
 		}
 		const change = changeOf(store, name, value);
+		if ('why' in change) {
+			io.complain(`${change.why}\n`);
+			return EXIT.unusable;
+		}
 		if ('expected' in change) {
 			return tellProblems(
 				[
@@ -103,16 +108,13 @@ function changeOf(
 	store: SettingsStore,
 	name: string,
 	value: string,
-): Partial<Settings> | { readonly expected: string } {
+): Partial<Settings> | { readonly expected: string } | { readonly why: string } {
 	if (name === 'looks') {
 		const looks = LOOK_NAMES.find((one) => one === value.toLowerCase());
 		return looks === undefined ? { expected: `one of ${LOOK_NAMES.join(', ')}` } : { looks };
 	}
 	const id = name.slice(KEY_PREFIX.length);
 	const key = value.toLowerCase();
-	const all = allSettings(store.values);
-	const other = Object.keys(all).find((one) => one !== name && all[one] === key);
-	if (!/^[a-z]$/.test(key)) return { expected: 'one letter' };
-	if (other !== undefined) return { expected: `a letter that is not taken; ${other} has this one` };
-	return { keys: { ...store.values.keys, [id]: key } };
+	const why = whyNotKey(id, key, usableKeys(store.values.keys).keys);
+	return why === null ? { keys: { ...store.values.keys, [id]: key } } : { why };
 }

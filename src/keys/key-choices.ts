@@ -1,0 +1,64 @@
+// The keys that a user has set in place of the defaults: which can be, and why one cannot. Whatever was
+// kept of them, every action has a key.
+
+import { ACTIONS } from './actions.ts';
+import type { KeyChoices } from './preferences.ts';
+
+const CHOOSABLE = /^[a-z,.;'[\]=/\\`]$/;
+
+/** The actions whose key can be chosen: those that a letter or a sign does; what feet and thumbs press stays. */
+export const CHOOSABLE_ACTIONS = ACTIONS.filter(({ keys }) => CHOOSABLE.test(keys[0] ?? ''));
+
+/** The key that does an action. */
+export function keyOfAction(id: string, chosen: KeyChoices): string {
+	return chosen[id] ?? ACTIONS.find((one) => one.id === id)?.keys[0] ?? '';
+}
+
+/** An action in two or three words. */
+export function actionName(id: string): string {
+	const words = ACTIONS.find((one) => one.id === id)?.words ?? id;
+	return words
+		.replace(/^in the set view: /, '')
+		.replace(/[:;,(].*$/, '')
+		.trim();
+}
+
+/** Why this key cannot be for this action, a sentence; null when it can. */
+export function whyNotKey(id: string, key: string, chosen: KeyChoices): string | null {
+	if (!CHOOSABLE_ACTIONS.some((one) => one.id === id)) {
+		return `The key for ${actionName(id)} always stays the same.`;
+	}
+	if (!CHOOSABLE.test(key)) {
+		return `A letter or one of , . ; ' [ ] = / \\ \` can be chosen, not ${key}.`;
+	}
+	const other = ACTIONS.find(
+		(one) =>
+			one.id !== id && (chosen[one.id] === undefined ? one.keys : [chosen[one.id]]).includes(key),
+	);
+	return other === undefined
+		? null
+		: `${key} is the key for ${actionName(other.id)} already; choose another, or change that one first.`;
+}
+
+/** Those of the kept keys that can be used, and a sentence for each that cannot: its action has the default. */
+export function usableKeys(kept: KeyChoices): {
+	readonly keys: KeyChoices;
+	readonly problems: readonly string[];
+} {
+	const problems: string[] = [];
+	let keys: KeyChoices = Object.fromEntries(
+		Object.entries(kept).filter(([id]) => ACTIONS.some((one) => one.id === id)),
+	);
+	// One that is dropped has its usual key again, which another may have taken.
+	for (;;) {
+		const wrong = Object.entries(keys).find(([id, key]) => whyNotKey(id, key, keys) !== null);
+		if (wrong === undefined) return { keys, problems };
+		const [id, key] = wrong;
+		const why = whyNotKey(id, key, keys);
+		problems.push(
+			`The key kept for ${actionName(id)} cannot be used: ${why} It has its usual one.`,
+		);
+		const { [id]: _, ...others } = keys;
+		keys = others;
+	}
+}
