@@ -21,7 +21,7 @@ const CUE_MS = 5000;
 export function busyWindows(
 	session: Session,
 	sections: readonly Section[],
-	handOvers: readonly PlannedHandOver[],
+	handOvers: readonly Pick<PlannedHandOver, 'section' | 'wantedMs'>[],
 ): readonly Window[] {
 	const handing = new Map<Section, Window>();
 	for (const { section, wantedMs } of handOvers) {

@@ -1,180 +1,153 @@
-// Who plays what from here to the end of the set: one section after the other, each with the hands and
-// tunings that the one before leaves.
+// Who plays what from here to the end of the set: the best plan, or the best found, and whether it is
+// proved. The choice is made without the clock first; only where its work comes out late is one searched
+// for that is less so.
 
-import type { InstrumentState } from '../../machines/instrument.ts';
-import type { Standing as CandidateStanding } from './candidates.ts';
-import { preferenceCost } from './candidates.ts';
-import { chooseSection } from './choose-section.ts';
-import type { Demand } from './demand.ts';
-import { demandAt } from './demand.ts';
-import type { Hand } from './hand.ts';
-import { goesOn } from './hand.ts';
-import { instrumentById } from './instrument-by-id.ts';
+import type { Session } from '../session/session.ts';
+import type { Board, Budget } from './board.ts';
+import { boardAfter, boardOf } from './board.ts';
+import { choicesOf } from './choices.ts';
+import type { Chosen } from './choose-hands.ts';
+import { chooseHands } from './choose-hands.ts';
+import type { Counts } from './criteria.ts';
+import { compared, HAND_OVERS, MISSING, OVER_GAP, PREFERENCE, RETUNINGS } from './criteria.ts';
+import { leastLateness, openQuestion } from './open-question.ts';
 import type { Outlook } from './outlook.ts';
-import type { Section } from './plan.ts';
-import type { OpenWithCapo } from './same-pitches.ts';
+import type { Cost } from './plan.ts';
+import type { Said } from './possible-hands.ts';
+import type { Seating } from './seats.ts';
+import { seatingOf } from './seats.ts';
+import { sureLateness } from './sure-work.ts';
+import type { Told } from './told.ts';
+import type { Weighed } from './weighed.ts';
+import { weighed } from './weighed.ts';
 
-/** What a player should have: open tuning and capo, and the instrument where it is settled which. */
-export type Wanted = OpenWithCapo & { readonly instrument: string | null };
+/** The best choice with what follows from it. */
+export type Best = Weighed & {
+	readonly isProved: boolean;
+	/** Nothing better than this is possible; null where the choice itself is proved the best. */
+	readonly bound: Cost | null;
+};
 
-/** One player's part in one section. */
-export type Choice = {
-	readonly section: Section;
-	readonly player: string;
-	readonly demand: Demand['kind'];
-	/** In hands as the section comes. */
-	readonly before: Hand | null;
-	/** What is asked for, whether or not it can be had; null for empty hands. */
-	readonly wanted: Wanted | null;
-	/** What is to be played; null for nothing. */
-	readonly play: Hand | null;
-	/** In hands from here on: what is to be played, or what a settled player holds. */
-	readonly after: Hand | null;
-	/** Why nothing can be had; null otherwise. */
-	readonly why: string | null;
-	/** It stays in hands as it is, its capo perhaps moved. */
-	readonly goesOn: boolean;
-	/** Their hands are left alone here. */
-	readonly isSettled: boolean;
-	/** Points against the choice; 0 for what was not chosen. */
-	readonly preference: number;
-	/** To be checked before it leaves the rack. */
-	readonly leave: string | null;
+export type ChooseAsked = {
+	readonly session: Session;
+	readonly outlook: Outlook;
+	/** What the plan before gave; null when there is none. */
+	readonly told: Told | null;
+	/** How many steps may be looked at. */
+	readonly budget: number;
+};
+
+/** One set of possible choices, with the best of them as long as the clock is left out. */
+type Node = {
+	readonly board: Board;
+	readonly said: readonly Said[];
+	readonly chosen: Chosen;
+	readonly weighed: Weighed;
+	/** What that one comes to. */
+	readonly full: Counts;
+	/** What any of them comes to at least. */
+	readonly least: Counts;
 };
 
 /**
- * One choice for each section and player, in playing order, then in the file's order of players.
+ * The best choice there is, as far as the budget goes.
  *
  * @example
- * chooseAll(outlook).filter(({ player }) => player === 'ash').map(({ play }) => play.instrument) // => ['A1', 'A4', 'A1']
+ * chooseAll({ session, outlook, told: null, budget: 100000 }).isProved // => true
  */
-export function chooseAll(outlook: Outlook): readonly Choice[] {
-	const standing: Standing = {
-		hands: new Map(outlook.hands),
-		heldBefore: new Map(outlook.heldBefore),
-		left: new Map(),
+export function chooseAll(asked: ChooseAsked): Best {
+	const seating = seatingOf(asked.outlook, asked.told);
+	const board = boardOf(seating);
+	const budget: Budget = { left: asked.budget };
+	const nodeFor = (now: Board, said: readonly Said[], parent?: Node): Node | null => {
+		budget.left -= stepCount(now);
+		const chosen = chooseHands(now, budget, parent?.chosen);
+		return chosen && nodeOf(asked, { seating, board: now, said, chosen, parent });
 	};
-	return outlook.sections.flatMap((section, place) => {
-		// Hands are as they are when the interval is under way; one that is still ahead empties them.
-		if (section.isAfterInterval && place > 0) emptyHands(standing);
-		const choices = choicesIn(outlook, standing, place);
-		for (const choice of choices) follow(standing, choice);
-		standing.heldBefore.clear();
-		return choices;
-	});
+	const root = nodeFor(board, []);
+	if (root === null) throw new Error('no choice at all, not even of nothing');
+	let open: Node[] = [root];
+	let best = root;
+	while (open.length > 0) {
+		const node = leastOf(open);
+		if (compared(node.least, best.full) >= 0) break;
+		if (budget.left <= 0) return ended(best, node.least);
+		const question = openQuestion({ ...asked, ...node, ...node.chosen });
+		if (question === null) {
+			if (!isDoneInBestOrder(asked, node)) return ended(best, node.least);
+			open = open.filter((one) => one !== node);
+			continue;
+		}
+		open = open.filter((one) => one !== node);
+		(globalThis as any).NODES++;
+		for (const isIt of [true, false]) {
+			const said = [...node.said, { ...question, isIt }];
+			const after = boardAfter(board, said);
+			const child = after && nodeFor(after, said, node);
+			if (!child) continue;
+			if (compared(child.full, best.full) < 0) best = child;
+			if (compared(child.least, best.full) < 0) open.push(child);
+		}
+	}
+	return ended(best, null);
 }
 
-/** What the section before leaves. */
-type Standing = {
-	readonly hands: Map<string, Hand | null>;
-	readonly heldBefore: Map<string, Hand>;
-	readonly left: Map<string, Left>;
+function leastOf(nodes: readonly Node[]): Node {
+	return nodes.reduce((least, one) => (compared(one.least, least.least) < 0 ? one : least));
+}
+
+/** Whether the work of a choice to which there is no other is surely as little late as it can be. */
+function isDoneInBestOrder({ outlook }: ChooseAsked, { weighed: all, full }: Node): boolean {
+	return (
+		full[LATENESS] === Math.max(0, Math.round(leastLateness({ outlook, weighed: all }).latenessMs))
+	);
+}
+
+/** Reading a whole board once, as the bounds of a node do, counts as so many steps. */
+function stepCount({ steps }: Board): number {
+	return steps.reduce((sum, { to }) => sum + to.length, 0) * 4;
+}
+
+type NodeAsked = Pick<Node, 'board' | 'said' | 'chosen'> & {
+	readonly seating: Seating;
+	/** The larger set that this one is part of. */
+	readonly parent: Node | undefined;
 };
 
-function emptyHands({ hands, heldBefore }: Standing): void {
-	for (const [player, hand] of hands) {
-		if (hand !== null) heldBefore.set(player, hand);
-		hands.set(player, null);
-	}
+function nodeOf({ session, outlook }: ChooseAsked, asked: NodeAsked): Node {
+	const { seating, board, said, chosen, parent } = asked;
+	const all =
+		parent?.chosen === chosen
+			? parent.weighed
+			: weighed(session, outlook, choicesOf(outlook, seating, chosen.hands));
+	const latenessMs = Math.round(all.cost.lateness * 1000);
+	const full = withLateness(chosen.counts, latenessMs);
+	const sureMs = latenessMs === 0 ? 0 : Math.round(sureLateness({ session, outlook }, board));
+	const own = withLateness(chosen.bound, Math.min(sureMs, latenessMs));
+	const least = parent !== undefined && compared(own, parent.least) < 0 ? parent.least : own;
+	return { board, said, chosen, weighed: all, full, least };
 }
 
-function follow({ hands, left }: Standing, { player, after, goesOn: isSame }: Choice): void {
-	hands.set(player, after);
-	if (after === null) return;
-	const isWhole = !isSame || left.get(after.instrument)?.isWhole === true;
-	left.set(after.instrument, { hand: after, isWhole });
+/** The counts with the lateness in its place, after those that weigh more. */
+function withLateness(counts: Counts, latenessMs: number): Counts {
+	return [...counts.slice(0, LATENESS), latenessMs, ...counts.slice(LATENESS)];
 }
 
-function choicesIn(outlook: Outlook, standing: Standing, place: number): readonly Choice[] {
-	const { show, sections } = outlook;
-	const section = sections[place];
-	const song = show.songs.find(({ id }) => id === section?.song);
-	if (section === undefined || song === undefined) return [];
-	const players = show.players.map(({ id }) => id);
-	const demands = new Map(
-		players.map((player) => [player, demandAt(show, { song, point: section.point, player })]),
-	);
-	const settled = new Set(
-		players.filter((player) => (outlook.settledThrough.get(player) ?? -1) >= place),
-	);
-	const chosen = chooseSection({
-		show,
-		demands,
-		before: standing.hands,
-		heldBefore: standing.heldBefore,
-		isOn: section.hasBegun,
-		settled,
-		standings: standingsOf(outlook, standing.left),
-	});
-	return players.map((player): Choice => {
-		const demand = demands.get(player) ?? { kind: 'keeps' };
-		const { play, why } = chosen.get(player) ?? { play: null, why: null };
-		const before = standing.hands.get(player) ?? null;
-		const isSettled = settled.has(player);
-		const goesOnAsIs = isSettled || (section.hasBegun && why !== null);
-		const isGivenAway = [...chosen].some(
-			([other, { play: theirs }]) =>
-				other !== player && !settled.has(other) && theirs?.instrument === before?.instrument,
-		);
-		const after = goesOnAsIs ? (isGivenAway ? null : before) : play;
-		const instrument = play && instrumentById(show).get(play.instrument);
-		return {
-			section,
-			player,
-			demand: demand.kind,
-			before,
-			wanted: wantedOf(demand, play),
-			play,
-			after,
-			why,
-			goesOn: before !== null && after !== null && goesOn(before, after, section),
-			isSettled,
-			preference:
-				demand.kind === 'needs' && play && instrument
-					? preferenceCost(instrument, play.capo, demand.part)
-					: 0,
-			leave: leaveOf(demand, instrument?.leave ?? null),
-		};
-	});
+const LATENESS = OVER_GAP + 1;
+
+function ended({ weighed: all, chosen }: Node, least: Counts | null): Best {
+	const isProved = least === null && chosen.isWhole;
+	return { ...all, isProved, bound: least === null ? null : costAtLeast(least) };
 }
 
-function standingsOf(
-	outlook: Outlook,
-	left: ReadonlyMap<string, Left>,
-): ReadonlyMap<string, Omit<CandidateStanding, 'isComingBack'>> {
-	const standings = new Map<string, Omit<CandidateStanding, 'isComingBack'>>();
-	for (const instrument of outlook.show.instruments) {
-		const state = standingState(outlook, instrument.id, left);
-		if (state !== null) standings.set(instrument.id, { instrument, state, now: state.context });
-	}
-	return standings;
-}
-
-/** What whoever has an instrument leaves it in; whole once it was handed anew, for it was restrung then. */
-type Left = { readonly hand: Hand; readonly isWhole: boolean };
-
-function standingState(
-	{ instruments }: Outlook,
-	id: string,
-	left: ReadonlyMap<string, Left>,
-): InstrumentState | null {
-	const state = instruments[id];
-	const by = left.get(id);
-	if (state === undefined || by === undefined) return state ?? null;
-	const { tuning, capo } = by.hand;
-	const stringsDown = by.isWhole ? [] : state.context.stringsDown;
-	return { value: state.value, context: { ...state.context, tuning, capo, stringsDown } };
-}
-
-function wantedOf(demand: Demand, play: Hand | null): Wanted | null {
-	if (demand.kind === 'named') {
-		return { instrument: demand.instrument.id, tuning: demand.tuning, capo: demand.capo };
-	}
-	if (demand.kind !== 'needs' || play !== null) return play;
-	return { instrument: null, tuning: demand.part.sounds, capo: 0 };
-}
-
-function leaveOf(demand: Demand, own: string | null): string | null {
-	if (demand.kind === 'named') return demand.leave;
-	return demand.kind === 'needs' ? (demand.part.leave ?? own) : own;
+function costAtLeast(least: Counts): Cost {
+	const without = least.toSpliced(LATENESS, 1);
+	return {
+		missing: least[MISSING] ?? 0,
+		overGap: least[OVER_GAP] ?? 0,
+		lateness: (least[LATENESS] ?? 0) / 1000,
+		handOvers: without[HAND_OVERS] ?? 0,
+		retunings: without[RETUNINGS] ?? 0,
+		preference: without[PREFERENCE] ?? 0,
+	};
 }

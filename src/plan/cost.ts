@@ -1,6 +1,6 @@
 // What a plan costs, in the order in which plans are compared.
 
-import type { Choice } from './choose.ts';
+import type { Choice } from './choices.ts';
 import type { Outlook } from './outlook.ts';
 import type { Cost, PlannedHandOver, Section, Work } from './plan.ts';
 import type { Stint } from './stints.ts';
@@ -23,7 +23,7 @@ export type Counted = {
  */
 export function costOf(outlook: Outlook, { choices, stints, handOvers, work }: Counted): Cost {
 	return {
-		missing: choices.filter(({ why }) => why !== null).length,
+		missing: choices.filter(({ why, isSettled }) => why !== null && !isSettled).length,
 		overGap: handOvers.filter(({ fits }) => !fits).length,
 		lateness: Math.max(0, ...work.map(({ slackSeconds }) => -slackSeconds)),
 		handOvers: stints.length - firstStints(outlook, stints),

@@ -25,3 +25,20 @@ export function whichFit(
 	}
 	return fits;
 }
+
+/**
+ * Of hand-overs that take so many seconds, those that do not fit, the shortest made first. Sorts them.
+ *
+ * @example
+ * countOverGap([15, 12, 10], 25) // => 1
+ * countOverGap([15], 0) // => 1
+ */
+export function countOverGap(seconds: number[], gapSeconds: number): number {
+	if (seconds.length > 1) seconds.sort((one, other) => one - other);
+	let left = gapSeconds;
+	for (let made = 0; made < seconds.length; made += 1) {
+		left -= seconds[made] ?? 0;
+		if (left < 0) return seconds.length - made;
+	}
+	return 0;
+}

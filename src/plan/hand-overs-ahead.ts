@@ -1,7 +1,7 @@
 // Every change of hands still to be made, with the moment at which those of one section begin.
 
 import type { NightMs } from '../journal/entry.ts';
-import type { Choice } from './choose.ts';
+import type { Choice } from './choices.ts';
 import { whichFit } from './fit.ts';
 import { instrumentById } from './instrument-by-id.ts';
 import type { Outlook } from './outlook.ts';

@@ -1,6 +1,7 @@
 // The plan of a night under way: who plays what from here on, what work that makes, whether it fits.
 
 import type { Plan } from './plan.ts';
+import type { PlanHow } from './plan-core.ts';
 import { planCore } from './plan-core.ts';
 import type { Moment } from './timeline.ts';
 import { warningsNow } from './warnings.ts';
@@ -12,7 +13,7 @@ import { warningsNow } from './warnings.ts';
  * @example
  * makePlan({ session, nowMs: 0, plannedZeroMs: 0 }).cost.missing // => 0
  */
-export function makePlan(moment: Moment): Plan {
-	const { plan, choices } = planCore(moment);
+export function makePlan(moment: Moment, how: PlanHow = {}): Plan {
+	const { plan, choices } = planCore(moment, how);
 	return { ...plan, warnings: warningsNow({ ...moment, plan, choices }) };
 }

@@ -1,37 +1,49 @@
 // Everything that a plan says but its warnings: choosing, the work it makes, and what that costs.
 
-import { busyWindows } from './busy-windows.ts';
-import type { Choice } from './choose.ts';
+import type { Choice } from './choices.ts';
 import { chooseAll } from './choose.ts';
-import { costOf } from './cost.ts';
-import { freeClock } from './free-clock.ts';
-import { handOversAhead } from './hand-overs-ahead.ts';
 import { outlookOf } from './outlook.ts';
 import type { Plan } from './plan.ts';
 import { capoMovesOf, slotsOf } from './slots.ts';
-import { stintsAhead } from './stints.ts';
 import type { Moment } from './timeline.ts';
-import { workAhead } from './work-ahead.ts';
+import { toldBy } from './told.ts';
 
 export type PlanCore = { readonly plan: Plan; readonly choices: readonly Choice[] };
 
+export type PlanHow = {
+	/** The plan before, which people have been told: of plans that are equally late, the one that changes least of it is taken. */
+	readonly before?: Plan | null;
+	/** How many steps of the choosing may be looked at; counted, never timed, so that the same night gives the same plan. */
+	readonly budget?: number;
+};
+
+/** Comes to some tenths of a second at the most. */
+const BUDGET = 3_000_000;
+
 /**
- * The plan without warnings, and the choices behind it.
+ * The plan without warnings, and the choices behind it: a pure function of the moment, so that a what-if
+ * is planned by asking for the session that it would lead to.
  *
  * @example
- * planCore({ session, nowMs: 0, plannedZeroMs: 0 }).plan.isProved // => false
+ * planCore({ session, nowMs: 0, plannedZeroMs: 0 }).plan.isProved // => true
  */
-export function planCore(moment: Moment): PlanCore {
+export function planCore(
+	moment: Moment,
+	{ before = null, budget = BUDGET }: PlanHow = {},
+): PlanCore {
+	const { session } = moment;
 	const outlook = outlookOf(moment);
-	const choices = chooseAll(outlook);
-	const stints = stintsAhead(outlook, choices);
-	const handOvers = handOversAhead(outlook, choices);
-	const clock = freeClock(busyWindows(moment.session, outlook.sections, handOvers));
-	const work = workAhead(outlook, stints, { handOvers, clock });
+	const told = before && toldBy(before);
+	const { choices, handOvers, work, cost, isProved, bound } = chooseAll({
+		session,
+		outlook,
+		told,
+		budget,
+	});
 	const plan: Plan = {
-		isProved: false,
-		bound: null,
-		cost: costOf(outlook, { choices, stints, handOvers, work }),
+		isProved,
+		bound,
+		cost,
 		sections: outlook.sections,
 		slots: slotsOf(choices),
 		handOvers,

@@ -1,6 +1,6 @@
 // The choices as the plan shows them: one slot for each player with something to play.
 
-import type { Choice } from './choose.ts';
+import type { Choice } from './choices.ts';
 import type { CapoMove, Slot } from './plan.ts';
 
 /**

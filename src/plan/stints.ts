@@ -5,7 +5,7 @@ import type { InstrumentState } from '../../machines/instrument.ts';
 import type { NightMs } from '../journal/entry.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { handedAhead, releasedAhead } from './ahead-state.ts';
-import type { Choice } from './choose.ts';
+import type { Choice } from './choices.ts';
 import type { Hand } from './hand.ts';
 import { instrumentById } from './instrument-by-id.ts';
 import type { Outlook } from './outlook.ts';
@@ -26,7 +26,7 @@ export type Stint = {
 };
 
 /** What was given at the moment at which another is taken is on the rack this much later: common practice, no source. */
-const BACK_MS = 15_000;
+export const BACK_MS = 15_000;
 
 /**
  * Every stint that begins, in playing order, then in the file's order of players.

@@ -5,7 +5,7 @@ import type { NightMs } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
-import type { Choice } from './choose.ts';
+import type { Choice } from './choices.ts';
 import { gapWarnings } from './gap-warnings.ts';
 import type { Plan, Section, Warning } from './plan.ts';
 import { readyWarnings } from './ready-warnings.ts';

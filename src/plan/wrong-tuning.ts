@@ -3,7 +3,7 @@
 import type { InstrumentState } from '../../machines/instrument.ts';
 import type { Session } from '../session/session.ts';
 import { songTitle } from '../showfile/shown-names.ts';
-import type { Choice, Wanted } from './choose.ts';
+import type { Choice, Wanted } from './choices.ts';
 import { hasStringsOf } from './has-strings-of.ts';
 import { instrumentById } from './instrument-by-id.ts';
 import type { Warning } from './plan.ts';

@@ -1,9 +1,10 @@
 // The small night that the examples in docstrings speak of: three songs, everything made ready at its
 // first moment, nothing handed over yet.
 
-import type { InstrumentState } from '../../machines/instrument.ts';
+import { boardOf } from '../../src/plan/board.ts';
 import { busyWindows } from '../../src/plan/busy-windows.ts';
-import { chooseAll } from '../../src/plan/choose.ts';
+import { choicesOf } from '../../src/plan/choices.ts';
+import { chooseHands } from '../../src/plan/choose-hands.ts';
 import type { NeedsPart } from '../../src/plan/demand.ts';
 import { demandAt } from '../../src/plan/demand.ts';
 import { freeClock } from '../../src/plan/free-clock.ts';
@@ -12,9 +13,9 @@ import { instrumentById } from '../../src/plan/instrument-by-id.ts';
 import { outlookOf } from '../../src/plan/outlook.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { planCore } from '../../src/plan/plan-core.ts';
+import { seatingOf } from '../../src/plan/seats.ts';
 import { stintsAhead } from '../../src/plan/stints.ts';
 import { workAhead } from '../../src/plan/work-ahead.ts';
-import type { Instrument } from '../../src/showfile/show.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, nightAfter } from './night-at.ts';
@@ -35,7 +36,10 @@ const session = nightAfter(show, allReady(show, '00:00'));
 const moment = { session, nowMs: 0, plannedZeroMs: 0 };
 const { plan } = planCore(moment);
 const outlook = outlookOf(moment);
-const choices = chooseAll(outlook);
+const seating = seatingOf(outlook, null);
+const board = boardOf(seating);
+const chosen = chooseHands(board, { left: 10_000 })!;
+const choices = choicesOf(outlook, seating, chosen.hands);
 const handOvers = handOversAhead(outlook, choices);
 const clock = freeClock(busyWindows(session, outlook.sections, handOvers));
 const stints = stintsAhead(outlook, choices);
@@ -54,21 +58,6 @@ const needsElectric: NeedsPart = {
 	leave: null,
 	pack: null,
 };
-
-const standing = (instrument: Instrument) => {
-	const state = states[instrument.id] as InstrumentState;
-	return { instrument, state, now: state.context, isComingBack: false };
-};
-
-const asked = (parts: Readonly<Record<string, unknown>>) => ({
-	show,
-	demands: new Map(Object.entries(parts)),
-	before: new Map(),
-	heldBefore: new Map(),
-	isOn: false,
-	settled: new Set(),
-	standings: new Map(show.instruments.map((one) => [one.id, standing(one)])),
-});
 
 /** Everything that an example may name. */
 export const exampleNight: Readonly<Record<string, unknown>> = {
@@ -89,8 +78,20 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	eStandard,
 	dropD,
 	needsElectric,
-	standing,
-	asked,
+	seating,
+	board,
+	chosen,
+	may: board.may,
+	steps: board.steps,
+	possible: board.possible,
+	restAsked: {
+		...board,
+		seat: 0,
+		steps: board.steps[0],
+		stepCosts: new Float64Array(board.steps[0]!.to.length),
+		overGapWeight: 1,
+		retuningWeight: 1,
+	},
 	lanternForAsh: demandAt(show, { song: songs.lantern!, point: 0, player: 'ash' }),
 	bridgeSong: songs.bridge,
 	held: { instrument: 'A1', tuning: eStandard, capo: 0 },

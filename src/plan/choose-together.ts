@@ -1,0 +1,418 @@
+// The best choice for some of the players together, were there no others and no clock: section by
+// section, every way that may still turn out best, with what each player's rest can cost at least.
+
+import type { Board, Budget } from './board.ts';
+import type { Counts, Weights } from './criteria.ts';
+import { MISSING, OVER_GAP, PREFERENCE, RETUNINGS, TIE, unpacked, weightsFor } from './criteria.ts';
+import { countOverGap } from './fit.ts';
+import type { LabelPool } from './label-pool.ts';
+import { labelPool } from './label-pool.ts';
+import { restBound } from './rest-bound.ts';
+import { EMPTY, UNTOLD } from './seats.ts';
+import type { Steps } from './steps.ts';
+import { BEGINS, COUNTS, IS_CHANGED, IS_MISSING } from './steps.ts';
+import { surelyTogether } from './surely-together.ts';
+
+/** The choice for some seats. */
+export type Together = {
+	/** For each of these seats, the hand in each section. */
+	readonly hands: readonly Int16Array[];
+	readonly counts: Counts;
+	/** Nothing better than this is possible for them; the counts themselves where nothing was left out. */
+	readonly bound: Counts;
+	/** Whether every count was compared; in a show beyond all measure the last ones are not. */
+	readonly isWhole: boolean;
+};
+
+/** How many ways are gone on from in each section: few first, whose result rules most others out. */
+const WIDTHS = [24, 400, 6000];
+
+/**
+ * The best choice for these seats, or the best found with what may be looked at; null where there is
+ * none. What somebody else would do with an instrument does not count, nor do hand-overs to them.
+ *
+ * @example
+ * chooseTogether(board, [0], { left: 10000 }).counts // => [0, 0, 0, 2, 0, 0, 0]
+ */
+export function chooseTogether(
+	board: Board,
+	seats: readonly number[],
+	budget: Budget,
+): Together | null {
+	return new Search(board, seats, budget).best();
+}
+
+/** What stays the same in every search for the same seats. */
+type Setting = {
+	readonly weights: Weights;
+	/** For each of these seats, what each step costs by itself, packed. */
+	readonly stepCosts: readonly Float64Array[];
+	/** For each instrument its number among those whose tuning is followed, or -1. */
+	readonly followed: Int16Array;
+	readonly followedCount: number;
+	/** For each section and instrument, how many others may have it. */
+	readonly outsiders: Uint8Array;
+	readonly pool: LabelPool;
+};
+
+function settingOf(board: Board, members: readonly number[]): Setting {
+	const { seating, may, steps, kept } = board;
+	const key = members.join(' ');
+	const known = kept.get(key) as Setting | undefined;
+	if (known !== undefined) return known;
+	const weights = weightsFor(mostOf(board, members));
+	const outsiders = may.count.slice();
+	const own = new Uint8Array(seating.instrumentCount);
+	for (const seat of members) {
+		const mine = may.bySeat[seat] ?? new Uint8Array();
+		const ever = new Uint8Array(seating.instrumentCount);
+		mine.forEach((is, at) => {
+			outsiders[at] = (outsiders[at] ?? 0) - is;
+			if (is === 1) ever[at % seating.instrumentCount] = 1;
+		});
+		ever.forEach((is, instrument) => {
+			own[instrument] = (own[instrument] ?? 0) + is;
+		});
+	}
+	// An instrument's tuning is followed where it matters and nobody else can change it.
+	let followedCount = 0;
+	const followed = Int16Array.from(own, (count, instrument) => {
+		const isAllOurs = count > 0 && count === may.players[instrument];
+		if (!isAllOurs || (seating.tuningCounts[instrument] ?? 0) < 2) return -1;
+		followedCount += 1;
+		return followedCount - 1;
+	});
+	const setting = {
+		weights,
+		stepCosts: members.map((seat) => packedSteps(steps[seat] as Steps, weights)),
+		followed,
+		followedCount,
+		outsiders,
+		pool: labelPool(members.length, followedCount, members.length === 1 ? 8 : 14),
+	};
+	kept.set(key, setting);
+	return setting;
+}
+
+class Search {
+	readonly #board: Board;
+	readonly #members: readonly number[];
+	readonly #budget: Budget;
+	readonly #weights: Weights;
+	readonly #stepCosts: readonly Float64Array[];
+	readonly #rests: readonly Float64Array[];
+	readonly #later: Float64Array;
+	readonly #followed: Int16Array;
+	readonly #lastUse: Int32Array;
+	readonly #pool: LabelPool;
+	readonly #outsiders: Uint8Array;
+	readonly #isTaken: Uint8Array;
+	readonly #hands: Int16Array;
+	readonly #chosenFlags: Uint8Array;
+	readonly #tunings: Uint8Array;
+	readonly #seconds: number[] = [];
+	#label = 0;
+	#section = 0;
+	#upper = Number.POSITIVE_INFINITY;
+	#leftOut = Number.POSITIVE_INFINITY;
+
+	constructor(board: Board, members: readonly number[], budget: Budget) {
+		const { seating } = board;
+		const setting = settingOf(board, members);
+		this.#board = board;
+		this.#members = members;
+		this.#budget = budget;
+		this.#weights = setting.weights;
+		this.#stepCosts = setting.stepCosts;
+		this.#followed = setting.followed;
+		this.#outsiders = setting.outsiders;
+		this.#pool = setting.pool;
+		this.#rests = members.length === 1 ? [] : members.map((seat, index) => this.#rest(seat, index));
+		this.#later = this.#surelyLater();
+		this.#lastUse = this.#lastUses(setting.followedCount);
+		this.#isTaken = new Uint8Array(seating.instrumentCount);
+		this.#hands = new Int16Array(members.length);
+		this.#chosenFlags = new Uint8Array(members.length);
+		this.#tunings = new Uint8Array(setting.followedCount);
+	}
+
+	#rest(seat: number, index: number): Float64Array {
+		const [overGapWeight, retuningWeight] = this.#shared();
+		return restBound({
+			...this.#board,
+			seat,
+			steps: this.#board.steps[seat] as Steps,
+			stepCosts: this.#stepCosts[index] as Float64Array,
+			overGapWeight,
+			retuningWeight,
+		});
+	}
+
+	/** For each section, what it and those after it surely cost beyond what each costs alone. */
+	#surelyLater(): Float64Array {
+		const { sectionCount } = this.#board.seating;
+		const later = new Float64Array(sectionCount + 1);
+		if (this.#members.length === 1) return later;
+		const { of } = this.#weights;
+		const sure = surelyTogether(this.#board, this.#members);
+		for (let section = sectionCount - 1; section >= 0; section -= 1) {
+			later[section] =
+				(later[section + 1] ?? 0) +
+				(sure.overGap[section] ?? 0) * (of[OVER_GAP] ?? 0) +
+				(sure.missing[section] ?? 0) * (of[MISSING] ?? 0);
+		}
+		return later;
+	}
+
+	best(): Together | null {
+		const isAlone = this.#members.length === 1;
+		let hands: readonly Int16Array[] | null = null;
+		let bound = 0;
+		for (const width of isAlone ? WIDTHS.slice(-1) : WIDTHS) {
+			this.#leftOut = Number.POSITIVE_INFINITY;
+			const label = this.#run(width);
+			if (label >= 0) {
+				this.#upper = this.#pool.cost[label] ?? 0;
+				hands = this.#pathTo(label);
+			}
+			bound = Math.max(bound, Math.min(this.#leftOut, this.#upper));
+			if (bound >= this.#upper || this.#budget.left <= 0) break;
+		}
+		if (hands === null) return null;
+		return {
+			hands,
+			counts: unpacked(this.#upper, this.#weights),
+			bound: unpacked(bound, this.#weights),
+			isWhole: this.#weights.isWhole,
+		};
+	}
+
+	#shared(): readonly [number, number] {
+		const { of } = this.#weights;
+		return [of[OVER_GAP] ?? 0, of[RETUNINGS] ?? 0];
+	}
+
+	#lastUses(count: number): Int32Array {
+		const { seating, possible } = this.#board;
+		const last = new Int32Array(count).fill(-1);
+		for (const member of this.#members) {
+			const seat = seating.seats[member];
+			if (seat === undefined) continue;
+			possible[member]?.forEach((is, at) => {
+				const followed = this.#followed[seat.instrumentOf[at % seat.size] ?? -1] ?? -1;
+				if (is === 1 && followed >= 0) {
+					last[followed] = Math.max(last[followed] ?? -1, Math.floor(at / seat.size));
+				}
+			});
+		}
+		return last;
+	}
+
+	/** Goes through all sections; the best label of the last one, or -1 where nothing gets there. */
+	#run(width: number): number {
+		const { seating } = this.#board;
+		const pool = this.#pool;
+		pool.clear();
+		this.#members.forEach((member, index) => {
+			this.#hands[index] = seating.seats[member]?.start ?? EMPTY;
+		});
+		this.#tunings.fill(0);
+		pool.add(this.#hands, this.#tunings, { cost: 0, reach: 0, parent: -1, retuningWeight: 0 });
+		let frontier = pool.alive();
+		for (let section = 0; section < seating.sectionCount; section += 1) {
+			this.#section = section;
+			pool.beginSection();
+			for (const label of frontier) {
+				this.#label = label;
+				this.#extend(0, pool.cost[label] ?? 0);
+			}
+			frontier = this.#kept(pool.alive(), this.#budget.left > 0 ? width : 1);
+			if (frontier.length === 0) return -1;
+		}
+		return frontier.reduce((best, label) =>
+			(pool.cost[label] ?? 0) < (pool.cost[best] ?? 0) ? label : best,
+		);
+	}
+
+	/** The most promising of the labels; what the others come to at best is remembered. */
+	#kept(labels: number[], width: number): number[] {
+		if (labels.length <= width) return labels;
+		const reach = (label: number): number => this.#pool.reach[label] ?? 0;
+		const sorted = labels.toSorted((one, other) => reach(one) - reach(other) || one - other);
+		this.#leftOut = Math.min(this.#leftOut, reach(sorted[width] ?? 0));
+		return sorted.slice(0, width).sort((one, other) => one - other);
+	}
+
+	#extend(index: number, cost: number): void {
+		if (index === this.#members.length) {
+			this.#close(cost);
+			return;
+		}
+		const { seating, steps, possible } = this.#board;
+		const member = this.#members[index] ?? 0;
+		const seat = seating.seats[member];
+		const mine = steps[member];
+		const open = possible[member];
+		const costs = this.#stepCosts[index];
+		const rest = this.#rests[index];
+		if (seat === undefined || mine === undefined || open === undefined || costs === undefined)
+			return;
+		const row = this.#section * seat.size;
+		const at = row + (this.#pool.hands[this.#label * this.#members.length + index] ?? 0);
+		const end = mine.first[at + 1] ?? 0;
+		for (let step = mine.first[at] ?? 0; step < end; step += 1) {
+			const hand: number = mine.to[step] ?? 0;
+			if (open[row + hand] === 0) continue;
+			this.#budget.left -= 1;
+			const instrument = seat.instrumentOf[hand] ?? -1;
+			if (instrument >= 0 && this.#isTaken[instrument] === 1) continue;
+			const sum = cost + (costs[step] ?? 0);
+			if (rest !== undefined && sum + (rest[row + hand] ?? 0) >= this.#upper) continue;
+			this.#hands[index] = hand;
+			this.#chosenFlags[index] = mine.flags[step] ?? 0;
+			if (instrument >= 0) this.#isTaken[instrument] = 1;
+			this.#extend(index + 1, sum);
+			if (instrument >= 0) this.#isTaken[instrument] = 0;
+		}
+	}
+
+	/** All have chosen for this section: what that costs together. */
+	#close(cost: number): void {
+		const { seating } = this.#board;
+		const [overGapWeight, retuningWeight] = this.#shared();
+		const gap = seating.gapSeconds[this.#section] ?? 0;
+		const count = this.#members.length;
+		const { tunings: followedCount } = this.#pool;
+		const from = this.#label * followedCount;
+		for (let one = 0; one < followedCount; one += 1) {
+			this.#tunings[one] = this.#pool.tuningOf[from + one] ?? 0;
+		}
+		let sum = cost;
+		this.#seconds.length = 0;
+		for (let index = 0; index < count; index += 1) {
+			const flags = this.#chosenFlags[index] ?? 0;
+			if ((flags & IS_MISSING) !== 0 && !this.#isRightlyMissing(index)) return;
+			if ((flags & BEGINS) === 0) continue;
+			const seat = seating.seats[this.#members[index] ?? 0];
+			const hand = this.#hands[index] ?? 0;
+			const instrument = seat?.instrumentOf[hand] ?? 0;
+			this.#seconds.push(seating.handOverSeconds[instrument] ?? 0);
+			if (this.#isRetuned(index, instrument, seat?.tuningOf[hand] ?? 0)) sum += retuningWeight;
+		}
+		if (gap !== Number.POSITIVE_INFINITY && this.#seconds.length > 0) {
+			sum += overGapWeight * countOverGap(this.#seconds, gap);
+		}
+		let reach = sum + (this.#later[this.#section + 1] ?? 0);
+		for (let index = 0; index < this.#rests.length; index += 1) {
+			const size = seating.seats[this.#members[index] ?? 0]?.size ?? 0;
+			reach += this.#rests[index]?.[this.#section * size + (this.#hands[index] ?? 0)] ?? 0;
+		}
+		if (reach >= this.#upper) return;
+		for (let one = 0; one < followedCount; one += 1) {
+			if ((this.#lastUse[one] ?? 0) <= this.#section) this.#tunings[one] = 0;
+		}
+		this.#pool.add(this.#hands, this.#tunings, {
+			cost: sum,
+			reach,
+			parent: this.#label,
+			retuningWeight,
+		});
+	}
+
+	/** Notes the tuning that a stint begins in; whether it is another than before. */
+	#isRetuned(index: number, instrument: number, tuning: number): boolean {
+		const { seating, isSure } = this.#board;
+		const followed = this.#followed[instrument] ?? -1;
+		if (followed >= 0) {
+			const isOther = this.#tunings[followed] !== tuning;
+			this.#tunings[followed] = tuning;
+			return isOther;
+		}
+		if ((seating.tuningCounts[instrument] ?? 0) < 2) return false;
+		const seat = seating.seats[this.#members[index] ?? 0];
+		const before = this.#pool.hands[this.#label * this.#members.length + index] ?? 0;
+		return seat?.instrumentOf[before] === instrument
+			? seat.tuningOf[before] !== tuning
+			: isSure(this.#section, instrument, tuning);
+	}
+
+	/** Whether everything that would do is in other hands, or may be in those of somebody not here. */
+	#isRightlyMissing(index: number): boolean {
+		const { seating } = this.#board;
+		const seat = seating.seats[this.#members[index] ?? 0];
+		if (seat === undefined) return true;
+		const before = this.#pool.hands[this.#label * this.#members.length + index] ?? 0;
+		const broken = seat.wholeOf[before] === before ? -1 : (seat.instrumentOf[before] ?? -1);
+		const row = this.#section * seating.instrumentCount;
+		const held = seat.instrumentOf[this.#hands[index] ?? 0] ?? -1;
+		for (const option of seat.optionHands[this.#section] ?? []) {
+			const instrument = seat.instrumentOf[option] ?? -1;
+			const isTheirs = this.#isTaken[instrument] === 1 && instrument !== held;
+			if (isTheirs || instrument === broken) continue;
+			if ((this.#outsiders[row + instrument] ?? 0) === 0) return false;
+		}
+		return true;
+	}
+
+	#pathTo(label: number): readonly Int16Array[] {
+		const { sectionCount } = this.#board.seating;
+		const hands = this.#members.map(() => new Int16Array(sectionCount));
+		let at = label;
+		for (let section = sectionCount - 1; section >= 0; section -= 1) {
+			hands.forEach((mine, index) => {
+				mine[section] = this.#pool.hands[at * this.#members.length + index] ?? 0;
+			});
+			at = this.#pool.parent[at] ?? 0;
+		}
+		return hands;
+	}
+}
+
+function packedSteps({ flags, preference, tie }: Steps, { of }: Weights): Float64Array {
+	const [missing = 0, , changed = 0, handOvers = 0] = of;
+	return Float64Array.from(
+		flags,
+		(flag, step) =>
+			((flag & IS_MISSING) === 0 ? 0 : missing) +
+			((flag & IS_CHANGED) === 0 ? 0 : changed) +
+			((flag & COUNTS) === 0 ? 0 : handOvers) +
+			(preference[step] ?? 0) * (of[PREFERENCE] ?? 0) +
+			(tie[step] ?? 0) * (of[TIE] ?? 0),
+	);
+}
+
+/** The most that each count can come to for these seats. */
+function mostOf({ seating, steps }: Board, members: readonly number[]): Counts {
+	const most = [0, 0, 0, 0, 0, 0, 0];
+	for (const member of members) {
+		const seat = seating.seats[member];
+		const mine = steps[member];
+		if (seat === undefined || mine === undefined) continue;
+		for (let section = 0; section < seating.sectionCount; section += 1) {
+			const from = mine.first[section * seat.size] ?? 0;
+			const end = mine.first[(section + 1) * seat.size] ?? 0;
+			let flags = 0;
+			let preference = 0;
+			let tie = 0;
+			for (let step = from; step < end; step += 1) {
+				flags |= mine.flags[step] ?? 0;
+				preference = Math.max(preference, mine.preference[step] ?? 0);
+				tie = Math.max(tie, mine.tie[step] ?? 0);
+			}
+			const hasGap = Number.isFinite(seating.gapSeconds[section]);
+			const counts = [
+				(flags & IS_MISSING) !== 0,
+				(flags & BEGINS) !== 0 && hasGap,
+				(flags & IS_CHANGED) !== 0 && (seat.told[section] ?? UNTOLD) !== UNTOLD,
+				(flags & COUNTS) !== 0,
+				(flags & BEGINS) !== 0,
+			];
+			counts.forEach((is, place) => {
+				most[place] = (most[place] ?? 0) + (is ? 1 : 0);
+			});
+			most[PREFERENCE] = (most[PREFERENCE] ?? 0) + preference;
+			most[TIE] = (most[TIE] ?? 0) + tie;
+		}
+	}
+	return most;
+}

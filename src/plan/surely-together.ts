@@ -1,0 +1,78 @@
+// What several players surely cost together beyond what each costs alone: hand-overs that share a gap
+// whatever is chosen, and one instrument named for two.
+
+import type { Board } from './board.ts';
+import { countOverGap } from './fit.ts';
+import { BEGINS } from './steps.ts';
+
+export type SurelyTogether = {
+	/** For each section, hand-overs too many. */
+	readonly overGap: Uint8Array;
+	/** For each section, slots that stay empty. */
+	readonly missing: Uint8Array;
+};
+
+/**
+ * The least that these seats must cost more than the sum of each alone.
+ *
+ * @example
+ * surelyTogether(board, [0, 1]).overGap.join(' ') // => '0 0 0'
+ */
+export function surelyTogether(board: Board, seats: readonly number[]): SurelyTogether {
+	const { sectionCount, gapSeconds } = board.seating;
+	const overGap = new Uint8Array(sectionCount);
+	const missing = new Uint8Array(sectionCount);
+	for (let section = 0; section < sectionCount; section += 1) {
+		const gap = gapSeconds[section] ?? 0;
+		if (Number.isFinite(gap)) {
+			const seconds = seats.flatMap((seat) => sureSeconds(board, { seat, section, gap }));
+			overGap[section] = countOverGap(seconds, gap);
+		}
+		missing[section] = namedTooOften(board, seats, section);
+	}
+	return { overGap, missing };
+}
+
+type At = { readonly seat: number; readonly section: number; readonly gap: number };
+
+/**
+ * The shortest hand-over that this seat surely has there; none where it may have none, or one that does
+ * not fit even alone, which is counted for the seat itself.
+ */
+function sureSeconds({ seating, steps, possible }: Board, at: At): readonly number[] {
+	const seat = seating.seats[at.seat];
+	const mine = steps[at.seat];
+	const open = possible[at.seat];
+	if (seat === undefined || mine === undefined || open === undefined) return [];
+	const row = at.section * seat.size;
+	let least = Number.POSITIVE_INFINITY;
+	for (let hand = 0; hand < seat.size; hand += 1) {
+		const isFrom = at.section === 0 ? hand === seat.start : open[row - seat.size + hand] === 1;
+		if (!isFrom) continue;
+		const end = mine.first[row + hand + 1] ?? 0;
+		for (let step = mine.first[row + hand] ?? 0; step < end; step += 1) {
+			const to = mine.to[step] ?? 0;
+			if (open[row + to] === 0) continue;
+			if (((mine.flags[step] ?? 0) & BEGINS) === 0) return [];
+			const seconds = seating.handOverSeconds[seat.instrumentOf[to] ?? 0] ?? 0;
+			if (seconds > at.gap) return [];
+			least = Math.min(least, seconds);
+		}
+	}
+	return Number.isFinite(least) ? [least] : [];
+}
+
+function namedTooOften(
+	{ seating, possible }: Board,
+	seats: readonly number[],
+	section: number,
+): number {
+	const named = seats.flatMap((place) => {
+		const seat = seating.seats[place];
+		const [hand] = seat?.optionHands[section] ?? [];
+		const isNamed = seat?.asks[section]?.demand.kind === 'named';
+		if (seat === undefined || hand === undefined || !isNamed) return [];
+		return possible[place]?.[section * seat.size + hand] === 1 ? [seat.instrumentOf[hand]] : [];
+	});
+	return named.length - new Set(named).size;
+}

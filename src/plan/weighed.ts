@@ -1,0 +1,38 @@
+// A choice with everything that follows from it: stints, hand-overs, work in its order, and the cost.
+
+import type { Session } from '../session/session.ts';
+import { busyWindows } from './busy-windows.ts';
+import type { Choice } from './choices.ts';
+import { costOf } from './cost.ts';
+import type { FreeClock } from './free-clock.ts';
+import { freeClock } from './free-clock.ts';
+import { handOversAhead } from './hand-overs-ahead.ts';
+import type { Outlook } from './outlook.ts';
+import type { Cost, PlannedHandOver, Work } from './plan.ts';
+import type { Stint } from './stints.ts';
+import { stintsAhead } from './stints.ts';
+import { workAhead } from './work-ahead.ts';
+
+export type Weighed = {
+	readonly choices: readonly Choice[];
+	readonly stints: readonly Stint[];
+	readonly handOvers: readonly PlannedHandOver[];
+	readonly clock: FreeClock;
+	readonly work: readonly Work[];
+	readonly cost: Cost;
+};
+
+/**
+ * What follows from these choices.
+ *
+ * @example
+ * weighed(session, outlook, choices).cost.handOvers // => 2
+ */
+export function weighed(session: Session, outlook: Outlook, choices: readonly Choice[]): Weighed {
+	const stints = stintsAhead(outlook, choices);
+	const handOvers = handOversAhead(outlook, choices);
+	const clock = freeClock(busyWindows(session, outlook.sections, handOvers));
+	const work = workAhead(outlook, stints, { handOvers, clock });
+	const cost = costOf(outlook, { choices, stints, handOvers, work });
+	return { choices, stints, handOvers, clock, work, cost };
+}
