@@ -13,6 +13,8 @@ import { slotStandIns } from './slot-stand-ins.ts';
 import { noStandInWords } from './stand-in-warnings.ts';
 import { curfewWarnings, missingWarnings } from './warnings.ts';
 
+/** Before the doors there is time to look further: some tenths of a second at the most. */
+const BUDGET = 3_000_000;
 /** The technician is free for this long before the first song: common practice, no source. */
 const BEFORE_ZERO_MS = 3_600_000;
 
@@ -26,7 +28,8 @@ const BEFORE_ZERO_MS = 3_600_000;
  */
 export function planBeforeDoors(show: Show): Plan {
 	const session = readyAtZero(show);
-	const { plan } = planCore({ session, nowMs: -BEFORE_ZERO_MS, plannedZeroMs: 0 });
+	const moment = { session, nowMs: -BEFORE_ZERO_MS, plannedZeroMs: 0 };
+	const { plan } = planCore(moment, { budget: BUDGET });
 	return { ...plan, warnings: warningsBefore(session, plan) };
 }
 

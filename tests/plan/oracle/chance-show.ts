@@ -22,14 +22,25 @@ export type Shape = {
 	/** How often a song hands something over in its middle, has an interval before it. */
 	readonly cues: number;
 	readonly intervals: number;
+	/** Seconds of the shortest song. */
+	readonly shortest: number;
+	/** How many tunings come up, how often a need says what it prefers, and asks for a feature. */
+	readonly tunings: number;
+	readonly prefers: number;
+	readonly features: number;
 	/** Different seconds for each instrument's hand-over. */
 	readonly hasOddHandOvers: boolean;
 };
 
 const PLAYERS = ['ash', 'bo', 'cleo', 'dee'];
-const TUNINGS = ['E standard', 'drop D', 'half-step down', 'DADGAD', 'open G', 'whole step down'].map(
-	(name) => tuningCalled(name, 'electric-6')!,
-);
+const TUNINGS = [
+	'E standard',
+	'drop D',
+	'half-step down',
+	'DADGAD',
+	'open G',
+	'whole step down',
+].map((name) => tuningCalled(name, 'electric-6')!);
 const BARE = {
 	scaleMillimetres: null,
 	strings: [],
@@ -62,7 +73,7 @@ export function chanceShow(seed: number, shape: Shape): Show {
 		return {
 			id: `s${index + 1}`,
 			title: `S${index + 1}`,
-			lengthSeconds: 60 + 30 * by.below(7),
+			lengthSeconds: shape.shortest + 30 * by.below(7),
 			tempo: null,
 			parts: withParts(1),
 			board: {},
@@ -112,7 +123,7 @@ function instrumentBy(
 		slot: null,
 		kind: 'electric-6',
 		for: forWhom,
-		tuning: by.of(TUNINGS.slice(0, 4)),
+		tuning: by.of(TUNINGS.slice(0, Math.min(4, shape.tunings))),
 		bridge,
 		features: by.is(0.4) ? ['arm'] : [],
 		spare: by.is(forWhom === null ? 0.5 : 0.15),
@@ -134,7 +145,10 @@ function partBy(by: Chance, { player, instruments, shape }: PartAsked): Part | n
 	if (by.is(shape.none)) return { kind: 'none' };
 	if (by.is(shape.named)) {
 		const instrument = by.of(own.length > 0 && by.is(0.8) ? own : mine);
-		const tuning = by.is(0.15) && instrument.bridge === 'fixed' ? by.of(TUNINGS.slice(0, 4)) : null;
+		const tuning =
+			by.is(0.15) && instrument.bridge === 'fixed'
+				? by.of(TUNINGS.slice(0, Math.min(4, shape.tunings)))
+				: null;
 		return {
 			kind: 'named',
 			instrument: instrument.id,
@@ -146,9 +160,9 @@ function partBy(by: Chance, { player, instruments, shape }: PartAsked): Part | n
 	return {
 		kind: 'needs',
 		instrumentKind: 'electric-6',
-		sounds: by.of(TUNINGS),
-		features: by.is(0.1) ? ['arm'] : [],
-		prefer: by.is(0.3) ? by.of(mine).id : null,
+		sounds: by.of(TUNINGS.slice(0, shape.tunings)),
+		features: by.is(shape.features) ? ['arm'] : [],
+		prefer: by.is(shape.prefers) ? by.of(mine).id : null,
 		...PLAIN,
 	};
 }

@@ -22,7 +22,13 @@ export function everyChoice(show: Show, most: number): readonly Judged[] | null 
 		}
 		return everyLine(show, line, hands).every((plays) => go([...soFar, plays], plays));
 	};
-	if (!go([], show.players.map(() => null))) return null;
+	if (
+		!go(
+			[],
+			show.players.map(() => null),
+		)
+	)
+		return null;
 	return all.map((plays) => judge(show, lines, plays));
 }
 

@@ -216,8 +216,7 @@ function choreFor(show: Show, on: Rack, { held, line, wantedSeconds }: For): Cho
 	const freshFrom = line.startSeconds - show.staleAfterSeconds;
 	return {
 		instrument: on.one.id,
-		seconds:
-			(on.isPlayed ? times.wipe : 0) + pitches + (on.capo === held.capo ? 0 : times.capo),
+		seconds: (on.isPlayed ? times.wipe : 0) + pitches + (on.capo === held.capo ? 0 : times.capo),
 		fromSeconds: Math.max(on.back ?? Number.NEGATIVE_INFINITY, freshFrom, -3600),
 		wantedSeconds,
 	};
