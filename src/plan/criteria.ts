@@ -5,8 +5,7 @@
 /** Places of the counts in a list of them, weightiest first. */
 export const MISSING = 0;
 export const OVER_GAP = 1;
-/** Other than the plan before said. */
-export const CHANGED = 2;
+// Place 2: slots that are other than the plan before said.
 export const HAND_OVERS = 3;
 export const RETUNINGS = 4;
 export const PREFERENCE = 5;

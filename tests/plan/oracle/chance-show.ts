@@ -32,6 +32,27 @@ export type Shape = {
 	readonly hasOddHandOvers: boolean;
 };
 
+/** An evening as it often is: gaps that fit their changes, four fifths of the gear somebody's own. */
+export function evening(songs: number, players: number, named: number): Shape {
+	return {
+		songs,
+		players,
+		own: 4,
+		shared: players,
+		named,
+		keeps: 0,
+		none: 0,
+		gaps: [15 * players, 15 * players + 15],
+		cues: 0,
+		intervals: 0.05,
+		shortest: 150,
+		tunings: 4,
+		prefers: 0.3,
+		features: 0.1,
+		hasOddHandOvers: false,
+	};
+}
+
 const PLAYERS = ['ash', 'bo', 'cleo', 'dee'];
 const TUNINGS = [
 	'E standard',
