@@ -2,12 +2,14 @@
 // section, every way that may still turn out best, with what each player's rest can cost at least.
 
 import type { Board, Budget } from './board.ts';
+import type { Alone } from './choose-alone.ts';
+import { chooseAlone, isRetuned } from './choose-alone.ts';
 import type { Counts, Weights } from './criteria.ts';
 import { MISSING, OVER_GAP, PREFERENCE, RETUNINGS, TIE, unpacked, weightsFor } from './criteria.ts';
 import { countOverGap } from './fit.ts';
 import type { LabelPool } from './label-pool.ts';
 import { labelPool } from './label-pool.ts';
-import { restBound } from './rest-bound.ts';
+import type { Seat } from './seats.ts';
 import { EMPTY, UNTOLD } from './seats.ts';
 import type { Steps } from './steps.ts';
 import { BEGINS, COUNTS, IS_CHANGED, IS_MISSING } from './steps.ts';
@@ -39,7 +41,25 @@ export function chooseTogether(
 	seats: readonly number[],
 	budget: Budget,
 ): Together | null {
-	return new Search(board, seats, budget).best();
+	const setting = settingOf(board, seats);
+	const { weights } = setting;
+	const alone: Alone[] = [];
+	for (const [index, seat] of seats.entries()) {
+		const stepCosts = setting.stepCosts[index] as Float64Array;
+		const one = chooseAlone({ board, seat, weights, stepCosts, budget });
+		if (one === null) return null;
+		alone.push(one);
+	}
+	const [only] = alone;
+	if (only !== undefined && alone.length === 1) {
+		return {
+			hands: [only.path()],
+			counts: unpacked(only.cost, weights),
+			bound: unpacked(only.bound, weights),
+			isWhole: weights.isWhole,
+		};
+	}
+	return new Search(board, { members: seats, setting, alone, budget }).best();
 }
 
 /** What stays the same in every search for the same seats. */
@@ -88,71 +108,77 @@ function settingOf(board: Board, members: readonly number[]): Setting {
 		followed,
 		followedCount,
 		outsiders,
-		pool: labelPool(members.length, followedCount, members.length === 1 ? 8 : 14),
+		pool: labelPool(members.length, followedCount, members.length === 1 ? 1 : 14),
 	};
 	kept.set(key, setting);
 	return setting;
 }
 
+type Asked = {
+	readonly members: readonly number[];
+	readonly setting: Setting;
+	/** Each of them taken alone. */
+	readonly alone: readonly Alone[];
+	readonly budget: Budget;
+};
+
 class Search {
 	readonly #board: Board;
 	readonly #members: readonly number[];
+	readonly #setting: Setting;
+	readonly #alone: readonly Alone[];
 	readonly #budget: Budget;
 	readonly #weights: Weights;
-	readonly #stepCosts: readonly Float64Array[];
-	readonly #rests: readonly Float64Array[];
 	readonly #later: Float64Array;
-	readonly #followed: Int16Array;
 	readonly #lastUse: Int32Array;
 	readonly #pool: LabelPool;
-	readonly #outsiders: Uint8Array;
 	readonly #isTaken: Uint8Array;
 	readonly #hands: Int16Array;
 	readonly #chosenFlags: Uint8Array;
+	/** Of the followed instruments as the choosing of a section goes, and as they are kept after it. */
 	readonly #tunings: Uint8Array;
+	readonly #keptTunings: Uint8Array;
+	/** For each member, the followed instruments that are theirs alone, in their own order. */
+	readonly #ownNumbers: readonly (readonly number[])[];
+	readonly #ownTunings: readonly Uint8Array[];
+	/** For each member, what those after them must cost at least from where they are. */
+	readonly #othersLeast: Float64Array;
 	readonly #seconds: number[] = [];
 	#label = 0;
 	#section = 0;
 	#upper = Number.POSITIVE_INFINITY;
 	#leftOut = Number.POSITIVE_INFINITY;
 
-	constructor(board: Board, members: readonly number[], budget: Budget) {
-		const { seating } = board;
-		const setting = settingOf(board, members);
+	constructor(board: Board, { members, setting, alone, budget }: Asked) {
 		this.#board = board;
 		this.#members = members;
+		this.#setting = setting;
+		this.#alone = alone;
 		this.#budget = budget;
 		this.#weights = setting.weights;
-		this.#stepCosts = setting.stepCosts;
-		this.#followed = setting.followed;
-		this.#outsiders = setting.outsiders;
 		this.#pool = setting.pool;
-		this.#rests = members.length === 1 ? [] : members.map((seat, index) => this.#rest(seat, index));
 		this.#later = this.#surelyLater();
 		this.#lastUse = this.#lastUses(setting.followedCount);
-		this.#isTaken = new Uint8Array(seating.instrumentCount);
+		this.#isTaken = new Uint8Array(board.seating.instrumentCount);
 		this.#hands = new Int16Array(members.length);
 		this.#chosenFlags = new Uint8Array(members.length);
 		this.#tunings = new Uint8Array(setting.followedCount);
-	}
-
-	#rest(seat: number, index: number): Float64Array {
-		const [overGapWeight, retuningWeight] = this.#shared();
-		return restBound({
-			...this.#board,
-			seat,
-			steps: this.#board.steps[seat] as Steps,
-			stepCosts: this.#stepCosts[index] as Float64Array,
-			overGapWeight,
-			retuningWeight,
+		this.#keptTunings = new Uint8Array(setting.followedCount);
+		this.#ownNumbers = alone.map(({ followed }) => {
+			const numbers: number[] = [];
+			followed.forEach((own, instrument) => {
+				if (own >= 0) numbers[own] = setting.followed[instrument] ?? 0;
+			});
+			return numbers;
 		});
+		this.#ownTunings = this.#ownNumbers.map(({ length }) => new Uint8Array(length));
+		this.#othersLeast = new Float64Array(members.length + 1);
 	}
 
 	/** For each section, what it and those after it surely cost beyond what each costs alone. */
 	#surelyLater(): Float64Array {
 		const { sectionCount } = this.#board.seating;
 		const later = new Float64Array(sectionCount + 1);
-		if (this.#members.length === 1) return later;
 		const { of } = this.#weights;
 		const sure = surelyTogether(this.#board, this.#members);
 		for (let section = sectionCount - 1; section >= 0; section -= 1) {
@@ -165,10 +191,9 @@ class Search {
 	}
 
 	best(): Together | null {
-		const isAlone = this.#members.length === 1;
 		let hands: readonly Int16Array[] | null = null;
 		let bound = 0;
-		for (const width of isAlone ? WIDTHS.slice(-1) : WIDTHS) {
+		for (const width of WIDTHS) {
 			this.#leftOut = Number.POSITIVE_INFINITY;
 			const label = this.#run(width);
 			if (label >= 0) {
@@ -199,7 +224,7 @@ class Search {
 			const seat = seating.seats[member];
 			if (seat === undefined) continue;
 			possible[member]?.forEach((is, at) => {
-				const followed = this.#followed[seat.instrumentOf[at % seat.size] ?? -1] ?? -1;
+				const followed = this.#setting.followed[seat.instrumentOf[at % seat.size] ?? -1] ?? -1;
 				if (is === 1 && followed >= 0) {
 					last[followed] = Math.max(last[followed] ?? -1, Math.floor(at / seat.size));
 				}
@@ -222,11 +247,14 @@ class Search {
 		for (let section = 0; section < seating.sectionCount; section += 1) {
 			this.#section = section;
 			pool.beginSection();
-			for (const label of frontier) {
-				this.#label = label;
-				this.#extend(0, pool.cost[label] ?? 0);
+			for (const [place, label] of frontier.entries()) {
+				if (place > 0 && this.#budget.left <= 0) {
+					this.#leaveOut(label);
+					break;
+				}
+				this.#goOnFrom(label);
 			}
-			frontier = this.#kept(pool.alive(), this.#budget.left > 0 ? width : 1);
+			frontier = this.#mostPromising(pool.alive(), width);
 			if (frontier.length === 0) return -1;
 		}
 		return frontier.reduce((best, label) =>
@@ -234,18 +262,52 @@ class Search {
 		);
 	}
 
-	/** The most promising of the labels; what the others come to at best is remembered. */
-	#kept(labels: number[], width: number): number[] {
-		if (labels.length <= width) return labels;
+	/** So many of the labels, the most promising first. */
+	#mostPromising(labels: number[], width: number): number[] {
 		const reach = (label: number): number => this.#pool.reach[label] ?? 0;
-		const sorted = labels.toSorted((one, other) => reach(one) - reach(other) || one - other);
-		this.#leftOut = Math.min(this.#leftOut, reach(sorted[width] ?? 0));
-		return sorted.slice(0, width).sort((one, other) => one - other);
+		labels.sort((one, other) => reach(one) - reach(other) || one - other);
+		const next = labels[width];
+		if (next === undefined) return labels;
+		this.#leaveOut(next);
+		labels.length = width;
+		return labels;
 	}
 
-	#extend(index: number, cost: number): void {
+	/** This label is not gone on from, nor are less promising ones. */
+	#leaveOut(label: number): void {
+		this.#leftOut = Math.min(this.#leftOut, this.#pool.reach[label] ?? 0);
+	}
+
+	#goOnFrom(label: number): void {
+		const count = this.#members.length;
+		const followedCount = this.#tunings.length;
+		this.#label = label;
+		for (let one = 0; one < followedCount; one += 1) {
+			this.#tunings[one] = this.#pool.tuningOf[label * followedCount + one] ?? 0;
+		}
+		for (let index = count - 1; index > 0; index -= 1) {
+			const hand = this.#pool.hands[label * count + index] ?? 0;
+			this.#othersLeast[index - 1] =
+				(this.#othersLeast[index] ?? 0) + this.#restOf(index, this.#section - 1, hand);
+		}
+		const cost = this.#pool.cost[label] ?? 0;
+		this.#extend(0, cost, this.#later[this.#section + 1] ?? 0);
+	}
+
+	/** What one member's rest costs at least after this section. */
+	#restOf(index: number, section: number, hand: number): number {
+		const own = this.#ownTunings[index] as Uint8Array;
+		const numbers = this.#ownNumbers[index] as readonly number[];
+		for (let one = 0; one < own.length; one += 1) {
+			own[one] = this.#tunings[numbers[one] ?? 0] ?? 0;
+		}
+		return this.#alone[index]?.restAfter(section, hand, own) ?? 0;
+	}
+
+	/** Every step of this member and those after; `rest` is what the rests of those before cost at least. */
+	#extend(index: number, cost: number, rest: number): void {
 		if (index === this.#members.length) {
-			this.#close(cost);
+			this.#close(cost, rest);
 			return;
 		}
 		const { seating, steps, possible } = this.#board;
@@ -253,87 +315,78 @@ class Search {
 		const seat = seating.seats[member];
 		const mine = steps[member];
 		const open = possible[member];
-		const costs = this.#stepCosts[index];
-		const rest = this.#rests[index];
+		const costs = this.#setting.stepCosts[index];
 		if (seat === undefined || mine === undefined || open === undefined || costs === undefined)
 			return;
+		const [, retuningWeight] = this.#shared();
 		const row = this.#section * seat.size;
-		const at = row + (this.#pool.hands[this.#label * this.#members.length + index] ?? 0);
-		const end = mine.first[at + 1] ?? 0;
-		for (let step = mine.first[at] ?? 0; step < end; step += 1) {
+		const before = this.#pool.hands[this.#label * this.#members.length + index] ?? 0;
+		const end = mine.first[row + before + 1] ?? 0;
+		for (let step = mine.first[row + before] ?? 0; step < end; step += 1) {
 			const hand: number = mine.to[step] ?? 0;
 			if (open[row + hand] === 0) continue;
 			this.#budget.left -= 1;
 			const instrument = seat.instrumentOf[hand] ?? -1;
 			if (instrument >= 0 && this.#isTaken[instrument] === 1) continue;
-			const sum = cost + (costs[step] ?? 0);
-			if (rest !== undefined && sum + (rest[row + hand] ?? 0) >= this.#upper) continue;
-			this.#hands[index] = hand;
-			this.#chosenFlags[index] = mine.flags[step] ?? 0;
-			if (instrument >= 0) this.#isTaken[instrument] = 1;
-			this.#extend(index + 1, sum);
-			if (instrument >= 0) this.#isTaken[instrument] = 0;
+			const flags = mine.flags[step] ?? 0;
+			const followed = this.#setting.followed[instrument] ?? -1;
+			const tuningBefore = this.#tunings[followed] ?? 0;
+			let sum = cost + (costs[step] ?? 0);
+			if ((flags & BEGINS) !== 0 && this.#begins(seat, before, hand)) sum += retuningWeight;
+			const restNow = rest + this.#restOf(index, this.#section, hand);
+			if (sum + restNow + (this.#othersLeast[index] ?? 0) < this.#upper) {
+				this.#hands[index] = hand;
+				this.#chosenFlags[index] = flags;
+				if (instrument >= 0) this.#isTaken[instrument] = 1;
+				this.#extend(index + 1, sum, restNow);
+				if (instrument >= 0) this.#isTaken[instrument] = 0;
+			}
+			if (followed >= 0) this.#tunings[followed] = tuningBefore;
 		}
 	}
 
+	/** Notes the tuning that a stint begins in; whether the instrument was in another before. */
+	#begins(seat: Seat, before: number, hand: number): boolean {
+		const { seating, isSure } = this.#board;
+		const instrument = seat.instrumentOf[hand] ?? 0;
+		const tuning = seat.tuningOf[hand] ?? 0;
+		const followed = this.#setting.followed[instrument] ?? -1;
+		if (followed < 0) {
+			if ((seating.tuningCounts[instrument] ?? 0) < 2) return false;
+			return isRetuned(seat, { before, hand }, () => isSure(this.#section, instrument, tuning));
+		}
+		const isOther = this.#tunings[followed] !== tuning;
+		this.#tunings[followed] = tuning;
+		return isOther;
+	}
+
 	/** All have chosen for this section: what that costs together. */
-	#close(cost: number): void {
+	#close(cost: number, rest: number): void {
 		const { seating } = this.#board;
 		const [overGapWeight, retuningWeight] = this.#shared();
 		const gap = seating.gapSeconds[this.#section] ?? 0;
-		const count = this.#members.length;
-		const { tunings: followedCount } = this.#pool;
-		const from = this.#label * followedCount;
-		for (let one = 0; one < followedCount; one += 1) {
-			this.#tunings[one] = this.#pool.tuningOf[from + one] ?? 0;
-		}
-		let sum = cost;
 		this.#seconds.length = 0;
-		for (let index = 0; index < count; index += 1) {
+		for (let index = 0; index < this.#members.length; index += 1) {
 			const flags = this.#chosenFlags[index] ?? 0;
 			if ((flags & IS_MISSING) !== 0 && !this.#isRightlyMissing(index)) return;
 			if ((flags & BEGINS) === 0) continue;
 			const seat = seating.seats[this.#members[index] ?? 0];
-			const hand = this.#hands[index] ?? 0;
-			const instrument = seat?.instrumentOf[hand] ?? 0;
+			const instrument = seat?.instrumentOf[this.#hands[index] ?? 0] ?? 0;
 			this.#seconds.push(seating.handOverSeconds[instrument] ?? 0);
-			if (this.#isRetuned(index, instrument, seat?.tuningOf[hand] ?? 0)) sum += retuningWeight;
 		}
-		if (gap !== Number.POSITIVE_INFINITY && this.#seconds.length > 0) {
-			sum += overGapWeight * countOverGap(this.#seconds, gap);
+		const over = gap === Number.POSITIVE_INFINITY ? 0 : countOverGap(this.#seconds, gap);
+		const sum = cost + over * overGapWeight;
+		if (sum + rest >= this.#upper) return;
+		for (let one = 0; one < this.#tunings.length; one += 1) {
+			const isOver = (this.#lastUse[one] ?? 0) <= this.#section;
+			this.#keptTunings[one] = isOver ? 0 : (this.#tunings[one] ?? 0);
 		}
-		let reach = sum + (this.#later[this.#section + 1] ?? 0);
-		for (let index = 0; index < this.#rests.length; index += 1) {
-			const size = seating.seats[this.#members[index] ?? 0]?.size ?? 0;
-			reach += this.#rests[index]?.[this.#section * size + (this.#hands[index] ?? 0)] ?? 0;
-		}
-		if (reach >= this.#upper) return;
-		for (let one = 0; one < followedCount; one += 1) {
-			if ((this.#lastUse[one] ?? 0) <= this.#section) this.#tunings[one] = 0;
-		}
-		this.#pool.add(this.#hands, this.#tunings, {
+		this.#pool.add(this.#hands, this.#keptTunings, {
 			cost: sum,
-			reach,
+			reach: sum + rest,
 			parent: this.#label,
 			retuningWeight,
 		});
-	}
-
-	/** Notes the tuning that a stint begins in; whether it is another than before. */
-	#isRetuned(index: number, instrument: number, tuning: number): boolean {
-		const { seating, isSure } = this.#board;
-		const followed = this.#followed[instrument] ?? -1;
-		if (followed >= 0) {
-			const isOther = this.#tunings[followed] !== tuning;
-			this.#tunings[followed] = tuning;
-			return isOther;
-		}
-		if ((seating.tuningCounts[instrument] ?? 0) < 2) return false;
-		const seat = seating.seats[this.#members[index] ?? 0];
-		const before = this.#pool.hands[this.#label * this.#members.length + index] ?? 0;
-		return seat?.instrumentOf[before] === instrument
-			? seat.tuningOf[before] !== tuning
-			: isSure(this.#section, instrument, tuning);
 	}
 
 	/** Whether everything that would do is in other hands, or may be in those of somebody not here. */
@@ -349,7 +402,7 @@ class Search {
 			const instrument = seat.instrumentOf[option] ?? -1;
 			const isTheirs = this.#isTaken[instrument] === 1 && instrument !== held;
 			if (isTheirs || instrument === broken) continue;
-			if ((this.#outsiders[row + instrument] ?? 0) === 0) return false;
+			if ((this.#setting.outsiders[row + instrument] ?? 0) === 0) return false;
 		}
 		return true;
 	}

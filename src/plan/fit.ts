@@ -34,7 +34,14 @@ export function whichFit(
  * countOverGap([15], 0) // => 1
  */
 export function countOverGap(seconds: number[], gapSeconds: number): number {
-	if (seconds.length > 1) seconds.sort((one, other) => one - other);
+	for (let at = 1; at < seconds.length; at += 1) {
+		const one = seconds[at] ?? 0;
+		let place = at;
+		for (; place > 0 && (seconds[place - 1] ?? 0) > one; place -= 1) {
+			seconds[place] = seconds[place - 1] ?? 0;
+		}
+		seconds[place] = one;
+	}
 	let left = gapSeconds;
 	for (let made = 0; made < seconds.length; made += 1) {
 		left -= seconds[made] ?? 0;

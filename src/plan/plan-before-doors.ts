@@ -14,7 +14,7 @@ import { noStandInWords } from './stand-in-warnings.ts';
 import { curfewWarnings, missingWarnings } from './warnings.ts';
 
 /** Before the doors there is time to look further: some tenths of a second at the most. */
-const BUDGET = 3_000_000;
+const BUDGET = 800_000;
 /** The technician is free for this long before the first song: common practice, no source. */
 const BEFORE_ZERO_MS = 3_600_000;
 

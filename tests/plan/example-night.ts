@@ -84,13 +84,12 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	may: board.may,
 	steps: board.steps,
 	possible: board.possible,
-	restAsked: {
-		...board,
+	aloneAsked: {
+		board,
 		seat: 0,
-		steps: board.steps[0],
+		weights: { of: [0, 0, 0, 0, 0, 0, 0], isWhole: true },
 		stepCosts: new Float64Array(board.steps[0]!.to.length),
-		overGapWeight: 1,
-		retuningWeight: 1,
+		budget: { left: 1000 },
 	},
 	lanternForAsh: demandAt(show, { song: songs.lantern!, point: 0, player: 'ash' }),
 	bridgeSong: songs.bridge,

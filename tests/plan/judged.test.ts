@@ -11,7 +11,7 @@ import { doneAt } from './oracle/least-late.ts';
 import { linesOf } from './oracle/lines.ts';
 import { playsOf } from './oracle/plays-of.ts';
 
-const SHOWS = Number(process.env.PLAN_SHOWS ?? 60);
+const SHOWS = Number(process.env.PLAN_SHOWS ?? 24);
 
 const CROWDED: Shape = {
 	...evening(7, 3, 0.4),

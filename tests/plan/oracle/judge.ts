@@ -76,7 +76,7 @@ function isNamedFor(show: Show, player: string, part: Part | undefined, held: He
 	);
 }
 
-function sameHeld(one: Held | null, other: Held | null): boolean {
+export function sameHeld(one: Held | null, other: Held | null): boolean {
 	if (one === null || other === null) return one === other;
 	return (
 		one.instrument === other.instrument &&

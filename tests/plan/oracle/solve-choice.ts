@@ -1,0 +1,52 @@
+// Solves the choosing without the clock with HiGHS, one criterion after the other, each held to its best
+// for those after it.
+
+import { createRequire } from 'node:module';
+import type { LegacyHighs } from 'highs';
+import type { Show } from '../../../src/showfile/show.ts';
+import { choiceModel } from './choice-model.ts';
+
+// The package's types leave the loader out that its CommonJS form exports.
+const load = createRequire(import.meta.url)('highs') as () => Promise<LegacyHighs>;
+const highs = await load();
+
+/** Each is solved for its best, held to it for the next: sums of a thousand and one keep their order. */
+const STEPS = [
+	['missing', 'overGap'],
+	['handOvers', null],
+	['retunings', 'preference'],
+] as const;
+const THOUSAND = 1000;
+
+/** The best figures in their order; null where the time did not suffice. */
+export function solveChoice(show: Show, limitSeconds = 60): readonly number[] | null {
+	const { criteria, rows, binaries } = choiceModel(show);
+	const held: string[] = [];
+	const best: number[] = [];
+	for (const [first, second] of STEPS) {
+		const sum =
+			second === null
+				? criteria[first]
+				: `${criteria[first].replaceAll(/(^|\+ )/g, `$1${THOUSAND} `)} + ${criteria[second]}`;
+		const text = [
+			'Minimize',
+			` obj: ${sum}`,
+			'Subject To',
+			...[...rows, ...held].map((row, index) => ` r${index}: ${row}`),
+			'Binary',
+			` ${binaries.join(' ')}`,
+			'End',
+		].join('\n');
+		const { Status, ObjectiveValue } = highs.solve(text, {
+			time_limit: limitSeconds,
+			mip_rel_gap: 0,
+			mip_abs_gap: 0.5,
+		});
+		if (Status !== 'Optimal') return null;
+		const value = Math.round(ObjectiveValue);
+		if (second === null) best.push(value);
+		else best.push(Math.floor(value / THOUSAND), value % THOUSAND);
+		held.push(`${sum} <= ${value}`);
+	}
+	return best;
+}
