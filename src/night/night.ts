@@ -117,6 +117,8 @@ export function openNight(options: NightOptions): Night {
 	let presses = NO_PRESSES;
 	let effect: Effect | null = null;
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
+	// What people were told when the night stood so: taking back brings the same session, and its plan, back.
+	const told = new WeakMap<Session, Plan>();
 	const listeners = new Set<() => void>();
 	const preferences = options.preferences ?? unkeptPreferences();
 	let look: Look = {
@@ -159,11 +161,10 @@ export function openNight(options: NightOptions): Night {
 	function plan(olderMs = 0): Plan {
 		const nowMs = clock.nowMs();
 		if (planned?.session !== session() || nowMs - planned.nowMs > olderMs) {
-			planned = {
-				session: session(),
-				nowMs,
-				plan: makePlan({ session: session(), nowMs, plannedZeroMs: plannedZeroMs() }),
-			};
+			const before = told.get(session()) ?? planned?.plan ?? null;
+			const moment = { session: session(), nowMs, plannedZeroMs: plannedZeroMs() };
+			planned = { session: session(), nowMs, plan: makePlan(moment, { before }) };
+			told.set(session(), planned.plan);
 		}
 		return planned.plan;
 	}

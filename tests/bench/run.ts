@@ -3,6 +3,7 @@
 
 import { benchCommands } from './commands.ts';
 import { benchKeys } from './keys.ts';
+import { benchPlan } from './plan.ts';
 import { benchReplay } from './replay.ts';
 import { benchStart } from './start.ts';
 
@@ -14,6 +15,7 @@ for (const { name, run } of [
 	{ name: 'start', run: benchStart },
 	{ name: 'replay', run: benchReplay },
 	{ name: 'keys', run: benchKeys },
+	{ name: 'plan', run: benchPlan },
 ]) {
 	if (name.includes(only)) for (const row of await run(rounds)) console.log(row);
 }
