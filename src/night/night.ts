@@ -25,6 +25,7 @@ import { openBreak } from '../session/find.ts';
 import { mismatch } from '../session/mismatch.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
+import { sharedPacks } from '../session/shared-packs.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
@@ -243,11 +244,13 @@ export function openNight(options: NightOptions): Night {
 			look = { ...look, message: decision.why };
 			return;
 		}
+		const sharedBefore = sharedPacks(session()).map(({ words }) => words);
 		const recorded = record(decision.entries);
 		if (command.do === 'read-show-again') showWatch.goesByIt(session().show);
 		effect = effect && { ...effect, recorded };
 		const noticed = command.do === 'exchange' ? mismatch(session(), command.player) : null;
-		look = { ...look, message: noticed };
+		const shared = sharedPacks(session()).find(({ words }) => !sharedBefore.includes(words));
+		look = { ...look, message: noticed ?? (shared ? `${shared.words}.` : null) };
 	}
 
 	function takeBack(): void {
@@ -394,7 +397,7 @@ export function openNight(options: NightOptions): Night {
 		const action = actionOf(key, preferences.values().keys);
 		if (look.isDark && !action?.isForDark) return;
 		if (action === null) {
-			look = { ...look, message: `${key} does nothing here; ? shows all keys.` };
+			look = { ...look, message: `${key} does nothing here; ${keyNameOf('help')} shows all keys.` };
 			return;
 		}
 		// A break that was put off is taken up again by the key that reported it.

@@ -132,7 +132,8 @@ export type WarningCode =
 	| 'missing'
 	| 'no-stand-in'
 	| 'string-tension'
-	| 'short-curfew';
+	| 'short-curfew'
+	| 'shared-pack';
 
 export type Warning = {
 	readonly code: WarningCode;

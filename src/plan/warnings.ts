@@ -3,6 +3,7 @@
 import { minutesSeconds } from '../base/duration.ts';
 import type { NightMs } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
+import { sharedPacks } from '../session/shared-packs.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 import type { Choice } from './choices.ts';
@@ -34,6 +35,7 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 	return [
 		...wrongTunings(warned),
 		...missingWarnings(session.show, plan),
+		...packWarnings(session),
 		...readyWarnings(warned),
 		...standInWarnings(warned),
 		...gapWarnings(session.show, plan, coming === undefined ? [] : [coming]),
@@ -88,4 +90,9 @@ export function curfewWarnings(
 	return [
 		{ code: 'short-curfew', text: `The set ends ${minutesSeconds(overSeconds)} after the curfew` },
 	];
+}
+
+/** The packs that two players wear at once. */
+function packWarnings(session: Session): readonly Warning[] {
+	return sharedPacks(session).map(({ words }) => ({ code: 'shared-pack', text: words }));
 }

@@ -1,0 +1,51 @@
+// Two players on one wireless pack: said at once, and as long as it is so.
+
+import { expect, test } from 'vitest';
+import { memoryJournal } from '../../src/journal/memory-journal.ts';
+import { openNight } from '../../src/night/night.ts';
+import { sampleHeader } from '../journal/sample-journal.ts';
+import { showFrom } from '../plan/show-from.ts';
+
+const show = showFrom(`
+show: {title: Packs}
+packs: [{id: P1}, {id: P2}]
+players:
+  - {id: ash, name: Ash, key: h}
+  - {id: bo, name: Bo, key: n}
+instruments:
+  - {id: A1, name: Amber, slot: 1, kind: electric-6, tuning: E standard, pack: P1}
+  - {id: B1, name: Basalt, slot: 2, kind: electric-6, tuning: E standard, pack: P2}
+songs:
+  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
+set: [one]
+`);
+
+test('a pack that another player wears is said at once, stands as a warning, and goes with one u', () => {
+	let upMs = 0;
+	const night = openNight({
+		show,
+		journal: memoryJournal(sampleHeader()),
+		clock: { wallMs: () => 1_000_000_000_000 + upMs, upMs: () => upMs, bootId: 'boot' },
+		plannedZeroMs: 1_000_000_000_000,
+		dayOffsetMinutes: 0,
+		isRehearsal: true,
+	});
+	const press = (...keys: readonly string[]) => {
+		for (const key of keys) {
+			upMs += 1000;
+			night.press(key);
+		}
+	};
+	const warned = () =>
+		night.plan().warnings.flatMap(({ code, text }) => (code === 'shared-pack' ? [text] : []));
+	press('space');
+	expect(warned()).toEqual([]);
+	press('w', 'n', '1');
+	expect(night.screen().message).toBe('Ash and Bo are both on pack P1.');
+	expect(warned()).toEqual(['Ash and Bo are both on pack P1']);
+	press('m', 'o', 'enter');
+	expect(night.screen().message).toBeNull();
+	expect(warned()).toHaveLength(1);
+	press('u', 'u');
+	expect(warned()).toEqual([]);
+});
