@@ -11,15 +11,15 @@ export type Tone = {
 	readonly rgb: string;
 	/** Number in the fixed part, 16 to 255, of the 256 colours. */
 	readonly of256: number;
-	/** SGR parameter: 30 to 37. What the user's terminal makes of it is not known. */
+	/** SGR parameter. What the user's terminal makes of it is not known. */
 	readonly of16: number;
 	readonly isBold: boolean;
 };
 
 export type Look = Readonly<Record<SpanStyle, Tone>>;
 
-/** What the looks are made to be seen on. */
-export const BACKGROUND = '#101010';
+/** The field under all looks but `none`; it is painted, since a terminal's own may be white. */
+export const FIELD = { rgb: '#000000', of256: 16, of16: 40 } as const;
 
 const tone = (rgb: string, of256: number, of16: number): Tone => ({
 	rgb,

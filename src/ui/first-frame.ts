@@ -12,6 +12,6 @@ const HOME = '\u001B[H';
 /** All rows, to be written on an empty screen; the renderer's first frame is the same, cell for cell. */
 export function firstFrame(state: ScreenState, size: Area, options: ScreenOptions): string {
 	const styling = stylingOf(state.preferences.looks, options.colorDepth);
-	const rows = drawScreen(state, size, options).map((row) => styledRow(row, styling));
+	const rows = drawScreen(state, size, options).map((row) => styledRow(row, styling, size.columns));
 	return rows.join('\r\n') + HOME;
 }

@@ -38,7 +38,7 @@ export function ScreenView(props: ScreenViewProps) {
 		<Box flexDirection="column" width={columns} height={rows}>
 			{drawn.map((row, index) => (
 				// biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place.
-				<RowText key={index} text={styledRow(row, styling)} />
+				<RowText key={index} text={styledRow(row, styling, columns)} />
 			))}
 		</Box>
 	);

@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { LOOK_NAMES } from '../../src/base/colors.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
-import { BACKGROUND, LOOKS, type Tone } from '../../src/screen/looks.ts';
+import { FIELD, LOOKS, type Tone } from '../../src/screen/looks.ts';
 import type { SpanStyle } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import {
@@ -88,7 +88,7 @@ describe('the measures are right', () => {
 describe.each(cases)('$name in $colors', ({ look, colorOf }) => {
 	test.each(styles)('%s can be read', (style) => {
 		const least = style === 'dim' || style === 'title' ? 4.5 : 7;
-		expect(contrast(colorOf(look[style]), BACKGROUND)).toBeGreaterThanOrEqual(least);
+		expect(contrast(colorOf(look[style]), FIELD.rgb)).toBeGreaterThanOrEqual(least);
 	});
 
 	// A terminal that is all black gives more contrast than the one the looks are made for.

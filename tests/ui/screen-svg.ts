@@ -1,7 +1,7 @@
 // A picture of a terminal's cells, as SVG: letters of equal style in one text, stretched to their
 // columns whatever font there is, and half blocks as shapes, so that tall glyphs have no gaps.
 
-import { BACKGROUND } from '../../src/screen/looks.ts';
+import { FIELD } from '../../src/screen/looks.ts';
 import type { SeenCell } from './seen-cells.ts';
 
 const CELL = { width: 9, height: 19, baseline: 14.5, fontSize: 15 };
@@ -21,7 +21,7 @@ export function screenSvg(cells: readonly (readonly SeenCell[])[], words: string
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img">`,
 		`<title>${escaped(words)}</title>`,
-		`<rect width="${width}" height="${height}" rx="6" fill="${BACKGROUND}"/>`,
+		`<rect width="${width}" height="${height}" rx="6" fill="${FIELD.rgb}"/>`,
 		`<g font-family="ui-monospace, Menlo, Consolas, 'DejaVu Sans Mono', 'Liberation Mono', monospace" font-size="${CELL.fontSize}">`,
 		...cells.flatMap((row, index) => rowSvg(row, MARGIN + index * CELL.height)),
 		'</g>',

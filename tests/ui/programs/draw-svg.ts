@@ -25,7 +25,7 @@ const terminal = new xterm.Terminal({
 	allowProposedApi: true,
 });
 const styling = stylingOf(look, 24);
-terminal.write(rows.map((row) => styledRow(row, styling)).join('\r\n'), () => {
+terminal.write(rows.map((row) => styledRow(row, styling, size.columns)).join('\r\n'), () => {
 	process.stdout.write(screenSvg(seenCells(terminal), screenText(rows)));
 	terminal.dispose();
 });
