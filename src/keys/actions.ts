@@ -27,6 +27,7 @@ import {
 	doubtAllPrompt,
 	jumpPrompt,
 	memoPrompt,
+	narrowPrompt,
 } from './text-prompts.ts';
 
 const command = (one: Command): Outcome => ({ kind: 'command', command: one });
@@ -442,6 +443,14 @@ export const ACTIONS: readonly Action[] = [
 		whyNot: always,
 		act: () => ({ kind: 'pick', by: 1 }),
 		isEachCounted: true,
+	},
+	{
+		id: 'narrow',
+		keys: ['/'],
+		words: 'in the log view: only lines with the words typed',
+		footer: ({ view }) => (view === 'log' ? 'only some' : null),
+		whyNot: ({ view }) => (view === 'log' ? null : 'That is for the log view; tab goes there.'),
+		act: (context) => ({ kind: 'prompt', prompt: narrowPrompt(context) }),
 	},
 	{
 		id: 'settings',

@@ -26,6 +26,8 @@ export type KeyContext = {
 	readonly canPutBack: boolean;
 	/** Best first, for what the player holds or is about to get. */
 	readonly standInsFor: (player: string) => readonly StandIn[];
+	/** The words that the log is narrowed to; empty for none. */
+	readonly narrowedTo: string;
 	/** The log's entry at this row, in full; null when there is none. */
 	readonly logWords: (row: number) => string | null;
 	/** Reads the show file again; null where there is none to read. */
@@ -49,6 +51,8 @@ export type Outcome =
 	| { readonly kind: 'say'; readonly words: string }
 	| { readonly kind: 'view'; readonly view: ViewName }
 	| { readonly kind: 'pick'; readonly by: number }
+	/** Narrows the log to lines with these words. */
+	| { readonly kind: 'narrow'; readonly words: string }
 	/** Changes preferences, and says so. */
 	| {
 			readonly kind: 'prefer';

@@ -73,6 +73,20 @@ export function memoPrompt(context: KeyContext): Prompt {
 	);
 }
 
+/** The words that the log is narrowed to; none shows all of it. */
+export function narrowPrompt({ narrowedTo }: KeyContext): Prompt {
+	return textPrompt(
+		{
+			view: () => ({
+				title: 'Only lines with these words, then enter',
+				lines: ['A title, a name, a slot, break, ready, memo; nothing shows all.'],
+			}),
+			enter: (text) => ({ kind: 'narrow', words: text.trim() }),
+		},
+		lineOf(narrowedTo),
+	);
+}
+
 /** Reads "3", "3 b", "b at the saddle": a digit is the string, a letter standing alone the kind, the rest words. */
 export function readIncidentText(text: string): {
 	string: number | null;

@@ -10,6 +10,7 @@ import type { JournalRecord } from '../journal/record.ts';
 import { ACTIONS, actionOf } from '../keys/actions.ts';
 import { jumpWords } from '../keys/jump-words.ts';
 import type { KeyContext, Outcome, Prompt, ViewName } from '../keys/key-context.ts';
+import { isLookedFor } from '../keys/narrow-log.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import { standInPrompt } from '../keys/prompts.ts';
 import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
@@ -18,7 +19,7 @@ import { previewJump } from '../plan/change-preview.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import { standIns } from '../plan/stand-ins.ts';
-import type { ScreenState } from '../screen/screen-state.ts';
+import type { LogLine, ScreenState } from '../screen/screen-state.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
 import { openBreak } from '../session/find.ts';
@@ -96,6 +97,8 @@ type OpenPrompt = { readonly prompt: Prompt; readonly beganMs: number; readonly 
 type Look = {
 	readonly view: ViewName;
 	readonly picked: number;
+	/** The words that the log view is narrowed to. */
+	readonly narrowedTo: string;
 	readonly open: OpenPrompt | null;
 	readonly message: string | null;
 	readonly isDark: boolean;
@@ -125,6 +128,7 @@ export function openNight(options: NightOptions): Night {
 	let look: Look = {
 		view: 'live',
 		picked: 0,
+		narrowedTo: '',
 		open: null,
 		message: options.findings?.[0] ?? null,
 		isDark: false,
@@ -193,7 +197,8 @@ export function openNight(options: NightOptions): Night {
 			canPutBack: puttableBack(past.timeline()) !== null,
 			standInsFor,
 			readShow: showWatch.read && readShow,
-			logWords: (row) => [...past.log][row]?.words ?? null,
+			narrowedTo: look.narrowedTo,
+			logWords: (row) => shownLog()[row]?.words ?? null,
 			preferences: preferences.values(),
 			keyOf: keyNameOf,
 			draftOf: (id) => look.drafts[id] ?? '',
@@ -300,7 +305,7 @@ export function openNight(options: NightOptions): Night {
 				return;
 			case 'view': {
 				const coming = outcome.view === 'set' ? rowInSet(session().next) : null;
-				look = { ...look, view: outcome.view, picked: coming ?? 0 };
+				look = { ...look, view: outcome.view, picked: coming ?? 0, narrowedTo: '' };
 				return;
 			}
 			case 'pick':
@@ -308,6 +313,9 @@ export function openNight(options: NightOptions): Night {
 				return;
 			case 'open-setting':
 				follow(openSetting(context()), beganMs);
+				return;
+			case 'narrow':
+				look = { ...look, narrowedTo: outcome.words, picked: 0 };
 				return;
 			case 'prefer':
 				prefer(outcome.changes, outcome.words);
@@ -333,6 +341,11 @@ export function openNight(options: NightOptions): Night {
 				return;
 			}
 		}
+	}
+
+	/** The lines of the log view, newest first. */
+	function shownLog(): readonly LogLine[] {
+		return [...past.log].filter(({ words }) => isLookedFor(words, look.narrowedTo));
 	}
 
 	function prefer(changes: Partial<Preferences>, words: string): void {
@@ -367,7 +380,7 @@ export function openNight(options: NightOptions): Night {
 		const counts = {
 			rack: session().show.instruments.length,
 			set: session().list.length,
-			log: [...past.log].length,
+			log: shownLog().length,
 			help: ACTIONS.length,
 			settings: settingRows(preferences.values()).length,
 		};
@@ -523,6 +536,7 @@ export function openNight(options: NightOptions): Night {
 				isLocked: look.isLocked,
 				isRehearsal: options.isRehearsal,
 				log: past.log,
+				narrowedTo: look.narrowedTo,
 				showChangedAtMs: showWatch.changedAtMs(session().show),
 				takeableStep: takeableBack(past.timeline()),
 				footer: ACTIONS.flatMap((action) => {

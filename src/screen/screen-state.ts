@@ -31,6 +31,8 @@ export type ScreenState = {
 	readonly showChangedAtMs: number | null;
 	/** What happened, newest first, made as far as it is read; what was taken back is marked. */
 	readonly log: Iterable<LogLine>;
+	/** The words that the log view is narrowed to; empty for none. */
+	readonly narrowedTo: string;
 	/** The step that `u` takes back; null when there is none. */
 	readonly takeableStep: number | null;
 	/** The keys that work now, most needed first. */

@@ -244,6 +244,7 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		log: [],
 		showChangedAtMs: null,
 		takeableStep: null,
+		narrowedTo: '',
 		preferences: { looks: 'dark', keys: {} },
 		footer,
 		help: [...footer, { key: 'pagedown', words: 'the next cue point, as space does' }],
