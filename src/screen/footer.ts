@@ -3,9 +3,9 @@
 
 import { keyOfAction } from '../keys/key-choices.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
-import { type Area, cutRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
+import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { saveProblem } from './status-section.ts';
+import { lastSection, saveProblem } from './status-section.ts';
 
 /** From here on everything that belongs on the screen is on it. */
 const COMPLETE: Area = { columns: 80, rows: 24 };
@@ -21,6 +21,10 @@ export function messageRows(state: ScreenState, area: Area): Row[] {
 	const text = state.isLocked
 		? `LOCKED: ${keyOfAction('lock', state.preferences.keys)}, then esc, unlocks`
 		: (state.message ?? '');
+	// The views that have no place of its own for it show here what the last step was.
+	if (text === '' && state.view !== 'live' && state.prompt === null) {
+		return [[...fillRow(lastSection(state, { columns: at, rows: 1 })[0] ?? [], at), ...marks]];
+	}
 	// Where both do not fit, an answer goes before the marks: it is gone with the next key.
 	if (at < 20 && text !== '') return [cutRow([span(text, 'bright'), ...marks], columns)];
 	if (at <= 0) return [cutRow(marks, columns)];
