@@ -41,30 +41,38 @@ type Fold = {
 	readonly before: ReadonlyMap<number, Session>;
 };
 
-/** The past that the journal holds, from now on kept whole in it every now and then. */
+/** From where the steps are in memory; what was before is folded again when somebody asks for it. */
+type Anchor = { readonly seq: number; readonly kept: KeptNight | null; readonly fold: () => Fold };
+
+/**
+ * The past that the journal holds, from now on kept whole in it every now and then. With each state
+ * kept the steps before it leave the memory, which so does not grow with the night.
+ */
 export function openPast(opening: Session, journal: NightJournal): NightPast {
 	const state = journal.checkpoint?.state;
-	const kept = isKeptNight(state, opening) ? state : null;
-	const keptSeq = kept && journal.checkpoint ? journal.checkpoint.seq : 0;
-	let folded: Fold | null = null;
-	const beforeKept = (): Fold => {
-		folded ??= fold(opening, upTo(journal.records() as readonly NightRecord[], keptSeq));
-		return folded;
-	};
-	let timeline = kept
-		? goOnFrom(
-				{
-					step: kept.step,
-					aside: kept.aside,
-					session: { ...kept.session, show: kept.show ?? opening.show },
-				},
-				() => beforeKept().timeline,
-			)
-		: openTimeline(opening);
-	let known = kept?.known ?? null;
+	const found = isKeptNight(state, opening) ? state : null;
+	const foundSeq = found && journal.checkpoint ? journal.checkpoint.seq : 0;
 	const since: NightRecord[] = [];
 	const before = new Map<number, Session>();
-	const told = new Map<number, readonly string[]>(kept?.told.map(({ s, words }) => [s, words]));
+	const told = new Map<number, readonly string[]>();
+	const recordsUpTo = (seq: number) => upTo(journal.records() as readonly NightRecord[], seq);
+
+	/** Goes on from a state kept after this record; `fold` makes what led to it. */
+	function goOn(kept: KeptNight, { seq, fold: made }: Omit<Anchor, 'kept'>): Timeline {
+		anchor = { seq, kept, fold: made };
+		since.length = 0;
+		before.clear();
+		told.clear();
+		for (const step of kept.told) told.set(step.s, step.words);
+		const session = { ...kept.session, show: kept.show ?? opening.show };
+		return goOnFrom({ step: kept.step, aside: kept.aside, session }, () => made().timeline);
+	}
+
+	const beforeFound = once(() => fold(openTimeline(opening), recordsUpTo(foundSeq)));
+	let anchor: Anchor = { seq: 0, kept: null, fold: beforeFound };
+	const first = found ? goOn(found, { seq: foundSeq, fold: beforeFound }) : openTimeline(opening);
+	let timeline = first;
+	let known = found?.known ?? null;
 
 	function take(record: NightRecord): void {
 		since.push(record);
@@ -73,11 +81,18 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		known = lastKnown(known, record);
 	}
 
+	/** The session before a record. */
+	function sessionBefore({ s }: NightRecord): Session {
+		const near = before.get(s) ?? anchor.fold().before.get(s);
+		return near ?? beforeFound().before.get(s) ?? opening;
+	}
+
 	/** A record's entries in words, made once, with what was known when it was written. */
 	function wordsOf(record: NightRecord): readonly string[] {
-		const session = before.get(record.s) ?? beforeKept().before.get(record.s) ?? opening;
-		const words =
-			told.get(record.s) ?? record.e.map((entry) => entryWords(entry, session.show, session));
+		const ready = told.get(record.s);
+		if (ready) return ready;
+		const session = sessionBefore(record);
+		const words = record.e.map((entry) => entryWords(entry, session.show, session));
 		told.set(record.s, words);
 		return words;
 	}
@@ -95,13 +110,14 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 			const record = since[index] as NightRecord;
 			if (!notesAside(record, aside)) yield stepOf(record);
 		}
+		const { kept, seq } = anchor;
 		if (!kept) return;
 		for (const step of kept.told) {
 			yield { ...step, isTakenBack: aside.get(step.s) ?? step.isTakenBack };
 		}
 		if (kept.told.length < MOST_KEPT_STEPS) return;
 		const oldest = kept.told.at(-1)?.s ?? 0;
-		const earlier = upTo(journal.records() as readonly NightRecord[], keptSeq);
+		const earlier = recordsUpTo(seq);
 		for (let index = earlier.length - 1; index >= 0; index -= 1) {
 			const record = earlier[index] as NightRecord;
 			if (!notesAside(record, aside) && record.s < oldest) yield stepOf(record);
@@ -111,7 +127,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 	const keep = (): KeptNight => {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
-		return {
+		const kept: KeptNight = {
 			form: 2,
 			session: rest,
 			show: show === opening.show ? null : show,
@@ -120,9 +136,15 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 			told: [...steps().take(MOST_KEPT_STEPS)],
 			known,
 		};
+		const seq = since.at(-1)?.s ?? anchor.seq;
+		const made = once(() =>
+			fold(first, upTo(journal.recordsAfter(foundSeq) as readonly NightRecord[], seq)),
+		);
+		timeline = goOn(kept, { seq, fold: made });
+		return kept;
 	};
 
-	for (const record of journal.recordsAfter(keptSeq) as readonly NightRecord[]) take(record);
+	for (const record of journal.recordsAfter(foundSeq) as readonly NightRecord[]) take(record);
 	journal.keepStates(keep);
 	return {
 		timeline: () => timeline,
@@ -141,14 +163,22 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 	};
 }
 
-function fold(opening: Session, records: readonly NightRecord[]): Fold {
+function fold(from: Timeline, records: readonly NightRecord[]): Fold {
 	const before = new Map<number, Session>();
-	let timeline = openTimeline(opening);
+	let timeline = from;
 	for (const record of records) {
 		before.set(record.s, sessionOf(timeline));
 		timeline = extend(timeline, record);
 	}
 	return { timeline, before };
+}
+
+function once<Value>(make: () => Value): () => Value {
+	let made: { readonly value: Value } | null = null;
+	return () => {
+		made ??= { value: make() };
+		return made.value;
+	};
 }
 
 function upTo(records: readonly NightRecord[], seq: number): readonly NightRecord[] {

@@ -84,6 +84,39 @@ describe('a night gone on with from a kept state', () => {
 		);
 	});
 
+	test('is the same while it is kept now and then, and the steps before leave the memory', () => {
+		fc.assert(
+			fc.property(walks(show, 120), fc.integer({ min: 1, max: 30 }), (steps, every) => {
+				const { records } = steps.reduce(walkOn, startWalk(show));
+				const made: (() => unknown)[] = [];
+				const journal = memoryJournal(sampleHeader());
+				const live = {
+					journal,
+					past: openPast(opening, { ...journal, keepStates: (make) => made.push(make) }),
+				};
+				const whole = opened([], null);
+				for (const [index, { e, t, m }] of records.entries()) {
+					if (index % every === every - 1) made[0]?.();
+					for (const one of [live, whole]) {
+						one.past.take(one.journal.append(e, { wallMs: t, upMs: m }) as JournalRecord<Entry>);
+					}
+					expect(live.past.session()).toEqual(whole.past.session());
+				}
+				expect(askedOf(live.past)).toEqual(askedOf(whole.past));
+				for (const which of ['taken-back', 'put-back'] as const) {
+					for (let isMoved = true; isMoved; ) {
+						isMoved = move(whole, which);
+						expect(move(live, which)).toBe(isMoved);
+						expect(live.past.session()).toEqual(whole.past.session());
+					}
+				}
+				made[0]?.();
+				expect(askedOf(live.past)).toEqual(askedOf(whole.past));
+			}),
+			{ numRuns: RUNS },
+		);
+	});
+
 	test('looks at no earlier record until somebody asks for it', () => {
 		const memo = (s: number): JournalRecord<Entry> => ({
 			v: 1,
