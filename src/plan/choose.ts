@@ -10,7 +10,7 @@ import type { Chosen } from './choose-hands.ts';
 import { chooseHands } from './choose-hands.ts';
 import type { Counts } from './criteria.ts';
 import { compared, HAND_OVERS, MISSING, OVER_GAP, PREFERENCE, RETUNINGS } from './criteria.ts';
-import { leastLateness, openQuestion } from './open-question.ts';
+import { openQuestion } from './open-question.ts';
 import type { Outlook } from './outlook.ts';
 import type { Cost } from './plan.ts';
 import type { Said } from './possible-hands.ts';
@@ -74,7 +74,7 @@ export function chooseAll(asked: ChooseAsked): Best {
 		if (budget.left <= 0) return ended(best, node.least);
 		const question = openQuestion({ ...asked, ...node, ...node.chosen });
 		if (question === null) {
-			if (!isDoneInBestOrder(asked, node)) return ended(best, node.least);
+			if (!node.weighed.isInBestOrder) return ended(best, node.least);
 			open = open.filter((one) => one !== node);
 			continue;
 		}
@@ -93,13 +93,6 @@ export function chooseAll(asked: ChooseAsked): Best {
 
 function leastOf(nodes: readonly Node[]): Node {
 	return nodes.reduce((least, one) => (compared(one.least, least.least) < 0 ? one : least));
-}
-
-/** Whether the work of a choice to which there is no other is surely as little late as it can be. */
-function isDoneInBestOrder({ outlook }: ChooseAsked, { weighed: all, full }: Node): boolean {
-	return (
-		full[LATENESS] === Math.max(0, Math.round(leastLateness({ outlook, weighed: all }).latenessMs))
-	);
 }
 
 /** What has to be read and weighed for one choice, whatever it is, counts as so many steps. */

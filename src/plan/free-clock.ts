@@ -23,27 +23,42 @@ export type FreeClock = {
  * freeClock([{ fromMs: 10, untilMs: 15 }]).lastMs(10) // => 15
  */
 export function freeClock(windows: readonly Window[]): FreeClock {
+	const from = Float64Array.from(windows, ({ fromMs }) => fromMs);
+	// Where it stands still, and by how much it is behind the night's clock from then on.
+	const stops = new Float64Array(windows.length);
+	const behind = new Float64Array(windows.length);
 	let cut = 0;
-	const stops = windows.map(({ fromMs, untilMs }) => {
-		const stop = { free: fromMs - cut, fromMs, untilMs, cut };
+	windows.forEach(({ fromMs, untilMs }, index) => {
+		stops[index] = fromMs - cut;
 		cut += untilMs - fromMs;
-		return stop;
+		behind[index] = cut;
 	});
-	const lastStop = (isBefore: (stop: (typeof stops)[number]) => boolean) =>
-		stops.findLast(isBefore);
+	const behindAfter = (passed: number): number => behind[passed - 1] ?? 0;
 	return {
 		at: (ms) => {
-			const stop = lastStop(({ fromMs }) => fromMs <= ms);
-			if (stop === undefined) return ms;
-			return Math.max(stop.free, ms - stop.cut - (stop.untilMs - stop.fromMs));
+			const passed = countUpTo(from, ms);
+			return Math.max(stops[passed - 1] ?? ms, ms - behindAfter(passed));
 		},
-		firstMs: (free) => {
-			const stop = lastStop((one) => one.free < free);
-			return stop === undefined ? free : free + stop.cut + (stop.untilMs - stop.fromMs);
-		},
-		lastMs: (free) => {
-			const stop = lastStop((one) => one.free <= free);
-			return stop === undefined ? free : free + stop.cut + (stop.untilMs - stop.fromMs);
-		},
+		firstMs: (free) => free + behindAfter(countBelow(stops, free)),
+		lastMs: (free) => free + behindAfter(countUpTo(stops, free)),
 	};
+}
+
+/** How many of these, in rising order, are no more than a value. */
+function countUpTo(rising: Float64Array, value: number): number {
+	let low = 0;
+	let high = rising.length;
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if ((rising[middle] ?? 0) <= value) low = middle + 1;
+		else high = middle;
+	}
+	return low;
+}
+
+/** How many of these, in rising order, are less than a value. */
+function countBelow(rising: Float64Array, value: number): number {
+	let count = countUpTo(rising, value);
+	while (count > 0 && rising[count - 1] === value) count -= 1;
+	return count;
 }

@@ -3,11 +3,9 @@
 
 import type { Board } from './board.ts';
 import type { Hands } from './clashes.ts';
-import type { Piece } from './order-work.ts';
 import type { Outlook } from './outlook.ts';
 import type { Work } from './plan.ts';
 import { onlyHand } from './possible-hands.ts';
-import type { LeastLateness } from './preemptive-lateness.ts';
 import { preemptiveLateness } from './preemptive-lateness.ts';
 import type { Weighed } from './weighed.ts';
 
@@ -67,25 +65,14 @@ function slotsOfLateWork(asking: Asking): readonly Omit<Question, 'hand'>[] {
 	});
 }
 
-function latePieces(asking: Pick<Asking, 'outlook' | 'weighed'>): readonly Work[] {
-	return leastLateness(asking).critical.map(({ work }) => work);
-}
-
-/**
- * The least lateness of a choice's work, in whatever order, with the pieces that make it so.
- *
- * @example
- * leastLateness({ outlook, weighed: weighed(session, outlook, choices) }).latenessMs // => -150000
- */
-export function leastLateness({
-	outlook,
-	weighed,
-}: Pick<Asking, 'outlook' | 'weighed'>): LeastLateness<Piece & { readonly work: Work }> {
+/** The work that cannot be less late, in whatever order, as long as the choice stands. */
+function latePieces({ outlook, weighed }: Asking): readonly Work[] {
 	const pieces = weighed.work.map((work) => ({
 		work,
 		seconds: work.seconds,
 		releaseMs: work.fromMs,
 		dueMs: work.wantedMs,
 	}));
-	return preemptiveLateness(pieces, { nowMs: outlook.nowMs, clock: weighed.clock });
+	const { critical } = preemptiveLateness(pieces, { nowMs: outlook.nowMs, clock: weighed.clock });
+	return critical.map(({ work }) => work);
 }

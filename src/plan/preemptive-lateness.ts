@@ -1,10 +1,11 @@
-// How late the work is at least, in whatever order it is done: the least lateness if a piece might be put
-// down for another. Earliest due first is then the best order (the rule of Horn for one machine,
-// 1 | pmtn, r_j | L_max; from memory), also on a clock with holes in it, which delays all alike.
+// How late the pieces of work are at least, in whatever order they are done, and which of them make it so.
 
 import type { NightMs } from '../journal/entry.ts';
 import type { FreeClock } from './free-clock.ts';
+import { latenessBound } from './lateness-bound.ts';
 import type { Piece } from './order-work.ts';
+import { onFreeClock } from './order-work.ts';
+import { piecesFrom } from './pieces-of-work.ts';
 
 export type LeastLateness<P extends Piece> = {
 	/** The worst finish less its due time; below 0 when all are early, `-Infinity` without any work. */
@@ -17,66 +18,21 @@ export type LeastLateness<P extends Piece> = {
  * The least lateness of these pieces from `nowMs` on.
  *
  * @example
- * preemptiveLateness([{ seconds: 6, releaseMs: 0, dueMs: 20000 }, { seconds: 2, releaseMs: 2000, dueMs: 5000 }, { seconds: 3, releaseMs: 4000, dueMs: 9000 }], { nowMs: 0, clock: freeClock([]) }).latenessMs // => -1000
+ * preemptiveLateness([{ seconds: 6, releaseMs: 0, dueMs: 20000 }, { seconds: 2, releaseMs: 2000, dueMs: 5000 }, { seconds: 3, releaseMs: 4000, dueMs: 9000 }], { nowMs: 0, clock: freeClock([]) }) // => { latenessMs: -1000, critical: [{ seconds: 2, releaseMs: 2000, dueMs: 5000 }] }
  */
 export function preemptiveLateness<P extends Piece>(
 	pieces: readonly P[],
 	{ nowMs, clock }: { readonly nowMs: NightMs; readonly clock: FreeClock },
 ): LeastLateness<P> {
-	const now = clock.at(nowMs);
-	const jobs = pieces
-		.map((piece) => ({
-			piece,
-			due: piece.dueMs,
-			release: Number.isFinite(piece.releaseMs) ? Math.max(clock.at(piece.releaseMs), now) : now,
-			left: piece.seconds * 1000,
-		}))
-		.sort((one, other) => one.release - other.release);
-	const runs: {
-		readonly job: (typeof jobs)[number];
-		readonly from: number;
-		readonly to: number;
-	}[] = [];
-	const open: (typeof jobs)[number][] = [];
-	let worst = { latenessMs: Number.NEGATIVE_INFINITY, run: -1 };
-	let time = now;
-	let next = 0;
-	while (next < jobs.length || open.length > 0) {
-		if (open.length === 0) time = Math.max(time, jobs[next]?.release ?? time);
-		for (let job = jobs[next]; job !== undefined && job.release <= time; job = jobs[next]) {
-			open.push(job);
-			next += 1;
-		}
-		const job = open.reduce((first, one) => (one.due < first.due ? one : first));
-		const untilNext = (jobs[next]?.release ?? Number.POSITIVE_INFINITY) - time;
-		const span = Math.min(job.left, untilNext);
-		runs.push({ job, from: time, to: time + span });
-		time += span;
-		job.left -= span;
-		if (job.left > 0) continue;
-		open.splice(open.indexOf(job), 1);
-		const latenessMs = clock.firstMs(time) - job.due;
-		if (latenessMs > worst.latenessMs) worst = { latenessMs, run: runs.length - 1 };
-	}
-	return { latenessMs: worst.latenessMs, critical: criticalUpTo(runs, worst.run) };
-}
-
-type Run<P> = {
-	readonly job: { readonly piece: P; readonly due: number };
-	readonly from: number;
-	readonly to: number;
-};
-
-/** Back from the worst piece, as long as what was worked on is due no later and there was no idling. */
-function criticalUpTo<P>(runs: readonly Run<P>[], last: number): readonly P[] {
-	const due = runs[last]?.job.due ?? 0;
-	const critical = new Set<P>();
-	let since = runs[last]?.to ?? 0;
-	for (let run = last; run >= 0; run -= 1) {
-		const one = runs[run];
-		if (one === undefined || one.job.due > due || one.to < since) break;
-		critical.add(one.job.piece);
-		since = one.from;
-	}
-	return [...critical];
+	const { heads, lengths, dues, nightMs } = piecesFrom(clock.at(nowMs), onFreeClock(pieces, clock));
+	const { latenessMs, latest, finish } = latenessBound({ heads, lengths, dues, nightMs });
+	const due = dues[latest] ?? 0;
+	const isFrom = (head: number) => (_: unknown, place: number) =>
+		(heads[place] ?? 0) >= head && (dues[place] ?? 0) <= due;
+	// From one of the heads on there was nothing else to do, and no time to lose.
+	const since = heads.toSorted().find((head) => {
+		const length = lengths.filter(isFrom(head)).reduce((sum, one) => sum + one, 0);
+		return head + length === finish;
+	});
+	return { latenessMs, critical: since === undefined ? [] : pieces.filter(isFrom(since)) };
 }

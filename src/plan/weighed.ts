@@ -19,6 +19,8 @@ export type Weighed = {
 	readonly handOvers: readonly PlannedHandOver[];
 	readonly clock: FreeClock;
 	readonly work: readonly Work[];
+	/** In no other order is the worst of the work less late. */
+	readonly isInBestOrder: boolean;
 	readonly cost: Cost;
 };
 
@@ -32,7 +34,7 @@ export function weighed(session: Session, outlook: Outlook, choices: readonly Ch
 	const stints = stintsAhead(outlook, choices);
 	const handOvers = handOversAhead(outlook, choices);
 	const clock = freeClock(busyWindows(session, outlook.sections, handOvers));
-	const work = workAhead(outlook, stints, { handOvers, clock });
+	const { work, isProved } = workAhead(outlook, stints, { handOvers, clock });
 	const cost = costOf(outlook, { choices, stints, handOvers, work });
-	return { choices, stints, handOvers, clock, work, cost };
+	return { choices, stints, handOvers, clock, work, isInBestOrder: isProved, cost };
 }

@@ -13,6 +13,12 @@ import type { Stint } from './stints.ts';
 import type { WorkNeeded } from './work-needed.ts';
 import { isDoneAlready, workNeeded } from './work-needed.ts';
 
+export type WorkAhead = {
+	readonly work: readonly Work[];
+	/** In no other order is the worst of it less late. */
+	readonly isProved: boolean;
+};
+
 type StintPiece = Piece & { readonly stint: Stint; readonly needed: WorkNeeded };
 
 /**
@@ -20,7 +26,7 @@ type StintPiece = Piece & { readonly stint: Stint; readonly needed: WorkNeeded }
  * not begun before the instrument is back, nor, but for new strings, so early that it would be stale.
  *
  * @example
- * workAhead(outlook, stints, { handOvers, clock }).map(({ instrument, seconds }) => [instrument, seconds]) // => [['A1', 60]]
+ * workAhead(outlook, stints, { handOvers, clock }).work.map(({ instrument, seconds }) => [instrument, seconds]) // => [['A1', 60]]
  */
 export function workAhead(
 	{ show, nowMs }: Outlook,
@@ -29,7 +35,7 @@ export function workAhead(
 		handOvers,
 		clock,
 	}: { readonly handOvers: readonly PlannedHandOver[]; readonly clock: FreeClock },
-): readonly Work[] {
+): WorkAhead {
 	const wanted = new Map(handOvers.map(({ section, wantedMs }) => [section, wantedMs]));
 	const place = new Map(show.instruments.map(({ id }, index) => [id, index]));
 	const pieces = stints.flatMap((stint): readonly StintPiece[] => {
@@ -45,14 +51,14 @@ export function workAhead(
 				stint,
 				needed,
 				seconds: needed.seconds,
-				backMs: stint.backMs ?? Number.NEGATIVE_INFINITY,
 				releaseMs: releaseMs(stint, needed, section.startMs - stale * 1000),
 				dueMs: wanted.get(section) ?? beginningMs(section, instrument.times.handOver),
 			},
 		];
 	});
 	pieces.sort((one, other) => placeOf(one, place) - placeOf(other, place));
-	return orderWork(pieces, { nowMs, clock }).map(
+	const { timed, isProved } = orderWork(pieces, { nowMs, clock });
+	const work = timed.map(
 		({ piece, startMs, finishMs, beginByMs }): Work => ({
 			job: piece.needed.job,
 			instrument: piece.stint.instrument.id,
@@ -69,6 +75,7 @@ export function workAhead(
 			beginByMs,
 		}),
 	);
+	return { work, isProved };
 }
 
 function releaseMs(stint: Stint, { job }: WorkNeeded, freshFromMs: NightMs): NightMs {

@@ -68,7 +68,7 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	outlook,
 	stints,
 	handOvers,
-	work: workAhead(outlook, stints, { handOvers, clock }),
+	work: workAhead(outlook, stints, { handOvers, clock }).work,
 	slots: plan.slots,
 	section,
 	clock,

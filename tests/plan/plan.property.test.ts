@@ -146,13 +146,14 @@ describe('the work', () => {
 				// What was not begun in time may be given up for something that is less late.
 				fc.pre(choicesIn(later) === choicesIn(early));
 				const figures = ({ work }: Plan) =>
-					work.map(({ instrument, section, wantedMs, beginByMs }) => [
-						instrument,
-						section.item,
-						wantedMs,
-						beginByMs,
-					]);
-				expect(figures(later)).toEqual(figures(early));
+					work.map(
+						({ instrument, section, wantedMs, beginByMs }) =>
+							`${instrument} for ${section.item}.${section.point} by ${wantedMs}: ${beginByMs}`,
+					);
+				// What is late is done in the order that makes the worst least late, whatever stood before.
+				const isLate = early.cost.lateness > 0 || later.cost.lateness > 0;
+				const shown = (all: readonly string[]) => (isLate ? all.toSorted() : all);
+				expect(shown(figures(later))).toEqual(shown(figures(early)));
 			}),
 			runs,
 		);
