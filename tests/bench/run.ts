@@ -4,6 +4,7 @@
 import { benchCommands } from './commands.ts';
 import { benchKeys } from './keys.ts';
 import { benchPlan } from './plan.ts';
+import { benchPlanClock } from './plan-clock.ts';
 import { benchReplay } from './replay.ts';
 import { benchStart } from './start.ts';
 
@@ -16,6 +17,7 @@ for (const { name, run } of [
 	{ name: 'replay', run: benchReplay },
 	{ name: 'keys', run: benchKeys },
 	{ name: 'plan', run: benchPlan },
+	{ name: 'plan-clock', run: benchPlanClock },
 ]) {
 	if (name.includes(only)) for (const row of await run(rounds)) console.log(row);
 }
