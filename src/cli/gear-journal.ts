@@ -10,7 +10,7 @@ import type { NightServices } from '../disk/night-services.ts';
 import { lookAtNight, openNightFile } from '../disk/open-night-file.ts';
 import type { Paths } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
-import { GEAR_ID, type GearEntry } from '../journal/gear-entry.ts';
+import { GEAR_ID, type GearEntry, measuredOn } from '../journal/gear-entry.ts';
 import type { JournalRecord } from '../journal/record.ts';
 
 function gearFolder({ data }: Paths): string {
@@ -30,6 +30,15 @@ export function readGear(paths: Paths): GearOnDisk {
 		({ code, isWarning }) => isWarning && code !== 'night-missing',
 	);
 	return { records: found.records(), findings: findings.map(({ text }) => text) };
+}
+
+/** What was measured last on an instrument, read from the disk when first asked for. */
+export function measuredOnGear(paths: Paths): (instrument: string) => GearEntry | null {
+	let records: readonly JournalRecord[] | null = null;
+	return (instrument) => {
+		records ??= readGear(paths).records;
+		return measuredOn(records, instrument)[0] ?? null;
+	};
 }
 
 /** Keeps one measurement; null when the disk has confirmed it, else one sentence that says why not. */

@@ -1,5 +1,6 @@
 // The help of the program and of each command, made from the records that also run them.
 
+import { wrapWords } from '../base/wrap-words.ts';
 import type { CliCommand, Option } from './command.ts';
 import { COMMON_OPTIONS } from './command.ts';
 import type { ListedCommand } from './command-list.ts';
@@ -13,7 +14,7 @@ export function programHelp(
 		({ usage, words }): Row => [`rackside ${usage}`.trimEnd(), words],
 	);
 	return lines([
-		...wrapped(
+		...wrapWords(
 			'rackside holds the show beside the guitar rack: who gets which instrument, in which tuning, ready when, and what happened.',
 			WIDTH,
 		),
@@ -34,7 +35,7 @@ export function commandHelp(command: CliCommand): string {
 	return lines([
 		`rackside ${command.usage}`.trimEnd(),
 		'',
-		...wrapped(command.about.join(' '), WIDTH),
+		...wrapWords(command.about.join(' '), WIDTH),
 		'',
 		...columns(options),
 		'',
@@ -57,21 +58,10 @@ function optionRows(options: Readonly<Record<string, Option>>): Row[] {
 function columns(rows: readonly Row[]): string[] {
 	const width = Math.max(...rows.map(([left]) => left.length));
 	return rows.flatMap(([left, right]) =>
-		wrapped(right, WIDTH - width - 4).map(
+		wrapWords(right, WIDTH - width - 4).map(
 			(line, index) => `  ${(index === 0 ? left : '').padEnd(width)}  ${line}`,
 		),
 	);
-}
-
-function wrapped(text: string, width: number): string[] {
-	const rows: string[] = [];
-	for (const word of text.split(' ')) {
-		const last = rows.at(-1);
-		if (last !== undefined && last.length + 1 + word.length <= width) {
-			rows[rows.length - 1] = `${last} ${word}`;
-		} else rows.push(word);
-	}
-	return rows;
 }
 
 function lines(rows: readonly string[]): string {

@@ -31,6 +31,7 @@ import type { Ui } from '../ui/start-ui.tsx';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
+import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
 import { livePreferences } from './live-preferences.ts';
 import { localOffsetMinutes } from './local-offset.ts';
@@ -106,6 +107,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		dayOffsetMinutes,
 		isRehearsal: live.isRehearsal,
 		preferences,
+		measuredOn: measuredOnGear(places),
 		findings: [...begun.findings, ...preferences.problems],
 	});
 	await show(night, {

@@ -8,7 +8,7 @@ import type { Show } from '../showfile/show.ts';
 import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
 import type { Action } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
-import { pickedWords } from './open-picked.ts';
+import { openPicked } from './open-picked.ts';
 import {
 	exchangePrompt,
 	faultPrompt,
@@ -175,20 +175,14 @@ export const ACTIONS: readonly Action[] = [
 		words: 'the planned hand-overs are in hands now; in the other views it opens the picked row',
 		footer: (context) => {
 			if (context.view === 'settings') return 'change';
-			if (pickedWords(context) !== null) return 'open';
+			if (openPicked(context) !== null) return 'open';
 			return openHandOvers(context).length > 0 ? 'handed' : null;
 		},
 		whyNot: (context) =>
-			context.view === 'settings' ||
-			pickedWords(context) !== null ||
-			openHandOvers(context).length > 0
+			openPicked(context) !== null || openHandOvers(context).length > 0
 				? null
 				: `No hand-over is coming; ${context.keyOf('exchange')} records one that was not planned.`,
-		act: (context) => {
-			if (context.view === 'settings') return { kind: 'open-setting' };
-			const words = pickedWords(context);
-			return words === null ? handOverOutcome(context) : { kind: 'say', words };
-		},
+		act: (context) => openPicked(context) ?? handOverOutcome(context),
 	},
 	...SET_ACTIONS,
 	{

@@ -1,6 +1,7 @@
 // What an action or a prompt may look at, and what it may ask for. Keys decide nothing about the
 // night themselves: they turn a press into a command, a prompt, or a sentence.
 
+import type { GearEntry } from '../journal/gear-entry.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import type { Command } from '../session/command.ts';
 import type { Session } from '../session/session.ts';
@@ -30,6 +31,8 @@ export type KeyContext = {
 	readonly narrowedTo: string;
 	/** The log's entry at this row, in full; null when there is none. */
 	readonly logWords: (row: number) => string | null;
+	/** What was measured last on an instrument at the bench; null for never. */
+	readonly measuredOn: (instrument: string) => GearEntry | null;
 	/** Reads the show file again; null where there is none to read. */
 	readonly readShow: (() => ShowReading) | null;
 	/** What was typed into a field that was left before it was entered; empty for none. */

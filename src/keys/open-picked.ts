@@ -1,40 +1,25 @@
-// What enter opens in the rack, set and log views: the picked row in full, as one sentence or two.
+// What enter opens in the views that are lists: the picked row in full.
 
 import { findSong } from '../session/find.ts';
-import type { KeyContext } from './key-context.ts';
+import { instrumentPage } from './instrument-page.ts';
+import type { KeyContext, Outcome } from './key-context.ts';
 
-/** The picked row in words; null in the views where nothing is picked. */
-export function pickedWords(context: KeyContext): string | null {
+/** The picked row opened: an instrument's page, a setting, or words; null in the views where nothing is picked. */
+export function openPicked(context: KeyContext): Outcome | null {
 	switch (context.view) {
 		case 'rack':
-			return instrumentWords(context);
+			return { kind: 'prompt', prompt: instrumentPage() };
 		case 'set':
-			return songWords(context);
-		case 'log':
-			return context.logWords(context.picked) ?? 'Nothing has happened yet.';
+			return { kind: 'say', words: songWords(context) };
+		case 'log': {
+			const words = context.logWords(context.picked) ?? 'Nothing has happened yet.';
+			return { kind: 'say', words };
+		}
+		case 'settings':
+			return { kind: 'open-setting' };
 		default:
 			return null;
 	}
-}
-
-function instrumentWords({ session, picked }: KeyContext): string {
-	const { instruments } = session.show;
-	const instrument = instruments[Math.min(picked, instruments.length - 1)];
-	const state = instrument && session.instruments[instrument.id];
-	if (!instrument || !state) return 'Nothing is on the rack.';
-	const { tuning, capo, stringHours, faults } = state.context;
-	return [
-		`${instrument.name}: ${tuning.name} (${tuning.notes.join(' ')})`,
-		capo === 0 ? 'no capo' : `capo ${capo}`,
-		stringHours === null
-			? 'strings of unknown age'
-			: `strings ${stringHours.toFixed(1)} h in hands`,
-		...(instrument.pack ? [`pack ${instrument.pack}`] : []),
-		...(instrument.case ? [`case ${instrument.case}`] : []),
-		...faults,
-		...(instrument.leave ? [`check ${instrument.leave}`] : []),
-		...(instrument.notes ? [instrument.notes] : []),
-	].join(', ');
 }
 
 function songWords({ session, picked }: KeyContext): string {

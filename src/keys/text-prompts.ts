@@ -1,13 +1,16 @@
 // The prompts with a text or list field: every press counts, space is a letter, and a draft is kept
 // until it is entered.
 
+import { wrapWords } from '../base/wrap-words.ts';
 import type { Session } from '../session/session.ts';
+import { warmthWords } from '../session/warmth-words.ts';
 import type { Instrument, Song } from '../showfile/show.ts';
 import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import { INCIDENT_KINDS } from './incident-kinds.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
+import { LINE_COLUMNS } from './line-columns.ts';
 import type { PromptView } from './prompt-view.ts';
 import { editLine, lineOf, lineText, type TextLine, typeInto } from './text-line.ts';
 
@@ -163,16 +166,24 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 	});
 }
 
+function celsiusOf(text: string): number | null {
+	return text === '' ? null : Number(text.replace(',', '.'));
+}
+
 /** Everything is to be checked again; the stage's temperature if wished. */
 export function doubtAllPrompt(): Prompt {
 	return textPrompt({
 		isText: false,
 		accepts: (key) => /[-\d.,]/.test(key),
-		view: () => ({
-			title: 'Check everything on the rack again: enter (temperature in °C first, if known)',
-		}),
+		view: (text, { session }) => {
+			const words = warmthWords(session, celsiusOf(text));
+			return {
+				title: 'Check everything on the rack again: enter (temperature in °C first, if known)',
+				lines: words === null ? [] : wrapWords(words, LINE_COLUMNS),
+			};
+		},
 		enter: (text) => {
-			const celsius = text === '' ? null : Number(text.replace(',', '.'));
+			const celsius = celsiusOf(text);
 			if (celsius !== null && !(celsius >= -40 && celsius <= 60)) {
 				return { kind: 'say', words: 'The temperature is in °C, from -40 to 60.' };
 			}

@@ -5,6 +5,7 @@ import { cleanText } from '../base/clean-text.ts';
 import { graphemes } from '../base/display-width.ts';
 import type { MachineClock } from '../base/machine-clock.ts';
 import type { Entry } from '../journal/entry.ts';
+import type { GearEntry } from '../journal/gear-entry.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { ACTIONS, actionOf } from '../keys/actions.ts';
@@ -28,6 +29,7 @@ import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
 import { sharedPacks } from '../session/shared-packs.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
+import { warmthWords } from '../session/warmth-words.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
 import { goOn } from './night-clock.ts';
@@ -55,6 +57,8 @@ export type NightOptions = {
 	readonly isRehearsal: boolean;
 	/** What the user prefers; by default what is usual, for as long as the program runs. */
 	readonly preferences?: PreferenceStore;
+	/** What was measured last on an instrument at the bench, whatever show; null for never. */
+	readonly measuredOn?: (instrument: string) => GearEntry | null;
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
 };
@@ -196,6 +200,7 @@ export function openNight(options: NightOptions): Night {
 			canTakeBack: takeableBack(past.timeline()) !== null,
 			canPutBack: puttableBack(past.timeline()) !== null,
 			standInsFor,
+			measuredOn: options.measuredOn ?? (() => null),
 			readShow: showWatch.read && readShow,
 			narrowedTo: look.narrowedTo,
 			logWords: (row) => shownLog()[row]?.words ?? null,
@@ -249,11 +254,17 @@ export function openNight(options: NightOptions): Night {
 			look = { ...look, message: decision.why };
 			return;
 		}
-		const sharedBefore = sharedPacks(session()).map(({ words }) => words);
+		const before = session();
+		const sharedBefore = sharedPacks(before).map(({ words }) => words);
 		const recorded = record(decision.entries);
 		if (command.do === 'read-show-again') showWatch.goesByIt(session().show);
 		effect = effect && { ...effect, recorded };
-		const noticed = command.do === 'exchange' ? mismatch(session(), command.player) : null;
+		const noticed =
+			command.do === 'exchange'
+				? mismatch(session(), command.player)
+				: command.do === 'doubt-all'
+					? warmthWords(before, command.celsius)
+					: null;
 		const shared = sharedPacks(session()).find(({ words }) => !sharedBefore.includes(words));
 		look = { ...look, message: noticed ?? (shared ? `${shared.words}.` : null) };
 	}
@@ -293,7 +304,13 @@ export function openNight(options: NightOptions): Night {
 			case 'pass':
 				return;
 			default:
-				look = { ...look, ...leaving(outcome.kind), open: null, message: null };
+				look = {
+					...look,
+					...leaving(outcome.kind),
+					// A page stays open while one goes through what it is about.
+					open: outcome.kind === 'pick' && look.open?.prompt.isLasting ? look.open : null,
+					message: null,
+				};
 		}
 		switch (outcome.kind) {
 			case 'command':
@@ -425,7 +442,12 @@ export function openNight(options: NightOptions): Night {
 
 	function closeIfOverdue(): void {
 		const { open } = look;
-		if (open && !open.prompt.isText && clock.nowMs() - open.lastKeyMs >= PROMPT_MS) {
+		if (
+			open &&
+			!open.prompt.isText &&
+			!open.prompt.isLasting &&
+			clock.nowMs() - open.lastKeyMs >= PROMPT_MS
+		) {
 			look = { ...look, open: null, message: null };
 		}
 	}

@@ -3,6 +3,7 @@
 import { fitWidth } from '../base/display-width.ts';
 import type { Work } from '../plan/plan.ts';
 import { playerName } from '../showfile/shown-names.ts';
+import { retuneSteps } from '../tuning/retune-steps.ts';
 import { durationWords } from './duration-words.ts';
 import { stateMark } from './instrument-words.ts';
 import { slotLabel, slotWords, songPlace } from './named-in-show.ts';
@@ -28,11 +29,30 @@ export function workSection(state: ScreenState, { columns, rows }: Area): Row[] 
 		];
 	}
 	const shown = work.slice(0, rows);
-	return shown.map((one, index) => {
-		const more = index === rows - 1 && work.length > rows ? work.length - rows : 0;
-		return workRow(state, one, { columns, isFirst: index === 0, more });
-	});
+	return [
+		...shown.map((one, index) => {
+			const more = index === rows - 1 && work.length > rows ? work.length - rows : 0;
+			return workRow(state, one, { columns, isFirst: index === 0, more });
+		}),
+		...(work.length < rows ? stepRows(state, shown) : []),
+	];
 }
+
+/** How the first retuning is done, where a row is left over. */
+function stepRows({ session }: ScreenState, work: readonly Work[]): Row[] {
+	const [first] = work;
+	const instrument = session.show.instruments.find(({ id }) => id === first?.instrument);
+	const state = instrument && session.instruments[instrument.id];
+	if (first?.job !== 'retune' || !instrument || !state) return [];
+	const { steps } = retuneSteps(state.context.tuning.notes, first.to.notes, instrument.bridge);
+	const moves = steps.filter(({ move }) => move !== 0);
+	const words = moves.map(({ string, how, to }) => `${string} ${how} to ${to}`).join(', ');
+	const isFloating = instrument.bridge === 'floating';
+	const said = `slot ${slotLabel(session.show, first.instrument)}: string ${words}${isFloating ? '; then all, twice round' : ''}`;
+	return [[span(`${' '.repeat(STEPS_AT)}${said}`, 'dim')]];
+}
+
+const STEPS_AT = 10;
 
 type Line = { readonly columns: number; readonly isFirst: boolean; readonly more: number };
 

@@ -31,7 +31,13 @@ function stageFindings(show: Show): Finding[] {
 	return [
 		...(drift === null
 			? []
-			: [{ code: 'stage-drift', severity: 'note', text: `Since soundcheck ${drift}.` } as const]),
+			: [
+					{
+						code: 'stage-drift',
+						severity: 'note',
+						text: `Expected since soundcheck, ${drift} That is a ceiling: wood moves too.`,
+					} as const,
+				]),
 		...(damp.length === 0
 			? []
 			: [{ code: 'stage-humidity', severity: 'note', text: damp.join(' ') } as const]),

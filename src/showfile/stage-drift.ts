@@ -29,16 +29,21 @@ export function driftOrder(
 		.toSorted((one, other) => Math.abs(other.cents) - Math.abs(one.cents));
 }
 
-/** Which to touch first and how far they can be out, in one sentence; null when nothing can be said. */
+/** Which to touch first and how far they can be out at most, in one sentence; null when nothing can be said. */
 export function driftWords(drifted: readonly Drifted[], kelvins: number): string | null {
-	const first = drifted.slice(0, MOST_NAMED).map(({ instrument, string, cents }) => {
-		const slot =
-			instrument.slot === null ? instrument.name : `slot ${instrument.slot.toUpperCase()}`;
-		return `${slot} (string ${string} up to ${Math.abs(cents).toFixed(0)} c ${cents < 0 ? 'flat' : 'sharp'})`;
+	if (drifted.length === 0 || kelvins === 0) return null;
+	const first = drifted.slice(0, MOST_NAMED).map(({ instrument, string, cents }, index) => {
+		const { slot, name } = instrument;
+		const far = Math.abs(cents).toFixed(0);
+		const out = index === 0 ? `at most ${far} c ${cents < 0 ? 'flat' : 'sharp'}` : `${far} c`;
+		return `${slot === null ? name : `slot ${slot.toUpperCase()}`} (string ${string}, ${out})`;
 	});
-	if (first.length === 0 || kelvins === 0) return null;
-	const change = `${Math.abs(kelvins)} °C ${kelvins > 0 ? 'warmer' : 'colder'}`;
-	return `${change}: touch first ${first.join(', ')}; a ceiling, wood moves too`;
+	return `${changeWords(kelvins)}: touch first ${first.join(', ')}.`;
+}
+
+/** `8 °C warmer`. */
+export function changeWords(kelvins: number): string {
+	return `${Math.abs(kelvins)} °C ${kelvins > 0 ? 'warmer' : 'colder'}`;
 }
 
 /** More names than these are not read in the dark. */

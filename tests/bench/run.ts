@@ -7,12 +7,14 @@ import { benchPlan } from './plan.ts';
 import { benchPlanClock } from './plan-clock.ts';
 import { benchReplay } from './replay.ts';
 import { benchStart } from './start.ts';
+import { benchTuningPage } from './tuning-page.ts';
 
 const [only = ''] = process.argv.slice(2);
 const rounds = Number(process.env.BENCH_ROUNDS ?? 7);
 
 for (const { name, run } of [
 	{ name: 'commands', run: benchCommands },
+	{ name: 'tuning-page', run: benchTuningPage },
 	{ name: 'start', run: benchStart },
 	{ name: 'replay', run: benchReplay },
 	{ name: 'keys', run: benchKeys },

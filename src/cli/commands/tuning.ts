@@ -1,8 +1,8 @@
 // `rackside tuning`: from one tuning to another on one instrument, string by string, to the ear too.
 
 import { minutesSeconds } from '../../base/duration.ts';
-import type { TuningCard } from '../../report/tuning-card.ts';
-import { shapeOnCard, tuningCard } from '../../report/tuning-card.ts';
+import type { TuningCard } from '../../plan/tuning-card.ts';
+import { shapeOnCard, tuningCard } from '../../plan/tuning-card.ts';
 import { onlyPlayer } from '../../showfile/instrument-strings.ts';
 import { slotAndName } from '../../showfile/shown-names.ts';
 import type { ChordShape, HeardPair } from '../../tuning/chord-shape.ts';

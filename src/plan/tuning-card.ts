@@ -1,7 +1,6 @@
 // All that a hand on a tuner wants to know of one instrument: what it is in and what is wanted, a target
 // for each string, in which order, what is heard, what the strings bear and what the ear will say.
 
-import { pitchSeconds } from '../plan/work-needed.ts';
 import { offsetCents, stringsOf, targetHertz } from '../showfile/instrument-strings.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import { notesHeard, sameSound } from '../tuning/capo-shapes.ts';
@@ -12,6 +11,7 @@ import { midiOf } from '../tuning/pitch.ts';
 import { type RetunePlan, retuneSteps } from '../tuning/retune-steps.ts';
 import { type BearingString, totalNewtons } from '../tuning/string-set.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import { pitchSeconds } from './work-needed.ts';
 
 /** What a card is made of. */
 export type CardAsked = {
@@ -56,7 +56,12 @@ export type TuningCard = CardAsked & {
 	readonly sameSound: string | null;
 };
 
-/** The card of an instrument between two tunings. */
+/**
+ * The card of an instrument between two tunings.
+ *
+ * @example
+ * tuningCard(show, { instrument: instruments.A1, from: eStandard, to: dropD, capo: 0, player: null, referenceHertz: 440 }).strings[0].note // => 'D2'
+ */
 export function tuningCard(show: Show, asked: CardAsked): TuningCard {
 	const { instrument, from, to, capo, covers } = asked;
 	const tuned = { ...asked, tuning: to };
@@ -99,7 +104,12 @@ function hasOpenShapes({ kind }: Instrument, { name }: Tuning): boolean {
 	return name === 'E standard' && (family === 'guitar' || family === 'twelve');
 }
 
-/** A chord shape on this card's strings, to the ear; with its capo on, nothing changes but the pitch. */
+/**
+ * A chord shape on this card's strings, to the ear; with its capo on, nothing changes but the pitch.
+ *
+ * @example
+ * shapeOnCard(tuningCard(show, { instrument: instruments.A1, from: eStandard, to: eStandard, capo: 0, player: null, referenceHertz: 440 }), [0, 2]).map(({ interval }) => interval) // => ['P5']
+ */
 export function shapeOnCard(card: TuningCard, shape: ChordShape): readonly HeardPair[] {
 	const up = 2 ** (card.capo / 12);
 	const heard = card.strings.map(({ sounds, note, hertz }) => ({

@@ -1,0 +1,178 @@
+// What enter opens on the rack: all of one instrument that hands at the rack need, while up and down go on
+// to the next. It stays open until it is left.
+
+import { wrapWords } from '../base/wrap-words.ts';
+import type { GearEntry } from '../journal/gear-entry.ts';
+import { samePitches } from '../plan/same-pitches.ts';
+import type { CardString, TuningCard } from '../plan/tuning-card.ts';
+import { tuningCard } from '../plan/tuning-card.ts';
+import { warmthOn } from '../session/warmth-words.ts';
+import { onlyPlayer } from '../showfile/instrument-strings.ts';
+import type { Instrument } from '../showfile/show.ts';
+import { playerName, slotAndName, songTitle } from '../showfile/shown-names.ts';
+import { lengthWords } from '../tuning/length-unit.ts';
+import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
+import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import type { KeyContext, Prompt } from './key-context.ts';
+import { LINE_COLUMNS } from './line-columns.ts';
+
+/** The page of whatever is picked on the rack. */
+export function instrumentPage(): Prompt {
+	return {
+		isText: false,
+		isList: true,
+		isLasting: true,
+		view: (context) => {
+			const [title = '', ...lines] = pageLines(context);
+			const choices = [
+				{ key: 'up', words: 'the one above' },
+				{ key: 'down', words: 'the one below' },
+				{ key: 'esc', words: 'close' },
+			];
+			return { title, lines, field: null, choices };
+		},
+		press: (key) => {
+			if (key === 'up' || key === 'down') return { kind: 'pick', by: key === 'up' ? -1 : 1 };
+			return key === 'esc' || key === 'enter' ? { kind: 'close' } : { kind: 'pass' };
+		},
+	};
+}
+
+/** The page, its title first. */
+function pageLines(context: KeyContext): readonly string[] {
+	const { session, plan, picked } = context;
+	const { instruments } = session.show;
+	const instrument = instruments[Math.min(picked, instruments.length - 1)];
+	const state = instrument && session.instruments[instrument.id];
+	if (!instrument || !state) return ['Nothing is on the rack.'];
+	const { tuning, capo, stringHours, faults, stringsDown } = state.context;
+	const work = plan.work.find((one) => one.instrument === instrument.id);
+	const next = plan.handOvers.find((one) => one.instrument === instrument.id);
+	const to = work?.to ?? next?.tuning ?? tuning;
+	const wantedCapo = work?.capo ?? next?.capo ?? capo;
+	const player = work?.player ?? next?.player ?? onlyPlayer(instrument);
+	const card = tuningCard(session.show, {
+		instrument,
+		from: tuning,
+		to,
+		capo: wantedCapo,
+		player,
+		referenceHertz: session.show.referenceHertz,
+	});
+	const song = work?.section.song;
+	const forWhom =
+		work === undefined || song === undefined
+			? ''
+			: `, for ${playerName(session.show, work.player)} in ${songTitle(session.show, song)}`;
+	const warmth = warmthOn(session, instrument);
+	const isAsWanted = wantedCapo === capo && samePitches(tuning, to);
+	const age = stringHours === null ? 'of unknown age' : `${stringHours.toFixed(1)} h in hands`;
+	return [
+		`${slotAndName(session.show, instrument.id)}: in ${tuning.name}, ${capoWords(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoWords(wantedCapo)}`}${forWhom}`,
+		...stringLines(card),
+		...stepLines(card),
+		`strings ${age}${instrument.strung.on === null ? '' : `, put on ${instrument.strung.on}`}${tensionWords(card)}`,
+		...(warmth === null ? [] : [warmth]),
+		...setUpLines(instrument, context),
+		...(stringsDown.length > 0 || faults.length > 0
+			? [`${stringsDown.length > 0 ? 'string broken; ' : ''}${faults.join(', ')}`]
+			: []),
+		...(instrument.leave === null ? [] : [`check ${instrument.leave}`]),
+		...(instrument.notes === null ? [] : [instrument.notes]),
+	];
+}
+
+function capoWords(capo: number): string {
+	return capo === 0 ? 'no capo' : `capo ${capo}`;
+}
+
+/** A line a string, or a course where strings are paired, so that twelve fit where six do. */
+function stringLines({ strings, capo }: TuningCard): readonly string[] {
+	if (strings.length <= MOST_SINGLE) {
+		return strings.map((one) => {
+			const bears = one.bearing ? `  ${one.bearing.newtons.toFixed(0).padStart(4)} N` : '';
+			return `${stringCells(one, capo)}${bears}`.trimEnd();
+		});
+	}
+	return strings.flatMap((one, index) => {
+		const other = strings[index + 1];
+		if (index % 2 === 1) return [];
+		const left = stringCells(one, capo);
+		return [other === undefined ? left : `${left}  ${stringCells(other, capo)}`.trimEnd()];
+	});
+}
+
+/** More strings than these stand in pairs. */
+const MOST_SINGLE = 6;
+
+function stringCells(one: CardString, capo: number): string {
+	const cells = [
+		String(one.string).padStart(2),
+		one.note.padEnd(4),
+		one.hertz.toFixed(2).padStart(7),
+		`${one.cents > 0 ? '+' : ''}${one.cents} c`.padStart(5),
+		moveWords(one.move).padEnd(6),
+		...(capo > 0 ? [`as ${one.sounds.padEnd(3)}`] : []),
+	];
+	return cells.join(' ');
+}
+
+function moveWords(move: number): string {
+	return move === 0 ? '' : `${move < 0 ? 'down' : 'up'} ${Math.abs(move)}`;
+}
+
+function stepLines({ retune }: TuningCard): readonly string[] {
+	if (retune.steps.length === 0) return [];
+	const first = retune.steps.filter(({ round }) => round === 1);
+	const words = first.map(({ string, to, how }) =>
+		how === 'check' ? `${string} check ${to}` : `${string} ${how} to ${to}`,
+	);
+	const isTwice = first.length < retune.steps.length;
+	const all = `steps: ${words.join(', ')}${isTwice ? '; then all once more' : ''}; end going up`;
+	return wrapWords(all, LINE_COLUMNS);
+}
+
+function tensionWords({ total, changeNewtons, strings }: TuningCard): string {
+	if (total === null) return '';
+	const off = total.uncertainty > 0 ? ` ± ${(total.uncertainty * 100).toFixed(0)} %` : '';
+	const change = Math.round(changeNewtons ?? 0);
+	const more = change === 0 ? '' : `, ${change > 0 ? '+' : ''}${change} N`;
+	const least = strings.reduce((one, { bearing }) => Math.min(one, bearing?.strengthLeft ?? 1), 1);
+	const near = least < LEAST_STRENGTH_LEFT ? '; A STRING NEAR BREAKING' : '';
+	return `; on the neck ${total.newtons.toFixed(0)} N${off}${more}${near}`;
+}
+
+const NAMES: Readonly<Record<keyof SetUpMeasures, string>> = {
+	actionFirst: 'first fret',
+	actionLast: 'action',
+	relief: 'relief',
+	pickup: 'pickup',
+	nut: 'nut',
+};
+
+const DAY_MS = 86_400_000;
+
+function setUpLines(
+	{ id, setUp }: Instrument,
+	{ measuredOn, nowMs }: KeyContext,
+): readonly string[] {
+	const measured = measuredOn(id);
+	const wanted = measureWords(setUp ?? {});
+	const found = measured === null ? '' : measureWords(measured.measures);
+	const days = Math.max(0, Math.floor((nowMs - (measured?.at ?? nowMs)) / DAY_MS));
+	return [
+		...(wanted === '' ? [] : [`set-up wanted: ${wanted}`]),
+		...(found === '' ? [] : [`measured ${days === 0 ? 'today' : `${days} days ago`}: ${found}`]),
+	];
+}
+
+function measureWords(measures: SetUpMeasures | GearEntry['measures']): string {
+	return Object.entries(NAMES)
+		.flatMap(([key, name]) => {
+			const lengths = [(measures as Record<string, number | readonly number[]>)[key] ?? []].flat();
+			return lengths.length === 0
+				? []
+				: [`${name} ${lengths.map((one) => lengthWords(one, 'mm')).join(' / ')}`];
+		})
+		.join(', ');
+}
