@@ -293,6 +293,13 @@ describe('setup', () => {
 		expect(json().fret).toEqual({ fret: 12, fromNutMm: 325, cents: 6.1586, scaleMm: 650 });
 	});
 
+	test('a body that rings: band and notch for the desk', async () => {
+		const { json } = await setup('A1', '--feedback', '110', '--json');
+		// 110 Hz lies between 89.1 and 112.2, the edges of the 100 Hz band.
+		expect(json().feedback).toMatchObject({ hz: 110, band: 100, lowHz: 89.1251, highHz: 112.2018 });
+		expect((await setup('A1', '--feedback', '110')).out).toContain('pull the 100 Hz band');
+	});
+
 	test('frets by the scale', async () => {
 		const { json } = await setup('A1', '--frets', '--json');
 		expect(json().frets[11]).toBe(323.85);

@@ -1,0 +1,183 @@
+// An instrument's set-up as data and in lines: saddles, targets, what was measured and what drifted.
+
+import { measuredOn } from '../journal/gear-entry.ts';
+import type { JournalRecord } from '../journal/record.ts';
+import type { Instrument } from '../showfile/show.ts';
+import { fretFromNut } from '../tuning/fret-places.ts';
+import { type LengthUnit, lengthWords } from '../tuning/length-unit.ts';
+import { type SaddleMove, saddleMove, screwTurns } from '../tuning/saddle.ts';
+import type { SetUpDrift, SetUpMeasures } from '../tuning/set-up-drift.ts';
+import { setUpDrift, trussRodWords, usualSetUp } from '../tuning/set-up-drift.ts';
+import { FRETS, type LaidFret } from './asked-set-up.ts';
+import { feedbackJson, feedbackWords } from './feedback-words.ts';
+import { signed, to4 } from './figures.ts';
+import { MEASURE_NAMES } from './read-measures.ts';
+
+type SaddleOf = SaddleMove & {
+	readonly string: number;
+	readonly cents: number;
+	readonly turns: number | null;
+};
+
+export type SetUpPage = {
+	readonly instrument: Instrument;
+	readonly saddle: readonly SaddleOf[];
+	readonly measured: SetUpMeasures;
+	readonly measuredAtMs: number | null;
+	readonly drift: readonly SetUpDrift[];
+	readonly frets: readonly number[] | null;
+	readonly laid: LaidFret | null;
+	/** Hz of a body that rings; 0 when not asked about. */
+	readonly feedback: number;
+	readonly findings: readonly string[];
+};
+
+/** What a page is asked for beside the instrument. */
+export type PageAsked = {
+	/** What was ever measured, and what was noticed about its file. */
+	readonly gear: {
+		readonly records: readonly JournalRecord[];
+		readonly findings: readonly string[];
+	};
+	/** At the 12th fret, highest-numbered string first; null for those kept last. */
+	readonly cents: readonly number[] | null;
+	readonly hasFrets: boolean;
+	readonly laid: LaidFret | null;
+	readonly feedback: number;
+};
+
+/** The set-up of an instrument as it was measured last. */
+export function setUpPage(instrument: Instrument, asked: PageAsked): SetUpPage {
+	const { records, findings } = asked.gear;
+	const past = measuredOn(records, instrument.id);
+	const measured = newestMeasures(past);
+	const cents = asked.cents ?? past.find(({ at12 }) => at12)?.at12 ?? [];
+	const scale = instrument.scaleMillimetres;
+	const screw = instrument.setUp?.saddleScrew;
+	const saddle =
+		scale === null
+			? []
+			: cents.map((one, index): SaddleOf => {
+					const move = saddleMove(scale, one);
+					const turns = screw === undefined ? null : screwTurns(move.millimetres, screw);
+					return { ...move, string: cents.length - index, cents: one, turns };
+				});
+	const frets =
+		asked.hasFrets && scale !== null
+			? Array.from({ length: FRETS }, (_, index) => fretFromNut(scale, index + 1))
+			: null;
+	const drift = setUpDrift(instrument.setUp ?? {}, measured);
+	return {
+		instrument,
+		saddle,
+		measured,
+		measuredAtMs: past[0]?.at ?? null,
+		drift,
+		frets,
+		laid: asked.laid,
+		feedback: asked.feedback,
+		findings,
+	};
+}
+
+/** Of each measure the newest, whichever record has it. */
+function newestMeasures(past: ReturnType<typeof measuredOn>): SetUpMeasures {
+	const all: Readonly<Record<string, readonly number[]>> = Object.assign(
+		{},
+		...past.toReversed().map(({ measures }) => measures),
+	);
+	const { relief, ...others } = all;
+	return { ...others, ...(relief?.[0] === undefined ? {} : { relief: relief[0] }) };
+}
+
+/** The fields that others rely on, and more. */
+export function pageJson({
+	instrument,
+	saddle,
+	measured,
+	measuredAtMs,
+	drift,
+	frets,
+	laid,
+	feedback,
+	findings,
+}: SetUpPage) {
+	return {
+		instrument: instrument.id,
+		saddle: saddle.map(({ string, cents, millimetres, towards, turns }) => ({
+			string,
+			cents,
+			moveMm: to4(millimetres),
+			towards,
+			...(turns === null ? {} : { turns: to4(turns) }),
+		})),
+		targets: instrument.setUp ?? null,
+		usual: usualSetUp(instrument.kind),
+		measured,
+		measuredAt: measuredAtMs === null ? null : new Date(measuredAtMs).toISOString(),
+		drift,
+		trussRod: rodWords(instrument, measured),
+		...(frets === null ? {} : { frets: frets.map(to4) }),
+		...(laid === null ? {} : { fret: laid }),
+		...(feedback === 0 ? {} : { feedback: feedbackJson(feedback) }),
+		findings,
+	};
+}
+
+function rodWords({ setUp }: Instrument, { relief }: SetUpMeasures): readonly string[] {
+	return setUp?.relief === undefined || relief === undefined
+		? []
+		: trussRodWords(setUp.relief, relief);
+}
+
+/** The page as it is printed. */
+export function pageLines(
+	page: SetUpPage,
+	{ unit, name }: { readonly unit: LengthUnit; readonly name: string },
+): readonly string[] {
+	const { instrument, saddle, measured, measuredAtMs, drift, frets } = page;
+	const words = (lengths: readonly number[] | number | undefined) =>
+		[lengths ?? []]
+			.flat()
+			.map((one) => lengthWords(one, unit))
+			.join(' / ');
+	const measures = Object.entries(MEASURE_NAMES).flatMap(([label, key]) => {
+		const usual = words(usualSetUp(instrument.kind)?.[key]);
+		const wanted =
+			words(instrument.setUp?.[key]) || (usual === '' ? 'not said' : `not said (usual ${usual})`);
+		const found = words(measured[key]);
+		if (instrument.setUp?.[key] === undefined && found === '') return [];
+		const off = drift.find(({ what }) => what === key)?.millimetres ?? [];
+		const isOff = off.some((one) => one !== 0);
+		const much = off.map((one) => (one > 0 ? '+' : '') + lengthWords(one, unit)).join(' / ');
+		return [`${label}: wanted ${wanted}, measured ${found || 'never'}${isOff ? ` (${much})` : ''}`];
+	});
+	const saddles = saddle.map(({ string, cents, millimetres, towards, turns }) =>
+		towards === 'none'
+			? `string ${string}: right`
+			: `string ${string}: ${signed(cents, 1)} c, saddle ${lengthWords(millimetres, unit)} towards the ${towards}${turns === null ? '' : `, ${turns.toFixed(2)} turns`}`,
+	);
+	const date = measuredAtMs === null ? 'never' : new Date(measuredAtMs).toISOString().slice(0, 10);
+	return [
+		`${name}: last measured ${date}`,
+		...measures,
+		...(saddles.length === 0
+			? ['No intonation: give --at12 what the 12th fret of each string reads.']
+			: [...saddles, 'Slacken a string before its saddle moves; tune and read again after it.']),
+		...rodWords(instrument, measured),
+		...(frets ?? []).map(
+			(one, index) => `fret ${index + 1}: ${lengthWords(one, unit)} from the nut`,
+		),
+		...(page.laid === null ? [] : laidLines(page.laid, unit)),
+		...(page.feedback === 0 ? [] : [feedbackWords(page.feedback)]),
+		...page.findings,
+	];
+}
+
+function laidLines({ fret, cents, scaleMm }: LaidFret, unit: LengthUnit): readonly string[] {
+	const out = Math.abs(cents) < 0.5 ? 'where it belongs' : `${signed(cents, 1)} c from its place`;
+	return [
+		`fret ${fret}: ${out}; right for a scale of ${lengthWords(scaleMm, unit)}`,
+		'Fret, nut and bridge places are a luthier’s work.',
+	];
+}
