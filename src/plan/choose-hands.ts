@@ -21,6 +21,9 @@ export type Chosen = {
 
 type Group = { readonly seats: readonly number[]; readonly choice: Together };
 
+/** A group as it is begun with: what was chosen for it where more was possible, if anything. */
+type Start = { readonly seats: readonly number[]; readonly choice: Together | null };
+
 /**
  * The best choice on this board, or the best found; null where there is none. `before` is the choice on
  * a board where more was possible: what is still possible of it is still the best.
@@ -30,14 +33,16 @@ type Group = { readonly seats: readonly number[]; readonly choice: Together };
  */
 export function chooseHands(board: Board, budget: Budget, before?: Chosen): Chosen | null {
 	let groups: Group[] = [];
-	const known = before?.groups ?? board.seating.seats.map((_, seat) => ({ seats: [seat] }));
-	for (const group of known) {
+	const known: readonly Start[] =
+		before?.groups ?? board.seating.seats.map((_, seat) => ({ seats: [seat], choice: null }));
+	for (const { seats, choice: old } of known) {
+		const how = old === null ? { budget } : { budget, floor: old.bound };
 		const choice =
-			'choice' in group && isPossible(board, group)
-				? group.choice
-				: chooseTogether(board, group.seats, budget);
+			old !== null && isPossible(board, { seats, choice: old })
+				? old
+				: chooseTogether(board, seats, how);
 		if (choice === null) return null;
-		groups.push({ seats: group.seats, choice });
+		groups.push({ seats, choice });
 	}
 	if (
 		before !== undefined &&
@@ -52,7 +57,8 @@ export function chooseHands(board: Board, budget: Budget, before?: Chosen): Chos
 		const seats = clash
 			.flatMap((group) => groups[group]?.seats ?? [])
 			.sort((one, other) => one - other);
-		const choice = chooseTogether(board, seats, budget);
+		const floor = sumOf(groups.filter((_, group) => clash.includes(group))).bound;
+		const choice = chooseTogether(board, seats, { budget, floor });
 		if (choice === null) return null;
 		groups = [...groups.filter((_, group) => !clash.includes(group)), { seats, choice }];
 	}

@@ -5,14 +5,14 @@ import type { Board, Budget } from './board.ts';
 import type { Alone } from './choose-alone.ts';
 import { chooseAlone, isRetuned } from './choose-alone.ts';
 import type { Counts, Weights } from './criteria.ts';
-import { MISSING, OVER_GAP, PREFERENCE, RETUNINGS, TIE, unpacked, weightsFor } from './criteria.ts';
+import { MISSING, OVER_GAP, packed, RETUNINGS, unpacked } from './criteria.ts';
 import { countOverGap } from './fit.ts';
+import type { GroupSetting } from './group-setting.ts';
+import { groupSetting } from './group-setting.ts';
 import type { LabelPool } from './label-pool.ts';
-import { labelPool } from './label-pool.ts';
 import type { Seat } from './seats.ts';
-import { EMPTY, UNTOLD } from './seats.ts';
-import type { Steps } from './steps.ts';
-import { BEGINS, COUNTS, IS_CHANGED, IS_MISSING } from './steps.ts';
+import { EMPTY } from './seats.ts';
+import { BEGINS, IS_MISSING } from './steps.ts';
 import { surelyTogether } from './surely-together.ts';
 
 /** The choice for some seats. */
@@ -26,6 +26,12 @@ export type Together = {
 	readonly isWhole: boolean;
 };
 
+export type ChooseHow = {
+	readonly budget: Budget;
+	/** What it is known to come to at least; found, it is not looked for anything better. */
+	readonly floor?: Counts;
+};
+
 /** How many ways are gone on from in each section: few first, whose result rules most others out. */
 const WIDTHS = [24, 400, 6000];
 
@@ -34,14 +40,14 @@ const WIDTHS = [24, 400, 6000];
  * none. What somebody else would do with an instrument does not count, nor do hand-overs to them.
  *
  * @example
- * chooseTogether(board, [0], { left: 10000 }).counts // => [0, 0, 0, 2, 0, 0, 0]
+ * chooseTogether(board, [0], { budget: { left: 10000 } }).counts // => [0, 0, 0, 2, 0, 0, 0]
  */
 export function chooseTogether(
 	board: Board,
 	seats: readonly number[],
-	budget: Budget,
+	{ budget, floor }: ChooseHow,
 ): Together | null {
-	const setting = settingOf(board, seats);
+	const setting = groupSetting(board, seats);
 	const { weights } = setting;
 	const alone: Alone[] = [];
 	for (const [index, seat] of seats.entries()) {
@@ -59,64 +65,13 @@ export function chooseTogether(
 			isWhole: weights.isWhole,
 		};
 	}
-	return new Search(board, { members: seats, setting, alone, budget }).best();
-}
-
-/** What stays the same in every search for the same seats. */
-type Setting = {
-	readonly weights: Weights;
-	/** For each of these seats, what each step costs by itself, packed. */
-	readonly stepCosts: readonly Float64Array[];
-	/** For each instrument its number among those whose tuning is followed, or -1. */
-	readonly followed: Int16Array;
-	readonly followedCount: number;
-	/** For each section and instrument, how many others may have it. */
-	readonly outsiders: Uint8Array;
-	readonly pool: LabelPool;
-};
-
-function settingOf(board: Board, members: readonly number[]): Setting {
-	const { seating, may, steps, kept } = board;
-	const key = members.join(' ');
-	const known = kept.get(key) as Setting | undefined;
-	if (known !== undefined) return known;
-	const weights = weightsFor(mostOf(board, members));
-	const outsiders = may.count.slice();
-	const own = new Uint8Array(seating.instrumentCount);
-	for (const seat of members) {
-		const mine = may.bySeat[seat] ?? new Uint8Array();
-		const ever = new Uint8Array(seating.instrumentCount);
-		mine.forEach((is, at) => {
-			outsiders[at] = (outsiders[at] ?? 0) - is;
-			if (is === 1) ever[at % seating.instrumentCount] = 1;
-		});
-		ever.forEach((is, instrument) => {
-			own[instrument] = (own[instrument] ?? 0) + is;
-		});
-	}
-	// An instrument's tuning is followed where it matters and nobody else can change it.
-	let followedCount = 0;
-	const followed = Int16Array.from(own, (count, instrument) => {
-		const isAllOurs = count > 0 && count === may.players[instrument];
-		if (!isAllOurs || (seating.tuningCounts[instrument] ?? 0) < 2) return -1;
-		followedCount += 1;
-		return followedCount - 1;
-	});
-	const setting = {
-		weights,
-		stepCosts: members.map((seat) => packedSteps(steps[seat] as Steps, weights)),
-		followed,
-		followedCount,
-		outsiders,
-		pool: labelPool(members.length, followedCount, members.length === 1 ? 1 : 14),
-	};
-	kept.set(key, setting);
-	return setting;
+	const least = floor === undefined ? 0 : packed(floor, weights);
+	return new Search(board, { members: seats, setting, alone, budget }).best(least);
 }
 
 type Asked = {
 	readonly members: readonly number[];
-	readonly setting: Setting;
+	readonly setting: GroupSetting;
 	/** Each of them taken alone. */
 	readonly alone: readonly Alone[];
 	readonly budget: Budget;
@@ -125,7 +80,7 @@ type Asked = {
 class Search {
 	readonly #board: Board;
 	readonly #members: readonly number[];
-	readonly #setting: Setting;
+	readonly #setting: GroupSetting;
 	readonly #alone: readonly Alone[];
 	readonly #budget: Budget;
 	readonly #weights: Weights;
@@ -190,9 +145,9 @@ class Search {
 		return later;
 	}
 
-	best(): Together | null {
+	best(least: number): Together | null {
 		let hands: readonly Int16Array[] | null = null;
-		let bound = 0;
+		let bound = least;
 		for (const width of WIDTHS) {
 			this.#leftOut = Number.POSITIVE_INFINITY;
 			const label = this.#run(width);
@@ -419,53 +374,4 @@ class Search {
 		}
 		return hands;
 	}
-}
-
-function packedSteps({ flags, preference, tie }: Steps, { of }: Weights): Float64Array {
-	const [missing = 0, , changed = 0, handOvers = 0] = of;
-	return Float64Array.from(
-		flags,
-		(flag, step) =>
-			((flag & IS_MISSING) === 0 ? 0 : missing) +
-			((flag & IS_CHANGED) === 0 ? 0 : changed) +
-			((flag & COUNTS) === 0 ? 0 : handOvers) +
-			(preference[step] ?? 0) * (of[PREFERENCE] ?? 0) +
-			(tie[step] ?? 0) * (of[TIE] ?? 0),
-	);
-}
-
-/** The most that each count can come to for these seats. */
-function mostOf({ seating, steps }: Board, members: readonly number[]): Counts {
-	const most = [0, 0, 0, 0, 0, 0, 0];
-	for (const member of members) {
-		const seat = seating.seats[member];
-		const mine = steps[member];
-		if (seat === undefined || mine === undefined) continue;
-		for (let section = 0; section < seating.sectionCount; section += 1) {
-			const from = mine.first[section * seat.size] ?? 0;
-			const end = mine.first[(section + 1) * seat.size] ?? 0;
-			let flags = 0;
-			let preference = 0;
-			let tie = 0;
-			for (let step = from; step < end; step += 1) {
-				flags |= mine.flags[step] ?? 0;
-				preference = Math.max(preference, mine.preference[step] ?? 0);
-				tie = Math.max(tie, mine.tie[step] ?? 0);
-			}
-			const hasGap = Number.isFinite(seating.gapSeconds[section]);
-			const counts = [
-				(flags & IS_MISSING) !== 0,
-				(flags & BEGINS) !== 0 && hasGap,
-				(flags & IS_CHANGED) !== 0 && (seat.told[section] ?? UNTOLD) !== UNTOLD,
-				(flags & COUNTS) !== 0,
-				(flags & BEGINS) !== 0,
-			];
-			counts.forEach((is, place) => {
-				most[place] = (most[place] ?? 0) + (is ? 1 : 0);
-			});
-			most[PREFERENCE] = (most[PREFERENCE] ?? 0) + preference;
-			most[TIE] = (most[TIE] ?? 0) + tie;
-		}
-	}
-	return most;
 }

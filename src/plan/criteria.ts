@@ -47,6 +47,16 @@ export function weightsFor(most: Counts): Weights {
 }
 
 /**
+ * The counts packed.
+ *
+ * @example
+ * packed([1, 1, 0, 0, 1, 0, 0], { of: [840, 420, 420, 42, 21, 1, 1], isWhole: true }) // => 1281
+ */
+export function packed(counts: Counts, { of }: Weights): number {
+	return counts.reduce((sum, count, place) => sum + count * (of[place] ?? 0), 0);
+}
+
+/**
  * The counts that a packed number came from.
  *
  * @example

@@ -17,6 +17,8 @@ export type Shape = {
 	readonly named: number;
 	readonly keeps: number;
 	readonly none: number;
+	/** How often what is named is the player's first instrument, on which they play most of the night. */
+	readonly main?: number;
 	/** Seconds of the gaps to choose between. */
 	readonly gaps: readonly number[];
 	/** How often a song hands something over in its middle, has an interval before it. */
@@ -32,7 +34,7 @@ export type Shape = {
 	readonly hasOddHandOvers: boolean;
 };
 
-/** An evening as it often is: gaps that fit their changes, four fifths of the gear somebody's own. */
+/** An evening as it often is: gaps that fit their changes, one main instrument each, four fifths of the gear somebody's own. */
 export function evening(songs: number, players: number, named: number): Shape {
 	return {
 		songs,
@@ -42,6 +44,7 @@ export function evening(songs: number, players: number, named: number): Shape {
 		named,
 		keeps: 0,
 		none: 0,
+		main: 0.6,
 		gaps: [15 * players, 15 * players + 15],
 		cues: 0,
 		intervals: 0.05,
@@ -165,7 +168,8 @@ function partBy(by: Chance, { player, instruments, shape }: PartAsked): Part | n
 	if (by.is(shape.keeps)) return null;
 	if (by.is(shape.none)) return { kind: 'none' };
 	if (by.is(shape.named)) {
-		const instrument = by.of(own.length > 0 && by.is(0.8) ? own : mine);
+		const isMain = shape.main !== undefined && by.is(shape.main);
+		const instrument = isMain ? mine[0]! : by.of(own.length > 0 && by.is(0.8) ? own : mine);
 		const tuning =
 			by.is(0.15) && instrument.bridge === 'fixed'
 				? by.of(TUNINGS.slice(0, Math.min(4, shape.tunings)))
