@@ -33,7 +33,7 @@ export type ChooseHow = {
 };
 
 /** How many ways are gone on from in each section: few first, whose result rules most others out. */
-const WIDTHS = [24, 400, 6000];
+const WIDTHS = [3, 30, 400, 6000];
 
 /**
  * The best choice for these seats, or the best found with what may be looked at; null where there is
