@@ -31,47 +31,59 @@ export function sureLateness(
 	{ session, outlook }: { readonly session: Session; readonly outlook: Outlook },
 	board: Board,
 ): number {
-	const given = sureGifts(outlook, board);
+	const stints = sureStints(outlook, board);
 	const handOvers = outlook.sections.flatMap((section, place) => {
-		const seconds = given
+		const seconds = stints
 			.filter((one) => one.place === place)
-			.reduce((sum, { instrument }) => sum + instrument.times.handOver, 0);
+			.reduce((sum, one) => sum + shortestHandOver(one), 0);
 		return seconds === 0 ? [] : [{ section, wantedMs: beginningMs(section, seconds) }];
 	});
 	const clock = freeClock(busyWindows(session, outlook.sections, handOvers));
 	const wanted = new Map(handOvers.map(({ section, wantedMs }) => [section, wantedMs]));
-	const pieces = surePieces(outlook, board, { given, wanted });
+	const pieces = surePieces(outlook, board, { stints, wanted });
 	return Math.max(0, preemptiveLateness(pieces, { nowMs: outlook.nowMs, clock }).latenessMs);
 }
 
-/** A stint that surely begins. */
+/** A stint that surely begins, with one of these. */
+type SureStint = { readonly place: number; readonly ways: readonly Gift[] };
+
 type Gift = {
-	readonly seat: number;
-	readonly place: number;
+	/** The instrument's place in the show. */
+	readonly index: number;
 	readonly instrument: Instrument;
 	readonly to: OpenWithCapo;
 };
 
-function sureGifts({ show, sections }: Outlook, board: Board): readonly Gift[] {
+function shortestHandOver({ ways }: SureStint): number {
+	return Math.min(...ways.map(({ instrument }) => instrument.times.handOver));
+}
+
+function sureStints({ show, sections }: Outlook, board: Board): readonly SureStint[] {
 	const { seating, steps, possible } = board;
 	return sections.flatMap((_, place) =>
-		seating.seats.flatMap((one, seat): readonly Gift[] => {
-			const hand = onlyHand(seating, possible, { seat, section: place });
-			const instrument = show.instruments[one.instrumentOf[hand] ?? -1];
+		seating.seats.flatMap((one, seat): readonly SureStint[] => {
 			const mine = steps[seat];
-			if (hand < 0 || instrument === undefined || mine === undefined) return [];
 			const row = place * one.size;
+			const hands = new Set<number>();
 			for (let before = 0; before < one.size; before += 1) {
 				const isFrom =
 					place === 0 ? before === one.start : possible[seat]?.[row - one.size + before] === 1;
-				const end = mine.first[row + before + 1] ?? 0;
-				for (let step = mine.first[row + before] ?? 0; isFrom && step < end; step += 1) {
-					const isOther = mine.to[step] !== hand || ((mine.flags[step] ?? 0) & BEGINS) !== 0;
-					if (!isOther) return [];
+				const end = mine?.first[row + before + 1] ?? 0;
+				for (let step = mine?.first[row + before] ?? 0; isFrom && step < end; step += 1) {
+					const hand = mine?.to[step] ?? 0;
+					if (possible[seat]?.[row + hand] !== 1) continue;
+					if (((mine?.flags[step] ?? 0) & BEGINS) === 0) return [];
+					hands.add(hand);
 				}
 			}
-			const option = one.asks[place]?.options[one.optionHands[place]?.indexOf(hand) ?? -1];
-			return option === undefined ? [] : [{ seat, place, instrument, to: option.hand }];
+			const ways = [...hands].flatMap((hand): readonly Gift[] => {
+				const index = one.instrumentOf[hand] ?? -1;
+				const instrument = show.instruments[index];
+				const option = one.asks[place]?.options[one.optionHands[place]?.indexOf(hand) ?? -1];
+				if (instrument === undefined || option === undefined) return [];
+				return [{ index, instrument, to: option.hand }];
+			});
+			return ways.length > 0 && ways.length === hands.size ? [{ place, ways }] : [];
 		}),
 	);
 }
@@ -88,31 +100,56 @@ type Known = {
 };
 
 type Sure = {
-	readonly given: readonly Gift[];
+	readonly stints: readonly SureStint[];
 	readonly wanted: ReadonlyMap<Section, NightMs>;
 };
 
-function surePieces(outlook: Outlook, board: Board, { given, wanted }: Sure): readonly Piece[] {
-	const { show, sections } = outlook;
-	const pieces: Piece[] = [];
-	show.instruments.forEach((instrument, index) => {
-		let known = knownNow(outlook, instrument.id);
-		sections.forEach((section, place) => {
-			const gift = given.find((one) => one.place === place && one.instrument === instrument);
-			const { some, every, capo } = holdersAt(board, index, place);
-			if (known.isInHands && (gift !== undefined || !every)) known = released(known, section);
-			if (gift !== undefined) {
-				const dueMs = wanted.get(section) ?? beginningMs(section, instrument.times.handOver);
-				const piece = pieceFor(outlook, known, { gift, section, dueMs });
-				if (piece !== null) pieces.push(piece);
-				known = handed(known, outlook.instruments[instrument.id], { gift, section });
-			} else if (known.isInHands && capo !== null) known = withCapo(known, capo);
-			else if (some) {
-				known = { ...known, state: null, isInHands: every, isUsed: known.isUsed || every };
-			}
+function surePieces(outlook: Outlook, board: Board, { stints, wanted }: Sure): readonly Piece[] {
+	const known = outlook.show.instruments.map(({ id }) => knownNow(outlook, id));
+	return outlook.sections.flatMap((section, place) => {
+		const here = stints.filter((one) => one.place === place);
+		const before = known.map((one, index) => {
+			const isGiven = here.some(({ ways }) => ways.some((way) => way.index === index));
+			const { every } = holdersAt(board, index, place);
+			return one.isInHands && (isGiven || !every) ? released(one, section) : one;
+		});
+		outlook.show.instruments.forEach(({ id }, index) => {
+			const gift = here.find(({ ways }) => ways.length === 1 && ways[0]?.index === index)?.ways[0];
+			const now = before[index] as Known;
+			known[index] =
+				gift === undefined
+					? heldOn(now, holdersAt(board, index, place))
+					: handed(now, outlook.instruments[id], { gift, section });
+		});
+		return here.flatMap((stint) => {
+			const dueMs = wanted.get(section) ?? beginningMs(section, shortestHandOver(stint));
+			const pieces = stint.ways.map((gift) =>
+				pieceFor(outlook, before[gift.index] as Known, { gift, section, dueMs }),
+			);
+			return leastOf(pieces);
 		});
 	});
-	return pieces;
+}
+
+/** What any of these takes at least; nothing where one of them takes nothing. */
+function leastOf(pieces: readonly (Piece | null)[]): readonly Piece[] {
+	const [first] = pieces;
+	if (!first || pieces.includes(null)) return [];
+	const all = pieces.filter((one) => one !== null);
+	return [
+		{
+			seconds: Math.min(...all.map(({ seconds }) => seconds)),
+			releaseMs: Math.min(...all.map(({ releaseMs }) => releaseMs)),
+			dueMs: first.dueMs,
+		},
+	];
+}
+
+/** After a section in which no stint of it surely begins. */
+function heldOn(known: Known, { some, every, capo }: Holders): Known {
+	if (known.isInHands && capo !== null) return withCapo(known, capo);
+	if (!some) return known;
+	return { ...known, state: null, isInHands: every, isUsed: known.isUsed || every };
 }
 
 function knownNow({ instruments, hands, heldBefore }: Outlook, id: string): Known {
@@ -205,10 +242,12 @@ function pieceFor(
 	const freshFromMs = section.startMs - longestFresh(show, isUsed ? null : state) * 1000;
 	if (state === null) {
 		// It may be in any tuning; what has been played needs wiping and a touch-up at the least.
-		const wasBroken = (instruments[instrument.id]?.context.stringsDown.length ?? 0) > 0;
-		if (!isUsed || wasBroken) return null;
+		const { stringsDown = [], readyAtMs = null } = instruments[instrument.id]?.context ?? {};
+		const isStale = readyAtMs === null || readyAtMs < freshFromMs;
+		if (stringsDown.length > 0 || !(isUsed || isStale)) return null;
 		const { wipe, touchUp } = instrument.times;
-		return { seconds: wipe + touchUp, releaseMs: Math.max(backMs, freshFromMs), dueMs };
+		const seconds = isUsed ? wipe + touchUp : touchUp;
+		return { seconds, releaseMs: Math.max(backMs, freshFromMs), dueMs };
 	}
 	const asked = { instrument, state, to };
 	const atMs = section.hasBegun ? Math.max(section.startMs, nowMs) : section.startMs;

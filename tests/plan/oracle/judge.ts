@@ -153,6 +153,8 @@ export function judge(show: Show, lines: readonly Line[], plays: Plays): Judged 
 		}
 		for (const index of hands.keys()) hands[index] = now[index] ?? null;
 	}
+	// A cue's hand-overs may begin before those of the song's start.
+	busy.sort((one, other) => one[0] - other[0]);
 	let late: number | null = null;
 	return {
 		...counts,
