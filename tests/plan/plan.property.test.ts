@@ -11,12 +11,12 @@ import { samePitches } from '../../src/plan/same-pitches.ts';
 import { standIns } from '../../src/plan/stand-ins.ts';
 import { staleAfterSeconds } from '../../src/session/readiness.ts';
 import type { Session } from '../../src/session/session.ts';
-import { randomNight, randomShow } from './random-night.ts';
+import { randomNight, randomShow, SEARCHED } from './random-night.ts';
 
 const runs = { numRuns: Number(process.env.PLAN_RUNS ?? 60) };
 
 function planOf({ session, nowMs }: { session: Session; nowMs: number }): Plan {
-	return makePlan({ session, nowMs, plannedZeroMs: 0 });
+	return makePlan({ session, nowMs, plannedZeroMs: 0 }, SEARCHED);
 }
 
 function choicesIn({ slots }: Plan): string {
@@ -27,7 +27,7 @@ describe('who has what', () => {
 	test('nothing is in two hands', () => {
 		fc.assert(
 			fc.property(randomNight, (night) => {
-				const { choices, plan } = planCore({ ...night, plannedZeroMs: 0 });
+				const { choices, plan } = planCore({ ...night, plannedZeroMs: 0 }, SEARCHED);
 				for (const section of plan.sections) {
 					const held = choices
 						.filter((one) => one.section === section)

@@ -12,6 +12,9 @@ import type { Instrument, Part, SetItem, Show, Song } from '../../src/showfile/s
 import { workTimesOf } from '../../src/showfile/work-times.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
 
+/** These nights are planned thousands of times: what holds of a plan holds however far it was looked. */
+export const SEARCHED = { budget: 20_000 } as const;
+
 const PLAYERS = ['ash', 'bo', 'cleo'] as const;
 const KINDS = ['electric-6', 'acoustic-6'] as const;
 const TUNINGS = ['E standard', 'drop D', 'half-step down', 'DADGAD'].map(
@@ -223,7 +226,7 @@ function after(session: Session, what: Happening, nowMs: number): Session {
 }
 
 function commandFor(session: Session, what: Happening, nowMs: number): Command | null {
-	const { plan } = planCore({ session, nowMs, plannedZeroMs: 0 });
+	const { plan } = planCore({ session, nowMs, plannedZeroMs: 0 }, SEARCHED);
 	switch (what.do) {
 		case 'wait':
 			return null;
@@ -259,7 +262,7 @@ function commandFor(session: Session, what: Happening, nowMs: number): Command |
 
 /** The hand-overs of the section that the next step reaches, if it reaches one. */
 export function reachedByStep(session: Session, nowMs: number) {
-	const { plan } = planCore({ session, nowMs, plannedZeroMs: 0 });
+	const { plan } = planCore({ session, nowMs, plannedZeroMs: 0 }, SEARCHED);
 	const reached = plan.sections.find(({ hasBegun }) => !hasBegun);
 	return plan.handOvers.filter(({ section }) => section === reached);
 }
