@@ -144,7 +144,7 @@ export function openNight(options: NightOptions): Night {
 	};
 
 	const plannedZeroMs = () => movedZero(options.plannedZeroMs, show, session().show);
-	const showWatch = createShowWatch();
+	const showWatch = createShowWatch(goesBy);
 	/** The change of the show file that was said already. */
 	let saidChangeMs: number | null = null;
 
@@ -583,7 +583,7 @@ export function openNight(options: NightOptions): Night {
 			changed();
 		},
 		watchShow: (file) => {
-			showWatch.watch(file, goesBy, session().show);
+			showWatch.watch(file);
 			changed();
 		},
 		onChange: (listener) => {

@@ -13,8 +13,8 @@ export type ShowFile = {
 };
 
 export type ShowWatch = {
-	/** From now on looks after this file; `goesBy`: whether the night goes by what it says. */
-	readonly watch: (file: ShowFile, goesBy: (read: Show) => boolean, show: Show) => void;
+	/** From now on looks after this file; reads it once, since what it includes is known only then. */
+	readonly watch: (file: ShowFile) => void;
 	/** Looks whether it has changed; to be called now and then, since a disk may take its time. */
 	readonly look: () => void;
 	/** When the file, as last looked at, came to say something else than this show of the night, by the wall clock; null while it does not. */
@@ -25,38 +25,39 @@ export type ShowWatch = {
 	readonly goesByIt: (show: Show) => void;
 };
 
-/** A watch over no file yet. */
-export function createShowWatch(): ShowWatch {
+/** A watch over no file yet; `goesBy`: whether the night, as it stands, goes by a show that was read. */
+export function createShowWatch(goesBy: (read: Show) => boolean): ShowWatch {
 	let file: ShowFile | null = null;
 	let seen = { sum: '', sinceMs: 0 };
-	let readSum = '';
+	let last: { readonly sum: string; readonly show: Show | null } = { sum: '', show: null };
 	// By the night's own shows, so that undo finds its way back to what each was read from.
 	const sums = new WeakMap<Show, string>();
 	const read = (from: ShowFile): ShowReading => {
 		const reading = from.read();
-		// What a file includes is known once it was read.
 		seen = from.version();
-		readSum = seen.sum;
+		last = { sum: seen.sum, show: reading.show };
 		return reading;
 	};
 	return {
-		watch: (one, goesBy, show) => {
-			const { show: found } = read(one);
-			sums.set(show, found !== null && goesBy(found) ? readSum : '');
+		watch: (one) => {
+			read(one);
 			file = one;
 		},
 		look: () => {
 			if (file !== null) seen = file.version();
 		},
 		changedAtMs: (show) => {
-			const known = sums.get(show);
-			return known === undefined || known === seen.sum ? null : seen.sinceMs;
+			if (file === null) return null;
+			// Undo and putting back make a night's show anew, and may reach one from before this watch.
+			const sum = sums.get(show) ?? (last.show !== null && goesBy(last.show) ? last.sum : '');
+			sums.set(show, sum);
+			return sum === seen.sum ? null : seen.sinceMs;
 		},
 		get read() {
 			const from = file;
 			return from === null ? null : () => read(from);
 		},
-		goesByIt: (show) => sums.set(show, readSum),
+		goesByIt: (show) => sums.set(show, last.sum),
 	};
 }
 

@@ -141,6 +141,9 @@ test('read again it shows what differs, and counts from enter on; undo brings th
 	press('y');
 	expect(titles(night())).toEqual(['One', 'Second']);
 	expect(screen()).not.toContain('file changed');
+	write(file, SHOW, '20:50');
+	press();
+	expect(screen()).toContain('file changed 20:50');
 });
 
 test('a file with a mistake changes nothing, and says where it is', () => {
