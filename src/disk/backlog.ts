@@ -5,7 +5,12 @@ import { encodeLine } from '../journal/line.ts';
 import type { JournalRecord } from '../journal/record.ts';
 
 /** One or more whole lines, and the number of the last record in them. */
-export type Chunk = { readonly seq: number; readonly bytes: Uint8Array };
+export type Chunk = {
+	readonly seq: number;
+	readonly bytes: Uint8Array;
+	/** A state kept whole: nothing is lost without it, so no record waits for it. */
+	readonly isShortCut?: boolean;
+};
 
 /** Bytes that are written at once when a whole night is written anew. */
 const chunkBytes = 16_384;
@@ -34,6 +39,12 @@ export class Backlog {
 	/** The `next` lines are in the file. */
 	markWritten(): void {
 		this.#unwritten.shift();
+	}
+
+	/** The `next` lines are not to be written at all. */
+	drop(): void {
+		const dropped = this.#unwritten.shift();
+		this.#unsynced = this.#unsynced.filter((chunk) => chunk !== dropped);
 	}
 
 	/** All lines up to this number are confirmed. */

@@ -166,7 +166,8 @@ export class NightFile implements NightJournal {
 		const entry: CheckpointEntry = { k: 'checkpoint', state: this.#stateNow() };
 		const bytes = encodeLine(this.#record(this.#lastSeq, [entry], at), this.#seed);
 		// Without one, taking the night up again takes a little longer.
-		if (bytes.length <= longLimitBytes) this.#backlog.add({ seq: this.#lastSeq, bytes });
+		if (bytes.length > longLimitBytes) return;
+		this.#backlog.add({ seq: this.#lastSeq, bytes, isShortCut: true });
 	}
 
 	/** Brings everything into a file; what cannot be is tried again in a second. */
@@ -202,6 +203,11 @@ export class NightFile implements NightJournal {
 		if ('code' in begun) return { code: begun.code, isUsable: true };
 		for (let chunk = this.#backlog.next; chunk; chunk = this.#backlog.next) {
 			const fault = begun.write(chunk.bytes);
+			if (fault?.isUsable && chunk.isShortCut) {
+				// What is too long for the room that is left must not keep the records out of it.
+				this.#backlog.drop();
+				continue;
+			}
 			if (fault) return fault;
 			this.#backlog.markWritten();
 			this.#writtenSeq = Math.max(this.#writtenSeq, chunk.seq);

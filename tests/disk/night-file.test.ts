@@ -249,6 +249,20 @@ describe('a disk that refuses to write', () => {
 		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 3, typed: 3 });
 	});
 
+	test('nearly full: no record waits for a whole state that has no room', async () => {
+		const { disk, night } = await begunNight();
+		night.journal?.keepStates(() => 'a state'.repeat(1000));
+		for (let step = 0; step < 100; step += 1) night.append();
+		await settle();
+		disk.roomBytes = disk.usedBytes() + 4000;
+		night.append();
+		await settle();
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 101 });
+		const { opened } = reopened(disk.afterPowerCut(() => 0));
+		expectKept(opened, { saved: 101, typed: 101 });
+		expect(opened.checkpoint).toBeNull();
+	});
+
 	test.each(['EFBIG', 'EIO', 'EDQUOT', 'ENODEV'])(
 		'%s on one file: goes on without loss',
 		async (code) => {
