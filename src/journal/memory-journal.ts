@@ -36,12 +36,20 @@ export function memoryJournal(
 		...earlier.records.map((record) => encodeLine(record, seed)),
 	];
 	let stateNow: (() => unknown) | null = null;
-	let keptSeq = earlier.checkpoint?.seq ?? 0;
+	let keptSeq = 0;
 	const line = <E extends AnyEntry>(s: number, e: readonly E[], at: Moment): JournalRecord<E> => {
 		const record = { v: recordVersion, s, w: 'memory', t: at.wallMs, m: at.upMs, e } as const;
 		lines.push(encodeLine(record, seed));
 		return record;
 	};
+	const keep = (s: number, state: unknown, at: Moment): void => {
+		keptSeq = s;
+		line<CheckpointEntry>(s, [{ k: 'checkpoint', state }], at);
+	};
+	if (earlier.checkpoint) {
+		const { seq, state } = earlier.checkpoint;
+		keep(seq, state, { wallMs: 0, upMs: 0 });
+	}
 	const lastSeq = () => records.at(-1)?.s ?? 0;
 	const status = () =>
 		({
@@ -61,8 +69,7 @@ export function memoryJournal(
 		},
 		append: <E extends AnyEntry>(entries: readonly E[], at: Moment) => {
 			if (stateNow && lastSeq() - keptSeq >= checkpointEvery) {
-				keptSeq = lastSeq();
-				line<CheckpointEntry>(keptSeq, [{ k: 'checkpoint', state: stateNow() }], at);
+				keep(lastSeq(), stateNow(), at);
 			}
 			const record = line(lastSeq() + 1, fitEntries(entries), at);
 			records.push(record);
