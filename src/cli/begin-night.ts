@@ -13,9 +13,10 @@ import { openNightFile } from '../disk/open-night-file.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
+import { keptShow } from '../showfile/kept-show.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Io } from './io.ts';
-import { isFinished, keptShow } from './night-on-disk.ts';
+import { isFinished } from './night-on-disk.ts';
 
 export type NightToBegin = {
 	/** The show file as it was typed. */

@@ -4,6 +4,7 @@ import { lookAtNight } from '../disk/open-night-file.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { keptShow } from '../showfile/kept-show.ts';
 import type { Show } from '../showfile/show.ts';
 
 export type NightOnDisk = {
@@ -33,16 +34,6 @@ export function nightOnDisk(folders: readonly string[], id: string): NightOnDisk
 		findings,
 		isThere: !findings.some((finding) => finding.code === 'night-missing'),
 	};
-}
-
-/** What every version's show has, and nothing works without. */
-const LISTS = ['players', 'instruments', 'songs', 'set'] as const;
-
-/** A night's own copy of its show; null when it has none, or one that this version cannot take for a show. */
-export function keptShow(copy: unknown): Show | null {
-	if (typeof copy !== 'object' || copy === null) return null;
-	const show = copy as Partial<Show>;
-	return LISTS.every((list) => Array.isArray(show[list])) ? (copy as Show) : null;
 }
 
 /** Whether these records, the night's last, say that its show was ended and stays so. */

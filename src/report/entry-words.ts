@@ -6,6 +6,7 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Entry, Handed } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import { showDifferences } from '../session/show-differences.ts';
+import { keptShow } from '../showfile/kept-show.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 
@@ -115,7 +116,8 @@ function readAgainWords(
 	{ show }: Extract<Entry, { k: 'show-read-again' }>,
 	session: Session | undefined,
 ): string {
-	const differences = session ? showDifferences(session, show as Show) : [];
+	const read = keptShow(show);
+	const differences = session && read ? showDifferences(session, read) : [];
 	return ['the show file was read again', ...differences].join('; ');
 }
 

@@ -11,7 +11,8 @@ import { type BoardEvent, boardMachine } from '../../machines/rig.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { songAtPoint, songBegun } from '../../machines/song-machine.ts';
 import type { Entry } from '../journal/entry.ts';
-import type { BoardState, Show } from '../showfile/show.ts';
+import { keptShow } from '../showfile/kept-show.ts';
+import type { BoardState } from '../showfile/show.ts';
 import { dropSong, insertSong, moveSong, newItem, restoreSong } from './apply-set.ts';
 import {
 	findInstrument,
@@ -37,8 +38,10 @@ export function apply(session: Session, entry: Entry): Session {
 			return endSong(session, { endedAtMs: entry.at, how: entry.how });
 		case 'next-chosen':
 			return chooseNext(session, entry);
-		case 'show-read-again':
-			return readAgain(session, entry.show as Show);
+		case 'show-read-again': {
+			const read = keptShow(entry.show);
+			return read === null ? session : readAgain(session, read);
+		}
 		case 'song-moved':
 			return moveSong(session, entry);
 		case 'song-inserted':

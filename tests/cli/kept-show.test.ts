@@ -4,8 +4,8 @@ import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { keptShow } from '../../src/cli/night-on-disk.ts';
 import { runCommandLine } from '../../src/cli/run-command-line.ts';
+import { keptShow } from '../../src/showfile/kept-show.ts';
 
 test.each([undefined, null, 'a show', {}, { players: [], songs: [], set: [] }])(
 	'%j is none',

@@ -3,6 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
+import { entryWords } from '../../src/report/entry-words.ts';
 import { apply } from '../../src/session/apply.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -56,6 +57,13 @@ test('it is one entry with the whole show, and nothing when nothing differs', ()
 	]);
 	const again = decide(given(BEGUN), { do: 'read-show-again', show: show({}) }, 0);
 	expect(again).toEqual({ ok: false, why: 'The show file says what the night has already.' });
+});
+
+test('a record whose show is none that can be gone by changes nothing, and is told all the same', () => {
+	const entry: Entry = { k: 'show-read-again', at: 0, show: { title: 'Quay' } };
+	const session = given(BEGUN);
+	expect(apply(session, entry)).toBe(session);
+	expect(entryWords(entry, session.show, session)).toBe('the show file was read again');
 });
 
 describe('the song that is on', () => {
