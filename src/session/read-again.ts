@@ -12,6 +12,9 @@ import { EMPTY_HANDS } from './open-session.ts';
 import type { PlayerState, Session, SongItem } from './session.ts';
 import { withList } from './show-phase.ts';
 
+/** An item that is gone may leave its key to a song put in later, for which nothing is settled. */
+const NONE_SETTLED: Session['settled'] = { item: null, players: {} };
+
 /** What of the show before stays although the file no longer has it, by id. */
 export type StillInUse = {
 	/** Played tonight, or on. */
@@ -63,6 +66,7 @@ export function readAgain(session: Session, read: Show): Session {
 		instruments: instrumentsOf(going),
 		players: playersOf(going),
 		boards: boardsOf(going),
+		settled: list.some(({ key }) => key === session.settled.item) ? session.settled : NONE_SETTLED,
 	};
 	return withList(changed, list, next);
 }

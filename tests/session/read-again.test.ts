@@ -8,6 +8,7 @@ import { apply } from '../../src/session/apply.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
+import { openFromPoint } from '../../src/session/settled.ts';
 import { showDifferences } from '../../src/session/show-differences.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { showFrom } from '../plan/show-from.ts';
@@ -64,6 +65,23 @@ test('a record whose show is none that can be gone by changes nothing, and is to
 	const session = given(BEGUN);
 	expect(apply(session, entry)).toBe(session);
 	expect(entryWords(entry, session.show, session)).toBe('the show file was read again');
+});
+
+test('who had something in hands for a song that is gone has nothing settled for one put in after it', () => {
+	const taken = { k: 'handed-over', by: 'exchange', player: 'ash', instrument: 'A1' } as const;
+	const only = show({ set: '[one]' });
+	const waiting = apply([BEGUN, ENDED].reduce(apply, openSession(show({ set: '[one, two]' }))), {
+		...taken,
+		at: 250_000,
+	});
+	expect(waiting.settled).toEqual({ item: '2', players: { ash: 0 } });
+	const { session } = whenRead(waiting, only);
+	const put = { do: 'insert-song', song: 'three', before: null, isEncore: false } as const;
+	const decision = decide(session, put, 310_000);
+	const after = decision.ok ? decision.entries.reduce(apply, session) : session;
+	expect(after.next).toBe('2');
+	expect(openFromPoint(after, '2', 'ash')).toBe(0);
+	expect(after.settled.players).toEqual({});
 });
 
 describe('the song that is on', () => {
