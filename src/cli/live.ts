@@ -82,7 +82,8 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		io.complain(`${cleanText(lock.text)}\n`);
 		return EXIT.unusable;
 	}
-	const clock = fasterClock(realClock(), live.speed);
+	const realTime = realClock();
+	const clock = fasterClock(realTime, live.speed);
 	const begun = await beginNight(
 		{
 			file: live.file,
@@ -106,6 +107,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		plannedZeroMs: plannedZero(begun.show, begun.startedAtMs, dayOffsetMinutes),
 		dayOffsetMinutes,
 		isRehearsal: live.isRehearsal,
+		handMs: realTime.upMs,
 		preferences,
 		measuredOn: measuredOnGear(places),
 		findings: [...begun.findings, ...preferences.problems],

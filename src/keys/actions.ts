@@ -7,7 +7,7 @@ import { nextSongItem, openBreak, songOnNow } from '../session/find.ts';
 import type { Show } from '../showfile/show.ts';
 import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
 import type { Action } from './action.ts';
-import type { KeyContext, Outcome } from './key-context.ts';
+import type { KeyContext, Outcome, ViewName } from './key-context.ts';
 import { openPicked } from './open-picked.ts';
 import {
 	exchangePrompt,
@@ -184,7 +184,6 @@ export const ACTIONS: readonly Action[] = [
 				: `No hand-over is coming; ${context.keyOf('exchange')} records one that was not planned.`,
 		act: (context) => openPicked(context) ?? handOverOutcome(context),
 	},
-	...SET_ACTIONS,
 	{
 		id: 'ready',
 		keys: ['t'],
@@ -458,11 +457,20 @@ export const ACTIONS: readonly Action[] = [
 		id: 'leave',
 		keys: ['q'],
 		words: 'leave (the night stays open) or end the show',
-		footer: silent,
+		// Once the last song is over there is nothing left that is needed more.
+		footer: ({ session }) => (session.phase.value === 'over' ? 'end the show' : null),
 		whyNot: always,
 		act: () => ({ kind: 'prompt', prompt: leavePrompt() }),
 	},
+	...SET_ACTIONS,
 ];
+
+/** The same for the footer of a view: what can be done only there comes right after the first two. */
+export function actionsIn(view: ViewName): readonly Action[] {
+	if (view !== 'set') return ACTIONS;
+	const [step, open, ...others] = ACTIONS.filter((one) => !SET_ACTIONS.includes(one));
+	return [step, open, ...SET_ACTIONS, ...others].filter((one) => one !== undefined);
+}
 
 /** The action that a key does, with the keys that the user has set in place of the defaults (action id to key). */
 export function actionOf(

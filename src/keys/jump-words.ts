@@ -3,8 +3,11 @@
 import { minutesSeconds } from '../base/duration.ts';
 import type { PlayerPreview, SongPreview } from '../plan/change-preview.ts';
 import type { Session } from '../session/session.ts';
-import { instrumentName, playerName } from '../showfile/shown-names.ts';
+import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { slotOf } from './rack-slots.ts';
+
+/** More titles than this are counted instead. */
+const MOST_NAMED = 2;
 
 const CONDITIONS: Readonly<Record<PlayerPreview['condition'], string>> = {
 	ready: 'READY',
@@ -23,6 +26,27 @@ export function jumpWords(
 	return changing.length === 0
 		? ['Nobody changes.']
 		: changing.map((one) => playerLine(one, { session, zeroMs }));
+}
+
+/**
+ * What a jump leaves out, in one line or none. The list goes on after the song jumped to, so one far
+ * ahead costs all that stands between: that is to be seen before enter.
+ */
+export function passedOverWords(session: Session, preview: SongPreview | null): readonly string[] {
+	const { list, next, show } = session;
+	const from = list.findIndex(({ key }) => key === next);
+	if (preview === null || from < 0) return [];
+	const to = list.findIndex(({ key }) => key === preview.section.item);
+	// A song from off the list takes the place of the one that was next.
+	const passed = to < 0 ? list.slice(from, from + 1) : list.slice(from, Math.max(from, to));
+	const songs = passed.flatMap((item) =>
+		item.kind === 'song' && !item.isPassedOver ? [songTitle(show, item.song)] : [],
+	);
+	const parts = [
+		...(songs.length > MOST_NAMED ? [`${songs.length} songs`] : songs),
+		...(to >= 0 && passed.some(({ kind }) => kind === 'interval') ? ['the interval'] : []),
+	];
+	return parts.length === 0 ? [] : [`PASSES OVER ${parts.join(', ')}`];
 }
 
 function playerLine(

@@ -34,7 +34,10 @@ export function choicePrompt(
 
 const nothingThere = (key: string): Outcome => ({
 	kind: 'say',
-	words: `Nothing on the rack has the slot ${key}.`,
+	words:
+		key.length > 1
+			? `${key} is no slot; esc leaves this question first.`
+			: `Nothing on the rack has the slot ${key}.`,
 });
 
 /** Asks for a slot, then goes on with the instrument there. `others` are keys with a meaning of their own. */

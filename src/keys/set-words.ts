@@ -92,5 +92,5 @@ export function dropWords(
 function worseLines(context: KeyContext, after: ChangedNight): readonly string[] {
 	return newWarnings(context, after)
 		.slice(0, MOST_WARNINGS)
-		.map(({ text }) => `Then: ${text}`);
+		.map(({ text, told }) => `Then: ${told ?? text}`);
 }

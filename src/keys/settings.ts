@@ -18,7 +18,7 @@ export type SettingRow = {
 /** Every setting, the looks first. */
 export function settingRows({ looks, keys }: Preferences): readonly SettingRow[] {
 	return [
-		{ name: 'looks', value: looks, note: `enter: the next of ${LOOK_NAMES.join(', ')}` },
+		{ name: 'looks', value: looks, note: `enter: the next of ${LOOK_NAMES.length}` },
 		...CHOOSABLE_ACTIONS.map(({ id, keys: [usual = ''] }) => ({
 			name: actionName(id),
 			value: keyOfAction(id, keys),

@@ -8,11 +8,12 @@ import type { Entry } from '../journal/entry.ts';
 import type { GearEntry } from '../journal/gear-entry.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
-import { ACTIONS, actionOf } from '../keys/actions.ts';
-import { jumpWords } from '../keys/jump-words.ts';
+import { ACTIONS, actionOf, actionsIn } from '../keys/actions.ts';
+import { jumpWords, passedOverWords } from '../keys/jump-words.ts';
 import type { KeyContext, Outcome, Prompt, ViewName } from '../keys/key-context.ts';
 import { isLookedFor } from '../keys/narrow-log.ts';
 import type { Preferences } from '../keys/preferences.ts';
+import type { KeyWords } from '../keys/prompt-view.ts';
 import { standInPrompt } from '../keys/prompts.ts';
 import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
 import { openSetting, settingRows } from '../keys/settings.ts';
@@ -55,6 +56,8 @@ export type NightOptions = {
 	/** What to add to UTC for the time of day where the show is. */
 	readonly dayOffsetMinutes: number;
 	readonly isRehearsal: boolean;
+	/** Milliseconds that the hand at the keys lives by, where the clock runs faster than it. */
+	readonly handMs?: () => number;
 	/** What the user prefers; by default what is usual, for as long as the program runs. */
 	readonly preferences?: PreferenceStore;
 	/** What was measured last on an instrument at the bench, whatever show; null for never. */
@@ -122,6 +125,7 @@ export function openNight(options: NightOptions): Night {
 	const { session } = past;
 	const known = past.lastKnown();
 	const clock = goOn(options.clock, known);
+	const handMs = options.handMs ?? clock.nowMs;
 	let presses = NO_PRESSES;
 	let effect: Effect | null = null;
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
@@ -207,16 +211,18 @@ export function openNight(options: NightOptions): Night {
 			preferences: preferences.values(),
 			keyOf: keyNameOf,
 			draftOf: (id) => look.drafts[id] ?? '',
-			previewOf: (song) =>
-				jumpWords(
-					previewJump({
-						session: session(),
-						nowMs: clock.nowMs(),
-						plannedZeroMs: plannedZeroMs(),
-						song,
-					}),
-					{ session: session(), zeroMs: zeroMs() },
-				),
+			previewOf: (song) => {
+				const preview = previewJump({
+					session: session(),
+					nowMs: clock.nowMs(),
+					plannedZeroMs: plannedZeroMs(),
+					song,
+				});
+				return [
+					...passedOverWords(session(), preview),
+					...jumpWords(preview, { session: session(), zeroMs: zeroMs() }),
+				];
+			},
 		};
 	}
 
@@ -291,14 +297,14 @@ export function openNight(options: NightOptions): Night {
 				look = {
 					...look,
 					message: null,
-					open: { prompt: outcome.prompt, beganMs, lastKeyMs: nowMs },
+					open: { prompt: outcome.prompt, beganMs, lastKeyMs: handMs() },
 				};
 				return;
 			case 'say':
 				look = {
 					...look,
 					message: outcome.words,
-					open: look.open && { ...look.open, lastKeyMs: nowMs },
+					open: look.open && { ...look.open, lastKeyMs: handMs() },
 				};
 				return;
 			case 'pass':
@@ -407,7 +413,7 @@ export function openNight(options: NightOptions): Night {
 
 	/** While locked, l then esc within two seconds is the only way out. */
 	function pressLocked(key: string): void {
-		const nowMs = clock.nowMs();
+		const nowMs = handMs();
 		const isUnlocking = look.unlockFromMs !== null && nowMs - look.unlockFromMs <= UNLOCK_MS;
 		if (key === 'esc' && isUnlocking)
 			look = { ...look, isLocked: false, unlockFromMs: null, message: null };
@@ -446,7 +452,7 @@ export function openNight(options: NightOptions): Night {
 			open &&
 			!open.prompt.isText &&
 			!open.prompt.isLasting &&
-			clock.nowMs() - open.lastKeyMs >= PROMPT_MS
+			handMs() - open.lastKeyMs >= PROMPT_MS
 		) {
 			look = { ...look, open: null, message: null };
 		}
@@ -492,7 +498,7 @@ export function openNight(options: NightOptions): Night {
 			changed();
 			return;
 		}
-		const judged = judgePress(presses, key, clock.nowMs());
+		const judged = judgePress(presses, key, handMs());
 		presses = judged.presses;
 		if (judged.verdict === 'count') {
 			effect = { look, recorded: null, tookBack: null, putBack: null };
@@ -561,10 +567,7 @@ export function openNight(options: NightOptions): Night {
 				narrowedTo: look.narrowedTo,
 				showChangedAtMs: showWatch.changedAtMs(session().show),
 				takeableStep: takeableBack(past.timeline()),
-				footer: ACTIONS.flatMap((action) => {
-					const words = action.whyNot(now) === null ? action.footer(now) : null;
-					return words === null ? [] : [{ key: keyNameOf(action.id), words }];
-				}),
+				footer: look.isLocked ? unlockKeys() : footer(now),
 				preferences: preferences.values(),
 				help: ACTIONS.map((action) => ({ key: keyNameOf(action.id), words: action.words })),
 			};
@@ -593,6 +596,21 @@ export function openNight(options: NightOptions): Night {
 		wantsToLeave: () => look.isLeaving || session().phase.value === 'packed',
 		close: () => journal.close(),
 	};
+
+	function footer(now: KeyContext): readonly KeyWords[] {
+		return actionsIn(now.view).flatMap((action) => {
+			const words = action.whyNot(now) === null ? action.footer(now) : null;
+			return words === null ? [] : [{ key: keyNameOf(action.id), words }];
+		});
+	}
+
+	/** The only keys that do anything while locked. */
+	function unlockKeys(): readonly KeyWords[] {
+		return [
+			{ key: keyNameOf('lock'), words: 'then' },
+			{ key: 'esc', words: 'within 2 s unlocks' },
+		];
+	}
 
 	function keyNameOf(id: string): string {
 		const action = ACTIONS.find((one) => one.id === id);

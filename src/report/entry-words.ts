@@ -33,7 +33,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'show-read-again':
 			return readAgainWords(entry, session);
 		case 'song-moved':
-			return `${itemWords(entry.item, show, session)} moved ${placeWords(entry, show, session)}`;
+			return `${itemWords(entry.item, show, session)} moved ${placeWords(entry, show, session).replace(/^at the end/, 'to the end')}`;
 		case 'song-inserted':
 			return `${songTitle(show, entry.song)} put in ${placeWords(entry, show, session)}`;
 		case 'song-dropped':

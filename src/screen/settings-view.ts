@@ -4,11 +4,15 @@ import { settingRows } from '../keys/settings.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 
+/** The longest name fits before it. */
+const VALUE_AT = 48;
+const NOTE_AT = 56;
+
 /** Names of the columns. */
 export function settingsHeading(columns: number): Row {
 	return placeAt(columns, [
 		[2, [span('SETTINGS', 'title')]],
-		[40, [span('up and down, enter changes it', 'dim')]],
+		[VALUE_AT, [span('up and down, enter changes it', 'dim')]],
 	]);
 }
 
@@ -17,8 +21,8 @@ export function settingsRows(state: ScreenState, columns: number): Row[] {
 	return settingRows(state.preferences).map(({ name, value, note }) =>
 		placeAt(columns, [
 			[2, [span(name)]],
-			[32, [span(value, 'bright')]],
-			[40, [span(note, 'dim')]],
+			[VALUE_AT, [span(value, 'bright')]],
+			[NOTE_AT, [span(note, 'dim')]],
 		]),
 	);
 }

@@ -1,6 +1,6 @@
 // What the plan warns of, when it must all be over, whether the night is kept, and what was last done.
 
-import { fitWidth } from '../base/display-width.ts';
+import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
 import { durationWords } from './duration-words.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
@@ -80,27 +80,38 @@ function curfewWords({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): R
 		: [span(words), span(`${long} spare`)];
 }
 
-/** One row: what the last step did first, how much more it did, and that it can be taken back. */
+/**
+ * One row: what the last step did, or, where that is too long, what it did first and how much more; and
+ * that it can be taken back.
+ */
 export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	const lines = lastStep(state.log);
 	const [first] = lines;
-	const more = lines.length > 1 ? `+${lines.length - 1}  ` : '';
+	// What the program wrote down by itself is nobody's step and stays.
+	const isTakeable = first !== undefined && first.step === state.takeableStep;
+	const hint =
+		!isTakeable || columns < 50
+			? ''
+			: `${keyOfAction('take-back', state.preferences.keys)} takes it back`;
+	const clock = first === undefined ? '' : `${showClock(state, first.atMs)}  `;
+	const room = columns - LABEL_COLUMNS - clock.length - hint.length - 2;
 	const words =
 		first === undefined
 			? [span('nothing yet', 'dim')]
-			: [span(`${showClock(state, first.atMs)}  `), span(more), span(first.words)];
-	// What the program wrote down by itself is nobody's step and stays.
-	const isTakeable = first !== undefined && first.step === state.takeableStep;
-	const hint = `${keyOfAction('take-back', state.preferences.keys)} takes it back`;
+			: [span(clock), ...stepWords(lines, room).map((text) => span(text))];
 	return [
 		placeAt(columns, [
 			[0, [span('LAST', 'title')]],
 			[LABEL_COLUMNS, words],
-			...(!isTakeable || columns < 50
-				? []
-				: [[columns - hint.length, [span(hint, 'dim')]] as const]),
+			...(hint === '' ? [] : [[columns - hint.length, [span(hint, 'dim')]] as const]),
 		]),
 	];
+}
+
+function stepWords(lines: readonly LogLine[], room: number): readonly string[] {
+	const all = lines.map(({ words }) => words).join('; ');
+	if (lines.length < 2 || displayWidth(all) <= room) return [all];
+	return [`+${lines.length - 1}  `, lines[0]?.words ?? ''];
 }
 
 /** The lines of the newest step that stands, in the order in which they happened. */

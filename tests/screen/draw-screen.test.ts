@@ -261,7 +261,7 @@ describe('what must be found', () => {
 		expect(rows.find((row) => row.startsWith('NOW'))).toContain('left 7 h 16');
 	});
 
-	test('the last row shows what a step did first and how much more it did', () => {
+	test('the last row shows all that a step did, or, where that is too long, what first and how much more', () => {
 		const line = (words: string, step: number) => ({
 			atMs: at(1),
 			words,
@@ -269,9 +269,13 @@ describe('what must be found', () => {
 			step,
 		});
 		const opening = line('the night was opened', 1);
-		const log = [line('Slot 2 ready.', 2), line('Slot 1 ready.', 2), opening];
-		expect(text({ ...middleOfASong(), log, takeableStep: 2 })).toMatch(
-			/LAST +1:00 +\+1 +Slot 1 ready\..*u takes/,
+		const two = [line('Slot 2 ready', 2), line('Slot 1 ready', 2), opening];
+		expect(text({ ...middleOfASong(), log: two, takeableStep: 2 })).toMatch(
+			/LAST +1:00 +Slot 1 ready; Slot 2 ready +u takes/,
+		);
+		const four = [line('Slot 4 ready', 2), line('Slot 3 ready', 2), ...two];
+		expect(text({ ...middleOfASong(), log: four, takeableStep: 2 })).toMatch(
+			/LAST +1:00 +\+3 +Slot 1 ready .*u takes/,
 		);
 		const nothingDone = { log: [opening], takeableStep: null };
 		expect(text({ ...middleOfASong(), ...nothingDone })).not.toContain('u takes it back');
