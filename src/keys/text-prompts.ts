@@ -90,19 +90,24 @@ export function narrowPrompt({ narrowedTo }: KeyContext): Prompt {
 	);
 }
 
-/** Reads "3", "3 b", "b at the saddle": a digit is the string, a letter standing alone the kind, the rest words. */
+/**
+ * Reads "3", "3 b", "b at the saddle", "battery": a digit is the string, a letter standing alone or the
+ * whole of a kind's word is the kind, the rest words.
+ */
 export function readIncidentText(text: string): {
 	string: number | null;
 	kind: string | null;
 	words: string;
 } {
 	const [, digit, afterDigit = ''] = /^\s*(\d)?\s*(.*)$/s.exec(text) ?? [];
-	const [, letter, afterLetter = ''] = /^(\p{L})(?:\s+(.*))?$/su.exec(afterDigit) ?? [];
-	const kind = INCIDENT_KINDS.find((one) => one.letter === letter?.toLowerCase())?.kind ?? null;
+	const [, first = '', afterFirst = ''] = /^(\p{L}+)(?:\s+(.*))?$/su.exec(afterDigit) ?? [];
+	const named = first.toLowerCase();
+	const kind =
+		INCIDENT_KINDS.find(({ letter, words }) => letter === named || words === named)?.kind ?? null;
 	return {
 		string: digit === undefined ? null : Number(digit),
 		kind,
-		words: (kind === null ? afterDigit : afterLetter).trim(),
+		words: (kind === null ? afterDigit : afterFirst).trim(),
 	};
 }
 

@@ -2,6 +2,7 @@
 // yet ready for what is asked.
 
 import type { PlannedHandOver, StandIn, Work } from '../plan/plan.ts';
+import { samePitches } from '../plan/same-pitches.ts';
 import { durationWords } from './duration-words.ts';
 import { type StateMark, stateMark, stateWords } from './instrument-words.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -26,7 +27,9 @@ export function handOverReadiness(state: ScreenState, planned: PlannedHandOver):
 	const words = stateWords(session.show, held, nowMs);
 	if (due.length === 0) return { mark: mark === '=' ? '+' : mark, words, due };
 	const left = due.reduce((sum, one) => sum + one.seconds, 0);
-	const honest = mark === '+' ? 'NOT YET' : words;
+	const { tuning, capo } = held.context;
+	const isAsAsked = due.every((one) => one.capo === capo && samePitches(one.to, tuning));
+	const honest = mark !== '+' ? words : isAsAsked ? 'STALE BY THEN' : 'NOT YET';
 	const jobs = due.map(({ job }) => job).join(' + ');
 	return { mark: notYet(mark), words: `${honest}, ${jobs} ${durationWords(left)}`, due };
 }

@@ -15,6 +15,9 @@ const ASKED = { here: 'here?', dropped: 'drop?' } as const;
 
 const HOW_WORDS = { played: 'played', 'cut-short': 'cut short', skipped: 'skipped' } as const;
 
+/** Three players who change beside each other fit at 80 columns. */
+const [STATE_AT, CLOCK_AT, GAP_AT, CHANGES_AT] = [32, 42, 53, 59];
+
 /** Names of the columns, and whether the show file has changed. */
 export function setHeading(
 	columns: number,
@@ -31,10 +34,10 @@ export function setHeading(
 				];
 	return placeAt(columns, [
 		[2, [span('SET', 'title'), ...changed]],
-		[34, [span('state', 'dim')]],
-		[45, [span('show clock', 'dim')]],
-		[56, [span('gap', 'dim')]],
-		[62, [span('changes', 'dim')]],
+		[STATE_AT, [span('state', 'dim')]],
+		[CLOCK_AT, [span('show clock', 'dim')]],
+		[GAP_AT, [span('gap', 'dim')]],
+		[CHANGES_AT, [span('changes', 'dim')]],
 	]);
 }
 
@@ -85,10 +88,10 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 				),
 			],
 		],
-		[34, [span(words, words === 'NOW' || isAsked ? 'bright' : isOut ? 'dim' : 'plain')]],
-		[45, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
-		[56, [span(gap === null ? '' : minutesSeconds(gap).padStart(4), 'dim')]],
-		[62, [span(changes.join(', '))]],
+		[STATE_AT, [span(words, words === 'NOW' || isAsked ? 'bright' : isOut ? 'dim' : 'plain')]],
+		[CLOCK_AT, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
+		[GAP_AT, [span(gap === null ? '' : minutesSeconds(gap).padStart(4), 'dim')]],
+		[CHANGES_AT, [span(changes.join(', '))]],
 	]);
 }
 

@@ -14,6 +14,8 @@ describe('an incident in a few letters', () => {
 		['3s', { string: 3, kind: 'string-break', words: '' }],
 		['b at the wireless', { string: null, kind: 'battery', words: 'at the wireless' }],
 		['2 near the saddle', { string: 2, kind: null, words: 'near the saddle' }],
+		['2 battery', { string: 2, kind: 'battery', words: '' }],
+		['Amp went quiet', { string: null, kind: 'amp', words: 'went quiet' }],
 		['burr on the nut', { string: null, kind: null, words: 'burr on the nut' }],
 		['', { string: null, kind: null, words: '' }],
 	])('%j', (text, meaning) => {

@@ -1,0 +1,28 @@
+// Ready as it stands is not yet ready for what is asked, and why not is said in words.
+
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { loadShow } from '../scenarios/load-show.ts';
+import { playShow } from '../scenarios/play.ts';
+
+const club = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
+
+/** The screen five seconds into the first song, everything marked ready as it stands before it. */
+const begun = playShow(club, '-00:20 !ready\n00:00 space\n00:05 !screen\n').screen;
+
+test('what is ready now and asked for soon is ready', () => {
+	expect(begun).toMatch(/^ASH .*slot 4 for 2 Lantern +READY +0:2\d/m);
+});
+
+// shows/club.yaml: a ready mark lasts 15 minutes, and Weather Eye comes after 26.
+test('what is ready now and will be stale when it is handed says so', () => {
+	expect(begun).toMatch(/^CLEO .*slot 9 B std +no capo +STALE BY THEN, touch-up 0:40/m);
+});
+
+test('what is ready in another way than asked is not yet ready, and by what work', () => {
+	const { screen } = playShow(
+		club,
+		'-00:20 !ready\n00:00 space\n00:05 j "rain" enter\n00:20 !screen\n',
+	);
+	expect(screen).toMatch(/^BO .*slot 7 for 10 Rainfall +NOT YET, /m);
+});
