@@ -1,14 +1,9 @@
 // Solves the choosing without the clock with HiGHS, one criterion after the other, each held to its best
 // for those after it.
 
-import { createRequire } from 'node:module';
-import type { LegacyHighs } from 'highs';
 import type { Show } from '../../../src/showfile/show.ts';
 import { choiceModel } from './choice-model.ts';
-
-// The package's types leave the loader out that its CommonJS form exports.
-const load = createRequire(import.meta.url)('highs') as () => Promise<LegacyHighs>;
-const highs = await load();
+import { solver } from './solver.ts';
 
 /** Each is solved for its best, held to it for the next: sums of a thousand and one keep their order. */
 const STEPS = [
@@ -37,7 +32,7 @@ export function solveChoice(show: Show, limitSeconds = 60): readonly number[] | 
 			` ${binaries.join(' ')}`,
 			'End',
 		].join('\n');
-		const { Status, ObjectiveValue } = highs.solve(text, {
+		const { Status, ObjectiveValue } = solver.solve(text, {
 			time_limit: limitSeconds,
 			mip_rel_gap: 0,
 			mip_abs_gap: 0.5,

@@ -4,7 +4,9 @@ import highs from 'highs';
 
 // Its types are written for `require`, where the loader stands under `default`.
 const load = highs as unknown as typeof highs.default;
-const solver = await load();
+
+/** What it gives as it gives it; each call stands alone. */
+export const solver = await load();
 
 export type Solution = {
 	readonly value: number;
