@@ -27,6 +27,8 @@ export type KeyContext = {
 	readonly canPutBack: boolean;
 	/** Best first, for what the player holds or is about to get. */
 	readonly standInsFor: (player: string) => readonly StandIn[];
+	/** What it costs later when they play on with what they hold, a sentence each. */
+	readonly playOnLater: (player: string) => readonly string[];
 	/** The words that the log is narrowed to; empty for none. */
 	readonly narrowedTo: string;
 	/** The log's entry at this row, in full; null when there is none. */

@@ -1,17 +1,13 @@
 // The prompts that ask for a slot, a player or a choice. Each is a small reducer: a key in, an outcome
 // out. Text and list fields stand in text-prompts.ts.
 
-import { fitWidth } from '../base/display-width.ts';
-import { minutesSeconds } from '../base/duration.ts';
-import type { StandIn } from '../plan/plan.ts';
-import { openBreak } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Player } from '../showfile/show.ts';
-import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
+import { playerName } from '../showfile/shown-names.ts';
 import { FAULTS } from './incident-kinds.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { KeyWords, PromptView } from './prompt-view.ts';
-import { instrumentAtSlot, playersFor, slotOf } from './rack-slots.ts';
+import { instrumentAtSlot, playersFor } from './rack-slots.ts';
 
 const CLOSE: Outcome = { kind: 'close' };
 
@@ -126,82 +122,6 @@ export function exchangePrompt(): Prompt {
 			};
 		},
 	);
-}
-
-/** The stand-ins for the break that waits for its answer; `broken` is swallowed when its slot is typed after all. */
-export function standInPrompt(): Prompt {
-	const give = (instrument: string, offered: readonly StandIn[]): Outcome => {
-		const offer = offered.find((one) => one.instrument === instrument);
-		const { tuning = null, capo = null } = offer ?? {};
-		return {
-			kind: 'command',
-			command: { do: 'stand-in', instrument, tuning, capo },
-			isStampedNow: true,
-		};
-	};
-	return {
-		isText: false,
-		isLasting: true,
-		view: (context) => standInView(context),
-		press: (key, context) => {
-			const open = openBreak(context.session);
-			if (!open || open.player === null) return { kind: 'pass' };
-			const offered = context.standInsFor(open.player);
-			const [first] = offered;
-			if (key === 'esc') return { kind: 'decide-later' };
-			if (key === '0') return { kind: 'command', command: { do: 'play-on' }, isStampedNow: true };
-			if (key === 'enter') {
-				return first
-					? give(first.instrument, offered)
-					: {
-							kind: 'say',
-							words: 'No stand-in is to be had; 0 plays on, a slot takes it all the same.',
-						};
-			}
-			const instrument = instrumentAtSlot(context.session, key);
-			if (!instrument) return { kind: 'pass' };
-			if (instrument.id === open.instrument)
-				return { kind: 'say', words: `${instrument.name} is the broken one.` };
-			return give(instrument.id, offered);
-		},
-	};
-}
-
-function standInView({ session, standInsFor, nowMs }: KeyContext): PromptView {
-	const open = openBreak(session);
-	const player = open?.player ?? null;
-	const standIns = player === null ? [] : standInsFor(player);
-	const who = player === null ? '' : playerName(session.show, player);
-	const silent = open ? Math.max(0, (nowMs - open.atMs) / 1000) : 0;
-	return {
-		title: `STRING BREAK  ${who}  ${slotAndName(session.show, open?.instrument ?? '')}  silent ${minutesSeconds(silent)}`,
-		lines:
-			standIns.length === 0
-				? ['No stand-in is to be had.']
-				: standIns.map((one, index) => standInLine(session, one, index === 0)),
-		field: null,
-		choices: [
-			{ key: 'enter', words: 'the first is in hands' },
-			{ key: 'slot', words: 'another' },
-			{ key: '0', words: 'plays on' },
-			{ key: 'esc', words: 'decide later' },
-		],
-	};
-}
-
-/** What to take, in how long it is in hands, what it is to be in, and why: in columns, since it is read in a hurry. */
-function standInLine(session: Session, one: StandIn, isFirst: boolean): string {
-	const slot = slotOf(session, one.instrument).toUpperCase();
-	const inHands = minutesSeconds(Math.round(one.readyInSeconds));
-	const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
-	return [
-		isFirst ? 'TAKE' : '  or',
-		fitWidth(slot, 2, { align: 'right' }),
-		fitWidth(instrumentName(session.show, one.instrument), 12),
-		fitWidth(inHands, 5, { align: 'right' }),
-		fitWidth(`${one.tuning.name}${capo}`, 22),
-		one.why,
-	].join(' ');
 }
 
 /** Faulty or out: after the slot, a letter says what is wrong; enter only puts it out. */

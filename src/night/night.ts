@@ -14,18 +14,17 @@ import type { KeyContext, Outcome, Prompt, ViewName } from '../keys/key-context.
 import { isLookedFor } from '../keys/narrow-log.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
-import { standInPrompt } from '../keys/prompts.ts';
 import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
 import { openSetting, settingRows } from '../keys/settings.ts';
+import { standInPrompt } from '../keys/stand-in-prompt.ts';
 import { previewJump } from '../plan/change-preview.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
-import { standIns } from '../plan/stand-ins.ts';
+import { playOnCost, standInsWithCosts } from '../plan/stand-in-costs.ts';
 import type { LogLine, ScreenState } from '../screen/screen-state.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
 import { openBreak } from '../session/find.ts';
-import { mismatch } from '../session/mismatch.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
 import { sharedPacks } from '../session/shared-packs.ts';
@@ -33,6 +32,7 @@ import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { warmthWords } from '../session/warmth-words.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
+import { exchangeWords } from './exchange-words.ts';
 import { goOn } from './night-clock.ts';
 import { openPast } from './night-past.ts';
 import { nightState } from './night-state.ts';
@@ -100,6 +100,9 @@ type Effect = {
 
 type OpenPrompt = { readonly prompt: Prompt; readonly beganMs: number; readonly lastKeyMs: number };
 
+/** What a player could do when what they hold or are about to get fails. */
+type WaysOut = { readonly standIns: readonly StandIn[]; readonly playOnLater: readonly string[] };
+
 /** All that a night shows and does not record. */
 type Look = {
 	readonly view: ViewName;
@@ -131,6 +134,7 @@ export function openNight(options: NightOptions): Night {
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
 	// What people were told when the night stood so: taking back brings the same session, and its plan, back.
 	const told = new WeakMap<Session, Plan>();
+	let weighed: { plan: Plan; byPlayer: Map<string, WaysOut> } | null = null;
 	const listeners = new Set<() => void>();
 	const preferences = options.preferences ?? unkeptPreferences();
 	let look: Look = {
@@ -182,20 +186,31 @@ export function openNight(options: NightOptions): Night {
 		return planned.plan;
 	}
 
-	function standInsFor(player: string): readonly StandIn[] {
-		return standIns({ session: session(), plan: plan(), nowMs: clock.nowMs(), player });
+	/** Asked for by several rows and keys of one screen, and each answer takes a handful of plans. */
+	function waysOutFor(made: Plan, player: string): WaysOut {
+		if (weighed?.plan !== made) weighed = { plan: made, byPlayer: new Map() };
+		const known = weighed.byPlayer.get(player);
+		if (known !== undefined) return known;
+		const { nowMs } = planned ?? { nowMs: clock.nowMs() };
+		const asked = { session: session(), plan: made, nowMs, plannedZeroMs: plannedZeroMs(), player };
+		const ways = { standIns: standInsWithCosts(asked), playOnLater: playOnCost(asked) };
+		weighed.byPlayer.set(player, ways);
+		return ways;
 	}
 
 	function context(): KeyContext {
 		const olderMs = look.open?.prompt.isText ? TYPING_MS : 0;
 		let made: Plan | null = null;
+		const planHere = () => {
+			made ??= plan(olderMs);
+			return made;
+		};
 		return {
 			session: session(),
 			// Planning is most of what a key takes, and few keys ask for the plan; but many rows and keys of
 			// one screen do, between which the clock goes on.
 			get plan() {
-				made ??= plan(olderMs);
-				return made;
+				return planHere();
 			},
 			nowMs: clock.nowMs(),
 			plannedZeroMs: plannedZeroMs(),
@@ -203,7 +218,8 @@ export function openNight(options: NightOptions): Night {
 			picked: look.picked,
 			canTakeBack: takeableBack(past.timeline()) !== null,
 			canPutBack: puttableBack(past.timeline()) !== null,
-			standInsFor,
+			standInsFor: (player) => waysOutFor(planHere(), player).standIns,
+			playOnLater: (player) => waysOutFor(planHere(), player).playOnLater,
 			measuredOn: options.measuredOn ?? (() => null),
 			readShow: showWatch.read && readShow,
 			narrowedTo: look.narrowedTo,
@@ -262,12 +278,19 @@ export function openNight(options: NightOptions): Night {
 		}
 		const before = session();
 		const sharedBefore = sharedPacks(before).map(({ words }) => words);
+		const planBefore = command.do === 'exchange' ? plan() : null;
 		const recorded = record(decision.entries);
 		if (command.do === 'read-show-again') showWatch.goesByIt(session().show);
 		effect = effect && { ...effect, recorded };
 		const noticed =
-			command.do === 'exchange'
-				? mismatch(session(), command.player)
+			command.do === 'exchange' && planBefore !== null
+				? exchangeWords({
+						player: command.player,
+						session: session(),
+						zeroMs: zeroMs(),
+						before: planBefore,
+						after: plan(),
+					})
 				: command.do === 'doubt-all'
 					? warmthWords(before, command.celsius)
 					: null;
@@ -558,7 +581,7 @@ export function openNight(options: NightOptions): Night {
 				picked: look.picked,
 				prompt: promptNow()?.view(now) ?? null,
 				message: look.message,
-				standIns: open?.player ? { [open.player]: standInsFor(open.player) } : {},
+				standIns: open?.player ? { [open.player]: now.standInsFor(open.player) } : {},
 				save: journal.status(),
 				isDark: look.isDark,
 				isLocked: look.isLocked,
@@ -572,15 +595,17 @@ export function openNight(options: NightOptions): Night {
 				help: ACTIONS.map((action) => ({ key: keyNameOf(action.id), words: action.words })),
 			};
 		},
-		state: () =>
-			nightState({
+		state: () => {
+			const now = context();
+			return nightState({
 				session: session(),
-				plan: plan(),
-				nowMs: clock.nowMs(),
+				plan: now.plan,
+				nowMs: now.nowMs,
 				zeroMs: zeroMs(),
 				isSaved: journal.status().isSaved || journal.status().state === 'memory',
-				standInsFor,
-			}),
+				standInsFor: now.standInsFor,
+			});
+		},
 		makeAllReady: () => {
 			run({ do: 'make-all-ready' }, clock.nowMs());
 			changed();

@@ -33,9 +33,10 @@ export function planBeforeDoors(show: Show): Plan {
 	return { ...plan, warnings: warningsBefore(session, plan) };
 }
 
-function warningsBefore({ show, instruments }: Session, plan: Plan): readonly Warning[] {
+function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
+	const { show } = session;
 	const said = new Set<string>();
-	const alone = slotStandIns(show, { plan, instruments }).flatMap(
+	const alone = slotStandIns(session, { plan, hasCosts: false }).flatMap(
 		({ slot, standIns }): readonly Warning[] => {
 			const instrument = slot.instrument ?? slot.named;
 			if (standIns.length > 0 || instrument === null || said.has(instrument)) return [];

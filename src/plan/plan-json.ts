@@ -16,24 +16,24 @@ import { slotStandIns } from './slot-stand-ins.ts';
  */
 export function planJson(plan: Plan, show: Show) {
 	const { isProved, bound, cost, slots, work, warnings } = plan;
-	const { instruments } = readyAtZero(show);
 	return {
 		proved: isProved,
 		bound: bound === null ? null : { ...bound, lateness: tenths(bound.lateness) },
 		cost: { ...cost, lateness: tenths(cost.lateness) },
 		slots: slots.map(slotJson),
 		work: work.map((one) => workJson(one, 0)),
-		standIns: slotStandIns(show, { plan, instruments }).flatMap(({ slot, standIns }) =>
-			standIns.map(({ instrument, readyInSeconds, why, later }) => ({
-				song: slot.section.song,
-				position: slot.section.position,
-				player: slot.player,
-				for: slot.instrument ?? slot.named,
-				instrument,
-				readyIn: tenths(readyInSeconds),
-				why,
-				later,
-			})),
+		standIns: slotStandIns(readyAtZero(show), { plan, hasCosts: true }).flatMap(
+			({ slot, standIns }) =>
+				standIns.map(({ instrument, readyInSeconds, why, later }) => ({
+					song: slot.section.song,
+					position: slot.section.position,
+					player: slot.player,
+					for: slot.instrument ?? slot.named,
+					instrument,
+					readyIn: tenths(readyInSeconds),
+					why,
+					later,
+				})),
 		),
 		warnings: warnings.map(warningJson),
 	};

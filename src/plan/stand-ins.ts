@@ -1,5 +1,5 @@
 // Which instruments could take over from the one a player holds or is about to get, best first by what
-// is known now. What each costs later is not counted yet.
+// is known now and, where that is asked for, by what each costs later.
 
 import type { InstrumentState } from '../../machines/instrument.ts';
 import { holderOf } from '../session/find.ts';
@@ -26,16 +26,27 @@ export type StandInsAsked = {
  * Every instrument that could take over, best first: sounds right as it stands and is ready; then
  * ready soonest; then alike; then not needed elsewhere before the other is restrung; then kept as a
  * spare; then by its place on the rack. What is meant for somebody else comes last. Empty when there is
- * nothing to replace.
+ * nothing to replace. What each costs later is left aside, since that takes a plan each.
  *
  * @example
  * standIns({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).map(({ instrument }) => instrument) // => ['S1', 'A3', 'A2', 'A4', 'B1', 'B3']
  */
 export function standIns(asked: StandInsAsked): readonly StandIn[] {
+	const rack = rackNow(asked);
+	return rack === null ? [] : rankStandIns(rack);
+}
+
+/**
+ * The rack as it is, with what is to be heard from the player; null when there is nothing to replace.
+ *
+ * @example
+ * rackNow({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).sound.replaced.id // => 'A1'
+ */
+export function rackNow(asked: StandInsAsked): Rack | null {
 	const { session, plan, nowMs, player } = asked;
 	const sound = soundAsked(asked);
-	if (sound === null) return [];
-	return rankStandIns({
+	if (sound === null) return null;
+	return {
 		show: session.show,
 		instruments: session.instruments,
 		holder: (id) => holderOf(session, id),
@@ -43,8 +54,19 @@ export function standIns(asked: StandInsAsked): readonly StandIn[] {
 		nowMs,
 		player,
 		sound,
-	});
+	};
 }
+
+/** What taking one of them costs later. */
+export type LaterCost = {
+	/** Slots that become missing. */
+	readonly missing: number;
+	/** All that changes for the worse, a sentence each. */
+	readonly later: readonly string[];
+};
+
+/** So many of the best are planned with: nobody reads further in a hurry, and each takes a plan. */
+const HANDFUL = 5;
 
 export type Rack = {
 	readonly show: Show;
@@ -58,28 +80,38 @@ export type Rack = {
 };
 
 /**
- * The same from any rack: as it is, or as a plan expects it to be.
+ * The same from any rack: as it is, or as a plan expects it to be. With `costOf` the first handful say
+ * what they cost later, and of two that sound right as they stand, or of two that do not, what leaves
+ * fewer slots missing comes first.
  *
  * @example
  * rankStandIns({ ...rack, player: 'ash', sound: soundOfA1 })[0].instrument // => 'S1'
  */
-export function rankStandIns(rack: Rack): readonly StandIn[] {
+export function rankStandIns(
+	rack: Rack,
+	costOf: ((one: StandIn) => LaterCost) | null = null,
+): readonly StandIn[] {
 	const { show, sound } = rack;
-	return show.instruments
+	const ranked = show.instruments
 		.filter(({ id }) => id !== sound.replaced?.id)
 		.flatMap((instrument) => {
 			const found = offer(rack, instrument);
-			return found === null ? [] : [{ ...found, ranks: ranksOf(rack, instrument, found) }];
+			if (found === null) return [];
+			const { isReady: _, ...standIn } = found;
+			return [{ standIn, ranks: ranksOf(rack, instrument, found) }];
 		})
-		.sort((one, other) => compareRanks(one.ranks, other.ranks))
-		.map(({ instrument, readyInSeconds, tuning, capo, why, later }) => ({
-			instrument,
-			readyInSeconds,
-			tuning,
-			capo,
-			why,
-			later,
-		}));
+		.sort((one, other) => compareRanks(one.ranks, other.ranks));
+	if (costOf === null) return ranked.map(({ standIn }) => standIn);
+	const first = ranked
+		.slice(0, HANDFUL)
+		.map(({ standIn, ranks: [owner = 0, ready = 0, ...rest] }) => {
+			const { missing, later } = costOf(standIn);
+			return { standIn: { ...standIn, later }, ranks: [owner, ready, missing, ...rest] };
+		});
+	return [
+		...first.sort((one, other) => compareRanks(one.ranks, other.ranks)),
+		...ranked.slice(HANDFUL),
+	].map(({ standIn }) => standIn);
 }
 
 function offer(rack: Rack, instrument: Instrument): TakeOver | null {

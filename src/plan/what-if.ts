@@ -30,6 +30,25 @@ export function whatIf(moment: Moment, command: Command): WhatIf {
 }
 
 /**
+ * The session after these commands one after the other; null where one of them would be refused.
+ *
+ * @example
+ * sessionAfter({ session, nowMs: 0 }, [{ do: 'drop-song', item: '2' }]).list[1].isDropped // => true
+ */
+export function sessionAfter(
+	{ session, nowMs }: Pick<Moment, 'session' | 'nowMs'>,
+	commands: readonly Command[],
+): Session | null {
+	let after = session;
+	for (const command of commands) {
+		const decision = decide(after, command, nowMs);
+		if (!decision.ok) return null;
+		after = decision.entries.reduce(apply, after);
+	}
+	return after;
+}
+
+/**
  * What would have to be told of the changed night that need not be told now, the numbers in the words
  * left aside.
  *

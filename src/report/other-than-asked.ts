@@ -4,8 +4,8 @@
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
+import { isAsAsked, partNow } from '../session/as-asked.ts';
 import { findInstrument, songOnNow } from '../session/find.ts';
-import { mismatch, partNow } from '../session/mismatch.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
@@ -60,7 +60,7 @@ function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | 
 	const holds = session.players[player]?.holds ?? null;
 	const state = holds === null ? undefined : session.instruments[holds];
 	if (!on || !part || part.kind === 'none' || holds === null || !state) return null;
-	if (mismatch(session, player) === null) return null;
+	if (isAsAsked(session, player)) return null;
 	const { show } = session;
 	const own = part.kind === 'named' ? findInstrument(session, part.instrument)?.tuning : undefined;
 	const asked =

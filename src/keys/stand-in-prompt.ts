@@ -1,0 +1,133 @@
+// The question of a broken string: what could take over, what each choice costs later, and what playing
+// on means. It stays until it is answered or put off.
+
+import { displayWidth, fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import type { StandIn } from '../plan/plan.ts';
+import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
+import type { Incident, Session } from '../session/session.ts';
+import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
+import type { KeyContext, Outcome, Prompt } from './key-context.ts';
+import type { PromptView } from './prompt-view.ts';
+import { instrumentAtSlot, slotOf } from './rack-slots.ts';
+
+/** With the line of playing on they fill the rows there are at 80 by 24; any other goes by its slot. */
+const MOST_LINES = 4;
+/** With less of the song left than this, one goes through it on what strings there are: common practice, no source. */
+const WAY_THROUGH_SECONDS = 60;
+const STRINGS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'];
+
+/** The stand-ins for the break that waits for its answer; `broken` is swallowed when its slot is typed after all. */
+export function standInPrompt(): Prompt {
+	const give = (instrument: string, offered: readonly StandIn[]): Outcome => {
+		const offer = offered.find((one) => one.instrument === instrument);
+		const { tuning = null, capo = null } = offer ?? {};
+		return {
+			kind: 'command',
+			command: { do: 'stand-in', instrument, tuning, capo },
+			isStampedNow: true,
+		};
+	};
+	return {
+		isText: false,
+		isLasting: true,
+		view: (context) => standInView(context),
+		press: (key, context) => {
+			const open = openBreak(context.session);
+			if (!open || open.player === null) return { kind: 'pass' };
+			const offered = context.standInsFor(open.player);
+			const [first] = offered;
+			if (key === 'esc') return { kind: 'decide-later' };
+			if (key === '0') return { kind: 'command', command: { do: 'play-on' }, isStampedNow: true };
+			if (key === 'enter') {
+				return first
+					? give(first.instrument, offered)
+					: {
+							kind: 'say',
+							words: 'No stand-in is to be had; 0 plays on, a slot takes it all the same.',
+						};
+			}
+			const instrument = instrumentAtSlot(context.session, key);
+			if (!instrument) return { kind: 'pass' };
+			if (instrument.id === open.instrument)
+				return { kind: 'say', words: `${instrument.name} is the broken one.` };
+			return give(instrument.id, offered);
+		},
+	};
+}
+
+function standInView(context: KeyContext): PromptView {
+	const { session, standInsFor, nowMs } = context;
+	const open = openBreak(session);
+	const player = open?.player ?? null;
+	const standIns = player === null ? [] : standInsFor(player).slice(0, MOST_LINES);
+	const who = player === null ? '' : playerName(session.show, player);
+	const silent = open ? Math.max(0, (nowMs - open.atMs) / 1000) : 0;
+	return {
+		title: `STRING BREAK  ${who}  ${slotAndName(session.show, open?.instrument ?? '')}  silent ${minutesSeconds(silent)}`,
+		lines: [
+			...(standIns.length === 0 ? ['No stand-in is to be had.'] : standInLines(session, standIns)),
+			...(open === null ? [] : [playOnLine(context, open)]),
+		],
+		field: null,
+		choices: [
+			{ key: 'enter', words: 'the first is in hands' },
+			{ key: 'slot', words: 'another' },
+			{ key: '0', words: 'plays on' },
+			{ key: 'esc', words: 'decide later' },
+		],
+	};
+}
+
+/** What to take, in how long it is in hands, what it is to be in, what it costs later, and why: in columns, since it is read in a hurry. */
+function standInLines(session: Session, standIns: readonly StandIn[]): readonly string[] {
+	const rows = standIns.map((one, index) => ({
+		take: index === 0 ? 'TAKE' : '  or',
+		slot: slotOf(session, one.instrument).toUpperCase(),
+		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
+		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
+		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
+		words: [...laterWords(one.later), one.why].join('; '),
+	}));
+	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
+	const names = widest(rows.map(({ name }) => name));
+	const tunings = widest(rows.map(({ tuning }) => tuning));
+	return rows.map(({ take, slot, name, inHands, tuning, words }) =>
+		[
+			take,
+			fitWidth(slot, 2, { align: 'right' }),
+			fitWidth(name, names),
+			fitWidth(inHands, 5, { align: 'right' }),
+			fitWidth(tuning, tunings),
+			words,
+		].join(' '),
+	);
+}
+
+const NAME_COLUMNS = 12;
+
+/** The first thing that it costs, and how many more there are; nothing where it costs nothing. */
+function laterWords([first, ...more]: readonly string[]): readonly string[] {
+	if (first === undefined) return [];
+	return [more.length === 0 ? first : `${first} (+${more.length})`];
+}
+
+/** What playing on means: in the last minute of a song, the way through it on the strings that are left. */
+function playOnLine({ session, plan, nowMs, playOnLater }: KeyContext, open: Incident): string {
+	const item = songOnNow(session)?.item.key;
+	const endMs = plan.sections.findLast((one) => one.item === item)?.endMs ?? nowMs;
+	const leftSeconds = (endMs - nowMs) / 1000;
+	const isNearEnd = item !== undefined && leftSeconds < WAY_THROUGH_SECONDS;
+	const words = isNearEnd
+		? `${stringsLeft(session, open.instrument)}, ${minutesSeconds(leftSeconds)} left`
+		: 'plays on';
+	const later = open.player === null ? [] : playOnLater(open.player);
+	return ['  or  0', [words, ...laterWords(later)].join('; ')].join(' ');
+}
+
+function stringsLeft(session: Session, id: string | null): string {
+	const instrument = id === null ? null : findInstrument(session, id);
+	const down = id === null ? 0 : (session.instruments[id]?.context.stringsDown.length ?? 0);
+	const count = (instrument?.tuning.notes.length ?? 0) - down;
+	return `${STRINGS[count] ?? count} strings`;
+}

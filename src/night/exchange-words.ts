@@ -1,0 +1,47 @@
+// What is to be said when another instrument is in hands than was planned: that it sounds wrong for the
+// song, and what the night to come pays for it.
+
+import { laterCost } from '../plan/later-cost.ts';
+import type { Plan } from '../plan/plan.ts';
+import { partNow } from '../session/as-asked.ts';
+import type { Session } from '../session/session.ts';
+import type { Show } from '../showfile/show.ts';
+import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
+
+export type Exchanged = {
+	readonly player: string;
+	readonly session: Session;
+	readonly zeroMs: number;
+	/** The plan before the exchange, and the one with it. */
+	readonly before: Plan;
+	readonly after: Plan;
+};
+
+/** One or more sentences; null when it is right and costs nothing. */
+export function exchangeWords(exchanged: Exchanged): string | null {
+	const { session, zeroMs, before, after } = exchanged;
+	const { later } = laterCost({ show: session.show, zeroMs, without: before, with: after });
+	const sentences = [...wrongNow(exchanged), ...later];
+	return sentences.length === 0 ? null : sentences.map((one) => `${one}.`).join(' ');
+}
+
+function wrongNow({ player, session, after }: Exchanged): readonly string[] {
+	const { show } = session;
+	const holds = session.players[player]?.holds ?? null;
+	const wanted = partNow(session, player);
+	if (holds !== null && wanted?.part.kind === 'none') {
+		const has = `${playerName(show, player)} has ${instrumentName(show, holds)}`;
+		return [`${has}; ${wanted.title} wants empty hands`];
+	}
+	return after.warnings
+		.filter((one) => one.code === 'wrong-tuning' && one.player === player)
+		.map(({ told, text }) => byName(show, told ?? text));
+}
+
+/** The slots were just typed, and the row is short. */
+function byName(show: Show, words: string): string {
+	return show.instruments.reduce(
+		(said, { id, name }) => said.replaceAll(slotAndName(show, id), name),
+		words,
+	);
+}

@@ -1,0 +1,103 @@
+// What each way out costs, through the real keys: breaks, exchanges, and a change of the list. Times are
+// our own and were worked out by hand; the seconds of each piece of work are common practice, no source.
+
+import { describe, expect, test } from 'vitest';
+import { clubShow } from '../plan/club-gear.ts';
+import { showFrom } from '../plan/show-from.ts';
+import { playShow, type State } from './play.ts';
+
+const GEAR = `
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A, name: Amber, slot: "1", kind: electric-6, tuning: E standard, for: [ash]}
+  - {id: B, name: Birch, slot: "2", kind: electric-6, tuning: E standard, for: [bo]}
+  - {id: S, name: Spare, slot: s, kind: electric-6, tuning: E standard, spare: true}
+`;
+
+const ids = (standIns: State): readonly string[] => standIns.map((one: State) => one.instrument);
+const promptOf = (screen: string): readonly string[] => {
+	const lines = screen.split('\n').map((line) => line.trimEnd());
+	const from = lines.findIndex((line) => line.startsWith('STRING BREAK'));
+	return lines.slice(from + 1, from + 6);
+};
+
+describe('two breaks within a minute, and one spare', () => {
+	const show = showFrom(`${GEAR}
+songs:
+  - {id: one, title: One, length: "5:00", parts: {ash: {instrument: A}, bo: {instrument: B}}}
+  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A}, bo: {instrument: B}}}
+set: [one, two]
+`);
+	const { states, screen } = playShow(
+		show,
+		'-01:00 !ready\n00:00 space\n02:00 b 1 enter\n02:30 b 2\n02:31 !state\n02:32 !screen\n02:33 0\n02:40 !state\n',
+	);
+	test('the second has nothing to take over, and playing on is what is left', () => {
+		expect(states[0].players.ash.holds).toBe('S');
+		expect(states[0].standIns.bo).toEqual([]);
+		expect(promptOf(screen).slice(0, 2)).toEqual([
+			'  No stand-in is to be had.',
+			'    or  0 plays on',
+		]);
+		expect(states[0].warnings).toContainEqual(
+			expect.objectContaining({ code: 'no-stand-in', instrument: 'B' }),
+		);
+	});
+	test('the restring that can begin now is begun, and is late for the next song', () => {
+		// 270 s from 2:40 on, the 15 s of the hand-over not free for it, are done 7:25; wanted 5:00, 15 s
+		// before Two begins.
+		expect(states[1].todo).toEqual([
+			expect.objectContaining({ job: 'restring', instrument: 'A', slack: -145 }),
+		]);
+	});
+});
+
+describe('the spare is needed later in another tuning', () => {
+	const show = showFrom(`${GEAR}
+  - {id: T, name: Tern, slot: t, kind: electric-6, tuning: E standard}
+songs:
+  - {id: one, title: One, length: "2:00", parts: {ash: {instrument: A}, bo: {instrument: B}}}
+  - {id: two, title: Two, length: "2:00", parts: {bo: {instrument: S, tuning: drop D}}}
+set: [one, {song: two, gap: 30s}]
+`);
+	const { states, screen } = playShow(
+		show,
+		'-01:00 !ready\n00:00 space\n01:30 b 1\n01:31 !state\n01:32 !screen',
+	);
+	test('what nobody needs comes first, though it is no spare, and the spare says who goes without', () => {
+		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
+		expect(promptOf(screen).slice(0, 2)).toEqual([
+			'  TAKE  T Tern   0:10 E standard same tuning, ready',
+			'    or  S Spare  0:10 E standard Bo has nothing in Two; same tuning, ready',
+		]);
+	});
+	test('in the last minute the way through on five strings stands with them', () => {
+		// 1:32 of 2:00 is gone.
+		expect(promptOf(screen)[2]).toMatch(/^ {4}or {2}0 five strings, 0:28 left/);
+	});
+});
+
+describe('another instrument in hands', () => {
+	const show = clubShow(`
+songs:
+  - {id: one, title: One, length: "3:00", parts: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "3:00"}
+  - {id: three, title: Three, length: "3:00", parts: {bo: {instrument: A4, tuning: drop D}, ash: {instrument: A1}}}
+set: [one, two, three]
+`);
+	test('what is wrong now is said in words, and what it costs later', () => {
+		// In hands until Three begins at 6:30, drop D has to be made ready for Bo after that: wipe and
+		// touch-up, 60 s, from 15 s after the end of Two at 6:15.
+		const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen');
+		expect(screen).toContain('Anvil is in drop D; One wants Amber in E standard.');
+		const wide = playShow(
+			show,
+			'-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen --size 160x40',
+		);
+		expect(wide.screen).toMatch(/Three has no drop D until 7:\d\d\./);
+	});
+	test('nothing is said of one that sounds right and costs nothing', () => {
+		const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n02:00 x s a\n02:01 !screen');
+		expect(screen).not.toMatch(/wants|has no|has nothing/);
+	});
+});
