@@ -2,12 +2,15 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { PlayerPreview, SongPreview } from '../plan/change-preview.ts';
+import type { ChangeCost } from '../plan/what-if.ts';
 import type { Session } from '../session/session.ts';
 import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { slotOf } from './rack-slots.ts';
 
 /** More titles than this are counted instead. */
 const MOST_NAMED = 2;
+/** More would fill the screen; the views themselves show the rest. */
+const MOST_WORSE = 2;
 
 const CONDITIONS: Readonly<Record<PlayerPreview['condition'], string>> = {
 	ready: 'READY',
@@ -47,6 +50,15 @@ export function passedOverWords(session: Session, preview: SongPreview | null): 
 		...(to >= 0 && passed.some(({ kind }) => kind === 'interval') ? ['the interval'] : []),
 	];
 	return parts.length === 0 ? [] : [`PASSES OVER ${parts.join(', ')}`];
+}
+
+/** What the change costs the songs to come, then what it mends; the first few of each. */
+export function costLines({ worse, mended }: ChangeCost): readonly string[] {
+	return [
+		...worse.slice(0, MOST_WORSE).map((words) => `Then: ${words}`),
+		...(worse.length > MOST_WORSE ? [`and ${worse.length - MOST_WORSE} more`] : []),
+		...mended.slice(0, 1).map((words) => `No longer: ${words}`),
+	];
 }
 
 function playerLine(

@@ -3,16 +3,13 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import { previewSong } from '../plan/change-preview.ts';
-import { type ChangedNight, newWarnings } from '../plan/what-if.ts';
+import { type ChangedNight, changeCost } from '../plan/what-if.ts';
 import { findSongItem, positionOf, songsOf } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import { songTitle } from '../showfile/shown-names.ts';
-import { jumpWords } from './jump-words.ts';
+import { costLines, jumpWords } from './jump-words.ts';
 import type { KeyContext } from './key-context.ts';
-
-/** More would fill the screen; the set view itself shows the rest. */
-const MOST_WARNINGS = 2;
 
 const zeroOf = ({ session, plannedZeroMs }: KeyContext) => session.zeroAtMs ?? plannedZeroMs;
 
@@ -90,7 +87,5 @@ export function dropWords(
 }
 
 function worseLines(context: KeyContext, after: ChangedNight): readonly string[] {
-	return newWarnings(context, after)
-		.slice(0, MOST_WARNINGS)
-		.map(({ text, told }) => `Then: ${told ?? text}`);
+	return costLines(changeCost(context, after));
 }

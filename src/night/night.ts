@@ -9,7 +9,7 @@ import type { GearEntry } from '../journal/gear-entry.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { ACTIONS, actionOf, actionsIn } from '../keys/actions.ts';
-import { jumpWords, passedOverWords } from '../keys/jump-words.ts';
+import { costLines, jumpWords, passedOverWords } from '../keys/jump-words.ts';
 import type { KeyContext, Outcome, Prompt, ViewName } from '../keys/key-context.ts';
 import { isLookedFor } from '../keys/narrow-log.ts';
 import type { Preferences } from '../keys/preferences.ts';
@@ -21,6 +21,7 @@ import { previewJump } from '../plan/change-preview.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import { playOnCost, standInsWithCosts } from '../plan/stand-in-costs.ts';
+import { changeCost, whatIf } from '../plan/what-if.ts';
 import type { LogLine, ScreenState } from '../screen/screen-state.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
@@ -227,19 +228,20 @@ export function openNight(options: NightOptions): Night {
 			preferences: preferences.values(),
 			keyOf: keyNameOf,
 			draftOf: (id) => look.drafts[id] ?? '',
-			previewOf: (song) => {
-				const preview = previewJump({
-					session: session(),
-					nowMs: clock.nowMs(),
-					plannedZeroMs: plannedZeroMs(),
-					song,
-				});
-				return [
-					...passedOverWords(session(), preview),
-					...jumpWords(preview, { session: session(), zeroMs: zeroMs() }),
-				];
-			},
+			previewOf,
 		};
+	}
+
+	/** What changes if this song becomes the next, and what that costs the songs after it. */
+	function previewOf(song: string): readonly string[] {
+		const now = { session: session(), nowMs: clock.nowMs(), plannedZeroMs: plannedZeroMs() };
+		const changed = whatIf(now, { do: 'choose-next', song });
+		const preview = previewJump({ ...now, song });
+		return [
+			...passedOverWords(session(), preview),
+			...jumpWords(preview, { session: session(), zeroMs: zeroMs() }),
+			...(changed.ok ? costLines(changeCost(now, changed)) : []),
+		];
 	}
 
 	/** The show file as it is now; one that says what the night goes by is not news any more. */

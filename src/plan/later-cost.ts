@@ -70,7 +70,13 @@ function newlyMissing({ without, with: after }: Compared): readonly Slot[] {
 	return after.slots.filter((slot) => isMissing(slot) && !before.has(placeOf(slot)));
 }
 
-function missingSentences(show: Show, missing: readonly Slot[]): readonly string[] {
+/**
+ * Who has nothing to play in what, a sentence for each player.
+ *
+ * @example
+ * missingSentences(show, [slots[0]]) // => ['Ash has nothing in Harbour']
+ */
+export function missingSentences(show: Show, missing: readonly Slot[]): readonly string[] {
 	return show.players.flatMap(({ id }) => {
 		const titles = missing
 			.filter(({ player }) => player === id)

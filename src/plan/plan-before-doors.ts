@@ -11,6 +11,7 @@ import { planCore } from './plan-core.ts';
 import { sentence } from './sentence.ts';
 import { slotStandIns } from './slot-stand-ins.ts';
 import { noStandInWords } from './stand-in-warnings.ts';
+import type { Moment } from './timeline.ts';
 import { curfewWarnings, missingWarnings } from './warnings.ts';
 
 /** Before the doors there is time to look further: some tenths of a second at the most. */
@@ -28,9 +29,18 @@ const BEFORE_ZERO_MS = 3_600_000;
  */
 export function planBeforeDoors(show: Show): Plan {
 	const session = readyAtZero(show);
-	const moment = { session, nowMs: -BEFORE_ZERO_MS, plannedZeroMs: 0 };
-	const { plan } = planCore(moment, { budget: BUDGET });
+	const { plan } = planCore(momentBefore(session), { budget: BUDGET });
 	return { ...plan, warnings: warningsBefore(session, plan) };
+}
+
+/**
+ * An hour before a night that is to begin at zero.
+ *
+ * @example
+ * momentBefore(session).nowMs // => -3600000
+ */
+export function momentBefore(session: Session): Moment {
+	return { session, nowMs: -BEFORE_ZERO_MS, plannedZeroMs: 0 };
 }
 
 function warningsBefore(session: Session, plan: Plan): readonly Warning[] {

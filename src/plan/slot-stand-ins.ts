@@ -11,30 +11,35 @@ import { sessionAfter } from './what-if.ts';
 
 export type SlotStandIns = { readonly slot: Slot; readonly standIns: readonly StandIn[] };
 
+export type SlotsAsked = {
+	readonly plan: Plan;
+	/** With what each costs later when what is handed over breaks as the song begins. */
+	readonly hasCosts: boolean;
+	/** Of which slots; left out, of those that begin a stint and those for which nothing can be had. */
+	readonly isAsked?: (slot: Slot) => boolean;
+};
+
 /**
- * For each slot that begins a stint, or for which nothing can be had, in playing order, what could take
- * over, best first. `session` is what the plan began with. `hasCosts`: with what each costs later when
- * what is handed over breaks as the song begins.
+ * For each of these slots in playing order what could take over, best first. `session` is what the plan
+ * began with.
  *
  * @example
  * slotStandIns(session, { plan, hasCosts: true })[0].standIns[0].instrument // => 'S1'
  */
-export function slotStandIns(
-	session: Session,
-	{ plan, hasCosts }: { readonly plan: Plan; readonly hasCosts: boolean },
-): readonly SlotStandIns[] {
+export function slotStandIns(session: Session, asked: SlotsAsked): readonly SlotStandIns[] {
+	const { plan, isAsked = ({ isHandOver, why }) => isHandOver || why !== null } = asked;
 	return playedThrough(session, plan).flatMap((reached) =>
 		plan.slots
 			.filter((one) => one.section === reached.section)
-			.filter(({ isHandOver, why }) => isHandOver || why !== null)
-			.map((slot) => ({ slot, standIns: standInsFor(slot, reached, { plan, hasCosts }) })),
+			.filter(isAsked)
+			.map((slot) => ({ slot, standIns: standInsFor(slot, reached, asked) })),
 	);
 }
 
 function standInsFor(
 	slot: Slot,
 	{ section, before, session }: Reached,
-	{ plan, hasCosts }: { readonly plan: Plan; readonly hasCosts: boolean },
+	{ plan, hasCosts }: SlotsAsked,
 ): readonly StandIn[] {
 	const { show, instruments } = before;
 	const { player, instrument } = slot;

@@ -4,10 +4,11 @@ import { apply } from '../session/apply.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
 import type { Session } from '../session/session.ts';
-import type { Plan, Warning } from './plan.ts';
+import { laterCost } from './later-cost.ts';
+import type { Plan } from './plan.ts';
 import { planCore } from './plan-core.ts';
 import type { Moment } from './timeline.ts';
-import { warningsNow } from './warnings.ts';
+import { curfewWarnings } from './warnings.ts';
 
 export type ChangedNight = { readonly session: Session; readonly plan: Plan };
 
@@ -48,20 +49,27 @@ export function sessionAfter(
 	return after;
 }
 
+/** What a change of the night makes worse, and what it mends, a sentence each. */
+export type ChangeCost = { readonly worse: readonly string[]; readonly mended: readonly string[] };
+
 /**
- * What would have to be told of the changed night that need not be told now, the numbers in the words
- * left aside.
+ * The night as it stands against the changed one: who has nothing to play, what is late, which gaps are
+ * too short, and the curfew.
  *
  * @example
- * newWarnings({ session, nowMs: 0, plannedZeroMs: 0 }, { session, plan }) // => []
+ * changeCost({ session, nowMs: 0, plannedZeroMs: 0 }, { session, plan }) // => { worse: [], mended: [] }
  */
-export function newWarnings(now: Moment, after: ChangedNight): readonly Warning[] {
-	const warned = (session: Session): readonly Warning[] => {
-		const moment = { ...now, session };
-		return warningsNow({ ...moment, ...planCore(moment) });
+export function changeCost(now: Moment, after: ChangedNight): ChangeCost {
+	const { show } = after.session;
+	const zeroMs = now.session.zeroAtMs ?? now.plannedZeroMs;
+	const { plan } = planCore(now);
+	const curfew = ({ sections }: Plan) =>
+		curfewWarnings(show, sections, now.plannedZeroMs).map(({ text }) => text);
+	const [curfewNow, curfewThen] = [curfew(plan), curfew(after.plan)];
+	const cost = (without: Plan, changed: Plan) =>
+		laterCost({ show, zeroMs, without, with: changed }).later;
+	return {
+		worse: [...cost(plan, after.plan), ...(curfewNow.length === 0 ? curfewThen : [])],
+		mended: [...cost(after.plan, plan), ...(curfewThen.length === 0 ? curfewNow : [])],
 	};
-	const about = ({ code, song, player, instrument }: Warning) =>
-		[code, song, player, instrument].join(' ');
-	const told = new Set(warned(now.session).map(about));
-	return warned(after.session).filter((one) => !told.has(about(one)));
 }

@@ -9,17 +9,16 @@ import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
 import { songTitle } from '../showfile/shown-names.ts';
-import type { Tuning } from '../tuning/tuning.ts';
 import { cautionsFor } from './cautions.ts';
+import { PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
 
-const WIDTH = 80;
 const TITLE_WIDTH = 20;
 /** Number, title, how the song ends and the gap before it; the players' changes come after. */
 const LEFT_WIDTH = 3 + 1 + TITLE_WIDTH + 1 + 5 + 1 + 5 + 2;
 
 /**
  * The sheet as lines of at most 80 columns, the last one ended too: who gets which slot in which
- * tuning and capo where that changes, in the order of the set. `plan` is the one made before the doors.
+ * tuning and capo where that changes, in the order of the set. A song that the plan no longer has is done.
  */
 export function runSheet(show: Show, plan: Plan): string {
 	const order = runningOrder(show);
@@ -35,11 +34,11 @@ export function runSheet(show: Show, plan: Plan): string {
 		'',
 		...players(show, plan),
 		`${fitWidth('', 3)} ${fitWidth('song', TITLE_WIDTH)} ${fitWidth('ends', 5)} ${fitWidth('gap', 5, { align: 'right' })}  changes of hands before it`,
-		'-'.repeat(WIDTH),
+		'-'.repeat(PAPER_COLUMNS),
 		...body,
-		'-'.repeat(WIDTH),
+		'-'.repeat(PAPER_COLUMNS),
 		...otherWarnings(show, plan),
-		...cautions.flatMap((text) => wrapped(text, WIDTH, '')),
+		...cautions.flatMap((text) => wrapped(text, PAPER_COLUMNS, '')),
 	]
 		.map((line) => `${line.trimEnd()}\n`)
 		.join('');
@@ -47,22 +46,23 @@ export function runSheet(show: Show, plan: Plan): string {
 
 function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSong): string[] {
 	const slots = plan.slots.filter((slot) => slot.section.position === position);
-	const changes = slots
-		.filter((slot) => isToDo(plan, slot))
-		.map((slot) => changeText(show, song, slot));
+	const isAhead = plan.sections.some((section) => section.position === position);
+	const changes = isAhead
+		? slots.filter((slot) => isToDo(plan, slot)).map((slot) => changeText(show, song, slot))
+		: ['done'];
 	const left = [
 		fitWidth(String(position), 3, { align: 'right' }),
 		fitWidth(cleanText(song.title), TITLE_WIDTH),
 		fitWidth(song.ends === 'segue' ? '>>' : song.ends, 5),
 		fitWidth(gapSeconds === null ? '' : minutesSeconds(gapSeconds), 5, { align: 'right' }),
 	].join(' ');
-	const [first = '', ...more] = flowed(changes, WIDTH - LEFT_WIDTH);
+	const [first = '', ...more] = flowed(changes, PAPER_COLUMNS - LEFT_WIDTH);
 	const cautions = plan.warnings
 		.filter(
 			(warning) =>
 				warning.song === song.id && slots.length > 0 && isFirstTime(plan, song, position),
 		)
-		.flatMap((warning) => wrapped(`! ${cleanText(warning.text)}`, WIDTH, '    '));
+		.flatMap((warning) => wrapped(`! ${cleanText(warning.text)}`, PAPER_COLUMNS, '    '));
 	return [`${left}  ${first}`, ...more.map((line) => ' '.repeat(LEFT_WIDTH) + line), ...cautions];
 }
 
@@ -95,14 +95,6 @@ function changeText(show: Show, song: Song, slot: Slot): string {
 function capoText({ capo, isHandOver }: Slot): string {
 	if (capo > 0) return ` capo ${capo}`;
 	return isHandOver ? '' : ' capo off';
-}
-
-/** As it is chalked on a case: `E std`, `half down`, `drop D`. */
-function shortTuning(tuning: Tuning): string {
-	return tuning.name
-		.replace(/\bstandard\b/, 'std')
-		.replace(/-step down$/, ' down')
-		.replace(/ step down$/, ' down');
 }
 
 function title(show: Show): string[] {
@@ -151,9 +143,9 @@ function phrases(texts: readonly string[]): string[] {
 	for (const [index, text] of texts.map(cleanText).entries()) {
 		const phrase = index < texts.length - 1 ? `${text},` : text;
 		const last = lines.at(-1);
-		if (last !== undefined && displayWidth(last) + 1 + displayWidth(phrase) <= WIDTH) {
+		if (last !== undefined && displayWidth(last) + 1 + displayWidth(phrase) <= PAPER_COLUMNS) {
 			lines[lines.length - 1] = `${last} ${phrase}`;
-		} else lines.push(...wrapped(phrase, WIDTH, lines.length === 0 ? '' : '  '));
+		} else lines.push(...wrapped(phrase, PAPER_COLUMNS, lines.length === 0 ? '' : '  '));
 	}
 	return lines;
 }
@@ -164,7 +156,7 @@ function otherWarnings(show: Show, plan: Plan): string[] {
 		.filter((warning) => warning.song === undefined || !listed.has(warning.song))
 		.flatMap((warning) => {
 			const song = warning.song === undefined ? '' : `${songTitle(show, warning.song)}: `;
-			return wrapped(cleanText(`! ${song}${warning.text}`), WIDTH, '  ');
+			return wrapped(cleanText(`! ${song}${warning.text}`), PAPER_COLUMNS, '  ');
 		});
 }
 
@@ -182,16 +174,4 @@ function flowed(items: readonly string[], width: number): string[] {
 		} else lines.push(item);
 	}
 	return lines;
-}
-
-function wrapped(text: string, width: number, indent: string): string[] {
-	const lines: string[] = [];
-	for (const word of text.split(' ')) {
-		const last = lines.at(-1);
-		const room = width - indent.length;
-		if (last !== undefined && displayWidth(last) + 1 + displayWidth(word) <= room) {
-			lines[lines.length - 1] = `${last} ${word}`;
-		} else lines.push(fitWidth(word, Math.min(room, displayWidth(word))));
-	}
-	return lines.map((line) => indent + line);
 }

@@ -101,3 +101,27 @@ set: [one, two, three]
 		expect(screen).not.toMatch(/wants|has no|has nothing/);
 	});
 });
+
+describe('an audible that makes the song after next impossible', () => {
+	const show = clubShow(`
+songs:
+  - {id: one, title: One, length: "3:00", parts: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "3:00", parts: {ash: {instrument: A1}}}
+  - {id: three, title: Three, length: "3:00", parts: {ash: {instrument: A4}}}
+  - {id: wanted, title: Wanted, length: "2:00", parts: {ash: {instrument: A4, tuning: E standard}}}
+set: [one, two, three]
+`);
+	const keys =
+		'-01:00 !ready\n00:00 space\n01:00 j "wan"\n01:03 !screen\n01:04 enter\n01:05 !state';
+	const { states, screen } = playShow(show, keys);
+	test('is said while the title is typed', () => {
+		// The anvil in hands until Wanted ends at 5:15, given back for drop D: 5:30, wipe, one string: 75 s.
+		// Three begins 5:30; the hand-over's 15 s end at 5:30. Done 6:45, in hands 7:00.
+		expect(screen).toContain('Then: Three has no drop D until 7:00');
+	});
+	test('and afterwards it is in the warnings, late', () => {
+		expect(states[0].warnings).toContainEqual(
+			expect.objectContaining({ code: 'late', song: 'three', instrument: 'A4' }),
+		);
+	});
+});

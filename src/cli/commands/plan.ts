@@ -1,21 +1,34 @@
 // `rackside plan`: who plays what when, the work between, stand-ins; or the run sheet for the case.
 
+import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
-import { minutesSeconds } from '../../base/duration.ts';
-import { markText } from '../../base/show-clock.ts';
-import type { Plan, Slot } from '../../plan/plan.ts';
-import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
+import { nearestName } from '../../base/nearest-name.ts';
+import { listNights, unfinishedNight } from '../../disk/nights-folder.ts';
+import { showIdentity } from '../../disk/paths.ts';
+import { realDisk } from '../../disk/real-disk.ts';
+import { movedZero, plannedZero } from '../../night/planned-zero.ts';
+import { considered } from '../../plan/alternatives.ts';
+import { mendOf } from '../../plan/mend.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { planBeforeDoors, readyAtZero } from '../../plan/plan-before-doors.ts';
 import { planJson } from '../../plan/plan-json.ts';
-import { instrumentWords } from '../../report/entry-words.ts';
+import { slotStandIns } from '../../plan/slot-stand-ins.ts';
+import { verdict } from '../../plan/verdict.ts';
+import { nightSteps } from '../../report/night-steps.ts';
+import { planTable } from '../../report/plan-table.ts';
 import { runSheet } from '../../report/run-sheet.ts';
+import { tonightSheet } from '../../report/tonight-sheet.ts';
+import { whyTable } from '../../report/why-table.ts';
 import type { Show } from '../../showfile/show.ts';
-import { playerName, songTitle } from '../../showfile/shown-names.ts';
-import type { CliCommand } from '../command.ts';
-import { JSON_OPTION } from '../command.ts';
+import type { CliCommand, Request } from '../command.ts';
+import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import type { Io } from '../io.ts';
+import { localOffsetMinutes } from '../local-offset.ts';
+import { isFinished, nightOnDisk } from '../night-on-disk.ts';
 import { openShow } from '../open-show.ts';
+import { nightFolders, placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { textTable } from '../text-table.ts';
 
 export const planCommand: CliCommand = {
 	usage: 'plan SHOW',
@@ -26,72 +39,97 @@ export const planCommand: CliCommand = {
 	example: 'rackside plan shows/club.yaml --sheet',
 	options: {
 		...JSON_OPTION,
+		why: { value: 'SONG', words: 'what was considered for this song, and what each would cost' },
 		sheet: { words: 'the run sheet to tape to the case, 80 columns wide' },
+		tonight: { words: 'with --sheet: of the unfinished night of this show, its list as it stands' },
 	},
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
+		if (request.options.tonight) return tellTonight(request, io);
 		const { show, problems } = await openShow(request.words[0] ?? '', io);
 		if (!show) return tellProblems(problems, io);
 		const plan = planBeforeDoors(show);
-		if (request.options.json) io.write(`${JSON.stringify(planJson(plan, show))}\n`);
-		else io.write(request.options.sheet ? runSheet(show, plan) : planText(show, plan));
+		const asked = optionText(request, 'why');
+		if (asked !== null) return tellWhy(show, { plan, asked }, io);
+		if (request.options.sheet) io.write(runSheet(show, plan));
+		else io.write(planText(show, { plan, isJson: request.options.json === true }));
 		return EXIT.fine;
 	},
 };
 
-function planText(show: Show, plan: Plan): string {
-	const slots = plan.slots.map((slot) => [
-		slot.section.point === 0 ? String(slot.section.position) : '',
-		songTitle(show, slot.section.song),
-		playerName(show, slot.player),
-		slot.instrument === null ? (slot.why ?? 'nothing') : instrumentWords(slot.instrument, show),
-		slot.tuning?.name ?? '',
-		slot.capo > 0 ? `capo ${slot.capo}` : '',
-		handWords(slot),
-	]);
-	const work = plan.work.map((one) => [
-		markText(one.startMs),
-		one.job,
-		instrumentWords(one.instrument, show),
-		one.capo > 0 ? `${one.to.name}, capo ${one.capo}` : one.to.name,
-		minutesSeconds(one.seconds),
-		`begin by ${markText(one.beginByMs)}`,
-		`${minutesSeconds(one.slackSeconds)} spare`,
-		`for ${songTitle(show, one.section.song)}`,
-	]);
-	const standIns = planJson(plan, show).standIns.map((one) => [
-		songTitle(show, one.song),
-		playerName(show, one.player),
-		one.for === null ? '' : `for ${instrumentWords(one.for, show)}`,
-		instrumentWords(one.instrument, show),
-		minutesSeconds(one.readyIn),
-		one.why,
-	]);
-	const warnings = plan.warnings.map((one) => {
-		const song = one.song === undefined ? '' : `${songTitle(show, one.song)}: `;
-		return `${one.code}: ${song}${one.text}`;
-	});
-	return [
-		cleanText(show.title),
-		'',
-		...textTable(['#', 'song', 'player', 'instrument', 'tuning', 'capo', ''], slots),
-		...(work.length > 0
-			? ['', 'Work', ...textTable(['from', 'job', 'on', 'to', 'takes', '', '', ''], work)]
-			: []),
-		...(standIns.length > 0
-			? [
-					'',
-					'Stand-ins',
-					...textTable(['song', 'player', '', 'instrument', 'in hands in', ''], standIns),
-				]
-			: []),
-		...(warnings.length > 0 ? ['', 'Warnings', ...warnings.map(cleanText)] : []),
-	]
-		.map((line) => `${line}\n`)
-		.join('');
+function planText(
+	show: Show,
+	{ plan, isJson }: { readonly plan: Plan; readonly isJson: boolean },
+): string {
+	const mend = mendOf(show, plan);
+	const sentence = verdict(show, { plan, mend });
+	if (isJson) {
+		const changes = mend?.changes.map(({ kind, words }) => ({ kind, words })) ?? [];
+		return `${JSON.stringify({ ...planJson(plan, show), sentence, mend: changes })}\n`;
+	}
+	const standIns = slotStandIns(readyAtZero(show), { plan, hasCosts: true });
+	return planTable(show, { plan, sentence, standIns });
 }
 
-function handWords(slot: Slot): string {
-	if (slot.isHandOver) return 'hand-over';
-	return slot.instrument !== null || slot.isKept ? 'keeps' : '';
+function tellWhy(
+	show: Show,
+	{ plan, asked }: { readonly plan: Plan; readonly asked: string },
+	io: Io,
+): number {
+	const isAsked = (text: string) => text.toLowerCase() === asked.toLowerCase();
+	const song = show.songs.find(({ id, title }) => isAsked(id) || isAsked(title));
+	if (song === undefined) {
+		const near = nearestName(
+			asked,
+			show.songs.flatMap(({ id, title }) => [id, title]),
+		);
+		return tellProblems(
+			[
+				{
+					code: 'no-such-song',
+					what: 'the show has no such song',
+					found: cleanText(asked),
+					hint: near === null ? 'A song goes by its id or its title.' : `Did you mean ${near}?`,
+				},
+			],
+			io,
+		);
+	}
+	const told = { song: song.id, plan, considered: considered(show, plan, song.id) };
+	io.write(whyTable(show, told));
+	return EXIT.fine;
+}
+
+/** The sheet of the night that `run` would take up. */
+function tellTonight(request: Request, io: Io): number {
+	const folders = nightFolders(placesOf(request, io));
+	const file = request.words[0] ?? '';
+	const unfinished = unfinishedNight(listNights(realDisk, folders), {
+		showPath: showIdentity(resolve(io.cwd, file)),
+		isRehearsal: false,
+		isFinished: ({ lastRecords }) => isFinished(lastRecords),
+	});
+	const night = unfinished && nightOnDisk(folders, unfinished.id);
+	if (!night?.show) {
+		return tellProblems(
+			[
+				{
+					code: 'no-night',
+					what: 'no night of this show is under way',
+					found: cleanText(file),
+					hint: 'Without --tonight the sheet is that of the file.',
+				},
+			],
+			io,
+		);
+	}
+	const { show, records, startedAtMs } = night;
+	const { opened, steps } = nightSteps(show, records);
+	const session = steps.at(-1)?.after ?? opened;
+	const beganMs = startedAtMs ?? 0;
+	const offsetMinutes = localOffsetMinutes(beganMs);
+	const plannedZeroMs = movedZero(plannedZero(show, beganMs, offsetMinutes), show, session.show);
+	const nowMs = records.at(-1)?.e.at(-1)?.at ?? beganMs;
+	io.write(tonightSheet({ session, nowMs, plannedZeroMs }));
+	return EXIT.fine;
 }

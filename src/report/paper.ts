@@ -1,0 +1,47 @@
+// Texts set on lines of so many columns, as they go on paper and on a phone held sideways.
+
+import { cleanText } from '../base/clean-text.ts';
+import { displayWidth, fitWidth } from '../base/display-width.ts';
+import type { Tuning } from '../tuning/tuning.ts';
+
+/** A terminal's and a page's columns. */
+export const PAPER_COLUMNS = 80;
+
+/** Whole words on lines of at most `width` cells, each line indented; a word too long is cut. */
+export function wrapped(text: string, width: number, indent: string): string[] {
+	const lines: string[] = [];
+	for (const word of text.split(' ')) {
+		const last = lines.at(-1);
+		const room = width - indent.length;
+		if (last !== undefined && displayWidth(last) + 1 + displayWidth(word) <= room) {
+			lines[lines.length - 1] = `${last} ${word}`;
+		} else lines.push(fitWidth(word, Math.min(room, displayWidth(word))));
+	}
+	return lines.map((line) => indent + line);
+}
+
+/** As it is chalked on a case: `E std`, `half down`, `drop D`. */
+export function shortTuning(tuning: Tuning): string {
+	return tuning.name
+		.replace(/\bstandard\b/, 'std')
+		.replace(/-step down$/, ' down')
+		.replace(/ step down$/, ' down');
+}
+
+/** Rows as columns under names, each as wide as its widest cell; what does not fit on a line is cut. */
+export function columns(
+	names: readonly string[],
+	rows: readonly (readonly string[])[],
+): readonly string[] {
+	const clean = [names, ...rows].map((row) => row.map(cleanText));
+	const widths = names.map((_, column) =>
+		Math.max(...clean.map((row) => displayWidth(row[column] ?? ''))),
+	);
+	return clean.map((row) => {
+		const line = row
+			.map((cell, column) => fitWidth(cell, widths[column] ?? 0))
+			.join('  ')
+			.trimEnd();
+		return fitWidth(line, Math.min(PAPER_COLUMNS, displayWidth(line)));
+	});
+}

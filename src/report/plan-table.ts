@@ -1,0 +1,164 @@
+// The plan as it is read on a phone held sideways: whether the night works, where it is tight, then song
+// by song who gets what, whether the hand-overs fit, and the work for them.
+
+import { cleanText } from '../base/clean-text.ts';
+import { fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import type { Plan, Section, Slot, Work } from '../plan/plan.ts';
+import type { SlotStandIns } from '../plan/slot-stand-ins.ts';
+import { tightPlaces } from '../plan/tight-places.ts';
+import { placeWords } from '../plan/verdict.ts';
+import type { Show } from '../showfile/show.ts';
+import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
+import { columns, PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
+
+/** Of the tight places these are worth reading before the rest. */
+const MOST_TIGHT = 5;
+/** With more to spare a place is not tight: common practice, no source. */
+const TIGHT_SECONDS = 60;
+const TITLE_COLUMNS = 24;
+const PLAYER_COLUMNS = 8;
+const THING_COLUMNS = 33;
+
+export type PlanTold = {
+	readonly plan: Plan;
+	/** Whether the night works. */
+	readonly sentence: string;
+	readonly standIns: readonly SlotStandIns[];
+};
+
+/** Lines of at most 80 columns, the last one ended too. */
+export function planTable(show: Show, { plan, sentence, standIns }: PlanTold): string {
+	return [
+		...wrapped(cleanText(sentence), PAPER_COLUMNS, ''),
+		...(plan.isProved ? [] : ['Not proved to be the best plan there is.']),
+		'',
+		...wrapped(cleanText(show.title), PAPER_COLUMNS, ''),
+		'',
+		...part('Tight places', tightLines(show, plan)),
+		...plan.sections.flatMap((section) => sectionLines(show, plan, section)),
+		'',
+		...part('Stand-ins', standInLines(show, standIns)),
+		...part('Warnings', warningLines(show, plan)),
+	]
+		.map((line) => `${line.trimEnd()}\n`)
+		.join('')
+		.replace(/\n+$/, '\n');
+}
+
+function part(name: string, lines: readonly string[]): readonly string[] {
+	return lines.length === 0 ? [] : [name, ...lines, ''];
+}
+
+function tightLines(show: Show, plan: Plan): readonly string[] {
+	return tightPlaces(plan)
+		.filter(({ spareSeconds }) => spareSeconds < TIGHT_SECONDS)
+		.slice(0, MOST_TIGHT)
+		.map((place) => cleanText(`  ${placeWords(show, place)}`))
+		.flatMap((line) => wrapped(line.trim(), PAPER_COLUMNS, '  '));
+}
+
+/** A song, when it begins, the room before it; then a line for each player whose hands change. */
+function sectionLines(show: Show, plan: Plan, section: Section): readonly string[] {
+	const slots = plan.slots.filter((slot) => slot.section === section);
+	const changes = slots
+		.filter(
+			(slot) =>
+				slot.isHandOver || slot.why !== null || plan.capoMoves.some((move) => isOf(slot, move)),
+		)
+		.map((slot) => changeLine(show, plan, slot));
+	const emptied = plan.handOvers
+		.filter((one) => one.section === section && one.instrument === null)
+		.map(({ player }) => `     ${nameCell(show, player)} hands empty`);
+	const cue = section.point === 0 ? null : cueName(show, section);
+	const head = [
+		fitWidth(cue === null ? String(section.position) : '', 3, { align: 'right' }),
+		fitWidth(cleanText(cue ?? songTitle(show, section.song)), TITLE_COLUMNS),
+		fitWidth(minutesSeconds(section.startMs / 1000), 8, { align: 'right' }),
+		roomWords(plan, section),
+	].join(' ');
+	return [head, ...changes, ...emptied];
+}
+
+function isOf(slot: Slot, move: { readonly section: Section; readonly player: string }): boolean {
+	return move.section === slot.section && move.player === slot.player;
+}
+
+function cueName(show: Show, { song, point }: Section): string {
+	return show.songs.find(({ id }) => id === song)?.cues[point - 1]?.at ?? 'cue';
+}
+
+function nameCell(show: Show, player: string): string {
+	return fitWidth(cleanText(playerName(show, player).toUpperCase()), PLAYER_COLUMNS);
+}
+
+/** The gap, and what its hand-overs leave of it. */
+function roomWords({ handOvers }: Plan, section: Section): string {
+	const given = handOvers.filter((one) => one.section === section && one.instrument !== null);
+	const seconds = given.reduce((sum, one) => sum + one.seconds, 0);
+	const unfit = given.filter(({ fits }) => !fits).length;
+	const gap = section.gapSeconds === null ? null : `gap ${minutesSeconds(section.gapSeconds)}`;
+	const isCue = section.point > 0;
+	const after = isCue ? 'at the cue' : section.isAfterInterval ? 'after the interval' : '';
+	if (given.length === 0) return gap === null ? after : `${gap}  nobody changes`;
+	const count = given.length === 1 ? '1 hand-over' : `${given.length} hand-overs`;
+	if (section.gapSeconds === null) return [after, count].join('  ').trim();
+	const spare = minutesSeconds(section.gapSeconds - seconds);
+	const fits = given.length === 1 ? 'fits' : 'fit';
+	const room = unfit === 0 ? `${fits}, ${spare} to spare` : `DO NOT FIT: ${unfit} too many`;
+	return `${gap}  ${count} ${room}`;
+}
+
+function changeLine(show: Show, plan: Plan, slot: Slot): string {
+	const { section, player, instrument, tuning, capo, why } = slot;
+	const place = show.instruments.find(({ id }) => id === instrument)?.slot?.toUpperCase() ?? '-';
+	const fret = capo === 0 ? '' : ` capo ${capo}`;
+	const thing =
+		instrument === null
+			? `NOTHING: ${why ?? ''}`
+			: `${place} ${instrumentName(show, instrument)} ${shortTuning(tuning)}${fret}`;
+	const work = plan.work.find((one) => one.section === section && one.player === player);
+	const rest = slot.isHandOver
+		? work === undefined
+			? 'ready'
+			: workWords(work)
+		: 'moves the capo';
+	const who = `     ${nameCell(show, player)}`;
+	if (instrument === null) return `${who} ${cleanText(thing)}`;
+	return `${who} ${fitWidth(cleanText(thing), THING_COLUMNS)} ${rest}`;
+}
+
+function workWords({ job, seconds, beginByMs, slackSeconds }: Work): string {
+	const isLate = slackSeconds < 0;
+	const when = isLate
+		? `LATE ${minutesSeconds(-slackSeconds)}`
+		: `begin by ${minutesSeconds(beginByMs / 1000)}`;
+	return `${job} ${minutesSeconds(seconds)}, ${when}`;
+}
+
+/** The best for each hand-over, and how many more there are. */
+function standInLines(show: Show, all: readonly SlotStandIns[]): readonly string[] {
+	const rows = all.map(({ slot, standIns: [best, ...more] }) => [
+		`${slot.section.position}`,
+		playerName(show, slot.player),
+		nameOf(show, slot.instrument ?? slot.named),
+		best === undefined ? 'NOTHING' : nameOf(show, best.instrument),
+		best === undefined ? '' : minutesSeconds(best.readyInSeconds),
+		more.length === 0 ? '' : `+${more.length}`,
+		best === undefined ? '' : [...best.later, best.why].join('; '),
+	]);
+	return rows.length === 0 ? [] : columns(['#', 'for', 'of', 'takes over', 'in', '', ''], rows);
+}
+
+function nameOf(show: Show, id: string | null): string {
+	const slot = show.instruments.find((one) => one.id === id)?.slot?.toUpperCase() ?? '-';
+	return id === null ? '' : `${slot} ${instrumentName(show, id)}`;
+}
+
+function warningLines(show: Show, plan: Plan): readonly string[] {
+	return plan.warnings.flatMap(({ song, told, text }) => {
+		const about = song === undefined || (told ?? text).includes(songTitle(show, song));
+		const title = about ? '' : `${songTitle(show, song)}: `;
+		return wrapped(cleanText(`${title}${told ?? text}`), PAPER_COLUMNS, '  ');
+	});
+}

@@ -1,0 +1,35 @@
+// The run sheet of a night under way, its list as it stands: what was moved, put in and dropped, what is
+// played already, and who gets what from here on as things are now.
+
+import { gapWarnings } from '../plan/gap-warnings.ts';
+import { planCore } from '../plan/plan-core.ts';
+import type { Moment } from '../plan/timeline.ts';
+import { curfewWarnings, missingWarnings } from '../plan/warnings.ts';
+import type { ListItem } from '../session/session.ts';
+import { comingItems } from '../session/set-places.ts';
+import type { SetItem } from '../showfile/show.ts';
+import { runSheet } from './run-sheet.ts';
+
+/** The sheet as lines of at most 80 columns, the last one ended too. */
+export function tonightSheet(moment: Moment): string {
+	const { show } = moment.session;
+	const coming = new Set(comingItems(moment.session));
+	const list = moment.session.list.filter(
+		(item) => coming.has(item) || (item.kind === 'interval' ? true : item.runs.length > 0),
+	);
+	const session = { ...moment.session, list };
+	const { plan } = planCore({ ...moment, session });
+	const warnings = [
+		...missingWarnings(show, plan),
+		...gapWarnings(show, plan, plan.sections),
+		...curfewWarnings(show, plan.sections, moment.plannedZeroMs),
+	];
+	const tonight = { ...show, title: `${show.title}, tonight's list`, set: list.map(setItem) };
+	return runSheet(tonight, { ...plan, warnings });
+}
+
+function setItem(item: ListItem): SetItem {
+	if (item.kind === 'interval') return { kind: 'interval', seconds: item.seconds };
+	const { song, gapSeconds, isEncore } = item;
+	return { kind: 'song', song, gapSeconds, isEncore };
+}

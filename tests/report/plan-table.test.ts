@@ -1,0 +1,82 @@
+// The plan for the eye: never wider than a phone held sideways, and what it says of one night.
+
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { considered } from '../../src/plan/alternatives.ts';
+import { planBeforeDoors, readyAtZero } from '../../src/plan/plan-before-doors.ts';
+import { slotStandIns } from '../../src/plan/slot-stand-ins.ts';
+import { planTable } from '../../src/report/plan-table.ts';
+import { whyTable } from '../../src/report/why-table.ts';
+import type { Show } from '../../src/showfile/show.ts';
+import { clubShow } from '../plan/club-gear.ts';
+import { loadShow } from '../scenarios/load-show.ts';
+import { smallShow } from './small-show.ts';
+
+function table(show: Show): readonly string[] {
+	const plan = planBeforeDoors(show);
+	const standIns = slotStandIns(readyAtZero(show), { plan, hasCosts: true });
+	return planTable(show, { plan, sentence: 'It works.', standIns }).split('\n');
+}
+
+function why(show: Show, song: string): readonly string[] {
+	const plan = planBeforeDoors(show);
+	return whyTable(show, { song, plan, considered: considered(show, plan, song) }).split('\n');
+}
+
+test.each(['club', 'folk', 'festival', 'first'])('%s is at most 80 columns wide', (name) => {
+	const show = loadShow(join(import.meta.dirname, '../../shows', `${name}.yaml`));
+	for (const line of table(show)) expect(line.length).toBeLessThanOrEqual(80);
+	for (const { id } of show.songs) {
+		for (const line of why(show, id)) expect(line.length).toBeLessThanOrEqual(80);
+	}
+});
+
+test('the sentence first, then song by song who gets what, whether it fits, and by when', () => {
+	const lines = table(smallShow());
+	expect(lines[0]).toBe('It works.');
+	const from = lines.findIndex((line) => line.startsWith('  2 Lantern'));
+	// Gravel begins 8:15, 15 s after Lantern: A1, back at 4:30, wants 60 s by 8:00.
+	expect(lines.slice(from, from + 6)).toEqual([
+		expect.stringMatching(/^ {2}2 Lantern +4:30 gap 0:30 {2}1 hand-over fits, 0:15 to spare$/),
+		expect.stringMatching(/^ {5}ASH +4 Anchor drop D +ready$/),
+		expect.stringMatching(/^ {2}3 =Gravel\|x +8:15 gap 0:15 {2}1 hand-over fits, 0:00 to spare$/),
+		expect.stringMatching(/^ {5}ASH +1 Amber E std +touch-up 1:00, begin by 7:00$/),
+		expect.stringMatching(/^ {2}4 Tide +11:30 gap 0:15 {2}nobody changes$/),
+		expect.stringMatching(/^ {5}ASH +1 Amber E std capo 2 +moves the capo$/),
+	]);
+});
+
+describe('why', () => {
+	const show = clubShow(`
+songs:
+  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A2}}}
+  - {id: two, title: Two, length: "4:00", parts: {ash: {needs: {kind: electric-6, sounds: E standard, prefer: A1}}}}
+set: [one, two]
+`);
+	test('what was considered stands beside what is planned, with what each costs', () => {
+		const lines = why(show, 'two').map((line) => line.split(/ {2,}/));
+		const cost = (name: string) => lines.find(([, what]) => what?.includes(name))?.slice(2);
+		// Aspen goes on with a capo: no hand-over. Not preferred, 10, and a capo, 1.
+		expect(lines.find(([first]) => first === 'planned')).toEqual([
+			'planned',
+			'2 Aspen half down capo 1',
+			'0',
+			'0',
+			'0:00',
+			'0',
+			'0',
+			'11',
+		]);
+		expect(cost('Amber')).toEqual(['0', '0', '0:00', '1', '0', '0']);
+		expect(cost('Argent')).toEqual(['0', '0', '0:00', '1', '0', '10']);
+		// A spare besides: 15.
+		expect(cost('Spare')).toEqual(['0', '0', '0:00', '1', '0', '15']);
+	});
+	test('a song without a change says that', () => {
+		const quiet = clubShow(`
+songs: [{id: one, title: One, parts: {ash: {instrument: A1}}}, {id: two, title: Two}]
+set: [one, two]
+`);
+		expect(why(quiet, 'two')[0]).toContain('Two asks for nothing');
+	});
+});
