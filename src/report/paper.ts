@@ -1,8 +1,8 @@
 // Texts set on lines of so many columns, as they go on paper and on a phone held sideways.
 
-import { cleanText } from '../base/clean-text.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import { textTable } from './text-table.ts';
 
 /** A terminal's and a page's columns. */
 export const PAPER_COLUMNS = 80;
@@ -28,20 +28,12 @@ export function shortTuning(tuning: Tuning): string {
 		.replace(/ step down$/, ' down');
 }
 
-/** Rows as columns under names, each as wide as its widest cell; what does not fit on a line is cut. */
-export function columns(
+/** A table of which no line is wider than paper: what does not fit is cut. */
+export function paperTable(
 	names: readonly string[],
 	rows: readonly (readonly string[])[],
 ): readonly string[] {
-	const clean = [names, ...rows].map((row) => row.map(cleanText));
-	const widths = names.map((_, column) =>
-		Math.max(...clean.map((row) => displayWidth(row[column] ?? ''))),
+	return textTable(names, rows).map((line) =>
+		fitWidth(line, Math.min(PAPER_COLUMNS, displayWidth(line))),
 	);
-	return clean.map((row) => {
-		const line = row
-			.map((cell, column) => fitWidth(cell, widths[column] ?? 0))
-			.join('  ')
-			.trimEnd();
-		return fitWidth(line, Math.min(PAPER_COLUMNS, displayWidth(line)));
-	});
 }

@@ -10,7 +10,7 @@ import { tightPlaces } from '../plan/tight-places.ts';
 import { placeWords } from '../plan/verdict.ts';
 import type { Show } from '../showfile/show.ts';
 import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
-import { columns, PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
+import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
 
 /** Of the tight places these are worth reading before the rest. */
 const MOST_TIGHT = 5;
@@ -147,7 +147,7 @@ function standInLines(show: Show, all: readonly SlotStandIns[]): readonly string
 		more.length === 0 ? '' : `+${more.length}`,
 		best === undefined ? '' : [...best.later, best.why].join('; '),
 	]);
-	return rows.length === 0 ? [] : columns(['#', 'for', 'of', 'takes over', 'in', '', ''], rows);
+	return rows.length === 0 ? [] : paperTable(['#', 'for', 'of', 'takes over', 'in', '', ''], rows);
 }
 
 function nameOf(show: Show, id: string | null): string {

@@ -8,7 +8,7 @@ import type { Hand } from '../plan/hand.ts';
 import type { Cost, Plan } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
 import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
-import { columns, PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
+import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
 
 const NAMES = ['', '', 'missing', 'gap', 'late', 'changes', 'retunes', 'taste'];
 
@@ -49,7 +49,7 @@ function slotLines(
 	];
 	return [
 		...wrapped(cleanText(`${playerName(show, player)} in ${place}. ${reason}`), PAPER_COLUMNS, ''),
-		...columns(NAMES, rows),
+		...paperTable(NAMES, rows),
 		...(alternatives.length === 0 ? ['Nothing else could be played.'] : []),
 	];
 }

@@ -1,6 +1,7 @@
 // `rackside strings`: what each string of an instrument bears in a tuning, and which gauges at hand would
 // keep the feel.
 
+import { textTable } from '../../report/text-table.ts';
 import { makesAtHand, onlyPlayer, stringsOf } from '../../showfile/instrument-strings.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
 import { slotAndName } from '../../showfile/shown-names.ts';
@@ -19,7 +20,6 @@ import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { signed, to4 } from '../figures.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { textTable } from '../text-table.ts';
 
 export const stringsCommand: CliCommand = {
 	usage: 'strings SHOW INSTRUMENT',

@@ -3,6 +3,7 @@
 import { minutesSeconds } from '../../base/duration.ts';
 import type { TuningCard } from '../../plan/tuning-card.ts';
 import { shapeOnCard, tuningCard } from '../../plan/tuning-card.ts';
+import { textTable } from '../../report/text-table.ts';
 import { onlyPlayer } from '../../showfile/instrument-strings.ts';
 import { slotAndName } from '../../showfile/shown-names.ts';
 import type { ChordShape, HeardPair } from '../../tuning/chord-shape.ts';
@@ -17,7 +18,6 @@ import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { inHertz, signed, to4 } from '../figures.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { textTable } from '../text-table.ts';
 
 /** The highest fret that a song's part may name too. */
 const CAPO_MOST = 12;
