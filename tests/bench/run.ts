@@ -1,6 +1,7 @@
 // The benchmarks: `npm run bench`, or `npm run bench -- replay` for those whose name contains a word.
 // Each row prints its figure beside its target; a busy machine moves the figures, hardly the ratios.
 
+import { benchBreak } from './break.ts';
 import { benchCommands } from './commands.ts';
 import { benchKeys } from './keys.ts';
 import { benchPlan } from './plan.ts';
@@ -17,6 +18,7 @@ for (const { name, run } of [
 	{ name: 'tuning-page', run: benchTuningPage },
 	{ name: 'start', run: benchStart },
 	{ name: 'replay', run: benchReplay },
+	{ name: 'break', run: benchBreak },
 	{ name: 'keys', run: benchKeys },
 	{ name: 'plan', run: benchPlan },
 	{ name: 'plan-clock', run: benchPlanClock },
