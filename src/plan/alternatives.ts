@@ -2,7 +2,6 @@
 // and what the whole night costs with it, each planned anew.
 
 import type { Show } from '../showfile/show.ts';
-import { preferenceCost } from './preference.ts';
 import { demandAt } from './demand.ts';
 import type { Hand } from './hand.ts';
 import { instrumentById } from './instrument-by-id.ts';
@@ -10,6 +9,7 @@ import { withPartInstead } from './part-instead.ts';
 import type { Cost, Plan, Slot } from './plan.ts';
 import { momentBefore, readyAtZero } from './plan-before-doors.ts';
 import { planCore } from './plan-core.ts';
+import { preferenceCost } from './preference.ts';
 import { slotStandIns } from './slot-stand-ins.ts';
 
 export type Alternative = { readonly hand: Hand; readonly cost: Cost };

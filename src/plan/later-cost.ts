@@ -19,6 +19,9 @@ export type Compared = {
 	readonly with: Plan;
 };
 
+/** A handful of plans answer one key: each looks less far than the one that is shown. */
+const LATER_BUDGET = 40_000;
+
 /** Lateness that changes by less is the same to anybody. */
 const SAME_SECONDS = 1;
 
@@ -43,19 +46,21 @@ export function laterCost(compared: Compared): LaterCost {
 
 /**
  * Plans what could be, and compares it with the night of `without`; what is refused costs nothing.
+ * `told`: the plan that people know, of which as little as can be is changed.
  *
  * @example
  * costAgainst({ session, nowMs: 0, plannedZeroMs: 0 }, session)(session).later // => []
  */
 export function costAgainst(
-	{ session, nowMs, plannedZeroMs }: Moment,
+	{ session, nowMs, plannedZeroMs, told = null }: Moment & { readonly told?: Plan | null },
 	without: Session,
 ): (after: Session | null) => LaterCost {
-	const before = planCore({ session: without, nowMs, plannedZeroMs }).plan;
+	const how = { before: told, budget: LATER_BUDGET };
+	const before = planCore({ session: without, nowMs, plannedZeroMs }, how).plan;
 	const zeroMs = session.zeroAtMs ?? plannedZeroMs;
 	return (after) => {
 		if (after === null) return { missing: 0, later: [] };
-		const { plan } = planCore({ session: after, nowMs, plannedZeroMs });
+		const { plan } = planCore({ session: after, nowMs, plannedZeroMs }, how);
 		return laterCost({ show: session.show, zeroMs, without: before, with: plan });
 	};
 }

@@ -26,6 +26,8 @@ type Tried = {
 };
 
 const MOST_CHANGES = 3;
+/** Some hundred plans are made, so each looks less far than the one that is shown. */
+const BUDGET = 40_000;
 /** Troubles looked at, the earliest: what mends them often mends what follows from them. */
 const MOST_TROUBLES = 3;
 /** Songs this far apart are tried in each other's place. */
@@ -83,7 +85,7 @@ function oneAfterTheOther(
 }
 
 function tried(change: ShowChange): Tried {
-	const { plan } = planCore(momentBefore(readyAtZero(change.show)));
+	const { plan } = planCore(momentBefore(readyAtZero(change.show)), { budget: BUDGET });
 	return { change, plan, shortfall: shortfallOf(change.show, plan) };
 }
 

@@ -24,7 +24,7 @@ export function standInsWithCosts(asked: CostsAsked): readonly StandIn[] {
 	const rack = rackNow(asked);
 	if (rack === null) return [];
 	const replaced = rack.sound.replaced?.id ?? null;
-	const costOf = costAgainst(asked, whole(asked.session, replaced));
+	const costOf = costAgainst({ ...asked, told: asked.plan }, whole(asked.session, replaced));
 	return rankStandIns(rack, (standIn) => costOf(withStandIn(asked, { replaced, standIn })));
 }
 
@@ -38,7 +38,7 @@ export function playOnCost(asked: CostsAsked): readonly string[] {
 	const { session } = asked;
 	const replaced = session.players[asked.player]?.holds ?? null;
 	const after = sessionAfter(asked, [{ do: 'play-on' }]) ?? session;
-	return costAgainst(asked, whole(session, replaced))(after).later;
+	return costAgainst({ ...asked, told: asked.plan }, whole(session, replaced))(after).later;
 }
 
 /** The session as if no string of this instrument had broken. */
