@@ -23,7 +23,7 @@ export function workSection(state: ScreenState, { columns, rows }: Area): Row[] 
 	if (work.length === 0) {
 		return [
 			placeAt(columns, [
-				[0, [span('DO', 'title')]],
+				[0, doLabel(state)],
 				[10, [span('nothing to do', 'dim')]],
 			]),
 		];
@@ -63,7 +63,7 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 	// What is still in somebody's hands cannot be begun, however late.
 	const style = (isDue || isLate) && work.fromMs <= state.nowMs ? 'accent' : 'plain';
 	const slack = `${right(durationWords(Math.abs(work.slackSeconds)), 6)} ${isLate ? 'LATE' : 'spare'}`;
-	const label = isFirst ? 'DO' : more > 0 ? `+${more} more` : '';
+	const label = more > 0 ? `+${more} more` : '';
 	const isNarrow = columns < 50;
 	const held = state.session.instruments[work.instrument];
 	// What is still in somebody's hands cannot be begun: the mark says so.
@@ -85,7 +85,7 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 	const forWhom = `for ${playerName(show, work.player)}, ${place}`;
 	const from = work.fromMs > state.nowMs ? ` from ${showClock(state, work.fromMs)}` : '';
 	return placeAt(columns, [
-		[0, [span(label, isFirst ? 'title' : 'dim')]],
+		[0, isFirst ? doLabel(state) : [span(label, 'dim')]],
 		[10, [span(slot, style)]],
 		[19, [span(job, style)]],
 		[43, [span(right(durationWords(work.seconds), 5))]],
@@ -93,6 +93,11 @@ function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Lin
 		[isShort ? 62 : 68, [span(slack, style)]],
 		[84, [span(`${forWhom}${from}`, 'dim')]],
 	]);
+}
+
+/** A plan that is not known to be the best says so in a word. */
+function doLabel({ plan }: ScreenState): Row {
+	return [span('DO', 'title'), ...(plan.isProved ? [] : [span(' rough', 'dim')])];
 }
 
 /** The work in words: `retune drop D capo 2`. */

@@ -57,6 +57,8 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['plan'], 'rackside plan SHOW'],
 		[['plan', 'a.yaml', 'b.yaml'], 'one word too many (found b.yaml'],
 		[['plan', 'nowhere.yaml'], 'nowhere.yaml'],
+		[['plan', 'shows/club.yaml', '--why', 'lantrn'], 'Did you mean lantern?'],
+		[['plan', 'shows/club.yaml', '--sheet', '--tonight'], 'no night of this show is under way'],
 		[['plan', 'shows/club.yaml', '--data'], '--data wants a value'],
 		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
 		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],

@@ -96,6 +96,14 @@ set: [one, two, three]
 		);
 		expect(wide.screen).toMatch(/Three has no drop D until 7:\d\d\./);
 	});
+	test('what is in hands where the song wants none is said', () => {
+		const bare = clubShow(`
+songs: [{id: one, title: One, length: "3:00", parts: {ash: none}}]
+set: [one]
+`);
+		const { screen } = playShow(bare, '-01:00 !ready\n00:00 space\n01:00 x 1\n01:01 !screen');
+		expect(screen).toContain('Ash has Amber; One wants empty hands.');
+	});
 	test('nothing is said of one that sounds right and costs nothing', () => {
 		const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n02:00 x s a\n02:01 !screen');
 		expect(screen).not.toMatch(/wants|has no|has nothing/);

@@ -297,3 +297,12 @@ describe('what must be found', () => {
 		expect(rows[0]).toMatch(/^ASH 4 drop D STALE.* in 2:33$/);
 	});
 });
+
+test('a plan that is not known to be the best says so in a word, and moves nothing by it', () => {
+	const proved = middleOfASong();
+	const rough = { ...proved, plan: { ...proved.plan, isProved: false } };
+	const [before, after] = [text(proved), text(rough)].map((drawn) => drawn.split('\n'));
+	const row = before?.findIndex((line) => line.startsWith('DO ')) ?? -1;
+	expect(after?.[row]).toBe(before?.[row]?.replace('DO       ', 'DO rough '));
+	expect(after?.filter((line, index) => line !== before?.[index])).toHaveLength(1);
+});
