@@ -103,6 +103,13 @@ describe('one JSON document', () => {
 	});
 });
 
+test('the plan says first whether the night works, for people and for programs alike', async () => {
+	const { out } = await run('plan', 'shows/folk.yaml');
+	const { sentence, mend } = JSON.parse((await run('plan', 'shows/folk.yaml', '--json')).out);
+	expect(out.replaceAll('\n', ' ').startsWith(sentence)).toBe(true);
+	expect(mend).toEqual([]);
+});
+
 test('settings are kept and set back', async () => {
 	expect((await run('settings', 'key.memo', 'n')).code).toBe(0);
 	expect((await run('settings', 'key.memo')).out).toBe('n\n');

@@ -201,3 +201,21 @@ set: [s1]
 		text: 'Nothing for Ash in S1: A3 has a floating bridge in E standard',
 	});
 });
+
+test('says what each stand-in costs later', () => {
+	const night = clubShow(`
+songs:
+  - {id: s1, title: Harbour, length: "4:00", parts: {ash: {instrument: A1}}}
+  - {id: s2, title: Lantern, length: "3:30", parts: {ash: {instrument: A4}}}
+  - {id: s3, title: Gravel, length: "3:30", parts: {ash: {instrument: A1}}}
+set: [s1, s2, s3]
+`);
+	const { standIns } = planJson(planBeforeDoors(night), night);
+	const laterOf = (instrument: string) =>
+		standIns.find((one) => one.song === 's1' && one.instrument === instrument)?.later;
+	expect(laterOf('S1')).toEqual([]);
+	// A4 tuned up for Harbour comes back 4:15 and is wanted in drop D: wipe and one string, 75 s. The
+	// restring of A1, 270 s from 0:00 on less the 15 s of the hand-over before 4:15, is done 4:45; then
+	// 6:00, in hands 15 s later.
+	expect(laterOf('A4')).toEqual(['Lantern has no drop D until 6:15']);
+});
