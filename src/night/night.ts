@@ -19,8 +19,8 @@ import { openSetting, settingRows } from '../keys/settings.ts';
 import { standInPrompt } from '../keys/stand-in-prompt.ts';
 import { previewJump } from '../plan/change-preview.ts';
 import { makePlan } from '../plan/make-plan.ts';
-import type { Plan, StandIn } from '../plan/plan.ts';
-import { playOnCost, standInsWithCosts } from '../plan/stand-in-costs.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type CostsAsked, playOnCost, standInsWithCosts } from '../plan/stand-in-costs.ts';
 import { changeCost, whatIf } from '../plan/what-if.ts';
 import type { LogLine, ScreenState } from '../screen/screen-state.ts';
 import type { Command } from '../session/command.ts';
@@ -101,8 +101,12 @@ type Effect = {
 
 type OpenPrompt = { readonly prompt: Prompt; readonly beganMs: number; readonly lastKeyMs: number };
 
-/** What a player could do when what they hold or are about to get fails. */
-type WaysOut = { readonly standIns: readonly StandIn[]; readonly playOnLater: readonly string[] };
+/** What a way out of a break comes to with this plan. */
+type Weighed<Answer> = {
+	readonly made: Plan;
+	readonly player: string;
+	readonly of: (asked: CostsAsked) => Answer;
+};
 
 /** All that a night shows and does not record. */
 type Look = {
@@ -135,7 +139,7 @@ export function openNight(options: NightOptions): Night {
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
 	// What people were told when the night stood so: taking back brings the same session, and its plan, back.
 	const told = new WeakMap<Session, Plan>();
-	let weighed: { plan: Plan; byPlayer: Map<string, WaysOut> } | null = null;
+	let weighed: { plan: Plan; known: Map<string, unknown> } | null = null;
 	const listeners = new Set<() => void>();
 	const preferences = options.preferences ?? unkeptPreferences();
 	let look: Look = {
@@ -188,15 +192,17 @@ export function openNight(options: NightOptions): Night {
 	}
 
 	/** Asked for by several rows and keys of one screen, and each answer takes a handful of plans. */
-	function waysOutFor(made: Plan, player: string): WaysOut {
-		if (weighed?.plan !== made) weighed = { plan: made, byPlayer: new Map() };
-		const known = weighed.byPlayer.get(player);
+	function weigh<Answer>(asked: Weighed<Answer>): Answer {
+		const { made, player, of } = asked;
+		if (weighed?.plan !== made) weighed = { plan: made, known: new Map() };
+		const key = `${of.name} ${player}`;
+		const known = weighed.known.get(key) as Answer | undefined;
 		if (known !== undefined) return known;
-		const { nowMs } = planned ?? { nowMs: clock.nowMs() };
-		const asked = { session: session(), plan: made, nowMs, plannedZeroMs: plannedZeroMs(), player };
-		const ways = { standIns: standInsWithCosts(asked), playOnLater: playOnCost(asked) };
-		weighed.byPlayer.set(player, ways);
-		return ways;
+		const nowMs = planned?.nowMs ?? clock.nowMs();
+		const moment = { session: session(), nowMs, plannedZeroMs: plannedZeroMs() };
+		const answer = of({ ...moment, plan: made, player });
+		weighed.known.set(key, answer);
+		return answer;
 	}
 
 	function context(): KeyContext {
@@ -219,8 +225,8 @@ export function openNight(options: NightOptions): Night {
 			picked: look.picked,
 			canTakeBack: takeableBack(past.timeline()) !== null,
 			canPutBack: puttableBack(past.timeline()) !== null,
-			standInsFor: (player) => waysOutFor(planHere(), player).standIns,
-			playOnLater: (player) => waysOutFor(planHere(), player).playOnLater,
+			standInsFor: (player) => weigh({ made: planHere(), player, of: standInsWithCosts }),
+			playOnLater: (player) => weigh({ made: planHere(), player, of: playOnCost }),
 			measuredOn: options.measuredOn ?? (() => null),
 			readShow: showWatch.read && readShow,
 			narrowedTo: look.narrowedTo,
@@ -240,7 +246,7 @@ export function openNight(options: NightOptions): Night {
 		return [
 			...passedOverWords(session(), preview),
 			...jumpWords(preview, { session: session(), zeroMs: zeroMs() }),
-			...(changed.ok ? costLines(changeCost(now, changed)) : []),
+			...(changed.ok ? costLines(changeCost({ ...now, plan: plan(TYPING_MS) }, changed)) : []),
 		];
 	}
 

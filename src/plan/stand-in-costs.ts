@@ -4,7 +4,6 @@
 import { openBreak } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { costAgainst } from './later-cost.ts';
-import { withPartInstead } from './part-instead.ts';
 import type { StandIn } from './plan.ts';
 import type { StandInsAsked } from './stand-ins.ts';
 import { rackNow, rankStandIns } from './stand-ins.ts';
@@ -14,16 +13,19 @@ import { sessionAfter } from './what-if.ts';
 export type CostsAsked = StandInsAsked & Pick<Moment, 'plannedZeroMs'>;
 
 /**
- * The stand-ins for what a player holds or is about to get, best first, the first handful with what they
- * cost later against a night in which nothing had to be replaced.
+ * The stand-ins for what a player holds or is about to get, best first. Those for what they hold, where a
+ * break is answered in a hurry, say what they cost later, the first handful of them, against a night in
+ * which nothing had to be replaced.
  *
  * @example
  * standInsWithCosts({ session, plan, nowMs: 0, plannedZeroMs: 0, player: 'ash' })[0].later // => []
  */
 export function standInsWithCosts(asked: CostsAsked): readonly StandIn[] {
+	const { session, player } = asked;
 	const rack = rackNow(asked);
 	if (rack === null) return [];
 	const replaced = rack.sound.replaced?.id ?? null;
+	if (replaced === null || session.players[player]?.holds !== replaced) return rankStandIns(rack);
 	const costOf = costAgainst({ ...asked, told: asked.plan }, whole(asked.session, replaced));
 	return rankStandIns(rack, (standIn) => costOf(withStandIn(asked, { replaced, standIn })));
 }
@@ -52,21 +54,14 @@ function whole(session: Session, instrument: string | null): Session {
 	};
 }
 
-type Choice = { readonly replaced: string | null; readonly standIn: StandIn };
+type Choice = { readonly replaced: string; readonly standIn: StandIn };
 
-/** The session with the stand-in in hands for what broke, or set down for what is to come next. */
+/** The session with the stand-in in hands for what broke; null where it cannot be handed over. */
 function withStandIn(asked: CostsAsked, { replaced, standIn }: Choice): Session | null {
-	const { session, plan, player } = asked;
 	const { instrument, tuning, capo } = standIn;
-	if (replaced !== null && session.players[player]?.holds === replaced) {
-		const isReported = openBreak(session)?.player === player;
-		return sessionAfter(asked, [
-			...(isReported ? [] : [{ do: 'report-break', instrument: replaced } as const]),
-			{ do: 'stand-in', instrument, tuning, capo },
-		]);
-	}
-	const slot = plan.slots.find(
-		(one) => one.player === player && (one.instrument === replaced || one.named === replaced),
-	);
-	return slot === undefined ? null : withPartInstead(session, slot, { instrument, tuning, capo });
+	const isReported = openBreak(asked.session)?.player === asked.player;
+	return sessionAfter(asked, [
+		...(isReported ? [] : [{ do: 'report-break', instrument: replaced } as const]),
+		{ do: 'stand-in', instrument, tuning, capo },
+	]);
 }

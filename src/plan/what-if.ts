@@ -49,6 +49,9 @@ export function sessionAfter(
 	return after;
 }
 
+/** A night at a moment, with its plan as it stands. */
+type Planned = Moment & { readonly plan: Plan };
+
 /** What a change of the night makes worse, and what it mends, a sentence each. */
 export type ChangeCost = { readonly worse: readonly string[]; readonly mended: readonly string[] };
 
@@ -57,12 +60,12 @@ export type ChangeCost = { readonly worse: readonly string[]; readonly mended: r
  * too short, and the curfew.
  *
  * @example
- * changeCost({ session, nowMs: 0, plannedZeroMs: 0 }, { session, plan }) // => { worse: [], mended: [] }
+ * changeCost({ session, plan, nowMs: 0, plannedZeroMs: 0 }, { session, plan }) // => { worse: [], mended: [] }
  */
-export function changeCost(now: Moment, after: ChangedNight): ChangeCost {
+export function changeCost(now: Planned, after: ChangedNight): ChangeCost {
 	const { show } = after.session;
 	const zeroMs = now.session.zeroAtMs ?? now.plannedZeroMs;
-	const { plan } = planCore(now);
+	const { plan } = now;
 	const curfew = ({ sections }: Plan) =>
 		curfewWarnings(show, sections, now.plannedZeroMs).map(({ text }) => text);
 	const [curfewNow, curfewThen] = [curfew(plan), curfew(after.plan)];
