@@ -13,9 +13,8 @@ import { sessionAfter } from './what-if.ts';
 export type CostsAsked = StandInsAsked & Pick<Moment, 'plannedZeroMs'>;
 
 /**
- * The stand-ins for what a player holds or is about to get, best first. Those for what they hold, where a
- * break is answered in a hurry, say what they cost later, the first handful of them, against a night in
- * which nothing had to be replaced.
+ * The stand-ins for what a player holds or is about to get, best first. Once a break waits for its answer,
+ * the first handful say what they cost later, against a night in which nothing had to be replaced.
  *
  * @example
  * standInsWithCosts({ session, plan, nowMs: 0, plannedZeroMs: 0, player: 'ash' })[0].later // => []
@@ -25,9 +24,9 @@ export function standInsWithCosts(asked: CostsAsked): readonly StandIn[] {
 	const rack = rackNow(asked);
 	if (rack === null) return [];
 	const replaced = rack.sound.replaced?.id ?? null;
-	if (replaced === null || session.players[player]?.holds !== replaced) return rankStandIns(rack);
+	if (openBreak(session)?.player !== player) return rankStandIns(rack);
 	const costOf = costAgainst({ ...asked, told: asked.plan }, whole(asked.session, replaced));
-	return rankStandIns(rack, (standIn) => costOf(withStandIn(asked, { replaced, standIn })));
+	return rankStandIns(rack, (standIn) => costOf(withStandIn(asked, standIn)));
 }
 
 /**
@@ -54,14 +53,7 @@ function whole(session: Session, instrument: string | null): Session {
 	};
 }
 
-type Choice = { readonly replaced: string; readonly standIn: StandIn };
-
 /** The session with the stand-in in hands for what broke; null where it cannot be handed over. */
-function withStandIn(asked: CostsAsked, { replaced, standIn }: Choice): Session | null {
-	const { instrument, tuning, capo } = standIn;
-	const isReported = openBreak(asked.session)?.player === asked.player;
-	return sessionAfter(asked, [
-		...(isReported ? [] : [{ do: 'report-break', instrument: replaced } as const]),
-		{ do: 'stand-in', instrument, tuning, capo },
-	]);
+function withStandIn(asked: CostsAsked, { instrument, tuning, capo }: StandIn): Session | null {
+	return sessionAfter(asked, [{ do: 'stand-in', instrument, tuning, capo }]);
 }
