@@ -39,7 +39,15 @@ function textPrompt(field: TextField, line: TextLine = lineOf('')): Prompt {
 		isText,
 		isLasting: false,
 		...(field.draft === undefined ? {} : { draft: { id: field.draft, text } }),
-		view: (context) => ({ lines: [], choices: [], ...field.view(text, context), field: line }),
+		view: (context) => ({
+			lines: [],
+			choices:
+				field.draft === undefined || text === ''
+					? []
+					: [{ key: 'esc', words: 'keep it for later' }],
+			...field.view(text, context),
+			field: line,
+		}),
 		press: (key, context) => {
 			if (key === 'esc') return { kind: 'close' };
 			if (key === 'enter') return field.enter(text, context);
