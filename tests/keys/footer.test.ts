@@ -31,3 +31,12 @@ test('in the set view its own keys come first, in the help after those of the sh
 	const ids = ACTIONS.map(({ id }) => id);
 	expect(ids.indexOf('move-song')).toBeGreaterThan(ids.indexOf('leave'));
 });
+
+test('a memo half written says that esc keeps it, and m goes on with it', () => {
+	const { screen } = playShow(
+		club,
+		'00:00 space\n00:05 m "ha" !screen\n00:10 esc\n00:20 m !screen\n',
+	);
+	expect(screen).toContain('esc keep it for later');
+	expect(screen.split('Memo, then enter').at(-1)).toMatch(/^ {2}ha_/);
+});
