@@ -137,8 +137,6 @@ export function openNight(options: NightOptions): Night {
 	let presses = NO_PRESSES;
 	let effect: Effect | null = null;
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
-	// What people were told when the night stood so: taking back brings the same session, and its plan, back.
-	const told = new WeakMap<Session, Plan>();
 	let weighed: { plan: Plan; known: Map<string, unknown> } | null = null;
 	const listeners = new Set<() => void>();
 	const preferences = options.preferences ?? unkeptPreferences();
@@ -183,10 +181,9 @@ export function openNight(options: NightOptions): Night {
 	function plan(olderMs = 0): Plan {
 		const nowMs = clock.nowMs();
 		if (planned?.session !== session() || nowMs - planned.nowMs > olderMs) {
-			const before = told.get(session()) ?? planned?.plan ?? null;
+			// Of the journal and the time alone: a plan kept only here would be another one after a restart.
 			const moment = { session: session(), nowMs, plannedZeroMs: plannedZeroMs() };
-			planned = { session: session(), nowMs, plan: makePlan(moment, { before }) };
-			told.set(session(), planned.plan);
+			planned = { session: session(), nowMs, plan: makePlan(moment) };
 		}
 		return planned.plan;
 	}
