@@ -13,8 +13,11 @@ fi
 
 [ -t 0 ] && [ -t 1 ] && modes=$(stty -g 2>/dev/null) || exec "$node" "$here/rackside.js" "$@"
 
+# Node would let its space for young objects grow to 96 MB in the course of a night; 24 do as well.
+young=--max-semi-space-size=8
+
 exec 3<&0 # a background job of sh gets an empty stdin otherwise
-"$node" "$here/rackside.js" "$@" <&3 3<&- &
+"$node" $young "$here/rackside.js" "$@" <&3 3<&- &
 child=$!
 for name in HUP INT QUIT TERM; do trap "kill -$name $child 2>/dev/null" $name; done
 while :; do
@@ -28,8 +31,8 @@ trap - HUP INT QUIT TERM
 # after any other it was killed, or crashed.
 if [ $code -gt 128 ]; then
 	# End of a synchronised frame; no bracketed paste, but wrapping; no mouse or focus reports; plain
-	# text; the cursor shown; back from the other screen. Saving the cursor first (7) keeps it where it is should that
-	# screen have been left already.
+	# text; the cursor shown; back from the other screen. Saving the cursor first (7) keeps it where it is
+	# should that screen have been left already.
 	printf '\033[?2026l\033[?2004l\033[?7h\033[?1000l\033[?1002l\033[?1003l\033[?1006l\033[?1004l'
 	printf '\033[0m\033[?25h\0337\033[?1049l'
 	stty "$modes"
