@@ -10,6 +10,7 @@ import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { ACTIONS, actionOf, actionsIn } from '../keys/actions.ts';
 import { costLines, jumpWords, passedOverWords } from '../keys/jump-words.ts';
+import { keyOfAction } from '../keys/key-choices.ts';
 import type { KeyContext, Outcome, Prompt, ViewName } from '../keys/key-context.ts';
 import { isLookedFor } from '../keys/narrow-log.ts';
 import type { Preferences } from '../keys/preferences.ts';
@@ -101,11 +102,13 @@ type Effect = {
 
 type OpenPrompt = { readonly prompt: Prompt; readonly beganMs: number; readonly lastKeyMs: number };
 
-/** What a way out of a break comes to with this plan. */
+/** What ways out of a break come to. */
+type Weigher<Answer> = (asked: CostsAsked) => Answer;
+
 type Weighed<Answer> = {
 	readonly made: Plan;
 	readonly player: string;
-	readonly of: (asked: CostsAsked) => Answer;
+	readonly of: Weigher<Answer>;
 };
 
 /** All that a night shows and does not record. */
@@ -137,7 +140,7 @@ export function openNight(options: NightOptions): Night {
 	let presses = NO_PRESSES;
 	let effect: Effect | null = null;
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
-	let weighed: { plan: Plan; known: Map<string, unknown> } | null = null;
+	let weighed: { plan: Plan; known: Map<Weigher<unknown>, Map<string, unknown>> } | null = null;
 	const listeners = new Set<() => void>();
 	const preferences = options.preferences ?? unkeptPreferences();
 	let look: Look = {
@@ -159,6 +162,7 @@ export function openNight(options: NightOptions): Night {
 	/** The change of the show file that was said already. */
 	let saidChangeMs: number | null = null;
 
+	const keyNameOf = (id: string) => keyOfAction(id, preferences.values().keys);
 	const changed = () => {
 		for (const listener of listeners) listener();
 	};
@@ -192,18 +196,18 @@ export function openNight(options: NightOptions): Night {
 	function weigh<Answer>(asked: Weighed<Answer>): Answer {
 		const { made, player, of } = asked;
 		if (weighed?.plan !== made) weighed = { plan: made, known: new Map() };
-		const key = `${of.name} ${player}`;
-		const known = weighed.known.get(key) as Answer | undefined;
-		if (known !== undefined) return known;
+		const byPlayer = weighed.known.get(of) ?? new Map<string, unknown>();
+		weighed.known.set(of, byPlayer);
+		if (byPlayer.has(player)) return byPlayer.get(player) as Answer;
 		const nowMs = planned?.nowMs ?? clock.nowMs();
 		const moment = { session: session(), nowMs, plannedZeroMs: plannedZeroMs() };
 		const answer = of({ ...moment, plan: made, player });
-		weighed.known.set(key, answer);
+		byPlayer.set(player, answer);
 		return answer;
 	}
 
-	function context(): KeyContext {
-		const olderMs = look.open?.prompt.isText ? TYPING_MS : 0;
+	/** `olderMs`: how old the plan may be that keys and rows ask for. */
+	function context(olderMs = look.open?.prompt.isText ? TYPING_MS : 0): KeyContext {
 		let made: Plan | null = null;
 		const planHere = () => {
 			made ??= plan(olderMs);
@@ -428,15 +432,25 @@ export function openNight(options: NightOptions): Night {
 
 	/** The row picked after a move; it stays on the list that is shown. */
 	function pickedAfter(by: number): number {
-		const counts = {
-			rack: session().show.instruments.length,
-			set: session().list.length,
-			log: shownLog().length,
-			help: ACTIONS.length,
-			settings: settingRows(preferences.values()).length,
-		};
-		const count = look.view in counts ? counts[look.view as keyof typeof counts] : 1;
-		return Math.min(Math.max(0, look.picked + by), Math.max(0, count - 1));
+		return Math.min(Math.max(0, look.picked + by), Math.max(0, rowCount() - 1));
+	}
+
+	/** The rows of the list that is shown; only the log view reads the whole log for it. */
+	function rowCount(): number {
+		switch (look.view) {
+			case 'rack':
+				return session().show.instruments.length;
+			case 'set':
+				return session().list.length;
+			case 'log':
+				return shownLog().length;
+			case 'help':
+				return ACTIONS.length;
+			case 'settings':
+				return settingRows(preferences.values()).length;
+			case 'live':
+				return 1;
+		}
 	}
 
 	/** While locked, l then esc within two seconds is the only way out. */
@@ -601,7 +615,8 @@ export function openNight(options: NightOptions): Night {
 			};
 		},
 		state: () => {
-			const now = context();
+			// What scripts read is of this very moment, whatever was looked at before.
+			const now = context(0);
 			return nightState({
 				session: session(),
 				plan: now.plan,
@@ -640,10 +655,5 @@ export function openNight(options: NightOptions): Night {
 			{ key: keyNameOf('lock'), words: 'then' },
 			{ key: 'esc', words: 'within 2 s unlocks' },
 		];
-	}
-
-	function keyNameOf(id: string): string {
-		const action = ACTIONS.find((one) => one.id === id);
-		return preferences.values().keys[id] ?? action?.keys[0] ?? '';
 	}
 }

@@ -27,3 +27,10 @@ test('a state printed, a screen drawn or a new start in between is no step of th
 		).toEqual(untouched);
 	}
 });
+
+test('while a text is typed too, a state is of its own moment', () => {
+	const typing = '-00:30 t 1\n00:00 space\n00:10 m "abc"';
+	const state = (look: string) =>
+		playShow(show, `${typing}\n${look}\n00:12.500 !state`).states.at(-1);
+	expect(state('00:11.900 !screen')).toEqual(state('# nothing'));
+});
