@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { runCommandLine } from '../../src/cli/run-command-line.ts';
+import { runCommand } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'rackside-bench-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -78,22 +78,9 @@ stage: {temperature: 26, soundcheck: 18, humidity: 70}
 writeFileSync(join(folder, 'bench.yaml'), SHOW);
 
 async function run(...argv: string[]) {
-	let out = '';
-	let err = '';
-	const code = await runCommandLine(argv, {
-		write: (text) => {
-			out += text;
-		},
-		complain: (text) => {
-			err += text;
-		},
-		env: { RACKSIDE_DATA: join(folder, 'data') },
-		cwd: folder,
-		isInputTerminal: false,
-		isOutputTerminal: false,
-		wallMs: () => Date.UTC(2026, 5, 12),
-	});
-	return { code, out, err, json: () => JSON.parse(out) };
+	const place = { cwd: folder, data: join(folder, 'data'), wallMs: Date.UTC(2026, 5, 12) };
+	const ran = await runCommand(place, ...argv);
+	return { ...ran, json: () => JSON.parse(ran.out) };
 }
 
 const tuning = (...args: string[]) => run('tuning', 'bench.yaml', ...args);

@@ -6,30 +6,13 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { COMMANDS } from '../../src/cli/command-list.ts';
-import { runCommandLine } from '../../src/cli/run-command-line.ts';
+import { runCommand } from './run-command.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const data = mkdtempSync(join(tmpdir(), 'rackside-cli-'));
 afterAll(() => rmSync(data, { recursive: true }));
 
-async function run(...argv: string[]) {
-	let out = '';
-	let err = '';
-	const code = await runCommandLine(argv, {
-		write: (text) => {
-			out += text;
-		},
-		complain: (text) => {
-			err += text;
-		},
-		env: { RACKSIDE_DATA: data },
-		cwd: root,
-		isInputTerminal: false,
-		isOutputTerminal: false,
-		wallMs: () => 0,
-	});
-	return { code, out, err };
-}
+const run = (...argv: string[]) => runCommand({ cwd: root, data }, ...argv);
 
 describe('help', () => {
 	test('of the program names every command', async () => {

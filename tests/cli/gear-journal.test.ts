@@ -11,7 +11,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { runCommandLine } from '../../src/cli/run-command-line.ts';
+import { runCommand } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'rackside-gear-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -28,21 +28,8 @@ writeFileSync(join(folder, 'one.yaml'), show('One'));
 writeFileSync(join(folder, 'two.yaml'), show('Two'));
 
 async function setup(data: string, ...args: string[]) {
-	let out = '';
-	let err = '';
-	const code = await runCommandLine(['setup', ...args, '--json'], {
-		write: (text) => {
-			out += text;
-		},
-		complain: (text) => {
-			err += text;
-		},
-		env: { RACKSIDE_DATA: join(folder, data) },
-		cwd: folder,
-		isInputTerminal: false,
-		isOutputTerminal: false,
-		wallMs: () => Date.UTC(2026, 5, 12),
-	});
+	const place = { cwd: folder, data: join(folder, data), wallMs: Date.UTC(2026, 5, 12) };
+	const { code, out, err } = await runCommand(place, 'setup', ...args, '--json');
 	return { code, err, page: out === '' ? null : JSON.parse(out) };
 }
 

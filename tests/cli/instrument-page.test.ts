@@ -5,7 +5,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { runCommandLine } from '../../src/cli/run-command-line.ts';
+import { runCommand } from './run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'rackside-page-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -44,24 +44,9 @@ writeFileSync(join(folder, 'show.yaml'), SHOW);
 /** What stands on the screen after these lines of a script. */
 async function screenAfter(...lines: string[]): Promise<string> {
 	writeFileSync(join(folder, 'keys.txt'), [...lines, ''].join('\n'));
-	let out = '';
-	let err = '';
-	const code = await runCommandLine(
-		['rehearse', 'show.yaml', '--script', 'keys.txt', '--size', '80x24', '--quiet'],
-		{
-			write: (text) => {
-				out += text;
-			},
-			complain: (text) => {
-				err += text;
-			},
-			env: { RACKSIDE_DATA: join(folder, 'data') },
-			cwd: folder,
-			isInputTerminal: false,
-			isOutputTerminal: false,
-			wallMs: () => 0,
-		},
-	);
+	const asked = ['show.yaml', '--script', 'keys.txt', '--size', '80x24', '--quiet'];
+	const place = { cwd: folder, data: join(folder, 'data') };
+	const { code, out, err } = await runCommand(place, 'rehearse', ...asked);
 	expect({ code, err }).toEqual({ code: 0, err: '' });
 	return out;
 }

@@ -4,8 +4,8 @@ import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { runCommandLine } from '../../src/cli/run-command-line.ts';
 import { keptShow } from '../../src/showfile/kept-show.ts';
+import { runCommand } from './run-command.ts';
 
 test.each([undefined, null, 'a show', {}, { players: [], songs: [], set: [] }])(
 	'%j is none',
@@ -20,17 +20,6 @@ test('the report of such a night says so', async () => {
 	mkdirSync(join(data, 'nights'));
 	// Its show has a title and nothing else.
 	copyFileSync('tests/journals/v1.journal', join(data, 'nights/v1.journal'));
-	let told = '';
-	const code = await runCommandLine(['report', 'v1', '--data', data], {
-		write: () => {},
-		complain: (text) => {
-			told += text;
-		},
-		env: {},
-		cwd: process.cwd(),
-		isInputTerminal: false,
-		isOutputTerminal: false,
-		wallMs: () => 0,
-	});
+	const { code, err: told } = await runCommand({ cwd: process.cwd(), data }, 'report', 'v1');
 	expect({ code, told }).toEqual({ code: 2, told: expect.stringContaining('cannot be read') });
 });

@@ -1,10 +1,8 @@
 // Two players on one wireless pack: said at once, and as long as it is so.
 
 import { expect, test } from 'vitest';
-import { memoryJournal } from '../../src/journal/memory-journal.ts';
-import { openNight } from '../../src/night/night.ts';
-import { sampleHeader } from '../journal/sample-journal.ts';
 import { showFrom } from '../plan/show-from.ts';
+import { pressedNight } from './pressed-night.ts';
 
 const show = showFrom(`
 show: {title: Packs}
@@ -21,21 +19,7 @@ set: [one]
 `);
 
 test('a pack that another player wears is said at once, stands as a warning, and goes with one u', () => {
-	let upMs = 0;
-	const night = openNight({
-		show,
-		journal: memoryJournal(sampleHeader()),
-		clock: { wallMs: () => 1_000_000_000_000 + upMs, upMs: () => upMs, bootId: 'boot' },
-		plannedZeroMs: 1_000_000_000_000,
-		dayOffsetMinutes: 0,
-		isRehearsal: true,
-	});
-	const press = (...keys: readonly string[]) => {
-		for (const key of keys) {
-			upMs += 1000;
-			night.press(key);
-		}
-	};
+	const { night, press } = pressedNight(show);
 	const warned = () =>
 		night.plan().warnings.flatMap(({ code, text }) => (code === 'shared-pack' ? [text] : []));
 	press('space');

@@ -3,12 +3,10 @@
 
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { memoryJournal } from '../../src/journal/memory-journal.ts';
-import { openNight } from '../../src/night/night.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
-import { sampleHeader } from '../journal/sample-journal.ts';
 import { loadShow } from '../scenarios/load-show.ts';
+import { pressedNight } from './pressed-night.ts';
 
 const show = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
 
@@ -76,20 +74,8 @@ const MEANT: readonly (readonly string[])[] = [
 ];
 
 function nightAt() {
-	let upMs = 1_000_000;
-	const night = openNight({
-		show,
-		journal: memoryJournal(sampleHeader()),
-		clock: { wallMs: () => 1_000_000_000_000 + upMs, upMs: () => upMs, bootId: 'boot' },
-		plannedZeroMs: 1_000_000_000_000,
-		dayOffsetMinutes: 0,
-		isRehearsal: true,
-	});
-	const press = (key: string) => {
-		upMs += 1000;
-		night.press(key);
-	};
-	for (const key of ['t', '0', 'space', 'i']) press(key);
+	const { night, press } = pressedNight(show);
+	press('t', '0', 'space', 'i');
 	return { night, press };
 }
 

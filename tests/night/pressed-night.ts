@@ -1,0 +1,31 @@
+// A night in memory at which somebody presses a key a second.
+
+import { memoryJournal } from '../../src/journal/memory-journal.ts';
+import { type Night, openNight } from '../../src/night/night.ts';
+import type { Show } from '../../src/showfile/show.ts';
+import { sampleHeader } from '../journal/sample-journal.ts';
+
+const START_MS = 1_000_000_000_000;
+
+/** A fresh night of this show, and how to press keys in it. */
+export function pressedNight(show: Show): {
+	readonly night: Night;
+	readonly press: (...keys: readonly string[]) => void;
+} {
+	let upMs = 0;
+	const night = openNight({
+		show,
+		journal: memoryJournal(sampleHeader()),
+		clock: { wallMs: () => START_MS + upMs, upMs: () => upMs, bootId: 'boot' },
+		plannedZeroMs: START_MS,
+		dayOffsetMinutes: 0,
+		isRehearsal: true,
+	});
+	const press = (...keys: readonly string[]) => {
+		for (const key of keys) {
+			upMs += 1000;
+			night.press(key);
+		}
+	};
+	return { night, press };
+}
