@@ -11,6 +11,11 @@ import { optionText, type Request } from './command.ts';
 import type { Io } from './io.ts';
 import { openShow } from './open-show.ts';
 
+/** The option that names the tuning to bring an instrument to. */
+export const TO_OPTION = {
+	to: { value: 'TUNING', words: 'a name or notes; its own tuning in the show unless given' },
+};
+
 /** What was asked for, or why it cannot be had. */
 export type Asked<Value> =
 	| { readonly ok: true; readonly value: Value }

@@ -14,7 +14,7 @@ import { balance, LEAST_STRENGTH_LEFT, totalNewtons } from '../../tuning/string-
 import { kilogramsForce, partialSharpness, poundsForce } from '../../tuning/string-tension.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 import type { Asked } from '../asked-instrument.ts';
-import { askedInstrument, askedTuning } from '../asked-instrument.ts';
+import { askedInstrument, askedTuning, TO_OPTION } from '../asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -32,7 +32,7 @@ export const stringsCommand: CliCommand = {
 	example: 'rackside strings shows/club.yaml A1 --to "drop C"',
 	options: {
 		...JSON_OPTION,
-		to: { value: 'TUNING', words: 'a name or notes; its own tuning in the show unless given' },
+		...TO_OPTION,
 		scale: { value: 'LENGTH', words: 'another scale, such as "24.75 in" or "628 mm"' },
 	},
 	words: { least: 2, most: 2 },

@@ -12,7 +12,7 @@ import { KINDS } from '../../tuning/kind.ts';
 import { originOf } from '../../tuning/named-tunings.ts';
 import { LEAST_STRENGTH_LEFT } from '../../tuning/string-set.ts';
 import type { Asked } from '../asked-instrument.ts';
-import { askedInstrument, askedNumber, askedTuning } from '../asked-instrument.ts';
+import { askedInstrument, askedNumber, askedTuning, TO_OPTION } from '../asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -32,7 +32,7 @@ export const tuningCommand: CliCommand = {
 	example: 'rackside tuning shows/club.yaml A1 --to "drop D"',
 	options: {
 		...JSON_OPTION,
-		to: { value: 'TUNING', words: 'a name or notes; its own tuning in the show unless given' },
+		...TO_OPTION,
 		from: { value: 'TUNING', words: 'what it is in now; its own tuning in the show unless given' },
 		capo: { value: 'FRET', words: 'a capo on this fret, 0 to 12' },
 		covers: { value: 'STRINGS', words: 'only these strings under the capo, such as "3 4 5"' },
