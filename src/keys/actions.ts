@@ -20,12 +20,12 @@ import {
 } from './prompts.ts';
 import { slotOf } from './rack-slots.ts';
 import { SET_ACTIONS } from './set-actions.ts';
+import { jumpPrompt } from './song-prompt.ts';
 import { asHandOver, finishCommand, stepCommand, stepWords } from './step-commands.ts';
 import {
 	asItIsPrompt,
 	describePrompt,
 	doubtAllPrompt,
-	jumpPrompt,
 	memoPrompt,
 	narrowPrompt,
 } from './text-prompts.ts';

@@ -10,7 +10,7 @@ import { placeBeside, placeNow, placesFor, type SetPlace } from '../session/set-
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
 import { beginWords, changeLines, dropWords, itemTitle } from './set-words.ts';
-import { songPrompt } from './text-prompts.ts';
+import { songPrompt } from './song-prompt.ts';
 
 /** Takes hold of a song, where it can be moved. */
 export function holdPrompt({ key }: ListItem, context: KeyContext): Outcome {

@@ -2,9 +2,8 @@
 // until it is entered.
 
 import { wrapWords } from '../base/wrap-words.ts';
-import type { Session } from '../session/session.ts';
 import { warmthWords } from '../session/warmth-words.ts';
-import type { Instrument, Song } from '../showfile/show.ts';
+import type { Instrument } from '../showfile/show.ts';
 import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
@@ -14,7 +13,8 @@ import { LINE_COLUMNS } from './line-columns.ts';
 import type { PromptView } from './prompt-view.ts';
 import { editLine, lineOf, lineText, type TextLine, typeInto } from './text-line.ts';
 
-type TextField = {
+/** What a field asks, shows and comes to. */
+export type TextField = {
 	readonly view: (text: string, context: KeyContext) => Partial<PromptView> & { title: string };
 	/** What enter comes to. */
 	readonly enter: (text: string, context: KeyContext) => Outcome;
@@ -30,7 +30,7 @@ type TextField = {
 const LONGEST_TEXT = 400;
 
 /** A field with a line in it. */
-function textPrompt(field: TextField, line: TextLine = lineOf('')): Prompt {
+export function textPrompt(field: TextField, line: TextLine = lineOf('')): Prompt {
 	const isText = field.isText ?? true;
 	const accepts = field.accepts ?? (() => true);
 	const text = lineText(line);
@@ -119,15 +119,19 @@ export function readIncidentText(text: string): {
 	};
 }
 
-/** Every kind with its letter, on lines that even a small screen has room for. */
+/** On lines that even a small screen has room for. */
 const KINDS_A_LINE = 5;
-const KIND_LINES: readonly string[] = Array.from(
-	{ length: Math.ceil(INCIDENT_KINDS.length / KINDS_A_LINE) },
-	(_, line) =>
-		INCIDENT_KINDS.slice(line * KINDS_A_LINE, (line + 1) * KINDS_A_LINE)
-			.map(({ letter, words }) => `${letter} ${words}`)
-			.join('   '),
-);
+
+/** Every kind with its letter; the one that the text names so far in capitals. */
+function kindLines(text: string): readonly string[] {
+	const named = readIncidentText(text).kind;
+	const kinds = INCIDENT_KINDS.map(
+		({ letter, kind, words }) => `${letter} ${kind === named ? words.toUpperCase() : words}`,
+	);
+	return Array.from({ length: Math.ceil(kinds.length / KINDS_A_LINE) }, (_, line) =>
+		kinds.slice(line * KINDS_A_LINE, (line + 1) * KINDS_A_LINE).join('   '),
+	);
+}
 
 /** More about the last incident. */
 export function describePrompt(context: KeyContext): Prompt {
@@ -135,9 +139,9 @@ export function describePrompt(context: KeyContext): Prompt {
 	return withDraft(
 		{
 			draft: `incident ${last}`,
-			view: () => ({
+			view: (text) => ({
 				title: `Incident ${last}: string by digit, kind by letter, then words`,
-				lines: KIND_LINES,
+				lines: kindLines(text),
 			}),
 			enter: (text) => ({
 				kind: 'command',
@@ -202,88 +206,5 @@ export function doubtAllPrompt(): Prompt {
 			}
 			return { kind: 'command', command: { do: 'doubt-all', celsius } };
 		},
-	});
-}
-
-/** Songs whose title or id begins with, has a word that begins with, or contains what was typed; in that order. */
-export function matchingSongs(session: Session, typed: string): readonly Song[] {
-	const wanted = typed.trim().toLowerCase();
-	const rank = (song: Song): number => {
-		const title = song.title.toLowerCase();
-		if (title.startsWith(wanted) || song.id.toLowerCase().startsWith(wanted)) return 0;
-		if (title.split(/\s+/).some((word) => word.startsWith(wanted))) return 1;
-		return title.includes(wanted) || song.id.toLowerCase().includes(wanted) ? 2 : 3;
-	};
-	return session.show.songs
-		.map((song) => ({ song, rank: rank(song) }))
-		.filter((one) => one.rank < 3)
-		.sort((a, b) => a.rank - b.rank)
-		.map(({ song }) => song);
-}
-
-const SHOWN_SONGS = 5;
-const NOTHING_SAID: Pick<PromptView, 'lines' | 'tonight'> = { lines: [] };
-const NO_SONG = 'No song of the catalogue has that in its title.';
-
-/** What choosing a song is for. */
-type SongAsk = {
-	readonly title: (context: KeyContext) => string;
-	/** What the song would mean; asked once something was typed or picked. */
-	readonly about: (song: Song, context: KeyContext) => Pick<PromptView, 'lines' | 'tonight'>;
-	readonly chosen: (song: Song, context: KeyContext) => Outcome;
-	/** Keys of this question's own; gets what was typed and picked so far. */
-	readonly also?: (key: string, at: SongField) => Outcome | null;
-};
-
-type SongField = { readonly picked: number; readonly text: string };
-
-/** A song by letters that narrow the list; up and down pick. */
-export function songPrompt(
-	ask: SongAsk,
-	{ picked, text }: SongField = { picked: 0, text: '' },
-): Prompt {
-	const chosenOf = (songs: readonly Song[]) => songs[Math.min(picked, songs.length - 1)];
-	const pick = (by: number, typed: string): Outcome => ({
-		kind: 'prompt',
-		prompt: songPrompt(ask, { picked: Math.max(0, picked + by), text: typed }),
-	});
-	const field: TextField = {
-		view: (typed, context) => {
-			const songs = matchingSongs(context.session, typed);
-			const chosen = chosenOf(songs);
-			const first = Math.max(0, Math.min(picked, songs.length - 1) - SHOWN_SONGS + 1);
-			const isSaid = typed.trim() !== '' || picked > 0;
-			const about = chosen && isSaid ? ask.about(chosen, context) : NOTHING_SAID;
-			return {
-				...about,
-				title: ask.title(context),
-				lines: [
-					...songs
-						.slice(first, first + SHOWN_SONGS)
-						.map((song) => `${song === chosen ? '>' : ' '} ${song.title}`),
-					...about.lines,
-					...(songs.length === 0 ? [NO_SONG] : []),
-				],
-			};
-		},
-		also: (key, typed) => {
-			if (key === 'up') return pick(-1, typed);
-			if (key === 'down') return pick(1, typed);
-			return ask.also?.(key, { picked, text: typed }) ?? null;
-		},
-		enter: (typed, context) => {
-			const song = chosenOf(matchingSongs(context.session, typed));
-			return song ? ask.chosen(song, context) : { kind: 'say', words: NO_SONG };
-		},
-	};
-	return textPrompt(field, lineOf(text));
-}
-
-/** Jump: any song becomes the next, and what would change is shown while typing. */
-export function jumpPrompt(): Prompt {
-	return songPrompt({
-		title: () => 'Next song: letters, up and down, enter',
-		about: (song, { previewOf }) => ({ lines: previewOf(song.id) }),
-		chosen: (song) => ({ kind: 'command', command: { do: 'choose-next', song: song.id } }),
 	});
 }

@@ -14,16 +14,19 @@ export type DetailArea = Area & {
 	readonly style: 'plain' | 'dim';
 };
 
-/** At most so many rows; what to check takes those that are left, so it comes last. */
+/**
+ * At most so many rows. What has to be done comes before the reason, which is cut first: a stand-in's
+ * stands in the list of stand-ins too.
+ */
 export function detailRows(state: ScreenState, coming: Coming, area: DetailArea): Row[] {
 	const { columns, rows, style } = area;
 	const pack = packWords(state, coming);
 	const head = headRows(state, coming, { ...area, pack });
 	const hasPack = head.some((row) => row.some(({ text }) => text.includes(pack)));
 	const lines = [
-		...(coming.why === null ? [] : [coming.why]),
 		...(hasPack ? [] : [pack]),
 		...(coming.leave === null ? [] : [`check ${coming.leave}`]),
+		...(coming.why === null ? [] : [coming.why]),
 	];
 	const wrapped = wrapWords(lines.join('; '), { columns, rows: rows - head.length });
 	return [...head, ...wrapped.map((line): Row => [span(line, style)])];

@@ -33,7 +33,7 @@ export function rackHeading(columns: number): Row {
 		[at.state, [span('state', 'dim')]],
 		[at.tuning, [span('in', 'dim')]],
 		[at.place, [span('where', 'dim')]],
-		[at.next, [span('next, work', 'dim')]],
+		[at.next, [span('next at, work', 'dim')]],
 	]);
 }
 

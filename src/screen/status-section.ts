@@ -81,8 +81,8 @@ function curfewWords({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): R
 }
 
 /**
- * One row: what the last step did, or, where that is too long, what it did first and how much more; and
- * that it can be taken back.
+ * One row: what the last step did, or, where that is too long, what it did first and how many things
+ * more; and that it can be taken back.
  */
 export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	const lines = lastStep(state.log);
@@ -98,7 +98,7 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	const words =
 		first === undefined
 			? [span('nothing yet', 'dim')]
-			: [span(clock), ...stepWords(lines, room).map((text) => span(text))];
+			: [span(clock), span(stepWords(lines, room))];
 	return [
 		placeAt(columns, [
 			[0, [span('LAST', 'title')]],
@@ -108,10 +108,15 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	];
 }
 
-function stepWords(lines: readonly LogLine[], room: number): readonly string[] {
-	const all = lines.map(({ words }) => words).join('; ');
-	if (lines.length < 2 || displayWidth(all) <= room) return [all];
-	return [`+${lines.length - 1}  `, lines[0]?.words ?? ''];
+function stepWords(lines: readonly LogLine[], room: number): string {
+	const said = lines.map(({ words }) => words);
+	const first = (count: number) =>
+		[
+			...said.slice(0, count),
+			...(count < said.length ? [`+${said.length - count} more`] : []),
+		].join('; ');
+	const counts = said.map((_, index) => said.length - index);
+	return counts.map(first).find((words) => displayWidth(words) <= room) ?? first(1);
 }
 
 /** The lines of the newest step that stands, in the order in which they happened. */

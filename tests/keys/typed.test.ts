@@ -3,7 +3,8 @@
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { ACTIONS, actionOf } from '../../src/keys/actions.ts';
-import { matchingSongs, readIncidentText } from '../../src/keys/text-prompts.ts';
+import { matchingSongs, songsFromNext } from '../../src/keys/song-prompt.ts';
+import { readIncidentText } from '../../src/keys/text-prompts.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 
@@ -31,6 +32,15 @@ describe('songs', () => {
 		expect(titles('MILL')).toContain('Old Mill');
 		expect(titles('no such song')).toEqual([]);
 		expect(titles('')).toHaveLength(session.show.songs.length);
+	});
+	test('from the next one on before those that are over or off the list', () => {
+		const [, , third] = session.list;
+		const later = { ...session, next: third?.key ?? null };
+		const offered = songsFromNext(later).map(({ id }) => id);
+		const toCome = later.list.slice(2).flatMap((item) => (item.kind === 'song' ? [item.song] : []));
+		expect(offered.slice(0, 3)).toEqual(toCome.slice(0, 3));
+		expect(new Set(offered)).toEqual(new Set(session.show.songs.map(({ id }) => id)));
+		expect(offered.indexOf('lantern')).toBeGreaterThan(offered.indexOf('gravel'));
 	});
 });
 

@@ -275,7 +275,7 @@ describe('what must be found', () => {
 		);
 		const four = [line('Slot 4 ready', 2), line('Slot 3 ready', 2), ...two];
 		expect(text({ ...middleOfASong(), log: four, takeableStep: 2 })).toMatch(
-			/LAST +1:00 +\+3 +Slot 1 ready .*u takes/,
+			/LAST +1:00 +Slot 1 ready; Slot 2 ready; \+2 more .*u takes/,
 		);
 		const nothingDone = { log: [opening], takeableStep: null };
 		expect(text({ ...middleOfASong(), ...nothingDone })).not.toContain('u takes it back');
