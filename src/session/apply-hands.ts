@@ -1,0 +1,111 @@
+// What entries about hands do: an instrument handed over, exchanged, corrected, back on the rack.
+
+import { cueIndex } from '../../machines/song.ts';
+import type { Entry } from '../journal/entry.ts';
+import { changeIncident } from './apply-incidents.ts';
+import { findInstrument, holderOf, itemConcerned } from './find.ts';
+import { changePlayer, moveInstrument, setInstrument } from './move-parts.ts';
+import type { Session } from './session.ts';
+
+/** The session with this in a player's hands, and a break that waited for it answered. */
+export function handOver(session: Session, entry: Extract<Entry, { k: 'handed-over' }>): Session {
+	const before = session.players[entry.player];
+	if (!before) return session;
+	const exchanged = exchange(session, entry, entry.at);
+	const answered =
+		entry.incident === undefined
+			? exchanged
+			: changeIncident(exchanged, entry.incident, (incident) => ({
+					...incident,
+					standIn: entry.instrument,
+					silenceSeconds: Math.max(0, entry.at - incident.atMs) / 1000,
+					isOpen: false,
+				}));
+	if (entry.by === 'exchange') {
+		return settle(changePlayer(answered, entry.player, { correctable: null }), entry.player);
+	}
+	const givenBefore =
+		entry.instrument === null ? null : (session.instruments[entry.instrument] ?? null);
+	const correctable = { atMs: entry.at, given: entry.instrument, givenBefore };
+	const handed = changePlayer(answered, entry.player, { correctable });
+	return entry.by === 'plan' ? handed : settle(handed, entry.player);
+}
+
+/** The session with the hand-over recorded last to a player put right, its time kept. */
+export function correctHandOver(
+	session: Session,
+	entry: Extract<Entry, { k: 'hand-over-corrected' }>,
+): Session {
+	const correctable = session.players[entry.player]?.correctable;
+	if (!correctable) return settle(exchange(session, entry, entry.at), entry.player);
+	const { atMs, given, givenBefore } = correctable;
+	let now = changePlayer(session, entry.player, { holds: null, correctable: null });
+	if (given !== null && givenBefore !== null) {
+		now = setInstrument(now, given, givenBefore);
+		// It was in hands before, to be given back in another tuning: then it came back all the same.
+		if (givenBefore.value === 'inHands') {
+			now = moveInstrument(now, given, { type: 'returned', atMs });
+		}
+	}
+	// Who stood in for a break was that one, too.
+	const stoodIn = now.incidents.findLast(
+		(one) => one.player === entry.player && one.standIn === given && given !== null,
+	);
+	if (stoodIn)
+		now = changeIncident(now, stoodIn.id, (one) => ({ ...one, standIn: entry.instrument }));
+	return settle(exchange(now, entry, atMs), entry.player);
+}
+
+type Given = {
+	readonly player: string;
+	readonly instrument: string | null;
+	readonly tuning?: object;
+	readonly capo?: number;
+};
+
+function exchange(session: Session, given: Given, at: number): Session {
+	const held = session.players[given.player]?.holds ?? null;
+	let now = session;
+	if (held !== null && held !== given.instrument) now = takeBack(now, held, at);
+	if (given.instrument === null)
+		return changePlayer(now, given.player, { holds: null, sinceMs: at, putDown: null });
+	const holder = holderOf(now, given.instrument);
+	if (holder !== null && holder !== given.player) now = takeBack(now, given.instrument, at);
+	for (const [id, { putDown }] of Object.entries(now.players)) {
+		if (putDown === given.instrument) now = changePlayer(now, id, { putDown: null });
+	}
+	const pack =
+		findInstrument(now, given.instrument)?.pack ?? now.players[given.player]?.pack ?? null;
+	return changePlayer(
+		moveInstrument(now, given.instrument, {
+			type: 'handed',
+			atMs: at,
+			...(given.tuning ? { tuning: given.tuning as never } : {}),
+			...(given.capo === undefined ? {} : { capo: given.capo }),
+		}),
+		given.player,
+		{ holds: given.instrument, sinceMs: at, putDown: null, pack },
+	);
+}
+
+export function takeBack(session: Session, instrument: string, at: number): Session {
+	return moveInstrument(emptyHandsOf(session, instrument, at), instrument, {
+		type: 'returned',
+		atMs: at,
+	});
+}
+
+/** The session with this instrument in nobody's hands; where it is now is for the caller to say. */
+export function emptyHandsOf(session: Session, instrument: string, at: number): Session {
+	const holder = holderOf(session, instrument);
+	return holder === null
+		? session
+		: changePlayer(session, holder, { holds: null, sinceMs: at, correctable: null });
+}
+
+function settle(session: Session, player: string): Session {
+	const item = itemConcerned(session);
+	const players = session.settled.item === item ? session.settled.players : {};
+	const point = (session.song && cueIndex(session.song)) ?? 0;
+	return { ...session, settled: { item, players: { ...players, [player]: point } } };
+}
