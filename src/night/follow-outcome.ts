@@ -1,0 +1,133 @@
+// What a key's outcome does: a prompt opened, something said, a step recorded, another view.
+
+import { ACTIONS } from '../keys/actions.ts';
+import type { Outcome } from '../keys/key-context.ts';
+import type { Preferences } from '../keys/preferences.ts';
+import { openSetting, settingRows } from '../keys/settings.ts';
+import { openBreak } from '../session/find.ts';
+import { draftsAfter } from './look.ts';
+import type { NightContext } from './night-context.ts';
+import type { NightDesk } from './night-desk.ts';
+import type { NightSteps } from './night-steps.ts';
+
+/** Does what an outcome says; `beganMs`: when the first of its keys was pressed. */
+export type Follow = (outcome: Outcome, beganMs: number) => void;
+
+/** How outcomes are followed at this desk. */
+export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContext): Follow {
+	const { clock, session, look, setLook, preferences } = desk;
+
+	return function follow(outcome: Outcome, beganMs: number): void {
+		const { open } = look();
+		switch (outcome.kind) {
+			case 'prompt':
+				setLook({
+					message: null,
+					open: { prompt: outcome.prompt, beganMs, lastKeyMs: desk.handMs() },
+				});
+				return;
+			case 'say':
+				setLook({
+					message: outcome.words,
+					open: open && { ...open, lastKeyMs: desk.handMs() },
+				});
+				return;
+			case 'pass':
+				return;
+			default:
+				setLook({
+					drafts: draftsAfter(look(), outcome.kind),
+					// A page stays open while one goes through what it is about.
+					open: outcome.kind === 'pick' && open?.prompt.isLasting ? open : null,
+					message: null,
+				});
+		}
+		switch (outcome.kind) {
+			case 'command':
+				if (outcome.command.do === 'report-break') setLook({ deferred: [] });
+				steps.run(outcome.command, outcome.isStampedNow ? clock.nowMs() : beganMs);
+				if (outcome.follows !== undefined) {
+					setLook({ picked: rowInSet(outcome.follows) ?? look().picked });
+				}
+				return;
+			case 'view': {
+				const coming = outcome.view === 'set' ? rowInSet(session().next) : null;
+				setLook({ view: outcome.view, picked: coming ?? 0, narrowedTo: '' });
+				return;
+			}
+			case 'pick':
+				setLook({ picked: pickedAfter(outcome.by) });
+				return;
+			case 'open-setting':
+				follow(openSetting(looked.context()), beganMs);
+				return;
+			case 'narrow':
+				setLook({ narrowedTo: outcome.words, picked: 0 });
+				return;
+			case 'prefer':
+				prefer(outcome.changes, outcome.words);
+				return;
+			case 'take-back':
+				steps.takeBack();
+				return;
+			case 'put-back':
+				steps.putBack();
+				return;
+			case 'dark':
+				setLook({ isDark: !look().isDark });
+				return;
+			case 'lock':
+				setLook({ isLocked: true, unlockFromMs: null });
+				return;
+			case 'leave':
+				setLook({ isLeaving: true });
+				return;
+			case 'decide-later': {
+				const broken = openBreak(session());
+				if (broken) setLook({ deferred: [...look().deferred, broken.id] });
+				return;
+			}
+		}
+	};
+
+	function prefer(changes: Partial<Preferences>, words: string): void {
+		const say = (message: string) => {
+			setLook({ message });
+			desk.changed();
+		};
+		preferences.change(changes).then(
+			(trouble) => trouble !== null && say(trouble),
+			() => say(`${words} It could not be kept.`),
+		);
+		setLook({ message: words });
+	}
+
+	/** The row that an item has in the set view. */
+	function rowInSet(key: string | null): number | null {
+		const row = session().list.findIndex((item) => item.key === key);
+		return row < 0 ? null : row;
+	}
+
+	/** The row picked after a move; it stays on the list that is shown. */
+	function pickedAfter(by: number): number {
+		return Math.min(Math.max(0, look().picked + by), Math.max(0, rowCount() - 1));
+	}
+
+	/** The rows of the list that is shown; only the log view reads the whole log for it. */
+	function rowCount(): number {
+		switch (look().view) {
+			case 'rack':
+				return session().show.instruments.length;
+			case 'set':
+				return session().list.length;
+			case 'log':
+				return looked.shownLog().length;
+			case 'help':
+				return ACTIONS.length;
+			case 'settings':
+				return settingRows(preferences.values()).length;
+			case 'live':
+				return 1;
+		}
+	}
+}

@@ -1,0 +1,66 @@
+// All that a night shows and does not record: the view, the prompt, what is said, dark and lock.
+
+import type { Outcome, Prompt, ViewName } from '../keys/key-context.ts';
+
+/** A prompt closes by itself after this long without a key. */
+const PROMPT_MS = 5000;
+
+export type OpenPrompt = {
+	readonly prompt: Prompt;
+	readonly beganMs: number;
+	/** On the clock of the hand at the keys. */
+	readonly lastKeyMs: number;
+};
+
+export type Look = {
+	readonly view: ViewName;
+	readonly picked: number;
+	/** The words that the log view is narrowed to. */
+	readonly narrowedTo: string;
+	readonly open: OpenPrompt | null;
+	readonly message: string | null;
+	readonly isDark: boolean;
+	readonly isLocked: boolean;
+	readonly unlockFromMs: number | null;
+	/** Breaks whose answer was put off. */
+	readonly deferred: readonly number[];
+	readonly isLeaving: boolean;
+	/** What was typed into fields that were left before they were entered, by the prompt's own name. */
+	readonly drafts: Readonly<Record<string, string>>;
+};
+
+/** What a night shows first. */
+export function firstLook(message: string | null): Look {
+	return {
+		view: 'live',
+		picked: 0,
+		narrowedTo: '',
+		open: null,
+		message,
+		isDark: false,
+		isLocked: false,
+		unlockFromMs: null,
+		deferred: [],
+		isLeaving: false,
+		drafts: {},
+	};
+}
+
+/** Whether the open prompt has waited for a key for so long that it closes. */
+export function isOverdue({ open }: Look, handMs: number): boolean {
+	return (
+		open !== null &&
+		!open.prompt.isText &&
+		!open.prompt.isLasting &&
+		handMs - open.lastKeyMs >= PROMPT_MS
+	);
+}
+
+/** What is kept of fields when one is left, and no longer once it was entered. */
+export function draftsAfter({ open, drafts }: Look, by: Outcome['kind']): Look['drafts'] {
+	const draft = open?.prompt.draft;
+	if (draft === undefined) return drafts;
+	const { [draft.id]: _, ...others } = drafts;
+	const isKept = by === 'close' && draft.text !== '';
+	return isKept ? { ...others, [draft.id]: draft.text } : others;
+}

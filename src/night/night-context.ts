@@ -1,0 +1,90 @@
+// What keys and prompts may look at tonight, gathered when they look.
+
+import { costLines, jumpWords, passedOverWords } from '../keys/jump-words.ts';
+import type { KeyContext } from '../keys/key-context.ts';
+import { isLookedFor } from '../keys/narrow-log.ts';
+import { previewJump } from '../plan/change-preview.ts';
+import type { Plan } from '../plan/plan.ts';
+import { playOnCost, standInsWithCosts } from '../plan/stand-in-costs.ts';
+import { changeCost, whatIf } from '../plan/what-if.ts';
+import type { LogLine } from '../screen/screen-state.ts';
+import { puttableBack, takeableBack } from '../session/timeline.ts';
+import type { NightDesk } from './night-desk.ts';
+import type { NightPlan } from './night-plan.ts';
+import type { NightShow } from './night-show.ts';
+
+/** While a text is typed, a plan this old still does: each letter would make it anew. */
+const TYPING_MS = 1000;
+
+export type NightContext = {
+	/** `olderMs`: how old the plan may be that keys and rows ask for; by default as what is being typed allows. */
+	readonly context: (olderMs?: number) => KeyContext;
+	/** The lines of the log view, newest first. */
+	readonly shownLog: () => readonly LogLine[];
+};
+
+export type ContextParts = {
+	readonly planning: NightPlan;
+	readonly nightShow: NightShow;
+	/** What was measured last on an instrument at the bench; null for never. */
+	readonly measuredOn: KeyContext['measuredOn'];
+};
+
+/** The context of keys at this desk. */
+export function nightContext(desk: NightDesk, parts: ContextParts): NightContext {
+	const { past, clock, session, look, preferences } = desk;
+	const { planning, nightShow, measuredOn } = parts;
+
+	function context(olderMs = look().open?.prompt.isText ? TYPING_MS : 0): KeyContext {
+		let made: Plan | null = null;
+		const planHere = () => {
+			made ??= planning.plan(olderMs);
+			return made;
+		};
+		const { view, picked, narrowedTo, drafts } = look();
+		return {
+			session: session(),
+			// Planning is most of what a key takes, and few keys ask for the plan; but many rows and keys of
+			// one screen do, between which the clock goes on.
+			get plan() {
+				return planHere();
+			},
+			nowMs: clock.nowMs(),
+			plannedZeroMs: desk.plannedZeroMs(),
+			view,
+			picked,
+			canTakeBack: takeableBack(past.timeline()) !== null,
+			canPutBack: puttableBack(past.timeline()) !== null,
+			standInsFor: (player) => planning.weigh({ made: planHere(), player, of: standInsWithCosts }),
+			playOnLater: (player) => planning.weigh({ made: planHere(), player, of: playOnCost }),
+			measuredOn,
+			readShow: nightShow.read(),
+			narrowedTo,
+			logWords: (row) => shownLog()[row]?.words ?? null,
+			preferences: preferences.values(),
+			keyOf: desk.keyOf,
+			draftOf: (id) => drafts[id] ?? '',
+			previewOf,
+		};
+	}
+
+	/** What changes if this song becomes the next, and what that costs the songs after it. */
+	function previewOf(song: string): readonly string[] {
+		const now = planning.moment();
+		const changed = whatIf(now, { do: 'choose-next', song });
+		const preview = previewJump({ ...now, song });
+		return [
+			...passedOverWords(session(), preview),
+			...jumpWords(preview, { session: session(), zeroMs: desk.zeroMs() }),
+			...(changed.ok
+				? costLines(changeCost({ ...now, plan: planning.plan(TYPING_MS) }, changed))
+				: []),
+		];
+	}
+
+	function shownLog(): readonly LogLine[] {
+		return [...past.log].filter(({ words }) => isLookedFor(words, look().narrowedTo));
+	}
+
+	return { context, shownLog };
+}

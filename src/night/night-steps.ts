@@ -1,0 +1,101 @@
+// What is recorded at the keys: commands carried out, steps taken back and put back, and the last press
+// undone when it turns out to have been the beginning of a key held down.
+
+import type { Command } from '../session/command.ts';
+import { decide } from '../session/decide.ts';
+import { sharedPacks } from '../session/shared-packs.ts';
+import { puttableBack, takeableBack } from '../session/timeline.ts';
+import { warmthWords } from '../session/warmth-words.ts';
+import { exchangeWords } from './exchange-words.ts';
+import type { Look } from './look.ts';
+import type { NightDesk } from './night-desk.ts';
+import type { NightPlan } from './night-plan.ts';
+import type { NightShow } from './night-show.ts';
+
+export type NightSteps = {
+	/** Carries out a command, stamped with this moment, and says what is to be noticed; or says why it cannot be. */
+	readonly run: (command: Command, atMs: number) => void;
+	readonly takeBack: () => void;
+	readonly putBack: () => void;
+	/** A press that counts begins: what it does from here on is what `undoLast` undoes. */
+	readonly begin: () => void;
+	readonly undoLast: () => void;
+};
+
+/** What the last press that counted did. */
+type Effect = {
+	readonly look: Look;
+	readonly recorded: number | null;
+	readonly tookBack: number | null;
+	readonly putBack: number | null;
+};
+
+/** The steps recorded at this desk. */
+export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: NightShow): NightSteps {
+	const { past, clock, session, record, look, setLook } = desk;
+	let effect: Effect | null = null;
+
+	function run(command: Command, atMs: number): void {
+		const decision = decide(session(), command, atMs);
+		if (!decision.ok) {
+			setLook({ message: decision.why });
+			return;
+		}
+		const before = session();
+		const sharedBefore = sharedPacks(before).map(({ words }) => words);
+		const planBefore = command.do === 'exchange' ? planning.plan() : null;
+		const recorded = record(decision.entries);
+		if (command.do === 'read-show-again') nightShow.goesByIt();
+		effect = effect && { ...effect, recorded };
+		const noticed =
+			command.do === 'exchange' && planBefore !== null
+				? exchangeWords({
+						player: command.player,
+						session: session(),
+						zeroMs: desk.zeroMs(),
+						before: planBefore,
+						after: planning.plan(),
+					})
+				: command.do === 'doubt-all'
+					? warmthWords(before, command.celsius)
+					: null;
+		const shared = sharedPacks(session()).find(({ words }) => !sharedBefore.includes(words));
+		setLook({ message: noticed ?? (shared ? `${shared.words}.` : null) });
+	}
+
+	function takeBack(): void {
+		const of = takeableBack(past.timeline());
+		if (of === null) return;
+		record([{ k: 'taken-back', at: clock.nowMs(), of }]);
+		effect = effect && { ...effect, tookBack: of };
+		setLook({ deferred: [], message: null });
+	}
+
+	function putBack(): void {
+		const of = puttableBack(past.timeline());
+		if (of === null) return;
+		record([{ k: 'put-back', at: clock.nowMs(), of }]);
+		effect = effect && { ...effect, putBack: of };
+	}
+
+	function undoLast(): void {
+		if (!effect) return;
+		const { look: lookBefore, recorded, tookBack, putBack: putBackSeq } = effect;
+		const at = clock.nowMs();
+		if (recorded !== null) record([{ k: 'taken-back', at, of: recorded }]);
+		if (tookBack !== null) record([{ k: 'put-back', at, of: tookBack }]);
+		if (putBackSeq !== null) record([{ k: 'taken-back', at, of: putBackSeq }]);
+		setLook(lookBefore);
+		effect = null;
+	}
+
+	return {
+		run,
+		takeBack,
+		putBack,
+		begin: () => {
+			effect = { look: look(), recorded: null, tookBack: null, putBack: null };
+		},
+		undoLast,
+	};
+}

@@ -1,0 +1,134 @@
+// From a key to its outcome: whether the press counts, and whether the lock, the dark, a prompt or an
+// action takes it.
+
+import { cleanText } from '../base/clean-text.ts';
+import { graphemes } from '../base/display-width.ts';
+import { actionOf } from '../keys/actions.ts';
+import type { Prompt } from '../keys/key-context.ts';
+import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
+import { standInPrompt } from '../keys/stand-in-prompt.ts';
+import { openBreak } from '../session/find.ts';
+import type { Follow } from './follow-outcome.ts';
+import { isOverdue } from './look.ts';
+import type { NightContext } from './night-context.ts';
+import type { NightDesk } from './night-desk.ts';
+import type { NightSteps } from './night-steps.ts';
+
+/** Between l and esc when unlocking. */
+const UNLOCK_MS = 2000;
+
+export type PressedKeys = {
+	readonly press: (key: string) => void;
+	/** Puts text into the open text field; false where there is none. */
+	readonly typeInto: (text: string) => boolean;
+	/** Closes a prompt that nobody answers. */
+	readonly closeIfOverdue: () => void;
+};
+
+export type PressParts = {
+	readonly steps: NightSteps;
+	readonly looked: NightContext;
+	readonly follow: Follow;
+};
+
+/** The prompt in force: the one opened, else the stand-ins of a break that waits for its answer. */
+export function promptNow({ session, look }: NightDesk): Prompt | null {
+	const { open, deferred } = look();
+	if (open) return open.prompt;
+	const broken = openBreak(session());
+	return broken && !deferred.includes(broken.id) ? standInPrompt() : null;
+}
+
+/** The keys pressed at this desk. */
+export function pressedKeys(desk: NightDesk, { steps, looked, follow }: PressParts): PressedKeys {
+	const { clock, session, look, setLook, handMs } = desk;
+	let presses = NO_PRESSES;
+	const actionAt = (key: string) => actionOf(key, desk.preferences.values().keys);
+
+	/** While locked, l then esc within two seconds is the only way out. */
+	function pressLocked(key: string): void {
+		const nowMs = handMs();
+		const { unlockFromMs } = look();
+		const isUnlocking = unlockFromMs !== null && nowMs - unlockFromMs <= UNLOCK_MS;
+		if (key === 'esc' && isUnlocking) {
+			setLook({ isLocked: false, unlockFromMs: null, message: null });
+			return;
+		}
+		const isFirst = actionAt(key)?.id === 'lock';
+		setLook({
+			unlockFromMs: isFirst ? nowMs : null,
+			message: isFirst
+				? 'Esc within 2 s unlocks.'
+				: `Locked: ${desk.keyOf('lock')}, then esc within 2 s unlocks.`,
+		});
+	}
+
+	function pressAction(key: string): void {
+		const action = actionAt(key);
+		if (look().isDark && !action?.isForDark) return;
+		if (action === null) {
+			setLook({ message: `${key} does nothing here; ${desk.keyOf('help')} shows all keys.` });
+			return;
+		}
+		// A break that was put off is taken up again by the key that reported it.
+		if (action.id === 'break' && openBreak(session())) {
+			setLook({ deferred: [], open: null, message: null });
+			return;
+		}
+		const now = looked.context();
+		const why = action.whyNot(now);
+		follow(why === null ? action.act(now) : { kind: 'say', words: why }, clock.nowMs());
+	}
+
+	function pressCounted(key: string): void {
+		if (look().isLocked) {
+			pressLocked(key);
+			return;
+		}
+		const prompt = look().isDark ? null : promptNow(desk);
+		if (prompt === null) {
+			pressAction(key);
+			return;
+		}
+		const beganMs = look().open?.beganMs ?? clock.nowMs();
+		const outcome = prompt.press(key, looked.context());
+		if (outcome.kind !== 'pass') {
+			follow(outcome, beganMs);
+			return;
+		}
+		setLook({ open: null });
+		pressAction(key);
+	}
+
+	function closeIfOverdue(): void {
+		if (isOverdue(look(), handMs())) setLook({ open: null, message: null });
+	}
+
+	function press(key: string): void {
+		closeIfOverdue();
+		const { open, isLocked } = look();
+		const isInList = open === null || open.prompt.isList === true;
+		const isGoingOn = isInList && actionAt(key)?.isEachCounted === true;
+		if (!isLocked && (open?.prompt.isText || isGoingOn)) {
+			pressCounted(key);
+			return;
+		}
+		const judged = judgePress(presses, key, handMs());
+		presses = judged.presses;
+		if (judged.verdict === 'count') {
+			steps.begin();
+			pressCounted(key);
+		} else if (judged.verdict === 'take-back') steps.undoLast();
+	}
+
+	function typeInto(text: string): boolean {
+		closeIfOverdue();
+		const { open, isLocked } = look();
+		if (!open?.prompt.isText || isLocked) return false;
+		for (const letter of graphemes(cleanText(text)))
+			pressCounted(letter === ' ' ? 'space' : letter);
+		return true;
+	}
+
+	return { press, typeInto, closeIfOverdue };
+}
