@@ -49,9 +49,22 @@ export function boardOf(seating: Seating): Board {
  * The board once something has been said of some slots; null where that cannot all be.
  *
  * @example
- * boardAfter(board, [{ seat: 0, section: 0, hand: 0, isIt: true }]) // => null
+ * boardAfter(board, [{ seat: 0, section: 0, hands: [0], isIt: true }]) // => null
  */
 export function boardAfter(board: Board, said: readonly Said[]): Board | null {
 	const possible = possibleHands(board.seating, board.steps, said);
 	return possible && { ...board, possible };
+}
+
+/**
+ * The board with only these of its steps; null where they lead nowhere.
+ *
+ * @example
+ * boardWith(board, board.steps).steps.length // => 3
+ */
+export function boardWith({ seating, may }: Board, steps: readonly Steps[]): Board | null {
+	const possible = possibleHands(seating, steps, []);
+	if (possible === null) return null;
+	const isSure = sureRetunings(seating, possible);
+	return { seating, may, steps, possible, isSure, kept: new Map() };
 }

@@ -10,16 +10,19 @@ import type { Chosen } from './choose-hands.ts';
 import { chooseHands } from './choose-hands.ts';
 import type { Counts } from './criteria.ts';
 import { compared, HAND_OVERS, MISSING, OVER_GAP, PREFERENCE, RETUNINGS } from './criteria.ts';
+import { gearFigures } from './gear-figures.ts';
 import { openQuestion } from './open-question.ts';
 import type { Outlook } from './outlook.ts';
 import type { Cost } from './plan.ts';
 import type { Said } from './possible-hands.ts';
 import type { Seating } from './seats.ts';
 import { seatingOf } from './seats.ts';
+import type { SureAsked } from './sure-work.ts';
 import { sureLateness } from './sure-work.ts';
 import type { Told } from './told.ts';
 import type { Weighed } from './weighed.ts';
 import { weighed } from './weighed.ts';
+import { worthwhile } from './worthwhile.ts';
 
 /** The best choice with what follows from it. */
 export type Best = Weighed & {
@@ -57,22 +60,28 @@ type Node = {
  */
 export function chooseAll(asked: ChooseAsked): Best {
 	const seating = seatingOf(asked.outlook, asked.told);
-	const board = boardOf(seating);
+	let board = boardOf(seating);
+	const figures = gearFigures(asked.outlook, seating);
 	const budget: Budget = { left: asked.budget };
 	const nodeFor = (now: Board, said: readonly Said[], parent?: Node): Node | null => {
 		budget.left -= stepCount(now);
 		const chosen = chooseHands(now, budget, parent?.chosen);
-		return chosen && nodeOf(asked, { seating, board: now, said, chosen, parent });
+		return chosen && nodeOf({ ...asked, figures }, { seating, board: now, said, chosen, parent });
 	};
-	const root = nodeFor(board, []);
+	let root = nodeFor(board, []);
 	if (root === null) throw new Error('no choice at all, not even of nothing');
+	if (compared(root.least, root.full) < 0) {
+		board = worthwhile(board, root.chosen.counts);
+		const { chosen } = root;
+		root = nodeOf({ ...asked, figures }, { seating, board, said: [], chosen, parent: root });
+	}
 	let open: Node[] = [root];
 	let best = root;
 	while (open.length > 0) {
 		const node = leastOf(open);
 		if (compared(node.least, best.full) >= 0) break;
 		if (budget.left <= 0) return ended(best, node.least);
-		const question = openQuestion({ ...asked, ...node, ...node.chosen });
+		const question = openQuestion({ ...asked, figures, ...node, ...node.chosen });
 		if (question === null) {
 			if (!node.weighed.isInBestOrder) return ended(best, node.least);
 			open = open.filter((one) => one !== node);
@@ -106,7 +115,7 @@ type NodeAsked = Pick<Node, 'board' | 'said' | 'chosen'> & {
 	readonly parent: Node | undefined;
 };
 
-function nodeOf({ session, outlook }: ChooseAsked, asked: NodeAsked): Node {
+function nodeOf({ session, outlook, figures }: SureAsked, asked: NodeAsked): Node {
 	const { seating, board, said, chosen, parent } = asked;
 	const all =
 		parent?.chosen === chosen
@@ -114,7 +123,8 @@ function nodeOf({ session, outlook }: ChooseAsked, asked: NodeAsked): Node {
 			: weighed(session, outlook, choicesOf(outlook, seating, chosen.hands));
 	const latenessMs = Math.round(all.cost.lateness * 1000);
 	const full = withLateness(chosen.counts, latenessMs);
-	const sureMs = latenessMs === 0 ? 0 : Math.round(sureLateness({ session, outlook }, board));
+	const sureMs =
+		latenessMs === 0 ? 0 : Math.round(sureLateness({ session, outlook, figures }, board));
 	const own = withLateness(chosen.bound, Math.min(sureMs, latenessMs));
 	const least = parent !== undefined && compared(own, parent.least) < 0 ? parent.least : own;
 	return { board, said, chosen, weighed: all, full, least };

@@ -5,11 +5,11 @@
 import type { Seat, Seating } from './seats.ts';
 import type { Steps } from './steps.ts';
 
-/** Said of one slot: this hand, or any but this. */
+/** Said of one slot: one of these hands, or any but these. */
 export type Said = {
 	readonly seat: number;
 	readonly section: number;
-	readonly hand: number;
+	readonly hands: readonly number[];
 	readonly isIt: boolean;
 };
 
@@ -29,11 +29,11 @@ export function possibleHands(
 ): Possible | null {
 	const { seats, sectionCount } = seating;
 	const possible = seats.map(({ size }) => new Uint8Array(sectionCount * size).fill(1));
-	for (const { seat, section, hand, isIt } of said) {
+	for (const { seat, section, hands, isIt } of said) {
 		const size = seats[seat]?.size ?? 0;
 		const row = possible[seat]?.subarray(section * size, (section + 1) * size);
 		row?.forEach((_, one) => {
-			if ((one === hand) !== isIt) row[one] = 0;
+			if (hands.includes(one) !== isIt) row[one] = 0;
 		});
 	}
 	// Each round strikes out more; two are nearly always enough, and fewer strikes are never wrong.

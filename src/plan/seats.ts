@@ -6,6 +6,7 @@ import { asksAhead } from './asks.ts';
 import type { Hand } from './hand.ts';
 import { goesOn } from './hand.ts';
 import type { Outlook } from './outlook.ts';
+import type { OpenWithCapo } from './same-pitches.ts';
 import { openMidis } from './same-pitches.ts';
 import type { Told } from './told.ts';
 import { whyAbsent } from './why-unplayable.ts';
@@ -27,6 +28,8 @@ export type Seat = {
 	readonly instrumentOf: Int16Array;
 	readonly tuningOf: Int16Array;
 	readonly capoOf: Int16Array;
+	/** For each hand, the place of its tuning with its capo among the settings of its instrument; -1 for empty. */
+	readonly settingOf: Int16Array;
 	/** For each hand that has a string down, the same one restrung; else itself. */
 	readonly wholeOf: Int16Array;
 	/** For each hand, the same one with the string down that it has now; -1 where it has none. */
@@ -48,6 +51,8 @@ export type Seating = {
 	readonly instrumentCount: number;
 	/** How many tunings of each instrument come up, the one it is in now first. */
 	readonly tuningCounts: Int16Array;
+	/** For each instrument, the tunings with their capos that come up, as it is now first. */
+	readonly settings: readonly (readonly OpenWithCapo[])[];
 	readonly isAbsent: Uint8Array;
 	readonly hasStringsDown: Uint8Array;
 	readonly handOverSeconds: Float64Array;
@@ -73,8 +78,13 @@ export function seatingOf(outlook: Outlook, told: Told | null): Seating {
 		const state = instruments[id];
 		return new Map(state === undefined ? [] : [[pitchKey(state.context), 0]]);
 	});
+	const settings = show.instruments.map(({ id }): Settings => {
+		const state = instruments[id];
+		const key = `0 ${state?.context.capo}`;
+		return new Map(state === undefined ? [] : [[key, { number: 0, setting: state.context }]]);
+	});
 	const asks = asksAhead(outlook);
-	const numbering = { places, tunings };
+	const numbering = { places, tunings, settings };
 	const seats = show.players.map(({ id }, seat) =>
 		seatOf(outlook, { player: id, asks: asks.map((all) => all[seat] as Ask), told }, numbering),
 	);
@@ -84,6 +94,7 @@ export function seatingOf(outlook: Outlook, told: Told | null): Seating {
 		sectionCount: sections.length,
 		instrumentCount: show.instruments.length,
 		tuningCounts: Int16Array.from(tunings, ({ size }) => size),
+		settings: settings.map((known) => Array.from(known.values(), ({ setting }) => setting)),
 		isAbsent: Uint8Array.from(show.instruments, (one, place) => {
 			const state = states[place];
 			return state === undefined || whyAbsent(one, state) !== null ? 1 : 0;
@@ -112,7 +123,11 @@ type Numbering = {
 	readonly places: ReadonlyMap<string, number>;
 	/** For each instrument, its tunings by their pitches. */
 	readonly tunings: readonly Map<string, number>[];
+	/** For each instrument, its settings by tuning and capo. */
+	readonly settings: readonly Settings[];
 };
+
+type Settings = Map<string, { readonly number: number; readonly setting: OpenWithCapo }>;
 
 type Seated = {
 	readonly player: string;
@@ -120,12 +135,13 @@ type Seated = {
 	readonly told: Told | null;
 };
 
-function seatOf(outlook: Outlook, seated: Seated, { places, tunings }: Numbering): Seat {
+function seatOf(outlook: Outlook, seated: Seated, { places, tunings, settings }: Numbering): Seat {
 	const { player, asks, told } = seated;
 	const numbers = new Map<string, number>();
-	const rows: { instrument: number; tuning: number; capo: number; whole: number }[] = [
-		{ instrument: -1, tuning: -1, capo: 0, whole: FRESH },
-		{ instrument: -1, tuning: -1, capo: 0, whole: EMPTY },
+	const empty = { instrument: -1, tuning: -1, capo: 0, setting: -1 };
+	const rows = [
+		{ ...empty, whole: FRESH },
+		{ ...empty, whole: EMPTY },
 	];
 	const numberOf = (hand: Hand, isBroken = false): number => {
 		const instrument = places.get(hand.instrument) ?? -1;
@@ -140,7 +156,8 @@ function seatOf(outlook: Outlook, seated: Seated, { places, tunings }: Numbering
 		const whole = isBroken ? numberOf(hand) : rows.length;
 		const number = rows.length;
 		numbers.set(key, number);
-		rows.push({ instrument, tuning, capo: hand.capo, whole });
+		const setting = numberOfSetting(settings[instrument] as Settings, hand, tuning);
+		rows.push({ instrument, tuning, capo: hand.capo, setting, whole });
 		return number;
 	};
 	const optionHands = asks.map(({ options, isSettled }) =>
@@ -150,8 +167,8 @@ function seatOf(outlook: Outlook, seated: Seated, { places, tunings }: Numbering
 	const putDown = outlook.heldBefore.get(player) ?? null;
 	const isBroken =
 		held !== null && (outlook.instruments[held.instrument]?.context.stringsDown.length ?? 0) > 0;
-	const empty = outlook.firstStints.has(player) ? FRESH : EMPTY;
-	const start = held === null ? empty : numberOf(held, isBroken);
+	const nothing = outlook.firstStints.has(player) ? FRESH : EMPTY;
+	const start = held === null ? nothing : numberOf(held, isBroken);
 	const afterInterval = putDown === null ? EMPTY : numberOf(putDown);
 	if (isBroken) {
 		// The same one may be named again, its capo moved: it stays in hands as broken as it is.
@@ -171,6 +188,7 @@ function seatOf(outlook: Outlook, seated: Seated, { places, tunings }: Numbering
 		instrumentOf: Int16Array.from(rows, ({ instrument }) => instrument),
 		tuningOf: Int16Array.from(rows, ({ tuning }) => tuning),
 		capoOf: Int16Array.from(rows, ({ capo }) => capo),
+		settingOf: Int16Array.from(rows, ({ setting }) => setting),
 		wholeOf: Int16Array.from(rows, ({ whole }) => whole),
 		brokenOf,
 		start,
@@ -186,6 +204,13 @@ function seatOf(outlook: Outlook, seated: Seated, { places, tunings }: Numbering
 			return numbers.get(key) ?? OTHER;
 		}),
 	};
+}
+
+function numberOfSetting(known: Settings, setting: OpenWithCapo, tuning: number): number {
+	const key = `${tuning} ${setting.capo}`;
+	const number = known.get(key)?.number ?? known.size;
+	if (number === known.size) known.set(key, { number, setting });
+	return number;
 }
 
 function pitchKey({ tuning }: { readonly tuning: Hand['tuning'] }): string {

@@ -68,7 +68,24 @@ export function isDoneAlready(
  * @example
  * pitchSeconds(instruments.A1, eStandard, eStandard) // => 45
  */
-export function pitchSeconds({ times, kind }: Instrument, from: Tuning, to: Tuning): number {
+export function pitchSeconds(instrument: Instrument, from: Tuning, to: Tuning): number {
+	const known = knownFrom(instrument, from);
+	const seconds = known.get(to) ?? secondsFor(instrument, from, to);
+	known.set(to, seconds);
+	return seconds;
+}
+
+// A plan weighs the same few changes of each instrument thousands of times.
+const knownSeconds = new WeakMap<Instrument, WeakMap<Tuning, WeakMap<Tuning, number>>>();
+
+function knownFrom(instrument: Instrument, from: Tuning): WeakMap<Tuning, number> {
+	const ofInstrument = knownSeconds.get(instrument) ?? new WeakMap();
+	const known = ofInstrument.get(from) ?? new WeakMap();
+	knownSeconds.set(instrument, ofInstrument.set(from, known));
+	return known;
+}
+
+function secondsFor({ times, kind }: Instrument, from: Tuning, to: Tuning): number {
 	if (samePitches(from, to)) return times.touchUp;
 	switch (retuneKind(from.notes, to.notes, kind)) {
 		case 'none':
