@@ -32,12 +32,12 @@ export function readGear(paths: Paths): GearOnDisk {
 	return { records: found.records(), findings: findings.map(({ text }) => text) };
 }
 
-/** What was measured last on an instrument, read from the disk when first asked for. */
-export function measuredOnGear(paths: Paths): (instrument: string) => GearEntry | null {
+/** What was measured on an instrument, the newest first, read from the disk when first asked for. */
+export function measuredOnGear(paths: Paths): (instrument: string) => readonly GearEntry[] {
 	let records: readonly JournalRecord[] | null = null;
 	return (instrument) => {
 		records ??= readGear(paths).records;
-		return measuredOn(records, instrument)[0] ?? null;
+		return measuredOn(records, instrument);
 	};
 }
 

@@ -1,6 +1,7 @@
 // An instrument's set-up as data and in lines: saddles, targets, what was measured and what drifted.
 
-import { measuredOn } from '../journal/gear-entry.ts';
+import { type GearEntry, measuredOn } from '../journal/gear-entry.ts';
+import { type MeasuredDrift, measuredDrift } from '../journal/measured-drift.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { fretFromNut } from '../tuning/fret-places.ts';
@@ -23,7 +24,8 @@ export type SetUpPage = {
 	readonly instrument: Instrument;
 	readonly saddle: readonly SaddleOf[];
 	readonly measured: SetUpMeasures;
-	readonly measuredAtMs: number | null;
+	/** The newest first. */
+	readonly past: readonly GearEntry[];
 	readonly drift: readonly SetUpDrift[];
 	readonly frets: readonly number[] | null;
 	readonly laid: LaidFret | null;
@@ -71,7 +73,7 @@ export function setUpPage(instrument: Instrument, asked: PageAsked): SetUpPage {
 		instrument,
 		saddle,
 		measured,
-		measuredAtMs: past[0]?.at ?? null,
+		past,
 		drift,
 		frets,
 		laid: asked.laid,
@@ -81,7 +83,7 @@ export function setUpPage(instrument: Instrument, asked: PageAsked): SetUpPage {
 }
 
 /** Of each measure the newest, whichever record has it. */
-function newestMeasures(past: ReturnType<typeof measuredOn>): SetUpMeasures {
+function newestMeasures(past: readonly GearEntry[]): SetUpMeasures {
 	const all: Readonly<Record<string, readonly number[]>> = Object.assign(
 		{},
 		...past.toReversed().map(({ measures }) => measures),
@@ -95,7 +97,7 @@ export function pageJson({
 	instrument,
 	saddle,
 	measured,
-	measuredAtMs,
+	past,
 	drift,
 	frets,
 	laid,
@@ -114,14 +116,25 @@ export function pageJson({
 		targets: instrument.setUp ?? null,
 		usual: usualSetUp(instrument.kind),
 		measured,
-		measuredAt: measuredAtMs === null ? null : new Date(measuredAtMs).toISOString(),
+		measuredAt: past[0] ? isoTime(past[0]) : null,
 		drift,
+		since: measuredDrift(past),
+		history: past.map((entry) => ({
+			at: isoTime(entry),
+			tuning: entry.tuning,
+			measures: entry.measures,
+			at12: entry.at12 ?? null,
+		})),
 		trussRod: rodWords(instrument, measured),
 		...(frets === null ? {} : { frets: frets.map(to4) }),
 		...(laid === null ? {} : { fret: laid }),
 		...(feedback === 0 ? {} : { feedback: feedbackJson(feedback) }),
 		findings,
 	};
+}
+
+function isoTime({ at }: GearEntry): string {
+	return new Date(at).toISOString();
 }
 
 function rodWords({ setUp }: Instrument, { relief }: SetUpMeasures): readonly string[] {
@@ -135,7 +148,7 @@ export function pageLines(
 	page: SetUpPage,
 	{ unit, name }: { readonly unit: LengthUnit; readonly name: string },
 ): readonly string[] {
-	const { instrument, saddle, measured, measuredAtMs, drift, frets } = page;
+	const { instrument, saddle, measured, past, drift, frets } = page;
 	const words = (lengths: readonly number[] | number | undefined) =>
 		[lengths ?? []]
 			.flat()
@@ -157,10 +170,11 @@ export function pageLines(
 			? `string ${string}: right`
 			: `string ${string}: ${signed(cents, 1)} c, saddle ${lengthWords(millimetres, unit)} towards the ${towards}${turns === null ? '' : `, ${turns.toFixed(2)} turns`}`,
 	);
-	const date = measuredAtMs === null ? 'never' : new Date(measuredAtMs).toISOString().slice(0, 10);
+	const date = past[0] ? isoTime(past[0]).slice(0, 10) : 'never';
 	return [
 		`${name}: last measured ${date}`,
 		...measures,
+		...measuredDrift(past).map((one) => sinceLine(one, unit)),
 		...(saddles.length === 0
 			? ['No intonation: give --at12 what the 12th fret of each string reads.']
 			: [...saddles, 'Slacken a string before its saddle moves; tune and read again after it.']),
@@ -172,6 +186,20 @@ export function pageLines(
 		...(page.feedback === 0 ? [] : [feedbackWords(page.feedback)]),
 		...page.findings,
 	];
+}
+
+const LABELS = Object.fromEntries(
+	Object.entries(MEASURE_NAMES).map(([label, key]) => [key as string, label]),
+);
+
+function sinceLine({ what, change, days }: MeasuredDrift, unit: LengthUnit): string {
+	const isCents = what === 'at12';
+	const by = change.map((one) =>
+		isCents ? signed(one, 1) : `${one > 0 ? '+' : ''}${lengthWords(one, unit)}`,
+	);
+	const name = isCents ? '12th fret' : (LABELS[what] ?? what);
+	const since = days === 0 ? 'since earlier that day' : `in ${days} ${days === 1 ? 'day' : 'days'}`;
+	return `${name}: went ${by.join(isCents ? ' ' : ' / ')}${isCents ? ' c' : ''} ${since}`;
 }
 
 function laidLines({ fret, cents, scaleMm }: LaidFret, unit: LengthUnit): readonly string[] {

@@ -2,19 +2,21 @@
 // to the next. It stays open until it is left.
 
 import { wrapWords } from '../base/wrap-words.ts';
-import type { GearEntry } from '../journal/gear-entry.ts';
 import { samePitches } from '../plan/same-pitches.ts';
+import { type SongShape, shapesOfSong } from '../plan/song-shapes.ts';
 import type { CardString, TuningCard } from '../plan/tuning-card.ts';
 import { tuningCard } from '../plan/tuning-card.ts';
+import { findSong } from '../session/find.ts';
 import { warmthOn } from '../session/warmth-words.ts';
 import { onlyPlayer } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, slotAndName, songTitle } from '../showfile/shown-names.ts';
-import { lengthWords } from '../tuning/length-unit.ts';
-import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import { exposedLine, openStringsBlock, shapeBlock } from './by-ear-words.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import { LINE_COLUMNS } from './line-columns.ts';
+import type { PromptView } from './prompt-view.ts';
+import { historyBlock, setUpLines } from './set-up-words.ts';
 
 /** The page of whatever is picked on the rack. */
 export function instrumentPage(): Prompt {
@@ -23,13 +25,13 @@ export function instrumentPage(): Prompt {
 		isList: true,
 		isLasting: true,
 		view: (context) => {
-			const [title = '', ...lines] = pageLines(context);
+			const page = pageOf(context);
 			const choices = [
 				{ key: 'up', words: 'the one above' },
 				{ key: 'down', words: 'the one below' },
 				{ key: 'esc', words: 'close' },
 			];
-			return { title, lines, field: null, choices };
+			return { ...page, field: null, choices };
 		},
 		press: (key) => {
 			if (key === 'up' || key === 'down') return { kind: 'pick', by: key === 'up' ? -1 : 1 };
@@ -38,48 +40,70 @@ export function instrumentPage(): Prompt {
 	};
 }
 
-/** The page, its title first. */
-function pageLines(context: KeyContext): readonly string[] {
-	const { session, plan, picked } = context;
-	const { instruments } = session.show;
-	const instrument = instruments[Math.min(picked, instruments.length - 1)];
+/** The page of whatever is picked. */
+function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more'> {
+	const { session, plan, picked, nowMs } = context;
+	const { show } = session;
+	const instrument = show.instruments[Math.min(picked, show.instruments.length - 1)];
 	const state = instrument && session.instruments[instrument.id];
-	if (!instrument || !state) return ['Nothing is on the rack.'];
+	if (!instrument || !state) return { title: 'Nothing is on the rack.', lines: [] };
 	const { tuning, capo, stringHours, faults, stringsDown } = state.context;
 	const work = plan.work.find((one) => one.instrument === instrument.id);
 	const next = plan.handOvers.find((one) => one.instrument === instrument.id);
 	const to = work?.to ?? next?.tuning ?? tuning;
 	const wantedCapo = work?.capo ?? next?.capo ?? capo;
 	const player = work?.player ?? next?.player ?? onlyPlayer(instrument);
-	const card = tuningCard(session.show, {
+	const card = tuningCard(show, {
 		instrument,
 		from: tuning,
 		to,
 		capo: wantedCapo,
 		player,
-		referenceHertz: session.show.referenceHertz,
+		referenceHertz: show.referenceHertz,
 	});
 	const song = work?.section.song;
 	const forWhom =
 		work === undefined || song === undefined
 			? ''
-			: `, for ${playerName(session.show, work.player)} in ${songTitle(session.show, song)}`;
+			: `, for ${playerName(show, work.player)} in ${songTitle(show, song)}`;
 	const warmth = warmthOn(session, instrument);
 	const isAsWanted = wantedCapo === capo && samePitches(tuning, to);
 	const age = stringHours === null ? 'of unknown age' : `${stringHours.toFixed(1)} h in hands`;
-	return [
-		`${slotAndName(session.show, instrument.id)}: in ${tuning.name}, ${capoWords(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoWords(wantedCapo)}`}${forWhom}`,
-		...stringLines(card),
-		...stepLines(card),
-		`strings ${age}${instrument.strung.on === null ? '' : `, put on ${instrument.strung.on}`}${tensionWords(card)}`,
-		...(warmth === null ? [] : [warmth]),
-		...setUpLines(instrument, context),
-		...(stringsDown.length > 0 || faults.length > 0
-			? [`${stringsDown.length > 0 ? 'string broken; ' : ''}${faults.join(', ')}`]
-			: []),
-		...(instrument.leave === null ? [] : [`check ${instrument.leave}`]),
-		...(instrument.notes === null ? [] : [instrument.notes]),
-	];
+	const past = context.measuredOn(instrument.id);
+	const shapes = shapesNext(context, instrument);
+	return {
+		title: `${slotAndName(show, instrument.id)}: in ${tuning.name}, ${capoWords(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoWords(wantedCapo)}`}${forWhom}`,
+		lines: [
+			...stringLines(card),
+			...stepLines(card),
+			...[
+				`strings ${age}${instrument.strung.on === null ? '' : `, put on ${instrument.strung.on}`}${tensionWords(card)}`,
+				...(warmth === null ? [] : [warmth]),
+				...shapes.map(exposedLine),
+				...setUpLines(instrument.setUp, past, nowMs),
+				...(stringsDown.length > 0 || faults.length > 0
+					? [`${stringsDown.length > 0 ? 'string broken; ' : ''}${faults.join(', ')}`]
+					: []),
+				...(instrument.leave === null ? [] : [`check ${instrument.leave}`]),
+				...(instrument.notes === null ? [] : [instrument.notes]),
+			].flatMap((line) => wrapWords(line, LINE_COLUMNS)),
+		],
+		more: [openStringsBlock(card), ...shapes.map(shapeBlock), historyBlock(past, nowMs)].filter(
+			(block) => block.length > 1,
+		),
+	};
+}
+
+/** The shapes of the next song that it is played in, else of the one on now. */
+function shapesNext({ session, plan }: KeyContext, instrument: Instrument): readonly SongShape[] {
+	const slots = plan.slots.filter((one) => one.instrument === instrument.id);
+	const slot = slots.find(({ section }) => !section.hasBegun) ?? slots[0];
+	const song = slot && findSong(session, slot.section.song);
+	if (!slot || !song?.shapes?.[slot.player]) return [];
+	const { tuning, capo, player } = slot;
+	const { show } = session;
+	const asked = { instrument, from: tuning, to: tuning, capo, player };
+	return shapesOfSong(tuningCard(show, { ...asked, referenceHertz: show.referenceHertz }), song);
 }
 
 function capoWords(capo: number): string {
@@ -140,39 +164,4 @@ function tensionWords({ total, changeNewtons, strings }: TuningCard): string {
 	const least = strings.reduce((one, { bearing }) => Math.min(one, bearing?.strengthLeft ?? 1), 1);
 	const near = least < LEAST_STRENGTH_LEFT ? '; A STRING NEAR BREAKING' : '';
 	return `; on the neck ${total.newtons.toFixed(0)} N${off}${more}${near}`;
-}
-
-const NAMES: Readonly<Record<keyof SetUpMeasures, string>> = {
-	actionFirst: 'first fret',
-	actionLast: 'action',
-	relief: 'relief',
-	pickup: 'pickup',
-	nut: 'nut',
-};
-
-const DAY_MS = 86_400_000;
-
-function setUpLines(
-	{ id, setUp }: Instrument,
-	{ measuredOn, nowMs }: KeyContext,
-): readonly string[] {
-	const measured = measuredOn(id);
-	const wanted = measureWords(setUp ?? {});
-	const found = measured === null ? '' : measureWords(measured.measures);
-	const days = Math.max(0, Math.floor((nowMs - (measured?.at ?? nowMs)) / DAY_MS));
-	return [
-		...(wanted === '' ? [] : [`set-up wanted: ${wanted}`]),
-		...(found === '' ? [] : [`measured ${days === 0 ? 'today' : `${days} days ago`}: ${found}`]),
-	];
-}
-
-function measureWords(measures: SetUpMeasures | GearEntry['measures']): string {
-	return Object.entries(NAMES)
-		.flatMap(([key, name]) => {
-			const lengths = [(measures as Record<string, number | readonly number[]>)[key] ?? []].flat();
-			return lengths.length === 0
-				? []
-				: [`${name} ${lengths.map((one) => lengthWords(one, 'mm')).join(' / ')}`];
-		})
-		.join(', ');
 }

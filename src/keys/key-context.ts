@@ -33,8 +33,8 @@ export type KeyContext = {
 	readonly narrowedTo: string;
 	/** The log's entry at this row, in full; null when there is none. */
 	readonly logWords: (row: number) => string | null;
-	/** What was measured last on an instrument at the bench; null for never. */
-	readonly measuredOn: (instrument: string) => GearEntry | null;
+	/** What was measured on an instrument at the bench, the newest first. */
+	readonly measuredOn: (instrument: string) => readonly GearEntry[];
 	/** Reads the show file again; null where there is none to read. */
 	readonly readShow: (() => ShowReading) | null;
 	/** What was typed into a field that was left before it was entered; empty for none. */

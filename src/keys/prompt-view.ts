@@ -9,6 +9,8 @@ export type PromptView = {
 	readonly title: string;
 	/** What to know before answering: stand-ins, what a jump changes, a list of kinds. */
 	readonly lines: readonly string[];
+	/** Blocks of lines that are good to know, the first one most: shown where there is room. */
+	readonly more?: readonly (readonly string[])[];
 	/** The text typed so far, in a prompt with a text field, on both sides of where the next letter goes. */
 	readonly field: TextLine | null;
 	/** Tonight's list as it would be, to be drawn in place of the one that stands; `item` is what it is about. */

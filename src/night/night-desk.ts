@@ -29,8 +29,8 @@ export type NightOptions = {
 	readonly handMs?: () => number;
 	/** What the user prefers; by default what is usual, for as long as the program runs. */
 	readonly preferences?: PreferenceStore;
-	/** What was measured last on an instrument at the bench, whatever show; null for never. */
-	readonly measuredOn?: (instrument: string) => GearEntry | null;
+	/** What was measured on an instrument at the bench, whatever show, the newest first. */
+	readonly measuredOn?: (instrument: string) => readonly GearEntry[];
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
 };

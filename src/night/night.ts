@@ -49,7 +49,7 @@ export function openNight(options: NightOptions): Night {
 	const planning = nightPlan(desk);
 	const file = nightShow(desk, dayOffsetMinutes);
 	const steps = nightSteps(desk, planning, file);
-	const measuredOn = options.measuredOn ?? (() => null);
+	const measuredOn = options.measuredOn ?? (() => []);
 	const looked = nightContext(desk, { planning, nightShow: file, measuredOn });
 	const follow = followAt(desk, steps, looked);
 	const keys = pressedKeys(desk, { steps, looked, follow });

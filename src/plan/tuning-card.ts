@@ -5,7 +5,7 @@ import { offsetCents, stringsOf, targetHertz } from '../showfile/instrument-stri
 import type { Instrument, Show } from '../showfile/show.ts';
 import { notesHeard, sameSound } from '../tuning/capo-shapes.ts';
 import type { ChordShape, HeardPair } from '../tuning/chord-shape.ts';
-import { shapeByEar } from '../tuning/chord-shape.ts';
+import { shapeByEar, shapeOnStrings } from '../tuning/chord-shape.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { midiOf } from '../tuning/pitch.ts';
 import { type RetunePlan, retuneSteps } from '../tuning/retune-steps.ts';
@@ -105,16 +105,19 @@ function hasOpenShapes({ kind }: Instrument, { name }: Tuning): boolean {
 }
 
 /**
- * A chord shape on this card's strings, to the ear; with its capo on, nothing changes but the pitch.
+ * A chord shape on this card's strings, or courses, to the ear; with its capo on, nothing changes but the
+ * pitch.
  *
  * @example
  * shapeOnCard(tuningCard(show, { instrument: instruments.A1, from: eStandard, to: eStandard, capo: 0, player: null, referenceHertz: 440 }), [0, 2]).map(({ interval }) => interval) // => ['P5']
  */
 export function shapeOnCard(card: TuningCard, shape: ChordShape): readonly HeardPair[] {
 	const up = 2 ** (card.capo / 12);
+	const perCourse = KINDS[card.instrument.kind].stringsPerCourse;
 	const heard = card.strings.map(({ sounds, note, hertz }) => ({
 		note: sounds,
 		hertz: sounds === note ? hertz : hertz * up,
 	}));
-	return shapeByEar(heard, shape);
+	const asked = { strings: heard.length, perCourse };
+	return shapeByEar(heard, shapeOnStrings(shape, asked) ?? shape);
 }

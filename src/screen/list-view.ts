@@ -86,7 +86,7 @@ export function listView(
 	const list: ListName = view === 'live' ? 'rack' : view;
 	if (list !== 'set') return done(kept, listPane(state, { list, picked }, body), rows);
 	// The row that a question is about is never under the question.
-	const under = state.prompt === null ? 0 : promptHeight(state.prompt, body.rows);
+	const under = state.prompt === null ? 0 : promptHeight(state.prompt, body);
 	const asked = asAsked(state);
 	const pane = listPane(
 		asked,

@@ -4,10 +4,12 @@
 import { displayWidth, fitWidth, graphemes } from '../base/display-width.ts';
 import type { PromptView } from '../keys/prompt-view.ts';
 import type { TextLine } from '../keys/text-line.ts';
+import { promptLines } from './prompt-lines.ts';
 import { type Area, cutRow, type Row, span } from './row.ts';
 
 /** A question is known by its first words. */
 const LEAST_TITLE_COLUMNS = 12;
+const INDENT = '  ';
 
 /** The question and what was typed so far: of a long text the part where one types. */
 function titleRow({ title, field }: PromptView, columns: number): Row {
@@ -42,24 +44,30 @@ function promptRows(prompt: PromptView, { columns, rows }: Area): Row[] {
 	if (rows < 1) return [];
 	const title = titleRow(prompt, columns);
 	const room = rows - 1;
-	const isCut = prompt.lines.length > room;
-	const shown = prompt.lines.slice(0, isCut ? Math.max(0, room - 1) : room);
-	const more = prompt.lines.length - shown.length;
+	const lines = linesUnder(prompt, { columns, rows: room });
+	const isCut = lines.length > room;
+	const shown = lines.slice(0, isCut ? Math.max(0, room - 1) : room);
+	const more = lines.length - shown.length;
 	return [
 		title,
-		...shown.map((line): Row => [span(`  ${line}`)]),
+		...shown.map((line): Row => [span(`${INDENT}${line}`)]),
 		...(isCut && room > 0 ? [[span(`  ${more} more`, 'dim')]] : []),
 	].map((row) => cutRow(row, columns));
 }
 
+function linesUnder(prompt: PromptView, { columns, rows }: Area): readonly string[] {
+	return promptLines(prompt, { columns: columns - INDENT.length, rows });
+}
+
 /** The rows that a question takes where there are so many. */
-export function promptHeight({ lines }: PromptView, rows: number): number {
+export function promptHeight(prompt: PromptView, { columns, rows }: Area): number {
+	const lines = linesUnder(prompt, { columns, rows: Math.max(0, rows - 2) });
 	return Math.min(lines.length + 2, Math.max(1, rows));
 }
 
 /** The rows with the question laid over their end, a blank row above it where there is one to spare. */
 export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area): Row[] {
-	const wanted = promptHeight(prompt, area.rows);
+	const wanted = promptHeight(prompt, area);
 	const hasBlank = wanted > 2;
 	const drawn = promptRows(prompt, { columns: area.columns, rows: hasBlank ? wanted - 1 : wanted });
 	const over = hasBlank ? [[], ...drawn] : drawn;

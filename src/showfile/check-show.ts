@@ -7,6 +7,7 @@ import { checkStrings } from './check-strings.ts';
 import type { Finding } from './finding.ts';
 import { runningOrder } from './running-order.ts';
 import type { BoardState, Instrument, Show, Song } from './show.ts';
+import { checkShapes } from './song-shapes.ts';
 import { type Moment, walkSet } from './walk-set.ts';
 
 /** More titles than these make no sentence. */
@@ -23,6 +24,7 @@ export function checkShow(show: Show): readonly Finding[] {
 		...curfew(show),
 		...cuesPastEnd(show),
 		...checkStrings(show, moments),
+		...checkShapes(show, moments),
 		...withoutSlot(show, moments),
 		...withoutLength(show),
 		...notPlayed(show),

@@ -22,6 +22,8 @@ export type FindingCode =
 	| 'near-past-end'
 	| 'string-tension'
 	| 'octaves-spoilt'
+	| 'shape-strings'
+	| 'shape-without-hands'
 	| 'stage-drift'
 	| 'stage-humidity';
 

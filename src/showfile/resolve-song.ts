@@ -34,7 +34,18 @@ export function resolveSong(shaped: ShapedSong, path: SourcePath, links: SongLin
 		count: shaped.count ?? null,
 		ends: shaped.ends ?? 'stop',
 		notes: shaped.notes ?? null,
+		...shapesOf(shaped.shapes, [...path, 'shapes'], links),
 	};
+}
+
+function shapesOf(
+	shaped: ShapedSong['shapes'],
+	path: SourcePath,
+	{ linking }: SongLinks,
+): Pick<Song, 'shapes'> {
+	if (shaped === undefined) return {};
+	for (const player of Object.keys(shaped)) linking.followPlayerKey([...path, player]);
+	return { shapes: shaped };
 }
 
 // A drummer or a singer begins many a song and has no instrument here, so any words do; but what is

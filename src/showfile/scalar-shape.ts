@@ -7,6 +7,7 @@ import { cleanText } from '../base/clean-text.ts';
 import { parseSeconds } from '../base/duration.ts';
 import { nearestName } from '../base/nearest-name.ts';
 import { parseDayTime } from '../base/show-clock.ts';
+import { type ChordShape, parseShape } from '../tuning/chord-shape.ts';
 import { parseLength } from '../tuning/length-unit.ts';
 import { parseDate } from './calendar-date.ts';
 import { parseGauge, parseScale } from './string-measure.ts';
@@ -239,6 +240,17 @@ export const length: Written<number> = written({
 		code: 'bad-length',
 		what: 'is not a measure of the bench',
 		expected: `millimetres such as 1.6, or 63 thou, or 4/64 in, at most ${LONGEST_MEASURE} mm`,
+	},
+	editor: { type: ['string', 'number'] },
+});
+
+/** A chord shape, one fret a string or a course. */
+export const chordShape: Written<ChordShape> = written({
+	read: parseShape,
+	complaint: {
+		code: 'bad-shape',
+		what: 'is not a chord shape',
+		expected: 'one fret a string from the highest-numbered, such as "022100" or x32010',
 	},
 	editor: { type: ['string', 'number'] },
 });

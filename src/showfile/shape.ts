@@ -6,6 +6,7 @@ import * as z from 'zod/mini';
 import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
 import {
 	choice,
+	chordShape,
 	date,
 	dayTime,
 	duration,
@@ -185,6 +186,7 @@ const song = keyed({
 	length: z.optional(duration(1, '3:30')),
 	tempo: z.optional(number({ from: 20, to: 400 })),
 	parts: z.optional(z.record(z.string(), part)),
+	shapes: z.optional(z.record(z.string(), oneOrMore(chordShape))),
 	board: z.optional(z.record(z.string(), boardState)),
 	cues: z.optional(z.array(cue)),
 	starts: z.optional(words),

@@ -1,6 +1,7 @@
 // A show as the rest of the program knows it: read, checked, every id resolved, nothing left to look
 // up in a file. It is plain data, frozen, so that a night's journal can carry it whole.
 
+import type { ChordShape } from '../tuning/chord-shape.ts';
 import type { InstrumentKind } from '../tuning/kind.ts';
 import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
 import type { Sweetening } from '../tuning/sweeten.ts';
@@ -143,6 +144,8 @@ export type Song = {
 	readonly count: number | null;
 	readonly ends: 'stop' | 'ring' | 'segue' | 'talk';
 	readonly notes: string | null;
+	/** Chord shapes that are heard exposed, by player; shows of nights that began before these were known have none. */
+	readonly shapes?: Readonly<Record<string, readonly ChordShape[]>>;
 };
 
 /** What a player needs in a song: exactly this, anything like that, or empty hands. */

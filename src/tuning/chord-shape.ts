@@ -28,6 +28,64 @@ export function parseShape(text: string): ChordShape | null {
 	return isShape && frets.some((fret) => fret !== null) ? frets : null;
 }
 
+/**
+ * The shape as it is typed, with spaces where a fret has two digits.
+ *
+ * @example
+ * shapeWords([null, 3, 2, 0, 1, 0]) // => 'x32010'
+ * shapeWords([10, 12, 12, 11, 10, 10]) // => '10 12 12 11 10 10'
+ */
+export function shapeWords(shape: ChordShape): string {
+	const frets = shape.map((fret) => (fret === null ? 'x' : String(fret)));
+	return frets.join(frets.some((fret) => fret.length > 1) ? ' ' : '');
+}
+
+/**
+ * The shape string by string: it may say a fret a string, or one a course, which both strings of it have;
+ * null when it does neither.
+ *
+ * @example
+ * shapeOnStrings([0, 2], { strings: 4, perCourse: 2 }) // => [0, 0, 2, 2]
+ * shapeOnStrings([0, 2, 2], { strings: 4, perCourse: 2 }) // => null
+ */
+export function shapeOnStrings(
+	shape: ChordShape,
+	{ strings, perCourse }: { readonly strings: number; readonly perCourse: 1 | 2 },
+): ChordShape | null {
+	if (shape.length === strings) return shape;
+	const isByCourse = perCourse === 2 && shape.length * 2 === strings;
+	return isByCourse ? shape.flatMap((fret) => [fret, fret]) : null;
+}
+
+// Fingers know these by their names wherever the strings lie in the intervals of E standard: common
+// practice, no source.
+const OPEN_SHAPES: Readonly<Record<string, string>> = {
+	'022100': 'E',
+	'022000': 'Em',
+	x02220: 'A',
+	x02210: 'Am',
+	xx0232: 'D',
+	xx0231: 'Dm',
+	'320003': 'G',
+	x32010: 'C',
+};
+const E_STANDARD_STEPS = '5 5 5 4 5';
+
+/**
+ * What fingers call an open shape, one fret a course, on courses with these notes, lowest first; null where
+ * it has no name, or would be another chord. A capo or another pitch for all strings changes nothing.
+ *
+ * @example
+ * openShapeName([0, 2, 2, 1, 0, 0], ['Eb2', 'Ab2', 'Db3', 'Gb3', 'Bb3', 'Eb4']) // => 'E'
+ * openShapeName([0, 2, 2, 1, 0, 0], ['D2', 'A2', 'D3', 'G3', 'B3', 'E4']) // => null
+ */
+export function openShapeName(shape: ChordShape, notes: readonly string[]): string | null {
+	const midis = notes.map(midiOf);
+	const steps = midis.slice(1).map((midi, index) => midi - (midis[index] ?? midi));
+	if (steps.join(' ') !== E_STANDARD_STEPS) return null;
+	return OPEN_SHAPES[shapeWords(shape)] ?? null;
+}
+
 export type HeardPair = ByEar & { readonly strings: readonly [number, number] };
 
 /**

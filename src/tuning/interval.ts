@@ -98,3 +98,28 @@ export function byEar(one: Sounding, other: Sounding): ByEar {
 		beatsHz: Math.abs(q * high.hertz - p * low.hertz),
 	};
 }
+
+/** Nearer than this nobody hears. */
+const PURE_WITHIN_CENTS = 0.05;
+
+/**
+ * Whether an interval is as near to pure as makes no difference.
+ *
+ * @example
+ * isPure({ centsFromPure: 0.01 }) // => true
+ */
+export function isPure({ centsFromPure }: Pick<ByEar, 'centsFromPure'>): boolean {
+	return Math.abs(centsFromPure) < PURE_WITHIN_CENTS;
+}
+
+/**
+ * How far an interval is from pure, in words.
+ *
+ * @example
+ * fromPureWords({ centsFromPure: -1.955 }) // => '2.0 c narrow'
+ * fromPureWords({ centsFromPure: 0.01 }) // => 'pure'
+ */
+export function fromPureWords(heard: Pick<ByEar, 'centsFromPure'>): string {
+	if (isPure(heard)) return 'pure';
+	return `${Math.abs(heard.centsFromPure).toFixed(1)} c ${heard.centsFromPure > 0 ? 'wide' : 'narrow'}`;
+}

@@ -48,8 +48,13 @@ instruments:
     scale: 24.75 in
     strings: [9, 11, 16, 24w, 32w, 42w]
   - {id: C1, slot: "5", kind: bass-4, tuning: E standard}
-songs: [{id: one, parts: {ash: {instrument: A1}}}]
-set: [one]
+songs:
+  - id: one
+    title: One
+    parts: {ash: {instrument: A1}, bo: {instrument: D1, capo: 3}}
+    shapes: {ash: 022100, bo: ["320003"]}
+  - {id: two, title: Two, parts: {ash: {instrument: A1, tuning: half-step down}}, shapes: {ash: [022100]}}
+set: [one, two]
 gauges: [9, 9.5, 10, 10.5, 11, 11.5, 12, 12.5, 13, 13.5, 14, 15, 16, 17, 18, 19, 20, 21, 22, 24]
 stock:
   - {gauge: 26w, count: 2}
@@ -162,6 +167,34 @@ describe('tuning', () => {
 		expect(json().shape[2]).toMatchObject({ strings: [4, 3], interval: 'M3', beatsHz: 6.5405 });
 	});
 
+	test('shapes of the songs that have it in this tuning, as their players hold it', async () => {
+		const inE = (await tuning('A1', '--json')).json().songShapes;
+		expect(inE).toMatchObject([
+			{ song: 'one', player: 'ash', capo: 0, shape: '022100', name: 'E' },
+		]);
+		expect(inE[0].byEar[2]).toMatchObject({ strings: [4, 3], interval: 'M3', beatsHz: 6.5405 });
+		// Half a step down with the third three cents flat: the third string is stopped at the first fret,
+		// so its third over the fourth string is 13.6863 − 3 cents wide.
+		const down = (await tuning('A1', '--to', 'Eb', '--json')).json().songShapes;
+		expect(down).toMatchObject([{ song: 'two', name: 'E' }]);
+		expect(down[0].byEar[2].centsFromPure).toBeCloseTo(10.6863, 3);
+		expect((await tuning('A1', '--to', 'Eb')).out).toContain('By ear, 022100 (E), Ash in Two:');
+	});
+
+	test('a shape on a twelve-string is one fret a course, both strings of it', async () => {
+		const [shape] = (await tuning('D1', '--json')).json().songShapes;
+		expect(shape).toMatchObject({ song: 'one', player: 'bo', capo: 3, name: 'G' });
+		// Capo 3 and third fret on E2 and E3, each an octave apart and neither beating.
+		expect(shape.byEar[0]).toEqual({
+			strings: [12, 11],
+			interval: 'P8',
+			centsFromPure: 0,
+			beatsHz: 0,
+		});
+		const asked = (await tuning('D1', '--shape', '320003', '--capo', '3', '--json')).json();
+		expect(asked.shape).toEqual(shape.byEar);
+	});
+
 	test('another reference', async () => {
 		const { json } = await tuning('A1', '--reference', '442', '--json');
 		expect(json().strings[0].hz).toBeCloseTo(82.7815, 3);
@@ -271,6 +304,12 @@ describe('setup', () => {
 		expect(json().saddle).toHaveLength(6);
 		const later = await setup('A1', '--record', 'relief 0.2', '--json');
 		expect(later.json().measured).toEqual({ actionLast: [2, 1.6], relief: 0.2 });
+		expect(later.json().since).toEqual([{ what: 'relief', change: [-0.1048], days: 0 }]);
+		expect(later.json().history).toMatchObject([
+			{ measures: { relief: [0.2] }, at12: null },
+			{ tuning: 'E standard', at12: [1, 1, 1, 1, 1, 1] },
+		]);
+		expect((await setup('A1')).out).toContain('relief: went -0.10 mm since earlier that day');
 		expect((await setup('A1', '--unit', '64ths')).out).toContain('/64 in');
 	});
 
@@ -301,6 +340,8 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['tuning', 'bench.yaml', 'C1', '--capo', '2'], 'takes no capo'],
 		[['tuning', 'bench.yaml', 'A1', '--reference', '399'], 'from 400 to 480'],
 		[['tuning', 'bench.yaml', 'A1', '--shape', 'E'], 'not a chord shape'],
+		[['tuning', 'bench.yaml', 'A1', '--shape', '02210'], '6 frets, one a string'],
+		[['tuning', 'bench.yaml', 'D1', '--shape', '02210'], '6 frets, one a course'],
 		[['tuning', 'bench.yaml', 'A1', '--covers', '7'], 'from 1 to 6'],
 		[['strings', 'bench.yaml', 'A1', '--scale', '25.5'], 'with their unit'],
 		[['setup', 'bench.yaml', 'A1', '--at12', '0 1'], '6 numbers'],

@@ -2,13 +2,18 @@
 
 import { memoryJournal } from '../../src/journal/memory-journal.ts';
 import { type Night, openNight } from '../../src/night/night.ts';
+import type { NightOptions } from '../../src/night/night-desk.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { sampleHeader } from '../journal/sample-journal.ts';
 
-const START_MS = 1_000_000_000_000;
+/** The wall clock when it is opened, and when the first song is meant to start. */
+export const START_MS = 1_000_000_000_000;
 
 /** A fresh night of this show, and how to press keys in it. */
-export function pressedNight(show: Show): {
+export function pressedNight(
+	show: Show,
+	more: Pick<NightOptions, 'measuredOn'> = {},
+): {
 	readonly night: Night;
 	readonly press: (...keys: readonly string[]) => void;
 } {
@@ -20,6 +25,7 @@ export function pressedNight(show: Show): {
 		plannedZeroMs: START_MS,
 		dayOffsetMinutes: 0,
 		isRehearsal: true,
+		...more,
 	});
 	const press = (...keys: readonly string[]) => {
 		for (const key of keys) {

@@ -1,8 +1,6 @@
 // Drawn screens at three sizes, what must be found on them, and that none exceeds its terminal. The
 // width of a row is measured by string-width, as the renderer does.
 
-import { readFileSync, writeFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import stringWidth from 'string-width';
 import { describe, expect, test } from 'vitest';
@@ -11,6 +9,7 @@ import type { ViewName } from '../../src/keys/key-context.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { rowText, screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { expectDrawn } from './expect-drawn.ts';
 import {
 	afterABreak,
 	at,
@@ -50,13 +49,6 @@ const states: Readonly<Record<string, () => ScreenState>> = {
 	'wide-names': wideNames,
 };
 const text = (state: ScreenState, size = small) => screenText(drawScreen(state, size, unicode));
-
-/** The drawing is the demand: it is written only on purpose, by WRITE_SCREENS=1, and then looked at. */
-function expectDrawn(name: string, drawn: string): void {
-	const path = fileURLToPath(new URL(`drawn/${name}.txt`, import.meta.url));
-	if (process.env.WRITE_SCREENS) writeFileSync(path, `${drawn}\n`);
-	else expect(`${drawn}\n`).toBe(readFileSync(path, 'utf8'));
-}
 
 describe('drawn screens', () => {
 	for (const size of sizes) {

@@ -24,6 +24,30 @@ describe('a show with nothing wrong', () => {
 	});
 });
 
+describe('chord shapes that a song names', () => {
+	it('finds one that has not a fret for each string', () => {
+		const songs = song(
+			'harbour',
+			'title: Harbour, parts: {ash: A1, bo: C1}, shapes: {ash: [022100, 02210]}',
+		);
+		expect(found({ songs, set: '[harbour]' })).toEqual([
+			'note shape-strings: The shape 02210 for Ash in Harbour has 5 frets, and slot 1 Amber has 6 strings: give one fret for each, x where none sounds.',
+		]);
+	});
+
+	it('finds shapes for empty hands', () => {
+		const songs = song('harbour', 'title: Harbour, parts: {bo: C1}, shapes: {ash: 022100}');
+		expect(found({ songs, set: '[harbour]' })).toContain(
+			'note shape-without-hands: Harbour names chord shapes for Ash, who has nothing in hands there.',
+		);
+	});
+
+	it('takes what a player keeps from the song before', () => {
+		const songs = [HARBOUR, song('gravel', 'shapes: {ash: 022100}')].join('\n');
+		expect(found({ songs, set: '[harbour, gravel]' })).toEqual([]);
+	});
+});
+
 describe('hands', () => {
 	it('finds an instrument in two hands at once, because it is kept', () => {
 		const songs = [HARBOUR, song('lantern', 'title: Lantern, parts: {bo: A1}')].join('\n');

@@ -33,6 +33,10 @@ describe('the schema of show files', () => {
 			'a slot that is a digit',
 			'format: rackside/1\ninstruments: [{id: A, kind: other, tuning: x, slot: 1}]',
 		],
+		[
+			'a chord shape that looks like a number',
+			'format: rackside/1\nsongs: [{id: a, shapes: {ash: 022100}}]',
+		],
 		['what a pedal has besides', 'format: rackside/1\nboards: {bo: [{id: drive, midi: [1, 2]}]}'],
 	])('accepts %s', (_, text) => {
 		expect(validate(parse(text)), JSON.stringify(validate.errors)).toBe(true);

@@ -1,0 +1,133 @@
+// The page of an instrument between two tunings as data and in lines: targets, steps, tension, what the ear
+// will say of open strings and of the chord shapes that matter.
+
+import { minutesSeconds } from '../base/duration.ts';
+import type { SongShape } from '../plan/song-shapes.ts';
+import type { TuningCard } from '../plan/tuning-card.ts';
+import { textTable } from '../report/text-table.ts';
+import type { Show } from '../showfile/show.ts';
+import { playerName, slotAndName } from '../showfile/shown-names.ts';
+import { type HeardPair, shapeWords } from '../tuning/chord-shape.ts';
+import { fromPureWords } from '../tuning/interval.ts';
+import { KINDS } from '../tuning/kind.ts';
+import { originOf } from '../tuning/named-tunings.ts';
+import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import { inHertz, signed, to4 } from './figures.ts';
+
+export type TuningPage = {
+	readonly show: Show;
+	readonly card: TuningCard;
+	/** A shape that was asked for, to the ear. */
+	readonly chord: readonly HeardPair[] | null;
+	/** Shapes of the show's songs that have it in this tuning. */
+	readonly songShapes: readonly SongShape[];
+};
+
+/** Numbers of the strings with too little of their strength left. */
+export function nearBreaking({ strings }: TuningCard): readonly number[] {
+	return strings
+		.filter(({ bearing }) => (bearing?.strengthLeft ?? 1) < LEAST_STRENGTH_LEFT)
+		.map(({ string }) => string);
+}
+
+/** The fields that others rely on, and more. */
+export function tuningPageJson({ card, chord, songShapes }: TuningPage) {
+	const isPaired = KINDS[card.instrument.kind].stringsPerCourse === 2;
+	return {
+		instrument: card.instrument.id,
+		from: card.from.name,
+		to: card.to.name,
+		capo: card.capo,
+		reference: card.referenceHertz,
+		strings: card.strings.map(({ string, note, hertz, move, cents, sounds, bearing }) => ({
+			string,
+			...(isPaired ? { course: Math.ceil(string / 2) } : {}),
+			note,
+			hz: to4(hertz),
+			move,
+			cents,
+			sounds,
+			tensionN: bearing && to4(bearing.newtons),
+		})),
+		totalN: card.total && to4(card.total.newtons),
+		totalUncertainty: card.total && to4(card.total.uncertainty),
+		changeN: card.changeNewtons === null ? null : to4(card.changeNewtons),
+		seconds: card.seconds,
+		steps: card.retune.steps,
+		why: card.retune.why,
+		byEar: card.byEar.map(pairJson),
+		...(chord === null ? {} : { shape: chord.map(pairJson) }),
+		songShapes: songShapes.map(songShapeJson),
+		sameSound: card.sameSound,
+		nearBreaking: nearBreaking(card),
+	};
+}
+
+function songShapeJson({ song, player, capo, shape, name, pairs }: SongShape) {
+	const said = { song: song.id, player, capo, shape: shapeWords(shape), name };
+	return { ...said, byEar: pairs.map(pairJson) };
+}
+
+function pairJson({ strings, interval, centsFromPure, beatsHz }: HeardPair) {
+	return { strings, interval, centsFromPure: to4(centsFromPure), beatsHz: to4(beatsHz) };
+}
+
+/** The page as it is printed. */
+export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): readonly string[] {
+	const name = slotAndName(show, card.instrument.id);
+	const { capo, from, to, total, retune } = card;
+	const origin = originOf(card.instrument.kind, to.name);
+	const strings = card.strings.map((one) => [
+		String(one.string),
+		one.note,
+		inHertz(one.hertz),
+		one.cents === 0 ? '' : `${signed(one.cents, 1)} c in it`,
+		one.move === 0 ? '' : `${one.move < 0 ? 'down' : 'up'} ${Math.abs(one.move)}`,
+		capo > 0 ? `sounds ${one.sounds}` : '',
+		one.bearing ? `${one.bearing.newtons.toFixed(1)} N` : '',
+	]);
+	const steps = retune.steps.map(({ string, how, to: note, round, from: was }) => {
+		const words = how === 'check' ? `check ${note}, up to pitch` : `${how} from ${was} to ${note}`;
+		return `  string ${string}: ${words}${round === 2 ? ' (second round)' : ''}`;
+	});
+	return [
+		`${name}: ${from.name === to.name ? to.name : `${from.name} to ${to.name}`}${capo > 0 ? `, capo ${capo}` : ''}, A4 = ${card.referenceHertz} Hz`,
+		...(origin === null || origin === 'common practice' ? [] : [`${to.name}: ${origin}`]),
+		...(capo > 0 && card.sameSound ? [card.sameSound] : []),
+		'',
+		...textTable(['string', 'tune to', 'Hz', 'offset', 'move', '', 'tension'], strings),
+		'',
+		...(steps.length === 0
+			? ['Nothing to retune; touch up.']
+			: [`Steps, about ${minutesSeconds(card.seconds)}:`, ...steps, retune.why]),
+		...(total
+			? [
+					`On the neck: ${total.newtons.toFixed(0)} N${total.uncertainty > 0 ? ` ± ${(total.uncertainty * 100).toFixed(0)} %` : ''}, ${signed(card.changeNewtons ?? 0, 0)} N from its own tuning.`,
+				]
+			: ['No tension: give its strings and scale in the show file.']),
+		...nearBreaking(card).map(
+			(string) => `String ${string} is near breaking. Keep eyes away, or choose another.`,
+		),
+		'',
+		'By ear, open strings:',
+		...pairLines(card.byEar),
+		...(chord === null ? [] : ['', 'By ear, the shape:', ...pairLines(chord)]),
+		...songShapes.flatMap((one) => ['', songShapeHeading(show, one), ...pairLines(one.pairs)]),
+	];
+}
+
+function songShapeHeading(show: Show, { song, player, capo, shape, name }: SongShape): string {
+	const said = `${shapeWords(shape)}${name === null ? '' : ` (${name})`}`;
+	const under = capo === 0 ? '' : ` at capo ${capo}`;
+	return `By ear, ${said}${under}, ${playerName(show, player)} in ${song.title}:`;
+}
+
+function pairLines(pairs: readonly HeardPair[]): readonly string[] {
+	const rows = pairs.map((pair) => [
+		`  ${pair.strings.join(' and ')}`,
+		pair.interval,
+		fromPureWords(pair),
+		`${pair.beatsHz.toFixed(2)} beats a second`,
+	]);
+	return textTable(['  strings', 'interval', 'from pure', ''], rows);
+}
