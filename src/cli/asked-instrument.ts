@@ -27,7 +27,7 @@ export async function askedInstrument(
 	io: Io,
 ): Promise<Asked<{ readonly show: Show; readonly instrument: Instrument }>> {
 	const [file = '', word = ''] = request.words;
-	const { show, problems } = await openShow(file, io);
+	const { show, problems } = await openShow(file, request, io);
 	if (!show) return { ok: false, problems };
 	const { instruments } = show;
 	const key = word.toLowerCase();

@@ -15,6 +15,7 @@ import { realDisk } from '../disk/real-disk.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import { keptShow } from '../showfile/kept-show.ts';
 import type { Show } from '../showfile/show.ts';
+import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { isFinished } from './night-on-disk.ts';
 
@@ -22,6 +23,7 @@ export type NightToBegin = {
 	/** The show file as it was typed. */
 	readonly file: string;
 	readonly folders: readonly string[];
+	readonly request: Request;
 	readonly isRehearsal: boolean;
 	readonly clock: MachineClock;
 	readonly release: () => void;
@@ -53,7 +55,7 @@ export async function beginNight(
 	const taken = takeUp(services, wanted, io);
 	if (taken) return taken;
 	const { openShow } = await import('./open-show.ts');
-	const { show, problems, path } = await openShow(wanted.file, io);
+	const { show, problems, path } = await openShow(wanted.file, wanted.request, io);
 	if (!show) return { problems };
 	const text = JSON.stringify(show);
 	const startedAtMs = clock.wallMs();

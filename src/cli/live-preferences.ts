@@ -5,20 +5,37 @@ import { openSettings, type SettingsPlace, settingsNow } from '../disk/settings.
 import { usableKeys } from '../keys/key-choices.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import type { PreferenceStore } from '../night/preference-store.ts';
+import { usableTimes } from '../showfile/own-times.ts';
 
 /** The preferences kept in this place, and a sentence for each that cannot be used. */
 export function livePreferences(place: SettingsPlace): PreferenceStore & {
 	readonly problems: readonly string[];
 } {
-	const { looks, keys: kept } = settingsNow(place);
-	const { keys, problems } = usableKeys(kept);
-	let values: Preferences = { looks, keys };
+	const { values: first, problems } = usable(place);
+	let values = first;
+	let isKept = true;
 	return {
 		problems,
 		values: () => values,
+		readAgain: () => {
+			// What could be kept nowhere but here would be lost by looking there.
+			if (isKept) ({ values } = usable(place));
+		},
 		change: async (changes) => {
 			values = { ...values, ...changes };
-			return (await openSettings(place)).change(changes);
+			const trouble = (await openSettings(place)).change(changes);
+			isKept &&= trouble === null;
+			return trouble;
 		},
 	};
+}
+
+function usable(place: SettingsPlace): {
+	readonly values: Preferences;
+	readonly problems: readonly string[];
+} {
+	const kept = settingsNow(place);
+	const { keys, problems } = usableKeys(kept.keys);
+	const { times, problems: ofTimes } = usableTimes(kept.times);
+	return { values: { looks: kept.looks, keys, times }, problems: [...problems, ...ofTimes] };
 }

@@ -88,6 +88,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		{
 			file: live.file,
 			folders: nightFolders(places),
+			request: live.request,
 			isRehearsal: live.isRehearsal,
 			clock,
 			release: lock.release,

@@ -4,30 +4,40 @@
 import { closeSync, constants, fstatSync, openSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Problem } from '../base/problem.ts';
+import { realDisk } from '../disk/real-disk.ts';
+import { settingsNow } from '../disk/settings.ts';
+import { usableTimes, withOwnTimes } from '../showfile/own-times.ts';
 import { readPlainShow } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
+import type { Request } from './command.ts';
 import type { Io } from './io.ts';
+import { placesOf } from './places.ts';
 
 export type ShowOpening = {
 	readonly show: Show | null;
 	readonly problems: readonly Problem[];
 	/** Absolute path of the main file. */
 	readonly path: string;
+	/** A sentence for each of the user's own times that cannot be used. */
+	readonly remarks: readonly string[];
 };
 
 /** Bytes after which a file is no show, whatever it is: read no further. */
 const LARGEST_BYTES = 4_000_000;
 
-/** The show in this file, or its problems; the path is taken from the working folder. */
-export async function openShow(file: string, io: Io): Promise<ShowOpening> {
+/** The show in this file, by the user's own times, or its problems; the path is taken from the working folder. */
+export async function openShow(file: string, request: Request, io: Io): Promise<ShowOpening> {
 	const path = resolve(io.cwd, file);
 	const load = (asked: string) => readBytes(resolve(io.cwd, asked));
+	const { times, problems: remarks } = usableTimes(
+		settingsNow({ disk: realDisk, folder: placesOf(request, io).settings }).times,
+	);
 	const plain = readPlainShow(load, file);
-	if (plain) return { show: plain, problems: [], path };
+	if (plain) return { show: withOwnTimes(plain, times), problems: [], path, remarks };
 	const { readShow } = await import('../showfile/read-show.ts');
 	// Problems name the file as it was typed, which is how the user knows it.
 	const { show, problems } = readShow(load, file);
-	return { show, problems, path };
+	return { show: show && withOwnTimes(show, times), problems, path, remarks };
 }
 
 /** The bytes of a plain file; null where there is none. */

@@ -10,6 +10,7 @@ import { nightFormat } from '../journal/record.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
+import { unkeptPreferences } from '../night/preference-store.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ScreenSize, ScriptStep } from './parse-script.ts';
@@ -39,6 +40,8 @@ export function playScript({ show, steps, isQuiet, draw, print }: ScriptPlay): v
 	const zeroMs = plannedZero(show, REHEARSAL_MS, 0);
 	let atMs = steps[0]?.atMs ?? 0;
 	const clock = { wallMs: () => zeroMs + atMs, upMs: () => UP_AT_ZERO_MS + atMs, bootId: '' };
+	// What a user prefers outlasts a stop of the program.
+	const preferences = unkeptPreferences(show.ownTimes);
 	const open = (journal: MemoryJournal): Night =>
 		openNight({
 			show,
@@ -47,6 +50,7 @@ export function playScript({ show, steps, isQuiet, draw, print }: ScriptPlay): v
 			plannedZeroMs: zeroMs,
 			dayOffsetMinutes: 0,
 			isRehearsal: true,
+			preferences,
 		});
 	let journal = memoryJournal(headerOf(show));
 	let night = open(journal);

@@ -13,12 +13,19 @@ export type Settings = {
 	/** Key that the user has set for an action, by the action's id. */
 	readonly keys: { readonly [action: string]: string };
 	readonly looks: LookName;
+	/** The user's own times for pieces of work, as they are kept: whether they can be used is for the reader of shows to say. */
+	readonly times: Readonly<Record<string, unknown>>;
 	/** Absolute path of the show file that was opened last; null before there was any. */
 	readonly lastShow: string | null;
 };
 
 /** The preferences while nothing was set. */
-export const defaultSettings: Settings = { keys: {}, looks: LOOK_NAMES[0], lastShow: null };
+export const defaultSettings: Settings = {
+	keys: {},
+	looks: LOOK_NAMES[0],
+	times: {},
+	lastShow: null,
+};
 
 /** Preferences as they were read, and the way to change them. */
 export type SettingsStore = {
@@ -111,16 +118,21 @@ function notKeptText(cause: string): string {
 function valuesIn(disk: Disk, path: string): Settings {
 	if (disk.stat(path) === null) return defaultSettings;
 	const stored = JSON.parse(Buffer.from(disk.read(path)).toString('utf8')) as Stored | null;
-	const { keys, looks, lastShow } = stored ?? {};
-	const isRecord = keys !== null && typeof keys === 'object' && !Array.isArray(keys);
-	const texts = Object.entries(isRecord ? keys : {}).filter(
+	const { keys, looks, times, lastShow } = stored ?? {};
+	const texts = Object.entries(recordOf(keys)).filter(
 		(pair): pair is [string, string] => typeof pair[1] === 'string',
 	);
 	return {
 		keys: Object.fromEntries(texts),
 		looks: LOOK_NAMES.find((name) => name === looks) ?? defaultSettings.looks,
+		times: recordOf(times),
 		lastShow: typeof lastShow === 'string' ? lastShow : null,
 	};
+}
+
+function recordOf(value: unknown): Readonly<Record<string, unknown>> {
+	const isRecord = typeof value === 'object' && value !== null && !Array.isArray(value);
+	return isRecord ? (value as Record<string, unknown>) : {};
 }
 
 function sameJson(one: unknown, other: unknown): boolean {

@@ -128,6 +128,13 @@ export type Entry =
 			readonly player: string;
 			readonly pack: string;
 	  }
+	/** From here on the technician's own time for a piece of work, by its name; null: the built-in one. */
+	| {
+			readonly k: 'time-changed';
+			readonly at: NightMs;
+			readonly time: string;
+			readonly seconds: number | null;
+	  }
 	| { readonly k: 'show-ended'; readonly at: NightMs }
 	/** The night's first record; `boot` is the machine's start in which it was written. */
 	| { readonly k: 'night-opened'; readonly at: NightMs; readonly boot: string }

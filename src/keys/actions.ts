@@ -448,7 +448,7 @@ export const ACTIONS: readonly Action[] = [
 	{
 		id: 'settings',
 		keys: [','],
-		words: 'settings: looks and keys',
+		words: 'settings: looks, your own times for work, keys',
 		footer: silent,
 		whyNot: always,
 		act: ({ view }) => ({ kind: 'view', view: view === 'settings' ? 'live' : 'settings' }),

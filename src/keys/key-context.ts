@@ -58,11 +58,12 @@ export type Outcome =
 	| { readonly kind: 'pick'; readonly by: number }
 	/** Narrows the log to lines with these words. */
 	| { readonly kind: 'narrow'; readonly words: string }
-	/** Changes preferences, and says so. */
+	/** Changes preferences, and says so; the night may follow at once. */
 	| {
 			readonly kind: 'prefer';
 			readonly changes: Partial<Preferences>;
 			readonly words: string;
+			readonly command?: Command;
 	  }
 	| {
 			readonly kind:

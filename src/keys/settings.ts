@@ -1,43 +1,50 @@
-// The settings view: what a user prefers, a row each, and what enter does there. The looks go round, a
-// key is asked for.
+// The settings view: what a user prefers, a row each, and what enter does there. The looks go round,
+// times and keys are asked for.
 
 import { LOOK_NAMES } from '../base/colors.ts';
+import type { Show } from '../showfile/show.ts';
 import { actionName, CHOOSABLE_ACTIONS, keyOfAction, whyNotKey } from './key-choices.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { Preferences } from './preferences.ts';
 import { choicePrompt } from './prompts.ts';
-
-/** A row of the settings view. */
-export type SettingRow = {
-	readonly name: string;
-	readonly value: string;
-	/** What may be said besides: what it is by default. */
-	readonly note: string;
-};
+import type { SettingRow } from './setting-row.ts';
+import { timeSettings } from './time-settings.ts';
 
 /** Every setting, the looks first. */
-export function settingRows({ looks, keys }: Preferences): readonly SettingRow[] {
+export function settingRows({ preferences, show }: SettingsInput): readonly SettingRow[] {
+	const { looks, keys, times } = preferences;
+	const next = LOOK_NAMES[(LOOK_NAMES.indexOf(looks) + 1) % LOOK_NAMES.length] ?? 'dark';
 	return [
-		{ name: 'looks', value: looks, note: `enter: the next of ${LOOK_NAMES.length}` },
+		{
+			name: 'looks',
+			value: looks,
+			note: `enter: the next of ${LOOK_NAMES.length}`,
+			open: () => ({
+				kind: 'prefer',
+				changes: { looks: next },
+				words: `The looks are ${next} now.`,
+			}),
+		},
+		...timeSettings(times, show),
 		...CHOOSABLE_ACTIONS.map(({ id, keys: [usual = ''] }) => ({
 			name: actionName(id),
 			value: keyOfAction(id, keys),
 			note: keys[id] === undefined ? '' : `usually ${usual}`,
+			open: (): Outcome => ({ kind: 'prompt', prompt: keyPrompt(id) }),
 		})),
 	];
 }
 
+type SettingsInput = { readonly preferences: Preferences; readonly show: Show };
+
 /** What enter does on the picked row of the settings view. */
-export function openSetting({ preferences, picked }: KeyContext): Outcome {
-	if (picked === 0) {
-		const looks =
-			LOOK_NAMES[(LOOK_NAMES.indexOf(preferences.looks) + 1) % LOOK_NAMES.length] ?? 'dark';
-		return { kind: 'prefer', changes: { looks }, words: `The looks are ${looks} now.` };
-	}
-	const action = CHOOSABLE_ACTIONS[picked - 1];
-	return action === undefined
-		? { kind: 'say', words: 'There is no such setting.' }
-		: { kind: 'prompt', prompt: keyPrompt(action.id) };
+export function openSetting({ preferences, picked, session }: KeyContext): Outcome {
+	return (
+		settingRows({ preferences, show: session.show })[picked]?.open() ?? {
+			kind: 'say',
+			words: 'There is no such setting.',
+		}
+	);
 }
 
 /** Asks for the key of an action: the next key pressed. */

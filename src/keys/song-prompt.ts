@@ -4,8 +4,8 @@ import type { Session } from '../session/session.ts';
 import type { Song } from '../showfile/show.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
+import { type TextField, textPrompt } from './text-field.ts';
 import { lineOf } from './text-line.ts';
-import { type TextField, textPrompt } from './text-prompts.ts';
 
 /** Songs whose title or id begins with, has a word that begins with, or contains what was typed; in that order. */
 export function matchingSongs(session: Session, typed: string): readonly Song[] {

@@ -1,5 +1,4 @@
-// The prompts with a text or list field: every press counts, space is a letter, and a draft is kept
-// until it is entered.
+// The prompts that ask for words: memo, incident, the log's narrowing, tuning or capo as it is.
 
 import { wrapWords } from '../base/wrap-words.ts';
 import { warmthWords } from '../session/warmth-words.ts';
@@ -8,69 +7,10 @@ import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import { INCIDENT_KINDS } from './incident-kinds.ts';
-import type { KeyContext, Outcome, Prompt } from './key-context.ts';
+import type { KeyContext, Prompt } from './key-context.ts';
 import { LINE_COLUMNS } from './line-columns.ts';
-import type { PromptView } from './prompt-view.ts';
-import { editLine, lineOf, lineText, type TextLine, typeInto } from './text-line.ts';
-
-/** What a field asks, shows and comes to. */
-export type TextField = {
-	readonly view: (text: string, context: KeyContext) => Partial<PromptView> & { title: string };
-	/** What enter comes to. */
-	readonly enter: (text: string, context: KeyContext) => Outcome;
-	/** Keys other than text that the field takes, such as up and down in a list. */
-	readonly also?: (key: string, text: string) => Outcome | null;
-	readonly isText?: boolean;
-	/** Which keys are text here; all printable ones unless said. */
-	readonly accepts?: (key: string) => boolean;
-	/** By what its text is known when it is left unfinished; left out where it is not worth keeping. */
-	readonly draft?: string;
-};
-
-const LONGEST_TEXT = 400;
-
-/** A field with a line in it. */
-export function textPrompt(field: TextField, line: TextLine = lineOf('')): Prompt {
-	const isText = field.isText ?? true;
-	const accepts = field.accepts ?? (() => true);
-	const text = lineText(line);
-	const goOn = (next: TextLine): Outcome => ({ kind: 'prompt', prompt: textPrompt(field, next) });
-	return {
-		isText,
-		isLasting: false,
-		...(field.draft === undefined ? {} : { draft: { id: field.draft, text } }),
-		view: (context) => ({
-			lines: [],
-			choices:
-				field.draft === undefined || text === ''
-					? []
-					: [{ key: 'esc', words: 'keep it for later' }],
-			...field.view(text, context),
-			field: line,
-		}),
-		press: (key, context) => {
-			if (key === 'esc') return { kind: 'close' };
-			if (key === 'enter') return field.enter(text, context);
-			const also = field.also?.(key, text);
-			if (also) return also;
-			const edited = editLine(line, key);
-			if (edited) return goOn(edited);
-			if (!isText && (key === 'space' || key === 'pagedown')) return { kind: 'pass' };
-			const typed = key === 'space' ? ' ' : key;
-			// Named keys are longer words; anything else is one character as it was typed.
-			if (/^[a-z\d-]{2,}$/.test(typed))
-				return { kind: 'say', words: 'Type, then enter; esc leaves.' };
-			if (!accepts(typed) || text.length >= LONGEST_TEXT)
-				return { kind: 'say', words: `${typed} does not belong here.` };
-			return goOn(typeInto(line, typed));
-		},
-	};
-}
-
-/** The prompt with what was typed into it when it was last left. */
-function withDraft(field: TextField, { draftOf }: KeyContext): Prompt {
-	return textPrompt(field, lineOf(field.draft === undefined ? '' : draftOf(field.draft)));
-}
+import { textPrompt, withDraft } from './text-field.ts';
+import { lineOf } from './text-line.ts';
 
 /** A memo in free words. */
 export function memoPrompt(context: KeyContext): Prompt {

@@ -65,6 +65,7 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 				setLook({ narrowedTo: outcome.words, picked: 0 });
 				return;
 			case 'prefer':
+				if (outcome.command) steps.run(outcome.command, clock.nowMs());
 				prefer(outcome.changes, outcome.words);
 				return;
 			case 'take-back':
@@ -125,7 +126,7 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 			case 'help':
 				return ACTIONS.length;
 			case 'settings':
-				return settingRows(preferences.values()).length;
+				return settingRows({ preferences: preferences.values(), show: session().show }).length;
 			case 'live':
 				return 1;
 		}

@@ -65,7 +65,7 @@ export function openDesk(options: NightOptions): NightDesk {
 	const known = past.lastKnown();
 	const clock = goOn(options.clock, known);
 	const listeners = new Set<() => void>();
-	const preferences = options.preferences ?? unkeptPreferences();
+	const preferences = options.preferences ?? unkeptPreferences(show.ownTimes);
 	const plannedZeroMs = () => movedZero(options.plannedZeroMs, show, session().show);
 	let look = firstLook(options.findings?.[0] ?? null);
 

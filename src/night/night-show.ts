@@ -2,6 +2,7 @@
 // has changed, as soon as there is room to say it.
 
 import { decide } from '../session/decide.ts';
+import { withOwnTimes } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
 import type { NightDesk } from './night-desk.ts';
@@ -22,21 +23,24 @@ export type NightShow = {
 
 /** The show file of the night at this desk; `dayOffsetMinutes`: what to add to UTC for the time of day there. */
 export function nightShow(desk: NightDesk, dayOffsetMinutes: number): NightShow {
-	const { session, clock, look, setLook } = desk;
+	const { session, clock, look, setLook, preferences } = desk;
 	const watch = createShowWatch(goesBy);
 	/** The change that was said already. */
 	let saidMs: number | null = null;
 	const changedAtMs = () => watch.changedAtMs(session().show);
 
+	/** The technician's own times are not in the file, and may be others by now. */
 	function goesBy(read: Show): boolean {
-		return !decide(session(), { do: 'read-show-again', show: read }, clock.nowMs()).ok;
+		const mine = withOwnTimes(read, session().show.ownTimes ?? {});
+		return !decide(session(), { do: 'read-show-again', show: mine }, clock.nowMs()).ok;
 	}
 
 	/** One that says what the night goes by is not news any more. */
 	function read(): ShowReading {
-		const reading = watch.read?.() ?? { show: null, problems: [] };
-		if (reading.show !== null && goesBy(reading.show)) watch.goesByIt(session().show);
-		return reading;
+		const { show, problems } = watch.read?.() ?? { show: null, problems: [] };
+		if (show !== null && goesBy(show)) watch.goesByIt(session().show);
+		preferences.readAgain();
+		return { show: show && withOwnTimes(show, preferences.values().times), problems };
 	}
 
 	return {

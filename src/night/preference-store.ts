@@ -1,18 +1,22 @@
 // Where a night has a user's preferences from, and how it changes them: the night knows no disk.
 
 import type { Preferences } from '../keys/preferences.ts';
+import type { OwnTimes } from '../showfile/show.ts';
 
 export type PreferenceStore = {
 	readonly values: () => Preferences;
+	/** Takes up what was changed elsewhere meanwhile. */
+	readonly readAgain: () => void;
 	/** Changes hold at once; gives a sentence when they will not outlast the program. */
 	readonly change: (changes: Partial<Preferences>) => Promise<string | null>;
 };
 
-/** Preferences for as long as the program runs. */
-export function unkeptPreferences(): PreferenceStore {
-	let values: Preferences = { looks: 'dark', keys: {} };
+/** Preferences for as long as the program runs; the times are those that the show was read with. */
+export function unkeptPreferences(times: OwnTimes = {}): PreferenceStore {
+	let values: Preferences = { looks: 'dark', keys: {}, times };
 	return {
 		values: () => values,
+		readAgain: () => {},
 		change: async (changes) => {
 			values = { ...values, ...changes };
 			return null;

@@ -7,6 +7,7 @@ import type { Entry, Handed } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import { showDifferences } from '../session/show-differences.ts';
 import { keptShow } from '../showfile/kept-show.ts';
+import { ownTimeWords } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 
@@ -74,6 +75,8 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 			return `${playerName(show, entry.player)} wears pack ${entry.pack}`;
 		case 'pack-suspected':
 			return `pack ${entry.pack} of ${playerName(show, entry.player)} is suspect`;
+		case 'time-changed':
+			return `own time, ${ownTimeWords(entry.time, entry.seconds)}`;
 		case 'show-ended':
 			return 'the show was ended';
 		case 'night-opened':

@@ -18,7 +18,8 @@ export function settingsHeading(columns: number): Row {
 
 /** One row for each setting. */
 export function settingsRows(state: ScreenState, columns: number): Row[] {
-	return settingRows(state.preferences).map(({ name, value, note }) =>
+	const { preferences, session } = state;
+	return settingRows({ preferences, show: session.show }).map(({ name, value, note }) =>
 		placeAt(columns, [
 			[2, [span(name)]],
 			[VALUE_AT, [span(value, 'bright')]],

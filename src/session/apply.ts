@@ -3,6 +3,7 @@
 
 import type { Entry } from '../journal/entry.ts';
 import { keptShow } from '../showfile/kept-show.ts';
+import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
 import { correctHandOver, emptyHandsOf, handOver, takeBack } from './apply-hands.ts';
 import {
 	blankIncident,
@@ -110,6 +111,10 @@ export function apply(session: Session, entry: Entry): Session {
 			return session.suspectPacks.includes(entry.pack)
 				? session
 				: { ...session, suspectPacks: [...session.suspectPacks, entry.pack] };
+		case 'time-changed': {
+			const own = ownTimesWith(session.show.ownTimes ?? {}, entry.time, entry.seconds);
+			return { ...session, show: withOwnTimes(session.show, own) };
+		}
 		case 'show-ended':
 			return moveShow(
 				Object.values(session.players).reduce<Session>(

@@ -87,4 +87,6 @@ export type Command =
 	| { readonly do: 'correct-pedal'; readonly player: string; readonly pedal: string }
 	| { readonly do: 'change-pack'; readonly player: string; readonly pack: string }
 	| { readonly do: 'suspect-pack'; readonly player: string }
+	/** From here on the technician's own time for this, by its name; null: the built-in one. */
+	| { readonly do: 'change-time'; readonly time: string; readonly seconds: number | null }
 	| { readonly do: 'end-show' };

@@ -131,6 +131,10 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 				? no(`${playerName(session.show, command.player)} has no pack on.`)
 				: yes({ k: 'pack-suspected', at: atMs, player: command.player, pack });
 		}
+		case 'change-time':
+			return (session.show.ownTimes?.[command.time] ?? null) === command.seconds
+				? no('The night goes by that time already.')
+				: yes({ k: 'time-changed', at: atMs, time: command.time, seconds: command.seconds });
 		case 'end-show':
 			return yes(...(songOnNow(session) ? endOfSong(session, endedHow(session, atMs), atMs) : []), {
 				k: 'show-ended',

@@ -1,6 +1,7 @@
 // What a show read again has that the night's does not, in words: for the question before it is taken
 // over, and for the log.
 
+import { withOwnTimes } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
 import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { nextSongItem } from './find.ts';
@@ -18,11 +19,13 @@ export function showDifferences(session: Session, read: Show): readonly string[]
 	const { show } = session;
 	const after = readAgain(session, read);
 	const kept = stillInUse(session, read);
+	// One's own times stand in every instrument; a line of their own says that they are others.
+	const timedAlike = withOwnTimes(show, after.show.ownTimes ?? {});
 	const differs = (key: keyof Show): boolean => !isSame(show[key], after.show[key]);
 	const others = OTHERS.filter(({ keys }) => keys.some(differs)).map(({ words }) => words);
 	return [
 		...thingLines('songs', [show.songs, after.show.songs], (id, of) => songTitle(of, id)),
-		...thingLines('instruments', [show.instruments, after.show.instruments], (id, of) =>
+		...thingLines('instruments', [timedAlike.instruments, after.show.instruments], (id, of) =>
 			instrumentName(of, id),
 		),
 		...thingLines('players', [show.players, after.show.players], (id, of) => playerName(of, id)),
@@ -65,6 +68,7 @@ const OTHERS: readonly { readonly keys: readonly (keyof Show)[]; readonly words:
 	{ keys: ['staleAfterSeconds', 'staleNewSeconds'], words: 'how long ready lasts' },
 	{ keys: ['boards'], words: 'boards' },
 	{ keys: ['packs'], words: 'packs' },
+	{ keys: ['ownTimes'], words: 'your own times' },
 	{ keys: ['sweeten'], words: 'offsets of tunings' },
 	{
 		keys: ['techs', 'stock', 'abbreviations', 'times', 'gauges', 'unitMass', 'stage'],

@@ -124,6 +124,7 @@ function resolveInstrument(
 			bridge,
 			layers.filter((layer) => layer !== undefined),
 		),
+		...(shaped.times === undefined ? {} : { givenTimes: writtenSeconds(shaped.times) }),
 		leave: shaped.leave ?? null,
 		notes: shaped.notes ?? null,
 		pickups: shaped.pickups ?? null,
@@ -228,11 +229,13 @@ function cleanKeys(texts: Readonly<Record<string, string>>): Record<string, stri
 
 function writtenTimes(shaped: NonNullable<ShapedShow['times']>): Times {
 	const times: Record<string, Record<string, number>> = {};
-	for (const [kind, given] of Object.entries(shaped)) {
-		const entries = Object.entries(given ?? {}).filter(([, seconds]) => seconds !== undefined);
-		times[kind] = Object.fromEntries(entries) as Record<string, number>;
-	}
+	for (const [kind, given] of Object.entries(shaped)) times[kind] = writtenSeconds(given ?? {});
 	return times;
+}
+
+function writtenSeconds(given: GivenTimes): Record<string, number> {
+	const entries = Object.entries(given).filter(([, seconds]) => seconds !== undefined);
+	return Object.fromEntries(entries) as Record<string, number>;
 }
 
 function dayTimes(show: NonNullable<ShapedShow['show']>): {

@@ -44,7 +44,12 @@ export type Show = {
 	/** Cents added to targets. */
 	readonly sweeten?: readonly Sweetening[];
 	readonly stage?: Stage;
+	/** The technician's own times that stood in for the built-in ones when the show was read; left out where there were none. */
+	readonly ownTimes?: OwnTimes;
 };
+
+/** Seconds by the names of `own-times.ts`. */
+export type OwnTimes = Readonly<Record<string, number>>;
 
 export type UnitMass = Readonly<Record<string, number>>;
 
@@ -94,8 +99,10 @@ export type Instrument = {
 	/** Kept back as a stand-in. */
 	readonly spare: boolean;
 	readonly strung: { readonly on: string | null; readonly hours: number | null };
-	/** Seconds for each piece of work on this instrument: its own `times`, its kind's, `all`, the defaults, in that order. */
+	/** Seconds for each piece of work on this instrument: its own `times`, its kind's, `all`, the technician's, the built-in ones, in that order. */
 	readonly times: WorkTimes;
+	/** Its own `times` as the file writes them, in seconds; left out where it has none. */
+	readonly givenTimes?: Readonly<Record<string, number>>;
 	/** To be checked before it leaves the rack. */
 	readonly leave: string | null;
 	readonly notes: string | null;

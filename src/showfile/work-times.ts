@@ -1,5 +1,5 @@
 // How long each piece of work takes on an instrument: its own times, its kind's, those for all, and
-// last what is usual. One table of defaults, so that the plan and the run sheet cannot disagree.
+// last what is built in. One table of defaults, so that the plan and the run sheet cannot disagree.
 
 import type { InstrumentKind } from '../tuning/kind.ts';
 import { KINDS } from '../tuning/kind.ts';
@@ -23,14 +23,16 @@ export type TimeKey =
 	| 'further-string'
 	| 'hand-over';
 
-// All of these are common practice, no source; a show file can change each.
-const WIPE = 15;
-const CAPO = 10;
-const WALK = 10;
-const HAND_OVER = 15;
-const RESTRING = 270;
-const RESTRING_FLOATING = 645;
-const FURTHER_STRING = 90;
+/** Seconds that are built in, beside the touch-up of each kind: common practice, no source. */
+export const USUAL_SECONDS = {
+	wipe: 15,
+	capo: 10,
+	walk: 10,
+	handOver: 15,
+	restring: 270,
+	restringFloating: 645,
+	furtherString: 90,
+} as const;
 
 /**
  * Seconds for every piece of work, from the first layer that gives them. A change of tuning that no
@@ -53,11 +55,14 @@ export function workTimesOf(
 		twoStrings: given('two-strings', retuneSeconds('two-strings', touchUp)),
 		allStrings: given('all-strings', retuneSeconds('all-same-interval', touchUp)),
 		otherTuning: given('other-tuning', retuneSeconds('other', touchUp)),
-		wipe: given('wipe', WIPE),
-		capo: given('capo', CAPO),
-		walk: given('walk', WALK),
-		restring: given('restring', bridge === 'floating' ? RESTRING_FLOATING : RESTRING),
-		furtherString: given('further-string', FURTHER_STRING),
-		handOver: given('hand-over', HAND_OVER),
+		wipe: given('wipe', USUAL_SECONDS.wipe),
+		capo: given('capo', USUAL_SECONDS.capo),
+		walk: given('walk', USUAL_SECONDS.walk),
+		restring: given(
+			'restring',
+			bridge === 'floating' ? USUAL_SECONDS.restringFloating : USUAL_SECONDS.restring,
+		),
+		furtherString: given('further-string', USUAL_SECONDS.furtherString),
+		handOver: given('hand-over', USUAL_SECONDS.handOver),
 	};
 }

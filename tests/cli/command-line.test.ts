@@ -101,6 +101,43 @@ test('settings are kept and set back', async () => {
 	expect((await run('settings', 'key.memo')).out).toBe('m\n');
 });
 
+describe('own times', () => {
+	const seconds = async (): Promise<readonly number[]> => {
+		const { out } = await run('plan', 'shows/folk.yaml', '--json');
+		return JSON.parse(out).work.map((one: { seconds: number }) => one.seconds);
+	};
+	test('are set, count in every show that is read, and are set back alone', async () => {
+		const before = await seconds();
+		await run('settings', 'looks', 'amber');
+		expect((await run('settings', 'time.touch-up.acoustic-6', '2m')).code).toBe(0);
+		expect((await run('settings', 'time.touch-up.acoustic-6')).out).toBe('2:00\n');
+		expect(await seconds()).not.toEqual(before);
+		expect((await run('settings', '--reset', 'time.touch-up.acoustic-6')).code).toBe(0);
+		expect(await seconds()).toEqual(before);
+		expect((await run('settings', 'looks')).out).toBe('amber\n');
+		expect((await run('settings', '--reset')).code).toBe(0);
+	});
+	test('that are none are refused', async () => {
+		const { code, err } = await run('settings', 'time.capo', 'soon');
+		expect(code).toBe(2);
+		expect(err).toBe(
+			'time.capo cannot be this (found soon; expected a time in whole seconds such as 45s, 4m30s or 1:30).\n',
+		);
+		expect((await run('settings', 'time.cappo', '5s')).err).toContain('Did you mean time.capo?');
+	});
+	test('kept wrongly are told in a sentence, and nothing else is changed by it', async () => {
+		const { out } = await run('settings', '--json');
+		writeFileSync(JSON.parse(out).files.settings, '{"times": {"capo": "soon", "walk": "6s"}}');
+		const { code, err } = await run('settings');
+		expect(code).toBe(0);
+		expect(err).toMatch(/^Your time for capo cannot be used: "soon" is not .*\n$/);
+		expect((await run('check', 'shows/club.yaml')).err).toBe(err);
+		expect((await run('plan', 'shows/club.yaml')).err).toBe(err);
+		expect((await run('settings', 'time.walk')).out).toBe('0:06\n');
+		expect((await run('settings', '--reset')).code).toBe(0);
+	});
+});
+
 describe('a script', () => {
 	test('that CI plays runs to its end with nothing on standard error', async () => {
 		const argv = ['rehearse', 'shows/club.yaml', '--script', 'tests/rehearsals/club-opening.txt'];

@@ -8,6 +8,7 @@ import type { Io } from '../../src/cli/io.ts';
 import { showFileOf } from '../../src/cli/show-file.ts';
 import { type MemoryJournal, memoryJournal } from '../../src/journal/memory-journal.ts';
 import { type Night, openNight } from '../../src/night/night.ts';
+import { type PreferenceStore, unkeptPreferences } from '../../src/night/preference-store.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
 import { scratchFolder } from '../disk/scratch-folder.ts';
@@ -41,7 +42,7 @@ type Evening = {
 	readonly write: (path: string, text: string, clock?: string) => void;
 };
 
-function evening(): Evening {
+function evening(preferences?: PreferenceStore): Evening {
 	const folder = scratchFolder();
 	const file = join(folder, 'show.yaml');
 	const gear = join(folder, 'gear.yaml');
@@ -63,6 +64,7 @@ function evening(): Evening {
 			plannedZeroMs: START_MS,
 			dayOffsetMinutes: 0,
 			isRehearsal: true,
+			...(preferences && { preferences }),
 		});
 		opened.watchShow(showFileOf('show.yaml', io));
 		return opened;
@@ -180,4 +182,25 @@ test('a file put in the place of the old one is read like one written over it', 
 	expect(screen()).toContain('file changed 20:12');
 	press('v', 'enter');
 	expect(titles(night())).toEqual(['One', 'Second']);
+});
+
+test('own times changed elsewhere count from the next reading on, and are no change of the file', () => {
+	const preferences = unkeptPreferences();
+	const { press, screen, night, restart } = evening(preferences);
+	const capo = () => night().session().show.instruments[0]?.times.capo;
+	press('space');
+	preferences.change({ times: { capo: 6 } });
+	restart();
+	press('tab', 'tab');
+	expect(screen()).not.toContain('changed');
+	expect(capo()).toBe(10);
+	press('v');
+	expect(screen()).toContain('changed: your own times');
+	expect(screen()).not.toContain('instruments changed');
+	press('enter');
+	expect(capo()).toBe(6);
+	restart();
+	expect(capo()).toBe(6);
+	press('u');
+	expect(capo()).toBe(10);
 });

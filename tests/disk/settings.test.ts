@@ -23,7 +23,13 @@ describe('preferences', () => {
 		const store = await open(folder);
 		expect(store.change({ keys: { next: 'n' }, looks: 'dark', lastShow: '/a.yaml' })).toBeNull();
 		expect(store.change({ looks: 'amber' })).toBeNull();
-		expect(store.values).toEqual({ keys: { next: 'n' }, looks: 'amber', lastShow: '/a.yaml' });
+		expect(store.change({ times: { capo: 6 } })).toBeNull();
+		expect(store.values).toEqual({
+			keys: { next: 'n' },
+			looks: 'amber',
+			times: { capo: 6 },
+			lastShow: '/a.yaml',
+		});
 		expect((await open(folder)).values).toEqual(store.values);
 		expect(settingsNow({ disk: realDisk, folder })).toEqual(store.values);
 		expect(store.path).toBe(join(folder, 'settings.json'));
@@ -54,7 +60,7 @@ describe('preferences', () => {
 		'[]',
 		'null',
 		'{"looks":"normal"}',
-		'{"keys":[1],"looks":3,"lastShow":{}}',
+		'{"keys":[1],"looks":3,"times":[45],"lastShow":{}}',
 		'{"keys":{"next":7,"done":"x"}}',
 		'{"__proto__":{"looks":"dark"}}',
 	])('of a wrong shape are passed over: %s', async (text) => {

@@ -43,7 +43,7 @@ export function startSeenUi(options: SeenUiOptions) {
 	let offer: (() => void) | undefined;
 	const faults: unknown[] = [];
 	const ui = startUi({
-		getScreen: () => ({ ...state, preferences: { looks: look, keys: {} } }),
+		getScreen: () => ({ ...state, preferences: { looks: look, keys: {}, times: {} } }),
 		subscribe: (paint) => {
 			offer = createPaintGate({
 				hasBacklog: () => isStalled,

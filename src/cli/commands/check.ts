@@ -24,7 +24,8 @@ export const checkCommand: CliCommand = {
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
 		const isJson = request.options.json === true;
-		const { show, problems } = await openShow(request.words[0] ?? '', io);
+		const { show, problems, remarks } = await openShow(request.words[0] ?? '', request, io);
+		for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
 		if (!show) {
 			if (isJson)
 				io.write(`${JSON.stringify({ usable: false, problems, findings: [], warnings: [] })}\n`);

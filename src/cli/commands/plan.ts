@@ -46,7 +46,8 @@ export const planCommand: CliCommand = {
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
 		if (request.options.tonight) return tellTonight(request, io);
-		const { show, problems } = await openShow(request.words[0] ?? '', io);
+		const { show, problems, remarks } = await openShow(request.words[0] ?? '', request, io);
+		for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
 		if (!show) return tellProblems(problems, io);
 		const plan = planBeforeDoors(show);
 		const asked = optionText(request, 'why');

@@ -70,7 +70,7 @@ export const rehearseCommand: CliCommand = {
 				io,
 			);
 		}
-		const { show, problems } = await openShow(file, io);
+		const { show, problems } = await openShow(file, request, io);
 		if (!show) return tellProblems(problems, io);
 		const script = readScript(scriptFile, size, io);
 		if (!script.ok) return tellProblems(script.problems, io);

@@ -3,11 +3,19 @@
 import { cleanText } from '../../base/clean-text.ts';
 import { LOOK_NAMES } from '../../base/colors.ts';
 import { nearestName } from '../../base/nearest-name.ts';
+import type { Problem } from '../../base/problem.ts';
 import { realDisk } from '../../disk/real-disk.ts';
-import type { Settings, SettingsStore } from '../../disk/settings.ts';
-import { openSettings } from '../../disk/settings.ts';
+import type { Settings } from '../../disk/settings.ts';
+import { defaultSettings, openSettings } from '../../disk/settings.ts';
 import { ACTIONS } from '../../keys/actions.ts';
 import { usableKeys, whyNotKey } from '../../keys/key-choices.ts';
+import {
+	OWN_TIMES,
+	readOwnTime,
+	TIME_WORDS,
+	timeText,
+	usableTimes,
+} from '../../showfile/own-times.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -15,24 +23,36 @@ import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 const KEY_PREFIX = 'key.';
+const TIME_PREFIX = 'time.';
 
 export const settingsCommand: CliCommand = {
 	usage: 'settings [NAME [VALUE]]',
 	about: [
 		'Shows all preferences and where files are; with a name that one, with a value too sets it.',
-		'Names: looks (dark; amber, dim for backstage; grey; none, words without colour), and key.ACTION,',
-		'one for each action of the live screen.',
+		'Names: looks (dark; amber, dim for backstage; grey; none, words without colour); time.WORK,',
+		'your own time for a piece of work in place of the built-in one, for shows read from then on',
+		'(what a show file says comes first); and key.ACTION, one for each action of the live screen.',
 	],
-	example: 'rackside settings key.memo n',
-	options: { ...JSON_OPTION, reset: { words: 'set everything back' } },
+	example: 'rackside settings time.capo 6s',
+	options: { ...JSON_OPTION, reset: { words: 'set everything back, or with NAME only that' } },
 	words: { least: 0, most: 2 },
 	run: async (request, io) => {
 		const places = placesOf(request, io);
 		const store = await openSettings({ disk: realDisk, folder: places.settings });
-		if (store.problem !== null) io.complain(`${cleanText(store.problem)}\n`);
-		if (request.options.reset) return kept(store.reset(), io.complain);
+		const { keys, problems: ofKeys } = usableKeys(store.values.keys);
+		const { times, problems: ofTimes } = usableTimes(store.values.times);
+		const isResetting = request.options.reset === true;
 		const [name, value] = request.words;
-		const all = allSettings(store.values);
+		const troubles = [store.problem ?? [], isResetting ? [] : [...ofKeys, ...ofTimes]].flat(2);
+		io.complain(troubles.map((words) => `${cleanText(words)}\n`).join(''));
+		const done = (trouble: string | null): number => {
+			if (trouble === null) return EXIT.fine;
+			io.complain(`${cleanText(trouble)}\n`);
+			return EXIT.unusable;
+		};
+		if (name === undefined && isResetting) return done(store.reset());
+		const settings: Settings = { ...store.values, keys, times };
+		const all = allSettings(settings);
 		if (name === undefined) {
 			const files = { nights: places.nights, settings: store.path };
 			if (request.options.json) io.write(`${JSON.stringify({ settings: all, files })}\n`);
@@ -46,75 +66,78 @@ export const settingsCommand: CliCommand = {
 			}
 			return EXIT.fine;
 		}
-		if (!Object.hasOwn(all, name)) {
-			const near = nearestName(name, Object.keys(all));
-			const hint = near === null ? 'rackside settings lists all.' : `Did you mean ${near}?`;
-			return tellProblems(
-				[
-					{
-						code: 'unknown-setting',
-						what: 'there is no such setting',
-						found: cleanText(name),
-						hint,
-					},
-				],
-				io,
-			);
-		}
-		if (value === undefined) {
+		if (!Object.hasOwn(all, name)) return tellProblems([unknownSetting(name, all)], io);
+		if (value === undefined && !isResetting) {
 			io.write(
 				request.options.json ? `${JSON.stringify(all[name])}\n` : `${cleanText(all[name] ?? '')}\n`,
 			);
 			return EXIT.fine;
 		}
-		const change = changeOf(store, name, value);
-		if ('why' in change) {
-			io.complain(`${change.why}\n`);
-			return EXIT.unusable;
-		}
-		if ('expected' in change) {
-			return tellProblems(
-				[
-					{
-						code: 'setting-value',
-						what: `${name} cannot be this`,
-						found: cleanText(value),
-						expected: change.expected,
-					},
-				],
-				io,
-			);
-		}
-		return kept(store.change(change), io.complain);
+		if (isResetting) return done(store.change(withoutOne(settings, name)));
+		const change = changeOf(settings, name, value ?? '');
+		if (typeof change === 'string') return done(change);
+		if ('what' in change) return tellProblems([change], io);
+		return done(store.change(change));
 	},
 };
 
-function kept(trouble: string | null, complain: (text: string) => void): number {
-	if (trouble === null) return EXIT.fine;
-	complain(`${cleanText(trouble)}\n`);
-	return EXIT.unusable;
-}
-
-function allSettings(values: Settings): Record<string, string> {
+function allSettings({ looks, keys, times }: Settings): Record<string, string> {
+	const own = usableTimes(times).times;
 	return {
-		looks: values.looks,
+		looks,
 		...Object.fromEntries(
-			ACTIONS.map(({ id, keys }) => [`${KEY_PREFIX}${id}`, values.keys[id] ?? keys[0] ?? '']),
+			OWN_TIMES.map(({ name, usual }) => [`${TIME_PREFIX}${name}`, timeText(own[name] ?? usual)]),
+		),
+		...Object.fromEntries(
+			ACTIONS.map(({ id, keys: [usual = ''] }) => [`${KEY_PREFIX}${id}`, keys[id] ?? usual]),
 		),
 	};
 }
 
+function unknownSetting(name: string, all: Readonly<Record<string, string>>): Problem {
+	const near = nearestName(name, Object.keys(all));
+	return {
+		code: 'unknown-setting',
+		what: 'there is no such setting',
+		found: cleanText(name),
+		hint: near === null ? 'rackside settings lists all.' : `Did you mean ${near}?`,
+	};
+}
+
+/** What setting this one changes, or what is wrong with the value. */
 function changeOf(
-	store: SettingsStore,
+	{ keys, times }: Settings,
 	name: string,
 	value: string,
-): Partial<Settings> | { readonly expected: string } | { readonly why: string } {
+): Partial<Settings> | Problem | string {
+	const refused = (expected: string): Problem => ({
+		code: 'setting-value',
+		what: `${name} cannot be this`,
+		found: cleanText(value),
+		expected,
+	});
 	if (name === 'looks') {
 		const looks = LOOK_NAMES.find((one) => one === value.toLowerCase());
-		return looks === undefined ? { expected: `one of ${LOOK_NAMES.join(', ')}` } : { looks };
+		return looks === undefined ? refused(`one of ${LOOK_NAMES.join(', ')}`) : { looks };
+	}
+	if (name.startsWith(TIME_PREFIX)) {
+		const seconds = readOwnTime(value);
+		return seconds === null
+			? refused(TIME_WORDS)
+			: { times: { ...times, [name.slice(TIME_PREFIX.length)]: seconds } };
 	}
 	const id = name.slice(KEY_PREFIX.length);
 	const key = value.toLowerCase();
-	const why = whyNotKey(id, key, usableKeys(store.values.keys).keys);
-	return why === null ? { keys: { ...store.values.keys, [id]: key } } : { why };
+	return whyNotKey(id, key, keys) ?? { keys: { ...keys, [id]: key } };
+}
+
+/** What setting this one back changes. */
+function withoutOne({ keys, times }: Settings, name: string): Partial<Settings> {
+	if (name === 'looks') return { looks: defaultSettings.looks };
+	if (name.startsWith(TIME_PREFIX)) {
+		const { [name.slice(TIME_PREFIX.length)]: _, ...others } = times;
+		return { times: others };
+	}
+	const { [name.slice(KEY_PREFIX.length)]: _, ...others } = keys;
+	return { keys: others };
 }

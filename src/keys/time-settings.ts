@@ -1,0 +1,90 @@
+// A technician's own times in the settings view: what each is, whether it counts tonight, and the
+// question for another one.
+
+import {
+	fileSeconds,
+	OWN_TIMES,
+	type OwnTime,
+	ownTimesWith,
+	ownTimeWords,
+	readOwnTime,
+	TIME_WORDS,
+	timeName,
+	timeText,
+} from '../showfile/own-times.ts';
+import type { OwnTimes, Show } from '../showfile/show.ts';
+import type { Outcome, Prompt } from './key-context.ts';
+import type { SettingRow } from './setting-row.ts';
+import { textPrompt } from './text-field.ts';
+
+/** A row for each piece of work. */
+export function timeSettings(own: OwnTimes, show: Show): readonly SettingRow[] {
+	return OWN_TIMES.map((time) => ({
+		name: timeName(time),
+		value: timeText(own[time.name] ?? time.usual),
+		note: noteOf(time, own, show),
+		open: (): Outcome => ({ kind: 'prompt', prompt: timePrompt(time) }),
+	}));
+}
+
+/** Where tonight's time comes from, short enough for the narrowest screen. */
+function noteOf(time: OwnTime, own: OwnTimes, show: Show): string {
+	const file = fileWords(time, show);
+	if (file !== null) return `show file ${file}`;
+	const mine = own[time.name];
+	const tonight = show.ownTimes?.[time.name];
+	if (tonight !== mine) return `tonight ${timeText(tonight ?? time.usual)}`;
+	return mine === undefined ? 'built in' : `yours, built in ${timeText(time.usual)}`;
+}
+
+/** What the show file says of it; null where it leaves every instrument to what is set here. */
+function fileWords(time: OwnTime, show: Show): string | null {
+	const said = fileSeconds(show, time);
+	const given = said.filter((seconds) => seconds !== null);
+	if (given.length === 0) return null;
+	const [least, most] = [Math.min(...given), Math.max(...given)];
+	const range = least === most ? timeText(least) : `${timeText(least)} to ${timeText(most)}`;
+	return `${range}${given.length < said.length ? ', some' : time.isAdded ? ' in all' : ''}`;
+}
+
+/** Asks for one's own time; nothing is kept that is none. */
+function timePrompt(time: OwnTime): Prompt {
+	const { name, words, usual, isAdded } = time;
+	return textPrompt({
+		view: (text, { preferences, session }) => {
+			const mine = preferences.times[name];
+			const file = fileWords(time, session.show);
+			return {
+				title: `${isAdded ? `${words}, on top of the touch-up` : words}, now ${timeText(mine ?? usual)} ${mine === undefined ? 'built in' : 'yours'}:`,
+				lines: [
+					'Type it as 45s, 4m30s or 1:30, then enter.',
+					...(file === null ? [] : [`The show file says ${file}, and comes first tonight.`]),
+				],
+				choices:
+					mine !== undefined && text === ''
+						? [{ key: 'delete', words: `the built-in ${timeText(usual)}` }]
+						: [],
+			};
+		},
+		also: (key, text, { preferences }) =>
+			(key === 'delete' || key === 'backspace') && text === '' && name in preferences.times
+				? chosen(time, null, preferences.times)
+				: null,
+		enter: (text, { preferences }) => {
+			const seconds = readOwnTime(text);
+			return seconds === null
+				? { kind: 'say', words: `${text.trim() || 'Nothing'} is not ${TIME_WORDS}.` }
+				: chosen(time, seconds, preferences.times);
+		},
+	});
+}
+
+function chosen({ name }: OwnTime, seconds: number | null, own: OwnTimes): Outcome {
+	const words = ownTimeWords(name, seconds);
+	return {
+		kind: 'prefer',
+		changes: { times: ownTimesWith(own, name, seconds) },
+		words: `${words.charAt(0).toUpperCase()}${words.slice(1)}, from now on and in every show read later.`,
+		command: { do: 'change-time', time: name, seconds },
+	};
+}
