@@ -47,25 +47,33 @@ const lateWidths = {
 };
 
 /**
- * The renderer takes every row of text apart into cells for each frame and forgets them. Kept from frame
- * to frame, within bounds, only rows that differ are taken apart: a third of what a key takes to be painted.
+ * The renderer takes every row of text apart into cells for each frame and puts them together again. A
+ * row that is written once, from its first cell on, comes out as it went in: where all are so, no cell
+ * is needed.
  */
-const keptCells = {
-	name: 'kept-cells',
+const wholeRows = {
+	name: 'whole-rows',
 	setup({ onLoad }) {
 		onLoad({ filter: /ink[\\/]build[\\/]output\.js$/ }, async ({ path }) => {
 			const source = await readFile(path, 'utf8');
-			const eachFrame = 'caches = new OutputCaches();';
-			if (!source.includes(eachFrame))
-				throw new Error(`${path} has changed: look at keptCells again`);
-			const kept = `
-				let keptCaches = new OutputCaches();
-				function cachesSoFar() {
-					if (keptCaches.styledChars.size > 1000 || keptCaches.widths.size > 4000) keptCaches = new OutputCaches();
-					return keptCaches;
+			const begin = '    get() {\n';
+			if (source.split(begin).length !== 2)
+				throw new Error(`${path} has changed: look at wholeRows again`);
+			const whole = `
+				function wholeRows({ operations, height }) {
+					const rows = Array(height).fill('');
+					for (const { type, x, y, text, transformers } of operations) {
+						if (type !== 'write' || x !== 0 || rows[y] !== '' || text.includes('\\n')) return null;
+						rows[y] = transformers.reduce((row, transform) => transform(row, 0), text).trimEnd();
+					}
+					return { output: rows.join('\\n'), height };
 				}`;
 			return {
-				contents: source.replace(eachFrame, 'caches = cachesSoFar();') + kept,
+				contents:
+					source.replace(
+						begin,
+						() => `${begin}const rows = wholeRows(this); if (rows !== null) return rows;\n`,
+					) + whole,
 				loader: 'js',
 			};
 		});
@@ -131,7 +139,7 @@ const rest = await build({
 	platform: 'node',
 	format: 'esm',
 	target: 'node22',
-	plugins: [lateWidths, keptCells, requireBuiltIn],
+	plugins: [lateWidths, wholeRows, requireBuiltIn],
 	jsx: 'automatic',
 	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
 	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },

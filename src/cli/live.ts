@@ -26,8 +26,8 @@ import type { Shutdown } from '../terminal/shutdown.ts';
 import { createPaintGate, hasBacklog, unblock } from '../terminal/stall.ts';
 import { terminalAbilities } from '../terminal/terminal-kind.ts';
 import { ENTER_MODES, ENTER_SCREEN, LEAVE_SCREEN, RESET } from '../terminal/terminal-modes.ts';
-import { firstFrame } from '../ui/first-frame.ts';
-import type { Ui } from '../ui/start-ui.tsx';
+import { createFramePainter } from '../ui/frame-painter.ts';
+import { styledScreen } from '../ui/styled-screen.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
@@ -192,12 +192,10 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		else shutdown.begin({ kind: 'signal', signal: 'SIGINT' });
 		leaveIfWanted();
 	};
-	let ui: Ui | null = null;
+	let unmount = (): void => {};
 	let isInScreen = true;
 	keepSizeKnown(stdout, clock);
-	const first = night.screen();
-	const size = { columns: stdout.columns, rows: stdout.rows };
-	const paintFirst = () => stdout.write(ENTER_SCREEN + firstFrame(first, size, stage));
+	const painter = createFramePainter(stdout);
 	const input = createInputSource({ stdin, clock, onEvent, onCooked: () => takeBack() });
 	const takeBack = redrawOnContinue({
 		process,
@@ -205,15 +203,14 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		retake: input.retake,
 		write: (text) => stdout.write(text),
 		redraw: () => {
-			if (ui === null) return paintFirst();
 			stdout.write(ENTER_SCREEN);
-			return ui.redraw();
+			painter.paintAgain();
 		},
 	});
 	shutdown.hold({
 		stopInput: input.stop,
 		unmount: () => {
-			ui?.unmount();
+			unmount();
 			stdout.write(LEAVE_SCREEN);
 			isInScreen = false;
 		},
@@ -223,20 +220,14 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		if (isInScreen) stdout.write(RESET);
 	});
 	// Shown and listening at once; the renderer, which takes longer to load than all else, goes on from
-	// there. What it draws first is the same, so that nothing of the first picture is left over.
-	stdout.write(ENTER_MODES);
-	paintFirst();
+	// there.
+	stdout.write(ENTER_MODES + ENTER_SCREEN);
+	painter.paint(styledScreen(night.screen(), stdout, stage).join('\n'));
 	input.start();
 	const { startUi } = await import('../ui/start-ui.tsx');
 	if (shutdown.hasBegun()) return;
-	let isFirst = stdout.columns === size.columns && stdout.rows === size.rows;
-	if (!isFirst) stdout.write(ENTER_SCREEN);
-	ui = startUi({
-		getScreen: () => {
-			const state = isFirst ? first : night.screen();
-			isFirst = false;
-			return state;
-		},
+	unmount = startUi({
+		getScreen: night.screen,
 		subscribe: (paint) => {
 			const { offer } = createPaintGate({
 				hasBacklog: () => hasBacklog(stdout),
@@ -249,6 +240,7 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		},
 		onFault: (error) => shutdown.begin({ kind: 'fault', error }),
 		stdout,
+		painter,
 		// Nothing ever arrives there: the keys are read by the input source.
 		stdin: Object.assign(new PassThrough(), {
 			isTTY: true,

@@ -1,50 +1,35 @@
 // The drawn rows on the terminal: one text for each row, drawn again only when it differs.
 
-import { Box, Text, useApp, useWindowSize } from 'ink';
+import { Box, Transform, useWindowSize } from 'ink';
 import { memo, useEffect, useReducer } from 'react';
-import type { ColorDepth } from '../base/colors.ts';
-import { drawScreen } from '../screen/draw-screen.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
-import { styledRow, stylingOf } from './styled-row.ts';
-
-/** Lends the terminal to the callback, then takes it back and draws everything anew. */
-export type Suspend = (callback: () => void) => Promise<void>;
+import type { ScreenOptions } from './styled-row.ts';
+import { styledScreen } from './styled-screen.ts';
 
 export type ScreenViewProps = {
 	readonly getScreen: () => ScreenState;
 	/** Tells when to draw again; gives back how to stop that. */
 	readonly onDraw: (draw: () => void) => () => void;
-	/** Given once drawn, and null once gone. */
-	readonly onSuspend: (suspend: Suspend | null) => void;
-	readonly isAscii: boolean;
-	readonly colorDepth: ColorDepth;
+	readonly options: ScreenOptions;
 };
 
 /** The screen for the size that the terminal has now. */
-export function ScreenView(props: ScreenViewProps) {
-	const { getScreen, onDraw, onSuspend, isAscii, colorDepth } = props;
-	const { suspendTerminal } = useApp();
+export function ScreenView({ getScreen, onDraw, options }: ScreenViewProps) {
 	const { columns, rows } = useWindowSize();
 	const [, draw] = useReducer((count: number) => count + 1, 0);
 	useEffect(() => onDraw(draw), [onDraw]);
-	useEffect(() => {
-		onSuspend(suspendTerminal);
-		return () => onSuspend(null);
-	}, [onSuspend, suspendTerminal]);
-	const state = getScreen();
-	const drawn = drawScreen(state, { columns, rows }, { isAscii });
-	const styling = stylingOf(state.preferences.looks, colorDepth);
 	return (
 		<Box flexDirection="column" width={columns} height={rows}>
-			{drawn.map((row, index) => (
+			{styledScreen(getScreen(), { columns, rows }, options).map((row, index) => (
 				// biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place.
-				<RowText key={index} text={styledRow(row, styling, columns)} />
+				<StyledRow key={index} row={row} />
 			))}
 		</Box>
 	);
 }
 
-// A row without a letter still takes its line.
-const RowText = memo(({ text }: { readonly text: string }) => (
-	<Text wrap="truncate-end">{text === '' ? ' ' : text}</Text>
+// Its place is known and its width is the screen's, so it is laid out as one blank: measured as what it
+// is, each row that differs would be laid out anew.
+const StyledRow = memo(({ row }: { readonly row: string }) => (
+	<Transform transform={() => row}> </Transform>
 ));

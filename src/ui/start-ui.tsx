@@ -4,7 +4,8 @@
 import { render } from 'ink';
 import type { ScreenState } from '../screen/screen-state.ts';
 import { FaultGuard } from './fault-guard.tsx';
-import { ScreenView, type Suspend } from './screen-view.tsx';
+import type { FramePainter } from './frame-painter.ts';
+import { ScreenView } from './screen-view.tsx';
 import type { ScreenOptions } from './styled-row.ts';
 
 export type UiParts = {
@@ -13,53 +14,61 @@ export type UiParts = {
 	readonly subscribe: (draw: () => void) => () => void;
 	/** Told what was thrown while drawing; nothing is drawn after. */
 	readonly onFault: (error: unknown) => void;
+	/** The terminal, asked for its size and told nothing. */
 	readonly stdout: NodeJS.WriteStream;
+	/** Shows what is drawn. */
+	readonly painter: Pick<FramePainter, 'paint'>;
 	/** A stream on which nothing arrives: keys are read elsewhere. */
 	readonly stdin: NodeJS.ReadStream;
 	readonly options: ScreenOptions;
 };
 
-export type Ui = {
-	readonly unmount: () => void;
-	/** Puts the terminal's modes right and draws everything anew, as after the program was stopped. */
-	readonly redraw: () => Promise<void>;
-};
-
-// Closer keys than a frame would wait for it: at 120 frames the median wait is about 5 ms.
-const MOST_FRAMES_A_SECOND = 120;
-
-/** The screen, drawn from now on until it is unmounted. */
-export function startUi(parts: UiParts): Ui {
-	const { stdout, stdin, options } = parts;
-	let suspend: Suspend | null = null;
-
+/** The screen, drawn from now on until it is unmounted by what is given back. */
+export function startUi({ stdout, stdin, painter, ...parts }: UiParts): () => void {
 	const app = render(
 		<FaultGuard onFault={parts.onFault}>
-			<ScreenView
-				getScreen={parts.getScreen}
-				onDraw={parts.subscribe}
-				onSuspend={(given) => {
-					suspend = given;
-				}}
-				isAscii={options.isAscii}
-				colorDepth={options.colorDepth}
-			/>
+			<ScreenView getScreen={parts.getScreen} onDraw={parts.subscribe} options={parts.options} />
 		</FaultGuard>,
 		{
-			stdout,
+			stdout: frameStream(stdout, painter),
 			stdin,
-			// The alternate screen is entered before the renderer is loaded, and left after it.
-			alternateScreen: false,
-			incrementalRendering: true,
-			maxFps: MOST_FRAMES_A_SECOND,
+			// Each frame is given out whole and at once; what of it is sent is the painter's.
+			debug: true,
 			exitOnCtrlC: false,
 			interactive: true,
 		},
 	);
-	return {
-		unmount: () => app.unmount(),
-		redraw: async () => {
-			await suspend?.(() => {});
+	return () => {
+		try {
+			app.unmount();
+		} catch {
+			// It draws once more on its way out; what is wrong there was handed out when it was drawn before.
+		}
+	};
+}
+
+/** The terminal as the renderer sees it. */
+function frameStream(
+	stdout: NodeJS.WriteStream,
+	{ paint }: Pick<FramePainter, 'paint'>,
+): NodeJS.WriteStream {
+	const stream = {
+		isTTY: true,
+		writable: true,
+		get columns() {
+			return stdout.columns;
+		},
+		get rows() {
+			return stdout.rows;
+		},
+		on: stdout.on.bind(stdout),
+		off: stdout.off.bind(stdout),
+		write: (frame: string, whenDone?: () => void) => {
+			// Without a row it is only asked when all before has gone out.
+			if (frame !== '') paint(frame);
+			whenDone?.();
+			return true;
 		},
 	};
+	return stream as unknown as NodeJS.WriteStream;
 }

@@ -17,7 +17,7 @@ const { state, size } = scriptedScreen(
 
 let shown: ReturnType<typeof startSeenUi> | undefined;
 afterEach(() => {
-	shown?.ui.unmount();
+	shown?.unmount();
 	shown = undefined;
 });
 

@@ -18,9 +18,7 @@ test('the screen shows the newest state once it is told to draw, and not before'
 					draw = null;
 				};
 			}}
-			onSuspend={() => {}}
-			isAscii={true}
-			colorDepth={1}
+			options={{ isAscii: true, colorDepth: 1 }}
 		/>,
 	);
 	const first = lastFrame();

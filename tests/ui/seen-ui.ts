@@ -1,17 +1,15 @@
 // The screen on a terminal that is only a stream: what the renderer writes is drawn by a screen
 // emulator, so that its cells can be looked at.
 
-import { Console } from 'node:console';
 import { PassThrough } from 'node:stream';
 import xterm from '@xterm/headless';
 import type { ColorDepth, LookName } from '../../src/base/colors.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { createPaintGate } from '../../src/terminal/stall.ts';
+import { createFramePainter } from '../../src/ui/frame-painter.ts';
 import { startUi } from '../../src/ui/start-ui.tsx';
+import { styledScreen } from '../../src/ui/styled-screen.ts';
 import { seenCells } from './seen-cells.ts';
-
-// The test runner's console lacks the constructor that the renderer uses.
-Object.assign(console, { Console });
 
 export type SeenUiOptions = {
 	readonly state: ScreenState;
@@ -19,6 +17,8 @@ export type SeenUiOptions = {
 	readonly rows: number;
 	readonly look?: LookName;
 	readonly colorDepth?: ColorDepth;
+	/** Whether the screen was shown already when the renderer begins. */
+	readonly hasFirstPicture?: boolean;
 };
 
 /** Starts the screen and gives back what the eye sees of it, and the ways to change it. */
@@ -42,8 +42,14 @@ export function startSeenUi(options: SeenUiOptions) {
 	let state = options.state;
 	let offer: (() => void) | undefined;
 	const faults: unknown[] = [];
-	const ui = startUi({
-		getScreen: () => ({ ...state, preferences: { looks: look, keys: {}, times: {} } }),
+	const painter = createFramePainter(stdout);
+	const getScreen = () => ({ ...state, preferences: { looks: look, keys: {}, times: {} } });
+	const screenOptions = { isAscii: false, colorDepth } as const;
+	if (options.hasFirstPicture) {
+		painter.paint(styledScreen(getScreen(), stdout, screenOptions).join('\n'));
+	}
+	const unmount = startUi({
+		getScreen,
 		subscribe: (paint) => {
 			offer = createPaintGate({
 				hasBacklog: () => isStalled,
@@ -56,11 +62,13 @@ export function startSeenUi(options: SeenUiOptions) {
 		},
 		onFault: (error) => faults.push(error),
 		stdout: stdout as unknown as NodeJS.WriteStream,
+		painter,
 		stdin: new PassThrough() as unknown as NodeJS.ReadStream,
-		options: { isAscii: false, colorDepth },
+		options: screenOptions,
 	});
 	return {
-		ui,
+		unmount,
+		painter,
 		faults,
 		/** The rows as one text, without blanks at their ends. */
 		seen: () => {

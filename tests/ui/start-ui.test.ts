@@ -12,7 +12,7 @@ import { type SeenUiOptions, startSeenUi } from './seen-ui.ts';
 
 let shown: ReturnType<typeof startSeenUi> | undefined;
 afterEach(() => {
-	shown?.ui.unmount();
+	shown?.unmount();
 	shown = undefined;
 });
 
@@ -109,7 +109,7 @@ test('drawn anew on demand', async () => {
 	const { seen, written } = start({ columns: 80, rows: 24 });
 	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
 	const before = written().length;
-	await shown?.ui.redraw();
+	shown?.painter.paintAgain();
 	await expect.poll(() => written().length).toBeGreaterThan(before + 500);
 	expect(seen()).toBe(wanted(middleOfASong(), 80, 24));
 });
