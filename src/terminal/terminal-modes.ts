@@ -1,5 +1,5 @@
-// The few strings that switch the terminal's modes. Synchronised frames are the renderer's to switch,
-// the rest is ours. Mouse, focus reports, extended keyboard, title, clipboard and passthrough are never
+// The few strings that switch the terminal's modes. Synchronised frames are switched where they
+// are painted. Mouse, focus reports, extended keyboard, title, clipboard and passthrough are never
 // switched on: a program that dies cannot switch them off again.
 
 /**
