@@ -13,6 +13,13 @@ export type Handed = {
 	readonly capo?: number;
 };
 
+/** An instrument that people were told of, and what is to be on it. */
+export type ToldHand = {
+	readonly instrument: string;
+	readonly tuning: { readonly name: string; readonly notes: readonly string[] };
+	readonly capo: number;
+};
+
 export type SongEnd = 'played' | 'cut-short' | 'skipped';
 
 export type Entry =
@@ -136,6 +143,16 @@ export type Entry =
 			readonly seconds: number | null;
 	  }
 	| { readonly k: 'show-ended'; readonly at: NightMs }
+	/**
+	 * Where songs leave a choice, the plan after this step chose otherwise than people had been told. `slots`:
+	 * by list item, cue point and player (`4 0 ash`) the place in `hands`, null for nothing to play.
+	 */
+	| {
+			readonly k: 'plan-told';
+			readonly at: NightMs;
+			readonly hands: readonly ToldHand[];
+			readonly slots: Readonly<Record<string, number | null>>;
+	  }
 	/** The night's first record; `boot` is the machine's start in which it was written. */
 	| { readonly k: 'night-opened'; readonly at: NightMs; readonly boot: string }
 	/** The program was started again after a stop; `seconds` it was away. */

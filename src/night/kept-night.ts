@@ -12,29 +12,30 @@ export type KeptStep = {
 	readonly s: number;
 	/** When each of its entries was, in their order. */
 	readonly atMs: readonly number[];
+	/** Empty for an entry that nobody needs to read. */
 	readonly words: readonly string[];
 	readonly isTakenBack: boolean;
 };
 
 export type KeptNight = {
 	/** Raised whenever the shape of anything below changes; another form is passed over. */
-	readonly form: 2;
+	readonly form: 3;
 	readonly session: Omit<Session, 'show'>;
 	/** The show in force when it is not the one that the night began with. */
 	readonly show: Show | null;
 	readonly step: number | null;
 	readonly aside: readonly JournalRecord<Entry>[];
 	/** The newest steps, newest first. */
-	readonly told: readonly KeptStep[];
+	readonly log: readonly KeptStep[];
 	readonly known: LastKnown | null;
 };
 
 /** Whether this is a kept night of the form in use here; `opening` shows what a session consists of. */
 export function isKeptNight(state: unknown, opening: Session): state is KeptNight {
-	if (!isRecord(state) || state.form !== 2 || !isRecord(state.session)) return false;
+	if (!isRecord(state) || state.form !== 3 || !isRecord(state.session)) return false;
 	const { session } = state;
 	return (
-		Array.isArray(state.told) &&
+		Array.isArray(state.log) &&
 		Array.isArray(state.aside) &&
 		Object.keys(opening).every((key) => key === 'show' || Object.hasOwn(session, key))
 	);

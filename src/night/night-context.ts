@@ -10,15 +10,17 @@ import { changeCost, whatIf } from '../plan/what-if.ts';
 import type { LogLine } from '../screen/screen-state.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import type { NightDesk } from './night-desk.ts';
-import type { NightPlan } from './night-plan.ts';
+import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
 
 /** While a text is typed, a plan this old still does: each letter would make it anew. */
 const TYPING_MS = 1000;
 
 export type NightContext = {
-	/** `olderMs`: how old the plan may be that keys and rows ask for; by default as what is being typed allows. */
+	/** `olderMs`: how old the plan may be that keys and rows ask for; by default as old as typing allows. */
 	readonly context: (olderMs?: number) => KeyContext;
+	/** That of the frame which shows what a key did. */
+	readonly frameContext: () => KeyContext;
 	/** The lines of the log view, newest first. */
 	readonly shownLog: () => readonly LogLine[];
 };
@@ -35,7 +37,9 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 	const { past, clock, session, look, preferences } = desk;
 	const { planning, nightShow, measuredOn } = parts;
 
-	function context(olderMs = look().open?.prompt.isText ? TYPING_MS : 0): KeyContext {
+	const typingMs = () => (look().open?.prompt.isText ? TYPING_MS : 0);
+
+	function context(olderMs = typingMs()): KeyContext {
 		let made: Plan | null = null;
 		const planHere = () => {
 			made ??= planning.plan(olderMs);
@@ -86,5 +90,5 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 		return [...past.log].filter(({ words }) => isLookedFor(words, look().narrowedTo));
 	}
 
-	return { context, shownLog };
+	return { context, frameContext: () => context(Math.max(FRAME_MS, typingMs())), shownLog };
 }

@@ -41,8 +41,8 @@ export type NightDesk = {
 	readonly handMs: () => number;
 	readonly preferences: PreferenceStore;
 	readonly session: () => Session;
-	/** When the first song is meant to start, as the show stands now. */
-	readonly plannedZeroMs: () => number;
+	/** When the first song is meant to start, as the show stands in this session, by default now. */
+	readonly plannedZeroMs: (of?: Session) => number;
 	/** Zero of the show clock: the first song's start, meant or real. */
 	readonly zeroMs: () => number;
 	/** The key that does an action now. */
@@ -66,7 +66,7 @@ export function openDesk(options: NightOptions): NightDesk {
 	const clock = goOn(options.clock, known);
 	const listeners = new Set<() => void>();
 	const preferences = options.preferences ?? unkeptPreferences(show.ownTimes);
-	const plannedZeroMs = () => movedZero(options.plannedZeroMs, show, session().show);
+	const plannedZeroMs = (of = session()) => movedZero(options.plannedZeroMs, show, of.show);
 	let look = firstLook(options.findings?.[0] ?? null);
 
 	const record = (entries: readonly Entry[]): number => {

@@ -54,7 +54,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 	const foundSeq = found && journal.checkpoint ? journal.checkpoint.seq : 0;
 	const since: NightRecord[] = [];
 	const before = new Map<number, Session>();
-	const told = new Map<number, readonly string[]>();
+	const wordsKnown = new Map<number, readonly string[]>();
 	const recordsUpTo = (seq: number) => upTo(journal.records() as readonly NightRecord[], seq);
 
 	/** Goes on from a state kept after this record; `fold` makes what led to it. */
@@ -62,8 +62,8 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		anchor = { seq, kept, fold: made };
 		since.length = 0;
 		before.clear();
-		told.clear();
-		for (const step of kept.told) told.set(step.s, step.words);
+		wordsKnown.clear();
+		for (const step of kept.log) wordsKnown.set(step.s, step.words);
 		const session = { ...kept.session, show: kept.show ?? opening.show };
 		return goOnFrom({ step: kept.step, aside: kept.aside, session }, () => made().timeline);
 	}
@@ -89,11 +89,11 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 
 	/** A record's entries in words, made once, with what was known when it was written. */
 	function wordsOf(record: NightRecord): readonly string[] {
-		const ready = told.get(record.s);
+		const ready = wordsKnown.get(record.s);
 		if (ready) return ready;
 		const session = sessionBefore(record);
 		const words = record.e.map((entry) => entryWords(entry, session.show, session));
-		told.set(record.s, words);
+		wordsKnown.set(record.s, words);
 		return words;
 	}
 
@@ -112,11 +112,11 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		}
 		const { kept, seq } = anchor;
 		if (!kept) return;
-		for (const step of kept.told) {
+		for (const step of kept.log) {
 			yield { ...step, isTakenBack: aside.get(step.s) ?? step.isTakenBack };
 		}
-		if (kept.told.length < MOST_KEPT_STEPS) return;
-		const oldest = kept.told.at(-1)?.s ?? 0;
+		if (kept.log.length < MOST_KEPT_STEPS) return;
+		const oldest = kept.log.at(-1)?.s ?? 0;
 		const earlier = recordsUpTo(seq);
 		for (let index = earlier.length - 1; index >= 0; index -= 1) {
 			const record = earlier[index] as NightRecord;
@@ -128,12 +128,12 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
 		const kept: KeptNight = {
-			form: 2,
+			form: 3,
 			session: rest,
 			show: show === opening.show ? null : show,
 			step,
 			aside,
-			told: [...steps().take(MOST_KEPT_STEPS)],
+			log: [...steps().take(MOST_KEPT_STEPS)],
 			known,
 		};
 		const seq = since.at(-1)?.s ?? anchor.seq;
@@ -155,7 +155,9 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 			*[Symbol.iterator]() {
 				for (const { s, atMs, words, isTakenBack } of steps()) {
 					for (let index = words.length - 1; index >= 0; index -= 1) {
-						yield { atMs: atMs[index] ?? 0, words: words[index] ?? '', isTakenBack, step: s };
+						const said = words[index] ?? '';
+						if (said === '') continue;
+						yield { atMs: atMs[index] ?? 0, words: said, isTakenBack, step: s };
 					}
 				}
 			},

@@ -1,12 +1,19 @@
-// The plan of a night under way, made when it is asked for and kept while it still holds; and what ways
-// out of a break come to, each of which takes a handful of plans.
+// The plan of a night under way, made when it is asked for and kept while it still holds; what people
+// are told by it, recorded with the step that led to it; and what ways out of a break come to.
 
+import type { Entry } from '../journal/entry.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { CostsAsked } from '../plan/stand-in-costs.ts';
 import type { Moment } from '../plan/timeline.ts';
+import { toldEntries } from '../plan/told.ts';
+import { apply } from '../session/apply.ts';
 import type { Session } from '../session/session.ts';
+import type { Show } from '../showfile/show.ts';
 import type { NightDesk } from './night-desk.ts';
+
+/** A plan this old is still that of the step just made: for what is said of it and the frame that shows it. */
+export const FRAME_MS = 50;
 
 /** What ways out of a break come to. */
 export type Weigher<Answer> = (asked: CostsAsked) => Answer;
@@ -23,19 +30,21 @@ export type NightPlan = {
 	readonly moment: () => Moment;
 	/** The plan as of now, or one of this session that is at most so many milliseconds older. */
 	readonly plan: (olderMs?: number) => Plan;
+	/** Records a step, with what people are told otherwise by the plan that it leads to; gives the record's number. */
+	readonly recordStep: (entries: readonly Entry[]) => number;
 	/** Asked for by several rows and keys of one screen; answered once for each plan. */
 	readonly weigh: <Answer>(asked: Weighed<Answer>) => Answer;
 };
 
 /** The planning at this desk. */
-export function nightPlan({ session, clock, plannedZeroMs }: NightDesk): NightPlan {
+export function nightPlan({ session, clock, plannedZeroMs, record }: NightDesk): NightPlan {
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
 	let weighed: { plan: Plan; known: Map<Weigher<unknown>, Map<string, unknown>> } | null = null;
 
-	const momentAt = (nowMs: number): Moment => ({
-		session: session(),
+	const momentAt = (nowMs: number, of = session()): Moment => ({
+		session: of,
 		nowMs,
-		plannedZeroMs: plannedZeroMs(),
+		plannedZeroMs: plannedZeroMs(of),
 	});
 
 	function plan(olderMs = 0): Plan {
@@ -45,6 +54,25 @@ export function nightPlan({ session, clock, plannedZeroMs }: NightDesk): NightPl
 			planned = { session: session(), nowMs, plan: makePlan(momentAt(nowMs)) };
 		}
 		return planned.plan;
+	}
+
+	function recordStep(entries: readonly Entry[]): number {
+		const after = entries.reduce(apply, session());
+		if (after.zeroAtMs === null || !leavesChoice(after.show)) return record(entries);
+		const moment = momentAt(clock.nowMs(), after);
+		let news: readonly Entry[] = [];
+		let made: Plan | null = null;
+		let recorded: number;
+		try {
+			made = makePlan(moment);
+			news = toldEntries(moment, made);
+		} finally {
+			// What was done is kept even where planning what comes of it fails.
+			recorded = record([...entries, ...news]);
+		}
+		// What is told now may decide between two plans of which neither is proved the better.
+		if (news.length === 0) planned = { session: session(), nowMs: moment.nowMs, plan: made };
+		return recorded;
 	}
 
 	function weigh<Answer>({ made, player, of }: Weighed<Answer>): Answer {
@@ -57,5 +85,10 @@ export function nightPlan({ session, clock, plannedZeroMs }: NightDesk): NightPl
 		return answer;
 	}
 
-	return { moment: () => momentAt(clock.nowMs()), plan, weigh };
+	return { moment: () => momentAt(clock.nowMs()), plan, recordStep, weigh };
+}
+
+/** Whether any song asks for an instrument without naming it: else there is nothing to tell anybody. */
+function leavesChoice({ songs }: Show): boolean {
+	return songs.some(({ parts }) => Object.values(parts).some(({ kind }) => kind === 'needs'));
 }

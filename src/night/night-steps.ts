@@ -9,8 +9,11 @@ import { warmthWords } from '../session/warmth-words.ts';
 import { exchangeWords } from './exchange-words.ts';
 import type { Look } from './look.ts';
 import type { NightDesk } from './night-desk.ts';
-import type { NightPlan } from './night-plan.ts';
+import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
+
+/** What an exchange costs is held against a plan no older: work that gets late only by waiting is not put down to it. */
+const SEEN_MS = 500;
 
 export type NightSteps = {
 	/** Carries out a command, stamped with this moment, and says what is to be noticed; or says why it cannot be. */
@@ -43,8 +46,8 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 		}
 		const before = session();
 		const sharedBefore = sharedPacks(before).map(({ words }) => words);
-		const planBefore = command.do === 'exchange' ? planning.plan() : null;
-		const recorded = record(decision.entries);
+		const planBefore = command.do === 'exchange' ? planning.plan(SEEN_MS) : null;
+		const recorded = planning.recordStep(decision.entries);
 		if (command.do === 'read-show-again') nightShow.goesByIt();
 		effect = effect && { ...effect, recorded };
 		const noticed =
@@ -54,7 +57,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 						session: session(),
 						zeroMs: desk.zeroMs(),
 						before: planBefore,
-						after: planning.plan(),
+						after: planning.plan(FRAME_MS),
 					})
 				: command.do === 'doubt-all'
 					? warmthWords(before, command.celsius)

@@ -83,7 +83,7 @@ export function openNight(options: NightOptions): Night {
 		records: () => journal.records() as readonly JournalRecord<Entry>[],
 		screen: () =>
 			nightScreen(desk, {
-				now: looked.context(),
+				now: looked.frameContext(),
 				save: journal.status(),
 				showChangedAtMs: file.changedAtMs(),
 				isRehearsal,

@@ -46,16 +46,15 @@ export function laterCost(compared: Compared): LaterCost {
 
 /**
  * Plans what could be, and compares it with the night of `without`; what is refused costs nothing.
- * `told`: the plan that people know, of which as little as can be is changed.
  *
  * @example
  * costAgainst({ session, nowMs: 0, plannedZeroMs: 0 }, session)(session).later // => []
  */
 export function costAgainst(
-	{ session, nowMs, plannedZeroMs, told = null }: Moment & { readonly told?: Plan | null },
+	{ session, nowMs, plannedZeroMs }: Moment,
 	without: Session,
 ): (after: Session | null) => LaterCost {
-	const how = { before: told, budget: LATER_BUDGET };
+	const how = { budget: LATER_BUDGET };
 	const before = planCore({ session: without, nowMs, plannedZeroMs }, how).plan;
 	const zeroMs = session.zeroAtMs ?? plannedZeroMs;
 	return (after) => {
@@ -88,12 +87,19 @@ export function missingSentences(show: Show, missing: readonly Slot[]): readonly
 			.map(({ section }) => songTitle(show, section.song));
 		return titles.length === 0
 			? []
-			: [`${playerName(show, id)} has nothing in ${listed([...new Set(titles)])}`];
+			: [`${playerName(show, id)} has nothing in ${listedWords([...new Set(titles)])}`];
 	});
 }
 
-/** `Gravel`, `Gravel and Pilot`, `Gravel and 3 more`. */
-function listed([first = '', ...more]: readonly string[]): string {
+/**
+ * Titles in a sentence.
+ *
+ * @example
+ * listedWords(['Gravel']) // => 'Gravel'
+ * listedWords(['Gravel', 'Pilot']) // => 'Gravel and Pilot'
+ * listedWords(['Gravel', 'Pilot', 'Tide', 'Sky']) // => 'Gravel and 3 more'
+ */
+export function listedWords([first = '', ...more]: readonly string[]): string {
 	if (more.length === 0) return first;
 	return more.length === 1 ? `${first} and ${more[0]}` : `${first} and ${more.length} more`;
 }

@@ -6,13 +6,11 @@ import { outlookOf } from './outlook.ts';
 import type { Plan } from './plan.ts';
 import { capoMovesOf, slotsOf } from './slots.ts';
 import type { Moment } from './timeline.ts';
-import { toldBy } from './told.ts';
+import { toldTonight } from './told.ts';
 
 export type PlanCore = { readonly plan: Plan; readonly choices: readonly Choice[] };
 
 export type PlanHow = {
-	/** The plan before, which people have been told: of plans that are equally late, the one that changes least of it is taken. */
-	readonly before?: Plan | null;
 	/** How many steps of the choosing may be looked at; counted, never timed, so that the same night gives the same plan. */
 	readonly budget?: number;
 };
@@ -22,18 +20,16 @@ const LIVE_BUDGET = 200_000;
 
 /**
  * The plan without warnings, and the choices behind it: a pure function of the moment, so that a what-if
- * is planned by asking for the session that it would lead to.
+ * is planned by asking for the session that it would lead to. Of plans that are equally late, it is the one
+ * that changes least of what people were told tonight.
  *
  * @example
  * planCore({ session, nowMs: 0, plannedZeroMs: 0 }).plan.isProved // => true
  */
-export function planCore(
-	moment: Moment,
-	{ before = null, budget = LIVE_BUDGET }: PlanHow = {},
-): PlanCore {
+export function planCore(moment: Moment, { budget = LIVE_BUDGET }: PlanHow = {}): PlanCore {
 	const { session } = moment;
 	const outlook = outlookOf(moment);
-	const told = before && toldBy(before);
+	const told = toldTonight(session, outlook);
 	const { choices, handOvers, work, cost, isProved, bound } = chooseAll({
 		session,
 		outlook,

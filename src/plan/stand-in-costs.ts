@@ -25,7 +25,7 @@ export function standInsWithCosts(asked: CostsAsked): readonly StandIn[] {
 	if (rack === null) return [];
 	const replaced = rack.sound.replaced?.id ?? null;
 	if (openBreak(session)?.player !== player) return rankStandIns(rack);
-	const costOf = costAgainst({ ...asked, told: asked.plan }, whole(asked.session, replaced));
+	const costOf = costAgainst(asked, whole(session, replaced));
 	return rankStandIns(rack, (standIn) => costOf(withStandIn(asked, standIn)));
 }
 
@@ -39,7 +39,7 @@ export function playOnCost(asked: CostsAsked): readonly string[] {
 	const { session } = asked;
 	const replaced = session.players[asked.player]?.holds ?? null;
 	const after = sessionAfter(asked, [{ do: 'play-on' }]) ?? session;
-	return costAgainst({ ...asked, told: asked.plan }, whole(session, replaced))(after).later;
+	return costAgainst(asked, whole(session, replaced))(after).later;
 }
 
 /** The session as if no string of this instrument had broken. */

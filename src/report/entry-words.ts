@@ -10,9 +10,10 @@ import { keptShow } from '../showfile/kept-show.ts';
 import { ownTimeWords } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
+import { toldWords } from './told-words.ts';
 
 /**
- * One sentence without its full stop for what the entry says. `session` is how things stood when it
+ * One sentence without its full stop for what the entry says; empty for what nobody needs to read. `session` is how things stood when it
  * was written: it knows the songs put into the list tonight, and the show as it was then.
  */
 export function entryWords(entry: Entry, show: Show, session?: Session): string {
@@ -79,6 +80,8 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 			return `own time, ${ownTimeWords(entry.time, entry.seconds)}`;
 		case 'show-ended':
 			return 'the show was ended';
+		case 'plan-told':
+			return toldWords(entry, session);
 		case 'night-opened':
 			return 'the night was opened';
 		case 'resumed':

@@ -124,8 +124,10 @@ export function nightReport(parts: ReportParts): NightReport {
 		at: moment(entry.at),
 		words: entryWords(entry, show, entry.k === 'next-chosen' ? after : before),
 	});
+	const linesOf = (some: readonly NightStep[]): ReportLine[] =>
+		some.map(line).filter(({ words }) => words !== '');
 	const ofKinds = (...kinds: readonly string[]): ReportLine[] =>
-		steps.filter(({ entry }) => kinds.includes(entry.k)).map(line);
+		linesOf(steps.filter(({ entry }) => kinds.includes(entry.k)));
 	const incidents = last.incidents.map((one): ReportIncident => {
 		const step = steps.find(({ entry }) => 'incident' in entry && entry.incident === one.id);
 		const item = step ? songAt(step.before) : null;
@@ -181,10 +183,10 @@ export function nightReport(parts: ReportParts): NightReport {
 						seconds: run.endedAtMs === null ? null : tenths((run.endedAtMs - run.beganAtMs) / 1000),
 						how: run.how,
 					})),
-					happened: steps.filter((step) => songAt(step.after)?.key === item.key).map(line),
+					happened: linesOf(steps.filter((step) => songAt(step.after)?.key === item.key)),
 				}),
 			),
-		beforeShow: steps.filter((step) => songAt(step.after) === null).map(line),
+		beforeShow: linesOf(steps.filter((step) => songAt(step.after) === null)),
 		handOvers: handOvers.map((one) => ({ ...one, at: moment(one.atMs) })),
 		wrongHolds: wrongHolds.map((one) => ({ ...one, at: moment(one.atMs) })),
 		otherThanAsked: others.map(({ item, ...one }) => {

@@ -18,6 +18,7 @@ import { changePlayer, moveBoard, moveInstrument } from './move-parts.ts';
 import { readAgain } from './read-again.ts';
 import type { Session } from './session.ts';
 import { moveShow } from './show-phase.ts';
+import { tellPlan } from './told.ts';
 
 /** The session with one more entry. */
 export function apply(session: Session, entry: Entry): Session {
@@ -123,6 +124,8 @@ export function apply(session: Session, entry: Entry): Session {
 				),
 				{ type: 'showEnded' },
 			);
+		case 'plan-told':
+			return tellPlan(session, entry);
 		default:
 			// Notes (opened, resumed, slept, clock set) change nothing, taking back is the timeline's, and a
 			// kind that a newer version wrote is kept in the journal and passed over here.

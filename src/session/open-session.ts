@@ -47,6 +47,7 @@ export function openSession(show: Show): Session {
 			Object.entries(show.boards).map(([player, pedals]) => [player, boardAtRest(pedals)]),
 		),
 		settled: { item: null, players: {} },
+		told: {},
 		incidents: [],
 		suspectPacks: [],
 		stageCelsius: null,

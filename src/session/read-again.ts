@@ -11,6 +11,7 @@ import { listReadAgain } from './list-read-again.ts';
 import { EMPTY_HANDS } from './open-session.ts';
 import type { PlayerState, Session, SongItem } from './session.ts';
 import { withList } from './show-phase.ts';
+import { toldOfItems } from './told.ts';
 
 /** An item that is gone may leave its key to a song put in later, for which nothing is settled. */
 const NONE_SETTLED: Session['settled'] = { item: null, players: {} };
@@ -66,6 +67,7 @@ export function readAgain(session: Session, read: Show): Session {
 		instruments: instrumentsOf(going),
 		players: playersOf(going),
 		boards: boardsOf(going),
+		told: toldOfItems(session, list),
 		settled: list.some(({ key }) => key === session.settled.item) ? session.settled : NONE_SETTLED,
 	};
 	return withList(changed, list, next);

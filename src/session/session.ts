@@ -5,7 +5,7 @@ import type { InstrumentState } from '../../machines/instrument.ts';
 import type { BoardState } from '../../machines/rig.ts';
 import type { ShowState } from '../../machines/show.ts';
 import type { SongState } from '../../machines/song.ts';
-import type { NightMs, SongEnd } from '../journal/entry.ts';
+import type { NightMs, SongEnd, ToldHand } from '../journal/entry.ts';
 import type { Show } from '../showfile/show.ts';
 
 export type Session = {
@@ -35,6 +35,11 @@ export type Session = {
 		readonly item: string | null;
 		readonly players: Readonly<Record<string, number>>;
 	};
+	/**
+	 * What people were told of songs that leave a choice, by slot (see told.ts): what the plan said when the
+	 * last step was made, null for nothing to play. Empty until the first song begins.
+	 */
+	readonly told: Readonly<Record<string, ToldHand | null>>;
 	readonly incidents: readonly Incident[];
 	readonly suspectPacks: readonly string[];
 	/** Degrees Celsius last typed in. */

@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { makePlan } from '../../src/plan/make-plan.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { toldEntries } from '../../src/plan/told.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
 import { clubShow } from './club-gear.ts';
@@ -20,8 +21,10 @@ songs:
 set: [s1, s2, s3, s4]
 `);
 
+/** The plan, once people have been told the one before. */
 function planAt(session: Session, at: string, before: Plan | null = null): Plan {
-	return makePlan({ session, nowMs: mark(at), plannedZeroMs: 0 }, { before });
+	const told = before === null ? [] : toldEntries({ session, nowMs: mark(at) }, before);
+	return makePlan({ session: withEntries(session, ...told), nowMs: mark(at), plannedZeroMs: 0 });
 }
 
 const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');

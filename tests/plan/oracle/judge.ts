@@ -11,6 +11,7 @@ import { sameStrings, semitones, whatWouldDo } from './lines.ts';
 export type Plays = readonly (readonly (Held | null)[])[];
 
 export type Judged = {
+	readonly plays: Plays;
 	readonly missing: number;
 	readonly overGap: number;
 	readonly handOvers: number;
@@ -157,6 +158,7 @@ export function judge(show: Show, lines: readonly Line[], plays: Plays): Judged 
 	busy.sort((one, other) => one[0] - other[0]);
 	let late: number | null = null;
 	return {
+		plays,
 		...counts,
 		chores,
 		busy,
