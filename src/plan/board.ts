@@ -3,7 +3,7 @@
 import type { MayHold } from './may-hold.ts';
 import { mayHold } from './may-hold.ts';
 import type { Possible, Said } from './possible-hands.ts';
-import { possibleHands } from './possible-hands.ts';
+import { possibleAfter, possibleHands } from './possible-hands.ts';
 import type { Seating } from './seats.ts';
 import type { Steps } from './steps.ts';
 import { stepsOf } from './steps.ts';
@@ -32,7 +32,7 @@ export type Budget = { left: number };
 export function boardOf(seating: Seating): Board {
 	const may = mayHold(seating);
 	const steps = seating.seats.map((_, seat) => stepsOf(seating, may, seat));
-	const possible = possibleHands(seating, steps, []);
+	const possible = possibleHands(seating, steps);
 	if (possible === null)
 		throw new Error('a section leaves somebody without anything, not even nothing');
 	return {
@@ -46,13 +46,13 @@ export function boardOf(seating: Seating): Board {
 }
 
 /**
- * The board once something has been said of some slots; null where that cannot all be.
+ * The board once something more has been said of a slot; null where that cannot be.
  *
  * @example
- * boardAfter(board, [{ seat: 0, section: 0, hands: [0], isIt: true }]) // => null
+ * boardAfter(board, { seat: 0, section: 0, hands: [0], isIt: true }) // => null
  */
-export function boardAfter(board: Board, said: readonly Said[]): Board | null {
-	const possible = possibleHands(board.seating, board.steps, said);
+export function boardAfter(board: Board, said: Said): Board | null {
+	const possible = possibleAfter(board, said);
 	return possible && { ...board, possible };
 }
 
@@ -63,7 +63,7 @@ export function boardAfter(board: Board, said: readonly Said[]): Board | null {
  * boardWith(board, board.steps).steps.length // => 3
  */
 export function boardWith({ seating, may }: Board, steps: readonly Steps[]): Board | null {
-	const possible = possibleHands(seating, steps, []);
+	const possible = possibleHands(seating, steps);
 	if (possible === null) return null;
 	const isSure = sureRetunings(seating, possible);
 	return { seating, may, steps, possible, isSure, kept: new Map() };

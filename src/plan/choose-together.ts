@@ -34,6 +34,8 @@ export type ChooseHow = {
 
 /** How many ways are gone on from in each section: few first, whose result rules most others out. */
 const WIDTHS = [3, 30, 400, 6000];
+/** Up to this width, ways beyond the best so many are not even noted. */
+const FEW = 30;
 
 /**
  * The best choice for these seats, or the best found with what may be looked at; null where there is
@@ -102,6 +104,8 @@ class Search {
 	#label = 0;
 	#section = 0;
 	#upper = Number.POSITIVE_INFINITY;
+	/** The best that the ways of this section come to so far, rising, where few are gone on from. */
+	#near = new Float64Array();
 	#leftOut = Number.POSITIVE_INFINITY;
 
 	constructor(board: Board, { members, setting, alone, budget }: Asked) {
@@ -202,6 +206,7 @@ class Search {
 		for (let section = 0; section < seating.sectionCount; section += 1) {
 			this.#section = section;
 			pool.beginSection();
+			this.#near = new Float64Array(width <= FEW ? width : 0).fill(Number.POSITIVE_INFINITY);
 			for (const [place, label] of frontier.entries()) {
 				if (place > 0 && this.#budget.left <= 0) {
 					this.#leaveOut(label);
@@ -289,7 +294,7 @@ class Search {
 			let sum = cost + (costs[step] ?? 0);
 			if ((flags & BEGINS) !== 0 && this.#begins(seat, before, hand)) sum += retuningWeight;
 			const restNow = rest + this.#restOf(index, this.#section, hand);
-			if (sum + restNow + (this.#othersLeast[index] ?? 0) < this.#upper) {
+			if (this.#isWorthwhile(sum + restNow + (this.#othersLeast[index] ?? 0))) {
 				this.#hands[index] = hand;
 				this.#chosenFlags[index] = flags;
 				if (instrument >= 0) this.#isTaken[instrument] = 1;
@@ -298,6 +303,24 @@ class Search {
 			}
 			if (followed >= 0) this.#tunings[followed] = tuningBefore;
 		}
+	}
+
+	/** Whether a way that comes to so much at best may still be gone on from. */
+	#isWorthwhile(reach: number): boolean {
+		if (reach >= this.#upper) return false;
+		if (reach <= (this.#near.at(-1) ?? Number.POSITIVE_INFINITY)) return true;
+		this.#leftOut = Math.min(this.#leftOut, reach);
+		return false;
+	}
+
+	#noteReach(reach: number): void {
+		const near = this.#near;
+		let place = near.length - 1;
+		if (reach >= (near[place] ?? Number.NEGATIVE_INFINITY)) return;
+		for (; place > 0 && (near[place - 1] ?? 0) > reach; place -= 1) {
+			near[place] = near[place - 1] ?? 0;
+		}
+		near[place] = reach;
 	}
 
 	/** Notes the tuning that a stint begins in; whether the instrument was in another before. */
@@ -331,7 +354,8 @@ class Search {
 		}
 		const over = gap === Number.POSITIVE_INFINITY ? 0 : countOverGap(this.#seconds, gap);
 		const sum = cost + over * overGapWeight;
-		if (sum + rest >= this.#upper) return;
+		if (!this.#isWorthwhile(sum + rest)) return;
+		this.#noteReach(sum + rest);
 		for (let one = 0; one < this.#tunings.length; one += 1) {
 			const isOver = (this.#lastUse[one] ?? 0) <= this.#section;
 			this.#keptTunings[one] = isOver ? 0 : (this.#tunings[one] ?? 0);

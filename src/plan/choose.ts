@@ -11,7 +11,8 @@ import { chooseHands } from './choose-hands.ts';
 import type { Counts } from './criteria.ts';
 import { compared, HAND_OVERS, MISSING, OVER_GAP, PREFERENCE, RETUNINGS } from './criteria.ts';
 import { gearFigures } from './gear-figures.ts';
-import { openQuestion } from './open-question.ts';
+import type { Question } from './open-questions.ts';
+import { openQuestions } from './open-questions.ts';
 import type { Outlook } from './outlook.ts';
 import type { Cost } from './plan.ts';
 import type { Said } from './possible-hands.ts';
@@ -43,7 +44,6 @@ export type ChooseAsked = {
 /** One set of possible choices, with the best of them as long as the clock is left out. */
 type Node = {
 	readonly board: Board;
-	readonly said: readonly Said[];
 	readonly chosen: Chosen;
 	readonly weighed: Weighed;
 	/** What that one comes to. */
@@ -60,44 +60,116 @@ type Node = {
  */
 export function chooseAll(asked: ChooseAsked): Best {
 	const seating = seatingOf(asked.outlook, asked.told);
-	let board = boardOf(seating);
-	const figures = gearFigures(asked.outlook, seating);
-	const budget: Budget = { left: asked.budget };
-	const nodeFor = (now: Board, said: readonly Said[], parent?: Node): Node | null => {
-		budget.left -= stepCount(now);
-		const chosen = chooseHands(now, budget, parent?.chosen);
-		return chosen && nodeOf({ ...asked, figures }, { seating, board: now, said, chosen, parent });
-	};
-	let root = nodeFor(board, []);
-	if (root === null) throw new Error('no choice at all, not even of nothing');
-	if (compared(root.least, root.full) < 0) {
-		board = worthwhile(board, root.chosen.counts);
-		const { chosen } = root;
-		root = nodeOf({ ...asked, figures }, { seating, board, said: [], chosen, parent: root });
+	return new Search(asked, seating).best(boardOf(seating));
+}
+
+class Search {
+	readonly #asked: SureAsked;
+	readonly #seating: Seating;
+	readonly #budget: Budget;
+
+	constructor(asked: ChooseAsked, seating: Seating) {
+		this.#asked = { ...asked, figures: gearFigures(asked.outlook, seating) };
+		this.#seating = seating;
+		this.#budget = { left: asked.budget };
 	}
-	let open: Node[] = [root];
-	let best = root;
-	while (open.length > 0) {
-		const node = leastOf(open);
-		if (compared(node.least, best.full) >= 0) break;
-		if (budget.left <= 0) return ended(best, node.least);
-		const question = openQuestion({ ...asked, figures, ...node, ...node.chosen });
-		if (question === null) {
-			if (!node.weighed.isInBestOrder) return ended(best, node.least);
+
+	best(board: Board): Best {
+		const root = this.#rootOn(board);
+		let open: readonly Node[] = [root];
+		let best = root;
+		while (open.length > 0) {
+			const node = leastOf(open);
+			if (compared(node.least, best.full) >= 0) break;
+			if (this.#budget.left <= 0) return ended(best, node.least);
 			open = open.filter((one) => one !== node);
-			continue;
+			const boards = this.#divided(node, best.full);
+			if (boards === null && !node.weighed.isInBestOrder) return ended(best, node.least);
+			for (const part of boards ?? []) {
+				if (compared(part.least, best.full) >= 0) continue;
+				const child = this.#nodeOn(part, node);
+				if (child === null) continue;
+				if (compared(child.full, best.full) < 0) best = child;
+				if (compared(child.least, best.full) < 0) open = [...open, child];
+			}
 		}
-		open = open.filter((one) => one !== node);
-		for (const isIt of [true, false]) {
-			const said = [...node.said, { ...question, isIt }];
-			const after = boardAfter(board, said);
-			const child = after && nodeFor(after, said, node);
-			if (!child) continue;
-			if (compared(child.full, best.full) < 0) best = child;
-			if (compared(child.least, best.full) < 0) open.push(child);
-		}
+		return ended(best, null);
 	}
-	return ended(best, null);
+
+	#rootOn(board: Board): Node {
+		this.#budget.left -= stepCount(board);
+		const chosen = chooseHands(board, this.#budget);
+		if (chosen === null) throw new Error('no choice at all, not even of nothing');
+		const root = this.#node({ board, chosen });
+		if (compared(root.least, root.full) >= 0) return root;
+		return this.#node({ board: worthwhile(board, chosen.counts), chosen, parent: root });
+	}
+
+	#nodeOn({ board, sureMs }: Part, parent: Node): Node | null {
+		this.#budget.left -= stepCount(board);
+		const chosen = chooseHands(board, this.#budget, parent.chosen);
+		return chosen && this.#node({ board, chosen, parent, sureMs });
+	}
+
+	#node({ board, chosen, parent, sureMs: known }: NodeAsked): Node {
+		const { session, outlook } = this.#asked;
+		const all =
+			parent?.chosen === chosen
+				? parent.weighed
+				: weighed(session, outlook, choicesOf(outlook, this.#seating, chosen.hands));
+		const latenessMs = Math.round(all.cost.lateness * 1000);
+		const sureMs = known ?? (latenessMs === 0 ? 0 : this.#sureMs(board, latenessMs));
+		const full = withLateness(chosen.counts, latenessMs);
+		const own = withLateness(chosen.bound, Math.min(sureMs, latenessMs));
+		return { board, chosen, weighed: all, full, least: larger(own, parent?.least) };
+	}
+
+	#sureMs(board: Board, enoughMs: number): number {
+		return Math.round(sureLateness(this.#asked, board, enoughMs));
+	}
+
+	/** The two parts of a node's choices by the question whose yes says most; null where there is none. */
+	#divided(node: Node, best: Counts): readonly Part[] | null {
+		let sharpest: Question | null = null;
+		let most = Number.NEGATIVE_INFINITY;
+		for (const question of openQuestions({ ...this.#asked, ...node, ...node.chosen })) {
+			const yes = this.#part(node, { ...question, isIt: true }, 0);
+			const sureMs = yes?.sureMs ?? Number.POSITIVE_INFINITY;
+			if (sureMs <= most) continue;
+			sharpest = question;
+			most = sureMs;
+			if (yes === null || compared(yes.least, best) >= 0) break;
+		}
+		if (sharpest === null) return null;
+		const bestMs = best[LATENESS] ?? 0;
+		const parts: readonly (Part | null)[] = [
+			this.#part(node, { ...sharpest, isIt: true }, bestMs),
+			this.#part(node, { ...sharpest, isIt: false }, bestMs),
+		];
+		return parts.filter((one) => one !== null);
+	}
+
+	#part(node: Node, said: Said, enoughMs: number): Part | null {
+		this.#budget.left -= stepCount(node.board) / 8;
+		const board = boardAfter(node.board, said);
+		if (board === null) return null;
+		const sureMs = this.#sureMs(board, enoughMs);
+		return { board, sureMs, least: larger(withLateness(node.chosen.bound, sureMs), node.least) };
+	}
+}
+
+type NodeAsked = Pick<Node, 'board' | 'chosen'> & {
+	/** The larger set that this one is part of. */
+	readonly parent?: Node;
+	/** How late all of it is at least, where that is known. */
+	readonly sureMs?: number;
+};
+
+/** Part of a node's choices, nothing of them chosen yet. */
+type Part = Pick<Node, 'board' | 'least'> & { readonly sureMs: number };
+
+function larger(one: Counts, other: Counts | undefined): Counts {
+	return other !== undefined && compared(one, other) < 0 ? other : one;
 }
 
 function leastOf(nodes: readonly Node[]): Node {
@@ -107,27 +179,6 @@ function leastOf(nodes: readonly Node[]): Node {
 /** What has to be read and weighed for one choice, whatever it is, counts as so many steps. */
 function stepCount({ steps }: Board): number {
 	return 3000 + 4 * steps.reduce((sum, { to }) => sum + to.length, 0);
-}
-
-type NodeAsked = Pick<Node, 'board' | 'said' | 'chosen'> & {
-	readonly seating: Seating;
-	/** The larger set that this one is part of. */
-	readonly parent: Node | undefined;
-};
-
-function nodeOf({ session, outlook, figures }: SureAsked, asked: NodeAsked): Node {
-	const { seating, board, said, chosen, parent } = asked;
-	const all =
-		parent?.chosen === chosen
-			? parent.weighed
-			: weighed(session, outlook, choicesOf(outlook, seating, chosen.hands));
-	const latenessMs = Math.round(all.cost.lateness * 1000);
-	const full = withLateness(chosen.counts, latenessMs);
-	const sureMs =
-		latenessMs === 0 ? 0 : Math.round(sureLateness({ session, outlook, figures }, board));
-	const own = withLateness(chosen.bound, Math.min(sureMs, latenessMs));
-	const least = parent !== undefined && compared(own, parent.least) < 0 ? parent.least : own;
-	return { board, said, chosen, weighed: all, full, least };
 }
 
 /** The counts with the lateness in its place, after those that weigh more. */

@@ -2,11 +2,12 @@
 // what it takes from one setting, a tuning with a capo, to another. Bounds are worked out from them for
 // thousands of sets of choices.
 
-import { staleAfterSeconds } from '../session/readiness.ts';
 import type { Outlook } from './outlook.ts';
 import type { Seating } from './seats.ts';
 import { BACK_MS } from './stints.ts';
 import { pitchSeconds } from './work-needed.ts';
+
+const MS_AN_HOUR = 3_600_000;
 
 export type GearFigures = {
 	readonly isInHands: Uint8Array;
@@ -17,10 +18,8 @@ export type GearFigures = {
 	readonly readyAtMs: Float64Array;
 	/** Not on the rack again before; `-Infinity` where it is there, or in hands. */
 	readonly backMs: Float64Array;
-	/** How long it stays fresh as it is. */
-	readonly freshMs: Float64Array;
-	/** And at the longest, once it has been played for who knows how long. */
-	readonly longestFreshMs: number;
+	/** Hours on its strings if it comes back now; infinite where nobody knows. */
+	readonly stringHours: Float64Array;
 	/** Seconds from one setting of an instrument to another, touch-up included, wiping not. */
 	readonly secondsBetween: (instrument: number, from: number, to: number) => number;
 };
@@ -46,11 +45,12 @@ export function gearFigures(outlook: Outlook, { settings }: Seating): GearFigure
 			const cameBackMs = putDown.has(id) ? (contexts[place]?.backAtMs ?? null) : null;
 			return cameBackMs === null ? Number.NEGATIVE_INFINITY : cameBackMs + BACK_MS;
 		}),
-		freshMs: Float64Array.from(show.instruments, ({ id }) => {
-			const state = instruments[id];
-			return state === undefined ? 0 : staleAfterSeconds(show, state) * 1000;
+		stringHours: Float64Array.from(contexts, (one) => {
+			const { stringHours = null, inHandsSinceMs = null } = one ?? {};
+			if (stringHours === null) return Number.POSITIVE_INFINITY;
+			const heldMs = inHandsSinceMs === null ? 0 : Math.max(0, outlook.nowMs - inHandsSinceMs);
+			return stringHours + heldMs / MS_AN_HOUR;
 		}),
-		longestFreshMs: Math.max(show.staleAfterSeconds, show.staleNewSeconds) * 1000,
 		secondsBetween: (place, from, to) => {
 			const ofInstrument = known[place] ?? new Float64Array();
 			const count = settings[place]?.length ?? 0;

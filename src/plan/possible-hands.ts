@@ -17,39 +17,62 @@ export type Said = {
 export type Possible = readonly Uint8Array[];
 
 /**
- * All that is possible under what has been said; null where somebody is left without any way through.
+ * All that is possible; null where somebody is left without any way through.
  *
  * @example
- * possibleHands(seating, steps, [])[0].length // => 12
+ * possibleHands(seating, steps)[0].length // => 12
  */
-export function possibleHands(
-	seating: Seating,
-	steps: readonly Steps[],
-	said: readonly Said[],
-): Possible | null {
+export function possibleHands(seating: Seating, steps: readonly Steps[]): Possible | null {
 	const { seats, sectionCount } = seating;
-	const possible = seats.map(({ size }) => new Uint8Array(sectionCount * size).fill(1));
-	for (const { seat, section, hands, isIt } of said) {
-		const size = seats[seat]?.size ?? 0;
-		const row = possible[seat]?.subarray(section * size, (section + 1) * size);
-		row?.forEach((_, one) => {
-			if (hands.includes(one) !== isIt) row[one] = 0;
-		});
+	const all = seats.map(({ size }) => new Uint8Array(sectionCount * size).fill(1));
+	return narrowed({ seating, steps, possible: all }, new Set(all.keys()));
+}
+
+/**
+ * What of it is still possible once something is said; null where that leaves nothing. Of seats that
+ * nothing changes for, the very same list.
+ *
+ * @example
+ * possibleAfter({ seating, steps, possible }, { seat: 0, section: 0, hands: [0], isIt: true }) // => null
+ */
+export function possibleAfter(open: Open, { seat, section, hands, isIt }: Said): Possible | null {
+	const size = open.seating.seats[seat]?.size ?? 0;
+	const mine = open.possible[seat]?.slice() ?? new Uint8Array();
+	const row = mine.subarray(section * size, (section + 1) * size);
+	for (let hand = 0; hand < size; hand += 1) {
+		if (hands.includes(hand) !== isIt) row[hand] = 0;
 	}
+	return narrowed({ ...open, possible: open.possible.with(seat, mine) }, new Set([seat]));
+}
+
+type Open = {
+	readonly seating: Seating;
+	readonly steps: readonly Steps[];
+	readonly possible: Possible;
+};
+
+/** `touched`: the seats of which something was struck out; their lists are written over. */
+function narrowed({ seating, steps, possible }: Open, touched: Set<number>): Possible | null {
+	const lists = [...possible];
+	const own = new Set(touched);
 	// Each round strikes out more; two are nearly always enough, and fewer strikes are never wrong.
-	for (let round = 0; round < 4; round += 1) {
-		const isOpen = seats.every((seat, place) => strike(seat, steps[place], possible[place]));
-		if (!isOpen) return null;
-		if (!strikeWhatOthersHave(seating, possible)) return possible;
+	for (let round = 0; touched.size > 0; round += 1) {
+		for (const place of touched) {
+			if (!strike(seating.seats[place], steps[place], lists[place])) return null;
+		}
+		touched.clear();
+		if (round < 4) strikeWhatOthersHave(seating, lists, { own, touched });
 	}
-	return seats.every((seat, place) => strike(seat, steps[place], possible[place]))
-		? possible
-		: null;
+	return lists;
 }
 
 /** Strikes out what no way from the first section to the last leads through; false when none is left. */
-function strike(seat: Seat, steps: Steps | undefined, mine: Uint8Array | undefined): boolean {
-	if (steps === undefined || mine === undefined) return false;
+function strike(
+	seat: Seat | undefined,
+	steps: Steps | undefined,
+	mine: Uint8Array | undefined,
+): boolean {
+	if (seat === undefined || steps === undefined || mine === undefined) return false;
 	const { size } = seat;
 	const sectionCount = mine.length / size;
 	const { first, to } = steps;
@@ -85,26 +108,31 @@ function strike(seat: Seat, steps: Steps | undefined, mine: Uint8Array | undefin
 }
 
 /** Strikes out, of each instrument that is surely in one player's hands, all that others would do with it. */
-function strikeWhatOthersHave({ seats, sectionCount }: Seating, possible: Possible): boolean {
-	let hasStruck = false;
+function strikeWhatOthersHave(
+	{ seats, sectionCount }: Seating,
+	possible: Uint8Array[],
+	{ own, touched }: { readonly own: Set<number>; readonly touched: Set<number> },
+): void {
 	for (let section = 0; section < sectionCount; section += 1) {
 		for (let place = 0; place < seats.length; place += 1) {
 			const sure = sureInstrument(seats[place], possible[place], section);
 			if (sure < 0) continue;
 			for (let other = 0; other < seats.length; other += 1) {
 				const seat = seats[other];
-				const theirs = possible[other];
+				let theirs = possible[other];
 				if (other === place || seat === undefined || theirs === undefined) continue;
 				for (let hand = 0; hand < seat.size; hand += 1) {
 					const at = section * seat.size + hand;
 					if (seat.instrumentOf[hand] !== sure || theirs[at] === 0) continue;
+					if (!own.has(other)) theirs = theirs.slice();
+					own.add(other);
+					touched.add(other);
 					theirs[at] = 0;
-					hasStruck = true;
+					possible[other] = theirs;
 				}
 			}
 		}
 	}
-	return hasStruck;
 }
 
 /** The instrument that is in these hands whatever is chosen; -1 where that is open. */

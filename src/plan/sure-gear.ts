@@ -1,6 +1,7 @@
 // What is sure of each instrument on the way through the sections, whatever is chosen of what is still
 // possible: the settings that it can only be in, whether it was played, when it is back at the earliest.
 
+import { staleWithStrings } from '../session/readiness.ts';
 import type { Board } from './board.ts';
 import type { GearFigures } from './gear-figures.ts';
 import type { Outlook } from './outlook.ts';
@@ -11,6 +12,8 @@ import { workNeeded } from './work-needed.ts';
 
 /** Settings of one instrument are kept as bits; where there are more, any may be the one. */
 const MOST_SETTINGS = 31;
+const MS_AN_HOUR = 3_600_000;
+
 const NOBODY = -1;
 const UNSEEN = -2;
 
@@ -45,10 +48,11 @@ class Gear {
 	/** The seat that surely has it, or -1. */
 	readonly #holder: Int8Array;
 	readonly #isUsed: Uint8Array;
-	/** Somebody may have had it since now. */
-	readonly #isTouched: Uint8Array;
 	readonly #down: Uint8Array;
 	readonly #backMs: Float64Array;
+	/** Hours on the strings, at the least and at the most. */
+	readonly #leastHours: Float64Array;
+	readonly #mostHours: Float64Array;
 	/** Of the section gone to: the settings in which somebody may have it, surely whose it is, whether with new strings. */
 	readonly #maySettings: Int32Array;
 	readonly #willHold: Int8Array;
@@ -65,9 +69,10 @@ class Gear {
 		this.#settings = new Int32Array(instrumentCount).fill(1);
 		this.#holder = new Int8Array(instrumentCount).fill(NOBODY);
 		this.#isUsed = figures.isInHands.slice();
-		this.#isTouched = figures.isInHands.slice();
 		this.#down = figures.stringsDown.map((count) => (count > 0 ? DOWN : WHOLE));
 		this.#backMs = figures.backMs.slice();
+		this.#leastHours = figures.stringHours.slice();
+		this.#mostHours = figures.stringHours.slice();
 		this.#maySettings = new Int32Array(instrumentCount);
 		this.#willHold = new Int8Array(instrumentCount);
 		this.#mayBeWhole = new Uint8Array(instrumentCount);
@@ -92,22 +97,51 @@ class Gear {
 	}
 
 	/** All that is in somebody's hands in the section gone to is in them now. */
-	handOver(stints: readonly SureStint[]): void {
+	handOver(section: number, stints: readonly SureStint[]): void {
+		for (const stint of stints) {
+			const [given = NOBODY, ...others] = this.#givenBy(stint);
+			if (given < 0 || others.length > 0 || this.#down[given] === WHOLE) continue;
+			if (this.#down[given] === DOWN) this.#renewStrings(given);
+			this.#down[given] = WHOLE;
+		}
 		for (let instrument = 0; instrument < this.#holder.length; instrument += 1) {
 			const may = this.#maySettings[instrument] ?? 0;
 			if (may === 0) continue;
 			const isSure = this.#willHold[instrument] !== NOBODY;
 			this.#settings[instrument] = isSure ? may : (this.#settings[instrument] ?? 0) | may;
 			this.#holder[instrument] = this.#willHold[instrument] ?? NOBODY;
-			this.#isTouched[instrument] = 1;
 			if (isSure) this.#isUsed[instrument] = 1;
-			const isMended = this.#down[instrument] === DOWN && this.#mayBeWhole[instrument] === 1;
-			if (isMended) this.#down[instrument] = MAYBE_DOWN;
+			if (this.#down[instrument] === DOWN && this.#mayBeWhole[instrument] === 1) {
+				this.#down[instrument] = MAYBE_DOWN;
+				this.#renewStrings(instrument);
+			}
+			this.#play(section, instrument, isSure);
 		}
-		for (const stint of stints) {
-			const [given = NOBODY, ...others] = this.#givenBy(stint);
-			if (given >= 0 && others.length === 0) this.#down[given] = WHOLE;
-		}
+	}
+
+	/** Its strings get older by a section, at the most up to when the next hand-over is done. */
+	#play(section: number, instrument: number, isSure: boolean): void {
+		const { sections, nowMs } = this.#outlook;
+		const { startMs = 0, endMs = 0 } = sections[section] ?? {};
+		const untilMs = Math.max(sections[section + 1]?.startMs ?? endMs, endMs + BACK_MS);
+		const most = (untilMs - startMs) / MS_AN_HOUR;
+		const least = Math.max(0, endMs - Math.max(startMs, nowMs)) / MS_AN_HOUR;
+		this.#mostHours[instrument] = (this.#mostHours[instrument] ?? 0) + most;
+		if (isSure) this.#leastHours[instrument] = (this.#leastHours[instrument] ?? 0) + least;
+	}
+
+	/** As old as new ones: they are not older, and played since then by this one's hands at the least. */
+	#renewStrings(instrument: number): void {
+		this.#leastHours[instrument] = 0;
+		this.#mostHours[instrument] = 0;
+	}
+
+	/** How long it stays fresh at the longest. */
+	#freshMs(instrument: number): number {
+		const { show } = this.#outlook;
+		const least = staleWithStrings(show, this.#leastHours[instrument] ?? null);
+		const most = staleWithStrings(show, this.#mostHours[instrument] ?? null);
+		return Math.max(least, most) * 1000;
 	}
 
 	/** The work for handing this instrument over in this setting; null where it may take none. */
@@ -125,8 +159,8 @@ class Gear {
 			const { seconds } = workNeeded({ instrument: broken, state, to });
 			return { seconds, releaseMs: backMs };
 		}
-		const { freshMs, longestFreshMs, readyAtMs } = this.#figures;
-		const staleMs = this.#isTouched[instrument] === 1 ? longestFreshMs : (freshMs[instrument] ?? 0);
+		const { readyAtMs } = this.#figures;
+		const staleMs = this.#freshMs(instrument);
 		const handedMs = hasBegun ? Math.max(startMs, nowMs) : startMs;
 		const isFresh = handedMs - (readyAtMs[instrument] ?? 0) <= staleMs;
 		if (this.#isUsed[instrument] === 0 && setting === 0 && isFresh) return null;

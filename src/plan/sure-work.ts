@@ -5,6 +5,7 @@ import type { NightMs } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import type { Board } from './board.ts';
 import { busyWindows } from './busy-windows.ts';
+import { exactOrder } from './exact-order.ts';
 import { freeClock } from './free-clock.ts';
 import type { GearFigures } from './gear-figures.ts';
 import { beginningMs } from './hand-overs-ahead.ts';
@@ -29,20 +30,25 @@ export type SureAsked = {
 /** Work for a slot that has to be done whatever is chosen, and how little of it that may be. */
 export type SurePiece = Piece & { readonly seat: number; readonly section: number };
 
+/** Orders looked at for one bound: nearly always the first shows the least. */
+const NODES = 12;
+
 /**
- * The least lateness in milliseconds, 0 when everything may fit.
+ * The least lateness in milliseconds, 0 when everything may fit: as if work could be put down for other
+ * work, but where that comes to less than `enoughMs`, as it can be done in one go.
  *
  * @example
- * sureLateness({ session, outlook, figures: gearFigures(outlook, seating) }, board) // => 0
+ * sureLateness({ session, outlook, figures: gearFigures(outlook, seating) }, board, 0) // => 0
  */
-export function sureLateness(asked: SureAsked, board: Board): number {
+export function sureLateness(asked: SureAsked, board: Board, enoughMs: number): number {
 	const { session, outlook } = asked;
 	const { pieces, handOvers } = sureWork(asked, board);
 	if (pieces.length === 0) return 0;
 	const clock = freeClock(busyWindows(session, outlook.sections, handOvers));
-	const now = clock.at(outlook.nowMs);
-	const { latenessMs } = latenessBound(piecesFrom(now, onFreeClock(pieces, clock)));
-	return Math.max(0, latenessMs);
+	const waiting = piecesFrom(clock.at(outlook.nowMs), onFreeClock(pieces, clock));
+	const { latenessMs } = latenessBound(waiting);
+	if (latenessMs >= enoughMs) return Math.max(0, latenessMs);
+	return Math.max(0, exactOrder(waiting, { enoughMs: 0, nodes: NODES }).boundMs);
 }
 
 type SureWork = {
@@ -71,7 +77,7 @@ export function sureWork({ outlook, figures }: SureAsked, board: Board): SureWor
 				pieces.push({ ...work, dueMs: wantedMs, seat: stint.seat, section: place });
 			}
 		}
-		gear.handOver(here);
+		gear.handOver(place, here);
 		return here.length === 0 ? [] : [{ section, wantedMs }];
 	});
 	return { pieces, handOvers };

@@ -20,7 +20,11 @@ const NEW_STRINGS_HOURS = 1;
 
 /** How long "ready" lasts on this instrument, in seconds. Strings of unknown age count as played in. */
 export function staleAfterSeconds(show: Show, state: InstrumentState): number {
-	const hours = state.context.stringHours;
+	return staleWithStrings(show, state.context.stringHours);
+}
+
+/** The same for strings of so many hours; null when nobody knows. */
+export function staleWithStrings(show: Show, hours: number | null): number {
 	return hours !== null && hours < NEW_STRINGS_HOURS
 		? show.staleNewSeconds
 		: show.staleAfterSeconds;

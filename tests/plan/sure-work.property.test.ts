@@ -26,14 +26,10 @@ test('every choice makes the sure work of all boards that it is possible on, or 
 			const seating = seatingOf(outlook, null);
 			const figures = gearFigures(outlook, seating);
 			const asked = { session: night.session, outlook, figures };
-			const open = boardOf(seating);
-			const boards = [open];
-			const said: Said[] = [];
-			const narrow = (one: Said): void => {
-				const board = boardAfter(open, [...said, one]);
-				if (board === null) return;
-				said.push(one);
-				boards.push(board);
+			const boards = [boardOf(seating)];
+			const narrow = (said: Said): void => {
+				const board = boardAfter(boards.at(-1)!, said);
+				if (board !== null) boards.push(board);
 			};
 			for (const chance of chances) {
 				const seat = chance % seating.seats.length;
@@ -61,7 +57,9 @@ test('every choice makes the sure work of all boards that it is possible on, or 
 					expect(piece?.wantedMs).toBeLessThanOrEqual(sure.dueMs);
 					made += 1;
 				}
-				expect(sureLateness(asked, board)).toBeLessThanOrEqual(cost.lateness * 1000 + SAME_MS);
+				const enoughMs = Number.POSITIVE_INFINITY;
+				const leastMs = sureLateness(asked, board, enoughMs);
+				expect(leastMs).toBeLessThanOrEqual(cost.lateness * 1000 + SAME_MS);
 			}
 		}),
 		{ numRuns },
