@@ -128,7 +128,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
 		const kept: KeptNight = {
-			form: 3,
+			form: 4,
 			session: rest,
 			show: show === opening.show ? null : show,
 			step,

@@ -53,13 +53,7 @@ export function apply(session: Session, entry: Entry): Session {
 			return holder === null ? back : changePlayer(back, holder, { putDown: entry.instrument });
 		}
 		case 'made-ready':
-			return moveInstrument(session, entry.instrument, {
-				type: 'madeReady',
-				atMs: entry.at,
-				...(entry.tuning ? { tuning: entry.tuning } : {}),
-				...(entry.capo === undefined ? {} : { capo: entry.capo }),
-				...(entry.isRestrung ? { isRestrung: true } : {}),
-			});
+			return markReady(session, entry);
 		case 'string-broke':
 			return noteIncident(moveInstrument(session, entry.instrument, { type: 'stringBroke' }), {
 				...blankIncident(entry.incident, entry.at),
@@ -131,4 +125,18 @@ export function apply(session: Session, entry: Entry): Session {
 			// kind that a newer version wrote is kept in the journal and passed over here.
 			return session;
 	}
+}
+
+function markReady(session: Session, entry: Extract<Entry, { k: 'made-ready' }>): Session {
+	const { instrument, at, tuning, capo, isRestrung } = entry;
+	const ready = moveInstrument(session, instrument, {
+		type: 'madeReady',
+		atMs: at,
+		...(tuning ? { tuning } : {}),
+		...(capo === undefined ? {} : { capo }),
+		...(isRestrung ? { isRestrung } : {}),
+	});
+	if (ready === session) return session;
+	const mark = { atMs: at, celsius: session.stageCelsius };
+	return { ...ready, readyMarks: { ...session.readyMarks, [instrument]: mark } };
 }

@@ -51,5 +51,6 @@ export function openSession(show: Show): Session {
 		incidents: [],
 		suspectPacks: [],
 		stageCelsius: null,
+		readyMarks: {},
 	};
 }

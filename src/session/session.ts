@@ -44,6 +44,14 @@ export type Session = {
 	readonly suspectPacks: readonly string[];
 	/** Degrees Celsius last typed in. */
 	readonly stageCelsius: number | null;
+	/** By instrument, when it was last made ready; kept when it is doubted since. */
+	readonly readyMarks: Readonly<Record<string, ReadyMark>>;
+};
+
+export type ReadyMark = {
+	readonly atMs: NightMs;
+	/** The stage then, as it had been typed last; null when it had not. */
+	readonly celsius: number | null;
 };
 
 export type ListItem = SongItem | IntervalItem;

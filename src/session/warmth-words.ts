@@ -1,46 +1,75 @@
-// What a stage at another temperature can have done to the rack, in one sentence for whoever stands there.
+// What a stage at another temperature can have done to instruments since each was tuned, in one sentence
+// for whoever stands at the rack. Always a ceiling: wood moves too.
 
 import type { Instrument } from '../showfile/show.ts';
-import { changeWords, driftOrder, driftWords } from '../showfile/stage-drift.ts';
+import { centsWords, changeWords, driftOrder, driftWords } from '../showfile/stage-drift.ts';
 import type { Session } from './session.ts';
 
-/** The temperature that instruments were last tuned at, as far as it is known: as typed last, else that of soundcheck. */
-function tunedAtCelsius({ stageCelsius, show }: Session): number | null {
-	return stageCelsius ?? show.stage?.soundcheck ?? show.stage?.temperature ?? null;
+/** The stage when an instrument was tuned. */
+type TunedAt = {
+	readonly celsius: number;
+	/** Ends "8 °C warmer …". */
+	readonly words: string;
+};
+
+/**
+ * When it was made ready, as typed before; where nothing had been typed, as the file expects it: at
+ * soundcheck until the first song, on stage from then on. Null when nobody knows.
+ */
+function tunedAt({ show, zeroAtMs, readyMarks }: Session, { id }: Instrument): TunedAt | null {
+	const { soundcheck = null, temperature = null } = show.stage ?? {};
+	const mark = readyMarks[id];
+	if (mark !== undefined && mark.celsius !== null) {
+		return { celsius: mark.celsius, words: `than when made ready at ${mark.celsius} °C` };
+	}
+	if (mark !== undefined && zeroAtMs !== null && mark.atMs >= zeroAtMs && temperature !== null) {
+		return { celsius: temperature, words: 'than expected when made ready' };
+	}
+	if (soundcheck !== null) return { celsius: soundcheck, words: 'than at soundcheck' };
+	return temperature === null ? null : { celsius: temperature, words: 'than expected' };
 }
 
-/** Which instruments on the rack to touch first now that the stage is so warm, and how far they can be out at most; null when nothing can be said. */
+/** Degrees between, to the tenth that anybody reads. */
+function kelvinsFrom(tuned: TunedAt | null, celsius: number): number | null {
+	return tuned === null ? null : Math.round((celsius - tuned.celsius) * 10) / 10;
+}
+
+/** Which instruments on the rack to touch first now that the stage is so warm, each since it was tuned, and how far they can be out at most; null when nothing can be said. */
 export function warmthWords(session: Session, celsius: number | null): string | null {
-	const before = tunedAtCelsius(session);
-	if (celsius === null || before === null || !Number.isFinite(celsius)) return null;
-	const kelvins = Math.round((celsius - before) * 10) / 10;
+	if (celsius === null || !Number.isFinite(celsius)) return null;
 	const onRack = session.show.instruments.filter(
 		({ id }) => session.instruments[id]?.value === 'racked',
 	);
 	const drifted = driftOrder(
 		{ ...session.show, instruments: onRack },
-		kelvins,
-		({ id, tuning }) => session.instruments[id]?.context.tuning ?? tuning,
+		{
+			tuningOf: ({ id, tuning }) => session.instruments[id]?.context.tuning ?? tuning,
+			kelvinsOf: (one) => kelvinsFrom(tunedAt(session, one) ?? lastTyped(session), celsius),
+		},
 	);
-	return driftWords(drifted, kelvins);
+	return driftWords(drifted);
+}
+
+/** What was typed last, for want of anything better to go by. */
+function lastTyped({ stageCelsius }: Session): TunedAt | null {
+	return stageCelsius === null ? null : { celsius: stageCelsius, words: 'than before' };
 }
 
 /**
- * How far the reading of one instrument can have gone since it was tuned, in one sentence: since soundcheck
- * to the stage as typed, else as expected. Null when nothing can be said, and for what was made ready
- * since a temperature was typed.
+ * How far the reading of one instrument can have gone since it was made ready, else since soundcheck, to
+ * the stage as typed last, else as expected: in one sentence. Null when nothing can be said.
  */
 export function warmthOn(session: Session, instrument: Instrument): string | null {
 	const { show, stageCelsius } = session;
 	const state = session.instruments[instrument.id];
 	const now = stageCelsius ?? show.stage?.temperature ?? null;
-	const then = show.stage?.soundcheck ?? null;
-	if (!state || now === null || then === null) return null;
-	if (stageCelsius !== null && state.context.readyAtMs !== null) return null;
-	const kelvins = Math.round((now - then) * 10) / 10;
-	const only = { ...show, instruments: [instrument] };
-	const [worst] = driftOrder(only, kelvins, () => state.context.tuning);
-	if (worst === undefined || kelvins === 0) return null;
-	const { string, cents } = worst;
-	return `stage ${changeWords(kelvins)} than at soundcheck: string ${string} at most ${Math.abs(cents).toFixed(0)} c ${cents < 0 ? 'flat' : 'sharp'}`;
+	const tuned = tunedAt(session, instrument);
+	if (!state || now === null || tuned === null) return null;
+	const [worst] = driftOrder(
+		{ ...show, instruments: [instrument] },
+		{ tuningOf: () => state.context.tuning, kelvinsOf: () => kelvinsFrom(tuned, now) },
+	);
+	if (worst === undefined) return null;
+	const isExpected = stageCelsius === null ? 'expected ' : '';
+	return `stage ${isExpected}${changeWords(worst.kelvins)} ${tuned.words}: string ${worst.string} at most ${centsWords(worst.cents)}`;
 }

@@ -24,8 +24,7 @@ function stageFindings(show: Show): Finding[] {
 	const { temperature = null, soundcheck = null, humidity = null } = show.stage ?? {};
 	const kelvins = temperature === null || soundcheck === null ? 0 : temperature - soundcheck;
 	const drift = driftWords(
-		driftOrder(show, kelvins, ({ tuning }) => tuning),
-		kelvins,
+		driftOrder(show, { tuningOf: ({ tuning }) => tuning, kelvinsOf: () => kelvins }),
 	);
 	const damp = humidity === null ? [] : humidityWords(humidity);
 	return [

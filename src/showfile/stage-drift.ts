@@ -8,37 +8,53 @@ import type { Instrument, Show } from './show.ts';
 
 export type Drifted = {
 	readonly instrument: Instrument;
+	/** How much warmer the stage is than when it was tuned; negative is colder. */
+	readonly kelvins: number;
 	/** The string that can have gone furthest. */
 	readonly string: number;
 	/** How far at most; negative is flat. */
 	readonly cents: number;
 };
 
-/** Instruments in the tunings they are in, the furthest first; those of which nothing can be said are left out. */
-export function driftOrder(
-	show: Show,
-	kelvins: number,
-	tuningOf: (instrument: Instrument) => Tuning,
-): readonly Drifted[] {
+/** Each instrument as it stands. */
+export type Warmed = {
+	readonly tuningOf: (instrument: Instrument) => Tuning;
+	/** Since it was tuned; null where nobody knows. */
+	readonly kelvinsOf: (instrument: Instrument) => number | null;
+};
+
+/** Instruments in the tunings they are in, the furthest first; those of which nothing can be said, or that cannot have moved, are left out. */
+export function driftOrder(show: Show, { tuningOf, kelvinsOf }: Warmed): readonly Drifted[] {
 	return show.instruments
 		.flatMap((instrument) => {
+			const kelvins = kelvinsOf(instrument);
+			if (kelvins === null || kelvins === 0) return [];
 			const tuned = { instrument, tuning: tuningOf(instrument), player: onlyPlayer(instrument) };
 			const worst = furthest(warmedStrings(stringsOf(show, tuned), kelvins));
-			return worst === null ? [] : [{ instrument, ...worst }];
+			return worst === null ? [] : [{ instrument, kelvins, ...worst }];
 		})
 		.toSorted((one, other) => Math.abs(other.cents) - Math.abs(one.cents));
 }
 
 /** Which to touch first and how far they can be out at most, in one sentence; null when nothing can be said. */
-export function driftWords(drifted: readonly Drifted[], kelvins: number): string | null {
-	if (drifted.length === 0 || kelvins === 0) return null;
-	const first = drifted.slice(0, MOST_NAMED).map(({ instrument, string, cents }, index) => {
-		const { slot, name } = instrument;
-		const far = Math.abs(cents).toFixed(0);
-		const out = index === 0 ? `at most ${far} c ${cents < 0 ? 'flat' : 'sharp'}` : `${far} c`;
-		return `${slot === null ? name : `slot ${slot.toUpperCase()}`} (string ${string}, ${out})`;
+export function driftWords(drifted: readonly Drifted[]): string | null {
+	const [first] = drifted;
+	if (first === undefined) return null;
+	const isAlike = drifted.every(({ kelvins }) => kelvins === first.kelvins);
+	const named = drifted.slice(0, MOST_NAMED).map((one, index) => {
+		const { slot, name } = one.instrument;
+		const change = isAlike ? '' : `${changeWords(one.kelvins)}, `;
+		const far = `${index === 0 ? 'at most ' : ''}${centsWords(one.cents)}`;
+		const out = isAlike && index > 0 ? `${Math.abs(one.cents).toFixed(0)} c` : far;
+		return `${slot === null ? name : `slot ${slot.toUpperCase()}`} (${change}string ${one.string}, ${out})`;
 	});
-	return `${changeWords(kelvins)}: touch first ${first.join(', ')}.`;
+	const since = isAlike ? changeWords(first.kelvins) : 'since each was made ready';
+	return `${since}: touch first ${named.join(', ')}.`;
+}
+
+/** `34 c flat`. */
+export function centsWords(cents: number): string {
+	return `${Math.abs(cents).toFixed(0)} c ${cents < 0 ? 'flat' : 'sharp'}`;
 }
 
 /** `8 °C warmer`. */

@@ -105,3 +105,56 @@ test('a stage eight degrees warmer: which to touch first, while typing and after
 	const page = await screenAfter('-10:00 a "26" enter', '-09:50 tab enter', '-09:48 !screen');
 	expect(page).toContain('stage 8 °C warmer than at soundcheck: string 3 at most 34 c flat');
 });
+
+describe('how far it can have gone counts from each instrument’s own ready mark', () => {
+	// The plain third at 506 MPa: 600 × log2(1 − 12e-6 × 203.4e3 × K / 506), −8.4 for 2 °C, +8.3 for −2.
+	const WARM = '-10:00 a "24" enter';
+
+	test('to a stage typed since, and undone with the mark', async () => {
+		const page = (...lines: string[]) =>
+			screenAfter(
+				WARM,
+				'-09:50 t 0',
+				'-09:40 a "26" enter',
+				...lines,
+				'-09:20 tab enter',
+				'-09:18 !screen',
+			);
+		expect(await page()).toContain(
+			'stage 2 °C warmer than when made ready at 24 °C: string 3 at most 8 c flat',
+		);
+		const undone = await screenAfter(
+			WARM,
+			'-09:50 t 0',
+			'-09:45 u',
+			'-09:40 a "26" enter',
+			'-09:20 tab enter',
+			'-09:18 !screen',
+		);
+		expect(undone).toContain('stage 8 °C warmer than at soundcheck: string 3 at most 34 c flat');
+	});
+
+	test('made ready at the temperature that there is, nothing is said', async () => {
+		const page = await screenAfter(WARM, '-09:50 t 0', '-09:40 tab enter', '-09:38 !screen');
+		expect(page).not.toContain('°C');
+	});
+
+	test('a colder stage is sharp', async () => {
+		const said = '2 °C colder: touch first slot 1 (string 3, at most 8 c sharp).';
+		expect(await screenAfter(WARM, '-09:50 t 0', '-09:40 a "22"', '-09:38 !screen')).toContain(
+			said,
+		);
+	});
+
+	test('the mark survives a stop of the program', async () => {
+		const page = await screenAfter(
+			WARM,
+			'-09:50 t 0',
+			'-09:40 a "26" enter',
+			'-09:30 !kill',
+			'-09:20 tab enter',
+			'-09:18 !screen',
+		);
+		expect(page).toContain('2 °C warmer than when made ready at 24 °C');
+	});
+});
