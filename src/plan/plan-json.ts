@@ -2,6 +2,7 @@
 
 import { markText, tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
+import { offsetCents } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Plan, Slot, Warning, Work } from './plan.ts';
 import { readyAtZero } from './plan-before-doors.ts';
@@ -20,7 +21,7 @@ export function planJson(plan: Plan, show: Show) {
 		proved: isProved,
 		bound: bound === null ? null : { ...bound, lateness: tenths(bound.lateness) },
 		cost: { ...cost, lateness: tenths(cost.lateness) },
-		slots: slots.map(slotJson),
+		slots: slots.map((slot) => slotJson(slot, show)),
 		work: work.map((one) => workJson(one, 0)),
 		standIns: slotStandIns(readyAtZero(show), { plan, hasCosts: true }).flatMap(
 			({ slot, standIns }) =>
@@ -53,7 +54,7 @@ export function warningJson({ told: _, ...rest }: Warning): Omit<Warning, 'told'
  * One slot. `at` tells apart the slots of a song that hands an instrument over at a cue: the cue point
  * at which it begins, 0 for the song's start.
  */
-function slotJson(slot: Slot) {
+function slotJson(slot: Slot, show: Show) {
 	const { section, player, instrument, tuning, capo, isHandOver } = slot;
 	return {
 		song: section.song,
@@ -63,9 +64,20 @@ function slotJson(slot: Slot) {
 		instrument,
 		tuning: tuning.name,
 		pitches: tuning.notes,
+		...slotOffsets(slot, show),
 		capo,
 		handOver: isHandOver,
 	};
+}
+
+/** Cents off equal temperament, one a pitch; nothing where all stand on it. */
+function slotOffsets(
+	{ instrument: id, tuning, player }: Slot,
+	show: Show,
+): { readonly cents?: readonly number[] } {
+	const instrument = show.instruments.find((one) => one.id === id);
+	const cents = instrument ? offsetCents(show, { instrument, tuning, player }) : [];
+	return cents.some((one) => one !== 0) ? { cents } : {};
 }
 
 /**

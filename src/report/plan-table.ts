@@ -8,6 +8,7 @@ import type { Plan, Section, Slot, Work } from '../plan/plan.ts';
 import type { SlotStandIns } from '../plan/slot-stand-ins.ts';
 import { tightPlaces } from '../plan/tight-places.ts';
 import { placeWords } from '../plan/verdict.ts';
+import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
 import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
@@ -66,7 +67,7 @@ function sectionLines(show: Show, plan: Plan, section: Section): readonly string
 			(slot) =>
 				slot.isHandOver || slot.why !== null || plan.capoMoves.some((move) => isOf(slot, move)),
 		)
-		.map((slot) => changeLine(show, plan, slot));
+		.flatMap((slot) => [changeLine(show, plan, slot), ...offsetLines(show, slot)]);
 	const emptied = plan.handOvers
 		.filter((one) => one.section === section && one.instrument === null)
 		.map(({ player }) => `     ${nameCell(show, player)} hands empty`);
@@ -126,6 +127,12 @@ function changeLine(show: Show, plan: Plan, slot: Slot): string {
 	const who = `     ${nameCell(show, player)}`;
 	if (instrument === null) return `${who} ${cleanText(thing)}`;
 	return `${who} ${fitWidth(cleanText(thing), THING_COLUMNS)} ${rest}`;
+}
+
+function offsetLines(show: Show, { instrument: id, tuning, player }: Slot): readonly string[] {
+	const instrument = show.instruments.find((one) => one.id === id);
+	const off = instrument ? offsetWords(show, { instrument, tuning, player }) : '';
+	return off === '' ? [] : [`     ${fitWidth('', PLAYER_COLUMNS)} ${off}`];
 }
 
 function workWords({ job, seconds, beginByMs, slackSeconds }: Work): string {

@@ -5,6 +5,7 @@ import { cleanText } from '../base/clean-text.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import type { Plan, Slot } from '../plan/plan.ts';
+import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
@@ -15,6 +16,7 @@ import { PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
 const TITLE_WIDTH = 20;
 /** Number, title, how the song ends and the gap before it; the players' changes come after. */
 const LEFT_WIDTH = 3 + 1 + TITLE_WIDTH + 1 + 5 + 1 + 5 + 2;
+const CHANGES_WIDTH = PAPER_COLUMNS - LEFT_WIDTH;
 
 /**
  * The sheet as lines of at most 80 columns, the last one ended too: who gets which slot in which
@@ -48,7 +50,7 @@ function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSo
 	const slots = plan.slots.filter((slot) => slot.section.position === position);
 	const isAhead = plan.sections.some((section) => section.position === position);
 	const changes = isAhead
-		? slots.filter((slot) => isToDo(plan, slot)).map((slot) => changeText(show, song, slot))
+		? slots.filter((slot) => isToDo(plan, slot)).flatMap((slot) => changeTexts(show, song, slot))
 		: ['done'];
 	const left = [
 		fitWidth(String(position), 3, { align: 'right' }),
@@ -56,7 +58,7 @@ function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSo
 		fitWidth(song.ends === 'segue' ? '>>' : song.ends, 5),
 		fitWidth(gapSeconds === null ? '' : minutesSeconds(gapSeconds), 5, { align: 'right' }),
 	].join(' ');
-	const [first = '', ...more] = flowed(changes, PAPER_COLUMNS - LEFT_WIDTH);
+	const [first = '', ...more] = flowed(changes, CHANGES_WIDTH);
 	const cautions = plan.warnings
 		.filter(
 			(warning) =>
@@ -80,15 +82,23 @@ function isToDo(plan: Plan, slot: Slot): boolean {
 	return slot.instrument !== null && before !== undefined && before.capo !== slot.capo;
 }
 
-function changeText(show: Show, song: Song, slot: Slot): string {
+/** The change, and what its strings stand off equal temperament: on a line with it where there is room. */
+function changeTexts(show: Show, song: Song, slot: Slot): readonly string[] {
 	const cue = slot.section.point === 0 ? null : song.cues[slot.section.point - 1]?.at;
-	const player = show.players.find((one) => one.id === slot.player)?.name ?? slot.player;
-	const who = `${cue ? `${cue}: ` : ''}${player.toUpperCase()}`;
-	if (slot.instrument === null) return cleanText(`${who} ${slot.why ? 'NOTHING' : 'hands empty'}`);
+	const name = show.players.find((one) => one.id === slot.player)?.name ?? slot.player;
+	const who = `${cue ? `${cue}: ` : ''}${name.toUpperCase()}`;
+	if (slot.instrument === null)
+		return [cleanText(`${who} ${slot.why ? 'NOTHING' : 'hands empty'}`)];
+	const { player, tuning } = slot;
 	const instrument = show.instruments.find((one) => one.id === slot.instrument);
 	const place = instrument?.slot?.toUpperCase() ?? instrument?.name ?? slot.instrument;
-	const tuning = slot.tuning ? ` ${shortTuning(slot.tuning)}` : '';
-	return cleanText(`${who} ${place}${tuning}${capoText(slot)}`);
+	const change = cleanText(`${who} ${place} ${shortTuning(tuning)}${capoText(slot)}`);
+	const off = instrument ? offsetWords(show, { instrument, tuning, player }) : '';
+	if (off === '') return [change];
+	const whole = `${change}, ${off}`;
+	return displayWidth(whole) <= CHANGES_WIDTH
+		? [whole]
+		: [`${change},`, ...wrapped(off, CHANGES_WIDTH, '')];
 }
 
 /** A capo that comes off where the instrument stays has to be said, where it is handed over it goes without saying. */

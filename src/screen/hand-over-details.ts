@@ -1,6 +1,7 @@
 // What goes with a hand-over in tall letters, in words beside it: the name, the capo, the pack, and what
 // to check before it leaves the rack.
 
+import { offsetWords } from '../showfile/instrument-strings.ts';
 import { instrumentName } from '../showfile/shown-names.ts';
 import type { Coming } from './coming.ts';
 import { slotLabel } from './named-in-show.ts';
@@ -25,6 +26,7 @@ export function detailRows(state: ScreenState, coming: Coming, area: DetailArea)
 	const hasPack = head.some((row) => row.some(({ text }) => text.includes(pack)));
 	const lines = [
 		...(hasPack ? [] : [pack]),
+		...offsetLines(state, coming),
 		...(coming.leave === null ? [] : [`check ${coming.leave}`]),
 		...(coming.why === null ? [] : [coming.why]),
 	];
@@ -59,6 +61,14 @@ export function takeWords(
 	if (instrument === null) return '';
 	const name = instrumentName(show, instrument);
 	return kind === 'break' ? `TAKE ${slotLabel(show, instrument)} ${name}` : name;
+}
+
+/** What the strings are to stand off equal temperament for this player, which is nobody's to guess. */
+function offsetLines({ session: { show } }: ScreenState, coming: Coming): readonly string[] {
+	const { instrument: id, tuning, player } = coming;
+	const instrument = show.instruments.find((one) => one.id === id);
+	const off = instrument && tuning ? offsetWords(show, { instrument, tuning, player }) : '';
+	return off === '' ? [] : [off];
 }
 
 /** In capitals where the player is to be given another than the one they wear. */

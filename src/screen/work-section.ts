@@ -2,8 +2,11 @@
 
 import { fitWidth } from '../base/display-width.ts';
 import type { Work } from '../plan/plan.ts';
+import { offsetWords } from '../showfile/instrument-strings.ts';
+import type { Instrument } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { retuneSteps } from '../tuning/retune-steps.ts';
+import type { Tuning } from '../tuning/tuning.ts';
 import { durationWords } from './duration-words.ts';
 import { stateMark } from './instrument-words.ts';
 import { slotLabel, slotWords, songPlace } from './named-in-show.ts';
@@ -38,18 +41,28 @@ export function workSection(state: ScreenState, { columns, rows }: Area): Row[] 
 	];
 }
 
-/** How the first retuning is done, where a row is left over. */
+/** How the first piece is tuned, where a row is left over: its steps, and what its strings stand off. */
 function stepRows({ session }: ScreenState, work: readonly Work[]): Row[] {
+	const { show } = session;
 	const [first] = work;
-	const instrument = session.show.instruments.find(({ id }) => id === first?.instrument);
+	const instrument = show.instruments.find(({ id }) => id === first?.instrument);
 	const state = instrument && session.instruments[instrument.id];
-	if (first?.job !== 'retune' || !instrument || !state) return [];
-	const { steps } = retuneSteps(state.context.tuning.notes, first.to.notes, instrument.bridge);
+	if (!first || !instrument || !state) return [];
+	const said = [
+		// First: of the steps the end may be cut.
+		offsetWords(show, { instrument, tuning: first.to, player: first.player }),
+		first.job === 'retune' ? stepWords(instrument, state.context.tuning, first.to) : '',
+	].filter((words) => words !== '');
+	if (said.length === 0) return [];
+	const words = `slot ${slotLabel(show, first.instrument)}: ${said.join('; ')}`;
+	return [[span(`${' '.repeat(STEPS_AT)}${words}`, 'dim')]];
+}
+
+function stepWords({ bridge }: Instrument, from: Tuning, to: Tuning): string {
+	const { steps } = retuneSteps(from.notes, to.notes, bridge);
 	const moves = steps.filter(({ move }) => move !== 0);
-	const words = moves.map(({ string, how, to }) => `${string} ${how} to ${to}`).join(', ');
-	const isFloating = instrument.bridge === 'floating';
-	const said = `slot ${slotLabel(session.show, first.instrument)}: string ${words}${isFloating ? '; then all, twice round' : ''}`;
-	return [[span(`${' '.repeat(STEPS_AT)}${said}`, 'dim')]];
+	const words = moves.map((step) => `${step.string} ${step.how} to ${step.to}`).join(', ');
+	return `string ${words}${bridge === 'floating' ? '; then all, twice round' : ''}`;
 }
 
 const STEPS_AT = 10;

@@ -31,6 +31,15 @@ export function offsetCents(show: Show, { instrument, tuning, player }: Tuned): 
 	return sweetenedCents(show.sweeten ?? [], asked, tuning.notes.length);
 }
 
+/** Which strings stand off equal temperament, as `string 3 -3 c` or `strings 6 -2, 3 -3 c`; empty where none does. */
+export function offsetWords(show: Show, tuned: Tuned): string {
+	const cents = offsetCents(show, tuned);
+	const off = cents.flatMap((one, index) =>
+		one === 0 ? [] : [`${cents.length - index} ${one > 0 ? '+' : ''}${one}`],
+	);
+	return off.length === 0 ? '' : `${off.length === 1 ? 'string' : 'strings'} ${off.join(', ')} c`;
+}
+
 /** Hertz to tune each open string to, offsets included, highest-numbered string first. */
 export function targetHertz(show: Show, tuned: Tuned): readonly number[] {
 	const reference = tuned.referenceHertz ?? show.referenceHertz;

@@ -158,3 +158,10 @@ describe('how far it can have gone counts from each instrument’s own ready mar
 		expect(page).toContain('2 °C warmer than when made ready at 24 °C');
 	});
 });
+
+test('what strings stand off stands with the hand-over and under the work', async () => {
+	expect(await screenAfter('-10:00 !screen')).not.toContain('string 3 -3 c');
+	const next = await screenAfter('-10:00 t 1', '-09:58 t 2', '00:00 space', '01:00 !screen');
+	expect(next).toMatch(/no capo\n.* string 3 -3 c\n/);
+	expect(next).toContain('slot 1: string 3 -3 c; string 5 down to Ab2');
+});

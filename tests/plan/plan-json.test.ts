@@ -219,3 +219,12 @@ set: [s1, s2, s3]
 	// 6:00, in hands 15 s later.
 	expect(laterOf('A4')).toEqual(['Lantern has no drop D until 6:15']);
 });
+
+test('a slot has the cents that its player’s strings stand off, one a pitch, and no field without any', () => {
+	const sweet = { ...show, sweeten: [{ player: 'ash', tuning: 'drop D', cents: { 3: -3 } }] };
+	const { slots } = planJson(planBeforeDoors(sweet), sweet);
+	const cents = slots.map((slot) => [slot.song, slot.player, slot.cents]);
+	expect(cents.filter(([, , one]) => one !== undefined)).toEqual([
+		['lantern', 'ash', [0, 0, 0, -3, 0, 0]],
+	]);
+});

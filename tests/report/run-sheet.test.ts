@@ -3,6 +3,7 @@
 import { expect, test } from 'vitest';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { runSheet } from '../../src/report/run-sheet.ts';
+import type { Show } from '../../src/showfile/show.ts';
 import { smallShow } from './small-show.ts';
 
 test('a line a song, with what changes, and never wider than paper', () => {
@@ -38,4 +39,19 @@ test('a title line too long is broken between its facts, not inside one', () => 
 		'Quay Street, the second of nights, The Old Assembly Rooms by the Harbour,',
 		'  2026-06-12, start 20:00, curfew 22:45',
 	]);
+});
+
+test('what strings stand off equal temperament stands by the tuning, or under it where it is long', () => {
+	const few = { ...smallShow(), sweeten: [{ tuning: 'drop D', cents: { 3: -3, 6: -2 } }] };
+	const many = {
+		...smallShow(),
+		sweeten: [{ player: 'ash', cents: { 1: -1, 2: -1, 3: -3, 4: -2, 5: -2, 6: -2 } }],
+	};
+	const sheetOf = (show: Show) => runSheet(show, planBeforeDoors(show));
+	expect(sheetOf(few)).toContain('ASH 4 drop D, strings 6 -2, 3 -3 c');
+	expect(sheetOf(few)).toMatch(/ASH 1 E std {2}CLEO/);
+	expect(sheetOf(many)).toMatch(
+		/ASH 4 drop D,\n {38}strings 6 -2, 5 -2, 4 -2, 3 -3, 2 -1, 1 -1\n {38}c\n/,
+	);
+	for (const line of sheetOf(many).split('\n')) expect(line.length).toBeLessThanOrEqual(80);
 });
