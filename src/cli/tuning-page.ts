@@ -11,6 +11,7 @@ import { type HeardPair, shapeWords } from '../tuning/chord-shape.ts';
 import { fromPureWords } from '../tuning/interval.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { originOf } from '../tuning/named-tunings.ts';
+import { pureChainCents } from '../tuning/pure-chain.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
 import { inHertz, signed, to4 } from './figures.ts';
 
@@ -56,6 +57,7 @@ export function tuningPageJson({ card, chord, songShapes }: TuningPage) {
 		steps: card.retune.steps,
 		why: card.retune.why,
 		byEar: card.byEar.map(pairJson),
+		pureChain: pureChainCents(card.strings).map(to4),
 		...(chord === null ? {} : { shape: chord.map(pairJson) }),
 		songShapes: songShapes.map(songShapeJson),
 		sameSound: card.sameSound,
@@ -111,8 +113,26 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 		'',
 		'By ear, open strings:',
 		...pairLines(card.byEar),
+		...pureChainLines(card),
 		...(chord === null ? [] : ['', 'By ear, the shape:', ...pairLines(chord)]),
 		...songShapes.flatMap((one) => ['', songShapeHeading(show, one), ...pairLines(one.pairs)]),
+	];
+}
+
+/** A chain that misses by less than this does no harm: about the edge of hearing (one account). */
+const CHAIN_MISSES = 2;
+
+/** Why strings are not tuned one from the next: the one that such a chain would leave furthest out. */
+function pureChainLines({ strings }: TuningCard): readonly string[] {
+	const cents = pureChainCents(strings);
+	const worst = cents.reduce(
+		(one, value, index) => (Math.abs(value) > Math.abs(cents[one] ?? 0) ? index : one),
+		0,
+	);
+	const off = cents[worst] ?? 0;
+	if (Math.abs(off) < CHAIN_MISSES) return [];
+	return [
+		`Tuned pure from string to string, string ${strings.length - worst} would end ${Math.abs(off).toFixed(1)} c ${off < 0 ? 'flat' : 'sharp'}: tune each to its own target.`,
 	];
 }
 

@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { byEar, intervalName, pureRatio } from '../../src/tuning/interval.ts';
 import type { InstrumentKind } from '../../src/tuning/kind.ts';
 import { centsBetween, hertz, midiOf, transposeName } from '../../src/tuning/pitch.ts';
+import { pureChainCents, stackedRatio } from '../../src/tuning/pure-chain.ts';
 import { readTuning } from '../../src/tuning/tuning.ts';
 
 function frequencies(text: string, kind: InstrumentKind, referenceHz: number): readonly number[] {
@@ -108,8 +109,20 @@ test('beats between neighbouring strings in equal temperament: |q·high − p·l
 	expectNear([fourth.centsFromPure, third.centsFromPure], [1.955, 13.6863], 0.0001);
 });
 
-test('four semitones above 440 Hz: a page on the mathematics of music', () => {
+test('an equal third above 440 Hz and one of four pure fifths: a page on the mathematics of music', () => {
 	expectNear([hertz(midiOf('C#5'), 440)], [554.365], 0.0005);
+	// Four fifths up and two octaves down: 81/64, a comma wider than 5/4.
+	const [high, low] = stackedRatio([7, 7, -12, 7, 7, -12]);
+	expect([high, low]).toEqual([81, 64]);
+	expectNear([(440 * high) / low], [556.875], 0.0005);
+});
+
+test('six strings tuned pure one from the next end a comma short: 21.5063 c of 2378.4937, computed', () => {
+	const [high, low] = stackedRatio([5, 5, 5, 4, 5]);
+	expectNear([centsBetween(low, high)], [2378.4937], 0.0001);
+	const open = ['E2', 'A2', 'D3', 'G3', 'B3', 'E4'];
+	const cents = pureChainCents(open.map((note) => ({ note, hertz: hertz(midiOf(note), 440) })));
+	expectNear(cents, [0, -1.955, -3.91, -5.865, -19.5513, -21.5063], 0.0001);
 });
 
 test.each([

@@ -3,13 +3,20 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 
+import { parseGauge, parseScale } from '../../src/showfile/string-measure.ts';
 import { openTuningsFor, soundingMidis } from '../../src/tuning/capo.ts';
 import { notesHeard } from '../../src/tuning/capo-shapes.ts';
+import { parseShape, shapeWords } from '../../src/tuning/chord-shape.ts';
 import { INSTRUMENT_KINDS } from '../../src/tuning/kind.ts';
 import { lengthWords, millimetresOf, parseLength } from '../../src/tuning/length-unit.ts';
 import { midiOf, transposeName } from '../../src/tuning/pitch.ts';
 import { retuneSteps } from '../../src/tuning/retune-steps.ts';
-import { hertzUnder, tensionNewtons } from '../../src/tuning/string-tension.ts';
+import {
+	hertzUnder,
+	kilogramsForce,
+	poundsForce,
+	tensionNewtons,
+} from '../../src/tuning/string-tension.ts';
 import { namedTunings } from '../../src/tuning/tuning.ts';
 
 const RUNS = { numRuns: Number(process.env.PROPERTY_RUNS ?? 200) };
@@ -104,6 +111,51 @@ test('a length goes to each unit and back', () => {
 				expect(parseLength(lengthWords(millimetres, unit))).toBeCloseTo(millimetres, 9);
 			},
 		),
+		RUNS,
+	);
+});
+
+test('scales and gauges come to the same millimetres in either unit', () => {
+	const sixteenths = fc.integer({ min: 160, max: 672 }).map((one) => one / 16);
+	fc.assert(
+		fc.property(
+			sixteenths,
+			fc.integer({ min: 6, max: 140 }),
+			fc.boolean(),
+			(inches, thou, wound) => {
+				const scale = parseScale(`${inches} in`);
+				expect(scale).toBeCloseTo(inches * 25.4, 6);
+				expect(parseScale(`${scale} mm`)).toBeCloseTo(scale ?? 0, 6);
+				const mark = wound ? 'w' : '';
+				const gauge = parseGauge(`${thou}${mark}`);
+				expect(gauge?.millimetres).toBeCloseTo(thou * 0.0254, 6);
+				expect(parseGauge(`${gauge?.millimetres} mm${mark}`)).toEqual(gauge);
+			},
+		),
+		RUNS,
+	);
+});
+
+test('forces go to pounds and kilograms alike: 0.45359237 kg to the pound', () => {
+	fc.assert(
+		fc.property(fc.double({ min: 0.1, max: 2000, noNaN: true }), (newtons) => {
+			expect((poundsForce(newtons) * 0.453_592_37) / kilogramsForce(newtons)).toBeCloseTo(1, 12);
+		}),
+		RUNS,
+	);
+});
+
+test('a chord shape is read as it is written', () => {
+	const fret = fc.option(fc.integer({ min: 0, max: 24 }));
+	const shape = fc
+		.array(fret, { minLength: 1, maxLength: 12 })
+		.filter((frets) => frets.some((one) => one !== null));
+	// One string alone in a two-digit fret has no neighbour to be told from.
+	const readable = shape.filter((frets) => frets.length > 1 || (frets[0] ?? 0) < 10);
+	fc.assert(
+		fc.property(readable, (frets) => {
+			expect(parseShape(shapeWords(frets))).toEqual(frets);
+		}),
 		RUNS,
 	);
 });
