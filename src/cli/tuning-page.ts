@@ -3,7 +3,7 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { SongShape } from '../plan/song-shapes.ts';
-import type { TuningCard } from '../plan/tuning-card.ts';
+import { capoSaidOtherwise, type TuningCard } from '../plan/tuning-card.ts';
 import { textTable } from '../report/text-table.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, slotAndName } from '../showfile/shown-names.ts';
@@ -60,7 +60,7 @@ export function tuningPageJson({ card, chord, songShapes }: TuningPage) {
 		pureChain: pureChainCents(card.strings).map(to4),
 		...(chord === null ? {} : { shape: chord.map(pairJson) }),
 		songShapes: songShapes.map(songShapeJson),
-		sameSound: card.sameSound,
+		sameSound: capoSaidOtherwise(card),
 		nearBreaking: nearBreaking(card),
 	};
 }
@@ -95,7 +95,7 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 	return [
 		`${name}: ${from.name === to.name ? to.name : `${from.name} to ${to.name}`}${capo > 0 ? `, capo ${capo}` : ''}, A4 = ${card.referenceHertz} Hz`,
 		...(origin === null || origin === 'common practice' ? [] : [`${to.name}: ${origin}`]),
-		...(capo > 0 && card.sameSound ? [card.sameSound] : []),
+		...(capo > 0 ? [capoSaidOtherwise(card) ?? []].flat() : []),
 		'',
 		...textTable(['string', 'tune to', 'Hz', 'offset', 'move', '', 'tension'], strings),
 		'',

@@ -1,7 +1,7 @@
 // All that a hand on a tuner wants to know of one instrument: what it is in and what is wanted, a target
 // for each string, in which order, what is heard, what the strings bear and what the ear will say.
 
-import { offsetCents, stringsOf, targetHertz } from '../showfile/instrument-strings.ts';
+import { offsetCents, stringsOf, type Tuned, targetHertz } from '../showfile/instrument-strings.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import { notesHeard, sameSound } from '../tuning/capo-shapes.ts';
 import type { ChordShape, HeardPair } from '../tuning/chord-shape.ts';
@@ -52,8 +52,6 @@ export type TuningCard = CardAsked & {
 	readonly retune: RetunePlan;
 	/** Neighbouring open strings as they are tuned. */
 	readonly byEar: readonly HeardPair[];
-	/** The capo said otherwise; null where shapes of E standard do not fit. */
-	readonly sameSound: string | null;
 };
 
 /**
@@ -82,26 +80,41 @@ export function tuningCard(show: Show, asked: CardAsked): TuningCard {
 		};
 	});
 	const total = bearing.length === 0 ? null : totalNewtons(bearing);
-	const own = totalNewtons(stringsOf(show, { ...asked, tuning: instrument.tuning }));
 	return {
 		...asked,
 		strings,
 		total,
-		changeNewtons: total && total.newtons - own.newtons,
+		changeNewtons:
+			total && total.newtons - newtonsIn(show, bearing, { ...asked, tuning: instrument.tuning }),
 		seconds: pitchSeconds(instrument, from, to),
 		retune: retuneSteps(from.notes, to.notes, instrument.bridge),
 		byEar: shapeByEar(
 			strings,
 			strings.map(() => 0),
 		),
-		sameSound: hasOpenShapes(instrument, to) ? sameSound({ capo, shape: 'E' }) : null,
 	};
 }
 
-/** The chord shapes that everybody has are those of E standard on six courses. */
-function hasOpenShapes({ kind }: Instrument, { name }: Tuning): boolean {
-	const { family } = KINDS[kind];
-	return name === 'E standard' && (family === 'guitar' || family === 'twelve');
+/** Newtons of the same strings in another tuning: tension goes with the square of the pitch. */
+function newtonsIn(show: Show, strings: readonly BearingString[], tuned: Tuned): number {
+	const hertz = targetHertz(show, tuned);
+	return strings.reduce(
+		(sum, one) => sum + one.newtons * ((hertz.at(-one.string) ?? one.hertz) / one.hertz) ** 2,
+		0,
+	);
+}
+
+/**
+ * The card's capo said otherwise, as shapes in a key; null where the shapes that everybody has, those of
+ * E standard on six courses, do not fit.
+ *
+ * @example
+ * capoSaidOtherwise(tuningCard(show, { instrument: instruments.A1, from: eStandard, to: dropD, capo: 2, player: null, referenceHertz: 440 })) // => null
+ */
+export function capoSaidOtherwise({ instrument, to, capo }: TuningCard): string | null {
+	const { family } = KINDS[instrument.kind];
+	const fits = to.name === 'E standard' && (family === 'guitar' || family === 'twelve');
+	return fits ? sameSound({ capo, shape: 'E' }) : null;
 }
 
 /**
