@@ -11,6 +11,7 @@ export type TextField = {
 	readonly enter: (text: string, context: KeyContext) => Outcome;
 	/** Keys other than text that the field takes, such as up and down in a list. */
 	readonly also?: (key: string, text: string, context: KeyContext) => Outcome | null;
+	/** False for a question that enter alone answers: until something is typed, space steps the show. */
 	readonly isText?: boolean;
 	/** Which keys are text here; all printable ones unless said. */
 	readonly accepts?: (key: string) => boolean;
@@ -22,9 +23,10 @@ const LONGEST_TEXT = 400;
 
 /** A field with a line in it. */
 export function textPrompt(field: TextField, line: TextLine = lineOf('')): Prompt {
-	const isText = field.isText ?? true;
 	const accepts = field.accepts ?? (() => true);
 	const text = lineText(line);
+	// What was begun is not lost by waiting, and a digit typed twice in haste is two.
+	const isText = (field.isText ?? true) || text !== '';
 	const goOn = (next: TextLine): Outcome => ({ kind: 'prompt', prompt: textPrompt(field, next) });
 	return {
 		isText,

@@ -38,18 +38,19 @@ export function driftOrder(show: Show, { tuningOf, kelvinsOf }: Warmed): readonl
 
 /** Which to touch first and how far they can be out at most, in one sentence; null when nothing can be said. */
 export function driftWords(drifted: readonly Drifted[]): string | null {
-	const [first] = drifted;
+	const named = drifted.slice(0, MOST_NAMED);
+	const [first] = named;
 	if (first === undefined) return null;
-	const isAlike = drifted.every(({ kelvins }) => kelvins === first.kelvins);
-	const named = drifted.slice(0, MOST_NAMED).map((one, index) => {
+	const isAlike = named.every(({ kelvins }) => kelvins === first.kelvins);
+	const words = named.map((one, index) => {
 		const { slot, name } = one.instrument;
-		const change = isAlike ? '' : `${changeWords(one.kelvins)}, `;
+		const change = isAlike ? '' : `${one.kelvins > 0 ? '+' : ''}${one.kelvins} °C, `;
 		const far = `${index === 0 ? 'at most ' : ''}${centsWords(one.cents)}`;
 		const out = isAlike && index > 0 ? `${Math.abs(one.cents).toFixed(0)} c` : far;
 		return `${slot === null ? name : `slot ${slot.toUpperCase()}`} (${change}string ${one.string}, ${out})`;
 	});
-	const since = isAlike ? changeWords(first.kelvins) : 'since each was made ready';
-	return `${since}: touch first ${named.join(', ')}.`;
+	const since = isAlike ? changeWords(first.kelvins) : 'since each was ready';
+	return `${since}: touch first ${words.join(', ')}.`;
 }
 
 /** `34 c flat`. */

@@ -22,8 +22,9 @@ export type RetunePlan = {
 	readonly why: string;
 };
 
-const WHY_FIXED =
-	'Down before up, so that the neck is relieved first. End every string on its way up: go past a lower pitch and come back to it.';
+const WHY_DOWN_FIRST = 'Down before up, so that the neck is relieved first. ';
+const WHY_UP = 'End every string on its way up';
+const HOW_DOWN = ': go past a lower pitch and come back to it';
 const WHY_FLOATING =
 	'On a floating bridge every string that moves moves all others, so all are tuned, twice round. End every string on its way up.';
 
@@ -49,9 +50,15 @@ export function retuneSteps(
 	});
 	const changed = all.filter(({ move }) => move !== 0);
 	if (changed.length === 0) return { steps: [], why: '' };
-	if (bridge === 'fixed') return { steps: changed.toSorted(downFirst), why: WHY_FIXED };
+	if (bridge === 'fixed') return { steps: changed.toSorted(downFirst), why: whyFixed(changed) };
 	const again = all.map((step) => ({ ...step, move: 0, how: 'check', round: 2 }) as const);
 	return { steps: [...all.toSorted(downFirst), ...again], why: WHY_FLOATING };
+}
+
+function whyFixed(steps: readonly RetuneStep[]): string {
+	const hasDown = steps.some(({ how }) => how === 'down');
+	const hasUp = steps.some(({ how }) => how === 'up');
+	return `${hasDown && hasUp ? WHY_DOWN_FIRST : ''}${WHY_UP}${hasDown ? HOW_DOWN : ''}.`;
 }
 
 /** The lowest going furthest down first; what goes up comes last, the least first. */

@@ -127,6 +127,7 @@ describe('tuning', () => {
 
 	test('and back: the same string up', async () => {
 		const { json } = await tuning('A1', '--from', 'drop D', '--json');
+		expect(json().why).toBe('End every string on its way up.');
 		expect(json().steps).toEqual([
 			{ string: 6, from: 'D2', to: 'E2', move: 2, how: 'up', round: 1 },
 		]);
@@ -138,7 +139,9 @@ describe('tuning', () => {
 		// Gb3 is 184.9972 Hz; three cents under it 184.9972 × 2^(−3/1200) = 184.6769.
 		expect(third).toMatchObject({ string: 3, note: 'Gb3', hz: 184.6769, cents: -3 });
 		expect(JSON.parse(out).byEar[3].centsFromPure).toBeCloseTo(13.6863 + 3, 3);
-		expect((await tuning('A1', '--to', 'Eb')).out).toContain('-3.0 c in it');
+		const { out: printed } = await tuning('A1', '--to', 'Eb');
+		expect(printed).toContain('-3.0 c in it');
+		expect(printed).not.toContain('Down before up');
 	});
 
 	test('capo 3 on a twelve-string: open targets, and what is heard', async () => {
@@ -248,6 +251,12 @@ describe('strings', () => {
 		expect(kept[2].gaugeIn).toBe(0.018);
 		expect(kept.every(({ gaugeIn }: { gaugeIn: number }) => gaugeIn !== 0.035)).toBe(true);
 		expect(kept[5].gaugeIn).toBeGreaterThanOrEqual(0.052);
+		const { out } = await strings('H2', '--to', 'drop C');
+		expect(out).toMatch(
+			/With the gauges of the same feel: \d+ N, -?[0-2]\.\d % of what it bears now/,
+		);
+		expect(out).toContain('Cutting its slots is a luthier’s work');
+		expect((await strings('A1')).out).not.toContain('Thicker strings');
 	});
 
 	test('an instrument without strings says what to add', async () => {

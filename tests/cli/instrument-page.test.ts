@@ -106,6 +106,11 @@ test('a stage eight degrees warmer: which to touch first, while typing and after
 	expect(page).toContain('stage 8 °C warmer than at soundcheck: string 3 at most 34 c flat');
 });
 
+test('a temperature that was begun waits, and two digits alike in haste are two', async () => {
+	const drawn = await screenAfter('-10:00 a', '-09:59 2*2@100ms', '-09:45 enter', '-09:44 !screen');
+	expect(drawn).toContain('4 °C warmer: touch first slot 1');
+});
+
 describe('how far it can have gone counts from each instrument’s own ready mark', () => {
 	// The plain third at 506 MPa: 600 × log2(1 − 12e-6 × 203.4e3 × K / 506), −8.4 for 2 °C, +8.3 for −2.
 	const WARM = '-10:00 a "24" enter';

@@ -65,7 +65,7 @@ describe('made ready at different temperatures', () => {
 	test('each counts from its own, and the order follows it', () => {
 		// At 26 °C: A2 two degrees warmer, −8.9 c; A1 two colder, +8.3.
 		expect(warmthWords(session, 26)).toBe(
-			'since each was made ready: touch first slot 2 (2 °C warmer, string 3, at most 9 c flat), slot 1 (2 °C colder, string 3, 8 c sharp).',
+			'since each was ready: touch first slot 2 (+2 °C, string 3, at most 9 c flat), slot 1 (-2 °C, string 3, 8 c sharp).',
 		);
 		// At 28 °C A1 cannot have moved: A2 four degrees, −17.9 c.
 		expect(warmthWords(session, 28)).toBe(

@@ -219,6 +219,7 @@ function setLines(set: SetInTuning, name: string): readonly string[] {
 		...strings
 			.filter(isNearBreaking)
 			.map(({ string }) => `String ${string} is near breaking. Keep eyes away, or choose another.`),
+		...feelLines(set),
 		...(stiff.length === 0
 			? []
 			: [
@@ -226,6 +227,25 @@ function setLines(set: SetInTuning, name: string): readonly string[] {
 				]),
 		...(strings.some(({ uncertainty }) => uncertainty > 0)
 			? ['Wound strings are reckoned by a model; unit-mass in the show file makes them exact.']
+			: []),
+	];
+}
+
+/** What the neck bears with every gauge of the same feel, and what thicker ones ask for besides. */
+function feelLines({ strings, now, keepsFeel }: SetInTuning): readonly string[] {
+	const choices = keepsFeel.filter((one) => one !== null && Math.abs(one.off) <= FURTHEST_OFF);
+	if (choices.length < strings.length) return [];
+	const newtons = choices.reduce((sum, one) => sum + (one?.newtons ?? 0), 0);
+	const off = newtons / totalNewtons(now).newtons - 1;
+	const isThicker = strings.some(
+		({ make }, index) => (keepsFeel[index]?.make.millimetres ?? 0) > make.millimetres,
+	);
+	return [
+		`With the gauges of the same feel: ${newtons.toFixed(0)} N, ${signed(off * 100, 1)} % of what it bears now.`,
+		...(isThicker
+			? [
+					'Thicker strings: look at relief and intonation, and that none sticks in the nut. Cutting its slots is a luthier’s work.',
+				]
 			: []),
 	];
 }
