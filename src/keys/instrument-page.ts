@@ -16,7 +16,7 @@ import { exposedLine, openStringsBlock, shapeBlock } from './by-ear-words.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import { LINE_COLUMNS } from './line-columns.ts';
 import type { PromptView } from './prompt-view.ts';
-import { historyBlock, setUpLines } from './set-up-words.ts';
+import { historyBlock, rodBlock, setUpLines } from './set-up-words.ts';
 
 /** The page of whatever is picked on the rack. */
 export function instrumentPage(): Prompt {
@@ -88,9 +88,12 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 				...(instrument.notes === null ? [] : [instrument.notes]),
 			].flatMap((line) => wrapWords(line, LINE_COLUMNS)),
 		],
-		more: [openStringsBlock(card), ...shapes.map(shapeBlock), historyBlock(past, nowMs)].filter(
-			(block) => block.length > 1,
-		),
+		more: [
+			openStringsBlock(card),
+			...shapes.map(shapeBlock),
+			rodBlock(instrument.setUp, past),
+			historyBlock(past, nowMs),
+		].filter((block) => block.length > 1),
 	};
 }
 

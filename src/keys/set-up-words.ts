@@ -1,10 +1,11 @@
 // What an instrument's page says of its set-up: what is wanted, what was measured, what went since.
 
+import { wrapWords } from '../base/wrap-words.ts';
 import type { GearEntry } from '../journal/gear-entry.ts';
 import { type MeasuredDrift, measuredDrift } from '../journal/measured-drift.ts';
 import type { SetUp } from '../showfile/show.ts';
 import { lengthWords } from '../tuning/length-unit.ts';
-import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
+import { type SetUpMeasures, trussRodWords } from '../tuning/set-up-drift.ts';
 
 const NAMES: Readonly<Record<keyof SetUpMeasures, string>> = {
 	actionFirst: 'first fret',
@@ -14,6 +15,8 @@ const NAMES: Readonly<Record<keyof SetUpMeasures, string>> = {
 	nut: 'nut',
 };
 
+/** Blocks stand beside other lines. */
+const BLOCK_COLUMNS = 60;
 const DAY_MS = 86_400_000;
 /** More records than these nobody compares at a rack. */
 const MOST_RECORDS = 5;
@@ -46,6 +49,15 @@ export function historyBlock(past: readonly GearEntry[], nowMs: number): readonl
 		...earlier.map((entry) => `${agoWords(entry, nowMs)}: ${entryWords(entry)}`),
 		...(more > 0 ? [`and ${more} times before that`] : []),
 	];
+}
+
+/** What to do with the truss rod, and what not, where the relief measured last is not the wanted one. */
+export function rodBlock(wanted: SetUp | undefined, past: readonly GearEntry[]): readonly string[] {
+	const [measured] =
+		past.find(({ measures }) => measures.relief !== undefined)?.measures.relief ?? [];
+	if (wanted?.relief === undefined || measured === undefined) return [];
+	const words = trussRodWords(wanted.relief, measured);
+	return ['truss rod', ...words.flatMap((line) => wrapWords(line, BLOCK_COLUMNS))];
 }
 
 function agoWords({ at }: GearEntry, nowMs: number): string {

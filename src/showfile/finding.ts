@@ -22,6 +22,7 @@ export type FindingCode =
 	| 'near-past-end'
 	| 'string-tension'
 	| 'octaves-spoilt'
+	| 'offsets-differ'
 	| 'shape-strings'
 	| 'shape-without-hands'
 	| 'stage-drift'

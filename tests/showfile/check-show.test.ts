@@ -24,6 +24,30 @@ describe('a show with nothing wrong', () => {
 	});
 });
 
+describe('offsets', () => {
+	const both = [
+		song('harbour', 'title: Harbour, parts: {ash: A1}'),
+		song('lantern', 'title: Lantern, parts: {ash: none, bo: A1}'),
+	].join('\n');
+
+	it('finds an instrument that two players want otherwise in one tuning', () => {
+		const more = '\nsweeten: [{player: ash, cents: {3: -3}}]';
+		const [only, ...others] = found({ songs: both, set: '[harbour, lantern]', more }).filter(
+			(one) => one.includes('offsets'),
+		);
+		expect(only).toMatch(
+			/^note offsets-differ: .* is played in E standard by Ash \(string 3 -3 c\) and Bo \(no offsets\): touch it up between them/,
+		);
+		expect(others).toEqual([]);
+	});
+
+	it('finds nothing where both want it alike', () => {
+		const more = '\nsweeten: [{cents: {3: -3}}]';
+		const all = found({ songs: both, set: '[harbour, lantern]', more });
+		expect(all.filter((one) => one.includes('offsets'))).toEqual([]);
+	});
+});
+
 describe('chord shapes that a song names', () => {
 	it('finds one that has not a fret for each string', () => {
 		const songs = song(
