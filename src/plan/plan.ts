@@ -133,7 +133,8 @@ export type WarningCode =
 	| 'no-stand-in'
 	| 'string-tension'
 	| 'short-curfew'
-	| 'shared-pack';
+	| 'shared-pack'
+	| 'missed-hand-over';
 
 export type Warning = {
 	readonly code: WarningCode;

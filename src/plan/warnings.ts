@@ -2,6 +2,7 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { NightMs } from '../journal/entry.ts';
+import { missedHandOver } from '../session/missed-hand-over.ts';
 import type { Session } from '../session/session.ts';
 import { sharedPacks } from '../session/shared-packs.ts';
 import type { Show } from '../showfile/show.ts';
@@ -34,6 +35,7 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 	const coming = plan.handOvers.find(({ section }) => !section.hasBegun)?.section;
 	return [
 		...wrongTunings(warned),
+		...missedWarnings(session),
 		...missingWarnings(session.show, plan),
 		...packWarnings(session),
 		...readyWarnings(warned),
@@ -90,6 +92,29 @@ export function curfewWarnings(
 	return [
 		{ code: 'short-curfew', text: `The set ends ${minutesSeconds(overSeconds)} after the curfew` },
 	];
+}
+
+/** What players were to have been given and what nothing was recorded of since. */
+function missedWarnings(session: Session): readonly Warning[] {
+	const { show } = session;
+	return show.players.flatMap(({ id, name }): readonly Warning[] => {
+		const missed = missedHandOver(session, id);
+		if (missed === null) return [];
+		const { song, instrument } = missed;
+		const title = songTitle(show, song);
+		return [
+			{
+				code: 'missed-hand-over',
+				song,
+				player: id,
+				...(instrument === null ? {} : { instrument }),
+				...sentence(show, (call) => {
+					const what = instrument === null ? 'something else' : call(instrument);
+					return `${name} was to get ${what} for ${title}, and it is not recorded`;
+				}),
+			},
+		];
+	});
 }
 
 /** The packs that two players wear at once. */

@@ -43,7 +43,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'song-restored':
 			return `${itemWords(entry.item, show, session)} on the list again`;
 		case 'handed-over':
-			return `${handedWords(entry, show)}${{ plan: '', 'stand-in': ' as a stand-in', exchange: ', exchanged' }[entry.by]}`;
+			return `${handedWords(entry, show)}${byWords(entry, session)}`;
 		case 'hand-over-corrected':
 			return `corrected: ${handedWords(entry, show)} all along`;
 		case 'came-back':
@@ -145,6 +145,16 @@ function handedWords(handed: Handed, show: Show): string {
 	const player = playerName(show, handed.player);
 	if (handed.instrument === null) return `${player} has empty hands`;
 	return `${player} has ${instrumentWords(handed.instrument, show)}${tuningWords(handed, ', ')}`;
+}
+
+function byWords(
+	{ by, player, instrument }: Extract<Entry, { k: 'handed-over' }>,
+	session: Session | undefined,
+): string {
+	const isStill = session !== undefined && session.players[player]?.holds === instrument;
+	return { plan: '', 'stand-in': ' as a stand-in', exchange: isStill ? ' still' : ', exchanged' }[
+		by
+	];
 }
 
 type Set = { readonly tuning?: { readonly name: string }; readonly capo?: number };

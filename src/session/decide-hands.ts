@@ -6,6 +6,7 @@ import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Command, HandOver } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
 import { holderOf, openBreak } from './find.ts';
+import { missedHandOver } from './missed-hand-over.ts';
 import type { Session } from './session.ts';
 import { openFromPoint } from './settled.ts';
 
@@ -91,7 +92,8 @@ export function exchange(
 	const state = session.players[player];
 	if (!state) return no('There is no such player in this show.');
 	const { correctable } = state;
-	if (state.holds === instrument) {
+	// Where a hand-over was missed, that they still have it is news.
+	if (state.holds === instrument && missedHandOver(session, player) === null) {
 		return no(
 			instrument === null
 				? `${playerName(session.show, player)} has empty hands already.`
