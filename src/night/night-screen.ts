@@ -49,7 +49,7 @@ export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenSt
 
 function footer({ keyOf }: NightDesk, now: KeyContext): readonly KeyWords[] {
 	return actionsIn(now.view).flatMap((action) => {
-		const words = action.whyNot(now) === null ? action.footer(now) : null;
+		const words = (action.whyNot?.(now) ?? null) === null ? (action.footer?.(now) ?? null) : null;
 		return words === null ? [] : [{ key: keyOf(action.id), words }];
 	});
 }

@@ -76,7 +76,7 @@ export function pressedKeys(desk: NightDesk, { steps, looked, follow }: PressPar
 			return;
 		}
 		const now = looked.context();
-		const why = action.whyNot(now);
+		const why = action.whyNot?.(now) ?? null;
 		follow(why === null ? action.act(now) : { kind: 'say', words: why }, clock.nowMs());
 	}
 

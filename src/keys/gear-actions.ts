@@ -1,0 +1,104 @@
+// How the gear stands: instruments ready, set otherwise, out, back, staged or in doubt; boards and packs.
+
+import type { Action } from './action.ts';
+import { command } from './action.ts';
+import type { KeyContext, Outcome } from './key-context.ts';
+import { faultPrompt, packPrompt, pedalPrompt, slotPrompt, withPlayer } from './prompts.ts';
+import { readyPrompt } from './ready-prompt.ts';
+import { asItIsPrompt, doubtAllPrompt } from './text-prompts.ts';
+
+function slotAction(
+	title: string,
+	then: (instrument: string, context: KeyContext) => Outcome,
+): () => Outcome {
+	return () => ({
+		kind: 'prompt',
+		prompt: slotPrompt(title, (one, context) => then(one.id, context)),
+	});
+}
+
+export const ready: Action = {
+	id: 'ready',
+	keys: ['t'],
+	words:
+		'ready: the first of the do-next list that wants it now, or a slot; before the show and in an interval 0 for all',
+	footer: () => 'ready',
+	act: readyPrompt,
+};
+
+export const asItIs: Action = {
+	id: 'as-it-is',
+	keys: ['c'],
+	words: 'capo or tuning as it really is: slot, then a fret or a name',
+	act: () => ({
+		kind: 'prompt',
+		prompt: slotPrompt('Capo or tuning of which slot?', (one) => ({
+			kind: 'prompt',
+			prompt: asItIsPrompt(one),
+		})),
+	}),
+};
+
+export const putAside: Action = {
+	id: 'put-aside',
+	keys: ['f'],
+	words: 'faulty or out tonight: slot, then what, or enter',
+	act: () => ({
+		kind: 'prompt',
+		prompt: slotPrompt('Faulty or out: which slot?', (one) => ({
+			kind: 'prompt',
+			prompt: faultPrompt(one),
+		})),
+	}),
+};
+
+export const bringBack: Action = {
+	id: 'bring-back',
+	keys: ['r'],
+	words: 'back from the bench or from outside: slot',
+	act: slotAction('Back on the rack: which slot?', (instrument) =>
+		command({ do: 'bring-back', instrument }),
+	),
+};
+
+export const stage: Action = {
+	id: 'stage',
+	keys: ['s'],
+	words: "staged at the player's place: slot",
+	act: slotAction("At the player's place: which slot?", (instrument) =>
+		command({ do: 'stage', instrument }),
+	),
+};
+
+export const doubtAll: Action = {
+	id: 'doubt-all',
+	keys: ['a'],
+	words: 'everything on the rack is to be checked again (light, heat, rain): enter',
+	act: () => ({ kind: 'prompt', prompt: doubtAllPrompt() }),
+};
+
+export const correctPedal: Action = {
+	id: 'correct-pedal',
+	keys: ['o'],
+	words:
+		"a pedal is otherwise than we believe: player's letter where several have boards, pedal's number",
+	whyNot: ({ session }) =>
+		Object.keys(session.boards).length > 0 ? null : 'No player has a board in this show.',
+	act: (context) =>
+		withPlayer(context, 'Whose board?', {
+			among: Object.keys(context.session.boards),
+			goOn: (player) => ({ kind: 'prompt', prompt: pedalPrompt(player) }),
+		}),
+};
+
+export const pack: Action = {
+	id: 'pack',
+	keys: ['w'],
+	words: "pack: player's letter, then its number; - marks the present one suspect",
+	whyNot: ({ session }) => (session.show.packs.length > 0 ? null : 'This show lists no packs.'),
+	act: (context) =>
+		withPlayer(context, 'Whose pack?', {
+			among: context.session.show.players.map(({ id }) => id),
+			goOn: (player) => ({ kind: 'prompt', prompt: packPrompt(player) }),
+		}),
+};
