@@ -87,10 +87,15 @@ function wideLine(
 		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, capoAt - at.what - 1);
 	const ready = (words: string) => span(words, readinessStyle(coming));
 	const check = coming.leave === null ? [] : [span(`  check ${coming.leave}`, 'dim')];
-	// The work stands in the list below: where both do not fit, what to check needs its place more.
-	const short: Row = [ready(firstPart(coming.status)), ...check];
-	const room = columns - at.status;
-	const status = [[ready(coming.status), ...check], short].find((one) => rowWidth(one) <= room);
+	// The work stands in the list below: where not all fits, what to check needs its place more, and more
+	// than how long it has been ready.
+	const first = firstPart(coming.status);
+	const short: Row = [ready(withoutAge(first)), ...check];
+	// The last cell stays empty.
+	const room = columns - 1 - at.status;
+	const status = [[ready(coming.status), ...check], [ready(first), ...check], short].find(
+		(one) => rowWidth(one) <= room,
+	);
 	return placeAt(columns, [
 		[at.label, [label]],
 		[at.when, [span(coming.when, style)]],
@@ -99,6 +104,10 @@ function wideLine(
 		[capoAt, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
 		[at.status, status ?? (isSoonest ? short : [ready(coming.status)])],
 	]);
+}
+
+function withoutAge(status: string): string {
+	return status.replace(/ +\d[\d: h]* ago$/, '');
 }
 
 function firstPart(status: string): string {
@@ -125,7 +134,7 @@ function shortLine(state: ScreenState, coming: Coming, columns: number): Row {
 		span(when, 'dim'),
 	];
 	const first = firstPart(coming.status);
-	const bare = first.replace(/ +\d.*$/, '');
+	const bare = withoutAge(first);
 	// Where not even that fits, ready or not is needed more than when.
 	const rows = [row(coming.status), row(first), row(bare), row(bare, '')];
 	return cutRow(rows.find((one) => rowWidth(one) <= columns) ?? row(coming.status), columns);

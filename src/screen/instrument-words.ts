@@ -34,7 +34,7 @@ export function markStyle(mark: StateMark): SpanStyle {
 	return mark === '=' || mark === 'o' ? 'dim' : 'unready';
 }
 
-/** The state in words, with the age of "ready" where there is one, which takes the same cells however old: `STALE 16:02`. */
+/** The state in words, with the age of "ready" where there is one, which takes the same cells however old: `STALE  16:02 ago`. */
 export function stateWords(show: Show, state: InstrumentState, atMs: number): string {
 	const { stringsDown, faults } = state.context;
 	if (stringsDown.length > 0) {
@@ -46,6 +46,7 @@ export function stateWords(show: Show, state: InstrumentState, atMs: number): st
 	if (state.value === 'cased') return 'IN ITS CASE';
 	if (state.value === 'inHands') return 'IN HANDS';
 	const { isReady, isStale, ageSeconds } = readiness(show, state, atMs);
-	const age = ageSeconds === null ? '' : fitWidth(durationWords(ageSeconds), 7, { align: 'right' });
+	const age =
+		ageSeconds === null ? '' : `${fitWidth(durationWords(ageSeconds), 7, { align: 'right' })} ago`;
 	return isReady ? `READY${age}` : isStale ? `STALE${age}` : 'NOT READY';
 }

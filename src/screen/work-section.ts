@@ -1,4 +1,5 @@
-// What to do next, in the order in which to do it: the first line is what the ready key names.
+// What to do next, in the order in which to do it: the first line that wants it now is what the ready key
+// names.
 
 import { fitWidth } from '../base/display-width.ts';
 import type { Work } from '../plan/plan.ts';

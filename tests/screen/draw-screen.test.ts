@@ -108,7 +108,7 @@ describe('what must be found', () => {
 		const drawn = text(middleOfASong());
 		for (const words of [
 			/ASH .*in +2:33/,
-			/STALE +16:02, touch-up 0:45/,
+			/STALE +16:02 ago, touch-up 0:45/,
 			/check volume 7, neck\n.* pickup/,
 			/BO .*slot 7.*CAPO 3.*NOT READY/,
 			/NOW .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45.*left +2:33/,
