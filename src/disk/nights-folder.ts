@@ -18,15 +18,17 @@ export type NightSummary = {
 	readonly header: NightHeader | null;
 	/** Wall clock; null with the header. */
 	readonly startedAtMs: number | null;
-	/** The last records, oldest first: at least one when there is any, not always all. */
+	/** The last records, oldest first: enough to tell whether the night was ended, not always all. */
 	readonly lastRecords: readonly JournalRecord[];
 	readonly sizeBytes: number;
 	/** One sentence when the night cannot be looked at. */
 	readonly problem: string | null;
 };
 
-/** Bytes read at first from each end of a file; four times as many until a whole line is found. */
+/** Bytes read at first from each end of a file; four times as many until enough is found. */
 const lookBytes = 65_536;
+/** After its end a night takes only notes of the program and what takes the end back: far fewer than these. */
+const enoughRecords = 64;
 /** Largest look: the longest header there can be, twice. */
 const longestLookBytes = 2 * 2_097_152;
 
@@ -73,7 +75,11 @@ function summary(disk: Disk, id: string, files: readonly SegmentFile[]): NightSu
 			const size = disk.stat(file.path)?.sizeBytes ?? 0;
 			sizeBytes += size;
 			header = firstHeader(disk, file.path, size) ?? header;
-			if (lastRecords.length === 0) lastRecords = lastOf(disk, file.path, { id, size });
+			if (lastRecords.length < enoughRecords) {
+				const first = lastRecords[0]?.s ?? Number.POSITIVE_INFINITY;
+				const earlier = lastOf(disk, file.path, { id, size }).filter(({ s }) => s < first);
+				lastRecords = [...earlier, ...lastRecords];
+			}
 		} catch (error) {
 			problem = `${file.path} cannot be read: ${diskTrouble(diskErrorCode(error))}.`;
 		}
@@ -106,7 +112,7 @@ function lastOf(
 		const records = lines
 			.filter((line) => line.kind === 'record' && isLineWhole(bytes, line, seed))
 			.map((line) => decodeLine(bytes, line));
-		if (records.length > 0) return records;
-		if (length >= size || length >= longestLookBytes) return [];
+		const isAll = length >= size || length >= longestLookBytes;
+		if (isAll || records.length >= enoughRecords) return records;
 	}
 }

@@ -7,8 +7,8 @@ import { listNights, unfinishedNight } from '../../src/disk/nights-folder.ts';
 import { lookAtNight } from '../../src/disk/open-night-file.ts';
 import { parseSegmentName, segmentFileName } from '../../src/disk/segment-name.ts';
 import { FaultDisk, settle } from './fault-disk.ts';
-import { nightsFolder, spareFolder } from './kept-night.ts';
-import { stepEntry, subject } from './night-steps.ts';
+import { KeptNight, nightPath, nightsFolder, spareFolder } from './kept-night.ts';
+import { nightName, stepEntry, subject } from './night-steps.ts';
 
 const folders = [nightsFolder, spareFolder];
 
@@ -68,6 +68,27 @@ describe('the list of nights', () => {
 		disk.meddle(path, (bytes) => bytes.subarray(0, bytes.lastIndexOf('\n', bytes.length - 2) + 1));
 		const [night] = listNights(disk, folders);
 		expect(night?.lastRecords.at(-1)?.s).toBe(100);
+	});
+
+	test('tells of the end of a night however much the program wrote down after it', async () => {
+		const disk = new FaultDisk();
+		await keep(disk, { id: 'night', startedAtMs: 1, steps: 101 });
+		const [night] = listNights(disk, folders);
+		expect(night?.lastRecords.some(({ s }) => s === 100)).toBe(true);
+	});
+
+	test('and wherever it had to go on', async () => {
+		const disk = new FaultDisk();
+		const night = new KeptNight(disk, folders);
+		await night.create();
+		for (let step = 1; step <= 3; step += 1) night.append();
+		await settle();
+		disk.fileLimitBytes = disk.peek(nightPath).length;
+		night.append();
+		await settle();
+		const [found] = listNights(disk, folders);
+		expect(found?.path).toBe(`${spareFolder}/${nightName}.2.journal`);
+		expect(found?.lastRecords.map(({ s }) => s)).toEqual([1, 2, 3, 4]);
 	});
 
 	test('reads no more than the ends of a long night', async () => {
