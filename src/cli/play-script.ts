@@ -100,9 +100,12 @@ function headerOf(show: Show): NightHeader {
 function reread(bytes: Buffer): MemoryJournal {
 	const { header, lines } = readJournal(bytes);
 	if (!header) throw new Error('the journal in memory lost its header');
-	const checkpoint = lines.findLast(({ kind }) => kind === 'checkpoint');
+	const kept = lines
+		.filter(({ kind }) => kind === 'checkpoint')
+		.map((line) => decodeCheckpoint({ bytes, line }));
 	return memoryJournal(header.header, {
 		records: lines.filter(({ kind }) => kind === 'record').map((line) => decodeLine(bytes, line)),
-		checkpoint: checkpoint ? decodeCheckpoint({ bytes, line: checkpoint }) : null,
+		checkpoint: kept.at(-1) ?? null,
+		earlier: kept.slice(0, -1),
 	});
 }

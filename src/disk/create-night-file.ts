@@ -63,6 +63,7 @@ export async function createNightFile(
 		records: new RecordList([]),
 		lastSeq: 0,
 		checkpoint: null,
+		checkpoints: [],
 		segment: 'segment' in made ? made.segment : null,
 		code: 'code' in made ? made.code : null,
 		nextNumber: 'segment' in made ? 2 : 1,

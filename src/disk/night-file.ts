@@ -1,6 +1,7 @@
 // A night's journal on a disk. Every record goes to the system at once and to the disk as soon as it
 // confirms; whatever the disk does, the night goes on in memory and nothing is thrown at the caller.
 
+import { decodeCheckpoint } from '../journal/join-segments.ts';
 import { checkpointEvery, fitEntries, longLimitBytes } from '../journal/limits.ts';
 import { encodeLine, seedOf } from '../journal/line.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
@@ -33,6 +34,7 @@ export class NightFile implements NightJournal {
 	readonly checkpoint: Checkpoint | null;
 	readonly #services: NightServices;
 	readonly #records: NightStart['records'];
+	readonly #checkpoints: NightStart['checkpoints'];
 	readonly #seed: number;
 	readonly #backlog = new Backlog();
 	readonly #warnings: string[] = [];
@@ -72,6 +74,7 @@ export class NightFile implements NightJournal {
 		this.#lastSeq = start.lastSeq;
 		this.#writtenSeq = start.lastSeq;
 		this.checkpoint = start.checkpoint;
+		this.#checkpoints = start.checkpoints;
 		this.#checkpointSeq = start.checkpoint?.seq ?? 0;
 		this.#upMs = services.upMs;
 		this.#lookedAtUpMs = services.upMs;
@@ -93,6 +96,15 @@ export class NightFile implements NightJournal {
 		if (this.#fault === null || this.#chain.current || at.upMs >= this.#retryAtUpMs) this.#write();
 		this.#show();
 		return record;
+	}
+
+	checkpointBefore(seq: number): Checkpoint | null {
+		const stored = this.#checkpoints.findLast(({ line }) => line.seq < seq);
+		return stored ? decodeCheckpoint(stored) : null;
+	}
+
+	isWhole(range: { readonly after: number; readonly to: number }): boolean {
+		return this.#records.isWhole(range);
 	}
 
 	records(): readonly JournalRecord[] {

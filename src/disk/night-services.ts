@@ -3,7 +3,7 @@
 import type { SaveStatus } from '../journal/night-journal.ts';
 import type { HeaderLine } from '../journal/read-line.ts';
 import type { Checkpoint } from '../journal/record.ts';
-import type { RecordList } from '../journal/record-list.ts';
+import type { RecordList, StoredLine } from '../journal/record-list.ts';
 import type { Disk } from './disk.ts';
 import type { Segment } from './segment.ts';
 
@@ -32,6 +32,8 @@ export type NightStart = {
 	/** Number of the last record, those that cannot be read included. */
 	readonly lastSeq: number;
 	readonly checkpoint: Checkpoint | null;
+	/** All checkpoints, lowest number first. */
+	readonly checkpoints: readonly StoredLine[];
 	readonly segment: Segment | null;
 	/** Why there is no segment, as the disk's error code. */
 	readonly code: string | null;

@@ -78,6 +78,7 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 		records,
 		lastSeq: night.lastSeq + lostAtEnd,
 		checkpoint: opened.checkpoint,
+		checkpoints: night.checkpoints,
 		segment: ready && 'segment' in ready ? ready.segment : null,
 		code: ready && 'code' in ready ? ready.code : null,
 		nextNumber: files.nextNumber,

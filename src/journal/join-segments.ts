@@ -19,6 +19,8 @@ export type NightRead = {
 	readonly conflicts: readonly StoredLine[];
 	/** The last usable checkpoint. */
 	readonly checkpoint: StoredLine | null;
+	/** All usable ones, lowest number first. */
+	readonly checkpoints: readonly StoredLine[];
 	/** The highest number of any record, whether it can still be read or is only held by a checkpoint. */
 	readonly lastSeq: number;
 	/** Numbers of records that cannot be read. */
@@ -36,8 +38,11 @@ export function joinSegments(reads: readonly JournalRead[]): NightRead {
 	const all = ours.flatMap((read) => read.lines.map((line) => ({ bytes: read.bytes, line })));
 	const records = all.filter((stored) => stored.line.kind === 'record');
 	const { lines, conflicts } = oneBranch(records);
-	const checkpoints = all.filter((stored) => stored.line.kind === 'checkpoint');
-	const checkpoint = lastCheckpoint(checkpoints, conflicts);
+	const checkpoints = usableCheckpoints(
+		all.filter((stored) => stored.line.kind === 'checkpoint'),
+		conflicts,
+	);
+	const checkpoint = checkpoints.at(-1) ?? null;
 	const lastSeq = Math.max(0, lines.at(-1)?.line.seq ?? 0, checkpoint?.line.seq ?? 0);
 	return {
 		id,
@@ -45,6 +50,7 @@ export function joinSegments(reads: readonly JournalRead[]): NightRead {
 		lines,
 		conflicts,
 		checkpoint,
+		checkpoints,
 		lastSeq,
 		missing: missingUpTo(lastSeq, lines),
 		reads,
@@ -94,21 +100,18 @@ function isSorted(records: readonly StoredLine[]): boolean {
 	);
 }
 
-/** The last checkpoint whose writer had not yet left the branch that is followed. */
-function lastCheckpoint(
+/** The checkpoints whose writer had not yet left the branch that is followed; of equal numbers the last stands last. */
+function usableCheckpoints(
 	checkpoints: readonly StoredLine[],
 	conflicts: readonly StoredLine[],
-): StoredLine | null {
+): readonly StoredLine[] {
 	const leftAt = new Map<string, number>();
 	for (const { line } of conflicts) {
 		leftAt.set(line.writer, Math.min(line.seq, leftAt.get(line.writer) ?? line.seq));
 	}
-	let best: StoredLine | null = null;
-	for (const stored of checkpoints) {
-		const isOurs = stored.line.seq < (leftAt.get(stored.line.writer) ?? Number.POSITIVE_INFINITY);
-		if (isOurs && stored.line.seq >= (best?.line.seq ?? 0)) best = stored;
-	}
-	return best;
+	return checkpoints
+		.filter(({ line }) => line.seq < (leftAt.get(line.writer) ?? Number.POSITIVE_INFINITY))
+		.toSorted((one, other) => one.line.seq - other.line.seq);
 }
 
 function missingUpTo(lastSeq: number, lines: readonly StoredLine[]): SeqRange[] {

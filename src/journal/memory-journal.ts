@@ -21,6 +21,8 @@ export type MemoryJournal = NightJournal & { readonly bytes: () => Buffer };
 export type Earlier = {
 	readonly records: readonly JournalRecord[];
 	readonly checkpoint: Checkpoint | null;
+	/** States kept whole before that one, lowest number first; by default none. */
+	readonly earlier?: readonly Checkpoint[];
 };
 
 /** A journal for the night with this header, going on after what there is; everything it takes counts as saved. */
@@ -46,10 +48,8 @@ export function memoryJournal(
 		keptSeq = s;
 		line<CheckpointEntry>(s, [{ k: 'checkpoint', state }], at);
 	};
-	if (earlier.checkpoint) {
-		const { seq, state } = earlier.checkpoint;
-		keep(seq, state, { wallMs: 0, upMs: 0 });
-	}
+	const found = [...(earlier.earlier ?? []), ...(earlier.checkpoint ? [earlier.checkpoint] : [])];
+	for (const { seq, state } of found) keep(seq, state, { wallMs: 0, upMs: 0 });
 	const lastSeq = () => records.at(-1)?.s ?? 0;
 	const status = () =>
 		({
@@ -64,6 +64,9 @@ export function memoryJournal(
 	return {
 		id: header.journal,
 		checkpoint: earlier.checkpoint,
+		checkpointBefore: (before) => found.findLast(({ seq }) => seq < before) ?? null,
+		isWhole: ({ after, to }) =>
+			records.filter(({ s }) => s > after && s <= to).length === to - after,
 		keepStates: (state) => {
 			stateNow = state;
 		},

@@ -28,6 +28,10 @@ export type NightJournal = {
 	readonly id: string;
 	/** The last state that was kept whole before the night was opened. */
 	readonly checkpoint: Checkpoint | null;
+	/** The last state that was kept whole, by then, after an earlier record than this one; null when there is none. */
+	checkpointBefore(seq: number): Checkpoint | null;
+	/** Whether every record above `after` up to `to` is there; says it without reading them. */
+	isWhole(range: { readonly after: number; readonly to: number }): boolean;
 	/** Has the state after all records kept whole now and then: `state` is asked for it and must not throw. */
 	keepStates(state: () => unknown): void;
 	/** Keeps the entries of one command as the next record and gives it back as it was kept: apply its entries, not those passed in. Never throws for the disk's sake. */

@@ -31,6 +31,17 @@ export class RecordList {
 		return this.#slots.slice(first) as JournalRecord[];
 	}
 
+	/** Whether every record above `after` up to `to` is there. */
+	isWhole({ after, to }: { readonly after: number; readonly to: number }): boolean {
+		let count = 0;
+		for (let index = this.#slots.length - 1; index >= 0; index -= 1) {
+			const seq = seqOf(this.#slots[index]);
+			if (seq <= after) break;
+			if (seq <= to) count += 1;
+		}
+		return count === to - after;
+	}
+
 	push(record: JournalRecord): void {
 		this.#slots.push(record);
 	}

@@ -2,21 +2,16 @@
 // can: a night taken up again goes on from the last state kept whole, and older steps are looked at
 // only when somebody asks for them.
 
+import { once } from '../base/once.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { entryWords } from '../report/entry-words.ts';
 import type { LogLine } from '../screen/screen-state.ts';
 import type { Session } from '../session/session.ts';
-import {
-	extend,
-	goOnFrom,
-	keptOf,
-	openTimeline,
-	sessionOf,
-	type Timeline,
-} from '../session/timeline.ts';
-import { isKeptNight, type KeptNight, type KeptStep } from './kept-night.ts';
+import { extend, keptOf, openTimeline, sessionOf, type Timeline } from '../session/timeline.ts';
+import type { KeptNight, KeptStep } from './kept-night.ts';
+import { type Fold, foldFrom, goOnAt, keptPoint } from './kept-past.ts';
 import { type LastKnown, lastKnown } from './night-clock.ts';
 
 type NightRecord = JournalRecord<Entry>;
@@ -24,6 +19,8 @@ type NightRecord = JournalRecord<Entry>;
 export type NightPast = {
 	readonly timeline: () => Timeline;
 	readonly session: () => Session;
+	/** Whether what came before the steps that can be taken back cannot be read any more. */
+	readonly isLost: () => boolean;
 	/** Takes in one more record. */
 	readonly take: (record: NightRecord) => void;
 	/** What the night's clock goes on from; null for a night without records. */
@@ -35,44 +32,33 @@ export type NightPast = {
 /** Enough for the largest screen that shows the log beside the live view. */
 const MOST_KEPT_STEPS = 64;
 
-type Fold = {
-	readonly timeline: Timeline;
-	/** The session before each record, by its number. */
-	readonly before: ReadonlyMap<number, Session>;
-};
-
 /** From where the steps are in memory; what was before is folded again when somebody asks for it. */
-type Anchor = { readonly seq: number; readonly kept: KeptNight | null; readonly fold: () => Fold };
+type Anchor = { readonly seq: number; readonly kept: KeptNight | null; readonly past: () => Fold };
 
 /**
  * The past that the journal holds, from now on kept whole in it every now and then. With each state
  * kept the steps before it leave the memory, which so does not grow with the night.
  */
 export function openPast(opening: Session, journal: NightJournal): NightPast {
-	const state = journal.checkpoint?.state;
-	const found = isKeptNight(state, opening) ? state : null;
-	const foundSeq = found && journal.checkpoint ? journal.checkpoint.seq : 0;
+	const found = keptPoint(opening, journal, journal.checkpoint);
 	const since: NightRecord[] = [];
 	const before = new Map<number, Session>();
 	const wordsKnown = new Map<number, readonly string[]>();
-	const recordsUpTo = (seq: number) => upTo(journal.records() as readonly NightRecord[], seq);
 
-	/** Goes on from a state kept after this record; `fold` makes what led to it. */
-	function goOn(kept: KeptNight, { seq, fold: made }: Omit<Anchor, 'kept'>): Timeline {
-		anchor = { seq, kept, fold: made };
+	/** What was kept stands from now on for the steps before it. */
+	function anchorAt(to: Anchor & { readonly kept: KeptNight }): void {
+		anchor = to;
 		since.length = 0;
 		before.clear();
 		wordsKnown.clear();
-		for (const step of kept.log) wordsKnown.set(step.s, step.words);
-		const session = { ...kept.session, show: kept.show ?? opening.show };
-		return goOnFrom({ step: kept.step, aside: kept.aside, session }, () => made().timeline);
+		for (const step of to.kept.log) wordsKnown.set(step.s, step.words);
 	}
 
-	const beforeFound = once(() => fold(openTimeline(opening), recordsUpTo(foundSeq)));
-	let anchor: Anchor = { seq: 0, kept: null, fold: beforeFound };
-	const first = found ? goOn(found, { seq: foundSeq, fold: beforeFound }) : openTimeline(opening);
+	const first = found?.timeline() ?? openTimeline(opening);
+	let anchor: Anchor = { seq: 0, kept: null, past: () => foldFrom(first, [], null) };
+	if (found) anchorAt(found);
 	let timeline = first;
-	let known = found?.known ?? null;
+	let known = found?.kept.known ?? null;
 
 	function take(record: NightRecord): void {
 		since.push(record);
@@ -83,8 +69,13 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 
 	/** The session before a record. */
 	function sessionBefore({ s }: NightRecord): Session {
-		const near = before.get(s) ?? anchor.fold().before.get(s);
-		return near ?? beforeFound().before.get(s) ?? opening;
+		const near = before.get(s);
+		if (near) return near;
+		for (let past: Fold | null = anchor.past(); past; past = past.earlier?.() ?? null) {
+			const session = past.before.get(s);
+			if (session) return session;
+		}
+		return opening;
 	}
 
 	/** A record's entries in words, made once, with what was known when it was written. */
@@ -117,7 +108,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		}
 		if (kept.log.length < MOST_KEPT_STEPS) return;
 		const oldest = kept.log.at(-1)?.s ?? 0;
-		const earlier = recordsUpTo(seq);
+		const earlier = upTo(journal.records() as readonly NightRecord[], seq);
 		for (let index = earlier.length - 1; index >= 0; index -= 1) {
 			const record = earlier[index] as NightRecord;
 			if (!notesAside(record, aside) && record.s < oldest) yield stepOf(record);
@@ -137,18 +128,22 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 			known,
 		};
 		const seq = since.at(-1)?.s ?? anchor.seq;
-		const made = once(() =>
-			fold(first, upTo(journal.recordsAfter(foundSeq) as readonly NightRecord[], seq)),
-		);
-		timeline = goOn(kept, { seq, fold: made });
+		const past = once(() => {
+			const records = journal.recordsAfter(found?.seq ?? 0) as readonly NightRecord[];
+			return foldFrom(first, upTo(records, seq), found?.past ?? null);
+		});
+		timeline = goOnAt(opening, kept, past);
+		anchorAt({ seq, kept, past });
 		return kept;
 	};
 
-	for (const record of journal.recordsAfter(foundSeq) as readonly NightRecord[]) take(record);
+	for (const record of journal.recordsAfter(found?.seq ?? 0) as readonly NightRecord[])
+		take(record);
 	journal.keepStates(keep);
 	return {
 		timeline: () => timeline,
 		session: () => sessionOf(timeline),
+		isLost: () => timeline.recall === null && timeline.opening !== opening,
 		take,
 		lastKnown: () => known,
 		log: {
@@ -162,24 +157,6 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 				}
 			},
 		},
-	};
-}
-
-function fold(from: Timeline, records: readonly NightRecord[]): Fold {
-	const before = new Map<number, Session>();
-	let timeline = from;
-	for (const record of records) {
-		before.set(record.s, sessionOf(timeline));
-		timeline = extend(timeline, record);
-	}
-	return { timeline, before };
-}
-
-function once<Value>(make: () => Value): () => Value {
-	let made: { readonly value: Value } | null = null;
-	return () => {
-		made ??= { value: make() };
-		return made.value;
 	};
 }
 

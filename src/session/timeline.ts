@@ -15,9 +15,9 @@ type Step = {
 export type Timeline = {
 	/** What the steps below begin with: the night's opening, or a state kept later on. */
 	readonly opening: Session;
-	/** Number of the step that led to the opening; null at the night's beginning. */
+	/** Number of the step that led to the opening; null at the night's beginning, and where it cannot be taken back. */
 	readonly openingStep: number | null;
-	/** The timeline up to the opening, made when an earlier step is asked for; null at the night's beginning. */
+	/** The timeline up to the opening, made when an earlier step is asked for; null where there is none. */
 	readonly recall: (() => Timeline) | null;
 	/** The last step that counts; null when there is none since the opening. */
 	readonly last: Step | null;
@@ -40,8 +40,11 @@ export function openTimeline(opening: Session): Timeline {
 	return { opening, openingStep: null, recall: null, last: null, aside: [] };
 }
 
-/** A timeline going on from a kept one; `recall` gives that one with its steps. */
-export function goOnFrom({ session, step, aside }: KeptTimeline, recall: () => Timeline): Timeline {
+/** A timeline going on from a kept one; `recall` gives that one with its steps, null where they are lost. */
+export function goOnFrom(
+	{ session, step, aside }: KeptTimeline,
+	recall: (() => Timeline) | null,
+): Timeline {
 	return { opening: session, openingStep: step, recall, last: null, aside };
 }
 
@@ -70,7 +73,7 @@ function withStep(timeline: Timeline, record: JournalRecord<Entry>): Timeline {
 	return { ...timeline, last: { record, after, before: timeline.last } };
 }
 
-/** The timeline with all its steps from the night's beginning. */
+/** The timeline with the steps before its opening. */
 function recalled({ recall, last, aside, ...timeline }: Timeline): Timeline {
 	if (recall === null) return { ...timeline, recall, last, aside };
 	const since: JournalRecord<Entry>[] = [];

@@ -23,8 +23,12 @@ type Opened = { readonly journal: NightJournal; readonly past: NightPast };
 
 const throughJson = <Value>(value: Value): Value => JSON.parse(JSON.stringify(value));
 
-function opened(records: Records, checkpoint: Checkpoint | null): Opened {
-	const journal = memoryJournal(sampleHeader(), { records, checkpoint });
+function opened(
+	records: Records,
+	checkpoint: Checkpoint | null,
+	earlier: readonly Checkpoint[] = [],
+): Opened {
+	const journal = memoryJournal(sampleHeader(), { records, checkpoint, earlier });
 	return { journal, past: openPast(opening, journal) };
 }
 
@@ -78,10 +82,61 @@ describe('a night gone on with from a kept state', () => {
 						expect(resumed.past.session()).toEqual(whole.past.session());
 					}
 					expect(askedOf(resumed.past)).toEqual(askedOf(whole.past));
+					expect(resumed.past.isLost()).toBe(false);
 				}
 			}),
 			{ numRuns: RUNS },
 		);
+	});
+
+	test('takes back in the same way what comes after damage that an earlier kept state covers', () => {
+		fc.assert(
+			fc.property(walks(show, 120), fc.tuple(fc.nat(), fc.nat(), fc.nat()), (steps, places) => {
+				const { records } = steps.reduce(walkOn, startWalk(show));
+				const [lost = 0, cut = 0, second = 0] = places
+					.map((one) => one % (records.length + 1))
+					.toSorted((a, b) => a - b);
+				const first = keptAfter(records.slice(0, cut));
+				const kept = keptAfter(records.slice(0, second), first);
+				const left = records.filter(({ s }) => s !== lost);
+				const whole = opened(records, null);
+				const resumed = opened(throughJson(left), kept, [first]);
+				const takeable = () => takeableBack(resumed.past.timeline()) ?? 0;
+				expect(resumed.past.session()).toEqual(whole.past.session());
+				while (takeable() > cut) {
+					expect(takeableBack(whole.past.timeline())).toBe(takeable());
+					move(resumed, 'taken-back');
+					move(whole, 'taken-back');
+					expect(resumed.past.session()).toEqual(whole.past.session());
+				}
+			}),
+			{ numRuns: RUNS },
+		);
+	});
+
+	test('takes back nothing from before a kept state that what is left does not lead to', () => {
+		const night = ['1', '2', '3', '4'].map(
+			(instrument, index): Entry => ({ k: 'made-ready', at: index, instrument: `A${instrument}` }),
+		);
+		const records = night.map((entry, index): JournalRecord<Entry> => {
+			return { v: 1, s: index + 1, w: 'writer', t: index, m: index, e: [entry] };
+		});
+		const kept = keptAfter(records.slice(0, 3));
+		const { past, journal } = opened(
+			records.filter(({ s }) => s !== 2),
+			kept,
+		);
+		const ready = () =>
+			Object.entries(past.session().instruments).flatMap(([id, { context }]) =>
+				context.readyAtMs === null ? [] : [id],
+			);
+		expect(ready()).toEqual(['A1', 'A2', 'A3', 'A4']);
+		expect(move({ past, journal }, 'taken-back')).toBe(true);
+		expect(ready()).toEqual(['A1', 'A2', 'A3']);
+		expect(move({ past, journal }, 'taken-back')).toBe(false);
+		expect(past.isLost()).toBe(true);
+		expect(move({ past, journal }, 'put-back')).toBe(true);
+		expect(ready()).toEqual(['A1', 'A2', 'A3', 'A4']);
 	});
 
 	test('is the same while it is kept now and then, and the steps before leave the memory', () => {
