@@ -99,15 +99,15 @@ export function shapeByEar(strings: readonly Sounding[], shape: ChordShape): rea
 	const heard = strings.flatMap(({ note, hertz }, index) => {
 		const fret = shape[index] ?? null;
 		if (fret === null || midiOf(note) + fret > 127) return [];
-		const stopped = { note: transposeName(note, fret), hertz: hertz * 2 ** (fret / 12) };
+		const stopped = fret === 0 ? { note, hertz } : stop({ note, hertz }, fret);
 		return [{ ...stopped, string: strings.length - index }];
 	});
 	return heard.slice(1).flatMap((one, index) => {
 		const before = heard[index];
-		if (!before) return [];
-		// Named by its size: a fret has no spelling of its own.
-		const note = transposeName(before.note, midiOf(one.note) - midiOf(before.note));
-		const pair = byEar(before, { ...one, note });
-		return [{ strings: [before.string, one.string] as const, ...pair }];
+		return before ? [{ strings: [before.string, one.string] as const, ...byEar(before, one) }] : [];
 	});
+}
+
+function stop({ note, hertz }: Sounding, fret: number): Sounding {
+	return { note: transposeName(note, fret), hertz: hertz * 2 ** (fret / 12) };
 }

@@ -1,12 +1,7 @@
-// Intervals as musicians name and hear them: the name by its spelling, the pure ratio it stands for,
-// how far two strings are from that, and the beats to listen for.
+// Intervals as musicians name and hear them: the name by its size, the pure ratio it stands for, how far
+// two strings are from that, and the beats to listen for.
 
 import { centsBetween, midiOf } from './pitch.ts';
-
-const LETTERS = 'CDEFGAB';
-/** Semitones of the perfect and major intervals, from the unison to the seventh. */
-const NATURAL = [0, 2, 4, 5, 7, 9, 11] as const;
-const PERFECT = new Set([0, 3, 4]);
 
 /** Pure ratios within the octave by semitones, of five-limit just intonation: a tuning dictionary and an interval wiki; the second, tritone and seventh from memory. */
 const PURE: readonly (readonly [number, number])[] = [
@@ -25,37 +20,6 @@ const PURE: readonly (readonly [number, number])[] = [
 ];
 
 /**
- * The interval from the lower of two notes to the higher, by their spelling: `P4`, `M3`, `m3`, `A4`, `d5`,
- * with octaves counted (`P15`).
- *
- * @example
- * intervalName('E2', 'A2') // => 'P4'
- * intervalName('E2', 'E4') // => 'P15'
- * intervalName('G3', 'B3') // => 'M3'
- */
-export function intervalName(one: string, other: string): string {
-	const isUp =
-		staff(one) < staff(other) || (staff(one) === staff(other) && midiOf(one) <= midiOf(other));
-	const [low, high] = isUp ? [one, other] : [other, one];
-	const steps = staff(high) - staff(low);
-	const within = steps % 7;
-	const excess = midiOf(high) - midiOf(low) - Math.floor(steps / 7) * 12 - (NATURAL[within] ?? 0);
-	return `${quality(excess, PERFECT.has(within))}${steps + 1}`;
-}
-
-function staff(note: string): number {
-	const octave = Number(/-?\d+$/.exec(note)?.[0] ?? 0);
-	return octave * 7 + LETTERS.indexOf(note.charAt(0).toUpperCase());
-}
-
-function quality(excess: number, isPerfect: boolean): string {
-	if (isPerfect) return excess === 0 ? 'P' : excess > 0 ? 'A'.repeat(excess) : 'd'.repeat(-excess);
-	if (excess === 0) return 'M';
-	if (excess === -1) return 'm';
-	return excess > 0 ? 'A'.repeat(excess) : 'd'.repeat(-excess - 1);
-}
-
-/**
  * The pure ratio of an interval of so many semitones, in lowest terms, octaves included.
  *
  * @example
@@ -69,6 +33,34 @@ export function pureRatio(semitones: number): readonly [number, number] {
 		else p *= 2;
 	}
 	return [p, q];
+}
+
+/** Of each number of semitones within the octave, as fingers and ears know it. */
+const NAMES_BY_SIZE = [
+	'P1',
+	'm2',
+	'M2',
+	'm3',
+	'M3',
+	'P4',
+	'A4',
+	'P5',
+	'm6',
+	'M6',
+	'm7',
+	'M7',
+] as const;
+
+/**
+ * The interval of so many semitones whatever its notes are called: a fret has no spelling of its own.
+ *
+ * @example
+ * intervalOfSize(5) // => 'P4'
+ * intervalOfSize(16) // => 'M10'
+ */
+export function intervalOfSize(semitones: number): string {
+	const name = NAMES_BY_SIZE[semitones % 12] ?? 'P1';
+	return `${name.charAt(0)}${Number(name.slice(1)) + 7 * Math.floor(semitones / 12)}`;
 }
 
 export type ByEar = {
@@ -90,10 +82,11 @@ export type Sounding = { readonly note: string; readonly hertz: number };
  * byEar({ note: 'A2', hertz: 110 }, { note: 'E3', hertz: 165 }) // => { interval: 'P5', centsFromPure: 0, beatsHz: 0 }
  */
 export function byEar(one: Sounding, other: Sounding): ByEar {
-	const [low, high] = midiOf(one.note) <= midiOf(other.note) ? [one, other] : [other, one];
-	const [p, q] = pureRatio(midiOf(high.note) - midiOf(low.note));
+	const size = midiOf(other.note) - midiOf(one.note);
+	const [low, high] = size >= 0 ? [one, other] : [other, one];
+	const [p, q] = pureRatio(Math.abs(size));
 	return {
-		interval: intervalName(low.note, high.note),
+		interval: intervalOfSize(Math.abs(size)),
 		centsFromPure: centsBetween(p / q, high.hertz / low.hertz),
 		beatsHz: Math.abs(q * high.hertz - p * low.hertz),
 	};

@@ -22,22 +22,27 @@ export type SetOnInstrument = {
 	readonly hertz: readonly number[];
 };
 
-/** One string as it bears; what nobody can say of nylon is null. */
+/** One string as it bears. */
 export type BearingString = StringBody & {
 	/** 1 is the last of the notes. */
 	readonly string: number;
 	readonly make: StringMake;
+	readonly scaleMillimetres: number;
 	readonly hertz: number;
 	readonly newtons: number;
 	readonly stress: number;
-	/** Share of the least tensile strength that is left: 0.15 is 15 %. */
+	/** Share of the least tensile strength that is left: 0.15 is 15 %; null for nylon, of which nobody can say. */
 	readonly strengthLeft: number | null;
+};
+
+/** How far a steel string is from its limits. */
+export type StringLimits = {
 	/** Semitones to the nominal strength: where a sound string breaks. */
-	readonly headroomSemitones: number | null;
+	readonly headroomSemitones: number;
 	/** Semitones to the least strength of the tensile table: where a poor one may. */
-	readonly headroomLeast: number | null;
-	readonly centsPerKelvin: number | null;
-	readonly inharmonicity: number | null;
+	readonly headroomLeast: number;
+	readonly centsPerKelvin: number;
+	readonly inharmonicity: number;
 };
 
 /** With less than this share of its strength left a string is near breaking (common practice, no source). */
@@ -50,40 +55,43 @@ export const LEAST_STRENGTH_LEFT = 0.15;
  * bearingStrings({ kind: 'electric-6', scaleMillimetres: 647.7, makes: [{ millimetres: 0.254, isWound: false }], hertz: [329.6276] })[0].newtons.toFixed(2) // => '72.52'
  */
 export function bearingStrings(set: SetOnInstrument): readonly BearingString[] {
-	const { kind, makes, hertz } = set;
+	const { makes, hertz } = set;
 	return makes.flatMap((make, index) => {
 		const pitch = hertz[hertz.length - 1 - index];
-		return pitch === undefined ? [] : [bear(set, { string: index + 1, make, hertz: pitch, kind })];
+		return pitch === undefined ? [] : [bear(set, { string: index + 1, make, hertz: pitch })];
 	});
 }
 
 function bear(
-	{ scaleMillimetres }: SetOnInstrument,
-	one: {
-		readonly string: number;
-		readonly make: StringMake;
-		readonly hertz: number;
-		readonly kind: InstrumentKind;
-	},
+	{ kind, scaleMillimetres }: SetOnInstrument,
+	{
+		string,
+		make,
+		hertz,
+	}: { readonly string: number; readonly make: StringMake; readonly hertz: number },
 ): BearingString {
-	const { kind, ...asked } = one;
-	const body = stringBody(one.make, kind);
-	const millimetres = body.coreMillimetres;
-	const { gramsPerMetre } = body;
-	const newtons = tensionNewtons({ gramsPerMetre, scaleMillimetres, hertz: one.hertz });
+	const body = stringBody(make, kind);
+	const { coreMillimetres: millimetres, gramsPerMetre } = body;
+	const newtons = tensionNewtons({ gramsPerMetre, scaleMillimetres, hertz });
 	const stress = stressMegapascals(newtons, millimetres);
-	const shared = { ...body, ...asked, newtons, stress };
-	if (body.material === 'nylon') {
-		const unknown = { strengthLeft: null, headroomSemitones: null, headroomLeast: null };
-		return { ...shared, ...unknown, centsPerKelvin: null, inharmonicity: null };
-	}
-	const least = leastStrength(millimetres);
+	const strengthLeft = body.material === 'steel' ? 1 - stress / leastStrength(millimetres) : null;
+	return { ...body, string, make, scaleMillimetres, hertz, newtons, stress, strengthLeft };
+}
+
+/**
+ * The limits of a string that bears; null for nylon, of which nobody can say.
+ *
+ * @example
+ * limitsOf(bearingStrings({ kind: 'electric-6', scaleMillimetres: 647.7, makes: [{ millimetres: 0.254, isWound: false }], hertz: [329.6276] })[0]).headroomSemitones.toFixed(2) // => '5.48'
+ * limitsOf(bearingStrings({ kind: 'nylon-6', scaleMillimetres: 650, makes: [{ millimetres: 0.71, isWound: false }], hertz: [329.6276] })[0]) // => null
+ */
+export function limitsOf(one: BearingString): StringLimits | null {
+	if (one.material === 'nylon') return null;
+	const { coreMillimetres: millimetres, stress, newtons, scaleMillimetres } = one;
 	const modulus = steelModulus(millimetres);
 	return {
-		...shared,
-		strengthLeft: 1 - stress / least,
 		headroomSemitones: headroomSemitones(stress, nominalStrength(millimetres)),
-		headroomLeast: headroomSemitones(stress, least),
+		headroomLeast: headroomSemitones(stress, leastStrength(millimetres)),
 		centsPerKelvin: centsPerKelvin({ stress, modulus }),
 		inharmonicity: inharmonicity({ modulus, millimetres, newtons, scaleMillimetres }),
 	};

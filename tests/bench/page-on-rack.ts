@@ -1,24 +1,36 @@
-// The page of the club show's first guitar, ready to be made: to drop D, with all that it says.
+// The page of the club show's fourth guitar, ready to be made where it is asked for: in a night under way,
+// with the rack on the screen.
 
 import { readFileSync } from 'node:fs';
+import { memoryJournal } from '../../src/journal/memory-journal.ts';
 import { instrumentPage } from '../../src/keys/instrument-page.ts';
 import type { KeyContext } from '../../src/keys/key-context.ts';
-import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { openSession } from '../../src/session/open-session.ts';
+import { openNight } from '../../src/night/night.ts';
+import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { readPlainShow } from '../../src/showfile/read-plain-show.ts';
+import { sampleHeader } from '../journal/sample-journal.ts';
+
+const START_MS = 1_000_000_000_000;
 
 /** What makes it, each time anew. */
-export function pageOnRack(): () => void {
-	const folder = new URL('../../shows/', import.meta.url);
-	const show = readPlainShow((path) => readFileSync(new URL(path, folder)), 'club.yaml');
+export function pageOnRack(shows: URL): () => void {
+	const show = readPlainShow((path) => readFileSync(new URL(path, shows)), 'club.yaml');
 	if (!show) throw new Error('the club show cannot be read');
-	const picked = show.instruments.findIndex(({ id }) => id === 'A4');
-	const session = openSession(show);
+	const night = openNight({
+		show,
+		journal: memoryJournal(sampleHeader()),
+		clock: { wallMs: () => START_MS, upMs: () => 0, bootId: 'boot' },
+		plannedZeroMs: START_MS + 600_000,
+		dayOffsetMinutes: 0,
+		isRehearsal: true,
+	});
+	night.press('tab');
+	drawScreen(night.screen(), { columns: 80, rows: 24 }, { isAscii: false });
 	const context = {
-		session,
-		plan: planBeforeDoors(show),
-		nowMs: 0,
-		picked,
+		session: night.session(),
+		plan: night.plan(),
+		nowMs: START_MS,
+		picked: show.instruments.findIndex(({ id }) => id === 'A4'),
 		measuredOn: () => [],
 	} satisfies Partial<KeyContext>;
 	const page = instrumentPage();
