@@ -3,9 +3,8 @@
 import type { PlannedHandOver } from '../plan/plan.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName, slotAndName } from '../showfile/shown-names.ts';
+import { playerName, slotAndName, songTitle } from '../showfile/shown-names.ts';
 import type { Action } from './action.ts';
-import { command } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { openPicked } from './open-picked.ts';
 import { exchangePrompt, slotPrompt } from './prompts.ts';
@@ -23,14 +22,31 @@ function openHandOvers({ session, plan }: KeyContext): readonly PlannedHandOver[
 	return first ? plan.handOvers.filter((one) => one.section === first.section) : [];
 }
 
-function handedAll(handOvers: readonly PlannedHandOver[]): Outcome {
-	return command({ do: 'hand-over', handOvers: handOvers.map(asHandOver) });
+function handed(context: KeyContext, handOvers: readonly PlannedHandOver[]): Outcome {
+	const recorded: Outcome = {
+		kind: 'command',
+		command: { do: 'hand-over', handOvers: handOvers.map(asHandOver) },
+	};
+	const { session, keyOf } = context;
+	const on = songOnNow(session)?.item.key;
+	const [first] = handOvers;
+	// Starting a song has recorded its own: who confirms those with enter gives away the next ones.
+	if (on === undefined || first === undefined || first.section.item === on) return recorded;
+	const { show } = session;
+	const who = handOvers.map(({ player }) => playerName(show, player)).join(' and ');
+	const what =
+		handOvers.length > 1
+			? 'have theirs'
+			: `has ${first.instrument === null ? 'empty hands' : slotAndName(show, first.instrument)}`;
+	const title = songTitle(show, first.section.song);
+	const says = `${who} ${what} now for ${title}, the next song; ${keyOf('take-back')} takes it back, ${keyOf('exchange')} corrects it.`;
+	return { ...recorded, says };
 }
 
 function handOverOutcome(context: KeyContext): Outcome {
 	const open = openHandOvers(context);
 	// Taking away without giving asks nothing: it goes with the one that is given.
-	if (open.filter(({ instrument }) => instrument !== null).length < 2) return handedAll(open);
+	if (open.filter(({ instrument }) => instrument !== null).length < 2) return handed(context, open);
 	const { session } = context;
 	return {
 		kind: 'prompt',
@@ -39,16 +55,16 @@ function handOverOutcome(context: KeyContext): Outcome {
 				title: `In hands now: enter for all ${open.length}, or the slot of one`,
 				lines: open.map((one) => handOverLine(session.show, one)),
 			},
-			(instrument) => {
+			(instrument, now) => {
 				const one = open.find((each) => each.instrument === instrument.id);
 				return one
-					? handedAll([one])
+					? handed(now, [one])
 					: {
 							kind: 'say',
 							words: `${instrument.name} is not in these hand-overs; ${context.keyOf('exchange')} hands over anything.`,
 						};
 			},
-			{ enter: { words: 'all of them', outcome: () => handedAll(open) } },
+			{ enter: { words: 'all of them', outcome: (now) => handed(now, open) } },
 		),
 	};
 }

@@ -53,6 +53,8 @@ export type Outcome =
 			readonly isStampedNow?: boolean;
 			/** The item of the list that is picked from then on. */
 			readonly follows?: string;
+			/** What is to be known of it once it is recorded, a sentence. */
+			readonly says?: string;
 	  }
 	| { readonly kind: 'prompt'; readonly prompt: Prompt }
 	| { readonly kind: 'say'; readonly words: string }

@@ -8,7 +8,8 @@ import { finishCommand, stepCommand, stepWords } from './step-commands.ts';
 export const step: Action = {
 	id: 'step',
 	keys: ['space', 'pagedown'],
-	words: 'next: the cue point, the end of the song, the next song with its hand-overs',
+	words:
+		'next: the cue point, the end of the song, the next song with its hand-overs; page down (a foot switch) does it in every view',
 	footer: stepWords,
 	act: (context) => command(stepCommand(context)),
 	isForDark: true,
@@ -17,7 +18,7 @@ export const step: Action = {
 export const stepBack: Action = {
 	id: 'step-back',
 	keys: ['backspace', 'pageup'],
-	words: 'one cue point back',
+	words: 'one cue point back; page up (a foot switch) does it in every view',
 	act: () => command({ do: 'step-back' }),
 	isForDark: true,
 };

@@ -46,6 +46,7 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 			case 'command':
 				if (outcome.command.do === 'report-break') setLook({ deferred: [] });
 				steps.run(outcome.command, outcome.isStampedNow ? clock.nowMs() : beganMs);
+				if (outcome.says !== undefined) setLook({ message: look().message ?? outcome.says });
 				if (outcome.follows !== undefined) {
 					setLook({ picked: rowInSet(outcome.follows) ?? look().picked });
 				}

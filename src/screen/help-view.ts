@@ -2,7 +2,7 @@
 
 import { displayWidth } from '../base/display-width.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
-import { markLegend } from './rack-view.ts';
+import { legendRows } from './rack-view.ts';
 import { type Area, beside, cutRow, fillRow, fillRows, type Row, span, wrapWords } from './row.ts';
 
 /** A column narrower than this breaks the words too often to be read. */
@@ -18,7 +18,8 @@ export function helpRows(
 	picked: number,
 	{ columns, rows }: Area,
 ): Row[] {
-	const room = Math.max(1, rows - 2);
+	const legend = legendRows();
+	const room = Math.max(1, rows - 1 - legend.length);
 	const most = Math.max(1, Math.floor(columns / LEAST_COLUMNS));
 	const keyColumns = Math.min(12, Math.max(0, ...help.map(({ key }) => displayWidth(key))) + 2);
 	for (let across = 1; across <= most; across += 1) {
@@ -35,11 +36,16 @@ export function helpRows(
 			[],
 		);
 		const part = isPart
-			? [span(`  ${first + 1} to ${first + count} of ${help.length}, up and down move`, 'dim')]
+			? [
+					span(
+						`  ${first + 1} to ${first + count} of ${help.length}, up and down move; page up and down step the show`,
+						'dim',
+					),
+				]
 			: [];
 		const heading = [span('KEYS', 'title'), ...part];
 		const drawn = isPart ? fillRows(lines, room) : lines.slice(0, room);
-		return [heading, ...drawn, markLegend()].slice(0, rows).map((row) => cutRow(row, columns));
+		return [heading, ...drawn, ...legend].slice(0, rows).map((row) => cutRow(row, columns));
 	}
 	return [];
 }

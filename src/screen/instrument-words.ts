@@ -17,6 +17,9 @@ export const MARK_WORDS = {
 	'=': 'in hands',
 } as const;
 
+/** Before the mark of what stands at the player's place already. */
+export const STAGED_MARK = '>';
+
 export type StateMark = keyof typeof MARK_WORDS;
 
 /** The mark of an instrument's state at a moment of the night. */

@@ -44,7 +44,8 @@ export const LOOKS: Readonly<Record<LookName, Look | null>> = {
 		unready: tone('#e0aa80', 180, 37),
 		accent: bold('#ffd23e', 220, 33),
 	},
-	// The sixteen have no amber that can be read, so there it is grey with a yellow accent.
+	// Of the sixteen the yellow is nearest, but a Linux console shows it as brown, #aa5500, of 4.0:1 on
+	// black: too little to be read. So there this look is grey with a yellow accent, which bold brightens.
 	amber: {
 		plain: tone('#cc955a', 208, 37),
 		dim: tone('#997843', 137, 37),

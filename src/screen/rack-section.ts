@@ -1,7 +1,7 @@
 // Who holds what, and the rack by slot with a mark for each state.
 
 import { playerName } from '../showfile/shown-names.ts';
-import { markStyle, stateMark, stateWords } from './instrument-words.ts';
+import { markStyle, STAGED_MARK, stateMark, stateWords } from './instrument-words.ts';
 import { slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -68,8 +68,10 @@ export function rackSection(state: ScreenState, { columns, rows }: Area): Row[] 
 		if (one === undefined) return [];
 		const { tuning, capo } = one.context;
 		const mark = stateMark(show, one, nowMs);
+		// In a cell that is empty else, so that nothing moves.
+		const staged = one.value === 'staged' ? STAGED_MARK : ' ';
 		const slotAndMark = span(
-			`${slotLabel(show, id)}${width < LEAST_SPACED_CELL ? '' : ' '}${mark}`,
+			`${slotLabel(show, id)}${width < LEAST_SPACED_CELL ? '' : staged}${mark}`,
 			markStyle(mark),
 		);
 		const capoMark = capo > 0 ? ` c${capo}` : '';

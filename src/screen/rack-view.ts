@@ -3,7 +3,7 @@
 import type { Instrument } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
-import { MARK_WORDS, markStyle, stateMark, stateWords } from './instrument-words.ts';
+import { MARK_WORDS, markStyle, STAGED_MARK, stateMark, stateWords } from './instrument-words.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
@@ -68,14 +68,11 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	]);
 }
 
-/** What the marks mean, in one row. */
-export function markLegend(): Row {
+/** What the marks mean, and what else is said in short, a row each. */
+export function legendRows(): readonly Row[] {
+	const marks = Object.entries({ ...MARK_WORDS, [STAGED_MARK]: 'staged' });
 	return [
-		span(
-			Object.entries(MARK_WORDS)
-				.map(([mark, words]) => `${mark} ${words.split(':')[0]}`)
-				.join('   '),
-			'dim',
-		),
-	];
+		marks.map(([mark, words]) => `${mark} ${words.split(':')[0]}`).join('  '),
+		'PACK in capitals: another goes on; pack: the one worn.  +2 more: the log has all',
+	].map((text) => [span(text, 'dim')]);
 }

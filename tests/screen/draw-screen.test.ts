@@ -273,6 +273,27 @@ describe('what must be found', () => {
 		expect(text({ ...middleOfASong(), ...nothingDone })).not.toContain('u takes it back');
 	});
 
+	test('what is staged has its mark on the rack, in a cell that is empty else', () => {
+		const state = middleOfASong();
+		const { session } = state;
+		const i6 = { ...session.instruments.i6!, value: 'staged' as const };
+		const staged = {
+			...state,
+			session: { ...session, instruments: { ...session.instruments, i6 } },
+		};
+		for (const size of [small, { columns: 120, rows: 40 }, { columns: 60, rows: 15 }]) {
+			const [before, after] = [text(state, size), text(staged, size)];
+			expect(before).toContain('6 -');
+			expect(after.replace('6>-', '6 -').replace('staged', 'rack  ')).toBe(before);
+			expect(after).toContain('6>-');
+		}
+		const help = ACTIONS.map(({ keys, words }) => ({ key: keys[0] ?? '', words }));
+		const page = text({ ...state, view: 'help', help });
+		expect(page).toContain('> staged');
+		expect(page).toContain('PACK in capitals: another goes on');
+		expect(page).toContain('+2 more: the log has all');
+	});
+
 	test('a list that is cut says how much lies below and above', () => {
 		const state: ScreenState = { ...middleOfASong(), view: 'rack' };
 		const size = { columns: 80, rows: 12 };
