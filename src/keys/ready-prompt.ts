@@ -9,7 +9,7 @@ import type { KeyContext, Outcome } from './key-context.ts';
 import { slotPrompt } from './prompts.ts';
 import { slotOf } from './rack-slots.ts';
 
-/** Asks for a slot; enter takes the first piece of work that is worth doing now. */
+/** Asks for a slot; enter takes the first in the do-next list, long before the show the first that is worth doing then. */
 export function readyPrompt(context: KeyContext): Outcome {
 	const first = offered(context);
 	const slot = first ? `slot ${slotOf(context.session, first.instrument)}` : null;
@@ -37,6 +37,8 @@ function offered(context: KeyContext): Work | undefined {
 	const work = context.plan.work.filter(
 		(one) => context.session.instruments[one.instrument]?.value !== 'inHands',
 	);
+	// During a show it is always the list's first, which hands know by heart.
+	if (context.session.phase.value !== 'before') return work[0];
 	return work.find((one) => !isTooEarly(context, one)) ?? work[0];
 }
 

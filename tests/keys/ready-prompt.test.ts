@@ -24,3 +24,15 @@ test('so near that it would last, what is ready but will be stale is offered as 
 	const early = '-20:00 t 1\n-10:00 t !screen';
 	expect(offered(early)).toEqual(['1']);
 });
+
+test('during the show it is the first of the do-next list, however early', () => {
+	const { states, screen } = playShow(
+		show,
+		'-01:00 !ready\n00:00 space\n00:30 !state\n00:31 t !screen',
+	);
+	const todo = (states[0] as { todo: { instrument: string }[] }).todo;
+	const rack = (states[0] as { instruments: Record<string, { slot: string; place: string }> })
+		.instruments;
+	const first = todo.find(({ instrument }) => rack[instrument]?.place !== 'hands');
+	expect(screen).toContain(`Ready: enter for slot ${rack[first?.instrument ?? '']?.slot}`);
+});
