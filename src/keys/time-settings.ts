@@ -51,14 +51,20 @@ function fileWords(time: OwnTime, show: Show): string | null {
 function timePrompt(time: OwnTime): Prompt {
 	const { name, words, usual, isAdded } = time;
 	return textPrompt({
-		view: (text, { preferences, session }) => {
+		view: (text, { preferences, session, keyOf }) => {
 			const mine = preferences.times[name];
 			const file = fileWords(time, session.show);
+			const tonight = session.show.ownTimes?.[name];
 			return {
 				title: `${isAdded ? `${words}, on top of the touch-up` : words}, now ${timeText(mine ?? usual)} ${mine === undefined ? 'built in' : 'yours'}:`,
 				lines: [
 					'Type it as 45s, 4m30s or 1:30, then enter.',
 					...(file === null ? [] : [`The show file says ${file}, and comes first tonight.`]),
+					...(tonight === mine
+						? []
+						: [
+								`Tonight goes by ${timeText(tonight ?? usual)} until typed here, or ${keyOf('read-show')} in the set view reads the show.`,
+							]),
 				],
 				choices:
 					mine !== undefined && text === ''

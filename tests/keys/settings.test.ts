@@ -121,10 +121,13 @@ set: [one, two]
 		const { screen, states } = playShow(
 			own,
 			`00:00 space\n00:05 ,\n00:06 ${downTo('capo')} enter "20" enter
-00:20 !kill\n00:21 !state\n00:22 u !state , ${downTo('capo')} !screen tab tab tab !screen`,
+00:20 !kill\n00:21 !state\n00:22 u !state , ${downTo('capo')} enter !screen "20" enter !state`,
 		);
-		expect(states.map(({ todo }) => todo[0].seconds)).toEqual([65, 55, 55]);
+		expect(states.map(({ todo }) => todo[0].seconds)).toEqual([65, 55, 65, 65]);
 		expect(screen).toMatch(/> capo +0:20 +tonight 0:10/);
+		expect(screen).toMatch(
+			/^ +Tonight goes by 0:10 until typed here, or v in the set view reads the show\.$/m,
+		);
 	});
 
 	test('are in the log', () => {
