@@ -12,6 +12,8 @@ export type SongEvent =
 	| { readonly type: 'ended' };
 
 const machineOf = new WeakMap<Song, AnyStateMachine>();
+/** The song's states as far as somebody was there: else the last point would be as many steps away. */
+const pointsOf = new WeakMap<Song, SongState[]>();
 
 const stateName = (index: number): string => `point-${index}`;
 
@@ -53,10 +55,14 @@ export function songBegun(song: Song): SongState {
 
 /** A song at one of its points, counted from its start; at its last where it has not so many. */
 export function songAtPoint(song: Song, index: number): SongState {
-	let state = songBegun(song);
-	for (let at = 0; at < index; at += 1)
-		state = advanceSong(song, state, { type: 'stepped' }) ?? state;
-	return state;
+	const known = pointsOf.get(song) ?? [songBegun(song)];
+	pointsOf.set(song, known);
+	while (known.length <= index) {
+		const next = advanceSong(song, known.at(-1) as SongState, { type: 'stepped' });
+		if (next === null) break;
+		known.push(next);
+	}
+	return known[Math.min(index, known.length - 1)] as SongState;
 }
 
 /** The song after an event, or null where it does not take it: no next point, no point before, ended. */

@@ -29,12 +29,25 @@ export function wakefulClock(sources: ClockSources): MachineClock {
 	return { wallMs: sources.wallMs, upMs, bootId: sources.bootId };
 }
 
+/** The same answer for all that is done in one go: the system reads a file for it. */
+function onceATurn(ask: () => number): () => number {
+	let answer: number | null = null;
+	return () => {
+		if (answer !== null) return answer;
+		answer = ask();
+		queueMicrotask(() => {
+			answer = null;
+		});
+		return answer;
+	};
+}
+
 /** The clock of this machine. */
 export function realClock(): MachineClock {
 	return wakefulClock({
 		wallMs: () => Date.now(),
 		fineMs: () => Number(process.hrtime.bigint() / 1000n) / 1000,
-		uptimeMs: () => uptime() * 1000,
+		uptimeMs: onceATurn(() => uptime() * 1000),
 		bootId: bootId(),
 	});
 }

@@ -13,11 +13,14 @@ import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
 
-/** While a text is typed, a plan this old still does: each letter would make it anew. */
-const TYPING_MS = 1000;
+/**
+ * Keys act on the plan that is on the screen, which is a tick old at most; and each letter of a text that
+ * is typed would make one anew.
+ */
+const SHOWN_MS = 1000;
 
 export type NightContext = {
-	/** `olderMs`: how old the plan may be that keys and rows ask for; by default as old as typing allows. */
+	/** `olderMs`: how old the plan may be that keys and rows ask for; by default as the one on the screen. */
 	readonly context: (olderMs?: number) => KeyContext;
 	/** That of the frame which shows what a key did. */
 	readonly frameContext: () => KeyContext;
@@ -37,9 +40,7 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 	const { past, clock, session, look, preferences } = desk;
 	const { planning, nightShow, measuredOn } = parts;
 
-	const typingMs = () => (look().open?.prompt.isText ? TYPING_MS : 0);
-
-	function context(olderMs = typingMs()): KeyContext {
+	function context(olderMs = SHOWN_MS): KeyContext {
 		let made: Plan | null = null;
 		const planHere = () => {
 			made ??= planning.plan(olderMs);
@@ -82,7 +83,7 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 			...passedOverWords(session(), preview),
 			...jumpWords(preview, { session: session(), zeroMs: desk.zeroMs() }),
 			...(changed.ok
-				? costLines(changeCost({ ...now, plan: planning.plan(TYPING_MS) }, changed))
+				? costLines(changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed))
 				: []),
 		];
 	}
@@ -91,5 +92,6 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 		return [...past.log].filter(({ words }) => isLookedFor(words, look().narrowedTo));
 	}
 
-	return { context, frameContext: () => context(Math.max(FRAME_MS, typingMs())), shownLog };
+	const frameContext = () => context(look().open?.prompt.isText ? SHOWN_MS : FRAME_MS);
+	return { context, frameContext, shownLog };
 }

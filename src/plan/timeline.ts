@@ -3,7 +3,7 @@
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { NightMs } from '../journal/entry.ts';
-import { findSong, positionOf, songOnNow } from '../session/find.ts';
+import { findSong, positionOf, songOnNow, songsOf } from '../session/find.ts';
 import type { ListItem, Session, SongItem } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import { gapBetween } from '../showfile/gap-between.ts';
@@ -38,6 +38,7 @@ type Reached = {
 export function sectionsAhead(moment: Moment): readonly Section[] {
 	const { session, nowMs } = moment;
 	const sections: Section[] = [...sectionsNow(session, nowMs)];
+	const places = new Map(songsOf(session.list).map(({ key }, index) => [key, index + 1]));
 	let reached: Reached = reachedSoFar(session, sections.at(-1) ?? null);
 	for (const item of itemsAhead(session)) {
 		if (item.kind === 'interval') {
@@ -55,7 +56,7 @@ export function sectionsAhead(moment: Moment): readonly Section[] {
 			...splitSong({
 				item,
 				song,
-				position: positionOf(session.list, item),
+				position: places.get(item.key) ?? 0,
 				startMs,
 				endMs,
 				previousEndMs: reached.endMs,

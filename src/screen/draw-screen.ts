@@ -23,7 +23,10 @@ export function drawScreen(state: ScreenState, size: Area, { isAscii }: DrawOpti
 	return fillRows(drawn, area.rows).map((row) => {
 		const cut = cutRow(row, area.columns);
 		const drawable = isAscii ? asciiText : plainClusters;
-		return cut.map((one) => ({ ...one, text: drawable(one.text) }));
+		return cut.map((one) => {
+			const text = drawable(one.text);
+			return text === one.text ? one : { ...one, text };
+		});
 	});
 }
 

@@ -78,7 +78,11 @@ const POINT_ROWS = 6;
 
 /** The six rows of points of one letter, `#` set; what the face lacks is `?`. */
 export function tallPoints(letter: string): readonly string[] {
-	return (inFace(letter) ?? (FACE['?'] as string)).split(' ');
+	return pointsOf(letter).split(' ');
+}
+
+function pointsOf(letter: string): string {
+	return inFace(letter) ?? (FACE['?'] as string);
 }
 
 /** Whether the letter is in the face, its accent apart. */
@@ -93,28 +97,44 @@ function inFace(letter: string): string | undefined {
 
 /** The cells that the text would fill in tall letters of scale 1, without a gap after the last. */
 export function tallWidth(text: string): number {
-	const widths = graphemes(text).map((letter) => tallPoints(letter)[0]?.length ?? 0);
+	const widths = graphemes(text).map((letter) => pointsOf(letter).indexOf(' '));
 	return widths.reduce((sum, width) => sum + width + 1, -1);
 }
 
 /** Three rows of the text for each step of the scale, all equally wide. */
-export function tallRows(text: string, { style, scale, isAscii }: TallLook): readonly Row[] {
+export function tallRows(text: string, { style, ...how }: TallLook): readonly Row[] {
+	const letters = graphemes(text).map((letter) => letterRows(pointsOf(letter), how));
+	const gap = ' '.repeat(how.scale);
+	return Array.from({ length: (POINT_ROWS / 2) * how.scale }, (_, row): Row => {
+		return [{ text: letters.map((one) => one[row] ?? '').join(gap), style }];
+	});
+}
+
+/** Letters of the face that were drawn before, by how and by their points: every frame has the same few. */
+const drawnLetters = new Map<string, readonly string[]>();
+
+function letterRows(
+	points: string,
+	{ scale, isAscii }: Omit<TallLook, 'style'>,
+): readonly string[] {
+	const key = `${scale}${isAscii}${points}`;
+	const known = drawnLetters.get(key);
+	if (known) return known;
 	const cells = isAscii ? ASCII_HALVES : HALF_BLOCKS;
-	const letters = graphemes(text).map(tallPoints);
-	const points = Array.from({ length: POINT_ROWS }, (_, row) =>
-		letters.map((one) => one[row] ?? '').join('.'),
-	);
+	const rows = points.split(' ');
 	const isSet = (row: number, column: number) =>
-		points[Math.floor(row / scale)]?.[Math.floor(column / scale)] === '#';
-	const width = (points[0]?.length ?? 0) * scale;
-	return Array.from({ length: (POINT_ROWS / 2) * scale }, (_, row): Row => {
-		const drawn = Array.from({ length: width }, (__, column) => {
+		rows[Math.floor(row / scale)]?.[Math.floor(column / scale)] === '#';
+	const width = (rows[0]?.length ?? 0) * scale;
+	const drawn = Array.from({ length: (POINT_ROWS / 2) * scale }, (_, row) => {
+		const letters = Array.from({ length: width }, (__, column) => {
 			const upper = isSet(row * 2, column) ? 2 : 0;
 			const lower = isSet(row * 2 + 1, column) ? 1 : 0;
 			return cells[upper + lower];
 		});
-		return [{ text: drawn.join(''), style }];
+		return letters.join('');
 	});
+	drawnLetters.set(key, drawn);
+	return drawn;
 }
 
 /** The first of these texts whose tall letters of scale 1 fit, or null when none does. */

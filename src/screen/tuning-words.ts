@@ -53,8 +53,9 @@ export function shortTuning(show: Show, tuning: Tuning): string {
 
 /** The longest of the tuning's names that fits: one cut short could be another's. */
 export function tuningThatFits(show: Show, tuning: Tuning, columns: number): string {
-	const names = [shortTuning(show, tuning), ...tuningNames(show, tuning)];
-	return names.find((name) => displayWidth(name) <= columns) ?? names[0] ?? '';
+	const usual = shortTuning(show, tuning);
+	const fits = (name: string) => displayWidth(name) <= columns;
+	return fits(usual) ? usual : (tuningNames(show, tuning).find(fits) ?? usual);
 }
 
 /** `CAPO 3`, or `no capo`. */
@@ -64,8 +65,9 @@ export function capoWords(capo: number): string {
 
 /** The file's own abbreviation, but only where it is the shorter one. */
 function ownShort(show: Show, { name }: Tuning): string | null {
+	const wanted = name.toLowerCase();
 	const found = Object.entries(show.abbreviations).find(
-		([short, long]) => long.toLowerCase() === name.toLowerCase() && short.length < name.length,
+		([short, long]) => short.length < name.length && long.toLowerCase() === wanted,
 	);
 	return found?.[0] ?? null;
 }
