@@ -109,22 +109,17 @@ function tallPart(
 	const { name, capo, plain } = tallWords(state, coming, drawn);
 	const nameRows = name === '' ? [[], [span(plain)], []] : tall(name, style);
 	const capoAt = at.tallTuning + (tallWidth(name) + 3) * scale;
+	const capoRows = capo === '' ? null : tall(capo, style);
 	const player = playerRows(state, coming, drawn);
 	const hasMark = coming.mark !== null && at.mark > capoAt - 3 * scale;
+	const markRows = hasMark ? tall(coming.mark, isLater ? style : readinessStyle(coming)) : null;
 	return Array.from({ length: 3 * scale }, (_, line) =>
 		placeAt(columns, [
 			...(at.tallPlayer === null ? [] : [[at.tallPlayer, player[line] ?? []] as const]),
 			[at.tallSlot, slotRows[line] ?? []],
 			[at.tallTuning, nameRows[line] ?? []],
-			...(capo === '' ? [] : [[capoAt, tall(capo, style)[line] ?? []] as const]),
-			...(hasMark
-				? [
-						[
-							at.mark,
-							tall(coming.mark ?? '', isLater ? style : readinessStyle(coming))[line] ?? [],
-						] as const,
-					]
-				: []),
+			...(capoRows === null ? [] : [[capoAt, capoRows[line] ?? []] as const]),
+			...(markRows === null ? [] : [[at.mark, markRows[line] ?? []] as const]),
 			[at.details, below[line] ?? []],
 		]),
 	);

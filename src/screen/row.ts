@@ -69,9 +69,12 @@ export function cutRow(row: Row, columns: number): Row {
 
 /** The row, exactly so many cells wide. */
 export function fillRow(row: Row, columns: number): Row {
+	const missing = columns - rowWidth(row);
+	if (missing === 0) return row;
+	if (missing > 0) return [...row, { text: ' '.repeat(missing), style: 'plain' }];
 	const short = cutRow(row, columns);
-	const missing = columns - rowWidth(short);
-	return missing > 0 ? [...short, { text: ' '.repeat(missing), style: 'plain' }] : short;
+	// What was cut may end a cell early, before half of a wide letter.
+	return rowWidth(short) < columns ? fillRow(short, columns) : short;
 }
 
 /** Rows placed at fixed columns, left to right; each ends a cell before the next begins. */
