@@ -30,6 +30,7 @@ export type NightToBegin = {
 };
 
 export type BegunNight = {
+	readonly id: string;
 	readonly show: Show;
 	readonly journal: NightJournal;
 	/** Wall clock of its beginning. */
@@ -59,12 +60,13 @@ export async function beginNight(
 	if (!show) return { problems };
 	const text = JSON.stringify(show);
 	const startedAtMs = clock.wallMs();
+	const id = nightId({
+		title: show.title,
+		startedAt: new Date(startedAtMs),
+		chance: randomBytes(2).toString('hex'),
+	});
 	const { journal } = await createNightFile(services, {
-		id: nightId({
-			title: show.title,
-			startedAt: new Date(startedAtMs),
-			chance: randomBytes(2).toString('hex'),
-		}),
+		id,
 		wallMs: startedAtMs,
 		subject: {
 			boot: clock.bootId,
@@ -75,7 +77,7 @@ export async function beginNight(
 			isRehearsal: wanted.isRehearsal,
 		},
 	});
-	return { show, journal, startedAtMs, findings: [] };
+	return { id, show, journal, startedAtMs, findings: [] };
 }
 
 function takeUp(services: NightServices, wanted: NightToBegin, io: Io): BegunNight | null {
@@ -89,6 +91,7 @@ function takeUp(services: NightServices, wanted: NightToBegin, io: Io): BegunNig
 	const opened = openNightFile(services, { id: unfinished.id });
 	if (!opened.journal) return null;
 	return {
+		id: unfinished.id,
 		show,
 		journal: opened.journal,
 		startedAtMs: unfinished.startedAtMs ?? services.upMs,

@@ -8,6 +8,7 @@ import { cleanText } from '../base/clean-text.ts';
 import type { ColorDepth } from '../base/colors.ts';
 import type { MachineClock } from '../base/machine-clock.ts';
 import { realClock } from '../disk/clock.ts';
+import { draftFile } from '../disk/draft-file.ts';
 import { makeFolders } from '../disk/folders.ts';
 import { type Lock, type LockPlace, lockName, takeLock } from '../disk/lock.ts';
 import { showIdentity } from '../disk/paths.ts';
@@ -111,6 +112,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		preferences,
 		measuredOn: measuredOnGear(places),
+		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
 		findings: [...begun.findings, ...preferences.problems],
 	});
 	await show(night, {

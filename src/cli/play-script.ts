@@ -7,6 +7,7 @@ import { readJournal } from '../journal/read-journal.ts';
 import { decodeLine } from '../journal/read-line.ts';
 import type { NightHeader } from '../journal/record.ts';
 import { nightFormat } from '../journal/record.ts';
+import { unkeptDrafts } from '../night/draft-store.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
@@ -40,8 +41,9 @@ export function playScript({ show, steps, isQuiet, draw, print }: ScriptPlay): v
 	const zeroMs = plannedZero(show, REHEARSAL_MS, 0);
 	let atMs = steps[0]?.atMs ?? 0;
 	const clock = { wallMs: () => zeroMs + atMs, upMs: () => UP_AT_ZERO_MS + atMs, bootId: '' };
-	// What a user prefers outlasts a stop of the program.
+	// What a user prefers outlasts a stop of the program, and so does what is typed.
 	const preferences = unkeptPreferences(show.ownTimes);
+	const drafts = unkeptDrafts();
 	const open = (journal: MemoryJournal): Night =>
 		openNight({
 			show,
@@ -51,6 +53,7 @@ export function playScript({ show, steps, isQuiet, draw, print }: ScriptPlay): v
 			dayOffsetMinutes: 0,
 			isRehearsal: true,
 			preferences,
+			drafts,
 		});
 	let journal = memoryJournal(headerOf(show));
 	let night = open(journal);

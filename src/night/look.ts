@@ -30,7 +30,7 @@ export type Look = {
 };
 
 /** What a night shows first. */
-export function firstLook(message: string | null): Look {
+export function firstLook(message: string | null, drafts: Look['drafts']): Look {
 	return {
 		view: 'live',
 		picked: 0,
@@ -42,7 +42,7 @@ export function firstLook(message: string | null): Look {
 		unlockFromMs: null,
 		deferred: [],
 		isLeaving: false,
-		drafts: {},
+		drafts,
 	};
 }
 

@@ -10,6 +10,7 @@ import { keyOfAction } from '../keys/key-choices.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
+import type { DraftStore } from './draft-store.ts';
 import { firstLook, type Look } from './look.ts';
 import { goOn, type NightClock } from './night-clock.ts';
 import { type NightPast, openPast } from './night-past.ts';
@@ -31,6 +32,8 @@ export type NightOptions = {
 	readonly preferences?: PreferenceStore;
 	/** What was measured on an instrument at the bench, whatever show, the newest first. */
 	readonly measuredOn?: (instrument: string) => readonly GearEntry[];
+	/** Where unfinished texts outlast the program; by default nowhere. */
+	readonly drafts?: DraftStore;
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
 };
@@ -67,7 +70,7 @@ export function openDesk(options: NightOptions): NightDesk {
 	const listeners = new Set<() => void>();
 	const preferences = options.preferences ?? unkeptPreferences(show.ownTimes);
 	const plannedZeroMs = (of = session()) => movedZero(options.plannedZeroMs, show, of.show);
-	let look = firstLook(options.findings?.[0] ?? null);
+	let look = firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {});
 
 	const record = (entries: readonly Entry[]): number => {
 		const kept = journal.append(entries, clock.moment()) as JournalRecord<Entry>;

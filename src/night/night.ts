@@ -7,6 +7,7 @@ import type { JournalRecord } from '../journal/record.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import type { Session } from '../session/session.ts';
+import { draftKeeper, unkeptDrafts } from './draft-store.ts';
 import { followAt } from './follow-outcome.ts';
 import { nightContext } from './night-context.ts';
 import { type NightOptions, openDesk } from './night-desk.ts';
@@ -54,6 +55,7 @@ export function openNight(options: NightOptions): Night {
 	const follow = followAt(desk, steps, looked);
 	const keys = pressedKeys(desk, { steps, looked, follow });
 	const { clock, session, look, setLook, changed } = desk;
+	const keepDrafts = draftKeeper(options.drafts ?? unkeptDrafts(), look);
 
 	/** Text for an open field; `otherwise` is said where there is none. */
 	function type(text: string | undefined, otherwise: string): void {
@@ -63,7 +65,10 @@ export function openNight(options: NightOptions): Night {
 
 	return {
 		press: (key) => {
+			const isTyping = look().open?.prompt.draft !== undefined;
 			keys.press(key);
+			// Entered or left: at once, so that what was entered does not come up again.
+			if (isTyping && look().open === null) keepDrafts();
 			changed();
 		},
 		paste: (text) => type(text, 'Pasted text goes only into text fields; nothing was done.'),
@@ -74,6 +79,7 @@ export function openNight(options: NightOptions): Night {
 			const noticed = isRehearsal ? [] : clock.notice();
 			if (noticed.length > 0) desk.record(noticed);
 			journal.tick(options.clock.upMs());
+			keepDrafts();
 			file.sayWhenChanged();
 			changed();
 		},

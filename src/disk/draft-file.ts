@@ -1,0 +1,65 @@
+// Texts typed and not yet entered, in a file beside the night's own. Whatever is wrong with it, there
+// are no drafts and nobody is troubled.
+
+import { join } from 'node:path';
+import type { Disk } from './disk.ts';
+import { diskErrorCode } from './disk.ts';
+
+/** Texts by the names of their fields. */
+type Drafts = Readonly<Record<string, string>>;
+
+/** Longer is no draft of ours. */
+const LARGEST_BYTES = 100_000;
+
+/** The drafts of a night, kept in its folder; there is a file only while there are any. */
+export function draftFile(
+	disk: Disk,
+	{ folder, night }: { readonly folder: string; readonly night: string },
+): { readonly kept: () => Drafts; readonly keep: (drafts: Drafts) => void } {
+	const path = join(folder, `${night}.drafts`);
+	const remove = (at: string): void => {
+		if (disk.stat(at) !== null) disk.remove(at);
+	};
+	return {
+		kept: () => {
+			try {
+				const stat = disk.stat(path);
+				if (stat?.kind !== 'file' || stat.sizeBytes > LARGEST_BYTES) return {};
+				return draftsIn(Buffer.from(disk.read(path)).toString('utf8'));
+			} catch (error) {
+				if (!(error instanceof SyntaxError)) diskErrorCode(error);
+				return {};
+			}
+		},
+		keep: (drafts) => {
+			try {
+				const fresh = `${path}.new`;
+				remove(fresh);
+				if (Object.keys(drafts).length === 0) return remove(path);
+				write(disk, fresh, Buffer.from(JSON.stringify(drafts)));
+				disk.rename(fresh, path);
+			} catch (error) {
+				diskErrorCode(error);
+			}
+		},
+	};
+}
+
+function write(disk: Disk, path: string, bytes: Uint8Array): void {
+	const file = disk.openNew(path);
+	try {
+		for (let from = 0; from < bytes.length; ) from += disk.write(file, bytes, from);
+	} finally {
+		disk.close(file);
+	}
+}
+
+function draftsIn(text: string): Drafts {
+	const stored: unknown = JSON.parse(text);
+	const isRecord = typeof stored === 'object' && stored !== null && !Array.isArray(stored);
+	return Object.fromEntries(
+		Object.entries(isRecord ? stored : {}).filter(
+			(pair): pair is [string, string] => typeof pair[1] === 'string',
+		),
+	);
+}
