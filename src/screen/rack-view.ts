@@ -1,7 +1,10 @@
 // The whole rack, a line for each instrument: what it is in, how ready it is, where it is.
 
+import type { Session } from '../session/session.ts';
+import { driftOn } from '../session/warmth-words.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
+import { centsWords } from '../showfile/stage-drift.ts';
 import { durationWords } from './duration-words.ts';
 import { MARK_WORDS, markStyle, STAGED_MARK, stateMark, stateWords } from './instrument-words.ts';
 import { placeAt, type Row, span } from './row.ts';
@@ -25,16 +28,28 @@ function columnsAt(columns: number) {
 		: { state: 22, tuning: 42, place: 54, next: 68 };
 }
 
+/** From this width on there is room for how far each can have gone. */
+const WITH_DRIFT_COLUMNS = 118;
+const DRIFT_AT = 98;
+
 /** Names of the columns. */
-export function rackHeading(columns: number): Row {
+export function rackHeading(columns: number, { session }: ScreenState): Row {
 	const at = columnsAt(columns);
+	const hasDrift = session.show.instruments.some((one) => driftCell(session, one, columns) !== '');
 	return placeAt(columns, [
 		[2, [span('RACK', 'title')]],
 		[at.state, [span('state', 'dim')]],
 		[at.tuning, [span('in', 'dim')]],
 		[at.place, [span('where', 'dim')]],
 		[at.next, [span('next at, work', 'dim')]],
+		...(hasDrift ? [[DRIFT_AT, [span('stage: at most', 'dim')]] as const] : []),
 	]);
+}
+
+/** How far it can have gone since it was made ready; empty where nothing can be said, or not here. */
+function driftCell(session: Session, instrument: Instrument, columns: number): string {
+	const drift = columns < WITH_DRIFT_COLUMNS ? null : driftOn(session, instrument);
+	return drift === null ? '' : `string ${drift.worst.string}, ${centsWords(drift.worst.cents)}`;
 }
 
 /** One row for each instrument, in the rack's order. */
@@ -59,12 +74,14 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const at = columnsAt(columns);
 	const capoMark = capo > 0 ? ` c${capo}` : '';
 	const room = at.place - at.tuning - capoMark.length - 1;
+	const drift = driftCell(session, instrument, columns);
 	return placeAt(columns, [
 		[2, [span(`${instrument.slot?.toUpperCase() ?? ' '} ${mark} ${instrument.name}`)]],
 		[at.state, [span(stateWords(show, one, nowMs), markStyle(mark))]],
 		[at.tuning, [span(`${tuningThatFits(show, tuning, room)}${capoMark}`)]],
 		[at.place, [span(`${place}${spare}`, 'dim')]],
 		[at.next, [span(`${handed}${todo}`, 'dim')]],
+		...(drift === '' ? [] : [[DRIFT_AT, [span(drift)]] as const]),
 	]);
 }
 

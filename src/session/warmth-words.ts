@@ -2,7 +2,13 @@
 // for whoever stands at the rack. Always a ceiling: wood moves too.
 
 import type { Instrument } from '../showfile/show.ts';
-import { centsWords, changeWords, driftOrder, driftWords } from '../showfile/stage-drift.ts';
+import {
+	centsWords,
+	changeWords,
+	type Drifted,
+	driftOrder,
+	driftWords,
+} from '../showfile/stage-drift.ts';
 import type { Session } from './session.ts';
 
 /** The stage when an instrument was tuned. */
@@ -55,11 +61,11 @@ function lastTyped({ stageCelsius }: Session): TunedAt | null {
 	return stageCelsius === null ? null : { celsius: stageCelsius, words: 'than before' };
 }
 
-/**
- * How far the reading of one instrument can have gone since it was made ready, else since soundcheck, to
- * the stage as typed last, else as expected: in one sentence. Null when nothing can be said.
- */
-export function warmthOn(session: Session, instrument: Instrument): string | null {
+/** How far the reading of one instrument can have gone since it was tuned, to the stage as typed last, else as expected; null when nothing can be said. */
+export function driftOn(
+	session: Session,
+	instrument: Instrument,
+): { readonly worst: Drifted; readonly tuned: TunedAt } | null {
 	const { show, stageCelsius } = session;
 	const state = session.instruments[instrument.id];
 	const now = stageCelsius ?? show.stage?.temperature ?? null;
@@ -69,7 +75,14 @@ export function warmthOn(session: Session, instrument: Instrument): string | nul
 		{ ...show, instruments: [instrument] },
 		{ tuningOf: () => state.context.tuning, kelvinsOf: () => kelvinsFrom(tuned, now) },
 	);
-	if (worst === undefined) return null;
-	const isExpected = stageCelsius === null ? 'expected ' : '';
+	return worst === undefined ? null : { worst, tuned };
+}
+
+/** The same in one sentence, with since when that is. */
+export function warmthOn(session: Session, instrument: Instrument): string | null {
+	const drift = driftOn(session, instrument);
+	if (drift === null) return null;
+	const { worst, tuned } = drift;
+	const isExpected = session.stageCelsius === null ? 'expected ' : '';
 	return `stage ${isExpected}${changeWords(worst.kelvins)} ${tuned.words}: string ${worst.string} at most ${centsWords(worst.cents)}`;
 }

@@ -80,6 +80,22 @@ describe.each([
 	});
 });
 
+test('a wide rack says how far each can have gone since it was made ready, and by which string', () => {
+	const warm = `${SHOW}stage: {soundcheck: 18}\n`;
+	const { night, press } = pressedNight(showFrom(warm));
+	const drawnAt = (columns: number, rows: number) =>
+		screenText(drawScreen(night.screen(), { columns, rows }, { isAscii: false }));
+	press('tab');
+	expect(drawnAt(120, 40)).not.toContain('stage: at most');
+	press('a', '2', '6', 'enter');
+	// The plain third at 506 MPa, eight degrees warmer: −34.1 c by hand.
+	expect(drawnAt(120, 40)).toMatch(/1 - Amber .* string 3, 34 c flat\n/);
+	expectDrawn('rack-on-a-warmer-stage-120x40', drawnAt(120, 40));
+	expect(drawnAt(80, 24)).not.toContain('stage: at most');
+	press('t', '1');
+	expect(drawnAt(120, 40)).not.toContain('c flat');
+});
+
 describe('what is good to know', () => {
 	const lines = ['one', 'two and more', 'three'];
 	const more = [['a', 'b'], ['c']];
