@@ -22,7 +22,8 @@ export const tuningCommand: CliCommand = {
 	usage: 'tuning SHOW INSTRUMENT',
 	about: [
 		'Says how to bring an instrument to a tuning: targets in Hz with all offsets, steps in the order',
-		'that disturbs least, tension on the neck, and what equal temperament does to neighbouring strings.',
+		'that disturbs least, tension on the neck, and what equal temperament does to neighbouring strings',
+		'and to the chord shapes that the songs in this tuning name.',
 		'Ends with 1 when a string has less than 15 % of its strength left.',
 	],
 	example: 'rackside tuning shows/club.yaml A1 --to "drop D"',
