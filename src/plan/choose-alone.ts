@@ -17,6 +17,8 @@ export type AloneAsked = {
 	readonly weights: Weights;
 	/** What each step costs by itself, packed. */
 	readonly stepCosts: Float64Array;
+	/** Whether nobody else can change an instrument's tuning. */
+	readonly isFollowed: (instrument: number) => boolean;
 	readonly budget: Budget;
 };
 
@@ -60,8 +62,8 @@ class OneSeat {
 	#next = new Int32Array(0);
 	#rest = new Float64Array(0);
 
-	constructor({ board, seat, weights, stepCosts, budget }: AloneAsked) {
-		const { seating, may } = board;
+	constructor({ board, seat, weights, stepCosts, isFollowed, budget }: AloneAsked) {
+		const { seating } = board;
 		this.#board = board;
 		this.#seat = seating.seats[seat] as Seat;
 		this.#steps = board.steps[seat] as Steps;
@@ -73,7 +75,7 @@ class OneSeat {
 		const mine = new Uint8Array(seating.instrumentCount);
 		for (const instrument of this.#seat.instrumentOf) if (instrument >= 0) mine[instrument] = 1;
 		this.followed = Int16Array.from(mine, (is, instrument) => {
-			const isAlone = is === 1 && may.players[instrument] === 1;
+			const isAlone = is === 1 && isFollowed(instrument);
 			if (!isAlone || (seating.tuningCounts[instrument] ?? 0) < 2) return -1;
 			count += 1;
 			return count - 1;
@@ -89,6 +91,15 @@ class OneSeat {
 			Number.POSITIVE_INFINITY,
 		);
 		this.bound = Math.min(this.cost, leftOut);
+	}
+
+	/** Whether the tunings that were followed are those that this says may be. */
+	isFollowedBy(isFollowed: (instrument: number) => boolean): boolean {
+		const { tuningCounts } = this.#board.seating;
+		return this.#seat.instrumentOf.every((instrument) => {
+			const mayBe = instrument >= 0 && (tuningCounts[instrument] ?? 0) > 1;
+			return !mayBe || isFollowed(instrument) === (this.followed[instrument] ?? -1) >= 0;
+		});
 	}
 
 	/** The hand in each section, of the first among the best ways. */

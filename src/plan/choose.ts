@@ -41,6 +41,9 @@ export type ChooseAsked = {
 	readonly budget: number;
 };
 
+/** This share of the budget at the most goes into the choice without the clock: lateness weighs more than most of it. */
+const WITHOUT_CLOCK = 0.6;
+
 /** One set of possible choices, with the best of them as long as the clock is left out. */
 type Node = {
 	readonly board: Board;
@@ -98,7 +101,10 @@ class Search {
 
 	#rootOn(board: Board): Node {
 		this.#budget.left -= stepCount(board);
-		const chosen = chooseHands(board, this.#budget);
+		const first: Budget = { left: this.#budget.left * WITHOUT_CLOCK };
+		this.#budget.left -= first.left;
+		const chosen = chooseHands(board, first);
+		this.#budget.left += first.left;
 		if (chosen === null) throw new Error('no choice at all, not even of nothing');
 		const root = this.#node({ board, chosen });
 		if (compared(root.least, root.full) >= 0) return root;

@@ -2,6 +2,7 @@
 // costs by itself, whose tunings are followed, and the pool of labels.
 
 import type { Board } from './board.ts';
+import type { Alone } from './choose-alone.ts';
 import type { Counts, Weights } from './criteria.ts';
 import { PREFERENCE, TIE, weightsFor } from './criteria.ts';
 import type { LabelPool } from './label-pool.ts';
@@ -21,6 +22,8 @@ export type GroupSetting = {
 	/** For each section and instrument, how many others may have it. */
 	readonly outsiders: Uint8Array;
 	readonly pool: LabelPool;
+	/** What was worked out for a seat alone, by the list of what is possible for it. */
+	readonly known: WeakMap<Uint8Array, Alone>;
 };
 
 /**
@@ -56,13 +59,14 @@ export function groupSetting(board: Board, members: readonly number[]): GroupSet
 		followedCount += 1;
 		return followedCount - 1;
 	});
-	const setting = {
+	const setting: GroupSetting = {
 		weights,
 		stepCosts: members.map((seat) => packedSteps(steps[seat] as Steps, weights)),
 		followed,
 		followedCount,
 		outsiders,
 		pool: labelPool(members.length, followedCount, members.length === 1 ? 1 : 14),
+		known: new WeakMap(),
 	};
 	kept.set(key, setting);
 	return setting;

@@ -46,7 +46,7 @@ export function momentBefore(session: Session): Moment {
 function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
 	const { show } = session;
 	const said = new Set<string>();
-	const alone = slotStandIns(session, { plan, hasCosts: false }).flatMap(
+	const alone = slotStandIns(session, { plan, costs: 'none' }).flatMap(
 		({ slot, standIns }): readonly Warning[] => {
 			const instrument = slot.instrument ?? slot.named;
 			if (standIns.length > 0 || instrument === null || said.has(instrument)) return [];

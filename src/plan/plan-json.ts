@@ -23,7 +23,7 @@ export function planJson(plan: Plan, show: Show) {
 		cost: { ...cost, lateness: tenths(cost.lateness) },
 		slots: slots.map((slot) => slotJson(slot, show)),
 		work: work.map((one) => workJson(one, 0)),
-		standIns: slotStandIns(readyAtZero(show), { plan, hasCosts: true }).flatMap(
+		standIns: slotStandIns(readyAtZero(show), { plan, costs: 'handful' }).flatMap(
 			({ slot, standIns }) =>
 				standIns.map(({ instrument, readyInSeconds, why, later }) => ({
 					song: slot.section.song,

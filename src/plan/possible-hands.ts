@@ -45,6 +45,16 @@ export function possibleAfter(open: Open, { seat, section, hands, isIt }: Said):
 	return narrowed({ ...open, possible: open.possible.with(seat, mine) }, new Set([seat]));
 }
 
+/**
+ * What is possible once the lists of these seats were made narrower; those lists are written over.
+ *
+ * @example
+ * possibleIn({ seating, steps, possible }, []).length // => 3
+ */
+export function possibleIn(open: Open, seats: readonly number[]): Possible | null {
+	return narrowed(open, new Set(seats));
+}
+
 type Open = {
 	readonly seating: Seating;
 	readonly steps: readonly Steps[];

@@ -6,15 +6,17 @@ import type { Session } from '../session/session.ts';
 import { costAgainst } from './later-cost.ts';
 import type { Plan, Slot, StandIn } from './plan.ts';
 import { playedThrough, type Reached } from './played-through.ts';
+import type { LaterCost } from './stand-ins.ts';
 import { rankStandIns, soundOfSlot } from './stand-ins.ts';
+import type { Moment } from './timeline.ts';
 import { sessionAfter } from './what-if.ts';
 
 export type SlotStandIns = { readonly slot: Slot; readonly standIns: readonly StandIn[] };
 
 export type SlotsAsked = {
 	readonly plan: Plan;
-	/** With what each costs later when what is handed over breaks as the song begins. */
-	readonly hasCosts: boolean;
+	/** Of which it is said what they cost later when what is handed over breaks as the song begins. */
+	readonly costs: 'none' | 'best' | 'handful';
 	/** Of which slots; left out, of those that begin a stint and those for which nothing can be had. */
 	readonly isAsked?: (slot: Slot) => boolean;
 };
@@ -24,28 +26,41 @@ export type SlotsAsked = {
  * began with.
  *
  * @example
- * slotStandIns(session, { plan, hasCosts: true })[0].standIns[0].instrument // => 'S1'
+ * slotStandIns(session, { plan, costs: 'handful' })[0].standIns[0].instrument // => 'S1'
  */
 export function slotStandIns(session: Session, asked: SlotsAsked): readonly SlotStandIns[] {
 	const { plan, isAsked = ({ isHandOver, why }) => isHandOver || why !== null } = asked;
-	return playedThrough(session, plan).flatMap((reached) =>
-		plan.slots
-			.filter((one) => one.section === reached.section)
-			.filter(isAsked)
-			.map((slot) => ({ slot, standIns: standInsFor(slot, reached, asked) })),
-	);
+	return playedThrough(session, plan).flatMap((reached) => {
+		const slots = plan.slots.filter((one) => one.section === reached.section).filter(isAsked);
+		let cost: CostOf | null = null;
+		// Planned once for all of a moment, and only where something could take over.
+		const costOf: CostOf = (after) => {
+			cost ??= costAgainst(momentOf(reached), reached.session);
+			return cost(after);
+		};
+		return slots.map((slot) => ({
+			slot,
+			standIns: standInsFor(slot, reached, { ...asked, costOf }),
+		}));
+	});
+}
+
+type CostOf = ReturnType<typeof costAgainst>;
+
+function momentOf({ section, session }: Reached): Moment {
+	return { session, nowMs: section.startMs, plannedZeroMs: 0 };
 }
 
 function standInsFor(
 	slot: Slot,
-	{ section, before, session }: Reached,
-	{ plan, hasCosts }: SlotsAsked,
+	reached: Reached,
+	{ plan, costs, costOf }: SlotsAsked & { readonly costOf: CostOf },
 ): readonly StandIn[] {
+	const { section, before } = reached;
 	const { show, instruments } = before;
 	const { player, instrument } = slot;
 	const sound = soundOfSlot(show, slot);
 	if (sound === null) return [];
-	const moment = { session, nowMs: section.startMs, plannedZeroMs: 0 };
 	const rack = {
 		show,
 		instruments,
@@ -57,14 +72,13 @@ function standInsFor(
 		player,
 		sound,
 	};
-	if (!hasCosts || instrument === null) return rankStandIns(rack);
-	const costOf = costAgainst(moment, session);
-	return rankStandIns(rack, ({ instrument: other, tuning, capo }) =>
+	if (costs === 'none' || instrument === null) return rankStandIns(rack);
+	const later = ({ instrument: other, tuning, capo }: StandIn): LaterCost =>
 		costOf(
-			sessionAfter(moment, [
+			sessionAfter(momentOf(reached), [
 				{ do: 'report-break', instrument },
 				{ do: 'stand-in', instrument: other, tuning, capo },
 			]),
-		),
-	);
+		);
+	return rankStandIns(rack, later, costs === 'best');
 }

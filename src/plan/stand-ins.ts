@@ -82,7 +82,8 @@ export type Rack = {
 /**
  * The same from any rack: as it is, or as a plan expects it to be. With `costOf` the first handful say
  * what they cost later, and of two that sound right as they stand, or of two that do not, what leaves
- * fewer slots missing comes first.
+ * fewer slots missing comes first. With `isBestEnough` costs are asked for until it is known what comes
+ * first; the others then stand as they would without.
  *
  * @example
  * rankStandIns({ ...rack, player: 'ash', sound: soundOfA1 })[0].instrument // => 'S1'
@@ -90,29 +91,36 @@ export type Rack = {
 export function rankStandIns(
 	rack: Rack,
 	costOf: ((one: StandIn) => LaterCost) | null = null,
+	isBestEnough = false,
 ): readonly StandIn[] {
 	const { show, sound } = rack;
 	const ranked = show.instruments
 		.filter(({ id }) => id !== sound.replaced?.id)
-		.flatMap((instrument) => {
+		.flatMap((instrument): readonly Ranked[] => {
 			const found = offer(rack, instrument);
 			if (found === null) return [];
 			const { isReady: _, ...standIn } = found;
 			return [{ standIn, ranks: ranksOf(rack, instrument, found) }];
 		})
-		.sort((one, other) => compareRanks(one.ranks, other.ranks));
+		.sort(compareRanks);
 	if (costOf === null) return ranked.map(({ standIn }) => standIn);
-	const first = ranked
-		.slice(0, HANDFUL)
-		.map(({ standIn, ranks: [owner = 0, ready = 0, ...rest] }) => {
-			const { missing, later } = costOf(standIn);
-			return { standIn: { ...standIn, later }, ranks: [owner, ready, missing, ...rest] };
-		});
-	return [
-		...first.sort((one, other) => compareRanks(one.ranks, other.ranks)),
-		...ranked.slice(HANDFUL),
-	].map(({ standIn }) => standIn);
+	const [owner, ready] = ranked[0]?.ranks ?? [];
+	let least = Number.POSITIVE_INFINITY;
+	const first = ranked.slice(0, HANDFUL).map((one): Ranked => {
+		const [own = 0, asItStands = 0, ...rest] = one.ranks;
+		const isBehind = own !== owner || asItStands !== ready || least === 0;
+		if (isBestEnough && isBehind) return one;
+		const { missing, later } = costOf(one.standIn);
+		least = Math.min(least, missing);
+		return { standIn: { ...one.standIn, later }, ranks: [own, asItStands, missing, ...rest] };
+	});
+	const best = first.find(({ ranks }) => ranks[2] === least);
+	const others = first.filter((one) => one !== best);
+	const inOrder = isBestEnough ? [...(best ? [best] : []), ...others] : first.sort(compareRanks);
+	return [...inOrder, ...ranked.slice(HANDFUL)].map(({ standIn }) => standIn);
 }
+
+type Ranked = { readonly standIn: StandIn; readonly ranks: readonly number[] };
 
 function offer(rack: Rack, instrument: Instrument): TakeOver | null {
 	const { show, nowMs, player, sound } = rack;
@@ -139,9 +147,9 @@ function ranksOf(rack: Rack, instrument: Instrument, found: TakeOver): readonly 
 	];
 }
 
-function compareRanks(one: readonly number[], other: readonly number[]): number {
-	const index = one.findIndex((rank, at) => rank !== other[at]);
-	return index < 0 ? 0 : (one[index] ?? 0) - (other[index] ?? 0);
+function compareRanks({ ranks }: Ranked, { ranks: others }: Ranked): number {
+	const index = ranks.findIndex((rank, at) => rank !== others[at]);
+	return index < 0 ? 0 : (ranks[index] ?? 0) - (others[index] ?? 0);
 }
 
 /** How unlike it is: another kind first of all, then bridge, scale and each feature that it lacks. */

@@ -2,23 +2,20 @@
 // whatever is chosen, and one instrument named for two.
 
 import type { Board } from './board.ts';
+import type { Weights } from './criteria.ts';
+import { MISSING, OVER_GAP } from './criteria.ts';
 import { countOverGap } from './fit.ts';
 import { BEGINS } from './steps.ts';
 
-export type SurelyTogether = {
+type SurelyTogether = {
 	/** For each section, hand-overs too many. */
 	readonly overGap: Uint8Array;
 	/** For each section, slots that stay empty. */
 	readonly missing: Uint8Array;
 };
 
-/**
- * The least that these seats must cost more than the sum of each alone.
- *
- * @example
- * surelyTogether(board, [0, 1]).overGap.join(' ') // => '0 0 0'
- */
-export function surelyTogether(board: Board, seats: readonly number[]): SurelyTogether {
+/** The least that these seats must cost more than the sum of each alone. */
+function surelyTogether(board: Board, seats: readonly number[]): SurelyTogether {
 	const { sectionCount, gapSeconds } = board.seating;
 	const overGap = new Uint8Array(sectionCount);
 	const missing = new Uint8Array(sectionCount);
@@ -31,6 +28,25 @@ export function surelyTogether(board: Board, seats: readonly number[]): SurelyTo
 		missing[section] = namedTooOften(board, seats, section);
 	}
 	return { overGap, missing };
+}
+
+/**
+ * For each section, what it and those after it surely cost these seats beyond what each costs alone, packed.
+ *
+ * @example
+ * surelyLater(board, [0, 1], { of: [4, 2, 0, 0, 0, 0, 0], isWhole: true }).length // => 4
+ */
+export function surelyLater(board: Board, seats: readonly number[], { of }: Weights): Float64Array {
+	const { sectionCount } = board.seating;
+	const later = new Float64Array(sectionCount + 1);
+	const sure = surelyTogether(board, seats);
+	for (let section = sectionCount - 1; section >= 0; section -= 1) {
+		later[section] =
+			(later[section + 1] ?? 0) +
+			(sure.overGap[section] ?? 0) * (of[OVER_GAP] ?? 0) +
+			(sure.missing[section] ?? 0) * (of[MISSING] ?? 0);
+	}
+	return later;
 }
 
 type At = { readonly seat: number; readonly section: number; readonly gap: number };

@@ -89,6 +89,7 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 		seat: 0,
 		weights: { of: [0, 0, 0, 0, 0, 0, 0], isWhole: true },
 		stepCosts: new Float64Array(board.steps[0]!.to.length),
+		isFollowed: () => false,
 		budget: { left: 1000 },
 	},
 	lanternForAsh: demandAt(show, { song: songs.lantern!, point: 0, player: 'ash' }),

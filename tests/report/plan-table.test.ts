@@ -14,7 +14,7 @@ import { smallShow } from './small-show.ts';
 
 function table(show: Show): readonly string[] {
 	const plan = planBeforeDoors(show);
-	const standIns = slotStandIns(readyAtZero(show), { plan, hasCosts: true });
+	const standIns = slotStandIns(readyAtZero(show), { plan, costs: 'handful' });
 	return planTable(show, { plan, sentence: 'It works.', standIns }).split('\n');
 }
 

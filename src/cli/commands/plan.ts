@@ -68,7 +68,7 @@ function planText(
 		const changes = mend?.changes.map(({ kind, words }) => ({ kind, words })) ?? [];
 		return `${JSON.stringify({ ...planJson(plan, show), sentence, mend: changes })}\n`;
 	}
-	const standIns = slotStandIns(readyAtZero(show), { plan, hasCosts: true });
+	const standIns = slotStandIns(readyAtZero(show), { plan, costs: 'best' });
 	return planTable(show, { plan, sentence, standIns });
 }
 
