@@ -18,7 +18,8 @@ export function aloneIn(
 	{ setting, budget }: { readonly setting: GroupSetting; readonly budget: Budget },
 ): readonly Alone[] | null {
 	const { weights, known } = setting;
-	const players = playersOf(board);
+	// Whoever is chosen for alone shares what others may ever have.
+	const players = seats.length > 1 ? playersOf(board) : board.may.players;
 	const all: Alone[] = [];
 	for (const [index, seat] of seats.entries()) {
 		const possible = board.possible[seat] as Uint8Array;
@@ -42,14 +43,15 @@ export function aloneIn(
 /** For each instrument, how many may still have it at any time. */
 function playersOf({ seating, possible }: Board): Uint8Array {
 	const players = new Uint8Array(seating.instrumentCount);
+	const seen = new Int16Array(seating.instrumentCount).fill(-1);
 	for (const [place, { size, instrumentOf }] of seating.seats.entries()) {
-		const isMine = new Uint8Array(seating.instrumentCount);
-		possible[place]?.forEach((is, at) => {
-			const instrument = instrumentOf[at % size] ?? -1;
-			if (is === 1 && instrument >= 0) isMine[instrument] = 1;
-		});
-		for (let one = 0; one < players.length; one += 1)
-			players[one] = (players[one] ?? 0) + (isMine[one] ?? 0);
+		const mine = possible[place] as Uint8Array;
+		for (let at = 0; at < mine.length; at += 1) {
+			const instrument = mine[at] === 1 ? (instrumentOf[at % size] ?? -1) : -1;
+			if (instrument < 0 || seen[instrument] === place) continue;
+			seen[instrument] = place;
+			players[instrument] = (players[instrument] ?? 0) + 1;
+		}
 	}
 	return players;
 }

@@ -9,6 +9,7 @@ import type { Work } from './plan.ts';
 import type { Said } from './possible-hands.ts';
 import { onlyHand } from './possible-hands.ts';
 import { preemptiveLateness } from './preemptive-lateness.ts';
+import { samePitches } from './same-pitches.ts';
 import type { Seat } from './seats.ts';
 import type { Weighed } from './weighed.ts';
 
@@ -144,7 +145,9 @@ function possibleAt({ seating, possible }: Board, { seat, section }: Slot): read
 
 function settingGiven({ seating }: Board, { instrument, work }: LatePiece): number {
 	const settings = seating.settings[instrument] ?? [];
-	return settings.findIndex(({ tuning, capo }) => tuning === work.to && capo === work.capo);
+	return settings.findIndex(
+		({ tuning, capo }) => capo === work.capo && samePitches(tuning, work.to),
+	);
 }
 
 /** Hand-overs that keep the technician from the late work. */

@@ -49,13 +49,15 @@ export type TakeOver = StandIn & {
  */
 export function takeOver(offered: Offered, sound: Sound): TakeOver | null {
 	if (KINDS[offered.instrument.kind].family !== KINDS[sound.kind].family) return null;
-	const ways = waysOf(offered, sound);
-	let best: TakeOver | null = null;
-	for (const way of ways) {
-		const one = byWay(offered, way, sound);
-		if (one !== null && (best === null || one.readyInSeconds < best.readyInSeconds)) best = one;
+	let best: OpenWithCapo | null = null;
+	let least = Number.POSITIVE_INFINITY;
+	for (const way of waysOf(offered, sound)) {
+		const seconds = readySeconds(offered, way);
+		if (seconds >= least) continue;
+		best = way;
+		least = seconds;
 	}
-	return best;
+	return best && byWay(offered, best, sound);
 }
 
 function waysOf({ instrument, state }: Offered, sound: Sound): readonly OpenWithCapo[] {
@@ -66,32 +68,32 @@ function waysOf({ instrument, state }: Offered, sound: Sound): readonly OpenWith
 	return hasStringsOf(instrument.kind, tuning, sound.tuning) ? [{ tuning, capo }] : [];
 }
 
-function byWay(offered: Offered, way: OpenWithCapo, sound: Sound): TakeOver | null {
-	const { show, instrument, state, isHeld, nowMs } = offered;
-	const { id, times } = instrument;
+/** Infinite where what is in hands would have to be re-tuned. */
+function readySeconds(
+	{ show, instrument, state, isHeld, nowMs }: Offered,
+	way: OpenWithCapo,
+): number {
+	const { times } = instrument;
 	const isInTuning = samePitches(state.context.tuning, way.tuning);
 	const isAsItStands = isInTuning && state.context.capo === way.capo;
-	if (isHeld) {
-		if (!isInTuning) return null;
-		return {
-			instrument: id,
-			readyInSeconds: isAsItStands ? 0 : times.capo,
-			...way,
-			why: isAsItStands ? 'in hands already' : `in hands already, ${capoWords(way.capo)}`,
-			later: [],
-			isReady: isAsItStands,
-		};
-	}
+	if (isHeld) return !isInTuning ? Number.POSITIVE_INFINITY : isAsItStands ? 0 : times.capo;
+	if (isAsItStands && readiness(show, state, nowMs).isReady) return times.walk;
+	return times.walk + workNeeded({ instrument, state, to: way }).seconds;
+}
+
+function byWay(offered: Offered, way: OpenWithCapo, sound: Sound): TakeOver {
+	const { show, instrument, state, isHeld, nowMs } = offered;
+	const { tuning, capo } = state.context;
+	const isAsItStands = samePitches(tuning, way.tuning) && capo === way.capo;
 	const { isReady, isStale } = readiness(show, state, nowMs);
-	const needsNothing = isReady && isAsItStands;
-	const seconds = needsNothing ? 0 : workNeeded({ instrument, state, to: way }).seconds;
+	const held = isAsItStands ? 'in hands already' : `in hands already, ${capoWords(way.capo)}`;
 	return {
-		instrument: id,
-		readyInSeconds: times.walk + seconds,
+		instrument: instrument.id,
+		readyInSeconds: readySeconds(offered, way),
 		...way,
-		why: whyWords(offered, { way, sound, isAsItStands, isReady, isStale }),
+		why: isHeld ? held : whyWords(offered, { way, sound, isAsItStands, isReady, isStale }),
 		later: [],
-		isReady: needsNothing,
+		isReady: isAsItStands && (isHeld || isReady),
 	};
 }
 
