@@ -1,5 +1,5 @@
 // The night that a live screen opens: an unfinished one of this show taken up again, else a new one.
-// The show file is read only for a new night, since a night carries its own copy.
+// The show file is read only for a new night, and for one whose own copy is lost.
 
 import { createHash, randomBytes } from 'node:crypto';
 import { resolve } from 'node:path';
@@ -8,11 +8,17 @@ import type { Problem } from '../base/problem.ts';
 import { createNightFile } from '../disk/create-night-file.ts';
 import { nightId } from '../disk/night-id.ts';
 import type { NightServices } from '../disk/night-services.ts';
-import { listNights, unfinishedNight } from '../disk/nights-folder.ts';
+import {
+	headlessNight,
+	listNights,
+	type NightSummary,
+	unfinishedNight,
+} from '../disk/nights-folder.ts';
 import { openNightFile } from '../disk/open-night-file.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
+import type { NightSubject } from '../journal/record.ts';
 import { keptShow } from '../showfile/kept-show.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Request } from './command.ts';
@@ -53,12 +59,26 @@ export async function beginNight(
 		upMs: clock.upMs(),
 		release: wanted.release,
 	};
-	const taken = takeUp(services, wanted, io);
+	const nights = listNights(realDisk, folders);
+	const { unfinished, headless } = nightsOf(nights, wanted, io);
+	const copy = keptShow(unfinished?.header?.show);
+	const isNewest = headless(unfinished?.header?.title ?? '') === null;
+	const taken = unfinished && copy && isNewest && takeUp(services, unfinished, { show: copy });
 	if (taken) return taken;
 	const { openShow } = await import('./open-show.ts');
 	const { show, problems, path } = await openShow(wanted.file, wanted.request, io);
 	if (!show) return { problems };
-	const text = JSON.stringify(show);
+	const subject: NightSubject = {
+		boot: clock.bootId,
+		title: show.title,
+		showPath: showIdentity(path),
+		showHash: createHash('sha256').update(JSON.stringify(show)).digest('hex'),
+		show,
+		isRehearsal: wanted.isRehearsal,
+	};
+	const without = headless(show.title) ?? unfinished;
+	const mended = without && takeUp(services, without, { show, subject });
+	if (mended) return mended;
 	const startedAtMs = clock.wallMs();
 	const id = nightId({
 		title: show.title,
@@ -68,33 +88,47 @@ export async function beginNight(
 	const { journal } = await createNightFile(services, {
 		id,
 		wallMs: startedAtMs,
-		subject: {
-			boot: clock.bootId,
-			title: show.title,
-			showPath: showIdentity(path),
-			showHash: createHash('sha256').update(text).digest('hex'),
-			show,
-			isRehearsal: wanted.isRehearsal,
-		},
+		subject,
 	});
 	return { id, show, journal, startedAtMs, findings: [] };
 }
 
-function takeUp(services: NightServices, wanted: NightToBegin, io: Io): BegunNight | null {
-	const unfinished = unfinishedNight(listNights(realDisk, services.folders), {
-		showPath: showIdentity(resolve(io.cwd, wanted.file)),
-		isRehearsal: wanted.isRehearsal,
-		isFinished: (night) => isFinished(night.lastRecords),
-	});
-	const show = keptShow(unfinished?.header?.show);
-	if (!unfinished || !show) return null;
-	const opened = openNightFile(services, { id: unfinished.id });
+/** The unfinished night of this show file, and one that only its title may tell to be so. */
+function nightsOf(nights: readonly NightSummary[], wanted: NightToBegin, io: Io) {
+	const showPath = showIdentity(resolve(io.cwd, wanted.file));
+	const { isRehearsal } = wanted;
+	const finished = (night: NightSummary) => isFinished(night.lastRecords);
+	const newest = unfinishedNight(nights, { showPath, isRehearsal, isFinished: () => false });
+	return {
+		unfinished: unfinishedNight(nights, { showPath, isRehearsal, isFinished: finished }),
+		// Whether a night without a header was a rehearsal nobody can say; a show must go on.
+		headless: (title: string) =>
+			isRehearsal
+				? null
+				: headlessNight(nights, { title, after: newest?.id ?? '', isFinished: finished }),
+	};
+}
+
+type StandIn = {
+	/** The show to go by where the night has no copy. */
+	readonly show: Show;
+	/** What the night gets a header from when its own is lost. */
+	readonly subject?: NightSubject;
+};
+
+/** Goes on with a night; null where it cannot be written into. */
+function takeUp(
+	services: NightServices,
+	{ id }: NightSummary,
+	{ show, subject }: StandIn,
+): BegunNight | null {
+	const opened = openNightFile(services, { id, ...(subject && { spareHeader: subject }) });
 	if (!opened.journal) return null;
 	return {
-		id: unfinished.id,
-		show,
+		id,
+		show: keptShow(opened.header?.show) ?? show,
 		journal: opened.journal,
-		startedAtMs: unfinished.startedAtMs ?? services.upMs,
+		startedAtMs: opened.startedAtMs ?? opened.records()[0]?.t ?? services.upMs,
 		findings: opened.findings.filter(({ isWarning }) => isWarning).map(({ text }) => text),
 	};
 }

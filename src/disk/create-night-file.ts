@@ -1,14 +1,9 @@
 // Beginning a night: its first file appears under its name only once it holds the whole header.
 
 import { dirname, join } from 'node:path';
-import { longLimitBytes } from '../journal/limits.ts';
+import { nightHeader } from '../journal/night-header.ts';
 import type { HeaderLine } from '../journal/read-line.ts';
-import {
-	type NightHeader,
-	type NightSubject,
-	nightFormat,
-	recordVersion,
-} from '../journal/record.ts';
+import { type NightHeader, type NightSubject, recordVersion } from '../journal/record.ts';
 import { RecordList } from '../journal/record-list.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { ensureFolder } from './folders.ts';
@@ -40,16 +35,7 @@ export async function createNightFile(
 	{ id, wallMs, subject }: NightBeginning,
 ): Promise<BegunNight> {
 	const { writer, upMs, folders } = services;
-	const whole: NightHeader = {
-		k: 'header',
-		format: nightFormat,
-		journal: id,
-		...subject,
-		from: 1,
-	};
-	// A show that is too long to be copied is still known by its file and hash.
-	const isTooLong = Buffer.byteLength(JSON.stringify(whole)) > longLimitBytes - 1024;
-	const header = isTooLong ? { ...whole, show: null } : whole;
+	const header = nightHeader(id, subject);
 	const record = { v: recordVersion, s: 0, w: writer, t: wallMs, m: upMs, e: [header] } as const;
 	const line = { record, header };
 	const home = folders[0] ?? '.';

@@ -17,8 +17,17 @@ const titleLength = 40;
 export function nightId({ title, startedAt, chance }: NightIdParts): string {
 	const day = [startedAt.getFullYear(), startedAt.getMonth() + 1, startedAt.getDate()];
 	const time = [startedAt.getHours(), startedAt.getMinutes(), startedAt.getSeconds()];
-	const name = slug(title).slice(0, titleLength).replace(/-$/, '');
-	return `${day.map(twoDigits).join('-')}-${time.map(twoDigits).join('')}-${name}-${chance}`;
+	return `${day.map(twoDigits).join('-')}-${time.map(twoDigits).join('')}-${namePart(title)}-${chance}`;
+}
+
+/** Whether a night with this id was begun with a show of this title, or of one that is written alike. */
+export function isIdOf(id: string, title: string): boolean {
+	const [, name] = /^\d{4}-\d\d-\d\d-\d{6}-(.*)-[a-z0-9]{4,}$/.exec(id) ?? [];
+	return name === namePart(title);
+}
+
+function namePart(title: string): string {
+	return slug(title).slice(0, titleLength).replace(/-$/, '');
 }
 
 function twoDigits(value: number): string {

@@ -6,6 +6,7 @@ import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-lin
 import type { JournalRecord, NightHeader } from '../journal/record.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { diskTrouble } from './disk-trouble.ts';
+import { isIdOf } from './night-id.ts';
 import { namesIn, type SegmentFile, segmentFiles } from './read-night.ts';
 import { parseSegmentName } from './segment-name.ts';
 
@@ -56,6 +57,23 @@ export function unfinishedNight(
 			night.header.isRehearsal === wanted.isRehearsal &&
 			!wanted.isFinished(night),
 	);
+	return found ?? null;
+}
+
+/** The newest of these nights that lost its header, so that only its id tells its show and when it began. */
+export function headlessNight(
+	nights: readonly NightSummary[],
+	wanted: {
+		readonly title: string;
+		/** Only one that began later than the night with this id; empty for any. */
+		readonly after: string;
+		readonly isFinished: (night: NightSummary) => boolean;
+	},
+): NightSummary | null {
+	const found = nights
+		.filter(({ id, header }) => header === null && id > wanted.after && isIdOf(id, wanted.title))
+		.toSorted((one, other) => (one.id < other.id ? 1 : -1))
+		.find((night) => night.lastRecords.length > 0 && !wanted.isFinished(night));
 	return found ?? null;
 }
 

@@ -4,9 +4,16 @@
 import type { Finding } from '../journal/findings.ts';
 import { nightFindings } from '../journal/findings.ts';
 import { decodeCheckpoint } from '../journal/join-segments.ts';
+import { nightHeader } from '../journal/night-header.ts';
 import type { JournalRead } from '../journal/read-journal.ts';
 import type { HeaderLine } from '../journal/read-line.ts';
-import type { Checkpoint, JournalRecord, NightHeader } from '../journal/record.ts';
+import {
+	type Checkpoint,
+	type JournalRecord,
+	type NightHeader,
+	type NightSubject,
+	recordVersion,
+} from '../journal/record.ts';
 import { RecordList } from '../journal/record-list.ts';
 import { diskErrorCode } from './disk.ts';
 import { keepAside } from './keep-aside.ts';
@@ -39,8 +46,8 @@ export type OpenedNight = {
 /** A night to be opened. */
 export type NightChoice = {
 	readonly id: string;
-	/** Used when the night's own header is lost. */
-	readonly spareHeader?: NightHeader;
+	/** What the night gets a header from when its own is lost. */
+	readonly spareHeader?: NightSubject;
 };
 
 /** The night with this id, read only. */
@@ -62,7 +69,7 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 	const { night } = files;
 	const records = new RecordList(night.lines);
 	const opened = describe(choice.id, files, records);
-	const header = night.header ?? spareHeader(choice, services);
+	const header = night.header ?? spareHeader(choice, services, records);
 	const isEmpty = night.header === null && night.lastSeq === 0;
 	if (night.isNewer || isEmpty) return opened;
 	const last = files.files.at(-1);
@@ -165,9 +172,16 @@ function firstBytes(read: JournalRead | undefined, header: HeaderLine | null): U
 	return parts.length === 0 ? null : Buffer.concat(parts);
 }
 
-function spareHeader({ id, spareHeader }: NightChoice, services: NightServices): HeaderLine | null {
-	if (!spareHeader) return null;
-	const header = { ...spareHeader, journal: id };
-	const record = { v: 1, s: 0, w: services.writer, t: 0, m: services.upMs, e: [header] } as const;
+function spareHeader(
+	{ id, spareHeader: subject }: NightChoice,
+	services: NightServices,
+	records: RecordList,
+): HeaderLine | null {
+	if (!subject) return null;
+	const header = nightHeader(id, subject);
+	// When the night began is lost with its header; its first record is the nearest to it.
+	const [first] = records.all();
+	const at = { t: first?.t ?? 0, m: first?.m ?? services.upMs };
+	const record = { v: recordVersion, s: 0, w: services.writer, ...at, e: [header] } as const;
 	return { record, header };
 }
