@@ -149,7 +149,7 @@ export function pedalPrompt(player: string): Prompt {
 			title: `${playerName(session.show, player)}'s board: which pedal is otherwise?`,
 			choices: (session.show.boards[player] ?? []).map((pedal, index) => ({
 				key: String(index + 1),
-				words: `${pedal.name} ${session.boards[player]?.context.pedals[pedal.id]?.on ? 'off' : 'on'}`,
+				words: `${pedal.name} really ${session.boards[player]?.context.pedals[pedal.id]?.on ? 'off' : 'on'}`,
 			})),
 		}),
 		(key, { session }) => {
@@ -171,7 +171,11 @@ export function packPrompt(player: string): Prompt {
 			choices: [
 				...session.show.packs.map((pack, index) => ({
 					key: String(index + 1),
-					words: `${pack.id}${session.suspectPacks.includes(pack.id) ? ' suspect' : ''}`,
+					words: [
+						pack.id,
+						...wearersOf(session, pack.id),
+						...(session.suspectPacks.includes(pack.id) ? ['suspect'] : []),
+					].join(' '),
 				})),
 				{ key: '-', words: 'the present one is suspect' },
 			],
@@ -183,6 +187,13 @@ export function packPrompt(player: string): Prompt {
 				? { kind: 'command', command: { do: 'change-pack', player, pack: pack.id } }
 				: { kind: 'say', words: `There is no pack ${key} in the list.` };
 		},
+	);
+}
+
+/** The players who have this pack on. */
+function wearersOf({ show, players }: Session, pack: string): readonly string[] {
+	return show.players.flatMap(({ id }) =>
+		players[id]?.pack === pack ? [playerName(show, id)] : [],
 	);
 }
 

@@ -80,7 +80,7 @@ export function describePrompt(context: KeyContext): Prompt {
 		{
 			draft: `incident ${last}`,
 			view: (text) => ({
-				title: `Incident ${last}: string by digit, kind by letter, then words`,
+				title: `Incident ${last}: string by digit, kind by letter, space, words`,
 				lines: kindLines(text),
 			}),
 			enter: (text) => ({

@@ -68,7 +68,7 @@ function timePrompt(time: OwnTime): Prompt {
 				],
 				choices:
 					mine !== undefined && text === ''
-						? [{ key: 'delete', words: `the built-in ${timeText(usual)}` }]
+						? [{ key: 'delete', words: `for the built-in ${timeText(usual)}` }]
 						: [],
 			};
 		},

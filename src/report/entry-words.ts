@@ -61,7 +61,10 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'memo-written':
 			return `memo: ${entry.words}`;
 		case 'found-as':
-			return `${instrumentWords(entry.instrument, show)} found${tuningWords(entry, entry.tuning ? ' in ' : ' with ')}`;
+			return (
+				inHandsWords(entry, show, session) ??
+				`${instrumentWords(entry.instrument, show)} found${tuningWords(entry, entry.tuning ? ' in ' : ' with ')}`
+			);
 		case 'put-aside':
 			return `${instrumentWords(entry.instrument, show)} out tonight${entry.fault === null ? '' : `: ${entry.fault}`}`;
 		case 'brought-back':
@@ -109,6 +112,18 @@ export function instrumentWords(instrument: string, show: Show): string {
 /** An incident's kind as a person says it: `string break`, never the record's own word. */
 export function incidentKindWords(kind: string): string {
 	return kind === 'string-break' ? 'string break' : kind;
+}
+
+/** A capo on what a player has in hands, which they moved themselves: nobody found anything. */
+function inHandsWords(
+	{ instrument, tuning, capo }: Extract<Entry, { k: 'found-as' }>,
+	show: Show,
+	session: Session | undefined,
+): string | null {
+	const holder = show.players.find(({ id }) => session?.players[id]?.holds === instrument);
+	if (holder === undefined || tuning !== undefined || capo === undefined) return null;
+	const fret = capo === 0 ? 'no capo' : `capo ${capo}`;
+	return `${playerName(show, holder.id)} has ${fret} on ${instrumentWords(instrument, show)}`;
 }
 
 function itemWords(item: string, show: Show, session: Session | undefined): string {

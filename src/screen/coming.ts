@@ -3,7 +3,7 @@
 
 import { cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
-import type { PlannedHandOver, Section, Slot } from '../plan/plan.ts';
+import type { CapoMove, PlannedHandOver, Section, Slot } from '../plan/plan.ts';
 import { calledIn } from '../plan/sentence.ts';
 import { slotAndName, songTitle } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
@@ -18,7 +18,7 @@ import { capoWords } from './tuning-words.ts';
 /** What a player gets next. */
 export type Coming = {
 	readonly player: string;
-	/** `missing`: what a song asks for cannot be had. */
+	/** `hand-over`: also a capo moved on what is kept; `missing`: what a song asks for cannot be had. */
 	readonly kind: 'break' | 'hand-over' | 'missing' | 'keeps';
 	/** Null: nothing in hands. */
 	readonly instrument: string | null;
@@ -72,6 +72,7 @@ type Dated = { readonly atMs: number; readonly coming: Coming };
 /** The player's first hand-over, or the song before it for which there is nothing to hand over. */
 function firstOf(state: ScreenState, player: string): Dated | null {
 	const planned = state.plan.handOvers.find((one) => one.player === player);
+	const move = moveBefore(state, player, planned);
 	const lacks = state.plan.slots.filter(
 		(one) => one.player === player && one.instrument === null && one.why !== null,
 	);
@@ -80,8 +81,45 @@ function firstOf(state: ScreenState, player: string): Dated | null {
 		ahead !== undefined &&
 		(planned === undefined || ahead.section.startMs <= planned.section.startMs);
 	if (hasLack) return missingOf(state, ahead);
+	if (move) return movedOf(state, move);
 	if (planned) return { atMs: planned.wantedMs, coming: plannedOf(state, planned) };
 	return lacks[0] ? missingOf(state, lacks[0]) : null;
+}
+
+/** The capo that the player is to move on what they keep, where that comes before they are given something else. */
+function moveBefore(
+	{ plan }: ScreenState,
+	player: string,
+	planned: PlannedHandOver | undefined,
+): CapoMove | undefined {
+	if (planned === undefined) return undefined;
+	return plan.capoMoves.find(
+		({ section, ...one }) =>
+			one.player === player && !section.hasBegun && section.startMs <= planned.wantedMs,
+	);
+}
+
+function movedOf(state: ScreenState, move: CapoMove): Dated {
+	const { section, player, instrument, tuning, capo } = move;
+	const atMs = section.previousEndMs ?? section.startMs;
+	return {
+		atMs,
+		coming: {
+			player,
+			kind: 'hand-over',
+			instrument,
+			tuning,
+			capo,
+			forWhat: forWords(state, section),
+			when: whenWords((atMs - state.nowMs) / 1000),
+			mark: null,
+			why: null,
+			status: 'KEEPS IT, moves the capo',
+			leave: null,
+			pack: null,
+			isUrgent: false,
+		},
+	};
 }
 
 function missingOf(state: ScreenState, slot: Slot): Dated {

@@ -2,7 +2,7 @@
 // to check before it leaves the rack.
 
 import { offsetWords } from '../showfile/instrument-strings.ts';
-import { instrumentName } from '../showfile/shown-names.ts';
+import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Coming } from './coming.ts';
 import { slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, type Row, rowWidth, type Span, span, wrapWords } from './row.ts';
@@ -71,10 +71,14 @@ function offsetLines({ session: { show } }: ScreenState, coming: Coming): readon
 	return off === '' ? [] : [off];
 }
 
-/** In capitals where the player is to be given another than the one they wear. */
+/** In capitals where the player is to be given another than the one they wear, and who wears it now. */
 function packWords({ session }: ScreenState, { pack, player }: Coming): string {
 	if (pack === null) return '';
-	return pack === session.players[player]?.pack ? `pack ${pack}` : `PACK ${pack}`;
+	if (pack === session.players[player]?.pack) return `pack ${pack}`;
+	const wearer = session.show.players.find(
+		({ id }) => id !== player && session.players[id]?.pack === pack && session.players[id]?.holds,
+	);
+	return wearer ? `PACK ${pack}, on ${playerName(session.show, wearer.id)}` : `PACK ${pack}`;
 }
 
 /** A capo to put on, or one that sits there and is not wanted, is said louder than none. */

@@ -18,7 +18,7 @@ export function helpRows(
 	picked: number,
 	{ columns, rows }: Area,
 ): Row[] {
-	const legend = legendRows();
+	const legend = legendRows(columns);
 	const room = Math.max(1, rows - 1 - legend.length);
 	const most = Math.max(1, Math.floor(columns / LEAST_COLUMNS));
 	const keyColumns = Math.min(12, Math.max(0, ...help.map(({ key }) => displayWidth(key))) + 2);

@@ -30,6 +30,8 @@ function columnsAt(columns: number) {
 
 /** From this width on there is room for how far each can have gone. */
 const WITH_DRIFT_COLUMNS = 118;
+/** Where the do-next list says from when. */
+const WITH_EARLIEST_COLUMNS = 100;
 const DRIFT_AT = 98;
 
 /** Names of the columns. */
@@ -66,8 +68,12 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const holder = show.players.find(({ id }) => session.players[id]?.holds === instrument.id);
 	const place = holder ? playerName(show, holder.id) : PLACE_WORDS[one.value];
 	const { tuning, capo } = one.context;
-	const work = plan.work.find(({ instrument: id }) => id === instrument.id);
 	const next = plan.handOvers.find(({ instrument: id }) => id === instrument.id);
+	// Work for a later use is not said beside the next one, as if that had to wait for it.
+	const work = plan.work.find(
+		({ instrument: id, wantedMs }) =>
+			id === instrument.id && (next === undefined || wantedMs <= next.wantedMs),
+	);
 	const handed = next ? `${playerName(show, next.player)} ${showClock(state, next.wantedMs)}` : '';
 	const todo = work ? `${handed === '' ? '' : ' '}${work.job} ${durationWords(work.seconds)}` : '';
 	const spare = instrument.spare ? ', spare' : '';
@@ -86,10 +92,15 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 }
 
 /** What the marks mean, and what else is said in short, a row each. */
-export function legendRows(): readonly Row[] {
+export function legendRows(columns: number): readonly Row[] {
 	const marks = Object.entries({ ...MARK_WORDS, [STAGED_MARK]: 'staged' });
 	return [
 		marks.map(([mark, words]) => `${mark} ${words.split(':')[0]}`).join('  '),
 		'PACK in capitals: another goes on; pack: the one worn.  +2 more: the log has all',
+		...(columns < WITH_EARLIEST_COLUMNS
+			? []
+			: [
+					'begin by: the latest start that is in time.  from: the earliest that can be done and stays fresh',
+				]),
 	].map((text) => [span(text, 'dim')]);
 }

@@ -138,7 +138,7 @@ set: [one, two]
 	test('go back to the built-in one', () => {
 		const { screen, states } = view(`${downTo('capo')} enter "20" enter enter !screen delete`);
 		expect(screen).toMatch(/capo, now 0:20 yours:/);
-		expect(screen).toMatch(/delete the built-in 0:10/);
+		expect(screen).toMatch(/delete for the built-in 0:10/);
 		expect(screen).toContain('Capo: 0:10 as built in, from now on');
 		expect(states.at(-1).todo[0].seconds).toBe(55);
 	});

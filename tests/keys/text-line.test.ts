@@ -70,7 +70,9 @@ describe('in the night', () => {
 	test('an incident keeps its own words', () => {
 		const left = '01:00 i\n01:02 e "3 at the" esc\n01:06 i\n01:08 e !screen\n01:09 esc\n';
 		const { screen } = playShow(show, `${start}${left}01:10 u\n01:11 e !screen`);
-		const fields = [...screen.matchAll(/then words\s+(\S.*)$/gm)].map(([, field]) => field?.trim());
+		const fields = [...screen.matchAll(/space, words\s+(\S.*)$/gm)].map(([, field]) =>
+			field?.trim(),
+		);
 		expect(fields).toEqual(['_', '3 at the_']);
 	});
 });
