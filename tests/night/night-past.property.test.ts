@@ -96,6 +96,11 @@ describe('a night gone on with from a kept state', () => {
 				const [lost = 0, cut = 0, second = 0] = places
 					.map((one) => one % (records.length + 1))
 					.toSorted((a, b) => a - b);
+				// Whoever took back something from before the damage went beyond it already.
+				const reach = records
+					.slice(cut)
+					.flatMap(({ e }) => e.flatMap((one) => ('of' in one ? [Number(one.of)] : [])));
+				fc.pre(reach.every((of) => of > cut));
 				const first = keptAfter(records.slice(0, cut));
 				const kept = keptAfter(records.slice(0, second), first);
 				const left = records.filter(({ s }) => s !== lost);
