@@ -1,20 +1,15 @@
 // How the gear stands: instruments ready, set otherwise, out, back, staged or in doubt; boards and packs.
 
+import type { Instrument } from '../showfile/show.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
-import type { KeyContext, Outcome } from './key-context.ts';
+import type { Outcome } from './key-context.ts';
 import { faultPrompt, packPrompt, pedalPrompt, slotPrompt, withPlayer } from './prompts.ts';
 import { readyPrompt } from './ready-prompt.ts';
 import { asItIsPrompt, doubtAllPrompt } from './text-prompts.ts';
 
-function slotAction(
-	title: string,
-	then: (instrument: string, context: KeyContext) => Outcome,
-): () => Outcome {
-	return () => ({
-		kind: 'prompt',
-		prompt: slotPrompt(title, (one, context) => then(one.id, context)),
-	});
+function slotAction(title: string, then: (instrument: Instrument) => Outcome): () => Outcome {
+	return () => ({ kind: 'prompt', prompt: slotPrompt(title, then) });
 }
 
 export const ready: Action = {
@@ -30,34 +25,28 @@ export const asItIs: Action = {
 	id: 'as-it-is',
 	keys: ['c'],
 	words: 'capo or tuning as it really is: slot, then a fret or a name',
-	act: () => ({
+	act: slotAction('Capo or tuning of which slot?', (instrument) => ({
 		kind: 'prompt',
-		prompt: slotPrompt('Capo or tuning of which slot?', (one) => ({
-			kind: 'prompt',
-			prompt: asItIsPrompt(one),
-		})),
-	}),
+		prompt: asItIsPrompt(instrument),
+	})),
 };
 
 export const putAside: Action = {
 	id: 'put-aside',
 	keys: ['f'],
 	words: 'faulty or out tonight: slot, then what, or enter',
-	act: () => ({
+	act: slotAction('Faulty or out: which slot?', (instrument) => ({
 		kind: 'prompt',
-		prompt: slotPrompt('Faulty or out: which slot?', (one) => ({
-			kind: 'prompt',
-			prompt: faultPrompt(one),
-		})),
-	}),
+		prompt: faultPrompt(instrument),
+	})),
 };
 
 export const bringBack: Action = {
 	id: 'bring-back',
 	keys: ['r'],
 	words: 'back from the bench or from outside: slot',
-	act: slotAction('Back on the rack: which slot?', (instrument) =>
-		command({ do: 'bring-back', instrument }),
+	act: slotAction('Back on the rack: which slot?', ({ id }) =>
+		command({ do: 'bring-back', instrument: id }),
 	),
 };
 
@@ -65,8 +54,8 @@ export const stage: Action = {
 	id: 'stage',
 	keys: ['s'],
 	words: "staged at the player's place: slot",
-	act: slotAction("At the player's place: which slot?", (instrument) =>
-		command({ do: 'stage', instrument }),
+	act: slotAction("At the player's place: which slot?", ({ id }) =>
+		command({ do: 'stage', instrument: id }),
 	),
 };
 

@@ -2,6 +2,7 @@
 // out. Text and list fields stand in text-prompts.ts.
 
 import type { Session } from '../session/session.ts';
+import { wearersOf } from '../session/shared-packs.ts';
 import type { Instrument, Player } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { FAULTS } from './incident-kinds.ts';
@@ -173,7 +174,7 @@ export function packPrompt(player: string): Prompt {
 					key: String(index + 1),
 					words: [
 						pack.id,
-						...wearersOf(session, pack.id),
+						...wearersOf(session, pack.id).map(({ id }) => playerName(session.show, id)),
 						...(session.suspectPacks.includes(pack.id) ? ['suspect'] : []),
 					].join(' '),
 				})),
@@ -187,13 +188,6 @@ export function packPrompt(player: string): Prompt {
 				? { kind: 'command', command: { do: 'change-pack', player, pack: pack.id } }
 				: { kind: 'say', words: `There is no pack ${key} in the list.` };
 		},
-	);
-}
-
-/** The players who have this pack on. */
-function wearersOf({ show, players }: Session, pack: string): readonly string[] {
-	return show.players.flatMap(({ id }) =>
-		players[id]?.pack === pack ? [playerName(show, id)] : [],
 	);
 }
 

@@ -1,6 +1,7 @@
 // A song asked for by letters that narrow the list: the audible, and what the set view puts in.
 
 import type { Session } from '../session/session.ts';
+import { comingItems } from '../session/set-places.ts';
 import type { Song } from '../showfile/show.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
@@ -24,13 +25,10 @@ export function matchingSongs(session: Session, typed: string): readonly Song[] 
 }
 
 /** The whole catalogue from the next song on: those to come in their order, then all others. */
-export function songsFromNext({ list, next, show }: Session): readonly Song[] {
-	const from = next === null ? list.length : list.findIndex(({ key }) => key === next);
-	const toCome = list
-		.slice(from)
-		.flatMap((item) => (item.kind === 'song' && !item.isPassedOver ? [item.song] : []));
+export function songsFromNext(session: Session): readonly Song[] {
+	const toCome = comingItems(session).flatMap((item) => (item.kind === 'song' ? [item.song] : []));
 	const placeOf = (id: string) => (toCome.includes(id) ? toCome.indexOf(id) : toCome.length);
-	return show.songs.toSorted((one, other) => placeOf(one.id) - placeOf(other.id));
+	return session.show.songs.toSorted((one, other) => placeOf(one.id) - placeOf(other.id));
 }
 
 const SHOWN_SONGS = 5;

@@ -3,7 +3,7 @@
 
 import { cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
-import type { CapoMove, PlannedHandOver, Section, Slot } from '../plan/plan.ts';
+import type { CapoMove, Plan, PlannedHandOver, Section, Slot } from '../plan/plan.ts';
 import { calledIn } from '../plan/sentence.ts';
 import { slotAndName, songTitle } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
@@ -93,10 +93,12 @@ function moveBefore(
 	planned: PlannedHandOver | undefined,
 ): CapoMove | undefined {
 	if (planned === undefined) return undefined;
-	return plan.capoMoves.find(
-		({ section, ...one }) =>
-			one.player === player && !section.hasBegun && section.startMs <= planned.wantedMs,
-	);
+	return capoMovesOf(plan, player).find(({ section }) => section.startMs <= planned.wantedMs);
+}
+
+/** The capos that the player has still to move on what they keep, in order. */
+function capoMovesOf({ capoMoves }: Plan, player: string): readonly CapoMove[] {
+	return capoMoves.filter((one) => one.player === player && !one.section.hasBegun);
 }
 
 function movedOf(state: ScreenState, move: CapoMove): Dated {
@@ -222,9 +224,7 @@ function keptBy(state: ScreenState, player: string): Coming {
 	const holds = state.session.players[player]?.holds ?? null;
 	const held = holds === null ? null : (state.session.instruments[holds] ?? null);
 	const { show } = state.session;
-	const move = state.plan.capoMoves.find(
-		(one) => one.player === player && one.instrument === holds && !one.section.hasBegun,
-	);
+	const move = capoMovesOf(state.plan, player).find(({ instrument }) => instrument === holds);
 	const moves = move ? `${capoWords(move.capo)} for ${songTitle(show, move.section.song)}` : '';
 	const isWhole = held === null || held.context.stringsDown.length === 0;
 	return {

@@ -1,6 +1,7 @@
 // What goes with a hand-over in tall letters, in words beside it: the name, the capo, the pack, and what
 // to check before it leaves the rack.
 
+import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Coming } from './coming.ts';
@@ -75,8 +76,8 @@ function offsetLines({ session: { show } }: ScreenState, coming: Coming): readon
 function packWords({ session }: ScreenState, { pack, player }: Coming): string {
 	if (pack === null) return '';
 	if (pack === session.players[player]?.pack) return `pack ${pack}`;
-	const wearer = session.show.players.find(
-		({ id }) => id !== player && session.players[id]?.pack === pack && session.players[id]?.holds,
+	const wearer = wearersOf(session, pack).find(
+		({ id }) => id !== player && session.players[id]?.holds,
 	);
 	return wearer ? `PACK ${pack}, on ${playerName(session.show, wearer.id)}` : `PACK ${pack}`;
 }
