@@ -13,25 +13,29 @@ export type Window = { readonly fromMs: NightMs; readonly untilMs: NightMs };
 const CUE_MS = 5000;
 
 /**
- * The windows in order of time, those that touch made one.
+ * The windows of these cues and hand-overs in order of time, those that touch made one.
  *
  * @example
- * busyWindows(session, plan.sections, plan.handOvers).map(({ fromMs }) => fromMs / 1000) // => [-30, 240, 465]
+ * busyWindows(cueWindows(session, plan.sections), plan.handOvers).map(({ fromMs }) => fromMs / 1000) // => [-30, 240, 465]
  */
 export function busyWindows(
-	session: Session,
-	sections: readonly Section[],
+	cues: readonly Window[],
 	handOvers: readonly Pick<PlannedHandOver, 'section' | 'wantedMs'>[],
 ): readonly Window[] {
 	const handing = new Map<Section, Window>();
 	for (const { section, wantedMs } of handOvers) {
 		handing.set(section, { fromMs: wantedMs, untilMs: section.startMs });
 	}
-	return joined([...handing.values(), ...cueWindows(session, sections)]);
+	return joined([...handing.values(), ...cues]);
 }
 
-/** The board cues of what is on and ahead that the file gives a time. */
-function cueWindows(session: Session, sections: readonly Section[]): readonly Window[] {
+/**
+ * The board cues of what is on and ahead that the file gives a time.
+ *
+ * @example
+ * cueWindows(session, plan.sections) // => []
+ */
+export function cueWindows(session: Session, sections: readonly Section[]): readonly Window[] {
 	const songs = new Map(session.show.songs.map((song) => [song.id, song]));
 	const on = songOnNow(session);
 	const firstSections = new Map<string, Section>();

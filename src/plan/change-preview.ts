@@ -4,7 +4,7 @@
 import type { NightMs } from '../journal/entry.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Tuning } from '../tuning/tuning.ts';
-import { busyWindows } from './busy-windows.ts';
+import { busyWindows, cueWindows } from './busy-windows.ts';
 import type { FreeClock } from './free-clock.ts';
 import { freeClock } from './free-clock.ts';
 import type { Plan, PlannedHandOver, Section, Slot, Work } from './plan.ts';
@@ -69,7 +69,7 @@ export function previewSong(now: Moment, after: ChangedNight, item: string): Son
 	const ahead = plan.sections.filter(({ hasBegun }) => !hasBegun);
 	const section = ahead.find((one) => one.item === item && one.point === 0);
 	if (section === undefined) return null;
-	const clock = freeClock(busyWindows(session, plan.sections, []));
+	const clock = freeClock(busyWindows(cueWindows(session, plan.sections), []));
 	const hurry: Hurry = { plan, section, nowMs: now.nowMs, clock };
 	const inHands = section === ahead[0] ? earliest(hurry) : inTurn(hurry);
 	const handOvers = handOversAt(plan, section);

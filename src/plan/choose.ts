@@ -2,7 +2,6 @@
 // proved. The choice is made without the clock first; only where its work comes out late is one searched
 // for that is less so.
 
-import type { Session } from '../session/session.ts';
 import type { Board, Budget } from './board.ts';
 import { boardAfter, boardOf } from './board.ts';
 import { choicesOf } from './choices.ts';
@@ -33,7 +32,6 @@ export type Best = Weighed & {
 };
 
 export type ChooseAsked = {
-	readonly session: Session;
 	readonly outlook: Outlook;
 	/** What the plan before gave; null when there is none. */
 	readonly told: Told | null;
@@ -59,7 +57,7 @@ type Node = {
  * The best choice there is, as far as the budget goes.
  *
  * @example
- * chooseAll({ session, outlook, told: null, budget: 100000 }).isProved // => true
+ * chooseAll({ outlook, told: null, budget: 100000 }).isProved // => true
  */
 export function chooseAll(asked: ChooseAsked): Best {
 	const seating = seatingOf(asked.outlook, asked.told);
@@ -72,7 +70,7 @@ class Search {
 	readonly #budget: Budget;
 
 	constructor(asked: ChooseAsked, seating: Seating) {
-		this.#asked = { ...asked, figures: gearFigures(asked.outlook, seating) };
+		this.#asked = { outlook: asked.outlook, figures: gearFigures(asked.outlook, seating) };
 		this.#seating = seating;
 		this.#budget = { left: asked.budget };
 	}
@@ -118,11 +116,11 @@ class Search {
 	}
 
 	#node({ board, chosen, parent, sureMs: known }: NodeAsked): Node {
-		const { session, outlook } = this.#asked;
+		const { outlook } = this.#asked;
 		const all =
 			parent?.chosen === chosen
 				? parent.weighed
-				: weighed(session, outlook, choicesOf(outlook, this.#seating, chosen.hands));
+				: weighed(outlook, choicesOf(outlook, this.#seating, chosen.hands));
 		const latenessMs = Math.round(all.cost.lateness * 1000);
 		const sureMs = known ?? (latenessMs === 0 ? 0 : this.#sureMs(board, latenessMs));
 		const full = withLateness(chosen.counts, latenessMs);

@@ -4,7 +4,8 @@
 // 11, 1982; from memory). Late by the night's clock, which never runs slower than the free one: a due time
 // brought forward by the work to follow asks no more than that work does.
 
-import { firstHead, latenessBound, wantedFirst } from './lateness-bound.ts';
+import { lineUp } from './by-urgency.ts';
+import { latenessBound } from './lateness-bound.ts';
 import type { PiecesOfWork } from './pieces-of-work.ts';
 import { latenessInOrder } from './pieces-of-work.ts';
 
@@ -77,7 +78,7 @@ type InTurn = {
 
 /** Schrage's rule: of what can be begun, always the piece wanted first; never idle while one can be. */
 function inTurn({ heads, lengths, dues, nightMs }: PiecesOfWork): InTurn {
-	const isDone = new Uint8Array(heads.length);
+	const line = lineUp({ heads, dues });
 	const order: number[] = [];
 	let worst = Number.NEGATIVE_INFINITY;
 	let latest = -1;
@@ -85,13 +86,14 @@ function inTurn({ heads, lengths, dues, nightMs }: PiecesOfWork): InTurn {
 	let block = 0;
 	let time = Number.NEGATIVE_INFINITY;
 	while (order.length < heads.length) {
-		let piece = wantedFirst({ heads, dues }, isDone, time);
+		line.letIn(time);
+		let piece = line.takeFirst();
 		if (piece < 0) {
 			block = order.length;
-			time = firstHead(heads, isDone);
-			piece = wantedFirst({ heads, dues }, isDone, time);
+			time = line.nextHead;
+			line.letIn(time);
+			piece = line.takeFirst();
 		}
-		isDone[piece] = 1;
 		time += lengths[piece] ?? 0;
 		const late = nightMs(time) - (dues[piece] ?? 0);
 		if (late > worst) {

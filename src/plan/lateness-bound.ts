@@ -2,6 +2,7 @@
 // another. Of what can be begun, always the piece wanted first is then best (Horn's rule for
 // 1 | pmtn, r_j | L_max, from memory); a clock that stands still now and then delays all alike.
 
+import { lineUp } from './by-urgency.ts';
 import type { PiecesOfWork } from './pieces-of-work.ts';
 
 export type LatenessBound = {
@@ -21,70 +22,32 @@ export type LatenessBound = {
  */
 export function latenessBound({ heads, lengths, dues, nightMs }: PiecesOfWork): LatenessBound {
 	const left = lengths.slice();
-	const isDone = new Uint8Array(left.length);
+	const line = lineUp({ heads, dues });
 	let time = Number.NEGATIVE_INFINITY;
 	let worst = { latenessMs: Number.NEGATIVE_INFINITY, latest: -1, finish: time };
 	for (let open = left.length; open > 0; ) {
-		const piece = wantedFirst({ heads, dues }, isDone, time);
+		line.letIn(time);
+		const piece = line.takeFirst();
 		if (piece < 0) {
-			time = firstHead(heads, isDone);
+			time = line.nextHead;
 			continue;
 		}
 		const due = dues[piece] ?? 0;
-		let until = time + (left[piece] ?? 0);
-		let isPutDown = false;
-		for (let other = 0; other < left.length; other += 1) {
-			const head = heads[other] ?? 0;
-			const isUrgent = isDone[other] === 0 && (dues[other] ?? 0) < due;
-			if (!isUrgent || head <= time || head >= until) continue;
-			until = head;
-			isPutDown = true;
+		const end = time + (left[piece] ?? 0);
+		let until = end;
+		while (line.nextHead < until) {
+			const head = line.nextHead;
+			if ((dues[line.letInNext()] ?? 0) < due) until = head;
 		}
-		left[piece] = (left[piece] ?? 0) - (until - time);
+		left[piece] = end - until;
 		time = until;
-		if (isPutDown) continue;
-		isDone[piece] = 1;
+		if (until < end) {
+			line.putBack(piece);
+			continue;
+		}
 		open -= 1;
 		const latenessMs = nightMs(time) - due;
 		if (latenessMs > worst.latenessMs) worst = { latenessMs, latest: piece, finish: time };
 	}
 	return worst;
-}
-
-/**
- * Of the pieces not done that can be begun at this moment the one wanted first, the first such in the
- * lists; -1 when there is none.
- *
- * @example
- * wantedFirst({ heads: Float64Array.of(0, 0, 9), dues: Float64Array.of(7, 5, 1) }, new Uint8Array(3), 4) // => 1
- */
-export function wantedFirst(
-	{ heads, dues }: Pick<PiecesOfWork, 'heads' | 'dues'>,
-	isDone: Uint8Array,
-	time: number,
-): number {
-	let first = -1;
-	let least = Number.POSITIVE_INFINITY;
-	for (let piece = 0; piece < heads.length; piece += 1) {
-		const due = dues[piece] ?? 0;
-		if (isDone[piece] === 1 || due >= least || (heads[piece] ?? 0) > time) continue;
-		first = piece;
-		least = due;
-	}
-	return first;
-}
-
-/**
- * When the first of those not done can be begun.
- *
- * @example
- * firstHead(Float64Array.of(3, 8, 5), Uint8Array.of(1, 0, 0)) // => 5
- */
-export function firstHead(heads: Float64Array, isDone: Uint8Array): number {
-	let first = Number.POSITIVE_INFINITY;
-	for (let piece = 0; piece < heads.length; piece += 1) {
-		const head = heads[piece] ?? 0;
-		if (isDone[piece] === 0 && head < first) first = head;
-	}
-	return first;
 }

@@ -32,7 +32,7 @@ const MOST = 16;
  * nothing could be otherwise.
  *
  * @example
- * openQuestions({ outlook, figures: gearFigures(outlook, seating), board, hands: chosen.hands, weighed: weighed(session, outlook, choices) }) // => []
+ * openQuestions({ outlook, figures: gearFigures(outlook, seating), board, hands: chosen.hands, weighed: weighed(outlook, choices) }) // => []
  */
 export function openQuestions(asking: Asking): readonly Question[] {
 	const late = latePieces(asking).map((work) => pieceOf(asking, work));

@@ -76,15 +76,17 @@ export function orderWork<P extends Piece>(
  * onFreeClock([{ seconds: 2, releaseMs: 0, dueMs: 12 }], freeClock([{ fromMs: 10, untilMs: 15 }])).freeDues // => Float64Array.of(10)
  */
 export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): Waiting {
-	return {
-		releases: Float64Array.from(pieces, ({ releaseMs }) =>
-			Number.isFinite(releaseMs) ? clock.at(releaseMs) : releaseMs,
-		),
-		lengths: Float64Array.from(pieces, ({ seconds }) => seconds * 1000),
-		freeDues: Float64Array.from(pieces, ({ dueMs }) => clock.at(dueMs)),
-		dues: Float64Array.from(pieces, ({ dueMs }) => dueMs),
-		nightMs: clock.firstMs,
-	};
+	const releases = new Float64Array(pieces.length);
+	const lengths = new Float64Array(pieces.length);
+	const freeDues = new Float64Array(pieces.length);
+	const dues = new Float64Array(pieces.length);
+	for (const [place, { releaseMs, seconds, dueMs }] of pieces.entries()) {
+		releases[place] = Number.isFinite(releaseMs) ? clock.at(releaseMs) : releaseMs;
+		lengths[place] = seconds * 1000;
+		freeDues[place] = clock.at(dueMs);
+		dues[place] = dueMs;
+	}
+	return { releases, lengths, freeDues, dues, nightMs: clock.firstMs };
 }
 
 /** The standing order, unless the worst is less late in another, or as late and all together less. */

@@ -7,6 +7,8 @@ import { findSong } from '../session/find.ts';
 import type { PlayerState, Session } from '../session/session.ts';
 import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
+import type { Window } from './busy-windows.ts';
+import { cueWindows } from './busy-windows.ts';
 import type { Demand } from './demand.ts';
 import { demandAt } from './demand.ts';
 import type { Hand } from './hand.ts';
@@ -19,6 +21,8 @@ export type Outlook = {
 	readonly show: Show;
 	readonly nowMs: NightMs;
 	readonly sections: readonly Section[];
+	/** When the technician presses board cues. */
+	readonly cues: readonly Window[];
 	readonly instruments: Readonly<Record<string, InstrumentState>>;
 	/** What each player has in hands now. */
 	readonly hands: ReadonlyMap<string, Hand | null>;
@@ -50,6 +54,7 @@ export function outlookOf(moment: Moment): Outlook {
 		show,
 		nowMs,
 		sections,
+		cues: cueWindows(session, sections),
 		instruments,
 		hands,
 		heldBefore: new Map(

@@ -31,7 +31,6 @@ export function planCore(moment: Moment, { budget = LIVE_BUDGET }: PlanHow = {})
 	const outlook = outlookOf(moment);
 	const told = toldTonight(session, outlook);
 	const { choices, handOvers, work, cost, isProved, bound } = chooseAll({
-		session,
 		outlook,
 		told,
 		budget,

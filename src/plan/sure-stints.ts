@@ -14,14 +14,31 @@ export type SureStint = { readonly seat: number; readonly hands: readonly number
  */
 export function sureStints(board: Board): readonly (readonly SureStint[])[] {
 	const { seats, sectionCount } = board.seating;
+	const begun = seats.map((_, seat) => begunBy(board, seat));
 	return Array.from({ length: sectionCount }, (_, section) => {
 		const stints: SureStint[] = [];
-		for (let seat = 0; seat < seats.length; seat += 1) {
-			const hands = handsBegun(board, seat, section);
-			if (hands.length > 0) stints.push({ seat, hands });
-		}
+		begun.forEach((hands, seat) => {
+			const here = hands[section] ?? [];
+			if (here.length > 0) stints.push({ seat, hands: here });
+		});
 		return stints;
 	});
+}
+
+type Begun = readonly (readonly number[])[];
+
+/** For each section, the hands of this seat's sure stint; they hold as long as the same is possible for it. */
+function begunBy(board: Board, seat: number): Begun {
+	const known = (board.kept.get('sure-stints') ?? new WeakMap()) as WeakMap<Uint8Array, Begun>;
+	board.kept.set('sure-stints', known);
+	const possible = board.possible[seat] as Uint8Array;
+	const before = known.get(possible);
+	if (before !== undefined) return before;
+	const begun = Array.from({ length: board.seating.sectionCount }, (_, section) =>
+		handsBegun(board, seat, section),
+	);
+	known.set(possible, begun);
+	return begun;
 }
 
 /** Every hand with which this seat may go on there; none unless a stint begins with each of them. */

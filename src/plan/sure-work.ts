@@ -2,7 +2,6 @@
 // whatever is chosen, only work that they surely need. What is not sure counts for nothing.
 
 import type { NightMs } from '../journal/entry.ts';
-import type { Session } from '../session/session.ts';
 import type { Board } from './board.ts';
 import { busyWindows } from './busy-windows.ts';
 import { exactOrder } from './exact-order.ts';
@@ -22,7 +21,6 @@ import type { SureStint } from './sure-stints.ts';
 import { sureStints } from './sure-stints.ts';
 
 export type SureAsked = {
-	readonly session: Session;
 	readonly outlook: Outlook;
 	readonly figures: GearFigures;
 };
@@ -38,14 +36,13 @@ const NODES = 12;
  * work, but where that comes to less than `enoughMs`, as it can be done in one go.
  *
  * @example
- * sureLateness({ session, outlook, figures: gearFigures(outlook, seating) }, board, 0) // => 0
+ * sureLateness({ outlook, figures: gearFigures(outlook, seating) }, board, 0) // => 0
  */
 export function sureLateness(asked: SureAsked, board: Board, enoughMs: number): number {
-	const { session, outlook } = asked;
 	const { pieces, handOvers } = sureWork(asked, board);
 	if (pieces.length === 0) return 0;
-	const clock = freeClock(busyWindows(session, outlook.sections, handOvers));
-	const waiting = piecesFrom(clock.at(outlook.nowMs), onFreeClock(pieces, clock));
+	const clock = freeClock(busyWindows(asked.outlook.cues, handOvers));
+	const waiting = piecesFrom(clock.at(asked.outlook.nowMs), onFreeClock(pieces, clock));
 	const { latenessMs } = latenessBound(waiting);
 	if (latenessMs >= enoughMs) return Math.max(0, latenessMs);
 	return Math.max(0, exactOrder(waiting, { enoughMs: 0, nodes: NODES }).boundMs);
@@ -60,7 +57,7 @@ type SureWork = {
  * The pieces that surely have to be done, and when the hand-overs that are surely made begin.
  *
  * @example
- * sureWork({ session, outlook, figures: gearFigures(outlook, seating) }, board).pieces.map(({ seconds }) => seconds) // => [60]
+ * sureWork({ outlook, figures: gearFigures(outlook, seating) }, board).pieces.map(({ seconds }) => seconds) // => [60]
  */
 export function sureWork({ outlook, figures }: SureAsked, board: Board): SureWork {
 	const gear = sureGear(outlook, { board, figures });
@@ -99,8 +96,10 @@ function leastWork({ board, gear, place }: At, { seat, hands }: SureStint): Leas
 	const { instrumentOf, settingOf } = board.seating.seats[seat] as Seat;
 	let seconds = Number.POSITIVE_INFINITY;
 	let releaseMs = Number.POSITIVE_INFINITY;
+	const isOnly = hands.every((hand) => instrumentOf[hand] === instrumentOf[hands[0] ?? 0]);
 	for (const hand of hands) {
-		const one = gear.pieceFor(place, instrumentOf[hand] ?? 0, settingOf[hand] ?? 0);
+		const [instrument, setting] = [instrumentOf[hand] ?? 0, settingOf[hand] ?? 0];
+		const one = gear.pieceFor(place, { instrument, setting, isOnly });
 		if (one === null) return null;
 		seconds = Math.min(seconds, one.seconds);
 		releaseMs = Math.min(releaseMs, one.releaseMs);

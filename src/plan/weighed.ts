@@ -1,6 +1,5 @@
 // A choice with everything that follows from it: stints, hand-overs, work in its order, and the cost.
 
-import type { Session } from '../session/session.ts';
 import { busyWindows } from './busy-windows.ts';
 import type { Choice } from './choices.ts';
 import { costOf } from './cost.ts';
@@ -28,12 +27,12 @@ export type Weighed = {
  * What follows from these choices.
  *
  * @example
- * weighed(session, outlook, choices).cost.handOvers // => 2
+ * weighed(outlook, choices).cost.handOvers // => 2
  */
-export function weighed(session: Session, outlook: Outlook, choices: readonly Choice[]): Weighed {
+export function weighed(outlook: Outlook, choices: readonly Choice[]): Weighed {
 	const stints = stintsAhead(outlook, choices);
 	const handOvers = handOversAhead(outlook, choices);
-	const clock = freeClock(busyWindows(session, outlook.sections, handOvers));
+	const clock = freeClock(busyWindows(outlook.cues, handOvers));
 	const { work, isProved } = workAhead(outlook, stints, { handOvers, clock });
 	const cost = costOf(outlook, { choices, stints, handOvers, work });
 	return { choices, stints, handOvers, clock, work, isInBestOrder: isProved, cost };

@@ -23,7 +23,7 @@ function chosenFor(show: Show, budget: number) {
 	const seating = seatingOf(outlook, null);
 	const chosen = chooseHands(boardOf(seating), { left: budget })!;
 	const choices = choicesOf(outlook, seating, chosen.hands);
-	return { chosen, choices, cost: weighed(session, outlook, choices).cost };
+	return { chosen, choices, cost: weighed(outlook, choices).cost };
 }
 
 describe('forty songs, three players', () => {
