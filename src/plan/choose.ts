@@ -142,7 +142,7 @@ class Search {
 			if (sureMs <= most) continue;
 			sharpest = question;
 			most = sureMs;
-			if (yes === null || compared(yes.least, best) >= 0) break;
+			if (yes === null || compared(yes.least, best) >= 0 || this.#budget.left <= 0) break;
 		}
 		if (sharpest === null) return null;
 		const bestMs = best[LATENESS] ?? 0;

@@ -2,7 +2,6 @@
 // what it takes from one setting, a tuning with a capo, to another. Bounds are worked out from them for
 // thousands of sets of choices.
 
-import type { Instrument } from '../showfile/show.ts';
 import type { Outlook } from './outlook.ts';
 import type { Seating } from './seats.ts';
 import { BACK_MS } from './stints.ts';
@@ -21,10 +20,6 @@ export type GearFigures = {
 	readonly backMs: Float64Array;
 	/** Hours on its strings if it comes back now; infinite where nobody knows. */
 	readonly stringHours: Float64Array;
-	/** Seconds that new strings take at the least, whatever tuning they go into. */
-	readonly newStringsSeconds: (instrument: number) => number;
-	/** Seconds that any work on it takes at the least: a touch-up by itself, or as part of putting on new strings. */
-	readonly partSeconds: (instrument: number) => number;
 	/** Seconds from one setting of an instrument to another, touch-up included, wiping not. */
 	readonly secondsBetween: (instrument: number, from: number, to: number) => number;
 };
@@ -41,23 +36,7 @@ export function gearFigures(outlook: Outlook, { settings }: Seating): GearFigure
 	const held = new Set([...hands.values()].map((hand) => hand?.instrument));
 	const putDown = new Set([...heldBefore.values()].map(({ instrument }) => instrument));
 	const known = settings.map(({ length }) => new Float64Array(length * length));
-	const leastPitches = ({ times }: Instrument): number =>
-		Math.min(times.touchUp, times.oneString, times.twoStrings, times.allStrings, times.otherTuning);
-	const newStringsSeconds = (place: number): number => {
-		const instrument = show.instruments[place];
-		if (instrument === undefined) return 0;
-		const { restring, furtherString, touchUp } = instrument.times;
-		const further = Math.max(0, (contexts[place]?.stringsDown.length ?? 0) - 1) * furtherString;
-		return Math.max(0, restring + further + leastPitches(instrument) - touchUp);
-	};
 	return {
-		newStringsSeconds,
-		partSeconds: (place) => {
-			const instrument = show.instruments[place];
-			return instrument === undefined
-				? 0
-				: Math.min(leastPitches(instrument), newStringsSeconds(place));
-		},
 		isInHands: Uint8Array.from(show.instruments, ({ id }) => (held.has(id) ? 1 : 0)),
 		isToWipe: Uint8Array.from(contexts, (one) => (one?.isToWipe === true ? 1 : 0)),
 		stringsDown: Uint8Array.from(contexts, (one) => one?.stringsDown.length ?? 0),

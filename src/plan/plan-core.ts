@@ -15,8 +15,8 @@ export type PlanHow = {
 	readonly budget?: number;
 };
 
-/** While a night is under way, answers come with the keys: some hundredths of a second at the most. */
-const LIVE_BUDGET = 150_000;
+/** While a night is under way, answers come with the keys: two hundredths of a second at the most. */
+const LIVE_BUDGET = 100_000;
 
 /**
  * The plan without warnings, and the choices behind it: a pure function of the moment, so that a what-if

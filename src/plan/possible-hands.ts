@@ -25,7 +25,7 @@ export type Possible = readonly Uint8Array[];
 export function possibleHands(seating: Seating, steps: readonly Steps[]): Possible | null {
 	const { seats, sectionCount } = seating;
 	const all = seats.map(({ size }) => new Uint8Array(sectionCount * size).fill(1));
-	return narrowed({ seating, steps, possible: all }, new Set(all.keys()));
+	return narrowed({ seating, steps, possible: all }, wholly(seating, all.keys()));
 }
 
 /**
@@ -42,7 +42,8 @@ export function possibleAfter(open: Open, { seat, section, hands, isIt }: Said):
 	for (let hand = 0; hand < size; hand += 1) {
 		if (hands.includes(hand) !== isIt) row[hand] = 0;
 	}
-	return narrowed({ ...open, possible: open.possible.with(seat, mine) }, new Set([seat]));
+	const struck: Struck = new Map([[seat, { first: section, last: section }]]);
+	return narrowed({ ...open, possible: open.possible.with(seat, mine) }, struck);
 }
 
 /**
@@ -52,7 +53,7 @@ export function possibleAfter(open: Open, { seat, section, hands, isIt }: Said):
  * possibleIn({ seating, steps, possible }, []).length // => 3
  */
 export function possibleIn(open: Open, seats: readonly number[]): Possible | null {
-	return narrowed(open, new Set(seats));
+	return narrowed(open, wholly(open.seating, seats));
 }
 
 type Open = {
@@ -61,58 +62,78 @@ type Open = {
 	readonly possible: Possible;
 };
 
-/** `touched`: the seats of which something was struck out; their lists are written over. */
-function narrowed({ seating, steps, possible }: Open, touched: Set<number>): Possible | null {
+/** The seats of which something was struck out, each with the first and the last section where. */
+type Struck = Map<number, Span>;
+type Span = { readonly first: number; readonly last: number };
+
+function wholly({ sectionCount }: Seating, seats: Iterable<number>): Struck {
+	return new Map(Array.from(seats, (seat) => [seat, { first: 0, last: sectionCount - 1 }]));
+}
+
+/** The lists of those that were struck are written over. */
+function narrowed({ seating, steps, possible }: Open, struck: Struck): Possible | null {
 	const lists = [...possible];
-	const own = new Set(touched);
+	const own = new Set(struck.keys());
 	// Each round strikes out more; two are nearly always enough, and fewer strikes are never wrong.
-	for (let round = 0; touched.size > 0; round += 1) {
-		for (const place of touched) {
-			if (!strike(seating.seats[place], steps[place], lists[place])) return null;
+	for (let round = 0; struck.size > 0; round += 1) {
+		for (const [place, span] of struck) {
+			if (!strike({ seat: seating.seats[place], steps: steps[place] }, lists[place], span)) {
+				return null;
+			}
 		}
-		touched.clear();
-		if (round < 4) strikeWhatOthersHave(seating, lists, { own, touched });
+		struck.clear();
+		if (round < 4) strikeWhatOthersHave(seating, lists, { own, struck });
 	}
 	return lists;
 }
 
-/** Strikes out what no way from the first section to the last leads through; false when none is left. */
+/**
+ * Strikes out what no way from the first section to the last leads through, where all ways did before
+ * something was struck out in this span; false when none is left.
+ */
 function strike(
-	seat: Seat | undefined,
-	steps: Steps | undefined,
+	{ seat, steps }: { readonly seat: Seat | undefined; readonly steps: Steps | undefined },
 	mine: Uint8Array | undefined,
+	{ first, last }: Span,
 ): boolean {
 	if (seat === undefined || steps === undefined || mine === undefined) return false;
 	const { size } = seat;
 	const sectionCount = mine.length / size;
-	const { first, to } = steps;
-	let before = new Uint8Array(size);
-	before[seat.start] = 1;
-	for (let section = 0; section < sectionCount; section += 1) {
+	const reached = new Uint8Array(size);
+	for (let section = first; section < sectionCount; section += 1) {
 		const row = section * size;
-		const reached = new Uint8Array(size);
+		reached.fill(0);
 		for (let hand = 0; hand < size; hand += 1) {
-			if (before[hand] === 0) continue;
-			const end = first[row + hand + 1] ?? 0;
-			for (let step = first[row + hand] ?? 0; step < end; step += 1) {
-				const next = to[step] ?? 0;
-				if (mine[row + next] === 1) reached[next] = 1;
+			const isFrom = section === 0 ? hand === seat.start : mine[row - size + hand] === 1;
+			if (!isFrom) continue;
+			const end = steps.first[row + hand + 1] ?? 0;
+			for (let step = steps.first[row + hand] ?? 0; step < end; step += 1) {
+				reached[steps.to[step] ?? 0] = 1;
 			}
 		}
-		mine.set(reached, row);
-		before = reached;
+		let isLess = false;
+		for (let hand = 0; hand < size; hand += 1) {
+			if (mine[row + hand] === 0 || reached[hand] === 1) continue;
+			mine[row + hand] = 0;
+			isLess = true;
+		}
+		// From here on everything is reached that was.
+		if (!isLess && section > last) break;
 	}
-	for (let section = sectionCount - 1; section > 0; section -= 1) {
+	for (let section = last; section > 0; section -= 1) {
 		const row = section * size;
+		let isLess = false;
 		for (let hand = 0; hand < size; hand += 1) {
 			if (mine[row - size + hand] === 0) continue;
-			const end = first[row + hand + 1] ?? 0;
-			let leads = 0;
-			for (let step = first[row + hand] ?? 0; step < end && leads === 0; step += 1) {
-				leads = mine[row + (to[step] ?? 0)] ?? 0;
-			}
-			mine[row - size + hand] = leads;
+			const end = steps.first[row + hand + 1] ?? 0;
+			let step = steps.first[row + hand] ?? 0;
+			while (step < end && mine[row + (steps.to[step] ?? 0)] === 0) step += 1;
+			if (step < end) continue;
+			mine[row - size + hand] = 0;
+			isLess = true;
 		}
+		// Before here everything leads on that did.
+		if (!isLess && section <= first) break;
 	}
 	return sectionCount === 0 || mine.subarray(0, size).includes(1);
 }
@@ -121,7 +142,7 @@ function strike(
 function strikeWhatOthersHave(
 	{ seats, sectionCount }: Seating,
 	possible: Uint8Array[],
-	{ own, touched }: { readonly own: Set<number>; readonly touched: Set<number> },
+	{ own, struck }: { readonly own: Set<number>; readonly struck: Struck },
 ): void {
 	for (let section = 0; section < sectionCount; section += 1) {
 		for (let place = 0; place < seats.length; place += 1) {
@@ -136,7 +157,7 @@ function strikeWhatOthersHave(
 					if (seat.instrumentOf[hand] !== sure || theirs[at] === 0) continue;
 					if (!own.has(other)) theirs = theirs.slice();
 					own.add(other);
-					touched.add(other);
+					struck.set(other, { first: struck.get(other)?.first ?? section, last: section });
 					theirs[at] = 0;
 					possible[other] = theirs;
 				}

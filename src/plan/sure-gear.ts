@@ -17,11 +17,10 @@ const MS_AN_HOUR = 3_600_000;
 const NOBODY = -1;
 const UNSEEN = -2;
 
-/** Whether a string of it is down: also, that it may be and nothing is known of when it got new ones. */
+/** Whether a string of it is down. */
 const WHOLE = 0;
 const DOWN = 1;
 const MAYBE_DOWN = 2;
-const UNKNOWN = 3;
 
 export type SureGear = Gear;
 
@@ -29,7 +28,7 @@ export type SureGear = Gear;
  * The instruments as they are now; `goTo` then leads from section to section.
  *
  * @example
- * sureGear(outlook, { board, figures: gearFigures(outlook, seating) }).pieceFor(0, { instrument: 0, setting: 0, isOnly: true }) // => null
+ * sureGear(outlook, { board, figures: gearFigures(outlook, seating) }).pieceFor(0, 0, 0) // => null
  */
 export function sureGear(
 	outlook: Outlook,
@@ -50,8 +49,6 @@ class Gear {
 	readonly #holder: Int8Array;
 	readonly #isUsed: Uint8Array;
 	readonly #down: Uint8Array;
-	/** Part of its new strings is counted with a stint that might begin with another instrument. */
-	readonly #isPartCounted: Uint8Array;
 	readonly #backMs: Float64Array;
 	/** Hours on the strings, at the least and at the most. */
 	readonly #leastHours: Float64Array;
@@ -60,7 +57,6 @@ class Gear {
 	readonly #maySettings: Int32Array;
 	readonly #willHold: Int8Array;
 	readonly #mayBeWhole: Uint8Array;
-	readonly #mayBeBroken: Uint8Array;
 	/** For each seat, whether its hands may be empty there, and whether anything may be in them. */
 	readonly #mayBeEmpty: Uint8Array;
 	readonly #mayBeFull: Uint8Array;
@@ -74,14 +70,12 @@ class Gear {
 		this.#holder = new Int8Array(instrumentCount).fill(NOBODY);
 		this.#isUsed = figures.isInHands.slice();
 		this.#down = figures.stringsDown.map((count) => (count > 0 ? DOWN : WHOLE));
-		this.#isPartCounted = new Uint8Array(instrumentCount);
 		this.#backMs = figures.backMs.slice();
 		this.#leastHours = figures.stringHours.slice();
 		this.#mostHours = figures.stringHours.slice();
 		this.#maySettings = new Int32Array(instrumentCount);
 		this.#willHold = new Int8Array(instrumentCount);
 		this.#mayBeWhole = new Uint8Array(instrumentCount);
-		this.#mayBeBroken = new Uint8Array(instrumentCount);
 		this.#mayBeEmpty = new Uint8Array(seats.length);
 		this.#mayBeFull = new Uint8Array(seats.length);
 		seats.forEach(({ start, instrumentOf }, seat) => {
@@ -95,7 +89,7 @@ class Gear {
 		this.#look(section);
 		for (let instrument = 0; instrument < this.#holder.length; instrument += 1) {
 			if (this.#holder[instrument] === NOBODY) continue;
-			const isGiven = stints.some((one) => this.#givenBy(one).includes(instrument));
+			const isGiven = stints.some(({ instruments }) => instruments.includes(instrument));
 			if (isGiven || this.#willHold[instrument] === NOBODY) {
 				this.#release(instrument, section, stints);
 			}
@@ -104,13 +98,11 @@ class Gear {
 
 	/** All that is in somebody's hands in the section gone to is in them now. */
 	handOver(section: number, stints: readonly SureStint[]): void {
-		for (const stint of stints) {
-			const all = this.#givenBy(stint);
-			for (const given of all) {
-				if (given < 0 || this.#down[given] === WHOLE) continue;
-				if (all.length > 1) this.#isPartCounted[given] = 1;
-				else this.#renewStrings(given, WHOLE);
-			}
+		for (const { instruments } of stints) {
+			const [given = NOBODY, ...others] = instruments;
+			if (given < 0 || others.length > 0 || this.#down[given] === WHOLE) continue;
+			if (this.#down[given] === DOWN) this.#renewStrings(given);
+			this.#down[given] = WHOLE;
 		}
 		for (let instrument = 0; instrument < this.#holder.length; instrument += 1) {
 			const may = this.#maySettings[instrument] ?? 0;
@@ -119,9 +111,9 @@ class Gear {
 			this.#settings[instrument] = isSure ? may : (this.#settings[instrument] ?? 0) | may;
 			this.#holder[instrument] = this.#willHold[instrument] ?? NOBODY;
 			if (isSure) this.#isUsed[instrument] = 1;
-			if (this.#down[instrument] !== WHOLE && this.#mayBeWhole[instrument] === 1) {
-				const inHands = this.#mayBeBroken[instrument] === 1 ? UNKNOWN : WHOLE;
-				this.#renewStrings(instrument, isSure ? inHands : MAYBE_DOWN);
+			if (this.#down[instrument] === DOWN && this.#mayBeWhole[instrument] === 1) {
+				this.#down[instrument] = MAYBE_DOWN;
+				this.#renewStrings(instrument);
 			}
 			this.#play(section, instrument, isSure);
 		}
@@ -138,11 +130,8 @@ class Gear {
 		if (isSure) this.#leastHours[instrument] = (this.#leastHours[instrument] ?? 0) + least;
 	}
 
-	/** From now on as `down` says; as old as new ones if they may just have been put on. */
-	#renewStrings(instrument: number, down: number): void {
-		const isFirst = this.#down[instrument] === DOWN;
-		this.#down[instrument] = down;
-		if (!isFirst) return;
+	/** As old as new ones: they are not older, and played since then by this one's hands at the least. */
+	#renewStrings(instrument: number): void {
 		this.#leastHours[instrument] = 0;
 		this.#mostHours[instrument] = 0;
 	}
@@ -155,22 +144,19 @@ class Gear {
 		return Math.max(least, most) * 1000;
 	}
 
-	/**
-	 * The work for handing this instrument over in this setting, or another in its place unless it is
-	 * the only one; null where it may take none.
-	 */
-	pieceFor(
-		section: number,
-		{ instrument, setting, isOnly }: { instrument: number; setting: number; isOnly: boolean },
-	): LeastWork | null {
-		const { sections, nowMs } = this.#outlook;
+	/** The work for handing this instrument over in this setting; null where it may take none. */
+	pieceFor(section: number, instrument: number, setting: number): LeastWork | null {
+		const { show, instruments, sections, nowMs } = this.#outlook;
 		const { startMs, hasBegun } = sections[section] ?? { startMs: nowMs, hasBegun: false };
+		const down = this.#down[instrument] ?? WHOLE;
 		const backMs = this.#backMs[instrument] ?? 0;
-		if (this.#down[instrument] === UNKNOWN) return null;
-		if (this.#down[instrument] !== WHOLE) {
-			const seconds = isOnly
-				? this.#newStringsSeconds(instrument, setting)
-				: this.#figures.partSeconds(instrument);
+		if (down === MAYBE_DOWN) return null;
+		if (down === DOWN) {
+			const broken = show.instruments[instrument];
+			const state = instruments[broken?.id ?? ''];
+			const to = this.#board.seating.settings[instrument]?.[setting];
+			if (broken === undefined || state === undefined || to === undefined) return null;
+			const { seconds } = workNeeded({ instrument: broken, state, to });
 			return { seconds, releaseMs: backMs };
 		}
 		const { readyAtMs } = this.#figures;
@@ -182,25 +168,6 @@ class Gear {
 			seconds: this.#leastSeconds(instrument, setting),
 			releaseMs: Math.max(backMs, startMs - staleMs),
 		};
-	}
-
-	/**
-	 * New strings, whether for this stint or for one before that may come to be. Where one may, and might
-	 * begin with another instrument, a part was counted for it: if it was this one, then it needs a
-	 * touch-up for this stint besides.
-	 */
-	#newStringsSeconds(instrument: number, setting: number): number {
-		const { show, instruments } = this.#outlook;
-		const { newStringsSeconds, partSeconds } = this.#figures;
-		if (this.#down[instrument] === MAYBE_DOWN) {
-			const isCounted = this.#isPartCounted[instrument] === 1;
-			return newStringsSeconds(instrument) - (isCounted ? partSeconds(instrument) : 0);
-		}
-		const broken = show.instruments[instrument];
-		const state = instruments[broken?.id ?? ''];
-		const to = this.#board.seating.settings[instrument]?.[setting];
-		if (broken === undefined || state === undefined || to === undefined) return 0;
-		return workNeeded({ instrument: broken, state, to }).seconds;
 	}
 
 	/** From whatever setting it can be in. */
@@ -220,27 +187,15 @@ class Gear {
 		return least;
 	}
 
-	/** The instruments with which this stint may begin. */
-	#givenBy({ seat, hands }: SureStint): readonly number[] {
-		const { instrumentOf } = this.#board.seating.seats[seat] as Seat;
-		const given: number[] = [];
-		for (const hand of hands) {
-			const instrument = instrumentOf[hand] ?? NOBODY;
-			if (!given.includes(instrument)) given.push(instrument);
-		}
-		return given;
-	}
-
 	/** Back at once, or when the exchange is made; where that is open, at the earlier of the two. */
 	#release(instrument: number, section: number, stints: readonly SureStint[]): void {
 		const { startMs = 0, previousEndMs = null } = this.#outlook.sections[section] ?? {};
 		const atOnceMs = (previousEndMs ?? startMs) + BACK_MS;
 		const holder = this.#holder[instrument] ?? NOBODY;
 		const isEnded = this.#board.seating.endsStints[section] === 1;
-		const isGivenAgain = stints.some((one) => {
-			const [given, ...others] = this.#givenBy(one);
-			return given === instrument && others.length === 0;
-		});
+		const isGivenAgain = stints.some(
+			({ instruments }) => instruments.length === 1 && instruments[0] === instrument,
+		);
 		const mayStay = this.#maySettings[instrument] !== 0;
 		this.#holder[instrument] = NOBODY;
 		if (isEnded || isGivenAgain || this.#mayBeFull[holder] === 0) {
@@ -254,7 +209,6 @@ class Gear {
 		this.#maySettings.fill(0);
 		this.#willHold.fill(NOBODY);
 		this.#mayBeWhole.fill(0);
-		this.#mayBeBroken.fill(0);
 		this.#mayBeEmpty.fill(0);
 		this.#mayBeFull.fill(0);
 		for (let place = 0; place < seats.length; place += 1) {
@@ -272,7 +226,6 @@ class Gear {
 				}
 				this.#mayBeFull[place] = 1;
 				if (wholeOf[hand] === hand) this.#mayBeWhole[instrument] = 1;
-				else this.#mayBeBroken[instrument] = 1;
 				const bit = 1 << Math.min(settingOf[hand] ?? 0, MOST_SETTINGS);
 				this.#maySettings[instrument] = (this.#maySettings[instrument] ?? 0) | bit;
 			}

@@ -4,41 +4,50 @@ import type { Board } from './board.ts';
 import { BEGINS } from './steps.ts';
 
 /** A stint that surely begins in a section, with one of these hands. */
-export type SureStint = { readonly seat: number; readonly hands: readonly number[] };
+export type SureStint = {
+	readonly seat: number;
+	readonly hands: readonly number[];
+	/** The instruments of these hands, each once. */
+	readonly instruments: readonly number[];
+};
 
 /**
  * For each section, the stints that surely begin there.
  *
  * @example
- * sureStints(board)[0] // => [{ seat: 0, hands: [2] }, { seat: 1, hands: [2] }]
+ * sureStints(board)[0] // => [{ seat: 0, hands: [2], instruments: [0] }, { seat: 1, hands: [2], instruments: [4] }]
  */
 export function sureStints(board: Board): readonly (readonly SureStint[])[] {
 	const { seats, sectionCount } = board.seating;
-	const begun = seats.map((_, seat) => begunBy(board, seat));
+	const all = seats.map((_, seat) => stintsOf(board, seat));
 	return Array.from({ length: sectionCount }, (_, section) => {
-		const stints: SureStint[] = [];
-		begun.forEach((hands, seat) => {
-			const here = hands[section] ?? [];
-			if (here.length > 0) stints.push({ seat, hands: here });
-		});
-		return stints;
+		const here: SureStint[] = [];
+		for (const mine of all) {
+			const stint = mine[section];
+			if (stint) here.push(stint);
+		}
+		return here;
 	});
 }
 
-type Begun = readonly (readonly number[])[];
+type OfSeat = readonly (SureStint | null)[];
 
-/** For each section, the hands of this seat's sure stint; they hold as long as the same is possible for it. */
-function begunBy(board: Board, seat: number): Begun {
-	const known = (board.kept.get('sure-stints') ?? new WeakMap()) as WeakMap<Uint8Array, Begun>;
+/** This seat's, section by section; they hold as long as the same is possible for it. */
+function stintsOf(board: Board, seat: number): OfSeat {
+	const known = (board.kept.get('sure-stints') ?? new WeakMap()) as WeakMap<Uint8Array, OfSeat>;
 	board.kept.set('sure-stints', known);
 	const possible = board.possible[seat] as Uint8Array;
 	const before = known.get(possible);
 	if (before !== undefined) return before;
-	const begun = Array.from({ length: board.seating.sectionCount }, (_, section) =>
-		handsBegun(board, seat, section),
-	);
-	known.set(possible, begun);
-	return begun;
+	const { sectionCount, seats } = board.seating;
+	const stints = Array.from({ length: sectionCount }, (_, section) => {
+		const hands = handsBegun(board, seat, section);
+		if (hands.length === 0) return null;
+		const instruments = new Set(hands.map((hand) => seats[seat]?.instrumentOf[hand] ?? -1));
+		return { seat, hands, instruments: [...instruments] };
+	});
+	known.set(possible, stints);
+	return stints;
 }
 
 /** Every hand with which this seat may go on there; none unless a stint begins with each of them. */

@@ -80,11 +80,10 @@ export function sureWork({ outlook, figures }: SureAsked, board: Board): SureWor
 	return { pieces, handOvers };
 }
 
-function shortestHandOver({ seating }: Board, { seat, hands }: SureStint): number {
-	const { instrumentOf } = seating.seats[seat] as Seat;
+function shortestHandOver({ seating }: Board, { instruments }: SureStint): number {
 	let least = Number.POSITIVE_INFINITY;
-	for (const hand of hands) {
-		least = Math.min(least, seating.handOverSeconds[instrumentOf[hand] ?? 0] ?? 0);
+	for (const instrument of instruments) {
+		least = Math.min(least, seating.handOverSeconds[instrument] ?? 0);
 	}
 	return least;
 }
@@ -96,10 +95,8 @@ function leastWork({ board, gear, place }: At, { seat, hands }: SureStint): Leas
 	const { instrumentOf, settingOf } = board.seating.seats[seat] as Seat;
 	let seconds = Number.POSITIVE_INFINITY;
 	let releaseMs = Number.POSITIVE_INFINITY;
-	const isOnly = hands.every((hand) => instrumentOf[hand] === instrumentOf[hands[0] ?? 0]);
 	for (const hand of hands) {
-		const [instrument, setting] = [instrumentOf[hand] ?? 0, settingOf[hand] ?? 0];
-		const one = gear.pieceFor(place, { instrument, setting, isOnly });
+		const one = gear.pieceFor(place, instrumentOf[hand] ?? 0, settingOf[hand] ?? 0);
 		if (one === null) return null;
 		seconds = Math.min(seconds, one.seconds);
 		releaseMs = Math.min(releaseMs, one.releaseMs);
