@@ -41,6 +41,8 @@ export type ChooseAsked = {
 
 /** This share of the budget at the most goes into the choice without the clock: lateness weighs more than most of it. */
 const WITHOUT_CLOCK = 0.6;
+/** Beside the choosing: what takes about as long as so many of its steps for each slot of the board. */
+const STEPS_A_SLOT = { weighing: 40, bounding: 9, asking: 14 } as const;
 
 /** One set of possible choices, with the best of them as long as the clock is left out. */
 type Node = {
@@ -98,7 +100,7 @@ class Search {
 	}
 
 	#rootOn(board: Board): Node {
-		this.#budget.left -= stepCount(board);
+		this.#spend('weighing', board);
 		const first: Budget = { left: this.#budget.left * WITHOUT_CLOCK };
 		this.#budget.left -= first.left;
 		const chosen = chooseHands(board, first);
@@ -110,7 +112,7 @@ class Search {
 	}
 
 	#nodeOn({ board, sureMs }: Part, parent: Node): Node | null {
-		this.#budget.left -= stepCount(board);
+		this.#spend('weighing', board);
 		const chosen = chooseHands(board, this.#budget, parent.chosen);
 		return chosen && this.#node({ board, chosen, parent, sureMs });
 	}
@@ -128,6 +130,10 @@ class Search {
 		return { board, chosen, weighed: all, full, least: larger(own, parent?.least) };
 	}
 
+	#spend(on: keyof typeof STEPS_A_SLOT, { seating }: Board): void {
+		this.#budget.left -= STEPS_A_SLOT[on] * seating.sectionCount * seating.seats.length;
+	}
+
 	#sureMs(board: Board, enoughMs: number): number {
 		return Math.round(sureLateness(this.#asked, board, enoughMs));
 	}
@@ -136,6 +142,7 @@ class Search {
 	#divided(node: Node, best: Counts): readonly Part[] | null {
 		let sharpest: Question | null = null;
 		let most = Number.NEGATIVE_INFINITY;
+		this.#spend('asking', node.board);
 		for (const question of openQuestions({ ...this.#asked, ...node, ...node.chosen })) {
 			const yes = this.#part(node, { ...question, isIt: true }, 0);
 			const sureMs = yes?.sureMs ?? Number.POSITIVE_INFINITY;
@@ -154,7 +161,7 @@ class Search {
 	}
 
 	#part(node: Node, said: Said, enoughMs: number): Part | null {
-		this.#budget.left -= stepCount(node.board) / 8;
+		this.#spend('bounding', node.board);
 		const board = boardAfter(node.board, said);
 		if (board === null) return null;
 		const sureMs = this.#sureMs(board, enoughMs);
@@ -178,11 +185,6 @@ function larger(one: Counts, other: Counts | undefined): Counts {
 
 function leastOf(nodes: readonly Node[]): Node {
 	return nodes.reduce((least, one) => (compared(one.least, least.least) < 0 ? one : least));
-}
-
-/** What has to be read and weighed for one choice, whatever it is, counts as so many steps. */
-function stepCount({ steps }: Board): number {
-	return 3000 + 4 * steps.reduce((sum, { to }) => sum + to.length, 0);
 }
 
 /** The counts with the lateness in its place, after those that weigh more. */

@@ -76,30 +76,36 @@ function narrowed({ seating, steps, possible }: Open, struck: Struck): Possible 
 	const own = new Set(struck.keys());
 	// Each round strikes out more; two are nearly always enough, and fewer strikes are never wrong.
 	for (let round = 0; struck.size > 0; round += 1) {
+		const spans: Struck = new Map();
 		for (const [place, span] of struck) {
-			if (!strike({ seat: seating.seats[place], steps: steps[place] }, lists[place], span)) {
-				return null;
-			}
+			const more = strike({ seat: seating.seats[place], steps: steps[place] }, lists[place], span);
+			if (more === null) return null;
+			spans.set(place, more);
 		}
 		struck.clear();
-		if (round < 4) strikeWhatOthersHave(seating, lists, { own, struck });
+		if (round === 4) break;
+		for (const [place, span] of spans) {
+			strikeWhatIsIn(seating, lists, { place, span, own, struck });
+		}
 	}
 	return lists;
 }
 
 /**
  * Strikes out what no way from the first section to the last leads through, where all ways did before
- * something was struck out in this span; false when none is left.
+ * something was struck out in this span. The span in which something is struck out then; null when
+ * nothing is left.
  */
 function strike(
 	{ seat, steps }: { readonly seat: Seat | undefined; readonly steps: Steps | undefined },
 	mine: Uint8Array | undefined,
 	{ first, last }: Span,
-): boolean {
-	if (seat === undefined || steps === undefined || mine === undefined) return false;
+): Span | null {
+	if (seat === undefined || steps === undefined || mine === undefined) return null;
 	const { size } = seat;
 	const sectionCount = mine.length / size;
 	const reached = new Uint8Array(size);
+	let [earliest, latest] = [first, last];
 	for (let section = first; section < sectionCount; section += 1) {
 		const row = section * size;
 		reached.fill(0);
@@ -117,6 +123,7 @@ function strike(
 			mine[row + hand] = 0;
 			isLess = true;
 		}
+		if (isLess) latest = Math.max(latest, section);
 		// From here on everything is reached that was.
 		if (!isLess && section > last) break;
 	}
@@ -132,38 +139,51 @@ function strike(
 			mine[row - size + hand] = 0;
 			isLess = true;
 		}
+		if (isLess) earliest = Math.min(earliest, section - 1);
 		// Before here everything leads on that did.
 		if (!isLess && section <= first) break;
 	}
-	return sectionCount === 0 || mine.subarray(0, size).includes(1);
+	const isNothingLeft = sectionCount > 0 && !mine.subarray(0, size).includes(1);
+	return isNothingLeft ? null : { first: earliest, last: latest };
 }
 
-/** Strikes out, of each instrument that is surely in one player's hands, all that others would do with it. */
-function strikeWhatOthersHave(
-	{ seats, sectionCount }: Seating,
+type SureAsked = {
+	readonly place: number;
+	readonly span: Span;
+	/** Whose lists are not anybody else's. */
+	readonly own: Set<number>;
+	readonly struck: Struck;
+};
+
+/** Strikes out, of each instrument that is surely in this player's hands in the span, all that others would do with it. */
+function strikeWhatIsIn(
+	{ seats }: Seating,
 	possible: Uint8Array[],
-	{ own, struck }: { readonly own: Set<number>; readonly struck: Struck },
+	{ place, span, own, struck }: SureAsked,
 ): void {
-	for (let section = 0; section < sectionCount; section += 1) {
-		for (let place = 0; place < seats.length; place += 1) {
-			const sure = sureInstrument(seats[place], possible[place], section);
-			if (sure < 0) continue;
-			for (let other = 0; other < seats.length; other += 1) {
-				const seat = seats[other];
-				let theirs = possible[other];
-				if (other === place || seat === undefined || theirs === undefined) continue;
-				for (let hand = 0; hand < seat.size; hand += 1) {
-					const at = section * seat.size + hand;
-					if (seat.instrumentOf[hand] !== sure || theirs[at] === 0) continue;
-					if (!own.has(other)) theirs = theirs.slice();
-					own.add(other);
-					struck.set(other, { first: struck.get(other)?.first ?? section, last: section });
-					theirs[at] = 0;
-					possible[other] = theirs;
-				}
+	for (let section = span.first; section <= span.last; section += 1) {
+		const sure = sureInstrument(seats[place], possible[place], section);
+		if (sure < 0) continue;
+		for (let other = 0; other < seats.length; other += 1) {
+			const seat = seats[other];
+			let theirs = possible[other];
+			if (other === place || seat === undefined || theirs === undefined) continue;
+			for (let hand = 0; hand < seat.size; hand += 1) {
+				const at = section * seat.size + hand;
+				if (seat.instrumentOf[hand] !== sure || theirs[at] === 0) continue;
+				if (!own.has(other)) theirs = theirs.slice();
+				own.add(other);
+				struck.set(other, spanWith(struck.get(other), section));
+				theirs[at] = 0;
+				possible[other] = theirs;
 			}
 		}
 	}
+}
+
+function spanWith(span: Span | undefined, section: number): Span {
+	const { first, last } = span ?? { first: section, last: section };
+	return { first: Math.min(first, section), last: Math.max(last, section) };
 }
 
 /** The instrument that is in these hands whatever is chosen; -1 where that is open. */
