@@ -4,8 +4,8 @@
 // 11, 1982; from memory). Late by the night's clock, which never runs slower than the free one: a due time
 // brought forward by the work to follow asks no more than that work does.
 
-import { lineUp } from './by-urgency.ts';
 import { latenessBound } from './lateness-bound.ts';
+import { lineUp } from './line-up.ts';
 import type { PiecesOfWork } from './pieces-of-work.ts';
 import { latenessInOrder } from './pieces-of-work.ts';
 

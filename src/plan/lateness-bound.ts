@@ -2,7 +2,7 @@
 // another. Of what can be begun, always the piece wanted first is then best (Horn's rule for
 // 1 | pmtn, r_j | L_max, from memory); a clock that stands still now and then delays all alike.
 
-import { lineUp } from './by-urgency.ts';
+import { lineUp } from './line-up.ts';
 import type { PiecesOfWork } from './pieces-of-work.ts';
 
 export type LatenessBound = {
