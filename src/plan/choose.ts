@@ -90,6 +90,7 @@ class Search {
 			if (boards === null && !node.weighed.isInBestOrder) return ended(best, node.least);
 			for (const part of boards ?? []) {
 				if (compared(part.least, best.full) >= 0) continue;
+				if (this.#budget.left <= 0) return ended(best, node.least);
 				const child = this.#nodeOn(part, node);
 				if (child === null) continue;
 				if (compared(child.full, best.full) < 0) best = child;
