@@ -90,5 +90,9 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightDesk):
 
 /** Whether any song asks for an instrument without naming it: else there is nothing to tell anybody. */
 function leavesChoice({ songs }: Show): boolean {
-	return songs.some(({ parts }) => Object.values(parts).some(({ kind }) => kind === 'needs'));
+	return songs.some(({ parts, cues }) =>
+		[parts, ...cues.map(({ hand }) => hand)].some((asked) =>
+			Object.values(asked).some(({ kind }) => kind === 'needs'),
+		),
+	);
 }

@@ -96,6 +96,7 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 					instrument: one.instrument,
 					readyIn: tenths(one.readyInSeconds),
 					why: one.why,
+					later: one.later,
 				})),
 			]),
 		),

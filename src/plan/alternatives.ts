@@ -31,7 +31,7 @@ export type Considered = {
 export function considered(show: Show, plan: Plan, song: string): readonly Considered[] {
 	const session = readyAtZero(show);
 	const isAsked = ({ section, isKept }: Slot) => section.song === song && !isKept;
-	return slotStandIns(session, { plan, costs: 'none', isAsked }).map(({ slot, standIns }) => ({
+	return slotStandIns(session, { plan, costs: 'handful', isAsked }).map(({ slot, standIns }) => ({
 		slot,
 		isNamed: slot.named !== null,
 		alternatives: standIns.map((hand) => ({ hand, cost: costWith(show, slot, hand) })),

@@ -55,12 +55,13 @@ export function costAgainst(
 	without: Session,
 ): (after: Session | null) => LaterCost {
 	const how = { budget: LATER_BUDGET };
-	const before = planCore({ session: without, nowMs, plannedZeroMs }, how).plan;
+	let before: Plan | null = null;
 	const zeroMs = session.zeroAtMs ?? plannedZeroMs;
 	return (after) => {
 		if (after === null) return { missing: 0, later: [] };
+		before ??= planCore({ session: without, nowMs, plannedZeroMs }, how).plan;
 		const { plan } = planCore({ session: after, nowMs, plannedZeroMs }, how);
-		return laterCost({ show: session.show, zeroMs, without: before, with: plan });
+		return laterCost({ show: after.show, zeroMs, without: before, with: plan });
 	};
 }
 

@@ -3,6 +3,7 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { NightMs } from '../journal/entry.ts';
+import { openBreak } from '../session/find.ts';
 import { readiness } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
@@ -36,7 +37,9 @@ function stringsDown({ session, nowMs, plan }: ReadyAsked): readonly Warning[] {
 		const held = players[id]?.holds ?? null;
 		const context = held === null ? undefined : instruments[held]?.context;
 		if (held === null || context === undefined || context.stringsDown.length === 0) return [];
-		const [best] = standIns({ session, plan, nowMs, player: id, instrument: held });
+		// While the break waits for its answer, what to take is asked, with what each costs later.
+		const isAsked = openBreak(session)?.player === id;
+		const [best] = isAsked ? [] : standIns({ session, plan, nowMs, player: id, instrument: held });
 		const said = sentence(show, (call) => {
 			const instead = best === undefined ? '' : `; ${call(best.instrument)} can stand in`;
 			return `${call(held)} in ${name}'s hands has a string down${instead}`;

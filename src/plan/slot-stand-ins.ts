@@ -3,7 +3,9 @@
 
 import { holderOf } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
+import type { Hand } from './hand.ts';
 import { costAgainst } from './later-cost.ts';
+import { withPartInstead } from './part-instead.ts';
 import type { Plan, Slot, StandIn } from './plan.ts';
 import { playedThrough, type Reached } from './played-through.ts';
 import type { LaterCost } from './stand-ins.ts';
@@ -72,13 +74,15 @@ function standInsFor(
 		player,
 		sound,
 	};
-	if (costs === 'none' || instrument === null) return rankStandIns(rack);
-	const later = ({ instrument: other, tuning, capo }: StandIn): LaterCost =>
-		costOf(
-			sessionAfter(momentOf(reached), [
-				{ do: 'report-break', instrument },
-				{ do: 'stand-in', instrument: other, tuning, capo },
-			]),
-		);
+	if (costs === 'none') return rankStandIns(rack);
+	const instead = (hand: Hand) =>
+		instrument === null
+			? withPartInstead(reached.session, slot, hand)
+			: sessionAfter(momentOf(reached), [
+					{ do: 'report-break', instrument },
+					{ do: 'stand-in', ...hand },
+				]);
+	const later = ({ instrument: other, tuning, capo }: Hand): LaterCost =>
+		costOf(instead({ instrument: other, tuning, capo }));
 	return rankStandIns(rack, later, costs === 'best');
 }

@@ -1,14 +1,17 @@
 // Which instruments could take over from the one a player holds or is about to get, best first by what
 // is known now and, where that is asked for, by what each costs later.
 
-import type { InstrumentState } from '../../machines/instrument.ts';
 import { holderOf } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import { demandAt } from './demand.ts';
+import type { Hand } from './hand.ts';
 import { instrumentById } from './instrument-by-id.ts';
-import type { Plan, PlannedHandOver, Slot, StandIn } from './plan.ts';
+import type { Plan, Slot, StandIn } from './plan.ts';
 import { soundingTuning } from './sounding-tuning.ts';
+import type { Rack, Ranked } from './stand-in-ranks.ts';
+import { compareRanked, ranksOf } from './stand-in-ranks.ts';
+import { whyInOrder } from './stand-in-reasons.ts';
 import type { Sound, TakeOver } from './take-over.ts';
 import { takeOver } from './take-over.ts';
 import { whyAbsent } from './why-unplayable.ts';
@@ -42,11 +45,12 @@ export function standIns(asked: StandInsAsked): readonly StandIn[] {
  * @example
  * rackNow({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).sound.replaced.id // => 'A1'
  */
-export function rackNow(asked: StandInsAsked): Rack | null {
+export function rackNow(asked: StandInsAsked): Replaceable | null {
 	const { session, plan, nowMs, player } = asked;
-	const sound = soundAsked(asked);
+	const { slot, sound } = soundAsked(asked);
 	if (sound === null) return null;
 	return {
+		slot,
 		show: session.show,
 		instruments: session.instruments,
 		holder: (id) => holderOf(session, id),
@@ -68,16 +72,8 @@ export type LaterCost = {
 /** So many of the best are planned with: nobody reads further in a hurry, and each takes a plan. */
 const HANDFUL = 5;
 
-export type Rack = {
-	readonly show: Show;
-	readonly instruments: Readonly<Record<string, InstrumentState>>;
-	/** Whose hands it is in, or about to be in; a player's id. */
-	readonly holder: (instrument: string) => string | null;
-	readonly handOvers: readonly PlannedHandOver[];
-	readonly nowMs: number;
-	readonly player: string;
-	readonly sound: Sound;
-};
+/** `slot`: what of the plan is to be played on another; null where the plan asks for nothing. */
+export type Replaceable = Rack & { readonly slot: Slot | null };
 
 /**
  * The same from any rack: as it is, or as a plan expects it to be. With `costOf` the first handful say
@@ -90,7 +86,7 @@ export type Rack = {
  */
 export function rankStandIns(
 	rack: Rack,
-	costOf: ((one: StandIn) => LaterCost) | null = null,
+	costOf: ((one: Hand) => LaterCost) | null = null,
 	isBestEnough = false,
 ): readonly StandIn[] {
 	const { show, sound } = rack;
@@ -99,28 +95,35 @@ export function rankStandIns(
 		.flatMap((instrument): readonly Ranked[] => {
 			const found = offer(rack, instrument);
 			if (found === null) return [];
-			const { isReady: _, ...standIn } = found;
-			return [{ standIn, ranks: ranksOf(rack, instrument, found) }];
+			return [{ instrument, found, later: [], ranks: ranksOf(rack, instrument, found) }];
 		})
-		.sort(compareRanks);
-	if (costOf === null) return ranked.map(({ standIn }) => standIn);
-	const [owner, ready] = ranked[0]?.ranks ?? [];
+		.sort(compareRanked);
+	if (costOf === null) return standInsOf(rack, ranked);
+	const [top] = ranked;
 	let least = Number.POSITIVE_INFINITY;
 	const first = ranked.slice(0, HANDFUL).map((one): Ranked => {
-		const [own = 0, asItStands = 0, ...rest] = one.ranks;
-		const isBehind = own !== owner || asItStands !== ready || least === 0;
+		const isBehind =
+			one.ranks.owner !== top?.ranks.owner ||
+			one.ranks.asItStands !== top.ranks.asItStands ||
+			least === 0;
 		if (isBestEnough && isBehind) return one;
-		const { missing, later } = costOf(one.standIn);
+		const { missing, later } = costOf(one.found);
 		least = Math.min(least, missing);
-		return { standIn: { ...one.standIn, later }, ranks: [own, asItStands, missing, ...rest] };
+		return { ...one, later, ranks: { ...one.ranks, missing } };
 	});
-	const best = first.find(({ ranks }) => ranks[2] === least);
+	const best = first.find(({ ranks }) => ranks.missing === least);
 	const others = first.filter((one) => one !== best);
-	const inOrder = isBestEnough ? [...(best ? [best] : []), ...others] : first.sort(compareRanks);
-	return [...inOrder, ...ranked.slice(HANDFUL)].map(({ standIn }) => standIn);
+	const inOrder = isBestEnough ? [...(best ? [best] : []), ...others] : first.sort(compareRanked);
+	return standInsOf(rack, [...inOrder, ...ranked.slice(HANDFUL)]);
 }
 
-type Ranked = { readonly standIn: StandIn; readonly ranks: readonly number[] };
+function standInsOf(rack: Rack, ranked: readonly Ranked[]): readonly StandIn[] {
+	return ranked.map((one) => {
+		const { instrument, readyInSeconds, tuning, capo } = one.found;
+		const why = whyInOrder(one, { ranked, rack }).join(', ');
+		return { instrument, readyInSeconds, tuning, capo, why, later: one.later };
+	});
+}
 
 function offer(rack: Rack, instrument: Instrument): TakeOver | null {
 	const { show, nowMs, player, sound } = rack;
@@ -132,62 +135,13 @@ function offer(rack: Rack, instrument: Instrument): TakeOver | null {
 	return takeOver({ show, instrument, state, isHeld: holder === player, nowMs }, sound);
 }
 
-/** Smaller is better, first figures first. */
-function ranksOf(rack: Rack, instrument: Instrument, found: TakeOver): readonly number[] {
-	const { player, sound } = rack;
-	const isForOther = instrument.for !== null && !instrument.for.includes(player);
-	return [
-		isForOther ? (instrument.spare ? 1 : 2) : 0,
-		found.isReady ? 0 : 1,
-		found.readyInSeconds,
-		differences(instrument, sound),
-		isNeededSoon(rack, instrument) ? 1 : 0,
-		instrument.spare ? 0 : 1,
-		slotPlace(instrument.slot),
-	];
-}
-
-function compareRanks({ ranks }: Ranked, { ranks: others }: Ranked): number {
-	const index = ranks.findIndex((rank, at) => rank !== others[at]);
-	return index < 0 ? 0 : (ranks[index] ?? 0) - (others[index] ?? 0);
-}
-
-/** How unlike it is: another kind first of all, then bridge, scale and each feature that it lacks. */
-function differences(instrument: Instrument, { kind, replaced }: Sound): number {
-	const otherKind = instrument.kind === kind ? 0 : 100;
-	if (replaced === null) return otherKind;
-	const { bridge, scaleMillimetres, features } = replaced;
-	const hasOtherScale =
-		scaleMillimetres !== null &&
-		instrument.scaleMillimetres !== null &&
-		Math.abs(instrument.scaleMillimetres - scaleMillimetres) > 1;
-	return (
-		otherKind +
-		(instrument.bridge === bridge ? 0 : 1) +
-		(hasOtherScale ? 1 : 0) +
-		features.filter((feature) => !instrument.features.includes(feature)).length
-	);
-}
-
-/** Whether somebody is to get it before what it replaces could be restrung. */
-function isNeededSoon({ handOvers, player, nowMs, sound }: Rack, { id }: Instrument): boolean {
-	const awayMs = (sound.replaced?.times.restring ?? 0) * 1000;
-	return handOvers.some(
-		(one) =>
-			one.instrument === id &&
-			one.player !== player &&
-			(one.section.hasBegun || one.section.startMs > nowMs) &&
-			one.wantedMs < nowMs + awayMs,
-	);
-}
-
-/** Digits before letters; what has no place last. */
-function slotPlace(slot: string | null): number {
-	return slot === null ? Number.MAX_SAFE_INTEGER : (slot.codePointAt(0) ?? 0);
-}
-
 /** What is to be heard from this player, and what would be replaced. */
-function soundAsked({ session, plan, player, instrument }: StandInsAsked): Sound | null {
+function soundAsked({
+	session,
+	plan,
+	player,
+	instrument,
+}: StandInsAsked): Pick<Replaceable, 'slot'> & { readonly sound: Sound | null } {
 	const held = session.players[player]?.holds ?? null;
 	const slots = plan.slots.filter((slot) => slot.player === player);
 	const present = slots.find(({ section }) => section.hasBegun) ?? null;
@@ -199,7 +153,7 @@ function soundAsked({ session, plan, player, instrument }: StandInsAsked): Sound
 	const asked = slots.find((one) => one.instrument === instrument || one.named === instrument);
 	const slot = isForHeld ? present : ((instrument === undefined ? slots[0] : asked) ?? null);
 	const replaced = instrument ?? (isForHeld ? held : (slot?.instrument ?? slot?.named ?? null));
-	return soundOf(session, slot, replaced);
+	return { slot, sound: soundOf(session, slot, replaced) };
 }
 
 function soundOf(session: Session, slot: Slot | null, replaced: string | null): Sound | null {

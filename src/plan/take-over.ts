@@ -34,9 +34,13 @@ export type Offered = {
 	readonly nowMs: NightMs;
 };
 
-export type TakeOver = StandIn & {
+export type TakeOver = Omit<StandIn, 'why' | 'later'> & {
 	/** It sounds right as it stands and is ready. */
 	readonly isReady: boolean;
+	/** Why it would do, in a few words each. */
+	readonly words: readonly string[];
+	/** That word of them which says that it is of another kind; null where it is not. */
+	readonly otherKind: string | null;
 };
 
 /**
@@ -45,7 +49,7 @@ export type TakeOver = StandIn & {
  * ones wanted are among its own.
  *
  * @example
- * takeOver({ show, instrument: instruments.S1, state: states.S1, isHeld: false, nowMs: 0 }, soundOfA1).why // => 'same tuning, ready'
+ * takeOver({ show, instrument: instruments.S1, state: states.S1, isHeld: false, nowMs: 0 }, soundOfA1).words // => ['same tuning', 'ready']
  */
 export function takeOver(offered: Offered, sound: Sound): TakeOver | null {
 	if (KINDS[offered.instrument.kind].family !== KINDS[sound.kind].family) return null;
@@ -86,13 +90,14 @@ function byWay(offered: Offered, way: OpenWithCapo, sound: Sound): TakeOver {
 	const { tuning, capo } = state.context;
 	const isAsItStands = samePitches(tuning, way.tuning) && capo === way.capo;
 	const { isReady, isStale } = readiness(show, state, nowMs);
-	const held = isAsItStands ? 'in hands already' : `in hands already, ${capoWords(way.capo)}`;
+	const held = ['in hands already', ...(isAsItStands ? [] : [capoWords(way.capo)])];
+	const kind = kindWord(instrument.kind);
 	return {
 		instrument: instrument.id,
 		readyInSeconds: readySeconds(offered, way),
 		...way,
-		why: isHeld ? held : whyWords(offered, { way, sound, isAsItStands, isReady, isStale }),
-		later: [],
+		words: isHeld ? held : whyWords(offered, { way, sound, isAsItStands, isReady, isStale }),
+		otherKind: isHeld || kind === kindWord(sound.kind) ? null : kind,
 		isReady: isAsItStands && (isHeld || isReady),
 	};
 }
@@ -105,7 +110,7 @@ type Look = {
 	readonly isStale: boolean;
 };
 
-function whyWords({ instrument, state }: Offered, look: Look): string {
+function whyWords({ instrument, state }: Offered, look: Look): readonly string[] {
 	const { way, sound, isAsItStands, isReady, isStale } = look;
 	const words: string[] = [];
 	const isOtherBass = instrument.tuning.notes.length !== sound.tuning.notes.length;
@@ -122,7 +127,7 @@ function whyWords({ instrument, state }: Offered, look: Look): string {
 	// Another kind is said even of one that is ready: it is taken in a hurry.
 	const isOtherKind = kindWord(instrument.kind) !== kindWord(sound.kind);
 	if (difference !== null && (words.length < 2 || isOtherKind)) words.push(difference);
-	return words.join(', ');
+	return words;
 }
 
 const STRING_WORDS: Readonly<Record<number, string>> = { 4: 'four', 5: 'five' };

@@ -14,6 +14,7 @@ import { outlookOf } from '../../src/plan/outlook.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { planCore } from '../../src/plan/plan-core.ts';
 import { seatingOf } from '../../src/plan/seats.ts';
+import { ranksOf } from '../../src/plan/stand-in-ranks.ts';
 import { stintsAhead } from '../../src/plan/stints.ts';
 import { workAhead } from '../../src/plan/work-ahead.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
@@ -59,6 +60,17 @@ const needsElectric: NeedsPart = {
 	pack: null,
 };
 
+const asTheyStand = { isReady: true, readyInSeconds: 10, tuning: eStandard, capo: 0 };
+const rackOfAsh = {
+	show,
+	instruments: states,
+	holder: () => null,
+	handOvers: plan.handOvers,
+	nowMs: 0,
+	player: 'ash',
+	sound: { tuning: eStandard, kind: 'electric-6' as const, replaced: instruments.A1! },
+};
+
 /** Everything that an example may name. */
 export const exampleNight: Readonly<Record<string, unknown>> = {
 	show,
@@ -97,6 +109,13 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	held: { instrument: 'A1', tuning: eStandard, capo: 0 },
 	beforeDoors: planBeforeDoors(show),
 	soundOfA1: { tuning: eStandard, kind: 'electric-6', replaced: instruments.A1 },
+	ranks: ranksOf(rackOfAsh, instruments.A3!, asTheyStand),
+	rankedS1: {
+		instrument: instruments.S1!,
+		found: { ...asTheyStand, words: ['same tuning', 'ready'], otherKind: null },
+		later: [],
+		ranks: ranksOf(rackOfAsh, instruments.S1!, asTheyStand),
+	},
 	rack: {
 		show,
 		instruments: states,

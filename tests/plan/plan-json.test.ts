@@ -100,8 +100,8 @@ test('has what could stand in at each hand-over, as the rack will be then', () =
 	expect(at('lantern').map(({ instrument, readyIn, why }) => [instrument, readyIn, why])).toEqual([
 		['S1', 70, 'retune one string'],
 		['A2', 80, 'retune one string and capo 1'],
-		['B1', 70, 'retune one string'],
-		['B3', 70, 'retune one string, acoustic'],
+		['B1', 70, 'retune one string, for Bo'],
+		['B3', 70, 'retune one string, acoustic, for Bo'],
 	]);
 	// Bo is to have B3 from Gravel on, so it is nobody else's stand-in then.
 	expect(at('gravel').map(({ instrument }) => instrument)).not.toContain('B3');
@@ -122,7 +122,7 @@ set: [s1, s2, s3, s4]
 		standIns.find(({ song, instrument }) => song === 's3' && instrument === 'A1'),
 	).toMatchObject({
 		readyIn: 10,
-		why: 'same tuning, ready',
+		why: 'ready, for Ash',
 	});
 });
 

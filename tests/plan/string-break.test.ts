@@ -51,7 +51,7 @@ test('the spare that was made ready is offered first, then what needs least work
 		'A3 in 55 s: stale, floating bridge',
 		'A2 in 65 s: capo 1, stale',
 		'A4 in 70 s: retune one string, stale',
-		'B3 in 55 s: stale, acoustic',
+		'B3 in 55 s: stale, acoustic, for Bo',
 	]);
 });
 
