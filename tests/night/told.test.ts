@@ -162,4 +162,4 @@ test('a new start, or a look, at any moment leads to the same plan', () => {
 		}),
 		{ numRuns: RUNS },
 	);
-});
+}, 120_000);
