@@ -88,7 +88,7 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightDesk):
 	return { moment: () => momentAt(clock.nowMs()), plan, recordStep, weigh };
 }
 
-/** Whether any song asks for an instrument without naming it: else there is nothing to tell anybody. */
+/** Whether any song, at its start or at a cue, asks for an instrument without naming it: else there is nothing to tell anybody. */
 function leavesChoice({ songs }: Show): boolean {
 	return songs.some(({ parts, cues }) =>
 		[parts, ...cues.map(({ hand }) => hand)].some((asked) =>

@@ -83,6 +83,25 @@ set: [s1, s2]
 		expect(tolds(night)).toEqual([]);
 	});
 
+	test('is also what a cue leaves open, though every song names what it begins with', () => {
+		const show = clubShow(`
+songs:
+  - {id: s1, title: S1, length: "4:00", parts: {ash: {instrument: A4}}}
+  - id: s2
+    title: S2
+    length: "4:00"
+    parts: {ash: {instrument: A4}}
+    cues: [{at: solo, hand: {ash: ${OPEN}}}]
+set: [s1, s2]
+`);
+		const night = begun(show);
+		expect(tolds(night).map(({ slots }) => Object.keys(slots))).toEqual([['2 1 ash']]);
+		night.press('f', '1', 'enter', 'r', '1');
+		const atCue = slotLines(night.night.plan(), 's2')[1];
+		expect(atCue).toBe('ash A3 E standard');
+		expect(slotLines(planUntold(night), 's2')[1]).toBe('ash A1 E standard');
+	});
+
 	test('holds for everybody whom a loss does not concern', () => {
 		const night = begun();
 		expect(slotLines(night.night.plan(), 's4')).toEqual(['ash X1 E standard', 'bo X2 E standard']);
