@@ -25,7 +25,8 @@ export function sectionStarts(song: Song, lengthSeconds: number): readonly Secti
 		...cues.map(({ index, nearSeconds }, place): SectionStart => {
 			const estimate = nearSeconds ?? (lengthSeconds * (place + 1)) / (cues.length + 1);
 			latest = Math.min(Math.max(estimate, latest), lengthSeconds);
-			return { point: index, seconds: latest };
+			// Moments of a night are whole milliseconds: a third of a song would not be met by what ends at it.
+			return { point: index, seconds: Math.round(latest * 1000) / 1000 };
 		}),
 	];
 }

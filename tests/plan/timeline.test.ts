@@ -2,6 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { markText } from '../../src/base/show-clock.ts';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { sectionStarts } from '../../src/plan/section-starts.ts';
 import { sectionsAhead } from '../../src/plan/timeline.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -151,6 +152,20 @@ test('a song is divided where a cue hands over: at its estimate, else at equal p
 	]);
 	const [song] = handing.songs;
 	expect(sectionStarts(song!, 360).map(({ point }) => point)).toEqual([0, 2, 3]);
+});
+
+test('what is late from a third of a song on has to be begun as soon as it can be, not before', () => {
+	const show = clubShow(`
+songs:
+  - id: s1
+    title: S1
+    length: "2:05"
+    parts: {ash: {instrument: A1}}
+    cues: [{at: solo, hand: {ash: A2}}, {at: out, hand: {ash: A1}}]
+set: [s1]
+`);
+	const [work] = planBeforeDoors(show).work;
+	expect(work).toMatchObject({ instrument: 'A1', fromMs: 41_667, beginByMs: 41_667 });
 });
 
 test('in a song that is on, cues reached are past and the others still to come', () => {
