@@ -1,7 +1,7 @@
 // What each section ahead asks of each player, with everything that would do for it.
 
 import type { Demand } from './demand.ts';
-import { demandAt } from './demand.ts';
+import { demandAt, goesOnWithin } from './demand.ts';
 import type { Hand } from './hand.ts';
 import type { Outlook } from './outlook.ts';
 import { preferenceCost } from './preference.ts';
@@ -16,6 +16,8 @@ export type Ask = {
 	readonly demand: Demand;
 	/** Their hands are left alone. */
 	readonly isSettled: boolean;
+	/** Asked only of empty hands: it is the middle of a song, and nobody exchanges for them there. */
+	readonly isOfEmptyHands: boolean;
 	/** For what is named or needed, in the order of the file, then the lowest fret; else none. Of settled players, what they should have. */
 	readonly options: readonly Option[];
 };
@@ -35,6 +37,7 @@ export function asksAhead(outlook: Outlook): readonly (readonly Ask[])[] {
 		const asked = show.players.map(({ id }) => ({
 			player: id,
 			isSettled: (settledThrough.get(id) ?? -1) >= place,
+			isOfEmptyHands: song !== undefined && goesOnWithin(song, section, id),
 			demand:
 				song === undefined
 					? ({ kind: 'keeps' } as const)
@@ -45,11 +48,11 @@ export function asksAhead(outlook: Outlook): readonly (readonly Ask[])[] {
 			if (demand.kind !== 'named' || isSettled || !isPlayable(outlook, demand)) continue;
 			namedFor.set(demand.instrument.id, player);
 		}
-		return asked.map(({ player, isSettled, demand }): Ask => {
+		return asked.map(({ player, demand, ...how }): Ask => {
 			const options = optionsFor(outlook, demand, player);
 			const isFree = ({ hand }: Option): boolean =>
 				demand.kind === 'named' || !namedFor.has(hand.instrument);
-			return { demand, isSettled, options: options.filter(isFree) };
+			return { demand, ...how, options: options.filter(isFree) };
 		});
 	});
 }

@@ -105,9 +105,11 @@ function takenIn(
 
 function choiceOf(at: At, holding: Holding): Choice {
 	const { section, place, seat, outlook } = at;
-	const ask = seat.asks[place] as Ask;
-	const played = ask.isSettled ? settled(at, ask, holding.before) : playedOf(at, ask, holding);
+	const asked = seat.asks[place] as Ask;
 	const { before } = holding;
+	const goesOnHere = asked.isOfEmptyHands && !asked.isSettled && before !== null;
+	const ask: Ask = goesOnHere ? { ...asked, demand: { kind: 'keeps' } } : asked;
+	const played = ask.isSettled ? settled(at, ask, before) : playedOf(at, ask, holding);
 	const { play, after } = played;
 	const instrument = play && instrumentById(outlook.show).get(play.instrument);
 	return {

@@ -3,6 +3,7 @@
 import { cuePoints } from '../../machines/song.ts';
 import type { Instrument, Part, Show, Song } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import type { Section } from './plan.ts';
 
 export type Demand =
 	/** Exactly this. */
@@ -24,6 +25,23 @@ export type NeedsPart = Extract<Part, { kind: 'needs' }>;
 
 /** Which player, in which song, from which of its cue points on (0 is the start). */
 export type DemandAt = { readonly song: Song; readonly point: number; readonly player: string };
+
+/**
+ * Whether the section begins in the middle of a song, at a cue that hands this player nothing: what they
+ * have by then stays in their hands, whatever the song asks for.
+ *
+ * @example
+ * goesOnWithin(songs.bridge, { point: 1, hasBegun: false }, 'ash') // => false
+ * goesOnWithin(songs.bridge, { point: 1, hasBegun: false }, 'bo') // => true
+ */
+export function goesOnWithin(
+	song: Song,
+	{ point, hasBegun }: Pick<Section, 'point' | 'hasBegun'>,
+	player: string,
+): boolean {
+	const hand = cuePoints(song)[point]?.hand ?? {};
+	return point > 0 && !hasBegun && !Object.hasOwn(hand, player);
+}
 
 /**
  * What the player needs there. A part without a tuning asks for the one that the file gives the

@@ -30,8 +30,11 @@ export function mayHold(seating: Seating): MayHold {
 		};
 		hold(seat.start);
 		for (let place = 0; place < sectionCount; place += 1) {
-			const { demand, isSettled } = seat.asks[place] ?? { demand: { kind: 'keeps' } };
-			const keepsAll = isSettled || demand.kind === 'keeps' || (place === 0 && seating.isOn);
+			const { demand, isSettled, isOfEmptyHands } = seat.asks[place] ?? {
+				demand: { kind: 'keeps' },
+			};
+			const mayKeep = isOfEmptyHands || demand.kind === 'keeps' || (place === 0 && seating.isOn);
+			const keepsAll = isSettled || mayKeep;
 			const isEmptied = isSettled && endsStints[place] === 1;
 			if (!keepsAll || isEmptied) before = new Uint8Array(instrumentCount);
 			if (place === 0 && !isSettled && demand.kind === 'keeps') hold(seat.putDown);

@@ -118,7 +118,8 @@ class StepList {
 			this.#add(section, { to: emptied });
 			return;
 		}
-		if (ask.demand.kind === 'keeps') {
+		const isHeld = hand !== FRESH && hand !== EMPTY;
+		if (ask.demand.kind === 'keeps' || (ask.isOfEmptyHands && isHeld)) {
 			this.#keep(section, hand, { from, emptied });
 			return;
 		}

@@ -86,7 +86,8 @@ function namedTooOften(
 	const named = seats.flatMap((place) => {
 		const seat = seating.seats[place];
 		const [hand] = seat?.optionHands[section] ?? [];
-		const isNamed = seat?.asks[section]?.demand.kind === 'named';
+		const ask = seat?.asks[section];
+		const isNamed = ask?.demand.kind === 'named' && !ask.isOfEmptyHands;
 		if (seat === undefined || hand === undefined || !isNamed) return [];
 		return possible[place]?.[section * seat.size + hand] === 1 ? [seat.instrumentOf[hand]] : [];
 	});

@@ -4,7 +4,7 @@
 import type { Entry, NightMs, ToldHand } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import { slotName, toldAt } from '../session/told.ts';
-import { demandAt } from './demand.ts';
+import { demandAt, goesOnWithin } from './demand.ts';
 import type { Hand } from './hand.ts';
 import type { Outlook } from './outlook.ts';
 import type { Plan, Section } from './plan.ts';
@@ -33,6 +33,7 @@ export function toldTonight(session: Session, outlook: Outlook): Told | null {
 			const song = songs.get(section.song);
 			const demand = song && demandAt(show, { song, point: section.point, player });
 			if (demand === undefined || demand.kind === 'keeps') continue;
+			if (song !== undefined && goesOnWithin(song, section, player)) continue;
 			const told = demand.kind === 'needs' ? toldAt(session, { ...section, player }) : undefined;
 			if (told?.instrument !== refused) refused = null;
 			if (told !== undefined && refused === null) {

@@ -340,6 +340,51 @@ set: [s1]
 		expect(plan.handOvers[1]).toMatchObject({ fits: true, wantedMs: mark('02:15') });
 		expect(plan.cost.overGap).toBe(0);
 	});
+
+	const SHARED = '{needs: {kind: electric-6, sounds: E standard, prefer: S1}}';
+
+	test('whom a cue does not name exchanges nothing at it, however well that would fit', () => {
+		const show = clubShow(`
+songs:
+  - {id: s1, title: S1, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B1}}, ends: segue}
+  - id: s2
+    title: S2
+    length: "4:00"
+    parts: {ash: ${SHARED}}
+    cues: [{at: solo, near: "2:00", hand: {bo: B3}}]
+    ends: segue
+  - {id: s3, title: S3, length: "4:00", parts: {ash: {instrument: A2}}}
+set: [s1, s2, s3]
+`);
+		const plan = planBeforeDoors(show);
+		expect(slotLines(plan, 's2')).toEqual([
+			'ash A1 E standard',
+			'bo B1 E standard',
+			'ash A1 E standard',
+			'bo B3 E standard',
+		]);
+		// Into S3 there is no room; what is played in the one song counts once against what it prefers.
+		expect(plan.cost).toMatchObject({ overGap: 1, handOvers: 2, preference: 10 });
+	});
+
+	test('what a cue takes from one is there for another who had to go without', () => {
+		const show = clubShow(`
+songs:
+  - {id: s1, title: S1, length: "4:00", parts: {ash: {instrument: S1}}}
+  - id: s2
+    title: S2
+    length: "4:00"
+    parts: {bo: {instrument: S1}}
+    cues: [{at: solo, near: "2:00", hand: {ash: A1}}]
+set: [s1, s2]
+`);
+		expect(slotLines(planBeforeDoors(show), 's2')).toEqual([
+			'ash S1 E standard',
+			'bo - E standard',
+			'ash A1 E standard',
+			'bo S1 E standard',
+		]);
+	});
 });
 
 describe('settled', () => {

@@ -31,9 +31,9 @@ function openSlots(show: Show): readonly Open[] {
 	const keys = new Map(
 		readyAtZero(show).list.map((one) => [one.kind === 'song' ? one.song : '', one.key]),
 	);
-	return linesOf(show).flatMap(({ song, point, parts }, line) =>
+	return linesOf(show).flatMap(({ song, point, parts, handed }, line) =>
 		show.players.flatMap(({ id }, player) =>
-			parts[id]?.kind === 'needs'
+			parts[id]?.kind === 'needs' && handed?.includes(id) !== false
 				? [{ name: slotName({ item: keys.get(song)!, point, player: id }), line, player }]
 				: [],
 		),

@@ -5,7 +5,7 @@
 import type { Show } from '../../../src/showfile/show.ts';
 import { sameHeld } from './judge.ts';
 import type { Held, Line } from './lines.ts';
-import { linesOf, sameStrings, semitones, whatWouldDo } from './lines.ts';
+import { linesOf, partIn, sameStrings, semitones, whatWouldDo } from './lines.ts';
 
 /** Each a sum of variables, in the solver's writing; what makes a choice better, weightiest first. */
 export type ChoiceModel = {
@@ -104,7 +104,7 @@ type MoveAsked = {
 type Move = { readonly to: Node; readonly begins: boolean; readonly counts: boolean };
 
 function movesFrom(show: Show, { line, id, from, at, index }: MoveAsked): readonly Move[] {
-	const part = line.parts[id];
+	const part = partIn(line, id, from.held);
 	const isFresh = line.isAfterInterval || from.isFresh;
 	const nameOf = (held: Held | null, fresh: boolean): string =>
 		held === null
@@ -176,7 +176,9 @@ function sharing(show: Show, line: Line, nodes: readonly (readonly Node[])[]): r
 			for (const instrument of candidates) {
 				const others = holding(instrument, (other) => {
 					const theirs = line.parts[show.players[other]!.id];
-					return other !== index && !(part.kind === 'named' && theirs?.kind === 'needs');
+					const mayKeep = line.handed?.includes(show.players[other]!.id) === false;
+					const givesWay = part.kind === 'named' && theirs?.kind === 'needs' && !mayKeep;
+					return other !== index && !givesWay;
 				});
 				rows.push(`${[name, ...others.map((one) => `- ${one}`)].join(' ')} <= 0`);
 			}

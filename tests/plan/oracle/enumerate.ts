@@ -4,7 +4,7 @@ import type { Show } from '../../../src/showfile/show.ts';
 import type { Judged, Plays } from './judge.ts';
 import { judge, whyNot } from './judge.ts';
 import type { Held, Line } from './lines.ts';
-import { linesOf, whatWouldDo } from './lines.ts';
+import { linesOf, partIn, whatWouldDo } from './lines.ts';
 
 /** Everything that may be played, judged; null where it is more than `most`. */
 export function everyChoice(show: Show, most: number): readonly Judged[] | null {
@@ -40,7 +40,7 @@ function everyLine(
 ): readonly (readonly (Held | null)[])[] {
 	let ways: readonly (readonly (Held | null)[])[] = [[]];
 	for (const [index, { id }] of show.players.entries()) {
-		const part = line.parts[id];
+		const part = partIn(line, id, before[index] ?? null);
 		const options =
 			part === undefined
 				? [before[index] ?? null]

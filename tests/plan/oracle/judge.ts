@@ -5,7 +5,7 @@ import type { Instrument, Part, Show } from '../../../src/showfile/show.ts';
 import type { Busy, Chore } from './least-late.ts';
 import { leastLate } from './least-late.ts';
 import type { Held, Line } from './lines.ts';
-import { sameStrings, semitones, whatWouldDo } from './lines.ts';
+import { partIn, sameStrings, semitones, whatWouldDo } from './lines.ts';
 
 /** For each line, what each player plays, in the show's order of players; null for nothing. */
 export type Plays = readonly (readonly (Held | null)[])[];
@@ -32,7 +32,7 @@ export function whyNot(show: Show, line: Line, { before, plays }: Hands): string
 		holders.set(held.instrument, index);
 	}
 	for (const [index, { id }] of show.players.entries()) {
-		const part = line.parts[id];
+		const part = partIn(line, id, before[index] ?? null);
 		const held = plays[index] ?? null;
 		if (part === undefined) {
 			if (!sameHeld(held, before[index] ?? null)) return `${id} does not keep what they have`;
@@ -54,7 +54,7 @@ export function whyNot(show: Show, line: Line, { before, plays }: Hands): string
 		const isFree = ways.some((one) => {
 			const holder = holders.get(one.held.instrument);
 			if (holder === undefined) return true;
-			const theirs = line.parts[show.players[holder]!.id];
+			const theirs = partIn(line, show.players[holder]!.id, before[holder] ?? null);
 			// Who only needs one has to give way to whoever is named for it.
 			return part.kind === 'named' && theirs?.kind === 'needs';
 		});
@@ -131,7 +131,7 @@ export function judge(show: Show, lines: readonly Line[], plays: Plays): Judged 
 		if (total > 0) busy.push([wantedSeconds, line.startSeconds]);
 		counts.overGap += notFitting(seconds, line.gapSeconds);
 		for (const [index, { id }] of show.players.entries()) {
-			const part = line.parts[id];
+			const part = partIn(line, id, hands[index] ?? null);
 			const held = now[index] ?? null;
 			if (held === null) {
 				if (part?.kind === 'named' || part?.kind === 'needs') counts.missing += 1;

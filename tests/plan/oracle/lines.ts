@@ -13,7 +13,10 @@ export type Line = {
 	/** The end of what was before; null for the first. */
 	readonly previousEndSeconds: number | null;
 	readonly isAfterInterval: boolean;
+	/** What the song has asked for so far. */
 	readonly parts: Readonly<Record<string, Part>>;
+	/** Whom a cue hands something; null at a song's start. */
+	readonly handed: readonly string[] | null;
 };
 
 /** In order; songs here all have lengths, and cues that hand over all have their `near`. */
@@ -38,6 +41,7 @@ export function linesOf(show: Show): readonly Line[] {
 			previousEndSeconds: endSeconds,
 			isAfterInterval: intervalSeconds !== null,
 			parts,
+			handed: null,
 		});
 		song.cues.forEach(({ hand, nearSeconds }, index) => {
 			parts = { ...parts, ...hand };
@@ -50,12 +54,22 @@ export function linesOf(show: Show): readonly Line[] {
 				previousEndSeconds: startSeconds + nearSeconds!,
 				isAfterInterval: false,
 				parts,
+				handed: Object.keys(hand),
 			});
 		});
 		endSeconds = startSeconds + song.lengthSeconds!;
 		intervalSeconds = null;
 	}
 	return lines;
+}
+
+/**
+ * What is asked of a player there. In the middle of a song a cue asks nothing of whom it does not name,
+ * as long as they have something: nobody would exchange it.
+ */
+export function partIn(line: Line, player: string, before: Held | null): Part | undefined {
+	const isNamed = line.handed === null || line.handed.includes(player);
+	return isNamed || before === null ? line.parts[player] : undefined;
 }
 
 /** What one player has in hands: instrument, open strings as semitones, capo. */
