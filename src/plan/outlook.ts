@@ -80,7 +80,8 @@ function handOf(session: Session, instrument: string | null): Hand | null {
 
 /**
  * Until which section each player keeps what they hold: through the item that their hand-over was
- * settled for, up to a cue of it that hands them something of its own; or through the song on now when they were given something for a later one already.
+ * settled for, up to a cue of it that hands them something of its own, unless another song has come to stand
+ * before it; or through the song on now when they were given something for a later one already.
  */
 function settledPlaces(
 	session: Session,
@@ -94,6 +95,7 @@ function settledPlaces(
 		}
 	}
 	const { item, players } = session.settled;
+	if (present?.item !== item) return places;
 	for (const id of Object.keys(players)) {
 		const place = sections.findLastIndex(
 			(section) => section.item === item && section.point < openFromPoint(session, item, id),

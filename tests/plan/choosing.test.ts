@@ -404,4 +404,23 @@ describe('settled', () => {
 		expect(slotLines(plan, 's2')).toEqual(['ash S1 E standard']);
 		expect(warningLines(plan).filter((line) => line.startsWith('wrong'))).toEqual([]);
 	});
+
+	test('is nobody for a song that comes before the one they exchanged in', () => {
+		const show = clubShow(set('ash: {instrument: A4}', 'ash: {instrument: A1}'));
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const ended = withEntries(on, { k: 'song-ended', at: mark('04:00'), how: 'played' });
+		const exchanged = withEntries(withSongBegun(ended, '04:15'), {
+			k: 'handed-over',
+			at: mark('05:00'),
+			by: 'exchange',
+			player: 'ash',
+			instrument: 'S1',
+		});
+		const again = withEntries(
+			exchanged,
+			{ k: 'song-ended', at: mark('08:15'), how: 'played' },
+			{ k: 'next-chosen', at: mark('08:16'), item: '1' },
+		);
+		expect(handOverLines(planAt(again, '08:20'))).toEqual(['s1: ash S1 > A4', 's2: ash A4 > A1']);
+	});
 });
