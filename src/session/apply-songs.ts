@@ -75,6 +75,8 @@ export function endSong(session: Session, end: { endedAtMs: number; how: Run['ho
 			song: null,
 			phaseSinceMs: end.endedAtMs,
 			next: nextAfter(ended, stands),
+			// The same song may be played again, and then its hand-overs are to be made.
+			settled: { item: null, players: {} },
 		},
 		{ type: 'songEnded', ahead: stands },
 	);

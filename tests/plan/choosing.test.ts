@@ -422,5 +422,11 @@ describe('settled', () => {
 			{ k: 'next-chosen', at: mark('08:16'), item: '1' },
 		);
 		expect(handOverLines(planAt(again, '08:20'))).toEqual(['s1: ash S1 > A4', 's2: ash A4 > A1']);
+		const sameAgain = withEntries(
+			exchanged,
+			{ k: 'song-ended', at: mark('08:15'), how: 'played' },
+			{ k: 'next-chosen', at: mark('08:16'), item: '2' },
+		);
+		expect(handOverLines(planAt(sameAgain, '08:20'))).toEqual(['s2: ash S1 > A1']);
 	});
 });
