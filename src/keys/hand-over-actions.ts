@@ -1,5 +1,6 @@
 // What is given into hands: as planned, or otherwise.
 
+import { firstSong } from '../plan/first-song.ts';
 import type { PlannedHandOver } from '../plan/plan.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import type { Show } from '../showfile/show.ts';
@@ -15,9 +16,9 @@ function openHandOvers({ session, plan }: KeyContext): readonly PlannedHandOver[
 	const overdue = plan.handOvers.filter((one) => one.section.hasBegun);
 	if (overdue.length > 0) return overdue;
 	const next = nextSongItem(session)?.key;
-	const current = songOnNow(session)?.item.key;
+	const sectionsOn = songOnNow(session) === null ? [] : firstSong(plan.sections);
 	const first = plan.handOvers.find(
-		(one) => one.section.item === current || one.section.item === next,
+		({ section }) => sectionsOn.includes(section) || (section.item === next && !section.hasBegun),
 	);
 	return first ? plan.handOvers.filter((one) => one.section === first.section) : [];
 }

@@ -3,6 +3,7 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
+import { firstSong } from '../plan/first-song.ts';
 import type { StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
@@ -115,7 +116,7 @@ function laterWords([first, ...more]: readonly string[]): readonly string[] {
 /** What playing on means: in the last minute of a song, the way through it on the strings that are left. */
 function playOnLine({ session, plan, nowMs, playOnLater }: KeyContext, open: Incident): string {
 	const item = songOnNow(session)?.item.key;
-	const endMs = plan.sections.findLast((one) => one.item === item)?.endMs ?? nowMs;
+	const endMs = firstSong(plan.sections).at(-1)?.endMs ?? nowMs;
 	const leftSeconds = (endMs - nowMs) / 1000;
 	const isNearEnd = item !== undefined && leftSeconds < WAY_THROUGH_SECONDS;
 	const words = isNearEnd

@@ -1,6 +1,7 @@
 // Stepping and ending as commands: what a key would reach, with what the plan has for that point.
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
+import { firstSong } from '../plan/first-song.ts';
 import type { Section } from '../plan/plan.ts';
 import type { Command, HandOver } from '../session/command.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
@@ -28,7 +29,7 @@ export function stepCommand({ session, plan }: KeyContext): Command {
 
 /** The song done now, with what the plan has for the one that a segue goes straight on to. */
 export function finishCommand({ session, plan }: KeyContext): Command {
-	const current = songOnNow(session)?.item.key;
+	const sectionsOn = songOnNow(session) === null ? [] : firstSong(plan.sections);
 	const isReached = isAheadAt(nextSongItem(session)?.key, 0);
 	const planned = plan.handOvers.filter(isReached);
 	// Who was to change at a cue that is passed by goes straight to what the next song wants of them.
@@ -39,7 +40,7 @@ export function finishCommand({ session, plan }: KeyContext): Command {
 			!planned.some(({ player }) => player === slot.player) &&
 			plan.handOvers.some(
 				({ section, player }) =>
-					player === slot.player && section.item === current && !section.hasBegun,
+					player === slot.player && !section.hasBegun && sectionsOn.includes(section),
 			),
 	);
 	return {

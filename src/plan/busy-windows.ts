@@ -38,11 +38,9 @@ export function busyWindows(
 export function cueWindows(session: Session, sections: readonly Section[]): readonly Window[] {
 	const songs = new Map(session.show.songs.map((song) => [song.id, song]));
 	const on = songOnNow(session);
-	const firstSections = new Map<string, Section>();
-	for (const section of sections) {
-		if (!firstSections.has(section.item)) firstSections.set(section.item, section);
-	}
-	return [...firstSections.values()].flatMap((section) => {
+	// Not by list item: after a jump back the song that is on comes a second time.
+	const begun = sections.filter(({ point, hasBegun }) => hasBegun || point === 0);
+	return begun.flatMap((section) => {
 		const song = songs.get(section.song);
 		if (song === undefined) return [];
 		const reached = section.hasBegun && session.song ? (cueIndex(session.song) ?? 0) : 0;

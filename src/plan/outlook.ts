@@ -11,6 +11,7 @@ import type { Window } from './busy-windows.ts';
 import { cueWindows } from './busy-windows.ts';
 import type { Demand } from './demand.ts';
 import { demandAt } from './demand.ts';
+import { firstSong } from './first-song.ts';
 import type { Hand } from './hand.ts';
 import type { Section } from './plan.ts';
 import type { Moment } from './timeline.ts';
@@ -97,9 +98,8 @@ function settledPlaces(
 	const { item, players } = session.settled;
 	if (present?.item !== item) return places;
 	for (const id of Object.keys(players)) {
-		const place = sections.findLastIndex(
-			(section) => section.item === item && section.point < openFromPoint(session, item, id),
-		);
+		const openFrom = openFromPoint(session, item, id);
+		const place = firstSong(sections).findLastIndex(({ point }) => point < openFrom);
 		if (place >= 0) places.set(id, place);
 	}
 	return places;

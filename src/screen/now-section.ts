@@ -3,6 +3,7 @@
 import { type CuePoint, cueIndex, cuePoints } from '../../machines/song.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { dayTimeText } from '../base/show-clock.ts';
+import { firstSong } from '../plan/first-song.ts';
 import { findItem } from '../session/find.ts';
 import type { SongItem } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
@@ -156,8 +157,8 @@ function songTimes(state: ScreenState): Times | null {
 	if (item === null || run === undefined) return null;
 	const elapsed = (nowMs - run.beganAtMs) / 1000;
 	const length = songOf(session.show, item.song)?.lengthSeconds ?? null;
-	const ends = plan.sections.filter((one) => one.item === item.key).map(({ endMs }) => endMs);
-	const planned = ends.length > 0 ? (Math.max(...ends) - nowMs) / 1000 : null;
+	const last = firstSong(plan.sections).at(-1);
+	const planned = last?.item === item.key ? (last.endMs - nowMs) / 1000 : null;
 	return { elapsed, length, left: length === null ? planned : length - elapsed };
 }
 

@@ -39,3 +39,23 @@ test('nothing is said of the hand-over of a cue, nor between songs', () => {
 	expect(play('00:01 enter !screen').screen).not.toContain('the next song;');
 	expect(play('00:01 d enter !screen').screen).not.toContain('the next song;');
 });
+
+test('what the song on asks for when it comes again after another is no hand-over for now', () => {
+	const again = showFrom(`format: rackside/1
+players: [{id: ash, name: Ash}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: A2, name: Birch, slot: "2", kind: electric-6, tuning: E standard}
+songs:
+  - {id: one, title: One, length: "3:00"}
+  - {id: two, title: Two, parts: {ash: A1}, cues: [{at: V2, hand: {ash: A2}}]}
+set: [one, two]
+`);
+	const { screen, states } = playShow(
+		again,
+		'-01:00 !ready\n00:00 space\n03:00 d\n03:15 space\n03:30 space\n03:40 j "one" enter\n03:50 enter\n03:52 !screen',
+	);
+	expect(states[0].players.ash.holds).toBe('A2');
+	// Two has no length and counts as three minutes, like One: it ends at 6:15, the second time at 12:45.
+	expect(screen).toContain('0:37 of ? left   2:23');
+});

@@ -49,3 +49,17 @@ test('a cue that was reached early pauses nothing later', () => {
 	const reached = withEntries(on, { k: 'cue-reached', at: mark('00:50'), index: 1 });
 	expect(workLines(planAt(reached, '00:50'))[0]).toContain('done 0:01:35');
 });
+
+test('in a song that comes again its cues are pressed again', () => {
+	const again = withEntries(
+		on,
+		{ k: 'cue-reached', at: mark('01:00'), index: 1 },
+		{ k: 'cue-reached', at: mark('03:00'), index: 3 },
+		{ k: 'next-chosen', at: mark('03:20'), item: '1' },
+		{ k: 'string-broke', at: mark('03:25'), incident: 1, instrument: 'A4', player: null },
+	);
+	// The song lasts until 4:00 and again from 4:15 to 8:15, its cues then at 5:15 and 7:15.
+	expect(workLines(planAt(again, '03:30'))).toEqual([
+		'restring A4 270 s, wanted 0:08:15, done 0:08:10, slack 5, begin by 0:03:35',
+	]);
+});

@@ -428,5 +428,7 @@ describe('settled', () => {
 			{ k: 'next-chosen', at: mark('08:16'), item: '2' },
 		);
 		expect(handOverLines(planAt(sameAgain, '08:20'))).toEqual(['s2: ash S1 > A1']);
+		const onStill = withEntries(exchanged, { k: 'next-chosen', at: mark('05:10'), item: '1' });
+		expect(handOverLines(planAt(onStill, '05:20'))).toEqual(['s1: ash S1 > A4', 's2: ash A4 > A1']);
 	});
 });
