@@ -1,8 +1,22 @@
-// Bundles src into dist: a small entry that runs on any Node and checks its version, then split files,
-// because a command then reads only what it needs. Runs on `npm ci`, before tests and before packing.
+// Bundles src into dist: a small entry that runs on any Node and checks its version, the program as one
+// script, which it loads, and as modules beside it what few starts need or what has to wait while it is
+// loaded. Runs on `npm ci`, before tests and before packing.
 
-import { chmod, copyFile, readdir, readFile, rm } from 'node:fs/promises';
+import { execFile } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import {
+	chmod,
+	copyFile,
+	mkdir,
+	mkdtemp,
+	readdir,
+	readFile,
+	rename,
+	rm,
+	writeFile,
+} from 'node:fs/promises';
 import { builtinModules } from 'node:module';
+import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -10,9 +24,6 @@ import { build } from 'esbuild';
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'src/cli');
 const dist = join(root, 'dist');
-
-// A thread needs a file of its own, named for it, beside the others.
-const workers = (await readdir(cli)).filter((name) => name.endsWith('-worker.ts'));
 
 /**
  * When it is loaded, the width library makes a pattern of all emoji and a splitter of graphemes, each of
@@ -105,64 +116,124 @@ const banner = {
 	js: 'import{createRequire as createRequireHere}from"node:module";const require=createRequireHere(import.meta.url);',
 };
 
-/** The entry stands alone, so that a Node too old for the rest can still read it. */
-const mainStandsBeside = {
-	name: 'main-stands-beside',
+const shared = {
+	absWorkingDir: root,
+	outdir: dist,
+	bundle: true,
+	platform: 'node',
+	target: 'node22',
+	jsx: 'automatic',
+	metafile: true,
+	logLevel: 'warning',
+};
+
+// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
+const define = { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' };
+
+// Modules that the program imports at run time, by what it calls them.
+const modules = { '../ui/start-ui.tsx': join(root, 'src/ui/start-ui.tsx'), conf: 'conf' };
+const fileOf = (name) => `${basename(name, '.tsx')}.js`;
+
+const besideProgram = {
+	name: 'beside-program',
 	setup({ onResolve }) {
-		onResolve({ filter: /\/main\.ts$/ }, () => ({ path: './main.js', external: true }));
+		onResolve({ filter: /start-ui\.tsx$|^conf$/ }, ({ path, kind }) =>
+			kind === 'dynamic-import' ? { path: `./${fileOf(path)}`, external: true } : undefined,
+		);
 	},
 };
 
-const entry = await build({
-	absWorkingDir: root,
-	entryPoints: { rackside: join(cli, 'entry.ts') },
-	outdir: dist,
-	bundle: true,
-	platform: 'node',
+const beside = await build({
+	...shared,
+	entryPoints: Object.fromEntries(
+		Object.entries(modules).map(([name, path]) => [basename(fileOf(name), '.js'), path]),
+	),
+	splitting: true,
 	format: 'esm',
-	target: 'node18',
-	plugins: [mainStandsBeside, requireBuiltIn],
+	plugins: [lateWidths, wholeRows, requireBuiltIn],
+	define,
+	alias: { 'react-devtools-core': join(root, '.ci/no-devtools.mjs') },
 	banner,
-	metafile: true,
-	logLevel: 'warning',
 });
 
-const rest = await build({
-	absWorkingDir: root,
-	entryPoints: {
-		main: join(cli, 'main.ts'),
-		...Object.fromEntries(workers.map((name) => [basename(name, '.ts'), join(cli, name)])),
-	},
-	outdir: dist,
-	bundle: true,
-	splitting: true,
-	platform: 'node',
+const {
+	outputFiles: [bundle],
+} = await build({
+	...shared,
+	entryPoints: { program: join(cli, 'main.ts') },
+	format: 'cjs',
+	plugins: [lateWidths, besideProgram],
+	define: { ...define, 'import.meta.url': 'entry' },
+	// The same code as modules, so that what is not used stays out; for Node the package gives CommonJS.
+	alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
+	banner: { js: '(function (require, module, entry) {' },
+	footer: { js: '})' },
+	legalComments: 'none',
+	write: false,
+});
+// It is read as Latin-1, in which a file is a text already.
+const script = bundle.text.replace(
+	/[^\0-\x7f]/g,
+	(unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
+);
+// A name for what is in it, since compiled code is kept for the script of that name.
+const program = `program-${createHash('sha256').update(script).digest('hex').slice(0, 12)}.cjs`;
+await writeFile(join(dist, program), script);
+
+/** The entry stands alone, so that a Node too old for the rest can still read it. */
+await build({
+	...shared,
+	entryPoints: { rackside: join(cli, 'entry.ts') },
 	format: 'esm',
-	target: 'node22',
-	plugins: [lateWidths, wholeRows, requireBuiltIn],
-	jsx: 'automatic',
-	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
-	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
-	alias: {
-		'react-devtools-core': join(root, '.ci/no-devtools.mjs'),
-		// The same code as modules, so that what is not used stays out; for Node the package gives CommonJS.
-		yaml: join(root, 'node_modules/yaml/browser/dist/index.js'),
-	},
+	target: 'node18',
+	plugins: [requireBuiltIn],
+	define: { PROGRAM: JSON.stringify(program) },
 	banner,
-	metafile: true,
-	logLevel: 'warning',
 });
 
 await copyFile(join(cli, 'launch.sh'), join(dist, 'launch.sh'));
 await chmod(join(dist, 'launch.sh'), 0o755);
 
+await keepCode(join(dist, 'code'));
+
 // Files of earlier builds go last, so that dist is whole at every moment.
 const made = new Set([
 	'launch.sh',
-	...Object.keys({ ...entry.metafile.outputs, ...rest.metafile.outputs }).map((path) =>
-		basename(path),
-	),
+	'rackside.js',
+	'code',
+	program,
+	...Object.keys(beside.metafile.outputs).map((path) => basename(path)),
 ]);
 for (const name of await readdir(dist)) {
 	if (!made.has(name)) await rm(join(dist, name), { recursive: true });
+}
+
+/** Has each command run once on the example, and puts the code that it kept into the folder. */
+async function keepCode(folder) {
+	const show = join(root, 'shows/club.yaml');
+	const commands = [
+		['check', show],
+		['plan', show],
+		['tuning', show, 'A1', '--to', 'drop D'],
+		['strings', show, 'A1'],
+		['setup', show, 'A1'],
+		['nights'],
+		['settings'],
+		['--help'],
+		[],
+	];
+	const home = await mkdtemp(join(tmpdir(), 'rackside-build-'));
+	const env = { PATH: process.env.PATH, XDG_CACHE_HOME: home, RACKSIDE_DATA: join(home, 'data') };
+	const entry = join(dist, 'rackside.js');
+	const run = (args) =>
+		new Promise((done) => execFile(process.execPath, [entry, ...args], { env }, done));
+	await rm(folder, { recursive: true, force: true });
+	await Promise.all(commands.map(run));
+	await mkdir(folder);
+	const kept = join(home, 'rackside/code');
+	for (const name of await readdir(kept)) {
+		await rename(join(kept, name), join(folder, name));
+		await chmod(join(folder, name), 0o644);
+	}
+	await rm(home, { recursive: true });
 }

@@ -1,14 +1,17 @@
 // The first file that Node reads. It checks Node's version before anything is loaded that an old Node
 // could not read, so it imports next to nothing up front.
 
-import { keepCompiledCode } from './keep-compiled-code.ts';
+import { loadProgram } from './load-program.ts';
 import { nodeVersionComplaint } from './node-version.ts';
+
+/** The script's name, which the build puts here. */
+declare const PROGRAM: string;
 
 const complaint = nodeVersionComplaint(process.versions.node);
 if (complaint === undefined) {
-	keepCompiledCode(process.env);
-	const { main } = await import('./main.ts');
-	await main(process.argv.slice(2));
+	const argv = process.argv.slice(2);
+	const entry = { url: import.meta.url, folder: import.meta.dirname };
+	await loadProgram({ entry, script: PROGRAM, argv }).main(argv);
 } else {
 	process.stderr.write(`${complaint}\n`);
 	process.exitCode = 2;

@@ -17,6 +17,7 @@ import { openSettings } from '../disk/settings.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
+import type { Area } from '../screen/row.ts';
 import type { Clock } from '../terminal/clock.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import { redrawOnContinue } from '../terminal/continue.ts';
@@ -34,6 +35,7 @@ import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
+import { keepCompiledCode } from './keep-compiled-code.ts';
 import { livePreferences } from './live-preferences.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { nightFolders, placesOf } from './places.ts';
@@ -224,12 +226,14 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 	// Shown and listening at once; the renderer, which takes longer to load than all else, goes on from
 	// there.
 	stdout.write(ENTER_MODES + ENTER_SCREEN);
-	painter.paint(styledScreen(night.screen(), stdout, stage).join('\n'));
+	const rowsAt = (size: Area) => styledScreen(night.screen(), size, stage);
+	painter.paint(rowsAt(stdout).join('\n'));
 	input.start();
+	keepCompiledCode(stage.io.env);
 	const { startUi } = await import('../ui/start-ui.tsx');
 	if (shutdown.hasBegun()) return;
 	unmount = startUi({
-		getScreen: night.screen,
+		rowsAt,
 		subscribe: (paint) => {
 			const { offer } = createPaintGate({
 				hasBacklog: () => hasBacklog(stdout),
@@ -250,7 +254,6 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 			ref: () => {},
 			unref: () => {},
 		}) as unknown as NodeJS.ReadStream,
-		options: stage,
 	});
 	const beat = (): void => {
 		if (shutdown.hasBegun()) return;

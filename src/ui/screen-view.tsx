@@ -2,25 +2,22 @@
 
 import { Box, Transform, useWindowSize } from 'ink';
 import { memo, useEffect, useReducer } from 'react';
-import type { ScreenState } from '../screen/screen-state.ts';
-import type { ScreenOptions } from './styled-row.ts';
-import { styledScreen } from './styled-screen.ts';
+import type { Area } from '../screen/row.ts';
 
 export type ScreenViewProps = {
-	readonly getScreen: () => ScreenState;
+	readonly rowsAt: (size: Area) => readonly string[];
 	/** Tells when to draw again; gives back how to stop that. */
 	readonly onDraw: (draw: () => void) => () => void;
-	readonly options: ScreenOptions;
 };
 
 /** The screen for the size that the terminal has now. */
-export function ScreenView({ getScreen, onDraw, options }: ScreenViewProps) {
+export function ScreenView({ rowsAt, onDraw }: ScreenViewProps) {
 	const { columns, rows } = useWindowSize();
 	const [, draw] = useReducer((count: number) => count + 1, 0);
 	useEffect(() => onDraw(draw), [onDraw]);
 	return (
 		<Box flexDirection="column" width={columns} height={rows}>
-			{styledScreen(getScreen(), { columns, rows }, options).map((row, index) => (
+			{rowsAt({ columns, rows }).map((row, index) => (
 				// biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place.
 				<StyledRow key={index} row={row} />
 			))}

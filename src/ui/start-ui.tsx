@@ -2,14 +2,14 @@
 // keys and has no timer.
 
 import { render } from 'ink';
-import type { ScreenState } from '../screen/screen-state.ts';
+import type { Area } from '../screen/row.ts';
 import { FaultGuard } from './fault-guard.tsx';
 import type { FramePainter } from './frame-painter.ts';
 import { ScreenView } from './screen-view.tsx';
-import type { ScreenOptions } from './styled-row.ts';
 
 export type UiParts = {
-	readonly getScreen: () => ScreenState;
+	/** The rows to show now on a terminal of this size, each as it is sent. */
+	readonly rowsAt: (size: Area) => readonly string[];
 	/** Calls the listener whenever to draw; gives back how to stop that. */
 	readonly subscribe: (draw: () => void) => () => void;
 	/** Told what was thrown while drawing; nothing is drawn after. */
@@ -20,14 +20,13 @@ export type UiParts = {
 	readonly painter: Pick<FramePainter, 'paint'>;
 	/** A stream on which nothing arrives: keys are read elsewhere. */
 	readonly stdin: NodeJS.ReadStream;
-	readonly options: ScreenOptions;
 };
 
 /** The screen, drawn from now on until it is unmounted by what is given back. */
 export function startUi({ stdout, stdin, painter, ...parts }: UiParts): () => void {
 	const app = render(
 		<FaultGuard onFault={parts.onFault}>
-			<ScreenView getScreen={parts.getScreen} onDraw={parts.subscribe} options={parts.options} />
+			<ScreenView rowsAt={parts.rowsAt} onDraw={parts.subscribe} />
 		</FaultGuard>,
 		{
 			stdout: frameStream(stdout, painter),

@@ -1,7 +1,7 @@
 // What an owner of an old Node sees: one sentence that says what to do, and no trace.
 
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -59,7 +59,7 @@ describe('the built program', () => {
 		const upFront = [...plain.matchAll(/^(?:import|export)\b.*?["']([^"']+)["'];$/gm)];
 		expect(new Set(upFront.map(([, name]) => name))).toEqual(new Set(['node:module']));
 		const required = [...plain.matchAll(/require\("([^"]+)"\)/g)].map(([, name]) => name);
-		expect(new Set(required)).toEqual(new Set(['node:fs', 'node:module']));
+		expect(new Set(required)).toEqual(new Set(['node:fs', 'node:module', 'node:vm']));
 	});
 
 	test.each(['/proc', '/dev/null', '/nowhere', 'relative', ''])(
@@ -74,12 +74,26 @@ describe('the built program', () => {
 	test('keeps compiled code in the home, and for nobody else to write', () => {
 		const home = mkdtempSync(join(tmpdir(), 'rackside-home-'));
 		try {
-			spawnSync(process.execPath, [bundle, '--help'], {
-				env: { ...process.env, HOME: home, XDG_CACHE_HOME: '' },
-			});
-			const kept = statSync(join(home, '.cache/rackside/code'));
-			expect(kept.isDirectory()).toBe(true);
-			expect(kept.mode & 0o077).toBe(0);
+			// The build leaves none of this command.
+			const options = { env: { ...process.env, HOME: home, XDG_CACHE_HOME: '' } };
+			const first = spawnSync(process.execPath, [bundle, 'schema'], options).stdout;
+			const folder = join(home, '.cache/rackside/code');
+			const [name = '', ...others] = readdirSync(folder);
+			expect(others).toEqual([]);
+			const path = join(folder, name);
+			expect(statSync(folder).mode & 0o077).toBe(0);
+			expect(statSync(path).mode & 0o077).toBe(0);
+			const whole = readFileSync(path);
+			for (const damaged of [
+				whole,
+				whole.subarray(0, whole.length / 3),
+				whole.fill(0, 5000, 6000),
+			]) {
+				writeFileSync(path, damaged);
+				const again = spawnSync(process.execPath, [bundle, 'schema'], options);
+				expect(again.stderr.toString()).toBe('');
+				expect(again.stdout).toEqual(first);
+			}
 		} finally {
 			rmSync(home, { recursive: true });
 		}

@@ -4,6 +4,7 @@ import { render } from 'ink-testing-library';
 import { expect, test } from 'vitest';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { ScreenView } from '../../src/ui/screen-view.tsx';
+import { styledScreen } from '../../src/ui/styled-screen.ts';
 import { beforeTheShow, middleOfASong } from '../screen/states.ts';
 
 test('the screen shows the newest state once it is told to draw, and not before', async () => {
@@ -11,14 +12,13 @@ test('the screen shows the newest state once it is told to draw, and not before'
 	let draw: (() => void) | null = null;
 	const { lastFrame, unmount } = render(
 		<ScreenView
-			getScreen={() => state}
+			rowsAt={(size) => styledScreen(state, size, { isAscii: true, colorDepth: 1 })}
 			onDraw={(given) => {
 				draw = given;
 				return () => {
 					draw = null;
 				};
 			}}
-			options={{ isAscii: true, colorDepth: 1 }}
 		/>,
 	);
 	const first = lastFrame();

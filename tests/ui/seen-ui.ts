@@ -4,6 +4,7 @@
 import { PassThrough } from 'node:stream';
 import xterm from '@xterm/headless';
 import type { ColorDepth, LookName } from '../../src/base/colors.ts';
+import type { Area } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { createPaintGate } from '../../src/terminal/stall.ts';
 import { createFramePainter } from '../../src/ui/frame-painter.ts';
@@ -44,12 +45,10 @@ export function startSeenUi(options: SeenUiOptions) {
 	const faults: unknown[] = [];
 	const painter = createFramePainter(stdout);
 	const getScreen = () => ({ ...state, preferences: { looks: look, keys: {}, times: {} } });
-	const screenOptions = { isAscii: false, colorDepth } as const;
-	if (options.hasFirstPicture) {
-		painter.paint(styledScreen(getScreen(), stdout, screenOptions).join('\n'));
-	}
+	const rowsAt = (size: Area) => styledScreen(getScreen(), size, { isAscii: false, colorDepth });
+	if (options.hasFirstPicture) painter.paint(rowsAt(stdout).join('\n'));
 	const unmount = startUi({
-		getScreen,
+		rowsAt,
 		subscribe: (paint) => {
 			offer = createPaintGate({
 				hasBacklog: () => isStalled,
@@ -64,7 +63,6 @@ export function startSeenUi(options: SeenUiOptions) {
 		stdout: stdout as unknown as NodeJS.WriteStream,
 		painter,
 		stdin: new PassThrough() as unknown as NodeJS.ReadStream,
-		options: screenOptions,
 	});
 	return {
 		unmount,

@@ -1,0 +1,60 @@
+// The program as the build makes it, one script, with the code that an earlier start compiled of it.
+// Node's cache of compiled code holds what a file needs to be loaded; here is kept what a command used
+// besides, and compiling that anew is most of what a short command takes.
+
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { constants, Script } from 'node:vm';
+import { EXIT } from './exit-code.ts';
+import { type CodeKept, readCode, writeCode } from './kept-code.ts';
+
+/** What the script gives. */
+export type Program = { readonly main: (argv: readonly string[]) => Promise<void> };
+
+export type ProgramAsked = {
+	/** The entry, which the script lies beside. */
+	readonly entry: { readonly url: string; readonly folder: string };
+	readonly script: string;
+	readonly argv: readonly string[];
+};
+
+type ScriptBody = (require: NodeJS.Require, module: { exports: unknown }, entry: string) => void;
+
+/** By then the live screen has been drawn; it is left much later, when the code of its start is gone. */
+const SETTLED_MS = 3000;
+
+/** The program, ready to run. */
+export function loadProgram({ entry, script, argv }: ProgramAsked): Program {
+	const { execArgv, env, version, arch } = process;
+	const kept: CodeKept = {
+		script,
+		traits: [commandWord(argv), version, arch, ...execArgv, env.NODE_OPTIONS ?? ''],
+		installed: `${entry.folder}/code`,
+		environment: env,
+	};
+	const filename = `${entry.folder}/${script}`;
+	const cachedData = readCode(kept);
+	const compiled = new Script(readFileSync(filename, 'latin1'), {
+		filename,
+		...(cachedData && { cachedData }),
+		importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
+	});
+	if (cachedData === undefined || compiled.cachedDataRejected) keepWhenUsed(compiled, kept);
+	const module = { exports: {} as Program };
+	(compiled.runInThisContext() as ScriptBody)(createRequire(entry.url), module, entry.url);
+	return module.exports;
+}
+
+function keepWhenUsed(compiled: Script, kept: CodeKept): void {
+	let isKept = false;
+	const keep = (code: number): void => {
+		if (!isKept && code !== EXIT.unusable) writeCode(kept, compiled.createCachedData());
+		isKept = true;
+	};
+	setTimeout(keep, SETTLED_MS, EXIT.fine).unref();
+	process.once('exit', keep);
+}
+
+function commandWord([first = 'start', ...more]: readonly string[]): string {
+	return [first, ...more].find((word) => /^[a-z]{1,12}$/.test(word)) ?? 'options';
+}
