@@ -15,9 +15,14 @@ export type Compared = {
 	readonly show: Show;
 	/** The first song's start, from which marks count. */
 	readonly zeroMs: NightMs;
-	readonly without: Plan;
-	readonly with: Plan;
+	readonly without: Troubled;
+	readonly with: Troubled;
 };
+
+/** What can be wrong with a plan stands there. */
+type Troubled = Pick<Plan, 'slots' | 'handOvers' | 'work'>;
+
+const NO_TROUBLE: Troubled = { slots: [], handOvers: [], work: [] };
 
 /** A handful of plans answer one key: each looks less far than the one that is shown. */
 const LATER_BUDGET = 40_000;
@@ -54,14 +59,19 @@ export function costAgainst(
 	{ session, nowMs, plannedZeroMs }: Moment,
 	without: Session,
 ): (after: Session | null) => LaterCost {
-	const how = { budget: LATER_BUDGET };
-	let before: Plan | null = null;
+	const planOf = (one: Session) =>
+		planCore({ session: one, nowMs, plannedZeroMs }, { budget: LATER_BUDGET }).plan;
 	const zeroMs = session.zeroAtMs ?? plannedZeroMs;
+	let before: Plan | null = null;
 	return (after) => {
 		if (after === null) return { missing: 0, later: [] };
-		before ??= planCore({ session: without, nowMs, plannedZeroMs }, how).plan;
-		const { plan } = planCore({ session: after, nowMs, plannedZeroMs }, how);
-		return laterCost({ show: after.show, zeroMs, without: before, with: plan });
+		const { show } = after;
+		const plan = planOf(after);
+		const atMost = laterCost({ show, zeroMs, without: NO_TROUBLE, with: plan });
+		// What has nothing wrong is worse than no night: that one need not be planned.
+		if (atMost.missing === 0 && atMost.later.length === 0) return atMost;
+		before ??= planOf(without);
+		return laterCost({ show, zeroMs, without: before, with: plan });
 	};
 }
 
@@ -122,13 +132,13 @@ function lateness({ slackSeconds }: Work): number {
 	return Math.max(0, -slackSeconds);
 }
 
-function handOverOf({ handOvers }: Plan, work: Work): PlannedHandOver | undefined {
+function handOverOf({ handOvers }: Troubled, work: Work): PlannedHandOver | undefined {
 	const place = placeOf(work);
 	return handOvers.find((one) => placeOf(one) === place);
 }
 
 function gapSentences({ show, without, with: after }: Compared): readonly string[] {
-	const tight = ({ handOvers }: Plan) =>
+	const tight = ({ handOvers }: Troubled) =>
 		new Map(
 			handOvers.flatMap(({ fits, section }) =>
 				fits || section.hasBegun ? [] : [[section.item, section.song] as const],

@@ -85,8 +85,10 @@ function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
  * readyAtZero(show).instruments.A1.context.readyAtMs // => 0
  */
 export function readyAtZero(show: Show): Session {
+	const made = readyOf.get(show);
+	if (made) return made;
 	const session = openSession(show);
-	return {
+	const ready = {
 		...session,
 		instruments: Object.fromEntries(
 			Object.entries(session.instruments).map(([id, { value, context }]) => [
@@ -95,4 +97,8 @@ export function readyAtZero(show: Show): Session {
 			]),
 		),
 	};
+	readyOf.set(show, ready);
+	return ready;
 }
+
+const readyOf = new WeakMap<Show, Session>();

@@ -25,6 +25,20 @@ export type Reached = {
  * playedThrough(session, plan).map(({ session }) => session.players.ash.holds) // => ['A1', 'A4', 'A1']
  */
 export function playedThrough(session: Session, plan: Plan): readonly Reached[] {
+	const known = playedBefore.get(plan.slots);
+	if (known?.session === session) return known.reached;
+	const reached = playedOnce(session, plan);
+	playedBefore.set(plan.slots, { session, reached });
+	return reached;
+}
+
+/** By the slots of the plan: whoever asks what it comes to asks at several moments. */
+const playedBefore = new WeakMap<
+	Plan['slots'],
+	{ readonly session: Session; readonly reached: readonly Reached[] }
+>();
+
+function playedOnce(session: Session, plan: Plan): readonly Reached[] {
 	const undone = [...plan.work].sort((one, other) => one.finishMs - other.finishMs);
 	let now = session;
 	return plan.sections.map((section, index) => {
