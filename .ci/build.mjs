@@ -111,6 +111,33 @@ const requireBuiltIn = {
 	},
 };
 
+/** What a few commands call once, and what others need not wait for: each takes milliseconds to be loaded. */
+const LATE = ['crypto', 'net', 'os', 'readline/promises', 'zlib'];
+
+/** These are loaded when one of their functions is called; in the program nothing but functions is asked of them. */
+const lateBuiltIn = {
+	name: 'late-built-in',
+	setup({ onResolve, onLoad }) {
+		const filter = new RegExp(`^node:(${LATE.join('|')})$`);
+		onResolve({ filter }, ({ path, kind }) =>
+			kind === 'import-statement' ? { path, namespace: 'late' } : undefined,
+		);
+		onLoad({ filter: /.*/, namespace: 'late' }, async ({ path }) => {
+			const functions = Object.entries(await import(path)).filter(
+				([name, value]) => name !== 'default' && typeof value === 'function',
+			);
+			const late = ([name]) =>
+				`export const ${name} = (...given) => require(${JSON.stringify(path)}).${name}(...given);`;
+			return { contents: functions.map(late).join('\n') };
+		});
+		// An import of it would go through all that it has.
+		onResolve({ filter: /^node:process$/ }, () => ({ path: 'process', namespace: 'global' }));
+		onLoad({ filter: /.*/, namespace: 'global' }, ({ path }) => ({
+			contents: `export default ${path};`,
+		}));
+	},
+};
+
 // What is required, by us or by bundled CommonJS packages, are only Node's own modules.
 const banner = {
 	js: 'import{createRequire as createRequireHere}from"node:module";const require=createRequireHere(import.meta.url);',
@@ -162,20 +189,20 @@ const {
 	...shared,
 	entryPoints: { program: join(cli, 'main.ts') },
 	format: 'cjs',
-	plugins: [lateWidths, besideProgram],
-	define: { ...define, 'import.meta.url': 'entry' },
+	plugins: [lateWidths, lateBuiltIn, besideProgram],
+	define: { ...define, 'import.meta.url': 'programEntry.url' },
 	// The same code as modules, so that what is not used stays out; for Node the package gives CommonJS.
 	alias: { yaml: join(root, 'node_modules/yaml/browser/dist/index.js') },
-	banner: { js: '(function (require, module, entry) {' },
+	banner: { js: '(function (require, module, programEntry) {' },
 	footer: { js: '})' },
 	legalComments: 'none',
 	write: false,
 });
-// It is read as Latin-1, in which a file is a text already.
-const script = bundle.text.replace(
-	/[^\0-\x7f]/g,
-	(unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`,
-);
+const script = bundle.text
+	// A script cannot import: the entry does it.
+	.replaceAll('import("./', 'programEntry.load("./')
+	// It is read as Latin-1, in which a file is a text already.
+	.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`);
 // A name for what is in it, since compiled code is kept for the script of that name.
 const program = `program-${createHash('sha256').update(script).digest('hex').slice(0, 12)}.cjs`;
 await writeFile(join(dist, program), script);

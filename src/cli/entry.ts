@@ -10,7 +10,8 @@ declare const PROGRAM: string;
 const complaint = nodeVersionComplaint(process.versions.node);
 if (complaint === undefined) {
 	const argv = process.argv.slice(2);
-	const entry = { url: import.meta.url, folder: import.meta.dirname };
+	const { url, dirname: folder } = import.meta;
+	const entry = { url, folder, load: (specifier: string) => import(specifier) };
 	await loadProgram({ entry, script: PROGRAM, argv }).main(argv);
 } else {
 	process.stderr.write(`${complaint}\n`);

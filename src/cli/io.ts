@@ -1,5 +1,6 @@
 // What a command may touch of the world around it, so that a test can run one without a process.
 
+import { writeSync } from 'node:fs';
 import process from 'node:process';
 
 export type Io = {
@@ -16,18 +17,42 @@ export type Io = {
 	readonly wallMs: () => number;
 };
 
-/** The process's own. */
-export function processIo(): Io {
+/** The process's own; `onLost` ends it when the output cannot be written, for which it is told the error's code. */
+export function processIo(onLost: (code: string | undefined) => never): Io {
+	// Opening input or output takes longer than the rest of a small command, and few ask for it.
+	let stream: NodeJS.WriteStream | null = null;
+	const opened = (): NodeJS.WriteStream => {
+		stream ??= process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => onLost(code));
+		return stream;
+	};
 	return {
-		write: (text) => process.stdout.write(text),
+		write: (text) => {
+			const left = stream === null ? notTaken(Buffer.from(text), onLost) : text;
+			if (left.length > 0) opened().write(left);
+		},
 		complain: (text) => process.stderr.write(text),
 		env: process.env,
 		cwd: process.cwd(),
-		// Opening the input takes longer than the rest of a small command, and few ask for it.
 		get isInputTerminal() {
 			return process.stdin.isTTY === true;
 		},
-		isOutputTerminal: process.stdout.isTTY === true,
+		get isOutputTerminal() {
+			return opened().isTTY === true;
+		},
 		wallMs: () => Date.now(),
 	};
+}
+
+const OUTPUT = 1;
+
+/** Writes until the reader has to be waited for; gives back what is left then. */
+function notTaken(bytes: Uint8Array, onLost: (code: string | undefined) => never): Uint8Array {
+	let left = bytes;
+	try {
+		while (left.length > 0) left = left.subarray(writeSync(OUTPUT, left));
+	} catch (error) {
+		const { code } = error as NodeJS.ErrnoException;
+		if (code !== 'EAGAIN') onLost(code);
+	}
+	return left;
 }

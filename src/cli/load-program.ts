@@ -4,21 +4,27 @@
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { constants, Script } from 'node:vm';
+import { Script } from 'node:vm';
 import { EXIT } from './exit-code.ts';
 import { type CodeKept, readCode, writeCode } from './kept-code.ts';
 
 /** What the script gives. */
 export type Program = { readonly main: (argv: readonly string[]) => Promise<void> };
 
+/** The module that the script lies beside, and as which it imports and requires. */
+export type Entry = {
+	readonly url: string;
+	readonly folder: string;
+	readonly load: (specifier: string) => Promise<unknown>;
+};
+
 export type ProgramAsked = {
-	/** The entry, which the script lies beside. */
-	readonly entry: { readonly url: string; readonly folder: string };
+	readonly entry: Entry;
 	readonly script: string;
 	readonly argv: readonly string[];
 };
 
-type ScriptBody = (require: NodeJS.Require, module: { exports: unknown }, entry: string) => void;
+type ScriptBody = (require: NodeJS.Require, module: { exports: unknown }, entry: Entry) => void;
 
 /** By then the live screen has been drawn; it is left much later, when the code of its start is gone. */
 const SETTLED_MS = 3000;
@@ -37,11 +43,10 @@ export function loadProgram({ entry, script, argv }: ProgramAsked): Program {
 	const compiled = new Script(readFileSync(filename, 'latin1'), {
 		filename,
 		...(cachedData && { cachedData }),
-		importModuleDynamically: constants.USE_MAIN_CONTEXT_DEFAULT_LOADER,
 	});
 	if (cachedData === undefined || compiled.cachedDataRejected) keepWhenUsed(compiled, kept);
 	const module = { exports: {} as Program };
-	(compiled.runInThisContext() as ScriptBody)(createRequire(entry.url), module, entry.url);
+	(compiled.runInThisContext() as ScriptBody)(createRequire(entry.url), module, entry);
 	return module.exports;
 }
 

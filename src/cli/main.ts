@@ -10,8 +10,7 @@ const NOBODY_READS = 141;
 
 /** Does what `argv`, without Node and the script's path, asks for. */
 export async function main(argv: readonly string[]): Promise<void> {
-	const io = processIo();
-	process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => {
+	const io = processIo((code) => {
 		// `rackside plan show.yaml | head` is no fault of anybody's.
 		if (code === 'EPIPE') process.exit(NOBODY_READS);
 		io.complain(`The output could not be written (${code}); send it elsewhere.\n`);
