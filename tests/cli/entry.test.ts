@@ -59,7 +59,7 @@ describe('the built program', () => {
 		const upFront = [...plain.matchAll(/^(?:import|export)\b.*?["']([^"']+)["'];$/gm)];
 		expect(new Set(upFront.map(([, name]) => name))).toEqual(new Set(['node:module']));
 		const required = [...plain.matchAll(/require\("([^"]+)"\)/g)].map(([, name]) => name);
-		expect(new Set(required)).toEqual(new Set(['node:fs', 'node:module', 'node:vm']));
+		expect(new Set(required)).toEqual(new Set(['node:fs', 'node:module', 'node:v8', 'node:vm']));
 	});
 
 	test.each(['/proc', '/dev/null', '/nowhere', 'relative', ''])(
