@@ -5,10 +5,13 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Part, SetItem, Show } from '../showfile/show.ts';
 import { playerName, slotAndName, songTitle } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import type { Hand } from './hand.ts';
 import type { Section, Slot } from './plan.ts';
+import { samePitches } from './same-pitches.ts';
+import { soundOfSlot } from './stand-ins.ts';
 
 export type ShowChange = {
-	readonly kind: 'gap' | 'retune' | 'instrument' | 'order' | 'drop';
+	readonly kind: 'gap' | 'retune' | 'exchange' | 'instrument' | 'order' | 'drop';
 	/** What it would be, as it can be said to the band. */
 	readonly words: string;
 	/** How much it asks of everybody; in seconds of a longer gap. Common practice, no source. */
@@ -16,8 +19,8 @@ export type ShowChange = {
 	readonly show: Show;
 };
 
-/** A retuning before the doors costs nobody anything; telling the band another order does, and finding an instrument most. */
-const PRICES = { retune: 0, order: 30, instrument: 120 };
+/** A retuning before the doors costs nobody anything; another instrument is one player's matter, another order the whole band's; parting what they play as one is more so, and finding an instrument most. */
+const PRICES = { retune: 0, exchange: 25, order: 30, segue: 60, instrument: 120 };
 
 /** Where in the set a section stands, before the night has changed it. */
 function placeOf({ item }: Pick<Section, 'item'>): number {
@@ -29,20 +32,34 @@ function withItem(show: Show, place: number, changed: (item: SetItem) => SetItem
 }
 
 /**
- * The gap before a song longer by so many seconds.
+ * The gap before a song longer by so many seconds, or the interval before it. Where a song goes straight
+ * on into it, that would be no more. Null where nothing is before it, or where it is reached inside a song.
  *
  * @example
  * longerGap(show, plan.sections[1], 30).words // => '0:30 more before Lantern'
  */
-export function longerGap(show: Show, section: Section, seconds: number): ShowChange {
+export function longerGap(show: Show, section: Section, seconds: number): ShowChange | null {
+	const place = placeOf(section);
+	const title = titleAt(show, place);
+	const before = show.set[place - 1];
+	if (section.point > 0 || before === undefined) return null;
+	if (before.kind === 'interval') {
+		return {
+			kind: 'gap',
+			words: `${minutesSeconds(seconds)} more of interval before ${title}`,
+			price: seconds,
+			show: withItem(show, place - 1, () => ({ ...before, seconds: before.seconds + seconds })),
+		};
+	}
+	const isSegue = goesStraightOn(show, place - 1);
 	const gapSeconds = (section.gapSeconds ?? 0) + seconds;
 	return {
 		kind: 'gap',
-		words: `${minutesSeconds(seconds)} more before ${songTitle(show, section.song)}`,
-		price: seconds,
-		show: withItem(show, placeOf(section), (item) =>
-			item.kind === 'song' ? { ...item, gapSeconds } : item,
-		),
+		words: isSegue
+			? `${minutesSeconds(seconds)} between ${titleAt(show, place - 1)} and ${title}, not straight on`
+			: `${minutesSeconds(seconds)} more before ${title}`,
+		price: seconds + (isSegue ? PRICES.segue : 0),
+		show: withItem(show, place, (item) => (item.kind === 'song' ? { ...item, gapSeconds } : item)),
 	};
 }
 
@@ -80,24 +97,58 @@ export function tunedBefore(show: Show, id: string, tuning: Tuning): ShowChange 
 }
 
 /**
- * One more instrument like the one a slot asks for, kept in that slot's tuning for that song. Null where
- * the file names no instrument to take it after.
+ * One more instrument like the one a slot asks for, or is to be chosen for it, kept in that slot's tuning
+ * for that song. Null where the file has none to take it after.
  *
  * @example
  * oneMore(show, slots[0]).words // => 'one more electric-6 in E standard for Ash in Harbour'
  */
 export function oneMore(show: Show, { section, player, ...slot }: Slot): ShowChange | null {
-	const like = show.instruments.find(({ id }) => id === (slot.instrument ?? slot.named));
+	const own = slot.instrument ?? slot.named;
+	const kind = soundOfSlot(show, { section, player, ...slot })?.kind;
+	const like = show.instruments.find((one) => (own === null ? one.kind === kind : one.id === own));
 	if (like === undefined) return null;
-	const more = { ...like, id: `${like.id} again`, slot: null, for: [player], tuning: slot.tuning };
-	const part: Part = {
-		kind: 'named',
-		instrument: more.id,
+	const more = {
+		...like,
+		id: freshId(show, like.id),
+		slot: null,
+		for: [player],
 		tuning: slot.tuning,
-		capo: slot.capo,
-		leave: null,
-		pack: null,
 	};
+	const named = { instrument: more.id, tuning: slot.tuning, capo: slot.capo };
+	const { songs } = withNamed(show, { section, player }, named);
+	const sounds = `${like.kind} in ${slot.tuning.name}`;
+	return {
+		kind: 'instrument',
+		words: `one more ${sounds} for ${playerName(show, player)} in ${songTitle(show, section.song)}`,
+		price: PRICES.instrument,
+		show: { ...show, songs, instruments: [...show.instruments, more] },
+	};
+}
+
+/**
+ * A slot played on something else that is there.
+ *
+ * @example
+ * onAnother(show, slots[0], { instrument: 'S1', tuning: eStandard, capo: 0 }).words // => 'slot S Spare for Ash in Harbour'
+ */
+export function onAnother(show: Show, { section, player }: Slot, hand: Hand): ShowChange {
+	const { instrument, tuning, capo } = hand;
+	const own = show.instruments.find(({ id }) => id === instrument)?.tuning;
+	const isInIt = own !== undefined && samePitches(own, tuning);
+	const sound = `${isInIt ? '' : ` in ${tuning.name}`}${capo === 0 ? '' : ` capo ${capo}`}`;
+	const who = `${playerName(show, player)} in ${songTitle(show, section.song)}`;
+	return {
+		kind: 'exchange',
+		words: `${slotAndName(show, instrument)}${sound} for ${who}`,
+		price: PRICES.exchange,
+		show: withNamed(show, { section, player }, { instrument, tuning, capo }),
+	};
+}
+
+/** The show in which a song, from a point on, asks a player for exactly this. */
+function withNamed(show: Show, { section, player }: SlotPlace, hand: Hand): Show {
+	const part: Part = { kind: 'named', ...hand, leave: null, pack: null };
 	const songs = show.songs.map((song) => {
 		if (song.id !== section.song) return song;
 		if (section.point === 0) return { ...song, parts: { ...song.parts, [player]: part } };
@@ -106,13 +157,16 @@ export function oneMore(show: Show, { section, player, ...slot }: Slot): ShowCha
 		);
 		return { ...song, cues };
 	});
-	const sounds = `${like.kind} in ${slot.tuning.name}`;
-	return {
-		kind: 'instrument',
-		words: `one more ${sounds} for ${playerName(show, player)} in ${songTitle(show, section.song)}`,
-		price: PRICES.instrument,
-		show: { ...show, songs, instruments: [...show.instruments, more] },
-	};
+	return { ...show, songs };
+}
+
+type SlotPlace = Pick<Slot, 'section' | 'player'>;
+
+/** Where a second is added after the first, that is another one. */
+function freshId({ instruments }: Pick<Show, 'instruments'>, id: string): string {
+	return instruments.some((one) => one.id === `${id} again`)
+		? freshId({ instruments }, `${id} again`)
+		: `${id} again`;
 }
 
 /**
@@ -129,7 +183,7 @@ export function inEachOthersPlace(show: Show, one: number, other: number): ShowC
 	const swapped = withItem(show, one, (item) => ({ ...item, song: second.song }) as SetItem);
 	return {
 		kind: 'order',
-		words: `${songTitle(show, first.song)} and ${songTitle(show, second.song)} in each other's place`,
+		words: `${titleAt(show, one)} and ${titleAt(show, other)} in each other's place`,
 		price: PRICES.order + Math.abs(one - other),
 		show: withItem(swapped, other, (item) => ({ ...item, song: first.song }) as SetItem),
 	};
@@ -148,15 +202,30 @@ export function leftOut(show: Show, place: number): ShowChange | null {
 	const length = seconds === null ? '' : ` (${minutesSeconds(seconds)})`;
 	return {
 		kind: 'drop',
-		words: `${songTitle(show, item.song)}${length} left out`,
+		words: `${titleAt(show, place)}${length} left out`,
 		price: seconds ?? 0,
 		show: { ...show, set: show.set.filter((_, index) => index !== place) },
 	};
 }
 
+/** A song's title; of one that is played more than once, which time. */
+function titleAt(show: Show, place: number): string {
+	const item = show.set[place];
+	if (item?.kind !== 'song') return '';
+	const title = songTitle(show, item.song);
+	const times = show.set.flatMap((one, at) =>
+		one.kind === 'song' && one.song === item.song ? [at] : [],
+	);
+	return times.length === 1 ? title : `${title} (the ${ORDINALS[times.indexOf(place)] ?? 'last'})`;
+}
+
+const ORDINALS = ['first', 'second', 'third', 'fourth'];
+
 function isInSegue(show: Show, place: number): boolean {
-	return [place - 1, place].some((at) => {
-		const item = show.set[at];
-		return item?.kind === 'song' && show.songs.find(({ id }) => id === item.song)?.ends === 'segue';
-	});
+	return goesStraightOn(show, place - 1) || goesStraightOn(show, place);
+}
+
+function goesStraightOn({ set, songs }: Show, place: number): boolean {
+	const item = set[place];
+	return item?.kind === 'song' && songs.find(({ id }) => id === item.song)?.ends === 'segue';
 }

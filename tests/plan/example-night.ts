@@ -14,6 +14,7 @@ import { outlookOf } from '../../src/plan/outlook.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { planCore } from '../../src/plan/plan-core.ts';
 import { seatingOf } from '../../src/plan/seats.ts';
+import { shortfallOf } from '../../src/plan/shortfall.ts';
 import { ranksOf } from '../../src/plan/stand-in-ranks.ts';
 import { stintsAhead } from '../../src/plan/stints.ts';
 import { workAhead } from '../../src/plan/work-ahead.ts';
@@ -108,6 +109,7 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	bridgeSong: songs.bridge,
 	held: { instrument: 'A1', tuning: eStandard, capo: 0 },
 	beforeDoors: planBeforeDoors(show),
+	shortfall: shortfallOf(show, plan),
 	soundOfA1: { tuning: eStandard, kind: 'electric-6', replaced: instruments.A1 },
 	ranks: ranksOf(rackOfAsh, instruments.A3!, asTheyStand),
 	rankedS1: {
