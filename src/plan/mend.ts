@@ -35,21 +35,19 @@ const MOST_FIRSTS = 4;
 export function mendOf(show: Show, plan: Plan): Mend | null {
 	const night = { show, plan, shortfall: shortfallOf(show, plan) };
 	if (isWorking(night.shortfall)) return null;
-	const most = mostTrials(show, plan);
-	const tried = changesTried(night, { trials: { left: most / 2 }, below: ANY_PRICE });
+	const half = Math.ceil(mostTrials(show, plan) / 2);
+	const tried = changesTried(night, { trials: { left: half }, below: ANY_PRICE });
 	const enough = tried.filter(({ shortfall }) => isWorking(shortfall));
 	if (enough.length > 0) {
 		return { changes: cheapest(enough), isEachEnough: true, isMended: true };
 	}
-	const out = night.shortfall.pastCurfew > 0 ? twoLeftOut(night, { left: most / 4 }) : null;
-	return out ? inARow(out) : together(helpful(tried, night).slice(0, MOST_FIRSTS), most / 2);
+	const out = night.shortfall.pastCurfew > 0 ? twoLeftOut(night, { left: half }) : null;
+	return out ? inARow(out) : together(helpful(tried, night).slice(0, MOST_FIRSTS), half);
 }
 
-/** An even number. */
 function mostTrials({ songs }: Show, { slots }: Plan): number {
 	const open = slots.filter(({ named, isKept }) => named === null && !isKept).length;
-	const trials = SLOTS_PLANNED / (slots.length + 3 * open + songs.length);
-	return 2 * Math.ceil(Math.min(MOST_TRIALS, trials) / 2);
+	return Math.min(MOST_TRIALS, SLOTS_PLANNED / (slots.length + 3 * open + songs.length));
 }
 
 /** The three cheapest; of one kind only the cheapest, but that there is a choice of songs to leave out. */
