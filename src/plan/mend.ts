@@ -21,7 +21,7 @@ export type Mend = {
 const MOST_CHANGES = 3;
 const ANY_PRICE = Number.POSITIVE_INFINITY;
 /** So many slots are planned in all, what is left open counted fourfold: about a second for forty songs and three players. */
-const SLOTS_PLANNED = 32_000;
+const SLOTS_PLANNED = 28_000;
 const MOST_TRIALS = 400;
 /** As many changes that help, and are not enough, are tried with a second one. */
 const MOST_FIRSTS = 4;
