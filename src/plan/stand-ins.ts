@@ -32,7 +32,7 @@ export type StandInsAsked = {
  * nothing to replace. What each costs later is left aside, since that takes a plan each.
  *
  * @example
- * standIns({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).map(({ instrument }) => instrument) // => ['S1', 'A3', 'A2', 'A4', 'B1', 'B3']
+ * standIns({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).map(({ instrument }) => instrument) // => ['S1', 'A3', 'A2', 'A4', 'B3']
  */
 export function standIns(asked: StandInsAsked): readonly StandIn[] {
 	const rack = rackNow(asked);
@@ -53,12 +53,22 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 		slot,
 		show: session.show,
 		instruments: session.instruments,
-		holder: (id) => holderOf(session, id),
+		holder: (id) => givenTo(id, plan, slot) ?? holderOf(session, id),
 		handOvers: plan.handOvers,
 		nowMs,
 		player,
 		sound,
 	};
+}
+
+/** Who else is to have it where this is to be played: it is theirs then. */
+function givenTo(id: string, { slots }: Plan, of: Slot | null): string | null {
+	if (of === null || of.section.hasBegun) return null;
+	const theirs = slots.find(
+		({ section, player, instrument }) =>
+			section === of.section && player !== of.player && instrument === id,
+	);
+	return theirs?.player ?? null;
 }
 
 /** What taking one of them costs later. */

@@ -98,6 +98,21 @@ describe('never offered', () => {
 		expect(ids(on, '01:00', 'ash', 'A1')).not.toContain('B1');
 	});
 
+	test('what somebody else is to be given at the same song', () => {
+		const same = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A, name: A, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: P, name: P, slot: "2", kind: electric-6, tuning: E standard}
+  - {id: Q, name: Q, slot: "3", kind: electric-6, tuning: E standard}
+songs: [{id: s1, title: S1, length: "2:00", parts: {ash: {instrument: A}, bo: {instrument: P}}}]
+set: [s1]
+`);
+		const before = nightAfter(same, allReady(same, '-01:00'));
+		expect(ids(before, '-00:30', 'ash')).toEqual(['Q']);
+		expect(ids(withSongBegun(before, '00:00'), '00:10', 'ash')).toEqual(['Q']);
+	});
+
 	test('what is out, faulty or has a string down', () => {
 		const fewer = withEntries(
 			on,
