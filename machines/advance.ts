@@ -7,7 +7,6 @@ import {
 	type ContextFrom,
 	createActor,
 	type EventFromLogic,
-	initialTransition,
 } from 'xstate';
 
 /** A machine's condition as plain data. */
@@ -21,7 +20,8 @@ export function begin<Machine extends AnyStateMachine, Value extends string>(
 	machine: Machine,
 	input?: unknown,
 ): Condition<Value, ContextFrom<Machine>> {
-	const [snapshot] = initialTransition(machine as AnyStateMachine, input as never);
+	// An actor that is not started has worked out where it begins; XState's free function would do so twice.
+	const snapshot = createActor<AnyStateMachine>(machine, { input }).getSnapshot();
 	return { value: snapshot.value as Value, context: snapshot.context as ContextFrom<Machine> };
 }
 

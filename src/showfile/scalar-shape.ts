@@ -38,10 +38,10 @@ const TEXT_LONGEST = 1000;
 /** Nothing of a set-up is larger: common practice, no source. */
 const LONGEST_MEASURE = 50;
 const ID_LONGEST = 40;
-// The plain patterns come first because one with properties of characters takes two milliseconds to be
+// The plain patterns come first because one with properties of characters takes a millisecond to be
 // made, which most files then never need.
 const PLAIN_ID = /^[A-Za-z0-9][\w.-]*$/;
-const ID = /^[\p{L}\p{N}][\p{L}\p{M}\p{N}_.-]*$/u;
+const isId = (name: string): boolean => /^[\p{L}\p{N}][\p{L}\p{M}\p{N}_.-]*$/u.test(name);
 const NUMBER = /^[+-]?\d{1,12}(?:\.\d{1,12})?$/;
 
 function written<Value>({ read, complaint, editor }: Reader<Value>): Written<Value> {
@@ -74,7 +74,7 @@ export const words: Written<string> = written({
 export const id: Written<string> = written({
 	read: (text) => {
 		const name = text.trim().normalize('NFC');
-		return name.length <= ID_LONGEST && (PLAIN_ID.test(name) || ID.test(name)) ? name : null;
+		return name.length <= ID_LONGEST && (PLAIN_ID.test(name) || isId(name)) ? name : null;
 	},
 	complaint: {
 		code: 'bad-id',
@@ -260,13 +260,13 @@ const SHIFTED = new Set('!@#$%^&*()_+{}|:"<>?~');
 
 /** Letters, digits and signs that some keyboard has a key for; no emoji, no mark that stands on another. */
 const PLAIN_KEY = /^[!-~]$/;
-const ON_A_KEY = /^[\p{L}\p{N}\p{P}\p{Sc}\p{Sk}\p{Sm}]$/u;
+const isOnAKey = (key: string): boolean => /^[\p{L}\p{N}\p{P}\p{Sc}\p{Sk}\p{Sm}]$/u.test(key);
 
 /** The key that names an instrument, lower case. */
 export const slot: Written<string> = written({
 	read: (text) => {
 		const key = text.trim().normalize('NFC').toLowerCase();
-		const isOnKey = PLAIN_KEY.test(key) || ON_A_KEY.test(key);
+		const isOnKey = PLAIN_KEY.test(key) || isOnAKey(key);
 		return isOnKey && key !== '0' && !SHIFTED.has(key) ? key : null;
 	},
 	complaint: {
