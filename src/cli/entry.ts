@@ -4,15 +4,15 @@
 import { loadProgram } from './load-program.ts';
 import { nodeVersionComplaint } from './node-version.ts';
 
-/** The script's name, which the build puts here. */
-declare const PROGRAM: string;
+/** The scripts' names, which the build puts here. */
+declare const SCRIPTS: { readonly whole: string; readonly desk: string };
 
 const complaint = nodeVersionComplaint(process.versions.node);
 if (complaint === undefined) {
 	const argv = process.argv.slice(2);
 	const { url, dirname: folder } = import.meta;
 	const entry = { url, folder, load: (specifier: string) => import(specifier) };
-	await loadProgram({ entry, script: PROGRAM, argv }).main(argv);
+	await loadProgram({ entry, scripts: SCRIPTS, argv }).main(argv);
 } else {
 	process.stderr.write(`${complaint}\n`);
 	process.exitCode = 2;

@@ -9,6 +9,8 @@ import { compiledCodeFolder } from './keep-compiled-code.ts';
 export type CodeKept = {
 	/** The script that the code is of, named anew whenever it changes. */
 	readonly script: string;
+	/** All scripts of the same build. */
+	readonly build: readonly string[];
 	/** What else it depends on, and which part of the script it is. */
 	readonly traits: readonly string[];
 	/** Where the build left some. */
@@ -34,7 +36,8 @@ export function writeCode(kept: CodeKept, code: Buffer): void {
 		const part = `${path}.${process.pid}`;
 		writeFileSync(part, Buffer.concat([code, code]), { flag: 'wx', mode: 0o600 });
 		renameSync(part, path);
-		const isOther = (name: string) => name.endsWith(ENDING) && !name.startsWith(kept.script);
+		const isOther = (name: string) =>
+			name.endsWith(ENDING) && !kept.build.some((script) => name.startsWith(script));
 		for (const name of readdirSync(folder).filter(isOther)) unlinkSync(`${folder}/${name}`);
 	} catch {
 		// A full disk, or a folder that takes no files: the next start compiles again.

@@ -1,18 +1,20 @@
-// The program as the build makes it, one script, with the code that an earlier start compiled of it.
-// Node's cache of compiled code holds what a file needs to be loaded; here is kept what a command used
-// besides, and compiling that anew is most of what a short command takes.
+// The program as the build makes it, one script or another by the command, with the code that an earlier
+// start compiled of it. Node's cache of compiled code holds what a file needs to be loaded; here is kept
+// what a command used besides, and compiling that anew is most of what a short command takes.
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
+import { commandPlace } from './command-place.ts';
+import { DESK_COMMANDS } from './desk-commands.ts';
 import { EXIT } from './exit-code.ts';
 import { type CodeKept, readCode, writeCode } from './kept-code.ts';
 
 /** What the script gives. */
 export type Program = { readonly main: (argv: readonly string[]) => Promise<void> };
 
-/** The module that the script lies beside, and as which it imports and requires. */
+/** The module that the scripts lie beside, and as which it imports and requires. */
 export type Entry = {
 	readonly url: string;
 	readonly folder: string;
@@ -21,7 +23,8 @@ export type Entry = {
 
 export type ProgramAsked = {
 	readonly entry: Entry;
-	readonly script: string;
+	/** All commands, and those that are waited for alone. */
+	readonly scripts: { readonly whole: string; readonly desk: string };
 	readonly argv: readonly string[];
 };
 
@@ -30,16 +33,16 @@ type ScriptBody = (require: NodeJS.Require, module: { exports: unknown }, entry:
 /** By then the live screen has been drawn; it is left much later, when the code of its start is gone. */
 const SETTLED_MS = 3000;
 
-/** Commands that go on for hours, or may: fast code is worth its making there. */
-const LONG = ['run', 'rehearse', 'start'];
-
 /** The program, ready to run. */
-export function loadProgram({ entry, script, argv }: ProgramAsked): Program {
+export function loadProgram({ entry, scripts, argv }: ProgramAsked): Program {
 	const { execArgv, env, version, arch } = process;
 	const word = commandWord(argv);
-	if (!LONG.includes(word)) optimizeLater(version);
+	const isDesk = DESK_COMMANDS.includes(word);
+	if (isDesk) optimizeLater(version);
+	const script = isDesk ? scripts.desk : scripts.whole;
 	const kept: CodeKept = {
 		script,
+		build: Object.values(scripts),
 		traits: [word, version, arch, ...execArgv, env.NODE_OPTIONS ?? ''],
 		installed: `${entry.folder}/code`,
 		environment: env,
@@ -75,6 +78,8 @@ function keepWhenUsed(compiled: Script, kept: CodeKept): void {
 	process.once('exit', keep);
 }
 
-function commandWord([first = 'start', ...more]: readonly string[]): string {
-	return [first, ...more].find((word) => /^[a-z]{1,12}$/.test(word)) ?? 'options';
+function commandWord(argv: readonly string[]): string {
+	const place = commandPlace(argv);
+	if (place === null) return argv.includes('--help') ? 'help' : 'start';
+	return argv[place] ?? '';
 }

@@ -6,6 +6,7 @@ import { nearestName } from '../base/nearest-name.ts';
 import type { Problem } from '../base/problem.ts';
 import type { CliCommand } from './command.ts';
 import { COMMANDS, START } from './command-list.ts';
+import { commandPlace } from './command-place.ts';
 import { EXIT } from './exit-code.ts';
 import { commandHelp, programHelp } from './help.ts';
 import type { Io } from './io.ts';
@@ -48,17 +49,6 @@ async function runOne(command: CliCommand, args: readonly string[], io: Io): Pro
 		return EXIT.fine;
 	}
 	return command.run(request, io);
-}
-
-/** Where the command's name stands: the first word that is neither an option nor the folder of `--data`. */
-function commandPlace(argv: readonly string[]): number | null {
-	for (let index = 0; index < argv.length; index += 1) {
-		const word = argv[index] ?? '';
-		if (word === '--') return null;
-		if (word === '--data') index += 1;
-		else if (!word.startsWith('-')) return index;
-	}
-	return null;
 }
 
 function unknownCommand(word: string): Problem {

@@ -12,6 +12,7 @@ let home = '';
 
 const keptOf = (script: string, ...traits: readonly string[]) => ({
 	script,
+	build: [script, `other-${script}`],
 	traits,
 	installed: join(home, 'installed'),
 	environment: { XDG_CACHE_HOME: home },
@@ -54,11 +55,13 @@ test('takes out what other builds kept, and nothing else', () => {
 	writeCode(keptOf('a.cjs', 'plan'), code);
 	writeFileSync(join(folder(), 'of-somebody-else'), '');
 	writeCode(keptOf('b.cjs', 'plan'), code);
+	writeCode({ ...keptOf('b.cjs', 'check'), script: 'other-b.cjs' }, code);
 	writeCode(keptOf('b.cjs', 'check'), code);
 	expect(readdirSync(folder()).sort()).toEqual([
 		'b.cjs-check.code',
 		'b.cjs-plan.code',
 		'of-somebody-else',
+		'other-b.cjs-check.code',
 	]);
 });
 
