@@ -113,7 +113,7 @@ const requireBuiltIn = {
 };
 
 /** What a few commands call once, and what others need not wait for: each takes milliseconds to be loaded. */
-const LATE = ['crypto', 'net', 'os', 'readline/promises', 'zlib'];
+const LATE = ['crypto', 'net', 'os', 'readline/promises', 'v8', 'zlib'];
 
 /** These are loaded when one of their functions is called; in the program nothing but functions is asked of them. */
 const lateBuiltIn = {
@@ -261,7 +261,7 @@ await build({
 	entryPoints: { rackside: join(cli, 'entry.ts') },
 	format: 'esm',
 	target: 'node18',
-	plugins: [requireBuiltIn],
+	plugins: [lateBuiltIn, requireBuiltIn],
 	define: { SCRIPTS: JSON.stringify(scripts) },
 	banner,
 });

@@ -73,6 +73,11 @@ export class BenchPty {
 		return (Number(fields[11]) + Number(fields[12])) * 10;
 	}
 
+	/** Waits until the program has ended by itself. */
+	async end(): Promise<void> {
+		await this.#ended;
+	}
+
 	async kill(): Promise<void> {
 		this.#pty.kill('SIGKILL');
 		await this.#ended;
