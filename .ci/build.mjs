@@ -2,142 +2,19 @@
 // scripts, of which it loads one, and as modules beside them what few starts need or what has to wait.
 // Runs on `npm ci`, before tests and before packing.
 
-import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import {
-	chmod,
-	copyFile,
-	mkdir,
-	mkdtemp,
-	readdir,
-	readFile,
-	rename,
-	rm,
-	writeFile,
-} from 'node:fs/promises';
-import { builtinModules } from 'node:module';
-import { tmpdir } from 'node:os';
+import { chmod, copyFile, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { DESK_COMMANDS } from '../src/cli/desk-commands.ts';
+import { lateBuiltIn, requireBuiltIn } from './built-ins.mjs';
+import { keepCode } from './keep-code.mjs';
+import { lateWidths, wholeRows } from './library-changes.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'src/cli');
 const dist = join(root, 'dist');
-
-/**
- * When it is loaded, the width library makes a pattern of all emoji and a splitter of graphemes, each of
- * which costs tens of milliseconds at every start. Here they are made when the first text comes that
- * needs them: every emoji has one of these properties.
- */
-const lateWidths = {
-	name: 'late-widths',
-	setup({ onLoad }) {
-		onLoad({ filter: /string-width[\\/]index\.js$/ }, async ({ path }) => {
-			const source = await readFile(path, 'utf8');
-			const eager = 'const rgiEmojiRegex = /^\\p{RGI_Emoji}$/v;';
-			const eagerSplitter = 'const segmenter = new Intl.Segmenter();';
-			if (!source.includes(eager) || !source.includes(eagerSplitter)) {
-				throw new Error(`${path} has changed: look at lateWidths again`);
-			}
-			const late = `
-				const mayBeEmoji = /[\\p{Extended_Pictographic}\\p{Regional_Indicator}\\p{Emoji_Modifier}\\u20E3]/u;
-				let allEmoji;
-				const rgiEmojiRegex = {
-					test: (text) => mayBeEmoji.test(text) && (allEmoji ??= new RegExp('^\\\\p{RGI_Emoji}$', 'v')).test(text),
-				};`;
-			const lateSplitter = `
-				let splitter;
-				const segmenter = { segment: (text) => (splitter ??= new Intl.Segmenter()).segment(text) };`;
-			return {
-				contents: source.replace(eager, () => late).replace(eagerSplitter, () => lateSplitter),
-				loader: 'js',
-			};
-		});
-	},
-};
-
-/**
- * The renderer takes every row of text apart into cells for each frame and puts them together again. A
- * row that is written once, from its first cell on, comes out as it went in: where all are so, no cell
- * is needed.
- */
-const wholeRows = {
-	name: 'whole-rows',
-	setup({ onLoad }) {
-		onLoad({ filter: /ink[\\/]build[\\/]output\.js$/ }, async ({ path }) => {
-			const source = await readFile(path, 'utf8');
-			const begin = '    get() {\n';
-			if (source.split(begin).length !== 2)
-				throw new Error(`${path} has changed: look at wholeRows again`);
-			const whole = `
-				function wholeRows({ operations, height }) {
-					const rows = Array(height).fill('');
-					for (const { type, x, y, text, transformers } of operations) {
-						if (type !== 'write' || x !== 0 || rows[y] !== '' || text.includes('\\n')) return null;
-						rows[y] = transformers.reduce((row, transform) => transform(row, 0), text).trimEnd();
-					}
-					return { output: rows.join('\\n'), height };
-				}`;
-			return {
-				contents:
-					source.replace(
-						begin,
-						() => `${begin}const rows = wholeRows(this); if (rows !== null) return rows;\n`,
-					) + whole,
-				loader: 'js',
-			};
-		});
-	},
-};
-
-const builtIn = new Set([...builtinModules, ...builtinModules.map((name) => `node:${name}`)]);
-
-/**
- * An import of Node's own modules reads every property that they have, and so opens the input and loads
- * streams and decoders that nobody asked for, two milliseconds at every start. A require reads none.
- */
-const requireBuiltIn = {
-	name: 'require-built-in',
-	setup({ onResolve, onLoad }) {
-		onResolve({ filter: /^[\w:/]+$/ }, ({ path, kind }) =>
-			kind === 'import-statement' && builtIn.has(path)
-				? { path, namespace: 'built-in' }
-				: undefined,
-		);
-		onLoad({ filter: /.*/, namespace: 'built-in' }, ({ path }) => ({
-			contents: `module.exports = require(${JSON.stringify(path)});`,
-		}));
-	},
-};
-
-/** What a few commands call once, and what others need not wait for: each takes milliseconds to be loaded. */
-const LATE = ['crypto', 'net', 'os', 'readline/promises', 'v8', 'zlib'];
-
-/** These are loaded when one of their functions is called; in the program nothing but functions is asked of them. */
-const lateBuiltIn = {
-	name: 'late-built-in',
-	setup({ onResolve, onLoad }) {
-		const filter = new RegExp(`^node:(${LATE.join('|')})$`);
-		onResolve({ filter }, ({ path, kind }) =>
-			kind === 'import-statement' ? { path, namespace: 'late' } : undefined,
-		);
-		onLoad({ filter: /.*/, namespace: 'late' }, async ({ path }) => {
-			const functions = Object.entries(await import(path)).filter(
-				([name, value]) => name !== 'default' && typeof value === 'function',
-			);
-			const late = ([name]) =>
-				`export const ${name} = (...given) => require(${JSON.stringify(path)}).${name}(...given);`;
-			return { contents: functions.map(late).join('\n') };
-		});
-		// An import of it would go through all that it has.
-		onResolve({ filter: /^node:process$/ }, () => ({ path: 'process', namespace: 'global' }));
-		onLoad({ filter: /.*/, namespace: 'global' }, ({ path }) => ({
-			contents: `export default ${path};`,
-		}));
-	},
-};
 
 // What is required, by us or by bundled CommonJS packages, are only Node's own modules.
 const banner = {
@@ -269,7 +146,7 @@ await build({
 await copyFile(join(cli, 'launch.sh'), join(dist, 'launch.sh'));
 await chmod(join(dist, 'launch.sh'), 0o755);
 
-await keepCode(join(dist, 'code'));
+await keepCode(dist, join(root, 'shows/club.yaml'));
 
 // Files of earlier builds go last, so that dist is whole at every moment.
 const made = new Set([
@@ -281,34 +158,4 @@ const made = new Set([
 ]);
 for (const name of await readdir(dist)) {
 	if (!made.has(name)) await rm(join(dist, name), { recursive: true });
-}
-
-/** Has each command run once on the example, and puts the code that it kept into the folder. */
-async function keepCode(folder) {
-	const show = join(root, 'shows/club.yaml');
-	const commands = [
-		['check', show],
-		['plan', show],
-		['tuning', show, 'A1', '--to', 'drop D'],
-		['strings', show, 'A1'],
-		['setup', show, 'A1'],
-		['nights'],
-		['settings'],
-		['--help'],
-		[],
-	];
-	const home = await mkdtemp(join(tmpdir(), 'rackside-build-'));
-	const env = { PATH: process.env.PATH, XDG_CACHE_HOME: home, RACKSIDE_DATA: join(home, 'data') };
-	const entry = join(dist, 'rackside.js');
-	const run = (args) =>
-		new Promise((done) => execFile(process.execPath, [entry, ...args], { env }, done));
-	await rm(folder, { recursive: true, force: true });
-	await Promise.all(commands.map(run));
-	await mkdir(folder);
-	const kept = join(home, 'rackside/code');
-	for (const name of await readdir(kept)) {
-		await rename(join(kept, name), join(folder, name));
-		await chmod(join(folder, name), 0o644);
-	}
-	await rm(home, { recursive: true });
 }

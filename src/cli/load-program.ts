@@ -35,7 +35,7 @@ const SETTLED_MS = 3000;
 
 /** The program, ready to run. */
 export function loadProgram({ entry, scripts, argv }: ProgramAsked): Program {
-	const { execArgv, env, version, arch } = process;
+	const { execArgv, env, version, platform, arch } = process;
 	const word = commandWord(argv);
 	const isDesk = DESK_COMMANDS.includes(word);
 	if (isDesk) optimizeLater(version);
@@ -43,7 +43,7 @@ export function loadProgram({ entry, scripts, argv }: ProgramAsked): Program {
 	const kept: CodeKept = {
 		script,
 		build: Object.values(scripts),
-		traits: [word, version, arch, ...execArgv, env.NODE_OPTIONS ?? ''],
+		traits: [word, version, platform, arch, ...execArgv, env.NODE_OPTIONS ?? ''],
 		installed: `${entry.folder}/code`,
 		environment: env,
 	};
