@@ -37,6 +37,8 @@ describe('a terminal that others had meanwhile', () => {
 		const { screen } = program;
 		await program.record('t 0', 'space');
 		await screen.waitFor('Harbour  start', PATIENCE_MS);
+		// The last row comes last.
+		await screen.waitFor(/enter handed.*\? all/, PATIENCE_MS);
 		const before = still(screen.rows());
 		if (how === 'SIGCONT') program.signal('SIGSTOP');
 		screen.stty('sane');
