@@ -28,6 +28,7 @@ export function planJson(plan: Plan, show: Show) {
 				standIns.map(({ instrument, readyInSeconds, why, later }) => ({
 					song: slot.section.song,
 					position: slot.section.position,
+					point: slot.section.point,
 					player: slot.player,
 					for: slot.instrument ?? slot.named,
 					instrument,

@@ -105,8 +105,8 @@ function roomWords({ handOvers }: Plan, section: Section): string {
 	const count = given.length === 1 ? '1 hand-over' : `${given.length} hand-overs`;
 	if (section.gapSeconds === null) return [after, count].join('  ').trim();
 	const spare = minutesSeconds(section.gapSeconds - seconds);
-	const fits = given.length === 1 ? 'fits' : 'fit';
-	const room = unfit === 0 ? `${fits}, ${spare} to spare` : `DO NOT FIT: ${unfit} too many`;
+	const [fits, not] = given.length === 1 ? ['fits', 'DOES NOT FIT'] : ['fit', 'DO NOT FIT'];
+	const room = unfit === 0 ? `${fits}, ${spare} to spare` : `${not}: ${unfit} too many`;
 	return `${gap}  ${count} ${room}`;
 }
 

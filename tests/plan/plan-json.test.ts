@@ -89,6 +89,7 @@ test('has what could stand in at each hand-over, as the rack will be then', () =
 	expect(at('harbour')[0]).toEqual({
 		song: 'harbour',
 		position: 1,
+		point: 0,
 		player: 'ash',
 		for: 'A1',
 		instrument: 'S1',
@@ -227,4 +228,19 @@ test('a slot has the cents that its player’s strings stand off, one a pitch, a
 	expect(cents.filter(([, , one]) => one !== undefined)).toEqual([
 		['lantern', 'ash', [0, 0, 0, -3, 0, 0]],
 	]);
+});
+
+test('stand-ins of a song that hands over at a cue say for which of its points they are', () => {
+	const cued = clubShow(`
+songs:
+  - id: one
+    title: One
+    length: "4:00"
+    parts: {ash: {instrument: A1}}
+    cues: [{at: V2}, {at: solo, hand: {ash: A4}}]
+set: [one]
+`);
+	const { standIns } = planJson(planBeforeDoors(cued), cued);
+	const points = standIns.map((one) => `${one.for} at ${one.point}`);
+	expect([...new Set(points)]).toEqual(['A1 at 0', 'A4 at 2']);
 });

@@ -46,6 +46,23 @@ test('the sentence first, then song by song who gets what, whether it fits, and 
 	]);
 });
 
+test('what does not fit its gap is counted', () => {
+	const lines = table(
+		clubShow(`
+songs:
+  - {id: one, title: One, length: "4:00", ends: segue, parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", ends: segue, parts: {ash: {instrument: A4}}}
+  - {id: three, title: Three, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B3}}}
+set: [one, two, three]
+`),
+	);
+	const [two, three] = ['  2 Two', '  3 Three'].map((begin) =>
+		lines.find((line) => line.startsWith(begin)),
+	);
+	expect(two).toMatch(/1 hand-over DOES NOT FIT: 1 too many$/);
+	expect(three).toMatch(/2 hand-overs DO NOT FIT: 2 too many$/);
+});
+
 describe('why', () => {
 	const show = clubShow(`
 songs:
