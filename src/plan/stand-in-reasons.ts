@@ -22,7 +22,7 @@ export function whyInOrder(one: Ranked, among: Among): readonly string[] {
 	const reason = reasonOf(one, among);
 	if (reason === null || words.includes(reason)) return words;
 	// How it stands, not what is heard anyway; that it is of another kind is never left out.
-	const [state = ''] = words.at(-1) === 'ready' ? ['ready'] : words;
+	const [state = ''] = words.includes('ready') ? ['ready'] : words;
 	return otherKind === null ? [state, reason] : [state, otherKind, reason];
 }
 

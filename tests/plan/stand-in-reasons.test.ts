@@ -34,6 +34,14 @@ test('that it is for somebody else', () => {
 	).toEqual(['P: same tuning, ready', 'T: ready, for Bo']);
 });
 
+test('beside that it is ready, and of another kind', () => {
+	const other = one('T', `${alike}, for: [bo]`).replace('electric-6', 'acoustic-6');
+	expect(offered([one('P', alike), other].join('\n'))).toEqual([
+		'P: same tuning, ready',
+		'T: ready, acoustic, for Bo',
+	]);
+});
+
 test('that somebody is to get it soon', () => {
 	expect(offered([one('P', alike), one('Q', alike)].join('\n'))).toEqual([
 		'Q: same tuning, ready',
