@@ -2,7 +2,8 @@
 // then songs in each other's place, of which there are many. Counted, never timed, so that the same show is
 // always told the same.
 
-import type { Show } from '../showfile/show.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
+import { instrumentById } from './instrument-by-id.ts';
 import type { Plan, Section, Slot } from './plan.ts';
 import { momentBefore, readyAtZero } from './plan-before-doors.ts';
 import { planCore } from './plan-core.ts';
@@ -18,6 +19,7 @@ import {
 	tunedBefore,
 } from './show-changes.ts';
 import { slotStandIns } from './slot-stand-ins.ts';
+import { soundOfSlot } from './stand-ins.ts';
 
 /** A show with its plan, and what that wants. */
 export type Night = {
@@ -109,18 +111,32 @@ function sectionsOf(slots: readonly Slot[]): readonly Section[] {
 	return [...new Set(slots.map(({ section }) => section))];
 }
 
-/** Each instrument in each other tuning in which it is played: less is to be done for others then, too. */
+/**
+ * Each instrument in each other tuning in which it is played: less is to be done for others then, too. For
+ * what finds nothing to be played on, each that could be.
+ */
 function retunings(show: Show, { slots }: Plan): readonly ShowChange[] {
 	const known = new Set(
 		show.instruments.map(({ id, tuning }) => `${id} ${tuning.notes.join(' ')}`),
 	);
-	return slots.flatMap(({ instrument, named, tuning }) => {
-		const id = instrument ?? named;
-		const key = `${id} ${tuning.notes.join(' ')}`;
-		if (id === null || known.has(key)) return [];
-		known.add(key);
-		return [tunedBefore(show, id, tuning)];
+	return slots.flatMap((slot) => {
+		const { instrument, named, tuning, player } = slot;
+		const own = instrument ?? named;
+		const kind = own === null ? soundOfSlot(show, slot)?.kind : null;
+		const could = show.instruments.filter((one) =>
+			own === null ? one.kind === kind && isFor(one, player) : one.id === own,
+		);
+		return could.flatMap(({ id }) => {
+			const key = `${id} ${tuning.notes.join(' ')}`;
+			if (known.has(key)) return [];
+			known.add(key);
+			return [tunedBefore(show, id, tuning)];
+		});
 	});
+}
+
+function isFor(instrument: Instrument | undefined, player: string): boolean {
+	return instrument?.for?.includes(player) ?? instrument !== undefined;
 }
 
 /** What the songs name, played on the best of what could take over that is not meant for somebody else. */
@@ -128,13 +144,12 @@ function exchanges(
 	show: Show,
 	{ plan, troubles }: { readonly plan: Plan; readonly troubles: readonly Slot[] },
 ): readonly ShowChange[] {
-	const isFor = (id: string, player: string) =>
-		show.instruments.some((one) => one.id === id && (one.for === null || one.for.includes(player)));
+	const instruments = instrumentById(show);
 	const isAsked = (slot: Slot) => slot.named !== null && troubles.includes(slot);
 	return slotStandIns(readyAtZero(show), { plan, costs: 'none', isAsked }).flatMap(
 		({ slot, standIns }) =>
 			standIns
-				.filter(({ instrument }) => isFor(instrument, slot.player))
+				.filter(({ instrument }) => isFor(instruments.get(instrument), slot.player))
 				.slice(0, MOST_EXCHANGES)
 				.map((hand) => onAnother(show, slot, hand)),
 	);

@@ -2,8 +2,9 @@
 // thing. Whether it helps is found by planning it, nowhere else.
 
 import { minutesSeconds } from '../base/duration.ts';
-import type { Part, SetItem, Show } from '../showfile/show.ts';
+import type { Instrument, Part, SetItem, Show } from '../showfile/show.ts';
 import { playerName, slotAndName, songTitle } from '../showfile/shown-names.ts';
+import { workTimesOf } from '../showfile/work-times.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import type { Hand } from './hand.ts';
 import type { Section, Slot } from './plan.ts';
@@ -97,17 +98,15 @@ export function tunedBefore(show: Show, id: string, tuning: Tuning): ShowChange 
 }
 
 /**
- * One more instrument like the one a slot asks for, or is to be chosen for it, kept in that slot's tuning
- * for that song. Null where the file has none to take it after.
+ * One more instrument like the one a slot asks for, or of the kind that it needs, kept in that slot's tuning
+ * for that song. Null where the file has no instrument at all.
  *
  * @example
  * oneMore(show, slots[0]).words // => 'one more electric-6 in E standard for Ash in Harbour'
  */
 export function oneMore(show: Show, { section, player, ...slot }: Slot): ShowChange | null {
-	const own = slot.instrument ?? slot.named;
-	const kind = soundOfSlot(show, { section, player, ...slot })?.kind;
-	const like = show.instruments.find((one) => (own === null ? one.kind === kind : one.id === own));
-	if (like === undefined) return null;
+	const like = likeAsked(show, { section, player, ...slot });
+	if (like === null) return null;
 	const more = {
 		...like,
 		id: freshId(show, like.id),
@@ -124,6 +123,23 @@ export function oneMore(show: Show, { section, player, ...slot }: Slot): ShowCha
 		price: PRICES.instrument,
 		show: { ...show, songs, instruments: [...show.instruments, more] },
 	};
+}
+
+/** What one more would be like: the one that is asked for, one of the kind, or a plain one where there is none. */
+function likeAsked(show: Show, slot: Slot): Instrument | null {
+	const { instruments } = show;
+	const own = slot.instrument ?? slot.named;
+	if (own !== null) return instruments.find(({ id }) => id === own) ?? null;
+	const kind = soundOfSlot(show, slot)?.kind;
+	const [any] = instruments;
+	if (kind === undefined || any === undefined) return null;
+	const plain = { ...any, kind, bridge: 'fixed', features: [], strings: [] } as const;
+	return (
+		instruments.find((one) => one.kind === kind) ?? {
+			...plain,
+			times: workTimesOf(kind, 'fixed', []),
+		}
+	);
 }
 
 /**

@@ -126,3 +126,23 @@ set: [one, two, three, four, five, six]
 		isEachEnough: false,
 	});
 });
+
+test('what a song needs and nothing gives is kept in that tuning, or is had besides', () => {
+	const needing = (instruments: string) =>
+		showFrom(`
+players: [{id: ash, name: Ash}]
+instruments:
+${instruments}
+songs:
+  - {id: one, title: One, length: "4:00", parts: {ash: {needs: {kind: acoustic-6, sounds: DADGAD}}}}
+set: [one]
+`);
+	const floating =
+		'  - {id: A, name: Amber, slot: "1", kind: acoustic-6, tuning: E standard, bridge: floating}';
+	expect(mended(needing(floating)).words).toEqual([
+		'slot 1 Amber in DADGAD before the doors',
+		'one more acoustic-6 in DADGAD for Ash in One',
+	]);
+	const electric = '  - {id: B, name: Birch, slot: "2", kind: electric-6, tuning: E standard}';
+	expect(mended(needing(electric)).words).toEqual(['one more acoustic-6 in DADGAD for Ash in One']);
+});
