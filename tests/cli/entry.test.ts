@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { transformSync } from 'esbuild';
 import { describe, expect, test } from 'vitest';
+import { COMMANDS } from '../../src/cli/command-list.ts';
 import { nodeVersionComplaint } from '../../src/cli/node-version.ts';
 
 const bundle = fileURLToPath(new URL('../../dist/rackside.js', import.meta.url));
@@ -60,6 +61,16 @@ describe('the built program', () => {
 		expect(new Set(upFront.map(([, name]) => name))).toEqual(new Set(['node:module']));
 		const required = [...plain.matchAll(/require\("([^"]+)"\)/g)].map(([, name]) => name);
 		expect(new Set(required)).toEqual(new Set(['node:fs', 'node:module', 'node:v8', 'node:vm']));
+	});
+
+	test.each(Object.keys(COMMANDS))('has %s in the script that is loaded for it', (name) => {
+		// The folder's name is that of a command that stands in the other script.
+		for (const data of ['run', 'plan']) {
+			const args = [bundle, '--data', data, name, '--help'];
+			const { status, stdout } = spawnSync(process.execPath, args, { encoding: 'utf8' });
+			expect(stdout).toContain(`rackside ${COMMANDS[name]?.usage}`);
+			expect(status).toBe(0);
+		}
 	});
 
 	test.each(['/proc', '/dev/null', '/nowhere', 'relative', ''])(
