@@ -3,7 +3,7 @@
 import type { MayHold } from './may-hold.ts';
 import { mayHold } from './may-hold.ts';
 import type { Possible, Said } from './possible-hands.ts';
-import { possibleAfter, possibleHands, possibleIn } from './possible-hands.ts';
+import { possibleAfter, possibleHands } from './possible-hands.ts';
 import type { Seating } from './seats.ts';
 import type { Steps } from './steps.ts';
 import { stepsOf } from './steps.ts';
@@ -67,33 +67,4 @@ export function boardWith({ seating, may }: Board, steps: readonly Steps[]): Boa
 	if (possible === null) return null;
 	const isSure = sureRetunings(seating, possible);
 	return { seating, may, steps, possible, isSure, kept: new Map() };
-}
-
-/**
- * The board on which these seats have what `heldAt` says, by their places in the list, and are open
- * where it says null; null where that cannot be.
- *
- * @example
- * boardHolding(board, [0], () => null).possible.length // => 3
- */
-export function boardHolding(
-	board: Board,
-	seats: readonly number[],
-	heldAt: (index: number, section: number) => number | null,
-): Board | null {
-	const { seating } = board;
-	const lists = [...board.possible];
-	for (const [index, seat] of seats.entries()) {
-		const mine = board.possible[seat]?.slice() ?? new Uint8Array();
-		const size = seating.seats[seat]?.size ?? 0;
-		for (let section = 0; section < seating.sectionCount; section += 1) {
-			const hand = heldAt(index, section);
-			if (hand === null) continue;
-			mine.fill(0, section * size, (section + 1) * size);
-			mine[section * size + hand] = 1;
-		}
-		lists[seat] = mine;
-	}
-	const possible = possibleIn({ ...board, possible: lists }, seats);
-	return possible && { ...board, possible, isSure: sureRetunings(seating, possible) };
 }

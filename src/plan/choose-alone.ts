@@ -1,35 +1,35 @@
 // The best for one player, were there nobody else and no clock, from wherever they may come to: what they
-// would choose, and for searching on with others what their rest costs at least.
+// would choose, and for searching on with others what their rest costs at least. Worked out from the end
+// back: a rest is then known for all tunings that the player's own instruments may be in by that time.
 
-import type { Board, Budget } from './board.ts';
-import type { Weights } from './criteria.ts';
-import { OVER_GAP, RETUNINGS } from './criteria.ts';
-import type { LabelPool } from './label-pool.ts';
-import { labelPool } from './label-pool.ts';
-import type { Seat } from './seats.ts';
-import { EMPTY } from './seats.ts';
-import type { Steps } from './steps.ts';
-import { BEGINS } from './steps.ts';
+import type { Budget } from './board.ts';
+import type { HubWays } from './hub-ways.ts';
+import type { RestList } from './rest-list.ts';
+import { restList } from './rest-list.ts';
+import type { SeatWays } from './seat-ways.ts';
+import { tuningByte, wordsFor } from './tuning-bytes.ts';
 
 export type AloneAsked = {
-	readonly board: Board;
-	readonly seat: number;
-	readonly weights: Weights;
-	/** What each step costs by itself, packed. */
-	readonly stepCosts: Float64Array;
-	/** Whether nobody else can change an instrument's tuning. */
-	readonly isFollowed: (instrument: number) => boolean;
+	readonly hubWays: HubWays;
+	/** For each place what being there costs beside the steps. */
+	readonly prices: Float64Array;
+	/** What a re-tuning weighs. */
+	readonly retuning: number;
+	/** Ways that come to as much are not told apart. */
+	readonly limit: number;
+	/** Whether the tunings of the player's own instruments are left out. */
+	readonly isRough: boolean;
 	readonly budget: Budget;
 };
 
-/** Ways that are gone on from in each section at the most; in a show made by people there are a few. */
-const WIDTH = 4000;
+/** To hold a rest against another takes this share of looking at one way for several players together. */
+const OTHER = 0.0625;
 
 /**
- * The choosing of one seat, all of it done; null where there is no way through.
+ * The choosing of one seat, all of it done; null where no way through comes to less than the limit.
  *
  * @example
- * chooseAlone(aloneAsked).cost // => 0
+ * chooseAlone({ hubWays: hubWays(ways, ways.cost), prices: new Float64Array(8), retuning: 9, limit: Infinity, isRough: false, budget: { left: 99 } }).cost > 0 // => true
  */
 export function chooseAlone(asked: AloneAsked): Alone | null {
 	const alone = new OneSeat(asked);
@@ -39,221 +39,154 @@ export function chooseAlone(asked: AloneAsked): Alone | null {
 export type Alone = OneSeat;
 
 class OneSeat {
-	/** The least packed cost; infinite where there is no way through. */
+	readonly hubWays: HubWays;
+	readonly prices: Float64Array;
+	readonly retuning: number;
+	/** The tuning bytes of the own instruments at the beginning; none where tunings are left out. */
+	readonly tunings: Int32Array;
+	/** The least packed cost, prices and all; infinite where there is no way through. */
 	readonly cost: number;
-	/** The least that could be, where too many ways had to be left. */
+	/** The least that could be, where rests were left out. */
 	readonly bound: number;
-	/** For each instrument its number among those that are this player's alone and change their tuning, or -1. */
-	readonly followed: Int16Array;
-	readonly #board: Board;
-	readonly #seat: Seat;
-	readonly #steps: Steps;
-	readonly #possible: Uint8Array;
-	readonly #stepCosts: Float64Array;
-	readonly #overGap: number;
-	readonly #retuning: number;
-	readonly #lastUse: Int32Array;
-	readonly #pool: LabelPool;
-	readonly #hand = new Int16Array(1);
-	readonly #tunings: Uint8Array;
-	readonly #frontiers: number[][] = [];
-	/** Labels of one section and hand, chained. */
-	readonly #first: Int32Array;
-	#next = new Int32Array(0);
-	#rest = new Float64Array(0);
+	readonly #rests: RestList;
 
-	constructor({ board, seat, weights, stepCosts, isFollowed, budget }: AloneAsked) {
-		const { seating } = board;
-		this.#board = board;
-		this.#seat = seating.seats[seat] as Seat;
-		this.#steps = board.steps[seat] as Steps;
-		this.#possible = board.possible[seat] ?? new Uint8Array();
-		this.#stepCosts = stepCosts;
-		this.#overGap = weights.of[OVER_GAP] ?? 0;
-		this.#retuning = weights.of[RETUNINGS] ?? 0;
-		let count = 0;
-		const mine = new Uint8Array(seating.instrumentCount);
-		for (const instrument of this.#seat.instrumentOf) if (instrument >= 0) mine[instrument] = 1;
-		this.followed = Int16Array.from(mine, (is, instrument) => {
-			const isAlone = is === 1 && isFollowed(instrument);
-			if (!isAlone || (seating.tuningCounts[instrument] ?? 0) < 2) return -1;
-			count += 1;
-			return count - 1;
-		});
-		this.#tunings = new Uint8Array(count);
-		this.#lastUse = this.#lastUses(count);
-		this.#pool = labelPool(1, count, 8);
-		this.#first = new Int32Array(seating.sectionCount * this.#seat.size).fill(-1);
-		const leftOut = this.#goForward(budget);
-		const ends = this.#frontiers.at(-1) ?? [];
-		this.cost = ends.reduce(
-			(least, label) => Math.min(least, this.#pool.cost[label] ?? 0),
-			Number.POSITIVE_INFINITY,
-		);
-		this.bound = Math.min(this.cost, leftOut);
+	constructor(asked: AloneAsked) {
+		const { hubWays, prices, retuning } = asked;
+		this.hubWays = hubWays;
+		this.prices = prices;
+		this.retuning = retuning;
+		this.tunings = new Int32Array(asked.isRough ? 0 : wordsFor(hubWays.ways.ownCount));
+		new Uint8Array(this.tunings.buffer).fill(tuningByte(0));
+		const places = hubWays.order.length;
+		this.#rests = restList({ places, words: this.tunings.length, retuning });
+		this.#goBack(asked);
+		const best = this.#rests.bestFrom(0, this.tunings, 0);
+		this.cost = best < 0 ? Number.POSITIVE_INFINITY : this.#rests.costWith(best, this.tunings, 0);
+		this.bound = this.restFrom(0, this.tunings, 0);
 	}
 
-	/** Whether the tunings that were followed are those that this says may be. */
-	isFollowedBy(isFollowed: (instrument: number) => boolean): boolean {
-		const { tuningCounts } = this.#board.seating;
-		return this.#seat.instrumentOf.every((instrument) => {
-			const mayBe = instrument >= 0 && (tuningCounts[instrument] ?? 0) > 1;
-			return !mayBe || isFollowed(instrument) === (this.followed[instrument] ?? -1) >= 0;
-		});
-	}
-
-	/** The hand in each section, of the first among the best ways. */
-	path(): Int16Array {
-		const { sectionCount } = this.#board.seating;
-		const hands = new Int16Array(sectionCount);
-		let label =
-			(this.#frontiers.at(-1) ?? []).find((one) => this.#pool.cost[one] === this.cost) ?? 0;
-		for (let section = sectionCount - 1; section >= 0; section -= 1) {
-			hands[section] = this.#pool.hands[label] ?? 0;
-			label = this.#pool.parent[label] ?? 0;
+	/** The place in each section, of the first among the best ways. */
+	path(): Int32Array {
+		const { hubs, ways } = this.hubWays;
+		const places = new Int32Array(ways.firstPlace.length - 1);
+		let rest = this.#rests.bestFrom(0, this.tunings, 0);
+		for (let section = 0; section < places.length; section += 1) {
+			do rest = this.#rests.next[rest] ?? -1;
+			while ((this.#rests.placeOf[rest] ?? 0) >= hubs);
+			places[section] = this.#rests.placeOf[rest] ?? 0;
 		}
-		return hands;
+		return places;
 	}
 
-	/**
-	 * The least that all after this section costs from this hand, `tunings` being those of the followed
-	 * instruments. Two ways with equal hands differ by one re-tuning for each tuning at the most.
-	 */
-	restAfter(section: number, hand: number, tunings: Uint8Array): number {
-		if (this.#rest.length === 0) this.#goBack();
-		if (section < 0) return this.#rest[0] ?? 0;
-		let rest = 0;
-		let label = this.#first[section * this.#seat.size + hand] ?? -1;
-		for (; label >= 0; label = this.#next[label] ?? -1) {
-			let apart = 0;
-			const from = label * tunings.length;
-			for (let one = 0; one < tunings.length; one += 1) {
-				const now = (this.#lastUse[one] ?? 0) <= section ? 0 : tunings[one];
-				if (this.#pool.tuningOf[from + one] !== now) apart += this.#retuning;
-			}
-			rest = Math.max(rest, (this.#rest[label] ?? 0) - apart);
-		}
-		return rest;
+	/** What all after this place costs at least; the own instruments' tunings stand in `tunings` from `from` on. */
+	restFrom(place: number, tunings: Int32Array, from: number): number {
+		const best = this.#rests.bestFrom(place, tunings, from);
+		const leftOut = this.#rests.leftOut[place] ?? 0;
+		return best < 0 ? leftOut : Math.min(leftOut, this.#rests.costWith(best, tunings, from));
 	}
 
-	#lastUses(count: number): Int32Array {
-		const { size, instrumentOf } = this.#seat;
-		const last = new Int32Array(count).fill(-1);
-		this.#possible.forEach((is, at) => {
-			const followed = this.followed[instrumentOf[at % size] ?? -1] ?? -1;
-			if (is === 1 && followed >= 0) last[followed] = Math.floor(at / size);
-		});
-		return last;
+	/** The same whatever the tunings are. */
+	leastFrom(place: number): number {
+		const first = this.#rests.first[place] ?? 0;
+		const isNone = first === this.#rests.end[place];
+		const least = isNone ? Number.POSITIVE_INFINITY : (this.#rests.cost[first] ?? 0);
+		return Math.min(least, this.#rests.leftOut[place] ?? 0);
 	}
 
-	#goForward(budget: Budget): number {
-		const pool = this.#pool;
-		const { sectionCount } = this.#board.seating;
-		let leftOut = Number.POSITIVE_INFINITY;
-		this.#hand[0] = this.#seat.start;
-		pool.clear();
-		pool.add(this.#hand, this.#tunings, { cost: 0, reach: 0, parent: -1, retuningWeight: 0 });
-		let frontier = pool.alive();
-		this.#frontiers.push(frontier);
-		for (let section = 0; section < sectionCount; section += 1) {
-			pool.beginSection();
-			for (const label of frontier) {
-				this.#eachStep(section, label, (hand, cost) => {
-					budget.left -= 1;
-					this.#hand[0] = hand;
-					pool.add(this.#hand, this.#tunings, {
-						cost: (pool.cost[label] ?? 0) + cost,
-						reach: 0,
-						parent: label,
-						retuningWeight: this.#retuning,
-					});
-				});
+	#goBack({ hubWays, prices, limit, budget }: AloneAsked): void {
+		const { ways, hubs, order, first, end, to, more } = hubWays;
+		const come = comeTo(hubWays, prices);
+		const lastFrom = ways.firstPlace.at(-2) ?? 0;
+		for (let at = order.length - 1; at >= 0; at -= 1) {
+			const place = order[at] ?? 0;
+			this.#rests.beginPlace(place);
+			if (place >= lastFrom && place < hubs) {
+				this.#rests.offered.fill(0);
+				this.#rests.offer(0, -1);
 			}
-			frontier = pool.alive();
-			if (frontier.length > WIDTH) {
-				const cost = (label: number): number => pool.cost[label] ?? 0;
-				frontier.sort((one, other) => cost(one) - cost(other) || one - other);
-				leftOut = Math.min(leftOut, cost(frontier[WIDTH] ?? 0));
-				frontier.length = WIDTH;
+			const most = limit - (come[place] ?? 0) - (more[place] ?? 0);
+			const last = end[place] ?? 0;
+			for (let step = first[place] ?? 0; step < last; step += 1) {
+				const price = prices[to[step] ?? 0] ?? 0;
+				budget.left -= OTHER * this.#goOver(place, step, { price, most });
 			}
-			this.#frontiers.push(frontier);
-		}
-		return leftOut;
-	}
-
-	/** Calls with each next hand and what coming to it costs; the tunings then stand in `#tunings`. */
-	#eachStep(section: number, label: number, visit: (hand: number, cost: number) => void): void {
-		const { seating, isSure } = this.#board;
-		const { size, instrumentOf, tuningOf } = this.#seat;
-		const row = section * size;
-		const before = this.#pool.hands[label] ?? EMPTY;
-		const gap = seating.gapSeconds[section] ?? 0;
-		const count = this.#tunings.length;
-		const end = this.#steps.first[row + before + 1] ?? 0;
-		for (let step = this.#steps.first[row + before] ?? 0; step < end; step += 1) {
-			const hand: number = this.#steps.to[step] ?? EMPTY;
-			if (this.#possible[row + hand] === 0) continue;
-			let cost = this.#stepCosts[step] ?? 0;
-			for (let one = 0; one < count; one += 1) {
-				this.#tunings[one] = this.#pool.tuningOf[label * count + one] ?? 0;
-			}
-			if (((this.#steps.flags[step] ?? 0) & BEGINS) !== 0) {
-				const instrument = instrumentOf[hand] ?? 0;
-				const tuning = tuningOf[hand] ?? 0;
-				if ((seating.handOverSeconds[instrument] ?? 0) > gap) cost += this.#overGap;
-				const followed = this.followed[instrument] ?? -1;
-				if (followed >= 0) {
-					if (this.#tunings[followed] !== tuning) cost += this.#retuning;
-					this.#tunings[followed] = tuning;
-				} else if (
-					isRetuned(this.#seat, { before, hand }, () => isSure(section, instrument, tuning))
-				) {
-					cost += this.#retuning;
-				}
-			}
-			for (let one = 0; one < count; one += 1) {
-				if ((this.#lastUse[one] ?? 0) <= section) this.#tunings[one] = 0;
-			}
-			visit(hand, cost);
 		}
 	}
 
-	/** From the end back: what each label's rest costs at least. */
-	#goBack(): void {
-		const { size } = this.#seat;
-		this.#rest = new Float64Array(this.#pool.count);
-		this.#next = new Int32Array(this.#pool.count).fill(-1);
-		for (let section = this.#frontiers.length - 2; section >= -1; section -= 1) {
-			for (const label of this.#frontiers[section + 1] ?? []) {
-				let least = section + 1 === this.#frontiers.length - 1 ? 0 : Number.POSITIVE_INFINITY;
-				if (least > 0) {
-					this.#eachStep(section + 1, label, (hand, cost) => {
-						least = Math.min(least, cost + this.restAfter(section + 1, hand, this.#tunings));
-					});
-				}
-				this.#rest[label] = least;
-				if (section < 0) continue;
-				const at = section * size + (this.#pool.hands[label] ?? 0);
-				this.#next[label] = this.#first[at] ?? -1;
-				this.#first[at] = label;
+	/** Offers all rests from where a step leads, with the step before them; gives back how many others they were held against. */
+	#goOver(place: number, step: number, { price, most }: { price: number; most: number }): number {
+		const { ways, hubs, cost, to, own, tuning } = this.hubWays;
+		const rests = this.#rests;
+		const { offered } = rests;
+		const next = to[step] ?? 0;
+		const base = (cost[step] ?? 0) + price;
+		const byte = this.tunings.length === 0 ? -1 : (own[step] ?? -1);
+		const tuned = tuning[step] ?? 0;
+		const last = rests.end[next] ?? 0;
+		// Rests that come over unchanged do not beat one another here either.
+		let isSame = byte < 0 && rests.first[place] === rests.end[place];
+		let others = 0;
+		rests.leaveOut(place, base + (rests.leftOut[next] ?? 0));
+		for (let rest = rests.first[next] ?? 0; rest < last; rest += 1) {
+			let sum = base + (rests.cost[rest] ?? 0);
+			if (sum >= rests.limit) break;
+			if (sum >= most) {
+				rests.leaveOut(place, sum);
+				break;
 			}
+			for (let word = 0; word < offered.length; word += 1) {
+				offered[word] = rests.wanted[rest * offered.length + word] ?? 0;
+			}
+			if (byte >= 0) {
+				const wanted = rests.offeredBytes[byte] ?? 0;
+				if (wanted !== 0 && wanted !== tuned) sum += this.retuning;
+				rests.offeredBytes[byte] = tuned;
+			}
+			if (place < hubs && offered.length > 0) {
+				sum += this.retuning * meetKnown(rests.offeredBytes, ways, place);
+			}
+			for (let word = 0; isSame && word < offered.length; word += 1) {
+				isSame = offered[word] === rests.wanted[rest * offered.length + word];
+			}
+			others += isSame ? rests.append(sum, rest) : rests.offer(sum, rest);
 		}
+		return others;
 	}
 }
 
+/** Strikes out what is wanted that is surely met at a place, or surely not; gives back how many are not. */
+function meetKnown(wanted: Uint8Array, { canBeIn, ownCount }: SeatWays, place: number): number {
+	let unmet = 0;
+	for (let one = 0; one < ownCount; one += 1) {
+		const tuning = wanted[one] ?? 0;
+		const bits = canBeIn[place * ownCount + one] ?? 0;
+		if (tuning === 0 || bits < 0) continue;
+		const isOut = (bits & (1 << tuning)) === 0;
+		if (isOut) unmet += 1;
+		if (isOut || bits === 1 << tuning) wanted[one] = 0;
+	}
+	return unmet;
+}
+
 /**
- * Whether a stint begins in another tuning than the instrument was in, where its tuning is not followed:
- * it was in the same hands in another, or `isSure`.
+ * For each place and hub what coming there costs at least, re-tunings left out.
  *
  * @example
- * isRetuned(seating.seats[0], { before: 0, hand: 2 }, () => false) // => false
+ * comeTo(hubWays(ways, ways.cost), new Float64Array(8))[0] // => 0
  */
-export function isRetuned(
-	{ instrumentOf, tuningOf }: Seat,
-	{ before, hand }: { readonly before: number; readonly hand: number },
-	isSure: () => boolean,
-): boolean {
-	return instrumentOf[before] === instrumentOf[hand]
-		? tuningOf[before] !== tuningOf[hand]
-		: isSure();
+export function comeTo(
+	{ order, first, end, to, cost }: HubWays,
+	prices: Float64Array,
+): Float64Array {
+	const come = new Float64Array(order.length).fill(Number.POSITIVE_INFINITY);
+	come[0] = 0;
+	for (const place of order) {
+		const last = end[place] ?? 0;
+		for (let step = first[place] ?? 0; step < last; step += 1) {
+			const next = to[step] ?? 0;
+			const sum = (come[place] ?? 0) + (cost[step] ?? 0) + (prices[next] ?? 0);
+			if (sum < (come[next] ?? 0)) come[next] = sum;
+		}
+	}
+	return come;
 }

@@ -36,7 +36,7 @@ export function chooseHands(board: Board, budget: Budget, before?: Chosen): Chos
 	const known: readonly Start[] =
 		before?.groups ?? board.seating.seats.map((_, seat) => ({ seats: [seat], choice: null }));
 	for (const { seats, choice: old } of known) {
-		const how = old === null ? { budget } : { budget, floor: old.bound, isToBetter: false };
+		const how = old === null ? { budget } : { budget, floor: old.bound };
 		const choice =
 			old !== null && isPossible(board, { seats, choice: old })
 				? old
@@ -58,11 +58,7 @@ export function chooseHands(board: Board, budget: Budget, before?: Chosen): Chos
 			.flatMap((group) => groups[group]?.seats ?? [])
 			.sort((one, other) => one - other);
 		const floor = sumOf(groups.filter((_, group) => clash.includes(group))).bound;
-		const choice = chooseTogether(board, seats, {
-			budget,
-			floor,
-			isToBetter: before === undefined,
-		});
+		const choice = chooseTogether(board, seats, { budget, floor });
 		if (choice === null) return null;
 		groups = [...groups.filter((_, group) => !clash.includes(group)), { seats, choice }];
 	}

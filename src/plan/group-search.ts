@@ -31,7 +31,7 @@ const FEW = 30;
  * The best choice below `upper`, or the best found with the budget.
  *
  * @example
- * searchGroup(board, { members: [], setting: groupSetting(board, []), alone: [], budget: { left: 9 } }, { upper: 1, least: 0, widths: [3] }).cost // => 0
+ * searchGroup(board, { members: [], setting: groupSetting(board, []), alone: [], shared: null, budget: { left: 9 } }, { upper: 1, least: 0, widths: [3] }).cost // => 0
  */
 export function searchGroup(board: Board, asked: GroupAsked, aim: Aim): Found {
 	const steps = groupSteps(board, asked);
@@ -53,7 +53,6 @@ export function searchGroup(board: Board, asked: GroupAsked, aim: Aim): Found {
 
 	/** Goes through all sections; the best label of the last one, or -1 where nothing gets there. */
 	function run(width: number): number {
-		pool.clear();
 		steps.begin();
 		let frontier = pool.alive();
 		for (let section = 0; section < board.seating.sectionCount; section += 1) {

@@ -2,7 +2,6 @@
 // costs by itself, whose tunings are followed, and the pool of labels.
 
 import type { Board } from './board.ts';
-import type { Alone } from './choose-alone.ts';
 import type { Counts, Weights } from './criteria.ts';
 import { PREFERENCE, TIE, weightsFor } from './criteria.ts';
 import type { LabelPool } from './label-pool.ts';
@@ -22,8 +21,8 @@ export type GroupSetting = {
 	/** For each section and instrument, how many others may have it. */
 	readonly outsiders: Uint8Array;
 	readonly pool: LabelPool;
-	/** What was worked out for a seat alone, by the list of what is possible for it. */
-	readonly known: WeakMap<Uint8Array, Alone>;
+	/** What was worked out roughly for a seat alone, by the list of what is possible for it; kept by those who make it. */
+	readonly known: WeakMap<Uint8Array, unknown>;
 };
 
 /**
@@ -65,7 +64,7 @@ export function groupSetting(board: Board, members: readonly number[]): GroupSet
 		followed,
 		followedCount,
 		outsiders,
-		pool: labelPool(members.length, followedCount, members.length === 1 ? 1 : 14),
+		pool: labelPool(members.length, members.length === 1 ? 8 : 14),
 		known: new WeakMap(),
 	};
 	kept.set(key, setting);

@@ -3,22 +3,30 @@
 
 import type { Board, Budget } from './board.ts';
 import type { Alone } from './choose-alone.ts';
-import { isRetuned } from './choose-alone.ts';
 import { OVER_GAP, RETUNINGS } from './criteria.ts';
 import type { CutOff } from './cut-off.ts';
 import { cutOff } from './cut-off.ts';
 import { countOverGap } from './fit.ts';
 import type { GroupSetting } from './group-setting.ts';
 import type { LabelPool } from './label-pool.ts';
+import { IS_OVER } from './seat-ways.ts';
 import type { Seat } from './seats.ts';
+import type { SharedRests } from './shared-rests.ts';
+import type { StepOptions } from './step-options.ts';
+import { stepOptions } from './step-options.ts';
 import { BEGINS, IS_MISSING } from './steps.ts';
 import { surelyLater } from './surely-together.ts';
+import { tuningByte } from './tuning-bytes.ts';
+import type { TuningLayout } from './tuning-layout.ts';
+import { tuningLayout } from './tuning-layout.ts';
 
 export type GroupAsked = {
 	readonly members: readonly number[];
 	readonly setting: GroupSetting;
 	/** Each of them taken alone. */
 	readonly alone: readonly Alone[];
+	/** What the shared instruments' own ways cost at the prices of that; null without prices. */
+	readonly shared: SharedRests | null;
 	readonly budget: Budget;
 };
 
@@ -28,90 +36,77 @@ export type GroupSteps = Steps;
  * The steps of these members on this board; `goOnFrom` puts what it finds in the setting's pool.
  *
  * @example
- * groupSteps(board, { members: [], setting: groupSetting(board, []), alone: [], budget: { left: 9 } }).section // => 0
+ * groupSteps(board, { members: [], setting: groupSetting(board, []), alone: [], shared: null, budget: { left: 9 } }).section // => 0
  */
 export function groupSteps(board: Board, asked: GroupAsked): GroupSteps {
 	return new Steps(board, asked);
 }
 
+/** To hold a way against so many others takes as long as to look at one. */
+const OTHERS = 8;
+
 class Steps {
 	/** The section that is gone into. */
 	section = 0;
 	readonly #board: Board;
-	readonly #members: readonly number[];
 	readonly #setting: GroupSetting;
-	readonly #alone: readonly Alone[];
+	readonly #shared: SharedRests | null;
 	readonly #budget: Budget;
+	readonly #seats: readonly Seat[];
+	readonly #options: readonly StepOptions[];
 	readonly #pool: LabelPool;
 	readonly #overGap: number;
 	readonly #retuning: number;
 	readonly #later: Float64Array;
-	readonly #lastUse: Int32Array;
 	readonly #isTaken: Uint8Array;
 	readonly #hands: Int16Array;
 	readonly #chosenFlags: Uint8Array;
-	/** Of the followed instruments as the choosing of a section goes, and as they are kept after it. */
-	readonly #tunings: Uint8Array;
-	readonly #keptTunings: Uint8Array;
-	/** For each member, the followed instruments that are theirs alone, in their own order. */
-	readonly #ownNumbers: readonly (readonly number[])[];
-	readonly #ownTunings: readonly Uint8Array[];
-	/** For each member, what those after them must cost at least from where they are. */
-	readonly #othersLeast: Float64Array;
+	readonly #layout: TuningLayout;
+	/** As the choosing of a section goes, and as they are kept after it. */
+	readonly #tunings: Int32Array;
+	readonly #bytes: Uint8Array;
+	readonly #keptTunings: Int32Array;
+	readonly #keptBytes: Uint8Array;
+	/** For each member what they and those after them add at least. */
+	readonly #leastAdded: Float64Array;
 	readonly #seconds: number[] = [];
 	#label = 0;
 	#limits: CutOff = cutOff(Number.POSITIVE_INFINITY);
 
-	constructor(board: Board, { members, setting, alone, budget }: GroupAsked) {
+	constructor(board: Board, { members, setting, alone, shared, budget }: GroupAsked) {
 		this.#board = board;
-		this.#members = members;
 		this.#setting = setting;
-		this.#alone = alone;
+		this.#shared = shared;
 		this.#budget = budget;
+		this.#seats = members.map((member) => board.seating.seats[member] as Seat);
 		this.#pool = setting.pool;
 		this.#overGap = setting.weights.of[OVER_GAP] ?? 0;
 		this.#retuning = setting.weights.of[RETUNINGS] ?? 0;
 		this.#later = surelyLater(board, members, setting.weights);
-		this.#lastUse = this.#lastUses(setting.followedCount);
 		this.#isTaken = new Uint8Array(board.seating.instrumentCount);
 		this.#hands = new Int16Array(members.length);
 		this.#chosenFlags = new Uint8Array(members.length);
-		this.#tunings = new Uint8Array(setting.followedCount);
-		this.#keptTunings = new Uint8Array(setting.followedCount);
-		this.#ownNumbers = alone.map(({ followed }) => {
-			const numbers: number[] = [];
-			followed.forEach((own, instrument) => {
-				if (own >= 0) numbers[own] = setting.followed[instrument] ?? 0;
-			});
-			return numbers;
+		this.#leastAdded = new Float64Array(members.length + 1);
+		const ways = alone.map((one) => one.hubWays.ways);
+		this.#layout = tuningLayout(this.#seats, ways, setting.followed);
+		this.#tunings = new Int32Array(this.#layout.words);
+		this.#bytes = new Uint8Array(this.#tunings.buffer);
+		this.#keptTunings = new Int32Array(this.#layout.words);
+		this.#keptBytes = new Uint8Array(this.#keptTunings.buffer);
+		this.#options = alone.map((one, index) => {
+			const from = this.#layout.ownFrom[index] ?? 0;
+			return stepOptions(one, { tunings: this.#tunings, from, retuning: this.#retuning });
 		});
-		this.#ownTunings = this.#ownNumbers.map(({ length }) => new Uint8Array(length));
-		this.#othersLeast = new Float64Array(members.length + 1);
-	}
-
-	#lastUses(count: number): Int32Array {
-		const { seating, possible } = this.#board;
-		const last = new Int32Array(count).fill(-1);
-		for (const member of this.#members) {
-			const seat = seating.seats[member];
-			if (seat === undefined) continue;
-			possible[member]?.forEach((is, at) => {
-				const followed = this.#setting.followed[seat.instrumentOf[at % seat.size] ?? -1] ?? -1;
-				if (is === 1 && followed >= 0) {
-					last[followed] = Math.max(last[followed] ?? -1, Math.floor(at / seat.size));
-				}
-			});
-		}
-		return last;
 	}
 
 	/** The first way: all have what they have now. */
 	begin(): void {
 		this.section = 0;
-		this.#members.forEach((member, index) => {
-			this.#hands[index] = this.#board.seating.seats[member]?.start ?? 0;
+		this.#pool.clear(this.#layout.words);
+		this.#seats.forEach(({ start }, index) => {
+			this.#hands[index] = start;
 		});
-		this.#tunings.fill(0);
+		this.#bytes.fill(tuningByte(0));
 		const nothing = { cost: 0, reach: 0, parent: -1, retuningWeight: 0 };
 		this.#pool.add(this.#hands, this.#tunings, nothing);
 	}
@@ -119,123 +114,130 @@ class Steps {
 	/** Every way through the section from this one that the cut-off lets pass. */
 	goOnFrom(label: number, limits: CutOff): void {
 		this.#limits = limits;
-		const count = this.#members.length;
-		const followedCount = this.#tunings.length;
 		this.#label = label;
-		for (let one = 0; one < followedCount; one += 1) {
-			this.#tunings[one] = this.#pool.tuningOf[label * followedCount + one] ?? 0;
-		}
-		for (let index = count - 1; index > 0; index -= 1) {
-			const hand = this.#pool.hands[label * count + index] ?? 0;
-			this.#othersLeast[index - 1] =
-				(this.#othersLeast[index] ?? 0) + this.#restOf(index, this.section - 1, hand);
+		for (let word = 0, at = label * this.#tunings.length; word < this.#tunings.length; word += 1) {
+			this.#tunings[word] = this.#pool.tunings[at + word] ?? 0;
 		}
 		const cost = this.#pool.cost[label] ?? 0;
-		this.#extend(0, cost, this.#later[this.section + 1] ?? 0);
+		let reach = cost + (this.#later[this.section + 1] ?? 0);
+		for (let index = this.#seats.length - 1; index >= 0; index -= 1) {
+			const options = this.#options[index] as StepOptions;
+			reach += options.list(this.#placeBefore(index));
+			this.#budget.left -= options.count;
+			this.#leastAdded[index] = (this.#leastAdded[index + 1] ?? 0) + (options.adds[0] ?? 0);
+			if (options.count === 0) return;
+		}
+		for (const instrument of this.#shared?.instruments ?? []) {
+			reach += this.#restOf(this.section, instrument);
+		}
+		this.#extend(0, cost, reach);
 	}
 
-	/** What one member's rest costs at least after this section. */
-	#restOf(index: number, section: number, hand: number): number {
-		const own = this.#ownTunings[index] as Uint8Array;
-		const numbers = this.#ownNumbers[index] as readonly number[];
-		for (let one = 0; one < own.length; one += 1) {
-			own[one] = this.#tunings[numbers[one] ?? 0] ?? 0;
-		}
-		return this.#alone[index]?.restAfter(section, hand, own) ?? 0;
+	#placeBefore(index: number): number {
+		if (this.section === 0) return 0;
+		const row = (this.section - 1) * (this.#seats[index]?.size ?? 0);
+		const hand = this.#pool.hands[this.#label * this.#seats.length + index] ?? 0;
+		return this.#options[index]?.ways.placeOf[row + hand] ?? 0;
 	}
 
-	/** Every step of this member and those after; `rest` is what the rests of those before cost at least. */
-	#extend(index: number, cost: number, rest: number): void {
-		if (index === this.#members.length) {
-			this.#close(cost, rest);
+	/** What an instrument's way costs from a section on, from the tuning that it is in now; 0 where it has no price. */
+	#restOf(section: number, instrument: number): number {
+		const tuning = this.#bytes[this.#layout.byteOf[instrument] ?? -1] ?? 0;
+		return this.#shared?.restOf(section, instrument, tuning) ?? 0;
+	}
+
+	/** Every step of this member and those after; `reach` is what all comes to at least. */
+	#extend(index: number, cost: number, reach: number): void {
+		const options = this.#options[index];
+		if (options === undefined) {
+			this.#close(cost, reach);
 			return;
 		}
-		const { seating, steps, possible } = this.#board;
-		const member = this.#members[index] ?? 0;
-		const seat = seating.seats[member];
-		const mine = steps[member];
-		const open = possible[member];
-		const costs = this.#setting.stepCosts[index];
-		if (seat === undefined || mine === undefined || open === undefined || costs === undefined)
-			return;
-		const row = this.section * seat.size;
-		const before = this.#pool.hands[this.#label * this.#members.length + index] ?? 0;
-		const end = mine.first[row + before + 1] ?? 0;
-		for (let step = mine.first[row + before] ?? 0; step < end; step += 1) {
-			const hand: number = mine.to[step] ?? 0;
-			if (open[row + hand] === 0) continue;
+		const { ways, costs, prices } = options;
+		const later = this.#leastAdded[index + 1] ?? 0;
+		for (let option = 0; option < options.count; option += 1) {
+			let least = reach + (options.adds[option] ?? 0);
+			if (!this.#limits.letsPass(least + later)) return;
 			this.#budget.left -= 1;
-			const instrument = seat.instrumentOf[hand] ?? -1;
+			const step: number = options.steps[option] ?? 0;
+			const to: number = ways.to[step] ?? 0;
+			const hand: number = ways.handOf[to] ?? 0;
+			const instrument = this.#seats[index]?.instrumentOf[hand] ?? -1;
 			if (instrument >= 0 && this.#isTaken[instrument] === 1) continue;
-			const flags = mine.flags[step] ?? 0;
-			const followed = this.#setting.followed[instrument] ?? -1;
-			const tuningBefore = this.#tunings[followed] ?? 0;
-			let sum = cost + (costs[step] ?? 0);
-			if ((flags & BEGINS) !== 0 && this.#begins(seat, before, hand)) sum += this.#retuning;
-			const restNow = rest + this.#restOf(index, this.section, hand);
-			if (this.#limits.letsPass(sum + restNow + (this.#othersLeast[index] ?? 0))) {
+			const flags = ways.flags[step] ?? 0;
+			const byte = this.#layout.byteOf[instrument] ?? -1;
+			const before = this.#bytes[byte] ?? 0;
+			const isRetuned = (flags & BEGINS) !== 0 && byte >= 0 && before !== ways.tuning[step];
+			const uncounted = (ways.cost[step] ?? 0) - (costs[step] ?? 0);
+			let sum = cost + (ways.cost[step] ?? 0);
+			least -= this.#restOf(this.section, instrument) + (prices[to] ?? 0);
+			if (uncounted > 0) least += uncounted;
+			if (isRetuned) {
+				this.#bytes[byte] = ways.tuning[step] ?? 0;
+				sum += this.#retuning;
+				if ((ways.own[step] ?? -1) < 0 && uncounted === 0) least += this.#retuning;
+			}
+			least += this.#restOf(this.section + 1, instrument);
+			if (this.#limits.letsPass(least + later)) {
 				this.#hands[index] = hand;
 				this.#chosenFlags[index] = flags;
 				if (instrument >= 0) this.#isTaken[instrument] = 1;
-				this.#extend(index + 1, sum, restNow);
+				this.#extend(index + 1, sum, least);
 				if (instrument >= 0) this.#isTaken[instrument] = 0;
 			}
-			if (followed >= 0) this.#tunings[followed] = tuningBefore;
+			if (isRetuned) this.#bytes[byte] = before;
 		}
-	}
-
-	/** Notes the tuning that a stint begins in; whether the instrument was in another before. */
-	#begins(seat: Seat, before: number, hand: number): boolean {
-		const { seating, isSure } = this.#board;
-		const instrument = seat.instrumentOf[hand] ?? 0;
-		const tuning = seat.tuningOf[hand] ?? 0;
-		const followed = this.#setting.followed[instrument] ?? -1;
-		if (followed < 0) {
-			if ((seating.tuningCounts[instrument] ?? 0) < 2) return false;
-			return isRetuned(seat, { before, hand }, () => isSure(this.section, instrument, tuning));
-		}
-		const isOther = this.#tunings[followed] !== tuning;
-		this.#tunings[followed] = tuning;
-		return isOther;
 	}
 
 	/** All have chosen for this section: what that costs together. */
-	#close(cost: number, rest: number): void {
-		const { seating } = this.#board;
-		const gap = seating.gapSeconds[this.section] ?? 0;
-		this.#seconds.length = 0;
-		for (let index = 0; index < this.#members.length; index += 1) {
-			const flags = this.#chosenFlags[index] ?? 0;
-			if ((flags & IS_MISSING) !== 0 && !this.#isRightlyMissing(index)) return;
-			if ((flags & BEGINS) === 0) continue;
-			const seat = seating.seats[this.#members[index] ?? 0];
-			const instrument = seat?.instrumentOf[this.#hands[index] ?? 0] ?? 0;
-			this.#seconds.push(seating.handOverSeconds[instrument] ?? 0);
+	#close(cost: number, reach: number): void {
+		for (let index = 0; index < this.#seats.length; index += 1) {
+			const isMissing = ((this.#chosenFlags[index] ?? 0) & IS_MISSING) !== 0;
+			if (isMissing && !this.#isRightlyMissing(index)) return;
 		}
-		const over = gap === Number.POSITIVE_INFINITY ? 0 : countOverGap(this.#seconds, gap);
-		const sum = cost + over * this.#overGap;
-		if (!this.#limits.letsPass(sum + rest)) return;
-		this.#limits.note(sum + rest);
-		for (let one = 0; one < this.#tunings.length; one += 1) {
-			const isOver = (this.#lastUse[one] ?? 0) <= this.section;
-			this.#keptTunings[one] = isOver ? 0 : (this.#tunings[one] ?? 0);
+		const together = this.#overTogether() * this.#overGap;
+		let least = reach + together;
+		for (const instrument of this.#shared?.instruments ?? []) {
+			if (this.#isTaken[instrument] === 1) continue;
+			least += this.#restOf(this.section + 1, instrument) - this.#restOf(this.section, instrument);
 		}
-		this.#pool.add(this.#hands, this.#keptTunings, {
-			cost: sum,
-			reach: sum + rest,
+		if (!this.#limits.letsPass(least)) return;
+		this.#limits.note(least);
+		this.#keptTunings.set(this.#tunings);
+		this.#layout.lastUse.forEach((last, byte) => {
+			if (last <= this.section) this.#keptBytes[byte] = 0;
+		});
+		const others = this.#pool.add(this.#hands, this.#keptTunings, {
+			cost: cost + together,
+			reach: least,
 			parent: this.#label,
 			retuningWeight: this.#retuning,
 		});
+		this.#budget.left -= others / OTHERS;
+	}
+
+	/** How many more hand-overs do not fit the gap than would not alone. */
+	#overTogether(): number {
+		const { seating } = this.#board;
+		const gap = seating.gapSeconds[this.section] ?? 0;
+		if (gap === Number.POSITIVE_INFINITY) return 0;
+		this.#seconds.length = 0;
+		let alone = 0;
+		this.#chosenFlags.forEach((flags, index) => {
+			if ((flags & BEGINS) === 0) return;
+			if ((flags & IS_OVER) !== 0) alone += 1;
+			const instrument = this.#seats[index]?.instrumentOf[this.#hands[index] ?? 0] ?? 0;
+			this.#seconds.push(seating.handOverSeconds[instrument] ?? 0);
+		});
+		return countOverGap(this.#seconds, gap) - alone;
 	}
 
 	/** Whether everything that would do is in other hands, or may be in those of somebody not here. */
 	#isRightlyMissing(index: number): boolean {
-		const { seating } = this.#board;
-		const seat = seating.seats[this.#members[index] ?? 0];
-		if (seat === undefined) return true;
-		const before = this.#pool.hands[this.#label * this.#members.length + index] ?? 0;
+		const seat = this.#seats[index] as Seat;
+		const before = this.#pool.hands[this.#label * this.#seats.length + index] ?? 0;
 		const broken = seat.wholeOf[before] === before ? -1 : (seat.instrumentOf[before] ?? -1);
-		const row = this.section * seating.instrumentCount;
+		const row = this.section * this.#isTaken.length;
 		const held = seat.instrumentOf[this.#hands[index] ?? 0] ?? -1;
 		for (const option of seat.optionHands[this.section] ?? []) {
 			const instrument = seat.instrumentOf[option] ?? -1;

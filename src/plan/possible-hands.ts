@@ -46,16 +46,6 @@ export function possibleAfter(open: Open, { seat, section, hands, isIt }: Said):
 	return narrowed({ ...open, possible: open.possible.with(seat, mine) }, struck);
 }
 
-/**
- * What is possible once the lists of these seats were made narrower; those lists are written over.
- *
- * @example
- * possibleIn({ seating, steps, possible }, []).length // => 3
- */
-export function possibleIn(open: Open, seats: readonly number[]): Possible | null {
-	return narrowed(open, wholly(open.seating, seats));
-}
-
 type Open = {
 	readonly seating: Seating;
 	readonly steps: readonly Steps[];

@@ -14,8 +14,14 @@ type SurelyTogether = {
 	readonly missing: Uint8Array;
 };
 
-/** The least that these seats must cost more than the sum of each alone. */
-function surelyTogether(board: Board, seats: readonly number[]): SurelyTogether {
+/**
+ * The least that these seats must cost more than the sum of each alone, where nothing is asked of who
+ * leaves a slot empty in a section in which one has to.
+ *
+ * @example
+ * surelyTogether(board, [0, 1]).missing // => new Uint8Array(3)
+ */
+export function surelyTogether(board: Board, seats: readonly number[]): SurelyTogether {
 	const { sectionCount, gapSeconds } = board.seating;
 	const overGap = new Uint8Array(sectionCount);
 	const missing = new Uint8Array(sectionCount);

@@ -1,6 +1,7 @@
 // The small night that the examples in docstrings speak of: three songs, everything made ready at its
 // first moment, nothing handed over yet.
 
+import { aloneIn } from '../../src/plan/alone-in.ts';
 import { boardOf } from '../../src/plan/board.ts';
 import { busyWindows } from '../../src/plan/busy-windows.ts';
 import { choicesOf } from '../../src/plan/choices.ts';
@@ -8,6 +9,7 @@ import { chooseHands } from '../../src/plan/choose-hands.ts';
 import type { NeedsPart } from '../../src/plan/demand.ts';
 import { demandAt } from '../../src/plan/demand.ts';
 import { freeClock } from '../../src/plan/free-clock.ts';
+import { groupSetting } from '../../src/plan/group-setting.ts';
 import { handOversAhead } from '../../src/plan/hand-overs-ahead.ts';
 import { instrumentById } from '../../src/plan/instrument-by-id.ts';
 import { outlookOf } from '../../src/plan/outlook.ts';
@@ -41,6 +43,8 @@ const outlook = outlookOf(moment);
 const seating = seatingOf(outlook, null);
 const board = boardOf(seating);
 const chosen = chooseHands(board, { left: 10_000 })!;
+const setting = groupSetting(board, [0]);
+const [alone] = aloneIn(board, [0], { setting, budget: { left: 10_000 } })!;
 const choices = choicesOf(outlook, seating, chosen.hands);
 const handOvers = handOversAhead(outlook, choices);
 const clock = freeClock(busyWindows(outlook.cues, handOvers));
@@ -97,14 +101,8 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	may: board.may,
 	steps: board.steps,
 	possible: board.possible,
-	aloneAsked: {
-		board,
-		seat: 0,
-		weights: { of: [0, 0, 0, 0, 0, 0, 0], isWhole: true },
-		stepCosts: new Float64Array(board.steps[0]!.to.length),
-		isFollowed: () => false,
-		budget: { left: 1000 },
-	},
+	ways: alone!.hubWays.ways,
+	alone,
 	lanternForAsh: demandAt(show, { song: songs.lantern!, point: 0, player: 'ash' }),
 	bridgeSong: songs.bridge,
 	held: { instrument: 'A1', tuning: eStandard, capo: 0 },
