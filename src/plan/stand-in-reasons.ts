@@ -1,9 +1,12 @@
 // Why a stand-in is where it is in its list, where its own words do not say it: for whom it is, what it
-// lacks, who is to get it, that it is kept as a spare. Read beside the others, so said only where it decides.
+// lacks, who is to get it. Read beside the others, so said only where it decides.
 
 import { playerName } from '../showfile/shown-names.ts';
 import type { Rack, Ranked } from './stand-in-ranks.ts';
 import { decider, differences, neededSoonBy } from './stand-in-ranks.ts';
+
+/** More of them are not read in a hurry. */
+const MOST_WORDS = 3;
 
 export type Among = {
 	/** Best first. */
@@ -18,12 +21,13 @@ export type Among = {
  * whyInOrder(rankedS1, { ranked: [rankedS1], rack }) // => ['same tuning', 'ready']
  */
 export function whyInOrder(one: Ranked, among: Among): readonly string[] {
-	const { words, otherKind } = one.found;
+	const { words } = one.found;
 	const reason = reasonOf(one, among);
 	if (reason === null || words.includes(reason)) return words;
-	// How it stands, not what is heard anyway; that it is of another kind is never left out.
-	const [state = ''] = words.includes('ready') ? ['ready'] : words;
-	return otherKind === null ? [state, reason] : [state, otherKind, reason];
+	const [first = '', ...more] = [...words, reason];
+	if (more.length < MOST_WORDS) return [first, ...more];
+	// That it sounds the same is heard anyway; what there is to do is not.
+	return words.includes('ready') ? more : [first, ...more.slice(1)];
 }
 
 function reasonOf(one: Ranked, { ranked, rack }: Among): string | null {
@@ -42,12 +46,5 @@ function reasonOf(one: Ranked, { ranked, rack }: Among): string | null {
 		const player = neededSoonBy(rack, instrument);
 		return player === null ? null : `${playerName(rack.show, player)} needs it`;
 	}
-	if (!instrument.spare) return null;
-	// Where only the best is asked for, nobody knows what the others leave missing.
-	const known = { ...one.ranks, missing: 0 };
-	return ranked
-		.slice(place + 1)
-		.some(({ ranks }) => decider(known, { ...ranks, missing: 0 }) === 'notKept')
-		? 'spare'
-		: null;
+	return null;
 }

@@ -39,8 +39,6 @@ export type TakeOver = Omit<StandIn, 'why' | 'later'> & {
 	readonly isReady: boolean;
 	/** Why it would do, in a few words each. */
 	readonly words: readonly string[];
-	/** That word of them which says that it is of another kind; null where it is not. */
-	readonly otherKind: string | null;
 };
 
 /**
@@ -91,13 +89,11 @@ function byWay(offered: Offered, way: OpenWithCapo, sound: Sound): TakeOver {
 	const isAsItStands = samePitches(tuning, way.tuning) && capo === way.capo;
 	const { isReady, isStale } = readiness(show, state, nowMs);
 	const held = ['in hands already', ...(isAsItStands ? [] : [capoWords(way.capo)])];
-	const kind = kindWord(instrument.kind);
 	return {
 		instrument: instrument.id,
 		readyInSeconds: readySeconds(offered, way),
 		...way,
 		words: isHeld ? held : whyWords(offered, { way, sound, isAsItStands, isReady, isStale }),
-		otherKind: isHeld || kind === kindWord(sound.kind) ? null : kind,
 		isReady: isAsItStands && (isHeld || isReady),
 	};
 }

@@ -123,7 +123,7 @@ set: [s1, s2, s3, s4]
 		standIns.find(({ song, instrument }) => song === 's3' && instrument === 'A1'),
 	).toMatchObject({
 		readyIn: 10,
-		why: 'ready, for Ash',
+		why: 'same tuning, ready, for Ash',
 	});
 });
 

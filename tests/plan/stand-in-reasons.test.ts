@@ -31,7 +31,7 @@ const alike = 'scale: 25.5 in, features: [arm]';
 test('that it is for somebody else', () => {
 	expect(
 		offered([one('P', alike), one('T', `${alike}, for: [bo], spare: true`)].join('\n')),
-	).toEqual(['P: same tuning, ready', 'T: ready, for Bo']);
+	).toEqual(['P: same tuning, ready', 'T: same tuning, ready, for Bo']);
 });
 
 test('beside that it is ready, and of another kind', () => {
@@ -45,7 +45,7 @@ test('beside that it is ready, and of another kind', () => {
 test('that somebody is to get it soon', () => {
 	expect(offered([one('P', alike), one('Q', alike)].join('\n'))).toEqual([
 		'Q: same tuning, ready',
-		'P: ready, Bo needs it',
+		'P: same tuning, ready, Bo needs it',
 	]);
 });
 
@@ -59,19 +59,10 @@ test('what it lacks', () => {
 	// One difference each; P is to be Bo's besides, and comes last.
 	expect(offered(rack.join('\n'))).toEqual([
 		'Q: same tuning, ready',
-		'R: ready, other scale',
-		'S: ready, no arm',
-		'P: ready, floating bridge',
+		'R: same tuning, ready, other scale',
+		'S: same tuning, ready, no arm',
+		'P: same tuning, ready, floating bridge',
 	]);
-});
-
-test('that it is kept as a spare, where two are alike but for that; and nothing where there is one', () => {
-	const spare = one('Z', `${alike}, spare: true`);
-	expect(offered([one('P', alike), one('Q', alike), spare].join('\n')).slice(0, 2)).toEqual([
-		'Z: ready, spare',
-		'Q: same tuning, ready',
-	]);
-	expect(offered([one('P', alike), spare].join('\n'))[0]).toBe('Z: same tuning, ready');
 });
 
 test('nothing where how long it takes says it', () => {
