@@ -16,7 +16,7 @@ export type PlanHow = {
 };
 
 /** While a night is under way, answers come with the keys: two hundredths of a second at the most. */
-const LIVE_BUDGET = 100_000;
+const LIVE_BUDGET = 60_000;
 
 /**
  * The plan without warnings, and the choices behind it: a pure function of the moment, so that a what-if
