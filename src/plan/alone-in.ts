@@ -66,7 +66,7 @@ function ownInstruments({ seating, may }: Board, { setting, seat, players }: Own
 	for (const instrument of seating.seats[seat]?.instrumentOf ?? []) {
 		const isOwn =
 			may.players[instrument] === 1 ||
-			(players[instrument] === 1 && (setting.followed[instrument] ?? -1) >= 0);
+			(players[instrument] === 1 && setting.isFollowed[instrument] === 1);
 		const isNew = instrument >= 0 && ownOf[instrument] === -1;
 		if (!isNew || !isOwn || (seating.tuningCounts[instrument] ?? 0) < 2) continue;
 		ownOf[instrument] = count;

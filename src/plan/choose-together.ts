@@ -9,8 +9,8 @@ import { chooseAlone } from './choose-alone.ts';
 import type { Counts } from './criteria.ts';
 import { packed, RETUNINGS, unpacked } from './criteria.ts';
 import { searchGroup } from './group-search.ts';
-import type { GroupSetting } from './group-setting.ts';
 import { groupSetting } from './group-setting.ts';
+import type { GroupAsked } from './group-steps.ts';
 import type { HubWays } from './hub-ways.ts';
 import { hubWays } from './hub-ways.ts';
 import { narrowedWays } from './narrowed-ways.ts';
@@ -61,7 +61,8 @@ export function chooseTogether(
 	const { weights } = setting;
 	const alone = aloneIn(board, seats, { setting, budget });
 	if (alone === null) return null;
-	const looking = new Looking(board, { members: seats, setting, budget });
+	const later = surelyLater(board, seats, weights);
+	const looking = new Looking(board, { members: seats, setting, later, budget });
 	if (floor !== undefined) looking.bound = packed(floor, weights);
 	looking.lookThrough(alone);
 	const { hands, cost, bound } = looking;
@@ -74,11 +75,7 @@ export function chooseTogether(
 	};
 }
 
-type LookingAsked = {
-	readonly members: readonly number[];
-	readonly setting: GroupSetting;
-	readonly budget: Budget;
-};
+type LookingAsked = Omit<GroupAsked, 'alone' | 'shared'>;
 
 /** What is known of the best choice, more with each look. */
 class Looking {
@@ -103,8 +100,7 @@ class Looking {
 			if (one !== null) this.#take(one);
 			return;
 		}
-		const { members, setting } = this.#asked;
-		const sure = surelyLater(this.#board, members, setting.weights)[0] ?? 0;
+		const [sure = 0] = this.#asked.later;
 		const roughly = alone.reduce((sum, one) => sum + one.bound, sure);
 		for (const width of ROUGHLY) {
 			if (this.hands === null) this.#goTogether({ alone, shared: null, bound: roughly }, [width]);

@@ -31,7 +31,7 @@ const FEW = 30;
  * The best choice below `upper`, or the best found with the budget.
  *
  * @example
- * searchGroup(board, { members: [], setting: groupSetting(board, []), alone: [], shared: null, budget: { left: 9 } }, { upper: 1, least: 0, widths: [3] }).cost // => 0
+ * searchGroup(board, { members: [], setting: groupSetting(board, []), later: new Float64Array(4), alone: [], shared: null, budget: { left: 9 } }, { upper: 1, least: 0, widths: [3] }).cost // => 0
  */
 export function searchGroup(board: Board, asked: GroupAsked, aim: Aim): Found {
 	const steps = groupSteps(board, asked);

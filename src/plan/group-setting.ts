@@ -15,9 +15,8 @@ export type GroupSetting = {
 	readonly weights: Weights;
 	/** For each of these seats, what each step costs by itself, packed. */
 	readonly stepCosts: readonly Float64Array[];
-	/** For each instrument its number among those whose tuning is followed, or -1. */
-	readonly followed: Int16Array;
-	readonly followedCount: number;
+	/** For each instrument 1 where its tuning is followed: it matters, and nobody else can change it. */
+	readonly isFollowed: Uint8Array;
 	/** For each section and instrument, how many others may have it. */
 	readonly outsiders: Uint8Array;
 	readonly pool: LabelPool;
@@ -29,7 +28,7 @@ export type GroupSetting = {
  * The setting of these seats, made once for a board and all that come after it.
  *
  * @example
- * groupSetting(board, [0, 1]).followedCount // => 0
+ * groupSetting(board, [0, 1]).isFollowed[0] // => 0
  */
 export function groupSetting(board: Board, members: readonly number[]): GroupSetting {
 	const { seating, may, steps, kept } = board;
@@ -50,19 +49,14 @@ export function groupSetting(board: Board, members: readonly number[]): GroupSet
 			own[instrument] = (own[instrument] ?? 0) + is;
 		});
 	}
-	// An instrument's tuning is followed where it matters and nobody else can change it.
-	let followedCount = 0;
-	const followed = Int16Array.from(own, (count, instrument) => {
+	const isFollowed = own.map((count, instrument) => {
 		const isAllOurs = count > 0 && count === may.players[instrument];
-		if (!isAllOurs || (seating.tuningCounts[instrument] ?? 0) < 2) return -1;
-		followedCount += 1;
-		return followedCount - 1;
+		return isAllOurs && (seating.tuningCounts[instrument] ?? 0) > 1 ? 1 : 0;
 	});
 	const setting: GroupSetting = {
 		weights,
 		stepCosts: members.map((seat) => packedSteps(steps[seat] as Steps, weights)),
-		followed,
-		followedCount,
+		isFollowed,
 		outsiders,
 		pool: labelPool(members.length, members.length === 1 ? 8 : 14),
 		known: new WeakMap(),

@@ -15,7 +15,6 @@ import type { SharedRests } from './shared-rests.ts';
 import type { StepOptions } from './step-options.ts';
 import { stepOptions } from './step-options.ts';
 import { BEGINS, IS_MISSING } from './steps.ts';
-import { surelyLater } from './surely-together.ts';
 import { tuningByte } from './tuning-bytes.ts';
 import type { TuningLayout } from './tuning-layout.ts';
 import { tuningLayout } from './tuning-layout.ts';
@@ -23,6 +22,8 @@ import { tuningLayout } from './tuning-layout.ts';
 export type GroupAsked = {
 	readonly members: readonly number[];
 	readonly setting: GroupSetting;
+	/** For each section, what it and those after it surely cost them beyond what each costs alone. */
+	readonly later: Float64Array;
 	/** Each of them taken alone. */
 	readonly alone: readonly Alone[];
 	/** What the shared instruments' own ways cost at the prices of that; null without prices. */
@@ -36,7 +37,7 @@ export type GroupSteps = Steps;
  * The steps of these members on this board; `goOnFrom` puts what it finds in the setting's pool.
  *
  * @example
- * groupSteps(board, { members: [], setting: groupSetting(board, []), alone: [], shared: null, budget: { left: 9 } }).section // => 0
+ * groupSteps(board, { members: [], setting: groupSetting(board, []), later: new Float64Array(4), alone: [], shared: null, budget: { left: 9 } }).section // => 0
  */
 export function groupSteps(board: Board, asked: GroupAsked): GroupSteps {
 	return new Steps(board, asked);
@@ -73,7 +74,7 @@ class Steps {
 	#label = 0;
 	#limits: CutOff = cutOff(Number.POSITIVE_INFINITY);
 
-	constructor(board: Board, { members, setting, alone, shared, budget }: GroupAsked) {
+	constructor(board: Board, { members, setting, later, alone, shared, budget }: GroupAsked) {
 		this.#board = board;
 		this.#setting = setting;
 		this.#shared = shared;
@@ -82,13 +83,13 @@ class Steps {
 		this.#pool = setting.pool;
 		this.#overGap = setting.weights.of[OVER_GAP] ?? 0;
 		this.#retuning = setting.weights.of[RETUNINGS] ?? 0;
-		this.#later = surelyLater(board, members, setting.weights);
+		this.#later = later;
 		this.#isTaken = new Uint8Array(board.seating.instrumentCount);
 		this.#hands = new Int16Array(members.length);
 		this.#chosenFlags = new Uint8Array(members.length);
 		this.#leastAdded = new Float64Array(members.length + 1);
 		const ways = alone.map((one) => one.hubWays.ways);
-		this.#layout = tuningLayout(this.#seats, ways, setting.followed);
+		this.#layout = tuningLayout(this.#seats, ways, setting.isFollowed);
 		this.#tunings = new Int32Array(this.#layout.words);
 		this.#bytes = new Uint8Array(this.#tunings.buffer);
 		this.#keptTunings = new Int32Array(this.#layout.words);

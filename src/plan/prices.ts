@@ -34,7 +34,7 @@ export function noPrices(board: Board, members: readonly number[], setting: Grou
 		if (having.length < 2) continue;
 		firstColumn[instrument] = columnCount;
 		columnCounts[instrument] =
-			(setting.followed[instrument] ?? -1) < 0 ? 1 : (tuningCounts[instrument] ?? 1);
+			setting.isFollowed[instrument] === 1 ? (tuningCounts[instrument] ?? 1) : 1;
 		columnCount += columnCounts[instrument] ?? 0;
 	}
 	const of = new Float64Array(sectionCount * columnCount);

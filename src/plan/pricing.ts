@@ -15,7 +15,6 @@ import type { SeatWays } from './seat-ways.ts';
 import type { Seat } from './seats.ts';
 import type { Paying, SharedRests } from './shared-rests.ts';
 import { sharedRests } from './shared-rests.ts';
-import { surelyLater } from './surely-together.ts';
 
 /** Players taken alone, at what prices, and what they come to at least together. */
 export type Taken = {
@@ -34,12 +33,11 @@ type PricingAsked = Omit<GroupAsked, 'alone' | 'shared'> & { readonly ways: read
  * no price is high enough.
  *
  * @example
- * pricing(board, { members: [], setting: groupSetting(board, []), ways: [], budget: { left: 9 } }).turn(1).bound // => 0
+ * pricing(board, { members: [], setting: groupSetting(board, []), later: new Float64Array(4), ways: [], budget: { left: 9 } }).turn(1).bound // => 0
  */
 export function pricing(board: Board, asked: PricingAsked): Pricing | null {
-	const { members, setting } = asked;
-	const sure = surelyLater(board, members, setting.weights)[0] ?? 0;
-	const isNamedTwice = sure > 0 && sure >= (setting.weights.of[MISSING] ?? 0);
+	const [sure = 0] = asked.later;
+	const isNamedTwice = sure > 0 && sure >= (asked.setting.weights.of[MISSING] ?? 0);
 	return isNamedTwice ? null : new Rounds(board, asked, sure);
 }
 

@@ -199,7 +199,7 @@ class StepList {
 		this.#own[at] = this.#asked.ownOf[instrument] ?? -1;
 		this.#tuning[at] = tuningByte(this.#seat.tuningOf[hand] ?? 0);
 		const isOthers = this.#own[at] === -1 && this.#isSurelyRetuned(section, before, hand);
-		const isFollowed = (this.#asked.setting.followed[instrument] ?? -1) >= 0;
+		const isFollowed = this.#asked.setting.isFollowed[instrument] === 1;
 		this.#cost[at] = isOthers && !isFollowed ? cost + this.#retuning : cost;
 		this.#aloneCost[at] = isOthers ? cost + this.#retuning : cost;
 	}

@@ -34,12 +34,7 @@ export function slotStandIns(session: Session, asked: SlotsAsked): readonly Slot
 	const { plan, isAsked = ({ isHandOver, why }) => isHandOver || why !== null } = asked;
 	return playedThrough(session, plan).flatMap((reached) => {
 		const slots = plan.slots.filter((one) => one.section === reached.section).filter(isAsked);
-		let cost: CostOf | null = null;
-		// Planned once for all of a moment, and only where something could take over.
-		const costOf: CostOf = (after) => {
-			cost ??= costAgainst(momentOf(reached), reached.session);
-			return cost(after);
-		};
+		const costOf = costAgainst(momentOf(reached), reached.session);
 		return slots.map((slot) => ({
 			slot,
 			standIns: standInsFor(slot, reached, { ...asked, costOf }),

@@ -25,6 +25,8 @@ export function surelyTogether(board: Board, seats: readonly number[]): SurelyTo
 	const { sectionCount, gapSeconds } = board.seating;
 	const overGap = new Uint8Array(sectionCount);
 	const missing = new Uint8Array(sectionCount);
+	// One has nothing to share, and is asked for at every turn.
+	if (seats.length < 2) return { overGap, missing };
 	for (let section = 0; section < sectionCount; section += 1) {
 		const gap = gapSeconds[section] ?? 0;
 		if (Number.isFinite(gap)) {

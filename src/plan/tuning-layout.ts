@@ -17,20 +17,19 @@ export type TuningLayout = {
 };
 
 /**
- * The layout for these seats with their ways; `followed` says of each instrument whether its tuning is
- * followed, -1 for no.
+ * The layout for these seats with their ways; `isFollowed` is 1 for each instrument whose tuning is.
  *
  * @example
- * tuningLayout([], [], Int16Array.of(-1, -1)).words // => 0
+ * tuningLayout([], [], Uint8Array.of(0, 0)).words // => 0
  */
 export function tuningLayout(
 	seats: readonly Seat[],
 	ways: readonly SeatWays[],
-	followed: Int16Array,
+	isFollowed: Uint8Array,
 ): TuningLayout {
 	const ownFrom = new Int32Array(seats.length);
-	const byteOf = new Int16Array(followed.length).fill(-1);
-	const last = new Int32Array(followed.length).fill(-1);
+	const byteOf = new Int16Array(isFollowed.length).fill(-1);
+	const last = new Int32Array(isFollowed.length).fill(-1);
 	let words = 0;
 	for (const [index, { instrumentOf }] of seats.entries()) {
 		const { firstPlace, handOf, ownOf, ownCount } = ways[index] as SeatWays;
@@ -48,8 +47,8 @@ export function tuningLayout(
 		words += wordsFor(ownCount);
 	}
 	let bytes = 4 * words;
-	for (const [instrument, number] of followed.entries()) {
-		if (number < 0 || byteOf[instrument] !== -1 || last[instrument] === -1) continue;
+	for (const [instrument, is] of isFollowed.entries()) {
+		if (is === 0 || byteOf[instrument] !== -1 || last[instrument] === -1) continue;
 		byteOf[instrument] = bytes;
 		bytes += 1;
 	}
