@@ -119,7 +119,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
 		const kept: KeptNight = {
-			form: 4,
+			form: 5,
 			session: rest,
 			show: show === opening.show ? null : show,
 			step,

@@ -2,6 +2,7 @@
 // stays where it is.
 
 import type { Entry } from '../journal/entry.ts';
+import { aboveSong } from './cells.ts';
 import { findSongItem, keyAfter } from './find.ts';
 import type { ListItem, Session, SongItem } from './session.ts';
 import { withList } from './show-phase.ts';
@@ -17,6 +18,8 @@ export function newItem(key: string, song: string, isEncore: boolean): SongItem 
 		isPassedOver: false,
 		isDropped: false,
 		runs: [],
+		above: {},
+		tonight: {},
 	};
 }
 
@@ -35,7 +38,9 @@ export function insertSong(
 	session: Session,
 	entry: Extract<Entry, { k: 'song-inserted' }>,
 ): Session {
-	return placed(session, newItem(entry.item, entry.song, entry.isEncore), entry.before);
+	const above = aboveSong(session.show, entry.song);
+	const item = { ...newItem(entry.item, entry.song, entry.isEncore), above };
+	return placed(session, item, entry.before);
 }
 
 /** The session without this song to come; it stays in sight as dropped. */

@@ -4,6 +4,7 @@ import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { songAtPoint, songBegun } from '../../machines/song-machine.ts';
 import type { Entry } from '../journal/entry.ts';
 import { newItem } from './apply-set.ts';
+import { aboveSong } from './cells.ts';
 import { findSong, findSongItem, keyAfter, songOnNow } from './find.ts';
 import { setBoards } from './move-parts.ts';
 import type { ListItem, Run, Session } from './session.ts';
@@ -89,7 +90,10 @@ export function chooseNext(session: Session, entry: Extract<Entry, { k: 'next-ch
 		const { song, before } = entry.inserted;
 		const displaced = list.find((item) => item.key === before);
 		const isEncore = displaced?.kind === 'song' && displaced.isEncore;
-		const inserted = newItem(entry.item, song, isEncore);
+		const inserted = {
+			...newItem(entry.item, song, isEncore),
+			above: aboveSong(session.show, song),
+		};
 		const at = displaced ? list.indexOf(displaced) : list.length;
 		const rest = list
 			.slice(at)

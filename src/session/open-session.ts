@@ -2,6 +2,7 @@
 
 import { boardAtRest, instrumentAtLoadIn, showBefore } from '../../machines/at-load-in.ts';
 import type { Show } from '../showfile/show.ts';
+import { withCellsAbove } from './cells.ts';
 import type { ListItem, PlayerState, Session } from './session.ts';
 
 /** A player at the load-in. */
@@ -28,12 +29,14 @@ export function openSession(show: Show): Session {
 					isPassedOver: false,
 					isDropped: false,
 					runs: [],
+					above: {},
+					tonight: {},
 				};
 	});
 	return {
 		show,
 		phase: showBefore(),
-		list,
+		list: withCellsAbove(list, show),
 		current: null,
 		next: list[0]?.key ?? null,
 		zeroAtMs: null,

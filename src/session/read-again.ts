@@ -6,6 +6,7 @@ import type { InstrumentState } from '../../machines/instrument.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { songAtPoint } from '../../machines/song-machine.ts';
 import type { Instrument, Player, Show, Song } from '../showfile/show.ts';
+import { withCellsAbove } from './cells.ts';
 import { findSong, songOnNow } from './find.ts';
 import { listReadAgain } from './list-read-again.ts';
 import { EMPTY_HANDS } from './open-session.ts';
@@ -58,7 +59,10 @@ function isToRepair(state: InstrumentState | undefined): boolean {
 /** The session from here on, by the show as it was read again. */
 export function readAgain(session: Session, read: Show): Session {
 	const show = joined(read, stillInUse(session, read));
-	const { list, next } = listReadAgain(session, show);
+	const { list: kept, next } = listReadAgain(session, show);
+	const list = withCellsAbove(kept, show).map((item) =>
+		item.kind === 'song' ? { ...item, tonight: {} } : item,
+	);
 	const on = songOnNow(session);
 	const going = { ...session, show };
 	const changed: Session = {

@@ -6,7 +6,7 @@ import type { BoardState } from '../../machines/rig.ts';
 import type { ShowState } from '../../machines/show.ts';
 import type { SongState } from '../../machines/song.ts';
 import type { NightMs, SongEnd, ToldHand } from '../journal/entry.ts';
-import type { Show } from '../showfile/show.ts';
+import type { Part, Show } from '../showfile/show.ts';
 
 export type Session = {
 	readonly show: Show;
@@ -68,6 +68,10 @@ export type SongItem = {
 	readonly isDropped: boolean;
 	/** Each time it was on, oldest first. `how` null while it is on. */
 	readonly runs: readonly Run[];
+	/** What the file's list says above it, by player: for whom its song does not name. */
+	readonly above: Readonly<Record<string, Part>>;
+	/** What the technician has named for it tonight, by player; counts before what its song says. */
+	readonly tonight: Readonly<Record<string, Part>>;
 };
 
 export type IntervalItem = {
