@@ -16,7 +16,7 @@ export function boardAtRest(pedals: readonly Pedal[]): BoardState {
 	const off: PedalState = { on: false };
 	return {
 		value: 'atRest',
-		context: { pedals: Object.fromEntries(pedals.map((pedal) => [pedal.id, off])) },
+		context: { pedals: Object.fromEntries(pedals.map((pedal) => [pedal.id, off])), stuck: [] },
 	};
 }
 

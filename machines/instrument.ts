@@ -40,6 +40,8 @@ export type InstrumentEvent =
 			readonly tuning?: Tuning;
 			readonly capo?: number;
 			readonly isRestrung?: boolean;
+			/** Strings or pitches are on, and the touch-up comes later. */
+			readonly isEarly?: boolean;
 	  }
 	| { readonly type: 'stringBroke' }
 	| { readonly type: 'stringNamed'; readonly string: number }
@@ -103,7 +105,7 @@ const table = setup({
 				: {
 						tuning: event.tuning ?? context.tuning,
 						capo: event.capo ?? context.capo,
-						readyAtMs: event.atMs,
+						readyAtMs: event.isEarly ? null : event.atMs,
 						isToWipe: false,
 						stringsDown: event.isRestrung ? [] : context.stringsDown,
 						stringHours: event.isRestrung ? 0 : context.stringHours,

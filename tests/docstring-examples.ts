@@ -1,4 +1,4 @@
-// The examples in the docstrings of a folder: every line `call // => value` under an `@example`, with
+// The examples in the docstrings of a folder and its rooms: every line `call // => value` under an `@example`, with
 // what the folder exports to run them by. A test of each folder runs them.
 
 import { readdirSync, readFileSync } from 'node:fs';
@@ -18,7 +18,9 @@ export async function docstringExamples(
 	folder: URL,
 	given: Readonly<Record<string, unknown>> = {},
 ): Promise<FolderExamples> {
-	const files = readdirSync(folder).filter((file) => file.endsWith('.ts'));
+	const files = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+		.filter((file) => file.endsWith('.ts'))
+		.toSorted();
 	const modules = await Promise.all(files.map((file) => import(new URL(file, folder).href)));
 	const exported: Readonly<Record<string, unknown>> = Object.assign({}, ...modules);
 	const scope = { ...exported, ...given };

@@ -23,7 +23,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	},
 	plan: {
 		usage: 'plan SHOW',
-		words: 'who plays what when, the work between, stand-ins; --sheet for the run sheet',
+		words: 'who plays what when, the work between, backups; --sheet for the run sheet',
 		load: async () => (await import('./commands/plan.ts')).planCommand,
 	},
 	tuning: {

@@ -13,6 +13,19 @@ export type Handed = {
 	readonly capo?: number;
 };
 
+/** What the technician named for a player in one song tonight: an instrument and what is to be on it, or empty hands. */
+export type TonightPart =
+	| {
+			readonly kind: 'named';
+			readonly instrument: string;
+			readonly tuning: { readonly name: string; readonly notes: readonly string[] };
+			readonly capo: number;
+			/** To be checked before it leaves the rack; null for what the instrument says. */
+			readonly leave: string | null;
+			readonly pack: string | null;
+	  }
+	| { readonly kind: 'none' };
+
 /** An instrument that people were told of, and what is to be on it. */
 export type ToldHand = {
 	readonly instrument: string;
@@ -28,12 +41,20 @@ export type Entry =
 	/** `index` counts from the song's start, which is 0. */
 	| { readonly k: 'cue-reached'; readonly at: NightMs; readonly index: number }
 	| { readonly k: 'song-ended'; readonly at: NightMs; readonly how: SongEnd }
-	/** The next song was chosen; `inserted` names a song from off the list that got the key `item`, before `before` (null: at the end). */
+	/**
+	 * The next song was chosen; `inserted` names a song from off the list that got the key `item`, before
+	 * `before` (null: at the end). With a gap it was put in, and what it stands before is still to come;
+	 * without one it has that song's place.
+	 */
 	| {
 			readonly k: 'next-chosen';
 			readonly at: NightMs;
 			readonly item: string;
-			readonly inserted?: { readonly song: string; readonly before: string | null };
+			readonly inserted?: {
+				readonly song: string;
+				readonly before: string | null;
+				readonly gapSeconds?: number;
+			};
 	  }
 	/** The show file was read again: from here on the night goes by this show, whole. */
 	| { readonly k: 'show-read-again'; readonly at: NightMs; readonly show: unknown }
@@ -67,9 +88,23 @@ export type Entry =
 	  } & Handed)
 	/** The hand-over before was really of this instrument: it keeps that one's time. */
 	| ({ readonly k: 'hand-over-corrected'; readonly at: NightMs } & Handed)
+	/** For this item of the list (null: none is to come) they stay on what they have; `capo`: with the capo there from now on. */
+	| ({
+			readonly k: 'stayed';
+			readonly at: NightMs;
+			readonly item: string | null;
+	  } & Omit<Handed, 'tuning'>)
+	/** In this song of the list, tonight, the player has that; null: what the song says. */
+	| {
+			readonly k: 'named-tonight';
+			readonly at: NightMs;
+			readonly item: string;
+			readonly player: string;
+			readonly part: TonightPart | null;
+	  }
 	/** Back on the rack with nobody's hand-over, as at an interval. */
 	| { readonly k: 'came-back'; readonly at: NightMs; readonly instrument: string }
-	/** Ready, with what was done: the tuning and capo it has now, new strings. */
+	/** Ready, with what was done: the tuning and capo it has now, new strings. `isEarly`: that, but not yet ready, since the touch-up is to be fresh and comes later. */
 	| {
 			readonly k: 'made-ready';
 			readonly at: NightMs;
@@ -77,6 +112,7 @@ export type Entry =
 			readonly tuning?: { readonly name: string; readonly notes: readonly string[] };
 			readonly capo?: number;
 			readonly isRestrung?: boolean;
+			readonly isEarly?: boolean;
 	  }
 	| {
 			readonly k: 'string-broke';
@@ -123,6 +159,21 @@ export type Entry =
 			readonly pedal: string;
 			readonly on: boolean;
 	  }
+	/** It does not switch: an incident too, which gets this number. */
+	| {
+			readonly k: 'pedal-stuck';
+			readonly at: NightMs;
+			readonly incident: number;
+			readonly player: string;
+			readonly pedal: string;
+	  }
+	/** It switches again. */
+	| {
+			readonly k: 'pedal-freed';
+			readonly at: NightMs;
+			readonly player: string;
+			readonly pedal: string;
+	  }
 	| {
 			readonly k: 'pack-changed';
 			readonly at: NightMs;
@@ -135,6 +186,8 @@ export type Entry =
 			readonly player: string;
 			readonly pack: string;
 	  }
+	/** Not suspect any more. */
+	| { readonly k: 'pack-cleared'; readonly at: NightMs; readonly pack: string }
 	/** From here on the technician's own time for a piece of work, by its name; null: the built-in one. */
 	| {
 			readonly k: 'time-changed';

@@ -3,8 +3,9 @@
 import type { Instrument } from '../showfile/show.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
+import { correctPedalAsked, freedPedalKey, packAsked, stuckPedalKey } from './gear-prompts.ts';
 import type { Outcome } from './key-context.ts';
-import { faultPrompt, packPrompt, pedalPrompt, slotPrompt, withPlayer } from './prompts.ts';
+import { faultPrompt, slotPrompt } from './prompts.ts';
 import { readyPrompt } from './ready-prompt.ts';
 import { asItIsPrompt, doubtAllPrompt } from './text-prompts.ts';
 
@@ -16,7 +17,7 @@ export const ready: Action = {
 	id: 'ready',
 	keys: ['t'],
 	words:
-		'ready: the first of the do-next list that wants it now, or a slot; before the show and in an interval 0 for all',
+		'ready, due work done: enter for the first to do, or a slot; = and a slot: as it stands; before the show and in an interval 0: all, as they stand',
 	footer: () => 'ready',
 	act: readyPrompt,
 };
@@ -34,20 +35,29 @@ export const asItIs: Action = {
 export const putAside: Action = {
 	id: 'put-aside',
 	keys: ['f'],
-	words: 'faulty or out tonight: slot, then what, or enter',
-	act: slotAction('Faulty or out: which slot?', (instrument) => ({
+	words: 'faulty or out tonight: slot, then what, or enter; 0 and its number: a pedal is stuck',
+	act: (context) => ({
 		kind: 'prompt',
-		prompt: faultPrompt(instrument),
-	})),
+		prompt: slotPrompt(
+			'Faulty or out: which slot?',
+			(instrument) => ({ kind: 'prompt', prompt: faultPrompt(instrument) }),
+			stuckPedalKey(context),
+		),
+	}),
 };
 
 export const bringBack: Action = {
 	id: 'bring-back',
 	keys: ['r'],
-	words: 'back from the bench or from outside: slot',
-	act: slotAction('Back on the rack: which slot?', ({ id }) =>
-		command({ do: 'bring-back', instrument: id }),
-	),
+	words: 'back from the bench or from outside: slot; 0 and its number: a pedal switches again',
+	act: (context) => ({
+		kind: 'prompt',
+		prompt: slotPrompt(
+			'Back on the rack: which slot?',
+			({ id }) => command({ do: 'bring-back', instrument: id }),
+			freedPedalKey(context),
+		),
+	}),
 };
 
 export const stage: Action = {
@@ -62,32 +72,24 @@ export const stage: Action = {
 export const doubtAll: Action = {
 	id: 'doubt-all',
 	keys: ['a'],
-	words: 'everything on the rack is to be checked again (light, heat, rain): enter',
+	words: 'everything on the rack needs checking again (light, heat, rain): enter',
 	act: () => ({ kind: 'prompt', prompt: doubtAllPrompt() }),
 };
 
 export const correctPedal: Action = {
 	id: 'correct-pedal',
 	keys: ['o'],
-	words:
-		"a pedal is otherwise than we believe: player's letter where several have boards, pedal's number",
+	words: "a pedal isn't as shown: player's letter where several have boards, then its number",
 	whyNot: ({ session }) =>
 		Object.keys(session.boards).length > 0 ? null : 'No player has a board in this show.',
-	act: (context) =>
-		withPlayer(context, 'Whose board?', {
-			among: Object.keys(context.session.boards),
-			goOn: (player) => ({ kind: 'prompt', prompt: pedalPrompt(player) }),
-		}),
+	act: correctPedalAsked,
 };
 
 export const pack: Action = {
 	id: 'pack',
 	keys: ['w'],
-	words: "pack: player's letter, then its number; - marks the present one suspect",
+	words:
+		"pack: player's letter, then its number, - where the current one is suspect; - and its number clears one",
 	whyNot: ({ session }) => (session.show.packs.length > 0 ? null : 'This show lists no packs.'),
-	act: (context) =>
-		withPlayer(context, 'Whose pack?', {
-			among: context.session.show.players.map(({ id }) => id),
-			goOn: (player) => ({ kind: 'prompt', prompt: packPrompt(player) }),
-		}),
+	act: packAsked,
 };

@@ -1,95 +1,185 @@
 // What is given into hands: as planned, or otherwise.
 
-import { firstSong } from '../plan/first-song.ts';
-import type { PlannedHandOver } from '../plan/plan.ts';
+import { firstSong } from '../plan/demand/first-song.ts';
+import type { PlannedHandOver, Stay } from '../plan/plan.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
+import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName, slotAndName, songTitle } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import type { Action } from './action.ts';
+import { exchangePrompt } from './exchange-prompt.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
+import { nameTonight } from './name-tonight-prompt.ts';
 import { openPicked } from './open-picked.ts';
-import { exchangePrompt, slotPrompt } from './prompts.ts';
-import { asHandOver } from './step-commands.ts';
+import { slotPrompt } from './prompts.ts';
+import { slotOf } from './rack-slots.ts';
+import { asHandOver, asStaying } from './step-commands.ts';
 
-/** The planned hand-overs that enter records: what is open in the song on, else the first that come. */
-function openHandOvers({ session, plan }: KeyContext): readonly PlannedHandOver[] {
+/** What enter records. */
+type Open = {
+	readonly handOvers: readonly PlannedHandOver[];
+	/** Who keeps what for the next song. */
+	readonly stays: readonly Stay[];
+};
+
+const NOTHING_OPEN: Open = { handOvers: [], stays: [] };
+
+/** What is open in the song on, else what comes first for the next one. */
+function openNow({ session, plan }: KeyContext): Open {
 	const overdue = plan.handOvers.filter((one) => one.section.hasBegun);
-	if (overdue.length > 0) return overdue;
+	if (overdue.length > 0) return { handOvers: overdue, stays: [] };
 	const next = nextSongItem(session)?.key;
 	const sectionsOn = songOnNow(session) === null ? [] : firstSong(plan.sections);
-	const first = plan.handOvers.find(
-		({ section }) => sectionsOn.includes(section) || (section.item === next && !section.hasBegun),
+	const isOwn = ({ section }: PlannedHandOver) => sectionsOn.includes(section);
+	const ahead = plan.handOvers.filter(
+		(one) => isOwn(one) || (one.section.item === next && !one.section.hasBegun),
 	);
-	return first ? plan.handOvers.filter((one) => one.section === first.section) : [];
+	const stays = ahead.some(isOwn) ? [] : openStays(next);
+	const first = stays[0] ?? ahead[0];
+	return first
+		? { handOvers: ahead.filter(({ section }) => section === first.section), stays }
+		: NOTHING_OPEN;
+
+	function openStays(item: string | undefined): readonly Stay[] {
+		if (item === undefined) return [];
+		return plan.stays.filter(
+			({ section, player }) => section.item === item && openFromPoint(session, item, player) === 0,
+		);
+	}
 }
 
-function handed(context: KeyContext, handOvers: readonly PlannedHandOver[]): Outcome {
-	const recorded: Outcome = {
-		kind: 'command',
-		command: { do: 'hand-over', handOvers: handOvers.map(asHandOver) },
-	};
-	const { session, keyOf } = context;
+function isAnyOpen({ handOvers, stays }: Open): boolean {
+	return handOvers.length + stays.length > 0;
+}
+
+/** What enter records, for the footer: `handed`, `keeps S, capo on 2`; null where nothing is open. */
+function openWords({ session }: KeyContext, { handOvers, stays }: Open): string | null {
+	const kept = stays.map(({ instrument, capo }) => {
+		const slot = slotOf(session, instrument).toUpperCase();
+		const isMoved = session.instruments[instrument]?.context.capo !== capo;
+		return isMoved
+			? `keeps ${slot}, ${capo === 0 ? 'capo off' : `capo on ${capo}`}`
+			: `keeps ${slot}`;
+	});
+	const all = [...(handOvers.length > 0 ? ['handed'] : []), ...kept];
+	return all.length === 0 ? null : all.join(', ');
+}
+
+/** The song that they are for, where another one is on; null for the song on, and between songs. */
+function laterSong({ session }: KeyContext, { handOvers, stays }: Open): string | null {
 	const on = songOnNow(session)?.item.key;
-	const [first] = handOvers;
-	// Starting a song has recorded its own: who confirms those with enter gives away the next ones.
-	if (on === undefined || first === undefined || first.section.item === on) return recorded;
+	const section = (handOvers[0] ?? stays[0])?.section;
+	if (on === undefined || section === undefined || section.item === on) return null;
+	return songTitle(session.show, section.song);
+}
+
+function recorded(context: KeyContext, open: Open): Outcome {
+	const { handOvers, stays } = open;
+	const command: Outcome = {
+		kind: 'command',
+		command: {
+			do: 'hand-over',
+			handOvers: handOvers.map(asHandOver),
+			stays: stays.map(asStaying),
+		},
+	};
+	const later = laterSong(context, open);
+	if (later === null) return command;
+	const { session, keyOf } = context;
 	const { show } = session;
-	const who = handOvers.map(({ player }) => playerName(show, player)).join(' and ');
+	const [first, ...more] = [...handOvers, ...stays];
+	const who = [...handOvers, ...stays].map(({ player }) => playerName(show, player)).join(' and ');
 	const what =
-		handOvers.length > 1
+		more.length > 0
 			? 'have theirs'
-			: `has ${first.instrument === null ? 'empty hands' : slotAndName(show, first.instrument)}`;
-	const title = songTitle(show, first.section.song);
-	const says = `${who} ${what} now for ${title}, the next song; ${keyOf('take-back')} takes it back, ${keyOf('exchange')} corrects it.`;
-	return { ...recorded, says };
+			: `has ${first?.instrument == null ? 'empty hands' : shownInstrument(show, first.instrument)}`;
+	const says = `Logged: ${who} ${what} for ${later} (next). ${keyOf('take-back')} undo, ${keyOf('exchange')} correct.`;
+	// It was named by the first press and is so since the second.
+	return { ...command, isStampedNow: true, says };
 }
 
 function handOverOutcome(context: KeyContext): Outcome {
-	const open = openHandOvers(context);
+	const open = openNow(context);
+	const later = laterSong(context, open);
 	// Taking away without giving asks nothing: it goes with the one that is given.
-	if (open.filter(({ instrument }) => instrument !== null).length < 2) return handed(context, open);
-	const { session } = context;
+	const given = open.handOvers.filter(({ instrument }) => instrument !== null);
+	const count = given.length + open.stays.length;
+	if (later === null && count < 2) return recorded(context, open);
+	const { show } = context.session;
+	const all = count < 2 ? 'enter again if it is in hands now' : `enter again for all ${count}`;
+	const slots = count < 2 ? '' : ', or the slot of one';
 	return {
 		kind: 'prompt',
 		prompt: slotPrompt(
 			{
-				title: `In hands now: enter for all ${open.length}, or the slot of one`,
-				lines: open.map((one) => handOverLine(session.show, one)),
+				title:
+					later === null ? `In hands now: ${all}${slots}` : `For ${later}, next: ${all}${slots}`,
+				lines: [
+					...open.handOvers.map((one) => handOverLine(show, one)),
+					...open.stays.map((one) => stayLine(show, one)),
+				],
 			},
 			(instrument, now) => {
-				const one = open.find((each) => each.instrument === instrument.id);
-				return one
-					? handed(now, [one])
+				const isThis = (one: { readonly instrument: string | null }) =>
+					one.instrument === instrument.id;
+				const one: Open = {
+					handOvers: open.handOvers.filter(isThis),
+					stays: open.stays.filter(isThis),
+				};
+				return isAnyOpen(one)
+					? recorded(now, one)
 					: {
 							kind: 'say',
-							words: `${instrument.name} is not in these hand-overs; ${context.keyOf('exchange')} hands over anything.`,
+							words: `${shownInstrument(show, instrument.id)} isn't part of this hand-over. ${context.keyOf('exchange')} hands anything.`,
 						};
 			},
-			{ enter: { words: 'all of them', outcome: (now) => handed(now, open) } },
+			{
+				enter: {
+					words: count < 2 ? 'in hands' : 'all of them',
+					outcome: (now) => recorded(now, open),
+				},
+			},
 		),
 	};
 }
 
 /** Who gets what, and what is to be checked before it leaves the rack. */
-function handOverLine(show: Show, { player, instrument, tuning, capo, leave }: PlannedHandOver) {
+function handOverLine(
+	show: Show,
+	{ player, instrument, tuning, capo, leave, for: named }: PlannedHandOver,
+) {
 	const what =
 		instrument === null
 			? 'hands empty'
-			: `${slotAndName(show, instrument)}, ${tuning?.name ?? ''}, ${capo === 0 ? 'no capo' : `CAPO ${capo}`}`;
+			: `${shownInstrument(show, instrument)}, ${tuning?.name ?? ''}, ${capoWords(capo)}${backupWords(show, named)}`;
 	return `${playerName(show, player)}: ${what}${leave === null ? '' : `, check ${leave}`}`;
+}
+
+function stayLine(show: Show, { player, instrument, capo, for: named }: Stay): string {
+	const what = `${shownInstrument(show, instrument)}, ${capoWords(capo)}${backupWords(show, named)}`;
+	return `${playerName(show, player)} keeps ${what}`;
+}
+
+function backupWords(show: Show, named: string | null): string {
+	return named === null ? '' : `, backup for ${shownInstrument(show, named)}`;
+}
+
+function capoWords(capo: number): string {
+	return capo === 0 ? 'no capo' : `CAPO ${capo}`;
 }
 
 export const handOver: Action = {
 	id: 'hand-over',
 	keys: ['enter'],
-	words: 'the planned hand-overs are in hands now; in the other views it opens the picked row',
+	words:
+		'the planned hand-overs are in hands now; for the next song while one is on: enter again; in the other views it opens the picked row',
 	footer: (context) => {
 		if (context.view === 'settings') return 'change';
 		if (openPicked(context) !== null) return 'open';
-		return openHandOvers(context).length > 0 ? 'handed' : null;
+		return openWords(context, openNow(context));
 	},
 	whyNot: (context) =>
-		openPicked(context) !== null || openHandOvers(context).length > 0
+		openPicked(context) !== null || isAnyOpen(openNow(context))
 			? null
 			: `No hand-over is coming; ${context.keyOf('exchange')} records one that was not planned.`,
 	act: (context) => openPicked(context) ?? handOverOutcome(context),
@@ -98,6 +188,8 @@ export const handOver: Action = {
 export const exchange: Action = {
 	id: 'exchange',
 	keys: ['x'],
-	words: 'another instrument is in hands: slot; or x, a player, - for none',
-	act: () => ({ kind: 'prompt', prompt: exchangePrompt() }),
+	words:
+		'another instrument is in hands: slot; or x, a player, - for none; in the set view: for a player in the picked song, tonight',
+	act: (context) =>
+		context.view === 'set' ? nameTonight(context) : { kind: 'prompt', prompt: exchangePrompt() },
 };

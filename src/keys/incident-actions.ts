@@ -25,8 +25,8 @@ function breakOutcome({ session }: KeyContext): Outcome {
 export const stringBreak: Action = {
 	id: 'break',
 	keys: ['b'],
-	words: 'string break: stand-ins at once, best first',
-	footer: (context) => (openBreak(context.session) ? 'stand-ins' : 'break'),
+	words: 'string break: backups at once, best first',
+	footer: (context) => (openBreak(context.session) ? 'backups' : 'break'),
 	act: breakOutcome,
 };
 

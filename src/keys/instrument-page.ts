@@ -2,7 +2,7 @@
 // to the next. It stays open until it is left.
 
 import { wrapWords } from '../base/wrap-words.ts';
-import { samePitches } from '../plan/same-pitches.ts';
+import { samePitches } from '../plan/demand/same-pitches.ts';
 import { type SongShape, shapesOfSong } from '../plan/song-shapes.ts';
 import type { CardString, TuningCard } from '../plan/tuning-card.ts';
 import { tuningCard } from '../plan/tuning-card.ts';
@@ -10,7 +10,7 @@ import { findSong } from '../session/find.ts';
 import { warmthOn } from '../session/warmth-words.ts';
 import { onlyPlayer } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
-import { playerName, slotAndName, songTitle } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
 import { exposedLine, openStringsBlock, shapeBlock } from './by-ear-words.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
@@ -72,7 +72,7 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 	const past = context.measuredOn(instrument.id);
 	const shapes = shapesNext(context, instrument);
 	return {
-		title: `${slotAndName(show, instrument.id)}: in ${tuning.name}, ${capoWords(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoWords(wantedCapo)}`}${forWhom}`,
+		title: `${shownInstrument(show, instrument.id)}: in ${tuning.name}, ${capoWords(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoWords(wantedCapo)}`}${forWhom}`,
 		lines: [
 			...stringLines(card),
 			...stepLines(card),

@@ -1,11 +1,12 @@
 // What another next song would mean, in words for the prompt: a line for each player who changes.
 
 import { minutesSeconds } from '../base/duration.ts';
-import type { PlayerPreview, SongPreview } from '../plan/change-preview.ts';
-import type { ChangeCost } from '../plan/what-if.ts';
+import type { PlayerPreview, SongPreview } from '../plan/what-if/change-preview.ts';
+import type { ChangeCost } from '../plan/what-if/what-if.ts';
+import { findInstrument } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
-import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
-import { slotOf } from './rack-slots.ts';
+import { comingItems } from '../session/set-places.ts';
+import { playerName, reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 
 /** More titles than this are counted instead. */
 const MOST_NAMED = 2;
@@ -14,7 +15,7 @@ const MOST_WORSE = 2;
 
 const CONDITIONS: Readonly<Record<PlayerPreview['condition'], string>> = {
 	ready: 'READY',
-	stale: 'STALE',
+	stale: 'RECHECK',
 	'not-ready': 'NOT READY',
 	'in-hands': 'in hands',
 };
@@ -25,31 +26,28 @@ export function jumpWords(
 	{ session, zeroMs }: { session: Session; zeroMs: number },
 ): readonly string[] {
 	if (preview === null) return ['It is next already.'];
-	const changing = preview.players.filter((one) => one.isHandOver || one.why !== null);
-	return changing.length === 0
-		? ['Nobody changes.']
-		: changing.map((one) => playerLine(one, { session, zeroMs }));
+	const lines = preview.players.flatMap((one): readonly string[] => {
+		if (one.isHandOver || one.why !== null) return [playerLine(one, { session, zeroMs })];
+		return keptLine(one, session);
+	});
+	return lines.length === 0 ? ['Nobody changes.'] : lines;
 }
 
 /**
  * What a jump leaves out, in one line or none. The list goes on after the song jumped to, so one far
  * ahead costs all that stands between: that is to be seen before enter.
  */
-export function passedOverWords(session: Session, preview: SongPreview | null): readonly string[] {
-	const { list, next, show } = session;
-	const from = list.findIndex(({ key }) => key === next);
-	if (preview === null || from < 0) return [];
-	const to = list.findIndex(({ key }) => key === preview.section.item);
-	// A song from off the list takes the place of the one that was next.
-	const passed = to < 0 ? list.slice(from, from + 1) : list.slice(from, Math.max(from, to));
-	const songs = passed.flatMap((item) =>
-		item.kind === 'song' && !item.isPassedOver ? [songTitle(show, item.song)] : [],
+export function skippedWords(session: Session, after: Session): readonly string[] {
+	const still = new Set(comingItems(after).map(({ key }) => key));
+	const skipped = comingItems(session).filter(({ key }) => !still.has(key));
+	const songs = skipped.flatMap((item) =>
+		item.kind === 'song' ? [songTitle(session.show, item.song)] : [],
 	);
 	const parts = [
 		...(songs.length > MOST_NAMED ? [`${songs.length} songs`] : songs),
-		...(to >= 0 && passed.some(({ kind }) => kind === 'interval') ? ['the interval'] : []),
+		...(skipped.some(({ kind }) => kind === 'interval') ? ['the interval'] : []),
 	];
-	return parts.length === 0 ? [] : [`PASSES OVER ${parts.join(', ')}`];
+	return parts.length === 0 ? [] : [`SKIPS ${parts.join(', ')}`];
 }
 
 /** What the change costs the songs to come, then what it mends; the first few of each. */
@@ -66,13 +64,42 @@ function playerLine(
 	{ session, zeroMs }: { session: Session; zeroMs: number },
 ): string {
 	const who = playerName(session.show, one.player);
-	if (one.instrument === null) return `${who}: ${one.why ?? 'hands empty'}`;
-	const name = instrumentName(session.show, one.instrument);
+	if (one.why !== null) return `${who}: NO BACKUP, ${reasonShown(session.show, one.why)}`;
+	if (one.instrument === null) return `${who}: hands empty`;
 	const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
-	const work = one.workSeconds === 0 ? '' : ` work ${minutesSeconds(one.workSeconds)},`;
-	const inHands =
-		one.inHandsMs === null ? '' : ` in hands ${minutesSeconds((one.inHandsMs - zeroMs) / 1000)}`;
-	const after =
-		one.afterEndSeconds === null ? '' : `, ${minutesSeconds(one.afterEndSeconds)} after the song`;
-	return `${who}: ${slotOf(session, one.instrument).toUpperCase()} ${name}${capo}: ${CONDITIONS[one.condition]},${work}${inHands}${after}`;
+	const said = [
+		// That there is work says that it is not ready.
+		...(one.condition === 'not-ready' && one.workSeconds > 0 ? [] : [CONDITIONS[one.condition]]),
+		...(one.workSeconds === 0 ? [] : [`work ${minutesSeconds(one.workSeconds)}`]),
+		...(one.inHandsMs === null
+			? []
+			: [`in hands ${minutesSeconds((one.inHandsMs - zeroMs) / 1000)}`]),
+		...(one.afterEndSeconds === null
+			? []
+			: [`${minutesSeconds(one.afterEndSeconds)} after the song`]),
+	].join(', ');
+	const what = `${shownInstrument(session.show, one.instrument)}${tuningWords(one, session)}${capo}`;
+	return `${who}: ${what}${backup(one, session)}: ${said}`;
+}
+
+/** Who keeps what stands in for what the song names, or moves the capo on it; nothing for who just goes on. */
+function keptLine(one: PlayerPreview, session: Session): readonly string[] {
+	if (one.instrument === null) return [];
+	const isCapoMoved = session.instruments[one.instrument]?.context.capo !== one.capo;
+	if (one.for === null && !isCapoMoved) return [];
+	const capo = isCapoMoved ? [one.capo === 0 ? 'CAPO OFF' : `CAPO ON ${one.capo}`] : [];
+	const keeps = `keeps ${shownInstrument(session.show, one.instrument)}`;
+	const words = [keeps, ...capo].join(', ');
+	return [`${playerName(session.show, one.player)}: ${words}${backup(one, session)}`];
+}
+
+/** The tuning, but for a standard one that the instrument is in anyway. */
+function tuningWords({ instrument, tuning }: PlayerPreview, session: Session): string {
+	const own = instrument === null ? null : findInstrument(session, instrument)?.tuning;
+	if (tuning === null || (tuning.name === own?.name && / standard$/.test(tuning.name))) return '';
+	return `, ${tuning.name}`;
+}
+
+function backup({ for: named }: PlayerPreview, { show }: Session): string {
+	return named === null ? '' : `, backup for ${shownInstrument(show, named)}`;
 }

@@ -3,7 +3,7 @@
 
 import type { GearEntry } from '../journal/gear-entry.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
-import type { Command } from '../session/command.ts';
+import type { Command, JumpPlace } from '../session/command.ts';
 import type { Session } from '../session/session.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
 import type { Preferences } from './preferences.ts';
@@ -42,7 +42,7 @@ export type KeyContext = {
 	/** What was typed into a field that was left before it was entered; empty for none. */
 	readonly draftOf: (id: string) => string;
 	/** What changes if this song becomes the next, a line each. */
-	readonly previewOf: (song: string) => readonly string[];
+	readonly previewOf: (song: string, place: JumpPlace) => readonly string[];
 };
 
 export type Outcome =

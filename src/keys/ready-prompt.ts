@@ -1,70 +1,148 @@
 // Marking ready: which instrument is offered first, and what marking it records as done.
 
-import type { Work } from '../plan/plan.ts';
-import { samePitches } from '../plan/same-pitches.ts';
-import { readiness, staleAfterSeconds } from '../session/readiness.ts';
-import { instrumentName } from '../showfile/shown-names.ts';
+import { samePitches } from '../plan/demand/same-pitches.ts';
+import type { IdleWork, Work } from '../plan/plan.ts';
+import type { Due } from '../session/command.ts';
+import { findInstrument } from '../session/find.ts';
+import { readiness, recheckSeconds } from '../session/readiness.ts';
+import type { Session } from '../session/session.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
 import { command } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
-import { slotPrompt } from './prompts.ts';
-import { slotOf } from './rack-slots.ts';
+import { sideBySide } from './line-columns.ts';
+import { type OtherKeys, slotPrompt } from './prompts.ts';
 
-/** Asks for a slot; enter takes the first in the do-next list, long before the show the first that is worth doing then. */
+/** More of them than these stand side by side; so many have a line each even at 80 by 24. */
+const MOST_SINGLE = 4;
+
+/** Asks for a slot; enter takes the first on the to-do list, long before the show the first that is worth doing then. */
 export function readyPrompt(context: KeyContext): Outcome {
-	const first = offered(context);
-	const slot = first ? `slot ${slotOf(context.session, first.instrument)}` : null;
-	const title = first
-		? `Ready: enter for ${slot} ${instrumentName(context.session.show, first.instrument)}, or another slot`
-		: 'Ready: which slot?';
+	const { show } = context.session;
+	const first = offered(context)?.instrument;
+	const name = first === undefined ? null : shownInstrument(show, first);
+	const dues = dueLines(context);
 	return {
 		kind: 'prompt',
-		prompt: slotPrompt(title, (instrument, now) => readyOutcome(now, instrument.id), {
-			enter: {
-				words: slot ?? 'nothing is due',
-				outcome: (now) =>
-					first
-						? readyOutcome(now, first.instrument)
-						: { kind: 'say', words: 'No work is due; press a slot.' },
+		prompt: slotPrompt(
+			{
+				title: name === null ? 'Ready: which slot?' : `Ready: enter for ${name}, or a slot`,
+				lines: dues.length > MOST_SINGLE ? sideBySide(dues) : dues,
 			},
-			...(canMarkAll(context)
-				? { '0': { words: 'all on the rack', outcome: () => command({ do: 'make-all-ready' }) } }
-				: {}),
-		}),
+			({ id }, now) => readyOutcome(now, id),
+			{
+				enter: {
+					words: name ?? 'nothing is due',
+					outcome: (now) =>
+						first === undefined
+							? { kind: 'say', words: 'No work is due; press a slot.' }
+							: readyOutcome(now, first),
+				},
+				'=': { words: 'as it stands', outcome: asItStands },
+				...allKey(context),
+			},
+		),
 	};
 }
 
-function offered(context: KeyContext): Work | undefined {
-	const work = context.plan.work.filter(
-		(one) => context.session.instruments[one.instrument]?.value !== 'inHands',
-	);
+function offered(context: KeyContext): Work | IdleWork | undefined {
+	const { session, plan } = context;
+	const work = plan.work.filter((one) => isWithin(session, one.instrument));
+	const idle = plan.idle.find((one) => isWithin(session, one.instrument));
 	// During a show it is always the list's first, which hands know by heart.
-	if (context.session.phase.value !== 'before') return work[0];
-	return work.find((one) => !isTooEarly(context, one)) ?? work[0];
+	if (session.phase.value !== 'before') return work[0] ?? idle;
+	return work.find((one) => !isTooEarly(context, one)) ?? work[0] ?? idle;
 }
 
 /** Ready as it is wanted, with a touch-up due later all the same: done again now, it would be due as before. */
 function isTooEarly({ session, nowMs }: KeyContext, work: Work): boolean {
 	const { show } = session;
+	const instrument = findInstrument(session, work.instrument);
 	const state = session.instruments[work.instrument];
-	if (state === undefined || !readiness(show, state, nowMs).isReady) return false;
-	const { tuning, capo } = state.context;
+	if (instrument === null || state === undefined) return false;
+	if (!readiness(show, { instrument, state }, nowMs).isReady) return false;
+	const { tuning, capo, stringHours } = state.context;
 	return (
 		capo === work.capo &&
 		samePitches(tuning, work.to) &&
-		work.wantedMs - nowMs > staleAfterSeconds(show, state) * 1000
+		work.wantedMs - nowMs > recheckSeconds(show, instrument, stringHours) * 1000
 	);
 }
 
-/** The work that marking this instrument ready records as done. */
-function readyOutcome({ plan }: KeyContext, instrument: string): Outcome {
-	const work = plan.work.find((one) => one.instrument === instrument);
-	return command({
-		do: 'make-ready',
-		instrument,
-		due: work ? { tuning: work.to, capo: work.capo } : null,
-	});
+/** Within the technician's reach: it can be marked ready. */
+function isWithin({ instruments }: Session, instrument: string): boolean {
+	const value = instruments[instrument]?.value;
+	return value === 'racked' || value === 'staged' || value === 'onBench';
 }
 
-function canMarkAll({ session }: KeyContext): boolean {
-	return session.phase.value === 'before' || session.phase.value === 'interval';
+/** `4 Anchor  drop D`: what marking each that has work due records, in the to-do list's order, then strings that nothing waits for. */
+function dueLines(context: KeyContext): readonly string[] {
+	const { session, plan } = context;
+	const { show } = session;
+	const worked = plan.work.map(({ instrument }) => instrument);
+	const broken = show.instruments.filter(({ id }) => isBroken(session, id)).map(({ id }) => id);
+	return [...new Set([...worked, ...broken])]
+		.filter((id) => isWithin(session, id))
+		.map((id) => `${shownInstrument(show, id)}  ${doneWords(context, id)}`);
+}
+
+function isBroken({ instruments }: Session, instrument: string): boolean {
+	return (instruments[instrument]?.context.stringsDown.length ?? 0) > 0;
+}
+
+function doneWords(context: KeyContext, instrument: string): string {
+	const { session } = context;
+	const state = session.instruments[instrument]?.context;
+	const due = dueOn(context, instrument);
+	const done = [
+		...(isBroken(session, instrument) ? ['restring'] : []),
+		...(due && state && !samePitches(due.tuning, state.tuning) ? [due.tuning.name] : []),
+		...(due && due.capo !== state?.capo ? [due.capo === 0 ? 'capo off' : `capo ${due.capo}`] : []),
+		...(due?.isEarly ? ['not the touch-up'] : []),
+	];
+	return done.length === 0 ? 'touch-up' : done.join(', ');
+}
+
+/**
+ * The work of its next use: the first piece alone while it is too early for the touch-up, else all of it. New
+ * strings are due on a broken one even where nothing waits for it.
+ */
+function dueOn({ session, plan, nowMs }: KeyContext, instrument: string): Due | null {
+	const state = session.instruments[instrument]?.context;
+	const pieces = plan.work.filter((one) => one.instrument === instrument);
+	const [first] = pieces;
+	if (first && state) {
+		const isUse = ({ section }: Work) => section === first.section;
+		const last = pieces.findLast(isUse) ?? first;
+		return first.isEarly && last.fromMs > nowMs
+			? { tuning: first.to, capo: state.capo, isEarly: true }
+			: { tuning: last.to, capo: last.capo };
+	}
+	return state && isBroken(session, instrument) ? { tuning: state.tuning, capo: state.capo } : null;
+}
+
+/** Ready, with the work that marking it records as done. */
+function readyOutcome(context: KeyContext, instrument: string): Outcome {
+	return command({ do: 'make-ready', instrument, due: dueOn(context, instrument) });
+}
+
+/** Asks for the slot of what was checked and is to stay as it is set. */
+function asItStands(): Outcome {
+	return {
+		kind: 'prompt',
+		prompt: slotPrompt('Ready as it stands: which slot?', ({ id }) =>
+			command({ do: 'make-ready', instrument: id, due: null }),
+		),
+	};
+}
+
+function allKey({ session }: KeyContext): OtherKeys {
+	const { value } = session.phase;
+	return value === 'before' || value === 'interval'
+		? {
+				'0': {
+					words: 'all on the rack, as they stand',
+					outcome: () => command({ do: 'make-all-ready' }),
+				},
+			}
+		: {};
 }

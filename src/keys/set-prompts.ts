@@ -1,7 +1,7 @@
 // The prompts of the set view: a song taken hold of and moved, one put in, one dropped. Nothing changes
 // before enter, and what it would come to is shown until then.
 
-import { whatIf } from '../plan/what-if.ts';
+import { whatIf } from '../plan/what-if/what-if.ts';
 import type { Command } from '../session/command.ts';
 import { whyFixed } from '../session/decide-set.ts';
 import { freshKey } from '../session/find.ts';

@@ -2,8 +2,8 @@
 // changes for it, what is not well any more.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { previewSong } from '../plan/change-preview.ts';
-import { type ChangedNight, changeCost } from '../plan/what-if.ts';
+import { previewSong } from '../plan/what-if/change-preview.ts';
+import { type ChangedNight, changeCost } from '../plan/what-if/what-if.ts';
 import { findSongItem, positionOf, songsOf } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
@@ -52,7 +52,7 @@ export function changeLines(
 	const preview = previewSong(context, after, key);
 	return [
 		...(preview ? jumpWords(preview, { session: after.session, zeroMs }) : []),
-		...worseLines(context, after),
+		...worseLines(context, after, key),
 	];
 }
 
@@ -81,11 +81,12 @@ export function dropWords(
 		follows: `${songTitle(session.show, preview.song)} is then ${place}${gap}`,
 		lines: [
 			...jumpWords(preview, { session, zeroMs: zeroOf(context) }),
-			...worseLines(context, after),
+			...worseLines(context, after, following?.key),
 		],
 	};
 }
 
-function worseLines(context: KeyContext, after: ChangedNight): readonly string[] {
-	return costLines(changeCost(context, after));
+/** `told`: the item whose own change stands in the lines above. */
+function worseLines(context: KeyContext, after: ChangedNight, told?: string): readonly string[] {
+	return costLines(changeCost(context, after, told));
 }

@@ -3,7 +3,7 @@
 import { songOnNow } from '../session/find.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
-import { jumpPrompt } from './song-prompt.ts';
+import { jumpPrompt } from './jump-prompt.ts';
 import { finishCommand, stepCommand, stepWords } from './step-commands.ts';
 export const step: Action = {
 	id: 'step',
@@ -49,7 +49,8 @@ export const previousSong: Action = {
 export const jump: Action = {
 	id: 'jump',
 	keys: ['j'],
-	words: 'jump: any song, on the list or not, becomes the next',
+	words:
+		'jump: any song, on the list or not, becomes the next; one from off the list is put in before the next, or by tab in its place',
 	footer: () => 'jump',
 	whyNot: ({ session }) =>
 		session.phase.value === 'packed' ? 'The show is over and packed.' : null,

@@ -1,4 +1,4 @@
-// A song asked for by letters that narrow the list: the audible, and what the set view puts in.
+// A song asked for by letters that narrow the list: what is called next, and what the set view puts in.
 
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
@@ -32,7 +32,9 @@ export function songsFromNext(session: Session): readonly Song[] {
 }
 
 const SHOWN_SONGS = 5;
-const NOTHING_SAID: Pick<PromptView, 'lines' | 'tonight'> = { lines: [] };
+type SongAbout = Pick<PromptView, 'lines' | 'tonight'> & Partial<Pick<PromptView, 'choices'>>;
+
+const NOTHING_SAID: SongAbout = { lines: [] };
 const NO_SONG = 'No song of the catalogue has that in its title.';
 
 /** What choosing a song is for. */
@@ -41,13 +43,13 @@ type SongAsk = {
 	/** What is offered while nothing is typed; the whole catalogue unless said. */
 	readonly untyped?: (session: Session) => readonly Song[];
 	/** What the song would mean; asked once something was typed or picked. */
-	readonly about: (song: Song, context: KeyContext) => Pick<PromptView, 'lines' | 'tonight'>;
+	readonly about: (song: Song, context: KeyContext) => SongAbout;
 	readonly chosen: (song: Song, context: KeyContext) => Outcome;
 	/** Keys of this question's own; gets what was typed and picked so far. */
 	readonly also?: (key: string, at: SongField) => Outcome | null;
 };
 
-type SongField = { readonly picked: number; readonly text: string };
+export type SongField = { readonly picked: number; readonly text: string };
 
 /** A song by letters that narrow the list; up and down pick. */
 export function songPrompt(
@@ -91,14 +93,4 @@ export function songPrompt(
 		},
 	};
 	return textPrompt(field, lineOf(text));
-}
-
-/** Jump: any song becomes the next, and what would change is shown while typing. */
-export function jumpPrompt(): Prompt {
-	return songPrompt({
-		title: () => 'Next song: letters, up and down, enter',
-		untyped: songsFromNext,
-		about: (song, { previewOf }) => ({ lines: previewOf(song.id) }),
-		chosen: (song) => ({ kind: 'command', command: { do: 'choose-next', song: song.id } }),
-	});
 }

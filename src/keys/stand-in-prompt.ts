@@ -3,11 +3,11 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
-import { firstSong } from '../plan/first-song.ts';
+import { firstSong } from '../plan/demand/first-song.ts';
 import type { StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
-import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
+import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
 import { instrumentAtSlot, slotOf } from './rack-slots.ts';
@@ -45,13 +45,16 @@ export function standInPrompt(): Prompt {
 					? give(first.instrument, offered)
 					: {
 							kind: 'say',
-							words: 'No stand-in is to be had; 0 plays on, a slot takes it all the same.',
+							words: 'No backup fits. 0: play on. A slot: hand it anyway.',
 						};
 			}
 			const instrument = instrumentAtSlot(context.session, key);
 			if (!instrument) return { kind: 'pass' };
 			if (instrument.id === open.instrument)
-				return { kind: 'say', words: `${instrument.name} is the broken one.` };
+				return {
+					kind: 'say',
+					words: `${shownInstrument(context.session.show, instrument.id)} is the broken one.`,
+				};
 			return give(instrument.id, offered);
 		},
 	};
@@ -65,16 +68,16 @@ function standInView(context: KeyContext): PromptView {
 	const who = player === null ? '' : playerName(session.show, player);
 	const silent = open ? Math.max(0, (nowMs - open.atMs) / 1000) : 0;
 	return {
-		title: `STRING BREAK  ${who}  ${slotAndName(session.show, open?.instrument ?? '')}  silent ${minutesSeconds(silent)}`,
+		title: `STRING BREAK  ${who}  ${shownInstrument(session.show, open?.instrument ?? '')}  down ${minutesSeconds(silent)}`,
 		lines: [
-			...(standIns.length === 0 ? ['No stand-in is to be had.'] : standInLines(session, standIns)),
+			...(standIns.length === 0 ? ['No backup fits.'] : standInLines(session, standIns)),
 			...(open === null ? [] : [playOnLine(context, open)]),
 		],
 		field: null,
 		choices: [
 			{ key: 'enter', words: 'the first is in hands' },
 			{ key: 'slot', words: 'another' },
-			{ key: '0', words: 'plays on' },
+			{ key: '0', words: 'play on' },
 			{ key: 'esc', words: 'decide later' },
 		],
 	};
@@ -121,7 +124,7 @@ function playOnLine({ session, plan, nowMs, playOnLater }: KeyContext, open: Inc
 	const isNearEnd = item !== undefined && leftSeconds < WAY_THROUGH_SECONDS;
 	const words = isNearEnd
 		? `${stringsLeft(session, open.instrument)}, ${minutesSeconds(leftSeconds)} left`
-		: 'plays on';
+		: 'play on';
 	const later = open.player === null ? [] : playOnLater(open.player);
 	return ['  or  0', [words, ...laterWords(later)].join('; ')].join(' ');
 }

@@ -1,16 +1,35 @@
 // Stepping and ending as commands: what a key would reach, with what the plan has for that point.
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
-import { firstSong } from '../plan/first-song.ts';
-import type { Section } from '../plan/plan.ts';
-import type { Command, HandOver } from '../session/command.ts';
+import { firstSong } from '../plan/demand/first-song.ts';
+import type { Plan, Section, Stay } from '../plan/plan.ts';
+import type { Command, HandOver, Staying } from '../session/command.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
+import { segueItem } from '../session/segue.ts';
 import { songTitle } from '../showfile/shown-names.ts';
 import type { KeyContext } from './key-context.ts';
 
 /** A planned hand-over as a command carries it. */
 export function asHandOver(one: HandOver): HandOver {
 	return { player: one.player, instrument: one.instrument, tuning: one.tuning, capo: one.capo };
+}
+
+/** Who keeps what, as a command carries it. */
+export function asStaying({ section, player, instrument, capo }: Stay): Staying {
+	return { item: section.item, player, instrument, capo };
+}
+
+type IsReached = (one: { readonly section: Section }) => boolean;
+
+/** Who stays on what at the point reached, and who else moves a capo there. */
+function keptAt({ stays = [], capoMoves }: Plan, isReached: IsReached) {
+	const staying = stays.filter(isReached);
+	return {
+		stays: staying.map(asStaying),
+		capoMoves: capoMoves
+			.filter(isReached)
+			.filter(({ player }) => !staying.some((one) => one.player === player)),
+	};
 }
 
 /** The next step, with what it would record: the hand-overs and moved capos of the next cue point, or of the next song's start. */
@@ -23,7 +42,7 @@ export function stepCommand({ session, plan }: KeyContext): Command {
 	return {
 		do: 'step',
 		handOvers: plan.handOvers.filter(isReached).map(asHandOver),
-		capoMoves: plan.capoMoves.filter(isReached),
+		...keptAt(plan, isReached),
 	};
 }
 
@@ -46,13 +65,12 @@ export function finishCommand({ session, plan }: KeyContext): Command {
 	return {
 		do: 'finish-song',
 		handOvers: [...planned, ...passedBy].map(asHandOver),
-		capoMoves: plan.capoMoves.filter(isReached),
+		...keptAt(plan, isReached),
 	};
 }
 
-function isAheadAt(item: string | undefined, point: number) {
-	return ({ section }: { readonly section: Section }): boolean =>
-		section.item === item && !section.hasBegun && section.point === point;
+function isAheadAt(item: string | undefined, point: number): IsReached {
+	return ({ section }) => section.item === item && !section.hasBegun && section.point === point;
 }
 
 /** What the next step does, in a few words; null when there is none. */
@@ -60,7 +78,7 @@ export function stepWords({ session }: KeyContext): string | null {
 	const on = songOnNow(session);
 	if (on && session.song) {
 		const point = cuePoints(on.song)[(cueIndex(session.song) ?? 0) + 1];
-		return point ? point.at : on.song.ends === 'segue' ? 'segue' : 'song ends';
+		return point ? point.at : segueItem(session, on.item) ? 'segue' : 'song ends';
 	}
 	const next = nextSongItem(session);
 	return next ? `start ${songTitle(session.show, next.song)}` : null;

@@ -3,6 +3,7 @@
 import { wrapWords } from '../base/wrap-words.ts';
 import { warmthWords } from '../session/warmth-words.ts';
 import type { Instrument } from '../showfile/show.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
 import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
@@ -98,7 +99,7 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 		view: (_text, { session }) => {
 			const state = session.instruments[instrument.id];
 			return {
-				title: `${instrument.name} is in ${state?.context.tuning.name}, capo ${state?.context.capo}; really: a fret or a tuning, then enter`,
+				title: `${shownInstrument(session.show, instrument.id)} is in ${state?.context.tuning.name}, capo ${state?.context.capo}; actual fret or tuning, then enter`,
 			};
 		},
 		enter: (text, { session }) => {
@@ -107,7 +108,10 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 			if (/^\d{1,2}$/.test(typed)) {
 				const capo = Number(typed);
 				if (capo > 0 && !KINDS[instrument.kind].canTakeCapo)
-					return { kind: 'say', words: `${instrument.name} takes no capo.` };
+					return {
+						kind: 'say',
+						words: `${shownInstrument(session.show, instrument.id)} takes no capo.`,
+					};
 				if (capo > CAPO_HIGHEST + 5)
 					return { kind: 'say', words: 'A capo goes no higher than fret 12.' };
 				return { kind: 'command', command: { ...correct, tuning: null, capo } };
@@ -117,7 +121,7 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 				? { kind: 'command', command: { ...correct, tuning: reading.tuning, capo: null } }
 				: {
 						kind: 'say',
-						words: `${typed === '' ? 'Nothing' : typed} is no tuning of ${instrument.name}; there are ${reading.expected}.`,
+						words: `${typed === '' ? 'Nothing' : typed} is no tuning of ${shownInstrument(session.show, instrument.id)}; there are ${reading.expected}.`,
 					};
 		},
 	});

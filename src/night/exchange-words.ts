@@ -1,8 +1,8 @@
 // What is to be said when another instrument is in hands than was planned: that it sounds wrong for the
 // song, and what the night to come pays for it.
 
-import { laterCost } from '../plan/later-cost.ts';
 import type { Plan } from '../plan/plan.ts';
+import { laterCost } from '../plan/what-if/later-cost.ts';
 import { partNow } from '../session/as-asked.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';

@@ -1,13 +1,15 @@
 // What keys and prompts may look at tonight, gathered when they look.
 
-import { costLines, jumpWords, passedOverWords } from '../keys/jump-words.ts';
+import { costLines, jumpWords, skippedWords } from '../keys/jump-words.ts';
 import type { KeyContext } from '../keys/key-context.ts';
 import { isLookedFor } from '../keys/narrow-log.ts';
-import { previewJump } from '../plan/change-preview.ts';
+import { playOnCost, standInsWithCosts } from '../plan/backups/stand-in-costs.ts';
 import type { Plan } from '../plan/plan.ts';
-import { playOnCost, standInsWithCosts } from '../plan/stand-in-costs.ts';
-import { changeCost, whatIf } from '../plan/what-if.ts';
+import { previewSong } from '../plan/what-if/change-preview.ts';
+import { changeCost, whatIf } from '../plan/what-if/what-if.ts';
 import type { LogLine } from '../screen/screen-state.ts';
+import type { JumpPlace } from '../session/command.ts';
+import { nextSongItem } from '../session/find.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
@@ -75,16 +77,16 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 	}
 
 	/** What changes if this song becomes the next, and what that costs the songs after it. */
-	function previewOf(song: string): readonly string[] {
+	function previewOf(song: string, place: JumpPlace): readonly string[] {
 		const now = planning.moment();
-		const changed = whatIf(now, { do: 'choose-next', song });
-		const preview = previewJump({ ...now, song });
+		const changed = whatIf(now, { do: 'choose-next', song, place });
+		if (!changed.ok) return [changed.why];
+		const called = nextSongItem(changed.session);
+		const preview = called && previewSong(now, changed, called.key);
 		return [
-			...passedOverWords(session(), preview),
+			...skippedWords(session(), changed.session),
 			...jumpWords(preview, { session: session(), zeroMs: desk.zeroMs() }),
-			...(changed.ok
-				? costLines(changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed))
-				: []),
+			...costLines(changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed, called?.key)),
 		];
 	}
 

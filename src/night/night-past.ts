@@ -119,7 +119,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
 		const kept: KeptNight = {
-			form: 5,
+			form: 6,
 			session: rest,
 			show: show === opening.show ? null : show,
 			step,

@@ -2,14 +2,13 @@
 // are told by it, recorded with the step that led to it; and what ways out of a break come to.
 
 import type { Entry } from '../journal/entry.ts';
+import type { CostsAsked } from '../plan/backups/stand-in-costs.ts';
+import type { Moment } from '../plan/demand/sections-ahead.ts';
+import { toldEntries } from '../plan/demand/told.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { CostsAsked } from '../plan/stand-in-costs.ts';
-import type { Moment } from '../plan/timeline.ts';
-import { toldEntries } from '../plan/told.ts';
 import { apply } from '../session/apply.ts';
 import type { Session } from '../session/session.ts';
-import type { Show } from '../showfile/show.ts';
 import type { NightDesk } from './night-desk.ts';
 
 /** A plan this old is still that of the step just made: for what is said of it and the frame that shows it. */
@@ -58,7 +57,7 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightDesk):
 
 	function recordStep(entries: readonly Entry[]): number {
 		const after = entries.reduce(apply, session());
-		if (after.zeroAtMs === null || !leavesChoice(after.show)) return record(entries);
+		if (after.zeroAtMs === null) return record(entries);
 		const moment = momentAt(clock.nowMs(), after);
 		let news: readonly Entry[] = [];
 		let made: Plan | null = null;
@@ -86,13 +85,4 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightDesk):
 	}
 
 	return { moment: () => momentAt(clock.nowMs()), plan, recordStep, weigh };
-}
-
-/** Whether any song, at its start or at a cue, asks for an instrument without naming it: else there is nothing to tell anybody. */
-function leavesChoice({ songs }: Show): boolean {
-	return songs.some(({ parts, cues }) =>
-		[parts, ...cues.map(({ hand }) => hand)].some((asked) =>
-			Object.values(asked).some(({ kind }) => kind === 'needs'),
-		),
-	);
 }

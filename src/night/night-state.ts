@@ -4,10 +4,10 @@
 import type { InstrumentPlace } from '../../machines/instrument.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { markText, tenths } from '../base/show-clock.ts';
-import type { Plan, StandIn } from '../plan/plan.ts';
+import type { IdleWork, Plan, StandIn, Work } from '../plan/plan.ts';
 import { warningJson } from '../plan/plan-json.ts';
 import { findSong, findSongItem, positionOf, songOnNow, songsOf } from '../session/find.ts';
-import { readiness } from '../session/readiness.ts';
+import { readinessOf } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
 
 const PLACES: Readonly<Record<InstrumentPlace, string>> = {
@@ -54,7 +54,7 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 			session.show.instruments.flatMap((one) => {
 				const state = session.instruments[one.id];
 				if (!state) return [];
-				const { isReady, isStale, ageSeconds } = readiness(session.show, state, nowMs);
+				const { isReady, isStale, ageSeconds } = readinessOf(session, one.id, nowMs);
 				const { tuning, capo, stringsDown, faults } = state.context;
 				return [
 					[
@@ -75,20 +75,20 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 			}),
 		),
 		boards: Object.fromEntries(
-			Object.entries(session.boards).map(([player, board]) => [player, board.context.pedals]),
+			Object.entries(session.boards).map(([player, { context }]) => [
+				player,
+				Object.fromEntries(
+					Object.entries(context.pedals).map(([id, pedal]) => [
+						id,
+						{ ...pedal, stuck: context.stuck.includes(id) },
+					]),
+				),
+			]),
 		),
-		todo: plan.work.map((work) => ({
-			job: work.job,
-			instrument: work.instrument,
-			to: work.to.name,
-			capo: work.capo,
-			song: work.section.song,
-			player: work.player,
-			seconds: tenths(work.seconds),
-			wanted: mark(work.wantedMs),
-			slack: tenths(work.slackSeconds),
-			beginBy: mark(work.beginByMs),
-		})),
+		packs: Object.fromEntries(
+			session.show.packs.map(({ id }) => [id, { suspect: session.suspectPacks.includes(id) }]),
+		),
+		todo: [...plan.work.map((work) => jobOf(work, mark)), ...plan.idle.map(idleJob)],
 		standIns: Object.fromEntries(
 			session.show.players.map(({ id }) => [
 				id,
@@ -109,11 +109,43 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 			player: one.player,
 			instrument: one.instrument,
 			string: one.string,
+			pedal: one.pedal,
 			standIn: one.standIn,
 			silence: one.silenceSeconds === null ? null : tenths(one.silenceSeconds),
 			words: one.words,
 		})),
 		saved: input.isSaved,
+	};
+}
+
+function jobOf(work: Work, mark: (ms: number) => string): Record<string, unknown> {
+	return {
+		job: work.job,
+		instrument: work.instrument,
+		to: work.to.name,
+		capo: work.capo,
+		song: work.section.song,
+		player: work.player,
+		seconds: tenths(work.seconds),
+		wanted: mark(work.wantedMs),
+		slack: tenths(work.slackSeconds),
+		beginBy: mark(work.beginByMs),
+	};
+}
+
+/** Work that nothing waits for. */
+function idleJob({ job, instrument, to, seconds }: IdleWork): Record<string, unknown> {
+	return {
+		job,
+		instrument,
+		to: to.name,
+		capo: 0,
+		song: null,
+		player: null,
+		seconds: tenths(seconds),
+		wanted: null,
+		slack: null,
+		beginBy: null,
 	};
 }
 
@@ -124,20 +156,22 @@ function playerState(
 	const player = session.players[id];
 	const on = songOnNow(session);
 	const slot = plan.slots.find((one) => one.player === id && one.section.hasBegun);
-	const next = plan.handOvers.find(
-		(one) => one.player === id && one.instrument !== null && !one.section.hasBegun,
-	);
-	const state = next?.instrument ? session.instruments[next.instrument] : undefined;
-	const isAsWanted =
-		state !== undefined &&
-		next !== undefined &&
-		state.context.capo === next.capo &&
-		(next.tuning === null || next.tuning.notes.join(' ') === state.context.tuning.notes.join(' '));
+	const next = plan.handOvers.find((one) => one.player === id && one.instrument !== null);
+	const stay = plan.stays.find((one) => one.player === id);
 	return {
 		holds: player?.holds ?? null,
 		since: player?.sinceMs == null ? null : markText(player.sinceMs - zeroMs),
 		planned: on ? (slot?.instrument ?? null) : null,
 		pack: player?.pack ?? null,
+		stays: stay
+			? {
+					song: stay.section.song,
+					instrument: stay.instrument,
+					tuning: stay.tuning.name,
+					capo: stay.capo,
+					for: stay.for,
+				}
+			: null,
 		next: next
 			? {
 					song: next.section.song,
@@ -145,7 +179,11 @@ function playerState(
 					tuning: next.tuning?.name ?? null,
 					capo: next.capo,
 					in: tenths((next.wantedMs - nowMs) / 1000),
-					ready: state !== undefined && isAsWanted && readiness(session.show, state, nowMs).isReady,
+					// Nothing is left to do before it is handed.
+					ready: !plan.work.some(
+						({ instrument, section }) => instrument === next.instrument && section === next.section,
+					),
+					for: next.for,
 				}
 			: null,
 	};

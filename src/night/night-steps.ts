@@ -1,8 +1,10 @@
 // What is recorded at the keys: commands carried out, steps taken back and put back, and the last press
 // undone when it turns out to have been the beginning of a key held down.
 
+import { suspectWarnings } from '../plan/warnings/gear-warnings.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
+import type { Session } from '../session/session.ts';
 import { sharedPacks } from '../session/shared-packs.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { warmthWords } from '../session/warmth-words.ts';
@@ -33,6 +35,14 @@ type Effect = {
 	readonly putBack: number | null;
 };
 
+/** Two players on one pack, and packs that are suspect, a sentence each. */
+function packSentences(session: Session): readonly string[] {
+	return [
+		...sharedPacks(session).map(({ words }) => `${words}.`),
+		...suspectWarnings(session).map(({ text, told }) => `${told ?? text}.`),
+	];
+}
+
 /** The steps recorded at this desk. */
 export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: NightShow): NightSteps {
 	const { past, clock, session, record, look, setLook } = desk;
@@ -45,7 +55,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 			return;
 		}
 		const before = session();
-		const sharedBefore = sharedPacks(before).map(({ words }) => words);
+		const packsBefore = packSentences(before);
 		const planBefore = command.do === 'exchange' ? planning.plan(SEEN_MS) : null;
 		const recorded = planning.recordStep(decision.entries);
 		if (command.do === 'read-show-again') nightShow.goesByIt();
@@ -62,8 +72,8 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 				: command.do === 'doubt-all'
 					? warmthWords(before, command.celsius)
 					: null;
-		const shared = sharedPacks(session()).find(({ words }) => !sharedBefore.includes(words));
-		setLook({ message: noticed ?? (shared ? `${shared.words}.` : null) });
+		const ofPacks = packSentences(session()).find((words) => !packsBefore.includes(words));
+		setLook({ message: noticed ?? ofPacks ?? null });
 	}
 
 	function takeBack(): void {

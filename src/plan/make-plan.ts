@@ -1,10 +1,10 @@
 // The plan of a night under way: who plays what from here on, what work that makes, whether it fits.
 
+import type { Moment } from './demand/sections-ahead.ts';
 import type { Plan } from './plan.ts';
-import type { PlanHow } from './plan-core.ts';
-import { planCore } from './plan-core.ts';
-import type { Moment } from './timeline.ts';
-import { warningsNow } from './warnings.ts';
+import type { PlanHow } from './timed-choice/plan-core.ts';
+import { planCore } from './timed-choice/plan-core.ts';
+import { warningsNow } from './warnings/warnings.ts';
 
 /**
  * The plan at this moment, the same for the same moment. Pieces of work that are done and songs that

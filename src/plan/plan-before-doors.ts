@@ -1,24 +1,21 @@
 // The plan made before the doors open, from the show file alone.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { songTitle } from '../showfile/shown-names.ts';
-import { gapWarnings } from './gap-warnings.ts';
+import { slotStandIns } from './backups/slot-stand-ins.ts';
 import type { Plan, Warning } from './plan.ts';
-import { planCore } from './plan-core.ts';
-import { sentence } from './sentence.ts';
-import { slotStandIns } from './slot-stand-ins.ts';
-import { noStandInWords } from './stand-in-warnings.ts';
-import type { Moment } from './timeline.ts';
-import { curfewWarnings, missingWarnings } from './warnings.ts';
+import { momentBefore, readyAtZero } from './timed-choice/before-doors.ts';
+import { planCore } from './timed-choice/plan-core.ts';
+import { gapWarnings } from './warnings/gap-warnings.ts';
+import { sentence } from './warnings/sentence.ts';
+import { noStandInWords } from './warnings/stand-in-warnings.ts';
+import { missingWarnings } from './warnings/warnings.ts';
+import { curfewWarnings } from './what-if/curfew-warnings.ts';
 
 /** Before the doors there is time to look further: some tenths of a second at the most. */
-const BUDGET = 800_000;
-/** The technician is free for this long before the first song: common practice, no source. */
-const BEFORE_ZERO_MS = 3_600_000;
-
+const BUDGET = 1_000_000;
 /**
  * The plan with marks in milliseconds of the show clock, whose zero is the first song's start. At zero
  * every instrument is on the rack, wiped, without a capo, in the tuning that the file gives, and just
@@ -31,16 +28,6 @@ export function planBeforeDoors(show: Show): Plan {
 	const session = readyAtZero(show);
 	const { plan } = planCore(momentBefore(session), { budget: BUDGET });
 	return { ...plan, warnings: warningsBefore(session, plan) };
-}
-
-/**
- * An hour before a night that is to begin at zero.
- *
- * @example
- * momentBefore(session).nowMs // => -3600000
- */
-export function momentBefore(session: Session): Moment {
-	return { session, nowMs: -BEFORE_ZERO_MS, plannedZeroMs: 0 };
 }
 
 function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
@@ -77,28 +64,3 @@ function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
 		...curfewWarnings(show, plan.sections, 0),
 	];
 }
-
-/**
- * A night that has not begun, with everything on the rack marked ready at zero.
- *
- * @example
- * readyAtZero(show).instruments.A1.context.readyAtMs // => 0
- */
-export function readyAtZero(show: Show): Session {
-	const made = readyOf.get(show);
-	if (made) return made;
-	const session = openSession(show);
-	const ready = {
-		...session,
-		instruments: Object.fromEntries(
-			Object.entries(session.instruments).map(([id, { value, context }]) => [
-				id,
-				{ value, context: { ...context, readyAtMs: 0 } },
-			]),
-		),
-	};
-	readyOf.set(show, ready);
-	return ready;
-}
-
-const readyOf = new WeakMap<Show, Session>();

@@ -4,9 +4,10 @@ import { markText, tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { offsetCents } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
+import { slotStandIns } from './backups/slot-stand-ins.ts';
+import type { Budget } from './choice/beam-search.ts';
 import type { Plan, Slot, Warning, Work } from './plan.ts';
-import { readyAtZero } from './plan-before-doors.ts';
-import { slotStandIns } from './slot-stand-ins.ts';
+import { readyAtZero } from './timed-choice/before-doors.ts';
 
 /**
  * A plan made before the doors as the document that `plan --json` prints. Moments are marks on the show
@@ -15,7 +16,7 @@ import { slotStandIns } from './slot-stand-ins.ts';
  * @example
  * planJson(beforeDoors, show).work[0].beginBy // => '00:06:45'
  */
-export function planJson(plan: Plan, show: Show) {
+export function planJson(plan: Plan, show: Show, from?: Budget) {
 	const { isProved, bound, cost, slots, work, warnings } = plan;
 	return {
 		proved: isProved,
@@ -23,19 +24,22 @@ export function planJson(plan: Plan, show: Show) {
 		cost: { ...cost, lateness: tenths(cost.lateness) },
 		slots: slots.map((slot) => slotJson(slot, show)),
 		work: work.map((one) => workJson(one, 0)),
-		standIns: slotStandIns(readyAtZero(show), { plan, costs: 'handful' }).flatMap(
-			({ slot, standIns }) =>
-				standIns.map(({ instrument, readyInSeconds, why, later }) => ({
-					song: slot.section.song,
-					position: slot.section.position,
-					point: slot.section.point,
-					player: slot.player,
-					for: slot.instrument ?? slot.named,
-					instrument,
-					readyIn: tenths(readyInSeconds),
-					why,
-					later,
-				})),
+		standIns: slotStandIns(readyAtZero(show), {
+			plan,
+			costs: 'handful',
+			...(from === undefined ? {} : { from }),
+		}).flatMap(({ slot, standIns }) =>
+			standIns.map(({ instrument, readyInSeconds, why, later }) => ({
+				song: slot.section.song,
+				position: slot.section.position,
+				point: slot.section.point,
+				player: slot.player,
+				for: slot.instrument ?? slot.named,
+				instrument,
+				readyIn: tenths(readyInSeconds),
+				why,
+				later,
+			})),
 		),
 		warnings: warnings.map(warningJson),
 	};
@@ -63,6 +67,7 @@ function slotJson(slot: Slot, show: Show) {
 		point: section.point,
 		player,
 		instrument,
+		for: slot.for,
 		tuning: tuning.name,
 		pitches: tuning.notes,
 		...slotOffsets(slot, show),

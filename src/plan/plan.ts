@@ -1,6 +1,7 @@
 // What the plan says, as data: who plays what, what work that makes, and whether it fits.
 
 import type { NightMs } from '../journal/entry.ts';
+import type { InstrumentKind } from '../tuning/kind.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 
 export type Plan = {
@@ -17,16 +18,26 @@ export type Plan = {
 	readonly handOvers: readonly PlannedHandOver[];
 	/** Capos that players move themselves between songs: no hand-over, no work. */
 	readonly capoMoves: readonly CapoMove[];
+	/** Who stays, for the next song, on something else than it names or with another capo. */
+	readonly stays: readonly Stay[];
 	/** In the order in which to do it. */
 	readonly work: readonly Work[];
+	/** Strings that are down where nothing is to be played on them: no moment is wanted. */
+	readonly idle: readonly IdleWork[];
 	readonly warnings: readonly Warning[];
 };
 
 /** Strictly in this order; smaller is better. `lateness` in seconds. */
 export type Cost = {
+	/** Slots with nothing playable. */
 	readonly missing: number;
+	/** Named slots played on something else. */
+	readonly substituted: number;
+	/** Hand-overs that do not fit their gap. */
 	readonly overGap: number;
 	readonly lateness: number;
+	/** Points against what stands in for what is named. */
+	readonly backup: number;
 	readonly handOvers: number;
 	readonly retunings: number;
 	readonly preference: number;
@@ -60,6 +71,10 @@ export type Slot = {
 	readonly instrument: string | null;
 	/** The instrument that the song names, had or not; null where it names none. */
 	readonly named: string | null;
+	/** That, or for a player it does not name, the one named above; null where none is. */
+	readonly asked: string | null;
+	/** The kind of instrument that is asked for; null where nothing is. */
+	readonly kind: InstrumentKind | null;
 	/** What the open strings are to be in, had or not. */
 	readonly tuning: Tuning;
 	readonly capo: number;
@@ -67,7 +82,13 @@ export type Slot = {
 	readonly isHandOver: boolean;
 	/** The player was not named: they keep what they have. */
 	readonly isKept: boolean;
-	/** Why nothing can be played, in a few words. */
+	/** The named instrument that this stands in for; null where nothing does. */
+	readonly for: string | null;
+	/** The plan chose it: a need, or what stands in. */
+	readonly isChosen: boolean;
+	/** Nothing can be had. */
+	readonly isMissing: boolean;
+	/** Why nothing can be played, or why the named one cannot be had, in a few words. */
 	readonly why: string | null;
 	/** To be checked before it leaves the rack. */
 	readonly leave: string | null;
@@ -80,6 +101,8 @@ export type PlannedHandOver = {
 	readonly from: string | null;
 	/** What they are to have; null for empty hands. */
 	readonly instrument: string | null;
+	/** The named instrument that it stands in for. */
+	readonly for: string | null;
 	readonly tuning: Tuning | null;
 	readonly capo: number;
 	/** 0 for taking away without giving. */
@@ -97,18 +120,34 @@ export type CapoMove = {
 	readonly instrument: string;
 	readonly tuning: Tuning;
 	readonly capo: number;
+	/** The named instrument that it stands in for. */
+	readonly for: string | null;
 };
+
+/** What a player keeps for the next song that is not on yet, where it names another instrument or the capo moves. */
+export type Stay = CapoMove;
 
 export type Job = 'touch-up' | 'retune' | 'capo' | 'restring';
 
-/** One piece of work for one stint of one instrument. */
+/** A restring that nothing waits for. */
+export type IdleWork = {
+	readonly job: 'restring';
+	readonly instrument: string;
+	readonly to: Tuning;
+	readonly seconds: number;
+};
+
+/** One piece of work for one stint of one instrument: all that there is to do, or one part of it. */
 export type Work = {
 	readonly job: Job;
 	readonly instrument: string;
 	readonly player: string;
 	readonly section: Section;
 	readonly to: Tuning;
+	/** What the capo is to be on once it is done. */
 	readonly capo: number;
+	/** Pitches or strings are put on early, and a touch-up follows. */
+	readonly isEarly: boolean;
 	readonly seconds: number;
 	/** Not to be begun before: not back yet, or it would be stale when handed. */
 	readonly fromMs: NightMs;
@@ -130,10 +169,15 @@ export type WarningCode =
 	| 'wrong-tuning'
 	| 'tight-gap'
 	| 'missing'
+	| 'substituted'
+	| 'kept-unsaid'
 	| 'no-stand-in'
 	| 'string-tension'
 	| 'short-curfew'
 	| 'shared-pack'
+	| 'suspect-pack'
+	| 'pack-channel'
+	| 'stuck-pedal'
 	| 'missed-hand-over';
 
 export type Warning = {

@@ -1,9 +1,10 @@
 // The chord shapes that a song names as heard exposed, on the instrument that is in hands for it, to the
 // ear: in tune each of them is still out by what equal temperament and the offsets make of it.
 
+import { isSameTuning } from '../showfile/fitting-holdings.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
 import { shapesInHands } from '../showfile/song-shapes.ts';
-import { isSameTuning, walkSet } from '../showfile/walk-set.ts';
+import { walkSet } from '../showfile/walk-set.ts';
 import {
 	type ChordShape,
 	type HeardPair,

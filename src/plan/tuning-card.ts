@@ -11,7 +11,7 @@ import { midiOf } from '../tuning/pitch.ts';
 import { type RetunePlan, retuneSteps } from '../tuning/retune-steps.ts';
 import { type BearingString, totalNewtons } from '../tuning/string-set.ts';
 import type { Tuning } from '../tuning/tuning.ts';
-import { pitchSeconds } from './work-needed.ts';
+import { pitchSeconds } from './schedule/work-needed.ts';
 
 /** What a card is made of. */
 export type CardAsked = {

@@ -3,13 +3,28 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { minutesSeconds } from '../base/duration.ts';
-import type { Entry, Handed } from '../journal/entry.ts';
+import type { Entry } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import { showDifferences } from '../session/show-differences.ts';
 import { keptShow } from '../showfile/kept-show.ts';
 import { ownTimeWords } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName, songTitle } from '../showfile/shown-names.ts';
+import {
+	packName,
+	pedalName,
+	playerName,
+	shownInstrument,
+	songTitle,
+} from '../showfile/shown-names.ts';
+import { backupWords } from './backup-words.ts';
+import {
+	byWords,
+	doneWords,
+	earlyWords,
+	handedWords,
+	namedWords,
+	tuningWords,
+} from './given-words.ts';
 import { toldWords } from './told-words.ts';
 
 /**
@@ -27,11 +42,9 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'cue-reached':
 			return `at ${pointWords(entry.index, show, session)}`;
 		case 'song-ended':
-			return `the song ended${{ played: '', 'cut-short': ', cut short', skipped: ', skipped' }[entry.how]}`;
+			return endedWords(entry, show, session);
 		case 'next-chosen':
-			return entry.inserted
-				? `${songTitle(show, entry.inserted.song)} put in as the next song`
-				: `${itemWords(entry.item, show, session)} comes next`;
+			return nextWords(entry, show, session);
 		case 'show-read-again':
 			return readAgainWords(entry, session);
 		case 'song-moved':
@@ -42,16 +55,20 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 			return `${itemWords(entry.item, show, session)} dropped from the list`;
 		case 'song-restored':
 			return `${itemWords(entry.item, show, session)} on the list again`;
+		case 'named-tonight':
+			return `${itemWords(entry.item, show, session)} tonight: ${namedWords(entry, show)}`;
+		case 'stayed':
+			return stayedWords(entry, show, session);
 		case 'handed-over':
 			return `${handedWords(entry, show)}${byWords(entry, session)}`;
 		case 'hand-over-corrected':
 			return `corrected: ${handedWords(entry, show)} all along`;
 		case 'came-back':
-			return `${instrumentWords(entry.instrument, show)} came back to the rack`;
+			return `${shownInstrument(show, entry.instrument)} came back to the rack`;
 		case 'made-ready':
-			return `${instrumentWords(entry.instrument, show)} ready${doneWords(entry)}`;
+			return `${shownInstrument(show, entry.instrument)}${entry.isEarly ? earlyWords(entry) : ` ready${doneWords(entry)}`}`;
 		case 'string-broke':
-			return `string break on ${instrumentWords(entry.instrument, show)}${entry.player === null ? '' : `, ${playerName(show, entry.player)}`}`;
+			return `string break on ${shownInstrument(show, entry.instrument)}${entry.player === null ? '' : `, ${playerName(show, entry.player)}`}`;
 		case 'played-on':
 			return 'played on with what was left';
 		case 'incident-noted':
@@ -63,22 +80,28 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'found-as':
 			return (
 				inHandsWords(entry, show, session) ??
-				`${instrumentWords(entry.instrument, show)} found${tuningWords(entry, entry.tuning ? ' in ' : ' with ')}`
+				`${shownInstrument(show, entry.instrument)} found${tuningWords(entry, entry.tuning ? ' in ' : ' with ')}`
 			);
 		case 'put-aside':
-			return `${instrumentWords(entry.instrument, show)} out tonight${entry.fault === null ? '' : `: ${entry.fault}`}`;
+			return `${shownInstrument(show, entry.instrument)} out tonight${entry.fault === null ? '' : `: ${entry.fault}`}`;
 		case 'brought-back':
-			return `${instrumentWords(entry.instrument, show)} brought back to the rack`;
+			return `${shownInstrument(show, entry.instrument)} brought back to the rack`;
 		case 'staged':
-			return `${instrumentWords(entry.instrument, show)} staged at the player's place`;
+			return `${shownInstrument(show, entry.instrument)} staged at the player's place`;
 		case 'all-doubted':
 			return `everything on the rack to be checked again${entry.celsius === undefined ? '' : `, stage at ${entry.celsius} °C`}`;
 		case 'pedal-corrected':
-			return `${playerName(show, entry.player)}'s ${pedalWords(entry.player, entry.pedal, show)} is really ${entry.on ? 'on' : 'off'}`;
+			return `${playerName(show, entry.player)}'s ${pedalName(show, entry.player, entry.pedal)} is ${entry.on ? 'on' : 'off'} (corrected)`;
+		case 'pedal-stuck':
+			return `${playerName(show, entry.player)}'s ${pedalName(show, entry.player, entry.pedal)} does not switch${stuckWords(entry, session)}`;
+		case 'pedal-freed':
+			return `${playerName(show, entry.player)}'s ${pedalName(show, entry.player, entry.pedal)} switches again`;
 		case 'pack-changed':
-			return `${playerName(show, entry.player)} wears pack ${entry.pack}`;
+			return `${playerName(show, entry.player)} wears pack ${packName(show, entry.pack)}`;
 		case 'pack-suspected':
-			return `pack ${entry.pack} of ${playerName(show, entry.player)} is suspect`;
+			return `pack ${packName(show, entry.pack)} of ${playerName(show, entry.player)} is suspect`;
+		case 'pack-cleared':
+			return `pack ${packName(show, entry.pack)} is not suspect any more`;
 		case 'time-changed':
 			return `own time, ${ownTimeWords(entry.time, entry.seconds)}`;
 		case 'show-ended':
@@ -88,7 +111,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'night-opened':
 			return 'the night was opened';
 		case 'resumed':
-			return `taken up again after ${minutesSeconds(entry.seconds)} without the program`;
+			return `resumed after ${minutesSeconds(entry.seconds)} off`;
 		case 'slept':
 			return `the machine slept for ${minutesSeconds(entry.seconds)}`;
 		case 'clock-set':
@@ -100,13 +123,6 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 	}
 	// A kind written by a newer version of the program.
 	return `something of a kind unknown here (${(entry as { readonly k: string }).k})`;
-}
-
-/** Name and slot as on the rack: `Amber (slot 1)`. */
-export function instrumentWords(instrument: string, show: Show): string {
-	const found = show.instruments.find((one) => one.id === instrument);
-	if (!found) return instrument;
-	return found.slot === null ? found.name : `${found.name} (slot ${found.slot.toUpperCase()})`;
 }
 
 /** An incident's kind as a person says it: `string break`, never the record's own word. */
@@ -123,7 +139,7 @@ function inHandsWords(
 	const holder = show.players.find(({ id }) => session?.players[id]?.holds === instrument);
 	if (holder === undefined || tuning !== undefined || capo === undefined) return null;
 	const fret = capo === 0 ? 'no capo' : `capo ${capo}`;
-	return `${playerName(show, holder.id)} has ${fret} on ${instrumentWords(instrument, show)}`;
+	return `${playerName(show, holder.id)} has ${fret} on ${shownInstrument(show, instrument)}`;
 }
 
 function itemWords(item: string, show: Show, session: Session | undefined): string {
@@ -156,35 +172,38 @@ function pointWords(index: number, show: Show, session: Session | undefined): st
 	return song?.cues[index - 1]?.at ?? `cue point ${index}`;
 }
 
-function handedWords(handed: Handed, show: Show): string {
-	const player = playerName(show, handed.player);
-	if (handed.instrument === null) return `${player} has empty hands`;
-	return `${player} has ${instrumentWords(handed.instrument, show)}${tuningWords(handed, ', ')}`;
-}
-
-function byWords(
-	{ by, player, instrument }: Extract<Entry, { k: 'handed-over' }>,
+function nextWords(
+	{ item, inserted }: Extract<Entry, { k: 'next-chosen' }>,
+	show: Show,
 	session: Session | undefined,
 ): string {
-	const isStill = session !== undefined && session.players[player]?.holds === instrument;
-	return { plan: '', 'stand-in': ' as a stand-in', exchange: isStill ? ' still' : ', exchanged' }[
-		by
-	];
+	if (inserted === undefined) return `${itemWords(item, show, session)} comes next`;
+	const title = songTitle(show, inserted.song);
+	return inserted.gapSeconds === undefined && inserted.before !== null
+		? `${title} in place of ${itemWords(inserted.before, show, session)}`
+		: `${title} put in as the next song`;
 }
 
-type Set = { readonly tuning?: { readonly name: string }; readonly capo?: number };
-
-function tuningWords(set: Set, before: string): string {
-	const capo = set.capo === undefined ? null : set.capo === 0 ? 'no capo' : `capo ${set.capo}`;
-	// "No capo" goes without saying where the tuning is said.
-	const parts = [set.tuning?.name, set.tuning && set.capo === 0 ? null : capo].filter(
-		(part) => part !== null && part !== undefined,
-	);
-	return parts.length === 0 ? '' : `${before}${parts.join(', ')}`;
+function stayedWords(
+	{ item, player, instrument, capo }: Extract<Entry, { k: 'stayed' }>,
+	show: Show,
+	session: Session | undefined,
+): string {
+	const what =
+		instrument === null ? 'has empty hands still' : `keeps ${shownInstrument(show, instrument)}`;
+	const forWhat = item === null ? '' : ` for ${itemWords(item, show, session)}`;
+	const withCapo = tuningWords(capo === undefined ? {} : { capo }, ', ');
+	const backup = session ? backupWords(session, { item, player, instrument }) : '';
+	return `${playerName(show, player)} ${what}${forWhat}${withCapo}${backup}`;
 }
 
-function doneWords(entry: Set & { readonly isRestrung?: boolean }): string {
-	return `${entry.isRestrung ? ', restrung' : ''}${tuningWords(entry, ', ')}`;
+function endedWords(
+	{ how }: Extract<Entry, { k: 'song-ended' }>,
+	show: Show,
+	session: Session | undefined,
+): string {
+	const title = session?.current == null ? 'the song' : itemWords(session.current, show, session);
+	return `${title} ${{ played: 'ended', 'cut-short': 'cut short', skipped: 'skipped' }[how]}`;
 }
 
 function describedWords(entry: Extract<Entry, { k: 'incident-described' }>): string {
@@ -194,6 +213,11 @@ function describedWords(entry: Extract<Entry, { k: 'incident-described' }>): str
 	return [...string, ...kind, ...words].join(', ') || 'nothing said';
 }
 
-function pedalWords(player: string, pedal: string, show: Show): string {
-	return show.boards[player]?.find((one) => one.id === pedal)?.name ?? pedal;
+/** What it stays at, where it is known how the board was. */
+function stuckWords(
+	{ player, pedal }: Extract<Entry, { k: 'pedal-stuck' }>,
+	session: Session | undefined,
+): string {
+	const believed = session?.boards[player]?.context.pedals[pedal];
+	return believed === undefined ? '' : `, stays ${believed.on ? 'on' : 'off'}`;
 }

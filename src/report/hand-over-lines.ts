@@ -3,14 +3,15 @@
 import type { InstrumentState } from '../../machines/instrument.ts';
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
-import type { Handed, NightMs } from '../journal/entry.ts';
-import { findSongItem, itemConcerned } from '../session/find.ts';
-import { readiness } from '../session/readiness.ts';
+import type { Entry, Handed, NightMs } from '../journal/entry.ts';
+import { cellAt } from '../session/cells.ts';
+import { findInstrument, findSongItem, itemConcerned } from '../session/find.ts';
+import { readinessOf } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
+import { soundsSo } from '../session/sounds-so.ts';
 import type { Part, Show } from '../showfile/show.ts';
-import { playerName, songTitle } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { soundsLike } from '../tuning/capo.ts';
-import { instrumentWords } from './entry-words.ts';
 import type { NightStep } from './night-steps.ts';
 
 export type HandOverLine = {
@@ -63,7 +64,7 @@ export function handOverLines(
 			wrongHolds.push({ ...known, seconds: tenths((atMs - hold.atMs) / 1000) });
 			open.delete(player);
 		}
-		const wanted = findSongItem(before, itemConcerned(before));
+		const wanted = missedFor(before, entry) ?? findSongItem(before, itemConcerned(before));
 		const line = lineOf(show, entry, { atMs, before, after, wanted });
 		if (corrected) {
 			lines[index] = {
@@ -83,6 +84,17 @@ export function handOverLines(
 	};
 }
 
+/** The song that was left without this hand-over, where it was recorded as of that song's beginning. */
+function missedFor({ list }: Session, { k, at }: Pick<Entry, 'k' | 'at'>): SongItem | null {
+	if (k !== 'handed-over') return null;
+	const left = list.find(
+		(item) =>
+			item.kind === 'song' &&
+			item.runs.some(({ beganAtMs, endedAtMs }) => beganAtMs === at && endedAtMs !== null),
+	);
+	return left?.kind === 'song' ? left : null;
+}
+
 type Around = {
 	readonly atMs: NightMs;
 	readonly before: Session;
@@ -96,13 +108,12 @@ function lineOf(
 	{ atMs, before, after, wanted }: Around,
 ): HandOverLine {
 	const given = entry.instrument === null ? undefined : after.instruments[entry.instrument];
-	const was = entry.instrument === null ? undefined : before.instruments[entry.instrument];
-	const ready = was ? readiness(before.show, was, atMs) : null;
+	const ready = entry.instrument === null ? null : readinessOf(before, entry.instrument, atMs);
 	return {
 		atMs,
 		song: wanted && cleanText(songTitle(show, wanted.song)),
 		player: cleanText(playerName(show, entry.player)),
-		instrument: entry.instrument && cleanText(instrumentWords(entry.instrument, show)),
+		instrument: entry.instrument && cleanText(shownInstrument(show, entry.instrument)),
 		tuning: given ? cleanText(given.context.tuning.name) : null,
 		capo: given ? given.context.capo : null,
 		by: entry.by ?? 'exchange',
@@ -120,14 +131,17 @@ function wrongHold(
 	const { show } = after;
 	// A stand-in is chosen knowingly, and the plan gives what the song asks for.
 	if (entry.by === 'stand-in' || entry.by === 'plan' || entry.instrument === null) return null;
-	const part = show.songs.find((one) => one.id === item.song)?.parts[entry.player];
+	const { part } = cellAt(after, { item, point: 0, player: entry.player });
 	const state = after.instruments[entry.instrument];
-	if (!part || !state) return null;
+	const held = findInstrument(after, entry.instrument);
+	if (!part || !state || !held) return null;
+	// A backup is in hands knowingly; that it was one is told with the song.
+	if (soundsSo(show, { instrument: held, state }, part)) return null;
 	const wanted = wantedInstead(show, part, { id: entry.instrument, state });
 	if (wanted === null) return null;
 	return {
 		player: cleanText(playerName(show, entry.player)),
-		held: cleanText(`${instrumentWords(entry.instrument, show)} in ${state.context.tuning.name}`),
+		held: cleanText(`${shownInstrument(show, entry.instrument)} in ${state.context.tuning.name}`),
 		song: cleanText(songTitle(show, item.song)),
 		wanted: cleanText(wanted),
 	};
@@ -150,7 +164,7 @@ function wantedInstead(
 			(!tuning || soundsLike(context.tuning, 0, tuning));
 		const capo = part.capo > 0 ? `, capo ${part.capo}` : '';
 		const inTuning = tuning ? ` in ${tuning.name}` : '';
-		return isIt ? null : `${instrumentWords(part.instrument, show)}${inTuning}${capo}`;
+		return isIt ? null : `${shownInstrument(show, part.instrument)}${inTuning}${capo}`;
 	}
 	const kind = show.instruments.find((one) => one.id === held.id)?.kind;
 	const { tuning, capo } = held.state.context;

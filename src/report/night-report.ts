@@ -4,12 +4,12 @@
 import { cleanText } from '../base/clean-text.ts';
 import { dayTimeText, markText, tenths } from '../base/show-clock.ts';
 import type { NightMs, SongEnd } from '../journal/entry.ts';
-import { positionOf } from '../session/find.ts';
+import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Run, Session, SongItem } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName, songTitle } from '../showfile/shown-names.ts';
+import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { cautionsFor } from './cautions.ts';
-import { entryWords, instrumentWords } from './entry-words.ts';
+import { entryWords } from './entry-words.ts';
 import type { HandOverLine, WrongHold } from './hand-over-lines.ts';
 import { handOverLines } from './hand-over-lines.ts';
 import type { NightStep } from './night-steps.ts';
@@ -17,10 +17,9 @@ import { songAt } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import { otherThanAsked } from './other-than-asked.ts';
 import { repairList } from './repair-list.ts';
+import type { ReportIncident, ReportMoment } from './report-incidents.ts';
+import { reportIncidents } from './report-incidents.ts';
 import { showOfNight } from './show-of-night.ts';
-
-/** When something was: on the show clock (null before a first song gave it a zero) and by the clock on the wall. */
-export type ReportMoment = { readonly mark: string | null; readonly clock: string };
 
 export type ReportSongState = SongEnd | 'dropped' | 'on' | 'to-come';
 
@@ -38,27 +37,11 @@ export type ReportSong = {
 		readonly seconds: number | null;
 		readonly how: SongEnd | null;
 	}[];
-	/** Everything from its start until the next song's, a sentence each. */
+	/** Everything from the end of the song before until its own end, a sentence each. */
 	readonly happened: readonly ReportLine[];
 };
 
 export type ReportLine = { readonly at: ReportMoment; readonly words: string };
-
-export type ReportIncident = {
-	readonly id: number;
-	readonly at: ReportMoment;
-	/** Place of the song that was on or had just ended; null before the first. */
-	readonly position: number | null;
-	readonly song: string | null;
-	/** The record's own word; `incidentKindWords` says it in ours. */
-	readonly kind: string;
-	readonly player: string | null;
-	readonly instrument: string | null;
-	readonly string: number | null;
-	readonly standIn: string | null;
-	readonly silenceSeconds: number | null;
-	readonly words: readonly string[];
-};
 
 export type NightReport = {
 	readonly title: string;
@@ -128,23 +111,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		some.map(line).filter(({ words }) => words !== '');
 	const ofKinds = (...kinds: readonly string[]): ReportLine[] =>
 		linesOf(steps.filter(({ entry }) => kinds.includes(entry.k)));
-	const incidents = last.incidents.map((one): ReportIncident => {
-		const step = steps.find(({ entry }) => 'incident' in entry && entry.incident === one.id);
-		const item = step ? songAt(step.before) : null;
-		return {
-			id: one.id,
-			at: moment(one.atMs),
-			position: item && positionOf(last.list, item),
-			song: item && songTitle(show, item.song),
-			kind: cleanText(one.kind ?? 'not described'),
-			player: one.player && cleanText(playerName(show, one.player)),
-			instrument: one.instrument && cleanText(instrumentWords(one.instrument, show)),
-			string: one.string,
-			standIn: one.standIn && cleanText(instrumentWords(one.standIn, show)),
-			silenceSeconds: one.silenceSeconds === null ? null : tenths(one.silenceSeconds),
-			words: one.words.map(cleanText),
-		};
-	});
+	const incidents = reportIncidents(show, { steps, last, moment });
 	const { handOvers, wrongHolds } = handOverLines(show, steps);
 	const others = otherThanAsked(show, steps);
 	const hasPlayed = last.list.some((item) => item.kind === 'song' && item.runs.some(isPlayed));
@@ -183,10 +150,10 @@ export function nightReport(parts: ReportParts): NightReport {
 						seconds: run.endedAtMs === null ? null : tenths((run.endedAtMs - run.beganAtMs) / 1000),
 						how: run.how,
 					})),
-					happened: linesOf(steps.filter((step) => songAt(step.after)?.key === item.key)),
+					happened: linesOf(steps.filter((step) => songOf(step)?.key === item.key)),
 				}),
 			),
-		beforeShow: linesOf(steps.filter((step) => songAt(step.after) === null)),
+		beforeShow: linesOf(steps.filter((step) => songOf(step) === null)),
 		handOvers: handOvers.map((one) => ({ ...one, at: moment(one.atMs) })),
 		wrongHolds: wrongHolds.map((one) => ({ ...one, at: moment(one.atMs) })),
 		otherThanAsked: others.map(({ item, ...one }) => {
@@ -216,6 +183,13 @@ export function nightReport(parts: ReportParts): NightReport {
 	};
 }
 
+/** The song that a step is told with: what was on, between songs the next one; null before the first. */
+function songOf({ before, after }: NightStep): SongItem | null {
+	const on = songOnNow(after)?.item ?? songOnNow(before)?.item;
+	const current = songAt(after);
+	return on ?? (current && (nextSongItem(after) ?? current));
+}
+
 function isPlayed({ how }: Run): boolean {
 	return how === 'played' || how === 'cut-short';
 }
@@ -242,7 +216,7 @@ function brokenStrings(show: Show, session: Session): NightReport['stringsBroken
 	return broken.map((instrument) => {
 		const own = breaks.filter((one) => one.instrument === instrument);
 		return {
-			instrument: cleanText(instrumentWords(instrument, show)),
+			instrument: cleanText(shownInstrument(show, instrument)),
 			count: own.length,
 			strings: own.flatMap((one) => one.string ?? []),
 		};

@@ -8,8 +8,8 @@ import { isAsAsked, partNow } from '../session/as-asked.ts';
 import { findInstrument, songOnNow } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName } from '../showfile/shown-names.ts';
-import { instrumentWords } from './entry-words.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { backedUp } from './backup-words.ts';
 import type { NightStep } from './night-steps.ts';
 
 export type OtherThanAsked = {
@@ -20,6 +20,8 @@ export type OtherThanAsked = {
 	readonly player: string;
 	readonly played: string;
 	readonly asked: string;
+	/** The instrument that was named, where what was played is another that sounds as asked. */
+	readonly backupFor: string | null;
 	/** Null when the song was still on at the end of what is known. */
 	readonly seconds: number | null;
 };
@@ -28,14 +30,19 @@ type Stretch = Omit<OtherThanAsked, 'seconds'>;
 
 /** Each stretch of a song that a player played on something else than asked for, in order of time. */
 export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonly OtherThanAsked[] {
-	const found: OtherThanAsked[] = [];
+	const all: OtherThanAsked[] = [];
 	for (const { id } of show.players) {
+		let found: OtherThanAsked[] = [];
 		let open: Stretch | null = null;
 		for (const { entry, before, after } of steps) {
 			// A correction says what was in hands since the hand-over that it corrects.
 			const isCorrected = entry.k === 'hand-over-corrected' && entry.player === id;
 			const sinceMs: number = isCorrected ? correctedSince(before, id, entry.at) : entry.at;
 			const now = stretchNow(after, id, sinceMs);
+			// Recorded as of when it was missed: what seemed to be played since then was not.
+			if (entry.k === 'handed-over' && entry.player === id) {
+				found = found.filter(({ atMs }) => atMs < entry.at);
+			}
 			if (open && now && isSame(open, now)) continue;
 			// Hand-overs of one moment follow one another: only what lasted was played.
 			if (open && sinceMs > open.atMs) {
@@ -44,8 +51,9 @@ export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonl
 			open = now;
 		}
 		if (open) found.push({ ...open, seconds: null });
+		all.push(...found);
 	}
-	return found.sort((one, other) => one.atMs - other.atMs);
+	return all.sort((one, other) => one.atMs - other.atMs);
 }
 
 function correctedSince(before: Session, player: string, atMs: NightMs): NightMs {
@@ -62,10 +70,11 @@ function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | 
 	if (!on || !part || part.kind === 'none' || holds === null || !state) return null;
 	if (isAsAsked(session, player)) return null;
 	const { show } = session;
+	const named = backedUp(session, player, part);
 	const own = part.kind === 'named' ? findInstrument(session, part.instrument)?.tuning : undefined;
 	const asked =
 		part.kind === 'named'
-			? inTuning(instrumentWords(part.instrument, show), part.tuning ?? own, part.capo)
+			? inTuning(shownInstrument(show, part.instrument), part.tuning ?? own, part.capo)
 			: `${part.instrumentKind} sounding ${part.sounds.name}`;
 	return {
 		atMs,
@@ -73,9 +82,10 @@ function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | 
 		song: cleanText(on.song.title),
 		player: cleanText(playerName(show, player)),
 		played: cleanText(
-			inTuning(instrumentWords(holds, show), state.context.tuning, state.context.capo),
+			inTuning(shownInstrument(show, holds), state.context.tuning, state.context.capo),
 		),
 		asked: cleanText(asked),
+		backupFor: named === null ? null : cleanText(shownInstrument(show, named)),
 	};
 }
 

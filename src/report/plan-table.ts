@@ -4,18 +4,24 @@
 import { cleanText } from '../base/clean-text.ts';
 import { fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
+import { tightPlaces } from '../plan/advice/tight-places.ts';
+import { placeWords } from '../plan/advice/verdict.ts';
+import type { SlotStandIns } from '../plan/backups/slot-stand-ins.ts';
 import type { Plan, Section, Slot, Work } from '../plan/plan.ts';
-import type { SlotStandIns } from '../plan/slot-stand-ins.ts';
-import { tightPlaces } from '../plan/tight-places.ts';
-import { placeWords } from '../plan/verdict.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
+import {
+	instrumentName,
+	playerName,
+	reasonShown,
+	shownInstrument,
+	songTitle,
+} from '../showfile/shown-names.ts';
 import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
 
 /** Of the tight places these are worth reading before the rest. */
 const MOST_TIGHT = 5;
-/** With more to spare a place is not tight: common practice, no source. */
+/** With more left a place is not tight: common practice, no source. */
 const TIGHT_SECONDS = 60;
 const TITLE_COLUMNS = 24;
 const PLAYER_COLUMNS = 8;
@@ -39,7 +45,7 @@ export function planTable(show: Show, { plan, sentence, standIns }: PlanTold): s
 		...part('Tight places', tightLines(show, plan)),
 		...plan.sections.flatMap((section) => sectionLines(show, plan, section)),
 		'',
-		...part('Stand-ins', standInLines(show, standIns)),
+		...part('Backups', standInLines(show, standIns)),
 		...part('Warnings', warningLines(show, plan)),
 	]
 		.map((line) => `${line.trimEnd()}\n`)
@@ -65,9 +71,12 @@ function sectionLines(show: Show, plan: Plan, section: Section): readonly string
 	const changes = slots
 		.filter(
 			(slot) =>
-				slot.isHandOver || slot.why !== null || plan.capoMoves.some((move) => isOf(slot, move)),
+				slot.isHandOver ||
+				slot.isMissing ||
+				slot.for !== null ||
+				plan.capoMoves.some((move) => isOf(slot, move)),
 		)
-		.flatMap((slot) => [changeLine(show, plan, slot), ...offsetLines(show, slot)]);
+		.flatMap((slot) => [...changeLines(show, plan, slot), ...offsetLines(show, slot)]);
 	const emptied = plan.handOvers
 		.filter((one) => one.section === section && one.instrument === null)
 		.map(({ player }) => `     ${nameCell(show, player)} hands empty`);
@@ -106,27 +115,35 @@ function roomWords({ handOvers }: Plan, section: Section): string {
 	if (section.gapSeconds === null) return [after, count].join('  ').trim();
 	const spare = minutesSeconds(section.gapSeconds - seconds);
 	const [fits, not] = given.length === 1 ? ['fits', 'DOES NOT FIT'] : ['fit', 'DO NOT FIT'];
-	const room = unfit === 0 ? `${fits}, ${spare} to spare` : `${not}: ${unfit} too many`;
+	const room = unfit === 0 ? `${fits}, ${spare} left` : `${not}: ${unfit} too many`;
 	return `${gap}  ${count} ${room}`;
 }
 
-function changeLine(show: Show, plan: Plan, slot: Slot): string {
+/** Who has what, a line for each piece of work that is left for it, and what it stands in for. */
+function changeLines(show: Show, plan: Plan, slot: Slot): readonly string[] {
 	const { section, player, instrument, tuning, capo, why } = slot;
-	const place = show.instruments.find(({ id }) => id === instrument)?.slot?.toUpperCase() ?? '-';
-	const fret = capo === 0 ? '' : ` capo ${capo}`;
-	const thing =
-		instrument === null
-			? `NOTHING: ${why ?? ''}`
-			: `${place} ${instrumentName(show, instrument)} ${shortTuning(tuning)}${fret}`;
-	const work = plan.work.find((one) => one.section === section && one.player === player);
-	const rest = slot.isHandOver
-		? work === undefined
-			? 'ready'
-			: workWords(work)
-		: 'moves the capo';
 	const who = `     ${nameCell(show, player)}`;
-	if (instrument === null) return `${who} ${cleanText(thing)}`;
-	return `${who} ${fitWidth(cleanText(thing), THING_COLUMNS)} ${rest}`;
+	if (instrument === null) {
+		return [`${who} NO BACKUP: ${cleanText(reasonShown(show, why ?? ''))}`];
+	}
+	const fret = capo === 0 ? '' : ` capo ${capo}`;
+	const thing = `${shownInstrument(show, instrument)} ${shortTuning(tuning)}${fret}`;
+	const work = plan.work.filter((one) => one.section === section && one.player === player);
+	const move = plan.capoMoves.find((one) => isOf(slot, one));
+	const [first = 'ready', ...more] = slot.isHandOver
+		? work.map(workWords)
+		: [
+				move === undefined
+					? 'keeps it'
+					: `keeps it, ${capo === 0 ? 'capo off' : `capo on ${capo}`}`,
+			];
+	const under = (words: string) =>
+		`     ${fitWidth('', PLAYER_COLUMNS)} ${fitWidth(cleanText(words), THING_COLUMNS)}`;
+	const backup = slot.for === null ? [] : [`backup for ${shownInstrument(show, slot.for)}`];
+	const below = Array.from({ length: Math.max(more.length, backup.length) }, (_, at) =>
+		`${under(backup[at] ?? '')} ${more[at] ?? ''}`.trimEnd(),
+	);
+	return [`${who} ${fitWidth(cleanText(thing), THING_COLUMNS)} ${first}`, ...below];
 }
 
 function offsetLines(show: Show, { instrument: id, tuning, player }: Slot): readonly string[] {
@@ -138,8 +155,8 @@ function offsetLines(show: Show, { instrument: id, tuning, player }: Slot): read
 function workWords({ job, seconds, beginByMs, slackSeconds }: Work): string {
 	const isLate = slackSeconds < 0;
 	const when = isLate
-		? `LATE ${minutesSeconds(-slackSeconds)}`
-		: `begin by ${minutesSeconds(beginByMs / 1000)}`;
+		? `${minutesSeconds(-slackSeconds)} short`
+		: `start by ${minutesSeconds(beginByMs / 1000)}`;
 	return `${job} ${minutesSeconds(seconds)}, ${when}`;
 }
 
@@ -149,12 +166,12 @@ function standInLines(show: Show, all: readonly SlotStandIns[]): readonly string
 		`${slot.section.position}`,
 		playerName(show, slot.player),
 		nameOf(show, slot.instrument ?? slot.named),
-		best === undefined ? 'NOTHING' : nameOf(show, best.instrument),
+		best === undefined ? 'NO BACKUP' : nameOf(show, best.instrument),
 		best === undefined ? '' : minutesSeconds(best.readyInSeconds),
 		more.length === 0 ? '' : `+${more.length}`,
 		best === undefined ? '' : [...best.later, best.why].join('; '),
 	]);
-	return rows.length === 0 ? [] : paperTable(['#', 'for', 'of', 'takes over', 'in', '', ''], rows);
+	return rows.length === 0 ? [] : paperTable(['#', 'for', 'of', 'backup', 'in', '', ''], rows);
 }
 
 function nameOf(show: Show, id: string | null): string {

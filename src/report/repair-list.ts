@@ -3,23 +3,32 @@
 import { cleanText } from '../base/clean-text.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
+import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { KINDS } from '../tuning/kind.ts';
-import { instrumentWords } from './entry-words.ts';
 
 /** Hours in hands after which strings are due: common practice, no source. A bass keeps its strings far longer. */
 const DUE_HOURS = 12;
 const DUE_HOURS_BASS = 60;
 
-/** A sentence for each instrument that needs a hand, in the order of the show file. */
+/** A sentence for each instrument, pedal and pack that needs a hand, in the order of the show file. */
 export function repairList(show: Show, session: Session): readonly string[] {
 	return [
 		...show.instruments.flatMap((instrument) => {
 			const needs = needsOf(instrument, session);
-			const name = instrumentWords(instrument.id, show);
+			const name = shownInstrument(show, instrument.id);
 			return needs.length === 0 ? [] : [cleanText(`${name}: ${needs.join('; ')}`)];
 		}),
+		...Object.entries(session.boards).flatMap(([player, { context }]) =>
+			context.stuck.map((pedal) => {
+				const stays = context.pedals[pedal]?.on ? 'on' : 'off';
+				const name = pedalName(show, player, pedal);
+				return cleanText(
+					`${playerName(show, player)}'s board: ${name} does not switch, stays ${stays}`,
+				);
+			}),
+		),
 		...session.suspectPacks.map((pack) =>
-			cleanText(`Pack ${pack}: suspect, check battery and channel`),
+			cleanText(`Pack ${packName(show, pack)}: suspect, check battery and channel`),
 		),
 	];
 }

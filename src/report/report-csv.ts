@@ -46,7 +46,7 @@ export function incidentsCsv(report: NightReport): string {
 			one.at.mark,
 			one.at.clock,
 			one.position,
-			one.song,
+			one.song ?? (one.before === null ? null : `before ${one.before}`),
 			incidentKindWords(one.kind),
 			one.player,
 			one.instrument,

@@ -4,7 +4,8 @@
 import { minutesSeconds } from '../base/duration.ts';
 import { incidentKindWords } from './entry-words.ts';
 import { markdownText as text } from './markdown-text.ts';
-import type { NightReport, ReportLine, ReportMoment, ReportSong } from './night-report.ts';
+import type { NightReport, ReportLine, ReportSong } from './night-report.ts';
+import type { ReportIncident, ReportMoment } from './report-incidents.ts';
 
 const STATE_WORDS: Readonly<Record<ReportSong['state'], string>> = {
 	played: 'played',
@@ -21,6 +22,7 @@ export function reportMarkdown(report: NightReport): string {
 		...heading(report),
 		...section('Incidents', incidents(report)),
 		...section('Wrong instrument in hands', wrongHolds(report)),
+		...section('Played on a backup', onBackup(report)),
 		...section('Played on something else than asked for', otherThanAsked(report)),
 		...section('Songs', songTable(report)),
 		...section('Hand-overs', handOverTable(report)),
@@ -81,13 +83,13 @@ function section(title: string, lines: readonly string[]): string[] {
 function incidents(report: NightReport): string[] {
 	return report.incidents.map((one) => {
 		const parts = [
-			one.position === null ? 'before the first song' : `song ${one.position} ${one.song ?? ''}`,
+			incidentPlace(one),
 			incidentKindWords(one.kind),
 			one.player,
 			one.instrument,
 			one.string === null ? null : `string ${one.string}`,
-			one.standIn === null ? null : `stand-in ${one.standIn}`,
-			one.silenceSeconds === null ? null : `silent for ${secondsText(one.silenceSeconds)}`,
+			one.standIn === null ? null : `backup ${one.standIn}`,
+			one.silenceSeconds === null ? null : `down for ${secondsText(one.silenceSeconds)}`,
 			...one.words,
 		];
 		return `- ${momentText(one.at)}: ${parts
@@ -104,12 +106,30 @@ function wrongHolds(report: NightReport): string[] {
 	});
 }
 
-function otherThanAsked(report: NightReport): string[] {
-	return report.otherThanAsked.map((one) => {
-		const long = one.seconds === null ? 'to the end' : `for ${secondsText(one.seconds)}`;
-		const song = one.position === null ? one.song : `song ${one.position} ${one.song}`;
-		return `- ${momentText(one.at)}: ${text(`${song}: ${one.player} played ${one.played}`)} ${long}; ${text(`the show file asks for ${one.asked}`)}`;
+function onBackup(report: NightReport): string[] {
+	return report.otherThanAsked.flatMap((one) => {
+		if (one.backupFor === null) return [];
+		return [`${playedText(one)}, ${text(`backup for ${one.backupFor}`)}`];
 	});
+}
+
+function otherThanAsked(report: NightReport): string[] {
+	return report.otherThanAsked.flatMap((one) => {
+		if (one.backupFor !== null) return [];
+		return [`${playedText(one)}; ${text(`the show file asks for ${one.asked}`)}`];
+	});
+}
+
+function playedText(one: NightReport['otherThanAsked'][number]): string {
+	const long = one.seconds === null ? 'to the end' : `for ${secondsText(one.seconds)}`;
+	const song = one.position === null ? one.song : `song ${one.position} ${one.song}`;
+	return `- ${momentText(one.at)}: ${text(`${song}: ${one.player} played ${one.played}`)} ${long}`;
+}
+
+/** The song that was on, or what it was before. */
+function incidentPlace({ position, song, before }: ReportIncident): string {
+	if (song !== null) return `song ${position} ${song}`;
+	return before === null ? 'after the last song' : `before ${before}`;
 }
 
 function songTable(report: NightReport): string[] {
@@ -144,7 +164,7 @@ function handOverTable(report: NightReport): string[] {
 function readyText(one: NightReport['handOvers'][number]): string {
 	if (one.instrument === null) return '';
 	if (one.readyAgeSeconds === null) return 'not ready';
-	return `${one.isStale ? 'stale, ' : ''}${minutesSeconds(one.readyAgeSeconds)} old`;
+	return `${one.isStale ? 'recheck, ' : ''}${minutesSeconds(one.readyAgeSeconds)} old`;
 }
 
 function stringsBroken(report: NightReport): string[] {

@@ -9,7 +9,7 @@ import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
-import { songTitle } from '../showfile/shown-names.ts';
+import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { cautionsFor } from './cautions.ts';
 import { PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
 
@@ -35,7 +35,7 @@ export function runSheet(show: Show, plan: Plan): string {
 		...title(show),
 		'',
 		...players(show, plan),
-		`${fitWidth('', 3)} ${fitWidth('song', TITLE_WIDTH)} ${fitWidth('ends', 5)} ${fitWidth('gap', 5, { align: 'right' })}  changes of hands before it`,
+		`${fitWidth('', 3)} ${fitWidth('song', TITLE_WIDTH)} ${fitWidth('ends', 5)} ${fitWidth('gap', 5, { align: 'right' })}  hand-overs before it`,
 		'-'.repeat(PAPER_COLUMNS),
 		...body,
 		'-'.repeat(PAPER_COLUMNS),
@@ -64,7 +64,9 @@ function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSo
 			(warning) =>
 				warning.song === song.id && slots.length > 0 && isFirstTime(plan, song, position),
 		)
-		.flatMap((warning) => wrapped(`! ${cleanText(warning.text)}`, PAPER_COLUMNS, '    '));
+		.flatMap((warning) =>
+			wrapped(`! ${cleanText(warning.told ?? warning.text)}`, PAPER_COLUMNS, '    '),
+		);
 	return [`${left}  ${first}`, ...more.map((line) => ' '.repeat(LEFT_WIDTH) + line), ...cautions];
 }
 
@@ -73,13 +75,15 @@ function isFirstTime(plan: Plan, song: Song, position: number): boolean {
 	return plan.sections.find((section) => section.song === song.id)?.position === position;
 }
 
-/** A change of hands, nothing where something was wanted, or a capo moved on what is kept. */
+/** A hand-over, nothing where something was wanted; of what is kept a moved capo, or that it stands in for another now. */
 function isToDo(plan: Plan, slot: Slot): boolean {
 	if (slot.isHandOver || (slot.instrument === null && !slot.isKept)) return true;
 	const before = plan.slots
 		.slice(0, plan.slots.indexOf(slot))
 		.findLast((one) => one.player === slot.player);
-	return slot.instrument !== null && before !== undefined && before.capo !== slot.capo;
+	if (slot.instrument === null) return false;
+	if (slot.for !== null && slot.for !== before?.for) return true;
+	return before !== undefined && before.capo !== slot.capo;
 }
 
 /** The change, and what its strings stand off equal temperament: on a line with it where there is room. */
@@ -88,11 +92,15 @@ function changeTexts(show: Show, song: Song, slot: Slot): readonly string[] {
 	const name = show.players.find((one) => one.id === slot.player)?.name ?? slot.player;
 	const who = `${cue ? `${cue}: ` : ''}${name.toUpperCase()}`;
 	if (slot.instrument === null)
-		return [cleanText(`${who} ${slot.why ? 'NOTHING' : 'hands empty'}`)];
+		return [cleanText(`${who} ${slot.isMissing ? 'NO BACKUP' : 'hands empty'}`)];
 	const { player, tuning } = slot;
 	const instrument = show.instruments.find((one) => one.id === slot.instrument);
 	const place = instrument?.slot?.toUpperCase() ?? instrument?.name ?? slot.instrument;
-	const change = cleanText(`${who} ${place} ${shortTuning(tuning)}${capoText(slot)}`);
+	const keeps = slot.isHandOver ? '' : 'keeps ';
+	const backup = slot.for === null ? '' : `, backup for ${shownInstrument(show, slot.for)}`;
+	const change = cleanText(
+		`${who} ${keeps}${place} ${shortTuning(tuning)}${capoText(slot)}${backup}`,
+	);
 	const off = instrument ? offsetWords(show, { instrument, tuning, player }) : '';
 	if (off === '') return [change];
 	const whole = `${change}, ${off}`;
@@ -166,7 +174,7 @@ function otherWarnings(show: Show, plan: Plan): string[] {
 		.filter((warning) => warning.song === undefined || !listed.has(warning.song))
 		.flatMap((warning) => {
 			const song = warning.song === undefined ? '' : `${songTitle(show, warning.song)}: `;
-			return wrapped(cleanText(`! ${song}${warning.text}`), PAPER_COLUMNS, '  ');
+			return wrapped(cleanText(`! ${song}${warning.told ?? warning.text}`), PAPER_COLUMNS, '  ');
 		});
 }
 

@@ -1,7 +1,7 @@
 // What changed of what people were told, in words: who plays a coming song on another instrument now.
 
 import type { Entry } from '../journal/entry.ts';
-import { listedWords } from '../plan/later-cost.ts';
+import { listedWords } from '../plan/what-if/later-cost.ts';
 import { itemConcerned } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { slotNamed, toldAt } from '../session/told.ts';

@@ -1,10 +1,11 @@
 // The run sheet of a night under way, its list as it stands: what was moved, put in and dropped, what is
 // played already, and who gets what from here on as things are now.
 
-import { gapWarnings } from '../plan/gap-warnings.ts';
-import { planCore } from '../plan/plan-core.ts';
-import type { Moment } from '../plan/timeline.ts';
-import { curfewWarnings, missingWarnings } from '../plan/warnings.ts';
+import type { Moment } from '../plan/demand/sections-ahead.ts';
+import { planCore } from '../plan/timed-choice/plan-core.ts';
+import { gapWarnings } from '../plan/warnings/gap-warnings.ts';
+import { missingWarnings } from '../plan/warnings/warnings.ts';
+import { curfewWarnings } from '../plan/what-if/curfew-warnings.ts';
 import type { ListItem } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { SetItem } from '../showfile/show.ts';

@@ -3,14 +3,24 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { minutesSeconds } from '../base/duration.ts';
-import type { Considered } from '../plan/alternatives.ts';
-import type { Hand } from '../plan/hand.ts';
+import type { Considered } from '../plan/advice/alternatives.ts';
+import type { Hand } from '../plan/demand/hand.ts';
 import type { Cost, Plan } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
+import { instrumentName, playerName, reasonShown, songTitle } from '../showfile/shown-names.ts';
 import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
 
-const NAMES = ['', '', 'missing', 'gap', 'late', 'changes', 'retunes', 'taste'];
+/** What plans are compared by, in this order. */
+const FIGURES: readonly (readonly [name: string, figure: (cost: Cost) => string])[] = [
+	['missing', ({ missing }) => String(missing)],
+	['backups', ({ substituted }) => String(substituted)],
+	['gap', ({ overGap }) => String(overGap)],
+	['late', ({ lateness }) => minutesSeconds(lateness)],
+	['backup', ({ backup }) => String(backup)],
+	['changes', ({ handOvers }) => String(handOvers)],
+	['retunes', ({ retunings }) => String(retunings)],
+	['preference', ({ preference }) => String(preference)],
+];
 
 export type WhyTold = {
 	readonly song: string;
@@ -41,15 +51,21 @@ function slotLines(
 	const reason = isNamed
 		? 'The song names it, so nothing else is taken of its own accord.'
 		: 'The song leaves it open: the first column that differs decides.';
-	const rows = [
+	const shown = FIGURES.filter(([, figure]) =>
+		alternatives.some(({ cost }) => figure(cost) !== figure(planned)),
+	);
+	const figures = (cost: Cost) => shown.map(([, figure]) => figure(cost));
+	const what =
 		instrument === null
-			? ['planned', `nothing: ${why ?? ''}`, ...figures(planned)]
-			: ['planned', handWords(show, { instrument, tuning, capo }), ...figures(planned)],
+			? `nothing: ${reasonShown(show, why ?? '')}`
+			: handWords(show, { instrument, tuning, capo });
+	const rows = [
+		['planned', what, ...figures(planned)],
 		...alternatives.map(({ hand, cost }) => ['or', handWords(show, hand), ...figures(cost)]),
 	];
 	return [
 		...wrapped(cleanText(`${playerName(show, player)} in ${place}. ${reason}`), PAPER_COLUMNS, ''),
-		...paperTable(NAMES, rows),
+		...paperTable(['', '', ...shown.map(([name]) => name)], rows),
 		...(alternatives.length === 0 ? ['Nothing else could be played.'] : []),
 	];
 }
@@ -58,16 +74,4 @@ function handWords(show: Show, { instrument, tuning, capo }: Hand): string {
 	const slot = show.instruments.find(({ id }) => id === instrument)?.slot?.toUpperCase() ?? '-';
 	const fret = capo === 0 ? '' : ` capo ${capo}`;
 	return `${slot} ${instrumentName(show, instrument)} ${shortTuning(tuning)}${fret}`;
-}
-
-function figures(cost: Cost): readonly string[] {
-	const { missing, overGap, lateness, handOvers, retunings, preference } = cost;
-	return [
-		String(missing),
-		String(overGap),
-		minutesSeconds(lateness),
-		String(handOvers),
-		String(retunings),
-		String(preference),
-	];
 }

@@ -1,5 +1,6 @@
 // What each board run from offstage is set to now, and what the next point of the song asks of it.
 
+import { boardAfterCue } from '../../machines/rig.ts';
 import { cuePoints } from '../../machines/song.ts';
 import { displayWidth } from '../base/display-width.ts';
 import type { BoardState, Pedal } from '../showfile/show.ts';
@@ -43,7 +44,7 @@ function twoLines(state: ScreenState, board: Board, columns: number): Row[] {
 		placeAt(columns, [
 			[0, [span('BOARD', 'title')]],
 			[LABEL_COLUMNS, [span('at  ', 'dim'), span(next.at)]],
-			[at, [span(nextWords(board, next, columns - at))]],
+			[at, [span(nextWords(state, { board, next }, columns - at))]],
 		]),
 	];
 }
@@ -56,7 +57,13 @@ function oneLine(state: ScreenState, board: Board, columns: number): Row {
 	return placeAt(columns, [
 		[0, [span(label, 'title')]],
 		[LABEL_COLUMNS, [span(nowWords(state, board, at - LABEL_COLUMNS - 1))]],
-		[at, [span(point, 'dim'), span(nextWords(board, next, columns - at - displayWidth(point)))]],
+		[
+			at,
+			[
+				span(point, 'dim'),
+				span(nextWords(state, { board, next }, columns - at - displayWidth(point))),
+			],
+		],
 	]);
 }
 
@@ -65,15 +72,24 @@ function nowWords(state: ScreenState, { player, pedals }: Board, columns: number
 	if (board === undefined) return '';
 	const corrected = board.value === 'corrected' ? ' (as corrected)' : '';
 	return fitting(
-		pedalWords(pedals, board.context.pedals).map((words) => `${words}${corrected}`),
+		pedalWords(pedals, board.context.pedals, board.context.stuck).map(
+			(words) => `${words}${corrected}`,
+		),
 		columns,
 	);
 }
 
 type NextBoard = { readonly at: string; readonly board: BoardState | null };
 
-function nextWords({ pedals }: Board, { board }: NextBoard, columns: number): string {
-	return board === null ? 'stays' : fitting(pedalWords(pedals, board), columns);
+/** The board that will stand there: what is stuck does not follow what the point asks. */
+function nextWords(
+	{ session }: ScreenState,
+	{ board: { player, pedals }, next }: { readonly board: Board; readonly next: NextBoard },
+	columns: number,
+): string {
+	const now = session.boards[player]?.context;
+	if (next.board === null || now === undefined) return 'stays';
+	return fitting(pedalWords(pedals, boardAfterCue(now, next.board), now.stuck), columns);
 }
 
 /** The board that the next point asks for; null where it says nothing of this one. */
@@ -86,24 +102,36 @@ function nextBoard(state: ScreenState, player: string): NextBoard {
 	return { at: song.title, board: cuePoints(song)[0]?.boards[player] ?? null };
 }
 
-/** The whole board in words, from all that is known to the names of what is on. */
-function pedalWords(pedals: readonly Pedal[], board: BoardState): readonly string[] {
-	const on = pedals.filter(({ id }) => board[id]?.on === true);
-	if (on.length === 0) return ['all off'];
-	const rest = on.length < pedals.length ? ', rest off' : '';
-	const names = on.map(({ name }) => name.toUpperCase());
-	const withSettings = on.map(({ id }, index) => {
-		const settings = Object.entries(board[id]?.settings ?? {});
+/** The whole board in words, from all that is known to the names of what is on and what is stuck. */
+function pedalWords(
+	pedals: readonly Pedal[],
+	board: BoardState,
+	stuck: readonly string[],
+): readonly string[] {
+	const isOn = ({ id }: Pedal) => board[id]?.on === true;
+	const on = pedals.filter(isOn);
+	const stuckOff = pedals.filter((pedal) => stuck.includes(pedal.id) && !isOn(pedal));
+	const stuckOn = on.filter(({ id }) => stuck.includes(id));
+	if (on.length + stuckOff.length === 0) return ['all off'];
+	const nameOf = ({ id, name }: Pedal) =>
+		`${name.toUpperCase()}${stuck.includes(id) ? ' STUCK' : ''}`;
+	const names = on.map(nameOf);
+	const withSettings = on.map((pedal) => {
+		const settings = Object.entries(board[pedal.id]?.settings ?? {});
 		const words = settings.map(([key, value]) => `${key} ${value}`).join(', ');
-		return words === '' ? names[index] : `${names[index]} (${words})`;
+		return words === '' ? nameOf(pedal) : `${nameOf(pedal)} (${words})`;
 	});
+	const off = stuckOff.length === 0 ? [] : [`${stuckOff.map(nameOf).join(', ')} off`];
+	const rest = on.length + stuckOff.length < pedals.length ? ['rest off'] : [];
+	const listed = (some: readonly string[]) => (some.length === 0 ? [] : [`${some.join(', ')} on`]);
 	return [
-		`${withSettings.join(', ')} on${rest}`,
-		`${withSettings.join(', ')} on`,
-		`${names.join(', ')} on${rest}`,
-		`${names.join(', ')} on`,
-		names.join(', '),
-	];
+		[...listed(withSettings), ...off, ...rest],
+		[...listed(withSettings), ...off],
+		[...listed(names), ...off, ...rest],
+		[...listed(names), ...off],
+		// Where not all fits, what does not switch is read first.
+		[...stuckOn.map(nameOf), ...off, ...on.filter((one) => !stuckOn.includes(one)).map(nameOf)],
+	].map((parts) => parts.join(', '));
 }
 
 /** The first of these texts that fits, else the last. */

@@ -2,20 +2,21 @@
 // with them stands beside in words.
 
 import { graphemes } from '../base/display-width.ts';
-import { type Coming, readinessStyle } from './coming.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
 import {
 	ALL_TALL_COLUMNS,
 	type HandOverColumns,
 	handOverColumns,
 	TALL_NAME_COLUMNS,
 } from './hand-over-columns.ts';
-import { detailRows, takeWords } from './hand-over-details.ts';
+import { detailRows } from './hand-over-details.ts';
 import { keptWords } from './hand-over-lines.ts';
-import { instrumentOf, playerLabel, slotWords } from './named-in-show.ts';
+import { instrumentOf, playerLabel } from './named-in-show.ts';
 import { placeAt, type Row, type SpanStyle, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { firstThatFits, hasTallLetter, tallRows, tallWidth } from './tall-glyphs.ts';
-import { tuningNames, withSigns } from './tuning-words.ts';
+import { capoAct, tuningNames, withSigns } from './tuning-words.ts';
+import { type Coming, readinessStyle } from './what-comes.ts';
 
 export type BlockArea = {
 	readonly columns: number;
@@ -24,6 +25,9 @@ export type BlockArea = {
 	/** It comes after another one: in its place, but less bright. */
 	readonly isLater: boolean;
 };
+
+/** Further left than this, ready or not needs the place more than the name and the song. */
+const LEAST_STATUS_AT = 29;
 
 type Drawn = BlockArea & { readonly at: HandOverColumns; readonly style: SpanStyle };
 
@@ -45,7 +49,7 @@ export function handOverBlock(state: ScreenState, coming: Coming, area: BlockAre
 	const details = detailRows(state, coming, {
 		columns: area.columns - at.details,
 		rows: isWide ? rows + 1 : rows,
-		isNamed: isWide && coming.kind !== 'break',
+		isNamed: at.status >= LEAST_STATUS_AT && coming.kind !== 'break',
 		style: area.isLater ? 'dim' : 'plain',
 	});
 	const [beside = [], ...below] = isWide ? details : [[], ...details];
@@ -74,23 +78,13 @@ function headingRow(
 	const { at, columns, isLater, beside } = drawn;
 	const { show } = state.session;
 	const style = coming.isUrgent ? 'accent' : 'plain';
-	const isBreak = coming.kind === 'break';
-	const slot = isBreak || coming.instrument === null ? '' : slotWords(show, coming.instrument);
-	const taken = columns < ALL_TALL_COLUMNS || isBreak ? '' : takeWords(state, coming);
-	const name = taken === slot ? '' : taken;
-	const forWhat = [span(`${name}${name === '' ? '' : ' '}${coming.forWhat}`, style)];
+	const { kind, instrument, forWhat } = coming;
+	const name = kind === 'break' || instrument === null ? '' : shownInstrument(show, instrument);
+	const words = name === '' ? forWhat : `${name} ${forWhat}`;
 	return placeAt(columns, [
 		[at.label, [label(state, coming, isLater)]],
 		[at.when, [span(coming.when, style)]],
-		// In a narrow window ready or not needs the place more than the song.
-		...(at.status <= at.what
-			? []
-			: isBreak
-				? [[at.slot + 4, forWhat] as const]
-				: ([
-						[at.slot, [span(slot, style)]],
-						[at.what, forWhat],
-					] as const)),
+		...(at.status < LEAST_STATUS_AT ? [] : [[at.slot, [span(words, style)]] as const]),
 		[Math.max(at.status, at.slot), [span(coming.status, readinessStyle(coming))]],
 		...(columns < ALL_TALL_COLUMNS ? [] : [[at.details, beside] as const]),
 	]);
@@ -153,18 +147,40 @@ type TallWords = {
 
 /** The longest names that leave room for the capo; in a narrow window the capo gives way to the tuning. */
 function tallWords(state: ScreenState, coming: Coming, { at, columns, scale }: Drawn): TallWords {
+	const act = tallActs(state, coming);
+	const plain = act === null ? (coming.tuning?.name ?? '') : '';
+	// Where there is no mark, its place is for words.
+	const end = coming.mark === null ? at.details : at.mark;
+	const room = Math.floor((end - at.tallTuning) / scale) - 1;
 	const names =
-		coming.kind === 'missing'
-			? ['nothing']
-			: coming.tuning === null
-				? ['empty']
-				: tuningNames(state.session.show, coming.tuning).map(withSigns);
-	const plain = coming.tuning?.name ?? '';
-	const room = Math.floor((at.mark - at.tallTuning) / scale) - 1;
+		act?.names ??
+		(coming.tuning === null
+			? ['empty']
+			: tuningNames(state.session.show, coming.tuning).map(withSigns));
 	const alone = firstThatFits(names, room) ?? '';
-	if (coming.capo === 0 || coming.kind === 'missing') return { name: alone, capo: '', plain };
-	const capo = `capo ${coming.capo}`;
+	const capos = act?.capos ?? (coming.capo === 0 ? [] : [`capo ${coming.capo}`]);
+	const [capo] = capos;
+	if (capo === undefined) return { name: alone, capo: '', plain };
 	const beside = firstThatFits(names, room - tallWidth(capo) - 3);
 	if (beside !== null) return { name: beside, capo, plain };
+	// Of two acts it is the capo that has to be done.
+	if (act !== null) return { name: firstThatFits(capos, room) ?? alone, capo: '', plain };
 	return columns >= ALL_TALL_COLUMNS ? { name: '', capo, plain } : { name: alone, capo: '', plain };
+}
+
+type TallActs = {
+	readonly names: readonly string[];
+	/** What is to be done with the capo, longest first. */
+	readonly capos: readonly string[];
+};
+
+/** What is said in place of a tuning where nothing is handed over; null where something is. */
+function tallActs({ session }: ScreenState, coming: Coming): TallActs | null {
+	const { kind, instrument, capo } = coming;
+	if (kind === 'missing') return { names: ['no backup', 'none'], capos: [] };
+	if (kind === 'break' && instrument === null) return { names: ['play on'], capos: [] };
+	if (kind !== 'stays' || instrument === null) return null;
+	const isMoved = session.instruments[instrument]?.context.capo !== capo;
+	if (!isMoved) return { names: ['keeps'], capos: capo > 0 ? [`capo ${capo}`] : [] };
+	return { names: ['keeps'], capos: [capoAct(capo), capo > 0 ? `on ${capo}` : 'off'] };
 }

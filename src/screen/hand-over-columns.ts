@@ -4,11 +4,12 @@
 export type HandOverColumns = {
 	readonly label: number;
 	readonly when: number;
+	/** Slot and name; over tall letters for which song, too. */
 	readonly slot: number;
-	/** What it is in, or where that is in tall letters, for which song. */
-	readonly what: number;
-	/** Ready or not, in words. */
+	/** Ready or not, in words, over tall letters. */
 	readonly status: number;
+	/** Where all of it stands on one line: what it is in, its capo, ready or not. */
+	readonly line: { readonly tuning: number; readonly capo: number; readonly status: number };
 	/** The beginning of the player's name in tall letters; null where there is no room. */
 	readonly tallPlayer: number | null;
 	readonly tallSlot: number;
@@ -33,14 +34,22 @@ export function handOverColumns(columns: number, scale: 1 | 2): HandOverColumns 
 			? { tallPlayer: 1, tallSlot: TALL_NAME_COLUMNS + 3 }
 			: { tallPlayer: null, tallSlot: 1 };
 	const tallTuning = tallSlot + 8 * scale;
-	const words = { label: 0, when: 10, slot: 21, what: 28 };
-	const same = { ...words, tallPlayer, tallSlot, tallTuning };
+	const words = { label: 0, when: 10, slot: 21 };
+	const same = {
+		...words,
+		tallPlayer,
+		tallSlot,
+		tallTuning,
+		line: { tuning: 34, capo: 42, status: 50 },
+	};
 	if (columns >= ALL_TALL_COLUMNS) {
 		// Room for six letters beside `CAPO 3`.
 		const mark = tallTuning + 65 * scale + 1;
+		const status = columns >= TALL_PLAYER_COLUMNS ? 60 : 53;
 		return {
 			...same,
-			status: columns >= TALL_PLAYER_COLUMNS ? 60 : 53,
+			line: { tuning: 36, capo: status - 9, status },
+			status,
 			mark,
 			details: mark + 6 * scale + 2,
 		};

@@ -3,12 +3,12 @@
 
 import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
-import { instrumentName, playerName } from '../showfile/shown-names.ts';
-import type { Coming } from './coming.ts';
-import { slotLabel } from './named-in-show.ts';
+import type { Show } from '../showfile/show.ts';
+import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { type Area, cutRow, type Row, rowWidth, type Span, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { capoWords } from './tuning-words.ts';
+import { capoWords, shortTuning } from './tuning-words.ts';
+import type { Coming } from './what-comes.ts';
 
 export type DetailArea = Area & {
 	/** The name stands elsewhere. */
@@ -17,8 +17,8 @@ export type DetailArea = Area & {
 };
 
 /**
- * At most so many rows. What has to be done comes before the reason, which is cut first: a stand-in's
- * stands in the list of stand-ins too.
+ * At most so many rows. What has to be done comes before the reason, which is cut first: a backup's
+ * stands in the list of backups too.
  */
 export function detailRows(state: ScreenState, coming: Coming, area: DetailArea): Row[] {
 	const { columns, rows, style } = area;
@@ -26,7 +26,8 @@ export function detailRows(state: ScreenState, coming: Coming, area: DetailArea)
 	const head = headRows(state, coming, { ...area, pack });
 	const hasPack = head.some((row) => row.some(({ text }) => text.includes(pack)));
 	const lines = [
-		...(hasPack ? [] : [pack]),
+		...(coming.for === null ? [] : [backupWords(state.session.show, coming.for)]),
+		...(hasPack || pack === '' ? [] : [pack]),
 		...offsetLines(state, coming),
 		...(coming.leave === null ? [] : [`check ${coming.leave}`]),
 		...(coming.why === null ? [] : [coming.why]),
@@ -42,6 +43,7 @@ function headRows(
 ): Row[] {
 	if (coming.instrument === null) return [];
 	const capo = capoSpan(state, coming);
+	if (coming.kind === 'stays') return [stayRow(state, coming, style)];
 	const withPack: Row = pack === '' ? [capo] : [capo, span(`  ${pack}`, style)];
 	if (isNamed) return [cutRow(withPack, columns)];
 	const name = span(takeWords(state, coming), style);
@@ -54,14 +56,25 @@ function headRows(
 	return [[...cutRow([name], columns - rowWidth([capo]) - 1), span(' '), capo]];
 }
 
-/** The name of what is to be taken from the rack; in a hurry with the order to take it. */
-export function takeWords(
-	{ session: { show } }: ScreenState,
-	{ kind, instrument }: Coming,
-): string {
+/** What is to be taken from the rack; in a hurry with the order to take it. */
+function takeWords({ session: { show } }: ScreenState, { kind, instrument }: Coming): string {
 	if (instrument === null) return '';
-	const name = instrumentName(show, instrument);
-	return kind === 'break' ? `TAKE ${slotLabel(show, instrument)} ${name}` : name;
+	const name = shownInstrument(show, instrument);
+	return kind === 'break' ? `TAKE ${name}` : name;
+}
+
+/** The named instrument that something stands in for: `backup for 1 Amber`. */
+export function backupWords(show: Show, named: string): string {
+	return `backup for ${shownInstrument(show, named)}`;
+}
+
+/** What it is in, and its capo where that is not to be moved. */
+function stayRow(state: ScreenState, coming: Coming, style: 'plain' | 'dim'): Row {
+	const { show, instruments } = state.session;
+	const { instrument, tuning, capo } = coming;
+	const words = span(tuning === null ? '' : shortTuning(show, tuning), style);
+	const isMoved = instrument !== null && instruments[instrument]?.context.capo !== capo;
+	return isMoved ? [words] : [words, span('  '), capoSpan(state, coming)];
 }
 
 /** What the strings are to stand off equal temperament for this player, which is nobody's to guess. */
@@ -75,11 +88,18 @@ function offsetLines({ session: { show } }: ScreenState, coming: Coming): readon
 /** In capitals where the player is to be given another than the one they wear, and who wears it now. */
 function packWords({ session }: ScreenState, { pack, player }: Coming): string {
 	if (pack === null) return '';
-	if (pack === session.players[player]?.pack) return `pack ${pack}`;
+	const { show, suspectPacks } = session;
+	const name = packName(show, pack);
+	const worn = session.players[player]?.pack ?? null;
+	if (suspectPacks.includes(pack)) {
+		if (worn === null || worn === pack) return `pack ${name} SUSPECT`;
+		return `pack ${name} SUSPECT, ${packName(show, worn)} stays`;
+	}
+	if (pack === worn) return `pack ${name}`;
 	const wearer = wearersOf(session, pack).find(
 		({ id }) => id !== player && session.players[id]?.holds,
 	);
-	return wearer ? `PACK ${pack}, on ${playerName(session.show, wearer.id)}` : `PACK ${pack}`;
+	return wearer ? `PACK ${name}, on ${playerName(show, wearer.id)}` : `PACK ${name}`;
 }
 
 /** A capo to put on, or one that sits there and is not wanted, is said louder than none. */

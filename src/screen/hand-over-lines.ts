@@ -1,18 +1,19 @@
 // Hand-overs a line each, for players whose hand-over is not in tall letters and above every list.
 
 import type { Show } from '../showfile/show.ts';
-import { slotAndName } from '../showfile/shown-names.ts';
-import { type Coming, readinessStyle } from './coming.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
 import { handOverColumns } from './hand-over-columns.ts';
-import { playerLabel, slotLabel, slotWords } from './named-in-show.ts';
+import { backupWords } from './hand-over-details.ts';
+import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { capoWords, shortTuning, tuningThatFits } from './tuning-words.ts';
+import { type Coming, readinessStyle } from './what-comes.ts';
 
 /** Below this a line for a player has lost its tuning or when it is wanted. */
 const LEAST_LINE_COLUMNS = 30;
-/** Below this the columns of the tall letters leave a line no place for its tuning. */
-const LEAST_WIDE_COLUMNS = 72;
+/** Below this a line with columns has no place for name, tuning and readiness. */
+const LEAST_WIDE_COLUMNS = 80;
 
 export type LinesArea = Area & {
 	/** What the first hand-over of all is for: only for that a check is worth a place where it is cut. */
@@ -54,9 +55,16 @@ export function handOverLines(
 }
 
 /** What a player keeps, or that they have nothing, with what is to be said of it. */
-export function keptWords(show: Show, { forWhat, instrument, status }: Coming): Row {
-	const what = instrument === null ? '' : ` ${slotAndName(show, instrument)}`;
-	return [span(`${forWhat}${what}  `, 'dim'), span(status)];
+export function keptWords(show: Show, coming: Coming): Row {
+	const { forWhat, instrument, status } = coming;
+	const what = instrument === null ? '' : ` ${shownInstrument(show, instrument)}`;
+	const said = [...backup(show, coming), ...(status === '' ? [] : [status])].join(', ');
+	return [span(`${forWhat}${what}  `, 'dim'), span(said)];
+}
+
+/** `backup for 1 Amber`, or nothing. */
+function backup(show: Show, { for: named }: Coming): readonly string[] {
+	return named === null ? [] : [backupWords(show, named)];
 }
 
 function wideLine(
@@ -81,28 +89,39 @@ function wideLine(
 			[at.slot, [span(`${coming.forWhat}: ${coming.status}, ${coming.why ?? ''}`, style)]],
 		]);
 	}
-	const slot = coming.instrument === null ? 'none' : slotWords(show, coming.instrument);
-	const capoAt = at.status - 9;
+	const named = coming.instrument === null ? 'none' : shownInstrument(show, coming.instrument);
+	if (coming.kind === 'stays') {
+		const [, ...more] = coming.status.split(', ');
+		const words = [`KEEPS ${named}`, ...more, ...backup(show, coming)].join(', ');
+		return placeAt(columns, [
+			[at.label, [label]],
+			[at.when, [span(coming.when, style)]],
+			[at.slot, [span(words, style)]],
+		]);
+	}
+	const { line } = at;
 	const tuning =
-		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, capoAt - at.what - 1);
-	const ready = (words: string) => span(words, readinessStyle(coming));
+		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, line.capo - line.tuning - 1);
+	const ready = (...words: readonly string[]) =>
+		span([...words, ...backup(show, coming)].join(', '), readinessStyle(coming));
 	const check = coming.leave === null ? [] : [span(`  check ${coming.leave}`, 'dim')];
 	// The work stands in the list below: where not all fits, what to check needs its place more, and more
 	// than how long it has been ready.
 	const first = firstPart(coming.status);
 	const short: Row = [ready(withoutAge(first)), ...check];
 	// The last cell stays empty.
-	const room = columns - 1 - at.status;
+	const room = columns - 1 - line.status;
 	const status = [[ready(coming.status), ...check], [ready(first), ...check], short].find(
 		(one) => rowWidth(one) <= room,
 	);
+	const bare = coming.for === null ? coming.status : withoutAge(first);
 	return placeAt(columns, [
 		[at.label, [label]],
 		[at.when, [span(coming.when, style)]],
-		[at.slot, [span(slot)]],
-		[at.what, [span(tuning)]],
-		[capoAt, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
-		[at.status, status ?? (isSoonest ? short : [ready(coming.status)])],
+		[at.slot, [span(named)]],
+		[line.tuning, [span(tuning)]],
+		[line.capo, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
+		[line.status, status ?? (isSoonest ? short : [ready(bare)])],
 	]);
 }
 
@@ -124,7 +143,7 @@ function shortLine(state: ScreenState, coming: Coming, columns: number): Row {
 	const soon = coming.when.replace(/ +/g, ' ');
 	const row = (status: string, when = soon): Row => [
 		span(`${playerLabel(show, coming.player)} `, style),
-		...(coming.kind === 'missing'
+		...(coming.kind === 'missing' || coming.kind === 'stays'
 			? []
 			: [
 					span(`${keeps}${slot} `, coming.kind === 'keeps' ? 'dim' : style),
@@ -135,7 +154,8 @@ function shortLine(state: ScreenState, coming: Coming, columns: number): Row {
 	];
 	const first = firstPart(coming.status);
 	const bare = withoutAge(first);
+	const whole = [coming.status, ...backup(show, coming)].join(', ');
 	// Where not even that fits, ready or not is needed more than when.
-	const rows = [row(coming.status), row(first), row(bare), row(bare, '')];
+	const rows = [row(whole), row(coming.status), row(first), row(bare), row(bare, '')];
 	return cutRow(rows.find((one) => rowWidth(one) <= columns) ?? row(coming.status), columns);
 }

@@ -2,10 +2,11 @@
 // yet ready for what is asked.
 
 import type { PlannedHandOver, StandIn, Work } from '../plan/plan.ts';
-import { samePitches } from '../plan/same-pitches.ts';
 import { durationWords } from './duration-words.ts';
 import { type StateMark, stateMark, stateWords } from './instrument-words.ts';
 import type { ScreenState } from './screen-state.ts';
+import { capoAct } from './tuning-words.ts';
+import { JOB_WORDS } from './work-section.ts';
 
 export type HandOverReadiness = {
 	/** `+` only when nothing is left to do; null where nothing is handed. */
@@ -23,29 +24,36 @@ export function handOverReadiness(state: ScreenState, planned: PlannedHandOver):
 	if (instrument === null) return { mark: null, words: 'hands empty', due };
 	const held = session.instruments[instrument];
 	if (held === undefined) return { mark: null, words: '', due };
-	const mark = stateMark(session.show, held, nowMs);
-	const words = stateWords(session.show, held, nowMs);
+	const mark = stateMark(session, instrument, nowMs);
+	const words = stateWords(session, instrument, nowMs);
 	if (due.length === 0) return { mark: mark === '=' ? '+' : mark, words, due };
 	const left = due.reduce((sum, one) => sum + one.seconds, 0);
-	const { tuning, capo } = held.context;
-	const isAsAsked = due.every((one) => one.capo === capo && samePitches(one.to, tuning));
-	const honest = mark !== '+' ? words : isAsAsked ? 'STALE BY THEN' : 'NOT YET';
-	const jobs = due.map(({ job }) => job).join(' + ');
-	return { mark: notYet(mark), words: `${honest}, ${jobs} ${durationWords(left)}`, due };
+	const jobs = `${due.map(jobLabel).join(' + ')} ${durationWords(left)}`;
+	return { mark: notYet(mark), words: said(mark) ? `${words}, ${jobs}` : jobs, due };
+
+	/** What the work does not say itself. */
+	function said(now: StateMark): boolean {
+		return now === '~' || now === '=' || now === 'o';
+	}
 }
 
-/** For a stand-in, with how long until it is in hands. */
+/** The work as a label: `RETUNE`, `CAPO ON 2,`, since a number follows. */
+function jobLabel({ job, capo }: Work): string {
+	return job === 'capo' ? `${capoAct(capo)},` : JOB_WORDS[job];
+}
+
+/** For a backup, with how long until it is in hands. */
 export function standInReadiness(
 	{ session, nowMs }: ScreenState,
 	{ instrument, tuning, capo, readyInSeconds }: StandIn,
 ): HandOverReadiness {
 	const held = session.instruments[instrument];
-	const asItIs = held === undefined ? null : stateMark(session.show, held, nowMs);
+	const asItIs = held === undefined ? null : stateMark(session, instrument, nowMs);
 	const isAsAsked =
 		held?.context.capo === capo && held.context.tuning.notes.join(' ') === tuning.notes.join(' ');
 	const mark = isAsAsked || asItIs === null ? asItIs : notYet(asItIs);
 	const ready = mark === '+' ? 'READY' : 'NOT READY';
-	return { mark, words: `${ready}, in hands in ${durationWords(readyInSeconds)}`, due: [] };
+	return { mark, words: `${ready}, ${durationWords(readyInSeconds)} to hand over`, due: [] };
 }
 
 function notYet(mark: StateMark): StateMark {

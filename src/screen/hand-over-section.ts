@@ -1,10 +1,10 @@
 // The coming hand-overs: the first ones in tall letters, the others a line each.
 
-import type { Coming } from './coming.ts';
 import { handOverBlock } from './hand-over-block.ts';
 import { handOverLines } from './hand-over-lines.ts';
 import type { Area, Row } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
+import type { Coming } from './what-comes.ts';
 
 export type HandOverArea = Area & {
 	/** How many of the first ones are in tall letters. */

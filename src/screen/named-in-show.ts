@@ -26,12 +26,6 @@ export function slotLabel(show: Show, id: string): string {
 	return instrument?.slot?.toUpperCase() ?? instrument?.name ?? id;
 }
 
-/** `slot 4`, or the instrument's name when it has no slot. */
-export function slotWords(show: Show, id: string): string {
-	const hasSlot = (instrumentOf(show, id)?.slot ?? null) !== null;
-	return `${hasSlot ? 'slot ' : ''}${slotLabel(show, id)}`;
-}
-
 /** The song that is on or comes at this item: the item itself, or the first song after an interval. */
 export function songFrom(session: Session, key: string | null): SongItem | null {
 	const at = session.list.findIndex((one) => one.key === key);

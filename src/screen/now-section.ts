@@ -3,7 +3,7 @@
 import { type CuePoint, cueIndex, cuePoints } from '../../machines/song.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { dayTimeText } from '../base/show-clock.ts';
-import { firstSong } from '../plan/first-song.ts';
+import { firstSong } from '../plan/demand/first-song.ts';
 import { findItem } from '../session/find.ts';
 import type { SongItem } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';

@@ -26,9 +26,9 @@ export function handsSection(state: ScreenState, { columns, rows }: Area): Row[]
 		const { tuning, capo } = held.context;
 		const capoWords = capo > 0 ? ` capo ${capo}` : '';
 		const named = `${name} ${slotLabel(show, holds)} `;
-		const isBroken = stateMark(show, held, nowMs) === 'x';
+		const isBroken = stateMark(session, holds, nowMs) === 'x';
 		const what = isBroken
-			? stateWords(show, held, nowMs)
+			? stateWords(session, holds, nowMs)
 			: `${tuningThatFits(show, tuning, width - named.length - capoWords.length - 1)}${capoWords}`;
 		return [span(named), span(what, isBroken ? 'accent' : 'plain')];
 	});
@@ -67,7 +67,7 @@ export function rackSection(state: ScreenState, { columns, rows }: Area): Row[] 
 		const one = session.instruments[id];
 		if (one === undefined) return [];
 		const { tuning, capo } = one.context;
-		const mark = stateMark(show, one, nowMs);
+		const mark = stateMark(session, id, nowMs);
 		// In a cell that is empty else, so that nothing moves.
 		const staged = one.value === 'staged' ? STAGED_MARK : ' ';
 		const slotAndMark = span(

@@ -11,6 +11,7 @@ import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
 import { tuningThatFits } from './tuning-words.ts';
+import { JOB_WORDS } from './work-section.ts';
 
 const PLACE_WORDS = {
 	cased: 'case',
@@ -24,13 +25,13 @@ const PLACE_WORDS = {
 /** Where the columns begin: the last one, what comes next, needs its place most. */
 function columnsAt(columns: number) {
 	return columns < 90
-		? { state: 17, tuning: 34, place: 43, next: 55 }
+		? { state: 16, tuning: 35, place: 44, next: 56 }
 		: { state: 22, tuning: 42, place: 54, next: 68 };
 }
 
 /** From this width on there is room for how far each can have gone. */
 const WITH_DRIFT_COLUMNS = 118;
-/** Where the do-next list says from when. */
+/** Where the to-do list says from when. */
 const WITH_EARLIEST_COLUMNS = 100;
 const DRIFT_AT = 98;
 
@@ -64,18 +65,21 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const { show } = session;
 	const one = session.instruments[instrument.id];
 	if (one === undefined) return [];
-	const mark = stateMark(show, one, nowMs);
+	const mark = stateMark(session, instrument.id, nowMs);
 	const holder = show.players.find(({ id }) => session.players[id]?.holds === instrument.id);
 	const place = holder ? playerName(show, holder.id) : PLACE_WORDS[one.value];
 	const { tuning, capo } = one.context;
 	const next = plan.handOvers.find(({ instrument: id }) => id === instrument.id);
 	// Work for a later use is not said beside the next one, as if that had to wait for it.
-	const work = plan.work.find(
-		({ instrument: id, wantedMs }) =>
-			id === instrument.id && (next === undefined || wantedMs <= next.wantedMs),
-	);
+	const work =
+		plan.work.find(
+			({ instrument: id, wantedMs }) =>
+				id === instrument.id && (next === undefined || wantedMs <= next.wantedMs),
+		) ?? plan.idle.find(({ instrument: id }) => id === instrument.id);
 	const handed = next ? `${playerName(show, next.player)} ${showClock(state, next.wantedMs)}` : '';
-	const todo = work ? `${handed === '' ? '' : ' '}${work.job} ${durationWords(work.seconds)}` : '';
+	const todo = work
+		? `${handed === '' ? '' : ' '}${JOB_WORDS[work.job]} ${durationWords(work.seconds)}`
+		: '';
 	const spare = instrument.spare ? ', spare' : '';
 	const at = columnsAt(columns);
 	const capoMark = capo > 0 ? ` c${capo}` : '';
@@ -83,7 +87,7 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const drift = driftCell(session, instrument, columns);
 	return placeAt(columns, [
 		[2, [span(`${instrument.slot?.toUpperCase() ?? ' '} ${mark} ${instrument.name}`)]],
-		[at.state, [span(stateWords(show, one, nowMs), markStyle(mark))]],
+		[at.state, [span(stateWords(session, instrument.id, nowMs), markStyle(mark))]],
 		[at.tuning, [span(`${tuningThatFits(show, tuning, room)}${capoMark}`)]],
 		[at.place, [span(`${place}${spare}`, 'dim')]],
 		[at.next, [span(`${handed}${todo}`, 'dim')]],
@@ -96,11 +100,11 @@ export function legendRows(columns: number): readonly Row[] {
 	const marks = Object.entries({ ...MARK_WORDS, [STAGED_MARK]: 'staged' });
 	return [
 		marks.map(([mark, words]) => `${mark} ${words.split(':')[0]}`).join('  '),
-		'PACK in capitals: another goes on; pack: the one worn.  +2 more: the log has all',
+		'PACK: swap it; pack: already on.  +2 more: the log has all',
 		...(columns < WITH_EARLIEST_COLUMNS
 			? []
 			: [
-					'begin by: the latest start that is in time.  from: the earliest that can be done and stays fresh',
+					'start by: the latest start that is in time.  from: the earliest that can be done and stays fresh',
 				]),
 	].map((text) => [span(text, 'dim')]);
 }

@@ -2,13 +2,16 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import { dayTimeText } from '../base/show-clock.ts';
+import type { Section } from '../plan/plan.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
-import { playerName, songTitle } from '../showfile/shown-names.ts';
+import type { Part, Show } from '../showfile/show.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { durationWords } from './duration-words.ts';
 import { slotLabel, songPlace } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
+import { capoAct, capoWords } from './tuning-words.ts';
 
 /** The song that a question is about: not yet there, not yet off the list. */
 const ASKED = { here: 'here?', dropped: 'drop?' } as const;
@@ -37,7 +40,7 @@ export function setHeading(
 		[STATE_AT, [span('state', 'dim')]],
 		[CLOCK_AT, [span('show clock', 'dim')]],
 		[GAP_AT, [span('gap', 'dim')]],
-		[CHANGES_AT, [span('changes', 'dim')]],
+		[CHANGES_AT, [span('hand-overs', 'dim')]],
 	]);
 }
 
@@ -66,12 +69,17 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 	}
 	const section = plan.sections.find((one) => one.item === item.key);
 	const atMs = item.runs[item.runs.length - 1]?.beganAtMs ?? section?.startMs ?? null;
-	const changes = plan.handOvers
-		.filter((one) => one.section.item === item.key)
-		.map(({ player, instrument }) => {
-			const given = instrument === null ? 'empty' : slotLabel(show, instrument);
-			return `${playerName(show, player)} ${given}`;
-		});
+	const named = show.players.flatMap(({ id }) => {
+		const part = Object.hasOwn(item.tonight, id) ? item.tonight[id] : undefined;
+		return part === undefined ? [] : [`${playerName(show, id)} tonight ${partWords(show, part)}`];
+	});
+	const changes = show.players
+		.filter(({ id }) => !Object.hasOwn(item.tonight, id))
+		.flatMap(({ id, name }) =>
+			changeWords(state, { item: item.key, player: id }, columns >= LEAST_NAMED_COLUMNS).map(
+				(words) => `${name} ${words}`,
+			),
+		);
 	const words = stateOf(state, item);
 	const isOut = item.isPassedOver;
 	const isAsked = item.key === state.prompt?.tonight?.item;
@@ -91,8 +99,44 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 		[STATE_AT, [span(words, words === 'NOW' || isAsked ? 'bright' : isOut ? 'dim' : 'plain')]],
 		[CLOCK_AT, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
 		[GAP_AT, [span(gap === null ? '' : minutesSeconds(gap).padStart(4), 'dim')]],
-		[CHANGES_AT, [span(changes.join(', '))]],
+		[CHANGES_AT, [span([...named, ...changes].join(', '))]],
 	]);
+}
+
+/** From this width on instruments are named too. */
+const LEAST_NAMED_COLUMNS = 100;
+
+/** What the player gets for this song, what they stay on or that there is nothing; none where they just go on. */
+function changeWords(
+	{ session: { show }, plan }: ScreenState,
+	{ item, player }: { readonly item: string; readonly player: string },
+	isNamed: boolean,
+): readonly string[] {
+	const label = (id: string) => (isNamed ? shownInstrument(show, id) : slotLabel(show, id));
+	const isThis = (one: { readonly section: Section; readonly player: string }) =>
+		one.section.item === item && one.player === player;
+	const backup = (named: string | null) => (named === null ? '' : ` for ${label(named)}`);
+	const given = plan.handOvers
+		.filter(isThis)
+		.map(({ instrument, for: named }) =>
+			instrument === null ? 'empty' : `${label(instrument)}${backup(named)}`,
+		);
+	if (given.length > 0) return given;
+	const slot = plan.slots.find(isThis);
+	if (slot === undefined) return [];
+	if (slot.isMissing) return ['NO BACKUP'];
+	const move = plan.capoMoves.find(isThis);
+	if (slot.instrument === null || (slot.for === null && move === undefined)) return [];
+	const kept = label(slot.instrument);
+	if (move === undefined) return [`keeps ${kept}${backup(slot.for)}`];
+	// In a narrow list the capo says that it is kept.
+	return isNamed
+		? [`keeps ${kept}${backup(slot.for)}, ${capoAct(move.capo)}`]
+		: [`${kept} ${capoWords(move.capo)}${backup(slot.for)}`];
+}
+
+function partWords(show: Show, part: Part): string {
+	return part.kind === 'named' ? shownInstrument(show, part.instrument) : 'none';
 }
 
 function stateOf({ session, prompt }: ScreenState, item: SongItem): string {

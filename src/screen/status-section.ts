@@ -72,12 +72,12 @@ function curfewWords({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): R
 	const endMs = plan.sections.reduce((last, { endMs: end }) => Math.max(last, end), nowMs);
 	const endMinutes = endMs / 60_000 + dayOffsetMinutes;
 	const apart = modulo(curfewMinutes - endMinutes, MINUTES_A_DAY);
-	const spare = apart > MINUTES_A_DAY / 2 ? apart - MINUTES_A_DAY : apart;
+	const left = apart > MINUTES_A_DAY / 2 ? apart - MINUTES_A_DAY : apart;
 	const words = `${hoursMinutes(curfewMinutes)}   the set ends ${hoursMinutes(endMinutes)}   `;
-	const long = fitWidth(durationWords(Math.abs(spare) * 60), 6, { align: 'right' });
-	return spare < 0
+	const long = fitWidth(durationWords(Math.abs(left) * 60), 6, { align: 'right' });
+	return left < 0
 		? [span(words), span(`${long} TOO LONG`, 'accent')]
-		: [span(words), span(`${long} spare`)];
+		: [span(words), span(`${long} left`)];
 }
 
 /**
@@ -90,9 +90,7 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	// What the program wrote down by itself is nobody's step and stays.
 	const isTakeable = first !== undefined && first.step === state.takeableStep;
 	const hint =
-		!isTakeable || columns < 50
-			? ''
-			: `${keyOfAction('take-back', state.preferences.keys)} takes it back`;
+		!isTakeable || columns < 50 ? '' : `${keyOfAction('take-back', state.preferences.keys)} undo`;
 	const clock = first === undefined ? '' : `${showClock(state, first.atMs)}  `;
 	const room = columns - LABEL_COLUMNS - clock.length - hint.length - 2;
 	const words =

@@ -63,6 +63,11 @@ export function capoWords(capo: number): string {
 	return capo > 0 ? `CAPO ${capo}` : 'no capo';
 }
 
+/** What is to be done with the capo: `CAPO ON 3`, or `CAPO OFF`. */
+export function capoAct(capo: number): string {
+	return capo > 0 ? `CAPO ON ${capo}` : 'CAPO OFF';
+}
+
 /** The file's own abbreviation, but only where it is the shorter one. */
 function ownShort(show: Show, { name }: Tuning): string | null {
 	const wanted = name.toLowerCase();

@@ -1,44 +1,45 @@
 // What to do next, in the order in which to do it: the first line that wants it now is what the ready key
 // names.
 
-import { fitWidth } from '../base/display-width.ts';
-import type { Work } from '../plan/plan.ts';
+import { displayWidth, fitWidth } from '../base/display-width.ts';
+import type { IdleWork, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
-import { playerName } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { retuneSteps } from '../tuning/retune-steps.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { durationWords } from './duration-words.ts';
 import { stateMark } from './instrument-words.ts';
-import { slotLabel, slotWords, songPlace } from './named-in-show.ts';
+import { slotLabel, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
-import { shortTuning } from './tuning-words.ts';
+import { capoAct, shortTuning, tuningNames } from './tuning-words.ts';
 
-/** Below this the line has no room for how long it takes and what is to spare. */
+/** Below this the line has no room for how long it takes and what is left. */
 const LEAST_WIDE_COLUMNS = 74;
 
 const right = (text: string, columns: number) => fitWidth(text, columns, { align: 'right' });
 
-/** A line for each piece of work, as many as there are rows; the last says how many more there are. */
+/** A line for each piece of work, as many as there are rows, restrings that nothing waits for last; the last line says how many more there are. */
 export function workSection(state: ScreenState, { columns, rows }: Area): Row[] {
-	const { work } = state.plan;
-	if (work.length === 0) {
+	const { work, idle } = state.plan;
+	const all = [...work, ...idle];
+	if (all.length === 0) {
 		return [
 			placeAt(columns, [
-				[0, doLabel(state)],
+				[0, toDoLabel(state)],
 				[10, [span('nothing to do', 'dim')]],
 			]),
 		];
 	}
-	const shown = work.slice(0, rows);
+	const shown = all.slice(0, rows);
 	return [
 		...shown.map((one, index) => {
-			const more = index === rows - 1 && work.length > rows ? work.length - rows : 0;
+			const more = index === rows - 1 && all.length > rows ? all.length - rows : 0;
 			return workRow(state, one, { columns, isFirst: index === 0, more });
 		}),
-		...(work.length < rows ? stepRows(state, shown) : []),
+		...(all.length < rows ? stepRows(state, work) : []),
 	];
 }
 
@@ -55,7 +56,7 @@ function stepRows({ session }: ScreenState, work: readonly Work[]): Row[] {
 		first.job === 'retune' ? stepWords(instrument, state.context.tuning, first.to) : '',
 	].filter((words) => words !== '');
 	if (said.length === 0) return [];
-	const words = `slot ${slotLabel(show, first.instrument)}: ${said.join('; ')}`;
+	const words = `${shownInstrument(show, first.instrument)}: ${said.join('; ')}`;
 	return [[span(`${' '.repeat(STEPS_AT)}${words}`, 'dim')]];
 }
 
@@ -70,62 +71,105 @@ const STEPS_AT = 10;
 
 type Line = { readonly columns: number; readonly isFirst: boolean; readonly more: number };
 
-function workRow(state: ScreenState, work: Work, { columns, isFirst, more }: Line): Row {
+function workRow(state: ScreenState, work: Work | IdleWork, line: Line): Row {
 	const { show } = state.session;
-	const isDue = work.beginByMs <= state.nowMs;
-	const isLate = work.slackSeconds < 0;
-	// What is still in somebody's hands cannot be begun, however late.
-	const style = (isDue || isLate) && work.fromMs <= state.nowMs ? 'accent' : 'plain';
-	const slack = `${right(durationWords(Math.abs(work.slackSeconds)), 6)} ${isLate ? 'LATE' : 'spare'}`;
-	const label = more > 0 ? `+${more} more` : '';
+	const { columns, isFirst, more } = line;
+	const timed = isWanted(work) ? work : null;
+	const style = timed !== null && isToBegin(state, timed) ? 'accent' : 'plain';
 	const isNarrow = columns < 50;
-	const held = state.session.instruments[work.instrument];
 	// What is still in somebody's hands cannot be begun: the mark says so.
-	const mark = held === undefined ? '' : ` ${stateMark(show, held, state.nowMs)}`;
-	const name = isNarrow ? slotLabel : slotWords;
-	const slot = `${name(show, work.instrument)}${mark}`;
-	const job = workWords(state, work);
-	const isShort = isNarrow || (columns >= LEAST_WIDE_COLUMNS && columns < 80);
-	const begin = `${isShort ? 'by' : 'begin by'} ${right(showClock(state, work.beginByMs), isNarrow ? 7 : 8)}`;
+	const mark = stateMark(state.session, work.instrument, state.nowMs);
+	const at = columnsAt(columns);
+	const jobs = workWords(state, work);
+	const room = at.seconds - at.job - 1;
+	const job = jobs.find((words) => displayWidth(words) <= room) ?? jobs.at(-1) ?? '';
+	const isShort = isNarrow || (columns >= LEAST_WIDE_COLUMNS && columns < LEAST_START_COLUMNS);
+	const clock = (ms: number) => right(showClock(state, ms), isNarrow ? 7 : 8);
+	const start = timed ? `${isShort ? 'by' : 'start by'} ${clock(timed.beginByMs)}` : '';
 	if (columns < LEAST_WIDE_COLUMNS) {
-		const beginAt = columns - begin.length;
+		const startAt = columns - start.length;
 		return placeAt(columns, [
-			[0, [span(isFirst ? 'DO' : '', 'title')]],
-			[3, [span(`${slot} ${job}`, style)]],
-			...(beginAt < 16 ? [] : [[beginAt, [span(begin, style)]] as const]),
+			[0, [span(isFirst ? 'TO DO' : '', 'title')]],
+			[6, [span(`${slotLabel(show, work.instrument)} ${mark} ${job}`, style)]],
+			...(startAt < 20 || start === '' ? [] : [[startAt, [span(start, style)]] as const]),
 		]);
 	}
-	const { place } = songPlace(state.session, work.section.item);
-	const forWhom = `for ${playerName(show, work.player)}, ${place}`;
-	const from = work.fromMs > state.nowMs ? ` from ${showClock(state, work.fromMs)}` : '';
+	const label = more > 0 ? `+${more} more` : '';
 	return placeAt(columns, [
-		[0, isFirst ? doLabel(state) : [span(label, 'dim')]],
-		[10, [span(slot, style)]],
-		[19, [span(job, style)]],
-		[43, [span(right(durationWords(work.seconds), 5))]],
-		[50, [span(begin, style)]],
-		[isShort ? 62 : 68, [span(slack, style)]],
-		[84, [span(`${forWhom}${from}`, 'dim')]],
+		[0, isFirst ? toDoLabel(state) : [span(label, 'dim')]],
+		[10, [span(shownInstrument(show, work.instrument), style)]],
+		[at.mark, [span(mark, style)]],
+		[at.job, [span(job, style)]],
+		[at.seconds, [span(right(durationWords(work.seconds), 5))]],
+		[at.start, [span(start, style)]],
+		...(timed === null
+			? []
+			: [
+					[at.slack, [span(slackWords(timed), style)]] as const,
+					[at.use, [span(neededWords(state, timed), 'dim')]] as const,
+				]),
 	]);
 }
 
-/** A plan that is not known to be the best says so in a word. */
-function doLabel({ plan }: ScreenState): Row {
-	return [span('DO', 'title'), ...(plan.isProved ? [] : [span(' rough', 'dim')])];
+/** Below this there is no room for `start by` in full. */
+const LEAST_START_COLUMNS = 80;
+/** From this width on longer names and work are whole, and for whom it is fits beside them. */
+const LEAST_LONG_COLUMNS = 110;
+
+function columnsAt(columns: number) {
+	return columns < LEAST_LONG_COLUMNS
+		? {
+				mark: 20,
+				job: 22,
+				seconds: 44,
+				start: 50,
+				slack: columns < LEAST_START_COLUMNS ? 62 : 68,
+				use: 84,
+			}
+		: { mark: 23, job: 25, seconds: 51, start: 57, slack: 75, use: 88 };
 }
 
-/** The work in words: `retune drop D capo 2`. */
-function workWords(state: ScreenState, { job, to, capo }: Work): string {
-	const tuning = shortTuning(state.session.show, to);
-	const capoWords = capo > 0 ? ` capo ${capo}` : '';
-	switch (job) {
-		case 'capo':
-			return capo > 0 ? `put capo ${capo} on` : 'take the capo off';
-		case 'retune':
-			return `retune ${tuning}${capoWords}`;
-		case 'restring':
-			return `restring ${tuning}`;
-		default:
-			return `touch-up ${tuning}${capoWords}`;
-	}
+function isWanted(work: Work | IdleWork): work is Work {
+	return 'wantedMs' in work;
 }
+
+/** Its time has come, and it can be done: what is still in somebody's hands cannot be begun, however late. */
+function isToBegin({ nowMs }: ScreenState, work: Work): boolean {
+	return (work.beginByMs <= nowMs || work.slackSeconds < 0) && work.fromMs <= nowMs;
+}
+
+function slackWords({ slackSeconds }: Work): string {
+	const long = right(durationWords(Math.abs(slackSeconds)), 6);
+	return `${long} ${slackSeconds < 0 ? 'short' : 'left'}`;
+}
+
+/** For whom, the song's place, and the moment before which it would not be fresh. */
+function neededWords(state: ScreenState, { section, player, fromMs }: Work): string {
+	const { place } = songPlace(state.session, section.item);
+	const from = fromMs > state.nowMs ? ` from ${showClock(state, fromMs)}` : '';
+	return `for ${playerName(state.session.show, player)}, ${place}${from}`;
+}
+
+/** A plan that is not known to be the best says so in a word. */
+function toDoLabel({ plan }: ScreenState): Row {
+	return [span('TO DO', 'title'), ...(plan.isProved ? [] : [span(' rough', 'dim')])];
+}
+
+/** The work itself, `RETUNE drop D, CAPO ON 2`, and the same in fewer letters. */
+function workWords(state: ScreenState, work: Work | IdleWork): readonly string[] {
+	const { show, instruments } = state.session;
+	const names = [shortTuning(show, work.to), tuningNames(show, work.to).at(-1) ?? work.to.name];
+	const jobs = names.map((name) => `${JOB_WORDS[work.job]} ${name}`);
+	const on = instruments[work.instrument]?.context.capo ?? 0;
+	if (!isWanted(work) || work.isEarly || work.capo === on) return jobs;
+	const acts = [capoAct(work.capo), ...(work.capo > 0 ? [`CAPO ${work.capo}`] : [])];
+	return work.job === 'capo' ? acts : jobs.flatMap((job) => acts.map((act) => `${job}, ${act}`));
+}
+
+/** What each job is called. */
+export const JOB_WORDS = {
+	capo: 'CAPO',
+	retune: 'RETUNE',
+	restring: 'RESTRING',
+	'touch-up': 'TOUCH UP',
+} as const;

@@ -3,32 +3,62 @@
 import { cueIndex } from '../../machines/song.ts';
 import type { Entry } from '../journal/entry.ts';
 import { changeIncident } from './apply-incidents.ts';
-import { findInstrument, holderOf, itemConcerned } from './find.ts';
+import { holderOf, itemConcerned, songOnNow } from './find.ts';
 import { changePlayer, moveInstrument, setInstrument } from './move-parts.ts';
-import type { Session } from './session.ts';
+import type { Incident, Session } from './session.ts';
+import { packAfter } from './suspect-packs.ts';
 
 /** The session with this in a player's hands, and a break that waited for it answered. */
 export function handOver(session: Session, entry: Extract<Entry, { k: 'handed-over' }>): Session {
 	const before = session.players[entry.player];
 	if (!before) return session;
 	const exchanged = exchange(session, entry, entry.at);
-	const answered =
+	const closed =
 		entry.incident === undefined
 			? exchanged
-			: changeIncident(exchanged, entry.incident, (incident) => ({
-					...incident,
-					standIn: entry.instrument,
-					silenceSeconds: Math.max(0, entry.at - incident.atMs) / 1000,
-					isOpen: false,
-				}));
+			: changeIncident(exchanged, entry.incident, (incident) => answered(session, incident, entry));
 	if (entry.by === 'exchange') {
-		return settle(changePlayer(answered, entry.player, { correctable: null }), entry.player);
+		return settle(changePlayer(closed, entry.player, { correctable: null }), entry.player);
 	}
 	const givenBefore =
 		entry.instrument === null ? null : (session.instruments[entry.instrument] ?? null);
 	const correctable = { atMs: entry.at, given: entry.instrument, givenBefore };
-	const handed = changePlayer(answered, entry.player, { correctable });
+	const handed = changePlayer(closed, entry.player, { correctable });
 	return entry.by === 'plan' ? handed : settle(handed, entry.player);
+}
+
+/** The break once something is in hands: as a stand-in, or from the plan, be it the broken one with new strings. */
+function answered(
+	session: Session,
+	incident: Incident,
+	{ at, by, instrument }: Extract<Entry, { k: 'handed-over' }>,
+): Incident {
+	const beganMs = songOnNow(session)?.item.runs.at(-1)?.beganAtMs;
+	const isSameSong = beganMs !== undefined && beganMs <= incident.atMs;
+	return {
+		...incident,
+		standIn: instrument === incident.instrument ? null : instrument,
+		// Who was given nothing until the next song has played on.
+		silenceSeconds: by === 'plan' && !isSameSong ? null : Math.max(0, at - incident.atMs) / 1000,
+		isOpen: false,
+	};
+}
+
+/** The session with this player staying on what they have for an item of the list, its capo moved where that is said. */
+export function stay(session: Session, entry: Extract<Entry, { k: 'stayed' }>): Session {
+	const { at, item, player, instrument, capo } = entry;
+	const isMoved =
+		instrument !== null &&
+		capo !== undefined &&
+		session.instruments[instrument]?.context.capo !== capo;
+	const moved = isMoved ? moveInstrument(session, instrument, { type: 'foundAs', capo }) : session;
+	const said = changePlayer(moved, player, { stayedMs: at });
+	if (item === null || item === itemConcerned(said)) return settle(said, player);
+	const others = said.staying.item === item ? said.staying.players : [];
+	return {
+		...said,
+		staying: { item, players: [...others.filter((one) => one !== player), player] },
+	};
 }
 
 /** The session with the hand-over recorded last to a player put right, its time kept. */
@@ -74,8 +104,7 @@ function exchange(session: Session, given: Given, at: number): Session {
 	for (const [id, { putDown }] of Object.entries(now.players)) {
 		if (putDown === given.instrument) now = changePlayer(now, id, { putDown: null });
 	}
-	const pack =
-		findInstrument(now, given.instrument)?.pack ?? now.players[given.player]?.pack ?? null;
+	const pack = packAfter(now, given.player, given.instrument);
 	return changePlayer(
 		moveInstrument(now, given.instrument, {
 			type: 'handed',

@@ -18,6 +18,7 @@ export function blankIncident(id: number, atMs: number): Incident {
 		player: null,
 		instrument: null,
 		string: null,
+		pedal: null,
 		standIn: null,
 		silenceSeconds: null,
 		isOpen: false,

@@ -59,6 +59,19 @@ export function restoreSong(session: Session, key: string): Session {
 	return withList(session, list, isFirst && isToCome ? key : session.next);
 }
 
+/** The session with what a player has in one song of the list tonight. */
+export function nameTonight(
+	session: Session,
+	{ item: key, player, part }: Extract<Entry, { k: 'named-tonight' }>,
+): Session {
+	const list = session.list.map((item) => {
+		if (item.key !== key || item.kind !== 'song') return item;
+		const { [player]: _, ...others } = item.tonight;
+		return { ...item, tonight: part === null ? others : { ...others, [player]: part } };
+	});
+	return { ...session, list };
+}
+
 function placed(session: Session, item: SongItem, before: string | null): Session {
 	const found = before === null ? -1 : indexOf(session.list, before);
 	const at = found < 0 ? session.list.length : found;

@@ -1,13 +1,15 @@
 // What entries about songs do: begun, stepped through, ended, chosen to come next.
 
+import type { Ahead } from '../../machines/show.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { songAtPoint, songBegun } from '../../machines/song-machine.ts';
 import type { Entry } from '../journal/entry.ts';
 import { newItem } from './apply-set.ts';
 import { aboveSong } from './cells.ts';
-import { findSong, findSongItem, keyAfter, songOnNow } from './find.ts';
+import { findSong, findSongItem, keyAfter, nextSongItem, songOnNow } from './find.ts';
 import { setBoards } from './move-parts.ts';
-import type { ListItem, Run, Session } from './session.ts';
+import { NONE_STAYING } from './open-session.ts';
+import type { ListItem, Run, Session, SongItem } from './session.ts';
 import { ahead, moveShow, nextAfter } from './show-phase.ts';
 
 /** The session with this item of the list on. */
@@ -45,6 +47,14 @@ function settledAhead(session: Session, key: string): Session['settled']['player
 	);
 }
 
+/** Who was said to stay for the song that comes next is settled for it from here on; an interval takes all from hands. */
+function staysAhead(session: Session, stands: Ahead): Partial<Session> {
+	const { item, players } = session.staying;
+	if (item === null || stands === 'interval' || nextSongItem(session)?.key !== item) return {};
+	const settled = Object.fromEntries(players.map((player) => [player, 0]));
+	return { settled: { item, players: settled }, staying: NONE_STAYING };
+}
+
 /** The session at this cue point of the song that is on. */
 export function reachCue(session: Session, index: number): Session {
 	const on = songOnNow(session);
@@ -78,29 +88,17 @@ export function endSong(session: Session, end: { endedAtMs: number; how: Run['ho
 			next: nextAfter(ended, stands),
 			// The same song may be played again, and then its hand-overs are to be made.
 			settled: { item: null, players: {} },
+			...staysAhead(ended, stands),
 		},
 		{ type: 'songEnded', ahead: stands },
 	);
 }
 
-/** The session with this song to come next; one from off the list takes the place of that before which it is put. */
+/** The session with this song to come next; one from off the list is put in, or takes the place of that before which it is put. */
 export function chooseNext(session: Session, entry: Extract<Entry, { k: 'next-chosen' }>): Session {
 	let list = session.list;
 	if (entry.inserted) {
-		const { song, before } = entry.inserted;
-		const displaced = list.find((item) => item.key === before);
-		const isEncore = displaced?.kind === 'song' && displaced.isEncore;
-		const inserted = {
-			...newItem(entry.item, song, isEncore),
-			above: aboveSong(session.show, song),
-		};
-		const at = displaced ? list.indexOf(displaced) : list.length;
-		const rest = list
-			.slice(at)
-			.map((item) =>
-				item === displaced && item.kind === 'song' ? { ...item, isPassedOver: true } : item,
-			);
-		list = [...list.slice(0, at), inserted, ...rest];
+		list = withInserted(session, entry.item, entry.inserted);
 	} else {
 		list = list.map((item) =>
 			item.key === entry.item && item.kind === 'song'
@@ -108,10 +106,46 @@ export function chooseNext(session: Session, entry: Extract<Entry, { k: 'next-ch
 				: item,
 		);
 	}
-	const chosen = { ...session, list, next: entry.item };
+	// In the place of a song after an interval it leaves the interval before it.
+	const before = entry.inserted?.before ?? session.next;
+	const next = before === session.next ? entry.item : session.next;
+	const chosen = { ...session, list, next: entry.inserted ? next : entry.item };
 	return session.phase.value === 'song'
 		? chosen
 		: moveShow(chosen, { type: 'nextChosen', ahead: ahead(chosen) });
+}
+
+function withInserted(
+	session: Session,
+	key: string,
+	{ song, before, gapSeconds }: NonNullable<Extract<Entry, { k: 'next-chosen' }>['inserted']>,
+): readonly ListItem[] {
+	const { list } = session;
+	const found = list.findIndex((item) => item.key === before);
+	const at = found < 0 ? list.length : found;
+	const following = list[at];
+	const isBeforeEncore = following?.kind === 'song' && following.isEncore;
+	const isAfterEncore = findSongItem(session, session.current)?.isEncore === true;
+	const isPutIn = gapSeconds !== undefined;
+	const inserted: SongItem = {
+		...newItem(
+			key,
+			song,
+			isPutIn ? isAfterEncore && (isBeforeEncore || following === undefined) : isBeforeEncore,
+		),
+		gapSeconds: gapSeconds ?? null,
+		above: aboveSong(session.show, song),
+	};
+	const displaced = isPutIn ? undefined : following;
+	return [
+		...list.slice(0, at),
+		inserted,
+		...list
+			.slice(at)
+			.map((item) =>
+				item === displaced && item.kind === 'song' ? { ...item, isPassedOver: true } : item,
+			),
+	];
 }
 
 function changeItem(

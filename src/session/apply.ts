@@ -4,14 +4,15 @@
 import type { Entry } from '../journal/entry.ts';
 import { keptShow } from '../showfile/kept-show.ts';
 import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
-import { correctHandOver, emptyHandsOf, handOver, takeBack } from './apply-hands.ts';
+import { correctHandOver, emptyHandsOf, handOver, stay, takeBack } from './apply-hands.ts';
 import {
 	blankIncident,
 	changeIncident,
 	describeIncident,
 	noteIncident,
 } from './apply-incidents.ts';
-import { dropSong, insertSong, moveSong, restoreSong } from './apply-set.ts';
+import { changePack, clearPack, suspectPack } from './apply-packs.ts';
+import { dropSong, insertSong, moveSong, nameTonight, restoreSong } from './apply-set.ts';
 import { beginSong, chooseNext, endSong, reachCue } from './apply-songs.ts';
 import { holderOf } from './find.ts';
 import { changePlayer, moveBoard, moveInstrument } from './move-parts.ts';
@@ -22,6 +23,20 @@ import { tellPlan } from './told.ts';
 
 /** The session with one more entry. */
 export function apply(session: Session, entry: Entry): Session {
+	const isAside = session.packChange === null || BESIDE_STEPS.has(entry.k);
+	return applied(isAside ? session : { ...session, packChange: null }, entry);
+}
+
+/** What is written beside a step or between two, and is none of its own. */
+const BESIDE_STEPS: ReadonlySet<Entry['k']> = new Set([
+	'plan-told',
+	'night-opened',
+	'resumed',
+	'slept',
+	'clock-set',
+]);
+
+function applied(session: Session, entry: Entry): Session {
 	switch (entry.k) {
 		case 'song-began':
 			return beginSong(session, entry.item, entry.at);
@@ -43,6 +58,10 @@ export function apply(session: Session, entry: Entry): Session {
 			return dropSong(session, entry.item);
 		case 'song-restored':
 			return restoreSong(session, entry.item);
+		case 'named-tonight':
+			return nameTonight(session, entry);
+		case 'stayed':
+			return stay(session, entry);
 		case 'handed-over':
 			return handOver(session, entry);
 		case 'hand-over-corrected':
@@ -100,12 +119,24 @@ export function apply(session: Session, entry: Entry): Session {
 				pedal: entry.pedal,
 				on: entry.on,
 			});
+		case 'pedal-stuck':
+			return noteIncident(
+				moveBoard(session, entry.player, { type: 'pedalStuck', pedal: entry.pedal }),
+				{
+					...blankIncident(entry.incident, entry.at),
+					kind: 'pedal',
+					player: entry.player,
+					pedal: entry.pedal,
+				},
+			);
+		case 'pedal-freed':
+			return moveBoard(session, entry.player, { type: 'pedalFreed', pedal: entry.pedal });
 		case 'pack-changed':
-			return changePlayer(session, entry.player, { pack: entry.pack });
+			return changePack(session, entry);
 		case 'pack-suspected':
-			return session.suspectPacks.includes(entry.pack)
-				? session
-				: { ...session, suspectPacks: [...session.suspectPacks, entry.pack] };
+			return suspectPack(session, entry.pack);
+		case 'pack-cleared':
+			return clearPack(session, entry.pack);
 		case 'time-changed': {
 			const own = ownTimesWith(session.show.ownTimes ?? {}, entry.time, entry.seconds);
 			return { ...session, show: withOwnTimes(session.show, own) };
@@ -128,13 +159,14 @@ export function apply(session: Session, entry: Entry): Session {
 }
 
 function markReady(session: Session, entry: Extract<Entry, { k: 'made-ready' }>): Session {
-	const { instrument, at, tuning, capo, isRestrung } = entry;
+	const { instrument, at, tuning, capo, isRestrung, isEarly } = entry;
 	const ready = moveInstrument(session, instrument, {
 		type: 'madeReady',
 		atMs: at,
 		...(tuning ? { tuning } : {}),
 		...(capo === undefined ? {} : { capo }),
 		...(isRestrung ? { isRestrung } : {}),
+		...(isEarly ? { isEarly } : {}),
 	});
 	if (ready === session) return session;
 	const mark = { atMs: at, celsius: session.stageCelsius };

@@ -42,14 +42,8 @@ export function cellAt(session: Session, { item, point, player }: CellAt): Cell 
 /** What stands above an item, by player. */
 export type Above = SongItem['above'];
 
-/**
- * For each item of the file's list what stands above it, by player: the last that a song or a cue before it
- * says.
- *
- * @example
- * cellsAbove(show)[1].ash.instrument // => 'A1'
- */
-export function cellsAbove({ set, songs }: Pick<Show, 'set' | 'songs'>): readonly Above[] {
+/** For each item of the file's list what stands above it, by player: the last that a song or a cue before it says. */
+function cellsAbove({ set, songs }: Pick<Show, 'set' | 'songs'>): readonly Above[] {
 	let above: Above = {};
 	return set.map((item) => {
 		const here = above;

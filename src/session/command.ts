@@ -1,6 +1,7 @@
 // What can be asked of a night. Imperative; carries everything the decision needs, the plan's proposals
 // included, so that deciding stays a pure function of the session, the command and the time.
 
+import type { NightMs, TonightPart } from '../journal/entry.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import type { SetPlace } from './set-places.ts';
@@ -20,16 +21,33 @@ export type CapoMove = {
 	readonly capo: number;
 };
 
-/** Work that was due on an instrument and is recorded as done with `make-ready`. */
-export type Due = { readonly tuning: Tuning; readonly capo: number };
+/** What a player keeps for an item of the list, and where its capo is to be. */
+export type Staying = {
+	readonly item: string;
+	readonly player: string;
+	readonly instrument: string;
+	readonly capo: number;
+};
+
+/** Where a song from off the list goes: before the next one, which stays, or into its place. */
+export type JumpPlace = 'before-next' | 'instead-of-next';
+
+/** Work that was due on an instrument and is recorded as done with `make-ready`, new strings where some are down included. */
+export type Due = {
+	readonly tuning: Tuning;
+	readonly capo: number;
+	/** The touch-up comes later: it is not ready yet. */
+	readonly isEarly?: boolean;
+};
 
 export type Command =
-	/** Next cue point, or the song's end, or the next song with its planned hand-overs. `handOvers` are those of what is reached. */
+	/** Next cue point, or the song's end, or the next song with its planned hand-overs. `handOvers`, `capoMoves` and `stays` are those of what is reached. */
 	| {
 			readonly do: 'step';
 			readonly handOvers: readonly HandOver[];
 			/** Capos that players move themselves on what they keep. */
 			readonly capoMoves?: readonly CapoMove[];
+			readonly stays?: readonly Staying[];
 	  }
 	| { readonly do: 'step-back' }
 	/** The song is done, whatever cue points were left. `handOvers` are those of the song that a segue goes on to. */
@@ -37,11 +55,12 @@ export type Command =
 			readonly do: 'finish-song';
 			readonly handOvers: readonly HandOver[];
 			readonly capoMoves?: readonly CapoMove[];
+			readonly stays?: readonly Staying[];
 	  }
 	| { readonly do: 'go-to-next-song' }
 	| { readonly do: 'go-to-previous-song' }
-	/** The next song is this one, on the list (the next time it comes) or from the catalogue. */
-	| { readonly do: 'choose-next'; readonly song: string }
+	/** The next song is this one, on the list and not yet played, else once more or from the catalogue: by `place`, before the next one unless said. */
+	| { readonly do: 'choose-next'; readonly song: string; readonly place?: JumpPlace }
 	/** The night goes on by the show as its file is now. */
 	| { readonly do: 'read-show-again'; readonly show: Show }
 	/** A song to come, or one that was passed by unplayed, to another place in what is to come. */
@@ -53,8 +72,28 @@ export type Command =
 	| { readonly do: 'restore-song'; readonly item: string }
 	/** To the end of the encore; what was played already is played there once more. */
 	| { readonly do: 'play-in-encore'; readonly item: string }
-	| { readonly do: 'hand-over'; readonly handOvers: readonly HandOver[] }
-	| { readonly do: 'exchange'; readonly player: string; readonly instrument: string | null }
+	/** In this song of the list, tonight, the player has that; null: what the song says. */
+	| {
+			readonly do: 'name-tonight';
+			readonly item: string;
+			readonly player: string;
+			readonly part: TonightPart | null;
+	  }
+	| {
+			readonly do: 'hand-over';
+			readonly handOvers: readonly HandOver[];
+			readonly stays?: readonly Staying[];
+	  }
+	| {
+			readonly do: 'exchange';
+			readonly player: string;
+			readonly instrument: string | null;
+			/** Which item of the list they stay on it for, where they have it already; the one concerned unless said. */
+			readonly item?: string;
+			/** It was in hands since then: a hand-over that was missed. */
+			readonly sinceMs?: NightMs;
+	  }
+	/** `due` null: as it stands, and nothing due is done by it. */
 	| { readonly do: 'make-ready'; readonly instrument: string; readonly due: Due | null }
 	| { readonly do: 'make-all-ready' }
 	| { readonly do: 'report-break'; readonly instrument: string }
@@ -85,8 +124,13 @@ export type Command =
 	| { readonly do: 'stage'; readonly instrument: string }
 	| { readonly do: 'doubt-all'; readonly celsius: number | null }
 	| { readonly do: 'correct-pedal'; readonly player: string; readonly pedal: string }
+	/** A pedal that does not switch; it stays as we believe it. */
+	| { readonly do: 'mark-pedal-stuck'; readonly player: string; readonly pedal: string }
+	| { readonly do: 'free-pedal'; readonly player: string; readonly pedal: string }
+	/** Choosing a suspect pack clears it. */
 	| { readonly do: 'change-pack'; readonly player: string; readonly pack: string }
 	| { readonly do: 'suspect-pack'; readonly player: string }
+	| { readonly do: 'clear-pack'; readonly pack: string }
 	/** From here on the technician's own time for this, by its name; null: the built-in one. */
 	| { readonly do: 'change-time'; readonly time: string; readonly seconds: number | null }
 	| { readonly do: 'end-show' };

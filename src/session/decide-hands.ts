@@ -4,14 +4,17 @@
 import type { Entry } from '../journal/entry.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Command, HandOver } from './command.ts';
+import { stayEntries } from './decide-stays.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { holderOf, openBreak } from './find.ts';
+import { holderOf, itemConcerned, openBreak } from './find.ts';
 import { missedHandOver } from './missed-hand-over.ts';
-import type { Session } from './session.ts';
+import type { Incident, Session } from './session.ts';
 import { openFromPoint } from './settled.ts';
 
 /** How long a planned hand-over may still be corrected by an exchange. */
 const CORRECTABLE_MS = 60_000;
+
+type Asked<Name extends Command['do']> = Extract<Command, { do: Name }>;
 
 /** Why an instrument cannot be given to this player from the plan; null when it can. */
 function obstacle(session: Session, handOver: HandOver, all: readonly HandOver[]): string | null {
@@ -46,16 +49,23 @@ function isDone(session: Session, handOver: HandOver): boolean {
 	);
 }
 
-function handedEntry(handOver: HandOver, atMs: number): Entry {
+function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry {
+	const waiting = handOver.instrument === null ? null : breakOf(session, handOver.player);
 	return {
 		k: 'handed-over',
 		at: atMs,
 		by: 'plan',
+		...(waiting === null ? {} : { incident: waiting.id }),
 		player: handOver.player,
 		instrument: handOver.instrument,
 		...(handOver.instrument !== null && handOver.tuning ? { tuning: handOver.tuning } : {}),
 		...(handOver.instrument === null ? {} : { capo: handOver.capo }),
 	};
+}
+
+/** The player's break that still waits for its answer; whatever is in hands then answers it. */
+function breakOf({ incidents }: Session, player: string): Incident | null {
+	return incidents.findLast((one) => one.isOpen && one.player === player) ?? null;
 }
 
 /** The hand-overs that a song's start or a cue records: what is settled or cannot be played is left out. */
@@ -70,35 +80,33 @@ export function impliedHandOvers(
 	);
 	return open
 		.filter((one) => obstacle(session, one, open) === null)
-		.map((one) => handedEntry(one, reached.atMs));
+		.map((one) => handedEntry(session, one, reached.atMs));
 }
 
-/** The planned hand-overs that are still open, as made; nothing where one of them cannot be. */
-export function handOver(session: Session, handOvers: readonly HandOver[], atMs: number): Decision {
+/** The planned hand-overs that are still open, as made, and who stays; nothing where a hand-over cannot be. */
+export function handOver(
+	session: Session,
+	{ handOvers, stays = [] }: Asked<'hand-over'>,
+	atMs: number,
+): Decision {
 	const open = handOvers.filter((one) => !isDone(session, one));
-	if (open.length === 0) return no('No hand-over is open.');
+	const staying = stayEntries(session, stays, atMs);
+	if (open.length + staying.length === 0) return no('No hand-over is open.');
 	const stopped = open.map((one) => obstacle(session, one, open)).filter((why) => why !== null);
 	if (stopped[0] !== undefined) return no(stopped[0]);
-	return yes(...open.map((one) => handedEntry(one, atMs)));
+	return yes(...open.map((one) => handedEntry(session, one, atMs)), ...staying);
 }
 
 /** Another instrument in hands, or a correction of the hand-over just recorded. */
-export function exchange(
-	session: Session,
-	command: Extract<Command, { do: 'exchange' }>,
-	atMs: number,
-): Decision {
-	const { player, instrument } = command;
+export function exchange(session: Session, command: Asked<'exchange'>, atMs: number): Decision {
+	const { player, instrument, sinceMs } = command;
 	const state = session.players[player];
 	if (!state) return no('There is no such player in this show.');
 	const { correctable } = state;
-	// Where a hand-over was missed, that they still have it is news.
-	if (state.holds === instrument && missedHandOver(session, player) === null) {
-		return no(
-			instrument === null
-				? `${playerName(session.show, player)} has empty hands already.`
-				: `${playerName(session.show, player)} has ${instrumentName(session.show, instrument)} already.`,
-		);
+	if (state.holds === instrument) return staysOn(session, command, atMs);
+	const who = playerName(session.show, player);
+	if (sinceMs !== undefined && (sinceMs > atMs || sinceMs < (state.sinceMs ?? sinceMs))) {
+		return no(`${who} was given something since then; x alone records it as of now.`);
 	}
 	const place = instrument === null ? null : session.instruments[instrument]?.value;
 	if (instrument !== null && (place === 'out' || place === 'cased')) {
@@ -106,13 +114,13 @@ export function exchange(
 			`${instrumentName(session.show, instrument)} is out tonight; r brings it back first.`,
 		);
 	}
-	if (correctable !== null && atMs - correctable.atMs <= CORRECTABLE_MS) {
+	if (sinceMs === undefined && correctable !== null && atMs - correctable.atMs <= CORRECTABLE_MS) {
 		return yes({ k: 'hand-over-corrected', at: atMs, player, instrument });
 	}
-	const open = session.incidents.findLast((one) => one.isOpen && one.player === player);
+	const open = breakOf(session, player);
 	return yes({
 		k: 'handed-over',
-		at: atMs,
+		at: sinceMs ?? atMs,
 		by: 'exchange',
 		player,
 		instrument,
@@ -120,12 +128,22 @@ export function exchange(
 	});
 }
 
-/** The answer to the break that waits for one. */
-export function standIn(
+/** What they have in hands is no news of hands: they stay on it for a song, and nothing else is handed for it. */
+function staysOn(
 	session: Session,
-	command: Extract<Command, { do: 'stand-in' }>,
+	{ player, instrument, item = itemConcerned(session) ?? undefined }: Asked<'exchange'>,
 	atMs: number,
 ): Decision {
+	const isSettled = item === undefined || openFromPoint(session, item, player) > 0;
+	if (isSettled && missedHandOver(session, player) === null) {
+		const what = instrument === null ? 'empty hands' : instrumentName(session.show, instrument);
+		return no(`${playerName(session.show, player)} has ${what} already.`);
+	}
+	return yes({ k: 'stayed', at: atMs, item: item ?? null, player, instrument });
+}
+
+/** The answer to the break that waits for one. */
+export function standIn(session: Session, command: Asked<'stand-in'>, atMs: number): Decision {
 	const { instrument, tuning, capo } = command;
 	const open = openBreak(session);
 	if (!open || open.player === null) return no('No break is waiting for an answer.');

@@ -3,10 +3,10 @@
 
 import type { Entry } from '../journal/entry.ts';
 import type { Show } from '../showfile/show.ts';
-import { songTitle } from '../showfile/shown-names.ts';
+import { playerName, songTitle } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { findItem, findSong, freshKey, isBehind, songOnNow } from './find.ts';
+import { findInstrument, findItem, findSong, freshKey, isBehind, songOnNow } from './find.ts';
 import { withIntervalBegun } from './interval-begun.ts';
 import { readAgain } from './read-again.ts';
 import type { Session, SongItem } from './session.ts';
@@ -46,6 +46,25 @@ export function restoreSong(session: Session, key: string, atMs: number): Decisi
 	return isBehind(session, key) && first
 		? changed(session, movedEntry(first, key, atMs))
 		: changed(session, { k: 'song-restored', at: atMs, item: key });
+}
+
+/** What a player has in one song tonight; null: what the song says. */
+export function nameTonight(
+	session: Session,
+	{ item: key, player, part }: Asked<'name-tonight'>,
+	atMs: number,
+): Decision {
+	const found = movable(session, key);
+	if ('why' in found) return no(found.why);
+	const { show } = session;
+	if (!show.players.some(({ id }) => id === player)) return no('There is no such player.');
+	if (part?.kind === 'named' && findInstrument(session, part.instrument) === null) {
+		return no('There is no such instrument in this show.');
+	}
+	const now = Object.hasOwn(found.item.tonight, player) ? found.item.tonight[player] : null;
+	return JSON.stringify(now) === JSON.stringify(part)
+		? no(`That is so for ${playerName(show, player)} already.`)
+		: yes({ k: 'named-tonight', at: atMs, item: key, player, part });
 }
 
 /** To the end of the encore. */

@@ -1,13 +1,15 @@
-// Commands about songs: stepping through one, ending it, going to another, choosing the next.
+// Commands about songs: stepping through one, ending it, going to another.
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import type { Entry, SongEnd } from '../journal/entry.ts';
 import { songSeconds } from '../showfile/song-length.ts';
 import type { Command } from './command.ts';
 import { impliedHandOvers } from './decide-hands.ts';
+import { stayEntries } from './decide-stays.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { findSong, findSongItem, freshKey, nextSongItem, songOnNow } from './find.ts';
+import { findSongItem, nextSongItem, songOnNow } from './find.ts';
 import { withIntervalBegun } from './interval-begun.ts';
+import { segueItem } from './segue.ts';
 import type { Session, SongItem } from './session.ts';
 
 /** A song left within this many seconds of being reached was skipped: common practice, no source. */
@@ -15,7 +17,7 @@ const SKIPPED_WITHIN_SECONDS = 5;
 /** A song left in its last so many seconds was played: common practice, no source. */
 const PLAYED_WITHIN_SECONDS = 20;
 /** What a plan proposes for the point or song that a command reaches. */
-type Proposed = Pick<Extract<Command, { do: 'step' }>, 'handOvers' | 'capoMoves'>;
+type Proposed = Pick<Extract<Command, { do: 'step' }>, 'handOvers' | 'capoMoves' | 'stays'>;
 
 /** The song's end, and what goes with it. */
 export function endOfSong(session: Session, how: SongEnd, atMs: number): readonly Entry[] {
@@ -50,8 +52,8 @@ export function finishSong(session: Session, asked: Proposed, atMs: number): Dec
 	const on = songOnNow(session);
 	if (on === null) return no('No song is on.');
 	const ending = endOfSong(session, 'played', atMs);
-	const next = findSongItem(session, session.next);
-	if (on.song.ends !== 'segue' || next === null) return yes(...ending);
+	const next = segueItem(session, on.item);
+	if (next === null) return yes(...ending);
 	return yes(...ending, ...beginning(session, next, { asked, atMs }));
 }
 
@@ -80,6 +82,7 @@ function beginning(
 			atMs: start.atMs,
 		}),
 		...capoEntries(session, start.asked, start.atMs),
+		...stayEntries(session, start.asked.stays ?? [], start.atMs),
 	];
 }
 
@@ -106,8 +109,16 @@ export function endedHow(session: Session, atMs: number): SongEnd {
 }
 
 /** Into another song at once, with no hand-over. */
-export function goToSong(session: Session, item: SongItem | null, atMs: number): Decision {
-	if (item === null) return no('There is no song that way; d ends this one.');
+export function goToSong(
+	session: Session,
+	asked: { readonly item: SongItem | null; readonly side: 'before' | 'after' },
+	atMs: number,
+): Decision {
+	const { item, side } = asked;
+	if (item === null) {
+		const hint = side === 'after' && songOnNow(session) !== null ? '; d ends it' : '';
+		return no(`No song ${side} this one${hint}.`);
+	}
 	return yes(
 		...(songOnNow(session)
 			? [{ k: 'song-ended', at: atMs, how: endedHow(session, atMs) } as const]
@@ -125,26 +136,4 @@ export function previousSongItem(session: Session): SongItem | null {
 			.slice(0, session.list.indexOf(current))
 			.findLast((item): item is SongItem => item.kind === 'song' && !item.isPassedOver) ?? null
 	);
-}
-
-/** Another song next, from the list or from off it. */
-export function chooseNext(session: Session, songId: string, atMs: number): Decision {
-	const song = findSong(session, songId);
-	if (!song) return no('There is no such song in this show.');
-	const next = nextSongItem(session);
-	if (next?.song === songId && findSongItem(session, session.next))
-		return no(`${song.title} is next already.`);
-	const places = session.list.filter(
-		(item): item is SongItem => item.kind === 'song' && item.song === songId,
-	);
-	const from = session.list.findIndex((item) => item.key === session.next);
-	const coming = from < 0 ? undefined : places.find((item) => session.list.indexOf(item) >= from);
-	const chosen = coming ?? places.find((item) => item.runs.length === 0) ?? places.at(-1);
-	if (chosen) return yes({ k: 'next-chosen', at: atMs, item: chosen.key });
-	return yes({
-		k: 'next-chosen',
-		at: atMs,
-		item: freshKey(session.list),
-		inserted: { song: songId, before: session.next },
-	});
 }

@@ -3,19 +3,28 @@
 import { advance } from '../../machines/advance.ts';
 import { type InstrumentEvent, instrumentMachine } from '../../machines/instrument.ts';
 import type { Entry } from '../journal/entry.ts';
-import { instrumentName, playerName } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
+import {
+	changePack,
+	clearPack,
+	correctPedal,
+	freePedal,
+	markPedalStuck,
+	suspectPack,
+} from './decide-gear.ts';
 import { exchange, handOver, standIn } from './decide-hands.ts';
+import { chooseNext } from './decide-jump.ts';
 import {
 	dropSong,
 	insertSong,
 	moveSong,
+	nameTonight,
 	playInEncore,
 	readShowAgain,
 	restoreSong,
 } from './decide-set.ts';
 import {
-	chooseNext,
 	endedHow,
 	endOfSong,
 	finishSong,
@@ -40,11 +49,11 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 		case 'finish-song':
 			return finishSong(session, command, atMs);
 		case 'go-to-next-song':
-			return goToSong(session, nextSongItem(session), atMs);
+			return goToSong(session, { item: nextSongItem(session), side: 'after' }, atMs);
 		case 'go-to-previous-song':
-			return goToSong(session, previousSongItem(session), atMs);
+			return goToSong(session, { item: previousSongItem(session), side: 'before' }, atMs);
 		case 'choose-next':
-			return chooseNext(session, command.song, atMs);
+			return chooseNext(session, command, atMs);
 		case 'read-show-again':
 			return readShowAgain(session, command.show, atMs);
 		case 'move-song':
@@ -57,8 +66,10 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			return restoreSong(session, command.item, atMs);
 		case 'play-in-encore':
 			return playInEncore(session, command.item, atMs);
+		case 'name-tonight':
+			return nameTonight(session, command, atMs);
 		case 'hand-over':
-			return handOver(session, command.handOvers, atMs);
+			return handOver(session, command, atMs);
 		case 'exchange':
 			return exchange(session, command, atMs);
 		case 'make-ready':
@@ -94,43 +105,35 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 		case 'put-aside':
 			return session.instruments[command.instrument]?.value === 'out' && command.fault === null
 				? no(
-						`${instrumentName(session.show, command.instrument)} is out already; r brings it back.`,
+						`${shownInstrument(session.show, command.instrument)} is out already; r brings it back.`,
 					)
 				: yes({ k: 'put-aside', at: atMs, instrument: command.instrument, fault: command.fault });
 		case 'bring-back':
 			return canTake(session, command.instrument, { type: 'broughtBack' })
 				? yes({ k: 'brought-back', at: atMs, instrument: command.instrument })
-				: no(`${instrumentName(session.show, command.instrument)} is not on the bench or out.`);
+				: no(`${shownInstrument(session.show, command.instrument)} is not on the bench or out.`);
 		case 'stage':
 			return canTake(session, command.instrument, { type: 'staged' })
 				? yes({ k: 'staged', at: atMs, instrument: command.instrument })
-				: no(`${instrumentName(session.show, command.instrument)} is not on the rack.`);
+				: no(`${shownInstrument(session.show, command.instrument)} is not on the rack.`);
 		case 'doubt-all':
 			return yes({
 				k: 'all-doubted',
 				at: atMs,
 				...(command.celsius === null ? {} : { celsius: command.celsius }),
 			});
-		case 'correct-pedal': {
-			const pedal = session.boards[command.player]?.context.pedals[command.pedal];
-			return pedal
-				? yes({
-						k: 'pedal-corrected',
-						at: atMs,
-						player: command.player,
-						pedal: command.pedal,
-						on: !pedal.on,
-					})
-				: no('There is no such pedal on that board.');
-		}
+		case 'correct-pedal':
+			return correctPedal(session, command, atMs);
+		case 'mark-pedal-stuck':
+			return markPedalStuck(session, command, atMs);
+		case 'free-pedal':
+			return freePedal(session, command, atMs);
 		case 'change-pack':
-			return yes({ k: 'pack-changed', at: atMs, player: command.player, pack: command.pack });
-		case 'suspect-pack': {
-			const pack = session.players[command.player]?.pack ?? null;
-			return pack === null
-				? no(`${playerName(session.show, command.player)} has no pack on.`)
-				: yes({ k: 'pack-suspected', at: atMs, player: command.player, pack });
-		}
+			return changePack(session, command, atMs);
+		case 'suspect-pack':
+			return suspectPack(session, command.player, atMs);
+		case 'clear-pack':
+			return clearPack(session, command.pack, atMs);
 		case 'change-time':
 			return (session.show.ownTimes?.[command.time] ?? null) === command.seconds
 				? no('The night goes by that time already.')
@@ -156,13 +159,18 @@ function makeReady(
 	const { instrument, due } = command;
 	const state = session.instruments[instrument];
 	if (!state) return no('There is no such instrument in this show.');
-	const isRestrung = state.context.stringsDown.length > 0;
+	const isBroken = state.context.stringsDown.length > 0;
+	const isRestrung = isBroken && due !== null;
+	if (isBroken && due === null)
+		return no(
+			`${shownInstrument(session.show, instrument)} has a string down, so it is not ready as it stands.`,
+		);
 	if (!canTake(session, instrument, { type: 'madeReady', atMs, isRestrung })) {
 		const holder = holderOf(session, instrument);
 		return no(
 			holder === null
-				? `${instrumentName(session.show, instrument)} is out tonight; r brings it back.`
-				: `${instrumentName(session.show, instrument)} is in ${playerName(session.show, holder)}'s hands.`,
+				? `${shownInstrument(session.show, instrument)} is out tonight; r brings it back.`
+				: `${shownInstrument(session.show, instrument)} is in ${playerName(session.show, holder)}'s hands.`,
 		);
 	}
 	return yes({
@@ -171,6 +179,7 @@ function makeReady(
 		instrument,
 		...(due ? { tuning: due.tuning, capo: due.capo } : {}),
 		...(isRestrung ? { isRestrung } : {}),
+		...(due?.isEarly ? { isEarly: true } : {}),
 	});
 }
 

@@ -14,6 +14,9 @@ export const EMPTY_HANDS: PlayerState = {
 	correctable: null,
 };
 
+/** Nobody was said to stay for a later song. */
+export const NONE_STAYING: Session['staying'] = { item: null, players: [] };
+
 /** A fresh night of this show. */
 export function openSession(show: Show): Session {
 	const list = show.set.map((item, index): ListItem => {
@@ -50,9 +53,11 @@ export function openSession(show: Show): Session {
 			Object.entries(show.boards).map(([player, pedals]) => [player, boardAtRest(pedals)]),
 		),
 		settled: { item: null, players: {} },
+		staying: NONE_STAYING,
 		told: {},
 		incidents: [],
 		suspectPacks: [],
+		packChange: null,
 		stageCelsius: null,
 		readyMarks: {},
 	};

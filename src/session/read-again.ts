@@ -9,7 +9,7 @@ import type { Instrument, Player, Show, Song } from '../showfile/show.ts';
 import { withCellsAbove } from './cells.ts';
 import { findSong, songOnNow } from './find.ts';
 import { listReadAgain } from './list-read-again.ts';
-import { EMPTY_HANDS } from './open-session.ts';
+import { EMPTY_HANDS, NONE_STAYING } from './open-session.ts';
 import type { PlayerState, Session, SongItem } from './session.ts';
 import { withList } from './show-phase.ts';
 import { toldOfItems } from './told.ts';
@@ -73,6 +73,7 @@ export function readAgain(session: Session, read: Show): Session {
 		boards: boardsOf(going),
 		told: toldOfItems(session, list),
 		settled: list.some(({ key }) => key === session.settled.item) ? session.settled : NONE_SETTLED,
+		staying: list.some(({ key }) => key === session.staying.item) ? session.staying : NONE_STAYING,
 	};
 	return withList(changed, list, next);
 }
@@ -160,15 +161,17 @@ function playersOf({ show, players }: Session): Session['players'] {
 
 function boardsOf({ show, boards }: Session): Session['boards'] {
 	return Object.fromEntries(
-		Object.entries(show.boards).map(([player, pedals]) => {
-			const rest = boardAtRest(pedals);
+		Object.entries(show.boards).map(([player, listed]) => {
+			const rest = boardAtRest(listed);
 			const before = boards[player];
 			if (before === undefined) return [player, rest];
 			const believed = Object.entries(rest.context.pedals).map(([id, off]) => [
 				id,
 				before.context.pedals[id] ?? off,
 			]);
-			return [player, { ...before, context: { pedals: Object.fromEntries(believed) } }];
+			const pedals = Object.fromEntries(believed);
+			const stuck = before.context.stuck.filter((id) => Object.hasOwn(pedals, id));
+			return [player, { ...before, context: { pedals, stuck } }];
 		}),
 	);
 }

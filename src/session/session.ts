@@ -35,6 +35,8 @@ export type Session = {
 		readonly item: string | null;
 		readonly players: Readonly<Record<string, number>>;
 	};
+	/** Who was said, while another song is on, to stay on what they have for this later item of the list. */
+	readonly staying: { readonly item: string | null; readonly players: readonly string[] };
 	/**
 	 * What people were told of songs that leave a choice, by slot (see told.ts): what the plan said when the
 	 * last step was made, null for nothing to play. Empty until the first song begins.
@@ -42,10 +44,19 @@ export type Session = {
 	readonly told: Readonly<Record<string, ToldHand | null>>;
 	readonly incidents: readonly Incident[];
 	readonly suspectPacks: readonly string[];
+	/** The pack that a player was just given in place of another, until anything else is recorded. */
+	readonly packChange: PackChange | null;
 	/** Degrees Celsius last typed in. */
 	readonly stageCelsius: number | null;
 	/** By instrument, when it was last made ready; kept when it is doubted since. */
 	readonly readyMarks: Readonly<Record<string, ReadyMark>>;
+};
+
+export type PackChange = {
+	readonly player: string;
+	/** The pack worn before; null for none. */
+	readonly from: string | null;
+	readonly to: string;
 };
 
 export type ReadyMark = {
@@ -89,6 +100,8 @@ export type Run = {
 export type PlayerState = {
 	readonly holds: string | null;
 	readonly sinceMs: NightMs | null;
+	/** When it was last said that they stay on what they have; left out when it never was. */
+	readonly stayedMs?: NightMs;
 	/** What they had when an interval began; who keeps takes it again. Null once they were given anything, or somebody else that. */
 	readonly putDown: string | null;
 	/** The pack they wear now, if any. */
@@ -114,6 +127,8 @@ export type Incident = {
 	readonly player: string | null;
 	readonly instrument: string | null;
 	readonly string: number | null;
+	/** The pedal that does not switch, on the player's board. */
+	readonly pedal: string | null;
 	readonly standIn: string | null;
 	/** Seconds without sound: from the break to the stand-in in hands; null where it does not apply or is not over. */
 	readonly silenceSeconds: number | null;

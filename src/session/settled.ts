@@ -1,4 +1,4 @@
-// How far an exchange settles what a player has in a song: until the next cue that hands them something
+// How far an exchange, or staying on what is in hands, settles what a player has in a song: until the next cue that hands them something
 // of its own. Apart, since deciding and the plan must agree on it.
 
 import { cuePoints } from '../../machines/song.ts';
@@ -10,7 +10,10 @@ import type { Session } from './session.ts';
  * nothing settled them, infinity where no later cue names the player.
  */
 export function openFromPoint(session: Session, key: string, player: string): number {
-	const settledAt = session.settled.item === key ? session.settled.players[player] : undefined;
+	const { settled, staying } = session;
+	const isStaying = staying.item === key && staying.players.includes(player);
+	const settledAt =
+		(settled.item === key ? settled.players[player] : undefined) ?? (isStaying ? 0 : undefined);
 	const item = findSongItem(session, key);
 	const song = item && findSong(session, item.song);
 	if (settledAt === undefined || song === null) return 0;

@@ -1,7 +1,7 @@
 // Who wears which wireless pack, and those that two players wear at once: only one of them can be heard.
 
 import type { Player } from '../showfile/show.ts';
-import { playerName } from '../showfile/shown-names.ts';
+import { packName, playerName } from '../showfile/shown-names.ts';
 import type { Session } from './session.ts';
 
 /** The players who have this pack on, in the show's order; whether they hold an instrument or not. */
@@ -17,6 +17,8 @@ export function sharedPacks(session: Session): readonly { pack: string; words: s
 			.map((player) => playerName(session.show, player.id));
 		if (names.length < 2) return [];
 		const are = names.length === 2 ? 'are both' : 'are all';
-		return [{ pack: id, words: `${names.join(' and ')} ${are} on pack ${id}` }];
+		return [
+			{ pack: id, words: `${names.join(' and ')} ${are} on pack ${packName(session.show, id)}` },
+		];
 	});
 }

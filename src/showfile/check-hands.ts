@@ -3,59 +3,36 @@
 
 import { KINDS } from '../tuning/kind.ts';
 import { isReachable } from '../tuning/retune.ts';
+import { checkSubstituted } from './check-substituted.ts';
 import type { Finding } from './finding.ts';
-import type { Instrument, Player, Show } from './show.ts';
-import { holdingsThatFit, isSameTuning, type Moment } from './walk-set.ts';
+import { holdingsThatFit, isSameTuning, mayHave, staysInTune } from './fitting-holdings.ts';
+import { instrumentWords, momentWords } from './moment-words.ts';
+import type { Player, Show } from './show.ts';
+import type { Moment } from './walk-set.ts';
 
 /** Findings about hands and hand-overs at the moments of the set, in their order. */
 export function checkHands(show: Show, moments: readonly Moment[]): Finding[] {
 	const byMoment = moments.flatMap((moment) => [
-		...twoHands(show, moment),
+		...checkSubstituted(show, moment),
 		...sharedPacks(show, moment),
 		...crowdedGap(moment),
 		...show.players.flatMap((player) => checkPart(show, player, moment)),
-		...moment.unmet.map((unmet) => unmetNeed(moment, unmet)),
+		...moment.unmet
+			.filter(({ player }) => moment.parts[player.id] !== undefined)
+			.map((unmet) => unmetNeed(moment, unmet)),
 	]);
-	return [...nothingToKeep(show, moments), ...byMoment, ...noStandIn(show, moments)];
-}
-
-/** An instrument as it is spoken of: `A4 Anchor`. */
-export function instrumentWords({ id, name }: Instrument): string {
-	return name === id ? id : `${id} ${name}`;
-}
-
-/** Where a moment is, as the end of a sentence. */
-function momentWords({ on, cue }: Moment): string {
-	return cue ? `${on.song.title} at ${cue.at}` : on.song.title;
-}
-
-function twoHands(show: Show, moment: Moment): Finding[] {
-	return show.instruments.flatMap((instrument): Finding[] => {
-		const holders = show.players.filter(
-			(player) => moment.hands.get(player.id)?.instrument.id === instrument.id,
-		);
-		if (holders.length < 2) return [];
-		const isNews = holders.some((player) => moment.parts[player.id] !== undefined);
-		if (!isNews) return [];
-		const names = holders.map(({ name }) => name).join(' and ');
-		return [
-			{
-				code: 'two-hands',
-				severity: 'risk',
-				song: moment.on.song.id,
-				instrument: instrument.id,
-				text: `In ${momentWords(moment)}, ${instrumentWords(instrument)} is in the hands of ${names} at once.`,
-			},
-		];
-	});
+	return [...nothingToKeep(show, moments), ...byMoment];
 }
 
 function sharedPacks(show: Show, moment: Moment): Finding[] {
+	// What is played instead of a named one is the plan's to choose, and so is its pack.
+	const sure = show.players.filter(
+		({ id }) => !moment.substituted.some(({ player }) => player.id === id),
+	);
 	return show.packs.flatMap(({ id }): Finding[] => {
-		const holders = show.players.filter((player) => packOf(moment, player) === id);
+		const holders = sure.filter((player) => packOf(moment, player) === id);
 		const instruments = new Set(holders.map((one) => moment.hands.get(one.id)?.instrument.id));
 		const isNews = holders.some((player) => moment.parts[player.id] !== undefined);
-		// One instrument in two hands has been said already.
 		if (instruments.size < 2 || !isNews) return [];
 		const names = holders.map(({ name }) => name).join(' and ');
 		return [
@@ -75,18 +52,23 @@ function packOf(moment: Moment, player: Player): string | null {
 	return named ?? moment.hands.get(player.id)?.instrument.pack ?? null;
 }
 
-function crowdedGap({ on, cue, given }: Moment): Finding[] {
+function crowdedGap({ on, cue, given, substituted }: Moment): Finding[] {
 	if (cue !== null || on.gapSeconds === null || given.length === 0) return [];
 	const seconds = given.reduce((sum, { to }) => sum + to.instrument.times.handOver, 0);
 	if (seconds <= on.gapSeconds) return [];
-	const what = given.map(
-		({ player, to }) => `${player.name} gets ${instrumentWords(to.instrument)}`,
-	);
+	const what = given.map(({ player, to }) => {
+		const missed = substituted.find((one) => one.player === player)?.named.instrument;
+		const gets = missed
+			? `a backup for ${instrumentWords(missed)}`
+			: instrumentWords(to.instrument);
+		return `${player.name} gets ${gets}`;
+	});
 	const only = given.length === 1 ? given[0] : undefined;
 	const about = {
 		severity: 'risk',
 		song: on.song.id,
-		...(only ? { player: only.player.id, instrument: only.to.instrument.id } : {}),
+		...(only ? { player: only.player.id } : {}),
+		...(only && substituted.length === 0 ? { instrument: only.to.instrument.id } : {}),
 	} as const;
 	if (on.gapSeconds === 0) {
 		const text = `${on.song.title} follows with no gap, and ${what.join(', ')}.`;
@@ -108,13 +90,15 @@ function checkPart(show: Show, player: Player, moment: Moment): Finding[] {
 		const text = `In ${where}, ${player.name} prefers ${part.prefer}, which cannot play this part.`;
 		return [{ code: 'prefer-unfit', severity: 'note', ...about, instrument: part.prefer, text }];
 	}
-	const holding = moment.hands.get(player.id);
-	if (part?.kind !== 'named' || !holding) return [];
-	const { instrument, tuning, capo } = holding;
+	if (part?.kind !== 'named') return [];
+	const instrument = show.instruments.find(({ id }) => id === part.instrument);
+	if (!instrument) return [];
+	const { capo } = part;
+	const tuning = part.tuning ?? instrument.tuning;
 	const name = instrumentWords(instrument);
 	const risk = { severity: 'risk', ...about, instrument: instrument.id } as const;
 	const findings: Finding[] = [];
-	if (instrument.for !== null && !instrument.for.includes(player.id)) {
+	if (!mayHave(player, instrument)) {
 		const owners = show.players
 			.filter(({ id }) => instrument.for?.includes(id))
 			.map((one) => one.name);
@@ -125,11 +109,9 @@ function checkPart(show: Show, player: Player, moment: Moment): Finding[] {
 		const text = `In ${where}, ${name} has a capo at fret ${capo}, and no capo goes on a ${KINDS[instrument.kind].words}.`;
 		findings.push({ code: 'capo-on-bass', ...risk, text });
 	}
-	if (isSameTuning(tuning, instrument.tuning)) return findings;
-	if (instrument.bridge === 'floating') {
-		const text = `In ${where}, ${name} is wanted in ${tuning.name}; its floating bridge stays in ${instrument.tuning.name} tonight.`;
-		findings.push({ code: 'floating-retune', ...risk, text });
-	} else if (!isReachable(instrument.tuning.notes, tuning.notes, instrument.kind)) {
+	// A floating bridge has been said already.
+	const isAsked = staysInTune(instrument, tuning) && !isSameTuning(tuning, instrument.tuning);
+	if (isAsked && !isReachable(instrument.tuning.notes, tuning.notes, instrument.kind)) {
 		const text = `In ${where}, ${name} is wanted in ${tuning.name}, too far from ${instrument.tuning.name} that its strings are for.`;
 		findings.push({ code: 'far-tuning', ...risk, text });
 	}
@@ -170,22 +152,5 @@ function nothingToKeep(show: Show, moments: readonly Moment[]): Finding[] {
 				text: `${player.name} keeps what they have from the first song on, and has nothing ${when}.`,
 			},
 		];
-	});
-}
-
-function noStandIn(show: Show, moments: readonly Moment[]): Finding[] {
-	return show.players.flatMap((player) => {
-		const played = moments.flatMap(({ hands }) => hands.get(player.id)?.instrument ?? []);
-		return [...new Set(played.map(({ kind }) => kind))].flatMap((kind): Finding[] => {
-			const others = show.instruments.filter(
-				(one) => one.kind === kind && (one.for === null || one.for.includes(player.id)),
-			);
-			const used = new Set(played.filter((one) => one.kind === kind));
-			// Two instruments of a kind stand in for one another.
-			if (others.some((one) => !used.has(one)) || used.size > 1) return [];
-			const [only] = used;
-			const text = `${player.name} has no stand-in for ${only ? instrumentWords(only) : kind}: there is no other ${KINDS[kind].words}.`;
-			return [{ code: 'no-stand-in', severity: 'note', player: player.id, text }];
-		});
 	});
 }

@@ -2,9 +2,11 @@
 // refused before; what stands here can be played, and somebody should know.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { checkHands, instrumentWords } from './check-hands.ts';
+import { checkBackups } from './check-backups.ts';
+import { checkHands } from './check-hands.ts';
 import { checkStrings } from './check-strings.ts';
 import type { Finding } from './finding.ts';
+import { instrumentWords } from './moment-words.ts';
 import { runningOrder } from './running-order.ts';
 import type { BoardState, Instrument, Show, Song } from './show.ts';
 import { checkShapes } from './song-shapes.ts';
@@ -20,6 +22,7 @@ export function checkShow(show: Show): readonly Finding[] {
 	const moments = walkSet(show);
 	const findings = [
 		...checkHands(show, moments),
+		...checkBackups(show, moments),
 		...missingPedals(show),
 		...curfew(show),
 		...cuesPastEnd(show),

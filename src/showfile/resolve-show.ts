@@ -2,19 +2,20 @@
 // rest of the program gets has nothing left to look up.
 
 import { cleanText } from '../base/clean-text.ts';
-import { INSTRUMENT_KINDS, stringCount } from '../tuning/kind.ts';
+import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import type { KnownIds } from './linking.ts';
 import { Linking } from './linking.ts';
 import { type KeyRefusal, playerKeys } from './player-keys.ts';
-import { setUpOf, stageOf, sweetenings, unitMassOf } from './resolve-bench.ts';
+import { stageOf, sweetenings, unitMassOf } from './resolve-bench.ts';
+import { resolveInstruments } from './resolve-instruments.ts';
 import { resolveSet } from './resolve-set.ts';
 import { resolveSong } from './resolve-song.ts';
-import type { ShapedInstrument, ShapedShow } from './shape.ts';
-import type { Instrument, Pack, Pedal, Player, Show, Tech, Times } from './show.ts';
+import type { ShapedShow } from './shape.ts';
+import type { Pack, Pedal, Player, Show, Tech, Times } from './show.ts';
 import { shownText } from './shown-text.ts';
 import type { SourceNode } from './source-node.ts';
-import { type GivenTimes, workTimesOf } from './work-times.ts';
+import { writtenSeconds } from './work-times.ts';
 
 /** What a show is resolved from. */
 export type Unresolved = {
@@ -28,8 +29,8 @@ export type Unresolved = {
 };
 
 // How long "ready" lasts indoors, and on strings with less than an hour in hands: common practice, no source.
-const STALE_AFTER = 15 * 60;
-const STALE_NEW = 5 * 60;
+const RECHECK_AFTER = 15 * 60;
+const RECHECK_NEW = 5 * 60;
 /** ISO 16:1975, the standard tuning frequency. */
 const REFERENCE = 440;
 const DAY_MINUTES = 1440;
@@ -42,10 +43,7 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 	const abbreviations = cleanKeys(shaped.abbreviations ?? {});
 	const linking = new Linking({ root, known, isWhole, abbreviations });
 	refuseEmptyNames(abbreviations, linking);
-	const instruments = (shaped.instruments ?? []).flatMap((instrument, index) =>
-		resolveInstrument(instrument, index, { times: shaped.times ?? {}, linking }),
-	);
-	refuseSharedSlots(shaped.instruments ?? [], linking);
+	const instruments = resolveInstruments(shaped, linking);
 	const kinds = new Map((shaped.instruments ?? []).map(({ id, kind }) => [id, kind]));
 	const songs = (shaped.songs ?? []).map((song, index) =>
 		resolveSong(song, ['songs', index], { linking, kinds }),
@@ -58,8 +56,8 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 		startMinutes,
 		curfewMinutes,
 		referenceHertz: shaped.show?.reference ?? REFERENCE,
-		staleAfterSeconds: shaped.show?.['stale-after'] ?? STALE_AFTER,
-		staleNewSeconds: shaped.show?.['stale-new'] ?? STALE_NEW,
+		staleAfterSeconds: shaped.show?.['recheck-after'] ?? RECHECK_AFTER,
+		staleNewSeconds: shaped.show?.['recheck-new'] ?? RECHECK_NEW,
 		techs: (shaped.techs ?? []).map(({ id, name }): Tech => ({ id, name: name ?? id })),
 		players: resolvePlayers(shaped, linking),
 		instruments,
@@ -80,60 +78,6 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 	return { show, problems: linking.problems };
 }
 
-function resolveInstrument(
-	shaped: ShapedInstrument,
-	index: number,
-	{ times, linking }: { times: NonNullable<ShapedShow['times']>; linking: Linking },
-): Instrument[] {
-	const path = ['instruments', index];
-	for (const player of shaped.for ?? []) linking.follow('players', player, [...path, 'for']);
-	if (shaped.pack !== undefined) linking.follow('packs', shaped.pack, [...path, 'pack']);
-	const strings = shaped.strings ?? [];
-	const count = stringCount(shaped.kind);
-	if (strings.length > 0 && count !== null && strings.length !== count) {
-		linking.complain([...path, 'strings'], {
-			code: 'string-count',
-			what: `${cleanText(shaped.id)} has ${count} strings, and as many gauges belong here`,
-			found: String(strings.length),
-			expected: `${count}, string 1 first`,
-			hint: 'Correct the list, or leave strings out.',
-		});
-	}
-	const tuning = linking.tuning(shaped.tuning, shaped.kind, [...path, 'tuning']);
-	if (!tuning) return [];
-	const bridge = shaped.bridge ?? 'fixed';
-	const byKind: Readonly<Record<string, GivenTimes | undefined>> = times;
-	const layers = [shaped.times, byKind[shaped.kind], byKind.all];
-	const instrument: Instrument = {
-		id: shaped.id,
-		name: shaped.name ?? shaped.id,
-		slot: shaped.slot ?? null,
-		kind: shaped.kind,
-		for: shaped.for ?? null,
-		tuning,
-		scaleMillimetres: shaped.scale ?? null,
-		strings,
-		bridge,
-		features: shaped.features ?? [],
-		pack: shaped.pack ?? null,
-		case: shaped.case ?? null,
-		spare: shaped.spare ?? false,
-		strung: { on: shaped.strung?.on ?? null, hours: shaped.strung?.hours ?? null },
-		times: workTimesOf(
-			shaped.kind,
-			bridge,
-			layers.filter((layer) => layer !== undefined),
-		),
-		...(shaped.times === undefined ? {} : { givenTimes: writtenSeconds(shaped.times) }),
-		leave: shaped.leave ?? null,
-		notes: shaped.notes ?? null,
-		pickups: shaped.pickups ?? null,
-		...unitMassOf(shaped['unit-mass'], [...path, 'unit-mass'], linking),
-		...setUpOf(shaped.setup),
-	};
-	return [instrument];
-}
-
 /** A short name may mean a tuning on one kind of instrument only, but it must mean one somewhere. */
 function refuseEmptyNames(abbreviations: Readonly<Record<string, string>>, linking: Linking): void {
 	for (const [short, name] of Object.entries(abbreviations)) {
@@ -144,23 +88,6 @@ function refuseEmptyNames(abbreviations: Readonly<Record<string, string>>, linki
 			found: shownText(name),
 			expected: 'a name such as drop D, or notes with their octaves',
 		});
-	}
-}
-
-function refuseSharedSlots(instruments: readonly ShapedInstrument[], linking: Linking): void {
-	const owners = new Map<string, string>();
-	for (const [index, { id, slot }] of instruments.entries()) {
-		if (slot === undefined) continue;
-		const owner = owners.get(slot);
-		if (owner === undefined) owners.set(slot, id);
-		else {
-			linking.complain(['instruments', index, 'slot'], {
-				code: 'duplicate-slot',
-				what: `slot ${slot} is taken`,
-				found: `${cleanText(id)} where ${cleanText(owner)} hangs`,
-				hint: 'Give each instrument on the rack a slot of its own.',
-			});
-		}
 	}
 }
 
@@ -231,11 +158,6 @@ function writtenTimes(shaped: NonNullable<ShapedShow['times']>): Times {
 	const times: Record<string, Record<string, number>> = {};
 	for (const [kind, given] of Object.entries(shaped)) times[kind] = writtenSeconds(given ?? {});
 	return times;
-}
-
-function writtenSeconds(given: GivenTimes): Record<string, number> {
-	const entries = Object.entries(given).filter(([, seconds]) => seconds !== undefined);
-	return Object.fromEntries(entries) as Record<string, number>;
 }
 
 function dayTimes(show: NonNullable<ShapedShow['show']>): {

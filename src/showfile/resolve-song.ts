@@ -27,7 +27,7 @@ export function resolveSong(shaped: ShapedSong, path: SourcePath, links: SongLin
 		title: shaped.title ?? shaped.id,
 		lengthSeconds: shaped.length ?? null,
 		tempo: shaped.tempo ?? null,
-		parts: resolveParts(shaped.parts ?? {}, [...path, 'parts'], links),
+		parts: resolveParts(shaped.hands ?? {}, [...path, 'hands'], links),
 		board: resolveBoards(shaped.board ?? {}, [...path, 'board'], links),
 		cues,
 		starts: shaped.starts === undefined ? null : whoStarts(shaped.starts, path, links),
@@ -126,11 +126,9 @@ function resolvePart(shaped: ShapedPart, path: SourcePath, links: SongLinks): Pa
 	if (!shaped.instrument || shaped.needs) {
 		linking.complain(path, {
 			code: 'part-unclear',
-			what: shaped.needs
-				? 'this part has both an instrument and needs'
-				: 'this part has neither an instrument nor needs',
+			what: `${cleanText(String(path.at(-1)))} has ${shaped.needs ? 'both an instrument and needs' : 'neither an instrument nor needs'} here`,
 			expected: 'instrument: and its id, or needs: with kind and sounds, or none for empty hands',
-			hint: 'Leave the player out of the song to keep what they have.',
+			hint: 'Leave the player out where it is as in the song above.',
 		});
 		return null;
 	}

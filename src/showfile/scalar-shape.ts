@@ -258,6 +258,9 @@ export const chordShape: Written<ChordShape> = written({
 /** Characters that need shift on the keyboards that most laptops have. */
 const SHIFTED = new Set('!@#$%^&*()_+{}|:"<>?~');
 
+/** Keys that mean something else where a slot is asked for: `0` nothing or all, `-` nobody. */
+const NO_SLOTS = new Set('0-=');
+
 /** Letters, digits and signs that some keyboard has a key for; no emoji, no mark that stands on another. */
 const PLAIN_KEY = /^[!-~]$/;
 const isOnAKey = (key: string): boolean => /^[\p{L}\p{N}\p{P}\p{Sc}\p{Sk}\p{Sm}]$/u.test(key);
@@ -267,12 +270,12 @@ export const slot: Written<string> = written({
 	read: (text) => {
 		const key = text.trim().normalize('NFC').toLowerCase();
 		const isOnKey = PLAIN_KEY.test(key) || isOnAKey(key);
-		return isOnKey && key !== '0' && !SHIFTED.has(key) ? key : null;
+		return isOnKey && !NO_SLOTS.has(key) && !SHIFTED.has(key) ? key : null;
 	},
 	complaint: {
 		code: 'bad-slot',
 		what: 'is not a key that a place on the rack can have',
-		expected: 'one character that is typed without shift, but neither space nor 0',
+		expected: 'one character that is typed without shift, but not space, 0, - or =',
 	},
 	editor: { type: ['string', 'integer'] },
 });

@@ -26,7 +26,15 @@ const ITEM_NAMES: Readonly<Record<string, string>> = {
 	cues: 'cue',
 	set: 'item of the set',
 	encore: 'item of the encore',
+	instead: 'entry of instead',
 };
+
+/** What keys were called before, and are called now. */
+const RENAMED_KEYS: ReadonlyMap<string, string> = new Map([
+	['parts', 'hands'],
+	['stale-after', 'recheck-after'],
+	['stale-new', 'recheck-new'],
+]);
 
 /** Every problem that one issue of the shape library is, in the order of its keys. */
 export function shapeProblems(
@@ -78,6 +86,15 @@ function ownerOf(root: SourceNode, path: SourcePath): string {
 
 function unknownKey(root: SourceNode, path: SourcePath, known: readonly string[]): Problem {
 	const key = String(path.at(-1));
+	const renamed = RENAMED_KEYS.get(key);
+	if (renamed !== undefined && known.includes(renamed)) {
+		return {
+			code: 'renamed-key',
+			what: `${key} is now ${renamed}`,
+			where: keyPlaceAt(root, path),
+			hint: 'Rename it.',
+		};
+	}
 	const near = nearestName(key, known);
 	return {
 		code: 'unknown-key',

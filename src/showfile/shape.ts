@@ -4,64 +4,28 @@
 import * as z from 'zod/mini';
 
 import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
+import { capoFret, instrument, recheckAfter, unitMass, workTimes } from './instrument-shape.ts';
 import {
 	choice,
 	chordShape,
 	date,
 	dayTime,
 	duration,
-	gauge,
 	gaugeLabel,
 	id,
-	length,
 	number,
 	onOrOff,
 	playerKey,
 	reference,
-	scale,
-	slot,
 	words,
-	yesOrNo,
 } from './scalar-shape.ts';
+import { keyed, oneOrMore } from './strict-shape.ts';
 
 /** The only format there is; a file says it so that a later one can be told from it. */
 export const FORMAT = 'rackside/1';
 
 /** The keys of a cue that name no player. */
 export const CUE_KEYS = ['at', 'near', 'say', 'hand'] as const;
-
-/** A map with these keys and no others; the complaint about another carries the known ones. */
-function keyed<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
-	const known = Object.keys(shape).join(' ');
-	return z.strictObject(shape, {
-		error: (issue) => (issue.code === 'unrecognized_keys' ? known : undefined),
-	});
-}
-
-/** A list, or a single item in its place. */
-function oneOrMore<Value>(item: z.ZodMiniType<Value, string>) {
-	const single = z.pipe(
-		item,
-		z.transform((one: Value) => [one]),
-	);
-	return z.union([z.array(item), single]);
-}
-
-const workSeconds = z.optional(duration(0, '45s or 4m30s'));
-
-const workTimes = keyed({
-	'touch-up': workSeconds,
-	'one-string': workSeconds,
-	'two-strings': workSeconds,
-	'all-strings': workSeconds,
-	'other-tuning': workSeconds,
-	wipe: workSeconds,
-	capo: workSeconds,
-	walk: workSeconds,
-	restring: workSeconds,
-	'further-string': workSeconds,
-	'hand-over': workSeconds,
-});
 
 const show = keyed({
 	title: z.optional(words),
@@ -71,8 +35,8 @@ const show = keyed({
 	curfew: z.optional(dayTime),
 	// From the low pitch of old instruments to the high one of old organs: common practice, no source.
 	reference: z.optional(number({ from: 380, to: 480 })),
-	'stale-after': z.optional(duration(1, '15m')),
-	'stale-new': z.optional(duration(1, '5m')),
+	'recheck-after': recheckAfter,
+	'recheck-new': z.optional(duration(1, '5m')),
 });
 
 const tech = keyed({ id, name: z.optional(words) });
@@ -83,22 +47,6 @@ const player = keyed({
 	plays: z.optional(words),
 	tech: z.optional(reference),
 	key: z.optional(playerKey),
-});
-
-// What a string weighs, in grams a metre, by its gauge; from the thinnest plain one to the thickest of a
-// bass, with room to spare.
-const unitMass = z.record(z.string(), number({ from: 0.05, to: 100 }));
-
-const lengths = z.optional(oneOrMore(length));
-
-/** What the player likes: lengths as bass side and treble side, or one for both. */
-const setUp = keyed({
-	action: lengths,
-	'action-first': lengths,
-	relief: z.optional(length),
-	pickup: lengths,
-	nut: lengths,
-	'saddle-screw': z.optional(length),
 });
 
 // Further off than a quarter-tone is another note.
@@ -119,34 +67,6 @@ const stage = keyed({
 	humidity: z.optional(number({ from: 0, to: 100 })),
 });
 
-const instrument = keyed({
-	id,
-	name: z.optional(words),
-	slot: z.optional(slot),
-	kind: choice(INSTRUMENT_KINDS),
-	for: z.optional(oneOrMore(reference)),
-	tuning: words,
-	scale: z.optional(scale),
-	strings: z.optional(z.array(gauge)),
-	bridge: z.optional(choice(['fixed', 'floating'])),
-	features: z.optional(oneOrMore(words)),
-	pickups: z.optional(words),
-	pack: z.optional(reference),
-	case: z.optional(words),
-	spare: z.optional(yesOrNo),
-	strung: z.optional(
-		keyed({
-			on: z.optional(date),
-			hours: z.optional(number({ from: 0, to: 100_000 })),
-		}),
-	),
-	times: z.optional(workTimes),
-	leave: z.optional(words),
-	notes: z.optional(words),
-	'unit-mass': z.optional(unitMass),
-	setup: z.optional(setUp),
-});
-
 const needs = keyed({
 	kind: choice(INSTRUMENT_KINDS),
 	sounds: words,
@@ -159,7 +79,7 @@ const part = z.union([
 	keyed({
 		instrument: z.optional(reference),
 		tuning: z.optional(words),
-		capo: z.optional(number({ from: 0, to: 12, isWhole: true })),
+		capo: z.optional(capoFret),
 		needs: z.optional(needs),
 		leave: z.optional(words),
 		pack: z.optional(reference),
@@ -185,7 +105,7 @@ const song = keyed({
 	title: z.optional(words),
 	length: z.optional(duration(1, '3:30')),
 	tempo: z.optional(number({ from: 20, to: 400 })),
-	parts: z.optional(z.record(z.string(), part)),
+	hands: z.optional(z.record(z.string(), part)),
 	shapes: z.optional(z.record(z.string(), oneOrMore(chordShape))),
 	board: z.optional(z.record(z.string(), boardState)),
 	cues: z.optional(z.array(cue)),
@@ -246,8 +166,6 @@ export type Section = keyof typeof showFileShape.shape;
 /** A show file's words turned into values; its ids are not resolved. */
 export type ShapedShow = z.output<typeof showFileShape>;
 
-export type ShapedInstrument = z.output<typeof instrument>;
-export type ShapedSetUp = z.output<typeof setUp>;
 export type ShapedSong = z.output<typeof song>;
 export type ShapedPart = z.output<typeof part>;
 export type ShapedCue = z.output<typeof cue>;

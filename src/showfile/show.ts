@@ -82,7 +82,7 @@ export type Player = {
 export type Instrument = {
 	readonly id: string;
 	readonly name: string;
-	/** One unshifted character but space and 0, lower case; null when it has no place on the rack. */
+	/** One unshifted character but space, 0, - and =, lower case; null when it has no place on the rack. */
 	readonly slot: string | null;
 	readonly kind: InstrumentKind;
 	/** Players who may have it; null for anybody. */
@@ -110,6 +110,22 @@ export type Instrument = {
 	/** Grams a metre by gauge as written; before the show's. */
 	readonly unitMass?: UnitMass;
 	readonly setUp?: SetUp;
+	// Left out where the file gives none; shows of nights that began before these were known have none.
+	/** How long "ready" lasts on this instrument, in seconds; before the show's own figures. */
+	readonly recheckAfterSeconds?: number;
+	/** What is played where this one cannot be had, best first; empty for nothing, left out for any of the kind that sounds the same. */
+	readonly instead?: readonly Instead[];
+	/** This very instrument in every file and year. */
+	readonly gear?: string;
+};
+
+/** What is played in place of an instrument. */
+export type Instead = {
+	readonly instrument: string;
+	/** The open tuning that it is played in; null: whichever way it sounds the same. */
+	readonly tuning: Tuning | null;
+	/** 0 where the tuning is null. */
+	readonly capo: number;
 };
 
 export type StringGauge = { readonly millimetres: number; readonly isWound: boolean };
@@ -142,7 +158,7 @@ export type Song = {
 	readonly lengthSeconds: number | null;
 	/** Beats a minute. */
 	readonly tempo: number | null;
-	/** What each player named in this song needs; who is not named keeps what they have. */
+	/** What each player named in this song needs; who is not named has what the song above in the set says. */
 	readonly parts: Readonly<Record<string, Part>>;
 	/** Whole boards at the song's start, by player. */
 	readonly board: Readonly<Record<string, BoardState>>;

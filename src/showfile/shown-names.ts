@@ -27,6 +27,38 @@ export function slotAndName(show: Show, id: string): string {
 	return slot === null ? name : `slot ${slot.toUpperCase()} ${name}`;
 }
 
+/** `4 Dune`, or the name alone of what has no slot. */
+export function shownInstrument(show: Show, id: string): string {
+	const slot = show.instruments.find((one) => one.id === id)?.slot ?? null;
+	const name = instrumentName(show, id);
+	return slot === null ? name : `${slot.toUpperCase()} ${name}`;
+}
+
+/**
+ * A reason that begins or ends with an instrument's id, with that called as on the rack: `4 Dune is out
+ * tonight`. Words between stay: an id may look like any of them.
+ */
+export function reasonShown(show: Show, why: string): string {
+	const words = why.split(' ');
+	return words
+		.map((word, at) =>
+			(at === 0 || at === words.length - 1) && show.instruments.some(({ id }) => id === word)
+				? shownInstrument(show, word)
+				: word,
+		)
+		.join(' ');
+}
+
+/** The pack's name; most have none but their id. */
+export function packName(show: Show, id: string): string {
+	return show.packs.find((one) => one.id === id)?.name ?? id;
+}
+
+/** The name of a pedal on this player's board. */
+export function pedalName(show: Show, player: string, id: string): string {
+	return nameIn(show.boards[player] ?? [], id);
+}
+
 /** The instrument's name. */
 export function instrumentName(show: Show, id: string): string {
 	return nameIn(show.instruments, id);

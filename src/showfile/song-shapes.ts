@@ -4,9 +4,10 @@
 import { type ChordShape, shapeOnStrings, shapeWords } from '../tuning/chord-shape.ts';
 import { KINDS } from '../tuning/kind.ts';
 import type { Finding } from './finding.ts';
+import { type Holding, isSameTuning } from './fitting-holdings.ts';
 import type { Show, Song } from './show.ts';
 import { playerName, slotAndName } from './shown-names.ts';
-import { type Holding, isSameTuning, type Moment } from './walk-set.ts';
+import type { Moment } from './walk-set.ts';
 
 /** A song for which a player's shapes are heard, on what they hold in it. */
 export type ShapesInHands = {

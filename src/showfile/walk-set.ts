@@ -1,19 +1,16 @@
 // Who holds what from song to song when everything goes by the file and nobody thinks ahead: a part
-// that names no instrument takes the first that fits. Enough to see what is wrong with a show; which
-// choice is best is for the plan to say.
+// that names no instrument takes the first that fits, a named one that cannot be had its first backup.
+// Enough to see what is wrong with a show; which choice is best is for the plan to say.
 
-import { openTuningsFor, soundsLike } from '../tuning/capo.ts';
-import { isReachable } from '../tuning/retune.ts';
-import type { Tuning } from '../tuning/tuning.ts';
+import {
+	backupsFor,
+	type Holding,
+	holdingsThatFit,
+	isSameTuning,
+	staysInTune,
+} from './fitting-holdings.ts';
 import { runningOrder, type SetSong } from './running-order.ts';
 import type { Cue, Instrument, Part, Player, Show } from './show.ts';
-
-/** An instrument in somebody's hands, and how it is tuned there. */
-export type Holding = {
-	readonly instrument: Instrument;
-	readonly tuning: Tuning;
-	readonly capo: number;
-};
 
 /** A change of hands that gives a player something. */
 export type Given = { readonly player: Player; readonly to: Holding };
@@ -24,6 +21,16 @@ export type Unmet = {
 	readonly part: Extract<Part, { kind: 'needs' }>;
 	/** Instruments that would do, all in other hands; none when nothing on the rack would. */
 	readonly inOtherHands: readonly Instrument[];
+};
+
+/** A named instrument that its player cannot have. */
+export type Substituted = {
+	readonly player: Player;
+	readonly named: Holding;
+	/** Who has it instead, because they keep it or are named it too; null where its floating bridge will not go into that tuning. */
+	readonly holder: Player | null;
+	/** What they have in its place; null for nothing. */
+	readonly to: Holding | null;
 };
 
 /** A moment at which hands may change: a song's start, or a cue that hands over. */
@@ -37,6 +44,7 @@ export type Moment = {
 	readonly parts: Readonly<Record<string, Part>>;
 	readonly given: readonly Given[];
 	readonly unmet: readonly Unmet[];
+	readonly substituted: readonly Substituted[];
 };
 
 /** Below this gap there is no time for a player to move a capo. */
@@ -45,9 +53,7 @@ const CAPO_MOVES_IN_SECONDS = 10;
 /** Every moment of the set at which hands may change, in order. */
 export function walkSet(show: Show): readonly Moment[] {
 	const moments: Moment[] = [];
-	let hands: ReadonlyMap<string, Holding | null> = new Map(
-		show.players.map((player) => [player.id, null]),
-	);
+	let before: Before = { hands: new Map(), above: {} };
 	for (const on of runningOrder(show)) {
 		const points = [
 			{ cue: null, parts: on.song.parts },
@@ -56,9 +62,9 @@ export function walkSet(show: Show): readonly Moment[] {
 			),
 		];
 		for (const point of points) {
-			const moment = momentOf(show, { on, ...point }, hands);
+			const moment = momentOf(show, { on, ...point }, before);
 			moments.push(moment);
-			hands = moment.hands;
+			before = { hands: moment.hands, above: { ...before.above, ...point.parts } };
 		}
 	}
 	return moments;
@@ -66,32 +72,77 @@ export function walkSet(show: Show): readonly Moment[] {
 
 type Point = Pick<Moment, 'on' | 'cue' | 'parts'>;
 
-function momentOf(show: Show, point: Point, before: Moment['hands']): Moment {
-	const hands = new Map<string, Holding | null>();
-	// Named parts and what is kept come first: only what they leave is free for the others.
-	for (const { id } of show.players) {
-		const part = point.parts[id];
-		if (part?.kind === 'named') hands.set(id, holdingOf(show, part));
-		else hands.set(id, part === undefined ? (before.get(id) ?? null) : null);
+/** What a moment comes after. */
+type Before = {
+	readonly hands: Moment['hands'];
+	/** The last part that each player was named, by player id. */
+	readonly above: Readonly<Record<string, Part>>;
+};
+
+type Named = { readonly player: Player; readonly wanted: Holding };
+
+function momentOf(show: Show, point: Point, before: Before): Moment {
+	const hands = new Map<string, Holding | null>(show.players.map(({ id }) => [id, null]));
+	const holderOf = (instrument: Instrument): Player | null =>
+		show.players.find(({ id }) => hands.get(id)?.instrument === instrument) ?? null;
+	const substituted: Substituted[] = [];
+	const waiting: Named[] = [];
+	const give = (named: readonly Named[]): void => {
+		for (const { player, wanted } of named) {
+			const isFree = holderOf(wanted.instrument) === null;
+			const isInTune = staysInTune(wanted.instrument, wanted.tuning);
+			if (isFree && isInTune) hands.set(player.id, wanted);
+			else waiting.push({ player, wanted });
+		}
+	};
+	const asked = show.players.map((player) => ({ player, part: askedOf(player, point, before) }));
+	const named = asked.flatMap(({ player, part }): readonly Named[] => {
+		const wanted = part?.kind === 'named' ? holdingOf(show, part) : null;
+		return wanted ? [{ player, wanted }] : [];
+	});
+	const isKeeper = ({ player }: Named) => point.parts[player.id] === undefined;
+	// What is kept comes first, then what is named: only what they leave is free for the others.
+	for (const { player, part } of asked) {
+		if (part === undefined) hands.set(player.id, before.hands.get(player.id) ?? null);
+	}
+	give(named.filter(isKeeper));
+	give(named.filter((one) => !isKeeper(one)));
+	for (const { player, wanted } of waiting) {
+		const isInTune = staysInTune(wanted.instrument, wanted.tuning);
+		const holder = isInTune ? holderOf(wanted.instrument) : null;
+		const to = backupsFor(show, player, wanted).find((one) => holderOf(one.instrument) === null);
+		hands.set(player.id, to ?? null);
+		substituted.push({ player, named: wanted, holder, to: to ?? null });
 	}
 	const unmet: Unmet[] = [];
-	for (const player of show.players) {
-		const part = point.parts[player.id];
+	for (const { player, part } of asked) {
 		if (part?.kind !== 'needs') continue;
 		const fitting = holdingsThatFit(show, player, part);
-		const taken = new Set([...hands.values()].map((holding) => holding?.instrument.id));
-		const held = before.get(player.id)?.instrument.id;
-		const free = fitting.filter(({ instrument }) => !taken.has(instrument.id));
-		const choice = free.find(({ instrument }) => instrument.id === held) ?? free[0];
+		const held = before.hands.get(player.id)?.instrument;
+		const free = fitting.filter(({ instrument }) => holderOf(instrument) === null);
+		const choice = free.find(({ instrument }) => instrument === held) ?? free[0];
 		if (choice) hands.set(player.id, choice);
 		else unmet.push({ player, part, inOtherHands: fitting.map(({ instrument }) => instrument) });
 	}
 	const given = show.players.flatMap((player): Given[] => {
 		const to = hands.get(player.id) ?? null;
-		const from = before.get(player.id) ?? null;
+		const from = before.hands.get(player.id) ?? null;
 		return to && !goesOn(from, to, point) ? [{ player, to }] : [];
 	});
-	return { ...point, hands, given, unmet };
+	return { ...point, hands, given, unmet, substituted };
+}
+
+/**
+ * What a player asks for here; undefined to keep what they have. Who is not named repeats the part above:
+ * that is asked for again after an interval, the named instrument then instead of its backup, and where
+ * nothing could be had for it.
+ */
+function askedOf(player: Player, { on, cue, parts }: Point, before: Before): Part | undefined {
+	const part = parts[player.id];
+	if (part !== undefined) return part;
+	const above = before.above[player.id];
+	if (above?.kind === 'named' && cue === null && on.isAfterInterval) return above;
+	return before.hands.get(player.id) ? undefined : above;
 }
 
 function holdingOf(show: Show, part: Extract<Part, { kind: 'named' }>): Holding | null {
@@ -108,47 +159,4 @@ function goesOn(from: Holding | null, to: Holding, { on, cue }: Point): boolean 
 	return (
 		isSameTuning(from.tuning, to.tuning) && (from.capo === to.capo || gap >= CAPO_MOVES_IN_SECONDS)
 	);
-}
-
-/**
- * What this player could be given for a part that names no instrument: the preferred one first, then in
- * the order of the file, spares last. Each in its own tuning where a capo does, else in the tuning that
- * wants the lowest fret.
- */
-export function holdingsThatFit(
-	show: Show,
-	player: Player,
-	part: Extract<Part, { kind: 'needs' }>,
-): readonly Holding[] {
-	const rank = (instrument: Instrument) =>
-		instrument.id === part.prefer ? 0 : instrument.spare ? 2 : 1;
-	return show.instruments
-		.filter(
-			(one) =>
-				one.kind === part.instrumentKind &&
-				(one.for === null || one.for.includes(player.id)) &&
-				part.features.every((feature) => one.features.includes(feature)),
-		)
-		.flatMap((instrument) => tunedFor(instrument, part.sounds))
-		.sort((a, b) => rank(a.instrument) - rank(b.instrument));
-}
-
-function tunedFor(instrument: Instrument, sounds: Tuning): Holding[] {
-	const ways = openTuningsFor(sounds, instrument.kind).filter(({ tuning }) =>
-		canBeIn(instrument, tuning),
-	);
-	const way = ways.find(({ tuning }) => isSameTuning(tuning, instrument.tuning)) ?? ways[0];
-	return way ? [{ instrument, ...way }] : [];
-}
-
-/** Whether an instrument can be brought to an open tuning; one with a floating bridge keeps its own. */
-function canBeIn(instrument: Instrument, tuning: Tuning): boolean {
-	const own = instrument.tuning;
-	if (isSameTuning(own, tuning)) return true;
-	return instrument.bridge === 'fixed' && isReachable(own.notes, tuning.notes, instrument.kind);
-}
-
-/** Whether two tunings have the same pitches, however they are called. */
-export function isSameTuning(one: Tuning, other: Tuning): boolean {
-	return one === other || soundsLike(one, 0, other);
 }

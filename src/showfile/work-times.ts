@@ -66,3 +66,9 @@ export function workTimesOf(
 		handOver: given('hand-over', USUAL_SECONDS.handOver),
 	};
 }
+
+/** The times that are given, by the file's own keys, in seconds. */
+export function writtenSeconds(given: GivenTimes): Record<string, number> {
+	const entries = Object.entries(given).filter(([, seconds]) => seconds !== undefined);
+	return Object.fromEntries(entries) as Record<string, number>;
+}

@@ -5,7 +5,15 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { FOLDERS, foldersBelow, KNOWN_PACKAGES, packagesFor, pathOf, specifier } from './layers.ts';
+import {
+	FOLDERS,
+	foldersBelow,
+	KNOWN_PACKAGES,
+	packagesFor,
+	pathOf,
+	ROOMS,
+	specifier,
+} from './layers.ts';
 import { type Finding, lintPlanted } from './lint-planted.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -40,6 +48,16 @@ const FORMS = [
 	"import 'new-package';",
 	"import 'node:fs/promises';",
 ];
+/** From a room of the plan: what stands above it, by every road, and the plan's own files but its types. */
+const ROOM_FORMS = [
+	"import '../new-room/other.ts';",
+	"import type { T } from '../../report/other.ts';",
+	"import '../../plan/advice/other.ts';",
+	"import './../advice/other.ts';",
+	"import '../../base/../ui/other.tsx';",
+	"export { type T } from '../make-plan.ts';",
+	"export const a = import('../plan-json.ts');",
+];
 const CHANCE = [
 	'export const a = Math.random();',
 	"export const b = Math['random']();",
@@ -59,6 +77,10 @@ for (const folder of everyFolder) {
 	files.set(`${pathOf(folder)}/edges.ts`, [...uses, ...CHANCE.slice(0, 1)]);
 }
 files.set('src/plan/forms.ts', FORMS);
+for (const room of ROOMS) {
+	files.set(`${pathOf(room)}/forms.ts`, [...ROOM_FORMS, "import type { Plan } from '../plan.ts';"]);
+	files.set(`${pathOf(room)}/inline.ts`, ["export type T = import('../../ui/other.tsx').T;"]);
+}
 files.set('src/plan/inline.ts', ["export type T = import('../ui/other.tsx').T;"]);
 files.set('src/plan/chance.ts', CHANCE);
 files.set('src/plan/default.ts', ['export default 1;']);
@@ -131,6 +153,16 @@ test('an upward import is refused however it is written', () => {
 	expect(linesOf('src/plan/forms.ts', 'noRestrictedImports')).toEqual(allLines(FORMS));
 	expect(linesOf('src/plan/inline.ts', 'plugin')).toEqual([1]);
 });
+
+test.each(ROOMS)(
+	'%s knows of the plan what it says, and reaches nothing above by other roads',
+	(room) => {
+		expect(linesOf(`${pathOf(room)}/forms.ts`, 'noRestrictedImports')).toEqual(
+			allLines(ROOM_FORMS),
+		);
+		expect(linesOf(`${pathOf(room)}/inline.ts`, 'plugin')).toEqual([1]);
+	},
+);
 
 test('chance is refused by whatever road', () => {
 	expect(linesOf('src/plan/chance.ts', 'plugin')).toEqual(allLines(CHANCE));

@@ -16,6 +16,18 @@ const ROWS: readonly (readonly string[])[] = [
 	['ui'],
 ];
 
+/** The rooms of the plan, lowest first: each may import those before it, and what the plan may. */
+export const ROOMS: readonly string[] = [
+	'demand',
+	'schedule',
+	'choice',
+	'timed-choice',
+	'what-if',
+	'backups',
+	'warnings',
+	'advice',
+].map((room) => `plan/${room}`);
+
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 	base: ['string-width', 'fastest-levenshtein'],
 	journal: ['node:zlib'],
@@ -30,7 +42,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 
 /** Every folder with code of the program, lowest first. */
 export const FOLDERS: readonly string[] = [
-	...ROWS.flat(),
+	...ROWS.flat().flatMap((name) => (name === 'plan' ? [...ROOMS, name] : [name])),
 	'terminal',
 	'disk',
 	'cli',
@@ -47,10 +59,15 @@ export function foldersBelow(folder: string): readonly string[] {
 	if (folder === 'terminal') return ['base'];
 	if (folder === 'disk') return ['base', 'journal', 'showfile'];
 	if (folder.startsWith('cli')) return FOLDERS.filter((name) => name !== folder);
-	return ROWS.slice(
-		0,
-		ROWS.findIndex((row) => row.includes(folder)),
-	).flat();
+	const room = ROOMS.indexOf(folder);
+	if (room >= 0) return [...rowsBelow('plan'), ...ROOMS.slice(0, room)];
+	const below = rowsBelow(folder);
+	return folder === 'plan' || below.includes('plan') ? [...below, ...ROOMS] : below;
+}
+
+function rowsBelow(folder: string): readonly string[] {
+	const row = ROWS.findIndex((names) => names.includes(folder));
+	return ROWS.slice(0, row).flat();
 }
 
 /** The packages of `KNOWN_PACKAGES` that `folder` may import. */

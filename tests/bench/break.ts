@@ -2,11 +2,12 @@
 // club show: every instrument in hands of every song, broken a minute in; and the same asked for just before.
 
 import { join } from 'node:path';
+import { playOnCost, standInsWithCosts } from '../../src/plan/backups/stand-in-costs.ts';
 import { makePlan } from '../../src/plan/make-plan.ts';
-import { planBeforeDoors, readyAtZero } from '../../src/plan/plan-before-doors.ts';
-import { playedThrough } from '../../src/plan/played-through.ts';
-import { playOnCost, standInsWithCosts } from '../../src/plan/stand-in-costs.ts';
-import { sessionAfter } from '../../src/plan/what-if.ts';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
+import { readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
+import { playedThrough } from '../../src/plan/what-if/played-through.ts';
+import { sessionAfter } from '../../src/plan/what-if/what-if.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { median, workMs } from './rounds.ts';
 

@@ -3,18 +3,16 @@
 
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
-import { boardOf } from '../../src/plan/board.ts';
-import { chooseHands } from '../../src/plan/choose-hands.ts';
+import { toldEntries } from '../../src/plan/demand/told.ts';
 import { makePlan } from '../../src/plan/make-plan.ts';
-import { outlookOf } from '../../src/plan/outlook.ts';
-import { planBeforeDoors, readyAtZero } from '../../src/plan/plan-before-doors.ts';
-import { playedThrough } from '../../src/plan/played-through.ts';
-import { seatingOf } from '../../src/plan/seats.ts';
-import { toldEntries } from '../../src/plan/told.ts';
-import { sessionAfter } from '../../src/plan/what-if.ts';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
+import { readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
+import { playedThrough } from '../../src/plan/what-if/played-through.ts';
+import { sessionAfter } from '../../src/plan/what-if/what-if.ts';
 import { apply } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { chosenFor, figuresOf } from '../plan/chosen-for.ts';
 import { chanceShow, evening } from '../plan/oracle/chance-show.ts';
 import { solveChoice } from '../plan/oracle/solve-choice.ts';
 import { median, workMs } from './rounds.ts';
@@ -28,7 +26,7 @@ const SIZES = [
 const SHOWS = Number(process.env.BENCH_SHOWS ?? 20);
 /** Of so many shows of a size the solver finds the best too: BENCH_SOLVED=20 takes the better part of an hour. */
 const SOLVED = Number(process.env.BENCH_SOLVED ?? 3);
-/** Seconds that the solver gets for each of its three steps; what it does not end in them counts as so long. */
+/** Seconds that the solver gets for each of its four steps; what it does not end in them counts as so long. */
 const LIMIT = Number(process.env.BENCH_LIMIT ?? 20);
 /** Shows beyond this many songs, or half open beyond so many, are left to the planner alone. */
 const MOST_SONGS = 40;
@@ -55,9 +53,7 @@ export function* benchPlan(): Generator<string> {
 }
 
 function choose(show: Show) {
-	const session = readyAtZero(show);
-	const outlook = outlookOf({ session, nowMs: -3_600_000, plannedZeroMs: 0 });
-	return chooseHands(boardOf(seatingOf(outlook, null)), { left: BUDGET })!;
+	return chosenFor(show, BUDGET);
 }
 
 function choosingRow(name: string, shows: readonly Show[], solvedCount: number): string {
@@ -75,7 +71,7 @@ function choosingRow(name: string, shows: readonly Show[], solvedCount: number):
 		// The solver's code is long compiled when it gets there; ours is while it runs for the first times.
 		const ms = median(Array.from({ length: 5 }, () => workMs(work)));
 		ours.push(ms);
-		if (chosen.counts.every((count, place) => count === chosen.bound[place])) proved += 1;
+		if (chosen.isProved) proved += 1;
 		if (place >= solvedCount) continue;
 		let solved: readonly number[] | null = null;
 		const theirs = workMs(() => {
@@ -84,8 +80,7 @@ function choosingRow(name: string, shows: readonly Show[], solvedCount: number):
 		ratios.push(theirs / ms);
 		if (solved === null) continue;
 		ended += 1;
-		const [missing, overGap, , handOvers, retunings, preference] = chosen.counts;
-		if ([missing, overGap, handOvers, retunings, preference].join() === String(solved)) equal += 1;
+		if (figuresOf(chosen.chosen.counts).join() === String(solved)) equal += 1;
 	}
 	const against =
 		ratios.length > 0

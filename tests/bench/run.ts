@@ -3,6 +3,7 @@
 
 import { benchBreak } from './break.ts';
 import { benchCommands } from './commands.ts';
+import { benchGrown } from './grown.ts';
 import { benchKeys } from './keys.ts';
 import { benchPlan } from './plan.ts';
 import { benchPlanClock } from './plan-clock.ts';
@@ -20,6 +21,7 @@ for (const { name, run } of [
 	{ name: 'replay', run: benchReplay },
 	{ name: 'break', run: benchBreak },
 	{ name: 'keys', run: benchKeys },
+	{ name: 'grown', run: benchGrown },
 	{ name: 'plan', run: benchPlan },
 	{ name: 'plan-clock', run: benchPlanClock },
 ]) {

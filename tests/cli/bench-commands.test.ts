@@ -51,9 +51,9 @@ instruments:
 songs:
   - id: one
     title: One
-    parts: {ash: {instrument: A1}, bo: {instrument: D1, capo: 3}}
+    hands: {ash: {instrument: A1}, bo: {instrument: D1, capo: 3}}
     shapes: {ash: 022100, bo: ["320003"]}
-  - {id: two, title: Two, parts: {ash: {instrument: A1, tuning: half-step down}}, shapes: {ash: [022100]}}
+  - {id: two, title: Two, hands: {ash: {instrument: A1, tuning: half-step down}}, shapes: {ash: [022100]}}
 set: [one, two]
 gauges: [9, 9.5, 10, 10.5, 11, 11.5, 12, 12.5, 13, 13.5, 14, 15, 16, 17, 18, 19, 20, 21, 22, 24]
 stock:

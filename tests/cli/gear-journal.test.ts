@@ -21,7 +21,7 @@ format: rackside/1
 show: {title: ${title}}
 players: [{id: ash}]
 instruments: [{id: A1, kind: electric-6, tuning: E standard, scale: 25.5 in, setup: {relief: 0.2}}]
-songs: [{id: one, length: "3:00", parts: {ash: {instrument: A1}}}]
+songs: [{id: one, length: "3:00", hands: {ash: {instrument: A1}}}]
 set: [one]
 `;
 writeFileSync(join(folder, 'one.yaml'), show('One'));

@@ -25,7 +25,7 @@ const SHOW = `format: rackside/1
 include: [gear.yaml]
 show: {title: Quay}
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A1}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}}}
   - {id: two, title: Two, length: "4:00"}
 set: [one, two]
 `;

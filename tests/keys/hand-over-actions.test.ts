@@ -1,8 +1,8 @@
 // Enter pressed when a song has just begun: its own hand-overs are recorded with its start, so what enter
-// records is the next song's, and that is said.
+// asks for is the next song's: the first press names it, the second one records it.
 
 import { expect, test } from 'vitest';
-import { playShow } from '../scenarios/play.ts';
+import { playShow, type State } from '../scenarios/play.ts';
 import { showFrom } from '../showfile/show-files.ts';
 
 const show = showFrom(`format: rackside/1
@@ -13,31 +13,51 @@ instruments:
   - {id: B1, name: Coal, slot: "3", kind: electric-6, tuning: E standard, for: [bo]}
   - {id: B2, name: Dune, slot: "4", kind: electric-6, tuning: E standard, for: [bo]}
 songs:
-  - {id: one, title: One, length: "3:00", parts: {ash: A1, bo: B1}, cues: [{at: V2, hand: {bo: B2}}]}
-  - {id: two, title: Two, length: "3:00", parts: {ash: A2}}
-  - {id: three, title: Three, length: "3:00", parts: {ash: A1, bo: B1}}
+  - {id: one, title: One, length: "3:00", hands: {ash: A1, bo: B1}, cues: [{at: V2, hand: {bo: B2}}]}
+  - {id: two, title: Two, length: "3:00", hands: {ash: A2}}
+  - {id: three, title: Three, length: "3:00", hands: {ash: A1, bo: B1}}
 set: [one, two, three]
 `);
 const play = (script: string) => playShow(show, `-01:00 !ready\n00:00 space\n${script}`);
-const TOLD = 'the next song; u takes it back, x corrects it.';
+const hands = ({ players }: State) => [players.ash.holds, players.bo.holds];
+const words = (screen: string): string => screen.replace(/\s+/g, ' ');
 
-test('the hand-over of the next song is named as that, and undo takes it back', () => {
-	const { screen, states } = play('00:01 space space space enter enter !screen !state\n00:10 u');
-	expect(screen.replace(/\s+/g, ' ')).toContain(`Ash and Bo have theirs now for Three, ${TOLD}`);
-	expect(states.map(({ players }) => [players.ash.holds, players.bo.holds])).toEqual([
+test('the hand-overs of the next song are named by the first press and recorded by the second', () => {
+	const { screen, states } = play(
+		'00:01 space space space\n00:10 enter !screen !state\n00:12 enter !state\n00:20 u',
+	);
+	expect(words(screen)).toContain('For Three, next: enter again for all 2, or the slot of one');
+	expect(words(screen)).toContain('Ash: 1 Amber');
+	expect(states.map(hands)).toEqual([
+		['A2', 'B2'],
 		['A1', 'B1'],
+		['A2', 'B2'],
+	]);
+	expect(states[1].players.ash.since).toBe('00:00:12');
+});
+
+test('recorded, they are named with the song that they are for', () => {
+	const { screen } = play('00:01 space enter enter !screen');
+	expect(words(screen)).toContain('Logged: Ash has 2 Birch for Two (next). u undo, x correct.');
+});
+
+test('a second press within 300 ms counts once, and one after the question is gone asks again', () => {
+	expect(hands(play('00:01 space\n00:05 enter*2@250ms !state').states[0])).toEqual(['A1', 'B2']);
+	const { states } = play('00:01 space\n00:05 enter\n00:11 enter !state\n00:13 enter !state');
+	expect(states.slice(0, 2).map(hands)).toEqual([
+		['A1', 'B2'],
 		['A2', 'B2'],
 	]);
 });
 
-test('one alone is named with what they have', () => {
-	const { screen } = play('00:01 space enter !screen');
-	expect(screen.replace(/\s+/g, ' ')).toContain(`Ash has slot 2 Birch now for Two, ${TOLD}`);
+test('one of several is recorded by its slot', () => {
+	const { states } = play('00:01 space space space\n00:10 enter 3 !state');
+	expect(hands(states[0])).toEqual(['A2', 'B1']);
 });
 
-test('nothing is said of the hand-over of a cue, nor between songs', () => {
-	expect(play('00:01 enter !screen').screen).not.toContain('the next song;');
-	expect(play('00:01 d enter !screen').screen).not.toContain('the next song;');
+test('the hand-over of a cue, and one between songs, is recorded at once', () => {
+	expect(hands(play('00:01 enter !state').states[0])).toEqual(['A1', 'B2']);
+	expect(hands(play('00:01 space d enter !state').states[0])).toEqual(['A2', 'B2']);
 });
 
 test('what the song on asks for when it comes again after another is no hand-over for now', () => {
@@ -48,7 +68,7 @@ instruments:
   - {id: A2, name: Birch, slot: "2", kind: electric-6, tuning: E standard}
 songs:
   - {id: one, title: One, length: "3:00"}
-  - {id: two, title: Two, parts: {ash: A1}, cues: [{at: V2, hand: {ash: A2}}]}
+  - {id: two, title: Two, hands: {ash: A1}, cues: [{at: V2, hand: {ash: A2}}]}
 set: [one, two]
 `);
 	const { screen, states } = playShow(

@@ -14,18 +14,18 @@ function jumpingTo(title: string): string {
 
 // shows/club.yaml: Harbour, Lantern, Gravel, Last Ferry, Tinder, Salt Marsh, Weather Eye, Pilot Light,
 // an interval, Kestrel, Rainfall.
-test('the next song passes over nothing', () => {
-	expect(jumpingTo('lantern')).not.toContain('PASSES OVER');
+test('the next song skips nothing', () => {
+	expect(jumpingTo('lantern')).not.toContain('SKIPS');
 });
 
-test('one or two songs are passed over by title', () => {
-	expect(jumpingTo('gravel')).toContain('  PASSES OVER Lantern\n');
-	expect(jumpingTo('last')).toContain('  PASSES OVER Lantern, Gravel\n');
+test('one or two songs are skipped, and named', () => {
+	expect(jumpingTo('gravel')).toContain('  SKIPS Lantern\n');
+	expect(jumpingTo('last')).toContain('  SKIPS Lantern, Gravel\n');
 });
 
 test('more are counted, and the interval with them', () => {
-	expect(jumpingTo('tinder')).toContain('  PASSES OVER 3 songs\n');
-	expect(jumpingTo('rainfall')).toContain('  PASSES OVER 8 songs, the interval\n');
+	expect(jumpingTo('tinder')).toContain('  SKIPS 3 songs\n');
+	expect(jumpingTo('rainfall')).toContain('  SKIPS 8 songs, the interval\n');
 });
 
 test('entered, the list goes on after it, as was said', () => {
@@ -34,4 +34,9 @@ test('entered, the list goes on after it, as was said', () => {
 		'00:00 space\n00:30 j\n00:31 "last"\n00:35 enter\n00:40 d space\n01:00 !state\n01:10 d space\n01:20 !state\n',
 	);
 	expect(states.slice(0, 2).map(({ song }) => song.id)).toEqual(['ferry', 'tinder']);
+});
+
+test('entered, what is skipped is said once more', () => {
+	const { screen } = playShow(show, '00:00 space\n00:30 j\n00:31 "last"\n00:35 enter !screen\n');
+	expect(screen).toContain('Last Ferry is next, skips Lantern, Gravel; u undo.');
 });

@@ -19,7 +19,7 @@ function logAfter(keys: string): readonly string[] {
 test('only lines with all the words are shown, in any order and case, and no words show all again', () => {
 	const all = logAfter('');
 	expect(all).toContain('memo: towels for Bo');
-	expect(logAfter('/ "AMBER break" enter')).toEqual(['string break on Amber (slot 1), Ash']);
+	expect(logAfter('/ "AMBER break" enter')).toEqual(['string break on 1 Amber, Ash']);
 	expect(logAfter('/ "towels" enter / backspace*6 enter')).toEqual(all);
 	expect(logAfter('/ "no such thing" enter')).toEqual([]);
 });

@@ -95,7 +95,7 @@ times: {all: {walk: 8s}}
 instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, times: {wipe: 5s}}
   - {id: A2, name: Birch, slot: "2", kind: electric-6, tuning: E standard}
-songs: [{id: one, parts: {ash: A1}}, {id: two, parts: {ash: {instrument: A2, capo: 2}}}]
+songs: [{id: one, hands: {ash: A1}}, {id: two, hands: {ash: {instrument: A2, capo: 2}}}]
 set: [one, two]
 `);
 	const rows = settingRows({ preferences: { looks: 'dark', keys: {}, times: {} }, show: own });

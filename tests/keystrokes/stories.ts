@@ -40,8 +40,7 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ state, screen }) =>
 			state.players.ash.next.instrument === 'A4' &&
 			/ASH/.test(screen) &&
-			/slot 4 +for 2 Lantern/.test(screen) &&
-			/Anchor/.test(screen) &&
+			/4 Anchor for 2 Lantern/.test(screen) &&
 			/READY/.test(screen) &&
 			/check volume 10/.test(screen),
 	},
@@ -87,7 +86,7 @@ export const STORIES: readonly Story[] = [
 		most: 0,
 		isDone: (seen) =>
 			todoOf(seen, 'A1')?.job === 'touch-up' &&
-			/slot 1 .*touch-up/.test(seen.screen) &&
+			/1 Amber .*TOUCH UP/.test(seen.screen) &&
 			/by +6:\d\d/.test(seen.screen),
 	},
 	{
@@ -104,7 +103,7 @@ export const STORIES: readonly Story[] = [
 		at: '16:00',
 		keys: [],
 		most: 0,
-		isDone: (seen) => hasWarning(seen, 'stale') && /STALE/i.test(seen.screen),
+		isDone: (seen) => hasWarning(seen, 'stale') && /RECHECK/.test(seen.screen),
 	},
 	{
 		moment: 'the laptop was cut off: same song, cue and hands',
@@ -149,7 +148,7 @@ export const STORIES: readonly Story[] = [
 			state.players.ash.next.instrument === 'A2' &&
 			state.players.cleo.next.instrument === 'C2' &&
 			/Ember/.test(screen) &&
-			/CLEO .*slot 9/.test(screen),
+			/CLEO .*9 Cellar/.test(screen),
 	},
 	{
 		moment: 'a song is skipped',
@@ -174,7 +173,7 @@ export const STORIES: readonly Story[] = [
 		keys: [],
 		most: 0,
 		isDone: (seen) =>
-			todoOf(seen, 'A1')?.job === 'restring' && /slot 1 x +restring.*by +3:00/.test(seen.screen),
+			todoOf(seen, 'A1')?.job === 'restring' && /1 Amber +x RESTRING.*by +3:00/.test(seen.screen),
 	},
 	{
 		moment: 'the light or the weather shifts: everything to be checked again',
@@ -258,7 +257,7 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ state, screen }) =>
 			state.players.ash.holds === 'A1' &&
 			state.standIns.ash[0].readyIn > 10 &&
-			/0 plays on/.test(screen),
+			/0 play on/.test(screen),
 	},
 	{
 		moment: 'the list changes at soundcheck: a song one place later',
@@ -282,7 +281,7 @@ export const STORIES: readonly Story[] = [
 		at: '-05:00',
 		keys: [],
 		most: 0,
-		isDone: (seen) => seen.state.todo[0]?.instrument === 'A1' && /slot 1 /.test(seen.screen),
+		isDone: (seen) => seen.state.todo[0]?.instrument === 'A1' && /1 Amber /.test(seen.screen),
 	},
 ];
 

@@ -150,19 +150,43 @@ test('an evening reaches every phase, and nothing follows packing', () => {
 
 test('a board cued or corrected always has all its pedals, and only those', () => {
 	const paths = getShortestPaths(boardMachine, {
-		input: { pedals: { drive: { on: false }, boost: { on: false } } },
+		input: { pedals: { drive: { on: false }, boost: { on: false } }, stuck: [] },
 		events: [
 			{ type: 'cued', pedals: { drive: { on: true } } },
 			{ type: 'cued', pedals: {} },
 			{ type: 'pedalFound', pedal: 'boost', on: true },
 			{ type: 'pedalFound', pedal: 'stranger', on: true },
+			{ type: 'pedalStuck', pedal: 'drive' },
+			{ type: 'pedalStuck', pedal: 'stranger' },
+			{ type: 'pedalFreed', pedal: 'drive' },
 		],
 	});
 	expect(new Set(paths.map(({ state }) => state.value))).toEqual(
 		new Set(['atRest', 'asCued', 'corrected']),
 	);
-	for (const { state } of paths)
+	for (const { state } of paths) {
 		expect(Object.keys(state.context.pedals)).toEqual(['drive', 'boost']);
+		expect([[], ['drive']]).toContainEqual(state.context.stuck);
+	}
+});
+
+test('a pedal that is stuck is moved by no cue, only by who sees it', () => {
+	const paths = getSimplePaths(boardMachine, {
+		input: { pedals: { drive: { on: true }, boost: { on: false } }, stuck: ['drive'] },
+		events: [
+			{ type: 'cued', pedals: {} },
+			{ type: 'cued', pedals: { boost: { on: true } } },
+			{ type: 'pedalFound', pedal: 'drive', on: false },
+		],
+	});
+	expect(new Set(paths.map(({ state }) => state.context.pedals.drive?.on))).toEqual(
+		new Set([true, false]),
+	);
+	for (const { state, steps } of paths) {
+		const wasSeen = steps.some(({ event }) => event.type === 'pedalFound');
+		expect(state.context.pedals.drive?.on).toBe(!wasSeen);
+		if (steps.at(-1)?.event.type === 'cued') expect(state.value).toBe('asCued');
+	}
 });
 
 test('the graph functions would see a state that nothing leads to', () => {

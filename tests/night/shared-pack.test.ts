@@ -14,7 +14,7 @@ instruments:
   - {id: A1, name: Amber, slot: 1, kind: electric-6, tuning: E standard, pack: P1}
   - {id: B1, name: Basalt, slot: 2, kind: electric-6, tuning: E standard, pack: P2}
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
 set: [one]
 `);
 

@@ -2,8 +2,8 @@
 // that gets a capo takes 45 + 10 s, its hand-over 15 s.
 
 import { expect, test } from 'vitest';
-import { previewJump } from '../../src/plan/change-preview.ts';
-import { whatIf } from '../../src/plan/what-if.ts';
+import { previewJump } from '../../src/plan/what-if/change-preview.ts';
+import { whatIf } from '../../src/plan/what-if/what-if.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, mark, nightAfter, planAt, withSongBegun } from './night-at.ts';
 import { handOverLines, warningLines, workLines } from './plan-figures.ts';
@@ -13,9 +13,9 @@ songs:
   - id: eleven
     title: Eleven
     length: "7:15"
-    parts: {ash: {instrument: A1}, bo: {instrument: B1}, cleo: {instrument: C1}}
-  - {id: rainfall, title: Rainfall, length: "3:50", parts: {bo: {instrument: B1}}}
-  - {id: oldmill, title: Old Mill, length: "4:05", parts: {bo: {instrument: B3, capo: 3}}}
+    hands: {ash: {instrument: A1}, bo: {instrument: B1}, cleo: {instrument: C1}}
+  - {id: rainfall, title: Rainfall, length: "3:50", hands: {bo: {instrument: B1}}}
+  - {id: oldmill, title: Old Mill, length: "4:05", hands: {bo: {instrument: B3, capo: 3}}}
 set: [eleven, rainfall]
 `);
 
@@ -51,8 +51,12 @@ test('looking changes nothing', () => {
 	expect(before.sections.map(({ song }) => song)).toEqual(['eleven', 'rainfall']);
 });
 
-test('chosen, it takes the place of the song that was next', () => {
-	const chosen = whatIf(asked, { do: 'choose-next', song: 'oldmill' });
+test('chosen in the place of the song that was next, it is planned without that one', () => {
+	const chosen = whatIf(asked, {
+		do: 'choose-next',
+		song: 'oldmill',
+		place: 'instead-of-next',
+	});
 	if (!chosen.ok) throw new Error(chosen.why);
 	const plan = planAt(chosen.session, '47:30');
 	expect(plan.sections.map(({ song, position }) => [song, position])).toEqual([
@@ -73,9 +77,9 @@ test('chosen, it takes the place of the song that was next', () => {
 test('what is ready is handed first while the rest is made ready', () => {
 	const two = clubShow(`
 songs:
-  - {id: on, title: On, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: on, title: On, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
   - {id: next, title: Next, length: "4:00"}
-  - {id: both, title: Both, length: "4:00", parts: {ash: {instrument: A4}, bo: {instrument: B3, capo: 2}}}
+  - {id: both, title: Both, length: "4:00", hands: {ash: {instrument: A4}, bo: {instrument: B3, capo: 2}}}
 set: [on, next]
 `);
 	const session = withSongBegun(nightAfter(two, allReady(two, '-01:00')), '00:00');
@@ -90,9 +94,9 @@ set: [on, next]
 test('what is still in other hands can only be worked on once it is back', () => {
 	const moves = clubShow(`
 songs:
-  - {id: on, title: On, length: "4:00", parts: {ash: {instrument: S1}}}
+  - {id: on, title: On, length: "4:00", hands: {ash: {instrument: S1}}}
   - {id: next, title: Next, length: "4:00"}
-  - {id: swap, title: Swap, length: "4:00", parts: {ash: none, bo: {instrument: S1}}}
+  - {id: swap, title: Swap, length: "4:00", hands: {ash: none, bo: {instrument: S1}}}
 set: [on, next]
 `);
 	const session = withSongBegun(nightAfter(moves, allReady(moves, '-01:00')), '00:00');

@@ -11,13 +11,13 @@ songs:
   - id: one
     title: One
     length: "4:00"
-    parts: {ash: {instrument: A1}}
+    hands: {ash: {instrument: A1}}
     cues:
       - {at: Ch1, near: "1:00", bo: {drive: on}}
       - {at: V2, bo: {drive: off}}
       - {at: Ch2, near: "3:00", bo: {drive: on}}
       - {at: out, near: "3:30", say: last time}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4}}}
 set: [one, two]
 `);
 
@@ -34,15 +34,39 @@ test('work runs on past a cue, five seconds later', () => {
 });
 
 test('latest moments leave room for cues still to come', () => {
-	const long = withEntries(on, {
+	const longer = {
+		...show,
+		songs: show.songs.map((song) => (song.id === 'one' ? { ...song, lengthSeconds: 360 } : song)),
+	};
+	const ready = withSongBegun(nightAfter(longer, allReady(longer, '-01:00')), '00:00');
+	const broken = withEntries(ready, {
 		k: 'string-broke',
 		at: mark('00:12'),
 		incident: 1,
 		instrument: 'A4',
 		player: null,
 	});
-	// Wanted at 4:00: 240 s less 5 s for each of two cues is short of 270, so 40 s too late already.
-	expect(workLines(planAt(long, '00:00'))[0]).toContain('slack -55');
+	// Wanted at 6:00: 270 s and 5 s for each of two cues from 0:30 on; at the latest 1:25, only one cue ahead.
+	expect(workLines(planAt(broken, '00:30'))).toEqual([
+		'restring A4 270 s, wanted 0:06:00, done 0:05:10, slack 50, begin by 0:01:25',
+	]);
+});
+
+test('what new strings would be too late for is played on something else', () => {
+	const broken = withEntries(on, {
+		k: 'string-broke',
+		at: mark('00:12'),
+		incident: 1,
+		instrument: 'A4',
+		player: null,
+	});
+	// Wanted at 4:00: 240 s less 5 s for each of two cues are short of 270.
+	const plan = planAt(broken, '00:00');
+	expect(workLines(plan)).toEqual([
+		'retune S1 60 s, wanted 0:04:00, done 0:01:00, slack 180, begin by 0:02:55',
+	]);
+	expect(plan.idle).toMatchObject([{ job: 'restring', instrument: 'A4', seconds: 270 }]);
+	expect(plan.slots.at(-1)).toMatchObject({ instrument: 'S1', for: 'A4' });
 });
 
 test('a cue that was reached early pauses nothing later', () => {

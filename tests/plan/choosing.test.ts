@@ -17,7 +17,7 @@ function slotsOf(text: string, song: string): readonly string[] {
 /** Songs of four minutes, each with these parts, in this order. */
 function set(...parts: readonly string[]): string {
 	const songs = parts.map((part, index) => {
-		return `  - {id: s${index + 1}, title: S${index + 1}, length: "4:00", parts: {${part}}}`;
+		return `  - {id: s${index + 1}, title: S${index + 1}, length: "4:00", hands: {${part}}}`;
 	});
 	return `songs:\n${songs.join('\n')}\nset: [${parts.map((_, index) => `s${index + 1}`).join(', ')}]\n`;
 }
@@ -34,21 +34,22 @@ describe('named', () => {
 		]);
 	});
 
-	test('is never replaced: twice in a song, the second has nothing', () => {
+	test('twice in a song is played on something else by the second', () => {
 		const twice = set('ash: {instrument: S1}, bo: {instrument: S1}');
-		expect(slotsOf(twice, 's1')).toEqual(['ash S1 E standard', 'bo - E standard']);
+		expect(slotsOf(twice, 's1')).toEqual(['ash S1 E standard', 'bo B1 E standard']);
 		expect(why(twice)).toEqual([null, 'Ash has S1']);
-		expect(planBeforeDoors(clubShow(twice)).cost.missing).toBe(1);
+		expect(planBeforeDoors(clubShow(twice)).cost).toMatchObject({ missing: 0, substituted: 1 });
 	});
 
 	test('who has it already keeps it when somebody else is named for it too', () => {
 		const twice = set('bo: {instrument: S1}', 'ash: {instrument: S1}, bo: {instrument: S1}');
-		expect(slotsOf(twice, 's2')).toEqual(['ash - E standard', 'bo S1 E standard']);
+		expect(slotsOf(twice, 's2')).toEqual(['ash A1 E standard', 'bo S1 E standard']);
 	});
 
-	test('is missing when somebody else keeps it', () => {
+	test('is played on something else when somebody else keeps it', () => {
 		const kept = set('bo: {instrument: S1}', 'ash: {instrument: S1}');
-		expect(slotsOf(kept, 's2')).toEqual(['ash - E standard', 'bo S1 E standard']);
+		expect(slotsOf(kept, 's2')).toEqual(['ash A1 E standard', 'bo S1 E standard']);
+		expect(why(kept)).toEqual([null, 'Bo has S1', null]);
 	});
 
 	test('with a floating bridge is not re-pitched', () => {
@@ -87,31 +88,43 @@ describe('out of reach', () => {
 		expect(reason(back)).toBeNull();
 	});
 
-	test('what cannot be had is missing, said once, and nothing is taken away for it', () => {
+	test('what cannot be had is played on what stands in for it, as the same is asked', () => {
 		const on = withSongBegun(nightAfter(open.show, allReady(open.show, '-01:00')), '00:00');
 		const out = withEntries(on, { k: 'put-aside', at: 1000, instrument: 'A4', fault: null });
 		const plan = planAt(out, '00:10');
-		expect(slotLines(plan, 's2')).toEqual(['ash - drop D']);
+		expect(slotLines(plan, 's2')).toEqual(['ash S1 drop D']);
+		expect(plan.slots.at(-1)).toMatchObject({ for: 'A4', why: 'A4 is out tonight' });
+		expect(plan.cost).toMatchObject({ missing: 0, substituted: 1, backup: 0 });
+	});
+
+	test('what nothing stands in for is missing, said once, and nothing is taken away for it', () => {
+		const show = clubShow(set('ash: {instrument: A1}', 'ash: {instrument: B2}'));
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const out = withEntries(on, { k: 'put-aside', at: 1000, instrument: 'B2', fault: null });
+		const plan = planAt(out, '00:10');
+		expect(slotLines(plan, 's2')).toEqual(['ash - E standard']);
 		expect(plan.handOvers).toEqual([]);
-		expect(warningLines(plan)).toEqual(['missing: Nothing for Ash in S2: A4 is out tonight']);
+		expect(warningLines(plan).filter((line) => line.startsWith('missing'))).toEqual([
+			'missing: Nothing for Ash in S2: B2 is out tonight',
+		]);
 		expect(plan.cost.missing).toBe(1);
 	});
 
-	test('who is left with what they hold in a song that is on keeps it from the others', () => {
+	test('what is in the hands of who has to go without is there for another', () => {
 		const show = clubShow(
 			set(
 				'ash: {instrument: S1}, bo: {instrument: B1}',
-				'ash: {instrument: A4}, bo: {needs: {kind: electric-6, sounds: DADGAD, prefer: S1}}',
+				'ash: {instrument: B2}, bo: {needs: {kind: electric-6, sounds: DADGAD, prefer: S1}}',
 			),
 		);
 		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
 		const out = withEntries(
 			on,
-			{ k: 'put-aside', at: 1000, instrument: 'A4', fault: null },
+			{ k: 'put-aside', at: 1000, instrument: 'B2', fault: null },
 			{ k: 'song-ended', at: mark('04:00'), how: 'played' },
 			{ k: 'song-began', at: mark('04:15'), item: '2' },
 		);
-		expect(slotLines(planAt(out, '04:20'), 's2')).toEqual(['ash - drop D', 'bo B1 DADGAD']);
+		expect(slotLines(planAt(out, '04:20'), 's2')).toEqual(['ash - E standard', 'bo S1 DADGAD']);
 	});
 
 	test('a string down is work, not a reason', () => {
@@ -166,8 +179,8 @@ instruments:
   - {id: P, name: P, slot: "1", kind: electric-6, tuning: E standard}
   - {id: Q, name: Q, slot: "2", kind: electric-6, tuning: E standard, features: [arm, piezo]}
 songs:
-  - {id: s1, title: S1, parts: {ash: {needs: {kind: electric-6, sounds: E standard, features: [arm]}}}}
-  - {id: s2, title: S2, parts: {ash: {needs: {kind: electric-6, sounds: E standard, features: [sitar]}}}}
+  - {id: s1, title: S1, hands: {ash: {needs: {kind: electric-6, sounds: E standard, features: [arm]}}}}
+  - {id: s2, title: S2, hands: {ash: {needs: {kind: electric-6, sounds: E standard, features: [sitar]}}}}
 set: [s1, s2]
 `);
 		const plan = planBeforeDoors(show);
@@ -205,7 +218,10 @@ set: [s1, s2]
 			{ k: 'string-broke', at: 1000, incident: 1, instrument: 'A1', player: 'ash' },
 			{ k: 'played-on', at: 2000, incident: 1 },
 		);
-		expect(handOverLines(planAt(broken, '00:10'))).toEqual(['s3: ash A1 > A3']);
+		// Nor for the song between, which names nobody: what sounds so is handed there, and stays.
+		const plan = planAt(broken, '00:10');
+		expect(handOverLines(plan)).toEqual(['s2: ash A1 > S1']);
+		expect(slotLines(plan, 's3')).toEqual(['ash S1 E standard']);
 	});
 
 	test('two who need one kind get one each', () => {
@@ -262,9 +278,9 @@ describe('stints', () => {
 		const plan = planBeforeDoors(clubShow(text));
 		expect(handOverLines(plan).slice(2)).toEqual(['s2: ash nothing > A4', 's2: bo nothing > B1']);
 		expect(plan.cost).toMatchObject({ handOvers: 0, overGap: 0 });
-		// Back on the rack 15 s after the first song; fresh from 9:00 (24:00 less 15 min).
+		// Back on the rack 15 s after the first song; fresh from 9:00 (24:00 less 15 min), wiped before that.
 		const bo = plan.work.find(({ instrument }) => instrument === 'B1');
-		expect(bo).toMatchObject({ fromMs: mark('09:00'), seconds: 60 });
+		expect(bo).toMatchObject({ fromMs: mark('08:45'), seconds: 60 });
 	});
 
 	test('during an interval, who keeps is to take what they had before it', () => {
@@ -295,7 +311,7 @@ describe('stints', () => {
 		expect(planAt(begun, '00:10').cost.handOvers).toBe(1);
 	});
 
-	test('a stand-in that was in hands as the interval began is taken again', () => {
+	test('instead of the backup that was in hands as the interval began the named one is taken, where it can be had', () => {
 		const show = clubShow(
 			set(A1, 'bo: {instrument: B1}').replace('[s1, s2]', '[s1, {interval: 20m}, s2]'),
 		);
@@ -307,6 +323,16 @@ describe('stints', () => {
 			{ k: 'came-back', at: mark('04:00'), instrument: 'S1' },
 		);
 		expect(handOverLines(planAt(interval, '05:00'))).toEqual([
+			's2: ash nothing > A1',
+			's2: bo nothing > B1',
+		]);
+		const out = withEntries(interval, {
+			k: 'put-aside',
+			at: mark('04:30'),
+			instrument: 'A1',
+			fault: null,
+		});
+		expect(handOverLines(planAt(out, '05:00'))).toEqual([
 			's2: ash nothing > S1',
 			's2: bo nothing > B1',
 		]);
@@ -331,7 +357,7 @@ songs:
   - id: s1
     title: S1
     length: "4:00"
-    parts: {ash: {instrument: A1}}
+    hands: {ash: {instrument: A1}}
     cues: [{at: bridge, near: "2:30", hand: {ash: A4}}]
 set: [s1]
 `);
@@ -346,14 +372,14 @@ set: [s1]
 	test('whom a cue does not name exchanges nothing at it, however well that would fit', () => {
 		const show = clubShow(`
 songs:
-  - {id: s1, title: S1, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B1}}, ends: segue}
+  - {id: s1, title: S1, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}, ends: segue}
   - id: s2
     title: S2
     length: "4:00"
-    parts: {ash: ${SHARED}}
+    hands: {ash: ${SHARED}}
     cues: [{at: solo, near: "2:00", hand: {bo: B3}}]
     ends: segue
-  - {id: s3, title: S3, length: "4:00", parts: {ash: {instrument: A2}}}
+  - {id: s3, title: S3, length: "4:00", hands: {ash: {instrument: A2}}}
 set: [s1, s2, s3]
 `);
 		const plan = planBeforeDoors(show);
@@ -367,22 +393,22 @@ set: [s1, s2, s3]
 		expect(plan.cost).toMatchObject({ overGap: 1, handOvers: 2, preference: 10 });
 	});
 
-	test('what a cue takes from one is there for another who had to go without', () => {
+	test('what a cue takes from one does not go to another who plays something that sounds so by then', () => {
 		const show = clubShow(`
 songs:
-  - {id: s1, title: S1, length: "4:00", parts: {ash: {instrument: S1}}}
+  - {id: s1, title: S1, length: "4:00", hands: {ash: {instrument: S1}}}
   - id: s2
     title: S2
     length: "4:00"
-    parts: {bo: {instrument: S1}}
+    hands: {bo: {instrument: S1}}
     cues: [{at: solo, near: "2:00", hand: {ash: A1}}]
 set: [s1, s2]
 `);
 		expect(slotLines(planBeforeDoors(show), 's2')).toEqual([
 			'ash S1 E standard',
-			'bo - E standard',
+			'bo B1 E standard',
 			'ash A1 E standard',
-			'bo S1 E standard',
+			'bo B1 E standard',
 		]);
 	});
 });
@@ -400,8 +426,9 @@ describe('settled', () => {
 		});
 		const plan = planAt(exchanged, '01:10');
 		expect(handOverLines(plan)).toEqual(['s3: ash S1 > A4']);
-		expect(slotLines(plan, 's1')).toEqual(['ash A1 E standard']);
+		expect(slotLines(plan, 's1')).toEqual(['ash S1 E standard']);
 		expect(slotLines(plan, 's2')).toEqual(['ash S1 E standard']);
+		expect(plan.slots[0]?.for).toBe('A1');
 		expect(warningLines(plan).filter((line) => line.startsWith('wrong'))).toEqual([]);
 	});
 

@@ -1,16 +1,16 @@
 // The first three songs of a night in which nothing goes wrong, figures worked out by hand.
 
 import { expect, test } from 'vitest';
-import { readiness } from '../../src/session/readiness.ts';
+import { readinessOf } from '../../src/session/readiness.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
 import { handOverLines, warningLines, workLines } from './plan-figures.ts';
 
 const show = clubShow(`
 songs:
-  - {id: harbour, title: Harbour, length: "4:00", parts: {ash: {instrument: A1}}}
-  - {id: lantern, title: Lantern, length: "3:30", parts: {ash: {instrument: A4, tuning: drop D}}}
-  - {id: gravel, title: Gravel, length: "3:45", parts: {ash: {instrument: A1}}}
+  - {id: harbour, title: Harbour, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: lantern, title: Lantern, length: "3:30", hands: {ash: {instrument: A4, tuning: drop D}}}
+  - {id: gravel, title: Gravel, length: "3:45", hands: {ash: {instrument: A1}}}
 set: [harbour, lantern, gravel]
 `);
 
@@ -39,7 +39,7 @@ test('once ready, no work is left, and it is handed over fresh and without a war
 	const ready = withEntries(second, { k: 'made-ready', at: mark('05:30'), instrument: 'A1' });
 	expect(planAt(ready, '05:30').work).toEqual([]);
 	const ended = withEntries(ready, { k: 'song-ended', at: mark('07:45'), how: 'played' });
-	expect(readiness(show, ended.instruments.A1!, mark('08:00')).ageSeconds).toBe(150);
+	expect(readinessOf(ended, 'A1', mark('08:00')).ageSeconds).toBe(150);
 	const third = withSongBegun(ended, '08:00');
 	expect(third.players.ash?.holds).toBe('A1');
 	expect(planAt(third, '08:00').handOvers).toEqual([]);

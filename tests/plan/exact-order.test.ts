@@ -1,8 +1,8 @@
 // The least late order against trying every order, and against a solver on a model of its own.
 
 import { describe, expect, test } from 'vitest';
-import { exactOrder } from '../../src/plan/exact-order.ts';
-import { latenessBound } from '../../src/plan/lateness-bound.ts';
+import { exactOrder } from '../../src/plan/schedule/exact-order.ts';
+import { latenessBound } from '../../src/plan/schedule/lateness-bound.ts';
 import type { ClockCase } from './oracle/clock-case.ts';
 import { clockCase, freeSeconds, latenessOf, leastByTrying } from './oracle/clock-case.ts';
 import { clockPieces } from './oracle/clock-pieces.ts';

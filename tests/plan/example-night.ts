@@ -1,25 +1,26 @@
 // The small night that the examples in docstrings speak of: three songs, everything made ready at its
 // first moment, nothing handed over yet.
 
-import { aloneIn } from '../../src/plan/alone-in.ts';
-import { boardOf } from '../../src/plan/board.ts';
-import { busyWindows } from '../../src/plan/busy-windows.ts';
-import { choicesOf } from '../../src/plan/choices.ts';
-import { chooseHands } from '../../src/plan/choose-hands.ts';
-import type { NeedsPart } from '../../src/plan/demand.ts';
-import { demandAt } from '../../src/plan/demand.ts';
-import { freeClock } from '../../src/plan/free-clock.ts';
-import { groupSetting } from '../../src/plan/group-setting.ts';
-import { handOversAhead } from '../../src/plan/hand-overs-ahead.ts';
-import { instrumentById } from '../../src/plan/instrument-by-id.ts';
-import { outlookOf } from '../../src/plan/outlook.ts';
+import { shortfallOf } from '../../src/plan/advice/shortfall.ts';
+import { ranksOf } from '../../src/plan/backups/stand-in-ranks.ts';
+import { choicesOf } from '../../src/plan/choice/choices.ts';
+import { chooseHands } from '../../src/plan/choice/choose-hands.ts';
+import { costToGo } from '../../src/plan/choice/cost-to-go.ts';
+import { allPossible, searchGraph } from '../../src/plan/choice/search-graph.ts';
+import { seatingOf } from '../../src/plan/choice/seats.ts';
+import type { NeedsPart } from '../../src/plan/demand/demand.ts';
+import { instrumentById } from '../../src/plan/demand/instrument-by-id.ts';
+import { type Outlook, outlookOf } from '../../src/plan/demand/outlook.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { planCore } from '../../src/plan/plan-core.ts';
-import { seatingOf } from '../../src/plan/seats.ts';
-import { shortfallOf } from '../../src/plan/shortfall.ts';
-import { ranksOf } from '../../src/plan/stand-in-ranks.ts';
-import { stintsAhead } from '../../src/plan/stints.ts';
-import { workAhead } from '../../src/plan/work-ahead.ts';
+import { busyWindows } from '../../src/plan/schedule/busy-windows.ts';
+import { freeClock } from '../../src/plan/schedule/free-clock.ts';
+import { handOversAhead } from '../../src/plan/schedule/hand-overs-ahead.ts';
+import { scheduleOf, weigh } from '../../src/plan/schedule/schedule.ts';
+import { stintsAhead } from '../../src/plan/schedule/stints.ts';
+import { piecesFor, workInOrder } from '../../src/plan/schedule/work-ahead.ts';
+import { chooseInTime } from '../../src/plan/timed-choice/choose-in-time.ts';
+import { planCore } from '../../src/plan/timed-choice/plan-core.ts';
+import { cellAt } from '../../src/session/cells.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, nightAfter } from './night-at.ts';
@@ -29,9 +30,9 @@ songs:
   - id: harbour
     title: Harbour
     length: "4:00"
-    parts: {ash: {instrument: A1}, bo: {instrument: B1}}
-  - {id: lantern, title: Lantern, length: "3:30", parts: {ash: {instrument: A4}}}
-  - {id: gravel, title: Gravel, length: "4:00", parts: {ash: {instrument: A1}, bo: none}}
+    hands: {ash: {instrument: A1}, bo: {instrument: B1}}
+  - {id: lantern, title: Lantern, length: "3:30", hands: {ash: {instrument: A4}}}
+  - {id: gravel, title: Gravel, length: "4:00", hands: {ash: {instrument: A1}, bo: none}}
   - {id: bridge, title: Bridge, length: "4:00", cues: [{at: bridge, hand: {ash: A1}}]}
 set: [harbour, lantern, gravel]
 `);
@@ -41,11 +42,10 @@ const moment = { session, nowMs: 0, plannedZeroMs: 0 };
 const { plan } = planCore(moment);
 const outlook = outlookOf(moment);
 const seating = seatingOf(outlook, null);
-const board = boardOf(seating);
-const chosen = chooseHands(board, { left: 10_000 })!;
-const setting = groupSetting(board, [0]);
-const [alone] = aloneIn(board, [0], { setting, budget: { left: 10_000 } })!;
-const choices = choicesOf(outlook, seating, chosen.hands);
+const graph = searchGraph(seating);
+const possible = allPossible(graph);
+const choosing = chooseHands(graph, possible, { budget: { left: 10_000 }, before: null })!;
+const choices = choicesOf(seating, choosing.hands);
 const handOvers = handOversAhead(outlook, choices);
 const clock = freeClock(busyWindows(outlook.cues, handOvers));
 const stints = stintsAhead(outlook, choices);
@@ -55,7 +55,7 @@ const instruments = Object.fromEntries(instrumentById(show));
 const songs = Object.fromEntries(show.songs.map((song) => [song.id, song]));
 const states = session.instruments;
 const section = plan.sections[1]!;
-const needsElectric: NeedsPart = {
+const needsEStandard: NeedsPart = {
 	kind: 'needs',
 	instrumentKind: 'electric-6',
 	sounds: eStandard,
@@ -65,6 +65,17 @@ const needsElectric: NeedsPart = {
 	pack: null,
 };
 
+const held = { instrument: 'A1', tuning: eStandard, capo: 0 };
+/** All who play, chosen for together, no tunings followed. */
+const group = {
+	seats: [0, 1, 2],
+	toGo: [0, 1, 2].map((seat) =>
+		costToGo(graph, possible, { seat, tracked: [], isCounted: () => true, before: null }),
+	),
+	tracked: [],
+	countedBy: [],
+	mayBeOutside: () => false,
+};
 const asTheyStand = { isReady: true, readyInSeconds: 10, tuning: eStandard, capo: 0 };
 const rackOfAsh = {
 	show,
@@ -85,7 +96,8 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	outlook,
 	stints,
 	handOvers,
-	work: workAhead(outlook, stints, { handOvers, clock }).work,
+	pieces: piecesFor(outlook, stints, handOvers),
+	work: workInOrder(outlook, piecesFor(outlook, stints, handOvers), clock),
 	slots: plan.slots,
 	section,
 	clock,
@@ -94,18 +106,29 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	states,
 	eStandard,
 	dropD,
-	needsElectric,
+	needsEStandard,
 	seating,
-	board,
-	chosen,
-	may: board.may,
-	steps: board.steps,
-	possible: board.possible,
-	ways: alone!.hubWays.ways,
-	alone,
-	lanternForAsh: demandAt(show, { song: songs.lantern!, point: 0, player: 'ash' }),
+	graph,
+	possible,
+	group,
+	choose: (asked: Outlook) =>
+		chooseInTime({ outlook: asked, told: null, budget: { left: 10_000 } }),
+	choosing,
+	hands: choosing.hands,
+	weighed: weigh(outlook, choices),
+	schedule: scheduleOf(outlook, weigh(outlook, choices)),
 	bridgeSong: songs.bridge,
-	held: { instrument: 'A1', tuning: eStandard, capo: 0 },
+	cellAt,
+	held,
+	handA1: held,
+	namedA1: { kind: 'named', instrument: instruments.A1, tuning: eStandard, capo: 0, leave: null },
+	handedA1: {
+		instrument: instruments.A1,
+		hand: held,
+		state: states.A1,
+		backMs: null,
+		section: plan.sections[0],
+	},
 	beforeDoors: planBeforeDoors(show),
 	shortfall: shortfallOf(show, plan),
 	soundOfA1: { tuning: eStandard, kind: 'electric-6', replaced: instruments.A1 },
@@ -122,5 +145,6 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 		holder: () => null,
 		handOvers: plan.handOvers,
 		nowMs: 0,
+		isStrung: () => true,
 	},
 };

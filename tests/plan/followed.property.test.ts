@@ -3,8 +3,8 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { planCore } from '../../src/plan/plan-core.ts';
-import { samePitches } from '../../src/plan/same-pitches.ts';
+import { samePitches } from '../../src/plan/demand/same-pitches.ts';
+import { planCore } from '../../src/plan/timed-choice/plan-core.ts';
 import { apply } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';

@@ -2,9 +2,9 @@
 // the rest of the default times, which are common practice, no source.
 
 import { expect, test } from 'vitest';
-import { mendOf } from '../../src/plan/mend.ts';
+import { mendOf } from '../../src/plan/advice/mend.ts';
+import { isWorking, shortfallOf } from '../../src/plan/advice/shortfall.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { isWorking, shortfallOf } from '../../src/plan/shortfall.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { clubShow } from './club-gear.ts';
 import { showFrom } from './show-from.ts';
@@ -21,8 +21,8 @@ function mended(show: Show) {
 test('where a song goes straight on, a gap is said to be the end of that', () => {
 	const show = clubShow(`
 songs:
-  - {id: one, title: One, length: "4:00", ends: segue, parts: {ash: {instrument: A1}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}}}
+  - {id: one, title: One, length: "4:00", ends: segue, hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4}}}
 set: [one, two]
 `);
 	expect(mended(show)).toEqual({
@@ -34,8 +34,8 @@ set: [one, two]
 test('a song that is played twice is said with which time', () => {
 	const show = clubShow(`
 songs:
-  - {id: one, title: One, length: "10:00", parts: {ash: {instrument: A1}}}
-  - {id: two, title: Two, length: "10:00", parts: {ash: {instrument: A4}}}
+  - {id: one, title: One, length: "10:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "10:00", hands: {ash: {instrument: A4}}}
 set: [{song: one, gap: 15s}, {song: two, gap: 15s}, {song: one, gap: 5s}]
 `);
 	expect(mended(show).words[0]).toBe('0:10 more before One (the second)');
@@ -46,10 +46,15 @@ test('what has to be in two tunings within a song is kept in the other one, or a
 	// doors it is what Gravel asks for. Aspen is in that tuning already.
 	const show = clubShow(`
 songs:
-  - {id: gravel, title: Gravel, length: "4:00", parts: {ash: {instrument: A3, tuning: half-step down}}}
+  - {id: gravel, title: Gravel, length: "4:00", hands: {ash: {instrument: A3, tuning: half-step down}}}
 set: [gravel]
 `);
-	const { words } = mended(show);
+	// Left to itself Gravel is played on Aspen; here the file says that nothing stands in for Argent.
+	const alone = {
+		...show,
+		instruments: show.instruments.map((one) => (one.id === 'A3' ? { ...one, instead: [] } : one)),
+	};
+	const { words } = mended(alone);
 	expect(words).toContain('slot 3 Argent in half-step down before the doors');
 	expect(words).toContain('slot 2 Aspen for Ash in Gravel');
 });
@@ -62,8 +67,8 @@ test('a longer interval, where the work for the song after it is late', () => {
 players: [{id: ash, name: Ash}]
 instruments: [{id: A, name: Amber, slot: "1", kind: electric-6, tuning: E standard}]
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A, tuning: open D}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A, tuning: open D}}}
 set: [one, {interval: 60s}, two]
 `);
 	expect(mended(show).words).toContain('1:45 more of interval before Two');
@@ -73,16 +78,16 @@ test("songs that both have no trouble are tried in each other's place, however f
 	// Amber is wanted for Three in open D 45 s after it came back from One, and takes 135 s. Three goes
 	// straight on into Four and stays where it is; in the place of Two there is time enough in Nine alone.
 	const quiet = (id: string, length: string) =>
-		`  - {id: ${id.toLowerCase()}, title: ${id}, length: "${length}", parts: {ash: {instrument: B}}}`;
+		`  - {id: ${id.toLowerCase()}, title: ${id}, length: "${length}", hands: {ash: {instrument: B}}}`;
 	const show = showFrom(`
 players: [{id: ash, name: Ash}]
 instruments:
   - {id: A, name: Amber, slot: "1", kind: electric-6, tuning: E standard}
   - {id: B, name: Birch, slot: "2", kind: electric-6, tuning: E standard}
 songs:
-  - {id: one, title: One, length: "2:00", parts: {ash: {instrument: A}}}
+  - {id: one, title: One, length: "2:00", hands: {ash: {instrument: A}}}
 ${quiet('Two', '0:30')}
-  - {id: three, title: Three, length: "2:00", ends: segue, parts: {ash: {instrument: A, tuning: open D}}}
+  - {id: three, title: Three, length: "2:00", ends: segue, hands: {ash: {instrument: A, tuning: open D}}}
 ${['Four', 'Five', 'Six', 'Seven', 'Eight'].map((id) => quiet(id, '0:30')).join('\n')}
 ${quiet('Nine', '5:00')}
 set: [one, two, three, four, five, six, seven, eight, nine]
@@ -93,9 +98,9 @@ set: [one, two, three, four, five, six, seven, eight, nine]
 test('two gaps, each too short by itself, are both said', () => {
 	const show = clubShow(`
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}, bo: {instrument: B2}}}
-  - {id: three, title: Three, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4}, bo: {instrument: B2}}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
 set: [one, {song: two, gap: 20s}, {song: three, gap: 25s}]
 `);
 	expect(mended(show)).toEqual({
@@ -109,7 +114,7 @@ test('of two songs to leave out, the pair that takes least from the set', () => 
 	// Four are 12:00 and their two gaps; Five and Three 10:00 and 0:30, which is enough, and no pair is
 	// shorter: Four and Three take 9:00, Five and Two 9:30.
 	const song = (id: string, length: string) =>
-		`  - {id: ${id.toLowerCase()}, title: ${id}, length: "${length}", parts: {ash: {instrument: A1}}}`;
+		`  - {id: ${id.toLowerCase()}, title: ${id}, length: "${length}", hands: {ash: {instrument: A1}}}`;
 	const show = clubShow(`
 show: {title: Late, start: "22:00", curfew: "22:16"}
 songs:
@@ -134,7 +139,7 @@ players: [{id: ash, name: Ash}]
 instruments:
 ${instruments}
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {needs: {kind: acoustic-6, sounds: DADGAD}}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {needs: {kind: acoustic-6, sounds: DADGAD}}}}
 set: [one]
 `);
 	const floating =

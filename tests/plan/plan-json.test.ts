@@ -9,13 +9,13 @@ import { showFrom } from './show-from.ts';
 const show = clubShow(`
 show: {title: Four songs, start: "20:00", curfew: "20:15"}
 songs:
-  - {id: harbour, title: Harbour, length: "4:00", parts: {ash: {instrument: A1}}}
-  - {id: lantern, title: Lantern, length: "3:30", parts: {ash: {instrument: A4, tuning: drop D}}}
+  - {id: harbour, title: Harbour, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: lantern, title: Lantern, length: "3:30", hands: {ash: {instrument: A4, tuning: drop D}}}
   - id: gravel
     title: Gravel
     length: "3:45"
-    parts: {ash: {instrument: A1}, bo: {needs: {kind: acoustic-6, sounds: E standard}}}
-  - {id: ferry, title: Ferry, length: "4:00", parts: {cleo: {instrument: C1, tuning: drop D}, bo: none}}
+    hands: {ash: {instrument: A1}, bo: {needs: {kind: acoustic-6, sounds: E standard}}}
+  - {id: ferry, title: Ferry, length: "4:00", hands: {cleo: {instrument: C1, tuning: drop D}, bo: none}}
 set: [harbour, lantern, {song: gravel, gap: 33s}, ferry]
 `);
 
@@ -31,8 +31,10 @@ test('says that it is proved, and what it costs', () => {
 	expect(document.bound).toBeNull();
 	expect(document.cost).toEqual({
 		missing: 0,
+		substituted: 0,
 		overGap: 0,
 		lateness: 0,
+		backup: 0,
 		handOvers: 2,
 		retunings: 1,
 		preference: 0,
@@ -50,14 +52,37 @@ test('has a slot for whoever plays, the string with the highest number first', (
 		pitches: ['E2', 'A2', 'D3', 'G3', 'B3', 'E4'],
 		capo: 0,
 		handOver: true,
+		for: null,
 	});
 	expect(document.slots.filter(({ song }) => song === 'ferry')).toHaveLength(2);
 	expect(document.slots.at(-2)).toMatchObject({ player: 'ash', instrument: 'A1', handOver: false });
 });
 
 test('has the work with its marks on the show clock', () => {
+	// Ferry begins at 12:18: one string, 15 s, is put in its new pitch early; the touch-up of 40 s is not
+	// fresh before -2:42.
+	const [first, , last] = document.work;
+	expect(first).toEqual({
+		job: 'retune',
+		instrument: 'C1',
+		player: 'cleo',
+		song: 'ferry',
+		to: 'drop D',
+		capo: 0,
+		seconds: 15,
+		from: '-01:00:00',
+		wanted: '00:11:23',
+		start: '-01:00:00',
+		finish: '-00:59:45',
+		slack: 4268,
+		beginBy: '00:11:08',
+	});
+	expect([first, last]).toMatchObject([
+		{ instrument: 'C1' },
+		{ job: 'touch-up', instrument: 'C1', seconds: 40, from: '-00:02:42', wanted: '00:12:03' },
+	]);
 	// Gravel begins at 4:15 + 3:30 + 33 s = 8:18; two hand-overs are 30 s.
-	expect(document.work[0]).toEqual({
+	expect(document.work[1]).toEqual({
 		job: 'touch-up',
 		instrument: 'A1',
 		player: 'ash',
@@ -71,15 +96,6 @@ test('has the work with its marks on the show clock', () => {
 		finish: '00:05:15',
 		slack: 153,
 		beginBy: '00:06:48',
-	});
-	// Ferry begins at 12:18, so this is not fresh before -2:42; one string, 40 + 15 s.
-	expect(document.work[1]).toMatchObject({
-		job: 'retune',
-		instrument: 'C1',
-		to: 'drop D',
-		seconds: 55,
-		from: '-00:02:42',
-		wanted: '00:12:03',
 	});
 });
 
@@ -111,10 +127,10 @@ test('has what could stand in at each hand-over, as the rack will be then', () =
 test('takes work that is done by then into account', () => {
 	const night = clubShow(`
 songs:
-  - {id: s1, title: S1, length: "4:00", parts: {ash: {instrument: A1}}}
-  - {id: s2, title: S2, length: "4:00", parts: {ash: {instrument: A4}}}
-  - {id: s3, title: S3, length: "4:00", parts: {bo: {instrument: B1}}}
-  - {id: s4, title: S4, length: "4:00", parts: {ash: {instrument: A1}}}
+  - {id: s1, title: S1, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: s2, title: S2, length: "4:00", hands: {ash: {instrument: A4}}}
+  - {id: s3, title: S3, length: "4:00", hands: {bo: {instrument: B1}}}
+  - {id: s4, title: S4, length: "4:00", hands: {ash: {instrument: A1}}}
 set: [s1, s2, s3, s4]
 `);
 	const { standIns } = planJson(planBeforeDoors(night), night);
@@ -157,21 +173,34 @@ test('warns of what is tight and of a set that runs past the curfew', () => {
 describe('the hour before the first song', () => {
 	const early = (tuning: string, parts = `{ash: {instrument: A1, tuning: ${tuning}}}`) =>
 		planBeforeDoors(
-			clubShow(`songs: [{id: s1, title: S1, length: "4:00", parts: ${parts}}]\nset: [s1]\n`),
+			clubShow(`songs: [{id: s1, title: S1, length: "4:00", hands: ${parts}}]\nset: [s1]\n`),
 		);
 
 	test('what the first song wants in the tuning of the file is ready at zero', () => {
 		expect(early('E standard').work).toEqual([]);
 	});
 
-	test('what it wants otherwise is begun no earlier than it stays fresh', () => {
-		expect(early('drop D').work[0]).toMatchObject({
-			seconds: 60,
-			fromMs: -900_000,
-			wantedMs: -15_000,
-			slackSeconds: 825,
-			beginByMs: -75_000,
-		});
+	test('what it wants otherwise is re-pitched at any time, touched up no earlier than it stays fresh', () => {
+		expect(early('drop D').work).toMatchObject([
+			{
+				job: 'retune',
+				isEarly: true,
+				seconds: 15,
+				fromMs: -3_600_000,
+				wantedMs: -60_000,
+				slackSeconds: 3525,
+				beginByMs: -75_000,
+			},
+			{
+				job: 'touch-up',
+				isEarly: false,
+				seconds: 45,
+				fromMs: -900_000,
+				wantedMs: -15_000,
+				slackSeconds: 840,
+				beginByMs: -60_000,
+			},
+		]);
 	});
 
 	test('strings with less than an hour in hands stay fresh for less long', () => {
@@ -179,18 +208,32 @@ describe('the hour before the first song', () => {
 players: [{id: ash, name: Ash}]
 instruments:
   - {id: N, name: N, slot: "1", kind: electric-6, tuning: E standard, strung: {hours: 0.5}}
-songs: [{id: s1, title: S1, length: "4:00", parts: {ash: {instrument: N, tuning: drop D}}}]
+songs: [{id: s1, title: S1, length: "4:00", hands: {ash: {instrument: N, tuning: drop D}}}]
 set: [s1]
 `);
-		expect(planBeforeDoors(show).work[0]?.fromMs).toBe(-300_000);
+		const { work } = planBeforeDoors(show);
+		expect(work.map(({ fromMs }) => fromMs)).toEqual([-3_600_000, -300_000]);
 	});
 });
 
-test('a slot with nothing playable says so, with what it should have been', () => {
-	const missing = clubShow(`
-songs: [{id: s1, title: S1, length: "4:00", parts: {ash: {instrument: A3, tuning: drop D}}}]
+const floating = clubShow(`
+songs: [{id: s1, title: S1, length: "4:00", hands: {ash: {instrument: A3, tuning: drop D}}}]
 set: [s1]
 `);
+
+test('a slot on something else than the song names says for what', () => {
+	const { slots, warnings } = planJson(planBeforeDoors(floating), floating);
+	expect(slots).toMatchObject([{ player: 'ash', instrument: 'S1', for: 'A3', tuning: 'drop D' }]);
+	expect(warnings.filter(({ code }) => code === 'missing')).toEqual([]);
+});
+
+test('a slot with nothing playable says so, with what it should have been', () => {
+	const missing = {
+		...floating,
+		instruments: floating.instruments.map((one) =>
+			one.id === 'A3' ? { ...one, instead: [] } : one,
+		),
+	};
 	const { slots, standIns, warnings } = planJson(planBeforeDoors(missing), missing);
 	expect(slots).toMatchObject([{ player: 'ash', instrument: null, tuning: 'drop D' }]);
 	expect(standIns[0]).toMatchObject({ for: 'A3', instrument: 'A4', why: 'same tuning, ready' });
@@ -206,19 +249,18 @@ set: [s1]
 test('says what each stand-in costs later', () => {
 	const night = clubShow(`
 songs:
-  - {id: s1, title: Harbour, length: "4:00", parts: {ash: {instrument: A1}}}
-  - {id: s2, title: Lantern, length: "3:30", parts: {ash: {instrument: A4}}}
-  - {id: s3, title: Gravel, length: "3:30", parts: {ash: {instrument: A1}}}
+  - {id: s1, title: Harbour, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: s2, title: Lantern, length: "3:30", hands: {ash: {instrument: A4}}}
+  - {id: s3, title: Gravel, length: "3:30", hands: {ash: {instrument: A1}}}
 set: [s1, s2, s3]
 `);
 	const { standIns } = planJson(planBeforeDoors(night), night);
 	const laterOf = (instrument: string) =>
 		standIns.find((one) => one.song === 's1' && one.instrument === instrument)?.later;
 	expect(laterOf('S1')).toEqual([]);
-	// A4 tuned up for Harbour comes back 4:15 and is wanted in drop D: wipe and one string, 75 s. The
-	// restring of A1, 270 s from 0:00 on less the 15 s of the hand-over before 4:15, is done 4:45; then
-	// 6:00, in hands 15 s later.
-	expect(laterOf('A4')).toEqual(['Lantern has no drop D until 6:15']);
+	// A4 tuned up for Harbour comes back 4:15 and is wanted in drop D: wipe and one string, 75 s, so 5:30, in
+	// hands 15 s later. The restring of A1 would make that later, and gives way: Gravel is without A1.
+	expect(laterOf('A4')).toEqual(['Ash has a backup in Gravel', 'Lantern has no drop D until 5:45']);
 });
 
 test('a slot has the cents that its player’s strings stand off, one a pitch, and no field without any', () => {
@@ -236,7 +278,7 @@ songs:
   - id: one
     title: One
     length: "4:00"
-    parts: {ash: {instrument: A1}}
+    hands: {ash: {instrument: A1}}
     cues: [{at: V2}, {at: solo, hand: {ash: A4}}]
 set: [one]
 `);

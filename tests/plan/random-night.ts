@@ -2,7 +2,7 @@
 // an interval, hand-overs at cues, breaks and exchanges in the middle.
 
 import fc from 'fast-check';
-import { planCore } from '../../src/plan/plan-core.ts';
+import { planCore } from '../../src/plan/timed-choice/plan-core.ts';
 import { apply } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';

@@ -3,8 +3,9 @@
 
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { planBeforeDoors, readyAtZero } from '../../src/plan/plan-before-doors.ts';
-import { slotStandIns } from '../../src/plan/slot-stand-ins.ts';
+import { slotStandIns } from '../../src/plan/backups/slot-stand-ins.ts';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
+import { readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { chanceShow, evening } from './oracle/chance-show.ts';
 

@@ -1,7 +1,7 @@
 // The words beside a stand-in say what put it where it is, where nothing else in its line does.
 
 import { expect, test } from 'vitest';
-import { standIns } from '../../src/plan/stand-ins.ts';
+import { standIns } from '../../src/plan/backups/stand-ins.ts';
 import { allReady, mark, nightAfter, planAt, withSongBegun } from './night-at.ts';
 import { showFrom } from './show-from.ts';
 
@@ -13,8 +13,8 @@ instruments:
   - {id: A, name: A, slot: "1", kind: electric-6, tuning: E standard, scale: 25.5 in, features: [arm]}
 ${rack}
 songs:
-  - {id: s1, title: S1, length: "2:00", parts: {ash: {instrument: A}}}
-  - {id: s2, title: S2, length: "4:00", parts: {bo: {instrument: P}}}
+  - {id: s1, title: S1, length: "2:00", hands: {ash: {instrument: A}}}
+  - {id: s2, title: S2, length: "4:00", hands: {bo: {instrument: P}}}
 set: [s1, s2]
 `);
 	const session = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
-import { standIns } from '../../src/plan/stand-ins.ts';
+import { standIns } from '../../src/plan/backups/stand-ins.ts';
 import type { Session } from '../../src/session/session.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
@@ -13,8 +13,8 @@ songs:
   - id: one
     title: One
     length: "6:00"
-    parts: {ash: {instrument: A1}, bo: {instrument: B1}, cleo: {instrument: C1}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}, bo: {instrument: S1}}}
+    hands: {ash: {instrument: A1}, bo: {instrument: B1}, cleo: {instrument: C1}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4}, bo: {instrument: S1}}}
 set: [one, {song: two, gap: 60s}]
 `);
 
@@ -54,8 +54,8 @@ instruments:
   - {id: P, name: P, slot: "2", kind: electric-6, tuning: E standard}
   - {id: Q, name: Q, slot: "3", kind: electric-6, tuning: E standard}
 songs:
-  - {id: s1, title: S1, length: "2:00", parts: {ash: {instrument: A}}}
-  - {id: s2, title: S2, length: "4:00", parts: {bo: {instrument: P}}}
+  - {id: s1, title: S1, length: "2:00", hands: {ash: {instrument: A}}}
+  - {id: s2, title: S2, length: "4:00", hands: {bo: {instrument: P}}}
 set: [s1, s2]
 `);
 		const night = withSongBegun(nightAfter(twins, allReady(twins, '-01:00')), '00:00');
@@ -70,7 +70,7 @@ instruments:
   - {id: R, name: R, slot: r, kind: electric-6, tuning: E standard}
   - {id: Q, name: Q, slot: "3", kind: electric-6, tuning: E standard}
   - {id: Z, name: Z, slot: z, kind: electric-6, tuning: E standard, spare: true}
-songs: [{id: s1, title: S1, length: "2:00", parts: {ash: {instrument: A}}}]
+songs: [{id: s1, title: S1, length: "2:00", hands: {ash: {instrument: A}}}]
 set: [s1]
 `);
 		const night = withSongBegun(nightAfter(same, allReady(same, '-01:00')), '00:00');
@@ -85,7 +85,7 @@ instruments:
   - {id: B, name: B, slot: "2", kind: electric-6, tuning: E standard, for: [bo]}
   - {id: T, name: T, slot: "3", kind: electric-6, tuning: E standard, for: [bo], spare: true}
   - {id: D, name: D, slot: "4", kind: electric-6, tuning: drop D, for: [ash]}
-songs: [{id: s1, title: S1, length: "2:00", parts: {ash: {instrument: A}}}]
+songs: [{id: s1, title: S1, length: "2:00", hands: {ash: {instrument: A}}}]
 set: [s1]
 `);
 		const night = withSongBegun(nightAfter(others, allReady(others, '-01:00')), '00:00');
@@ -105,7 +105,7 @@ instruments:
   - {id: A, name: A, slot: "1", kind: electric-6, tuning: E standard}
   - {id: P, name: P, slot: "2", kind: electric-6, tuning: E standard}
   - {id: Q, name: Q, slot: "3", kind: electric-6, tuning: E standard}
-songs: [{id: s1, title: S1, length: "2:00", parts: {ash: {instrument: A}, bo: {instrument: P}}}]
+songs: [{id: s1, title: S1, length: "2:00", hands: {ash: {instrument: A}, bo: {instrument: P}}}]
 set: [s1]
 `);
 		const before = nightAfter(same, allReady(same, '-01:00'));
@@ -126,7 +126,7 @@ set: [s1]
 	test('a floating bridge where another tuning is wanted, unless a capo makes it sound so', () => {
 		expect(ids(on, '01:00', 'ash', 'A4')).not.toContain('A3');
 		const high = clubShow(`
-songs: [{id: s1, title: S1, parts: {ash: {instrument: A1, capo: 3}}}]
+songs: [{id: s1, title: S1, hands: {ash: {instrument: A1, capo: 3}}}]
 set: [s1]
 `);
 		const night = withSongBegun(nightAfter(high, allReady(high, '-01:00')), '00:00');
@@ -145,7 +145,7 @@ test('a bass with more strings has the four that are wanted; the other way round
 		{ instrument: 'C2', readyInSeconds: 10, capo: 0, why: 'has the four strings' },
 	]);
 	const five = clubShow(`
-songs: [{id: s1, title: S1, parts: {cleo: {instrument: C2}}}]
+songs: [{id: s1, title: S1, hands: {cleo: {instrument: C2}}}]
 set: [s1]
 `);
 	const night = withSongBegun(nightAfter(five, allReady(five, '-01:00')), '00:00');

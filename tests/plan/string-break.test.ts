@@ -2,7 +2,7 @@
 // away. Figures worked out by hand from 270 s for one string and 15 s for a hand-over.
 
 import { expect, test } from 'vitest';
-import { standIns } from '../../src/plan/stand-ins.ts';
+import { standIns } from '../../src/plan/backups/stand-ins.ts';
 import type { Session } from '../../src/session/session.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
 import { clubShow } from './club-gear.ts';
@@ -11,8 +11,8 @@ import { handOverLines, warningLines, workLines } from './plan-figures.ts';
 
 const show = clubShow(`
 songs:
-  - {id: six, title: Six, length: "8:15", parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
-  - {id: seven, title: Seven, length: "4:00", parts: {ash: {instrument: A1}}}
+  - {id: six, title: Six, length: "8:15", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: seven, title: Seven, length: "4:00", hands: {ash: {instrument: A1}}}
 set: [six, seven]
 `);
 
@@ -71,14 +71,17 @@ test('called away, it is late, and who could keep what is said', () => {
 	expect(plan.cost.lateness).toBe(30);
 });
 
-test('when the next song begins without it, its hand-over stays open and overdue', () => {
+test('when the next song begins without it, the song is played on what stands in for it', () => {
 	const seven = withEntries(
 		replaced,
 		{ k: 'song-ended', at: mark('28:15'), how: 'played' },
 		{ k: 'song-began', at: mark('28:30'), item: '2' },
 	);
-	expect(handOverLines(planAt(seven, '28:30'))).toEqual(['seven: ash S1 > A1']);
-	expect(planAt(seven, '28:30').handOvers[0]?.section.hasBegun).toBe(true);
+	const plan = planAt(seven, '28:30');
+	expect(plan.handOvers).toEqual([]);
+	expect(plan.slots[0]).toMatchObject({ player: 'ash', instrument: 'S1', for: 'A1' });
+	expect(plan.work).toEqual([]);
+	expect(plan.idle).toMatchObject([{ job: 'restring', instrument: 'A1', seconds: 270 }]);
 	const restrung = withEntries(seven, {
 		k: 'made-ready',
 		at: mark('29:00'),
@@ -88,13 +91,13 @@ test('when the next song begins without it, its hand-over stays open and overdue
 		isRestrung: true,
 	});
 	expect(planAt(restrung, '29:00').work).toEqual([]);
-	expect(handOverLines(planAt(restrung, '29:00'))).toEqual(['seven: ash S1 > A1']);
+	expect(planAt(restrung, '29:00').idle).toEqual([]);
 });
 
 test('ready but still not handed, it goes stale like anything else', () => {
 	const late = clubShow(`
 songs:
-  - {id: long, title: Long, length: "60:00", parts: {ash: {instrument: A1}}}
+  - {id: long, title: Long, length: "60:00", hands: {ash: {instrument: A1}}}
 set: [long]
 `);
 	const on = withEntries(nightAfter(late, allReady(late, '00:00')), {
@@ -106,21 +109,24 @@ set: [long]
 	expect(planAt(on, '15:01').work).toMatchObject([{ job: 'touch-up', instrument: 'A1' }]);
 });
 
-test('played on with a string down, nothing changes hands, and it is said with a way out', () => {
+test('played on with a string down, nothing changes hands before the next song, and it is said with a way out', () => {
 	const playedOn = withEntries(broken, { k: 'played-on', at: mark('21:14'), incident: 1 });
 	const plan = planAt(playedOn, '21:20');
-	expect(plan.handOvers).toEqual([]);
+	expect(handOverLines(plan)).toEqual(['seven: ash A1 > S1']);
+	expect(plan.handOvers[0]?.for).toBe('A1');
 	expect(warningLines(plan)).toEqual([
+		'substituted: Ash plays S1 for A1 in Seven: A1 has a string down',
 		"not-ready: A1 in Ash's hands has a string down; S1 can stand in",
+		'tight-gap: One hand-over takes 15 s of the 15 s before Seven: 0 s to spare',
 	]);
 });
 
 test('two strings of an instrument with a floating bridge take 645 s and 90 s', () => {
 	const floating = clubShow(`
 songs:
-  - {id: six, title: Six, length: "8:15", parts: {ash: {instrument: A3}}}
-  - {id: seven, title: Seven, length: "4:00", parts: {ash: {instrument: A1}}}
-  - {id: eight, title: Eight, length: "4:00", parts: {ash: {instrument: A3}}}
+  - {id: six, title: Six, length: "8:15", hands: {ash: {instrument: A3}}}
+  - {id: seven, title: Seven, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: eight, title: Eight, length: "4:00", hands: {ash: {instrument: A3}}}
 set: [six, seven, eight]
 `);
 	const both = { k: 'string-broke', at: mark('01:00'), instrument: 'A3', player: 'ash' } as const;
@@ -129,7 +135,9 @@ set: [six, seven, eight]
 		{ ...both, incident: 1 },
 		{ ...both, incident: 2 },
 	);
-	expect(planAt(night, '01:10').work.map(({ job, seconds }) => [job, seconds])).toEqual([
-		['restring', 735],
-	]);
+	// Back when Seven begins, 8:30, it would be done 20:45 and Eight wants it 12:30: played on something else.
+	const plan = planAt(night, '01:10');
+	expect(plan.idle).toMatchObject([{ job: 'restring', instrument: 'A3', seconds: 735 }]);
+	expect(plan.work.filter(({ job }) => job === 'restring')).toEqual([]);
+	expect(plan.slots.at(-1)).toMatchObject({ named: 'A3', for: 'A3' });
 });

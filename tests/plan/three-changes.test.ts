@@ -7,7 +7,7 @@ import { warningLines, workLines } from './plan-figures.ts';
 import { showFrom } from './show-from.ts';
 
 const show = showFrom(`
-show: {title: Three at once, stale-after: 8m}
+show: {title: Three at once, recheck-after: 8m}
 players:
   - {id: ash, name: Ash}
   - {id: bo, name: Bo}
@@ -21,7 +21,7 @@ songs:
   - id: six
     title: Six
     length: "4:00"
-    parts: {ash: {instrument: M1}, bo: {instrument: R1}, cleo: {instrument: U1}}
+    hands: {ash: {instrument: M1}, bo: {instrument: R1}, cleo: {instrument: U1}}
 set: [five, {song: six, gap: 40s}]
 `);
 

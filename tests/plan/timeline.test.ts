@@ -2,9 +2,9 @@
 
 import { expect, test } from 'vitest';
 import { markText } from '../../src/base/show-clock.ts';
+import { sectionStarts } from '../../src/plan/demand/section-starts.ts';
+import { sectionsAhead } from '../../src/plan/demand/sections-ahead.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { sectionStarts } from '../../src/plan/section-starts.ts';
-import { sectionsAhead } from '../../src/plan/timeline.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
 import { clubShow } from './club-gear.ts';
@@ -160,7 +160,7 @@ songs:
   - id: s1
     title: S1
     length: "2:05"
-    parts: {ash: {instrument: A1}}
+    hands: {ash: {instrument: A1}}
     cues: [{at: solo, hand: {ash: A2}}, {at: out, hand: {ash: A1}}]
 set: [s1]
 `);

@@ -1,9 +1,9 @@
 // People have been told a plan: made again, it changes as little of it as it can.
 
 import { describe, expect, test } from 'vitest';
+import { toldEntries } from '../../src/plan/demand/told.ts';
 import { makePlan } from '../../src/plan/make-plan.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { toldEntries } from '../../src/plan/told.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
 import { clubShow } from './club-gear.ts';
@@ -14,10 +14,10 @@ const needs = (more = '') => `ash: {needs: {kind: electric-6, sounds: E standard
 
 const show = clubShow(`
 songs:
-  - {id: s1, title: S1, length: "4:00", parts: {ash: {instrument: A4}}}
-  - {id: s2, title: S2, length: "4:00", parts: {${needs()}}}
-  - {id: s3, title: S3, length: "4:00", parts: {ash: {instrument: A4}}}
-  - {id: s4, title: S4, length: "4:00", parts: {${needs()}}}
+  - {id: s1, title: S1, length: "4:00", hands: {ash: {instrument: A4}}}
+  - {id: s2, title: S2, length: "4:00", hands: {${needs()}}}
+  - {id: s3, title: S3, length: "4:00", hands: {ash: {instrument: A4}}}
+  - {id: s4, title: S4, length: "4:00", hands: {${needs()}}}
 set: [s1, s2, s3, s4]
 `);
 

@@ -3,10 +3,10 @@
 
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { mendOf } from '../../src/plan/mend.ts';
+import { mendOf } from '../../src/plan/advice/mend.ts';
+import { isWorking, shortfallOf } from '../../src/plan/advice/shortfall.ts';
+import { verdict } from '../../src/plan/advice/verdict.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { isWorking, shortfallOf } from '../../src/plan/shortfall.ts';
-import { verdict } from '../../src/plan/verdict.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { clubShow } from './club-gear.ts';
@@ -51,9 +51,9 @@ describe('the example shows, checked by hand', () => {
 describe("two techs' worth of hand-overs at one song", () => {
 	const show = clubShow(`
 songs:
-  - {id: one, title: One, length: "6:00", parts: {ash: {instrument: A1}, bo: {instrument: B1}, cleo: {instrument: C1}}}
+  - {id: one, title: One, length: "6:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}, cleo: {instrument: C1}}}
   - {id: two, title: Two, length: "4:00"}
-  - {id: three, title: Three, length: "4:00", parts: {ash: {instrument: A4}, bo: {instrument: B3}, cleo: {instrument: C2}}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: {instrument: A4}, bo: {instrument: B3}, cleo: {instrument: C2}}}
 set: [one, two, {song: three, gap: 30s}]
 `);
 	test('says so, and that 15 s more are enough', () => {
@@ -80,9 +80,9 @@ instruments:
   - {id: A, name: Amber, slot: "1", kind: electric-6, tuning: E standard, for: [ash]}
   - {id: B, name: Birch, slot: "2", kind: electric-6, tuning: E standard, for: [ash]}
 songs:
-  - {id: one, title: One, length: "2:00", parts: {ash: {instrument: A}}}
-  - {id: two, title: Two, length: "0:50", parts: {ash: {instrument: B}}}
-  - {id: three, title: Three, length: "2:00", parts: {ash: {instrument: A, tuning: open D}}}
+  - {id: one, title: One, length: "2:00", hands: {ash: {instrument: A}}}
+  - {id: two, title: Two, length: "0:50", hands: {ash: {instrument: B}}}
+  - {id: three, title: Three, length: "2:00", hands: {ash: {instrument: A, tuning: open D}}}
 set: [one, two, three]
 `);
 	test('is late by what is missing, and each way out was planned', () => {
@@ -100,7 +100,7 @@ set: [one, two, three]
 
 describe('a night with a curfew that no longer fits', () => {
 	const song = (id: string, length: string) =>
-		`  - {id: ${id}, title: ${id[0]?.toUpperCase()}${id.slice(1)}, length: "${length}", parts: {ash: {instrument: A1}}}`;
+		`  - {id: ${id}, title: ${id[0]?.toUpperCase()}${id.slice(1)}, length: "${length}", hands: {ash: {instrument: A1}}}`;
 	const show = (curfew: string) =>
 		clubShow(`
 show: {title: Late, start: "22:00", curfew: "${curfew}"}

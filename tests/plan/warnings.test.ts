@@ -7,9 +7,9 @@ import { warningLines } from './plan-figures.ts';
 
 const show = clubShow(`
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A1}, cleo: {instrument: C2}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}}}
-  - {id: three, title: Three, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B2}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, cleo: {instrument: C2}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4}}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B2}}}
 set: [one, {song: two, gap: 25s}, {song: three, gap: 25s}]
 `);
 
@@ -37,8 +37,8 @@ test('what was ready too long ago is stale, said for the coming hand-over', () =
 test('late work is said with what could stand in, and if nothing can, that too', () => {
 	const twelve = clubShow(`
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A1}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}, bo: {instrument: B2}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4}, bo: {instrument: B2}}}
 set: [one, {song: two, gap: 40s}]
 `);
 	const begun = withSongBegun(nightAfter(twelve, allReady(twelve, '-01:00')), '00:00');
@@ -53,9 +53,9 @@ set: [one, {song: two, gap: 40s}]
 test('only the coming gap is said to be tight', () => {
 	const tight = clubShow(`
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A1}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}}}
-  - {id: three, title: Three, length: "4:00", parts: {ash: {instrument: A2}, bo: {instrument: B1}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4}}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: {instrument: A2}, bo: {instrument: B1}}}
 set: [one, two, {song: three, gap: 20s}]
 `);
 	const begun = withSongBegun(nightAfter(tight, allReady(tight, '-01:00')), '00:00');
@@ -77,8 +77,8 @@ test('a gap with five seconds to spare is not tight, with less it is', () => {
 	const gap = (seconds: string) =>
 		clubShow(`
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A1}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A4}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4}}}
 set: [one, {song: two, gap: ${seconds}}]
 `);
 	const lines = (seconds: string) => {

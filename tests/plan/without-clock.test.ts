@@ -2,26 +2,31 @@
 // played instead, slots that have to stay empty among them.
 
 import { expect, test } from 'vitest';
-import { boardOf } from '../../src/plan/board.ts';
-import { chooseHands } from '../../src/plan/choose-hands.ts';
-import { outlookOf } from '../../src/plan/outlook.ts';
-import { readyAtZero } from '../../src/plan/plan-before-doors.ts';
-import { seatingOf } from '../../src/plan/seats.ts';
-import { bestOf, figure, SHOWS, smallShows } from './oracle/small-shows.ts';
+import { compared } from '../../src/plan/choice/criteria.ts';
+import { chosenFor, figuresOf } from './chosen-for.ts';
+import { stateBeforeDoors } from './independent/before-doors.ts';
+import { PLAN_CRITERIA } from './independent/cost.ts';
+import { search } from './independent/search.ts';
+import { SMALL_SHOWS, smallShow } from './independent/small-show.ts';
 
-const CRITERIA = ['missing', 'overGap', 'handOvers', 'retunings', 'preference'] as const;
+const CRITERIA = PLAN_CRITERIA.filter((name) => name !== 'lateness');
 
-test(`in ${SHOWS} small shows no choice is better, were there no clock`, () => {
-	for (const { seed, show, all } of smallShows()) {
-		const session = readyAtZero(show);
-		const outlook = outlookOf({ session, nowMs: -3_600_000, plannedZeroMs: 0 });
-		const { counts, bound } = chooseHands(boardOf(seatingOf(outlook, null)), { left: 10_000_000 })!;
-		const [missing, overGap, , handOvers, retunings, preference] = counts;
-		const [best] = bestOf(all, CRITERIA);
-		expect({ seed, bound, figures: [missing, overGap, handOvers, retunings, preference] }).toEqual({
+/** The share that is proved at least, however many steps there are: even the widest beam drops something at times. */
+const LEAST_PROVED = 0.99;
+
+test(`in ${SMALL_SHOWS} small shows no choice is better, were there no clock`, () => {
+	let proved = 0;
+	for (let seed = 0; seed < SMALL_SHOWS; seed += 1) {
+		const show = smallShow(seed);
+		const { cost } = search(stateBeforeDoors(show), { criteria: CRITERIA, mostPlans: 1 });
+		const { chosen, isProved } = chosenFor(show, 10_000_000);
+		if (isProved) proved += 1;
+		const isBounded = compared(chosen.bound, chosen.counts) <= 0;
+		expect({ seed, isBounded, figures: figuresOf(chosen.counts) }).toEqual({
 			seed,
-			bound: counts,
-			figures: CRITERIA.map((criterion) => figure(best!, criterion)),
+			isBounded: true,
+			figures: CRITERIA.map((criterion) => cost[criterion]),
 		});
 	}
+	expect(proved).toBeGreaterThanOrEqual(LEAST_PROVED * SMALL_SHOWS);
 }, 120_000);

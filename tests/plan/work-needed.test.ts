@@ -2,7 +2,7 @@
 // is that they are put together as the work is: wiping, pitches, capo, or new strings instead.
 
 import { describe, expect, test } from 'vitest';
-import { workNeeded } from '../../src/plan/work-needed.ts';
+import { workNeeded } from '../../src/plan/schedule/work-needed.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { readTuning } from '../../src/tuning/tuning.ts';
@@ -84,14 +84,15 @@ test('a capo put on, moved or taken off takes ten seconds and a touch-up', () =>
 	expect(secondsFor('E', 'drop D', { capo: 2, now: { isToWipe: true } })).toBe(85);
 });
 
-test('new strings stand in place of everything but what another tuning takes on top', () => {
+test('new strings stand in place of everything but the capo and what another tuning takes on top', () => {
 	const one = { stringsDown: [null], isToWipe: true, capo: 2 };
-	expect(secondsFor('E', 'E standard', { now: one })).toBe(270);
-	expect(secondsFor('E', 'drop D', { now: one })).toBe(285);
-	expect(secondsFor('E', 'DADGAD', { now: one })).toBe(345);
+	expect(secondsFor('E', 'E standard', { capo: 2, now: one })).toBe(270);
+	expect(secondsFor('E', 'E standard', { now: one })).toBe(280);
+	expect(secondsFor('E', 'drop D', { now: one })).toBe(295);
+	expect(secondsFor('E', 'DADGAD', { now: one })).toBe(355);
 	expect(secondsFor('E', 'E standard', { now: { stringsDown: [null, null, null] } })).toBe(450);
-	expect(secondsFor('F', 'E standard', { now: one })).toBe(645);
-	expect(secondsFor('Q', 'drop D', { now: one })).toBe(195);
+	expect(secondsFor('F', 'E standard', { now: one })).toBe(655);
+	expect(secondsFor('Q', 'drop D', { now: one })).toBe(205);
 });
 
 test('the job is named for the most that it is', () => {

@@ -2,10 +2,10 @@
 // come from enumeration by a short independent script and from the solver HiGHS; none from our code.
 
 import { describe, expect, test } from 'vitest';
-import { exactOrder } from '../../src/plan/exact-order.ts';
-import { latenessBound } from '../../src/plan/lateness-bound.ts';
-import type { PiecesOfWork } from '../../src/plan/pieces-of-work.ts';
-import { latenessInOrder } from '../../src/plan/pieces-of-work.ts';
+import { exactOrder } from '../../src/plan/schedule/exact-order.ts';
+import { latenessBound } from '../../src/plan/schedule/lateness-bound.ts';
+import type { PiecesOfWork } from '../../src/plan/schedule/pieces-of-work.ts';
+import { latenessInOrder } from '../../src/plan/schedule/pieces-of-work.ts';
 
 type Job = readonly [release: number, length: number, due: number];
 

@@ -28,7 +28,7 @@ function records(...night: readonly Told[]): JournalRecord<Entry>[] {
 		w: 'test',
 		t: ZERO + seconds * 1000,
 		m: seconds * 1000,
-		e: entries.map((entry) => ({ ...entry, at: ZERO + seconds * 1000 }) as Entry),
+		e: entries.map((entry) => ({ at: ZERO + seconds * 1000, ...entry }) as Entry),
 	}));
 }
 
@@ -103,7 +103,7 @@ test('a hand-over says how old its ready mark was', () => {
 	const [ash, cleo] = reportOf(...opening).handOvers;
 	expect(ash).toMatchObject({
 		player: 'Ash',
-		instrument: 'Amber (slot 1)',
+		instrument: '1 Amber',
 		tuning: 'E standard',
 		by: 'plan',
 	});
@@ -115,11 +115,9 @@ describe('a string break', () => {
 
 	test('is an incident with its song, string, stand-in and silence', () => {
 		expect(report.incidents).toMatchObject([
-			{ position: 1, song: 'Harbour', string: 3, standIn: 'Spare (slot S)', silenceSeconds: 15 },
+			{ position: 1, song: 'Harbour', string: 3, standIn: 'S Spare', silenceSeconds: 15 },
 		]);
-		expect(report.stringsBroken).toEqual([
-			{ instrument: 'Amber (slot 1)', count: 1, strings: [3] },
-		]);
+		expect(report.stringsBroken).toEqual([{ instrument: '1 Amber', count: 1, strings: [3] }]);
 		expect(report.isClean).toBe(false);
 	});
 
@@ -154,8 +152,8 @@ describe('a wrong instrument', () => {
 		expect(report.wrongHolds).toMatchObject([
 			{
 				player: 'Ash',
-				held: 'Spare (slot S) in E standard',
-				wanted: 'Anchor (slot 4) in drop D',
+				held: 'S Spare in E standard',
+				wanted: '4 Anchor in drop D',
 				seconds: 16,
 			},
 		]);
@@ -170,8 +168,8 @@ describe('a wrong instrument', () => {
 		);
 		expect(report.handOvers.at(-1)).toMatchObject({
 			at: { mark: '00:04:12' },
-			instrument: 'Spare (slot S)',
-			correctedFrom: 'Anchor (slot 4)',
+			instrument: 'S Spare',
+			correctedFrom: '4 Anchor',
 		});
 		expect(report.wrongHolds).toMatchObject([{ at: { mark: '00:04:12' }, seconds: null }]);
 	});
@@ -204,8 +202,8 @@ describe('a song played on something else than asked for', () => {
 			{
 				position: 2,
 				player: 'Ash',
-				played: 'Amber (slot 1) in E standard',
-				asked: 'Anchor (slot 4) in drop D',
+				played: '1 Amber in E standard',
+				asked: '4 Anchor in drop D',
 				seconds: 100,
 			},
 		]);
@@ -217,6 +215,22 @@ describe('a song played on something else than asked for', () => {
 		const right: Told = [seconds, ...entries, handed('ash', 'A4', 'plan')];
 		expect(reportOf(...opening, gap, right).otherThanAsked).toEqual([]);
 	});
+
+	test('has none when it is said later that the right one was in hands from the start', () => {
+		const since = { ...handed('ash', 'A4', 'exchange'), at: ZERO + 270_000 };
+		const end: Told = [
+			370,
+			{ k: 'song-ended', how: 'played' } as Omit<Entry, 'at'>,
+			{ k: 'song-began', item: '3' } as Omit<Entry, 'at'>,
+		];
+		const report = reportOf(...opening, gap, begin, end, [400, since]);
+		expect(report.otherThanAsked).toMatchObject([{ position: 3 }]);
+		expect(report.handOvers.at(-1)).toMatchObject({
+			at: { mark: '00:04:30' },
+			song: 'Lantern',
+			instrument: '4 Anchor',
+		});
+	});
 });
 
 test('memos, boards and times away are told apart', () => {
@@ -227,9 +241,39 @@ test('memos, boards and times away are told apart', () => {
 		[50, { k: 'resumed', seconds: 25, boot: '' } as Omit<Entry, 'at'>],
 	);
 	expect(report.memos[0]?.words).toBe('memo: =low␛[31m <hum>');
-	expect(report.boardsCorrected[0]?.words).toBe("Ash's Drive is really on");
+	expect(report.boardsCorrected[0]?.words).toBe("Ash's Drive is on (corrected)");
 	expect(report.gaps[0]?.words).toContain('0:25');
 	expect(report.cautions.join()).toContain('safety earth');
+});
+
+test('a pedal that does not switch and a suspect pack stand in what tomorrow needs, while they do', () => {
+	const before: Told[] = [
+		...opening,
+		[20, { k: 'pedal-corrected', player: 'ash', pedal: 'drive', on: true } as Omit<Entry, 'at'>],
+		[30, { k: 'pedal-stuck', incident: 1, player: 'ash', pedal: 'drive' } as Omit<Entry, 'at'>],
+		[40, { k: 'pack-suspected', player: 'ash', pack: 'P1' } as Omit<Entry, 'at'>],
+		[45, { k: 'incident-described', incident: 1, words: 'foot switch loose' } as Omit<Entry, 'at'>],
+	];
+	const report = reportOf(...before, [300, { k: 'show-ended' } as Omit<Entry, 'at'>]);
+	expect(report.tomorrow).toEqual([
+		"Ash's board: Drive does not switch, stays on",
+		'Pack P1: suspect, check battery and channel',
+	]);
+	expect(report.incidents).toMatchObject([
+		{ kind: 'pedal', player: 'Ash', words: ['Drive does not switch', 'foot switch loose'] },
+	]);
+	expect(report.isClean).toBe(false);
+	expect(reportMarkdown(report)).toContain("Ash's Drive does not switch, stays on");
+	const mended = reportOf(
+		...before,
+		[50, { k: 'pedal-freed', player: 'ash', pedal: 'drive' } as Omit<Entry, 'at'>],
+		[60, { k: 'pack-cleared', pack: 'P1' } as Omit<Entry, 'at'>],
+	);
+	expect(mended.tomorrow).toEqual([]);
+	expect(mended.incidents).toHaveLength(1);
+	const page = reportMarkdown(mended);
+	expect(page).toContain("Ash's Drive switches again");
+	expect(page).toContain('pack P1 is not suspect any more');
 });
 
 describe('on paper', () => {
@@ -241,17 +285,15 @@ describe('on paper', () => {
 	test('a page shows what happened in a song, and nothing that a browser would run', () => {
 		const page = reportMarkdown(report);
 		const song = page.slice(page.indexOf('## Song 1: Harbour'));
-		expect(song).toContain('00:01:40 (20:01:40): string break on Amber (slot 1), Ash');
-		expect(song).toContain('Ash has Spare (slot S) as a stand-in');
+		expect(song).toContain('00:01:40 (20:01:40): string break on 1 Amber, Ash');
+		expect(song).toContain('Ash has S Spare as a backup');
 		expect(page).toContain('# Small &lt;b&gt;show&lt;/b&gt;');
 		expect(page).not.toMatch(/<script|<b>/);
 	});
 
 	test('tables carry one row each, and no formula', () => {
 		expect(incidentsCsv(report).split('\r\n')).toHaveLength(3);
-		expect(incidentsCsv(report)).toContain(
-			'"string break","Ash","Amber (slot 1)","3","Spare (slot S)","15"',
-		);
+		expect(incidentsCsv(report)).toContain('"string break","Ash","1 Amber","3","S Spare","15"');
 		expect(handOversCsv(report).split('\r\n')).toHaveLength(5);
 	});
 
@@ -306,8 +348,30 @@ test('what the file has no more after it was read again still has its name, and 
 		[255, entry({ k: 'song-began', item: '2' }), handed('ash', 'A4', 'plan')],
 		[300, entry({ k: 'show-read-again', show: without })],
 	);
-	expect(report.handOvers[0]).toMatchObject({ instrument: 'Amber (slot 1)' });
+	expect(report.handOvers[0]).toMatchObject({ instrument: '1 Amber' });
 	expect(report.songs[1]?.happened.at(-1)?.words).toBe(
 		'the show file was read again; instruments gone: Amber',
 	);
+});
+
+test('who stays, what is named for tonight and what was called next have their words', () => {
+	const words = (entry: Omit<Entry, 'at'>) => entryWords({ ...entry, at: 0 } as Entry, show);
+	const stayed = { k: 'stayed', item: '2', player: 'ash', instrument: 'S1' };
+	expect(words({ ...stayed, capo: 2 } as Omit<Entry, 'at'>)).toBe(
+		'Ash keeps S Spare for Lantern, capo 2',
+	);
+	expect(words({ ...stayed, instrument: null } as Omit<Entry, 'at'>)).toBe(
+		'Ash has empty hands still for Lantern',
+	);
+	const tuning = { name: 'drop D', notes: ['D2', 'A2', 'D3', 'G3', 'B3', 'E4'] };
+	const part = { kind: 'named', instrument: 'S1', tuning, capo: 0, leave: null, pack: null };
+	const named = { k: 'named-tonight', item: '2', player: 'ash' };
+	expect(words({ ...named, part } as Omit<Entry, 'at'>)).toBe(
+		'Lantern tonight: Ash has S Spare, drop D',
+	);
+	expect(words({ ...named, part: null } as Omit<Entry, 'at'>)).toBe(
+		'Lantern tonight: Ash as the song says',
+	);
+	const called = { k: 'next-chosen', item: '9', inserted: { song: 'tide', before: '2' } };
+	expect(words(called as Omit<Entry, 'at'>)).toBe('Tide in place of Lantern');
 });

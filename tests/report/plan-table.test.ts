@@ -2,9 +2,10 @@
 
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { considered } from '../../src/plan/alternatives.ts';
-import { planBeforeDoors, readyAtZero } from '../../src/plan/plan-before-doors.ts';
-import { slotStandIns } from '../../src/plan/slot-stand-ins.ts';
+import { considered } from '../../src/plan/advice/alternatives.ts';
+import { slotStandIns } from '../../src/plan/backups/slot-stand-ins.ts';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
+import { readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
 import { planTable } from '../../src/report/plan-table.ts';
 import { whyTable } from '../../src/report/why-table.ts';
 import type { Show } from '../../src/showfile/show.ts';
@@ -37,12 +38,36 @@ test('the sentence first, then song by song who gets what, whether it fits, and 
 	const from = lines.findIndex((line) => line.startsWith('  2 Lantern'));
 	// Gravel begins 8:15, 15 s after Lantern: A1, back at 4:30, wants 60 s by 8:00.
 	expect(lines.slice(from, from + 6)).toEqual([
-		expect.stringMatching(/^ {2}2 Lantern +4:30 gap 0:30 {2}1 hand-over fits, 0:15 to spare$/),
+		expect.stringMatching(/^ {2}2 Lantern +4:30 gap 0:30 {2}1 hand-over fits, 0:15 left$/),
 		expect.stringMatching(/^ {5}ASH +4 Anchor drop D +ready$/),
-		expect.stringMatching(/^ {2}3 =Gravel\|x +8:15 gap 0:15 {2}1 hand-over fits, 0:00 to spare$/),
-		expect.stringMatching(/^ {5}ASH +1 Amber E std +touch-up 1:00, begin by 7:00$/),
+		expect.stringMatching(/^ {2}3 =Gravel\|x +8:15 gap 0:15 {2}1 hand-over fits, 0:00 left$/),
+		expect.stringMatching(/^ {5}ASH +1 Amber E std +touch-up 1:00, start by 7:00$/),
 		expect.stringMatching(/^ {2}4 Tide +11:30 gap 0:15 {2}nobody changes$/),
-		expect.stringMatching(/^ {5}ASH +1 Amber E std capo 2 +moves the capo$/),
+		expect.stringMatching(/^ {5}ASH +1 Amber E std capo 2 +keeps it, capo on 2$/),
+	]);
+});
+
+test('each piece of work has its line, and a backup says for what', () => {
+	const lines = table(
+		clubShow(`
+show: {recheck-after: 15m}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4, tuning: drop C}}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: {instrument: A3, tuning: drop D}}}
+set: [one, {interval: 20m}, two, {song: three, gap: 60s}]
+`),
+	);
+	const from = lines.findIndex((line) => line.startsWith('  2 Two'));
+	expect(lines.slice(from + 1, from + 3)).toEqual([
+		expect.stringMatching(/^ {5}ASH +4 Anvil drop C +retune \d:\d\d, start by \d+:\d\d$/),
+		expect.stringMatching(/^ +touch-up 0:45, start by \d+:\d\d$/),
+	]);
+	// A floating bridge will not go into drop D: drop C goes on, with a capo.
+	const three = lines.findIndex((line) => line.startsWith('  3 Three'));
+	expect(lines.slice(three + 1, three + 3)).toEqual([
+		expect.stringMatching(/^ {5}ASH +4 Anvil drop C capo 2 +keeps it, capo on 2$/),
+		expect.stringMatching(/^ +backup for 3 Argent$/),
 	]);
 });
 
@@ -50,9 +75,9 @@ test('what does not fit its gap is counted', () => {
 	const lines = table(
 		clubShow(`
 songs:
-  - {id: one, title: One, length: "4:00", ends: segue, parts: {ash: {instrument: A1}, bo: {instrument: B1}}}
-  - {id: two, title: Two, length: "4:00", ends: segue, parts: {ash: {instrument: A4}}}
-  - {id: three, title: Three, length: "4:00", parts: {ash: {instrument: A1}, bo: {instrument: B3}}}
+  - {id: one, title: One, length: "4:00", ends: segue, hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", ends: segue, hands: {ash: {instrument: A4}}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B3}}}
 set: [one, two, three]
 `),
 	);
@@ -66,32 +91,30 @@ set: [one, two, three]
 describe('why', () => {
 	const show = clubShow(`
 songs:
-  - {id: one, title: One, length: "4:00", parts: {ash: {instrument: A2}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {needs: {kind: electric-6, sounds: E standard, prefer: A1}}}}
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A2}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {needs: {kind: electric-6, sounds: E standard, prefer: A1}}}}
 set: [one, two]
 `);
 	test('what was considered stands beside what is planned, with what each costs', () => {
 		const lines = why(show, 'two').map((line) => line.split(/ {2,}/));
-		const cost = (name: string) => lines.find(([, what]) => what?.includes(name))?.slice(2);
+		const names = lines.find((line) => line.includes('preference'))?.slice(1) ?? [];
+		// What is the same with all of them has no column.
+		expect(names).not.toContain('missing');
+		const cost = (name: string) => {
+			const cells = lines.find(([, what]) => what?.includes(name))?.slice(2) ?? [];
+			return ['changes', 'preference'].map((one) => cells[names.indexOf(one)]);
+		};
 		// Aspen goes on with a capo: no hand-over. Not preferred, 10, and a capo, 1.
-		expect(lines.find(([first]) => first === 'planned')).toEqual([
-			'planned',
-			'2 Aspen half down capo 1',
-			'0',
-			'0',
-			'0:00',
-			'0',
-			'0',
-			'11',
-		]);
-		expect(cost('Amber')).toEqual(['0', '0', '0:00', '1', '0', '0']);
-		expect(cost('Argent')).toEqual(['0', '0', '0:00', '1', '0', '10']);
+		expect(lines.find(([first]) => first === 'planned')?.[1]).toBe('2 Aspen half down capo 1');
+		expect(cost('Aspen')).toEqual(['0', '11']);
+		expect(cost('Amber')).toEqual(['1', '0']);
+		expect(cost('Argent')).toEqual(['1', '10']);
 		// A spare besides: 15.
-		expect(cost('Spare')).toEqual(['0', '0', '0:00', '1', '0', '15']);
+		expect(cost('Spare')).toEqual(['1', '15']);
 	});
 	test('a song without a change says that', () => {
 		const quiet = clubShow(`
-songs: [{id: one, title: One, parts: {ash: {instrument: A1}}}, {id: two, title: Two}]
+songs: [{id: one, title: One, hands: {ash: {instrument: A1}}}, {id: two, title: Two}]
 set: [one, two]
 `);
 		expect(why(quiet, 'two')[0]).toContain('Two asks for nothing');

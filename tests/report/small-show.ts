@@ -17,11 +17,11 @@ songs:
   - id: harbour
     title: Harbour
     length: "4:00"
-    parts: {ash: {instrument: A1}, cleo: {instrument: C1}}
+    hands: {ash: {instrument: A1}, cleo: {instrument: C1}}
     cues: [{at: Ch1}]
-  - {id: lantern, title: Lantern, length: "3:30", parts: {ash: {instrument: A4}}}
-  - {id: tide, title: Tide, length: "3:00", parts: {ash: {instrument: A1, capo: 2}}}
-  - {id: gravel, title: "=Gravel|x", length: "3:00", parts: {ash: {instrument: A1}}}
+  - {id: lantern, title: Lantern, length: "3:30", hands: {ash: {instrument: A4}}}
+  - {id: tide, title: Tide, length: "3:00", hands: {ash: {instrument: A1, capo: 2}}}
+  - {id: gravel, title: "=Gravel|x", length: "3:00", hands: {ash: {instrument: A1}}}
 boards: {ash: [{id: drive, name: Drive}]}
 set: [harbour, {song: lantern, gap: 30s}, gravel, tide]
 `;

@@ -1,7 +1,7 @@
 // The run sheet of a night whose list was changed while it was under way.
 
 import { expect, test } from 'vitest';
-import { sessionAfter } from '../../src/plan/what-if.ts';
+import { sessionAfter } from '../../src/plan/what-if/what-if.ts';
 import { tonightSheet } from '../../src/report/tonight-sheet.ts';
 import { allReady, mark, nightAfter, withEntries, withSongBegun } from '../plan/night-at.ts';
 import { smallShow } from './small-show.ts';

@@ -46,9 +46,9 @@ describe('a clean opening', () => {
 
 describe('a string breaks with a stand-in ready', () => {
 	const before = `${readyAll}00:00 space\n04:00 space*2\n08:15 space*2\n12:30 space*2\n16:45 space*2\n18:00 t s\n20:45 space\n21:00 space\n`;
-	const { states } = play(
+	const { states, screen } = play(
 		'break',
-		`${before}21:10 b 1\n21:11 !state\n21:25 enter\n21:40 e 3 enter\n21:45 !state\n24:00 !state\n28:15 space\n28:30 space\n28:30 !state\n29:00 t 1\n29:01 !state`,
+		`${before}21:10 b 1\n21:11 !state\n21:25 enter\n21:40 e 3 enter\n21:45 !state\n24:00 !state\n28:15 space\n28:16 !state !screen\n28:30 space\n28:30 !state\n29:00 t 1\n29:01 !state`,
 	);
 	test('the ready one is offered first', () => {
 		expect(states[0].song.id).toBe('six');
@@ -82,29 +82,42 @@ describe('a string breaks with a stand-in ready', () => {
 		const late = states[2].warnings.find((one: State) => one.code === 'late');
 		expect(late.text).toContain('A1');
 		expect(late.text).toContain('S1');
+		expect(states[2].players.ash.next).toMatchObject({ song: 'seven', instrument: 'A1' });
+	});
+	test('not marked by when it is wanted, it cannot be had: the backup is kept, and that is said', () => {
+		expect(states[3].players.ash).toMatchObject({
+			holds: 'S1',
+			stays: { song: 'seven', instrument: 'S1', capo: 0, for: 'A1' },
+		});
+		expect(screen).toMatch(/^ASH .*S Spare for 7 Seven +KEEPS S$/m);
+		expect(screen).toContain('backup for 1 Amber');
 	});
 	test('what is not restrung is never recorded as handed over', () => {
-		expect(states[3].players.ash.holds).toBe('S1');
-		expect(states[3].instruments.A1.place).toBe('bench');
+		expect(states[4].players.ash.holds).toBe('S1');
+		expect(states[4].instruments.A1.place).toBe('bench');
 	});
 	test('ready records the restring as done', () => {
-		expect(states[4].instruments.A1).toMatchObject({ place: 'rack', ready: true, stringsDown: [] });
+		expect(states[5].instruments.A1).toMatchObject({ place: 'rack', ready: true, stringsDown: [] });
 	});
 });
 
 describe('another song is called', () => {
+	const before = '-01:00 !ready\n00:00 space\n04:00 space\n16:30 t 7\n43:55 space\n';
 	const { states, screen } = play(
 		'audible',
-		'-01:00 !ready\n00:00 space\n04:00 space\n04:15 space\n16:30 t 7\n' +
-			'47:28.4 j "old"\n47:29.9 !screen\n47:30 enter\n47:30.2 !state\n47:36 u\n47:36.1 !state\n47:38 j "old" enter\n' +
-			'47:55 d\n47:55.5 !state\n48:40 enter space\n48:42 !state\n51:40 space\n51:41 !state\n51:55 space\n55:55 space',
+		`${before}47:28.4 j "old"\n47:29.9 !screen\n47:30 enter\n47:30.2 !state\n47:36 u\n47:36.1 !state\n47:38 j "old" enter\n` +
+			'47:55 d\n47:55.5 !state\n48:40 enter space\n48:42 !state\n51:40 space\n51:41 !state\n51:55 space\n55:55 space\n56:10 space\n56:11 !state\n1:00:10 space',
 	);
 	test('while typing it shows that the guitar is stale and what that costs', () => {
 		expect(screen).toContain('Old Mill');
-		expect(screen).toMatch(/stale/i);
-		expect(screen).toContain('0:55');
+		expect(screen).toContain('RECHECK');
+		expect(screen).toMatch(/work 0:55, in hands 48:(39|40), 0:4[45] after the song/);
 	});
-	test('it takes the place of the next song', () => {
+	test('what tab would do is offered, and nothing is skipped', () => {
+		expect(screen).toMatch(/tab in place of Rainfall/i);
+		expect(screen).not.toContain('SKIPS');
+	});
+	test('it is put in before the next song', () => {
 		expect(todoOf(states[0], 'B3')).toMatchObject({ seconds: 55, capo: 3 });
 		expect(states[0].song.of).toBe(5);
 	});
@@ -112,12 +125,30 @@ describe('another song is called', () => {
 		expect(states[1].song.of).toBe(4);
 		expect(todoOf(states[1], 'B3')).toBeUndefined();
 	});
-	test('it is handed over and played, and the list goes on after the song whose place it took', () => {
+	test('it is handed over and played, and the song that was next comes after it', () => {
 		expect(states[3].song).toMatchObject({ id: 'oldmill', position: 3, of: 5 });
 		expect(states[3].players.bo).toMatchObject({ holds: 'B3' });
 		expect(states[3].instruments.B3.capo).toBe(3);
 		expect(states.at(-1).phase).toBe('over');
 		expect(states.at(-1).played).toEqual([
+			{ song: 'warm', state: 'played' },
+			{ song: 'eleven', state: 'played' },
+			{ song: 'oldmill', state: 'played' },
+			{ song: 'rainfall', state: 'played' },
+			{ song: 'after', state: 'played' },
+		]);
+		expect(states[4].song).toMatchObject({ id: 'oldmill' });
+		expect(states[5].song).toMatchObject({ id: 'after', position: 5, of: 5 });
+	});
+	test('with tab it takes its place, which is said before enter and is dropped at the end', () => {
+		const instead = play(
+			'audible',
+			`${before}47:28 j "old" tab\n47:30 !screen\n47:31 enter !state\n47:55 d\n48:40 enter space\n51:40 space\n51:55 space\n55:55 space`,
+		);
+		expect(instead.screen).toContain('SKIPS Rainfall');
+		expect(instead.screen).toMatch(/tab before Rainfall/i);
+		expect(instead.states[0].song.of).toBe(5);
+		expect(instead.states.at(-1).played).toEqual([
 			{ song: 'warm', state: 'played' },
 			{ song: 'eleven', state: 'played' },
 			{ song: 'oldmill', state: 'played' },
@@ -128,7 +159,10 @@ describe('another song is called', () => {
 });
 
 test('one skip too many inside a segue is taken back by one key', () => {
-	const { states } = play('skip', `${readyAll}00:00 space\n01:30 right*3\n01:33 u\n01:33 !state`);
+	const { states, screen } = play(
+		'skip',
+		`${readyAll}00:00 space\n01:30 right*3\n01:33 u\n01:33 !state\n01:36 !screen`,
+	);
 	const state = states[0];
 	expect(state.song.id).toBe('sixteen');
 	expect(state.played).toEqual([
@@ -137,6 +171,8 @@ test('one skip too many inside a segue is taken back by one key', () => {
 	]);
 	expect(state.players.ash.holds).toBe('A4');
 	expect(state.players.ash.planned).toBe('A1');
+	expect(state.players.ash.next).toMatchObject({ song: 'sixteen', instrument: 'A1', in: 0 });
+	expect(screen).toMatch(/^ASH +now +0:0\d 1 Amber for 3 Sixteen/m);
 });
 
 describe('the wrong guitar', () => {
@@ -169,9 +205,13 @@ test('a missed cue is healed by the next key, a repeat by one back, a foot by a 
 		'cue',
 		`${readyAll}00:00 space\n00:52 space\n00:53 !state\n01:20 space\n01:50 space\n02:10 space\n02:30 backspace\n02:31 !state\n03:10 o 2\n03:11 !state\n03:20 d\n03:21 !state`,
 	);
-	const off = { on: false };
+	const off = { on: false, stuck: false };
 	expect(states[0].cue).toEqual({ index: 1, of: 6, at: 'Ch1' });
-	expect(states[0].boards.bo).toEqual({ drive: { on: true }, boost: off, delay: off });
+	expect(states[0].boards.bo).toEqual({
+		drive: { on: true, stuck: false },
+		boost: off,
+		delay: off,
+	});
 	expect(states[1].cue.at).toBe('solo');
 	expect(states[1].boards.bo).toMatchObject({
 		drive: { on: true },

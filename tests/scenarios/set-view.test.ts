@@ -84,7 +84,7 @@ describe('a song is put in', () => {
 		const { screen, states } = playSet('00:33 p "old"\n00:36 !screen\n00:37 enter !state');
 		expect(screen).toContain('Put in after Lantern');
 		expect(screen).toContain('3 of 8, after Lantern');
-		expect(screen).toMatch(/Bo: 7 .*capo 3: NOT READY, work 0:55/);
+		expect(screen).toMatch(/Bo: 7 .*capo 3: work 0:55/);
 		expect(states[0].song.of).toBe(8);
 		expect(coming('00:33 p "old" enter').slice(0, 3)).toEqual(['lantern', 'oldmill', 'gravel']);
 	});

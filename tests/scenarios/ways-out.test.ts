@@ -24,8 +24,8 @@ const promptOf = (screen: string): readonly string[] => {
 describe('two breaks within a minute, and one spare', () => {
 	const show = showFrom(`${GEAR}
 songs:
-  - {id: one, title: One, length: "5:00", parts: {ash: {instrument: A}, bo: {instrument: B}}}
-  - {id: two, title: Two, length: "4:00", parts: {ash: {instrument: A}, bo: {instrument: B}}}
+  - {id: one, title: One, length: "5:00", hands: {ash: {instrument: A}, bo: {instrument: B}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A}, bo: {instrument: B}}}
 set: [one, two]
 `);
 	const { states, screen } = playShow(
@@ -36,18 +36,19 @@ set: [one, two]
 		expect(states[0].players.ash.holds).toBe('S');
 		expect(states[0].standIns.bo).toEqual([]);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
-			'  No stand-in is to be had.',
-			'    or  0 plays on',
+			'  No backup fits.',
+			'    or  0 play on; Bo has nothing in Two',
 		]);
 		expect(states[0].warnings).toContainEqual(
 			expect.objectContaining({ code: 'no-stand-in', instrument: 'B' }),
 		);
 	});
-	test('the restring that can begin now is begun, and is late for the next song', () => {
-		// 270 s from 2:40 on, the 15 s of the hand-over not free for it, are done 7:25; wanted 5:00, 15 s
-		// before Two begins.
+	test('neither restring can end before the next song, so nothing waits for them', () => {
+		// 270 s from 2:30 on, the 15 s of the hand-over not free for them, end after 5:00, 15 s before Two begins.
+		const idle = { job: 'restring', seconds: 270, song: null, wanted: null, slack: null };
 		expect(states[1].todo).toEqual([
-			expect.objectContaining({ job: 'restring', instrument: 'A', slack: -145 }),
+			expect.objectContaining({ ...idle, instrument: 'A' }),
+			expect.objectContaining({ ...idle, instrument: 'B' }),
 		]);
 	});
 });
@@ -56,19 +57,19 @@ describe('the spare is needed later in another tuning', () => {
 	const show = showFrom(`${GEAR}
   - {id: T, name: Tern, slot: t, kind: electric-6, tuning: E standard}
 songs:
-  - {id: one, title: One, length: "2:00", parts: {ash: {instrument: A}, bo: {instrument: B}}}
-  - {id: two, title: Two, length: "2:00", parts: {bo: {instrument: S, tuning: drop D}}}
+  - {id: one, title: One, length: "2:00", hands: {ash: {instrument: A}, bo: {instrument: B}}}
+  - {id: two, title: Two, length: "2:00", hands: {bo: {instrument: S, tuning: drop D}}}
 set: [one, {song: two, gap: 30s}]
 `);
 	const { states, screen } = playShow(
 		show,
 		'-01:00 !ready\n00:00 space\n01:30 b 1\n01:31 !state\n01:32 !screen',
 	);
-	test('what nobody needs comes first, though it is no spare, and the spare says who goes without', () => {
+	test('what nobody needs comes first, though it is no spare, and the spare says who needs it', () => {
 		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  TAKE  T Tern   0:10 E standard same tuning, ready',
-			'    or  S Spare  0:10 E standard Bo has nothing in Two; same tuning, ready',
+			'    or  S Spare  0:10 E standard Bo has a backup in Two; same tuning, ready',
 		]);
 	});
 	test('in the last minute the way through on five strings stands with them', () => {
@@ -80,25 +81,25 @@ set: [one, {song: two, gap: 30s}]
 describe('another instrument in hands', () => {
 	const show = clubShow(`
 songs:
-  - {id: one, title: One, length: "3:00", parts: {ash: {instrument: A1}}}
+  - {id: one, title: One, length: "3:00", hands: {ash: {instrument: A1}}}
   - {id: two, title: Two, length: "3:00"}
-  - {id: three, title: Three, length: "3:00", parts: {bo: {instrument: A4, tuning: drop D}, ash: {instrument: A1}}}
+  - {id: three, title: Three, length: "3:00", hands: {bo: {instrument: A4, tuning: drop D}, ash: {instrument: A1}}}
 set: [one, two, three]
 `);
 	test('what is wrong now is said in words, and what it costs later', () => {
-		// In hands until Three begins at 6:30, drop D has to be made ready for Bo after that: wipe and
-		// touch-up, 60 s, from 15 s after the end of Two at 6:15.
+		// Two names nobody and wants what One says: the Amber, on the rack since 2:00. Wipe and touch-up, 60 s,
+		// stand still for the 15 s before Two begins at 3:15; then 15 s to hand it over.
 		const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen');
 		expect(screen).toContain('Anvil is in drop D; One wants Amber in E standard.');
 		const wide = playShow(
 			show,
 			'-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen --size 160x40',
 		);
-		expect(wide.screen).toMatch(/Three has no drop D until 7:\d\d\./);
+		expect(wide.screen).toMatch(/Two has no E standard until 3:30\./);
 	});
 	test('what is in hands where the song wants none is said', () => {
 		const bare = clubShow(`
-songs: [{id: one, title: One, length: "3:00", parts: {ash: none}}]
+songs: [{id: one, title: One, length: "3:00", hands: {ash: none}}]
 set: [one]
 `);
 		const { screen } = playShow(bare, '-01:00 !ready\n00:00 space\n01:00 x 1\n01:01 !screen');
@@ -110,17 +111,17 @@ set: [one]
 	});
 });
 
-describe('an audible that makes the song after next impossible', () => {
+describe('an audible in place of the next song that makes the song after it impossible', () => {
 	const show = clubShow(`
 songs:
-  - {id: one, title: One, length: "3:00", parts: {ash: {instrument: A1}}}
-  - {id: two, title: Two, length: "3:00", parts: {ash: {instrument: A1}}}
-  - {id: three, title: Three, length: "3:00", parts: {ash: {instrument: A4}}}
-  - {id: wanted, title: Wanted, length: "2:00", parts: {ash: {instrument: A4, tuning: E standard}}}
+  - {id: one, title: One, length: "3:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "3:00", hands: {ash: {instrument: A1}}}
+  - {id: three, title: Three, length: "3:00", hands: {ash: {instrument: A4}}}
+  - {id: wanted, title: Wanted, length: "2:00", hands: {ash: {instrument: A4, tuning: E standard}}}
 set: [one, two, three]
 `);
 	const keys =
-		'-01:00 !ready\n00:00 space\n01:00 j "wan"\n01:03 !screen\n01:04 enter\n01:05 !state';
+		'-01:00 !ready\n00:00 space\n01:00 j "wan" tab\n01:03 !screen\n01:04 enter\n01:05 !state';
 	const { states, screen } = playShow(show, keys);
 	test('is said while the title is typed', () => {
 		// The anvil in hands until Wanted ends at 5:15, given back for drop D: 5:30, wipe, one string: 75 s.

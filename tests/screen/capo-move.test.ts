@@ -14,8 +14,7 @@ const toNinth = Array.from({ length: 9 }, (_, song) =>
 
 test('the capo that Bo moves for the tenth song stands before what he is given for the eleventh', () => {
 	const { screen } = playShow(show, `-01:00 !ready\n${toNinth}\n08:30 !screen`);
-	expect(screen).toMatch(/BO +in .*slot 7 for 10 Rainfall +KEEPS IT, moves the capo/);
-	expect(screen).toContain('Rowan  CAPO 3');
+	expect(screen).toMatch(/BO +in .*7 Rowan for 10 Rainfall +KEEPS 7, CAPO ON 3/);
 	expect(screen).not.toContain('Paper Boats');
 });
 
@@ -24,6 +23,6 @@ test('once the song is on, the log says who has the capo on, and the next hand-o
 		show,
 		`-01:00 !ready\n${toNinth}\n09:00 d\n09:05 space\n09:30 !screen`,
 	);
-	expect(screen).toContain('Bo has capo 3 on Rowan (slot 7)');
-	expect(screen).toMatch(/BO +in +.*slot 5/);
+	expect(screen).toContain('Bo keeps 7 Rowan for Rainfall, capo 3');
+	expect(screen).toMatch(/BO +in +.*5 Birch/);
 });

@@ -108,12 +108,12 @@ describe('what must be found', () => {
 		const drawn = text(middleOfASong());
 		for (const words of [
 			/ASH .*in +2:33/,
-			/STALE +16:02 ago, touch-up 0:45/,
+			/RECHECK +16:02 ago, TOUCH UP 0:45/,
 			/check volume 7, neck\n.* pickup/,
-			/BO .*slot 7.*CAPO 3.*NOT READY/,
+			/BO .*7 Briar.*CAPO 3.*TOUCH UP 0:55/,
 			/NOW .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45.*left +2:33/,
 			/NEXT .*Ch2.*Lantern/,
-			/slot 4 .*0:45 .*begin by +21:00 .*0:48 spare/,
+			/TO DO +4 Dune .*0:45 .*start by +21:00 .*0:48 left/,
 			/BO .*now V2 .*all off/,
 			/at {2}Ch2 .*DRIVE, DELAY \(time dotted-eighth\) on, rest off/,
 			/IN HANDS .*Ash 1 E std/,
@@ -121,16 +121,16 @@ describe('what must be found', () => {
 			/9 o .*S \+/,
 			/WATCH .*0:30/,
 			/CURFEW .*22:45/,
-			/LAST .*20:04 {2}V2\. .*u takes it back/,
+			/LAST .*20:04 {2}V2\. .*u undo/,
 			/space Ch2.*\? all keys/,
 		]) {
 			expect(drawn).toMatch(words);
 		}
 	});
 
-	test('a moment after a break: the stand-in first, and how long it has been silent', () => {
+	test('a moment after a break: the backup first, and how long the sound has been gone', () => {
 		const rows = text(afterABreak()).split('\n');
-		expect(rows[0]).toMatch(/ASH +SILENT +0:04 +STRING BREAK .*READY, in hands in 0:10/);
+		expect(rows[0]).toMatch(/ASH +DOWN +0:04 +STRING BREAK .*READY, 0:10 to hand over/);
 		expect(rows[1]).toContain('TAKE S Spare  no capo');
 		expect(rows.join('\n')).toContain('slot 6  Fern');
 		expect(rows.join('\n')).toMatch(/NOW .*Gravel/);
@@ -146,7 +146,7 @@ describe('what must be found', () => {
 		const rows = text(middleOfASong(), { columns: 40, rows: 4 }).split('\n');
 		expect(rows[0]).toMatch(/ASH 4/);
 		expect(rows[1]).toMatch(/Gravel/);
-		expect(rows[2]).toMatch(/DO 4 ~ touch-up drop D/);
+		expect(rows[2]).toMatch(/TO DO 4 ~ TOUCH UP drop D/);
 		expect(rows[3]).toContain('small');
 	});
 
@@ -229,17 +229,26 @@ describe('what must be found', () => {
 			player: 'cleo',
 			instrument: null,
 			named: 'i9',
+			asked: 'i9',
 			tuning: state.plan.handOvers[0]!.tuning!,
 			capo: 0,
+			kind: 'bass-4' as const,
 			isHandOver: false,
 			isKept: false,
-			why: '9 is out tonight',
+			for: null,
+			isChosen: false,
+			isMissing: true,
+			why: 'i9 is out tonight',
 			leave: null,
 		};
 		const lacking = { ...state, plan: { ...state.plan, slots: [slot] } };
-		expect(text(lacking)).toMatch(/CLEO +in +\d:\d\d +for 7 Lantern: NOTHING, 9 is out tonight/);
+		expect(text(lacking)).toMatch(
+			/CLEO +in +\d:\d\d +for 7 Lantern: NO BACKUP, 9 Heron is out tonight/,
+		);
 		const only = { ...lacking, plan: { ...lacking.plan, handOvers: [] } };
-		expect(text(only)).toMatch(/^CLEO +in +\d:\d\d +for 7 Lantern +NOTHING\n.* 9 is out tonight/);
+		expect(text(only)).toMatch(
+			/^CLEO +in +\d:\d\d +for 7 Lantern +NO BACKUP\n.* 9 Heron is out tonight/,
+		);
 		const late = { ...only, nowMs: at(23) };
 		expect(text(late)).toMatch(/^CLEO +now +\d:\d\d/);
 	});
@@ -248,8 +257,8 @@ describe('what must be found', () => {
 		const state = middleOfASong();
 		const early = { ...beforeTheShow(), nowMs: at(-436, -40), plan: state.plan };
 		const rows = text(early).split('\n');
-		expect(rows[0]).toMatch(/^ASH {7}in +7 h 39 slot 4 for 7/);
-		expect(rows.find((row) => row.startsWith('BO '))).toMatch(/in +7 h 39 +slot 7/);
+		expect(rows[0]).toMatch(/^ASH {7}in +7 h 39 4 Dune for 7/);
+		expect(rows.find((row) => row.startsWith('BO '))).toMatch(/in +7 h 39 +7 Briar/);
 		expect(rows.find((row) => row.startsWith('NOW'))).toContain('left 7 h 16');
 	});
 
@@ -263,14 +272,14 @@ describe('what must be found', () => {
 		const opening = line('the night was opened', 1);
 		const two = [line('Slot 2 ready', 2), line('Slot 1 ready', 2), opening];
 		expect(text({ ...middleOfASong(), log: two, takeableStep: 2 })).toMatch(
-			/LAST +1:00 +Slot 1 ready; Slot 2 ready +u takes/,
+			/LAST +1:00 +Slot 1 ready; Slot 2 ready +u undo/,
 		);
-		const four = [line('Slot 4 ready', 2), line('Slot 3 ready', 2), ...two];
+		const four = [line('all the rest is ready too', 2), line('Slot 3 ready', 2), ...two];
 		expect(text({ ...middleOfASong(), log: four, takeableStep: 2 })).toMatch(
-			/LAST +1:00 +Slot 1 ready; Slot 2 ready; \+2 more .*u takes/,
+			/LAST +1:00 +Slot 1 ready; Slot 2 ready; Slot 3 ready; \+1 more .*u undo/,
 		);
 		const nothingDone = { log: [opening], takeableStep: null };
-		expect(text({ ...middleOfASong(), ...nothingDone })).not.toContain('u takes it back');
+		expect(text({ ...middleOfASong(), ...nothingDone })).not.toContain('u undo');
 	});
 
 	test('what is staged has its mark on the rack, in a cell that is empty else', () => {
@@ -290,7 +299,7 @@ describe('what must be found', () => {
 		const help = ACTIONS.map(({ keys, words }) => ({ key: keys[0] ?? '', words }));
 		const page = text({ ...state, view: 'help', help });
 		expect(page).toContain('> staged');
-		expect(page).toContain('PACK in capitals: another goes on');
+		expect(page).toContain('PACK: swap it');
 		expect(page).toContain('+2 more: the log has all');
 	});
 
@@ -307,7 +316,7 @@ describe('what must be found', () => {
 			expect(text(middleOfASong(), { columns, rows: 24 })).toMatch(/\?( all keys)?$/);
 		}
 		const rows = text(middleOfASong(), { columns: 30, rows: 8 }).split('\n');
-		expect(rows[0]).toMatch(/^ASH 4 drop D STALE.* in 2:33$/);
+		expect(rows[0]).toMatch(/^ASH 4 drop D RECHECK.* in 2:33$/);
 	});
 });
 

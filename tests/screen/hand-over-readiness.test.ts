@@ -11,12 +11,12 @@ const club = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
 const begun = playShow(club, '-00:20 !ready\n00:00 space\n00:05 !screen\n').screen;
 
 test('what is ready now and asked for soon is ready', () => {
-	expect(begun).toMatch(/^ASH .*slot 4 for 2 Lantern +READY +0:2\d/m);
+	expect(begun).toMatch(/^ASH .*4 Anchor for 2 Lantern +READY +0:2\d/m);
 });
 
 // shows/club.yaml: a ready mark lasts 15 minutes, and Weather Eye comes after 26.
-test('what is ready now and will be stale when it is handed says so', () => {
-	expect(begun).toMatch(/^CLEO .*slot 9 B std +no capo +STALE BY THEN, touch-up 0:40/m);
+test('what is ready now and will be stale when it is handed names the work', () => {
+	expect(begun).toMatch(/^CLEO .*9 Cellar +B std +no capo +TOUCH UP 0:40/m);
 });
 
 test('what is ready in another way than asked is not yet ready, and by what work', () => {
@@ -24,5 +24,5 @@ test('what is ready in another way than asked is not yet ready, and by what work
 		club,
 		'-00:20 !ready\n00:00 space\n00:05 j "rain" enter\n00:20 !screen\n',
 	);
-	expect(screen).toMatch(/^BO .*slot 7 for 10 Rainfall +NOT YET, /m);
+	expect(screen).toMatch(/^BO .*7 Rowan for 10 Rainfall +CAPO ON 3, 0:55/m);
 });

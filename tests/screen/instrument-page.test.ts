@@ -32,9 +32,9 @@ songs:
   - id: low
     title: Low
     length: "3:00"
-    parts: {ash: {instrument: A1, tuning: drop D}, bo: {instrument: D1, capo: 3}}
+    hands: {ash: {instrument: A1, tuning: drop D}, bo: {instrument: D1, capo: 3}}
     shapes: {ash: ["000xxx", x32010], bo: ["320003"]}
-  - {id: back, title: Back, length: "3:00", parts: {ash: {instrument: A1}}}
+  - {id: back, title: Back, length: "3:00", hands: {ash: {instrument: A1}}}
 set: [low, back]
 `;
 

@@ -9,6 +9,7 @@ import { tallLetterRows } from '../../src/screen/live.ts';
 import type { Row, SpanStyle } from '../../src/screen/row.ts';
 import { rowText, screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { longInterval, noBackup, staying, substituted } from './pressed-states.ts';
 import {
 	afterABreak,
 	at,
@@ -35,6 +36,10 @@ const moments = {
 	encore,
 	over,
 	calm,
+	staying,
+	substituted,
+	noBackup,
+	longInterval,
 };
 const drawn = (state: ScreenState, size: (typeof sizes)[number]) =>
 	drawScreen(state, size, unicode);
@@ -76,7 +81,7 @@ describe.each(sizes)('$columns x $rows', (size) => {
 				.flatMap((row, index) =>
 					[...row.matchAll(/[A-Za-z+~=]+/g)].map((found) => `${index} ${found.index} ${found[0]}`),
 				)
-				.filter((one) => !/ (READY|STALE|NOT|in|now|h)$/.test(one));
+				.filter((one) => !/ (READY|RECHECK|NOT|in|now|h)$/.test(one));
 		const first = words(at(20, 12));
 		for (let seconds = 0; seconds < 150; seconds += 7) {
 			expect(words(at(20, 12 + seconds))).toEqual(first);
@@ -164,8 +169,8 @@ test('an age of hours stands apart from its word', () => {
 	const state = middleOfASong();
 	for (const minutes of [16, 61, 640]) {
 		const text = screenText(drawn({ ...state, nowMs: at(minutes + 4, 10) }, sizes[0]!));
-		expect(text).toMatch(/(READY|STALE) +\d+(:\d\d| h)/);
-		expect(text).not.toMatch(/(READY|STALE|SILENT|now|in)\d/);
+		expect(text).toMatch(/(READY|RECHECK) +\d+(:\d\d| h)/);
+		expect(text).not.toMatch(/(READY|RECHECK|DOWN|now|in)\d/);
 	}
 });
 
@@ -178,6 +183,6 @@ test.each(sizes)('what has no slot goes by its name: $columns x $rows', (size) =
 	const session = { ...state.session, show: { ...show, instruments } };
 	const text = screenText(drawn({ ...state, session }, size));
 	expect(text).toMatch(/ASH +in +2:33 Dune +for 7 Lantern/);
-	expect(text).toMatch(/DO +Dune ~/);
+	expect(text).toMatch(/TO DO +Dune +~/);
 	expect(text).not.toMatch(/slot Dune/);
 });

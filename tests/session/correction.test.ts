@@ -73,3 +73,34 @@ test('a stand-in that was another one is put right in the incident too', () => {
 	expect(session.instruments.S1?.value).toBe('racked');
 	expect(session.instruments.A1?.value).toBe('onBench');
 });
+
+test('a break that nobody answered is answered by what the next song hands over', () => {
+	const handed: Command = {
+		do: 'step',
+		handOvers: [{ player: 'ash', instrument: 'S1', tuning: null, capo: 0 }],
+	};
+	const session = given(
+		[0, step],
+		[1, plan('A1')],
+		[100, { do: 'report-break', instrument: 'A1' }],
+		[240, step],
+		[255, handed],
+	);
+	expect(session.players.ash?.holds).toBe('S1');
+	// They played on until then, so nobody knows of any silence.
+	expect(session.incidents[0]).toMatchObject({
+		isOpen: false,
+		standIn: 'S1',
+		silenceSeconds: null,
+	});
+});
+
+test('one that enter answers in the same song has its silence', () => {
+	const session = given(
+		[0, step],
+		[1, plan('A1')],
+		[100, { do: 'report-break', instrument: 'A1' }],
+		[110, plan('S1')],
+	);
+	expect(session.incidents[0]).toMatchObject({ isOpen: false, standIn: 'S1', silenceSeconds: 10 });
+});

@@ -1,7 +1,7 @@
 // Random but sensible nights for the property tests: whatever the keys could ask, in any order.
 
 import fc from 'fast-check';
-import type { Entry } from '../../src/journal/entry.ts';
+import type { Entry, TonightPart } from '../../src/journal/entry.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import type { Command, HandOver } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
@@ -51,7 +51,29 @@ function asks(show: Show): fc.Arbitrary<Ask> {
 		},
 		{ weight: 3, arbitrary: simple('take-back', 'put-back') },
 		{ weight: 2, arbitrary: simple('make-all-ready', 'note-incident', 'play-on') },
-		{ weight: 1, arbitrary: song.map((id): Ask => ({ do: 'choose-next', song: id })) },
+		{
+			weight: 1,
+			arbitrary: fc
+				.tuple(song, fc.constantFrom('before-next' as const, 'instead-of-next' as const))
+				.map(([id, where]): Ask => ({ do: 'choose-next', song: id, place: where })),
+		},
+		{
+			weight: 1,
+			arbitrary: fc
+				.record({ item: key, player, instrument, capo: fc.integer({ min: 0, max: 3 }) })
+				.map((one): Ask => ({ do: 'hand-over', handOvers: [], stays: [one] })),
+		},
+		{
+			weight: 1,
+			arbitrary: fc.record({ item: key, player, instrument: fc.option(instrument) }).map(
+				({ item, player: who, instrument: id }): Ask => ({
+					do: 'name-tonight',
+					item,
+					player: who,
+					part: id === null ? { kind: 'none' } : namedPart(show, id),
+				}),
+			),
+		},
 		{
 			weight: 1,
 			arbitrary: fc
@@ -94,6 +116,8 @@ function asks(show: Show): fc.Arbitrary<Ask> {
 			weight: 3,
 			arbitrary: instrument.map((id): Ask => ({ do: 'make-ready', instrument: id, due: null })),
 		},
+		{ weight: 2, arbitrary: instrument.map((id): Ask => madeReadyAsInFile(show, id)) },
+		...gearAsks(show).map((arbitrary) => ({ weight: 2, arbitrary })),
 		{
 			weight: 1,
 			arbitrary: instrument.map((id): Ask => ({ do: 'put-aside', instrument: id, fault: null })),
@@ -127,6 +151,48 @@ function asks(show: Show): fc.Arbitrary<Ask> {
 			}),
 		},
 	);
+}
+
+function madeReadyAsInFile(show: Show, id: string): Ask {
+	const tuning = show.instruments.find((one) => one.id === id)?.tuning;
+	if (tuning === undefined) throw new Error(`${id} is not in the show`);
+	return { do: 'make-ready', instrument: id, due: { tuning, capo: 0 } };
+}
+
+/** What could be asked of its boards and packs, where it has any. */
+function gearAsks(show: Show): readonly fc.Arbitrary<Ask>[] {
+	const player = fc.constantFrom(...show.players.map(({ id }) => id));
+	const pedals = Object.entries(show.boards).flatMap(([id, board]) =>
+		board.map((pedal) => ({ player: id, pedal: pedal.id })),
+	);
+	const pack = fc.constantFrom(...show.packs.map(({ id }) => id));
+	return [
+		...(pedals.length === 0
+			? []
+			: [
+					fc
+						.tuple(
+							fc.constantFrom(...pedals),
+							fc.constantFrom('correct-pedal', 'mark-pedal-stuck', 'free-pedal'),
+						)
+						.map(([one, name]) => ({ do: name, ...one }) as Ask),
+				]),
+		...(show.packs.length === 0
+			? []
+			: [
+					fc
+						.tuple(player, pack)
+						.map(([who, what]): Ask => ({ do: 'change-pack', player: who, pack: what })),
+					player.map((who): Ask => ({ do: 'suspect-pack', player: who })),
+					pack.map((what): Ask => ({ do: 'clear-pack', pack: what })),
+				]),
+	];
+}
+
+function namedPart(show: Show, id: string): TonightPart {
+	const tuning = show.instruments.find((one) => one.id === id)?.tuning;
+	if (tuning === undefined) throw new Error(`${id} is not in this show`);
+	return { kind: 'named', instrument: id, tuning, capo: 2, leave: null, pack: null };
 }
 
 export type Step = { readonly ask: Ask; readonly atMs: number };

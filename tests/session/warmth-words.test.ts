@@ -19,7 +19,7 @@ instruments:
   - {id: A1, slot: "1", kind: other, tuning: "G3 B3 E4", scale: 25.5 in, strings: [10, 13, 17]}
   - {id: A2, slot: "2", kind: other, tuning: "G3 B3 E4", scale: 24.75 in, strings: [10, 13, 17]}
   - {id: N1, slot: "3", kind: nylon-6, tuning: E standard, scale: 650 mm}
-songs: [{id: one, length: "3:00", parts: {ash: A1}}]
+songs: [{id: one, length: "3:00", hands: {ash: A1}}]
 set: [one]
 ${stage}
 `);

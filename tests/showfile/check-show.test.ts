@@ -7,7 +7,7 @@ import { showFrom, smallShow } from './show-files.ts';
 
 type Text = Parameters<typeof smallShow>[0];
 
-/** `severity code: text` of every finding but the notes about stand-ins, which every small show has. */
+/** `severity code: text` of every finding but the notes about backups, which every small show has. */
 function found(text: Text): string[] {
 	return checkShow(showFrom(smallShow(text)))
 		.filter(({ code }) => code !== 'no-stand-in')
@@ -15,19 +15,19 @@ function found(text: Text): string[] {
 }
 
 const song = (id: string, more: string) => `  - {id: ${id}, length: "4:00", ${more}}`;
-const HARBOUR = song('harbour', 'title: Harbour, parts: {ash: A1, bo: C1}');
+const HARBOUR = song('harbour', 'title: Harbour, hands: {ash: A1, bo: C1}');
 
 describe('a show with nothing wrong', () => {
 	it('gives no finding', () => {
-		const songs = [HARBOUR, song('lantern', 'parts: {ash: A2}')].join('\n');
+		const songs = [HARBOUR, song('lantern', 'hands: {ash: A2}')].join('\n');
 		expect(found({ songs, set: '[harbour, lantern, harbour]' })).toEqual([]);
 	});
 });
 
 describe('offsets', () => {
 	const both = [
-		song('harbour', 'title: Harbour, parts: {ash: A1}'),
-		song('lantern', 'title: Lantern, parts: {ash: none, bo: A1}'),
+		song('harbour', 'title: Harbour, hands: {ash: A1}'),
+		song('lantern', 'title: Lantern, hands: {ash: none, bo: A1}'),
 	].join('\n');
 
 	it('finds an instrument that two players want otherwise in one tuning', () => {
@@ -52,7 +52,7 @@ describe('chord shapes that a song names', () => {
 	it('finds one that has not a fret for each string', () => {
 		const songs = song(
 			'harbour',
-			'title: Harbour, parts: {ash: A1, bo: C1}, shapes: {ash: [022100, 02210]}',
+			'title: Harbour, hands: {ash: A1, bo: C1}, shapes: {ash: [022100, 02210]}',
 		);
 		expect(found({ songs, set: '[harbour]' })).toEqual([
 			'note shape-strings: The shape 02210 for Ash in Harbour has 5 frets, and slot 1 Amber has 6 strings: give one fret for each, x where none sounds.',
@@ -60,7 +60,7 @@ describe('chord shapes that a song names', () => {
 	});
 
 	it('finds shapes for empty hands', () => {
-		const songs = song('harbour', 'title: Harbour, parts: {bo: C1}, shapes: {ash: 022100}');
+		const songs = song('harbour', 'title: Harbour, hands: {bo: C1}, shapes: {ash: 022100}');
 		expect(found({ songs, set: '[harbour]' })).toContain(
 			'note shape-without-hands: Harbour names chord shapes for Ash, who has nothing in hands there.',
 		);
@@ -74,61 +74,97 @@ describe('chord shapes that a song names', () => {
 
 describe('hands', () => {
 	it('finds an instrument in two hands at once, because it is kept', () => {
-		const songs = [HARBOUR, song('lantern', 'title: Lantern, parts: {bo: A1}')].join('\n');
+		const songs = [HARBOUR, song('lantern', 'title: Lantern, hands: {bo: A1}')].join('\n');
 		expect(found({ songs, set: '[harbour, lantern]' })).toEqual([
-			'risk two-hands: In Lantern, A1 Amber is in the hands of Ash and Bo at once.',
+			'risk two-hands: In Lantern, Bo is named A1 Amber, and Ash keeps it. Bo will play something else.',
 		]);
 	});
 
 	it('says so once, not for every song that follows', () => {
-		const songs = [HARBOUR, song('lantern', 'parts: {bo: A1}'), song('gravel', 'notes: x')].join(
+		const songs = [HARBOUR, song('lantern', 'hands: {bo: A1}'), song('gravel', 'notes: x')].join(
 			'\n',
 		);
 		expect(found({ songs, set: '[harbour, lantern, gravel]' })).toHaveLength(1);
 	});
 
 	it('finds nothing where one player put it down before', () => {
-		const songs = [HARBOUR, song('lantern', 'parts: {ash: none, bo: A1}')].join('\n');
+		const songs = [HARBOUR, song('lantern', 'hands: {ash: none, bo: A1}')].join('\n');
 		expect(found({ songs, set: '[harbour, lantern]' })).toEqual([]);
 	});
 
 	it('finds a hand-over at a cue to an instrument that is in other hands', () => {
 		const songs = song(
 			'harbour',
-			'title: Harbour, parts: {ash: A1, bo: C1}, cues: [{at: bridge, hand: {ash: C1}}]',
+			'title: Harbour, hands: {ash: A1, bo: C1}, cues: [{at: bridge, hand: {ash: C1}}]',
 		);
 		expect(found({ songs })).toEqual([
-			'risk two-hands: In Harbour at bridge, C1 Coal is in the hands of Ash and Bo at once.',
+			'risk two-hands: In Harbour at bridge, Ash is named C1 Coal, and Bo keeps it. Ash will have nothing: nothing else fits.',
 		]);
+	});
+
+	it('finds one instrument named for two players, and who is left with nothing', () => {
+		const both = song('harbour', 'title: Harbour, hands: {ash: A1, bo: A1}');
+		expect(found({ songs: both })).toEqual([
+			'risk two-hands: In Harbour, Ash and Bo are named A1 Amber at once. One of them will play something else.',
+		]);
+		const basses = song('harbour', 'title: Harbour, hands: {ash: C1, bo: C1}');
+		expect(found({ songs: basses })).toEqual([
+			'risk two-hands: In Harbour, Ash and Bo are named C1 Coal at once. One of them will have nothing: nothing else fits.',
+		]);
+	});
+
+	it('says so again after an interval only where the file names it again', () => {
+		const songs = [HARBOUR, song('lantern', 'title: Lantern, hands: {bo: A1}')].join('\n');
+		const more = '  - {id: S1, slot: s, kind: electric-6, tuning: E standard, spare: true}';
+		const set = (after: string) => `[harbour, lantern, interval: 5m, ${after}]`;
+		const quiet = `${songs}\n${song('gravel', 'notes: x')}`;
+		expect(found({ more, songs: quiet, set: set('gravel') })).toHaveLength(1);
+		expect(found({ more, songs, set: set('lantern') })).toHaveLength(1);
+		const other = `${songs}\n${song('gravel', 'title: Gravel, hands: {bo: A1}')}`;
+		expect(found({ more, songs: other, set: set('gravel') })).toEqual([
+			expect.stringContaining('In Lantern, Bo is named A1 Amber, and Ash keeps it.'),
+			expect.stringContaining('In Gravel, Bo is named A1 Amber, and Ash keeps it.'),
+		]);
+	});
+
+	it('says of what is missing only in the song that names it', () => {
+		const songs = [
+			song('harbour', 'title: Harbour, hands: {ash: {needs: {kind: banjo-5, sounds: standard}}}'),
+			song('lantern', 'hands: {bo: none}'),
+		].join('\n');
+		const missing = found({ songs, set: '[harbour, lantern]' }).filter((one) =>
+			one.includes('needs-unmet'),
+		);
+		expect(missing).toHaveLength(1);
 	});
 
 	it('finds a player who keeps with nothing in hands', () => {
 		const songs = [
-			song('harbour', 'parts: {ash: A1}'),
-			song('lantern', 'title: Lantern, parts: {bo: C1}'),
+			song('harbour', 'hands: {ash: A1}'),
+			song('lantern', 'title: Lantern, hands: {bo: C1}'),
 		].join('\n');
 		expect(found({ songs, set: '[harbour, lantern]' })).toEqual([
 			'risk nothing-to-keep: Bo keeps what they have from the first song on, and has nothing until Lantern.',
 		]);
-		expect(found({ songs: song('harbour', 'parts: {ash: A1}') })).toEqual([
+		expect(found({ songs: song('harbour', 'hands: {ash: A1}') })).toEqual([
 			'note nothing-to-keep: Bo keeps what they have from the first song on, and has nothing in the whole set.',
 		]);
-		expect(found({ songs: song('harbour', 'parts: {ash: A1, bo: none}') })).toEqual([]);
+		expect(found({ songs: song('harbour', 'hands: {ash: A1, bo: none}') })).toEqual([]);
 	});
 
 	it('finds two players on one pack', () => {
-		const songs = song('harbour', 'title: Harbour, parts: {ash: A1, bo: A2}');
+		const songs = song('harbour', 'title: Harbour, hands: {ash: A1, bo: A2}');
 		expect(found({ songs })).toEqual([
 			'risk shared-pack: In Harbour, Ash and Bo are both on pack P1.',
 		]);
-		const other = song('harbour', 'parts: {ash: A1, bo: {instrument: A2, pack: P2}}');
+		const other = song('harbour', 'hands: {ash: A1, bo: {instrument: A2, pack: P2}}');
 		expect(found({ songs: other })).toEqual([]);
 	});
 
 	it('finds an instrument that is kept for somebody else', () => {
 		const more =
 			'  - {id: B1, name: Birch, slot: b, kind: electric-6, tuning: E standard, for: [bo]}';
-		const songs = song('harbour', 'title: Harbour, parts: {ash: B1, bo: none}');
+		const songs = song('harbour', 'title: Harbour, hands: {ash: B1, bo: none}');
 		expect(found({ more, songs })).toEqual([
 			'risk for-others: In Harbour, Ash plays B1 Birch, which is for Bo.',
 		]);
@@ -136,18 +172,18 @@ describe('hands', () => {
 });
 
 describe('hand-overs', () => {
-	const two = [HARBOUR, song('lantern', 'title: Lantern, parts: {ash: A2}')];
+	const two = [HARBOUR, song('lantern', 'title: Lantern, hands: {ash: A2}')];
 
 	it('finds one into a segue', () => {
 		const [first, second] = two;
-		const songs = [first?.replace('parts:', 'ends: segue, parts:'), second].join('\n');
+		const songs = [first?.replace('hands:', 'ends: segue, hands:'), second].join('\n');
 		expect(found({ songs, set: '[harbour, lantern]' })).toEqual([
 			'risk segue-hand-over: Lantern follows with no gap, and Ash gets A2 Anchor.',
 		]);
 	});
 
 	it('finds more than the gap has room for', () => {
-		const songs = [HARBOUR, song('lantern', 'title: Lantern, parts: {ash: A2, bo: C2}')].join('\n');
+		const songs = [HARBOUR, song('lantern', 'title: Lantern, hands: {ash: A2, bo: C2}')].join('\n');
 		const more = '  - {id: C2, slot: c, kind: bass-4, tuning: E standard}';
 		expect(found({ more, songs, set: '[harbour, lantern]' })).toEqual([
 			'risk gap-too-short: Lantern comes after 15 s, and its hand-overs take 30 s: Ash gets A2 Anchor, Bo gets C2.',
@@ -158,15 +194,23 @@ describe('hand-overs', () => {
 	});
 
 	it('has room for all at the first song, after an interval and at a cue', () => {
-		const cue = song('gravel', 'parts: {ash: A2}, cues: [{at: bridge, hand: {ash: A1}}]');
+		const cue = song('gravel', 'hands: {ash: A2}, cues: [{at: bridge, hand: {ash: A1}}]');
 		const songs = [HARBOUR, cue].join('\n');
 		expect(found({ songs, set: '[harbour, interval: 15m, gravel]' })).toEqual([]);
+	});
+
+	it('counts the backup of what cannot be had, without saying which', () => {
+		const songs = [HARBOUR, song('lantern', 'title: Lantern, hands: {bo: A1}')].join('\n');
+		expect(found({ songs, set: '[harbour, {song: lantern, gap: 9s}]' })).toEqual([
+			expect.stringContaining('risk two-hands'),
+			'risk gap-too-short: Lantern comes after 9 s, and its hand-overs take 15 s: Bo gets a backup for A1 Amber.',
+		]);
 	});
 
 	it('counts neither taking away nor a capo that the player moves', () => {
 		const songs = [
 			HARBOUR,
-			song('lantern', 'parts: {ash: {instrument: A1, capo: 3}, bo: none}'),
+			song('lantern', 'hands: {ash: {instrument: A1, capo: 3}, bo: none}'),
 		].join('\n');
 		expect(found({ songs, set: '[harbour, {song: lantern, gap: 10s}]' })).toEqual([]);
 		// Under ten seconds nobody moves a capo: it takes a hand-over.
@@ -176,7 +220,7 @@ describe('hand-overs', () => {
 	});
 
 	it('counts an instrument that comes back in another tuning', () => {
-		const songs = [HARBOUR, song('lantern', 'parts: {ash: {instrument: A1, tuning: drop D}}')].join(
+		const songs = [HARBOUR, song('lantern', 'hands: {ash: {instrument: A1, tuning: drop D}}')].join(
 			'\n',
 		);
 		expect(found({ songs, set: '[harbour, {song: lantern, gap: 14s}]' })).toEqual([
@@ -186,21 +230,50 @@ describe('hand-overs', () => {
 });
 
 describe('tunings and capos', () => {
-	const part = (text: string) => song('harbour', `title: Harbour, parts: {ash: ${text}, bo: none}`);
+	const part = (text: string) => song('harbour', `title: Harbour, hands: {ash: ${text}, bo: none}`);
 	const floating =
 		'  - {id: F1, name: Kestrel, slot: f, kind: electric-6, tuning: E standard, bridge: floating}';
 
 	it('finds what a floating bridge will not take, in a part and at a cue', () => {
-		const text = 'F1 Kestrel is wanted in drop D; its floating bridge stays in E standard tonight.';
+		const text =
+			'F1 Kestrel is wanted in drop D; its floating bridge stays in E standard tonight. Ash will play something else.';
 		expect(found({ more: floating, songs: part('{instrument: F1, tuning: drop D}') })).toEqual([
 			`risk floating-retune: In Harbour, ${text}`,
 		]);
 		const cue = 'cues: [{at: out, hand: {ash: {instrument: F1, tuning: drop D}}}]';
-		const songs = song('harbour', `title: Harbour, parts: {ash: A1, bo: none}, ${cue}`);
+		const songs = song('harbour', `title: Harbour, hands: {ash: A1, bo: none}, ${cue}`);
 		expect(found({ more: floating, songs })).toEqual([
 			`risk floating-retune: In Harbour at out, ${text}`,
 		]);
 		expect(found({ more: floating, songs: part('{instrument: F1, tuning: STD}') })).toEqual([]);
+	});
+
+	it('says what its own list gives in place of a floating bridge', () => {
+		const songs = part('{instrument: F1, tuning: F#2 B2 E3 A3 C#4 F#4}');
+		const of = (instead: string) =>
+			found({ more: floating.replace('}', `, instead: ${instead}}`), songs }).map((one) =>
+				one.replace(/^.* tonight\. /, ''),
+			);
+		expect(of('[]')).toEqual(['Ash will have nothing: nothing else fits.']);
+		expect(of('[{instrument: F1, capo: 2}]')).toEqual([
+			'Ash will play it with a capo at fret 2 instead.',
+		]);
+		// No capo makes a bass sound like that.
+		expect(of('[C1]')).toEqual(['Ash will have nothing: nothing else fits.']);
+		expect(of('[C1, A1]')).toEqual(['Ash will play something else.']);
+	});
+
+	it('finds an entry of instead that cannot be as it says', () => {
+		const entry = (text: string) => ({
+			more: `${floating}\n  - {id: X, slot: x, kind: electric-6, tuning: E standard, instead: [${text}]}`,
+		});
+		expect(found(entry('{instrument: F1, tuning: drop D}'))).toEqual([
+			'risk floating-retune: F1 Kestrel is to be played instead of X in drop D, and its floating bridge stays in E standard tonight.',
+		]);
+		expect(found(entry('{instrument: C1, capo: 2}'))).toEqual([
+			'risk capo-on-bass: C1 Coal is to be played instead of X with a capo at fret 2, and no capo goes on a four-string bass.',
+		]);
+		expect(found(entry('F1, {instrument: A1, capo: 2}'))).toEqual([]);
 	});
 
 	it('finds a tuning too far from the strings, and none that is near', () => {
@@ -228,7 +301,7 @@ describe('tunings and capos', () => {
 
 describe('parts that name no instrument', () => {
 	const needs = (text: string, more = '') =>
-		song('harbour', `title: Harbour, parts: {ash: {needs: {${text}}}, bo: none}${more}`);
+		song('harbour', `title: Harbour, hands: {ash: {needs: {${text}}}, bo: none}${more}`);
 
 	it('finds what nothing on the rack can be', () => {
 		expect(found({ songs: needs('kind: banjo-5, sounds: standard') })).toEqual([
@@ -246,7 +319,7 @@ describe('parts that name no instrument', () => {
 	it('finds that all that would do is in other hands', () => {
 		const songs = song(
 			'harbour',
-			'title: Harbour, parts: {ash: {needs: {kind: bass-4, sounds: E standard}}, bo: C1}',
+			'title: Harbour, hands: {ash: {needs: {kind: bass-4, sounds: E standard}}, bo: C1}',
 		);
 		expect(found({ songs })).toEqual([
 			'risk needs-unmet: In Harbour, Ash needs a four-string bass sounding E standard, and C1 Coal is in other hands.',
@@ -274,7 +347,7 @@ describe('boards', () => {
 	it('finds a pedal that the board lacks, at the start and at a cue, once a song', () => {
 		const songs = song(
 			'harbour',
-			'title: Harbour, parts: {ash: A1, bo: C1}, board: {bo: {boost: on}}, cues: [{at: x, bo: {boost: off, drive: on}}, {at: y, bo: {delay: {time: eighth}}}]',
+			'title: Harbour, hands: {ash: A1, bo: C1}, board: {bo: {boost: on}}, cues: [{at: x, bo: {boost: off, drive: on}}, {at: y, bo: {delay: {time: eighth}}}]',
 		);
 		expect(found({ more: boards, songs })).toEqual([
 			"risk pedal-missing: Harbour switches boost, which is not on Bo's board.",
@@ -285,7 +358,7 @@ describe('boards', () => {
 	it('finds a board cue for a player without a board', () => {
 		const songs = song(
 			'harbour',
-			'title: Harbour, parts: {ash: A1, bo: C1}, board: {ash: {drive: on}}',
+			'title: Harbour, hands: {ash: A1, bo: C1}, board: {ash: {drive: on}}',
 		);
 		expect(found({ more: boards, songs })).toEqual([
 			'risk pedal-missing: Harbour switches pedals for Ash, who has no board in this show.',
@@ -328,7 +401,7 @@ describe('the clock', () => {
 	it('notes a cue that is placed after the end of its song', () => {
 		const songs = song(
 			'harbour',
-			'title: Harbour, parts: {ash: A1, bo: C1}, cues: [{at: V2, near: "4:30"}, {at: V1, near: "0:30"}]',
+			'title: Harbour, hands: {ash: A1, bo: C1}, cues: [{at: V2, near: "4:30"}, {at: V1, near: "0:30"}]',
 		);
 		expect(found({ songs })).toEqual([
 			'note near-past-end: In Harbour, V2 is near 4:30, and the song is over at 4:00.',
@@ -349,21 +422,34 @@ describe('the rest', () => {
 
 	it('notes an instrument that is played and that no key names', () => {
 		const more = '  - {id: A9, name: Ash tray, kind: electric-6, tuning: E standard}';
-		const songs = song('harbour', 'parts: {ash: A9, bo: none}');
+		const songs = song('harbour', 'hands: {ash: A9, bo: none}');
 		expect(found({ more, songs })).toEqual([
 			'note no-slot: A9 Ash tray is played and has no slot, so no key names it.',
 		]);
 	});
 
-	it('notes what has no stand-in, and not what has', () => {
+	it('notes what has no backup, and not what has', () => {
 		const standIns = (more: string) =>
 			checkShow(showFrom(smallShow({ more })))
 				.filter(({ code }) => code === 'no-stand-in')
 				.map(({ text }) => text);
 		expect(standIns('')).toEqual([
-			'Bo has no stand-in for C1 Coal: there is no other four-string bass.',
+			'Bo has no backup for C1 Coal: there is no other four-string bass.',
 		]);
 		expect(standIns('  - {id: S1, kind: bass-4, tuning: E standard}')).toEqual([]);
 		expect(standIns('  - {id: S1, kind: bass-4, tuning: E standard, for: [ash]}')).toHaveLength(1);
+		const withInstead = (instead: string) =>
+			checkShow(
+				showFrom(
+					smallShow().replace(
+						'kind: bass-4, tuning: E standard',
+						`kind: bass-4, tuning: E standard, instead: ${instead}`,
+					),
+				),
+			)
+				.filter(({ code }) => code === 'no-stand-in')
+				.map(({ text }) => text);
+		expect(withInstead('[]')).toEqual(['Bo has no backup for C1 Coal: its instead is empty.']);
+		expect(withInstead('[A1]')).toEqual([]);
 	});
 });

@@ -37,6 +37,10 @@ describe('the schema of show files', () => {
 			'a chord shape that looks like a number',
 			'format: rackside/1\nsongs: [{id: a, shapes: {ash: 022100}}]',
 		],
+		[
+			'what is played instead, and which one it is',
+			'format: rackside/1\ninstruments: [{id: A, kind: other, tuning: x, gear: 12, recheck-after: 10m, instead: [B, {instrument: C, tuning: x, capo: 1}]}, {id: B, kind: other, tuning: x, instead: []}]',
+		],
 		['what a pedal has besides', 'format: rackside/1\nboards: {bo: [{id: drive, midi: [1, 2]}]}'],
 	])('accepts %s', (_, text) => {
 		expect(validate(parse(text)), JSON.stringify(validate.errors)).toBe(true);
@@ -45,6 +49,10 @@ describe('the schema of show files', () => {
 	it.each([
 		'unknown-top-key',
 		'unknown-song-key',
+		'old-song-key',
+		'old-show-keys',
+		'instead-key-slip',
+		'instead-capo-thirteen',
 		'missing-kind',
 		'missing-id',
 		'map-for-list',

@@ -12,8 +12,8 @@ show:
   start: "20:30"
   curfew: "22:45"
   reference: 441
-  stale-after: 8m
-  stale-new: 4m
+  recheck-after: 8m
+  recheck-new: 4m
 techs:
   - {id: lou, name: Lou}
 players:
@@ -55,7 +55,7 @@ songs:
     title: "1.10"
     length: "3:30"
     tempo: 104
-    parts:
+    hands:
       ash: {instrument: A1, tuning: drop d, capo: 2, leave: check the capo, pack: P1}
       bo: {needs: {kind: acoustic-6, sounds: E standard, features: arm, prefer: A1}}
     board:
@@ -270,6 +270,80 @@ describe('a show with hardly anything in it', () => {
 	});
 });
 
+describe('what an instrument says of itself', () => {
+	const withMore = (text: string) =>
+		showFrom(smallShow({ more: `  - {id: X, kind: electric-6, tuning: half-step down${text}}` }))
+			.instruments[3];
+	const insteadOf = (text: string) => withMore(`, instead: ${text}`)?.instead;
+	const halfDown = { name: 'half-step down', notes: ['Eb2', 'Ab2', 'Db3', 'Gb3', 'Bb3', 'Eb4'] };
+
+	it('leaves out what the file does not give', () => {
+		const plain = withMore('');
+		expect(plain).toBeDefined();
+		for (const key of ['instead', 'gear', 'recheckAfterSeconds']) {
+			expect(plain).not.toHaveProperty(key);
+		}
+	});
+
+	it('keeps how long ready lasts on it, and which one it is', () => {
+		expect(withMore(', recheck-after: 10m, gear: quay-amber')).toMatchObject({
+			recheckAfterSeconds: 600,
+			gear: 'quay-amber',
+		});
+	});
+
+	it('keeps what is played instead, best first, nothing too', () => {
+		expect(insteadOf('[A2, {instrument: A1, tuning: drop D, capo: 1}]')).toEqual([
+			{ instrument: 'A2', tuning: null, capo: 0 },
+			{
+				instrument: 'A1',
+				tuning: { name: 'drop D', notes: ['D2', 'A2', 'D3', 'G3', 'B3', 'E4'] },
+				capo: 1,
+			},
+		]);
+		expect(insteadOf('A2')).toEqual([{ instrument: 'A2', tuning: null, capo: 0 }]);
+		expect(insteadOf('{instrument: A2}')).toEqual([{ instrument: 'A2', tuning: null, capo: 0 }]);
+		expect(insteadOf('[]')).toEqual([]);
+	});
+
+	it('reads a tuning for the kind of what is played instead', () => {
+		expect(insteadOf('[{instrument: C1, tuning: drop D}]')?.[0]?.tuning?.notes).toEqual([
+			'D1',
+			'A1',
+			'D2',
+			'G2',
+		]);
+	});
+
+	it('puts a capo without a tuning on the tuning that the file gives', () => {
+		expect(insteadOf('[{instrument: X, capo: 3}]')).toEqual([
+			{ instrument: 'X', tuning: halfDown, capo: 3 },
+		]);
+		// Declared further down, it is known all the same.
+		const text = smallShow({
+			more: '  - {id: X, kind: electric-6, tuning: half-step down}',
+		}).replace('{id: A1, ', '{id: A1, instead: [{instrument: X, capo: 1}], ');
+		expect(showFrom(text).instruments[0]?.instead).toEqual([
+			{ instrument: 'X', tuning: halfDown, capo: 1 },
+		]);
+	});
+
+	it('takes another tuning or capo of itself', () => {
+		expect(insteadOf('[{instrument: X, tuning: drop D}, {instrument: X, capo: 1}]')).toHaveLength(
+			2,
+		);
+	});
+
+	it("hands over in its own time, else its kind's, else that of all, else in 15 s", () => {
+		const more = `  - {id: X, kind: electric-6, tuning: E standard, times: {hand-over: 5s}}
+times: {all: {hand-over: 10s}, bass-4: {hand-over: 8s}}`;
+		const seconds = (text: string) =>
+			showFrom(text).instruments.map(({ id, times }) => `${id} ${times.handOver}`);
+		expect(seconds(smallShow({ more }))).toEqual(['A1 10', 'A2 10', 'C1 8', 'X 5']);
+		expect(seconds(smallShow())).toEqual(['A1 15', 'A2 15', 'C1 15']);
+	});
+});
+
 describe('the clock of a show', () => {
 	it.each([
 		['{start: "20:30", curfew: "22:45"}', 1230, 1365],
@@ -348,7 +422,7 @@ times: {all: {walk: 5s}, bass-4: {wipe: 20s}}
 include: [gear.yaml, songs.yaml]
 times: {all: {wipe: 10s}}
 songs:
-  - {id: b, parts: {ash: A1}}
+  - {id: b, hands: {ash: A1}}
 set: [a, b]
 `;
 
@@ -427,8 +501,8 @@ instruments:
 songs:
   - id: harbour
     lenght: "4:00"
-    parts: {ash: A1, cleo: {instrument: C1, tuning: drop D}}
-  - {id: lantern, parts: {ash: {instrument: A1, tuning: drop D}}}
+    hands: {ash: A1, cleo: {instrument: C1, tuning: drop D}}
+  - {id: lantern, hands: {ash: {instrument: A1, tuning: drop D}}}
 set: [harbour, lantern, gravel]
 `);
 		expect(lines.map((line) => line.replace(/ \(.*/, ''))).toEqual([
@@ -454,7 +528,7 @@ set: [harbour, lantern, gravel]
 			...linesFrom(smallShow({ set: `["${nasty}"]` })),
 			...linesFrom(smallShow({ songs: `  - {id: harbour, "${nasty}": 1}` })),
 			...linesFrom(smallShow({ songs: `  - {id: "${nasty}"}` })),
-			...linesFrom(smallShow({ songs: `  - {id: harbour, parts: {"${nasty}": A1}}` })),
+			...linesFrom(smallShow({ songs: `  - {id: harbour, hands: {"${nasty}": A1}}` })),
 			...linesFrom(smallShow({ more: `include: ["${nasty}"]` })),
 			...linesFrom(smallShow({ more: `abbreviations: {"${nasty}": nothing}` })),
 			...linesFrom(smallShow({ songs: `  - {id: harbour, cues: [{at: x, "${nasty}": off}]}` })),
@@ -494,17 +568,14 @@ describe('ids', () => {
 });
 
 describe('slots', () => {
-	it.each(['1', '9', 's', '-', '=', '[', ';', ',', '.', '/', '`', '\\', "'", 'ö'])(
-		'may be %s',
-		(slot) => {
-			const quoted = JSON.stringify(slot);
-			const more = `  - {id: X, slot: ${quoted}, kind: bass-4, tuning: E standard}`;
-			const text = smallShow({ more }).replaceAll('slot: "1", ', '');
-			expect(showFrom(text).instruments[3]?.slot ?? slot).toBe(slot);
-		},
-	);
+	it.each(['1', '9', 's', '[', ';', ',', '.', '/', '`', '\\', "'", 'ö'])('may be %s', (slot) => {
+		const quoted = JSON.stringify(slot);
+		const more = `  - {id: X, slot: ${quoted}, kind: bass-4, tuning: E standard}`;
+		const text = smallShow({ more }).replace('slot: "1", ', '');
+		expect(showFrom(text).instruments[3]?.slot).toBe(slot);
+	});
 
-	it.each(['0', ' ', '!', '?', 'ab', '10', '\u0301', '\u200b', '😀', ''])(
+	it.each(['0', '-', '=', ' ', '!', '?', 'ab', '10', '\u0301', '\u200b', '😀', ''])(
 		'cannot be "%s"',
 		(slot) => {
 			const more = `  - {id: X, slot: ${JSON.stringify(slot)}, kind: bass-4, tuning: E standard}`;

@@ -51,7 +51,7 @@ instruments:
   - {id: C1, name: Coal, slot: "3", kind: bass-4, tuning: E standard, pack: P2}
 ${text.more ?? ''}
 songs:
-${text.songs ?? '  - {id: harbour, title: Harbour, length: "4:00", parts: {ash: A1, bo: C1}}'}
+${text.songs ?? '  - {id: harbour, title: Harbour, length: "4:00", hands: {ash: A1, bo: C1}}'}
 set: ${text.set ?? '[harbour]'}
 `;
 }

@@ -111,6 +111,14 @@ describe('a name', () => {
 	});
 });
 
+test.each(INSTRUMENT_KINDS)('what %s does not have is told with all that it has', (kind) => {
+	const reading = readTuning('quay street', kind, {});
+	for (const { name } of namedTunings(kind)) {
+		expect(reading).toMatchObject({ ok: false, expected: expect.stringContaining(name) });
+	}
+	expect(reading).toMatchObject({ ok: false, expected: expect.stringMatching(/note/) });
+});
+
 test('letters that two tunings share mean the more usual', () => {
 	expect(read('GCEA', 'ukulele-4')).toBe('standard: G4 C4 E4 A4');
 });
@@ -132,6 +140,8 @@ describe('notes', () => {
 			'acoustic-12',
 			'E standard: E2 E3 A2 A3 D3 D4 G3 G4 B3 B3 E4 E4',
 		],
+		['C3 G3 D4 A4', 'mandolin-8', 'C3 C3 G3 G3 D4 D4 A4 A4: C3 C3 G3 G3 D4 D4 A4 A4'],
+		['G2 D3 A3 E4', 'other', 'G2 D3 A3 E4: G2 D3 A3 E4'],
 		['G3 D4 A4 D5', 'mandolin-8', 'G3 G3 D4 D4 A4 A4 D5 D5: G3 G3 D4 D4 A4 A4 D5 D5'],
 		['G4 C4 E4 A4', 'ukulele-4', 'standard: G4 C4 E4 A4'],
 		['A4', 'other', 'A4: A4'],

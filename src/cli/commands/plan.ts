@@ -7,13 +7,14 @@ import { listNights, unfinishedNight } from '../../disk/nights-folder.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { movedZero, plannedZero } from '../../night/planned-zero.ts';
-import { considered } from '../../plan/alternatives.ts';
-import { mendOf } from '../../plan/mend.ts';
+import { considered } from '../../plan/advice/alternatives.ts';
+import { mendOf } from '../../plan/advice/mend.ts';
+import { verdict } from '../../plan/advice/verdict.ts';
+import { slotStandIns } from '../../plan/backups/slot-stand-ins.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { planBeforeDoors, readyAtZero } from '../../plan/plan-before-doors.ts';
+import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
 import { planJson } from '../../plan/plan-json.ts';
-import { slotStandIns } from '../../plan/slot-stand-ins.ts';
-import { verdict } from '../../plan/verdict.ts';
+import { readyAtZero } from '../../plan/timed-choice/before-doors.ts';
 import { nightSteps } from '../../report/night-steps.ts';
 import { planTable } from '../../report/plan-table.ts';
 import { runSheet } from '../../report/run-sheet.ts';
@@ -58,17 +59,22 @@ export const planCommand: CliCommand = {
 	},
 };
 
+/** Steps of all plans beside the one that is shown: some tenths of a second. */
+const STEPS = 600_000;
+
 function planText(
 	show: Show,
 	{ plan, isJson }: { readonly plan: Plan; readonly isJson: boolean },
 ): string {
-	const mend = mendOf(show, plan);
+	// Advice and tables are planned from one budget, so that no show keeps anybody waiting.
+	const from = { left: STEPS };
+	const mend = mendOf(show, plan, from);
 	const sentence = verdict(show, { plan, mend });
 	if (isJson) {
 		const changes = mend?.changes.map(({ kind, words }) => ({ kind, words })) ?? [];
-		return `${JSON.stringify({ ...planJson(plan, show), sentence, mend: changes })}\n`;
+		return `${JSON.stringify({ ...planJson(plan, show, from), sentence, mend: changes })}\n`;
 	}
-	const standIns = slotStandIns(readyAtZero(show), { plan, costs: 'best' });
+	const standIns = slotStandIns(readyAtZero(show), { plan, costs: 'best', from });
 	return planTable(show, { plan, sentence, standIns });
 }
 

@@ -1,221 +1,201 @@
-// The choosing without the clock as a mixed-integer model for a general solver: flows of hands from line
-// to line, one for each player, and the tuning of each instrument after each line. Shares nothing with
-// the planner.
+// The choosing without the clock as a mixed-integer model for a general solver: flows of hands from section
+// to section, one for each player, and the tuning of each instrument after each section. What each player may
+// do is asked of the enumeration's rules; it shares nothing with the planner.
 
 import type { Show } from '../../../src/showfile/show.ts';
-import { sameHeld } from './judge.ts';
-import type { Held, Line } from './lines.ts';
-import { linesOf, partIn, sameStrings, semitones, whatWouldDo } from './lines.ts';
+import { stateBeforeDoors } from '../independent/before-doors.ts';
+import { type Hold, type Numbered, numbered } from '../independent/holds.ts';
+import { type Move, movesOf } from '../independent/moves.ts';
+import { goesOn, roomBefore } from '../independent/stints.ts';
+
+export const COUNTED = [
+	'missing',
+	'substituted',
+	'overGap',
+	'backup',
+	'handOvers',
+	'retunings',
+	'preference',
+] as const;
+export type Counted = (typeof COUNTED)[number];
 
 /** Each a sum of variables, in the solver's writing; what makes a choice better, weightiest first. */
 export type ChoiceModel = {
-	readonly criteria: Readonly<
-		Record<'missing' | 'overGap' | 'handOvers' | 'retunings' | 'preference', string>
-	>;
+	readonly criteria: Readonly<Record<Counted, string>>;
 	readonly rows: readonly string[];
 	readonly binaries: readonly string[];
 };
 
-/** What one player may have after a line: something, or nothing, before or after their first. */
-type Node = {
-	readonly name: string;
-	readonly held: Held | null;
-	readonly isFresh: boolean;
-	readonly points: number;
-	readonly isMissing: boolean;
-};
+/** What one player may have after a section: something, or nothing, before or after their first. */
+type Node = { readonly name: string; readonly hold: Hold | null; readonly isFirst: boolean };
+
+/** One thing that a player may do from one node. */
+type Arc = { readonly name: string; readonly move: Move; readonly to: Node };
 
 /** The model of a show whose hand-overs all take the same seconds. */
 export function choiceModel(show: Show): ChoiceModel {
-	const lines = linesOf(show);
+	const model = numbered(stateBeforeDoors(show));
+	const { sections, players, gear } = model.state;
+	const seconds = gear[0]!.instrument.times.handOver;
+	const sums = new Map(COUNTED.map((name) => [name, [] as string[]]));
 	const rows: string[] = ['nought = 0'];
 	const binaries: string[] = [];
-	const sums = { missing: [], overGap: [], handOvers: [], retunings: [], preference: [] } as Record<
-		string,
-		string[]
-	>;
-	const seconds = show.instruments[0]!.times.handOver;
-	const beginning = lines.map((): string[] => []);
-	const nodes = lines.map((): Node[][] => []);
-	for (const [index, { id }] of show.players.entries()) {
-		let before: readonly Node[] = [
-			{ name: `s${index}`, held: null, isFresh: true, points: 0, isMissing: false },
-		];
-		rows.push(`s${index} = 1`);
-		for (const [at, line] of lines.entries()) {
+	const beginning = sections.map((): string[] => []);
+	const arcs = sections.map((): Arc[][] => players.map(() => []));
+	for (const p of players.keys()) {
+		let before: readonly Node[] = [{ name: `s${p}`, hold: null, isFirst: true }];
+		rows.push(`s${p} = 1`);
+		for (const at of sections.keys()) {
 			const into = new Map<string, { node: Node; arcs: string[] }>();
 			for (const from of before) {
-				const out: string[] = [];
-				for (const { to, begins, counts } of movesFrom(show, { line, id, from, at, index })) {
-					const arc = `f${index}_${at}_${from.name}_${to.name}`;
-					out.push(arc);
-					const known = into.get(to.name) ?? { node: to, arcs: [] };
-					known.arcs.push(arc);
-					into.set(to.name, known);
-					if (begins) beginning[at]!.push(arc);
-					if (counts) sums.handOvers!.push(arc);
+				const steps = stepsFrom(model, { at, p, from });
+				rows.push(`${sumOf(steps.map(({ arc }) => arc.name))} - ${from.name} = 0`);
+				for (const { arc, begins } of steps) {
+					const known = into.get(arc.to.name) ?? { node: arc.to, arcs: [] };
+					known.arcs.push(arc.name);
+					into.set(arc.to.name, known);
+					arcs[at]![p]!.push(arc);
+					if (begins) beginning[at]!.push(arc.name);
+					for (const [name, count] of countsOf(arc, from, { begins, isNew: isNew(model, at) })) {
+						if (count > 0) sums.get(name)!.push(`${count} ${arc.name}`);
+					}
 				}
-				rows.push(`${out.join(' + ')} - ${from.name} = 0`);
 			}
 			before = [...into.values()].map(({ node }) => node);
-			for (const { node, arcs } of into.values()) {
-				rows.push(`${arcs.join(' + ')} - ${node.name} = 0`);
+			for (const { node, arcs: coming } of into.values()) {
+				rows.push(`${sumOf(coming)} - ${node.name} = 0`);
+				// Where every node is one or none, so is every arc: no two lead from the same to the same.
 				binaries.push(node.name);
-				if (node.isMissing) sums.missing!.push(node.name);
-				if (node.points > 0) sums.preference!.push(`${node.points} ${node.name}`);
 			}
-			nodes[at]![index] = [...before];
 		}
 	}
-	for (const [at, line] of lines.entries()) {
-		rows.push(...sharing(show, line, nodes[at]!));
-		if (line.gapSeconds === null || beginning[at]!.length === 0) continue;
-		const room = Math.floor(line.gapSeconds / seconds);
-		rows.push(`${beginning[at]!.join(' + ')} - o${at} <= ${room}`);
-		sums.overGap!.push(`o${at}`);
+	for (const [at, section] of sections.entries()) {
+		rows.push(...sharing(arcs[at]!));
+		if (section.gap === null || section.isCue || beginning[at]!.length === 0) continue;
+		rows.push(`${sumOf(beginning[at]!)} - o${at} <= ${Math.floor(section.gap / seconds)}`);
+		sums.get('overGap')!.push(`o${at}`);
 	}
-	for (const { id, tuning } of show.instruments) {
-		const tuned = tunings(id, semitones(tuning.notes), nodes);
+	for (const instrument of gear.keys()) {
+		const tuned = tunings(model, instrument, arcs);
 		rows.push(...tuned.rows);
-		sums.retunings!.push(...tuned.changes);
+		sums.get('retunings')!.push(...tuned.changes);
 	}
-	const sum = (name: string): string => sums[name]!.join(' + ') || 'nought';
-	return {
-		criteria: {
-			missing: sum('missing'),
-			overGap: sum('overGap'),
-			handOvers: sum('handOvers'),
-			retunings: sum('retunings'),
-			preference: sum('preference'),
-		},
-		rows,
-		binaries,
-	};
+	const criteria = Object.fromEntries(
+		[...sums].map(([name, all]) => [name, all.length === 0 ? 'nought' : sumOf(all)]),
+	);
+	return { criteria: criteria as ChoiceModel['criteria'], rows, binaries };
 }
 
-type MoveAsked = {
-	readonly line: Line;
-	readonly id: string;
-	readonly from: Node;
-	readonly at: number;
-	readonly index: number;
-};
+function sumOf(terms: readonly string[]): string {
+	return terms.join(' + ');
+}
 
-type Move = { readonly to: Node; readonly begins: boolean; readonly counts: boolean };
+/** Every stint is the first there: after an interval. */
+function isNew({ state }: Numbered, at: number): boolean {
+	return state.sections[at]!.isAfterInterval;
+}
 
-function movesFrom(show: Show, { line, id, from, at, index }: MoveAsked): readonly Move[] {
-	const part = partIn(line, id, from.held);
-	const isFresh = line.isAfterInterval || from.isFresh;
-	const nameOf = (held: Held | null, fresh: boolean): string =>
-		held === null
-			? `y${index}_${at}_${fresh ? 'F' : 'U'}`
-			: `y${index}_${at}_${held.instrument}_${held.strings.join('_')}_${held.capo}`.replaceAll(
-					'-',
-					'm',
-				);
-	const to = (held: Held | null, more: Partial<Node> = {}): Node => {
-		const fresh = held === null && isFresh;
-		return {
-			name: nameOf(held, fresh),
-			held,
-			isFresh: fresh,
-			points: 0,
-			isMissing: false,
-			...more,
-		};
-	};
-	const arriving = (node: Node): Move => {
-		const begins =
-			node.held !== null && (line.isAfterInterval || !goesOn(from.held, node.held, line));
-		return { to: node, begins, counts: begins && !isFresh };
-	};
-	if (part === undefined) return [arriving(to(from.held))];
-	if (part.kind === 'none') return [arriving(to(null))];
-	const named = new Set(
-		show.players.flatMap((other) => {
-			const theirs = line.parts[other.id];
-			const isTheirs = other.id !== id && theirs?.kind === 'named';
-			return isTheirs && whatWouldDo(show, other.id, theirs).length > 0 ? [theirs.instrument] : [];
-		}),
-	);
-	const ways = whatWouldDo(show, id, part).filter(
-		({ held }) => part.kind === 'named' || !named.has(held.instrument),
-	);
+type From = { readonly at: number; readonly p: number; readonly from: Node };
+
+function stepsFrom(model: Numbered, { at, p, from }: From) {
+	const section = model.state.sections[at]!;
+	const player = model.state.players[p]!.id;
+	const held = section.isAfterInterval ? null : from.hold;
+	const isFirst = section.isAfterInterval || from.isFirst;
+	const asking = { section, index: at, player, held: from.hold, isInHands: held !== null };
+	return movesOf(model, asking).map((move, place) => {
+		const { hold } = move;
+		const begins = hold !== null && !goesOn(held, hold, roomBefore(section));
+		const fresh = hold === null && isFirst;
+		const name = `y${p}_${at}_${hold === null ? (fresh ? 'F' : 'U') : hold.id}`;
+		const to: Node = { name, hold, isFirst: fresh };
+		return { arc: { name: `f${p}_${at}_${from.name}_${place}`, move, to }, begins };
+	});
+}
+
+type Beginning = { readonly begins: boolean; readonly isNew: boolean };
+
+function countsOf({ move }: Arc, from: Node, { begins, isNew: isAfterInterval }: Beginning) {
+	const isCounted = begins && !from.isFirst && !isAfterInterval;
 	return [
-		...ways.map(({ held, points }) => arriving(to(held, { points }))),
-		arriving(to(null, { isMissing: true })),
-	];
+		['missing', move.how === 'missing' ? 1 : 0],
+		['substituted', move.how === 'substituted' ? 1 : 0],
+		['backup', begins ? move.backup : 0],
+		['handOvers', isCounted ? 1 : 0],
+		['preference', move.preference],
+	] as const;
 }
 
-function goesOn(before: Held | null, held: Held, { point, gapSeconds }: Line): boolean {
-	if (before === null || before.instrument !== held.instrument) return false;
-	const hasTime = point === 0 && (gapSeconds === null || gapSeconds >= 10);
-	return sameHeld(before, held) || (sameStrings(before.strings, held.strings) && hasTime);
-}
-
-/** Nothing in two hands, and nobody left with nothing while something that would do is free. */
-function sharing(show: Show, line: Line, nodes: readonly (readonly Node[])[]): readonly string[] {
-	const rows: string[] = [];
-	const holding = (instrument: string, may: (index: number) => boolean): readonly string[] =>
-		nodes.flatMap((mine, index) =>
-			may(index)
-				? mine.filter(({ held }) => held?.instrument === instrument).map(({ name }) => name)
-				: [],
+/** Nothing in two hands; what is named is played unless somebody has it who keeps it or is named it too; nobody without what is free. */
+function sharing(arcs: readonly (readonly Arc[])[]): readonly string[] {
+	const holding = (instrument: number, is: (p: number, move: Move) => boolean): string[] =>
+		arcs.flatMap((mine, p) =>
+			mine
+				.filter(({ move }) => move.hold?.instrument === instrument && is(p, move))
+				.map(({ name }) => name),
 		);
-	for (const { id } of show.instruments) {
-		const all = holding(id, () => true);
-		if (all.length > 0) rows.push(`${all.join(' + ')} <= 1`);
-	}
-	for (const [index, mine] of nodes.entries()) {
-		const part = line.parts[show.players[index]!.id];
-		if (part === undefined || part.kind === 'none') continue;
-		const candidates = new Set(
-			whatWouldDo(show, show.players[index]!.id, part).map(({ held }) => held.instrument),
+	const instruments = new Set(
+		arcs.flat().flatMap(({ move: { hold } }) => (hold === null ? [] : [hold.instrument])),
+	);
+	const rows = [...instruments].map(
+		(instrument) => `${sumOf(holding(instrument, () => true))} <= 1`,
+	);
+	for (const [p, mine] of arcs.entries()) {
+		const isFirm = (other: number, { how }: Move): boolean =>
+			other !== p && (how === 'kept' || how === 'named');
+		const without = Map.groupBy(
+			mine.filter(({ move: { named, how } }) => named !== null && how !== 'named'),
+			({ move: { named } }) => named!.instrument,
 		);
-		for (const { name } of mine.filter(({ isMissing }) => isMissing)) {
-			for (const instrument of candidates) {
-				const others = holding(instrument, (other) => {
-					const theirs = line.parts[show.players[other]!.id];
-					const mayKeep = line.handed?.includes(show.players[other]!.id) === false;
-					const givesWay = part.kind === 'named' && theirs?.kind === 'needs' && !mayKeep;
-					return other !== index && !givesWay;
-				});
-				rows.push(`${[name, ...others.map((one) => `- ${one}`)].join(' ')} <= 0`);
-			}
+		for (const [instrument, those] of without) {
+			rows.push(atMost(those, holding(instrument, isFirm)));
+		}
+		const missing = mine.filter(({ move: { how } }) => how === 'missing');
+		for (const instrument of new Set(missing.flatMap(({ move: { wouldDo } }) => wouldDo))) {
+			const those = missing.filter(({ move: { wouldDo } }) => wouldDo.includes(instrument));
+			rows.push(
+				atMost(
+					those,
+					holding(instrument, (other) => other !== p),
+				),
+			);
 		}
 	}
 	return rows;
 }
 
-/** Which tuning an instrument is in after each line, and a change wherever that is another than before. */
+/** These only where one of those is. */
+function atMost(these: readonly Arc[], those: readonly string[]): string {
+	return `${[sumOf(these.map(({ name }) => name)), ...those].join(' - ')} <= 0`;
+}
+
+/** Which tuning an instrument is in after each section, and a change wherever that is another than before. */
 function tunings(
-	instrument: string,
-	now: readonly number[],
-	nodes: readonly (readonly (readonly Node[])[])[],
+	model: Numbered,
+	instrument: number,
+	arcs: readonly (readonly (readonly Arc[])[])[],
 ): { readonly rows: readonly string[]; readonly changes: readonly string[] } {
-	const known = new Map([[now.join('_'), 0]]);
-	const inLine = nodes.map((all) =>
-		all.flat().filter(({ held }) => held?.instrument === instrument),
+	const now = model.tuningOf(model.state.gear[instrument]!.open);
+	const inSection = arcs.map((all) =>
+		all.flat().filter(({ move: { hold } }) => hold?.instrument === instrument),
 	);
-	for (const { held } of inLine.flat()) {
-		const key = held!.strings.join('_');
-		if (!known.has(key)) known.set(key, known.size);
-	}
+	const known = new Set([now, ...inSection.flat().map(({ move }) => move.hold!.tuning)]);
 	if (known.size < 2) return { rows: [], changes: [] };
 	const rows: string[] = [];
 	const changes: string[] = [];
-	for (const [at, mine] of inLine.entries()) {
-		const variable = (tuning: number, line: number): string => `w${instrument}_${line}_${tuning}`;
+	for (const [at, mine] of inSection.entries()) {
+		const variable = (tuning: number, section: number): string =>
+			`w${instrument}_${section}_${tuning}`;
 		const change = `c${instrument}_${at}`;
 		changes.push(change);
-		rows.push(`${[...known.values()].map((one) => variable(one, at)).join(' + ')} = 1`);
-		for (const [key, tuning] of known) {
+		rows.push(`${sumOf([...known].map((tuning) => variable(tuning, at)))} = 1`);
+		for (const tuning of known) {
 			const before = at === 0 ? '' : ` - ${variable(tuning, at - 1)}`;
-			const already = at === 0 && tuning === 0 ? 1 : 0;
+			const already = at === 0 && tuning === now ? 1 : 0;
 			rows.push(`${variable(tuning, at)}${before} - ${change} <= ${already}`);
-			const given = mine.filter(({ held }) => held!.strings.join('_') === key);
+			const given = mine.filter(({ move }) => move.hold!.tuning === tuning);
 			if (given.length > 0) {
-				rows.push(`${given.map(({ name }) => name).join(' + ')} - ${variable(tuning, at)} <= 0`);
+				rows.push(`${sumOf(given.map(({ name }) => name))} - ${variable(tuning, at)} <= 0`);
 			}
 		}
 	}

@@ -2,27 +2,29 @@
 // for those after it.
 
 import type { Show } from '../../../src/showfile/show.ts';
-import { choiceModel } from './choice-model.ts';
+import { type ChoiceModel, type COUNTED, choiceModel } from './choice-model.ts';
 import { solver } from './solver.ts';
 
 /** Each is solved for its best, held to it for the next: sums of a thousand and one keep their order. */
 const STEPS = [
-	['missing', 'overGap'],
+	['missing', 'substituted'],
+	['overGap', 'backup'],
 	['handOvers', null],
 	['retunings', 'preference'],
 ] as const;
 const THOUSAND = 1000;
 
-/** The best figures in their order; null where the time did not suffice. */
+/** The best figures in the order of `COUNTED`; null where the time did not suffice. */
 export function solveChoice(show: Show, limitSeconds = 60): readonly number[] | null {
 	const { criteria, rows, binaries } = choiceModel(show);
 	const held: string[] = [];
 	const best: number[] = [];
 	for (const [first, second] of STEPS) {
-		const sum =
-			second === null
-				? criteria[first]
-				: `${criteria[first].replaceAll(/(^|\+ )/g, `$1${THOUSAND} `)} + ${criteria[second]}`;
+		const sum = stepSum(criteria, first, second);
+		if (sum === null) {
+			best.push(0, 0);
+			continue;
+		}
 		const text = [
 			'Minimize',
 			` obj: ${sum}`,
@@ -44,4 +46,23 @@ export function solveChoice(show: Show, limitSeconds = 60): readonly number[] | 
 		held.push(`${sum} <= ${value}`);
 	}
 	return best;
+}
+
+/** One sum of two, a thousand of the second worth less than one of the first; null where neither can be more than 0. */
+function stepSum(
+	criteria: ChoiceModel['criteria'],
+	first: (typeof COUNTED)[number],
+	second: (typeof COUNTED)[number] | null,
+): string | null {
+	const times = (sum: string, factor: number): string =>
+		sum
+			.split(' + ')
+			.map((term) => {
+				const [count, name] = term.includes(' ') ? term.split(' ') : ['1', term];
+				return `${Number(count) * factor} ${name}`;
+			})
+			.join(' + ');
+	if (second === null) return criteria[first];
+	if (criteria[first] === 'nought' && criteria[second] === 'nought') return null;
+	return `${times(criteria[first], THOUSAND)} + ${times(criteria[second], 1)}`;
 }

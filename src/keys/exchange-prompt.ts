@@ -1,0 +1,100 @@
+// What is in hands otherwise than planned: asked for by slot or player, as of now or since the song began that
+// it was missed for.
+
+import type { NightMs } from '../journal/entry.ts';
+import { nextSongItem, songOnNow } from '../session/find.ts';
+import { missedHandOver } from '../session/missed-hand-over.ts';
+import { playerName } from '../showfile/shown-names.ts';
+import type { KeyContext, Outcome, Prompt } from './key-context.ts';
+import { choicePrompt, nothingThere, playerOfKey, slotPrompt, withPlayer } from './prompts.ts';
+import { instrumentAtSlot, playersFor } from './rack-slots.ts';
+
+/** When the song began for which this player's hand-over was not recorded; null where none was missed. */
+function missedSince({ session, plan }: KeyContext, player: string): NightMs | null {
+	const isOverdue = plan.handOvers.some(
+		({ section, player: who }) => who === player && section.hasBegun && section.point === 0,
+	);
+	const on = songOnNow(session);
+	if (on && isOverdue) return on.item.runs.at(-1)?.beganAtMs ?? null;
+	return missedHandOver(session, player)?.beganAtMs ?? null;
+}
+
+/** What they stay on what they have for: the song on while its own hand-over is open, else the coming one. */
+function itemFor({ session, plan }: KeyContext, player: string): string | undefined {
+	const on = songOnNow(session)?.item.key;
+	const isOverdue = plan.handOvers.some(
+		({ section, player: who }) => who === player && section.hasBegun,
+	);
+	return isOverdue ? on : nextSongItem(session)?.key;
+}
+
+type Given = {
+	readonly player: string;
+	readonly instrument: string | null;
+	readonly isSinceBegin: boolean;
+};
+
+function given(context: KeyContext, { player, instrument, isSinceBegin }: Given): Outcome {
+	const since = isSinceBegin ? missedSince(context, player) : null;
+	if (isSinceBegin && since === null) {
+		const who = playerName(context.session.show, player);
+		return { kind: 'say', words: `No hand-over of ${who}'s was missed.` };
+	}
+	const item = itemFor(context, player);
+	return {
+		kind: 'command',
+		command: {
+			do: 'exchange',
+			player,
+			instrument,
+			...(item === undefined ? {} : { item }),
+			...(since === null ? {} : { sinceMs: since }),
+		},
+	};
+}
+
+/** Another instrument is in hands: a slot, or a player's letter and then a slot or `-` for none; enter first for since the song began. */
+export function exchangePrompt(isSinceBegin = false): Prompt {
+	const since = isSinceBegin ? 'since the song began' : 'now';
+	const isMissed = (context: KeyContext) =>
+		!isSinceBegin &&
+		context.session.show.players.some(({ id }) => missedSince(context, id) !== null);
+	return choicePrompt(
+		(context) => ({
+			title: `In hands ${since}: slot, or a player and then - for none`,
+			choices: [
+				...context.session.show.players.map((one) => ({ key: one.key, words: one.name })),
+				...(isMissed(context) ? [{ key: 'enter', words: 'since the song began' }] : []),
+			],
+		}),
+		(key, context) => {
+			if (key === 'enter' && isMissed(context)) {
+				return { kind: 'prompt', prompt: exchangePrompt(true) };
+			}
+			const { session } = context;
+			const instrument = instrumentAtSlot(session, key);
+			if (instrument) {
+				return withPlayer(context, `Who has ${instrument.name}?`, {
+					among: playersFor(session, instrument),
+					goOn: (player) => given(context, { player, instrument: instrument.id, isSinceBegin }),
+				});
+			}
+			const all = session.show.players.map(({ id }) => id);
+			const player = playerOfKey(session, key, all);
+			if (!player) return nothingThere(key);
+			return {
+				kind: 'prompt',
+				prompt: slotPrompt(
+					`${player.name} has ${since}: slot, or - for none`,
+					(one, now) => given(now, { player: player.id, instrument: one.id, isSinceBegin }),
+					{
+						'-': {
+							words: 'none',
+							outcome: (now) => given(now, { player: player.id, instrument: null, isSinceBegin }),
+						},
+					},
+				),
+			};
+		},
+	);
+}

@@ -1,0 +1,168 @@
+// The questions about boards and wireless packs: each thing goes by its number in the list.
+
+import type { Command } from '../session/command.ts';
+import { wearersOf } from '../session/shared-packs.ts';
+import type { Pack } from '../showfile/show.ts';
+import { packName, playerName } from '../showfile/shown-names.ts';
+import type { KeyContext, Outcome, Prompt } from './key-context.ts';
+import { sideBySide } from './line-columns.ts';
+import { choicePrompt, type OtherKeys, playerPrompt, withPlayer } from './prompts.ts';
+
+/** The thing of a list that a digit names, from 1. */
+function numbered<Thing>(things: readonly Thing[], key: string): Thing | undefined {
+	return /^[1-9]$/.test(key) ? things[Number(key) - 1] : undefined;
+}
+
+type PedalAsk = {
+	readonly title: string;
+	/** What the key does to a pedal, in a few words; null where it does nothing. */
+	readonly words: (pedal: string, is: { isOn: boolean; isStuck: boolean }) => string | null;
+	readonly command: (player: string, pedal: string) => Command;
+};
+
+/** Whose board, where several have one, and then which pedal. */
+function askPedal(context: KeyContext, ask: PedalAsk): Outcome {
+	return withPlayer(context, 'Whose board?', {
+		among: Object.keys(context.session.boards),
+		goOn: (player) => ({ kind: 'prompt', prompt: pedalPrompt(player, ask) }),
+	});
+}
+
+function pedalPrompt(player: string, { title, words, command }: PedalAsk): Prompt {
+	return choicePrompt(
+		({ session }) => {
+			const { pedals, stuck } = session.boards[player]?.context ?? { pedals: {}, stuck: [] };
+			return {
+				title: `${playerName(session.show, player)}'s board: ${title}`,
+				choices: (session.show.boards[player] ?? []).flatMap(({ id, name }, index) => {
+					const is = { isOn: pedals[id]?.on === true, isStuck: stuck.includes(id) };
+					const said = words(name, is);
+					return said === null ? [] : [{ key: String(index + 1), words: said }];
+				}),
+			};
+		},
+		(key, { session }) => {
+			const pedal = numbered(session.show.boards[player] ?? [], key);
+			return pedal
+				? { kind: 'command', command: command(player, pedal.id) }
+				: { kind: 'say', words: `The board has no pedal ${key}.` };
+		},
+	);
+}
+
+const onOff = (isOn: boolean): string => (isOn ? 'on' : 'off');
+
+/** Which pedal is set otherwise than we believe. */
+export function correctPedalAsked(context: KeyContext): Outcome {
+	return askPedal(context, {
+		title: 'which pedal is otherwise?',
+		words: (pedal, { isOn }) => `${pedal} is ${onOff(!isOn)}`,
+		command: (player, pedal) => ({ do: 'correct-pedal', player, pedal }),
+	});
+}
+
+/** `0` where a show has boards: a pedal that does not switch. */
+export function stuckPedalKey({ session }: KeyContext): OtherKeys {
+	if (Object.keys(session.boards).length === 0) return {};
+	const outcome = (context: KeyContext): Outcome =>
+		askPedal(context, {
+			title: 'which pedal does not switch?',
+			words: (pedal, { isOn, isStuck }) => `${pedal} ${isStuck ? 'STUCK' : 'stays'} ${onOff(isOn)}`,
+			command: (player, pedal) => ({ do: 'mark-pedal-stuck', player, pedal }),
+		});
+	return { '0': { words: 'a pedal', outcome } };
+}
+
+/** `0` where a show has boards: a pedal that switches again. */
+export function freedPedalKey({ session }: KeyContext): OtherKeys {
+	if (Object.keys(session.boards).length === 0) return {};
+	const outcome = (context: KeyContext): Outcome =>
+		isAnyStuck(context)
+			? askPedal(context, {
+					title: 'which pedal switches again?',
+					words: (pedal, { isOn, isStuck }) => (isStuck ? `${pedal}, ${onOff(isOn)}` : null),
+					command: (player, pedal) => ({ do: 'free-pedal', player, pedal }),
+				})
+			: { kind: 'say', words: 'No pedal is marked stuck.' };
+	return { '0': { words: 'a pedal', outcome } };
+}
+
+function isAnyStuck({ session }: KeyContext): boolean {
+	return Object.values(session.boards).some(({ context }) => context.stuck.length > 0);
+}
+
+/** Whose pack is another one now; `-` for one that can be trusted again. */
+export function packAsked(context: KeyContext): Outcome {
+	return {
+		kind: 'prompt',
+		prompt: playerPrompt(context, 'Whose pack?', {
+			among: context.session.show.players.map(({ id }) => id),
+			goOn: (player) => ({ kind: 'prompt', prompt: packPrompt(player) }),
+			others: { '-': { words: 'clear a suspect pack', outcome: clearAsked } },
+		}),
+	};
+}
+
+/** The pack that a player wears now; `-` marks the present one suspect. */
+function packPrompt(player: string): Prompt {
+	return choicePrompt(
+		({ session }) => {
+			const worn = session.players[player]?.pack ?? null;
+			const has = worn === null ? 'no pack on' : `pack ${packName(session.show, worn)}`;
+			return {
+				title: `${playerName(session.show, player)} has ${has}; which now?`,
+				lines: sideBySide(session.show.packs.map((pack) => packWords({ session }, pack))),
+				choices:
+					worn === null || session.suspectPacks.includes(worn)
+						? []
+						: [{ key: '-', words: 'current pack is suspect' }],
+			};
+		},
+		(key, { session }) => {
+			if (key === '-') return { kind: 'command', command: { do: 'suspect-pack', player } };
+			const pack = numbered(session.show.packs, key);
+			return pack
+				? { kind: 'command', command: { do: 'change-pack', player, pack: pack.id } }
+				: noPack(key);
+		},
+	);
+}
+
+function clearAsked({ session: { suspectPacks } }: KeyContext): Outcome {
+	if (suspectPacks.length === 0) return { kind: 'say', words: 'No pack is suspect.' };
+	return {
+		kind: 'prompt',
+		prompt: choicePrompt(
+			({ session }) => ({
+				title: 'Clear which suspect pack?',
+				lines: sideBySide(
+					session.show.packs.flatMap((pack) =>
+						session.suspectPacks.includes(pack.id) ? [packWords({ session }, pack)] : [],
+					),
+				),
+			}),
+			(key, { session }) => {
+				const pack = numbered(session.show.packs, key);
+				return pack
+					? { kind: 'command', command: { do: 'clear-pack', pack: pack.id } }
+					: noPack(key);
+			},
+		),
+	};
+}
+
+const noPack = (key: string): Outcome => ({
+	kind: 'say',
+	words: `There is no pack ${key} in the list.`,
+});
+
+/** `1 P1  G1  Ash  SUSPECT`: its number in the list, its name, channel, who wears it. */
+function packWords({ session }: Pick<KeyContext, 'session'>, { id, channel }: Pack): string {
+	const number = session.show.packs.findIndex((one) => one.id === id) + 1;
+	return [
+		`${number} ${packName(session.show, id)}`,
+		...(channel === null ? [] : [channel]),
+		...wearersOf(session, id).map((one) => one.name),
+		...(session.suspectPacks.includes(id) ? ['SUSPECT'] : []),
+	].join('  ');
+}

@@ -1,0 +1,223 @@
+// The changes of a show that could mend its night, each planned: the few that are most to the point first,
+// then songs in each other's place, of which there are many. Counted, never timed, so that the same show is
+// always told the same.
+
+import type { Instrument, Show } from '../../showfile/show.ts';
+import { slotStandIns } from '../backups/slot-stand-ins.ts';
+import { soundOfSlot } from '../backups/stand-ins.ts';
+import type { Budget } from '../choice/beam-search.ts';
+import { instrumentById } from '../demand/instrument-by-id.ts';
+import type { Plan, Section, Slot } from '../plan.ts';
+import { momentBefore, readyAtZero } from '../timed-choice/before-doors.ts';
+import { planCore } from '../timed-choice/plan-core.ts';
+import type { Shortfall } from './shortfall.ts';
+import { isWorking, shortfallOf } from './shortfall.ts';
+import type { ShowChange } from './show-changes.ts';
+import {
+	inEachOthersPlace,
+	leftOut,
+	longerGap,
+	onAnother,
+	oneMore,
+	tunedBefore,
+} from './show-changes.ts';
+
+/** A show with its plan, and what that wants. */
+export type Night = {
+	readonly show: Show;
+	readonly plan: Plan;
+	readonly shortfall: Shortfall;
+};
+
+export type Tried = Night & { readonly change: ShowChange };
+
+/** How many plans may still be made, and what all are made from together. */
+export type Trials = { left: number; readonly from: Budget };
+
+export type Limits = {
+	readonly trials: Trials;
+	/** What costs as much is not tried. */
+	readonly below: number;
+};
+
+/** Each looks less far than the plan that is shown: whatever it finds to work, works. */
+const BUDGET = 40_000;
+/** With less than this left nothing more is begun. */
+const LEAST = 20_000;
+/** Of one slot; further down stands what takes longer, or is less alike. */
+const MOST_EXCHANGES = 3;
+/** Gaps are made longer by a multiple of this, up to the most. */
+const STEP_SECONDS = 5;
+const MOST_SECONDS = 600;
+
+/**
+ * What was tried. Of each kind that is enough alone, the cheapest is among them as far as the trials reach;
+ * of songs to leave out all are.
+ *
+ * @example
+ * changesTried({ show, plan, shortfall }, { trials: { left: 1, from: { left: 100000 } }, below: 100 }).length // => 1
+ */
+export function changesTried(night: Night, { trials, below }: Limits): readonly Tried[] {
+	const { show, plan, shortfall } = night;
+	const all: Tried[] = [];
+	const most = new Map<ShowChange['kind'], number>();
+	const attempt = (change: ShowChange | null): Tried | null => {
+		if (change === null || trials.left === 0 || trials.from.left <= LEAST) return null;
+		// The same in the same words is one change, whichever slot led to it.
+		if (all.some((one) => one.change.words === change.words)) return null;
+		if (change.price >= Math.min(below, most.get(change.kind) ?? below)) return null;
+		trials.left -= 1;
+		const one = tried(change, trials.from);
+		all.push(one);
+		if (isWorking(one.shortfall) && change.kind !== 'drop') most.set(change.kind, change.price);
+		return one;
+	};
+	const troubles = troublesOf(plan);
+	for (const change of retunings(show, plan)) attempt(change);
+	const troubled = sectionsOf(troubles);
+	for (const section of troubled) attemptGaps(night, { section, attempt });
+	for (const change of exchanges(show, { plan, troubles })) attempt(change);
+	for (const slot of troubles) attempt(oneMore(show, slot));
+	if (shortfall.pastCurfew > 0) show.set.forEach((_, place) => void attempt(leftOut(show, place)));
+	// Nothing else brings the end forward.
+	else {
+		for (const change of swaps(show, troubles)) attempt(change);
+		for (const section of plan.sections) {
+			if (!troubled.includes(section)) attemptGaps(night, { section, attempt });
+		}
+	}
+	return all.filter((one) => isWorking(one.shortfall) || !isTooLong(one));
+}
+
+/**
+ * A change, planned.
+ *
+ * @example
+ * tried(leftOut(show, 1)).plan.sections.map(({ song }) => song) // => ['harbour', 'gravel']
+ */
+export function tried(change: ShowChange, from?: Budget): Tried {
+	const { show } = change;
+	const how = { budget: BUDGET, ...(from === undefined ? {} : { from }) };
+	const { plan } = planCore(momentBefore(readyAtZero(show)), how);
+	return { change, show, plan, shortfall: shortfallOf(show, plan) };
+}
+
+/** Slots where something is missing, late or too much for its gap, in playing order, each once. */
+function troublesOf({ slots, handOvers, work }: Plan): readonly Slot[] {
+	const isOf = (slot: Slot) => (one: { readonly section: Section; readonly player: string }) =>
+		one.section === slot.section && one.player === slot.player;
+	const unfit = handOvers.filter(({ fits }) => !fits);
+	const late = work.filter(({ slackSeconds }) => slackSeconds < 0);
+	return slots.filter((slot) => slot.isMissing || unfit.some(isOf(slot)) || late.some(isOf(slot)));
+}
+
+function sectionsOf(slots: readonly Slot[]): readonly Section[] {
+	return [...new Set(slots.map(({ section }) => section))];
+}
+
+/**
+ * Each instrument in each other tuning in which it is played: less is to be done for others then, too. For
+ * what finds nothing to be played on, each that could be.
+ */
+function retunings(show: Show, { slots }: Plan): readonly ShowChange[] {
+	const known = new Set(
+		show.instruments.map(({ id, tuning }) => `${id} ${tuning.notes.join(' ')}`),
+	);
+	return slots.flatMap((slot) => {
+		const { instrument, named, tuning, player } = slot;
+		const own = instrument ?? named;
+		const kind = own === null ? soundOfSlot(show, slot)?.kind : null;
+		const could = show.instruments.filter((one) =>
+			own === null ? one.kind === kind && isFor(one, player) : one.id === own,
+		);
+		return could.flatMap(({ id }) => {
+			const key = `${id} ${tuning.notes.join(' ')}`;
+			if (known.has(key)) return [];
+			known.add(key);
+			return [tunedBefore(show, id, tuning)];
+		});
+	});
+}
+
+function isFor(instrument: Instrument | undefined, player: string): boolean {
+	return instrument?.for?.includes(player) ?? instrument !== undefined;
+}
+
+/** What the songs name, played on the best of what could take over that is not meant for somebody else. */
+function exchanges(
+	show: Show,
+	{ plan, troubles }: { readonly plan: Plan; readonly troubles: readonly Slot[] },
+): readonly ShowChange[] {
+	const instruments = instrumentById(show);
+	const isAsked = (slot: Slot) => slot.named !== null && troubles.includes(slot);
+	return slotStandIns(readyAtZero(show), { plan, costs: 'none', isAsked }).flatMap(
+		({ slot, standIns }) =>
+			standIns
+				.filter(({ instrument }) => isFor(instruments.get(instrument), slot.player))
+				.slice(0, MOST_EXCHANGES)
+				.map((hand) => onAnother(show, slot, hand)),
+	);
+}
+
+type GapAsked = {
+	readonly section: Section;
+	readonly attempt: (change: ShowChange | null) => Tried | null;
+};
+
+/** Only to see whether any length would be enough: nobody waits so long for half of it. */
+function isTooLong({ change }: Tried): boolean {
+	return change.kind === 'gap' && change.price >= MOST_SECONDS;
+}
+
+/** As much as is wanting here, then as in all the night, then the most; of what is enough the least. */
+function attemptGaps({ show, plan, shortfall }: Night, { section, attempt }: GapAsked): void {
+	const start = plan.sections.find(({ item, point }) => item === section.item && point === 0);
+	if (start === undefined) return;
+	const most = MOST_SECONDS / STEP_SECONDS;
+	const steps = [wantingSeconds(plan, section), shortfall.lateness, MOST_SECONDS].map((seconds) =>
+		Math.min(most, Math.max(1, Math.ceil(seconds / STEP_SECONDS))),
+	);
+	const isEnough = (count: number) => {
+		const one = attempt(longerGap(show, start, count * STEP_SECONDS));
+		return one !== null && isWorking(one.shortfall);
+	};
+	const tooFew = (count: number) => Math.max(0, ...steps.filter((few) => few < count));
+	const found = [...new Set(steps)].sort((one, other) => one - other).find(isEnough);
+	if (found === undefined) return;
+	let [least, enough] = [tooFew(found) + 1, found];
+	// What is wanting is mostly just what is needed.
+	let middle = enough - 1;
+	while (least < enough) {
+		if (isEnough(middle)) enough = middle;
+		else least = middle + 1;
+		middle = Math.floor((least + enough) / 2);
+	}
+}
+
+/** How much too late this section's work is, or how much longer its gap would have to be, whichever is more. */
+function wantingSeconds({ handOvers, work }: Plan, section: Section): number {
+	const isHere = (one: { readonly section: Section }) => one.section === section;
+	const seconds = handOvers.filter(isHere).reduce((sum, one) => sum + one.seconds, 0);
+	const unfit = section.gapSeconds === null ? 0 : seconds - section.gapSeconds;
+	return Math.max(unfit, ...work.filter(isHere).map(({ slackSeconds }) => -slackSeconds));
+}
+
+/**
+ * Two songs of which one stands where something is wanting, or just before, first; then all others of which
+ * one comes no later than the first trouble; each time the nearest first.
+ */
+function swaps(show: Show, troubles: readonly Slot[]): readonly ShowChange[] {
+	const places = troubles.map(({ section }) => Number(section.item) - 1);
+	const near = new Set(places.flatMap((place) => [place, place - 1]));
+	const first = Math.min(...places);
+	const isNear = ([one, other]: Pair) => near.has(one) || near.has(other);
+	const pairs = show.set
+		.flatMap((_, one) => show.set.slice(one + 1).map((_, more): Pair => [one, one + 1 + more]))
+		.filter((pair) => pair[0] <= first)
+		.sort((one, other) => one[1] - one[0] - (other[1] - other[0]));
+	return [...pairs.filter(isNear), ...pairs.filter((pair) => !isNear(pair))].flatMap(
+		([one, other]) => inEachOthersPlace(show, one, other) ?? [],
+	);
+}
+
+type Pair = readonly [number, number];

@@ -1,0 +1,117 @@
+// What would mend a night that does not work: single changes of the show, each planned; where none is
+// enough alone, two together; then one after the other.
+
+import type { Show } from '../../showfile/show.ts';
+import type { Budget } from '../choice/beam-search.ts';
+import type { Plan } from '../plan.ts';
+import type { Night, Trials, Tried } from './changes-tried.ts';
+import { changesTried } from './changes-tried.ts';
+import { compareShortfalls, isWorking, shortfallOf } from './shortfall.ts';
+import type { ShowChange } from './show-changes.ts';
+import { twoLeftOut } from './two-left-out.ts';
+
+export type Mend = {
+	/** At most three, the cheapest first. */
+	readonly changes: readonly ShowChange[];
+	/** Each is enough alone, or all of them are needed. */
+	readonly isEachEnough: boolean;
+	/** Whether they are enough. */
+	readonly isMended: boolean;
+};
+
+const MOST_CHANGES = 3;
+const ANY_PRICE = Number.POSITIVE_INFINITY;
+/** Steps of all plans together, where nobody else takes from them: about a second. */
+const BUDGET = 3_000_000;
+const MOST_TRIALS = 400;
+/** As many changes that help, and are not enough, are tried with a second one. */
+const MOST_FIRSTS = 4;
+
+/**
+ * The cheapest changes of a show whose plan does not work. Null when it works.
+ *
+ * @example
+ * mendOf(show, beforeDoors) // => null
+ */
+export function mendOf(show: Show, plan: Plan, from: Budget = { left: BUDGET }): Mend | null {
+	const night = { show, plan, shortfall: shortfallOf(show, plan) };
+	if (isWorking(night.shortfall)) return null;
+	const half = MOST_TRIALS / 2;
+	const tried = changesTried(night, { trials: { left: half, from }, below: ANY_PRICE });
+	const enough = tried.filter(({ shortfall }) => isWorking(shortfall));
+	if (enough.length > 0) {
+		return { changes: cheapest(enough), isEachEnough: true, isMended: true };
+	}
+	const out = night.shortfall.pastCurfew > 0 ? twoLeftOut(night, { left: half, from }) : null;
+	return out
+		? inARow(out)
+		: together(helpful(tried, night).slice(0, MOST_FIRSTS), { left: half, from });
+}
+
+/** The three cheapest; of one kind only the cheapest, but that there is a choice of songs to leave out. */
+function cheapest(tried: readonly Tried[]): readonly ShowChange[] {
+	const kinds = new Set<string>();
+	return byPrice(tried)
+		.map(({ change }) => change)
+		.filter(({ kind }) => {
+			const isFirst = kind === 'drop' || !kinds.has(kind);
+			kinds.add(kind);
+			return isFirst;
+		})
+		.slice(0, MOST_CHANGES);
+}
+
+/** What leaves less wanting than before, the least first; of each kind the best one. */
+function helpful(tried: readonly Tried[], { shortfall }: Night): readonly Tried[] {
+	const better = tried
+		.filter((one) => compareShortfalls(one.shortfall, shortfall) < 0)
+		.sort(
+			(one, other) =>
+				compareShortfalls(one.shortfall, other.shortfall) || one.change.price - other.change.price,
+		);
+	return better.filter(
+		(one, place) => better.findIndex(({ change }) => change.kind === one.change.kind) === place,
+	);
+}
+
+/** The cheapest two that are enough with each other; where none are, what three in a row come to. */
+function together(firsts: readonly Tried[], { left: trials, from }: Trials): Mend {
+	const left = Math.floor(trials / (firsts.length + 1));
+	let best: readonly Tried[] = [];
+	let closest: readonly Tried[] = firsts.slice(0, 1);
+	for (const first of firsts) {
+		const below = best.length === 0 ? ANY_PRICE : priceOf(best) - first.change.price;
+		const seconds = changesTried(first, { trials: { left, from }, below });
+		for (const second of seconds) {
+			const pair = [first, second];
+			const isCheaper = best.length === 0 || priceOf(pair) < priceOf(best);
+			if (isWorking(second.shortfall) && isCheaper) best = pair;
+			const known = closest.at(-1) ?? second;
+			if (compareShortfalls(second.shortfall, known.shortfall) < 0) closest = pair;
+		}
+	}
+	if (best.length > 0) return inARow(best);
+	const last = closest.at(-1);
+	if (last === undefined || closest.length < 2) return inARow(closest);
+	const thirds = changesTried(last, { trials: { left, from }, below: ANY_PRICE });
+	const enough = thirds.filter(({ shortfall }) => isWorking(shortfall));
+	const [third] = enough.length > 0 ? byPrice(enough) : helpful(thirds, last);
+	return inARow(third === undefined ? closest : [...closest, third]);
+}
+
+function byPrice(tried: readonly Tried[]): readonly Tried[] {
+	return [...tried].sort((one, other) => one.change.price - other.change.price);
+}
+
+function priceOf(tried: readonly Tried[]): number {
+	return tried.reduce((sum, { change }) => sum + change.price, 0);
+}
+
+/** Each made to what the one before it made of the show. */
+function inARow(tried: readonly Tried[]): Mend {
+	return {
+		changes: tried.map(({ change }) => change),
+		isEachEnough: false,
+		isMended: tried.slice(-1).some(({ shortfall }) => isWorking(shortfall)),
+	};
+}

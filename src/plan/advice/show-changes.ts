@@ -1,0 +1,247 @@
+// What a band could agree to before the doors so that a night works: each a show that differs in one
+// thing. Whether it helps is found by planning it, nowhere else.
+
+import { minutesSeconds } from '../../base/duration.ts';
+import type { Instrument, Part, SetItem, Show } from '../../showfile/show.ts';
+import { playerName, slotAndName, songTitle } from '../../showfile/shown-names.ts';
+import { workTimesOf } from '../../showfile/work-times.ts';
+import type { Tuning } from '../../tuning/tuning.ts';
+import { soundOfSlot } from '../backups/stand-ins.ts';
+import type { Hand } from '../demand/hand.ts';
+import { samePitches } from '../demand/same-pitches.ts';
+import type { Section, Slot } from '../plan.ts';
+
+export type ShowChange = {
+	readonly kind: 'gap' | 'retune' | 'exchange' | 'instrument' | 'order' | 'drop';
+	/** What it would be, as it can be said to the band. */
+	readonly words: string;
+	/** How much it asks of everybody; in seconds of a longer gap. Common practice, no source. */
+	readonly price: number;
+	readonly show: Show;
+};
+
+/** A retuning before the doors costs nobody anything; another instrument is one player's matter, another order the whole band's; parting what they play as one is more so, and finding an instrument most. */
+const PRICES = { retune: 0, exchange: 25, order: 30, segue: 60, instrument: 120 };
+
+/** Where in the set a section stands, before the night has changed it. */
+function placeOf({ item }: Pick<Section, 'item'>): number {
+	return Number(item) - 1;
+}
+
+function withItem(show: Show, place: number, changed: (item: SetItem) => SetItem): Show {
+	return { ...show, set: show.set.map((item, index) => (index === place ? changed(item) : item)) };
+}
+
+/**
+ * The gap before a song longer by so many seconds, or the interval before it. Where a song goes straight
+ * on into it, that would be no more. Null where nothing is before it, or where it is reached inside a song.
+ *
+ * @example
+ * longerGap(show, plan.sections[1], 30).words // => '0:30 more before Lantern'
+ */
+export function longerGap(show: Show, section: Section, seconds: number): ShowChange | null {
+	const place = placeOf(section);
+	const title = titleAt(show, place);
+	const before = show.set[place - 1];
+	if (section.point > 0 || before === undefined) return null;
+	if (before.kind === 'interval') {
+		return {
+			kind: 'gap',
+			words: `${minutesSeconds(seconds)} more of interval before ${title}`,
+			price: seconds,
+			show: withItem(show, place - 1, () => ({ ...before, seconds: before.seconds + seconds })),
+		};
+	}
+	const isSegue = goesStraightOn(show, place - 1);
+	const gapSeconds = (section.gapSeconds ?? 0) + seconds;
+	return {
+		kind: 'gap',
+		words: isSegue
+			? `${minutesSeconds(seconds)} between ${titleAt(show, place - 1)} and ${title}, not straight on`
+			: `${minutesSeconds(seconds)} more before ${title}`,
+		price: seconds + (isSegue ? PRICES.segue : 0),
+		show: withItem(show, place, (item) => (item.kind === 'song' ? { ...item, gapSeconds } : item)),
+	};
+}
+
+/**
+ * An instrument in another tuning from before the doors on. What the songs ask of it stays what it was.
+ *
+ * @example
+ * tunedBefore(show, 'A1', dropD).words // => 'slot 1 Amber in drop D before the doors'
+ */
+export function tunedBefore(show: Show, id: string, tuning: Tuning): ShowChange {
+	const own = show.instruments.find((one) => one.id === id)?.tuning ?? tuning;
+	const spelled = (parts: Readonly<Record<string, Part>>) =>
+		Object.fromEntries(
+			Object.entries(parts).map(([player, part]) => [
+				player,
+				part.kind === 'named' && part.instrument === id && part.tuning === null
+					? { ...part, tuning: own }
+					: part,
+			]),
+		);
+	return {
+		kind: 'retune',
+		words: `${slotAndName(show, id)} in ${tuning.name} before the doors`,
+		price: PRICES.retune,
+		show: {
+			...show,
+			instruments: show.instruments.map((one) => (one.id === id ? { ...one, tuning } : one)),
+			songs: show.songs.map((song) => ({
+				...song,
+				parts: spelled(song.parts),
+				cues: song.cues.map((cue) => ({ ...cue, hand: spelled(cue.hand) })),
+			})),
+		},
+	};
+}
+
+/**
+ * One more instrument like the one a slot asks for, or of the kind that it needs, kept in that slot's tuning
+ * for that song. Null where the file has no instrument at all.
+ *
+ * @example
+ * oneMore(show, slots[0]).words // => 'one more electric-6 in E standard for Ash in Harbour'
+ */
+export function oneMore(show: Show, { section, player, ...slot }: Slot): ShowChange | null {
+	const like = likeAsked(show, { section, player, ...slot });
+	if (like === null) return null;
+	const more = {
+		...like,
+		id: freshId(show, like.id),
+		slot: null,
+		for: [player],
+		tuning: slot.tuning,
+	};
+	const named = { instrument: more.id, tuning: slot.tuning, capo: slot.capo };
+	const { songs } = withNamed(show, { section, player }, named);
+	const sounds = `${like.kind} in ${slot.tuning.name}`;
+	return {
+		kind: 'instrument',
+		words: `one more ${sounds} for ${playerName(show, player)} in ${songTitle(show, section.song)}`,
+		price: PRICES.instrument,
+		show: { ...show, songs, instruments: [...show.instruments, more] },
+	};
+}
+
+/** What one more would be like: the one that is asked for, one of the kind, or a plain one where there is none. */
+function likeAsked(show: Show, slot: Slot): Instrument | null {
+	const { instruments } = show;
+	const own = slot.instrument ?? slot.named;
+	if (own !== null) return instruments.find(({ id }) => id === own) ?? null;
+	const kind = soundOfSlot(show, slot)?.kind;
+	const [any] = instruments;
+	if (kind === undefined || any === undefined) return null;
+	const plain = { ...any, kind, bridge: 'fixed', features: [], strings: [] } as const;
+	return (
+		instruments.find((one) => one.kind === kind) ?? {
+			...plain,
+			times: workTimesOf(kind, 'fixed', []),
+		}
+	);
+}
+
+/**
+ * A slot played on something else that is there.
+ *
+ * @example
+ * onAnother(show, slots[0], { instrument: 'S1', tuning: eStandard, capo: 0 }).words // => 'slot S Spare for Ash in Harbour'
+ */
+export function onAnother(show: Show, { section, player }: Slot, hand: Hand): ShowChange {
+	const { instrument, tuning, capo } = hand;
+	const own = show.instruments.find(({ id }) => id === instrument)?.tuning;
+	const isInIt = own !== undefined && samePitches(own, tuning);
+	const sound = `${isInIt ? '' : ` in ${tuning.name}`}${capo === 0 ? '' : ` capo ${capo}`}`;
+	const who = `${playerName(show, player)} in ${songTitle(show, section.song)}`;
+	return {
+		kind: 'exchange',
+		words: `${slotAndName(show, instrument)}${sound} for ${who}`,
+		price: PRICES.exchange,
+		show: withNamed(show, { section, player }, { instrument, tuning, capo }),
+	};
+}
+
+/** The show in which a song, from a point on, asks a player for exactly this. */
+function withNamed(show: Show, { section, player }: SlotPlace, hand: Hand): Show {
+	const part: Part = { kind: 'named', ...hand, leave: null, pack: null };
+	const songs = show.songs.map((song) => {
+		if (song.id !== section.song) return song;
+		if (section.point === 0) return { ...song, parts: { ...song.parts, [player]: part } };
+		const cues = song.cues.map((cue, index) =>
+			index === section.point - 1 ? { ...cue, hand: { ...cue.hand, [player]: part } } : cue,
+		);
+		return { ...song, cues };
+	});
+	return { ...show, songs };
+}
+
+type SlotPlace = Pick<Slot, 'section' | 'player'>;
+
+/** Where a second is added after the first, that is another one. */
+function freshId({ instruments }: Pick<Show, 'instruments'>, id: string): string {
+	return instruments.some((one) => one.id === `${id} again`)
+		? freshId({ instruments }, `${id} again`)
+		: `${id} again`;
+}
+
+/**
+ * Two songs of the set in each other's place, the gaps staying where they are. Null where one of them
+ * goes straight on into another, or is gone straight into.
+ *
+ * @example
+ * inEachOthersPlace(show, 0, 2).words // => 'Harbour and Gravel in each other\'s place'
+ */
+export function inEachOthersPlace(show: Show, one: number, other: number): ShowChange | null {
+	const [first, second] = [show.set[one], show.set[other]];
+	if (first?.kind !== 'song' || second?.kind !== 'song' || first.song === second.song) return null;
+	if (isInSegue(show, one) || isInSegue(show, other)) return null;
+	const swapped = withItem(show, one, (item) => ({ ...item, song: second.song }) as SetItem);
+	return {
+		kind: 'order',
+		words: `${titleAt(show, one)} and ${titleAt(show, other)} in each other's place`,
+		price: PRICES.order + Math.abs(one - other),
+		show: withItem(swapped, other, (item) => ({ ...item, song: first.song }) as SetItem),
+	};
+}
+
+/**
+ * A song left out. Null where it goes straight on into another, or is gone straight into.
+ *
+ * @example
+ * leftOut(show, 1).words // => 'Lantern (3:30) left out'
+ */
+export function leftOut(show: Show, place: number): ShowChange | null {
+	const item = show.set[place];
+	if (item?.kind !== 'song' || isInSegue(show, place)) return null;
+	const seconds = show.songs.find(({ id }) => id === item.song)?.lengthSeconds ?? null;
+	const length = seconds === null ? '' : ` (${minutesSeconds(seconds)})`;
+	return {
+		kind: 'drop',
+		words: `${titleAt(show, place)}${length} left out`,
+		price: seconds ?? 0,
+		show: { ...show, set: show.set.filter((_, index) => index !== place) },
+	};
+}
+
+/** A song's title; of one that is played more than once, which time. */
+function titleAt(show: Show, place: number): string {
+	const item = show.set[place];
+	if (item?.kind !== 'song') return '';
+	const title = songTitle(show, item.song);
+	const times = show.set.flatMap((one, at) =>
+		one.kind === 'song' && one.song === item.song ? [at] : [],
+	);
+	return times.length === 1 ? title : `${title} (the ${ORDINALS[times.indexOf(place)] ?? 'last'})`;
+}
+
+const ORDINALS = ['first', 'second', 'third', 'fourth'];
+
+function isInSegue(show: Show, place: number): boolean {
+	return goesStraightOn(show, place - 1) || goesStraightOn(show, place);
+}
+
+function goesStraightOn({ set, songs }: Show, place: number): boolean {
+	const item = set[place];
+	return item?.kind === 'song' && songs.find(({ id }) => id === item.song)?.ends === 'segue';
+}

@@ -1,0 +1,95 @@
+// Stand-ins with what each of them costs later: the rest of the night planned again with it. One order
+// before a break and after it, so that what was looked at beforehand still holds when a string goes.
+// Apart from the stand-ins themselves, since it takes a plan for each.
+
+import { apply } from '../../session/apply.ts';
+import { openBreak } from '../../session/find.ts';
+import type { Session } from '../../session/session.ts';
+import type { Hand } from '../demand/hand.ts';
+import type { Moment } from '../demand/sections-ahead.ts';
+import { toldEntries } from '../demand/told.ts';
+import type { StandIn } from '../plan.ts';
+import { planCore } from '../timed-choice/plan-core.ts';
+import { costAgainst } from '../what-if/later-cost.ts';
+import { withPartInstead } from '../what-if/part-instead.ts';
+import { sessionAfter } from '../what-if/what-if.ts';
+import type { Replaceable, StandInsAsked } from './stand-ins.ts';
+import { rackNow, rankStandIns } from './stand-ins.ts';
+
+export type CostsAsked = StandInsAsked & Pick<Moment, 'plannedZeroMs'>;
+
+/**
+ * The stand-ins for what a player holds or is about to get, best first, as if it broke now where it has
+ * not. The first handful say what they cost later, against a night in which nothing had to be replaced.
+ *
+ * @example
+ * standInsWithCosts({ session, plan, nowMs: 0, plannedZeroMs: 0, player: 'ash' })[0].later // => []
+ */
+export function standInsWithCosts(asked: CostsAsked): readonly StandIn[] {
+	const { session, player } = asked;
+	const rack = rackNow(asked);
+	if (rack === null) return [];
+	const replaced = rack.sound.replaced?.id ?? null;
+	if (openBreak(session)?.player === player) {
+		const costOf = costAgainst(asked, { without: whole(session, replaced) });
+		return rankStandIns(rack, (one) => costOf(withStandIn(asked, one)));
+	}
+	const isHeld = replaced !== null && session.players[player]?.holds === replaced;
+	return isHeld ? ifItBroke(asked, replaced) : ifNotToBeHad(asked, rack);
+}
+
+/** What one will be told when the instrument in hands breaks now, the plan that this leads to having been told. */
+function ifItBroke(asked: CostsAsked, instrument: string): readonly StandIn[] {
+	const broken = sessionAfter(asked, [{ do: 'report-break', instrument }]);
+	if (broken === null) return [];
+	const { plan } = planCore({ ...asked, session: broken });
+	const news =
+		broken.zeroAtMs === null ? [] : toldEntries({ session: broken, nowMs: asked.nowMs }, plan);
+	if (news.length === 0) return standInsWithCosts({ ...asked, session: broken, plan });
+	const session = news.reduce(apply, broken);
+	return standInsWithCosts({ ...asked, session, plan: planCore({ ...asked, session }).plan });
+}
+
+/** Not in hands yet, it is out of reach as long as a restring takes, and another is handed over instead. */
+function ifNotToBeHad(asked: CostsAsked, rack: Replaceable): readonly StandIn[] {
+	const { session } = asked;
+	const { slot, sound } = rack;
+	if (slot === null) return rankStandIns(rack);
+	const replaced = sound.replaced?.id ?? null;
+	const isDown = (session.instruments[replaced ?? '']?.context.stringsDown.length ?? 0) > 0;
+	const broken =
+		replaced === null || isDown
+			? session
+			: (sessionAfter(asked, [{ do: 'report-break', instrument: replaced }]) ?? session);
+	const costOf = costAgainst(asked, { without: whole(session, replaced) });
+	return rankStandIns(rack, (one) => costOf(withPartInstead(broken, slot, one)));
+}
+
+/**
+ * What it costs later to play on with the broken one: nothing takes its place until the song has ended.
+ *
+ * @example
+ * playOnCost({ session, plan, nowMs: 0, plannedZeroMs: 0, player: 'ash' }) // => []
+ */
+export function playOnCost(asked: CostsAsked): readonly string[] {
+	const { session } = asked;
+	const replaced = session.players[asked.player]?.holds ?? null;
+	const after = sessionAfter(asked, [{ do: 'play-on' }]) ?? session;
+	return costAgainst(asked, { without: whole(session, replaced) })(after).later;
+}
+
+/** The session as if no string of this instrument had broken. */
+function whole(session: Session, instrument: string | null): Session {
+	const state = instrument === null ? undefined : session.instruments[instrument];
+	if (instrument === null || state === undefined) return session;
+	const context = { ...state.context, stringsDown: [] };
+	return {
+		...session,
+		instruments: { ...session.instruments, [instrument]: { value: state.value, context } },
+	};
+}
+
+/** The session with the stand-in in hands for what broke; null where it cannot be handed over. */
+function withStandIn(asked: CostsAsked, { instrument, tuning, capo }: Hand): Session | null {
+	return sessionAfter(asked, [{ do: 'stand-in', instrument, tuning, capo }]);
+}

@@ -1,0 +1,149 @@
+// By what stand-ins are put in order: a figure for each criterion, smaller is better, the first first.
+
+import type { InstrumentState } from '../../../machines/instrument.ts';
+import type { NightMs } from '../../journal/entry.ts';
+import type { Instrument, Show } from '../../showfile/show.ts';
+import type { PlannedHandOver } from '../plan.ts';
+import type { Sound, TakeOver } from './take-over.ts';
+
+/** What stand-ins are looked for on. */
+export type Rack = {
+	readonly show: Show;
+	readonly instruments: Readonly<Record<string, InstrumentState>>;
+	/** Whose hands it is in, or about to be in; a player's id. */
+	readonly holder: (instrument: string) => string | null;
+	readonly handOvers: readonly PlannedHandOver[];
+	readonly nowMs: NightMs;
+	readonly player: string;
+	readonly sound: Sound;
+};
+
+/** Of another kind is more unlike than anything that one of the same kind may lack. */
+const OTHER_KIND = 100;
+
+/** In the order in which they decide. */
+const CRITERIA = [
+	'owner',
+	'asItStands',
+	'missing',
+	'substituted',
+	'seconds',
+	'unlike',
+	'neededSoon',
+	'notKept',
+	'place',
+] as const;
+
+export type Criterion = (typeof CRITERIA)[number];
+
+export type Ranks = Readonly<Record<Criterion, number>>;
+
+export type Ranked = {
+	readonly instrument: Instrument;
+	readonly found: TakeOver;
+	/** What it costs later, a sentence each. */
+	readonly later: readonly string[];
+	readonly ranks: Ranks;
+};
+
+/**
+ * What is known of it now; what it leaves missing later is for others to find out.
+ *
+ * @example
+ * ranksOf({ ...rack, player: 'ash', sound: soundOfA1 }, instruments.A3, { isReady: true, readyInSeconds: 10 }).unlike // => 1
+ */
+export function ranksOf(
+	rack: Rack,
+	instrument: Instrument,
+	found: Pick<TakeOver, 'isReady' | 'readyInSeconds'>,
+): Ranks {
+	const isForOther = instrument.for !== null && !instrument.for.includes(rack.player);
+	return {
+		owner: isForOther ? (instrument.spare ? 1 : 2) : 0,
+		asItStands: found.isReady ? 0 : 1,
+		missing: 0,
+		substituted: 0,
+		seconds: found.readyInSeconds,
+		unlike:
+			(instrument.kind === rack.sound.kind ? 0 : OTHER_KIND) +
+			differences(instrument, rack.sound).length,
+		neededSoon: neededSoonBy(rack, instrument) === null ? 0 : 1,
+		notKept: instrument.spare ? 0 : 1,
+		place: slotPlace(instrument.slot),
+	};
+}
+
+/**
+ * What puts one before the other; null where nothing does.
+ *
+ * @example
+ * decider({ ...ranks, seconds: 10 }, { ...ranks, seconds: 55 }) // => 'seconds'
+ */
+export function decider(one: Ranks, other: Ranks): Criterion | null {
+	return CRITERIA.find((criterion) => one[criterion] !== other[criterion]) ?? null;
+}
+
+/**
+ * Negative when the first is the better, 0 when nothing tells them apart.
+ *
+ * @example
+ * compareRanked({ ranks: { ...ranks, seconds: 10 } }, { ranks: { ...ranks, seconds: 55 } }) // => -45
+ */
+export function compareRanked(
+	{ ranks: one }: Pick<Ranked, 'ranks'>,
+	{ ranks: other }: Pick<Ranked, 'ranks'>,
+): number {
+	const by = decider(one, other);
+	return by === null ? 0 : one[by] - other[by];
+}
+
+/**
+ * In what it is unlike what it replaces, a few words each: bridge, scale, each feature that it lacks.
+ *
+ * @example
+ * differences(instruments.A3, soundOfA1) // => ['floating bridge']
+ */
+export function differences(
+	instrument: Instrument,
+	{ replaced }: Pick<Sound, 'replaced'>,
+): readonly string[] {
+	if (replaced === null) return [];
+	const { bridge, scaleMillimetres, features } = replaced;
+	const hasOtherScale =
+		scaleMillimetres !== null &&
+		instrument.scaleMillimetres !== null &&
+		Math.abs(instrument.scaleMillimetres - scaleMillimetres) > 1;
+	return [
+		...(instrument.bridge === bridge ? [] : [`${instrument.bridge} bridge`]),
+		...(hasOtherScale ? ['other scale'] : []),
+		...features
+			.filter((feature) => !instrument.features.includes(feature))
+			.map((feature) => `no ${feature}`),
+	];
+}
+
+/**
+ * Who is to get it before what it replaces could be restrung; a player's id.
+ *
+ * @example
+ * neededSoonBy({ ...rack, player: 'ash', sound: soundOfA1 }, instruments.A3) // => null
+ */
+export function neededSoonBy(
+	{ handOvers, player, nowMs, sound }: Omit<Rack, 'show' | 'instruments' | 'holder'>,
+	{ id }: Pick<Instrument, 'id'>,
+): string | null {
+	const awayMs = (sound.replaced?.times.restring ?? 0) * 1000;
+	const next = handOvers.find(
+		(one) =>
+			one.instrument === id &&
+			one.player !== player &&
+			(one.section.hasBegun || one.section.startMs > nowMs) &&
+			one.wantedMs < nowMs + awayMs,
+	);
+	return next?.player ?? null;
+}
+
+/** Digits before letters; what has no place last. */
+function slotPlace(slot: string | null): number {
+	return slot === null ? Number.MAX_SAFE_INTEGER : (slot.codePointAt(0) ?? 0);
+}

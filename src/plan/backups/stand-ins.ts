@@ -1,0 +1,191 @@
+// Which instruments could take over from the one a player holds or is about to get, best first by what
+// is known now and, where that is asked for, by what each costs later.
+
+import { holderOf } from '../../session/find.ts';
+import type { Session } from '../../session/session.ts';
+import type { Instrument, Show } from '../../showfile/show.ts';
+import type { Hand } from '../demand/hand.ts';
+import { instrumentById } from '../demand/instrument-by-id.ts';
+import { soundingTuning } from '../demand/sounding-tuning.ts';
+import { whyAbsent } from '../demand/why-unplayable.ts';
+import type { Plan, Slot, StandIn } from '../plan.ts';
+import type { LaterCost } from '../what-if/later-cost.ts';
+import type { Rack, Ranked } from './stand-in-ranks.ts';
+import { compareRanked, ranksOf } from './stand-in-ranks.ts';
+import { whyInOrder } from './stand-in-reasons.ts';
+import type { Sound, TakeOver } from './take-over.ts';
+import { takeOver } from './take-over.ts';
+
+export type StandInsAsked = {
+	readonly session: Session;
+	readonly plan: Plan;
+	readonly nowMs: number;
+	readonly player: string;
+	/** What is to be replaced; left out, what they hold during a song, else what they get next. */
+	readonly instrument?: string;
+};
+
+/**
+ * Every instrument that could take over, best first: sounds right as it stands and is ready; then
+ * ready soonest; then alike; then not needed elsewhere before the other is restrung; then kept as a
+ * spare; then by its place on the rack. What is meant for somebody else comes last. Empty when there is
+ * nothing to replace. What each costs later is left aside, since that takes a plan each.
+ *
+ * @example
+ * standIns({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).map(({ instrument }) => instrument) // => ['S1', 'A3', 'A2', 'A4', 'B3']
+ */
+export function standIns(asked: StandInsAsked): readonly StandIn[] {
+	const rack = rackNow(asked);
+	return rack === null ? [] : rankStandIns(rack);
+}
+
+/**
+ * The rack as it is, with what is to be heard from the player; null when there is nothing to replace.
+ *
+ * @example
+ * rackNow({ session, plan, nowMs: 60000, player: 'ash', instrument: 'A1' }).sound.replaced.id // => 'A1'
+ */
+export function rackNow(asked: StandInsAsked): Replaceable | null {
+	const { session, plan, nowMs, player } = asked;
+	const { slot, sound } = soundAsked(asked);
+	if (sound === null) return null;
+	return {
+		slot,
+		show: session.show,
+		instruments: session.instruments,
+		holder: (id) => givenTo(id, plan, slot) ?? holderOf(session, id),
+		handOvers: plan.handOvers,
+		nowMs,
+		player,
+		sound,
+	};
+}
+
+/** Who else is to have it where this is to be played: it is theirs then. */
+function givenTo(id: string, { slots }: Plan, of: Slot | null): string | null {
+	if (of === null || of.section.hasBegun) return null;
+	const theirs = slots.find(
+		({ section, player, instrument }) =>
+			section === of.section && player !== of.player && instrument === id,
+	);
+	return theirs?.player ?? null;
+}
+
+/** So many of the best are planned with: nobody reads further in a hurry, and each takes a plan. */
+const HANDFUL = 5;
+
+/** `slot`: what of the plan is to be played on another; null where the plan asks for nothing. */
+export type Replaceable = Rack & { readonly slot: Slot | null };
+
+/**
+ * The same from any rack: as it is, or as a plan expects it to be. With `costOf` the first handful say
+ * what they cost later, and of two that sound right as they stand, or of two that do not, what leaves
+ * fewer slots missing comes first, then fewer with a backup. With `isBestEnough` costs are asked for until it is known what comes
+ * first; the others then stand as they would without.
+ *
+ * @example
+ * rankStandIns({ ...rack, player: 'ash', sound: soundOfA1 })[0].instrument // => 'S1'
+ */
+export function rankStandIns(
+	rack: Rack,
+	costOf: ((one: Hand) => LaterCost) | null = null,
+	isBestEnough = false,
+): readonly StandIn[] {
+	const { show, sound } = rack;
+	const ranked = show.instruments
+		.filter(({ id }) => id !== sound.replaced?.id)
+		.flatMap((instrument): readonly Ranked[] => {
+			const found = offer(rack, instrument);
+			if (found === null) return [];
+			return [{ instrument, found, later: [], ranks: ranksOf(rack, instrument, found) }];
+		})
+		.sort(compareRanked);
+	if (costOf === null) return standInsOf(rack, ranked);
+	const [top] = ranked;
+	let least = Number.POSITIVE_INFINITY;
+	const first = ranked.slice(0, HANDFUL).map((one): Ranked => {
+		const isBehind =
+			one.ranks.owner !== top?.ranks.owner ||
+			one.ranks.asItStands !== top.ranks.asItStands ||
+			least === 0;
+		if (isBestEnough && isBehind) return one;
+		const { missing, substituted, later } = costOf(one.found);
+		least = Math.min(least, laterRank({ missing, substituted }));
+		return { ...one, later, ranks: { ...one.ranks, missing, substituted } };
+	});
+	const best = first.find(({ ranks }) => laterRank(ranks) === least);
+	const others = first.filter((one) => one !== best);
+	const inOrder = isBestEnough ? [...(best ? [best] : []), ...others] : first.sort(compareRanked);
+	return standInsOf(rack, [...inOrder, ...ranked.slice(HANDFUL)]);
+}
+
+/** Missing before substituted; no show has so many slots of either. */
+function laterRank({ missing, substituted }: Pick<LaterCost, 'missing' | 'substituted'>): number {
+	return missing * 100_000 + substituted;
+}
+
+function standInsOf(rack: Rack, ranked: readonly Ranked[]): readonly StandIn[] {
+	return ranked.map((one) => {
+		const { instrument, readyInSeconds, tuning, capo } = one.found;
+		const why = whyInOrder(one, { ranked, rack }).join(', ');
+		return { instrument, readyInSeconds, tuning, capo, why, later: one.later };
+	});
+}
+
+function offer(rack: Rack, instrument: Instrument): TakeOver | null {
+	const { show, nowMs, player, sound } = rack;
+	const state = rack.instruments[instrument.id];
+	if (state === undefined || whyAbsent(instrument, state) !== null) return null;
+	if (state.context.stringsDown.length > 0) return null;
+	const holder = rack.holder(instrument.id);
+	if (holder !== null && holder !== player) return null;
+	return takeOver({ show, instrument, state, isHeld: holder === player, nowMs }, sound);
+}
+
+/** What is to be heard from this player, and what would be replaced. */
+function soundAsked({
+	session,
+	plan,
+	player,
+	instrument,
+}: StandInsAsked): Pick<Replaceable, 'slot'> & { readonly sound: Sound | null } {
+	const held = session.players[player]?.holds ?? null;
+	const slots = plan.slots.filter((slot) => slot.player === player);
+	const present = slots.find(({ section }) => section.hasBegun) ?? null;
+	const isForHeld =
+		instrument === undefined
+			? session.phase.value === 'song' && held !== null
+			: instrument === held;
+	// During a song with empty hands, what should be in them comes before what is next.
+	const asked = slots.find((one) => one.instrument === instrument || one.named === instrument);
+	const slot = isForHeld ? present : ((instrument === undefined ? slots[0] : asked) ?? null);
+	const replaced = instrument ?? (isForHeld ? held : (slot?.instrument ?? slot?.named ?? null));
+	return { slot, sound: soundOf(session, slot, replaced) };
+}
+
+function soundOf(session: Session, slot: Slot | null, replaced: string | null): Sound | null {
+	const instruments = instrumentById(session.show);
+	const instrument = replaced === null ? null : (instruments.get(replaced) ?? null);
+	if (slot !== null) return soundOfSlot(session.show, slot, instrument ?? undefined);
+	const context = replaced === null ? undefined : session.instruments[replaced]?.context;
+	if (instrument === null || context === undefined) return null;
+	return {
+		tuning: soundingTuning(context, instrument.kind),
+		kind: instrument.kind,
+		replaced: instrument,
+	};
+}
+
+/**
+ * What is to be heard in a slot: by default in place of the instrument that stands there.
+ *
+ * @example
+ * soundOfSlot(show, slots[0]).tuning.name // => 'E standard'
+ */
+export function soundOfSlot(show: Show, slot: Slot, replaced?: Instrument): Sound | null {
+	const instruments = instrumentById(show);
+	const own = instruments.get(slot.instrument ?? slot.named ?? '') ?? null;
+	const kind = own?.kind ?? slot.kind;
+	if (kind === null) return null;
+	return { tuning: soundingTuning(slot, kind), kind, replaced: replaced ?? own };
+}

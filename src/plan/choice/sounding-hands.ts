@@ -1,0 +1,62 @@
+// Which hands sound as what is asked: kept where nothing names the player, and in a song that is on.
+
+import type { Demand } from '../demand/demand.ts';
+import type { Hand } from '../demand/hand.ts';
+import type { Asked, Outlook } from '../demand/outlook.ts';
+import { soundsSame } from '../demand/same-pitches.ts';
+import { pitchKey } from './pitch-key.ts';
+
+export type Sounding = {
+	/** What each section asks, and the hands that meet what is needed. */
+	readonly slots: readonly (Asked & { readonly meeting: ReadonlySet<number> })[];
+	readonly hands: readonly (Hand | null)[];
+	/** The hand with a string down; -1 for none. */
+	readonly broken: number;
+};
+
+/**
+ * For each section, then each hand, 1 where the hand sounds as what is asked, as far as anybody goes by that.
+ *
+ * @example
+ * soundingHands(outlook, { ...seating.seats[2], broken: -1 }).length // => 6
+ */
+export function soundingHands(outlook: Outlook, { slots, hands, broken }: Sounding): Uint8Array {
+	const sounding = new Uint8Array(slots.length * hands.length);
+	slots.forEach(({ demand, meeting, isNamed, isSettled }, place) => {
+		// Whom a song to come names has what it names, whatever sounds so.
+		if (isNamed && !isSettled && place > 0) return;
+		hands.forEach((hand, number) => {
+			if (hand === null || number === broken) return;
+			const isSo =
+				demand.kind === 'named' ? soundsAsNamed(outlook, demand, hand) : meeting.has(number);
+			if (isSo) sounding[place * hands.length + number] = 1;
+		});
+	});
+	return sounding;
+}
+
+/**
+ * Whether the hand sounds as what is named: the same pitches with the capo, and of the same kind or among what
+ * is played instead; what the list says of a tuning is believed.
+ *
+ * @example
+ * soundsAsNamed(outlook, namedA1, handA1) // => true
+ */
+export function soundsAsNamed(
+	{ show }: Outlook,
+	{ instrument, tuning, capo }: Extract<Demand, { kind: 'named' }>,
+	hand: Hand,
+): boolean {
+	const listed = (instrument.instead ?? []).filter((one) => one.instrument === hand.instrument);
+	const isBelieved = listed.some(
+		(one) =>
+			one.tuning !== null &&
+			one.capo === hand.capo &&
+			pitchKey({ tuning: one.tuning }) === pitchKey(hand),
+	);
+	if (isBelieved) return true;
+	const isAlike =
+		listed.length > 0 ||
+		show.instruments.some(({ id, kind }) => id === hand.instrument && kind === instrument.kind);
+	return isAlike && soundsSame(hand, { tuning, capo });
+}

@@ -1,0 +1,127 @@
+// Everything that would do for a section of a player: what is named, what sounds the same where that cannot
+// be had, what a need can be met with.
+
+import type { InstrumentState } from '../../../machines/instrument.ts';
+import type { Instrument, Show } from '../../showfile/show.ts';
+import type { Demand } from './demand.ts';
+import type { Hand } from './hand.ts';
+import { instrumentById } from './instrument-by-id.ts';
+import { preferenceCost } from './preference.ts';
+import { openMidis } from './same-pitches.ts';
+import { waysToSound } from './ways-to-sound.ts';
+import { whyAbsent } from './why-unplayable.ts';
+
+/** An instrument in an open tuning with a capo that would do. */
+export type Option = {
+	readonly hand: Hand;
+	/** Points against it where it stands in for what is named: counted when it is taken into hands. */
+	readonly backup: number;
+	/** Points against it where nothing is named. */
+	readonly preference: number;
+};
+
+/** The rack as it is when it is asked what would do. */
+export type Rack = {
+	readonly show: Show;
+	readonly instruments: Readonly<Record<string, InstrumentState>>;
+	/** Whether the strings on it can be played then. */
+	readonly isStrung: (instrument: string) => boolean;
+};
+
+/** Points against a backup, each place down in the list of what is played instead, without that list one that is no spare, and a capo; the plan's model. */
+const PLACE = 10;
+const NO_SPARE = 5;
+const CAPO = 1;
+
+/**
+ * What sounds as the named one does, best first by the list of what is played instead of it; without that
+ * list every instrument of its kind that this player may have, in the order of the file, lowest fret first.
+ *
+ * @example
+ * substitutesFor(rack, { demand: namedA1, player: 'ash' }).map(({ hand, backup }) => [hand.instrument, hand.capo, backup])[0] // => ['A1', 1, 6]
+ */
+export function substitutesFor(
+	{ show, instruments, isStrung }: Rack,
+	{
+		demand,
+		player,
+	}: { readonly demand: Extract<Demand, { kind: 'named' }>; readonly player: string },
+): readonly Option[] {
+	const { instrument, tuning, capo } = demand;
+	const sounds = { tuning, capo };
+	const optionsOn = (one: Instrument, points: number): readonly Option[] => {
+		const state = instruments[one.id];
+		if (state === undefined || whyAbsent(one, state) !== null || !isStrung(one.id)) return [];
+		return waysToSound(one, sounds, state.context.tuning)
+			.filter((way) => one !== instrument || !isSameWay(way, sounds))
+			.map((way) => ({
+				hand: { instrument: one.id, ...way },
+				backup: points + (way.capo > 0 ? CAPO : 0),
+				preference: 0,
+			}));
+	};
+	if (instrument.instead === undefined) {
+		return show.instruments
+			.filter(({ kind }) => kind === instrument.kind)
+			.filter((one) => mayHave(one, player))
+			.flatMap((one) => optionsOn(one, one.spare ? 0 : NO_SPARE));
+	}
+	return instrument.instead.flatMap((listed, place) => {
+		const one = instrumentById(show).get(listed.instrument);
+		if (one === undefined) return [];
+		if (listed.tuning === null) return optionsOn(one, PLACE * place);
+		const way = { tuning: listed.tuning, capo: listed.capo };
+		const state = instruments[one.id];
+		const isHad =
+			state !== undefined &&
+			whyAbsent(one, state) === null &&
+			isStrung(one.id) &&
+			(one.bridge === 'fixed' || isSameOpen(state.context.tuning, way.tuning));
+		const backup = PLACE * place + (way.capo > 0 ? CAPO : 0);
+		return isHad ? [{ hand: { instrument: one.id, ...way }, backup, preference: 0 }] : [];
+	});
+}
+
+/**
+ * What meets the need, in the order of the file, lowest fret first.
+ *
+ * @example
+ * choicesFor(rack, { part: needsEStandard, player: 'ash' }).map(({ hand }) => hand.instrument)[0] // => 'A1'
+ */
+export function choicesFor(
+	{ show, instruments, isStrung }: Rack,
+	{
+		part,
+		player,
+	}: { readonly part: Extract<Demand, { kind: 'needs' }>['part']; readonly player: string },
+): readonly Option[] {
+	const { instrumentKind, features, sounds } = part;
+	return show.instruments.flatMap((one): readonly Option[] => {
+		const state = instruments[one.id];
+		const isFit =
+			state !== undefined &&
+			one.kind === instrumentKind &&
+			mayHave(one, player) &&
+			features.every((feature) => one.features.includes(feature)) &&
+			whyAbsent(one, state) === null &&
+			isStrung(one.id);
+		if (!isFit) return [];
+		return waysToSound(one, { tuning: sounds, capo: 0 }, state.context.tuning).map((way) => ({
+			hand: { instrument: one.id, ...way },
+			backup: 0,
+			preference: preferenceCost(one, way.capo, part),
+		}));
+	});
+}
+
+function mayHave(instrument: Instrument, player: string): boolean {
+	return instrument.for === null || instrument.for.includes(player);
+}
+
+function isSameWay(one: Omit<Hand, 'instrument'>, other: Omit<Hand, 'instrument'>): boolean {
+	return one.capo === other.capo && isSameOpen(one.tuning, other.tuning);
+}
+
+function isSameOpen(one: Hand['tuning'], other: Hand['tuning']): boolean {
+	return openMidis(one).join() === openMidis(other).join();
+}

@@ -1,0 +1,44 @@
+// Why an instrument cannot be had at all, whoever asks. Broken strings are work, not a reason.
+
+import type { InstrumentState } from '../../../machines/instrument.ts';
+import type { Instrument } from '../../showfile/show.ts';
+import type { Tuning } from '../../tuning/tuning.ts';
+import { samePitches } from './same-pitches.ts';
+
+/** An instrument at a moment, and the open tuning that is asked of it. */
+export type Asked = {
+	readonly instrument: Instrument;
+	readonly state: InstrumentState;
+	readonly tuning: Tuning;
+};
+
+/**
+ * The reason in a few words that go on after "because", or null when it can be had: in its case, out,
+ * faulty, or a floating bridge in another tuning.
+ *
+ * @example
+ * whyUnplayable({ instrument: instruments.A3, state: states.A3, tuning: dropD }) // => 'A3 has a floating bridge in E standard'
+ * whyUnplayable({ instrument: instruments.A1, state: states.A1, tuning: dropD }) // => null
+ */
+export function whyUnplayable({ instrument, state, tuning }: Asked): string | null {
+	const { id } = instrument;
+	const absent = whyAbsent(instrument, state);
+	if (absent !== null) return absent;
+	if (instrument.bridge === 'floating' && !samePitches(state.context.tuning, tuning)) {
+		return `${id} has a floating bridge in ${state.context.tuning.name}`;
+	}
+	return null;
+}
+
+/**
+ * The same, whatever tuning is asked for: in its case, out or faulty.
+ *
+ * @example
+ * whyAbsent(instruments.A1, { ...states.A1, value: 'out' }) // => 'A1 is out tonight'
+ */
+export function whyAbsent({ id }: Instrument, { value, context }: InstrumentState): string | null {
+	if (value === 'cased') return `${id} is in its case`;
+	if (value === 'out') return `${id} is out tonight`;
+	const [fault] = context.faults;
+	return fault === undefined ? null : `${id} is faulty: ${fault}`;
+}

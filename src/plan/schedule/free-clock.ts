@@ -1,0 +1,64 @@
+// The technician's clock with the busy windows cut out of it: it stands still while hands are not free.
+// Work that a hand-over or a cue pauses is one unbroken piece on this clock.
+
+import type { NightMs } from '../../journal/entry.ts';
+import type { Window } from './busy-windows.ts';
+
+export type FreeClock = {
+	/** What the free clock shows at a moment of the night's. */
+	readonly at: (ms: NightMs) => number;
+	/** The first moment of the night at which the free clock shows this. */
+	readonly firstMs: (free: number) => NightMs;
+	/** The last moment of the night at which the free clock shows this: past a window that it meets. */
+	readonly lastMs: (free: number) => NightMs;
+};
+
+/**
+ * A clock that stands still in each of these windows, given in order and apart from each other. Before
+ * the first it agrees with the night's.
+ *
+ * @example
+ * freeClock([{ fromMs: 10, untilMs: 15 }]).at(20) // => 15
+ * freeClock([{ fromMs: 10, untilMs: 15 }]).firstMs(10) // => 10
+ * freeClock([{ fromMs: 10, untilMs: 15 }]).lastMs(10) // => 15
+ */
+export function freeClock(windows: readonly Window[]): FreeClock {
+	const from = Float64Array.from(windows, ({ fromMs }) => fromMs);
+	// Where it stands still, and by how much it is behind the night's clock from then on.
+	const stops = new Float64Array(windows.length);
+	const behind = new Float64Array(windows.length);
+	let cut = 0;
+	windows.forEach(({ fromMs, untilMs }, index) => {
+		stops[index] = fromMs - cut;
+		cut += untilMs - fromMs;
+		behind[index] = cut;
+	});
+	const behindAfter = (passed: number): number => behind[passed - 1] ?? 0;
+	return {
+		at: (ms) => {
+			const passed = countUpTo(from, ms);
+			return Math.max(stops[passed - 1] ?? ms, ms - behindAfter(passed));
+		},
+		firstMs: (free) => free + behindAfter(countBelow(stops, free)),
+		lastMs: (free) => free + behindAfter(countUpTo(stops, free)),
+	};
+}
+
+/** How many of these, in rising order, are no more than a value. */
+function countUpTo(rising: Float64Array, value: number): number {
+	let low = 0;
+	let high = rising.length;
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if ((rising[middle] ?? 0) <= value) low = middle + 1;
+		else high = middle;
+	}
+	return low;
+}
+
+/** How many of these, in rising order, are less than a value. */
+function countBelow(rising: Float64Array, value: number): number {
+	let count = countUpTo(rising, value);
+	while (count > 0 && rising[count - 1] === value) count -= 1;
+	return count;
+}

@@ -1,0 +1,151 @@
+// In which order the work is done, and when each piece then begins and ends. One pair of hands, no
+// piece put down for another.
+
+import type { NightMs } from '../../journal/entry.ts';
+import type { FreeClock } from './free-clock.ts';
+import { latestStarts } from './latest-starts.ts';
+import { leastLate, nearRank } from './least-late.ts';
+import type { PiecesOfWork, Waiting } from './pieces-of-work.ts';
+import { latenessInOrder, piecesFrom } from './pieces-of-work.ts';
+
+/** A piece of work before it has its place. */
+export type Piece = {
+	readonly seconds: number;
+	/** Not to be begun before, whatever the time is now; `-Infinity` where nothing holds it back. */
+	readonly releaseMs: NightMs;
+	readonly dueMs: NightMs;
+	/** A touch-up follows it. */
+	readonly isEarly: boolean;
+	/** What its work is done for: a touch-up follows what is done early for the same. */
+	readonly of?: object;
+};
+
+/** A piece of work in its place. */
+export type Timed<P extends Piece> = {
+	readonly piece: P;
+	readonly startMs: NightMs;
+	readonly finishMs: NightMs;
+	/** The latest moment at which it can be begun without making itself or anything after it late. */
+	readonly beginByMs: NightMs;
+};
+
+export type Ordered<P extends Piece> = {
+	readonly timed: readonly Timed<P>[];
+	/** In no other order is the worst of them less late. */
+	readonly isProved: boolean;
+};
+
+export type When = {
+	readonly nowMs: NightMs;
+	readonly clock: FreeClock;
+	/** When the interval that is on ends: what can be done early in it is done first. Null where none is. */
+	readonly intervalEndsMs: NightMs | null;
+};
+
+/**
+ * The pieces in the order in which to do them, begun at `nowMs`: the one in which the worst is least late; of
+ * these the one with the least lateness in all; of these by the time wanted, what may not yet be begun never
+ * before what may, and in an interval what can be done early first while that delays nothing. The latest
+ * moments to begin do not depend on the time: they stand still while nothing happens.
+ *
+ * @example
+ * orderWork([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }, { seconds: 45, releaseMs: 0, dueMs: 100000, isEarly: false }], { nowMs: 10000, clock: freeClock([]), intervalEndsMs: null }).timed.map(({ finishMs, beginByMs }) => [finishMs, beginByMs]) // => [[55000, 55000], [115000, 140000]]
+ */
+export function orderWork<P extends Piece>(
+	pieces: readonly P[],
+	{ nowMs, clock, intervalEndsMs }: When,
+): Ordered<P> {
+	const byDue = inDueOrder(pieces);
+	const waiting = onFreeClock(byDue, clock);
+	const latest = latestStarts(waiting);
+	const now = clock.at(nowMs);
+	const shown = orderShown(byDue, piecesFrom(now, waiting), { nowMs, intervalEndsMs });
+	const { order } = shown;
+	let free = now;
+	const timed = order.flatMap((place): readonly Timed<P>[] => {
+		const piece = byDue[place];
+		if (piece === undefined) return [];
+		const start = Math.max(free, waiting.releases[place] as number);
+		free = start + (waiting.lengths[place] as number);
+		return [
+			{
+				piece,
+				startMs: Math.max(clock.lastMs(start), nowMs),
+				finishMs: clock.firstMs(free),
+				beginByMs: clock.lastMs(latest[place] as number),
+			},
+		];
+	});
+	return { timed, isProved: shown.isProved };
+}
+
+/**
+ * What stands first in that order; undefined where there is nothing.
+ *
+ * @example
+ * firstShown([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }], { nowMs: 0, clock: freeClock([]), intervalEndsMs: null }).seconds // => 60
+ */
+export function firstShown<P extends Piece>(pieces: readonly P[], when: When): P | undefined {
+	const byDue = inDueOrder(pieces);
+	const waiting = piecesFrom(when.clock.at(when.nowMs), onFreeClock(byDue, when.clock));
+	const [first = -1] = orderShown(byDue, waiting, when).order;
+	return byDue[first];
+}
+
+function inDueOrder<P extends Piece>(pieces: readonly P[]): readonly P[] {
+	return pieces.toSorted((one, other) => one.dueMs - other.dueMs);
+}
+
+/**
+ * The pieces on the free clock, in the order given.
+ *
+ * @example
+ * onFreeClock([{ seconds: 2, releaseMs: 0, dueMs: 12, isEarly: false }], freeClock([{ fromMs: 10, untilMs: 15 }])).freeDues // => Float64Array.of(10)
+ */
+export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): Waiting {
+	const releases = new Float64Array(pieces.length);
+	const lengths = new Float64Array(pieces.length);
+	const freeDues = new Float64Array(pieces.length);
+	const dues = new Float64Array(pieces.length);
+	for (const [place, { releaseMs, seconds, dueMs }] of pieces.entries()) {
+		releases[place] = Number.isFinite(releaseMs) ? clock.at(releaseMs) : releaseMs;
+		lengths[place] = seconds * 1000;
+		freeDues[place] = clock.at(dueMs);
+		dues[place] = dueMs;
+	}
+	return { releases, lengths, freeDues, dues, nightMs: clock.firstMs };
+}
+
+function orderShown(
+	byDue: readonly Piece[],
+	pieces: PiecesOfWork,
+	{ nowMs, intervalEndsMs }: Omit<When, 'clock'>,
+): { readonly order: readonly number[]; readonly isProved: boolean } {
+	const mayBegin = byDue.map(({ releaseMs }) => releaseMs <= nowMs);
+	const plain = rankedBy(byDue, (place) => (mayBegin[place] ? 0 : 1));
+	const found =
+		latenessInOrder(pieces, plain) <= 0
+			? { order: plain, isProved: true }
+			: leastLate(pieces, { rank: plain, follows: byDue.map((one) => followed(byDue, one)) });
+	if (intervalEndsMs === null) return found;
+	const isEarly = (place: number) => {
+		const piece = byDue[place];
+		return piece?.isEarly === true && piece.releaseMs < intervalEndsMs;
+	};
+	const earlyFirst = rankedBy(
+		byDue,
+		(place) => (isEarly(place) ? 0 : 2) + (mayBegin[place] ? 0 : 1),
+	);
+	return { ...found, order: nearRank(pieces, found.order, earlyFirst) };
+}
+
+/** The place of the early piece that a touch-up follows; -1 where there is none. */
+function followed(pieces: readonly Piece[], { of, isEarly }: Piece): number {
+	if (isEarly || of === undefined) return -1;
+	return pieces.findIndex((one) => one.isEarly && one.of === of);
+}
+
+/** The places by this figure, then as they stand. */
+function rankedBy(pieces: readonly Piece[], figure: (place: number) => number): readonly number[] {
+	return [...pieces.keys()].sort((one, other) => figure(one) - figure(other) || one - other);
+}

@@ -1,0 +1,162 @@
+// Who plays what so that the work is done in time: branch and bound around the choice without the clock. What
+// that choice comes to is weighed with the clock; where it is late, the slot that bears most on it is asked
+// whether it stays as it is, and both answers are gone on with, the one that can be less late first (best
+// first search), until nothing can be better or the budget is gone.
+
+import type { Budget } from '../choice/beam-search.ts';
+import { choicesOf } from '../choice/choices.ts';
+import type { Choosing } from '../choice/choose-hands.ts';
+import { chooseHands } from '../choice/choose-hands.ts';
+import { type Counts, compared, OVER_GAP } from '../choice/criteria.ts';
+import type { HandAt, Possible, SearchGraph } from '../choice/search-graph.ts';
+import { allPossible, possibleWith, searchGraph } from '../choice/search-graph.ts';
+import { seatingOf } from '../choice/seats.ts';
+import type { Outlook } from '../demand/outlook.ts';
+import type { Told } from '../demand/told.ts';
+import type { Schedule, Weighed } from '../schedule/schedule.ts';
+import { scheduleOf, weigh } from '../schedule/schedule.ts';
+import { ASKED, openSlot } from './open-slot.ts';
+import { sureLatenessMs } from './sure-work.ts';
+
+/** The best choice with what follows from it. */
+export type InTime = {
+	readonly schedule: Schedule;
+	readonly counts: Counts;
+	readonly isProved: boolean;
+	/** What nothing is better than, with the milliseconds of lateness in their place; null where the choice is proved. */
+	readonly bound: Counts | null;
+};
+
+export type ChooseAsked = {
+	readonly outlook: Outlook;
+	/** What the plan before gave; null when there is none. */
+	readonly told: Told | null;
+	readonly budget: Budget;
+};
+
+/** The place of the lateness among the counts: after what weighs more. */
+export const LATENESS = OVER_GAP + 1;
+
+/** This share of the budget at the most goes into the first choice without the clock: lateness weighs more than most of it. */
+const WITHOUT_CLOCK = 0.6;
+/** So much is gone on with where a budget has not led to any choice. */
+const LEAST = 50_000;
+/** What it takes of the budget to put everything into numbers, for each step of the graph. */
+const NUMBERING = 3;
+/** What weighing a choice with the clock takes of the budget, for each slot of it. */
+const WEIGHING = 25;
+/** And what bounding its lateness takes. */
+const BOUNDING = 15;
+
+/** What is possible still, with the best of it as long as the clock is left out. */
+type Node = {
+	readonly possible: Possible;
+	readonly choosing: Choosing;
+	readonly weighed: Weighed;
+	/** What that one comes to, lateness in its place. */
+	readonly full: Counts;
+	/** What any of them comes to at least. */
+	readonly least: Counts;
+};
+
+/**
+ * The best choice there is, as far as the budget goes.
+ *
+ * @example
+ * chooseInTime({ outlook, told: null, budget: { left: 100000 } }).isProved // => true
+ */
+export function chooseInTime({ outlook, told, budget }: ChooseAsked): InTime {
+	const graph = searchGraph(seatingOf(outlook, told));
+	budget.left -= graph.steps.reduce((sum, { to }) => sum + NUMBERING * to.length, 0);
+	const first: Budget = { left: Math.max(0, budget.left) * WITHOUT_CLOCK };
+	budget.left -= first.left;
+	const possible = allPossible(graph);
+	let root = nodeAt(graph, possible, { budget: first, parent: null });
+	// There is always a choice; where players hang together closely it takes more to find the first.
+	for (let most = LEAST; root === null; most *= 4) {
+		const more: Budget = { left: most };
+		root = nodeAt(graph, possible, { budget: more, parent: null });
+		budget.left -= most - more.left;
+	}
+	budget.left += first.left;
+	const { isWhole } = graph.weights;
+	let best = root;
+	let open: readonly Node[] = [root];
+	for (;;) {
+		const node = open.reduce<Node | null>(
+			(first, one) => (first === null || isBefore(one, first) ? one : first),
+			null,
+		);
+		if (node === null || compared(node.least, best.full) >= 0) {
+			return { ...ended(outlook, best), isProved: isWhole, bound: null };
+		}
+		const slot = budget.left <= 0 ? null : openSlot(graph, node.possible, node);
+		budget.left -= ASKED * BOUNDING * outlook.sections.length * outlook.show.players.length;
+		if (slot === null && budget.left > 0 && node.weighed.isInBestOrder) {
+			// Nothing is open any more: it comes to what it came to.
+			open = open.filter((one) => one !== node);
+			continue;
+		}
+		const children = slot && branches(graph, node, { slot, budget });
+		// Of what was not looked at to the end nothing better is known than of all of it.
+		if (children === null || budget.left <= 0) {
+			const known = (children ?? []).reduce(better, best);
+			return { ...ended(outlook, known), isProved: false, bound: node.least };
+		}
+		best = children.reduce(better, best);
+		open = [...open, ...children].filter(
+			(one) => one !== node && compared(one.least, best.full) < 0,
+		);
+	}
+}
+
+function ended(outlook: Outlook, node: Node): Pick<InTime, 'schedule' | 'counts'> {
+	return { schedule: scheduleOf(outlook, node.weighed), counts: node.choosing.counts };
+}
+
+function better(one: Node, other: Node): Node {
+	return compared(other.full, one.full) < 0 ? other : one;
+}
+
+/** What could be better goes first; of what could be as good, what comes closest to it as it is. */
+function isBefore(one: Node, other: Node): boolean {
+	const least = compared(one.least, other.least);
+	return least < 0 || (least === 0 && compared(one.full, other.full) < 0);
+}
+
+/** The node with the slot as it is, and without. */
+function branches(
+	graph: SearchGraph,
+	node: Node,
+	{ slot, budget }: { readonly slot: HandAt; readonly budget: Budget },
+): readonly Node[] {
+	return [true, false].flatMap((isIt) => {
+		const possible = possibleWith(graph, node.possible, { at: slot, isIt });
+		const child = possible && nodeAt(graph, possible, { budget, parent: node });
+		return child === null ? [] : [child];
+	});
+}
+
+function nodeAt(
+	graph: SearchGraph,
+	possible: Possible,
+	{ budget, parent }: { readonly budget: Budget; readonly parent: Node | null },
+): Node | null {
+	const { seating } = graph;
+	const before = parent?.choosing ?? null;
+	const choosing = chooseHands(graph, possible, { budget, before });
+	if (choosing === null) return null;
+	budget.left -= (WEIGHING + BOUNDING) * seating.sectionCount * seating.seats.length;
+	const isSame =
+		before !== null && choosing.hands.every((mine, seat) => mine === before.hands[seat]);
+	const all =
+		isSame && parent !== null
+			? parent.weighed
+			: weigh(seating.outlook, choicesOf(seating, choosing.hands));
+	const { latenessMs } = all;
+	const sureMs = latenessMs === 0 ? 0 : sureLatenessMs(graph, possible);
+	const full = choosing.counts.toSpliced(LATENESS, 0, latenessMs);
+	const own = choosing.bound.toSpliced(LATENESS, 0, Math.min(sureMs, latenessMs));
+	const least = parent !== null && compared(own, parent.least) < 0 ? parent.least : own;
+	return { possible, choosing, weighed: all, full, least };
+}

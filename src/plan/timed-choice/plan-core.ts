@@ -1,0 +1,79 @@
+// Everything that a plan says but its warnings: choosing, the work it makes, and what that costs.
+
+import type { Budget } from '../choice/beam-search.ts';
+import type { Counts } from '../choice/criteria.ts';
+import type { Outlook } from '../demand/outlook.ts';
+import { outlookOf } from '../demand/outlook.ts';
+import type { Moment } from '../demand/sections-ahead.ts';
+import type { Told } from '../demand/told.ts';
+import { toldTonight } from '../demand/told.ts';
+import type { Cost, Plan } from '../plan.ts';
+import type { Choice } from '../schedule/choice.ts';
+import type { InTime } from './choose-in-time.ts';
+import { chooseInTime, LATENESS } from './choose-in-time.ts';
+import { costOf } from './cost.ts';
+import { idleRestrings, restrungInTime } from './restrings.ts';
+import { capoMovesOf, slotsOf, staysOf } from './slots.ts';
+
+export type PlanCore = { readonly plan: Plan; readonly choices: readonly Choice[] };
+
+export type PlanHow = {
+	/** How many steps of the choosing may be looked at; counted, never timed, so that the same night gives the same plan. */
+	readonly budget?: number;
+	/** What several plans are made from together: this one takes of it what it uses, and no more than there is. */
+	readonly from?: Budget;
+};
+
+/** While a night is under way, answers come with the keys: two hundredths of a second at the most. */
+const LIVE_BUDGET = 40_000;
+
+/**
+ * The plan without warnings, and the choices behind it: a pure function of the moment, so that a what-if
+ * is planned by asking for the session that it would lead to. Of plans that are equally late, it is the one
+ * that changes least of what people were told tonight.
+ *
+ * @example
+ * planCore({ session, nowMs: 0, plannedZeroMs: 0 }).plan.isProved // => true
+ */
+export function planCore(moment: Moment, { budget = LIVE_BUDGET, from }: PlanHow = {}): PlanCore {
+	const { session } = moment;
+	const most = Math.min(budget, from?.left ?? budget);
+	const left: Budget = { left: most };
+	const first = outlookOf(moment);
+	const choose = (outlook: Outlook): InTime => {
+		const told: Told | null = toldTonight(session, outlook);
+		return chooseInTime({ outlook, told, budget: left });
+	};
+	const { outlook, best } = restrungInTime(session, { outlook: first, choose });
+	if (from !== undefined) from.left -= most - left.left;
+	const { schedule, isProved } = best;
+	const { choices, handOvers, work, latenessMs } = schedule;
+	const cost = costOf(best.counts, latenessMs / 1000);
+	const plan: Plan = {
+		isProved,
+		bound: isProved || best.bound === null ? null : readableBound(best.bound, cost),
+		cost,
+		sections: outlook.sections,
+		slots: slotsOf(choices),
+		handOvers,
+		capoMoves: capoMovesOf(choices),
+		stays: staysOf(choices, outlook.sections),
+		work,
+		idle: idleRestrings(outlook, schedule),
+		warnings: [],
+	};
+	return { plan, choices };
+}
+
+/**
+ * A bound as it can be read beside the cost: up to the first figure that could be better. What stands behind
+ * that one bounds nothing by itself.
+ */
+function readableBound(bound: Counts, cost: Cost): Cost {
+	const least = costOf(bound.toSpliced(LATENESS, 1), (bound[LATENESS] ?? 0) / 1000);
+	const figures = Object.keys(least) as (keyof Cost)[];
+	const first = figures.findIndex((figure) => least[figure] !== cost[figure]);
+	return Object.fromEntries(
+		figures.map((figure, place) => [figure, first >= 0 && place > first ? 0 : least[figure]]),
+	) as Cost;
+}

@@ -1,0 +1,202 @@
+// Strings that are down: from when an instrument can be had again. The plan is first made without; then each
+// restring is offered, in the order of the slots on the rack, to what wants the instrument, and goes to the
+// first for which it can be done in time without making other work late, or later than it was.
+
+import type { InstrumentState } from '../../../machines/instrument.ts';
+import type { NightMs } from '../../journal/entry.ts';
+import { recheckSeconds } from '../../session/readiness.ts';
+import type { Session } from '../../session/session.ts';
+import type { Instrument } from '../../showfile/show.ts';
+import type { Hand } from '../demand/hand.ts';
+import { choicesFor } from '../demand/options.ts';
+import type { Outlook } from '../demand/outlook.ts';
+import { whyUnplayable } from '../demand/why-unplayable.ts';
+import type { IdleWork } from '../plan.ts';
+import type { Choice } from '../schedule/choice.ts';
+import { exactOrder } from '../schedule/exact-order.ts';
+import { beginningMs } from '../schedule/hand-overs-ahead.ts';
+import { latenessBound } from '../schedule/lateness-bound.ts';
+import { nodesFor } from '../schedule/least-late.ts';
+import type { Piece } from '../schedule/order-work.ts';
+import { firstShown, onFreeClock } from '../schedule/order-work.ts';
+import { piecesFrom } from '../schedule/pieces-of-work.ts';
+import type { Schedule } from '../schedule/schedule.ts';
+import { BACK_MS } from '../schedule/stints.ts';
+import { intervalEnd, partsOf } from '../schedule/work-ahead.ts';
+import { workNeeded } from '../schedule/work-needed.ts';
+import type { InTime } from './choose-in-time.ts';
+
+/** Pieces of work that a restring is held against at all its slots together: those of a real show, several times over. */
+const OFFERED = 10_000;
+
+export type Restrung = { readonly outlook: Outlook; readonly best: InTime };
+
+/**
+ * The outlook with each restring that can be done in time, and the best choice with it.
+ *
+ * @example
+ * restrungInTime(session, { outlook, choose }).outlook.restrungFor.size // => 0
+ */
+export function restrungInTime(
+	session: Session,
+	{ outlook, choose }: { readonly outlook: Outlook; readonly choose: (outlook: Outlook) => InTime },
+): Restrung {
+	let now: Restrung = { outlook, best: choose(outlook) };
+	for (const instrument of brokenOf(outlook)) {
+		const place = firstInTime(session, now, instrument);
+		if (place === null) continue;
+		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, place);
+		const restrung = { ...now.outlook, restrungFor };
+		now = { outlook: restrung, best: choose(restrung) };
+	}
+	return now;
+}
+
+/**
+ * What is to be restrung though nothing is to be played on it.
+ *
+ * @example
+ * idleRestrings(outlook, schedule) // => []
+ */
+export function idleRestrings(outlook: Outlook, { work }: Schedule): readonly IdleWork[] {
+	return brokenOf(outlook).flatMap((instrument): readonly IdleWork[] => {
+		if (work.some((one) => one.job === 'restring' && one.instrument === instrument.id)) return [];
+		const state = outlook.instruments[instrument.id] as InstrumentState;
+		const to = { tuning: state.context.tuning, capo: state.context.capo };
+		const { seconds } = workNeeded({ instrument, state, to });
+		return [{ job: 'restring', instrument: instrument.id, to: to.tuning, seconds }];
+	});
+}
+
+/** What has strings down and could be had with new ones, in the order of the slots on the rack. */
+function brokenOf({ show, instruments }: Outlook): readonly Instrument[] {
+	const slotPlace = ({ slot }: Instrument): number =>
+		slot === null ? Number.MAX_SAFE_INTEGER : (slot.codePointAt(0) ?? 0);
+	return show.instruments
+		.filter((one) => {
+			const state = instruments[one.id];
+			if (state === undefined || state.context.stringsDown.length === 0) return false;
+			return whyUnplayable({ instrument: one, state, tuning: state.context.tuning }) === null;
+		})
+		.sort((one, other) => slotPlace(one) - slotPlace(other));
+}
+
+/** The place of the first section that wants the instrument and for which the restring can be done in time; null for none. */
+function firstInTime(session: Session, now: Restrung, instrument: Instrument): number | null {
+	const { outlook, best } = now;
+	const state = outlook.instruments[instrument.id] as InstrumentState;
+	const seats = outlook.show.players.length;
+	const backMs = backOf(now, { instrument, state });
+	if (backMs === null) return null;
+	let left = OFFERED;
+	for (const [index, choice] of best.schedule.choices.entries()) {
+		if (left <= 0) return null;
+		const to = wantedAs(outlook, { choice, instrument, place: Math.floor(index / seats) });
+		if (to === null || choice.section.hasBegun) continue;
+		const asked = { instrument, state, choice, to, backMs };
+		if (fits(session, now, asked)) return Math.floor(index / seats);
+		left -= best.schedule.work.length;
+	}
+	return null;
+}
+
+type Offered = { readonly instrument: Instrument; readonly state: InstrumentState };
+
+/** When it is on the rack or the bench: now, or once it is taken out of hands; null where it never is. */
+function backOf({ outlook, best }: Restrung, { instrument, state }: Offered): NightMs | null {
+	if (state.value !== 'inHands') return state.context.backAtMs ?? Number.NEGATIVE_INFINITY;
+	const given = best.schedule.choices.find(
+		({ before, after }) =>
+			before?.instrument === instrument.id && after?.instrument !== instrument.id,
+	);
+	if (given !== undefined) {
+		const { section } = given;
+		const atOnceMs = (section.previousEndMs ?? section.startMs) + BACK_MS;
+		return given.after === null ? atOnceMs : section.startMs;
+	}
+	const after = outlook.sections.find(({ isAfterInterval }, place) => isAfterInterval && place > 0);
+	return after === undefined ? null : (after.previousEndMs ?? after.startMs) + BACK_MS;
+}
+
+/** What the choice's player would have it in: where the song names it, or would else have nothing that it needs. */
+function wantedAs(
+	outlook: Outlook,
+	{ choice, instrument, place }: { choice: Choice; instrument: Instrument; place: number },
+): Hand | null {
+	const seat = outlook.show.players.findIndex(({ id }) => id === choice.player);
+	const demand = outlook.asked[place]?.[seat]?.demand;
+	if (demand === undefined || choice.isSettled) return null;
+	if (demand.kind === 'named') {
+		const isAsked = choice.isMissing || choice.for === instrument.id || choice.isNamed;
+		if (demand.instrument.id !== instrument.id || !isAsked) return null;
+		const state = outlook.instruments[instrument.id] as InstrumentState;
+		if (whyUnplayable({ instrument, state, tuning: demand.tuning }) !== null) return null;
+		return { instrument: instrument.id, tuning: demand.tuning, capo: demand.capo };
+	}
+	if (demand.kind !== 'needs' || !choice.isMissing) return null;
+	const rack = {
+		show: outlook.show,
+		instruments: outlook.instruments,
+		isStrung: (id: string) => id === instrument.id,
+	};
+	const [first] = choicesFor(rack, { part: demand.part, player: choice.player });
+	return first?.hand ?? null;
+}
+
+type Asked = Offered & { readonly choice: Choice; readonly to: Hand; readonly backMs: NightMs };
+
+/** A piece of work, with the instrument that it is on. */
+type Named = Piece & { readonly on: string };
+
+/** Whether there is an order in which it is on time and nothing else is late, or later than it was. */
+function fits(session: Session, { outlook, best }: Restrung, asked: Asked): boolean {
+	const { clock, handOvers, work } = best.schedule;
+	const { nowMs, show } = outlook;
+	const { section } = asked.choice;
+	const { instrument, state, to: hand, backMs } = asked;
+	const wantedMs =
+		handOvers.find((one) => one.section === section)?.wantedMs ??
+		beginningMs(section, instrument.times.handOver);
+	// Not marked by the moment at which it is wanted, it cannot be had there.
+	if (nowMs >= wantedMs) return false;
+	// What stands in for it there is not needed then.
+	const needed = work.filter(
+		(one) => one.section !== section || one.player !== asked.choice.player,
+	);
+	const others = needed.map(
+		(one): Named => ({
+			seconds: one.seconds,
+			releaseMs: one.fromMs,
+			// What is late already is to be no later.
+			dueMs: Math.max(one.wantedMs, one.finishMs),
+			isEarly: one.isEarly,
+			on: one.instrument,
+		}),
+	);
+	const recheck = recheckSeconds(show, instrument, 0);
+	const mine = partsOf(
+		{ instrument, hand, state, backMs, section },
+		{ dueMs: wantedMs, recheck, nowMs },
+	).map((one): Named => ({ ...one, on: instrument.id }));
+	const pieces = [...others, ...mine];
+	const worked = (one: Named): Named => {
+		const sinceMs = Math.max(one.releaseMs, workedSince(session, one.on));
+		const workedMs = Number.isFinite(sinceMs) ? clock.at(nowMs) - clock.at(sinceMs) : 0;
+		return { ...one, seconds: Math.max(0, one.seconds - Math.max(0, workedMs) / 1000) };
+	};
+	const left = (all: readonly Named[]) => piecesFrom(clock.at(nowMs), onFreeClock(all, clock));
+	// Not even if all of them had been worked on: most of what does not fit ends here.
+	if (latenessBound(left(pieces.map(worked))).latenessMs > 0) return false;
+	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs: intervalEnd(outlook) });
+	const begun = left(pieces.map((one) => (one === first ? worked(one) : one)));
+	if (latenessBound(begun).latenessMs > 0) return false;
+	return exactOrder(begun, { enoughMs: 0, nodes: nodesFor(pieces.length) }).latenessMs <= 0;
+}
+
+/** What stands first in the list counts as worked on since it came back or broke, or since something was last marked ready. */
+function workedSince({ instruments, readyMarks, incidents }: Session, id: string): NightMs {
+	const backMs = instruments[id]?.context.backAtMs ?? Number.NEGATIVE_INFINITY;
+	const broke = incidents.findLast((one) => one.kind === 'string-break' && one.instrument === id);
+	const marks = Object.values(readyMarks).map(({ atMs }) => atMs);
+	return Math.max(backMs, broke?.atMs ?? Number.NEGATIVE_INFINITY, ...marks);
+}

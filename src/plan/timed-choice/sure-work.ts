@@ -1,0 +1,107 @@
+// How late the work is at least, whatever is chosen of what is still possible: a lower bound. Where a stint
+// surely begins, the work for it is at least the least that any possible hand needs, from the soonest that
+// the instrument can be back; early and last part apart, as if each could be put down for other work.
+
+import type { Possible, SearchGraph } from '../choice/search-graph.ts';
+import type { Seat } from '../choice/seats.ts';
+import { BEGINS, type Steps } from '../choice/steps.ts';
+import type { Hand } from '../demand/hand.ts';
+import type { Section } from '../plan.ts';
+import { busyWindows } from '../schedule/busy-windows.ts';
+import { freeClock } from '../schedule/free-clock.ts';
+import { beginningMs } from '../schedule/hand-overs-ahead.ts';
+import type { Piece } from '../schedule/order-work.ts';
+import { preemptiveLateness } from '../schedule/preemptive-lateness.ts';
+import { type LeastWork, leastOf, pastsOf } from './pasts.ts';
+
+/**
+ * Milliseconds by which the latest work is late at the least.
+ *
+ * @example
+ * sureLatenessMs(graph, possible) // => 0
+ */
+export function sureLatenessMs(graph: SearchGraph, possible: Possible): number {
+	const { outlook, seats } = graph.seating;
+	const pasts = pastsOf(outlook);
+	const pieces: Piece[] = [];
+	const windows: { section: Section; wantedMs: number }[] = [];
+	outlook.sections.forEach((section, place) => {
+		pasts.reach(section);
+		const sure = seats.flatMap((_, seat) => {
+			const hands = handsThatBegin(graph, possible, { seat, section: place });
+			return hands === null ? [] : [hands];
+		});
+		const seconds = sure.reduce((sum, hands) => sum + leastSeconds(graph, hands), 0);
+		const wantedMs = section.hasBegun ? outlook.nowMs : beginningMs(section, seconds);
+		if (sure.length > 0) windows.push({ section, wantedMs });
+		for (const hands of sure) {
+			let least: LeastWork | null = null;
+			for (const hand of hands) {
+				const one = pasts.leastWork(section, hand);
+				least = one && leastOf(least, one);
+				if (least === null) break;
+			}
+			if (least !== null) pieces.push(...piecesOf(least, wantedMs));
+		}
+		pasts.take(seats.map((seat, index) => handsPossible(seat, possible[index], place)));
+	});
+	if (pieces.length === 0) return 0;
+	const clock = freeClock(busyWindows(outlook.cues, windows));
+	const { latenessMs } = preemptiveLateness(pieces, { nowMs: outlook.nowMs, clock });
+	return Math.round(Math.max(0, latenessMs));
+}
+
+function piecesOf(
+	{ firstSeconds, lastSeconds, firstFromMs, lastFromMs }: LeastWork,
+	dueMs: number,
+): readonly Piece[] {
+	const last = { seconds: lastSeconds, releaseMs: lastFromMs, dueMs, isEarly: false };
+	if (firstSeconds <= 0) return [last];
+	const firstDueMs = dueMs - lastSeconds * 1000;
+	return [
+		{ seconds: firstSeconds, releaseMs: firstFromMs, dueMs: firstDueMs, isEarly: true },
+		last,
+	];
+}
+
+/** The hands that a seat may have in a section where every way there begins a stint; null where one does not. */
+function handsThatBegin(
+	{ steps, seating }: SearchGraph,
+	possible: Possible,
+	{ seat, section }: { readonly seat: number; readonly section: number },
+): readonly Hand[] | null {
+	const { first, to, flags, size } = steps[seat] as Steps;
+	const { start, hands } = seating.seats[seat] as Seat;
+	const mine = possible[seat] as Uint8Array;
+	const row = section * size;
+	const begun = new Set<Hand>();
+	for (let before = 0; before < size; before += 1) {
+		const isFrom = section === 0 ? before === start : mine[row - size + before] === 1;
+		if (!isFrom) continue;
+		const end = first[row + before + 1] as number;
+		for (let step = first[row + before] as number; step < end; step += 1) {
+			const hand = to[step] as number;
+			if (mine[row + hand] === 0) continue;
+			if (((flags[step] as number) & BEGINS) === 0) return null;
+			begun.add(hands[hand] as Hand);
+		}
+	}
+	return [...begun];
+}
+
+function leastSeconds({ seating }: SearchGraph, hands: readonly Hand[]): number {
+	const { instruments } = seating.outlook.show;
+	const seconds = hands.map((hand) => {
+		const place = instruments.findIndex(({ id }) => id === hand.instrument);
+		return seating.handOverSeconds[place] as number;
+	});
+	return Math.min(...seconds);
+}
+
+function handsPossible(
+	{ hands }: Seat,
+	mine: Uint8Array | undefined,
+	section: number,
+): readonly (Hand | null)[] {
+	return hands.filter((_, hand) => mine?.[section * hands.length + hand] === 1);
+}

@@ -1,0 +1,185 @@
+// What a song in another place would mean, before anybody is told: who would change to what, whether it
+// is ready, and when it can be in hands.
+
+import type { NightMs } from '../../journal/entry.ts';
+import { readinessOf } from '../../session/readiness.ts';
+import type { Tuning } from '../../tuning/tuning.ts';
+import { cueWindows } from '../demand/cue-windows.ts';
+import type { Moment } from '../demand/sections-ahead.ts';
+import type { Plan, PlannedHandOver, Section, Slot, Work } from '../plan.ts';
+import { busyWindows } from '../schedule/busy-windows.ts';
+import type { FreeClock } from '../schedule/free-clock.ts';
+import { freeClock } from '../schedule/free-clock.ts';
+import { planCore } from '../timed-choice/plan-core.ts';
+import { type ChangedNight, whatIf } from './what-if.ts';
+
+/** What one player would do. */
+export type PlayerPreview = {
+	readonly player: string;
+	/** What they hold before; null for empty hands. */
+	readonly from: string | null;
+	/** What they would play; null for nothing. */
+	readonly instrument: string | null;
+	readonly tuning: Tuning | null;
+	readonly capo: number;
+	/** The named instrument that it stands in for; null where nothing does. */
+	readonly for: string | null;
+	/** Whether it is a change of hands at all. */
+	readonly isHandOver: boolean;
+	/** Why nothing can be had; null otherwise. */
+	readonly why: string | null;
+	/** How what they would get stands now; `in-hands` where nothing changes hands. */
+	readonly condition: 'ready' | 'stale' | 'not-ready' | 'in-hands';
+	/** Work on it before it can be handed; 0 for none. */
+	readonly workSeconds: number;
+	/** In hands at the earliest; null where nothing changes hands. */
+	readonly inHandsMs: NightMs | null;
+	/** That, from the end of the song on or just ended; null before the first. */
+	readonly afterEndSeconds: number | null;
+};
+
+/** What one song of a changed list would mean. */
+export type SongPreview = {
+	readonly song: string;
+	readonly section: Section;
+	/** One for each player with something to play or to give back, in the file's order. */
+	readonly players: readonly PlayerPreview[];
+};
+
+/**
+ * What changes when this song becomes the next: the work for it is done first, then what is ready is
+ * handed over as soon as the song before has ended. Null when the song cannot be the next.
+ *
+ * @example
+ * previewJump({ session, nowMs: 0, plannedZeroMs: 0, song: 'gravel' }).players[0].instrument // => 'A1'
+ */
+export function previewJump(asked: Moment & { readonly song: string }): SongPreview | null {
+	const changed = whatIf(asked, { do: 'choose-next', song: asked.song });
+	const after = changed.ok ? changed : { session: asked.session, plan: planCore(asked).plan };
+	const next = after.plan.sections.find(({ hasBegun }) => !hasBegun);
+	return next?.song === asked.song ? previewSong(asked, after, next.item) : null;
+}
+
+/**
+ * What this item of a changed night's list would mean, told from how things stand now. Next, it is done
+ * in a hurry as for a jump; later, in its turn. Null where it does not come.
+ *
+ * @example
+ * previewSong({ session, nowMs: 0, plannedZeroMs: 0 }, { session, plan }, '2').players.map(({ condition }) => condition) // => ['ready', 'in-hands']
+ */
+export function previewSong(now: Moment, after: ChangedNight, item: string): SongPreview | null {
+	const { session, plan } = after;
+	const ahead = plan.sections.filter(({ hasBegun }) => !hasBegun);
+	const section = ahead.find((one) => one.item === item && one.point === 0);
+	if (section === undefined) return null;
+	const clock = freeClock(busyWindows(cueWindows(session, plan.sections), []));
+	const hurry: Hurry = { plan, section, nowMs: now.nowMs, clock };
+	const inHands = section === ahead[0] ? earliest(hurry) : inTurn(hurry);
+	const handOvers = handOversAt(plan, section);
+	const slots = plan.slots.filter((slot) => slot.section === section);
+	const players = session.show.players.flatMap(({ id }): readonly PlayerPreview[] => {
+		const handOver = handOvers.find(({ player }) => player === id);
+		const slot = slots.find(({ player }) => player === id);
+		if (handOver === undefined && slot === undefined) return [];
+		const holds = session.players[id]?.holds ?? null;
+		const [work, ...more] = workAt(plan, section).filter(({ player }) => player === id);
+		const inHandsMs = inHands.get(id) ?? null;
+		return [
+			{
+				player: id,
+				from: handOver?.from ?? holds,
+				...wanted(handOver, slot),
+				for: slot?.for ?? null,
+				isHandOver: handOver !== undefined,
+				why: slot?.isMissing ? slot.why : null,
+				condition: conditionOf(now, { handOver, work }),
+				workSeconds: more.reduce((sum, { seconds }) => sum + seconds, work?.seconds ?? 0),
+				inHandsMs,
+				afterEndSeconds:
+					inHandsMs === null || section.previousEndMs === null
+						? null
+						: (inHandsMs - section.previousEndMs) / 1000,
+			},
+		];
+	});
+	return { song: section.song, section, players };
+}
+
+function handOversAt({ handOvers }: Plan, section: Section): readonly PlannedHandOver[] {
+	return handOvers.filter((one) => one.section === section);
+}
+
+function workAt({ work }: Plan, section: Section): readonly Work[] {
+	return work.filter((one) => one.section === section);
+}
+
+function wanted(
+	handOver: PlannedHandOver | undefined,
+	slot: Slot | undefined,
+): Pick<PlayerPreview, 'instrument' | 'tuning' | 'capo'> {
+	const { instrument = null, tuning = null, capo = 0 } = slot ?? handOver ?? {};
+	return { instrument, tuning, capo };
+}
+
+function conditionOf(
+	{ session, nowMs }: Moment,
+	{ handOver, work }: { handOver: PlannedHandOver | undefined; work: Work | undefined },
+): PlayerPreview['condition'] {
+	if (handOver === undefined) return 'in-hands';
+	if (work === undefined) return 'ready';
+	return readinessOf(session, work.instrument, nowMs).isStale ? 'stale' : 'not-ready';
+}
+
+type Hurry = {
+	readonly plan: Plan;
+	readonly section: Section;
+	readonly nowMs: NightMs;
+	readonly clock: FreeClock;
+};
+
+/** When each player has theirs in hands: one pair of hands, work put down for what can be handed. */
+function earliest({ plan, section, nowMs, clock }: Hurry): ReadonlyMap<string, NightMs> {
+	const endMs = section.previousEndMs ?? nowMs;
+	const work = workAt(plan, section);
+	const handOvers = handOversAt(plan, section).filter(({ instrument }) => instrument !== null);
+	const inHands = new Map<string, NightMs>();
+	let time = nowMs;
+	const hand = (player: string): void => {
+		const handOver = handOvers.find((one) => one.player === player);
+		if (handOver === undefined) return;
+		time = Math.max(time, endMs) + handOver.seconds * 1000;
+		inHands.set(player, time);
+	};
+	let ready = handOvers
+		.map(({ player }) => player)
+		.filter((player) => !work.some((one) => one.player === player));
+	for (const [place, { player, seconds, fromMs }] of work.entries()) {
+		let leftMs = seconds * 1000;
+		const startMs = Math.max(time, fromMs);
+		const isDoneAfterEnd = clock.firstMs(clock.at(startMs) + leftMs) > endMs;
+		if (ready.length > 0 && isDoneAfterEnd) {
+			leftMs -= Math.max(0, clock.at(endMs) - clock.at(startMs));
+			time = Math.max(time, endMs);
+			for (const one of ready) hand(one);
+			ready = [];
+		}
+		time = clock.firstMs(clock.at(Math.max(time, fromMs)) + leftMs);
+		const isLast = !work.slice(place + 1).some((one) => one.player === player);
+		if (isLast) ready.push(player);
+	}
+	for (const one of ready) hand(one);
+	return inHands;
+}
+
+/** When each player has theirs in hands when all is done in the order of the plan. */
+function inTurn({ plan, section }: Hurry): ReadonlyMap<string, NightMs> {
+	const inHands = new Map<string, NightMs>();
+	let time = Number.NEGATIVE_INFINITY;
+	for (const { player, instrument, seconds, wantedMs } of handOversAt(plan, section)) {
+		if (instrument === null) continue;
+		const work = workAt(plan, section).findLast((one) => one.player === player);
+		time = Math.max(time, wantedMs, work?.finishMs ?? wantedMs) + seconds * 1000;
+		inHands.set(player, time);
+	}
+	return inHands;
+}

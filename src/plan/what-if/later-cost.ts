@@ -1,0 +1,199 @@
+// What a choice costs later: two plans of one night, with it and without, told apart in sentences. Only
+// what becomes worse is said; what was bad already is no reason against the choice.
+
+import { minutesSeconds } from '../../base/duration.ts';
+import type { NightMs } from '../../journal/entry.ts';
+import type { Session } from '../../session/session.ts';
+import type { Show } from '../../showfile/show.ts';
+import { playerName, songTitle } from '../../showfile/shown-names.ts';
+import type { Budget } from '../choice/beam-search.ts';
+import type { Moment } from '../demand/sections-ahead.ts';
+import type { Plan, PlannedHandOver, Section, Slot, Work } from '../plan.ts';
+import { planCore } from '../timed-choice/plan-core.ts';
+
+/** What a choice costs later. */
+export type LaterCost = {
+	/** Slots that become missing. */
+	readonly missing: number;
+	/** Hand-overs of what comes to stand in for what is named. */
+	readonly substituted: number;
+	/** All that changes for the worse, a sentence each. */
+	readonly later: readonly string[];
+};
+
+export type Compared = {
+	readonly show: Show;
+	/** The first song's start, from which marks count. */
+	readonly zeroMs: NightMs;
+	readonly without: Troubled;
+	readonly with: Troubled;
+	/** An item of the list that is left out: it is told of elsewhere. */
+	readonly except?: string;
+};
+
+/** What can be wrong with a plan stands there. */
+type Troubled = Pick<Plan, 'slots' | 'handOvers' | 'work'>;
+
+const NO_TROUBLE: Troubled = { slots: [], handOvers: [], work: [] };
+
+/** A handful of plans answer one key: each looks less far than the one that is shown. */
+const LATER_BUDGET = 40_000;
+
+/** Lateness that changes by less is the same to anybody. */
+const SAME_SECONDS = 1;
+
+/**
+ * What is worse in the plan with the choice, of the songs that have not begun: first who has nothing to
+ * play, then who has a backup, then what is not ready in time, then what no longer fits its gap.
+ *
+ * @example
+ * laterCost({ show, zeroMs: 0, without: plan, with: plan }) // => { missing: 0, substituted: 0, later: [] }
+ */
+export function laterCost({ except, ...both }: Compared): LaterCost {
+	const compared =
+		except === undefined
+			? both
+			: { ...both, without: leftOut(both.without, except), with: leftOut(both.with, except) };
+	const missing = newly(compared, ({ isMissing }) => isMissing);
+	const substituted = newly(compared, (slot) => slot.for !== null && slot.isHandOver);
+	return {
+		missing: missing.length,
+		substituted: substituted.length,
+		later: [
+			...missingSentences(compared.show, missing),
+			...backupSentences(compared.show, substituted),
+			...lateSentences(compared),
+			...gapSentences(compared),
+		],
+	};
+}
+
+function leftOut({ slots, handOvers, work }: Troubled, item: string): Troubled {
+	const isElsewhere = ({ section }: { section: Section }): boolean => section.item !== item;
+	return {
+		slots: slots.filter(isElsewhere),
+		handOvers: handOvers.filter(isElsewhere),
+		work: work.filter(isElsewhere),
+	};
+}
+
+export type CostAgainst = {
+	/** The night without the choice. */
+	readonly without: Session;
+	/** What all these plans are made from together; left out, each may use its own. */
+	readonly from?: Budget;
+};
+
+/**
+ * Plans what could be, and compares it with the night of `without`; what is refused costs nothing.
+ *
+ * @example
+ * costAgainst({ session, nowMs: 0, plannedZeroMs: 0 }, { without: session })(session).later // => []
+ */
+export function costAgainst(
+	{ session, nowMs, plannedZeroMs }: Moment,
+	{ without, from }: CostAgainst,
+): (after: Session | null) => LaterCost {
+	const how = { budget: LATER_BUDGET, ...(from === undefined ? {} : { from }) };
+	const planOf = (one: Session) => planCore({ session: one, nowMs, plannedZeroMs }, how).plan;
+	const zeroMs = session.zeroAtMs ?? plannedZeroMs;
+	let before: Plan | null = null;
+	return (after) => {
+		if (after === null) return { missing: 0, substituted: 0, later: [] };
+		const { show } = after;
+		const plan = planOf(after);
+		const atMost = laterCost({ show, zeroMs, without: NO_TROUBLE, with: plan });
+		// What has nothing wrong is worse than no night: that one need not be planned.
+		if (atMost.missing + atMost.substituted === 0 && atMost.later.length === 0) return atMost;
+		before ??= planOf(without);
+		return laterCost({ show, zeroMs, without: before, with: plan });
+	};
+}
+
+function placeOf({ section, player }: { section: Section; player: string }): string {
+	return `${section.item} ${section.point} ${player}`;
+}
+
+/** The slots of which this has come to be true, in songs that have not begun. */
+function newly({ without, with: after }: Compared, isSo: (slot: Slot) => boolean): readonly Slot[] {
+	const isAhead = (slot: Slot): boolean => isSo(slot) && !slot.section.hasBegun;
+	const before = new Set(without.slots.filter(isAhead).map(placeOf));
+	return after.slots.filter((slot) => isAhead(slot) && !before.has(placeOf(slot)));
+}
+
+/**
+ * Who has nothing to play in what, a sentence for each player.
+ *
+ * @example
+ * missingSentences(show, [slots[0]]) // => ['Ash has nothing in Harbour']
+ */
+export function missingSentences(show: Show, missing: readonly Slot[]): readonly string[] {
+	return byPlayer(show, missing, (who, titles) => `${who} has nothing in ${titles}`);
+}
+
+/** Who is given something that stands in, a sentence for each player. */
+function backupSentences(show: Show, slots: readonly Slot[]): readonly string[] {
+	return byPlayer(show, slots, (who, titles) => `${who} has a backup in ${titles}`);
+}
+
+function byPlayer(
+	show: Show,
+	slots: readonly Slot[],
+	words: (who: string, titles: string) => string,
+): readonly string[] {
+	return show.players.flatMap(({ id }) => {
+		const titles = slots
+			.filter(({ player }) => player === id)
+			.map(({ section }) => songTitle(show, section.song));
+		if (titles.length === 0) return [];
+		return [words(playerName(show, id), listedWords([...new Set(titles)]))];
+	});
+}
+
+/**
+ * Titles in a sentence.
+ *
+ * @example
+ * listedWords(['Gravel']) // => 'Gravel'
+ * listedWords(['Gravel', 'Pilot']) // => 'Gravel and Pilot'
+ * listedWords(['Gravel', 'Pilot', 'Tide', 'Sky']) // => 'Gravel and 3 more'
+ */
+export function listedWords([first = '', ...more]: readonly string[]): string {
+	if (more.length === 0) return first;
+	return more.length === 1 ? `${first} and ${more[0]}` : `${first} and ${more.length} more`;
+}
+
+function lateSentences({ show, zeroMs, without, with: after }: Compared): readonly string[] {
+	const before = new Map(without.work.map((work) => [placeOf(work), lateness(work)]));
+	return after.work
+		.filter((work) => lateness(work) >= (before.get(placeOf(work)) ?? 0) + SAME_SECONDS)
+		.sort((one, other) => one.wantedMs - other.wantedMs)
+		.map((work) => {
+			const seconds = handOverOf(after, work)?.seconds ?? 0;
+			const inHands = minutesSeconds((work.finishMs - zeroMs) / 1000 + seconds);
+			const capo = work.capo === 0 ? '' : ` capo ${work.capo}`;
+			return `${songTitle(show, work.section.song)} has no ${work.to.name}${capo} until ${inHands}`;
+		});
+}
+
+function lateness({ slackSeconds }: Work): number {
+	return Math.max(0, -slackSeconds);
+}
+
+function handOverOf({ handOvers }: Troubled, work: Work): PlannedHandOver | undefined {
+	const place = placeOf(work);
+	return handOvers.find((one) => placeOf(one) === place);
+}
+
+function gapSentences({ show, without, with: after }: Compared): readonly string[] {
+	const tight = ({ handOvers }: Troubled) =>
+		new Map(
+			handOvers.flatMap(({ fits, section }) =>
+				fits || section.hasBegun ? [] : [[section.item, section.song] as const],
+			),
+		);
+	const before = tight(without);
+	return [...tight(after)]
+		.filter(([item]) => !before.has(item))
+		.map(([, song]) => `The gap before ${songTitle(show, song)} is too short to change`);
+}

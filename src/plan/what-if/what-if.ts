@@ -1,0 +1,79 @@
+// The night as it would be after a command, planned: for looking before leaping.
+
+import { apply } from '../../session/apply.ts';
+import type { Command } from '../../session/command.ts';
+import { decide } from '../../session/decide.ts';
+import type { Session } from '../../session/session.ts';
+import type { Moment } from '../demand/sections-ahead.ts';
+import type { Plan } from '../plan.ts';
+import { planCore } from '../timed-choice/plan-core.ts';
+import { curfewWarnings } from './curfew-warnings.ts';
+import { laterCost } from './later-cost.ts';
+
+export type ChangedNight = { readonly session: Session; readonly plan: Plan };
+
+/** `why`: a whole sentence; the command would be refused. */
+export type WhatIf =
+	| ({ readonly ok: true } & ChangedNight)
+	| { readonly ok: false; readonly why: string };
+
+/**
+ * The session after the command, and its plan without warnings.
+ *
+ * @example
+ * whatIf({ session, nowMs: 0, plannedZeroMs: 0 }, { do: 'drop-song', item: '2' }).plan.sections.map(({ song }) => song) // => ['harbour', 'gravel']
+ */
+export function whatIf(moment: Moment, command: Command): WhatIf {
+	const decision = decide(moment.session, command, moment.nowMs);
+	if (!decision.ok) return decision;
+	const session = decision.entries.reduce(apply, moment.session);
+	return { ok: true, session, plan: planCore({ ...moment, session }).plan };
+}
+
+/**
+ * The session after these commands one after the other; null where one of them would be refused.
+ *
+ * @example
+ * sessionAfter({ session, nowMs: 0 }, [{ do: 'drop-song', item: '2' }]).list[1].isDropped // => true
+ */
+export function sessionAfter(
+	{ session, nowMs }: Pick<Moment, 'session' | 'nowMs'>,
+	commands: readonly Command[],
+): Session | null {
+	let after = session;
+	for (const command of commands) {
+		const decision = decide(after, command, nowMs);
+		if (!decision.ok) return null;
+		after = decision.entries.reduce(apply, after);
+	}
+	return after;
+}
+
+/** A night at a moment, with its plan as it stands. */
+type Planned = Moment & { readonly plan: Plan };
+
+/** What a change of the night makes worse, and what it mends, a sentence each. */
+export type ChangeCost = { readonly worse: readonly string[]; readonly mended: readonly string[] };
+
+/**
+ * The night as it stands against the changed one: who has nothing to play, what is late, which gaps are
+ * too short, and the curfew. `except`: an item of the list whose own change is told elsewhere.
+ *
+ * @example
+ * changeCost({ session, plan, nowMs: 0, plannedZeroMs: 0 }, { session, plan }) // => { worse: [], mended: [] }
+ */
+export function changeCost(now: Planned, after: ChangedNight, except?: string): ChangeCost {
+	const { show } = after.session;
+	const zeroMs = now.session.zeroAtMs ?? now.plannedZeroMs;
+	const { plan } = now;
+	const curfew = ({ sections }: Plan) =>
+		curfewWarnings(show, sections, now.plannedZeroMs).map(({ text }) => text);
+	const [curfewNow, curfewThen] = [curfew(plan), curfew(after.plan)];
+	const cost = (without: Plan, changed: Plan) =>
+		laterCost({ show, zeroMs, without, with: changed, ...(except === undefined ? {} : { except }) })
+			.later;
+	return {
+		worse: [...cost(plan, after.plan), ...(curfewNow.length === 0 ? curfewThen : [])],
+		mended: [...cost(after.plan, plan), ...(curfewThen.length === 0 ? curfewNow : [])],
+	};
+}

@@ -1,0 +1,39 @@
+// What stands in for what a song names, in words: the record keeps what was handed, and the song says
+// what it was for.
+
+import { cellAt } from '../session/cells.ts';
+import { findInstrument, findSongItem } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
+import { soundsSo } from '../session/sounds-so.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
+
+/** What a player has for the start of a song. */
+export type Held = {
+	/** Key of the night's list item; null for none. */
+	readonly item: string | null;
+	readonly player: string;
+	readonly instrument: string | null;
+};
+
+/** `, backup for 1 Amber` where the song names another instrument for this player; else empty. */
+export function backupWords(session: Session, { item: key, player, instrument }: Held): string {
+	const item = findSongItem(session, key);
+	if (item === null || instrument === null) return '';
+	const { part, isNamed } = cellAt(session, { item, point: 0, player });
+	if (!isNamed || part?.kind !== 'named' || part.instrument === instrument) return '';
+	return `, backup for ${shownInstrument(session.show, part.instrument)}`;
+}
+
+/** The instrument that a part names, where what the player holds is another that sounds as asked; else null. */
+export function backedUp(
+	session: Session,
+	player: string,
+	part: { readonly kind: string } & Parameters<typeof soundsSo>[2],
+): string | null {
+	const holds = session.players[player]?.holds ?? null;
+	const instrument = holds === null ? null : findInstrument(session, holds);
+	const state = holds === null ? undefined : session.instruments[holds];
+	if (part.kind !== 'named' || instrument === null || state === undefined) return null;
+	if (part.instrument === holds) return null;
+	return soundsSo(session.show, { instrument, state }, part) ? part.instrument : null;
+}

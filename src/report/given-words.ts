@@ -1,0 +1,63 @@
+// What a player was given, and what is on it, in words: parts of the sentences of entries.
+
+import type { Entry, Handed } from '../journal/entry.ts';
+import { itemConcerned } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
+import type { Show } from '../showfile/show.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { backupWords } from './backup-words.ts';
+
+/** `Ash has 4 Dune, drop D`. */
+export function handedWords(handed: Handed, show: Show): string {
+	const player = playerName(show, handed.player);
+	if (handed.instrument === null) return `${player} has empty hands`;
+	return `${player} has ${shownInstrument(show, handed.instrument)}${tuningWords(handed, ', ')}`;
+}
+
+/** What somebody has in one song tonight. */
+export function namedWords(
+	{ player, part }: Extract<Entry, { k: 'named-tonight' }>,
+	show: Show,
+): string {
+	const who = playerName(show, player);
+	if (part === null) return `${who} as the song says`;
+	if (part.kind === 'none') return `${who} has empty hands`;
+	return `${who} has ${shownInstrument(show, part.instrument)}${tuningWords(part, ', ')}`;
+}
+
+/** How it came to be known, and what it is a backup for. */
+export function byWords(
+	{ by, player, instrument }: Extract<Entry, { k: 'handed-over' }>,
+	session: Session | undefined,
+): string {
+	if (by === 'stand-in') return ' as a backup';
+	if (by === 'plan') {
+		const item = session ? itemConcerned(session) : null;
+		return session ? backupWords(session, { item, player, instrument }) : '';
+	}
+	const isStill = session !== undefined && session.players[player]?.holds === instrument;
+	return isStill ? ' still' : ', swapped';
+}
+
+type Set = { readonly tuning?: { readonly name: string }; readonly capo?: number };
+
+/** What is on it, after `before`; empty where nothing is said. */
+export function tuningWords(set: Set, before: string): string {
+	const capo = set.capo === undefined ? null : set.capo === 0 ? 'no capo' : `capo ${set.capo}`;
+	// "No capo" goes without saying where the tuning is said.
+	const parts = [set.tuning?.name, set.tuning && set.capo === 0 ? null : capo].filter(
+		(part) => part !== null && part !== undefined,
+	);
+	return parts.length === 0 ? '' : `${before}${parts.join(', ')}`;
+}
+
+/** What was done as it was made ready. */
+export function doneWords(entry: Set & { readonly isRestrung?: boolean }): string {
+	return `${entry.isRestrung ? ', restrung' : ''}${tuningWords(entry, ', ')}`;
+}
+
+/** Pitches or strings are on, and it is not ready yet. */
+export function earlyWords(entry: Set & { readonly isRestrung?: boolean }): string {
+	const tuning = entry.tuning ? ` in ${entry.tuning.name}` : '';
+	return `${entry.isRestrung ? ' restrung' : ''}${tuning}, touch-up later`;
+}

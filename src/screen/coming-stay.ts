@@ -1,0 +1,60 @@
+// What a player stays on for a song that names another instrument, or another capo: the act, as the plan has it.
+
+import type { Plan, PlannedHandOver, Section, Stay } from '../plan/plan.ts';
+import { forWords, whenWords } from './coming-words.ts';
+import { slotLabel } from './named-in-show.ts';
+import type { ScreenState } from './screen-state.ts';
+import { capoAct } from './tuning-words.ts';
+import type { Dated } from './what-comes.ts';
+
+/** What the player stays on for the next song, else the capo that they move on it for a later one; nothing where a hand-over comes before. */
+export function stayBefore(
+	{ stays, capoMoves }: Plan,
+	player: string,
+	planned: PlannedHandOver | undefined,
+): Stay | undefined {
+	const stay = [...stays, ...capoMoves].find(
+		(one) => one.player === player && !one.section.hasBegun,
+	);
+	// Without a hand-over to come a later capo is no more than a word beside what they keep.
+	if (stay === undefined || (planned === undefined && !stays.includes(stay))) return undefined;
+	return planned === undefined || isNotAfter(stay.section, planned.section) ? stay : undefined;
+}
+
+/** Whether a section begins no later than another. */
+export function isNotAfter(one: Section, other: Section): boolean {
+	return one.startMs <= other.startMs;
+}
+
+/** The same as what is coming for the player, with the moment at which it is wanted. */
+export function stayingOf(state: ScreenState, stay: Stay): Dated {
+	const { section, player, instrument, tuning, capo } = stay;
+	const atMs = section.previousEndMs ?? section.startMs;
+	const untilSeconds = (atMs - state.nowMs) / 1000;
+	const acts = stayActs(state, stay);
+	return {
+		atMs,
+		coming: {
+			player,
+			kind: 'stays',
+			instrument,
+			tuning,
+			capo,
+			for: stay.for,
+			forWhat: forWords(state, section),
+			when: whenWords(untilSeconds),
+			mark: null,
+			why: null,
+			status: acts.join(', '),
+			leave: null,
+			pack: null,
+			isUrgent: acts.length > 1 && untilSeconds <= 0,
+		},
+	};
+}
+
+/** `KEEPS S`, and the capo where it is still to be moved. */
+function stayActs({ session }: ScreenState, { instrument, capo }: Stay): readonly string[] {
+	const keeps = `KEEPS ${slotLabel(session.show, instrument)}`;
+	return session.instruments[instrument]?.context.capo === capo ? [keeps] : [keeps, capoAct(capo)];
+}

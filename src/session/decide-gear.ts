@@ -1,0 +1,71 @@
+// What commands about boards and packs come to.
+
+import { packName, pedalName, playerName } from '../showfile/shown-names.ts';
+import type { Command } from './command.ts';
+import { type Decision, no, yes } from './decision.ts';
+import type { Session } from './session.ts';
+
+type OnPedal = { readonly player: string; readonly pedal: string };
+
+const NO_PEDAL = no('There is no such pedal on that board.');
+
+/** A pedal that is found on is off from here on, and back. */
+export function correctPedal(session: Session, { player, pedal }: OnPedal, atMs: number): Decision {
+	const believed = session.boards[player]?.context.pedals[pedal];
+	return believed
+		? yes({ k: 'pedal-corrected', at: atMs, player, pedal, on: !believed.on })
+		: NO_PEDAL;
+}
+
+export function markPedalStuck(
+	session: Session,
+	{ player, pedal }: OnPedal,
+	atMs: number,
+): Decision {
+	const board = session.boards[player]?.context;
+	if (!board?.pedals[pedal]) return NO_PEDAL;
+	const incident = session.incidents.length + 1;
+	return board.stuck.includes(pedal)
+		? no(`${whose(session, { player, pedal })} is marked stuck already; r 0 takes that back.`)
+		: yes({ k: 'pedal-stuck', at: atMs, incident, player, pedal });
+}
+
+export function freePedal(session: Session, { player, pedal }: OnPedal, atMs: number): Decision {
+	return session.boards[player]?.context.stuck.includes(pedal)
+		? yes({ k: 'pedal-freed', at: atMs, player, pedal })
+		: no(`${whose(session, { player, pedal })} is not marked stuck.`);
+}
+
+/** Who chooses a suspect pack trusts it again. */
+export function changePack(
+	session: Session,
+	{ player, pack }: Extract<Command, { do: 'change-pack' }>,
+	atMs: number,
+): Decision {
+	const isSuspect = session.suspectPacks.includes(pack);
+	// Before the change, which stands until anything else is recorded.
+	return yes(...(isSuspect ? [{ k: 'pack-cleared', at: atMs, pack } as const] : []), {
+		k: 'pack-changed',
+		at: atMs,
+		player,
+		pack,
+	});
+}
+
+export function suspectPack(session: Session, player: string, atMs: number): Decision {
+	const pack = session.players[player]?.pack ?? null;
+	if (pack === null) return no(`${playerName(session.show, player)} has no pack on.`);
+	return session.suspectPacks.includes(pack)
+		? no(`Pack ${packName(session.show, pack)} is suspect already; w - clears it.`)
+		: yes({ k: 'pack-suspected', at: atMs, player, pack });
+}
+
+export function clearPack(session: Session, pack: string, atMs: number): Decision {
+	return session.suspectPacks.includes(pack)
+		? yes({ k: 'pack-cleared', at: atMs, pack })
+		: no(`Pack ${packName(session.show, pack)} is not suspect.`);
+}
+
+function whose({ show }: Session, { player, pedal }: OnPedal): string {
+	return `${playerName(show, player)}'s ${pedalName(show, player, pedal)}`;
+}

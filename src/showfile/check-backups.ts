@@ -1,0 +1,55 @@
+// What could be played in place of each instrument: none where somebody will miss one, and entries of
+// `instead` that cannot be as they say.
+
+import { KINDS } from '../tuning/kind.ts';
+import type { Finding } from './finding.ts';
+import { mayHave, staysInTune } from './fitting-holdings.ts';
+import { instrumentWords } from './moment-words.ts';
+import type { Instead, Instrument, Player, Show } from './show.ts';
+import type { Moment } from './walk-set.ts';
+
+/** Entries that cannot be, in the order of the file, then what is played and has no backup. */
+export function checkBackups(show: Show, moments: readonly Moment[]): Finding[] {
+	const entries = show.instruments.flatMap((one) =>
+		(one.instead ?? []).flatMap((entry) => cannotBe(show, one, entry)),
+	);
+	return [...entries, ...show.players.flatMap((player) => noBackup(show, moments, player))];
+}
+
+function cannotBe(show: Show, named: Instrument, { instrument, tuning, capo }: Instead): Finding[] {
+	const it = show.instruments.find(({ id }) => id === instrument);
+	if (it === undefined || tuning === null) return [];
+	const about = { severity: 'risk', instrument: named.id } as const;
+	const what = `${instrumentWords(it)} is to be played instead of ${instrumentWords(named)}`;
+	const findings: Finding[] = [];
+	if (!staysInTune(it, tuning)) {
+		const text = `${what} in ${tuning.name}, and its floating bridge stays in ${it.tuning.name} tonight.`;
+		findings.push({ code: 'floating-retune', ...about, text });
+	}
+	if (capo > 0 && !KINDS[it.kind].canTakeCapo) {
+		const text = `${what} with a capo at fret ${capo}, and no capo goes on a ${KINDS[it.kind].words}.`;
+		findings.push({ code: 'capo-on-bass', ...about, text });
+	}
+	return findings;
+}
+
+function noBackup(show: Show, moments: readonly Moment[], player: Player): Finding[] {
+	const played = moments.flatMap(({ hands }) => hands.get(player.id)?.instrument ?? []);
+	const about = { code: 'no-stand-in', severity: 'note', player: player.id } as const;
+	const byFile = [...new Set(played)].flatMap((one): Finding[] => {
+		if (one.instead === undefined || one.instead.length > 0) return [];
+		const text = `${player.name} has no backup for ${instrumentWords(one)}: its instead is empty.`;
+		return [{ ...about, instrument: one.id, text }];
+	});
+	const byKind = [...new Set(played.map(({ kind }) => kind))].flatMap((kind): Finding[] => {
+		const used = new Set(played.filter((one) => one.kind === kind));
+		const others = show.instruments.filter((one) => one.kind === kind && mayHave(player, one));
+		const [only] = used;
+		// Two instruments of a kind stand in for one another.
+		if (only === undefined || used.size > 1 || only.instead !== undefined) return [];
+		if (others.some((one) => !used.has(one))) return [];
+		const text = `${player.name} has no backup for ${instrumentWords(only)}: there is no other ${KINDS[kind].words}.`;
+		return [{ ...about, text }];
+	});
+	return [...byFile, ...byKind];
+}

@@ -1,0 +1,78 @@
+// What a night says to people of each player's next hand-over: the state as scripts read it, and the rows.
+
+import type { Entry } from '../../../src/journal/entry.ts';
+import type { Night } from '../../../src/night/night.ts';
+import type { PlannedHandOver } from '../../../src/plan/plan.ts';
+import { comingHandOvers } from '../../../src/screen/coming.ts';
+import type { Coming } from '../../../src/screen/what-comes.ts';
+import { midiOf } from '../../../src/tuning/pitch.ts';
+import type { Next, Stays } from './told-by-model.ts';
+
+type PlayerJson = {
+	readonly next: (Omit<Next, 'open'> & { readonly tuning: string }) | null;
+	readonly stays: (Stays & { readonly tuning: string }) | null;
+};
+
+export type Said = {
+	readonly players: Readonly<Record<string, PlayerJson>>;
+	readonly rows: readonly Coming[];
+	/** Every hand-over of the plan: the rows name each player's first. */
+	readonly handOvers: readonly PlannedHandOver[];
+};
+
+/** What is said at this moment. */
+export function saidBy(night: Night): Said {
+	const { players } = night.state() as { players: Said['players'] };
+	const { handOvers } = night.plan();
+	return { players, rows: comingHandOvers(night.screen()), handOvers };
+}
+
+/** The next hand-over as the state says it, its notes from the plan; null where none is to come. */
+export function nextSaid(night: Night, { players }: Said, player: string): Next | null {
+	const said = players[player]?.next ?? null;
+	const planned = night
+		.plan()
+		.handOvers.find((one) => one.player === player && one.instrument !== null);
+	if (said === null || planned?.tuning == null) return null;
+	const { song, instrument, capo } = said;
+	const open = planned.tuning.notes.map(midiOf).join(' ');
+	return { song, instrument, open, capo, for: said.for };
+}
+
+/** What the state says a player stays on. */
+export function staysSaid({ players }: Said, player: string): Stays | null {
+	const said = players[player]?.stays ?? null;
+	if (said === null) return null;
+	return { song: said.song, instrument: said.instrument, capo: said.capo, for: said.for };
+}
+
+/** Whether one of these said what the entry records of hands; entries about anything else are always said. */
+export function isSaid(entry: Entry, before: readonly Said[]): boolean {
+	return before.some(({ players, rows, handOvers }) => {
+		if (entry.k === 'handed-over' && entry.by === 'plan') {
+			const { player, instrument, capo } = entry;
+			const next = players[player]?.next;
+			const isNext =
+				instrument === null
+					? rows.find((one) => one.player === player)?.instrument === null
+					: next?.instrument === instrument && next.capo === capo;
+			if (isNext) return true;
+			// The row says what is overdue in the song that is on; what the next step reaches stands in the plan.
+			const [first, ...later] = handOvers.filter((one) => one.player === player);
+			const isOverdue = first?.section.hasBegun === true;
+			return (
+				isOverdue && later.some((one) => one.instrument === instrument && one.capo === (capo ?? 0))
+			);
+		}
+		if (entry.k === 'stayed') {
+			const stays = players[entry.player]?.stays;
+			return stays?.instrument === entry.instrument && stays.capo === entry.capo;
+		}
+		if (entry.k === 'found-as') {
+			return Object.values(players).some(
+				({ stays }) => stays?.instrument === entry.instrument && stays.capo === entry.capo,
+			);
+		}
+		return true;
+	});
+}

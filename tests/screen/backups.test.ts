@@ -1,0 +1,61 @@
+// What is drawn of a night that went wrong: who stays on a backup, what is handed in place of what, and
+// where there is nothing to hand.
+
+import { describe, expect, test } from 'vitest';
+import { drawScreen } from '../../src/screen/draw-screen.ts';
+import { screenText } from '../../src/screen/row.ts';
+import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { expectDrawn } from './expect-drawn.ts';
+import { longInterval, noBackup, staying, stayingDone, substituted } from './pressed-states.ts';
+
+const sizes = [
+	{ columns: 80, rows: 24 },
+	{ columns: 100, rows: 30 },
+	{ columns: 120, rows: 40 },
+	{ columns: 200, rows: 60 },
+];
+const drawn = (state: ScreenState, size: (typeof sizes)[number]) =>
+	screenText(drawScreen(state, size, { isAscii: false }));
+
+describe.each(sizes)('at $columns x $rows', (size) => {
+	const sized = `${size.columns}x${size.rows}`;
+	test.each(
+		Object.entries({
+			staying,
+			'staying-done': stayingDone,
+			substituted,
+			'no-backup': noBackup,
+			'long-interval': longInterval,
+		}),
+	)('%s', (name, make) => {
+		expectDrawn(`${name}-${sized}`, drawn(make(), size));
+	});
+
+	test('the list says who keeps what for which song, and what is handed in place of what', () => {
+		const list = drawn({ ...staying(), view: 'set', picked: 3 }, size);
+		const isNamed = size.columns >= 100;
+		expect(list).toContain(
+			isNamed ? 'Ash keeps S Spare for 1 Amber, CAPO ON 2' : 'Ash S CAPO 2 for 1',
+		);
+		const other = drawn({ ...substituted(), view: 'set', picked: 1 }, size);
+		expect(other).toContain(isNamed ? 'Ash S Spare for 4 Acorn' : 'Ash S for 4');
+	});
+});
+
+test('what is handed is what the mark and the words are about', () => {
+	const rows = drawn(substituted(), { columns: 80, rows: 24 }).split('\n');
+	expect(rows[0]).toMatch(/^ASH .*S Spare for 2 Lantern +RETUNE 1:00$/);
+	expect(rows.slice(0, 4).join('\n')).toContain('backup for 4 Acorn');
+});
+
+test('above the list it is one line, with the name and whom it stands in for', () => {
+	const [first] = drawn({ ...staying(), view: 'set' }, { columns: 80, rows: 24 }).split('\n');
+	expect(first).toMatch(/^ASH +in +2:57 KEEPS S Spare, CAPO ON 2, backup for 1 Amber$/);
+});
+
+test('small windows name the act too', () => {
+	for (const columns of [40, 60, 70]) {
+		const rows = drawn(staying(), { columns, rows: 10 }).split('\n');
+		expect(rows.slice(0, 4).join('\n')).toMatch(/KEEPS S, CAPO ON 2/);
+	}
+});

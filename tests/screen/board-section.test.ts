@@ -1,0 +1,36 @@
+// A pedal that does not switch is said by word, now and for the point to come.
+
+import { expect, test } from 'vitest';
+import { boardSection } from '../../src/screen/board-section.ts';
+import { rowText } from '../../src/screen/row.ts';
+import { middleOfASong } from './states.ts';
+
+/** Bo's board in the middle of Gravel, whose next point wants DRIVE and DELAY. */
+function rows(stuck: Readonly<Record<string, boolean>>, area: { columns: number; rows: number }) {
+	const state = middleOfASong();
+	const board = state.session.boards.bo;
+	if (!board) throw new Error('Bo has a board');
+	const states = Object.entries(stuck).map(([id, on]) => [id, { on }]);
+	const pedals = { ...board.context.pedals, ...Object.fromEntries(states) };
+	const boards = { bo: { ...board, context: { pedals, stuck: Object.keys(stuck) } } };
+	return boardSection({ ...state, session: { ...state.session, boards } }, area).map(rowText);
+}
+
+test('stuck off it stands with what is on, and the cue does not turn it on', () => {
+	const [now, next] = rows({ drive: false }, { columns: 120, rows: 2 });
+	expect(now).toContain('DRIVE STUCK off, rest off');
+	expect(next).toContain('DELAY (time dotted-eighth) on, DRIVE STUCK off');
+});
+
+test('stuck on it stays on for a cue that leaves it out', () => {
+	const [, next] = rows({ boost: true }, { columns: 120, rows: 2 });
+	expect(next).toContain('BOOST STUCK');
+	expect(next).toContain('DRIVE');
+});
+
+test('it is read from 60 columns on, in one row or two', () => {
+	for (const columns of [60, 80, 120, 200])
+		for (const count of [1, 2])
+			for (const row of rows({ delay: true }, { columns, rows: count }))
+				expect(row).toMatch(/STUCK/);
+});
