@@ -12,6 +12,7 @@ import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { openShow } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { whileWorking } from '../while-working.ts';
 
 export const checkCommand: CliCommand = {
 	usage: 'check SHOW',
@@ -31,8 +32,11 @@ export const checkCommand: CliCommand = {
 				io.write(`${JSON.stringify({ usable: false, problems, findings: [], warnings: [] })}\n`);
 			return tellProblems(problems, io);
 		}
-		const findings = checkShow(show);
-		const warnings = planBeforeDoors(show).warnings.filter((one) => !isSaid(one, findings));
+		const { findings, warnings } = whileWorking('Planning the night,', () => {
+			const found = checkShow(show);
+			const planned = planBeforeDoors(show).warnings.filter((one) => !isSaid(one, found));
+			return { findings: found, warnings: planned };
+		});
 		if (isJson)
 			io.write(
 				`${JSON.stringify({ usable: true, problems: [], findings, warnings: warnings.map(warningJson) })}\n`,

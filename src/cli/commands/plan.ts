@@ -3,6 +3,7 @@
 import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
+import type { Problem } from '../../base/problem.ts';
 import { listNights, unfinishedNight } from '../../disk/nights-folder.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -30,6 +31,7 @@ import { isFinished, nightOnDisk } from '../night-on-disk.ts';
 import { openShow } from '../open-show.ts';
 import { nightFolders, placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { whileWorking } from '../while-working.ts';
 
 export const planCommand: CliCommand = {
 	usage: 'plan SHOW',
@@ -50,11 +52,15 @@ export const planCommand: CliCommand = {
 		const { show, problems, remarks } = await openShow(request.words[0] ?? '', request, io);
 		for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
 		if (!show) return tellProblems(problems, io);
-		const plan = planBeforeDoors(show);
 		const asked = optionText(request, 'why');
-		if (asked !== null) return tellWhy(show, { plan, asked }, io);
-		if (request.options.sheet) io.write(runSheet(show, plan));
-		else io.write(planText(show, { plan, isJson: request.options.json === true }));
+		const told = whileWorking('Planning the night,', () => {
+			const plan = planBeforeDoors(show);
+			if (asked !== null) return whyText(show, { plan, asked });
+			if (request.options.sheet) return runSheet(show, plan);
+			return planText(show, { plan, isJson: request.options.json === true });
+		});
+		if (typeof told !== 'string') return tellProblems([told], io);
+		io.write(told);
 		return EXIT.fine;
 	},
 };
@@ -78,11 +84,10 @@ function planText(
 	return planTable(show, { plan, sentence, standIns });
 }
 
-function tellWhy(
+function whyText(
 	show: Show,
 	{ plan, asked }: { readonly plan: Plan; readonly asked: string },
-	io: Io,
-): number {
+): string | Problem {
 	const isAsked = (text: string) => text.toLowerCase() === asked.toLowerCase();
 	const song = show.songs.find(({ id, title }) => isAsked(id) || isAsked(title));
 	if (song === undefined) {
@@ -90,21 +95,14 @@ function tellWhy(
 			asked,
 			show.songs.flatMap(({ id, title }) => [id, title]),
 		);
-		return tellProblems(
-			[
-				{
-					code: 'no-such-song',
-					what: 'the show has no such song',
-					found: cleanText(asked),
-					hint: near === null ? 'A song goes by its id or its title.' : `Did you mean ${near}?`,
-				},
-			],
-			io,
-		);
+		return {
+			code: 'no-such-song',
+			what: 'the show has no such song',
+			found: cleanText(asked),
+			hint: near === null ? 'A song goes by its id or its title.' : `Did you mean ${near}?`,
+		};
 	}
-	const told = { song: song.id, plan, considered: considered(show, plan, song.id) };
-	io.write(whyTable(show, told));
-	return EXIT.fine;
+	return whyTable(show, { song: song.id, plan, considered: considered(show, plan, song.id) });
 }
 
 /** The sheet of the night that `run` would take up. */
