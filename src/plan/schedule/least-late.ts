@@ -9,8 +9,9 @@ import { finishesInOrder, latenessInOrder } from './pieces-of-work.ts';
 const NODES = 2000;
 /** In all of them together no more pieces than this are looked at: with hundreds, each takes long. */
 const PIECES = 80_000;
-/** Beginnings of orders looked at for the lateness in all. */
+/** Beginnings of orders looked at for the lateness in all; fewer where there are many pieces. */
 const BEGINNINGS = 1000;
+const BEGUN = 20_000;
 
 /**
  * How many sets of orders of so many pieces are looked at.
@@ -80,7 +81,7 @@ function leastInAll(
 	}
 	const taken: number[] = [];
 	const isTaken = new Uint8Array(count);
-	let left = BEGINNINGS;
+	let left = Math.min(BEGINNINGS, BEGUN / count);
 	const goOn = (time: number, lateMs: number): void => {
 		if (taken.length === count) {
 			best = taken.slice();
@@ -150,15 +151,58 @@ export function nearRank(
 	rank.forEach((piece, place) => {
 		ranks[piece] = place;
 	});
-	let now = order;
+	const now = [...order];
+	const ends = endsInOrder(pieces, order);
+	const isNeverLate = { ...pieces, dues };
 	for (let place = 1; place < now.length; place = place < 1 ? 1 : place + 1) {
 		const before = now[place - 1] as number;
 		const after = now[place] as number;
 		if ((ranks[before] as number) < (ranks[after] as number)) continue;
-		const other = now.with(place - 1, after).with(place, before);
-		if (latenessInOrder({ ...pieces, dues }, other) > 0) continue;
-		now = other;
+		now[place - 1] = after;
+		now[place] = before;
+		const changed = endsFrom(isNeverLate, { order: now, place: place - 1, ends });
+		if (changed === null) {
+			now[place - 1] = before;
+			now[place] = after;
+			continue;
+		}
+		ends.set(changed, place - 1);
 		place -= 2;
 	}
 	return now;
+}
+
+/** When each place of the order ends, on the free clock. */
+function endsInOrder({ heads, lengths }: PiecesOfWork, order: readonly number[]): Float64Array {
+	let time = Number.NEGATIVE_INFINITY;
+	return Float64Array.from(order, (piece) => {
+		time = Math.max(time, heads[piece] as number) + (lengths[piece] as number);
+		return time;
+	});
+}
+
+type Exchanged = {
+	readonly order: readonly number[];
+	/** The first of the two that were exchanged. */
+	readonly place: number;
+	/** The ends before. */
+	readonly ends: Float64Array;
+};
+
+/** The ends that are others from this place on; null where something is late by that. */
+function endsFrom(
+	{ heads, lengths, dues, nightMs }: PiecesOfWork,
+	{ order, place, ends }: Exchanged,
+): readonly number[] | null {
+	const changed: number[] = [];
+	let time = ends[place - 1] ?? Number.NEGATIVE_INFINITY;
+	for (let at = place; at < order.length; at += 1) {
+		const piece = order[at] as number;
+		time = Math.max(time, heads[piece] as number) + (lengths[piece] as number);
+		if (nightMs(time) > (dues[piece] as number)) return null;
+		// From there on nothing is moved.
+		if (at > place && time === ends[at]) break;
+		changed.push(time);
+	}
+	return changed;
 }

@@ -19,6 +19,7 @@ import { latenessBound } from '../schedule/lateness-bound.ts';
 import { nodesFor } from '../schedule/least-late.ts';
 import type { Piece } from '../schedule/order-work.ts';
 import { firstShown, onFreeClock } from '../schedule/order-work.ts';
+import type { PiecesOfWork } from '../schedule/pieces-of-work.ts';
 import { piecesFrom } from '../schedule/pieces-of-work.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { BACK_MS } from '../schedule/stints.ts';
@@ -185,12 +186,15 @@ function fits(session: Session, { outlook, best }: Restrung, asked: Asked): bool
 		return { ...one, seconds: Math.max(0, one.seconds - Math.max(0, workedMs) / 1000) };
 	};
 	const left = (all: readonly Named[]) => piecesFrom(clock.at(nowMs), onFreeClock(all, clock));
-	// Not even if all of them had been worked on: most of what does not fit ends here.
+	const isInTime = (all: PiecesOfWork): boolean =>
+		latenessBound(all).latenessMs <= 0 &&
+		exactOrder(all, { enoughMs: 0, nodes: nodesFor(pieces.length) }).latenessMs <= 0;
+	// Of most it can be told without knowing which one stands first: as if none of them had been worked on,
+	// and as if all had.
+	if (isInTime(left(pieces))) return true;
 	if (latenessBound(left(pieces.map(worked))).latenessMs > 0) return false;
 	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs: intervalEnd(outlook) });
-	const begun = left(pieces.map((one) => (one === first ? worked(one) : one)));
-	if (latenessBound(begun).latenessMs > 0) return false;
-	return exactOrder(begun, { enoughMs: 0, nodes: nodesFor(pieces.length) }).latenessMs <= 0;
+	return isInTime(left(pieces.map((one) => (one === first ? worked(one) : one))));
 }
 
 /** What stands first in the list counts as worked on since it came back or broke, or since something was last marked ready. */
