@@ -128,7 +128,9 @@ function staysOf(live: LiveNight, { slots }: Plan, player: string): Stays | null
 	// The model counts it as missing though what stays in hands may sound so.
 	if (slot.how === 'missing') return 'unasked';
 	if (played === null || before === null || slot.isHandOver) return null;
-	const forNamed = namedFor(live, next, player, played);
+	// A song that does not name this player asks for nothing else while they keep what sounds so.
+	const { isAsAbove } = live.asked[slotKey(placed[next]!.key, player)]!;
+	const forNamed = isAsAbove ? null : namedFor(live, next, player, played);
 	if (forNamed === null && before.capo === played.capo) return null;
 	const { instrument, capo } = played;
 	return { song: placed[next]!.song.id, instrument, capo, for: forNamed };
