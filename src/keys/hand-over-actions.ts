@@ -5,7 +5,8 @@ import type { PlannedHandOver, Stay } from '../plan/plan.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { asBackup, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { capoWords } from '../tuning/capo-words.ts';
 import type { Action } from './action.ts';
 import { exchangePrompt } from './exchange-prompt.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
@@ -151,21 +152,13 @@ function handOverLine(
 	const what =
 		instrument === null
 			? 'hands empty'
-			: `${shownInstrument(show, instrument)}, ${tuning?.name ?? ''}, ${capoWords(capo)}${backupWords(show, named)}`;
+			: `${shownInstrument(show, instrument)}, ${tuning?.name ?? ''}, ${capoWords(capo)}${asBackup(show, named)}`;
 	return `${playerName(show, player)}: ${what}${leave === null ? '' : `, check ${leave}`}`;
 }
 
 function stayLine(show: Show, { player, instrument, capo, for: named }: Stay): string {
-	const what = `${shownInstrument(show, instrument)}, ${capoWords(capo)}${backupWords(show, named)}`;
+	const what = `${shownInstrument(show, instrument)}, ${capoWords(capo)}${asBackup(show, named)}`;
 	return `${playerName(show, player)} keeps ${what}`;
-}
-
-function backupWords(show: Show, named: string | null): string {
-	return named === null ? '' : `, backup for ${shownInstrument(show, named)}`;
-}
-
-function capoWords(capo: number): string {
-	return capo === 0 ? 'no capo' : `CAPO ${capo}`;
 }
 
 export const handOver: Action = {

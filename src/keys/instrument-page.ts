@@ -11,6 +11,7 @@ import { warmthOn } from '../session/warmth-words.ts';
 import { onlyPlayer } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { capoSaid } from '../tuning/capo-words.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
 import { exposedLine, openStringsBlock, shapeBlock } from './by-ear-words.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
@@ -72,7 +73,7 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 	const past = context.measuredOn(instrument.id);
 	const shapes = shapesNext(context, instrument);
 	return {
-		title: `${shownInstrument(show, instrument.id)}: in ${tuning.name}, ${capoWords(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoWords(wantedCapo)}`}${forWhom}`,
+		title: `${shownInstrument(show, instrument.id)}: in ${tuning.name}, ${capoSaid(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoSaid(wantedCapo)}`}${forWhom}`,
 		lines: [
 			...stringLines(card),
 			...stepLines(card),
@@ -107,10 +108,6 @@ function shapesNext({ session, plan }: KeyContext, instrument: Instrument): read
 	const { show } = session;
 	const asked = { instrument, from: tuning, to: tuning, capo, player };
 	return shapesOfSong(tuningCard(show, { ...asked, referenceHertz: show.referenceHertz }), song);
-}
-
-function capoWords(capo: number): string {
-	return capo === 0 ? 'no capo' : `capo ${capo}`;
 }
 
 /** A line a string, or a course where strings are paired, so that twelve fit where six do. */

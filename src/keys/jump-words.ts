@@ -6,7 +6,14 @@ import type { ChangeCost } from '../plan/what-if/what-if.ts';
 import { findInstrument } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
-import { playerName, reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import {
+	asBackup,
+	playerName,
+	reasonShown,
+	shownInstrument,
+	songTitle,
+} from '../showfile/shown-names.ts';
+import { capoAct } from '../tuning/capo-words.ts';
 
 /** More titles than this are counted instead. */
 const MOST_NAMED = 2;
@@ -79,7 +86,7 @@ function playerLine(
 			: [`${minutesSeconds(one.afterEndSeconds)} after the song`]),
 	].join(', ');
 	const what = `${shownInstrument(session.show, one.instrument)}${tuningWords(one, session)}${capo}`;
-	return `${who}: ${what}${backup(one, session)}: ${said}`;
+	return `${who}: ${what}${asBackup(session.show, one.for)}: ${said}`;
 }
 
 /** Who keeps what stands in for what the song names, or moves the capo on it; nothing for who just goes on. */
@@ -87,10 +94,10 @@ function keptLine(one: PlayerPreview, session: Session): readonly string[] {
 	if (one.instrument === null) return [];
 	const isCapoMoved = session.instruments[one.instrument]?.context.capo !== one.capo;
 	if (one.for === null && !isCapoMoved) return [];
-	const capo = isCapoMoved ? [one.capo === 0 ? 'CAPO OFF' : `CAPO ON ${one.capo}`] : [];
+	const capo = isCapoMoved ? [capoAct(one.capo)] : [];
 	const keeps = `keeps ${shownInstrument(session.show, one.instrument)}`;
 	const words = [keeps, ...capo].join(', ');
-	return [`${playerName(session.show, one.player)}: ${words}${backup(one, session)}`];
+	return [`${playerName(session.show, one.player)}: ${words}${asBackup(session.show, one.for)}`];
 }
 
 /** The tuning, but for a standard one that the instrument is in anyway. */
@@ -98,8 +105,4 @@ function tuningWords({ instrument, tuning }: PlayerPreview, session: Session): s
 	const own = instrument === null ? null : findInstrument(session, instrument)?.tuning;
 	if (tuning === null || (tuning.name === own?.name && / standard$/.test(tuning.name))) return '';
 	return `, ${tuning.name}`;
-}
-
-function backup({ for: named }: PlayerPreview, { show }: Session): string {
-	return named === null ? '' : `, backup for ${shownInstrument(show, named)}`;
 }

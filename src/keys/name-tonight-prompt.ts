@@ -7,6 +7,7 @@ import type { Command } from '../session/command.ts';
 import { whyFixed } from '../session/decide-set.ts';
 import { findSongItem } from '../session/find.ts';
 import { playerName, slotAndName } from '../showfile/shown-names.ts';
+import { capoSaid } from '../tuning/capo-words.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { namedTonight } from './named-tonight.ts';
 import { choicePrompt, slotPrompt, withPlayer } from './prompts.ts';
@@ -75,6 +76,5 @@ function confirmPrompt(command: NameTonight): Prompt {
 function partWords({ session }: KeyContext, part: TonightPart | null): string {
 	if (part === null) return 'as the song says';
 	if (part.kind === 'none') return 'with empty hands';
-	const capo = part.capo === 0 ? 'no capo' : `capo ${part.capo}`;
-	return `on ${slotAndName(session.show, part.instrument)}, ${part.tuning.name}, ${capo}`;
+	return `on ${slotAndName(session.show, part.instrument)}, ${part.tuning.name}, ${capoSaid(part.capo)}`;
 }

@@ -5,7 +5,7 @@ import { cellAt } from '../session/cells.ts';
 import { findInstrument, findSongItem } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { soundsSo } from '../session/sounds-so.ts';
-import { shownInstrument } from '../showfile/shown-names.ts';
+import { asBackup } from '../showfile/shown-names.ts';
 
 /** What a player has for the start of a song. */
 export type Held = {
@@ -21,7 +21,7 @@ export function backupWords(session: Session, { item: key, player, instrument }:
 	if (item === null || instrument === null) return '';
 	const { part, isNamed } = cellAt(session, { item, point: 0, player });
 	if (!isNamed || part?.kind !== 'named' || part.instrument === instrument) return '';
-	return `, backup for ${shownInstrument(session.show, part.instrument)}`;
+	return asBackup(session.show, part.instrument);
 }
 
 /** The instrument that a part names, where what the player holds is another that sounds as asked; else null. */

@@ -11,6 +11,7 @@ import type { Plan, Section, Slot, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
 import {
+	backupFor,
 	instrumentName,
 	playerName,
 	reasonShown,
@@ -139,7 +140,7 @@ function changeLines(show: Show, plan: Plan, slot: Slot): readonly string[] {
 			];
 	const under = (words: string) =>
 		`     ${fitWidth('', PLAYER_COLUMNS)} ${fitWidth(cleanText(words), THING_COLUMNS)}`;
-	const backup = slot.for === null ? [] : [`backup for ${shownInstrument(show, slot.for)}`];
+	const backup = slot.for === null ? [] : [backupFor(show, slot.for)];
 	const below = Array.from({ length: Math.max(more.length, backup.length) }, (_, at) =>
 		`${under(backup[at] ?? '')} ${more[at] ?? ''}`.trimEnd(),
 	);

@@ -9,7 +9,7 @@ import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
-import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { asBackup, songTitle } from '../showfile/shown-names.ts';
 import { cautionsFor } from './cautions.ts';
 import { PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
 
@@ -97,7 +97,7 @@ function changeTexts(show: Show, song: Song, slot: Slot): readonly string[] {
 	const instrument = show.instruments.find((one) => one.id === slot.instrument);
 	const place = instrument?.slot?.toUpperCase() ?? instrument?.name ?? slot.instrument;
 	const keeps = slot.isHandOver ? '' : 'keeps ';
-	const backup = slot.for === null ? '' : `, backup for ${shownInstrument(show, slot.for)}`;
+	const backup = asBackup(show, slot.for);
 	const change = cleanText(
 		`${who} ${keeps}${place} ${shortTuning(tuning)}${capoText(slot)}${backup}`,
 	);

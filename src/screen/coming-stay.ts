@@ -1,10 +1,10 @@
 // What a player stays on for a song that names another instrument, or another capo: the act, as the plan has it.
 
 import type { Plan, PlannedHandOver, Section, Stay } from '../plan/plan.ts';
+import { capoAct } from '../tuning/capo-words.ts';
 import { forWords, whenWords } from './coming-words.ts';
 import { slotLabel } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
-import { capoAct } from './tuning-words.ts';
 import type { Dated } from './what-comes.ts';
 
 /** What the player stays on for the next song, else the capo that they move on it for a later one; nothing where a hand-over comes before. */

@@ -5,6 +5,7 @@ import { cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
 import { reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { capoAct } from '../tuning/capo-words.ts';
 import { isNotAfter, stayBefore, stayingOf } from './coming-stay.ts';
 import { forWords, whenWords } from './coming-words.ts';
 import { durationWords } from './duration-words.ts';
@@ -12,7 +13,6 @@ import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
 import { stateWords } from './instrument-words.ts';
 import { instrumentOf, songOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
-import { capoAct } from './tuning-words.ts';
 import type { Coming, Dated } from './what-comes.ts';
 
 /** Seconds before the hand-over from which an instrument that is not ready calls for attention; common practice, no source. */

@@ -3,6 +3,7 @@
 
 import { graphemes } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
+import { capoAct } from '../tuning/capo-words.ts';
 import {
 	ALL_TALL_COLUMNS,
 	type HandOverColumns,
@@ -15,7 +16,7 @@ import { instrumentOf, playerLabel } from './named-in-show.ts';
 import { placeAt, type Row, type SpanStyle, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { firstThatFits, hasTallLetter, tallRows, tallWidth } from './tall-glyphs.ts';
-import { capoAct, tuningNames, withSigns } from './tuning-words.ts';
+import { tuningNames, withSigns } from './tuning-words.ts';
 import { type Coming, readinessStyle } from './what-comes.ts';
 
 export type BlockArea = {

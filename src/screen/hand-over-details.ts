@@ -3,11 +3,11 @@
 
 import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
-import type { Show } from '../showfile/show.ts';
-import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { backupFor, packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { capoWords } from '../tuning/capo-words.ts';
 import { type Area, cutRow, type Row, rowWidth, type Span, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { capoWords, shortTuning } from './tuning-words.ts';
+import { shortTuning } from './tuning-words.ts';
 import type { Coming } from './what-comes.ts';
 
 export type DetailArea = Area & {
@@ -26,7 +26,7 @@ export function detailRows(state: ScreenState, coming: Coming, area: DetailArea)
 	const head = headRows(state, coming, { ...area, pack });
 	const hasPack = head.some((row) => row.some(({ text }) => text.includes(pack)));
 	const lines = [
-		...(coming.for === null ? [] : [backupWords(state.session.show, coming.for)]),
+		...(coming.for === null ? [] : [backupFor(state.session.show, coming.for)]),
 		...(hasPack || pack === '' ? [] : [pack]),
 		...offsetLines(state, coming),
 		...(coming.leave === null ? [] : [`check ${coming.leave}`]),
@@ -61,11 +61,6 @@ function takeWords({ session: { show } }: ScreenState, { kind, instrument }: Com
 	if (instrument === null) return '';
 	const name = shownInstrument(show, instrument);
 	return kind === 'break' ? `TAKE ${name}` : name;
-}
-
-/** The named instrument that something stands in for: `backup for 1 Amber`. */
-export function backupWords(show: Show, named: string): string {
-	return `backup for ${shownInstrument(show, named)}`;
 }
 
 /** What it is in, and its capo where that is not to be moved. */

@@ -1,13 +1,13 @@
 // Hand-overs a line each, for players whose hand-over is not in tall letters and above every list.
 
 import type { Show } from '../showfile/show.ts';
-import { shownInstrument } from '../showfile/shown-names.ts';
+import { backupFor, shownInstrument } from '../showfile/shown-names.ts';
+import { capoWords } from '../tuning/capo-words.ts';
 import { handOverColumns } from './hand-over-columns.ts';
-import { backupWords } from './hand-over-details.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { capoWords, shortTuning, tuningThatFits } from './tuning-words.ts';
+import { shortTuning, tuningThatFits } from './tuning-words.ts';
 import { type Coming, readinessStyle } from './what-comes.ts';
 
 /** Below this a line for a player has lost its tuning or when it is wanted. */
@@ -64,7 +64,7 @@ export function keptWords(show: Show, coming: Coming): Row {
 
 /** `backup for 1 Amber`, or nothing. */
 function backup(show: Show, { for: named }: Coming): readonly string[] {
-	return named === null ? [] : [backupWords(show, named)];
+	return named === null ? [] : [backupFor(show, named)];
 }
 
 function wideLine(

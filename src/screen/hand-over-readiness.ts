@@ -2,10 +2,10 @@
 // yet ready for what is asked.
 
 import type { PlannedHandOver, StandIn, Work } from '../plan/plan.ts';
+import { capoAct } from '../tuning/capo-words.ts';
 import { durationWords } from './duration-words.ts';
 import { type StateMark, stateMark, stateWords } from './instrument-words.ts';
 import type { ScreenState } from './screen-state.ts';
-import { capoAct } from './tuning-words.ts';
 import { JOB_WORDS } from './work-section.ts';
 
 export type HandOverReadiness = {

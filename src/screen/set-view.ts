@@ -6,12 +6,12 @@ import type { Section } from '../plan/plan.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
 import type { Part, Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { capoAct, capoWords } from '../tuning/capo-words.ts';
 import { durationWords } from './duration-words.ts';
 import { slotLabel, songPlace } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
-import { capoAct, capoWords } from './tuning-words.ts';
 
 /** The song that a question is about: not yet there, not yet off the list. */
 const ASKED = { here: 'here?', dropped: 'drop?' } as const;

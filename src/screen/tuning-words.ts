@@ -58,16 +58,6 @@ export function tuningThatFits(show: Show, tuning: Tuning, columns: number): str
 	return fits(usual) ? usual : (tuningNames(show, tuning).find(fits) ?? usual);
 }
 
-/** `CAPO 3`, or `no capo`. */
-export function capoWords(capo: number): string {
-	return capo > 0 ? `CAPO ${capo}` : 'no capo';
-}
-
-/** What is to be done with the capo: `CAPO ON 3`, or `CAPO OFF`. */
-export function capoAct(capo: number): string {
-	return capo > 0 ? `CAPO ON ${capo}` : 'CAPO OFF';
-}
-
 /** The file's own abbreviation, but only where it is the shorter one. */
 function ownShort(show: Show, { name }: Tuning): string | null {
 	const wanted = name.toLowerCase();

@@ -6,6 +6,7 @@ import type { IdleWork, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { capoAct } from '../tuning/capo-words.ts';
 import { retuneSteps } from '../tuning/retune-steps.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { durationWords } from './duration-words.ts';
@@ -14,7 +15,7 @@ import { slotLabel, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock } from './show-clock-words.ts';
-import { capoAct, shortTuning, tuningNames } from './tuning-words.ts';
+import { shortTuning, tuningNames } from './tuning-words.ts';
 
 /** Below this the line has no room for how long it takes and what is left. */
 const LEAST_WIDE_COLUMNS = 74;

@@ -49,6 +49,16 @@ export function reasonShown(show: Show, why: string): string {
 		.join(' ');
 }
 
+/** The named instrument that something stands in for: `backup for 1 Amber`. */
+export function backupFor(show: Show, named: string): string {
+	return `backup for ${shownInstrument(show, named)}`;
+}
+
+/** The same after what stands in for it: `, backup for 1 Amber`; empty where nothing does. */
+export function asBackup(show: Show, named: string | null): string {
+	return named === null ? '' : `, ${backupFor(show, named)}`;
+}
+
 /** The pack's name; most have none but their id. */
 export function packName(show: Show, id: string): string {
 	return show.packs.find((one) => one.id === id)?.name ?? id;

@@ -3,6 +3,7 @@
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { Session } from '../../session/session.ts';
 import { songTitle } from '../../showfile/shown-names.ts';
+import { capoSaid } from '../../tuning/capo-words.ts';
 import { hasStringsOf } from '../demand/has-strings-of.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import { samePitches, soundsSame } from '../demand/same-pitches.ts';
@@ -74,17 +75,13 @@ function wrongWords({ instrument, state, wanted, title }: Wrong, call: Call): st
 	const isOther = other !== null;
 	const what = isOther ? `${call(other)} in` : wanted.instrument === null ? '' : 'it in';
 	if (!isOther && samePitches(tuning, wanted.tuning)) {
-		return `${call(instrument)} has ${capoWords(capo)}; ${title} wants ${capoWords(wanted.capo)}`;
+		return `${call(instrument)} has ${capoSaid(capo)}; ${title} wants ${capoSaid(wanted.capo)}`;
 	}
 	const is = `${call(instrument)} is in ${tuning.name}${withCapo(capo)}`;
 	return `${is}; ${title} wants ${what} ${wanted.tuning.name}${withCapo(wanted.capo)}`.replace(
 		'  ',
 		' ',
 	);
-}
-
-function capoWords(capo: number): string {
-	return capo === 0 ? 'no capo' : `capo ${capo}`;
 }
 
 function withCapo(capo: number): string {
