@@ -4,7 +4,7 @@
 import type { Choosing } from '../choice/choose-hands.ts';
 import type { HandAt, Possible, SearchGraph } from '../choice/search-graph.ts';
 import { onlyHand, possibleWith } from '../choice/search-graph.ts';
-import { preemptiveLateness } from '../schedule/preemptive-lateness.ts';
+import { criticalPieces } from '../schedule/critical-pieces.ts';
 import type { Weighed } from '../schedule/schedule.ts';
 import { sureLatenessMs } from './sure-work.ts';
 
@@ -42,7 +42,7 @@ function openSlots(
 ): readonly HandAt[] {
 	const { outlook, seats, sectionCount } = graph.seating;
 	const { pieces, clock, choices } = weighed;
-	const { critical } = preemptiveLateness(pieces, { nowMs: outlook.nowMs, clock });
+	const critical = criticalPieces(pieces, { nowMs: outlook.nowMs, clock });
 	const places = critical.map(({ stint }) => choices.indexOf(stint.choice));
 	const until = Math.max(0, ...places.map((index) => Math.floor(index / seats.length)));
 	const all = [...Array(sectionCount * seats.length).keys()];

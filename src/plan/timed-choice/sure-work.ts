@@ -10,8 +10,9 @@ import type { Section } from '../plan.ts';
 import { busyWindows } from '../schedule/busy-windows.ts';
 import { freeClock } from '../schedule/free-clock.ts';
 import { beginningMs } from '../schedule/hand-overs-ahead.ts';
-import type { Piece } from '../schedule/order-work.ts';
-import { preemptiveLateness } from '../schedule/preemptive-lateness.ts';
+import { latenessBound } from '../schedule/lateness-bound.ts';
+import { onFreeClock, type Piece } from '../schedule/order-work.ts';
+import { piecesFrom } from '../schedule/pieces-of-work.ts';
 import { type LeastWork, leastOf, pastsOf } from './pasts.ts';
 
 /**
@@ -47,7 +48,8 @@ export function sureLatenessMs(graph: SearchGraph, possible: Possible): number {
 	});
 	if (pieces.length === 0) return 0;
 	const clock = freeClock(busyWindows(outlook.cues, windows));
-	const { latenessMs } = preemptiveLateness(pieces, { nowMs: outlook.nowMs, clock });
+	const waiting = onFreeClock(pieces, clock);
+	const { latenessMs } = latenessBound(piecesFrom(clock.at(outlook.nowMs), waiting));
 	return Math.round(Math.max(0, latenessMs));
 }
 
