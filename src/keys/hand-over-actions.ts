@@ -1,7 +1,7 @@
 // What is given into hands: as planned, or otherwise.
 
 import { firstSong } from '../plan/demand/first-song.ts';
-import type { PlannedHandOver, Stay } from '../plan/plan.ts';
+import type { Job, PlannedHandOver, Stay } from '../plan/plan.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
@@ -116,7 +116,7 @@ function handOverOutcome(context: KeyContext): Outcome {
 				title:
 					later === null ? `In hands now: ${all}${slots}` : `For ${later}, next: ${all}${slots}`,
 				lines: [
-					...open.handOvers.map((one) => handOverLine(show, one)),
+					...open.handOvers.map((one) => handOverLine(context, one)),
 					...open.stays.map((one) => stayLine(show, one)),
 				],
 			},
@@ -145,16 +145,33 @@ function handOverOutcome(context: KeyContext): Outcome {
 }
 
 /** Who gets what, and what is to be checked before it leaves the rack. */
-function handOverLine(
-	show: Show,
-	{ player, instrument, tuning, capo, leave, for: named }: PlannedHandOver,
-) {
+function handOverLine(context: KeyContext, planned: PlannedHandOver): string {
+	const { show } = context.session;
+	const { player, instrument, tuning, capo, leave, for: named } = planned;
 	const what =
 		instrument === null
 			? 'hands empty'
 			: `${shownInstrument(show, instrument)}, ${tuning?.name ?? ''}, ${capoWords(capo)}${asBackup(show, named)}`;
-	return `${playerName(show, player)}: ${what}${leave === null ? '' : `, check ${leave}`}`;
+	const check = leave === null ? '' : `, check ${leave}`;
+	return `${playerName(show, player)}: ${what}${workLeft(context, planned)}${check}`;
 }
+
+/** What enter records as done, though nobody has said that it is; a touch-up changes nothing. */
+function workLeft({ plan }: KeyContext, of: PlannedHandOver): string {
+	const left = plan.work.flatMap(({ section, player, instrument, job }) =>
+		section === of.section && player === of.player && instrument === of.instrument
+			? NOT_DONE[job]
+			: [],
+	);
+	return left.map((words) => `, ${words}`).join('');
+}
+
+const NOT_DONE: Readonly<Record<Job, readonly string[]>> = {
+	'touch-up': [],
+	retune: ['NOT RETUNED'],
+	capo: ['CAPO NOT MOVED'],
+	restring: ['NOT RESTRUNG'],
+};
 
 function stayLine(show: Show, { player, instrument, capo, for: named }: Stay): string {
 	const what = `${shownInstrument(show, instrument)}, ${capoWords(capo)}${asBackup(show, named)}`;

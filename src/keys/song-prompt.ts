@@ -74,9 +74,11 @@ export function songPrompt(
 				...about,
 				title: ask.title(context),
 				lines: [
-					...songs
-						.slice(first, first + SHOWN_SONGS)
-						.map((song) => `${song === chosen ? '>' : ' '} ${song.title}`),
+					...songs.slice(first, first + SHOWN_SONGS).map((song, place) => {
+						const more = songs.length - first - SHOWN_SONGS;
+						const rest = place === SHOWN_SONGS - 1 && more > 0 ? `   +${more} more` : '';
+						return `${song === chosen ? '>' : ' '} ${song.title}${rest}`;
+					}),
 					...about.lines,
 					...(songs.length === 0 ? [NO_SONG] : []),
 				],

@@ -91,7 +91,7 @@ function standInLines(session: Session, standIns: readonly StandIn[]): readonly 
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
 		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
-		words: [...laterWords(one.later), one.why].join('; '),
+		words: [...laterWords(one.later), ...whyBeside(one)].join('; '),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
 	const names = widest(rows.map(({ name }) => name));
@@ -108,12 +108,18 @@ function standInLines(session: Session, standIns: readonly StandIn[]): readonly 
 	);
 }
 
+/** Why it would do, but the capo, which stands beside the tuning already. */
+function whyBeside({ why, capo }: StandIn): readonly string[] {
+	const words = why.split(', ').filter((word) => word !== `capo ${capo}`);
+	return words.length === 0 ? [] : [words.join(', ')];
+}
+
 const NAME_COLUMNS = 12;
 
 /** The first thing that it costs, and how many more there are; nothing where it costs nothing. */
 function laterWords([first, ...more]: readonly string[]): readonly string[] {
 	if (first === undefined) return [];
-	return [more.length === 0 ? first : `${first} (+${more.length})`];
+	return [`later: ${first}${more.length === 0 ? '' : ` (+${more.length})`}`];
 }
 
 /** What playing on means: in the last minute of a song, the way through it on the strings that are left. */

@@ -167,6 +167,7 @@ export type WarningCode =
 	| 'late'
 	| 'stale'
 	| 'wrong-tuning'
+	| 'empty-hands'
 	| 'tight-gap'
 	| 'missing'
 	| 'substituted'

@@ -33,7 +33,8 @@ export function stayingOf(state: ScreenState, stay: Stay): Dated {
 	const untilSeconds = (atMs - state.nowMs) / 1000;
 	const acts = stayActs(state, stay);
 	return {
-		atMs,
+		// Where nothing is to be done, what is to be done before the same song comes first.
+		atMs: acts.length > 1 ? atMs : section.startMs,
 		coming: {
 			player,
 			kind: 'stays',

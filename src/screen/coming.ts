@@ -4,6 +4,7 @@
 import { cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
+import { songOnNow } from '../session/find.ts';
 import { reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
 import { isNotAfter, stayBefore, stayingOf } from './coming-stay.ts';
@@ -75,7 +76,9 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 	};
 }
 
+/** What answers a break while a song is on; between songs the plan does, for the next one. */
 function breakOf(state: ScreenState, player: string): Coming | null {
+	if (songOnNow(state.session) === null) return null;
 	const best = state.standIns[player]?.[0];
 	const open = state.session.incidents.findLast((one) => one.isOpen && one.player === player);
 	if (best === undefined && open === undefined) return null;

@@ -2,6 +2,8 @@
 // yet ready for what is asked.
 
 import type { PlannedHandOver, StandIn, Work } from '../plan/plan.ts';
+import { holderOf } from '../session/find.ts';
+import { playerName } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
 import { durationWords } from './duration-words.ts';
 import { type StateMark, stateMark, stateWords } from './instrument-words.ts';
@@ -25,7 +27,7 @@ export function handOverReadiness(state: ScreenState, planned: PlannedHandOver):
 	const held = session.instruments[instrument];
 	if (held === undefined) return { mark: null, words: '', due };
 	const mark = stateMark(session, instrument, nowMs);
-	const words = stateWords(session, instrument, nowMs);
+	const words = whereWords(state, planned, held.value) ?? stateWords(session, instrument, nowMs);
 	if (due.length === 0) return { mark: mark === '=' ? '+' : mark, words, due };
 	const left = due.reduce((sum, one) => sum + one.seconds, 0);
 	const jobs = `${due.map(jobLabel).join(' + ')} ${durationWords(left)}`;
@@ -35,6 +37,17 @@ export function handOverReadiness(state: ScreenState, planned: PlannedHandOver):
 	function said(now: StateMark): boolean {
 		return now === '~' || now === '=' || now === 'o';
 	}
+}
+
+/** Who else has it in hands: it is to be fetched there. */
+function whereWords(
+	{ session }: ScreenState,
+	{ instrument, player }: PlannedHandOver,
+	place: string,
+): string | null {
+	const holder = instrument === null || place !== 'inHands' ? null : holderOf(session, instrument);
+	if (holder === null || holder === player) return null;
+	return `${playerName(session.show, holder).toUpperCase()} HAS IT`;
 }
 
 /** The work as a label: `RETUNE`, `CAPO ON 2,`, since a number follows. */

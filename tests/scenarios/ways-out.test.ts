@@ -37,7 +37,7 @@ set: [one, two]
 		expect(states[0].standIns.bo).toEqual([]);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  No backup fits.',
-			'    or  0 play on; Bo has nothing in Two',
+			'    or  0 play on; later: Bo has nothing in Two',
 		]);
 		expect(states[0].warnings).toContainEqual(
 			expect.objectContaining({ code: 'no-stand-in', instrument: 'B' }),
@@ -69,7 +69,7 @@ set: [one, {song: two, gap: 30s}]
 		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  TAKE  T Tern   0:10 E standard same tuning, ready',
-			'    or  S Spare  0:10 E standard Bo has a backup in Two; same tuning, ready',
+			'    or  S Spare  0:10 E standard later: Bo has a backup in Two; same tuning, re…',
 		]);
 	});
 	test('in the last minute the way through on five strings stands with them', () => {

@@ -8,7 +8,7 @@ import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import { soundingTuning } from '../demand/sounding-tuning.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
-import type { Plan, Slot, StandIn } from '../plan.ts';
+import type { Plan, Section, Slot, StandIn } from '../plan.ts';
 import type { LaterCost } from '../what-if/later-cost.ts';
 import type { Rack, Ranked } from './stand-in-ranks.ts';
 import { compareRanked, ranksOf } from './stand-in-ranks.ts';
@@ -23,6 +23,8 @@ export type StandInsAsked = {
 	readonly player: string;
 	/** What is to be replaced; left out, what they hold during a song, else what they get next. */
 	readonly instrument?: string;
+	/** Where it is to be replaced; left out, where it is played first. */
+	readonly section?: Section;
 };
 
 /**
@@ -148,6 +150,7 @@ function soundAsked({
 	plan,
 	player,
 	instrument,
+	section: at,
 }: StandInsAsked): Pick<Replaceable, 'slot'> & { readonly sound: Sound | null } {
 	const held = session.players[player]?.holds ?? null;
 	const slots = plan.slots.filter((slot) => slot.player === player);
@@ -158,8 +161,14 @@ function soundAsked({
 			: instrument === held;
 	// During a song with empty hands, what should be in them comes before what is next.
 	const asked = slots.find((one) => one.instrument === instrument || one.named === instrument);
-	const slot = isForHeld ? present : ((instrument === undefined ? slots[0] : asked) ?? null);
-	const replaced = instrument ?? (isForHeld ? held : (slot?.instrument ?? slot?.named ?? null));
+	const there = slots.find(({ section }) => section === at);
+	const found = there ?? (instrument === undefined ? slots[0] : asked) ?? null;
+	const slot = isForHeld && there === undefined ? present : found;
+	// Between songs what has strings down in their hands is what is to be replaced, by what the plan gives or by another.
+	const isHeldDown =
+		held !== null && (session.instruments[held]?.context.stringsDown.length ?? 0) > 0;
+	const inTurn = isForHeld || isHeldDown ? held : (slot?.instrument ?? slot?.named ?? null);
+	const replaced = instrument ?? inTurn;
 	return { slot, sound: soundOf(session, slot, replaced) };
 }
 

@@ -93,8 +93,8 @@ function lateWords(
 	work: Work,
 	title: string,
 ): (call: Call) => string {
-	const { player, instrument, slackSeconds } = work;
-	const [best] = standIns({ session, plan, nowMs, player, instrument });
+	const { section, player, instrument, slackSeconds } = work;
+	const [best] = standIns({ session, plan, nowMs, player, instrument, section });
 	const late = (call: Call) =>
 		`${call(instrument)} is ${minutesSeconds(-slackSeconds)} late for ${title}`;
 	if (best === undefined) return late;

@@ -2,8 +2,10 @@
 
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { Session } from '../../session/session.ts';
-import { songTitle } from '../../showfile/shown-names.ts';
+import type { Show } from '../../showfile/show.ts';
+import { playerName, songTitle } from '../../showfile/shown-names.ts';
 import { capoSaid } from '../../tuning/capo-words.ts';
+import { KINDS } from '../../tuning/kind.ts';
 import { hasStringsOf } from '../demand/has-strings-of.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import { samePitches, soundsSame } from '../demand/same-pitches.ts';
@@ -27,6 +29,8 @@ export function wrongTunings({
 }): readonly Warning[] {
 	return choices.flatMap((choice): readonly Warning[] => {
 		const { section, player, before, wanted, isSettled } = choice;
+		if (before === null && wanted !== null && isSettled)
+			return [emptyHands(session, choice, wanted)];
 		const state = before === null ? undefined : session.instruments[before.instrument];
 		if (!(section.hasBegun || isSettled) || before === null || wanted === null || !state) return [];
 		if (isRight(session, { before, state, wanted })) return [];
@@ -38,11 +42,31 @@ export function wrongTunings({
 				player,
 				instrument: before.instrument,
 				...sentence(session.show, (call) =>
-					wrongWords({ instrument: before.instrument, state, wanted, title }, call),
+					wrongWords(session.show, { instrument: before.instrument, state, wanted, title }, call),
 				),
 			},
 		];
 	});
+}
+
+/** Whose hands were left empty on purpose or by mistake, where something is to be played. */
+function emptyHands(
+	{ show }: Session,
+	{ section, player }: Choice,
+	{ instrument, tuning }: Wanted,
+): Warning {
+	const title = songTitle(show, section.song);
+	const what = (call: Call) => (instrument === null ? tuning.name : call(instrument));
+	return {
+		code: 'empty-hands',
+		song: section.song,
+		player,
+		...(instrument === null ? {} : { instrument }),
+		...sentence(
+			show,
+			(call) => `${playerName(show, player)} has nothing in hands; ${title} wants ${what(call)}`,
+		),
+	};
 }
 
 function isRight(
@@ -69,10 +93,12 @@ type Wrong = {
 	readonly title: string;
 };
 
-function wrongWords({ instrument, state, wanted, title }: Wrong, call: Call): string {
+function wrongWords(show: Show, { instrument, state, wanted, title }: Wrong, call: Call): string {
 	const { tuning, capo } = state.context;
 	const other = wanted.instrument === instrument ? null : wanted.instrument;
 	const isOther = other !== null;
+	if (isOther && !isSameFamily(show, instrument, other))
+		return `${call(instrument)} is in hands; ${title} wants ${call(other)}`;
 	const what = isOther ? `${call(other)} in` : wanted.instrument === null ? '' : 'it in';
 	if (!isOther && samePitches(tuning, wanted.tuning)) {
 		return `${call(instrument)} has ${capoSaid(capo)}; ${title} wants ${capoSaid(wanted.capo)}`;
@@ -82,6 +108,15 @@ function wrongWords({ instrument, state, wanted, title }: Wrong, call: Call): st
 		'  ',
 		' ',
 	);
+}
+
+/** A bass in place of a guitar is the wrong instrument, whatever its tuning is called. */
+function isSameFamily(show: Show, one: string, other: string): boolean {
+	const [mine, theirs] = [one, other].map((id) => {
+		const instrument = instrumentById(show).get(id);
+		return instrument && KINDS[instrument.kind].family;
+	});
+	return mine === theirs;
 }
 
 function withCapo(capo: number): string {
