@@ -9,7 +9,7 @@ import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
-import { asBackup, songTitle } from '../showfile/shown-names.ts';
+import { asBackup, playerName, songTitle } from '../showfile/shown-names.ts';
 import { cautionsFor } from './cautions.ts';
 import { PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
 
@@ -50,7 +50,16 @@ function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSo
 	const slots = plan.slots.filter((slot) => slot.section.position === position);
 	const isAhead = plan.sections.some((section) => section.position === position);
 	const changes = isAhead
-		? slots.filter((slot) => isToDo(plan, slot)).flatMap((slot) => changeTexts(show, song, slot))
+		? [
+				...slots
+					.filter((slot) => isToDo(plan, slot))
+					.flatMap((slot) => changeTexts(show, song, slot)),
+				...plan.handOvers
+					.filter((one) => one.instrument === null && one.section.position === position)
+					.map(({ section, player }) =>
+						cleanText(`${whoAt(show, song, { section, player })} hands empty`),
+					),
+			]
 		: ['done'];
 	const left = [
 		fitWidth(String(position), 3, { align: 'right' }),
@@ -88,9 +97,7 @@ function isToDo(plan: Plan, slot: Slot): boolean {
 
 /** The change, and what its strings stand off equal temperament: on a line with it where there is room. */
 function changeTexts(show: Show, song: Song, slot: Slot): readonly string[] {
-	const cue = slot.section.point === 0 ? null : song.cues[slot.section.point - 1]?.at;
-	const name = show.players.find((one) => one.id === slot.player)?.name ?? slot.player;
-	const who = `${cue ? `${cue}: ` : ''}${name.toUpperCase()}`;
+	const who = whoAt(show, song, slot);
 	if (slot.instrument === null)
 		return [cleanText(`${who} ${slot.isMissing ? 'NO BACKUP' : 'hands empty'}`)];
 	const { player, tuning } = slot;
@@ -107,6 +114,12 @@ function changeTexts(show: Show, song: Song, slot: Slot): readonly string[] {
 	return displayWidth(whole) <= CHANGES_WIDTH
 		? [whole]
 		: [`${change},`, ...wrapped(off, CHANGES_WIDTH, '')];
+}
+
+/** The player in capitals, after the cue where it is not the song's start. */
+function whoAt(show: Show, song: Song, { section, player }: Pick<Slot, 'section' | 'player'>) {
+	const cue = section.point === 0 ? null : song.cues[section.point - 1]?.at;
+	return `${cue ? `${cue}: ` : ''}${playerName(show, player).toUpperCase()}`;
 }
 
 /** A capo that comes off where the instrument stays has to be said, where it is handed over it goes without saying. */

@@ -11,6 +11,7 @@ const INSTEAD: Readonly<Record<string, string>> = {
 	'“': '"',
 	'”': '"',
 	'×': 'x',
+	'≈': '~',
 	'·': '.',
 	'♯': '#',
 	'♭': 'b',

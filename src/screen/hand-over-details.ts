@@ -45,7 +45,8 @@ function headRows(
 	const capo = capoSpan(state, coming);
 	if (coming.kind === 'stays') return [stayRow(state, coming, style)];
 	const withPack: Row = pack === '' ? [capo] : [capo, span(`  ${pack}`, style)];
-	if (isNamed) return [cutRow(withPack, columns)];
+	// A pack that does not fit whole stands below, and not twice.
+	if (isNamed) return [rowWidth(withPack) <= columns ? withPack : [capo]];
 	const name = span(takeWords(state, coming), style);
 	const fits = [
 		[name, span('  '), ...withPack],

@@ -31,7 +31,11 @@ export function handOverReadiness(state: ScreenState, planned: PlannedHandOver):
 	if (due.length === 0) return { mark: mark === '=' ? '+' : mark, words, due };
 	const left = due.reduce((sum, one) => sum + one.seconds, 0);
 	const jobs = `${due.map(jobLabel).join(' + ')} ${durationWords(left)}`;
-	return { mark: notYet(mark), words: said(mark) ? `${words}, ${jobs}` : jobs, due };
+	const isTouchUp = due.every(({ job }) => job === 'touch-up');
+	const all = said(mark) ? [words, jobs] : [jobs];
+	// What has to be done to it is needed sooner than that it was ready once.
+	const inTurn = isTouchUp || mark !== '~' ? all : all.toReversed();
+	return { mark: notYet(mark), words: inTurn.join(', '), due };
 
 	/** What the work does not say itself. */
 	function said(now: StateMark): boolean {

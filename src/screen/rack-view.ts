@@ -105,6 +105,7 @@ export function legendRows(columns: number): readonly Row[] {
 			? []
 			: [
 					'start by: the latest start that is in time.  from: the earliest that can be done and stays fresh',
+					'TO DO ≈: there may be a better plan',
 				]),
 	].map((text) => [span(text, 'dim')]);
 }

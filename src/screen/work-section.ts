@@ -151,9 +151,9 @@ function neededWords(state: ScreenState, { section, player, fromMs }: Work): str
 	return `for ${playerName(state.session.show, player)}, ${place}${from}`;
 }
 
-/** A plan that is not known to be the best says so in a word. */
+/** A plan that is not known to be the best says so by a sign. */
 function toDoLabel({ plan }: ScreenState): Row {
-	return [span('TO DO', 'title'), ...(plan.isProved ? [] : [span(' rough', 'dim')])];
+	return [span('TO DO', 'title'), ...(plan.isProved ? [] : [span(' ≈', 'dim')])];
 }
 
 /** The work itself, `RETUNE drop D, CAPO ON 2`, and the same in fewer letters. */

@@ -127,9 +127,15 @@ export function takeBack(session: Session, instrument: string, at: number): Sess
 /** The session with this instrument in nobody's hands; where it is now is for the caller to say. */
 export function emptyHandsOf(session: Session, instrument: string, at: number): Session {
 	const holder = holderOf(session, instrument);
-	return holder === null
-		? session
-		: changePlayer(session, holder, { holds: null, sinceMs: at, correctable: null });
+	if (holder === null) return session;
+	const { item, players } = session.staying;
+	// What they were to stay on is gone: the plan answers for them again.
+	const staying = { item, players: players.filter((one) => one !== holder) };
+	return changePlayer({ ...session, staying }, holder, {
+		holds: null,
+		sinceMs: at,
+		correctable: null,
+	});
 }
 
 function settle(session: Session, player: string): Session {

@@ -94,3 +94,14 @@ describe('what is to be handed is in the hands of somebody else', () => {
 		expect(row(screen, 'ASH')).toContain('CLEO HAS IT, TOUCH UP 1:00');
 	});
 });
+
+describe('who was to stay on a guitar that somebody else got', () => {
+	const { states } = playShow(
+		show,
+		'-01:00 !ready\n00:00 space\n03:00 x 1\n03:02 x c 1\n03:04 !state\n04:00 space\n04:02 !state',
+	);
+	test('the plan hands them the next one after all', () => {
+		expect(states[0].players.ash).toMatchObject({ holds: null });
+		expect(states[1].players.ash.next).toMatchObject({ song: 'two', instrument: 'D' });
+	});
+});

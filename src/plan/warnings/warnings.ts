@@ -6,8 +6,9 @@ import type { Session } from '../../session/session.ts';
 import { sharedPacks } from '../../session/shared-packs.ts';
 import type { Show } from '../../showfile/show.ts';
 import { playerName, songTitle } from '../../showfile/shown-names.ts';
+import { standIns } from '../backups/stand-ins.ts';
 import { firstSong } from '../demand/first-song.ts';
-import type { Plan, Warning } from '../plan.ts';
+import type { Plan, Slot, Warning } from '../plan.ts';
 import type { Choice } from '../schedule/choice.ts';
 import { curfewWarnings } from '../what-if/curfew-warnings.ts';
 import { gapWarnings } from './gap-warnings.ts';
@@ -39,7 +40,7 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 		...wrongTunings(warned),
 		...channelWarnings(session),
 		...missedWarnings(session),
-		...missingWarnings(session.show, plan),
+		...missingWarnings(session.show, plan, (slot) => otherKind(warned, slot)),
 		...unsaidWarnings(warned),
 		...packWarnings(session),
 		...readyWarnings(warned),
@@ -50,13 +51,35 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 	];
 }
 
+/** What of another kind could be played where a slot has nothing. */
+function otherKind(
+	{ session, nowMs, plan }: Warned,
+	{ player, named, section }: Slot,
+): string | undefined {
+	const instrument = named ?? undefined;
+	const [best] = standIns({
+		session,
+		plan,
+		nowMs,
+		player,
+		section,
+		...(instrument && { instrument }),
+	});
+	return best?.instrument;
+}
+
 /**
  * What cannot be had, once for each player and reason: nothing to play, or something that stands in.
+ * `backup`: what of another kind could be played there instead, where that is to be said.
  *
  * @example
  * missingWarnings(show, plan) // => []
  */
-export function missingWarnings(show: Show, { slots }: Pick<Plan, 'slots'>): readonly Warning[] {
+export function missingWarnings(
+	show: Show,
+	{ slots }: Pick<Plan, 'slots'>,
+	backup: (slot: Slot) => string | undefined = () => undefined,
+): readonly Warning[] {
 	const said = new Set<string>();
 	return slots.flatMap((slot): readonly Warning[] => {
 		const { section, player, instrument, asked, why, isMissing } = slot;
@@ -68,7 +91,9 @@ export function missingWarnings(show: Show, { slots }: Pick<Plan, 'slots'>): rea
 		const about = { song: section.song, player };
 		const reason = (call: Call) => calledIn(why, asked, call);
 		if (isMissing || instrument === null) {
-			const words = (call: Call) => `Nothing for ${who} in ${title}: ${reason(call)}`;
+			const other = backup(slot);
+			const words = (call: Call) =>
+				`Nothing for ${who} in ${title}: ${reason(call)}${other === undefined ? '' : `; ${call(other)} can stand in`}`;
 			const of = asked === null ? {} : { instrument: asked };
 			return [{ ...about, ...of, code: 'missing', ...sentence(show, words) }];
 		}
