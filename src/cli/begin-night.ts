@@ -19,8 +19,8 @@ import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { NightSubject } from '../journal/record.ts';
-import { keptShow } from '../showfile/kept-show.ts';
 import type { Show } from '../showfile/show.ts';
+import { keptShow, showRecord } from '../showfile/show-record.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { isFinished } from './night-on-disk.ts';
@@ -68,12 +68,13 @@ export async function beginNight(
 	const { openShow } = await import('./open-show.ts');
 	const { show, problems, path } = await openShow(wanted.file, wanted.request, io);
 	if (!show) return { problems };
+	const record = showRecord(show);
 	const subject: NightSubject = {
 		boot: clock.bootId,
 		title: show.title,
 		showPath: showIdentity(path),
-		showHash: createHash('sha256').update(JSON.stringify(show)).digest('hex'),
-		show,
+		showHash: createHash('sha256').update(JSON.stringify(record)).digest('hex'),
+		show: record,
 		isRehearsal: wanted.isRehearsal,
 	};
 	const without = headless(show.title) ?? unfinished;

@@ -4,8 +4,8 @@ import { lookAtNight } from '../disk/open-night-file.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { JournalRecord } from '../journal/record.ts';
-import { keptShow } from '../showfile/kept-show.ts';
 import type { Show } from '../showfile/show.ts';
+import { keptShow } from '../showfile/show-record.ts';
 
 export type NightOnDisk = {
 	readonly id: string;

@@ -6,9 +6,9 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import { showDifferences } from '../session/show-differences.ts';
-import { keptShow } from '../showfile/kept-show.ts';
 import { ownTimeWords } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
+import { keptShow } from '../showfile/show-record.ts';
 import {
 	packName,
 	pedalName,

@@ -2,8 +2,8 @@
 // journal holds: an entry that no longer makes sense (after damage) changes as much as it can.
 
 import type { Entry } from '../journal/entry.ts';
-import { keptShow } from '../showfile/kept-show.ts';
 import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
+import { keptShow } from '../showfile/show-record.ts';
 import { correctHandOver, emptyHandsOf, handOver, stay, takeBack } from './apply-hands.ts';
 import {
 	blankIncident,

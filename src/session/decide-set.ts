@@ -3,6 +3,7 @@
 
 import type { Entry } from '../journal/entry.ts';
 import type { Show } from '../showfile/show.ts';
+import { showRecord } from '../showfile/show-record.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
@@ -82,7 +83,7 @@ export function readShowAgain(session: Session, show: Show, atMs: number): Decis
 	const after = readAgain(session, show);
 	return JSON.stringify(after.show) === JSON.stringify(session.show)
 		? no('The show file says what the night has already.')
-		: changed(session, { k: 'show-read-again', at: atMs, show });
+		: changed(session, { k: 'show-read-again', at: atMs, show: showRecord(show) });
 }
 
 function moveTo(

@@ -11,6 +11,7 @@ import type { Session } from '../../src/session/session.ts';
 import { openFromPoint } from '../../src/session/settled.ts';
 import { showDifferences } from '../../src/session/show-differences.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { showRecord } from '../../src/showfile/show-record.ts';
 import { showFrom } from '../plan/show-from.ts';
 
 type Parts = { instruments?: string; songs?: string; set?: string; players?: string };
@@ -54,7 +55,7 @@ const songs = (session: Session) =>
 test('it is one entry with the whole show, and nothing when nothing differs', () => {
 	const read = show({ songs: SONGS.replace('Two', 'Second') });
 	expect(whenRead(given(BEGUN), read).entries).toEqual([
-		{ k: 'show-read-again', at: 300_000, show: read },
+		{ k: 'show-read-again', at: 300_000, show: showRecord(read) },
 	]);
 	const again = decide(given(BEGUN), { do: 'read-show-again', show: show({}) }, 0);
 	expect(again).toEqual({ ok: false, why: 'The show file says what the night has already.' });
