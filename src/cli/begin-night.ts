@@ -2,7 +2,7 @@
 // The show file is read only for a new night, and for one whose own copy is lost.
 
 import { createHash, randomBytes } from 'node:crypto';
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import type { MachineClock } from '../base/machine-clock.ts';
 import type { Problem } from '../base/problem.ts';
 import { createNightFile } from '../disk/create-night-file.ts';
@@ -17,6 +17,7 @@ import {
 import { openNightFile } from '../disk/open-night-file.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
+import { writerId } from '../disk/writer-id.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { NightSubject } from '../journal/record.ts';
 import type { Show } from '../showfile/show.ts';
@@ -55,7 +56,7 @@ export async function beginNight(
 		disk: realDisk,
 		folders,
 		wait: (milliseconds) => new Promise((done) => setTimeout(done, milliseconds)),
-		writer: randomBytes(6).toString('hex'),
+		writer: writerId(realDisk, dirname(folders[0] ?? '.')),
 		upMs: clock.upMs(),
 		release: wanted.release,
 	};

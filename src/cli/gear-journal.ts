@@ -1,7 +1,6 @@
 // The gear journal on disk: one file for all shows in the data folder, kept with the same lines and the
 // same care as a night.
 
-import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import { realClock } from '../disk/clock.ts';
 import { createNightFile } from '../disk/create-night-file.ts';
@@ -10,6 +9,7 @@ import type { NightServices } from '../disk/night-services.ts';
 import { lookAtNight, openNightFile } from '../disk/open-night-file.ts';
 import type { Paths } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
+import { writerId } from '../disk/writer-id.ts';
 import { GEAR_ID, type GearEntry, measuredOn } from '../journal/gear-entry.ts';
 import type { JournalRecord } from '../journal/record.ts';
 
@@ -51,7 +51,7 @@ export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<stri
 		disk: realDisk,
 		folders: [folder],
 		wait: (milliseconds) => new Promise((done) => setTimeout(done, milliseconds)),
-		writer: randomBytes(6).toString('hex'),
+		writer: writerId(realDisk, paths.data),
 		upMs: clock.upMs(),
 		release: lock.release,
 	};

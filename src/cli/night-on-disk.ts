@@ -4,6 +4,8 @@ import { lookAtNight } from '../disk/open-night-file.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { inOrder } from '../journal/record-order.ts';
+import { takenBack } from '../session/timeline.ts';
 import type { Show } from '../showfile/show.ts';
 import { keptShow } from '../showfile/show-record.ts';
 
@@ -30,7 +32,7 @@ export function nightOnDisk(folders: readonly string[], id: string): NightOnDisk
 		title: header?.title ?? null,
 		isRehearsal: header?.isRehearsal ?? false,
 		startedAtMs: night.startedAtMs,
-		records: night.records() as readonly JournalRecord<Entry>[],
+		records: inOrder(night.records()) as readonly JournalRecord<Entry>[],
 		findings,
 		isThere: !findings.some((finding) => finding.code === 'night-missing'),
 	};
@@ -38,14 +40,8 @@ export function nightOnDisk(folders: readonly string[], id: string): NightOnDisk
 
 /** Whether these records, the night's last, say that its show was ended and stays so. */
 export function isFinished(lastRecords: readonly JournalRecord[]): boolean {
-	const aside = new Set<number>();
-	for (const record of lastRecords) {
-		for (const entry of record.e as readonly Entry[]) {
-			if (entry.k === 'taken-back') aside.add(entry.of);
-			if (entry.k === 'put-back') aside.delete(entry.of);
-		}
-	}
+	const aside = takenBack(lastRecords);
 	return lastRecords.some(
-		(record) => !aside.has(record.s) && record.e.some((entry) => entry.k === 'show-ended'),
+		(record) => !aside.has(record.id) && record.e.some((entry) => entry.k === 'show-ended'),
 	);
 }

@@ -1,9 +1,10 @@
 // Beginning a night: its first file appears under its name only once it holds the whole header.
 
 import { dirname, join } from 'node:path';
+import { recordBeside } from '../journal/new-record.ts';
 import { nightHeader } from '../journal/night-header.ts';
 import type { HeaderLine } from '../journal/read-line.ts';
-import { type NightHeader, type NightSubject, recordVersion } from '../journal/record.ts';
+import type { NightHeader, NightSubject } from '../journal/record.ts';
 import { RecordList } from '../journal/record-list.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { ensureFolder } from './folders.ts';
@@ -36,7 +37,8 @@ export async function createNightFile(
 ): Promise<BegunNight> {
 	const { writer, upMs, folders } = services;
 	const header = nightHeader(id, subject);
-	const record = { v: recordVersion, s: 0, w: writer, t: wallMs, m: upMs, e: [header] } as const;
+	const at = { wallMs, upMs };
+	const record = recordBeside({ s: 0, w: writer, e: [header], at });
 	const line = { record, header };
 	const home = folders[0] ?? '.';
 	const made = await makeFirstFile(services, {

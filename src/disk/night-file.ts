@@ -4,14 +4,14 @@
 import { decodeCheckpoint } from '../journal/join-segments.ts';
 import { checkpointEvery, fitEntries, longLimitBytes } from '../journal/limits.ts';
 import { encodeLine, seedOf } from '../journal/line.ts';
+import { newRecord, recordBeside } from '../journal/new-record.ts';
 import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
-import {
-	type AnyEntry,
-	type Checkpoint,
-	type CheckpointEntry,
-	type JournalRecord,
-	type Moment,
-	recordVersion,
+import type {
+	AnyEntry,
+	Checkpoint,
+	CheckpointEntry,
+	JournalRecord,
+	Moment,
 } from '../journal/record.ts';
 import { Backlog } from './backlog.ts';
 import { diskErrorCode } from './disk.ts';
@@ -90,7 +90,11 @@ export class NightFile implements NightJournal {
 		this.#upMs = at.upMs;
 		if (this.#lastSeq - this.#checkpointSeq >= checkpointEvery) this.#addCheckpoint(at);
 		this.#lastSeq += 1;
-		const record = this.#record(this.#lastSeq, fitEntries(entries), at);
+		const record = newRecord({
+			...{ s: this.#lastSeq, w: this.#services.writer, at },
+			e: fitEntries(entries),
+			after: this.#records.last(),
+		});
 		this.#records.push(record);
 		this.#backlog.add({ seq: record.s, bytes: encodeLine(record, this.#seed) });
 		if (this.#fault === null || this.#chain.current || at.upMs >= this.#retryAtUpMs) this.#write();
@@ -168,15 +172,12 @@ export class NightFile implements NightJournal {
 		return this.#closedAs;
 	}
 
-	#record<E extends AnyEntry>(s: number, e: readonly E[], at: Moment): JournalRecord<E> {
-		return { v: recordVersion, s, w: this.#services.writer, t: at.wallMs, m: at.upMs, e };
-	}
-
 	#addCheckpoint(at: Moment): void {
 		if (!this.#stateNow || this.#backlog.next) return;
 		this.#checkpointSeq = this.#lastSeq;
 		const entry: CheckpointEntry = { k: 'checkpoint', state: this.#stateNow() };
-		const bytes = encodeLine(this.#record(this.#lastSeq, [entry], at), this.#seed);
+		const { writer: w } = this.#services;
+		const bytes = encodeLine(recordBeside({ s: this.#lastSeq, w, e: [entry], at }), this.#seed);
 		// Without one, taking the night up again takes a little longer.
 		if (bytes.length > longLimitBytes) return;
 		this.#backlog.add({ seq: this.#lastSeq, bytes, isShortCut: true });

@@ -14,7 +14,7 @@ export type NightServices = {
 	readonly folders: readonly string[];
 	/** Resolves after so many milliseconds. */
 	readonly wait: (milliseconds: number) => Promise<void>;
-	/** Unique to this opening of the night: letters, digits and hyphens. */
+	/** Unique to this opening of the night: letters, digits, hyphens and dots; see `writerId`. */
 	readonly writer: string;
 	/** The machine's uptime now, in milliseconds. */
 	readonly upMs: number;

@@ -4,16 +4,11 @@
 import type { Finding } from '../journal/findings.ts';
 import { nightFindings } from '../journal/findings.ts';
 import { decodeCheckpoint } from '../journal/join-segments.ts';
+import { recordBeside } from '../journal/new-record.ts';
 import { nightHeader } from '../journal/night-header.ts';
 import type { JournalRead } from '../journal/read-journal.ts';
 import type { HeaderLine } from '../journal/read-line.ts';
-import {
-	type Checkpoint,
-	type JournalRecord,
-	type NightHeader,
-	type NightSubject,
-	recordVersion,
-} from '../journal/record.ts';
+import type { Checkpoint, JournalRecord, NightHeader, NightSubject } from '../journal/record.ts';
 import { RecordList } from '../journal/record-list.ts';
 import { diskErrorCode } from './disk.ts';
 import { keepAside } from './keep-aside.ts';
@@ -181,7 +176,7 @@ function spareHeader(
 	const header = nightHeader(id, subject);
 	// When the night began is lost with its header; its first record is the nearest to it.
 	const [first] = records.all();
-	const at = { t: first?.t ?? 0, m: first?.m ?? services.upMs };
-	const record = { v: recordVersion, s: 0, w: services.writer, ...at, e: [header] } as const;
+	const at = { wallMs: first?.t ?? 0, upMs: first?.m ?? services.upMs };
+	const record = recordBeside({ s: 0, w: services.writer, e: [header], at });
 	return { record, header };
 }

@@ -1,6 +1,8 @@
 // The facts that a night is made of, in past tense. Everything a night knows is a fold over these; once
 // released, a kind of entry keeps its meaning for ever.
 
+import type { RecordId } from './record.ts';
+
 /** Milliseconds of the night's clock: since 1970, but never running backwards and never jumping. */
 export type NightMs = number;
 
@@ -38,26 +40,45 @@ export type SongEnd = 'played' | 'cut-short' | 'skipped';
 export type Entry =
 	/** `item` is a key of the night's list. */
 	| { readonly k: 'song-began'; readonly at: NightMs; readonly item: string }
-	/** `index` counts from the song's start, which is 0. */
-	| { readonly k: 'cue-reached'; readonly at: NightMs; readonly index: number }
-	| { readonly k: 'song-ended'; readonly at: NightMs; readonly how: SongEnd }
+	/** `index` counts from the song's start, which is 0; `item` is left out by version 1, here and below: what was on. */
+	| {
+			readonly k: 'cue-reached';
+			readonly at: NightMs;
+			readonly item?: string;
+			readonly index: number;
+	  }
+	| {
+			readonly k: 'song-ended';
+			readonly at: NightMs;
+			readonly item?: string;
+			readonly how: SongEnd;
+	  }
 	/**
-	 * The next song was chosen; `inserted` names a song from off the list that got the key `item`, before
-	 * `before` (null: at the end). With a gap it was put in, and what it stands before is still to come;
+	 * The next song was chosen; `inserted` is a song from off the list, before `before` (null: at the end),
+	 * whose key is the record's identity, but with version 1, which gave it in \`item\`. With a gap it was put in, and what it stands before is still to come;
 	 * without one it has that song's place.
 	 */
 	| {
 			readonly k: 'next-chosen';
 			readonly at: NightMs;
-			readonly item: string;
+			/** Left out of what is inserted. */
+			readonly item?: string;
 			readonly inserted?: {
 				readonly song: string;
 				readonly before: string | null;
 				readonly gapSeconds?: number;
 			};
 	  }
-	/** The show file was read again: from here on the night goes by this show, whole. */
-	| { readonly k: 'show-read-again'; readonly at: NightMs; readonly show: unknown }
+	/**
+	 * The show file was read again: from here on the night goes by this show, whole. Items of the list that
+	 * are new have keys from the record's identity; with version 1 (\`isCounted\`) they were counted on.
+	 */
+	| {
+			readonly k: 'show-read-again';
+			readonly at: NightMs;
+			readonly show: unknown;
+			readonly isCounted?: boolean;
+	  }
 	/** A song of the list stands before `before` now (null: at the end), in the encore or not. */
 	| {
 			readonly k: 'song-moved';
@@ -66,11 +87,11 @@ export type Entry =
 			readonly before: string | null;
 			readonly isEncore: boolean;
 	  }
-	/** A song was put into the list and got the key `item`. */
+	/** A song was put into the list; its key is the record's identity, but with version 1, which gave it. */
 	| {
 			readonly k: 'song-inserted';
 			readonly at: NightMs;
-			readonly item: string;
+			readonly item?: string;
 			readonly song: string;
 			readonly before: string | null;
 			readonly isEncore: boolean;
@@ -84,10 +105,14 @@ export type Entry =
 			readonly k: 'handed-over';
 			readonly at: NightMs;
 			readonly by: 'plan' | 'stand-in' | 'exchange';
-			readonly incident?: number;
+			readonly incident?: string;
 	  } & Handed)
-	/** The hand-over before was really of this instrument: it keeps that one's time. */
-	| ({ readonly k: 'hand-over-corrected'; readonly at: NightMs } & Handed)
+	/** The hand-over to this player in the record `of` (left out by version 1: the last one) was really of this instrument: it keeps that one's time. */
+	| ({
+			readonly k: 'hand-over-corrected';
+			readonly at: NightMs;
+			readonly of?: RecordId;
+	  } & Handed)
 	/** For this item of the list (null: none is to come) they stay on what they have; `capo`: with the capo there from now on. */
 	| ({
 			readonly k: 'stayed';
@@ -114,20 +139,21 @@ export type Entry =
 			readonly isRestrung?: boolean;
 			readonly isEarly?: boolean;
 	  }
+	/** An incident's identity is that of its record, but with version 1, which gave it. */
 	| {
 			readonly k: 'string-broke';
 			readonly at: NightMs;
-			readonly incident: number;
+			readonly incident?: string;
 			readonly instrument: string;
 			readonly player: string | null;
 	  }
 	/** The player goes on with what they have. */
-	| { readonly k: 'played-on'; readonly at: NightMs; readonly incident: number }
-	| { readonly k: 'incident-noted'; readonly at: NightMs; readonly incident: number }
+	| { readonly k: 'played-on'; readonly at: NightMs; readonly incident: string }
+	| { readonly k: 'incident-noted'; readonly at: NightMs; readonly incident?: string }
 	| {
 			readonly k: 'incident-described';
 			readonly at: NightMs;
-			readonly incident: number;
+			readonly incident: string;
 			readonly string?: number;
 			readonly kind?: string;
 			readonly words?: string;
@@ -159,11 +185,11 @@ export type Entry =
 			readonly pedal: string;
 			readonly on: boolean;
 	  }
-	/** It does not switch: an incident too, which gets this number. */
+	/** It does not switch: an incident too. */
 	| {
 			readonly k: 'pedal-stuck';
 			readonly at: NightMs;
-			readonly incident: number;
+			readonly incident?: string;
 			readonly player: string;
 			readonly pedal: string;
 	  }
@@ -197,12 +223,14 @@ export type Entry =
 	  }
 	| { readonly k: 'show-ended'; readonly at: NightMs }
 	/**
-	 * Where songs leave a choice, the plan after this step chose otherwise than people had been told. `slots`:
+	 * Where songs leave a choice, the plan after the step `of` chose otherwise than people had been told; with
+	 * version 1 it stands in that step's record. It is taken back with the step. `slots`:
 	 * by list item, cue point and player (`4 0 ash`) the place in `hands`, null for nothing to play.
 	 */
 	| {
 			readonly k: 'plan-told';
 			readonly at: NightMs;
+			readonly of?: RecordId;
 			readonly hands: readonly ToldHand[];
 			readonly slots: Readonly<Record<string, number | null>>;
 	  }
@@ -214,6 +242,6 @@ export type Entry =
 	| { readonly k: 'slept'; readonly at: NightMs; readonly seconds: number }
 	/** The machine's clock was set; the night's own clock went on. */
 	| { readonly k: 'clock-set'; readonly at: NightMs; readonly bySeconds: number }
-	/** `of` is the sequence number of the record taken back, or put back again. */
-	| { readonly k: 'taken-back'; readonly at: NightMs; readonly of: number }
-	| { readonly k: 'put-back'; readonly at: NightMs; readonly of: number };
+	/** `of` is the record taken back, or put back again. */
+	| { readonly k: 'taken-back'; readonly at: NightMs; readonly of: RecordId }
+	| { readonly k: 'put-back'; readonly at: NightMs; readonly of: RecordId };

@@ -3,7 +3,7 @@
 // of this night. It guards against accident, not against forgery.
 
 import { crc32 } from 'node:zlib';
-import type { AnyEntry, JournalRecord } from './record.ts';
+import { type AnyEntry, idOf, type JournalRecord } from './record.ts';
 
 /** Bytes before the JSON of a line. */
 export const prefixLength = 9;
@@ -21,7 +21,7 @@ export function seedOf(journalId: string): number {
 
 /** The whole line of a record, its newline included. */
 export function encodeLine(record: JournalRecord<AnyEntry>, seed: number): Buffer {
-	const body = JSON.stringify(record);
+	const body = JSON.stringify(stored(record));
 	const line = Buffer.allocUnsafeSlow(prefixLength + Buffer.byteLength(body) + 1);
 	line.write(body, prefixLength, 'utf8');
 	const sum = crc32(line.subarray(prefixLength, -1), seed);
@@ -29,6 +29,11 @@ export function encodeLine(record: JournalRecord<AnyEntry>, seed: number): Buffe
 	line[8] = space;
 	line[line.length - 1] = newline;
 	return line;
+}
+
+/** The record as it is written: its numbers before its entries, its identity only where it is another than they give. */
+function stored({ v, s, w, h, p, id, t, m, e }: JournalRecord): object {
+	return { v, s, w, ...(id === idOf(w, s) ? {} : { i: id }), h, ...(p ? { p } : {}), t, m, e };
 }
 
 /** A stretch of bytes: from `start` up to but not including `end`. */

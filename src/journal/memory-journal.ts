@@ -3,15 +3,15 @@
 
 import { checkpointEvery, fitEntries } from './limits.ts';
 import { encodeLine, headerSeed, seedOf } from './line.ts';
+import { newRecord, recordBeside } from './new-record.ts';
 import type { NightJournal } from './night-journal.ts';
-import {
-	type AnyEntry,
-	type Checkpoint,
-	type CheckpointEntry,
-	type JournalRecord,
-	type Moment,
-	type NightHeader,
-	recordVersion,
+import type {
+	AnyEntry,
+	Checkpoint,
+	CheckpointEntry,
+	JournalRecord,
+	Moment,
+	NightHeader,
 } from './record.ts';
 
 /** A journal in memory, together with what its file would hold by now. */
@@ -25,6 +25,8 @@ export type Earlier = {
 	readonly earlier?: readonly Checkpoint[];
 };
 
+const WRITER = 'memory';
+
 /** A journal for the night with this header, going on after what there is; everything it takes counts as saved. */
 export function memoryJournal(
 	header: NightHeader,
@@ -32,24 +34,25 @@ export function memoryJournal(
 ): MemoryJournal {
 	const seed = seedOf(header.journal);
 	const records: JournalRecord[] = [...earlier.records];
-	const begun = { v: recordVersion, s: 0, w: 'memory', t: 0, m: 0, e: [header] } as const;
+	const began = { wallMs: 0, upMs: 0 };
+	const begun = recordBeside({ s: 0, w: WRITER, e: [header], at: began });
 	const lines = [
 		encodeLine(begun, headerSeed),
 		...earlier.records.map((record) => encodeLine(record, seed)),
 	];
 	let stateNow: (() => unknown) | null = null;
 	let keptSeq = 0;
-	const line = <E extends AnyEntry>(s: number, e: readonly E[], at: Moment): JournalRecord<E> => {
-		const record = { v: recordVersion, s, w: 'memory', t: at.wallMs, m: at.upMs, e } as const;
+	const line = <E extends AnyEntry>(record: JournalRecord<E>): JournalRecord<E> => {
 		lines.push(encodeLine(record, seed));
 		return record;
 	};
 	const keep = (s: number, state: unknown, at: Moment): void => {
 		keptSeq = s;
-		line<CheckpointEntry>(s, [{ k: 'checkpoint', state }], at);
+		const entry: CheckpointEntry = { k: 'checkpoint', state };
+		line(recordBeside({ s, w: WRITER, e: [entry], at }));
 	};
 	const found = [...(earlier.earlier ?? []), ...(earlier.checkpoint ? [earlier.checkpoint] : [])];
-	for (const { seq, state } of found) keep(seq, state, { wallMs: 0, upMs: 0 });
+	for (const { seq, state } of found) keep(seq, state, began);
 	const lastSeq = () => records.at(-1)?.s ?? 0;
 	const status = () =>
 		({
@@ -74,7 +77,10 @@ export function memoryJournal(
 			if (stateNow && lastSeq() - keptSeq >= checkpointEvery) {
 				keep(lastSeq(), stateNow(), at);
 			}
-			const record = line(lastSeq() + 1, fitEntries(entries), at);
+			const after = records.at(-1) ?? null;
+			const record = line(
+				newRecord({ s: lastSeq() + 1, w: WRITER, e: fitEntries(entries), at, after }),
+			);
 			records.push(record);
 			return record;
 		},

@@ -2,7 +2,7 @@
 // the full record for those that are wanted.
 
 import { type ByteRange, headerSeed, isLineWhole, prefixLength } from './line.ts';
-import type { AnyEntry, JournalRecord, NightHeader } from './record.ts';
+import type { AnyEntry, JournalRecord, LogicalTime, NightHeader } from './record.ts';
 import { type RawRecord, upgradeRecord } from './upgrade.ts';
 
 /** A line whose checksum is right, without its newline. */
@@ -14,11 +14,11 @@ export type JournalLine = ByteRange & {
 };
 
 /** The bytes of a line's head that hold all but its entries, whatever its numbers are. */
-const headLength = 220;
+const headLength = 480;
 
 // The order in which this program writes the fields; another order is read too, only slower.
 const head =
-	/^\{"v":(\d{1,6}),"s":(\d{1,15}),"w":"([^"\\]{0,64})","t":-?[\d.e+-]{1,24},"m":-?[\d.e+-]{1,24},"e":\[(\{"k":"checkpoint")?/;
+	/^\{"v":(\d{1,6}),"s":(\d{1,15}),"w":"([^"\\]{0,64})",(?:"i":"[^"\\]{0,80}",)?(?:"h":\[\d{1,15},\d{1,15}\],)?(?:"p":\["[^"\\]{0,80}"\],)?"t":-?[\d.e+-]{1,24},"m":-?[\d.e+-]{1,24},"e":\[(\{"k":"checkpoint")?/;
 
 /** Number, writer and kind of a line whose checksum is right; null when it is no record at all. */
 export function glanceAtLine(bytes: Buffer, range: ByteRange): JournalLine | null {
@@ -87,10 +87,24 @@ function parseLine(bytes: Buffer, range: ByteRange): RawRecord | null {
 		return null;
 	}
 	if (value === null || typeof value !== 'object') return null;
-	const { v, s, w, t, m, e } = value as { [field: string]: unknown };
+	const { v, s, w, t, m, e, h, p, i } = value as { [field: string]: unknown };
 	if (!isCount(v) || !isCount(s) || typeof w !== 'string') return null;
 	if (typeof t !== 'number' || typeof m !== 'number' || !Array.isArray(e)) return null;
-	return e.every(isEntry) ? { v, s, w, t, m, e } : null;
+	if (!e.every(isEntry)) return null;
+	return {
+		...{ v, s, w, t, m, e },
+		...(isTime(h) ? { h } : {}),
+		...(isTexts(p) ? { p } : {}),
+		...(typeof i === 'string' ? { i } : {}),
+	};
+}
+
+function isTime(value: unknown): value is LogicalTime {
+	return Array.isArray(value) && value.length === 2 && value.every(isCount);
+}
+
+function isTexts(value: unknown): value is readonly string[] {
+	return Array.isArray(value) && value.every((one) => typeof one === 'string');
 }
 
 function isCount(value: unknown): value is number {

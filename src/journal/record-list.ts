@@ -23,6 +23,12 @@ export class RecordList {
 		return this.#slots as JournalRecord[];
 	}
 
+	/** The last of them; null without any. */
+	last(): JournalRecord | null {
+		this.#decode(this.#slots.length - 1);
+		return (this.#slots.at(-1) as JournalRecord | undefined) ?? null;
+	}
+
 	/** The records with a number above this one. */
 	after(seq: number): JournalRecord[] {
 		let first = this.#slots.length;
@@ -47,7 +53,7 @@ export class RecordList {
 	}
 
 	#decode(from: number): void {
-		for (let index = from; index < this.#decodedFrom; index += 1) {
+		for (let index = Math.max(0, from); index < this.#decodedFrom; index += 1) {
 			const slot = this.#slots[index];
 			if (slot && 'line' in slot) this.#slots[index] = decodeLine(slot.bytes, slot.line);
 		}

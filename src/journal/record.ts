@@ -6,18 +6,32 @@
 export type AnyEntry = { readonly k: string };
 
 /** The format this program writes; a reader refuses to write into one with a higher number. */
-export const nightFormat = 'rackside-night/1';
+export const nightFormat = 'rackside-night/2';
 
 /** The number that every record this program writes carries as `v`. */
-export const recordVersion = 1;
+export const recordVersion = 2;
 
-/** One command's entries, with the moment at which it was given. */
+/** Identity of a record among all that any laptop writes: `writer:number`. */
+export type RecordId = string;
+
+/**
+ * Hybrid logical time (Kulkarni and others, 2014, from memory): the wall clock, never before that of any
+ * record known when it was written, and a count where both are the same.
+ */
+export type LogicalTime = readonly [milliseconds: number, count: number];
+
+/** One command's entries, with who wrote them and the moment at which the command was given. */
 export type JournalRecord<E extends AnyEntry = AnyEntry> = {
-	readonly v: 1;
-	/** Sequence number: 0 for the header, then 1, 2, 3 …; a checkpoint has that of the last record it holds. */
+	readonly v: typeof recordVersion;
+	/** The writer's own number: 0 for the header, then 1, 2, 3 …; a checkpoint has that of the last record it holds. */
 	readonly s: number;
-	/** Writer: a new one each time a night is opened for writing. */
+	/** Writer: this laptop and data folder, and after a dot this opening of the night for writing. */
 	readonly w: string;
+	readonly h: LogicalTime;
+	/** What it follows from; left out where that is the writer's own record before, or nothing. */
+	readonly p?: readonly RecordId[];
+	/** Its identity; see `idOf`. */
+	readonly id: RecordId;
 	/** Wall clock, milliseconds since 1970. */
 	readonly t: number;
 	/** Milliseconds since the machine was started, time asleep included. */
@@ -25,10 +39,18 @@ export type JournalRecord<E extends AnyEntry = AnyEntry> = {
 	readonly e: readonly E[];
 };
 
+/** A record that is not written: of what is only thought of. */
+export const NEW: RecordId = 'new';
+
+/** The identity of a writer's record with this number. */
+export function idOf(w: string, s: number): RecordId {
+	return `${w}:${s}`;
+}
+
 /** The first record's only entry: all that a night needs to stand alone. */
 export type NightHeader = {
 	readonly k: 'header';
-	/** `rackside-night/1`. */
+	/** `rackside-night/2`. */
 	readonly format: string;
 	/** Id of the night, which is also its file's name; seeds every checksum but the header's own. */
 	readonly journal: string;

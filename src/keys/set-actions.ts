@@ -1,7 +1,7 @@
 // The actions of the set view: tonight's list moved, added to, shortened. Their keys do nothing
 // elsewhere, so that no letter of the live screen means two things.
 
-import { freshKey } from '../session/find.ts';
+import { NEW } from '../journal/record.ts';
 import type { ListItem } from '../session/session.ts';
 import type { Action } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
@@ -74,11 +74,11 @@ export const SET_ACTIONS: readonly Action[] = [
 		keys: ['h'],
 		words: 'the picked song to the end of the encore',
 		footer: () => 'encore',
-		act: (item, { session }) => ({
+		act: (item) => ({
 			kind: 'command',
 			command: { do: 'play-in-encore', item: item.key },
 			// What was played is put in anew.
-			follows: item.kind === 'song' && item.runs.length > 0 ? freshKey(session.list) : item.key,
+			follows: item.kind === 'song' && item.runs.length > 0 ? NEW : item.key,
 		}),
 	}),
 	{

@@ -1,10 +1,10 @@
 // The prompts of the set view: a song taken hold of and moved, one put in, one dropped. Nothing changes
 // before enter, and what it would come to is shown until then.
 
+import { NEW } from '../journal/record.ts';
 import { whatIf } from '../plan/what-if/what-if.ts';
 import type { Command } from '../session/command.ts';
 import { whyFixed } from '../session/decide-set.ts';
-import { freshKey } from '../session/find.ts';
 import type { ListItem } from '../session/session.ts';
 import { placeBeside, placeNow, placesFor, type SetPlace } from '../session/set-places.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
@@ -88,7 +88,7 @@ export function insertPrompt(
 				const after = whatIf(context, commandFor(song.id, context));
 				if (!after.ok) return { lines: [after.why] };
 				const { session, plan } = after;
-				const item = freshKey(context.session.list);
+				const item = NEW;
 				return {
 					lines: [beginWords(context, after, item), ...changeLines(context, after, item)],
 					tonight: { session, plan, item },
@@ -97,7 +97,7 @@ export function insertPrompt(
 			chosen: (song, context) => ({
 				kind: 'command',
 				command: commandFor(song.id, context),
-				follows: freshKey(context.session.list),
+				follows: NEW,
 			}),
 			also: (key, at) =>
 				key === 'tab' ? { kind: 'prompt', prompt: insertPrompt(beside, other, at) } : null,

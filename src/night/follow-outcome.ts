@@ -1,5 +1,6 @@
 // What a key's outcome does: a prompt opened, something said, a step recorded, another view.
 
+import { NEW } from '../journal/record.ts';
 import { ACTIONS } from '../keys/actions.ts';
 import type { Outcome } from '../keys/key-context.ts';
 import type { Preferences } from '../keys/preferences.ts';
@@ -43,14 +44,16 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 				});
 		}
 		switch (outcome.kind) {
-			case 'command':
+			case 'command': {
 				if (outcome.command.do === 'report-break') setLook({ deferred: [] });
-				steps.run(outcome.command, outcome.isStampedNow ? clock.nowMs() : beganMs);
+				const recorded = steps.run(outcome.command, outcome.isStampedNow ? clock.nowMs() : beganMs);
 				if (outcome.says !== undefined) setLook({ message: look().message ?? outcome.says });
 				if (outcome.follows !== undefined) {
-					setLook({ picked: rowInSet(outcome.follows) ?? look().picked });
+					const key = outcome.follows === NEW ? recorded : outcome.follows;
+					setLook({ picked: rowInSet(key) ?? look().picked });
 				}
 				return;
+			}
 			case 'view': {
 				const coming = outcome.view === 'set' ? rowInSet(session().next) : null;
 				setLook({ view: outcome.view, picked: coming ?? 0, narrowedTo: '' });

@@ -1,15 +1,17 @@
 // The state of a night as it is kept whole in its journal now and then, so that taking it up again
 // does not take longer the longer it lasts.
 
-import type { Entry } from '../journal/entry.ts';
-import type { JournalRecord } from '../journal/record.ts';
+import type { RecordId } from '../journal/record.ts';
 import type { Session } from '../session/session.ts';
+import type { StepRecords } from '../session/timeline.ts';
 import type { Show } from '../showfile/show.ts';
 import type { LastKnown } from './night-clock.ts';
 
 /** A step of the log in words. */
 export type KeptStep = {
 	readonly s: number;
+	/** The step that it is, or is told of. */
+	readonly step: RecordId;
 	/** When each of its entries was, in their order. */
 	readonly atMs: readonly number[];
 	/** Empty for an entry that nobody needs to read. */
@@ -19,12 +21,12 @@ export type KeptStep = {
 
 export type KeptNight = {
 	/** Raised whenever the shape of anything below changes; another form is passed over. */
-	readonly form: 6;
+	readonly form: 8;
 	readonly session: Omit<Session, 'show'>;
 	/** The show in force when it is not the one that the night began with. */
 	readonly show: Show | null;
-	readonly step: number | null;
-	readonly aside: readonly JournalRecord<Entry>[];
+	readonly step: RecordId | null;
+	readonly aside: readonly StepRecords[];
 	/** The newest steps, newest first. */
 	readonly log: readonly KeptStep[];
 	readonly known: LastKnown | null;
@@ -32,7 +34,7 @@ export type KeptNight = {
 
 /** Whether this is a kept night of the form in use here; `opening` shows what a session consists of. */
 export function isKeptNight(state: unknown, opening: Session): state is KeptNight {
-	if (!isRecord(state) || state.form !== 6 || !isRecord(state.session)) return false;
+	if (!isRecord(state) || state.form !== 8 || !isRecord(state.session)) return false;
 	const { session } = state;
 	return (
 		Array.isArray(state.log) &&

@@ -1,5 +1,6 @@
 // All that a night shows and does not record: the view, the prompt, what is said, dark and lock.
 
+import type { RecordId } from '../journal/record.ts';
 import type { Outcome, Prompt, ViewName } from '../keys/key-context.ts';
 
 /** A prompt closes by itself after this long without a key. */
@@ -23,7 +24,7 @@ export type Look = {
 	readonly isLocked: boolean;
 	readonly unlockFromMs: number | null;
 	/** Breaks whose answer was put off. */
-	readonly deferred: readonly number[];
+	readonly deferred: readonly RecordId[];
 	readonly isLeaving: boolean;
 	/** What was typed into fields that were left before they were entered, by the prompt's own name. */
 	readonly drafts: Readonly<Record<string, string>>;

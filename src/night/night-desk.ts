@@ -5,7 +5,7 @@ import type { MachineClock } from '../base/machine-clock.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { GearEntry } from '../journal/gear-entry.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
-import type { JournalRecord } from '../journal/record.ts';
+import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
@@ -52,8 +52,8 @@ export type NightDesk = {
 	readonly keyOf: (action: string) => string;
 	readonly look: () => Look;
 	readonly setLook: (change: Partial<Look>) => void;
-	/** Keeps what one command came to, and goes by it from now on; gives the record's number. */
-	readonly record: (entries: readonly Entry[]) => number;
+	/** Keeps what one command came to, and goes by it from now on; gives the record. */
+	readonly record: (entries: readonly Entry[]) => RecordId;
 	/** Tells everybody who listens that something changed. */
 	readonly changed: () => void;
 	/** Calls back after every change; gives back how to stop. */
@@ -72,10 +72,10 @@ export function openDesk(options: NightOptions): NightDesk {
 	const plannedZeroMs = (of = session()) => movedZero(options.plannedZeroMs, show, of.show);
 	let look = firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {});
 
-	const record = (entries: readonly Entry[]): number => {
+	const record = (entries: readonly Entry[]): RecordId => {
 		const kept = journal.append(entries, clock.moment()) as JournalRecord<Entry>;
 		past.take(kept);
-		return kept.s;
+		return kept.id;
 	};
 	const at = clock.nowMs();
 	const boot = options.clock.bootId;

@@ -5,11 +5,19 @@
 import { once } from '../base/once.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
-import type { JournalRecord } from '../journal/record.ts';
+import type { JournalRecord, RecordId } from '../journal/record.ts';
+import { inOrder } from '../journal/record-order.ts';
 import { entryWords } from '../report/entry-words.ts';
 import type { LogLine } from '../screen/screen-state.ts';
 import type { Session } from '../session/session.ts';
-import { extend, keptOf, openTimeline, sessionOf, type Timeline } from '../session/timeline.ts';
+import {
+	extend,
+	keptOf,
+	openTimeline,
+	sessionOf,
+	stepOfRecord,
+	type Timeline,
+} from '../session/timeline.ts';
 import type { KeptNight, KeptStep } from './kept-night.ts';
 import { type Fold, foldFrom, goOnAt, keptPoint } from './kept-past.ts';
 import { type LastKnown, lastKnown } from './night-clock.ts';
@@ -90,12 +98,13 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 
 	/** All steps that can be taken back or were, newest first. */
 	function* steps(): Generator<KeptStep> {
-		const aside = new Map<number, boolean>();
+		const aside = new Map<RecordId, boolean>();
 		const stepOf = (record: NightRecord): KeptStep => ({
 			s: record.s,
+			step: stepOfRecord(record),
 			atMs: record.e.map(({ at }) => at),
 			words: wordsOf(record),
-			isTakenBack: aside.get(record.s) === true,
+			isTakenBack: aside.get(stepOfRecord(record)) === true,
 		});
 		for (let index = since.length - 1; index >= 0; index -= 1) {
 			const record = since[index] as NightRecord;
@@ -104,7 +113,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		const { kept, seq } = anchor;
 		if (!kept) return;
 		for (const step of kept.log) {
-			yield { ...step, isTakenBack: aside.get(step.s) ?? step.isTakenBack };
+			yield { ...step, isTakenBack: aside.get(step.step) ?? step.isTakenBack };
 		}
 		if (kept.log.length < MOST_KEPT_STEPS) return;
 		const oldest = kept.log.at(-1)?.s ?? 0;
@@ -119,7 +128,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
 		const kept: KeptNight = {
-			form: 6,
+			form: 8,
 			session: rest,
 			show: show === opening.show ? null : show,
 			step,
@@ -137,8 +146,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		return kept;
 	};
 
-	for (const record of journal.recordsAfter(found?.seq ?? 0) as readonly NightRecord[])
-		take(record);
+	for (const record of inOrder(journal.recordsAfter(found?.seq ?? 0))) take(record as NightRecord);
 	journal.keepStates(keep);
 	return {
 		timeline: () => timeline,
@@ -148,11 +156,11 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		lastKnown: () => known,
 		log: {
 			*[Symbol.iterator]() {
-				for (const { s, atMs, words, isTakenBack } of steps()) {
+				for (const { step, atMs, words, isTakenBack } of steps()) {
 					for (let index = words.length - 1; index >= 0; index -= 1) {
 						const said = words[index] ?? '';
 						if (said === '') continue;
-						yield { atMs: atMs[index] ?? 0, words: said, isTakenBack, step: s };
+						yield { atMs: atMs[index] ?? 0, words: said, isTakenBack, step };
 					}
 				}
 			},
@@ -165,7 +173,7 @@ function upTo(records: readonly NightRecord[], seq: number): readonly NightRecor
 }
 
 /** Notes what a record says about steps aside, where nothing later did; true when it says such a thing. */
-function notesAside({ e }: NightRecord, aside: Map<number, boolean>): boolean {
+function notesAside({ e }: NightRecord, aside: Map<RecordId, boolean>): boolean {
 	let isNote = false;
 	for (const entry of e) {
 		if (entry.k !== 'taken-back' && entry.k !== 'put-back') continue;

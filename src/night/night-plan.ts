@@ -2,12 +2,12 @@
 // are told by it, recorded with the step that led to it; and what ways out of a break come to.
 
 import type { Entry } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import type { CostsAsked } from '../plan/backups/stand-in-costs.ts';
 import type { Moment } from '../plan/demand/sections-ahead.ts';
 import { toldEntries } from '../plan/demand/told.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan } from '../plan/plan.ts';
-import { apply } from '../session/apply.ts';
 import type { Session } from '../session/session.ts';
 import type { NightDesk } from './night-desk.ts';
 
@@ -29,8 +29,8 @@ export type NightPlan = {
 	readonly moment: () => Moment;
 	/** The plan as of now, or one of this session that is at most so many milliseconds older. */
 	readonly plan: (olderMs?: number) => Plan;
-	/** Records a step, with what people are told otherwise by the plan that it leads to; gives the record's number. */
-	readonly recordStep: (entries: readonly Entry[]) => number;
+	/** Records a step, with what people are told otherwise by the plan that it leads to; gives the step's record. */
+	readonly recordStep: (entries: readonly Entry[]) => RecordId;
 	/** Asked for by several rows and keys of one screen; answered once for each plan. */
 	readonly weigh: <Answer>(asked: Weighed<Answer>) => Answer;
 };
@@ -55,22 +55,16 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightDesk):
 		return planned.plan;
 	}
 
-	function recordStep(entries: readonly Entry[]): number {
-		const after = entries.reduce(apply, session());
-		if (after.zeroAtMs === null) return record(entries);
-		const moment = momentAt(clock.nowMs(), after);
-		let news: readonly Entry[] = [];
-		let made: Plan | null = null;
-		let recorded: number;
-		try {
-			made = makePlan(moment);
-			news = toldEntries(moment, made);
-		} finally {
-			// What was done is kept even where planning what comes of it fails.
-			recorded = record([...entries, ...news]);
-		}
+	function recordStep(entries: readonly Entry[]): RecordId {
+		// What was done comes first: whatever planning what comes of it may do, it is kept.
+		const recorded = record(entries);
+		if (session().zeroAtMs === null) return recorded;
+		const moment = momentAt(clock.nowMs());
+		const made = makePlan(moment);
+		const news = toldEntries(moment, made);
+		if (news.length > 0) record(news.map((one) => ({ ...one, of: recorded })));
 		// What is told now may decide between two plans of which neither is proved the better.
-		if (news.length === 0) planned = { session: session(), nowMs: moment.nowMs, plan: made };
+		else planned = { session: session(), nowMs: moment.nowMs, plan: made };
 		return recorded;
 	}
 

@@ -102,8 +102,8 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 		),
 		warnings: plan.warnings.map(warningJson),
 		played: playedSongs(session),
-		incidents: session.incidents.map((one) => ({
-			id: one.id,
+		incidents: session.incidents.map((one, place) => ({
+			id: place + 1,
 			at: mark(one.atMs),
 			kind: one.kind,
 			player: one.player,

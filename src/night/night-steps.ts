@@ -1,6 +1,7 @@
 // What is recorded at the keys: commands carried out, steps taken back and put back, and the last press
 // undone when it turns out to have been the beginning of a key held down.
 
+import type { RecordId } from '../journal/record.ts';
 import { suspectWarnings } from '../plan/warnings/gear-warnings.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
@@ -18,8 +19,8 @@ import type { NightShow } from './night-show.ts';
 const SEEN_MS = 500;
 
 export type NightSteps = {
-	/** Carries out a command, stamped with this moment, and says what is to be noticed; or says why it cannot be. */
-	readonly run: (command: Command, atMs: number) => void;
+	/** Carries out a command, stamped with this moment, and says what is to be noticed; or says why it cannot be. Gives its record; null where there is none. */
+	readonly run: (command: Command, atMs: number) => RecordId | null;
 	readonly takeBack: () => void;
 	readonly putBack: () => void;
 	/** A press that counts begins: what it does from here on is what `undoLast` undoes. */
@@ -30,9 +31,9 @@ export type NightSteps = {
 /** What the last press that counted did. */
 type Effect = {
 	readonly look: Look;
-	readonly recorded: number | null;
-	readonly tookBack: number | null;
-	readonly putBack: number | null;
+	readonly recorded: RecordId | null;
+	readonly tookBack: RecordId | null;
+	readonly putBack: RecordId | null;
 };
 
 /** Two players on one pack, and packs that are suspect, a sentence each. */
@@ -48,11 +49,11 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 	const { past, clock, session, record, look, setLook } = desk;
 	let effect: Effect | null = null;
 
-	function run(command: Command, atMs: number): void {
+	function run(command: Command, atMs: number): RecordId | null {
 		const decision = decide(session(), command, atMs);
 		if (!decision.ok) {
 			setLook({ message: decision.why });
-			return;
+			return null;
 		}
 		const before = session();
 		const packsBefore = packSentences(before);
@@ -74,6 +75,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 					: null;
 		const ofPacks = packSentences(session()).find((words) => !packsBefore.includes(words));
 		setLook({ message: noticed ?? ofPacks ?? null });
+		return recorded;
 	}
 
 	function takeBack(): void {

@@ -4,6 +4,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import type { Entry } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import type { Session } from '../session/session.ts';
 import { showDifferences } from '../session/show-differences.ts';
 import { ownTimeWords } from '../showfile/own-times.ts';
@@ -72,9 +73,9 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'played-on':
 			return 'played on with what was left';
 		case 'incident-noted':
-			return `incident ${entry.incident} noted`;
+			return `incident ${(session?.incidents.length ?? 0) + 1} noted`;
 		case 'incident-described':
-			return `incident ${entry.incident}: ${describedWords(entry)}`;
+			return `incident ${incidentNumber(entry.incident, session)}: ${describedWords(entry)}`;
 		case 'memo-written':
 			return `memo: ${entry.words}`;
 		case 'found-as':
@@ -117,12 +118,18 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'clock-set':
 			return `the machine's clock was set ${entry.bySeconds < 0 ? 'back' : 'on'} by ${minutesSeconds(Math.abs(entry.bySeconds))}`;
 		case 'taken-back':
-			return `step ${entry.of} taken back`;
+			return 'a step taken back';
 		case 'put-back':
-			return `step ${entry.of} put back`;
+			return 'a step put back';
 	}
 	// A kind written by a newer version of the program.
 	return `something of a kind unknown here (${(entry as { readonly k: string }).k})`;
+}
+
+/** Its place among all, from 1; `?` where it is not known what came before. */
+function incidentNumber(id: RecordId, session: Session | undefined): string {
+	const place = session?.incidents.findIndex((one) => one.id === id) ?? -1;
+	return place < 0 ? '?' : String(place + 1);
 }
 
 /** An incident's kind as a person says it: `string break`, never the record's own word. */
@@ -177,7 +184,7 @@ function nextWords(
 	show: Show,
 	session: Session | undefined,
 ): string {
-	if (inserted === undefined) return `${itemWords(item, show, session)} comes next`;
+	if (inserted === undefined) return `${itemWords(item ?? '', show, session)} comes next`;
 	const title = songTitle(show, inserted.song);
 	return inserted.gapSeconds === undefined && inserted.before !== null
 		? `${title} in place of ${itemWords(inserted.before, show, session)}`

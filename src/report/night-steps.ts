@@ -2,7 +2,7 @@
 // both sides of a hand-over, and the fold is the one that the live night uses.
 
 import type { Entry } from '../journal/entry.ts';
-import type { JournalRecord } from '../journal/record.ts';
+import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { apply } from '../session/apply.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session, SongItem } from '../session/session.ts';
@@ -11,6 +11,8 @@ import type { Show } from '../showfile/show.ts';
 
 export type NightStep = {
 	readonly entry: Entry;
+	/** Its record. */
+	readonly of: RecordId;
 	readonly before: Session;
 	readonly after: Session;
 };
@@ -28,8 +30,8 @@ export function nightSteps(
 		for (const entry of record.e) {
 			if (entry.k === 'taken-back' || entry.k === 'put-back') continue;
 			const before = session;
-			session = apply(before, entry);
-			steps.push({ entry, before, after: session });
+			session = apply(before, entry, record.id);
+			steps.push({ entry, of: record.id, before, after: session });
 		}
 	}
 	return { opened, steps };

@@ -43,12 +43,12 @@ export function reportIncidents(
 	show: Show,
 	{ steps, last, moment }: Night,
 ): readonly ReportIncident[] {
-	return last.incidents.map((one): ReportIncident => {
-		const step = steps.find(({ entry }) => 'incident' in entry && entry.incident === one.id);
+	return last.incidents.map((one, place): ReportIncident => {
+		const step = steps.find(({ after }) => after.incidents.some(({ id }) => id === one.id));
 		const item = step ? (songOnNow(step.before)?.item ?? null) : null;
 		const next = step && item === null ? nextSongItem(step.before) : null;
 		return {
-			id: one.id,
+			id: place + 1,
 			at: moment(one.atMs),
 			position: item && positionOf(last.list, item),
 			song: item && songTitle(show, item.song),

@@ -1,6 +1,7 @@
 // Everything that a drawn screen depends on. The night fills it; the screen turns it into rows.
 
 import type { SaveStatus } from '../journal/night-journal.ts';
+import type { RecordId } from '../journal/record.ts';
 import type { ViewName } from '../keys/key-context.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import type { KeyWords, PromptView } from '../keys/prompt-view.ts';
@@ -34,7 +35,7 @@ export type ScreenState = {
 	/** The words that the log view is narrowed to; empty for none. */
 	readonly narrowedTo: string;
 	/** The step that `u` takes back; null when there is none. */
-	readonly takeableStep: number | null;
+	readonly takeableStep: RecordId | null;
 	/** The keys that work now, most needed first. */
 	readonly footer: readonly KeyWords[];
 	readonly preferences: Preferences;
@@ -47,5 +48,5 @@ export type LogLine = {
 	readonly words: string;
 	readonly isTakenBack: boolean;
 	/** The step that it belongs to: lines of one step have the same number. */
-	readonly step: number;
+	readonly step: RecordId;
 };

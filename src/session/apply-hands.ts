@@ -2,6 +2,7 @@
 
 import { cueIndex } from '../../machines/song.ts';
 import type { Entry } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import { changeIncident } from './apply-incidents.ts';
 import { holderOf, itemConcerned, songOnNow } from './find.ts';
 import { changePlayer, moveInstrument, setInstrument } from './move-parts.ts';
@@ -9,7 +10,11 @@ import type { Incident, Session } from './session.ts';
 import { packAfter } from './suspect-packs.ts';
 
 /** The session with this in a player's hands, and a break that waited for it answered. */
-export function handOver(session: Session, entry: Extract<Entry, { k: 'handed-over' }>): Session {
+export function handOver(
+	session: Session,
+	entry: Extract<Entry, { k: 'handed-over' }>,
+	of: RecordId,
+): Session {
 	const before = session.players[entry.player];
 	if (!before) return session;
 	const exchanged = exchange(session, entry, entry.at);
@@ -22,7 +27,7 @@ export function handOver(session: Session, entry: Extract<Entry, { k: 'handed-ov
 	}
 	const givenBefore =
 		entry.instrument === null ? null : (session.instruments[entry.instrument] ?? null);
-	const correctable = { atMs: entry.at, given: entry.instrument, givenBefore };
+	const correctable = { of, atMs: entry.at, given: entry.instrument, givenBefore };
 	const handed = changePlayer(closed, entry.player, { correctable });
 	return entry.by === 'plan' ? handed : settle(handed, entry.player);
 }
@@ -67,7 +72,9 @@ export function correctHandOver(
 	entry: Extract<Entry, { k: 'hand-over-corrected' }>,
 ): Session {
 	const correctable = session.players[entry.player]?.correctable;
-	if (!correctable) return settle(exchange(session, entry, entry.at), entry.player);
+	// One that is not there any more, or is not the last, is put right from now on.
+	const isThat = entry.of === undefined || entry.of === correctable?.of;
+	if (!correctable || !isThat) return settle(exchange(session, entry, entry.at), entry.player);
 	const { atMs, given, givenBefore } = correctable;
 	let now = changePlayer(session, entry.player, { holds: null, correctable: null });
 	if (given !== null && givenBefore !== null) {

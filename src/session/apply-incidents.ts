@@ -1,6 +1,7 @@
 // What entries about incidents do: noted, described later, answered.
 
 import type { Entry } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import { moveInstrument } from './move-parts.ts';
 import type { Incident, Session } from './session.ts';
 
@@ -10,7 +11,7 @@ export function noteIncident(session: Session, incident: Incident): Session {
 }
 
 /** An incident of which nothing is known but when it was. */
-export function blankIncident(id: number, atMs: number): Incident {
+export function blankIncident(id: RecordId, atMs: number): Incident {
 	return {
 		id,
 		atMs,
@@ -29,7 +30,7 @@ export function blankIncident(id: number, atMs: number): Incident {
 /** The session with one incident changed. */
 export function changeIncident(
 	session: Session,
-	id: number,
+	id: RecordId,
 	change: (incident: Incident) => Incident,
 ): Session {
 	return {

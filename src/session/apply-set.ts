@@ -2,6 +2,7 @@
 // stays where it is.
 
 import type { Entry } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import { aboveSong } from './cells.ts';
 import { findSongItem, keyAfter } from './find.ts';
 import type { ListItem, Session, SongItem } from './session.ts';
@@ -37,9 +38,10 @@ export function moveSong(session: Session, entry: Extract<Entry, { k: 'song-move
 export function insertSong(
 	session: Session,
 	entry: Extract<Entry, { k: 'song-inserted' }>,
+	of: RecordId,
 ): Session {
 	const above = aboveSong(session.show, entry.song);
-	const item = { ...newItem(entry.item, entry.song, entry.isEncore), above };
+	const item = { ...newItem(entry.item ?? of, entry.song, entry.isEncore), above };
 	return placed(session, item, entry.before);
 }
 

@@ -4,6 +4,7 @@ import type { Ahead } from '../../machines/show.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { songAtPoint, songBegun } from '../../machines/song-machine.ts';
 import type { Entry } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import { newItem } from './apply-set.ts';
 import { aboveSong } from './cells.ts';
 import { findSong, findSongItem, keyAfter, nextSongItem, songOnNow } from './find.ts';
@@ -56,9 +57,13 @@ function staysAhead(session: Session, stands: Ahead): Partial<Session> {
 }
 
 /** The session at this cue point of the song that is on. */
-export function reachCue(session: Session, index: number): Session {
+export function reachCue(
+	session: Session,
+	{ item, index }: Extract<Entry, { k: 'cue-reached' }>,
+): Session {
 	const on = songOnNow(session);
 	if (!on || session.song === null) return session;
+	if (item !== undefined && item !== on.item.key) return session;
 	if (cueIndex(session.song) === null) return session;
 	const state = songAtPoint(on.song, index);
 	const reached = cueIndex(state);
@@ -69,8 +74,13 @@ export function reachCue(session: Session, index: number): Session {
 }
 
 /** The session with the song that is on ended, and what stands after it come. */
-export function endSong(session: Session, end: { endedAtMs: number; how: Run['how'] }): Session {
+export function endSong(
+	session: Session,
+	{ item: key, at, how }: Extract<Entry, { k: 'song-ended' }>,
+): Session {
 	if (session.phase.value !== 'song') return session;
+	if (key !== undefined && key !== session.current) return session;
+	const end = { endedAtMs: at, how };
 	const ended = changeItem(session, session.current, (item) =>
 		item.kind === 'song'
 			? {
@@ -84,7 +94,7 @@ export function endSong(session: Session, end: { endedAtMs: number; how: Run['ho
 		{
 			...ended,
 			song: null,
-			phaseSinceMs: end.endedAtMs,
+			phaseSinceMs: at,
 			next: nextAfter(ended, stands),
 			// The same song may be played again, and then its hand-overs are to be made.
 			settled: { item: null, players: {} },
@@ -95,21 +105,26 @@ export function endSong(session: Session, end: { endedAtMs: number; how: Run['ho
 }
 
 /** The session with this song to come next; one from off the list is put in, or takes the place of that before which it is put. */
-export function chooseNext(session: Session, entry: Extract<Entry, { k: 'next-chosen' }>): Session {
+export function chooseNext(
+	session: Session,
+	entry: Extract<Entry, { k: 'next-chosen' }>,
+	of: RecordId,
+): Session {
+	const key = entry.item ?? of;
 	let list = session.list;
 	if (entry.inserted) {
-		list = withInserted(session, entry.item, entry.inserted);
+		list = withInserted(session, key, entry.inserted);
 	} else {
 		list = list.map((item) =>
-			item.key === entry.item && item.kind === 'song'
+			item.key === key && item.kind === 'song'
 				? { ...item, isPassedOver: false, isDropped: false }
 				: item,
 		);
 	}
 	// In the place of a song after an interval it leaves the interval before it.
 	const before = entry.inserted?.before ?? session.next;
-	const next = before === session.next ? entry.item : session.next;
-	const chosen = { ...session, list, next: entry.inserted ? next : entry.item };
+	const next = before === session.next ? key : session.next;
+	const chosen = { ...session, list, next: entry.inserted ? next : key };
 	return session.phase.value === 'song'
 		? chosen
 		: moveShow(chosen, { type: 'nextChosen', ahead: ahead(chosen) });

@@ -2,6 +2,7 @@
 // journal holds: an entry that no longer makes sense (after damage) changes as much as it can.
 
 import type { Entry } from '../journal/entry.ts';
+import { NEW, type RecordId } from '../journal/record.ts';
 import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
 import { keptShow } from '../showfile/show-record.ts';
 import { correctHandOver, emptyHandsOf, handOver, stay, takeBack } from './apply-hands.ts';
@@ -21,10 +22,15 @@ import type { Session } from './session.ts';
 import { moveShow } from './show-phase.ts';
 import { tellPlan } from './told.ts';
 
-/** The session with one more entry. */
-export function apply(session: Session, entry: Entry): Session {
+/** The session with one more entry, of the record with this identity. */
+export function apply(session: Session, entry: Entry, of: RecordId = NEW): Session {
 	const isAside = session.packChange === null || BESIDE_STEPS.has(entry.k);
-	return applied(isAside ? session : { ...session, packChange: null }, entry);
+	return applied(isAside ? session : { ...session, packChange: null }, entry, of);
+}
+
+/** The session with these entries of one record. */
+export function applyAll(session: Session, entries: readonly Entry[], of: RecordId = NEW): Session {
+	return entries.reduce((now, entry) => apply(now, entry, of), session);
 }
 
 /** What is written beside a step or between two, and is none of its own. */
@@ -36,24 +42,24 @@ const BESIDE_STEPS: ReadonlySet<Entry['k']> = new Set([
 	'clock-set',
 ]);
 
-function applied(session: Session, entry: Entry): Session {
+function applied(session: Session, entry: Entry, of: RecordId): Session {
 	switch (entry.k) {
 		case 'song-began':
 			return beginSong(session, entry.item, entry.at);
 		case 'cue-reached':
-			return reachCue(session, entry.index);
+			return reachCue(session, entry);
 		case 'song-ended':
-			return endSong(session, { endedAtMs: entry.at, how: entry.how });
+			return endSong(session, entry);
 		case 'next-chosen':
-			return chooseNext(session, entry);
+			return chooseNext(session, entry, of);
 		case 'show-read-again': {
 			const read = keptShow(entry.show);
-			return read === null ? session : readAgain(session, read);
+			return read === null ? session : readAgain(session, read, entry.isCounted ? null : of);
 		}
 		case 'song-moved':
 			return moveSong(session, entry);
 		case 'song-inserted':
-			return insertSong(session, entry);
+			return insertSong(session, entry, of);
 		case 'song-dropped':
 			return dropSong(session, entry.item);
 		case 'song-restored':
@@ -63,7 +69,7 @@ function applied(session: Session, entry: Entry): Session {
 		case 'stayed':
 			return stay(session, entry);
 		case 'handed-over':
-			return handOver(session, entry);
+			return handOver(session, entry, of);
 		case 'hand-over-corrected':
 			return correctHandOver(session, entry);
 		case 'came-back': {
@@ -75,7 +81,7 @@ function applied(session: Session, entry: Entry): Session {
 			return markReady(session, entry);
 		case 'string-broke':
 			return noteIncident(moveInstrument(session, entry.instrument, { type: 'stringBroke' }), {
-				...blankIncident(entry.incident, entry.at),
+				...blankIncident(entry.incident ?? of, entry.at),
 				kind: 'string-break',
 				player: entry.player,
 				instrument: entry.instrument,
@@ -87,7 +93,7 @@ function applied(session: Session, entry: Entry): Session {
 				isOpen: false,
 			}));
 		case 'incident-noted':
-			return noteIncident(session, blankIncident(entry.incident, entry.at));
+			return noteIncident(session, blankIncident(entry.incident ?? of, entry.at));
 		case 'incident-described':
 			return describeIncident(session, entry);
 		case 'found-as':
@@ -123,7 +129,7 @@ function applied(session: Session, entry: Entry): Session {
 			return noteIncident(
 				moveBoard(session, entry.player, { type: 'pedalStuck', pedal: entry.pedal }),
 				{
-					...blankIncident(entry.incident, entry.at),
+					...blankIncident(entry.incident ?? of, entry.at),
 					kind: 'pedal',
 					player: entry.player,
 					pedal: entry.pedal,

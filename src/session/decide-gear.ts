@@ -24,10 +24,9 @@ export function markPedalStuck(
 ): Decision {
 	const board = session.boards[player]?.context;
 	if (!board?.pedals[pedal]) return NO_PEDAL;
-	const incident = session.incidents.length + 1;
 	return board.stuck.includes(pedal)
 		? no(`${whose(session, { player, pedal })} is marked stuck already; r 0 takes that back.`)
-		: yes({ k: 'pedal-stuck', at: atMs, incident, player, pedal });
+		: yes({ k: 'pedal-stuck', at: atMs, player, pedal });
 }
 
 export function freePedal(session: Session, { player, pedal }: OnPedal, atMs: number): Decision {

@@ -115,7 +115,7 @@ export function exchange(session: Session, command: Asked<'exchange'>, atMs: num
 		);
 	}
 	if (sinceMs === undefined && correctable !== null && atMs - correctable.atMs <= CORRECTABLE_MS) {
-		return yes({ k: 'hand-over-corrected', at: atMs, player, instrument });
+		return yes({ k: 'hand-over-corrected', at: atMs, of: correctable.of, player, instrument });
 	}
 	const open = breakOf(session, player);
 	return yes({

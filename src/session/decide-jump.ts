@@ -4,7 +4,7 @@
 import type { Entry } from '../journal/entry.ts';
 import type { Command } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { findSong, findSongItem, freshKey, isBehind, nextSongItem } from './find.ts';
+import { findSong, findSongItem, isBehind, nextSongItem } from './find.ts';
 import type { Session, SongItem } from './session.ts';
 import { comingItems } from './set-places.ts';
 
@@ -39,12 +39,11 @@ export function chooseNext(
 			: [];
 		return yes(...brought, { k: 'next-chosen', at: atMs, item: listed.key });
 	}
-	const item = freshKey(session.list);
 	const inserted =
 		place === 'instead-of-next'
 			? { song: id, before: next?.key ?? null }
 			: { song: id, before: session.next, gapSeconds: PUT_IN_GAP_SECONDS };
-	return yes({ k: 'next-chosen', at: atMs, item, inserted });
+	return yes({ k: 'next-chosen', at: atMs, inserted });
 }
 
 /** The first of these that is to come; else one that was passed by. */

@@ -7,7 +7,7 @@ import { showRecord } from '../showfile/show-record.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { findInstrument, findItem, findSong, freshKey, isBehind, songOnNow } from './find.ts';
+import { findInstrument, findItem, findSong, isBehind, songOnNow } from './find.ts';
 import { withIntervalBegun } from './interval-begun.ts';
 import { readAgain } from './read-again.ts';
 import type { Session, SongItem } from './session.ts';
@@ -27,7 +27,7 @@ export function insertSong(session: Session, asked: Asked<'insert-song'>, atMs: 
 	if (findSong(session, asked.song) === null) return no('There is no such song in this show.');
 	if (!placesFor(session, null).some((place) => isSamePlace(place, asked)))
 		return no('That place is behind what is on.');
-	return changed(session, insertedEntry(session, asked, atMs));
+	return changed(session, insertedEntry(asked, atMs));
 }
 
 /** Off tonight's list. */
@@ -74,7 +74,7 @@ export function playInEncore(session: Session, key: string, atMs: number): Decis
 	if (item?.kind !== 'song') return no('Only songs go into the encore.');
 	const place = encoreEnd(session, key);
 	if (item.runs.length > 0)
-		return changed(session, insertedEntry(session, { song: item.song, ...place }, atMs));
+		return changed(session, insertedEntry({ song: item.song, ...place }, atMs));
 	return moveTo(session, { item: key, ...place }, atMs);
 }
 
@@ -114,11 +114,10 @@ function movedEntry({ before, isEncore }: SetPlace, item: string, at: number): E
 }
 
 function insertedEntry(
-	session: Session,
 	{ song, before, isEncore }: SetPlace & { readonly song: string },
 	at: number,
 ): Entry {
-	return { k: 'song-inserted', at, item: freshKey(session.list), song, before, isEncore };
+	return { k: 'song-inserted', at, song, before, isEncore };
 }
 
 function isSamePlace(one: SetPlace, other: SetPlace): boolean {

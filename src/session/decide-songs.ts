@@ -21,8 +21,12 @@ type Proposed = Pick<Extract<Command, { do: 'step' }>, 'handOvers' | 'capoMoves'
 
 /** The song's end, and what goes with it. */
 export function endOfSong(session: Session, how: SongEnd, atMs: number): readonly Entry[] {
-	const ended: Entry = { k: 'song-ended', at: atMs, how };
-	return withIntervalBegun(session, [ended]);
+	return withIntervalBegun(session, [endedEntry(session, how, atMs)]);
+}
+
+function endedEntry(session: Session, how: SongEnd, at: number): Entry {
+	const item = songOnNow(session)?.item.key;
+	return { k: 'song-ended', at, ...(item === undefined ? {} : { item }), how };
 }
 
 /** The next cue point, the end of the song, or the next song. */
@@ -37,6 +41,7 @@ export function step(session: Session, asked: Proposed, atMs: number): Decision 
 			return yes(...handed, ...capoEntries(session, asked, atMs), {
 				k: 'cue-reached',
 				at: atMs,
+				item: on.item.key,
 				index: index + 1,
 			});
 		}
@@ -93,7 +98,7 @@ export function stepBack(session: Session, atMs: number): Decision {
 	const index = cueIndex(session.song) ?? 0;
 	return index === 0
 		? no('This is the start of the song; left goes to the song before.')
-		: yes({ k: 'cue-reached', at: atMs, index: index - 1 });
+		: yes({ k: 'cue-reached', at: atMs, item: on.item.key, index: index - 1 });
 }
 
 /** How the song on now counts when it is left at `atMs`. */
@@ -119,12 +124,11 @@ export function goToSong(
 		const hint = side === 'after' && songOnNow(session) !== null ? '; d ends it' : '';
 		return no(`No song ${side} this one${hint}.`);
 	}
-	return yes(
-		...(songOnNow(session)
-			? [{ k: 'song-ended', at: atMs, how: endedHow(session, atMs) } as const]
-			: []),
-		{ k: 'song-began', at: atMs, item: item.key },
-	);
+	return yes(...(songOnNow(session) ? [endedEntry(session, endedHow(session, atMs), atMs)] : []), {
+		k: 'song-began',
+		at: atMs,
+		item: item.key,
+	});
 }
 
 /** The song before the one on now; between songs, the one just ended. */

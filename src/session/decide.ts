@@ -87,7 +87,7 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 				: no('No break is waiting for an answer.');
 		}
 		case 'note-incident':
-			return yes({ k: 'incident-noted', at: atMs, incident: session.incidents.length + 1 });
+			return yes({ k: 'incident-noted', at: atMs });
 		case 'describe-incident':
 			return describeIncident(session, command, atMs);
 		case 'write-memo':
@@ -198,7 +198,6 @@ function reportBreak(session: Session, instrument: string, atMs: number): Decisi
 	return yes({
 		k: 'string-broke',
 		at: atMs,
-		incident: session.incidents.length + 1,
 		instrument,
 		player: holderOf(session, instrument),
 	});

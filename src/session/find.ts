@@ -77,11 +77,6 @@ export function isBehind({ list, next, current }: Session, key: string): boolean
 	return between.some((item) => item.kind === 'interval' || !item.isPassedOver);
 }
 
-/** A key that no item of the list has. */
-export function freshKey(list: readonly ListItem[]): string {
-	return String(Math.max(0, ...list.map(({ key }) => Number(key))) + 1);
-}
-
 /** The latest break that still waits for its answer. */
 export function openBreak(session: Session): Incident | null {
 	return session.incidents.findLast((one) => one.isOpen) ?? null;

@@ -1,12 +1,12 @@
 // What the beginning of an interval records, whatever it began with.
 
 import type { Entry } from '../journal/entry.ts';
-import { apply } from './apply.ts';
+import { applyAll } from './apply.ts';
 import type { Session } from './session.ts';
 
 /** The entries, and where an interval begins with them, everything in hands come back to the rack. */
 export function withIntervalBegun(session: Session, entries: readonly Entry[]): readonly Entry[] {
-	const after = entries.reduce(apply, session);
+	const after = applyAll(session, entries);
 	const at = entries.at(-1)?.at;
 	const hasBegun = session.phase.value !== 'interval' && after.phase.value === 'interval';
 	if (!hasBegun || at === undefined) return entries;

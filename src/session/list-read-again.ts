@@ -1,9 +1,9 @@
 // Tonight's list once the show was read again: what was played, is on or was dropped stays; what is to
 // come is the file's where the file's own list has changed, else what was made of it tonight.
 
+import type { RecordId } from '../journal/record.ts';
 import type { SetItem, Show } from '../showfile/show.ts';
 import { newItem } from './apply-set.ts';
-import { freshKey } from './find.ts';
 import type { ListItem, Session } from './session.ts';
 import { comingItems } from './set-places.ts';
 
@@ -11,6 +11,7 @@ import { comingItems } from './set-places.ts';
 export function listReadAgain(
 	session: Session,
 	show: Show,
+	of: RecordId | null,
 ): { readonly list: readonly ListItem[]; readonly next: string | null } {
 	const isKnown = (item: ListItem): boolean =>
 		item.kind === 'interval' || show.songs.some(({ id }) => id === item.song);
@@ -26,6 +27,8 @@ export function listReadAgain(
 	);
 	const free = coming.filter((item) => !past.includes(item));
 	let list = past;
+	const keyOfNew = (place: number): string =>
+		of === null ? countedOn([...session.list, ...list]) : `${of}.${place}`;
 	for (const item of toCome(show.set, past)) {
 		const same = free.findIndex((one) =>
 			one.kind === 'song'
@@ -33,9 +36,15 @@ export function listReadAgain(
 				: item.kind === 'interval',
 		);
 		const [before] = same < 0 ? [] : free.splice(same, 1);
-		list = [...list, asListItem(item, before?.key ?? freshKey([...session.list, ...list]))];
+		list = [...list, asListItem(item, before?.key ?? keyOfNew(list.length))];
 	}
 	return { list, next: list[past.length]?.key ?? null };
+}
+
+/** A key that no item of the list has, as version 1 gave it. */
+function countedOn(list: readonly ListItem[]): string {
+	const counted = list.map(({ key }) => Number(key)).filter(Number.isFinite);
+	return String(Math.max(0, ...counted) + 1);
 }
 
 function asListItem(item: SetItem, key: string): ListItem {

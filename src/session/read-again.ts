@@ -5,6 +5,7 @@ import { boardAtRest, instrumentAtLoadIn } from '../../machines/at-load-in.ts';
 import type { InstrumentState } from '../../machines/instrument.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { songAtPoint } from '../../machines/song-machine.ts';
+import { NEW, type RecordId } from '../journal/record.ts';
 import type { Instrument, Player, Show, Song } from '../showfile/show.ts';
 import { withCellsAbove } from './cells.ts';
 import { findSong, songOnNow } from './find.ts';
@@ -57,9 +58,9 @@ function isToRepair(state: InstrumentState | undefined): boolean {
 }
 
 /** The session from here on, by the show as it was read again. */
-export function readAgain(session: Session, read: Show): Session {
+export function readAgain(session: Session, read: Show, of: RecordId | null = NEW): Session {
 	const show = joined(read, stillInUse(session, read));
-	const { list: kept, next } = listReadAgain(session, show);
+	const { list: kept, next } = listReadAgain(session, show, of);
 	const list = withCellsAbove(kept, show).map((item) =>
 		item.kind === 'song' ? { ...item, tonight: {} } : item,
 	);

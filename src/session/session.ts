@@ -6,6 +6,7 @@ import type { BoardState } from '../../machines/rig.ts';
 import type { ShowState } from '../../machines/show.ts';
 import type { SongState } from '../../machines/song.ts';
 import type { NightMs, SongEnd, ToldHand } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import type { Part, Show } from '../showfile/show.ts';
 
 export type Session = {
@@ -112,6 +113,8 @@ export type PlayerState = {
 
 /** What a planned hand-over changed, so that a correction can set it right. */
 export type Correctable = {
+	/** The record that recorded it. */
+	readonly of: RecordId;
 	readonly atMs: NightMs;
 	/** What the plan said was given. */
 	readonly given: string | null;
@@ -120,7 +123,8 @@ export type Correctable = {
 };
 
 export type Incident = {
-	readonly id: number;
+	/** That of the record which noted it; its number for people is its place among all, from 1. */
+	readonly id: RecordId;
 	readonly atMs: NightMs;
 	/** `string-break`, or what was said of it later; null while nothing was. */
 	readonly kind: string | null;

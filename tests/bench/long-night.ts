@@ -3,6 +3,7 @@
 import { createNightFile } from '../../src/disk/create-night-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import type { Entry } from '../../src/journal/entry.ts';
+import { newRecord } from '../../src/journal/new-record.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { openPast } from '../../src/night/night-past.ts';
 import { decide } from '../../src/session/decide.ts';
@@ -28,14 +29,11 @@ export function longNight(show: Show, entries: number): readonly JournalRecord<E
 		const decision =
 			session.phase.value === 'over' ? asked[2] : asked[records.length % 3 === 1 ? 1 : 0];
 		const made = decision?.ok ? decision.entries : asked[3]?.ok ? asked[3].entries : [];
-		const record = {
-			v: 1,
-			s: records.length + 1,
-			w: 'bench',
-			t: atMs,
-			m: atMs,
-			e: made,
-		} as const;
+		const record = newRecord({
+			...{ s: records.length + 1, w: 'bench', e: made },
+			at: { wallMs: atMs, upMs: atMs },
+			after: records.at(-1) ?? null,
+		});
 		records.push(record);
 		timeline = extend(timeline, record);
 		count += made.length;

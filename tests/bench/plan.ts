@@ -9,7 +9,7 @@ import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
 import { playedThrough } from '../../src/plan/what-if/played-through.ts';
 import { sessionAfter } from '../../src/plan/what-if/what-if.ts';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { chosenFor, figuresOf } from '../plan/chosen-for.ts';
@@ -113,7 +113,7 @@ function againRow(name: string, shows: readonly Show[]): string {
 				held ? { do: 'report-break', instrument: held } : null,
 				song === undefined ? null : { do: 'choose-next', song },
 			];
-			const told = toldEntries(moment, makePlan(moment)).reduce(apply, session);
+			const told = applyAll(session, toldEntries(moment, makePlan(moment)));
 			return changes.flatMap((change) => {
 				const after = change && sessionAfter({ ...moment, session: told }, [change]);
 				if (after === null) return [];

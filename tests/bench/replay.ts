@@ -2,7 +2,7 @@
 
 import { join } from 'node:path';
 import { makePlan } from '../../src/plan/make-plan.ts';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import { extend, openTimeline } from '../../src/session/timeline.ts';
@@ -26,7 +26,7 @@ export async function benchReplay(rounds: number): Promise<readonly string[]> {
 		Array.from({ length: 2000 }, () =>
 			workMs(() => {
 				const decision = decide(opened, { do: 'step', handOvers: [] }, 1_000_000);
-				if (decision.ok) decision.entries.reduce(apply, opened);
+				if (decision.ok) applyAll(opened, decision.entries);
 			}),
 		),
 	);

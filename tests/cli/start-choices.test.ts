@@ -3,6 +3,7 @@
 import { expect, test } from 'vitest';
 import { startChoices } from '../../src/cli/start-choices.ts';
 import type { NightSummary } from '../../src/disk/nights-folder.ts';
+import { recordBeside } from '../../src/journal/new-record.ts';
 
 function night(file: string, isOver: boolean, isRehearsal = false): NightSummary {
 	return {
@@ -10,7 +11,7 @@ function night(file: string, isOver: boolean, isRehearsal = false): NightSummary
 		path: '',
 		header: {
 			k: 'header',
-			format: 'rackside-night/1',
+			format: 'rackside-night/2',
 			journal: '',
 			boot: '',
 			title: file,
@@ -21,7 +22,9 @@ function night(file: string, isOver: boolean, isRehearsal = false): NightSummary
 			from: 1,
 		} as NonNullable<NightSummary['header']>,
 		startedAtMs: 0,
-		lastRecords: isOver ? [{ v: 1, s: 1, w: '', t: 0, m: 0, e: [{ k: 'show-ended' }] }] : [],
+		lastRecords: isOver
+			? [recordBeside({ s: 1, w: '', e: [{ k: 'show-ended' }], at: { wallMs: 0, upMs: 0 } })]
+			: [],
 		sizeBytes: 0,
 		problem: null,
 	};

@@ -88,7 +88,7 @@ describe('saving', () => {
 		await creating;
 		expect(disk.files()).toEqual([nightPath]);
 		expect(readJournal(disk.peek(nightPath)).header?.header).toMatchObject({
-			format: 'rackside-night/1',
+			format: 'rackside-night/2',
 			journal: nightName,
 			title: 'Quay Street',
 			isRehearsal: false,

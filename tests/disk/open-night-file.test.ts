@@ -149,7 +149,7 @@ describe('a header that is lost', () => {
 	const spareHeader = {
 		...subject,
 		k: 'header',
-		format: 'rackside-night/1',
+		format: 'rackside-night/2',
 		journal: 'anything',
 		title: 'From the show file',
 		from: 1,
@@ -195,7 +195,7 @@ describe('versions', () => {
 		expect(disk.peek(nightPath)).toEqual(before);
 		const second = readJournal(disk.peek(`${nightsFolder}/${nightName}.2.journal`));
 		const records = second.lines.filter((line) => line.kind === 'record');
-		expect(records.map((line) => line.version)).toEqual([1, 1, 1, 1, 1]);
+		expect(records.map((line) => line.version)).toEqual([2, 2, 2, 2, 2]);
 		expect(night.journal?.status()).toMatchObject({ isSaved: true, savedSeq: 5 });
 		const again = new KeptNight(disk.afterKill());
 		const opened = again.resume('writer-3');
@@ -206,7 +206,7 @@ describe('versions', () => {
 
 	test('a newer one can be looked at but not gone on with', async () => {
 		const disk = await leftDisk(3);
-		disk.meddle(nightPath, withRecord(2));
+		disk.meddle(nightPath, withRecord(3));
 		const before = disk.peek(nightPath);
 		const opened = new KeptNight(disk).resume('writer-2');
 		expect(opened.journal).toBeNull();

@@ -25,6 +25,7 @@ import type { NightServices } from '../../src/disk/night-services.ts';
 import { lookAtNight, openNightFile } from '../../src/disk/open-night-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import { encodeLine, seedOf } from '../../src/journal/line.ts';
+import { recordBeside } from '../../src/journal/new-record.ts';
 import { nightName, stepEntry, subject } from './night-steps.ts';
 import { makePipe, scratchFolder } from './scratch-folder.ts';
 
@@ -260,8 +261,8 @@ function longJournal(count: number): Buffer {
 	const seed = seedOf(nightName);
 	const state = 'x'.repeat(8000);
 	const record = (s: number, entry: { readonly k: string }) =>
-		({ v: 1, s, w: 'writer-1', t: s, m: s, e: [entry] }) as const;
-	const header = { k: 'header', format: 'rackside-night/1', journal: nightName, ...subject };
+		recordBeside({ s, w: 'writer-1', e: [entry], at: { wallMs: s, upMs: s } });
+	const header = { k: 'header', format: 'rackside-night/2', journal: nightName, ...subject };
 	const lines = [encodeLine(record(0, header), 0)];
 	for (let step = 1; step <= count; step += 1) {
 		lines.push(encodeLine(record(step, stepEntry(step)), seed));

@@ -1,6 +1,7 @@
 // A small journal of a night, line by line, for tests that damage it.
 
 import { encodeLine, headerSeed, seedOf } from '../../src/journal/line.ts';
+import { recordBeside } from '../../src/journal/new-record.ts';
 import type { JournalRead } from '../../src/journal/read-journal.ts';
 import { decodeLine } from '../../src/journal/read-line.ts';
 import type { JournalRecord, NightHeader } from '../../src/journal/record.ts';
@@ -11,7 +12,7 @@ export const nightName = '2026-06-12-203000-quay-street-ab12';
 export function sampleHeader(journal: string = nightName): NightHeader {
 	return {
 		k: 'header',
-		format: 'rackside-night/1',
+		format: 'rackside-night/2',
 		journal,
 		boot: 'boot-1',
 		title: 'Quay Street',
@@ -25,14 +26,16 @@ export function sampleHeader(journal: string = nightName): NightHeader {
 
 /** The line of a header, as it stands twice at the beginning of a night's file. */
 export function headerLine(header: NightHeader = sampleHeader()): Buffer {
-	return encodeLine({ v: 1, s: 0, w: 'writer-1', t: 1, m: 1, e: [header] }, headerSeed);
+	const at = { wallMs: 1, upMs: 1 };
+	return encodeLine(recordBeside({ s: 0, w: 'writer-1', e: [header], at }), headerSeed);
 }
 
 /** A record with texts that look like parts of a line. */
 export function sampleRecord(s: number, w = 'writer-1'): JournalRecord {
 	const words = `slot ${s} "{"v":1} é🎸 \\ 0badc0de {"v":1,"s":9} \n`;
 	const entry = { k: 'memo-written', at: 1000 + s, words };
-	return { v: 1, s, w, t: 1_781_289_000_000 + s, m: 5000.25 + s, e: [entry] };
+	const at = { wallMs: 1_781_289_000_000 + s, upMs: 5000.25 + s };
+	return recordBeside({ s, w, e: [entry], at });
 }
 
 /** The line of a record in the night with this id. */

@@ -7,7 +7,7 @@ import type { KeyContext, Outcome } from '../../src/keys/key-context.ts';
 import { stepCommand } from '../../src/keys/step-commands.ts';
 import { makePlan } from '../../src/plan/make-plan.ts';
 import type { Plan, Stay } from '../../src/plan/plan.ts';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -20,7 +20,7 @@ const SECOND = 1000;
 function after(session: Session, seconds: number, command: Command): Session {
 	const decision = decide(session, command, seconds * SECOND);
 	if (!decision.ok) throw new Error(decision.why);
-	return decision.entries.reduce(apply, session);
+	return applyAll(session, decision.entries);
 }
 
 const exchange = (player: string, instrument: string): Command => ({

@@ -126,6 +126,14 @@ set: [s1, s2]
 		]);
 	});
 
+	test('stands in a record of its own, after the step that it is told of', () => {
+		const night = begun();
+		night.press('f', '1', 'enter');
+		const [step, told] = night.night.records().slice(-2);
+		expect(step?.e.map(({ k }) => k)).toEqual(['put-aside']);
+		expect(told?.e).toMatchObject([{ k: 'plan-told', of: step?.id }]);
+	});
+
 	test('is taken back and put back with its step', () => {
 		const night = begun();
 		const told = night.night.session().told;
@@ -137,6 +145,8 @@ set: [s1, s2]
 		expect(slotLines(night.night.plan(), 's2')).toEqual(['ash X1 E standard', 'bo X2 E standard']);
 		night.press('y');
 		expect(night.night.session().told).toEqual(after);
+		night.press('u', 'u');
+		expect(night.night.session().phase.value).toBe('before');
 	});
 
 	test('gives way to what the technician hands over: it stays in hands as long as the other was to', () => {

@@ -42,7 +42,7 @@ test('latest moments leave room for cues still to come', () => {
 	const broken = withEntries(ready, {
 		k: 'string-broke',
 		at: mark('00:12'),
-		incident: 1,
+		incident: '1',
 		instrument: 'A4',
 		player: null,
 	});
@@ -56,7 +56,7 @@ test('what new strings would be too late for is played on something else', () =>
 	const broken = withEntries(on, {
 		k: 'string-broke',
 		at: mark('00:12'),
-		incident: 1,
+		incident: '1',
 		instrument: 'A4',
 		player: null,
 	});
@@ -80,7 +80,7 @@ test('in a song that comes again its cues are pressed again', () => {
 		{ k: 'cue-reached', at: mark('01:00'), index: 1 },
 		{ k: 'cue-reached', at: mark('03:00'), index: 3 },
 		{ k: 'next-chosen', at: mark('03:20'), item: '1' },
-		{ k: 'string-broke', at: mark('03:25'), incident: 1, instrument: 'A4', player: null },
+		{ k: 'string-broke', at: mark('03:25'), incident: '1', instrument: 'A4', player: null },
 	);
 	// The song lasts until 4:00 and again from 4:15 to 8:15, its cues then at 5:15 and 7:15.
 	expect(workLines(planAt(again, '03:30'))).toEqual([

@@ -131,7 +131,7 @@ describe('out of reach', () => {
 		const down = withEntries(open, {
 			k: 'string-broke',
 			at: 0,
-			incident: 1,
+			incident: '1',
 			instrument: 'A1',
 			player: null,
 		});
@@ -200,7 +200,7 @@ set: [s1, s2]
 		const down = withEntries(openSession(clubShow(set(needs()))), {
 			k: 'string-broke',
 			at: 0,
-			incident: 1,
+			incident: '1',
 			instrument: 'A1',
 			player: null,
 		});
@@ -215,8 +215,8 @@ set: [s1, s2]
 		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
 		const broken = withEntries(
 			on,
-			{ k: 'string-broke', at: 1000, incident: 1, instrument: 'A1', player: 'ash' },
-			{ k: 'played-on', at: 2000, incident: 1 },
+			{ k: 'string-broke', at: 1000, incident: '1', instrument: 'A1', player: 'ash' },
+			{ k: 'played-on', at: 2000, incident: '1' },
 		);
 		// Nor for the song between, which names nobody: what sounds so is handed there, and stays.
 		const plan = planAt(broken, '00:10');

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { samePitches } from '../../src/plan/demand/same-pitches.ts';
 import { planCore } from '../../src/plan/timed-choice/plan-core.ts';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -14,7 +14,7 @@ import { randomShow, reachedByStep, SEARCHED } from './random-night.ts';
 
 function done(session: Session, command: Command, nowMs: number): Session {
 	const decision = decide(session, command, nowMs);
-	return decision.ok ? decision.entries.reduce(apply, session) : session;
+	return decision.ok ? applyAll(session, decision.entries) : session;
 }
 
 /** All that the plan asks for before what comes next, done. */

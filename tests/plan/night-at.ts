@@ -4,7 +4,7 @@ import { parseMark } from '../../src/base/show-clock.ts';
 import type { Entry } from '../../src/journal/entry.ts';
 import { makePlan } from '../../src/plan/make-plan.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
 import type { Show } from '../../src/showfile/show.ts';
@@ -18,7 +18,7 @@ export function mark(text: string): number {
 
 /** A night of this show with these entries in it. */
 export function nightAfter(show: Show, entries: readonly Entry[]): Session {
-	return entries.reduce(apply, openSession(show));
+	return applyAll(openSession(show), entries);
 }
 
 /** Everything on the rack made ready at this mark. */
@@ -49,9 +49,9 @@ function songBegun(session: Session, at: string): readonly Entry[] {
 
 /** A night in which, after these entries, a song begins as planned. */
 export function withSongBegun(session: Session, at: string): Session {
-	return songBegun(session, at).reduce(apply, session);
+	return applyAll(session, songBegun(session, at));
 }
 
 export function withEntries(session: Session, ...entries: readonly Entry[]): Session {
-	return entries.reduce(apply, session);
+	return applyAll(session, entries);
 }

@@ -3,7 +3,7 @@
 
 import fc from 'fast-check';
 import { planCore } from '../../src/plan/timed-choice/plan-core.ts';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -222,7 +222,7 @@ function after(session: Session, what: Happening, nowMs: number): Session {
 	const command = commandFor(session, what, nowMs);
 	if (command === null) return session;
 	const decision = decide(session, command, nowMs);
-	return decision.ok ? decision.entries.reduce(apply, session) : session;
+	return decision.ok ? applyAll(session, decision.entries) : session;
 }
 
 function commandFor(session: Session, what: Happening, nowMs: number): Command | null {

@@ -38,13 +38,13 @@ const best = [
 
 describe('of two that are as good now, the one that leaves somebody without later is the second', () => {
 	test('during a song, before the break and after it', () => {
-		const broke = { k: 'string-broke', incident: 1, instrument: 'A', player: 'ash' } as const;
+		const broke = { k: 'string-broke', incident: '1', instrument: 'A', player: 'ash' } as const;
 		expect(told(on, '01:00')).toEqual(best);
 		expect(told(withEntries(on, { ...broke, at: mark('01:00') }), '01:00')).toEqual(best);
 	});
 
 	test('before the song that it is for, and in the plan when it has broken on the rack', () => {
-		const broke = { k: 'string-broke', incident: 1, instrument: 'A', player: null } as const;
+		const broke = { k: 'string-broke', incident: '1', instrument: 'A', player: null } as const;
 		expect(told(ready, '-00:30')).toEqual(best);
 		// Broken there, the plan has Q handed over for it by itself, and P is what could take over from that.
 		const broken = withEntries(ready, { ...broke, at: mark('-00:30') });

@@ -118,7 +118,7 @@ set: [s1]
 			on,
 			{ k: 'put-aside', at: 1000, instrument: 'S1', fault: null },
 			{ k: 'put-aside', at: 1000, instrument: 'A2', fault: 'crackle' },
-			{ k: 'string-broke', at: 1000, incident: 1, instrument: 'A3', player: null },
+			{ k: 'string-broke', at: 1000, incident: '1', instrument: 'A3', player: null },
 		);
 		expect(ids(fewer, '01:00', 'ash', 'A1')).toEqual(['A4', 'B3']);
 	});

@@ -24,7 +24,7 @@ const begun = withEntries(withSongBegun(nightAfter(show, allReady(show, '-01:00'
 const broken = withEntries(begun, {
 	k: 'string-broke',
 	at: mark('21:10'),
-	incident: 1,
+	incident: '1',
 	instrument: 'A1',
 	player: 'ash',
 });
@@ -32,7 +32,7 @@ const replaced = withEntries(broken, {
 	k: 'handed-over',
 	at: mark('21:25'),
 	by: 'stand-in',
-	incident: 1,
+	incident: '1',
 	player: 'ash',
 	instrument: 'S1',
 });
@@ -110,7 +110,7 @@ set: [long]
 });
 
 test('played on with a string down, nothing changes hands before the next song, and it is said with a way out', () => {
-	const playedOn = withEntries(broken, { k: 'played-on', at: mark('21:14'), incident: 1 });
+	const playedOn = withEntries(broken, { k: 'played-on', at: mark('21:14'), incident: '1' });
 	const plan = planAt(playedOn, '21:20');
 	expect(handOverLines(plan)).toEqual(['seven: ash A1 > S1']);
 	expect(plan.handOvers[0]?.for).toBe('A1');
@@ -132,8 +132,8 @@ set: [six, seven, eight]
 	const both = { k: 'string-broke', at: mark('01:00'), instrument: 'A3', player: 'ash' } as const;
 	const night = withEntries(
 		withSongBegun(nightAfter(floating, allReady(floating, '-01:00')), '00:00'),
-		{ ...both, incident: 1 },
-		{ ...both, incident: 2 },
+		{ ...both, incident: '1' },
+		{ ...both, incident: '2' },
 	);
 	// Back when Seven begins, 8:30, it would be done 20:45 and Eight wants it 12:30: played on something else.
 	const plan = planAt(night, '01:10');

@@ -59,7 +59,7 @@ describe('the plan after', () => {
 		const broken = withEntries(isBack, {
 			k: 'string-broke',
 			at: mark('03:00'),
-			incident: 1,
+			incident: '1',
 			instrument: 'A3',
 			player: null,
 		});

@@ -2,6 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
+import { recordBeside } from '../../src/journal/new-record.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { entryWords } from '../../src/report/entry-words.ts';
 import { type NightReport, nightReport } from '../../src/report/night-report.ts';
@@ -22,14 +23,12 @@ type Told = readonly [
 ];
 
 function records(...night: readonly Told[]): JournalRecord<Entry>[] {
-	return night.map(([seconds, ...entries], index) => ({
-		v: 1,
-		s: index + 1,
-		w: 'test',
-		t: ZERO + seconds * 1000,
-		m: seconds * 1000,
-		e: entries.map((entry) => ({ at: ZERO + seconds * 1000, ...entry }) as Entry),
-	}));
+	return night.map(([seconds, ...entries], index) =>
+		recordBeside({
+			...{ s: index + 1, w: 'test', at: { wallMs: ZERO + seconds * 1000, upMs: seconds * 1000 } },
+			e: entries.map((entry) => ({ at: ZERO + seconds * 1000, ...entry }) as Entry),
+		}),
+	);
 }
 
 function reportOf(...night: readonly Told[]): NightReport {
@@ -57,9 +56,9 @@ const opening: Told[] = [
 ];
 
 const broken: Told[] = [
-	[100, { k: 'string-broke', incident: 1, instrument: 'A1', player: 'ash' } as Omit<Entry, 'at'>],
-	[115, { ...handed('ash', 'S1', 'stand-in'), incident: 1 } as Omit<Entry, 'at'>],
-	[130, { k: 'incident-described', incident: 1, string: 3 } as Omit<Entry, 'at'>],
+	[100, { k: 'string-broke', incident: '1', instrument: 'A1', player: 'ash' } as Omit<Entry, 'at'>],
+	[115, { ...handed('ash', 'S1', 'stand-in'), incident: '1' } as Omit<Entry, 'at'>],
+	[130, { k: 'incident-described', incident: '1', string: 3 } as Omit<Entry, 'at'>],
 ];
 
 describe('songs', () => {
@@ -133,7 +132,7 @@ describe('a string break', () => {
 	test('taken back never happened', () => {
 		const undone = reportOf(...opening, ...broken, [
 			140,
-			{ k: 'taken-back', of: 5 } as Omit<Entry, 'at'>,
+			{ k: 'taken-back', of: 'test:5' } as Omit<Entry, 'at'>,
 		]);
 		expect(undone.incidents[0]?.string).toBeNull();
 	});
@@ -250,9 +249,12 @@ test('a pedal that does not switch and a suspect pack stand in what tomorrow nee
 	const before: Told[] = [
 		...opening,
 		[20, { k: 'pedal-corrected', player: 'ash', pedal: 'drive', on: true } as Omit<Entry, 'at'>],
-		[30, { k: 'pedal-stuck', incident: 1, player: 'ash', pedal: 'drive' } as Omit<Entry, 'at'>],
+		[30, { k: 'pedal-stuck', incident: '1', player: 'ash', pedal: 'drive' } as Omit<Entry, 'at'>],
 		[40, { k: 'pack-suspected', player: 'ash', pack: 'P1' } as Omit<Entry, 'at'>],
-		[45, { k: 'incident-described', incident: 1, words: 'foot switch loose' } as Omit<Entry, 'at'>],
+		[
+			45,
+			{ k: 'incident-described', incident: '1', words: 'foot switch loose' } as Omit<Entry, 'at'>,
+		],
 	];
 	const report = reportOf(...before, [300, { k: 'show-ended' } as Omit<Entry, 'at'>]);
 	expect(report.tomorrow).toEqual([

@@ -263,19 +263,19 @@ describe('what must be found', () => {
 	});
 
 	test('the last row shows all that a step did, or, where that is too long, what first and how much more', () => {
-		const line = (words: string, step: number) => ({
+		const line = (words: string, step: string) => ({
 			atMs: at(1),
 			words,
 			isTakenBack: false,
 			step,
 		});
-		const opening = line('the night was opened', 1);
-		const two = [line('Slot 2 ready', 2), line('Slot 1 ready', 2), opening];
-		expect(text({ ...middleOfASong(), log: two, takeableStep: 2 })).toMatch(
+		const opening = line('the night was opened', '1');
+		const two = [line('Slot 2 ready', '2'), line('Slot 1 ready', '2'), opening];
+		expect(text({ ...middleOfASong(), log: two, takeableStep: '2' })).toMatch(
 			/LAST +1:00 +Slot 1 ready; Slot 2 ready +u undo/,
 		);
-		const four = [line('all the rest is ready too', 2), line('Slot 3 ready', 2), ...two];
-		expect(text({ ...middleOfASong(), log: four, takeableStep: 2 })).toMatch(
+		const four = [line('all the rest is ready too', '2'), line('Slot 3 ready', '2'), ...two];
+		expect(text({ ...middleOfASong(), log: four, takeableStep: '2' })).toMatch(
 			/LAST +1:00 +Slot 1 ready; Slot 2 ready; Slot 3 ready; \+1 more .*u undo/,
 		);
 		const nothingDone = { log: [opening], takeableStep: null };

@@ -471,12 +471,12 @@ export function middleOfASong(): ScreenState {
 			],
 		},
 		log: [
-			{ atMs: at(20, 6), words: 'Ch2.', isTakenBack: true, step: 4 },
-			{ atMs: at(20, 4), words: 'V2.', isTakenBack: false, step: 3 },
-			{ atMs: at(19), words: 'Gravel began.', isTakenBack: false, step: 2 },
-			{ atMs: at(18), words: 'Slot S ready.', isTakenBack: false, step: 1 },
+			{ atMs: at(20, 6), words: 'Ch2.', isTakenBack: true, step: '4' },
+			{ atMs: at(20, 4), words: 'V2.', isTakenBack: false, step: '3' },
+			{ atMs: at(19), words: 'Gravel began.', isTakenBack: false, step: '2' },
+			{ atMs: at(18), words: 'Slot S ready.', isTakenBack: false, step: '1' },
 		],
-		takeableStep: 3,
+		takeableStep: '3',
 	});
 }
 
@@ -496,7 +496,7 @@ export function afterABreak(): ScreenState {
 			},
 			incidents: [
 				{
-					id: 1,
+					id: '1',
 					atMs: at(20, 12),
 					kind: 'string-break',
 					player: 'ash',

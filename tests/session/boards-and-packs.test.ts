@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
-import { apply } from '../../src/session/apply.ts';
+import { apply, applyAll } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import type { Decision } from '../../src/session/decision.ts';
@@ -25,14 +25,14 @@ set: [one]
 `;
 const show = showFrom(text('[{id: drive, name: Drive}, {id: boost, name: Boost}]'));
 
-const given = (...entries: readonly Entry[]): Session => entries.reduce(apply, openSession(show));
+const given = (...entries: readonly Entry[]): Session => applyAll(openSession(show), entries);
 const when = (session: Session, command: Command): Decision => decide(session, command, 9);
 const entriesOf = (decision: Decision): readonly Entry[] =>
 	decision.ok ? decision.entries : expect.unreachable(decision.why);
 
 const began: Entry = { k: 'song-began', at: 1, item: '1' };
 const cue: Entry = { k: 'cue-reached', at: 2, index: 1 };
-const stuck: Entry = { k: 'pedal-stuck', at: 1, incident: 1, player: 'bo', pedal: 'drive' };
+const stuck: Entry = { k: 'pedal-stuck', at: 1, incident: '1', player: 'bo', pedal: 'drive' };
 const freed: Entry = { k: 'pedal-freed', at: 3, player: 'bo', pedal: 'drive' };
 const handed = (instrument: string): Entry => ({
 	k: 'handed-over',
@@ -45,12 +45,12 @@ const suspected: Entry = { k: 'pack-suspected', at: 2, player: 'ash', pack: 'P1'
 const memo: Entry = { k: 'memo-written', at: 5, words: 'low' };
 const board = ({ boards }: Session) => boards.bo?.context;
 
-test('a pedal marked stuck is an incident with the next number, and stays as believed through cues', () => {
-	const onNow = given(began, { k: 'incident-noted', at: 1, incident: 1 });
+test('a pedal marked stuck is an incident, and stays as believed through cues', () => {
+	const onNow = given(began, { k: 'incident-noted', at: 1, incident: '1' });
 	const asked = { player: 'bo', pedal: 'drive' } as const;
 	expect(when(onNow, { do: 'mark-pedal-stuck', ...asked })).toEqual({
 		ok: true,
-		entries: [{ k: 'pedal-stuck', at: 9, incident: 2, ...asked }],
+		entries: [{ k: 'pedal-stuck', at: 9, ...asked }],
 	});
 	const after = given(began, stuck, cue);
 	expect(board(after)).toEqual({
@@ -58,7 +58,7 @@ test('a pedal marked stuck is an incident with the next number, and stays as bel
 		stuck: ['drive'],
 	});
 	expect(after.incidents).toMatchObject([
-		{ id: 1, kind: 'pedal', player: 'bo', pedal: 'drive', isOpen: false },
+		{ id: '1', kind: 'pedal', player: 'bo', pedal: 'drive', isOpen: false },
 	]);
 });
 
@@ -131,7 +131,7 @@ test('choosing a suspect pack clears it, and so does naming it', () => {
 		{ k: 'pack-cleared', at: 9, pack: 'P1' },
 		{ k: 'pack-changed', at: 9, player: 'bo', pack: 'P1' },
 	]);
-	expect(chosen.reduce(apply, session)).toMatchObject({
+	expect(applyAll(session, chosen)).toMatchObject({
 		suspectPacks: [],
 		packChange: { player: 'bo', from: null, to: 'P1' },
 	});
@@ -158,13 +158,13 @@ test('a change of packs stands until anything else is recorded, notes of the pro
 	expect(changed.packChange).toEqual({ player: 'ash', from: 'P1', to: 'P2' });
 	const note: Entry = { k: 'resumed', at: 4, seconds: 5, boot: '' };
 	const told: Entry = { k: 'plan-told', at: 4, hands: [], slots: {} };
-	expect([told, note].reduce(apply, changed).packChange).not.toBeNull();
+	expect(applyAll(changed, [told, note]).packChange).not.toBeNull();
 	expect(apply(changed, memo).packChange).toBeNull();
 	expect(apply(changed, handed('A1')).packChange).toBeNull();
 });
 
 test('ready as it stands is refused while a string is down, and done with the strings that were due', () => {
-	const broken = given({ k: 'string-broke', at: 1, incident: 1, instrument: 'A1', player: null });
+	const broken = given({ k: 'string-broke', at: 1, incident: '1', instrument: 'A1', player: null });
 	expect(when(broken, { do: 'make-ready', instrument: 'A1', due: null })).toEqual({
 		ok: false,
 		why: '1 Amber has a string down, so it is not ready as it stands.',
@@ -175,5 +175,5 @@ test('ready as it stands is refused while a string is down, and done with the st
 		when(broken, { do: 'make-ready', instrument: 'A1', due: { tuning, capo: 0 } }),
 	);
 	expect(done).toMatchObject([{ k: 'made-ready', isRestrung: true }]);
-	expect(done.reduce(apply, broken).instruments.A1?.context.stringsDown).toEqual([]);
+	expect(applyAll(broken, done).instruments.A1?.context.stringsDown).toEqual([]);
 });

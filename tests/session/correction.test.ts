@@ -3,7 +3,7 @@
 
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -16,7 +16,7 @@ function given(...asked: readonly (readonly [number, Command])[]): Session {
 	return asked.reduce((session, [seconds, command]) => {
 		const decision = decide(session, command, seconds * 1000);
 		if (!decision.ok) throw new Error(decision.why);
-		return decision.entries.reduce(apply, session);
+		return applyAll(session, decision.entries);
 	}, openSession(show));
 }
 

@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
 import { sectionsAhead } from '../../src/plan/demand/sections-ahead.ts';
-import { apply } from '../../src/session/apply.ts';
+import { apply, applyAll } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -32,7 +32,7 @@ function given(...asked: readonly Command[]): Session {
 	return asked.reduce((session, command, index) => {
 		const decision = decide(session, command, index * 600 * SECOND);
 		if (!decision.ok) throw new Error(decision.why);
-		return decision.entries.reduce(apply, session);
+		return applyAll(session, decision.entries);
 	}, openSession(show));
 }
 
@@ -183,7 +183,6 @@ test('taken back, a call leaves nothing behind', () => {
 		{
 			k: 'next-chosen',
 			at: 9_000_000,
-			item: '8',
 			inserted: { song: 'extra', before: '2', gapSeconds: 15 },
 		},
 	]);

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { TonightPart } from '../../src/journal/entry.ts';
 import { namedTonight } from '../../src/keys/named-tonight.ts';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import { cellAt } from '../../src/session/cells.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
@@ -26,7 +26,7 @@ const named = (item: string, part: TonightPart | null): Command => ({
 const after = (now: Session, command: Command): Session => {
 	const decision = decide(now, command, 1000);
 	if (!decision.ok) throw new Error(decision.why);
-	return decision.entries.reduce(apply, now);
+	return applyAll(now, decision.entries);
 };
 const cell = (now: Session, key: string, player = 'ash') => {
 	const item = findSongItem(now, key);

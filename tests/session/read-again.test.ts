@@ -3,8 +3,9 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
+import { NEW } from '../../src/journal/record.ts';
 import { entryWords } from '../../src/report/entry-words.ts';
-import { apply } from '../../src/session/apply.ts';
+import { apply, applyAll } from '../../src/session/apply.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -36,13 +37,12 @@ const BEGUN: Entry = { k: 'song-began', at: 0, item: '1' };
 const ENDED: Entry = { k: 'song-ended', at: 240_000, how: 'played' };
 const HANDED: Entry = { k: 'handed-over', at: 0, by: 'plan', player: 'ash', instrument: 'A1' };
 
-const given = (...entries: readonly Entry[]): Session =>
-	entries.reduce(apply, openSession(show({})));
+const given = (...entries: readonly Entry[]): Session => applyAll(openSession(show({})), entries);
 
 function whenRead(session: Session, read: Show) {
 	const decision = decide(session, { do: 'read-show-again', show: read }, 300_000);
 	if (!decision.ok) throw new Error(decision.why);
-	return { entries: decision.entries, session: decision.entries.reduce(apply, session) };
+	return { entries: decision.entries, session: applyAll(session, decision.entries) };
 }
 
 const songs = (session: Session) =>
@@ -71,7 +71,7 @@ test('a record whose show is none that can be gone by changes nothing, and is to
 test('who had something in hands for a song that is gone has nothing settled for one put in after it', () => {
 	const taken = { k: 'handed-over', by: 'exchange', player: 'ash', instrument: 'A1' } as const;
 	const only = show({ set: '[one]' });
-	const waiting = apply([BEGUN, ENDED].reduce(apply, openSession(show({ set: '[one, two]' }))), {
+	const waiting = apply(applyAll(openSession(show({ set: '[one, two]' })), [BEGUN, ENDED]), {
 		...taken,
 		at: 250_000,
 	});
@@ -79,9 +79,9 @@ test('who had something in hands for a song that is gone has nothing settled for
 	const { session } = whenRead(waiting, only);
 	const put = { do: 'insert-song', song: 'three', before: null, isEncore: false } as const;
 	const decision = decide(session, put, 310_000);
-	const after = decision.ok ? decision.entries.reduce(apply, session) : session;
-	expect(after.next).toBe('2');
-	expect(openFromPoint(after, '2', 'ash')).toBe(0);
+	const after = decision.ok ? applyAll(session, decision.entries) : session;
+	expect(after.next).toBe(NEW);
+	expect(openFromPoint(after, NEW, 'ash')).toBe(0);
 	expect(after.settled.players).toEqual({});
 });
 

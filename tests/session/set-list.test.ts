@@ -3,7 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
-import { apply } from '../../src/session/apply.ts';
+import { apply, applyAll } from '../../src/session/apply.ts';
 import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { nextSongItem } from '../../src/session/find.ts';
@@ -31,7 +31,7 @@ const BEGUN: Entry = { k: 'song-began', at: 0, item: '1' };
 const ENDED: Entry = { k: 'song-ended', at: 240_000, how: 'played' };
 const HANDED: Entry = { k: 'handed-over', at: 0, by: 'plan', player: 'ash', instrument: 'A1' };
 
-const given = (...entries: readonly Entry[]): Session => entries.reduce(apply, openSession(show));
+const given = (...entries: readonly Entry[]): Session => applyAll(openSession(show), entries);
 
 function when(session: Session, command: Command) {
 	const decision = decide(session, command, 300_000);
@@ -39,7 +39,7 @@ function when(session: Session, command: Command) {
 	return {
 		why: null,
 		entries: decision.entries,
-		session: decision.entries.reduce(apply, session),
+		session: applyAll(session, decision.entries),
 	};
 }
 
@@ -126,10 +126,7 @@ describe('a song dropped', () => {
 	});
 	test('whose place was passed comes back as the next', () => {
 		const dropped = when(given(BEGUN), { do: 'drop-song', item: '2' }).session;
-		const later = [ENDED, { k: 'song-began', at: 500_000, item: '4' } as const].reduce(
-			apply,
-			dropped,
-		);
+		const later = applyAll(dropped, [ENDED, { k: 'song-began', at: 500_000, item: '4' }]);
 		const { entries, session } = when(later, { do: 'restore-song', item: '2' });
 		expect(entries).toEqual([
 			{ k: 'song-moved', at: 300_000, item: '2', before: '5', isEncore: false },
@@ -173,7 +170,6 @@ describe('a song put in', () => {
 			{
 				k: 'song-inserted',
 				at: 300_000,
-				item: '8',
 				song: 'extra',
 				before: '5',
 				isEncore: false,

@@ -3,7 +3,7 @@
 
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { apply } from '../../src/session/apply.ts';
+import { applyAll } from '../../src/session/apply.ts';
 import type { Command, HandOver, Staying } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -17,7 +17,7 @@ const SECOND = 1000;
 const asked = (session: Session, seconds: number, command: Command): Session => {
 	const decision = decide(session, command, seconds * SECOND);
 	if (!decision.ok) throw new Error(decision.why);
-	return decision.entries.reduce(apply, session);
+	return applyAll(session, decision.entries);
 };
 const given = (...all: readonly (readonly [number, Command])[]): Session =>
 	all.reduce((now, [seconds, command]) => asked(now, seconds, command), openSession(show));

@@ -2,6 +2,7 @@
 
 import fc from 'fast-check';
 import type { Entry, TonightPart } from '../../src/journal/entry.ts';
+import { newRecord } from '../../src/journal/new-record.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import type { Command, HandOver } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
@@ -221,14 +222,11 @@ export type Walked = {
 export function walkOn(walked: Walked, { ask, atMs }: Step): Walked {
 	const entries = entriesOf(walked.timeline, ask, atMs);
 	if (entries.length === 0) return walked;
-	const record: JournalRecord<Entry> = {
-		v: 1,
-		s: walked.records.length + 1,
-		w: 'walk',
-		t: atMs,
-		m: atMs,
-		e: entries,
-	};
+	const record = newRecord({
+		...{ s: walked.records.length + 1, w: 'walk', e: entries },
+		at: { wallMs: atMs, upMs: atMs },
+		after: walked.records.at(-1) ?? null,
+	});
 	return { timeline: extend(walked.timeline, record), records: [...walked.records, record] };
 }
 

@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
-import { apply } from '../../src/session/apply.ts';
+import { apply, applyAll } from '../../src/session/apply.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
 import { warmthOn, warmthWords } from '../../src/session/warmth-words.ts';
@@ -29,7 +29,7 @@ const ready = (instrument: string, at: number): Entry => ({ k: 'made-ready', at,
 const typed = (celsius: number, at: number): Entry => ({ k: 'all-doubted', at, celsius });
 
 function nightOf(stage: string, ...entries: readonly Entry[]): Session {
-	return entries.reduce(apply, openSession(show(stage)));
+	return applyAll(openSession(show(stage)), entries);
 }
 
 function on(session: Session, id: string): string | null {

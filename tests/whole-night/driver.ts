@@ -58,7 +58,8 @@ export function gestureAt({ session, records }: Seen): Gesture | null {
 	const isSong = songOnNow(session) !== null;
 	const incidents = session.incidents.length;
 	const broke = (id: number) => (now: Seen) => now.session.incidents.length >= id;
-	const isAnswered = (id: number) => (now: Seen) => now.session.incidents[id - 1]?.isOpen === false;
+	const isAnswered = (id: string) => (now: Seen) =>
+		now.session.incidents.find((one) => one.id === id)?.isOpen === false;
 	if (session.phase.value === 'before' && !has(seen, ({ k }) => k === 'made-ready')) {
 		return { keys: ['t', '0'], isDone: (now) => has(now, ({ k }) => k === 'made-ready') };
 	}

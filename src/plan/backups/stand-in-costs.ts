@@ -2,7 +2,7 @@
 // before a break and after it, so that what was looked at beforehand still holds when a string goes.
 // Apart from the stand-ins themselves, since it takes a plan for each.
 
-import { apply } from '../../session/apply.ts';
+import { applyAll } from '../../session/apply.ts';
 import { openBreak } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
 import type { Hand } from '../demand/hand.ts';
@@ -46,7 +46,7 @@ function ifItBroke(asked: CostsAsked, instrument: string): readonly StandIn[] {
 	const news =
 		broken.zeroAtMs === null ? [] : toldEntries({ session: broken, nowMs: asked.nowMs }, plan);
 	if (news.length === 0) return standInsWithCosts({ ...asked, session: broken, plan });
-	const session = news.reduce(apply, broken);
+	const session = applyAll(broken, news);
 	return standInsWithCosts({ ...asked, session, plan: planCore({ ...asked, session }).plan });
 }
 

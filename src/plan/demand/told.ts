@@ -49,6 +49,8 @@ function refusedBy(session: Session, player: string, settled: Section | undefine
 	return told === state.holds ? null : told;
 }
 
+type PlanTold = Extract<Entry, { k: 'plan-told' }>;
+
 /**
  * What this plan says otherwise than people were told, as an entry; none where it says the same.
  *
@@ -58,7 +60,7 @@ function refusedBy(session: Session, player: string, settled: Section | undefine
 export function toldEntries(
 	{ session, nowMs }: { readonly session: Session; readonly nowMs: NightMs },
 	plan: Plan,
-): readonly Entry[] {
+): readonly PlanTold[] {
 	const hands: ToldHand[] = [];
 	const slots: Record<string, number | null> = {};
 	for (const { section, player, instrument, isChosen, tuning, capo } of plan.slots) {

@@ -2,7 +2,7 @@
 // What the rack is like at any of its moments is then a matter of looking.
 
 import { cueIndex } from '../../../machines/song.ts';
-import { apply } from '../../session/apply.ts';
+import { applyAll } from '../../session/apply.ts';
 import type { Command } from '../../session/command.ts';
 import { endOfSong } from '../../session/decide-songs.ts';
 import type { Session } from '../../session/session.ts';
@@ -46,7 +46,7 @@ function playedOnce(session: Session, plan: Plan): readonly Reached[] {
 		const endMs = section.previousEndMs ?? startMs;
 		if (point === 0 && index > 0) {
 			now = withWork(now, undone, endMs);
-			now = endOfSong(now, 'played', endMs).reduce(apply, now);
+			now = applyAll(now, endOfSong(now, 'played', endMs));
 		}
 		now = withWork(now, undone, startMs);
 		while (point > 0 && now.song !== null && (cueIndex(now.song) ?? point) < point - 1) {

@@ -1,6 +1,7 @@
 // The night as it would be after a command, planned: for looking before leaping.
 
-import { apply } from '../../session/apply.ts';
+import { NEW } from '../../journal/record.ts';
+import { applyAll } from '../../session/apply.ts';
 import type { Command } from '../../session/command.ts';
 import { decide } from '../../session/decide.ts';
 import type { Session } from '../../session/session.ts';
@@ -26,7 +27,7 @@ export type WhatIf =
 export function whatIf(moment: Moment, command: Command): WhatIf {
 	const decision = decide(moment.session, command, moment.nowMs);
 	if (!decision.ok) return decision;
-	const session = decision.entries.reduce(apply, moment.session);
+	const session = applyAll(moment.session, decision.entries);
 	return { ok: true, session, plan: planCore({ ...moment, session }).plan };
 }
 
@@ -41,10 +42,11 @@ export function sessionAfter(
 	commands: readonly Command[],
 ): Session | null {
 	let after = session;
-	for (const command of commands) {
+	for (const [place, command] of commands.entries()) {
 		const decision = decide(after, command, nowMs);
 		if (!decision.ok) return null;
-		after = decision.entries.reduce(apply, after);
+		// As each would have a record of its own.
+		after = applyAll(after, decision.entries, place === 0 ? NEW : `${NEW}.${place}`);
 	}
 	return after;
 }

@@ -1,0 +1,41 @@
+// Who writes: this laptop and data folder, by a name of chance that is kept beside the nights, and after it
+// this opening of a night, so that two programs on one folder are still told apart.
+
+import { randomBytes } from 'node:crypto';
+import { join } from 'node:path';
+import { type Disk, diskErrorCode } from './disk.ts';
+import { ensureFolder } from './folders.ts';
+import { writeWhole } from './write-whole.ts';
+
+const FILE = 'writer';
+const FORM = /^[0-9a-f]{12}$/;
+
+/** The writer of a night that is opened now; of a folder that takes no file, one that nobody keeps. */
+export function writerId(disk: Disk, data: string): string {
+	return `${laptopId(disk, data)}.${randomBytes(3).toString('hex')}`;
+}
+
+function laptopId(disk: Disk, data: string): string {
+	const path = join(data, FILE);
+	const known = readId(disk, path);
+	if (known !== null) return known;
+	const made = randomBytes(6).toString('hex');
+	try {
+		ensureFolder(disk, data);
+		// Another program may have made it between the two.
+		return writeWhole(disk, path, Buffer.from(`${made}\n`)) ? made : (readId(disk, path) ?? made);
+	} catch (error) {
+		diskErrorCode(error);
+		return made;
+	}
+}
+
+function readId(disk: Disk, path: string): string | null {
+	try {
+		const id = Buffer.from(disk.read(path)).toString('latin1').trim();
+		return FORM.test(id) ? id : null;
+	} catch (error) {
+		diskErrorCode(error);
+		return null;
+	}
+}
