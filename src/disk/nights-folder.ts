@@ -112,7 +112,9 @@ function firstHeader(disk: Disk, path: string, size: number): HeaderLine | null 
 		const bytes = Buffer.from(disk.read(path, { start: 0, length }));
 		const end = bytes.indexOf(0x0a);
 		if (end >= 0) {
-			return readHeaderLine(bytes, { start: 0, end }) ?? readJournal(bytes).header;
+			const found = readHeaderLine(bytes, { start: 0, end }) ?? readJournal(bytes).header;
+			// It stands there twice, and the second may be whole.
+			if (found !== null) return found;
 		}
 		if (length >= size || length >= longestLookBytes) return null;
 	}

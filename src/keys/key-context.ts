@@ -24,8 +24,6 @@ export type KeyContext = {
 	/** The row picked in rack, set, log and settings. */
 	readonly picked: number;
 	readonly canTakeBack: boolean;
-	/** What came before the steps that can be taken back cannot be read any more. */
-	readonly isPastLost: boolean;
 	readonly canPutBack: boolean;
 	/** Best first, for what the player holds or is about to get. */
 	readonly standInsFor: (player: string) => readonly StandIn[];

@@ -62,12 +62,8 @@ export const takeBack: Action = {
 	keys: ['u'],
 	words: 'take back the last step, as far back as the start of the night',
 	footer: ({ canTakeBack }) => (canTakeBack ? 'undo' : null),
-	whyNot: ({ canTakeBack, isPastLost }) => {
-		if (canTakeBack) return null;
-		return isPastLost
-			? 'What was before this cannot be read any more, so it cannot be taken back.'
-			: 'This is the start of the night; there is nothing to take back.';
-	},
+	whyNot: ({ canTakeBack }) =>
+		canTakeBack ? null : 'This is the start of the night; there is nothing to take back.',
 	act: () => ({ kind: 'take-back' }),
 };
 

@@ -42,29 +42,24 @@ export function keptPoint(
 		const some = records.filter(({ s }) => s <= seq);
 		return foldFrom(begin, some, from === null ? null : from.past);
 	});
-	/** Whether what can be read leads there: else a step before it cannot be taken back. */
-	const isReached = (): boolean => {
-		if (journal.isWhole({ after: 0, to: seq })) return true;
-		if (journal.isWhole({ after: earlier()?.seq ?? 0, to: seq })) return true;
-		const { show: _, ...session } = sessionOf(past().timeline);
-		return JSON.stringify(session) === JSON.stringify(kept.session);
-	};
 	return {
 		seq,
 		kept,
 		past,
-		timeline: once(() => goOnAt(opening, kept, isReached() ? past : null)),
+		timeline: once(() => goOnAt(opening, kept, past)),
 	};
 }
 
-/** The timeline of a kept night; `past` null where no step before it can be taken back. */
+/**
+ * The timeline of a kept night. A step before it is taken back by folding what can be read: of a damaged
+ * night that is all but what was lost.
+ */
 export function goOnAt(
 	opening: Session,
 	{ session, show, step, aside }: KeptNight,
-	past: (() => Fold) | null,
+	past: () => Fold,
 ): Timeline {
 	const whole = { ...session, show: show ?? opening.show };
-	if (past === null) return goOnFrom({ session: whole, step: null, aside }, null);
 	return goOnFrom({ session: whole, step, aside }, () => past().timeline);
 }
 

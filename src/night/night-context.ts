@@ -60,7 +60,6 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 			plannedZeroMs: desk.plannedZeroMs(),
 			view,
 			picked,
-			isPastLost: past.isLost(),
 			canTakeBack: takeableBack(past.timeline()) !== null,
 			canPutBack: puttableBack(past.timeline()) !== null,
 			standInsFor: (player) => planning.weigh({ made: planHere(), player, of: standInsWithCosts }),

@@ -27,8 +27,8 @@ type NightRecord = JournalRecord<Entry>;
 export type NightPast = {
 	readonly timeline: () => Timeline;
 	readonly session: () => Session;
-	/** Whether what came before the steps that can be taken back cannot be read any more. */
-	readonly isLost: () => boolean;
+	/** Whether the step that would be taken back is folded again from what can be read, and not all of that can be. */
+	readonly isGapBefore: () => boolean;
 	/** Takes in one more record. */
 	readonly take: (record: NightRecord) => void;
 	/** What the night's clock goes on from; null for a night without records. */
@@ -151,7 +151,8 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 	return {
 		timeline: () => timeline,
 		session: () => sessionOf(timeline),
-		isLost: () => timeline.recall === null && timeline.opening !== opening,
+		isGapBefore: () =>
+			timeline.last === null && anchor.seq > 0 && !journal.isWhole({ after: 0, to: anchor.seq }),
 		take,
 		lastKnown: () => known,
 		log: {

@@ -36,6 +36,8 @@ type Effect = {
 	readonly putBack: RecordId | null;
 };
 
+const GAP = 'Undone, without what cannot be read of the night.';
+
 /** Two players on one pack, and packs that are suspect, a sentence each. */
 function packSentences(session: Session): readonly string[] {
 	return [
@@ -81,9 +83,10 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 	function takeBack(): void {
 		const of = takeableBack(past.timeline());
 		if (of === null) return;
+		const isGap = past.isGapBefore();
 		record([{ k: 'taken-back', at: clock.nowMs(), of }]);
 		effect = effect && { ...effect, tookBack: of };
-		setLook({ deferred: [], message: null });
+		setLook({ deferred: [], message: isGap ? GAP : null });
 	}
 
 	function putBack(): void {

@@ -44,11 +44,8 @@ export function openTimeline(opening: Session): Timeline {
 	return { opening, openingStep: null, recall: null, last: null, aside: [] };
 }
 
-/** A timeline going on from a kept one; `recall` gives that one with its steps, null where they are lost. */
-export function goOnFrom(
-	{ session, step, aside }: KeptTimeline,
-	recall: (() => Timeline) | null,
-): Timeline {
+/** A timeline going on from a kept one; `recall` gives that one with its steps. */
+export function goOnFrom({ session, step, aside }: KeptTimeline, recall: () => Timeline): Timeline {
 	return { opening: session, openingStep: step, recall, last: null, aside };
 }
 

@@ -86,7 +86,7 @@ describe('a night gone on with from a kept state', () => {
 						expect(resumed.past.session()).toEqual(whole.past.session());
 					}
 					expect(askedOf(resumed.past)).toEqual(askedOf(whole.past));
-					expect(resumed.past.isLost()).toBe(false);
+					expect(resumed.past.isGapBefore()).toBe(false);
 				}
 			}),
 			{ numRuns: RUNS },
@@ -123,7 +123,7 @@ describe('a night gone on with from a kept state', () => {
 		);
 	});
 
-	test('takes back nothing from before a kept state that what is left does not lead to', () => {
+	test('takes back from before a kept state what is left of it, as if the rest had never been', () => {
 		const night = ['1', '2', '3', '4'].map(
 			(instrument, index): Entry => ({ k: 'made-ready', at: index, instrument: `A${instrument}` }),
 		);
@@ -143,10 +143,12 @@ describe('a night gone on with from a kept state', () => {
 		expect(ready()).toEqual(['A1', 'A2', 'A3', 'A4']);
 		expect(move({ past, journal }, 'taken-back')).toBe(true);
 		expect(ready()).toEqual(['A1', 'A2', 'A3']);
-		expect(move({ past, journal }, 'taken-back')).toBe(false);
-		expect(past.isLost()).toBe(true);
+		expect(past.isGapBefore()).toBe(true);
+		expect(move({ past, journal }, 'taken-back')).toBe(true);
+		expect(ready()).toEqual(['A1']);
+		expect(past.isGapBefore()).toBe(false);
 		expect(move({ past, journal }, 'put-back')).toBe(true);
-		expect(ready()).toEqual(['A1', 'A2', 'A3', 'A4']);
+		expect(ready()).toEqual(['A1', 'A3']);
 	});
 
 	test('is the same while it is kept now and then, and the steps before leave the memory', () => {
