@@ -114,6 +114,18 @@ describe('the list of nights', () => {
 		expect(lookAtNight({ disk, folders }, { id: 'night' }).header?.show).toEqual(show);
 	});
 
+	test('shows it still where its first copy is damaged', async () => {
+		const disk = new FaultDisk();
+		const show = { title: 'Quay Street', notes: 'a'.repeat(200_000) };
+		await keep(disk, { id: 'long', startedAtMs: 1000, steps: 1 }, { show });
+		disk.meddle(`${nightsFolder}/long.journal`, (bytes) => {
+			const damaged = Buffer.from(bytes);
+			damaged[200] = (damaged[200] ?? 0) ^ 1;
+			return damaged;
+		});
+		expect(listNights(disk, folders)[0]?.header).toMatchObject({ title: 'Quay Street' });
+	});
+
 	test('keeps a night whose show is too long to be copied', async () => {
 		const disk = new FaultDisk();
 		await keep(disk, { id: 'night', startedAtMs: 1, steps: 1 }, { show: 'z'.repeat(2_200_000) });
