@@ -1,50 +1,77 @@
-// The gear journal on disk: one file for all shows in the data folder, kept with the same lines and the
-// same care as a night.
+// The gear journal on disk: a file for each laptop in a folder of its own, for all shows, kept with the same
+// lines and the same care as a night. What is known is what all of them hold together.
 
 import { join } from 'node:path';
 import { realClock } from '../disk/clock.ts';
 import { createNightFile } from '../disk/create-night-file.ts';
+import { diskErrorCode } from '../disk/disk.ts';
 import { takeLock } from '../disk/lock.ts';
 import type { NightServices } from '../disk/night-services.ts';
 import { lookAtNight, openNightFile } from '../disk/open-night-file.ts';
 import type { Paths } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
-import { writerId } from '../disk/writer-id.ts';
-import { GEAR_ID, type GearEntry, measuredOn } from '../journal/gear-entry.ts';
-import type { JournalRecord } from '../journal/record.ts';
+import { parseSegmentName } from '../disk/segment-name.ts';
+import { laptopId, writerId } from '../disk/writer-id.ts';
+import type { GearEntry, Measured } from '../gear/gear-entry.ts';
+import { gearId } from '../gear/gear-id.ts';
+import { remembered } from '../gear/remembered.ts';
+import { inOrder } from '../journal/record-order.ts';
+import type { Instrument } from '../showfile/show.ts';
 
 function gearFolder({ data }: Paths): string {
 	return join(data, 'gear');
 }
 
 export type GearOnDisk = {
-	readonly records: readonly JournalRecord[];
-	/** What was noticed about the file, a sentence each; none when nothing was ever measured. */
+	/** Everything that was written down, oldest first, whichever laptop wrote it. */
+	readonly entries: readonly GearEntry[];
+	/** What was noticed about the files, a sentence each; none when nothing was ever measured. */
 	readonly findings: readonly string[];
 };
 
-/** Everything that was measured, oldest first. */
+/** The union of all files in the folder. */
 export function readGear(paths: Paths): GearOnDisk {
-	const found = lookAtNight({ disk: realDisk, folders: [gearFolder(paths)] }, { id: GEAR_ID });
-	const findings = found.findings.filter(
-		({ code, isWarning }) => isWarning && code !== 'night-missing',
+	const folder = gearFolder(paths);
+	const found = journalsIn(folder).map((id) =>
+		lookAtNight({ disk: realDisk, folders: [folder] }, { id }),
 	);
-	return { records: found.records(), findings: findings.map(({ text }) => text) };
-}
-
-/** What was measured on an instrument, the newest first, read from the disk when first asked for. */
-export function measuredOnGear(paths: Paths): (instrument: string) => readonly GearEntry[] {
-	let records: readonly JournalRecord[] | null = null;
-	return (instrument) => {
-		records ??= readGear(paths).records;
-		return measuredOn(records, instrument);
+	const records = inOrder(found.flatMap((one) => one.records()));
+	return {
+		entries: records.flatMap(({ e }) => e as readonly GearEntry[]),
+		findings: found.flatMap(({ findings }) =>
+			findings.filter(({ isWarning }) => isWarning).map(({ text }) => text),
+		),
 	};
 }
 
-/** Keeps one measurement; null when the disk has confirmed it, else one sentence that says why not. */
-export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<string | null> {
+/** The journals in a folder; none where it is not there. */
+function journalsIn(folder: string): readonly string[] {
+	try {
+		const names = realDisk.list(folder).map((name) => parseSegmentName(name)?.id ?? null);
+		return [...new Set(names.filter((id) => id !== null))].sort();
+	} catch (error) {
+		diskErrorCode(error);
+		return [];
+	}
+}
+
+/** What was measured on an instrument of a show file in this folder, the newest first, read from the disk when first asked for. */
+export function measuredOnGear(
+	paths: Paths,
+	folder: string,
+): (instrument: Instrument) => readonly Measured[] {
+	let entries: readonly GearEntry[] | null = null;
+	return (instrument) => {
+		entries ??= readGear(paths).entries;
+		return remembered(entries, { gear: gearId(instrument, folder), instrument }).past;
+	};
+}
+
+/** Keeps one entry; null when the disk has confirmed it, else one sentence that says why not. */
+export async function keepGear(paths: Paths, entry: GearEntry): Promise<string | null> {
 	const folder = gearFolder(paths);
-	const lock = await takeLock({ disk: realDisk, folder, name: GEAR_ID });
+	const id = `gear-${laptopId(realDisk, paths.data)}`;
+	const lock = await takeLock({ disk: realDisk, folder, name: id });
 	if (!lock.isHeld) return 'another copy of the program is writing what it measured; try again.';
 	const clock = realClock();
 	const services: NightServices = {
@@ -55,7 +82,7 @@ export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<stri
 		upMs: clock.upMs(),
 		release: lock.release,
 	};
-	const opened = openNightFile(services, { id: GEAR_ID });
+	const opened = openNightFile(services, { id });
 	const isNew = opened.findings.some(({ code }) => code === 'night-missing');
 	if (!opened.journal && !isNew) {
 		lock.release();
@@ -66,7 +93,7 @@ export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<stri
 		opened.journal ??
 		(
 			await createNightFile(services, {
-				id: GEAR_ID,
+				id,
 				wallMs: entry.at,
 				subject: { ...subject, boot: clock.bootId },
 			})

@@ -1,7 +1,7 @@
 // Where everything of the live screen comes together: the night and its file, the keyboard, the screen,
 // and the one way out. What each of them does is theirs; here they are only tied.
 
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import process from 'node:process';
 import { PassThrough } from 'node:stream';
 import { cleanText } from '../base/clean-text.ts';
@@ -113,7 +113,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		isRehearsal: live.isRehearsal,
 		handMs: realTime.upMs,
 		preferences,
-		measuredOn: measuredOnGear(places),
+		measuredOn: measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file)))),
 		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
 		findings: [...begun.findings, ...preferences.problems],
 	});

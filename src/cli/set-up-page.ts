@@ -1,8 +1,7 @@
 // An instrument's set-up as data and in lines: saddles, targets, what was measured and what drifted.
 
-import { type GearEntry, measuredOn } from '../journal/gear-entry.ts';
-import { type MeasuredDrift, measuredDrift } from '../journal/measured-drift.ts';
-import type { JournalRecord } from '../journal/record.ts';
+import type { Measured } from '../gear/gear-entry.ts';
+import { type MeasuredDrift, measuredDrift } from '../gear/measured-drift.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { fretFromNut } from '../tuning/fret-places.ts';
 import { type LengthUnit, lengthWords } from '../tuning/length-unit.ts';
@@ -25,7 +24,7 @@ export type SetUpPage = {
 	readonly saddle: readonly SaddleOf[];
 	readonly measured: SetUpMeasures;
 	/** The newest first. */
-	readonly past: readonly GearEntry[];
+	readonly past: readonly Measured[];
 	readonly drift: readonly SetUpDrift[];
 	readonly frets: readonly number[] | null;
 	readonly laid: LaidFret | null;
@@ -36,11 +35,10 @@ export type SetUpPage = {
 
 /** What a page is asked for beside the instrument. */
 export type PageAsked = {
-	/** What was ever measured, and what was noticed about its file. */
-	readonly gear: {
-		readonly records: readonly JournalRecord[];
-		readonly findings: readonly string[];
-	};
+	/** What was ever measured on it, the newest first. */
+	readonly past: readonly Measured[];
+	/** What was noticed about that, a sentence each. */
+	readonly findings: readonly string[];
 	/** At the 12th fret, highest-numbered string first; null for those kept last. */
 	readonly cents: readonly number[] | null;
 	readonly hasFrets: boolean;
@@ -50,8 +48,7 @@ export type PageAsked = {
 
 /** The set-up of an instrument as it was measured last. */
 export function setUpPage(instrument: Instrument, asked: PageAsked): SetUpPage {
-	const { records, findings } = asked.gear;
-	const past = measuredOn(records, instrument.id);
+	const { past, findings } = asked;
 	const measured = newestMeasures(past);
 	const cents = asked.cents ?? past.find(({ at12 }) => at12)?.at12 ?? [];
 	const scale = instrument.scaleMillimetres;
@@ -83,7 +80,7 @@ export function setUpPage(instrument: Instrument, asked: PageAsked): SetUpPage {
 }
 
 /** Of each measure the newest, whichever record has it. */
-function newestMeasures(past: readonly GearEntry[]): SetUpMeasures {
+function newestMeasures(past: readonly Measured[]): SetUpMeasures {
 	const all: Readonly<Record<string, readonly number[]>> = Object.assign(
 		{},
 		...past.toReversed().map(({ measures }) => measures),
@@ -133,7 +130,7 @@ export function pageJson({
 	};
 }
 
-function isoTime({ at }: GearEntry): string {
+function isoTime({ at }: Measured): string {
 	return new Date(at).toISOString();
 }
 

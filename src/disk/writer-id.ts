@@ -15,7 +15,8 @@ export function writerId(disk: Disk, data: string): string {
 	return `${laptopId(disk, data)}.${randomBytes(3).toString('hex')}`;
 }
 
-function laptopId(disk: Disk, data: string): string {
+/** The name of this laptop and data folder. */
+export function laptopId(disk: Disk, data: string): string {
 	const path = join(data, FILE);
 	const known = readId(disk, path);
 	if (known !== null) return known;

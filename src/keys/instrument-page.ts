@@ -70,7 +70,7 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 	const warmth = warmthOn(session, instrument);
 	const isAsWanted = wantedCapo === capo && samePitches(tuning, to);
 	const age = stringHours === null ? 'of unknown age' : `${stringHours.toFixed(1)} h in hands`;
-	const past = context.measuredOn(instrument.id);
+	const past = context.measuredOn(instrument);
 	const shapes = shapesNext(context, instrument);
 	return {
 		title: `${shownInstrument(show, instrument.id)}: in ${tuning.name}, ${capoSaid(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoSaid(wantedCapo)}`}${forWhom}`,

@@ -1,10 +1,11 @@
 // What an action or a prompt may look at, and what it may ask for. Keys decide nothing about the
 // night themselves: they turn a press into a command, a prompt, or a sentence.
 
-import type { GearEntry } from '../journal/gear-entry.ts';
+import type { Measured } from '../gear/gear-entry.ts';
 import type { Plan, StandIn } from '../plan/plan.ts';
 import type { Command, JumpPlace } from '../session/command.ts';
 import type { Session } from '../session/session.ts';
+import type { Instrument } from '../showfile/show.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
 import type { Preferences } from './preferences.ts';
 import type { PromptView } from './prompt-view.ts';
@@ -34,7 +35,7 @@ export type KeyContext = {
 	/** The log's entry at this row, in full; null when there is none. */
 	readonly logWords: (row: number) => string | null;
 	/** What was measured on an instrument at the bench, the newest first. */
-	readonly measuredOn: (instrument: string) => readonly GearEntry[];
+	readonly measuredOn: (instrument: Instrument) => readonly Measured[];
 	/** Reads the show file again; null where there is none to read. */
 	readonly readShow: (() => ShowReading) | null;
 	/** What was typed into a field that was left before it was entered; empty for none. */

@@ -1,8 +1,8 @@
 // What an instrument's page says of its set-up: what is wanted, what was measured, what went since.
 
 import { wrapWords } from '../base/wrap-words.ts';
-import type { GearEntry } from '../journal/gear-entry.ts';
-import { type MeasuredDrift, measuredDrift } from '../journal/measured-drift.ts';
+import type { Measured } from '../gear/gear-entry.ts';
+import { type MeasuredDrift, measuredDrift } from '../gear/measured-drift.ts';
 import type { SetUp } from '../showfile/show.ts';
 import { lengthWords } from '../tuning/length-unit.ts';
 import { type SetUpMeasures, trussRodWords } from '../tuning/set-up-drift.ts';
@@ -24,7 +24,7 @@ const MOST_RECORDS = 5;
 /** What is wanted, the last measurement and what changed from the one before; nothing where nothing is known. */
 export function setUpLines(
 	wanted: SetUp | undefined,
-	past: readonly GearEntry[],
+	past: readonly Measured[],
 	nowMs: number,
 ): readonly string[] {
 	const target = measureWords(wanted ?? {});
@@ -40,7 +40,7 @@ export function setUpLines(
 }
 
 /** The measurements before the last, the newest first, under a heading; none when there was but one. */
-export function historyBlock(past: readonly GearEntry[], nowMs: number): readonly string[] {
+export function historyBlock(past: readonly Measured[], nowMs: number): readonly string[] {
 	const earlier = past.slice(1, MOST_RECORDS);
 	const more = past.length - 1 - earlier.length;
 	if (earlier.length === 0) return [];
@@ -52,7 +52,7 @@ export function historyBlock(past: readonly GearEntry[], nowMs: number): readonl
 }
 
 /** What to do with the truss rod, and what not, where the relief measured last is not the wanted one. */
-export function rodBlock(wanted: SetUp | undefined, past: readonly GearEntry[]): readonly string[] {
+export function rodBlock(wanted: SetUp | undefined, past: readonly Measured[]): readonly string[] {
 	const [measured] =
 		past.find(({ measures }) => measures.relief !== undefined)?.measures.relief ?? [];
 	if (wanted?.relief === undefined || measured === undefined) return [];
@@ -60,13 +60,13 @@ export function rodBlock(wanted: SetUp | undefined, past: readonly GearEntry[]):
 	return ['truss rod', ...words.flatMap((line) => wrapWords(line, BLOCK_COLUMNS))];
 }
 
-function agoWords({ at }: GearEntry, nowMs: number): string {
+function agoWords({ at }: Measured, nowMs: number): string {
 	const days = Math.max(0, Math.floor((nowMs - at) / DAY_MS));
 	if (days === 0) return 'today';
 	return days === 1 ? 'yesterday' : `${days} days ago`;
 }
 
-function entryWords({ measures, at12 }: GearEntry): string {
+function entryWords({ measures, at12 }: Measured): string {
 	const cents = at12 === undefined ? [] : [`12th fret ${at12.map(signedCents).join(' ')} c`];
 	return [measureWords(measures), ...cents].filter((words) => words !== '').join(', ');
 }
@@ -91,7 +91,7 @@ function signedCents(cents: number): string {
 	return `${cents > 0 ? '+' : ''}${cents}`;
 }
 
-function measureWords(measures: SetUpMeasures | GearEntry['measures']): string {
+function measureWords(measures: SetUpMeasures | Measured['measures']): string {
 	return Object.entries(NAMES)
 		.flatMap(([key, name]) => {
 			const lengths = [(measures as Record<string, number | readonly number[]>)[key] ?? []].flat();

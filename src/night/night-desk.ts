@@ -2,14 +2,14 @@
 // so that a part knows only this and what it calls.
 
 import type { MachineClock } from '../base/machine-clock.ts';
+import type { Measured } from '../gear/gear-entry.ts';
 import type { Entry } from '../journal/entry.ts';
-import type { GearEntry } from '../journal/gear-entry.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
-import type { Show } from '../showfile/show.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
 import type { DraftStore } from './draft-store.ts';
 import { firstLook, type Look } from './look.ts';
 import { goOn, type NightClock } from './night-clock.ts';
@@ -31,7 +31,7 @@ export type NightOptions = {
 	/** What the user prefers; by default what is usual, for as long as the program runs. */
 	readonly preferences?: PreferenceStore;
 	/** What was measured on an instrument at the bench, whatever show, the newest first. */
-	readonly measuredOn?: (instrument: string) => readonly GearEntry[];
+	readonly measuredOn?: (instrument: Instrument) => readonly Measured[];
 	/** Where unfinished texts outlast the program; by default nowhere. */
 	readonly drafts?: DraftStore;
 	/** Sentences about what was found on opening the journal, to be shown first. */

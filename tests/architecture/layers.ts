@@ -9,7 +9,7 @@ const ROWS: readonly (readonly string[])[] = [
 	['showfile'],
 	['machines'],
 	['session'],
-	['plan', 'rig', 'history'],
+	['plan', 'rig', 'gear', 'history'],
 	['report', 'keys'],
 	['screen'],
 	['night'],

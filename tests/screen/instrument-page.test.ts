@@ -2,7 +2,7 @@
 // is room, and what must be read is never given up for it.
 
 import { describe, expect, test } from 'vitest';
-import type { GearEntry } from '../../src/journal/gear-entry.ts';
+import type { Measured } from '../../src/gear/gear-entry.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { promptLines } from '../../src/screen/prompt-lines.ts';
 import { screenText } from '../../src/screen/row.ts';
@@ -39,10 +39,10 @@ set: [low, back]
 `;
 
 const DAY_MS = 86_400_000;
-const measured = (days: number, relief: number, third: number): GearEntry => ({
+const measured = (days: number, relief: number, third: number): Measured => ({
 	k: 'set-up-measured',
 	at: START_MS - days * DAY_MS,
-	instrument: 'A1',
+	gear: 'file A1 /shows',
 	tuning: 'E standard',
 	gauges: ['0.254 mm'],
 	measures: { relief: [relief] },
@@ -52,7 +52,7 @@ const measured = (days: number, relief: number, third: number): GearEntry => ({
 function page(...keys: readonly string[]) {
 	const past = [measured(1, 0.3, 3), measured(9, 0.2, 1), measured(30, 0.2, 0)];
 	const { night, press } = pressedNight(showFrom(SHOW), {
-		measuredOn: (id) => (id === 'A1' ? past : []),
+		measuredOn: ({ id }) => (id === 'A1' ? past : []),
 	});
 	press('tab', ...keys, 'enter');
 	return (columns: number, rows: number) =>

@@ -1,14 +1,20 @@
 // `rackside setup`: from what was measured at the bench to what to do, and into the gear journal.
 
+import { dirname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
+import { showIdentity } from '../../disk/paths.ts';
+import { gearId } from '../../gear/gear-id.ts';
+import { bodyOf, remembered } from '../../gear/remembered.ts';
 import { slotAndName } from '../../showfile/shown-names.ts';
 import type { LengthUnit } from '../../tuning/length-unit.ts';
 import { askedInstrument, askedNumber } from '../asked-instrument.ts';
+import { askedSame } from '../asked-same.ts';
 import { askedCents, askedFret } from '../asked-set-up.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { keepMeasured, readGear } from '../gear-journal.ts';
+import { keepGear, readGear } from '../gear-journal.ts';
+import type { Io } from '../io.ts';
 import { placesOf } from '../places.ts';
 import { readMeasures } from '../read-measures.ts';
 import { pageJson, pageLines, setUpPage } from '../set-up-page.ts';
@@ -33,6 +39,11 @@ export const setupCommand: CliCommand = {
 				'keep these and --at12: action, action-first, relief, pickup, nut, bass side first; or intonation for --at12 alone',
 		},
 		unit: { value: 'UNIT', words: 'mm (the default), thou or 64ths, for what is printed' },
+		same: {
+			value: 'YES OR NO',
+			words:
+				'whether what was measured under this id before was this very instrument; kept for good',
+		},
 		frets: { words: 'where each fret belongs on this scale' },
 		feedback: { value: 'HZ', words: 'the equaliser band and notch for a body that rings there' },
 		fret: { value: 'N LENGTH', words: 'how far a fret at this distance from the nut is out' },
@@ -66,11 +77,22 @@ export const setupCommand: CliCommand = {
 		const measures =
 			record === null ? null : isBare ? ({ ok: true, value: {} } as const) : readMeasures(record);
 		if (measures?.ok === false) return tellProblems(measures.problems, io);
+		const places = placesOf(request, io);
+		const folder = dirname(showIdentity(resolve(io.cwd, request.words[0] ?? '')));
+		const gear = gearId(instrument, folder);
+		const about = { gear, instrument, name: slotAndName(show, instrument.id) };
+		const same = await askedSame(about, { request, io, entries: readGear(places).entries });
+		if (!same.ok) return tellProblems(same.problems, io);
+		for (const answer of same.value.answers) {
+			const trouble = await keepGear(places, answer);
+			if (trouble !== null) return notKept(trouble, io);
+		}
 		if (measures) {
-			const kept = await keepMeasured(placesOf(request, io), {
+			const trouble = await keepGear(places, {
 				k: 'set-up-measured',
 				at: io.wallMs(),
-				instrument: instrument.id,
+				gear,
+				body: bodyOf(instrument),
 				tuning: instrument.tuning.name,
 				gauges: instrument.strings.map(
 					({ millimetres, isWound }) => `${millimetres} mm${isWound ? ' w' : ''}`,
@@ -78,13 +100,12 @@ export const setupCommand: CliCommand = {
 				measures: measures.value,
 				...(at12.value ? { at12: at12.value } : {}),
 			});
-			if (kept !== null) {
-				io.complain(`Not kept: ${cleanText(kept)}\n`);
-				return EXIT.notKept;
-			}
+			if (trouble !== null) return notKept(trouble, io);
 		}
+		const { entries, findings } = readGear(places);
 		const page = setUpPage(instrument, {
-			gear: readGear(placesOf(request, io)),
+			past: remembered(entries, { gear, instrument }).past,
+			findings: [...findings, ...same.value.findings],
 			cents: at12.value,
 			hasFrets: request.options.frets === true,
 			laid: laid.value,
@@ -102,3 +123,8 @@ export const setupCommand: CliCommand = {
 		return EXIT.fine;
 	},
 };
+
+function notKept(trouble: string, io: Io): number {
+	io.complain(`Not kept: ${cleanText(trouble)}\n`);
+	return EXIT.notKept;
+}

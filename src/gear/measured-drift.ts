@@ -1,7 +1,7 @@
 // What changed between the measurements of an instrument: each measure against the one before it, whichever
 // records they stand in.
 
-import type { GearEntry } from './gear-entry.ts';
+import type { Measured } from './gear-entry.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -19,7 +19,7 @@ export type MeasuredDrift = {
  * first. Cents are compared only on strings of the same gauges in the same tuning: others read otherwise
  * without anything having moved.
  */
-export function measuredDrift(past: readonly GearEntry[]): readonly MeasuredDrift[] {
+export function measuredDrift(past: readonly Measured[]): readonly MeasuredDrift[] {
 	const names = [...new Set(past.flatMap(({ measures }) => Object.keys(measures)))];
 	const measures = names.flatMap((what) =>
 		change(
@@ -35,8 +35,8 @@ export function measuredDrift(past: readonly GearEntry[]): readonly MeasuredDrif
 
 function change(
 	what: string,
-	[newest, before]: readonly GearEntry[],
-	valuesOf: (entry: GearEntry) => readonly number[],
+	[newest, before]: readonly Measured[],
+	valuesOf: (entry: Measured) => readonly number[],
 ): readonly MeasuredDrift[] {
 	if (newest === undefined || before === undefined) return [];
 	const [now, then] = [valuesOf(newest), valuesOf(before)];
@@ -46,6 +46,6 @@ function change(
 	return [{ what, change: by, days: Math.floor((newest.at - before.at) / DAY_MS) }];
 }
 
-function isAlike(one: GearEntry, other: GearEntry | undefined): boolean {
+function isAlike(one: Measured, other: Measured | undefined): boolean {
 	return one.tuning === other?.tuning && one.gauges.join() === other.gauges.join();
 }
