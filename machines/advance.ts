@@ -2,11 +2,11 @@
 // can carry. No actor ever runs.
 
 import {
-	type AnyActorScope,
 	type AnyStateMachine,
 	type ContextFrom,
-	createActor,
 	type EventFromLogic,
+	initialTransition,
+	transition,
 } from 'xstate';
 
 /** A machine's condition as plain data. */
@@ -20,9 +20,8 @@ export function begin<Machine extends AnyStateMachine, Value extends string>(
 	machine: Machine,
 	input?: unknown,
 ): Condition<Value, ContextFrom<Machine>> {
-	// An actor that is not started has worked out where it begins; XState's free function would do so twice.
-	const snapshot = createActor<AnyStateMachine>(machine, { input }).getSnapshot();
-	return { value: snapshot.value as Value, context: snapshot.context as ContextFrom<Machine> };
+	const [{ value, context }] = initialTransition<AnyStateMachine>(machine, input);
+	return { value: value as Value, context: context as ContextFrom<Machine> };
 }
 
 /**
@@ -38,32 +37,7 @@ export function advance<Machine extends AnyStateMachine, Value extends string>(
 		value: condition.value,
 		context: condition.context as never,
 	});
-	const after = machine.transition(before as never, event as never, nowhere(machine));
+	const [after] = transition<AnyStateMachine>(machine, before, event);
 	if (after.value === before.value && after.context === before.context) return null;
 	return { value: after.value as Value, context: after.context as ContextFrom<Machine> };
-}
-
-const nowhereOf = new WeakMap<AnyStateMachine, AnyActorScope>();
-
-/**
- * The surroundings that XState's transition asks for, in which nothing runs and nothing is heard.
- * Its free function `transition` makes new ones at every call, which is most of what a replay takes.
- */
-function nowhere(machine: AnyStateMachine): AnyActorScope {
-	const made = nowhereOf.get(machine);
-	if (made) return made;
-	const self = createActor(machine);
-	const scope: AnyActorScope = {
-		self,
-		system: self.system,
-		id: self.id,
-		sessionId: self.sessionId,
-		logger: () => {},
-		defer: () => {},
-		emit: () => {},
-		actionExecutor: () => {},
-		stopChild: () => {},
-	};
-	nowhereOf.set(machine, scope);
-	return scope;
 }

@@ -5,7 +5,7 @@ import { assign, setup } from 'xstate';
 import type { Tuning } from '../src/tuning/tuning.ts';
 import type { Condition } from './advance.ts';
 
-export type InstrumentPlace = 'cased' | 'racked' | 'staged' | 'inHands' | 'onBench' | 'out';
+export type InstrumentPlace = 'racked' | 'staged' | 'inHands' | 'onBench' | 'out';
 
 export type InstrumentContext = {
 	readonly tuning: Tuning;
@@ -153,7 +153,6 @@ export const instrumentMachine = table.createMachine({
 		foundFaulty: { target: '.onBench', actions: ['takeOutOfHands', 'noteFault'] },
 	},
 	states: {
-		cased: { on: { broughtBack: { target: 'racked', actions: 'clearFaults' } } },
 		racked: {
 			on: {
 				handed: { target: 'inHands', actions: 'takeIntoHands' },

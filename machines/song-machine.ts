@@ -6,10 +6,7 @@ import type { Song } from '../src/showfile/show.ts';
 import { advance, begin } from './advance.ts';
 import { cuePoints, type SongState } from './song.ts';
 
-export type SongEvent =
-	| { readonly type: 'stepped' }
-	| { readonly type: 'steppedBack' }
-	| { readonly type: 'ended' };
+export type SongEvent = { readonly type: 'stepped' } | { readonly type: 'steppedBack' };
 
 const machineOf = new WeakMap<Song, AnyStateMachine>();
 /** The song's states as far as somebody was there: else the last point would be as many steps away. */
@@ -27,22 +24,18 @@ export function songMachine(song: Song): AnyStateMachine {
 		id: `song-${song.id}`,
 		context: {},
 		initial: stateName(0),
-		states: {
-			...Object.fromEntries(
-				points.map((point) => [
-					stateName(point.index),
-					{
-						meta: point,
-						on: {
-							...(point.index < last ? { stepped: stateName(point.index + 1) } : {}),
-							...(point.index > 0 ? { steppedBack: stateName(point.index - 1) } : {}),
-							ended: 'ended',
-						},
+		states: Object.fromEntries(
+			points.map((point) => [
+				stateName(point.index),
+				{
+					meta: point,
+					on: {
+						...(point.index < last ? { stepped: stateName(point.index + 1) } : {}),
+						...(point.index > 0 ? { steppedBack: stateName(point.index - 1) } : {}),
 					},
-				]),
-			),
-			ended: {},
-		},
+				},
+			]),
+		),
 	});
 	machineOf.set(song, machine);
 	return machine;
@@ -65,7 +58,7 @@ export function songAtPoint(song: Song, index: number): SongState {
 	return known[Math.min(index, known.length - 1)] as SongState;
 }
 
-/** The song after an event, or null where it does not take it: no next point, no point before, ended. */
+/** The song after an event, or null where it does not take it: no next point, no point before. */
 export function advanceSong(song: Song, state: SongState, event: SongEvent): SongState | null {
 	return advance(songMachine(song), state, event as never) as SongState | null;
 }

@@ -59,7 +59,7 @@ export function cuePoints(song: Song): readonly CuePoint[] {
 
 const pointsOf = new WeakMap<Song, readonly CuePoint[]>();
 
-/** The point we are at, counted from the song's start; null once the song has ended. */
-export function cueIndex(state: SongState): number | null {
-	return state.value === 'ended' ? null : Number(state.value.slice('point-'.length));
+/** The point we are at, counted from the song's start. */
+export function cueIndex({ value }: SongState): number {
+	return Number(value.slice('point-'.length));
 }

@@ -35,7 +35,7 @@ function keptAt({ stays = [], capoMoves }: Plan, isReached: IsReached) {
 /** The next step, with what it would record: the hand-overs and moved capos of the next cue point, or of the next song's start. */
 export function stepCommand({ session, plan }: KeyContext): Command {
 	const on = songOnNow(session);
-	const point = on && session.song ? (cueIndex(session.song) ?? 0) + 1 : 0;
+	const point = on && session.song ? cueIndex(session.song) + 1 : 0;
 	const hasNextPoint = on !== null && point < cuePoints(on.song).length;
 	const item = hasNextPoint ? on.item.key : nextSongItem(session)?.key;
 	const isReached = isAheadAt(item, hasNextPoint ? point : 0);
@@ -77,7 +77,7 @@ function isAheadAt(item: string | undefined, point: number): IsReached {
 export function stepWords({ session }: KeyContext): string | null {
 	const on = songOnNow(session);
 	if (on && session.song) {
-		const point = cuePoints(on.song)[(cueIndex(session.song) ?? 0) + 1];
+		const point = cuePoints(on.song)[cueIndex(session.song) + 1];
 		return point ? point.at : segueItem(session, on.item) ? 'segue' : 'song ends';
 	}
 	const next = nextSongItem(session);

@@ -11,7 +11,6 @@ import { readinessOf } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
 
 const PLACES: Readonly<Record<InstrumentPlace, string>> = {
-	cased: 'case',
 	racked: 'rack',
 	staged: 'stage',
 	inHands: 'hands',

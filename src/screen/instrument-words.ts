@@ -26,7 +26,7 @@ export function stateMark(session: Session, instrument: string, atMs: number): S
 	const state = session.instruments[instrument];
 	if (state === undefined) return 'o';
 	if (state.context.stringsDown.length > 0 || state.context.faults.length > 0) return 'x';
-	if (state.value === 'out' || state.value === 'cased') return 'o';
+	if (state.value === 'out') return 'o';
 	if (state.value === 'inHands') return '=';
 	const { isReady, isStale } = readinessOf(session, instrument, atMs);
 	return isReady ? '+' : isStale ? '~' : '-';
@@ -49,7 +49,6 @@ export function stateWords(session: Session, instrument: string, atMs: number): 
 	}
 	if (faults.length > 0) return `FAULTY ${faults.join(', ')}`;
 	if (state.value === 'out') return 'OUT';
-	if (state.value === 'cased') return 'IN ITS CASE';
 	if (state.value === 'inHands') return 'IN HANDS';
 	const { isReady, isStale, ageSeconds } = readinessOf(session, instrument, atMs);
 	const age =

@@ -14,7 +14,6 @@ import { tuningThatFits } from './tuning-words.ts';
 import { JOB_WORDS } from './work-section.ts';
 
 const PLACE_WORDS = {
-	cased: 'case',
 	racked: 'rack',
 	staged: 'staged',
 	inHands: 'in hands',

@@ -64,13 +64,9 @@ export function reachCue(
 	const on = songOnNow(session);
 	if (!on || session.song === null) return session;
 	if (item !== undefined && item !== on.item.key) return session;
-	if (cueIndex(session.song) === null) return session;
 	const state = songAtPoint(on.song, index);
 	const reached = cueIndex(state);
-	return setBoards(
-		{ ...session, song: state },
-		reached === null ? {} : (cuePoints(on.song)[reached]?.boards ?? {}),
-	);
+	return setBoards({ ...session, song: state }, cuePoints(on.song)[reached]?.boards ?? {});
 }
 
 /** The session with the song that is on ended, and what stands after it come. */

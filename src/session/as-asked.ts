@@ -17,7 +17,7 @@ export function partNow(session: Session, player: string): PartNow | null {
 	const item = findSongItem(session, itemConcerned(session));
 	const song = item && findSong(session, item.song);
 	if (!song) return null;
-	const point = session.phase.value === 'song' && session.song ? (cueIndex(session.song) ?? 0) : 0;
+	const point = session.phase.value === 'song' && session.song ? cueIndex(session.song) : 0;
 	const { part, isNamed } = cellAt(session, { item, point, player });
 	return part && { part, isNamed, title: song.title };
 }

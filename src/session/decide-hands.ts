@@ -24,8 +24,7 @@ function obstacle(session: Session, handOver: HandOver, all: readonly HandOver[]
 	if (!state) return `${name} is not in this show.`;
 	if (state.context.stringsDown.length > 0)
 		return `${name} has a string down; t when it is restrung.`;
-	if (state.value === 'out' || state.value === 'cased')
-		return `${name} is out tonight; r brings it back.`;
+	if (state.value === 'out') return `${name} is out tonight; r brings it back.`;
 	if (state.context.faults.length > 0)
 		return `${name} is on the bench as faulty; r brings it back.`;
 	const holder = holderOf(session, handOver.instrument);
@@ -109,7 +108,7 @@ export function exchange(session: Session, command: Asked<'exchange'>, atMs: num
 		return no(`${who} was given something since then; x alone records it as of now.`);
 	}
 	const place = instrument === null ? null : session.instruments[instrument]?.value;
-	if (instrument !== null && (place === 'out' || place === 'cased')) {
+	if (instrument !== null && place === 'out') {
 		return no(
 			`${instrumentName(session.show, instrument)} is out tonight; r brings it back first.`,
 		);

@@ -1,6 +1,7 @@
 // Commands about songs: stepping through one, ending it, going to another.
 
-import { cueIndex, cuePoints } from '../../machines/song.ts';
+import { cueIndex } from '../../machines/song.ts';
+import { advanceSong } from '../../machines/song-machine.ts';
 import type { Entry, SongEnd } from '../journal/entry.ts';
 import { songSeconds } from '../showfile/song-length.ts';
 import type { Command } from './command.ts';
@@ -34,15 +35,16 @@ export function step(session: Session, asked: Proposed, atMs: number): Decision 
 	const { handOvers } = asked;
 	const on = songOnNow(session);
 	if (on && session.song) {
-		const index = cueIndex(session.song) ?? 0;
-		if (index + 1 < cuePoints(on.song).length) {
-			const reached = { item: on.item.key, point: index + 1, atMs };
+		const next = advanceSong(on.song, session.song, { type: 'stepped' });
+		if (next !== null) {
+			const index = cueIndex(next);
+			const reached = { item: on.item.key, point: index, atMs };
 			const handed = impliedHandOvers(session, handOvers, reached);
 			return yes(...handed, ...capoEntries(session, asked, atMs), {
 				k: 'cue-reached',
 				at: atMs,
 				item: on.item.key,
-				index: index + 1,
+				index,
 			});
 		}
 		return finishSong(session, asked, atMs);
@@ -95,10 +97,10 @@ function beginning(
 export function stepBack(session: Session, atMs: number): Decision {
 	const on = songOnNow(session);
 	if (!on || !session.song) return no('No song is on; left goes back into the song before.');
-	const index = cueIndex(session.song) ?? 0;
-	return index === 0
+	const before = advanceSong(on.song, session.song, { type: 'steppedBack' });
+	return before === null
 		? no('This is the start of the song; left goes to the song before.')
-		: yes({ k: 'cue-reached', at: atMs, item: on.item.key, index: index - 1 });
+		: yes({ k: 'cue-reached', at: atMs, item: on.item.key, index: cueIndex(before) });
 }
 
 /** How the song on now counts when it is left at `atMs`. */

@@ -106,9 +106,9 @@ const song: Song = {
 };
 
 describe('a song', () => {
-	test('has one state for each cue point in order and one for its end, all reached', () => {
+	test('has one state for each cue point in order, all reached', () => {
 		const values = getSimplePaths(songMachine(song)).map(({ state }) => state.value);
-		expect(new Set(values)).toEqual(new Set(['point-0', 'point-1', 'point-2', 'ended']));
+		expect(new Set(values)).toEqual(new Set(['point-0', 'point-1', 'point-2']));
 	});
 	test('carries the whole board at every point, and at rest before the first that sets it', () => {
 		expect(cuePoints(song).map(({ boards }) => boards)).toEqual([
@@ -125,8 +125,6 @@ describe('a song', () => {
 		const third = second && advanceSong(song, second, { type: 'stepped' });
 		expect(third && cueIndex(third)).toBe(2);
 		expect(third && advanceSong(song, third, { type: 'stepped' })).toBeNull();
-		const ended = third && advanceSong(song, third, { type: 'ended' });
-		expect(ended && cueIndex(ended)).toBeNull();
 	});
 });
 

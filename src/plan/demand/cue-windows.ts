@@ -26,7 +26,7 @@ export function cueWindows(session: Session, sections: readonly Section[]): read
 	return begun.flatMap((section) => {
 		const song = songs.get(section.song);
 		if (song === undefined) return [];
-		const reached = section.hasBegun && session.song ? (cueIndex(session.song) ?? 0) : 0;
+		const reached = section.hasBegun && session.song ? cueIndex(session.song) : 0;
 		const beganMs = section.hasBegun
 			? (on?.item.runs.at(-1)?.beganAtMs ?? section.startMs)
 			: section.startMs;

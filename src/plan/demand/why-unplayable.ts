@@ -37,7 +37,6 @@ export function whyUnplayable({ instrument, state, tuning }: Asked): string | nu
  * whyAbsent(instruments.A1, { ...states.A1, value: 'out' }) // => 'A1 is out tonight'
  */
 export function whyAbsent({ id }: Instrument, { value, context }: InstrumentState): string | null {
-	if (value === 'cased') return `${id} is in its case`;
 	if (value === 'out') return `${id} is out tonight`;
 	const [fault] = context.faults;
 	return fault === undefined ? null : `${id} is faulty: ${fault}`;

@@ -49,7 +49,7 @@ function playedOnce(session: Session, plan: Plan): readonly Reached[] {
 			now = applyAll(now, endOfSong(now, 'played', endMs));
 		}
 		now = withWork(now, undone, startMs);
-		while (point > 0 && now.song !== null && (cueIndex(now.song) ?? point) < point - 1) {
+		while (point > 0 && now.song !== null && cueIndex(now.song) < point - 1) {
 			now = after(now, startMs, { do: 'step', handOvers: [] });
 		}
 		const before = now;

@@ -107,7 +107,7 @@ function gearOf(night: NightAsked, id: string): Gear {
 	const back = backAtMs === null ? null : secondsOf(backAtMs);
 	return {
 		instrument,
-		canBeHad: value !== 'cased' && value !== 'out' && faults.length === 0,
+		canBeHad: value !== 'out' && faults.length === 0,
 		open: pitchesOf(tuning as never),
 		capo,
 		isToWipe,
