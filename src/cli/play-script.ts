@@ -77,7 +77,7 @@ export function playScript({ show, steps, isQuiet, draw, print }: ScriptPlay): v
 		}
 		passTime(step.atMs);
 		if (step.act.do === 'press') night.press(step.act.key);
-		else if (step.act.do === 'ready') night.makeAllReady();
+		else if (step.act.do === 'ready') night.submit({ do: 'make-all-ready' }, 'script');
 		else if (step.act.do === 'state') print(JSON.stringify(night.state()));
 		else for (const line of draw(night.screen(), step.act.size)) print(line.trimEnd());
 	}

@@ -9,8 +9,10 @@ import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
+import { NOTES } from '../session/timeline.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import type { DraftStore } from './draft-store.ts';
+import { type EffectsPort, NO_EFFECTS, outsideOf } from './effects-port.ts';
 import { firstLook, type Look } from './look.ts';
 import { goOn, type NightClock } from './night-clock.ts';
 import { type NightPast, openPast } from './night-past.ts';
@@ -34,6 +36,8 @@ export type NightOptions = {
 	readonly measuredOn?: (instrument: Instrument) => readonly Measured[];
 	/** Where unfinished texts outlast the program; by default nowhere. */
 	readonly drafts?: DraftStore;
+	/** What switches things outside; by default nothing. */
+	readonly effects?: EffectsPort;
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
 };
@@ -54,11 +58,16 @@ export type NightDesk = {
 	readonly setLook: (change: Partial<Look>) => void;
 	/** Keeps what one command came to, and goes by it from now on; gives the record. */
 	readonly record: (entries: readonly Entry[]) => RecordId;
+	/** Tells the outside how things stand, whatever it was told before. */
+	readonly sendAgain: () => void;
 	/** Tells everybody who listens that something changed. */
 	readonly changed: () => void;
 	/** Calls back after every change; gives back how to stop. */
 	readonly onChange: (listener: () => void) => () => void;
 };
+
+/** What is recorded without a word to the outside. */
+const UNSENT: ReadonlySet<string> = new Set([...NOTES, 'plan-told', 'taken-back', 'put-back']);
 
 /** The desk of a night that goes on from what its journal holds, or begins; that it does is recorded. */
 export function openDesk(options: NightOptions): NightDesk {
@@ -72,9 +81,12 @@ export function openDesk(options: NightOptions): NightDesk {
 	const plannedZeroMs = (of = session()) => movedZero(options.plannedZeroMs, show, of.show);
 	let look = firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {});
 
+	const effects = options.effects ?? NO_EFFECTS;
 	const record = (entries: readonly Entry[]): RecordId => {
 		const kept = journal.append(entries, clock.moment()) as JournalRecord<Entry>;
 		past.take(kept);
+		// What a resume or an undo changes outside is sent when somebody asks for it: nothing jumps by itself.
+		if (entries.some(({ k }) => !UNSENT.has(k))) effects.become(outsideOf(session()), kept.id);
 		return kept.id;
 	};
 	const at = clock.nowMs();
@@ -100,6 +112,7 @@ export function openDesk(options: NightOptions): NightDesk {
 			look = { ...look, ...change };
 		},
 		record,
+		sendAgain: () => effects.become(outsideOf(session()), null),
 		changed: () => {
 			for (const listener of listeners) listener();
 		},

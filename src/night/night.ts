@@ -18,6 +18,7 @@ import { nightState } from './night-state.ts';
 import { nightSteps } from './night-steps.ts';
 import { pressedKeys } from './press-keys.ts';
 import type { ShowFile } from './show-watch.ts';
+import { type Submit, submitAt } from './submit.ts';
 
 export type Night = {
 	readonly press: (key: string) => void;
@@ -33,8 +34,10 @@ export type Night = {
 	readonly screen: () => ScreenState;
 	/** What scripts read; see night-state.ts. */
 	readonly state: () => Record<string, unknown>;
-	/** Marks everything on the rack ready as it stands, whatever the phase. */
-	readonly makeAllReady: () => void;
+	/** Carries out a command that came from elsewhere than the keys; see submit.ts. */
+	readonly submit: Submit;
+	/** Tells what is switched outside how it is to be, after a resume or an undo. */
+	readonly sendAgain: () => void;
 	/** Looks after the show file from now on. */
 	readonly watchShow: (file: ShowFile) => void;
 	/** Calls back after every change; gives back how to stop. */
@@ -108,10 +111,8 @@ export function openNight(options: NightOptions): Night {
 				standInsFor: now.standInsFor,
 			});
 		},
-		makeAllReady: () => {
-			steps.run({ do: 'make-all-ready' }, clock.nowMs());
-			changed();
-		},
+		submit: submitAt(desk, { steps, looked }),
+		sendAgain: desk.sendAgain,
 		watchShow: (one) => {
 			file.watch(one);
 			changed();

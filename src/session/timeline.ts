@@ -37,7 +37,12 @@ export type KeptTimeline = {
 };
 
 /** The kinds of entry that are notes of the program about itself: nobody's step, so never taken back. */
-const NOTES: ReadonlySet<string> = new Set(['night-opened', 'resumed', 'slept', 'clock-set']);
+export const NOTES: ReadonlySet<string> = new Set([
+	'night-opened',
+	'resumed',
+	'slept',
+	'clock-set',
+]);
 
 /** A timeline with nothing done yet. */
 export function openTimeline(opening: Session): Timeline {

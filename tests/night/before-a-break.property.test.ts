@@ -20,7 +20,7 @@ test('at any moment of a song, for whatever is in hands', () => {
 	fc.assert(
 		fc.property(randomShow, way, fc.boolean(), (show, keys, isReady) => {
 			const { night, press } = pressedNight(show);
-			if (isReady) night.makeAllReady();
+			if (isReady) night.submit({ do: 'make-all-ready' }, 'script');
 			for (const key of keys) press(key);
 			press('esc');
 			const before = night.state() as State;

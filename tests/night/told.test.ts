@@ -48,7 +48,7 @@ function planUntold({ night }: Pressed): Plan {
 
 function begun(show = shared): Pressed {
 	const pressed = pressedNight(show);
-	pressed.night.makeAllReady();
+	pressed.night.submit({ do: 'make-all-ready' }, 'script');
 	pressed.press('space');
 	return pressed;
 }
@@ -56,7 +56,7 @@ function begun(show = shared): Pressed {
 describe('what people were told', () => {
 	test('is written down with the step that begins the first song, and then only when it changes', () => {
 		const before = pressedNight(shared);
-		before.night.makeAllReady();
+		before.night.submit({ do: 'make-all-ready' }, 'script');
 		before.press('f', '1', 'enter', 'r', '1');
 		expect(tolds(before)).toEqual([]);
 		const night = begun();

@@ -34,7 +34,7 @@ export function reportOf(showName: string, script: string): NightReport {
 	for (const step of reading.steps) {
 		atMs = step.atMs;
 		night.tick();
-		if (step.act.do === 'ready') night.makeAllReady();
+		if (step.act.do === 'ready') night.submit({ do: 'make-all-ready' }, 'script');
 		else if (step.act.do === 'press') night.press(step.act.key);
 	}
 	const bytes = journal.bytes();
