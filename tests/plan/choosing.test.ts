@@ -311,6 +311,23 @@ describe('stints', () => {
 		expect(planAt(begun, '00:10').cost.handOvers).toBe(1);
 	});
 
+	test('so it is for whom the first song after it leaves with empty hands', () => {
+		const text = set(A1, 'ash: none', A1).replace('[s1, s2, s3]', '[s1, {interval: 20m}, s2, s3]');
+		const show = clubShow(text);
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const interval = withEntries(
+			on,
+			{ k: 'song-ended', at: mark('04:00'), how: 'played' },
+			{ k: 'came-back', at: mark('04:00'), instrument: 'A1' },
+		);
+		const second = withSongBegun(interval, '24:00');
+		const plans = [planAt(on, '00:10'), planAt(interval, '05:00'), planAt(second, '24:10')];
+		for (const plan of plans) {
+			expect(handOverLines(plan).at(-1)).toBe('s3: ash nothing > A1');
+			expect(plan.cost.handOvers).toBe(0);
+		}
+	});
+
 	test('instead of the backup that was in hands as the interval began the named one is taken, where it can be had', () => {
 		const show = clubShow(
 			set(A1, 'bo: {instrument: B1}').replace('[s1, s2]', '[s1, {interval: 20m}, s2]'),
