@@ -4,6 +4,7 @@ import { advance } from '../../machines/advance.ts';
 import { type Ahead, type ShowEvent, showMachine } from '../../machines/show.ts';
 import { findItem, findSongItem, keyAfter, nextSongItem } from './find.ts';
 import { changePlayer } from './move-parts.ts';
+import { NONE_STAYING } from './open-session.ts';
 import type { ListItem, Session } from './session.ts';
 
 /** What stands after the song just ended, given what comes next on the list. */
@@ -25,7 +26,7 @@ export function moveShow(session: Session, event: ShowEvent): Session {
 	if (!isInterval) return moved;
 	return Object.keys(moved.players).reduce(
 		(now, player) => changePlayer(now, player, { hasHad: false }),
-		moved,
+		{ ...moved, staying: NONE_STAYING },
 	);
 }
 
