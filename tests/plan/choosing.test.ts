@@ -34,6 +34,26 @@ describe('named', () => {
 		]);
 	});
 
+	test('with nothing to play instead is missing, before the song before it has ended and after', () => {
+		// The floating bridge is not re-pitched. What Ash has sounds the same, but the file lets nothing stand in.
+		const show = showFrom(`
+players: [{id: ash, name: Ash, plays: guitar}]
+instruments:
+  - {id: A2, name: Aspen, slot: "2", kind: electric-6, for: [ash], tuning: half-step down}
+  - {id: A3, name: Argent, slot: "3", kind: electric-6, for: [ash], tuning: E standard, bridge: floating, instead: []}
+${set('ash: {instrument: A2}', 'ash: {instrument: A3, tuning: half-step down}')}`);
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const between = withEntries(on, { k: 'song-ended', at: mark('04:00'), how: 'played' });
+		for (const plan of [planAt(on, '03:00'), planAt(between, '04:05')]) {
+			expect(plan.cost).toMatchObject({ missing: 1, substituted: 0 });
+			expect(slotLines(plan, 's2')).toEqual(['ash - half-step down']);
+			expect(warningLines(plan)).toEqual([
+				'missing: Nothing for Ash in S2: A3 has a floating bridge in E standard',
+			]);
+			expect(plan.stays).toEqual([]);
+		}
+	});
+
 	test('twice in a song is played on something else by the second', () => {
 		const twice = set('ash: {instrument: S1}, bo: {instrument: S1}');
 		expect(slotsOf(twice, 's1')).toEqual(['ash S1 E standard', 'bo B1 E standard']);
