@@ -85,6 +85,8 @@ export type Entry =
 			readonly at: NightMs;
 			readonly by: 'plan' | 'stand-in' | 'exchange';
 			readonly incident?: number;
+			/** The wireless pack that went on with it, where that is not the instrument's own. */
+			readonly pack?: string;
 	  } & Handed)
 	/** The hand-over before was really of this instrument: it keeps that one's time. */
 	| ({ readonly k: 'hand-over-corrected'; readonly at: NightMs } & Handed)

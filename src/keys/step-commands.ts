@@ -2,16 +2,18 @@
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
-import type { Plan, Section, Stay } from '../plan/plan.ts';
+import type { Plan, PlannedHandOver, Section, Stay } from '../plan/plan.ts';
 import type { Command, HandOver, Staying } from '../session/command.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import { segueItem } from '../session/segue.ts';
 import { songTitle } from '../showfile/shown-names.ts';
 import type { KeyContext } from './key-context.ts';
 
+type Given = Pick<PlannedHandOver, 'player' | 'instrument' | 'tuning' | 'capo' | 'pack'>;
+
 /** A planned hand-over as a command carries it. */
-export function asHandOver(one: HandOver): HandOver {
-	return { player: one.player, instrument: one.instrument, tuning: one.tuning, capo: one.capo };
+export function asHandOver({ player, instrument, tuning, capo, pack }: Given): HandOver {
+	return { player, instrument, tuning, capo, pack };
 }
 
 /** Who keeps what, as a command carries it. */

@@ -76,6 +76,49 @@ test('the question names each pack, its channel and who wears it', () => {
 	expect(screen).toMatch(/4 P4 +5 Belt {2}G5\n/);
 });
 
+describe('a pack that a song names for its own part', () => {
+	const own = showFrom(`
+players: [{id: ash, name: Ash}]
+packs: [{id: P1, channel: G1}, {id: P2, channel: G2}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, pack: P1}
+  - {id: A4, name: Anchor, slot: "4", kind: electric-6, tuning: drop D, pack: P1}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: A1}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4, pack: P2}}}
+set: [one, two]
+`);
+	const night = '-01:00 !ready\n00:00 space\n04:00 space\n';
+	test.each([
+		["by the song's start", '04:15 space'],
+		['by enter', '04:10 enter'],
+		['by x with the one that it names', '04:10 x 4'],
+	])('is the one in the row, and on: %s', (_, keys) => {
+		const { states, screen } = playShow(own, `${night}04:05 !screen !state\n${keys}\n04:20 !state`);
+		expect(words(screen)).toMatch(/ASH now .* 4 Anchor for 2 Two .* PACK P2/);
+		expect(states[0].players.ash.pack).toBe('P1');
+		expect(states[1].players.ash).toMatchObject({ holds: 'A4', pack: 'P2' });
+	});
+	test('is on for that song alone: what is handed for another has its own', () => {
+		const { states } = playShow(
+			own,
+			`${night}04:10 x 1 !state\n04:20 u\n04:25 enter\n05:00 !kill !state`,
+		);
+		expect(states[0].players.ash).toMatchObject({ holds: 'A1', pack: 'P1' });
+		expect(states[1].players.ash).toMatchObject({ holds: 'A4', pack: 'P2' });
+	});
+	test('is put on by nothing while it is suspect, which is said', () => {
+		const { states } = playShow(
+			own,
+			`${night}04:02 w a 2\n04:04 w a -\n04:06 w a 1\n04:15 space\n04:20 !state`,
+		);
+		expect(states[0].players.ash).toMatchObject({ holds: 'A4', pack: 'P1' });
+		expect(warned(states[0], 'suspect-pack')).toEqual([
+			'Pack P2 of A4 is suspect; Ash stays on P1',
+		]);
+	});
+});
+
 test('past the ninth, packs and pedals go by letters, as slots do', () => {
 	const many = showFrom(`
 players: [{id: ash, name: Ash}, {id: bo, name: Bo}]

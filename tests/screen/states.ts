@@ -283,6 +283,7 @@ function section(item: string, id: string, startMs: number, rest: Partial<Sectio
 }
 
 function handOver(forSong: Section, rest: Partial<PlannedHandOver>): PlannedHandOver {
+	const { instrument: given = 'i4' } = rest;
 	return {
 		section: forSong,
 		player: 'ash',
@@ -295,6 +296,7 @@ function handOver(forSong: Section, rest: Partial<PlannedHandOver>): PlannedHand
 		wantedMs: forSong.previousEndMs ?? forSong.startMs - 45_000,
 		fits: true,
 		leave: 'volume 7, neck pickup',
+		pack: show.instruments.find(({ id }) => id === given)?.pack ?? null,
 		...rest,
 	};
 }
@@ -809,7 +811,14 @@ export function sixPlayers(): ScreenState {
 			...plan,
 			handOvers: [
 				...plan.handOvers,
-				{ ...first!, player: 'dan', from: null, instrument: 'i6', tuning: tuning('double drop D') },
+				{
+					...first!,
+					player: 'dan',
+					from: null,
+					instrument: 'i6',
+					tuning: tuning('double drop D'),
+					pack: null,
+				},
 				{
 					...first!,
 					player: 'eve',
@@ -817,6 +826,7 @@ export function sixPlayers(): ScreenState {
 					instrument: 'is',
 					tuning: tuning('half-step down'),
 					leave: null,
+					pack: null,
 				},
 			],
 		},
