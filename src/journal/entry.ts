@@ -106,6 +106,8 @@ export type Entry =
 			readonly at: NightMs;
 			readonly by: 'plan' | 'stand-in' | 'exchange';
 			readonly incident?: string;
+			/** The wireless pack that went on with it, where that is not the instrument's own. */
+			readonly pack?: string;
 	  } & Handed)
 	/** The hand-over to this player in the record `of` (left out by version 1: the last one) was really of this instrument: it keeps that one's time. */
 	| ({

@@ -2,7 +2,7 @@
 // it was missed for.
 
 import type { NightMs } from '../journal/entry.ts';
-import { nextSongItem, songOnNow } from '../session/find.ts';
+import { isAfterInterval, nextSongItem, songOnNow } from '../session/find.ts';
 import { missedHandOver } from '../session/missed-hand-over.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
@@ -19,13 +19,14 @@ function missedSince({ session, plan }: KeyContext, player: string): NightMs | n
 	return missedHandOver(session, player)?.beganAtMs ?? null;
 }
 
-/** What they stay on what they have for: the song on while its own hand-over is open, else the coming one. */
+/** What they stay on what they have for: the song on while its own hand-over is open, else the coming one, unless an interval stands before it. */
 function itemFor({ session, plan }: KeyContext, player: string): string | undefined {
 	const on = songOnNow(session)?.item.key;
 	const isOverdue = plan.handOvers.some(
 		({ section, player: who }) => who === player && section.hasBegun,
 	);
-	return isOverdue ? on : nextSongItem(session)?.key;
+	const next = nextSongItem(session)?.key;
+	return isOverdue || (next !== undefined && isAfterInterval(session, next)) ? on : next;
 }
 
 type Given = {

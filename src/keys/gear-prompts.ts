@@ -1,4 +1,5 @@
-// The questions about boards and wireless packs: each thing goes by its number in the list.
+// The questions about boards and wireless packs: each thing goes by its number in the list, past the ninth by
+// a letter, as slots on the rack do.
 
 import type { Command } from '../session/command.ts';
 import { wearersOf } from '../session/shared-packs.ts';
@@ -8,9 +9,12 @@ import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { sideBySide } from './line-columns.ts';
 import { choicePrompt, type OtherKeys, playerPrompt, withPlayer } from './prompts.ts';
 
-/** The thing of a list that a digit names, from 1. */
-function numbered<Thing>(things: readonly Thing[], key: string): Thing | undefined {
-	return /^[1-9]$/.test(key) ? things[Number(key) - 1] : undefined;
+/** The keys of a list's things, in their order. */
+const LISTED = [...'123456789abcdefghijklmnopqrstuvwxyz'];
+
+/** The thing of a list that a key names; case does not matter. */
+function listed<Thing>(things: readonly Thing[], key: string): Thing | undefined {
+	return things[LISTED.indexOf(key.toLowerCase())];
 }
 
 type PedalAsk = {
@@ -34,15 +38,17 @@ function pedalPrompt(player: string, { title, words, command }: PedalAsk): Promp
 			const { pedals, stuck } = session.boards[player]?.context ?? { pedals: {}, stuck: [] };
 			return {
 				title: `${playerName(session.show, player)}'s board: ${title}`,
-				choices: (session.show.boards[player] ?? []).flatMap(({ id, name }, index) => {
-					const is = { isOn: pedals[id]?.on === true, isStuck: stuck.includes(id) };
-					const said = words(name, is);
-					return said === null ? [] : [{ key: String(index + 1), words: said }];
-				}),
+				lines: sideBySide(
+					(session.show.boards[player] ?? []).flatMap(({ id, name }, place) => {
+						const is = { isOn: pedals[id]?.on === true, isStuck: stuck.includes(id) };
+						const said = words(name, is);
+						return said === null ? [] : [`${LISTED[place] ?? ''} ${said}`];
+					}),
+				),
 			};
 		},
 		(key, { session }) => {
-			const pedal = numbered(session.show.boards[player] ?? [], key);
+			const pedal = listed(session.show.boards[player] ?? [], key);
 			return pedal
 				? { kind: 'command', command: command(player, pedal.id) }
 				: { kind: 'say', words: `The board has no pedal ${key}.` };
@@ -120,7 +126,7 @@ function packPrompt(player: string): Prompt {
 		},
 		(key, { session }) => {
 			if (key === '-') return { kind: 'command', command: { do: 'suspect-pack', player } };
-			const pack = numbered(session.show.packs, key);
+			const pack = listed(session.show.packs, key);
 			return pack
 				? { kind: 'command', command: { do: 'change-pack', player, pack: pack.id } }
 				: noPack(key);
@@ -142,7 +148,7 @@ function clearAsked({ session: { suspectPacks } }: KeyContext): Outcome {
 				),
 			}),
 			(key, { session }) => {
-				const pack = numbered(session.show.packs, key);
+				const pack = listed(session.show.packs, key);
 				return pack
 					? { kind: 'command', command: { do: 'clear-pack', pack: pack.id } }
 					: noPack(key);
@@ -156,11 +162,11 @@ const noPack = (key: string): Outcome => ({
 	words: `There is no pack ${key} in the list.`,
 });
 
-/** `1 P1  G1  Ash  SUSPECT`: its number in the list, its name, channel, who wears it. */
+/** `1 P1  G1  Ash  SUSPECT`: its key in the list, its name, channel, who wears it. */
 function packWords({ session }: Pick<KeyContext, 'session'>, { id, channel }: Pack): string {
-	const number = session.show.packs.findIndex((one) => one.id === id) + 1;
+	const place = session.show.packs.findIndex((one) => one.id === id);
 	return [
-		`${number} ${packName(session.show, id)}`,
+		`${LISTED[place] ?? ''} ${packName(session.show, id)}`,
 		...(channel === null ? [] : [channel]),
 		...wearersOf(session, id).map((one) => one.name),
 		...(session.suspectPacks.includes(id) ? ['SUSPECT'] : []),

@@ -2,16 +2,18 @@
 
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
-import type { Plan, Section, Stay } from '../plan/plan.ts';
+import type { Plan, PlannedHandOver, Section, Stay } from '../plan/plan.ts';
 import type { Command, HandOver, Staying } from '../session/command.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import { segueItem } from '../session/segue.ts';
 import { songTitle } from '../showfile/shown-names.ts';
 import type { KeyContext } from './key-context.ts';
 
+type Given = Pick<PlannedHandOver, 'player' | 'instrument' | 'tuning' | 'capo' | 'pack'>;
+
 /** A planned hand-over as a command carries it. */
-export function asHandOver(one: HandOver): HandOver {
-	return { player: one.player, instrument: one.instrument, tuning: one.tuning, capo: one.capo };
+export function asHandOver({ player, instrument, tuning, capo, pack }: Given): HandOver {
+	return { player, instrument, tuning, capo, pack };
 }
 
 /** Who keeps what, as a command carries it. */
@@ -19,12 +21,14 @@ export function asStaying({ section, player, instrument, capo }: Stay): Staying 
 	return { item: section.item, player, instrument, capo };
 }
 
-type IsReached = (one: { readonly section: Section }) => boolean;
+type Reached = { readonly section: Section; readonly player: string };
+type IsReached = (one: Reached) => boolean;
 
-/** Who stays on what at the point reached, and who else moves a capo there. */
-function keptAt({ stays = [], capoMoves }: Plan, isReached: IsReached) {
+/** The hand-overs of the point reached, who stays on what there, and who else moves a capo. */
+function plannedAt({ handOvers, stays = [], capoMoves }: Plan, isReached: IsReached) {
 	const staying = stays.filter(isReached);
 	return {
+		handOvers: handOvers.filter(isReached),
 		stays: staying.map(asStaying),
 		capoMoves: capoMoves
 			.filter(isReached)
@@ -38,19 +42,15 @@ export function stepCommand({ session, plan }: KeyContext): Command {
 	const point = on && session.song ? cueIndex(session.song) + 1 : 0;
 	const hasNextPoint = on !== null && point < cuePoints(on.song).length;
 	const item = hasNextPoint ? on.item.key : nextSongItem(session)?.key;
-	const isReached = isAheadAt(item, hasNextPoint ? point : 0);
-	return {
-		do: 'step',
-		handOvers: plan.handOvers.filter(isReached).map(asHandOver),
-		...keptAt(plan, isReached),
-	};
+	const { handOvers, ...kept } = plannedAt(plan, isAheadAt(plan, item, hasNextPoint ? point : 0));
+	return { do: 'step', handOvers: handOvers.map(asHandOver), ...kept };
 }
 
 /** The song done now, with what the plan has for the one that a segue goes straight on to. */
 export function finishCommand({ session, plan }: KeyContext): Command {
 	const sectionsOn = songOnNow(session) === null ? [] : firstSong(plan.sections);
-	const isReached = isAheadAt(nextSongItem(session)?.key, 0);
-	const planned = plan.handOvers.filter(isReached);
+	const isReached = isAheadAt(plan, nextSongItem(session)?.key, 0);
+	const { handOvers: planned, ...kept } = plannedAt(plan, isReached);
 	// Who was to change at a cue that is passed by goes straight to what the next song wants of them.
 	const passedBy = plan.slots.filter(
 		(slot) =>
@@ -65,12 +65,15 @@ export function finishCommand({ session, plan }: KeyContext): Command {
 	return {
 		do: 'finish-song',
 		handOvers: [...planned, ...passedBy].map(asHandOver),
-		...keptAt(plan, isReached),
+		...kept,
 	};
 }
 
-function isAheadAt(item: string | undefined, point: number): IsReached {
-	return ({ section }) => section.item === item && !section.hasBegun && section.point === point;
+/** At this point, for all but those whose hand-over of the song that is on is still open: that one is what they were told. */
+function isAheadAt({ handOvers }: Plan, item: string | undefined, point: number): IsReached {
+	const open = handOvers.filter(({ section }) => section.hasBegun).map(({ player }) => player);
+	return ({ section, player }) =>
+		section.item === item && !section.hasBegun && section.point === point && !open.includes(player);
 }
 
 /** What the next step does, in a few words; null when there is none. */

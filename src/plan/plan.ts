@@ -92,6 +92,8 @@ export type Slot = {
 	readonly why: string | null;
 	/** To be checked before it leaves the rack. */
 	readonly leave: string | null;
+	/** The wireless pack that goes on with it: the song's word, else its own; null for whatever is worn. */
+	readonly pack: string | null;
 };
 
 export type PlannedHandOver = {
@@ -111,6 +113,7 @@ export type PlannedHandOver = {
 	readonly wantedMs: NightMs;
 	readonly fits: boolean;
 	readonly leave: string | null;
+	readonly pack: string | null;
 };
 
 /** A player keeps what they have and moves its capo just before this section. */

@@ -52,7 +52,9 @@ export type NightReport = {
 	readonly isOver: boolean;
 	readonly began: ReportMoment | null;
 	readonly ended: ReportMoment | null;
-	/** The show was ended, songs were played and nothing went wrong; strings may be due all the same. */
+	/** Something went wrong, or is out of order or in doubt since; strings that are due are neither. */
+	readonly hasTrouble: boolean;
+	/** The show was ended, songs were played and there was no trouble. */
 	readonly isClean: boolean;
 	readonly songs: readonly ReportSong[];
 	readonly beforeShow: readonly ReportLine[];
@@ -116,6 +118,12 @@ export function nightReport(parts: ReportParts): NightReport {
 	const others = otherThanAsked(show, steps);
 	const hasPlayed = last.list.some((item) => item.kind === 'song' && item.runs.some(isPlayed));
 	const tomorrow = repairList(show, last);
+	const hasFaults = Object.values(last.instruments).some(
+		({ context }) => context.faults.length > 0,
+	);
+	const hasTrouble =
+		hasFaults ||
+		[incidents, wrongHolds, others, parts.damage, last.suspectPacks].some((all) => all.length > 0);
 	const isOver = last.phase.value === 'over' || last.phase.value === 'packed';
 	const ended = lastEnd(last);
 	const memos = ofKinds('memo-written');
@@ -131,10 +139,8 @@ export function nightReport(parts: ReportParts): NightReport {
 		isOver,
 		began: last.zeroAtMs === null ? null : moment(last.zeroAtMs),
 		ended: isOver && ended !== null ? moment(ended) : null,
-		isClean:
-			isOver &&
-			hasPlayed &&
-			incidents.length + wrongHolds.length + others.length + parts.damage.length === 0,
+		hasTrouble,
+		isClean: isOver && hasPlayed && !hasTrouble,
 		songs: last.list
 			.filter((item) => item.kind === 'song')
 			.map(

@@ -66,10 +66,7 @@ function heading(report: NightReport): string[] {
 
 function verdict(report: NightReport): string {
 	if (report.isClean) return 'Clean show: nothing went wrong.';
-	const { incidents: noted, wrongHolds: wrong, otherThanAsked: others, damage } = report;
-	if (noted.length + wrong.length + others.length + damage.length > 0) {
-		return 'There is something to look at below.';
-	}
+	if (report.hasTrouble) return 'There is something to look at below.';
 	if (report.isOver) return 'The show was ended, and nothing was played.';
 	return report.began
 		? 'The night is still open; nothing went wrong so far.'

@@ -1,7 +1,6 @@
 // What each player gets next and how far that is: the first thing that the screen must say. Worked out
 // apart from its drawing, since every view shows it in some size.
 
-import { cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
 import { songOnNow } from '../session/find.ts';
@@ -12,7 +11,7 @@ import { forWords, whenWords } from './coming-words.ts';
 import { durationWords } from './duration-words.ts';
 import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
 import { stateWords } from './instrument-words.ts';
-import { instrumentOf, songOf } from './named-in-show.ts';
+import { instrumentOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming, Dated } from './what-comes.ts';
 
@@ -106,12 +105,8 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 }
 
 function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
-	const { session, nowMs } = state;
-	const { show } = session;
+	const { nowMs } = state;
 	const { section, player, instrument } = planned;
-	const part = songOf(show, section.song);
-	const point = part ? cuePoints(part)[section.point] : undefined;
-	const asked = point?.parts[player];
 	const { mark, words, due } = handOverReadiness(state, planned);
 	// Still open in a song that is on, it has been wanted since that began.
 	const wantedMs = section.hasBegun ? section.startMs : planned.wantedMs;
@@ -133,9 +128,7 @@ function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
 		why: null,
 		status: words,
 		leave: planned.leave,
-		pack:
-			(asked && asked.kind !== 'none' ? asked.pack : null) ??
-			(instrument === null ? null : (instrumentOf(show, instrument)?.pack ?? null)),
+		pack: planned.pack,
 		isUrgent: untilSeconds <= 0 || (!isReady && isDue),
 	};
 }

@@ -7,7 +7,7 @@ import { changeIncident } from './apply-incidents.ts';
 import { holderOf, itemConcerned, songOnNow } from './find.ts';
 import { changePlayer, moveInstrument, setInstrument } from './move-parts.ts';
 import type { Incident, Session } from './session.ts';
-import { packAfter } from './suspect-packs.ts';
+import { ownPack, packAfter, packFor } from './suspect-packs.ts';
 
 /** The session with this in a player's hands, and a break that waited for it answered. */
 export function handOver(
@@ -17,7 +17,8 @@ export function handOver(
 ): Session {
 	const before = session.players[entry.player];
 	if (!before) return session;
-	const exchanged = exchange(session, entry, entry.at);
+	const pack = entry.by === 'plan' ? (entry.pack ?? ownPack(session, entry.instrument)) : undefined;
+	const exchanged = exchange(session, { ...entry, pack }, entry.at);
 	const closed =
 		entry.incident === undefined
 			? exchanged
@@ -98,6 +99,8 @@ type Given = {
 	readonly instrument: string | null;
 	readonly tuning?: object;
 	readonly capo?: number;
+	/** The pack that goes on with it; left out where that follows from what is asked. */
+	readonly pack?: string | null | undefined;
 };
 
 function exchange(session: Session, given: Given, at: number): Session {
@@ -111,7 +114,8 @@ function exchange(session: Session, given: Given, at: number): Session {
 	for (const [id, { putDown }] of Object.entries(now.players)) {
 		if (putDown === given.instrument) now = changePlayer(now, id, { putDown: null });
 	}
-	const pack = packAfter(now, given.player, given.instrument);
+	const { pack: asked = packFor(now, given.player, given.instrument) } = given;
+	const pack = packAfter(now, given.player, asked);
 	return changePlayer(
 		moveInstrument(now, given.instrument, {
 			type: 'handed',
@@ -120,7 +124,7 @@ function exchange(session: Session, given: Given, at: number): Session {
 			...(given.capo === undefined ? {} : { capo: given.capo }),
 		}),
 		given.player,
-		{ holds: given.instrument, sinceMs: at, putDown: null, pack },
+		{ holds: given.instrument, sinceMs: at, putDown: null, hasHad: true, pack },
 	);
 }
 

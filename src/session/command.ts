@@ -12,6 +12,8 @@ export type HandOver = {
 	readonly instrument: string | null;
 	readonly tuning: Tuning | null;
 	readonly capo: number;
+	/** The wireless pack that goes on with it; left out or null for its own. */
+	readonly pack?: string | null;
 };
 
 /** A capo that a player moves on the instrument in hands. */

@@ -10,6 +10,7 @@ import { holderOf, itemConcerned, openBreak } from './find.ts';
 import { missedHandOver } from './missed-hand-over.ts';
 import type { Incident, Session } from './session.ts';
 import { openFromPoint } from './settled.ts';
+import { ownPack } from './suspect-packs.ts';
 
 /** How long a planned hand-over may still be corrected by an exchange. */
 const CORRECTABLE_MS = 60_000;
@@ -50,6 +51,8 @@ function isDone(session: Session, handOver: HandOver): boolean {
 
 function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry {
 	const waiting = handOver.instrument === null ? null : breakOf(session, handOver.player);
+	const { pack = null } = handOver;
+	const isOther = pack !== null && pack !== ownPack(session, handOver.instrument);
 	return {
 		k: 'handed-over',
 		at: atMs,
@@ -59,6 +62,7 @@ function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry 
 		instrument: handOver.instrument,
 		...(handOver.instrument !== null && handOver.tuning ? { tuning: handOver.tuning } : {}),
 		...(handOver.instrument === null ? {} : { capo: handOver.capo }),
+		...(isOther ? { pack } : {}),
 	};
 }
 

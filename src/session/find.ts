@@ -77,6 +77,13 @@ export function isBehind({ list, next, current }: Session, key: string): boolean
 	return between.some((item) => item.kind === 'interval' || !item.isPassedOver);
 }
 
+/** Whether an interval is to come before an item of the list: all that is in hands goes back before it. */
+export function isAfterInterval({ list, next }: Session, key: string): boolean {
+	const from = list.findIndex((item) => item.key === next);
+	const to = list.findIndex((item) => item.key === key);
+	return from >= 0 && list.slice(from, to).some(({ kind }) => kind === 'interval');
+}
+
 /** The latest break that still waits for its answer. */
 export function openBreak(session: Session): Incident | null {
 	return session.incidents.findLast((one) => one.isOpen) ?? null;

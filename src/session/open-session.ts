@@ -10,6 +10,7 @@ export const EMPTY_HANDS: PlayerState = {
 	holds: null,
 	sinceMs: null,
 	putDown: null,
+	hasHad: false,
 	pack: null,
 	correctable: null,
 };

@@ -105,6 +105,8 @@ export type PlayerState = {
 	readonly stayedMs?: NightMs;
 	/** What they had when an interval began; who keeps takes it again. Null once they were given anything, or somebody else that. */
 	readonly putDown: string | null;
+	/** They had something in hands since the night or the last interval began. */
+	readonly hasHad: boolean;
 	/** The pack they wear now, if any. */
 	readonly pack: string | null;
 	/** A hand-over recorded from the plan or as a stand-in that an exchange may still correct. */

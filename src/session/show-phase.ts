@@ -3,6 +3,8 @@
 import { advance } from '../../machines/advance.ts';
 import { type Ahead, type ShowEvent, showMachine } from '../../machines/show.ts';
 import { findItem, findSongItem, keyAfter, nextSongItem } from './find.ts';
+import { changePlayer } from './move-parts.ts';
+import { NONE_STAYING } from './open-session.ts';
 import type { ListItem, Session } from './session.ts';
 
 /** What stands after the song just ended, given what comes next on the list. */
@@ -15,10 +17,17 @@ export function ahead(session: Session): Ahead {
 	return next.isEncore && !current?.isEncore ? 'encore' : 'changeover';
 }
 
-/** The session after an event of the evening; the same where the evening does not take it. */
+/** The session after an event of the evening, which an interval divides; the same where the evening does not take it. */
 export function moveShow(session: Session, event: ShowEvent): Session {
 	const after = advance(showMachine, session.phase, event);
-	return after ? { ...session, phase: after as Session['phase'] } : session;
+	if (!after) return session;
+	const moved = { ...session, phase: after as Session['phase'] };
+	const isInterval = moved.phase.value === 'interval' && session.phase.value !== 'interval';
+	if (!isInterval) return moved;
+	return Object.keys(moved.players).reduce(
+		(now, player) => changePlayer(now, player, { hasHad: false }),
+		{ ...moved, staying: NONE_STAYING },
+	);
 }
 
 /** The session with what comes after what stands now: an interval is on as soon as nothing comes before it. */

@@ -1,11 +1,9 @@
 // A night of a large show in memory, its keys pressed as hands do, each timed until the screen is drawn
 // again.
 
-import { memoryJournal } from '../../src/journal/memory-journal.ts';
-import { openNight } from '../../src/night/night.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { styledScreen } from '../../src/ui/styled-screen.ts';
-import { sampleHeader } from '../journal/sample-journal.ts';
+import { pressedNight } from '../night/pressed-night.ts';
 
 export type TimedKey = {
 	/** The first key of what it belongs to: `x` for the slot after it too. */
@@ -26,28 +24,19 @@ export type PressedKeys = {
 
 const SIZE = { columns: 120, rows: 40 };
 const OPTIONS = { isAscii: false, colorDepth: 24 } as const;
-const START_MS = 1_000_000_000_000;
 /** Between two keys. */
 const APART_MS = 400;
 const INTO_SONG_MS = 60_000;
 
 /** The keys of every song until the show is over, or until so many seconds have gone into them. */
 export function pressedKeys(show: Show, limitSeconds: number): PressedKeys {
-	let upMs = 0;
-	const night = openNight({
-		show,
-		journal: memoryJournal(sampleHeader()),
-		clock: { wallMs: () => START_MS + upMs, upMs: () => upMs, bootId: 'boot' },
-		plannedZeroMs: START_MS,
-		dayOffsetMinutes: 0,
-		isRehearsal: true,
-	});
+	const { night, pass: goBy } = pressedNight(show);
 	const taken: TimedKey[] = [];
 	const beganMs = performance.now();
 	const draw = () => styledScreen(night.screen(), SIZE, OPTIONS);
 	const press = (...keys: readonly string[]): void => {
 		for (const key of keys) {
-			upMs += APART_MS;
+			goBy(APART_MS);
 			const pressedMs = performance.now();
 			const before = process.threadCpuUsage();
 			night.press(key);
@@ -58,7 +47,7 @@ export function pressedKeys(show: Show, limitSeconds: number): PressedKeys {
 		}
 	};
 	const pass = (ms: number): void => {
-		upMs += ms;
+		goBy(ms);
 		night.tick();
 		draw();
 	};

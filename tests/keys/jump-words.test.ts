@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { loadShow } from '../scenarios/load-show.ts';
 import { playShow } from '../scenarios/play.ts';
+import { showFrom } from '../showfile/show-files.ts';
 
 const show = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
 
@@ -39,4 +40,31 @@ test('entered, the list goes on after it, as was said', () => {
 test('entered, what is skipped is said once more', () => {
 	const { screen } = playShow(show, '00:00 space\n00:30 j\n00:31 "last"\n00:35 enter !screen\n');
 	expect(screen).toContain('Last Ferry is next, skips Lantern, Gravel; u undo.');
+});
+
+test('what was wrong with a skipped song is no gain, what was with a later one for it is', () => {
+	// Two is played on the spare in drop D, which Four then wants in E standard half a minute later: one
+	// string and a wipe, 75 s, from 8:30 on when the spare comes back as Three begins. Paused for the 15 s of
+	// the hand-over that it is late for, that is done 10:00, and in hands 15 s later.
+	const backup = showFrom(`format: rackside/1
+players: [{id: ash, name: Ash}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: A2, name: Aspen, slot: "2", kind: electric-6, tuning: half-step down}
+  - {id: A4, name: Acorn, slot: "4", kind: electric-6, tuning: drop D, instead: [S1]}
+  - {id: S1, name: Spare, slot: s, kind: electric-6, tuning: E standard}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: A1}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: A4}}
+  - {id: three, title: Three, length: "0:30", hands: {ash: A2}}
+  - {id: four, title: Four, length: "4:00", hands: {ash: S1}}
+set: [one, two, three, four]
+`);
+	const { screen } = playShow(
+		backup,
+		'-01:00 !ready\n00:00 space\n00:30 f 4 enter\n02:00 j "thr" !screen\n',
+	);
+	expect(screen).toContain('SKIPS Two');
+	expect(screen).toContain('No longer: Four has no E standard until 10:15');
+	expect(screen).not.toMatch(/No longer.* Two/);
 });

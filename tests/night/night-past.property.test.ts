@@ -247,7 +247,7 @@ describe('a night gone on with from a kept state', () => {
 			'phase list current next zeroAtMs song phaseSinceMs instruments players boards settled staying told incidents suspectPacks packChange stageCelsius readyMarks',
 		);
 		expect(Object.keys(Object.values(players)[0] ?? {}).join(' ')).toBe(
-			'holds sinceMs putDown pack correctable',
+			'holds sinceMs putDown hasHad pack correctable',
 		);
 	});
 });

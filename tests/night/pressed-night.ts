@@ -16,6 +16,8 @@ export function pressedNight(
 ): {
 	readonly night: Night;
 	readonly press: (...keys: readonly string[]) => void;
+	/** So many milliseconds go by without a key. */
+	readonly pass: (ms: number) => void;
 } {
 	let upMs = 0;
 	const night = openNight({
@@ -27,11 +29,14 @@ export function pressedNight(
 		isRehearsal: true,
 		...more,
 	});
+	const pass = (ms: number) => {
+		upMs += ms;
+	};
 	const press = (...keys: readonly string[]) => {
 		for (const key of keys) {
-			upMs += 1000;
+			pass(1000);
 			night.press(key);
 		}
 	};
-	return { night, press };
+	return { night, press, pass };
 }

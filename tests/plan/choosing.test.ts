@@ -34,6 +34,26 @@ describe('named', () => {
 		]);
 	});
 
+	test('with nothing to play instead is missing, before the song before it has ended and after', () => {
+		// The floating bridge is not re-pitched. What Ash has sounds the same, but the file lets nothing stand in.
+		const show = showFrom(`
+players: [{id: ash, name: Ash, plays: guitar}]
+instruments:
+  - {id: A2, name: Aspen, slot: "2", kind: electric-6, for: [ash], tuning: half-step down}
+  - {id: A3, name: Argent, slot: "3", kind: electric-6, for: [ash], tuning: E standard, bridge: floating, instead: []}
+${set('ash: {instrument: A2}', 'ash: {instrument: A3, tuning: half-step down}')}`);
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const between = withEntries(on, { k: 'song-ended', at: mark('04:00'), how: 'played' });
+		for (const plan of [planAt(on, '03:00'), planAt(between, '04:05')]) {
+			expect(plan.cost).toMatchObject({ missing: 1, substituted: 0 });
+			expect(slotLines(plan, 's2')).toEqual(['ash - half-step down']);
+			expect(warningLines(plan)).toEqual([
+				'missing: Nothing for Ash in S2: A3 has a floating bridge in E standard',
+			]);
+			expect(plan.stays).toEqual([]);
+		}
+	});
+
 	test('twice in a song is played on something else by the second', () => {
 		const twice = set('ash: {instrument: S1}, bo: {instrument: S1}');
 		expect(slotsOf(twice, 's1')).toEqual(['ash S1 E standard', 'bo B1 E standard']);
@@ -309,6 +329,23 @@ describe('stints', () => {
 		const second = clubShow(set(A1, 'ash: {instrument: A4}'));
 		const begun = withSongBegun(nightAfter(second, allReady(second, '-01:00')), '00:00');
 		expect(planAt(begun, '00:10').cost.handOvers).toBe(1);
+	});
+
+	test('so it is for whom the first song after it leaves with empty hands', () => {
+		const text = set(A1, 'ash: none', A1).replace('[s1, s2, s3]', '[s1, {interval: 20m}, s2, s3]');
+		const show = clubShow(text);
+		const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
+		const interval = withEntries(
+			on,
+			{ k: 'song-ended', at: mark('04:00'), how: 'played' },
+			{ k: 'came-back', at: mark('04:00'), instrument: 'A1' },
+		);
+		const second = withSongBegun(interval, '24:00');
+		const plans = [planAt(on, '00:10'), planAt(interval, '05:00'), planAt(second, '24:10')];
+		for (const plan of plans) {
+			expect(handOverLines(plan).at(-1)).toBe('s3: ash nothing > A1');
+			expect(plan.cost.handOvers).toBe(0);
+		}
 	});
 
 	test('instead of the backup that was in hands as the interval began the named one is taken, where it can be had', () => {

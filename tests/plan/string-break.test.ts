@@ -141,3 +141,35 @@ set: [six, seven, eight]
 	expect(plan.work.filter(({ job }) => job === 'restring')).toEqual([]);
 	expect(plan.slots.at(-1)).toMatchObject({ named: 'A3', for: 'A3' });
 });
+
+test('the seconds of handing it over are no time for work: what they would make late gets it later', () => {
+	const tight = clubShow(`
+songs:
+  - {id: one, title: One, length: "5:45", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "2:40", hands: {ash: {instrument: A1}}}
+  - {id: three, title: Three, length: "4:00", hands: {bo: {instrument: B2}}}
+  - {id: four, title: Four, length: "4:00", hands: {ash: {instrument: A1}}}
+set: [one, two, three, four]
+`);
+	const ready = allReady(tight, '-01:00').filter(
+		(one) => !('instrument' in one && one.instrument === 'B2'),
+	);
+	const night = withEntries(
+		withSongBegun(nightAfter(tight, ready), '00:00'),
+		{ k: 'string-broke', at: mark('01:00'), incident: '1', instrument: 'A1', player: 'ash' },
+		{
+			k: 'handed-over',
+			at: mark('01:00'),
+			by: 'stand-in',
+			incident: '1',
+			player: 'ash',
+			instrument: 'S1',
+		},
+	);
+	// Two begins 6:00 and wants A1 at 5:45, Three begins 8:55 and wants the twelve-string at 8:40. Restrung
+	// by 5:30 and tuned 180 s from there on it would be done 8:30, but for the 15 s of handing A1 over: 8:45.
+	const plan = planAt(night, '01:00');
+	expect(handOverLines(plan)).toEqual(['three: bo B1 > B2', 'four: ash S1 > A1']);
+	expect(plan.stays).toMatchObject([{ player: 'ash', instrument: 'S1', for: 'A1' }]);
+	expect(plan.cost.lateness).toBe(0);
+});

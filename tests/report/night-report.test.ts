@@ -188,6 +188,32 @@ describe('the first sentence', () => {
 	});
 });
 
+test('a pack that is suspect to the end, or an instrument found faulty, is something to look at', () => {
+	const end = [
+		[240, { k: 'song-ended', how: 'played' }],
+		[301, { k: 'show-ended' }],
+	] as unknown as readonly Told[];
+	const suspect: Told = [
+		40,
+		{ k: 'pack-suspected', player: 'ash', pack: 'P1' } as Omit<Entry, 'at'>,
+	];
+	const cleared: Told = [60, { k: 'pack-cleared', pack: 'P1' } as Omit<Entry, 'at'>];
+	const faulty: Told = [
+		70,
+		{ k: 'put-aside', instrument: 'A4', fault: 'crackle' } as Omit<Entry, 'at'>,
+	];
+	for (const [trouble, needs] of [
+		[suspect, 'Pack P1: suspect'],
+		[faulty, '4 Anchor: repair'],
+	] as const) {
+		const report = reportOf(...opening, trouble, ...end);
+		expect(report.isClean).toBe(false);
+		expect(report.tomorrow.join()).toContain(needs);
+		expect(reportMarkdown(report)).toContain('\nThere is something to look at below.\n');
+	}
+	expect(reportOf(...opening, suspect, cleared, ...end).isClean).toBe(true);
+});
+
 describe('a song played on something else than asked for', () => {
 	const gap: Told = [240, { k: 'song-ended', how: 'played' } as Omit<Entry, 'at'>];
 	const begin: Told = [270, { k: 'song-began', item: '2' } as Omit<Entry, 'at'>];

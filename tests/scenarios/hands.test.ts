@@ -46,6 +46,25 @@ describe('x', () => {
 		expect(states[0].players.ash.holds).toBe('A2');
 		expect(states[1].players.ash.holds).toBe('A4');
 	});
+	test('with it in the last song before an interval says nothing of the song after, for which all comes back', () => {
+		const { states, screen } = play(
+			'interval',
+			`${ready}01:00 x 2 !state !screen\n03:00 space\n03:05 !state\n11:00 space !state`,
+		);
+		expect(words(screen)).toContain('Ash keeps 2 Alder for One');
+		for (const state of states.slice(0, 2))
+			expect(state.players.ash.next).toMatchObject({ song: 'two', instrument: 'A1' });
+		expect(states[2].players.ash.holds).toBe('A1');
+	});
+	test('with it says nothing either once an interval comes to stand before the song', () => {
+		// Two is moved before the interval, Ash is to stay on A2 for it, and it is moved back.
+		const { states } = play(
+			'interval',
+			`${ready}00:10 tab*2 down g up enter\n00:30 esc x 2 !state\n00:40 tab*2 g down enter !state`,
+		);
+		expect(states[0].players.ash.next).toMatchObject({ song: 'three' });
+		expect(states[1].players.ash.next).toMatchObject({ song: 'two', instrument: 'A1' });
+	});
 	test('asks for the player only where several could have it', () => {
 		expect(play('wrong', `${ready}02:00 x s a !state`).states[0].players.ash.holds).toBe('S1');
 		expect(play('wrong', `${ready}02:00 x b - !state`).states[0].players.bo.holds).toBeNull();

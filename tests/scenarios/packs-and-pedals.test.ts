@@ -76,6 +76,70 @@ test('the question names each pack, its channel and who wears it', () => {
 	expect(screen).toMatch(/4 P4 +5 Belt {2}G5\n/);
 });
 
+describe('a pack that a song names for its own part', () => {
+	const own = showFrom(`
+players: [{id: ash, name: Ash}]
+packs: [{id: P1, channel: G1}, {id: P2, channel: G2}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, pack: P1}
+  - {id: A4, name: Anchor, slot: "4", kind: electric-6, tuning: drop D, pack: P1}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: A1}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A4, pack: P2}}}
+set: [one, two]
+`);
+	const night = '-01:00 !ready\n00:00 space\n04:00 space\n';
+	test.each([
+		["by the song's start", '04:15 space'],
+		['by enter', '04:10 enter'],
+		['by x with the one that it names', '04:10 x 4'],
+	])('is the one in the row, and on: %s', (_, keys) => {
+		const { states, screen } = playShow(own, `${night}04:05 !screen !state\n${keys}\n04:20 !state`);
+		expect(words(screen)).toMatch(/ASH now .* 4 Anchor for 2 Two .* PACK P2/);
+		expect(states[0].players.ash.pack).toBe('P1');
+		expect(states[1].players.ash).toMatchObject({ holds: 'A4', pack: 'P2' });
+	});
+	test('is on for that song alone: what is handed for another has its own', () => {
+		const { states } = playShow(
+			own,
+			`${night}04:10 x 1 !state\n04:20 u\n04:25 enter\n05:00 !kill !state`,
+		);
+		expect(states[0].players.ash).toMatchObject({ holds: 'A1', pack: 'P1' });
+		expect(states[1].players.ash).toMatchObject({ holds: 'A4', pack: 'P2' });
+	});
+	test('is put on by nothing while it is suspect, which is said', () => {
+		const { states } = playShow(
+			own,
+			`${night}04:02 w a 2\n04:04 w a -\n04:06 w a 1\n04:15 space\n04:20 !state`,
+		);
+		expect(states[0].players.ash).toMatchObject({ holds: 'A4', pack: 'P1' });
+		expect(warned(states[0], 'suspect-pack')).toEqual([
+			'Pack P2 of A4 is suspect; Ash stays on P1',
+		]);
+	});
+});
+
+test('past the ninth, packs and pedals go by letters, as slots do', () => {
+	const many = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+packs: [${Array.from({ length: 12 }, (_, place) => `{id: P${place + 1}}`).join(', ')}]
+boards: {bo: [${Array.from({ length: 11 }, (_, place) => `{id: p${place + 1}, name: Pedal ${place + 1}}`).join(', ')}]}
+instruments: [{id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard}]
+songs: [{id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}}}]
+set: [one]
+`);
+	const { states, screen } = playShow(
+		many,
+		'00:00 space\n01:00 w a !screen b\n01:10 o !screen b\n01:20 f 0 A\n01:30 w a - !state\n01:40 w - b !state\n',
+	);
+	expect(words(screen)).toContain('9 P9 a P10 b P11 c P12');
+	expect(words(screen)).toContain('a Pedal 10 is on b Pedal 11 is on');
+	expect(states[0].players.ash.pack).toBe('P11');
+	expect(states[0].packs.P11).toEqual({ suspect: true });
+	expect(states[0].boards.bo).toMatchObject({ p10: { stuck: true }, p11: { on: true } });
+	expect(states[1].packs.P11).toEqual({ suspect: false });
+});
+
 test('the desk is to be told of another channel until anything else is recorded, or it is undone', () => {
 	const { states } = play(
 		'05:00 w a 5\n05:02 !state\n05:05 m "low" enter\n05:08 !state\n05:10 u\n05:11 !state\n05:12 u\n05:13 !state\n05:20 w a 4\n05:22 !state\n05:30 w a 4\n05:32 !state',

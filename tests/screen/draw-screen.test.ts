@@ -240,6 +240,7 @@ describe('what must be found', () => {
 			isMissing: true,
 			why: 'i9 is out tonight',
 			leave: null,
+			pack: null,
 		};
 		const lacking = { ...state, plan: { ...state.plan, slots: [slot] } };
 		expect(text(lacking)).toMatch(

@@ -13,7 +13,7 @@ import { advanceSong, songBegun } from '../../machines/song-machine.ts';
 import { lineOf } from '../../src/keys/text-line.ts';
 import type { PlannedHandOver, Section, Work } from '../../src/plan/plan.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
-import { openSession } from '../../src/session/open-session.ts';
+import { EMPTY_HANDS, openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
 import type { Instrument, Part, Show, Song } from '../../src/showfile/show.ts';
 import type { InstrumentKind } from '../../src/tuning/kind.ts';
@@ -283,6 +283,7 @@ function section(item: string, id: string, startMs: number, rest: Partial<Sectio
 }
 
 function handOver(forSong: Section, rest: Partial<PlannedHandOver>): PlannedHandOver {
+	const { instrument: given = 'i4' } = rest;
 	return {
 		section: forSong,
 		player: 'ash',
@@ -295,6 +296,7 @@ function handOver(forSong: Section, rest: Partial<PlannedHandOver>): PlannedHand
 		wantedMs: forSong.previousEndMs ?? forSong.startMs - 45_000,
 		fits: true,
 		leave: 'volume 7, neck pickup',
+		pack: show.instruments.find(({ id }) => id === given)?.pack ?? null,
 		...rest,
 	};
 }
@@ -394,9 +396,9 @@ export function middleOfASong(): ScreenState {
 		instruments,
 		boards: { bo: board as Session['boards'][string] },
 		players: {
-			ash: { holds: 'i1', sinceMs: at(-1), pack: 'P1', putDown: null, correctable: null },
-			bo: { holds: 'i5', sinceMs: at(-1), pack: null, putDown: null, correctable: null },
-			cleo: { holds: 'i8', sinceMs: at(-1), pack: null, putDown: null, correctable: null },
+			ash: { ...EMPTY_HANDS, holds: 'i1', sinceMs: at(-1), pack: 'P1', hasHad: true },
+			bo: { ...EMPTY_HANDS, holds: 'i5', sinceMs: at(-1), hasHad: true },
+			cleo: { ...EMPTY_HANDS, holds: 'i8', sinceMs: at(-1), hasHad: true },
 		},
 	};
 	const lantern = section('7', 'lantern', END_MS + 30_000);
@@ -635,7 +637,7 @@ export function interval(): ScreenState {
 	const before = middleOfASong();
 	const { session, plan } = before;
 	const oldmill = section('9', 'oldmill', at(47), { gapSeconds: null, isAfterInterval: true });
-	const empty = { sinceMs: at(27), pack: 'P1', putDown: null, correctable: null };
+	const empty = { ...EMPTY_HANDS, sinceMs: at(27), pack: 'P1' };
 	return {
 		...before,
 		nowMs: at(32),
@@ -653,8 +655,8 @@ export function interval(): ScreenState {
 			phase: ended(session, 'interval'),
 			phaseSinceMs: at(27),
 			players: {
-				ash: { ...empty, holds: null },
-				bo: { ...empty, holds: null },
+				ash: empty,
+				bo: empty,
 				cleo: { ...session.players.cleo!, holds: 'i8' },
 			},
 		},
@@ -798,19 +800,25 @@ export function sixPlayers(): ScreenState {
 		{ id: 'fin', name: 'Fin', plays: 'guitar', tech: null, key: 'f' },
 	];
 	const [first] = plan.handOvers;
-	const empty = { holds: null, sinceMs: null, pack: null, putDown: null, correctable: null };
 	return {
 		...state,
 		session: {
 			...session,
 			show: { ...session.show, players: [...session.show.players, ...more] },
-			players: { ...session.players, dan: empty, eve: empty, fin: empty },
+			players: { ...session.players, dan: EMPTY_HANDS, eve: EMPTY_HANDS, fin: EMPTY_HANDS },
 		},
 		plan: {
 			...plan,
 			handOvers: [
 				...plan.handOvers,
-				{ ...first!, player: 'dan', from: null, instrument: 'i6', tuning: tuning('double drop D') },
+				{
+					...first!,
+					player: 'dan',
+					from: null,
+					instrument: 'i6',
+					tuning: tuning('double drop D'),
+					pack: null,
+				},
 				{
 					...first!,
 					player: 'eve',
@@ -818,6 +826,7 @@ export function sixPlayers(): ScreenState {
 					instrument: 'is',
 					tuning: tuning('half-step down'),
 					leave: null,
+					pack: null,
 				},
 			],
 		},

@@ -1,5 +1,6 @@
 // What was chosen, as numbers, put back into the words of the plan: who plays what and why not.
 
+import type { Instrument } from '../../showfile/show.ts';
 import { KINDS } from '../../tuning/kind.ts';
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
@@ -71,6 +72,7 @@ function choiceOf(at: At, holding: Holding): Choice {
 		goesOn: before !== null && after !== null && isGoingOn(at, before, after),
 		isSettled: slot.isSettled,
 		leave: leaveOf(slot.demand, instrument ?? null),
+		pack: packOf(slot.demand, instrument ?? null),
 	};
 }
 
@@ -166,14 +168,19 @@ function wantedOf(demand: Demand, play: Hand | null): Wanted | null {
 }
 
 /** What stands in is checked as it says itself, where the song's words are for the one named. */
-function leaveOf(
-	demand: Demand,
-	played: { readonly id: string; readonly leave: string | null } | null,
-): string | null {
+function leaveOf(demand: Demand, played: Instrument | null): string | null {
 	const own = played?.leave ?? null;
 	if (demand.kind === 'needs') return demand.part.leave ?? own;
 	if (demand.kind !== 'named') return own;
 	return played === null || played.id === demand.instrument.id
 		? demand.leave
 		: (own ?? demand.leave);
+}
+
+/** The song's word counts for the one that it names; what stands in comes with its own. */
+function packOf(demand: Demand, played: Instrument | null): string | null {
+	const own = played?.pack ?? null;
+	if (demand.kind === 'needs') return demand.part.pack ?? own;
+	if (demand.kind !== 'named') return own;
+	return played?.id === demand.instrument.id ? (demand.pack ?? own) : (own ?? demand.pack);
 }

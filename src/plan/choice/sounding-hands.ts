@@ -22,9 +22,10 @@ export type Sounding = {
  */
 export function soundingHands(outlook: Outlook, { slots, hands, broken }: Sounding): Uint8Array {
 	const sounding = new Uint8Array(slots.length * hands.length);
+	const isOn = outlook.sections[0]?.hasBegun === true;
 	slots.forEach(({ demand, meeting, isNamed, isSettled }, place) => {
-		// Whom a song to come names has what it names, whatever sounds so.
-		if (isNamed && !isSettled && place > 0) return;
+		// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
+		if (isNamed && !isSettled && !(place === 0 && isOn)) return;
 		hands.forEach((hand, number) => {
 			if (hand === null || number === broken) return;
 			const isSo =

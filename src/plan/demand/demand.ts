@@ -13,6 +13,8 @@ export type Demand =
 			readonly tuning: Tuning;
 			readonly capo: number;
 			readonly leave: string | null;
+			/** The wireless pack that the song says for it. */
+			readonly pack: string | null;
 	  }
 	/** Anything like this. */
 	| { readonly kind: 'needs'; readonly part: NeedsPart }
@@ -42,5 +44,6 @@ export function demandOf(show: Show, { part }: Pick<Cell, 'part'>): Demand {
 		tuning: part.tuning ?? instrument.tuning,
 		capo: part.capo,
 		leave: part.leave ?? instrument.leave,
+		pack: part.pack,
 	};
 }

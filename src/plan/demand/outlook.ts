@@ -5,7 +5,7 @@ import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { NightMs } from '../../journal/entry.ts';
 import { type Cell, cellAt } from '../../session/cells.ts';
 import { findSongItem } from '../../session/find.ts';
-import type { PlayerState, Session } from '../../session/session.ts';
+import type { Session } from '../../session/session.ts';
 import { openFromPoint } from '../../session/settled.ts';
 import type { Show } from '../../showfile/show.ts';
 import type { Section } from '../plan.ts';
@@ -60,8 +60,6 @@ export function outlookOf(moment: Moment): Outlook {
 	const sections = sectionsAhead(moment);
 	const isInterval = session.phase.value === 'interval';
 	const settledThrough = settledPlaces(session, sections);
-	const hasHeld = (player: PlayerState | undefined): boolean =>
-		player !== undefined && (player.holds !== null || player.sinceMs !== null);
 	return {
 		show,
 		nowMs,
@@ -89,7 +87,7 @@ export function outlookOf(moment: Moment): Outlook {
 		firstStints: new Set(
 			show.players
 				.map(({ id }) => id)
-				.filter((id) => (isInterval ? players[id]?.holds === null : !hasHeld(players[id]))),
+				.filter((id) => players[id]?.holds == null && players[id]?.hasHad !== true),
 		),
 	};
 }

@@ -37,4 +37,6 @@ export type Choice = {
 	readonly isSettled: boolean;
 	/** To be checked before it leaves the rack. */
 	readonly leave: string | null;
+	/** The wireless pack that goes on with it. */
+	readonly pack: string | null;
 };

@@ -30,7 +30,7 @@ export function handOversAhead(
 		const wantedMs = section.hasBegun ? nowMs : beginningMs(section, inAll);
 		const fits = whichFit(seconds, section.hasBegun ? null : section.gapSeconds);
 		return ofSection.map(
-			({ player, before, after, leave, for: named }, index): PlannedHandOver => ({
+			({ player, before, after, leave, pack, for: named }, index): PlannedHandOver => ({
 				section,
 				player,
 				from: before?.instrument ?? null,
@@ -42,6 +42,7 @@ export function handOversAhead(
 				wantedMs,
 				fits: fits[index] ?? true,
 				leave: after === null ? null : leave,
+				pack: after === null ? null : pack,
 			}),
 		);
 	});

@@ -3,7 +3,7 @@
 
 import { exactOrder } from './exact-order.ts';
 import type { PiecesOfWork } from './pieces-of-work.ts';
-import { finishesInOrder, latenessInOrder } from './pieces-of-work.ts';
+import { endsInOrder, latenessInOrder } from './pieces-of-work.ts';
 
 /** Sets of orders looked at for the worst lateness: twenty times the most that chance ever asked for. */
 const NODES = 2000;
@@ -120,8 +120,9 @@ function leastInAll(
 }
 
 function inAll(pieces: PiecesOfWork, order: readonly number[]): number {
-	return finishesInOrder(pieces, order).reduce(
-		(sum, finish, piece) => sum + Math.max(0, finish - (pieces.dues[piece] as number)),
+	const { dues, nightMs } = pieces;
+	return endsInOrder(pieces, order).reduce(
+		(sum, end, piece) => sum + Math.max(0, nightMs(end) - (dues[piece] as number)),
 		0,
 	);
 }
@@ -144,15 +145,17 @@ export function nearRank(
 	order: readonly number[],
 	rank: readonly number[],
 ): readonly number[] {
-	const finishes = finishesInOrder(pieces, order);
-	const dues = pieces.dues.map((due, piece) => Math.max(due, finishes[piece] as number));
+	const endsOfPieces = endsInOrder(pieces, order);
+	const dues = pieces.dues.map((due, piece) =>
+		Math.max(due, pieces.nightMs(endsOfPieces[piece] as number)),
+	);
 	if (isAsGood(pieces, rank, order)) return rank;
 	const ranks = new Int32Array(rank.length);
 	rank.forEach((piece, place) => {
 		ranks[piece] = place;
 	});
 	const now = [...order];
-	const ends = endsInOrder(pieces, order);
+	const ends = Float64Array.from(order, (piece) => endsOfPieces[piece] as number);
 	const isNeverLate = { ...pieces, dues };
 	for (let place = 1; place < now.length; place = place < 1 ? 1 : place + 1) {
 		const before = now[place - 1] as number;
@@ -172,20 +175,11 @@ export function nearRank(
 	return now;
 }
 
-/** When each place of the order ends, on the free clock. */
-function endsInOrder({ heads, lengths }: PiecesOfWork, order: readonly number[]): Float64Array {
-	let time = Number.NEGATIVE_INFINITY;
-	return Float64Array.from(order, (piece) => {
-		time = Math.max(time, heads[piece] as number) + (lengths[piece] as number);
-		return time;
-	});
-}
-
 type Exchanged = {
 	readonly order: readonly number[];
 	/** The first of the two that were exchanged. */
 	readonly place: number;
-	/** The ends before. */
+	/** When each place of the order ended before, on the free clock. */
 	readonly ends: Float64Array;
 };
 

@@ -33,22 +33,22 @@ export function latenessInOrder(pieces: PiecesOfWork, order: readonly number[]):
 }
 
 /**
- * When each is done by the night's clock, by their places in the lists, in this order.
+ * When each ends on the free clock, by their places in the lists, in this order.
  *
  * @example
- * finishesInOrder({ heads: Float64Array.of(0, 1), lengths: Float64Array.of(5, 1), nightMs: (free) => free }, [1, 0]) // => Float64Array.of(7, 2)
+ * endsInOrder({ heads: Float64Array.of(0, 1), lengths: Float64Array.of(5, 1) }, [1, 0]) // => Float64Array.of(7, 2)
  */
-export function finishesInOrder(
-	{ heads, lengths, nightMs }: Omit<PiecesOfWork, 'dues'>,
+export function endsInOrder(
+	{ heads, lengths }: Pick<PiecesOfWork, 'heads' | 'lengths'>,
 	order: readonly number[],
 ): Float64Array {
-	const finishes = new Float64Array(order.length);
+	const ends = new Float64Array(order.length);
 	let time = Number.NEGATIVE_INFINITY;
 	for (const piece of order) {
 		time = Math.max(time, heads[piece] ?? 0) + (lengths[piece] ?? 0);
-		finishes[piece] = nightMs(time);
+		ends[piece] = time;
 	}
-	return finishes;
+	return ends;
 }
 
 /** Pieces that wait to be done, by when they are due; one item per piece in each list, milliseconds. */

@@ -12,8 +12,10 @@ import { choicesFor } from '../demand/options.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
 import type { IdleWork } from '../plan.ts';
+import { busyWindows } from '../schedule/busy-windows.ts';
 import type { Choice } from '../schedule/choice.ts';
 import { exactOrder } from '../schedule/exact-order.ts';
+import { freeClock } from '../schedule/free-clock.ts';
 import { beginningMs } from '../schedule/hand-overs-ahead.ts';
 import { latenessBound } from '../schedule/lateness-bound.ts';
 import { nodesFor } from '../schedule/least-late.ts';
@@ -151,13 +153,18 @@ type Named = Piece & { readonly on: string };
 
 /** Whether there is an order in which it is on time and nothing else is late, or later than it was. */
 function fits(session: Session, { outlook, best }: Restrung, asked: Asked): boolean {
-	const { clock, handOvers, work } = best.schedule;
+	const { handOvers, work } = best.schedule;
 	const { nowMs, show } = outlook;
 	const { section } = asked.choice;
 	const { instrument, state, to: hand, backMs } = asked;
-	const wantedMs =
-		handOvers.find((one) => one.section === section)?.wantedMs ??
-		beginningMs(section, instrument.times.handOver);
+	// Handing it over takes its seconds too: of the hands that work, and of whatever is wanted there.
+	const atOnce = handOvers.filter((one) => one.section === section);
+	const handing = atOnce
+		.filter((one) => one.player !== asked.choice.player)
+		.reduce((sum, { seconds }) => sum + seconds, instrument.times.handOver);
+	const wantedMs = beginningMs(section, handing);
+	const clock = freeClock(busyWindows(outlook.cues, [...handOvers, { section, wantedMs }]));
+	const soonerMs = (atOnce[0]?.wantedMs ?? wantedMs) - wantedMs;
 	// Not marked by the moment at which it is wanted, it cannot be had there.
 	if (nowMs >= wantedMs) return false;
 	// What stands in for it there is not needed then.
@@ -169,7 +176,7 @@ function fits(session: Session, { outlook, best }: Restrung, asked: Asked): bool
 			seconds: one.seconds,
 			releaseMs: one.fromMs,
 			// What is late already is to be no later.
-			dueMs: Math.max(one.wantedMs, one.finishMs),
+			dueMs: Math.max(one.wantedMs - (one.section === section ? soonerMs : 0), one.finishMs),
 			isEarly: one.isEarly,
 			on: one.instrument,
 		}),

@@ -35,6 +35,7 @@ export function slotsOf(choices: readonly Choice[]): readonly Slot[] {
 				isMissing,
 				why,
 				leave: choice.leave,
+				pack: choice.pack,
 			},
 		];
 	});

@@ -27,8 +27,8 @@ export type Compared = {
 	readonly zeroMs: NightMs;
 	readonly without: Troubled;
 	readonly with: Troubled;
-	/** An item of the list that is left out: it is told of elsewhere. */
-	readonly except?: string;
+	/** Whether this item of the list is told of; all are where it is left out. */
+	readonly isTold?: (item: string) => boolean;
 };
 
 /** What can be wrong with a plan stands there. */
@@ -49,11 +49,11 @@ const SAME_SECONDS = 1;
  * @example
  * laterCost({ show, zeroMs: 0, without: plan, with: plan }) // => { missing: 0, substituted: 0, later: [] }
  */
-export function laterCost({ except, ...both }: Compared): LaterCost {
+export function laterCost({ isTold, ...both }: Compared): LaterCost {
 	const compared =
-		except === undefined
+		isTold === undefined
 			? both
-			: { ...both, without: leftOut(both.without, except), with: leftOut(both.with, except) };
+			: { ...both, without: toldOf(both.without, isTold), with: toldOf(both.with, isTold) };
 	const missing = newly(compared, ({ isMissing }) => isMissing);
 	const substituted = newly(compared, (slot) => slot.for !== null && slot.isHandOver);
 	return {
@@ -68,12 +68,12 @@ export function laterCost({ except, ...both }: Compared): LaterCost {
 	};
 }
 
-function leftOut({ slots, handOvers, work }: Troubled, item: string): Troubled {
-	const isElsewhere = ({ section }: { section: Section }): boolean => section.item !== item;
+function toldOf({ slots, handOvers, work }: Troubled, isTold: (item: string) => boolean): Troubled {
+	const isOf = ({ section }: { section: Section }): boolean => isTold(section.item);
 	return {
-		slots: slots.filter(isElsewhere),
-		handOvers: handOvers.filter(isElsewhere),
-		work: work.filter(isElsewhere),
+		slots: slots.filter(isOf),
+		handOvers: handOvers.filter(isOf),
+		work: work.filter(isOf),
 	};
 }
 

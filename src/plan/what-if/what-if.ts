@@ -71,9 +71,11 @@ export function changeCost(now: Planned, after: ChangedNight, except?: string): 
 	const curfew = ({ sections }: Plan) =>
 		curfewWarnings(show, sections, now.plannedZeroMs).map(({ text }) => text);
 	const [curfewNow, curfewThen] = [curfew(plan), curfew(after.plan)];
+	// What does not come any more is not mended by that.
+	const come = new Set(after.plan.sections.map(({ item }) => item));
+	const isTold = (item: string): boolean => item !== except && come.has(item);
 	const cost = (without: Plan, changed: Plan) =>
-		laterCost({ show, zeroMs, without, with: changed, ...(except === undefined ? {} : { except }) })
-			.later;
+		laterCost({ show, zeroMs, without, with: changed, isTold }).later;
 	return {
 		worse: [...cost(plan, after.plan), ...(curfewNow.length === 0 ? curfewThen : [])],
 		mended: [...cost(after.plan, plan), ...(curfewThen.length === 0 ? curfewNow : [])],
