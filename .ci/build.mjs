@@ -10,7 +10,7 @@ import { build } from 'esbuild';
 import { DESK_COMMANDS } from '../src/cli/desk-commands.ts';
 import { lateBuiltIn, requireBuiltIn } from './built-ins.mjs';
 import { keepCode } from './keep-code.mjs';
-import { lateWidths, wholeRows } from './library-changes.mjs';
+import { lateWidths } from './library-changes.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'src/cli');
@@ -93,7 +93,7 @@ const beside = await build({
 	),
 	splitting: true,
 	format: 'esm',
-	plugins: [lateWidths, wholeRows, requireBuiltIn],
+	plugins: [lateWidths, requireBuiltIn],
 	define,
 	alias: { ...alias, 'react-devtools-core': join(root, '.ci/no-devtools.mjs') },
 	banner,

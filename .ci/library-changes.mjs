@@ -34,37 +34,3 @@ export const lateWidths = {
 		});
 	},
 };
-
-/**
- * The renderer takes every row of text apart into cells for each frame and puts them together again. A
- * row that is written once, from its first cell on, comes out as it went in: where all are so, no cell
- * is needed.
- */
-export const wholeRows = {
-	name: 'whole-rows',
-	setup({ onLoad }) {
-		onLoad({ filter: /ink[\\/]build[\\/]output\.js$/ }, async ({ path }) => {
-			const source = await readFile(path, 'utf8');
-			const begin = '    get() {\n';
-			if (source.split(begin).length !== 2)
-				throw new Error(`${path} has changed: look at wholeRows again`);
-			const whole = `
-				function wholeRows({ operations, height }) {
-					const rows = Array(height).fill('');
-					for (const { type, x, y, text, transformers } of operations) {
-						if (type !== 'write' || x !== 0 || rows[y] !== '' || text.includes('\\n')) return null;
-						rows[y] = transformers.reduce((row, transform) => transform(row, 0), text).trimEnd();
-					}
-					return { output: rows.join('\\n'), height };
-				}`;
-			return {
-				contents:
-					source.replace(
-						begin,
-						() => `${begin}const rows = wholeRows(this); if (rows !== null) return rows;\n`,
-					) + whole,
-				loader: 'js',
-			};
-		});
-	},
-};
