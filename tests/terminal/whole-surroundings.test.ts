@@ -54,6 +54,8 @@ describe('a terminal that others had meanwhile', () => {
 		await program.record('i');
 		program.signal('SIGTERM');
 		expect(await program.afterwards()).toEqual({ code: 143, areSettingsKept: true });
+		// What stood on the shell's own screen stands there still.
+		if (how === 'SIGCONT') expect(screen.text()).toMatch(/a shell\n.*\$ other words\n/);
 	});
 
 	test('[39] raw mode taken away, and then a line', async () => {
