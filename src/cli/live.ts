@@ -2,7 +2,6 @@
 // and the one way out. What each of them does is theirs; here they are only tied.
 
 import { resolve } from 'node:path';
-import process from 'node:process';
 import { PassThrough } from 'node:stream';
 import { cleanText } from '../base/clean-text.ts';
 import type { ColorDepth } from '../base/colors.ts';
@@ -42,7 +41,6 @@ import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
-import { keepCompiledCode } from './keep-compiled-code.ts';
 import { livePreferences } from './live-preferences.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { nightFolders, placesOf } from './places.ts';
@@ -246,7 +244,6 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 	stdout.write(ENTER_MODES);
 	showFirst();
 	input.start();
-	keepCompiledCode(stage.io.env);
 	const { startUi } = await import('../ui/start-ui.tsx');
 	if (shutdown.hasBegun()) return;
 	const started = startUi({
