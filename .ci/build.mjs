@@ -2,10 +2,11 @@
 // program in modules that are loaded when a command asks for them. Runs on `npm ci`, before tests and before
 // packing.
 
-import { chmod, copyFile, readdir, rm } from 'node:fs/promises';
+import { chmod, copyFile, readdir, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { bundledLicenses } from './bundled-licenses.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'src/cli');
@@ -19,7 +20,7 @@ const { metafile } = await build({
 	splitting: true,
 	platform: 'node',
 	format: 'esm',
-	target: 'node22',
+	target: 'node22.2',
 	jsx: 'automatic',
 	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
 	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
@@ -35,8 +36,14 @@ const { metafile } = await build({
 await copyFile(join(cli, 'launch.sh'), join(dist, 'launch.sh'));
 await chmod(join(dist, 'launch.sh'), 0o755);
 
+await writeFile(join(dist, 'licenses.txt'), await bundledLicenses(metafile.inputs, root));
+
 // Files of earlier builds go last, so that dist is whole at every moment.
-const made = new Set(['launch.sh', ...Object.keys(metafile.outputs).map((path) => basename(path))]);
+const made = new Set([
+	'launch.sh',
+	'licenses.txt',
+	...Object.keys(metafile.outputs).map((path) => basename(path)),
+]);
 for (const name of await readdir(dist)) {
 	if (!made.has(name)) await rm(join(dist, name), { recursive: true });
 }

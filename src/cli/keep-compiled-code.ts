@@ -16,7 +16,8 @@ export function keepCompiledCode(environment: Readonly<Record<string, string | u
 		// A home that takes no folders, as under /proc, where making them all at once would never return.
 		return;
 	}
-	nodeModule.enableCompileCache(folder);
+	// Since Node 22.8.
+	nodeModule.enableCompileCache?.(folder);
 }
 
 function makeFolder(folder: string): void {

@@ -23,13 +23,25 @@ const oldNode = ['/usr/bin/node', '/usr/local/bin/node', '/opt/homebrew/bin/node
 });
 
 describe('the version check', () => {
-	test.each(['22.0.0', '22.11.0', '23.1.0', '24.21.0', 'v24.0.0', '100.0.0'])('%s will do', (v) => {
+	test.each(['22.2.0', '22.11.0', '23.1.0', '24.21.0', 'v24.0.0', '100.0.0'])('%s will do', (v) => {
 		expect(nodeVersionComplaint(v)).toBeUndefined();
 	});
 
-	test.each(['21.7.3', '20.20.2', 'v18.0.0', '9.0.0', '2.2.0', ''])('%j will not', (version) => {
-		expect(nodeVersionComplaint(version)).toMatch(/needs Node 22 or newer.*install/);
+	test('is what package.json asks for', () => {
+		const { engines } = JSON.parse(
+			readFileSync(new URL('../../package.json', import.meta.url), 'utf8'),
+		);
+		const [, least = ''] = /^>=(\d+\.\d+)\.0$/.exec(engines.node) ?? [];
+		expect(nodeVersionComplaint(`${least}.0`)).toBeUndefined();
+		expect(nodeVersionComplaint('0.0.0')).toContain(`Node ${least} or newer`);
 	});
+
+	test.each(['22.1.0', 'v22.0.0', '21.7.3', '20.20.2', 'v18.0.0', '9.0.0', '2.2.0', ''])(
+		'%j will not',
+		(version) => {
+			expect(nodeVersionComplaint(version)).toMatch(/needs Node 22\.2 or newer.*install/);
+		},
+	);
 });
 
 describe('the built program', () => {
