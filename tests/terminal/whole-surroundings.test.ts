@@ -38,7 +38,7 @@ describe('a terminal that others had meanwhile', () => {
 		await program.record('t 0', 'space');
 		await screen.waitFor('Harbour  start', PATIENCE_MS);
 		// The last row comes last.
-		await screen.waitFor(/enter handed.*\? all/, PATIENCE_MS);
+		await screen.waitFor(/space Ch1 .*\? all/, PATIENCE_MS);
 		const before = still(screen.rows());
 		if (how === 'SIGCONT') program.signal('SIGSTOP');
 		screen.stty('sane');
