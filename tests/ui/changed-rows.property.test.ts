@@ -6,12 +6,13 @@ import xterm from '@xterm/headless';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { displayWidth } from '../../src/base/display-width.ts';
-import { type SpanStyle, span } from '../../src/screen/row.ts';
+import { rowText, type SpanStyle, span } from '../../src/screen/row.ts';
 import { startUi } from '../../src/ui/start-ui.tsx';
 import { styledRow, stylingOf } from '../../src/ui/styled-row.ts';
 import { ONE_BY_ONE } from '../terminal/pty-screen.ts';
 
-const RUNS = { numRuns: Number(process.env.PROPERTY_RUNS ?? 300) };
+const ROWS = 20;
+const RUNS = { numRuns: Math.ceil(Number(process.env.PROPERTY_RUNS ?? 300) / ROWS) };
 const COLUMNS = 40;
 /** Longer than from one frame to the next. */
 const FRAME_MS = 20;
@@ -24,10 +25,12 @@ const piece = fc.record({
 	text: fc.array(letter, { minLength: 1, maxLength: 12 }).map((letters) => letters.join('')),
 	style: fc.constantFrom(...STYLES),
 });
-const width = (row: readonly { readonly text: string }[]) =>
-	displayWidth(row.map(({ text }) => text).join(''));
-/** As wide as the screen at the most, as all rows are. */
-const pieces = fc.array(piece, { maxLength: 6 }).filter((row) => width(row) <= COLUMNS);
+type Piece = { readonly text: string; readonly style: SpanStyle };
+const asRow = (pieces: readonly Piece[]) => pieces.map(({ text, style }) => span(text, style));
+/** No wider than the screen, as all rows are. */
+const isDrawable = (pieces: readonly Piece[]): boolean =>
+	displayWidth(rowText(asRow(pieces))) <= COLUMNS;
+const pieces = fc.array(piece, { maxLength: 6 }).filter(isDrawable);
 /** Mostly one that is changed in places, as from one frame to the next. */
 const rows = fc
 	.oneof(
@@ -36,7 +39,7 @@ const rows = fc
 			return [before, before.map((one, at) => changes[at] ?? one)] as const;
 		}),
 	)
-	.filter(([, after]) => width(after) <= COLUMNS);
+	.filter(([, after]) => isDrawable(after));
 const styling = fc.constantFrom(
 	stylingOf('dark', 24),
 	stylingOf('amber', 8),
@@ -46,7 +49,11 @@ const styling = fc.constantFrom(
 
 /** What is written for these rows when those were shown before. */
 async function writtenFor(before: readonly string[], after: readonly string[]): Promise<string> {
-	const stdout = Object.assign(new PassThrough(), { columns: COLUMNS, rows: 2, isTTY: true });
+	const stdout = Object.assign(new PassThrough(), {
+		columns: COLUMNS,
+		rows: before.length,
+		isTTY: true,
+	});
 	let shown = before;
 	const ui = startUi({
 		shown,
@@ -66,11 +73,11 @@ async function writtenFor(before: readonly string[], after: readonly string[]): 
 	return written;
 }
 
-/** Everything of the first two lines that can be seen once this was written. */
-async function seen(written: string) {
+/** Everything that can be seen in so many lines once this was written. */
+async function seen(written: string, rows: number) {
 	const terminal = new xterm.Terminal({
 		cols: COLUMNS,
-		rows: 2,
+		rows,
 		allowProposedApi: true,
 		convertEol: true,
 	});
@@ -78,9 +85,9 @@ async function seen(written: string) {
 	terminal.unicode.activeVersion = ONE_BY_ONE.version;
 	// Without wrapping, as the program has it.
 	await new Promise<void>((done) => terminal.write(`\x1b[?7l${written}`, done));
-	const lines = [0, 1].map((y) => {
+	const lines = Array.from({ length: rows }, (_, y) => {
 		const line = terminal.buffer.active.getLine(y)!;
-		return Array.from({ length: COLUMNS }, (_, x) => {
+		return Array.from({ length: COLUMNS }, (_unused, x) => {
 			const cell = line.getCell(x)!;
 			const letters = cell.getChars().trim();
 			const field = `${cell.getBgColorMode()} ${cell.getBgColor()}`;
@@ -92,18 +99,17 @@ async function seen(written: string) {
 	return lines;
 }
 
-test('a row that was changed looks as one that was sent whole', async () => {
+test('rows that were changed look as those that were sent whole', async () => {
+	const screens = fc.array(rows, { minLength: ROWS, maxLength: ROWS });
 	await fc.assert(
-		fc.asyncProperty(rows, styling, async (two, pens) => {
-			const [before = '', after = ''] = two.map((one) =>
-				styledRow(
-					one.map(({ text, style }) => span(text, style)),
-					pens,
-					COLUMNS,
-				),
+		fc.asyncProperty(screens, styling, async (pairs, pens) => {
+			const styled = (pieces: readonly Piece[]) => styledRow(asRow(pieces), pens, COLUMNS);
+			const before = pairs.map(([one]) => styled(one));
+			const after = pairs.map(([, other]) => styled(other));
+			const update = await writtenFor(before, after);
+			expect(await seen(before.join('\n') + update, ROWS)).toEqual(
+				await seen(after.join('\n'), ROWS),
 			);
-			const update = await writtenFor(['x', before], ['x', after]);
-			expect(await seen(`x\n${before}${update}`)).toEqual(await seen(`x\n${after}`));
 		}),
 		RUNS,
 	);
