@@ -6,6 +6,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
 	root: fileURLToPath(new URL('..', import.meta.url)),
 	test: {
+		// Ink takes the console apart, and Vitest's own stand-in for it cannot be.
+		disableConsoleIntercept: true,
 		include: ['tests/**/*.test.{ts,tsx}'],
 		maxWorkers: 2,
 		// Real terminals and whole processes are slow to start on a busy machine.

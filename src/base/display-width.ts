@@ -4,9 +4,8 @@
 import stringWidth from 'string-width';
 
 /** Characters that fill one cell each and join with no other; most texts hold nothing else. */
-const PLAIN_LETTERS = String.raw`\x20-\x7e\xa1-\xac\xae-\u02ff\u2010-\u2027\u2190-\u2193\u2212\u2500-\u259f\u266d-\u266f`;
-const PLAIN = new RegExp(`^[${PLAIN_LETTERS}]*$`);
-const NOT_PLAIN = new RegExp(`[^${PLAIN_LETTERS}]`);
+const PLAIN =
+	/^[\x20-\x7e\xa1-\xac\xae-\u02ff\u2010-\u2027\u2190-\u2193\u2212\u2500-\u259f\u266d-\u266f]*$/;
 
 // Made late: the first one in a process takes as long as reading a whole show.
 let segmenter: Intl.Segmenter | undefined;
@@ -14,13 +13,6 @@ let segmenter: Intl.Segmenter | undefined;
 /** The cells that the text fills: two for wide characters and emoji, none for combining marks. */
 export function displayWidth(text: string): number {
 	return PLAIN.test(text) ? text.length : stringWidth(text);
-}
-
-/** How many letters at the text's start fill one cell each, whatever comes after them. */
-export function plainStart(text: string): number {
-	const other = text.search(NOT_PLAIN);
-	// An accent joins the letter before it.
-	return other < 0 ? text.length : Math.max(0, other - 1);
 }
 
 /** What a reader sees as single characters, in order: `e` with its accent, a flag, a family. */

@@ -1,13 +1,17 @@
-// Every command by name: what it does in a few words, and where it is. A command is loaded only when
-// it is asked for, since each needs another part of the program.
+// Every command by name: what it does in a few words, and where it is. The live screen and what prints and
+// ends are loaded apart, since each needs another part of the program.
 
 import type { CliCommand } from './command.ts';
+import type { PrintedName } from './printed-commands.ts';
 
 export type ListedCommand = {
 	readonly usage: string;
 	readonly words: string;
 	readonly load: () => Promise<CliCommand>;
 };
+
+const printed = (name: PrintedName) => async () =>
+	(await import('./printed-commands.ts')).PRINTED_COMMANDS[name];
 
 /** In the order in which a show meets them. */
 export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
@@ -19,52 +23,52 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	check: {
 		usage: 'check SHOW',
 		words: 'everything wrong or risky in a show before the doors open',
-		load: async () => (await import('./commands/check.ts')).checkCommand,
+		load: printed('check'),
 	},
 	plan: {
 		usage: 'plan SHOW',
 		words: 'who plays what when, the work between, backups; --sheet for the run sheet',
-		load: async () => (await import('./commands/plan.ts')).planCommand,
+		load: printed('plan'),
 	},
 	tuning: {
 		usage: 'tuning SHOW INSTRUMENT',
 		words: 'targets, steps and tensions from one tuning to another',
-		load: async () => (await import('./commands/tuning.ts')).tuningCommand,
+		load: printed('tuning'),
 	},
 	strings: {
 		usage: 'strings SHOW INSTRUMENT',
 		words: 'what each string bears, how near to breaking, which gauge feels the same',
-		load: async () => (await import('./commands/strings.ts')).stringsCommand,
+		load: printed('strings'),
 	},
 	setup: {
 		usage: 'setup SHOW INSTRUMENT',
 		words: 'saddle moves, targets, what drifted; --record keeps what was measured',
-		load: async () => (await import('./commands/setup.ts')).setupCommand,
+		load: printed('setup'),
 	},
 	rehearse: {
 		usage: 'rehearse SHOW',
 		words: 'timed keys from a script, or the live screen on a faster clock',
-		load: async () => (await import('./commands/rehearse.ts')).rehearseCommand,
+		load: printed('rehearse'),
 	},
 	report: {
 		usage: 'report [NIGHT]',
 		words: 'the post-show report of a night, the last one unless named',
-		load: async () => (await import('./commands/report.ts')).reportCommand,
+		load: printed('report'),
 	},
 	nights: {
 		usage: 'nights',
 		words: 'the nights recorded, with their state',
-		load: async () => (await import('./commands/nights.ts')).nightsCommand,
+		load: printed('nights'),
 	},
 	settings: {
 		usage: 'settings [NAME [VALUE]]',
 		words: 'shows, sets and resets preferences; where files are',
-		load: async () => (await import('./commands/settings.ts')).settingsCommand,
+		load: printed('settings'),
 	},
 	schema: {
 		usage: 'schema',
 		words: 'JSON Schema of the show file, for editors',
-		load: async () => (await import('./commands/schema.ts')).schemaCommand,
+		load: printed('schema'),
 	},
 };
 

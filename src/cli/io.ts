@@ -1,7 +1,6 @@
 // What a command may touch of the world around it, so that a test can run one without a process.
 
 import { writeSync } from 'node:fs';
-import process from 'node:process';
 
 export type Io = {
 	/** To standard output, as it is. */

@@ -1,28 +1,23 @@
-// The user's folder for compiled code, and Node's own cache in it. A start without them is slower and
-// nothing else, so whatever goes wrong here is no news to the user.
+// Node's own cache of compiled code, in the user's folder. A start without it is slower and nothing else, so
+// whatever goes wrong here is no news to the user.
 
 import { mkdirSync } from 'node:fs';
 import * as nodeModule from 'node:module';
 import { compileCacheFolders } from './compile-cache-folders.ts';
 
-type Environment = Readonly<Record<string, string | undefined>>;
-
-/** The folder, made where it was not there; null where it cannot be made. */
-export function compiledCodeFolder(environment: Environment): string | null {
+/** Has Node keep what it compiles of the files that it loads from now on, where that can be kept. */
+export function keepCompiledCode(environment: Readonly<Record<string, string | undefined>>): void {
 	const folders = compileCacheFolders(environment);
+	const folder = folders.at(-1);
+	if (folder === undefined) return;
 	try {
-		for (const folder of folders) makeFolder(folder);
+		for (const one of folders) makeFolder(one);
 	} catch {
 		// A home that takes no folders, as under /proc, where making them all at once would never return.
-		return null;
+		return;
 	}
-	return folders.at(-1) ?? null;
-}
-
-/** Has Node keep there what it compiles of the files that it loads from now on. */
-export function keepCompiledCode(environment: Environment): void {
-	const folder = compiledCodeFolder(environment);
-	if (folder !== null) nodeModule.enableCompileCache?.(folder);
+	// Since Node 22.8.
+	nodeModule.enableCompileCache?.(folder);
 }
 
 function makeFolder(folder: string): void {

@@ -7,7 +7,7 @@ here=$(dirname "$(readlink -f "$0")")
 node=$here/../node_modules/.bin/node
 [ -x "$node" ] || node=node
 if ! command -v "$node" >/dev/null 2>&1; then
-	echo 'rackside needs Node 22 or newer, and found no node in PATH; install Node and start it again.' >&2
+	echo 'rackside needs Node 22.2 or newer, and found no node in PATH; install Node and start it again.' >&2
 	exit 2
 fi
 

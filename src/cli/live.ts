@@ -27,15 +27,21 @@ import { keepSizeKnown } from '../terminal/known-size.ts';
 import type { Shutdown } from '../terminal/shutdown.ts';
 import { createPaintGate, hasBacklog, unblock } from '../terminal/stall.ts';
 import { terminalAbilities } from '../terminal/terminal-kind.ts';
-import { ENTER_MODES, ENTER_SCREEN, LEAVE_SCREEN, RESET } from '../terminal/terminal-modes.ts';
-import { createFramePainter } from '../ui/frame-painter.ts';
+import {
+	BEGIN_FRAME,
+	ENTER_MODES,
+	ENTER_SCREEN,
+	FIRST_CELL,
+	LEAVE_SCREEN,
+	RESET,
+} from '../terminal/terminal-modes.ts';
+import type { Ui } from '../ui/start-ui.tsx';
 import { styledScreen } from '../ui/styled-screen.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
-import { keepCompiledCode } from './keep-compiled-code.ts';
 import { livePreferences } from './live-preferences.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { nightFolders, placesOf } from './places.ts';
@@ -196,10 +202,15 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		else shutdown.begin({ kind: 'signal', signal: 'SIGINT' });
 		leaveIfWanted();
 	};
-	let unmount = (): void => {};
+	let ui: Ui | null = null;
 	let isInScreen = true;
 	keepSizeKnown(stdout, clock);
-	const painter = createFramePainter(stdout);
+	const rowsAt = (size: Area) => styledScreen(night.screen(), size, stage);
+	let shown: readonly string[] = [];
+	const showFirst = (): void => {
+		shown = rowsAt(stdout);
+		stdout.write(ENTER_SCREEN + shown.join('\r\n') + FIRST_CELL);
+	};
 	const input = createInputSource({ stdin, clock, onEvent, onCooked: () => takeBack() });
 	const takeBack = redrawOnContinue({
 		process,
@@ -207,14 +218,20 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		retake: input.retake,
 		write: (text) => stdout.write(text),
 		redraw: () => {
-			stdout.write(ENTER_SCREEN);
-			painter.paintAgain();
+			if (ui === null) {
+				showFirst();
+				return;
+			}
+			// Ink first erases its last frame, from the cursor upwards: on this screen, or it would do so
+			// on the one that the shell is on.
+			stdout.write(BEGIN_FRAME + ENTER_SCREEN);
+			ui.redraw();
 		},
 	});
 	shutdown.hold({
 		stopInput: input.stop,
 		unmount: () => {
-			unmount();
+			ui?.unmount();
 			stdout.write(LEAVE_SCREEN);
 			isInScreen = false;
 		},
@@ -225,28 +242,16 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 	});
 	// Shown and listening at once; the renderer, which takes longer to load than all else, goes on from
 	// there.
-	stdout.write(ENTER_MODES + ENTER_SCREEN);
-	const rowsAt = (size: Area) => styledScreen(night.screen(), size, stage);
-	painter.paint(rowsAt(stdout).join('\n'));
+	stdout.write(ENTER_MODES);
+	showFirst();
 	input.start();
-	keepCompiledCode(stage.io.env);
 	const { startUi } = await import('../ui/start-ui.tsx');
 	if (shutdown.hasBegun()) return;
-	unmount = startUi({
+	const started = startUi({
+		shown,
 		rowsAt,
-		subscribe: (paint) => {
-			const { offer } = createPaintGate({
-				hasBacklog: () => hasBacklog(stdout),
-				paint,
-				// What is written, though it is nothing, goes out after all that waits.
-				afterSending: (run) => stdout.write('', run),
-			});
-			offer();
-			return night.onChange(offer);
-		},
 		onFault: (error) => shutdown.begin({ kind: 'fault', error }),
 		stdout,
-		painter,
 		// Nothing ever arrives there: the keys are read by the input source.
 		stdin: Object.assign(new PassThrough(), {
 			isTTY: true,
@@ -255,6 +260,15 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 			unref: () => {},
 		}) as unknown as NodeJS.ReadStream,
 	});
+	ui = started;
+	const { offer } = createPaintGate({
+		hasBacklog: () => hasBacklog(stdout),
+		paint: started.draw,
+		// What is written, though it is nothing, goes out after all that waits.
+		afterSending: (run) => stdout.write('', run),
+	});
+	night.onChange(offer);
+	offer();
 	const beat = (): void => {
 		if (shutdown.hasBegun()) return;
 		night.tick();

@@ -1,6 +1,5 @@
 // Where a command line becomes a run of the program.
 
-import process from 'node:process';
 import { EXIT } from './exit-code.ts';
 import { processIo } from './io.ts';
 import { runCommandLine } from './run-command-line.ts';

@@ -1,14 +1,12 @@
 // Whether the Node that was started will do. Apart from the rest and free of imports, because it must
 // run on versions that could not even read the rest.
 
-const OLDEST_MAJOR = 22;
+/** The first with `zlib.crc32` (Node.js documentation of zlib, "Added in v22.2.0"); `engines` says the same. */
+const OLDEST = { major: 22, minor: 2 } as const;
 
-/**
- * One sentence saying what to do about a Node older than 22, or nothing when `version` will do.
- * 22 is the oldest that still gets security fixes (Node.js release schedule, 2026).
- */
+/** One sentence saying what to do about a Node that is too old, or nothing when `version` will do. */
 export function nodeVersionComplaint(version: string): string | undefined {
-	const major = Number.parseInt(version.replace(/^v/, ''), 10);
-	if (major >= OLDEST_MAJOR) return undefined;
-	return `rackside needs Node ${OLDEST_MAJOR} or newer, and was started with Node ${version}; install a newer Node and start it again.`;
+	const [major = Number.NaN, minor = Number.NaN] = version.replace(/^v/, '').split('.').map(Number);
+	if (major > OLDEST.major || (major === OLDEST.major && minor >= OLDEST.minor)) return undefined;
+	return `rackside needs Node ${OLDEST.major}.${OLDEST.minor} or newer, and was started with Node ${version}; install a newer Node and start it again.`;
 }

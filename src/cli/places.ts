@@ -3,7 +3,6 @@
 import { createHash } from 'node:crypto';
 import { homedir, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import process from 'node:process';
 import type { Paths } from '../disk/paths.ts';
 import { findPaths } from '../disk/paths.ts';
 import type { Request } from './command.ts';

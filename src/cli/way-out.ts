@@ -1,7 +1,6 @@
 // The way out of a live screen: what is kept before it is left, and what is said on the plain terminal
 // after. Apart from the screen's composition, since it is there before the screen and outlives it.
 
-import process from 'node:process';
 import type { Night } from '../night/night.ts';
 import type { Clock } from '../terminal/clock.ts';
 import { endOnSignals } from '../terminal/end-on-signals.ts';

@@ -4,7 +4,6 @@
 import { openSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import process from 'node:process';
 import { cleanText } from '../base/clean-text.ts';
 import type { Io } from './io.ts';
 

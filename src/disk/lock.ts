@@ -2,7 +2,7 @@
 // frees however the program dies; elsewhere, and across containers, a file with the holder's number.
 
 import { createHash } from 'node:crypto';
-import { createServer, type Server } from 'node:net';
+import type { Server } from 'node:net';
 import { dirname, join, resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { cleanText } from '../base/clean-text.ts';
@@ -86,7 +86,8 @@ function heldText(holder: ProcessIdentity | null): string {
 }
 
 /** Null where the system will not have it. */
-function takeSocket(path: string): Promise<Server | 'taken' | null> {
+async function takeSocket(path: string): Promise<Server | 'taken' | null> {
+	const { createServer } = await import('node:net');
 	const sum = createHash('sha256').update(path).digest('hex').slice(0, 32);
 	return new Promise((done) => {
 		const server = createServer((connection) => connection.destroy());

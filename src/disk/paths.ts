@@ -25,7 +25,7 @@ export type Paths = {
  * The folders to use. `--data` comes first, then `RACKSIDE_DATA`, then the platform's places:
  * `$XDG_DATA_HOME/rackside` and `$XDG_CONFIG_HOME/rackside`, by default under `~/.local/share` and
  * `~/.config` (XDG Base Directory Specification 0.8, which has relative values ignored); on macOS
- * under `~/Library`, on Windows under `%LOCALAPPDATA%` and `%APPDATA%`.
+ * under `~/Library`.
  */
 export function findPaths(sources: PathSources): Paths {
 	const chosen = sources.dataOption || sources.environment.RACKSIDE_DATA;
@@ -36,18 +36,11 @@ export function findPaths(sources: PathSources): Paths {
 }
 
 function platformFolders({ environment, home, platform }: PathSources): [string, string] {
-	const { XDG_DATA_HOME, XDG_CONFIG_HOME, LOCALAPPDATA, APPDATA } = environment;
-	const usual: { readonly [platform: string]: [string, string] } = {
-		darwin: [join(home, 'Library', 'Application Support'), join(home, 'Library', 'Preferences')],
-		win32: [
-			LOCALAPPDATA || join(home, 'AppData', 'Local'),
-			APPDATA || join(home, 'AppData', 'Roaming'),
-		],
-	};
-	const [data, settings] = usual[platform] ?? [
-		join(home, '.local', 'share'),
-		join(home, '.config'),
-	];
+	const { XDG_DATA_HOME, XDG_CONFIG_HOME } = environment;
+	const [data, settings] =
+		platform === 'darwin'
+			? [join(home, 'Library', 'Application Support'), join(home, 'Library', 'Preferences')]
+			: [join(home, '.local', 'share'), join(home, '.config')];
 	return [absolute(XDG_DATA_HOME) ?? data, absolute(XDG_CONFIG_HOME) ?? settings];
 }
 

@@ -1,5 +1,4 @@
-// The few strings that switch the terminal's modes. Synchronised frames are switched where they
-// are painted. Mouse, focus reports, extended keyboard, title, clipboard and passthrough are never
+// The few strings that switch the terminal's modes. Mouse, focus reports, extended keyboard, title, clipboard and passthrough are never
 // switched on: a program that dies cannot switch them off again.
 
 /**
@@ -9,11 +8,20 @@
  */
 export const ENTER_MODES = '\u001B[?2004h\u001B[?7l';
 
+/** To the first cell (ECMA-48, 8.3.21 CUP). */
+export const FIRST_CELL = '\u001B[H';
+
+/**
+ * Shows nothing until the frame is whole, on terminals that can (synchronised output, DECSET 2026); the
+ * renderer ends each of its frames so.
+ */
+export const BEGIN_FRAME = '\u001B[?2026h';
+
 /**
  * Goes over to an empty alternate screen without a cursor, its first cell to be written next (xterm
  * control sequences, DECSET 1049 and 25, ED 2, CUP).
  */
-export const ENTER_SCREEN = '\u001B[?1049h\u001B[?25l\u001B[2J\u001B[H';
+export const ENTER_SCREEN = `\u001B[?1049h\u001B[?25l\u001B[2J${FIRST_CELL}`;
 
 /** Goes back from the alternate screen; done twice, it moves the cursor. */
 export const LEAVE_SCREEN = '\u001B[?1049l';

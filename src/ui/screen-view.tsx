@@ -1,32 +1,30 @@
-// The drawn rows on the terminal: one text for each row, drawn again only when it differs.
+// The drawn rows placed on the terminal, one text for each.
 
-import { Box, Transform, useWindowSize } from 'ink';
-import { memo, useEffect, useReducer } from 'react';
-import type { Area } from '../screen/row.ts';
+import { Box, Text, useApp } from 'ink';
+import { useLayoutEffect } from 'react';
+
+/** Lets go of the terminal while the callback runs, and draws everything after. */
+export type SuspendTerminal = (callback: () => void) => Promise<void>;
 
 export type ScreenViewProps = {
-	readonly rowsAt: (size: Area) => readonly string[];
-	/** Tells when to draw again; gives back how to stop that. */
-	readonly onDraw: (draw: () => void) => () => void;
+	/** As many as the terminal is high, each as wide as it at the most. */
+	readonly rows: readonly string[];
+	/** Only what is mounted can suspend the terminal, so this hands out how. */
+	readonly onMount: (suspendTerminal: SuspendTerminal) => void;
 };
 
-/** The screen for the size that the terminal has now. */
-export function ScreenView({ rowsAt, onDraw }: ScreenViewProps) {
-	const { columns, rows } = useWindowSize();
-	const [, draw] = useReducer((count: number) => count + 1, 0);
-	useEffect(() => onDraw(draw), [onDraw]);
+export function ScreenView({ rows, onMount }: ScreenViewProps) {
+	const { suspendTerminal } = useApp();
+	useLayoutEffect(() => onMount(suspendTerminal), [onMount, suspendTerminal]);
 	return (
-		<Box flexDirection="column" width={columns} height={rows}>
-			{rowsAt({ columns, rows }).map((row, index) => (
+		<Box flexDirection="column">
+			{rows.map((row, index) => (
 				// biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place.
-				<StyledRow key={index} row={row} />
+				<Text key={index} wrap="truncate">
+					{/* An empty text would have no height. */}
+					{row || ' '}
+				</Text>
 			))}
 		</Box>
 	);
 }
-
-// Its place is known and its width is the screen's, so it is laid out as one blank: measured as what it
-// is, each row that differs would be laid out anew.
-const StyledRow = memo(({ row }: { readonly row: string }) => (
-	<Transform transform={() => row}> </Transform>
-));

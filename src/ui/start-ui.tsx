@@ -1,73 +1,80 @@
-// The live screen as an Ink app that is told everything: what to show, when, and where. It reads no
-// keys and has no timer.
+// The live screen as an Ink app that is told what to show and when. It reads no keys and has no timer,
+// and the alternate screen is not its own: the first picture is there before it is loaded.
 
 import { render } from 'ink';
 import type { Area } from '../screen/row.ts';
 import { FaultGuard } from './fault-guard.tsx';
-import type { FramePainter } from './frame-painter.ts';
-import { ScreenView } from './screen-view.tsx';
+import { ScreenView, type SuspendTerminal } from './screen-view.tsx';
 
 export type UiParts = {
+	/** What the terminal shows already, its cursor in the first cell. */
+	readonly shown: readonly string[];
 	/** The rows to show now on a terminal of this size, each as it is sent. */
 	readonly rowsAt: (size: Area) => readonly string[];
-	/** Calls the listener whenever to draw; gives back how to stop that. */
-	readonly subscribe: (draw: () => void) => () => void;
-	/** Told what was thrown while drawing; nothing is drawn after. */
+	/** Told what was thrown while drawing. */
 	readonly onFault: (error: unknown) => void;
-	/** The terminal, asked for its size and told nothing. */
 	readonly stdout: NodeJS.WriteStream;
-	/** Shows what is drawn. */
-	readonly painter: Pick<FramePainter, 'paint'>;
 	/** A stream on which nothing arrives: keys are read elsewhere. */
 	readonly stdin: NodeJS.ReadStream;
 };
 
-/** The screen, drawn from now on until it is unmounted by what is given back. */
-export function startUi({ stdout, stdin, painter, ...parts }: UiParts): () => void {
-	const app = render(
-		<FaultGuard onFault={parts.onFault}>
-			<ScreenView rowsAt={parts.rowsAt} onDraw={parts.subscribe} />
-		</FaultGuard>,
-		{
-			stdout: frameStream(stdout, painter),
-			stdin,
-			// Each frame is given out whole and at once; what of it is sent is the painter's.
-			debug: true,
-			exitOnCtrlC: false,
-			interactive: true,
-		},
+export type Ui = {
+	/** Shows the rows of now. */
+	readonly draw: () => void;
+	/** Shows everything anew on an empty screen, from the first cell on. */
+	readonly redraw: () => void;
+	readonly unmount: () => void;
+};
+
+/** The screen, drawn from now on at every new size and whenever it is asked for. */
+export function startUi({ shown, rowsAt, onFault, stdout, stdin }: UiParts): Ui {
+	let suspendTerminal: SuspendTerminal = async () => {};
+	let isSuspended = false;
+	const onMount = (suspend: SuspendTerminal): void => {
+		suspendTerminal = suspend;
+	};
+	const view = (rows: readonly string[]) => (
+		<FaultGuard onFault={onFault}>
+			<ScreenView rows={rows} onMount={onMount} />
+		</FaultGuard>
 	);
-	return () => {
+	const draw = (): void => {
 		try {
-			app.unmount();
-		} catch {
-			// It draws once more on its way out; what is wrong there was handed out when it was drawn before.
+			const { columns, rows } = stdout;
+			app.rerender(view(rowsAt({ columns, rows })));
+		} catch (error) {
+			onFault(error);
 		}
 	};
-}
-
-/** The terminal as the renderer sees it. */
-function frameStream(
-	stdout: NodeJS.WriteStream,
-	{ paint }: Pick<FramePainter, 'paint'>,
-): NodeJS.WriteStream {
-	const stream = {
-		isTTY: true,
-		writable: true,
-		get columns() {
-			return stdout.columns;
+	// Before Ink listens: at a new size it first draws what it has, which must have that size already.
+	stdout.on('resize', draw);
+	// What the terminal shows is drawn over itself; where it differed, nothing would take the rest away.
+	const app = render(view(shown), {
+		stdout,
+		stdin,
+		incrementalRendering: true,
+		// At its usual 30 a key that follows another closely would wait up to 50 ms.
+		maxFps: 120,
+		exitOnCtrlC: false,
+		// Also where CI is set.
+		interactive: true,
+	});
+	app.waitUntilExit().catch(onFault);
+	return {
+		draw,
+		redraw: () => {
+			// One that is under way draws what is asked for here.
+			if (isSuspended) return;
+			isSuspended = true;
+			suspendTerminal(() => {})
+				.catch(onFault)
+				.finally(() => {
+					isSuspended = false;
+				});
 		},
-		get rows() {
-			return stdout.rows;
-		},
-		on: stdout.on.bind(stdout),
-		off: stdout.off.bind(stdout),
-		write: (frame: string, whenDone?: () => void) => {
-			// Without a row it is only asked when all before has gone out.
-			if (frame !== '') paint(frame);
-			whenDone?.();
-			return true;
+		unmount: () => {
+			stdout.off('resize', draw);
+			app.unmount();
 		},
 	};
-	return stream as unknown as NodeJS.WriteStream;
 }

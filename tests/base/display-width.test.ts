@@ -3,7 +3,7 @@ import stringWidth from 'string-width';
 import { describe, expect, test } from 'vitest';
 
 import { cleanText } from '../../src/base/clean-text.ts';
-import { displayWidth, fitWidth, graphemes, plainStart } from '../../src/base/display-width.ts';
+import { displayWidth, fitWidth, graphemes } from '../../src/base/display-width.ts';
 
 const anyText = fc
 	.array(fc.oneof(fc.integer({ min: 0, max: 0x7f }), fc.integer({ min: 0, max: 0x10ffff })), {
@@ -35,19 +35,6 @@ describe('what a reader sees as one character', () => {
 	test('stays together', () => {
 		expect(graphemes('e\u0301👩‍👩‍👧🇳🇴x')).toEqual(['e\u0301', '👩‍👩‍👧', '🇳🇴', 'x']);
 		expect(graphemes('abc')).toEqual(['a', 'b', 'c']);
-	});
-});
-
-describe('the letters at the start that are a cell each', () => {
-	test.each([
-		['', 0],
-		['Café ♭', 6],
-		// An accent changes the letter before it, and a wide letter takes two cells.
-		['Cafe\u0301', 3],
-		['ab夜c', 1],
-		['🎸', 0],
-	])('%j: %i', (text, letters) => {
-		expect(plainStart(text)).toBe(letters);
 	});
 });
 

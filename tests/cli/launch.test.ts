@@ -135,7 +135,7 @@ describe('away from a terminal', () => {
 
 	test('says what is missing where there is no node', () => {
 		const found = spawnSync('/bin/sh', ['-c', 'PATH=; . "$0"', launcher], { encoding: 'utf8' });
-		expect(found.stderr).toMatch(/needs Node 22 or newer/);
+		expect(found.stderr).toMatch(/needs Node 22\.2 or newer/);
 		expect(found.status).toBe(2);
 	});
 });

@@ -73,7 +73,7 @@ const NAMED_BYTES: Readonly<Record<string, string>> = {
  * emulator's own are those of Unicode 6. The packed value is xterm.js's: bit 0 joins, bits 1 and 2 are
  * the width.
  */
-const ONE_BY_ONE = {
+export const ONE_BY_ONE = {
 	version: 'one by one',
 	wcwidth: (codePoint: number): 0 | 1 | 2 =>
 		stringWidth(String.fromCodePoint(codePoint)) as 0 | 1 | 2,

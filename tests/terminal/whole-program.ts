@@ -17,6 +17,9 @@ import { type PtyScreen, type PtyScreenOptions, pause, startPtyScreen } from './
 
 const FOLDER = join(import.meta.dirname, '../..');
 
+/** Another Node may be named for the program, as the oldest that will do. */
+const NODE = process.env.PROGRAM_NODE ?? process.execPath;
+
 /** Modes of a terminal that a shell has. */
 export const MODES_OFF = {
 	isAlternateScreen: false,
@@ -91,7 +94,7 @@ export function startProgram(options: ProgramOptions = {}): Program {
 		line = 'PROGRAM',
 	} = options;
 	const notes = scratch('notes');
-	const program = by === 'node' ? `'${process.execPath}' dist/rackside.js` : 'dist/launch.sh';
+	const program = by === 'node' ? `'${NODE}' dist/rackside.js` : 'dist/launch.sh';
 	const middle = line.replaceAll('PROGRAM', `${program} ${words}`);
 	const settings = (name: string) => `stty -g >'${notes}/${name}'`;
 	// The pty library names the terminal as it likes, whatever its environment says.

@@ -38,7 +38,7 @@ describe('a terminal that others had meanwhile', () => {
 		await program.record('t 0', 'space');
 		await screen.waitFor('Harbour  start', PATIENCE_MS);
 		// The last row comes last.
-		await screen.waitFor(/enter handed.*\? all/, PATIENCE_MS);
+		await screen.waitFor(/space Ch1 .*\? all/, PATIENCE_MS);
 		const before = still(screen.rows());
 		if (how === 'SIGCONT') program.signal('SIGSTOP');
 		screen.stty('sane');
@@ -54,6 +54,8 @@ describe('a terminal that others had meanwhile', () => {
 		await program.record('i');
 		program.signal('SIGTERM');
 		expect(await program.afterwards()).toEqual({ code: 143, areSettingsKept: true });
+		// What stood on the shell's own screen stands there still.
+		if (how === 'SIGCONT') expect(screen.text()).toMatch(/a shell\n.*\$ other words\n/);
 	});
 
 	test('[39] raw mode taken away, and then a line', async () => {

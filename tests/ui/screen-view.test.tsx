@@ -1,32 +1,29 @@
-// The component that places the drawn rows: it draws what it is told, when it is told.
+// The component that places the drawn rows: as many as it is given, whatever they hold.
 
 import { render } from 'ink-testing-library';
 import { expect, test } from 'vitest';
-import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { ScreenView } from '../../src/ui/screen-view.tsx';
 import { styledScreen } from '../../src/ui/styled-screen.ts';
-import { beforeTheShow, middleOfASong } from '../screen/states.ts';
+import { middleOfASong } from '../screen/states.ts';
 
-test('the screen shows the newest state once it is told to draw, and not before', async () => {
-	let state: ScreenState = beforeTheShow();
-	let draw: (() => void) | null = null;
-	const { lastFrame, unmount } = render(
-		<ScreenView
-			rowsAt={(size) => styledScreen(state, size, { isAscii: true, colorDepth: 1 })}
-			onDraw={(given) => {
-				draw = given;
-				return () => {
-					draw = null;
-				};
-			}}
-		/>,
-	);
-	const first = lastFrame();
-	state = { ...middleOfASong(), message: 'Amber is in E standard' };
-	expect(lastFrame()).toBe(first);
-	await expect.poll(() => draw !== null).toBe(true);
-	(draw as (() => void) | null)?.();
-	await expect.poll(() => lastFrame()).toContain('Amber is in E standard');
+const onMount = () => {};
+
+test('the rows stand one below the other, and those without a word keep their place', () => {
+	const options = { isAscii: true, colorDepth: 1 } as const;
+	const rows = styledScreen(middleOfASong(), { columns: 80, rows: 24 }, options);
+	expect(rows.some((row) => row.trim() === '')).toBe(true);
+	const { lastFrame, rerender, unmount } = render(<ScreenView rows={rows} onMount={onMount} />);
+	const trimmed = (all: readonly string[]) => all.map((row) => row.trimEnd()).join('\n');
+	expect(lastFrame()).toBe(trimmed(rows));
+	const changed = ['', 'Amber is in E standard', ...rows.slice(2)];
+	rerender(<ScreenView rows={changed} onMount={onMount} />);
+	expect(lastFrame()).toBe(trimmed(changed));
 	unmount();
-	expect(draw).toBeNull();
+});
+
+test('a row that the terminal is too narrow for is cut, and moves none below it', () => {
+	const rows = ['x'.repeat(150), 'below'];
+	const { lastFrame, unmount } = render(<ScreenView rows={rows} onMount={onMount} />);
+	expect(lastFrame()?.split('\n')[1]).toBe('below');
+	unmount();
 });

@@ -7,10 +7,10 @@ import type { ColorDepth, LookName } from '../../src/base/colors.ts';
 import type { Area } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { createPaintGate } from '../../src/terminal/stall.ts';
-import { createFramePainter } from '../../src/ui/frame-painter.ts';
+import { BEGIN_FRAME, ENTER_SCREEN, FIRST_CELL } from '../../src/terminal/terminal-modes.ts';
 import { startUi } from '../../src/ui/start-ui.tsx';
 import { styledScreen } from '../../src/ui/styled-screen.ts';
-import { seenCells } from './seen-cells.ts';
+import { type SeenCell, seenCells } from './seen-cells.ts';
 
 export type SeenUiOptions = {
 	readonly state: ScreenState;
@@ -18,20 +18,29 @@ export type SeenUiOptions = {
 	readonly rows: number;
 	readonly look?: LookName;
 	readonly colorDepth?: ColorDepth;
-	/** Whether the screen was shown already when the renderer begins. */
-	readonly hasFirstPicture?: boolean;
 };
 
-/** Starts the screen and gives back what the eye sees of it, and the ways to change it. */
-export function startSeenUi(options: SeenUiOptions) {
-	const { columns, rows, look = 'dark', colorDepth = 24 } = options;
-	const terminal = new xterm.Terminal({
+function emulator({ columns, rows }: Area): xterm.Terminal {
+	return new xterm.Terminal({
 		cols: columns,
 		rows,
 		allowProposedApi: true,
 		// As a terminal's line discipline does with what programs write.
 		convertEol: true,
 	});
+}
+
+/** What the eye sees where this alone was written. */
+export async function cellsAfter(text: string, size: Area): Promise<SeenCell[][]> {
+	const terminal = emulator(size);
+	await new Promise<void>((done) => terminal.write(text, done));
+	return seenCells(terminal);
+}
+
+/** Starts the screen and gives back what the eye sees of it, and the ways to change it. */
+export function startSeenUi(options: SeenUiOptions) {
+	const { columns, rows, look = 'dark', colorDepth = 24 } = options;
+	const terminal = emulator(options);
 	let written = '';
 	let isStalled = false;
 	let whenSent: (() => void) | undefined;
@@ -41,32 +50,32 @@ export function startSeenUi(options: SeenUiOptions) {
 		terminal.write(bytes);
 	});
 	let state = options.state;
-	let offer: (() => void) | undefined;
 	const faults: unknown[] = [];
-	const painter = createFramePainter(stdout);
 	const getScreen = () => ({ ...state, preferences: { looks: look, keys: {}, times: {} } });
 	const rowsAt = (size: Area) => styledScreen(getScreen(), size, { isAscii: false, colorDepth });
-	if (options.hasFirstPicture) painter.paint(rowsAt(stdout).join('\n'));
-	const unmount = startUi({
+	const shown = rowsAt(stdout);
+	const firstPicture = ENTER_SCREEN + shown.join('\r\n') + FIRST_CELL;
+	stdout.write(firstPicture);
+	const { draw, redraw, unmount } = startUi({
+		shown,
 		rowsAt,
-		subscribe: (paint) => {
-			offer = createPaintGate({
-				hasBacklog: () => isStalled,
-				paint,
-				afterSending: (run) => {
-					whenSent = run;
-				},
-			}).offer;
-			return () => {};
-		},
 		onFault: (error) => faults.push(error),
 		stdout: stdout as unknown as NodeJS.WriteStream,
-		painter,
 		stdin: new PassThrough() as unknown as NodeJS.ReadStream,
+	});
+	const { offer } = createPaintGate({
+		hasBacklog: () => isStalled,
+		paint: draw,
+		afterSending: (run) => {
+			whenSent = run;
+		},
 	});
 	return {
 		unmount,
-		painter,
+		redraw: () => {
+			stdout.write(BEGIN_FRAME + ENTER_SCREEN);
+			redraw();
+		},
 		faults,
 		/** The rows as one text, without blanks at their ends. */
 		seen: () => {
@@ -74,15 +83,21 @@ export function startSeenUi(options: SeenUiOptions) {
 			return Array.from({ length: terminal.rows }, (_, row) =>
 				buffer
 					.getLine(buffer.viewportY + row)!
-					.translateToString(true)
+					// The emulator keeps what a narrower terminal no longer shows.
+					.translateToString(true, 0, terminal.cols)
 					.trimEnd(),
 			).join('\n');
 		},
 		cells: () => seenCells(terminal),
 		written: () => written,
+		/** What was written before the renderer began. */
+		firstPicture,
 		show: (next: ScreenState) => {
 			state = next;
-			offer?.();
+			offer();
+		},
+		change: (next: ScreenState) => {
+			state = next;
 		},
 		stall: () => {
 			isStalled = true;

@@ -105,11 +105,34 @@ test('only rows that differ are sent, and nothing where none does', async () => 
 	for (const row of ['NOW', 'RACK', 'space']) expect(sent).not.toContain(row);
 });
 
+test('the newest state is shown once it is told to draw, and not before', async () => {
+	const { seen, show, change } = start({ columns: 80, rows: 24 });
+	const before = wanted(middleOfASong(), 80, 24);
+	await expect.poll(seen).toBe(before);
+	change(afterABreak());
+	await new Promise((resolve) => setTimeout(resolve, 100));
+	expect(seen()).toBe(before);
+	show(afterABreak());
+	await expect.poll(seen).toBe(wanted(afterABreak(), 80, 24));
+});
+
+test('at every new size each frame has that size', async () => {
+	const { seen, resize, written } = start({ columns: 120, rows: 40 });
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 120, 40));
+	const before = written().length;
+	resize(80, 24);
+	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
+	// Frames end with the end of synchronised output (DECSET 2026).
+	const frames = written().slice(before).split('\x1b[?2026l').slice(0, -1);
+	expect(frames.length).toBeGreaterThan(0);
+	for (const frame of frames) expect(frame.split('\n').length).toBeLessThanOrEqual(24);
+});
+
 test('drawn anew on demand', async () => {
 	const { seen, written } = start({ columns: 80, rows: 24 });
 	await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
 	const before = written().length;
-	shown?.painter.paintAgain();
+	shown?.redraw();
 	await expect.poll(() => written().length).toBeGreaterThan(before + 500);
 	expect(seen()).toBe(wanted(middleOfASong(), 80, 24));
 });

@@ -5,7 +5,7 @@ import { afterEach, expect, test } from 'vitest';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
 import { afterABreak, beforeTheShow, middleOfASong, wideNames } from '../screen/states.ts';
-import { startSeenUi } from './seen-ui.ts';
+import { cellsAfter, startSeenUi } from './seen-ui.ts';
 
 let shown: ReturnType<typeof startSeenUi> | undefined;
 afterEach(() => {
@@ -22,13 +22,21 @@ const cases = [beforeTheShow, middleOfASong, afterABreak, wideNames].flatMap((ma
 	sizes.map((size) => ({ name: make.name, make: () => make(), size })),
 );
 
+// ECMA-48: 8.3.39 ED and 8.3.41 EL.
+const erases = (written: string) => written.split('\x1b[').some((one) => /^\d*[JK]/.test(one));
+
 test.each(cases)(
-	'$name at $size.columns columns: the renderer has nothing to add',
+	'$name at $size.columns columns: the renderer draws the same over it',
 	async ({ make, size }) => {
 		const state = make();
-		shown = startSeenUi({ state, ...size, hasFirstPicture: true });
-		const { seen, written, show } = shown;
+		shown = startSeenUi({ state, ...size });
+		const { seen, cells, written, firstPicture, show } = shown;
+		await expect.poll(() => written().length).toBeGreaterThan(firstPicture.length);
+		const drawn = written().slice(firstPicture.length);
+		expect(erases(drawn)).toBe(false);
+		expect(erases(firstPicture)).toBe(true);
 		await expect.poll(seen).toBe(screenText(drawScreen(state, size, { isAscii: false })));
+		expect(cells()).toEqual(await cellsAfter(firstPicture, size));
 		const first = written();
 		// Drawn by the renderer, and drawn again when told so.
 		show({ ...state });

@@ -8,6 +8,7 @@ import { cleanText } from '../../base/clean-text.ts';
 import { listNights } from '../../disk/nights-folder.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
+import { openSettings } from '../../disk/settings.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
@@ -35,10 +36,10 @@ export const startCommand: CliCommand = {
 };
 
 async function printSheet(request: Request, io: Io): Promise<number> {
-	const { planCommand } = await import('./plan.ts');
+	const { PRINTED_COMMANDS } = await import('../printed-commands.ts');
 	const path = exampleShowPath();
 	const sheet = { words: [path], options: { ...request.options, sheet: true } } as const;
-	const code = await planCommand.run(sheet, io);
+	const code = await PRINTED_COMMANDS.plan.run(sheet, io);
 	if (code === EXIT.fine) {
 		io.write(`\nThis is the run sheet of an example. On a terminal, rackside opens it live.\n`);
 	}
@@ -47,7 +48,6 @@ async function printSheet(request: Request, io: Io): Promise<number> {
 
 async function choicesOf(request: Request, io: Io): Promise<readonly Choice[]> {
 	const places = placesOf(request, io);
-	const { openSettings } = await import('../../disk/settings.ts');
 	const { lastShow } = (await openSettings({ disk: realDisk, folder: places.settings })).values;
 	return startChoices({
 		nights: listNights(realDisk, nightFolders(places)),
