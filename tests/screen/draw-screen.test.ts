@@ -113,7 +113,7 @@ describe('what must be found', () => {
 			/BO .*7 Briar.*CAPO 3.*TOUCH UP 0:55/,
 			/NOW .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45.*left +2:33/,
 			/NEXT .*Ch2.*Lantern/,
-			/TO DO +4 Dune .*0:45 .*start by +21:00 .*0:48 left/,
+			/TO DO +4 Dune .*0:45 +start within +0:48\n/,
 			/BO .*now V2 .*all off/,
 			/at {2}Ch2 .*DRIVE, DELAY \(time dotted-eighth\) on, rest off/,
 			/IN HANDS .*Ash 1 E std/,
@@ -183,7 +183,7 @@ describe('what must be found', () => {
 	test('at 200x60 rack, set and log stand beside the live view', () => {
 		const drawn = text(middleOfASong(), { columns: 200, rows: 60 });
 		expect(drawn).toMatch(/DO .*RACK +state/);
-		expect(drawn).toMatch(/SET +state/);
+		expect(drawn).toMatch(/LIST +state/);
 		expect(drawn).toMatch(/LOG +newest first/);
 	});
 
