@@ -8,7 +8,7 @@ import type { Session } from '../session/session.ts';
 import { sharedPacks } from '../session/shared-packs.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { warmthWords } from '../session/warmth-words.ts';
-import { exchangeWords } from './exchange-words.ts';
+import { exchangeWords } from '../words/exchange-words.ts';
 import type { Look } from './look.ts';
 import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';

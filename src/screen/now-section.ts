@@ -132,7 +132,10 @@ function nextWords(state: ScreenState, hasSay: boolean): Row {
 	const ahead = isSegue ? [span(SEGUE)] : [span(cue?.at ?? SONG_ENDS), span(CUE_THEN, 'dim')];
 	const cueWords = isOn ? ahead : [];
 	const say = cue?.say == null || !hasSay ? [] : [span(atCue(cue.at, cue.say), 'dim')];
-	if (song === null) return [...cueWords, span(isOn ? SET_ENDS : NOTHING), ...say];
+	if (song === null) {
+		if (!isOn) return [span(NOTHING)];
+		return cue === null ? [span(SET_ENDS)] : [...cueWords, span(SET_ENDS), ...say];
+	}
 	const { place } = songPlace(session, song.key);
 	const known = songOf(show, song.song);
 	const intervalSeconds = isOn && coming?.kind === 'interval' ? coming.seconds : null;

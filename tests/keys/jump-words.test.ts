@@ -38,5 +38,5 @@ test('entered, the list goes on after it, as was said', () => {
 
 test('entered, what is skipped is said once more', () => {
 	const { screen } = playShow(show, '00:00 space\n00:30 j\n00:31 "last"\n00:35 enter !screen\n');
-	expect(screen).toContain('Last Ferry is next, skips Lantern, Gravel; u undo.');
+	expect(screen).toContain('Last Ferry is next, skipping Lantern, Gravel. u undo.');
 });
