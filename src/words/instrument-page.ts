@@ -52,5 +52,5 @@ export function stepsWords(steps: readonly Step[], isTwice: boolean): string {
 	const words = steps.map(({ string, to, how }) =>
 		how === 'check' ? `${string} check ${to}` : `${string} ${how} to ${to}`,
 	);
-	return `steps: ${words.join(', ')}${isTwice ? '; then all once more' : ''}; finish tuning up`;
+	return `steps: ${words.join(', ')}${isTwice ? '; then all once more' : ''}; tune up to each note`;
 }

@@ -72,7 +72,7 @@ test('while that song is still on, too; and of nobody else', () => {
 	expect(states[0].players.ash).toMatchObject({ holds: 'A2', since: '00:00:30' });
 	expect(screen).toContain('Birch');
 	const bo = play('00:30 right\n00:50 x enter 4 !screen !state');
-	expect(bo.screen).toContain("No hand-over to Bo was missed in this song.");
+	expect(bo.screen).toContain('No hand-over to Bo was missed in this song.');
 	expect(bo.states[0].players.bo.holds).toBe('B1');
 });
 

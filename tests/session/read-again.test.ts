@@ -3,7 +3,6 @@
 
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
-import { entryWords } from '../../src/report/entry-words.ts';
 import { apply } from '../../src/session/apply.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -11,6 +10,7 @@ import type { Session } from '../../src/session/session.ts';
 import { openFromPoint } from '../../src/session/settled.ts';
 import { showDifferences } from '../../src/session/show-differences.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { entryWords } from '../../src/words/entry-words.ts';
 import { showFrom } from '../plan/show-from.ts';
 
 type Parts = { instruments?: string; songs?: string; set?: string; players?: string };
@@ -64,7 +64,7 @@ test('a record whose show is none that can be gone by changes nothing, and is to
 	const entry: Entry = { k: 'show-read-again', at: 0, show: { title: 'Quay' } };
 	const session = given(BEGUN);
 	expect(apply(session, entry)).toBe(session);
-	expect(entryWords(entry, session.show, session)).toBe('the show file was read again');
+	expect(entryWords(entry, session.show, session)).toBe('the show file was reloaded');
 });
 
 test('who had something in hands for a song that is gone has nothing settled for one put in after it', () => {
