@@ -12,6 +12,7 @@ import type { Paths } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { GEAR_ID, type GearEntry, measuredOn } from '../journal/gear-entry.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { GEAR_UNREADABLE, NOT_CONFIRMED, OTHER_WRITES } from '../words/program.ts';
 
 function gearFolder({ data }: Paths): string {
 	return join(data, 'gear');
@@ -45,7 +46,7 @@ export function measuredOnGear(paths: Paths): (instrument: string) => readonly G
 export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<string | null> {
 	const folder = gearFolder(paths);
 	const lock = await takeLock({ disk: realDisk, folder, name: GEAR_ID });
-	if (!lock.isHeld) return 'another copy of the program is writing what it measured; try again.';
+	if (!lock.isHeld) return OTHER_WRITES;
 	const clock = realClock();
 	const services: NightServices = {
 		disk: realDisk,
@@ -59,7 +60,7 @@ export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<stri
 	const isNew = opened.findings.some(({ code }) => code === 'night-missing');
 	if (!opened.journal && !isNew) {
 		lock.release();
-		return opened.findings.map(({ text }) => text).join(' ') || 'the gear journal cannot be read.';
+		return opened.findings.map(({ text }) => text).join(' ') || GEAR_UNREADABLE;
 	}
 	const subject = { title: 'Gear', showPath: '', showHash: '', show: null, isRehearsal: false };
 	const journal =
@@ -73,5 +74,5 @@ export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<stri
 		).journal;
 	journal.append([entry], { wallMs: entry.at, upMs: clock.upMs() });
 	const status = await journal.close();
-	return status.isSaved ? null : (status.problem ?? 'the disk did not confirm it in time.');
+	return status.isSaved ? null : (status.problem ?? NOT_CONFIRMED);
 }

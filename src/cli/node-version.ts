@@ -1,5 +1,7 @@
-// Whether the Node that was started will do. Apart from the rest and free of imports, because it must
-// run on versions that could not even read the rest.
+// Whether the Node that was started will do. Apart from the rest and importing next to nothing, because it
+// must run on versions that could not even read the rest.
+
+import { nodeTooOld } from '../words/node-version.ts';
 
 const OLDEST_MAJOR = 22;
 
@@ -10,5 +12,5 @@ const OLDEST_MAJOR = 22;
 export function nodeVersionComplaint(version: string): string | undefined {
 	const major = Number.parseInt(version.replace(/^v/, ''), 10);
 	if (major >= OLDEST_MAJOR) return undefined;
-	return `rackside needs Node ${OLDEST_MAJOR} or newer, and was started with Node ${version}; install a newer Node and start it again.`;
+	return nodeTooOld(OLDEST_MAJOR, version);
 }

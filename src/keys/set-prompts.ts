@@ -14,6 +14,7 @@ import {
 	dropSong,
 	dropTitle,
 	songAtPlace,
+	UP_DOWN,
 } from '../words/questions.ts';
 import { beginWords, changeLines, dropWords, itemTitle } from '../words/set-words.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
@@ -55,7 +56,7 @@ function heldPrompt(key: string, at: number): Prompt {
 					lines: after.ok ? changeLines(context, after, key) : [AS_IT_STANDS_NOW],
 					tonight: { session, plan, item: key },
 					choices: [
-						{ key: 'up down', words: ANSWERS.move },
+						{ key: UP_DOWN, words: ANSWERS.move },
 						{ key: 'enter', words: ANSWERS.putHere },
 						{ key: 'esc', words: ANSWERS.cancel },
 					],

@@ -1,7 +1,10 @@
 // What a question asks, what the keys that answer it do, and what is said to a key that does not. Titles and
 // answers are labels; refusals are sentences.
 
-/** An answer that several questions have. */
+/** Two keys that do the same thing. */
+export const UP_DOWN = 'up down';
+
+/** What a key that answers does. */
 export const ANSWERS = {
 	cancel: 'cancel',
 	close: 'close',

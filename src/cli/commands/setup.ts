@@ -1,8 +1,11 @@
 // `rackside setup`: from what was measured at the bench to what to do, and into the gear journal.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { slotAndName } from '../../showfile/shown-names.ts';
+import { shownInstrument } from '../../showfile/shown-names.ts';
 import type { LengthUnit } from '../../tuning/length-unit.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import { KEPT_IN_GEAR, notKept } from '../../words/program.ts';
+import { ADD_SCALE, BAD_UNIT, noScale } from '../../words/requests.ts';
 import { askedInstrument, askedNumber } from '../asked-instrument.ts';
 import { askedCents, askedFret } from '../asked-set-up.ts';
 import type { CliCommand } from '../command.ts';
@@ -18,24 +21,19 @@ const UNITS: readonly LengthUnit[] = ['mm', 'thou', '64ths'];
 
 export const setupCommand: CliCommand = {
 	usage: 'setup SHOW INSTRUMENT',
-	about: [
-		'Says how far each saddle goes and which way, from the cents that the 12th fret reads against the',
-		'octave; what drifted from the targets in the show file; and keeps what was measured, by',
-		'instrument, in the gear journal of the data folder. Measure at pitch, in playing position.',
-	],
+	about: [COMMAND_WORDS.setup.about],
 	example: 'rackside setup shows/club.yaml A1 --at12 "0 2 5 -1 0 3"',
 	options: {
 		...JSON_OPTION,
-		at12: { value: 'CENTS', words: 'what each 12th fret reads, highest-numbered string first' },
+		at12: { value: 'CENTS', words: COMMAND_WORDS.setup.options.at12 },
 		record: {
 			value: 'MEASURES',
-			words:
-				'keep these and --at12: action, action-first, relief, pickup, nut, bass side first; or intonation for --at12 alone',
+			words: COMMAND_WORDS.setup.options.record,
 		},
-		unit: { value: 'UNIT', words: 'mm (the default), thou or 64ths, for what is printed' },
-		frets: { words: 'where each fret belongs on this scale' },
-		feedback: { value: 'HZ', words: 'the equaliser band and notch for a body that rings there' },
-		fret: { value: 'N LENGTH', words: 'how far a fret at this distance from the nut is out' },
+		unit: { value: 'UNIT', words: COMMAND_WORDS.setup.options.unit },
+		frets: { words: COMMAND_WORDS.setup.options.frets },
+		feedback: { value: 'HZ', words: COMMAND_WORDS.setup.options.feedback },
+		fret: { value: 'N LENGTH', words: COMMAND_WORDS.setup.options.fret },
 	},
 	words: { least: 2, most: 2 },
 	run: async (request, io) => {
@@ -45,7 +43,7 @@ export const setupCommand: CliCommand = {
 		const unit = UNITS.find((one) => one === (optionText(request, 'unit') ?? 'mm'));
 		if (unit === undefined) {
 			const found = cleanText(optionText(request, 'unit') ?? '');
-			const problem = { code: 'bad-unit', what: '--unit is not one that is known', found };
+			const problem = { code: 'bad-unit', what: BAD_UNIT, found };
 			return tellProblems([{ ...problem, expected: UNITS.join(', ') }], io);
 		}
 		const at12 = askedCents(request, instrument);
@@ -54,8 +52,8 @@ export const setupCommand: CliCommand = {
 			instrument.scaleMillimetres === null &&
 			(at12.value || request.options.frets || request.options.fret)
 		) {
-			const what = `${instrument.id} has no scale in the show file`;
-			return tellProblems([{ code: 'no-scale', what, hint: 'Add scale: 25.5 in.' }], io);
+			const what = noScale(instrument.id);
+			return tellProblems([{ code: 'no-scale', what, hint: ADD_SCALE }], io);
 		}
 		const laid = askedFret(request, instrument.scaleMillimetres);
 		if (!laid.ok) return tellProblems(laid.problems, io);
@@ -79,7 +77,7 @@ export const setupCommand: CliCommand = {
 				...(at12.value ? { at12: at12.value } : {}),
 			});
 			if (kept !== null) {
-				io.complain(`Not kept: ${cleanText(kept)}\n`);
+				io.complain(`${notKept(cleanText(kept))}\n`);
 				return EXIT.notKept;
 			}
 		}
@@ -92,12 +90,8 @@ export const setupCommand: CliCommand = {
 		});
 		if (request.options.json) io.write(`${JSON.stringify(pageJson(page))}\n`);
 		else {
-			const lines = pageLines(page, { unit, name: slotAndName(show, instrument.id) });
-			io.write(
-				[...lines, ...(measures ? ['Kept in the gear journal.'] : [])]
-					.map((line) => `${line}\n`)
-					.join(''),
-			);
+			const lines = pageLines(page, { unit, name: shownInstrument(show, instrument.id) });
+			io.write([...lines, ...(measures ? [KEPT_IN_GEAR] : [])].map((line) => `${line}\n`).join(''));
 		}
 		return EXIT.fine;
 	},
