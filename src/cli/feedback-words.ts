@@ -2,7 +2,7 @@
 // down, for whoever stands at the desk.
 
 import { notchBand, peakingBand, thirdOctaveAt } from '../tuning/equaliser.ts';
-import { SETUP } from '../words/bench.ts';
+import { SETUP } from '../words/bench-pages.ts';
 import { to4 } from './figures.ts';
 
 /** What desks work at as a rule, and a notch narrow enough to leave the sound alone (common practice, no source). */

@@ -9,7 +9,7 @@ import { type LengthUnit, lengthWords } from '../tuning/length-unit.ts';
 import { type SaddleMove, saddleMove, screwTurns } from '../tuning/saddle.ts';
 import type { SetUpDrift, SetUpMeasures } from '../tuning/set-up-drift.ts';
 import { setUpDrift, trussRodWords, usualSetUp } from '../tuning/set-up-drift.ts';
-import { SETUP } from '../words/bench.ts';
+import { SETUP } from '../words/bench-pages.ts';
 import { FRETS, type LaidFret } from './asked-set-up.ts';
 import { feedbackJson, feedbackWords } from './feedback-words.ts';
 import { signed, to4 } from './figures.ts';

@@ -11,7 +11,7 @@ import type { BearingString, StringLimits } from '../tuning/string-set.ts';
 import { balance, LEAST_STRENGTH_LEFT, limitsOf, totalNewtons } from '../tuning/string-set.ts';
 import { kilogramsForce, partialSharpness, poundsForce } from '../tuning/string-tension.ts';
 import type { Tuning } from '../tuning/tuning.ts';
-import { breaksOrNear, STRINGS } from '../words/bench.ts';
+import { breaksOrNear, STRINGS } from '../words/bench-pages.ts';
 import { signed, to4 } from './figures.ts';
 
 export type SetAsked = {
