@@ -4,7 +4,7 @@ import { isLookedFor } from '../keys/narrow-log.ts';
 import { HEADINGS, onlyLinesWith, UNDONE } from '../words/views.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { showClock } from './show-clock-words.ts';
+import { wallClock } from './show-clock-words.ts';
 
 /** Names of the columns. */
 export function logHeading(columns: number, { narrowedTo }: ScreenState): Row {
@@ -22,7 +22,7 @@ export function logRows(state: ScreenState, columns: number, most: number): Row[
 	);
 	return Array.from(shown.take(most), (line) =>
 		placeAt(columns, [
-			[2, [span(showClock(state, line.atMs).padStart(8), 'dim')]],
+			[2, [span(wallClock(state, line.atMs).padStart(8), 'dim')]],
 			[12, line.isTakenBack ? [span(UNDONE), span(line.words, 'dim')] : [span(line.words)]],
 		]),
 	);

@@ -1,7 +1,6 @@
 // Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { dayTimeText } from '../base/show-clock.ts';
 import type { Section } from '../plan/plan.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
 import type { Part, Show } from '../showfile/show.ts';
@@ -22,7 +21,7 @@ import {
 import { slotLabel, songPlace } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { showClock } from './show-clock-words.ts';
+import { showClock, wallClock } from './show-clock-words.ts';
 
 /** Three players who change beside each other fit at 80 columns. */
 const [STATE_AT, CLOCK_AT, GAP_AT, CHANGES_AT] = [32, 42, 53, 59];
@@ -35,7 +34,7 @@ export function setHeading(
 	const changed =
 		showChangedAtMs === null
 			? []
-			: [span(fileChanged(dayTimeText(showChangedAtMs, dayOffsetMinutes).slice(0, 5)), 'bright')];
+			: [span(fileChanged(wallClock({ dayOffsetMinutes }, showChangedAtMs)), 'bright')];
 	return placeAt(columns, [
 		[2, [span(HEADINGS.list, 'title'), ...changed]],
 		[STATE_AT, [span(HEADINGS.state, 'dim')]],

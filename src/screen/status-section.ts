@@ -17,7 +17,7 @@ import {
 } from '../words/stage.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { LogLine, ScreenState } from './screen-state.ts';
-import { showClock } from './show-clock-words.ts';
+import { wallClock } from './show-clock-words.ts';
 
 const LABEL_COLUMNS = 10;
 const MINUTES_A_DAY = 1440;
@@ -102,7 +102,7 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	const isTakeable = first !== undefined && first.step === state.takeableStep;
 	const hint =
 		!isTakeable || columns < 50 ? '' : undoHint(keyOfAction('take-back', state.preferences.keys));
-	const clock = first === undefined ? '' : `${showClock(state, first.atMs)}  `;
+	const clock = first === undefined ? '' : `${wallClock(state, first.atMs)}  `;
 	const room = columns - LABEL_COLUMNS - clock.length - hint.length - 2;
 	const words =
 		first === undefined ? [span(NOTHING_YET, 'dim')] : [span(clock), span(stepWords(lines, room))];

@@ -124,7 +124,7 @@ export const COMMON_WORDS = {
 } as const;
 
 export const PROGRAM =
-	'rackside holds the show beside the guitar rack: who gets which instrument, in which tuning, ready when, and what happened.';
+	'rackside tracks the show beside the guitar rack: who gets which instrument, in which tuning, ready when, and what happened.';
 export const HELP = {
 	all: 'All take:',
 	begin: 'Start with the example show: rackside',

@@ -214,6 +214,14 @@ describe('tuning', () => {
 		const { code, out } = await tuning('A1', '--to', 'E2 A2 D3 G3 B3 A4');
 		expect(code).toBe(1);
 		expect(out).toContain('String 1 is near breaking');
+		expect(out).toContain('Steps, about');
+	});
+
+	test('a string that breaks before the pitch gets no steps there', async () => {
+		const { code, out } = await tuning('A1', '--to', 'E2 A2 D3 G3 B3 E5');
+		expect(code).toBe(1);
+		expect(out).toContain('String 1 breaks before this pitch. Do not tune up to it.');
+		expect(out).not.toContain('Steps');
 	});
 });
 

@@ -94,6 +94,10 @@ test('the plan says first whether the night works, for people and for programs a
 });
 
 test('settings are kept and set back', async () => {
+	expect((await run('settings', 'colours', 'amber')).code).toBe(0);
+	expect((await run('settings', 'colours')).out).toBe('amber\n');
+	expect((await run('settings', '--reset', 'colours')).code).toBe(0);
+	expect((await run('settings', 'colours')).out).toBe('white\n');
 	expect((await run('settings', 'key.memo', 'n')).code).toBe(0);
 	expect((await run('settings', 'key.memo')).out).toBe('n\n');
 	expect((await run('settings', 'key.memo', 't')).code).toBe(2);

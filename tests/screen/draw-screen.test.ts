@@ -121,7 +121,7 @@ describe('what must be found', () => {
 			/9 o .*S \+/,
 			/WATCH .*0:30/,
 			/CURFEW .*22:45/,
-			/LAST .*20:04 {2}V2\. .*u undo/,
+			/LAST .*20:50 {2}V2\. .*u undo/,
 			/space Ch2.*\? all keys/,
 		]) {
 			expect(drawn).toMatch(words);
@@ -262,6 +262,19 @@ describe('what must be found', () => {
 		expect(rows.find((row) => row.startsWith('NOW'))).toContain('left 7 h 16');
 	});
 
+	test('what is to be done counts down to its latest start, then says by how much it will be late', () => {
+		const rowAt = (nowMs: number) =>
+			text({ ...middleOfASong(), nowMs })
+				.split('\n')
+				.find((row) => row.startsWith('TO DO')) ?? '';
+		expect(rowAt(at(20, 12))).toMatch(/ start within {3}0:48$/);
+		expect(rowAt(at(21, 0))).toMatch(/ start within {3}0:00$/);
+		const late = rowAt(at(21, 10));
+		expect(late).toMatch(/ 0:10 short$/);
+		// The number stays in its cells.
+		expect(late.indexOf('0:10')).toBe(rowAt(at(20, 50)).indexOf('0:10'));
+	});
+
 	test('the last row shows all that a step did, or, where that is too long, what first and how much more', () => {
 		const line = (words: string, step: number) => ({
 			atMs: at(1),
@@ -272,11 +285,11 @@ describe('what must be found', () => {
 		const opening = line('the night was opened', 1);
 		const two = [line('Slot 2 ready', 2), line('Slot 1 ready', 2), opening];
 		expect(text({ ...middleOfASong(), log: two, takeableStep: 2 })).toMatch(
-			/LAST +1:00 +Slot 1 ready; Slot 2 ready +u undo/,
+			/LAST +20:31 +Slot 1 ready; Slot 2 ready +u undo/,
 		);
 		const four = [line('all the rest is ready too', 2), line('Slot 3 ready', 2), ...two];
 		expect(text({ ...middleOfASong(), log: four, takeableStep: 2 })).toMatch(
-			/LAST +1:00 +Slot 1 ready; Slot 2 ready; Slot 3 ready; \+1 more .*u undo/,
+			/LAST +20:31 +Slot 1 ready; Slot 2 ready; Slot 3 ready; \+1 more .*u undo/,
 		);
 		const nothingDone = { log: [opening], takeableStep: null };
 		expect(text({ ...middleOfASong(), ...nothingDone })).not.toContain('u undo');
