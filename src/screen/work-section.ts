@@ -146,7 +146,8 @@ function isToBegin({ nowMs }: ScreenState, work: Work): boolean {
 function startOf({ nowMs }: ScreenState, work: Work, room: CountdownRoom): string {
 	const untilSeconds = Math.trunc((work.beginByMs - nowMs) / 1000);
 	const overdue = untilSeconds < 0 ? -untilSeconds : null;
-	const shortSeconds = work.slackSeconds < 0 ? -work.slackSeconds : overdue;
+	const slackSeconds = Math.trunc(work.slackSeconds);
+	const shortSeconds = slackSeconds < 0 ? -slackSeconds : overdue;
 	return startWords({ untilSeconds, shortSeconds }, room);
 }
 
