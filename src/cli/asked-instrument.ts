@@ -7,13 +7,22 @@ import type { Problem } from '../base/problem.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { readTuning } from '../tuning/tuning.ts';
+import { COMMAND_WORDS } from '../words/commands.ts';
+import {
+	AN_INSTRUMENT,
+	badNumber,
+	didYouMean,
+	NO_INSTRUMENT,
+	notATuning,
+	numberRange,
+} from '../words/requests.ts';
 import { optionText, type Request } from './command.ts';
 import type { Io } from './io.ts';
 import { openShow } from './open-show.ts';
 
 /** The option that names the tuning to bring an instrument to. */
 export const TO_OPTION = {
-	to: { value: 'TUNING', words: 'a name or notes; its own tuning in the show unless given' },
+	to: { value: 'TUNING', words: COMMAND_WORDS.tuning.options.to },
 };
 
 /** What was asked for, or why it cannot be had. */
@@ -43,10 +52,10 @@ export async function askedInstrument(
 	);
 	const problem: Problem = {
 		code: 'unknown-instrument',
-		what: 'there is no such instrument in this show',
+		what: NO_INSTRUMENT,
 		found: cleanText(word),
-		expected: instruments.map(({ id }) => id).join(', ') || 'an instrument in the show file',
-		...(near === null ? {} : { hint: `Did you mean ${near}?` }),
+		expected: instruments.map(({ id }) => id).join(', ') || AN_INSTRUMENT,
+		...(near === null ? {} : { hint: didYouMean(near) }),
 	};
 	return { ok: false, problems: [problem] };
 }
@@ -62,7 +71,7 @@ export function askedTuning(
 	const reading = readTuning(text, instrument.kind, show.abbreviations);
 	if (reading.ok) return { ok: true, value: reading.tuning };
 	const { expected, hint } = reading;
-	const what = `--${name} is not a tuning of this kind of instrument (${instrument.kind})`;
+	const what = notATuning(name, instrument.kind);
 	const problem = { code: 'unknown-tuning', what, found: cleanText(text), expected };
 	return { ok: false, problems: [hint === undefined ? problem : { ...problem, hint }] };
 }
@@ -83,15 +92,14 @@ export function askedNumber(
 	const value = /^-?\d+(?:\.\d+)?$/.test(text.trim()) ? Number(text) : Number.NaN;
 	const fits = value >= range.from && value <= range.to;
 	if (fits && (!range.isWhole || Number.isInteger(value))) return { ok: true, value };
-	const kind = range.isWhole ? 'a whole number' : 'a number';
 	return {
 		ok: false,
 		problems: [
 			{
 				code: 'bad-number',
-				what: `--${name} is not a number that fits here`,
+				what: badNumber(name),
 				found: cleanText(text),
-				expected: `${kind} from ${range.from} to ${range.to}`,
+				expected: numberRange(range.from, range.to, range.isWhole === true),
 			},
 		],
 	};

@@ -8,6 +8,15 @@ import type { GearCompared, GearEntry, Measured } from '../gear/gear-entry.ts';
 import { folderIn, type GearId } from '../gear/gear-id.ts';
 import { remembered } from '../gear/remembered.ts';
 import type { Instrument } from '../showfile/show.ts';
+import {
+	BAD_SAME,
+	bodyWords,
+	isItThis,
+	measuredAsAnother,
+	measuredElsewhere,
+	sayWhether,
+	YES_OR_NO,
+} from '../words/same-instrument.ts';
 import type { Asked } from './asked-instrument.ts';
 import { optionText, type Request } from './command.ts';
 import type { Io } from './io.ts';
@@ -40,30 +49,28 @@ export async function askedSame(
 	const { gear, instrument, name } = about;
 	const option = optionText(request, 'same');
 	if (option !== null && option !== 'yes' && option !== 'no') {
-		const problem = { code: 'bad-same', what: '--same is neither yes nor no' };
+		const problem = { code: 'bad-same', what: BAD_SAME };
 		return {
 			ok: false,
-			problems: [{ ...problem, found: cleanText(option), expected: 'yes or no' }],
+			problems: [{ ...problem, found: cleanText(option), expected: YES_OR_NO }],
 		};
 	}
 	const { doubts, otherBody } = remembered(entries, { gear, instrument });
+	const other = otherBody?.body;
 	const differs =
-		otherBody?.body === undefined
+		other === undefined
 			? []
-			: [
-					`${name} was measured as another instrument (${bodyWords(otherBody)}): give one of the two a name of its own with gear: in its show file.`,
-				];
+			: [measuredAsAnother(name, bodyWords(other.kind, other.strings, other.scaleMillimetres))];
 	const answers: GearCompared[] = [];
 	const open: string[] = [];
-	for (const other of doubts) {
-		const question = `${placeWords(other, instrument)} was measured on ${dayOf(entries, other)}`;
+	for (const doubt of doubts) {
+		const folder = folderIn(doubt);
+		const place = folder === null ? null : cleanText(folder);
+		const measured = measuredElsewhere(instrument.id, place, dayOf(entries, doubt));
 		const isSame =
-			option === null
-				? await ask(`${question}. Is it this ${name}? `, request, io)
-				: option === 'yes';
-		if (isSame === null)
-			open.push(`${question}: if it is this ${name}, say --same yes, else --same no.`);
-		else answers.push({ k: 'gear-compared', at: io.wallMs(), gear, other, isSame });
+			option === null ? await ask(isItThis(measured, name), request, io) : option === 'yes';
+		if (isSame === null) open.push(sayWhether(measured, name));
+		else answers.push({ k: 'gear-compared', at: io.wallMs(), gear, other: doubt, isSame });
 	}
 	return { ok: true, value: { answers, findings: [...differs, ...open] } };
 }
@@ -74,7 +81,7 @@ async function ask(question: string, request: Request, io: Io): Promise<boolean 
 	const asking = createInterface({ input: process.stdin, output: process.stdout });
 	try {
 		for (;;) {
-			const answer = (await asking.question(`${question}(y or n, enter: ask again later) `)).trim();
+			const answer = (await asking.question(question)).trim();
 			if (answer === '') return null;
 			if (/^[yn]/i.test(answer)) return /^y/i.test(answer);
 		}
@@ -86,22 +93,9 @@ async function ask(question: string, request: Request, io: Io): Promise<boolean 
 	}
 }
 
-function placeWords(other: GearId, { id }: Instrument): string {
-	const folder = folderIn(other);
-	return folder === null
-		? `An ${id} of some show file`
-		: `The ${id} of the show files in ${cleanText(folder)}`;
-}
-
 function dayOf(entries: readonly GearEntry[], other: GearId): string {
 	const last = entries.findLast(
 		(entry): entry is Measured => entry.k === 'set-up-measured' && entry.gear === other,
 	);
 	return new Date(last?.at ?? 0).toISOString().slice(0, 10);
-}
-
-function bodyWords({ body }: Measured): string {
-	if (body === undefined) return '';
-	const scale = body.scaleMillimetres === null ? '' : `, scale ${body.scaleMillimetres} mm`;
-	return `${body.kind}, ${body.strings} strings${scale}`;
 }

@@ -4,6 +4,7 @@ import { cleanText } from '../base/clean-text.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { fretError, scaleFor } from '../tuning/fret-places.ts';
 import { parseLength } from '../tuning/length-unit.ts';
+import { BAD_CENTS, BAD_FRET, centsExpected, fretExpected } from '../words/requests.ts';
 import type { Asked } from './asked-instrument.ts';
 import { optionText, type Request } from './command.ts';
 import { to4 } from './figures.ts';
@@ -28,8 +29,8 @@ export function askedCents(
 	if (cents.length === count && cents.every((one) => Math.abs(one) <= MOST_CENTS)) {
 		return { ok: true, value: cents };
 	}
-	const expected = `${count} numbers from -${MOST_CENTS} to ${MOST_CENTS}, string ${count} first`;
-	const what = '--at12 is not one reading a string';
+	const expected = centsExpected(count, MOST_CENTS);
+	const what = BAD_CENTS;
 	return { ok: false, problems: [{ code: 'bad-cents', what, found: cleanText(text), expected }] };
 }
 
@@ -61,7 +62,7 @@ export function askedFret(request: Request, scale: number | null): Asked<LaidFre
 			},
 		};
 	}
-	const expected = `a fret from 1 to ${FRETS} and its distance from the nut, such as "12 323.85"`;
-	const what = '--fret cannot be read';
+	const expected = fretExpected(FRETS);
+	const what = BAD_FRET;
 	return { ok: false, problems: [{ code: 'bad-fret', what, found: cleanText(text), expected }] };
 }

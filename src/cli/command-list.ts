@@ -1,6 +1,7 @@
 // Every command by name: what it does in a few words, and where it is. The live screen and what prints and
 // ends are loaded apart, since each needs another part of the program.
 
+import { COMMAND_WORDS } from '../words/commands.ts';
 import type { CliCommand } from './command.ts';
 import type { PrintedName } from './printed-commands.ts';
 
@@ -17,57 +18,57 @@ const printed = (name: PrintedName) => async () =>
 export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	run: {
 		usage: 'run SHOW',
-		words: 'the live screen; an unfinished night of this show is taken up where it stood',
+		words: COMMAND_WORDS.run.brief,
 		load: async () => (await import('./commands/run.ts')).runCommand,
 	},
 	check: {
 		usage: 'check SHOW',
-		words: 'everything wrong or risky in a show before the doors open',
+		words: COMMAND_WORDS.check.brief,
 		load: printed('check'),
 	},
 	plan: {
 		usage: 'plan SHOW',
-		words: 'who plays what when, the work between, backups; --sheet for the run sheet',
+		words: COMMAND_WORDS.plan.brief,
 		load: printed('plan'),
 	},
 	tuning: {
 		usage: 'tuning SHOW INSTRUMENT',
-		words: 'targets, steps and tensions from one tuning to another',
+		words: COMMAND_WORDS.tuning.brief,
 		load: printed('tuning'),
 	},
 	strings: {
 		usage: 'strings SHOW INSTRUMENT',
-		words: 'what each string bears, how near to breaking, which gauge feels the same',
+		words: COMMAND_WORDS.strings.brief,
 		load: printed('strings'),
 	},
 	setup: {
 		usage: 'setup SHOW INSTRUMENT',
-		words: 'saddle moves, targets, what drifted; --record keeps what was measured',
+		words: COMMAND_WORDS.setup.brief,
 		load: printed('setup'),
 	},
 	rehearse: {
 		usage: 'rehearse SHOW',
-		words: 'timed keys from a script, or the live screen on a faster clock',
+		words: COMMAND_WORDS.rehearse.brief,
 		load: printed('rehearse'),
 	},
 	report: {
 		usage: 'report [NIGHT]',
-		words: 'the post-show report of a night, the last one unless named',
+		words: COMMAND_WORDS.report.brief,
 		load: printed('report'),
 	},
 	nights: {
 		usage: 'nights',
-		words: 'the nights recorded, with their state',
+		words: COMMAND_WORDS.nights.brief,
 		load: printed('nights'),
 	},
 	settings: {
 		usage: 'settings [NAME [VALUE]]',
-		words: 'shows, sets and resets preferences; where files are',
+		words: COMMAND_WORDS.settings.brief,
 		load: printed('settings'),
 	},
 	schema: {
 		usage: 'schema',
-		words: 'JSON Schema of the show file, for editors',
+		words: COMMAND_WORDS.schema.brief,
 		load: printed('schema'),
 	},
 };
@@ -75,6 +76,6 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 /** What a start without a command does. */
 export const START: ListedCommand = {
 	usage: '',
-	words: 'offers the unfinished night, the last show and the example show',
+	words: COMMAND_WORDS.start.brief,
 	load: async () => (await import('./commands/start.ts')).startCommand,
 };

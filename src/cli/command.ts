@@ -1,6 +1,7 @@
 // What a command is: its words, its options, and what it does. One record serves running it, its
 // help and the check of what was typed.
 
+import { COMMON_WORDS } from '../words/commands.ts';
 import type { Io } from './io.ts';
 
 export type Option = {
@@ -32,14 +33,14 @@ export type Request = {
 
 /** Options that every command takes. */
 export const COMMON_OPTIONS: Readonly<Record<string, Option>> = {
-	data: { value: 'DIR', words: 'keep nights and settings there (or set RACKSIDE_DATA)' },
-	'no-color': { words: 'no colour (or set NO_COLOR)' },
-	help: { words: 'this help' },
+	data: { value: 'DIR', words: COMMON_WORDS.data },
+	'no-color': { words: COMMON_WORDS.noColor },
+	help: { words: COMMON_WORDS.help },
 };
 
 /** For those that report. */
 export const JSON_OPTION: Readonly<Record<string, Option>> = {
-	json: { words: 'one JSON document and nothing else' },
+	json: { words: COMMON_WORDS.json },
 };
 
 /** The value of an option, or null when it was not given. */

@@ -2,6 +2,7 @@
 // to type next.
 
 import { cleanText } from '../base/clean-text.ts';
+import { nightOpen, rehearsalOpen, SHOW_OVER } from '../words/program.ts';
 
 export type Leaving = {
 	/** The show file as it was typed. */
@@ -13,9 +14,7 @@ export type Leaving = {
 
 /** One line, whatever the reason for leaving. */
 export function farewell({ file, isRehearsal, isOver }: Leaving): string {
-	if (isOver) return 'The show is over; rackside report prints the report.\n';
+	if (isOver) return `${SHOW_OVER}\n`;
 	const typed = /^[\w./~+-]+$/.test(file) ? file : `'${cleanText(file).replaceAll("'", "'\\''")}'`;
-	return isRehearsal
-		? `The rehearsal stays open; rackside rehearse ${typed} takes it up.\n`
-		: `The night stays open; rackside or rackside run ${typed} takes it up.\n`;
+	return `${isRehearsal ? rehearsalOpen(typed) : nightOpen(typed)}\n`;
 }

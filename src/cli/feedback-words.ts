@@ -2,6 +2,7 @@
 // down, for whoever stands at the desk.
 
 import { notchBand, peakingBand, thirdOctaveAt } from '../tuning/equaliser.ts';
+import { SETUP } from '../words/bench-pages.ts';
 import { to4 } from './figures.ts';
 
 /** What desks work at as a rule, and a notch narrow enough to leave the sound alone (common practice, no source). */
@@ -29,5 +30,5 @@ export function feedbackJson(hertz: number) {
 /** The same in a sentence. */
 export function feedbackWords(hertz: number): string {
 	const band = thirdOctaveAt(hertz);
-	return `Feedback at ${hertz} Hz: pull the ${band?.nominal ?? 'nearest'} Hz band, or a notch at ${hertz} Hz, Q ${Q}. Deaden the strings and raise the level until it rings, then stop.`;
+	return SETUP.feedback(hertz, String(band?.nominal ?? SETUP.nearest), Q);
 }

@@ -17,6 +17,7 @@ import { gearId } from '../gear/gear-id.ts';
 import { remembered } from '../gear/remembered.ts';
 import { inOrder } from '../journal/record-order.ts';
 import type { Instrument } from '../showfile/show.ts';
+import { GEAR_UNREADABLE, NOT_CONFIRMED, OTHER_WRITES } from '../words/program.ts';
 
 function gearFolder({ data }: Paths): string {
 	return join(data, 'gear');
@@ -72,7 +73,7 @@ export async function keepGear(paths: Paths, entry: GearEntry): Promise<string |
 	const folder = gearFolder(paths);
 	const id = `gear-${laptopId(realDisk, paths.data)}`;
 	const lock = await takeLock({ disk: realDisk, folder, name: id });
-	if (!lock.isHeld) return 'another copy of the program is writing what it measured; try again.';
+	if (!lock.isHeld) return OTHER_WRITES;
 	const clock = realClock();
 	const services: NightServices = {
 		disk: realDisk,
@@ -86,7 +87,7 @@ export async function keepGear(paths: Paths, entry: GearEntry): Promise<string |
 	const isNew = opened.findings.some(({ code }) => code === 'night-missing');
 	if (!opened.journal && !isNew) {
 		lock.release();
-		return opened.findings.map(({ text }) => text).join(' ') || 'the gear journal cannot be read.';
+		return opened.findings.map(({ text }) => text).join(' ') || GEAR_UNREADABLE;
 	}
 	const subject = { title: 'Gear', showPath: '', showHash: '', show: null, isRehearsal: false };
 	const journal =
@@ -100,5 +101,5 @@ export async function keepGear(paths: Paths, entry: GearEntry): Promise<string |
 		).journal;
 	journal.append([entry], { wallMs: entry.at, upMs: clock.upMs() });
 	const status = await journal.close();
-	return status.isSaved ? null : (status.problem ?? 'the disk did not confirm it in time.');
+	return status.isSaved ? null : (status.problem ?? NOT_CONFIRMED);
 }

@@ -1,6 +1,7 @@
 // The help of the program and of each command, made from the records that also run them.
 
 import { wrapWords } from '../base/wrap-words.ts';
+import { HELP, PROGRAM } from '../words/commands.ts';
 import type { CliCommand, Option } from './command.ts';
 import { COMMON_OPTIONS } from './command.ts';
 import type { ListedCommand } from './command-list.ts';
@@ -14,18 +15,15 @@ export function programHelp(
 		({ usage, words }): Row => [`rackside ${usage}`.trimEnd(), words],
 	);
 	return lines([
-		...wrapWords(
-			'rackside holds the show beside the guitar rack: who gets which instrument, in which tuning, ready when, and what happened.',
-			WIDTH,
-		),
+		...wrapWords(PROGRAM, WIDTH),
 		'',
 		...columns(rows),
 		'',
-		'All take:',
+		HELP.all,
 		...columns(optionRows(COMMON_OPTIONS)),
 		'',
-		'Begin with the example show: rackside',
-		'One command in full: rackside plan --help',
+		HELP.begin,
+		HELP.one,
 	]);
 }
 
@@ -39,7 +37,7 @@ export function commandHelp(command: CliCommand): string {
 		'',
 		...columns(options),
 		'',
-		`Example: ${command.example}`,
+		HELP.example(command.example),
 	]);
 }
 

@@ -37,6 +37,7 @@ import {
 } from '../terminal/terminal-modes.ts';
 import type { Ui } from '../ui/start-ui.tsx';
 import { styledScreen } from '../ui/styled-screen.ts';
+import { CANNOT_PLACE, NEEDS_TERMINAL } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
@@ -75,11 +76,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		isColorRefused: live.request.options['no-color'] === true,
 	});
 	if (abilities.kind !== 'screen') {
-		io.complain(
-			abilities.kind === 'none'
-				? 'The live screen needs a terminal for its keys and its drawing; rackside plan SHOW --sheet prints the run sheet instead.\n'
-				: 'This terminal cannot place text (its TERM says so), so the live screen cannot be drawn; set TERM to what it is, or print the run sheet with rackside plan SHOW --sheet.\n',
-		);
+		io.complain(`${abilities.kind === 'none' ? NEEDS_TERMINAL : CANNOT_PLACE}\n`);
 		return EXIT.unusable;
 	}
 	const places = placesOf(live.request, io);

@@ -1,5 +1,6 @@
 // Where a command line becomes a run of the program.
 
+import { outputLost } from '../words/program.ts';
 import { EXIT } from './exit-code.ts';
 import { processIo } from './io.ts';
 import { runCommandLine } from './run-command-line.ts';
@@ -12,7 +13,7 @@ export async function main(argv: readonly string[]): Promise<void> {
 	const io = processIo((code) => {
 		// `rackside plan show.yaml | head` is no fault of anybody's.
 		if (code === 'EPIPE') process.exit(NOBODY_READS);
-		io.complain(`The output could not be written (${code}); send it elsewhere.\n`);
+		io.complain(`${outputLost(code)}\n`);
 		process.exit(EXIT.unusable);
 	});
 	process.exitCode = await runCommandLine(argv, io);

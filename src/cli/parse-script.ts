@@ -7,6 +7,7 @@ import { nearestName } from '../base/nearest-name.ts';
 import type { Problem } from '../base/problem.ts';
 import { markText, parseMark } from '../base/show-clock.ts';
 import type { Key } from '../terminal/key.ts';
+import { didYouMean, SCRIPT, SIZE_NEEDS } from '../words/requests.ts';
 
 export type ScreenSize = { readonly columns: number; readonly rows: number };
 
@@ -123,9 +124,9 @@ function readTime(word: Word, complain: Complain): number | null {
 	complain(
 		{
 			code: 'script-time',
-			what: 'a line begins with a time of the show clock',
+			what: SCRIPT.time,
 			found: shown(word.text),
-			expected: 'mm:ss or h:mm:ss, with .mmm after it or - before it where wanted',
+			expected: SCRIPT.timeExpected,
 		},
 		word.column,
 	);
@@ -236,38 +237,38 @@ function shown(text: string): string {
 function badSize(found: string): Omit<Problem, 'where'> {
 	return {
 		code: 'script-size',
-		what: '--size wants columns and rows',
-		found: found === '' ? 'nothing' : shown(found),
-		expected: 'a size such as 120x40',
+		what: SIZE_NEEDS,
+		found: found === '' ? SCRIPT.nothing : shown(found),
+		expected: SCRIPT.sizeExpected,
 	};
 }
 
 function badCount(count: number): Omit<Problem, 'where'> {
 	return {
 		code: 'script-count',
-		what: 'a key cannot be pressed that often',
+		what: SCRIPT.count,
 		found: String(count),
-		expected: `1 to ${MOST_REPEATS} times`,
+		expected: SCRIPT.countExpected(MOST_REPEATS),
 	};
 }
 
 function badQuotes(found: string): Omit<Problem, 'where'> {
 	return {
 		code: 'script-quotes',
-		what: 'text in quotes does not end, or goes on after its end',
+		what: SCRIPT.quotes,
 		found: shown(found),
-		expected: 'a quote, the text, a quote, then a space',
+		expected: SCRIPT.quotesExpected,
 	};
 }
 
 function unknownWord(word: string, known: readonly string[]): Omit<Problem, 'where'> {
 	const near = nearestName(word, known);
-	const hint = near === null ? {} : { hint: `Did you mean ${near}?` };
+	const hint = near === null ? {} : { hint: didYouMean(near) };
 	return {
 		code: 'script-key',
-		what: 'this is no key and nothing else a script can do',
+		what: SCRIPT.word,
 		found: shown(word),
-		expected: `one character, ${[...NAMED_KEYS.slice(0, 9), ...DIRECTIVES].join(', ')} or "text"`,
+		expected: SCRIPT.wordExpected([...NAMED_KEYS.slice(0, 9), ...DIRECTIVES]),
 		...hint,
 	};
 }
@@ -275,25 +276,27 @@ function unknownWord(word: string, known: readonly string[]): Omit<Problem, 'whe
 function tooEarly(startMs: number, endMs: number): Omit<Problem, 'where'> {
 	return {
 		code: 'script-overlap',
-		what: 'this line begins before the keys of the line before it have ended',
+		what: SCRIPT.overlap,
 		found: markText(startMs),
-		expected: `${markText(endMs)}${endMs % 1000 === 0 ? '' : `.${String(Math.abs(endMs % 1000)).padStart(3, '0')}`} or later`,
-		hint: 'Keys on one line are 400 ms apart.',
+		expected: SCRIPT.orLater(
+			`${markText(endMs)}${endMs % 1000 === 0 ? '' : `.${String(Math.abs(endMs % 1000)).padStart(3, '0')}`}`,
+		),
+		hint: SCRIPT.apart,
 	};
 }
 
 function nothingToDo(): Omit<Problem, 'where'> {
 	return {
 		code: 'script-empty',
-		what: 'a time stands here with nothing to do',
-		expected: 'keys after it',
+		what: SCRIPT.empty,
+		expected: SCRIPT.emptyExpected,
 	};
 }
 
 function tooLong(): Omit<Problem, 'where'> {
 	return {
 		code: 'script-long',
-		what: 'the script presses more keys than a night has',
-		expected: `at most ${MOST_STEPS}`,
+		what: SCRIPT.long,
+		expected: SCRIPT.longExpected(MOST_STEPS),
 	};
 }

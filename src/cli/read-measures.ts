@@ -4,6 +4,7 @@ import { cleanText } from '../base/clean-text.ts';
 import { nearestName } from '../base/nearest-name.ts';
 import { parseLength } from '../tuning/length-unit.ts';
 import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
+import { BAD_MEASURE, didYouMean, measuresExpected } from '../words/requests.ts';
 import type { Asked } from './asked-instrument.ts';
 
 /** As show files name them, with where each is kept. */
@@ -59,10 +60,10 @@ function refused(found: string, name: string): Asked<never> {
 		problems: [
 			{
 				code: 'bad-measure',
-				what: '--record cannot be read',
+				what: BAD_MEASURE,
 				found: cleanText(found),
-				expected: `${Object.keys(MEASURE_NAMES).join(', ')} with lengths, such as "action 1.9 1.6, relief 0.2 mm"`,
-				...(near === null || isKnown ? {} : { hint: `Did you mean ${near}?` }),
+				expected: measuresExpected(Object.keys(MEASURE_NAMES).join(', ')),
+				...(near === null || isKnown ? {} : { hint: didYouMean(near) }),
 			},
 		],
 	};

@@ -4,6 +4,16 @@ import { parseArgs } from 'node:util';
 import { cleanText } from '../base/clean-text.ts';
 import { nearestName } from '../base/nearest-name.ts';
 import type { Problem } from '../base/problem.ts';
+import {
+	didYouMean,
+	EXTRA_WORD,
+	forExample,
+	HELP_LISTS_OPTIONS,
+	MISSING_WORD,
+	needsValue,
+	takesNoValue,
+	UNKNOWN_OPTION,
+} from '../words/requests.ts';
 import type { CliCommand, Request } from './command.ts';
 import { COMMON_OPTIONS } from './command.ts';
 
@@ -47,10 +57,10 @@ function valueProblem(
 	given: string | undefined,
 ): Problem | null {
 	if (wanted === undefined && given !== undefined) {
-		return { code: 'needless-value', what: `${name} takes no value`, found: cleanText(given) };
+		return { code: 'needless-value', what: takesNoValue(name), found: cleanText(given) };
 	}
 	if (wanted !== undefined && (given === undefined || given === '')) {
-		return { code: 'missing-value', what: `${name} wants a value`, expected: `${name} ${wanted}` };
+		return { code: 'missing-value', what: needsValue(name), expected: `${name} ${wanted}` };
 	}
 	return null;
 }
@@ -59,9 +69,9 @@ function unknownOption(name: string, known: readonly string[]): Problem {
 	const near = nearestName(name.replace(/^-+/, ''), known);
 	return {
 		code: 'unknown-option',
-		what: 'this option is not known here',
+		what: UNKNOWN_OPTION,
 		found: cleanText(name),
-		hint: near === null ? '--help lists those that are.' : `Did you mean --${near}?`,
+		hint: near === null ? HELP_LISTS_OPTIONS : didYouMean(`--${near}`),
 	};
 }
 
@@ -72,14 +82,14 @@ function wordProblems(command: CliCommand, words: readonly string[]): Problem[] 
 		return [
 			{
 				code: 'missing-word',
-				what: 'something is missing in this request',
+				what: MISSING_WORD,
 				expected,
-				hint: `For example: ${command.example}`,
+				hint: forExample(command.example),
 			},
 		];
 	}
 	const extra = words[most];
 	if (extra === undefined) return [];
 	const found = cleanText(extra);
-	return [{ code: 'needless-word', what: 'this is one word too many', found, expected }];
+	return [{ code: 'needless-word', what: EXTRA_WORD, found, expected }];
 }

@@ -4,6 +4,8 @@
 import { cleanText } from '../base/clean-text.ts';
 import { nearestName } from '../base/nearest-name.ts';
 import type { Problem } from '../base/problem.ts';
+import { faultWords } from '../words/program.ts';
+import { didYouMean, HELP_LISTS_COMMANDS, NO_COMMAND, toOpenShow } from '../words/requests.ts';
 import type { CliCommand } from './command.ts';
 import { COMMANDS, START } from './command-list.ts';
 import { commandPlace } from './command-place.ts';
@@ -21,9 +23,7 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
 	} catch (error) {
 		// What a user can cause comes back as problems; whatever is thrown this far is a bug.
 		const trace = writeTrace(error, io);
-		io.complain(
-			`rackside has a fault of its own and stopped; the trace is ${trace}. Please pass it on.\n`,
-		);
+		io.complain(`${faultWords(trace, false)}\n`);
 		return EXIT.bug;
 	}
 }
@@ -55,13 +55,13 @@ function unknownCommand(word: string): Problem {
 	const near = nearestName(word, Object.keys(COMMANDS));
 	const isFile = /\.ya?ml$/i.test(word);
 	const hint = isFile
-		? `To open a show: rackside run ${cleanText(word)}`
+		? toOpenShow(cleanText(word))
 		: near === null
-			? 'rackside --help lists the commands.'
-			: `Did you mean ${near}?`;
+			? HELP_LISTS_COMMANDS
+			: didYouMean(near);
 	return {
 		code: 'unknown-command',
-		what: 'there is no such command',
+		what: NO_COMMAND,
 		found: cleanText(word),
 		hint,
 	};

@@ -8,6 +8,7 @@ import { type LengthUnit, lengthWords } from '../tuning/length-unit.ts';
 import { type SaddleMove, saddleMove, screwTurns } from '../tuning/saddle.ts';
 import type { SetUpDrift, SetUpMeasures } from '../tuning/set-up-drift.ts';
 import { setUpDrift, trussRodWords, usualSetUp } from '../tuning/set-up-drift.ts';
+import { SETUP } from '../words/bench-pages.ts';
 import { FRETS, type LaidFret } from './asked-set-up.ts';
 import { feedbackJson, feedbackWords } from './feedback-words.ts';
 import { signed, to4 } from './figures.ts';
@@ -153,32 +154,32 @@ export function pageLines(
 			.join(' / ');
 	const measures = Object.entries(MEASURE_NAMES).flatMap(([label, key]) => {
 		const usual = words(usualSetUp(instrument.kind)?.[key]);
-		const wanted =
-			words(instrument.setUp?.[key]) || (usual === '' ? 'not said' : `not said (usual ${usual})`);
+		const wanted = words(instrument.setUp?.[key]) || SETUP.noTarget(usual);
 		const found = words(measured[key]);
 		if (instrument.setUp?.[key] === undefined && found === '') return [];
 		const off = drift.find(({ what }) => what === key)?.millimetres ?? [];
 		const isOff = off.some((one) => one !== 0);
 		const much = off.map((one) => (one > 0 ? '+' : '') + lengthWords(one, unit)).join(' / ');
-		return [`${label}: wanted ${wanted}, measured ${found || 'never'}${isOff ? ` (${much})` : ''}`];
+		const read = found || SETUP.never;
+		return [SETUP.measure(label, wanted, isOff ? SETUP.off(read, much) : read)];
 	});
 	const saddles = saddle.map(({ string, cents, millimetres, towards, turns }) =>
 		towards === 'none'
-			? `string ${string}: right`
-			: `string ${string}: ${signed(cents, 1)} c, saddle ${lengthWords(millimetres, unit)} towards the ${towards}${turns === null ? '' : `, ${turns.toFixed(2)} turns`}`,
+			? SETUP.right(string)
+			: SETUP.saddle(
+					string,
+					signed(cents, 1),
+					`${SETUP.towards(lengthWords(millimetres, unit), towards)}${turns === null ? '' : SETUP.turns(turns)}`,
+				),
 	);
-	const date = past[0] ? isoTime(past[0]).slice(0, 10) : 'never';
+	const date = past[0] ? isoTime(past[0]).slice(0, 10) : SETUP.never;
 	return [
-		`${name}: last measured ${date}`,
+		SETUP.head(name, date),
 		...measures,
 		...measuredDrift(past).map((one) => sinceLine(one, unit)),
-		...(saddles.length === 0
-			? ['No intonation: give --at12 what the 12th fret of each string reads.']
-			: [...saddles, 'Slacken a string before its saddle moves; tune and read again after it.']),
+		...(saddles.length === 0 ? [SETUP.noIntonation] : [...saddles, SETUP.slacken]),
 		...rodWords(instrument, measured),
-		...(frets ?? []).map(
-			(one, index) => `fret ${index + 1}: ${lengthWords(one, unit)} from the nut`,
-		),
+		...(frets ?? []).map((one, index) => SETUP.fretPlace(index + 1, lengthWords(one, unit))),
 		...(page.laid === null ? [] : laidLines(page.laid, unit)),
 		...(page.feedback === 0 ? [] : [feedbackWords(page.feedback)]),
 		...page.findings,
@@ -194,15 +195,12 @@ function sinceLine({ what, change, days }: MeasuredDrift, unit: LengthUnit): str
 	const by = change.map((one) =>
 		isCents ? signed(one, 1) : `${one > 0 ? '+' : ''}${lengthWords(one, unit)}`,
 	);
-	const name = isCents ? '12th fret' : (LABELS[what] ?? what);
-	const since = days === 0 ? 'since earlier that day' : `in ${days} ${days === 1 ? 'day' : 'days'}`;
-	return `${name}: went ${by.join(isCents ? ' ' : ' / ')}${isCents ? ' c' : ''} ${since}`;
+	const name = isCents ? SETUP.at12 : (LABELS[what] ?? what);
+	const since = days === 0 ? SETUP.sameDay : SETUP.days(days);
+	return SETUP.went(name, `${by.join(isCents ? ' ' : ' / ')}${isCents ? ' c' : ''}`, since);
 }
 
 function laidLines({ fret, cents, scaleMm }: LaidFret, unit: LengthUnit): readonly string[] {
-	const out = Math.abs(cents) < 0.5 ? 'where it belongs' : `${signed(cents, 1)} c from its place`;
-	return [
-		`fret ${fret}: ${out}; right for a scale of ${lengthWords(scaleMm, unit)}`,
-		'Fret, nut and bridge places are a luthier’s work.',
-	];
+	const out = Math.abs(cents) < 0.5 ? SETUP.fretRight : SETUP.fretOff(signed(cents, 1));
+	return [SETUP.laid(fret, out, lengthWords(scaleMm, unit)), SETUP.luthier];
 }

@@ -1,6 +1,7 @@
 // What a start without a command offers: unfinished nights, the last show, the example show.
 
 import type { NightSummary } from '../disk/nights-folder.ts';
+import { OPEN_EXAMPLE, OPEN_EXAMPLE_AGAIN, openAgain, resumeNight } from '../words/program.ts';
 import { isFinished } from './night-on-disk.ts';
 
 export type Choice = {
@@ -25,17 +26,17 @@ export function startChoices({ nights, lastShow, example }: StartSources): reado
 	);
 	const choices = shows.flatMap(({ id, header, lastRecords }): (Choice & { place: number })[] => {
 		if (!header || isFinished(lastRecords)) return [];
-		const words = `go on with ${header.title} (night ${id})`;
+		const words = resumeNight(header.title, id);
 		return [{ file: header.showPath, words, isNew: false, place: placeOf(shows, header.showPath) }];
 	});
 	if (lastShow !== null) {
-		const words = lastShow === example ? 'open the example show again' : `open ${lastShow} again`;
+		const words = lastShow === example ? OPEN_EXAMPLE_AGAIN : openAgain(lastShow);
 		choices.push({ file: lastShow, words, isNew: true, place: placeOf(shows, lastShow) });
 	}
 	const sorted: Choice[] = choices
 		.toSorted((one, other) => one.place - other.place)
 		.map(({ file, words, isNew }) => ({ file, words, isNew }));
-	const all = [...sorted, { file: example, words: 'open the example show', isNew: true }];
+	const all = [...sorted, { file: example, words: OPEN_EXAMPLE, isNew: true }];
 	return all.filter((one, index) => all.findIndex(({ file }) => file === one.file) === index);
 }
 

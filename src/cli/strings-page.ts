@@ -11,6 +11,7 @@ import type { BearingString, StringLimits } from '../tuning/string-set.ts';
 import { balance, LEAST_STRENGTH_LEFT, limitsOf, totalNewtons } from '../tuning/string-set.ts';
 import { kilogramsForce, partialSharpness, poundsForce } from '../tuning/string-tension.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import { breaksOrNear, STRINGS } from '../words/bench-pages.ts';
 import { signed, to4 } from './figures.ts';
 
 export type SetAsked = {
@@ -143,7 +144,7 @@ export function setLines(set: SetInTuning, name: string): readonly string[] {
 	const rows = strings.map((one, index) => [
 		String(one.string),
 		gaugeWords(one.make),
-		`${one.newtons.toFixed(1)} N${one.uncertainty > 0 ? ` ± ${one.uncertainty * 100} %` : ''}`,
+		STRINGS.newtons(one.newtons, one.uncertainty),
 		`${poundsForce(one.newtons).toFixed(1)} lbf`,
 		`${kilogramsForce(one.newtons).toFixed(2)} kgf`,
 		`${signed(((shares[index] ?? 1) - 1) * 100, 0)} %`,
@@ -152,33 +153,32 @@ export function setLines(set: SetInTuning, name: string): readonly string[] {
 	]);
 	const stiff = strings.filter((_, index) => isStiff(limits[index] ?? null));
 	return [
-		`${name} in ${tuning.name}`,
+		STRINGS.head(name, tuning.name),
 		'',
-		...textTable(
-			['string', 'gauge', 'tension', '', '', 'of mean', 'semitones', 'at most', 'same feel'],
-			rows,
+		...textTable(STRINGS.columns, rows),
+		'',
+		STRINGS.onNeck(
+			{
+				newtons: total.newtons,
+				pounds: poundsForce(total.newtons),
+				kilograms: kilogramsForce(total.newtons),
+			},
+			total.uncertainty,
+			signed(total.newtons - totalNewtons(now).newtons, 0),
 		),
-		'',
-		`On the neck: ${total.newtons.toFixed(0)} N, ${poundsForce(total.newtons).toFixed(0)} lbf, ${kilogramsForce(total.newtons).toFixed(1)} kgf${total.uncertainty > 0 ? `, ± ${(total.uncertainty * 100).toFixed(0)} %` : ''}; ${signed(total.newtons - totalNewtons(now).newtons, 0)} N from its own tuning.`,
 		...strings
 			.filter(isNearBreaking)
-			.map(({ string }) => `String ${string} is near breaking. Keep eyes away, or choose another.`),
+			.map(({ string, strengthLeft }) => breaksOrNear(string, strengthLeft)),
 		...feelLines(set),
-		...(stiff.length === 0
-			? []
-			: [
-					`Stiff: string ${stiff.map(({ string }) => string).join(', ')}. Partials run sharp; tune by the low ones.`,
-				]),
-		...(strings.some(({ uncertainty }) => uncertainty > 0)
-			? ['Wound strings are reckoned by a model; unit-mass in the show file makes them exact.']
-			: []),
+		...(stiff.length === 0 ? [] : [STRINGS.stiff(stiff.map(({ string }) => string))]),
+		...(strings.some(({ uncertainty }) => uncertainty > 0) ? [STRINGS.estimated] : []),
 	];
 }
 
 function limitCells(limits: StringLimits | null): readonly string[] {
 	if (limits === null) return ['', ''];
 	const { headroomSemitones, centsPerKelvin } = limits;
-	return [`${headroomSemitones.toFixed(1)} to breaking`, `${centsPerKelvin.toFixed(1)} c/K`];
+	return [STRINGS.toBreaking(headroomSemitones), STRINGS.perDegree(centsPerKelvin)];
 }
 
 function isStiff(limits: StringLimits | null): boolean {
@@ -194,18 +194,11 @@ function feelLines({ strings, now, keepsFeel }: SetInTuning): readonly string[] 
 	const isThicker = strings.some(
 		({ make }, index) => (keepsFeel[index]?.make.millimetres ?? 0) > make.millimetres,
 	);
-	return [
-		`With the gauges of the same feel: ${newtons.toFixed(0)} N, ${signed(off * 100, 1)} % of what it bears now.`,
-		...(isThicker
-			? [
-					'Thicker strings: look at relief and intonation, and that none sticks in the nut. Cutting its slots is a luthier’s work.',
-				]
-			: []),
-	];
+	return [STRINGS.sameFeel(newtons, signed(off * 100, 1)), ...(isThicker ? [STRINGS.thicker] : [])];
 }
 
 function feelWords(choice: GaugeChoice | null): string {
-	if (choice === null) return 'none in stock';
-	if (Math.abs(choice.off) > FURTHEST_OFF) return 'none near';
+	if (choice === null) return STRINGS.noneInStock;
+	if (Math.abs(choice.off) > FURTHEST_OFF) return STRINGS.noneNear;
 	return `${gaugeWords(choice.make)} (${signed(choice.off * 100, 1)} %)`;
 }

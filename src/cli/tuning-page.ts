@@ -6,13 +6,15 @@ import type { SongShape } from '../plan/song-shapes.ts';
 import { capoSaidOtherwise, type TuningCard } from '../plan/tuning-card.ts';
 import { textTable } from '../report/text-table.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName, slotAndName } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { type HeardPair, shapeWords } from '../tuning/chord-shape.ts';
 import { fromPureWords } from '../tuning/interval.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { originOf } from '../tuning/named-tunings.ts';
 import { pureChainCents } from '../tuning/pure-chain.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import { breaksOrNear, TUNING } from '../words/bench-pages.ts';
+import { moveWords } from '../words/instrument-page.ts';
 import { inHertz, signed, to4 } from './figures.ts';
 
 export type TuningPage = {
@@ -76,45 +78,47 @@ function pairJson({ strings, interval, centsFromPure, beatsHz }: HeardPair) {
 
 /** The page as it is printed. */
 export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): readonly string[] {
-	const name = slotAndName(show, card.instrument.id);
+	const name = shownInstrument(show, card.instrument.id);
 	const { capo, from, to, total, retune } = card;
 	const origin = originOf(card.instrument.kind, to.name);
 	const strings = card.strings.map((one) => [
 		String(one.string),
 		one.note,
 		inHertz(one.hertz),
-		one.cents === 0 ? '' : `${signed(one.cents, 1)} c in it`,
-		one.move === 0 ? '' : `${one.move < 0 ? 'down' : 'up'} ${Math.abs(one.move)}`,
-		capo > 0 ? `sounds ${one.sounds}` : '',
-		one.bearing ? `${one.bearing.newtons.toFixed(1)} N` : '',
+		one.cents === 0 ? '' : TUNING.included(signed(one.cents, 1)),
+		moveWords(one.move),
+		capo > 0 ? TUNING.sounds(one.sounds) : '',
+		one.bearing ? TUNING.newtons(one.bearing.newtons) : '',
 	]);
+	// Nobody is told how to reach a pitch that the string does not live to see.
+	const isBreaking = card.strings.some(({ bearing }) => (bearing?.strengthLeft ?? 1) < 0);
 	const steps = retune.steps.map(({ string, how, to: note, round, from: was }) => {
-		const words = how === 'check' ? `check ${note}, up to pitch` : `${how} from ${was} to ${note}`;
-		return `  string ${string}: ${words}${round === 2 ? ' (second round)' : ''}`;
+		const words = how === 'check' ? TUNING.check(note) : TUNING.step(how, was, note);
+		return TUNING.stepLine(string, words, round === 2);
 	});
 	return [
-		`${name}: ${from.name === to.name ? to.name : `${from.name} to ${to.name}`}${capo > 0 ? `, capo ${capo}` : ''}, A4 = ${card.referenceHertz} Hz`,
-		...(origin === null || origin === 'common practice' ? [] : [`${to.name}: ${origin}`]),
+		`${TUNING.head(name, from.name, to.name)}${TUNING.capo(capo)}${TUNING.reference(card.referenceHertz)}`,
+		...TUNING.origin(to.name, origin),
 		...(capo > 0 ? [capoSaidOtherwise(card) ?? []].flat() : []),
 		'',
-		...textTable(['string', 'tune to', 'Hz', 'offset', 'move', '', 'tension'], strings),
+		...textTable(TUNING.columns, strings),
 		'',
-		...(steps.length === 0
-			? ['Nothing to retune; touch up.']
-			: [`Steps, about ${minutesSeconds(card.seconds)}:`, ...steps, retune.why]),
+		...(isBreaking
+			? []
+			: steps.length === 0
+				? [TUNING.none]
+				: [TUNING.steps(minutesSeconds(card.seconds)), ...steps, retune.why]),
 		...(total
-			? [
-					`On the neck: ${total.newtons.toFixed(0)} N${total.uncertainty > 0 ? ` ± ${(total.uncertainty * 100).toFixed(0)} %` : ''}, ${signed(card.changeNewtons ?? 0, 0)} N from its own tuning.`,
-				]
-			: ['No tension: give its strings and scale in the show file.']),
-		...nearBreaking(card).map(
-			(string) => `String ${string} is near breaking. Keep eyes away, or choose another.`,
-		),
+			? [TUNING.onNeck(total.newtons, total.uncertainty, signed(card.changeNewtons ?? 0, 0))]
+			: [TUNING.noTension]),
+		...card.strings
+			.filter(({ string }) => nearBreaking(card).includes(string))
+			.map(({ string, bearing }) => breaksOrNear(string, bearing?.strengthLeft ?? null)),
 		'',
-		'By ear, open strings:',
+		TUNING.openStrings,
 		...pairLines(card.byEar),
 		...pureChainLines(card),
-		...(chord === null ? [] : ['', 'By ear, the shape:', ...pairLines(chord)]),
+		...(chord === null ? [] : ['', TUNING.shape, ...pairLines(chord)]),
 		...songShapes.flatMap((one) => ['', songShapeHeading(show, one), ...pairLines(one.pairs)]),
 	];
 }
@@ -131,23 +135,20 @@ function pureChainLines({ strings }: TuningCard): readonly string[] {
 	);
 	const off = cents[worst] ?? 0;
 	if (Math.abs(off) < CHAIN_MISSES) return [];
-	return [
-		`Tuned pure from string to string, string ${strings.length - worst} would end ${Math.abs(off).toFixed(1)} c ${off < 0 ? 'flat' : 'sharp'}: tune each to its own target.`,
-	];
+	return [TUNING.pureChain(strings.length - worst, off)];
 }
 
 function songShapeHeading(show: Show, { song, player, capo, shape, name }: SongShape): string {
 	const said = `${shapeWords(shape)}${name === null ? '' : ` (${name})`}`;
-	const under = capo === 0 ? '' : ` at capo ${capo}`;
-	return `By ear, ${said}${under}, ${playerName(show, player)} in ${song.title}:`;
+	return TUNING.songShape(said, { capo, player: playerName(show, player), song: song.title });
 }
 
 function pairLines(pairs: readonly HeardPair[]): readonly string[] {
 	const rows = pairs.map((pair) => [
-		`  ${pair.strings.join(' and ')}`,
+		TUNING.pair(pair.strings),
 		pair.interval,
 		fromPureWords(pair),
-		`${pair.beatsHz.toFixed(2)} beats a second`,
+		TUNING.beats(pair.beatsHz),
 	]);
-	return textTable(['  strings', 'interval', 'from pure', ''], rows);
+	return textTable(TUNING.pairColumns, rows);
 }

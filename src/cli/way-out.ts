@@ -7,6 +7,7 @@ import { endOnSignals } from '../terminal/end-on-signals.ts';
 import { resetTerminal } from '../terminal/reset-terminal.ts';
 import type { Shutdown, ShutdownOutcome } from '../terminal/shutdown.ts';
 import { createShutdown } from '../terminal/shutdown.ts';
+import { faultWords, NOT_ALL_KEPT, NOT_ALL_SAVED } from '../words/program.ts';
 import { farewell } from './farewell.ts';
 import type { Io } from './io.ts';
 import { writeTrace } from './write-trace.ts';
@@ -28,7 +29,7 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	shutdown.hold({
 		syncJournal: async () => {
 			const status = await night.close();
-			if (!status.isSaved) throw new Error(status.problem ?? 'not everything was saved');
+			if (!status.isSaved) throw new Error(status.problem ?? NOT_ALL_SAVED);
 		},
 		reset: resetTerminal(stdout),
 		report: (outcome) => {
@@ -46,13 +47,10 @@ export function wayOut(parts: WayOutParts): Shutdown {
 function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
 	const { night, io, file, isRehearsal } = parts;
 	if (ending.kind === 'fault') {
-		const kept = isKept ? '; the night is kept up to its last key' : '';
-		io.complain(
-			`rackside has a fault of its own and stopped${kept}. The trace is ${writeTrace(ending.error, io)}; please pass it on.\n`,
-		);
+		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
 	}
 	if (!isKept) {
-		io.complain('Not everything of this night could be kept: the disk did not take it.\n');
+		io.complain(`${NOT_ALL_KEPT}\n`);
 		return;
 	}
 	io.write(farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed' }));

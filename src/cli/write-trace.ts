@@ -5,6 +5,7 @@ import { openSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { cleanText } from '../base/clean-text.ts';
+import { traceIn, traceText } from '../words/program.ts';
 import type { Io } from './io.ts';
 
 /** Writes the trace into a new file of the system's folder for such; gives back where, as words for a sentence. */
@@ -13,9 +14,9 @@ export function writeTrace(error: unknown, io: Io): string {
 	const path = join(tmpdir(), `rackside-trace-${process.pid}-${io.wallMs()}.txt`);
 	try {
 		writeSync(openSync(path, 'wx', 0o600), `${new Date(io.wallMs()).toISOString()}\n${text}\n`);
-		return `in ${cleanText(path)}`;
+		return traceIn(cleanText(path));
 	} catch {
 		// With no place for a file the trace is better on the terminal than nowhere.
-		return `this: ${cleanText(text)}`;
+		return traceText(cleanText(text));
 	}
 }

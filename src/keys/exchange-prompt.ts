@@ -4,7 +4,8 @@
 import type { NightMs } from '../journal/entry.ts';
 import { isAfterInterval, nextSongItem, songOnNow } from '../session/find.ts';
 import { missedHandOver } from '../session/missed-hand-over.ts';
-import { playerName } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { ANSWERS, noneMissed, swapSlotTitle, swapTitle, whoHas } from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt, nothingThere, playerOfKey, slotPrompt, withPlayer } from './prompts.ts';
 import { instrumentAtSlot, playersFor } from './rack-slots.ts';
@@ -39,7 +40,7 @@ function given(context: KeyContext, { player, instrument, isSinceBegin }: Given)
 	const since = isSinceBegin ? missedSince(context, player) : null;
 	if (isSinceBegin && since === null) {
 		const who = playerName(context.session.show, player);
-		return { kind: 'say', words: `No hand-over of ${who}'s was missed.` };
+		return { kind: 'say', words: noneMissed(who) };
 	}
 	const item = itemFor(context, player);
 	return {
@@ -56,16 +57,15 @@ function given(context: KeyContext, { player, instrument, isSinceBegin }: Given)
 
 /** Another instrument is in hands: a slot, or a player's letter and then a slot or `-` for none; enter first for since the song began. */
 export function exchangePrompt(isSinceBegin = false): Prompt {
-	const since = isSinceBegin ? 'since the song began' : 'now';
 	const isMissed = (context: KeyContext) =>
 		!isSinceBegin &&
 		context.session.show.players.some(({ id }) => missedSince(context, id) !== null);
 	return choicePrompt(
 		(context) => ({
-			title: `In hands ${since}: slot, or a player and then - for none`,
+			title: swapTitle(isSinceBegin),
 			choices: [
 				...context.session.show.players.map((one) => ({ key: one.key, words: one.name })),
-				...(isMissed(context) ? [{ key: 'enter', words: 'since the song began' }] : []),
+				...(isMissed(context) ? [{ key: 'enter', words: ANSWERS.sinceBegin }] : []),
 			],
 		}),
 		(key, context) => {
@@ -75,7 +75,7 @@ export function exchangePrompt(isSinceBegin = false): Prompt {
 			const { session } = context;
 			const instrument = instrumentAtSlot(session, key);
 			if (instrument) {
-				return withPlayer(context, `Who has ${instrument.name}?`, {
+				return withPlayer(context, whoHas(shownInstrument(session.show, instrument.id)), {
 					among: playersFor(session, instrument),
 					goOn: (player) => given(context, { player, instrument: instrument.id, isSinceBegin }),
 				});
@@ -86,11 +86,11 @@ export function exchangePrompt(isSinceBegin = false): Prompt {
 			return {
 				kind: 'prompt',
 				prompt: slotPrompt(
-					`${player.name} has ${since}: slot, or - for none`,
+					swapSlotTitle(player.name, isSinceBegin),
 					(one, now) => given(now, { player: player.id, instrument: one.id, isSinceBegin }),
 					{
 						'-': {
-							words: 'none',
+							words: ANSWERS.none,
 							outcome: (now) => given(now, { player: player.id, instrument: null, isSinceBegin }),
 						},
 					},

@@ -1,6 +1,8 @@
 // How the gear stands: instruments ready, set otherwise, out, back, staged or in doubt; boards and packs.
 
 import type { Instrument } from '../showfile/show.ts';
+import { ACTION_WORDS, FOOTER, NO_BOARDS, NO_PACKS } from '../words/actions.ts';
+import { WHICH_SLOT } from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
 import { correctPedalAsked, freedPedalKey, packAsked, stuckPedalKey } from './gear-prompts.ts';
@@ -16,17 +18,16 @@ function slotAction(title: string, then: (instrument: Instrument) => Outcome): (
 export const ready: Action = {
 	id: 'ready',
 	keys: ['t'],
-	words:
-		'ready, due work done: enter for the first to do, or a slot; = and a slot: as it stands; before the show and in an interval 0: all, as they stand',
-	footer: () => 'ready',
+	words: ACTION_WORDS.ready.help,
+	footer: () => FOOTER.ready,
 	act: readyPrompt,
 };
 
 export const asItIs: Action = {
 	id: 'as-it-is',
 	keys: ['c'],
-	words: 'capo or tuning as it really is: slot, then a fret or a name',
-	act: slotAction('Capo or tuning of which slot?', (instrument) => ({
+	words: ACTION_WORDS['as-it-is'].help,
+	act: slotAction(WHICH_SLOT.actual, (instrument) => ({
 		kind: 'prompt',
 		prompt: asItIsPrompt(instrument),
 	})),
@@ -35,11 +36,11 @@ export const asItIs: Action = {
 export const putAside: Action = {
 	id: 'put-aside',
 	keys: ['f'],
-	words: 'faulty or out tonight: slot, then what, or enter; 0 and its number: a pedal is stuck',
+	words: ACTION_WORDS['put-aside'].help,
 	act: (context) => ({
 		kind: 'prompt',
 		prompt: slotPrompt(
-			'Faulty or out: which slot?',
+			WHICH_SLOT.aside,
 			(instrument) => ({ kind: 'prompt', prompt: faultPrompt(instrument) }),
 			stuckPedalKey(context),
 		),
@@ -49,11 +50,11 @@ export const putAside: Action = {
 export const bringBack: Action = {
 	id: 'bring-back',
 	keys: ['r'],
-	words: 'back from the bench or from outside: slot; 0 and its number: a pedal switches again',
+	words: ACTION_WORDS['bring-back'].help,
 	act: (context) => ({
 		kind: 'prompt',
 		prompt: slotPrompt(
-			'Back on the rack: which slot?',
+			WHICH_SLOT.back,
 			({ id }) => command({ do: 'bring-back', instrument: id }),
 			freedPedalKey(context),
 		),
@@ -63,33 +64,29 @@ export const bringBack: Action = {
 export const stage: Action = {
 	id: 'stage',
 	keys: ['s'],
-	words: "staged at the player's place: slot",
-	act: slotAction("At the player's place: which slot?", ({ id }) =>
-		command({ do: 'stage', instrument: id }),
-	),
+	words: ACTION_WORDS.stage.help,
+	act: slotAction(WHICH_SLOT.staged, ({ id }) => command({ do: 'stage', instrument: id })),
 };
 
 export const doubtAll: Action = {
 	id: 'doubt-all',
 	keys: ['a'],
-	words: 'everything on the rack needs checking again (light, heat, rain): enter',
+	words: ACTION_WORDS['doubt-all'].help,
 	act: () => ({ kind: 'prompt', prompt: doubtAllPrompt() }),
 };
 
 export const correctPedal: Action = {
 	id: 'correct-pedal',
 	keys: ['o'],
-	words: "a pedal isn't as shown: player's letter where several have boards, then its number",
-	whyNot: ({ session }) =>
-		Object.keys(session.boards).length > 0 ? null : 'No player has a board in this show.',
+	words: ACTION_WORDS['correct-pedal'].help,
+	whyNot: ({ session }) => (Object.keys(session.boards).length > 0 ? null : NO_BOARDS),
 	act: correctPedalAsked,
 };
 
 export const pack: Action = {
 	id: 'pack',
 	keys: ['w'],
-	words:
-		"pack: player's letter, then its number, - where the current one is suspect; - and its number clears one",
-	whyNot: ({ session }) => (session.show.packs.length > 0 ? null : 'This show lists no packs.'),
+	words: ACTION_WORDS.pack.help,
+	whyNot: ({ session }) => (session.show.packs.length > 0 ? null : NO_PACKS),
 	act: packAsked,
 };

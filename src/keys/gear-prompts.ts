@@ -5,8 +5,25 @@ import type { Command } from '../session/command.ts';
 import { wearersOf } from '../session/shared-packs.ts';
 import type { Pack } from '../showfile/show.ts';
 import { packName, playerName } from '../showfile/shown-names.ts';
+import { sideBySide } from '../words/line-columns.ts';
+import {
+	ANSWERS,
+	boardTitle,
+	CLEAR_WHICH_PACK,
+	NO_PACK_SUSPECT,
+	NO_PEDAL_STUCK,
+	noSuchPack,
+	noSuchPedal,
+	packTitle,
+	pedalIs,
+	pedalOf,
+	pedalStuck,
+	SUSPECT,
+	WHICH_PEDAL,
+	WHOSE_BOARD,
+	WHOSE_PACK,
+} from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
-import { sideBySide } from './line-columns.ts';
 import { choicePrompt, type OtherKeys, playerPrompt, withPlayer } from './prompts.ts';
 
 /** The keys of a list's things, in their order. */
@@ -26,7 +43,7 @@ type PedalAsk = {
 
 /** Whose board, where several have one, and then which pedal. */
 function askPedal(context: KeyContext, ask: PedalAsk): Outcome {
-	return withPlayer(context, 'Whose board?', {
+	return withPlayer(context, WHOSE_BOARD, {
 		among: Object.keys(context.session.boards),
 		goOn: (player) => ({ kind: 'prompt', prompt: pedalPrompt(player, ask) }),
 	});
@@ -37,7 +54,7 @@ function pedalPrompt(player: string, { title, words, command }: PedalAsk): Promp
 		({ session }) => {
 			const { pedals, stuck } = session.boards[player]?.context ?? { pedals: {}, stuck: [] };
 			return {
-				title: `${playerName(session.show, player)}'s board: ${title}`,
+				title: boardTitle(playerName(session.show, player), title),
 				lines: sideBySide(
 					(session.show.boards[player] ?? []).flatMap(({ id, name }, place) => {
 						const is = { isOn: pedals[id]?.on === true, isStuck: stuck.includes(id) };
@@ -51,18 +68,16 @@ function pedalPrompt(player: string, { title, words, command }: PedalAsk): Promp
 			const pedal = listed(session.show.boards[player] ?? [], key);
 			return pedal
 				? { kind: 'command', command: command(player, pedal.id) }
-				: { kind: 'say', words: `The board has no pedal ${key}.` };
+				: { kind: 'say', words: noSuchPedal(key) };
 		},
 	);
 }
 
-const onOff = (isOn: boolean): string => (isOn ? 'on' : 'off');
-
 /** Which pedal is set otherwise than we believe. */
 export function correctPedalAsked(context: KeyContext): Outcome {
 	return askPedal(context, {
-		title: 'which pedal is otherwise?',
-		words: (pedal, { isOn }) => `${pedal} is ${onOff(!isOn)}`,
+		title: WHICH_PEDAL.otherwise,
+		words: (pedal, { isOn }) => pedalIs(pedal, !isOn),
 		command: (player, pedal) => ({ do: 'correct-pedal', player, pedal }),
 	});
 }
@@ -72,11 +87,11 @@ export function stuckPedalKey({ session }: KeyContext): OtherKeys {
 	if (Object.keys(session.boards).length === 0) return {};
 	const outcome = (context: KeyContext): Outcome =>
 		askPedal(context, {
-			title: 'which pedal does not switch?',
-			words: (pedal, { isOn, isStuck }) => `${pedal} ${isStuck ? 'STUCK' : 'stays'} ${onOff(isOn)}`,
+			title: WHICH_PEDAL.stuck,
+			words: (pedal, { isOn, isStuck }) => pedalStuck(pedal, isOn, isStuck),
 			command: (player, pedal) => ({ do: 'mark-pedal-stuck', player, pedal }),
 		});
-	return { '0': { words: 'a pedal', outcome } };
+	return { '0': { words: ANSWERS.pedal, outcome } };
 }
 
 /** `0` where a show has boards: a pedal that switches again. */
@@ -85,12 +100,12 @@ export function freedPedalKey({ session }: KeyContext): OtherKeys {
 	const outcome = (context: KeyContext): Outcome =>
 		isAnyStuck(context)
 			? askPedal(context, {
-					title: 'which pedal switches again?',
-					words: (pedal, { isOn, isStuck }) => (isStuck ? `${pedal}, ${onOff(isOn)}` : null),
+					title: WHICH_PEDAL.freed,
+					words: (pedal, { isOn, isStuck }) => (isStuck ? pedalOf(pedal, isOn) : null),
 					command: (player, pedal) => ({ do: 'free-pedal', player, pedal }),
 				})
-			: { kind: 'say', words: 'No pedal is marked stuck.' };
-	return { '0': { words: 'a pedal', outcome } };
+			: { kind: 'say', words: NO_PEDAL_STUCK };
+	return { '0': { words: ANSWERS.pedal, outcome } };
 }
 
 function isAnyStuck({ session }: KeyContext): boolean {
@@ -101,10 +116,10 @@ function isAnyStuck({ session }: KeyContext): boolean {
 export function packAsked(context: KeyContext): Outcome {
 	return {
 		kind: 'prompt',
-		prompt: playerPrompt(context, 'Whose pack?', {
+		prompt: playerPrompt(context, WHOSE_PACK, {
 			among: context.session.show.players.map(({ id }) => id),
 			goOn: (player) => ({ kind: 'prompt', prompt: packPrompt(player) }),
-			others: { '-': { words: 'clear a suspect pack', outcome: clearAsked } },
+			others: { '-': { words: ANSWERS.clearSuspect, outcome: clearAsked } },
 		}),
 	};
 }
@@ -114,14 +129,16 @@ function packPrompt(player: string): Prompt {
 	return choicePrompt(
 		({ session }) => {
 			const worn = session.players[player]?.pack ?? null;
-			const has = worn === null ? 'no pack on' : `pack ${packName(session.show, worn)}`;
 			return {
-				title: `${playerName(session.show, player)} has ${has}; which now?`,
+				title: packTitle(
+					playerName(session.show, player),
+					worn === null ? null : packName(session.show, worn),
+				),
 				lines: sideBySide(session.show.packs.map((pack) => packWords({ session }, pack))),
 				choices:
 					worn === null || session.suspectPacks.includes(worn)
 						? []
-						: [{ key: '-', words: 'current pack is suspect' }],
+						: [{ key: '-', words: ANSWERS.suspect }],
 			};
 		},
 		(key, { session }) => {
@@ -135,12 +152,12 @@ function packPrompt(player: string): Prompt {
 }
 
 function clearAsked({ session: { suspectPacks } }: KeyContext): Outcome {
-	if (suspectPacks.length === 0) return { kind: 'say', words: 'No pack is suspect.' };
+	if (suspectPacks.length === 0) return { kind: 'say', words: NO_PACK_SUSPECT };
 	return {
 		kind: 'prompt',
 		prompt: choicePrompt(
 			({ session }) => ({
-				title: 'Clear which suspect pack?',
+				title: CLEAR_WHICH_PACK,
 				lines: sideBySide(
 					session.show.packs.flatMap((pack) =>
 						session.suspectPacks.includes(pack.id) ? [packWords({ session }, pack)] : [],
@@ -159,7 +176,7 @@ function clearAsked({ session: { suspectPacks } }: KeyContext): Outcome {
 
 const noPack = (key: string): Outcome => ({
 	kind: 'say',
-	words: `There is no pack ${key} in the list.`,
+	words: noSuchPack(key),
 });
 
 /** `1 P1  G1  Ash  SUSPECT`: its key in the list, its name, channel, who wears it. */
@@ -169,6 +186,6 @@ function packWords({ session }: Pick<KeyContext, 'session'>, { id, channel }: Pa
 		`${LISTED[place] ?? ''} ${packName(session.show, id)}`,
 		...(channel === null ? [] : [channel]),
 		...wearersOf(session, id).map((one) => one.name),
-		...(session.suspectPacks.includes(id) ? ['SUSPECT'] : []),
+		...(session.suspectPacks.includes(id) ? [SUSPECT] : []),
 	].join('  ');
 }

@@ -1,12 +1,24 @@
 // What is given into hands: as planned, or otherwise.
 
 import { firstSong } from '../plan/demand/first-song.ts';
-import type { Job, PlannedHandOver, Stay } from '../plan/plan.ts';
+import type { PlannedHandOver, Stay } from '../plan/plan.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
 import { asBackup, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoWords } from '../tuning/capo-words.ts';
+import { ACTION_WORDS, FOOTER, keepsFooter, noHandOver } from '../words/actions.ts';
+import {
+	ANSWERS,
+	checkFirst,
+	HANDS_EMPTY,
+	handOverLine,
+	handOverTitle,
+	loggedWords,
+	NOT_DONE,
+	notInHandOver,
+	stayLine,
+} from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { exchangePrompt } from './exchange-prompt.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
@@ -58,11 +70,9 @@ function openWords({ session }: KeyContext, { handOvers, stays }: Open): string 
 	const kept = stays.map(({ instrument, capo }) => {
 		const slot = slotOf(session, instrument).toUpperCase();
 		const isMoved = session.instruments[instrument]?.context.capo !== capo;
-		return isMoved
-			? `keeps ${slot}, ${capo === 0 ? 'capo off' : `capo on ${capo}`}`
-			: `keeps ${slot}`;
+		return keepsFooter(slot, isMoved ? capo : null);
 	});
-	const all = [...(handOvers.length > 0 ? ['handed'] : []), ...kept];
+	const all = [...(handOvers.length > 0 ? [FOOTER.handed] : []), ...kept];
 	return all.length === 0 ? null : all.join(', ');
 }
 
@@ -88,13 +98,15 @@ function recorded(context: KeyContext, open: Open): Outcome {
 	if (later === null) return command;
 	const { session, keyOf } = context;
 	const { show } = session;
-	const [first, ...more] = [...handOvers, ...stays];
-	const who = [...handOvers, ...stays].map(({ player }) => playerName(show, player)).join(' and ');
-	const what =
-		more.length > 0
-			? 'have theirs'
-			: `has ${first?.instrument == null ? 'empty hands' : shownInstrument(show, first.instrument)}`;
-	const says = `Logged: ${who} ${what} for ${later} (next). ${keyOf('take-back')} undo, ${keyOf('exchange')} correct.`;
+	const all = [...handOvers, ...stays];
+	const given = all[0]?.instrument ?? null;
+	const says = loggedWords({
+		players: all.map(({ player }) => playerName(show, player)),
+		instrument: given === null ? null : shownInstrument(show, given),
+		song: later,
+		undoKey: keyOf('take-back'),
+		swapKey: keyOf('exchange'),
+	});
 	// It was named by the first press and is so since the second.
 	return { ...command, isStampedNow: true, says };
 }
@@ -107,17 +119,14 @@ function handOverOutcome(context: KeyContext): Outcome {
 	const count = given.length + open.stays.length;
 	if (later === null && count < 2) return recorded(context, open);
 	const { show } = context.session;
-	const all = count < 2 ? 'enter again if it is in hands now' : `enter again for all ${count}`;
-	const slots = count < 2 ? '' : ', or the slot of one';
 	return {
 		kind: 'prompt',
 		prompt: slotPrompt(
 			{
-				title:
-					later === null ? `In hands now: ${all}${slots}` : `For ${later}, next: ${all}${slots}`,
+				title: handOverTitle(later, count),
 				lines: [
-					...open.handOvers.map((one) => handOverLine(context, one)),
-					...open.stays.map((one) => stayLine(show, one)),
+					...open.handOvers.map((one) => lineOf(context, one)),
+					...open.stays.map((one) => stayLineOf(show, one)),
 				],
 			},
 			(instrument, now) => {
@@ -131,12 +140,12 @@ function handOverOutcome(context: KeyContext): Outcome {
 					? recorded(now, one)
 					: {
 							kind: 'say',
-							words: `${shownInstrument(show, instrument.id)} isn't part of this hand-over. ${context.keyOf('exchange')} hands anything.`,
+							words: notInHandOver(shownInstrument(show, instrument.id), context.keyOf('exchange')),
 						};
 			},
 			{
 				enter: {
-					words: count < 2 ? 'in hands' : 'all of them',
+					words: count < 2 ? ANSWERS.inHands : ANSWERS.all,
 					outcome: (now) => recorded(now, open),
 				},
 			},
@@ -145,15 +154,15 @@ function handOverOutcome(context: KeyContext): Outcome {
 }
 
 /** Who gets what, and what is to be checked before it leaves the rack. */
-function handOverLine(context: KeyContext, planned: PlannedHandOver): string {
+function lineOf(context: KeyContext, planned: PlannedHandOver): string {
 	const { show } = context.session;
 	const { player, instrument, tuning, capo, leave, for: named } = planned;
 	const what =
 		instrument === null
-			? 'hands empty'
+			? HANDS_EMPTY
 			: `${shownInstrument(show, instrument)}, ${tuning?.name ?? ''}, ${capoWords(capo)}${asBackup(show, named)}`;
-	const check = leave === null ? '' : `, check ${leave}`;
-	return `${playerName(show, player)}: ${what}${workLeft(context, planned)}${check}`;
+	const check = leave === null ? '' : checkFirst(leave);
+	return handOverLine(playerName(show, player), what, `${workLeft(context, planned)}${check}`);
 }
 
 /** What enter records as done, though nobody has said that it is; a touch-up changes nothing. */
@@ -166,40 +175,31 @@ function workLeft({ plan }: KeyContext, of: PlannedHandOver): string {
 	return left.map((words) => `, ${words}`).join('');
 }
 
-const NOT_DONE: Readonly<Record<Job, readonly string[]>> = {
-	'touch-up': [],
-	retune: ['NOT RETUNED'],
-	capo: ['CAPO NOT MOVED'],
-	restring: ['NOT RESTRUNG'],
-};
-
-function stayLine(show: Show, { player, instrument, capo, for: named }: Stay): string {
+function stayLineOf(show: Show, { player, instrument, capo, for: named }: Stay): string {
 	const what = `${shownInstrument(show, instrument)}, ${capoWords(capo)}${asBackup(show, named)}`;
-	return `${playerName(show, player)} keeps ${what}`;
+	return stayLine(playerName(show, player), what);
 }
 
 export const handOver: Action = {
 	id: 'hand-over',
 	keys: ['enter'],
-	words:
-		'the planned hand-overs are in hands now; for the next song while one is on: enter again; in the other views it opens the picked row',
+	words: ACTION_WORDS['hand-over'].help,
 	footer: (context) => {
-		if (context.view === 'settings') return 'change';
-		if (openPicked(context) !== null) return 'open';
+		if (context.view === 'settings') return FOOTER.change;
+		if (openPicked(context) !== null) return FOOTER.open;
 		return openWords(context, openNow(context));
 	},
 	whyNot: (context) =>
 		openPicked(context) !== null || isAnyOpen(openNow(context))
 			? null
-			: `No hand-over is coming; ${context.keyOf('exchange')} records one that was not planned.`,
+			: noHandOver(context.keyOf('exchange')),
 	act: (context) => openPicked(context) ?? handOverOutcome(context),
 };
 
 export const exchange: Action = {
 	id: 'exchange',
 	keys: ['x'],
-	words:
-		'another instrument is in hands: slot; or x, a player, - for none; in the set view: for a player in the picked song, tonight',
+	words: ACTION_WORDS.exchange.help,
 	act: (context) =>
 		context.view === 'set' ? nameTonight(context) : { kind: 'prompt', prompt: exchangePrompt() },
 };

@@ -1,6 +1,8 @@
 // What happens and is to be kept: a string that breaks, an incident, a memo.
 
 import { openBreak } from '../session/find.ts';
+import { ACTION_WORDS, FOOTER, noIncident } from '../words/actions.ts';
+import { WHICH_SLOT } from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
@@ -16,7 +18,7 @@ function breakOutcome({ session }: KeyContext): Outcome {
 		return command({ do: 'report-break', instrument: only });
 	return {
 		kind: 'prompt',
-		prompt: slotPrompt('String break: which slot?', (one) =>
+		prompt: slotPrompt(WHICH_SLOT.break, (one) =>
 			command({ do: 'report-break', instrument: one.id }),
 		),
 	};
@@ -25,33 +27,31 @@ function breakOutcome({ session }: KeyContext): Outcome {
 export const stringBreak: Action = {
 	id: 'break',
 	keys: ['b'],
-	words: 'string break: backups at once, best first',
-	footer: (context) => (openBreak(context.session) ? 'backups' : 'break'),
+	words: ACTION_WORDS.break.help,
+	footer: (context) => (openBreak(context.session) ? FOOTER.backups : FOOTER.break),
 	act: breakOutcome,
 };
 
 export const incident: Action = {
 	id: 'incident',
 	keys: ['i'],
-	words: 'incident: stamped now, nothing asked',
+	words: ACTION_WORDS.incident.help,
 	act: () => command({ do: 'note-incident' }),
 };
 
 export const describe: Action = {
 	id: 'describe',
 	keys: ['e'],
-	words: 'add to the last incident: string by digit, kind by letter, words',
-	footer: ({ session }) => (openBreak(session) ? 'which string' : null),
+	words: ACTION_WORDS.describe.help,
+	footer: ({ session }) => (openBreak(session) ? FOOTER.whichString : null),
 	whyNot: ({ session, keyOf }) =>
-		session.incidents.length > 0
-			? null
-			: `There is no incident to add to; ${keyOf('incident')} marks one.`,
+		session.incidents.length > 0 ? null : noIncident(keyOf('incident')),
 	act: (context) => ({ kind: 'prompt', prompt: describePrompt(context) }),
 };
 
 export const memo: Action = {
 	id: 'memo',
 	keys: ['m'],
-	words: 'memo',
+	words: ACTION_WORDS.memo.help,
 	act: (context) => ({ kind: 'prompt', prompt: memoPrompt(context) }),
 };

@@ -13,11 +13,24 @@ import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoSaid } from '../tuning/capo-words.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
-import { exposedLine, openStringsBlock, shapeBlock } from './by-ear-words.ts';
+import { exposedLine, openStringsBlock, shapeBlock } from '../words/by-ear-words.ts';
+import {
+	checkWords,
+	faultWords,
+	moveWords,
+	pageTitle,
+	RACK_EMPTY,
+	soundsAs,
+	stepsWords,
+	stringsWords,
+	tensionWords,
+	tunedTo,
+} from '../words/instrument-page.ts';
+import { LINE_COLUMNS } from '../words/line-columns.ts';
+import { ANSWERS } from '../words/questions.ts';
+import { historyBlock, rodBlock, setUpLines } from '../words/set-up-words.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
-import { LINE_COLUMNS } from './line-columns.ts';
 import type { PromptView } from './prompt-view.ts';
-import { historyBlock, rodBlock, setUpLines } from './set-up-words.ts';
 
 /** The page of whatever is picked on the rack. */
 export function instrumentPage(): Prompt {
@@ -28,9 +41,9 @@ export function instrumentPage(): Prompt {
 		view: (context) => {
 			const page = pageOf(context);
 			const choices = [
-				{ key: 'up', words: 'the one above' },
-				{ key: 'down', words: 'the one below' },
-				{ key: 'esc', words: 'close' },
+				{ key: 'up', words: ANSWERS.above },
+				{ key: 'down', words: ANSWERS.below },
+				{ key: 'esc', words: ANSWERS.close },
 			];
 			return { ...page, field: null, choices };
 		},
@@ -47,7 +60,7 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 	const { show } = session;
 	const instrument = show.instruments[Math.min(picked, show.instruments.length - 1)];
 	const state = instrument && session.instruments[instrument.id];
-	if (!instrument || !state) return { title: 'Nothing is on the rack.', lines: [] };
+	if (!instrument || !state) return { title: RACK_EMPTY, lines: [] };
 	const { tuning, capo, stringHours, faults, stringsDown } = state.context;
 	const work = plan.work.find((one) => one.instrument === instrument.id);
 	const next = plan.handOvers.find((one) => one.instrument === instrument.id);
@@ -65,27 +78,35 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 	const song = work?.section.song;
 	const forWhom =
 		work === undefined || song === undefined
-			? ''
-			: `, for ${playerName(show, work.player)} in ${songTitle(show, song)}`;
+			? null
+			: { player: playerName(show, work.player), song: songTitle(show, song) };
 	const warmth = warmthOn(session, instrument);
 	const isAsWanted = wantedCapo === capo && samePitches(tuning, to);
-	const age = stringHours === null ? 'of unknown age' : `${stringHours.toFixed(1)} h in hands`;
 	const past = context.measuredOn(instrument);
 	const shapes = shapesNext(context, instrument);
 	return {
-		title: `${shownInstrument(show, instrument.id)}: in ${tuning.name}, ${capoSaid(capo)}${isAsWanted ? ', as wanted' : `; wanted ${to.name}, ${capoSaid(wantedCapo)}`}${forWhom}`,
+		title: pageTitle({
+			instrument: shownInstrument(show, instrument.id),
+			is: tunedTo(tuning.name, capoSaid(capo)),
+			wanted: isAsWanted ? null : tunedTo(to.name, capoSaid(wantedCapo)),
+			forWhom,
+		}),
 		lines: [
 			...stringLines(card),
 			...stepLines(card),
 			...[
-				`strings ${age}${instrument.strung.on === null ? '' : `, put on ${instrument.strung.on}`}${tensionWords(card)}`,
+				stringsWords({
+					hours: stringHours,
+					putOn: instrument.strung.on,
+					tension: tensionOf(card),
+				}),
 				...(warmth === null ? [] : [warmth]),
 				...shapes.map(exposedLine),
 				...setUpLines(instrument.setUp, past, nowMs),
 				...(stringsDown.length > 0 || faults.length > 0
-					? [`${stringsDown.length > 0 ? 'string broken; ' : ''}${faults.join(', ')}`]
+					? [faultWords(stringsDown.length > 0, faults)]
 					: []),
-				...(instrument.leave === null ? [] : [`check ${instrument.leave}`]),
+				...(instrument.leave === null ? [] : [checkWords(instrument.leave)]),
 				...(instrument.notes === null ? [] : [instrument.notes]),
 			].flatMap((line) => wrapWords(line, LINE_COLUMNS)),
 		],
@@ -136,32 +157,23 @@ function stringCells(one: CardString, capo: number): string {
 		one.hertz.toFixed(2).padStart(7),
 		`${one.cents > 0 ? '+' : ''}${one.cents} c`.padStart(5),
 		moveWords(one.move).padEnd(6),
-		...(capo > 0 ? [`as ${one.sounds.padEnd(3)}`] : []),
+		...(capo > 0 ? [soundsAs(one.sounds)] : []),
 	];
 	return cells.join(' ');
-}
-
-function moveWords(move: number): string {
-	return move === 0 ? '' : `${move < 0 ? 'down' : 'up'} ${Math.abs(move)}`;
 }
 
 function stepLines({ retune }: TuningCard): readonly string[] {
 	if (retune.steps.length === 0) return [];
 	const first = retune.steps.filter(({ round }) => round === 1);
-	const words = first.map(({ string, to, how }) =>
-		how === 'check' ? `${string} check ${to}` : `${string} ${how} to ${to}`,
-	);
-	const isTwice = first.length < retune.steps.length;
-	const all = `steps: ${words.join(', ')}${isTwice ? '; then all once more' : ''}; end going up`;
-	return wrapWords(all, LINE_COLUMNS);
+	return wrapWords(stepsWords(first, first.length < retune.steps.length), LINE_COLUMNS);
 }
 
-function tensionWords({ total, changeNewtons, strings }: TuningCard): string {
+function tensionOf({ total, changeNewtons, strings }: TuningCard): string {
 	if (total === null) return '';
-	const off = total.uncertainty > 0 ? ` ± ${(total.uncertainty * 100).toFixed(0)} %` : '';
-	const change = Math.round(changeNewtons ?? 0);
-	const more = change === 0 ? '' : `, ${change > 0 ? '+' : ''}${change} N`;
 	const least = strings.reduce((one, { bearing }) => Math.min(one, bearing?.strengthLeft ?? 1), 1);
-	const near = least < LEAST_STRENGTH_LEFT ? '; A STRING NEAR BREAKING' : '';
-	return `; on the neck ${total.newtons.toFixed(0)} N${off}${more}${near}`;
+	return tensionWords({
+		...total,
+		changeNewtons: Math.round(changeNewtons ?? 0),
+		isNearBreaking: least < LEAST_STRENGTH_LEFT,
+	});
 }

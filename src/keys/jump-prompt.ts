@@ -4,7 +4,8 @@ import { sessionAfter } from '../plan/what-if/what-if.ts';
 import type { Command, JumpPlace } from '../session/command.ts';
 import { nextSongItem } from '../session/find.ts';
 import { songTitle } from '../showfile/shown-names.ts';
-import { skippedWords } from './jump-words.ts';
+import { skippedTitles } from '../words/jump-words.ts';
+import { beforeSong, inPlaceOf, JUMP_TITLE, jumpedWords } from '../words/questions.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import type { KeyWords } from './prompt-view.ts';
 import { type SongField, songPrompt, songsFromNext } from './song-prompt.ts';
@@ -14,7 +15,7 @@ export function jumpPrompt(place: JumpPlace = 'before-next', field?: SongField):
 	const other = place === 'before-next' ? 'instead-of-next' : 'before-next';
 	return songPrompt(
 		{
-			title: () => 'Next song: letters, up and down, enter',
+			title: () => JUMP_TITLE,
 			untyped: songsFromNext,
 			about: (song, context) => ({
 				lines: context.previewOf(song.id, place),
@@ -23,8 +24,8 @@ export function jumpPrompt(place: JumpPlace = 'before-next', field?: SongField):
 			chosen: (song, context) => {
 				const command: Command = { do: 'choose-next', song: song.id, place };
 				const after = sessionAfter(context, [command]);
-				const skipped = after === null ? [] : skippedWords(context.session, after);
-				const says = `${song.title} is next, ${skipped[0]?.replace('SKIPS', 'skips')}; ${context.keyOf('take-back')} undo.`;
+				const skipped = after === null ? [] : skippedTitles(context.session, after);
+				const says = jumpedWords(song.title, skipped, context.keyOf('take-back'));
 				return { kind: 'command', command, ...(skipped.length === 0 ? {} : { says }) };
 			},
 			also: (key, at) => (key === 'tab' ? { kind: 'prompt', prompt: jumpPrompt(other, at) } : null),
@@ -48,7 +49,7 @@ function placeChoices(
 	return [
 		{
 			key: 'tab',
-			words: asked.place === 'before-next' ? `before ${title}` : `in place of ${title}`,
+			words: asked.place === 'before-next' ? beforeSong(title) : inPlaceOf(title),
 		},
 	];
 }

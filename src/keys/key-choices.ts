@@ -1,6 +1,7 @@
 // The keys that a user has set in place of the defaults: which can be, and why one cannot. Whatever was
 // kept of them, every action has a key.
 
+import { keptKeyUnusable, keyFixed, keyNotChoosable, keyTaken } from '../words/actions.ts';
 import { ACTIONS } from './actions.ts';
 import type { KeyChoices } from './preferences.ts';
 
@@ -14,30 +15,19 @@ export function keyOfAction(id: string, chosen: KeyChoices): string {
 	return chosen[id] ?? ACTIONS.find((one) => one.id === id)?.keys[0] ?? '';
 }
 
-/** An action in two or three words. */
-export function actionName(id: string): string {
-	const words = ACTIONS.find((one) => one.id === id)?.words ?? id;
-	return words
-		.replace(/^in the set view: /, '')
-		.replace(/[:;,(].*$/, '')
-		.trim();
-}
-
 /** Why this key cannot be for this action, a sentence; null when it can. */
 export function whyNotKey(id: string, key: string, chosen: KeyChoices): string | null {
 	if (!CHOOSABLE_ACTIONS.some((one) => one.id === id)) {
-		return `The key for ${actionName(id)} always stays the same.`;
+		return keyFixed(id);
 	}
 	if (!CHOOSABLE.test(key)) {
-		return `A letter or one of , . ; ' [ ] = / \\ \` can be chosen, not ${key}.`;
+		return keyNotChoosable(key);
 	}
 	const other = ACTIONS.find(
 		(one) =>
 			one.id !== id && (chosen[one.id] === undefined ? one.keys : [chosen[one.id]]).includes(key),
 	);
-	return other === undefined
-		? null
-		: `${key} is the key for ${actionName(other.id)} already; choose another, or change that one first.`;
+	return other === undefined ? null : keyTaken(key, other.id);
 }
 
 /** Those of the kept keys that can be used, and a sentence for each that cannot: its action has the default. */
@@ -55,9 +45,7 @@ export function usableKeys(kept: KeyChoices): {
 		if (wrong === undefined) return { keys, problems };
 		const [id, key] = wrong;
 		const why = whyNotKey(id, key, keys);
-		problems.push(
-			`The key kept for ${actionName(id)} cannot be used: ${why} It has its usual one.`,
-		);
+		problems.push(keptKeyUnusable(id, why ?? ''));
 		const { [id]: _, ...others } = keys;
 		keys = others;
 	}

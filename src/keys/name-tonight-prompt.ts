@@ -6,23 +6,32 @@ import { whatIf } from '../plan/what-if/what-if.ts';
 import type { Command } from '../session/command.ts';
 import { whyFixed } from '../session/decide-set.ts';
 import { findSongItem } from '../session/find.ts';
-import { playerName, slotAndName } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { capoSaid } from '../tuning/capo-words.ts';
+import { LIST_EMPTY } from '../words/actions.ts';
+import {
+	ANSWERS,
+	anotherFor,
+	NOBODY_IN_INTERVAL,
+	TONIGHT,
+	tonightSlotTitle,
+	tonightTitle,
+} from '../words/questions.ts';
+import { changeLines, itemTitle } from '../words/set-words.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { namedTonight } from './named-tonight.ts';
 import { choicePrompt, slotPrompt, withPlayer } from './prompts.ts';
-import { changeLines, itemTitle } from './set-words.ts';
 
 /** Asks for the player, unless there is one only, then for the slot. */
 export function nameTonight(context: KeyContext): Outcome {
 	const { session, picked } = context;
 	const item = session.list[Math.min(picked, session.list.length - 1)];
-	if (item === undefined) return { kind: 'say', words: 'The set is empty.' };
+	if (item === undefined) return { kind: 'say', words: LIST_EMPTY };
 	const { key } = item;
-	const why = item.kind === 'interval' ? 'Nobody plays in an interval.' : whyFixed(session, key);
+	const why = item.kind === 'interval' ? NOBODY_IN_INTERVAL : whyFixed(session, key);
 	if (why !== null) return { kind: 'say', words: why };
 	const title = itemTitle(session, key);
-	return withPlayer(context, `Another instrument in ${title}: for whom?`, {
+	return withPlayer(context, anotherFor(title), {
 		among: session.show.players.map(({ id }) => id),
 		goOn: (player) => ({ kind: 'prompt', prompt: tonightSlotPrompt(context, key, player) }),
 	});
@@ -36,7 +45,7 @@ function tonightSlotPrompt({ session }: KeyContext, key: string, player: string)
 		prompt: confirmPrompt({ do: 'name-tonight', item: key, player, part }),
 	});
 	return slotPrompt(
-		`${itemTitle(session, key)} tonight: ${playerName(session.show, player)} has which slot?`,
+		tonightSlotTitle(itemTitle(session, key), playerName(session.show, player)),
 		(instrument, now) => {
 			const song = findSongItem(now.session, key);
 			return song === null
@@ -44,8 +53,8 @@ function tonightSlotPrompt({ session }: KeyContext, key: string, player: string)
 				: ask(namedTonight(now.session, instrument, { item: song, player }));
 		},
 		{
-			'-': { words: 'none', outcome: () => ask({ kind: 'none' }) },
-			...(isNamed ? { '0': { words: 'as the song says', outcome: () => ask(null) } } : {}),
+			'-': { words: ANSWERS.none, outcome: () => ask({ kind: 'none' }) },
+			...(isNamed ? { '0': { words: ANSWERS.asSongSays, outcome: () => ask(null) } } : {}),
 		},
 	);
 }
@@ -60,11 +69,11 @@ function confirmPrompt(command: NameTonight): Prompt {
 			const after = whatIf(context, command);
 			const who = playerName(session.show, player);
 			return {
-				title: `${itemTitle(session, key)} tonight: ${who} ${partWords(context, part)}`,
+				title: tonightTitle(itemTitle(session, key), who, partWords(context, part)),
 				lines: after.ok ? changeLines(context, after, key) : [after.why],
 				choices: [
-					{ key: 'enter', words: 'so tonight' },
-					{ key: 'esc', words: 'leave it' },
+					{ key: 'enter', words: ANSWERS.tonight },
+					{ key: 'esc', words: ANSWERS.cancel },
 				],
 			};
 		},
@@ -74,7 +83,8 @@ function confirmPrompt(command: NameTonight): Prompt {
 }
 
 function partWords({ session }: KeyContext, part: TonightPart | null): string {
-	if (part === null) return 'as the song says';
-	if (part.kind === 'none') return 'with empty hands';
-	return `on ${slotAndName(session.show, part.instrument)}, ${part.tuning.name}, ${capoSaid(part.capo)}`;
+	if (part === null) return TONIGHT.asSongSays;
+	if (part.kind === 'none') return TONIGHT.empty;
+	const named = shownInstrument(session.show, part.instrument);
+	return TONIGHT.on(named, part.tuning.name, capoSaid(part.capo));
 }

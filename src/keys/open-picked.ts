@@ -1,6 +1,9 @@
 // What enter opens in the views that are lists: the picked row in full.
 
 import { findSong } from '../session/find.ts';
+import { LIST_EMPTY } from '../words/actions.ts';
+import { cuesWords, intervalSentence, NOTHING_HAPPENED } from '../words/questions.ts';
+import { endsWords, tempoWords } from '../words/stage.ts';
 import { instrumentPage } from './instrument-page.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 
@@ -12,7 +15,7 @@ export function openPicked(context: KeyContext): Outcome | null {
 		case 'set':
 			return { kind: 'say', words: songWords(context) };
 		case 'log': {
-			const words = context.logWords(context.picked) ?? 'Nothing has happened yet.';
+			const words = context.logWords(context.picked) ?? NOTHING_HAPPENED;
 			return { kind: 'say', words };
 		}
 		case 'settings':
@@ -24,15 +27,15 @@ export function openPicked(context: KeyContext): Outcome | null {
 
 function songWords({ session, picked }: KeyContext): string {
 	const item = session.list[Math.min(picked, session.list.length - 1)];
-	if (!item) return 'The set is empty.';
-	if (item.kind === 'interval') return `Interval of ${Math.round(item.seconds / 60)} minutes.`;
+	if (!item) return LIST_EMPTY;
+	if (item.kind === 'interval') return intervalSentence(Math.round(item.seconds / 60));
 	const song = findSong(session, item.song);
 	if (!song) return item.song;
 	return [
 		song.title,
-		...(song.tempo === null ? [] : [`${song.tempo} beats a minute`]),
-		`ends: ${song.ends}`,
-		`cue points: ${song.cues.map(({ at }) => at).join(', ') || 'none'}`,
+		...(song.tempo === null ? [] : [tempoWords(song.tempo)]),
+		endsWords(song.ends),
+		cuesWords(song.cues.map(({ at }) => at)),
 		...(song.notes ? [song.notes] : []),
 	].join('; ');
 }

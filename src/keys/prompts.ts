@@ -4,7 +4,16 @@
 import type { Session } from '../session/session.ts';
 import type { Instrument, Player } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
-import { FAULTS } from './incident-kinds.ts';
+import { FAULTS } from '../words/incident-kinds.ts';
+import {
+	ANSWERS,
+	emptySlot,
+	faultTitle,
+	noSuchFault,
+	noSuchPlayer,
+	notASlot,
+	QUIT_TITLE,
+} from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { KeyWords, PromptView } from './prompt-view.ts';
 import { instrumentAtSlot } from './rack-slots.ts';
@@ -31,10 +40,7 @@ export function choicePrompt(
 /** Says that no instrument answers to this key. */
 export const nothingThere = (key: string): Outcome => ({
 	kind: 'say',
-	words:
-		key.length > 1
-			? `${key} is no slot; esc leaves this question first.`
-			: `Nothing on the rack has the slot ${key}.`,
+	words: key.length > 1 ? notASlot(key) : emptySlot(key),
 });
 
 /** Keys of a prompt with a meaning of their own: what the footer says, and what each comes to. */
@@ -104,7 +110,7 @@ export function playerPrompt(
 			const other = others[key.toLowerCase()];
 			if (other) return other.outcome(now);
 			const player = playerOfKey(now.session, key, among);
-			return player ? goOn(player.id) : { kind: 'say', words: `No player has the key ${key}.` };
+			return player ? goOn(player.id) : { kind: 'say', words: noSuchPlayer(key) };
 		},
 	);
 }
@@ -113,12 +119,12 @@ export function playerPrompt(
 export function faultPrompt(instrument: Instrument): Prompt {
 	return choicePrompt(
 		({ session: { show } }) => ({
-			title: `${shownInstrument(show, instrument.id)}: what is wrong? enter: out tonight`,
+			title: faultTitle(shownInstrument(show, instrument.id)),
 			choices: FAULTS.map(({ letter, words }) => ({ key: letter, words })),
 		}),
 		(key) => {
 			const fault = FAULTS.find(({ letter }) => letter === key.toLowerCase());
-			if (key !== 'enter' && !fault) return { kind: 'say', words: `No fault goes by ${key}.` };
+			if (key !== 'enter' && !fault) return { kind: 'say', words: noSuchFault(key) };
 			return {
 				kind: 'command',
 				command: { do: 'put-aside', instrument: instrument.id, fault: fault?.kind ?? null },
@@ -131,11 +137,11 @@ export function faultPrompt(instrument: Instrument): Prompt {
 export function leavePrompt(): Prompt {
 	return choicePrompt(
 		() => ({
-			title: 'Leave?',
+			title: QUIT_TITLE,
 			choices: [
-				{ key: 'enter', words: 'leave, the night stays open' },
-				{ key: 'e', words: 'end the show' },
-				{ key: 'esc', words: 'stay' },
+				{ key: 'enter', words: ANSWERS.quit },
+				{ key: 'e', words: ANSWERS.closeShow },
+				{ key: 'esc', words: ANSWERS.stay },
 			],
 		}),
 		(key) => {

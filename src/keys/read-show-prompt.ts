@@ -3,21 +3,20 @@
 import { problemText } from '../base/problem.ts';
 import { decide } from '../session/decide.ts';
 import { showDifferences } from '../session/show-differences.ts';
+import { ANSWERS, NO_SHOW_FILE, SHOW_FILE_TITLE, unreadable } from '../words/questions.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
 
 /** Reads the file; its first problem as a sentence, or what differs and the question whether it counts. */
 export function readShowOutcome(context: KeyContext): Outcome {
 	const reading = context.readShow?.();
-	if (!reading) return { kind: 'say', words: 'There is no show file to read here.' };
+	if (!reading) return { kind: 'say', words: NO_SHOW_FILE };
 	const { show, problems } = reading;
 	if (show === null) {
 		const [first] = problems;
-		const more =
-			problems.length > 1 ? ` ${problems.length - 1} more; rackside check lists them.` : '';
 		return {
 			kind: 'say',
-			words: `Nothing changes: ${first ? problemText(first) : 'the file cannot be read.'}${more}`,
+			words: unreadable(first ? problemText(first) : null, problems.length - 1),
 		};
 	}
 	const command = { do: 'read-show-again', show } as const;
@@ -27,11 +26,11 @@ export function readShowOutcome(context: KeyContext): Outcome {
 		kind: 'prompt',
 		prompt: choicePrompt(
 			({ session }) => ({
-				title: 'The show file as it is now:',
+				title: SHOW_FILE_TITLE,
 				lines: showDifferences(session, show),
 				choices: [
-					{ key: 'enter', words: 'go on by it' },
-					{ key: 'esc', words: 'leave it' },
+					{ key: 'enter', words: ANSWERS.useIt },
+					{ key: 'esc', words: ANSWERS.cancel },
 				],
 			}),
 			(key) => (key === 'enter' ? { kind: 'command', command } : { kind: 'pass' }),

@@ -7,9 +7,10 @@ import { findInstrument } from '../session/find.ts';
 import { readiness, recheckSeconds } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
+import { sideBySide } from '../words/line-columns.ts';
+import { ANSWERS, DONE, NO_WORK_DUE, readyTitle, WHICH_SLOT } from '../words/questions.ts';
 import { command } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
-import { sideBySide } from './line-columns.ts';
 import { type OtherKeys, slotPrompt } from './prompts.ts';
 
 /** More of them than these stand side by side; so many have a line each even at 80 by 24. */
@@ -25,19 +26,17 @@ export function readyPrompt(context: KeyContext): Outcome {
 		kind: 'prompt',
 		prompt: slotPrompt(
 			{
-				title: name === null ? 'Ready: which slot?' : `Ready: enter for ${name}, or a slot`,
+				title: readyTitle(name),
 				lines: dues.length > MOST_SINGLE ? sideBySide(dues) : dues,
 			},
 			({ id }, now) => readyOutcome(now, id),
 			{
 				enter: {
-					words: name ?? 'nothing is due',
+					words: name ?? ANSWERS.nothingDue,
 					outcome: (now) =>
-						first === undefined
-							? { kind: 'say', words: 'No work is due; press a slot.' }
-							: readyOutcome(now, first),
+						first === undefined ? { kind: 'say', words: NO_WORK_DUE } : readyOutcome(now, first),
 				},
-				'=': { words: 'as it stands', outcome: asItStands },
+				'=': { words: ANSWERS.asItIs, outcome: asItStands },
 				...allKey(context),
 			},
 		),
@@ -94,12 +93,12 @@ function doneWords(context: KeyContext, instrument: string): string {
 	const state = session.instruments[instrument]?.context;
 	const due = dueOn(context, instrument);
 	const done = [
-		...(isBroken(session, instrument) ? ['restring'] : []),
+		...(isBroken(session, instrument) ? [DONE.restring] : []),
 		...(due && state && !samePitches(due.tuning, state.tuning) ? [due.tuning.name] : []),
-		...(due && due.capo !== state?.capo ? [due.capo === 0 ? 'capo off' : `capo ${due.capo}`] : []),
-		...(due?.isEarly ? ['not the touch-up'] : []),
+		...(due && due.capo !== state?.capo ? [DONE.capo(due.capo)] : []),
+		...(due?.isEarly ? [DONE.noTouchUp] : []),
 	];
-	return done.length === 0 ? 'touch-up' : done.join(', ');
+	return done.length === 0 ? DONE.touchUp : done.join(', ');
 }
 
 /**
@@ -129,7 +128,7 @@ function readyOutcome(context: KeyContext, instrument: string): Outcome {
 function asItStands(): Outcome {
 	return {
 		kind: 'prompt',
-		prompt: slotPrompt('Ready as it stands: which slot?', ({ id }) =>
+		prompt: slotPrompt(WHICH_SLOT.readyAsItIs, ({ id }) =>
 			command({ do: 'make-ready', instrument: id, due: null }),
 		),
 	};
@@ -140,7 +139,7 @@ function allKey({ session }: KeyContext): OtherKeys {
 	return value === 'before' || value === 'interval'
 		? {
 				'0': {
-					words: 'all on the rack, as they stand',
+					words: ANSWERS.allAsTheyAre,
 					outcome: () => command({ do: 'make-all-ready' }),
 				},
 			}

@@ -3,12 +3,11 @@
 
 import { NEW } from '../journal/record.ts';
 import type { ListItem } from '../session/session.ts';
+import { ACTION_WORDS, FOOTER, LIST_EMPTY, ONLY_IN_LIST } from '../words/actions.ts';
 import type { Action } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { readShowOutcome } from './read-show-prompt.ts';
 import { dropPrompt, holdPrompt, insertPrompt } from './set-prompts.ts';
-
-const ELSEWHERE = 'That is for the set view; tab goes there.';
 
 function pickedItem({ session, picked }: KeyContext): ListItem | null {
 	return session.list[Math.min(picked, session.list.length - 1)] ?? null;
@@ -23,14 +22,13 @@ function setAction(
 ): Action {
 	return {
 		...one,
-		words: `in the set view: ${one.words}`,
 		footer: (context) => {
 			const item = context.view === 'set' ? pickedItem(context) : null;
 			return item && one.footer(item);
 		},
 		whyNot: (context) => {
-			if (context.view !== 'set') return ELSEWHERE;
-			return pickedItem(context) === null ? 'The set is empty.' : null;
+			if (context.view !== 'set') return ONLY_IN_LIST;
+			return pickedItem(context) === null ? LIST_EMPTY : null;
 		},
 		act: (context) => {
 			const item = pickedItem(context);
@@ -44,22 +42,22 @@ export const SET_ACTIONS: readonly Action[] = [
 	setAction({
 		id: 'move-song',
 		keys: ['g'],
-		words: 'hold the picked song; up and down move it',
-		footer: () => 'move',
+		words: ACTION_WORDS['move-song'].help,
+		footer: () => FOOTER.move,
 		act: (item, context) => holdPrompt(item, context),
 	}),
 	setAction({
 		id: 'insert-song',
 		keys: ['p'],
-		words: 'put a song in after the picked one',
-		footer: () => 'put in',
+		words: ACTION_WORDS['insert-song'].help,
+		footer: () => FOOTER.add,
 		act: (item) => ({ kind: 'prompt', prompt: insertPrompt(item.key) }),
 	}),
 	setAction({
 		id: 'drop-song',
 		keys: ['k'],
-		words: 'drop the picked song, or take it on again',
-		footer: (item) => (item.kind === 'song' && item.isPassedOver ? 'take on again' : 'drop'),
+		words: ACTION_WORDS['drop-song'].help,
+		footer: (item) => (item.kind === 'song' && item.isPassedOver ? FOOTER.addAgain : FOOTER.drop),
 		act: (item, context) =>
 			item.kind === 'song' && item.isPassedOver
 				? {
@@ -72,8 +70,8 @@ export const SET_ACTIONS: readonly Action[] = [
 	setAction({
 		id: 'encore',
 		keys: ['h'],
-		words: 'the picked song to the end of the encore',
-		footer: () => 'encore',
+		words: ACTION_WORDS.encore.help,
+		footer: () => FOOTER.encore,
 		act: (item) => ({
 			kind: 'command',
 			command: { do: 'play-in-encore', item: item.key },
@@ -84,9 +82,9 @@ export const SET_ACTIONS: readonly Action[] = [
 	{
 		id: 'read-show',
 		keys: ['v'],
-		words: 'in the set view: read the show file again',
-		footer: ({ view, readShow }) => (view === 'set' && readShow ? 'read file' : null),
-		whyNot: ({ view }) => (view === 'set' ? null : ELSEWHERE),
+		words: ACTION_WORDS['read-show'].help,
+		footer: ({ view, readShow }) => (view === 'set' && readShow ? FOOTER.reload : null),
+		whyNot: ({ view }) => (view === 'set' ? null : ONLY_IN_LIST),
 		act: readShowOutcome,
 	},
 ];

@@ -7,9 +7,18 @@ import type { Command } from '../session/command.ts';
 import { whyFixed } from '../session/decide-set.ts';
 import type { ListItem } from '../session/session.ts';
 import { placeBeside, placeNow, placesFor, type SetPlace } from '../session/set-places.ts';
+import {
+	ANSWERS,
+	AS_IT_STANDS_NOW,
+	addTitle,
+	dropSong,
+	dropTitle,
+	songAtPlace,
+	UP_DOWN,
+} from '../words/questions.ts';
+import { beginWords, changeLines, dropWords, itemTitle } from '../words/set-words.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
-import { beginWords, changeLines, dropWords, itemTitle } from './set-words.ts';
 import { songPrompt } from './song-prompt.ts';
 
 /** Takes hold of a song, where it can be moved. */
@@ -43,13 +52,13 @@ function heldPrompt(key: string, at: number): Prompt {
 				const after = whatIf(context, commandAt(context));
 				const { session, plan } = after.ok ? after : context;
 				return {
-					title: `${itemTitle(session, key)}: ${beginWords(context, { session, plan }, key)}`,
-					lines: after.ok ? changeLines(context, after, key) : ['Where it stands now.'],
+					title: songAtPlace(itemTitle(session, key), beginWords(context, { session, plan }, key)),
+					lines: after.ok ? changeLines(context, after, key) : [AS_IT_STANDS_NOW],
 					tonight: { session, plan, item: key },
 					choices: [
-						{ key: 'up down', words: 'move it' },
-						{ key: 'enter', words: 'put it there' },
-						{ key: 'esc', words: 'leave it' },
+						{ key: UP_DOWN, words: ANSWERS.move },
+						{ key: 'enter', words: ANSWERS.putHere },
+						{ key: 'esc', words: ANSWERS.cancel },
 					],
 				};
 			},
@@ -82,8 +91,7 @@ export function insertPrompt(
 	const other = side === 'after' ? 'before' : 'after';
 	return songPrompt(
 		{
-			title: ({ session }) =>
-				`Put in ${side} ${itemTitle(session, beside)}: letters, up and down, enter; tab: ${other}`,
+			title: ({ session }) => addTitle(side, itemTitle(session, beside), other),
 			about: (song, context) => {
 				const after = whatIf(context, commandFor(song.id, context));
 				if (!after.ok) return { lines: [after.why] };
@@ -120,12 +128,12 @@ export function dropPrompt({ key }: ListItem, context: KeyContext): Outcome {
 				if (!after.ok) return { title: after.why };
 				const { follows, lines } = dropWords(now, after, key);
 				return {
-					title: `Drop ${title}?  ${follows}`,
+					title: dropTitle(title, follows),
 					lines,
 					tonight: { session: after.session, plan: after.plan, item: key },
 					choices: [
-						{ key: 'enter', words: `drop ${title}` },
-						{ key: 'esc', words: 'keep it' },
+						{ key: 'enter', words: dropSong(title) },
+						{ key: 'esc', words: ANSWERS.keep },
 					],
 				};
 			},

@@ -3,7 +3,17 @@
 
 import { LOOK_NAMES } from '../base/colors.ts';
 import type { Show } from '../showfile/show.ts';
-import { actionName, CHOOSABLE_ACTIONS, keyOfAction, whyNotKey } from './key-choices.ts';
+import { actionName, keyNow, newKeyTitle } from '../words/actions.ts';
+import { ANSWERS } from '../words/questions.ts';
+import {
+	COLOUR_NAMES,
+	COLOURS,
+	coloursNote,
+	coloursNow,
+	keyNote,
+	NO_SUCH_SETTING,
+} from '../words/settings.ts';
+import { CHOOSABLE_ACTIONS, keyOfAction, whyNotKey } from './key-choices.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { Preferences } from './preferences.ts';
 import { choicePrompt } from './prompts.ts';
@@ -16,20 +26,20 @@ export function settingRows({ preferences, show }: SettingsInput): readonly Sett
 	const next = LOOK_NAMES[(LOOK_NAMES.indexOf(looks) + 1) % LOOK_NAMES.length] ?? 'dark';
 	return [
 		{
-			name: 'looks',
-			value: looks,
-			note: `enter: the next of ${LOOK_NAMES.length}`,
+			name: COLOURS,
+			value: COLOUR_NAMES[looks],
+			note: coloursNote(LOOK_NAMES.length),
 			open: () => ({
 				kind: 'prefer',
 				changes: { looks: next },
-				words: `The looks are ${next} now.`,
+				words: coloursNow(next),
 			}),
 		},
 		...timeSettings(times, show),
 		...CHOOSABLE_ACTIONS.map(({ id, keys: [usual = ''] }) => ({
 			name: actionName(id),
 			value: keyOfAction(id, keys),
-			note: keys[id] === undefined ? '' : `usually ${usual}`,
+			note: keys[id] === undefined ? '' : keyNote(usual),
 			open: (): Outcome => ({ kind: 'prompt', prompt: keyPrompt(id) }),
 		})),
 	];
@@ -42,7 +52,7 @@ export function openSetting({ preferences, picked, session }: KeyContext): Outco
 	return (
 		settingRows({ preferences, show: session.show })[picked]?.open() ?? {
 			kind: 'say',
-			words: 'There is no such setting.',
+			words: NO_SUCH_SETTING,
 		}
 	);
 }
@@ -51,10 +61,10 @@ export function openSetting({ preferences, picked, session }: KeyContext): Outco
 function keyPrompt(id: string): Prompt {
 	return choicePrompt(
 		({ preferences }) => ({
-			title: `New key for ${actionName(id)}, now ${keyOfAction(id, preferences.keys)}: press it`,
+			title: newKeyTitle(id, keyOfAction(id, preferences.keys)),
 			choices: [
-				{ key: 'delete', words: 'the usual one' },
-				{ key: 'esc', words: 'leave it' },
+				{ key: 'delete', words: ANSWERS.default },
+				{ key: 'esc', words: ANSWERS.cancel },
 			],
 		}),
 		(pressed, { preferences }) => {
@@ -68,7 +78,7 @@ function keyPrompt(id: string): Prompt {
 			return {
 				kind: 'prefer',
 				changes: { keys },
-				words: `${key} is the key for ${actionName(id)} now.`,
+				words: keyNow(key, id),
 			};
 		},
 	);

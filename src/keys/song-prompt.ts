@@ -3,6 +3,8 @@
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { Song } from '../showfile/show.ts';
+import { NO_SONG } from '../words/questions.ts';
+import { moreWords } from '../words/stage.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
 import { type TextField, textPrompt } from './text-field.ts';
@@ -35,7 +37,6 @@ const SHOWN_SONGS = 5;
 type SongAbout = Pick<PromptView, 'lines' | 'tonight'> & Partial<Pick<PromptView, 'choices'>>;
 
 const NOTHING_SAID: SongAbout = { lines: [] };
-const NO_SONG = 'No song of the catalogue has that in its title.';
 
 /** What choosing a song is for. */
 type SongAsk = {
@@ -76,7 +77,7 @@ export function songPrompt(
 				lines: [
 					...songs.slice(first, first + SHOWN_SONGS).map((song, place) => {
 						const more = songs.length - first - SHOWN_SONGS;
-						const rest = place === SHOWN_SONGS - 1 && more > 0 ? `   +${more} more` : '';
+						const rest = place === SHOWN_SONGS - 1 && more > 0 ? `   ${moreWords(more)}` : '';
 						return `${song === chosen ? '>' : ' '} ${song.title}${rest}`;
 					}),
 					...about.lines,

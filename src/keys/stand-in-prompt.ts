@@ -8,6 +8,17 @@ import type { StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import {
+	ANSWERS,
+	breakTitle,
+	isBrokenOne,
+	laterWords,
+	NO_BACKUP_FITS,
+	NO_BACKUP_KEYS,
+	OR,
+	playOnLeft,
+	TAKE,
+} from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
 import { instrumentAtSlot, slotOf } from './rack-slots.ts';
@@ -16,7 +27,6 @@ import { instrumentAtSlot, slotOf } from './rack-slots.ts';
 const MOST_LINES = 4;
 /** With less of the song left than this, one goes through it on what strings there are: common practice, no source. */
 const WAY_THROUGH_SECONDS = 60;
-const STRINGS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'];
 
 /** The stand-ins for the break that waits for its answer; `broken` is swallowed when its slot is typed after all. */
 export function standInPrompt(): Prompt {
@@ -45,7 +55,7 @@ export function standInPrompt(): Prompt {
 					? give(first.instrument, offered)
 					: {
 							kind: 'say',
-							words: 'No backup fits. 0: play on. A slot: hand it anyway.',
+							words: NO_BACKUP_KEYS,
 						};
 			}
 			const instrument = instrumentAtSlot(context.session, key);
@@ -53,7 +63,7 @@ export function standInPrompt(): Prompt {
 			if (instrument.id === open.instrument)
 				return {
 					kind: 'say',
-					words: `${shownInstrument(context.session.show, instrument.id)} is the broken one.`,
+					words: isBrokenOne(shownInstrument(context.session.show, instrument.id)),
 				};
 			return give(instrument.id, offered);
 		},
@@ -68,17 +78,21 @@ function standInView(context: KeyContext): PromptView {
 	const who = player === null ? '' : playerName(session.show, player);
 	const silent = open ? Math.max(0, (nowMs - open.atMs) / 1000) : 0;
 	return {
-		title: `STRING BREAK  ${who}  ${shownInstrument(session.show, open?.instrument ?? '')}  down ${minutesSeconds(silent)}`,
+		title: breakTitle(
+			who,
+			shownInstrument(session.show, open?.instrument ?? ''),
+			minutesSeconds(silent),
+		),
 		lines: [
-			...(standIns.length === 0 ? ['No backup fits.'] : standInLines(session, standIns)),
+			...(standIns.length === 0 ? [NO_BACKUP_FITS] : standInLines(session, standIns)),
 			...(open === null ? [] : [playOnLine(context, open)]),
 		],
 		field: null,
 		choices: [
-			{ key: 'enter', words: 'the first is in hands' },
-			{ key: 'slot', words: 'another' },
-			{ key: '0', words: 'play on' },
-			{ key: 'esc', words: 'decide later' },
+			{ key: 'enter', words: ANSWERS.firstInHands },
+			{ key: 'slot', words: ANSWERS.another },
+			{ key: '0', words: ANSWERS.playOn },
+			{ key: 'esc', words: ANSWERS.decideLater },
 		],
 	};
 }
@@ -86,12 +100,12 @@ function standInView(context: KeyContext): PromptView {
 /** What to take, in how long it is in hands, what it is to be in, what it costs later, and why: in columns, since it is read in a hurry. */
 function standInLines(session: Session, standIns: readonly StandIn[]): readonly string[] {
 	const rows = standIns.map((one, index) => ({
-		take: index === 0 ? 'TAKE' : '  or',
+		take: index === 0 ? TAKE : OR,
 		slot: slotOf(session, one.instrument).toUpperCase(),
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
 		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
-		words: [...laterWords(one.later), ...whyBeside(one)].join('; '),
+		words: [...costOf(one.later), ...whyBeside(one)].join('; '),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
 	const names = widest(rows.map(({ name }) => name));
@@ -117,9 +131,9 @@ function whyBeside({ why, capo }: StandIn): readonly string[] {
 const NAME_COLUMNS = 12;
 
 /** The first thing that it costs, and how many more there are; nothing where it costs nothing. */
-function laterWords([first, ...more]: readonly string[]): readonly string[] {
+function costOf([first, ...more]: readonly string[]): readonly string[] {
 	if (first === undefined) return [];
-	return [`later: ${first}${more.length === 0 ? '' : ` (+${more.length})`}`];
+	return [laterWords(first, more.length)];
 }
 
 /** What playing on means: in the last minute of a song, the way through it on the strings that are left. */
@@ -129,15 +143,14 @@ function playOnLine({ session, plan, nowMs, playOnLater }: KeyContext, open: Inc
 	const leftSeconds = (endMs - nowMs) / 1000;
 	const isNearEnd = item !== undefined && leftSeconds < WAY_THROUGH_SECONDS;
 	const words = isNearEnd
-		? `${stringsLeft(session, open.instrument)}, ${minutesSeconds(leftSeconds)} left`
-		: 'play on';
+		? playOnLeft(stringsLeft(session, open.instrument), minutesSeconds(leftSeconds))
+		: ANSWERS.playOn;
 	const later = open.player === null ? [] : playOnLater(open.player);
-	return ['  or  0', [words, ...laterWords(later)].join('; ')].join(' ');
+	return [`${OR}  0`, [words, ...costOf(later)].join('; ')].join(' ');
 }
 
-function stringsLeft(session: Session, id: string | null): string {
+function stringsLeft(session: Session, id: string | null): number {
 	const instrument = id === null ? null : findInstrument(session, id);
 	const down = id === null ? 0 : (session.instruments[id]?.context.stringsDown.length ?? 0);
-	const count = (instrument?.tuning.notes.length ?? 0) - down;
-	return `${STRINGS[count] ?? count} strings`;
+	return (instrument?.tuning.notes.length ?? 0) - down;
 }

@@ -7,6 +7,7 @@ import type { Command, HandOver, Staying } from '../session/command.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import { segueItem } from '../session/segue.ts';
 import { songTitle } from '../showfile/shown-names.ts';
+import { FOOTER, startSong } from '../words/actions.ts';
 import type { KeyContext } from './key-context.ts';
 
 type Given = Pick<PlannedHandOver, 'player' | 'instrument' | 'tuning' | 'capo' | 'pack'>;
@@ -81,8 +82,8 @@ export function stepWords({ session }: KeyContext): string | null {
 	const on = songOnNow(session);
 	if (on && session.song) {
 		const point = cuePoints(on.song)[cueIndex(session.song) + 1];
-		return point ? point.at : segueItem(session, on.item) ? 'segue' : 'song ends';
+		return point ? point.at : segueItem(session, on.item) ? FOOTER.segue : FOOTER.songEnds;
 	}
 	const next = nextSongItem(session);
-	return next ? `start ${songTitle(session.show, next.song)}` : null;
+	return next ? startSong(songTitle(session.show, next.song)) : null;
 }

@@ -1,6 +1,7 @@
 // A prompt with a line of text in it: every press counts, space is a letter, and a draft is kept until
 // it is entered. What the line is for is for those who ask.
 
+import { ANSWERS, notTypedHere, TYPE_THEN_ENTER } from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
 import { editLine, lineOf, lineText, type TextLine, typeInto } from './text-line.ts';
@@ -37,7 +38,7 @@ export function textPrompt(field: TextField, line: TextLine = lineOf('')): Promp
 			choices:
 				field.draft === undefined || text === ''
 					? []
-					: [{ key: 'esc', words: 'keep it for later' }],
+					: [{ key: 'esc', words: ANSWERS.keepForLater }],
 			...field.view(text, context),
 			field: line,
 		}),
@@ -51,10 +52,9 @@ export function textPrompt(field: TextField, line: TextLine = lineOf('')): Promp
 			if (!isText && (key === 'space' || key === 'pagedown')) return { kind: 'pass' };
 			const typed = key === 'space' ? ' ' : key;
 			// Named keys are longer words; anything else is one character as it was typed.
-			if (/^[a-z\d-]{2,}$/.test(typed))
-				return { kind: 'say', words: 'Type, then enter; esc leaves.' };
+			if (/^[a-z\d-]{2,}$/.test(typed)) return { kind: 'say', words: TYPE_THEN_ENTER };
 			if (!accepts(typed) || text.length >= LONGEST_TEXT)
-				return { kind: 'say', words: `${typed} does not belong here.` };
+				return { kind: 'say', words: notTypedHere(typed) };
 			return goOn(typeInto(line, typed));
 		},
 	};

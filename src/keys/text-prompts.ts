@@ -5,11 +5,24 @@ import { warmthWords } from '../session/warmth-words.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { CAPO_HIGHEST } from '../tuning/capo.ts';
+import { capoSaid } from '../tuning/capo-words.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
-import { INCIDENT_KINDS } from './incident-kinds.ts';
+import { INCIDENT_KINDS } from '../words/incident-kinds.ts';
+import { LINE_COLUMNS } from '../words/line-columns.ts';
+import {
+	actualTitle,
+	CAPO_TOO_HIGH,
+	CELSIUS_RANGE,
+	CHECK_RACK_TITLE,
+	incidentTitle,
+	MEMO_TITLE,
+	noSuchTuning,
+	SEARCH_HINT,
+	SEARCH_TITLE,
+	takesNoCapo,
+} from '../words/questions.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
-import { LINE_COLUMNS } from './line-columns.ts';
 import { textPrompt, withDraft } from './text-field.ts';
 import { lineOf } from './text-line.ts';
 
@@ -18,7 +31,7 @@ export function memoPrompt(context: KeyContext): Prompt {
 	return withDraft(
 		{
 			draft: 'memo',
-			view: () => ({ title: 'Memo, then enter' }),
+			view: () => ({ title: MEMO_TITLE }),
 			enter: (text) => ({ kind: 'command', command: { do: 'write-memo', words: text } }),
 		},
 		context,
@@ -30,8 +43,8 @@ export function narrowPrompt({ narrowedTo }: KeyContext): Prompt {
 	return textPrompt(
 		{
 			view: () => ({
-				title: 'Only lines with these words, then enter',
-				lines: ['A title, a name, a slot, break, ready, memo; nothing shows all.'],
+				title: SEARCH_TITLE,
+				lines: [SEARCH_HINT],
 			}),
 			enter: (text) => ({ kind: 'narrow', words: text.trim() }),
 		},
@@ -81,7 +94,7 @@ export function describePrompt(context: KeyContext): Prompt {
 		{
 			draft: `incident ${last}`,
 			view: (text) => ({
-				title: `Incident ${last}: string by digit, kind by letter, space, words`,
+				title: incidentTitle(context.session.incidents.length),
 				lines: kindLines(text),
 			}),
 			enter: (text) => ({
@@ -99,7 +112,11 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 		view: (_text, { session }) => {
 			const state = session.instruments[instrument.id];
 			return {
-				title: `${shownInstrument(session.show, instrument.id)} is in ${state?.context.tuning.name}, capo ${state?.context.capo}; actual fret or tuning, then enter`,
+				title: actualTitle(
+					shownInstrument(session.show, instrument.id),
+					state?.context.tuning.name ?? instrument.tuning.name,
+					capoSaid(state?.context.capo ?? 0),
+				),
 			};
 		},
 		enter: (text, { session }) => {
@@ -110,10 +127,9 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 				if (capo > 0 && !KINDS[instrument.kind].canTakeCapo)
 					return {
 						kind: 'say',
-						words: `${shownInstrument(session.show, instrument.id)} takes no capo.`,
+						words: takesNoCapo(shownInstrument(session.show, instrument.id)),
 					};
-				if (capo > CAPO_HIGHEST + 5)
-					return { kind: 'say', words: 'A capo goes no higher than fret 12.' };
+				if (capo > CAPO_HIGHEST + 5) return { kind: 'say', words: CAPO_TOO_HIGH };
 				return { kind: 'command', command: { ...correct, tuning: null, capo } };
 			}
 			const reading = readTuning(typed, instrument.kind, session.show.abbreviations);
@@ -121,7 +137,11 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 				? { kind: 'command', command: { ...correct, tuning: reading.tuning, capo: null } }
 				: {
 						kind: 'say',
-						words: `${typed === '' ? 'Nothing' : typed} is no tuning of ${shownInstrument(session.show, instrument.id)}; there are ${reading.expected}.`,
+						words: noSuchTuning(
+							typed,
+							shownInstrument(session.show, instrument.id),
+							reading.expected,
+						),
 					};
 		},
 	});
@@ -139,14 +159,14 @@ export function doubtAllPrompt(): Prompt {
 		view: (text, { session }) => {
 			const words = warmthWords(session, celsiusOf(text));
 			return {
-				title: 'Check everything on the rack again: enter (temperature in °C first, if known)',
+				title: CHECK_RACK_TITLE,
 				lines: words === null ? [] : wrapWords(words, LINE_COLUMNS),
 			};
 		},
 		enter: (text) => {
 			const celsius = celsiusOf(text);
 			if (celsius !== null && !(celsius >= -40 && celsius <= 60)) {
-				return { kind: 'say', words: 'The temperature is in °C, from -40 to 60.' };
+				return { kind: 'say', words: CELSIUS_RANGE };
 			}
 			return { kind: 'command', command: { do: 'doubt-all', celsius } };
 		},

@@ -13,6 +13,16 @@ import {
 	timeText,
 } from '../showfile/own-times.ts';
 import type { OwnTimes, Show } from '../showfile/show.ts';
+import {
+	backToBuiltIn,
+	fileComesFirst,
+	notATime,
+	TIME_HINT,
+	TIME_NOTES,
+	timeNow,
+	timeTitle,
+	tonightUses,
+} from '../words/settings.ts';
 import type { Outcome, Prompt } from './key-context.ts';
 import type { SettingRow } from './setting-row.ts';
 import { textPrompt } from './text-field.ts';
@@ -30,11 +40,11 @@ export function timeSettings(own: OwnTimes, show: Show): readonly SettingRow[] {
 /** Where tonight's time comes from, short enough for the narrowest screen. */
 function noteOf(time: OwnTime, own: OwnTimes, show: Show): string {
 	const file = fileWords(time, show);
-	if (file !== null) return `show file ${file}`;
+	if (file !== null) return TIME_NOTES.file(file);
 	const mine = own[time.name];
 	const tonight = show.ownTimes?.[time.name];
-	if (tonight !== mine) return `tonight ${timeText(tonight ?? time.usual)}`;
-	return mine === undefined ? 'built in' : `yours, built in ${timeText(time.usual)}`;
+	if (tonight !== mine) return TIME_NOTES.tonight(timeText(tonight ?? time.usual));
+	return mine === undefined ? TIME_NOTES.builtIn : TIME_NOTES.own(timeText(time.usual));
 }
 
 /** What the show file says of it; null where it leaves every instrument to what is set here. */
@@ -43,8 +53,9 @@ function fileWords(time: OwnTime, show: Show): string | null {
 	const given = said.filter((seconds) => seconds !== null);
 	if (given.length === 0) return null;
 	const [least, most] = [Math.min(...given), Math.max(...given)];
-	const range = least === most ? timeText(least) : `${timeText(least)} to ${timeText(most)}`;
-	return `${range}${given.length < said.length ? ', some' : time.isAdded ? ' in all' : ''}`;
+	const range =
+		least === most ? timeText(least) : TIME_NOTES.range(timeText(least), timeText(most));
+	return `${range}${given.length < said.length ? TIME_NOTES.some : time.isAdded ? TIME_NOTES.inAll : ''}`;
 }
 
 /** Asks for one's own time; nothing is kept that is none. */
@@ -56,19 +67,22 @@ function timePrompt(time: OwnTime): Prompt {
 			const file = fileWords(time, session.show);
 			const tonight = session.show.ownTimes?.[name];
 			return {
-				title: `${isAdded ? `${words}, on top of the touch-up` : words}, now ${timeText(mine ?? usual)} ${mine === undefined ? 'built in' : 'yours'}:`,
+				title: timeTitle({
+					words,
+					isAdded,
+					now: timeText(mine ?? usual),
+					isOwn: mine !== undefined,
+				}),
 				lines: [
-					'Type it as 45s, 4m30s or 1:30, then enter.',
-					...(file === null ? [] : [`The show file says ${file}, and comes first tonight.`]),
+					TIME_HINT,
+					...(file === null ? [] : [fileComesFirst(file)]),
 					...(tonight === mine
 						? []
-						: [
-								`Tonight goes by ${timeText(tonight ?? usual)} until typed here, or ${keyOf('read-show')} in the set view reads the show.`,
-							]),
+						: [tonightUses(timeText(tonight ?? usual), keyOf('read-show'))]),
 				],
 				choices:
 					mine !== undefined && text === ''
-						? [{ key: 'delete', words: `for the built-in ${timeText(usual)}` }]
+						? [{ key: 'delete', words: backToBuiltIn(timeText(usual)) }]
 						: [],
 			};
 		},
@@ -79,7 +93,7 @@ function timePrompt(time: OwnTime): Prompt {
 		enter: (text, { preferences }) => {
 			const seconds = readOwnTime(text);
 			return seconds === null
-				? { kind: 'say', words: `${text.trim() || 'Nothing'} is not ${TIME_WORDS}.` }
+				? { kind: 'say', words: notATime(text.trim(), TIME_WORDS) }
 				: chosen(time, seconds, preferences.times);
 		},
 	});
@@ -90,7 +104,7 @@ function chosen({ name }: OwnTime, seconds: number | null, own: OwnTimes): Outco
 	return {
 		kind: 'prefer',
 		changes: { times: ownTimesWith(own, name, seconds) },
-		words: `${words.charAt(0).toUpperCase()}${words.slice(1)}, from now on and in every show read later.`,
+		words: timeNow(words),
 		command: { do: 'change-time', time: name, seconds },
 	};
 }

@@ -1,5 +1,6 @@
 // What is shown, and what the screen lets through: views and their rows, dark, the lock, the way out.
 
+import { ACTION_WORDS, FOOTER, ONLY_IN_LOG } from '../words/actions.ts';
 import type { Action } from './action.ts';
 import { leavePrompt } from './prompts.ts';
 import { narrowPrompt } from './text-prompts.ts';
@@ -16,37 +17,37 @@ const nextView = {
 export const view: Action = {
 	id: 'view',
 	keys: ['tab'],
-	words: 'next view: live, rack, set, log; esc returns to live',
+	words: ACTION_WORDS.view.help,
 	act: ({ view }) => ({ kind: 'view', view: nextView[view] }),
 };
 
 export const live: Action = {
 	id: 'live',
 	keys: ['esc'],
-	words: 'back to the live view',
-	footer: ({ view }) => (view === 'live' ? null : 'live'),
+	words: ACTION_WORDS.live.help,
+	footer: ({ view }) => (view === 'live' ? null : FOOTER.stage),
 	act: () => ({ kind: 'view', view: 'live' }),
 };
 
 export const help: Action = {
 	id: 'help',
 	keys: ['?', 'f1'],
-	words: 'all keys',
-	footer: () => 'all',
+	words: ACTION_WORDS.help.help,
+	footer: () => FOOTER.all,
 	act: ({ view }) => ({ kind: 'view', view: view === 'help' ? 'live' : 'help' }),
 };
 
 export const settings: Action = {
 	id: 'settings',
 	keys: [','],
-	words: 'settings: looks, your own times for work, keys',
+	words: ACTION_WORDS.settings.help,
 	act: ({ view }) => ({ kind: 'view', view: view === 'settings' ? 'live' : 'settings' }),
 };
 
 export const pickUp: Action = {
 	id: 'pick-up',
 	keys: ['up'],
-	words: 'in a list: pick the one above',
+	words: ACTION_WORDS['pick-up'].help,
 	act: () => ({ kind: 'pick', by: -1 }),
 	isEachCounted: true,
 };
@@ -54,7 +55,7 @@ export const pickUp: Action = {
 export const pickDown: Action = {
 	id: 'pick-down',
 	keys: ['down'],
-	words: 'in a list: pick the one below',
+	words: ACTION_WORDS['pick-down'].help,
 	act: () => ({ kind: 'pick', by: 1 }),
 	isEachCounted: true,
 };
@@ -62,17 +63,17 @@ export const pickDown: Action = {
 export const narrow: Action = {
 	id: 'narrow',
 	keys: ['/'],
-	words: 'in the log view: only lines with the words typed',
-	footer: ({ view }) => (view === 'log' ? 'only some' : null),
-	whyNot: ({ view }) => (view === 'log' ? null : 'That is for the log view; tab goes there.'),
+	words: ACTION_WORDS.narrow.help,
+	footer: ({ view }) => (view === 'log' ? FOOTER.search : null),
+	whyNot: ({ view }) => (view === 'log' ? null : ONLY_IN_LOG),
 	act: (context) => ({ kind: 'prompt', prompt: narrowPrompt(context) }),
 };
 
 export const dark: Action = {
 	id: 'dark',
 	keys: ['z'],
-	words: 'dark, and back',
-	footer: () => 'dark',
+	words: ACTION_WORDS.dark.help,
+	footer: () => FOOTER.dark,
 	act: () => ({ kind: 'dark' }),
 	isForDark: true,
 };
@@ -80,15 +81,15 @@ export const dark: Action = {
 export const lock: Action = {
 	id: 'lock',
 	keys: ['l'],
-	words: 'lock; l then esc within 2 s unlocks',
+	words: ACTION_WORDS.lock.help,
 	act: () => ({ kind: 'lock' }),
 };
 
 export const leave: Action = {
 	id: 'leave',
 	keys: ['q'],
-	words: 'leave (the night stays open) or end the show',
+	words: ACTION_WORDS.leave.help,
 	// Once the last song is over there is nothing left that is needed more.
-	footer: ({ session }) => (session.phase.value === 'over' ? 'end the show' : null),
+	footer: ({ session }) => (session.phase.value === 'over' ? FOOTER.closeShow : null),
 	act: () => ({ kind: 'prompt', prompt: leavePrompt() }),
 };

@@ -6,6 +6,7 @@ import type { Outcome } from '../keys/key-context.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import { openSetting, settingRows } from '../keys/settings.ts';
 import { openBreak } from '../session/find.ts';
+import { notSaved } from '../words/settings.ts';
 import { draftsAfter } from './look.ts';
 import type { NightContext } from './night-context.ts';
 import type { NightDesk } from './night-desk.ts';
@@ -102,7 +103,7 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 		};
 		preferences.change(changes).then(
 			(trouble) => trouble !== null && say(trouble),
-			() => say(`${words} It could not be kept.`),
+			() => say(notSaved(words)),
 		);
 		setLook({ message: words });
 	}

@@ -1,6 +1,5 @@
 // What keys and prompts may look at tonight, gathered when they look.
 
-import { costLines, jumpWords, skippedWords } from '../keys/jump-words.ts';
 import type { KeyContext } from '../keys/key-context.ts';
 import { isLookedFor } from '../keys/narrow-log.ts';
 import { playOnCost, standInsWithCosts } from '../plan/backups/stand-in-costs.ts';
@@ -11,6 +10,7 @@ import type { LogLine } from '../screen/screen-state.ts';
 import type { JumpPlace } from '../session/command.ts';
 import { nextSongItem } from '../session/find.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
+import { costLines, jumpWords, skippedWords } from '../words/jump-words.ts';
 import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
@@ -84,7 +84,7 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 		const preview = called && previewSong(now, changed, called.key);
 		return [
 			...skippedWords(session(), changed.session),
-			...jumpWords(preview, { session: session(), zeroMs: desk.zeroMs() }),
+			...jumpWords(preview, { session: session(), nowMs: now.nowMs }),
 			...costLines(changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed, called?.key)),
 		];
 	}

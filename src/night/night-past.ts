@@ -7,7 +7,6 @@ import type { Entry } from '../journal/entry.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { inOrder } from '../journal/record-order.ts';
-import { entryWords } from '../report/entry-words.ts';
 import type { LogLine } from '../screen/screen-state.ts';
 import type { Session } from '../session/session.ts';
 import {
@@ -18,6 +17,7 @@ import {
 	stepOfRecord,
 	type Timeline,
 } from '../session/timeline.ts';
+import { entryWords } from '../words/entry-words.ts';
 import type { KeptNight, KeptStep } from './kept-night.ts';
 import { type Fold, foldFrom, goOnAt, keptPoint } from './kept-past.ts';
 import { type LastKnown, lastKnown } from './night-clock.ts';

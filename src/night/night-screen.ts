@@ -7,6 +7,7 @@ import type { KeyWords } from '../keys/prompt-view.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import { openBreak } from '../session/find.ts';
 import { takeableBack } from '../session/timeline.ts';
+import { FOOTER } from '../words/actions.ts';
 import type { NightDesk } from './night-desk.ts';
 import { promptNow } from './press-keys.ts';
 
@@ -57,7 +58,7 @@ function footer({ keyOf }: NightDesk, now: KeyContext): readonly KeyWords[] {
 /** The only keys that do anything while locked. */
 function unlockKeys({ keyOf }: NightDesk): readonly KeyWords[] {
 	return [
-		{ key: keyOf('lock'), words: 'then' },
-		{ key: 'esc', words: 'within 2 s unlocks' },
+		{ key: keyOf('lock'), words: FOOTER.lockThen },
+		{ key: 'esc', words: FOOTER.unlocks },
 	];
 }

@@ -9,7 +9,8 @@ import type { Session } from '../session/session.ts';
 import { sharedPacks } from '../session/shared-packs.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { warmthWords } from '../session/warmth-words.ts';
-import { exchangeWords } from './exchange-words.ts';
+import { UNDONE_WITH_GAP } from '../words/actions.ts';
+import { exchangeWords } from '../words/exchange-words.ts';
 import type { Look } from './look.ts';
 import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
@@ -35,8 +36,6 @@ type Effect = {
 	readonly tookBack: RecordId | null;
 	readonly putBack: RecordId | null;
 };
-
-const GAP = 'Undone, without what cannot be read of the night.';
 
 /** Two players on one pack, and packs that are suspect, a sentence each. */
 function packSentences(session: Session): readonly string[] {
@@ -86,7 +85,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 		const isGap = past.isGapBefore();
 		record([{ k: 'taken-back', at: clock.nowMs(), of }]);
 		effect = effect && { ...effect, tookBack: of };
-		setLook({ deferred: [], message: isGap ? GAP : null });
+		setLook({ deferred: [], message: isGap ? UNDONE_WITH_GAP : null });
 	}
 
 	function putBack(): void {

@@ -7,6 +7,7 @@ import type { JournalRecord } from '../journal/record.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import type { Session } from '../session/session.ts';
+import { burstRefused, PASTE_REFUSED } from '../words/actions.ts';
 import { draftKeeper, unkeptDrafts } from './draft-store.ts';
 import { followAt } from './follow-outcome.ts';
 import { nightContext } from './night-context.ts';
@@ -74,8 +75,8 @@ export function openNight(options: NightOptions): Night {
 			if (isTyping && look().open === null) keepDrafts();
 			changed();
 		},
-		paste: (text) => type(text, 'Pasted text goes only into text fields; nothing was done.'),
-		burst: (count, text) => type(text, `${count} keys came at once and were ignored.`),
+		paste: (text) => type(text, PASTE_REFUSED),
+		burst: (count, text) => type(text, burstRefused(count)),
 		tick: () => {
 			keys.closeIfOverdue();
 			// A rehearsal's clock runs as fast as it likes; what it does is no news.

@@ -8,6 +8,7 @@ import type { Prompt } from '../keys/key-context.ts';
 import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
 import { standInPrompt } from '../keys/stand-in-prompt.ts';
 import { openBreak } from '../session/find.ts';
+import { lockedSentence, NOW_ESC, noSuchKey } from '../words/actions.ts';
 import type { Follow } from './follow-outcome.ts';
 import { isOverdue } from './look.ts';
 import type { NightContext } from './night-context.ts';
@@ -57,9 +58,7 @@ export function pressedKeys(desk: NightDesk, { steps, looked, follow }: PressPar
 		const isFirst = actionAt(key)?.id === 'lock';
 		setLook({
 			unlockFromMs: isFirst ? nowMs : null,
-			message: isFirst
-				? 'Esc within 2 s unlocks.'
-				: `Locked: ${desk.keyOf('lock')}, then esc within 2 s unlocks.`,
+			message: isFirst ? NOW_ESC : lockedSentence(desk.keyOf('lock')),
 		});
 	}
 
@@ -67,7 +66,7 @@ export function pressedKeys(desk: NightDesk, { steps, looked, follow }: PressPar
 		const action = actionAt(key);
 		if (look().isDark && !action?.isForDark) return;
 		if (action === null) {
-			setLook({ message: `${key} does nothing here; ${desk.keyOf('help')} shows all keys.` });
+			setLook({ message: noSuchKey(key, desk.keyOf('help')) });
 			return;
 		}
 		// A break that was put off is taken up again by the key that reported it.

@@ -4,6 +4,7 @@
 import { dayTimeText } from '../base/show-clock.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
+import { showFileChanged } from '../words/questions.ts';
 
 /** The file of a night's show and what it includes, as often looked at as one likes. */
 export type ShowFile = {
@@ -64,5 +65,5 @@ export function createShowWatch(goesBy: (read: Show) => boolean): ShowWatch {
 /** What is said when the file has changed; `key` reads it again. */
 export function changedWords(atMs: number, offsetMinutes: number, key: string): string {
 	const clock = dayTimeText(atMs, offsetMinutes).slice(0, 5);
-	return `The show file changed at ${clock}; ${key} in the set view reads it again.`;
+	return showFileChanged(clock, key);
 }

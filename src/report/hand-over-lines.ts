@@ -12,6 +12,7 @@ import { soundsSo } from '../session/sounds-so.ts';
 import type { Part, Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { soundsLike } from '../tuning/capo.ts';
+import { EMPTY_HANDS, inTuning, sounding } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
 
 export type HandOverLine = {
@@ -69,7 +70,7 @@ export function handOverLines(
 		if (corrected) {
 			lines[index] = {
 				player,
-				line: { ...line, by: corrected.by, correctedFrom: corrected.instrument ?? 'empty hands' },
+				line: { ...line, by: corrected.by, correctedFrom: corrected.instrument ?? EMPTY_HANDS },
 			};
 		} else {
 			lines.push({ player, line });
@@ -141,7 +142,9 @@ function wrongHold(
 	if (wanted === null) return null;
 	return {
 		player: cleanText(playerName(show, entry.player)),
-		held: cleanText(`${shownInstrument(show, entry.instrument)} in ${state.context.tuning.name}`),
+		held: cleanText(
+			inTuning(shownInstrument(show, entry.instrument), state.context.tuning.name, 0),
+		),
 		song: cleanText(songTitle(show, item.song)),
 		wanted: cleanText(wanted),
 	};
@@ -153,7 +156,7 @@ function wantedInstead(
 	part: Part,
 	held: { readonly id: string; readonly state: InstrumentState },
 ): string | null {
-	if (part.kind === 'none') return 'empty hands';
+	if (part.kind === 'none') return EMPTY_HANDS;
 	if (part.kind === 'named') {
 		const own = show.instruments.find((one) => one.id === part.instrument);
 		const tuning = part.tuning ?? own?.tuning;
@@ -162,12 +165,11 @@ function wantedInstead(
 			held.id === part.instrument &&
 			context.capo === part.capo &&
 			(!tuning || soundsLike(context.tuning, 0, tuning));
-		const capo = part.capo > 0 ? `, capo ${part.capo}` : '';
-		const inTuning = tuning ? ` in ${tuning.name}` : '';
-		return isIt ? null : `${shownInstrument(show, part.instrument)}${inTuning}${capo}`;
+		const named = shownInstrument(show, part.instrument);
+		return isIt ? null : inTuning(named, tuning?.name ?? null, part.capo);
 	}
 	const kind = show.instruments.find((one) => one.id === held.id)?.kind;
 	const { tuning, capo } = held.state.context;
 	const isSuch = kind === part.instrumentKind && soundsLike(tuning, capo, part.sounds);
-	return isSuch ? null : `${part.instrumentKind} sounding ${part.sounds.name}`;
+	return isSuch ? null : sounding(part.instrumentKind, part.sounds.name);
 }

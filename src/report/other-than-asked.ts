@@ -7,9 +7,10 @@ import type { NightMs } from '../journal/entry.ts';
 import { isAsAsked, partNow } from '../session/as-asked.ts';
 import { findInstrument, songOnNow } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
+import { soundsSo } from '../session/sounds-so.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { backedUp } from './backup-words.ts';
+import { inTuning, sounding } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
 
 export type OtherThanAsked = {
@@ -74,27 +75,37 @@ function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | 
 	const own = part.kind === 'named' ? findInstrument(session, part.instrument)?.tuning : undefined;
 	const asked =
 		part.kind === 'named'
-			? inTuning(shownInstrument(show, part.instrument), part.tuning ?? own, part.capo)
-			: `${part.instrumentKind} sounding ${part.sounds.name}`;
+			? inTuning(
+					shownInstrument(show, part.instrument),
+					(part.tuning ?? own)?.name ?? null,
+					part.capo,
+				)
+			: sounding(part.instrumentKind, part.sounds.name);
 	return {
 		atMs,
 		item: on.item.key,
 		song: cleanText(on.song.title),
 		player: cleanText(playerName(show, player)),
 		played: cleanText(
-			inTuning(shownInstrument(show, holds), state.context.tuning, state.context.capo),
+			inTuning(shownInstrument(show, holds), state.context.tuning.name, state.context.capo),
 		),
 		asked: cleanText(asked),
 		backupFor: named === null ? null : cleanText(shownInstrument(show, named)),
 	};
 }
 
-function inTuning(
-	instrument: string,
-	tuning: { readonly name: string } | null | undefined,
-	capo: number,
-): string {
-	return `${instrument}${tuning ? ` in ${tuning.name}` : ''}${capo > 0 ? `, capo ${capo}` : ''}`;
+/** The instrument that a part names, where what the player holds is another that sounds as asked; else null. */
+function backedUp(
+	session: Session,
+	player: string,
+	part: { readonly kind: string } & Parameters<typeof soundsSo>[2],
+): string | null {
+	const holds = session.players[player]?.holds ?? null;
+	const instrument = holds === null ? null : findInstrument(session, holds);
+	const state = holds === null ? undefined : session.instruments[holds];
+	if (part.kind !== 'named' || instrument === null || state === undefined) return null;
+	if (part.instrument === holds) return null;
+	return soundsSo(session.show, { instrument, state }, part) ? part.instrument : null;
 }
 
 function isSame(one: Stretch, other: Stretch): boolean {

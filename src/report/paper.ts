@@ -1,7 +1,6 @@
 // Texts set on lines of so many columns, as they go on paper and on a phone held sideways.
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
-import type { Tuning } from '../tuning/tuning.ts';
 import { textTable } from './text-table.ts';
 
 /** A terminal's and a page's columns. */
@@ -18,14 +17,6 @@ export function wrapped(text: string, width: number, indent: string): string[] {
 		} else lines.push(fitWidth(word, Math.min(room, displayWidth(word))));
 	}
 	return lines.map((line) => indent + line);
-}
-
-/** As it is chalked on a case: `E std`, `half down`, `drop D`. */
-export function shortTuning(tuning: Tuning): string {
-	return tuning.name
-		.replace(/\bstandard\b/, 'std')
-		.replace(/-step down$/, ' down')
-		.replace(/ step down$/, ' down');
 }
 
 /** A table of which no line is wider than paper: what does not fit is cut. */

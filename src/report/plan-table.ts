@@ -18,7 +18,23 @@ import {
 	shownInstrument,
 	songTitle,
 } from '../showfile/shown-names.ts';
-import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
+import {
+	BACKUP_TABLE,
+	CUE,
+	HANDS_EMPTY,
+	keepsIt,
+	MAYBE_BETTER,
+	NO_BACKUP,
+	noBackup,
+	PARTS,
+	paperClock,
+	READY,
+	roomWords,
+	withCapo,
+	workOnPaper,
+} from '../words/paper.ts';
+import { shortTuning } from '../words/tuning-words.ts';
+import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
 /** Of the tight places these are worth reading before the rest. */
 const MOST_TIGHT = 5;
@@ -39,15 +55,15 @@ export type PlanTold = {
 export function planTable(show: Show, { plan, sentence, standIns }: PlanTold): string {
 	return [
 		...wrapped(cleanText(sentence), PAPER_COLUMNS, ''),
-		...(plan.isProved ? [] : ['Not proved to be the best plan there is.']),
+		...(plan.isProved ? [] : [MAYBE_BETTER]),
 		'',
 		...wrapped(cleanText(show.title), PAPER_COLUMNS, ''),
 		'',
-		...part('Tight places', tightLines(show, plan)),
+		...part(PARTS.tight, tightLines(show, plan)),
 		...plan.sections.flatMap((section) => sectionLines(show, plan, section)),
 		'',
-		...part('Backups', standInLines(show, standIns)),
-		...part('Warnings', warningLines(show, plan)),
+		...part(PARTS.backups, standInLines(show, standIns)),
+		...part(PARTS.warnings, warningLines(show, plan)),
 	]
 		.map((line) => `${line.trimEnd()}\n`)
 		.join('')
@@ -80,13 +96,13 @@ function sectionLines(show: Show, plan: Plan, section: Section): readonly string
 		.flatMap((slot) => [...changeLines(show, plan, slot), ...offsetLines(show, slot)]);
 	const emptied = plan.handOvers
 		.filter((one) => one.section === section && one.instrument === null)
-		.map(({ player }) => `     ${nameCell(show, player)} hands empty`);
+		.map(({ player }) => `     ${nameCell(show, player)} ${HANDS_EMPTY}`);
 	const cue = section.point === 0 ? null : cueName(show, section);
 	const head = [
 		fitWidth(cue === null ? String(section.position) : '', 3, { align: 'right' }),
 		fitWidth(cleanText(cue ?? songTitle(show, section.song)), TITLE_COLUMNS),
-		fitWidth(minutesSeconds(section.startMs / 1000), 8, { align: 'right' }),
-		roomWords(plan, section),
+		fitWidth(paperClock(show, section.startMs / 1000), 8, { align: 'right' }),
+		roomOf(plan, section),
 	].join(' ');
 	return [head, ...changes, ...emptied];
 }
@@ -96,7 +112,7 @@ function isOf(slot: Slot, move: { readonly section: Section; readonly player: st
 }
 
 function cueName(show: Show, { song, point }: Section): string {
-	return show.songs.find(({ id }) => id === song)?.cues[point - 1]?.at ?? 'cue';
+	return show.songs.find(({ id }) => id === song)?.cues[point - 1]?.at ?? CUE;
 }
 
 function nameCell(show: Show, player: string): string {
@@ -104,20 +120,15 @@ function nameCell(show: Show, player: string): string {
 }
 
 /** The gap, and what its hand-overs leave of it. */
-function roomWords({ handOvers }: Plan, section: Section): string {
+function roomOf({ handOvers }: Plan, section: Section): string {
 	const given = handOvers.filter((one) => one.section === section && one.instrument !== null);
-	const seconds = given.reduce((sum, one) => sum + one.seconds, 0);
-	const unfit = given.filter(({ fits }) => !fits).length;
-	const gap = section.gapSeconds === null ? null : `gap ${minutesSeconds(section.gapSeconds)}`;
-	const isCue = section.point > 0;
-	const after = isCue ? 'at the cue' : section.isAfterInterval ? 'after the interval' : '';
-	if (given.length === 0) return gap === null ? after : `${gap}  nobody changes`;
-	const count = given.length === 1 ? '1 hand-over' : `${given.length} hand-overs`;
-	if (section.gapSeconds === null) return [after, count].join('  ').trim();
-	const spare = minutesSeconds(section.gapSeconds - seconds);
-	const [fits, not] = given.length === 1 ? ['fits', 'DOES NOT FIT'] : ['fit', 'DO NOT FIT'];
-	const room = unfit === 0 ? `${fits}, ${spare} left` : `${not}: ${unfit} too many`;
-	return `${gap}  ${count} ${room}`;
+	return roomWords({
+		gapSeconds: section.gapSeconds,
+		handOvers: given.length,
+		unfit: given.filter(({ fits }) => !fits).length,
+		takenSeconds: given.reduce((sum, one) => sum + one.seconds, 0),
+		place: section.point > 0 ? 'cue' : section.isAfterInterval ? 'after-interval' : null,
+	});
 }
 
 /** Who has what, a line for each piece of work that is left for it, and what it stands in for. */
@@ -125,19 +136,14 @@ function changeLines(show: Show, plan: Plan, slot: Slot): readonly string[] {
 	const { section, player, instrument, tuning, capo, why } = slot;
 	const who = `     ${nameCell(show, player)}`;
 	if (instrument === null) {
-		return [`${who} NO BACKUP: ${cleanText(reasonShown(show, why ?? ''))}`];
+		return [`${who} ${noBackup(cleanText(reasonShown(show, why ?? '')))}`];
 	}
-	const fret = capo === 0 ? '' : ` capo ${capo}`;
-	const thing = `${shownInstrument(show, instrument)} ${shortTuning(tuning)}${fret}`;
+	const thing = `${shownInstrument(show, instrument)} ${shortTuning(show, tuning)}${withCapo(capo)}`;
 	const work = plan.work.filter((one) => one.section === section && one.player === player);
 	const move = plan.capoMoves.find((one) => isOf(slot, one));
-	const [first = 'ready', ...more] = slot.isHandOver
-		? work.map(workWords)
-		: [
-				move === undefined
-					? 'keeps it'
-					: `keeps it, ${capo === 0 ? 'capo off' : `capo on ${capo}`}`,
-			];
+	const [first = READY, ...more] = slot.isHandOver
+		? work.map((one) => workWords(show, one))
+		: [keepsIt(move === undefined ? null : capo)];
 	const under = (words: string) =>
 		`     ${fitWidth('', PLAYER_COLUMNS)} ${fitWidth(cleanText(words), THING_COLUMNS)}`;
 	const backup = slot.for === null ? [] : [backupFor(show, slot.for)];
@@ -153,12 +159,9 @@ function offsetLines(show: Show, { instrument: id, tuning, player }: Slot): read
 	return off === '' ? [] : [`     ${fitWidth('', PLAYER_COLUMNS)} ${off}`];
 }
 
-function workWords({ job, seconds, beginByMs, slackSeconds }: Work): string {
-	const isLate = slackSeconds < 0;
-	const when = isLate
-		? `${minutesSeconds(-slackSeconds)} short`
-		: `start by ${minutesSeconds(beginByMs / 1000)}`;
-	return `${job} ${minutesSeconds(seconds)}, ${when}`;
+function workWords(show: Show, { job, seconds, beginByMs, slackSeconds }: Work): string {
+	const startBySeconds = beginByMs / 1000;
+	return workOnPaper(show, { job, seconds, startBySeconds, leftSeconds: slackSeconds });
 }
 
 /** The best for each hand-over, and how many more there are. */
@@ -167,12 +170,12 @@ function standInLines(show: Show, all: readonly SlotStandIns[]): readonly string
 		`${slot.section.position}`,
 		playerName(show, slot.player),
 		nameOf(show, slot.instrument ?? slot.named),
-		best === undefined ? 'NO BACKUP' : nameOf(show, best.instrument),
+		best === undefined ? NO_BACKUP : nameOf(show, best.instrument),
 		best === undefined ? '' : minutesSeconds(best.readyInSeconds),
 		more.length === 0 ? '' : `+${more.length}`,
 		best === undefined ? '' : [...best.later, best.why].join('; '),
 	]);
-	return rows.length === 0 ? [] : paperTable(['#', 'for', 'of', 'backup', 'in', '', ''], rows);
+	return rows.length === 0 ? [] : paperTable(BACKUP_TABLE, rows);
 }
 
 function nameOf(show: Show, id: string | null): string {

@@ -5,6 +5,7 @@ import type { Session } from '../session/session.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { KINDS } from '../tuning/kind.ts';
+import { REPAIRS } from '../words/report.ts';
 
 /** Hours in hands after which strings are due: common practice, no source. A bass keeps its strings far longer. */
 const DUE_HOURS = 12;
@@ -20,16 +21,12 @@ export function repairList(show: Show, session: Session): readonly string[] {
 		}),
 		...Object.entries(session.boards).flatMap(([player, { context }]) =>
 			context.stuck.map((pedal) => {
-				const stays = context.pedals[pedal]?.on ? 'on' : 'off';
+				const isOn = context.pedals[pedal]?.on === true;
 				const name = pedalName(show, player, pedal);
-				return cleanText(
-					`${playerName(show, player)}'s board: ${name} does not switch, stays ${stays}`,
-				);
+				return cleanText(REPAIRS.pedal(playerName(show, player), name, isOn));
 			}),
 		),
-		...session.suspectPacks.map((pack) =>
-			cleanText(`Pack ${packName(show, pack)}: suspect, check battery and channel`),
-		),
+		...session.suspectPacks.map((pack) => cleanText(REPAIRS.pack(packName(show, pack)))),
 	];
 }
 
@@ -44,14 +41,10 @@ function needsOf(instrument: Instrument, session: Session): string[] {
 		(one) => one.kind === 'string-break' && one.instrument === instrument.id,
 	).length;
 	return [
-		...(isStillBroken ? [`restring (${stringsDown.map(stringWords).join(', ')} down)`] : []),
-		...(broke > 1 ? ['several strings broke, feel the saddle for a burr'] : []),
-		...(!isStillBroken && isDue ? [`new strings, ${Math.floor(stringHours)} h in hands`] : []),
-		...faults.map((fault) => `repair: ${fault}`),
-		...(state.value === 'out' && faults.length === 0 ? ['was out, see why'] : []),
+		...(isStillBroken ? [REPAIRS.restring(stringsDown)] : []),
+		...(broke > 1 ? [REPAIRS.burr] : []),
+		...(!isStillBroken && isDue ? [REPAIRS.newStrings(Math.floor(stringHours))] : []),
+		...faults.map(REPAIRS.repair),
+		...(state.value === 'out' && faults.length === 0 ? [REPAIRS.wasOut] : []),
 	];
-}
-
-function stringWords(string: number | null): string {
-	return string === null ? 'a string not named' : `string ${string}`;
 }

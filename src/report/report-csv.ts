@@ -1,7 +1,14 @@
 // Incidents and hand-overs as tables for a spreadsheet. Whatever somebody typed must stay text there:
 // every cell is quoted, and none can begin a formula.
 
-import { incidentKindWords } from './entry-words.ts';
+import { incidentKindWords } from '../words/entry-words.ts';
+import {
+	beforeSong,
+	EMPTY_HANDS,
+	HAND_OVER_CELLS,
+	INCIDENT_CELLS,
+	yesOrNo,
+} from '../words/report.ts';
 import type { NightReport } from './night-report.ts';
 
 type Cell = string | number | boolean | null;
@@ -25,28 +32,14 @@ function cellText(cell: Cell): string {
 
 /** A row for each incident under a row of names. */
 export function incidentsCsv(report: NightReport): string {
-	const names = [
-		'id',
-		'mark',
-		'clock',
-		'position',
-		'song',
-		'kind',
-		'player',
-		'instrument',
-		'string',
-		'stand-in',
-		'silence seconds',
-		'words',
-	];
 	return csvText([
-		names,
+		INCIDENT_CELLS,
 		...report.incidents.map((one) => [
 			one.id,
 			one.at.mark,
 			one.at.clock,
 			one.position,
-			one.song ?? (one.before === null ? null : `before ${one.before}`),
+			one.song ?? (one.before === null ? null : beforeSong(one.before)),
 			incidentKindWords(one.kind),
 			one.player,
 			one.instrument,
@@ -60,32 +53,19 @@ export function incidentsCsv(report: NightReport): string {
 
 /** A row for each hand-over under a row of names. */
 export function handOversCsv(report: NightReport): string {
-	const names = [
-		'mark',
-		'clock',
-		'song',
-		'player',
-		'instrument',
-		'tuning',
-		'capo',
-		'by',
-		'ready seconds',
-		'stale',
-		'corrected from',
-	];
 	return csvText([
-		names,
+		HAND_OVER_CELLS,
 		...report.handOvers.map((one) => [
 			one.at.mark,
 			one.at.clock,
 			one.song,
 			one.player,
-			one.instrument ?? 'empty hands',
+			one.instrument ?? EMPTY_HANDS,
 			one.tuning,
 			one.capo,
 			one.by,
 			one.readyAgeSeconds,
-			one.isStale ? 'yes' : 'no',
+			yesOrNo(one.isStale),
 			one.correctedFrom,
 		]),
 	]);

@@ -8,6 +8,7 @@ import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { pedalName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { NOT_DESCRIBED, stuckPedal } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
 
 /** When something was: on the show clock (null before a first song gave it a zero) and by the clock on the wall. */
@@ -53,7 +54,7 @@ export function reportIncidents(
 			position: item && positionOf(last.list, item),
 			song: item && songTitle(show, item.song),
 			before: next && songTitle(show, next.song),
-			kind: cleanText(one.kind ?? 'not described'),
+			kind: cleanText(one.kind ?? NOT_DESCRIBED),
 			player: one.player && cleanText(playerName(show, one.player)),
 			instrument: one.instrument && cleanText(shownInstrument(show, one.instrument)),
 			string: one.string,
@@ -65,7 +66,5 @@ export function reportIncidents(
 }
 
 function pedalWords(show: Show, { player, pedal }: Incident): readonly string[] {
-	return player === null || pedal === null
-		? []
-		: [`${pedalName(show, player, pedal)} does not switch`];
+	return player === null || pedal === null ? [] : [stuckPedal(pedalName(show, player, pedal))];
 }

@@ -2,46 +2,38 @@
 // song by song, then what is to be done.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { incidentKindWords } from './entry-words.ts';
+import { incidentKindWords } from '../words/entry-words.ts';
+import * as say from '../words/report.ts';
 import { markdownText as text } from './markdown-text.ts';
-import type { NightReport, ReportLine, ReportSong } from './night-report.ts';
+import type { NightReport, ReportLine } from './night-report.ts';
 import type { ReportIncident, ReportMoment } from './report-incidents.ts';
-
-const STATE_WORDS: Readonly<Record<ReportSong['state'], string>> = {
-	played: 'played',
-	'cut-short': 'cut short',
-	skipped: 'skipped',
-	dropped: 'dropped',
-	on: 'on when the night was left',
-	'to-come': 'not reached',
-};
 
 /** The whole page, every text from outside escaped, a newline at its end. */
 export function reportMarkdown(report: NightReport): string {
 	return `${[
 		...heading(report),
-		...section('Incidents', incidents(report)),
-		...section('Wrong instrument in hands', wrongHolds(report)),
-		...section('Played on a backup', onBackup(report)),
-		...section('Played on something else than asked for', otherThanAsked(report)),
-		...section('Songs', songTable(report)),
-		...section('Hand-overs', handOverTable(report)),
+		...section(say.SECTIONS.incidents, incidents(report)),
+		...section(say.SECTIONS.wrong, wrongHolds(report)),
+		...section(say.SECTIONS.backups, onBackup(report)),
+		...section(say.SECTIONS.other, otherThanAsked(report)),
+		...section(say.SECTIONS.songs, songTable(report)),
+		...section(say.SECTIONS.handOvers, handOverTable(report)),
 		...section(
-			'For tomorrow',
+			say.SECTIONS.tomorrow,
 			report.tomorrow.map((one) => `- ${text(one)}`),
 		),
-		...section('Strings broken', stringsBroken(report)),
-		...section('Memos', report.memos.map(bullet)),
-		...section('Boards corrected', report.boardsCorrected.map(bullet)),
-		...section('While the program was away', report.gaps.map(bullet)),
+		...section(say.SECTIONS.strings, stringsBroken(report)),
+		...section(say.SECTIONS.memos, report.memos.map(bullet)),
+		...section(say.SECTIONS.boards, report.boardsCorrected.map(bullet)),
+		...section(say.SECTIONS.away, report.gaps.map(bullet)),
 		...section(
-			'The record of this night',
+			say.SECTIONS.record,
 			report.damage.map((one) => `- ${text(one)}`),
 		),
-		...section('Before the show', report.beforeShow.map(bullet)),
+		...section(say.SECTIONS.before, report.beforeShow.map(bullet)),
 		...songBySong(report),
 		...section(
-			'Cautions',
+			say.SECTIONS.cautions,
 			report.cautions.map((one) => `- ${text(one)}`),
 		),
 	].join('\n')}\n`;
@@ -49,28 +41,26 @@ export function reportMarkdown(report: NightReport): string {
 
 function heading(report: NightReport): string[] {
 	const place = [report.venue, report.date].filter((part) => part !== null).map(text);
-	const times = [
-		report.began ? `began ${report.began.clock}` : 'no song was begun',
-		...(report.ended ? [`ended ${report.ended.clock}`] : []),
-		...(report.isOver ? [] : ['the night is still open']),
-	];
 	return [
-		`# ${text(report.title)}${report.isRehearsal ? ' (rehearsal)' : ''}`,
+		`# ${text(report.title)}${report.isRehearsal ? say.REHEARSAL : ''}`,
 		'',
 		...(place.length > 0 ? [place.join(', '), ''] : []),
-		`Night ${text(report.night)}: ${times.join(', ')}.`,
+		say.nightLine({
+			id: text(report.night),
+			began: report.began?.clock ?? null,
+			ended: report.ended?.clock ?? null,
+			isOver: report.isOver,
+		}),
 		'',
 		verdict(report),
 	];
 }
 
 function verdict(report: NightReport): string {
-	if (report.isClean) return 'Clean show: nothing went wrong.';
-	if (report.hasTrouble) return 'There is something to look at below.';
-	if (report.isOver) return 'The show was ended, and nothing was played.';
-	return report.began
-		? 'The night is still open; nothing went wrong so far.'
-		: 'The night is still open; nothing was played yet.';
+	if (report.isClean) return say.VERDICTS.clean;
+	if (report.hasTrouble) return say.VERDICTS.look;
+	if (report.isOver) return say.VERDICTS.nothingPlayed;
+	return report.began ? say.VERDICTS.openSoFar : say.VERDICTS.openNothing;
 }
 
 function section(title: string, lines: readonly string[]): string[] {
@@ -84,9 +74,9 @@ function incidents(report: NightReport): string[] {
 			incidentKindWords(one.kind),
 			one.player,
 			one.instrument,
-			one.string === null ? null : `string ${one.string}`,
-			one.standIn === null ? null : `backup ${one.standIn}`,
-			one.silenceSeconds === null ? null : `down for ${secondsText(one.silenceSeconds)}`,
+			one.string === null ? null : say.stringLabel(one.string),
+			one.standIn === null ? null : say.backupLabel(one.standIn),
+			one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
 			...one.words,
 		];
 		return `- ${momentText(one.at)}: ${parts
@@ -98,35 +88,35 @@ function incidents(report: NightReport): string[] {
 
 function wrongHolds(report: NightReport): string[] {
 	return report.wrongHolds.map((one) => {
-		const long = one.seconds === null ? 'until the end' : `for ${secondsText(one.seconds)}`;
-		return `- ${momentText(one.at)}: ${text(`${one.player} had ${one.held}`)} ${long}; ${text(`${one.song} wants ${one.wanted}`)}`;
+		const long = one.seconds === null ? say.TO_THE_END : say.lasted(one.seconds);
+		return `- ${momentText(one.at)}: ${text(say.hadWords(one.player, one.held))} ${long}; ${text(say.wantsWords(one.song, one.wanted))}`;
 	});
 }
 
 function onBackup(report: NightReport): string[] {
 	return report.otherThanAsked.flatMap((one) => {
 		if (one.backupFor === null) return [];
-		return [`${playedText(one)}, ${text(`backup for ${one.backupFor}`)}`];
+		return [`${playedText(one)}, ${text(say.backupForWords(one.backupFor))}`];
 	});
 }
 
 function otherThanAsked(report: NightReport): string[] {
 	return report.otherThanAsked.flatMap((one) => {
 		if (one.backupFor !== null) return [];
-		return [`${playedText(one)}; ${text(`the show file asks for ${one.asked}`)}`];
+		return [`${playedText(one)}; ${text(say.fileAsks(one.asked))}`];
 	});
 }
 
 function playedText(one: NightReport['otherThanAsked'][number]): string {
-	const long = one.seconds === null ? 'to the end' : `for ${secondsText(one.seconds)}`;
-	const song = one.position === null ? one.song : `song ${one.position} ${one.song}`;
-	return `- ${momentText(one.at)}: ${text(`${song}: ${one.player} played ${one.played}`)} ${long}`;
+	const long = one.seconds === null ? say.TO_THE_END : say.lasted(one.seconds);
+	const song = say.songLabel(one.position, one.song);
+	return `- ${momentText(one.at)}: ${text(say.playedWords(song, one.player, one.played))} ${long}`;
 }
 
 /** The song that was on, or what it was before. */
 function incidentPlace({ position, song, before }: ReportIncident): string {
-	if (song !== null) return `song ${position} ${song}`;
-	return before === null ? 'after the last song' : `before ${before}`;
+	if (song !== null) return say.songLabel(position, song);
+	return before === null ? say.AFTER_LAST : say.beforeSong(before);
 }
 
 function songTable(report: NightReport): string[] {
@@ -134,14 +124,14 @@ function songTable(report: NightReport): string[] {
 		const runs = song.runs.length === 0 ? [null] : song.runs;
 		return runs.map((run, index) => [
 			song.position === null ? '-' : String(song.position),
-			text(song.title) + (song.isEncore ? ' (encore)' : ''),
-			STATE_WORDS[index === runs.length - 1 ? song.state : (run?.how ?? song.state)],
+			text(song.title) + (song.isEncore ? say.ENCORE : ''),
+			say.SONG_STATES[index === runs.length - 1 ? song.state : (run?.how ?? song.state)],
 			run ? momentText(run.began) : '',
 			run?.ended ? momentText(run.ended) : '',
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
 		]);
 	});
-	return table(['#', 'Song', 'State', 'Began', 'Ended', 'Length'], rows);
+	return table(say.SONG_TABLE, rows);
 }
 
 function handOverTable(report: NightReport): string[] {
@@ -149,26 +139,25 @@ function handOverTable(report: NightReport): string[] {
 		momentText(one.at),
 		text(one.song ?? ''),
 		text(one.player),
-		text(one.instrument ?? 'empty hands'),
+		text(one.instrument ?? say.EMPTY_HANDS),
 		text(one.tuning ?? ''),
-		one.capo === null || one.capo === 0 ? '' : `capo ${one.capo}`,
+		one.capo === null || one.capo === 0 ? '' : say.capoCell(one.capo),
 		readyText(one),
-		one.correctedFrom === null ? one.by : `corrected from ${text(one.correctedFrom)}`,
+		one.correctedFrom === null ? say.HOW_GIVEN[one.by] : say.correctedFrom(text(one.correctedFrom)),
 	]);
-	return table(['When', 'For', 'Player', 'Instrument', 'Tuning', 'Capo', 'Ready', 'How'], rows);
+	return table(say.HAND_OVER_TABLE, rows);
 }
 
 function readyText(one: NightReport['handOvers'][number]): string {
 	if (one.instrument === null) return '';
-	if (one.readyAgeSeconds === null) return 'not ready';
-	return `${one.isStale ? 'recheck, ' : ''}${minutesSeconds(one.readyAgeSeconds)} old`;
+	if (one.readyAgeSeconds === null) return say.NOT_READY;
+	return say.readyCell(one.readyAgeSeconds, one.isStale);
 }
 
 function stringsBroken(report: NightReport): string[] {
-	return report.stringsBroken.map(({ instrument, count, strings }) => {
-		const named = strings.length === 0 ? '' : ` (string ${strings.join(', ')})`;
-		return `- ${text(instrument)}: ${count}${named}`;
-	});
+	return report.stringsBroken.map(
+		({ instrument, count, strings }) => `- ${say.stringsBroken(text(instrument), count, strings)}`,
+	);
 }
 
 function songBySong(report: NightReport): string[] {
@@ -176,9 +165,7 @@ function songBySong(report: NightReport): string[] {
 		.filter((song) => song.happened.length > 0)
 		.flatMap((song) => [
 			'',
-			song.position === null
-				? `## Dropped: ${text(song.title)}`
-				: `## Song ${song.position}: ${text(song.title)}`,
+			`## ${say.songHeading(song.position, text(song.title))}`,
 			'',
 			...song.happened.map(bullet),
 		]);
@@ -191,10 +178,6 @@ function bullet(line: ReportLine): string {
 /** The mark on the show clock, which is what people remember a show by, then the clock on the wall. */
 function momentText(at: ReportMoment): string {
 	return at.mark === null ? at.clock : `${at.mark} (${at.clock})`;
-}
-
-function secondsText(seconds: number): string {
-	return seconds < 60 ? `${Math.round(seconds)} s` : minutesSeconds(seconds);
 }
 
 function table(names: readonly string[], rows: readonly (readonly string[])[]): string[] {

@@ -9,9 +9,21 @@ import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
-import { asBackup, playerName, songTitle } from '../showfile/shown-names.ts';
-import { cautionsFor } from './cautions.ts';
-import { PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
+import { asBackup, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { cautionsFor } from '../words/cautions.ts';
+import {
+	atCue,
+	dayText,
+	HANDS_EMPTY,
+	NO_BACKUP,
+	SHEET,
+	sheetCurfew,
+	sheetReference,
+	sheetStart,
+	withCapo,
+} from '../words/paper.ts';
+import { shortTuning } from '../words/tuning-words.ts';
+import { PAPER_COLUMNS, wrapped } from './paper.ts';
 
 const TITLE_WIDTH = 20;
 /** Number, title, how the song ends and the gap before it; the players' changes come after. */
@@ -25,9 +37,9 @@ const CHANGES_WIDTH = PAPER_COLUMNS - LEFT_WIDTH;
 export function runSheet(show: Show, plan: Plan): string {
 	const order = runningOrder(show);
 	const body = order.flatMap((playing, index): string[] => {
-		const interval = playing.isAfterInterval ? ['    -- interval --'] : [];
+		const interval = playing.isAfterInterval ? [SHEET.interval] : [];
 		const isEncoreBegin = playing.isEncore && !order[index - 1]?.isEncore;
-		const encore = isEncoreBegin ? ['    -- encore --'] : [];
+		const encore = isEncoreBegin ? [SHEET.encore] : [];
 		return [...interval, ...encore, ...songLines(show, plan, playing)];
 	});
 	const cautions = cautionsFor({ texts: [], hasRestring: false, isOnStage: true });
@@ -35,7 +47,7 @@ export function runSheet(show: Show, plan: Plan): string {
 		...title(show),
 		'',
 		...players(show, plan),
-		`${fitWidth('', 3)} ${fitWidth('song', TITLE_WIDTH)} ${fitWidth('ends', 5)} ${fitWidth('gap', 5, { align: 'right' })}  hand-overs before it`,
+		`${fitWidth('', 3)} ${fitWidth(SHEET.song, TITLE_WIDTH)} ${fitWidth(SHEET.ends, 5)} ${fitWidth(SHEET.gap, 5, { align: 'right' })}  ${SHEET.handOvers}`,
 		'-'.repeat(PAPER_COLUMNS),
 		...body,
 		'-'.repeat(PAPER_COLUMNS),
@@ -57,14 +69,14 @@ function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSo
 				...plan.handOvers
 					.filter((one) => one.instrument === null && one.section.position === position)
 					.map(({ section, player }) =>
-						cleanText(`${whoAt(show, song, { section, player })} hands empty`),
+						cleanText(`${whoAt(show, song, { section, player })} ${HANDS_EMPTY}`),
 					),
 			]
-		: ['done'];
+		: [SHEET.done];
 	const left = [
 		fitWidth(String(position), 3, { align: 'right' }),
 		fitWidth(cleanText(song.title), TITLE_WIDTH),
-		fitWidth(song.ends === 'segue' ? '>>' : song.ends, 5),
+		fitWidth(song.ends === 'segue' ? SHEET.segue : song.ends, 5),
 		fitWidth(gapSeconds === null ? '' : minutesSeconds(gapSeconds), 5, { align: 'right' }),
 	].join(' ');
 	const [first = '', ...more] = flowed(changes, CHANGES_WIDTH);
@@ -99,14 +111,14 @@ function isToDo(plan: Plan, slot: Slot): boolean {
 function changeTexts(show: Show, song: Song, slot: Slot): readonly string[] {
 	const who = whoAt(show, song, slot);
 	if (slot.instrument === null)
-		return [cleanText(`${who} ${slot.isMissing ? 'NO BACKUP' : 'hands empty'}`)];
+		return [cleanText(`${who} ${slot.isMissing ? NO_BACKUP : HANDS_EMPTY}`)];
 	const { player, tuning } = slot;
 	const instrument = show.instruments.find((one) => one.id === slot.instrument);
-	const place = instrument?.slot?.toUpperCase() ?? instrument?.name ?? slot.instrument;
-	const keeps = slot.isHandOver ? '' : 'keeps ';
+	const place = shownInstrument(show, slot.instrument);
+	const keeps = slot.isHandOver ? '' : SHEET.keeps;
 	const backup = asBackup(show, slot.for);
 	const change = cleanText(
-		`${who} ${keeps}${place} ${shortTuning(tuning)}${capoText(slot)}${backup}`,
+		`${who} ${keeps}${place} ${shortTuning(show, tuning)}${capoText(slot)}${backup}`,
 	);
 	const off = instrument ? offsetWords(show, { instrument, tuning, player }) : '';
 	if (off === '') return [change];
@@ -119,13 +131,13 @@ function changeTexts(show: Show, song: Song, slot: Slot): readonly string[] {
 /** The player in capitals, after the cue where it is not the song's start. */
 function whoAt(show: Show, song: Song, { section, player }: Pick<Slot, 'section' | 'player'>) {
 	const cue = section.point === 0 ? null : song.cues[section.point - 1]?.at;
-	return `${cue ? `${cue}: ` : ''}${playerName(show, player).toUpperCase()}`;
+	return `${cue ? atCue(cue) : ''}${playerName(show, player).toUpperCase()}`;
 }
 
 /** A capo that comes off where the instrument stays has to be said, where it is handed over it goes without saying. */
 function capoText({ capo, isHandOver }: Slot): string {
-	if (capo > 0) return ` capo ${capo}`;
-	return isHandOver ? '' : ' capo off';
+	if (capo > 0) return withCapo(capo);
+	return isHandOver ? '' : SHEET.capoOff;
 }
 
 function title(show: Show): string[] {
@@ -133,9 +145,9 @@ function title(show: Show): string[] {
 	const facts = [
 		show.venue,
 		show.date,
-		startMinutes === null ? null : `start ${dayText(startMinutes)}`,
-		curfewMinutes === null ? null : `curfew ${dayText(curfewMinutes)}`,
-		show.referenceHertz === 440 ? null : `A4 = ${show.referenceHertz} Hz`,
+		startMinutes === null ? null : sheetStart(dayText(startMinutes)),
+		curfewMinutes === null ? null : sheetCurfew(dayText(curfewMinutes)),
+		show.referenceHertz === 440 ? null : sheetReference(show.referenceHertz),
 	].filter((fact) => fact !== null);
 	return phrases([show.title, ...facts]);
 }
@@ -149,13 +161,13 @@ function players(show: Show, plan: Plan): string[] {
 			(!isAnybodys(one) &&
 				plan.slots.some((slot) => slot.player === player.id && slot.instrument === one.id));
 		const places = show.instruments.filter(has).map(placeText);
-		return legend(player.name.toUpperCase(), places.length > 0 ? places : ['anything of the kind']);
+		return legend(player.name.toUpperCase(), places.length > 0 ? places : [SHEET.anyKind]);
 	});
 	const shared = show.instruments.filter(isAnybodys);
 	return [
 		...own,
-		...legend('ANY', shared.filter((one) => !one.spare).map(placeText)),
-		...legend('SPARES', shared.filter((one) => one.spare).map(placeText)),
+		...legend(SHEET.any, shared.filter((one) => !one.spare).map(placeText)),
+		...legend(SHEET.spares, shared.filter((one) => one.spare).map(placeText)),
 	];
 }
 
@@ -189,10 +201,6 @@ function otherWarnings(show: Show, plan: Plan): string[] {
 			const song = warning.song === undefined ? '' : `${songTitle(show, warning.song)}: `;
 			return wrapped(cleanText(`! ${song}${warning.told ?? warning.text}`), PAPER_COLUMNS, '  ');
 		});
-}
-
-function dayText(minutes: number): string {
-	return `${String(Math.floor(minutes / 60) % 24).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
 }
 
 /** Whole items on lines of at most `width` cells, two spaces between; an item too long is cut. */

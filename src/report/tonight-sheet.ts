@@ -9,6 +9,7 @@ import { curfewWarnings } from '../plan/what-if/curfew-warnings.ts';
 import type { ListItem } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { SetItem } from '../showfile/show.ts';
+import { tonightsList } from '../words/paper.ts';
 import { runSheet } from './run-sheet.ts';
 
 /** The sheet as lines of at most 80 columns, the last one ended too. */
@@ -25,7 +26,7 @@ export function tonightSheet(moment: Moment): string {
 		...gapWarnings(show, plan, plan.sections),
 		...curfewWarnings(show, plan.sections, moment.plannedZeroMs),
 	];
-	const tonight = { ...show, title: `${show.title}, tonight's list`, set: list.map(setItem) };
+	const tonight = { ...show, title: tonightsList(show.title), set: list.map(setItem) };
 	return runSheet(tonight, { ...plan, warnings });
 }
 

@@ -7,19 +7,31 @@ import type { Considered } from '../plan/advice/alternatives.ts';
 import type { Hand } from '../plan/demand/hand.ts';
 import type { Cost, Plan } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentName, playerName, reasonShown, songTitle } from '../showfile/shown-names.ts';
-import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
+import { playerName, reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import {
+	asksNothing,
+	FIGURE_NAMES,
+	NOTHING_ELSE,
+	nothingBecause,
+	notInSet,
+	OR,
+	PLANNED,
+	whyHeading,
+	withCapo,
+} from '../words/paper.ts';
+import { shortTuning } from '../words/tuning-words.ts';
+import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
 /** What plans are compared by, in this order. */
 const FIGURES: readonly (readonly [name: string, figure: (cost: Cost) => string])[] = [
-	['missing', ({ missing }) => String(missing)],
-	['backups', ({ substituted }) => String(substituted)],
-	['gap', ({ overGap }) => String(overGap)],
-	['late', ({ lateness }) => minutesSeconds(lateness)],
-	['backup', ({ backup }) => String(backup)],
-	['changes', ({ handOvers }) => String(handOvers)],
-	['retunes', ({ retunings }) => String(retunings)],
-	['preference', ({ preference }) => String(preference)],
+	[FIGURE_NAMES.missing, ({ missing }) => String(missing)],
+	[FIGURE_NAMES.substituted, ({ substituted }) => String(substituted)],
+	[FIGURE_NAMES.overGap, ({ overGap }) => String(overGap)],
+	[FIGURE_NAMES.lateness, ({ lateness }) => minutesSeconds(lateness)],
+	[FIGURE_NAMES.backup, ({ backup }) => String(backup)],
+	[FIGURE_NAMES.handOvers, ({ handOvers }) => String(handOvers)],
+	[FIGURE_NAMES.retunings, ({ retunings }) => String(retunings)],
+	[FIGURE_NAMES.preference, ({ preference }) => String(preference)],
 ];
 
 export type WhyTold = {
@@ -32,8 +44,8 @@ export type WhyTold = {
 export function whyTable(show: Show, { song, plan, considered }: WhyTold): string {
 	const title = cleanText(songTitle(show, song));
 	const none = plan.sections.some((section) => section.song === song)
-		? `${title} asks for nothing: everybody keeps what they have.`
-		: `${title} is not in tonight's set.`;
+		? asksNothing(title)
+		: notInSet(title);
 	const lines =
 		considered.length === 0
 			? wrapped(none, PAPER_COLUMNS, '')
@@ -47,31 +59,26 @@ function slotLines(
 	{ slot, isNamed, alternatives }: Considered,
 ): readonly string[] {
 	const { section, player, instrument, tuning, capo, why } = slot;
-	const place = `${songTitle(show, section.song)}, ${section.position} in the set`;
-	const reason = isNamed
-		? 'The song names it, so nothing else is taken of its own accord.'
-		: 'The song leaves it open: the first column that differs decides.';
+	const song = { title: songTitle(show, section.song), position: section.position };
 	const shown = FIGURES.filter(([, figure]) =>
 		alternatives.some(({ cost }) => figure(cost) !== figure(planned)),
 	);
 	const figures = (cost: Cost) => shown.map(([, figure]) => figure(cost));
 	const what =
 		instrument === null
-			? `nothing: ${reasonShown(show, why ?? '')}`
+			? nothingBecause(reasonShown(show, why ?? ''))
 			: handWords(show, { instrument, tuning, capo });
 	const rows = [
-		['planned', what, ...figures(planned)],
-		...alternatives.map(({ hand, cost }) => ['or', handWords(show, hand), ...figures(cost)]),
+		[PLANNED, what, ...figures(planned)],
+		...alternatives.map(({ hand, cost }) => [OR, handWords(show, hand), ...figures(cost)]),
 	];
 	return [
-		...wrapped(cleanText(`${playerName(show, player)} in ${place}. ${reason}`), PAPER_COLUMNS, ''),
+		...wrapped(cleanText(whyHeading(playerName(show, player), song, isNamed)), PAPER_COLUMNS, ''),
 		...paperTable(['', '', ...shown.map(([name]) => name)], rows),
-		...(alternatives.length === 0 ? ['Nothing else could be played.'] : []),
+		...(alternatives.length === 0 ? [NOTHING_ELSE] : []),
 	];
 }
 
 function handWords(show: Show, { instrument, tuning, capo }: Hand): string {
-	const slot = show.instruments.find(({ id }) => id === instrument)?.slot?.toUpperCase() ?? '-';
-	const fret = capo === 0 ? '' : ` capo ${capo}`;
-	return `${slot} ${instrumentName(show, instrument)} ${shortTuning(tuning)}${fret}`;
+	return `${shownInstrument(show, instrument)} ${shortTuning(show, tuning)}${withCapo(capo)}`;
 }

@@ -4,6 +4,18 @@ import { boardAfterCue } from '../../machines/rig.ts';
 import { cuePoints } from '../../machines/song.ts';
 import { displayWidth } from '../base/display-width.ts';
 import type { BoardState, Pedal } from '../showfile/show.ts';
+import {
+	asCorrected,
+	BOARD,
+	BOARD_AT,
+	BOARD_NOW,
+	boardAt,
+	listOff,
+	listOn,
+	PLACES,
+	SET_ENDS,
+	stuckLabel,
+} from '../words/stage.ts';
 import { playerLabel, songFrom, songOf } from './named-in-show.ts';
 import { pointNext, pointNow } from './now-section.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
@@ -38,12 +50,12 @@ function twoLines(state: ScreenState, board: Board, columns: number): Row[] {
 	return [
 		placeAt(columns, [
 			[0, [label]],
-			[LABEL_COLUMNS, [span('now ', 'dim'), span(pointNow(state)?.at ?? '')]],
+			[LABEL_COLUMNS, [span(BOARD_NOW, 'dim'), span(pointNow(state)?.at ?? '')]],
 			[at, [span(nowWords(state, board, columns - at))]],
 		]),
 		placeAt(columns, [
-			[0, [span('BOARD', 'title')]],
-			[LABEL_COLUMNS, [span('at  ', 'dim'), span(next.at)]],
+			[0, [span(PLACES.board, 'title')]],
+			[LABEL_COLUMNS, [span(BOARD_AT, 'dim'), span(next.at)]],
 			[at, [span(nextWords(state, { board, next }, columns - at))]],
 		]),
 	];
@@ -51,9 +63,9 @@ function twoLines(state: ScreenState, board: Board, columns: number): Row[] {
 
 function oneLine(state: ScreenState, board: Board, columns: number): Row {
 	const next = nextBoard(state, board.player);
-	const label = `${playerLabel(state.session.show, board.player)} BOARD`;
+	const label = `${playerLabel(state.session.show, board.player)} ${PLACES.board}`;
 	const at = LABEL_COLUMNS + Math.floor((columns - LABEL_COLUMNS) * 0.4);
-	const point = `at ${next.at}: `;
+	const point = boardAt(next.at);
 	return placeAt(columns, [
 		[0, [span(label, 'title')]],
 		[LABEL_COLUMNS, [span(nowWords(state, board, at - LABEL_COLUMNS - 1))]],
@@ -70,10 +82,10 @@ function oneLine(state: ScreenState, board: Board, columns: number): Row {
 function nowWords(state: ScreenState, { player, pedals }: Board, columns: number): string {
 	const board = state.session.boards[player];
 	if (board === undefined) return '';
-	const corrected = board.value === 'corrected' ? ' (as corrected)' : '';
+	const isCorrected = board.value === 'corrected';
 	return fitting(
-		pedalWords(pedals, board.context.pedals, board.context.stuck).map(
-			(words) => `${words}${corrected}`,
+		pedalWords(pedals, board.context.pedals, board.context.stuck).map((words) =>
+			asCorrected(words, isCorrected),
 		),
 		columns,
 	);
@@ -88,7 +100,7 @@ function nextWords(
 	columns: number,
 ): string {
 	const now = session.boards[player]?.context;
-	if (next.board === null || now === undefined) return 'stays';
+	if (next.board === null || now === undefined) return BOARD.stays;
 	return fitting(pedalWords(pedals, boardAfterCue(now, next.board), now.stuck), columns);
 }
 
@@ -98,7 +110,7 @@ function nextBoard(state: ScreenState, player: string): NextBoard {
 	if (cue !== null) return { at: cue.at, board: cue.boards[player] ?? null };
 	const item = songFrom(state.session, state.session.next);
 	const song = item === null ? null : songOf(state.session.show, item.song);
-	if (song === null) return { at: 'the end', board: null };
+	if (song === null) return { at: SET_ENDS, board: null };
 	return { at: song.title, board: cuePoints(song)[0]?.boards[player] ?? null };
 }
 
@@ -112,18 +124,17 @@ function pedalWords(
 	const on = pedals.filter(isOn);
 	const stuckOff = pedals.filter((pedal) => stuck.includes(pedal.id) && !isOn(pedal));
 	const stuckOn = on.filter(({ id }) => stuck.includes(id));
-	if (on.length + stuckOff.length === 0) return ['all off'];
-	const nameOf = ({ id, name }: Pedal) =>
-		`${name.toUpperCase()}${stuck.includes(id) ? ' STUCK' : ''}`;
+	if (on.length + stuckOff.length === 0) return [BOARD.allOff];
+	const nameOf = ({ id, name }: Pedal) => stuckLabel(name, stuck.includes(id));
 	const names = on.map(nameOf);
 	const withSettings = on.map((pedal) => {
 		const settings = Object.entries(board[pedal.id]?.settings ?? {});
 		const words = settings.map(([key, value]) => `${key} ${value}`).join(', ');
 		return words === '' ? nameOf(pedal) : `${nameOf(pedal)} (${words})`;
 	});
-	const off = stuckOff.length === 0 ? [] : [`${stuckOff.map(nameOf).join(', ')} off`];
-	const rest = on.length + stuckOff.length < pedals.length ? ['rest off'] : [];
-	const listed = (some: readonly string[]) => (some.length === 0 ? [] : [`${some.join(', ')} on`]);
+	const off = stuckOff.length === 0 ? [] : [listOff(stuckOff.map(nameOf).join(', '))];
+	const rest = on.length + stuckOff.length < pedals.length ? [BOARD.restOff] : [];
+	const listed = (some: readonly string[]) => (some.length === 0 ? [] : [listOn(some.join(', '))]);
 	return [
 		[...listed(withSettings), ...off, ...rest],
 		[...listed(withSettings), ...off],

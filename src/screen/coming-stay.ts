@@ -2,7 +2,8 @@
 
 import type { Plan, PlannedHandOver, Section, Stay } from '../plan/plan.ts';
 import { capoAct } from '../tuning/capo-words.ts';
-import { forWords, whenWords } from './coming-words.ts';
+import { keepsLabel, whenWords } from '../words/stage.ts';
+import { forWords } from './coming-words.ts';
 import { slotLabel } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Dated } from './what-comes.ts';
@@ -56,6 +57,6 @@ export function stayingOf(state: ScreenState, stay: Stay): Dated {
 
 /** `KEEPS S`, and the capo where it is still to be moved. */
 function stayActs({ session }: ScreenState, { instrument, capo }: Stay): readonly string[] {
-	const keeps = `KEEPS ${slotLabel(session.show, instrument)}`;
+	const keeps = keepsLabel(slotLabel(session.show, instrument));
 	return session.instruments[instrument]?.context.capo === capo ? [keeps] : [keeps, capoAct(capo)];
 }

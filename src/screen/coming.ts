@@ -1,16 +1,24 @@
 // What each player gets next and how far that is: the first thing that the screen must say. Worked out
 // apart from its drawing, since every view shows it in some size.
 
-import { fitWidth } from '../base/display-width.ts';
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
 import { songOnNow } from '../session/find.ts';
 import { reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
+import { stateWords } from '../words/instrument-state.ts';
+import {
+	actForSong,
+	breakWords,
+	downWords,
+	KEEPS,
+	NO_BACKUP,
+	NO_BACKUP_PLAY_ON,
+	NOTHING_TO_COME,
+	whenWords,
+} from '../words/stage.ts';
 import { isNotAfter, stayBefore, stayingOf } from './coming-stay.ts';
-import { forWords, whenWords } from './coming-words.ts';
-import { durationWords } from './duration-words.ts';
+import { forWords } from './coming-words.ts';
 import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
-import { stateWords } from './instrument-words.ts';
 import { instrumentOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming, Dated } from './what-comes.ts';
@@ -67,7 +75,7 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			when: whenWords(untilSeconds),
 			mark: null,
 			why: reasonShown(state.session.show, slot.why ?? ''),
-			status: 'NO BACKUP',
+			status: NO_BACKUP,
 			leave: null,
 			pack: null,
 			isUrgent: untilSeconds <= URGENT_SECONDS,
@@ -85,7 +93,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 	const instrument = best === undefined ? null : instrumentOf(show, best.instrument);
 	const ready = best === undefined ? null : standInReadiness(state, best);
 	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
-	const broken = open?.instrument == null ? '' : ` ${shownInstrument(show, open.instrument)}`;
+	const broken = open?.instrument == null ? null : shownInstrument(show, open.instrument);
 	return {
 		player,
 		kind: 'break',
@@ -93,10 +101,10 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		tuning: best?.tuning ?? null,
 		capo: best?.capo ?? 0,
 		for: null,
-		forWhat: `STRING BREAK${broken}`,
-		when: `DOWN${fitWidth(durationWords(since), 6, { align: 'right' })}`,
+		forWhat: breakWords(broken),
+		when: downWords(since),
 		mark: ready?.mark ?? null,
-		status: ready?.words ?? 'NO BACKUP, PLAY ON',
+		status: ready?.words ?? NO_BACKUP_PLAY_ON,
 		why: best?.why ?? null,
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
@@ -140,7 +148,7 @@ function keptBy(state: ScreenState, player: string): Coming {
 	const move = state.plan.capoMoves.find(
 		(one) => one.player === player && one.instrument === holds && !one.section.hasBegun,
 	);
-	const moves = move ? `${capoAct(move.capo)} for ${songTitle(show, move.section.song)}` : '';
+	const moves = move ? actForSong(capoAct(move.capo), songTitle(show, move.section.song)) : '';
 	const isWhole = held === null || held.context.stringsDown.length === 0;
 	return {
 		player,
@@ -149,7 +157,7 @@ function keptBy(state: ScreenState, player: string): Coming {
 		tuning: held?.context.tuning ?? null,
 		capo: held?.context.capo ?? 0,
 		for: standsInNow(state, player),
-		forWhat: holds === null ? 'nothing to come' : 'keeps',
+		forWhat: holds === null ? NOTHING_TO_COME : KEEPS,
 		when: '',
 		mark: null,
 		why: null,

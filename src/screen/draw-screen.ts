@@ -1,6 +1,7 @@
 // The whole screen as rows: which view, what lies over it, and that it never exceeds the terminal.
 
 import type { KeyWords } from '../keys/prompt-view.ts';
+import { CANCEL } from '../words/stage.ts';
 import { asciiText } from './ascii-text.ts';
 import { footerRows, messageRows } from './footer.ts';
 import { listView } from './list-view.ts';
@@ -65,5 +66,5 @@ function listWithPrompt(state: ScreenState, { columns }: Area, live: LiveScreen)
 function keysNow({ prompt, footer }: ScreenState): readonly KeyWords[] {
 	if (prompt === null) return footer;
 	const isSaid = prompt.choices.some(({ key }) => key === 'esc');
-	return isSaid ? prompt.choices : [...prompt.choices, { key: 'esc', words: 'leave it' }];
+	return isSaid ? prompt.choices : [...prompt.choices, { key: 'esc', words: CANCEL }];
 }

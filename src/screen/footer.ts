@@ -3,6 +3,7 @@
 
 import { keyOfAction } from '../keys/key-choices.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
+import { lockedWords, PLACES, smallWords } from '../words/stage.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { lastSection, saveProblem } from './status-section.ts';
@@ -19,7 +20,7 @@ export function messageRows(state: ScreenState, area: Area): Row[] {
 	const marks = marksRow(state, area);
 	const at = columns - rowWidth(marks);
 	const text = state.isLocked
-		? `LOCKED: ${keyOfAction('lock', state.preferences.keys)}, then esc, unlocks`
+		? lockedWords(keyOfAction('lock', state.preferences.keys))
 		: (state.message ?? '');
 	// The views that have no place of its own for it show here what the last step was.
 	if (text === '' && state.view !== 'live' && state.prompt === null) {
@@ -41,13 +42,11 @@ export function messageRows(state: ScreenState, area: Area): Row[] {
 function marksRow(state: ScreenState, { columns, rows }: Area): Row {
 	const isSmall = columns < COMPLETE.columns || rows < COMPLETE.rows;
 	const tags = [
-		...(saveProblem(state) === null ? [] : ['NOT SAVED']),
-		...(state.isRehearsal ? ['REHEARSAL'] : []),
-		...(isSmall
-			? [columns < 30 ? 'small' : `small: ${COMPLETE.columns}x${COMPLETE.rows} shows all`]
-			: []),
+		...(saveProblem(state) === null ? [] : [PLACES.notSaved]),
+		...(state.isRehearsal ? [PLACES.rehearsal] : []),
+		...(isSmall ? [smallWords(`${COMPLETE.columns}x${COMPLETE.rows}`, columns < 30)] : []),
 	];
-	return tags.map((tag) => span(`  ${tag}`, tag === 'NOT SAVED' ? 'accent' : 'title'));
+	return tags.map((tag) => span(`  ${tag}`, tag === PLACES.notSaved ? 'accent' : 'title'));
 }
 
 /** As many keys as fit, most needed first; the one that shows all of them always has its place. */

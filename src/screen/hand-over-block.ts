@@ -4,6 +4,8 @@
 import { graphemes } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
+import { TALL, tallCapo, tallCapoMove } from '../words/stage.ts';
+import { tuningNames, withSigns } from '../words/tuning-words.ts';
 import {
 	ALL_TALL_COLUMNS,
 	type HandOverColumns,
@@ -16,7 +18,6 @@ import { instrumentOf, playerLabel } from './named-in-show.ts';
 import { placeAt, type Row, type SpanStyle, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { firstThatFits, hasTallLetter, tallRows, tallWidth } from './tall-glyphs.ts';
-import { tuningNames, withSigns } from './tuning-words.ts';
 import { type Coming, readinessStyle } from './what-comes.ts';
 
 export type BlockArea = {
@@ -156,10 +157,10 @@ function tallWords(state: ScreenState, coming: Coming, { at, columns, scale }: D
 	const names =
 		act?.names ??
 		(coming.tuning === null
-			? ['empty']
+			? [TALL.nothing]
 			: tuningNames(state.session.show, coming.tuning).map(withSigns));
 	const alone = firstThatFits(names, room) ?? '';
-	const capos = act?.capos ?? (coming.capo === 0 ? [] : [`capo ${coming.capo}`]);
+	const capos = act?.capos ?? (coming.capo === 0 ? [] : [tallCapo(coming.capo)]);
 	const [capo] = capos;
 	if (capo === undefined) return { name: alone, capo: '', plain };
 	const beside = firstThatFits(names, room - tallWidth(capo) - 3);
@@ -178,10 +179,10 @@ type TallActs = {
 /** What is said in place of a tuning where nothing is handed over; null where something is. */
 function tallActs({ session }: ScreenState, coming: Coming): TallActs | null {
 	const { kind, instrument, capo } = coming;
-	if (kind === 'missing') return { names: ['no backup', 'none'], capos: [] };
-	if (kind === 'break' && instrument === null) return { names: ['play on'], capos: [] };
+	if (kind === 'missing') return { names: TALL.noBackup, capos: [] };
+	if (kind === 'break' && instrument === null) return { names: [TALL.playOn], capos: [] };
 	if (kind !== 'stays' || instrument === null) return null;
 	const isMoved = session.instruments[instrument]?.context.capo !== capo;
-	if (!isMoved) return { names: ['keeps'], capos: capo > 0 ? [`capo ${capo}`] : [] };
-	return { names: ['keeps'], capos: [capoAct(capo), capo > 0 ? `on ${capo}` : 'off'] };
+	if (!isMoved) return { names: [TALL.keeps], capos: capo > 0 ? [tallCapo(capo)] : [] };
+	return { names: [TALL.keeps], capos: [capoAct(capo), tallCapoMove(capo)] };
 }

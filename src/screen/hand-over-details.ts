@@ -5,9 +5,17 @@ import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { backupFor, packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { capoWords } from '../tuning/capo-words.ts';
+import {
+	CAPO_OFF,
+	checkWords,
+	packOn,
+	packSuspect,
+	packToPutOn,
+	takeWords,
+} from '../words/stage.ts';
+import { shortTuning } from '../words/tuning-words.ts';
 import { type Area, cutRow, type Row, rowWidth, type Span, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { shortTuning } from './tuning-words.ts';
 import type { Coming } from './what-comes.ts';
 
 export type DetailArea = Area & {
@@ -29,7 +37,7 @@ export function detailRows(state: ScreenState, coming: Coming, area: DetailArea)
 		...(coming.for === null ? [] : [backupFor(state.session.show, coming.for)]),
 		...(hasPack || pack === '' ? [] : [pack]),
 		...offsetLines(state, coming),
-		...(coming.leave === null ? [] : [`check ${coming.leave}`]),
+		...(coming.leave === null ? [] : [checkWords(coming.leave)]),
 		...(coming.why === null ? [] : [coming.why]),
 	];
 	const wrapped = wrapWords(lines.join('; '), { columns, rows: rows - head.length });
@@ -47,7 +55,7 @@ function headRows(
 	const withPack: Row = pack === '' ? [capo] : [capo, span(`  ${pack}`, style)];
 	// A pack that does not fit whole stands below, and not twice.
 	if (isNamed) return [rowWidth(withPack) <= columns ? withPack : [capo]];
-	const name = span(takeWords(state, coming), style);
+	const name = span(nameOf(state, coming), style);
 	const fits = [
 		[name, span('  '), ...withPack],
 		[name, span('  '), capo],
@@ -58,10 +66,10 @@ function headRows(
 }
 
 /** What is to be taken from the rack; in a hurry with the order to take it. */
-function takeWords({ session: { show } }: ScreenState, { kind, instrument }: Coming): string {
+function nameOf({ session: { show } }: ScreenState, { kind, instrument }: Coming): string {
 	if (instrument === null) return '';
 	const name = shownInstrument(show, instrument);
-	return kind === 'break' ? `TAKE ${name}` : name;
+	return kind === 'break' ? takeWords(name) : name;
 }
 
 /** What it is in, and its capo where that is not to be moved. */
@@ -88,19 +96,18 @@ function packWords({ session }: ScreenState, { pack, player }: Coming): string {
 	const name = packName(show, pack);
 	const worn = session.players[player]?.pack ?? null;
 	if (suspectPacks.includes(pack)) {
-		if (worn === null || worn === pack) return `pack ${name} SUSPECT`;
-		return `pack ${name} SUSPECT, ${packName(show, worn)} stays`;
+		return packSuspect(name, worn === null || worn === pack ? null : packName(show, worn));
 	}
-	if (pack === worn) return `pack ${name}`;
+	if (pack === worn) return packOn(name);
 	const wearer = wearersOf(session, pack).find(
 		({ id }) => id !== player && session.players[id]?.holds,
 	);
-	return wearer ? `PACK ${name}, on ${playerName(show, wearer.id)}` : `PACK ${name}`;
+	return packToPutOn(name, wearer ? playerName(show, wearer.id) : null);
 }
 
 /** A capo to put on, or one that sits there and is not wanted, is said louder than none. */
 function capoSpan({ session }: ScreenState, { instrument, capo }: Coming): Span {
 	const on = instrument === null ? 0 : (session.instruments[instrument]?.context.capo ?? 0);
-	if (capo === 0 && on > 0) return span('CAPO OFF', 'bright');
+	if (capo === 0 && on > 0) return span(CAPO_OFF, 'bright');
 	return span(capoWords(capo), capo > 0 ? 'bright' : 'plain');
 }

@@ -3,11 +3,13 @@
 import type { Show } from '../showfile/show.ts';
 import { backupFor, shownInstrument } from '../showfile/shown-names.ts';
 import { capoWords } from '../tuning/capo-words.ts';
+import { withoutAge } from '../words/instrument-state.ts';
+import { capoLabel, checkWords, KEEPS, keepsLabel, NONE } from '../words/stage.ts';
+import { shortTuning, tuningThatFits } from '../words/tuning-words.ts';
 import { handOverColumns } from './hand-over-columns.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { shortTuning, tuningThatFits } from './tuning-words.ts';
 import { type Coming, readinessStyle } from './what-comes.ts';
 
 /** Below this a line for a player has lost its tuning or when it is wanted. */
@@ -89,10 +91,10 @@ function wideLine(
 			[at.slot, [span(`${coming.forWhat}: ${coming.status}, ${coming.why ?? ''}`, style)]],
 		]);
 	}
-	const named = coming.instrument === null ? 'none' : shownInstrument(show, coming.instrument);
+	const named = coming.instrument === null ? NONE : shownInstrument(show, coming.instrument);
 	if (coming.kind === 'stays') {
 		const [, ...more] = coming.status.split(', ');
-		const words = [`KEEPS ${named}`, ...more, ...backup(show, coming)].join(', ');
+		const words = [keepsLabel(named), ...more, ...backup(show, coming)].join(', ');
 		return placeAt(columns, [
 			[at.label, [label]],
 			[at.when, [span(coming.when, style)]],
@@ -104,7 +106,7 @@ function wideLine(
 		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, line.capo - line.tuning - 1);
 	const ready = (...words: readonly string[]) =>
 		span([...words, ...backup(show, coming)].join(', '), readinessStyle(coming));
-	const check = coming.leave === null ? [] : [span(`  check ${coming.leave}`, 'dim')];
+	const check = coming.leave === null ? [] : [span(`  ${checkWords(coming.leave)}`, 'dim')];
 	// The work stands in the list below: where not all fits, what to check needs its place more, and more
 	// than how long it has been ready.
 	const first = firstPart(coming.status);
@@ -125,10 +127,6 @@ function wideLine(
 	]);
 }
 
-function withoutAge(status: string): string {
-	return status.replace(/ +\d[\d: h]* ago$/, '');
-}
-
 function firstPart(status: string): string {
 	return status.split(', ')[0] ?? status;
 }
@@ -136,10 +134,10 @@ function firstPart(status: string): string {
 function shortLine(state: ScreenState, coming: Coming, columns: number): Row {
 	const { show } = state.session;
 	const style = coming.isUrgent ? 'accent' : 'plain';
-	const slot = coming.instrument === null ? 'none' : slotLabel(show, coming.instrument);
+	const slot = coming.instrument === null ? NONE : slotLabel(show, coming.instrument);
 	const tuning = coming.tuning === null ? '' : shortTuning(show, coming.tuning);
-	const capo = coming.capo > 0 ? ` CAPO ${coming.capo}` : '';
-	const keeps = coming.kind === 'keeps' ? 'keeps ' : '';
+	const capo = coming.capo > 0 ? ` ${capoLabel(coming.capo)}` : '';
+	const keeps = coming.kind === 'keeps' ? `${KEEPS} ` : '';
 	const soon = coming.when.replace(/ +/g, ' ');
 	const row = (status: string, when = soon): Row => [
 		span(`${playerLabel(show, coming.player)} `, style),

@@ -5,10 +5,11 @@ import type { PlannedHandOver, StandIn, Work } from '../plan/plan.ts';
 import { holderOf } from '../session/find.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
-import { durationWords } from './duration-words.ts';
-import { type StateMark, stateMark, stateWords } from './instrument-words.ts';
+import { durationWords } from '../words/duration-words.ts';
+import { stateWords } from '../words/instrument-state.ts';
+import { backupReadiness, HANDS_EMPTY, hasItLabel, JOB_WORDS } from '../words/stage.ts';
+import { type StateMark, stateMark } from './instrument-marks.ts';
 import type { ScreenState } from './screen-state.ts';
-import { JOB_WORDS } from './work-section.ts';
 
 export type HandOverReadiness = {
 	/** `+` only when nothing is left to do; null where nothing is handed. */
@@ -23,7 +24,7 @@ export function handOverReadiness(state: ScreenState, planned: PlannedHandOver):
 	const { session, nowMs } = state;
 	const { instrument } = planned;
 	const due = workFor(state, planned);
-	if (instrument === null) return { mark: null, words: 'hands empty', due };
+	if (instrument === null) return { mark: null, words: HANDS_EMPTY, due };
 	const held = session.instruments[instrument];
 	if (held === undefined) return { mark: null, words: '', due };
 	const mark = stateMark(session, instrument, nowMs);
@@ -51,7 +52,7 @@ function whereWords(
 ): string | null {
 	const holder = instrument === null || place !== 'inHands' ? null : holderOf(session, instrument);
 	if (holder === null || holder === player) return null;
-	return `${playerName(session.show, holder).toUpperCase()} HAS IT`;
+	return hasItLabel(playerName(session.show, holder));
 }
 
 /** The work as a label: `RETUNE`, `CAPO ON 2,`, since a number follows. */
@@ -69,8 +70,7 @@ export function standInReadiness(
 	const isAsAsked =
 		held?.context.capo === capo && held.context.tuning.notes.join(' ') === tuning.notes.join(' ');
 	const mark = isAsAsked || asItIs === null ? asItIs : notYet(asItIs);
-	const ready = mark === '+' ? 'READY' : 'NOT READY';
-	return { mark, words: `${ready}, ${durationWords(readyInSeconds)} to hand over`, due: [] };
+	return { mark, words: backupReadiness(mark === '+', readyInSeconds), due: [] };
 }
 
 function notYet(mark: StateMark): StateMark {

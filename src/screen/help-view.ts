@@ -2,6 +2,7 @@
 
 import { displayWidth } from '../base/display-width.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
+import { HEADINGS, helpPart } from '../words/views.ts';
 import { legendRows } from './rack-view.ts';
 import { type Area, beside, cutRow, fillRow, fillRows, type Row, span, wrapWords } from './row.ts';
 
@@ -35,15 +36,8 @@ export function helpRows(
 				beside(left, marked(block.rows, isPart ? entries[picked] : undefined), column * width),
 			[],
 		);
-		const part = isPart
-			? [
-					span(
-						`  ${first + 1} to ${first + count} of ${help.length}, up and down move; page up and down step the show`,
-						'dim',
-					),
-				]
-			: [];
-		const heading = [span('KEYS', 'title'), ...part];
+		const part = isPart ? [span(helpPart(first + 1, first + count, help.length), 'dim')] : [];
+		const heading = [span(HEADINGS.keys, 'title'), ...part];
 		const drawn = isPart ? fillRows(lines, room) : lines.slice(0, room);
 		return [heading, ...drawn, ...legend].slice(0, rows).map((row) => cutRow(row, columns));
 	}

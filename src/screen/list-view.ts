@@ -1,5 +1,6 @@
 // Rack, set and log at full size: the coming hand-over and the song stay in sight above the list.
 
+import { moreAbove, moreBelow, OLDER_BELOW } from '../words/views.ts';
 import { comingHandOvers } from './coming.ts';
 import { handOverLines } from './hand-over-lines.ts';
 import { helpRows } from './help-view.ts';
@@ -46,9 +47,9 @@ function listPane(
 		return [span('>'), { ...lead, text: lead.text.slice(1) }, ...rest];
 	});
 	const counted = [
-		...(first > 0 ? [`${first} more above`] : []),
+		...(first > 0 ? [moreAbove(first)] : []),
 		// Of the log no more rows are made than are needed, so nobody knows how many there are.
-		...(below > 0 ? [list === 'log' ? 'older ones below' : `${below} more below`] : []),
+		...(below > 0 ? [list === 'log' ? OLDER_BELOW : moreBelow(below)] : []),
 	].join(', ');
 	const count: Row[] = hasCount ? [[span(`  ${counted}`, 'dim')]] : [];
 	return fillRows([HEADINGS[list](columns, state), ...shown, ...count], rows);

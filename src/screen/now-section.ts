@@ -4,10 +4,29 @@ import { type CuePoint, cueIndex, cuePoints } from '../../machines/song.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { dayTimeText } from '../base/show-clock.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
-import { findItem } from '../session/find.ts';
+import { findItem, songOnNow } from '../session/find.ts';
+import { segueItem } from '../session/segue.ts';
 import type { SongItem } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
-import { durationWords } from './duration-words.ts';
+import { durationWords } from '../words/duration-words.ts';
+import {
+	atCue,
+	CUE_THEN,
+	elapsedWords,
+	endsWords,
+	leftWords,
+	NOTHING,
+	nextSongWords,
+	PLACES,
+	SEGUE,
+	SET_ENDS,
+	SONG_ENDS,
+	START,
+	showClockLabel,
+	sinceWords,
+	songPlaceWords,
+	tempoWords,
+} from '../words/stage.ts';
 import { songFrom, songOf, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -23,17 +42,17 @@ export function nowSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const wordsAt = isNarrowest ? 0 : isNarrow ? NARROW_LABEL_COLUMNS : LABEL_COLUMNS;
 	const row = (label: string, ...placed: readonly (readonly [number, Row])[]) =>
 		placeAt(columns, [...(isNarrowest ? [] : [[0, [span(label, 'title')]] as const]), ...placed]);
-	const clock = `show${fitWidth(showClock(state, state.nowMs), 10, { align: 'right' })}`;
+	const clock = showClockLabel(showClock(state, state.nowMs));
 	const isClockShown = columns >= 50;
 	const { words, times } = nowParts(state, columns, wordsAt);
 	return [
-		row('NOW', [wordsAt, words], [columns - times.length, [span(times)]]),
+		row(PLACES.now, [wordsAt, words], [columns - times.length, [span(times)]]),
 		row(
-			'NEXT',
+			PLACES.next,
 			[wordsAt, nextWords(state, columns >= 100)],
 			...(isClockShown ? [[columns - 14, [span(clock, 'dim')]] as const] : []),
 		),
-		row('NOTES', [wordsAt, [span(notesText(state), 'dim')]]),
+		row(PLACES.notes, [wordsAt, [span(notesText(state), 'dim')]]),
 	].slice(0, rows);
 }
 
@@ -64,20 +83,20 @@ function nowWords(state: ScreenState, columns: number): Row {
 		return songWords(state, song, columns);
 	}
 	const since = session.phaseSinceMs === null ? 0 : (state.nowMs - session.phaseSinceMs) / 1000;
-	const waited = durationWords(since);
+	const waited = span(sinceWords(since));
 	switch (session.phase.value) {
 		case 'before':
-			return [span('before the show', 'bright')];
+			return [span(START.before, 'bright')];
 		case 'interval':
-			return [span('INTERVAL', 'bright'), span(`  since ${waited}`)];
+			return [span(START.interval, 'bright'), waited];
 		case 'encore':
-			return [span('BEFORE THE ENCORE', 'bright'), span(`  since ${waited}`)];
+			return [span(START.encore, 'bright'), waited];
 		case 'over':
-			return [span('the last song is over', 'bright')];
+			return [span(START.over, 'bright')];
 		case 'packed':
-			return [span('the show has ended', 'bright')];
+			return [span(START.packed, 'bright')];
 		default:
-			return [span('between songs', 'bright'), span(`  since ${waited}`)];
+			return [span(START.between, 'bright'), waited];
 	}
 }
 
@@ -89,7 +108,7 @@ function songWords(state: ScreenState, { key, song }: SongItem, columns: number)
 	const title = songTitle(session.show, song);
 	const at = span(point?.at ?? '', 'bright');
 	const say = span(point?.say == null ? '' : `  ${point.say}`);
-	const whole: Row = [span(`${place} of ${of}  ${title}  `), at, say];
+	const whole: Row = [span(`${songPlaceWords(place, of)}  ${title}  `), at, say];
 	// At its start, with nothing to say, the title is what there is to read.
 	const isAtStart = session.song !== null && cueIndex(session.song) === 0;
 	if (rowWidth(whole) <= columns || (isAtStart && point?.say == null)) return whole;
@@ -104,26 +123,32 @@ function nextWords(state: ScreenState, hasSay: boolean): Row {
 	const { session } = state;
 	const { show } = session;
 	const cue = pointNext(state);
-	const ahead = findItem(session, session.next);
+	const coming = findItem(session, session.next);
 	const song = songFrom(session, session.next);
 	const isOn = session.song !== null;
-	const cueWords = isOn ? [span(cue?.at ?? 'its end'), span(', then ', 'dim')] : [];
-	const say = cue?.say == null || !hasSay ? [] : [span(`   at ${cue.at}: ${cue.say}`, 'dim')];
-	if (song === null) return [...cueWords, span(isOn ? 'the end' : 'nothing'), ...say];
+	const on = songOnNow(session);
+	// Straight on is one word; else what comes before the next song stands before it.
+	const isSegue = cue === null && on !== null && segueItem(session, on.item) !== null;
+	const ahead = isSegue ? [span(SEGUE)] : [span(cue?.at ?? SONG_ENDS), span(CUE_THEN, 'dim')];
+	const cueWords = isOn ? ahead : [];
+	const say = cue?.say == null || !hasSay ? [] : [span(atCue(cue.at, cue.say), 'dim')];
+	if (song === null) {
+		if (!isOn) return [span(NOTHING)];
+		return cue === null ? [span(SET_ENDS)] : [...cueWords, span(SET_ENDS), ...say];
+	}
 	const { place } = songPlace(session, song.key);
 	const known = songOf(show, song.song);
-	const interval =
-		isOn && ahead?.kind === 'interval' ? `interval ${durationWords(ahead.seconds)}, ` : '';
-	const starts = known?.starts == null ? '' : `, ${playerName(show, known.starts)} starts`;
-	const count = known?.count == null ? '' : `, count ${known.count}`;
-	const hasGap = song.gapSeconds !== null && interval === '';
-	const gap = hasGap ? `, gap ${durationWords(song.gapSeconds ?? 0)}` : '';
-	const encore = song.isEncore && !isOn ? 'encore, ' : '';
-	return [
-		...cueWords,
-		span(`${interval}${encore}${place} ${songTitle(show, song.song)}${starts}${gap}${count}`),
-		...say,
-	];
+	const intervalSeconds = isOn && coming?.kind === 'interval' ? coming.seconds : null;
+	const words = nextSongWords({
+		place,
+		title: songTitle(show, song.song),
+		intervalSeconds,
+		isEncore: song.isEncore && !isOn,
+		starter: known?.starts == null ? null : playerName(show, known.starts),
+		gapSeconds: intervalSeconds === null && !isSegue ? song.gapSeconds : null,
+		count: known?.count ?? null,
+	});
+	return [...cueWords, span(words), ...say];
 }
 
 /** The cue point we are at, or null between songs. */
@@ -181,19 +206,18 @@ function leftNumber(state: ScreenState): string {
 
 function leftText(state: ScreenState): string {
 	const left = leftNumber(state);
-	return left === '' ? '' : `left ${left}`;
+	return left === '' ? '' : leftWords(left);
 }
 
 function elapsedText(state: ScreenState): string {
 	const times = songTimes(state);
-	const length = times?.length == null ? '?' : durationWords(times.length);
-	return times === null ? '' : `${durationWords(times.elapsed)} of ${length}`;
+	return times === null ? '' : elapsedWords(times.elapsed, times.length);
 }
 
 function notesText({ session }: ScreenState): string {
 	const item = songFrom(session, session.song === null ? session.next : session.current);
 	const song = item === null ? null : songOf(session.show, item.song);
 	if (song === null) return '';
-	const tempo = song.tempo === null ? [] : [`${song.tempo} beats a minute`];
-	return [...tempo, `ends: ${song.ends}`, ...(song.notes === null ? [] : [song.notes])].join(', ');
+	const tempo = song.tempo === null ? [] : [tempoWords(song.tempo)];
+	return [...tempo, endsWords(song.ends), ...(song.notes === null ? [] : [song.notes])].join(', ');
 }

@@ -4,6 +4,7 @@
 import { displayWidth, fitWidth, graphemes } from '../base/display-width.ts';
 import type { PromptView } from '../keys/prompt-view.ts';
 import type { TextLine } from '../keys/text-line.ts';
+import { moreLines } from '../words/views.ts';
 import { promptLines } from './prompt-lines.ts';
 import { type Area, cutRow, type Row, span } from './row.ts';
 
@@ -51,7 +52,7 @@ function promptRows(prompt: PromptView, { columns, rows }: Area): Row[] {
 	return [
 		title,
 		...shown.map((line): Row => [span(`${INDENT}${line}`)]),
-		...(isCut && room > 0 ? [[span(`  ${more} more`, 'dim')]] : []),
+		...(isCut && room > 0 ? [[span(moreLines(more), 'dim')]] : []),
 	].map((row) => cutRow(row, columns));
 }
 

@@ -1,11 +1,13 @@
 // Who holds what, and the rack by slot with a mark for each state.
 
 import { playerName } from '../showfile/shown-names.ts';
-import { markStyle, STAGED_MARK, stateMark, stateWords } from './instrument-words.ts';
+import { stateWords } from '../words/instrument-state.ts';
+import { capoMark, inHandsCapo, nothingInHands, PLACES } from '../words/stage.ts';
+import { tuningThatFits } from '../words/tuning-words.ts';
+import { markStyle, STAGED_MARK, stateMark } from './instrument-marks.ts';
 import { slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { tuningThatFits } from './tuning-words.ts';
 
 const LABEL_COLUMNS = 10;
 const WIDEST_CELL = 22;
@@ -22,9 +24,9 @@ export function handsSection(state: ScreenState, { columns, rows }: Area): Row[]
 		const holds = players[id]?.holds ?? null;
 		const held = holds === null ? undefined : session.instruments[holds];
 		const name = playerName(show, id);
-		if (holds === null || held === undefined) return [span(`${name} nothing`, 'dim')];
+		if (holds === null || held === undefined) return [span(nothingInHands(name), 'dim')];
 		const { tuning, capo } = held.context;
-		const capoWords = capo > 0 ? ` capo ${capo}` : '';
+		const capoWords = inHandsCapo(capo);
 		const named = `${name} ${slotLabel(show, holds)} `;
 		const isBroken = stateMark(session, holds, nowMs) === 'x';
 		const what = isBroken
@@ -32,7 +34,7 @@ export function handsSection(state: ScreenState, { columns, rows }: Area): Row[]
 			: `${tuningThatFits(show, tuning, width - named.length - capoWords.length - 1)}${capoWords}`;
 		return [span(named), span(what, isBroken ? 'accent' : 'plain')];
 	});
-	return inRows('IN HANDS', cells, { across, width, columns });
+	return inRows(PLACES.inHands, cells, { across, width, columns });
 }
 
 type Cells = { readonly across: number; readonly width: number; readonly columns: number };
@@ -74,13 +76,13 @@ export function rackSection(state: ScreenState, { columns, rows }: Area): Row[] 
 			`${slotLabel(show, id)}${width < LEAST_SPACED_CELL ? '' : staged}${mark}`,
 			markStyle(mark),
 		);
-		const capoMark = capo > 0 ? ` c${capo}` : '';
+		const onCapo = capoMark(capo);
 		// A tuning cut to a letter or two says nothing; the mark does.
 		if (width < LEAST_TUNING_CELL) return [slotAndMark];
 		return [
 			slotAndMark,
-			span(` ${tuningThatFits(show, tuning, width - 5 - capoMark.length)}${capoMark}`, 'dim'),
+			span(` ${tuningThatFits(show, tuning, width - 5 - onCapo.length)}${onCapo}`, 'dim'),
 		];
 	});
-	return inRows('RACK', cells, { across, width, columns }).slice(0, rows);
+	return inRows(PLACES.rack, cells, { across, width, columns }).slice(0, rows);
 }

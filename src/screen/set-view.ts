@@ -1,22 +1,27 @@
 // Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { dayTimeText } from '../base/show-clock.ts';
 import type { Section } from '../plan/plan.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
 import type { Part, Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoAct, capoWords } from '../tuning/capo-words.ts';
-import { durationWords } from './duration-words.ts';
+import { durationWords } from '../words/duration-words.ts';
+import {
+	encoreTitle,
+	fileChanged,
+	forNamed,
+	HEADINGS,
+	HOW_WORDS,
+	intervalRow,
+	keepsRow,
+	LIST,
+	tonightPart,
+} from '../words/views.ts';
 import { slotLabel, songPlace } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { showClock } from './show-clock-words.ts';
-
-/** The song that a question is about: not yet there, not yet off the list. */
-const ASKED = { here: 'here?', dropped: 'drop?' } as const;
-
-const HOW_WORDS = { played: 'played', 'cut-short': 'cut short', skipped: 'skipped' } as const;
+import { showClock, wallClock } from './show-clock-words.ts';
 
 /** Three players who change beside each other fit at 80 columns. */
 const [STATE_AT, CLOCK_AT, GAP_AT, CHANGES_AT] = [32, 42, 53, 59];
@@ -29,18 +34,13 @@ export function setHeading(
 	const changed =
 		showChangedAtMs === null
 			? []
-			: [
-					span(
-						`  file changed ${dayTimeText(showChangedAtMs, dayOffsetMinutes).slice(0, 5)}`,
-						'bright',
-					),
-				];
+			: [span(fileChanged(wallClock({ dayOffsetMinutes }, showChangedAtMs)), 'bright')];
 	return placeAt(columns, [
-		[2, [span('SET', 'title'), ...changed]],
-		[STATE_AT, [span('state', 'dim')]],
-		[CLOCK_AT, [span('show clock', 'dim')]],
-		[GAP_AT, [span('gap', 'dim')]],
-		[CHANGES_AT, [span('hand-overs', 'dim')]],
+		[2, [span(HEADINGS.list, 'title'), ...changed]],
+		[STATE_AT, [span(HEADINGS.state, 'dim')]],
+		[CLOCK_AT, [span(HEADINGS.showClock, 'dim')]],
+		[GAP_AT, [span(HEADINGS.gap, 'dim')]],
+		[CHANGES_AT, [span(HEADINGS.handOvers, 'dim')]],
 	]);
 }
 
@@ -64,14 +64,14 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 	if (item.kind === 'interval') {
 		const isOn = session.phase.value === 'interval' && session.next === item.key;
 		return placeAt(columns, [
-			[5, [span(`interval ${durationWords(item.seconds)}`, isOn ? 'bright' : 'dim')]],
+			[5, [span(intervalRow(durationWords(item.seconds)), isOn ? 'bright' : 'dim')]],
 		]);
 	}
 	const section = plan.sections.find((one) => one.item === item.key);
 	const atMs = item.runs[item.runs.length - 1]?.beganAtMs ?? section?.startMs ?? null;
 	const named = show.players.flatMap(({ id }) => {
 		const part = Object.hasOwn(item.tonight, id) ? item.tonight[id] : undefined;
-		return part === undefined ? [] : [`${playerName(show, id)} tonight ${partWords(show, part)}`];
+		return part === undefined ? [] : [tonightPart(playerName(show, id), partWords(show, part))];
 	});
 	const changes = show.players
 		.filter(({ id }) => !Object.hasOwn(item.tonight, id))
@@ -85,18 +85,19 @@ function setRow(state: ScreenState, item: ListItem, columns: number): Row {
 	const isAsked = item.key === state.prompt?.tonight?.item;
 	const gap = section?.gapSeconds ?? null;
 	const { place } = songPlace(session, item.key);
+	const title = songTitle(show, item.song);
 	const number = place === 0 ? '' : String(place);
 	return placeAt(columns, [
 		[
 			2,
 			[
 				span(
-					`${number.padStart(2)} ${songTitle(show, item.song)}${item.isEncore ? ' (encore)' : ''}`,
+					`${number.padStart(2)} ${item.isEncore ? encoreTitle(title) : title}`,
 					isOut ? 'dim' : 'plain',
 				),
 			],
 		],
-		[STATE_AT, [span(words, words === 'NOW' || isAsked ? 'bright' : isOut ? 'dim' : 'plain')]],
+		[STATE_AT, [span(words, words === LIST.now || isAsked ? 'bright' : isOut ? 'dim' : 'plain')]],
 		[CLOCK_AT, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
 		[GAP_AT, [span(gap === null ? '' : minutesSeconds(gap).padStart(4), 'dim')]],
 		[CHANGES_AT, [span([...named, ...changes].join(', '))]],
@@ -115,36 +116,36 @@ function changeWords(
 	const label = (id: string) => (isNamed ? shownInstrument(show, id) : slotLabel(show, id));
 	const isThis = (one: { readonly section: Section; readonly player: string }) =>
 		one.section.item === item && one.player === player;
-	const backup = (named: string | null) => (named === null ? '' : ` for ${label(named)}`);
+	const backup = (named: string | null) => (named === null ? '' : forNamed(label(named)));
 	const given = plan.handOvers
 		.filter(isThis)
 		.map(({ instrument, for: named }) =>
-			instrument === null ? 'empty' : `${label(instrument)}${backup(named)}`,
+			instrument === null ? LIST.empty : `${label(instrument)}${backup(named)}`,
 		);
 	if (given.length > 0) return given;
 	const slot = plan.slots.find(isThis);
 	if (slot === undefined) return [];
-	if (slot.isMissing) return ['NO BACKUP'];
+	if (slot.isMissing) return [LIST.noBackup];
 	const move = plan.capoMoves.find(isThis);
 	if (slot.instrument === null || (slot.for === null && move === undefined)) return [];
 	const kept = label(slot.instrument);
-	if (move === undefined) return [`keeps ${kept}${backup(slot.for)}`];
+	if (move === undefined) return [`${keepsRow(kept)}${backup(slot.for)}`];
 	// In a narrow list the capo says that it is kept.
 	return isNamed
-		? [`keeps ${kept}${backup(slot.for)}, ${capoAct(move.capo)}`]
+		? [`${keepsRow(kept)}${backup(slot.for)}, ${capoAct(move.capo)}`]
 		: [`${kept} ${capoWords(move.capo)}${backup(slot.for)}`];
 }
 
 function partWords(show: Show, part: Part): string {
-	return part.kind === 'named' ? shownInstrument(show, part.instrument) : 'none';
+	return part.kind === 'named' ? shownInstrument(show, part.instrument) : LIST.none;
 }
 
 function stateOf({ session, prompt }: ScreenState, item: SongItem): string {
-	if (item.key === session.current && session.song !== null) return 'NOW';
-	if (item.key === prompt?.tonight?.item) return item.isDropped ? ASKED.dropped : ASKED.here;
-	if (item.isDropped) return 'dropped';
-	if (item.key === session.next) return 'next';
-	if (item.isPassedOver) return 'passed over';
+	if (item.key === session.current && session.song !== null) return LIST.now;
+	if (item.key === prompt?.tonight?.item) return item.isDropped ? LIST.askedDrop : LIST.askedHere;
+	if (item.isDropped) return LIST.dropped;
+	if (item.key === session.next) return LIST.next;
+	if (item.isPassedOver) return LIST.skipped;
 	const how = item.runs.findLast((run) => run.how !== null)?.how;
 	return how == null ? '' : HOW_WORDS[how];
 }

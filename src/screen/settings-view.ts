@@ -1,6 +1,7 @@
 // What the user prefers, a line each; enter changes the picked one.
 
 import { settingRows } from '../keys/settings.ts';
+import { HEADINGS } from '../words/views.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 
@@ -11,8 +12,8 @@ const NOTE_AT = 56;
 /** Names of the columns. */
 export function settingsHeading(columns: number): Row {
 	return placeAt(columns, [
-		[2, [span('SETTINGS', 'title')]],
-		[VALUE_AT, [span('up and down, enter changes it', 'dim')]],
+		[2, [span(HEADINGS.settings, 'title')]],
+		[VALUE_AT, [span(HEADINGS.settingsHow, 'dim')]],
 	]);
 }
 

@@ -1,11 +1,23 @@
 // What the plan warns of, when it must all be over, whether the night is kept, and what was last done.
 
-import { displayWidth, fitWidth } from '../base/display-width.ts';
+import { displayWidth } from '../base/display-width.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
-import { durationWords } from './duration-words.ts';
+import {
+	curfewLeft,
+	curfewWords,
+	DISK_IS_SLOW,
+	moreWords,
+	NO_CURFEW,
+	NOTHING,
+	NOTHING_REACHES_DISK,
+	NOTHING_YET,
+	PLACES,
+	pastCurfew,
+	undoHint,
+} from '../words/stage.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { LogLine, ScreenState } from './screen-state.ts';
-import { showClock } from './show-clock-words.ts';
+import { wallClock } from './show-clock-words.ts';
 
 const LABEL_COLUMNS = 10;
 const MINUTES_A_DAY = 1440;
@@ -22,8 +34,8 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 	if (warnings.length === 0) {
 		return [
 			placeAt(columns, [
-				[0, [span('WATCH', 'title')]],
-				[LABEL_COLUMNS, [span('nothing', 'dim')]],
+				[0, [span(PLACES.watch, 'title')]],
+				[LABEL_COLUMNS, [span(NOTHING, 'dim')]],
 			]),
 		];
 	}
@@ -37,14 +49,14 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 }
 
 function watchLabel(more: number): Row {
-	return [span('WATCH', 'title'), ...(more > 0 ? [span(` +${more}`)] : [])];
+	return [span(PLACES.watch, 'title'), ...(more > 0 ? [span(` +${more}`)] : [])];
 }
 
 /** Why the night is not being kept just now, in a sentence; null while all is well. */
 export function saveProblem({ save }: Pick<ScreenState, 'save'>): string | null {
 	if (save.problem !== null) return save.problem;
-	if (save.state === 'unsaved') return 'What is recorded does not reach the disk.';
-	return save.state === 'slow' ? 'The disk is slow; what is recorded waits for it.' : null;
+	if (save.state === 'unsaved') return NOTHING_REACHES_DISK;
+	return save.state === 'slow' ? DISK_IS_SLOW : null;
 }
 
 /** One row: curfew, or why the night is not being kept. */
@@ -53,31 +65,30 @@ export function curfewSection(state: ScreenState, { columns }: Area): Row[] {
 	if (problem !== null) {
 		return [
 			placeAt(columns, [
-				[0, [span('NOT SAVED', 'accent')]],
+				[0, [span(PLACES.notSaved, 'accent')]],
 				[LABEL_COLUMNS, [span(problem, 'accent')]],
 			]),
 		];
 	}
 	return [
 		placeAt(columns, [
-			[0, [span('CURFEW', 'title')]],
-			[LABEL_COLUMNS, curfewWords(state)],
+			[0, [span(PLACES.curfew, 'title')]],
+			[LABEL_COLUMNS, curfewRow(state)],
 		]),
 	];
 }
 
-function curfewWords({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): Row {
+function curfewRow({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): Row {
 	const { curfewMinutes } = session.show;
-	if (curfewMinutes === null) return [span('none given', 'dim')];
+	if (curfewMinutes === null) return [span(NO_CURFEW, 'dim')];
 	const endMs = plan.sections.reduce((last, { endMs: end }) => Math.max(last, end), nowMs);
 	const endMinutes = endMs / 60_000 + dayOffsetMinutes;
 	const apart = modulo(curfewMinutes - endMinutes, MINUTES_A_DAY);
 	const left = apart > MINUTES_A_DAY / 2 ? apart - MINUTES_A_DAY : apart;
-	const words = `${hoursMinutes(curfewMinutes)}   the set ends ${hoursMinutes(endMinutes)}   `;
-	const long = fitWidth(durationWords(Math.abs(left) * 60), 6, { align: 'right' });
+	const words = curfewWords(hoursMinutes(curfewMinutes), hoursMinutes(endMinutes));
 	return left < 0
-		? [span(words), span(`${long} TOO LONG`, 'accent')]
-		: [span(words), span(`${long} left`)];
+		? [span(words), span(pastCurfew(-left * 60), 'accent')]
+		: [span(words), span(curfewLeft(left * 60))];
 }
 
 /**
@@ -90,16 +101,14 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	// What the program wrote down by itself is nobody's step and stays.
 	const isTakeable = first !== undefined && first.step === state.takeableStep;
 	const hint =
-		!isTakeable || columns < 50 ? '' : `${keyOfAction('take-back', state.preferences.keys)} undo`;
-	const clock = first === undefined ? '' : `${showClock(state, first.atMs)}  `;
+		!isTakeable || columns < 50 ? '' : undoHint(keyOfAction('take-back', state.preferences.keys));
+	const clock = first === undefined ? '' : `${wallClock(state, first.atMs)}  `;
 	const room = columns - LABEL_COLUMNS - clock.length - hint.length - 2;
 	const words =
-		first === undefined
-			? [span('nothing yet', 'dim')]
-			: [span(clock), span(stepWords(lines, room))];
+		first === undefined ? [span(NOTHING_YET, 'dim')] : [span(clock), span(stepWords(lines, room))];
 	return [
 		placeAt(columns, [
-			[0, [span('LAST', 'title')]],
+			[0, [span(PLACES.last, 'title')]],
 			[LABEL_COLUMNS, words],
 			...(hint === '' ? [] : [[columns - hint.length, [span(hint, 'dim')]] as const]),
 		]),
@@ -111,7 +120,7 @@ function stepWords(lines: readonly LogLine[], room: number): string {
 	const first = (count: number) =>
 		[
 			...said.slice(0, count),
-			...(count < said.length ? [`+${said.length - count} more`] : []),
+			...(count < said.length ? [moreWords(said.length - count)] : []),
 		].join('; ');
 	const counts = said.map((_, index) => said.length - index);
 	return counts.map(first).find((words) => displayWidth(words) <= room) ?? first(1);

@@ -1,7 +1,7 @@
 // What a player gets next, keeps or lacks, as every view shows it in some size.
 
 import type { Tuning } from '../tuning/tuning.ts';
-import type { StateMark } from './instrument-words.ts';
+import type { StateMark } from './instrument-marks.ts';
 import type { SpanStyle } from './row.ts';
 
 /** What a player gets next. */

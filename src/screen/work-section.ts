@@ -9,13 +9,24 @@ import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
 import { retuneSteps } from '../tuning/retune-steps.ts';
 import type { Tuning } from '../tuning/tuning.ts';
-import { durationWords } from './duration-words.ts';
-import { stateMark } from './instrument-words.ts';
+import { durationWords } from '../words/duration-words.ts';
+import {
+	type CountdownRoom,
+	capoLabel,
+	jobWords,
+	moreWords,
+	NOTHING_TO_DO,
+	neededWords,
+	PLACES,
+	startColumns,
+	startWords,
+	stringSteps,
+} from '../words/stage.ts';
+import { shortTuning, tuningNames } from '../words/tuning-words.ts';
+import { stateMark } from './instrument-marks.ts';
 import { slotLabel, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { showClock } from './show-clock-words.ts';
-import { shortTuning, tuningNames } from './tuning-words.ts';
 
 /** Below this the line has no room for how long it takes and what is left. */
 const LEAST_WIDE_COLUMNS = 74;
@@ -30,7 +41,7 @@ export function workSection(state: ScreenState, { columns, rows }: Area): Row[] 
 		return [
 			placeAt(columns, [
 				[0, toDoLabel(state)],
-				[10, [span('nothing to do', 'dim')]],
+				[10, [span(NOTHING_TO_DO, 'dim')]],
 			]),
 		];
 	}
@@ -63,9 +74,10 @@ function stepRows({ session }: ScreenState, work: readonly Work[]): Row[] {
 
 function stepWords({ bridge }: Instrument, from: Tuning, to: Tuning): string {
 	const { steps } = retuneSteps(from.notes, to.notes, bridge);
-	const moves = steps.filter(({ move }) => move !== 0);
-	const words = moves.map((step) => `${step.string} ${step.how} to ${step.to}`).join(', ');
-	return `string ${words}${bridge === 'floating' ? '; then all, twice round' : ''}`;
+	return stringSteps(
+		steps.filter(({ move }) => move !== 0),
+		bridge === 'floating',
+	);
 }
 
 const STEPS_AT = 10;
@@ -84,18 +96,19 @@ function workRow(state: ScreenState, work: Work | IdleWork, line: Line): Row {
 	const jobs = workWords(state, work);
 	const room = at.seconds - at.job - 1;
 	const job = jobs.find((words) => displayWidth(words) <= room) ?? jobs.at(-1) ?? '';
-	const isShort = isNarrow || (columns >= LEAST_WIDE_COLUMNS && columns < LEAST_START_COLUMNS);
-	const clock = (ms: number) => right(showClock(state, ms), isNarrow ? 7 : 8);
-	const start = timed ? `${isShort ? 'by' : 'start by'} ${clock(timed.beginByMs)}` : '';
-	if (columns < LEAST_WIDE_COLUMNS) {
-		const startAt = columns - start.length;
+	const isWide = columns >= LEAST_WIDE_COLUMNS;
+	const isShort = isWide && columns < LEAST_START_COLUMNS;
+	const countdown = isNarrow ? 'least' : isShort ? 'short' : 'whole';
+	const start = timed ? startOf(state, timed, countdown) : '';
+	if (!isWide) {
+		const startAt = columns - startColumns(countdown);
 		return placeAt(columns, [
-			[0, [span(isFirst ? 'TO DO' : '', 'title')]],
+			[0, [span(isFirst ? PLACES.toDo : '', 'title')]],
 			[6, [span(`${slotLabel(show, work.instrument)} ${mark} ${job}`, style)]],
 			...(startAt < 20 || start === '' ? [] : [[startAt, [span(start, style)]] as const]),
 		]);
 	}
-	const label = more > 0 ? `+${more} more` : '';
+	const label = more > 0 ? moreWords(more) : '';
 	return placeAt(columns, [
 		[0, isFirst ? toDoLabel(state) : [span(label, 'dim')]],
 		[10, [span(shownInstrument(show, work.instrument), style)]],
@@ -103,31 +116,21 @@ function workRow(state: ScreenState, work: Work | IdleWork, line: Line): Row {
 		[at.job, [span(job, style)]],
 		[at.seconds, [span(right(durationWords(work.seconds), 5))]],
 		[at.start, [span(start, style)]],
-		...(timed === null
-			? []
-			: [
-					[at.slack, [span(slackWords(timed), style)]] as const,
-					[at.use, [span(neededWords(state, timed), 'dim')]] as const,
-				]),
+		...(timed === null ? [] : [[at.use, [span(servedBy(state, timed), 'dim')]] as const]),
 	]);
 }
 
-/** Below this there is no room for `start by` in full. */
+/** Below this there is no room for the whole countdown. */
 const LEAST_START_COLUMNS = 80;
+/** From this width on there is room for whom it is. */
+const LEAST_USE_COLUMNS = 100;
 /** From this width on longer names and work are whole, and for whom it is fits beside them. */
 const LEAST_LONG_COLUMNS = 110;
 
 function columnsAt(columns: number) {
 	return columns < LEAST_LONG_COLUMNS
-		? {
-				mark: 20,
-				job: 22,
-				seconds: 44,
-				start: 50,
-				slack: columns < LEAST_START_COLUMNS ? 62 : 68,
-				use: 84,
-			}
-		: { mark: 23, job: 25, seconds: 51, start: 57, slack: 75, use: 88 };
+		? { mark: 20, job: 22, seconds: 44, start: 50, use: columns < LEAST_USE_COLUMNS ? columns : 77 }
+		: { mark: 23, job: 25, seconds: 51, start: 57, use: 84 };
 }
 
 function isWanted(work: Work | IdleWork): work is Work {
@@ -139,38 +142,34 @@ function isToBegin({ nowMs }: ScreenState, work: Work): boolean {
 	return (work.beginByMs <= nowMs || work.slackSeconds < 0) && work.fromMs <= nowMs;
 }
 
-function slackWords({ slackSeconds }: Work): string {
-	const long = right(durationWords(Math.abs(slackSeconds)), 6);
-	return `${long} ${slackSeconds < 0 ? 'short' : 'left'}`;
+/** One countdown, to the latest start; where the work or what it holds up will be late, by how much. */
+function startOf({ nowMs }: ScreenState, work: Work, room: CountdownRoom): string {
+	const untilSeconds = Math.trunc((work.beginByMs - nowMs) / 1000);
+	const overdue = untilSeconds < 0 ? -untilSeconds : null;
+	const slackSeconds = Math.trunc(work.slackSeconds);
+	const shortSeconds = slackSeconds < 0 ? -slackSeconds : overdue;
+	return startWords({ untilSeconds, shortSeconds }, room);
 }
 
-/** For whom, the song's place, and the moment before which it would not be fresh. */
-function neededWords(state: ScreenState, { section, player, fromMs }: Work): string {
-	const { place } = songPlace(state.session, section.item);
-	const from = fromMs > state.nowMs ? ` from ${showClock(state, fromMs)}` : '';
-	return `for ${playerName(state.session.show, player)}, ${place}${from}`;
+/** For whom, the song's place, and how long it has to wait. */
+function servedBy({ session, nowMs }: ScreenState, { section, player, fromMs }: Work): string {
+	const { place } = songPlace(session, section.item);
+	const wait = fromMs > nowMs ? (fromMs - nowMs) / 1000 : null;
+	return neededWords(playerName(session.show, player), place, wait);
 }
 
 /** A plan that is not known to be the best says so by a sign. */
 function toDoLabel({ plan }: ScreenState): Row {
-	return [span('TO DO', 'title'), ...(plan.isProved ? [] : [span(' ≈', 'dim')])];
+	return [span(PLACES.toDo, 'title'), ...(plan.isProved ? [] : [span(' ≈', 'dim')])];
 }
 
 /** The work itself, `RETUNE drop D, CAPO ON 2`, and the same in fewer letters. */
 function workWords(state: ScreenState, work: Work | IdleWork): readonly string[] {
 	const { show, instruments } = state.session;
 	const names = [shortTuning(show, work.to), tuningNames(show, work.to).at(-1) ?? work.to.name];
-	const jobs = names.map((name) => `${JOB_WORDS[work.job]} ${name}`);
+	const jobs = names.map((name) => jobWords(work.job, name));
 	const on = instruments[work.instrument]?.context.capo ?? 0;
 	if (!isWanted(work) || work.isEarly || work.capo === on) return jobs;
-	const acts = [capoAct(work.capo), ...(work.capo > 0 ? [`CAPO ${work.capo}`] : [])];
+	const acts = [capoAct(work.capo), ...(work.capo > 0 ? [capoLabel(work.capo)] : [])];
 	return work.job === 'capo' ? acts : jobs.flatMap((job) => acts.map((act) => `${job}, ${act}`));
 }
-
-/** What each job is called. */
-export const JOB_WORDS = {
-	capo: 'CAPO',
-	retune: 'RETUNE',
-	restring: 'RESTRING',
-	'touch-up': 'TOUCH UP',
-} as const;

@@ -8,6 +8,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import {
 	FOLDERS,
 	foldersBelow,
+	hasSentences,
 	KNOWN_PACKAGES,
 	packagesFor,
 	pathOf,
@@ -65,6 +66,22 @@ const CHANCE = [
 	'export const c = Math;',
 ];
 
+/** Sentences, whole and in pieces, that no folder but `words` may hold. */
+const SENTENCES = [
+	"export const a = 'Press any key twice.';",
+	'export const b = () => `they say so`;',
+	"export const c = 'first slot: none, or all';",
+	"export const d = [`what isn't there`];",
+];
+/** What looks like one and is none. */
+const NO_SENTENCES = [
+	'/** Two words, and more of them. */',
+	"export const e = 'rackside plan --sheet';",
+	"export const f = 'NO BACKUP';",
+	"export const g = () => { throw new Error('this cannot be'); };",
+	"export type H = 'cut-short' | 'to-come';",
+];
+
 const files = new Map<string, readonly string[]>();
 const targetsOf = (folder: string) => [
 	...everyFolder.map((to) => ({ name: to, written: specifier(folder, to) })),
@@ -73,6 +90,8 @@ const targetsOf = (folder: string) => [
 for (const folder of everyFolder) {
 	const imports = targetsOf(folder).map(({ written }) => `import '${written}';`);
 	files.set(`${pathOf(folder)}/imports.ts`, [...imports, "import '../nowhere/other.ts';"]);
+	files.set(`${pathOf(folder)}/sentences.ts`, SENTENCES);
+	files.set(`${pathOf(folder)}/no-sentences.ts`, NO_SENTENCES);
 	const uses = Object.values(GLOBALS).map((use, at) => `export const g${at} = ${use};`);
 	files.set(`${pathOf(folder)}/edges.ts`, [...uses, ...CHANCE.slice(0, 1)]);
 }
@@ -137,6 +156,12 @@ describe.each(everyFolder)('%s', (folder) => {
 	test('refuses a folder that is on no list', () => {
 		const path = `${pathOf(folder)}/imports.ts`;
 		expect(linesOf(path, 'noRestrictedImports')).toContain(files.get(path)?.length);
+	});
+
+	test('holds what people read only if it is the folder for that, or not yet free of it', () => {
+		const refused = linesOf(`${pathOf(folder)}/sentences.ts`, 'plugin');
+		expect(refused).toEqual(hasSentences(folder) ? [] : allLines(SENTENCES));
+		expect(linesOf(`${pathOf(folder)}/no-sentences.ts`, 'plugin')).toEqual([]);
 	});
 
 	test('reaches time, chance and the process only at the edge', () => {

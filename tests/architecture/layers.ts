@@ -10,6 +10,7 @@ const ROWS: readonly (readonly string[])[] = [
 	['machines'],
 	['session'],
 	['plan', 'rig', 'gear', 'history'],
+	['words'],
 	['report', 'keys'],
 	['screen'],
 	['night'],
@@ -48,6 +49,14 @@ export const FOLDERS: readonly string[] = [
 	'cli',
 	'cli/commands',
 ];
+
+/** Where sentences may stand: `words`, and as long as theirs have not moved there, these. */
+const WITH_SENTENCES = ['words', 'tuning', 'journal', 'showfile', 'session', 'plan', 'disk'];
+
+/** Whether what people read may stand in a folder. */
+export function hasSentences(folder: string): boolean {
+	return WITH_SENTENCES.some((name) => folder === name || folder.startsWith(`${name}/`));
+}
 
 /** Every package that some folder may import, and some that none may. */
 export const KNOWN_PACKAGES: readonly string[] = [

@@ -27,7 +27,7 @@ export async function lintPlanted(
 	const folder = await mkdtemp(join(tmpdir(), 'rackside-planted-'));
 	try {
 		await cp(join(root, '.biome.json'), join(folder, '.biome.json'));
-		for (const name of ['chance.grit', 'inline-import.grit'])
+		for (const name of ['chance.grit', 'inline-import.grit', 'sentences.grit'])
 			await cp(join(root, '.ci', name), join(folder, '.ci', name));
 		for (const [path, lines] of files) {
 			await mkdir(dirname(join(folder, path)), { recursive: true });

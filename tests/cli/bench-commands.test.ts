@@ -214,6 +214,14 @@ describe('tuning', () => {
 		const { code, out } = await tuning('A1', '--to', 'E2 A2 D3 G3 B3 A4');
 		expect(code).toBe(1);
 		expect(out).toContain('String 1 is near breaking');
+		expect(out).toContain('Steps, about');
+	});
+
+	test('a string that breaks before the pitch gets no steps there', async () => {
+		const { code, out } = await tuning('A1', '--to', 'E2 A2 D3 G3 B3 E5');
+		expect(code).toBe(1);
+		expect(out).toContain('String 1 breaks before this pitch. Do not tune up to it.');
+		expect(out).not.toContain('Steps');
 	});
 });
 
@@ -318,7 +326,7 @@ describe('setup', () => {
 			{ measures: { relief: [0.2] }, at12: null },
 			{ tuning: 'E standard', at12: [1, 1, 1, 1, 1, 1] },
 		]);
-		expect((await setup('A1')).out).toContain('relief: went -0.10 mm since earlier that day');
+		expect((await setup('A1')).out).toContain('relief: moved -0.10 mm since earlier that day');
 		expect((await setup('A1', '--unit', '64ths')).out).toContain('/64 in');
 	});
 
@@ -349,8 +357,8 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['tuning', 'bench.yaml', 'C1', '--capo', '2'], 'takes no capo'],
 		[['tuning', 'bench.yaml', 'A1', '--reference', '399'], 'from 400 to 480'],
 		[['tuning', 'bench.yaml', 'A1', '--shape', 'E'], 'not a chord shape'],
-		[['tuning', 'bench.yaml', 'A1', '--shape', '02210'], '6 frets, one a string'],
-		[['tuning', 'bench.yaml', 'D1', '--shape', '02210'], '6 frets, one a course'],
+		[['tuning', 'bench.yaml', 'A1', '--shape', '02210'], '6 frets, one per string'],
+		[['tuning', 'bench.yaml', 'D1', '--shape', '02210'], '6 frets, one per course'],
 		[['tuning', 'bench.yaml', 'A1', '--covers', '7'], 'from 1 to 6'],
 		[['strings', 'bench.yaml', 'A1', '--scale', '25.5'], 'with their unit'],
 		[['setup', 'bench.yaml', 'A1', '--at12', '0 1'], '6 numbers'],

@@ -38,19 +38,19 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['my.yaml'], 'rackside run my.yaml'],
 		[['plan', 'shows/club.yaml', '--shet'], 'Did you mean --sheet?'],
 		[['plan'], 'rackside plan SHOW'],
-		[['plan', 'a.yaml', 'b.yaml'], 'one word too many (found b.yaml'],
+		[['plan', 'a.yaml', 'b.yaml'], 'unexpected word (found b.yaml'],
 		[['plan', 'nowhere.yaml'], 'nowhere.yaml'],
 		[['plan', 'shows/club.yaml', '--why', 'lantrn'], 'Did you mean lantern?'],
 		[['plan', 'shows/club.yaml', '--sheet', '--tonight'], 'no night of this show is under way'],
-		[['plan', 'shows/club.yaml', '--data'], '--data wants a value'],
+		[['plan', 'shows/club.yaml', '--data'], '--data needs a value'],
 		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
 		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],
 		[['rehearse', 'shows/club.yaml', '--script', 'x.txt', '--size', '80'], '--size'],
 		[['report', 'no-such-night'], 'there is no such night'],
 		[['report'], 'no night was recorded yet'],
 		[['report', '--as', 'jsn'], 'Did you mean json?'],
-		[['settings', 'lokks'], 'Did you mean looks?'],
-		[['settings', 'looks', 'loud'], 'one of dark, amber, grey, none'],
+		[['settings', 'colurs'], 'Did you mean colours?'],
+		[['settings', 'looks', 'loud'], 'one of white, amber, grey, none'],
 		[['run', 'shows/club.yaml'], 'needs a terminal'],
 	])('%j', async (argv, words) => {
 		const { code, out, err } = await run(...argv);
@@ -94,6 +94,10 @@ test('the plan says first whether the night works, for people and for programs a
 });
 
 test('settings are kept and set back', async () => {
+	expect((await run('settings', 'colours', 'amber')).code).toBe(0);
+	expect((await run('settings', 'colours')).out).toBe('amber\n');
+	expect((await run('settings', '--reset', 'colours')).code).toBe(0);
+	expect((await run('settings', 'colours')).out).toBe('white\n');
 	expect((await run('settings', 'key.memo', 'n')).code).toBe(0);
 	expect((await run('settings', 'key.memo')).out).toBe('n\n');
 	expect((await run('settings', 'key.memo', 't')).code).toBe(2);

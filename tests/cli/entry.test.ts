@@ -39,7 +39,7 @@ describe('the version check', () => {
 	test.each(['22.1.0', 'v22.0.0', '21.7.3', '20.20.2', 'v18.0.0', '9.0.0', '2.2.0', ''])(
 		'%j will not',
 		(version) => {
-			expect(nodeVersionComplaint(version)).toMatch(/needs Node 22\.2 or newer.*install/);
+			expect(nodeVersionComplaint(version)).toMatch(/needs Node 22\.2 or newer.*Install/);
 		},
 	);
 });

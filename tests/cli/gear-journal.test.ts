@@ -96,7 +96,7 @@ test('of another file with the same id it is asked once, and the answer stands',
 	const first = await setup('asked', there ?? '', 'A1');
 	expect(first.page.measured).toEqual({});
 	expect(first.page.findings).toEqual([
-		`The A1 of the show files in ${join(folder, 'here')} was measured on 2026-06-12: if it is this A1, say --same yes, else --same no.`,
+		`The A1 of the show files in ${join(folder, 'here')} was measured on 2026-06-12. If it is this A1, say --same yes, else --same no.`,
 	]);
 	expect((await setup('asked', there ?? '', 'A1', '--same', 'perhaps')).code).toBe(2);
 	const yes = await setup('asked', there ?? '', 'A1', '--same', 'yes');
@@ -148,7 +148,7 @@ test('what the first version kept, by the id alone, is asked about and then know
 	const file = showIn('since', GUITAR);
 	const { page } = await setup('first-version', file, 'A1');
 	expect(page).toMatchObject({ measured: {} });
-	expect(page.findings[0]).toMatch(/^An A1 of some show file was measured on 2026-11-30: /);
+	expect(page.findings[0]).toMatch(/^An A1 of some show file was measured on 2026-11-30\. /);
 	const known = await setup('first-version', file, 'A1', '--same', 'yes');
 	expect(known.page.measured).toEqual({ relief: 0.25, actionLast: [1.8, 1.5] });
 });

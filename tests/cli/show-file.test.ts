@@ -99,7 +99,7 @@ function evening(preferences?: PreferenceStore): Evening {
 }
 
 const titles = (night: Night) => night.session().show.songs.map(({ title }) => title);
-const CHANGED = 'The show file changed at 20:12; v in the set view reads it again.';
+const CHANGED = 'The show file changed at 20:12. v in the list view reloads it.';
 
 test('a change is said once, and in the set view as long as it stands', () => {
 	const { file, press, screen, write, night } = evening();
@@ -112,7 +112,7 @@ test('a change is said once, and in the set view as long as it stands', () => {
 	press('i');
 	expect(screen()).not.toContain(CHANGED);
 	press('tab', 'tab');
-	expect(screen()).toContain('SET  file changed 20:12');
+	expect(screen()).toContain('LIST  file changed 20:12');
 });
 
 test('so is one of a file that it includes; one written again as it was is none', () => {

@@ -20,7 +20,7 @@ test('locked, only what unlocks is offered', () => {
 test('after the last song the way to end the show is offered, and not before', () => {
 	const rest = { ...club, set: club.set.slice(0, 1) };
 	const { screen } = playShow(rest, '00:00 space\n04:00 d\n04:05 !screen\n');
-	expect(lastRow(screen)).toContain('q end the show');
+	expect(lastRow(screen)).toContain('q close the show');
 	const during = playShow(rest, '00:00 space\n00:05 !screen\n').screen;
 	expect(lastRow(during)).not.toContain('q ');
 });

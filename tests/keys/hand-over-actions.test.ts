@@ -26,7 +26,7 @@ test('the hand-overs of the next song are named by the first press and recorded 
 	const { screen, states } = play(
 		'00:01 space space space\n00:10 enter !screen !state\n00:12 enter !state\n00:20 u',
 	);
-	expect(words(screen)).toContain('For Three, next: enter again for all 2, or the slot of one');
+	expect(words(screen)).toContain('For Three (next): enter again for all 2, or the slot of one');
 	expect(words(screen)).toContain('Ash: 1 Amber');
 	expect(states.map(hands)).toEqual([
 		['A2', 'B2'],

@@ -39,7 +39,7 @@ test('entered, the list goes on after it, as was said', () => {
 
 test('entered, what is skipped is said once more', () => {
 	const { screen } = playShow(show, '00:00 space\n00:30 j\n00:31 "last"\n00:35 enter !screen\n');
-	expect(screen).toContain('Last Ferry is next, skips Lantern, Gravel; u undo.');
+	expect(screen).toContain('Last Ferry is next, skipping Lantern, Gravel. u undo.');
 });
 
 test('what was wrong with a skipped song is no gain, what was with a later one for it is', () => {
@@ -65,6 +65,6 @@ set: [one, two, three, four]
 		'-01:00 !ready\n00:00 space\n00:30 f 4 enter\n02:00 j "thr" !screen\n',
 	);
 	expect(screen).toContain('SKIPS Two');
-	expect(screen).toContain('No longer: Four has no E standard until 10:15');
-	expect(screen).not.toMatch(/No longer.* Two/);
+	expect(screen).toContain('Fixes: Four has no E standard until');
+	expect(screen).not.toMatch(/Fixes.* Two/);
 });

@@ -71,7 +71,7 @@ set: [one, two, three]
 
 	test('is nothing after =, as it stands', () => {
 		const { states, screen } = play('00:20 t = !screen 2\n00:23 !state');
-		expect(screen).toContain('Ready as it stands: which slot?');
+		expect(screen).toContain('Ready as it is: which slot?');
 		expect(states[0].instruments.A2).toMatchObject({ tuning: 'E standard', capo: 0, ready: true });
 		expect(states[0].instruments.A2.readyAge).toBeLessThan(4);
 		const job = states[0].todo.find((one: State) => one.instrument === 'A2');

@@ -5,8 +5,9 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ACTIONS, actionOf } from '../../src/keys/actions.ts';
-import { actionName, usableKeys, whyNotKey } from '../../src/keys/key-choices.ts';
+import { usableKeys, whyNotKey } from '../../src/keys/key-choices.ts';
 import { settingRows } from '../../src/keys/settings.ts';
+import { actionName } from '../../src/words/actions.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { playShow } from '../scenarios/play.ts';
 import { showFrom } from '../showfile/show-files.ts';
@@ -16,14 +17,14 @@ const show = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
 describe('a chosen key', () => {
 	test('that another action has is refused, and that action named', () => {
 		expect(whyNotKey('memo', 'b', {})).toBe(
-			'b is the key for string break already; choose another, or change that one first.',
+			'b is the key for string break. Choose another, or change that one first.',
 		);
 		expect(whyNotKey('memo', 'n', { break: 'n' })).toContain('string break');
 		expect(whyNotKey('memo', 'b', { break: 'n' })).toBeNull();
 		expect(whyNotKey('memo', 'n', {})).toBeNull();
 	});
 	test.each(['space', 'enter', '1', '?', 'tab', ' ', 'é', ''])('can never be %j', (key) => {
-		expect(whyNotKey('memo', key, {})).toMatch(/can be chosen/);
+		expect(whyNotKey('memo', key, {})).toMatch(/^Choose a letter/);
 	});
 	test('what feet and thumbs press always stays', () => {
 		expect(whyNotKey('step', 'n', {})).toMatch(/always stays the same/);
@@ -53,7 +54,7 @@ describe('a chosen key', () => {
 		expect(keys).toEqual({});
 		expect(problems).toHaveLength(2);
 		expect(problems[0]).toMatch(
-			/^The key kept for memo cannot be used: b is the key for .* It has/,
+			/^The key saved for memo can't be used\. b is the key for .* It has/,
 		);
 	});
 });
@@ -66,11 +67,11 @@ describe('the settings view', () => {
 
 	test('goes round the looks', () => {
 		const { screen } = playShow(show, `${start}00:06 enter !screen\n00:08 enter !screen`);
-		expect([...screen.matchAll(/looks +(\w+) +enter/g)].map(([, look]) => look)).toEqual([
+		expect([...screen.matchAll(/colours +(\w+) +enter/g)].map(([, look]) => look)).toEqual([
 			'amber',
 			'grey',
 		]);
-		expect(screen).toContain('The looks are amber now.');
+		expect(screen).toContain('The colours are amber now.');
 	});
 	test('changes a key at once, in footer and hints too', () => {
 		const { states, screen } = playShow(
@@ -83,7 +84,7 @@ describe('the settings view', () => {
 	});
 	test('says which action has the key already, and asks on', () => {
 		const { screen } = playShow(show, `${start}00:06 ${downTo('break')} enter t !screen b !screen`);
-		expect(screen).toContain('t is the key for ready already');
+		expect(screen).toContain('t is the key for ready.');
 		expect(screen).toContain('b is the key for string break now.');
 	});
 });
@@ -126,7 +127,7 @@ set: [one, two]
 		expect(states.map(({ todo }) => todo[0].seconds)).toEqual([65, 55, 65, 65]);
 		expect(screen).toMatch(/> capo +0:20 +tonight 0:10/);
 		expect(screen).toMatch(
-			/^ +Tonight goes by 0:10 until typed here, or v in the set view reads the show\.$/m,
+			/^ +Tonight uses 0:10 until you change it here or reload the show file with v\.$/m,
 		);
 	});
 
@@ -138,7 +139,7 @@ set: [one, two]
 	test('go back to the built-in one', () => {
 		const { screen, states } = view(`${downTo('capo')} enter "20" enter enter !screen delete`);
 		expect(screen).toMatch(/capo, now 0:20 yours:/);
-		expect(screen).toMatch(/delete for the built-in 0:10/);
+		expect(screen).toMatch(/delete back to the built-in 0:10/);
 		expect(screen).toContain('Capo: 0:10 as built in, from now on');
 		expect(states.at(-1).todo[0].seconds).toBe(55);
 	});

@@ -80,7 +80,7 @@ test('while a song is on it is named first, with what it stands in for, and reco
 	const asked = handOver.act(context);
 	if (asked.kind !== 'prompt') throw new Error('nothing is asked');
 	const { title, lines } = asked.prompt.view(context);
-	expect(title).toContain('For Lantern, next: enter again');
+	expect(title).toContain('For Lantern (next): enter again');
 	expect(lines).toEqual(['Ash keeps 1 Amber, CAPO 2, backup for 4 Acorn']);
 	const outcome = asked.prompt.press('enter', context);
 	expect(outcome).toMatchObject({ isStampedNow: true });

@@ -87,7 +87,7 @@ export const STORIES: readonly Story[] = [
 		isDone: (seen) =>
 			todoOf(seen, 'A1')?.job === 'touch-up' &&
 			/1 Amber .*TOUCH UP/.test(seen.screen) &&
-			/by +6:\d\d/.test(seen.screen),
+			/1 Amber .*start within +2:2\d/.test(seen.screen),
 	},
 	{
 		moment: 'a song called that is not next',
@@ -173,7 +173,8 @@ export const STORIES: readonly Story[] = [
 		keys: [],
 		most: 0,
 		isDone: (seen) =>
-			todoOf(seen, 'A1')?.job === 'restring' && /1 Amber +x RESTRING.*by +3:00/.test(seen.screen),
+			todoOf(seen, 'A1')?.job === 'restring' &&
+			/1 Amber +x RESTRING.*start within +1:[45]\d/.test(seen.screen),
 	},
 	{
 		moment: 'the light or the weather shifts: everything to be checked again',

@@ -119,9 +119,9 @@ set: [s1, s2]
 		expect(slotLines(night.night.plan(), 's2')).toEqual(['ash X3 E standard', 'bo X2 E standard']);
 		expect(slotLines(planUntold(night), 's2')).toEqual(['ash X1 E standard', 'bo X2 E standard']);
 		const [last, ...earlier] = [...night.night.screen().log].map(({ words }) => words);
-		expect(last).toBe('1 Dune brought back to the rack');
+		expect(last).toBe('1 Dune back on the rack');
 		expect(earlier.slice(0, 2)).toEqual([
-			'Ash gets slot 3 Heath for Lantern and Pilot, not Dune',
+			'Ash gets 3 Heath for Lantern and Pilot, not 1 Dune',
 			'1 Dune out tonight',
 		]);
 	});

@@ -4,12 +4,12 @@ import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
 import { recordBeside } from '../../src/journal/new-record.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
-import { entryWords } from '../../src/report/entry-words.ts';
 import { type NightReport, nightReport } from '../../src/report/night-report.ts';
 import { nightSteps } from '../../src/report/night-steps.ts';
 import { handOversCsv, incidentsCsv } from '../../src/report/report-csv.ts';
 import { reportJson } from '../../src/report/report-json.ts';
 import { reportMarkdown } from '../../src/report/report-markdown.ts';
+import { entryWords } from '../../src/words/entry-words.ts';
 import { smallShow } from './small-show.ts';
 
 /** 20:00 UTC of some day. */
@@ -121,7 +121,7 @@ describe('a string break', () => {
 	});
 
 	test('is work for tomorrow until it is restrung', () => {
-		expect(report.tomorrow.join()).toContain('restring (string 3 down)');
+		expect(report.tomorrow.join()).toContain('restring (string 3 broken)');
 		const after = reportOf(...opening, ...broken, [
 			400,
 			{ k: 'made-ready', instrument: 'A1', isRestrung: true } as Omit<Entry, 'at'>,
@@ -180,9 +180,9 @@ describe('the first sentence', () => {
 
 	test.each([
 		['Clean show: nothing went wrong.', [...opening, songEnd, end]],
-		['The night is still open; nothing went wrong so far.', [...opening, songEnd]],
-		['The night is still open; nothing was played yet.', []],
-		['The show was ended, and nothing was played.', [end]],
+		['The night is still open. Nothing has gone wrong so far.', [...opening, songEnd]],
+		['The night is still open. No song has been played yet.', []],
+		['The show was closed, and no song was played.', [end]],
 	])('%s', (words, night) => {
 		expect(reportMarkdown(reportOf(...night))).toContain(`\n${words}\n`);
 	});
@@ -232,7 +232,7 @@ describe('a song played on something else than asked for', () => {
 				seconds: 100,
 			},
 		]);
-		expect(reportMarkdown(report)).toContain('in E standard for 1:40; the show file asks for');
+		expect(reportMarkdown(report)).toContain('in E standard for 1:40; the show file says');
 	});
 
 	test('has none when the right one comes with the start', () => {
@@ -284,14 +284,14 @@ test('a pedal that does not switch and a suspect pack stand in what tomorrow nee
 	];
 	const report = reportOf(...before, [300, { k: 'show-ended' } as Omit<Entry, 'at'>]);
 	expect(report.tomorrow).toEqual([
-		"Ash's board: Drive does not switch, stays on",
+		"Ash's board: Drive is stuck on",
 		'Pack P1: suspect, check battery and channel',
 	]);
 	expect(report.incidents).toMatchObject([
-		{ kind: 'pedal', player: 'Ash', words: ['Drive does not switch', 'foot switch loose'] },
+		{ kind: 'pedal', player: 'Ash', words: ['Drive is stuck', 'foot switch loose'] },
 	]);
 	expect(report.isClean).toBe(false);
-	expect(reportMarkdown(report)).toContain("Ash's Drive does not switch, stays on");
+	expect(reportMarkdown(report)).toContain("Ash's Drive is stuck on");
 	const mended = reportOf(
 		...before,
 		[50, { k: 'pedal-freed', player: 'ash', pedal: 'drive' } as Omit<Entry, 'at'>],
@@ -300,8 +300,8 @@ test('a pedal that does not switch and a suspect pack stand in what tomorrow nee
 	expect(mended.tomorrow).toEqual([]);
 	expect(mended.incidents).toHaveLength(1);
 	const page = reportMarkdown(mended);
-	expect(page).toContain("Ash's Drive switches again");
-	expect(page).toContain('pack P1 is not suspect any more');
+	expect(page).toContain("Ash's Drive works again");
+	expect(page).toContain('pack P1 is fine again');
 });
 
 describe('on paper', () => {
@@ -350,10 +350,10 @@ test('a list changed on the way is told, and a dropped song takes no number', ()
 	expect(report.songs[0]?.happened.map(({ words }) => words)).toEqual(
 		expect.arrayContaining([
 			'Tide moved before Lantern',
-			'Lantern dropped from the list',
-			'Lantern put in at the end of the encore',
-			'=Gravel|x dropped from the list',
-			'=Gravel|x on the list again',
+			'Lantern dropped',
+			'Lantern added at the end of the encore',
+			'=Gravel|x dropped',
+			'=Gravel|x added again',
 		]),
 	);
 	expect(report.songs.map(({ position, song, state }) => [position, song, state])).toEqual([
@@ -378,7 +378,7 @@ test('what the file has no more after it was read again still has its name, and 
 	);
 	expect(report.handOvers[0]).toMatchObject({ instrument: '1 Amber' });
 	expect(report.songs[1]?.happened.at(-1)?.words).toBe(
-		'the show file was read again; instruments gone: Amber',
+		'the show file was reloaded; instruments gone: Amber',
 	);
 });
 
@@ -389,7 +389,7 @@ test('who stays, what is named for tonight and what was called next have their w
 		'Ash keeps S Spare for Lantern, capo 2',
 	);
 	expect(words({ ...stayed, instrument: null } as Omit<Entry, 'at'>)).toBe(
-		'Ash has empty hands still for Lantern',
+		'Ash still has empty hands for Lantern',
 	);
 	const tuning = { name: 'drop D', notes: ['D2', 'A2', 'D3', 'G3', 'B3', 'E4'] };
 	const part = { kind: 'named', instrument: 'S1', tuning, capo: 0, leave: null, pack: null };
@@ -401,5 +401,5 @@ test('who stays, what is named for tonight and what was called next have their w
 		'Lantern tonight: Ash as the song says',
 	);
 	const called = { k: 'next-chosen', item: '9', inserted: { song: 'tide', before: '2' } };
-	expect(words(called as Omit<Entry, 'at'>)).toBe('Tide in place of Lantern');
+	expect(words(called as Omit<Entry, 'at'>)).toBe('Tide added in place of Lantern');
 });

@@ -12,10 +12,10 @@ test('a line a song, with what changes, and never wider than paper', () => {
 	for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
 	const songs = lines.filter((line) => /^ {0,2}\d /.test(line));
 	expect(songs).toEqual([
-		expect.stringMatching(/^ {2}1 Harbour +\S+ +ASH 1 E std {2}CLEO 8 E std$/),
-		expect.stringMatching(/^ {2}2 Lantern +\S+ +0:30 +ASH 4 drop D$/),
-		expect.stringMatching(/^ {2}3 =Gravel\|x +\S+ +0:15 +ASH 1 E std$/),
-		expect.stringMatching(/^ {2}4 Tide +\S+ +0:15 +ASH keeps 1 E std capo 2$/),
+		expect.stringMatching(/^ {2}1 Harbour +\S+ +ASH 1 Amber E std {2}CLEO 8 Cedar E std$/),
+		expect.stringMatching(/^ {2}2 Lantern +\S+ +0:30 +ASH 4 Anchor drop D$/),
+		expect.stringMatching(/^ {2}3 =Gravel\|x +\S+ +0:15 +ASH 1 Amber E std$/),
+		expect.stringMatching(/^ {2}4 Tide +\S+ +0:15 +ASH keeps 1 Amber E std capo 2$/),
 	]);
 	expect(lines.join('\n')).toContain('Hearing');
 });
@@ -48,10 +48,10 @@ test('what strings stand off equal temperament stands by the tuning, or under it
 		sweeten: [{ player: 'ash', cents: { 1: -1, 2: -1, 3: -3, 4: -2, 5: -2, 6: -2 } }],
 	};
 	const sheetOf = (show: Show) => runSheet(show, planBeforeDoors(show));
-	expect(sheetOf(few)).toContain('ASH 4 drop D, strings 6 -2, 3 -3 c');
-	expect(sheetOf(few)).toMatch(/ASH 1 E std {2}CLEO/);
+	expect(sheetOf(few)).toContain('ASH 4 Anchor drop D, strings 6 -2, 3 -3 c');
+	expect(sheetOf(few)).toMatch(/ASH 1 Amber E std {2}CLEO/);
 	expect(sheetOf(many)).toMatch(
-		/ASH 4 drop D,\n {38}strings 6 -2, 5 -2, 4 -2, 3 -3, 2 -1, 1 -1\n {38}c\n/,
+		/ASH 4 Anchor drop D,\n {38}strings 6 -2, 5 -2, 4 -2, 3 -3, 2 -1, 1 -1\n {38}c\n/,
 	);
 	for (const line of sheetOf(many).split('\n')) expect(line.length).toBeLessThanOrEqual(80);
 });

@@ -146,7 +146,7 @@ describe('another instrument named for a song, tonight', () => {
 	const open = `${ready}00:30 tab*2\n`;
 	test('is named by player and slot, with what is on it then, and stands in its row', () => {
 		const { screen } = play('set', `${open}00:33 x a s !screen enter\n00:40 !screen`);
-		expect(words(screen)).toContain('Lantern tonight: Ash on slot S Spare, drop D, no capo');
+		expect(words(screen)).toContain('Lantern tonight: Ash on S Spare, drop D, no capo');
 		expect(screen).toMatch(/> +2 Lantern .*Ash tonight S Spare/);
 	});
 	test('is not without enter, and undone by one key', () => {

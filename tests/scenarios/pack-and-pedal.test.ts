@@ -35,7 +35,7 @@ describe('the pedal', () => {
 		const report = reportOf('pack', keys);
 		const pedal = report.incidents.find(({ kind }) => kind === 'pedal');
 		expect(pedal).toMatchObject({ position: 2, song: 'Two' });
-		expect(pedal?.words).toContain('Drive does not switch');
+		expect(pedal?.words).toContain('Drive is stuck');
 		expect(report.tomorrow.join('\n')).toContain('Drive');
 		expect(report.tomorrow.join('\n')).toContain('P1');
 	});

@@ -54,7 +54,7 @@ describe('a suspect pack', () => {
 		expect(states[3].packs.P1).toEqual({ suspect: true });
 	});
 	test('stands beside the hand-over that would have put it on', () => {
-		expect(words(screen)).toContain('pack P1 SUSPECT, Belt');
+		expect(words(screen)).toContain('pack P1 SUSPECT, keep Belt');
 	});
 });
 
@@ -71,7 +71,7 @@ test('a suspect pack is cleared by its number, or by being chosen', () => {
 
 test('the question names each pack, its channel and who wears it', () => {
 	const { screen } = play('05:00 w a - !screen\n05:10 w a !screen');
-	expect(screen).toContain('Ash has pack P1; which now?');
+	expect(screen).toContain('Ash has pack P1. Which one now?');
 	expect(screen).toMatch(/1 P1 {2}G1 {2}Ash {2}SUSPECT +2 P2 {2}G2 +3 P3 {2}G3 {2}Bo\n/);
 	expect(screen).toMatch(/4 P4 +5 Belt {2}G5\n/);
 });
@@ -167,7 +167,7 @@ describe('a stuck pedal', () => {
 		),
 	);
 	test('stays as it is believed at every cue and song, through undo of other steps and a kill', () => {
-		expect(screen).toContain("Bo's board: which pedal does not switch?");
+		expect(screen).toContain("Bo's board: which pedal is stuck?");
 		expect(marked).toEqual(['drive on stuck']);
 		expect(cue).toEqual(['drive on stuck', 'boost on']);
 		expect(undone).toEqual(['drive on stuck']);

@@ -17,10 +17,10 @@ describe('at its start', () => {
 		expect(jobs.slice(4)).toEqual(['touch-up A4', 'touch-up A1']);
 		for (const { slack } of states[0].todo) expect(slack).toBeGreaterThanOrEqual(0);
 	});
-	test('the screen says the work itself, the touch-ups with the moment from which they stay fresh', () => {
-		expect(screen).toMatch(/TO DO +4 Acorn +\+ RETUNE drop C +0:45 +start by/);
-		expect(screen).toMatch(/1 Amber +x RESTRING E std +3:45 +start by/);
-		expect(screen).toMatch(/4 Acorn +\+ TOUCH UP drop C +0:45 .*for Ash, 3 from 12:15/);
+	test('the screen says the work itself, the touch-ups with how long they wait to stay fresh', () => {
+		expect(screen).toMatch(/TO DO +4 Acorn +\+ RETUNE drop C +0:45 +start within/);
+		expect(screen).toMatch(/1 Amber +x RESTRING E std +3:45 +start within/);
+		expect(screen).toMatch(/4 Acorn +\+ TOUCH UP drop C +0:45 .*for Ash, 3, wait 8:5[45]/);
 	});
 });
 
@@ -31,8 +31,8 @@ describe('marking ready what is too early for its touch-up', () => {
 	);
 	const [retuned, restrung, touched] = states;
 	test('says for each slot what it records', () => {
-		expect(screen).toMatch(/^ +4 Acorn {2}drop C, not the touch-up$/m);
-		expect(screen).toMatch(/^ +1 Amber {2}restring, not the touch-up$/m);
+		expect(screen).toMatch(/^ +4 Acorn {2}drop C, no touch-up yet$/m);
+		expect(screen).toMatch(/^ +1 Amber {2}restring, no touch-up yet$/m);
 	});
 	test('records pitches alone: it is in drop C, not ready, and its touch-up stands in the list', () => {
 		expect(retuned.instruments.A4).toMatchObject({

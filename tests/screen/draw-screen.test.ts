@@ -113,7 +113,7 @@ describe('what must be found', () => {
 			/BO .*7 Briar.*CAPO 3.*TOUCH UP 0:55/,
 			/NOW .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45.*left +2:33/,
 			/NEXT .*Ch2.*Lantern/,
-			/TO DO +4 Dune .*0:45 .*start by +21:00 .*0:48 left/,
+			/TO DO +4 Dune .*0:45 +start within +0:48\n/,
 			/BO .*now V2 .*all off/,
 			/at {2}Ch2 .*DRIVE, DELAY \(time dotted-eighth\) on, rest off/,
 			/IN HANDS .*Ash 1 E std/,
@@ -121,7 +121,7 @@ describe('what must be found', () => {
 			/9 o .*S \+/,
 			/WATCH .*0:30/,
 			/CURFEW .*22:45/,
-			/LAST .*20:04 {2}V2\. .*u undo/,
+			/LAST .*20:50 {2}V2\. .*u undo/,
 			/space Ch2.*\? all keys/,
 		]) {
 			expect(drawn).toMatch(words);
@@ -183,7 +183,7 @@ describe('what must be found', () => {
 	test('at 200x60 rack, set and log stand beside the live view', () => {
 		const drawn = text(middleOfASong(), { columns: 200, rows: 60 });
 		expect(drawn).toMatch(/DO .*RACK +state/);
-		expect(drawn).toMatch(/SET +state/);
+		expect(drawn).toMatch(/LIST +state/);
 		expect(drawn).toMatch(/LOG +newest first/);
 	});
 
@@ -263,6 +263,19 @@ describe('what must be found', () => {
 		expect(rows.find((row) => row.startsWith('NOW'))).toContain('left 7 h 16');
 	});
 
+	test('what is to be done counts down to its latest start, then says by how much it will be late', () => {
+		const rowAt = (nowMs: number) =>
+			text({ ...middleOfASong(), nowMs })
+				.split('\n')
+				.find((row) => row.startsWith('TO DO')) ?? '';
+		expect(rowAt(at(20, 12))).toMatch(/ start within {3}0:48$/);
+		expect(rowAt(at(21, 0))).toMatch(/ start within {3}0:00$/);
+		const late = rowAt(at(21, 10));
+		expect(late).toMatch(/ 0:10 short$/);
+		// The number stays in its cells.
+		expect(late.indexOf('0:10')).toBe(rowAt(at(20, 50)).indexOf('0:10'));
+	});
+
 	test('the last row shows all that a step did, or, where that is too long, what first and how much more', () => {
 		const line = (words: string, step: string) => ({
 			atMs: at(1),
@@ -273,11 +286,11 @@ describe('what must be found', () => {
 		const opening = line('the night was opened', '1');
 		const two = [line('Slot 2 ready', '2'), line('Slot 1 ready', '2'), opening];
 		expect(text({ ...middleOfASong(), log: two, takeableStep: '2' })).toMatch(
-			/LAST +1:00 +Slot 1 ready; Slot 2 ready +u undo/,
+			/LAST +20:31 +Slot 1 ready; Slot 2 ready +u undo/,
 		);
 		const four = [line('all the rest is ready too', '2'), line('Slot 3 ready', '2'), ...two];
 		expect(text({ ...middleOfASong(), log: four, takeableStep: '2' })).toMatch(
-			/LAST +1:00 +Slot 1 ready; Slot 2 ready; Slot 3 ready; \+1 more .*u undo/,
+			/LAST +20:31 +Slot 1 ready; Slot 2 ready; Slot 3 ready; \+1 more .*u undo/,
 		);
 		const nothingDone = { log: [opening], takeableStep: null };
 		expect(text({ ...middleOfASong(), ...nothingDone })).not.toContain('u undo');

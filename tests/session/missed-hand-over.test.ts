@@ -72,7 +72,7 @@ test('while that song is still on, too; and of nobody else', () => {
 	expect(states[0].players.ash).toMatchObject({ holds: 'A2', since: '00:00:30' });
 	expect(screen).toContain('Birch');
 	const bo = play('00:30 right\n00:50 x enter 4 !screen !state');
-	expect(bo.screen).toContain("No hand-over of Bo's was missed.");
+	expect(bo.screen).toContain('No hand-over to Bo was missed in this song.');
 	expect(bo.states[0].players.bo.holds).toBe('B1');
 });
 
@@ -84,7 +84,7 @@ test('without enter it is in hands as of now', () => {
 test('where none was missed, enter is not for that question', () => {
 	const { screen } = play('00:50 x !screen enter !screen');
 	expect(screen).not.toContain('since the song began');
-	expect(screen).toContain('enter is no slot');
+	expect(screen).toContain('enter is not a slot');
 });
 
 test('it is gone where the song asks for something', () => {

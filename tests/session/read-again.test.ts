@@ -4,7 +4,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
 import { NEW } from '../../src/journal/record.ts';
-import { entryWords } from '../../src/report/entry-words.ts';
 import { apply, applyAll } from '../../src/session/apply.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/open-session.ts';
@@ -13,6 +12,7 @@ import { openFromPoint } from '../../src/session/settled.ts';
 import { showDifferences } from '../../src/session/show-differences.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { showRecord } from '../../src/showfile/show-record.ts';
+import { entryWords } from '../../src/words/entry-words.ts';
 import { showFrom } from '../plan/show-from.ts';
 
 type Parts = { instruments?: string; songs?: string; set?: string; players?: string };
@@ -65,7 +65,7 @@ test('a record whose show is none that can be gone by changes nothing, and is to
 	const entry: Entry = { k: 'show-read-again', at: 0, show: { title: 'Quay' } };
 	const session = given(BEGUN);
 	expect(apply(session, entry)).toBe(session);
-	expect(entryWords(entry, session.show, session)).toBe('the show file was read again');
+	expect(entryWords(entry, session.show, session)).toBe('the show file was reloaded');
 });
 
 test('who had something in hands for a song that is gone has nothing settled for one put in after it', () => {

@@ -37,7 +37,7 @@ test('a list moved, a file read again and a kill -9 leave the night as it was ma
 	await first.press('tab');
 	await first.waitFor(/> +2 Lantern/);
 	await first.press('g');
-	await first.waitFor('put it there');
+	await first.waitFor('put it here');
 	await first.press('down', 'down');
 	await first.waitFor(/> +4 Lantern +here\?/);
 	await first.press('enter');

@@ -41,7 +41,7 @@ describe('a signal', () => {
 		expect(await program.gone()).toBeLessThan(A_SECOND_AND_SLACK_MS);
 		expect(await program.afterwards()).toEqual({ code, areSettingsKept: true });
 		expect(program.screen.modes()).toEqual(MODES_OFF);
-		expect(program.screen.text()).toMatch(/^a shell\nThe night stays open; .*\ncode/);
+		expect(program.screen.text()).toMatch(/^a shell\nThe night stays open. .*\ncode/);
 		expect(lookAtJournal(program.data)).toEqual(before);
 	});
 
@@ -135,7 +135,7 @@ describe('the exit code', () => {
 		const ended = await startLive({ data });
 		await ended.screen.press('q', 'e');
 		expect(await ended.afterwards()).toEqual({ code: 0, areSettingsKept: true });
-		expect(ended.screen.text()).toContain('The show is over');
+		expect(ended.screen.text()).toContain('The show is closed');
 	});
 
 	// Nights go on in the folder for temporary files when their own takes none.
@@ -149,7 +149,7 @@ describe('the exit code', () => {
 		await screen.waitFor(notSaved, PATIENCE_MS);
 		await screen.press('t', '0', 'q', 'enter');
 		expect(await afterwards()).toEqual({ code: 3, areSettingsKept: true });
-		expect(screen.text()).toContain('Not everything of this night could be kept');
+		expect(screen.text()).toContain('Not everything of this night could be saved');
 		expect(screen.text()).not.toContain('stays open');
 	});
 

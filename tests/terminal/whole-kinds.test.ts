@@ -71,7 +71,7 @@ describe('a live screen', () => {
 			const { screen, afterwards } = startProgram({ by, line: `(${line})` });
 			expect(await afterwards()).toEqual({ code: 2, areSettingsKept: true });
 			expect(screen.text().replaceAll('\n', '')).toMatch(
-				/^a shellThe live screen needs a terminal[^.]*\.code 2/,
+				/^a shellThe live screen needs a terminal[^.]*\.[^.]*\.code 2/,
 			);
 			expect(screen.rawOutput()).not.toContain('\u001B');
 		}
@@ -104,7 +104,7 @@ describe('commands whose reader goes away', () => {
 	test('[12] output to a full disk: said in words, code 2', () => {
 		const line = `'${process.execPath}' dist/rackside.js plan shows/festival.yaml --json >/dev/full; echo "code $?" >&2`;
 		const { stderr } = spawnSync('bash', ['-c', line], { encoding: 'utf8' });
-		expect(stderr).toBe('The output could not be written (ENOSPC); send it elsewhere.\ncode 2\n');
+		expect(stderr).toBe('The output could not be written (ENOSPC). Send it elsewhere.\ncode 2\n');
 	});
 });
 

@@ -7,6 +7,8 @@ import { warningJson } from '../../plan/plan-json.ts';
 import { checkShow } from '../../showfile/check-show.ts';
 import type { Finding } from '../../showfile/finding.ts';
 import { songTitle } from '../../showfile/shown-names.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import { NOTHING_TO_LOOK_AT, PLANNING, toLookAt } from '../../words/program.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -16,10 +18,7 @@ import { whileWorking } from '../while-working.ts';
 
 export const checkCommand: CliCommand = {
 	usage: 'check SHOW',
-	about: [
-		'Reads a show file and says everything that is wrong or risky in it. Ends with 0 when there is',
-		'nothing to look at, 1 when there is, 2 when the file cannot be used.',
-	],
+	about: [COMMAND_WORDS.check.about],
 	example: 'rackside check shows/club.yaml',
 	options: JSON_OPTION,
 	words: { least: 1, most: 1 },
@@ -32,7 +31,7 @@ export const checkCommand: CliCommand = {
 				io.write(`${JSON.stringify({ usable: false, problems, findings: [], warnings: [] })}\n`);
 			return tellProblems(problems, io);
 		}
-		const { findings, warnings } = whileWorking('Planning the night,', () => {
+		const { findings, warnings } = whileWorking(PLANNING, () => {
 			const found = checkShow(show);
 			const planned = planBeforeDoors(show).warnings.filter((one) => !isSaid(one, found));
 			return { findings: found, warnings: planned };
@@ -49,7 +48,7 @@ export const checkCommand: CliCommand = {
 						`${one.song === undefined ? '' : `${songTitle(show, one.song)}: `}${one.told ?? one.text}`,
 				),
 			];
-			const last = lines.length === 0 ? 'Nothing to look at.' : `${lines.length} to look at.`;
+			const last = lines.length === 0 ? NOTHING_TO_LOOK_AT : toLookAt(lines.length);
 			io.write([...lines, last].map((line) => `${cleanText(line)}\n`).join(''));
 		}
 		return findings.length + warnings.length === 0 ? EXIT.fine : EXIT.toLookAt;

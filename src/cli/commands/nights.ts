@@ -5,6 +5,8 @@ import { dayTimeText } from '../../base/show-clock.ts';
 import type { NightSummary } from '../../disk/nights-folder.ts';
 import { listNights } from '../../disk/nights-folder.ts';
 import { realDisk } from '../../disk/real-disk.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import { NIGHT_STATES, noNights } from '../../words/program.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -14,10 +16,7 @@ import { nightFolders, placesOf } from '../places.ts';
 
 export const nightsCommand: CliCommand = {
 	usage: 'nights',
-	about: [
-		'Lists the nights recorded, the newest first: when, which show, and whether it was ended. Ends',
-		'with 1 when one is unfinished or cannot be read.',
-	],
+	about: [COMMAND_WORDS.nights.about],
 	example: 'rackside nights',
 	options: JSON_OPTION,
 	words: { least: 0, most: 0 },
@@ -35,7 +34,7 @@ export const nightsCommand: CliCommand = {
 			problem: night.problem,
 		}));
 		if (request.options.json) io.write(`${JSON.stringify({ folder, nights })}\n`);
-		else if (nights.length === 0) io.write(`No night was recorded yet in ${cleanText(folder)}.\n`);
+		else if (nights.length === 0) io.write(`${noNights(cleanText(folder))}\n`);
 		else for (const night of nights) io.write(`${cleanText(lineOf(night))}\n`);
 		const isToLookAt = nights.some(
 			({ state, isRehearsal }) => state !== 'finished' && !isRehearsal,
@@ -66,6 +65,13 @@ function lineOf({ id, title, state, isRehearsal, startedAtMs, problem }: NightLi
 		startedAtMs === null
 			? ''
 			: `${new Date(startedAtMs + offset * 60_000).toISOString().slice(0, 10)} ${dayTimeText(startedAtMs, offset).slice(0, 5)}`;
-	const parts = [day, state, isRehearsal ? 'rehearsal' : null, title, problem, id];
+	const parts = [
+		day,
+		NIGHT_STATES[state],
+		isRehearsal ? NIGHT_STATES.rehearsal : null,
+		title,
+		problem,
+		id,
+	];
 	return parts.filter((part) => part).join('  ');
 }

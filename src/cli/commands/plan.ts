@@ -22,6 +22,15 @@ import { runSheet } from '../../report/run-sheet.ts';
 import { tonightSheet } from '../../report/tonight-sheet.ts';
 import { whyTable } from '../../report/why-table.ts';
 import type { Show } from '../../showfile/show.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import { PLANNING } from '../../words/program.ts';
+import {
+	didYouMean,
+	NO_NIGHT_UNDER_WAY,
+	NO_SUCH_SONG,
+	SONG_BY,
+	WITHOUT_TONIGHT,
+} from '../../words/requests.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -35,16 +44,13 @@ import { whileWorking } from '../while-working.ts';
 
 export const planCommand: CliCommand = {
 	usage: 'plan SHOW',
-	about: [
-		'Shows who plays what in each song, the work between, and what could go wrong, as it stands',
-		'before the doors open. Marks are on the show clock: zero is the start of the first song.',
-	],
+	about: [COMMAND_WORDS.plan.about],
 	example: 'rackside plan shows/club.yaml --sheet',
 	options: {
 		...JSON_OPTION,
-		why: { value: 'SONG', words: 'what was considered for this song, and what each would cost' },
-		sheet: { words: 'the run sheet to tape to the case, 80 columns wide' },
-		tonight: { words: 'with --sheet: of the unfinished night of this show, its list as it stands' },
+		why: { value: 'SONG', words: COMMAND_WORDS.plan.options.why },
+		sheet: { words: COMMAND_WORDS.plan.options.sheet },
+		tonight: { words: COMMAND_WORDS.plan.options.tonight },
 	},
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
@@ -53,7 +59,7 @@ export const planCommand: CliCommand = {
 		for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
 		if (!show) return tellProblems(problems, io);
 		const asked = optionText(request, 'why');
-		const told = whileWorking('Planning the night,', () => {
+		const told = whileWorking(PLANNING, () => {
 			const plan = planBeforeDoors(show);
 			if (asked !== null) return whyText(show, { plan, asked });
 			if (request.options.sheet) return runSheet(show, plan);
@@ -97,9 +103,9 @@ function whyText(
 		);
 		return {
 			code: 'no-such-song',
-			what: 'the show has no such song',
+			what: NO_SUCH_SONG,
 			found: cleanText(asked),
-			hint: near === null ? 'A song goes by its id or its title.' : `Did you mean ${near}?`,
+			hint: near === null ? SONG_BY : didYouMean(near),
 		};
 	}
 	return whyTable(show, { song: song.id, plan, considered: considered(show, plan, song.id) });
@@ -120,9 +126,9 @@ function tellTonight(request: Request, io: Io): number {
 			[
 				{
 					code: 'no-night',
-					what: 'no night of this show is under way',
+					what: NO_NIGHT_UNDER_WAY,
 					found: cleanText(file),
-					hint: 'Without --tonight the sheet is that of the file.',
+					hint: WITHOUT_TONIGHT,
 				},
 			],
 			io,

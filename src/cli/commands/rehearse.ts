@@ -5,6 +5,15 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { readSource } from '../../showfile/read-source.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import {
+	CHECK_NAME,
+	range,
+	SCRIPT_UNREADABLE,
+	SIZE_EXPECTED,
+	SIZE_NEEDS,
+	SPEED_NEEDS,
+} from '../../words/requests.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -22,17 +31,13 @@ const MOST_SPEED = 100;
 
 export const rehearseCommand: CliCommand = {
 	usage: 'rehearse SHOW',
-	about: [
-		'With --script, presses the keys of a file at its times of the show clock and prints the state',
-		'wherever the script asks for it; needs no terminal. Without, opens the live screen; the night',
-		'is marked as a rehearsal.',
-	],
+	about: [COMMAND_WORDS.rehearse.about],
 	example: 'rackside rehearse shows/club.yaml --script opening.txt',
 	options: {
-		script: { value: 'FILE', words: 'the timed keys to play' },
-		quiet: { words: 'leave out the state at the end of the script' },
-		size: { value: 'COLSxROWS', words: 'the size of !screen where the script names none (80x24)' },
-		speed: { value: 'N', words: 'the live screen on a clock N times as fast, 1 to 100' },
+		script: { value: 'FILE', words: COMMAND_WORDS.rehearse.options.script },
+		quiet: { words: COMMAND_WORDS.rehearse.options.quiet },
+		size: { value: 'COLSxROWS', words: COMMAND_WORDS.rehearse.options.size },
+		speed: { value: 'N', words: COMMAND_WORDS.rehearse.options.speed },
 	},
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
@@ -45,9 +50,9 @@ export const rehearseCommand: CliCommand = {
 					[
 						{
 							code: 'speed',
-							what: '--speed wants a number',
+							what: SPEED_NEEDS,
 							found: cleanText(optionText(request, 'speed') ?? ''),
-							expected: `1 to ${MOST_SPEED}`,
+							expected: range(1, MOST_SPEED),
 						},
 					],
 					io,
@@ -62,9 +67,9 @@ export const rehearseCommand: CliCommand = {
 				[
 					{
 						code: 'size',
-						what: '--size wants columns and rows',
+						what: SIZE_NEEDS,
 						found: cleanText(optionText(request, 'size') ?? ''),
-						expected: 'a size such as 120x40, each 1 to 1000',
+						expected: SIZE_EXPECTED,
 					},
 				],
 				io,
@@ -97,9 +102,9 @@ function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
 			problems: [
 				{
 					code: 'no-script',
-					what: 'this script cannot be read',
+					what: SCRIPT_UNREADABLE,
 					where: { file: cleanText(file) },
-					hint: 'Check the name and the folder.',
+					hint: CHECK_NAME,
 				},
 			],
 		};

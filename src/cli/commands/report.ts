@@ -14,6 +14,17 @@ import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
 import { effectiveRecords } from '../../session/timeline.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import { written } from '../../words/program.ts';
+import {
+	didYouMean,
+	NIGHTS_LISTS,
+	NO_NIGHT_YET,
+	NO_SHOW_IN_NIGHT,
+	NO_SUCH_NIGHT,
+	RUN_RECORDS_ONE,
+	UNKNOWN_FORM,
+} from '../../words/requests.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -35,18 +46,14 @@ const FORMS: Readonly<
 
 export const reportCommand: CliCommand = {
 	usage: 'report [NIGHT]',
-	about: [
-		'Prints the report of a night, the last one with a song played unless named: songs with their times, hand-overs,',
-		'incidents, what to repair for tomorrow. Ends with 1 when the night is not finished or its record',
-		"is damaged. In the CSV tables a text that could be taken for a formula begins with one extra '.",
-	],
+	about: [COMMAND_WORDS.report.about],
 	example: 'rackside report --save',
 	options: {
 		...JSON_OPTION,
-		as: { value: 'FORM', words: 'markdown (the default), json, incidents or hand-overs (CSV)' },
-		save: { words: 'into a file of the working folder, with a name of its own' },
-		out: { value: 'FILE', words: 'into this file' },
-		force: { words: 'replace the file of --out if it is there' },
+		as: { value: 'FORM', words: COMMAND_WORDS.report.options.as },
+		save: { words: COMMAND_WORDS.report.options.save },
+		out: { value: 'FILE', words: COMMAND_WORDS.report.options.out },
+		force: { words: COMMAND_WORDS.report.options.force },
 	},
 	words: { least: 0, most: 1 },
 	run: (request, io) => {
@@ -58,10 +65,10 @@ export const reportCommand: CliCommand = {
 				[
 					{
 						code: 'unknown-form',
-						what: 'a report cannot be written as this',
+						what: UNKNOWN_FORM,
 						found: cleanText(form),
 						expected: Object.keys(FORMS).join(', '),
-						...(near === null ? {} : { hint: `Did you mean ${near}?` }),
+						...(near === null ? {} : { hint: didYouMean(near) }),
 					},
 				],
 				io,
@@ -75,9 +82,9 @@ export const reportCommand: CliCommand = {
 				[
 					{
 						code: 'no-show-in-night',
-						what: "this night's copy of the show cannot be read, so there is no report of it",
+						what: NO_SHOW_IN_NIGHT,
 						found: cleanText(night.id),
-						hint: 'rackside nights lists the others.',
+						hint: NIGHTS_LISTS,
 					},
 				],
 				io,
@@ -98,12 +105,12 @@ function chosenNight(request: Request, io: Io): NightOnDisk | number {
 	const nights = listNights(realDisk, folders);
 	const id = request.words[0] ?? lastPlayed(folders, nights) ?? nights[0]?.id;
 	if (id === undefined) {
-		const hint = 'rackside run SHOW records one.';
+		const hint = RUN_RECORDS_ONE;
 		return tellProblems(
 			[
 				{
 					code: 'no-night',
-					what: 'no night was recorded yet',
+					what: NO_NIGHT_YET,
 					where: { file: cleanText(folders[0] ?? '') },
 					hint,
 				},
@@ -117,11 +124,8 @@ function chosenNight(request: Request, io: Io): NightOnDisk | number {
 		id,
 		nights.map((one) => one.id),
 	);
-	const hint = near === null ? 'rackside nights lists those that are.' : `Did you mean ${near}?`;
-	return tellProblems(
-		[{ code: 'no-night', what: 'there is no such night', found: cleanText(id), hint }],
-		io,
-	);
+	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
+	return tellProblems([{ code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint }], io);
 }
 
 /** The newest night in which a song began: one that was only looked at has nothing to tell. */
@@ -165,6 +169,6 @@ function write(
 	});
 	if ('problem' in done) return tellProblems([done.problem], io);
 	const isData = extname(done.path) === '.json' && request.options.json === true;
-	if (!isData) io.write(`Written: ${cleanText(done.path)}\n`);
+	if (!isData) io.write(`${written(cleanText(done.path))}\n`);
 	return EXIT.fine;
 }

@@ -1,13 +1,11 @@
 // `rackside run`: the live screen.
 
+import { COMMAND_WORDS } from '../../words/commands.ts';
 import type { CliCommand } from '../command.ts';
 
 export const runCommand: CliCommand = {
 	usage: 'run SHOW',
-	about: [
-		'Opens the live screen for a show. An unfinished night of this show is taken up where it stood.',
-		'Press ? there for all keys, q to leave.',
-	],
+	about: [COMMAND_WORDS.run.about],
 	example: 'rackside run shows/club.yaml',
 	options: {},
 	words: { least: 1, most: 1 },

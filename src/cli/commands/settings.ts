@@ -16,6 +16,16 @@ import {
 	timeText,
 	usableTimes,
 } from '../../showfile/own-times.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import { NIGHTS_IN, SETTINGS_IN } from '../../words/program.ts';
+import {
+	didYouMean,
+	NO_SETTING,
+	oneOf,
+	SETTINGS_LISTS,
+	settingValue,
+} from '../../words/requests.ts';
+import { COLOUR_NAMES, COLOURS } from '../../words/settings.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -27,14 +37,9 @@ const TIME_PREFIX = 'time.';
 
 export const settingsCommand: CliCommand = {
 	usage: 'settings [NAME [VALUE]]',
-	about: [
-		'Shows all preferences and where files are; with a name that one, with a value too sets it.',
-		'Names: looks (dark; amber, dim for backstage; grey; none, words without colour); time.WORK,',
-		'your own time for a piece of work in place of the built-in one, for shows read from then on',
-		'(what a show file says comes first); and key.ACTION, one for each action of the live screen.',
-	],
+	about: [COMMAND_WORDS.settings.about],
 	example: 'rackside settings time.capo 6s',
-	options: { ...JSON_OPTION, reset: { words: 'set everything back, or with NAME only that' } },
+	options: { ...JSON_OPTION, reset: { words: COMMAND_WORDS.settings.options.reset } },
 	words: { least: 0, most: 2 },
 	run: async (request, io) => {
 		const places = placesOf(request, io);
@@ -42,7 +47,9 @@ export const settingsCommand: CliCommand = {
 		const { keys, problems: ofKeys } = usableKeys(store.values.keys);
 		const { times, problems: ofTimes } = usableTimes(store.values.times);
 		const isResetting = request.options.reset === true;
-		const [name, value] = request.words;
+		const [asked, value] = request.words;
+		// What it was called before still names it.
+		const name = asked === 'looks' ? COLOURS : asked;
 		const troubles = [store.problem ?? [], isResetting ? [] : [...ofKeys, ...ofTimes]].flat(2);
 		io.complain(troubles.map((words) => `${cleanText(words)}\n`).join(''));
 		const done = (trouble: string | null): number => {
@@ -55,12 +62,13 @@ export const settingsCommand: CliCommand = {
 		const all = allSettings(settings);
 		if (name === undefined) {
 			const files = { nights: places.nights, settings: store.path };
-			if (request.options.json) io.write(`${JSON.stringify({ settings: all, files })}\n`);
+			if (request.options.json)
+				io.write(`${JSON.stringify({ settings: { ...all, looks: settings.looks }, files })}\n`);
 			else {
 				const lines = [
 					...Object.entries(all),
-					['nights in', files.nights],
-					['settings in', files.settings],
+					[NIGHTS_IN, files.nights],
+					[SETTINGS_IN, files.settings],
 				];
 				io.write(lines.map(([key, text]) => `${cleanText(`${key}: ${text}`)}\n`).join(''));
 			}
@@ -84,7 +92,7 @@ export const settingsCommand: CliCommand = {
 function allSettings({ looks, keys, times }: Settings): Record<string, string> {
 	const own = usableTimes(times).times;
 	return {
-		looks,
+		[COLOURS]: COLOUR_NAMES[looks],
 		...Object.fromEntries(
 			OWN_TIMES.map(({ name, usual }) => [`${TIME_PREFIX}${name}`, timeText(own[name] ?? usual)]),
 		),
@@ -98,9 +106,9 @@ function unknownSetting(name: string, all: Readonly<Record<string, string>>): Pr
 	const near = nearestName(name, Object.keys(all));
 	return {
 		code: 'unknown-setting',
-		what: 'there is no such setting',
+		what: NO_SETTING,
 		found: cleanText(name),
-		hint: near === null ? 'rackside settings lists all.' : `Did you mean ${near}?`,
+		hint: near === null ? SETTINGS_LISTS : didYouMean(near),
 	};
 }
 
@@ -112,13 +120,14 @@ function changeOf(
 ): Partial<Settings> | Problem | string {
 	const refused = (expected: string): Problem => ({
 		code: 'setting-value',
-		what: `${name} cannot be this`,
+		what: settingValue(name),
 		found: cleanText(value),
 		expected,
 	});
-	if (name === 'looks') {
-		const looks = LOOK_NAMES.find((one) => one === value.toLowerCase());
-		return looks === undefined ? refused(`one of ${LOOK_NAMES.join(', ')}`) : { looks };
+	if (name === COLOURS) {
+		const asked = value.toLowerCase();
+		const looks = LOOK_NAMES.find((one) => one === asked || COLOUR_NAMES[one] === asked);
+		return looks === undefined ? refused(oneOf(Object.values(COLOUR_NAMES))) : { looks };
 	}
 	if (name.startsWith(TIME_PREFIX)) {
 		const seconds = readOwnTime(value);
@@ -133,7 +142,7 @@ function changeOf(
 
 /** What setting this one back changes. */
 function withoutOne({ keys, times }: Settings, name: string): Partial<Settings> {
-	if (name === 'looks') return { looks: defaultSettings.looks };
+	if (name === COLOURS) return { looks: defaultSettings.looks };
 	if (name.startsWith(TIME_PREFIX)) {
 		const { [name.slice(TIME_PREFIX.length)]: _, ...others } = times;
 		return { times: others };

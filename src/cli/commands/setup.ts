@@ -5,8 +5,11 @@ import { cleanText } from '../../base/clean-text.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { gearId } from '../../gear/gear-id.ts';
 import { bodyOf, remembered } from '../../gear/remembered.ts';
-import { slotAndName } from '../../showfile/shown-names.ts';
+import { shownInstrument } from '../../showfile/shown-names.ts';
 import type { LengthUnit } from '../../tuning/length-unit.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import { KEPT_IN_GEAR, notKept } from '../../words/program.ts';
+import { ADD_SCALE, BAD_UNIT, noScale } from '../../words/requests.ts';
 import { askedInstrument, askedNumber } from '../asked-instrument.ts';
 import { askedSame } from '../asked-same.ts';
 import { askedCents, askedFret } from '../asked-set-up.ts';
@@ -24,29 +27,20 @@ const UNITS: readonly LengthUnit[] = ['mm', 'thou', '64ths'];
 
 export const setupCommand: CliCommand = {
 	usage: 'setup SHOW INSTRUMENT',
-	about: [
-		'Says how far each saddle goes and which way, from the cents that the 12th fret reads against the',
-		'octave; what drifted from the targets in the show file; and keeps what was measured, by',
-		'instrument, in the gear journal of the data folder. Measure at pitch, in playing position.',
-	],
+	about: [COMMAND_WORDS.setup.about],
 	example: 'rackside setup shows/club.yaml A1 --at12 "0 2 5 -1 0 3"',
 	options: {
 		...JSON_OPTION,
-		at12: { value: 'CENTS', words: 'what each 12th fret reads, highest-numbered string first' },
+		at12: { value: 'CENTS', words: COMMAND_WORDS.setup.options.at12 },
 		record: {
 			value: 'MEASURES',
-			words:
-				'keep these and --at12: action, action-first, relief, pickup, nut, bass side first; or intonation for --at12 alone',
+			words: COMMAND_WORDS.setup.options.record,
 		},
-		unit: { value: 'UNIT', words: 'mm (the default), thou or 64ths, for what is printed' },
-		same: {
-			value: 'YES OR NO',
-			words:
-				'whether what was measured under this id before was this very instrument; kept for good',
-		},
-		frets: { words: 'where each fret belongs on this scale' },
-		feedback: { value: 'HZ', words: 'the equaliser band and notch for a body that rings there' },
-		fret: { value: 'N LENGTH', words: 'how far a fret at this distance from the nut is out' },
+		unit: { value: 'UNIT', words: COMMAND_WORDS.setup.options.unit },
+		same: { value: 'YES OR NO', words: COMMAND_WORDS.setup.options.same },
+		frets: { words: COMMAND_WORDS.setup.options.frets },
+		feedback: { value: 'HZ', words: COMMAND_WORDS.setup.options.feedback },
+		fret: { value: 'N LENGTH', words: COMMAND_WORDS.setup.options.fret },
 	},
 	words: { least: 2, most: 2 },
 	run: async (request, io) => {
@@ -56,7 +50,7 @@ export const setupCommand: CliCommand = {
 		const unit = UNITS.find((one) => one === (optionText(request, 'unit') ?? 'mm'));
 		if (unit === undefined) {
 			const found = cleanText(optionText(request, 'unit') ?? '');
-			const problem = { code: 'bad-unit', what: '--unit is not one that is known', found };
+			const problem = { code: 'bad-unit', what: BAD_UNIT, found };
 			return tellProblems([{ ...problem, expected: UNITS.join(', ') }], io);
 		}
 		const at12 = askedCents(request, instrument);
@@ -65,8 +59,8 @@ export const setupCommand: CliCommand = {
 			instrument.scaleMillimetres === null &&
 			(at12.value || request.options.frets || request.options.fret)
 		) {
-			const what = `${instrument.id} has no scale in the show file`;
-			return tellProblems([{ code: 'no-scale', what, hint: 'Add scale: 25.5 in.' }], io);
+			const what = noScale(instrument.id);
+			return tellProblems([{ code: 'no-scale', what, hint: ADD_SCALE }], io);
 		}
 		const laid = askedFret(request, instrument.scaleMillimetres);
 		if (!laid.ok) return tellProblems(laid.problems, io);
@@ -80,12 +74,12 @@ export const setupCommand: CliCommand = {
 		const places = placesOf(request, io);
 		const folder = dirname(showIdentity(resolve(io.cwd, request.words[0] ?? '')));
 		const gear = gearId(instrument, folder);
-		const about = { gear, instrument, name: slotAndName(show, instrument.id) };
+		const about = { gear, instrument, name: shownInstrument(show, instrument.id) };
 		const same = await askedSame(about, { request, io, entries: readGear(places).entries });
 		if (!same.ok) return tellProblems(same.problems, io);
 		for (const answer of same.value.answers) {
 			const trouble = await keepGear(places, answer);
-			if (trouble !== null) return notKept(trouble, io);
+			if (trouble !== null) return tellNotKept(trouble, io);
 		}
 		if (measures) {
 			const trouble = await keepGear(places, {
@@ -100,7 +94,7 @@ export const setupCommand: CliCommand = {
 				measures: measures.value,
 				...(at12.value ? { at12: at12.value } : {}),
 			});
-			if (trouble !== null) return notKept(trouble, io);
+			if (trouble !== null) return tellNotKept(trouble, io);
 		}
 		const { entries, findings } = readGear(places);
 		const page = setUpPage(instrument, {
@@ -113,18 +107,14 @@ export const setupCommand: CliCommand = {
 		});
 		if (request.options.json) io.write(`${JSON.stringify(pageJson(page))}\n`);
 		else {
-			const lines = pageLines(page, { unit, name: slotAndName(show, instrument.id) });
-			io.write(
-				[...lines, ...(measures ? ['Kept in the gear journal.'] : [])]
-					.map((line) => `${line}\n`)
-					.join(''),
-			);
+			const lines = pageLines(page, { unit, name: shownInstrument(show, instrument.id) });
+			io.write([...lines, ...(measures ? [KEPT_IN_GEAR] : [])].map((line) => `${line}\n`).join(''));
 		}
 		return EXIT.fine;
 	},
 };
 
-function notKept(trouble: string, io: Io): number {
-	io.complain(`Not kept: ${cleanText(trouble)}\n`);
+function tellNotKept(trouble: string, io: Io): number {
+	io.complain(`${notKept(cleanText(trouble))}\n`);
 	return EXIT.notKept;
 }

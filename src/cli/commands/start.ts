@@ -9,6 +9,8 @@ import { listNights } from '../../disk/nights-folder.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { openSettings } from '../../disk/settings.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import { EXAMPLE_SHEET, WHICH } from '../../words/program.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
@@ -19,7 +21,7 @@ import { startChoices } from '../start-choices.ts';
 
 export const startCommand: CliCommand = {
 	usage: '',
-	about: ['Offers the unfinished night, the last show and the example show.'],
+	about: [COMMAND_WORDS.start.about],
 	example: 'rackside',
 	options: {},
 	words: { least: 0, most: 0 },
@@ -41,7 +43,7 @@ async function printSheet(request: Request, io: Io): Promise<number> {
 	const sheet = { words: [path], options: { ...request.options, sheet: true } } as const;
 	const code = await PRINTED_COMMANDS.plan.run(sheet, io);
 	if (code === EXIT.fine) {
-		io.write(`\nThis is the run sheet of an example. On a terminal, rackside opens it live.\n`);
+		io.write(`\n${EXAMPLE_SHEET}\n`);
 	}
 	return code;
 }
@@ -62,7 +64,7 @@ async function ask(choices: readonly Choice[], io: Io): Promise<Choice | null> {
 	const asking = createInterface({ input: process.stdin, output: process.stdout });
 	try {
 		for (;;) {
-			const answer = (await asking.question('Which? (enter: 1, q: none) ')).trim();
+			const answer = (await asking.question(WHICH)).trim();
 			if (/^q/i.test(answer)) return null;
 			const chosen = choices[answer === '' ? 0 : Number(answer) - 1];
 			if (chosen) return chosen;

@@ -1,8 +1,15 @@
 // `rackside strings`: what an instrument's strings bear in a tuning, on this scale or another.
 
 import type { Instrument } from '../../showfile/show.ts';
-import { slotAndName } from '../../showfile/shown-names.ts';
+import { shownInstrument } from '../../showfile/shown-names.ts';
 import { parseScale } from '../../showfile/string-measure.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import {
+	ADD_STRINGS,
+	BAD_SCALE,
+	noStrings as noStringsWords,
+	SCALE_EXPECTED,
+} from '../../words/requests.ts';
 import type { Asked } from '../asked-instrument.ts';
 import { askedInstrument, askedTuning, TO_OPTION } from '../asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
@@ -13,17 +20,12 @@ import { tellProblems } from '../tell-problems.ts';
 
 export const stringsCommand: CliCommand = {
 	usage: 'strings SHOW INSTRUMENT',
-	about: [
-		'Says what each string bears in a tuning: tension, stress, semitones to breaking, cents a kelvin,',
-		'stiffness; and the gauges in stock that keep the tension of the present set in its own tuning.',
-		'Plain steel is exact; wound strings and nylon are a model, with how far it can be off.',
-		'Ends with 1 when a string has less than 15 % of its strength left.',
-	],
+	about: [COMMAND_WORDS.strings.about],
 	example: 'rackside strings shows/club.yaml A1 --to "drop C"',
 	options: {
 		...JSON_OPTION,
 		...TO_OPTION,
-		scale: { value: 'LENGTH', words: 'another scale, such as "24.75 in" or "628 mm"' },
+		scale: { value: 'LENGTH', words: COMMAND_WORDS.strings.options.scale },
 	},
 	words: { least: 2, most: 2 },
 	run: async (request, io) => {
@@ -39,7 +41,7 @@ export const stringsCommand: CliCommand = {
 		if (request.options.json) io.write(`${JSON.stringify(setJson(set))}\n`);
 		else
 			io.write(
-				setLines(set, slotAndName(show, instrument.id))
+				setLines(set, shownInstrument(show, instrument.id))
 					.map((line) => `${line}\n`)
 					.join(''),
 			);
@@ -52,15 +54,15 @@ function askedScale(request: Request, instrument: Instrument): Asked<number | nu
 	if (text === null) return { ok: true, value: instrument.scaleMillimetres };
 	const value = parseScale(text);
 	if (value !== null) return { ok: true, value };
-	const expected = 'inches or millimetres with their unit, such as 25.5 in or 648 mm';
-	const what = '--scale is not a scale length';
+	const expected = SCALE_EXPECTED;
+	const what = BAD_SCALE;
 	return { ok: false, problems: [{ code: 'bad-scale', what, found: text, expected }] };
 }
 
 function noStrings({ id, strings }: Instrument) {
 	return {
 		code: 'no-strings',
-		what: `${id} has no ${strings.length === 0 ? 'strings' : 'scale'} in the show file, so nothing can be reckoned`,
-		hint: 'Add strings: [10, 13, 17, 26w, 36w, 46w] and scale: 25.5 in, as they are.',
+		what: noStringsWords(id, strings.length === 0 ? 'strings' : 'scale'),
+		hint: ADD_STRINGS,
 	};
 }

@@ -7,6 +7,15 @@ import type { Instrument } from '../../showfile/show.ts';
 import type { ChordShape } from '../../tuning/chord-shape.ts';
 import { parseShape, shapeOnStrings } from '../../tuning/chord-shape.ts';
 import { KINDS } from '../../tuning/kind.ts';
+import { COMMAND_WORDS } from '../../words/commands.ts';
+import {
+	BAD_SHAPE,
+	BAD_STRINGS,
+	LEAVE_CAPO_OUT,
+	shapeExpected,
+	stringsExpected,
+	takesNoCapo,
+} from '../../words/requests.ts';
 import type { Asked } from '../asked-instrument.ts';
 import { askedInstrument, askedNumber, askedTuning, TO_OPTION } from '../asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
@@ -20,21 +29,16 @@ const CAPO_MOST = 12;
 
 export const tuningCommand: CliCommand = {
 	usage: 'tuning SHOW INSTRUMENT',
-	about: [
-		'Says how to bring an instrument to a tuning: targets in Hz with all offsets, steps in the order',
-		'that disturbs least, tension on the neck, and what equal temperament does to neighbouring strings',
-		'and to the chord shapes that the songs in this tuning name.',
-		'Ends with 1 when a string has less than 15 % of its strength left.',
-	],
+	about: [COMMAND_WORDS.tuning.about],
 	example: 'rackside tuning shows/club.yaml A1 --to "drop D"',
 	options: {
 		...JSON_OPTION,
 		...TO_OPTION,
-		from: { value: 'TUNING', words: 'what it is in now; its own tuning in the show unless given' },
-		capo: { value: 'FRET', words: 'a capo on this fret, 0 to 12' },
-		covers: { value: 'STRINGS', words: 'only these strings under the capo, such as "3 4 5"' },
-		reference: { value: 'HZ', words: 'A4, 400 to 480; the show’s unless given' },
-		shape: { value: 'FRETS', words: 'a chord shape to the ear too, such as 022100 or x32010' },
+		from: { value: 'TUNING', words: COMMAND_WORDS.tuning.options.from },
+		capo: { value: 'FRET', words: COMMAND_WORDS.tuning.options.capo },
+		covers: { value: 'STRINGS', words: COMMAND_WORDS.tuning.options.covers },
+		reference: { value: 'HZ', words: COMMAND_WORDS.tuning.options.reference },
+		shape: { value: 'FRETS', words: COMMAND_WORDS.tuning.options.shape },
 	},
 	words: { least: 2, most: 2 },
 	run: async (request, io) => {
@@ -64,8 +68,8 @@ export const tuningCommand: CliCommand = {
 			);
 		}
 		if (capo.value > 0 && !KINDS[instrument.kind].canTakeCapo) {
-			const what = `a ${KINDS[instrument.kind].words} takes no capo`;
-			return tellProblems([{ code: 'no-capo', what, hint: 'Leave --capo out.' }], io);
+			const what = takesNoCapo(KINDS[instrument.kind].words);
+			return tellProblems([{ code: 'no-capo', what, hint: LEAVE_CAPO_OUT }], io);
 		}
 		const card = tuningCard(show, {
 			instrument,
@@ -103,12 +107,8 @@ function askedShape(request: Request, { kind, tuning }: Instrument): Asked<Chord
 	const asked = { strings: tuning.notes.length, perCourse: KINDS[kind].stringsPerCourse };
 	const shape = parseShape(text);
 	if (shape && shapeOnStrings(shape, asked)) return { ok: true, value: shape };
-	const each =
-		asked.perCourse === 2
-			? `${asked.strings / 2} frets, one a course`
-			: `${asked.strings} frets, one a string`;
-	const expected = `${each}, from the highest-numbered, such as 022100 or x32010`;
-	const what = '--shape is not a chord shape';
+	const expected = shapeExpected(asked.strings / asked.perCourse, asked.perCourse === 2);
+	const what = BAD_SHAPE;
 	return { ok: false, problems: [{ code: 'bad-shape', what, found: text, expected }] };
 }
 
@@ -122,7 +122,7 @@ function askedStrings(request: Request, most: number): Asked<readonly number[] |
 	if (strings.every((one) => Number.isInteger(one) && one >= 1 && one <= most)) {
 		return { ok: true, value: strings };
 	}
-	const expected = `string numbers from 1 to ${most}, such as "3 4 5"`;
-	const what = '--covers names no strings';
+	const expected = stringsExpected(most);
+	const what = BAD_STRINGS;
 	return { ok: false, problems: [{ code: 'bad-strings', what, found: text, expected }] };
 }

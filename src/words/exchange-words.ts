@@ -6,7 +6,7 @@ import { laterCost } from '../plan/what-if/later-cost.ts';
 import { partNow } from '../session/as-asked.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 
 export type Exchanged = {
 	readonly player: string;
@@ -30,18 +30,18 @@ function wrongNow({ player, session, after }: Exchanged): readonly string[] {
 	const holds = session.players[player]?.holds ?? null;
 	const wanted = partNow(session, player);
 	if (holds !== null && wanted?.part.kind === 'none') {
-		const has = `${playerName(show, player)} has ${instrumentName(show, holds)}`;
-		return [`${has}; ${wanted.title} wants empty hands`];
+		const has = `${playerName(show, player)} has ${shownInstrument(show, holds)}`;
+		return [`${has}, but ${wanted.title} wants empty hands`];
 	}
 	return after.warnings
 		.filter((one) => one.code === 'wrong-tuning' && one.player === player)
-		.map(({ told, text }) => byName(show, told ?? text));
+		.map(({ told, text }) => bySlot(show, told ?? text));
 }
 
-/** The slots were just typed, and the row is short. */
-function byName(show: Show, words: string): string {
-	return show.instruments.reduce(
-		(said, { id, name }) => said.replaceAll(slotAndName(show, id), name),
-		words,
-	);
+/** An instrument by slot and name, as everywhere: `4 Anchor`. */
+function bySlot(show: Show, words: string): string {
+	return show.instruments.reduce((said, { id }) => {
+		const shown = shownInstrument(show, id);
+		return said.replaceAll(`slot ${shown}`, shown);
+	}, words);
 }

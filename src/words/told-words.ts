@@ -6,7 +6,7 @@ import { itemConcerned } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { slotNamed, toldAt } from '../session/told.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentName, playerName, slotAndName, songTitle } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 
 /**
  * One sentence without its full stop; empty where nobody was told otherwise before, which nobody needs to
@@ -46,6 +46,6 @@ function changeWords({ player, from, to, titles }: Change, show: Show): string {
 	const name = playerName(show, player);
 	const songs = listedWords([...titles]);
 	if (to === null) return `${name} has nothing for ${songs}`;
-	const instead = from === null ? '' : `, not ${instrumentName(show, from)}`;
-	return `${name} gets ${slotAndName(show, to)} for ${songs}${instead}`;
+	const instead = from === null ? '' : `, not ${shownInstrument(show, from)}`;
+	return `${name} gets ${shownInstrument(show, to)} for ${songs}${instead}`;
 }

@@ -2,6 +2,8 @@
 // changes for it, what is not well any more.
 
 import { minutesSeconds } from '../base/duration.ts';
+import type { Moment } from '../plan/demand/sections-ahead.ts';
+import type { Plan } from '../plan/plan.ts';
 import { previewSong } from '../plan/what-if/change-preview.ts';
 import { type ChangedNight, changeCost } from '../plan/what-if/what-if.ts';
 import { findSongItem, positionOf, songsOf } from '../session/find.ts';
@@ -9,9 +11,9 @@ import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import { songTitle } from '../showfile/shown-names.ts';
 import { costLines, jumpWords } from './jump-words.ts';
-import type { KeyContext } from './key-context.ts';
 
-const zeroOf = ({ session, plannedZeroMs }: KeyContext) => session.zeroAtMs ?? plannedZeroMs;
+/** The night as it stands, with its plan. */
+type Night = Moment & { readonly plan: Plan };
 
 /** The title of a song of the list, and what kind of place it has. */
 export function itemTitle(session: Session, key: string): string {
@@ -34,31 +36,26 @@ function placeWords(session: Session, key: string): string {
 }
 
 /** Where a song of a changed list stands, and when it begins. */
-export function beginWords(context: KeyContext, after: ChangedNight, key: string): string {
+export function beginWords(context: Night, after: ChangedNight, key: string): string {
 	const section = after.plan.sections.find((one) => one.item === key && !one.hasBegun);
 	const begins = section
-		? `, begins ${minutesSeconds((section.startMs - zeroOf(context)) / 1000)}`
+		? `, begins in ${minutesSeconds((section.startMs - context.nowMs) / 1000)}`
 		: '';
 	return `${placeWords(after.session, key)}${begins}`;
 }
 
 /** Who changes for it, a line each, then what would not be well any more. */
-export function changeLines(
-	context: KeyContext,
-	after: ChangedNight,
-	key: string,
-): readonly string[] {
-	const zeroMs = zeroOf(context);
+export function changeLines(context: Night, after: ChangedNight, key: string): readonly string[] {
 	const preview = previewSong(context, after, key);
 	return [
-		...(preview ? jumpWords(preview, { session: after.session, zeroMs }) : []),
+		...(preview ? jumpWords(preview, { session: after.session, nowMs: context.nowMs }) : []),
 		...worseLines(context, after, key),
 	];
 }
 
 /** What follows a song that is dropped, with the gap before it; then who changes for that. */
 export function dropWords(
-	context: KeyContext,
+	context: Night,
 	after: ChangedNight,
 	key: string,
 ): { readonly follows: string; readonly lines: readonly string[] } {
@@ -70,7 +67,7 @@ export function dropWords(
 	if (preview === null) {
 		const isLast = dropped >= 0 && dropped === coming.length - 1;
 		return {
-			follows: isLast ? 'Nothing is to come after it' : 'It was not to come any more',
+			follows: isLast ? 'Nothing comes after it' : 'It was already off the list',
 			lines: worseLines(context, after),
 		};
 	}
@@ -78,15 +75,15 @@ export function dropWords(
 	const gap = gapSeconds === null ? '' : `, gap ${minutesSeconds(gapSeconds)}`;
 	const place = placeWords(session, following?.key ?? '');
 	return {
-		follows: `${songTitle(session.show, preview.song)} is then ${place}${gap}`,
+		follows: `Then ${songTitle(session.show, preview.song)} is ${place}${gap}`,
 		lines: [
-			...jumpWords(preview, { session, zeroMs: zeroOf(context) }),
+			...jumpWords(preview, { session, nowMs: context.nowMs }),
 			...worseLines(context, after, following?.key),
 		],
 	};
 }
 
 /** `told`: the item whose own change stands in the lines above. */
-function worseLines(context: KeyContext, after: ChangedNight, told?: string): readonly string[] {
+function worseLines(context: Night, after: ChangedNight, told?: string): readonly string[] {
 	return costLines(changeCost(context, after, told));
 }

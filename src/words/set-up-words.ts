@@ -47,7 +47,7 @@ export function historyBlock(past: readonly Measured[], nowMs: number): readonly
 	return [
 		'measured before',
 		...earlier.map((entry) => `${agoWords(entry, nowMs)}: ${entryWords(entry)}`),
-		...(more > 0 ? [`and ${more} times before that`] : []),
+		...(more > 0 ? [`and ${more} more before that`] : []),
 	];
 }
 

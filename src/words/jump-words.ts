@@ -30,14 +30,14 @@ const CONDITIONS: Readonly<Record<PlayerPreview['condition'], string>> = {
 /** One line for each player who would change hands, or one saying that nobody does. */
 export function jumpWords(
 	preview: SongPreview | null,
-	{ session, zeroMs }: { session: Session; zeroMs: number },
+	{ session, nowMs }: { session: Session; nowMs: number },
 ): readonly string[] {
 	if (preview === null) return ['It is next already.'];
 	const lines = preview.players.flatMap((one): readonly string[] => {
-		if (one.isHandOver || one.why !== null) return [playerLine(one, { session, zeroMs })];
+		if (one.isHandOver || one.why !== null) return [playerLine(one, { session, nowMs })];
 		return keptLine(one, session);
 	});
-	return lines.length === 0 ? ['Nobody changes.'] : lines;
+	return lines.length === 0 ? ['No hand-over for it.'] : lines;
 }
 
 /**
@@ -45,30 +45,35 @@ export function jumpWords(
  * ahead costs all that stands between: that is to be seen before enter.
  */
 export function skippedWords(session: Session, after: Session): readonly string[] {
+	const skipped = skippedTitles(session, after);
+	return skipped.length === 0 ? [] : [`SKIPS ${skipped.join(', ')}`];
+}
+
+/** The same as titles, the most of them counted. */
+export function skippedTitles(session: Session, after: Session): readonly string[] {
 	const still = new Set(comingItems(after).map(({ key }) => key));
 	const skipped = comingItems(session).filter(({ key }) => !still.has(key));
 	const songs = skipped.flatMap((item) =>
 		item.kind === 'song' ? [songTitle(session.show, item.song)] : [],
 	);
-	const parts = [
+	return [
 		...(songs.length > MOST_NAMED ? [`${songs.length} songs`] : songs),
 		...(skipped.some(({ kind }) => kind === 'interval') ? ['the interval'] : []),
 	];
-	return parts.length === 0 ? [] : [`SKIPS ${parts.join(', ')}`];
 }
 
 /** What the change costs the songs to come, then what it mends; the first few of each. */
 export function costLines({ worse, mended }: ChangeCost): readonly string[] {
 	return [
-		...worse.slice(0, MOST_WORSE).map((words) => `Then: ${words}`),
+		...worse.slice(0, MOST_WORSE).map((words) => `Later: ${words}`),
 		...(worse.length > MOST_WORSE ? [`and ${worse.length - MOST_WORSE} more`] : []),
-		...mended.slice(0, 1).map((words) => `No longer: ${words}`),
+		...mended.slice(0, 1).map((words) => `Fixes: ${words}`),
 	];
 }
 
 function playerLine(
 	one: PlayerPreview,
-	{ session, zeroMs }: { session: Session; zeroMs: number },
+	{ session, nowMs }: { session: Session; nowMs: number },
 ): string {
 	const who = playerName(session.show, one.player);
 	if (one.why !== null) return `${who}: NO BACKUP, ${reasonShown(session.show, one.why)}`;
@@ -80,7 +85,7 @@ function playerLine(
 		...(one.workSeconds === 0 ? [] : [`work ${minutesSeconds(one.workSeconds)}`]),
 		...(one.inHandsMs === null
 			? []
-			: [`in hands ${minutesSeconds((one.inHandsMs - zeroMs) / 1000)}`]),
+			: [`in hands in ${minutesSeconds((one.inHandsMs - nowMs) / 1000)}`]),
 		...(one.afterEndSeconds === null
 			? []
 			: [`${minutesSeconds(one.afterEndSeconds)} after the song`]),

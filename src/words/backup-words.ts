@@ -2,9 +2,8 @@
 // what it was for.
 
 import { cellAt } from '../session/cells.ts';
-import { findInstrument, findSongItem } from '../session/find.ts';
+import { findSongItem } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
-import { soundsSo } from '../session/sounds-so.ts';
 import { asBackup } from '../showfile/shown-names.ts';
 
 /** What a player has for the start of a song. */
@@ -22,18 +21,4 @@ export function backupWords(session: Session, { item: key, player, instrument }:
 	const { part, isNamed } = cellAt(session, { item, point: 0, player });
 	if (!isNamed || part?.kind !== 'named' || part.instrument === instrument) return '';
 	return asBackup(session.show, part.instrument);
-}
-
-/** The instrument that a part names, where what the player holds is another that sounds as asked; else null. */
-export function backedUp(
-	session: Session,
-	player: string,
-	part: { readonly kind: string } & Parameters<typeof soundsSo>[2],
-): string | null {
-	const holds = session.players[player]?.holds ?? null;
-	const instrument = holds === null ? null : findInstrument(session, holds);
-	const state = holds === null ? undefined : session.instruments[holds];
-	if (part.kind !== 'named' || instrument === null || state === undefined) return null;
-	if (part.instrument === holds) return null;
-	return soundsSo(session.show, { instrument, state }, part) ? part.instrument : null;
 }

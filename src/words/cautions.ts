@@ -2,9 +2,10 @@
 // who know the work; local codes and licensed practice come first.
 
 const MAINS =
-	'Mains and tube amps: no chassis work by the untrained, an amp holds lethal charge even unplugged; a tingle means a lost earth, so stop and call an electrician. Never lift the safety earth, never fit a larger fuse. Local codes come first.';
-const SOLDER = 'Solder with the room aired and eyes covered, never on anything that is plugged in.';
-const STRINGS = 'Changing strings: slacken before cutting, point the ends away, cover your eyes.';
+	'Mains and tube amps: chassis work is for trained people only, since an amp holds lethal charge even unplugged. A tingle means a lost earth: stop and call an electrician. Never lift the safety earth, never fit a larger fuse. Local codes come first.';
+const SOLDER = 'Solder in an aired room with eye protection, never on anything plugged in.';
+const STRINGS =
+	'Changing strings: slacken before cutting, point the ends away, wear eye protection.';
 const HEARING = 'Hearing: wear protection on stage and at line check.';
 const LIFTING = 'Lifting: two people for racks, amps and heavy cases.';
 

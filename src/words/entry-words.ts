@@ -51,11 +51,11 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'song-moved':
 			return `${itemWords(entry.item, show, session)} moved ${placeWords(entry, show, session).replace(/^at the end/, 'to the end')}`;
 		case 'song-inserted':
-			return `${songTitle(show, entry.song)} put in ${placeWords(entry, show, session)}`;
+			return `${songTitle(show, entry.song)} added ${placeWords(entry, show, session)}`;
 		case 'song-dropped':
-			return `${itemWords(entry.item, show, session)} dropped from the list`;
+			return `${itemWords(entry.item, show, session)} dropped`;
 		case 'song-restored':
-			return `${itemWords(entry.item, show, session)} on the list again`;
+			return `${itemWords(entry.item, show, session)} added again`;
 		case 'named-tonight':
 			return `${itemWords(entry.item, show, session)} tonight: ${namedWords(entry, show)}`;
 		case 'stayed':
@@ -65,13 +65,13 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'hand-over-corrected':
 			return `corrected: ${handedWords(entry, show)} all along`;
 		case 'came-back':
-			return `${shownInstrument(show, entry.instrument)} came back to the rack`;
+			return `${shownInstrument(show, entry.instrument)} back on the rack`;
 		case 'made-ready':
 			return `${shownInstrument(show, entry.instrument)}${entry.isEarly ? earlyWords(entry) : ` ready${doneWords(entry)}`}`;
 		case 'string-broke':
 			return `string break on ${shownInstrument(show, entry.instrument)}${entry.player === null ? '' : `, ${playerName(show, entry.player)}`}`;
 		case 'played-on':
-			return 'played on with what was left';
+			return 'played on';
 		case 'incident-noted':
 			return `incident ${(session?.incidents.length ?? 0) + 1} noted`;
 		case 'incident-described':
@@ -81,32 +81,32 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'found-as':
 			return (
 				inHandsWords(entry, show, session) ??
-				`${shownInstrument(show, entry.instrument)} found${tuningWords(entry, entry.tuning ? ' in ' : ' with ')}`
+				`${shownInstrument(show, entry.instrument)}${tuningWords(entry, entry.tuning ? ' is in ' : ' has ')} (corrected)`
 			);
 		case 'put-aside':
 			return `${shownInstrument(show, entry.instrument)} out tonight${entry.fault === null ? '' : `: ${entry.fault}`}`;
 		case 'brought-back':
-			return `${shownInstrument(show, entry.instrument)} brought back to the rack`;
+			return `${shownInstrument(show, entry.instrument)} back on the rack`;
 		case 'staged':
 			return `${shownInstrument(show, entry.instrument)} staged at the player's place`;
 		case 'all-doubted':
-			return `everything on the rack to be checked again${entry.celsius === undefined ? '' : `, stage at ${entry.celsius} °C`}`;
+			return `the whole rack to be checked again${entry.celsius === undefined ? '' : `, stage at ${entry.celsius} °C`}`;
 		case 'pedal-corrected':
 			return `${playerName(show, entry.player)}'s ${pedalName(show, entry.player, entry.pedal)} is ${entry.on ? 'on' : 'off'} (corrected)`;
 		case 'pedal-stuck':
-			return `${playerName(show, entry.player)}'s ${pedalName(show, entry.player, entry.pedal)} does not switch${stuckWords(entry, session)}`;
+			return `${playerName(show, entry.player)}'s ${pedalName(show, entry.player, entry.pedal)} is stuck${stuckWords(entry, session)}`;
 		case 'pedal-freed':
-			return `${playerName(show, entry.player)}'s ${pedalName(show, entry.player, entry.pedal)} switches again`;
+			return `${playerName(show, entry.player)}'s ${pedalName(show, entry.player, entry.pedal)} works again`;
 		case 'pack-changed':
 			return `${playerName(show, entry.player)} wears pack ${packName(show, entry.pack)}`;
 		case 'pack-suspected':
-			return `pack ${packName(show, entry.pack)} of ${playerName(show, entry.player)} is suspect`;
+			return `${playerName(show, entry.player)}'s pack ${packName(show, entry.pack)} is suspect`;
 		case 'pack-cleared':
-			return `pack ${packName(show, entry.pack)} is not suspect any more`;
+			return `pack ${packName(show, entry.pack)} is fine again`;
 		case 'time-changed':
 			return `own time, ${ownTimeWords(entry.time, entry.seconds)}`;
 		case 'show-ended':
-			return 'the show was ended';
+			return 'the show was closed';
 		case 'plan-told':
 			return toldWords(entry, session);
 		case 'night-opened':
@@ -114,16 +114,16 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'resumed':
 			return `resumed after ${minutesSeconds(entry.seconds)} off`;
 		case 'slept':
-			return `the machine slept for ${minutesSeconds(entry.seconds)}`;
+			return `the laptop slept for ${minutesSeconds(entry.seconds)}`;
 		case 'clock-set':
-			return `the machine's clock was set ${entry.bySeconds < 0 ? 'back' : 'on'} by ${minutesSeconds(Math.abs(entry.bySeconds))}`;
+			return `the laptop's clock was set ${entry.bySeconds < 0 ? 'back' : 'forward'} by ${minutesSeconds(Math.abs(entry.bySeconds))}`;
 		case 'taken-back':
-			return 'a step taken back';
+			return 'a step undone';
 		case 'put-back':
-			return 'a step put back';
+			return 'a step redone';
 	}
 	// A kind written by a newer version of the program.
-	return `something of a kind unknown here (${(entry as { readonly k: string }).k})`;
+	return `an entry that this version does not know (${(entry as { readonly k: string }).k})`;
 }
 
 /** Its place among all, from 1; `?` where it is not known what came before. */
@@ -162,7 +162,7 @@ function readAgainWords(
 ): string {
 	const read = keptShow(show);
 	const differences = session && read ? showDifferences(session, read) : [];
-	return ['the show file was read again', ...differences].join('; ');
+	return ['the show file was reloaded', ...differences].join('; ');
 }
 
 type Place = { readonly before: string | null; readonly isEncore: boolean };
@@ -176,7 +176,7 @@ function pointWords(index: number, show: Show, session: Session | undefined): st
 	if (index === 0) return 'the start of the song';
 	const item = session?.list.find((one) => one.key === session.current);
 	const song = item?.kind === 'song' ? show.songs.find((one) => one.id === item.song) : undefined;
-	return song?.cues[index - 1]?.at ?? `cue point ${index}`;
+	return song?.cues[index - 1]?.at ?? `cue ${index}`;
 }
 
 function nextWords(
@@ -184,11 +184,11 @@ function nextWords(
 	show: Show,
 	session: Session | undefined,
 ): string {
-	if (inserted === undefined) return `${itemWords(item ?? '', show, session)} comes next`;
+	if (inserted === undefined) return `${itemWords(item ?? '', show, session)} is next`;
 	const title = songTitle(show, inserted.song);
 	return inserted.gapSeconds === undefined && inserted.before !== null
-		? `${title} in place of ${itemWords(inserted.before, show, session)}`
-		: `${title} put in as the next song`;
+		? `${title} added in place of ${itemWords(inserted.before, show, session)}`
+		: `${title} added as the next song`;
 }
 
 function stayedWords(
@@ -197,7 +197,7 @@ function stayedWords(
 	session: Session | undefined,
 ): string {
 	const what =
-		instrument === null ? 'has empty hands still' : `keeps ${shownInstrument(show, instrument)}`;
+		instrument === null ? 'still has empty hands' : `keeps ${shownInstrument(show, instrument)}`;
 	const forWhat = item === null ? '' : ` for ${itemWords(item, show, session)}`;
 	const withCapo = tuningWords(capo === undefined ? {} : { capo }, ', ');
 	const backup = session ? backupWords(session, { item, player, instrument }) : '';
@@ -217,7 +217,7 @@ function describedWords(entry: Extract<Entry, { k: 'incident-described' }>): str
 	const string = entry.string === undefined ? [] : [`string ${entry.string}`];
 	const kind = entry.kind === undefined ? [] : [incidentKindWords(entry.kind)];
 	const words = entry.words ? [entry.words] : [];
-	return [...string, ...kind, ...words].join(', ') || 'nothing said';
+	return [...string, ...kind, ...words].join(', ') || 'no details';
 }
 
 /** What it stays at, where it is known how the board was. */
@@ -226,5 +226,5 @@ function stuckWords(
 	session: Session | undefined,
 ): string {
 	const believed = session?.boards[player]?.context.pedals[pedal];
-	return believed === undefined ? '' : `, stays ${believed.on ? 'on' : 'off'}`;
+	return believed === undefined ? '' : ` ${believed.on ? 'on' : 'off'}`;
 }

@@ -1,0 +1,134 @@
+// The command line's help: what each command does, in a few words and in sentences, and its options.
+
+export type CommandWords = {
+	/** In the list of commands. */
+	readonly brief: string;
+	/** Sentences under the usage. */
+	readonly about: string;
+	/** By the option's name. */
+	readonly options: Readonly<Record<string, string>>;
+};
+
+/** By the command's name; `start` is a start without one. */
+export const COMMAND_WORDS = {
+	start: {
+		brief: 'offers the unfinished night, the last show and the example show',
+		about: 'Offers the unfinished night, the last show and the example show.',
+		options: {},
+	},
+	run: {
+		brief: 'the live screen; an unfinished night of this show resumes where it left off',
+		about:
+			'Opens the live screen for a show. An unfinished night of this show resumes where it left off. Press ? there for all keys, q to quit.',
+		options: {},
+	},
+	check: {
+		brief: 'everything wrong or risky in a show before the doors open',
+		about:
+			'Reads a show file and says everything that is wrong or risky in it. Ends with 0 when there is nothing to look at, 1 when there is, 2 when the file cannot be used.',
+		options: {},
+	},
+	plan: {
+		brief: 'who plays what when, the work between, backups; --sheet for the run sheet',
+		about:
+			'Shows who plays what in each song, the work between, and what could go wrong, as it stands before the doors open. Times are by the clock on the wall if the show file has a start, else from the start of the first song.',
+		options: {
+			why: 'what was considered for this song, and what each choice would cost',
+			sheet: 'the run sheet to tape to the case, 80 columns wide',
+			tonight: 'with --sheet: for the unfinished night of this show, with its list as it is now',
+		},
+	},
+	tuning: {
+		brief: 'targets, steps and tension from one tuning to another',
+		about:
+			'Says how to bring an instrument to a tuning: targets in Hz with all offsets, steps in the order that disturbs least, tension on the neck, and what equal temperament does to neighbouring strings and to the chord shapes that the songs in this tuning name. Ends with 1 when a string has less than 15 % of its strength left.',
+		options: {
+			to: 'a name or notes; its own tuning in the show unless given',
+			from: 'what it is in now; its own tuning in the show unless given',
+			capo: 'a capo on this fret, 0 to 12',
+			covers: 'only these strings under the capo, such as "3 4 5"',
+			reference: 'A4, 400 to 480; the show’s unless given',
+			shape: 'how a chord shape sounds too, such as 022100 or x32010',
+		},
+	},
+	strings: {
+		brief: 'what each string bears, how near it is to breaking, which gauge feels the same',
+		about:
+			'Says what each string bears in a tuning: tension, stress, semitones to breaking, cents per °C, stiffness; and the gauges in stock that keep the tension of the present set in its own tuning. Plain steel is exact. Wound strings and nylon are estimated, with how far off that can be. Ends with 1 when a string has less than 15 % of its strength left.',
+		options: {
+			scale: 'another scale, such as "24.75 in" or "628 mm"',
+		},
+	},
+	setup: {
+		brief: 'saddle moves, targets, what drifted; --record keeps what was measured',
+		about:
+			'Says how far each saddle goes and which way, from the cents that the 12th fret reads against the octave, and what drifted from the targets in the show file. Keeps what was measured, by instrument, in the gear journal of the data folder. Measure at pitch, in playing position.',
+		options: {
+			at12: 'what each 12th fret reads, highest-numbered string first',
+			record:
+				'keep these and --at12: action, action-first, relief, pickup, nut, bass side first; or intonation for --at12 alone',
+			unit: 'mm (the default), thou or 64ths, for what is printed',
+			same: 'whether what was measured under this id before was this very instrument; kept for good',
+			frets: 'where each fret belongs on this scale',
+			feedback: 'the equaliser band and notch for a body that rings there',
+			fret: 'how far out a fret at this distance from the nut is',
+		},
+	},
+	rehearse: {
+		brief: 'timed keys from a script, or the live screen on a faster clock',
+		about:
+			'With --script, presses the keys of a file at their times on the show clock and prints the state wherever the script asks for it; no terminal needed. Without, opens the live screen. The night is marked as a rehearsal.',
+		options: {
+			script: 'the timed keys to play',
+			quiet: 'leave out the state at the end of the script',
+			size: 'the size of !screen where the script names none (80x24)',
+			speed: 'the live screen on a clock N times as fast, 1 to 100',
+		},
+	},
+	report: {
+		brief: 'the post-show report of a night, the last one unless named',
+		about:
+			"Prints the report of a night, the last one with a song played unless named: songs with their times, hand-overs, incidents, what to repair for tomorrow. Ends with 1 when the night is not finished or its file is damaged. In the CSV tables a text that could be taken for a formula begins with one extra '.",
+		options: {
+			as: 'markdown (the default), json, incidents or hand-overs (CSV)',
+			save: 'into a file of the working folder, with a name of its own',
+			out: 'into this file',
+			force: 'replace the file of --out if it is there',
+		},
+	},
+	nights: {
+		brief: 'the nights recorded, with their state',
+		about:
+			'Lists the nights recorded, the newest first: when, which show, and whether it was closed. Ends with 1 when one is unfinished or cannot be read.',
+		options: {},
+	},
+	settings: {
+		brief: 'shows, sets and resets preferences; where files are',
+		about:
+			'Shows all preferences and where files are. With a name, shows that one; with a value too, sets it. Names: colours (white; amber, dim for backstage; grey; none, words without colour); time.WORK, your own time for a piece of work in place of the built-in one, for shows read from then on (what a show file says comes first); and key.ACTION, one for each action of the live screen.',
+		options: { reset: 'reset everything, or with NAME only that' },
+	},
+	schema: {
+		brief: 'JSON Schema of the show file, for editors',
+		about:
+			'Prints the JSON Schema of the show file. Editors that know YAML schemas then offer the keys and underline mistakes.',
+		options: {},
+	},
+} as const satisfies Readonly<Record<string, CommandWords>>;
+
+/** Options that every command takes, or every one that reports. */
+export const COMMON_WORDS = {
+	data: 'keep nights and settings there (or set RACKSIDE_DATA)',
+	noColor: 'no colour (or set NO_COLOR)',
+	help: 'this help',
+	json: 'one JSON document and nothing else',
+} as const;
+
+export const PROGRAM =
+	'rackside tracks the show beside the guitar rack: who gets which instrument, in which tuning, ready when, and what happened.';
+export const HELP = {
+	all: 'All take:',
+	begin: 'Start with the example show: rackside',
+	one: 'Help for one command: rackside plan --help',
+	example: (line: string): string => `Example: ${line}`,
+} as const;

@@ -1,0 +1,130 @@
+// The run sheet, the plan and why a song is played on what it is, as they stand on paper: moments by the
+// clock on the wall, where the show file says when the show starts.
+
+import { minutesSeconds } from '../base/duration.ts';
+import type { Job } from '../plan/plan.ts';
+import type { Show } from '../showfile/show.ts';
+
+/** A time of day, `20:05`. */
+export function dayText(minutes: number): string {
+	const whole = Math.floor(minutes);
+	return `${String(Math.floor(whole / 60) % 24).padStart(2, '0')}:${String(whole % 60).padStart(2, '0')}`;
+}
+
+/** A moment so many seconds after the first song: on the wall, without a start on the show clock. */
+export function paperClock({ startMinutes }: Pick<Show, 'startMinutes'>, seconds: number): string {
+	if (startMinutes === null) return minutesSeconds(seconds);
+	const day = 24 * 60;
+	return dayText((((startMinutes + seconds / 60) % day) + day) % day);
+}
+
+// The plan.
+
+export const PARTS = { tight: 'Tight places', backups: 'Backups', warnings: 'Warnings' } as const;
+export const MAYBE_BETTER = 'There may be a better plan.';
+export const HANDS_EMPTY = 'hands empty';
+export const NO_BACKUP = 'NO BACKUP';
+export const noBackup = (why: string): string => `${NO_BACKUP}: ${why}`;
+export const CUE = 'cue';
+export const READY = 'ready';
+export const keepsIt = (movedCapo: number | null): string =>
+	movedCapo === null
+		? 'keeps it'
+		: `keeps it, ${movedCapo === 0 ? 'capo off' : `capo on ${movedCapo}`}`;
+
+/** The gap, and what its hand-overs leave of it. */
+export function roomWords(room: {
+	readonly gapSeconds: number | null;
+	readonly handOvers: number;
+	readonly unfit: number;
+	readonly takenSeconds: number;
+	readonly place: 'cue' | 'after-interval' | null;
+}): string {
+	const { gapSeconds, handOvers, unfit, takenSeconds, place } = room;
+	const after = place === null ? '' : place === 'cue' ? 'at the cue' : 'after the interval';
+	const gap = gapSeconds === null ? null : `gap ${minutesSeconds(gapSeconds)}`;
+	if (handOvers === 0) return gap === null ? after : `${gap}  no hand-over`;
+	const count = handOvers === 1 ? '1 hand-over' : `${handOvers} hand-overs`;
+	if (gapSeconds === null) return [after, count].join('  ').trim();
+	const left = minutesSeconds(gapSeconds - takenSeconds);
+	const [fits, not] = handOvers === 1 ? ['fits', 'DOES NOT FIT'] : ['fit', 'DO NOT FIT'];
+	return `${gap}  ${count} ${unfit === 0 ? `${fits}, ${left} left` : `${not}: ${unfit} too many`}`;
+}
+
+/** `touch-up 0:45, start by 20:37`, or by how much it is short. */
+export function workOnPaper(
+	show: Show,
+	{
+		job,
+		seconds,
+		startBySeconds,
+		leftSeconds,
+	}: Readonly<{
+		job: Job;
+		seconds: number;
+		startBySeconds: number;
+		leftSeconds: number;
+	}>,
+): string {
+	const when =
+		leftSeconds < 0
+			? `${minutesSeconds(-leftSeconds)} short`
+			: `start by ${paperClock(show, startBySeconds)}`;
+	return `${job} ${minutesSeconds(seconds)}, ${when}`;
+}
+export const BACKUP_TABLE = ['#', 'for', 'of', 'backup', 'in', '', ''] as const;
+
+// Why.
+
+/** What plans are compared by. */
+export const FIGURE_NAMES = {
+	missing: 'missing',
+	substituted: 'backups',
+	overGap: 'gap',
+	lateness: 'late',
+	backup: 'backup',
+	handOvers: 'hand-overs',
+	retunings: 'retunes',
+	preference: 'preference',
+} as const;
+export const asksNothing = (title: string): string =>
+	`${title} names nothing: everybody keeps what they have.`;
+export const notInSet = (title: string): string => `${title} is not in tonight's set.`;
+export const whyHeading = (
+	player: string,
+	song: { readonly title: string; readonly position: number },
+	isNamed: boolean,
+): string => {
+	const reason = isNamed
+		? 'The song names it, so nothing else is planned.'
+		: 'The song leaves it open: the first column that differs decides.';
+	return `${player} in ${song.title}, ${song.position} in the set. ${reason}`;
+};
+export const nothingBecause = (why: string): string => `nothing: ${why}`;
+export const PLANNED = 'planned';
+export const OR = 'or';
+export const NOTHING_ELSE = 'Nothing else fits.';
+export const withCapo = (capo: number): string => (capo === 0 ? '' : ` capo ${capo}`);
+
+// The run sheet.
+
+export const SHEET = {
+	interval: '    -- interval --',
+	encore: '    -- encore --',
+	song: 'song',
+	ends: 'ends',
+	segue: '>>',
+	gap: 'gap',
+	handOvers: 'hand-overs before it',
+	done: 'done',
+	keeps: 'keeps ',
+	capoOff: ' capo off',
+	anyKind: 'anything of the kind',
+	any: 'ANY',
+	spares: 'SPARES',
+} as const;
+export const sheetStart = (clock: string): string => `start ${clock}`;
+export const sheetCurfew = (clock: string): string => `curfew ${clock}`;
+export const sheetReference = (hertz: number): string => `A4 = ${hertz} Hz`;
+export const atCue = (cue: string): string => `${cue}: `;
+export const tonightsList = (title: string): string => `${title}, tonight's list`;

@@ -1,0 +1,60 @@
+// What the program says on the plain terminal: before the live screen opens, after it was left, where it
+// cannot go on.
+
+export const NEEDS_TERMINAL =
+	'The live screen needs a terminal for its keys and its drawing. rackside plan SHOW --sheet prints the run sheet instead.';
+export const CANNOT_PLACE =
+	'This terminal cannot place text (its TERM says so), so the live screen cannot be drawn. Set TERM to what it is, or print the run sheet with rackside plan SHOW --sheet.';
+export const outputLost = (code: string | undefined): string =>
+	`The output could not be written (${code}). Send it elsewhere.`;
+
+/** A fault of the program's own; `kept` says that the night is safe all the same. */
+export const faultWords = (trace: string, isNightKept: boolean): string =>
+	`rackside has a fault of its own and stopped. ${isNightKept ? 'The night is saved up to its last key. ' : ''}The trace is ${trace}. Please pass it on.`;
+export const traceIn = (path: string): string => `in ${path}`;
+export const traceText = (text: string): string => `this: ${text}`;
+export const NOT_ALL_KEPT =
+	'Not everything of this night could be saved: the disk did not take it.';
+export const NOT_ALL_SAVED = 'not everything was saved';
+
+// After the live screen.
+
+export const SHOW_OVER = 'The show is closed. rackside report prints the report.';
+export const rehearsalOpen = (show: string): string =>
+	`The rehearsal stays open. rackside rehearse ${show} resumes it.`;
+export const nightOpen = (show: string): string =>
+	`The night stays open. rackside or rackside run ${show} resumes it.`;
+
+// A start without a command.
+
+export const resumeNight = (title: string, id: string): string => `resume ${title} (night ${id})`;
+export const OPEN_EXAMPLE = 'open the example show';
+export const OPEN_EXAMPLE_AGAIN = 'open the example show again';
+export const openAgain = (file: string): string => `open ${file} again`;
+export const WHICH = 'Which? (enter: 1, q: none) ';
+export const EXAMPLE_SHEET =
+	'This is the run sheet of an example. On a terminal, rackside opens it live.';
+
+// Commands.
+
+export const PLANNING = 'Planning the night,';
+export const NOTHING_TO_LOOK_AT = 'Nothing to look at.';
+export const toLookAt = (count: number): string => `${count} to look at.`;
+export const noNights = (folder: string): string => `No night was recorded yet in ${folder}.`;
+export const NIGHT_STATES = {
+	finished: 'finished',
+	unfinished: 'unfinished',
+	unreadable: 'unreadable',
+	rehearsal: 'rehearsal',
+} as const;
+export const written = (path: string): string => `Written: ${path}`;
+export const NIGHTS_IN = 'nights in';
+export const SETTINGS_IN = 'settings in';
+
+// The gear journal.
+
+export const notKept = (why: string): string => `Not kept: ${why}`;
+export const KEPT_IN_GEAR = 'Kept in the gear journal.';
+export const OTHER_WRITES = 'another copy of the program is writing what it measured. Try again.';
+export const GEAR_UNREADABLE = 'the gear journal cannot be read.';
+export const NOT_CONFIRMED = 'the disk did not confirm it in time.';

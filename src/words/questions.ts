@@ -1,0 +1,219 @@
+// What a question asks, what the keys that answer it do, and what is said to a key that does not. Titles and
+// answers are labels; refusals are sentences.
+
+/** Two keys that do the same thing. */
+export const UP_DOWN = 'up down';
+
+/** What a key that answers does. */
+export const ANSWERS = {
+	cancel: 'cancel',
+	close: 'close',
+	none: 'none',
+	default: 'the default',
+	keepForLater: 'keep it for later',
+	sinceBegin: 'since the song began',
+	above: 'the one above',
+	below: 'the one below',
+	inHands: 'in hands',
+	all: 'all of them',
+	move: 'move it',
+	putHere: 'put it here',
+	keep: 'keep it',
+	tonight: 'so tonight',
+	asSongSays: 'as the song says',
+	useIt: 'use it',
+	asItIs: 'as it is',
+	allAsTheyAre: 'all on the rack, as they are',
+	nothingDue: 'nothing is due',
+	pedal: 'a pedal',
+	clearSuspect: 'clear a suspect pack',
+	suspect: 'current pack is suspect',
+	firstInHands: 'the first is in hands',
+	another: 'another',
+	playOn: 'play on',
+	decideLater: 'decide later',
+	quit: 'quit, resume later',
+	closeShow: 'close the show',
+	stay: 'stay',
+} as const;
+
+// Slots, players, text.
+
+export const notASlot = (key: string): string => `${key} is not a slot. Esc closes this question.`;
+export const emptySlot = (key: string): string => `Nothing on the rack has the slot ${key}.`;
+export const noSuchPlayer = (key: string): string => `No player has the key ${key}.`;
+export const TYPE_THEN_ENTER = 'Type, then enter. Esc cancels.';
+export const notTypedHere = (typed: string): string => `${typed} can't be typed here.`;
+
+// Swaps.
+
+const since = (isSinceBegin: boolean): string => (isSinceBegin ? 'since the song began' : 'now');
+export const swapTitle = (isSinceBegin: boolean): string =>
+	`Swap: in hands ${since(isSinceBegin)}? Slot, or a player and then - for none`;
+export const whoHas = (instrument: string): string => `Who has ${instrument}?`;
+export const swapSlotTitle = (player: string, isSinceBegin: boolean): string =>
+	`${player} has ${since(isSinceBegin)}: slot, or - for none`;
+export const noneMissed = (player: string): string =>
+	`No hand-over to ${player} was missed in this song.`;
+
+// Hand-overs.
+
+/** What enter logs, asked before it does: of the song on, or of the next one. */
+export function handOverTitle(laterSong: string | null, count: number): string {
+	const all = count < 2 ? 'enter again if it is in hands now' : `enter again for all ${count}`;
+	const slots = count < 2 ? '' : ', or the slot of one';
+	return laterSong === null
+		? `In hands now: ${all}${slots}`
+		: `For ${laterSong} (next): ${all}${slots}`;
+}
+export const handOverLine = (player: string, what: string, more: string): string =>
+	`${player}: ${what}${more}`;
+export const stayLine = (player: string, what: string): string => `${player} keeps ${what}`;
+export const HANDS_EMPTY = 'hands empty';
+export const checkFirst = (what: string): string => `, check ${what}`;
+/** What enter logs as done, though nobody has said that it is. */
+export const NOT_DONE = {
+	'touch-up': [],
+	retune: ['NOT RETUNED'],
+	capo: ['CAPO NOT MOVED'],
+	restring: ['NOT RESTRUNG'],
+} as const;
+export const notInHandOver = (instrument: string, swapKey: string): string =>
+	`${instrument} isn't part of this hand-over. ${swapKey} hands anything.`;
+
+/** What was logged for the next song: `Logged: Ash has 4 Anchor for Lantern (next). u undo, x correct.` */
+export function loggedWords(logged: {
+	readonly players: readonly string[];
+	/** What the only one has; null for empty hands. */
+	readonly instrument: string | null;
+	readonly song: string;
+	readonly undoKey: string;
+	readonly swapKey: string;
+}): string {
+	const { players, instrument, song, undoKey, swapKey } = logged;
+	const what = players.length > 1 ? 'have theirs' : `has ${instrument ?? 'empty hands'}`;
+	return `Logged: ${players.join(' and ')} ${what} for ${song} (next). ${undoKey} undo, ${swapKey} correct.`;
+}
+
+// The rack.
+
+export const WHICH_SLOT = {
+	break: 'String break: which slot?',
+	actual: 'Actual capo or tuning: which slot?',
+	aside: 'Faulty or out: which slot?',
+	back: 'Back on the rack: which slot?',
+	staged: "Staged at the player's place: which slot?",
+	ready: 'Ready: which slot?',
+	readyAsItIs: 'Ready as it is: which slot?',
+} as const;
+export const readyTitle = (first: string | null): string =>
+	first === null ? WHICH_SLOT.ready : `Ready: enter for ${first}, or a slot`;
+export const NO_WORK_DUE = 'No work is due. Press a slot.';
+/** What marking ready logs as done. */
+export const DONE = {
+	restring: 'restring',
+	touchUp: 'touch-up',
+	noTouchUp: 'no touch-up yet',
+	capo: (capo: number): string => (capo === 0 ? 'capo off' : `capo ${capo}`),
+} as const;
+export const faultTitle = (instrument: string): string =>
+	`${instrument}: what is wrong? enter: out tonight`;
+export const noSuchFault = (key: string): string => `No fault has the key ${key}.`;
+export const actualTitle = (instrument: string, tuning: string, capo: string): string =>
+	`${instrument} is in ${tuning}, ${capo}; actual fret or tuning, then enter`;
+export const takesNoCapo = (instrument: string): string => `${instrument} takes no capo.`;
+export const CAPO_TOO_HIGH = 'A capo goes no higher than fret 12.';
+export const noSuchTuning = (typed: string, instrument: string, expected: string): string =>
+	`${typed === '' ? 'Nothing' : typed} is not a tuning of ${instrument}. It can be in ${expected}.`;
+export const CHECK_RACK_TITLE =
+	'Check the whole rack again: enter (stage temperature in °C first, if known)';
+export const CELSIUS_RANGE = 'Type a temperature in °C, from -40 to 60.';
+
+// Pedals and packs.
+
+const onOff = (isOn: boolean): string => (isOn ? 'on' : 'off');
+export const WHOSE_BOARD = 'Whose board?';
+export const WHICH_PEDAL = {
+	otherwise: "which pedal isn't as shown?",
+	stuck: 'which pedal is stuck?',
+	freed: 'which pedal works again?',
+} as const;
+export const boardTitle = (player: string, asked: string): string => `${player}'s board: ${asked}`;
+export const noSuchPedal = (key: string): string => `The board has no pedal ${key}.`;
+export const pedalIs = (pedal: string, isOn: boolean): string => `${pedal} is ${onOff(isOn)}`;
+export const pedalStuck = (pedal: string, isOn: boolean, isStuck: boolean): string =>
+	`${pedal} ${isStuck ? 'STUCK' : 'stuck'} ${onOff(isOn)}`;
+export const pedalOf = (pedal: string, isOn: boolean): string => `${pedal}, ${onOff(isOn)}`;
+export const NO_PEDAL_STUCK = 'No pedal is marked stuck.';
+export const WHOSE_PACK = 'Whose pack?';
+export const packTitle = (player: string, worn: string | null): string =>
+	`${player} has ${worn === null ? 'no pack on' : `pack ${worn}`}. Which one now?`;
+export const CLEAR_WHICH_PACK = 'Clear which suspect pack?';
+export const NO_PACK_SUSPECT = 'No pack is suspect.';
+export const noSuchPack = (key: string): string => `There is no pack ${key} in the list.`;
+export const SUSPECT = 'SUSPECT';
+
+// Log, memo, incident.
+
+export const MEMO_TITLE = 'Memo, then enter';
+export const SEARCH_TITLE = 'Only lines with these words, then enter';
+export const SEARCH_HINT = 'A title, a name, a slot, break, ready, memo. Empty shows all.';
+export const incidentTitle = (number: number): string =>
+	`Incident ${number}: digit for the string, letter for the kind, space, words`;
+export const NOTHING_HAPPENED = 'Nothing has happened yet.';
+
+// A song asked for, moved, added, dropped.
+
+export const JUMP_TITLE = 'Next song: letters, up and down, enter';
+export const NO_SONG = 'No song has that in its title.';
+export const beforeSong = (title: string): string => `before ${title}`;
+export const inPlaceOf = (title: string): string => `in place of ${title}`;
+/** `Lantern is next, skipping Gravel. u undo.` */
+export const jumpedWords = (title: string, skipped: readonly string[], undoKey: string): string =>
+	`${title} is next, skipping ${skipped.join(', ')}. ${undoKey} undo.`;
+export const AS_IT_STANDS_NOW = 'Where it stands now.';
+export const songAtPlace = (title: string, place: string): string => `${title}: ${place}`;
+export const addTitle = (side: 'before' | 'after', beside: string, other: string): string =>
+	`Add ${side} ${beside}: letters, up and down, enter; tab: ${other}`;
+export const dropTitle = (title: string, follows: string): string => `Drop ${title}?  ${follows}`;
+export const dropSong = (title: string): string => `drop ${title}`;
+export const NOBODY_IN_INTERVAL = 'Nobody plays in an interval.';
+export const anotherFor = (title: string): string => `Another instrument in ${title}: for whom?`;
+export const tonightSlotTitle = (title: string, player: string): string =>
+	`${title} tonight: which slot for ${player}?`;
+export const tonightTitle = (title: string, player: string, part: string): string =>
+	`${title} tonight: ${player} ${part}`;
+/** What is named for somebody in one song, as a predicate. */
+export const TONIGHT = {
+	asSongSays: 'as the song says',
+	empty: 'with empty hands',
+	on: (instrument: string, tuning: string, capo: string): string =>
+		`on ${instrument}, ${tuning}, ${capo}`,
+} as const;
+export const intervalSentence = (minutes: number): string => `Interval of ${minutes} minutes.`;
+export const cuesWords = (cues: readonly string[]): string => `cues: ${cues.join(', ') || 'none'}`;
+
+// A broken string.
+
+export const breakTitle = (player: string, instrument: string, down: string): string =>
+	`STRING BREAK  ${player}  ${instrument}  DOWN ${down}`;
+export const NO_BACKUP_FITS = 'No backup fits.';
+export const NO_BACKUP_KEYS = 'No backup fits. 0: play on. A slot: hand it anyway.';
+export const isBrokenOne = (instrument: string): string => `${instrument} is the broken one.`;
+export const TAKE = 'TAKE';
+export const OR = '  or';
+export const laterWords = (first: string, more: number): string =>
+	`later: ${first}${more === 0 ? '' : ` (+${more})`}`;
+/** Playing on in the last minute of a song: `play on 5 strings, 0:40 left`. */
+export const playOnLeft = (strings: number, left: string): string =>
+	`play on ${strings} strings, ${left} left`;
+
+// The show file, and the way out.
+
+export const NO_SHOW_FILE = 'There is no show file to reload here.';
+export const unreadable = (problem: string | null, more: number): string =>
+	`Nothing changes: ${problem ?? 'the file cannot be read.'}${more > 0 ? ` ${more} more; rackside check lists them.` : ''}`;
+export const SHOW_FILE_TITLE = 'The show file now:';
+export const showFileChanged = (clock: string, key: string): string =>
+	`The show file changed at ${clock}. ${key} in the list view reloads it.`;
+export const QUIT_TITLE = 'Quit?';

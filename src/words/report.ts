@@ -1,0 +1,157 @@
+// The post-show report: its sections, verdict and tables, and what is to be done before the next show.
+
+import { minutesSeconds } from '../base/duration.ts';
+
+/** Titles of the sections. */
+export const SECTIONS = {
+	incidents: 'Incidents',
+	wrong: 'Wrong instrument in hands',
+	backups: 'Played on a backup',
+	other: 'Not played as the show file says',
+	songs: 'Songs',
+	handOvers: 'Hand-overs',
+	tomorrow: 'For tomorrow',
+	strings: 'Strings broken',
+	memos: 'Memos',
+	boards: 'Boards corrected',
+	away: 'While the program was off',
+	record: 'The file of this night',
+	before: 'Before the show',
+	cautions: 'Cautions',
+} as const;
+
+/** How a song went. */
+export const SONG_STATES = {
+	played: 'played',
+	'cut-short': 'cut short',
+	skipped: 'skipped',
+	dropped: 'dropped',
+	on: 'still on when the night was left',
+	'to-come': 'not reached',
+} as const;
+
+export const SONG_TABLE = ['#', 'Song', 'State', 'Began', 'Ended', 'Length'] as const;
+export const HAND_OVER_TABLE = [
+	'When',
+	'For',
+	'Player',
+	'Instrument',
+	'Tuning',
+	'Capo',
+	'Ready',
+	'How',
+] as const;
+/** How a hand-over came about, by the record's own word. */
+export const HOW_GIVEN = { plan: 'planned', 'stand-in': 'backup', exchange: 'swap' } as const;
+
+export const REHEARSAL = ' (rehearsal)';
+export const ENCORE = ' (encore)';
+export const EMPTY_HANDS = 'empty hands';
+export const NOT_DESCRIBED = 'not described';
+
+/** `Night 2026-03-14: began 20:01, ended 21:58.` */
+export function nightLine(night: {
+	readonly id: string;
+	readonly began: string | null;
+	readonly ended: string | null;
+	readonly isOver: boolean;
+}): string {
+	const { id, began, ended, isOver } = night;
+	const times = [
+		began === null ? 'no song began' : `began ${began}`,
+		...(ended === null ? [] : [`ended ${ended}`]),
+		...(isOver ? [] : ['still open']),
+	];
+	return `Night ${id}: ${times.join(', ')}.`;
+}
+
+/** Whether all went well, first of all. */
+export const VERDICTS = {
+	clean: 'Clean show: nothing went wrong.',
+	look: 'There is something to look at below.',
+	nothingPlayed: 'The show was closed, and no song was played.',
+	openSoFar: 'The night is still open. Nothing has gone wrong so far.',
+	openNothing: 'The night is still open. No song has been played yet.',
+} as const;
+
+export const lasted = (seconds: number): string => `for ${minutesSeconds(seconds)}`;
+export const downFor = (seconds: number): string => `down ${lasted(seconds)}`;
+export const TO_THE_END = 'to the end';
+export const stringLabel = (string: number): string => `string ${string}`;
+export const backupLabel = (instrument: string): string => `backup ${instrument}`;
+export const hadWords = (player: string, held: string): string => `${player} had ${held}`;
+export const wantsWords = (song: string, wanted: string): string => `${song} wants ${wanted}`;
+export const backupForWords = (instrument: string): string => `backup for ${instrument}`;
+export const fileAsks = (asked: string): string => `the show file says ${asked}`;
+export const songLabel = (position: number | null, song: string): string =>
+	position === null ? song : `song ${position} ${song}`;
+export const beforeSong = (song: string): string => `before ${song}`;
+export const AFTER_LAST = 'after the last song';
+export const playedWords = (song: string, player: string, played: string): string =>
+	`${song}: ${player} played ${played}`;
+export const capoCell = (capo: number): string => `capo ${capo}`;
+export const correctedFrom = (instrument: string): string => `corrected from ${instrument}`;
+export const NOT_READY = 'not ready';
+/** How long before the hand-over it was made ready. */
+export const readyCell = (seconds: number, isStale: boolean): string =>
+	`${isStale ? 'recheck, ' : ''}${minutesSeconds(seconds)} before`;
+export const stringsBroken = (
+	instrument: string,
+	count: number,
+	strings: readonly number[],
+): string =>
+	`${instrument}: ${count}${strings.length === 0 ? '' : ` (string ${strings.join(', ')})`}`;
+export const songHeading = (position: number | null, title: string): string =>
+	position === null ? `Dropped: ${title}` : `Song ${position}: ${title}`;
+
+/** `4 Dune in drop D, capo 2`. */
+export function inTuning(instrument: string, tuning: string | null, capo: number): string {
+	return `${instrument}${tuning === null ? '' : ` in ${tuning}`}${capo > 0 ? `, capo ${capo}` : ''}`;
+}
+export const sounding = (kind: string, tuning: string): string => `${kind} sounding ${tuning}`;
+export const stuckPedal = (pedal: string): string => `${pedal} is stuck`;
+
+// For tomorrow.
+
+export const REPAIRS = {
+	restring: (strings: readonly (number | null)[]): string =>
+		`restring (${strings.map((one) => (one === null ? 'a string not named' : `string ${one}`)).join(', ')} broken)`,
+	burr: 'several strings broke: feel the saddle for a burr',
+	newStrings: (hours: number): string => `new strings, ${hours} h in hands`,
+	repair: (fault: string): string => `repair: ${fault}`,
+	wasOut: 'was out: find out why',
+	pedal: (player: string, pedal: string, isOn: boolean): string =>
+		`${player}'s board: ${pedal} is stuck ${isOn ? 'on' : 'off'}`,
+	pack: (pack: string): string => `Pack ${pack}: suspect, check battery and channel`,
+} as const;
+
+// Tables for a spreadsheet; their names stay as they are, since others read them.
+
+export const INCIDENT_CELLS = [
+	'id',
+	'mark',
+	'clock',
+	'position',
+	'song',
+	'kind',
+	'player',
+	'instrument',
+	'string',
+	'stand-in',
+	'silence seconds',
+	'words',
+] as const;
+export const HAND_OVER_CELLS = [
+	'mark',
+	'clock',
+	'song',
+	'player',
+	'instrument',
+	'tuning',
+	'capo',
+	'by',
+	'ready seconds',
+	'stale',
+	'corrected from',
+] as const;
+export const yesOrNo = (is: boolean): string => (is ? 'yes' : 'no');

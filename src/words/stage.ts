@@ -1,0 +1,237 @@
+// What stands beside names and numbers on the stage view, and in short in every view: labels, what to do
+// and how it stands. Labels end without a full stop.
+
+import { fitWidth } from '../base/display-width.ts';
+import type { Job } from '../plan/plan.ts';
+import { durationWords } from './duration-words.ts';
+
+/** The names of the places. */
+export const PLACES = {
+	now: 'NOW',
+	next: 'NEXT',
+	notes: 'NOTES',
+	toDo: 'TO DO',
+	board: 'BOARD',
+	inHands: 'IN HANDS',
+	rack: 'RACK',
+	watch: 'WATCH',
+	curfew: 'CURFEW',
+	last: 'LAST',
+	notSaved: 'NOT SAVED',
+	rehearsal: 'REHEARSAL',
+} as const;
+
+/** A number of seconds, right-aligned in the cells that it takes however long it grows. */
+function inCells(seconds: number): string {
+	return fitWidth(durationWords(seconds), 6, { align: 'right' });
+}
+
+/** What is left out for want of room. */
+export const moreWords = (count: number): string => `+${count} more`;
+
+// The coming hand-over.
+
+/** `in    2:33`, `now   0:12`. */
+export function whenWords(untilSeconds: number): string {
+	return `${untilSeconds >= 0 ? 'in ' : 'now'} ${inCells(Math.abs(untilSeconds))}`;
+}
+
+/** `for 7 Lantern`. */
+export const forSong = (place: number, title: string): string => `for ${place} ${title}`;
+
+/** `for solo in Lantern`. */
+export const forCue = (cue: string | null, title: string): string =>
+	`for ${cue ?? 'a cue'} in ${title}`;
+
+/** How long the sound has been gone: `DOWN  0:04`. */
+export const downWords = (seconds: number): string => `DOWN${inCells(seconds)}`;
+
+/** What broke, where it is known. */
+export const breakWords = (instrument: string | null): string =>
+	instrument === null ? 'STRING BREAK' : `STRING BREAK ${instrument}`;
+
+export const NO_BACKUP = 'NO BACKUP';
+export const NO_BACKUP_PLAY_ON = 'NO BACKUP, PLAY ON';
+/** In tall letters, in place of a tuning. */
+export const TALL = {
+	noBackup: ['no backup', 'none'],
+	playOn: 'play on',
+	keeps: 'keeps',
+	nothing: 'empty',
+} as const;
+/** A capo in tall letters beside what is kept: `capo 3`; moved, in fewer letters than usual: `on 3`, `off`. */
+export const tallCapo = (capo: number): string => `capo ${capo}`;
+export const tallCapoMove = (capo: number): string => (capo > 0 ? `on ${capo}` : 'off');
+/** A capo in a line with little room. */
+export const capoLabel = (capo: number): string => `CAPO ${capo}`;
+export const capoMark = (capo: number): string => (capo > 0 ? ` c${capo}` : '');
+
+export const KEEPS = 'keeps';
+export const NOTHING_TO_COME = 'nothing to come';
+export const HANDS_EMPTY = 'hands empty';
+export const NONE = 'none';
+export const CAPO_OFF = 'CAPO OFF';
+export const keepsLabel = (instrument: string): string => `KEEPS ${instrument}`;
+export const takeWords = (instrument: string): string => `TAKE ${instrument}`;
+export const checkWords = (what: string): string => `check ${what}`;
+export const hasItLabel = (player: string): string => `${player.toUpperCase()} HAS IT`;
+/** A capo to be moved for a song further on. */
+export const actForSong = (act: string, title: string): string => `${act} for ${title}`;
+
+/** How a backup stands, and in how long it is handed. */
+export const backupReadiness = (isReady: boolean, seconds: number): string =>
+	`${isReady ? 'READY' : 'NOT READY'}, ${durationWords(seconds)} to hand over`;
+
+/** The pack that goes with a hand-over: in capitals where it is to be put on. */
+export const packOn = (name: string): string => `pack ${name}`;
+export const packToPutOn = (name: string, wearer: string | null): string =>
+	wearer === null ? `PACK ${name}` : `PACK ${name}, on ${wearer}`;
+export const packSuspect = (name: string, worn: string | null): string =>
+	worn === null ? `pack ${name} SUSPECT` : `pack ${name} SUSPECT, keep ${worn}`;
+
+// Now and next.
+
+export const START = {
+	before: 'before the show',
+	interval: 'INTERVAL',
+	encore: 'BEFORE THE ENCORE',
+	over: 'the last song is over',
+	packed: 'the show is closed',
+	between: 'between songs',
+} as const;
+export const sinceWords = (seconds: number): string => `  since ${durationWords(seconds)}`;
+export const songPlaceWords = (place: number, of: number): string => `${place} of ${of}`;
+export const showClockLabel = (clock: string): string =>
+	`show${fitWidth(clock, 10, { align: 'right' })}`;
+export const CUE_THEN = ', then ';
+export const SONG_ENDS = 'end of song';
+/** The song goes straight on into the next one. */
+export const SEGUE = 'SEGUE ';
+export const SET_ENDS = 'end of set';
+export const NOTHING = 'nothing';
+export const atCue = (cue: string, say: string): string => `   at ${cue}: ${say}`;
+export const leftWords = (seconds: string): string => `left ${seconds}`;
+export const elapsedWords = (seconds: number, length: number | null): string =>
+	`${durationWords(seconds)} of ${length === null ? '?' : durationWords(length)}`;
+
+export type NextSong = {
+	readonly place: number;
+	readonly title: string;
+	readonly intervalSeconds: number | null;
+	readonly isEncore: boolean;
+	readonly starter: string | null;
+	readonly gapSeconds: number | null;
+	readonly count: number | null;
+};
+
+/** `interval 20:00, 7 Lantern, Ash starts, gap 0:30, count 4`. */
+export function nextSongWords(next: NextSong): string {
+	const { place, title, intervalSeconds, isEncore, starter, gapSeconds, count } = next;
+	return [
+		...(intervalSeconds === null ? [] : [`interval ${durationWords(intervalSeconds)}`]),
+		...(isEncore ? ['encore'] : []),
+		`${place} ${title}`,
+		...(starter === null ? [] : [`${starter} starts`]),
+		...(gapSeconds === null ? [] : [`gap ${durationWords(gapSeconds)}`]),
+		...(count === null ? [] : [`count ${count}`]),
+	].join(', ');
+}
+
+export const tempoWords = (tempo: number): string => `${tempo} BPM`;
+export const endsWords = (ends: string): string => `ends: ${ends}`;
+
+// What to do.
+
+export const NOTHING_TO_DO = 'nothing to do';
+
+/** What each job is called. */
+export const JOB_WORDS: Readonly<Record<Job, string>> = {
+	capo: 'CAPO',
+	retune: 'RETUNE',
+	restring: 'RESTRING',
+	'touch-up': 'TOUCH UP',
+};
+
+/** A job and what it makes of it: `RETUNE drop D`. */
+export const jobWords = (job: Job, tuning: string): string => `${JOB_WORDS[job]} ${tuning}`;
+
+/** How much of a countdown there is room for. */
+export type CountdownRoom = 'whole' | 'short' | 'least';
+
+const WITHIN: Readonly<Record<CountdownRoom, string>> = {
+	whole: 'start within ',
+	short: 'within ',
+	least: 'within ',
+};
+
+/**
+ * How long until the latest start, else by how much it will be late: `start within   3:16`, `1:34 short`, the
+ * number in the same cells. Never a moment, which is taken for another clock's.
+ */
+export function startWords(
+	{ untilSeconds, shortSeconds }: { untilSeconds: number; shortSeconds: number | null },
+	room: CountdownRoom,
+): string {
+	const within = WITHIN[room];
+	if (shortSeconds === null) return `${within}${inCells(untilSeconds)}`;
+	const lead = room === 'least' ? '' : ' '.repeat(within.length);
+	return `${lead}${inCells(shortSeconds)} short`;
+}
+
+/** The cells that such a countdown fills at most. */
+export const startColumns = (room: CountdownRoom): number =>
+	WITHIN[room].length + 6 + (room === 'least' ? 0 : ' short'.length);
+
+/** For whom a piece of work is, for which song, and how long it has to wait: done sooner it is stale when handed. */
+export function neededWords(player: string, place: number, waitSeconds: number | null): string {
+	const wait = waitSeconds === null ? '' : `, wait ${durationWords(waitSeconds)}`;
+	return `for ${player}, ${place}${wait}`;
+}
+
+/** How the strings get there: `string 6 down to C2, 5 down to G2`. */
+export function stringSteps(
+	steps: readonly { readonly string: number; readonly how: string; readonly to: string }[],
+	isTwice: boolean,
+): string {
+	const words = steps.map(({ string, how, to }) => `${string} ${how} to ${to}`).join(', ');
+	return `string ${words}${isTwice ? ', then go round again' : ''}`;
+}
+
+// Boards.
+
+export const BOARD_NOW = 'now ';
+export const BOARD_AT = 'at  ';
+export const boardAt = (cue: string): string => `at ${cue}: `;
+export const BOARD = {
+	stays: 'stays',
+	allOff: 'all off',
+	restOff: 'rest off',
+} as const;
+export const asCorrected = (words: string, isCorrected: boolean): string =>
+	isCorrected ? `${words} (corrected)` : words;
+export const listOn = (pedals: string): string => `${pedals} on`;
+export const listOff = (pedals: string): string => `${pedals} off`;
+export const stuckLabel = (pedal: string, isStuck: boolean): string =>
+	isStuck ? `${pedal.toUpperCase()} STUCK` : pedal.toUpperCase();
+
+// Warnings, curfew, what was last done.
+
+export const NO_CURFEW = 'none given';
+export const curfewWords = (curfew: string, end: string): string =>
+	`${curfew}   the set ends ${end}   `;
+export const curfewLeft = (seconds: number): string => `${inCells(seconds)} left`;
+export const pastCurfew = (seconds: number): string => `${inCells(seconds)} TOO LONG`;
+export const NOTHING_YET = 'nothing yet';
+export const undoHint = (key: string): string => `${key} undo`;
+export const NOTHING_REACHES_DISK = 'Nothing is reaching the disk.';
+export const DISK_IS_SLOW = 'The disk is slow: the last keys are not on it yet.';
+
+// The lowest rows.
+
+export const lockedWords = (key: string): string => `LOCKED: press ${key}, then esc, to unlock`;
+export const smallWords = (complete: string, isTiny: boolean): string =>
+	isTiny ? 'small' : `small: ${complete} shows all`;
+export const CANCEL = 'cancel';
+
+export const nothingInHands = (player: string): string => `${player} nothing`;
+export const inHandsCapo = (capo: number): string => (capo > 0 ? ` capo ${capo}` : '');
