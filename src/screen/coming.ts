@@ -75,7 +75,11 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 	};
 }
 
+/** A break that waits for its answer, as long as the song that is on has something to play for the player. */
 function breakOf(state: ScreenState, player: string): Coming | null {
+	const isPlaying = state.plan.slots.some((one) => one.player === player && one.section.hasBegun);
+	// Otherwise the hand-over that comes next answers it, and is what is to be said.
+	if (!isPlaying) return null;
 	const best = state.standIns[player]?.[0];
 	const open = state.session.incidents.findLast((one) => one.isOpen && one.player === player);
 	if (best === undefined && open === undefined) return null;

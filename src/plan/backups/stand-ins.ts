@@ -159,7 +159,10 @@ function soundAsked({
 	// During a song with empty hands, what should be in them comes before what is next.
 	const asked = slots.find((one) => one.instrument === instrument || one.named === instrument);
 	const slot = isForHeld ? present : ((instrument === undefined ? slots[0] : asked) ?? null);
-	const replaced = instrument ?? (isForHeld ? held : (slot?.instrument ?? slot?.named ?? null));
+	// What the plan has for a broken one is among what could take over from that.
+	const broken = session.incidents.findLast((one) => one.isOpen && one.player === player);
+	const comes = broken?.instrument ?? slot?.instrument ?? slot?.named ?? null;
+	const replaced = instrument ?? (isForHeld ? held : comes);
 	return { slot, sound: soundOf(session, slot, replaced) };
 }
 
