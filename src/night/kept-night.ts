@@ -19,7 +19,7 @@ export type KeptStep = {
 
 export type KeptNight = {
 	/** Raised whenever the shape of anything below changes; another form is passed over. */
-	readonly form: 6;
+	readonly form: 7;
 	readonly session: Omit<Session, 'show'>;
 	/** The show in force when it is not the one that the night began with. */
 	readonly show: Show | null;
@@ -32,7 +32,7 @@ export type KeptNight = {
 
 /** Whether this is a kept night of the form in use here; `opening` shows what a session consists of. */
 export function isKeptNight(state: unknown, opening: Session): state is KeptNight {
-	if (!isRecord(state) || state.form !== 6 || !isRecord(state.session)) return false;
+	if (!isRecord(state) || state.form !== 7 || !isRecord(state.session)) return false;
 	const { session } = state;
 	return (
 		Array.isArray(state.log) &&

@@ -119,7 +119,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
 		const kept: KeptNight = {
-			form: 6,
+			form: 7,
 			session: rest,
 			show: show === opening.show ? null : show,
 			step,

@@ -16,6 +16,7 @@ import { dropSong, insertSong, moveSong, nameTonight, restoreSong } from './appl
 import { beginSong, chooseNext, endSong, reachCue } from './apply-songs.ts';
 import { holderOf } from './find.ts';
 import { changePlayer, moveBoard, moveInstrument } from './move-parts.ts';
+import { NONE_STAYING } from './open-session.ts';
 import { readAgain } from './read-again.ts';
 import type { Session } from './session.ts';
 import { moveShow } from './show-phase.ts';
@@ -68,7 +69,11 @@ function applied(session: Session, entry: Entry): Session {
 			return correctHandOver(session, entry);
 		case 'came-back': {
 			const holder = holderOf(session, entry.instrument);
-			const back = takeBack(session, entry.instrument, entry.at);
+			const back = {
+				...takeBack(session, entry.instrument, entry.at),
+				intervalSinceMs: entry.at,
+				staying: NONE_STAYING,
+			};
 			return holder === null ? back : changePlayer(back, holder, { putDown: entry.instrument });
 		}
 		case 'made-ready':

@@ -6,7 +6,7 @@ import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Command, HandOver } from './command.ts';
 import { stayEntries } from './decide-stays.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { holderOf, itemConcerned, openBreak } from './find.ts';
+import { holderOf, isOverAnInterval, itemConcerned, openBreak } from './find.ts';
 import { missedHandOver } from './missed-hand-over.ts';
 import type { Incident, Session } from './session.ts';
 import { openFromPoint } from './settled.ts';
@@ -134,10 +134,13 @@ function staysOn(
 	{ player, instrument, item = itemConcerned(session) ?? undefined }: Asked<'exchange'>,
 	atMs: number,
 ): Decision {
-	const isSettled = item === undefined || openFromPoint(session, item, player) > 0;
+	const isBeforeInterval = item !== undefined && isOverAnInterval(session, item);
+	const isSettled =
+		item === undefined || isBeforeInterval || openFromPoint(session, item, player) > 0;
 	if (isSettled && missedHandOver(session, player) === null) {
 		const what = instrument === null ? 'empty hands' : instrumentName(session.show, instrument);
-		return no(`${playerName(session.show, player)} has ${what} already.`);
+		const has = `${playerName(session.show, player)} has ${what} already`;
+		return no(isBeforeInterval ? `${has}; the interval takes all from hands.` : `${has}.`);
 	}
 	return yes({ k: 'stayed', at: atMs, item: item ?? null, player, instrument });
 }

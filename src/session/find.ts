@@ -77,6 +77,12 @@ export function isBehind({ list, next, current }: Session, key: string): boolean
 	return between.some((item) => item.kind === 'interval' || !item.isPassedOver);
 }
 
+/** Whether an interval comes before an item that is still to come. */
+export function isOverAnInterval({ list, next }: Session, key: string): boolean {
+	const place = (of: string | null) => list.findIndex((item) => item.key === of);
+	return list.slice(Math.max(0, place(next)), place(key)).some(({ kind }) => kind === 'interval');
+}
+
 /** A key that no item of the list has. */
 export function freshKey(list: readonly ListItem[]): string {
 	return String(Math.max(0, ...list.map(({ key }) => Number(key))) + 1);

@@ -45,6 +45,7 @@ export function openSession(show: Show): Session {
 		zeroAtMs: null,
 		song: null,
 		phaseSinceMs: null,
+		intervalSinceMs: null,
 		instruments: Object.fromEntries(
 			show.instruments.map((one) => [one.id, instrumentAtLoadIn(one)]),
 		),

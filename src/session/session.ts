@@ -24,6 +24,8 @@ export type Session = {
 	readonly song: SongState | null;
 	/** When what stands now (the song, the change-over, the interval) began; null before the show. */
 	readonly phaseSinceMs: NightMs | null;
+	/** When an interval last took all from hands, be it over or not; null before the first. */
+	readonly intervalSinceMs: NightMs | null;
 	readonly instruments: Readonly<Record<string, InstrumentState>>;
 	readonly players: Readonly<Record<string, PlayerState>>;
 	readonly boards: Readonly<Record<string, BoardState>>;

@@ -2,7 +2,7 @@
 // of its own. Apart, since deciding and the plan must agree on it.
 
 import { cuePoints } from '../../machines/song.ts';
-import { findSong, findSongItem } from './find.ts';
+import { findSong, findSongItem, isOverAnInterval } from './find.ts';
 import type { Session } from './session.ts';
 
 /**
@@ -11,7 +11,9 @@ import type { Session } from './session.ts';
  */
 export function openFromPoint(session: Session, key: string, player: string): number {
 	const { settled, staying } = session;
-	const isStaying = staying.item === key && staying.players.includes(player);
+	// An interval takes all from hands, and nobody stays on anything over it.
+	const isStaying =
+		staying.item === key && staying.players.includes(player) && !isOverAnInterval(session, key);
 	const settledAt =
 		(settled.item === key ? settled.players[player] : undefined) ?? (isStaying ? 0 : undefined);
 	const item = findSongItem(session, key);

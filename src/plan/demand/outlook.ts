@@ -60,8 +60,10 @@ export function outlookOf(moment: Moment): Outlook {
 	const sections = sectionsAhead(moment);
 	const isInterval = session.phase.value === 'interval';
 	const settledThrough = settledPlaces(session, sections);
+	const beganMs = session.intervalSinceMs ?? Number.NEGATIVE_INFINITY;
 	const hasHeld = (player: PlayerState | undefined): boolean =>
-		player !== undefined && (player.holds !== null || player.sinceMs !== null);
+		player !== undefined &&
+		(player.holds !== null || (player.sinceMs !== null && player.sinceMs > beganMs));
 	return {
 		show,
 		nowMs,
@@ -86,11 +88,7 @@ export function outlookOf(moment: Moment): Outlook {
 				return hand === null ? [] : [[id, hand] as const];
 			}),
 		),
-		firstStints: new Set(
-			show.players
-				.map(({ id }) => id)
-				.filter((id) => (isInterval ? players[id]?.holds === null : !hasHeld(players[id]))),
-		),
+		firstStints: new Set(show.players.map(({ id }) => id).filter((id) => !hasHeld(players[id]))),
 	};
 }
 

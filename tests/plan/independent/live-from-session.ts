@@ -163,7 +163,9 @@ function isSettled(
 			: staying.item === item.key &&
 					staying.players.includes(player) &&
 					first >= 0 &&
-					index >= first
+					index >= first &&
+					// An interval takes all from hands.
+					!placed.slice(0, first + 1).some(({ isAfterInterval }) => isAfterInterval)
 				? 0
 				: undefined;
 	if (at === undefined) return false;
