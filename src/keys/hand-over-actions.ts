@@ -44,8 +44,18 @@ function openNow({ session, plan }: KeyContext): Open {
 	const next = nextSongItem(session)?.key;
 	const sectionsOn = songOnNow(session) === null ? [] : firstSong(plan.sections);
 	const isOwn = ({ section }: PlannedHandOver) => sectionsOn.includes(section);
+	// Who has nothing to play before that is said to lack it, and is given nothing for later yet.
+	const isAfterLack = ({ player, section }: PlannedHandOver) =>
+		plan.slots.some(
+			(one) =>
+				one.player === player &&
+				one.isMissing &&
+				!one.section.hasBegun &&
+				one.section.startMs < section.startMs,
+		);
 	const ahead = plan.handOvers.filter(
-		(one) => isOwn(one) || (one.section.item === next && !one.section.hasBegun),
+		(one) =>
+			(isOwn(one) || (one.section.item === next && !one.section.hasBegun)) && !isAfterLack(one),
 	);
 	const stays = ahead.some(isOwn) ? [] : openStays(next);
 	const first = stays[0] ?? ahead[0];

@@ -2,7 +2,6 @@
 // apart from its drawing, since every view shows it in some size.
 
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
-import { songOnNow } from '../session/find.ts';
 import { reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
 import { stateWords } from '../words/instrument-state.ts';
@@ -83,9 +82,11 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 	};
 }
 
-/** What answers a break while a song is on; between songs the plan does, for the next one. */
+/** A break that waits for its answer, as long as the song that is on has something to play for the player. */
 function breakOf(state: ScreenState, player: string): Coming | null {
-	if (songOnNow(state.session) === null) return null;
+	const isPlaying = state.plan.slots.some((one) => one.player === player && one.section.hasBegun);
+	// Otherwise the hand-over that comes next answers it, and is what is to be said.
+	if (!isPlaying) return null;
 	const best = state.standIns[player]?.[0];
 	const open = state.session.incidents.findLast((one) => one.isOpen && one.player === player);
 	if (best === undefined && open === undefined) return null;

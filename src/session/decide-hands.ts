@@ -6,7 +6,7 @@ import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Command, HandOver } from './command.ts';
 import { stayEntries } from './decide-stays.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { holderOf, itemConcerned, openBreak } from './find.ts';
+import { holderOf, isAfterInterval, itemConcerned, openBreak } from './find.ts';
 import { missedHandOver } from './missed-hand-over.ts';
 import type { Incident, Session } from './session.ts';
 import { openFromPoint } from './settled.ts';
@@ -137,7 +137,11 @@ function staysOn(
 	{ player, instrument, item = itemConcerned(session) ?? undefined }: Asked<'exchange'>,
 	atMs: number,
 ): Decision {
-	const isSettled = item === undefined || openFromPoint(session, item, player) > 0;
+	// An interval takes all from hands: nobody stays on anything over it.
+	const isSettled =
+		item === undefined ||
+		isAfterInterval(session, item) ||
+		openFromPoint(session, item, player) > 0;
 	if (isSettled && missedHandOver(session, player) === null) {
 		const what = instrument === null ? 'empty hands' : instrumentName(session.show, instrument);
 		return no(`${playerName(session.show, player)} has ${what} already.`);

@@ -173,3 +173,24 @@ set: [one, two, three, four]
 	expect(plan.stays).toMatchObject([{ player: 'ash', instrument: 'S1', for: 'A1' }]);
 	expect(plan.cost.lateness).toBe(0);
 });
+
+test('restrung for one player, it can be had by another from there on', () => {
+	const shared = clubShow(`
+songs:
+  - {id: six, title: Six, length: "8:15", hands: {ash: {instrument: A4}, bo: none}}
+  - {id: seven, title: Seven, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: eight, title: Eight, length: "4:00", hands: {ash: {instrument: A4}, bo: {instrument: A1}}}
+set: [six, seven, eight]
+`);
+	const night = withEntries(
+		withSongBegun(nightAfter(shared, allReady(shared, '-01:00')), '00:00'),
+		{ k: 'string-broke', at: mark('01:00'), incident: '1', instrument: 'A1', player: null },
+	);
+	const plan = planAt(night, '01:00');
+	expect(plan.work.filter(({ job }) => job === 'restring')).toMatchObject([{ player: 'ash' }]);
+	expect(plan.handOvers.find(({ player }) => player === 'bo')).toMatchObject({
+		section: { song: 'eight' },
+		instrument: 'A1',
+		for: null,
+	});
+});

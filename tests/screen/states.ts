@@ -11,7 +11,7 @@ import { boardMachine } from '../../machines/rig.ts';
 import { type Ahead, showMachine } from '../../machines/show.ts';
 import { advanceSong, songBegun } from '../../machines/song-machine.ts';
 import { lineOf } from '../../src/keys/text-line.ts';
-import type { PlannedHandOver, Section, Work } from '../../src/plan/plan.ts';
+import type { PlannedHandOver, Section, Slot, Work } from '../../src/plan/plan.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { EMPTY_HANDS, openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -485,10 +485,29 @@ export function middleOfASong(): ScreenState {
 /** Four seconds after Ash broke a string, with three stand-ins to choose from. */
 export function afterABreak(): ScreenState {
 	const before = middleOfASong();
-	const { session } = before;
+	const { session, plan } = before;
 	const nowMs = at(20, 16);
+	const played: Slot = {
+		section: { ...plan.sections[0]!, hasBegun: true },
+		player: 'ash',
+		instrument: 'i1',
+		named: 'i1',
+		asked: 'i1',
+		kind: 'electric-6',
+		tuning: tuning('E standard'),
+		capo: 0,
+		isHandOver: false,
+		isKept: false,
+		for: null,
+		isChosen: false,
+		isMissing: false,
+		why: null,
+		leave: null,
+		pack: null,
+	};
 	return {
 		...before,
+		plan: { ...plan, slots: [played] },
 		nowMs,
 		session: {
 			...session,

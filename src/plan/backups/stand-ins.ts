@@ -167,7 +167,9 @@ function soundAsked({
 	// Between songs what has strings down in their hands is what is to be replaced, by what the plan gives or by another.
 	const isHeldDown =
 		held !== null && (session.instruments[held]?.context.stringsDown.length ?? 0) > 0;
-	const inTurn = isForHeld || isHeldDown ? held : (slot?.instrument ?? slot?.named ?? null);
+	const broken = session.incidents.findLast((one) => one.isOpen && one.player === player);
+	const comes = broken?.instrument ?? slot?.instrument ?? slot?.named ?? null;
+	const inTurn = isForHeld || isHeldDown ? held : comes;
 	const replaced = instrument ?? inTurn;
 	return { slot, sound: soundOf(session, slot, replaced) };
 }

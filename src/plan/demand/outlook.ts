@@ -29,7 +29,7 @@ export type Asked = Omit<Cell, 'part'> & {
 export type Outlook = {
 	readonly show: Show;
 	readonly nowMs: NightMs;
-	/** The first song has begun. */
+	/** The first song has begun, or something is in hands for it: a missing slot takes nothing out of them. */
 	readonly isLive: boolean;
 	readonly isInterval: boolean;
 	readonly sections: readonly Section[];
@@ -63,7 +63,7 @@ export function outlookOf(moment: Moment): Outlook {
 	return {
 		show,
 		nowMs,
-		isLive: session.zeroAtMs !== null,
+		isLive: session.zeroAtMs !== null || Object.values(players).some(({ holds }) => holds !== null),
 		isInterval,
 		sections,
 		asked: sections.map((section, place) =>

@@ -29,6 +29,17 @@ export type Stint = {
 export const BACK_MS = 15_000;
 
 /**
+ * When what is taken from hands before this section, not at its start, is on the rack: so long after the song
+ * before; at any time before the night's first.
+ *
+ * @example
+ * backAtOnceMs({ ...section, previousEndMs: 465000 }) // => 480000
+ */
+export function backAtOnceMs({ previousEndMs }: Section): NightMs {
+	return previousEndMs === null ? Number.NEGATIVE_INFINITY : previousEndMs + BACK_MS;
+}
+
+/**
  * Every stint that begins, in playing order, then in the file's order of players.
  *
  * @example
@@ -54,7 +65,7 @@ export function stintsAhead(outlook: Outlook, choices: readonly Choice[]): reado
 	let inHands: readonly Hand[] = [...outlook.hands.values()].filter((hand) => hand !== null);
 	for (const [section, ofSection] of bySection(choices)) {
 		const before = ofSection.flatMap((choice) => (choice.before === null ? [] : [choice.before]));
-		const atOnceMs = (section.previousEndMs ?? section.startMs) + BACK_MS;
+		const atOnceMs = backAtOnceMs(section);
 		for (const hand of inHands) {
 			const isHeld = before.some(({ instrument }) => instrument === hand.instrument);
 			if (!isHeld) release(hand.instrument, atOnceMs);

@@ -10,7 +10,7 @@ import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import type { Section } from '../plan.ts';
 import { handedAhead, releasedAhead } from '../schedule/ahead-state.ts';
-import { BACK_MS } from '../schedule/stints.ts';
+import { BACK_MS, backAtOnceMs } from '../schedule/stints.ts';
 import { isDoneAlready, type WorkNeeded, workNeeded } from '../schedule/work-needed.ts';
 
 /** The least work that a stint asks for, what is done early and what is to be fresh apart. */
@@ -57,7 +57,7 @@ class Pasts {
 
 	/** What was in hands may be back for this section. */
 	reach(section: Section): void {
-		const atOnceMs = (section.previousEndMs ?? section.startMs) + BACK_MS;
+		const atOnceMs = backAtOnceMs(section);
 		const backMs = section.isAfterInterval ? atOnceMs : Math.min(section.startMs, atOnceMs);
 		for (const [instrument, hands] of this.#inHands) {
 			const past = this.#onRack.get(instrument) as Past;

@@ -24,7 +24,7 @@ import { firstShown, onFreeClock } from '../schedule/order-work.ts';
 import type { PiecesOfWork } from '../schedule/pieces-of-work.ts';
 import { piecesFrom } from '../schedule/pieces-of-work.ts';
 import type { Schedule } from '../schedule/schedule.ts';
-import { BACK_MS } from '../schedule/stints.ts';
+import { backAtOnceMs } from '../schedule/stints.ts';
 import { intervalEnd, partsOf } from '../schedule/work-ahead.ts';
 import { workNeeded } from '../schedule/work-needed.ts';
 import type { InTime } from './choose-in-time.ts';
@@ -114,11 +114,10 @@ function backOf({ outlook, best }: Restrung, { instrument, state }: Offered): Ni
 	);
 	if (given !== undefined) {
 		const { section } = given;
-		const atOnceMs = (section.previousEndMs ?? section.startMs) + BACK_MS;
-		return given.after === null ? atOnceMs : section.startMs;
+		return given.after === null ? backAtOnceMs(section) : section.startMs;
 	}
 	const after = outlook.sections.find(({ isAfterInterval }, place) => isAfterInterval && place > 0);
-	return after === undefined ? null : (after.previousEndMs ?? after.startMs) + BACK_MS;
+	return after === undefined ? null : backAtOnceMs(after);
 }
 
 /** What the choice's player would have it in: where the song names it, or would else have nothing that it needs. */

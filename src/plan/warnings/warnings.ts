@@ -8,6 +8,7 @@ import type { Show } from '../../showfile/show.ts';
 import { playerName, songTitle } from '../../showfile/shown-names.ts';
 import { standIns } from '../backups/stand-ins.ts';
 import { firstSong } from '../demand/first-song.ts';
+import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Plan, Slot, Warning } from '../plan.ts';
 import type { Choice } from '../schedule/choice.ts';
 import { curfewWarnings } from '../what-if/curfew-warnings.ts';
@@ -57,6 +58,9 @@ function otherKind(
 	{ player, named, section }: Slot,
 ): string | undefined {
 	const instrument = named ?? undefined;
+	// The file may let nothing be played in its place.
+	const { instead } = instrumentById(session.show).get(named ?? '') ?? {};
+	if (instead?.length === 0) return undefined;
 	const [best] = standIns({
 		session,
 		plan,

@@ -5,6 +5,7 @@ import type { Night } from '../../../src/night/night.ts';
 import type { PlannedHandOver } from '../../../src/plan/plan.ts';
 import { comingHandOvers } from '../../../src/screen/coming.ts';
 import type { Coming } from '../../../src/screen/what-comes.ts';
+import { songOnNow } from '../../../src/session/find.ts';
 import { midiOf } from '../../../src/tuning/pitch.ts';
 import type { Next, Stays } from './told-by-model.ts';
 
@@ -18,13 +19,15 @@ export type Said = {
 	readonly rows: readonly Coming[];
 	/** Every hand-over of the plan: the rows name each player's first. */
 	readonly handOvers: readonly PlannedHandOver[];
+	readonly isSongOn: boolean;
 };
 
 /** What is said at this moment. */
 export function saidBy(night: Night): Said {
 	const { players } = night.state() as { players: Said['players'] };
 	const { handOvers } = night.plan();
-	return { players, rows: comingHandOvers(night.screen()), handOvers };
+	const isSongOn = songOnNow(night.session()) !== null;
+	return { players, rows: comingHandOvers(night.screen()), handOvers, isSongOn };
 }
 
 /** The next hand-over as the state says it, its notes from the plan; null where none is to come. */
@@ -48,21 +51,21 @@ export function staysSaid({ players }: Said, player: string): Stays | null {
 
 /** Whether one of these said what the entry records of hands; entries about anything else are always said. */
 export function isSaid(entry: Entry, before: readonly Said[]): boolean {
-	return before.some(({ players, rows, handOvers }) => {
+	return before.some(({ players, rows, handOvers, isSongOn }) => {
 		if (entry.k === 'handed-over' && entry.by === 'plan') {
 			const { player, instrument, capo } = entry;
-			const next = players[player]?.next;
-			const isNext =
-				instrument === null
-					? rows.find((one) => one.player === player)?.instrument === null
-					: next?.instrument === instrument && next.capo === capo;
-			if (isNext) return true;
-			// The row says what is overdue in the song that is on; what the next step reaches stands in the plan.
+			type Given = { readonly instrument: string | null; readonly capo: number };
+			const isIt = (one: Given | null | undefined): boolean =>
+				one?.instrument === instrument && (instrument === null || one.capo === capo);
+			const row = rows.find((one) => one.player === player);
+			if (!isSongOn) return isIt(row);
 			const [first, ...later] = handOvers.filter((one) => one.player === player);
-			const isOverdue = first?.section.hasBegun === true;
-			return (
-				isOverdue && later.some((one) => one.instrument === instrument && one.capo === (capo ?? 0))
-			);
+			// The row says what to take for what broke in the song that is on, and the plan what the next step reaches.
+			const said =
+				row?.kind === 'break' ? first : instrument === null ? row : players[player]?.next;
+			if (isIt(said)) return true;
+			// The same where it says what is overdue in the song.
+			return first?.section.hasBegun === true && later.some(isIt);
 		}
 		if (entry.k === 'stayed') {
 			const stays = players[entry.player]?.stays;

@@ -24,13 +24,12 @@ export type Stays = Omit<Next, 'open'>;
 /** Undefined where the best plans differ in it, `unasked` where the player's hands are left alone or nothing is to be had. */
 export type ToldByModel = {
 	readonly best: Best;
-	readonly live: LiveNight;
 	readonly next: Readonly<Record<string, Next | null | undefined>>;
 	readonly stays: Readonly<Record<string, Stays | null | 'unasked' | undefined>>;
 };
 
 /** The night as the model reads it. */
-function liveOf(night: Night): LiveNight {
+export function liveOf(night: Night): LiveNight {
 	const session = night.session();
 	const zeroMs = session.zeroAtMs ?? PLANNED_ZERO_MS;
 	const secondsOf = (ms: number): number => (ms - zeroMs) / 1000;
@@ -62,8 +61,7 @@ function restrungIn(night: Night): Readonly<Record<string, number>> {
 }
 
 /** What the model tells each player; null where enumerating takes too long. */
-export function toldByModel(night: Night): ToldByModel | null {
-	const live = liveOf(night);
+export function toldByModel(live: LiveNight): ToldByModel | null {
 	let best: Best;
 	try {
 		best = search(live.state, {
@@ -86,7 +84,6 @@ export function toldByModel(night: Night): ToldByModel | null {
 		);
 	return {
 		best,
-		live,
 		next: agreed((plan, player) => nextOf(live, plan, player)),
 		stays: agreed((plan, player) => staysOf(live, plan, player)),
 	};

@@ -1,19 +1,31 @@
-// Random nights at the keys: what each player is told next is what an enumeration from the live state gives, no
-// tall row names what cannot be had, space and enter record nothing that the rows did not say, and all this is
-// the same after the program was killed. NIGHTS says how many nights are walked, FIRST_NIGHT with which seed they
-// begin: `npm run campaign:walks` walks 2,000.
+// Random nights at the keys: what each player is told next is what an enumeration from the live state gives, the
+// plan costs what it says and no less than the best, no tall row names what cannot be had, space and enter record
+// nothing that the rows did not say, and all this is the same after the program was killed.
+// NIGHTS says how many nights are walked, FIRST_NIGHT with which seed they begin: `npm run campaign:walks` walks
+// 2,000.
 
 import { expect, test } from 'vitest';
 import type { Night } from '../../../src/night/night.ts';
+import type { Plan } from '../../../src/plan/plan.ts';
 import { drawScreen } from '../../../src/screen/draw-screen.ts';
 import { rowText } from '../../../src/screen/row.ts';
 import { tallRows, tallWidth } from '../../../src/screen/tall-glyphs.ts';
 import { chanceShow, chanceSize } from '../../plan/independent/chance-show.ts';
+import {
+	type Cost,
+	compareCosts,
+	LIVE_CRITERIA,
+	PLAN_CRITERIA,
+} from '../../plan/independent/cost.ts';
+import { judge } from '../../plan/independent/judge.ts';
+import type { LiveNight } from '../../plan/independent/live-from-session.ts';
+import { slotKey } from '../../plan/independent/live-state.ts';
 import { seededChance } from '../../plan/independent/seeded-chance.ts';
 import { showOf } from '../../plan/independent/show-of.ts';
+import { playsOf } from '../../plan/plays-of.ts';
 import { chanceGesture } from './gestures.ts';
 import { isSaid, nextSaid, type Said, saidBy, staysSaid } from './said-by-rows.ts';
-import { type ToldByModel, toldByModel } from './told-by-model.ts';
+import { liveOf, toldByModel } from './told-by-model.ts';
 import { type WalkedNight, walkedNight } from './walked-night.ts';
 
 const NIGHTS = Number(process.env.NIGHTS ?? 12);
@@ -38,6 +50,7 @@ let compared = 0;
 let compareStays = 0;
 let recorded = 0;
 let drawn = 0;
+let judged = 0;
 
 test(`${NIGHTS} nights by chance`, () => {
 	const failed: unknown[] = [];
@@ -54,6 +67,7 @@ test(`${NIGHTS} nights by chance`, () => {
 	expect(compareStays).toBeGreaterThan(NIGHTS);
 	expect(recorded).toBeGreaterThan(NIGHTS);
 	expect(drawn).toBeGreaterThan(NIGHTS);
+	expect(judged).toBeGreaterThan(NIGHTS * LEAST_GESTURES);
 });
 
 function walk(seed: number): void {
@@ -110,12 +124,16 @@ function killed(walked: WalkedNight): void {
 function check(night: Night): void {
 	const said = saidBy(night);
 	rowsCanBeHad(night, said);
-	// Where the plan says that it may not be the best, it is held to nothing here.
-	if (!night.plan().isProved) return;
-	const told = toldByModel(night);
+	const live = liveOf(night);
+	const cost = costAsSaid(night, live);
+	const told = toldByModel(live);
 	if (told === null) return;
+	if (cost !== null) isWithinBound(night.plan(), told.best.cost);
+	const isBest = cost !== null && compareCosts(cost, told.best.cost, LIVE_CRITERIA) === 0;
+	// What is not the best, and says that it may not be, may tell people something else.
+	if (!isBest && !night.plan().isProved) return;
+	if (cost !== null) expect(cost).toEqual(told.best.cost);
 	for (const { id } of night.session().show.players) {
-		if (isOverAnInterval(night, told, id)) continue;
 		const next = told.next[id];
 		if (next !== undefined) {
 			compared += 1;
@@ -129,13 +147,54 @@ function check(night: Night): void {
 	}
 }
 
-/** Who was said to stay on something for a song that an interval comes before: the model does not say what that is worth. */
-function isOverAnInterval(night: Night, { live }: ToldByModel, player: string): boolean {
-	const { item, players } = night.session().staying;
-	return (
-		players.includes(player) &&
-		live.placed.some((section) => section.isAfterInterval && section.item.key === item)
+/** What the plan costs: what everybody is to play is allowed, and comes to what it says, proved or not. */
+function costAsSaid(night: Night, { state, placed, isAlone }: LiveNight): Cost | null {
+	const plan = night.plan();
+	const plays = playsOf(night.session().show, plan).map((all, index) =>
+		all.map((played, player) => {
+			const { id } = state.players[player]!;
+			const slot = plan.slots.find(
+				(one) => one.section === plan.sections[index] && one.player === id,
+			);
+			// What merely stays in hands and sounds so counts as missing all the same.
+			const isLeft =
+				slot !== undefined &&
+				slot.for !== null &&
+				!(slot.isChosen || slot.isHandOver || slot.isKept);
+			return isLeft || isAlone.has(slotKey(placed[index]!.key, id)) ? undefined : played;
+		}),
 	);
+	const verdict = judge(state, plays);
+	if ('refusedAt' in verdict) {
+		// Of two who lack something one may keep what would do for the other: it is in somebody's hands, and the
+		// enumeration gives it to the other all the same.
+		const section = plan.sections[verdict.refusedAt];
+		const lacking = plan.slots.filter((one) => one.section === section && one.isMissing);
+		expect({ refusedAt: verdict.refusedAt, areTwo: lacking.length > 1 }).toMatchObject({
+			areTwo: true,
+		});
+		return null;
+	}
+	judged += 1;
+	expect(figures(plan.cost)).toEqual(figures(verdict.cost));
+	return verdict.cost;
+}
+
+/** The least cost is no better than the bound of a plan that is not proved, and no worse than what that costs. */
+function isWithinBound({ bound, cost }: Plan, best: Cost): void {
+	const upToLateness = PLAN_CRITERIA.slice(0, PLAN_CRITERIA.indexOf('lateness') + 1);
+	for (const name of upToLateness) {
+		expect(best[name]).toBeLessThanOrEqual(cost[name]);
+		if (bound !== null) expect(best[name]).toBeGreaterThanOrEqual(bound[name]);
+		if (best[name] < cost[name]) {
+			expect(bound).not.toBeNull();
+			return;
+		}
+	}
+}
+
+function figures(cost: Omit<Cost, 'changed'>): readonly number[] {
+	return PLAN_CRITERIA.map((name) => cost[name]);
 }
 
 /** A row that names an instrument names one that is there: not out, not faulty, not kept by somebody else. */
@@ -147,18 +206,17 @@ function rowsCanBeHad(night: Night, { rows }: Said): void {
 		const { value, context } = instruments[instrument]!;
 		expect(['racked', 'staged', 'inHands', 'onBench']).toContain(value);
 		expect(context.faults).toEqual([]);
+		const gets = handOvers.find((one) => one.player === player && one.instrument === instrument);
+		const at = gets!.section.startMs;
+		// Whoever it is restrung for: from there on it can be had.
 		const isRestrung = work.some(
-			(one) => one.instrument === instrument && one.job === 'restring' && one.player === player,
+			(one) => one.instrument === instrument && one.job === 'restring' && one.section.startMs <= at,
 		);
 		if (players[player]!.holds !== instrument && !isRestrung) {
 			expect(context.stringsDown).toEqual([]);
 		}
 		const holder = Object.keys(players).find((id) => players[id]!.holds === instrument);
 		if (holder === undefined || holder === player) continue;
-		const gets = handOvers.findIndex(
-			(one) => one.player === player && one.instrument === instrument,
-		);
-		const at = handOvers[gets]!.section.startMs;
 		// An interval takes all from hands.
 		if (sections.some(({ isAfterInterval, startMs }) => isAfterInterval && startMs <= at)) continue;
 		const leaves = handOvers.find((one) => one.player === holder && one.from === instrument);

@@ -10,8 +10,8 @@ import { boardWindows, firstRack, type Piece, prepared } from './pieces.ts';
 import { firstStanding, type Stint, stepOf } from './stints.ts';
 import { type Busy, workingClock } from './working-clock.ts';
 
-/** What each player plays, in the order of sections and of players; null for nothing. */
-export type Plays = readonly (readonly (Played | null)[])[];
+/** What each player plays, in the order of sections and of players; null for nothing, undefined for what the rules leave them. */
+export type Plays = readonly (readonly (Played | null | undefined)[])[];
 
 export type Judged = {
 	readonly cost: Cost;
@@ -54,14 +54,14 @@ export function judge(state: LiveState, plays: Plays): Judged | { readonly refus
 type Section = {
 	readonly index: number;
 	readonly hands: Hands;
-	readonly now: readonly (Played | null)[];
+	readonly now: Plays[number];
 };
 
 /** The moves that come to these plays; null where none do. */
 function jointOf(model: Numbered, { index, hands, now }: Section): Joint | null {
-	const holds = now.map((played) => played && model.holdOf(played));
+	const holds = now.map((played) => (played ? model.holdOf(played) : null));
 	const found = jointMoves(model, index, hands).find((joint) =>
-		joint.every(({ hold }, player) => hold === holds[player]),
+		joint.every(({ hold }, player) => now[player] === undefined || hold === holds[player]),
 	);
 	return found ?? null;
 }

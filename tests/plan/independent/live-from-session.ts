@@ -45,7 +45,11 @@ export function liveFromSession(night: NightAsked): LiveNight {
 		players,
 		gear,
 		sections: placed.map((section) => ({ ...section, cells: {} })),
-		whenMissing: session.zeroAtMs === null ? 'empties' : 'keeps',
+		// With something in hands a night is under way, though its first song is to come.
+		whenMissing:
+			session.zeroAtMs === null && players.every(({ holds }) => holds === null)
+				? 'empties'
+				: 'keeps',
 		told: {},
 		worked: null,
 	};
@@ -101,9 +105,8 @@ function gearOf(night: NightAsked, id: string): Gear {
 	const instrument = session.show.instruments.find((one) => one.id === id)!;
 	const { value, context } = session.instruments[id]!;
 	const { tuning, capo, isToWipe, readyAtMs, backAtMs, stringsDown, faults, stringHours } = context;
-	const isPutDown =
-		session.phase.value === 'interval' &&
-		Object.values(session.players).some(({ putDown }) => putDown === id);
+	// Its way back to the rack takes as long, though a song is on again by then.
+	const isPutDown = Object.values(session.players).some(({ putDown }) => putDown === id);
 	const back = backAtMs === null ? null : secondsOf(backAtMs);
 	return {
 		instrument,
@@ -163,7 +166,9 @@ function isSettled(
 			: staying.item === item.key &&
 					staying.players.includes(player) &&
 					first >= 0 &&
-					index >= first
+					index >= first &&
+					// An interval takes all from hands.
+					!placed.slice(0, first + 1).some(({ isAfterInterval }) => isAfterInterval)
 				? 0
 				: undefined;
 	if (at === undefined) return false;
