@@ -157,11 +157,20 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 			);
 		case 'plan-told':
 			return tellPlan(session, entry);
-		default:
-			// Notes (opened, resumed, slept, clock set) change nothing, taking back is the timeline's, and a
-			// kind that a newer version wrote is kept in the journal and passed over here.
+		// Notes of the program, and what is the timeline's.
+		case 'memo-written':
+		case 'night-opened':
+		case 'resumed':
+		case 'slept':
+		case 'clock-set':
+		case 'taken-back':
+		case 'put-back':
 			return session;
 	}
+	// A new kind that is forgotten here does not compile; one that a newer version of the program wrote is kept
+	// in the journal and passed over.
+	entry satisfies never;
+	return session;
 }
 
 function markReady(session: Session, entry: Extract<Entry, { k: 'made-ready' }>): Session {
