@@ -97,8 +97,8 @@ export function begin(data: string, clock: MachineClock) {
 }
 
 /** The night left open, taken up again, and how to press a key a second in it. */
-export async function takenUp(data: string) {
-	const { clock, pass } = soonAfter(data, factsOf('2026-11-club-open').night);
+export async function takenUp(data: string, name = '2026-11-club-open') {
+	const { clock, pass } = soonAfter(data, factsOf(name).night);
 	const begun = await begin(data, clock);
 	if ('problems' in begun) throw new Error(JSON.stringify(begun.problems));
 	const night = openNight({
