@@ -8,6 +8,7 @@ import { whyFixed } from '../session/decide-set.ts';
 import { findSongItem } from '../session/find.ts';
 import { playerName, slotAndName } from '../showfile/shown-names.ts';
 import { capoSaid } from '../tuning/capo-words.ts';
+import { refusalWords } from '../words/refusals.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { namedTonight } from './named-tonight.ts';
 import { choicePrompt, slotPrompt, withPlayer } from './prompts.ts';
@@ -19,8 +20,9 @@ export function nameTonight(context: KeyContext): Outcome {
 	const item = session.list[Math.min(picked, session.list.length - 1)];
 	if (item === undefined) return { kind: 'say', words: 'The set is empty.' };
 	const { key } = item;
-	const why = item.kind === 'interval' ? 'Nobody plays in an interval.' : whyFixed(session, key);
-	if (why !== null) return { kind: 'say', words: why };
+	if (item.kind === 'interval') return { kind: 'say', words: 'Nobody plays in an interval.' };
+	const why = whyFixed(session, key);
+	if (why !== null) return { kind: 'say', words: refusalWords(session.show, why) };
 	const title = itemTitle(session, key);
 	return withPlayer(context, `Another instrument in ${title}: for whom?`, {
 		among: session.show.players.map(({ id }) => id),
@@ -61,7 +63,9 @@ function confirmPrompt(command: NameTonight): Prompt {
 			const who = playerName(session.show, player);
 			return {
 				title: `${itemTitle(session, key)} tonight: ${who} ${partWords(context, part)}`,
-				lines: after.ok ? changeLines(context, after, key) : [after.why],
+				lines: after.ok
+					? changeLines(context, after, key)
+					: [refusalWords(session.show, after.why)],
 				choices: [
 					{ key: 'enter', words: 'so tonight' },
 					{ key: 'esc', words: 'leave it' },

@@ -3,6 +3,7 @@
 import { problemText } from '../base/problem.ts';
 import { decide } from '../session/decide.ts';
 import { showDifferences } from '../session/show-differences.ts';
+import { refusalWords } from '../words/refusals.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
 
@@ -22,7 +23,7 @@ export function readShowOutcome(context: KeyContext): Outcome {
 	}
 	const command = { do: 'read-show-again', show } as const;
 	const trial = decide(context.session, command, context.nowMs);
-	if (!trial.ok) return { kind: 'say', words: trial.why };
+	if (!trial.ok) return { kind: 'say', words: refusalWords(context.session.show, trial.why) };
 	return {
 		kind: 'prompt',
 		prompt: choicePrompt(

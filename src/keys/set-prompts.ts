@@ -7,6 +7,7 @@ import { whyFixed } from '../session/decide-set.ts';
 import { freshKey } from '../session/find.ts';
 import type { ListItem } from '../session/session.ts';
 import { placeBeside, placeNow, placesFor, type SetPlace } from '../session/set-places.ts';
+import { refusalWords } from '../words/refusals.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
 import { beginWords, changeLines, dropWords, itemTitle } from './set-words.ts';
@@ -21,7 +22,7 @@ export function holdPrompt({ key }: ListItem, context: KeyContext): Outcome {
 	const why = whyFixed(session, key);
 	return why === null
 		? { kind: 'prompt', prompt: heldPrompt(key, at) }
-		: { kind: 'say', words: why };
+		: { kind: 'say', words: refusalWords(session.show, why) };
 }
 
 function placeIndex(places: readonly SetPlace[], wanted: SetPlace): number {
@@ -86,7 +87,7 @@ export function insertPrompt(
 				`Put in ${side} ${itemTitle(session, beside)}: letters, up and down, enter; tab: ${other}`,
 			about: (song, context) => {
 				const after = whatIf(context, commandFor(song.id, context));
-				if (!after.ok) return { lines: [after.why] };
+				if (!after.ok) return { lines: [refusalWords(context.session.show, after.why)] };
 				const { session, plan } = after;
 				const item = freshKey(context.session.list);
 				return {
@@ -110,14 +111,14 @@ export function insertPrompt(
 export function dropPrompt({ key }: ListItem, context: KeyContext): Outcome {
 	const command: Command = { do: 'drop-song', item: key };
 	const trial = whatIf(context, command);
-	if (!trial.ok) return { kind: 'say', words: trial.why };
+	if (!trial.ok) return { kind: 'say', words: refusalWords(context.session.show, trial.why) };
 	return {
 		kind: 'prompt',
 		prompt: choicePrompt(
 			(now) => {
 				const after = whatIf(now, command);
 				const title = itemTitle(now.session, key);
-				if (!after.ok) return { title: after.why };
+				if (!after.ok) return { title: refusalWords(now.session.show, after.why) };
 				const { follows, lines } = dropWords(now, after, key);
 				return {
 					title: `Drop ${title}?  ${follows}`,

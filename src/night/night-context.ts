@@ -11,6 +11,7 @@ import type { LogLine } from '../screen/screen-state.ts';
 import type { JumpPlace } from '../session/command.ts';
 import { nextSongItem } from '../session/find.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
+import { refusalWords } from '../words/refusals.ts';
 import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
@@ -80,7 +81,7 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 	function previewOf(song: string, place: JumpPlace): readonly string[] {
 		const now = planning.moment();
 		const changed = whatIf(now, { do: 'choose-next', song, place });
-		if (!changed.ok) return [changed.why];
+		if (!changed.ok) return [refusalWords(now.session.show, changed.why)];
 		const called = nextSongItem(changed.session);
 		const preview = called && previewSong(now, changed, called.key);
 		return [

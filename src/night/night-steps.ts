@@ -8,6 +8,7 @@ import type { Session } from '../session/session.ts';
 import { sharedPacks } from '../session/shared-packs.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { warmthWords } from '../session/warmth-words.ts';
+import { refusalWords } from '../words/refusals.ts';
 import { exchangeWords } from './exchange-words.ts';
 import type { Look } from './look.ts';
 import type { NightDesk } from './night-desk.ts';
@@ -51,7 +52,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 	function run(command: Command, atMs: number): void {
 		const decision = decide(session(), command, atMs);
 		if (!decision.ok) {
-			setLook({ message: decision.why });
+			setLook({ message: refusalWords(session().show, decision.why) });
 			return;
 		}
 		const before = session();

@@ -10,6 +10,7 @@ const ROWS: readonly (readonly string[])[] = [
 	['machines'],
 	['session'],
 	['plan', 'rig', 'history'],
+	['words'],
 	['report', 'keys'],
 	['screen'],
 	['night'],

@@ -57,7 +57,7 @@ test('chosen in the place of the song that was next, it is planned without that 
 		song: 'oldmill',
 		place: 'instead-of-next',
 	});
-	if (!chosen.ok) throw new Error(chosen.why);
+	if (!chosen.ok) throw new Error(chosen.why.code);
 	const plan = planAt(chosen.session, '47:30');
 	expect(plan.sections.map(({ song, position }) => [song, position])).toEqual([
 		['eleven', 1],

@@ -57,7 +57,7 @@ test('that they stay on what they have is no hand-over, and refused once it was 
 	const { screen, states } = play(`${left}01:10 x 1 !state !screen x 1 !screen`);
 	expect(states[0].players.ash).toMatchObject({ holds: 'A1', since: '00:00:00' });
 	expect(screen).toContain('Ash keeps 1 Amber');
-	expect(screen).toContain('Ash has Amber already.');
+	expect(screen).toContain('Ash already has 1 Amber.');
 });
 
 test('what they got then is recorded as of the beginning of the song that it was missed for', () => {

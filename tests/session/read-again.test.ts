@@ -40,7 +40,7 @@ const given = (...entries: readonly Entry[]): Session =>
 
 function whenRead(session: Session, read: Show) {
 	const decision = decide(session, { do: 'read-show-again', show: read }, 300_000);
-	if (!decision.ok) throw new Error(decision.why);
+	if (!decision.ok) throw new Error(decision.why.code);
 	return { entries: decision.entries, session: decision.entries.reduce(apply, session) };
 }
 
@@ -57,7 +57,7 @@ test('it is one entry with the whole show, and nothing when nothing differs', ()
 		{ k: 'show-read-again', at: 300_000, show: read },
 	]);
 	const again = decide(given(BEGUN), { do: 'read-show-again', show: show({}) }, 0);
-	expect(again).toEqual({ ok: false, why: 'The show file says what the night has already.' });
+	expect(again).toEqual({ ok: false, why: { code: 'nothing-new-in-file' } });
 });
 
 test('a record whose show is none that can be gone by changes nothing, and is told all the same', () => {

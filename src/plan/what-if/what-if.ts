@@ -3,6 +3,7 @@
 import { apply } from '../../session/apply.ts';
 import type { Command } from '../../session/command.ts';
 import { decide } from '../../session/decide.ts';
+import type { Refusal } from '../../session/refusal.ts';
 import type { Session } from '../../session/session.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import type { Plan } from '../plan.ts';
@@ -12,10 +13,10 @@ import { laterCost } from './later-cost.ts';
 
 export type ChangedNight = { readonly session: Session; readonly plan: Plan };
 
-/** `why`: a whole sentence; the command would be refused. */
+/** `why`: the command would be refused. */
 export type WhatIf =
 	| ({ readonly ok: true } & ChangedNight)
-	| { readonly ok: false; readonly why: string };
+	| { readonly ok: false; readonly why: Refusal };
 
 /**
  * The session after the command, and its plan without warnings.
