@@ -1,19 +1,17 @@
 // What another next song would mean, in words for the prompt: a line for each player who changes.
 
 import { minutesSeconds } from '../base/duration.ts';
+import type { Later } from '../plan/plan.ts';
 import type { PlayerPreview, SongPreview } from '../plan/what-if/change-preview.ts';
 import type { ChangeCost } from '../plan/what-if/what-if.ts';
 import { findInstrument } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
-import {
-	asBackup,
-	playerName,
-	reasonShown,
-	shownInstrument,
-	songTitle,
-} from '../showfile/shown-names.ts';
+import type { Show } from '../showfile/show.ts';
+import { asBackup, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
+import { laterWords } from '../words/backups.ts';
+import { unplayableWords } from '../words/unplayable.ts';
 
 /** More titles than this are counted instead. */
 const MOST_NAMED = 2;
@@ -58,11 +56,12 @@ export function skippedWords(session: Session, after: Session): readonly string[
 }
 
 /** What the change costs the songs to come, then what it mends; the first few of each. */
-export function costLines({ worse, mended }: ChangeCost): readonly string[] {
+export function costLines(show: Show, { worse, mended }: ChangeCost): readonly string[] {
+	const words = (cost: Later) => laterWords(show, cost);
 	return [
-		...worse.slice(0, MOST_WORSE).map((words) => `Then: ${words}`),
+		...worse.slice(0, MOST_WORSE).map((cost) => `Then: ${words(cost)}`),
 		...(worse.length > MOST_WORSE ? [`and ${worse.length - MOST_WORSE} more`] : []),
-		...mended.slice(0, 1).map((words) => `No longer: ${words}`),
+		...mended.slice(0, 1).map((cost) => `No longer: ${words(cost)}`),
 	];
 }
 
@@ -71,7 +70,7 @@ function playerLine(
 	{ session, zeroMs }: { session: Session; zeroMs: number },
 ): string {
 	const who = playerName(session.show, one.player);
-	if (one.why !== null) return `${who}: NO BACKUP, ${reasonShown(session.show, one.why)}`;
+	if (one.why !== null) return `${who}: NO BACKUP, ${unplayableWords(session.show, one.why)}`;
 	if (one.instrument === null) return `${who}: hands empty`;
 	const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
 	const said = [

@@ -88,5 +88,5 @@ export function dropWords(
 
 /** `told`: the item whose own change stands in the lines above. */
 function worseLines(context: KeyContext, after: ChangedNight, told?: string): readonly string[] {
-	return costLines(changeCost(context, after, told));
+	return costLines(after.session.show, changeCost(context, after, told));
 }

@@ -5,8 +5,10 @@ import type { Plan } from '../plan/plan.ts';
 import { laterCost } from '../plan/what-if/later-cost.ts';
 import { partNow } from '../session/as-asked.ts';
 import type { Session } from '../session/session.ts';
-import type { Show } from '../showfile/show.ts';
-import { instrumentName, playerName, slotAndName } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { asSentence } from '../words/as-sentence.ts';
+import { laterWords } from '../words/backups.ts';
+import { warningWords } from '../words/warnings.ts';
 
 export type Exchanged = {
 	readonly player: string;
@@ -21,8 +23,9 @@ export type Exchanged = {
 export function exchangeWords(exchanged: Exchanged): string | null {
 	const { session, zeroMs, before, after } = exchanged;
 	const { later } = laterCost({ show: session.show, zeroMs, without: before, with: after });
-	const sentences = [...wrongNow(exchanged), ...later];
-	return sentences.length === 0 ? null : sentences.map((one) => `${one}.`).join(' ');
+	const costs = later.map((one) => laterWords(session.show, one));
+	const sentences = [...wrongNow(exchanged), ...costs];
+	return sentences.length === 0 ? null : sentences.map(asSentence).join(' ');
 }
 
 function wrongNow({ player, session, after }: Exchanged): readonly string[] {
@@ -30,18 +33,10 @@ function wrongNow({ player, session, after }: Exchanged): readonly string[] {
 	const holds = session.players[player]?.holds ?? null;
 	const wanted = partNow(session, player);
 	if (holds !== null && wanted?.part.kind === 'none') {
-		const has = `${playerName(show, player)} has ${instrumentName(show, holds)}`;
+		const has = `${playerName(show, player)} has ${shownInstrument(show, holds)}`;
 		return [`${has}; ${wanted.title} wants empty hands`];
 	}
 	return after.warnings
 		.filter((one) => one.code === 'wrong-tuning' && one.player === player)
-		.map(({ told, text }) => byName(show, told ?? text));
-}
-
-/** The slots were just typed, and the row is short. */
-function byName(show: Show, words: string): string {
-	return show.instruments.reduce(
-		(said, { id, name }) => said.replaceAll(slotAndName(show, id), name),
-		words,
-	);
+		.map((one) => warningWords(show, one));
 }

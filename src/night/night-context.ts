@@ -87,7 +87,10 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 		return [
 			...skippedWords(session(), changed.session),
 			...jumpWords(preview, { session: session(), zeroMs: desk.zeroMs() }),
-			...costLines(changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed, called?.key)),
+			...costLines(
+				session().show,
+				changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed, called?.key),
+			),
 		];
 	}
 

@@ -2,13 +2,15 @@
 // undone when it turns out to have been the beginning of a key held down.
 
 import { suspectWarnings } from '../plan/warnings/gear-warnings.ts';
+import { packWarnings } from '../plan/warnings/warnings.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
 import type { Session } from '../session/session.ts';
-import { sharedPacks } from '../session/shared-packs.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { warmthWords } from '../session/warmth-words.ts';
+import { asSentence } from '../words/as-sentence.ts';
 import { refusalWords } from '../words/refusals.ts';
+import { warningWords } from '../words/warnings.ts';
 import { exchangeWords } from './exchange-words.ts';
 import type { Look } from './look.ts';
 import type { NightDesk } from './night-desk.ts';
@@ -38,10 +40,9 @@ type Effect = {
 
 /** Two players on one pack, and packs that are suspect, a sentence each. */
 function packSentences(session: Session): readonly string[] {
-	return [
-		...sharedPacks(session).map(({ words }) => `${words}.`),
-		...suspectWarnings(session).map(({ text, told }) => `${told ?? text}.`),
-	];
+	return [...packWarnings(session), ...suspectWarnings(session)].map((one) =>
+		asSentence(warningWords(session.show, one)),
+	);
 }
 
 /** The steps recorded at this desk. */

@@ -5,19 +5,21 @@ import { cleanText } from '../base/clean-text.ts';
 import { fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import { tightPlaces } from '../plan/advice/tight-places.ts';
-import { placeWords } from '../plan/advice/verdict.ts';
 import type { SlotStandIns } from '../plan/backups/slot-stand-ins.ts';
-import type { Plan, Section, Slot, Work } from '../plan/plan.ts';
+import type { Plan, Section, Slot, StandIn, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
 import {
 	backupFor,
 	instrumentName,
 	playerName,
-	reasonShown,
 	shownInstrument,
 	songTitle,
 } from '../showfile/shown-names.ts';
+import { placeWords } from '../words/advice.ts';
+import { laterWords, standInWords } from '../words/backups.ts';
+import { unplayableWords } from '../words/unplayable.ts';
+import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
 
 /** Of the tight places these are worth reading before the rest. */
@@ -125,7 +127,7 @@ function changeLines(show: Show, plan: Plan, slot: Slot): readonly string[] {
 	const { section, player, instrument, tuning, capo, why } = slot;
 	const who = `     ${nameCell(show, player)}`;
 	if (instrument === null) {
-		return [`${who} NO BACKUP: ${cleanText(reasonShown(show, why ?? ''))}`];
+		return [`${who} NO BACKUP: ${cleanText(why === null ? '' : unplayableWords(show, why))}`];
 	}
 	const fret = capo === 0 ? '' : ` capo ${capo}`;
 	const thing = `${shownInstrument(show, instrument)} ${shortTuning(tuning)}${fret}`;
@@ -170,9 +172,13 @@ function standInLines(show: Show, all: readonly SlotStandIns[]): readonly string
 		best === undefined ? 'NO BACKUP' : nameOf(show, best.instrument),
 		best === undefined ? '' : minutesSeconds(best.readyInSeconds),
 		more.length === 0 ? '' : `+${more.length}`,
-		best === undefined ? '' : [...best.later, best.why].join('; '),
+		best === undefined ? '' : backupWords(show, best),
 	]);
 	return rows.length === 0 ? [] : paperTable(['#', 'for', 'of', 'backup', 'in', '', ''], rows);
+}
+
+function backupWords(show: Show, { later, why }: StandIn): string {
+	return [...later.map((cost) => laterWords(show, cost)), standInWords(show, why)].join('; ');
 }
 
 function nameOf(show: Show, id: string | null): string {
@@ -181,9 +187,7 @@ function nameOf(show: Show, id: string | null): string {
 }
 
 function warningLines(show: Show, plan: Plan): readonly string[] {
-	return plan.warnings.flatMap(({ song, told, text }) => {
-		const about = song === undefined || (told ?? text).includes(songTitle(show, song));
-		const title = about ? '' : `${songTitle(show, song)}: `;
-		return wrapped(cleanText(`${title}${told ?? text}`), PAPER_COLUMNS, '  ');
-	});
+	return plan.warnings.flatMap((one) =>
+		wrapped(cleanText(warningWords(show, one)), PAPER_COLUMNS, '  '),
+	);
 }

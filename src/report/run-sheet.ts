@@ -9,7 +9,8 @@ import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
-import { asBackup, playerName, songTitle } from '../showfile/shown-names.ts';
+import { asBackup, playerName } from '../showfile/shown-names.ts';
+import { warningWords } from '../words/warnings.ts';
 import { cautionsFor } from './cautions.ts';
 import { PAPER_COLUMNS, shortTuning, wrapped } from './paper.ts';
 
@@ -74,7 +75,7 @@ function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSo
 				warning.song === song.id && slots.length > 0 && isFirstTime(plan, song, position),
 		)
 		.flatMap((warning) =>
-			wrapped(`! ${cleanText(warning.told ?? warning.text)}`, PAPER_COLUMNS, '    '),
+			wrapped(`! ${cleanText(warningWords(show, warning))}`, PAPER_COLUMNS, '    '),
 		);
 	return [`${left}  ${first}`, ...more.map((line) => ' '.repeat(LEFT_WIDTH) + line), ...cautions];
 }
@@ -185,10 +186,9 @@ function otherWarnings(show: Show, plan: Plan): string[] {
 	const listed = new Set(plan.sections.map((section) => section.song));
 	return plan.warnings
 		.filter((warning) => warning.song === undefined || !listed.has(warning.song))
-		.flatMap((warning) => {
-			const song = warning.song === undefined ? '' : `${songTitle(show, warning.song)}: `;
-			return wrapped(cleanText(`! ${song}${warning.told ?? warning.text}`), PAPER_COLUMNS, '  ');
-		});
+		.flatMap((warning) =>
+			wrapped(cleanText(`! ${warningWords(show, warning)}`), PAPER_COLUMNS, '  '),
+		);
 }
 
 function dayText(minutes: number): string {

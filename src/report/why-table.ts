@@ -7,7 +7,8 @@ import type { Considered } from '../plan/advice/alternatives.ts';
 import type { Hand } from '../plan/demand/hand.ts';
 import type { Cost, Plan } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentName, playerName, reasonShown, songTitle } from '../showfile/shown-names.ts';
+import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
+import { unplayableWords } from '../words/unplayable.ts';
 import { PAPER_COLUMNS, paperTable, shortTuning, wrapped } from './paper.ts';
 
 /** What plans are compared by, in this order. */
@@ -57,7 +58,7 @@ function slotLines(
 	const figures = (cost: Cost) => shown.map(([, figure]) => figure(cost));
 	const what =
 		instrument === null
-			? `nothing: ${reasonShown(show, why ?? '')}`
+			? `nothing: ${why === null ? '' : unplayableWords(show, why)}`
 			: handWords(show, { instrument, tuning, capo });
 	const rows = [
 		['planned', what, ...figures(planned)],

@@ -5,8 +5,10 @@ import { cuePoints } from '../../machines/song.ts';
 import { fitWidth } from '../base/display-width.ts';
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
 import { songOnNow } from '../session/find.ts';
-import { reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoAct } from '../tuning/capo-words.ts';
+import { standInWords } from '../words/backups.ts';
+import { unplayableWords } from '../words/unplayable.ts';
 import { isNotAfter, stayBefore, stayingOf } from './coming-stay.ts';
 import { forWords, whenWords } from './coming-words.ts';
 import { durationWords } from './duration-words.ts';
@@ -67,7 +69,7 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			forWhat: forWords(state, section),
 			when: whenWords(untilSeconds),
 			mark: null,
-			why: reasonShown(state.session.show, slot.why ?? ''),
+			why: slot.why === null ? '' : unplayableWords(state.session.show, slot.why),
 			status: 'NO BACKUP',
 			leave: null,
 			pack: null,
@@ -98,7 +100,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		when: `DOWN${fitWidth(durationWords(since), 6, { align: 'right' })}`,
 		mark: ready?.mark ?? null,
 		status: ready?.words ?? 'NO BACKUP, PLAY ON',
-		why: best?.why ?? null,
+		why: best === undefined ? null : standInWords(show, best.why),
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
 		isUrgent: true,

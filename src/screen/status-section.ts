@@ -2,6 +2,7 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
+import { warningWords } from '../words/warnings.ts';
 import { durationWords } from './duration-words.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { LogLine, ScreenState } from './screen-state.ts';
@@ -14,8 +15,8 @@ const MINUTES_A_DAY = 1440;
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const warnings = [
 		// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
-		...state.plan.warnings.map(({ code, text, told }) =>
-			span(told ?? text, code === 'wrong-tuning' ? 'accent' : 'plain'),
+		...state.plan.warnings.map((one) =>
+			span(warningWords(state.session.show, one), one.code === 'wrong-tuning' ? 'accent' : 'plain'),
 		),
 		...state.save.warnings.map((text) => span(text)),
 	];

@@ -34,21 +34,6 @@ export function shownInstrument(show: Show, id: string): string {
 	return slot === null ? name : `${slot.toUpperCase()} ${name}`;
 }
 
-/**
- * A reason that begins or ends with an instrument's id, with that called as on the rack: `4 Dune is out
- * tonight`. Words between stay: an id may look like any of them.
- */
-export function reasonShown(show: Show, why: string): string {
-	const words = why.split(' ');
-	return words
-		.map((word, at) =>
-			(at === 0 || at === words.length - 1) && show.instruments.some(({ id }) => id === word)
-				? shownInstrument(show, word)
-				: word,
-		)
-		.join(' ');
-}
-
 /** The named instrument that something stands in for: `backup for 1 Amber`. */
 export function backupFor(show: Show, named: string): string {
 	return `backup for ${shownInstrument(show, named)}`;

@@ -69,7 +69,7 @@ set: [one, {song: two, gap: 30s}]
 		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  TAKE  T Tern   0:10 E standard same tuning, ready',
-			'    or  S Spare  0:10 E standard later: Bo has a backup in Two; same tuning, re…',
+			'    or  S Spare  0:10 E standard later: Bo on backup in Two; same tuning, ready',
 		]);
 	});
 	test('in the last minute the way through on five strings stands with them', () => {
@@ -90,12 +90,12 @@ set: [one, two, three]
 		// Two names nobody and wants what One says: the Amber, on the rack since 2:00. Wipe and touch-up, 60 s,
 		// stand still for the 15 s before Two begins at 3:15; then 15 s to hand it over.
 		const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen');
-		expect(screen).toContain('Anvil is in drop D; One wants Amber in E standard.');
+		expect(screen).toContain('4 Anvil is in drop D; One wants 1 Amber in E standard.');
 		const wide = playShow(
 			show,
 			'-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen --size 160x40',
 		);
-		expect(wide.screen).toMatch(/Two has no E standard until 3:30\./);
+		expect(wide.screen).toMatch(/No E standard guitar for Two until 3:30\./);
 	});
 	test('what is in hands where the song wants none is said', () => {
 		const bare = clubShow(`
@@ -103,7 +103,7 @@ songs: [{id: one, title: One, length: "3:00", hands: {ash: none}}]
 set: [one]
 `);
 		const { screen } = playShow(bare, '-01:00 !ready\n00:00 space\n01:00 x 1\n01:01 !screen');
-		expect(screen).toContain('Ash has Amber; One wants empty hands.');
+		expect(screen).toContain('Ash has 1 Amber; One wants empty hands.');
 	});
 	test('nothing is said of one that sounds right and costs nothing', () => {
 		const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n02:00 x s a\n02:01 !screen');
@@ -126,7 +126,7 @@ set: [one, two, three]
 	test('is said while the title is typed', () => {
 		// The anvil in hands until Wanted ends at 5:15, given back for drop D: 5:30, wipe, one string: 75 s.
 		// Three begins 5:30; the hand-over's 15 s end at 5:30. Done 6:45, in hands 7:00.
-		expect(screen).toContain('Then: Three has no drop D until 7:00');
+		expect(screen).toContain('Then: no drop D guitar for Three until 7:00');
 	});
 	test('and afterwards it is in the warnings, late', () => {
 		expect(states[0].warnings).toContainEqual(

@@ -238,7 +238,7 @@ describe('what must be found', () => {
 			for: null,
 			isChosen: false,
 			isMissing: true,
-			why: 'i9 is out tonight',
+			why: { code: 'out', instrument: 'i9' } as const,
 			leave: null,
 		};
 		const lacking = { ...state, plan: { ...state.plan, slots: [slot] } };

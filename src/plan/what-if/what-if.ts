@@ -6,7 +6,7 @@ import { decide } from '../../session/decide.ts';
 import type { Refusal } from '../../session/refusal.ts';
 import type { Session } from '../../session/session.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Plan } from '../plan.ts';
+import type { Later, Plan } from '../plan.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 import { curfewWarnings } from './curfew-warnings.ts';
 import { laterCost } from './later-cost.ts';
@@ -53,8 +53,8 @@ export function sessionAfter(
 /** A night at a moment, with its plan as it stands. */
 type Planned = Moment & { readonly plan: Plan };
 
-/** What a change of the night makes worse, and what it mends, a sentence each. */
-export type ChangeCost = { readonly worse: readonly string[]; readonly mended: readonly string[] };
+/** What a change of the night makes worse, and what it mends. */
+export type ChangeCost = { readonly worse: readonly Later[]; readonly mended: readonly Later[] };
 
 /**
  * The night as it stands against the changed one: who has nothing to play, what is late, which gaps are
@@ -67,8 +67,7 @@ export function changeCost(now: Planned, after: ChangedNight, except?: string): 
 	const { show } = after.session;
 	const zeroMs = now.session.zeroAtMs ?? now.plannedZeroMs;
 	const { plan } = now;
-	const curfew = ({ sections }: Plan) =>
-		curfewWarnings(show, sections, now.plannedZeroMs).map(({ text }) => text);
+	const curfew = ({ sections }: Plan) => curfewWarnings(show, sections, now.plannedZeroMs);
 	const [curfewNow, curfewThen] = [curfew(plan), curfew(after.plan)];
 	const cost = (without: Plan, changed: Plan) =>
 		laterCost({ show, zeroMs, without, with: changed, ...(except === undefined ? {} : { except }) })
