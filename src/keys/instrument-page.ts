@@ -7,12 +7,13 @@ import { type SongShape, shapesOfSong } from '../plan/song-shapes.ts';
 import type { CardString, TuningCard } from '../plan/tuning-card.ts';
 import { tuningCard } from '../plan/tuning-card.ts';
 import { findSong } from '../session/find.ts';
-import { warmthOn } from '../session/warmth-words.ts';
+import { driftOn } from '../session/warmth.ts';
 import { onlyPlayer } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoSaid } from '../tuning/capo-words.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import { stageDriftWords } from '../words/warmth.ts';
 import { exposedLine, openStringsBlock, shapeBlock } from './by-ear-words.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import { LINE_COLUMNS } from './line-columns.ts';
@@ -67,7 +68,8 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 		work === undefined || song === undefined
 			? ''
 			: `, for ${playerName(show, work.player)} in ${songTitle(show, song)}`;
-	const warmth = warmthOn(session, instrument);
+	const drift = driftOn(session, instrument);
+	const warmth = drift && stageDriftWords(drift);
 	const isAsWanted = wantedCapo === capo && samePitches(tuning, to);
 	const age = stringHours === null ? 'of unknown age' : `${stringHours.toFixed(1)} h in hands`;
 	const past = context.measuredOn(instrument.id);

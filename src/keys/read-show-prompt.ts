@@ -4,6 +4,7 @@ import { problemText } from '../base/problem.ts';
 import { decide } from '../session/decide.ts';
 import { showDifferences } from '../session/show-differences.ts';
 import { refusalWords } from '../words/refusals.ts';
+import { differenceWords } from '../words/show-differences.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
 
@@ -29,7 +30,7 @@ export function readShowOutcome(context: KeyContext): Outcome {
 		prompt: choicePrompt(
 			({ session }) => ({
 				title: 'The show file as it is now:',
-				lines: showDifferences(session, show),
+				lines: showDifferences(session, show).map(differenceWords),
 				choices: [
 					{ key: 'enter', words: 'go on by it' },
 					{ key: 'esc', words: 'leave it' },

@@ -1,12 +1,13 @@
 // The prompts that ask for words: memo, incident, the log's narrowing, tuning or capo as it is.
 
 import { wrapWords } from '../base/wrap-words.ts';
-import { warmthWords } from '../session/warmth-words.ts';
+import { warmedRack } from '../session/warmth.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
+import { driftWords } from '../words/warmth.ts';
 import { INCIDENT_KINDS } from './incident-kinds.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import { LINE_COLUMNS } from './line-columns.ts';
@@ -137,7 +138,7 @@ export function doubtAllPrompt(): Prompt {
 		isText: false,
 		accepts: (key) => /[-\d.,]/.test(key),
 		view: (text, { session }) => {
-			const words = warmthWords(session, celsiusOf(text));
+			const words = driftWords(session.show, warmedRack(session, celsiusOf(text)));
 			return {
 				title: 'Check everything on the rack again: enter (temperature in °C first, if known)',
 				lines: words === null ? [] : wrapWords(words, LINE_COLUMNS),

@@ -7,9 +7,10 @@ import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
 import type { Session } from '../session/session.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
-import { warmthWords } from '../session/warmth-words.ts';
+import { warmedRack } from '../session/warmth.ts';
 import { asSentence } from '../words/as-sentence.ts';
 import { refusalWords } from '../words/refusals.ts';
+import { driftWords } from '../words/warmth.ts';
 import { warningWords } from '../words/warnings.ts';
 import { exchangeWords } from './exchange-words.ts';
 import type { Look } from './look.ts';
@@ -72,7 +73,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 						after: planning.plan(FRAME_MS),
 					})
 				: command.do === 'doubt-all'
-					? warmthWords(before, command.celsius)
+					? driftWords(before.show, warmedRack(before, command.celsius))
 					: null;
 		const ofPacks = packSentences(session()).find((words) => !packsBefore.includes(words));
 		setLook({ message: noticed ?? ofPacks ?? null });

@@ -16,6 +16,7 @@ import {
 	shownInstrument,
 	songTitle,
 } from '../showfile/shown-names.ts';
+import { differenceWords } from '../words/show-differences.ts';
 import { backupWords } from './backup-words.ts';
 import {
 	byWords,
@@ -155,7 +156,7 @@ function readAgainWords(
 ): string {
 	const read = keptShow(show);
 	const differences = session && read ? showDifferences(session, read) : [];
-	return ['the show file was read again', ...differences].join('; ');
+	return ['the show file was read again', ...differences.map(differenceWords)].join('; ');
 }
 
 type Place = { readonly before: string | null; readonly isEncore: boolean };

@@ -1,10 +1,10 @@
 // The whole rack, a line for each instrument: what it is in, how ready it is, where it is.
 
 import type { Session } from '../session/session.ts';
-import { driftOn } from '../session/warmth-words.ts';
+import { driftOn } from '../session/warmth.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
-import { centsWords } from '../showfile/stage-drift.ts';
+import { centsWords } from '../words/warmth.ts';
 import { durationWords } from './duration-words.ts';
 import { MARK_WORDS, markStyle, STAGED_MARK, stateMark, stateWords } from './instrument-words.ts';
 import { placeAt, type Row, span } from './row.ts';

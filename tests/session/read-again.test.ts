@@ -100,9 +100,11 @@ describe('the song that is on', () => {
 		expect(session.song?.value).toBe('point-2');
 		expect(session.current).toBe('1');
 		expect(songs(session)).toEqual(['one', '>two', 'three']);
-		expect(showDifferences(given(BEGUN), read)).toContain(
-			'One stays for tonight: it was played or is on',
-		);
+		expect(showDifferences(given(BEGUN), read)).toContainEqual({
+			code: 'stays',
+			what: 'song',
+			name: 'One',
+		});
 	});
 });
 
@@ -157,7 +159,7 @@ describe('hands and rack', () => {
 		expect(session.players.ash?.holds).toBe('A1');
 		expect(session.show.instruments.map(({ id }) => id)).toEqual(['A2', 'A1']);
 		expect(showDifferences(given(BEGUN, HANDED), read)).toEqual([
-			'Amber stays for tonight: it is in hands or to be repaired',
+			{ code: 'stays', what: 'instrument', name: 'Amber' },
 		]);
 	});
 	test('it gives up its slot where the file gives that to another', () => {
@@ -176,8 +178,8 @@ describe('hands and rack', () => {
 		expect(Object.keys(session.instruments)).toEqual(['A1', 'A3']);
 		expect(session.instruments.A3).toMatchObject({ value: 'racked', context: { capo: 0 } });
 		expect(showDifferences(given(BEGUN, HANDED), read)).toEqual([
-			'instruments put in: Aspen',
-			'instruments gone: Alder',
+			{ code: 'added', what: 'instruments', names: ['Aspen'] },
+			{ code: 'gone', what: 'instruments', names: ['Alder'] },
 		]);
 	});
 	test('what is believed of an instrument stays', () => {

@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { checkShow } from '../../src/showfile/check-show.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { ShowReading } from '../../src/showfile/show-from-files.ts';
+import { findingWords } from '../../src/words/findings.ts';
 import { loaderOf } from './show-files.ts';
 
 const RUNS = Number(process.env.SHOW_RUNS ?? 200);
@@ -132,7 +133,8 @@ function judge({ show, problems }: ShowReading): void {
 	}
 	// What opens can also be checked, whatever it says.
 	if (show)
-		for (const { text: words } of checkShow(show)) expect(words).not.toMatch(/undefined|\bnull\b/);
+		for (const one of checkShow(show))
+			expect(findingWords(show, one)).not.toMatch(/undefined|\bnull\b/);
 }
 
 describe('a damaged show file', () => {

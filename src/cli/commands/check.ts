@@ -6,6 +6,7 @@ import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
 import { warningJson } from '../../report/plan-json.ts';
 import { checkShow } from '../../showfile/check-show.ts';
 import type { Finding } from '../../showfile/finding.ts';
+import { findingText, findingWords } from '../../words/findings.ts';
 import { warningWords } from '../../words/warnings.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
@@ -39,11 +40,11 @@ export const checkCommand: CliCommand = {
 		});
 		if (isJson)
 			io.write(
-				`${JSON.stringify({ usable: true, problems: [], findings, warnings: warnings.map((one) => warningJson(one, show)) })}\n`,
+				`${JSON.stringify({ usable: true, problems: [], findings: findings.map((one) => ({ ...one, text: findingText(show, one) })), warnings: warnings.map((one) => warningJson(one, show)) })}\n`,
 			);
 		else {
 			const lines = [
-				...findings.map(({ text }) => text),
+				...findings.map((one) => findingWords(show, one)),
 				...warnings.map((one) => warningWords(show, one)),
 			];
 			const last = lines.length === 0 ? 'Nothing to look at.' : `${lines.length} to look at.`;
