@@ -21,6 +21,7 @@ import type { NightJournal } from '../journal/night-journal.ts';
 import type { NightSubject } from '../journal/record.ts';
 import { keptShow } from '../showfile/kept-show.ts';
 import type { Show } from '../showfile/show.ts';
+import { nightFindingWords } from '../words/night-file.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { isFinished } from './night-on-disk.ts';
@@ -129,6 +130,6 @@ function takeUp(
 		show: keptShow(opened.header?.show) ?? show,
 		journal: opened.journal,
 		startedAtMs: opened.startedAtMs ?? opened.records()[0]?.t ?? services.upMs,
-		findings: opened.findings.filter(({ isWarning }) => isWarning).map(({ text }) => text),
+		findings: opened.findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
 	};
 }

@@ -12,6 +12,8 @@ import type { Paths } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { GEAR_ID, type GearEntry, measuredOn } from '../journal/gear-entry.ts';
 import type { JournalRecord } from '../journal/record.ts';
+import { saveProblemWords } from '../words/disk.ts';
+import { nightFindingWords } from '../words/night-file.ts';
 
 function gearFolder({ data }: Paths): string {
 	return join(data, 'gear');
@@ -29,7 +31,7 @@ export function readGear(paths: Paths): GearOnDisk {
 	const findings = found.findings.filter(
 		({ code, isWarning }) => isWarning && code !== 'night-missing',
 	);
-	return { records: found.records(), findings: findings.map(({ text }) => text) };
+	return { records: found.records(), findings: findings.map(nightFindingWords) };
 }
 
 /** What was measured on an instrument, the newest first, read from the disk when first asked for. */
@@ -59,7 +61,7 @@ export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<stri
 	const isNew = opened.findings.some(({ code }) => code === 'night-missing');
 	if (!opened.journal && !isNew) {
 		lock.release();
-		return opened.findings.map(({ text }) => text).join(' ') || 'the gear journal cannot be read.';
+		return opened.findings.map(nightFindingWords).join(' ') || 'the gear journal cannot be read.';
 	}
 	const subject = { title: 'Gear', showPath: '', showHash: '', show: null, isRehearsal: false };
 	const journal =
@@ -73,5 +75,8 @@ export async function keepMeasured(paths: Paths, entry: GearEntry): Promise<stri
 		).journal;
 	journal.append([entry], { wallMs: entry.at, upMs: clock.upMs() });
 	const status = await journal.close();
-	return status.isSaved ? null : (status.problem ?? 'the disk did not confirm it in time.');
+	if (status.isSaved) return null;
+	return status.problem === null
+		? 'the disk did not confirm it in time.'
+		: saveProblemWords(status.problem);
 }

@@ -6,6 +6,7 @@ import { usableKeys } from '../keys/key-choices.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import type { PreferenceStore } from '../night/preference-store.ts';
 import { usableTimes } from '../showfile/own-times.ts';
+import { diskFaultWords } from '../words/disk.ts';
 
 /** The preferences kept in this place, and a sentence for each that cannot be used. */
 export function livePreferences(place: SettingsPlace): PreferenceStore & {
@@ -25,7 +26,7 @@ export function livePreferences(place: SettingsPlace): PreferenceStore & {
 			values = { ...values, ...changes };
 			const trouble = (await openSettings(place)).change(changes);
 			isKept &&= trouble === null;
-			return trouble;
+			return trouble && diskFaultWords(trouble);
 		},
 	};
 }

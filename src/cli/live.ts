@@ -30,6 +30,7 @@ import { terminalAbilities } from '../terminal/terminal-kind.ts';
 import { ENTER_MODES, ENTER_SCREEN, LEAVE_SCREEN, RESET } from '../terminal/terminal-modes.ts';
 import { createFramePainter } from '../ui/frame-painter.ts';
 import { styledScreen } from '../ui/styled-screen.ts';
+import { diskFaultWords } from '../words/disk.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
@@ -82,7 +83,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	const name = lockName(showIdentity(resolve(io.cwd, live.file)), live.isRehearsal);
 	const lock = await takeLockOfLeaving({ disk: realDisk, folder: places.nights, name });
 	if (!lock.isHeld) {
-		io.complain(`${cleanText(lock.text)}\n`);
+		io.complain(`${cleanText(diskFaultWords(lock.fault))}\n`);
 		return EXIT.unusable;
 	}
 	const realTime = realClock();

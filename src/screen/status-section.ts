@@ -2,6 +2,7 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
+import { saveProblemWords, saveWarningWords } from '../words/disk.ts';
 import { warningWords } from '../words/warnings.ts';
 import { durationWords } from './duration-words.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
@@ -18,7 +19,7 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 		...state.plan.warnings.map((one) =>
 			span(warningWords(state.session.show, one), one.code === 'wrong-tuning' ? 'accent' : 'plain'),
 		),
-		...state.save.warnings.map((text) => span(text)),
+		...state.save.warnings.map((one) => span(saveWarningWords(one))),
 	];
 	if (warnings.length === 0) {
 		return [
@@ -43,7 +44,7 @@ function watchLabel(more: number): Row {
 
 /** Why the night is not being kept just now, in a sentence; null while all is well. */
 export function saveProblem({ save }: Pick<ScreenState, 'save'>): string | null {
-	if (save.problem !== null) return save.problem;
+	if (save.problem !== null) return saveProblemWords(save.problem);
 	if (save.state === 'unsaved') return 'What is recorded does not reach the disk.';
 	return save.state === 'slow' ? 'The disk is slow; what is recorded waits for it.' : null;
 }

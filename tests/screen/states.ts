@@ -766,8 +766,7 @@ export function notSaved(): ScreenState {
 			state: 'unsaved',
 			isSaved: false,
 			savedSeq: 3,
-			problem:
-				'The disk is full: 6 steps are only in memory. Free some space; nothing else is needed.',
+			problem: { code: 'unsaved', trouble: 'ENOSPC' },
 		},
 	};
 }

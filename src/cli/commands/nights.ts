@@ -5,6 +5,7 @@ import { dayTimeText } from '../../base/show-clock.ts';
 import type { NightSummary } from '../../disk/nights-folder.ts';
 import { listNights } from '../../disk/nights-folder.ts';
 import { realDisk } from '../../disk/real-disk.ts';
+import { diskFaultWords } from '../../words/disk.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -32,7 +33,7 @@ export const nightsCommand: CliCommand = {
 			startedAt: night.startedAtMs === null ? null : new Date(night.startedAtMs).toISOString(),
 			startedAtMs: night.startedAtMs,
 			bytes: night.sizeBytes,
-			problem: night.problem,
+			problem: night.problem && diskFaultWords(night.problem),
 		}));
 		if (request.options.json) io.write(`${JSON.stringify({ folder, nights })}\n`);
 		else if (nights.length === 0) io.write(`No night was recorded yet in ${cleanText(folder)}.\n`);

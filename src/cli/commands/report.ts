@@ -14,6 +14,8 @@ import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
 import { effectiveRecords } from '../../session/timeline.ts';
+import { exportProblem } from '../../words/disk.ts';
+import { nightFindingWords } from '../../words/night-file.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -141,7 +143,7 @@ function reportOf(night: NightOnDisk): NightReport | null {
 		isRehearsal: night.isRehearsal,
 		...nightSteps(night.show, night.records),
 		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
-		damage: night.findings.filter(({ isWarning }) => isWarning).map(({ text }) => text),
+		damage: night.findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
 	});
 }
 
@@ -163,7 +165,7 @@ function write(
 		isDefaultName: out === null,
 		isForced: out !== null && request.options.force === true,
 	});
-	if ('problem' in done) return tellProblems([done.problem], io);
+	if ('fault' in done) return tellProblems([exportProblem(done.fault)], io);
 	const isData = extname(done.path) === '.json' && request.options.json === true;
 	if (!isData) io.write(`Written: ${cleanText(done.path)}\n`);
 	return EXIT.fine;

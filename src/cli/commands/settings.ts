@@ -2,6 +2,7 @@
 
 import { cleanText } from '../../base/clean-text.ts';
 import { LOOK_NAMES } from '../../base/colors.ts';
+import type { DiskFault } from '../../base/disk-fault.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -16,6 +17,7 @@ import {
 	timeText,
 	usableTimes,
 } from '../../showfile/own-times.ts';
+import { diskFaultWords } from '../../words/disk.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -43,13 +45,17 @@ export const settingsCommand: CliCommand = {
 		const { times, problems: ofTimes } = usableTimes(store.values.times);
 		const isResetting = request.options.reset === true;
 		const [name, value] = request.words;
-		const troubles = [store.problem ?? [], isResetting ? [] : [...ofKeys, ...ofTimes]].flat(2);
+		const troubles = [
+			store.problem ? diskFaultWords(store.problem) : [],
+			isResetting ? [] : [...ofKeys, ...ofTimes],
+		].flat(2);
 		io.complain(troubles.map((words) => `${cleanText(words)}\n`).join(''));
-		const done = (trouble: string | null): number => {
-			if (trouble === null) return EXIT.fine;
-			io.complain(`${cleanText(trouble)}\n`);
+		const refused = (words: string): number => {
+			io.complain(`${cleanText(words)}\n`);
 			return EXIT.unusable;
 		};
+		const done = (fault: DiskFault | null): number =>
+			fault === null ? EXIT.fine : refused(diskFaultWords(fault));
 		if (name === undefined && isResetting) return done(store.reset());
 		const settings: Settings = { ...store.values, keys, times };
 		const all = allSettings(settings);
@@ -75,7 +81,7 @@ export const settingsCommand: CliCommand = {
 		}
 		if (isResetting) return done(store.change(withoutOne(settings, name)));
 		const change = changeOf(settings, name, value ?? '');
-		if (typeof change === 'string') return done(change);
+		if (typeof change === 'string') return refused(change);
 		if ('what' in change) return tellProblems([change], io);
 		return done(store.change(change));
 	},
