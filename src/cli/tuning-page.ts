@@ -3,7 +3,7 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { SongShape } from '../plan/song-shapes.ts';
-import { capoSaidOtherwise, type TuningCard } from '../plan/tuning-card.ts';
+import { capoOtherwise, type TuningCard } from '../plan/tuning-card.ts';
 import { textTable } from '../report/text-table.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, slotAndName } from '../showfile/shown-names.ts';
@@ -13,6 +13,7 @@ import { KINDS } from '../tuning/kind.ts';
 import { originOf } from '../tuning/named-tunings.ts';
 import { pureChainCents } from '../tuning/pure-chain.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import { retuneWhyWords, sameSoundWords } from '../words/bench.ts';
 import { inHertz, signed, to4 } from './figures.ts';
 
 export type TuningPage = {
@@ -54,13 +55,13 @@ export function tuningPageJson({ card, chord, songShapes }: TuningPage) {
 		totalUncertainty: card.total && to4(card.total.uncertainty),
 		changeN: card.changeNewtons === null ? null : to4(card.changeNewtons),
 		seconds: card.seconds,
-		steps: card.retune.steps,
-		why: card.retune.why,
+		steps: card.steps,
+		why: retuneWhyWords(card.steps),
 		byEar: card.byEar.map(pairJson),
 		pureChain: pureChainCents(card.strings).map(to4),
 		...(chord === null ? {} : { shape: chord.map(pairJson) }),
 		songShapes: songShapes.map(songShapeJson),
-		sameSound: capoSaidOtherwise(card),
+		sameSound: sameSoundWords(capoOtherwise(card)),
 		nearBreaking: nearBreaking(card),
 	};
 }
@@ -77,7 +78,7 @@ function pairJson({ strings, interval, centsFromPure, beatsHz }: HeardPair) {
 /** The page as it is printed. */
 export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): readonly string[] {
 	const name = slotAndName(show, card.instrument.id);
-	const { capo, from, to, total, retune } = card;
+	const { capo, from, to, total } = card;
 	const origin = originOf(card.instrument.kind, to.name);
 	const strings = card.strings.map((one) => [
 		String(one.string),
@@ -88,20 +89,20 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 		capo > 0 ? `sounds ${one.sounds}` : '',
 		one.bearing ? `${one.bearing.newtons.toFixed(1)} N` : '',
 	]);
-	const steps = retune.steps.map(({ string, how, to: note, round, from: was }) => {
+	const steps = card.steps.map(({ string, how, to: note, round, from: was }) => {
 		const words = how === 'check' ? `check ${note}, up to pitch` : `${how} from ${was} to ${note}`;
 		return `  string ${string}: ${words}${round === 2 ? ' (second round)' : ''}`;
 	});
 	return [
 		`${name}: ${from.name === to.name ? to.name : `${from.name} to ${to.name}`}${capo > 0 ? `, capo ${capo}` : ''}, A4 = ${card.referenceHertz} Hz`,
 		...(origin === null || origin === 'common practice' ? [] : [`${to.name}: ${origin}`]),
-		...(capo > 0 ? [capoSaidOtherwise(card) ?? []].flat() : []),
+		...(capo > 0 ? [sameSoundWords(capoOtherwise(card)) ?? []].flat() : []),
 		'',
 		...textTable(['string', 'tune to', 'Hz', 'offset', 'move', '', 'tension'], strings),
 		'',
 		...(steps.length === 0
 			? ['Nothing to retune; touch up.']
-			: [`Steps, about ${minutesSeconds(card.seconds)}:`, ...steps, retune.why]),
+			: [`Steps, about ${minutesSeconds(card.seconds)}:`, ...steps, retuneWhyWords(card.steps)]),
 		...(total
 			? [
 					`On the neck: ${total.newtons.toFixed(0)} N${total.uncertainty > 0 ? ` ± ${(total.uncertainty * 100).toFixed(0)} %` : ''}, ${signed(card.changeNewtons ?? 0, 0)} N from its own tuning.`,

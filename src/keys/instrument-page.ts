@@ -147,13 +147,13 @@ function moveWords(move: number): string {
 	return move === 0 ? '' : `${move < 0 ? 'down' : 'up'} ${Math.abs(move)}`;
 }
 
-function stepLines({ retune }: TuningCard): readonly string[] {
-	if (retune.steps.length === 0) return [];
-	const first = retune.steps.filter(({ round }) => round === 1);
+function stepLines({ steps }: TuningCard): readonly string[] {
+	if (steps.length === 0) return [];
+	const first = steps.filter(({ round }) => round === 1);
 	const words = first.map(({ string, to, how }) =>
 		how === 'check' ? `${string} check ${to}` : `${string} ${how} to ${to}`,
 	);
-	const isTwice = first.length < retune.steps.length;
+	const isTwice = first.length < steps.length;
 	const all = `steps: ${words.join(', ')}${isTwice ? '; then all once more' : ''}; end going up`;
 	return wrapWords(all, LINE_COLUMNS);
 }

@@ -62,7 +62,7 @@ function stepRows({ session }: ScreenState, work: readonly Work[]): Row[] {
 }
 
 function stepWords({ bridge }: Instrument, from: Tuning, to: Tuning): string {
-	const { steps } = retuneSteps(from.notes, to.notes, bridge);
+	const steps = retuneSteps(from.notes, to.notes, bridge);
 	const moves = steps.filter(({ move }) => move !== 0);
 	const words = moves.map((step) => `${step.string} ${step.how} to ${step.to}`).join(', ');
 	return `string ${words}${bridge === 'floating' ? '; then all, twice round' : ''}`;
