@@ -7,6 +7,7 @@ import type { Problem } from '../base/problem.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { readTuning } from '../tuning/tuning.ts';
+import { tuningExpectedWords, tuningHintWords } from '../words/tuning-reading.ts';
 import { optionText, type Request } from './command.ts';
 import type { Io } from './io.ts';
 import { openShow } from './open-show.ts';
@@ -61,10 +62,11 @@ export function askedTuning(
 	if (text === null) return { ok: true, value: instrument.tuning };
 	const reading = readTuning(text, instrument.kind, show.abbreviations);
 	if (reading.ok) return { ok: true, value: reading.tuning };
-	const { expected, hint } = reading;
+	const expected = tuningExpectedWords(reading.unread);
+	const hint = tuningHintWords(reading.unread);
 	const what = `--${name} is not a tuning of this kind of instrument (${instrument.kind})`;
 	const problem = { code: 'unknown-tuning', what, found: cleanText(text), expected };
-	return { ok: false, problems: [hint === undefined ? problem : { ...problem, hint }] };
+	return { ok: false, problems: [hint === null ? problem : { ...problem, hint }] };
 }
 
 /** A plain number of an option, both ends included; `otherwise` when it is not given. */

@@ -9,6 +9,7 @@ import { settingsNow } from '../disk/settings.ts';
 import { usableTimes, withOwnTimes } from '../showfile/own-times.ts';
 import { readPlainShow } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
+import { problemOf } from '../words/problems.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { placesOf } from './places.ts';
@@ -37,7 +38,12 @@ export async function openShow(file: string, request: Request, io: Io): Promise<
 	const { readShow } = await import('../showfile/read-show.ts');
 	// Problems name the file as it was typed, which is how the user knows it.
 	const { show, problems } = readShow(load, file);
-	return { show: show && withOwnTimes(show, times), problems, path, remarks };
+	return {
+		show: show && withOwnTimes(show, times),
+		problems: problems.map(problemOf),
+		path,
+		remarks,
+	};
 }
 
 /** The bytes of a plain file; null where there is none. */

@@ -3,6 +3,7 @@
 import { problemText } from '../base/problem.ts';
 import { decide } from '../session/decide.ts';
 import { showDifferences } from '../session/show-differences.ts';
+import { problemOf } from '../words/problems.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { differenceWords } from '../words/show-differences.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
@@ -19,7 +20,7 @@ export function readShowOutcome(context: KeyContext): Outcome {
 			problems.length > 1 ? ` ${problems.length - 1} more; rackside check lists them.` : '';
 		return {
 			kind: 'say',
-			words: `Nothing changes: ${first ? problemText(first) : 'the file cannot be read.'}${more}`,
+			words: `Nothing changes: ${first ? problemText(problemOf(first)) : 'the file cannot be read.'}${more}`,
 		};
 	}
 	const command = { do: 'read-show-again', show } as const;

@@ -7,6 +7,7 @@ import { shownInstrument } from '../showfile/shown-names.ts';
 import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
+import { tuningExpectedWords } from '../words/tuning-reading.ts';
 import { driftWords } from '../words/warmth.ts';
 import { INCIDENT_KINDS } from './incident-kinds.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
@@ -122,7 +123,7 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 				? { kind: 'command', command: { ...correct, tuning: reading.tuning, capo: null } }
 				: {
 						kind: 'say',
-						words: `${typed === '' ? 'Nothing' : typed} is no tuning of ${shownInstrument(session.show, instrument.id)}; there are ${reading.expected}.`,
+						words: `${typed === '' ? 'Nothing' : typed} is no tuning of ${shownInstrument(session.show, instrument.id)}; there are ${tuningExpectedWords(reading.unread)}.`,
 					};
 		},
 	});

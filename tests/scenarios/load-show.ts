@@ -4,10 +4,12 @@ import { readFileSync } from 'node:fs';
 import { problemText } from '../../src/base/problem.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { problemOf } from '../../src/words/problems.ts';
 
 /** The show in a file; throws its problems when it has any. */
 export function loadShow(path: string): Show {
 	const reading = readShow((name) => readFileSync(name), path);
-	if (!reading.show) throw new Error(reading.problems.map(problemText).join('\n'));
+	if (!reading.show)
+		throw new Error(reading.problems.map((one) => problemText(problemOf(one))).join('\n'));
 	return reading.show;
 }

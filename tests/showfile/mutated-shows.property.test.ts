@@ -8,6 +8,7 @@ import { checkShow } from '../../src/showfile/check-show.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { ShowReading } from '../../src/showfile/show-from-files.ts';
 import { findingWords } from '../../src/words/findings.ts';
+import { problemOf } from '../../src/words/problems.ts';
 import { loaderOf } from './show-files.ts';
 
 const RUNS = Number(process.env.SHOW_RUNS ?? 200);
@@ -126,7 +127,7 @@ const damaged = fc
 
 function judge({ show, problems }: ShowReading): void {
 	expect(show === null).toBe(problems.length > 0);
-	for (const { code, what, where } of problems) {
+	for (const { code, what, where } of problems.map(problemOf)) {
 		expect(code).toMatch(/^[a-z]+(?:-[a-z0-9]+)*$/);
 		expect(what).not.toMatch(/undefined|\[object|[\p{Cc}\p{Bidi_Control}]/u);
 		expect(where?.file).toMatch(/\.yaml$/);

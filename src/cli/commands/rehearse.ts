@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { readSource } from '../../showfile/read-source.ts';
+import { problemOf } from '../../words/problems.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -105,7 +106,9 @@ function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
 		};
 	}
 	const source = readSource(cleanText(file), bytes, LARGEST_SCRIPT_BYTES);
-	return source.ok ? parseScript(source.text, file, size) : source;
+	return source.ok
+		? parseScript(source.text, file, size)
+		: { ok: false, problems: source.problems.map(problemOf) };
 }
 
 function readSize(request: Request): ScreenSize | null {
