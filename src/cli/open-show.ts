@@ -9,6 +9,7 @@ import { settingsNow } from '../disk/settings.ts';
 import { usableTimes, withOwnTimes } from '../showfile/own-times.ts';
 import { readPlainShow } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
+import { unusableTimeWords } from '../words/own-times.ts';
 import { problemOf } from '../words/problems.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
@@ -30,9 +31,10 @@ const LARGEST_BYTES = 4_000_000;
 export async function openShow(file: string, request: Request, io: Io): Promise<ShowOpening> {
 	const path = resolve(io.cwd, file);
 	const load = (asked: string) => readBytes(resolve(io.cwd, asked));
-	const { times, problems: remarks } = usableTimes(
+	const { times, problems: unusable } = usableTimes(
 		settingsNow({ disk: realDisk, folder: placesOf(request, io).settings }).times,
 	);
+	const remarks = unusable.map(unusableTimeWords);
 	const plain = readPlainShow(load, file);
 	if (plain) return { show: withOwnTimes(plain, times), problems: [], path, remarks };
 	const { readShow } = await import('../showfile/read-show.ts');

@@ -142,5 +142,5 @@ function sameJson(one: unknown, other: unknown): boolean {
 /** The system's own word for it; null where the file itself is damaged. */
 function troubleOf(error: unknown): string | null {
 	if (error instanceof SyntaxError) return null;
-	return error instanceof Error && 'code' in error ? String(error.code) : 'unknown cause';
+	return error instanceof Error && 'code' in error ? String(error.code) : 'UNKNOWN';
 }

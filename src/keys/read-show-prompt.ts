@@ -1,8 +1,8 @@
 // The show file read again on the way: what differs is shown before anything changes.
 
-import { problemText } from '../base/problem.ts';
 import { decide } from '../session/decide.ts';
 import { showDifferences } from '../session/show-differences.ts';
+import { problemText } from '../words/problem-text.ts';
 import { problemOf } from '../words/problems.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { differenceWords } from '../words/show-differences.ts';

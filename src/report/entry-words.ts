@@ -7,7 +7,6 @@ import type { Entry } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import { showDifferences } from '../session/show-differences.ts';
 import { keptShow } from '../showfile/kept-show.ts';
-import { ownTimeWords } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
 import {
 	packName,
@@ -16,6 +15,7 @@ import {
 	shownInstrument,
 	songTitle,
 } from '../showfile/shown-names.ts';
+import { ownTimeWords } from '../words/own-times.ts';
 import { differenceWords } from '../words/show-differences.ts';
 import { backupWords } from './backup-words.ts';
 import {

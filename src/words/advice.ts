@@ -8,8 +8,8 @@ import type { Verdict, Wrong } from '../plan/advice/verdict.ts';
 import type { Work } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { KINDS } from '../tuning/kind.ts';
 import { laterWords } from './backups.ts';
+import { kindWords } from './kinds.ts';
 import { leftWords } from './warnings.ts';
 
 /** `The show works. Tightest: before Lantern at 4:00, one hand-over, nothing left; one more is as tight.` */
@@ -100,7 +100,7 @@ export function changeWords(show: Show, change: ChangeAsked): string {
 			return `${shownInstrument(show, change.instrument)}${tuning}${capo} for ${whoWords(show, change)}`;
 		}
 		case 'instrument': {
-			const what = `${KINDS[change.like].words} in ${change.tuning}`;
+			const what = `${kindWords(change.like)} in ${change.tuning}`;
 			return `one more ${what} for ${whoWords(show, change)}`;
 		}
 		case 'order': {

@@ -4,8 +4,8 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Finding, Gets } from '../showfile/finding.ts';
 import type { Show } from '../showfile/show.ts';
 import { packName, playerName, songTitle } from '../showfile/shown-names.ts';
-import { KINDS } from '../tuning/kind.ts';
 import { byId, type Call, onRack } from './call.ts';
+import { kindWords } from './kinds.ts';
 import { driftWords, humidityWords } from './warmth.ts';
 
 /** More titles than these make no sentence. */
@@ -50,7 +50,7 @@ function words(show: Show, finding: Finding, call: Call): string {
 		case 'far-tuning':
 			return `${inWords(show, finding)}, ${call(finding.instrument)} is wanted in ${finding.tuning}, too far from ${finding.from}, which its strings are for.`;
 		case 'capo-on-bass': {
-			const not = `capo ${finding.capo}, but no capo goes on a ${KINDS[finding.kind].words}.`;
+			const not = `capo ${finding.capo}, but no capo goes on a ${kindWords(finding.kind)}.`;
 			return 'entry' in finding
 				? `${call(finding.entry)} is listed as a backup for ${call(finding.instrument)} with ${not}`
 				: `${inWords(show, finding)}, ${call(finding.instrument)} has ${not}`;
@@ -64,7 +64,7 @@ function words(show: Show, finding: Finding, call: Call): string {
 				taken.length === 0
 					? 'nothing on the rack can be that'
 					: `${taken.join(' and ')} ${are} in other hands`;
-			const what = `${KINDS[finding.kind].words} sounding ${finding.sounds}`;
+			const what = `${kindWords(finding.kind)} sounding ${finding.sounds}`;
 			return `${inWords(show, finding)}, ${playerName(show, finding.player)} needs a ${what}, but ${why}.`;
 		}
 		case 'prefer-unfit':
@@ -87,7 +87,7 @@ function words(show: Show, finding: Finding, call: Call): string {
 			const why =
 				finding.kind === null
 					? 'its instead is empty'
-					: `there is no other ${KINDS[finding.kind].words}`;
+					: `there is no other ${kindWords(finding.kind)}`;
 			return `${playerName(show, finding.player)} has no backup for ${call(finding.of)}: ${why}.`;
 		}
 		case 'no-slot':

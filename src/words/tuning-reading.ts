@@ -1,7 +1,7 @@
 // What is said of a text that is no tuning of an instrument: which it has, and what looks like the slip.
 
-import { KINDS } from '../tuning/kind.ts';
 import type { UnreadTuning } from '../tuning/tuning.ts';
+import { kindWords } from './kinds.ts';
 
 /** `E standard, drop D or 6 notes with their octaves from the highest-numbered string down`. */
 export function tuningExpectedWords({ names, ...notes }: UnreadTuning): string {
@@ -25,7 +25,7 @@ export function tuningHintWords({ slip }: UnreadTuning): string | null {
 		case 'short-for':
 			return `${slip.short} stands for ${slip.meant} in this show.`;
 		case 'note-count':
-			return `The ${KINDS[slip.kind].words} has ${slip.strings} strings; here are ${slip.notes} notes.`;
+			return `The ${kindWords(slip.kind)} has ${slip.strings} strings; here are ${slip.notes} notes.`;
 		case 'no-octaves':
 			return 'Give each note its octave, as in E2.';
 		case 'near':

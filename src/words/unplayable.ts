@@ -3,8 +3,8 @@
 import type { Unplayable } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
-import { KINDS } from '../tuning/kind.ts';
 import { type Call, onRack } from './call.ts';
+import { kindWords } from './kinds.ts';
 
 /** `4 Anchor is out tonight`. */
 export function unplayableWords(show: Show, why: Unplayable, call: Call = onRack(show)): string {
@@ -24,6 +24,6 @@ export function unplayableWords(show: Show, why: Unplayable, call: Call = onRack
 		case 'in-hands':
 			return `${playerName(show, why.player)} has ${call(why.instrument)}`;
 		case 'none-free':
-			return `no ${KINDS[why.kind].words} is free for ${why.sounds}`;
+			return `no ${kindWords(why.kind)} is free for ${why.sounds}`;
 	}
 }

@@ -1,8 +1,8 @@
 // A show from the lines of a show file, for tests that need one of their own.
 
-import { problemText } from '../../src/base/problem.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { problemText } from '../../src/words/problem-text.ts';
 import { problemOf } from '../../src/words/problems.ts';
 
 export function showFrom(text: string): Show {

@@ -3,8 +3,8 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { problemText } from '../../src/base/problem.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
+import { problemText } from '../../src/words/problem-text.ts';
 import { problemOf } from '../../src/words/problems.ts';
 
 const FOLDER = new URL('../bad-shows/', import.meta.url);

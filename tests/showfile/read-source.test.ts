@@ -1,8 +1,8 @@
 // Bytes to text: what a file may be encoded as, and what is named with its line.
 
 import { describe, expect, it } from 'vitest';
-import { problemText } from '../../src/base/problem.ts';
 import { LARGEST_SHOW_BYTES, readSource } from '../../src/showfile/read-source.ts';
+import { problemText } from '../../src/words/problem-text.ts';
 import { problemOf } from '../../src/words/problems.ts';
 
 const bytes = (text: string) => new TextEncoder().encode(text);

@@ -4,10 +4,10 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
-import { problemText } from '../../src/base/problem.ts';
 import { DEEPEST_LEVEL, MOST_TOKENS } from '../../src/showfile/nesting-guard.ts';
 import { readYaml } from '../../src/showfile/read-yaml.ts';
 import { placeAt, plainValue } from '../../src/showfile/source-node.ts';
+import { problemText } from '../../src/words/problem-text.ts';
 import { problemOf } from '../../src/words/problems.ts';
 
 const RUNS = Number(process.env.YAML_RUNS ?? 150);

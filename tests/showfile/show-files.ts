@@ -1,9 +1,9 @@
 // Show files held in memory for the tests of reading: texts and bytes by name, as a folder would hold them.
 
-import { problemText } from '../../src/base/problem.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import type { ShowReading } from '../../src/showfile/show-from-files.ts';
+import { problemText } from '../../src/words/problem-text.ts';
 import { problemOf } from '../../src/words/problems.ts';
 
 /** A folder of files, by name. */

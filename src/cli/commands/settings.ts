@@ -10,14 +10,9 @@ import type { Settings } from '../../disk/settings.ts';
 import { defaultSettings, openSettings } from '../../disk/settings.ts';
 import { ACTIONS } from '../../keys/actions.ts';
 import { usableKeys, whyNotKey } from '../../keys/key-choices.ts';
-import {
-	OWN_TIMES,
-	readOwnTime,
-	TIME_WORDS,
-	timeText,
-	usableTimes,
-} from '../../showfile/own-times.ts';
+import { OWN_TIMES, readOwnTime, usableTimes } from '../../showfile/own-times.ts';
 import { diskFaultWords } from '../../words/disk.ts';
+import { TIME_WORDS, timeText, unusableTimeWords } from '../../words/own-times.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -47,7 +42,7 @@ export const settingsCommand: CliCommand = {
 		const [name, value] = request.words;
 		const troubles = [
 			store.problem ? diskFaultWords(store.problem) : [],
-			isResetting ? [] : [...ofKeys, ...ofTimes],
+			isResetting ? [] : [...ofKeys, ...ofTimes.map(unusableTimeWords)],
 		].flat(2);
 		io.complain(troubles.map((words) => `${cleanText(words)}\n`).join(''));
 		const refused = (words: string): number => {

@@ -7,6 +7,7 @@ import type { Instrument } from '../../showfile/show.ts';
 import type { ChordShape } from '../../tuning/chord-shape.ts';
 import { parseShape, shapeOnStrings } from '../../tuning/chord-shape.ts';
 import { KINDS } from '../../tuning/kind.ts';
+import { kindWords } from '../../words/kinds.ts';
 import type { Asked } from '../asked-instrument.ts';
 import { askedInstrument, askedNumber, askedTuning, TO_OPTION } from '../asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
@@ -64,7 +65,7 @@ export const tuningCommand: CliCommand = {
 			);
 		}
 		if (capo.value > 0 && !KINDS[instrument.kind].canTakeCapo) {
-			const what = `a ${KINDS[instrument.kind].words} takes no capo`;
+			const what = `a ${kindWords(instrument.kind)} takes no capo`;
 			return tellProblems([{ code: 'no-capo', what, hint: 'Leave --capo out.' }], io);
 		}
 		const card = tuningCard(show, {
