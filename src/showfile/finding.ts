@@ -25,12 +25,13 @@ export type Finding = {
 	readonly song?: string;
 	readonly player?: string;
 	readonly instrument?: string;
-} & /** `named`: all who are, at once; `keeper`: who keeps it from `player` without being named. */
-(
+} /** `named`: all who are, at once; `keeper`: who keeps it from `player` without being named. */ & (
 	| ({
 			readonly code: 'two-hands';
 			readonly instrument: string;
+			/** All who are, at once. */
 			readonly named: readonly string[];
+			/** Who keeps it from them without being named. */
 			readonly keeper: string | null;
 			readonly gets: Gets;
 	  } & At)
