@@ -25,7 +25,7 @@ export type Finding = {
 	readonly song?: string;
 	readonly player?: string;
 	readonly instrument?: string;
-} /** `named`: all who are, at once; `keeper`: who keeps it from `player` without being named. */ & (
+} & (
 	| ({
 			readonly code: 'two-hands';
 			readonly instrument: string;
