@@ -16,6 +16,7 @@ import {
 	notATuning,
 	numberRange,
 } from '../words/requests.ts';
+import { tuningExpectedWords, tuningHintWords } from '../words/tuning-reading.ts';
 import { optionText, type Request } from './command.ts';
 import type { Io } from './io.ts';
 import { openShow } from './open-show.ts';
@@ -70,10 +71,11 @@ export function askedTuning(
 	if (text === null) return { ok: true, value: instrument.tuning };
 	const reading = readTuning(text, instrument.kind, show.abbreviations);
 	if (reading.ok) return { ok: true, value: reading.tuning };
-	const { expected, hint } = reading;
+	const expected = tuningExpectedWords(reading.unread);
+	const hint = tuningHintWords(reading.unread);
 	const what = notATuning(name, instrument.kind);
 	const problem = { code: 'unknown-tuning', what, found: cleanText(text), expected };
-	return { ok: false, problems: [hint === undefined ? problem : { ...problem, hint }] };
+	return { ok: false, problems: [hint === null ? problem : { ...problem, hint }] };
 }
 
 /** A plain number of an option, both ends included; `otherwise` when it is not given. */

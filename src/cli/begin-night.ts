@@ -22,6 +22,7 @@ import type { NightJournal } from '../journal/night-journal.ts';
 import type { NightSubject } from '../journal/record.ts';
 import type { Show } from '../showfile/show.ts';
 import { keptShow, showRecord } from '../showfile/show-record.ts';
+import { nightFindingWords } from '../words/night-file.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { isFinished } from './night-on-disk.ts';
@@ -131,6 +132,6 @@ function takeUp(
 		show: keptShow(opened.header?.show) ?? show,
 		journal: opened.journal,
 		startedAtMs: opened.startedAtMs ?? opened.records()[0]?.t ?? services.upMs,
-		findings: opened.findings.filter(({ isWarning }) => isWarning).map(({ text }) => text),
+		findings: opened.findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
 	};
 }

@@ -17,6 +17,8 @@ import { gearId } from '../gear/gear-id.ts';
 import { remembered } from '../gear/remembered.ts';
 import { inOrder } from '../journal/record-order.ts';
 import type { Instrument } from '../showfile/show.ts';
+import { saveProblemWords } from '../words/disk.ts';
+import { nightFindingWords } from '../words/night-file.ts';
 import { GEAR_UNREADABLE, NOT_CONFIRMED, OTHER_WRITES } from '../words/program.ts';
 
 function gearFolder({ data }: Paths): string {
@@ -40,7 +42,7 @@ export function readGear(paths: Paths): GearOnDisk {
 	return {
 		entries: records.flatMap(({ e }) => e as readonly GearEntry[]),
 		findings: found.flatMap(({ findings }) =>
-			findings.filter(({ isWarning }) => isWarning).map(({ text }) => text),
+			findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
 		),
 	};
 }
@@ -87,7 +89,7 @@ export async function keepGear(paths: Paths, entry: GearEntry): Promise<string |
 	const isNew = opened.findings.some(({ code }) => code === 'night-missing');
 	if (!opened.journal && !isNew) {
 		lock.release();
-		return opened.findings.map(({ text }) => text).join(' ') || GEAR_UNREADABLE;
+		return opened.findings.map(nightFindingWords).join(' ') || GEAR_UNREADABLE;
 	}
 	const subject = { title: 'Gear', showPath: '', showHash: '', show: null, isRehearsal: false };
 	const journal =
@@ -101,5 +103,6 @@ export async function keepGear(paths: Paths, entry: GearEntry): Promise<string |
 		).journal;
 	journal.append([entry], { wallMs: entry.at, upMs: clock.upMs() });
 	const status = await journal.close();
-	return status.isSaved ? null : (status.problem ?? NOT_CONFIRMED);
+	if (status.isSaved) return null;
+	return status.problem === null ? NOT_CONFIRMED : saveProblemWords(status.problem);
 }

@@ -6,6 +6,8 @@ import { usableKeys } from '../keys/key-choices.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import type { PreferenceStore } from '../night/preference-store.ts';
 import { usableTimes } from '../showfile/own-times.ts';
+import { diskFaultWords } from '../words/disk.ts';
+import { unusableTimeWords } from '../words/own-times.ts';
 
 /** The preferences kept in this place, and a sentence for each that cannot be used. */
 export function livePreferences(place: SettingsPlace): PreferenceStore & {
@@ -25,7 +27,7 @@ export function livePreferences(place: SettingsPlace): PreferenceStore & {
 			values = { ...values, ...changes };
 			const trouble = (await openSettings(place)).change(changes);
 			isKept &&= trouble === null;
-			return trouble;
+			return trouble && diskFaultWords(trouble);
 		},
 	};
 }
@@ -37,5 +39,8 @@ function usable(place: SettingsPlace): {
 	const kept = settingsNow(place);
 	const { keys, problems } = usableKeys(kept.keys);
 	const { times, problems: ofTimes } = usableTimes(kept.times);
-	return { values: { looks: kept.looks, keys, times }, problems: [...problems, ...ofTimes] };
+	return {
+		values: { looks: kept.looks, keys, times },
+		problems: [...problems, ...ofTimes.map(unusableTimeWords)],
+	};
 }

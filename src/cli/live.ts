@@ -37,6 +37,7 @@ import {
 } from '../terminal/terminal-modes.ts';
 import type { Ui } from '../ui/start-ui.tsx';
 import { styledScreen } from '../ui/styled-screen.ts';
+import { diskFaultWords } from '../words/disk.ts';
 import { CANNOT_PLACE, NEEDS_TERMINAL } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
@@ -85,7 +86,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	const name = lockName(showIdentity(resolve(io.cwd, live.file)), live.isRehearsal);
 	const lock = await takeLockOfLeaving({ disk: realDisk, folder: places.nights, name });
 	if (!lock.isHeld) {
-		io.complain(`${cleanText(lock.text)}\n`);
+		io.complain(`${cleanText(diskFaultWords(lock.fault))}\n`);
 		return EXIT.unusable;
 	}
 	const realTime = realClock();

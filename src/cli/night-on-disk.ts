@@ -3,6 +3,7 @@
 import { lookAtNight } from '../disk/open-night-file.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import type { Entry } from '../journal/entry.ts';
+import type { Finding } from '../journal/findings.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { inOrder } from '../journal/record-order.ts';
 import { takenBack } from '../session/timeline.ts';
@@ -17,8 +18,8 @@ export type NightOnDisk = {
 	readonly isRehearsal: boolean;
 	readonly startedAtMs: number | null;
 	readonly records: readonly JournalRecord<Entry>[];
-	/** What was noticed about the night's files, a sentence each. */
-	readonly findings: readonly { readonly text: string; readonly isWarning: boolean }[];
+	/** What was noticed about the night's files. */
+	readonly findings: readonly Finding[];
 	readonly isThere: boolean;
 };
 

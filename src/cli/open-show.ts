@@ -9,6 +9,8 @@ import { settingsNow } from '../disk/settings.ts';
 import { usableTimes, withOwnTimes } from '../showfile/own-times.ts';
 import { readPlainShow } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
+import { unusableTimeWords } from '../words/own-times.ts';
+import { problemOf } from '../words/problems.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { placesOf } from './places.ts';
@@ -29,15 +31,21 @@ const LARGEST_BYTES = 4_000_000;
 export async function openShow(file: string, request: Request, io: Io): Promise<ShowOpening> {
 	const path = resolve(io.cwd, file);
 	const load = (asked: string) => readBytes(resolve(io.cwd, asked));
-	const { times, problems: remarks } = usableTimes(
+	const { times, problems: unusable } = usableTimes(
 		settingsNow({ disk: realDisk, folder: placesOf(request, io).settings }).times,
 	);
+	const remarks = unusable.map(unusableTimeWords);
 	const plain = readPlainShow(load, file);
 	if (plain) return { show: withOwnTimes(plain, times), problems: [], path, remarks };
 	const { readShow } = await import('../showfile/read-show.ts');
 	// Problems name the file as it was typed, which is how the user knows it.
 	const { show, problems } = readShow(load, file);
-	return { show: show && withOwnTimes(show, times), problems, path, remarks };
+	return {
+		show: show && withOwnTimes(show, times),
+		problems: problems.map(problemOf),
+		path,
+		remarks,
+	};
 }
 
 /** The bytes of a plain file; null where there is none. */

@@ -2,7 +2,7 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import type { Problem } from '../base/problem.ts';
-import { problemText } from '../base/problem.ts';
+import { problemText } from '../words/problem-text.ts';
 import { EXIT } from './exit-code.ts';
 import type { Io } from './io.ts';
 

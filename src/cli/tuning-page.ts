@@ -3,7 +3,7 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { SongShape } from '../plan/song-shapes.ts';
-import { capoSaidOtherwise, type TuningCard } from '../plan/tuning-card.ts';
+import { capoOtherwise, type TuningCard } from '../plan/tuning-card.ts';
 import { textTable } from '../report/text-table.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
@@ -13,6 +13,7 @@ import { KINDS } from '../tuning/kind.ts';
 import { originOf } from '../tuning/named-tunings.ts';
 import { pureChainCents } from '../tuning/pure-chain.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import { retuneWhyWords, sameSoundWords } from '../words/bench.ts';
 import { breaksOrNear, TUNING } from '../words/bench-pages.ts';
 import { moveWords } from '../words/instrument-page.ts';
 import { inHertz, signed, to4 } from './figures.ts';
@@ -56,13 +57,13 @@ export function tuningPageJson({ card, chord, songShapes }: TuningPage) {
 		totalUncertainty: card.total && to4(card.total.uncertainty),
 		changeN: card.changeNewtons === null ? null : to4(card.changeNewtons),
 		seconds: card.seconds,
-		steps: card.retune.steps,
-		why: card.retune.why,
+		steps: card.steps,
+		why: retuneWhyWords(card.steps),
 		byEar: card.byEar.map(pairJson),
 		pureChain: pureChainCents(card.strings).map(to4),
 		...(chord === null ? {} : { shape: chord.map(pairJson) }),
 		songShapes: songShapes.map(songShapeJson),
-		sameSound: capoSaidOtherwise(card),
+		sameSound: sameSoundWords(capoOtherwise(card)),
 		nearBreaking: nearBreaking(card),
 	};
 }
@@ -79,7 +80,7 @@ function pairJson({ strings, interval, centsFromPure, beatsHz }: HeardPair) {
 /** The page as it is printed. */
 export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): readonly string[] {
 	const name = shownInstrument(show, card.instrument.id);
-	const { capo, from, to, total, retune } = card;
+	const { capo, from, to, total } = card;
 	const origin = originOf(card.instrument.kind, to.name);
 	const strings = card.strings.map((one) => [
 		String(one.string),
@@ -92,14 +93,14 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 	]);
 	// Nobody is told how to reach a pitch that the string does not live to see.
 	const isBreaking = card.strings.some(({ bearing }) => (bearing?.strengthLeft ?? 1) < 0);
-	const steps = retune.steps.map(({ string, how, to: note, round, from: was }) => {
+	const steps = card.steps.map(({ string, how, to: note, round, from: was }) => {
 		const words = how === 'check' ? TUNING.check(note) : TUNING.step(how, was, note);
 		return TUNING.stepLine(string, words, round === 2);
 	});
 	return [
 		`${TUNING.head(name, from.name, to.name)}${TUNING.capo(capo)}${TUNING.reference(card.referenceHertz)}`,
 		...TUNING.origin(to.name, origin),
-		...(capo > 0 ? [capoSaidOtherwise(card) ?? []].flat() : []),
+		...(capo > 0 ? [sameSoundWords(capoOtherwise(card)) ?? []].flat() : []),
 		'',
 		...textTable(TUNING.columns, strings),
 		'',
@@ -107,7 +108,7 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 			? []
 			: steps.length === 0
 				? [TUNING.none]
-				: [TUNING.steps(minutesSeconds(card.seconds)), ...steps, retune.why]),
+				: [TUNING.steps(minutesSeconds(card.seconds)), ...steps, retuneWhyWords(card.steps)]),
 		...(total
 			? [TUNING.onNeck(total.newtons, total.uncertainty, signed(card.changeNewtons ?? 0, 0))]
 			: [TUNING.noTension]),

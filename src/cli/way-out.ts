@@ -7,6 +7,7 @@ import { endOnSignals } from '../terminal/end-on-signals.ts';
 import { resetTerminal } from '../terminal/reset-terminal.ts';
 import type { Shutdown, ShutdownOutcome } from '../terminal/shutdown.ts';
 import { createShutdown } from '../terminal/shutdown.ts';
+import { saveProblemWords } from '../words/disk.ts';
 import { faultWords, NOT_ALL_KEPT, NOT_ALL_SAVED } from '../words/program.ts';
 import { farewell } from './farewell.ts';
 import type { Io } from './io.ts';
@@ -29,7 +30,9 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	shutdown.hold({
 		syncJournal: async () => {
 			const status = await night.close();
-			if (!status.isSaved) throw new Error(status.problem ?? NOT_ALL_SAVED);
+			if (status.isSaved) return;
+			const { problem } = status;
+			throw new Error(problem === null ? NOT_ALL_SAVED : saveProblemWords(problem));
 		},
 		reset: resetTerminal(stdout),
 		report: (outcome) => {

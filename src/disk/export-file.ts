@@ -3,9 +3,8 @@
 
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
-import type { Problem } from '../base/problem.ts';
+import type { DiskFault } from '../base/disk-fault.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
-import { diskTrouble } from './disk-trouble.ts';
 import { writeWhole } from './write-whole.ts';
 
 /** A file to be written. */
@@ -21,12 +20,14 @@ export type ExportFile = {
 };
 
 /** Where it was written, or why not. */
-export type Exported = { readonly path: string } | { readonly problem: Problem };
+export type Exported =
+	| { readonly path: string }
+	| { readonly fault: Extract<DiskFault, { code: 'file-exists' | 'export-failed' }> };
 
 const numbersTried = 999;
 
 /**
- * Writes the file whole or not at all. Problems: `file-exists` for a name that is taken, by whatever
+ * Writes the file whole or not at all. Faults: `file-exists` for a name that is taken, by whatever
  * it may be; `export-failed` when the disk does not take it.
  */
 export function writeExport(disk: Disk, file: ExportFile): Exported {
@@ -39,15 +40,15 @@ export function writeExport(disk: Disk, file: ExportFile): Exported {
 				return { path: target };
 			if (!file.isDefaultName) break;
 		}
-		return { problem: taken(path) };
+		return { fault: { code: 'file-exists', path } };
 	} catch (error) {
-		return { problem: failed(path, diskErrorCode(error)) };
+		return { fault: { code: 'export-failed', path, trouble: diskErrorCode(error) } };
 	}
 }
 
 function replaceFile(disk: Disk, path: string, text: string): Exported {
 	const found = disk.stat(path);
-	if (found && found.kind !== 'file') return { problem: taken(path) };
+	if (found && found.kind !== 'file') return { fault: { code: 'file-exists', path } };
 	// Replacing by a new name keeps the old file whole until the new one is, and leaves alone what
 	// else leads to the old one.
 	const temporary = `${path}.${randomBytes(4).toString('hex')}.new`;
@@ -64,22 +65,4 @@ function replaceFile(disk: Disk, path: string, text: string): Exported {
 function numbered(name: string, number: number): string {
 	const dot = name.lastIndexOf('.');
 	return dot > 0 ? `${name.slice(0, dot)}-${number}${name.slice(dot)}` : `${name}-${number}`;
-}
-
-function taken(path: string): Problem {
-	return {
-		code: 'file-exists',
-		what: 'something of that name is there already',
-		where: { file: path },
-		hint: 'Name another file with --out, or replace a plain file with --force.',
-	};
-}
-
-function failed(path: string, code: string): Problem {
-	return {
-		code: 'export-failed',
-		what: `this file could not be written: ${diskTrouble(code)}`,
-		where: { file: path },
-		hint: 'Name another place with --out.',
-	};
 }

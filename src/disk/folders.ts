@@ -2,9 +2,8 @@
 // system's own folders; and only what is missing, leaving alone what others made.
 
 import { dirname, resolve } from 'node:path';
-import type { Problem } from '../base/problem.ts';
+import type { DiskFault } from '../base/disk-fault.ts';
 import { type Disk, diskError, diskErrorCode } from './disk.ts';
-import { diskTrouble } from './disk-trouble.ts';
 
 /** Deepest path that is made; a longer one is a mistake. */
 const deepest = 64;
@@ -13,17 +12,12 @@ const deepest = 64;
  * Makes the folder and those above it that are missing, each for its owner alone. Gives
  * `folder-unusable` when that cannot be, null when the folder is there.
  */
-export function makeFolders(disk: Disk, path: string): Problem | null {
+export function makeFolders(disk: Disk, path: string): DiskFault | null {
 	try {
 		ensureFolder(disk, path);
 		return null;
 	} catch (error) {
-		return {
-			code: 'folder-unusable',
-			what: `this folder cannot be used: ${diskTrouble(diskErrorCode(error))}`,
-			where: { file: path },
-			hint: 'Choose another with --data DIR.',
-		};
+		return { code: 'folder-unusable', path, trouble: diskErrorCode(error) };
 	}
 }
 

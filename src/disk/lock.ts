@@ -6,6 +6,7 @@ import type { Server } from 'node:net';
 import { dirname, join, resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { cleanText } from '../base/clean-text.ts';
+import type { DiskFault } from '../base/disk-fault.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { ensureFolder } from './folders.ts';
 import { isRunning, ownIdentity, type ProcessIdentity } from './process-identity.ts';
@@ -23,10 +24,10 @@ export type LockPlace = {
 	readonly hasSocket?: boolean;
 };
 
-/** The lock, or one sentence that says who has it. */
+/** The lock, or who has it. */
 export type Lock =
 	| { readonly isHeld: true; readonly release: () => void }
-	| { readonly isHeld: false; readonly text: string };
+	| { readonly isHeld: false; readonly fault: Extract<DiskFault, { code: 'locked' }> };
 
 /** The name under which a show file is locked; a rehearsal of it does not keep the show itself from running. */
 export function lockName(showPath: string, isRehearsal: boolean): string {
@@ -77,12 +78,7 @@ function isThere(disk: Disk, path: string): boolean {
 }
 
 function refused({ identity }: Holder): Lock {
-	return { isHeld: false, text: heldText(identity) };
-}
-
-function heldText(holder: ProcessIdentity | null): string {
-	const who = holder ? ` (process ${holder.pid})` : '';
-	return `This show is already open in another copy of the program${who}: end that one, or go on there.`;
+	return { isHeld: false, fault: { code: 'locked', pid: identity?.pid ?? null } };
 }
 
 /** Null where the system will not have it. */

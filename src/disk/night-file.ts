@@ -5,7 +5,7 @@ import { decodeCheckpoint } from '../journal/join-segments.ts';
 import { checkpointEvery, fitEntries, longLimitBytes } from '../journal/limits.ts';
 import { encodeLine, seedOf } from '../journal/line.ts';
 import { newRecord, recordBeside } from '../journal/new-record.ts';
-import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
+import type { NightJournal, SaveStatus, SaveWarning } from '../journal/night-journal.ts';
 import type {
 	AnyEntry,
 	Checkpoint,
@@ -15,7 +15,6 @@ import type {
 } from '../journal/record.ts';
 import { Backlog } from './backlog.ts';
 import { diskErrorCode } from './disk.ts';
-import { diskTrouble } from './disk-trouble.ts';
 import type { NightServices, NightStart } from './night-services.ts';
 import { type SaveFault, saveStatus } from './save-status.ts';
 import type { Segment, WriteFault } from './segment.ts';
@@ -37,7 +36,7 @@ export class NightFile implements NightJournal {
 	readonly #checkpoints: NightStart['checkpoints'];
 	readonly #seed: number;
 	readonly #backlog = new Backlog();
-	readonly #warnings: string[] = [];
+	readonly #warnings: SaveWarning[] = [];
 	readonly #chain: SegmentChain;
 	#lastSeq: number;
 	#checkpointSeq: number;
@@ -197,9 +196,7 @@ export class NightFile implements NightJournal {
 			this.#setFault(fault.code);
 			const segment = this.#chain.current;
 			if (segment === null || (fault.isUsable && roomTroubles.has(fault.code))) return;
-			this.#warn(
-				`The night's file could not be written any more, ${diskTrouble(fault.code)}; the night goes on in a new one.`,
-			);
+			this.#warn({ code: 'file-left', trouble: fault.code });
 			if (fault.isUsable && fault.code === 'EFBIG' && !segment.isBare) {
 				this.#chain.retire();
 				continue;
@@ -287,9 +284,7 @@ export class NightFile implements NightJournal {
 	#onSyncFault(code: string): void {
 		this.#setFault(code);
 		this.#leave('unconfirmed');
-		this.#warn(
-			`The disk did not confirm what was written, ${diskTrouble(code)}; the night goes on in a new file.`,
-		);
+		this.#warn({ code: 'not-confirmed', trouble: code });
 		// Every further attempt leaves one more file behind.
 		const pauseMs = Math.min(retryMs * 2 ** this.#syncFaults, longestRetryMs);
 		this.#syncAtUpMs = this.#syncFaults === 0 ? 0 : this.#upMs + pauseMs;
@@ -307,10 +302,8 @@ export class NightFile implements NightJournal {
 				this.#warnOfWriter(found.segment.takeForeignBytes());
 				return true;
 			}
-			const what = found.change === 'gone' ? 'moved or removed' : 'cut short';
-			this.#warn(
-				`The night's file ${found.segment.path} was ${what} by somebody else; the whole night is written anew beside it.`,
-			);
+			const change = found.change === 'gone' ? 'gone' : 'cut-short';
+			this.#warn({ code: 'file-changed', path: found.segment.path, change });
 		} catch (error) {
 			// A disk that cannot even be asked shows at the next write.
 			diskErrorCode(error);
@@ -323,15 +316,12 @@ export class NightFile implements NightJournal {
 
 	#warnOfWriter(bytes: Uint8Array): void {
 		const writer = /"w":"([a-z0-9-]{1,64})"/i.exec(Buffer.from(bytes).toString('latin1'))?.[1];
-		this.#warn(
-			writer === undefined
-				? "Something else wrote into this night's file; its records are still whole."
-				: `Another copy of the program (${writer}) is writing into this night too: end one of them.`,
-		);
+		this.#warn({ code: 'written-by-other', writer: writer ?? null });
 	}
 
-	#warn(sentence: string): void {
-		if (!this.#warnings.includes(sentence)) this.#warnings.push(sentence);
+	#warn(warning: SaveWarning): void {
+		const said = JSON.stringify(warning);
+		if (!this.#warnings.some((one) => JSON.stringify(one) === said)) this.#warnings.push(warning);
 	}
 
 	#setFault(code: string): void {

@@ -1,11 +1,11 @@
 // The nights that were recorded, from a short look at each: its header and its last records.
 
+import type { DiskFault } from '../base/disk-fault.ts';
 import { isLineWhole, seedOf } from '../journal/line.ts';
 import { readJournal } from '../journal/read-journal.ts';
 import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-line.ts';
 import type { JournalRecord, NightHeader } from '../journal/record.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
-import { diskTrouble } from './disk-trouble.ts';
 import { isIdOf } from './night-id.ts';
 import { namesIn, type SegmentFile, segmentFiles } from './read-night.ts';
 import { parseSegmentName } from './segment-name.ts';
@@ -22,8 +22,8 @@ export type NightSummary = {
 	/** The last records, oldest first: enough to tell whether the night was ended, not always all. */
 	readonly lastRecords: readonly JournalRecord[];
 	readonly sizeBytes: number;
-	/** One sentence when the night cannot be looked at. */
-	readonly problem: string | null;
+	/** Why the night cannot be looked at; null when it can. */
+	readonly problem: DiskFault | null;
 };
 
 /** Bytes read at first from each end of a file; four times as many until enough is found. */
@@ -84,7 +84,7 @@ function newestFirst(one: NightSummary, other: NightSummary): number {
 
 function summary(disk: Disk, id: string, files: readonly SegmentFile[]): NightSummary {
 	const path = files.at(-1)?.path ?? '';
-	let problem: string | null = null;
+	let problem: DiskFault | null = null;
 	let header: HeaderLine | null = null;
 	let lastRecords: readonly JournalRecord[] = [];
 	let sizeBytes = 0;
@@ -99,10 +99,10 @@ function summary(disk: Disk, id: string, files: readonly SegmentFile[]): NightSu
 				lastRecords = [...earlier, ...lastRecords];
 			}
 		} catch (error) {
-			problem = `${file.path} cannot be read: ${diskTrouble(diskErrorCode(error))}.`;
+			problem = { code: 'file-unreadable', path: file.path, trouble: diskErrorCode(error) };
 		}
 	}
-	if (header === null) problem ??= `The beginning of ${path} cannot be read.`;
+	if (header === null) problem ??= { code: 'beginning-unreadable', path };
 	const startedAtMs = header?.record.t ?? null;
 	return { id, path, header: header?.header ?? null, startedAtMs, lastRecords, sizeBytes, problem };
 }

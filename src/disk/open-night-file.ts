@@ -92,16 +92,10 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 function describe(id: string, files: NightFiles, records: RecordList): OpenedNight {
 	const { night } = files;
 	const isThere = files.files.length + files.unreadable.length > 0;
-	const missing = {
-		code: 'night-missing',
-		isWarning: true,
-		text: `There is no night called ${id}.`,
-	};
-	const unreadable = files.unreadable.map((text) => ({
-		code: 'file-unreadable',
-		isWarning: true,
-		text,
-	}));
+	const missing: Finding = { code: 'night-missing', isWarning: true, id };
+	const unreadable = files.unreadable.map(
+		(file): Finding => ({ code: 'file-unreadable', isWarning: true, ...file }),
+	);
 	const checkpoint = night.checkpoint && decodeCheckpoint(night.checkpoint);
 	return {
 		id: night.id ?? id,

@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import { joinSegments, type NightRead } from '../journal/join-segments.ts';
 import { readJournal } from '../journal/read-journal.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
-import { diskTrouble } from './disk-trouble.ts';
 import { parseSegmentName } from './segment-name.ts';
 
 /** A file of a night and where it is. */
@@ -14,13 +13,16 @@ export type SegmentFile = {
 	readonly number: number;
 };
 
+/** `trouble`: the system's own word for why. */
+type UnreadableFile = { readonly path: string; readonly trouble: string };
+
 /** A night as its files have it. */
 export type NightFiles = {
 	readonly night: NightRead;
 	/** The files that were read, in the order of the night's `reads`. */
 	readonly files: readonly SegmentFile[];
-	/** Files that could not be read at all, one sentence each. */
-	readonly unreadable: readonly string[];
+	/** Files that could not be read at all. */
+	readonly unreadable: readonly UnreadableFile[];
 	/** Number for a file that comes after all these. */
 	readonly nextNumber: number;
 };
@@ -48,7 +50,7 @@ export function namesIn(disk: Disk, folder: string): string[] {
 
 /** Reads all of a night; empty when there is no such night. */
 export function readNight(disk: Disk, folders: readonly string[], id: string): NightFiles {
-	const unreadable: string[] = [];
+	const unreadable: UnreadableFile[] = [];
 	const files: SegmentFile[] = [];
 	const reads = [];
 	let highest = 0;
@@ -58,8 +60,7 @@ export function readNight(disk: Disk, folders: readonly string[], id: string): N
 			reads.push(readJournal(disk.read(file.path), id));
 			files.push(file);
 		} catch (error) {
-			const trouble = diskTrouble(diskErrorCode(error));
-			unreadable.push(`${file.path} cannot be read: ${trouble}.`);
+			unreadable.push({ path: file.path, trouble: diskErrorCode(error) });
 		}
 	}
 	return { night: joinSegments(reads), files, unreadable, nextNumber: highest + 1 };

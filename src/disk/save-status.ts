@@ -1,7 +1,6 @@
-// How a night's saving stands, in a word and a sentence, from what its file knows about itself.
+// How a night's saving stands, from what its file knows about itself.
 
-import type { SaveState, SaveStatus } from '../journal/night-journal.ts';
-import { diskTrouble } from './disk-trouble.ts';
+import type { SaveProblem, SaveState, SaveStatus, SaveWarning } from '../journal/night-journal.ts';
 
 /** Why something is not saved, and since when. */
 export type SaveFault = { readonly code: string; readonly sinceUpMs: number };
@@ -18,7 +17,7 @@ export type SaveFacts = {
 	readonly hasFile: boolean;
 	/** Whether the file itself is confirmed. */
 	readonly isPlaced: boolean;
-	readonly warnings: readonly string[];
+	readonly warnings: readonly SaveWarning[];
 	readonly folder: string;
 };
 
@@ -47,13 +46,11 @@ function stateOf(facts: SaveFacts): SaveState {
 	return since !== null && facts.upMs - since > slowMs ? 'slow' : 'saving';
 }
 
-function problemOf(state: SaveState, { fault, folder }: SaveFacts): string | null {
-	if (state === 'slow') {
-		return 'The disk is slow: the last steps are written but not yet confirmed.';
-	}
+function problemOf(state: SaveState, { fault, folder }: SaveFacts): SaveProblem | null {
+	if (state === 'slow') return { code: 'slow' };
 	if (!fault) return null;
-	const trouble = diskTrouble(fault.code);
+	const { code: trouble } = fault;
 	return state === 'memory'
-		? `The night is kept in memory only: ${trouble} in ${folder}. Choose another folder with --data DIR.`
-		: `Not saved: ${trouble}. The night goes on in memory and is written as soon as that works.`;
+		? { code: 'memory-only', trouble, folder }
+		: { code: 'unsaved', trouble };
 }

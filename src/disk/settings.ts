@@ -1,11 +1,11 @@
 // A user's preferences. They may be lost without any harm, and never keep a show from starting:
-// whatever is wrong with them, the defaults serve and one sentence says so.
+// whatever is wrong with them, the defaults serve and that is said.
 
 import { join } from 'node:path';
 import type Conf from 'conf';
 import { LOOK_NAMES, type LookName } from '../base/colors.ts';
+import type { DiskFault } from '../base/disk-fault.ts';
 import type { Disk } from './disk.ts';
-import { diskTrouble } from './disk-trouble.ts';
 import { ensureFolder } from './folders.ts';
 
 /** All preferences there are. */
@@ -32,12 +32,12 @@ export type SettingsStore = {
 	readonly values: Settings;
 	/** The file they are in. */
 	readonly path: string;
-	/** One sentence when they could not be read. */
-	readonly problem: string | null;
-	/** Changes some; gives a sentence when the change will not outlast the program. */
-	readonly change: (changes: Partial<Settings>) => string | null;
-	/** Sets everything back; gives a sentence when that cannot be. */
-	readonly reset: () => string | null;
+	/** When they could not be read. */
+	readonly problem: DiskFault | null;
+	/** Changes some; says when the change will not outlast the program. */
+	readonly change: (changes: Partial<Settings>) => DiskFault | null;
+	/** Sets everything back; says when that cannot be. */
+	readonly reset: () => DiskFault | null;
 };
 
 /** Where preferences are kept. */
@@ -83,20 +83,20 @@ type StoreParts = {
 
 function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
 	let values = defaultSettings;
-	let problem: string | null = null;
+	let problem: DiskFault | null = null;
 	try {
 		values = valuesIn(disk, path);
 	} catch (error) {
-		problem = `The preferences cannot be read, ${causeOf(error)}; the usual ones are used.`;
+		problem = { code: 'settings-unreadable', trouble: troubleOf(error) };
 	}
-	const keep = (next: Settings, isDamageCleared: boolean): string | null => {
+	const keep = (next: Settings, isDamageCleared: boolean): DiskFault | null => {
 		values = next;
 		try {
 			open(isDamageCleared).store = { ...next };
 			// A full disk may cut the file without anybody being told.
-			return sameJson(valuesIn(disk, path), next) ? null : notKeptText('the disk is full');
+			return sameJson(valuesIn(disk, path), next) ? null : notKept('ENOSPC');
 		} catch (error) {
-			return notKeptText(causeOf(error));
+			return notKept(troubleOf(error));
 		}
 	};
 	return {
@@ -110,8 +110,8 @@ function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
 	};
 }
 
-function notKeptText(cause: string): string {
-	return `The preferences hold for now but could not be kept: ${cause}.`;
+function notKept(trouble: string | null): DiskFault {
+	return { code: 'settings-not-kept', trouble };
 }
 
 /** Without a file there is nothing to read; throws where there is one that cannot be read. */
@@ -139,8 +139,8 @@ function sameJson(one: unknown, other: unknown): boolean {
 	return JSON.stringify(one) === JSON.stringify(other);
 }
 
-function causeOf(error: unknown): string {
-	if (error instanceof SyntaxError) return 'their file is damaged';
-	const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown cause';
-	return diskTrouble(code);
+/** The system's own word for it; null where the file itself is damaged. */
+function troubleOf(error: unknown): string | null {
+	if (error instanceof SyntaxError) return null;
+	return error instanceof Error && 'code' in error ? String(error.code) : 'UNKNOWN';
 }

@@ -1,7 +1,6 @@
 // How large the parts of a record may grow. Apart from writing and reading so that whoever makes
 // entries can ask first, and whoever keeps them can make them fit at the last.
 
-import type { Problem } from '../base/problem.ts';
 import type { AnyEntry } from './record.ts';
 
 /** Longest text in an entry, in bytes of UTF-8. */
@@ -19,24 +18,19 @@ const WHOLE_SHOW = 'show-read-again';
 /** Longest line of a header or checkpoint, in bytes. */
 export const longLimitBytes = 2_097_152;
 
+export type EntryProblem = 'text-too-long' | 'number-not-finite' | 'record-too-long';
+
 /**
  * What in these entries cannot be kept as it is: `text-too-long` for a text over 4 KB,
  * `number-not-finite` for one that JSON has no word for, `record-too-long` for more than 16 KB in all,
  * whole shows left aside.
  */
-export function entryProblems(entries: readonly AnyEntry[]): Problem[] {
-	const problems: Problem[] = [];
+export function entryProblems(entries: readonly AnyEntry[]): EntryProblem[] {
+	const problems: EntryProblem[] = [];
 	const limited = entries.filter(({ k }) => k !== WHOLE_SHOW);
 	fitValue(limited, problems);
 	const bytes = Buffer.byteLength(JSON.stringify(limited));
-	if (bytes > recordLimitBytes) {
-		problems.push({
-			code: 'record-too-long',
-			what: 'this is too much to be kept as one step of the night',
-			found: `${bytes} bytes`,
-			expected: `at most ${recordLimitBytes}`,
-		});
-	}
+	if (bytes > recordLimitBytes) problems.push('record-too-long');
 	return problems;
 }
 
@@ -46,14 +40,14 @@ export function entryProblems(entries: readonly AnyEntry[]): Problem[] {
  * change.
  */
 export function fitEntries<E extends AnyEntry>(entries: readonly E[]): readonly E[] {
-	const problems: Problem[] = [];
+	const problems: EntryProblem[] = [];
 	const fitted = entries.map((entry) =>
 		entry.k === WHOLE_SHOW ? entry : (fitValue(entry, problems) as E),
 	);
 	return problems.length === 0 ? entries : fitted;
 }
 
-function fitValue(value: unknown, problems: Problem[]): unknown {
+function fitValue(value: unknown, problems: EntryProblem[]): unknown {
 	if (typeof value === 'string') return fitText(value, problems);
 	if (typeof value === 'number') return fitNumber(value, problems);
 	if (Array.isArray(value)) return value.map((item) => fitValue(item, problems));
@@ -63,29 +57,19 @@ function fitValue(value: unknown, problems: Problem[]): unknown {
 	);
 }
 
-function fitText(text: string, problems: Problem[]): string {
+function fitText(text: string, problems: EntryProblem[]): string {
 	// No character of UTF-16 takes more than three bytes of UTF-8.
 	if (text.length * 3 <= textLimitBytes) return text;
 	const bytes = Buffer.byteLength(text);
 	if (bytes <= textLimitBytes) return text;
-	problems.push({
-		code: 'text-too-long',
-		what: 'this text is too long to be kept whole',
-		found: `${bytes} bytes`,
-		expected: `at most ${textLimitBytes}`,
-		hint: 'Write it in two parts.',
-	});
+	problems.push('text-too-long');
 	const room = textLimitBytes - Buffer.byteLength('…');
 	const { read } = new TextEncoder().encodeInto(text, new Uint8Array(room));
 	return `${text.slice(0, read)}…`;
 }
 
-function fitNumber(value: number, problems: Problem[]): number | null {
+function fitNumber(value: number, problems: EntryProblem[]): number | null {
 	if (Number.isFinite(value)) return value;
-	problems.push({
-		code: 'number-not-finite',
-		what: 'a number here has no value that can be kept',
-		found: String(value),
-	});
+	problems.push('number-not-finite');
 	return null;
 }

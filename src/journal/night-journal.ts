@@ -6,6 +6,20 @@ import type { AnyEntry, Checkpoint, JournalRecord, Moment } from './record.ts';
 /** `saving`: on its way to the disk. `slow`: for more than a second. `unsaved`: the disk refused it. `memory`: there is no file. */
 export type SaveState = 'saved' | 'saving' | 'slow' | 'unsaved' | 'memory';
 
+/** Why a night is not being kept; `trouble` is the system's own word for it, as `ENOSPC`. */
+export type SaveProblem =
+	| { readonly code: 'slow' }
+	| { readonly code: 'memory-only'; readonly trouble: string; readonly folder: string }
+	| { readonly code: 'unsaved'; readonly trouble: string };
+
+/** What happened to a night's file while it was open. */
+export type SaveWarning =
+	/** It goes on in a new one. */
+	| { readonly code: 'file-left' | 'not-confirmed'; readonly trouble: string }
+	| { readonly code: 'file-changed'; readonly path: string; readonly change: 'gone' | 'cut-short' }
+	/** `writer`: null when it cannot be told. */
+	| { readonly code: 'written-by-other'; readonly writer: string | null };
+
 /** How much of a night would outlive a power cut, and why not all of it. */
 export type SaveStatus = {
 	readonly state: SaveState;
@@ -15,12 +29,12 @@ export type SaveStatus = {
 	readonly savedSeq: number;
 	/** Number of the last record; 0 for none. */
 	readonly lastSeq: number;
-	/** One sentence for the user while something is wrong with saving. */
-	readonly problem: string | null;
+	/** While something is wrong with saving. */
+	readonly problem: SaveProblem | null;
 	/** Uptime in milliseconds at which that began. */
 	readonly sinceUpMs: number | null;
-	/** What was noticed and stays worth knowing, one sentence each, oldest first. */
-	readonly warnings: readonly string[];
+	/** What was noticed and stays worth knowing, oldest first. */
+	readonly warnings: readonly SaveWarning[];
 };
 
 /** A journal that takes records one after the other and never refuses. */

@@ -5,9 +5,10 @@ import type { PlannedHandOver, Stay } from '../plan/plan.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
 import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
-import { asBackup, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { capoWords } from '../tuning/capo-words.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { ACTION_WORDS, FOOTER, keepsFooter, noHandOver } from '../words/actions.ts';
+import { asBackup } from '../words/backup-words.ts';
+import { capoWords } from '../words/capo-words.ts';
 import {
 	ANSWERS,
 	checkFirst,

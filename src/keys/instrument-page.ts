@@ -7,13 +7,13 @@ import { type SongShape, shapesOfSong } from '../plan/song-shapes.ts';
 import type { CardString, TuningCard } from '../plan/tuning-card.ts';
 import { tuningCard } from '../plan/tuning-card.ts';
 import { findSong } from '../session/find.ts';
-import { warmthOn } from '../session/warmth-words.ts';
+import { driftOn } from '../session/warmth.ts';
 import { onlyPlayer } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { capoSaid } from '../tuning/capo-words.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
 import { exposedLine, openStringsBlock, shapeBlock } from '../words/by-ear-words.ts';
+import { capoSaid } from '../words/capo-words.ts';
 import {
 	checkWords,
 	faultWords,
@@ -29,6 +29,7 @@ import {
 import { LINE_COLUMNS } from '../words/line-columns.ts';
 import { ANSWERS } from '../words/questions.ts';
 import { historyBlock, rodBlock, setUpLines } from '../words/set-up-words.ts';
+import { stageDriftWords } from '../words/warmth.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
 
@@ -80,7 +81,8 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 		work === undefined || song === undefined
 			? null
 			: { player: playerName(show, work.player), song: songTitle(show, song) };
-	const warmth = warmthOn(session, instrument);
+	const drift = driftOn(session, instrument);
+	const warmth = drift && stageDriftWords(drift);
 	const isAsWanted = wantedCapo === capo && samePitches(tuning, to);
 	const past = context.measuredOn(instrument);
 	const shapes = shapesNext(context, instrument);
@@ -162,10 +164,10 @@ function stringCells(one: CardString, capo: number): string {
 	return cells.join(' ');
 }
 
-function stepLines({ retune }: TuningCard): readonly string[] {
-	if (retune.steps.length === 0) return [];
-	const first = retune.steps.filter(({ round }) => round === 1);
-	return wrapWords(stepsWords(first, first.length < retune.steps.length), LINE_COLUMNS);
+function stepLines({ steps }: TuningCard): readonly string[] {
+	if (steps.length === 0) return [];
+	const first = steps.filter(({ round }) => round === 1);
+	return wrapWords(stepsWords(first, first.length < steps.length), LINE_COLUMNS);
 }
 
 function tensionOf({ total, changeNewtons, strings }: TuningCard): string {

@@ -2,7 +2,7 @@
 // night themselves: they turn a press into a command, a prompt, or a sentence.
 
 import type { Measured } from '../gear/gear-entry.ts';
-import type { Plan, StandIn } from '../plan/plan.ts';
+import type { Later, Plan, StandIn } from '../plan/plan.ts';
 import type { Command, JumpPlace } from '../session/command.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument } from '../showfile/show.ts';
@@ -28,8 +28,8 @@ export type KeyContext = {
 	readonly canPutBack: boolean;
 	/** Best first, for what the player holds or is about to get. */
 	readonly standInsFor: (player: string) => readonly StandIn[];
-	/** What it costs later when they play on with what they hold, a sentence each. */
-	readonly playOnLater: (player: string) => readonly string[];
+	/** What it costs later when they play on with what they hold. */
+	readonly playOnLater: (player: string) => readonly Later[];
 	/** The words that the log is narrowed to; empty for none. */
 	readonly narrowedTo: string;
 	/** The log's entry at this row, in full; null when there is none. */

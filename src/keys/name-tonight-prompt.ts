@@ -7,8 +7,8 @@ import type { Command } from '../session/command.ts';
 import { whyFixed } from '../session/decide-set.ts';
 import { findSongItem } from '../session/find.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { capoSaid } from '../tuning/capo-words.ts';
 import { LIST_EMPTY } from '../words/actions.ts';
+import { capoSaid } from '../words/capo-words.ts';
 import {
 	ANSWERS,
 	anotherFor,
@@ -17,6 +17,7 @@ import {
 	tonightSlotTitle,
 	tonightTitle,
 } from '../words/questions.ts';
+import { refusalWords } from '../words/refusals.ts';
 import { changeLines, itemTitle } from '../words/set-words.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { namedTonight } from './named-tonight.ts';
@@ -28,8 +29,9 @@ export function nameTonight(context: KeyContext): Outcome {
 	const item = session.list[Math.min(picked, session.list.length - 1)];
 	if (item === undefined) return { kind: 'say', words: LIST_EMPTY };
 	const { key } = item;
-	const why = item.kind === 'interval' ? NOBODY_IN_INTERVAL : whyFixed(session, key);
-	if (why !== null) return { kind: 'say', words: why };
+	if (item.kind === 'interval') return { kind: 'say', words: NOBODY_IN_INTERVAL };
+	const why = whyFixed(session, key);
+	if (why !== null) return { kind: 'say', words: refusalWords(session.show, why) };
 	const title = itemTitle(session, key);
 	return withPlayer(context, anotherFor(title), {
 		among: session.show.players.map(({ id }) => id),
@@ -70,7 +72,9 @@ function confirmPrompt(command: NameTonight): Prompt {
 			const who = playerName(session.show, player);
 			return {
 				title: tonightTitle(itemTitle(session, key), who, partWords(context, part)),
-				lines: after.ok ? changeLines(context, after, key) : [after.why],
+				lines: after.ok
+					? changeLines(context, after, key)
+					: [refusalWords(session.show, after.why)],
 				choices: [
 					{ key: 'enter', words: ANSWERS.tonight },
 					{ key: 'esc', words: ANSWERS.cancel },

@@ -16,6 +16,7 @@ import {
 	songAtPlace,
 	UP_DOWN,
 } from '../words/questions.ts';
+import { refusalWords } from '../words/refusals.ts';
 import { beginWords, changeLines, dropWords, itemTitle } from '../words/set-words.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
@@ -30,7 +31,7 @@ export function holdPrompt({ key }: ListItem, context: KeyContext): Outcome {
 	const why = whyFixed(session, key);
 	return why === null
 		? { kind: 'prompt', prompt: heldPrompt(key, at) }
-		: { kind: 'say', words: why };
+		: { kind: 'say', words: refusalWords(session.show, why) };
 }
 
 function placeIndex(places: readonly SetPlace[], wanted: SetPlace): number {
@@ -94,7 +95,7 @@ export function insertPrompt(
 			title: ({ session }) => addTitle(side, itemTitle(session, beside), other),
 			about: (song, context) => {
 				const after = whatIf(context, commandFor(song.id, context));
-				if (!after.ok) return { lines: [after.why] };
+				if (!after.ok) return { lines: [refusalWords(context.session.show, after.why)] };
 				const { session, plan } = after;
 				const item = NEW;
 				return {
@@ -118,14 +119,14 @@ export function insertPrompt(
 export function dropPrompt({ key }: ListItem, context: KeyContext): Outcome {
 	const command: Command = { do: 'drop-song', item: key };
 	const trial = whatIf(context, command);
-	if (!trial.ok) return { kind: 'say', words: trial.why };
+	if (!trial.ok) return { kind: 'say', words: refusalWords(context.session.show, trial.why) };
 	return {
 		kind: 'prompt',
 		prompt: choicePrompt(
 			(now) => {
 				const after = whatIf(now, command);
 				const title = itemTitle(now.session, key);
-				if (!after.ok) return { title: after.why };
+				if (!after.ok) return { title: refusalWords(now.session.show, after.why) };
 				const { follows, lines } = dropWords(now, after, key);
 				return {
 					title: dropTitle(title, follows),

@@ -4,15 +4,16 @@
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
-import type { StandIn } from '../plan/plan.ts';
+import type { Later, StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { laterWords, standInWords } from '../words/backups.ts';
 import {
 	ANSWERS,
 	breakTitle,
 	isBrokenOne,
-	laterWords,
+	moreLater,
 	NO_BACKUP_FITS,
 	NO_BACKUP_KEYS,
 	OR,
@@ -105,7 +106,7 @@ function standInLines(session: Session, standIns: readonly StandIn[]): readonly 
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
 		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
-		words: [...costOf(one.later), ...whyBeside(one)].join('; '),
+		words: [...costWords(session, one.later), ...whyBeside(session, one)].join('; '),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
 	const names = widest(rows.map(({ name }) => name));
@@ -123,17 +124,17 @@ function standInLines(session: Session, standIns: readonly StandIn[]): readonly 
 }
 
 /** Why it would do, but the capo, which stands beside the tuning already. */
-function whyBeside({ why, capo }: StandIn): readonly string[] {
-	const words = why.split(', ').filter((word) => word !== `capo ${capo}`);
-	return words.length === 0 ? [] : [words.join(', ')];
+function whyBeside({ show }: Session, { why, capo }: StandIn): readonly string[] {
+	const rest = why.filter((one) => one.code !== 'capo' || one.capo !== capo || capo === 0);
+	return rest.length === 0 ? [] : [standInWords(show, rest)];
 }
 
 const NAME_COLUMNS = 12;
 
 /** The first thing that it costs, and how many more there are; nothing where it costs nothing. */
-function costOf([first, ...more]: readonly string[]): readonly string[] {
+function costWords({ show }: Session, [first, ...more]: readonly Later[]): readonly string[] {
 	if (first === undefined) return [];
-	return [laterWords(first, more.length)];
+	return [moreLater(laterWords(show, first), more.length)];
 }
 
 /** What playing on means: in the last minute of a song, the way through it on the strings that are left. */
@@ -146,7 +147,7 @@ function playOnLine({ session, plan, nowMs, playOnLater }: KeyContext, open: Inc
 		? playOnLeft(stringsLeft(session, open.instrument), minutesSeconds(leftSeconds))
 		: ANSWERS.playOn;
 	const later = open.player === null ? [] : playOnLater(open.player);
-	return [`${OR}  0`, [words, ...costOf(later)].join('; ')].join(' ');
+	return [`${OR}  0`, [words, ...costWords(session, later)].join('; ')].join(' ');
 }
 
 function stringsLeft(session: Session, id: string | null): number {

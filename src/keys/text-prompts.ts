@@ -1,13 +1,13 @@
 // The prompts that ask for words: memo, incident, the log's narrowing, tuning or capo as it is.
 
 import { wrapWords } from '../base/wrap-words.ts';
-import { warmthWords } from '../session/warmth-words.ts';
+import { warmedRack } from '../session/warmth.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { CAPO_HIGHEST } from '../tuning/capo.ts';
-import { capoSaid } from '../tuning/capo-words.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
+import { capoSaid } from '../words/capo-words.ts';
 import { INCIDENT_KINDS } from '../words/incident-kinds.ts';
 import { LINE_COLUMNS } from '../words/line-columns.ts';
 import {
@@ -22,6 +22,8 @@ import {
 	SEARCH_TITLE,
 	takesNoCapo,
 } from '../words/questions.ts';
+import { tuningExpectedWords } from '../words/tuning-reading.ts';
+import { driftWords } from '../words/warmth.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import { textPrompt, withDraft } from './text-field.ts';
 import { lineOf } from './text-line.ts';
@@ -140,7 +142,7 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 						words: noSuchTuning(
 							typed,
 							shownInstrument(session.show, instrument.id),
-							reading.expected,
+							tuningExpectedWords(reading.unread),
 						),
 					};
 		},
@@ -157,7 +159,7 @@ export function doubtAllPrompt(): Prompt {
 		isText: false,
 		accepts: (key) => /[-\d.,]/.test(key),
 		view: (text, { session }) => {
-			const words = warmthWords(session, celsiusOf(text));
+			const words = driftWords(session.show, warmedRack(session, celsiusOf(text)));
 			return {
 				title: CHECK_RACK_TITLE,
 				lines: words === null ? [] : wrapWords(words, LINE_COLUMNS),

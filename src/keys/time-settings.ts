@@ -6,13 +6,10 @@ import {
 	OWN_TIMES,
 	type OwnTime,
 	ownTimesWith,
-	ownTimeWords,
 	readOwnTime,
-	TIME_WORDS,
-	timeName,
-	timeText,
 } from '../showfile/own-times.ts';
 import type { OwnTimes, Show } from '../showfile/show.ts';
+import { ownTimeWords, TIME_WORDS, timeName, timeText, workOfTime } from '../words/own-times.ts';
 import {
 	backToBuiltIn,
 	fileComesFirst,
@@ -60,7 +57,8 @@ function fileWords(time: OwnTime, show: Show): string | null {
 
 /** Asks for one's own time; nothing is kept that is none. */
 function timePrompt(time: OwnTime): Prompt {
-	const { name, words, usual, isAdded } = time;
+	const { name, usual, isAdded } = time;
+	const words = workOfTime(time);
 	return textPrompt({
 		view: (text, { preferences, session, keyOf }) => {
 			const mine = preferences.times[name];

@@ -11,6 +11,7 @@ import type { JumpPlace } from '../session/command.ts';
 import { nextSongItem } from '../session/find.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { costLines, jumpWords, skippedWords } from '../words/jump-words.ts';
+import { refusalWords } from '../words/refusals.ts';
 import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
@@ -79,13 +80,16 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 	function previewOf(song: string, place: JumpPlace): readonly string[] {
 		const now = planning.moment();
 		const changed = whatIf(now, { do: 'choose-next', song, place });
-		if (!changed.ok) return [changed.why];
+		if (!changed.ok) return [refusalWords(now.session.show, changed.why)];
 		const called = nextSongItem(changed.session);
 		const preview = called && previewSong(now, changed, called.key);
 		return [
 			...skippedWords(session(), changed.session),
 			...jumpWords(preview, { session: session(), nowMs: now.nowMs }),
-			...costLines(changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed, called?.key)),
+			...costLines(
+				session().show,
+				changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed, called?.key),
+			),
 		];
 	}
 

@@ -5,10 +5,11 @@ import type { InstrumentPlace } from '../../machines/instrument.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { markText, tenths } from '../base/show-clock.ts';
 import type { IdleWork, Plan, StandIn, Work } from '../plan/plan.ts';
-import { warningJson } from '../plan/plan-json.ts';
+import { warningJson } from '../report/plan-json.ts';
 import { findSong, findSongItem, positionOf, songOnNow, songsOf } from '../session/find.ts';
 import { readinessOf } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
+import { laterWords, standInWords } from '../words/backups.ts';
 
 const PLACES: Readonly<Record<InstrumentPlace, string>> = {
 	racked: 'rack',
@@ -94,12 +95,14 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 				input.standInsFor(id).map((one) => ({
 					instrument: one.instrument,
 					readyIn: tenths(one.readyInSeconds),
-					why: one.why,
-					later: one.later,
+					why: standInWords(session.show, one.why),
+					reasons: one.why,
+					later: one.later.map((cost) => laterWords(session.show, cost)),
+					costs: one.later,
 				})),
 			]),
 		),
-		warnings: plan.warnings.map(warningJson),
+		warnings: plan.warnings.map((one) => warningJson(one, session.show)),
 		played: playedSongs(session),
 		incidents: session.incidents.map((one, place) => ({
 			id: place + 1,

@@ -3,14 +3,18 @@
 
 import type { RecordId } from '../journal/record.ts';
 import { suspectWarnings } from '../plan/warnings/gear-warnings.ts';
+import { packWarnings } from '../plan/warnings/warnings.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
 import type { Session } from '../session/session.ts';
-import { sharedPacks } from '../session/shared-packs.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
-import { warmthWords } from '../session/warmth-words.ts';
+import { warmedRack } from '../session/warmth.ts';
 import { UNDONE_WITH_GAP } from '../words/actions.ts';
+import { asSentence } from '../words/as-sentence.ts';
 import { exchangeWords } from '../words/exchange-words.ts';
+import { refusalWords } from '../words/refusals.ts';
+import { driftWords } from '../words/warmth.ts';
+import { warningWords } from '../words/warnings.ts';
 import type { Look } from './look.ts';
 import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
@@ -39,10 +43,9 @@ type Effect = {
 
 /** Two players on one pack, and packs that are suspect, a sentence each. */
 function packSentences(session: Session): readonly string[] {
-	return [
-		...sharedPacks(session).map(({ words }) => `${words}.`),
-		...suspectWarnings(session).map(({ text, told }) => `${told ?? text}.`),
-	];
+	return [...packWarnings(session), ...suspectWarnings(session)].map((one) =>
+		asSentence(warningWords(session.show, one)),
+	);
 }
 
 /** The steps recorded at this desk. */
@@ -53,7 +56,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 	function run(command: Command, atMs: number): RecordId | null {
 		const decision = decide(session(), command, atMs);
 		if (!decision.ok) {
-			setLook({ message: decision.why });
+			setLook({ message: refusalWords(session().show, decision.why) });
 			return null;
 		}
 		const before = session();
@@ -72,7 +75,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 						after: planning.plan(FRAME_MS),
 					})
 				: command.do === 'doubt-all'
-					? warmthWords(before, command.celsius)
+					? driftWords(before.show, warmedRack(before, command.celsius))
 					: null;
 		const ofPacks = packSentences(session()).find((words) => !packsBefore.includes(words));
 		setLook({ message: noticed ?? ofPacks ?? null });

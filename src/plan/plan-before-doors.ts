@@ -1,16 +1,13 @@
 // The plan made before the doors open, from the show file alone.
 
-import { minutesSeconds } from '../base/duration.ts';
+import { tenths } from '../base/show-clock.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { songTitle } from '../showfile/shown-names.ts';
 import { slotStandIns } from './backups/slot-stand-ins.ts';
 import type { Plan, Warning } from './plan.ts';
 import { momentBefore, readyAtZero } from './timed-choice/before-doors.ts';
 import { planCore } from './timed-choice/plan-core.ts';
 import { gapWarnings } from './warnings/gap-warnings.ts';
-import { sentence } from './warnings/sentence.ts';
-import { noStandInWords } from './warnings/stand-in-warnings.ts';
 import { missingWarnings } from './warnings/warnings.ts';
 import { curfewWarnings } from './what-if/curfew-warnings.ts';
 
@@ -38,29 +35,21 @@ function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
 			const instrument = slot.instrument ?? slot.named;
 			if (standIns.length > 0 || instrument === null || said.has(instrument)) return [];
 			said.add(instrument);
-			return [
-				{
-					code: 'no-stand-in',
-					player: slot.player,
-					instrument,
-					...sentence(show, (call) => noStandInWords(instrument, call)),
-				},
-			];
+			return [{ code: 'no-stand-in', player: slot.player, instrument }];
 		},
 	);
 	const late = plan.work.flatMap(
 		({ section, player, instrument, slackSeconds }): readonly Warning[] => {
 			if (slackSeconds >= 0) return [];
-			const late = `${minutesSeconds(-slackSeconds)} late for ${songTitle(show, section.song)}`;
-			const said = sentence(show, (call) => `${call(instrument)} is ${late}`);
-			return [{ code: 'late', song: section.song, player, instrument, ...said }];
+			const lateSeconds = tenths(-slackSeconds);
+			return [{ code: 'late', song: section.song, player, instrument, lateSeconds }];
 		},
 	);
 	return [
-		...missingWarnings(show, plan),
+		...missingWarnings(plan),
 		...late,
 		...alone,
-		...gapWarnings(show, plan, plan.sections),
+		...gapWarnings(plan, plan.sections),
 		...curfewWarnings(show, plan.sections, 0),
 	];
 }

@@ -2,6 +2,7 @@
 
 import type { NightMs } from '../journal/entry.ts';
 import type { InstrumentKind } from '../tuning/kind.ts';
+import type { RetuneKind } from '../tuning/retune.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 
 export type Plan = {
@@ -88,8 +89,8 @@ export type Slot = {
 	readonly isChosen: boolean;
 	/** Nothing can be had. */
 	readonly isMissing: boolean;
-	/** Why nothing can be played, or why the named one cannot be had, in a few words. */
-	readonly why: string | null;
+	/** Why nothing can be played, or why the named one cannot be had. */
+	readonly why: Unplayable | null;
 	/** To be checked before it leaves the rack. */
 	readonly leave: string | null;
 	/** The wireless pack that goes on with it: the song's word, else its own; null for whatever is worn. */
@@ -165,35 +166,124 @@ export type Work = {
 	readonly beginByMs: NightMs;
 };
 
-export type WarningCode =
-	| 'not-ready'
-	| 'late'
-	| 'stale'
-	| 'wrong-tuning'
-	| 'empty-hands'
-	| 'tight-gap'
-	| 'missing'
-	| 'substituted'
-	| 'kept-unsaid'
-	| 'no-stand-in'
-	| 'string-tension'
-	| 'short-curfew'
-	| 'shared-pack'
-	| 'suspect-pack'
-	| 'pack-channel'
-	| 'stuck-pedal'
-	| 'missed-hand-over';
+/** Why an instrument, or any that would do, cannot be had. */
+export type Unplayable =
+	| {
+			readonly code: 'out' | 'string-down' | 'not-in-show';
+			readonly instrument: string;
+	  }
+	| { readonly code: 'faulty'; readonly instrument: string; readonly fault: string }
+	/** `tuning`: what it is in, and stays in. */
+	| { readonly code: 'floating-bridge'; readonly instrument: string; readonly tuning: string }
+	| { readonly code: 'in-hands'; readonly instrument: string; readonly player: string }
+	| { readonly code: 'none-free'; readonly kind: InstrumentKind; readonly sounds: string };
 
+/** What is to be in hands: an open tuning by its name and a capo. */
+export type Tuned = { readonly tuning: string; readonly capo: number };
+
+/** What somebody has to be told; the sentence is made in `words`. Things by their ids, lengths in seconds. */
 export type Warning = {
-	readonly code: WarningCode;
 	readonly song?: string;
 	readonly player?: string;
 	readonly instrument?: string;
-	/** Instruments by id, as scripts read it. */
-	readonly text: string;
-	/** The same for people, where it names instruments: by slot and name. */
-	readonly told?: string;
-};
+} & (
+	| {
+			readonly code: 'wrong-tuning';
+			readonly song: string;
+			readonly player: string;
+			readonly instrument: string;
+			/** What is wrong about it; what is said is this, and not the rest of what is wanted. */
+			readonly wrong: 'instrument' | 'tuning' | 'capo';
+			readonly is: Tuned;
+			/** `instrument`: another one; null for the same, or where the song leaves it open. */
+			readonly wants: Tuned & { readonly instrument: string | null };
+			readonly isOpen: boolean;
+	  }
+	/** `instrument`: left out where the song leaves it open. */
+	| {
+			readonly code: 'empty-hands';
+			readonly song: string;
+			readonly player: string;
+			readonly tuning: string;
+	  }
+	| {
+			readonly code: 'tight-gap';
+			readonly song: string;
+			readonly handOvers: number;
+			readonly seconds: number;
+			readonly gapSeconds: number;
+	  }
+	/** `standIn`: of another kind, where nothing of what is asked can be had. */
+	| {
+			readonly code: 'missing';
+			readonly song: string;
+			readonly player: string;
+			readonly why: Unplayable;
+			readonly standIn?: string;
+	  }
+	| {
+			readonly code: 'substituted';
+			readonly song: string;
+			readonly player: string;
+			readonly instrument: string;
+			/** What was asked for; the same one, where it is played in another way. */
+			readonly for: string;
+			readonly why: Unplayable;
+	  }
+	| {
+			readonly code: 'kept-unsaid';
+			readonly song: string;
+			readonly player: string;
+			readonly instrument: string;
+	  }
+	| { readonly code: 'no-stand-in'; readonly player: string; readonly instrument: string }
+	| { readonly code: 'short-curfew'; readonly overSeconds: number }
+	| { readonly code: 'shared-pack'; readonly pack: string; readonly players: readonly string[] }
+	/** `instrument`: in hands, its own pack suspect and not put on; left out where they wear it. */
+	| {
+			readonly code: 'suspect-pack';
+			readonly player: string;
+			readonly pack: string;
+			readonly worn: string | null;
+	  }
+	| {
+			readonly code: 'pack-channel';
+			readonly player: string;
+			readonly from: string | null;
+			readonly to: string;
+	  }
+	| {
+			readonly code: 'stuck-pedal';
+			readonly player: string;
+			readonly pedal: string;
+			readonly isOn: boolean;
+	  }
+	/** `instrument`: left out where the file leaves the choice open. */
+	| { readonly code: 'missed-hand-over'; readonly song: string; readonly player: string }
+	| {
+			readonly code: 'stale';
+			readonly song: string;
+			readonly player: string;
+			readonly instrument: string;
+	  }
+	/** Without a song: it has a string down in their hands. */
+	| {
+			readonly code: 'not-ready';
+			readonly player: string;
+			readonly instrument: string;
+			readonly standIn?: string;
+	  }
+	| {
+			readonly code: 'late';
+			readonly song: string;
+			readonly player: string;
+			readonly instrument: string;
+			readonly lateSeconds: number;
+			readonly standIn?: string;
+			/** They have that in hands already; `capo`: what it is to be moved to, null to leave it. */
+			readonly keeps?: { readonly capo: number | null };
+	  }
+);
 
 /** An instrument that could take over from another. */
 export type StandIn = {
@@ -203,8 +293,47 @@ export type StandIn = {
 	/** What is to be put on it. */
 	readonly tuning: Tuning;
 	readonly capo: number;
-	/** In a few words: "same tuning, ready". */
-	readonly why: string;
-	/** What it costs later, a sentence each; empty until the plan is made again for each choice. */
-	readonly later: readonly string[];
+	/** Why it would do, the first thing first. */
+	readonly why: readonly StandInReason[];
+	/** What it costs later; empty until the plan is made again for each choice. */
+	readonly later: readonly Later[];
 };
+
+/** Why something would do in place of another, or what speaks against it. */
+export type StandInReason =
+	| {
+			readonly code: 'in-hands' | 'same-tuning' | 'ready' | 'not-ready' | 'stale' | 'other-scale';
+	  }
+	/** Among more strings, so many that are wanted. */
+	| { readonly code: 'has-strings'; readonly strings: number }
+	/** With a capo it sounds so. */
+	| { readonly code: 'sounds'; readonly tuning: string }
+	/** `capo`: what it is moved to besides; null where it stays. */
+	| {
+			readonly code: 'retune';
+			readonly change: Exclude<RetuneKind, 'none'>;
+			readonly capo: number | null;
+	  }
+	| { readonly code: 'capo'; readonly capo: number }
+	| { readonly code: 'kind'; readonly kind: InstrumentKind }
+	| { readonly code: 'bridge'; readonly bridge: 'fixed' | 'floating' }
+	| { readonly code: 'no-feature'; readonly feature: string }
+	| { readonly code: 'meant-for'; readonly players: readonly string[] }
+	| { readonly code: 'needed-by'; readonly player: string };
+
+/** What a choice makes worse later on. */
+export type Later =
+	| {
+			readonly code: 'missing' | 'backup';
+			readonly player: string;
+			readonly songs: readonly string[];
+	  }
+	/** In hands so many seconds after the first song's start. */
+	| ({
+			readonly code: 'late';
+			readonly song: string;
+			readonly instrument: string;
+			readonly inHandsSeconds: number;
+	  } & Tuned)
+	| { readonly code: 'tight-gap'; readonly song: string }
+	| { readonly code: 'short-curfew'; readonly overSeconds: number };

@@ -3,12 +3,12 @@
 
 import { offsetCents, stringsOf, type Tuned, targetHertz } from '../showfile/instrument-strings.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
-import { notesHeard, sameSound } from '../tuning/capo-shapes.ts';
+import { type CapoSound, notesHeard, sameSounds } from '../tuning/capo-shapes.ts';
 import type { ChordShape, HeardPair } from '../tuning/chord-shape.ts';
 import { shapeByEar, shapeOnStrings } from '../tuning/chord-shape.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { midiOf } from '../tuning/pitch.ts';
-import { type RetunePlan, retuneSteps } from '../tuning/retune-steps.ts';
+import { type RetuneStep, retuneSteps } from '../tuning/retune-steps.ts';
 import { type BearingString, totalNewtons } from '../tuning/string-set.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { pitchSeconds } from './schedule/work-needed.ts';
@@ -49,7 +49,7 @@ export type TuningCard = CardAsked & {
 	/** Newtons more than in the tuning that the file gives it. */
 	readonly changeNewtons: number | null;
 	readonly seconds: number;
-	readonly retune: RetunePlan;
+	readonly steps: readonly RetuneStep[];
 	/** Neighbouring open strings as they are tuned. */
 	readonly byEar: readonly HeardPair[];
 };
@@ -87,7 +87,7 @@ export function tuningCard(show: Show, asked: CardAsked): TuningCard {
 		changeNewtons:
 			total && total.newtons - newtonsIn(show, bearing, { ...asked, tuning: instrument.tuning }),
 		seconds: pitchSeconds(instrument, from, to),
-		retune: retuneSteps(from.notes, to.notes, instrument.bridge),
+		steps: retuneSteps(from.notes, to.notes, instrument.bridge),
 		byEar: shapeByEar(
 			strings,
 			strings.map(() => 0),
@@ -105,16 +105,16 @@ function newtonsIn(show: Show, strings: readonly BearingString[], tuned: Tuned):
 }
 
 /**
- * The card's capo said otherwise, as shapes in a key; null where the shapes that everybody has, those of
+ * The card's capo in other shapes; none where the shapes that everybody has, those of
  * E standard on six courses, do not fit.
  *
  * @example
- * capoSaidOtherwise(tuningCard(show, { instrument: instruments.A1, from: eStandard, to: dropD, capo: 2, player: null, referenceHertz: 440 })) // => null
+ * capoOtherwise(tuningCard(show, { instrument: instruments.A1, from: eStandard, to: dropD, capo: 2, player: null, referenceHertz: 440 })) // => []
  */
-export function capoSaidOtherwise({ instrument, to, capo }: TuningCard): string | null {
+export function capoOtherwise({ instrument, to, capo }: TuningCard): readonly CapoSound[] {
 	const { family } = KINDS[instrument.kind];
 	const fits = to.name === 'E standard' && (family === 'guitar' || family === 'twelve');
-	return fits ? sameSound({ capo, shape: 'E' }) : null;
+	return fits ? sameSounds({ capo, shape: 'E' }) : [];
 }
 
 /**

@@ -5,19 +5,14 @@ import { cleanText } from '../base/clean-text.ts';
 import { fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import { tightPlaces } from '../plan/advice/tight-places.ts';
-import { placeWords } from '../plan/advice/verdict.ts';
 import type { SlotStandIns } from '../plan/backups/slot-stand-ins.ts';
-import type { Plan, Section, Slot, Work } from '../plan/plan.ts';
+import type { Plan, Section, Slot, StandIn, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
-import {
-	backupFor,
-	instrumentName,
-	playerName,
-	reasonShown,
-	shownInstrument,
-	songTitle,
-} from '../showfile/shown-names.ts';
+import { instrumentName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { placeWords } from '../words/advice.ts';
+import { backupFor } from '../words/backup-words.ts';
+import { laterWords, standInWords } from '../words/backups.ts';
 import {
 	BACKUP_TABLE,
 	CUE,
@@ -34,6 +29,8 @@ import {
 	workOnPaper,
 } from '../words/paper.ts';
 import { shortTuning } from '../words/tuning-words.ts';
+import { unplayableWords } from '../words/unplayable.ts';
+import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
 /** Of the tight places these are worth reading before the rest. */
@@ -136,7 +133,7 @@ function changeLines(show: Show, plan: Plan, slot: Slot): readonly string[] {
 	const { section, player, instrument, tuning, capo, why } = slot;
 	const who = `     ${nameCell(show, player)}`;
 	if (instrument === null) {
-		return [`${who} ${noBackup(cleanText(reasonShown(show, why ?? '')))}`];
+		return [`${who} ${noBackup(cleanText(why === null ? '' : unplayableWords(show, why)))}`];
 	}
 	const thing = `${shownInstrument(show, instrument)} ${shortTuning(show, tuning)}${withCapo(capo)}`;
 	const work = plan.work.filter((one) => one.section === section && one.player === player);
@@ -173,9 +170,13 @@ function standInLines(show: Show, all: readonly SlotStandIns[]): readonly string
 		best === undefined ? NO_BACKUP : nameOf(show, best.instrument),
 		best === undefined ? '' : minutesSeconds(best.readyInSeconds),
 		more.length === 0 ? '' : `+${more.length}`,
-		best === undefined ? '' : [...best.later, best.why].join('; '),
+		best === undefined ? '' : backupWords(show, best),
 	]);
 	return rows.length === 0 ? [] : paperTable(BACKUP_TABLE, rows);
+}
+
+function backupWords(show: Show, { later, why }: StandIn): string {
+	return [...later.map((cost) => laterWords(show, cost)), standInWords(show, why)].join('; ');
 }
 
 function nameOf(show: Show, id: string | null): string {
@@ -184,9 +185,7 @@ function nameOf(show: Show, id: string | null): string {
 }
 
 function warningLines(show: Show, plan: Plan): readonly string[] {
-	return plan.warnings.flatMap(({ song, told, text }) => {
-		const about = song === undefined || (told ?? text).includes(songTitle(show, song));
-		const title = about ? '' : `${songTitle(show, song)}: `;
-		return wrapped(cleanText(`${title}${told ?? text}`), PAPER_COLUMNS, '  ');
-	});
+	return plan.warnings.flatMap((one) =>
+		wrapped(cleanText(warningWords(show, one)), PAPER_COLUMNS, '  '),
+	);
 }

@@ -9,7 +9,8 @@ import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
-import { asBackup, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { asBackup } from '../words/backup-words.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import {
 	atCue,
@@ -23,6 +24,7 @@ import {
 	withCapo,
 } from '../words/paper.ts';
 import { shortTuning } from '../words/tuning-words.ts';
+import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, wrapped } from './paper.ts';
 
 const TITLE_WIDTH = 20;
@@ -86,7 +88,7 @@ function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSo
 				warning.song === song.id && slots.length > 0 && isFirstTime(plan, song, position),
 		)
 		.flatMap((warning) =>
-			wrapped(`! ${cleanText(warning.told ?? warning.text)}`, PAPER_COLUMNS, '    '),
+			wrapped(`! ${cleanText(warningWords(show, warning))}`, PAPER_COLUMNS, '    '),
 		);
 	return [`${left}  ${first}`, ...more.map((line) => ' '.repeat(LEFT_WIDTH) + line), ...cautions];
 }
@@ -197,10 +199,9 @@ function otherWarnings(show: Show, plan: Plan): string[] {
 	const listed = new Set(plan.sections.map((section) => section.song));
 	return plan.warnings
 		.filter((warning) => warning.song === undefined || !listed.has(warning.song))
-		.flatMap((warning) => {
-			const song = warning.song === undefined ? '' : `${songTitle(show, warning.song)}: `;
-			return wrapped(cleanText(`! ${song}${warning.told ?? warning.text}`), PAPER_COLUMNS, '  ');
-		});
+		.flatMap((warning) =>
+			wrapped(cleanText(`! ${warningWords(show, warning)}`), PAPER_COLUMNS, '  '),
+		);
 }
 
 /** Whole items on lines of at most `width` cells, two spaces between; an item too long is cut. */

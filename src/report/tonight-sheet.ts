@@ -22,8 +22,8 @@ export function tonightSheet(moment: Moment): string {
 	const session = { ...moment.session, list };
 	const { plan } = planCore({ ...moment, session });
 	const warnings = [
-		...missingWarnings(show, plan),
-		...gapWarnings(show, plan, plan.sections),
+		...missingWarnings(plan),
+		...gapWarnings(plan, plan.sections),
 		...curfewWarnings(show, plan.sections, moment.plannedZeroMs),
 	];
 	const tonight = { ...show, title: tonightsList(show.title), set: list.map(setItem) };

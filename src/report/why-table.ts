@@ -7,7 +7,7 @@ import type { Considered } from '../plan/advice/alternatives.ts';
 import type { Hand } from '../plan/demand/hand.ts';
 import type { Cost, Plan } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName, reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import {
 	asksNothing,
 	FIGURE_NAMES,
@@ -20,6 +20,7 @@ import {
 	withCapo,
 } from '../words/paper.ts';
 import { shortTuning } from '../words/tuning-words.ts';
+import { unplayableWords } from '../words/unplayable.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
 /** What plans are compared by, in this order. */
@@ -66,7 +67,7 @@ function slotLines(
 	const figures = (cost: Cost) => shown.map(([, figure]) => figure(cost));
 	const what =
 		instrument === null
-			? nothingBecause(reasonShown(show, why ?? ''))
+			? nothingBecause(why === null ? '' : unplayableWords(show, why))
 			: handWords(show, { instrument, tuning, capo });
 	const rows = [
 		[PLANNED, what, ...figures(planned)],

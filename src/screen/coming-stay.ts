@@ -1,7 +1,7 @@
 // What a player stays on for a song that names another instrument, or another capo: the act, as the plan has it.
 
 import type { Plan, PlannedHandOver, Section, Stay } from '../plan/plan.ts';
-import { capoAct } from '../tuning/capo-words.ts';
+import { capoAct } from '../words/capo-words.ts';
 import { keepsLabel, whenWords } from '../words/stage.ts';
 import { forWords } from './coming-words.ts';
 import { slotLabel } from './named-in-show.ts';

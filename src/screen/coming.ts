@@ -2,8 +2,9 @@
 // apart from its drawing, since every view shows it in some size.
 
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
-import { reasonShown, shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { capoAct } from '../tuning/capo-words.ts';
+import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { standInWords } from '../words/backups.ts';
+import { capoAct } from '../words/capo-words.ts';
 import { stateWords } from '../words/instrument-state.ts';
 import {
 	actForSong,
@@ -15,6 +16,7 @@ import {
 	NOTHING_TO_COME,
 	whenWords,
 } from '../words/stage.ts';
+import { unplayableWords } from '../words/unplayable.ts';
 import { isNotAfter, stayBefore, stayingOf } from './coming-stay.ts';
 import { forWords } from './coming-words.ts';
 import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
@@ -73,7 +75,7 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			forWhat: forWords(state, section),
 			when: whenWords(untilSeconds),
 			mark: null,
-			why: reasonShown(state.session.show, slot.why ?? ''),
+			why: slot.why === null ? '' : unplayableWords(state.session.show, slot.why),
 			status: NO_BACKUP,
 			leave: null,
 			pack: null,
@@ -106,7 +108,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		when: downWords(since),
 		mark: ready?.mark ?? null,
 		status: ready?.words ?? NO_BACKUP_PLAY_ON,
-		why: best?.why ?? null,
+		why: best === undefined ? null : standInWords(show, best.why),
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
 		isUrgent: true,

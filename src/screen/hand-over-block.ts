@@ -3,7 +3,7 @@
 
 import { graphemes } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
-import { capoAct } from '../tuning/capo-words.ts';
+import { capoAct } from '../words/capo-words.ts';
 import { TALL, tallCapo, tallCapoMove } from '../words/stage.ts';
 import { tuningNames, withSigns } from '../words/tuning-words.ts';
 import {

@@ -3,8 +3,9 @@
 
 import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
-import { backupFor, packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { capoWords } from '../tuning/capo-words.ts';
+import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { backupFor } from '../words/backup-words.ts';
+import { capoWords } from '../words/capo-words.ts';
 import {
 	CAPO_OFF,
 	checkWords,

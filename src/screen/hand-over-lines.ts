@@ -1,8 +1,9 @@
 // Hand-overs a line each, for players whose hand-over is not in tall letters and above every list.
 
 import type { Show } from '../showfile/show.ts';
-import { backupFor, shownInstrument } from '../showfile/shown-names.ts';
-import { capoWords } from '../tuning/capo-words.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
+import { backupFor } from '../words/backup-words.ts';
+import { capoWords } from '../words/capo-words.ts';
 import { withoutAge } from '../words/instrument-state.ts';
 import { capoLabel, checkWords, KEEPS, keepsLabel, NONE } from '../words/stage.ts';
 import { shortTuning, tuningThatFits } from '../words/tuning-words.ts';

@@ -4,7 +4,7 @@
 import type { PlannedHandOver, StandIn, Work } from '../plan/plan.ts';
 import { holderOf } from '../session/find.ts';
 import { playerName } from '../showfile/shown-names.ts';
-import { capoAct } from '../tuning/capo-words.ts';
+import { capoAct } from '../words/capo-words.ts';
 import { durationWords } from '../words/duration-words.ts';
 import { stateWords } from '../words/instrument-state.ts';
 import { backupReadiness, HANDS_EMPTY, hasItLabel, JOB_WORDS } from '../words/stage.ts';

@@ -1,15 +1,15 @@
 // The whole rack, a line for each instrument: what it is in, how ready it is, where it is.
 
 import type { Session } from '../session/session.ts';
-import { driftOn } from '../session/warmth-words.ts';
+import { driftOn } from '../session/warmth.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
-import { centsWords } from '../showfile/stage-drift.ts';
 import { durationWords } from '../words/duration-words.ts';
 import { stateWords, WHERE_WORDS } from '../words/instrument-state.ts';
 import { capoMark, JOB_WORDS } from '../words/stage.ts';
 import { tuningThatFits } from '../words/tuning-words.ts';
 import { driftCell, HEADINGS, legendLines, nextUse, SPARE } from '../words/views.ts';
+import { centsWords } from '../words/warmth.ts';
 import { markStyle, STAGED_MARK, stateMark } from './instrument-marks.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';

@@ -5,7 +5,7 @@ import type { Section } from '../plan/plan.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
 import type { Part, Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { capoAct, capoWords } from '../tuning/capo-words.ts';
+import { capoAct, capoWords } from '../words/capo-words.ts';
 import { durationWords } from '../words/duration-words.ts';
 import {
 	encoreTitle,

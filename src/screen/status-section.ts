@@ -2,6 +2,7 @@
 
 import { displayWidth } from '../base/display-width.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
+import { saveProblemWords, saveWarningWords } from '../words/disk.ts';
 import {
 	curfewLeft,
 	curfewWords,
@@ -15,6 +16,7 @@ import {
 	pastCurfew,
 	undoHint,
 } from '../words/stage.ts';
+import { warningWords } from '../words/warnings.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { LogLine, ScreenState } from './screen-state.ts';
 import { wallClock } from './show-clock-words.ts';
@@ -26,10 +28,10 @@ const MINUTES_A_DAY = 1440;
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const warnings = [
 		// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
-		...state.plan.warnings.map(({ code, text, told }) =>
-			span(told ?? text, code === 'wrong-tuning' ? 'accent' : 'plain'),
+		...state.plan.warnings.map((one) =>
+			span(warningWords(state.session.show, one), one.code === 'wrong-tuning' ? 'accent' : 'plain'),
 		),
-		...state.save.warnings.map((text) => span(text)),
+		...state.save.warnings.map((one) => span(saveWarningWords(one))),
 	];
 	if (warnings.length === 0) {
 		return [
@@ -54,7 +56,7 @@ function watchLabel(more: number): Row {
 
 /** Why the night is not being kept just now, in a sentence; null while all is well. */
 export function saveProblem({ save }: Pick<ScreenState, 'save'>): string | null {
-	if (save.problem !== null) return save.problem;
+	if (save.problem !== null) return saveProblemWords(save.problem);
 	if (save.state === 'unsaved') return NOTHING_REACHES_DISK;
 	return save.state === 'slow' ? DISK_IS_SLOW : null;
 }

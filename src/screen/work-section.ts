@@ -6,9 +6,9 @@ import type { IdleWork, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { capoAct } from '../tuning/capo-words.ts';
 import { retuneSteps } from '../tuning/retune-steps.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import { capoAct } from '../words/capo-words.ts';
 import { durationWords } from '../words/duration-words.ts';
 import {
 	type CountdownRoom,
@@ -73,7 +73,7 @@ function stepRows({ session }: ScreenState, work: readonly Work[]): Row[] {
 }
 
 function stepWords({ bridge }: Instrument, from: Tuning, to: Tuning): string {
-	const { steps } = retuneSteps(from.notes, to.notes, bridge);
+	const steps = retuneSteps(from.notes, to.notes, bridge);
 	return stringSteps(
 		steps.filter(({ move }) => move !== 0),
 		bridge === 'floating',

@@ -1,13 +1,12 @@
 // What commands about boards and packs come to.
 
-import { packName, pedalName, playerName } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
 import type { Session } from './session.ts';
 
 type OnPedal = { readonly player: string; readonly pedal: string };
 
-const NO_PEDAL = no('There is no such pedal on that board.');
+const NO_PEDAL = no({ code: 'unknown-pedal' });
 
 /** A pedal that is found on is off from here on, and back. */
 export function correctPedal(session: Session, { player, pedal }: OnPedal, atMs: number): Decision {
@@ -25,14 +24,14 @@ export function markPedalStuck(
 	const board = session.boards[player]?.context;
 	if (!board?.pedals[pedal]) return NO_PEDAL;
 	return board.stuck.includes(pedal)
-		? no(`${whose(session, { player, pedal })} is marked stuck already; r 0 takes that back.`)
+		? no({ code: 'stuck-already', player, pedal })
 		: yes({ k: 'pedal-stuck', at: atMs, player, pedal });
 }
 
 export function freePedal(session: Session, { player, pedal }: OnPedal, atMs: number): Decision {
 	return session.boards[player]?.context.stuck.includes(pedal)
 		? yes({ k: 'pedal-freed', at: atMs, player, pedal })
-		: no(`${whose(session, { player, pedal })} is not marked stuck.`);
+		: no({ code: 'not-stuck', player, pedal });
 }
 
 /** Who chooses a suspect pack trusts it again. */
@@ -53,18 +52,14 @@ export function changePack(
 
 export function suspectPack(session: Session, player: string, atMs: number): Decision {
 	const pack = session.players[player]?.pack ?? null;
-	if (pack === null) return no(`${playerName(session.show, player)} has no pack on.`);
+	if (pack === null) return no({ code: 'no-pack-on', player });
 	return session.suspectPacks.includes(pack)
-		? no(`Pack ${packName(session.show, pack)} is suspect already; w - clears it.`)
+		? no({ code: 'suspect-already', pack })
 		: yes({ k: 'pack-suspected', at: atMs, player, pack });
 }
 
 export function clearPack(session: Session, pack: string, atMs: number): Decision {
 	return session.suspectPacks.includes(pack)
 		? yes({ k: 'pack-cleared', at: atMs, pack })
-		: no(`Pack ${packName(session.show, pack)} is not suspect.`);
-}
-
-function whose({ show }: Session, { player, pedal }: OnPedal): string {
-	return `${playerName(show, player)}'s ${pedalName(show, player, pedal)}`;
+		: no({ code: 'not-suspect', pack });
 }

@@ -2,12 +2,12 @@
 // records of them.
 
 import type { Entry } from '../journal/entry.ts';
-import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import type { Command, HandOver } from './command.ts';
 import { stayEntries } from './decide-stays.ts';
 import { type Decision, no, yes } from './decision.ts';
 import { holderOf, isAfterInterval, itemConcerned, openBreak } from './find.ts';
 import { missedHandOver } from './missed-hand-over.ts';
+import type { Refusal } from './refusal.ts';
 import type { Incident, Session } from './session.ts';
 import { openFromPoint } from './settled.ts';
 import { ownPack } from './suspect-packs.ts';
@@ -18,22 +18,18 @@ const CORRECTABLE_MS = 60_000;
 type Asked<Name extends Command['do']> = Extract<Command, { do: Name }>;
 
 /** Why an instrument cannot be given to this player from the plan; null when it can. */
-function obstacle(session: Session, handOver: HandOver, all: readonly HandOver[]): string | null {
-	if (handOver.instrument === null) return null;
-	const state = session.instruments[handOver.instrument];
-	const name = instrumentName(session.show, handOver.instrument);
-	if (!state) return `${name} is not in this show.`;
-	if (state.context.stringsDown.length > 0)
-		return `${name} has a string down; t when it is restrung.`;
-	if (state.value === 'out') return `${name} is out tonight; r brings it back.`;
-	if (state.context.faults.length > 0)
-		return `${name} is on the bench as faulty; r brings it back.`;
-	const holder = holderOf(session, handOver.instrument);
-	const isFreed = all.some(
-		(one) => one.player === holder && one.instrument !== handOver.instrument,
-	);
+function obstacle(session: Session, handOver: HandOver, all: readonly HandOver[]): Refusal | null {
+	const { instrument } = handOver;
+	if (instrument === null) return null;
+	const state = session.instruments[instrument];
+	if (!state) return { code: 'unknown-instrument' };
+	if (state.context.stringsDown.length > 0) return { code: 'string-down', instrument };
+	if (state.value === 'out') return { code: 'out', instrument };
+	if (state.context.faults.length > 0) return { code: 'faulty', instrument };
+	const holder = holderOf(session, instrument);
+	const isFreed = all.some((one) => one.player === holder && one.instrument !== instrument);
 	return holder !== null && holder !== handOver.player && !isFreed
-		? `${name} is in ${playerName(session.show, holder)}'s hands.`
+		? { code: 'in-hands', player: holder, instrument }
 		: null;
 }
 
@@ -94,7 +90,7 @@ export function handOver(
 ): Decision {
 	const open = handOvers.filter((one) => !isDone(session, one));
 	const staying = stayEntries(session, stays, atMs);
-	if (open.length + staying.length === 0) return no('No hand-over is open.');
+	if (open.length + staying.length === 0) return no({ code: 'no-hand-over-open' });
 	const stopped = open.map((one) => obstacle(session, one, open)).filter((why) => why !== null);
 	if (stopped[0] !== undefined) return no(stopped[0]);
 	return yes(...open.map((one) => handedEntry(session, one, atMs)), ...staying);
@@ -104,18 +100,15 @@ export function handOver(
 export function exchange(session: Session, command: Asked<'exchange'>, atMs: number): Decision {
 	const { player, instrument, sinceMs } = command;
 	const state = session.players[player];
-	if (!state) return no('There is no such player in this show.');
+	if (!state) return no({ code: 'unknown-player' });
 	const { correctable } = state;
 	if (state.holds === instrument) return staysOn(session, command, atMs);
-	const who = playerName(session.show, player);
 	if (sinceMs !== undefined && (sinceMs > atMs || sinceMs < (state.sinceMs ?? sinceMs))) {
-		return no(`${who} was given something since then; x alone records it as of now.`);
+		return no({ code: 'given-since', player });
 	}
 	const place = instrument === null ? null : session.instruments[instrument]?.value;
 	if (instrument !== null && place === 'out') {
-		return no(
-			`${instrumentName(session.show, instrument)} is out tonight; r brings it back first.`,
-		);
+		return no({ code: 'out', instrument });
 	}
 	if (sinceMs === undefined && correctable !== null && atMs - correctable.atMs <= CORRECTABLE_MS) {
 		return yes({ k: 'hand-over-corrected', at: atMs, of: correctable.of, player, instrument });
@@ -143,8 +136,7 @@ function staysOn(
 		isAfterInterval(session, item) ||
 		openFromPoint(session, item, player) > 0;
 	if (isSettled && missedHandOver(session, player) === null) {
-		const what = instrument === null ? 'empty hands' : instrumentName(session.show, instrument);
-		return no(`${playerName(session.show, player)} has ${what} already.`);
+		return no({ code: 'has-already', player, instrument });
 	}
 	return yes({ k: 'stayed', at: atMs, item: item ?? null, player, instrument });
 }
@@ -153,7 +145,7 @@ function staysOn(
 export function standIn(session: Session, command: Asked<'stand-in'>, atMs: number): Decision {
 	const { instrument, tuning, capo } = command;
 	const open = openBreak(session);
-	if (!open || open.player === null) return no('No break is waiting for an answer.');
+	if (!open || open.player === null) return no({ code: 'no-break-open' });
 	const stopped = obstacle(session, { player: open.player, instrument, tuning: null, capo: 0 }, []);
 	if (stopped !== null) return no(stopped);
 	return yes({

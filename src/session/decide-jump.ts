@@ -18,10 +18,10 @@ export function chooseNext(
 	atMs: number,
 ): Decision {
 	const song = findSong(session, id);
-	if (!song) return no('There is no such song in this show.');
+	if (!song) return no({ code: 'unknown-song' });
 	const next = nextSongItem(session);
 	if (next?.song === id && findSongItem(session, session.next))
-		return no(`${song.title} is next already.`);
+		return no({ code: 'next-already', song: id });
 	const listed = notYetPlayed(session, id);
 	if (listed !== null) {
 		// One that was passed by is brought forward: nothing that came after it is played again or left out.

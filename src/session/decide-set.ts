@@ -4,12 +4,12 @@
 import type { Entry } from '../journal/entry.ts';
 import type { Show } from '../showfile/show.ts';
 import { showRecord } from '../showfile/show-record.ts';
-import { playerName, songTitle } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
 import { findInstrument, findItem, findSong, isBehind, songOnNow } from './find.ts';
 import { withIntervalBegun } from './interval-begun.ts';
 import { readAgain } from './read-again.ts';
+import type { Refusal } from './refusal.ts';
 import type { Session, SongItem } from './session.ts';
 import { encoreEnd, placeNow, placesFor, type SetPlace } from './set-places.ts';
 
@@ -19,14 +19,14 @@ type Asked<Name extends Command['do']> = Extract<Command, { do: Name }>;
 export function moveSong(session: Session, asked: Asked<'move-song'>, atMs: number): Decision {
 	return placesFor(session, asked.item).some((place) => isSamePlace(place, asked))
 		? moveTo(session, asked, atMs)
-		: no('That place is behind what is on.');
+		: no({ code: 'behind-what-is-on' });
 }
 
 /** A song of the catalogue, on the list or not, into what is to come. */
 export function insertSong(session: Session, asked: Asked<'insert-song'>, atMs: number): Decision {
-	if (findSong(session, asked.song) === null) return no('There is no such song in this show.');
+	if (findSong(session, asked.song) === null) return no({ code: 'unknown-song' });
 	if (!placesFor(session, null).some((place) => isSamePlace(place, asked)))
-		return no('That place is behind what is on.');
+		return no({ code: 'behind-what-is-on' });
 	return changed(session, insertedEntry(asked, atMs));
 }
 
@@ -34,7 +34,7 @@ export function insertSong(session: Session, asked: Asked<'insert-song'>, atMs: 
 export function dropSong(session: Session, key: string, atMs: number): Decision {
 	const found = movable(session, key);
 	if ('why' in found) return no(found.why);
-	if (found.item.isDropped) return no(`${titleOf(session, found.item)} was dropped already.`);
+	if (found.item.isDropped) return no({ code: 'dropped-already', song: found.item.song });
 	return changed(session, { k: 'song-dropped', at: atMs, item: key });
 }
 
@@ -42,7 +42,7 @@ export function dropSong(session: Session, key: string, atMs: number): Decision 
 export function restoreSong(session: Session, key: string, atMs: number): Decision {
 	const found = movable(session, key);
 	if ('why' in found) return no(found.why);
-	if (!found.item.isPassedOver) return no(`${titleOf(session, found.item)} is on the list.`);
+	if (!found.item.isPassedOver) return no({ code: 'listed-already', song: found.item.song });
 	const [first] = placesFor(session, key);
 	return isBehind(session, key) && first
 		? changed(session, movedEntry(first, key, atMs))
@@ -58,20 +58,20 @@ export function nameTonight(
 	const found = movable(session, key);
 	if ('why' in found) return no(found.why);
 	const { show } = session;
-	if (!show.players.some(({ id }) => id === player)) return no('There is no such player.');
+	if (!show.players.some(({ id }) => id === player)) return no({ code: 'unknown-player' });
 	if (part?.kind === 'named' && findInstrument(session, part.instrument) === null) {
-		return no('There is no such instrument in this show.');
+		return no({ code: 'unknown-instrument' });
 	}
 	const now = Object.hasOwn(found.item.tonight, player) ? found.item.tonight[player] : null;
 	return JSON.stringify(now) === JSON.stringify(part)
-		? no(`That is so for ${playerName(show, player)} already.`)
+		? no({ code: 'named-already', player })
 		: yes({ k: 'named-tonight', at: atMs, item: key, player, part });
 }
 
 /** To the end of the encore. */
 export function playInEncore(session: Session, key: string, atMs: number): Decision {
 	const item = findItem(session, key);
-	if (item?.kind !== 'song') return no('Only songs go into the encore.');
+	if (item?.kind !== 'song') return no({ code: 'encore-takes-songs' });
 	const place = encoreEnd(session, key);
 	if (item.runs.length > 0)
 		return changed(session, insertedEntry({ song: item.song, ...place }, atMs));
@@ -82,7 +82,7 @@ export function playInEncore(session: Session, key: string, atMs: number): Decis
 export function readShowAgain(session: Session, show: Show, atMs: number): Decision {
 	const after = readAgain(session, show);
 	return JSON.stringify(after.show) === JSON.stringify(session.show)
-		? no('The show file says what the night has already.')
+		? no({ code: 'nothing-new-in-file' })
 		: changed(session, { k: 'show-read-again', at: atMs, show: showRecord(show) });
 }
 
@@ -95,12 +95,12 @@ function moveTo(
 	if ('why' in found) return no(found.why);
 	const now = placeNow(session, key);
 	return now !== null && isSamePlace(now, place)
-		? no(`${titleOf(session, found.item)} is there already.`)
+		? no({ code: 'there-already', song: found.item.song })
 		: changed(session, movedEntry(place, key, atMs));
 }
 
 /** Why this item of the list stays where it is; null where it can be moved. */
-export function whyFixed(session: Session, key: string): string | null {
+export function whyFixed(session: Session, key: string): Refusal | null {
 	const found = movable(session, key);
 	return 'why' in found ? found.why : null;
 }
@@ -124,21 +124,17 @@ function isSamePlace(one: SetPlace, other: SetPlace): boolean {
 	return one.before === other.before && one.isEncore === other.isEncore;
 }
 
-function titleOf(session: Session, { song }: SongItem): string {
-	return songTitle(session.show, song);
-}
-
 /** The song, where it can still be placed; else why not. */
 function movable(
 	session: Session,
 	key: string,
-): { readonly item: SongItem } | { readonly why: string } {
+): { readonly item: SongItem } | { readonly why: Refusal } {
 	const item = findItem(session, key);
-	if (item === null) return { why: 'There is no such song on the list.' };
-	if (item.kind === 'interval') return { why: 'An interval stays where it is; move the songs.' };
-	const title = titleOf(session, item);
-	if (songOnNow(session)?.item.key === key) return { why: `${title} is on now; d ends it.` };
+	if (item === null) return { why: { code: 'not-on-list' } };
+	if (item.kind === 'interval') return { why: { code: 'interval-stays' } };
+	const { song } = item;
+	if (songOnNow(session)?.item.key === key) return { why: { code: 'on-now', song } };
 	return item.runs.some(({ how }) => how !== 'skipped')
-		? { why: `${title} was played; p puts it in once more.` }
+		? { why: { code: 'played', song } }
 		: { item };
 }

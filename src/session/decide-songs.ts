@@ -50,14 +50,14 @@ export function step(session: Session, asked: Proposed, atMs: number): Decision 
 		return finishSong(session, asked, atMs);
 	}
 	const next = nextSongItem(session);
-	if (next === null) return no('The set is over; j plays one more song, q ends the show.');
+	if (next === null) return no({ code: 'set-over' });
 	return yes(...beginning(session, next, { asked, atMs }));
 }
 
 /** The song is done; a segue goes straight on into the next one, with its hand-overs. */
 export function finishSong(session: Session, asked: Proposed, atMs: number): Decision {
 	const on = songOnNow(session);
-	if (on === null) return no('No song is on.');
+	if (on === null) return no({ code: 'no-song-on' });
 	const ending = endOfSong(session, 'played', atMs);
 	const next = segueItem(session, on.item);
 	if (next === null) return yes(...ending);
@@ -96,10 +96,10 @@ function beginning(
 /** One cue point back. */
 export function stepBack(session: Session, atMs: number): Decision {
 	const on = songOnNow(session);
-	if (!on || !session.song) return no('No song is on; left goes back into the song before.');
+	if (!on || !session.song) return no({ code: 'no-song-to-step-back' });
 	const before = advanceSong(on.song, session.song, { type: 'steppedBack' });
 	return before === null
-		? no('This is the start of the song; left goes to the song before.')
+		? no({ code: 'at-song-start' })
 		: yes({ k: 'cue-reached', at: atMs, item: on.item.key, index: cueIndex(before) });
 }
 
@@ -122,10 +122,7 @@ export function goToSong(
 	atMs: number,
 ): Decision {
 	const { item, side } = asked;
-	if (item === null) {
-		const hint = side === 'after' && songOnNow(session) !== null ? '; d ends it' : '';
-		return no(`No song ${side} this one${hint}.`);
-	}
+	if (item === null) return no({ code: 'no-song-beside', side, isOn: songOnNow(session) !== null });
 	return yes(...(songOnNow(session) ? [endedEntry(session, endedHow(session, atMs), atMs)] : []), {
 		k: 'song-began',
 		at: atMs,

@@ -1,9 +1,8 @@
-// What a command comes to: the entries it makes, or the sentence that says why it cannot be.
+// What a command comes to: the entries it makes, or why it cannot be.
 
 import { advance } from '../../machines/advance.ts';
 import { type InstrumentEvent, instrumentMachine } from '../../machines/instrument.ts';
 import type { Entry } from '../journal/entry.ts';
-import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import type { Command } from './command.ts';
 import {
 	changePack,
@@ -39,8 +38,7 @@ import type { Session } from './session.ts';
 
 /** The entries that a command makes at `atMs`, all for one record, or why it makes none. */
 export function decide(session: Session, command: Command, atMs: number): Decision {
-	if (session.phase.value === 'packed')
-		return no('The show is over and packed; nothing more is recorded.');
+	if (session.phase.value === 'packed') return no({ code: 'show-closed' });
 	switch (command.do) {
 		case 'step':
 			return step(session, command, atMs);
@@ -84,7 +82,7 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			const open = openBreak(session);
 			return open
 				? yes({ k: 'played-on', at: atMs, incident: open.id })
-				: no('No break is waiting for an answer.');
+				: no({ code: 'no-break-open' });
 		}
 		case 'note-incident':
 			return yes({ k: 'incident-noted', at: atMs });
@@ -92,7 +90,7 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			return describeIncident(session, command, atMs);
 		case 'write-memo':
 			return command.words.trim() === ''
-				? no('The memo is empty.')
+				? no({ code: 'empty-memo' })
 				: yes({ k: 'memo-written', at: atMs, words: command.words.trim() });
 		case 'correct-instrument':
 			return yes({
@@ -104,18 +102,16 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			});
 		case 'put-aside':
 			return session.instruments[command.instrument]?.value === 'out' && command.fault === null
-				? no(
-						`${shownInstrument(session.show, command.instrument)} is out already; r brings it back.`,
-					)
+				? no({ code: 'out-already', instrument: command.instrument })
 				: yes({ k: 'put-aside', at: atMs, instrument: command.instrument, fault: command.fault });
 		case 'bring-back':
 			return canTake(session, command.instrument, { type: 'broughtBack' })
 				? yes({ k: 'brought-back', at: atMs, instrument: command.instrument })
-				: no(`${shownInstrument(session.show, command.instrument)} is not on the bench or out.`);
+				: no({ code: 'not-put-aside', instrument: command.instrument });
 		case 'stage':
 			return canTake(session, command.instrument, { type: 'staged' })
 				? yes({ k: 'staged', at: atMs, instrument: command.instrument })
-				: no(`${shownInstrument(session.show, command.instrument)} is not on the rack.`);
+				: no({ code: 'not-on-rack', instrument: command.instrument });
 		case 'doubt-all':
 			return yes({
 				k: 'all-doubted',
@@ -136,7 +132,7 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			return clearPack(session, command.pack, atMs);
 		case 'change-time':
 			return (session.show.ownTimes?.[command.time] ?? null) === command.seconds
-				? no('The night goes by that time already.')
+				? no({ code: 'time-already' })
 				: yes({ k: 'time-changed', at: atMs, time: command.time, seconds: command.seconds });
 		case 'end-show':
 			return yes(...(songOnNow(session) ? endOfSong(session, endedHow(session, atMs), atMs) : []), {
@@ -158,19 +154,16 @@ function makeReady(
 ): Decision {
 	const { instrument, due } = command;
 	const state = session.instruments[instrument];
-	if (!state) return no('There is no such instrument in this show.');
+	if (!state) return no({ code: 'unknown-instrument' });
 	const isBroken = state.context.stringsDown.length > 0;
 	const isRestrung = isBroken && due !== null;
-	if (isBroken && due === null)
-		return no(
-			`${shownInstrument(session.show, instrument)} has a string down, so it is not ready as it stands.`,
-		);
+	if (isBroken && due === null) return no({ code: 'not-ready-as-it-stands', instrument });
 	if (!canTake(session, instrument, { type: 'madeReady', atMs, isRestrung })) {
 		const holder = holderOf(session, instrument);
 		return no(
 			holder === null
-				? `${shownInstrument(session.show, instrument)} is out tonight; r brings it back.`
-				: `${shownInstrument(session.show, instrument)} is in ${playerName(session.show, holder)}'s hands.`,
+				? { code: 'out', instrument }
+				: { code: 'in-hands', instrument, player: holder },
 		);
 	}
 	return yes({
@@ -190,11 +183,11 @@ function makeAllReady(session: Session, atMs: number): Decision {
 			return state?.value === 'racked' && canTake(session, one.id, { type: 'madeReady', atMs });
 		})
 		.map((one): Entry => ({ k: 'made-ready', at: atMs, instrument: one.id }));
-	return entries.length === 0 ? no('Nothing on the rack can be marked ready.') : yes(...entries);
+	return entries.length === 0 ? no({ code: 'nothing-to-mark-ready' }) : yes(...entries);
 }
 
 function reportBreak(session: Session, instrument: string, atMs: number): Decision {
-	if (!session.instruments[instrument]) return no('There is no such instrument in this show.');
+	if (!session.instruments[instrument]) return no({ code: 'unknown-instrument' });
 	return yes({
 		k: 'string-broke',
 		at: atMs,
@@ -209,10 +202,10 @@ function describeIncident(
 	atMs: number,
 ): Decision {
 	const last = session.incidents.at(-1);
-	if (!last) return no('There is no incident to add to; i marks one.');
+	if (!last) return no({ code: 'no-incident' });
 	const words = command.words.trim();
 	if (command.string === null && command.kind === null && words === '')
-		return no('Nothing was added.');
+		return no({ code: 'nothing-added' });
 	return yes({
 		k: 'incident-described',
 		at: atMs,

@@ -2,18 +2,18 @@
 // a file of its own.
 
 import type { Entry } from '../journal/entry.ts';
+import type { Refusal } from './refusal.ts';
 
 export type Decision =
 	| { readonly ok: true; readonly entries: readonly Entry[] }
-	/** `why`: a whole sentence for the person at the keys. */
-	| { readonly ok: false; readonly why: string };
+	| { readonly ok: false; readonly why: Refusal };
 
 /** These entries, all for one record. */
 export function yes(...entries: readonly Entry[]): Decision {
 	return { ok: true, entries };
 }
 
-/** None, and the whole sentence that says why. */
-export function no(why: string): Decision {
+/** None, and why. */
+export function no(why: Refusal): Decision {
 	return { ok: false, why };
 }

@@ -4,7 +4,6 @@
 import { KINDS } from '../tuning/kind.ts';
 import type { Finding } from './finding.ts';
 import { mayHave, staysInTune } from './fitting-holdings.ts';
-import { instrumentWords } from './moment-words.ts';
 import type { Instead, Instrument, Player, Show } from './show.ts';
 import type { Moment } from './walk-set.ts';
 
@@ -19,16 +18,14 @@ export function checkBackups(show: Show, moments: readonly Moment[]): Finding[] 
 function cannotBe(show: Show, named: Instrument, { instrument, tuning, capo }: Instead): Finding[] {
 	const it = show.instruments.find(({ id }) => id === instrument);
 	if (it === undefined || tuning === null) return [];
-	const about = { severity: 'risk', instrument: named.id } as const;
-	const what = `${instrumentWords(it)} is to be played instead of ${instrumentWords(named)}`;
+	const about = { severity: 'risk', instrument: named.id, entry: it.id } as const;
 	const findings: Finding[] = [];
 	if (!staysInTune(it, tuning)) {
-		const text = `${what} in ${tuning.name}, and its floating bridge stays in ${it.tuning.name} tonight.`;
-		findings.push({ code: 'floating-retune', ...about, text });
+		const stays = it.tuning.name;
+		findings.push({ code: 'floating-retune', ...about, tuning: tuning.name, stays });
 	}
 	if (capo > 0 && !KINDS[it.kind].canTakeCapo) {
-		const text = `${what} with a capo at fret ${capo}, and no capo goes on a ${KINDS[it.kind].words}.`;
-		findings.push({ code: 'capo-on-bass', ...about, text });
+		findings.push({ code: 'capo-on-bass', ...about, capo, kind: it.kind });
 	}
 	return findings;
 }
@@ -38,8 +35,7 @@ function noBackup(show: Show, moments: readonly Moment[], player: Player): Findi
 	const about = { code: 'no-stand-in', severity: 'note', player: player.id } as const;
 	const byFile = [...new Set(played)].flatMap((one): Finding[] => {
 		if (one.instead === undefined || one.instead.length > 0) return [];
-		const text = `${player.name} has no backup for ${instrumentWords(one)}: its instead is empty.`;
-		return [{ ...about, instrument: one.id, text }];
+		return [{ ...about, instrument: one.id, of: one.id, kind: null }];
 	});
 	const byKind = [...new Set(played.map(({ kind }) => kind))].flatMap((kind): Finding[] => {
 		const used = new Set(played.filter((one) => one.kind === kind));
@@ -48,8 +44,7 @@ function noBackup(show: Show, moments: readonly Moment[], player: Player): Findi
 		// Two instruments of a kind stand in for one another.
 		if (only === undefined || used.size > 1 || only.instead !== undefined) return [];
 		if (others.some((one) => !used.has(one))) return [];
-		const text = `${player.name} has no backup for ${instrumentWords(only)}: there is no other ${KINDS[kind].words}.`;
-		return [{ ...about, text }];
+		return [{ ...about, of: only.id, kind }];
 	});
 	return [...byFile, ...byKind];
 }

@@ -4,9 +4,9 @@
 import { KINDS } from '../tuning/kind.ts';
 import { isReachable } from '../tuning/retune.ts';
 import { checkSubstituted } from './check-substituted.ts';
-import type { Finding } from './finding.ts';
+import type { Finding, Given } from './finding.ts';
 import { holdingsThatFit, isSameTuning, mayHave, staysInTune } from './fitting-holdings.ts';
-import { instrumentWords, momentWords } from './moment-words.ts';
+import { whereOf } from './moment-where.ts';
 import type { Player, Show } from './show.ts';
 import type { Moment } from './walk-set.ts';
 
@@ -34,15 +34,8 @@ function sharedPacks(show: Show, moment: Moment): Finding[] {
 		const instruments = new Set(holders.map((one) => moment.hands.get(one.id)?.instrument.id));
 		const isNews = holders.some((player) => moment.parts[player.id] !== undefined);
 		if (instruments.size < 2 || !isNews) return [];
-		const names = holders.map(({ name }) => name).join(' and ');
-		return [
-			{
-				code: 'shared-pack',
-				severity: 'risk',
-				song: moment.on.song.id,
-				text: `In ${momentWords(moment)}, ${names} are both on pack ${id}.`,
-			},
-		];
+		const players = holders.map((one) => one.id);
+		return [{ code: 'shared-pack', severity: 'risk', ...whereOf(moment), players, pack: id }];
 	});
 }
 
@@ -56,12 +49,10 @@ function crowdedGap({ on, cue, given, substituted }: Moment): Finding[] {
 	if (cue !== null || on.gapSeconds === null || given.length === 0) return [];
 	const seconds = given.reduce((sum, { to }) => sum + to.instrument.times.handOver, 0);
 	if (seconds <= on.gapSeconds) return [];
-	const what = given.map(({ player, to }) => {
+	const all = given.map(({ player, to }): Given => {
 		const missed = substituted.find((one) => one.player === player)?.named.instrument;
-		const gets = missed
-			? `a backup for ${instrumentWords(missed)}`
-			: instrumentWords(to.instrument);
-		return `${player.name} gets ${gets}`;
+		const { id } = missed ?? to.instrument;
+		return { player: player.id, instrument: id, isBackup: missed !== undefined };
 	});
 	const only = given.length === 1 ? given[0] : undefined;
 	const about = {
@@ -70,50 +61,39 @@ function crowdedGap({ on, cue, given, substituted }: Moment): Finding[] {
 		...(only ? { player: only.player.id } : {}),
 		...(only && substituted.length === 0 ? { instrument: only.to.instrument.id } : {}),
 	} as const;
-	if (on.gapSeconds === 0) {
-		const text = `${on.song.title} follows with no gap, and ${what.join(', ')}.`;
-		return [{ code: 'segue-hand-over', ...about, text }];
-	}
-	const text = `${on.song.title} comes after ${on.gapSeconds} s, and its hand-overs take ${seconds} s: ${what.join(', ')}.`;
-	return [{ code: 'gap-too-short', ...about, text }];
+	const code = on.gapSeconds === 0 ? 'segue-hand-over' : 'gap-too-short';
+	return [{ code, ...about, gapSeconds: on.gapSeconds, seconds, given: all }];
 }
 
 function checkPart(show: Show, player: Player, moment: Moment): Finding[] {
 	const part = moment.parts[player.id];
-	const where = momentWords(moment);
-	const about = { song: moment.on.song.id, player: player.id } as const;
+	const about = { ...whereOf(moment), player: player.id } as const;
 	if (part?.kind === 'needs' && part.prefer !== null) {
 		const fits = holdingsThatFit(show, player, part).some(
 			({ instrument }) => instrument.id === part.prefer,
 		);
 		if (fits) return [];
-		const text = `In ${where}, ${player.name} prefers ${part.prefer}, which cannot play this part.`;
-		return [{ code: 'prefer-unfit', severity: 'note', ...about, instrument: part.prefer, text }];
+		return [{ code: 'prefer-unfit', severity: 'note', ...about, instrument: part.prefer }];
 	}
 	if (part?.kind !== 'named') return [];
 	const instrument = show.instruments.find(({ id }) => id === part.instrument);
 	if (!instrument) return [];
 	const { capo } = part;
 	const tuning = part.tuning ?? instrument.tuning;
-	const name = instrumentWords(instrument);
 	const risk = { severity: 'risk', ...about, instrument: instrument.id } as const;
 	const findings: Finding[] = [];
 	if (!mayHave(player, instrument)) {
-		const owners = show.players
-			.filter(({ id }) => instrument.for?.includes(id))
-			.map((one) => one.name);
-		const text = `In ${where}, ${player.name} plays ${name}, which is for ${owners.join(' and ')}.`;
-		findings.push({ code: 'for-others', ...risk, text });
+		const owners = show.players.map(({ id }) => id).filter((id) => instrument.for?.includes(id));
+		findings.push({ code: 'for-others', ...risk, owners });
 	}
 	if (capo > 0 && !KINDS[instrument.kind].canTakeCapo) {
-		const text = `In ${where}, ${name} has a capo at fret ${capo}, and no capo goes on a ${KINDS[instrument.kind].words}.`;
-		findings.push({ code: 'capo-on-bass', ...risk, text });
+		findings.push({ code: 'capo-on-bass', ...risk, capo, kind: instrument.kind });
 	}
 	// A floating bridge has been said already.
 	const isAsked = staysInTune(instrument, tuning) && !isSameTuning(tuning, instrument.tuning);
 	if (isAsked && !isReachable(instrument.tuning.notes, tuning.notes, instrument.kind)) {
-		const text = `In ${where}, ${name} is wanted in ${tuning.name}, too far from ${instrument.tuning.name} that its strings are for.`;
-		findings.push({ code: 'far-tuning', ...risk, text });
+		const from = instrument.tuning.name;
+		findings.push({ code: 'far-tuning', ...risk, tuning: tuning.name, from });
 	}
 	return findings;
 }
@@ -122,16 +102,14 @@ function unmetNeed(
 	moment: Moment,
 	{ player, part, inOtherHands }: Moment['unmet'][number],
 ): Finding {
-	const where = momentWords(moment);
-	const wanted = `${KINDS[part.instrumentKind].words} sounding ${part.sounds.name}`;
-	const taken = inOtherHands.map(instrumentWords).join(' and ');
-	const why = taken === '' ? 'nothing on the rack can be that' : `${taken} is in other hands`;
 	return {
 		code: 'needs-unmet',
 		severity: 'risk',
-		song: moment.on.song.id,
+		...whereOf(moment),
 		player: player.id,
-		text: `In ${where}, ${player.name} needs a ${wanted}, and ${why}.`,
+		kind: part.instrumentKind,
+		sounds: part.sounds.name,
+		inOtherHands: inOtherHands.map(({ id }) => id),
 	};
 }
 
@@ -142,14 +120,13 @@ function nothingToKeep(show: Show, moments: readonly Moment[]): Finding[] {
 	return show.players.flatMap((player): Finding[] => {
 		if (first.parts[player.id] !== undefined) return [];
 		const later = moments.find((moment) => moment.parts[player.id] !== undefined);
-		const when = later ? `until ${momentWords(later)}` : 'in the whole set';
 		return [
 			{
 				code: 'nothing-to-keep',
 				severity: later ? 'risk' : 'note',
 				song: first.on.song.id,
 				player: player.id,
-				text: `${player.name} keeps what they have from the first song on, and has nothing ${when}.`,
+				until: later ? whereOf(later) : null,
 			},
 		];
 	});

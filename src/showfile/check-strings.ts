@@ -1,6 +1,6 @@
 // What the strings of a show risk: breaking in a tuning that is asked for, and offsets that spoil octaves.
 
-import { humidityWords } from '../tuning/humidity.ts';
+import { humidityOf } from '../tuning/humidity.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
 import { spoiltOctaves, WORST_OCTAVE_CENTS } from '../tuning/sweeten.ts';
 import type { Finding } from './finding.ts';
@@ -12,8 +12,7 @@ import {
 	type Tuned,
 } from './instrument-strings.ts';
 import type { Show } from './show.ts';
-import { playerName, slotAndName } from './shown-names.ts';
-import { driftOrder, driftWords } from './stage-drift.ts';
+import { driftOrder } from './stage-drift.ts';
 import type { Moment } from './walk-set.ts';
 
 /** Findings of every instrument in every tuning that the show has it in. */
@@ -30,23 +29,16 @@ export function checkStrings(show: Show, moments: readonly Moment[]): readonly F
 function stageFindings(show: Show): Finding[] {
 	const { temperature = null, soundcheck = null, humidity = null } = show.stage ?? {};
 	const kelvins = temperature === null || soundcheck === null ? 0 : temperature - soundcheck;
-	const drift = driftWords(
-		driftOrder(show, { tuningOf: ({ tuning }) => tuning, kelvinsOf: () => kelvins }),
-	);
-	const damp = humidity === null ? [] : humidityWords(humidity);
+	const drifted = driftOrder(show, {
+		tuningOf: ({ tuning }) => tuning,
+		kelvinsOf: () => kelvins,
+	});
+	const is = humidity === null ? 'fine' : humidityOf(humidity);
 	return [
-		...(drift === null
+		...(drifted.length === 0 ? [] : [{ code: 'stage-drift', severity: 'note', drifted } as const]),
+		...(humidity === null || is === 'fine'
 			? []
-			: [
-					{
-						code: 'stage-drift',
-						severity: 'note',
-						text: `Expected since soundcheck, ${drift} That is a ceiling: wood moves too.`,
-					} as const,
-				]),
-		...(damp.length === 0
-			? []
-			: [{ code: 'stage-humidity', severity: 'note', text: damp.join(' ') } as const]),
+			: [{ code: 'stage-humidity', severity: 'note', percent: humidity, is } as const]),
 	];
 }
 
@@ -72,11 +64,17 @@ function nearBreaking(show: Show, tuned: Tuned): Finding[] {
 	const { instrument, tuning } = tuned;
 	return stringsOf(show, tuned).flatMap(({ string, strengthLeft, uncertainty }) => {
 		if (strengthLeft === null || strengthLeft >= LEAST_STRENGTH_LEFT) return [];
-		const left = Math.round(strengthLeft * 100);
-		const state = left > 0 ? `has ${left} % of its strength left` : 'is past its strength';
-		const guess = uncertainty > 0 ? ', by a model of its windings' : '';
-		const text = `String ${string} of ${slotAndName(show, instrument.id)} ${state} in ${tuning.name}${guess}: it may break. Keep eyes away, or choose another.`;
-		return [{ code: 'string-tension', severity: 'risk', instrument: instrument.id, text }];
+		return [
+			{
+				code: 'string-tension',
+				severity: 'risk',
+				instrument: instrument.id,
+				string,
+				tuning: tuning.name,
+				percentLeft: Math.round(strengthLeft * 100),
+				isEstimated: uncertainty > 0,
+			},
+		];
 	});
 }
 
@@ -86,9 +84,17 @@ function octavesSpoilt(show: Show, tuned: Tuned): Finding[] {
 		(one, other) => Math.abs(other.cents) - Math.abs(one.cents),
 	);
 	if (worst === undefined) return [];
-	const [low, high] = worst.strings;
-	const text = `The offsets for ${slotAndName(show, instrument.id)} in ${tuning.name} put octaves on strings ${low} and ${high} ${Math.abs(worst.cents).toFixed(1)} cents ${worst.cents > 0 ? 'wide' : 'narrow'}, more than ${WORST_OCTAVE_CENTS}.`;
-	return [{ code: 'octaves-spoilt', severity: 'note', instrument: instrument.id, text }];
+	return [
+		{
+			code: 'octaves-spoilt',
+			severity: 'note',
+			instrument: instrument.id,
+			tuning: tuning.name,
+			strings: worst.strings,
+			cents: worst.cents,
+			mostCents: WORST_OCTAVE_CENTS,
+		},
+	];
 }
 
 /** An instrument that goes from hands to hands in one tuning is ready for one of them and not for the other. */
@@ -100,14 +106,14 @@ function offsetsDiffer(show: Show, inShow: readonly Tuned[]): Finding[] {
 		({ instrument, tuning }) => `${instrument.id} ${tuning.notes.join(' ')}`,
 	);
 	return [...together.values()].flatMap((all): Finding[] => {
-		const wanted = all.map((tuned) => offsetWords(show, tuned) || 'no offsets');
+		const wanted = all.map((tuned) => ({
+			player: tuned.player ?? '',
+			offsets: offsetWords(show, tuned),
+		}));
 		const [first] = all;
-		if (first === undefined || new Set(wanted).size < 2) return [];
+		if (first === undefined || new Set(wanted.map(({ offsets }) => offsets)).size < 2) return [];
 		const { instrument, tuning } = first;
-		const who = all.map(
-			({ player }, index) => `${playerName(show, player ?? '')} (${wanted[index]})`,
-		);
-		const text = `${slotAndName(show, instrument.id)} is played in ${tuning.name} by ${who.join(' and ')}: touch it up between them, the plan counts no time for it.`;
-		return [{ code: 'offsets-differ', severity: 'note', instrument: instrument.id, text }];
+		const about = { instrument: instrument.id, tuning: tuning.name, wanted };
+		return [{ code: 'offsets-differ', severity: 'note', ...about }];
 	});
 }

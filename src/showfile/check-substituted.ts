@@ -1,9 +1,9 @@
 // Named instruments that a show cannot give: one for two players, one that somebody else keeps, a
 // floating bridge in another tuning. Each is played on something else, and nobody is to be surprised.
 
-import type { Finding } from './finding.ts';
+import type { Finding, Gets } from './finding.ts';
 import type { Holding } from './fitting-holdings.ts';
-import { instrumentWords, momentWords } from './moment-words.ts';
+import { whereOf } from './moment-where.ts';
 import type { Instrument, Player, Show } from './show.ts';
 import type { Moment, Substituted } from './walk-set.ts';
 
@@ -35,45 +35,39 @@ function inTwoHands(
 	const about = {
 		code: 'two-hands',
 		severity: 'risk',
-		song: moment.on.song.id,
+		...whereOf(moment),
 		instrument: instrument.id,
 	} as const;
-	const where = momentWords(moment);
-	const what = instrumentWords(instrument);
 	if (!isNamed(moment, holder)) {
 		return all.map(({ player, to }) => ({
 			...about,
 			player: player.id,
-			text: `In ${where}, ${player.name} is named ${what}, and ${holder.name} keeps it. ${elseWords(player.name, to)}`,
+			named: [player.id],
+			keeper: holder.id,
+			gets: getsOf(instrument, to),
 		}));
 	}
 	const both = new Set([holder, ...all.map(({ player }) => player)]);
-	const names = show.players.filter((one) => both.has(one)).map(({ name }) => name);
+	const named = show.players.filter((one) => both.has(one)).map(({ id }) => id);
 	const worst = all.find(({ to }) => to === null) ?? first;
-	const who = all.length === 1 ? 'One of them' : 'All but one of them';
-	const text = `In ${where}, ${names.join(' and ')} are named ${what} at once. ${elseWords(who, worst.to)}`;
-	return [{ ...about, text }];
+	return [{ ...about, named, keeper: null, gets: getsOf(instrument, worst.to) }];
 }
 
 function ofFloatingBridge(moment: Moment, { player, named, to }: Substituted): Finding {
 	const { instrument, tuning } = named;
-	const what = instrumentWords(instrument);
-	const instead =
-		to?.instrument === instrument
-			? `${player.name} will play it with a capo at fret ${to.capo} instead.`
-			: elseWords(player.name, to);
 	return {
 		code: 'floating-retune',
 		severity: 'risk',
-		song: moment.on.song.id,
+		...whereOf(moment),
 		player: player.id,
 		instrument: instrument.id,
-		text: `In ${momentWords(moment)}, ${what} is wanted in ${tuning.name}; its floating bridge stays in ${instrument.tuning.name} tonight. ${instead}`,
+		tuning: tuning.name,
+		stays: instrument.tuning.name,
+		gets: getsOf(instrument, to),
 	};
 }
 
-function elseWords(who: string, to: Holding | null): string {
-	return to === null
-		? `${who} will have nothing: nothing else fits.`
-		: `${who} will play something else.`;
+function getsOf(named: Instrument, to: Holding | null): Gets {
+	if (to === null) return 'nothing';
+	return to.instrument === named ? { capo: to.capo } : 'backup';
 }

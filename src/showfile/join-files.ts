@@ -2,9 +2,8 @@
 // tour's gear and a night's order are one show, and every value still knows its own file and line.
 
 import { cleanText } from '../base/clean-text.ts';
-import type { Problem } from '../base/problem.ts';
 import { LARGEST_SHOW_BYTES, readSource } from './read-source.ts';
-import { shownText } from './shown-text.ts';
+import type { ShowFault } from './show-fault.ts';
 import type { SourceEntry, SourceNode, SourcePath } from './source-node.ts';
 import { childAt } from './source-node.ts';
 
@@ -24,13 +23,13 @@ export type JoinedFiles = {
 	readonly root: SourceNode | null;
 	/** All files could be read, so that an id which nobody knows is a mistake. */
 	readonly isWhole: boolean;
-	readonly problems: readonly Problem[];
+	readonly problems: readonly ShowFault[];
 	/** As they stand in places: the main file, then what it includes. */
 	readonly files: readonly string[];
 	readonly byteCount: number;
 };
 
-type Reading = { readonly root: SourceNode | null; readonly problems: readonly Problem[] };
+type Reading = { readonly root: SourceNode | null; readonly problems: readonly ShowFault[] };
 
 /** More would be a slip; a tour has gear, songs and perhaps boards. */
 const MOST_INCLUDES = 20;
@@ -47,7 +46,7 @@ const isBareName = (name: string): boolean => /^[\p{L}\p{N}_][\p{L}\p{M}\p{N}_. 
  * that stands in two files.
  */
 export function joinFiles({ load, mainFile, readYaml }: ShowFiles): JoinedFiles {
-	const problems: Problem[] = [];
+	const problems: ShowFault[] = [];
 	const files: string[] = [];
 	let bytesLeft = LARGEST_SHOW_BYTES;
 	const read = (path: string, bytes: Uint8Array): Reading => {
@@ -94,33 +93,29 @@ export function joinFiles({ load, mainFile, readYaml }: ShowFiles): JoinedFiles 
 	return { root, isWhole: isWhole && !includeProblem, problems, files, byteCount };
 }
 
-function unread(problems: readonly Problem[], file: string): JoinedFiles {
+function unread(problems: readonly ShowFault[], file: string): JoinedFiles {
 	return { root: null, isWhole: false, problems, files: [file], byteCount: 0 };
 }
 
-function noFile(path: string): Problem {
+function noFile(path: string): ShowFault {
 	return {
 		code: 'no-file',
-		what: 'there is no such file',
+		path,
 		where: { file: cleanText(path) },
-		found: shownText(path),
-		hint: 'Check the name and the folder.',
 	};
 }
 
-function notAShow(node: SourceNode): Problem {
+function notAShow(node: SourceNode): ShowFault {
 	return {
 		code: 'no-show',
-		what: node.kind === 'empty' ? 'the file is empty' : 'the file holds no keys',
+		isEmpty: node.kind === 'empty',
 		where: node.place,
-		expected: 'keys such as format, players, instruments, songs and set',
-		hint: 'Look at the example shows, or begin with a copy of one.',
 	};
 }
 
 type Name = Extract<SourceNode, { kind: 'text' }>;
 
-function includedNames(root: SourceNode, mainName: string, problems: Problem[]): Name[] {
+function includedNames(root: SourceNode, mainName: string, problems: ShowFault[]): Name[] {
 	const include = childAt(root, 'include');
 	const items = include?.kind === 'list' ? include.items : include ? [include] : [];
 	const names: Name[] = [];
@@ -131,63 +126,37 @@ function includedNames(root: SourceNode, mainName: string, problems: Problem[]):
 		const isOwn = name === mainName;
 		const isTwice = names.some((one) => one.text === name);
 		if (name.length > 255 || !(PLAIN_NAME.test(name) || isBareName(name))) {
-			problems.push({
-				code: 'include-name',
-				what: 'an included file is named without a folder',
-				where: item.place,
-				found: shownText(item.text),
-				hint: 'Keep the file beside this one and give its name only.',
-			});
+			problems.push({ code: 'include-name', name: item.text, where: item.place });
 		} else if (isOwn || isTwice) {
 			problems.push({
 				code: 'include-twice',
-				what: isOwn ? 'a file cannot include itself' : 'this file is included twice',
+				name: item.text,
+				isItself: isOwn,
 				where: item.place,
-				found: shownText(item.text),
-				hint: 'Take it out here.',
 			});
 		} else names.push({ ...item, text: name });
 	}
 	for (const late of names.slice(MOST_INCLUDES)) {
-		problems.push({
-			code: 'include-many',
-			what: 'too many files are included',
-			where: late.place,
-			expected: `at most ${MOST_INCLUDES}`,
-			hint: 'Put several of them into one.',
-		});
+		problems.push({ code: 'include-many', most: MOST_INCLUDES, where: late.place });
 	}
 	return names.slice(0, MOST_INCLUDES);
 }
 
 /** An included file holds lists; what makes a show of them stands in the file that is opened. */
-function withoutMainKeys(root: SourceNode, problems: Problem[]): SourceNode {
+function withoutMainKeys(root: SourceNode, problems: ShowFault[]): SourceNode {
 	if (root.kind !== 'map') return root;
 	const entries = root.entries.filter(({ key, place }) => {
-		if (key === 'include') {
-			problems.push({
-				code: 'nested-include',
-				what: 'an included file cannot include others',
-				where: place,
-				hint: 'Name all files in the file that is opened.',
-			});
-		} else if (key === 'show') {
-			problems.push({
-				code: 'misplaced-show',
-				what: 'show stands in an included file',
-				where: place,
-				hint: 'Put it into the file that is opened.',
-			});
-		}
+		if (key === 'include') problems.push({ code: 'nested-include', where: place });
+		else if (key === 'show') problems.push({ code: 'misplaced-show', where: place });
 		return key !== 'include' && key !== 'show';
 	});
 	return { ...root, entries };
 }
 
 /** Where in the files two values meet, and who hears of it when they cannot be joined. */
-type Meeting = { readonly path: SourcePath; readonly problems: Problem[] };
+type Meeting = { readonly path: SourcePath; readonly problems: ShowFault[] };
 
-function join(roots: readonly SourceNode[], problems: Problem[]): SourceNode {
+function join(roots: readonly SourceNode[], problems: ShowFault[]): SourceNode {
 	const [first, ...others] = roots;
 	if (!first) throw new RangeError('nothing to join');
 	return others.reduce((whole, next) => joined(whole, next, { path: [], problems }), first);
@@ -209,10 +178,9 @@ function joined(before: SourceNode, after: SourceNode, meeting: Meeting): Source
 	if (path.length === 1 && key === 'format') return after;
 	problems.push({
 		code: 'in-two-files',
-		what: `${shownText(key)} stands in two files`,
+		key,
+		otherFile: before.place.file,
 		where: after.place,
-		found: `the other one in ${before.place.file}`,
-		hint: 'Keep one of them.',
 	});
 	return before;
 }

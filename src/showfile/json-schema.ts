@@ -2,7 +2,8 @@
 
 import * as z from 'zod/mini';
 
-import { FORMAT, showFileShape } from './shape.ts';
+import { FORMAT } from './format.ts';
+import { showFileShape } from './shape.ts';
 
 /**
  * JSON Schema (draft 2020-12) of a show file. Editors read YAML's plain numbers, booleans and dates as

@@ -2,34 +2,20 @@
 // the place of it. Ids count as known when their own entry is faulty, so that one slip gives one problem.
 
 import { nearestName } from '../base/nearest-name.ts';
-import type { Problem } from '../base/problem.ts';
+
 import type { InstrumentKind } from '../tuning/kind.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import { sectionOf } from './section-of.ts';
-import { labelOf } from './shape-problem.ts';
-import { shownText } from './shown-text.ts';
+import type { IdList, ShowFault, ShowFaultSaid } from './show-fault.ts';
 import type { SourceNode, SourcePath } from './source-node.ts';
 import { childAt, keyPlaceAt, placeAt } from './source-node.ts';
-
-/** The lists whose entries have ids that other lines refer to. */
-export type IdList = 'techs' | 'players' | 'instruments' | 'songs' | 'packs';
 
 /** All ids of a show, by list, those of faulty entries included. */
 export type KnownIds = Readonly<Record<IdList, ReadonlySet<string>>>;
 
-type Said = Omit<Problem, 'where'>;
-
 /** Every list whose entries have ids. */
 export const ID_LISTS: readonly IdList[] = ['techs', 'players', 'instruments', 'songs', 'packs'];
-
-const ONE_OF: Readonly<Record<IdList, string>> = {
-	techs: 'tech',
-	players: 'player',
-	instruments: 'instrument',
-	songs: 'song',
-	packs: 'pack',
-};
 
 /** A list of ids longer than this helps nobody in one line. */
 const MOST_LISTED = 12;
@@ -49,7 +35,7 @@ export function knownIds(root: SourceNode): KnownIds {
 
 /** Follows ids and names of one show, and gathers what leads nowhere. */
 export class Linking {
-	readonly problems: Problem[] = [];
+	readonly problems: ShowFault[] = [];
 	readonly #root: SourceNode;
 	readonly #known: KnownIds;
 	readonly #isWhole: boolean;
@@ -69,12 +55,12 @@ export class Linking {
 	}
 
 	/** Notes a problem with the value at a path. */
-	complain(path: SourcePath, said: Said): void {
+	complain(path: SourcePath, said: ShowFaultSaid): void {
 		this.problems.push({ ...said, where: placeAt(this.#root, path) });
 	}
 
 	/** Notes a problem with the key at a path's end. */
-	complainOfKey(path: SourcePath, said: Said): void {
+	complainOfKey(path: SourcePath, said: ShowFaultSaid): void {
 		this.problems.push({ ...said, where: keyPlaceAt(this.#root, path) });
 	}
 
@@ -105,13 +91,8 @@ export class Linking {
 	tuning(text: string, kind: InstrumentKind, path: SourcePath): Tuning | null {
 		const reading = readTuning(text, kind, this.abbreviations);
 		if (reading.ok) return reading.tuning;
-		this.complain(path, {
-			code: 'unknown-tuning',
-			what: `${labelOf(path)} is not a tuning of this kind of instrument (${kind})`,
-			found: shownText(text),
-			expected: reading.expected,
-			...(reading.hint === undefined ? {} : { hint: reading.hint }),
-		});
+		const { unread } = reading;
+		this.complain(path, { code: 'unknown-tuning', at: path, text, kind, unread });
 		return null;
 	}
 
@@ -119,18 +100,9 @@ export class Linking {
 		return this.#isWhole && !this.#known[list].has(id);
 	}
 
-	#unknown(list: IdList, id: string): Said {
+	#unknown(list: IdList, id: string): ShowFaultSaid {
 		const names = [...this.#known[list]];
-		const near = nearestName(id, names);
-		const isShort = names.length > 0 && names.length <= MOST_LISTED;
-		const expected = isShort ? { expected: names.map((name) => shownText(name)).join(', ') } : {};
-		const hint =
-			near === null ? `Add it to ${list}, or correct it here.` : `Did you mean ${shownText(near)}?`;
-		return {
-			code: `unknown-${ONE_OF[list]}`,
-			what: `there is no ${ONE_OF[list]} ${shownText(id)}`,
-			...expected,
-			hint,
-		};
+		const known = names.length <= MOST_LISTED ? names : [];
+		return { code: 'unknown-id', list, id, known, near: nearestName(id, names) };
 	}
 }

@@ -1,18 +1,30 @@
 // A technician's own times for pieces of work. They stand in for what is built in and for nothing else:
 // whatever a show file says comes first. A show takes them up when it is read and carries them with it.
 
-import { minutesSeconds, parseSeconds } from '../base/duration.ts';
+import { parseSeconds } from '../base/duration.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind, KINDS } from '../tuning/kind.ts';
 import { retuneSeconds } from '../tuning/retune.ts';
 import type { Instrument, OwnTimes, Show, Times, WorkTimes } from './show.ts';
 import { type GivenTimes, type TimeKey, USUAL_SECONDS, workTimesOf } from './work-times.ts';
 
+/** As a time is kept, and typed on the command line. */
+export type OwnTimeName =
+	| 'hand-over'
+	| 'walk'
+	| 'capo'
+	| 'wipe'
+	| `touch-up.${InstrumentKind}`
+	| 'one-string-more'
+	| 'two-strings-more'
+	| 'all-strings-more'
+	| 'other-tuning-more'
+	| 'restring'
+	| 'restring-floating'
+	| 'further-string';
+
 /** A piece of work whose time a technician can have their own way. */
 export type OwnTime = {
-	/** As it is kept, and typed on the command line. */
-	readonly name: string;
-	/** What it is the time of. */
-	readonly words: string;
+	readonly name: OwnTimeName;
 	/** The built-in seconds; null: as many as the touch-up. */
 	readonly usual: number | null;
 	/** The key of a show file's `times` that comes first. */
@@ -22,51 +34,50 @@ export type OwnTime = {
 	readonly concerns: (instrument: Pick<Instrument, 'kind' | 'bridge'>) => boolean;
 };
 
-/** What a time is, for sentences that refuse something else. */
-export const TIME_WORDS = 'a time in whole seconds such as 45s, 4m30s or 1:30';
-
-const whole = (key: TimeKey, words: string, usual: number): OwnTime => ({
-	...{ name: key, key, words, usual },
+const whole = (name: OwnTimeName & TimeKey, usual: number): OwnTime => ({
+	...{ name, key: name, usual },
 	isAdded: false,
 	concerns: () => true,
 });
 
-const onTop = (key: TimeKey, words: string, usual: number | null): OwnTime => ({
-	...{ name: `${key}-more`, key, words, usual },
+type Retuning = 'one-string' | 'two-strings' | 'all-strings' | 'other-tuning';
+
+const onTop = (key: Retuning, usual: number | null): OwnTime => ({
+	...({ name: `${key}-more`, key, usual } as const),
 	isAdded: true,
 	concerns: () => true,
 });
 
 /** All of them, those that most songs need first. */
 export const OWN_TIMES: readonly OwnTime[] = [
-	whole('hand-over', 'hand-over', USUAL_SECONDS.handOver),
-	whole('walk', 'walk, each way', USUAL_SECONDS.walk),
-	whole('capo', 'capo', USUAL_SECONDS.capo),
-	whole('wipe', 'wipe', USUAL_SECONDS.wipe),
-	...INSTRUMENT_KINDS.map((kind) => ({
-		...whole('touch-up', touchUpWords(kind), KINDS[kind].touchUpSeconds),
-		name: `touch-up.${kind}`,
-		concerns: (one: Pick<Instrument, 'kind'>) => one.kind === kind,
-	})),
-	onTop('one-string', 'retuning one string', retuneSeconds('one-string', 0)),
-	onTop('two-strings', 'retuning two strings', retuneSeconds('two-strings', 0)),
-	onTop('all-strings', 'all strings by one step', null),
-	onTop('other-tuning', 'any other retuning', retuneSeconds('other', 0)),
+	whole('hand-over', USUAL_SECONDS.handOver),
+	whole('walk', USUAL_SECONDS.walk),
+	whole('capo', USUAL_SECONDS.capo),
+	whole('wipe', USUAL_SECONDS.wipe),
+	...INSTRUMENT_KINDS.map(
+		(kind): OwnTime => ({
+			name: `touch-up.${kind}`,
+			key: 'touch-up',
+			usual: KINDS[kind].touchUpSeconds,
+			isAdded: false,
+			concerns: (one) => one.kind === kind,
+		}),
+	),
+	onTop('one-string', retuneSeconds('one-string', 0)),
+	onTop('two-strings', retuneSeconds('two-strings', 0)),
+	onTop('all-strings', null),
+	onTop('other-tuning', retuneSeconds('other', 0)),
 	{
-		...whole('restring', 'restring one string, settled', USUAL_SECONDS.restring),
+		...whole('restring', USUAL_SECONDS.restring),
 		concerns: ({ bridge }) => bridge === 'fixed',
 	},
 	{
-		...whole('restring', 'restring one, floating bridge', USUAL_SECONDS.restringFloating),
+		...whole('restring', USUAL_SECONDS.restringFloating),
 		name: 'restring-floating',
 		concerns: ({ bridge }) => bridge === 'floating',
 	},
-	whole('further-string', 'each further string', USUAL_SECONDS.furtherString),
+	whole('further-string', USUAL_SECONDS.furtherString),
 ];
-
-function touchUpWords(kind: InstrumentKind): string {
-	return `touch-up, ${kind === 'other' ? 'any other instrument' : KINDS[kind].words}`;
-}
 
 /** Seconds as a show file writes them; null for what is no time in whole seconds. */
 export function readOwnTime(text: string): number | null {
@@ -74,10 +85,13 @@ export function readOwnTime(text: string): number | null {
 	return seconds !== null && Number.isInteger(seconds) ? seconds : null;
 }
 
-/** Those of the kept times that can be used, and a sentence for each that cannot: it is as built in. */
+/** Why a kept time is as built in; `kept`: what stands there, left out where the name is none. */
+export type UnusableTime = { readonly name: string; readonly kept?: unknown };
+
+/** Those of the kept times that can be used, and those that cannot: they are as built in. */
 export function usableTimes(kept: Readonly<Record<string, unknown>>): {
 	readonly times: OwnTimes;
-	readonly problems: readonly string[];
+	readonly problems: readonly UnusableTime[];
 } {
 	const read = OWN_TIMES.filter(({ name }) => Object.hasOwn(kept, name)).map((one) => ({
 		...one,
@@ -91,31 +105,10 @@ export function usableTimes(kept: Readonly<Record<string, unknown>>): {
 		problems: [
 			...read
 				.filter(({ seconds }) => seconds === null)
-				.map(
-					({ name }) =>
-						`Your time for ${name} cannot be used: ${JSON.stringify(kept[name])} is not ${TIME_WORDS}. The built-in one is.`,
-				),
-			...unknown.map((name) => `Of your times ${name} is no piece of work that is known.`),
+				.map(({ name }) => ({ name, kept: kept[name] })),
+			...unknown.map((name) => ({ name })),
 		],
 	};
-}
-
-/** A time as it is shown: `0:45`; `as much` for one that is as long as the touch-up before it. */
-export function timeText(seconds: number | null): string {
-	return seconds === null ? 'as much' : minutesSeconds(seconds);
-}
-
-/** What a time stands beside: `capo`, `retuning one string: the touch-up and`. */
-export function timeName({ words, isAdded }: OwnTime): string {
-	return isAdded ? `${words}: the touch-up and` : words;
-}
-
-/** `capo: 0:06`; with null seconds the built-in time, and that it is that. */
-export function ownTimeWords(name: string, seconds: number | null): string {
-	const time = OWN_TIMES.find((one) => one.name === name);
-	const value = timeText(seconds ?? time?.usual ?? null);
-	const before = time?.isAdded ? timeName(time) : `${time?.words ?? name}:`;
-	return `${before} ${value}${seconds === null ? ' as built in' : ''}`;
 }
 
 /** The same with one of them set, or with null taken back. */

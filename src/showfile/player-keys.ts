@@ -1,10 +1,10 @@
 // The letter that names each player in prompts. Slots have the first say about letters, because they
 // are marked on the rack; then what the file asks for; then the players' names.
 
+import type { KeyRefusal } from './show-fault.ts';
+
 /** What decides a player's letter. */
 export type KeyWish = { readonly name: string; readonly key: string | undefined };
-
-export type KeyRefusal = 'is-slot' | 'is-taken' | 'none-left';
 
 const ALPHABET = [...'abcdefghijklmnopqrstuvwxyz'];
 

@@ -16,18 +16,17 @@ import {
 	type Pair,
 	Parser,
 } from 'yaml';
-import { cleanText } from '../base/clean-text.ts';
-import type { Place, Problem } from '../base/problem.ts';
+import type { Place } from '../base/problem.ts';
 import { isInheritedName } from './inherited-name.ts';
 import { DEEPEST_LEVEL, MOST_TOKENS, NestingGuard, type Overgrowth } from './nesting-guard.ts';
-import { shownText } from './shown-text.ts';
+import type { ShowFault, ShowFaultSaid } from './show-fault.ts';
 import type { SourceEntry, SourceNode } from './source-node.ts';
 import { syntaxProblem } from './syntax-problem.ts';
 
 /** The tree of one file, empty texts included, or why there is none. Both when only keys were repeated. */
 export type YamlReading = {
 	readonly root: SourceNode | null;
-	readonly problems: readonly Problem[];
+	readonly problems: readonly ShowFault[];
 };
 
 const OPTIONS = {
@@ -95,11 +94,11 @@ function compose(text: string, lines: LineCounter): Composed {
 function syntaxProblems(
 	document: Document.Parsed,
 	placeOf: (offset: number) => Place,
-): readonly Problem[] {
+): readonly ShowFault[] {
 	const { explicit, version } = document.directives.yaml;
 	if (explicit && version !== OPTIONS.version) {
 		const where = placeOf(0);
-		return [{ ...OTHER_YAML, where, found: `YAML ${version}` }];
+		return [{ code: 'yaml-directive', version, where }];
 	}
 	const faults = [...document.errors, ...document.warnings]
 		.sort((a, b) => a.pos[0] - b.pos[0])
@@ -115,27 +114,13 @@ function syntaxProblems(
 		.map(({ problem }) => problem);
 }
 
-function overgrowthProblem(reason: 'too-deep' | 'too-many-values', where: Place): Problem {
-	return reason === 'too-deep'
-		? {
-				code: 'too-deep',
-				what: 'lists and maps stand too deep in one another here',
-				where,
-				expected: `at most ${DEEPEST_LEVEL} levels`,
-				hint: 'A show needs eight; check the brackets and the indentation.',
-			}
-		: {
-				code: 'too-many-values',
-				what: 'the file holds more values than a show can',
-				where,
-				expected: `at most ${MOST_TOKENS} words and signs`,
-				hint: 'Leave out what this show does not use.',
-			};
+function overgrowthProblem(reason: 'too-deep' | 'too-many-values', where: Place): ShowFault {
+	return { code: reason, most: reason === 'too-deep' ? DEEPEST_LEVEL : MOST_TOKENS, where };
 }
 
 /** Turns the library's nodes into ours, and refuses on the way what a show file may not hold. */
 class TreeBuilder {
-	readonly problems: Problem[] = [];
+	readonly problems: ShowFault[] = [];
 	/** Something was refused that leaves a hole in the tree. */
 	isSpoilt = false;
 	readonly #placeOf: (offset: number) => Place;
@@ -154,7 +139,7 @@ class TreeBuilder {
 			return { kind: 'list', place, items };
 		}
 		if (!isScalar(node) || typeof node.value !== 'string') return { kind: 'empty', place };
-		if (!node.value.isWellFormed()) this.#refuse(LONE_SURROGATE, place);
+		if (!node.value.isWellFormed()) this.#refuse({ code: 'lone-surrogate' }, place);
 		if (node.value === '' && node.type === 'PLAIN') return { kind: 'empty', place };
 		return { kind: 'text', place, text: node.value };
 	}
@@ -167,26 +152,20 @@ class TreeBuilder {
 			const keyPlace = keyNode?.range ? this.#placeOf(keyNode.range[0]) : place;
 			if (keyNode) this.#refuseExtras(keyNode, keyPlace);
 			if (!isScalar(keyNode) || typeof keyNode.value !== 'string' || keyNode.value === '') {
-				this.#refuse(ODD_KEY, keyPlace);
+				this.#refuse({ code: 'odd-key' }, keyPlace);
 				continue;
 			}
 			const name = keyNode.value.normalize('NFC');
 			const node = this.build(value, keyNode.range?.[1] ?? 0);
-			if (name === '<<') this.#refuse(MERGE_KEY, keyPlace);
+			if (name === '<<') this.#refuse({ code: 'merge-key' }, keyPlace);
 			else if (isInheritedName(name) || !name.isWellFormed()) {
-				this.#refuse({ ...FORBIDDEN_KEY, found: shownText(name) }, keyPlace);
+				this.#refuse({ code: 'forbidden-key', key: name }, keyPlace);
 			} else if (seen.has(name)) {
-				const first = seen.get(name)?.line;
-				this.problems.push({
-					code: 'repeated-key',
-					what: `the key ${cleanText(name)} stands here a second time`,
-					where: keyPlace,
-					...(first === undefined ? {} : { found: `the first in line ${first}` }),
-					hint: 'Keep one of them.',
-				});
+				const firstLine = seen.get(name)?.line ?? null;
+				this.problems.push({ code: 'repeated-key', key: name, firstLine, where: keyPlace });
 			} else if (value === null) {
 				seen.set(name, keyPlace);
-				this.problems.push({ ...NO_COLON, where: keyPlace, found: shownText(name) });
+				this.problems.push({ code: 'no-colon', key: name, where: keyPlace });
 			} else {
 				seen.set(name, keyPlace);
 				entries.push({ key: name, place: keyPlace, value: node });
@@ -196,64 +175,16 @@ class TreeBuilder {
 	}
 
 	#refuseExtras(node: Node, place: Place): void {
-		if (isAlias(node)) this.#refuse({ ...ALIAS, found: shownText(`*${node.source}`) }, place);
-		else if (node.anchor) this.#refuse({ ...ANCHOR, found: shownText(`&${node.anchor}`) }, place);
-		if (node.tag)
-			this.#refuse(
-				{ ...TAG, found: shownText(node.tag.replace('tag:yaml.org,2002:', '!!')) },
-				place,
-			);
+		if (isAlias(node)) this.#refuse({ code: 'alias', found: `*${node.source}` }, place);
+		else if (node.anchor) this.#refuse({ code: 'anchor', found: `&${node.anchor}` }, place);
+		if (node.tag) {
+			const found = node.tag.replace('tag:yaml.org,2002:', '!!');
+			this.#refuse({ code: 'tag', found }, place);
+		}
 	}
 
-	#refuse(refusal: Omit<Problem, 'where'>, where: Place): void {
+	#refuse(refusal: ShowFaultSaid, where: Place): void {
 		this.isSpoilt = true;
 		this.problems.push({ ...refusal, where });
 	}
 }
-
-const OTHER_YAML = {
-	code: 'yaml-directive',
-	what: 'show files are YAML 1.2',
-	hint: 'Take the line that begins with % out.',
-};
-const ALIAS = {
-	code: 'alias',
-	what: 'an alias stands here, and show files have none',
-	hint: 'Write out what it stands for; a word that begins with * goes in quotes.',
-};
-const ANCHOR = {
-	code: 'anchor',
-	what: 'an anchor stands here, and show files have none',
-	hint: 'Take it out; a word that begins with & goes in quotes.',
-};
-const TAG = {
-	code: 'tag',
-	what: 'a tag stands here, and show files have none',
-	hint: 'Take it out; a word that begins with ! goes in quotes.',
-};
-const MERGE_KEY = {
-	code: 'merge-key',
-	what: 'a merge key stands here, and show files have none',
-	found: '<<',
-	hint: 'Write out what it would bring in.',
-};
-const ODD_KEY = {
-	code: 'odd-key',
-	what: 'a key here is not a plain word',
-	hint: 'Write the key as a word, followed by a colon and a space.',
-};
-const NO_COLON = {
-	code: 'no-colon',
-	what: 'a word stands here where a key with a colon and a value belongs',
-	hint: 'A text that holds a comma goes in quotes.',
-};
-const FORBIDDEN_KEY = {
-	code: 'forbidden-key',
-	what: 'this key is not allowed in a show file',
-	hint: 'Choose another name.',
-};
-const LONE_SURROGATE = {
-	code: 'lone-surrogate',
-	what: 'half a character stands here',
-	hint: 'Write the character itself in place of its escape.',
-};

@@ -1,7 +1,6 @@
 // What a show file says for the bench: targets of a set-up, offsets from equal temperament, the stage.
 // Each is left out of the show where the file is silent.
 
-import { cleanText } from '../base/clean-text.ts';
 import { INSTRUMENT_KINDS, type InstrumentKind, stringCount } from '../tuning/kind.ts';
 import type { Sweetening } from '../tuning/sweeten.ts';
 import { readTuning } from '../tuning/tuning.ts';
@@ -9,7 +8,6 @@ import type { ShapedSetUp } from './instrument-shape.ts';
 import type { Linking } from './linking.ts';
 import type { ShapedShow } from './shape.ts';
 import type { SetUp, Show, UnitMass } from './show.ts';
-import { shownText } from './shown-text.ts';
 import type { SourcePath } from './source-node.ts';
 import { parseGauge } from './string-measure.ts';
 
@@ -39,12 +37,7 @@ export function unitMassOf(
 	if (shaped === undefined) return {};
 	for (const label of Object.keys(shaped)) {
 		if (parseGauge(label)) continue;
-		linking.complainOfKey([...path, label], {
-			code: 'bad-gauge',
-			what: 'masses stand by gauge',
-			found: shownText(label),
-			expected: 'thousandths of an inch such as 10 or 46w, or "0.25 mm"; w means wound',
-		});
+		linking.complainOfKey([...path, label], { code: 'mass-key', key: label });
 	}
 	return { unitMass: shaped };
 }
@@ -86,9 +79,8 @@ function sweetening(
 		if (/^[1-9]\d?$/.test(string) && Number(string) <= most) continue;
 		linking.complainOfKey([...path, 'cents', string], {
 			code: 'unknown-string',
-			what: 'offsets stand by string number',
-			found: cleanText(string),
-			expected: `a number from 1 to ${most}`,
+			key: string,
+			most,
 		});
 	}
 	return {
@@ -112,11 +104,6 @@ function canonical(
 		const reading = readTuning(text, one, linking.abbreviations);
 		if (reading.ok) return reading.tuning.name;
 	}
-	linking.complain([...path, 'tuning'], {
-		code: 'unknown-tuning',
-		what: 'tuning is one that no kind of instrument has',
-		found: shownText(text),
-		expected: 'a name such as drop D, or notes with their octaves',
-	});
+	linking.complain([...path, 'tuning'], { code: 'unknown-tuning', text, short: null });
 	return text;
 }

@@ -1,6 +1,5 @@
 // What is played where an instrument cannot be had, each entry followed to its instrument and tuning.
 
-import { cleanText } from '../base/clean-text.ts';
 import type { ShapedInstead, ShapedInstrument } from './instrument-shape.ts';
 import type { Linking } from './linking.ts';
 import type { Instead, Instrument } from './show.ts';
@@ -34,20 +33,12 @@ export function resolveInstead(
 		const instead = insteadOf(entry, here, links);
 		if (instead === null) return [];
 		if (id === shaped.id && instead.tuning === null) {
-			linking.complain(here, {
-				code: 'instead-of-itself',
-				what: `${cleanText(id)} cannot be played instead of itself`,
-				hint: 'Take it out, or say in which tuning or with which capo it is played then.',
-			});
+			linking.complain(here, { code: 'instead-of-itself', id });
 			return [];
 		}
 		const key = [id, instead.capo, ...(instead.tuning?.notes ?? [])].join(' ');
 		if (seen.has(key)) {
-			linking.complain(here, {
-				code: 'instead-twice',
-				what: `${cleanText(id)} stands here a second time`,
-				hint: 'Take one of them out.',
-			});
+			linking.complain(here, { code: 'instead-twice', id });
 			return [];
 		}
 		seen.add(key);

@@ -1,6 +1,5 @@
 // Instruments with every player, pack and tuning followed, and what is played instead of each.
 
-import { cleanText } from '../base/clean-text.ts';
 import { stringCount } from '../tuning/kind.ts';
 import type { ShapedInstrument } from './instrument-shape.ts';
 import type { Linking } from './linking.ts';
@@ -44,10 +43,9 @@ function resolveInstrument(
 	if (strings.length > 0 && count !== null && strings.length !== count) {
 		linking.complain([...path, 'strings'], {
 			code: 'string-count',
-			what: `${cleanText(shaped.id)} has ${count} strings, and as many gauges belong here`,
-			found: String(strings.length),
-			expected: `${count}, string 1 first`,
-			hint: 'Correct the list, or leave strings out.',
+			id: shaped.id,
+			strings: count,
+			gauges: strings.length,
 		});
 	}
 	const tuning = linking.tuning(shaped.tuning, shaped.kind, [...path, 'tuning']);
@@ -98,9 +96,9 @@ function refuseSharedSlots(instruments: readonly ShapedInstrument[], linking: Li
 		else {
 			linking.complain(['instruments', index, 'slot'], {
 				code: 'duplicate-slot',
-				what: `slot ${slot} is taken`,
-				found: `${cleanText(id)} where ${cleanText(owner)} hangs`,
-				hint: 'Give each instrument on the rack a slot of its own.',
+				key: slot,
+				id,
+				owner,
 			});
 		}
 	}
@@ -115,9 +113,9 @@ function refuseSharedGear(instruments: readonly ShapedInstrument[], linking: Lin
 		else {
 			linking.complain(['instruments', index, 'gear'], {
 				code: 'duplicate-gear',
-				what: `${cleanText(gear)} is another instrument of this show`,
-				found: `${cleanText(id)} where ${cleanText(owner)} is it`,
-				hint: 'Give each instrument a gear id of its own, or leave it out.',
+				key: gear,
+				id,
+				owner,
 			});
 		}
 	}

@@ -16,11 +16,7 @@ export function resolveSet(shaped: readonly ShapedSetItem[], linking: Linking): 
 		const after = items[index + 1]?.item;
 		const isBetween = before?.kind === 'song' && after?.kind === 'song' && !after.isEncore;
 		if (isBetween) continue;
-		linking.complain(path, {
-			code: 'interval-place',
-			what: 'this interval does not stand between two songs of the set',
-			hint: 'Take it out, or put it where the players leave the stage and come back.',
-		});
+		linking.complain(path, { code: 'interval-place' });
 	}
 	return items.map(({ item }) => item);
 }
@@ -36,14 +32,8 @@ function resolveItem(shaped: ShapedSetItem, path: SourcePath, linking: Linking):
 	if (kinds !== 1 || (gap !== undefined && song === undefined)) {
 		linking.complain(path, {
 			code: 'set-item-unclear',
-			what:
-				kinds > 1
-					? 'this item of the set is several things at once'
-					: 'this item of the set is nothing that can be played',
-			expected: 'a song, song: with gap:, interval: and how long, or encore: and its songs',
-			...(song === undefined && gap !== undefined && kinds === 1
-				? { hint: 'Give gap beside the song that it comes before.' }
-				: {}),
+			isSeveral: kinds > 1,
+			isGapAstray: song === undefined && gap !== undefined && kinds === 1,
 		});
 		return [];
 	}
@@ -52,11 +42,7 @@ function resolveItem(shaped: ShapedSetItem, path: SourcePath, linking: Linking):
 		return [{ item: songEntry({ song, gap }, [...path, 'song'], linking), path }];
 	}
 	if (encore?.length === 0) {
-		linking.complain(path, {
-			code: 'empty-encore',
-			what: 'this encore has no song',
-			hint: 'List its songs, or take it out.',
-		});
+		linking.complain(path, { code: 'empty-encore' });
 	}
 	return (encore ?? []).map((one, index) => {
 		const here = [...path, 'encore', index];

@@ -6,14 +6,14 @@ import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import type { KnownIds } from './linking.ts';
 import { Linking } from './linking.ts';
-import { type KeyRefusal, playerKeys } from './player-keys.ts';
+import { playerKeys } from './player-keys.ts';
 import { stageOf, sweetenings, unitMassOf } from './resolve-bench.ts';
 import { resolveInstruments } from './resolve-instruments.ts';
 import { resolveSet } from './resolve-set.ts';
 import { resolveSong } from './resolve-song.ts';
 import type { ShapedShow } from './shape.ts';
 import type { Pack, Pedal, Player, Show, Tech, Times } from './show.ts';
-import { shownText } from './shown-text.ts';
+import type { KeyRefusal } from './show-fault.ts';
 import type { SourceNode } from './source-node.ts';
 import { writtenSeconds } from './work-times.ts';
 
@@ -84,22 +84,11 @@ function refuseEmptyNames(abbreviations: Readonly<Record<string, string>>, linki
 		if (INSTRUMENT_KINDS.some((kind) => readTuning(name, kind, {}).ok)) continue;
 		linking.complain(['abbreviations', short], {
 			code: 'unknown-tuning',
-			what: `${short} is short for no tuning that any kind of instrument has`,
-			found: shownText(name),
-			expected: 'a name such as drop D, or notes with their octaves',
+			text: name,
+			short,
 		});
 	}
 }
-
-const KEY_REFUSALS: Readonly<Record<KeyRefusal, { readonly what: string; readonly hint: string }>> =
-	{
-		'is-slot': { what: 'is the slot of an instrument', hint: 'Choose a letter that no slot has.' },
-		'is-taken': { what: "is another player's key", hint: 'Choose another letter.' },
-		'none-left': {
-			what: 'finds no free letter',
-			hint: 'Give some instruments a digit as their slot.',
-		},
-	};
 
 function resolvePlayers(shaped: ShapedShow, linking: Linking): Player[] {
 	const players = shaped.players ?? [];
@@ -111,12 +100,11 @@ function resolvePlayers(shaped: ShapedShow, linking: Linking): Player[] {
 		if (tech !== undefined) linking.follow('techs', tech, [...path, 'tech']);
 		const key = keys[index] ?? 'none-left';
 		if (key.length > 1) {
-			const { what, hint } = KEY_REFUSALS[key as KeyRefusal];
 			linking.complain(wished === undefined ? path : [...path, 'key'], {
 				code: 'player-key',
-				what: `the key of ${cleanText(id)} ${what}`,
-				...(wished === undefined ? {} : { found: wished }),
-				hint,
+				id,
+				refusal: key as KeyRefusal,
+				wished: wished ?? null,
 			});
 		}
 		return { id, name: name ?? id, plays: plays ?? null, tech: tech ?? null, key };
@@ -131,8 +119,9 @@ function resolveBoards(shaped: ShapedShow, linking: Linking): Record<string, rea
 			if (pedals.findIndex((one) => one.id === id) < index) {
 				linking.complain(['boards', player, index, 'id'], {
 					code: 'duplicate-id',
-					what: `the pedal ${cleanText(id)} stands on this board a second time`,
-					hint: 'Give it an id of its own.',
+					list: 'boards',
+					id,
+					first: null,
 				});
 			}
 			return { id, name: name ?? id, extra: cleanDeep(extra) as Record<string, unknown> };

@@ -126,9 +126,8 @@ function resolvePart(shaped: ShapedPart, path: SourcePath, links: SongLinks): Pa
 	if (!shaped.instrument || shaped.needs) {
 		linking.complain(path, {
 			code: 'part-unclear',
-			what: `${cleanText(String(path.at(-1)))} has ${shaped.needs ? 'both an instrument and needs' : 'neither an instrument nor needs'} here`,
-			expected: 'instrument: and its id, or needs: with kind and sounds, or none for empty hands',
-			hint: 'Leave the player out where it is as in the song above.',
+			player: String(path.at(-1)),
+			isBoth: shaped.needs !== undefined,
 		});
 		return null;
 	}
@@ -157,12 +156,7 @@ function resolveNeeds(
 	if (!needs) return null;
 	for (const key of ['tuning', 'capo'] as const) {
 		if (shaped[key] === undefined) continue;
-		linking.complainOfKey([...path, key], {
-			code: 'part-unclear',
-			what: `${key} stands beside needs`,
-			expected: 'what is heard, as sounds: within needs; the plan chooses tuning and capo',
-			hint: 'Take it out, or name an instrument.',
-		});
+		linking.complainOfKey([...path, key], { code: 'part-unclear', key });
 	}
 	if (needs.prefer !== undefined) {
 		linking.follow('instruments', needs.prefer, [...path, 'needs', 'prefer']);

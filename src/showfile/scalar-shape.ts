@@ -10,20 +10,13 @@ import { parseDayTime } from '../base/show-clock.ts';
 import { type ChordShape, parseShape } from '../tuning/chord-shape.ts';
 import { parseLength } from '../tuning/length-unit.ts';
 import { parseDate } from './calendar-date.ts';
+import type { BadValue } from './show-fault.ts';
 import { parseGauge, parseScale } from './string-measure.ts';
-
-/** What is wrong with a value, after the name of its key: "length is not a length of time". */
-export type Complaint = {
-	readonly code: string;
-	readonly what: string;
-	readonly expected?: string;
-	readonly hint?: string;
-};
 
 /** A value read from its text; the complaint may depend on what was written. */
 type Reader<Value> = {
 	readonly read: (text: string) => Value | null;
-	readonly complaint: Complaint | ((text: string) => Complaint);
+	readonly complaint: BadValue | ((text: string) => BadValue);
 	/** What an editor's JSON Schema allows, where it is more than text. */
 	readonly editor?: Readonly<Record<string, unknown>>;
 };
@@ -49,7 +42,7 @@ function written<Value>({ read, complaint, editor }: Reader<Value>): Written<Val
 		const value = read(text);
 		if (value !== null) return value;
 		const said = typeof complaint === 'function' ? complaint(text) : complaint;
-		context.issues.push({ code: 'custom', input: text, message: said.what, params: said });
+		context.issues.push({ code: 'custom', input: text, message: said.code, params: said });
 		return z.NEVER;
 	});
 	const shape = z.pipe(z.string(), reading);
@@ -64,8 +57,8 @@ export const words: Written<string> = written({
 	},
 	complaint: (text) => ({
 		code: 'bad-text',
-		what: text.trim() === '' ? 'is empty' : 'is too long',
-		expected: `one to ${TEXT_LONGEST} characters`,
+		isEmpty: text.trim() === '',
+		most: TEXT_LONGEST,
 	}),
 	editor: { type: ['string', 'number', 'boolean'] },
 });
@@ -76,11 +69,7 @@ export const id: Written<string> = written({
 		const name = text.trim().normalize('NFC');
 		return name.length <= ID_LONGEST && (PLAIN_ID.test(name) || isId(name)) ? name : null;
 	},
-	complaint: {
-		code: 'bad-id',
-		what: 'is not one that can be used',
-		expected: `at most ${ID_LONGEST} letters, digits and - _ . without spaces, beginning with a letter or a digit`,
-	},
+	complaint: { code: 'bad-id', most: ID_LONGEST },
 	editor: { type: ['string', 'number'] },
 });
 
@@ -90,7 +79,7 @@ export const reference: Written<string> = written({
 		const name = text.trim().normalize('NFC');
 		return name !== '' && name.length <= TEXT_LONGEST ? name : null;
 	},
-	complaint: { code: 'bad-id', what: 'is not an id', expected: 'the id of something in the show' },
+	complaint: { code: 'bad-id', most: null },
 	editor: { type: ['string', 'number'] },
 });
 
@@ -101,11 +90,7 @@ export function duration(least: number, example: string): Written<number> {
 			const seconds = parseSeconds(text);
 			return seconds === null || seconds < least ? null : seconds;
 		},
-		complaint: {
-			code: 'bad-duration',
-			what: 'is not a length of time that fits here',
-			expected: `a time such as ${example}, from ${least} s to 24 h`,
-		},
+		complaint: { code: 'bad-duration', example, least },
 		editor: { type: ['string', 'number'] },
 	});
 }
@@ -124,11 +109,7 @@ export function number(range: {
 				? value + 0
 				: null;
 		},
-		complaint: {
-			code: 'bad-number',
-			what: 'is not a number that fits here',
-			expected: `${isWhole ? 'a whole number' : 'a number'} from ${from} to ${to}`,
-		},
+		complaint: { code: 'bad-number', from, to, isWhole },
 		editor: { type: [isWhole ? 'integer' : 'number', 'string'], minimum: from, maximum: to },
 	});
 }
@@ -137,22 +118,13 @@ export function number(range: {
 export function choice<const Word extends string>(known: readonly Word[]): Written<Word> {
 	return written({
 		read: (text) => known.find((word) => word === text.trim()) ?? null,
-		complaint: (text) => {
-			const near = nearestName(text.trim(), known);
-			return {
-				code: 'unknown-word',
-				what: 'is not a word that is known here',
-				expected: listed(known),
-				...(near === null ? {} : { hint: `Did you mean ${near}?` }),
-			};
-		},
+		complaint: (text) => ({
+			code: 'unknown-word',
+			known,
+			near: nearestName(text.trim(), known),
+		}),
 		editor: { enum: [...known] },
 	});
-}
-
-/** Words as a sentence lists them: `a, b or c`. */
-function listed(names: readonly string[]): string {
-	return names.join(', ').replace(/, ([^,]*)$/, ' or $1');
 }
 
 const YES: Readonly<Record<string, boolean>> = { true: true, yes: true, false: false, no: false };
@@ -160,74 +132,47 @@ const YES: Readonly<Record<string, boolean>> = { true: true, yes: true, false: f
 /** `true`, `false`, `yes` or `no`. */
 export const yesOrNo: Written<boolean> = written({
 	read: (text) => (Object.hasOwn(YES, text.trim()) ? (YES[text.trim()] ?? null) : null),
-	complaint: {
-		code: 'bad-yes-no',
-		what: 'is neither yes nor no',
-		expected: 'true, false, yes or no',
-	},
+	complaint: { code: 'bad-yes-no' },
 	editor: { type: ['boolean', 'string'], enum: [true, false, 'yes', 'no'] },
 });
 
 /** `on` or `off`. */
 export const onOrOff: Written<boolean> = written({
 	read: (text) => ({ on: true, off: false })[text.trim()] ?? null,
-	complaint: (text) => ({
-		code: 'bad-on-off',
-		what: 'is neither on nor off',
-		expected: 'on, off, or the settings that it is on with',
-		...(text.trim() in YES ? { hint: 'Write on or off.' } : {}),
-	}),
+	complaint: (text) => ({ code: 'bad-on-off', isYesOrNo: text.trim() in YES }),
 	editor: { type: ['boolean', 'string'], enum: ['on', 'off', true, false] },
 });
 
 /** A day of the calendar, as it is written. */
 export const date: Written<string> = written({
 	read: parseDate,
-	complaint: {
-		code: 'bad-date',
-		what: 'is not a day of the calendar',
-		expected: 'year, month and day, such as 2026-06-12',
-	},
+	complaint: { code: 'bad-date' },
 });
 
 /** A time of day, in minutes after midnight. */
 export const dayTime: Written<number> = written({
 	read: parseDayTime,
-	complaint: {
-		code: 'bad-day-time',
-		what: 'is not a time of day',
-		expected: 'hours and minutes, such as "20:30"',
-	},
+	complaint: { code: 'bad-day-time' },
 });
-
-const GAUGE_COMPLAINT: Complaint = {
-	code: 'bad-gauge',
-	what: 'is not a gauge',
-	expected: 'thousandths of an inch such as 10 or 46w, or "0.25 mm"; w means wound',
-};
 
 /** A string's gauge. */
 export const gauge = written({
 	read: parseGauge,
-	complaint: GAUGE_COMPLAINT,
+	complaint: { code: 'bad-gauge' },
 	editor: { type: ['string', 'number'] },
 });
 
 /** A gauge as it is written, for counting what is in stock. */
 export const gaugeLabel: Written<string> = written({
 	read: (text) => (parseGauge(text) ? text.trim() : null),
-	complaint: GAUGE_COMPLAINT,
+	complaint: { code: 'bad-gauge' },
 	editor: { type: ['string', 'number'] },
 });
 
 /** A scale length, in millimetres. */
 export const scale: Written<number> = written({
 	read: parseScale,
-	complaint: {
-		code: 'bad-scale',
-		what: 'is not a scale length',
-		expected: 'inches or millimetres with their unit, such as 25.5 in or 648 mm',
-	},
+	complaint: { code: 'bad-scale' },
 });
 
 /** A measure of the bench, in millimetres: millimetres unless it says another unit. */
@@ -236,22 +181,14 @@ export const length: Written<number> = written({
 		const millimetres = parseLength(text);
 		return millimetres !== null && millimetres <= LONGEST_MEASURE ? millimetres : null;
 	},
-	complaint: {
-		code: 'bad-length',
-		what: 'is not a measure of the bench',
-		expected: `millimetres such as 1.6, or 63 thou, or 4/64 in, at most ${LONGEST_MEASURE} mm`,
-	},
+	complaint: { code: 'bad-length', most: LONGEST_MEASURE },
 	editor: { type: ['string', 'number'] },
 });
 
 /** A chord shape, one fret a string or a course. */
 export const chordShape: Written<ChordShape> = written({
 	read: parseShape,
-	complaint: {
-		code: 'bad-shape',
-		what: 'is not a chord shape',
-		expected: 'one fret a string from the highest-numbered, such as "022100" or x32010',
-	},
+	complaint: { code: 'bad-shape' },
 	editor: { type: ['string', 'number'] },
 });
 
@@ -272,20 +209,12 @@ export const slot: Written<string> = written({
 		const isOnKey = PLAIN_KEY.test(key) || isOnAKey(key);
 		return isOnKey && !NO_SLOTS.has(key) && !SHIFTED.has(key) ? key : null;
 	},
-	complaint: {
-		code: 'bad-slot',
-		what: 'is not a key that a place on the rack can have',
-		expected: 'one character that is typed without shift, but not space, 0, - or =',
-	},
+	complaint: { code: 'bad-slot' },
 	editor: { type: ['string', 'integer'] },
 });
 
 /** The letter that names a player, lower case. */
 export const playerKey: Written<string> = written({
 	read: (text) => (/^[a-z]$/i.test(text.trim()) ? text.trim().toLowerCase() : null),
-	complaint: {
-		code: 'bad-player-key',
-		what: 'is not a key that a player can have',
-		expected: 'one letter from a to z',
-	},
+	complaint: { code: 'bad-player-key' },
 });

@@ -1,33 +1,17 @@
-// What does not fit the shape of a show file, said in words and at its place. The shape library says
-// what failed and along which path; what stood there and how it is called comes from the file's tree.
+// What does not fit the shape of a show file, at its place. The shape library says what failed and along
+// which path; what stood there comes from the file's tree.
 
 import type * as z from 'zod/mini';
 import { nearestName } from '../base/nearest-name.ts';
-import type { Problem } from '../base/problem.ts';
-import type { Complaint } from './scalar-shape.ts';
-import { shownText } from './shown-text.ts';
+
+import type { BadValue, FoundValue, Owner, ShowFault, ValueShape } from './show-fault.ts';
 import type { SourceNode, SourcePath } from './source-node.ts';
 import { childAt, keyPlaceAt, nodeAt, placeAt } from './source-node.ts';
 
 type Issue = z.core.$ZodIssue;
 
 /** A problem of shape, and what must be taken out of the tree for the rest to be read without it. */
-export type ShapeProblem = { readonly problem: Problem; readonly spoilt: SourcePath };
-
-/** What one item of a list is called. */
-const ITEM_NAMES: Readonly<Record<string, string>> = {
-	techs: 'tech',
-	players: 'player',
-	instruments: 'instrument',
-	songs: 'song',
-	packs: 'pack',
-	stock: 'stock item',
-	sweeten: 'offset',
-	cues: 'cue',
-	set: 'item of the set',
-	encore: 'item of the encore',
-	instead: 'entry of instead',
-};
+export type ShapeProblem = { readonly problem: ShowFault; readonly spoilt: SourcePath };
 
 /** What keys were called before, and are called now. */
 const RENAMED_KEYS: ReadonlyMap<string, string> = new Map([
@@ -63,104 +47,66 @@ export function shapeProblems(
 	return [{ problem, spoilt: here }];
 }
 
-/** How a path's end is called in a sentence: its key, or which item of what. */
-export function labelOf(path: SourcePath): string {
+/** What a key is of. */
+function ownerOf(root: SourceNode, path: SourcePath): Owner {
 	const last = path.at(-1);
-	if (typeof last !== 'number') return shownText(String(last));
-	return `item ${last + 1} of ${shownText(String(path.at(-2) ?? 'the list'))}`;
-}
-
-/** How the thing around a key is called: `the instrument A4`, `the show`. */
-function ownerOf(root: SourceNode, path: SourcePath): string {
-	const last = path.at(-1);
-	if (last === undefined) return 'the show file';
-	if (typeof last !== 'number') return shownText(String(last));
+	if (last === undefined) return 'file';
+	if (typeof last !== 'number') return { key: String(last) };
 	const list = String(path.at(-2));
-	const owner =
-		list === 'cues' || list === 'encore' ? list : path[0] === 'boards' ? 'boards' : list;
-	const name = owner === 'boards' ? 'pedal' : (ITEM_NAMES[owner] ?? 'item');
-	const idNode = childAt(nodeAt(root, path), list === 'cues' ? 'at' : 'id');
-	if (idNode?.kind === 'text') return `the ${name} ${shownText(idNode.text)}`;
-	return `this ${name}`;
+	const isOwnList = list === 'cues' || list === 'encore';
+	const entryOf = isOwnList || path[0] !== 'boards' ? list : 'boards';
+	const id = childAt(nodeAt(root, path), list === 'cues' ? 'at' : 'id');
+	return { entryOf, id: id?.kind === 'text' ? id.text : null };
 }
 
-function unknownKey(root: SourceNode, path: SourcePath, known: readonly string[]): Problem {
+function unknownKey(root: SourceNode, path: SourcePath, known: readonly string[]): ShowFault {
 	const key = String(path.at(-1));
-	const renamed = RENAMED_KEYS.get(key);
-	if (renamed !== undefined && known.includes(renamed)) {
-		return {
-			code: 'renamed-key',
-			what: `${key} is now ${renamed}`,
-			where: keyPlaceAt(root, path),
-			hint: 'Rename it.',
-		};
-	}
+	const where = keyPlaceAt(root, path);
+	const now = RENAMED_KEYS.get(key);
+	if (now !== undefined && known.includes(now)) return { code: 'renamed-key', key, now, where };
 	const near = nearestName(key, known);
-	return {
-		code: 'unknown-key',
-		what: `${shownText(key)} is not a key that is known here`,
-		where: keyPlaceAt(root, path),
-		expected: `one of ${known.join(', ')}`,
-		hint: near === null ? 'Take it out, or put the words into notes.' : `Did you mean ${near}?`,
-	};
+	return { code: 'unknown-key', key, known, near, isInCue: false, where };
 }
 
-function missingKey(root: SourceNode, path: SourcePath): Problem {
+function missingKey(root: SourceNode, path: SourcePath): ShowFault {
 	const key = String(path.at(-1));
 	const owner = ownerOf(root, path.slice(0, -1));
-	return {
-		code: 'missing-key',
-		what: `${owner} has no ${key}`,
-		where: placeAt(root, path.slice(0, -1)),
-		hint: `Add ${key}: and what it is.`,
-	};
+	return { code: 'missing-key', key, owner, where: placeAt(root, path.slice(0, -1)) };
 }
 
-function emptyValue(root: SourceNode, path: SourcePath): Problem {
-	return {
-		code: 'empty-value',
-		what: `${labelOf(path)} has no value`,
-		where: keyPlaceAt(root, path),
-		hint: 'Give it one, or take it out.',
-	};
+function emptyValue(root: SourceNode, path: SourcePath): ShowFault {
+	return { code: 'empty-value', at: path, where: keyPlaceAt(root, path) };
 }
 
-function badValue(root: SourceNode, path: SourcePath, issue: Issue): Problem {
+function badValue(root: SourceNode, path: SourcePath, issue: Issue): ShowFault {
 	const params = (issue.code === 'custom' ? issue.params : undefined) as Complaint | undefined;
-	const complaint: Complaint = params ?? { code: 'bad-value', what: 'does not fit here' };
-	const node = nodeAt(root, path);
-	return {
-		code: complaint.code,
-		what: `${labelOf(path)} ${complaint.what}`,
-		where: placeAt(root, path),
-		found: node ? foundWords(node) : 'nothing',
-		...(complaint.expected === undefined ? {} : { expected: complaint.expected }),
-		...(complaint.hint === undefined ? {} : { hint: complaint.hint }),
-	};
+	const complaint: Complaint = params ?? { code: 'bad-value' };
+	const found = { at: path, value: foundValue(nodeAt(root, path)), where: placeAt(root, path) };
+	return { ...complaint, ...found };
 }
 
-const SHAPE_WORDS: Readonly<Record<string, string>> = {
+/** What a shape says of a value that it does not take. */
+type Complaint =
+	| BadValue
+	| { readonly code: 'wrong-shape'; readonly wanted: readonly ValueShape[] };
+
+const SHAPES: Readonly<Record<string, ValueShape>> = {
 	string: 'text',
-	array: 'a list',
-	object: 'keys with values',
-	record: 'keys with values',
+	array: 'list',
+	object: 'keys',
+	record: 'keys',
 };
 
-function wrongShape(root: SourceNode, path: SourcePath, issue: Issue): Problem {
-	const node = nodeAt(root, path);
-	const wanted = issue.code === 'invalid_type' ? (SHAPE_WORDS[issue.expected] ?? 'text') : null;
-	return {
-		code: 'wrong-shape',
-		what: `${labelOf(path)} is not what belongs here`,
-		where: placeAt(root, path),
-		found: node ? foundWords(node) : 'nothing',
-		...(wanted === null ? {} : { expected: wanted }),
-	};
+function wrongShape(root: SourceNode, path: SourcePath, issue: Issue): ShowFault {
+	const wanted = issue.code === 'invalid_type' ? [SHAPES[issue.expected] ?? 'text'] : [];
+	const value = foundValue(nodeAt(root, path));
+	return { code: 'wrong-shape', at: path, value, wanted, where: placeAt(root, path) };
 }
 
-function foundWords(node: SourceNode): string {
-	if (node.kind === 'text') return shownText(node.text);
-	return { list: 'a list', map: 'keys with values', empty: 'nothing' }[node.kind];
+function foundValue(node: SourceNode | undefined): FoundValue {
+	if (node === undefined || node.kind === 'empty') return 'nothing';
+	if (node.kind === 'text') return { text: node.text };
+	return node.kind === 'map' ? 'keys' : 'list';
 }
 
 // The branch whose kind of value was written says the most; where none was, the first speaks.
@@ -171,18 +117,7 @@ function likeliestBranch(branches: readonly (readonly Issue[])[]): readonly Issu
 	if (branch) return branch;
 	const all = branches.flat();
 	const wanted = all.flatMap((issue) => (issue.code === 'invalid_type' ? [issue.expected] : []));
-	const expected = [...new Set(wanted.map((one) => SHAPE_WORDS[one] ?? 'text'))].join(' or ');
-	return [
-		{
-			code: 'custom',
-			message: '',
-			path: [],
-			input: undefined,
-			params: {
-				code: 'wrong-shape',
-				what: 'is not what belongs here',
-				expected,
-			} satisfies Complaint,
-		},
-	];
+	const shapes = [...new Set(wanted.map((one): ValueShape => SHAPES[one] ?? 'text'))];
+	const params = { code: 'wrong-shape', wanted: shapes } satisfies Complaint;
+	return [{ code: 'custom', message: '', path: [], input: undefined, params }];
 }

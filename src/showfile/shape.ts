@@ -21,9 +21,6 @@ import {
 } from './scalar-shape.ts';
 import { keyed, oneOrMore } from './strict-shape.ts';
 
-/** The only format there is; a file says it so that a later one can be told from it. */
-export const FORMAT = 'rackside/1';
-
 /** The keys of a cue that name no player. */
 export const CUE_KEYS = ['at', 'near', 'say', 'hand'] as const;
 

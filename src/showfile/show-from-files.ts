@@ -2,22 +2,22 @@
 // Apart from the reader of YAML that it is given, since there are two.
 
 import { cleanText } from '../base/clean-text.ts';
-import type { Problem } from '../base/problem.ts';
+import { FORMAT } from './format.ts';
 import { joinFiles, type ShowFiles } from './join-files.ts';
 import { knownIds } from './linking.ts';
 import { refuseCueKeys } from './refuse-cue-keys.ts';
 import { refuseIds } from './refuse-ids.ts';
 import { resolveShow } from './resolve-show.ts';
 import { sectionOf } from './section-of.ts';
-import { FORMAT, type ShapedShow, showFileShape } from './shape.ts';
+import { type ShapedShow, showFileShape } from './shape.ts';
 import { shapeProblems } from './shape-problem.ts';
 import type { Show } from './show.ts';
-import { shownText } from './shown-text.ts';
+import type { ShowFault } from './show-fault.ts';
 import type { SourceNode, SourcePath } from './source-node.ts';
 import { childAt, plainValue, prune } from './source-node.ts';
 
 /** A show that can be used, or null and at least one problem. */
-export type ShowReading = { readonly show: Show | null; readonly problems: readonly Problem[] };
+export type ShowReading = { readonly show: Show | null; readonly problems: readonly ShowFault[] };
 
 /** More in one run helps nobody, and a file that is no show at all has one for every word. */
 const MOST_PROBLEMS = 100;
@@ -54,8 +54,8 @@ export function showFromFiles(source: ShowFiles): ShowReading {
 }
 
 /** The problems in the order of files, lines and columns, cut off where nobody would read on. */
-function refused(problems: readonly Problem[], files: readonly string[]): ShowReading {
-	const rank = ({ where }: Problem): readonly number[] => [
+function refused(problems: readonly ShowFault[], files: readonly string[]): ShowReading {
+	const rank = ({ where }: ShowFault): readonly number[] => [
 		where ? files.indexOf(where.file) : -1,
 		where?.line ?? 0,
 		where?.column ?? 0,
@@ -67,33 +67,24 @@ function refused(problems: readonly Problem[], files: readonly string[]): ShowRe
 	const kept = sorted.slice(0, MOST_PROBLEMS);
 	const more = sorted.length - kept.length;
 	if (more === 0) return { show: null, problems: kept };
-	const rest: Problem = {
+	const rest: ShowFault = {
 		code: 'more-problems',
-		what: `there are ${more} more problems`,
+		more,
 		...(files[0] === undefined ? {} : { where: { file: files[0] } }),
-		hint: 'Correct these first.',
 	};
 	return { show: null, problems: [...kept, rest] };
 }
 
-function wrongFormat(root: SourceNode): Problem | null {
+function wrongFormat(root: SourceNode): ShowFault | null {
 	const node = childAt(root, 'format');
 	if (node?.kind === 'text' && node.text.trim() === FORMAT) return null;
 	if (!node || node.kind === 'empty') {
-		return {
-			code: 'missing-format',
-			what: 'the show file does not say its format',
-			where: node?.place ?? root.place,
-			hint: `Begin the file with the line "format: ${FORMAT}".`,
-		};
+		return { code: 'missing-format', where: node?.place ?? root.place };
 	}
 	return {
 		code: 'unknown-format',
-		what: 'this format is not known',
+		found: node.kind === 'text' ? node.text : null,
 		where: node.place,
-		found: node.kind === 'text' ? shownText(node.text) : 'no text',
-		expected: FORMAT,
-		hint: 'A later version of rackside may read it.',
 	};
 }
 
@@ -102,19 +93,14 @@ function isEmptySet(root: SourceNode): boolean {
 	return !set || set.kind === 'empty' || (set.kind === 'list' && set.items.length === 0);
 }
 
-function emptySet(root: SourceNode): Problem {
-	return {
-		code: 'empty-set',
-		what: 'the set has no song',
-		where: childAt(root, 'set')?.place ?? root.place,
-		hint: 'Add set: and the ids of the songs in their order. A file that another one includes is not opened itself.',
-	};
+function emptySet(root: SourceNode): ShowFault {
+	return { code: 'empty-set', where: childAt(root, 'set')?.place ?? root.place };
 }
 
 // Measured once for the problems; then what did not fit is taken out until the rest fits, so that its
 // ids can be followed too. What that leaves incomplete has been said already.
-function shapeOf(root: SourceNode): { shaped: ShapedShow | null; problems: Problem[] } {
-	const problems: Problem[] = [];
+function shapeOf(root: SourceNode): { shaped: ShapedShow | null; problems: ShowFault[] } {
+	const problems: ShowFault[] = [];
 	for (let round = 0; round < MOST_PRUNINGS; round += 1) {
 		const result = showFileShape.safeParse(plainValue(root) ?? {});
 		if (result.success) return { shaped: result.data, problems };
@@ -129,15 +115,14 @@ function shapeOf(root: SourceNode): { shaped: ShapedShow | null; problems: Probl
 	return { shaped: null, problems };
 }
 
-function tooLarge(show: Show, files: readonly string[]): Problem[] {
+function tooLarge(show: Show, files: readonly string[]): ShowFault[] {
 	const size = JSON.stringify(show).length;
 	if (size <= LARGEST_RESOLVED) return [];
 	return [
 		{
 			code: 'too-large',
-			what: 'the show holds more than a night can carry with it',
+			bytes: null,
 			...(files[0] === undefined ? {} : { where: { file: files[0] } }),
-			hint: 'Leave out songs and instruments that this show does not use.',
 		},
 	];
 }

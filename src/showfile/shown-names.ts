@@ -20,43 +20,11 @@ export function playerName(show: Show, id: string): string {
 	return nameIn(show.players, id);
 }
 
-/** `slot 4 Dune`, or the name alone of what has no slot. */
-export function slotAndName(show: Show, id: string): string {
-	const slot = show.instruments.find((one) => one.id === id)?.slot ?? null;
-	const name = instrumentName(show, id);
-	return slot === null ? name : `slot ${slot.toUpperCase()} ${name}`;
-}
-
 /** `4 Dune`, or the name alone of what has no slot. */
 export function shownInstrument(show: Show, id: string): string {
 	const slot = show.instruments.find((one) => one.id === id)?.slot ?? null;
 	const name = instrumentName(show, id);
 	return slot === null ? name : `${slot.toUpperCase()} ${name}`;
-}
-
-/**
- * A reason that begins or ends with an instrument's id, with that called as on the rack: `4 Dune is out
- * tonight`. Words between stay: an id may look like any of them.
- */
-export function reasonShown(show: Show, why: string): string {
-	const words = why.split(' ');
-	return words
-		.map((word, at) =>
-			(at === 0 || at === words.length - 1) && show.instruments.some(({ id }) => id === word)
-				? shownInstrument(show, word)
-				: word,
-		)
-		.join(' ');
-}
-
-/** The named instrument that something stands in for: `backup for 1 Amber`. */
-export function backupFor(show: Show, named: string): string {
-	return `backup for ${shownInstrument(show, named)}`;
-}
-
-/** The same after what stands in for it: `, backup for 1 Amber`; empty where nothing does. */
-export function asBackup(show: Show, named: string | null): string {
-	return named === null ? '' : `, ${backupFor(show, named)}`;
 }
 
 /** The pack's name; most have none but their id. */

@@ -5,8 +5,7 @@ import { type ChordShape, shapeOnStrings, shapeWords } from '../tuning/chord-sha
 import { KINDS } from '../tuning/kind.ts';
 import type { Finding } from './finding.ts';
 import { type Holding, isSameTuning } from './fitting-holdings.ts';
-import type { Show, Song } from './show.ts';
-import { playerName, slotAndName } from './shown-names.ts';
+import type { Song } from './show.ts';
 import type { Moment } from './walk-set.ts';
 
 /** A song for which a player's shapes are heard, on what they hold in it. */
@@ -43,26 +42,29 @@ function isSameHolding(one: Holding, other: Holding): boolean {
 }
 
 /** Shapes that no instrument in hands has the strings for, and shapes for empty hands. */
-export function checkShapes(show: Show, moments: readonly Moment[]): readonly Finding[] {
+export function checkShapes(moments: readonly Moment[]): readonly Finding[] {
 	const held = shapesInHands(moments);
 	const songs = [...new Set(moments.map(({ on }) => on.song))];
 	return songs.flatMap((song) =>
 		Object.entries(song.shapes ?? {}).flatMap(([player, shapes]): readonly Finding[] => {
 			const about = { severity: 'note', song: song.id, player } as const;
-			const name = playerName(show, player);
 			const mine = held.filter((one) => one.song === song && one.player === player);
 			const [first] = mine;
-			if (first === undefined) {
-				const text = `${song.title} names chord shapes for ${name}, who has nothing in hands there.`;
-				return [{ ...about, code: 'shape-without-hands', text }];
-			}
+			if (first === undefined) return [{ ...about, code: 'shape-without-hands' }];
 			return shapes
 				.filter((shape) => mine.every(({ holding }) => !fits(shape, holding)))
 				.map((shape): Finding => {
 					const { instrument, tuning } = first.holding;
-					const strings = tuning.notes.length / KINDS[instrument.kind].stringsPerCourse;
-					const text = `The shape ${shapeWords(shape)} for ${name} in ${song.title} has ${shape.length} ${shape.length === 1 ? 'fret' : 'frets'}, and ${slotAndName(show, instrument.id)} has ${strings} ${KINDS[instrument.kind].stringsPerCourse === 2 ? 'courses' : 'strings'}: give one fret for each, x where none sounds.`;
-					return { ...about, code: 'shape-strings', instrument: instrument.id, text };
+					const { stringsPerCourse } = KINDS[instrument.kind];
+					return {
+						...about,
+						code: 'shape-strings',
+						instrument: instrument.id,
+						shape: shapeWords(shape),
+						frets: shape.length,
+						strings: tuning.notes.length / stringsPerCourse,
+						isInCourses: stringsPerCourse === 2,
+					};
 				});
 		}),
 	);

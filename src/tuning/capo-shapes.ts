@@ -38,20 +38,28 @@ export function shapesFor(key: string): readonly CapoShape[] {
 }
 
 /**
- * The same sound said otherwise, as `capo 2 in E shapes = capo 4 in D shapes = …`; a key without a capo is
- * said by its name.
+ * The same sound reached otherwise, the one known first; a `shape` of null is the key without a capo, where no
+ * open shape has it.
  *
  * @example
- * sameSound({ capo: 2, shape: 'E' }) // => 'capo 2 in E shapes = capo 4 in D shapes = capo 6 in C shapes = capo 0 in F#'
- * sameSound({ capo: 0, shape: 'E' }) // => 'capo 0 in E shapes = capo 2 in D shapes = capo 4 in C shapes = capo 7 in A shapes'
+ * sameSounds({ capo: 2, shape: 'E' }).map(({ capo }) => capo) // => [2, 4, 6, 0]
+ * sameSounds({ capo: 0, shape: 'E' }).map(({ capo }) => capo) // => [0, 2, 4, 7]
  */
-export function sameSound(known: CapoShape): string {
+export function sameSounds(known: CapoShape): readonly CapoSound[] {
 	const key = keyHeard(known);
-	const others = shapesFor(key).filter(({ shape }) => shape !== known.shape);
-	const words = [known, ...others].map(({ capo, shape }) => `capo ${capo} in ${shape} shapes`);
-	const isOpen = shapesFor(key).some(({ capo }) => capo === 0);
-	return [...words, ...(isOpen ? [] : [`capo 0 in ${key}`])].join(' = ');
+	const all = shapesFor(key);
+	const others = all.filter(({ shape }) => shape !== known.shape);
+	const sounds = [known, ...others].map(({ capo, shape }) => ({ capo, shape, key }));
+	const isOpen = all.some(({ capo }) => capo === 0);
+	return isOpen ? sounds : [...sounds, { capo: 0, shape: null, key }];
 }
+
+/** One way to a sound: in which shapes with which capo, and the key heard. */
+export type CapoSound = {
+	readonly capo: number;
+	readonly shape: string | null;
+	readonly key: string;
+};
 
 /** A capo on a fret; `covers` are the numbers of the strings under it, all when left out. */
 export type Capo = { readonly fret: number; readonly covers?: readonly number[] };

@@ -25,21 +25,13 @@ const DRIEST = 45;
 const DAMPEST = 55;
 
 /**
- * Advice for a stage's humidity; never cents, and it says why.
+ * Whether a stage is too damp or too dry for the gear.
  *
  * @example
- * humidityWords(50) // => []
- * humidityWords(80)[0] // => 'Damp (80 %): wood swells, so necks and tops move and strings tend to go sharp.'
+ * humidityOf(50) // => 'fine'
+ * humidityOf(80) // => 'damp'
  */
-export function humidityWords(percent: number): readonly string[] {
-	if (percent >= DRIEST && percent <= DAMPEST) return [];
-	const said =
-		percent > DAMPEST
-			? `Damp (${percent} %): wood swells, so necks and tops move and strings tend to go sharp.`
-			: `Dry (${percent} %): wood shrinks, fret ends stand out, and strings tend to go flat.`;
-	return [
-		said,
-		'No cents are given: wood answers to damp hours later and by where it has been. Check each one by ear and meter.',
-		'Leave cases shut until their latches feel like room temperature.',
-	];
+export function humidityOf(percent: number): 'damp' | 'dry' | 'fine' {
+	if (percent > DAMPEST) return 'damp';
+	return percent < DRIEST ? 'dry' : 'fine';
 }

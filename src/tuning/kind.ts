@@ -29,8 +29,6 @@ export type KindFamily =
 	| 'other';
 
 export type Kind = {
-	/** In a sentence, after an article or a number. */
-	readonly words: string;
 	/** Kinds of one family share their tunings, but for basses, where the strings decide. */
 	readonly family: KindFamily;
 	/** How many courses; null where the kind does not say. */
@@ -74,18 +72,17 @@ const BASS = {
 
 /** Every kind with what follows from it. */
 export const KINDS: Readonly<Record<InstrumentKind, Kind>> = {
-	'electric-6': { ...GUITAR, words: 'six-string electric guitar' },
-	'electric-12': { ...TWELVE, words: 'twelve-string electric guitar' },
-	'acoustic-6': { ...GUITAR, words: 'six-string acoustic guitar' },
-	'acoustic-12': { ...TWELVE, words: 'twelve-string acoustic guitar' },
-	'nylon-6': { ...GUITAR, words: 'nylon-string guitar' },
-	'baritone-6': { ...GUITAR, words: 'baritone guitar', family: 'baritone', usual: 'B standard' },
-	'bass-4': { ...BASS, words: 'four-string bass' },
-	'bass-5': { ...BASS, words: 'five-string bass', courses: 5, usual: 'B standard' },
-	'bass-6': { ...BASS, words: 'six-string bass', courses: 6, usual: 'B standard' },
-	'upright-4': { ...BASS, words: 'upright bass' },
+	'electric-6': GUITAR,
+	'electric-12': TWELVE,
+	'acoustic-6': GUITAR,
+	'acoustic-12': TWELVE,
+	'nylon-6': GUITAR,
+	'baritone-6': { ...GUITAR, family: 'baritone', usual: 'B standard' },
+	'bass-4': BASS,
+	'bass-5': { ...BASS, courses: 5, usual: 'B standard' },
+	'bass-6': { ...BASS, courses: 6, usual: 'B standard' },
+	'upright-4': BASS,
 	'mandolin-8': {
-		words: 'mandolin',
 		family: 'mandolin',
 		courses: 4,
 		stringsPerCourse: 2,
@@ -94,16 +91,15 @@ export const KINDS: Readonly<Record<InstrumentKind, Kind>> = {
 		canTakeCapo: true,
 		touchUpSeconds: 60,
 	},
-	'resonator-6': { ...GUITAR, words: 'resonator guitar' },
-	'ukulele-4': { ...GUITAR, words: 'ukulele', family: 'ukulele', courses: 4, usual: 'standard' },
+	'resonator-6': GUITAR,
+	'ukulele-4': { ...GUITAR, family: 'ukulele', courses: 4, usual: 'standard' },
 	'banjo-5': {
 		...GUITAR,
-		words: 'five-string banjo',
 		family: 'banjo',
 		courses: 5,
 		usual: 'standard',
 	},
-	other: { ...GUITAR, words: 'instrument', family: 'other', courses: null, usual: null },
+	other: { ...GUITAR, family: 'other', courses: null, usual: null },
 };
 
 /** Every kind's name, in the table's order. */

@@ -16,32 +16,20 @@ export type RetuneStep = {
 	readonly round: 1 | 2;
 };
 
-export type RetunePlan = {
-	readonly steps: readonly RetuneStep[];
-	/** Why in this order, one or two sentences; empty when nothing is to be done. */
-	readonly why: string;
-};
-
-const WHY_DOWN_FIRST = 'Down before up, so that the neck is relieved first. ';
-const WHY_UP = 'End every string on its way up';
-const HOW_DOWN = ': go past a lower pitch and come back to it';
-const WHY_FLOATING =
-	'On a floating bridge every string that moves moves all others, so all are tuned, twice round. End every string on its way up.';
-
 /**
  * Steps from one list of notes to another of the same strings, highest-numbered first. On a fixed bridge
  * only strings that change, those going down first, the furthest first; on a floating one all
  * strings, down before up, twice round. The common practice of the bench, no source.
  *
  * @example
- * retuneSteps(['E2', 'A2'], ['D2', 'A2'], 'fixed').steps // => [{ string: 2, from: 'E2', to: 'D2', move: -2, how: 'down', round: 1 }]
- * retuneSteps(['E2', 'A2'], ['D2', 'A2'], 'floating').steps.length // => 4
+ * retuneSteps(['E2', 'A2'], ['D2', 'A2'], 'fixed') // => [{ string: 2, from: 'E2', to: 'D2', move: -2, how: 'down', round: 1 }]
+ * retuneSteps(['E2', 'A2'], ['D2', 'A2'], 'floating').length // => 4
  */
 export function retuneSteps(
 	fromNotes: readonly string[],
 	toNotes: readonly string[],
 	bridge: 'fixed' | 'floating',
-): RetunePlan {
+): readonly RetuneStep[] {
 	const all = toNotes.map((to, index): RetuneStep => {
 		const from = fromNotes[index] ?? to;
 		const move = midiOf(to) - midiOf(from);
@@ -49,16 +37,10 @@ export function retuneSteps(
 		return { string: toNotes.length - index, from, to, move, how, round: 1 };
 	});
 	const changed = all.filter(({ move }) => move !== 0);
-	if (changed.length === 0) return { steps: [], why: '' };
-	if (bridge === 'fixed') return { steps: changed.toSorted(downFirst), why: whyFixed(changed) };
+	if (changed.length === 0) return [];
+	if (bridge === 'fixed') return changed.toSorted(downFirst);
 	const again = all.map((step) => ({ ...step, move: 0, how: 'check', round: 2 }) as const);
-	return { steps: [...all.toSorted(downFirst), ...again], why: WHY_FLOATING };
-}
-
-function whyFixed(steps: readonly RetuneStep[]): string {
-	const hasDown = steps.some(({ how }) => how === 'down');
-	const hasUp = steps.some(({ how }) => how === 'up');
-	return `${hasDown && hasUp ? WHY_DOWN_FIRST : ''}${WHY_UP}${hasDown ? HOW_DOWN : ''}.`;
+	return [...all.toSorted(downFirst), ...again];
 }
 
 /** The lowest going furthest down first; what goes up comes last, the least first. */

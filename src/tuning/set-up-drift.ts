@@ -61,27 +61,17 @@ export function setUpDrift(target: SetUpMeasures, measured: SetUpMeasures): read
 	});
 }
 
-/** What one quarter turn does varies; beyond this a rod is not to be trusted to hands in a hurry (common practice, no source). */
-const MOST_QUARTERS = 2;
 /** Nearer than this is on target: what a feeler gauge can tell (common practice, no source). */
 const RELIEF_NEAR = 0.03;
 
 /**
- * What to do with the truss rod, as sentences; none when the relief is on target or not known. Quarter
- * turns only, at pitch, with a wait: common practice, no source.
+ * How much relief there is too much, negative too little; null when it is on target.
  *
  * @example
- * trussRodWords(0.25, 0.26) // => []
- * trussRodWords(0.2, 0.4)[0] // => 'Relief is 0.20 mm too much: tighten a quarter turn (clockwise), at pitch.'
+ * reliefOver(0.25, 0.26) // => null
+ * reliefOver(0.2, 0.4) // => 0.2
  */
-export function trussRodWords(wanted: number, measured: number): readonly string[] {
+export function reliefOver(wanted: number, measured: number): number | null {
 	const over = measured - wanted;
-	if (Math.abs(over) < RELIEF_NEAR) return [];
-	const turn = over > 0 ? 'tighten a quarter turn (clockwise)' : 'loosen a quarter turn';
-	const much = over > 0 ? 'too much' : 'too little';
-	return [
-		`Relief is ${Math.abs(over).toFixed(2)} mm ${much}: ${turn}, at pitch.`,
-		'Wait ten minutes, tune, measure again: wood follows slowly.',
-		`Leave it to a luthier when the nut is stiff or creaks, after ${MOST_QUARTERS} quarter turns without effect, or when the neck is twisted. Nut and fret work are the luthier's too.`,
-	];
+	return Math.abs(over) < RELIEF_NEAR ? null : over;
 }

@@ -20,7 +20,30 @@ export type Abbreviations = Readonly<Record<string, string>>;
 
 export type TuningReading =
 	| { readonly ok: true; readonly tuning: Tuning }
-	| { readonly ok: false; readonly expected: string; readonly hint?: string };
+	| { readonly ok: false; readonly unread: UnreadTuning };
+
+/** What a text that is no tuning of a kind could have been. */
+export type UnreadTuning = {
+	/** Every tuning that the kind has by name. */
+	readonly names: readonly string[];
+	/** How many notes it takes; null for one a string, however many there are. */
+	readonly courses: number | null;
+	readonly stringsPerCourse: 1 | 2;
+	/** What looks like the slip; null where nothing does. */
+	readonly slip: TuningSlip | null;
+};
+
+export type TuningSlip =
+	/** The file's own short for what is none. */
+	| { readonly code: 'short-for'; readonly short: string; readonly meant: string }
+	| {
+			readonly code: 'note-count';
+			readonly kind: InstrumentKind;
+			readonly strings: number;
+			readonly notes: number;
+	  }
+	| { readonly code: 'no-octaves' }
+	| { readonly code: 'near'; readonly name: string };
 
 /** More strings than this is a slip (common practice, no source). */
 const MOST_STRINGS = 24;
@@ -67,8 +90,8 @@ function fillCourses(courses: readonly string[], kind: InstrumentKind): readonly
 }
 
 /**
- * The tuning that a text means on this kind of instrument, under its canonical name, or what was
- * expected instead, as words for a problem. Notes stand highest-numbered string first, one a
+ * The tuning that a text means on this kind of instrument, under its canonical name, or what could have
+ * been meant. Notes stand highest-numbered string first, one a
  * string, or one a course where strings are paired. The file's abbreviations go before the trade's
  * shorts, but never before a tuning's own name or `standard`.
  *
@@ -87,12 +110,12 @@ export function readTuning(
 	const tuning = (meant === null ? null : asWritten(meant, kind)) ?? asWritten(text, kind);
 	if (tuning) return { ok: true, tuning };
 	const names = namedTunings(kind).map(({ name }) => name);
-	const expected = [...names, noteForm(kind)].join(', ').replace(/, ([^,]*)$/, ' or $1');
-	const hint =
-		(meant === null ? null : `${text.trim()} stands for ${meant} in this show.`) ??
-		noteSlip(text, kind) ??
-		nearest(text, [...names, ...Object.keys(abbreviations)]);
-	return hint === null ? { ok: false, expected } : { ok: false, expected, hint };
+	const { courses, stringsPerCourse } = KINDS[kind];
+	const slip: TuningSlip | null =
+		meant === null
+			? (noteSlip(text, kind) ?? nearest(text, [...names, ...Object.keys(abbreviations)]))
+			: { code: 'short-for', short: text.trim(), meant };
+	return { ok: false, unread: { names, courses, stringsPerCourse, slip } };
 }
 
 /** What the file's abbreviations make of the text; null when it is none of them. */
@@ -135,27 +158,20 @@ function lowerFirst(notes: readonly string[], stringsPerCourse: 1 | 2): readonly
 	});
 }
 
-function noteForm(kind: InstrumentKind): string {
-	const { courses, stringsPerCourse } = KINDS[kind];
-	if (courses === null) return 'one note with its octave for each string';
-	const each = stringsPerCourse === 2 ? ` (or ${courses * 2}: one a string)` : '';
-	return `${courses} notes with their octaves from the highest-numbered string down${each}`;
-}
-
-function noteSlip(text: string, kind: InstrumentKind): string | null {
+function noteSlip(text: string, kind: InstrumentKind): TuningSlip | null {
 	const words = wordsOf(text);
 	const strings = stringCount(kind);
 	if (words.length < 2) return null;
 	if (strings !== null && words.every((word) => parsePitch(word) !== null)) {
-		return `The ${KINDS[kind].words} has ${strings} strings; here are ${words.length} notes.`;
+		return { code: 'note-count', kind, strings, notes: words.length };
 	}
 	const isBare = words.every((word) => /^[A-G](?:#|b|♯|♭)?$/i.test(word));
-	return isBare ? 'Give each note its octave, as in E2.' : null;
+	return isBare ? { code: 'no-octaves' } : null;
 }
 
-function nearest(text: string, names: readonly string[]): string | null {
+function nearest(text: string, names: readonly string[]): TuningSlip | null {
 	const name = nearestName(text.trim(), names);
-	return name === null ? null : `Did you mean ${name}?`;
+	return name === null ? null : { code: 'near', name };
 }
 
 function octaveUp(note: string): string {

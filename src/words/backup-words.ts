@@ -4,7 +4,8 @@
 import { cellAt } from '../session/cells.ts';
 import { findSongItem } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
-import { asBackup } from '../showfile/shown-names.ts';
+import type { Show } from '../showfile/show.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
 
 /** What a player has for the start of a song. */
 export type Held = {
@@ -21,4 +22,14 @@ export function backupWords(session: Session, { item: key, player, instrument }:
 	const { part, isNamed } = cellAt(session, { item, point: 0, player });
 	if (!isNamed || part?.kind !== 'named' || part.instrument === instrument) return '';
 	return asBackup(session.show, part.instrument);
+}
+
+/** The named instrument that something stands in for: `backup for 1 Amber`. */
+export function backupFor(show: Show, named: string): string {
+	return `backup for ${shownInstrument(show, named)}`;
+}
+
+/** The same after what stands in for it: `, backup for 1 Amber`; empty where nothing does. */
+export function asBackup(show: Show, named: string | null): string {
+	return named === null ? '' : `, ${backupFor(show, named)}`;
 }

@@ -7,7 +7,6 @@ import type { Entry } from '../journal/entry.ts';
 import type { RecordId } from '../journal/record.ts';
 import type { Session } from '../session/session.ts';
 import { showDifferences } from '../session/show-differences.ts';
-import { ownTimeWords } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
 import { keptShow } from '../showfile/show-record.ts';
 import {
@@ -26,6 +25,8 @@ import {
 	namedWords,
 	tuningWords,
 } from './given-words.ts';
+import { ownTimeWords } from './own-times.ts';
+import { differenceWords } from './show-differences.ts';
 import { toldWords } from './told-words.ts';
 
 /**
@@ -163,7 +164,7 @@ function readAgainWords(
 ): string {
 	const read = keptShow(show);
 	const differences = session && read ? showDifferences(session, read) : [];
-	return ['the show file was reloaded', ...differences].join('; ');
+	return ['the show file was reloaded', ...differences.map(differenceWords)].join('; ');
 }
 
 type Place = { readonly before: string | null; readonly isEncore: boolean };

@@ -5,8 +5,10 @@ import type { Plan } from '../plan/plan.ts';
 import { laterCost } from '../plan/what-if/later-cost.ts';
 import { partNow } from '../session/as-asked.ts';
 import type { Session } from '../session/session.ts';
-import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { asSentence } from './as-sentence.ts';
+import { laterWords } from './backups.ts';
+import { warningWords } from './warnings.ts';
 
 export type Exchanged = {
 	readonly player: string;
@@ -21,8 +23,9 @@ export type Exchanged = {
 export function exchangeWords(exchanged: Exchanged): string | null {
 	const { session, zeroMs, before, after } = exchanged;
 	const { later } = laterCost({ show: session.show, zeroMs, without: before, with: after });
-	const sentences = [...wrongNow(exchanged), ...later];
-	return sentences.length === 0 ? null : sentences.map((one) => `${one}.`).join(' ');
+	const costs = later.map((one) => laterWords(session.show, one));
+	const sentences = [...wrongNow(exchanged), ...costs];
+	return sentences.length === 0 ? null : sentences.map(asSentence).join(' ');
 }
 
 function wrongNow({ player, session, after }: Exchanged): readonly string[] {
@@ -35,13 +38,5 @@ function wrongNow({ player, session, after }: Exchanged): readonly string[] {
 	}
 	return after.warnings
 		.filter((one) => one.code === 'wrong-tuning' && one.player === player)
-		.map(({ told, text }) => bySlot(show, told ?? text));
-}
-
-/** An instrument by slot and name, as everywhere: `4 Anchor`. */
-function bySlot(show: Show, words: string): string {
-	return show.instruments.reduce((said, { id }) => {
-		const shown = shownInstrument(show, id);
-		return said.replaceAll(`slot ${shown}`, shown);
-	}, words);
+		.map((one) => warningWords(show, one));
 }

@@ -1,19 +1,18 @@
 // What another next song would mean, in words for the prompt: a line for each player who changes.
 
 import { minutesSeconds } from '../base/duration.ts';
+import type { Later } from '../plan/plan.ts';
 import type { PlayerPreview, SongPreview } from '../plan/what-if/change-preview.ts';
 import type { ChangeCost } from '../plan/what-if/what-if.ts';
 import { findInstrument } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
-import {
-	asBackup,
-	playerName,
-	reasonShown,
-	shownInstrument,
-	songTitle,
-} from '../showfile/shown-names.ts';
-import { capoAct } from '../tuning/capo-words.ts';
+import type { Show } from '../showfile/show.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { asBackup } from './backup-words.ts';
+import { laterWords } from './backups.ts';
+import { capoAct } from './capo-words.ts';
+import { unplayableWords } from './unplayable.ts';
 
 /** More titles than this are counted instead. */
 const MOST_NAMED = 2;
@@ -63,11 +62,12 @@ export function skippedTitles(session: Session, after: Session): readonly string
 }
 
 /** What the change costs the songs to come, then what it mends; the first few of each. */
-export function costLines({ worse, mended }: ChangeCost): readonly string[] {
+export function costLines(show: Show, { worse, mended }: ChangeCost): readonly string[] {
+	const words = (cost: Later) => laterWords(show, cost);
 	return [
-		...worse.slice(0, MOST_WORSE).map((words) => `Later: ${words}`),
+		...worse.slice(0, MOST_WORSE).map((cost) => `Later: ${words(cost)}`),
 		...(worse.length > MOST_WORSE ? [`and ${worse.length - MOST_WORSE} more`] : []),
-		...mended.slice(0, 1).map((words) => `Fixes: ${words}`),
+		...mended.slice(0, 1).map((cost) => `Fixes: ${words(cost)}`),
 	];
 }
 
@@ -76,7 +76,7 @@ function playerLine(
 	{ session, nowMs }: { session: Session; nowMs: number },
 ): string {
 	const who = playerName(session.show, one.player);
-	if (one.why !== null) return `${who}: NO BACKUP, ${reasonShown(session.show, one.why)}`;
+	if (one.why !== null) return `${who}: NO BACKUP, ${unplayableWords(session.show, one.why)}`;
 	if (one.instrument === null) return `${who}: hands empty`;
 	const capo = one.capo === 0 ? '' : `, capo ${one.capo}`;
 	const said = [

@@ -202,7 +202,7 @@ export const NO_BACKUP_KEYS = 'No backup fits. 0: play on. A slot: hand it anywa
 export const isBrokenOne = (instrument: string): string => `${instrument} is the broken one.`;
 export const TAKE = 'TAKE';
 export const OR = '  or';
-export const laterWords = (first: string, more: number): string =>
+export const moreLater = (first: string, more: number): string =>
 	`later: ${first}${more === 0 ? '' : ` (+${more})`}`;
 /** Playing on in the last minute of a song: `play on 5 strings, 0:40 left`. */
 export const playOnLeft = (strings: number, left: string): string =>

@@ -5,7 +5,8 @@ import type { Measured } from '../gear/gear-entry.ts';
 import { type MeasuredDrift, measuredDrift } from '../gear/measured-drift.ts';
 import type { SetUp } from '../showfile/show.ts';
 import { lengthWords } from '../tuning/length-unit.ts';
-import { type SetUpMeasures, trussRodWords } from '../tuning/set-up-drift.ts';
+import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
+import { trussRodWords } from './bench.ts';
 
 const NAMES: Readonly<Record<keyof SetUpMeasures, string>> = {
 	actionFirst: 'first fret',

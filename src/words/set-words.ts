@@ -85,5 +85,5 @@ export function dropWords(
 
 /** `told`: the item whose own change stands in the lines above. */
 function worseLines(context: Night, after: ChangedNight, told?: string): readonly string[] {
-	return costLines(changeCost(context, after, told));
+	return costLines(after.session.show, changeCost(context, after, told));
 }

@@ -1,12 +1,12 @@
 // What changed of what people were told, in words: who plays a coming song on another instrument now.
 
 import type { Entry } from '../journal/entry.ts';
-import { listedWords } from '../plan/what-if/later-cost.ts';
 import { itemConcerned } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { slotNamed, toldAt } from '../session/told.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { listedWords } from './backups.ts';
 
 /**
  * One sentence without its full stop; empty where nobody was told otherwise before, which nobody needs to

@@ -158,7 +158,7 @@ describe.each(everyFolder)('%s', (folder) => {
 		expect(linesOf(path, 'noRestrictedImports')).toContain(files.get(path)?.length);
 	});
 
-	test('holds what people read only if it is the folder for that, or not yet free of it', () => {
+	test('holds what people read only if it is the folder for that', () => {
 		const refused = linesOf(`${pathOf(folder)}/sentences.ts`, 'plugin');
 		expect(refused).toEqual(hasSentences(folder) ? [] : allLines(SENTENCES));
 		expect(linesOf(`${pathOf(folder)}/no-sentences.ts`, 'plugin')).toEqual([]);

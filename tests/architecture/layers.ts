@@ -50,12 +50,9 @@ export const FOLDERS: readonly string[] = [
 	'cli/commands',
 ];
 
-/** Where sentences may stand: `words`, and as long as theirs have not moved there, these. */
-const WITH_SENTENCES = ['words', 'tuning', 'journal', 'showfile', 'session', 'plan', 'disk'];
-
 /** Whether what people read may stand in a folder. */
 export function hasSentences(folder: string): boolean {
-	return WITH_SENTENCES.some((name) => folder === name || folder.startsWith(`${name}/`));
+	return folder === 'words';
 }
 
 /** Every package that some folder may import, and some that none may. */

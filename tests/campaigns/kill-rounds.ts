@@ -6,6 +6,7 @@ import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { lookAtNight } from '../../src/disk/open-night-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
+import { nightFindingWords } from '../../src/words/night-file.ts';
 import { nightName, stepEntry, stepsOf } from '../disk/night-steps.ts';
 
 const program = fileURLToPath(new URL('kill-writer.ts', import.meta.url));
@@ -60,7 +61,7 @@ export function lookAtSteps(folder: string): { readonly steps: number; readonly 
 		steps: records.length,
 		faults: [
 			...(isWhole && isTrue ? [] : ['the steps are not those that were made']),
-			...warnings.map(({ text }) => text),
+			...warnings.map(nightFindingWords),
 		],
 	};
 }

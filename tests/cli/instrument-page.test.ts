@@ -98,7 +98,7 @@ describe('enter on the rack opens the instrument', () => {
 
 test('a stage eight degrees warmer: which to touch first, while typing and after', async () => {
 	// The slackest string is the plain third, 506 MPa: 600 × log2(1 − 12e-6 × 203.4e3 × 8 / 506) = −34.1.
-	const said = '8 °C warmer: touch first slot 1 (string 3, at most 34 c flat).';
+	const said = '8 °C warmer: touch first 1 Amber (string 3, at most 34 c flat).';
 	expect(await screenAfter('-10:00 a "26"', '-09:58 !screen')).toContain(said);
 	expect(await screenAfter('-10:00 a "26" enter', '-09:57 !screen')).toContain(said);
 	const page = await screenAfter('-10:00 a "26" enter', '-09:50 tab enter', '-09:48 !screen');
@@ -107,7 +107,7 @@ test('a stage eight degrees warmer: which to touch first, while typing and after
 
 test('a temperature that was begun waits, and two digits alike in haste are two', async () => {
 	const drawn = await screenAfter('-10:00 a', '-09:59 2*2@100ms', '-09:45 enter', '-09:44 !screen');
-	expect(drawn).toContain('4 °C warmer: touch first slot 1');
+	expect(drawn).toContain('4 °C warmer: touch first 1 Amber');
 });
 
 describe('how far it can have gone counts from each instrument’s own ready mark', () => {
@@ -144,7 +144,7 @@ describe('how far it can have gone counts from each instrument’s own ready mar
 	});
 
 	test('a colder stage is sharp', async () => {
-		const said = '2 °C colder: touch first slot 1 (string 3, at most 8 c sharp).';
+		const said = '2 °C colder: touch first 1 Amber (string 3, at most 8 c sharp).';
 		expect(await screenAfter(WARM, '-09:50 t 0', '-09:40 a "22"', '-09:38 !screen')).toContain(
 			said,
 		);

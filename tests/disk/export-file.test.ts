@@ -24,7 +24,7 @@ function write(
 	return writeExport(realDisk, { folder, name: 'report.md', text, isDefaultName, isForced });
 }
 
-const refused = { problem: { code: 'file-exists' } };
+const refused = { fault: { code: 'file-exists' } };
 
 describe('onto nothing', () => {
 	test('the file is written, for its owner alone', () => {
@@ -36,7 +36,7 @@ describe('onto nothing', () => {
 
 	test('a folder that is not there is said', () => {
 		expect(write(join(scratchFolder(), 'none'))).toMatchObject({
-			problem: { code: 'export-failed', what: /folder is gone/ },
+			fault: { code: 'export-failed', trouble: 'ENOENT' },
 		});
 	});
 });
@@ -113,7 +113,7 @@ describe('a disk that fails', () => {
 		disk.plantFolder('/out');
 		disk.roomBytes = 3;
 		expect(writeExport(disk, { ...file, isForced: false })).toMatchObject({
-			problem: { code: 'export-failed', what: /disk is full/, where: { file: '/out/report.md' } },
+			fault: { code: 'export-failed', trouble: 'ENOSPC', path: '/out/report.md' },
 		});
 		expect(disk.files()).toEqual([]);
 	});

@@ -51,7 +51,7 @@ describe('two programs', () => {
 		const second = await taken(folder);
 		expect(second).toEqual({
 			isHeld: false,
-			text: `This show is already open in another copy of the program (process ${child.pid}): end that one, or go on there.`,
+			fault: { code: 'locked', pid: child.pid },
 		});
 		child.stdin?.end();
 		await ended(child);
@@ -145,7 +145,7 @@ describe('a folder that takes no lock', () => {
 			return null;
 		};
 		const place = { disk, folder: '/nights-quick', name: 'show-1', hasSocket: false };
-		expect(await takeLock(place)).toMatchObject({ isHeld: false, text: /another copy/ });
+		expect(await takeLock(place)).toMatchObject({ isHeld: false, fault: { code: 'locked' } });
 	});
 
 	test('somebody who is quicker by a moment has it', async () => {
@@ -157,7 +157,7 @@ describe('a folder that takes no lock', () => {
 			return null;
 		};
 		const lock = await takeLock({ disk, folder: '/nights-race', name: 'show-1' });
-		expect(lock).toMatchObject({ isHeld: false, text: /process 1\b/ });
+		expect(lock).toMatchObject({ isHeld: false, fault: { pid: 1 } });
 	});
 });
 

@@ -4,6 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { diskError } from '../../src/disk/disk.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';
+import { nightFindingWords } from '../../src/words/night-file.ts';
 import { type Effect, FaultDisk, settle } from './fault-disk.ts';
 import { expectKept, KeptNight, nightPath, nightsFolder, spareFolder } from './kept-night.ts';
 import { nightName, stepEntry, stepsOf } from './night-steps.ts';
@@ -146,7 +147,7 @@ describe('taking up a night', () => {
 	test('a night that is not there says so', () => {
 		const { opened } = reopened(new FaultDisk());
 		expect(opened.journal).toBeNull();
-		expect(opened.findings.map((finding) => finding.text)).toEqual([
+		expect(opened.findings.map(nightFindingWords)).toEqual([
 			`There is no night called ${nightName}.`,
 		]);
 	});
@@ -156,7 +157,7 @@ describe('taking up a night', () => {
 		disk.plant(nightPath, Buffer.alloc(0));
 		const { opened } = reopened(disk);
 		expect(opened.journal).toBeNull();
-		expect(opened.findings[0]?.text).toMatch(/file is empty/);
+		expect(opened.findings).toMatchObject([{ code: 'header-missing', isEmpty: true }]);
 	});
 
 	test('a header alone is a night that has just begun', async () => {
@@ -176,9 +177,10 @@ describe('taking up a night', () => {
 		const again = reopened(readOnly);
 		expectKept(again.opened, { saved: 1, typed: 1 });
 		expect(again.night.journal?.status()).toMatchObject({ state: 'memory', isSaved: false });
-		expect(again.night.journal?.status().problem).toMatch(
-			/in memory only: the disk can only be read/,
-		);
+		expect(again.night.journal?.status().problem).toMatchObject({
+			code: 'memory-only',
+			trouble: 'EROFS',
+		});
 		again.night.steps = 1;
 		expect(again.night.append().s).toBe(2);
 		readOnly.effect = () => null;
@@ -233,9 +235,7 @@ describe('a disk that refuses to write', () => {
 			savedSeq: 1,
 			lastSeq: 3,
 		});
-		expect(night.status?.problem).toBe(
-			'Not saved: the disk is full: make room on it (ENOSPC). The night goes on in memory and is written as soon as that works.',
-		);
+		expect(night.status?.problem).toEqual({ code: 'unsaved', trouble: 'ENOSPC' });
 		// Nothing half written is left in the file, and none is kept beside it.
 		expect(readJournal(disk.peek(nightPath)).torn).toBeNull();
 		expect(disk.files()).toEqual([nightPath]);
@@ -378,7 +378,7 @@ describe('a disk that refuses to write', () => {
 		night.tick(3000);
 		await settle();
 		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 12 });
-		expect(night.status?.warnings.at(-1)).toContain(nightPath);
+		expect(night.status?.warnings.at(-1)).toMatchObject({ code: 'file-changed', path: nightPath });
 		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 12, typed: 12 });
 	});
 
@@ -472,7 +472,7 @@ describe('a disk that does not confirm', () => {
 		expect(disk.files()).toEqual([nightPath, second]);
 		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 2, problem: null });
 		expect(night.status?.warnings).toHaveLength(1);
-		expect(night.status?.warnings[0]).toMatch(/did not confirm .* goes on in a new file/);
+		expect(night.status?.warnings[0]).toMatchObject({ code: 'not-confirmed' });
 		// Even without anything that the first file did not have confirmed.
 		const cut = disk.afterPowerCut(() => 0);
 		expectKept(reopened(cut).opened, { saved: 2, typed: 2 });
@@ -524,7 +524,7 @@ describe('a disk that does not confirm', () => {
 		expect(night.status?.state).toBe('saving');
 		night.tick(200);
 		expect(night.status).toMatchObject({ state: 'slow', sinceUpMs: 1010 });
-		expect(night.status?.problem).toMatch(/disk is slow/);
+		expect(night.status?.problem).toEqual({ code: 'slow' });
 		for (let second = 0; second < 30; second += 1) {
 			night.append();
 			night.tick(1000);
@@ -560,7 +560,7 @@ describe('somebody else at the file', () => {
 		meddle(disk);
 		for (let second = 0; second < 5; second += 1) night.tick(1000);
 		await settle();
-		expect(night.status?.warnings[0]).toMatch(/was (moved or removed|cut short) by somebody else/);
+		expect(night.status?.warnings[0]).toMatchObject({ code: 'file-changed' });
 		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 5 });
 		const { opened } = reopened(disk.afterPowerCut(() => 0));
 		expectKept(opened, { saved: 5, typed: 5 });
@@ -596,9 +596,7 @@ describe('somebody else at the file', () => {
 		other.steps = 1;
 		other.append();
 		for (let second = 0; second < 5; second += 1) night.tick(1000);
-		expect(night.status?.warnings).toEqual([
-			'Another copy of the program (writer-9) is writing into this night too: end one of them.',
-		]);
+		expect(night.status?.warnings).toEqual([{ code: 'written-by-other', writer: 'writer-9' }]);
 		night.append();
 		night.append();
 		await settle();
@@ -614,7 +612,7 @@ describe('somebody else at the file', () => {
 		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.from('what is this')]));
 		night.append();
 		await settle();
-		expect(night.status?.warnings).toMatchObject([/Something else wrote/]);
+		expect(night.status?.warnings).toEqual([{ code: 'written-by-other', writer: null }]);
 		expectKept(reopened(disk.afterKill()).opened, { saved: 2, typed: 2 });
 	});
 
@@ -645,9 +643,11 @@ describe('a night that could not be put on disk at its start', () => {
 		await night.create();
 		night.append();
 		expect(night.status).toMatchObject({ state: 'memory', isSaved: false, savedSeq: 0 });
-		expect(night.status?.problem).toBe(
-			`The night is kept in memory only: writing is not allowed there (EACCES) in ${nightsFolder}. Choose another folder with --data DIR.`,
-		);
+		expect(night.status?.problem).toEqual({
+			code: 'memory-only',
+			trouble: 'EACCES',
+			folder: nightsFolder,
+		});
 		disk.effect = () => null;
 		night.tick(1000);
 		await settle();

@@ -6,6 +6,7 @@ import { nightId } from '../../src/disk/night-id.ts';
 import { listNights, unfinishedNight } from '../../src/disk/nights-folder.ts';
 import { lookAtNight } from '../../src/disk/open-night-file.ts';
 import { parseSegmentName, segmentFileName } from '../../src/disk/segment-name.ts';
+import { diskFaultWords } from '../../src/words/disk.ts';
 import { FaultDisk, settle } from './fault-disk.ts';
 import { KeptNight, nightPath, nightsFolder, spareFolder } from './kept-night.ts';
 import { nightName, stepEntry, subject } from './night-steps.ts';
@@ -154,7 +155,7 @@ describe('the list of nights', () => {
 		disk.plant(`${nightsFolder}/empty.journal`, Buffer.alloc(0));
 		disk.plant(`${nightsFolder}/link.journal`, Buffer.alloc(0), 'link');
 		const nights = listNights(disk, folders);
-		expect(nights.map((night) => night.problem)).toEqual([
+		expect(nights.map(({ problem }) => problem && diskFaultWords(problem))).toEqual([
 			`${nightsFolder}/link.journal cannot be read: a link stands where the file should be (ELOOP).`,
 			`The beginning of ${nightsFolder}/empty.journal cannot be read.`,
 		]);

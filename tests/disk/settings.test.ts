@@ -45,12 +45,11 @@ describe('preferences', () => {
 		const store = await open(folder);
 		expect(store.values).toEqual(defaultSettings);
 		expect(settingsNow({ disk: realDisk, folder })).toEqual(defaultSettings);
-		expect(store.problem).toBe(
-			'The preferences cannot be read, their file is damaged; the usual ones are used.',
-		);
-		expect(store.change({ looks: 'dark' })).toBe(
-			'The preferences hold for now but could not be kept: their file is damaged.',
-		);
+		expect(store.problem).toEqual({ code: 'settings-unreadable', trouble: null });
+		expect(store.change({ looks: 'dark' })).toEqual({
+			code: 'settings-not-kept',
+			trouble: null,
+		});
 		expect(readFileSync(join(folder, 'settings.json'), 'utf8')).toBe('{"looks": "da');
 		expect(store.reset()).toBeNull();
 		expect(await open(folder)).toMatchObject({ values: defaultSettings, problem: null });
@@ -84,9 +83,10 @@ describe('preferences', () => {
 		const folder = join(scratchFolder(), 'data');
 		const cut = { ...realDisk, read: () => Buffer.from('{"loo') };
 		const store = await openSettings({ disk: cut, folder });
-		expect(store.change({ looks: 'dark' })).toBe(
-			'The preferences hold for now but could not be kept: their file is damaged.',
-		);
+		expect(store.change({ looks: 'dark' })).toEqual({
+			code: 'settings-not-kept',
+			trouble: null,
+		});
 		expect(store.values.looks).toBe('dark');
 	});
 
@@ -95,6 +95,9 @@ describe('preferences', () => {
 		mkdirSync(join(folder, 'data'));
 		writeFileSync(join(folder, 'data', 'settings.json'), '{}');
 		chmodSync(join(folder, 'data', 'settings.json'), 0);
-		expect((await open(join(folder, 'data'))).problem).toMatch(/not allowed/);
+		expect((await open(join(folder, 'data'))).problem).toMatchObject({
+			code: 'settings-unreadable',
+			trouble: 'EACCES',
+		});
 	});
 });

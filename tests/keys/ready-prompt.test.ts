@@ -80,7 +80,7 @@ set: [one, two, three]
 
 	test('is nothing after = for what cannot be ready as it stands', () => {
 		const { states, screen } = play('00:10 b s\n00:20 t = 1 !screen !state');
-		expect(screen).toContain('1 Amber has a string down, so it is not ready as it stands.');
+		expect(screen).toContain('1 Amber has a string down: not ready as it stands.');
 		expect(states[0].instruments.A1.stringsDown).toEqual([null]);
 	});
 

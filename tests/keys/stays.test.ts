@@ -19,7 +19,7 @@ const SECOND = 1000;
 
 function after(session: Session, seconds: number, command: Command): Session {
 	const decision = decide(session, command, seconds * SECOND);
-	if (!decision.ok) throw new Error(decision.why);
+	if (!decision.ok) throw new Error(decision.why.code);
 	return applyAll(session, decision.entries);
 }
 

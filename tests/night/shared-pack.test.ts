@@ -1,6 +1,7 @@
 // Two players on one wireless pack: said at once, and as long as it is so.
 
 import { expect, test } from 'vitest';
+import { warningWords } from '../../src/words/warnings.ts';
 import { showFrom } from '../plan/show-from.ts';
 import { pressedNight } from './pressed-night.ts';
 
@@ -21,7 +22,9 @@ set: [one]
 test('a pack that another player wears is said at once, stands as a warning, and goes with one u', () => {
 	const { night, press } = pressedNight(show);
 	const warned = () =>
-		night.plan().warnings.flatMap(({ code, text }) => (code === 'shared-pack' ? [text] : []));
+		night
+			.plan()
+			.warnings.flatMap((one) => (one.code === 'shared-pack' ? [warningWords(show, one)] : []));
 	press('space');
 	expect(warned()).toEqual([]);
 	press('w', 'n', '1');

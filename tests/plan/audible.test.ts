@@ -57,7 +57,7 @@ test('chosen in the place of the song that was next, it is planned without that 
 		song: 'oldmill',
 		place: 'instead-of-next',
 	});
-	if (!chosen.ok) throw new Error(chosen.why);
+	if (!chosen.ok) throw new Error(chosen.why.code);
 	const plan = planAt(chosen.session, '47:30');
 	expect(plan.sections.map(({ song, position }) => [song, position])).toEqual([
 		['eleven', 1],
@@ -68,9 +68,9 @@ test('chosen in the place of the song that was next, it is planned without that 
 	expect(workLines(plan)).toEqual([
 		'capo B3 55 s, wanted 0:47:55, done 0:48:40, slack -45, begin by 0:47:00',
 	]);
-	expect(warningLines(plan)).toContain('stale: B3 is stale; Old Mill wants it');
-	expect(warningLines(plan)).toContain(
-		'late: B3 is 0:45 late for Old Mill; Bo can keep B1 with capo 3',
+	expect(warningLines(plan, show)).toContain('stale: RECHECK B3 for Old Mill');
+	expect(warningLines(plan, show)).toContain(
+		'late: B3 is 0:45 short for Old Mill; Bo can keep B1 with capo 3',
 	);
 });
 

@@ -4,6 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
+import { byId } from '../../src/words/call.ts';
+import { unplayableWords } from '../../src/words/unplayable.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
 import { handOverLines, slotLines, warningLines } from './plan-figures.ts';
@@ -23,7 +25,10 @@ function set(...parts: readonly string[]): string {
 }
 
 function why(text: string): readonly (string | null)[] {
-	return planBeforeDoors(clubShow(text)).slots.map((slot) => slot.why);
+	const show = clubShow(text);
+	return planBeforeDoors(show).slots.map(
+		(slot) => slot.why && unplayableWords(show, slot.why, byId),
+	);
 }
 
 describe('named', () => {
@@ -47,8 +52,8 @@ ${set('ash: {instrument: A2}', 'ash: {instrument: A3, tuning: half-step down}')}
 		for (const plan of [planAt(on, '03:00'), planAt(between, '04:05')]) {
 			expect(plan.cost).toMatchObject({ missing: 1, substituted: 0 });
 			expect(slotLines(plan, 's2')).toEqual(['ash - half-step down']);
-			expect(warningLines(plan)).toEqual([
-				'missing: Nothing for Ash in S2: A3 has a floating bridge in E standard',
+			expect(warningLines(plan, show)).toEqual([
+				'missing: Nothing for Ash in S2: A3 has a floating bridge and is in E standard; backup A2',
 			]);
 			expect(plan.stays).toEqual([]);
 		}
@@ -74,7 +79,7 @@ ${set('ash: {instrument: A2}', 'ash: {instrument: A3, tuning: half-step down}')}
 
 	test('with a floating bridge is not re-pitched', () => {
 		expect(why(set('ash: {instrument: A3, tuning: drop D}'))).toEqual([
-			'A3 has a floating bridge in E standard',
+			'A3 has a floating bridge and is in E standard',
 		]);
 		expect(why(set('ash: {instrument: A3, capo: 2}'))).toEqual([null]);
 	});
@@ -101,9 +106,9 @@ describe('out of reach', () => {
 
 	test('out tonight, faulty, and back again', () => {
 		const out = withEntries(open, { k: 'put-aside', at: 0, instrument: 'A1', fault: null });
-		expect(reason(out)).toBe('A1 is out tonight');
+		expect(reason(out)).toEqual({ code: 'out', instrument: 'A1' });
 		const faulty = withEntries(open, { k: 'put-aside', at: 0, instrument: 'A1', fault: 'crackle' });
-		expect(reason(faulty)).toBe('A1 is faulty: crackle');
+		expect(reason(faulty)).toEqual({ code: 'faulty', instrument: 'A1', fault: 'crackle' });
 		const back = withEntries(faulty, { k: 'brought-back', at: 1, instrument: 'A1' });
 		expect(reason(back)).toBeNull();
 	});
@@ -113,7 +118,7 @@ describe('out of reach', () => {
 		const out = withEntries(on, { k: 'put-aside', at: 1000, instrument: 'A4', fault: null });
 		const plan = planAt(out, '00:10');
 		expect(slotLines(plan, 's2')).toEqual(['ash S1 drop D']);
-		expect(plan.slots.at(-1)).toMatchObject({ for: 'A4', why: 'A4 is out tonight' });
+		expect(plan.slots.at(-1)).toMatchObject({ for: 'A4', why: { code: 'out', instrument: 'A4' } });
 		expect(plan.cost).toMatchObject({ missing: 0, substituted: 1, backup: 0 });
 	});
 
@@ -124,7 +129,7 @@ describe('out of reach', () => {
 		const plan = planAt(out, '00:10');
 		expect(slotLines(plan, 's2')).toEqual(['ash - E standard']);
 		expect(plan.handOvers).toEqual([]);
-		expect(warningLines(plan).filter((line) => line.startsWith('missing'))).toEqual([
+		expect(warningLines(plan, show).filter((line) => line.startsWith('missing'))).toEqual([
 			'missing: Nothing for Ash in S2: B2 is out tonight',
 		]);
 		expect(plan.cost.missing).toBe(1);
@@ -206,7 +211,11 @@ set: [s1, s2]
 		const plan = planBeforeDoors(show);
 		expect(slotLines(plan, 's1')).toEqual(['ash Q E standard']);
 		expect(slotLines(plan, 's2')).toEqual(['ash - E standard']);
-		expect(plan.slots[1]?.why).toBe('no six-string electric guitar for E standard is free');
+		expect(plan.slots[1]?.why).toEqual({
+			code: 'none-free',
+			kind: 'electric-6',
+			sounds: 'E standard',
+		});
 	});
 
 	test('no string goes further than two semitones from the tuning that the file gives', () => {
@@ -466,7 +475,7 @@ describe('settled', () => {
 		expect(slotLines(plan, 's1')).toEqual(['ash S1 E standard']);
 		expect(slotLines(plan, 's2')).toEqual(['ash S1 E standard']);
 		expect(plan.slots[0]?.for).toBe('A1');
-		expect(warningLines(plan).filter((line) => line.startsWith('wrong'))).toEqual([]);
+		expect(warningLines(plan, show).filter((line) => line.startsWith('wrong'))).toEqual([]);
 	});
 
 	test('is nobody for a song that comes before the one they exchanged in', () => {

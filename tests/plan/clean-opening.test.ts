@@ -43,5 +43,5 @@ test('once ready, no work is left, and it is handed over fresh and without a war
 	const third = withSongBegun(ended, '08:00');
 	expect(third.players.ash?.holds).toBe('A1');
 	expect(planAt(third, '08:00').handOvers).toEqual([]);
-	expect(warningLines(planAt(third, '08:00'))).toEqual([]);
+	expect(warningLines(planAt(third, '08:00'), show)).toEqual([]);
 });

@@ -135,7 +135,7 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	ranks: ranksOf(rackOfAsh, instruments.A3!, asTheyStand),
 	rankedS1: {
 		instrument: instruments.S1!,
-		found: { ...asTheyStand, words: ['same tuning', 'ready'] },
+		found: { ...asTheyStand, why: [{ code: 'same-tuning' }, { code: 'ready' }] },
 		later: [],
 		ranks: ranksOf(rackOfAsh, instruments.S1!, asTheyStand),
 	},

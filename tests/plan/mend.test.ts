@@ -6,6 +6,7 @@ import { mendOf } from '../../src/plan/advice/mend.ts';
 import { isWorking, shortfallOf } from '../../src/plan/advice/shortfall.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { changeWords } from '../../src/words/advice.ts';
 import { clubShow } from './club-gear.ts';
 import { showFrom } from './show-from.ts';
 
@@ -15,7 +16,7 @@ function mended(show: Show) {
 	const { changes, isEachEnough } = mend;
 	const shows = (isEachEnough ? changes : changes.slice(-1)).map((change) => change.show);
 	expect(shows.every((one) => isWorking(shortfallOf(one, planBeforeDoors(one))))).toBe(true);
-	return { words: changes.map(({ words }) => words), isEachEnough };
+	return { words: changes.map((change) => changeWords(show, change)), isEachEnough };
 }
 
 test('where a song goes straight on, a gap is said to be the end of that', () => {
@@ -26,7 +27,7 @@ songs:
 set: [one, two]
 `);
 	expect(mended(show)).toEqual({
-		words: ['0:15 between One and Two, not straight on'],
+		words: ['0:15 between One and Two, no segue'],
 		isEachEnough: true,
 	});
 });
@@ -55,8 +56,8 @@ set: [gravel]
 		instruments: show.instruments.map((one) => (one.id === 'A3' ? { ...one, instead: [] } : one)),
 	};
 	const { words } = mended(alone);
-	expect(words).toContain('slot 3 Argent in half-step down before the doors');
-	expect(words).toContain('slot 2 Aspen for Ash in Gravel');
+	expect(words).toContain('3 Argent in half-step down before the doors');
+	expect(words).toContain('2 Aspen for Ash in Gravel');
 });
 
 test('a longer interval, where the work for the song after it is late', () => {
@@ -92,7 +93,7 @@ ${['Four', 'Five', 'Six', 'Seven', 'Eight'].map((id) => quiet(id, '0:30')).join(
 ${quiet('Nine', '5:00')}
 set: [one, two, three, four, five, six, seven, eight, nine]
 `);
-	expect(mended(show).words).toContain("Two and Nine in each other's place");
+	expect(mended(show).words).toContain('swap Two and Nine');
 });
 
 test('two gaps, each too short by itself, are both said', () => {
@@ -127,7 +128,7 @@ ${song('Six', '2:30')}
 set: [one, two, three, four, five, six]
 `);
 	expect(mended(show)).toEqual({
-		words: ['Five (6:30) left out', 'Three (3:30) left out'],
+		words: ['drop Five (6:30)', 'drop Three (3:30)'],
 		isEachEnough: false,
 	});
 });
@@ -145,9 +146,11 @@ set: [one]
 	const floating =
 		'  - {id: A, name: Amber, slot: "1", kind: acoustic-6, tuning: E standard, bridge: floating}';
 	expect(mended(needing(floating)).words).toEqual([
-		'slot 1 Amber in DADGAD before the doors',
-		'one more acoustic-6 in DADGAD for Ash in One',
+		'1 Amber in DADGAD before the doors',
+		'one more six-string acoustic guitar in DADGAD for Ash in One',
 	]);
 	const electric = '  - {id: B, name: Birch, slot: "2", kind: electric-6, tuning: E standard}';
-	expect(mended(needing(electric)).words).toEqual(['one more acoustic-6 in DADGAD for Ash in One']);
+	expect(mended(needing(electric)).words).toEqual([
+		'one more six-string acoustic guitar in DADGAD for Ash in One',
+	]);
 });

@@ -1,7 +1,9 @@
 // A plan's figures as short lines, so that a test reads as the technician would say it.
 
 import { markText } from '../../src/base/show-clock.ts';
-import type { Plan, PlannedHandOver, Warning, Work } from '../../src/plan/plan.ts';
+import type { Plan, PlannedHandOver, Work } from '../../src/plan/plan.ts';
+import type { Show } from '../../src/showfile/show.ts';
+import { warningText } from '../../src/words/warnings.ts';
 
 /** Job, instrument and seconds, then the marks: wanted, finish, begin by; and the slack in seconds. */
 export function workLines({ work }: Plan): readonly string[] {
@@ -23,8 +25,8 @@ function handOverLine({ section, player, from, instrument }: PlannedHandOver): s
 	return `${section.song}: ${player} ${from ?? 'nothing'} > ${instrument ?? 'nothing'}`;
 }
 
-export function warningLines({ warnings }: Plan): readonly string[] {
-	return warnings.map(({ code, text }: Warning) => `${code}: ${text}`);
+export function warningLines({ warnings }: Plan, show: Show): readonly string[] {
+	return warnings.map((one) => `${one.code}: ${warningText(show, one)}`);
 }
 
 /** What each slot of a song holds, `-` for nothing playable. */

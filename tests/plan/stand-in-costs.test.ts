@@ -33,7 +33,7 @@ function told(session: Session, at: string) {
 // what they have, and nothing is played instead of P, so that Bo would go without.
 const best = [
 	{ instrument: 'Q', later: [] },
-	{ instrument: 'P', later: ['Bo has nothing in Two'] },
+	{ instrument: 'P', later: [{ code: 'missing', player: 'bo', songs: ['two'] }] },
 ];
 
 describe('of two that are as good now, the one that leaves somebody without later is the second', () => {
@@ -73,5 +73,7 @@ set: [one, two, three, four]
 	});
 	// Two begins 2:15 and is played on S, that Ash keeps. A, broken 2:05, would be restrung 6:35; Four wants it
 	// 6:30, 15 s before it begins 6:45, and nothing is played instead.
-	expect(told(ended, '02:05')).toEqual([{ instrument: 'S', later: ['Ash has nothing in Four'] }]);
+	expect(told(ended, '02:05')).toEqual([
+		{ instrument: 'S', later: [{ code: 'missing', player: 'ash', songs: ['four'] }] },
+	]);
 });

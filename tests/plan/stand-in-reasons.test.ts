@@ -2,6 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { standIns } from '../../src/plan/backups/stand-ins.ts';
+import { standInWords } from '../../src/words/backups.ts';
 import { allReady, mark, nightAfter, planAt, withSongBegun } from './night-at.ts';
 import { showFrom } from './show-from.ts';
 
@@ -20,7 +21,7 @@ set: [s1, s2]
 	const session = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
 	const plan = planAt(session, '00:10');
 	return standIns({ session, plan, nowMs: mark('00:10'), player: 'ash' }).map(
-		({ instrument, why }) => `${instrument}: ${why}`,
+		({ instrument, why }) => `${instrument}: ${standInWords(show, why)}`,
 	);
 }
 

@@ -131,7 +131,14 @@ set: [s1]
 `);
 		const night = withSongBegun(nightAfter(high, allReady(high, '-01:00')), '00:00');
 		const argent = offers(night, '00:10', 'ash').find(({ instrument }) => instrument === 'A3');
-		expect(argent).toMatchObject({ capo: 3, readyInSeconds: 65, why: 'capo 3, floating bridge' });
+		expect(argent).toMatchObject({
+			capo: 3,
+			readyInSeconds: 65,
+			why: [
+				{ code: 'capo', capo: 3 },
+				{ code: 'bridge', bridge: 'floating' },
+			],
+		});
 	});
 
 	test('another family: no twelve-string for a six-string, no guitar for a bass', () => {
@@ -142,7 +149,7 @@ set: [s1]
 
 test('a bass with more strings has the four that are wanted; the other way round it has not', () => {
 	expect(offers(on, '01:00', 'cleo', 'C1')).toMatchObject([
-		{ instrument: 'C2', readyInSeconds: 10, capo: 0, why: 'has the four strings' },
+		{ instrument: 'C2', readyInSeconds: 10, capo: 0, why: [{ code: 'has-strings', strings: 4 }] },
 	]);
 	const five = clubShow(`
 songs: [{id: s1, title: S1, hands: {cleo: {instrument: C2}}}]
@@ -154,7 +161,7 @@ set: [s1]
 
 test('says what is to be put on: the open tuning and the capo', () => {
 	const aspen = offers(on, '01:00', 'ash', 'A1').find(({ instrument }) => instrument === 'A2');
-	expect(aspen).toMatchObject({ capo: 1, readyInSeconds: 65, why: 'capo 1' });
+	expect(aspen).toMatchObject({ capo: 1, readyInSeconds: 65, why: [{ code: 'capo', capo: 1 }] });
 	expect(aspen?.tuning.name).toBe('half-step down');
 });
 
@@ -169,7 +176,7 @@ describe('what is to be replaced', () => {
 		expect(offers(ended, '06:10', 'bo')[0]).toMatchObject({
 			instrument: 'B1',
 			readyInSeconds: 0,
-			why: 'in hands already',
+			why: [{ code: 'in-hands' }],
 		});
 	});
 

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { standIns } from '../../src/plan/backups/stand-ins.ts';
 import type { Session } from '../../src/session/session.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
+import { standInWords } from '../../src/words/backups.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
 import { handOverLines, warningLines, workLines } from './plan-figures.ts';
@@ -41,17 +42,17 @@ function offered(session: Session, at: string): readonly string[] {
 	const plan = planAt(session, at);
 	const asked = { session, plan, nowMs: mark(at), player: 'ash', instrument: 'A1' };
 	return standIns(asked).map(({ instrument, readyInSeconds, why }) => {
-		return `${instrument} in ${readyInSeconds} s: ${why}`;
+		return `${instrument} in ${readyInSeconds} s: ${standInWords(show, why)}`;
 	});
 }
 
 test('the spare that was made ready is offered first, then what needs least work', () => {
 	expect(offered(broken, '21:10')).toEqual([
 		'S1 in 10 s: same tuning, ready',
-		'A3 in 55 s: stale, floating bridge',
-		'A2 in 65 s: capo 1, stale',
-		'A4 in 70 s: retune one string, stale',
-		'B3 in 55 s: stale, acoustic, for Bo',
+		'A3 in 55 s: RECHECK, floating bridge',
+		'A2 in 65 s: capo 1, RECHECK',
+		'A4 in 70 s: retune one string, RECHECK',
+		'B3 in 55 s: RECHECK, acoustic, for Bo',
 	]);
 });
 
@@ -67,7 +68,7 @@ test('called away, it is late, and who could keep what is said', () => {
 	expect(workLines(plan)).toEqual([
 		'restring A1 270 s, wanted 0:28:15, done 0:28:45, slack -30, begin by 0:23:45',
 	]);
-	expect(warningLines(plan)).toContain('late: A1 is 0:30 late for Seven; Ash can keep S1');
+	expect(warningLines(plan, show)).toContain('late: A1 is 0:30 short for Seven; Ash can keep S1');
 	expect(plan.cost.lateness).toBe(30);
 });
 
@@ -114,10 +115,10 @@ test('played on with a string down, nothing changes hands before the next song, 
 	const plan = planAt(playedOn, '21:20');
 	expect(handOverLines(plan)).toEqual(['seven: ash A1 > S1']);
 	expect(plan.handOvers[0]?.for).toBe('A1');
-	expect(warningLines(plan)).toEqual([
+	expect(warningLines(plan, show)).toEqual([
 		'substituted: Ash plays S1 for A1 in Seven: A1 has a string down',
-		"not-ready: A1 in Ash's hands has a string down; S1 can stand in",
-		'tight-gap: One hand-over takes 15 s of the 15 s before Seven: 0 s to spare',
+		"not-ready: Ash's A1 has a string down; backup S1",
+		'tight-gap: Before Seven: hand-over 0:15, gap 0:15, nothing left',
 	]);
 });
 

@@ -47,7 +47,7 @@ test('after the temperature fell all of it is to be done, and the last has 38 s 
 });
 
 test('37 s of hand-overs in 40 s are said to be tight', () => {
-	expect(warningLines(planAt(ready('13:00'), '17:00'))).toEqual([
-		'tight-gap: 3 hand-overs take 37 s of the 40 s before Six: 3 s to spare',
+	expect(warningLines(planAt(ready('13:00'), '17:00'), show)).toEqual([
+		'tight-gap: Before Six: 3 hand-overs 0:37, gap 0:40, 0:03 left',
 	]);
 });

@@ -8,13 +8,14 @@ import { isWorking, shortfallOf } from '../../src/plan/advice/shortfall.ts';
 import { verdict } from '../../src/plan/advice/verdict.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { verdictWords } from '../../src/words/advice.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { clubShow } from './club-gear.ts';
 import { showFrom } from './show-from.ts';
 
 function sentence(show: Show): string {
 	const plan = planBeforeDoors(show);
-	return verdict(show, { plan, mend: mendOf(show, plan) });
+	return verdictWords(show, verdict(show, { plan, mend: mendOf(show, plan) }));
 }
 
 const example = (name: string) =>
@@ -34,7 +35,7 @@ describe('the example shows, checked by hand', () => {
 		// 16:35, begun by 13:35 after that; Bo's Birch, back at 16:50, 60 s until 20:05; in the second half
 		// A4, in hands at 1:07:40, has since the interval. It ends 1:41:25 after 20:30, 22:11, before 22:45.
 		expect(sentence(example('club'))).toBe(
-			'Everything fits; the tightest moment is the gap before Lantern at 4:00, filled by one hand-over, 0:00 to spare, and there is one more like it.',
+			'The show works. Tightest: before Lantern at 4:00, one hand-over, nothing left; one more is as tight.',
 		);
 	});
 	test('the folk night: twelve seconds of hand-over in fifteen', () => {
@@ -43,7 +44,7 @@ describe('the example shows, checked by hand', () => {
 		// Five-barred Gate 40 for 10 and 15; Ember Days 20 for 12; Lamps 60 for two of 15. The nearest work
 		// is Bo's capo for Salt Road: Rowan is back on the rack at 3:35 and wanted at 7:50.
 		expect(sentence(example('folk'))).toBe(
-			'Everything fits; the tightest moment is the gap before Under the Hedge at 3:20, filled by one hand-over, 0:03 to spare.',
+			'The show works. Tightest: before Under the Hedge at 3:20, one hand-over, 0:03 left.',
 		);
 	});
 });
@@ -59,7 +60,7 @@ set: [one, two, {song: three, gap: 30s}]
 	test('says so, and that 15 s more are enough', () => {
 		// Three of 15 s in 30 s. All three were made ready at zero, and are 10:45 old at Three's start.
 		expect(sentence(show)).toMatch(
-			/^Not everything fits: 3 hand-overs take longer than the 0:30 before Three; enough to mend it: 0:15 more before Three/,
+			/^The show does not work: before Three: 3 hand-overs, gap 0:30, 0:15 short\. This fixes it: 0:15 more before Three\.$/,
 		);
 	});
 	test('what is said to be enough is', () => {
@@ -90,7 +91,7 @@ set: [one, two, three]
 		// hand-over at Three begins 3:05. Done 4:30, and the 15 s of that hand-over are not free for it: 4:45.
 		const plan = planBeforeDoors(show);
 		const said = sentence(show);
-		expect(said).toContain('slot 1 Amber is 1:40 late for Three');
+		expect(said).toContain('1 Amber is 1:40 short for Three');
 		const mend = mendOf(show, plan);
 		expect(mend?.isMended).toBe(true);
 		expect(mend?.changes.map(({ kind }) => kind)).toContain('gap');
@@ -115,19 +116,19 @@ set: [one, two, three, four]
 		// 18 minutes and three gaps of 15 s: 18:45. Until 22:15 are 15 minutes, so 3:45 is too much. One
 		// song less is a gap less: leaving out Three gives 15:30, not enough; One 14:30, Two 13:30.
 		expect(sentence(show('22:15'))).toBe(
-			'Not everything fits: the set ends 3:45 after the curfew; enough to mend it: One (4:00) left out, or Two (5:00) left out, or Four (6:00) left out.',
+			'The show does not work: the set ends 3:45 after the curfew. Any one of these fixes it: drop One (4:00); or drop Two (5:00); or drop Four (6:00).',
 		);
 	});
 	test('where one is not enough, two are', () => {
 		// Until 22:10 are 10 minutes. Four left out leaves 12:30; Three, the shortest,
 		// is then enough: 9:15.
 		expect(sentence(show('22:10'))).toBe(
-			'Not everything fits: the set ends 8:45 after the curfew; together these mend it: Four (6:00) left out, and Three (3:00) left out.',
+			'The show does not work: the set ends 8:45 after the curfew. Together these fix it: drop Four (6:00); and drop Three (3:00).',
 		);
 	});
 });
 
 test('a night without anything to do says that', () => {
 	const show = clubShow(`songs: [{id: one, title: One, length: "4:00"}]\nset: [one]\n`);
-	expect(sentence(show)).toBe('Everything fits; nothing is to be done between songs.');
+	expect(sentence(show)).toBe('The show works. Nothing is to be done between songs.');
 });

@@ -17,21 +17,23 @@ const on = withSongBegun(nightAfter(show, allReady(show, '-01:00')), '00:00');
 const doubted = withEntries(on, { k: 'all-doubted', at: mark('01:00') });
 
 test('a calm night says nothing', () => {
-	expect(warningLines(planAt(on, '00:10'))).toEqual([]);
+	expect(warningLines(planAt(on, '00:10'), show)).toEqual([]);
 });
 
 test('what is not ready is said a minute and a half before its hand-over, not earlier', () => {
 	// Wanted at 4:10, the song ending 4:00 and the gap 25 s.
-	expect(warningLines(planAt(doubted, '02:39'))).toEqual([]);
-	expect(warningLines(planAt(doubted, '02:40'))).toEqual(['not-ready: A4 is not ready for Two']);
+	expect(warningLines(planAt(doubted, '02:39'), show)).toEqual([]);
+	expect(warningLines(planAt(doubted, '02:40'), show)).toEqual([
+		'not-ready: A4 is not ready for Two',
+	]);
 	const ready = withEntries(doubted, { k: 'made-ready', at: mark('02:50'), instrument: 'A4' });
-	expect(warningLines(planAt(ready, '02:50'))).toEqual([]);
+	expect(warningLines(planAt(ready, '02:50'), show)).toEqual([]);
 });
 
 test('what was ready too long ago is stale, said for the coming hand-over', () => {
 	const early = withSongBegun(nightAfter(show, allReady(show, '-14:00')), '00:00');
-	expect(warningLines(planAt(early, '00:30'))).toEqual([]);
-	expect(warningLines(planAt(early, '01:01'))).toEqual(['stale: A4 is stale; Two wants it']);
+	expect(warningLines(planAt(early, '00:30'), show)).toEqual([]);
+	expect(warningLines(planAt(early, '01:01'), show)).toEqual(['stale: RECHECK A4 for Two']);
 });
 
 test('late work is said with what could stand in, and if nothing can, that too', () => {
@@ -45,9 +47,9 @@ set: [one, {song: two, gap: 40s}]
 	const all = withEntries(begun, { k: 'all-doubted', at: mark('01:00') });
 	// Wanted at 4:10: 45 s for A4, then 115 s of 180 for B2; the other 65 s only after the hand-overs,
 	// from 4:40 to 5:45.
-	const lines = warningLines(planAt(all, '01:30'));
-	expect(lines).toContain('late: B2 is 1:35 late for Two');
-	expect(lines).toContain('no-stand-in: Nothing can stand in for B2');
+	const lines = warningLines(planAt(all, '01:30'), show);
+	expect(lines).toContain('late: B2 is 1:35 short for Two');
+	expect(lines).toContain('no-stand-in: No backup for B2');
 });
 
 test('only the coming gap is said to be tight', () => {
@@ -60,15 +62,15 @@ set: [one, two, {song: three, gap: 20s}]
 `);
 	const begun = withSongBegun(nightAfter(tight, allReady(tight, '-01:00')), '00:00');
 	const ready = withEntries(begun, ...allReady(tight, '00:01'));
-	expect(warningLines(planAt(ready, '00:10'))).toEqual([
-		'tight-gap: One hand-over takes 15 s of the 15 s before Two: 0 s to spare',
+	expect(warningLines(planAt(ready, '00:10'), show)).toEqual([
+		'tight-gap: Before Two: hand-over 0:15, gap 0:15, nothing left',
 	]);
 	const second = withSongBegun(
 		withEntries(ready, { k: 'song-ended', at: mark('04:00'), how: 'played' }),
 		'04:15',
 	);
-	expect(warningLines(planAt(second, '04:20'))).toEqual([
-		'tight-gap: 2 hand-overs take 30 s, more than the 20 s before Three',
+	expect(warningLines(planAt(second, '04:20'), show)).toEqual([
+		'tight-gap: Before Three: 2 hand-overs 0:30, gap 0:20, 0:10 short',
 	]);
 	expect(planAt(second, '04:20').cost.overGap).toBe(1);
 });
@@ -85,6 +87,7 @@ set: [one, {song: two, gap: ${seconds}}]
 		const night = gap(seconds);
 		return warningLines(
 			planAt(withSongBegun(nightAfter(night, allReady(night, '-01:00')), '00:00'), '00:10'),
+			night,
 		);
 	};
 	expect(lines('20s')).toEqual([]);
@@ -97,8 +100,8 @@ show: {title: Late, start: "23:50", curfew: "00:00"}
 songs: [{id: one, title: One, length: "9:00"}]
 set: [one]
 `);
-	expect(warningLines(planAt(nightAfter(late, []), '-01:00'))).toEqual([]);
-	expect(warningLines(planAt(nightAfter(late, []), '02:30'))).toEqual([
+	expect(warningLines(planAt(nightAfter(late, []), '-01:00'), late)).toEqual([]);
+	expect(warningLines(planAt(nightAfter(late, []), '02:30'), late)).toEqual([
 		'short-curfew: The set ends 1:30 after the curfew',
 	]);
 });

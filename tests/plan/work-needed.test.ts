@@ -6,6 +6,7 @@ import { workNeeded } from '../../src/plan/schedule/work-needed.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { readTuning } from '../../src/tuning/tuning.ts';
+import { tuningExpectedWords } from '../../src/words/tuning-reading.ts';
 import { showFrom } from './show-from.ts';
 
 const show = showFrom(`
@@ -37,7 +38,7 @@ function needed(of: Show, asked: { id: string; to: string; capo: number; now: No
 	const instrument = of.instruments.find((one) => one.id === asked.id)!;
 	const state = openSession(of).instruments[asked.id]!;
 	const reading = readTuning(asked.to, instrument.kind, {});
-	if (!reading.ok) throw new Error(`${asked.to}: ${reading.expected}`);
+	if (!reading.ok) throw new Error(`${asked.to}: ${tuningExpectedWords(reading.unread)}`);
 	return workNeeded({
 		instrument,
 		state: { ...state, context: { ...state.context, ...asked.now } },

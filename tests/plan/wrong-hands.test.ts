@@ -29,7 +29,7 @@ test('after a skip what the song wants is wanted now, and nothing is taken as ha
 	expect(handOverLines(plan)[0]).toBe('sixteen: ash A4 > A1');
 	expect(plan.handOvers[0]?.section.hasBegun).toBe(true);
 	expect(plan.handOvers[0]?.wantedMs).toBe(mark('55:03'));
-	expect(warningLines(plan)[0]).toBe(
+	expect(warningLines(plan, show)[0]).toBe(
 		'wrong-tuning: A4 is in drop D; Sixteen wants A1 in E standard',
 	);
 	expect(skipped.players.ash?.holds).toBe('A4');
@@ -52,7 +52,7 @@ const wrong = withEntries(before18, {
 
 test('the wrong guitar is said at once, before the song begins', () => {
 	const plan = planAt(wrong, '1:02:10');
-	expect(warningLines(plan)[0]).toBe(
+	expect(warningLines(plan, show)[0]).toBe(
 		'wrong-tuning: A1 is in E standard; Gravel wants A4 in drop D',
 	);
 	expect(slotLines(plan, 'eighteen')).toEqual(['ash A4 drop D']);
@@ -67,7 +67,7 @@ test('put right, nothing is left to say, and the other is not wanted again', () 
 		player: 'ash',
 		instrument: 'A4',
 	});
-	expect(warningLines(planAt(right, '1:02:26'))).toEqual([]);
+	expect(warningLines(planAt(right, '1:02:26'), show)).toEqual([]);
 	expect(planAt(right, '1:02:26').handOvers).toEqual([]);
 });
 
@@ -78,7 +78,7 @@ test('the right guitar in another tuning, or with a capo left on, is said in wor
 		instrument: 'A4',
 		capo: 2,
 	});
-	expect(warningLines(planAt(found, '1:02:20'))).toEqual([
+	expect(warningLines(planAt(found, '1:02:20'), show)).toEqual([
 		'wrong-tuning: A4 has capo 2; Gravel wants no capo',
 	]);
 });

@@ -124,7 +124,7 @@ test('each string of a retuning goes as far as the library counts', () => {
 	const guitar = namedTunings('electric-6');
 	for (const from of guitar) {
 		for (const to of guitar) {
-			for (const step of retuneSteps(from.notes, to.notes, 'fixed').steps) {
+			for (const step of retuneSteps(from.notes, to.notes, 'fixed')) {
 				expect(step.move).toBe(Interval.semitones(Interval.distance(step.from, step.to)));
 			}
 		}

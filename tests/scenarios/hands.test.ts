@@ -111,7 +111,7 @@ describe('left', () => {
 	});
 	test('right after the last song says so', () => {
 		const { screen } = play('wrong', `${ready}04:00 space\n04:15 space\n05:00 right !screen`);
-		expect(screen).toContain('No song after this one; d ends it.');
+		expect(screen).toContain('No song after this one. d ends it.');
 	});
 });
 

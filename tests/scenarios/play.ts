@@ -1,12 +1,12 @@
 // Plays a script of timed keys against a show of this folder, and gives back the states it asked for.
 
 import { join } from 'node:path';
-import { problemText } from '../../src/base/problem.ts';
 import { parseScript } from '../../src/cli/parse-script.ts';
 import { playScript } from '../../src/cli/play-script.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { problemText } from '../../src/words/problem-text.ts';
 import { loadShow } from './load-show.ts';
 
 // biome-ignore lint/suspicious/noExplicitAny: a state is JSON that tests look into by name

@@ -266,7 +266,9 @@ test('three changes for one pair of hands: the last has 38 seconds, the gap thre
 	for (const one of work) expect(one.wanted).toBe('00:20:03');
 	expect(Math.min(...work.map((one: State) => one.slack))).toBe(38);
 	expect(doubted.instruments.M1).toMatchObject({ ready: false, readyAge: null });
-	expect(doubted.warnings.find((one: State) => one.code === 'tight-gap').text).toContain('3 s');
+	expect(doubted.warnings.find((one: State) => one.code === 'tight-gap').text).toContain(
+		'0:03 left',
+	);
 	expect(undone.instruments.M1.readyAge).toBe(18 * 60 + 21);
 });
 

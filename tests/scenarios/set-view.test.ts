@@ -49,7 +49,7 @@ describe('a song is moved', () => {
 	});
 	test('but not the one that is on', () => {
 		const { screen } = playSet('00:33 up g !screen');
-		expect(screen).toContain('Harbour is on now; d ends it.');
+		expect(screen).toContain('Harbour is on now. d ends it.');
 	});
 	test('shows while it is held what it would come to', () => {
 		const { screen } = playSet('00:33 g down*2 !screen');

@@ -69,7 +69,7 @@ set: [one, {song: two, gap: 30s}]
 		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  TAKE  T Tern   0:10 E standard same tuning, ready',
-			'    or  S Spare  0:10 E standard later: Bo has a backup in Two; same tuning, re…',
+			'    or  S Spare  0:10 E standard later: Bo on backup in Two; same tuning, ready',
 		]);
 	});
 	test('in the last minute the way through on five strings stands with them', () => {
@@ -95,7 +95,7 @@ set: [one, two, three]
 			show,
 			'-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen --size 160x40',
 		);
-		expect(wide.screen).toMatch(/Two has no E standard until 3:30\./);
+		expect(wide.screen).toMatch(/No E standard guitar for Two until 3:30\./);
 	});
 	test('what is in hands where the song wants none is said', () => {
 		const bare = clubShow(`
@@ -126,7 +126,7 @@ set: [one, two, three]
 	test('is said while the title is typed', () => {
 		// The anvil in hands until Wanted ends at 5:15, given back for drop D: 5:30, wipe, one string: 75 s.
 		// Three begins 5:30; the hand-over's 15 s end at 5:30. Done 6:45, in hands 7:00.
-		expect(screen).toContain('Later: Three has no drop D until 7:00');
+		expect(screen).toContain('Later: no drop D guitar for Three until 7:00');
 	});
 	test('and afterwards it is in the warnings, late', () => {
 		expect(states[0].warnings).toContainEqual(

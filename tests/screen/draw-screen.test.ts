@@ -168,7 +168,7 @@ describe('what must be found', () => {
 					isSaved: false,
 					savedSeq: 3,
 					lastSeq: 9,
-					problem: 'The disk is full.',
+					problem: { code: 'unsaved', trouble: 'ENOSPC' },
 					sinceUpMs: 0,
 					warnings: [],
 				},
@@ -176,7 +176,7 @@ describe('what must be found', () => {
 			expect(drawn).toContain('LOCKED');
 			expect(drawn).toContain('REHEARSAL');
 			expect(drawn).toContain('NOT SAVED');
-			if (view === 'live') expect(drawn).toContain('The disk is full.');
+			if (view === 'live') expect(drawn).toContain('NOT SAVED The disk is full');
 		}
 	});
 
@@ -238,7 +238,7 @@ describe('what must be found', () => {
 			for: null,
 			isChosen: false,
 			isMissing: true,
-			why: 'i9 is out tonight',
+			why: { code: 'out', instrument: 'i9' } as const,
 			leave: null,
 			pack: null,
 		};

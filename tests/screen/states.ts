@@ -468,8 +468,8 @@ export function middleOfASong(): ScreenState {
 				}),
 			],
 			warnings: [
-				{ code: 'tight-gap', text: 'Two hand-overs take all of the 0:30 before Lantern.' },
-				{ code: 'no-stand-in', text: 'Nothing could take over from slot 8, Granite.' },
+				{ code: 'tight-gap', song: 'lantern', handOvers: 2, seconds: 30, gapSeconds: 30 },
+				{ code: 'no-stand-in', player: 'cleo', instrument: 'i8' },
 			],
 		},
 		log: [
@@ -538,7 +538,7 @@ export function afterABreak(): ScreenState {
 					readyInSeconds: 10,
 					tuning: tuning('E standard'),
 					capo: 0,
-					why: 'same tuning, ready',
+					why: [{ code: 'same-tuning' }, { code: 'ready' }],
 					later: [],
 				},
 			],
@@ -787,8 +787,7 @@ export function notSaved(): ScreenState {
 			state: 'unsaved',
 			isSaved: false,
 			savedSeq: 3,
-			problem:
-				'The disk is full: 6 steps are only in memory. Free some space; nothing else is needed.',
+			problem: { code: 'unsaved', trouble: 'ENOSPC' },
 		},
 	};
 }

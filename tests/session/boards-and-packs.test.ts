@@ -28,7 +28,7 @@ const show = showFrom(text('[{id: drive, name: Drive}, {id: boost, name: Boost}]
 const given = (...entries: readonly Entry[]): Session => applyAll(openSession(show), entries);
 const when = (session: Session, command: Command): Decision => decide(session, command, 9);
 const entriesOf = (decision: Decision): readonly Entry[] =>
-	decision.ok ? decision.entries : expect.unreachable(decision.why);
+	decision.ok ? decision.entries : expect.unreachable(decision.why.code);
 
 const began: Entry = { k: 'song-began', at: 1, item: '1' };
 const cue: Entry = { k: 'cue-reached', at: 2, index: 1 };
@@ -89,11 +89,11 @@ test('marked twice, freed unmarked or on no board, it is refused in words', () =
 	const asked = { player: 'bo', pedal: 'drive' } as const;
 	expect(when(given(stuck), { do: 'mark-pedal-stuck', ...asked })).toEqual({
 		ok: false,
-		why: "Bo's Drive is marked stuck already; r 0 takes that back.",
+		why: { code: 'stuck-already', player: 'bo', pedal: 'drive' },
 	});
 	expect(when(given(), { do: 'free-pedal', ...asked })).toEqual({
 		ok: false,
-		why: "Bo's Drive is not marked stuck.",
+		why: { code: 'not-stuck', player: 'bo', pedal: 'drive' },
 	});
 	for (const name of ['mark-pedal-stuck', 'free-pedal'] as const)
 		expect(when(given(), { do: name, player: 'ash', pedal: 'drive' }).ok).toBe(false);
@@ -144,11 +144,11 @@ test('choosing a suspect pack clears it, and so does naming it', () => {
 test('suspect twice, or without one on, is refused in words', () => {
 	expect(when(given(handed('A1'), suspected), { do: 'suspect-pack', player: 'ash' })).toEqual({
 		ok: false,
-		why: 'Pack P1 is suspect already; w - clears it.',
+		why: { code: 'suspect-already', pack: 'P1' },
 	});
 	expect(when(given(), { do: 'suspect-pack', player: 'ash' })).toEqual({
 		ok: false,
-		why: 'Ash has no pack on.',
+		why: { code: 'no-pack-on', player: 'ash' },
 	});
 });
 
@@ -167,7 +167,7 @@ test('ready as it stands is refused while a string is down, and done with the st
 	const broken = given({ k: 'string-broke', at: 1, incident: '1', instrument: 'A1', player: null });
 	expect(when(broken, { do: 'make-ready', instrument: 'A1', due: null })).toEqual({
 		ok: false,
-		why: '1 Amber has a string down, so it is not ready as it stands.',
+		why: { code: 'not-ready-as-it-stands', instrument: 'A1' },
 	});
 	const tuning = show.instruments[0]?.tuning;
 	if (!tuning) throw new Error('the show has instruments');

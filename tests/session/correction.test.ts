@@ -15,7 +15,7 @@ const show = loadShow(join(import.meta.dirname, '../scenarios/shows/break.yaml')
 function given(...asked: readonly (readonly [number, Command])[]): Session {
 	return asked.reduce((session, [seconds, command]) => {
 		const decision = decide(session, command, seconds * 1000);
-		if (!decision.ok) throw new Error(decision.why);
+		if (!decision.ok) throw new Error(decision.why.code);
 		return applyAll(session, decision.entries);
 	}, openSession(show));
 }

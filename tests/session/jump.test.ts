@@ -31,7 +31,7 @@ const SECOND = 1000;
 function given(...asked: readonly Command[]): Session {
 	return asked.reduce((session, command, index) => {
 		const decision = decide(session, command, index * 600 * SECOND);
-		if (!decision.ok) throw new Error(decision.why);
+		if (!decision.ok) throw new Error(decision.why.code);
 		return applyAll(session, decision.entries);
 	}, openSession(show));
 }

@@ -31,7 +31,7 @@ const missed = ({ warnings }: State): readonly string[] =>
 		.map(({ text }: { text: string }) => text);
 const play = (script: string) => playShow(show, begun + script);
 const after = (script: string) => play(script).states.map(missed);
-const TOLD = ['Ash was to get A2 for Two, and it is not recorded'];
+const TOLD = ["Ash's hand-over of A2 for Two was not logged"];
 
 test('a miss is told once the song is left, as long as nothing is asked of them', () => {
 	expect(
@@ -42,7 +42,7 @@ test('a miss is told once the song is left, as long as nothing is asked of them'
 
 test('the screen names slot and instrument where it is watched for', () => {
 	const { screen } = play(`${left}01:05 !screen`);
-	expect(screen).toMatch(/Ash was to get slot 2 Birch for Two, and it is not recorded/);
+	expect(screen).toMatch(/Ash's hand-over of 2 Birch for Two was not logged/);
 });
 
 test.each([
@@ -57,7 +57,7 @@ test('that they stay on what they have is no hand-over, and refused once it was 
 	const { screen, states } = play(`${left}01:10 x 1 !state !screen x 1 !screen`);
 	expect(states[0].players.ash).toMatchObject({ holds: 'A1', since: '00:00:00' });
 	expect(screen).toContain('Ash keeps 1 Amber');
-	expect(screen).toContain('Ash has Amber already.');
+	expect(screen).toContain('Ash already has 1 Amber.');
 });
 
 test('what they got then is recorded as of the beginning of the song that it was missed for', () => {
@@ -92,7 +92,7 @@ test('it is gone where the song asks for something', () => {
 });
 
 test('where the file leaves the choice open, something else was missed', () => {
-	const bo = ['Bo was to get something else for Five, and it is not recorded'];
+	const bo = ["Bo's hand-over for Five was not logged"];
 	const script =
 		'00:20 d\n00:35 space\n00:50 d\n01:05 space\n01:20 right\n01:30 j "ext" enter\n01:40 right !state';
 	expect(after(script)[0]).toEqual(bo);

@@ -25,7 +25,7 @@ const named = (item: string, part: TonightPart | null): Command => ({
 });
 const after = (now: Session, command: Command): Session => {
 	const decision = decide(now, command, 1000);
-	if (!decision.ok) throw new Error(decision.why);
+	if (!decision.ok) throw new Error(decision.why.code);
 	return applyAll(now, decision.entries);
 };
 const cell = (now: Session, key: string, player = 'ash') => {

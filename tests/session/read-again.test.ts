@@ -41,7 +41,7 @@ const given = (...entries: readonly Entry[]): Session => applyAll(openSession(sh
 
 function whenRead(session: Session, read: Show) {
 	const decision = decide(session, { do: 'read-show-again', show: read }, 300_000);
-	if (!decision.ok) throw new Error(decision.why);
+	if (!decision.ok) throw new Error(decision.why.code);
 	return { entries: decision.entries, session: applyAll(session, decision.entries) };
 }
 
@@ -58,7 +58,7 @@ test('it is one entry with the whole show, and nothing when nothing differs', ()
 		{ k: 'show-read-again', at: 300_000, show: showRecord(read) },
 	]);
 	const again = decide(given(BEGUN), { do: 'read-show-again', show: show({}) }, 0);
-	expect(again).toEqual({ ok: false, why: 'The show file says what the night has already.' });
+	expect(again).toEqual({ ok: false, why: { code: 'nothing-new-in-file' } });
 });
 
 test('a record whose show is none that can be gone by changes nothing, and is told all the same', () => {
@@ -101,9 +101,11 @@ describe('the song that is on', () => {
 		expect(session.song?.value).toBe('point-2');
 		expect(session.current).toBe('1');
 		expect(songs(session)).toEqual(['one', '>two', 'three']);
-		expect(showDifferences(given(BEGUN), read)).toContain(
-			'One stays for tonight: it was played or is on',
-		);
+		expect(showDifferences(given(BEGUN), read)).toContainEqual({
+			code: 'stays',
+			what: 'song',
+			name: 'One',
+		});
 	});
 });
 
@@ -158,7 +160,7 @@ describe('hands and rack', () => {
 		expect(session.players.ash?.holds).toBe('A1');
 		expect(session.show.instruments.map(({ id }) => id)).toEqual(['A2', 'A1']);
 		expect(showDifferences(given(BEGUN, HANDED), read)).toEqual([
-			'Amber stays for tonight: it is in hands or to be repaired',
+			{ code: 'stays', what: 'instrument', name: 'Amber' },
 		]);
 	});
 	test('it gives up its slot where the file gives that to another', () => {
@@ -177,8 +179,8 @@ describe('hands and rack', () => {
 		expect(Object.keys(session.instruments)).toEqual(['A1', 'A3']);
 		expect(session.instruments.A3).toMatchObject({ value: 'racked', context: { capo: 0 } });
 		expect(showDifferences(given(BEGUN, HANDED), read)).toEqual([
-			'instruments put in: Aspen',
-			'instruments gone: Alder',
+			{ code: 'added', what: 'instruments', names: ['Aspen'] },
+			{ code: 'gone', what: 'instruments', names: ['Alder'] },
 		]);
 	});
 	test('what is believed of an instrument stays', () => {

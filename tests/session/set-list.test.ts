@@ -95,11 +95,11 @@ describe('a song moved', () => {
 		const session = given(BEGUN, ENDED, { k: 'song-began', at: 255_000, item: '2' });
 		const to = (item: string, before: string | null) =>
 			when(session, { do: 'move-song', item, before, isEncore: false }).why;
-		expect(to('2', '5')).toBe('two is on now; d ends it.');
-		expect(to('1', '5')).toBe('one was played; p puts it in once more.');
-		expect(to('3', '5')).toBe('An interval stays where it is; move the songs.');
-		expect(to('4', '1')).toBe('That place is behind what is on.');
-		expect(to('4', '5')).toBe('three is there already.');
+		expect(to('2', '5')).toEqual({ code: 'on-now', song: 'two' });
+		expect(to('1', '5')).toEqual({ code: 'played', song: 'one' });
+		expect(to('3', '5')).toEqual({ code: 'interval-stays' });
+		expect(to('4', '1')).toEqual({ code: 'behind-what-is-on' });
+		expect(to('4', '5')).toEqual({ code: 'there-already', song: 'three' });
 	});
 	test('away from before an interval between songs lets the interval begin, hands and all', () => {
 		const { entries, session } = when(given(BEGUN, HANDED, ENDED), {
@@ -135,9 +135,18 @@ describe('a song dropped', () => {
 	});
 	test('twice, or while it is on, is refused in words', () => {
 		const { session } = when(given(BEGUN), { do: 'drop-song', item: '2' });
-		expect(when(session, { do: 'drop-song', item: '2' }).why).toBe('two was dropped already.');
-		expect(when(session, { do: 'drop-song', item: '1' }).why).toBe('one is on now; d ends it.');
-		expect(when(session, { do: 'restore-song', item: '4' }).why).toBe('three is on the list.');
+		expect(when(session, { do: 'drop-song', item: '2' }).why).toEqual({
+			code: 'dropped-already',
+			song: 'two',
+		});
+		expect(when(session, { do: 'drop-song', item: '1' }).why).toEqual({
+			code: 'on-now',
+			song: 'one',
+		});
+		expect(when(session, { do: 'restore-song', item: '4' }).why).toEqual({
+			code: 'listed-already',
+			song: 'three',
+		});
 	});
 	test('as the last one to come ends the set, and brings it back from there', () => {
 		const last = given(BEGUN, ENDED, { k: 'song-began', at: 500_000, item: '6' }, ENDED);
@@ -188,7 +197,10 @@ describe('the encore', () => {
 	test('takes a song at its end', () => {
 		const { session } = when(given(BEGUN), { do: 'play-in-encore', item: '4' });
 		expect(lines(session)).toBe('[one] >two interval four +five +six +three');
-		expect(when(session, { do: 'play-in-encore', item: '4' }).why).toBe('three is there already.');
+		expect(when(session, { do: 'play-in-encore', item: '4' }).why).toEqual({
+			code: 'there-already',
+			song: 'three',
+		});
 	});
 	test('takes what was played for a second time', () => {
 		const { entries } = when(given(BEGUN, ENDED), { do: 'play-in-encore', item: '1' });

@@ -16,7 +16,7 @@ const SECOND = 1000;
 
 const asked = (session: Session, seconds: number, command: Command): Session => {
 	const decision = decide(session, command, seconds * SECOND);
-	if (!decision.ok) throw new Error(decision.why);
+	if (!decision.ok) throw new Error(decision.why.code);
 	return applyAll(session, decision.entries);
 };
 const given = (...all: readonly (readonly [number, Command])[]): Session =>

@@ -3,8 +3,9 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { problemText } from '../../src/base/problem.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
+import { problemText } from '../../src/words/problem-text.ts';
+import { problemOf } from '../../src/words/problems.ts';
 
 const FOLDER = new URL('../bad-shows/', import.meta.url);
 const names = readdirSync(FOLDER)
@@ -19,7 +20,7 @@ describe('a mistake in a show file', () => {
 	it.each(names)('%s', (name) => {
 		const { show, problems } = readShow(load, `${name}.yaml`);
 		const expected = readFileSync(new URL(`${name}.txt`, FOLDER), 'utf8').trimEnd();
-		expect(problems.map(problemText).join('\n')).toBe(expected);
+		expect(problems.map((one) => problemText(problemOf(one))).join('\n')).toBe(expected);
 		expect(show).toBeNull();
 	});
 

@@ -3,15 +3,17 @@
 
 import { describe, expect, it } from 'vitest';
 import { checkShow } from '../../src/showfile/check-show.ts';
+import { findingWords } from '../../src/words/findings.ts';
 import { showFrom, smallShow } from './show-files.ts';
 
 type Text = Parameters<typeof smallShow>[0];
 
 /** `severity code: text` of every finding but the notes about backups, which every small show has. */
 function found(text: Text): string[] {
-	return checkShow(showFrom(smallShow(text)))
+	const show = showFrom(smallShow(text));
+	return checkShow(show)
 		.filter(({ code }) => code !== 'no-stand-in')
-		.map((one) => `${one.severity} ${one.code}: ${one.text}`);
+		.map((one) => `${one.severity} ${one.code}: ${findingWords(show, one)}`);
 }
 
 const song = (id: string, more: string) => `  - {id: ${id}, length: "4:00", ${more}}`;
@@ -55,7 +57,7 @@ describe('chord shapes that a song names', () => {
 			'title: Harbour, hands: {ash: A1, bo: C1}, shapes: {ash: [022100, 02210]}',
 		);
 		expect(found({ songs, set: '[harbour]' })).toEqual([
-			'note shape-strings: The shape 02210 for Ash in Harbour has 5 frets, and slot 1 Amber has 6 strings: give one fret for each, x where none sounds.',
+			'note shape-strings: The shape 02210 for Ash in Harbour has 5 frets, but 1 Amber has 6 strings: give one fret for each, x where none sounds.',
 		]);
 	});
 
@@ -76,7 +78,7 @@ describe('hands', () => {
 	it('finds an instrument in two hands at once, because it is kept', () => {
 		const songs = [HARBOUR, song('lantern', 'title: Lantern, hands: {bo: A1}')].join('\n');
 		expect(found({ songs, set: '[harbour, lantern]' })).toEqual([
-			'risk two-hands: In Lantern, Bo is named A1 Amber, and Ash keeps it. Bo will play something else.',
+			'risk two-hands: In Lantern, Bo is to have 1 Amber, but Ash keeps it. Bo plays a backup.',
 		]);
 	});
 
@@ -98,18 +100,18 @@ describe('hands', () => {
 			'title: Harbour, hands: {ash: A1, bo: C1}, cues: [{at: bridge, hand: {ash: C1}}]',
 		);
 		expect(found({ songs })).toEqual([
-			'risk two-hands: In Harbour at bridge, Ash is named C1 Coal, and Bo keeps it. Ash will have nothing: nothing else fits.',
+			'risk two-hands: In Harbour at bridge, Ash is to have 3 Coal, but Bo keeps it. Ash has nothing: no backup fits.',
 		]);
 	});
 
 	it('finds one instrument named for two players, and who is left with nothing', () => {
 		const both = song('harbour', 'title: Harbour, hands: {ash: A1, bo: A1}');
 		expect(found({ songs: both })).toEqual([
-			'risk two-hands: In Harbour, Ash and Bo are named A1 Amber at once. One of them will play something else.',
+			'risk two-hands: In Harbour, Ash and Bo are both to have 1 Amber. One of them plays a backup.',
 		]);
 		const basses = song('harbour', 'title: Harbour, hands: {ash: C1, bo: C1}');
 		expect(found({ songs: basses })).toEqual([
-			'risk two-hands: In Harbour, Ash and Bo are named C1 Coal at once. One of them will have nothing: nothing else fits.',
+			'risk two-hands: In Harbour, Ash and Bo are both to have 3 Coal. One of them has nothing: no backup fits.',
 		]);
 	});
 
@@ -122,8 +124,8 @@ describe('hands', () => {
 		expect(found({ more, songs, set: set('lantern') })).toHaveLength(1);
 		const other = `${songs}\n${song('gravel', 'title: Gravel, hands: {bo: A1}')}`;
 		expect(found({ more, songs: other, set: set('gravel') })).toEqual([
-			expect.stringContaining('In Lantern, Bo is named A1 Amber, and Ash keeps it.'),
-			expect.stringContaining('In Gravel, Bo is named A1 Amber, and Ash keeps it.'),
+			expect.stringContaining('In Lantern, Bo is to have 1 Amber, but Ash keeps it.'),
+			expect.stringContaining('In Gravel, Bo is to have 1 Amber, but Ash keeps it.'),
 		]);
 	});
 
@@ -144,10 +146,10 @@ describe('hands', () => {
 			song('lantern', 'title: Lantern, hands: {bo: C1}'),
 		].join('\n');
 		expect(found({ songs, set: '[harbour, lantern]' })).toEqual([
-			'risk nothing-to-keep: Bo keeps what they have from the first song on, and has nothing until Lantern.',
+			'risk nothing-to-keep: No song gives Bo anything until Lantern.',
 		]);
 		expect(found({ songs: song('harbour', 'hands: {ash: A1}') })).toEqual([
-			'note nothing-to-keep: Bo keeps what they have from the first song on, and has nothing in the whole set.',
+			'note nothing-to-keep: No song gives Bo anything.',
 		]);
 		expect(found({ songs: song('harbour', 'hands: {ash: A1, bo: none}') })).toEqual([]);
 	});
@@ -166,7 +168,7 @@ describe('hands', () => {
 			'  - {id: B1, name: Birch, slot: b, kind: electric-6, tuning: E standard, for: [bo]}';
 		const songs = song('harbour', 'title: Harbour, hands: {ash: B1, bo: none}');
 		expect(found({ more, songs })).toEqual([
-			'risk for-others: In Harbour, Ash plays B1 Birch, which is for Bo.',
+			'risk for-others: In Harbour, Ash plays B Birch, which is for Bo.',
 		]);
 	});
 });
@@ -178,7 +180,7 @@ describe('hand-overs', () => {
 		const [first, second] = two;
 		const songs = [first?.replace('hands:', 'ends: segue, hands:'), second].join('\n');
 		expect(found({ songs, set: '[harbour, lantern]' })).toEqual([
-			'risk segue-hand-over: Lantern follows with no gap, and Ash gets A2 Anchor.',
+			'risk segue-hand-over: Lantern follows with no gap, but Ash gets 2 Anchor.',
 		]);
 	});
 
@@ -186,7 +188,7 @@ describe('hand-overs', () => {
 		const songs = [HARBOUR, song('lantern', 'title: Lantern, hands: {ash: A2, bo: C2}')].join('\n');
 		const more = '  - {id: C2, slot: c, kind: bass-4, tuning: E standard}';
 		expect(found({ more, songs, set: '[harbour, lantern]' })).toEqual([
-			'risk gap-too-short: Lantern comes after 15 s, and its hand-overs take 30 s: Ash gets A2 Anchor, Bo gets C2.',
+			'risk gap-too-short: Before Lantern, hand-overs take 0:30 and the gap is 0:15: Ash gets 2 Anchor, Bo gets C C2.',
 		]);
 		expect(found({ more, songs, set: '[harbour, {song: lantern, gap: 30s}]' })).toEqual([]);
 		const quick = `${more}\ntimes: {all: {hand-over: 7s}}`;
@@ -203,7 +205,7 @@ describe('hand-overs', () => {
 		const songs = [HARBOUR, song('lantern', 'title: Lantern, hands: {bo: A1}')].join('\n');
 		expect(found({ songs, set: '[harbour, {song: lantern, gap: 9s}]' })).toEqual([
 			expect.stringContaining('risk two-hands'),
-			'risk gap-too-short: Lantern comes after 9 s, and its hand-overs take 15 s: Bo gets a backup for A1 Amber.',
+			'risk gap-too-short: Before Lantern, hand-overs take 0:15 and the gap is 0:09: Bo gets a backup for 1 Amber.',
 		]);
 	});
 
@@ -236,7 +238,7 @@ describe('tunings and capos', () => {
 
 	it('finds what a floating bridge will not take, in a part and at a cue', () => {
 		const text =
-			'F1 Kestrel is wanted in drop D; its floating bridge stays in E standard tonight. Ash will play something else.';
+			'F Kestrel is wanted in drop D, but its floating bridge stays in E standard tonight. Ash plays a backup.';
 		expect(found({ more: floating, songs: part('{instrument: F1, tuning: drop D}') })).toEqual([
 			`risk floating-retune: In Harbour, ${text}`,
 		]);
@@ -254,13 +256,11 @@ describe('tunings and capos', () => {
 			found({ more: floating.replace('}', `, instead: ${instead}}`), songs }).map((one) =>
 				one.replace(/^.* tonight\. /, ''),
 			);
-		expect(of('[]')).toEqual(['Ash will have nothing: nothing else fits.']);
-		expect(of('[{instrument: F1, capo: 2}]')).toEqual([
-			'Ash will play it with a capo at fret 2 instead.',
-		]);
+		expect(of('[]')).toEqual(['Ash has nothing: no backup fits.']);
+		expect(of('[{instrument: F1, capo: 2}]')).toEqual(['Ash plays it with capo 2.']);
 		// No capo makes a bass sound like that.
-		expect(of('[C1]')).toEqual(['Ash will have nothing: nothing else fits.']);
-		expect(of('[C1, A1]')).toEqual(['Ash will play something else.']);
+		expect(of('[C1]')).toEqual(['Ash has nothing: no backup fits.']);
+		expect(of('[C1, A1]')).toEqual(['Ash plays a backup.']);
 	});
 
 	it('finds an entry of instead that cannot be as it says', () => {
@@ -268,10 +268,10 @@ describe('tunings and capos', () => {
 			more: `${floating}\n  - {id: X, slot: x, kind: electric-6, tuning: E standard, instead: [${text}]}`,
 		});
 		expect(found(entry('{instrument: F1, tuning: drop D}'))).toEqual([
-			'risk floating-retune: F1 Kestrel is to be played instead of X in drop D, and its floating bridge stays in E standard tonight.',
+			'risk floating-retune: F Kestrel is listed as a backup for X X in drop D, but its floating bridge stays in E standard tonight.',
 		]);
 		expect(found(entry('{instrument: C1, capo: 2}'))).toEqual([
-			'risk capo-on-bass: C1 Coal is to be played instead of X with a capo at fret 2, and no capo goes on a four-string bass.',
+			'risk capo-on-bass: 3 Coal is listed as a backup for X X with capo 2, but no capo goes on a four-string bass.',
 		]);
 		expect(found(entry('F1, {instrument: A1, capo: 2}'))).toEqual([]);
 	});
@@ -279,7 +279,7 @@ describe('tunings and capos', () => {
 	it('finds a tuning too far from the strings, and none that is near', () => {
 		expect(found({ songs: part('{instrument: A1, tuning: D standard}') })).toEqual([]);
 		expect(found({ songs: part('{instrument: A1, tuning: open C}') })).toEqual([
-			'risk far-tuning: In Harbour, A1 Amber is wanted in open C, too far from E standard that its strings are for.',
+			'risk far-tuning: In Harbour, 1 Amber is wanted in open C, too far from E standard, which its strings are for.',
 		]);
 		// Three strings up by two semitones are more than a neck should bear.
 		expect(found({ songs: part('{instrument: A1, tuning: open A}') })).toEqual([
@@ -290,7 +290,7 @@ describe('tunings and capos', () => {
 	it('finds a capo on a bass and on an upright', () => {
 		const upright = '  - {id: U1, name: Hull, slot: u, kind: upright-4, tuning: E standard}';
 		expect(found({ songs: part('{instrument: C1, capo: 2}') })).toEqual([
-			'risk capo-on-bass: In Harbour, C1 Coal has a capo at fret 2, and no capo goes on a four-string bass.',
+			'risk capo-on-bass: In Harbour, 3 Coal has capo 2, but no capo goes on a four-string bass.',
 		]);
 		expect(found({ more: upright, songs: part('{instrument: U1, capo: 1}') })).toEqual([
 			expect.stringContaining('risk capo-on-bass'),
@@ -305,7 +305,7 @@ describe('parts that name no instrument', () => {
 
 	it('finds what nothing on the rack can be', () => {
 		expect(found({ songs: needs('kind: banjo-5, sounds: standard') })).toEqual([
-			'risk needs-unmet: In Harbour, Ash needs a five-string banjo sounding standard, and nothing on the rack can be that.',
+			'risk needs-unmet: In Harbour, Ash needs a five-string banjo sounding standard, but nothing on the rack can be that.',
 		]);
 		expect(
 			found({ songs: needs('kind: electric-6, sounds: E standard, features: [arm]') }),
@@ -322,7 +322,7 @@ describe('parts that name no instrument', () => {
 			'title: Harbour, hands: {ash: {needs: {kind: bass-4, sounds: E standard}}, bo: C1}',
 		);
 		expect(found({ songs })).toEqual([
-			'risk needs-unmet: In Harbour, Ash needs a four-string bass sounding E standard, and C1 Coal is in other hands.',
+			'risk needs-unmet: In Harbour, Ash needs a four-string bass sounding E standard, but 3 Coal is in other hands.',
 		]);
 	});
 
@@ -336,7 +336,7 @@ describe('parts that name no instrument', () => {
 
 	it('finds a preference that cannot be met', () => {
 		expect(found({ songs: needs('kind: electric-6, sounds: E standard, prefer: C1') })).toEqual([
-			'note prefer-unfit: In Harbour, Ash prefers C1, which cannot play this part.',
+			'note prefer-unfit: In Harbour, Ash prefers 3 Coal, which cannot play this part.',
 		]);
 	});
 });
@@ -394,7 +394,7 @@ describe('the clock', () => {
 	it('notes songs without a length', () => {
 		const songs = `${HARBOUR}\n  - {id: lantern, title: Lantern}`;
 		expect(found({ songs, set: '[harbour, lantern]' })).toEqual([
-			'note no-length: Lantern has no length, so times after it are a guess.',
+			'note no-length: Lantern has no length, so later times are a guess.',
 		]);
 	});
 
@@ -404,7 +404,7 @@ describe('the clock', () => {
 			'title: Harbour, hands: {ash: A1, bo: C1}, cues: [{at: V2, near: "4:30"}, {at: V1, near: "0:30"}]',
 		);
 		expect(found({ songs })).toEqual([
-			'note near-past-end: In Harbour, V2 is near 4:30, and the song is over at 4:00.',
+			'note near-past-end: In Harbour, V2 is near 4:30, but the song is over at 4:00.',
 		]);
 	});
 });
@@ -424,32 +424,31 @@ describe('the rest', () => {
 		const more = '  - {id: A9, name: Ash tray, kind: electric-6, tuning: E standard}';
 		const songs = song('harbour', 'hands: {ash: A9, bo: none}');
 		expect(found({ more, songs })).toEqual([
-			'note no-slot: A9 Ash tray is played and has no slot, so no key names it.',
+			'note no-slot: Ash tray is played but has no slot, so no key names it.',
 		]);
 	});
 
 	it('notes what has no backup, and not what has', () => {
-		const standIns = (more: string) =>
-			checkShow(showFrom(smallShow({ more })))
+		const backupsOf = (text: string) => {
+			const show = showFrom(text);
+			return checkShow(show)
 				.filter(({ code }) => code === 'no-stand-in')
-				.map(({ text }) => text);
+				.map((one) => findingWords(show, one));
+		};
+		const standIns = (more: string) => backupsOf(smallShow({ more }));
 		expect(standIns('')).toEqual([
-			'Bo has no backup for C1 Coal: there is no other four-string bass.',
+			'Bo has no backup for 3 Coal: there is no other four-string bass.',
 		]);
 		expect(standIns('  - {id: S1, kind: bass-4, tuning: E standard}')).toEqual([]);
 		expect(standIns('  - {id: S1, kind: bass-4, tuning: E standard, for: [ash]}')).toHaveLength(1);
 		const withInstead = (instead: string) =>
-			checkShow(
-				showFrom(
-					smallShow().replace(
-						'kind: bass-4, tuning: E standard',
-						`kind: bass-4, tuning: E standard, instead: ${instead}`,
-					),
+			backupsOf(
+				smallShow().replace(
+					'kind: bass-4, tuning: E standard',
+					`kind: bass-4, tuning: E standard, instead: ${instead}`,
 				),
-			)
-				.filter(({ code }) => code === 'no-stand-in')
-				.map(({ text }) => text);
-		expect(withInstead('[]')).toEqual(['Bo has no backup for C1 Coal: its instead is empty.']);
+			);
+		expect(withInstead('[]')).toEqual(['Bo has no backup for 3 Coal: its instead is empty.']);
 		expect(withInstead('[A1]')).toEqual([]);
 	});
 });

@@ -7,6 +7,8 @@ import { describe, expect, it } from 'vitest';
 import { checkShow } from '../../src/showfile/check-show.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { ShowReading } from '../../src/showfile/show-from-files.ts';
+import { findingWords } from '../../src/words/findings.ts';
+import { problemOf } from '../../src/words/problems.ts';
 import { loaderOf } from './show-files.ts';
 
 const RUNS = Number(process.env.SHOW_RUNS ?? 200);
@@ -125,14 +127,15 @@ const damaged = fc
 
 function judge({ show, problems }: ShowReading): void {
 	expect(show === null).toBe(problems.length > 0);
-	for (const { code, what, where } of problems) {
+	for (const { code, what, where } of problems.map(problemOf)) {
 		expect(code).toMatch(/^[a-z]+(?:-[a-z0-9]+)*$/);
 		expect(what).not.toMatch(/undefined|\[object|[\p{Cc}\p{Bidi_Control}]/u);
 		expect(where?.file).toMatch(/\.yaml$/);
 	}
 	// What opens can also be checked, whatever it says.
 	if (show)
-		for (const { text: words } of checkShow(show)) expect(words).not.toMatch(/undefined|\bnull\b/);
+		for (const one of checkShow(show))
+			expect(findingWords(show, one)).not.toMatch(/undefined|\bnull\b/);
 }
 
 describe('a damaged show file', () => {

@@ -7,11 +7,11 @@ import {
 	fileSeconds,
 	OWN_TIMES,
 	ownTimesWith,
-	ownTimeWords,
 	usableTimes,
 	withOwnTimes,
 } from '../../src/showfile/own-times.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { ownTimeWords, unusableTimeWords } from '../../src/words/own-times.ts';
 import { showFrom } from './show-files.ts';
 
 const show = showFrom(`format: rackside/1
@@ -86,16 +86,17 @@ describe('own times', () => {
 
 	test('kept that cannot be used are told, and the built-in ones used', () => {
 		const kept = { capo: 'fast', walk: '6s', wipe: null, restring: 4.5, hope: 5 };
-		expect(usableTimes({ ...kept, 'hand-over': -1, 'further-string': '1:30' })).toEqual({
+		const { times, problems } = usableTimes({ ...kept, 'hand-over': -1, 'further-string': '1:30' });
+		expect({ times, said: problems.map(unusableTimeWords) }).toEqual({
 			times: { walk: 6, 'further-string': 90 },
-			problems: [
+			said: [
 				expect.stringMatching(/^Your time for hand-over cannot be used: -1 is not a time in /),
 				expect.stringMatching(
 					/^Your time for capo .*"fast" is not .*1:30\. The built-in one is\.$/,
 				),
 				expect.stringMatching(/^Your time for wipe .*null/),
 				expect.stringMatching(/^Your time for restring .*4\.5/),
-				'Of your times hope is no piece of work that is known.',
+				'Your time for hope is for no work that is known.',
 			],
 		});
 	});

@@ -1,14 +1,17 @@
 // Bytes to text: what a file may be encoded as, and what is named with its line.
 
 import { describe, expect, it } from 'vitest';
-import { problemText } from '../../src/base/problem.ts';
 import { LARGEST_SHOW_BYTES, readSource } from '../../src/showfile/read-source.ts';
+import { problemText } from '../../src/words/problem-text.ts';
+import { problemOf } from '../../src/words/problems.ts';
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 
 function read(source: Uint8Array): string {
 	const reading = readSource('show.yaml', source, LARGEST_SHOW_BYTES);
-	return reading.ok ? JSON.stringify(reading.text) : reading.problems.map(problemText).join('\n');
+	return reading.ok
+		? JSON.stringify(reading.text)
+		: reading.problems.map((one) => problemText(problemOf(one))).join('\n');
 }
 
 describe('reading bytes', () => {
@@ -26,24 +29,32 @@ describe('reading bytes', () => {
 		[
 			'a byte of Latin-1',
 			new Uint8Array([0x61, 0x0a, 0x62, 0xf6]),
-			'show.yaml:2:2: bytes stand here',
+			'show.yaml:2:2: some bytes here',
 		],
 		// A sequence longer than it need be: the Unicode Standard, section 3.9, table 3-7.
-		['an overlong sequence', new Uint8Array([0xc0, 0xaf]), 'show.yaml:1:1: bytes stand here'],
+		['an overlong sequence', new Uint8Array([0xc0, 0xaf]), 'show.yaml:1:1: some bytes here'],
 		[
 			'half a surrogate pair',
 			new Uint8Array([0x61, 0xed, 0xa0, 0x80]),
-			'show.yaml:1:2: bytes stand',
+			'show.yaml:1:2: some bytes here',
 		],
-		['a cut sequence', new Uint8Array([0xe2, 0x82]), 'show.yaml:1:1: bytes stand here'],
-		['NUL', bytes('a\nb\0'), 'show.yaml:2:2: a control character stands here (found NUL)'],
+		['a cut sequence', new Uint8Array([0xe2, 0x82]), 'show.yaml:1:1: some bytes here'],
+		['NUL', bytes('a\nb\0'), 'show.yaml:2:2: a control character is not allowed here (found NUL)'],
 		[
 			'an escape',
 			bytes('a\u001b[2J'),
-			'show.yaml:1:2: a control character stands here (found U+001B)',
+			'show.yaml:1:2: a control character is not allowed here (found U+001B)',
 		],
-		['DEL', bytes('\u007f'), 'show.yaml:1:1: a control character stands here (found U+007F)'],
-		['a lone carriage return', bytes('a\r\nb\rc'), 'show.yaml:2:2: a carriage return stands here'],
+		[
+			'DEL',
+			bytes('\u007f'),
+			'show.yaml:1:1: a control character is not allowed here (found U+007F)',
+		],
+		[
+			'a lone carriage return',
+			bytes('a\r\nb\rc'),
+			'show.yaml:2:2: a carriage return here ends no line',
+		],
 	])('names %s with its line', (_, source, line) => {
 		expect(read(source).split('\n')[0]).toContain(line);
 	});

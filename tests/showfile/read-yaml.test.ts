@@ -4,10 +4,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
-import { problemText } from '../../src/base/problem.ts';
 import { DEEPEST_LEVEL, MOST_TOKENS } from '../../src/showfile/nesting-guard.ts';
 import { readYaml } from '../../src/showfile/read-yaml.ts';
 import { placeAt, plainValue } from '../../src/showfile/source-node.ts';
+import { problemText } from '../../src/words/problem-text.ts';
+import { problemOf } from '../../src/words/problems.ts';
 
 const RUNS = Number(process.env.YAML_RUNS ?? 150);
 
@@ -72,7 +73,9 @@ describe('what show files do not have', () => {
 		].join('\n');
 		const { root, problems } = readYaml('f', bomb);
 		expect(root).toBeNull();
-		expect(problems.map(problemText)[0]).toMatch(/^f:1:\d+: an anchor stands here/);
+		expect(problems.map((one) => problemText(problemOf(one)))[0]).toMatch(
+			/^f:1:\d+: anchors are not allowed here/,
+		);
 		expect(problems.some(({ code, where }) => code === 'alias' && where?.line === 2)).toBe(true);
 	});
 });

@@ -1,9 +1,10 @@
 // Show files held in memory for the tests of reading: texts and bytes by name, as a folder would hold them.
 
-import { problemText } from '../../src/base/problem.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import type { ShowReading } from '../../src/showfile/show-from-files.ts';
+import { problemText } from '../../src/words/problem-text.ts';
+import { problemOf } from '../../src/words/problems.ts';
 
 /** A folder of files, by name. */
 export type Folder = Readonly<Record<string, string | Uint8Array>>;
@@ -25,13 +26,13 @@ function reading(folder: Folder | string): ShowReading {
 /** The show, or an error that carries every problem. */
 export function showFrom(folder: Folder | string): Show {
 	const { show, problems } = reading(folder);
-	if (!show) throw new Error(problems.map(problemText).join('\n'));
+	if (!show) throw new Error(problems.map((one) => problemText(problemOf(one))).join('\n'));
 	return show;
 }
 
 /** The problems as printed lines. */
 export function linesFrom(folder: Folder | string): string[] {
-	return reading(folder).problems.map(problemText);
+	return reading(folder).problems.map((one) => problemText(problemOf(one)));
 }
 
 /** A show of two players and three instruments; `songs` and `set` as YAML, `more` top-level keys after them. */

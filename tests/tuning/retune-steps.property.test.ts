@@ -31,7 +31,7 @@ const bridge = fc.constantFrom('fixed' as const, 'floating' as const);
 /** Semitones that each string has moved once all steps are done, string 1 last. */
 function moved(from: readonly string[], to: readonly string[], on: 'fixed' | 'floating'): number[] {
 	const moves = from.map(() => 0);
-	for (const { string, move } of retuneSteps(from, to, on).steps) {
+	for (const { string, move } of retuneSteps(from, to, on)) {
 		moves[from.length - string] = (moves[from.length - string] ?? 0) + move;
 	}
 	return moves;
@@ -52,7 +52,7 @@ test('steps to a tuning by way of another come to the steps straight there', () 
 test('on a fixed bridge nothing goes up before all that goes down is down', () => {
 	fc.assert(
 		fc.property(threeTunings, ([one, two]) => {
-			const hows = retuneSteps(one.notes, two.notes, 'fixed').steps.map(({ how }) => how);
+			const hows = retuneSteps(one.notes, two.notes, 'fixed').map(({ how }) => how);
 			expect(hows).toEqual(hows.toSorted());
 		}),
 		RUNS,
@@ -62,7 +62,7 @@ test('on a fixed bridge nothing goes up before all that goes down is down', () =
 test('on a floating bridge every string comes round twice', () => {
 	fc.assert(
 		fc.property(threeTunings, ([one, two]) => {
-			const { steps } = retuneSteps(one.notes, two.notes, 'floating');
+			const steps = retuneSteps(one.notes, two.notes, 'floating');
 			const rounds = new Set(steps.map(({ string, round }) => `${string} ${round}`));
 			expect([0, one.notes.length * 2]).toContain(rounds.size);
 			expect(steps).toHaveLength(rounds.size);

@@ -3,12 +3,13 @@
 import { cleanText } from '../../base/clean-text.ts';
 import type { Warning } from '../../plan/plan.ts';
 import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
-import { warningJson } from '../../plan/plan-json.ts';
+import { warningJson } from '../../report/plan-json.ts';
 import { checkShow } from '../../showfile/check-show.ts';
 import type { Finding } from '../../showfile/finding.ts';
-import { songTitle } from '../../showfile/shown-names.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { findingText, findingWords } from '../../words/findings.ts';
 import { NOTHING_TO_LOOK_AT, PLANNING, toLookAt } from '../../words/program.ts';
+import { warningWords } from '../../words/warnings.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -38,15 +39,12 @@ export const checkCommand: CliCommand = {
 		});
 		if (isJson)
 			io.write(
-				`${JSON.stringify({ usable: true, problems: [], findings, warnings: warnings.map(warningJson) })}\n`,
+				`${JSON.stringify({ usable: true, problems: [], findings: findings.map((one) => ({ ...one, text: findingText(show, one) })), warnings: warnings.map((one) => warningJson(one, show)) })}\n`,
 			);
 		else {
 			const lines = [
-				...findings.map(({ text }) => text),
-				...warnings.map(
-					(one) =>
-						`${one.song === undefined ? '' : `${songTitle(show, one.song)}: `}${one.told ?? one.text}`,
-				),
+				...findings.map((one) => findingWords(show, one)),
+				...warnings.map((one) => warningWords(show, one)),
 			];
 			const last = lines.length === 0 ? NOTHING_TO_LOOK_AT : toLookAt(lines.length);
 			io.write([...lines, last].map((line) => `${cleanText(line)}\n`).join(''));

@@ -6,6 +6,7 @@ import type { NightSummary } from '../../disk/nights-folder.ts';
 import { listNights } from '../../disk/nights-folder.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { diskFaultWords } from '../../words/disk.ts';
 import { NIGHT_STATES, noNights } from '../../words/program.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
@@ -31,7 +32,7 @@ export const nightsCommand: CliCommand = {
 			startedAt: night.startedAtMs === null ? null : new Date(night.startedAtMs).toISOString(),
 			startedAtMs: night.startedAtMs,
 			bytes: night.sizeBytes,
-			problem: night.problem,
+			problem: night.problem && diskFaultWords(night.problem),
 		}));
 		if (request.options.json) io.write(`${JSON.stringify({ folder, nights })}\n`);
 		else if (nights.length === 0) io.write(`${noNights(cleanText(folder))}\n`);

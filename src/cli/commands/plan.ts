@@ -14,14 +14,15 @@ import { verdict } from '../../plan/advice/verdict.ts';
 import { slotStandIns } from '../../plan/backups/slot-stand-ins.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
-import { planJson } from '../../plan/plan-json.ts';
 import { readyAtZero } from '../../plan/timed-choice/before-doors.ts';
 import { nightSteps } from '../../report/night-steps.ts';
+import { planJson } from '../../report/plan-json.ts';
 import { planTable } from '../../report/plan-table.ts';
 import { runSheet } from '../../report/run-sheet.ts';
 import { tonightSheet } from '../../report/tonight-sheet.ts';
 import { whyTable } from '../../report/why-table.ts';
 import type { Show } from '../../showfile/show.ts';
+import { changeWords, verdictWords } from '../../words/advice.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { PLANNING } from '../../words/program.ts';
 import {
@@ -81,10 +82,14 @@ function planText(
 	// Advice and tables are planned from one budget, so that no show keeps anybody waiting.
 	const from = { left: STEPS };
 	const mend = mendOf(show, plan, from);
-	const sentence = verdict(show, { plan, mend });
+	const found = verdict(show, { plan, mend });
+	const sentence = verdictWords(show, found);
 	if (isJson) {
-		const changes = mend?.changes.map(({ kind, words }) => ({ kind, words })) ?? [];
-		return `${JSON.stringify({ ...planJson(plan, show, from), sentence, mend: changes })}\n`;
+		const changes = mend?.changes.map(({ price: _, show: __, ...asked }) => ({
+			...asked,
+			words: changeWords(show, asked),
+		}));
+		return `${JSON.stringify({ ...planJson(plan, show, from), works: found.works, sentence, mend: changes ?? [] })}\n`;
 	}
 	const standIns = slotStandIns(readyAtZero(show), { plan, costs: 'best', from });
 	return planTable(show, { plan, sentence, standIns });

@@ -6,6 +6,7 @@ import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { readSource } from '../../showfile/read-source.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { problemOf } from '../../words/problems.ts';
 import {
 	CHECK_NAME,
 	range,
@@ -110,7 +111,9 @@ function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
 		};
 	}
 	const source = readSource(cleanText(file), bytes, LARGEST_SCRIPT_BYTES);
-	return source.ok ? parseScript(source.text, file, size) : source;
+	return source.ok
+		? parseScript(source.text, file, size)
+		: { ok: false, problems: source.problems.map(problemOf) };
 }
 
 function readSize(request: Request): ScreenSize | null {

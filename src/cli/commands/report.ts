@@ -15,6 +15,8 @@ import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
 import { effectiveRecords } from '../../session/timeline.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { exportProblem } from '../../words/disk.ts';
+import { nightFindingWords } from '../../words/night-file.ts';
 import { written } from '../../words/program.ts';
 import {
 	didYouMean,
@@ -145,7 +147,7 @@ function reportOf(night: NightOnDisk): NightReport | null {
 		isRehearsal: night.isRehearsal,
 		...nightSteps(night.show, night.records),
 		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
-		damage: night.findings.filter(({ isWarning }) => isWarning).map(({ text }) => text),
+		damage: night.findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
 	});
 }
 
@@ -167,7 +169,7 @@ function write(
 		isDefaultName: out === null,
 		isForced: out !== null && request.options.force === true,
 	});
-	if ('problem' in done) return tellProblems([done.problem], io);
+	if ('fault' in done) return tellProblems([exportProblem(done.fault)], io);
 	const isData = extname(done.path) === '.json' && request.options.json === true;
 	if (!isData) io.write(`${written(cleanText(done.path))}\n`);
 	return EXIT.fine;

@@ -2,6 +2,7 @@
 
 import { cleanText } from '../../base/clean-text.ts';
 import { LOOK_NAMES } from '../../base/colors.ts';
+import type { DiskFault } from '../../base/disk-fault.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -9,14 +10,10 @@ import type { Settings } from '../../disk/settings.ts';
 import { defaultSettings, openSettings } from '../../disk/settings.ts';
 import { ACTIONS } from '../../keys/actions.ts';
 import { usableKeys, whyNotKey } from '../../keys/key-choices.ts';
-import {
-	OWN_TIMES,
-	readOwnTime,
-	TIME_WORDS,
-	timeText,
-	usableTimes,
-} from '../../showfile/own-times.ts';
+import { OWN_TIMES, readOwnTime, usableTimes } from '../../showfile/own-times.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { diskFaultWords } from '../../words/disk.ts';
+import { TIME_WORDS, timeText, unusableTimeWords } from '../../words/own-times.ts';
 import { NIGHTS_IN, SETTINGS_IN } from '../../words/program.ts';
 import {
 	didYouMean,
@@ -50,13 +47,17 @@ export const settingsCommand: CliCommand = {
 		const [asked, value] = request.words;
 		// What it was called before still names it.
 		const name = asked === 'looks' ? COLOURS : asked;
-		const troubles = [store.problem ?? [], isResetting ? [] : [...ofKeys, ...ofTimes]].flat(2);
+		const troubles = [
+			store.problem ? diskFaultWords(store.problem) : [],
+			isResetting ? [] : [...ofKeys, ...ofTimes.map(unusableTimeWords)],
+		].flat(2);
 		io.complain(troubles.map((words) => `${cleanText(words)}\n`).join(''));
-		const done = (trouble: string | null): number => {
-			if (trouble === null) return EXIT.fine;
-			io.complain(`${cleanText(trouble)}\n`);
+		const refused = (words: string): number => {
+			io.complain(`${cleanText(words)}\n`);
 			return EXIT.unusable;
 		};
+		const done = (fault: DiskFault | null): number =>
+			fault === null ? EXIT.fine : refused(diskFaultWords(fault));
 		if (name === undefined && isResetting) return done(store.reset());
 		const settings: Settings = { ...store.values, keys, times };
 		const all = allSettings(settings);
@@ -83,7 +84,7 @@ export const settingsCommand: CliCommand = {
 		}
 		if (isResetting) return done(store.change(withoutOne(settings, name)));
 		const change = changeOf(settings, name, value ?? '');
-		if (typeof change === 'string') return done(change);
+		if (typeof change === 'string') return refused(change);
 		if ('what' in change) return tellProblems([change], io);
 		return done(store.change(change));
 	},

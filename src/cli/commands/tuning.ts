@@ -8,6 +8,7 @@ import type { ChordShape } from '../../tuning/chord-shape.ts';
 import { parseShape, shapeOnStrings } from '../../tuning/chord-shape.ts';
 import { KINDS } from '../../tuning/kind.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { kindWords } from '../../words/kinds.ts';
 import {
 	BAD_SHAPE,
 	BAD_STRINGS,
@@ -68,7 +69,7 @@ export const tuningCommand: CliCommand = {
 			);
 		}
 		if (capo.value > 0 && !KINDS[instrument.kind].canTakeCapo) {
-			const what = takesNoCapo(KINDS[instrument.kind].words);
+			const what = takesNoCapo(kindWords(instrument.kind));
 			return tellProblems([{ code: 'no-capo', what, hint: LEAVE_CAPO_OUT }], io);
 		}
 		const card = tuningCard(show, {

@@ -60,13 +60,17 @@ const MOST_SECONDS = 600;
 export function changesTried(night: Night, { trials, below }: Limits): readonly Tried[] {
 	const { show, plan, shortfall } = night;
 	const all: Tried[] = [];
+	const known = new Set<string>();
 	const most = new Map<ShowChange['kind'], number>();
 	const attempt = (change: ShowChange | null): Tried | null => {
 		if (change === null || trials.left === 0 || trials.from.left <= LEAST) return null;
-		// The same in the same words is one change, whichever slot led to it.
-		if (all.some((one) => one.change.words === change.words)) return null;
+		// The same is one change, whichever slot led to it.
+		const { price: _, show: __, ...asked } = change;
+		const key = JSON.stringify(asked);
+		if (known.has(key)) return null;
 		if (change.price >= Math.min(below, most.get(change.kind) ?? below)) return null;
 		trials.left -= 1;
+		known.add(key);
 		const one = tried(change, trials.from);
 		all.push(one);
 		if (isWorking(one.shortfall) && change.kind !== 'drop') most.set(change.kind, change.price);

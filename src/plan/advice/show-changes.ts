@@ -1,20 +1,48 @@
 // What a band could agree to before the doors so that a night works: each a show that differs in one
 // thing. Whether it helps is found by planning it, nowhere else.
 
-import { minutesSeconds } from '../../base/duration.ts';
 import type { Instrument, Part, SetItem, Show } from '../../showfile/show.ts';
-import { playerName, slotAndName, songTitle } from '../../showfile/shown-names.ts';
 import { workTimesOf } from '../../showfile/work-times.ts';
+import type { InstrumentKind } from '../../tuning/kind.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 import { soundOfSlot } from '../backups/stand-ins.ts';
 import type { Hand } from '../demand/hand.ts';
 import { samePitches } from '../demand/same-pitches.ts';
 import type { Section, Slot } from '../plan.ts';
 
-export type ShowChange = {
-	readonly kind: 'gap' | 'retune' | 'exchange' | 'instrument' | 'order' | 'drop';
-	/** What it would be, as it can be said to the band. */
-	readonly words: string;
+/** A song of the set; `time`: which time, from 0, where it is played more than once. */
+export type SongInSet = { readonly song: string; readonly time: number | null };
+
+/** What it would be. */
+export type ChangeAsked =
+	/** More room before a song; `after`: the song that goes straight on into it, or the interval before it. */
+	| {
+			readonly kind: 'gap';
+			readonly song: SongInSet;
+			readonly seconds: number;
+			readonly after: SongInSet | 'interval' | null;
+	  }
+	| { readonly kind: 'retune'; readonly instrument: string; readonly tuning: string }
+	/** `tuning`: null where it is in it anyway. */
+	| {
+			readonly kind: 'exchange';
+			readonly instrument: string;
+			readonly tuning: string | null;
+			readonly capo: number;
+			readonly player: string;
+			readonly song: string;
+	  }
+	| {
+			readonly kind: 'instrument';
+			readonly like: InstrumentKind;
+			readonly tuning: string;
+			readonly player: string;
+			readonly song: string;
+	  }
+	| { readonly kind: 'order'; readonly songs: readonly [SongInSet, SongInSet] }
+	| { readonly kind: 'drop'; readonly song: SongInSet; readonly seconds: number | null };
+
+export type ShowChange = ChangeAsked & {
 	/** How much it asks of everybody; in seconds of a longer gap. Common practice, no source. */
 	readonly price: number;
 	readonly show: Show;
@@ -37,17 +65,19 @@ function withItem(show: Show, place: number, changed: (item: SetItem) => SetItem
  * on into it, that would be no more. Null where nothing is before it, or where it is reached inside a song.
  *
  * @example
- * longerGap(show, plan.sections[1], 30).words // => '0:30 more before Lantern'
+ * longerGap(show, plan.sections[1], 30).song // => { song: 'lantern', time: null }
  */
 export function longerGap(show: Show, section: Section, seconds: number): ShowChange | null {
 	const place = placeOf(section);
-	const title = titleAt(show, place);
+	const song = songAt(show, place);
 	const before = show.set[place - 1];
 	if (section.point > 0 || before === undefined) return null;
 	if (before.kind === 'interval') {
 		return {
 			kind: 'gap',
-			words: `${minutesSeconds(seconds)} more of interval before ${title}`,
+			song,
+			seconds,
+			after: 'interval',
 			price: seconds,
 			show: withItem(show, place - 1, () => ({ ...before, seconds: before.seconds + seconds })),
 		};
@@ -56,9 +86,9 @@ export function longerGap(show: Show, section: Section, seconds: number): ShowCh
 	const gapSeconds = (section.gapSeconds ?? 0) + seconds;
 	return {
 		kind: 'gap',
-		words: isSegue
-			? `${minutesSeconds(seconds)} between ${titleAt(show, place - 1)} and ${title}, not straight on`
-			: `${minutesSeconds(seconds)} more before ${title}`,
+		song,
+		seconds,
+		after: isSegue ? songAt(show, place - 1) : null,
 		price: seconds + (isSegue ? PRICES.segue : 0),
 		show: withItem(show, place, (item) => (item.kind === 'song' ? { ...item, gapSeconds } : item)),
 	};
@@ -68,7 +98,7 @@ export function longerGap(show: Show, section: Section, seconds: number): ShowCh
  * An instrument in another tuning from before the doors on. What the songs ask of it stays what it was.
  *
  * @example
- * tunedBefore(show, 'A1', dropD).words // => 'slot 1 Amber in drop D before the doors'
+ * tunedBefore(show, 'A1', dropD).tuning // => 'drop D'
  */
 export function tunedBefore(show: Show, id: string, tuning: Tuning): ShowChange {
 	const own = show.instruments.find((one) => one.id === id)?.tuning ?? tuning;
@@ -83,7 +113,8 @@ export function tunedBefore(show: Show, id: string, tuning: Tuning): ShowChange 
 		);
 	return {
 		kind: 'retune',
-		words: `${slotAndName(show, id)} in ${tuning.name} before the doors`,
+		instrument: id,
+		tuning: tuning.name,
 		price: PRICES.retune,
 		show: {
 			...show,
@@ -102,7 +133,7 @@ export function tunedBefore(show: Show, id: string, tuning: Tuning): ShowChange 
  * for that song. Null where the file has no instrument at all.
  *
  * @example
- * oneMore(show, slots[0]).words // => 'one more electric-6 in E standard for Ash in Harbour'
+ * oneMore(show, slots[0]).like // => 'electric-6'
  */
 export function oneMore(show: Show, { section, player, ...slot }: Slot): ShowChange | null {
 	const like = likeAsked(show, { section, player, ...slot });
@@ -116,10 +147,12 @@ export function oneMore(show: Show, { section, player, ...slot }: Slot): ShowCha
 	};
 	const named = { instrument: more.id, tuning: slot.tuning, capo: slot.capo };
 	const { songs } = withNamed(show, { section, player }, named);
-	const sounds = `${like.kind} in ${slot.tuning.name}`;
 	return {
 		kind: 'instrument',
-		words: `one more ${sounds} for ${playerName(show, player)} in ${songTitle(show, section.song)}`,
+		like: like.kind,
+		tuning: slot.tuning.name,
+		player,
+		song: section.song,
 		price: PRICES.instrument,
 		show: { ...show, songs, instruments: [...show.instruments, more] },
 	};
@@ -146,17 +179,19 @@ function likeAsked(show: Show, slot: Slot): Instrument | null {
  * A slot played on something else that is there.
  *
  * @example
- * onAnother(show, slots[0], { instrument: 'S1', tuning: eStandard, capo: 0 }).words // => 'slot S Spare for Ash in Harbour'
+ * onAnother(show, slots[0], { instrument: 'S1', tuning: eStandard, capo: 0 }).instrument // => 'S1'
  */
 export function onAnother(show: Show, { section, player }: Slot, hand: Hand): ShowChange {
 	const { instrument, tuning, capo } = hand;
 	const own = show.instruments.find(({ id }) => id === instrument)?.tuning;
 	const isInIt = own !== undefined && samePitches(own, tuning);
-	const sound = `${isInIt ? '' : ` in ${tuning.name}`}${capo === 0 ? '' : ` capo ${capo}`}`;
-	const who = `${playerName(show, player)} in ${songTitle(show, section.song)}`;
 	return {
 		kind: 'exchange',
-		words: `${slotAndName(show, instrument)}${sound} for ${who}`,
+		instrument,
+		tuning: isInIt ? null : tuning.name,
+		capo,
+		player,
+		song: section.song,
 		price: PRICES.exchange,
 		show: withNamed(show, { section, player }, { instrument, tuning, capo }),
 	};
@@ -190,7 +225,7 @@ function freshId({ instruments }: Pick<Show, 'instruments'>, id: string): string
  * goes straight on into another, or is gone straight into.
  *
  * @example
- * inEachOthersPlace(show, 0, 2).words // => 'Harbour and Gravel in each other\'s place'
+ * inEachOthersPlace(show, 0, 2).songs.map(({ song }) => song) // => ['harbour', 'gravel']
  */
 export function inEachOthersPlace(show: Show, one: number, other: number): ShowChange | null {
 	const [first, second] = [show.set[one], show.set[other]];
@@ -199,7 +234,7 @@ export function inEachOthersPlace(show: Show, one: number, other: number): ShowC
 	const swapped = withItem(show, one, (item) => ({ ...item, song: second.song }) as SetItem);
 	return {
 		kind: 'order',
-		words: `${titleAt(show, one)} and ${titleAt(show, other)} in each other's place`,
+		songs: [songAt(show, one), songAt(show, other)],
 		price: PRICES.order + Math.abs(one - other),
 		show: withItem(swapped, other, (item) => ({ ...item, song: first.song }) as SetItem),
 	};
@@ -209,33 +244,28 @@ export function inEachOthersPlace(show: Show, one: number, other: number): ShowC
  * A song left out. Null where it goes straight on into another, or is gone straight into.
  *
  * @example
- * leftOut(show, 1).words // => 'Lantern (3:30) left out'
+ * leftOut(show, 1).seconds // => 210
  */
 export function leftOut(show: Show, place: number): ShowChange | null {
 	const item = show.set[place];
 	if (item?.kind !== 'song' || isInSegue(show, place)) return null;
 	const seconds = show.songs.find(({ id }) => id === item.song)?.lengthSeconds ?? null;
-	const length = seconds === null ? '' : ` (${minutesSeconds(seconds)})`;
 	return {
 		kind: 'drop',
-		words: `${titleAt(show, place)}${length} left out`,
+		song: songAt(show, place),
+		seconds,
 		price: seconds ?? 0,
 		show: { ...show, set: show.set.filter((_, index) => index !== place) },
 	};
 }
 
-/** A song's title; of one that is played more than once, which time. */
-function titleAt(show: Show, place: number): string {
-	const item = show.set[place];
-	if (item?.kind !== 'song') return '';
-	const title = songTitle(show, item.song);
-	const times = show.set.flatMap((one, at) =>
-		one.kind === 'song' && one.song === item.song ? [at] : [],
-	);
-	return times.length === 1 ? title : `${title} (the ${ORDINALS[times.indexOf(place)] ?? 'last'})`;
+function songAt({ set }: Show, place: number): SongInSet {
+	const item = set[place];
+	if (item?.kind !== 'song') return { song: '', time: null };
+	const { song } = item;
+	const times = set.flatMap((one, at) => (one.kind === 'song' && one.song === song ? [at] : []));
+	return { song, time: times.length === 1 ? null : times.indexOf(place) };
 }
-
-const ORDINALS = ['first', 'second', 'third', 'fourth'];
 
 function isInSegue(show: Show, place: number): boolean {
 	return goesStraightOn(show, place - 1) || goesStraightOn(show, place);

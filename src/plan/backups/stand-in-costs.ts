@@ -8,7 +8,7 @@ import type { Session } from '../../session/session.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import { toldEntries } from '../demand/told.ts';
-import type { StandIn } from '../plan.ts';
+import type { Later, StandIn } from '../plan.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 import { costAgainst } from '../what-if/later-cost.ts';
 import { withPartInstead } from '../what-if/part-instead.ts';
@@ -71,7 +71,7 @@ function ifNotToBeHad(asked: CostsAsked, rack: Replaceable): readonly StandIn[] 
  * @example
  * playOnCost({ session, plan, nowMs: 0, plannedZeroMs: 0, player: 'ash' }) // => []
  */
-export function playOnCost(asked: CostsAsked): readonly string[] {
+export function playOnCost(asked: CostsAsked): readonly Later[] {
 	const { session } = asked;
 	const replaced = session.players[asked.player]?.holds ?? null;
 	const after = sessionAfter(asked, [{ do: 'play-on' }]) ?? session;

@@ -3,7 +3,7 @@
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { NightMs } from '../../journal/entry.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
-import type { PlannedHandOver } from '../plan.ts';
+import type { Later, PlannedHandOver, StandInReason } from '../plan.ts';
 import type { Sound, TakeOver } from './take-over.ts';
 
 /** What stand-ins are looked for on. */
@@ -41,8 +41,7 @@ export type Ranks = Readonly<Record<Criterion, number>>;
 export type Ranked = {
 	readonly instrument: Instrument;
 	readonly found: TakeOver;
-	/** What it costs later, a sentence each. */
-	readonly later: readonly string[];
+	readonly later: readonly Later[];
 	readonly ranks: Ranks;
 };
 
@@ -98,15 +97,15 @@ export function compareRanked(
 }
 
 /**
- * In what it is unlike what it replaces, a few words each: bridge, scale, each feature that it lacks.
+ * In what it is unlike what it replaces: bridge, scale, each feature that it lacks.
  *
  * @example
- * differences(instruments.A3, soundOfA1) // => ['floating bridge']
+ * differences(instruments.A3, soundOfA1) // => [{ code: 'bridge', bridge: 'floating' }]
  */
 export function differences(
 	instrument: Instrument,
 	{ replaced }: Pick<Sound, 'replaced'>,
-): readonly string[] {
+): readonly StandInReason[] {
 	if (replaced === null) return [];
 	const { bridge, scaleMillimetres, features } = replaced;
 	const hasOtherScale =
@@ -114,11 +113,13 @@ export function differences(
 		instrument.scaleMillimetres !== null &&
 		Math.abs(instrument.scaleMillimetres - scaleMillimetres) > 1;
 	return [
-		...(instrument.bridge === bridge ? [] : [`${instrument.bridge} bridge`]),
-		...(hasOtherScale ? ['other scale'] : []),
+		...(instrument.bridge === bridge
+			? []
+			: [{ code: 'bridge', bridge: instrument.bridge } as const]),
+		...(hasOtherScale ? [{ code: 'other-scale' } as const] : []),
 		...features
 			.filter((feature) => !instrument.features.includes(feature))
-			.map((feature) => `no ${feature}`),
+			.map((feature) => ({ code: 'no-feature', feature }) as const),
 	];
 }
 

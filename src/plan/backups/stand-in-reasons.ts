@@ -1,12 +1,12 @@
-// Why a stand-in is where it is in its list, where its own words do not say it: for whom it is, what it
+// Why a stand-in is where it is in its list, where its own reasons do not say it: for whom it is, what it
 // lacks, who is to get it. Read beside the others, so said only where it decides.
 
-import { playerName } from '../../showfile/shown-names.ts';
+import type { StandInReason } from '../plan.ts';
 import type { Rack, Ranked } from './stand-in-ranks.ts';
 import { decider, differences, neededSoonBy } from './stand-in-ranks.ts';
 
 /** More of them are not read in a hurry. */
-const MOST_WORDS = 3;
+const MOST_REASONS = 3;
 
 export type Among = {
 	/** Best first. */
@@ -15,27 +15,25 @@ export type Among = {
 };
 
 /**
- * Why it would do, in a few words each; the last one is what put it there, where that has to be said.
+ * Why it would do; the last one is what put it there, where that has to be said.
  *
  * @example
- * whyInOrder(rankedS1, { ranked: [rankedS1], rack }) // => ['same tuning', 'ready']
+ * whyInOrder(rankedS1, { ranked: [rankedS1], rack }) // => [{ code: 'same-tuning' }, { code: 'ready' }]
  */
-export function whyInOrder(one: Ranked, among: Among): readonly string[] {
-	const { words } = one.found;
+export function whyInOrder(one: Ranked, among: Among): readonly StandInReason[] {
+	const { why } = one.found;
+	const says = (code: StandInReason['code']) => why.some((found) => found.code === code);
 	const reason = reasonOf(one, among);
-	if (reason === null || words.includes(reason)) return words;
-	const [first = '', ...more] = [...words, reason];
-	if (more.length < MOST_WORDS) return [first, ...more];
+	if (reason === null || says(reason.code)) return why;
+	const all = [...why, reason];
+	if (all.length <= MOST_REASONS) return all;
 	// That it sounds the same is heard anyway; what there is to do is not.
-	return words.includes('ready') ? more : [first, ...more.slice(1)];
+	return says('ready') ? all.slice(1) : [...all.slice(0, 1), ...all.slice(2)];
 }
 
-function reasonOf(one: Ranked, { ranked, rack }: Among): string | null {
+function reasonOf(one: Ranked, { ranked, rack }: Among): StandInReason | null {
 	const { instrument } = one;
-	if (one.ranks.owner > 0) {
-		const names = (instrument.for ?? []).map((id) => playerName(rack.show, id));
-		return `for ${names.join(' and ')}`;
-	}
+	if (one.ranks.owner > 0) return { code: 'meant-for', players: instrument.for ?? [] };
 	const place = ranked.indexOf(one);
 	const behind = ranked.slice(0, place).map((other) => decider(one.ranks, other.ranks));
 	if (behind.includes('unlike')) {
@@ -44,7 +42,7 @@ function reasonOf(one: Ranked, { ranked, rack }: Among): string | null {
 	}
 	if (behind.includes('neededSoon')) {
 		const player = neededSoonBy(rack, instrument);
-		return player === null ? null : `${playerName(rack.show, player)} needs it`;
+		return player === null ? null : { code: 'needed-by', player };
 	}
 	return null;
 }

@@ -129,7 +129,7 @@ function laterRank({ missing, substituted }: Pick<LaterCost, 'missing' | 'substi
 function standInsOf(rack: Rack, ranked: readonly Ranked[]): readonly StandIn[] {
 	return ranked.map((one) => {
 		const { instrument, readyInSeconds, tuning, capo } = one.found;
-		const why = whyInOrder(one, { ranked, rack }).join(', ');
+		const why = whyInOrder(one, { ranked, rack });
 		return { instrument, readyInSeconds, tuning, capo, why, later: one.later };
 	});
 }

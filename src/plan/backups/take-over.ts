@@ -1,5 +1,5 @@
 // How one instrument could take over from another: what it would be put into, how long that takes from
-// now, and in a few words why it would do.
+// now, and why it would do.
 
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { NightMs } from '../../journal/entry.ts';
@@ -13,7 +13,7 @@ import { hasStringsOf } from '../demand/has-strings-of.ts';
 import type { OpenWithCapo } from '../demand/same-pitches.ts';
 import { samePitches } from '../demand/same-pitches.ts';
 import { waysToSound } from '../demand/ways-to-sound.ts';
-import type { StandIn } from '../plan.ts';
+import type { StandIn, StandInReason } from '../plan.ts';
 import { workNeeded } from '../schedule/work-needed.ts';
 
 /** What is to be heard, and what it is usually played on. */
@@ -34,11 +34,9 @@ export type Offered = {
 	readonly nowMs: NightMs;
 };
 
-export type TakeOver = Omit<StandIn, 'why' | 'later'> & {
+export type TakeOver = Omit<StandIn, 'later'> & {
 	/** It sounds right as it stands and is ready. */
 	readonly isReady: boolean;
-	/** Why it would do, in a few words each. */
-	readonly words: readonly string[];
 };
 
 /**
@@ -47,7 +45,7 @@ export type TakeOver = Omit<StandIn, 'why' | 'later'> & {
  * ones wanted are among its own.
  *
  * @example
- * takeOver({ show, instrument: instruments.S1, state: states.S1, isHeld: false, nowMs: 0 }, soundOfA1).words // => ['same tuning', 'ready']
+ * takeOver({ show, instrument: instruments.S1, state: states.S1, isHeld: false, nowMs: 0 }, soundOfA1).why // => [{ code: 'same-tuning' }, { code: 'ready' }]
  */
 export function takeOver(offered: Offered, sound: Sound): TakeOver | null {
 	if (KINDS[offered.instrument.kind].family !== KINDS[sound.kind].family) return null;
@@ -88,12 +86,15 @@ function byWay(offered: Offered, way: OpenWithCapo, sound: Sound): TakeOver {
 	const { tuning, capo } = state.context;
 	const isAsItStands = samePitches(tuning, way.tuning) && capo === way.capo;
 	const { isReady, isStale } = readiness(show, { instrument, state }, nowMs);
-	const held = ['in hands already', ...(isAsItStands ? [] : [capoWords(way.capo)])];
+	const held: readonly StandInReason[] = [
+		{ code: 'in-hands' },
+		...(isAsItStands ? [] : [{ code: 'capo', capo: way.capo } as const]),
+	];
 	return {
 		instrument: instrument.id,
 		readyInSeconds: readySeconds(offered, way),
 		...way,
-		words: isHeld ? held : whyWords(offered, { way, sound, isAsItStands, isReady, isStale }),
+		why: isHeld ? held : reasons(offered, { way, sound, isAsItStands, isReady, isStale }),
 		isReady: isAsItStands && (isHeld || isReady),
 	};
 }
@@ -106,57 +107,45 @@ type Look = {
 	readonly isStale: boolean;
 };
 
-function whyWords({ instrument, state }: Offered, look: Look): readonly string[] {
+function reasons({ instrument, state }: Offered, look: Look): readonly StandInReason[] {
 	const { way, sound, isAsItStands, isReady, isStale } = look;
-	const words: string[] = [];
+	const all: StandInReason[] = [];
 	const isOtherBass = instrument.tuning.notes.length !== sound.tuning.notes.length;
-	if (isOtherBass) {
-		words.push(
-			`has the ${STRING_WORDS[sound.tuning.notes.length] ?? ''} strings`.replace('  ', ' '),
+	if (isOtherBass) all.push({ code: 'has-strings', strings: sound.tuning.notes.length });
+	else if (!isAsItStands) all.push(workReason(instrument, state, way));
+	else if (isReady) {
+		all.push(
+			way.capo === 0 ? { code: 'same-tuning' } : { code: 'sounds', tuning: sound.tuning.name },
 		);
-	} else if (!isAsItStands) words.push(workWords(instrument, state, way));
-	else if (isReady) words.push(way.capo === 0 ? 'same tuning' : `sounds ${sound.tuning.name}`);
-	if (isStale) words.push('stale');
-	else if (!isReady && isAsItStands) words.push('not ready');
-	else if (isReady && isAsItStands && !isOtherBass) words.push('ready');
-	const difference = differenceWords(instrument, sound);
-	// Another kind is said even of one that is ready: it is taken in a hurry.
-	const isOtherKind = kindWord(instrument.kind) !== kindWord(sound.kind);
-	if (difference !== null && (words.length < 2 || isOtherKind)) words.push(difference);
-	return words;
-}
-
-const STRING_WORDS: Readonly<Record<number, string>> = { 4: 'four', 5: 'five' };
-
-function workWords(instrument: Instrument, state: InstrumentState, way: OpenWithCapo): string {
-	const change = retuneKind(state.context.tuning.notes, way.tuning.notes, instrument.kind);
-	const capo = state.context.capo === way.capo ? '' : ` and ${capoWords(way.capo)}`;
-	switch (change) {
-		case 'none':
-			return capoWords(way.capo);
-		case 'one-string':
-			return `retune one string${capo}`;
-		case 'two-strings':
-			return `retune two strings${capo}`;
-		case 'all-same-interval':
-			return `retune all strings${capo}`;
-		case 'other':
-			return `retune${capo}`;
 	}
+	if (isStale) all.push({ code: 'stale' });
+	else if (!isReady && isAsItStands) all.push({ code: 'not-ready' });
+	else if (isReady && isAsItStands && !isOtherBass) all.push({ code: 'ready' });
+	const difference = differenceOf(instrument, sound);
+	// Another kind is said even of one that is ready: it is taken in a hurry.
+	if (difference !== null && (all.length < 2 || difference.code === 'kind')) all.push(difference);
+	return all;
 }
 
-function capoWords(capo: number): string {
-	return capo === 0 ? 'capo off' : `capo ${capo}`;
+function workReason(
+	instrument: Instrument,
+	state: InstrumentState,
+	way: OpenWithCapo,
+): StandInReason {
+	const change = retuneKind(state.context.tuning.notes, way.tuning.notes, instrument.kind);
+	if (change === 'none') return { code: 'capo', capo: way.capo };
+	return { code: 'retune', change, capo: state.context.capo === way.capo ? null : way.capo };
 }
 
-/** "acoustic" of an acoustic-6. */
-function kindWord(kind: InstrumentKind): string {
-	return kind.replace(/-\d+$/, '');
-}
-
-function differenceWords(instrument: Instrument, { kind, replaced }: Sound): string | null {
-	const own = kindWord(instrument.kind);
-	if (own !== kindWord(kind)) return own;
+function differenceOf(instrument: Instrument, { kind, replaced }: Sound): StandInReason | null {
+	if (withoutStrings(instrument.kind) !== withoutStrings(kind)) {
+		return { code: 'kind', kind: instrument.kind };
+	}
 	if (replaced === null || instrument.bridge === replaced.bridge) return null;
-	return `${instrument.bridge} bridge`;
+	return { code: 'bridge', bridge: instrument.bridge };
+}
+
+/** `acoustic` of an acoustic-6. */
+function withoutStrings(kind: InstrumentKind): string {
+	return kind.replace(/-\d+$/, '');
 }

@@ -1,7 +1,6 @@
-// What was chosen, as numbers, put back into the words of the plan: who plays what and why not.
+// What was chosen, as numbers, put back into what the plan says: who plays what and why not.
 
 import type { Instrument } from '../../showfile/show.ts';
-import { KINDS } from '../../tuning/kind.ts';
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
 import { goesOn } from '../demand/hand.ts';
@@ -9,7 +8,7 @@ import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { isStrung } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
-import type { Section } from '../plan.ts';
+import type { Section, Unplayable } from '../plan.ts';
 import type { Choice, Wanted } from '../schedule/choice.ts';
 import type { Hands } from './moves.ts';
 import type { Seat, Seating, Slot } from './seats.ts';
@@ -142,21 +141,23 @@ function settled(
 	};
 }
 
-function whyNot({ outlook, taken, place, seat }: At, demand: Demand): string | null {
+function whyNot({ outlook, taken, place, seat }: At, demand: Demand): Unplayable | null {
 	if (demand.kind === 'named') {
 		const { instrument, tuning } = demand;
 		const state = outlook.instruments[instrument.id];
-		if (state === undefined) return `${instrument.id} is not in this show`;
+		const { id } = instrument;
+		if (state === undefined) return { code: 'not-in-show', instrument: id };
 		const why = whyUnplayable({ instrument, state, tuning });
 		if (why !== null) return why;
-		if (!isStrung(outlook, instrument.id, place)) return `${instrument.id} has a string down`;
-		const other = taken.get(instrument.id);
-		const player = outlook.show.players.find(({ id }) => id === other && id !== seat.player);
-		return player === undefined ? null : `${player.name} has ${instrument.id}`;
+		if (!isStrung(outlook, id, place)) return { code: 'string-down', instrument: id };
+		const player = taken.get(id);
+		return player === undefined || player === seat.player
+			? null
+			: { code: 'in-hands', instrument: id, player };
 	}
 	if (demand.kind !== 'needs') return null;
 	const { instrumentKind, sounds } = demand.part;
-	return `no ${KINDS[instrumentKind].words} for ${sounds.name} is free`;
+	return { code: 'none-free', kind: instrumentKind, sounds: sounds.name };
 }
 
 function wantedOf(demand: Demand, play: Hand | null): Wanted | null {

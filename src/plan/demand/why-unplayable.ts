@@ -3,6 +3,7 @@
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { Instrument } from '../../showfile/show.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
+import type { Unplayable } from '../plan.ts';
 import { samePitches } from './same-pitches.ts';
 
 /** An instrument at a moment, and the open tuning that is asked of it. */
@@ -13,19 +14,19 @@ export type Asked = {
 };
 
 /**
- * The reason in a few words that go on after "because", or null when it can be had: in its case, out,
- * faulty, or a floating bridge in another tuning.
+ * The reason, or null when it can be had: out, faulty, or a floating bridge in another
+ * tuning.
  *
  * @example
- * whyUnplayable({ instrument: instruments.A3, state: states.A3, tuning: dropD }) // => 'A3 has a floating bridge in E standard'
+ * whyUnplayable({ instrument: instruments.A3, state: states.A3, tuning: dropD }) // => { code: 'floating-bridge', instrument: 'A3', tuning: 'E standard' }
  * whyUnplayable({ instrument: instruments.A1, state: states.A1, tuning: dropD }) // => null
  */
-export function whyUnplayable({ instrument, state, tuning }: Asked): string | null {
+export function whyUnplayable({ instrument, state, tuning }: Asked): Unplayable | null {
 	const { id } = instrument;
 	const absent = whyAbsent(instrument, state);
 	if (absent !== null) return absent;
 	if (instrument.bridge === 'floating' && !samePitches(state.context.tuning, tuning)) {
-		return `${id} has a floating bridge in ${state.context.tuning.name}`;
+		return { code: 'floating-bridge', instrument: id, tuning: state.context.tuning.name };
 	}
 	return null;
 }
@@ -34,10 +35,13 @@ export function whyUnplayable({ instrument, state, tuning }: Asked): string | nu
  * The same, whatever tuning is asked for: in its case, out or faulty.
  *
  * @example
- * whyAbsent(instruments.A1, { ...states.A1, value: 'out' }) // => 'A1 is out tonight'
+ * whyAbsent(instruments.A1, { ...states.A1, value: 'out' }) // => { code: 'out', instrument: 'A1' }
  */
-export function whyAbsent({ id }: Instrument, { value, context }: InstrumentState): string | null {
-	if (value === 'out') return `${id} is out tonight`;
+export function whyAbsent(
+	{ id: instrument }: Instrument,
+	{ value, context }: InstrumentState,
+): Unplayable | null {
+	if (value === 'out') return { code: 'out', instrument };
 	const [fault] = context.faults;
-	return fault === undefined ? null : `${id} is faulty: ${fault}`;
+	return fault === undefined ? null : { code: 'faulty', instrument, fault };
 }

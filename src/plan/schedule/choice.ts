@@ -3,7 +3,7 @@
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { OpenWithCapo } from '../demand/same-pitches.ts';
-import type { Section } from '../plan.ts';
+import type { Section, Unplayable } from '../plan.ts';
 
 /** What a player should have: open tuning and capo, and the instrument where it is settled which. */
 export type Wanted = OpenWithCapo & { readonly instrument: string | null };
@@ -30,7 +30,7 @@ export type Choice = {
 	/** Nothing can be had. */
 	readonly isMissing: boolean;
 	/** Why nothing, or not the named one, can be had; null otherwise. */
-	readonly why: string | null;
+	readonly why: Unplayable | null;
 	/** It stays in hands as it is, its capo perhaps moved. */
 	readonly goesOn: boolean;
 	/** Their hands are left alone here. */

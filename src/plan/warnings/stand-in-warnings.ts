@@ -4,7 +4,6 @@ import type { NightMs } from '../../journal/entry.ts';
 import type { Session } from '../../session/session.ts';
 import { standIns } from '../backups/stand-ins.ts';
 import type { Plan, Warning } from '../plan.ts';
-import { type Call, sentence } from './sentence.ts';
 
 /**
  * One warning for each instrument that is broken in somebody's hands, late or not to be had, and that
@@ -37,23 +36,6 @@ export function standInWarnings({
 		if (said.has(instrument)) return [];
 		said.add(instrument);
 		if (standIns({ session, plan, nowMs, player, instrument }).length > 0) return [];
-		return [
-			{
-				code: 'no-stand-in',
-				player,
-				instrument,
-				...sentence(show, (call) => noStandInWords(instrument, call)),
-			},
-		];
+		return [{ code: 'no-stand-in', player, instrument }];
 	});
-}
-
-/**
- * The sentence for it.
- *
- * @example
- * noStandInWords('C1', (id) => id) // => 'Nothing can stand in for C1'
- */
-export function noStandInWords(instrument: string, call: Call): string {
-	return `Nothing can stand in for ${call(instrument)}`;
 }

@@ -3,15 +3,12 @@
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { Session } from '../../session/session.ts';
 import type { Show } from '../../showfile/show.ts';
-import { playerName, songTitle } from '../../showfile/shown-names.ts';
-import { capoSaid } from '../../tuning/capo-words.ts';
 import { KINDS } from '../../tuning/kind.ts';
 import { hasStringsOf } from '../demand/has-strings-of.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import { samePitches, soundsSame } from '../demand/same-pitches.ts';
 import type { Warning } from '../plan.ts';
 import type { Choice, Wanted } from '../schedule/choice.ts';
-import { type Call, sentence } from './sentence.ts';
 
 /**
  * One warning for each player whose hands are wrong in the song on, and for the coming one where what
@@ -29,43 +26,30 @@ export function wrongTunings({
 }): readonly Warning[] {
 	return choices.flatMap((choice): readonly Warning[] => {
 		const { section, player, before, wanted, isSettled } = choice;
-		if (before === null && wanted !== null && isSettled)
-			return [emptyHands(session, choice, wanted)];
+		if (before === null && wanted !== null && isSettled) return [emptyHands(choice, wanted)];
 		const state = before === null ? undefined : session.instruments[before.instrument];
 		if (!(section.hasBegun || isSettled) || before === null || wanted === null || !state) return [];
 		if (isRight(session, { before, state, wanted })) return [];
-		const title = songTitle(session.show, section.song);
 		return [
 			{
 				code: 'wrong-tuning',
 				song: section.song,
 				player,
 				instrument: before.instrument,
-				...sentence(session.show, (call) =>
-					wrongWords(session.show, { instrument: before.instrument, state, wanted, title }, call),
-				),
+				...wrongOf(session.show, { instrument: before.instrument, state, wanted }),
 			},
 		];
 	});
 }
 
 /** Whose hands were left empty on purpose or by mistake, where something is to be played. */
-function emptyHands(
-	{ show }: Session,
-	{ section, player }: Choice,
-	{ instrument, tuning }: Wanted,
-): Warning {
-	const title = songTitle(show, section.song);
-	const what = (call: Call) => (instrument === null ? tuning.name : call(instrument));
+function emptyHands({ section, player }: Choice, { instrument, tuning }: Wanted): Warning {
 	return {
 		code: 'empty-hands',
 		song: section.song,
 		player,
 		...(instrument === null ? {} : { instrument }),
-		...sentence(
-			show,
-			(call) => `${playerName(show, player)} has nothing in hands; ${title} wants ${what(call)}`,
-		),
+		tuning: tuning.name,
 	};
 }
 
@@ -86,28 +70,27 @@ function isRight(
 	);
 }
 
-type Wrong = {
+type Held = {
 	readonly instrument: string;
 	readonly state: InstrumentState;
 	readonly wanted: Wanted;
-	readonly title: string;
 };
 
-function wrongWords(show: Show, { instrument, state, wanted, title }: Wrong, call: Call): string {
+function wrongOf(show: Show, { instrument, state, wanted }: Held) {
 	const { tuning, capo } = state.context;
 	const other = wanted.instrument === instrument ? null : wanted.instrument;
-	const isOther = other !== null;
-	if (isOther && !isSameFamily(show, instrument, other))
-		return `${call(instrument)} is in hands; ${title} wants ${call(other)}`;
-	const what = isOther ? `${call(other)} in` : wanted.instrument === null ? '' : 'it in';
-	if (!isOther && samePitches(tuning, wanted.tuning)) {
-		return `${call(instrument)} has ${capoSaid(capo)}; ${title} wants ${capoSaid(wanted.capo)}`;
-	}
-	const is = `${call(instrument)} is in ${tuning.name}${withCapo(capo)}`;
-	return `${is}; ${title} wants ${what} ${wanted.tuning.name}${withCapo(wanted.capo)}`.replace(
-		'  ',
-		' ',
-	);
+	const wrong =
+		other !== null && !isSameFamily(show, instrument, other)
+			? ('instrument' as const)
+			: other === null && samePitches(tuning, wanted.tuning)
+				? ('capo' as const)
+				: ('tuning' as const);
+	return {
+		wrong,
+		is: { tuning: tuning.name, capo },
+		wants: { instrument: other, tuning: wanted.tuning.name, capo: wanted.capo },
+		isOpen: wanted.instrument === null,
+	};
 }
 
 /** A bass in place of a guitar is the wrong instrument, whatever its tuning is called. */
@@ -117,8 +100,4 @@ function isSameFamily(show: Show, one: string, other: string): boolean {
 		return instrument && KINDS[instrument.kind].family;
 	});
 	return mine === theirs;
-}
-
-function withCapo(capo: number): string {
-	return capo === 0 ? '' : ` with capo ${capo}`;
 }

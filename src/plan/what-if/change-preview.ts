@@ -6,7 +6,7 @@ import { readinessOf } from '../../session/readiness.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 import { cueWindows } from '../demand/cue-windows.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Plan, PlannedHandOver, Section, Slot, Work } from '../plan.ts';
+import type { Plan, PlannedHandOver, Section, Slot, Unplayable, Work } from '../plan.ts';
 import { busyWindows } from '../schedule/busy-windows.ts';
 import type { FreeClock } from '../schedule/free-clock.ts';
 import { freeClock } from '../schedule/free-clock.ts';
@@ -27,7 +27,7 @@ export type PlayerPreview = {
 	/** Whether it is a change of hands at all. */
 	readonly isHandOver: boolean;
 	/** Why nothing can be had; null otherwise. */
-	readonly why: string | null;
+	readonly why: Unplayable | null;
 	/** How what they would get stands now; `in-hands` where nothing changes hands. */
 	readonly condition: 'ready' | 'stale' | 'not-ready' | 'in-hands';
 	/** Work on it before it can be handed; 0 for none. */

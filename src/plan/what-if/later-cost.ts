@@ -1,14 +1,13 @@
-// What a choice costs later: two plans of one night, with it and without, told apart in sentences. Only
-// what becomes worse is said; what was bad already is no reason against the choice.
+// What a choice costs later: two plans of one night, with it and without, told apart. Only what becomes
+// worse is said; what was bad already is no reason against the choice.
 
-import { minutesSeconds } from '../../base/duration.ts';
+import { tenths } from '../../base/show-clock.ts';
 import type { NightMs } from '../../journal/entry.ts';
 import type { Session } from '../../session/session.ts';
 import type { Show } from '../../showfile/show.ts';
-import { playerName, songTitle } from '../../showfile/shown-names.ts';
 import type { Budget } from '../choice/beam-search.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Plan, PlannedHandOver, Section, Slot, Work } from '../plan.ts';
+import type { Later, Plan, PlannedHandOver, Section, Slot, Work } from '../plan.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 
 /** What a choice costs later. */
@@ -17,8 +16,8 @@ export type LaterCost = {
 	readonly missing: number;
 	/** Hand-overs of what comes to stand in for what is named. */
 	readonly substituted: number;
-	/** All that changes for the worse, a sentence each. */
-	readonly later: readonly string[];
+	/** All that changes for the worse. */
+	readonly later: readonly Later[];
 };
 
 export type Compared = {
@@ -60,10 +59,10 @@ export function laterCost({ isTold, ...both }: Compared): LaterCost {
 		missing: missing.length,
 		substituted: substituted.length,
 		later: [
-			...missingSentences(compared.show, missing),
-			...backupSentences(compared.show, substituted),
-			...lateSentences(compared),
-			...gapSentences(compared),
+			...byPlayer(compared.show, 'missing', missing),
+			...byPlayer(compared.show, 'backup', substituted),
+			...lateWork(compared),
+			...tightGaps(compared),
 		],
 	};
 }
@@ -121,58 +120,36 @@ function newly({ without, with: after }: Compared, isSo: (slot: Slot) => boolean
 	return after.slots.filter((slot) => isAhead(slot) && !before.has(placeOf(slot)));
 }
 
+type InSongs = Extract<Later, { code: 'missing' | 'backup' }>;
+
 /**
- * Who has nothing to play in what, a sentence for each player.
+ * The songs in which each player has nothing to play, or a backup.
  *
  * @example
- * missingSentences(show, [slots[0]]) // => ['Ash has nothing in Harbour']
+ * byPlayer(show, 'missing', [slots[0]]) // => [{ code: 'missing', player: 'ash', songs: ['harbour'] }]
  */
-export function missingSentences(show: Show, missing: readonly Slot[]): readonly string[] {
-	return byPlayer(show, missing, (who, titles) => `${who} has nothing in ${titles}`);
-}
-
-/** Who is given something that stands in, a sentence for each player. */
-function backupSentences(show: Show, slots: readonly Slot[]): readonly string[] {
-	return byPlayer(show, slots, (who, titles) => `${who} has a backup in ${titles}`);
-}
-
-function byPlayer(
+export function byPlayer(
 	show: Show,
+	code: 'missing' | 'backup',
 	slots: readonly Slot[],
-	words: (who: string, titles: string) => string,
-): readonly string[] {
-	return show.players.flatMap(({ id }) => {
-		const titles = slots
-			.filter(({ player }) => player === id)
-			.map(({ section }) => songTitle(show, section.song));
-		if (titles.length === 0) return [];
-		return [words(playerName(show, id), listedWords([...new Set(titles)]))];
+): readonly InSongs[] {
+	return show.players.flatMap(({ id }): readonly InSongs[] => {
+		const songs = slots.filter(({ player }) => player === id).map(({ section }) => section.song);
+		return songs.length === 0 ? [] : [{ code, player: id, songs: [...new Set(songs)] }];
 	});
 }
 
-/**
- * Titles in a sentence.
- *
- * @example
- * listedWords(['Gravel']) // => 'Gravel'
- * listedWords(['Gravel', 'Pilot']) // => 'Gravel and Pilot'
- * listedWords(['Gravel', 'Pilot', 'Tide', 'Sky']) // => 'Gravel and 3 more'
- */
-export function listedWords([first = '', ...more]: readonly string[]): string {
-	if (more.length === 0) return first;
-	return more.length === 1 ? `${first} and ${more[0]}` : `${first} and ${more.length} more`;
-}
-
-function lateSentences({ show, zeroMs, without, with: after }: Compared): readonly string[] {
+function lateWork({ zeroMs, without, with: after }: Compared): readonly Later[] {
 	const before = new Map(without.work.map((work) => [placeOf(work), lateness(work)]));
 	return after.work
 		.filter((work) => lateness(work) >= (before.get(placeOf(work)) ?? 0) + SAME_SECONDS)
 		.sort((one, other) => one.wantedMs - other.wantedMs)
-		.map((work) => {
+		.map((work): Later => {
 			const seconds = handOverOf(after, work)?.seconds ?? 0;
-			const inHands = minutesSeconds((work.finishMs - zeroMs) / 1000 + seconds);
-			const capo = work.capo === 0 ? '' : ` capo ${work.capo}`;
-			return `${songTitle(show, work.section.song)} has no ${work.to.name}${capo} until ${inHands}`;
+			const inHandsSeconds = tenths((work.finishMs - zeroMs) / 1000 + seconds);
+			const { section, instrument, to, capo } = work;
+			const { song } = section;
+			return { code: 'late', song, instrument, tuning: to.name, capo, inHandsSeconds };
 		});
 }
 
@@ -185,7 +162,7 @@ function handOverOf({ handOvers }: Troubled, work: Work): PlannedHandOver | unde
 	return handOvers.find((one) => placeOf(one) === place);
 }
 
-function gapSentences({ show, without, with: after }: Compared): readonly string[] {
+function tightGaps({ without, with: after }: Compared): readonly Later[] {
 	const tight = ({ handOvers }: Troubled) =>
 		new Map(
 			handOvers.flatMap(({ fits, section }) =>
@@ -195,5 +172,5 @@ function gapSentences({ show, without, with: after }: Compared): readonly string
 	const before = tight(without);
 	return [...tight(after)]
 		.filter(([item]) => !before.has(item))
-		.map(([, song]) => `The gap before ${songTitle(show, song)} is too short to change`);
+		.map(([, song]) => ({ code: 'tight-gap', song }));
 }

@@ -4,19 +4,20 @@ import { NEW } from '../../journal/record.ts';
 import { applyAll } from '../../session/apply.ts';
 import type { Command } from '../../session/command.ts';
 import { decide } from '../../session/decide.ts';
+import type { Refusal } from '../../session/refusal.ts';
 import type { Session } from '../../session/session.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Plan } from '../plan.ts';
+import type { Later, Plan } from '../plan.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 import { curfewWarnings } from './curfew-warnings.ts';
 import { laterCost } from './later-cost.ts';
 
 export type ChangedNight = { readonly session: Session; readonly plan: Plan };
 
-/** `why`: a whole sentence; the command would be refused. */
+/** `why`: the command would be refused. */
 export type WhatIf =
 	| ({ readonly ok: true } & ChangedNight)
-	| { readonly ok: false; readonly why: string };
+	| { readonly ok: false; readonly why: Refusal };
 
 /**
  * The session after the command, and its plan without warnings.
@@ -54,8 +55,8 @@ export function sessionAfter(
 /** A night at a moment, with its plan as it stands. */
 type Planned = Moment & { readonly plan: Plan };
 
-/** What a change of the night makes worse, and what it mends, a sentence each. */
-export type ChangeCost = { readonly worse: readonly string[]; readonly mended: readonly string[] };
+/** What a change of the night makes worse, and what it mends. */
+export type ChangeCost = { readonly worse: readonly Later[]; readonly mended: readonly Later[] };
 
 /**
  * The night as it stands against the changed one: who has nothing to play, what is late, which gaps are
@@ -68,8 +69,7 @@ export function changeCost(now: Planned, after: ChangedNight, except?: string): 
 	const { show } = after.session;
 	const zeroMs = now.session.zeroAtMs ?? now.plannedZeroMs;
 	const { plan } = now;
-	const curfew = ({ sections }: Plan) =>
-		curfewWarnings(show, sections, now.plannedZeroMs).map(({ text }) => text);
+	const curfew = ({ sections }: Plan) => curfewWarnings(show, sections, now.plannedZeroMs);
 	const [curfewNow, curfewThen] = [curfew(plan), curfew(after.plan)];
 	// What does not come any more is not mended by that.
 	const come = new Set(after.plan.sections.map(({ item }) => item));

@@ -1,21 +1,15 @@
-// What a stage at another temperature can have done to instruments since each was tuned, in one sentence
-// for whoever stands at the rack. Always a ceiling: wood moves too.
+// What a stage at another temperature can have done to instruments since each was tuned. Always a ceiling:
+// wood moves too.
 
+import type { Drifted } from '../showfile/finding.ts';
 import type { Instrument } from '../showfile/show.ts';
-import {
-	centsWords,
-	changeWords,
-	type Drifted,
-	driftOrder,
-	driftWords,
-} from '../showfile/stage-drift.ts';
+import { driftOrder } from '../showfile/stage-drift.ts';
 import type { Session } from './session.ts';
 
-/** The stage when an instrument was tuned. */
-type TunedAt = {
+/** The stage when an instrument was tuned, and what that is known from. */
+export type TunedAt = {
 	readonly celsius: number;
-	/** Ends "8 °C warmer …". */
-	readonly words: string;
+	readonly since: 'ready' | 'ready-expected' | 'soundcheck' | 'expected' | 'typed';
 };
 
 /**
@@ -26,13 +20,13 @@ function tunedAt({ show, zeroAtMs, readyMarks }: Session, { id }: Instrument): T
 	const { soundcheck = null, temperature = null } = show.stage ?? {};
 	const mark = readyMarks[id];
 	if (mark !== undefined && mark.celsius !== null) {
-		return { celsius: mark.celsius, words: `than when made ready at ${mark.celsius} °C` };
+		return { celsius: mark.celsius, since: 'ready' };
 	}
 	if (mark !== undefined && zeroAtMs !== null && mark.atMs >= zeroAtMs && temperature !== null) {
-		return { celsius: temperature, words: 'than expected when made ready' };
+		return { celsius: temperature, since: 'ready-expected' };
 	}
-	if (soundcheck !== null) return { celsius: soundcheck, words: 'than at soundcheck' };
-	return temperature === null ? null : { celsius: temperature, words: 'than expected' };
+	if (soundcheck !== null) return { celsius: soundcheck, since: 'soundcheck' };
+	return temperature === null ? null : { celsius: temperature, since: 'expected' };
 }
 
 /** Degrees between, to the tenth that anybody reads. */
@@ -40,32 +34,35 @@ function kelvinsFrom(tuned: TunedAt | null, celsius: number): number | null {
 	return tuned === null ? null : Math.round((celsius - tuned.celsius) * 10) / 10;
 }
 
-/** Which instruments on the rack to touch first now that the stage is so warm, each since it was tuned, and how far they can be out at most; null when nothing can be said. */
-export function warmthWords(session: Session, celsius: number | null): string | null {
-	if (celsius === null || !Number.isFinite(celsius)) return null;
+/** Which instruments on the rack to touch first now that the stage is so warm, each since it was tuned, and how far they can be out at most; none when nothing can be said. */
+export function warmedRack(session: Session, celsius: number | null): readonly Drifted[] {
+	if (celsius === null || !Number.isFinite(celsius)) return [];
 	const onRack = session.show.instruments.filter(
 		({ id }) => session.instruments[id]?.value === 'racked',
 	);
-	const drifted = driftOrder(
+	return driftOrder(
 		{ ...session.show, instruments: onRack },
 		{
 			tuningOf: ({ id, tuning }) => session.instruments[id]?.context.tuning ?? tuning,
 			kelvinsOf: (one) => kelvinsFrom(tunedAt(session, one) ?? lastTyped(session), celsius),
 		},
 	);
-	return driftWords(drifted);
 }
 
 /** What was typed last, for want of anything better to go by. */
 function lastTyped({ stageCelsius }: Session): TunedAt | null {
-	return stageCelsius === null ? null : { celsius: stageCelsius, words: 'than before' };
+	return stageCelsius === null ? null : { celsius: stageCelsius, since: 'typed' };
 }
 
+/** `isExpected`: nothing was typed, and the stage is as the file says. */
+export type StageDrift = {
+	readonly worst: Drifted;
+	readonly tuned: TunedAt;
+	readonly isExpected: boolean;
+};
+
 /** How far the reading of one instrument can have gone since it was tuned, to the stage as typed last, else as expected; null when nothing can be said. */
-export function driftOn(
-	session: Session,
-	instrument: Instrument,
-): { readonly worst: Drifted; readonly tuned: TunedAt } | null {
+export function driftOn(session: Session, instrument: Instrument): StageDrift | null {
 	const { show, stageCelsius } = session;
 	const state = session.instruments[instrument.id];
 	const now = stageCelsius ?? show.stage?.temperature ?? null;
@@ -75,14 +72,5 @@ export function driftOn(
 		{ ...show, instruments: [instrument] },
 		{ tuningOf: () => state.context.tuning, kelvinsOf: () => kelvinsFrom(tuned, now) },
 	);
-	return worst === undefined ? null : { worst, tuned };
-}
-
-/** The same in one sentence, with since when that is. */
-export function warmthOn(session: Session, instrument: Instrument): string | null {
-	const drift = driftOn(session, instrument);
-	if (drift === null) return null;
-	const { worst, tuned } = drift;
-	const isExpected = session.stageCelsius === null ? 'expected ' : '';
-	return `stage ${isExpected}${changeWords(worst.kelvins)} ${tuned.words}: string ${worst.string} at most ${centsWords(worst.cents)}`;
+	return worst === undefined ? null : { worst, tuned, isExpected: stageCelsius === null };
 }

@@ -2,9 +2,9 @@
 
 import { describe, expect, test } from 'vitest';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { planJson } from '../../src/plan/plan-json.ts';
-import { clubShow } from './club-gear.ts';
-import { showFrom } from './show-from.ts';
+import { planJson } from '../../src/report/plan-json.ts';
+import { clubShow } from '../plan/club-gear.ts';
+import { showFrom } from '../plan/show-from.ts';
 
 const show = clubShow(`
 show: {title: Four songs, start: "20:00", curfew: "20:15"}
@@ -111,7 +111,9 @@ test('has what could stand in at each hand-over, as the rack will be then', () =
 		instrument: 'S1',
 		readyIn: 10,
 		why: 'same tuning, ready',
+		reasons: [{ code: 'same-tuning' }, { code: 'ready' }],
 		later: [],
+		costs: [],
 	});
 	// At Lantern Ash gives A1 back, in another tuning; the spare is ready, but for one string.
 	expect(at('lantern').map(({ instrument, readyIn, why }) => [instrument, readyIn, why])).toEqual([
@@ -149,24 +151,33 @@ test('warns of what is tight and of a set that runs past the curfew', () => {
 			code: 'no-stand-in',
 			player: 'cleo',
 			instrument: 'C1',
-			text: 'Nothing can stand in for C1',
+			text: 'No backup for C1',
 		},
 		{
 			code: 'tight-gap',
 			song: 'lantern',
-			text: 'One hand-over takes 15 s of the 15 s before Lantern: 0 s to spare',
+			handOvers: 1,
+			seconds: 15,
+			gapSeconds: 15,
+			text: 'Before Lantern: hand-over 0:15, gap 0:15, nothing left',
 		},
 		{
 			code: 'tight-gap',
 			song: 'gravel',
-			text: '2 hand-overs take 30 s of the 33 s before Gravel: 3 s to spare',
+			handOvers: 2,
+			seconds: 30,
+			gapSeconds: 33,
+			text: 'Before Gravel: 2 hand-overs 0:30, gap 0:33, 0:03 left',
 		},
 		{
 			code: 'tight-gap',
 			song: 'ferry',
-			text: 'One hand-over takes 15 s of the 15 s before Ferry: 0 s to spare',
+			handOvers: 1,
+			seconds: 15,
+			gapSeconds: 15,
+			text: 'Before Ferry: hand-over 0:15, gap 0:15, nothing left',
 		},
-		{ code: 'short-curfew', text: 'The set ends 1:18 after the curfew' },
+		{ code: 'short-curfew', overSeconds: 78, text: 'The set ends 1:18 after the curfew' },
 	]);
 });
 
@@ -242,7 +253,8 @@ test('a slot with nothing playable says so, with what it should have been', () =
 		song: 's1',
 		player: 'ash',
 		instrument: 'A3',
-		text: 'Nothing for Ash in S1: A3 has a floating bridge in E standard',
+		why: { code: 'floating-bridge', instrument: 'A3', tuning: 'E standard' },
+		text: 'Nothing for Ash in S1: A3 has a floating bridge and is in E standard',
 	});
 });
 
@@ -260,7 +272,10 @@ set: [s1, s2, s3]
 	expect(laterOf('S1')).toEqual([]);
 	// A4 tuned up for Harbour comes back 4:15 and is wanted in drop D: wipe and one string, 75 s, so 5:30, in
 	// hands 15 s later. The restring of A1 would make that later, and gives way: Gravel is without A1.
-	expect(laterOf('A4')).toEqual(['Ash has a backup in Gravel', 'Lantern has no drop D until 5:45']);
+	expect(laterOf('A4')).toEqual([
+		'Ash on backup in Gravel',
+		'no drop D guitar for Lantern until 5:45',
+	]);
 });
 
 test('a slot has the cents that its player’s strings stand off, one a pitch, and no field without any', () => {

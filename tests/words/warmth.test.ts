@@ -7,7 +7,8 @@ import type { Entry } from '../../src/journal/entry.ts';
 import { apply, applyAll } from '../../src/session/apply.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
-import { warmthOn, warmthWords } from '../../src/session/warmth-words.ts';
+import { driftOn, warmedRack } from '../../src/session/warmth.ts';
+import { driftWords, stageDriftWords } from '../../src/words/warmth.ts';
 import { showFrom } from '../showfile/show-files.ts';
 
 // Plain strings throughout: 25.5 in at G3 506.03 MPa, 24.75 in at G3 476.70 MPa.
@@ -34,20 +35,25 @@ function nightOf(stage: string, ...entries: readonly Entry[]): Session {
 
 function on(session: Session, id: string): string | null {
 	const instrument = session.show.instruments.find((one) => one.id === id);
-	return instrument ? warmthOn(session, instrument) : null;
+	const drift = instrument ? driftOn(session, instrument) : null;
+	return drift && stageDriftWords(drift);
+}
+
+function warmthWords(session: Session, celsius: number): string | null {
+	return driftWords(session.show, warmedRack(session, celsius));
 }
 
 describe('nothing made ready yet', () => {
 	test('counts from soundcheck, the slackest first', () => {
 		// Eight degrees: −34.06 c on the longer scale, −36.20 on the shorter.
 		const said =
-			'8 °C warmer: touch first slot 2 (string 3, at most 36 c flat), slot 1 (string 3, 34 c).';
+			'8 °C warmer: touch first 2 A2 (string 3, at most 36 c flat), 1 A1 (string 3, 34 c).';
 		expect(warmthWords(nightOf(STAGE), 26)).toBe(said);
 	});
 
 	test('counts from what was typed before, where the file says nothing', () => {
 		const said =
-			'2 °C warmer: touch first slot 2 (string 3, at most 9 c flat), slot 1 (string 3, 8 c).';
+			'2 °C warmer: touch first 2 A2 (string 3, at most 9 c flat), 1 A1 (string 3, 8 c).';
 		expect(warmthWords(nightOf('', typed(24, 0)), 26)).toBe(said);
 		expect(warmthWords(nightOf(''), 26)).toBeNull();
 	});
@@ -65,11 +71,11 @@ describe('made ready at different temperatures', () => {
 	test('each counts from its own, and the order follows it', () => {
 		// At 26 °C: A2 two degrees warmer, −8.9 c; A1 two colder, +8.3.
 		expect(warmthWords(session, 26)).toBe(
-			'since each was ready: touch first slot 2 (+2 °C, string 3, at most 9 c flat), slot 1 (-2 °C, string 3, 8 c sharp).',
+			'since each was ready: touch first 2 A2 (+2 °C, string 3, at most 9 c flat), 1 A1 (-2 °C, string 3, 8 c sharp).',
 		);
 		// At 28 °C A1 cannot have moved: A2 four degrees, −17.9 c.
 		expect(warmthWords(session, 28)).toBe(
-			'4 °C warmer: touch first slot 2 (string 3, at most 18 c flat).',
+			'4 °C warmer: touch first 2 A2 (string 3, at most 18 c flat).',
 		);
 	});
 

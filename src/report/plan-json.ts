@@ -2,19 +2,18 @@
 
 import { markText, tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
+import { slotStandIns } from '../plan/backups/slot-stand-ins.ts';
+import type { Budget } from '../plan/choice/beam-search.ts';
+import type { Plan, Slot, Warning, Work } from '../plan/plan.ts';
+import { readyAtZero } from '../plan/timed-choice/before-doors.ts';
 import { offsetCents } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
-import { slotStandIns } from './backups/slot-stand-ins.ts';
-import type { Budget } from './choice/beam-search.ts';
-import type { Plan, Slot, Warning, Work } from './plan.ts';
-import { readyAtZero } from './timed-choice/before-doors.ts';
+import { laterWords, standInWords } from '../words/backups.ts';
+import { warningText } from '../words/warnings.ts';
 
 /**
  * A plan made before the doors as the document that `plan --json` prints. Moments are marks on the show
  * clock, whose zero is the first song's start, cut to the second; seconds are numbers to a tenth.
- *
- * @example
- * planJson(beforeDoors, show).work[0].beginBy // => '00:06:45'
  */
 export function planJson(plan: Plan, show: Show, from?: Budget) {
 	const { isProved, bound, cost, slots, work, warnings } = plan;
@@ -37,22 +36,19 @@ export function planJson(plan: Plan, show: Show, from?: Budget) {
 				for: slot.instrument ?? slot.named,
 				instrument,
 				readyIn: tenths(readyInSeconds),
-				why,
-				later,
+				why: standInWords(show, why),
+				reasons: why,
+				later: later.map((cost) => laterWords(show, cost)),
+				costs: later,
 			})),
 		),
-		warnings: warnings.map(warningJson),
+		warnings: warnings.map((one) => warningJson(one, show)),
 	};
 }
 
-/**
- * A warning as scripts read it: without the words that are for people only.
- *
- * @example
- * warningJson({ code: 'stale', instrument: 'A1', text: 'A1 is stale', told: 'slot 1 Amber is stale' }) // => { code: 'stale', instrument: 'A1', text: 'A1 is stale' }
- */
-export function warningJson({ told: _, ...rest }: Warning): Omit<Warning, 'told'> {
-	return rest;
+/** A warning as scripts read it: its code with what it is about, and the sentence with instruments by id. */
+export function warningJson(warning: Warning, show: Show) {
+	return { ...warning, text: warningText(show, warning) };
 }
 
 /**

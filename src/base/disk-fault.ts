@@ -1,0 +1,20 @@
+// What a disk would not do, as data: the disk says it, and who knows no disk puts it into words.
+
+/** `trouble`: the system's own word for it, as `ENOSPC`. */
+export type DiskFault =
+	| { readonly code: 'file-exists'; readonly path: string }
+	| {
+			readonly code: 'folder-unusable' | 'file-unreadable';
+			readonly path: string;
+			readonly trouble: string;
+	  }
+	| { readonly code: 'export-failed'; readonly path: string; readonly trouble: string }
+	/** A night's file that can be read, but for its beginning. */
+	| { readonly code: 'beginning-unreadable'; readonly path: string }
+	/** `trouble`: null where what is in them is damaged. */
+	| {
+			readonly code: 'settings-unreadable' | 'settings-not-kept';
+			readonly trouble: string | null;
+	  }
+	/** The show is open in another copy of the program; `pid`: null when it cannot be told. */
+	| { readonly code: 'locked'; readonly pid: number | null };

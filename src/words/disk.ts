@@ -1,0 +1,112 @@
+// What went wrong with a disk, said so that somebody with a guitar in the other hand understands it.
+
+import type { DiskFault } from '../base/disk-fault.ts';
+import type { Problem } from '../base/problem.ts';
+import type { SaveProblem, SaveWarning } from '../journal/night-journal.ts';
+import { capital } from './as-sentence.ts';
+
+const TROUBLES: { readonly [code: string]: string } = {
+	ENOSPC: 'the disk is full: make room on it',
+	EDQUOT: 'your share of the disk is full: make room on it',
+	EFBIG: 'the file may not grow further',
+	EROFS: 'the disk can only be read',
+	EACCES: 'writing is not allowed there',
+	EPERM: 'writing is not allowed there',
+	EIO: 'the disk reports a fault',
+	ENODEV: 'the disk is gone',
+	ENXIO: 'the disk is gone',
+	ESTALE: 'the disk is gone',
+	ENOENT: 'the folder is gone',
+	ENOTDIR: 'the folder is not a folder',
+	EMFILE: 'too many files are open',
+	ENFILE: 'too many files are open on this machine',
+	ELOOP: 'a link stands where the file should be',
+	EFTYPE: 'something else stands where the file should be',
+	EEXIST: 'a file of that name is there already',
+	ENAMETOOLONG: 'the name is too long for this disk',
+	EBUSY: 'something else is writing there',
+	ETIMEDOUT: 'the disk does not answer',
+};
+
+/** The cause of a disk's error as part of a sentence, the system's own word for it in brackets. */
+export function diskTrouble(code: string): string {
+	return `${TROUBLES[code] ?? 'the system refused it'} (${code})`;
+}
+
+/** What a disk would not do, as a whole sentence. */
+export function diskFaultWords(fault: DiskFault): string {
+	switch (fault.code) {
+		case 'file-exists':
+			return `Something named ${fault.path} is there already.`;
+		case 'export-failed':
+			return `${fault.path} could not be written: ${diskTrouble(fault.trouble)}.`;
+		case 'folder-unusable':
+			return `${fault.path} cannot be used: ${diskTrouble(fault.trouble)}.`;
+		case 'file-unreadable':
+			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
+		case 'beginning-unreadable':
+			return `The beginning of ${fault.path} cannot be read.`;
+		case 'settings-unreadable':
+			return `The preferences cannot be read, ${causeWords(fault)}; the defaults are used.`;
+		case 'settings-not-kept':
+			return `The preferences hold for now but could not be kept: ${causeWords(fault)}.`;
+		case 'locked': {
+			const who = fault.pid === null ? '' : ` (process ${fault.pid})`;
+			return `This show is already open in another copy of the program${who}: end that one, or go on there.`;
+		}
+	}
+}
+
+function causeWords({ trouble }: { readonly trouble: string | null }): string {
+	return trouble === null ? 'their file is damaged' : diskTrouble(trouble);
+}
+
+/** What kept an export from being written, with what to do. */
+export function exportProblem(
+	fault: Extract<DiskFault, { code: 'file-exists' | 'export-failed' }>,
+): Problem {
+	const { code, path } = fault;
+	return fault.code === 'file-exists'
+		? {
+				code,
+				what: 'something of that name is there already',
+				where: { file: path },
+				hint: 'Name another file with --out, or replace a plain file with --force.',
+			}
+		: {
+				code,
+				what: `this file could not be written: ${diskTrouble(fault.trouble)}`,
+				where: { file: path },
+				hint: 'Name another place with --out.',
+			};
+}
+
+/** Why a night is not being kept just now, and what to do. */
+export function saveProblemWords(problem: SaveProblem): string {
+	switch (problem.code) {
+		case 'slow':
+			return 'The disk is slow: the last steps are written but not yet confirmed.';
+		case 'memory-only':
+			return `The night is in memory only: ${diskTrouble(problem.trouble)} in ${problem.folder}. Choose another folder with --data DIR.`;
+		case 'unsaved':
+			return `${capital(diskTrouble(problem.trouble))}. The night goes on in memory and is written as soon as that works.`;
+	}
+}
+
+/** What was noticed about a night's file while it was open. */
+export function saveWarningWords(warning: SaveWarning): string {
+	switch (warning.code) {
+		case 'file-left':
+			return `The night's file could not be written any more, ${diskTrouble(warning.trouble)}; the night goes on in a new one.`;
+		case 'not-confirmed':
+			return `The disk did not confirm what was written, ${diskTrouble(warning.trouble)}; the night goes on in a new file.`;
+		case 'file-changed': {
+			const what = warning.change === 'gone' ? 'moved or removed' : 'cut short';
+			return `The night's file ${warning.path} was ${what} by somebody else; the whole night is written anew beside it.`;
+		}
+		case 'written-by-other':
+			return warning.writer === null
+				? "Something else wrote into this night's file; its records are still whole."
+				: `Another copy of the program (${warning.writer}) is writing into this night too: end one of them.`;
+	}
+}

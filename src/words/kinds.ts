@@ -1,0 +1,26 @@
+// What kinds of instrument are called in a sentence.
+
+import type { InstrumentKind } from '../tuning/kind.ts';
+
+const NAMES: Readonly<Record<InstrumentKind, string>> = {
+	'electric-6': 'six-string electric guitar',
+	'electric-12': 'twelve-string electric guitar',
+	'acoustic-6': 'six-string acoustic guitar',
+	'acoustic-12': 'twelve-string acoustic guitar',
+	'nylon-6': 'nylon-string guitar',
+	'baritone-6': 'baritone guitar',
+	'bass-4': 'four-string bass',
+	'bass-5': 'five-string bass',
+	'bass-6': 'six-string bass',
+	'upright-4': 'upright bass',
+	'mandolin-8': 'mandolin',
+	'resonator-6': 'resonator guitar',
+	'ukulele-4': 'ukulele',
+	'banjo-5': 'five-string banjo',
+	other: 'instrument',
+};
+
+/** After an article or a number: `six-string electric guitar`. */
+export function kindWords(kind: InstrumentKind): string {
+	return NAMES[kind];
+}

@@ -1,0 +1,49 @@
+// What a night's files say about their own past: one whole sentence each.
+
+import type { Finding } from '../journal/findings.ts';
+import { diskTrouble } from './disk.ts';
+
+/** The same on the screen, in the report and in the list of nights. */
+export function nightFindingWords(finding: Finding): string {
+	switch (finding.code) {
+		case 'night-missing':
+			return `There is no night called ${finding.id}.`;
+		case 'file-unreadable':
+			return `${finding.path} cannot be read: ${diskTrouble(finding.trouble)}.`;
+		case 'header-missing':
+			return finding.isEmpty
+				? "The night's file is empty: there is nothing in it to resume."
+				: 'The beginning of the night, with its copy of the show, cannot be read; the show file is used in its place.';
+		case 'records-missing':
+			return finding.isHealed
+				? `${records(finding.count)} of this night cannot be read; how things stand now is not touched by it.`
+				: `${records(finding.count)} of this night cannot be read: check what is on the rack and in hands.`;
+		case 'record-quarantined':
+			return finding.count > 1
+				? `The last ${finding.count} records cannot be read, though they may have been shown as saved: check the last steps.`
+				: 'The last record cannot be read, though it may have been shown as saved: check the last step.';
+		case 'two-writers':
+			return `Two copies of the program wrote into this night at once; ${records(finding.count)} of one of them ${were(finding.count)} left aside.`;
+		case 'newer-format':
+			return 'This night was recorded by a newer version of the program: it can be looked at, but not resumed.';
+		case 'foreign-records': {
+			const belong = finding.count === 1 ? 'belongs' : 'belong';
+			return `${records(finding.count)} in this night's file ${belong} to another night and ${were(finding.count)} left aside.`;
+		}
+		case 'bytes-damaged': {
+			const places = finding.count === 1 ? 'A place' : `${finding.count} places`;
+			const are = finding.count === 1 ? 'is' : 'are';
+			return `${places} in the night's file ${are} damaged, but no record is missing.`;
+		}
+		case 'tail-cut-off':
+			return `The program or the power stopped in the middle of a write; its last ${finding.bytes} bytes are left out, nothing shown as saved is among them.`;
+	}
+}
+
+function records(count: number): string {
+	return count === 1 ? '1 record' : `${count} records`;
+}
+
+function were(count: number): string {
+	return count === 1 ? 'was' : 'were';
+}

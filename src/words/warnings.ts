@@ -1,0 +1,134 @@
+// The sentence of each warning, without a full stop: it stands in lists.
+
+import { minutesSeconds } from '../base/duration.ts';
+import type { Tuned, Warning } from '../plan/plan.ts';
+import type { Show } from '../showfile/show.ts';
+import { packName, pedalName, playerName, songTitle } from '../showfile/shown-names.ts';
+import { byId, type Call, onRack } from './call.ts';
+import { capoSaid } from './capo-words.ts';
+import { unplayableWords } from './unplayable.ts';
+
+/** For people: instruments by slot and name. */
+export function warningWords(show: Show, warning: Warning): string {
+	return words(show, warning, onRack(show));
+}
+
+/** As scripts read it: instruments by id. */
+export function warningText(show: Show, warning: Warning): string {
+	return words(show, warning, byId);
+}
+
+function words(show: Show, warning: Warning, call: Call): string {
+	switch (warning.code) {
+		case 'wrong-tuning':
+			return wrongWords(show, warning, call);
+		case 'empty-hands': {
+			const what = warning.instrument === undefined ? warning.tuning : call(warning.instrument);
+			return `${playerName(show, warning.player)} has empty hands; ${songTitle(show, warning.song)} wants ${what}`;
+		}
+		case 'tight-gap':
+			return gapWords(show, warning);
+		case 'missing':
+			return `Nothing for ${playerName(show, warning.player)} in ${songTitle(show, warning.song)}: ${unplayableWords(show, warning.why, call)}${backupWords(warning, call)}`;
+		case 'substituted': {
+			const who = playerName(show, warning.player);
+			const instead =
+				warning.instrument === warning.for ? ' another way' : ` for ${call(warning.for)}`;
+			return `${who} plays ${call(warning.instrument)}${instead} in ${songTitle(show, warning.song)}: ${unplayableWords(show, warning.why, call)}`;
+		}
+		case 'kept-unsaid':
+			return `${songTitle(show, warning.song)} does not say what ${playerName(show, warning.player)} plays: keeps ${call(warning.instrument)}`;
+		case 'no-stand-in':
+			return `No backup for ${call(warning.instrument)}`;
+		case 'short-curfew':
+			return `The set ends ${minutesSeconds(warning.overSeconds)} after the curfew`;
+		case 'shared-pack': {
+			const names = warning.players.map((player) => playerName(show, player));
+			const are = names.length === 2 ? 'are both' : 'are all';
+			return `${names.join(' and ')} ${are} on pack ${packName(show, warning.pack)}`;
+		}
+		case 'suspect-pack':
+			return suspectWords(show, warning, call);
+		case 'pack-channel':
+			return `${playerName(show, warning.player)} changed packs, tell the desk: ${channelWords(show, warning)}`;
+		case 'stuck-pedal': {
+			const whose = `${playerName(show, warning.player)}'s`;
+			const stays = `does not switch, stays ${warning.isOn ? 'on' : 'off'}`;
+			return `${whose} ${pedalName(show, warning.player, warning.pedal)} ${stays}`;
+		}
+		case 'missed-hand-over': {
+			const whose = `${playerName(show, warning.player)}'s hand-over`;
+			const of = warning.instrument === undefined ? '' : ` of ${call(warning.instrument)}`;
+			return `${whose}${of} for ${songTitle(show, warning.song)} was not logged`;
+		}
+		case 'stale':
+			return `RECHECK ${call(warning.instrument)} for ${songTitle(show, warning.song)}`;
+		case 'not-ready':
+			return warning.song === undefined
+				? `${playerName(show, warning.player)}'s ${call(warning.instrument)} has a string down${backupWords(warning, call)}`
+				: `${call(warning.instrument)} is not ready for ${songTitle(show, warning.song)}`;
+		case 'late':
+			return lateWords(show, warning, call);
+	}
+}
+
+type Of<Code extends Warning['code']> = Extract<Warning, { code: Code }>;
+
+function backupWords({ standIn }: { readonly standIn?: string }, call: Call): string {
+	return standIn === undefined ? '' : `; backup ${call(standIn)}`;
+}
+
+function lateWords(show: Show, late: Of<'late'>, call: Call): string {
+	const title = songTitle(show, late.song);
+	const short = `${call(late.instrument)} is ${minutesSeconds(late.lateSeconds)} short for ${title}`;
+	if (late.keeps === undefined || late.standIn === undefined) {
+		return `${short}${backupWords(late, call)}`;
+	}
+	const { capo } = late.keeps;
+	const moved = capo === null ? '' : capo === 0 ? ' without capo' : ` with capo ${capo}`;
+	return `${short}; ${playerName(show, late.player)} can keep ${call(late.standIn)}${moved}`;
+}
+
+/** What the hand-overs take of the gap, and what is left of it. */
+function gapWords(show: Show, { song, handOvers, seconds, gapSeconds }: Of<'tight-gap'>): string {
+	const given = handOvers === 1 ? 'hand-over' : `${handOvers} hand-overs`;
+	const takes = `${given} ${minutesSeconds(seconds)}, gap ${minutesSeconds(gapSeconds)}`;
+	return `Before ${songTitle(show, song)}: ${takes}, ${leftWords(gapSeconds - seconds)}`;
+}
+
+/** `0:48 left`, `nothing left`, `0:30 short`. */
+export function leftWords(seconds: number): string {
+	if (seconds < 0) return `${minutesSeconds(Math.max(1, -seconds))} short`;
+	return seconds < 1 ? 'nothing left' : `${minutesSeconds(seconds)} left`;
+}
+
+function suspectWords(show: Show, warning: Of<'suspect-pack'>, call: Call): string {
+	const { player, pack, worn, instrument } = warning;
+	const who = playerName(show, player);
+	if (instrument === undefined)
+		return `${who} is on pack ${packName(show, pack)}, which is suspect`;
+	const stays = worn === null ? 'has no pack on' : `stays on ${packName(show, worn)}`;
+	return `Pack ${packName(show, pack)} of ${call(instrument)} is suspect; ${who} ${stays}`;
+}
+
+/** A pack without a channel in the file is known at the desk by its own name, if at all. */
+function channelWords(show: Show, { from, to }: Of<'pack-channel'>): string {
+	const called = (id: string) =>
+		show.packs.find((one) => one.id === id)?.channel ?? `pack ${packName(show, id)}`;
+	return from === null ? called(to) : `${called(from)} → ${called(to)}`;
+}
+
+function wrongWords(show: Show, warning: Of<'wrong-tuning'>, call: Call): string {
+	const { song, instrument, wrong, is, wants, isOpen } = warning;
+	const title = songTitle(show, song);
+	if (wrong === 'instrument' && wants.instrument !== null)
+		return `${call(instrument)} is in hands; ${title} wants ${call(wants.instrument)}`;
+	if (wrong === 'capo')
+		return `${call(instrument)} has ${capoSaid(is.capo)}; ${title} wants ${capoSaid(wants.capo)}`;
+	const what = wants.instrument !== null ? `${call(wants.instrument)} in ` : isOpen ? '' : 'it in ';
+	return `${call(instrument)} is in ${tunedWords(is)}; ${title} wants ${what}${tunedWords(wants)}`;
+}
+
+function tunedWords({ tuning, capo }: Tuned): string {
+	return capo === 0 ? tuning : `${tuning} with capo ${capo}`;
+}
