@@ -75,7 +75,8 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 		case 'came-back': {
 			const holder = holderOf(session, entry.instrument);
 			const back = takeBack(session, entry.instrument, entry.at);
-			return holder === null ? back : changePlayer(back, holder, { putDown: entry.instrument });
+			if (holder === null) return back;
+			return changePlayer(back, holder, { putDown: entry.instrument, hasHad: false });
 		}
 		case 'made-ready':
 			return markReady(session, entry);

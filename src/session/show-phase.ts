@@ -25,7 +25,8 @@ export function moveShow(session: Session, event: ShowEvent): Session {
 	const isInterval = moved.phase.value === 'interval' && session.phase.value !== 'interval';
 	if (!isInterval) return moved;
 	return Object.keys(moved.players).reduce(
-		(now, player) => changePlayer(now, player, { hasHad: false }),
+		// What is in hands still has not come back: the interval is only passed over.
+		(now, player) => changePlayer(now, player, { hasHad: now.players[player]?.holds != null }),
 		{ ...moved, staying: NONE_STAYING },
 	);
 }

@@ -1,7 +1,7 @@
 // What the enumeration from the live state has for each player next: the first hand-over, and what they stay on.
 
 import type { Night } from '../../../src/night/night.ts';
-import { effectiveRecords } from '../../../src/session/timeline.ts';
+import { nightSteps } from '../../../src/report/night-steps.ts';
 import { LIVE_CRITERIA } from '../../plan/independent/cost.ts';
 import { type LiveNight, liveFromSession } from '../../plan/independent/live-from-session.ts';
 import { type Played, slotKey } from '../../plan/independent/live-state.ts';
@@ -33,11 +33,11 @@ export function liveOf(night: Night): LiveNight {
 	const session = night.session();
 	const zeroMs = session.zeroAtMs ?? PLANNED_ZERO_MS;
 	const secondsOf = (ms: number): number => (ms - zeroMs) / 1000;
-	const intervals = effectiveRecords(night.records())
-		.filter(({ isTakenBack }) => !isTakenBack)
-		.flatMap(({ record }) =>
-			record.e.flatMap((entry) => (entry.k === 'came-back' ? [entry.at] : [])),
-		);
+	// Nothing has to be in hands for an interval to begin.
+	const intervals = nightSteps(session.show, night.records()).steps.flatMap(
+		({ entry, before, after }) =>
+			after.phase.value === 'interval' && before.phase.value !== 'interval' ? [entry.at] : [],
+	);
 	return liveFromSession({
 		session,
 		secondsOf,
