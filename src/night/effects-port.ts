@@ -24,9 +24,6 @@ export type EffectsPort = {
 	readonly become: (outside: Outside, since: RecordId | null) => void;
 };
 
-/** Where nothing outside is switched. */
-export const NO_EFFECTS: EffectsPort = { become: () => {} };
-
 /** What is to be so outside as things stand. A stuck pedal is left out: it does not switch. */
 export function outsideOf(session: Session): Outside {
 	const item = session.song === null ? null : findSongItem(session, session.current);

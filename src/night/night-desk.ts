@@ -12,7 +12,7 @@ import type { Session } from '../session/session.ts';
 import { NOTES } from '../session/timeline.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import type { DraftStore } from './draft-store.ts';
-import { type EffectsPort, NO_EFFECTS, outsideOf } from './effects-port.ts';
+import { type EffectsPort, outsideOf } from './effects-port.ts';
 import { firstLook, type Look } from './look.ts';
 import { goOn, type NightClock } from './night-clock.ts';
 import { type NightPast, openPast } from './night-past.ts';
@@ -81,12 +81,13 @@ export function openDesk(options: NightOptions): NightDesk {
 	const plannedZeroMs = (of = session()) => movedZero(options.plannedZeroMs, show, of.show);
 	let look = firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {});
 
-	const effects = options.effects ?? NO_EFFECTS;
+	const { effects } = options;
 	const record = (entries: readonly Entry[]): RecordId => {
 		const kept = journal.append(entries, clock.moment()) as JournalRecord<Entry>;
 		past.take(kept);
 		// What a resume or an undo changes outside is sent when somebody asks for it: nothing jumps by itself.
-		if (entries.some(({ k }) => !UNSENT.has(k))) effects.become(outsideOf(session()), kept.id);
+		if (effects && entries.some(({ k }) => !UNSENT.has(k)))
+			effects.become(outsideOf(session()), kept.id);
 		return kept.id;
 	};
 	const at = clock.nowMs();
@@ -112,7 +113,7 @@ export function openDesk(options: NightOptions): NightDesk {
 			look = { ...look, ...change };
 		},
 		record,
-		sendAgain: () => effects.become(outsideOf(session()), null),
+		sendAgain: () => effects?.become(outsideOf(session()), null),
 		changed: () => {
 			for (const listener of listeners) listener();
 		},

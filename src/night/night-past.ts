@@ -16,6 +16,7 @@ import {
 	sessionOf,
 	stepOfRecord,
 	type Timeline,
+	undoneBy,
 } from '../session/timeline.ts';
 import { entryWords } from '../words/entry-words.ts';
 import type { KeptNight, KeptStep } from './kept-night.ts';
@@ -174,12 +175,10 @@ function upTo(records: readonly NightRecord[], seq: number): readonly NightRecor
 }
 
 /** Notes what a record says about steps aside, where nothing later did; true when it says such a thing. */
-function notesAside({ e }: NightRecord, aside: Map<RecordId, boolean>): boolean {
-	let isNote = false;
-	for (const entry of e) {
-		if (entry.k !== 'taken-back' && entry.k !== 'put-back') continue;
-		isNote = true;
-		if (!aside.has(entry.of)) aside.set(entry.of, entry.k === 'taken-back');
+function notesAside(record: NightRecord, aside: Map<RecordId, boolean>): boolean {
+	const undone = undoneBy(record);
+	for (const { step, isTakenBack } of undone) {
+		if (!aside.has(step)) aside.set(step, isTakenBack);
 	}
-	return isNote;
+	return undone.length > 0;
 }

@@ -2,6 +2,7 @@
 // apart from its drawing, since every view shows it in some size.
 
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
+import { openBreakOf } from '../session/find.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { standInWords } from '../words/backups.ts';
 import { capoAct } from '../words/capo-words.ts';
@@ -90,8 +91,8 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 	// Otherwise the hand-over that comes next answers it, and is what is to be said.
 	if (!isPlaying) return null;
 	const best = state.standIns[player]?.[0];
-	const open = state.session.incidents.findLast((one) => one.isOpen && one.player === player);
-	if (best === undefined && open === undefined) return null;
+	const open = openBreakOf(state.session, player);
+	if (best === undefined && open === null) return null;
 	const { show } = state.session;
 	const instrument = best === undefined ? null : instrumentOf(show, best.instrument);
 	const ready = best === undefined ? null : standInReadiness(state, best);

@@ -5,10 +5,10 @@ import type { Entry } from '../journal/entry.ts';
 import type { Command, HandOver } from './command.ts';
 import { stayEntries } from './decide-stays.ts';
 import { type Decision, no, yes } from './decision.ts';
-import { holderOf, isAfterInterval, itemConcerned, openBreak } from './find.ts';
+import { holderOf, isAfterInterval, itemConcerned, openBreak, openBreakOf } from './find.ts';
 import { missedHandOver } from './missed-hand-over.ts';
 import type { Refusal } from './refusal.ts';
-import type { Incident, Session } from './session.ts';
+import type { Session } from './session.ts';
 import { openFromPoint } from './settled.ts';
 import { ownPack } from './suspect-packs.ts';
 
@@ -46,7 +46,7 @@ function isDone(session: Session, handOver: HandOver): boolean {
 }
 
 function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry {
-	const waiting = handOver.instrument === null ? null : breakOf(session, handOver.player);
+	const waiting = handOver.instrument === null ? null : openBreakOf(session, handOver.player);
 	const { pack = null } = handOver;
 	const isOther = pack !== null && pack !== ownPack(session, handOver.instrument);
 	return {
@@ -60,11 +60,6 @@ function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry 
 		...(handOver.instrument === null ? {} : { capo: handOver.capo }),
 		...(isOther ? { pack } : {}),
 	};
-}
-
-/** The player's break that still waits for its answer; whatever is in hands then answers it. */
-function breakOf({ incidents }: Session, player: string): Incident | null {
-	return incidents.findLast((one) => one.isOpen && one.player === player) ?? null;
 }
 
 /** The hand-overs that a song's start or a cue records: what is settled or cannot be played is left out. */
@@ -113,7 +108,7 @@ export function exchange(session: Session, command: Asked<'exchange'>, atMs: num
 	if (sinceMs === undefined && correctable !== null && atMs - correctable.atMs <= CORRECTABLE_MS) {
 		return yes({ k: 'hand-over-corrected', at: atMs, of: correctable.of, player, instrument });
 	}
-	const open = breakOf(session, player);
+	const open = openBreakOf(session, player);
 	return yes({
 		k: 'handed-over',
 		at: sinceMs ?? atMs,

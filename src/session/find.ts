@@ -88,3 +88,8 @@ export function isAfterInterval({ list, next }: Session, key: string): boolean {
 export function openBreak(session: Session): Incident | null {
 	return session.incidents.findLast((one) => one.isOpen) ?? null;
 }
+
+/** The latest break of this player that still waits for its answer; whatever is in hands then answers it. */
+export function openBreakOf({ incidents }: Session, player: string): Incident | null {
+	return incidents.findLast((one) => one.isOpen && one.player === player) ?? null;
+}

@@ -156,14 +156,23 @@ export function stepOfRecord(record: NightRecord): RecordId {
 	return toldOf(record) ?? record.id;
 }
 
-/** Which steps are taken back by these records: the only place that says so. */
+/** What a record takes back or puts back, the only reading of it; none of a step. */
+export function undoneBy({
+	e,
+}: JournalRecord): readonly { readonly step: RecordId; readonly isTakenBack: boolean }[] {
+	return (e as readonly Entry[]).flatMap((entry) =>
+		entry.k === 'taken-back' || entry.k === 'put-back'
+			? [{ step: entry.of, isTakenBack: entry.k === 'taken-back' }]
+			: [],
+	);
+}
+
+/** Which steps are taken back by these records, oldest first. */
 export function takenBack(records: readonly JournalRecord[]): ReadonlySet<RecordId> {
 	const aside = new Set<RecordId>();
-	for (const { e } of records) {
-		for (const entry of e as readonly Entry[]) {
-			if (entry.k === 'taken-back') aside.add(entry.of);
-			if (entry.k === 'put-back') aside.delete(entry.of);
-		}
+	for (const { step, isTakenBack } of records.flatMap(undoneBy)) {
+		if (isTakenBack) aside.add(step);
+		else aside.delete(step);
 	}
 	return aside;
 }
@@ -174,6 +183,6 @@ export function effectiveRecords(
 ): readonly { readonly record: NightRecord; readonly isTakenBack: boolean }[] {
 	const aside = takenBack(records);
 	return records
-		.filter(({ e }) => !e.some((entry) => entry.k === 'taken-back' || entry.k === 'put-back'))
+		.filter((record) => undoneBy(record).length === 0)
 		.map((record) => ({ record, isTakenBack: aside.has(stepOfRecord(record)) }));
 }

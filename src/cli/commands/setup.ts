@@ -75,7 +75,8 @@ export const setupCommand: CliCommand = {
 		const folder = dirname(showIdentity(resolve(io.cwd, request.words[0] ?? '')));
 		const gear = gearId(instrument, folder);
 		const about = { gear, instrument, name: shownInstrument(show, instrument.id) };
-		const same = await askedSame(about, { request, io, entries: readGear(places).entries });
+		const known = readGear(places);
+		const same = await askedSame(about, { request, io, entries: known.entries });
 		if (!same.ok) return tellProblems(same.problems, io);
 		for (const answer of same.value.answers) {
 			const trouble = await keepGear(places, answer);
@@ -96,7 +97,8 @@ export const setupCommand: CliCommand = {
 			});
 			if (trouble !== null) return tellNotKept(trouble, io);
 		}
-		const { entries, findings } = readGear(places);
+		const isKept = measures !== null || same.value.answers.length > 0;
+		const { entries, findings } = isKept ? readGear(places) : known;
 		const page = setUpPage(instrument, {
 			past: remembered(entries, { gear, instrument }).past,
 			findings: [...findings, ...same.value.findings],

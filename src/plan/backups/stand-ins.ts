@@ -1,7 +1,7 @@
 // Which instruments could take over from the one a player holds or is about to get, best first by what
 // is known now and, where that is asked for, by what each costs later.
 
-import { holderOf } from '../../session/find.ts';
+import { holderOf, openBreakOf } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
 import type { Hand } from '../demand/hand.ts';
@@ -167,8 +167,7 @@ function soundAsked({
 	// Between songs what has strings down in their hands is what is to be replaced, by what the plan gives or by another.
 	const isHeldDown =
 		held !== null && (session.instruments[held]?.context.stringsDown.length ?? 0) > 0;
-	const broken = session.incidents.findLast((one) => one.isOpen && one.player === player);
-	const comes = broken?.instrument ?? slot?.instrument ?? slot?.named ?? null;
+	const comes = openBreakOf(session, player)?.instrument ?? slot?.instrument ?? slot?.named ?? null;
 	const inTurn = isForHeld || isHeldDown ? held : comes;
 	const replaced = instrument ?? inTurn;
 	return { slot, sound: soundOf(session, slot, replaced) };
