@@ -26,6 +26,8 @@ export type Effort = {
 	readonly enoughMs: number;
 	/** How many sets of orders may be looked at. */
 	readonly nodes: number;
+	/** Orders later than this are of no use and left aside; left out, all are of use. */
+	readonly uselessAboveMs?: number;
 };
 
 /** The orders that keep to these heads and dues, which are as given or narrower. */
@@ -38,13 +40,16 @@ type Node = PiecesOfWork & { readonly boundMs: number };
  * @example
  * exactOrder({ heads: Float64Array.of(0, 1), lengths: Float64Array.of(5, 1), dues: Float64Array.of(10, 2), nightMs: (free) => free }, { enoughMs: -Infinity, nodes: 9 }) // => { order: [1, 0], latenessMs: 0, boundMs: 0, isProved: true, nodes: 2 }
  */
-export function exactOrder(pieces: PiecesOfWork, { enoughMs, nodes: most }: Effort): ExactOrder {
+export function exactOrder(
+	pieces: PiecesOfWork,
+	{ enoughMs, nodes: most, uselessAboveMs = Number.POSITIVE_INFINITY }: Effort,
+): ExactOrder {
 	let open: Node[] = [{ ...pieces, boundMs: latenessBound(pieces).latenessMs }];
 	let order: readonly number[] = [];
 	let latenessMs = Number.POSITIVE_INFINITY;
 	for (let nodes = 0; ; nodes += 1) {
 		const node = leastOf(open);
-		const boundMs = Math.min(latenessMs, node?.boundMs ?? latenessMs);
+		const boundMs = Math.min(latenessMs, node?.boundMs ?? uselessAboveMs);
 		const isProved = latenessMs <= Math.max(enoughMs, boundMs);
 		if (node === undefined || isProved || nodes >= most) {
 			return { order, latenessMs, boundMs, isProved, nodes };
@@ -56,7 +61,7 @@ export function exactOrder(pieces: PiecesOfWork, { enoughMs, nodes: most }: Effo
 			latenessMs = foundMs;
 		}
 		open = [...open.filter((one) => one !== node), ...divided(node, found)].filter(
-			(one) => one.boundMs < latenessMs,
+			(one) => one.boundMs < latenessMs && one.boundMs <= uselessAboveMs,
 		);
 	}
 }

@@ -35,6 +35,8 @@ export type Wishes = {
 	readonly rank: readonly number[];
 	/** For each piece the one that it comes after; -1 where it comes after none. */
 	readonly follows: readonly number[];
+	/** How many sets of orders may be looked at; left out, as many as for a list that is shown. */
+	readonly nodes?: number;
 };
 
 /**
@@ -44,7 +46,8 @@ export type Wishes = {
  * leastLate({ heads: Float64Array.of(0, 0), lengths: Float64Array.of(5, 5), dues: Float64Array.of(4, 8), nightMs: (free) => free }, { rank: [0, 1], follows: [-1, -1] }).order // => [0, 1]
  */
 export function leastLate(pieces: PiecesOfWork, wishes: Wishes): LeastLate {
-	const found = exactOrder(pieces, { enoughMs: 0, nodes: nodesFor(pieces.heads.length) });
+	const { nodes = nodesFor(pieces.heads.length) } = wishes;
+	const found = exactOrder(pieces, { enoughMs: 0, nodes });
 	const exact = inSequence(found.order, wishes.follows);
 	const worstMs = Math.max(0, latenessInOrder(pieces, exact));
 	const order = worstMs === 0 ? exact : leastInAll(pieces, { ...wishes, worstMs, exact });

@@ -4,6 +4,7 @@
 import type { NightMs } from '../../journal/entry.ts';
 import type { FreeClock } from './free-clock.ts';
 import { latestStarts } from './latest-starts.ts';
+import type { Wishes } from './least-late.ts';
 import { leastLate, nearRank } from './least-late.ts';
 import type { PiecesOfWork, Waiting } from './pieces-of-work.ts';
 import { latenessInOrder, piecesFrom } from './pieces-of-work.ts';
@@ -80,12 +81,16 @@ export function orderWork<P extends Piece>(
 }
 
 /**
- * What stands first in that order; undefined where there is nothing.
+ * What stands first in that order, as far as it is known after so many sets of orders; undefined where there
+ * is nothing.
  *
  * @example
- * firstShown([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }], { nowMs: 0, clock: freeClock([]), intervalEndsMs: null }).seconds // => 60
+ * firstShown([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }], { nowMs: 0, clock: freeClock([]), intervalEndsMs: null, nodes: 9 }).seconds // => 60
  */
-export function firstShown<P extends Piece>(pieces: readonly P[], when: When): P | undefined {
+export function firstShown<P extends Piece>(
+	pieces: readonly P[],
+	when: When & { readonly nodes: number },
+): P | undefined {
 	const byDue = inDueOrder(pieces);
 	const waiting = piecesFrom(when.clock.at(when.nowMs), onFreeClock(byDue, when.clock));
 	const [first = -1] = orderShown(byDue, waiting, when).order;
@@ -119,14 +124,18 @@ export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): Waiting
 function orderShown(
 	byDue: readonly Piece[],
 	pieces: PiecesOfWork,
-	{ nowMs, intervalEndsMs }: Omit<When, 'clock'>,
+	{ nowMs, intervalEndsMs, nodes }: Omit<When, 'clock'> & Pick<Wishes, 'nodes'>,
 ): { readonly order: readonly number[]; readonly isProved: boolean } {
 	const mayBegin = byDue.map(({ releaseMs }) => releaseMs <= nowMs);
 	const plain = rankedBy(byDue, (place) => (mayBegin[place] ? 0 : 1));
 	const found =
 		latenessInOrder(pieces, plain) <= 0
 			? { order: plain, isProved: true }
-			: leastLate(pieces, { rank: plain, follows: byDue.map((one) => followed(byDue, one)) });
+			: leastLate(pieces, {
+					rank: plain,
+					follows: byDue.map((one) => followed(byDue, one)),
+					...(nodes === undefined ? {} : { nodes }),
+				});
 	if (intervalEndsMs === null) return found;
 	const isEarly = (place: number) => {
 		const piece = byDue[place];

@@ -29,7 +29,7 @@ import { intervalEnd, partsOf } from '../schedule/work-ahead.ts';
 import { workNeeded } from '../schedule/work-needed.ts';
 import type { InTime } from './choose-in-time.ts';
 
-/** Pieces of work that a restring is held against at all its slots together: those of a real show, several times over. */
+/** Pieces of work that a restring is held against, at all its slots and in all orders together: those of a real show, several times over. */
 const OFFERED = 10_000;
 
 export type Restrung = { readonly outlook: Outlook; readonly best: InTime };
@@ -91,14 +91,14 @@ function firstInTime(session: Session, now: Restrung, instrument: Instrument): n
 	const seats = outlook.show.players.length;
 	const backMs = backOf(now, { instrument, state });
 	if (backMs === null) return null;
-	let left = OFFERED;
+	const effort: Effort = { left: OFFERED };
 	for (const [index, choice] of best.schedule.choices.entries()) {
-		if (left <= 0) return null;
+		if (effort.left <= 0) return null;
 		const to = wantedAs(outlook, { choice, instrument, place: Math.floor(index / seats) });
 		if (to === null || choice.section.hasBegun) continue;
 		const asked = { instrument, state, choice, to, backMs };
-		if (fits(session, now, asked)) return Math.floor(index / seats);
-		left -= best.schedule.work.length;
+		if (fits(session, now, { ...asked, effort })) return Math.floor(index / seats);
+		effort.left -= best.schedule.work.length;
 	}
 	return null;
 }
@@ -145,7 +145,15 @@ function wantedAs(
 	return first?.hand ?? null;
 }
 
-type Asked = Offered & { readonly choice: Choice; readonly to: Hand; readonly backMs: NightMs };
+/** How many pieces of work may still be looked at. */
+type Effort = { left: number };
+
+type Asked = Offered & {
+	readonly choice: Choice;
+	readonly to: Hand;
+	readonly backMs: NightMs;
+	readonly effort: Effort;
+};
 
 /** A piece of work, with the instrument that it is on. */
 type Named = Piece & { readonly on: string };
@@ -155,7 +163,7 @@ function fits(session: Session, { outlook, best }: Restrung, asked: Asked): bool
 	const { handOvers, work } = best.schedule;
 	const { nowMs, show } = outlook;
 	const { section } = asked.choice;
-	const { instrument, state, to: hand, backMs } = asked;
+	const { instrument, state, to: hand, backMs, effort } = asked;
 	// Handing it over takes its seconds too: of the hands that work, and of whatever is wanted there.
 	const atOnce = handOvers.filter((one) => one.section === section);
 	const handing = atOnce
@@ -192,14 +200,20 @@ function fits(session: Session, { outlook, best }: Restrung, asked: Asked): bool
 		return { ...one, seconds: Math.max(0, one.seconds - Math.max(0, workedMs) / 1000) };
 	};
 	const left = (all: readonly Named[]) => piecesFrom(clock.at(nowMs), onFreeClock(all, clock));
-	const isInTime = (all: PiecesOfWork): boolean =>
-		latenessBound(all).latenessMs <= 0 &&
-		exactOrder(all, { enoughMs: 0, nodes: nodesFor(pieces.length) }).latenessMs <= 0;
+	const nodes = (): number =>
+		Math.min(nodesFor(pieces.length), Math.ceil(effort.left / pieces.length));
+	const isInTime = (all: PiecesOfWork): boolean => {
+		if (latenessBound(all).latenessMs > 0) return false;
+		const found = exactOrder(all, { enoughMs: 0, uselessAboveMs: 0, nodes: nodes() });
+		effort.left -= found.nodes * pieces.length;
+		return found.latenessMs <= 0;
+	};
 	// Of most it can be told without knowing which one stands first: as if none of them had been worked on,
 	// and as if all had.
 	if (isInTime(left(pieces))) return true;
 	if (latenessBound(left(pieces.map(worked))).latenessMs > 0) return false;
-	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs: intervalEnd(outlook) });
+	const intervalEndsMs = intervalEnd(outlook);
+	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs, nodes: nodes() });
 	return isInTime(left(pieces.map((one) => (one === first ? worked(one) : one))));
 }
 
