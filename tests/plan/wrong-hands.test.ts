@@ -105,3 +105,28 @@ set: [one, two, three]
 		'touch-up A1 60 s, wanted 0:08:15, done 0:04:59, slack 196, begin by 0:07:15',
 	]);
 });
+
+test('what is faulty and handed all the same is kept to the end of its song, and no further', () => {
+	const kept = clubShow(`
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "4:00"}
+  - {id: three, title: Three, length: "4:00"}
+set: [one, two, three]
+`);
+	const faulty = withEntries(
+		withSongBegun(nightAfter(kept, allReady(kept, '-01:00')), '00:00'),
+		{ k: 'put-aside', at: mark('01:00'), instrument: 'S1', fault: 'buzz' },
+		{
+			k: 'handed-over',
+			at: mark('02:00'),
+			by: 'exchange',
+			player: 'ash',
+			instrument: 'S1',
+		},
+	);
+	const plan = planAt(faulty, '02:00');
+	expect(slotLines(plan, 'one')).toEqual(['ash S1 E standard']);
+	expect(slotLines(plan, 'two')).toEqual(['ash A1 E standard']);
+	expect(handOverLines(plan)).toEqual(['two: ash S1 > A1']);
+});

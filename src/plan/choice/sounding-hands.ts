@@ -4,6 +4,7 @@ import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Asked, Outlook } from '../demand/outlook.ts';
 import { soundsSame } from '../demand/same-pitches.ts';
+import { whyAbsent } from '../demand/why-unplayable.ts';
 import { pitchKey } from './pitch-key.ts';
 
 export type Sounding = {
@@ -23,11 +24,20 @@ export type Sounding = {
 export function soundingHands(outlook: Outlook, { slots, hands, broken }: Sounding): Uint8Array {
 	const sounding = new Uint8Array(slots.length * hands.length);
 	const isOn = outlook.sections[0]?.hasBegun === true;
+	const absent = new Set(
+		outlook.show.instruments.flatMap((one) => {
+			const state = outlook.instruments[one.id];
+			return state !== undefined && whyAbsent(one, state) !== null ? [one.id] : [];
+		}),
+	);
 	slots.forEach(({ demand, meeting, isNamed, isSettled }, place) => {
 		// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
-		if (isNamed && !isSettled && !(place === 0 && isOn)) return;
+		const isPlayed = place === 0 && isOn;
+		if (isNamed && !isSettled && !isPlayed) return;
 		hands.forEach((hand, number) => {
 			if (hand === null || number === broken) return;
+			// What is faulty and in hands all the same is played to the end of the song, and no further.
+			if (!isPlayed && absent.has(hand.instrument)) return;
 			const isSo =
 				demand.kind === 'named' ? soundsAsNamed(outlook, demand, hand) : meeting.has(number);
 			if (isSo) sounding[place * hands.length + number] = 1;

@@ -126,13 +126,14 @@ function check(night: Night): void {
 	rowsCanBeHad(night, said);
 	const live = liveOf(night);
 	const cost = costAsSaid(night, live);
+	if (cost === null) return;
 	const told = toldByModel(live);
 	if (told === null) return;
-	if (cost !== null) isWithinBound(night.plan(), told.best.cost);
-	const isBest = cost !== null && compareCosts(cost, told.best.cost, LIVE_CRITERIA) === 0;
+	isWithinBound(night.plan(), told.best.cost);
+	const isBest = compareCosts(cost, told.best.cost, LIVE_CRITERIA) === 0;
 	// What is not the best, and says that it may not be, may tell people something else.
 	if (!isBest && !night.plan().isProved) return;
-	if (cost !== null) expect(cost).toEqual(told.best.cost);
+	expect(cost).toEqual(told.best.cost);
 	for (const { id } of night.session().show.players) {
 		const next = told.next[id];
 		if (next !== undefined) {
@@ -147,7 +148,10 @@ function check(night: Night): void {
 	}
 }
 
-/** What the plan costs: what everybody is to play is allowed, and comes to what it says, proved or not. */
+/**
+ * What the plan costs: what everybody is to play is allowed, and comes to what it says, proved or not. Null where
+ * the enumeration knows no such night.
+ */
 function costAsSaid(night: Night, { state, placed, isAlone }: LiveNight): Cost | null {
 	const plan = night.plan();
 	const plays = playsOf(night.session().show, plan).map((all, index) =>
@@ -166,8 +170,8 @@ function costAsSaid(night: Night, { state, placed, isAlone }: LiveNight): Cost |
 	);
 	const verdict = judge(state, plays);
 	if ('refusedAt' in verdict) {
-		// Of two who lack something one may keep what would do for the other: it is in somebody's hands, and the
-		// enumeration gives it to the other all the same.
+		// Of two who lack something one may keep what would do for the other: a missing slot takes nothing out of
+		// hands, but the enumeration gives it to the other all the same.
 		const section = plan.sections[verdict.refusedAt];
 		const lacking = plan.slots.filter((one) => one.section === section && one.isMissing);
 		expect({ refusedAt: verdict.refusedAt, areTwo: lacking.length > 1 }).toMatchObject({
