@@ -4,10 +4,12 @@ import type { SaveStatus } from '../journal/night-journal.ts';
 import { ACTIONS, actionsIn } from '../keys/actions.ts';
 import type { KeyContext } from '../keys/key-context.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
+import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import { openBreak } from '../session/find.ts';
 import { takeableBack } from '../session/timeline.ts';
 import { FOOTER } from '../words/actions.ts';
+import { saidAt } from './look.ts';
 import type { NightDesk } from './night-desk.ts';
 import { promptNow } from './press-keys.ts';
 
@@ -35,7 +37,7 @@ export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenSt
 		view,
 		picked,
 		prompt: promptNow(desk)?.view(now) ?? null,
-		message,
+		message: saidAt(message, showSeconds(now)),
 		standIns: open?.player ? { [open.player]: now.standInsFor(open.player) } : {},
 		isDark,
 		isLocked,
