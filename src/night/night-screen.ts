@@ -6,7 +6,7 @@ import type { KeyContext } from '../keys/key-context.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
 import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
-import { openBreak } from '../session/find.ts';
+import { openBreakOf } from '../session/find.ts';
 import { takeableBack } from '../session/timeline.ts';
 import { FOOTER } from '../words/actions.ts';
 import { saidAt } from './look.ts';
@@ -27,7 +27,6 @@ export type Frame = {
 export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenState {
 	const { past, session } = desk;
 	const { view, picked, message, isDark, isLocked, narrowedTo } = desk.look();
-	const open = openBreak(session());
 	return {
 		...frame,
 		session: session(),
@@ -38,7 +37,11 @@ export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenSt
 		picked,
 		prompt: promptNow(desk)?.view(now) ?? null,
 		message: saidAt(message, showSeconds(now)),
-		standIns: open?.player ? { [open.player]: now.standInsFor(open.player) } : {},
+		standIns: Object.fromEntries(
+			session()
+				.show.players.filter(({ id }) => openBreakOf(session(), id) !== null)
+				.map(({ id }) => [id, now.standInsFor(id)]),
+		),
 		isDark,
 		isLocked,
 		log: past.log,
