@@ -238,7 +238,7 @@ export type Entry =
 	  }
 	/** The night's first record; `boot` is the machine's start in which it was written. */
 	| { readonly k: 'night-opened'; readonly at: NightMs; readonly boot: string }
-	/** The program was started again after a stop; `seconds` it was away. */
+	/** The program was started again after a stop; `seconds` since the record before, since nothing tells when it stopped. */
 	| { readonly k: 'resumed'; readonly at: NightMs; readonly seconds: number; readonly boot: string }
 	/** The machine slept. */
 	| { readonly k: 'slept'; readonly at: NightMs; readonly seconds: number }

@@ -1,5 +1,6 @@
 // Marking ready: which instrument is offered first, and what marking it records as done.
 
+import { workToDo } from '../plan/backups/break-work.ts';
 import { samePitches } from '../plan/demand/same-pitches.ts';
 import type { IdleWork, Work } from '../plan/plan.ts';
 import type { Due } from '../session/command.ts';
@@ -45,7 +46,7 @@ export function readyPrompt(context: KeyContext): Outcome {
 
 function offered(context: KeyContext): Work | IdleWork | undefined {
 	const { session, plan } = context;
-	const work = plan.work.filter((one) => isWithin(session, one.instrument));
+	const work = workToDo(context).filter((one) => isWithin(session, one.instrument));
 	const idle = plan.idle.find((one) => isWithin(session, one.instrument));
 	// During a show it is always the list's first, which hands know by heart.
 	if (session.phase.value !== 'before') return work[0] ?? idle;
@@ -75,9 +76,9 @@ function isWithin({ instruments }: Session, instrument: string): boolean {
 
 /** `4 Anchor  drop D`: what marking each that has work due records, in the to-do list's order, then strings that nothing waits for. */
 function dueLines(context: KeyContext): readonly string[] {
-	const { session, plan } = context;
+	const { session } = context;
 	const { show } = session;
-	const worked = plan.work.map(({ instrument }) => instrument);
+	const worked = workToDo(context).map(({ instrument }) => instrument);
 	const broken = show.instruments.filter(({ id }) => isBroken(session, id)).map(({ id }) => id);
 	return [...new Set([...worked, ...broken])]
 		.filter((id) => isWithin(session, id))
@@ -105,9 +106,10 @@ function doneWords(context: KeyContext, instrument: string): string {
  * The work of its next use: the first piece alone while it is too early for the touch-up, else all of it. New
  * strings are due on a broken one even where nothing waits for it.
  */
-function dueOn({ session, plan, nowMs }: KeyContext, instrument: string): Due | null {
+function dueOn(context: KeyContext, instrument: string): Due | null {
+	const { session, nowMs } = context;
 	const state = session.instruments[instrument]?.context;
-	const pieces = plan.work.filter((one) => one.instrument === instrument);
+	const pieces = workToDo(context).filter((one) => one.instrument === instrument);
 	const [first] = pieces;
 	if (first && state) {
 		const isUse = ({ section }: Work) => section === first.section;

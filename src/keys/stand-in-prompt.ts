@@ -4,6 +4,7 @@
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
+import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Later, StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
@@ -85,7 +86,7 @@ function standInView(context: KeyContext): PromptView {
 			minutesSeconds(silent),
 		),
 		lines: [
-			...(standIns.length === 0 ? [NO_BACKUP_FITS] : standInLines(session, standIns)),
+			...(standIns.length === 0 ? [NO_BACKUP_FITS] : standInLines(context, standIns)),
 			...(open === null ? [] : [playOnLine(context, open)]),
 		],
 		field: null,
@@ -99,14 +100,15 @@ function standInView(context: KeyContext): PromptView {
 }
 
 /** What to take, in how long it is in hands, what it is to be in, what it costs later, and why: in columns, since it is read in a hurry. */
-function standInLines(session: Session, standIns: readonly StandIn[]): readonly string[] {
+function standInLines(context: KeyContext, standIns: readonly StandIn[]): readonly string[] {
+	const { session } = context;
 	const rows = standIns.map((one, index) => ({
 		take: index === 0 ? TAKE : OR,
 		slot: slotOf(session, one.instrument).toUpperCase(),
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
 		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
-		words: [...costWords(session, one.later), ...whyBeside(session, one)].join('; '),
+		words: [...costWords(context, one.later), ...whyBeside(session, one)].join('; '),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
 	const names = widest(rows.map(({ name }) => name));
@@ -132,13 +134,15 @@ function whyBeside({ show }: Session, { why, capo }: StandIn): readonly string[]
 const NAME_COLUMNS = 12;
 
 /** The first thing that it costs, and how many more there are; nothing where it costs nothing. */
-function costWords({ show }: Session, [first, ...more]: readonly Later[]): readonly string[] {
+function costWords(context: KeyContext, [first, ...more]: readonly Later[]): readonly string[] {
 	if (first === undefined) return [];
-	return [moreLater(laterWords(show, first), more.length)];
+	const words = laterWords(context.session.show, first, showSeconds(context));
+	return [moreLater(words, more.length)];
 }
 
 /** What playing on means: in the last minute of a song, the way through it on the strings that are left. */
-function playOnLine({ session, plan, nowMs, playOnLater }: KeyContext, open: Incident): string {
+function playOnLine(context: KeyContext, open: Incident): string {
+	const { session, plan, nowMs, playOnLater } = context;
 	const item = songOnNow(session)?.item.key;
 	const endMs = firstSong(plan.sections).at(-1)?.endMs ?? nowMs;
 	const leftSeconds = (endMs - nowMs) / 1000;
@@ -147,7 +151,7 @@ function playOnLine({ session, plan, nowMs, playOnLater }: KeyContext, open: Inc
 		? playOnLeft(stringsLeft(session, open.instrument), minutesSeconds(leftSeconds))
 		: ANSWERS.playOn;
 	const later = open.player === null ? [] : playOnLater(open.player);
-	return [`${OR}  0`, [words, ...costWords(session, later)].join('; ')].join(' ');
+	return [`${OR}  0`, [words, ...costWords(context, later)].join('; ')].join(' ');
 }
 
 function stringsLeft(session: Session, id: string | null): number {

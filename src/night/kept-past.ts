@@ -7,10 +7,11 @@ import type { NightJournal } from '../journal/night-journal.ts';
 import type { Checkpoint, JournalRecord } from '../journal/record.ts';
 import type { Session } from '../session/session.ts';
 import { extend, goOnFrom, openTimeline, sessionOf, type Timeline } from '../session/timeline.ts';
-import { isKeptNight, type KeptNight } from './kept-night.ts';
+import { type KeptNight, keptNight } from './kept-night.ts';
 
 export type Fold = {
 	readonly timeline: Timeline;
+	readonly records: readonly JournalRecord<Entry>[];
 	/** The session before each record, by its number. */
 	readonly before: ReadonlyMap<number, Session>;
 	/** What led to where this begins; null at the night's beginning. */
@@ -32,8 +33,9 @@ export function keptPoint(
 	journal: NightJournal,
 	checkpoint: Checkpoint | null,
 ): KeptPoint | null {
-	if (checkpoint === null || !isKeptNight(checkpoint.state, opening)) return null;
-	const { seq, state: kept } = checkpoint;
+	const kept = keptNight(checkpoint?.state);
+	if (checkpoint === null || kept === null) return null;
+	const { seq } = checkpoint;
 	const earlier = once(() => keptPoint(opening, journal, journal.checkpointBefore(seq)));
 	const past = once((): Fold => {
 		const from = earlier();
@@ -75,5 +77,5 @@ export function foldFrom(
 		before.set(record.s, sessionOf(timeline));
 		timeline = extend(timeline, record);
 	}
-	return { timeline, before, earlier };
+	return { timeline, records, before, earlier };
 }

@@ -13,13 +13,21 @@ export type OpenPrompt = {
 	readonly lastKeyMs: number;
 };
 
+export type Said = string | ((nowSeconds: number) => string);
+
+/** What is said as it is to be read at that show time; null for nothing. */
+export function saidAt(said: Said | null, nowSeconds: number): string | null {
+	return typeof said === 'function' ? said(nowSeconds) : said;
+}
+
 export type Look = {
 	readonly view: ViewName;
 	readonly picked: number;
 	/** The words that the log view is narrowed to. */
 	readonly narrowedTo: string;
 	readonly open: OpenPrompt | null;
-	readonly message: string | null;
+	/** What is said, by the show time in seconds where it counts down. */
+	readonly message: Said | null;
 	readonly isDark: boolean;
 	readonly isLocked: boolean;
 	readonly unlockFromMs: number | null;

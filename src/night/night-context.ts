@@ -3,6 +3,7 @@
 import type { KeyContext } from '../keys/key-context.ts';
 import { isLookedFor } from '../keys/narrow-log.ts';
 import { playOnCost, standInsWithCosts } from '../plan/backups/stand-in-costs.ts';
+import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Plan } from '../plan/plan.ts';
 import { previewSong } from '../plan/what-if/change-preview.ts';
 import { changeCost, whatIf } from '../plan/what-if/what-if.ts';
@@ -89,6 +90,7 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 			...costLines(
 				session().show,
 				changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed, called?.key),
+				showSeconds(now),
 			),
 		];
 	}

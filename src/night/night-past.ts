@@ -19,7 +19,7 @@ import {
 	undoneBy,
 } from '../session/timeline.ts';
 import { entryWords } from '../words/entry-words.ts';
-import type { KeptNight, KeptStep } from './kept-night.ts';
+import { type KeptNightRecord, keptNightRecord } from './kept-night.ts';
 import { type Fold, foldFrom, goOnAt, keptPoint } from './kept-past.ts';
 import { type LastKnown, lastKnown } from './night-clock.ts';
 
@@ -38,113 +38,107 @@ export type NightPast = {
 	readonly log: Iterable<LogLine>;
 };
 
-/** Enough for the largest screen that shows the log beside the live view. */
-const MOST_KEPT_STEPS = 64;
+/**
+ * So many of the newest records stay in memory with the session before each when the night is kept whole:
+ * enough for the largest screen that shows the log beside the live view.
+ */
+const MOST_RECENT = 100;
 
-/** From where the steps are in memory; what was before is folded again when somebody asks for it. */
-type Anchor = { readonly seq: number; readonly kept: KeptNight | null; readonly past: () => Fold };
+/** A step of the log in words. */
+type LogStep = {
+	/** The step that it is, or is told of. */
+	readonly step: RecordId;
+	/** When each of its entries was, in their order. */
+	readonly atMs: readonly number[];
+	/** Empty for an entry that nobody needs to read. */
+	readonly words: readonly string[];
+	readonly isTakenBack: boolean;
+};
+
+/** A state kept whole: steps before it are folded again when somebody asks for them. */
+type Anchor = { readonly seq: number; readonly past: () => Fold };
 
 /**
  * The past that the journal holds, from now on kept whole in it every now and then. With each state
- * kept the steps before it leave the memory, which so does not grow with the night.
+ * kept all but the newest steps before it leave the memory, which so does not grow with the night.
  */
 export function openPast(opening: Session, journal: NightJournal): NightPast {
 	const found = keptPoint(opening, journal, journal.checkpoint);
-	const since: NightRecord[] = [];
+	const first = found?.timeline() ?? openTimeline(opening);
 	const before = new Map<number, Session>();
 	const wordsKnown = new Map<number, readonly string[]>();
-
-	/** What was kept stands from now on for the steps before it. */
-	function anchorAt(to: Anchor & { readonly kept: KeptNight }): void {
-		anchor = to;
-		since.length = 0;
-		before.clear();
-		wordsKnown.clear();
-		for (const step of to.kept.log) wordsKnown.set(step.s, step.words);
-	}
-
-	const first = found?.timeline() ?? openTimeline(opening);
-	let anchor: Anchor = { seq: 0, kept: null, past: () => foldFrom(first, [], null) };
-	if (found) anchorAt(found);
+	let recent: NightRecord[] = [];
+	let anchor: Anchor | null = found;
 	let timeline = first;
 	let known = found?.kept.known ?? null;
 
 	function take(record: NightRecord): void {
-		since.push(record);
+		recent.push(record);
 		before.set(record.s, sessionOf(timeline));
 		timeline = extend(timeline, record);
 		known = lastKnown(known, record);
 	}
 
-	/** The session before a record. */
-	function sessionBefore({ s }: NightRecord): Session {
-		const near = before.get(s);
-		if (near) return near;
-		for (let past: Fold | null = anchor.past(); past; past = past.earlier?.() ?? null) {
-			const session = past.before.get(s);
-			if (session) return session;
-		}
-		return opening;
-	}
-
 	/** A record's entries in words, made once, with what was known when it was written. */
-	function wordsOf(record: NightRecord): readonly string[] {
-		const ready = wordsKnown.get(record.s);
+	function wordsOf({ s, e }: NightRecord, session: Session): readonly string[] {
+		const ready = wordsKnown.get(s);
 		if (ready) return ready;
-		const session = sessionBefore(record);
-		const words = record.e.map((entry) => entryWords(entry, session.show, session));
-		wordsKnown.set(record.s, words);
+		const words = e.map((entry) => entryWords(entry, session.show, session));
+		wordsKnown.set(s, words);
 		return words;
 	}
 
-	/** All steps that can be taken back or were, newest first. */
-	function* steps(): Generator<KeptStep> {
-		const aside = new Map<RecordId, boolean>();
-		const stepOf = (record: NightRecord): KeptStep => ({
-			s: record.s,
-			step: stepOfRecord(record),
-			atMs: record.e.map(({ at }) => at),
-			words: wordsOf(record),
-			isTakenBack: aside.get(stepOfRecord(record)) === true,
-		});
-		for (let index = since.length - 1; index >= 0; index -= 1) {
-			const record = since[index] as NightRecord;
-			if (!notesAside(record, aside)) yield stepOf(record);
-		}
-		const { kept, seq } = anchor;
-		if (!kept) return;
-		for (const step of kept.log) {
-			yield { ...step, isTakenBack: aside.get(step.step) ?? step.isTakenBack };
-		}
-		if (kept.log.length < MOST_KEPT_STEPS) return;
-		const oldest = kept.log.at(-1)?.s ?? 0;
-		const earlier = upTo(journal.records() as readonly NightRecord[], seq);
-		for (let index = earlier.length - 1; index >= 0; index -= 1) {
-			const record = earlier[index] as NightRecord;
-			if (!notesAside(record, aside) && record.s < oldest) yield stepOf(record);
+	/** What is in memory, then what led to it, folded again as far as it is asked for. */
+	function* pieces(): Generator<Pick<Fold, 'records' | 'before'>> {
+		yield { records: recent, before };
+		for (let past = anchor?.past() ?? null; past; past = past.earlier?.() ?? null) yield past;
+	}
+
+	/** All records with the session before each, newest first. */
+	function* backwards(): Generator<readonly [NightRecord, Session]> {
+		let oldest = Number.POSITIVE_INFINITY;
+		for (const piece of pieces()) {
+			for (const record of piece.records.toReversed()) {
+				if (record.s >= oldest) continue;
+				oldest = record.s;
+				yield [record, piece.before.get(record.s) ?? opening];
+			}
 		}
 	}
 
-	const keep = (): KeptNight => {
+	/** All steps that can be taken back or were, newest first. */
+	function* steps(): Generator<LogStep> {
+		const aside = new Map<RecordId, boolean>();
+		for (const [record, session] of backwards()) {
+			if (notesAside(record, aside)) continue;
+			const step = stepOfRecord(record);
+			yield {
+				step,
+				atMs: record.e.map(({ at }) => at),
+				words: wordsOf(record, session),
+				isTakenBack: aside.get(step) === true,
+			};
+		}
+	}
+
+	/** What was kept stands from now on for the steps before it. */
+	const keep = (): KeptNightRecord => {
 		const { session, step, aside } = keptOf(timeline);
 		const { show, ...rest } = session;
-		const kept: KeptNight = {
-			form: 8,
-			session: rest,
-			show: show === opening.show ? null : show,
-			step,
-			aside,
-			log: [...steps().take(MOST_KEPT_STEPS)],
-			known,
-		};
-		const seq = since.at(-1)?.s ?? anchor.seq;
+		const other = show === opening.show ? null : show;
+		const kept = { session: rest, show: other, step, aside, known };
+		const seq = recent.at(-1)?.s ?? anchor?.seq ?? 0;
 		const past = once(() => {
 			const records = journal.recordsAfter(found?.seq ?? 0) as readonly NightRecord[];
 			return foldFrom(first, upTo(records, seq), found?.past ?? null);
 		});
 		timeline = goOnAt(opening, kept, past);
-		anchorAt({ seq, kept, past });
-		return kept;
+		anchor = { seq, past };
+		recent = recent.slice(-MOST_RECENT);
+		const oldest = recent[0]?.s ?? 0;
+		for (const s of before.keys()) if (s < oldest) before.delete(s);
+		for (const s of wordsKnown.keys()) if (s < oldest) wordsKnown.delete(s);
+		return keptNightRecord(kept);
 	};
 
 	for (const record of inOrder(journal.recordsAfter(found?.seq ?? 0))) take(record as NightRecord);
@@ -153,7 +147,7 @@ export function openPast(opening: Session, journal: NightJournal): NightPast {
 		timeline: () => timeline,
 		session: () => sessionOf(timeline),
 		isGapBefore: () =>
-			timeline.last === null && anchor.seq > 0 && !journal.isWhole({ after: 0, to: anchor.seq }),
+			timeline.last === null && anchor !== null && !journal.isWhole({ after: 0, to: anchor.seq }),
 		take,
 		lastKnown: () => known,
 		log: {

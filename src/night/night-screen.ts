@@ -4,10 +4,12 @@ import type { SaveStatus } from '../journal/night-journal.ts';
 import { ACTIONS, actionsIn } from '../keys/actions.ts';
 import type { KeyContext } from '../keys/key-context.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
+import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
-import { openBreak } from '../session/find.ts';
+import { openBreakOf } from '../session/find.ts';
 import { takeableBack } from '../session/timeline.ts';
 import { FOOTER } from '../words/actions.ts';
+import { saidAt } from './look.ts';
 import type { NightDesk } from './night-desk.ts';
 import { promptNow } from './press-keys.ts';
 
@@ -25,7 +27,6 @@ export type Frame = {
 export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenState {
 	const { past, session } = desk;
 	const { view, picked, message, isDark, isLocked, narrowedTo } = desk.look();
-	const open = openBreak(session());
 	return {
 		...frame,
 		session: session(),
@@ -35,8 +36,12 @@ export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenSt
 		view,
 		picked,
 		prompt: promptNow(desk)?.view(now) ?? null,
-		message,
-		standIns: open?.player ? { [open.player]: now.standInsFor(open.player) } : {},
+		message: saidAt(message, showSeconds(now)),
+		standIns: Object.fromEntries(
+			session()
+				.show.players.filter(({ id }) => openBreakOf(session(), id) !== null)
+				.map(({ id }) => [id, now.standInsFor(id)]),
+		),
 		isDark,
 		isLocked,
 		log: past.log,

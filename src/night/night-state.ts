@@ -4,6 +4,7 @@
 import type { InstrumentPlace } from '../../machines/instrument.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { markText, tenths } from '../base/show-clock.ts';
+import { workToDo } from '../plan/backups/break-work.ts';
 import type { IdleWork, Plan, StandIn, Work } from '../plan/plan.ts';
 import { warningJson } from '../report/plan-json.ts';
 import { findSong, findSongItem, positionOf, songOnNow, songsOf } from '../session/find.ts';
@@ -88,7 +89,7 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 		packs: Object.fromEntries(
 			session.show.packs.map(({ id }) => [id, { suspect: session.suspectPacks.includes(id) }]),
 		),
-		todo: [...plan.work.map((work) => jobOf(work, mark)), ...plan.idle.map(idleJob)],
+		todo: [...workToDo(input).map((work) => jobOf(work, mark)), ...plan.idle.map(idleJob)],
 		standIns: Object.fromEntries(
 			session.show.players.map(({ id }) => [
 				id,

@@ -3,7 +3,9 @@
 
 import type { RecordId } from '../journal/record.ts';
 import { finishCommand, stepCommand } from '../keys/step-commands.ts';
+import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Command } from '../session/command.ts';
+import { saidAt } from './look.ts';
 import type { NightContext } from './night-context.ts';
 import type { NightDesk } from './night-desk.ts';
 import type { NightSteps } from './night-steps.ts';
@@ -39,8 +41,10 @@ export function submitAt(desk: NightDesk, { steps, looked }: Parts): Submit {
 		const record = steps.run(command, desk.clock.nowMs());
 		const { message } = desk.look();
 		// Whoever is at the keys did not press any: what is said is said to be of another's doing.
-		if (message !== null) desk.setLook({ message: `${source}: ${message}` });
+		if (message !== null)
+			desk.setLook({ message: (nowSeconds) => `${source}: ${saidAt(message, nowSeconds)}` });
 		desk.changed();
-		return record === null ? { ok: false, why: message ?? '' } : { ok: true, record };
+		const why = saidAt(message, showSeconds(context)) ?? '';
+		return record === null ? { ok: false, why } : { ok: true, record };
 	};
 }

@@ -279,6 +279,8 @@ export type Warning = {
 			readonly player: string;
 			readonly instrument: string;
 			readonly lateSeconds: number;
+			/** It is a restring, late if it is begun only now: what stands first in the list is planned as if it had been. */
+			readonly isRestring?: true;
 			readonly standIn?: string;
 			/** They have that in hands already; `capo`: what it is to be moved to, null to leave it. */
 			readonly keeps?: { readonly capo: number | null };

@@ -2,6 +2,7 @@
 // names.
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
+import { workToDo } from '../plan/backups/break-work.ts';
 import type { IdleWork, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
@@ -35,7 +36,8 @@ const right = (text: string, columns: number) => fitWidth(text, columns, { align
 
 /** A line for each piece of work, as many as there are rows, restrings that nothing waits for last; the last line says how many more there are. */
 export function workSection(state: ScreenState, { columns, rows }: Area): Row[] {
-	const { work, idle } = state.plan;
+	const { idle } = state.plan;
+	const work = workToDo({ ...state, standInsFor: (player) => state.standIns[player] ?? [] });
 	const all = [...work, ...idle];
 	if (all.length === 0) {
 		return [

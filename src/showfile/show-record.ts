@@ -60,11 +60,11 @@ const since = z._default;
 /** Has every field, those too that may be left out: one that is new is not forgotten here. */
 type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };
 
-const TUNING = z.object({ name: text, notes: list(text) });
+export const TUNING = z.object({ name: text, notes: list(text) });
 const KIND = z.enum(Object.keys(KINDS) as [InstrumentKind, ...InstrumentKind[]]);
 const LEAVE_AND_PACK = { leave: since(textOrNull, null), pack: since(textOrNull, null) };
 
-const PART = z.discriminatedUnion('kind', [
+export const PART = z.discriminatedUnion('kind', [
 	z.object({
 		kind: z.literal('named'),
 		instrument: text,

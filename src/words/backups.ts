@@ -61,8 +61,11 @@ function capoWords(capo: number): string {
 	return capo === 0 ? 'capo off' : `capo ${capo}`;
 }
 
-/** `Ash has nothing in Gravel and Pilot`. */
-export function laterWords(show: Show, later: Later): string {
+/**
+ * `Ash has nothing in Gravel and Pilot`. With the present show time in seconds what comes late is a
+ * countdown, as live screens have it; without, it is on the show clock.
+ */
+export function laterWords(show: Show, later: Later, nowSeconds?: number): string {
 	switch (later.code) {
 		case 'missing':
 			return `${playerName(show, later.player)} has nothing in ${titlesWords(show, later.songs)}`;
@@ -73,7 +76,11 @@ export function laterWords(show: Show, later: Later): string {
 			const capo = later.capo === 0 ? '' : ` with capo ${later.capo}`;
 			const what = `${later.tuning} ${FAMILIES[KINDS[kind].family]}${capo}`;
 			const title = songTitle(show, later.song);
-			return `no ${what} for ${title} until ${minutesSeconds(later.inHandsSeconds)}`;
+			return `no ${what} for ${title} ${
+				nowSeconds === undefined
+					? `until ${minutesSeconds(later.inHandsSeconds)}`
+					: `for ${minutesSeconds(Math.max(0, later.inHandsSeconds - nowSeconds))}`
+			}`;
 		}
 		case 'tight-gap':
 			return `the gap before ${songTitle(show, later.song)} is too short for the hand-over`;

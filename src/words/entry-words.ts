@@ -113,7 +113,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'night-opened':
 			return 'the night was opened';
 		case 'resumed':
-			return `resumed after ${minutesSeconds(entry.seconds)} off`;
+			return `resumed, last entry ${minutesSeconds(entry.seconds)} before`;
 		case 'slept':
 			return `the laptop slept for ${minutesSeconds(entry.seconds)}`;
 		case 'clock-set':

@@ -19,13 +19,16 @@ export type Exchanged = {
 	readonly after: Plan;
 };
 
-/** One or more sentences; null when it is right and costs nothing. */
-export function exchangeWords(exchanged: Exchanged): string | null {
+/** One or more sentences as they are to be read at a show time in seconds; null when it is right and costs nothing. */
+export function exchangeWords(exchanged: Exchanged): ((nowSeconds: number) => string) | null {
 	const { session, zeroMs, before, after } = exchanged;
 	const { later } = laterCost({ show: session.show, zeroMs, without: before, with: after });
-	const costs = later.map((one) => laterWords(session.show, one));
-	const sentences = [...wrongNow(exchanged), ...costs];
-	return sentences.length === 0 ? null : sentences.map(asSentence).join(' ');
+	const wrong = wrongNow(exchanged);
+	if (wrong.length + later.length === 0) return null;
+	return (nowSeconds) => {
+		const costs = later.map((one) => laterWords(session.show, one, nowSeconds));
+		return [...wrong, ...costs].map(asSentence).join(' ');
+	};
 }
 
 function wrongNow({ player, session, after }: Exchanged): readonly string[] {

@@ -61,9 +61,13 @@ export function skippedTitles(session: Session, after: Session): readonly string
 	];
 }
 
-/** What the change costs the songs to come, then what it mends; the first few of each. */
-export function costLines(show: Show, { worse, mended }: ChangeCost): readonly string[] {
-	const words = (cost: Later) => laterWords(show, cost);
+/** What the change costs the songs to come, then what it mends; the first few of each. `nowSeconds`: the present show time. */
+export function costLines(
+	show: Show,
+	{ worse, mended }: ChangeCost,
+	nowSeconds: number,
+): readonly string[] {
+	const words = (cost: Later) => laterWords(show, cost, nowSeconds);
 	return [
 		...worse.slice(0, MOST_WORSE).map((cost) => `Later: ${words(cost)}`),
 		...(worse.length > MOST_WORSE ? [`and ${worse.length - MOST_WORSE} more`] : []),

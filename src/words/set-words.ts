@@ -2,7 +2,7 @@
 // changes for it, what is not well any more.
 
 import { minutesSeconds } from '../base/duration.ts';
-import type { Moment } from '../plan/demand/sections-ahead.ts';
+import { type Moment, showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Plan } from '../plan/plan.ts';
 import { previewSong } from '../plan/what-if/change-preview.ts';
 import { type ChangedNight, changeCost } from '../plan/what-if/what-if.ts';
@@ -85,5 +85,6 @@ export function dropWords(
 
 /** `told`: the item whose own change stands in the lines above. */
 function worseLines(context: Night, after: ChangedNight, told?: string): readonly string[] {
-	return costLines(after.session.show, changeCost(context, after, told));
+	const cost = changeCost(context, after, told);
+	return costLines(after.session.show, cost, showSeconds(context));
 }

@@ -34,6 +34,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 	journal: ['node:zlib'],
 	showfile: ['yaml', 'zod/mini'],
 	machines: ['xstate'],
+	night: ['zod/mini'],
 	ui: ['react', 'ink'],
 	disk: ['conf', 'node:fs', 'node:fs/promises', 'node:zlib'],
 	terminal: ['node:fs', 'node:fs/promises', 'node:zlib'],

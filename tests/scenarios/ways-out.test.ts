@@ -93,9 +93,11 @@ set: [one, two, three]
 		expect(screen).toContain('4 Anvil is in drop D; One wants 1 Amber in E standard.');
 		const wide = playShow(
 			show,
-			'-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen --size 160x40',
+			'-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen --size 160x40\n02:31 !screen --size 160x40',
 		);
-		expect(wide.screen).toMatch(/No E standard guitar for Two until 3:30\./);
+		// In hands at 3:30, which the screen counts down to for as long as the sentence stands.
+		expect(wide.screen).toMatch(/No E standard guitar for Two for 1:29\./);
+		expect(wide.screen).toMatch(/No E standard guitar for Two for 0:59\./);
 	});
 	test('what is in hands where the song wants none is said', () => {
 		const bare = clubShow(`
@@ -125,8 +127,8 @@ set: [one, two, three]
 	const { states, screen } = playShow(show, keys);
 	test('is said while the title is typed', () => {
 		// The anvil in hands until Wanted ends at 5:15, given back for drop D: 5:30, wipe, one string: 75 s.
-		// Three begins 5:30; the hand-over's 15 s end at 5:30. Done 6:45, in hands 7:00.
-		expect(screen).toContain('Later: no drop D guitar for Three until 7:00');
+		// Three begins 5:30; the hand-over's 15 s end at 5:30. Done 6:45, in hands 7:00: 5:57 from 1:03.
+		expect(screen).toContain('Later: no drop D guitar for Three for 5:57');
 	});
 	test('and afterwards it is in the warnings, late', () => {
 		expect(states[0].warnings).toContainEqual(

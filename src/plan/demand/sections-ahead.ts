@@ -20,6 +20,11 @@ export type Moment = {
 	readonly plannedZeroMs: NightMs;
 };
 
+/** Seconds since the first song began, negative before it: the present show time. */
+export function showSeconds({ session, nowMs, plannedZeroMs }: Moment): number {
+	return (nowMs - (session.zeroAtMs ?? plannedZeroMs)) / 1000;
+}
+
 /** What the clock has come to on the way through the list. */
 type Reached = {
 	/** The end of the song before; null before the first. */

@@ -65,6 +65,7 @@ function lateWarning({ session, nowMs, plan }: ReadyAsked, work: Work): Warning 
 		player,
 		instrument,
 		lateSeconds: tenths(-slackSeconds),
+		...(work.job === 'restring' ? { isRestring: true } : {}),
 		...standInOf(best),
 	};
 	if (best === undefined || session.players[player]?.holds !== best.instrument) return late;

@@ -1,0 +1,14 @@
+// What the log says of a night that is taken up again: only what its file can tell.
+
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { loadShow } from '../scenarios/load-show.ts';
+import { playShow } from '../scenarios/play.ts';
+
+const show = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
+
+test('how long before it the last entry was, which is not how long the program was off', () => {
+	// The program ran until 1:30 and is started again at once; nothing was logged since 0:48.
+	const script = '00:00 space\n00:48 m "hum" enter\n01:30 !kill\n01:31 l !screen';
+	expect(playShow(show, script).screen).toContain('resumed, last entry 0:42 before');
+});
