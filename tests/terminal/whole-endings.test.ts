@@ -3,6 +3,8 @@
 // the list of faults that the program must survive.
 
 import {
+	chownSync,
+	existsSync,
 	readdirSync,
 	readFileSync,
 	readlinkSync,
@@ -22,6 +24,7 @@ import {
 	scratch,
 	startLive,
 	startProgram,
+	until,
 } from './whole-program.ts';
 
 cleanUpAfterEach();
@@ -212,7 +215,30 @@ describe('the exit code', () => {
 		await mustShow(next.screen, wordsOf(before.session));
 		rmSync(`${data}-moved`, { recursive: true });
 	});
+
+	test.runIf(process.getuid?.() === 0)(
+		'a night that somebody else put there is not taken up, and that is said',
+		async () => {
+			const { screen, data, record, afterwards, home } = await startLive();
+			await record('t 0', 'space');
+			renameSync(data, `${data}-moved`);
+			writeFileSync(data, '');
+			await screen.press('q', 'enter');
+			await afterwards();
+			const [folder = ''] = readdirSync(home).filter((name) => name.startsWith('rackside-0-'));
+			chownSync(join(home, folder), NOBODY, NOBODY);
+			const next = await startLive({ data, env: { TMPDIR: home } });
+			await until(() => /another user/.test(next.screen.text()), 'the word of it');
+			expect(next.screen.text()).not.toMatch(/resumed/i);
+			await next.screen.press('t', '0');
+			await until(() => existsSync(join(home, `${folder}-2`)), 'a folder of our own');
+			expect(readdirSync(join(home, folder))).toHaveLength(1);
+			rmSync(`${data}-moved`, { recursive: true });
+		},
+	);
 });
+
+const NOBODY = 65_534;
 
 /** The process's sockets of the network that somebody could connect to; none where the system does not tell. */
 function listeningOf(pid: number): readonly string[] {
