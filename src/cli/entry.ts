@@ -4,6 +4,10 @@
 import { keepCompiledCode } from './keep-compiled-code.ts';
 import { nodeVersionComplaint } from './node-version.ts';
 
+// At the first of these Node would open a debugger for everybody on this machine and write over the screen, at
+// the second it would end.
+for (const signal of ['SIGUSR1', 'SIGUSR2'] as const) process.on(signal, () => {});
+
 const complaint = nodeVersionComplaint(process.versions.node);
 if (complaint === undefined) {
 	keepCompiledCode(process.env);

@@ -16,16 +16,28 @@ fi
 # Node would let its space for young objects grow to 96 MB in the course of a night; 24 do as well.
 young=--max-semi-space-size=8
 
+# The program says so when it has done all that it could and the disk has not answered: it cannot end while a
+# sync hangs, and nobody has to wait for that. It gets a second to end by itself.
+unanswered=
+trap 'unanswered=1; (sleep 1; kill -KILL $child; kill -USR2 $$) 2>/dev/null & timer=$!' USR1
+trap 'given_up=1' USR2
+given_up=
+
 exec 3<&0 # a background job of sh gets an empty stdin otherwise
-"$node" $young "$here/rackside.js" "$@" <&3 3<&- &
+RACKSIDE_LAUNCHER=$$ "$node" $young "$here/rackside.js" "$@" <&3 3<&- &
 child=$!
 for name in HUP INT QUIT TERM; do trap "kill -$name $child 2>/dev/null" $name; done
 while :; do
 	wait $child
 	code=$?
+	[ -n "$given_up" ] && break
 	kill -0 $child 2>/dev/null || break
 done
-trap - HUP INT QUIT TERM
+if [ -n "$unanswered" ]; then
+	kill $timer 2>/dev/null
+	[ -n "$given_up" ] || [ $code = 137 ] && code=3
+fi
+trap - HUP INT QUIT TERM USR1 USR2
 
 # Above 128: a signal. It answers four of them, but its farewell is lost when the terminal had stalled;
 # after any other it was killed, or crashed.

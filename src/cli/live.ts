@@ -46,7 +46,7 @@ import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
 import { livePreferences } from './live-preferences.ts';
 import { localOffsetMinutes } from './local-offset.ts';
-import { nightFolders, placesOf } from './places.ts';
+import { nightPlaces, placesOf } from './places.ts';
 import { tellProblems } from './tell-problems.ts';
 import { wayOut } from './way-out.ts';
 
@@ -81,6 +81,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return EXIT.unusable;
 	}
 	const places = placesOf(live.request, io);
+	const { folders, passedOver } = nightPlaces(places);
 	// Where no folder can be made the night is kept in memory and says so; nothing is refused for it.
 	makeFolders(realDisk, places.nights);
 	const name = lockName(showIdentity(resolve(io.cwd, live.file)), live.isRehearsal);
@@ -94,7 +95,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	const begun = await beginNight(
 		{
 			file: live.file,
-			folders: nightFolders(places),
+			folders,
 			request: live.request,
 			isRehearsal: live.isRehearsal,
 			clock,
@@ -119,7 +120,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		preferences,
 		measuredOn: measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file)))),
 		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
-		findings: [...begun.findings, ...preferences.problems],
+		findings: [...passedOver.map(diskFaultWords), ...begun.findings, ...preferences.problems],
 	});
 	await show(night, {
 		io,

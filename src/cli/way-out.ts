@@ -8,7 +8,7 @@ import { resetTerminal } from '../terminal/reset-terminal.ts';
 import type { Shutdown, ShutdownOutcome } from '../terminal/shutdown.ts';
 import { createShutdown } from '../terminal/shutdown.ts';
 import { saveProblemWords } from '../words/disk.ts';
-import { faultWords, NOT_ALL_KEPT, NOT_ALL_SAVED } from '../words/program.ts';
+import { faultWords, NOT_ALL_KEPT, NOT_ALL_SAVED, notConfirmed } from '../words/program.ts';
 import { farewell } from './farewell.ts';
 import type { Io } from './io.ts';
 import { writeTrace } from './write-trace.ts';
@@ -24,9 +24,14 @@ export type WayOutParts = {
 
 /** The way out, listening from now on for everything from outside that ends the program. */
 export function wayOut(parts: WayOutParts): Shutdown {
-	const { night, clock } = parts;
+	const { night, clock, io } = parts;
 	const { stdin, stdout, stderr } = process;
-	const shutdown = createShutdown({ clock, exit: (code) => process.exit(code) });
+	let isKept = false;
+	const exit = (code: number): void => {
+		if (!isKept) tellLauncher(io.env.RACKSIDE_LAUNCHER);
+		process.exit(code);
+	};
+	const shutdown = createShutdown({ clock, exit });
 	shutdown.hold({
 		syncJournal: async () => {
 			const status = await night.close();
@@ -36,6 +41,7 @@ export function wayOut(parts: WayOutParts): Shutdown {
 		},
 		reset: resetTerminal(stdout),
 		report: (outcome) => {
+			isKept = outcome.isKept;
 			tellOutcome(outcome, parts);
 			// Leaving before it has gone out would lose it.
 			return new Promise((done) => {
@@ -47,13 +53,28 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	return shutdown;
 }
 
+/**
+ * Tells the launcher not to wait for long: a sync that hangs keeps the process from ending, whatever it does.
+ * Without a launcher the shell has to wait.
+ */
+function tellLauncher(pid: string | undefined): void {
+	if (pid === undefined || Number(pid) !== process.ppid) return;
+	try {
+		process.kill(process.ppid, 'SIGUSR1');
+	} catch {
+		// It is gone, and waits for nothing.
+	}
+}
+
 function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
 	const { night, io, file, isRehearsal } = parts;
 	if (ending.kind === 'fault') {
 		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
 	}
 	if (!isKept) {
-		io.complain(`${NOT_ALL_KEPT}\n`);
+		const { problem, lastSeq, savedSeq } = night.saveStatus();
+		const isWritten = problem === null || problem.code === 'slow';
+		io.complain(`${isWritten ? notConfirmed(lastSeq - savedSeq) : NOT_ALL_KEPT}\n`);
 		return;
 	}
 	io.write(farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed' }));

@@ -10,6 +10,10 @@ export type FileStat = {
 	/** Names that this file has; 0 once it was removed. */
 	readonly links: number;
 	readonly modifiedMs: number;
+	/** The user that it belongs to, by number; null where the system has none. */
+	readonly owner: number | null;
+	/** Who may read and write it, as the system's nine bits; null where it has none. */
+	readonly mode: number | null;
 };
 
 /** A file system. All but the two `sync` operations are done when they return; they throw Node's errors, with a `code`. */

@@ -4,6 +4,7 @@
 import { join } from 'node:path';
 import type { Disk } from './disk.ts';
 import { diskErrorCode } from './disk.ts';
+import { whyNotOwn } from './own-file.ts';
 
 /** Texts by the names of their fields. */
 type Drafts = Readonly<Record<string, string>>;
@@ -24,7 +25,8 @@ export function draftFile(
 		kept: () => {
 			try {
 				const stat = disk.stat(path);
-				if (stat?.kind !== 'file' || stat.sizeBytes > LARGEST_BYTES) return {};
+				if (stat === null || stat.sizeBytes > LARGEST_BYTES) return {};
+				if (whyNotOwn(disk, path, 'file') !== null) return {};
 				return draftsIn(Buffer.from(disk.read(path)).toString('utf8'));
 			} catch (error) {
 				if (!(error instanceof SyntaxError)) diskErrorCode(error);

@@ -23,7 +23,8 @@ import { SegmentChain } from './segment-chain.ts';
 const retryMs = 1000;
 const longestRetryMs = 60_000;
 const lookEveryMs = 2000;
-const closingMs = 500;
+/** Less than the way out waits for it, so that the lock is given back before the program ends. */
+const closingMs = 400;
 /** Errors after which the same file is still the right one to write into. */
 const roomTroubles = new Set(['ENOSPC', 'EDQUOT']);
 

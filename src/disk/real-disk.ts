@@ -16,6 +16,8 @@ const {
 /** Codes with which systems say that a folder cannot be synced at all there. */
 const unsyncable = new Set(['EINVAL', 'ENOTSUP', 'EISDIR', 'EPERM', 'EACCES']);
 
+const HAS_OWNERS = process.getuid !== undefined;
+
 /** The file system that this program runs on. */
 export const realDisk: Disk = {
 	openNew: (path) => fs.openSync(path, O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_NOFOLLOW, 0o600),
@@ -102,5 +104,7 @@ function fileStat(stat: fs.BigIntStats): FileStat {
 		sizeBytes: Number(stat.size),
 		links: Number(stat.nlink),
 		modifiedMs: Number(stat.mtimeMs),
+		owner: HAS_OWNERS ? Number(stat.uid) : null,
+		mode: HAS_OWNERS ? Number(stat.mode & 0o777n) : null,
 	};
 }

@@ -6,7 +6,9 @@ import type Conf from 'conf';
 import { LOOK_NAMES, type LookName } from '../base/colors.ts';
 import type { DiskFault } from '../base/disk-fault.ts';
 import type { Disk } from './disk.ts';
+import { diskError } from './disk.ts';
 import { ensureFolder } from './folders.ts';
+import { whyNotOwn } from './own-file.ts';
 
 /** All preferences there are. */
 export type Settings = {
@@ -92,6 +94,9 @@ function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
 	const keep = (next: Settings, isDamageCleared: boolean): DiskFault | null => {
 		values = next;
 		try {
+			// The library would follow a link, wait at a pipe, and take anybody's file for ours.
+			const trouble = whyNotOwn(disk, path, 'file');
+			if (trouble !== null) return notKept(trouble);
 			open(isDamageCleared).store = { ...next };
 			// A full disk may cut the file without anybody being told.
 			return sameJson(valuesIn(disk, path), next) ? null : notKept('ENOSPC');
@@ -117,6 +122,8 @@ function notKept(trouble: string | null): DiskFault {
 /** Without a file there is nothing to read; throws where there is one that cannot be read. */
 function valuesIn(disk: Disk, path: string): Settings {
 	if (disk.stat(path) === null) return defaultSettings;
+	const trouble = whyNotOwn(disk, path, 'file');
+	if (trouble !== null) throw diskError(trouble);
 	const stored = JSON.parse(Buffer.from(disk.read(path)).toString('utf8')) as Stored | null;
 	const { keys, looks, times, lastShow } = stored ?? {};
 	const texts = Object.entries(recordOf(keys)).filter(

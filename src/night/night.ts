@@ -44,6 +44,8 @@ export type Night = {
 	/** Calls back after every change; gives back how to stop. */
 	readonly onChange: (listener: () => void) => () => void;
 	readonly wantsToLeave: () => boolean;
+	/** How saving stands; once closed, as it stood then. */
+	readonly saveStatus: () => SaveStatus;
 	readonly close: () => Promise<SaveStatus>;
 };
 
@@ -120,6 +122,7 @@ export function openNight(options: NightOptions): Night {
 		},
 		onChange: desk.onChange,
 		wantsToLeave: () => look().isLeaving || session().phase.value === 'packed',
+		saveStatus: () => journal.status(),
 		close: () => journal.close(),
 	};
 }

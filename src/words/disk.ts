@@ -21,6 +21,8 @@ const TROUBLES: { readonly [code: string]: string } = {
 	EMFILE: 'too many files are open',
 	ENFILE: 'too many files are open on this machine',
 	ELOOP: 'a link stands where the file should be',
+	NOT_OURS: 'it belongs to another user',
+	OPEN_TO_OTHERS: 'other users may write into it',
 	EFTYPE: 'something else stands where the file should be',
 	EEXIST: 'a file of that name is there already',
 	ENAMETOOLONG: 'the name is too long for this disk',
@@ -28,9 +30,13 @@ const TROUBLES: { readonly [code: string]: string } = {
 	ETIMEDOUT: 'the disk does not answer',
 };
 
+/** Codes of the system; the others are ours. */
+const SYSTEMS_OWN = /^E[A-Z0-9]+$/;
+
 /** The cause of a disk's error as part of a sentence, the system's own word for it in brackets. */
 export function diskTrouble(code: string): string {
-	return `${TROUBLES[code] ?? 'the system refused it'} (${code})`;
+	const words = TROUBLES[code] ?? 'the system refused it';
+	return SYSTEMS_OWN.test(code) ? `${words} (${code})` : words;
 }
 
 /** What a disk would not do, as a whole sentence. */

@@ -15,6 +15,13 @@ export const traceIn = (path: string): string => `in ${path}`;
 export const traceText = (text: string): string => `this: ${text}`;
 export const NOT_ALL_KEPT =
 	'Not everything of this night could be saved: the disk did not take it.';
+
+/** What was written in time and not confirmed. */
+export function notConfirmed(records: number): string {
+	const what = records === 1 ? 'The last step is' : `The last ${records} steps are`;
+	return `${what} written, but the disk has not confirmed it: a power cut now could lose that.`;
+}
+
 export const NOT_ALL_SAVED = 'not everything was saved';
 
 // After the live screen.

@@ -1,7 +1,17 @@
 // What an owner of an old Node sees: one sentence that says what to do, and no trace.
 
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+	chmodSync,
+	mkdirSync,
+	mkdtempSync,
+	readdirSync,
+	readFileSync,
+	rmSync,
+	statSync,
+	symlinkSync,
+	writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -99,6 +109,26 @@ describe('the built program', () => {
 			expect(spawnSync(process.execPath, [bundle, '--help'], options).status).toBe(0);
 		},
 	);
+
+	test('keeps no compiled code where others may write, or behind a link', () => {
+		const home = mkdtempSync(join(tmpdir(), 'rackside-home-'));
+		try {
+			const options = { env: { ...process.env, HOME: home, XDG_CACHE_HOME: '' } };
+			const own = join(home, '.cache/rackside');
+			mkdirSync(own, { recursive: true });
+			mkdirSync(join(own, 'code'));
+			chmodSync(join(own, 'code'), 0o777);
+			expect(spawnSync(process.execPath, [bundle, 'schema'], options).status).toBe(0);
+			expect(readdirSync(join(own, 'code'))).toEqual([]);
+			rmSync(join(own, 'code'), { recursive: true });
+			mkdirSync(join(home, 'other'), { mode: 0o700 });
+			symlinkSync(join(home, 'other'), join(own, 'code'));
+			expect(spawnSync(process.execPath, [bundle, 'schema'], options).status).toBe(0);
+			expect(readdirSync(join(home, 'other'))).toEqual([]);
+		} finally {
+			rmSync(home, { recursive: true });
+		}
+	});
 
 	test('keeps compiled code in the home, and for nobody else to write', () => {
 		const home = mkdtempSync(join(tmpdir(), 'rackside-home-'));

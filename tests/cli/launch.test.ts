@@ -111,6 +111,24 @@ describe('on a terminal', () => {
 		expect(found.lines).toEqual(['before', 'after 143']);
 	});
 
+	test('does not wait for a program that has said goodbye and cannot end', async () => {
+		// As a sync that hangs: the loop stands still, and no signal but KILL gets through.
+		const hang = 'Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0)';
+		const leave = `${farewell}; process.stdin.setRawMode(false); process.kill(process.ppid, 'SIGUSR1'); setTimeout(() => ${hang}, 50);`;
+		program(live(`setTimeout(() => { ${leave} }, 10)`));
+		const beganMs = performance.now();
+		const found = await afterwards();
+		expect(performance.now() - beganMs).toBeLessThan(5000);
+		expect(found).toMatchObject(putRight);
+		expect(found.lines).toEqual(['before', 'saved', 'after 3']);
+	});
+
+	test('keeps the code of one that could end all the same', async () => {
+		program(live(`${farewell}; process.kill(process.ppid, 'SIGUSR1'); process.exit(1)`));
+		const found = await afterwards();
+		expect(found.lines.at(-1)).toBe('after 1');
+	});
+
 	test.each([0, 1, 2, 3, 70])(
 		'ends with %i as the program did, and writes nothing',
 		async (code) => {

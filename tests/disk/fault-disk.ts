@@ -361,6 +361,8 @@ function statOf(inode: Inode): FileStat {
 		sizeBytes: inode.bytes.length,
 		links: inode.links,
 		modifiedMs: 0,
+		owner: null,
+		mode: null,
 	};
 }
 

@@ -1,11 +1,19 @@
 // Preferences are kept where they can be, and never in the way.
 
-import { chmodSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+	chmodSync,
+	mkdirSync,
+	readFileSync,
+	rmSync,
+	statSync,
+	symlinkSync,
+	writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import { defaultSettings, openSettings, settingsNow } from '../../src/disk/settings.ts';
-import { scratchFolder } from './scratch-folder.ts';
+import { makePipe, scratchFolder } from './scratch-folder.ts';
 
 const isRoot = process.getuid?.() === 0;
 const open = (folder: string) => openSettings({ disk: realDisk, folder });
@@ -37,6 +45,30 @@ describe('preferences', () => {
 		expect(statSync(folder).mode & 0o777).toBe(0o700);
 		expect(store.reset()).toBeNull();
 		expect((await open(folder)).values).toEqual(defaultSettings);
+	});
+
+	test('behind a link, at a pipe or open for others are neither read nor written, and that is said', async () => {
+		const folder = scratchFolder();
+		const elsewhere = join(scratchFolder(), 'elsewhere');
+		const path = join(folder, 'settings.json');
+		writeFileSync(elsewhere, '{"looks": "dark"}', { mode: 0o600 });
+		const refused = async (trouble: string): Promise<void> => {
+			const store = await open(folder);
+			expect(store.values).toEqual(defaultSettings);
+			expect(settingsNow({ disk: realDisk, folder })).toEqual(defaultSettings);
+			expect(store.problem).toEqual({ code: 'settings-unreadable', trouble });
+			expect(store.change({ looks: 'amber' })).toEqual({ code: 'settings-not-kept', trouble });
+			expect(store.reset()).toEqual({ code: 'settings-not-kept', trouble });
+			rmSync(path);
+		};
+		symlinkSync(elsewhere, path);
+		await refused('ELOOP');
+		expect(readFileSync(elsewhere, 'utf8')).toBe('{"looks": "dark"}');
+		makePipe(path);
+		await refused('EFTYPE');
+		writeFileSync(path, '{"looks": "dark"}');
+		chmodSync(path, 0o666);
+		await refused('OPEN_TO_OTHERS');
 	});
 
 	test('that are damaged give the usual ones and a sentence, until they are reset', async () => {

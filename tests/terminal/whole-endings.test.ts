@@ -2,7 +2,16 @@
 // code, terminal settings and modes, the journal, and the next start. Numbers in brackets are those of
 // the list of faults that the program must survive.
 
-import { renameSync, rmSync, writeFileSync } from 'node:fs';
+import {
+	chownSync,
+	existsSync,
+	readdirSync,
+	readFileSync,
+	readlinkSync,
+	renameSync,
+	rmSync,
+	writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { lookAtJournal, mustShow, wordsOf } from '../whole-night/driver.ts';
@@ -15,6 +24,7 @@ import {
 	scratch,
 	startLive,
 	startProgram,
+	until,
 } from './whole-program.ts';
 
 cleanUpAfterEach();
@@ -25,7 +35,7 @@ const START_STEP_MS = Number(process.env.START_STEP_MS ?? 70);
 // The program takes at most a second; the rest is what a busy machine may add.
 const A_SECOND_AND_SLACK_MS = 5000;
 
-// POSIX, the `kill` utility: HUP 1, INT 2, QUIT 3, ABRT 6, KILL 9, TERM 15; SEGV is 11 and USR2 12 on
+// POSIX, the `kill` utility: HUP 1, INT 2, QUIT 3, ABRT 6, KILL 9, TERM 15; SEGV is 11 on
 // Linux (signal(7), from memory). Exit code 128 + n.
 describe('a signal', () => {
 	test.each([
@@ -49,7 +59,6 @@ describe('a signal', () => {
 		['SIGKILL', 137],
 		['SIGABRT', 134],
 		['SIGSEGV', 139],
-		['SIGUSR2', 140],
 	] as const)('[38, 60] %s: the launcher puts everything right', async (signal, code) => {
 		const program = await startLive({ by: 'launcher' });
 		const before = await program.record('t 0', 'space', 'space');
@@ -62,6 +71,22 @@ describe('a signal', () => {
 		expect(sequences.filter((one) => /^[>=<]\d*(;\d*)?u/.test(one))).toEqual([]);
 		expect(lookAtJournal(program.data)).toEqual(before);
 	});
+
+	// At the first Node opens its debugger, at the second it ends (Node's manual, Signal events).
+	test.each(['SIGUSR1', 'SIGUSR2'] as const)(
+		'%s changes nothing, and nobody can listen in',
+		async (signal) => {
+			const program = await startLive();
+			await program.record('t 0', 'space');
+			const shown = program.screen.text();
+			program.signal(signal);
+			await pause(300);
+			expect(program.screen.text().split('\n').slice(0, 3)).toEqual(shown.split('\n').slice(0, 3));
+			expect(program.screen.rawOutput()).not.toMatch(/debugger|ws:/i);
+			expect(listeningOf(program.pid() as number)).toEqual([]);
+			await program.record('space');
+		},
+	);
 
 	test('[38] KILL without the launcher: the next start goes on', async () => {
 		const program = await startLive();
@@ -190,4 +215,45 @@ describe('the exit code', () => {
 		await mustShow(next.screen, wordsOf(before.session));
 		rmSync(`${data}-moved`, { recursive: true });
 	});
+
+	test.runIf(process.getuid?.() === 0)(
+		'a night that somebody else put there is not taken up, and that is said',
+		async () => {
+			const { screen, data, record, afterwards, home } = await startLive();
+			await record('t 0', 'space');
+			renameSync(data, `${data}-moved`);
+			writeFileSync(data, '');
+			await screen.press('q', 'enter');
+			await afterwards();
+			const [folder = ''] = readdirSync(home).filter((name) => name.startsWith('rackside-0-'));
+			chownSync(join(home, folder), NOBODY, NOBODY);
+			const next = await startLive({ data, env: { TMPDIR: home } });
+			await until(() => /another user/.test(next.screen.text()), 'the word of it');
+			expect(next.screen.text()).not.toMatch(/resumed/i);
+			await next.screen.press('t', '0');
+			await until(() => existsSync(join(home, `${folder}-2`)), 'a folder of our own');
+			expect(readdirSync(join(home, folder))).toHaveLength(1);
+			rmSync(`${data}-moved`, { recursive: true });
+		},
+	);
 });
+
+const NOBODY = 65_534;
+
+/** The process's sockets of the network that somebody could connect to; none where the system does not tell. */
+function listeningOf(pid: number): readonly string[] {
+	if (process.platform !== 'linux') return [];
+	const own = readdirSync(`/proc/${pid}/fd`).flatMap((name) => {
+		try {
+			return readlinkSync(`/proc/${pid}/fd/${name}`).match(/^socket:\[(\d+)\]$/)?.[1] ?? [];
+		} catch {
+			return [];
+		}
+	});
+	// proc_net_tcp: the fourth field is the state, 0A for LISTEN, the tenth the inode.
+	return ['tcp', 'tcp6']
+		.flatMap((name) => readFileSync(`/proc/${pid}/net/${name}`, 'utf8').split('\n').slice(1))
+		.map((line) => line.trim().split(/\s+/))
+		.filter(([, , , state, , , , , , inode]) => state === '0A' && own.includes(inode ?? ''))
+		.map(([, local]) => local ?? '');
+}

@@ -1,0 +1,46 @@
+// Whether something under a name that others could guess is ours: of a folder that all users share, or of a home
+// that somebody else wrote into, nothing is read, followed or written before it was asked here.
+
+import type { Disk } from './disk.ts';
+
+/** Others than the owner may write. */
+const WRITTEN_BY_OTHERS = 0o022;
+
+/** Codes of our own, beside the system's: see `diskTrouble`. */
+export type Distrust = 'ELOOP' | 'EFTYPE' | 'ENOTDIR' | 'NOT_OURS' | 'OPEN_TO_OTHERS';
+
+/**
+ * Why what is at the path is not used: a link, something else than a plain file or folder, another user's, or
+ * open for others to write. Null where it is ours, or where nothing is. Throws the disk's errors.
+ */
+export function whyNotOwn(disk: Disk, path: string, wanted: 'file' | 'folder'): Distrust | null {
+	const found = disk.stat(path);
+	if (found === null) return null;
+	const { kind, owner, mode } = found;
+	if (kind === 'link') return 'ELOOP';
+	if (kind !== wanted) return wanted === 'file' ? 'EFTYPE' : 'ENOTDIR';
+	if (owner !== null && owner !== process.getuid?.()) return 'NOT_OURS';
+	return mode !== null && (mode & WRITTEN_BY_OTHERS) !== 0 ? 'OPEN_TO_OTHERS' : null;
+}
+
+/** So many names are tried before there is no such folder. */
+const MOST_NAMES = 9;
+
+export type OwnFolder = {
+	/** A folder of ours, there or yet to be made; null where every name is taken by others. */
+	readonly path: string | null;
+	/** The names that were passed over, and why. */
+	readonly passedOver: readonly { readonly path: string; readonly trouble: Distrust }[];
+};
+
+/** The first of the names `path`, `path-2`, ... that is ours or free. */
+export function ownFolder(disk: Disk, path: string): OwnFolder {
+	const passedOver: { path: string; trouble: Distrust }[] = [];
+	for (let number = 1; number <= MOST_NAMES; number += 1) {
+		const name = number === 1 ? path : `${path}-${number}`;
+		const trouble = whyNotOwn(disk, name, 'folder');
+		if (trouble === null) return { path: name, passedOver };
+		passedOver.push({ path: name, trouble });
+	}
+	return { path: null, passedOver };
+}
