@@ -6,8 +6,8 @@ import { checkHands } from './check-hands.ts';
 import { checkStrings } from './check-strings.ts';
 import type { Finding } from './finding.ts';
 import { runningOrder } from './running-order.ts';
+import { checkShapes } from './shapes-in-hands.ts';
 import type { BoardState, Instrument, Show, Song } from './show.ts';
-import { checkShapes } from './song-shapes.ts';
 import { type Moment, walkSet } from './walk-set.ts';
 
 /** Findings without repetition: hands in the order of the set, then boards, clock and songs. */

@@ -1,12 +1,12 @@
-// What enter opens on the rack: all of one instrument that hands at the rack need, while up and down go on
-// to the next. It stays open until it is left.
+// All of one instrument that hands at the rack need, as lines: its strings, the steps, set-up, what the ear
+// will say.
 
 import { wrapWords } from '../base/wrap-words.ts';
+import type { Measured } from '../gear/gear-entry.ts';
 import { samePitches } from '../plan/demand/same-pitches.ts';
-import { type SongShape, shapesOfSong } from '../plan/song-shapes.ts';
-import type { CardString, TuningCard } from '../plan/tuning-card.ts';
-import { tuningCard } from '../plan/tuning-card.ts';
+import type { Plan } from '../plan/plan.ts';
 import { findSong } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
 import { driftOn } from '../session/warmth.ts';
 import { onlyPlayer } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
@@ -19,7 +19,6 @@ import {
 	faultWords,
 	moveWords,
 	pageTitle,
-	RACK_EMPTY,
 	soundsAs,
 	stepsWords,
 	stringsWords,
@@ -27,41 +26,33 @@ import {
 	tunedTo,
 } from '../words/instrument-page.ts';
 import { LINE_COLUMNS } from '../words/line-columns.ts';
-import { ANSWERS } from '../words/questions.ts';
 import { historyBlock, rodBlock, setUpLines } from '../words/set-up-words.ts';
 import { stageDriftWords } from '../words/warmth.ts';
-import type { KeyContext, Prompt } from './key-context.ts';
-import type { PromptView } from './prompt-view.ts';
+import { type SongShape, shapesOfSong } from './song-shapes.ts';
+import { type CardString, type TuningCard, tuningCard } from './tuning-card.ts';
 
-/** The page of whatever is picked on the rack. */
-export function instrumentPage(): Prompt {
-	return {
-		isText: false,
-		isList: true,
-		isLasting: true,
-		view: (context) => {
-			const page = pageOf(context);
-			const choices = [
-				{ key: 'up', words: ANSWERS.above },
-				{ key: 'down', words: ANSWERS.below },
-				{ key: 'esc', words: ANSWERS.close },
-			];
-			return { ...page, field: null, choices };
-		},
-		press: (key) => {
-			if (key === 'up' || key === 'down') return { kind: 'pick', by: key === 'up' ? -1 : 1 };
-			return key === 'esc' || key === 'enter' ? { kind: 'close' } : { kind: 'pass' };
-		},
-	};
-}
+/** What a page is made from beside the instrument. */
+export type PageFrom = {
+	readonly session: Session;
+	readonly plan: Plan;
+	readonly nowMs: number;
+	/** What was measured on it at the bench, the newest first. */
+	readonly past: readonly Measured[];
+};
 
-/** The page of whatever is picked. */
-function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more'> {
-	const { session, plan, picked, nowMs } = context;
+export type InstrumentPage = {
+	readonly title: string;
+	readonly lines: readonly string[];
+	/** Blocks of lines that are good to know, the first one most. */
+	readonly more: readonly (readonly string[])[];
+};
+
+/** The page of an instrument as it stands now; null where the session does not know it. */
+export function instrumentPage(from: PageFrom, instrument: Instrument): InstrumentPage | null {
+	const { session, plan, nowMs, past } = from;
 	const { show } = session;
-	const instrument = show.instruments[Math.min(picked, show.instruments.length - 1)];
-	const state = instrument && session.instruments[instrument.id];
-	if (!instrument || !state) return { title: RACK_EMPTY, lines: [] };
+	const state = session.instruments[instrument.id];
+	if (!state) return null;
 	const { tuning, capo, stringHours, faults, stringsDown } = state.context;
 	const work = plan.work.find((one) => one.instrument === instrument.id);
 	const next = plan.handOvers.find((one) => one.instrument === instrument.id);
@@ -84,8 +75,7 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 	const drift = driftOn(session, instrument);
 	const warmth = drift && stageDriftWords(drift);
 	const isAsWanted = wantedCapo === capo && samePitches(tuning, to);
-	const past = context.measuredOn(instrument);
-	const shapes = shapesNext(context, instrument);
+	const shapes = shapesNext(from, instrument);
 	return {
 		title: pageTitle({
 			instrument: shownInstrument(show, instrument.id),
@@ -113,7 +103,7 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 			].flatMap((line) => wrapWords(line, LINE_COLUMNS)),
 		],
 		more: [
-			openStringsBlock(card),
+			openStringsBlock(card.byEar),
 			...shapes.map(shapeBlock),
 			rodBlock(instrument.setUp, past),
 			historyBlock(past, nowMs),
@@ -122,7 +112,7 @@ function pageOf(context: KeyContext): Pick<PromptView, 'title' | 'lines' | 'more
 }
 
 /** The shapes of the next song that it is played in, else of the one on now. */
-function shapesNext({ session, plan }: KeyContext, instrument: Instrument): readonly SongShape[] {
+function shapesNext({ session, plan }: PageFrom, instrument: Instrument): readonly SongShape[] {
 	const slots = plan.slots.filter((one) => one.instrument === instrument.id);
 	const slot = slots.find(({ section }) => !section.hasBegun) ?? slots[0];
 	const song = slot && findSong(session, slot.section.song);

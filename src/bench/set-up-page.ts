@@ -10,10 +10,13 @@ import type { SetUpDrift, SetUpMeasures } from '../tuning/set-up-drift.ts';
 import { setUpDrift, usualSetUp } from '../tuning/set-up-drift.ts';
 import { trussRodWords } from '../words/bench.ts';
 import { SETUP } from '../words/bench-pages.ts';
-import { FRETS, type LaidFret } from './asked-set-up.ts';
-import { feedbackJson, feedbackWords } from './feedback-words.ts';
+import { feedbackJson, feedbackWords } from './feedback.ts';
 import { signed, to4 } from './figures.ts';
-import { MEASURE_NAMES } from './read-measures.ts';
+import { FRETS, type LaidFret } from './laid-fret.ts';
+import { MEASURE_NAMES } from './measure-names.ts';
+
+/** A wall clock, in milliseconds since 1970, as ISO 8601 writes it. */
+type IsoTime = (atMs: number) => string;
 
 type SaddleOf = SaddleMove & {
 	readonly string: number;
@@ -33,6 +36,7 @@ export type SetUpPage = {
 	/** Hz of a body that rings; 0 when not asked about. */
 	readonly feedback: number;
 	readonly findings: readonly string[];
+	readonly isoTime: IsoTime;
 };
 
 /** What a page is asked for beside the instrument. */
@@ -46,6 +50,7 @@ export type PageAsked = {
 	readonly hasFrets: boolean;
 	readonly laid: LaidFret | null;
 	readonly feedback: number;
+	readonly isoTime: IsoTime;
 };
 
 /** The set-up of an instrument as it was measured last. */
@@ -78,6 +83,7 @@ export function setUpPage(instrument: Instrument, asked: PageAsked): SetUpPage {
 		laid: asked.laid,
 		feedback: asked.feedback,
 		findings,
+		isoTime: asked.isoTime,
 	};
 }
 
@@ -102,6 +108,7 @@ export function pageJson({
 	laid,
 	feedback,
 	findings,
+	isoTime,
 }: SetUpPage) {
 	return {
 		instrument: instrument.id,
@@ -115,11 +122,11 @@ export function pageJson({
 		targets: instrument.setUp ?? null,
 		usual: usualSetUp(instrument.kind),
 		measured,
-		measuredAt: past[0] ? isoTime(past[0]) : null,
+		measuredAt: past[0] ? isoTime(past[0].at) : null,
 		drift,
 		since: measuredDrift(past),
 		history: past.map((entry) => ({
-			at: isoTime(entry),
+			at: isoTime(entry.at),
 			tuning: entry.tuning,
 			measures: entry.measures,
 			at12: entry.at12 ?? null,
@@ -130,10 +137,6 @@ export function pageJson({
 		...(feedback === 0 ? {} : { feedback: feedbackJson(feedback) }),
 		findings,
 	};
-}
-
-function isoTime({ at }: Measured): string {
-	return new Date(at).toISOString();
 }
 
 function rodWords({ setUp }: Instrument, { relief }: SetUpMeasures): readonly string[] {
@@ -147,7 +150,7 @@ export function pageLines(
 	page: SetUpPage,
 	{ unit, name }: { readonly unit: LengthUnit; readonly name: string },
 ): readonly string[] {
-	const { instrument, saddle, measured, past, drift, frets } = page;
+	const { instrument, saddle, measured, past, drift, frets, isoTime } = page;
 	const words = (lengths: readonly number[] | number | undefined) =>
 		[lengths ?? []]
 			.flat()
@@ -173,7 +176,7 @@ export function pageLines(
 					`${SETUP.towards(lengthWords(millimetres, unit), towards)}${turns === null ? '' : SETUP.turns(turns)}`,
 				),
 	);
-	const date = past[0] ? isoTime(past[0]).slice(0, 10) : SETUP.never;
+	const date = past[0] ? isoTime(past[0].at).slice(0, 10) : SETUP.never;
 	return [
 		SETUP.head(name, date),
 		...measures,

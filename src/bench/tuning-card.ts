@@ -1,6 +1,7 @@
 // All that a hand on a tuner wants to know of one instrument: what it is in and what is wanted, a target
 // for each string, in which order, what is heard, what the strings bear and what the ear will say.
 
+import { pitchSeconds } from '../plan/schedule/work-needed.ts';
 import { offsetCents, stringsOf, type Tuned, targetHertz } from '../showfile/instrument-strings.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import { type CapoSound, notesHeard, sameSounds } from '../tuning/capo-shapes.ts';
@@ -11,7 +12,6 @@ import { midiOf } from '../tuning/pitch.ts';
 import { type RetuneStep, retuneSteps } from '../tuning/retune-steps.ts';
 import { type BearingString, totalNewtons } from '../tuning/string-set.ts';
 import type { Tuning } from '../tuning/tuning.ts';
-import { pitchSeconds } from './schedule/work-needed.ts';
 
 /** What a card is made of. */
 export type CardAsked = {

@@ -1,7 +1,7 @@
 // Columns of a plain printed table, as wide as what stands in them.
 
-import { cleanText } from '../base/clean-text.ts';
-import { displayWidth, fitWidth } from '../base/display-width.ts';
+import { cleanText } from './clean-text.ts';
+import { displayWidth, fitWidth } from './display-width.ts';
 
 /** Lines of a table under its names, two spaces between columns. */
 export function textTable(

@@ -2,8 +2,8 @@
 // ear: in tune each of them is still out by what equal temperament and the offsets make of it.
 
 import { isSameTuning } from '../showfile/fitting-holdings.ts';
+import { shapesInHands } from '../showfile/shapes-in-hands.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
-import { shapesInHands } from '../showfile/song-shapes.ts';
 import { walkSet } from '../showfile/walk-set.ts';
 import {
 	type ChordShape,

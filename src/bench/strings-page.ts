@@ -1,7 +1,7 @@
 // A set of strings on an instrument in a tuning as data and in lines: what each bears and how near it is to
 // its limits, which gauges at hand keep the feel.
 
-import { textTable } from '../report/text-table.ts';
+import { textTable } from '../base/text-table.ts';
 import { makesAtHand, onlyPlayer, stringsOf } from '../showfile/instrument-strings.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import type { GaugeChoice } from '../tuning/stock-gauge.ts';

@@ -2,9 +2,7 @@
 // will say of open strings and of the chord shapes that matter.
 
 import { minutesSeconds } from '../base/duration.ts';
-import type { SongShape } from '../plan/song-shapes.ts';
-import { capoOtherwise, type TuningCard } from '../plan/tuning-card.ts';
-import { textTable } from '../report/text-table.ts';
+import { textTable } from '../base/text-table.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { type HeardPair, shapeWords } from '../tuning/chord-shape.ts';
@@ -17,6 +15,8 @@ import { retuneWhyWords, sameSoundWords } from '../words/bench.ts';
 import { breaksOrNear, TUNING } from '../words/bench-pages.ts';
 import { moveWords } from '../words/instrument-page.ts';
 import { inHertz, signed, to4 } from './figures.ts';
+import type { SongShape } from './song-shapes.ts';
+import { capoOtherwise, type TuningCard } from './tuning-card.ts';
 
 export type TuningPage = {
 	readonly show: Show;

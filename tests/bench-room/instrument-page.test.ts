@@ -5,7 +5,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { runCommand } from './run-command.ts';
+import { runCommand } from '../cli/run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'rackside-page-'));
 afterAll(() => rmSync(folder, { recursive: true }));
