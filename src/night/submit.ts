@@ -5,8 +5,8 @@ import type { RecordId } from '../journal/record.ts';
 import { finishCommand, stepCommand } from '../keys/step-commands.ts';
 import type { Command } from '../session/command.ts';
 import type { NightContext } from './night-context.ts';
-import type { NightDesk } from './night-desk.ts';
 import type { NightSteps } from './night-steps.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 
 /** Who asks, in a word or two as people call it: `foot switch`. */
 export type Source = string;
@@ -26,8 +26,8 @@ export type Submit = (asked: Submission, source: Source) => Submitted;
 
 type Parts = { readonly steps: NightSteps; readonly looked: NightContext };
 
-/** What is submitted at this desk. */
-export function submitAt(desk: NightDesk, { steps, looked }: Parts): Submit {
+/** What is submitted to the night under way. */
+export function submitAt(underWay: NightUnderWay, { steps, looked }: Parts): Submit {
 	return (asked, source) => {
 		const context = looked.context();
 		const command =
@@ -36,11 +36,11 @@ export function submitAt(desk: NightDesk, { steps, looked }: Parts): Submit {
 				: asked.do === 'finish-song'
 					? finishCommand(context)
 					: asked;
-		const record = steps.run(command, desk.clock.nowMs());
-		const { message } = desk.look();
+		const record = steps.run(command, underWay.clock.nowMs());
+		const { message } = underWay.look();
 		// Whoever is at the keys did not press any: what is said is said to be of another's doing.
-		if (message !== null) desk.setLook({ message: `${source}: ${message}` });
-		desk.changed();
+		if (message !== null) underWay.setLook({ message: `${source}: ${message}` });
+		underWay.changed();
 		return record === null ? { ok: false, why: message ?? '' } : { ok: true, record };
 	};
 }

@@ -6,7 +6,7 @@ import { KINDS } from '../tuning/kind.ts';
 import type { Finding } from './finding.ts';
 import { type Holding, isSameTuning } from './fitting-holdings.ts';
 import type { Song } from './show.ts';
-import type { Moment } from './walk-set.ts';
+import type { SetPoint } from './walk-set.ts';
 
 /** A song for which a player's shapes are heard, on what they hold in it. */
 export type ShapesInHands = {
@@ -17,9 +17,9 @@ export type ShapesInHands = {
 };
 
 /** Every song's shapes on whatever its player holds in it, in the order of the set; each instrument in each tuning once a song. */
-export function shapesInHands(moments: readonly Moment[]): readonly ShapesInHands[] {
+export function shapesInHands(points: readonly SetPoint[]): readonly ShapesInHands[] {
 	const found: ShapesInHands[] = [];
-	for (const { on, hands } of moments) {
+	for (const { on, hands } of points) {
 		for (const [player, shapes] of Object.entries(on.song.shapes ?? {})) {
 			const holding = hands.get(player);
 			if (!holding) continue;
@@ -42,9 +42,9 @@ function isSameHolding(one: Holding, other: Holding): boolean {
 }
 
 /** Shapes that no instrument in hands has the strings for, and shapes for empty hands. */
-export function checkShapes(moments: readonly Moment[]): readonly Finding[] {
-	const held = shapesInHands(moments);
-	const songs = [...new Set(moments.map(({ on }) => on.song))];
+export function checkShapes(points: readonly SetPoint[]): readonly Finding[] {
+	const held = shapesInHands(points);
+	const songs = [...new Set(points.map(({ on }) => on.song))];
 	return songs.flatMap((song) =>
 		Object.entries(song.shapes ?? {}).flatMap(([player, shapes]): readonly Finding[] => {
 			const about = { severity: 'note', song: song.id, player } as const;

@@ -1,8 +1,8 @@
 // Where findings are in the set.
 
-import type { Moment } from './walk-set.ts';
+import type { SetPoint } from './walk-set.ts';
 
 /** The song, and the cue point where it is one. */
-export function whereOf({ on, cue }: Moment): { readonly song: string; readonly cue?: string } {
+export function whereOf({ on, cue }: SetPoint): { readonly song: string; readonly cue?: string } {
 	return { song: on.song.id, ...(cue ? { cue: cue.at } : {}) };
 }

@@ -42,7 +42,7 @@ export type NightOptions = {
 	readonly findings?: readonly string[];
 };
 
-export type NightDesk = {
+export type NightUnderWay = {
 	readonly past: NightPast;
 	readonly clock: NightClock;
 	readonly handMs: () => number;
@@ -69,8 +69,8 @@ export type NightDesk = {
 /** What is recorded without a word to the outside. */
 const UNSENT: ReadonlySet<string> = new Set([...NOTES, 'plan-told', 'taken-back', 'put-back']);
 
-/** The desk of a night that goes on from what its journal holds, or begins; that it does is recorded. */
-export function openDesk(options: NightOptions): NightDesk {
+/** A night that goes on from what its journal holds, or begins; that it does is recorded. */
+export function nightUnderWay(options: NightOptions): NightUnderWay {
 	const { show, journal } = options;
 	const past = openPast(openSession(show), journal);
 	const { session } = past;
@@ -83,7 +83,7 @@ export function openDesk(options: NightOptions): NightDesk {
 
 	const { effects } = options;
 	const record = (entries: readonly Entry[]): RecordId => {
-		const kept = journal.append(entries, clock.moment()) as JournalRecord<Entry>;
+		const kept = journal.append(entries, clock.reading()) as JournalRecord<Entry>;
 		past.take(kept);
 		// What a resume or an undo changes outside is sent when somebody asks for it: nothing jumps by itself.
 		if (effects && entries.some(({ k }) => !UNSENT.has(k)))
