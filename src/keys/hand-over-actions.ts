@@ -212,5 +212,5 @@ export const exchange: Action = {
 	keys: ['x'],
 	words: ACTION_WORDS.exchange.help,
 	act: (context) =>
-		context.view === 'set' ? nameTonight(context) : { kind: 'prompt', prompt: exchangePrompt() },
+		context.view === 'list' ? nameTonight(context) : { kind: 'prompt', prompt: exchangePrompt() },
 };

@@ -12,7 +12,7 @@ export function openPicked(context: KeyContext): Outcome | null {
 	switch (context.view) {
 		case 'rack':
 			return { kind: 'prompt', prompt: instrumentPrompt() };
-		case 'set':
+		case 'list':
 			return { kind: 'say', words: songWords(context) };
 		case 'log': {
 			const words = context.logWords(context.picked) ?? NOTHING_HAPPENED;

@@ -51,12 +51,12 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 				if (outcome.says !== undefined) setLook({ message: look().message ?? outcome.says });
 				if (outcome.follows !== undefined) {
 					const key = outcome.follows === NEW ? recorded : outcome.follows;
-					setLook({ picked: rowInSet(key) ?? look().picked });
+					setLook({ picked: rowInList(key) ?? look().picked });
 				}
 				return;
 			}
 			case 'view': {
-				const coming = outcome.view === 'set' ? rowInSet(session().next) : null;
+				const coming = outcome.view === 'list' ? rowInList(session().next) : null;
 				setLook({ view: outcome.view, picked: coming ?? 0, narrowedTo: '' });
 				return;
 			}
@@ -108,8 +108,8 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 		setLook({ message: words });
 	}
 
-	/** The row that an item has in the set view. */
-	function rowInSet(key: string | null): number | null {
+	/** The row that an item has in the list view. */
+	function rowInList(key: string | null): number | null {
 		const row = session().list.findIndex((item) => item.key === key);
 		return row < 0 ? null : row;
 	}
@@ -124,7 +124,7 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 		switch (look().view) {
 			case 'rack':
 				return session().show.instruments.length;
-			case 'set':
+			case 'list':
 				return session().list.length;
 			case 'log':
 				return looked.shownLog().length;
@@ -132,7 +132,7 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 				return ACTIONS.length;
 			case 'settings':
 				return settingRows({ preferences: preferences.values(), show: session().show }).length;
-			case 'live':
+			case 'stage':
 				return 1;
 		}
 	}

@@ -38,7 +38,7 @@ export type NightPast = {
 	readonly log: Iterable<LogLine>;
 };
 
-/** Enough for the largest screen that shows the log beside the live view. */
+/** Enough for the largest screen that shows the log beside the stage view. */
 const MOST_KEPT_STEPS = 64;
 
 /** From where the steps are in memory; what was before is folded again when somebody asks for it. */

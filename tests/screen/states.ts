@@ -243,7 +243,7 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		nowMs: at(-10),
 		zeroMs: ZERO_MS,
 		dayOffsetMinutes: 0,
-		view: 'live',
+		view: 'stage',
 		picked: 0,
 		prompt: null,
 		message: null,

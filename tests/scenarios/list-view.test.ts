@@ -1,10 +1,10 @@
-// The set view as a working list, through the real keys: songs moved, dropped, put in and kept for the
+// The list view as a working list, through the real keys: songs moved, dropped, put in and kept for the
 // encore while a song is on. Times are our own, worked out by hand.
 
 import { describe, expect, test } from 'vitest';
 import { play, type State } from './play.ts';
 
-/** Into the song that is on first, with the set view open and the next song picked. */
+/** Into the song that is on first, with the list view open and the next song picked. */
 const OPEN = '-01:00 !ready\n00:00 space\n00:30 tab*2\n';
 
 const playSet = (keys: string) => play('set', `${OPEN}${keys}`);
@@ -110,7 +110,7 @@ describe('the encore', () => {
 });
 
 describe('the keys of the show', () => {
-	test('work in the set view: a break is answered while a song is held', () => {
+	test('work in the list view: a break is answered while a song is held', () => {
 		const state = last('00:33 g down b 1\n00:36 enter');
 		expect(state.incidents[0]).toMatchObject({ kind: 'string-break', instrument: 'A1' });
 		expect(state.players.ash.holds).not.toBe('A1');
@@ -120,7 +120,7 @@ describe('the keys of the show', () => {
 		expect(last('00:33 down*2 right').song.id).toBe('lantern');
 		expect(last('00:33 g down space').phase).toBe('changeover');
 	});
-	test('of the set view say elsewhere where they belong', () => {
+	test('of the list view say elsewhere where they belong', () => {
 		const { screen } = play('set', '00:00 space\n00:10 g !screen');
 		expect(screen).toContain('Only in the list view. tab goes there.');
 	});

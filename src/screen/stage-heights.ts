@@ -1,7 +1,7 @@
-// How many rows each place of the live screen has. It depends on the size and the show alone, never on
+// How many rows each place of the stage view has. It depends on the size and the show alone, never on
 // what happens, so that the eye learns the places.
 
-export type LivePlace =
+export type StagePlace =
 	| 'handOver'
 	| 'now'
 	| 'work'
@@ -14,15 +14,15 @@ export type LivePlace =
 	| 'message'
 	| 'footer';
 
-export type LiveHeights = Readonly<Record<LivePlace, number>> & {
+export type StageHeights = Readonly<Record<StagePlace, number>> & {
 	/** Hand-overs in tall letters. */
 	readonly tallBlocks: number;
 	/** Places that are followed by a blank row. */
-	readonly spaced: readonly LivePlace[];
+	readonly spaced: readonly StagePlace[];
 };
 
 /** How much there is to show, and how high tall letters are. */
-export type LiveCounts = {
+export type StageCounts = {
 	readonly players: number;
 	readonly boards: number;
 	/** 0 where the rack stands elsewhere on the screen. */
@@ -32,11 +32,15 @@ export type LiveCounts = {
 	readonly footerRows: number;
 };
 
-type Step = { readonly place: LivePlace; readonly rows: number; readonly gives?: 'tall' | 'space' };
+type Step = {
+	readonly place: StagePlace;
+	readonly rows: number;
+	readonly gives?: 'tall' | 'space';
+};
 
 /** Rows are given out in order of need; a step that does not fit is passed over. */
-export function liveHeights(rows: number, counts: LiveCounts): LiveHeights {
-	const heights: Record<LivePlace, number> = {
+export function stageHeights(rows: number, counts: StageCounts): StageHeights {
+	const heights: Record<StagePlace, number> = {
 		handOver: 0,
 		now: 0,
 		work: 0,
@@ -51,7 +55,7 @@ export function liveHeights(rows: number, counts: LiveCounts): LiveHeights {
 	};
 	let left = rows;
 	let tallBlocks = 0;
-	const spaced: LivePlace[] = [];
+	const spaced: StagePlace[] = [];
 	for (const { place, rows: needed, gives } of steps(counts)) {
 		if (needed > left || needed < 1) continue;
 		left -= needed;
@@ -62,19 +66,19 @@ export function liveHeights(rows: number, counts: LiveCounts): LiveHeights {
 	return { ...heights, tallBlocks, spaced };
 }
 
-function steps(counts: LiveCounts): readonly Step[] {
+function steps(counts: StageCounts): readonly Step[] {
 	const { players, boards, instruments, tallRows, footerRows } = counts;
 	const others = Math.max(0, players - 1);
 	const hasBoards = boards > 0 ? 1 : 0;
 	const hasRack = instruments > 0 ? 1 : 0;
-	const add = (place: LivePlace, rows: number): Step => ({ place, rows });
+	const add = (place: StagePlace, rows: number): Step => ({ place, rows });
 	const tall = (isThere: boolean): Step => ({
 		place: 'handOver',
 		rows: isThere ? tallRows : 0,
 		gives: 'tall',
 	});
-	const space = (place: LivePlace): Step => ({ place, rows: 1, gives: 'space' });
-	const each = (place: LivePlace, count: number) =>
+	const space = (place: StagePlace): Step => ({ place, rows: 1, gives: 'space' });
+	const each = (place: StagePlace, count: number) =>
 		Array.from({ length: Math.max(0, count) }, () => add(place, 1));
 	return [
 		...(['handOver', 'message', 'now', 'work', 'footer'] as const).map((place) => add(place, 1)),

@@ -1,4 +1,4 @@
-// Any keys at all in and around the set view, with a show file that keeps changing: nothing throws,
+// Any keys at all in and around the list view, with a show file that keeps changing: nothing throws,
 // what is drawn fits, and the night read back from its journal is the night that was.
 
 import { join } from 'node:path';

@@ -1,4 +1,4 @@
-// The set view drawn while the list is changed: what would be stands in its place, and the row in
+// The list view drawn while the list is changed: what would be stands in its place, and the row in
 // question is never under the question.
 
 import { describe, expect, test } from 'vitest';

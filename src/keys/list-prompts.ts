@@ -1,4 +1,4 @@
-// The prompts of the set view: a song taken hold of and moved, one put in, one dropped. Nothing changes
+// The prompts of the list view: a song taken hold of and moved, one put in, one dropped. Nothing changes
 // before enter, and what it would come to is shown until then.
 
 import { NEW } from '../journal/record.ts';
@@ -7,6 +7,7 @@ import type { Command } from '../session/command.ts';
 import { whyFixed } from '../session/decide-set.ts';
 import type { ListItem } from '../session/session.ts';
 import { placeBeside, placeNow, placesFor, type SetPlace } from '../session/set-places.ts';
+import { beginWords, changeLines, dropWords, itemTitle } from '../words/list-words.ts';
 import {
 	ANSWERS,
 	AS_IT_STANDS_NOW,
@@ -17,7 +18,6 @@ import {
 	UP_DOWN,
 } from '../words/questions.ts';
 import { refusalWords } from '../words/refusals.ts';
-import { beginWords, changeLines, dropWords, itemTitle } from '../words/set-words.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt } from './prompts.ts';
 import { songPrompt } from './song-prompt.ts';

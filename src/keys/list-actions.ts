@@ -1,4 +1,4 @@
-// The actions of the set view: tonight's list moved, added to, shortened. Their keys do nothing
+// The actions of the list view: tonight's list moved, added to, shortened. Their keys do nothing
 // elsewhere, so that no letter of the live screen means two things.
 
 import { NEW } from '../journal/record.ts';
@@ -6,15 +6,15 @@ import type { ListItem } from '../session/session.ts';
 import { ACTION_WORDS, FOOTER, LIST_EMPTY, ONLY_IN_LIST } from '../words/actions.ts';
 import type { Action } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
+import { dropPrompt, holdPrompt, insertPrompt } from './list-prompts.ts';
 import { readShowOutcome } from './read-show-prompt.ts';
-import { dropPrompt, holdPrompt, insertPrompt } from './set-prompts.ts';
 
 function pickedItem({ session, picked }: KeyContext): ListItem | null {
 	return session.list[Math.min(picked, session.list.length - 1)] ?? null;
 }
 
-/** An action of the set view on the picked row. */
-function setAction(
+/** An action of the list view on the picked row. */
+function listAction(
 	one: Pick<Action, 'id' | 'keys' | 'words'> & {
 		readonly footer: (item: ListItem) => string;
 		readonly act: (item: ListItem, context: KeyContext) => Outcome;
@@ -23,11 +23,11 @@ function setAction(
 	return {
 		...one,
 		footer: (context) => {
-			const item = context.view === 'set' ? pickedItem(context) : null;
+			const item = context.view === 'list' ? pickedItem(context) : null;
 			return item && one.footer(item);
 		},
 		whyNot: (context) => {
-			if (context.view !== 'set') return ONLY_IN_LIST;
+			if (context.view !== 'list') return ONLY_IN_LIST;
 			return pickedItem(context) === null ? LIST_EMPTY : null;
 		},
 		act: (context) => {
@@ -37,23 +37,23 @@ function setAction(
 	};
 }
 
-/** Every action of the set view, most needed first. */
-export const SET_ACTIONS: readonly Action[] = [
-	setAction({
+/** Every action of the list view, most needed first. */
+export const LIST_ACTIONS: readonly Action[] = [
+	listAction({
 		id: 'move-song',
 		keys: ['g'],
 		words: ACTION_WORDS['move-song'].help,
 		footer: () => FOOTER.move,
 		act: (item, context) => holdPrompt(item, context),
 	}),
-	setAction({
+	listAction({
 		id: 'insert-song',
 		keys: ['p'],
 		words: ACTION_WORDS['insert-song'].help,
 		footer: () => FOOTER.add,
 		act: (item) => ({ kind: 'prompt', prompt: insertPrompt(item.key) }),
 	}),
-	setAction({
+	listAction({
 		id: 'drop-song',
 		keys: ['k'],
 		words: ACTION_WORDS['drop-song'].help,
@@ -67,7 +67,7 @@ export const SET_ACTIONS: readonly Action[] = [
 					}
 				: dropPrompt(item, context),
 	}),
-	setAction({
+	listAction({
 		id: 'encore',
 		keys: ['h'],
 		words: ACTION_WORDS.encore.help,
@@ -83,8 +83,8 @@ export const SET_ACTIONS: readonly Action[] = [
 		id: 'read-show',
 		keys: ['v'],
 		words: ACTION_WORDS['read-show'].help,
-		footer: ({ view, readShow }) => (view === 'set' && readShow ? FOOTER.reload : null),
-		whyNot: ({ view }) => (view === 'set' ? null : ONLY_IN_LIST),
+		footer: ({ view, readShow }) => (view === 'list' && readShow ? FOOTER.reload : null),
+		whyNot: ({ view }) => (view === 'list' ? null : ONLY_IN_LIST),
 		act: readShowOutcome,
 	},
 ];
