@@ -3,7 +3,7 @@
 
 import { join } from 'node:path';
 import type Conf from 'conf';
-import { LOOK_NAMES, type LookName } from '../base/colors.ts';
+import { COLOUR_SETS, type ColourSet } from '../base/colours.ts';
 import type { DiskFault } from '../base/disk-fault.ts';
 import type { Disk } from './disk.ts';
 import { ensureFolder } from './folders.ts';
@@ -12,7 +12,7 @@ import { ensureFolder } from './folders.ts';
 export type Settings = {
 	/** Key that the user has set for an action, by the action's id. */
 	readonly keys: { readonly [action: string]: string };
-	readonly looks: LookName;
+	readonly colours: ColourSet;
 	/** The user's own times for pieces of work, as they are kept: whether they can be used is for the reader of shows to say. */
 	readonly times: Readonly<Record<string, unknown>>;
 	/** Absolute path of the show file that was opened last; null before there was any. */
@@ -22,7 +22,7 @@ export type Settings = {
 /** The preferences while nothing was set. */
 export const defaultSettings: Settings = {
 	keys: {},
-	looks: LOOK_NAMES[0],
+	colours: COLOUR_SETS[0],
 	times: {},
 	lastShow: null,
 };
@@ -92,7 +92,7 @@ function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
 	const keep = (next: Settings, isDamageCleared: boolean): DiskFault | null => {
 		values = next;
 		try {
-			open(isDamageCleared).store = { ...next };
+			open(isDamageCleared).store = storedOf(next);
 			// A full disk may cut the file without anybody being told.
 			return sameJson(valuesIn(disk, path), next) ? null : notKept('ENOSPC');
 		} catch (error) {
@@ -118,16 +118,21 @@ function notKept(trouble: string | null): DiskFault {
 function valuesIn(disk: Disk, path: string): Settings {
 	if (disk.stat(path) === null) return defaultSettings;
 	const stored = JSON.parse(Buffer.from(disk.read(path)).toString('utf8')) as Stored | null;
-	const { keys, looks, times, lastShow } = stored ?? {};
+	const { keys, looks: colours, times, lastShow } = stored ?? {};
 	const texts = Object.entries(recordOf(keys)).filter(
 		(pair): pair is [string, string] => typeof pair[1] === 'string',
 	);
 	return {
 		keys: Object.fromEntries(texts),
-		looks: LOOK_NAMES.find((name) => name === looks) ?? defaultSettings.looks,
+		colours: COLOUR_SETS.find((name) => name === colours) ?? defaultSettings.colours,
 		times: recordOf(times),
 		lastShow: typeof lastShow === 'string' ? lastShow : null,
 	};
+}
+
+/** As they are on the disk, where the colours have been `looks` from the first. */
+function storedOf({ keys, colours, times, lastShow }: Settings): Stored {
+	return { keys, looks: colours, times, lastShow };
 }
 
 function recordOf(value: unknown): Readonly<Record<string, unknown>> {

@@ -256,7 +256,7 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		showChangedAtMs: null,
 		takeableStep: null,
 		narrowedTo: '',
-		preferences: { looks: 'dark', keys: {}, times: {} },
+		preferences: { colours: 'dark', keys: {}, times: {} },
 		footer,
 		help: [...footer, { key: 'pagedown', words: 'the next cue point, as space does' }],
 		...rest,

@@ -1,12 +1,12 @@
-// The looks, measured: what must be read can be read in the dark by everybody, what means different
+// The colours, measured: what must be read can be read in the dark by everybody, what means different
 // things looks different to everybody, and in a calm moment hardly anything shines.
 
 import { describe, expect, test } from 'vitest';
-import { LOOK_NAMES } from '../../src/base/colors.ts';
+import { COLOUR_SETS } from '../../src/base/colours.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
-import { FIELD, LOOKS, type Tone } from '../../src/screen/looks.ts';
 import type { SpanStyle } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { FIELD, TONES, type Tone } from '../../src/screen/tones.ts';
 import {
 	contrast,
 	difference,
@@ -20,9 +20,9 @@ import {
 import { middleOfASong } from './states.ts';
 
 const styles: readonly SpanStyle[] = ['plain', 'dim', 'title', 'bright', 'unready', 'accent'];
-const looks = LOOK_NAMES.flatMap((name) => {
-	const look = LOOKS[name];
-	return look === null ? [] : [{ name, look }];
+const sets = COLOUR_SETS.flatMap((name) => {
+	const tones = TONES[name];
+	return tones === null ? [] : [{ name, tones }];
 });
 /** Nothing is to be done at once, and no key was pressed just now. */
 function calmMoment(): ScreenState {
@@ -35,7 +35,7 @@ const depths = [
 	{ colors: 'all colours', colorOf: ({ rgb }: Tone) => rgb },
 	{ colors: '256 colours', colorOf: ({ of256 }: Tone) => fixedColor(of256) },
 ];
-const cases = looks.flatMap((one) => depths.map((depth) => ({ ...one, ...depth })));
+const cases = sets.flatMap((one) => depths.map((depth) => ({ ...one, ...depth })));
 
 describe('the measures are right', () => {
 	// WCAG 2.2, Understanding 1.4.3 (4.4781 for #777777 on white fails 4.5); W3C technique G183.
@@ -85,15 +85,15 @@ describe('the measures are right', () => {
 	});
 });
 
-describe.each(cases)('$name in $colors', ({ look, colorOf }) => {
+describe.each(cases)('$name in $colors', ({ tones, colorOf }) => {
 	test.each(styles)('%s can be read', (style) => {
 		const least = style === 'dim' || style === 'title' ? 4.5 : 7;
-		expect(contrast(colorOf(look[style]), FIELD.rgb)).toBeGreaterThanOrEqual(least);
+		expect(contrast(colorOf(tones[style]), FIELD.rgb)).toBeGreaterThanOrEqual(least);
 	});
 
-	// A terminal that is all black gives more contrast than the one the looks are made for.
+	// A terminal that is all black gives more contrast than the one the colours are made for.
 	test.each(['plain', 'dim', 'title', 'unready'] as const)('%s does not shine', (style) => {
-		expect(contrast(colorOf(look[style]), '#000000')).toBeLessThan(12);
+		expect(contrast(colorOf(tones[style]), '#000000')).toBeLessThan(12);
 	});
 
 	// CIEDE2000 of 1 is what is just seen side by side; 5 is seen in letters apart. Common practice, no
@@ -103,7 +103,7 @@ describe.each(cases)('$name in $colors', ({ look, colorOf }) => {
 	);
 	test.each(pairs)('%s and %s differ for all eyes', (one, two) => {
 		for (const [name, eyes] of Object.entries(EYES)) {
-			const lab = (style: SpanStyle) => labOf(seenBy(eyes, lightOf(colorOf(look[style]))));
+			const lab = (style: SpanStyle) => labOf(seenBy(eyes, lightOf(colorOf(tones[style]))));
 			expect([name, difference(lab(one), lab(two)) >= 5]).toEqual([name, true]);
 		}
 	});
@@ -117,7 +117,7 @@ describe.each(cases)('$name in $colors', ({ look, colorOf }) => {
 	test.each(sizes)('at most 24 cells shine in a calm moment at $columns columns', (size) => {
 		const shining = drawScreen(calmMoment(), size, { isAscii: false }).flatMap((row) =>
 			row
-				.filter(({ style }) => contrast(colorOf(look[style]), '#000000') > 12)
+				.filter(({ style }) => contrast(colorOf(tones[style]), '#000000') > 12)
 				.flatMap(({ text }) => [...text.replaceAll(/[\s▀▄█]/g, '')]),
 		);
 		expect(shining.length, shining.join('')).toBeLessThanOrEqual(24);
@@ -130,10 +130,10 @@ const sixteens = {
 	xterm: ['#000000', '#cd0000', '#00cd00', '#cdcd00', '#0000ee', '#cd00cd', '#00cdcd', '#e5e5e5'],
 	vga: ['#000000', '#aa0000', '#00aa00', '#aa5500', '#0000aa', '#aa00aa', '#00aaaa', '#aaaaaa'],
 };
-describe.each(looks)('$name in sixteen colours', ({ look }) => {
+describe.each(sets)('$name in sixteen colours', ({ tones }) => {
 	test.each(Object.entries(sixteens))('can be read with the palette of %s', (_, palette) => {
 		for (const style of styles) {
-			const { of16, isBold } = look[style];
+			const { of16, isBold } = tones[style];
 			const least = style === 'dim' || style === 'title' ? 4.5 : 7;
 			// There bold letters take the brighter colour, which is never less.
 			const color = isBold && of16 === 33 ? '#ffff55' : palette[of16 - 30]!;
@@ -142,6 +142,6 @@ describe.each(looks)('$name in sixteen colours', ({ look }) => {
 	});
 
 	test('says "act now" in bold', () => {
-		expect(look.accent.isBold).toBe(true);
+		expect(tones.accent.isBold).toBe(true);
 	});
 });

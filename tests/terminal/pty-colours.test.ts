@@ -1,22 +1,22 @@
-// The look that a user has set, on real terminals of more and less colour.
+// The colours that a user has set, on real terminals of more and less colour.
 
 import { execFileSync } from 'node:child_process';
 import { expect, test } from 'vitest';
-import type { LookName } from '../../src/base/colors.ts';
-import { LOOKS } from '../../src/screen/looks.ts';
+import type { ColourSet } from '../../src/base/colours.ts';
+import { TONES } from '../../src/screen/tones.ts';
 import { cleanUpAfterEach, PATIENCE_MS, scratch, startProgram } from './whole-program.ts';
 
 cleanUpAfterEach();
 
 /** The colour in which the screen's NOW is seen: -1 for the terminal's own. */
 async function titleColor(
-	look: LookName | null,
+	colours: ColourSet | null,
 	env: Readonly<Record<string, string>>,
 	words = '',
 ): Promise<number> {
 	const data = scratch();
-	if (look !== null) {
-		const command = ['dist/rackside.js', 'settings', 'looks', look, '--data', data];
+	if (colours !== null) {
+		const command = ['dist/rackside.js', 'settings', 'looks', colours, '--data', data];
 		execFileSync(process.execPath, command);
 	}
 	const { screen } = startProgram({ data, env, words: `run shows/club.yaml ${words}` });
@@ -26,11 +26,11 @@ async function titleColor(
 }
 
 const all = { COLORTERM: 'truecolor' };
-const titleOf = (look: LookName) => LOOKS[look]!.title;
-const rgbOf = (look: LookName) => Number.parseInt(titleOf(look).rgb.slice(1), 16);
+const titleOf = (colours: ColourSet) => TONES[colours]!.title;
+const rgbOf = (colours: ColourSet) => Number.parseInt(titleOf(colours).rgb.slice(1), 16);
 
 test.each([
-	['the usual look', null, all, '', rgbOf('dark')],
+	['the usual colours', null, all, '', rgbOf('dark')],
 	['amber', 'amber', all, '', rgbOf('amber')],
 	['grey', 'grey', all, '', rgbOf('grey')],
 	['amber of 256 colours', 'amber', {}, '', titleOf('amber').of256],
@@ -39,6 +39,6 @@ test.each([
 	['none', 'none', all, '', -1],
 	['amber where NO_COLOR is set', 'amber', { ...all, NO_COLOR: '1' }, '', -1],
 	['amber with --no-color', 'amber', all, '--no-color', -1],
-] as const)('%s', async (_, look, env, words, color) => {
-	expect(await titleColor(look, env, words)).toBe(color);
+] as const)('%s', async (_, colours, env, words, color) => {
+	expect(await titleColor(colours, env, words)).toBe(color);
 });

@@ -1,8 +1,8 @@
-// The colours of each look, the only place where any stands. What must be read has a contrast of 7:1
-// or more, the rest 4.5:1, and no two styles are told apart by hue alone; tests/screen/looks.test.ts
+// The tones of each set of colours, the only place where any stands. What must be read has a contrast of 7:1
+// or more, the rest 4.5:1, and no two styles are told apart by hue alone; tests/screen/tones.test.ts
 // measures both, so that a colour is changed here and nowhere else.
 
-import type { LookName } from '../base/colors.ts';
+import type { ColourSet } from '../base/colours.ts';
 import type { SpanStyle } from './row.ts';
 
 /** A style's letters, for terminals of all colours, of 256 and of sixteen. */
@@ -16,9 +16,9 @@ export type Tone = {
 	readonly isBold: boolean;
 };
 
-export type Look = Readonly<Record<SpanStyle, Tone>>;
+export type Tones = Readonly<Record<SpanStyle, Tone>>;
 
-/** The field under all looks but `none`; it is painted, since a terminal's own may be white. */
+/** The field under all sets of colours but `none`; it is painted, since a terminal's own may be white. */
 export const FIELD = { rgb: '#000000', of256: 16, of16: 40 } as const;
 
 const tone = (rgb: string, of256: number, of16: number): Tone => ({
@@ -34,8 +34,8 @@ const bold = (rgb: string, of256: number, of16: number): Tone => ({
 	isBold: true,
 });
 
-/** The looks by name; `none` is words only. */
-export const LOOKS: Readonly<Record<LookName, Look | null>> = {
+/** The tones of each set of colours; `none` is words only. */
+export const TONES: Readonly<Record<ColourSet, Tones | null>> = {
 	dark: {
 		plain: tone('#b4b4ae', 249, 37),
 		dim: tone('#808080', 244, 36),
@@ -45,7 +45,7 @@ export const LOOKS: Readonly<Record<LookName, Look | null>> = {
 		accent: bold('#ffd23e', 220, 33),
 	},
 	// Of the sixteen the yellow is nearest, but a Linux console shows it as brown, #aa5500, of 4.0:1 on
-	// black: too little to be read. So there this look is grey with a yellow accent, which bold brightens.
+	// black: too little to be read. So there this set is grey with a yellow accent, which bold brightens.
 	amber: {
 		plain: tone('#cc955a', 208, 37),
 		dim: tone('#997843', 137, 37),
