@@ -8,7 +8,7 @@ import { type LengthUnit, lengthWords } from '../tuning/length-unit.ts';
 import { type SaddleMove, saddleMove, screwTurns } from '../tuning/saddle.ts';
 import type { SetUpDrift, SetUpMeasures } from '../tuning/set-up-drift.ts';
 import { setUpDrift, usualSetUp } from '../tuning/set-up-drift.ts';
-import { trussRodWords } from '../words/bench.ts';
+import { trussRodWords } from '../words/bench-advice.ts';
 import { SETUP } from '../words/bench-pages.ts';
 import { feedbackJson, feedbackWords } from './feedback.ts';
 import { signed, to4 } from './figures.ts';

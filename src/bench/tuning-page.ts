@@ -11,7 +11,7 @@ import { KINDS } from '../tuning/kind.ts';
 import { originOf } from '../tuning/named-tunings.ts';
 import { pureChainCents } from '../tuning/pure-chain.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
-import { retuneWhyWords, sameSoundWords } from '../words/bench.ts';
+import { retuneWhyWords, sameSoundWords } from '../words/bench-advice.ts';
 import { breaksOrNear, TUNING } from '../words/bench-pages.ts';
 import { moveWords } from '../words/instrument-page.ts';
 import { inHertz, signed, to4 } from './figures.ts';

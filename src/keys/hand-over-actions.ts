@@ -7,7 +7,7 @@ import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { ACTION_WORDS, FOOTER, keepsFooter, noHandOver } from '../words/actions.ts';
-import { asBackup } from '../words/backup-words.ts';
+import { asBackup } from '../words/backup-for.ts';
 import { capoWords } from '../words/capo-words.ts';
 import {
 	ANSWERS,

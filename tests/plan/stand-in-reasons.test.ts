@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { standIns } from '../../src/plan/backups/stand-ins.ts';
-import { standInWords } from '../../src/words/backups.ts';
+import { standInWords } from '../../src/words/backup-reasons.ts';
 import { allReady, mark, nightAfter, planAt, withSongBegun } from './night-at.ts';
 import { showFrom } from './show-from.ts';
 

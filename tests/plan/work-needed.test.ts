@@ -6,7 +6,7 @@ import { workNeeded } from '../../src/plan/schedule/work-needed.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { readTuning } from '../../src/tuning/tuning.ts';
-import { tuningExpectedWords } from '../../src/words/tuning-reading.ts';
+import { tuningExpectedWords } from '../../src/words/unread-tuning.ts';
 import { showFrom } from './show-from.ts';
 
 const show = showFrom(`
