@@ -3,19 +3,19 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { choicesOf } from '../../src/plan/choice/choices.ts';
-import type { Hands } from '../../src/plan/choice/moves.ts';
-import type { Possible, SearchGraph } from '../../src/plan/choice/search-graph.ts';
-import { allPossible, possibleWith, searchGraph } from '../../src/plan/choice/search-graph.ts';
-import { seatingOf } from '../../src/plan/choice/seats.ts';
-import { type Outlook, outlookOf } from '../../src/plan/demand/outlook.ts';
-import type { Moment } from '../../src/plan/demand/sections-ahead.ts';
-import { type Weighed, weigh } from '../../src/plan/schedule/schedule.ts';
-import { momentBefore, readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
-import { sureLatenessMs } from '../../src/plan/timed-choice/sure-work.ts';
-import { smallShow } from './independent/small-show.ts';
-import { type Chance, chance } from './oracle/chance.ts';
-import { randomNight } from './random-night.ts';
+import { choicesOf } from '../../../src/plan/choice/choices.ts';
+import type { Hands } from '../../../src/plan/choice/moves.ts';
+import type { Possible, SearchGraph } from '../../../src/plan/choice/search-graph.ts';
+import { allPossible, possibleWith, searchGraph } from '../../../src/plan/choice/search-graph.ts';
+import { seatingOf } from '../../../src/plan/choice/seats.ts';
+import { type Outlook, outlookOf } from '../../../src/plan/demand/outlook.ts';
+import type { Moment } from '../../../src/plan/demand/sections-ahead.ts';
+import { type Weighed, weigh } from '../../../src/plan/schedule/schedule.ts';
+import { momentBefore, readyAtZero } from '../../../src/plan/timed-choice/before-doors.ts';
+import { sureLatenessMs } from '../../../src/plan/timed-choice/sure-work.ts';
+import { smallShow } from '../independent/small-show.ts';
+import { type Chance, chance } from '../oracle/chance.ts';
+import { randomNight } from '../random-night.ts';
 
 const numRuns = Number(process.env.PLAN_RUNS ?? 200);
 const SHOWS = Number(process.env.PLAN_SHOWS ?? 200);

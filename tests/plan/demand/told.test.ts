@@ -1,14 +1,14 @@
 // People have been told a plan: made again, it changes as little of it as it can.
 
 import { describe, expect, test } from 'vitest';
-import { toldEntries } from '../../src/plan/demand/told.ts';
-import { makePlan } from '../../src/plan/make-plan.ts';
-import type { Plan } from '../../src/plan/plan.ts';
-import { openSession } from '../../src/session/open-session.ts';
-import type { Session } from '../../src/session/session.ts';
-import { clubShow } from './club-gear.ts';
-import { allReady, mark, nightAfter, withEntries, withSongBegun } from './night-at.ts';
-import { slotLines } from './plan-figures.ts';
+import { toldEntries } from '../../../src/plan/demand/told.ts';
+import { makePlan } from '../../../src/plan/make-plan.ts';
+import type { Plan } from '../../../src/plan/plan.ts';
+import { openSession } from '../../../src/session/open-session.ts';
+import type { Session } from '../../../src/session/session.ts';
+import { clubShow } from '../club-gear.ts';
+import { allReady, mark, nightAfter, withEntries, withSongBegun } from '../night-at.ts';
+import { slotLines } from '../plan-figures.ts';
 
 const needs = (more = '') => `ash: {needs: {kind: electric-6, sounds: E standard${more}}}`;
 

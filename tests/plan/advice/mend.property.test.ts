@@ -2,23 +2,23 @@
 // would be cheaper: each of them planned here, one by one.
 
 import { expect, test } from 'vitest';
-import type { Mend } from '../../src/plan/advice/mend.ts';
-import { mendOf } from '../../src/plan/advice/mend.ts';
-import { isWorking, shortfallOf } from '../../src/plan/advice/shortfall.ts';
-import type { ShowChange } from '../../src/plan/advice/show-changes.ts';
+import type { Mend } from '../../../src/plan/advice/mend.ts';
+import { mendOf } from '../../../src/plan/advice/mend.ts';
+import { isWorking, shortfallOf } from '../../../src/plan/advice/shortfall.ts';
+import type { ShowChange } from '../../../src/plan/advice/show-changes.ts';
 import {
 	inEachOthersPlace,
 	longerGap,
 	oneMore,
 	tunedBefore,
-} from '../../src/plan/advice/show-changes.ts';
-import type { Plan } from '../../src/plan/plan.ts';
-import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { momentBefore, readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
-import { planCore } from '../../src/plan/timed-choice/plan-core.ts';
-import type { Show } from '../../src/showfile/show.ts';
-import type { Shape } from './oracle/chance-show.ts';
-import { chanceShow, evening } from './oracle/chance-show.ts';
+} from '../../../src/plan/advice/show-changes.ts';
+import type { Plan } from '../../../src/plan/plan.ts';
+import { planBeforeDoors } from '../../../src/plan/plan-before-doors.ts';
+import { momentBefore, readyAtZero } from '../../../src/plan/timed-choice/before-doors.ts';
+import { planCore } from '../../../src/plan/timed-choice/plan-core.ts';
+import type { Show } from '../../../src/showfile/show.ts';
+import type { Shape } from '../oracle/chance-show.ts';
+import { chanceShow, evening } from '../oracle/chance-show.ts';
 
 const SHOWS = Number(process.env.MEND_SHOWS ?? 25);
 /** Longer gaps are not asked for here: each is a plan. */

@@ -3,15 +3,15 @@
 
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { mendOf } from '../../src/plan/advice/mend.ts';
-import { isWorking, shortfallOf } from '../../src/plan/advice/shortfall.ts';
-import { verdict } from '../../src/plan/advice/verdict.ts';
-import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import type { Show } from '../../src/showfile/show.ts';
-import { verdictWords } from '../../src/words/advice.ts';
-import { loadShow } from '../scenarios/load-show.ts';
-import { clubShow } from './club-gear.ts';
-import { showFrom } from './show-from.ts';
+import { mendOf } from '../../../src/plan/advice/mend.ts';
+import { isWorking, shortfallOf } from '../../../src/plan/advice/shortfall.ts';
+import { verdict } from '../../../src/plan/advice/verdict.ts';
+import { planBeforeDoors } from '../../../src/plan/plan-before-doors.ts';
+import type { Show } from '../../../src/showfile/show.ts';
+import { verdictWords } from '../../../src/words/advice.ts';
+import { loadShow } from '../../scenarios/load-show.ts';
+import { clubShow } from '../club-gear.ts';
+import { showFrom } from '../show-from.ts';
 
 function sentence(show: Show): string {
 	const plan = planBeforeDoors(show);
@@ -19,7 +19,7 @@ function sentence(show: Show): string {
 }
 
 const example = (name: string) =>
-	loadShow(join(import.meta.dirname, '../../shows', `${name}.yaml`));
+	loadShow(join(import.meta.dirname, '../../../shows', `${name}.yaml`));
 
 /** Whether the show, with the change, really has nothing missing, late, too tight or past the curfew. */
 function works(show: Show): boolean {

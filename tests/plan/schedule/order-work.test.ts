@@ -3,10 +3,10 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { FreeClock } from '../../src/plan/schedule/free-clock.ts';
-import { freeClock } from '../../src/plan/schedule/free-clock.ts';
-import type { Piece, Timed } from '../../src/plan/schedule/order-work.ts';
-import { orderWork as orderedWork } from '../../src/plan/schedule/order-work.ts';
+import type { FreeClock } from '../../../src/plan/schedule/free-clock.ts';
+import { freeClock } from '../../../src/plan/schedule/free-clock.ts';
+import type { Piece, Timed } from '../../../src/plan/schedule/order-work.ts';
+import { orderWork as orderedWork } from '../../../src/plan/schedule/order-work.ts';
 
 type Job = Piece & { readonly name: string };
 

@@ -1,14 +1,14 @@
 // When songs are expected, before the show and while it is under way.
 
 import { expect, test } from 'vitest';
-import { markText } from '../../src/base/show-clock.ts';
-import { sectionStarts } from '../../src/plan/demand/section-starts.ts';
-import { sectionsAhead } from '../../src/plan/demand/sections-ahead.ts';
-import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { openSession } from '../../src/session/open-session.ts';
-import type { Session } from '../../src/session/session.ts';
-import { clubShow } from './club-gear.ts';
-import { mark, withEntries } from './night-at.ts';
+import { markText } from '../../../src/base/show-clock.ts';
+import { sectionStarts } from '../../../src/plan/demand/section-starts.ts';
+import { sectionsAhead } from '../../../src/plan/demand/sections-ahead.ts';
+import { planBeforeDoors } from '../../../src/plan/plan-before-doors.ts';
+import { openSession } from '../../../src/session/open-session.ts';
+import type { Session } from '../../../src/session/session.ts';
+import { clubShow } from '../club-gear.ts';
+import { mark, withEntries } from '../night-at.ts';
 
 /** Song, start and end of each section ahead. */
 function ahead(session: Session, at: string, plannedZero = '00:00'): readonly string[] {

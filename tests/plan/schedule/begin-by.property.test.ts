@@ -2,11 +2,11 @@
 // latest moments mean what they say. Judged second by second, by trying every order.
 
 import { describe, expect, test } from 'vitest';
-import { freeClock } from '../../src/plan/schedule/free-clock.ts';
-import { standingOrder } from '../../src/plan/schedule/latest-starts.ts';
-import { onFreeClock, orderWork } from '../../src/plan/schedule/order-work.ts';
-import { chance } from './oracle/chance.ts';
-import type { ClockCase } from './oracle/clock-case.ts';
+import { freeClock } from '../../../src/plan/schedule/free-clock.ts';
+import { standingOrder } from '../../../src/plan/schedule/latest-starts.ts';
+import { onFreeClock, orderWork } from '../../../src/plan/schedule/order-work.ts';
+import { chance } from '../oracle/chance.ts';
+import type { ClockCase } from '../oracle/clock-case.ts';
 import {
 	begunFrom,
 	clockCase,
@@ -14,7 +14,7 @@ import {
 	latenessOf,
 	latesOf,
 	leastByTrying,
-} from './oracle/clock-case.ts';
+} from '../oracle/clock-case.ts';
 
 /** Cases that begin after a while, so that latest moments come after the first second; some in no hurry. */
 const cases = Array.from({ length: 400 }, (_, seed): ClockCase => {

@@ -2,11 +2,11 @@
 // that gets a capo takes 45 + 10 s, its hand-over 15 s.
 
 import { expect, test } from 'vitest';
-import { previewJump } from '../../src/plan/what-if/change-preview.ts';
-import { whatIf } from '../../src/plan/what-if/what-if.ts';
-import { clubShow } from './club-gear.ts';
-import { allReady, mark, nightAfter, planAt, withSongBegun } from './night-at.ts';
-import { handOverLines, warningLines, workLines } from './plan-figures.ts';
+import { previewJump } from '../../../src/plan/what-if/change-preview.ts';
+import { whatIf } from '../../../src/plan/what-if/what-if.ts';
+import { clubShow } from '../club-gear.ts';
+import { allReady, mark, nightAfter, planAt, withSongBegun } from '../night-at.ts';
+import { handOverLines, warningLines, workLines } from '../plan-figures.ts';
 
 const show = clubShow(`
 songs:

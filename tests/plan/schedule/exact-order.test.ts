@@ -1,12 +1,12 @@
 // The least late order against trying every order, and against a solver on a model of its own.
 
 import { describe, expect, test } from 'vitest';
-import { exactOrder } from '../../src/plan/schedule/exact-order.ts';
-import { latenessBound } from '../../src/plan/schedule/lateness-bound.ts';
-import type { ClockCase } from './oracle/clock-case.ts';
-import { clockCase, freeSeconds, latenessOf, leastByTrying } from './oracle/clock-case.ts';
-import { clockPieces } from './oracle/clock-pieces.ts';
-import { leastBySolver } from './oracle/time-indexed.ts';
+import { exactOrder } from '../../../src/plan/schedule/exact-order.ts';
+import { latenessBound } from '../../../src/plan/schedule/lateness-bound.ts';
+import type { ClockCase } from '../oracle/clock-case.ts';
+import { clockCase, freeSeconds, latenessOf, leastByTrying } from '../oracle/clock-case.ts';
+import { clockPieces } from '../oracle/clock-pieces.ts';
+import { leastBySolver } from '../oracle/time-indexed.ts';
 
 const ALL = { enoughMs: Number.NEGATIVE_INFINITY, nodes: 10_000 };
 const SOLVED = Number(process.env.SOLVER_RUNS ?? 60);

@@ -1,10 +1,10 @@
 // The words beside a stand-in say what put it where it is, where nothing else in its line does.
 
 import { expect, test } from 'vitest';
-import { standIns } from '../../src/plan/backups/stand-ins.ts';
-import { standInWords } from '../../src/words/backup-reasons.ts';
-import { allReady, mark, nightAfter, planAt, withSongBegun } from './night-at.ts';
-import { showFrom } from './show-from.ts';
+import { standIns } from '../../../src/plan/backups/stand-ins.ts';
+import { standInWords } from '../../../src/words/backup-reasons.ts';
+import { allReady, mark, nightAfter, planAt, withSongBegun } from '../night-at.ts';
+import { showFrom } from '../show-from.ts';
 
 /** What could take over from A, in E standard and in Ash's hands, where these are ready on the rack. */
 function offered(rack: string): readonly string[] {

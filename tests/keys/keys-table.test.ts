@@ -3,12 +3,12 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { ACTIONS } from '../src/keys/actions.ts';
-import { markdownText } from '../src/report/markdown-text.ts';
+import { ACTIONS } from '../../src/keys/actions.ts';
+import { markdownText } from '../../src/report/markdown-text.ts';
 
-const readme = fileURLToPath(new URL('../README.md', import.meta.url));
+const readme = fileURLToPath(new URL('../../README.md', import.meta.url));
 const BEGIN =
-	'<!-- keys: made from src/keys/actions.ts; WRITE_KEYS=1 npx vitest run tests/keys-table.test.ts writes it -->';
+	'<!-- keys: made from src/keys/actions.ts; WRITE_KEYS=1 npx vitest run tests/keys/keys-table.test.ts writes it -->';
 const END = '<!-- end of keys -->';
 
 function keysTable(): string {

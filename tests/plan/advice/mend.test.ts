@@ -2,13 +2,13 @@
 // the rest of the default times, which are common practice, no source.
 
 import { expect, test } from 'vitest';
-import { mendOf } from '../../src/plan/advice/mend.ts';
-import { isWorking, shortfallOf } from '../../src/plan/advice/shortfall.ts';
-import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import type { Show } from '../../src/showfile/show.ts';
-import { changeWords } from '../../src/words/advice.ts';
-import { clubShow } from './club-gear.ts';
-import { showFrom } from './show-from.ts';
+import { mendOf } from '../../../src/plan/advice/mend.ts';
+import { isWorking, shortfallOf } from '../../../src/plan/advice/shortfall.ts';
+import { planBeforeDoors } from '../../../src/plan/plan-before-doors.ts';
+import type { Show } from '../../../src/showfile/show.ts';
+import { changeWords } from '../../../src/words/advice.ts';
+import { clubShow } from '../club-gear.ts';
+import { showFrom } from '../show-from.ts';
 
 function mended(show: Show) {
 	const mend = mendOf(show, planBeforeDoors(show));

@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { freeClock } from '../../src/plan/schedule/free-clock.ts';
+import { freeClock } from '../../../src/plan/schedule/free-clock.ts';
 
 const windows = fc
 	.array(fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 9 })), { maxLength: 5 })

@@ -2,10 +2,10 @@
 // as after. Figures worked out by hand; the seconds of each piece of work are common practice, no source.
 
 import { describe, expect, test } from 'vitest';
-import { standInsWithCosts } from '../../src/plan/backups/stand-in-costs.ts';
-import type { Session } from '../../src/session/session.ts';
-import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
-import { showFrom } from './show-from.ts';
+import { standInsWithCosts } from '../../../src/plan/backups/stand-in-costs.ts';
+import type { Session } from '../../../src/session/session.ts';
+import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from '../night-at.ts';
+import { showFrom } from '../show-from.ts';
 
 const show = showFrom(`
 players: [{id: ash, name: Ash}, {id: bo, name: Bo}]

@@ -2,7 +2,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { whichFit } from '../../src/plan/schedule/fit.ts';
+import { whichFit } from '../../../src/plan/schedule/fit.ts';
 
 test('no other set with more of them fits the gap', () => {
 	fc.assert(

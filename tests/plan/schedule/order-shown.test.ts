@@ -2,11 +2,11 @@
 // two, with hands that are busy now and then, in an interval and outside of one.
 
 import { describe, expect, test } from 'vitest';
-import { freeClock } from '../../src/plan/schedule/free-clock.ts';
-import { orderWork } from '../../src/plan/schedule/order-work.ts';
-import { orderShown, type ShownPiece } from './independent/order-shown.ts';
-import { type Busy, workingClock } from './independent/working-clock.ts';
-import { type Chance, chance } from './oracle/chance.ts';
+import { freeClock } from '../../../src/plan/schedule/free-clock.ts';
+import { orderWork } from '../../../src/plan/schedule/order-work.ts';
+import { orderShown, type ShownPiece } from '../independent/order-shown.ts';
+import { type Busy, workingClock } from '../independent/working-clock.ts';
+import { type Chance, chance } from '../oracle/chance.ts';
 
 const CASES = Number(process.env.ORDER_CASES ?? 400);
 const NOW = 100;

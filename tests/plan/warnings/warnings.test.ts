@@ -1,9 +1,9 @@
 // What is said, and when it is not said any more.
 
 import { expect, test } from 'vitest';
-import { clubShow } from './club-gear.ts';
-import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
-import { warningLines } from './plan-figures.ts';
+import { clubShow } from '../club-gear.ts';
+import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from '../night-at.ts';
+import { warningLines } from '../plan-figures.ts';
 
 const show = clubShow(`
 songs:

@@ -1,10 +1,10 @@
 // Middling shows made up by chance: the choice without the clock is held against that of a general solver.
 
 import { expect, test } from 'vitest';
-import { chosenFor, figuresOf } from './chosen-for.ts';
-import type { Shape } from './oracle/chance-show.ts';
-import { chanceShow, evening } from './oracle/chance-show.ts';
-import { solveChoice } from './oracle/solve-choice.ts';
+import { chosenFor, figuresOf } from '../chosen-for.ts';
+import type { Shape } from '../oracle/chance-show.ts';
+import { chanceShow, evening } from '../oracle/chance-show.ts';
+import { solveChoice } from '../oracle/solve-choice.ts';
 
 const SHOWS = Number(process.env.PLAN_SHOWS ?? 104);
 

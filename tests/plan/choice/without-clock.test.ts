@@ -2,12 +2,12 @@
 // played instead, slots that have to stay empty among them.
 
 import { expect, test } from 'vitest';
-import { compared } from '../../src/plan/choice/criteria.ts';
-import { chosenFor, figuresOf } from './chosen-for.ts';
-import { stateBeforeDoors } from './independent/before-doors.ts';
-import { PLAN_CRITERIA } from './independent/cost.ts';
-import { search } from './independent/search.ts';
-import { SMALL_SHOWS, smallShow } from './independent/small-show.ts';
+import { compared } from '../../../src/plan/choice/criteria.ts';
+import { chosenFor, figuresOf } from '../chosen-for.ts';
+import { stateBeforeDoors } from '../independent/before-doors.ts';
+import { PLAN_CRITERIA } from '../independent/cost.ts';
+import { search } from '../independent/search.ts';
+import { SMALL_SHOWS, smallShow } from '../independent/small-show.ts';
 
 const CRITERIA = PLAN_CRITERIA.filter((name) => name !== 'lateness');
 

@@ -3,14 +3,14 @@
 
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { slotStandIns } from '../../src/plan/backups/slot-stand-ins.ts';
-import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
-import { loadShow } from '../scenarios/load-show.ts';
-import { chanceShow, evening } from './oracle/chance-show.ts';
+import { slotStandIns } from '../../../src/plan/backups/slot-stand-ins.ts';
+import { planBeforeDoors } from '../../../src/plan/plan-before-doors.ts';
+import { readyAtZero } from '../../../src/plan/timed-choice/before-doors.ts';
+import { loadShow } from '../../scenarios/load-show.ts';
+import { chanceShow, evening } from '../oracle/chance-show.ts';
 
 const example = (name: string) =>
-	loadShow(join(import.meta.dirname, '../../shows', `${name}.yaml`));
+	loadShow(join(import.meta.dirname, '../../../shows', `${name}.yaml`));
 
 const SHOWS = [
 	...['club', 'folk', 'festival'].map((name) => [name, example(name)] as const),

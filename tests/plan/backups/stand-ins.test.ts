@@ -1,12 +1,12 @@
 // What could take over from a broken instrument, best first, and what is never offered.
 
 import { describe, expect, test } from 'vitest';
-import type { Entry } from '../../src/journal/entry.ts';
-import { standIns } from '../../src/plan/backups/stand-ins.ts';
-import type { Session } from '../../src/session/session.ts';
-import { clubShow } from './club-gear.ts';
-import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
-import { showFrom } from './show-from.ts';
+import type { Entry } from '../../../src/journal/entry.ts';
+import { standIns } from '../../../src/plan/backups/stand-ins.ts';
+import type { Session } from '../../../src/session/session.ts';
+import { clubShow } from '../club-gear.ts';
+import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from '../night-at.ts';
+import { showFrom } from '../show-from.ts';
 
 const show = clubShow(`
 songs:

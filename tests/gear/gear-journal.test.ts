@@ -14,7 +14,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { runCommand } from './run-command.ts';
+import { runCommand } from '../cli/run-command.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'rackside-gear-'));
 afterAll(() => rmSync(folder, { recursive: true }));

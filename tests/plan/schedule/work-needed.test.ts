@@ -2,12 +2,12 @@
 // is that they are put together as the work is: wiping, pitches, capo, or new strings instead.
 
 import { describe, expect, test } from 'vitest';
-import { workNeeded } from '../../src/plan/schedule/work-needed.ts';
-import { openSession } from '../../src/session/open-session.ts';
-import type { Show } from '../../src/showfile/show.ts';
-import { readTuning } from '../../src/tuning/tuning.ts';
-import { tuningExpectedWords } from '../../src/words/unread-tuning.ts';
-import { showFrom } from './show-from.ts';
+import { workNeeded } from '../../../src/plan/schedule/work-needed.ts';
+import { openSession } from '../../../src/session/open-session.ts';
+import type { Show } from '../../../src/showfile/show.ts';
+import { readTuning } from '../../../src/tuning/tuning.ts';
+import { tuningExpectedWords } from '../../../src/words/unread-tuning.ts';
+import { showFrom } from '../show-from.ts';
 
 const show = showFrom(`
 players: [{id: ash, name: Ash}]
