@@ -1,7 +1,7 @@
 // What the points of one song require, in their order. Nothing else in the program knows the order of
 // cues. Apart from the song's machine, so that whoever only asks does not load the machine's library.
 
-import type { BoardState, Part, Song } from '../src/showfile/show.ts';
+import type { Part, PedalStates, Song } from '../src/showfile/show.ts';
 import type { Condition } from './advance.ts';
 
 /** What one point of a song requires. */
@@ -16,7 +16,7 @@ export type CuePoint = {
 	/** Who changes just before this point. */
 	readonly hand: Readonly<Record<string, Part>>;
 	/** Whole boards, by player, for every player whose board this song sets anywhere. */
-	readonly boards: Readonly<Record<string, BoardState>>;
+	readonly boards: Readonly<Record<string, PedalStates>>;
 };
 
 export type SongState = Condition<string, Record<string, never>>;
@@ -29,7 +29,7 @@ export function cuePoints(song: Song): readonly CuePoint[] {
 		...Object.keys(song.board),
 		...song.cues.flatMap((cue) => Object.keys(cue.boards)),
 	]);
-	const atRest = Object.fromEntries([...boardPlayers].map((player) => [player, {} as BoardState]));
+	const atRest = Object.fromEntries([...boardPlayers].map((player) => [player, {} as PedalStates]));
 	const points: CuePoint[] = [
 		{
 			index: 0,

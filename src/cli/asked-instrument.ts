@@ -16,7 +16,7 @@ import {
 	notATuning,
 	numberRange,
 } from '../words/requests.ts';
-import { tuningExpectedWords, tuningHintWords } from '../words/tuning-reading.ts';
+import { tuningExpectedWords, tuningHintWords } from '../words/unread-tuning.ts';
 import { optionText, type Request } from './command.ts';
 import type { Io } from './io.ts';
 import { openShow } from './open-show.ts';

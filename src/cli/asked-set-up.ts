@@ -1,18 +1,15 @@
 // What is typed for a set-up: cents at the 12th fret, a fret's place.
 
 import { cleanText } from '../base/clean-text.ts';
+import { FRETS, type LaidFret, laidFret } from '../bench/laid-fret.ts';
 import type { Instrument } from '../showfile/show.ts';
-import { fretError, scaleFor } from '../tuning/fret-places.ts';
 import { parseLength } from '../tuning/length-unit.ts';
 import { BAD_CENTS, BAD_FRET, centsExpected, fretExpected } from '../words/requests.ts';
 import type { Asked } from './asked-instrument.ts';
 import { optionText, type Request } from './command.ts';
-import { to4 } from './figures.ts';
 
 /** A reading further out is a slip, or the next fret. */
 const MOST_CENTS = 50;
-/** Frets of a long neck. */
-export const FRETS = 24;
 
 /** What each 12th fret reads, highest-numbered string first; null when not given. */
 export function askedCents(
@@ -34,15 +31,6 @@ export function askedCents(
 	return { ok: false, problems: [{ code: 'bad-cents', what, found: cleanText(text), expected }] };
 }
 
-export type LaidFret = {
-	readonly fret: number;
-	readonly fromNutMm: number;
-	/** Sharp of its place; negative: flat. */
-	readonly cents: number;
-	/** The scale for which it would be right. */
-	readonly scaleMm: number;
-};
-
 /** A fret as it was laid, and how far it is out; null when not given. */
 export function askedFret(request: Request, scale: number | null): Asked<LaidFret | null> {
 	const text = optionText(request, 'fret');
@@ -51,16 +39,7 @@ export function askedFret(request: Request, scale: number | null): Asked<LaidFre
 	const fromNut = /^\d+(?:\.\d+)?$/.test(length.trim()) ? Number(length) : parseLength(length);
 	const isFret = Number(fret) >= 1 && Number(fret) <= FRETS;
 	if (fromNut !== null && scale !== null && isFret && fromNut > 0 && fromNut < scale) {
-		const laid = { scale, fret: Number(fret), fromNut };
-		return {
-			ok: true,
-			value: {
-				fret: laid.fret,
-				fromNutMm: to4(fromNut),
-				cents: to4(fretError(laid)),
-				scaleMm: to4(scaleFor(laid.fret, fromNut)),
-			},
-		};
+		return { ok: true, value: laidFret({ scale, fret: Number(fret), fromNut }) };
 	}
 	const expected = fretExpected(FRETS);
 	const what = BAD_FRET;

@@ -40,7 +40,7 @@ function usable(place: SettingsPlace): {
 	const { keys, problems } = usableKeys(kept.keys);
 	const { times, problems: ofTimes } = usableTimes(kept.times);
 	return {
-		values: { looks: kept.looks, keys, times },
+		values: { colours: kept.colours, keys, times },
 		problems: [...problems, ...ofTimes.map(unusableTimeWords)],
 	};
 }

@@ -5,7 +5,7 @@ import { dirname, resolve } from 'node:path';
 import process from 'node:process';
 import { PassThrough } from 'node:stream';
 import { cleanText } from '../base/clean-text.ts';
-import type { ColorDepth } from '../base/colors.ts';
+import type { ColorDepth } from '../base/colours.ts';
 import type { MachineClock } from '../base/machine-clock.ts';
 import { realClock } from '../disk/clock.ts';
 import { draftFile } from '../disk/draft-file.ts';

@@ -2,19 +2,10 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { nearestName } from '../base/nearest-name.ts';
+import { MEASURE_NAMES } from '../bench/measure-names.ts';
 import { parseLength } from '../tuning/length-unit.ts';
-import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
 import { BAD_MEASURE, didYouMean, measuresExpected } from '../words/requests.ts';
 import type { Asked } from './asked-instrument.ts';
-
-/** As show files name them, with where each is kept. */
-export const MEASURE_NAMES: Readonly<Record<string, keyof SetUpMeasures>> = {
-	action: 'actionLast',
-	'action-first': 'actionFirst',
-	relief: 'relief',
-	pickup: 'pickup',
-	nut: 'nut',
-};
 
 /** No measure has more sides than bass and treble, but a nut has a slot a string. */
 const MOST_LENGTHS = 12;

@@ -10,8 +10,8 @@ import type {
 	AnyEntry,
 	Checkpoint,
 	CheckpointEntry,
+	ClockReading,
 	JournalRecord,
-	Moment,
 } from '../journal/record.ts';
 import { Backlog } from './backlog.ts';
 import { diskErrorCode } from './disk.ts';
@@ -86,7 +86,7 @@ export class NightFile implements NightJournal {
 		else this.#setFault(start.code);
 	}
 
-	append<E extends AnyEntry>(entries: readonly E[], at: Moment): JournalRecord<E> {
+	append<E extends AnyEntry>(entries: readonly E[], at: ClockReading): JournalRecord<E> {
 		this.#upMs = at.upMs;
 		if (this.#lastSeq - this.#checkpointSeq >= checkpointEvery) this.#addCheckpoint(at);
 		this.#lastSeq += 1;
@@ -172,7 +172,7 @@ export class NightFile implements NightJournal {
 		return this.#closedAs;
 	}
 
-	#addCheckpoint(at: Moment): void {
+	#addCheckpoint(at: ClockReading): void {
 		if (!this.#stateNow || this.#backlog.next) return;
 		this.#checkpointSeq = this.#lastSeq;
 		const entry: CheckpointEntry = { k: 'checkpoint', state: this.#stateNow() };

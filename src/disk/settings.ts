@@ -3,7 +3,7 @@
 
 import { join } from 'node:path';
 import type Conf from 'conf';
-import { LOOK_NAMES, type LookName } from '../base/colors.ts';
+import { COLOUR_SETS, type ColourSet } from '../base/colours.ts';
 import type { DiskFault } from '../base/disk-fault.ts';
 import type { Disk } from './disk.ts';
 import { diskError } from './disk.ts';
@@ -14,7 +14,7 @@ import { whyNotOwn } from './own-file.ts';
 export type Settings = {
 	/** Key that the user has set for an action, by the action's id. */
 	readonly keys: { readonly [action: string]: string };
-	readonly looks: LookName;
+	readonly colours: ColourSet;
 	/** The user's own times for pieces of work, as they are kept: whether they can be used is for the reader of shows to say. */
 	readonly times: Readonly<Record<string, unknown>>;
 	/** Absolute path of the show file that was opened last; null before there was any. */
@@ -24,7 +24,7 @@ export type Settings = {
 /** The preferences while nothing was set. */
 export const defaultSettings: Settings = {
 	keys: {},
-	looks: LOOK_NAMES[0],
+	colours: COLOUR_SETS[0],
 	times: {},
 	lastShow: null,
 };
@@ -97,7 +97,7 @@ function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
 			// The library would follow a link, wait at a pipe, and take anybody's file for ours.
 			const trouble = whyNotOwn(disk, path, 'file');
 			if (trouble !== null) return notKept(trouble);
-			open(isDamageCleared).store = { ...next };
+			open(isDamageCleared).store = storedOf(next);
 			// A full disk may cut the file without anybody being told.
 			return sameJson(valuesIn(disk, path), next) ? null : notKept('ENOSPC');
 		} catch (error) {
@@ -125,16 +125,21 @@ function valuesIn(disk: Disk, path: string): Settings {
 	const trouble = whyNotOwn(disk, path, 'file');
 	if (trouble !== null) throw diskError(trouble);
 	const stored = JSON.parse(Buffer.from(disk.read(path)).toString('utf8')) as Stored | null;
-	const { keys, looks, times, lastShow } = stored ?? {};
+	const { keys, looks: colours, times, lastShow } = stored ?? {};
 	const texts = Object.entries(recordOf(keys)).filter(
 		(pair): pair is [string, string] => typeof pair[1] === 'string',
 	);
 	return {
 		keys: Object.fromEntries(texts),
-		looks: LOOK_NAMES.find((name) => name === looks) ?? defaultSettings.looks,
+		colours: COLOUR_SETS.find((name) => name === colours) ?? defaultSettings.colours,
 		times: recordOf(times),
 		lastShow: typeof lastShow === 'string' ? lastShow : null,
 	};
+}
+
+/** As they are on the disk, where the colours have been `looks` from the first. */
+function storedOf({ keys, colours, times, lastShow }: Settings): Stored {
+	return { keys, looks: colours, times, lastShow };
 }
 
 function recordOf(value: unknown): Readonly<Record<string, unknown>> {

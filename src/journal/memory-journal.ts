@@ -9,8 +9,8 @@ import type {
 	AnyEntry,
 	Checkpoint,
 	CheckpointEntry,
+	ClockReading,
 	JournalRecord,
-	Moment,
 	NightHeader,
 } from './record.ts';
 
@@ -46,7 +46,7 @@ export function memoryJournal(
 		lines.push(encodeLine(record, seed));
 		return record;
 	};
-	const keep = (s: number, state: unknown, at: Moment): void => {
+	const keep = (s: number, state: unknown, at: ClockReading): void => {
 		keptSeq = s;
 		const entry: CheckpointEntry = { k: 'checkpoint', state };
 		line(recordBeside({ s, w: WRITER, e: [entry], at }));
@@ -73,7 +73,7 @@ export function memoryJournal(
 		keepStates: (state) => {
 			stateNow = state;
 		},
-		append: <E extends AnyEntry>(entries: readonly E[], at: Moment) => {
+		append: <E extends AnyEntry>(entries: readonly E[], at: ClockReading) => {
 			if (stateNow && lastSeq() - keptSeq >= checkpointEvery) {
 				keep(lastSeq(), stateNow(), at);
 			}

@@ -1,6 +1,6 @@
 // A record as it is begun: who writes it, when in the night's logical time, and after what.
 
-import type { AnyEntry, JournalRecord, Moment } from './record.ts';
+import type { AnyEntry, ClockReading, JournalRecord } from './record.ts';
 import { idOf, recordVersion } from './record.ts';
 import { nextTime } from './record-order.ts';
 
@@ -8,7 +8,7 @@ export type NewRecord<E extends AnyEntry> = {
 	readonly s: number;
 	readonly w: string;
 	readonly e: readonly E[];
-	readonly at: Moment;
+	readonly at: ClockReading;
 	/** The last record known, whoever wrote it; null for none. */
 	readonly after: JournalRecord | null;
 };

@@ -1,7 +1,7 @@
 // What a night under way needs from its journal, whether that is a file or only memory. Stands apart
 // so that the night itself never knows a disk.
 
-import type { AnyEntry, Checkpoint, JournalRecord, Moment } from './record.ts';
+import type { AnyEntry, Checkpoint, ClockReading, JournalRecord } from './record.ts';
 
 /** `saving`: on its way to the disk. `slow`: for more than a second. `unsaved`: the disk refused it. `memory`: there is no file. */
 export type SaveState = 'saved' | 'saving' | 'slow' | 'unsaved' | 'memory';
@@ -49,7 +49,7 @@ export type NightJournal = {
 	/** Has the state after all records kept whole now and then: `state` is asked for it and must not throw. */
 	keepStates(state: () => unknown): void;
 	/** Keeps the entries of one command as the next record and gives it back as it was kept: apply its entries, not those passed in. Never throws for the disk's sake. */
-	append<E extends AnyEntry>(entries: readonly E[], at: Moment): JournalRecord<E>;
+	append<E extends AnyEntry>(entries: readonly E[], at: ClockReading): JournalRecord<E>;
 	/** All records from the first, in order, checkpoints and headers left out. The array grows with each append. */
 	records(): readonly JournalRecord[];
 	/** The records with a number above this one, in order, without a look at the others. */

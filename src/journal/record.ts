@@ -80,5 +80,5 @@ export type CheckpointEntry = { readonly k: 'checkpoint'; readonly state: unknow
 /** A state, and the number of the last record that it holds. */
 export type Checkpoint = { readonly seq: number; readonly state: unknown };
 
-/** The moment at which something was done, on both clocks (see `t` and `m` of a record). */
-export type Moment = { readonly wallMs: number; readonly upMs: number };
+/** Both clocks as they stood when something was done (see `t` and `m` of a record). */
+export type ClockReading = { readonly wallMs: number; readonly upMs: number };

@@ -15,7 +15,7 @@ import {
 import { exchange, handOver } from './hand-over-actions.ts';
 import { describe, incident, memo, stringBreak } from './incident-actions.ts';
 import type { ViewName } from './key-context.ts';
-import { SET_ACTIONS } from './set-actions.ts';
+import { LIST_ACTIONS } from './list-actions.ts';
 import {
 	finish,
 	jump,
@@ -30,12 +30,12 @@ import {
 	dark,
 	help,
 	leave,
-	live,
 	lock,
 	narrow,
 	pickDown,
 	pickUp,
 	settings,
+	toStage,
 	view,
 } from './view-actions.ts';
 
@@ -67,20 +67,20 @@ export const ACTIONS: readonly Action[] = [
 	putBack,
 	lock,
 	view,
-	live,
+	toStage,
 	pickUp,
 	pickDown,
 	narrow,
 	settings,
 	leave,
-	...SET_ACTIONS,
+	...LIST_ACTIONS,
 ];
 
 /** The same for the footer of a view: what can be done only there comes right after the first two. */
 export function actionsIn(view: ViewName): readonly Action[] {
-	if (view !== 'set') return ACTIONS;
-	const [step, open, ...others] = ACTIONS.filter((one) => !SET_ACTIONS.includes(one));
-	return [step, open, ...SET_ACTIONS, ...others].filter((one) => one !== undefined);
+	if (view !== 'list') return ACTIONS;
+	const [step, open, ...others] = ACTIONS.filter((one) => !LIST_ACTIONS.includes(one));
+	return [step, open, ...LIST_ACTIONS, ...others].filter((one) => one !== undefined);
 }
 
 /** The action that a key does, with the keys that the user has set in place of the defaults (action id to key). */

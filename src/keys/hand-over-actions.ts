@@ -7,7 +7,7 @@ import { openFromPoint } from '../session/settled.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { ACTION_WORDS, FOOTER, keepsFooter, noHandOver } from '../words/actions.ts';
-import { asBackup } from '../words/backup-words.ts';
+import { asBackup } from '../words/backup-for.ts';
 import { capoWords } from '../words/capo-words.ts';
 import {
 	ANSWERS,
@@ -212,5 +212,5 @@ export const exchange: Action = {
 	keys: ['x'],
 	words: ACTION_WORDS.exchange.help,
 	act: (context) =>
-		context.view === 'set' ? nameTonight(context) : { kind: 'prompt', prompt: exchangePrompt() },
+		context.view === 'list' ? nameTonight(context) : { kind: 'prompt', prompt: exchangePrompt() },
 };

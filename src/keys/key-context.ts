@@ -10,7 +10,7 @@ import type { ShowReading } from '../showfile/show-from-files.ts';
 import type { Preferences } from './preferences.ts';
 import type { PromptView } from './prompt-view.ts';
 
-export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'help' | 'settings';
+export type ViewName = 'stage' | 'rack' | 'list' | 'log' | 'help' | 'settings';
 
 export type KeyContext = {
 	readonly session: Session;
@@ -22,7 +22,7 @@ export type KeyContext = {
 	readonly preferences: Preferences;
 	/** The key that does an action now, to be named in sentences. */
 	readonly keyOf: (action: string) => string;
-	/** The row picked in rack, set, log and settings. */
+	/** The row picked in rack, list, log and settings. */
 	readonly picked: number;
 	readonly canTakeBack: boolean;
 	readonly canPutBack: boolean;

@@ -9,6 +9,7 @@ import { findSongItem } from '../session/find.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { LIST_EMPTY } from '../words/actions.ts';
 import { capoSaid } from '../words/capo-words.ts';
+import { changeLines, itemTitle } from '../words/list-words.ts';
 import {
 	ANSWERS,
 	anotherFor,
@@ -18,7 +19,6 @@ import {
 	tonightTitle,
 } from '../words/questions.ts';
 import { refusalWords } from '../words/refusals.ts';
-import { changeLines, itemTitle } from '../words/set-words.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { namedTonight } from './named-tonight.ts';
 import { choicePrompt, slotPrompt, withPlayer } from './prompts.ts';

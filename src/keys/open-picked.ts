@@ -4,15 +4,15 @@ import { findSong } from '../session/find.ts';
 import { LIST_EMPTY } from '../words/actions.ts';
 import { cuesWords, intervalSentence, NOTHING_HAPPENED } from '../words/questions.ts';
 import { endsWords, tempoWords } from '../words/stage.ts';
-import { instrumentPage } from './instrument-page.ts';
+import { instrumentPrompt } from './instrument-prompt.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 
 /** The picked row opened: an instrument's page, a setting, or words; null in the views where nothing is picked. */
 export function openPicked(context: KeyContext): Outcome | null {
 	switch (context.view) {
 		case 'rack':
-			return { kind: 'prompt', prompt: instrumentPage() };
-		case 'set':
+			return { kind: 'prompt', prompt: instrumentPrompt() };
+		case 'list':
 			return { kind: 'say', words: songWords(context) };
 		case 'log': {
 			const words = context.logWords(context.picked) ?? NOTHING_HAPPENED;

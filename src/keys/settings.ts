@@ -1,7 +1,7 @@
-// The settings view: what a user prefers, a row each, and what enter does there. The looks go round,
+// The settings view: what a user prefers, a row each, and what enter does there. The colours go round,
 // times and keys are asked for.
 
-import { LOOK_NAMES } from '../base/colors.ts';
+import { COLOUR_SETS } from '../base/colours.ts';
 import type { Show } from '../showfile/show.ts';
 import { actionName, keyNow, newKeyTitle } from '../words/actions.ts';
 import { ANSWERS } from '../words/questions.ts';
@@ -20,18 +20,18 @@ import { choicePrompt } from './prompts.ts';
 import type { SettingRow } from './setting-row.ts';
 import { timeSettings } from './time-settings.ts';
 
-/** Every setting, the looks first. */
+/** Every setting, the colours first. */
 export function settingRows({ preferences, show }: SettingsInput): readonly SettingRow[] {
-	const { looks, keys, times } = preferences;
-	const next = LOOK_NAMES[(LOOK_NAMES.indexOf(looks) + 1) % LOOK_NAMES.length] ?? 'dark';
+	const { colours, keys, times } = preferences;
+	const next = COLOUR_SETS[(COLOUR_SETS.indexOf(colours) + 1) % COLOUR_SETS.length] ?? 'dark';
 	return [
 		{
 			name: COLOURS,
-			value: COLOUR_NAMES[looks],
-			note: coloursNote(LOOK_NAMES.length),
+			value: COLOUR_NAMES[colours],
+			note: coloursNote(COLOUR_SETS.length),
 			open: () => ({
 				kind: 'prefer',
-				changes: { looks: next },
+				changes: { colours: next },
 				words: coloursNow(next),
 			}),
 		},

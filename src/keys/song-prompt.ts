@@ -1,4 +1,4 @@
-// A song asked for by letters that narrow the list: what is called next, and what the set view puts in.
+// A song asked for by letters that narrow the list: what is called next, and what the list view puts in.
 
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';

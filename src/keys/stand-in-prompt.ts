@@ -9,7 +9,8 @@ import type { Later, StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { laterWords, standInWords } from '../words/backups.ts';
+import { standInWords } from '../words/backup-reasons.ts';
+import { laterWords } from '../words/later-costs.ts';
 import {
 	ANSWERS,
 	breakTitle,

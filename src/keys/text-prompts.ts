@@ -22,7 +22,7 @@ import {
 	SEARCH_TITLE,
 	takesNoCapo,
 } from '../words/questions.ts';
-import { tuningExpectedWords } from '../words/tuning-reading.ts';
+import { tuningExpectedWords } from '../words/unread-tuning.ts';
 import { driftWords } from '../words/warmth.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import { textPrompt, withDraft } from './text-field.ts';

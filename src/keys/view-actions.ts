@@ -6,12 +6,12 @@ import { leavePrompt } from './prompts.ts';
 import { narrowPrompt } from './text-prompts.ts';
 
 const nextView = {
-	live: 'rack',
-	rack: 'set',
-	set: 'log',
-	log: 'live',
-	help: 'live',
-	settings: 'live',
+	stage: 'rack',
+	rack: 'list',
+	list: 'log',
+	log: 'stage',
+	help: 'stage',
+	settings: 'stage',
 } as const;
 
 export const view: Action = {
@@ -21,12 +21,13 @@ export const view: Action = {
 	act: ({ view }) => ({ kind: 'view', view: nextView[view] }),
 };
 
-export const live: Action = {
+export const toStage: Action = {
+	// Settings are known by it, and `stage` is what puts an instrument at the player's place.
 	id: 'live',
 	keys: ['esc'],
 	words: ACTION_WORDS.live.help,
-	footer: ({ view }) => (view === 'live' ? null : FOOTER.stage),
-	act: () => ({ kind: 'view', view: 'live' }),
+	footer: ({ view }) => (view === 'stage' ? null : FOOTER.stage),
+	act: () => ({ kind: 'view', view: 'stage' }),
 };
 
 export const help: Action = {
@@ -34,14 +35,14 @@ export const help: Action = {
 	keys: ['?', 'f1'],
 	words: ACTION_WORDS.help.help,
 	footer: () => FOOTER.all,
-	act: ({ view }) => ({ kind: 'view', view: view === 'help' ? 'live' : 'help' }),
+	act: ({ view }) => ({ kind: 'view', view: view === 'help' ? 'stage' : 'help' }),
 };
 
 export const settings: Action = {
 	id: 'settings',
 	keys: [','],
 	words: ACTION_WORDS.settings.help,
-	act: ({ view }) => ({ kind: 'view', view: view === 'settings' ? 'live' : 'settings' }),
+	act: ({ view }) => ({ kind: 'view', view: view === 'settings' ? 'stage' : 'settings' }),
 };
 
 export const pickUp: Action = {

@@ -9,15 +9,15 @@ import { openBreak } from '../session/find.ts';
 import { notSaved } from '../words/settings.ts';
 import { draftsAfter } from './look.ts';
 import type { NightContext } from './night-context.ts';
-import type { NightDesk } from './night-desk.ts';
 import type { NightSteps } from './night-steps.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 
 /** Does what an outcome says; `beganMs`: when the first of its keys was pressed. */
 export type Follow = (outcome: Outcome, beganMs: number) => void;
 
-/** How outcomes are followed at this desk. */
-export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContext): Follow {
-	const { clock, session, look, setLook, preferences } = desk;
+/** How outcomes are followed in the night under way. */
+export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: NightContext): Follow {
+	const { clock, session, look, setLook, preferences } = underWay;
 
 	return function follow(outcome: Outcome, beganMs: number): void {
 		const { open } = look();
@@ -25,13 +25,13 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 			case 'prompt':
 				setLook({
 					message: null,
-					open: { prompt: outcome.prompt, beganMs, lastKeyMs: desk.handMs() },
+					open: { prompt: outcome.prompt, beganMs, lastKeyMs: underWay.handMs() },
 				});
 				return;
 			case 'say':
 				setLook({
 					message: outcome.words,
-					open: open && { ...open, lastKeyMs: desk.handMs() },
+					open: open && { ...open, lastKeyMs: underWay.handMs() },
 				});
 				return;
 			case 'pass':
@@ -51,12 +51,12 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 				if (outcome.says !== undefined) setLook({ message: look().message ?? outcome.says });
 				if (outcome.follows !== undefined) {
 					const key = outcome.follows === NEW ? recorded : outcome.follows;
-					setLook({ picked: rowInSet(key) ?? look().picked });
+					setLook({ picked: rowInList(key) ?? look().picked });
 				}
 				return;
 			}
 			case 'view': {
-				const coming = outcome.view === 'set' ? rowInSet(session().next) : null;
+				const coming = outcome.view === 'list' ? rowInList(session().next) : null;
 				setLook({ view: outcome.view, picked: coming ?? 0, narrowedTo: '' });
 				return;
 			}
@@ -99,7 +99,7 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 	function prefer(changes: Partial<Preferences>, words: string): void {
 		const say = (message: string) => {
 			setLook({ message });
-			desk.changed();
+			underWay.changed();
 		};
 		preferences.change(changes).then(
 			(trouble) => trouble !== null && say(trouble),
@@ -108,8 +108,8 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 		setLook({ message: words });
 	}
 
-	/** The row that an item has in the set view. */
-	function rowInSet(key: string | null): number | null {
+	/** The row that an item has in the list view. */
+	function rowInList(key: string | null): number | null {
 		const row = session().list.findIndex((item) => item.key === key);
 		return row < 0 ? null : row;
 	}
@@ -124,7 +124,7 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 		switch (look().view) {
 			case 'rack':
 				return session().show.instruments.length;
-			case 'set':
+			case 'list':
 				return session().list.length;
 			case 'log':
 				return looked.shownLog().length;
@@ -132,7 +132,7 @@ export function followAt(desk: NightDesk, steps: NightSteps, looked: NightContex
 				return ACTIONS.length;
 			case 'settings':
 				return settingRows({ preferences: preferences.values(), show: session().show }).length;
-			case 'live':
+			case 'stage':
 				return 1;
 		}
 	}

@@ -41,7 +41,7 @@ export type Look = {
 /** What a night shows first. */
 export function firstLook(message: string | null, drafts: Look['drafts']): Look {
 	return {
-		view: 'live',
+		view: 'stage',
 		picked: 0,
 		narrowedTo: '',
 		open: null,

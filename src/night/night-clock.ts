@@ -3,7 +3,7 @@
 
 import type { MachineClock } from '../base/machine-clock.ts';
 import type { Entry } from '../journal/entry.ts';
-import type { JournalRecord, Moment } from '../journal/record.ts';
+import type { ClockReading, JournalRecord } from '../journal/record.ts';
 
 /** A difference between the clocks beyond which the machine's clock was set, not merely adjusted. */
 const CLOCK_SET_MS = 2000;
@@ -12,7 +12,7 @@ const SLEPT_MS = 10_000;
 
 export type NightClock = {
 	readonly nowMs: () => number;
-	readonly moment: () => Moment;
+	readonly reading: () => ClockReading;
 	/** To be called with each tick: what happened to the clocks since the last, as entries. */
 	readonly notice: () => readonly Entry[];
 };
@@ -45,7 +45,7 @@ export function goOn(clock: MachineClock, known: LastKnown | null): NightClock {
 	const nowMs = () => anchor + clock.upMs();
 	return {
 		nowMs,
-		moment: () => ({ wallMs: clock.wallMs(), upMs: clock.upMs() }),
+		reading: () => ({ wallMs: clock.wallMs(), upMs: clock.upMs() }),
 		notice: () => {
 			const entries: Entry[] = [];
 			const apartNow = clock.wallMs() - clock.upMs();

@@ -13,9 +13,9 @@ import { nextSongItem } from '../session/find.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { costLines, jumpWords, skippedWords } from '../words/jump-words.ts';
 import { refusalWords } from '../words/refusals.ts';
-import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 
 /**
  * Keys act on the plan that is on the screen, which is a tick old at most; and each letter of a text that
@@ -39,9 +39,9 @@ export type ContextParts = {
 	readonly measuredOn: KeyContext['measuredOn'];
 };
 
-/** The context of keys at this desk. */
-export function nightContext(desk: NightDesk, parts: ContextParts): NightContext {
-	const { past, clock, session, look, preferences } = desk;
+/** The context of keys in the night under way. */
+export function nightContext(underWay: NightUnderWay, parts: ContextParts): NightContext {
+	const { past, clock, session, look, preferences } = underWay;
 	const { planning, nightShow, measuredOn } = parts;
 
 	function context(olderMs = SHOWN_MS): KeyContext {
@@ -59,7 +59,7 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 				return planHere();
 			},
 			nowMs: clock.nowMs(),
-			plannedZeroMs: desk.plannedZeroMs(),
+			plannedZeroMs: underWay.plannedZeroMs(),
 			view,
 			picked,
 			canTakeBack: takeableBack(past.timeline()) !== null,
@@ -71,7 +71,7 @@ export function nightContext(desk: NightDesk, parts: ContextParts): NightContext
 			narrowedTo,
 			logWords: (row) => shownLog()[row]?.words ?? null,
 			preferences: preferences.values(),
-			keyOf: desk.keyOf,
+			keyOf: underWay.keyOf,
 			draftOf: (id) => drafts[id] ?? '',
 			previewOf,
 		};

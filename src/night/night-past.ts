@@ -40,7 +40,7 @@ export type NightPast = {
 
 /**
  * So many of the newest records stay in memory with the session before each when the night is kept whole:
- * enough for the largest screen that shows the log beside the live view.
+ * enough for the largest screen that shows the log beside the stage view.
  */
 const MOST_RECENT = 100;
 

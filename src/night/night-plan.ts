@@ -9,7 +9,7 @@ import { toldEntries } from '../plan/demand/told.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Session } from '../session/session.ts';
-import type { NightDesk } from './night-desk.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 
 /** A plan this old is still that of the step just made: for what is said of it and the frame that shows it. */
 export const FRAME_MS = 50;
@@ -35,8 +35,8 @@ export type NightPlan = {
 	readonly weigh: <Answer>(asked: Weighed<Answer>) => Answer;
 };
 
-/** The planning at this desk. */
-export function nightPlan({ session, clock, plannedZeroMs, record }: NightDesk): NightPlan {
+/** The planning of the night under way. */
+export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderWay): NightPlan {
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
 	let weighed: { plan: Plan; known: Map<Weigher<unknown>, Map<string, unknown>> } | null = null;
 

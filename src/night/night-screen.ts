@@ -10,7 +10,7 @@ import { openBreakOf } from '../session/find.ts';
 import { takeableBack } from '../session/timeline.ts';
 import { FOOTER } from '../words/actions.ts';
 import { saidAt } from './look.ts';
-import type { NightDesk } from './night-desk.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 import { promptNow } from './press-keys.ts';
 
 export type Frame = {
@@ -23,19 +23,19 @@ export type Frame = {
 	readonly dayOffsetMinutes: number;
 };
 
-/** The state of the screen of the night at this desk. */
-export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenState {
-	const { past, session } = desk;
-	const { view, picked, message, isDark, isLocked, narrowedTo } = desk.look();
+/** The state of the screen of the night under way. */
+export function nightScreen(underWay: NightUnderWay, { now, ...frame }: Frame): ScreenState {
+	const { past, session } = underWay;
+	const { view, picked, message, isDark, isLocked, narrowedTo } = underWay.look();
 	return {
 		...frame,
 		session: session(),
 		plan: now.plan,
 		nowMs: now.nowMs,
-		zeroMs: desk.zeroMs(),
+		zeroMs: underWay.zeroMs(),
 		view,
 		picked,
-		prompt: promptNow(desk)?.view(now) ?? null,
+		prompt: promptNow(underWay)?.view(now) ?? null,
 		message: saidAt(message, showSeconds(now)),
 		standIns: Object.fromEntries(
 			session()
@@ -47,13 +47,13 @@ export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenSt
 		log: past.log,
 		narrowedTo,
 		takeableStep: takeableBack(past.timeline()),
-		footer: isLocked ? unlockKeys(desk) : footer(desk, now),
-		preferences: desk.preferences.values(),
-		help: ACTIONS.map((action) => ({ key: desk.keyOf(action.id), words: action.words })),
+		footer: isLocked ? unlockKeys(underWay) : footer(underWay, now),
+		preferences: underWay.preferences.values(),
+		help: ACTIONS.map((action) => ({ key: underWay.keyOf(action.id), words: action.words })),
 	};
 }
 
-function footer({ keyOf }: NightDesk, now: KeyContext): readonly KeyWords[] {
+function footer({ keyOf }: NightUnderWay, now: KeyContext): readonly KeyWords[] {
 	return actionsIn(now.view).flatMap((action) => {
 		const words = (action.whyNot?.(now) ?? null) === null ? (action.footer?.(now) ?? null) : null;
 		return words === null ? [] : [{ key: keyOf(action.id), words }];
@@ -61,7 +61,7 @@ function footer({ keyOf }: NightDesk, now: KeyContext): readonly KeyWords[] {
 }
 
 /** The only keys that do anything while locked. */
-function unlockKeys({ keyOf }: NightDesk): readonly KeyWords[] {
+function unlockKeys({ keyOf }: NightUnderWay): readonly KeyWords[] {
 	return [
 		{ key: keyOf('lock'), words: FOOTER.lockThen },
 		{ key: 'esc', words: FOOTER.unlocks },

@@ -5,7 +5,7 @@ import { decide } from '../session/decide.ts';
 import { withOwnTimes } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ShowReading } from '../showfile/show-from-files.ts';
-import type { NightDesk } from './night-desk.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 import { changedWords, createShowWatch, type ShowFile } from './show-watch.ts';
 
 export type NightShow = {
@@ -21,9 +21,9 @@ export type NightShow = {
 	readonly sayWhenChanged: () => void;
 };
 
-/** The show file of the night at this desk; `dayOffsetMinutes`: what to add to UTC for the time of day there. */
-export function nightShow(desk: NightDesk, dayOffsetMinutes: number): NightShow {
-	const { session, clock, look, setLook, preferences } = desk;
+/** The show file of the night under way; `dayOffsetMinutes`: what to add to UTC for the time of day there. */
+export function nightShow(underWay: NightUnderWay, dayOffsetMinutes: number): NightShow {
+	const { session, clock, look, setLook, preferences } = underWay;
 	const watch = createShowWatch(goesBy);
 	/** The change that was said already. */
 	let saidMs: number | null = null;
@@ -54,7 +54,7 @@ export function nightShow(desk: NightDesk, dayOffsetMinutes: number): NightShow 
 			const { message, open } = look();
 			if (atMs === null || atMs === saidMs || message !== null || open) return;
 			saidMs = atMs;
-			setLook({ message: changedWords(atMs, dayOffsetMinutes, desk.keyOf('read-show')) });
+			setLook({ message: changedWords(atMs, dayOffsetMinutes, underWay.keyOf('read-show')) });
 		},
 	};
 }

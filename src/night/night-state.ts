@@ -10,7 +10,8 @@ import { warningJson } from '../report/plan-json.ts';
 import { findSong, findSongItem, positionOf, songOnNow, songsOf } from '../session/find.ts';
 import { readinessOf } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
-import { laterWords, standInWords } from '../words/backups.ts';
+import { standInWords } from '../words/backup-reasons.ts';
+import { laterWords } from '../words/later-costs.ts';
 
 const PLACES: Readonly<Record<InstrumentPlace, string>> = {
 	racked: 'rack',

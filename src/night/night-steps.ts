@@ -16,9 +16,9 @@ import { refusalWords } from '../words/refusals.ts';
 import { driftWords } from '../words/warmth.ts';
 import { warningWords } from '../words/warnings.ts';
 import type { Look } from './look.ts';
-import type { NightDesk } from './night-desk.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 
 /** What an exchange costs is held against a plan no older: work that gets late only by waiting is not put down to it. */
 const SEEN_MS = 500;
@@ -48,9 +48,13 @@ function packSentences(session: Session): readonly string[] {
 	);
 }
 
-/** The steps recorded at this desk. */
-export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: NightShow): NightSteps {
-	const { past, clock, session, record, look, setLook } = desk;
+/** The steps recorded in the night under way. */
+export function nightSteps(
+	underWay: NightUnderWay,
+	planning: NightPlan,
+	nightShow: NightShow,
+): NightSteps {
+	const { past, clock, session, record, look, setLook } = underWay;
 	let effect: Effect | null = null;
 
 	function run(command: Command, atMs: number): RecordId | null {
@@ -70,7 +74,7 @@ export function nightSteps(desk: NightDesk, planning: NightPlan, nightShow: Nigh
 				? exchangeWords({
 						player: command.player,
 						session: session(),
-						zeroMs: desk.zeroMs(),
+						zeroMs: underWay.zeroMs(),
 						before: planBefore,
 						after: planning.plan(FRAME_MS),
 					})

@@ -11,12 +11,12 @@ import { burstRefused, PASTE_REFUSED } from '../words/actions.ts';
 import { draftKeeper, unkeptDrafts } from './draft-store.ts';
 import { followAt } from './follow-outcome.ts';
 import { nightContext } from './night-context.ts';
-import { type NightOptions, openDesk } from './night-desk.ts';
 import { nightPlan } from './night-plan.ts';
 import { nightScreen } from './night-screen.ts';
 import { nightShow } from './night-show.ts';
 import { nightState } from './night-state.ts';
 import { nightSteps } from './night-steps.ts';
+import { type NightOptions, nightUnderWay } from './night-under-way.ts';
 import { pressedKeys } from './press-keys.ts';
 import type { ShowFile } from './show-watch.ts';
 import { type Submit, submitAt } from './submit.ts';
@@ -52,15 +52,15 @@ export type Night = {
 /** A night going on from what its journal holds; a journal without records begins one. */
 export function openNight(options: NightOptions): Night {
 	const { journal, isRehearsal, dayOffsetMinutes } = options;
-	const desk = openDesk(options);
-	const planning = nightPlan(desk);
-	const file = nightShow(desk, dayOffsetMinutes);
-	const steps = nightSteps(desk, planning, file);
+	const underWay = nightUnderWay(options);
+	const planning = nightPlan(underWay);
+	const file = nightShow(underWay, dayOffsetMinutes);
+	const steps = nightSteps(underWay, planning, file);
 	const measuredOn = options.measuredOn ?? (() => []);
-	const looked = nightContext(desk, { planning, nightShow: file, measuredOn });
-	const follow = followAt(desk, steps, looked);
-	const keys = pressedKeys(desk, { steps, looked, follow });
-	const { clock, session, look, setLook, changed } = desk;
+	const looked = nightContext(underWay, { planning, nightShow: file, measuredOn });
+	const follow = followAt(underWay, steps, looked);
+	const keys = pressedKeys(underWay, { steps, looked, follow });
+	const { clock, session, look, setLook, changed } = underWay;
 	const keepDrafts = draftKeeper(options.drafts ?? unkeptDrafts(), look);
 
 	/** Text for an open field; `otherwise` is said where there is none. */
@@ -83,7 +83,7 @@ export function openNight(options: NightOptions): Night {
 			keys.closeIfOverdue();
 			// A rehearsal's clock runs as fast as it likes; what it does is no news.
 			const noticed = isRehearsal ? [] : clock.notice();
-			if (noticed.length > 0) desk.record(noticed);
+			if (noticed.length > 0) underWay.record(noticed);
 			journal.tick(options.clock.upMs());
 			keepDrafts();
 			file.sayWhenChanged();
@@ -94,7 +94,7 @@ export function openNight(options: NightOptions): Night {
 		plan: planning.plan,
 		records: () => journal.records() as readonly JournalRecord<Entry>[],
 		screen: () =>
-			nightScreen(desk, {
+			nightScreen(underWay, {
 				now: looked.frameContext(),
 				save: journal.status(),
 				showChangedAtMs: file.changedAtMs(),
@@ -109,18 +109,18 @@ export function openNight(options: NightOptions): Night {
 				session: session(),
 				plan: now.plan,
 				nowMs: now.nowMs,
-				zeroMs: desk.zeroMs(),
+				zeroMs: underWay.zeroMs(),
 				isSaved: save.isSaved || save.state === 'memory',
 				standInsFor: now.standInsFor,
 			});
 		},
-		submit: submitAt(desk, { steps, looked }),
-		sendAgain: desk.sendAgain,
+		submit: submitAt(underWay, { steps, looked }),
+		sendAgain: underWay.sendAgain,
 		watchShow: (one) => {
 			file.watch(one);
 			changed();
 		},
-		onChange: desk.onChange,
+		onChange: underWay.onChange,
 		wantsToLeave: () => look().isLeaving || session().phase.value === 'packed',
 		saveStatus: () => journal.status(),
 		close: () => journal.close(),

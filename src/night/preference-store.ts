@@ -13,7 +13,7 @@ export type PreferenceStore = {
 
 /** Preferences for as long as the program runs; the times are those that the show was read with. */
 export function unkeptPreferences(times: OwnTimes = {}): PreferenceStore {
-	let values: Preferences = { looks: 'dark', keys: {}, times };
+	let values: Preferences = { colours: 'dark', keys: {}, times };
 	return {
 		values: () => values,
 		readAgain: () => {},

@@ -12,8 +12,8 @@ import { lockedSentence, NOW_ESC, noSuchKey } from '../words/actions.ts';
 import type { Follow } from './follow-outcome.ts';
 import { isOverdue } from './look.ts';
 import type { NightContext } from './night-context.ts';
-import type { NightDesk } from './night-desk.ts';
 import type { NightSteps } from './night-steps.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 
 /** Between l and esc when unlocking. */
 const UNLOCK_MS = 2000;
@@ -33,18 +33,21 @@ export type PressParts = {
 };
 
 /** The prompt in force: the one opened, else the stand-ins of a break that waits for its answer. */
-export function promptNow({ session, look }: NightDesk): Prompt | null {
+export function promptNow({ session, look }: NightUnderWay): Prompt | null {
 	const { open, deferred } = look();
 	if (open) return open.prompt;
 	const broken = openBreak(session());
 	return broken && !deferred.includes(broken.id) ? standInPrompt() : null;
 }
 
-/** The keys pressed at this desk. */
-export function pressedKeys(desk: NightDesk, { steps, looked, follow }: PressParts): PressedKeys {
-	const { clock, session, look, setLook, handMs } = desk;
+/** The keys pressed in the night under way. */
+export function pressedKeys(
+	underWay: NightUnderWay,
+	{ steps, looked, follow }: PressParts,
+): PressedKeys {
+	const { clock, session, look, setLook, handMs } = underWay;
 	let presses = NO_PRESSES;
-	const actionAt = (key: string) => actionOf(key, desk.preferences.values().keys);
+	const actionAt = (key: string) => actionOf(key, underWay.preferences.values().keys);
 
 	/** While locked, l then esc within two seconds is the only way out. */
 	function pressLocked(key: string): void {
@@ -58,7 +61,7 @@ export function pressedKeys(desk: NightDesk, { steps, looked, follow }: PressPar
 		const isFirst = actionAt(key)?.id === 'lock';
 		setLook({
 			unlockFromMs: isFirst ? nowMs : null,
-			message: isFirst ? NOW_ESC : lockedSentence(desk.keyOf('lock')),
+			message: isFirst ? NOW_ESC : lockedSentence(underWay.keyOf('lock')),
 		});
 	}
 
@@ -66,7 +69,7 @@ export function pressedKeys(desk: NightDesk, { steps, looked, follow }: PressPar
 		const action = actionAt(key);
 		if (look().isDark && !action?.isForDark) return;
 		if (action === null) {
-			setLook({ message: noSuchKey(key, desk.keyOf('help')) });
+			setLook({ message: noSuchKey(key, underWay.keyOf('help')) });
 			return;
 		}
 		// A break that was put off is taken up again by the key that reported it.
@@ -84,7 +87,7 @@ export function pressedKeys(desk: NightDesk, { steps, looked, follow }: PressPar
 			pressLocked(key);
 			return;
 		}
-		const prompt = look().isDark ? null : promptNow(desk);
+		const prompt = look().isDark ? null : promptNow(underWay);
 		if (prompt === null) {
 			pressAction(key);
 			return;

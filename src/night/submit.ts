@@ -7,8 +7,8 @@ import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Command } from '../session/command.ts';
 import { saidAt } from './look.ts';
 import type { NightContext } from './night-context.ts';
-import type { NightDesk } from './night-desk.ts';
 import type { NightSteps } from './night-steps.ts';
+import type { NightUnderWay } from './night-under-way.ts';
 
 /** Who asks, in a word or two as people call it: `foot switch`. */
 export type Source = string;
@@ -28,8 +28,8 @@ export type Submit = (asked: Submission, source: Source) => Submitted;
 
 type Parts = { readonly steps: NightSteps; readonly looked: NightContext };
 
-/** What is submitted at this desk. */
-export function submitAt(desk: NightDesk, { steps, looked }: Parts): Submit {
+/** What is submitted to the night under way. */
+export function submitAt(underWay: NightUnderWay, { steps, looked }: Parts): Submit {
 	return (asked, source) => {
 		const context = looked.context();
 		const command =
@@ -38,12 +38,12 @@ export function submitAt(desk: NightDesk, { steps, looked }: Parts): Submit {
 				: asked.do === 'finish-song'
 					? finishCommand(context)
 					: asked;
-		const record = steps.run(command, desk.clock.nowMs());
-		const { message } = desk.look();
+		const record = steps.run(command, underWay.clock.nowMs());
+		const { message } = underWay.look();
 		// Whoever is at the keys did not press any: what is said is said to be of another's doing.
 		if (message !== null)
-			desk.setLook({ message: (nowSeconds) => `${source}: ${saidAt(message, nowSeconds)}` });
-		desk.changed();
+			underWay.setLook({ message: (nowSeconds) => `${source}: ${saidAt(message, nowSeconds)}` });
+		underWay.changed();
 		const why = saidAt(message, showSeconds(context)) ?? '';
 		return record === null ? { ok: false, why } : { ok: true, record };
 	};

@@ -17,7 +17,7 @@ import { songAt } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import { otherThanAsked } from './other-than-asked.ts';
 import { repairList } from './repair-list.ts';
-import type { ReportIncident, ReportMoment } from './report-incidents.ts';
+import type { ReportIncident, ReportTime } from './report-incidents.ts';
 import { reportIncidents } from './report-incidents.ts';
 import { showOfNight } from './show-of-night.ts';
 
@@ -32,8 +32,8 @@ export type ReportSong = {
 	readonly isEncore: boolean;
 	/** Each time it was on, oldest first. */
 	readonly runs: readonly {
-		readonly began: ReportMoment;
-		readonly ended: ReportMoment | null;
+		readonly began: ReportTime;
+		readonly ended: ReportTime | null;
 		readonly seconds: number | null;
 		readonly how: SongEnd | null;
 	}[];
@@ -41,7 +41,7 @@ export type ReportSong = {
 	readonly happened: readonly ReportLine[];
 };
 
-export type ReportLine = { readonly at: ReportMoment; readonly words: string };
+export type ReportLine = { readonly at: ReportTime; readonly words: string };
 
 export type NightReport = {
 	readonly title: string;
@@ -50,19 +50,19 @@ export type NightReport = {
 	readonly night: string;
 	readonly isRehearsal: boolean;
 	readonly isOver: boolean;
-	readonly began: ReportMoment | null;
-	readonly ended: ReportMoment | null;
+	readonly began: ReportTime | null;
+	readonly ended: ReportTime | null;
 	/** Something went wrong, or is out of order or in doubt since; strings that are due are neither. */
 	readonly hasTrouble: boolean;
 	/** The show was ended, songs were played and there was no trouble. */
 	readonly isClean: boolean;
 	readonly songs: readonly ReportSong[];
 	readonly beforeShow: readonly ReportLine[];
-	readonly handOvers: readonly (HandOverLine & { readonly at: ReportMoment })[];
-	readonly wrongHolds: readonly (WrongHold & { readonly at: ReportMoment })[];
+	readonly handOvers: readonly (HandOverLine & { readonly at: ReportTime })[];
+	readonly wrongHolds: readonly (WrongHold & { readonly at: ReportTime })[];
 	/** Songs played on another instrument, or in another tuning or capo, than the show file asked for. */
 	readonly otherThanAsked: readonly (Omit<OtherThanAsked, 'item'> & {
-		readonly at: ReportMoment;
+		readonly at: ReportTime;
 		readonly position: number | null;
 	})[];
 	readonly incidents: readonly ReportIncident[];
@@ -101,19 +101,19 @@ export function nightReport(parts: ReportParts): NightReport {
 	const { steps } = parts;
 	const show = showOfNight(parts.show, steps);
 	const last = steps.at(-1)?.after ?? parts.opened;
-	const moment = (atMs: NightMs): ReportMoment => ({
+	const timeAt = (atMs: NightMs): ReportTime => ({
 		mark: last.zeroAtMs === null ? null : markText(atMs - last.zeroAtMs),
 		clock: dayTimeText(atMs, parts.dayOffsetMinutes),
 	});
 	const line = ({ entry, before, after }: NightStep): ReportLine => ({
-		at: moment(entry.at),
+		at: timeAt(entry.at),
 		words: entryWords(entry, show, entry.k === 'next-chosen' ? after : before),
 	});
 	const linesOf = (some: readonly NightStep[]): ReportLine[] =>
 		some.map(line).filter(({ words }) => words !== '');
 	const ofKinds = (...kinds: readonly string[]): ReportLine[] =>
 		linesOf(steps.filter(({ entry }) => kinds.includes(entry.k)));
-	const incidents = reportIncidents(show, { steps, last, moment });
+	const incidents = reportIncidents(show, { steps, last, timeAt });
 	const { handOvers, wrongHolds } = handOverLines(show, steps);
 	const others = otherThanAsked(show, steps);
 	const hasPlayed = last.list.some((item) => item.kind === 'song' && item.runs.some(isPlayed));
@@ -137,8 +137,8 @@ export function nightReport(parts: ReportParts): NightReport {
 		night: parts.night,
 		isRehearsal: parts.isRehearsal,
 		isOver,
-		began: last.zeroAtMs === null ? null : moment(last.zeroAtMs),
-		ended: isOver && ended !== null ? moment(ended) : null,
+		began: last.zeroAtMs === null ? null : timeAt(last.zeroAtMs),
+		ended: isOver && ended !== null ? timeAt(ended) : null,
 		hasTrouble,
 		isClean: isOver && hasPlayed && !hasTrouble,
 		songs: last.list
@@ -151,8 +151,8 @@ export function nightReport(parts: ReportParts): NightReport {
 					state: songState(last, item, isOver),
 					isEncore: item.isEncore,
 					runs: item.runs.map((run) => ({
-						began: moment(run.beganAtMs),
-						ended: run.endedAtMs === null ? null : moment(run.endedAtMs),
+						began: timeAt(run.beganAtMs),
+						ended: run.endedAtMs === null ? null : timeAt(run.endedAtMs),
 						seconds: run.endedAtMs === null ? null : tenths((run.endedAtMs - run.beganAtMs) / 1000),
 						how: run.how,
 					})),
@@ -160,13 +160,13 @@ export function nightReport(parts: ReportParts): NightReport {
 				}),
 			),
 		beforeShow: linesOf(steps.filter((step) => songOf(step) === null)),
-		handOvers: handOvers.map((one) => ({ ...one, at: moment(one.atMs) })),
-		wrongHolds: wrongHolds.map((one) => ({ ...one, at: moment(one.atMs) })),
+		handOvers: handOvers.map((one) => ({ ...one, at: timeAt(one.atMs) })),
+		wrongHolds: wrongHolds.map((one) => ({ ...one, at: timeAt(one.atMs) })),
 		otherThanAsked: others.map(({ item, ...one }) => {
 			const listed = last.list.find(({ key }) => key === item);
 			return {
 				...one,
-				at: moment(one.atMs),
+				at: timeAt(one.atMs),
 				position: listed?.kind === 'song' ? positionOf(last.list, listed) : null,
 			};
 		}),

@@ -1,7 +1,7 @@
 // Texts set on lines of so many columns, as they go on paper and on a phone held sideways.
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
-import { textTable } from './text-table.ts';
+import { textTable } from '../base/text-table.ts';
 
 /** A terminal's and a page's columns. */
 export const PAPER_COLUMNS = 80;

@@ -8,7 +8,8 @@ import type { Plan, Slot, Warning, Work } from '../plan/plan.ts';
 import { readyAtZero } from '../plan/timed-choice/before-doors.ts';
 import { offsetCents } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
-import { laterWords, standInWords } from '../words/backups.ts';
+import { standInWords } from '../words/backup-reasons.ts';
+import { laterWords } from '../words/later-costs.ts';
 import { warningText } from '../words/warnings.ts';
 
 /**

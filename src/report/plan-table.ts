@@ -11,8 +11,9 @@ import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
 import { instrumentName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { placeWords } from '../words/advice.ts';
-import { backupFor } from '../words/backup-words.ts';
-import { laterWords, standInWords } from '../words/backups.ts';
+import { backupFor } from '../words/backup-for.ts';
+import { standInWords } from '../words/backup-reasons.ts';
+import { laterWords } from '../words/later-costs.ts';
 import {
 	BACKUP_TABLE,
 	CUE,
@@ -28,7 +29,7 @@ import {
 	withCapo,
 	workOnPaper,
 } from '../words/paper.ts';
-import { shortTuning } from '../words/tuning-words.ts';
+import { shortTuning } from '../words/tuning-names.ts';
 import { unplayableWords } from '../words/unplayable.ts';
 import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';

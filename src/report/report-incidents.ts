@@ -12,11 +12,11 @@ import { NOT_DESCRIBED, stuckPedal } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
 
 /** When something was: on the show clock (null before a first song gave it a zero) and by the clock on the wall. */
-export type ReportMoment = { readonly mark: string | null; readonly clock: string };
+export type ReportTime = { readonly mark: string | null; readonly clock: string };
 
 export type ReportIncident = {
 	readonly id: number;
-	readonly at: ReportMoment;
+	readonly at: ReportTime;
 	/** Place of the song that was on; null where none was. */
 	readonly position: number | null;
 	readonly song: string | null;
@@ -36,13 +36,13 @@ type Night = {
 	readonly steps: readonly NightStep[];
 	/** How things stand at the end of what is known. */
 	readonly last: Session;
-	readonly moment: (atMs: NightMs) => ReportMoment;
+	readonly timeAt: (atMs: NightMs) => ReportTime;
 };
 
 /** In the order in which they were noted. */
 export function reportIncidents(
 	show: Show,
-	{ steps, last, moment }: Night,
+	{ steps, last, timeAt }: Night,
 ): readonly ReportIncident[] {
 	return last.incidents.map((one, place): ReportIncident => {
 		const step = steps.find(({ after }) => after.incidents.some(({ id }) => id === one.id));
@@ -50,7 +50,7 @@ export function reportIncidents(
 		const next = step && item === null ? nextSongItem(step.before) : null;
 		return {
 			id: place + 1,
-			at: moment(one.atMs),
+			at: timeAt(one.atMs),
 			position: item && positionOf(last.list, item),
 			song: item && songTitle(show, item.song),
 			before: next && songTitle(show, next.song),

@@ -6,7 +6,7 @@ import { incidentKindWords } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
-import type { ReportIncident, ReportMoment } from './report-incidents.ts';
+import type { ReportIncident, ReportTime } from './report-incidents.ts';
 
 /** The whole page, every text from outside escaped, a newline at its end. */
 export function reportMarkdown(report: NightReport): string {
@@ -79,7 +79,7 @@ function incidents(report: NightReport): string[] {
 			one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
 			...one.words,
 		];
-		return `- ${momentText(one.at)}: ${parts
+		return `- ${timeText(one.at)}: ${parts
 			.filter((part) => part !== null)
 			.map(text)
 			.join(', ')}`;
@@ -89,7 +89,7 @@ function incidents(report: NightReport): string[] {
 function wrongHolds(report: NightReport): string[] {
 	return report.wrongHolds.map((one) => {
 		const long = one.seconds === null ? say.TO_THE_END : say.lasted(one.seconds);
-		return `- ${momentText(one.at)}: ${text(say.hadWords(one.player, one.held))} ${long}; ${text(say.wantsWords(one.song, one.wanted))}`;
+		return `- ${timeText(one.at)}: ${text(say.hadWords(one.player, one.held))} ${long}; ${text(say.wantsWords(one.song, one.wanted))}`;
 	});
 }
 
@@ -110,7 +110,7 @@ function otherThanAsked(report: NightReport): string[] {
 function playedText(one: NightReport['otherThanAsked'][number]): string {
 	const long = one.seconds === null ? say.TO_THE_END : say.lasted(one.seconds);
 	const song = say.songLabel(one.position, one.song);
-	return `- ${momentText(one.at)}: ${text(say.playedWords(song, one.player, one.played))} ${long}`;
+	return `- ${timeText(one.at)}: ${text(say.playedWords(song, one.player, one.played))} ${long}`;
 }
 
 /** The song that was on, or what it was before. */
@@ -126,8 +126,8 @@ function songTable(report: NightReport): string[] {
 			song.position === null ? '-' : String(song.position),
 			text(song.title) + (song.isEncore ? say.ENCORE : ''),
 			say.SONG_STATES[index === runs.length - 1 ? song.state : (run?.how ?? song.state)],
-			run ? momentText(run.began) : '',
-			run?.ended ? momentText(run.ended) : '',
+			run ? timeText(run.began) : '',
+			run?.ended ? timeText(run.ended) : '',
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
 		]);
 	});
@@ -136,7 +136,7 @@ function songTable(report: NightReport): string[] {
 
 function handOverTable(report: NightReport): string[] {
 	const rows = report.handOvers.map((one) => [
-		momentText(one.at),
+		timeText(one.at),
 		text(one.song ?? ''),
 		text(one.player),
 		text(one.instrument ?? say.EMPTY_HANDS),
@@ -172,11 +172,11 @@ function songBySong(report: NightReport): string[] {
 }
 
 function bullet(line: ReportLine): string {
-	return `- ${momentText(line.at)}: ${text(line.words)}`;
+	return `- ${timeText(line.at)}: ${text(line.words)}`;
 }
 
 /** The mark on the show clock, which is what people remember a show by, then the clock on the wall. */
-function momentText(at: ReportMoment): string {
+function timeText(at: ReportTime): string {
 	return at.mark === null ? at.clock : `${at.mark} (${at.clock})`;
 }
 

@@ -10,7 +10,7 @@ import type { SetSong } from '../showfile/running-order.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { asBackup } from '../words/backup-words.ts';
+import { asBackup } from '../words/backup-for.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import {
 	atCue,
@@ -23,7 +23,7 @@ import {
 	sheetStart,
 	withCapo,
 } from '../words/paper.ts';
-import { shortTuning } from '../words/tuning-words.ts';
+import { shortTuning } from '../words/tuning-names.ts';
 import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, wrapped } from './paper.ts';
 

@@ -19,7 +19,7 @@ import {
 	whyHeading,
 	withCapo,
 } from '../words/paper.ts';
-import { shortTuning } from '../words/tuning-words.ts';
+import { shortTuning } from '../words/tuning-names.ts';
 import { unplayableWords } from '../words/unplayable.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 

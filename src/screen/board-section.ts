@@ -3,7 +3,7 @@
 import { boardAfterCue } from '../../machines/rig.ts';
 import { cuePoints } from '../../machines/song.ts';
 import { displayWidth } from '../base/display-width.ts';
-import type { BoardState, Pedal } from '../showfile/show.ts';
+import type { Pedal, PedalStates } from '../showfile/show.ts';
 import {
 	asCorrected,
 	BOARD,
@@ -91,7 +91,7 @@ function nowWords(state: ScreenState, { player, pedals }: Board, columns: number
 	);
 }
 
-type NextBoard = { readonly at: string; readonly board: BoardState | null };
+type NextBoard = { readonly at: string; readonly board: PedalStates | null };
 
 /** The board that will stand there: what is stuck does not follow what the point asks. */
 function nextWords(
@@ -117,7 +117,7 @@ function nextBoard(state: ScreenState, player: string): NextBoard {
 /** The whole board in words, from all that is known to the names of what is on and what is stuck. */
 function pedalWords(
 	pedals: readonly Pedal[],
-	board: BoardState,
+	board: PedalStates,
 	stuck: readonly string[],
 ): readonly string[] {
 	const isOn = ({ id }: Pedal) => board[id]?.on === true;

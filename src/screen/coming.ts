@@ -4,7 +4,7 @@
 import type { PlannedHandOver, Slot } from '../plan/plan.ts';
 import { openBreakOf } from '../session/find.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { standInWords } from '../words/backups.ts';
+import { standInWords } from '../words/backup-reasons.ts';
 import { capoAct } from '../words/capo-words.ts';
 import { stateWords } from '../words/instrument-state.ts';
 import {

@@ -4,14 +4,14 @@ import type { KeyWords } from '../keys/prompt-view.ts';
 import { CANCEL } from '../words/stage.ts';
 import { asciiText } from './ascii-text.ts';
 import { footerRows, messageRows } from './footer.ts';
-import { listView } from './list-view.ts';
-import { type LiveScreen, liveScreen } from './live.ts';
+import { paneView } from './pane-view.ts';
 import { plainClusters } from './plain-clusters.ts';
 import { withPrompt } from './prompt-rows.ts';
 import { type Area, cutRow, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
+import { type StageScreen, stageScreen } from './stage.ts';
 
-/** Below the live view's head a list has at least so many rows, or the head is given up for a line. */
+/** Below the stage view's head a list has at least so many rows, or the head is given up for a line. */
 const LEAST_LIST_ROWS = 18;
 
 /** How the terminal can be written to. */
@@ -37,15 +37,15 @@ function darkRows({ rows }: Area): Row[] {
 }
 
 function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
-	const live = liveScreen(state, area, isAscii);
+	const stage = stageScreen(state, area, isAscii);
 	const { columns } = area;
-	const { footerRows: keyRows } = live;
+	const { footerRows: keyRows } = stage;
 	const view =
-		state.view === 'live' ? [...live.head, ...live.body()] : listWithPrompt(state, area, live);
+		state.view === 'stage' ? [...stage.head, ...stage.body()] : paneWithPrompt(state, area, stage);
 	// A long answer covers the lowest row of the view until the next key.
-	const message = live.messageRows > 0 ? messageRows(state, area) : [];
+	const message = stage.messageRows > 0 ? messageRows(state, area) : [];
 	return [
-		...view.slice(0, view.length + live.messageRows - message.length),
+		...view.slice(0, view.length + stage.messageRows - message.length),
 		...message,
 		...(keyRows > 0
 			? fillRows(footerRows(keysNow(state), { columns, rows: keyRows }), keyRows)
@@ -53,11 +53,11 @@ function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 	];
 }
 
-/** A list with what stands above it: on a high screen all of the live view's head, in its own places. */
-function listWithPrompt(state: ScreenState, { columns }: Area, live: LiveScreen): Row[] {
-	const rows = live.head.length + live.bodyRows;
-	const hasHead = state.view !== 'help' && live.bodyRows >= LEAST_LIST_ROWS;
-	const list = listView(state, { columns, rows }, hasHead ? live.head : null);
+/** A list with what stands above it: on a high screen all of the stage view's head, in its own places. */
+function paneWithPrompt(state: ScreenState, { columns }: Area, stage: StageScreen): Row[] {
+	const rows = stage.head.length + stage.bodyRows;
+	const hasHead = state.view !== 'help' && stage.bodyRows >= LEAST_LIST_ROWS;
+	const list = paneView(state, { columns, rows }, hasHead ? stage.head : null);
 	if (state.prompt === null) return list.rows;
 	return withPrompt(list.rows, state.prompt, { columns, rows: rows - list.keptRows });
 }

@@ -23,7 +23,7 @@ export function messageRows(state: ScreenState, area: Area): Row[] {
 		? lockedWords(keyOfAction('lock', state.preferences.keys))
 		: (state.message ?? '');
 	// The views that have no place of its own for it show here what the last step was.
-	if (text === '' && state.view !== 'live' && state.prompt === null) {
+	if (text === '' && state.view !== 'stage' && state.prompt === null) {
 		return [[...fillRow(lastSection(state, { columns: at, rows: 1 })[0] ?? [], at), ...marks]];
 	}
 	// Where both do not fit, an answer goes before the marks: it is gone with the next key.

@@ -5,7 +5,7 @@ import { graphemes } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { capoAct } from '../words/capo-words.ts';
 import { TALL, tallCapo, tallCapoMove } from '../words/stage.ts';
-import { tuningNames, withSigns } from '../words/tuning-words.ts';
+import { tuningNames, withSigns } from '../words/tuning-names.ts';
 import {
 	ALL_TALL_COLUMNS,
 	type HandOverColumns,

@@ -4,7 +4,7 @@
 import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { backupFor } from '../words/backup-words.ts';
+import { backupFor } from '../words/backup-for.ts';
 import { capoWords } from '../words/capo-words.ts';
 import {
 	CAPO_OFF,
@@ -14,7 +14,7 @@ import {
 	packToPutOn,
 	takeWords,
 } from '../words/stage.ts';
-import { shortTuning } from '../words/tuning-words.ts';
+import { shortTuning } from '../words/tuning-names.ts';
 import { type Area, cutRow, type Row, rowWidth, type Span, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming } from './what-comes.ts';

@@ -2,11 +2,11 @@
 
 import type { Show } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
-import { backupFor } from '../words/backup-words.ts';
+import { backupFor } from '../words/backup-for.ts';
 import { capoWords } from '../words/capo-words.ts';
 import { withoutAge } from '../words/instrument-state.ts';
 import { capoLabel, checkWords, KEEPS, keepsLabel, NONE } from '../words/stage.ts';
-import { shortTuning, tuningThatFits } from '../words/tuning-words.ts';
+import { shortTuning, tuningThatFits } from '../words/tuning-names.ts';
 import { handOverColumns } from './hand-over-columns.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';

@@ -1,116 +1,151 @@
-// Rack, set and log at full size: the coming hand-over and the song stay in sight above the list.
+// Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
 
-import { moreAbove, moreBelow, OLDER_BELOW } from '../words/views.ts';
-import { comingHandOvers } from './coming.ts';
-import { handOverLines } from './hand-over-lines.ts';
-import { helpRows } from './help-view.ts';
-import { firstInSight } from './list-window.ts';
-import { logHeading, logRows } from './log-view.ts';
-import { nowSection } from './now-section.ts';
-import { promptHeight } from './prompt-rows.ts';
-import { rackHeading, rackRows } from './rack-view.ts';
-import { type Area, fillRows, type Row, span } from './row.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import type { Section } from '../plan/plan.ts';
+import type { ListItem, SongItem } from '../session/session.ts';
+import type { Part, Show } from '../showfile/show.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { capoAct, capoWords } from '../words/capo-words.ts';
+import { durationWords } from '../words/duration-words.ts';
+import {
+	encoreTitle,
+	fileChanged,
+	forNamed,
+	HEADINGS,
+	HOW_WORDS,
+	intervalRow,
+	keepsRow,
+	LIST,
+	tonightPart,
+} from '../words/views.ts';
+import { slotLabel, songPlace } from './named-in-show.ts';
+import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { asAsked, setHeading, setRows } from './set-view.ts';
-import { settingsHeading, settingsRows } from './settings-view.ts';
+import { showClock, wallClock } from './show-clock-words.ts';
 
-/** The log's newest lines are looked for beside the rack and the set. */
-const LEAST_LOG_ROWS = 6;
+/** Three players who change beside each other fit at 80 columns. */
+const [STATE_AT, CLOCK_AT, GAP_AT, CHANGES_AT] = [32, 42, 53, 59];
 
-export type ListName = 'rack' | 'set' | 'log' | 'settings';
+/** Names of the columns, and whether the show file has changed. */
+export function listHeading(
+	columns: number,
+	{ showChangedAtMs, dayOffsetMinutes }: ScreenState,
+): Row {
+	const changed =
+		showChangedAtMs === null
+			? []
+			: [span(fileChanged(wallClock({ dayOffsetMinutes }, showChangedAtMs)), 'bright')];
+	return placeAt(columns, [
+		[2, [span(HEADINGS.list, 'title'), ...changed]],
+		[STATE_AT, [span(HEADINGS.state, 'dim')]],
+		[CLOCK_AT, [span(HEADINGS.showClock, 'dim')]],
+		[GAP_AT, [span(HEADINGS.gap, 'dim')]],
+		[CHANGES_AT, [span(HEADINGS.handOvers, 'dim')]],
+	]);
+}
 
-const HEADINGS: Readonly<Record<ListName, (columns: number, state: ScreenState) => Row>> = {
-	rack: rackHeading,
-	set: setHeading,
-	log: logHeading,
-	settings: settingsHeading,
-};
-const ROWS = { rack: rackRows, set: setRows, log: logRows, settings: settingsRows } as const;
+/** The state with tonight's list as a question about it would have it, and the row that it is about. */
+export function asAsked(state: ScreenState): ScreenState {
+	const tonight = state.prompt?.tonight;
+	if (tonight === undefined) return state;
+	const { session, plan, item } = tonight;
+	const row = session.list.findIndex(({ key }) => key === item);
+	return { ...state, session, plan, picked: row < 0 ? state.picked : row };
+}
 
-/** A heading and the list, with a mark before the picked row where one is given. */
-function listPane(
-	state: ScreenState,
-	{ list, picked }: { readonly list: ListName; readonly picked: number | null },
-	{ columns, rows }: Area,
-): Row[] {
-	const room = Math.max(0, rows - 1);
-	const focus = picked ?? (list === 'set' ? currentRow(state) : 0);
-	const all = ROWS[list](state, columns, focus + room + 1);
-	// What is out of sight is counted in a row of its own, where there are rows for it.
-	const hasCount = all.length > room && room >= 3;
-	const height = hasCount ? room - 1 : room;
-	const first = firstInSight(all.length, focus, height);
-	const below = all.length - first - height;
-	const shown = all.slice(first, first + height).map((row, index) => {
-		const [lead, ...rest] = row;
-		if (first + index !== picked || lead === undefined) return row;
-		return [span('>'), { ...lead, text: lead.text.slice(1) }, ...rest];
+/** One row for each item of the list. */
+export function listRows(state: ScreenState, columns: number): Row[] {
+	return state.session.list.map((item) => listRow(state, item, columns));
+}
+
+function listRow(state: ScreenState, item: ListItem, columns: number): Row {
+	const { session, plan } = state;
+	const { show } = session;
+	if (item.kind === 'interval') {
+		const isOn = session.phase.value === 'interval' && session.next === item.key;
+		return placeAt(columns, [
+			[5, [span(intervalRow(durationWords(item.seconds)), isOn ? 'bright' : 'dim')]],
+		]);
+	}
+	const section = plan.sections.find((one) => one.item === item.key);
+	const atMs = item.runs[item.runs.length - 1]?.beganAtMs ?? section?.startMs ?? null;
+	const named = show.players.flatMap(({ id }) => {
+		const part = Object.hasOwn(item.tonight, id) ? item.tonight[id] : undefined;
+		return part === undefined ? [] : [tonightPart(playerName(show, id), partWords(show, part))];
 	});
-	const counted = [
-		...(first > 0 ? [moreAbove(first)] : []),
-		// Of the log no more rows are made than are needed, so nobody knows how many there are.
-		...(below > 0 ? [list === 'log' ? OLDER_BELOW : moreBelow(below)] : []),
-	].join(', ');
-	const count: Row[] = hasCount ? [[span(`  ${counted}`, 'dim')]] : [];
-	return fillRows([HEADINGS[list](columns, state), ...shown, ...count], rows);
+	const changes = show.players
+		.filter(({ id }) => !Object.hasOwn(item.tonight, id))
+		.flatMap(({ id, name }) =>
+			changeWords(state, { item: item.key, player: id }, columns >= LEAST_NAMED_COLUMNS).map(
+				(words) => `${name} ${words}`,
+			),
+		);
+	const words = stateOf(state, item);
+	const isOut = item.isPassedOver;
+	const isAsked = item.key === state.prompt?.tonight?.item;
+	const gap = section?.gapSeconds ?? null;
+	const { place } = songPlace(session, item.key);
+	const title = songTitle(show, item.song);
+	const number = place === 0 ? '' : String(place);
+	return placeAt(columns, [
+		[
+			2,
+			[
+				span(
+					`${number.padStart(2)} ${item.isEncore ? encoreTitle(title) : title}`,
+					isOut ? 'dim' : 'plain',
+				),
+			],
+		],
+		[STATE_AT, [span(words, words === LIST.now || isAsked ? 'bright' : isOut ? 'dim' : 'plain')]],
+		[CLOCK_AT, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
+		[GAP_AT, [span(gap === null ? '' : minutesSeconds(gap).padStart(4), 'dim')]],
+		[CHANGES_AT, [span([...named, ...changes].join(', '))]],
+	]);
 }
 
-function currentRow({ session }: ScreenState): number {
-	const key = session.song === null ? session.next : session.current;
-	return Math.max(
-		0,
-		session.list.findIndex((one) => one.key === key),
-	);
+/** From this width on instruments are named too. */
+const LEAST_NAMED_COLUMNS = 100;
+
+/** What the player gets for this song, what they stay on or that there is nothing; none where they just go on. */
+function changeWords(
+	{ session: { show }, plan }: ScreenState,
+	{ item, player }: { readonly item: string; readonly player: string },
+	isNamed: boolean,
+): readonly string[] {
+	const label = (id: string) => (isNamed ? shownInstrument(show, id) : slotLabel(show, id));
+	const isThis = (one: { readonly section: Section; readonly player: string }) =>
+		one.section.item === item && one.player === player;
+	const backup = (named: string | null) => (named === null ? '' : forNamed(label(named)));
+	const given = plan.handOvers
+		.filter(isThis)
+		.map(({ instrument, for: named }) =>
+			instrument === null ? LIST.empty : `${label(instrument)}${backup(named)}`,
+		);
+	if (given.length > 0) return given;
+	const slot = plan.slots.find(isThis);
+	if (slot === undefined) return [];
+	if (slot.isMissing) return [LIST.noBackup];
+	const move = plan.capoMoves.find(isThis);
+	if (slot.instrument === null || (slot.for === null && move === undefined)) return [];
+	const kept = label(slot.instrument);
+	if (move === undefined) return [`${keepsRow(kept)}${backup(slot.for)}`];
+	// In a narrow list the capo says that it is kept.
+	return isNamed
+		? [`${keepsRow(kept)}${backup(slot.for)}, ${capoAct(move.capo)}`]
+		: [`${kept} ${capoWords(move.capo)}${backup(slot.for)}`];
 }
 
-/** The rows of a view other than live, above message and footer, below `given` or two lines in its place; `keptRows` stay in sight under a question. */
-export function listView(
-	state: ScreenState,
-	area: Area,
-	given: readonly Row[] | null,
-): { readonly rows: Row[]; readonly keptRows: number } {
-	const { columns, rows } = area;
-	const coming = given === null ? comingHandOvers(state) : [];
-	const head = given ?? [
-		...handOverLines(state, coming.slice(0, 1), {
-			columns,
-			rows: 1,
-			soonest: coming[0]?.forWhat ?? '',
-		}),
-		...nowSection(state, { columns, rows: 1 }),
-		...(rows >= 12 ? [[]] : []),
-	];
-	const kept = rows >= 6 ? head : head.slice(0, Math.max(0, rows - 2));
-	const body: Area = { columns, rows: Math.max(0, rows - kept.length) };
-	const { view, picked } = state;
-	if (view === 'help') return done(kept, helpRows(state.help, picked, body), rows);
-	const list: ListName = view === 'live' ? 'rack' : view;
-	if (list !== 'set') return done(kept, listPane(state, { list, picked }, body), rows);
-	// The row that a question is about is never under the question.
-	const under = state.prompt === null ? 0 : promptHeight(state.prompt, body);
-	const asked = asAsked(state);
-	const pane = listPane(
-		asked,
-		{ list, picked: asked.picked },
-		{ columns, rows: Math.max(0, body.rows - under) },
-	);
-	return done(kept, pane, rows);
+function partWords(show: Show, part: Part): string {
+	return part.kind === 'named' ? shownInstrument(show, part.instrument) : LIST.none;
 }
 
-function done(kept: readonly Row[], body: readonly Row[], rows: number) {
-	return { rows: fillRows([...kept, ...body], rows), keptRows: kept.length };
-}
-
-/** Rack, set and log under one another, for the right side of a very large screen. */
-export function sidePanes(state: ScreenState, { columns, rows }: Area): Row[] {
-	const { show, list } = state.session;
-	const most = Math.max(0, rows - LEAST_LOG_ROWS);
-	const set = Math.min(
-		list.length + 2,
-		Math.max(Math.floor(most / 2), most - show.instruments.length - 2),
-	);
-	const rack = Math.min(show.instruments.length + 2, most - set);
-	const pane = (list: ListName, height: number) =>
-		listPane(state, { list, picked: null }, { columns, rows: height });
-	return [...pane('rack', rack), ...pane('set', set), ...pane('log', rows - rack - set)];
+function stateOf({ session, prompt }: ScreenState, item: SongItem): string {
+	if (item.key === session.current && session.song !== null) return LIST.now;
+	if (item.key === prompt?.tonight?.item) return item.isDropped ? LIST.askedDrop : LIST.askedHere;
+	if (item.isDropped) return LIST.dropped;
+	if (item.key === session.next) return LIST.next;
+	if (item.isPassedOver) return LIST.skipped;
+	const how = item.runs.findLast((run) => run.how !== null)?.how;
+	return how == null ? '' : HOW_WORDS[how];
 }

@@ -79,7 +79,7 @@ export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area)
 const LEAST_ROWS = 3;
 
 /**
- * The rows of the live view with the question laid over the first `rows` of them, whose end is nearest to
+ * The rows of the stage view with the question laid over the first `rows` of them, whose end is nearest to
  * what is needed to answer. A field with text begins at the top of them instead and takes what it needs, so
  * that it stands still while lines below it come and go.
  */

@@ -3,7 +3,7 @@
 import { playerName } from '../showfile/shown-names.ts';
 import { stateWords } from '../words/instrument-state.ts';
 import { capoMark, inHandsCapo, nothingInHands, PLACES } from '../words/stage.ts';
-import { tuningThatFits } from '../words/tuning-words.ts';
+import { tuningThatFits } from '../words/tuning-names.ts';
 import { markStyle, STAGED_MARK, stateMark } from './instrument-marks.ts';
 import { slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';

@@ -7,7 +7,7 @@ import { playerName } from '../showfile/shown-names.ts';
 import { durationWords } from '../words/duration-words.ts';
 import { stateWords, WHERE_WORDS } from '../words/instrument-state.ts';
 import { capoMark, JOB_WORDS } from '../words/stage.ts';
-import { tuningThatFits } from '../words/tuning-words.ts';
+import { tuningThatFits } from '../words/tuning-names.ts';
 import { driftCell, HEADINGS, legendLines, nextUse, SPARE } from '../words/views.ts';
 import { centsWords } from '../words/warmth.ts';
 import { markStyle, STAGED_MARK, stateMark } from './instrument-marks.ts';

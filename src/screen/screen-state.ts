@@ -17,7 +17,7 @@ export type ScreenState = {
 	/** Add to night milliseconds for the time of day where the show is. */
 	readonly dayOffsetMinutes: number;
 	readonly view: ViewName;
-	/** Row picked in rack, set and log; first row drawn follows it. */
+	/** Row picked in rack, list and log; first row drawn follows it. */
 	readonly picked: number;
 	readonly prompt: PromptView | null;
 	/** One sentence in answer to the last key: why it could not act, or what a mismatch is. */

@@ -23,7 +23,7 @@ import {
 	startWords,
 	stringSteps,
 } from '../words/stage.ts';
-import { shortTuning, tuningNames } from '../words/tuning-words.ts';
+import { shortTuning, tuningNames } from '../words/tuning-names.ts';
 import { stateMark } from './instrument-marks.ts';
 import { slotLabel, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';

@@ -8,7 +8,7 @@ import {
 	instrumentMachine,
 } from '../../machines/instrument.ts';
 import { type BoardEvent, boardMachine } from '../../machines/rig.ts';
-import type { BoardState } from '../showfile/show.ts';
+import type { PedalStates } from '../showfile/show.ts';
 import type { PlayerState, Session } from './session.ts';
 
 /** The session with this instrument moved by its machine; as it was where it is not known or the event does nothing. */
@@ -33,7 +33,10 @@ export function moveBoard(session: Session, player: string, event: BoardEvent): 
 }
 
 /** The session with each board as a cue requires it. */
-export function setBoards(session: Session, boards: Readonly<Record<string, BoardState>>): Session {
+export function setBoards(
+	session: Session,
+	boards: Readonly<Record<string, PedalStates>>,
+): Session {
 	return Object.entries(boards).reduce(
 		(now, [player, pedals]) => moveBoard(now, player, { type: 'cued', pedals }),
 		session,

@@ -5,14 +5,14 @@ import { KINDS } from '../tuning/kind.ts';
 import type { Finding } from './finding.ts';
 import { mayHave, staysInTune } from './fitting-holdings.ts';
 import type { Instead, Instrument, Player, Show } from './show.ts';
-import type { Moment } from './walk-set.ts';
+import type { SetPoint } from './walk-set.ts';
 
 /** Entries that cannot be, in the order of the file, then what is played and has no backup. */
-export function checkBackups(show: Show, moments: readonly Moment[]): Finding[] {
+export function checkBackups(show: Show, points: readonly SetPoint[]): Finding[] {
 	const entries = show.instruments.flatMap((one) =>
 		(one.instead ?? []).flatMap((entry) => cannotBe(show, one, entry)),
 	);
-	return [...entries, ...show.players.flatMap((player) => noBackup(show, moments, player))];
+	return [...entries, ...show.players.flatMap((player) => noBackup(show, points, player))];
 }
 
 function cannotBe(show: Show, named: Instrument, { instrument, tuning, capo }: Instead): Finding[] {
@@ -30,8 +30,8 @@ function cannotBe(show: Show, named: Instrument, { instrument, tuning, capo }: I
 	return findings;
 }
 
-function noBackup(show: Show, moments: readonly Moment[], player: Player): Finding[] {
-	const played = moments.flatMap(({ hands }) => hands.get(player.id)?.instrument ?? []);
+function noBackup(show: Show, points: readonly SetPoint[], player: Player): Finding[] {
+	const played = points.flatMap(({ hands }) => hands.get(player.id)?.instrument ?? []);
 	const about = { code: 'no-stand-in', severity: 'note', player: player.id } as const;
 	const byFile = [...new Set(played)].flatMap((one): Finding[] => {
 		if (one.instead === undefined || one.instead.length > 0) return [];

@@ -6,46 +6,46 @@ import { isReachable } from '../tuning/retune.ts';
 import { checkSubstituted } from './check-substituted.ts';
 import type { Finding, Given } from './finding.ts';
 import { holdingsThatFit, isSameTuning, mayHave, staysInTune } from './fitting-holdings.ts';
-import { whereOf } from './moment-where.ts';
+import { whereOf } from './set-point-where.ts';
 import type { Player, Show } from './show.ts';
-import type { Moment } from './walk-set.ts';
+import type { SetPoint } from './walk-set.ts';
 
-/** Findings about hands and hand-overs at the moments of the set, in their order. */
-export function checkHands(show: Show, moments: readonly Moment[]): Finding[] {
-	const byMoment = moments.flatMap((moment) => [
-		...checkSubstituted(show, moment),
-		...sharedPacks(show, moment),
-		...crowdedGap(moment),
-		...show.players.flatMap((player) => checkPart(show, player, moment)),
-		...moment.unmet
-			.filter(({ player }) => moment.parts[player.id] !== undefined)
-			.map((unmet) => unmetNeed(moment, unmet)),
+/** Findings about hands and hand-overs at the points of the set, in their order. */
+export function checkHands(show: Show, points: readonly SetPoint[]): Finding[] {
+	const byPoint = points.flatMap((point) => [
+		...checkSubstituted(show, point),
+		...sharedPacks(show, point),
+		...crowdedGap(point),
+		...show.players.flatMap((player) => checkPart(show, player, point)),
+		...point.unmet
+			.filter(({ player }) => point.parts[player.id] !== undefined)
+			.map((unmet) => unmetNeed(point, unmet)),
 	]);
-	return [...nothingToKeep(show, moments), ...byMoment];
+	return [...nothingToKeep(show, points), ...byPoint];
 }
 
-function sharedPacks(show: Show, moment: Moment): Finding[] {
+function sharedPacks(show: Show, point: SetPoint): Finding[] {
 	// What is played instead of a named one is the plan's to choose, and so is its pack.
 	const sure = show.players.filter(
-		({ id }) => !moment.substituted.some(({ player }) => player.id === id),
+		({ id }) => !point.substituted.some(({ player }) => player.id === id),
 	);
 	return show.packs.flatMap(({ id }): Finding[] => {
-		const holders = sure.filter((player) => packOf(moment, player) === id);
-		const instruments = new Set(holders.map((one) => moment.hands.get(one.id)?.instrument.id));
-		const isNews = holders.some((player) => moment.parts[player.id] !== undefined);
+		const holders = sure.filter((player) => packOf(point, player) === id);
+		const instruments = new Set(holders.map((one) => point.hands.get(one.id)?.instrument.id));
+		const isNews = holders.some((player) => point.parts[player.id] !== undefined);
 		if (instruments.size < 2 || !isNews) return [];
 		const players = holders.map((one) => one.id);
-		return [{ code: 'shared-pack', severity: 'risk', ...whereOf(moment), players, pack: id }];
+		return [{ code: 'shared-pack', severity: 'risk', ...whereOf(point), players, pack: id }];
 	});
 }
 
-function packOf(moment: Moment, player: Player): string | null {
-	const part = moment.parts[player.id];
+function packOf(point: SetPoint, player: Player): string | null {
+	const part = point.parts[player.id];
 	const named = part && part.kind !== 'none' ? part.pack : null;
-	return named ?? moment.hands.get(player.id)?.instrument.pack ?? null;
+	return named ?? point.hands.get(player.id)?.instrument.pack ?? null;
 }
 
-function crowdedGap({ on, cue, given, substituted }: Moment): Finding[] {
+function crowdedGap({ on, cue, given, substituted }: SetPoint): Finding[] {
 	if (cue !== null || on.gapSeconds === null || given.length === 0) return [];
 	const seconds = given.reduce((sum, { to }) => sum + to.instrument.times.handOver, 0);
 	if (seconds <= on.gapSeconds) return [];
@@ -65,9 +65,9 @@ function crowdedGap({ on, cue, given, substituted }: Moment): Finding[] {
 	return [{ code, ...about, gapSeconds: on.gapSeconds, seconds, given: all }];
 }
 
-function checkPart(show: Show, player: Player, moment: Moment): Finding[] {
-	const part = moment.parts[player.id];
-	const about = { ...whereOf(moment), player: player.id } as const;
+function checkPart(show: Show, player: Player, point: SetPoint): Finding[] {
+	const part = point.parts[player.id];
+	const about = { ...whereOf(point), player: player.id } as const;
 	if (part?.kind === 'needs' && part.prefer !== null) {
 		const fits = holdingsThatFit(show, player, part).some(
 			({ instrument }) => instrument.id === part.prefer,
@@ -99,13 +99,13 @@ function checkPart(show: Show, player: Player, moment: Moment): Finding[] {
 }
 
 function unmetNeed(
-	moment: Moment,
-	{ player, part, inOtherHands }: Moment['unmet'][number],
+	point: SetPoint,
+	{ player, part, inOtherHands }: SetPoint['unmet'][number],
 ): Finding {
 	return {
 		code: 'needs-unmet',
 		severity: 'risk',
-		...whereOf(moment),
+		...whereOf(point),
 		player: player.id,
 		kind: part.instrumentKind,
 		sounds: part.sounds.name,
@@ -114,12 +114,12 @@ function unmetNeed(
 }
 
 // Asked once a player: whoever put an instrument down on purpose is meant to have none.
-function nothingToKeep(show: Show, moments: readonly Moment[]): Finding[] {
-	const [first] = moments;
+function nothingToKeep(show: Show, points: readonly SetPoint[]): Finding[] {
+	const [first] = points;
 	if (!first) return [];
 	return show.players.flatMap((player): Finding[] => {
 		if (first.parts[player.id] !== undefined) return [];
-		const later = moments.find((moment) => moment.parts[player.id] !== undefined);
+		const later = points.find((point) => point.parts[player.id] !== undefined);
 		return [
 			{
 				code: 'nothing-to-keep',

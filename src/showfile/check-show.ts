@@ -6,22 +6,22 @@ import { checkHands } from './check-hands.ts';
 import { checkStrings } from './check-strings.ts';
 import type { Finding } from './finding.ts';
 import { runningOrder } from './running-order.ts';
-import type { BoardState, Instrument, Show, Song } from './show.ts';
-import { checkShapes } from './song-shapes.ts';
-import { type Moment, walkSet } from './walk-set.ts';
+import { checkShapes } from './shapes-in-hands.ts';
+import type { Instrument, PedalStates, Show, Song } from './show.ts';
+import { type SetPoint, walkSet } from './walk-set.ts';
 
 /** Findings without repetition: hands in the order of the set, then boards, clock and songs. */
 export function checkShow(show: Show): readonly Finding[] {
-	const moments = walkSet(show);
+	const points = walkSet(show);
 	const findings = [
-		...checkHands(show, moments),
-		...checkBackups(show, moments),
+		...checkHands(show, points),
+		...checkBackups(show, points),
 		...missingPedals(show),
 		...curfew(show),
 		...cuesPastEnd(show),
-		...checkStrings(show, moments),
-		...checkShapes(moments),
-		...withoutSlot(show, moments),
+		...checkStrings(show, points),
+		...checkShapes(points),
+		...withoutSlot(show, points),
 		...withoutLength(show),
 		...notPlayed(show),
 	];
@@ -44,7 +44,7 @@ function missingPedals(show: Show): Finding[] {
 function missingOn(
 	show: Show,
 	song: Song,
-	board: { readonly player: string; readonly state: BoardState },
+	board: { readonly player: string; readonly state: PedalStates },
 ): Finding[] {
 	const { player, state } = board;
 	const pedals = show.boards[player];
@@ -76,9 +76,9 @@ function cuesPastEnd(show: Show): Finding[] {
 	);
 }
 
-function withoutSlot(show: Show, moments: readonly Moment[]): Finding[] {
+function withoutSlot(show: Show, points: readonly SetPoint[]): Finding[] {
 	const used = new Set<Instrument>();
-	for (const { hands } of moments) {
+	for (const { hands } of points) {
 		for (const holding of hands.values()) if (holding) used.add(holding.instrument);
 	}
 	return show.instruments

@@ -13,11 +13,11 @@ import {
 } from './instrument-strings.ts';
 import type { Show } from './show.ts';
 import { driftOrder } from './stage-drift.ts';
-import type { Moment } from './walk-set.ts';
+import type { SetPoint } from './walk-set.ts';
 
 /** Findings of every instrument in every tuning that the show has it in. */
-export function checkStrings(show: Show, moments: readonly Moment[]): readonly Finding[] {
-	const inShow = tunedInShow(show, moments);
+export function checkStrings(show: Show, points: readonly SetPoint[]): readonly Finding[] {
+	const inShow = tunedInShow(show, points);
 	const strings = inShow.flatMap((tuned) => [
 		...nearBreaking(show, tuned),
 		...octavesSpoilt(show, tuned),
@@ -42,7 +42,7 @@ function stageFindings(show: Show): Finding[] {
 	];
 }
 
-function tunedInShow(show: Show, moments: readonly Moment[]): readonly Tuned[] {
+function tunedInShow(show: Show, points: readonly SetPoint[]): readonly Tuned[] {
 	const found = new Map<string, Tuned>();
 	const add = (tuned: Tuned) =>
 		found.set(
@@ -52,7 +52,7 @@ function tunedInShow(show: Show, moments: readonly Moment[]): readonly Tuned[] {
 	for (const instrument of show.instruments) {
 		add({ instrument, tuning: instrument.tuning, player: onlyPlayer(instrument) });
 	}
-	for (const { hands } of moments) {
+	for (const { hands } of points) {
 		for (const [player, holding] of hands) {
 			if (holding) add({ instrument: holding.instrument, tuning: holding.tuning, player });
 		}

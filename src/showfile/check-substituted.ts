@@ -3,30 +3,30 @@
 
 import type { Finding, Gets } from './finding.ts';
 import type { Holding } from './fitting-holdings.ts';
-import { whereOf } from './moment-where.ts';
+import { whereOf } from './set-point-where.ts';
 import type { Instrument, Player, Show } from './show.ts';
-import type { Moment, Substituted } from './walk-set.ts';
+import type { SetPoint, Substituted } from './walk-set.ts';
 
-/** Findings of one moment; what a player merely keeps on with has been said where it was named. */
-export function checkSubstituted(show: Show, moment: Moment): Finding[] {
-	const named = moment.substituted.filter(({ player }) => isNamed(moment, player));
+/** Findings of one point; what a player merely keeps on with has been said where it was named. */
+export function checkSubstituted(show: Show, point: SetPoint): Finding[] {
+	const named = point.substituted.filter(({ player }) => isNamed(point, player));
 	const taken = Map.groupBy(
 		named.filter(({ holder }) => holder !== null),
 		({ named: { instrument } }) => instrument,
 	);
 	return [
-		...[...taken].flatMap(([instrument, all]) => inTwoHands(show, moment, { instrument, all })),
-		...named.filter(({ holder }) => holder === null).map((one) => ofFloatingBridge(moment, one)),
+		...[...taken].flatMap(([instrument, all]) => inTwoHands(show, point, { instrument, all })),
+		...named.filter(({ holder }) => holder === null).map((one) => ofFloatingBridge(point, one)),
 	];
 }
 
-function isNamed({ parts }: Moment, { id }: Player): boolean {
+function isNamed({ parts }: SetPoint, { id }: Player): boolean {
 	return parts[id] !== undefined;
 }
 
 function inTwoHands(
 	show: Show,
-	moment: Moment,
+	point: SetPoint,
 	{ instrument, all }: { readonly instrument: Instrument; readonly all: readonly Substituted[] },
 ): Finding[] {
 	const [first] = all;
@@ -35,10 +35,10 @@ function inTwoHands(
 	const about = {
 		code: 'two-hands',
 		severity: 'risk',
-		...whereOf(moment),
+		...whereOf(point),
 		instrument: instrument.id,
 	} as const;
-	if (!isNamed(moment, holder)) {
+	if (!isNamed(point, holder)) {
 		return all.map(({ player, to }) => ({
 			...about,
 			player: player.id,
@@ -53,12 +53,12 @@ function inTwoHands(
 	return [{ ...about, named, keeper: null, gets: getsOf(instrument, worst.to) }];
 }
 
-function ofFloatingBridge(moment: Moment, { player, named, to }: Substituted): Finding {
+function ofFloatingBridge(point: SetPoint, { player, named, to }: Substituted): Finding {
 	const { instrument, tuning } = named;
 	return {
 		code: 'floating-retune',
 		severity: 'risk',
-		...whereOf(moment),
+		...whereOf(point),
 		player: player.id,
 		instrument: instrument.id,
 		tuning: tuning.name,

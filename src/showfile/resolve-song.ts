@@ -6,7 +6,7 @@ import type { InstrumentKind } from '../tuning/kind.ts';
 import type { Linking } from './linking.ts';
 import type { ShapedBoard, ShapedCue, ShapedPart, ShapedSong } from './shape.ts';
 import { CUE_KEYS } from './shape.ts';
-import type { BoardState, Cue, Part, PedalState, Song } from './show.ts';
+import type { Cue, Part, PedalState, PedalStates, Song } from './show.ts';
 import type { SourcePath } from './source-node.ts';
 
 /** The id that means empty hands, so no instrument has it. */
@@ -64,7 +64,7 @@ function resolveCue(shaped: ShapedCue, path: SourcePath, links: SongLinks): Cue 
 		say: shaped.say ?? null,
 		hand: resolveParts(shaped.hand ?? {}, [...path, 'hand'], links),
 		boards: Object.fromEntries(
-			boards.map(([player, board]) => [player, boardState(board as ShapedBoard)]),
+			boards.map(([player, board]) => [player, pedalStates(board as ShapedBoard)]),
 		),
 	};
 }
@@ -77,15 +77,15 @@ function resolveBoards(
 	shaped: Readonly<Record<string, ShapedBoard>>,
 	path: SourcePath,
 	{ linking }: SongLinks,
-): Record<string, BoardState> {
+): Record<string, PedalStates> {
 	for (const player of Object.keys(shaped)) linking.followPlayerKey([...path, player]);
 	return Object.fromEntries(
-		Object.entries(shaped).map(([player, board]) => [player, boardState(board)]),
+		Object.entries(shaped).map(([player, board]) => [player, pedalStates(board)]),
 	);
 }
 
 /** A whole board; `off` alone means that everything is at rest. */
-function boardState(shaped: ShapedBoard): BoardState {
+function pedalStates(shaped: ShapedBoard): PedalStates {
 	if (shaped === 'off') return {};
 	return Object.fromEntries(
 		Object.entries(shaped).map(([pedal, state]): [string, PedalState] => [

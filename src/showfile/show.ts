@@ -161,7 +161,7 @@ export type Song = {
 	/** What each player named in this song needs; who is not named has what the song above in the set says. */
 	readonly parts: Readonly<Record<string, Part>>;
 	/** Whole boards at the song's start, by player. */
-	readonly board: Readonly<Record<string, BoardState>>;
+	readonly board: Readonly<Record<string, PedalStates>>;
 	readonly cues: readonly Cue[];
 	readonly starts: string | null;
 	readonly count: number | null;
@@ -204,11 +204,11 @@ export type Cue = {
 	/** Hand-overs before this point, by player. */
 	readonly hand: Readonly<Record<string, Part>>;
 	/** Whole boards from this point on, by player. */
-	readonly boards: Readonly<Record<string, BoardState>>;
+	readonly boards: Readonly<Record<string, PedalStates>>;
 };
 
 /** A whole board: pedals not named are off (at rest). By pedal id. */
-export type BoardState = Readonly<Record<string, PedalState>>;
+export type PedalStates = Readonly<Record<string, PedalState>>;
 
 /** `on` with whatever settings the file gives, as text. */
 export type PedalState = {

@@ -33,8 +33,8 @@ export type Substituted = {
 	readonly to: Holding | null;
 };
 
-/** A moment at which hands may change: a song's start, or a cue that hands over. */
-export type Moment = {
+/** A point of the set at which hands may change: a song's start, or a cue that hands over. */
+export type SetPoint = {
 	readonly on: SetSong;
 	/** Null at the song's start. */
 	readonly cue: Cue | null;
@@ -50,38 +50,38 @@ export type Moment = {
 /** Below this gap there is no time for a player to move a capo. */
 const CAPO_MOVES_IN_SECONDS = 10;
 
-/** Every moment of the set at which hands may change, in order. */
-export function walkSet(show: Show): readonly Moment[] {
-	const moments: Moment[] = [];
+/** Every point of the set at which hands may change, in order. */
+export function walkSet(show: Show): readonly SetPoint[] {
+	const walked: SetPoint[] = [];
 	let before: Before = { hands: new Map(), above: {} };
 	for (const on of runningOrder(show)) {
-		const points = [
+		const asked = [
 			{ cue: null, parts: on.song.parts },
 			...on.song.cues.flatMap((cue) =>
 				Object.keys(cue.hand).length > 0 ? [{ cue, parts: cue.hand }] : [],
 			),
 		];
-		for (const point of points) {
-			const moment = momentOf(show, { on, ...point }, before);
-			moments.push(moment);
-			before = { hands: moment.hands, above: { ...before.above, ...point.parts } };
+		for (const one of asked) {
+			const point = setPointAt(show, { on, ...one }, before);
+			walked.push(point);
+			before = { hands: point.hands, above: { ...before.above, ...point.parts } };
 		}
 	}
-	return moments;
+	return walked;
 }
 
-type Point = Pick<Moment, 'on' | 'cue' | 'parts'>;
+type PointAsked = Pick<SetPoint, 'on' | 'cue' | 'parts'>;
 
-/** What a moment comes after. */
+/** What a point comes after. */
 type Before = {
-	readonly hands: Moment['hands'];
+	readonly hands: SetPoint['hands'];
 	/** The last part that each player was named, by player id. */
 	readonly above: Readonly<Record<string, Part>>;
 };
 
 type Named = { readonly player: Player; readonly wanted: Holding };
 
-function momentOf(show: Show, point: Point, before: Before): Moment {
+function setPointAt(show: Show, point: PointAsked, before: Before): SetPoint {
 	const hands = new Map<string, Holding | null>(show.players.map(({ id }) => [id, null]));
 	const holderOf = (instrument: Instrument): Player | null =>
 		show.players.find(({ id }) => hands.get(id)?.instrument === instrument) ?? null;
@@ -137,7 +137,7 @@ function momentOf(show: Show, point: Point, before: Before): Moment {
  * that is asked for again after an interval, the named instrument then instead of its backup, and where
  * nothing could be had for it.
  */
-function askedOf(player: Player, { on, cue, parts }: Point, before: Before): Part | undefined {
+function askedOf(player: Player, { on, cue, parts }: PointAsked, before: Before): Part | undefined {
 	const part = parts[player.id];
 	if (part !== undefined) return part;
 	const above = before.above[player.id];
@@ -152,7 +152,7 @@ function holdingOf(show: Show, part: Extract<Part, { kind: 'named' }>): Holding 
 }
 
 /** Whether the same instrument simply stays in hands; the player moves a capo where there is time. */
-function goesOn(from: Holding | null, to: Holding, { on, cue }: Point): boolean {
+function goesOn(from: Holding | null, to: Holding, { on, cue }: PointAsked): boolean {
 	if (cue === null && on.isAfterInterval) return false;
 	if (from === null || from.instrument.id !== to.instrument.id) return false;
 	const gap = cue === null ? (on.gapSeconds ?? Number.POSITIVE_INFINITY) : 0;

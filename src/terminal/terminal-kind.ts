@@ -1,7 +1,7 @@
 // What the terminal can show, told from the environment alone: asking it would mean waiting for a
 // reply that may never come.
 
-import type { ColorDepth } from '../base/colors.ts';
+import type { ColorDepth } from '../base/colours.ts';
 
 /** A full screen, lines of plain text, or no terminal at all. */
 export type TerminalKind = 'screen' | 'dumb' | 'none';

@@ -1,9 +1,9 @@
 // A drawn row as one text with its styles written into it. One text a row costs the renderer a
 // fraction of what a component for each piece does, and the colours are ours, not a library's guess.
 
-import type { ColorDepth, LookName } from '../base/colors.ts';
-import { FIELD, LOOKS, type Tone } from '../screen/looks.ts';
+import type { ColorDepth, ColourSet } from '../base/colours.ts';
 import { fillRow, type Row, rowText, type SpanStyle } from '../screen/row.ts';
+import { FIELD, TONES, type Tone } from '../screen/tones.ts';
 
 /** How the screen is written on this terminal. */
 export type ScreenOptions = {
@@ -23,9 +23,9 @@ const NO_BOLD = '\u001B[22m';
 const NO_COLOR = '\u001B[39m';
 const NO_FIELD = '\u001B[49m';
 
-/** How a look is written on a terminal of so many bits of colour. */
-export function stylingOf(look: LookName, depth: ColorDepth): Styling {
-	const tones = LOOKS[look];
+/** How a set of colours is written on a terminal of so many bits of colour. */
+export function stylingOf(colours: ColourSet, depth: ColorDepth): Styling {
+	const tones = TONES[colours];
 	if (tones === null || depth === 1) return null;
 	const pen = (one: Tone): Pen => ({
 		bold: one.isBold ? BOLD : '',

@@ -13,6 +13,6 @@ export function styledScreen(
 	size: Area,
 	options: ScreenOptions,
 ): readonly string[] {
-	const styling = stylingOf(state.preferences.looks, options.colorDepth);
+	const styling = stylingOf(state.preferences.colours, options.colorDepth);
 	return drawScreen(state, size, options).map((row) => styledRow(row, styling, size.columns));
 }

@@ -8,8 +8,8 @@ import type { Verdict, Wrong } from '../plan/advice/verdict.ts';
 import type { Work } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { laterWords } from './backups.ts';
 import { kindWords } from './kinds.ts';
+import { laterWords } from './later-costs.ts';
 import { leftWords } from './warnings.ts';
 
 /** `The show works. Tightest: before Lantern at 4:00, one hand-over, nothing left; one more is as tight.` */

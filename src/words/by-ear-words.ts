@@ -1,18 +1,27 @@
 // What the ear will say of strings in tune, as an instrument's page has it: open strings and the shapes
 // that the next song leaves exposed.
 
-import type { SongShape } from '../plan/song-shapes.ts';
-import type { TuningCard } from '../plan/tuning-card.ts';
-import { type HeardPair, shapeWords } from '../tuning/chord-shape.ts';
+import type { Song } from '../showfile/show.ts';
+import { type ChordShape, type HeardPair, shapeWords } from '../tuning/chord-shape.ts';
 import { fromPureWords, isPure } from '../tuning/interval.ts';
 
+/** A chord shape on the strings that it is heard on. */
+type HeardShape = {
+	readonly song: Song;
+	readonly capo: number;
+	readonly shape: ChordShape;
+	/** What fingers call it; null where it has no name. */
+	readonly name: string | null;
+	readonly pairs: readonly HeardPair[];
+};
+
 /** Every neighbouring pair of open strings as they are tuned, under a heading. */
-export function openStringsBlock({ byEar }: TuningCard): readonly string[] {
-	return pairsBlock('open', byEar);
+export function openStringsBlock(pairs: readonly HeardPair[]): readonly string[] {
+	return pairsBlock('open', pairs);
 }
 
 /** Every neighbouring pair of a shape's strings, under its name. */
-export function shapeBlock(shape: SongShape): readonly string[] {
+export function shapeBlock(shape: HeardShape): readonly string[] {
 	return pairsBlock(shapeName(shape), shape.pairs);
 }
 
@@ -24,7 +33,7 @@ function pairsBlock(what: string, pairs: readonly HeardPair[]): readonly string[
 }
 
 /** Which shape is heard exposed in which song, and which pair of its strings is furthest from pure. */
-export function exposedLine(shape: SongShape): string {
+export function exposedLine(shape: HeardShape): string {
 	const { song, capo, pairs } = shape;
 	const under = capo === 0 ? '' : ` at capo ${capo}`;
 	const worst = pairs.reduce<HeardPair | null>(
@@ -39,7 +48,7 @@ export function exposedLine(shape: SongShape): string {
 	return `exposed in ${song.title}: ${shapeName(shape)}${under}${heard}`;
 }
 
-function shapeName({ shape, name }: SongShape): string {
+function shapeName({ shape, name }: HeardShape): string {
 	return name === null ? shapeWords(shape) : `${shapeWords(shape)} (${name})`;
 }
 

@@ -16,7 +16,7 @@ import {
 	shownInstrument,
 	songTitle,
 } from '../showfile/shown-names.ts';
-import { backupWords } from './backup-words.ts';
+import { backupWords } from './backup-for.ts';
 import {
 	byWords,
 	doneWords,

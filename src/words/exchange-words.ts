@@ -7,7 +7,7 @@ import { partNow } from '../session/as-asked.ts';
 import type { Session } from '../session/session.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { asSentence } from './as-sentence.ts';
-import { laterWords } from './backups.ts';
+import { laterWords } from './later-costs.ts';
 import { warningWords } from './warnings.ts';
 
 export type Exchanged = {

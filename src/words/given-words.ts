@@ -5,7 +5,7 @@ import { itemConcerned } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { backupWords } from './backup-words.ts';
+import { backupWords } from './backup-for.ts';
 
 /** `Ash has 4 Dune, drop D`. */
 export function handedWords(handed: Handed, show: Show): string {

@@ -9,9 +9,9 @@ import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { asBackup } from './backup-words.ts';
-import { laterWords } from './backups.ts';
+import { asBackup } from './backup-for.ts';
 import { capoAct } from './capo-words.ts';
+import { laterWords } from './later-costs.ts';
 import { unplayableWords } from './unplayable.ts';
 
 /** More titles than this are counted instead. */

@@ -16,7 +16,7 @@ import type {
 } from '../showfile/show-fault.ts';
 import { shownText } from '../showfile/shown-text.ts';
 import type { SourcePath } from '../showfile/source-node.ts';
-import { tuningExpectedWords, tuningHintWords } from './tuning-reading.ts';
+import { tuningExpectedWords, tuningHintWords } from './unread-tuning.ts';
 
 /** The fault as it is told, in a terminal and in JSON. */
 export function problemOf(fault: ShowFault): Problem {

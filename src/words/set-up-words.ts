@@ -6,7 +6,7 @@ import { type MeasuredDrift, measuredDrift } from '../gear/measured-drift.ts';
 import type { SetUp } from '../showfile/show.ts';
 import { lengthWords } from '../tuning/length-unit.ts';
 import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
-import { trussRodWords } from './bench.ts';
+import { trussRodWords } from './bench-advice.ts';
 
 const NAMES: Readonly<Record<keyof SetUpMeasures, string>> = {
 	actionFirst: 'first fret',

@@ -1,17 +1,18 @@
 // The settings view: names, values, notes, and the questions for another one.
 
-import type { LookName } from '../base/colors.ts';
+import type { ColourSet } from '../base/colours.ts';
 
 export const COLOURS = 'colours';
 /** What each set of colours is called. */
-export const COLOUR_NAMES: Readonly<Record<LookName, string>> = {
+export const COLOUR_NAMES: Readonly<Record<ColourSet, string>> = {
 	dark: 'white',
 	amber: 'amber',
 	grey: 'grey',
 	none: 'none',
 };
 export const coloursNote = (count: number): string => `enter: the next of ${count}`;
-export const coloursNow = (look: LookName): string => `The colours are ${COLOUR_NAMES[look]} now.`;
+export const coloursNow = (colours: ColourSet): string =>
+	`The colours are ${COLOUR_NAMES[colours]} now.`;
 export const keyNote = (usual: string): string => `default ${usual}`;
 export const NO_SUCH_SETTING = 'There is no such setting.';
 export const notSaved = (words: string): string => `${words} It could not be saved.`;

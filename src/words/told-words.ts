@@ -6,7 +6,7 @@ import type { Session } from '../session/session.ts';
 import { slotNamed, toldAt } from '../session/told.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { listedWords } from './backups.ts';
+import { listedWords } from './later-costs.ts';
 
 /**
  * One sentence without its full stop; empty where nobody was told otherwise before, which nobody needs to

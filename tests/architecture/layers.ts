@@ -11,6 +11,7 @@ const ROWS: readonly (readonly string[])[] = [
 	['session'],
 	['plan', 'rig', 'gear', 'history'],
 	['words'],
+	['bench'],
 	['report', 'keys'],
 	['screen'],
 	['night'],

@@ -3,7 +3,7 @@
 
 import { readFileSync } from 'node:fs';
 import { memoryJournal } from '../../src/journal/memory-journal.ts';
-import { instrumentPage } from '../../src/keys/instrument-page.ts';
+import { instrumentPrompt } from '../../src/keys/instrument-prompt.ts';
 import type { KeyContext } from '../../src/keys/key-context.ts';
 import { openNight } from '../../src/night/night.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
@@ -33,7 +33,7 @@ export function pageOnRack(shows: URL): () => void {
 		picked: show.instruments.findIndex(({ id }) => id === 'A4'),
 		measuredOn: () => [],
 	} satisfies Partial<KeyContext>;
-	const page = instrumentPage();
+	const page = instrumentPrompt();
 	return () => {
 		page.view(context as unknown as KeyContext);
 	};

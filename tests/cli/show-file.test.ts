@@ -101,7 +101,7 @@ function evening(preferences?: PreferenceStore): Evening {
 const titles = (night: Night) => night.session().show.songs.map(({ title }) => title);
 const CHANGED = 'The show file changed at 20:12. v in the list view reloads it.';
 
-test('a change is said once, and in the set view as long as it stands', () => {
+test('a change is said once, and in the list view as long as it stands', () => {
 	const { file, press, screen, write, night } = evening();
 	press('space');
 	expect(screen()).not.toContain('changed');

@@ -29,18 +29,20 @@ describe('preferences', () => {
 	test('outlast the program, for their owner alone', async () => {
 		const folder = join(scratchFolder(), 'data');
 		const store = await open(folder);
-		expect(store.change({ keys: { next: 'n' }, looks: 'dark', lastShow: '/a.yaml' })).toBeNull();
-		expect(store.change({ looks: 'amber' })).toBeNull();
+		expect(store.change({ keys: { next: 'n' }, colours: 'dark', lastShow: '/a.yaml' })).toBeNull();
+		expect(store.change({ colours: 'amber' })).toBeNull();
 		expect(store.change({ times: { capo: 6 } })).toBeNull();
 		expect(store.values).toEqual({
 			keys: { next: 'n' },
-			looks: 'amber',
+			colours: 'amber',
 			times: { capo: 6 },
 			lastShow: '/a.yaml',
 		});
 		expect((await open(folder)).values).toEqual(store.values);
 		expect(settingsNow({ disk: realDisk, folder })).toEqual(store.values);
 		expect(store.path).toBe(join(folder, 'settings.json'));
+		// Files of earlier versions have this name, and those may read what is written now.
+		expect(JSON.parse(readFileSync(store.path, 'utf8')).looks).toBe('amber');
 		expect(statSync(store.path).mode & 0o777).toBe(0o600);
 		expect(statSync(folder).mode & 0o777).toBe(0o700);
 		expect(store.reset()).toBeNull();
@@ -57,7 +59,7 @@ describe('preferences', () => {
 			expect(store.values).toEqual(defaultSettings);
 			expect(settingsNow({ disk: realDisk, folder })).toEqual(defaultSettings);
 			expect(store.problem).toEqual({ code: 'settings-unreadable', trouble });
-			expect(store.change({ looks: 'amber' })).toEqual({ code: 'settings-not-kept', trouble });
+			expect(store.change({ colours: 'amber' })).toEqual({ code: 'settings-not-kept', trouble });
 			expect(store.reset()).toEqual({ code: 'settings-not-kept', trouble });
 			rmSync(path);
 		};
@@ -78,7 +80,7 @@ describe('preferences', () => {
 		expect(store.values).toEqual(defaultSettings);
 		expect(settingsNow({ disk: realDisk, folder })).toEqual(defaultSettings);
 		expect(store.problem).toEqual({ code: 'settings-unreadable', trouble: null });
-		expect(store.change({ looks: 'dark' })).toEqual({
+		expect(store.change({ colours: 'dark' })).toEqual({
 			code: 'settings-not-kept',
 			trouble: null,
 		});
@@ -108,18 +110,18 @@ describe('preferences', () => {
 		writeFileSync(join(folder, 'file'), '');
 		const store = await open(join(folder, 'file', 'data'));
 		expect(store.values).toEqual(defaultSettings);
-		expect(store.change({ looks: 'dark' })).not.toBeNull();
+		expect(store.change({ colours: 'dark' })).not.toBeNull();
 	});
 
 	test('on a full disk that keeps quiet about it are found out', async () => {
 		const folder = join(scratchFolder(), 'data');
 		const cut = { ...realDisk, read: () => Buffer.from('{"loo') };
 		const store = await openSettings({ disk: cut, folder });
-		expect(store.change({ looks: 'dark' })).toEqual({
+		expect(store.change({ colours: 'dark' })).toEqual({
 			code: 'settings-not-kept',
 			trouble: null,
 		});
-		expect(store.values.looks).toBe('dark');
+		expect(store.values.colours).toBe('dark');
 	});
 
 	test.skipIf(isRoot)('that may not be read give the usual ones', async () => {

@@ -25,7 +25,7 @@ test('after the last song the way to end the show is offered, and not before', (
 	expect(lastRow(during)).not.toContain('q ');
 });
 
-test('in the set view its own keys come first, in the help after those of the show', () => {
+test('in the list view its own keys come first, in the help after those of the show', () => {
 	const { screen } = playShow(club, '00:00 space\n00:05 tab\n00:06 tab\n00:07 !screen\n');
 	expect(lastRow(screen)).toMatch(/^space Ch1 {2}enter open {2}g move/);
 	const ids = ACTIONS.map(({ id }) => id);

@@ -61,11 +61,11 @@ describe('a chosen key', () => {
 
 describe('the settings view', () => {
 	const start = '00:00 space\n00:05 ,\n';
-	const rows = settingRows({ preferences: { looks: 'dark', keys: {}, times: {} }, show });
+	const rows = settingRows({ preferences: { colours: 'dark', keys: {}, times: {} }, show });
 	const rowOf = (id: string) => rows.findIndex(({ name }) => name === actionName(id));
 	const downTo = (id: string) => Array.from({ length: rowOf(id) }, () => 'down').join(' ');
 
-	test('goes round the looks', () => {
+	test('goes round the colours', () => {
 		const { screen } = playShow(show, `${start}00:06 enter !screen\n00:08 enter !screen`);
 		expect([...screen.matchAll(/colours +(\w+) +enter/g)].map(([, look]) => look)).toEqual([
 			'amber',
@@ -99,7 +99,7 @@ instruments:
 songs: [{id: one, hands: {ash: A1}}, {id: two, hands: {ash: {instrument: A2, capo: 2}}}]
 set: [one, two]
 `);
-	const rows = settingRows({ preferences: { looks: 'dark', keys: {}, times: {} }, show: own });
+	const rows = settingRows({ preferences: { colours: 'dark', keys: {}, times: {} }, show: own });
 	const downTo = (name: string) =>
 		Array.from({ length: rows.findIndex((one) => one.name === name) }, () => 'down').join(' ');
 	const view = (keys: string) => playShow(own, `00:00 space\n00:05 ,\n00:06 ${keys} !screen`);

@@ -2,7 +2,7 @@
 
 import { memoryJournal } from '../../src/journal/memory-journal.ts';
 import { type Night, openNight } from '../../src/night/night.ts';
-import type { NightOptions } from '../../src/night/night-desk.ts';
+import type { NightOptions } from '../../src/night/night-under-way.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { sampleHeader } from '../journal/sample-journal.ts';
 

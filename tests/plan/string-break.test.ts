@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { standIns } from '../../src/plan/backups/stand-ins.ts';
 import type { Session } from '../../src/session/session.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
-import { standInWords } from '../../src/words/backups.ts';
+import { standInWords } from '../../src/words/backup-reasons.ts';
 import { clubShow } from './club-gear.ts';
 import { allReady, mark, nightAfter, planAt, withEntries, withSongBegun } from './night-at.ts';
 import { handOverLines, warningLines, workLines } from './plan-figures.ts';

@@ -32,12 +32,12 @@ describe.each(sizes)('at $columns x $rows', (size) => {
 	});
 
 	test('the list says who keeps what for which song, and what is handed in place of what', () => {
-		const list = drawn({ ...staying(), view: 'set', picked: 3 }, size);
+		const list = drawn({ ...staying(), view: 'list', picked: 3 }, size);
 		const isNamed = size.columns >= 100;
 		expect(list).toContain(
 			isNamed ? 'Ash keeps S Spare for 1 Amber, CAPO ON 2' : 'Ash S CAPO 2 for 1',
 		);
-		const other = drawn({ ...substituted(), view: 'set', picked: 1 }, size);
+		const other = drawn({ ...substituted(), view: 'list', picked: 1 }, size);
 		expect(other).toContain(isNamed ? 'Ash S Spare for 4 Acorn' : 'Ash S for 4');
 	});
 });
@@ -49,7 +49,7 @@ test('what is handed is what the mark and the words are about', () => {
 });
 
 test('above the list it is one line, with the name and whom it stands in for', () => {
-	const [first] = drawn({ ...staying(), view: 'set' }, { columns: 80, rows: 24 }).split('\n');
+	const [first] = drawn({ ...staying(), view: 'list' }, { columns: 80, rows: 24 }).split('\n');
 	expect(first).toMatch(/^ASH +in +2:57 KEEPS S Spare, CAPO ON 2, backup for 1 Amber$/);
 });
 

@@ -1,5 +1,5 @@
 // How colours are seen: their contrast, how they look to those who see fewer of them, and how far
-// apart two of them are. Formulas and figures are from outside; looks.test.ts checks them against
+// apart two of them are. Formulas and figures are from outside; tones.test.ts checks them against
 // values that were published with them before it uses them.
 
 /** Linear light of red, green and blue, 0 to 1. */

@@ -34,7 +34,7 @@ const tiny = [
 	{ columns: 40, rows: 10 },
 	{ columns: 20, rows: 4 },
 ];
-const views: readonly ViewName[] = ['live', 'rack', 'set', 'log', 'help', 'settings'];
+const views: readonly ViewName[] = ['stage', 'rack', 'list', 'log', 'help', 'settings'];
 const states: Readonly<Record<string, () => ScreenState>> = {
 	'before-the-show': () => beforeTheShow(),
 	'middle-of-a-song': middleOfASong,
@@ -176,11 +176,11 @@ describe('what must be found', () => {
 			expect(drawn).toContain('LOCKED');
 			expect(drawn).toContain('REHEARSAL');
 			expect(drawn).toContain('NOT SAVED');
-			if (view === 'live') expect(drawn).toContain('NOT SAVED The disk is full');
+			if (view === 'stage') expect(drawn).toContain('NOT SAVED The disk is full');
 		}
 	});
 
-	test('at 200x60 rack, set and log stand beside the live view', () => {
+	test('at 200x60 rack, list and log stand beside the stage view', () => {
 		const drawn = text(middleOfASong(), { columns: 200, rows: 60 });
 		expect(drawn).toMatch(/DO .*RACK +state/);
 		expect(drawn).toMatch(/LIST +state/);

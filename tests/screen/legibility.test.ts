@@ -4,8 +4,8 @@
 import { expect, test } from 'vitest';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { ALL_TALL_COLUMNS } from '../../src/screen/hand-over-columns.ts';
-import { tallLetterRows } from '../../src/screen/live.ts';
 import { rowText } from '../../src/screen/row.ts';
+import { tallLetterRows } from '../../src/screen/stage.ts';
 import { tallRows } from '../../src/screen/tall-glyphs.ts';
 import { middleOfASong } from './states.ts';
 

@@ -5,10 +5,10 @@ import { describe, expect, test } from 'vitest';
 import { lineOf } from '../../src/keys/text-line.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { handOverColumns } from '../../src/screen/hand-over-columns.ts';
-import { tallLetterRows } from '../../src/screen/live.ts';
 import type { Row, SpanStyle } from '../../src/screen/row.ts';
 import { rowText, screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { tallLetterRows } from '../../src/screen/stage.ts';
 import { longInterval, noBackup, staying, substituted } from './pressed-states.ts';
 import {
 	afterABreak,
@@ -145,7 +145,7 @@ test.each([...sizes, { columns: 40, rows: 10 }, { columns: 20, rows: 8 }])(
 	(size) => {
 		const field = lineOf(`${'word '.repeat(60)}and the last`);
 		const prompt = { title: 'Memo, then enter', field, lines: [], choices: [] };
-		for (const view of ['live', 'log'] as const) {
+		for (const view of ['stage', 'log'] as const) {
 			const text = screenText(drawn({ ...middleOfASong(), view, prompt }, size));
 			expect(text).toMatch(size.columns >= 40 ? /Memo,.* word and the last_/ : /last_/);
 		}
@@ -155,7 +155,7 @@ test.each([...sizes, { columns: 40, rows: 10 }, { columns: 20, rows: 8 }])(
 test.each(sizes)('a long answer is seen to its end: $columns x $rows', (size) => {
 	const message =
 		'Amber is in E standard, capo 2; The longest title of all wants Dune in half-step down, capo 11.';
-	for (const view of ['live', 'rack', 'log'] as const) {
+	for (const view of ['stage', 'rack', 'log'] as const) {
 		const state = { ...middleOfASong(), view, message, isRehearsal: true };
 		const rows = drawn(state, size).map(rowText);
 		expect(rows).toHaveLength(size.rows);

@@ -6,7 +6,7 @@ import { showFrom, smallShow } from './show-files.ts';
 
 const SPARE = '  - {id: S1, slot: s, kind: electric-6, tuning: E standard, spare: true}';
 
-/** One line a moment: what Ash and Bo hold, and who was given something. */
+/** One line a point of the set: what Ash and Bo hold, and who was given something. */
 function walk(songs: string, set: string, more = SPARE): string[] {
 	return walkSet(showFrom(smallShow({ songs, set, more }))).map(({ hands, given, cue }) => {
 		const held = [...hands.values()].map((one) =>

@@ -48,7 +48,7 @@ async function stalled({ screen }: Program): Promise<void> {
 		screen.send(count % 2 === 0 ? '\t' : '?');
 		await pause(KEY_APART_MS / 2);
 	}
-	// Back to the live view.
+	// Back to the stage view.
 	screen.send('\u001B');
 	await pause(KEY_APART_MS);
 }

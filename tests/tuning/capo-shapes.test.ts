@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { keyHeard, sameSounds, shapesFor } from '../../src/tuning/capo-shapes.ts';
-import { sameSoundWords } from '../../src/words/bench.ts';
+import { sameSoundWords } from '../../src/words/bench-advice.ts';
 
 describe('open shapes under a capo (common practice, no source)', () => {
 	test.each([

@@ -4,7 +4,7 @@ import type { InstrumentKind } from '../../src/tuning/kind.ts';
 import { INSTRUMENT_KINDS, KINDS, stringCount } from '../../src/tuning/kind.ts';
 import { midiOf, parsePitch, transposeName } from '../../src/tuning/pitch.ts';
 import { type Abbreviations, namedTunings, readTuning } from '../../src/tuning/tuning.ts';
-import { tuningExpectedWords, tuningHintWords } from '../../src/words/tuning-reading.ts';
+import { tuningExpectedWords, tuningHintWords } from '../../src/words/unread-tuning.ts';
 
 const anyText = fc
 	.array(fc.oneof(fc.integer({ min: 0, max: 0x7f }), fc.integer({ min: 0, max: 0x10ffff })), {

@@ -21,16 +21,16 @@ afterEach(() => {
 	shown = undefined;
 });
 
-const looks = ['dark', 'amber'] as const;
+const sets = ['dark', 'amber'] as const;
 
-test.each(looks)(
-	'the picture of the look %s is what is drawn; WRITE_PICTURE=1 writes it',
-	async (look) => {
-		shown = startSeenUi({ state, ...size, look });
+test.each(sets)(
+	'the picture of the colours %s is what is drawn; WRITE_PICTURE=1 writes it',
+	async (colours) => {
+		shown = startSeenUi({ state, ...size, colours });
 		const drawn = screenText(drawScreen(state, size, { isAscii: false }));
 		await expect.poll(shown.seen).toBe(drawn);
 		const svg = screenSvg(shown.cells(), `The screen in the middle of a song:\n${drawn}`);
-		const file = path(`pictures/club-${look}.svg`);
+		const file = path(`pictures/club-${colours}.svg`);
 		if (process.env.WRITE_PICTURE) writeFileSync(file, svg);
 		expect(readFileSync(file, 'utf8')).toBe(svg);
 	},
@@ -38,5 +38,5 @@ test.each(looks)(
 
 test('the README shows them', () => {
 	const readme = readFileSync(path('../../README.md'), 'utf8');
-	for (const look of looks) expect(readme).toContain(`(tests/ui/pictures/club-${look}.svg)`);
+	for (const colours of sets) expect(readme).toContain(`(tests/ui/pictures/club-${colours}.svg)`);
 });

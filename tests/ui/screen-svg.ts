@@ -1,7 +1,7 @@
 // A picture of a terminal's cells, as SVG: letters of equal style in one text, stretched to their
 // columns whatever font there is, and half blocks as shapes, so that tall glyphs have no gaps.
 
-import { FIELD } from '../../src/screen/looks.ts';
+import { FIELD } from '../../src/screen/tones.ts';
 import type { SeenCell } from './seen-cells.ts';
 
 const CELL = { width: 9, height: 19, baseline: 14.5, fontSize: 15 };

@@ -3,7 +3,7 @@
 
 import { PassThrough } from 'node:stream';
 import xterm from '@xterm/headless';
-import type { ColorDepth, LookName } from '../../src/base/colors.ts';
+import type { ColorDepth, ColourSet } from '../../src/base/colours.ts';
 import type { Area } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { createPaintGate } from '../../src/terminal/stall.ts';
@@ -16,7 +16,7 @@ export type SeenUiOptions = {
 	readonly state: ScreenState;
 	readonly columns: number;
 	readonly rows: number;
-	readonly look?: LookName;
+	readonly colours?: ColourSet;
 	readonly colorDepth?: ColorDepth;
 };
 
@@ -39,7 +39,7 @@ export async function cellsAfter(text: string, size: Area): Promise<SeenCell[][]
 
 /** Starts the screen and gives back what the eye sees of it, and the ways to change it. */
 export function startSeenUi(options: SeenUiOptions) {
-	const { columns, rows, look = 'dark', colorDepth = 24 } = options;
+	const { columns, rows, colours = 'dark', colorDepth = 24 } = options;
 	const terminal = emulator(options);
 	let written = '';
 	let isStalled = false;
@@ -51,7 +51,7 @@ export function startSeenUi(options: SeenUiOptions) {
 	});
 	let state = options.state;
 	const faults: unknown[] = [];
-	const getScreen = () => ({ ...state, preferences: { looks: look, keys: {}, times: {} } });
+	const getScreen = () => ({ ...state, preferences: { colours, keys: {}, times: {} } });
 	const rowsAt = (size: Area) => styledScreen(getScreen(), size, { isAscii: false, colorDepth });
 	const shown = rowsAt(stdout);
 	const firstPicture = ENTER_SCREEN + shown.join('\r\n') + FIRST_CELL;

@@ -2,11 +2,11 @@
 // emulator, and compared with what was to be shown.
 
 import { afterEach, expect, test } from 'vitest';
-import { LOOK_NAMES } from '../../src/base/colors.ts';
+import { COLOUR_SETS } from '../../src/base/colours.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
-import { LOOKS } from '../../src/screen/looks.ts';
 import { screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { TONES } from '../../src/screen/tones.ts';
 import { afterABreak, middleOfASong } from '../screen/states.ts';
 import { type SeenUiOptions, startSeenUi } from './seen-ui.ts';
 
@@ -57,22 +57,22 @@ test.each([
 	['dark', 1, false],
 	['none', 24, false],
 ] as const)(
-	'the look %s on a terminal of %s bits writes styles: %s',
-	async (look, colorDepth, has) => {
-		const { seen, written } = start({ columns: 80, rows: 24, look, colorDepth });
+	'the colours %s on a terminal of %s bits writes styles: %s',
+	async (colours, colorDepth, has) => {
+		const { seen, written } = start({ columns: 80, rows: 24, colours, colorDepth });
 		await expect.poll(seen).toBe(wanted(middleOfASong(), 80, 24));
 		expect(hasStyles(written())).toBe(has);
 	},
 );
 
-test.each(LOOK_NAMES.slice(0, 3))('each cell has the color of its style: %s', async (look) => {
-	const { seen, cells, show } = start({ columns: 80, rows: 24, look });
+test.each(COLOUR_SETS.slice(0, 3))('each cell has the color of its style: %s', async (colours) => {
+	const { seen, cells, show } = start({ columns: 80, rows: 24, colours });
 	show(afterABreak());
 	await expect.poll(seen).toBe(wanted(afterABreak(), 80, 24));
 	const rows = drawScreen(afterABreak(), { columns: 80, rows: 24 }, { isAscii: false });
 	const wantedColors = rows.map((row) =>
 		row.flatMap(({ text, style }) =>
-			[...text].map((letter) => (letter === ' ' ? null : LOOKS[look]?.[style].rgb)),
+			[...text].map((letter) => (letter === ' ' ? null : TONES[colours]?.[style].rgb)),
 		),
 	);
 	const colors = cells().map((row, y) =>

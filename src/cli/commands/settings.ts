@@ -1,7 +1,7 @@
 // `rackside settings`: shows, sets and resets preferences, and says where files are.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { LOOK_NAMES } from '../../base/colors.ts';
+import { COLOUR_SETS } from '../../base/colours.ts';
 import type { DiskFault } from '../../base/disk-fault.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
@@ -64,7 +64,7 @@ export const settingsCommand: CliCommand = {
 		if (name === undefined) {
 			const files = { nights: places.nights, settings: store.path };
 			if (request.options.json)
-				io.write(`${JSON.stringify({ settings: { ...all, looks: settings.looks }, files })}\n`);
+				io.write(`${JSON.stringify({ settings: { ...all, looks: settings.colours }, files })}\n`);
 			else {
 				const lines = [
 					...Object.entries(all),
@@ -90,10 +90,10 @@ export const settingsCommand: CliCommand = {
 	},
 };
 
-function allSettings({ looks, keys, times }: Settings): Record<string, string> {
+function allSettings({ colours, keys, times }: Settings): Record<string, string> {
 	const own = usableTimes(times).times;
 	return {
-		[COLOURS]: COLOUR_NAMES[looks],
+		[COLOURS]: COLOUR_NAMES[colours],
 		...Object.fromEntries(
 			OWN_TIMES.map(({ name, usual }) => [`${TIME_PREFIX}${name}`, timeText(own[name] ?? usual)]),
 		),
@@ -127,8 +127,8 @@ function changeOf(
 	});
 	if (name === COLOURS) {
 		const asked = value.toLowerCase();
-		const looks = LOOK_NAMES.find((one) => one === asked || COLOUR_NAMES[one] === asked);
-		return looks === undefined ? refused(oneOf(Object.values(COLOUR_NAMES))) : { looks };
+		const colours = COLOUR_SETS.find((one) => one === asked || COLOUR_NAMES[one] === asked);
+		return colours === undefined ? refused(oneOf(Object.values(COLOUR_NAMES))) : { colours };
 	}
 	if (name.startsWith(TIME_PREFIX)) {
 		const seconds = readOwnTime(value);
@@ -143,7 +143,7 @@ function changeOf(
 
 /** What setting this one back changes. */
 function withoutOne({ keys, times }: Settings, name: string): Partial<Settings> {
-	if (name === COLOURS) return { looks: defaultSettings.looks };
+	if (name === COLOURS) return { colours: defaultSettings.colours };
 	if (name.startsWith(TIME_PREFIX)) {
 		const { [name.slice(TIME_PREFIX.length)]: _, ...others } = times;
 		return { times: others };

@@ -2,6 +2,7 @@
 
 import { dirname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
+import { pageJson, pageLines, setUpPage } from '../../bench/set-up-page.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { gearId } from '../../gear/gear-id.ts';
 import { bodyOf, remembered } from '../../gear/remembered.ts';
@@ -20,7 +21,6 @@ import { keepGear, readGear } from '../gear-journal.ts';
 import type { Io } from '../io.ts';
 import { placesOf } from '../places.ts';
 import { readMeasures } from '../read-measures.ts';
-import { pageJson, pageLines, setUpPage } from '../set-up-page.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 const UNITS: readonly LengthUnit[] = ['mm', 'thou', '64ths'];
@@ -106,6 +106,7 @@ export const setupCommand: CliCommand = {
 			hasFrets: request.options.frets === true,
 			laid: laid.value,
 			feedback: feedback.value,
+			isoTime: (atMs) => new Date(atMs).toISOString(),
 		});
 		if (request.options.json) io.write(`${JSON.stringify(pageJson(page))}\n`);
 		else {

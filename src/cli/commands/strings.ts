@@ -1,5 +1,6 @@
 // `rackside strings`: what an instrument's strings bear in a tuning, on this scale or another.
 
+import { isNearBreaking, setInTuning, setJson, setLines } from '../../bench/strings-page.ts';
 import type { Instrument } from '../../showfile/show.ts';
 import { shownInstrument } from '../../showfile/shown-names.ts';
 import { parseScale } from '../../showfile/string-measure.ts';
@@ -15,7 +16,6 @@ import { askedInstrument, askedTuning, TO_OPTION } from '../asked-instrument.ts'
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { isNearBreaking, setInTuning, setJson, setLines } from '../strings-page.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 export const stringsCommand: CliCommand = {

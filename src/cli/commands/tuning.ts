@@ -1,7 +1,13 @@
 // `rackside tuning`: from one tuning to another on one instrument, string by string, to the ear too.
 
-import { shapesInTuning } from '../../plan/song-shapes.ts';
-import { shapeOnCard, tuningCard } from '../../plan/tuning-card.ts';
+import { shapesInTuning } from '../../bench/song-shapes.ts';
+import { shapeOnCard, tuningCard } from '../../bench/tuning-card.ts';
+import {
+	nearBreaking,
+	type TuningPage,
+	tuningPageJson,
+	tuningPageLines,
+} from '../../bench/tuning-page.ts';
 import { onlyPlayer } from '../../showfile/instrument-strings.ts';
 import type { Instrument } from '../../showfile/show.ts';
 import type { ChordShape } from '../../tuning/chord-shape.ts';
@@ -23,7 +29,6 @@ import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { nearBreaking, type TuningPage, tuningPageJson, tuningPageLines } from '../tuning-page.ts';
 
 /** The highest fret that a song's part may name too. */
 const CAPO_MOST = 12;

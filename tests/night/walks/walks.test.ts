@@ -232,7 +232,7 @@ function rowsCanBeHad(night: Night, { rows }: Said): void {
 /** The first row is in tall letters on the screen that people look at. */
 function isDrawn(night: Night, [first]: Said['rows']): void {
 	const state = night.screen();
-	if (state.view !== 'live' || state.isDark || first?.kind !== 'hand-over') return;
+	if (state.view !== 'stage' || state.isDark || first?.kind !== 'hand-over') return;
 	const slot = state.session.show.instruments.find(({ id }) => id === first.instrument)?.slot;
 	if (slot == null) return;
 	const lines = drawScreen(state, { columns: 80, rows: 24 }, { isAscii: false }).map(rowText);

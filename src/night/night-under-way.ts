@@ -1,0 +1,125 @@
+// What every part of a night under way works on: its past and journal, its clock, what it shows. Apart,
+// so that a part knows only this and what it calls.
+
+import type { MachineClock } from '../base/machine-clock.ts';
+import type { Measured } from '../gear/gear-entry.ts';
+import type { Entry } from '../journal/entry.ts';
+import type { NightJournal } from '../journal/night-journal.ts';
+import type { JournalRecord, RecordId } from '../journal/record.ts';
+import { keyOfAction } from '../keys/key-choices.ts';
+import { openSession } from '../session/open-session.ts';
+import type { Session } from '../session/session.ts';
+import { NOTES } from '../session/timeline.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
+import type { DraftStore } from './draft-store.ts';
+import { type EffectsPort, outsideOf } from './effects-port.ts';
+import { firstLook, type Look } from './look.ts';
+import { goOn, type NightClock } from './night-clock.ts';
+import { type NightPast, openPast } from './night-past.ts';
+import { movedZero } from './planned-zero.ts';
+import { type PreferenceStore, unkeptPreferences } from './preference-store.ts';
+
+export type NightOptions = {
+	readonly show: Show;
+	readonly journal: NightJournal;
+	readonly clock: MachineClock;
+	/** When the first song is meant to start. */
+	readonly plannedZeroMs: number;
+	/** What to add to UTC for the time of day where the show is. */
+	readonly dayOffsetMinutes: number;
+	readonly isRehearsal: boolean;
+	/** Milliseconds that the hand at the keys lives by, where the clock runs faster than it. */
+	readonly handMs?: () => number;
+	/** What the user prefers; by default what is usual, for as long as the program runs. */
+	readonly preferences?: PreferenceStore;
+	/** What was measured on an instrument at the bench, whatever show, the newest first. */
+	readonly measuredOn?: (instrument: Instrument) => readonly Measured[];
+	/** Where unfinished texts outlast the program; by default nowhere. */
+	readonly drafts?: DraftStore;
+	/** What switches things outside; by default nothing. */
+	readonly effects?: EffectsPort;
+	/** Sentences about what was found on opening the journal, to be shown first. */
+	readonly findings?: readonly string[];
+};
+
+export type NightUnderWay = {
+	readonly past: NightPast;
+	readonly clock: NightClock;
+	readonly handMs: () => number;
+	readonly preferences: PreferenceStore;
+	readonly session: () => Session;
+	/** When the first song is meant to start, as the show stands in this session, by default now. */
+	readonly plannedZeroMs: (of?: Session) => number;
+	/** Zero of the show clock: the first song's start, meant or real. */
+	readonly zeroMs: () => number;
+	/** The key that does an action now. */
+	readonly keyOf: (action: string) => string;
+	readonly look: () => Look;
+	readonly setLook: (change: Partial<Look>) => void;
+	/** Keeps what one command came to, and goes by it from now on; gives the record. */
+	readonly record: (entries: readonly Entry[]) => RecordId;
+	/** Tells the outside how things stand, whatever it was told before. */
+	readonly sendAgain: () => void;
+	/** Tells everybody who listens that something changed. */
+	readonly changed: () => void;
+	/** Calls back after every change; gives back how to stop. */
+	readonly onChange: (listener: () => void) => () => void;
+};
+
+/** What is recorded without a word to the outside. */
+const UNSENT: ReadonlySet<string> = new Set([...NOTES, 'plan-told', 'taken-back', 'put-back']);
+
+/** A night that goes on from what its journal holds, or begins; that it does is recorded. */
+export function nightUnderWay(options: NightOptions): NightUnderWay {
+	const { show, journal } = options;
+	const past = openPast(openSession(show), journal);
+	const { session } = past;
+	const known = past.lastKnown();
+	const clock = goOn(options.clock, known);
+	const listeners = new Set<() => void>();
+	const preferences = options.preferences ?? unkeptPreferences(show.ownTimes);
+	const plannedZeroMs = (of = session()) => movedZero(options.plannedZeroMs, show, of.show);
+	let look = firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {});
+
+	const { effects } = options;
+	const record = (entries: readonly Entry[]): RecordId => {
+		const kept = journal.append(entries, clock.reading()) as JournalRecord<Entry>;
+		past.take(kept);
+		// What a resume or an undo changes outside is sent when somebody asks for it: nothing jumps by itself.
+		if (effects && entries.some(({ k }) => !UNSENT.has(k)))
+			effects.become(outsideOf(session()), kept.id);
+		return kept.id;
+	};
+	const at = clock.nowMs();
+	const boot = options.clock.bootId;
+	if (known) {
+		const seconds = Math.round(Math.max(0, (at - known.atMs) / 1000));
+		record([{ k: 'resumed', at, seconds, boot }]);
+	} else {
+		record([{ k: 'night-opened', at, boot }]);
+	}
+
+	return {
+		past,
+		clock,
+		handMs: options.handMs ?? clock.nowMs,
+		preferences,
+		session,
+		plannedZeroMs,
+		zeroMs: () => session().zeroAtMs ?? plannedZeroMs(),
+		keyOf: (id) => keyOfAction(id, preferences.values().keys),
+		look: () => look,
+		setLook: (change) => {
+			look = { ...look, ...change };
+		},
+		record,
+		sendAgain: () => effects?.become(outsideOf(session()), null),
+		changed: () => {
+			for (const listener of listeners) listener();
+		},
+		onChange: (listener) => {
+			listeners.add(listener);
+			return () => listeners.delete(listener);
+		},
+	};
+}

@@ -1,8 +1,0 @@
-// Where findings are in the set.
-
-import type { Moment } from './walk-set.ts';
-
-/** The song, and the cue point where it is one. */
-export function whereOf({ on, cue }: Moment): { readonly song: string; readonly cue?: string } {
-	return { song: on.song.id, ...(cue ? { cue: cue.at } : {}) };
-}

@@ -1,0 +1,60 @@
+// Why a backup would do, in a few words.
+
+import type { StandInReason } from '../plan/plan.ts';
+import type { Show } from '../showfile/show.ts';
+import { playerName } from '../showfile/shown-names.ts';
+
+/** `same tuning, ready`. */
+export function standInWords(show: Show, why: readonly StandInReason[]): string {
+	return why.map((reason) => reasonWords(show, reason)).join(', ');
+}
+
+function reasonWords(show: Show, reason: StandInReason): string {
+	switch (reason.code) {
+		case 'in-hands':
+			return 'already in hands';
+		case 'same-tuning':
+			return 'same tuning';
+		case 'ready':
+			return 'ready';
+		case 'not-ready':
+			return 'not ready';
+		case 'stale':
+			return 'RECHECK';
+		case 'other-scale':
+			return 'other scale';
+		case 'has-strings':
+			return `has the ${NUMBERS[reason.strings] ?? reason.strings} strings`;
+		case 'sounds':
+			return `sounds ${reason.tuning}`;
+		case 'retune': {
+			const capo = reason.capo === null ? '' : ` and ${capoWords(reason.capo)}`;
+			return `retune${STRINGS[reason.change]}${capo}`;
+		}
+		case 'capo':
+			return capoWords(reason.capo);
+		case 'kind':
+			return reason.kind.replace(/-\d+$/, '');
+		case 'bridge':
+			return `${reason.bridge} bridge`;
+		case 'no-feature':
+			return `no ${reason.feature}`;
+		case 'meant-for':
+			return `for ${reason.players.map((player) => playerName(show, player)).join(' and ')}`;
+		case 'needed-by':
+			return `${playerName(show, reason.player)} needs it`;
+	}
+}
+
+const NUMBERS: Readonly<Record<number, string>> = { 4: 'four', 5: 'five' };
+
+const STRINGS: Readonly<Record<Extract<StandInReason, { code: 'retune' }>['change'], string>> = {
+	'one-string': ' one string',
+	'two-strings': ' two strings',
+	'all-same-interval': ' all strings',
+	other: '',
+};
+
+function capoWords(capo: number): string {
+	return capo === 0 ? 'capo off' : `capo ${capo}`;
+}

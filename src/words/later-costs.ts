@@ -1,0 +1,56 @@
+// What a choice costs later, a sentence each without a full stop.
+
+import { minutesSeconds } from '../base/duration.ts';
+import type { Later } from '../plan/plan.ts';
+import type { Show } from '../showfile/show.ts';
+import { playerName, songTitle } from '../showfile/shown-names.ts';
+import { KINDS, type KindFamily } from '../tuning/kind.ts';
+
+/**
+ * `Ash has nothing in Gravel and Pilot`. With the present show time in seconds what comes late is a
+ * countdown, as live screens have it; without, it is on the show clock.
+ */
+export function laterWords(show: Show, later: Later, nowSeconds?: number): string {
+	switch (later.code) {
+		case 'missing':
+			return `${playerName(show, later.player)} has nothing in ${titlesWords(show, later.songs)}`;
+		case 'backup':
+			return `${playerName(show, later.player)} on backup in ${titlesWords(show, later.songs)}`;
+		case 'late': {
+			const kind = show.instruments.find(({ id }) => id === later.instrument)?.kind ?? 'other';
+			const capo = later.capo === 0 ? '' : ` with capo ${later.capo}`;
+			const what = `${later.tuning} ${FAMILIES[KINDS[kind].family]}${capo}`;
+			const title = songTitle(show, later.song);
+			return `no ${what} for ${title} ${
+				nowSeconds === undefined
+					? `until ${minutesSeconds(later.inHandsSeconds)}`
+					: `for ${minutesSeconds(Math.max(0, later.inHandsSeconds - nowSeconds))}`
+			}`;
+		}
+		case 'tight-gap':
+			return `the gap before ${songTitle(show, later.song)} is too short for the hand-over`;
+		case 'short-curfew':
+			return `the set ends ${minutesSeconds(later.overSeconds)} after the curfew`;
+	}
+}
+
+const FAMILIES: Readonly<Record<KindFamily, string>> = {
+	guitar: 'guitar',
+	twelve: '12-string',
+	baritone: 'baritone',
+	bass: 'bass',
+	mandolin: 'mandolin',
+	ukulele: 'ukulele',
+	banjo: 'banjo',
+	other: 'instrument',
+};
+
+function titlesWords(show: Show, songs: readonly string[]): string {
+	return listedWords(songs.map((song) => songTitle(show, song)));
+}
+
+/** `Gravel`, `Gravel and Pilot`, `Gravel and 3 more`. */
+export function listedWords([first = '', ...more]: readonly string[]): string {
+	if (more.length === 0) return first;
+	return more.length === 1 ? `${first} and ${more[0]}` : `${first} and ${more.length} more`;
+}
