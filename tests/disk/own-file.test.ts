@@ -1,13 +1,12 @@
 // What stands under a name that others could guess is used only where it is ours.
 
-import { execFileSync } from 'node:child_process';
 import { chmodSync, chownSync, lchownSync, mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Disk, FileStat } from '../../src/disk/disk.ts';
 import { ownFolder, whyNotOwn } from '../../src/disk/own-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
-import { scratchFolder } from './scratch-folder.ts';
+import { makePipe, scratchFolder } from './scratch-folder.ts';
 
 const NOBODY = 65_534;
 const isRoot = process.getuid?.() === 0;
@@ -27,7 +26,7 @@ test('a link, a pipe, a folder for a file, and what others may write into are no
 	writeFileSync(at('file'), '', { mode: 0o600 });
 	symlinkSync(at('file'), at('link'));
 	symlinkSync(folder, at('folder-link'));
-	execFileSync('mkfifo', [at('pipe')]);
+	makePipe(at('pipe'));
 	writeFileSync(at('open'), '');
 	chmodSync(at('open'), 0o622);
 	mkdirSync(at('all'));
