@@ -39,10 +39,11 @@ function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
 		},
 	);
 	const late = plan.work.flatMap(
-		({ section, player, instrument, slackSeconds }): readonly Warning[] => {
+		({ section, player, instrument, slackSeconds, shortSeconds }): readonly Warning[] => {
 			if (slackSeconds >= 0) return [];
 			const lateSeconds = tenths(-slackSeconds);
-			return [{ code: 'late', song: section.song, player, instrument, lateSeconds }];
+			const about = { song: section.song, player, instrument };
+			return [{ code: 'late', ...about, lateSeconds, shortSeconds: tenths(shortSeconds) }];
 		},
 	);
 	return [

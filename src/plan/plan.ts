@@ -162,6 +162,8 @@ export type Work = {
 	readonly finishMs: NightMs;
 	/** Seconds from finish to wanted; negative when late. */
 	readonly slackSeconds: number;
+	/** Working time that is short for it to be done when wanted: later than that hands are busy meanwhile. 0 when it is in time. */
+	readonly shortSeconds: number;
 	/** The latest moment at which it can be begun without making itself or anything after it late. */
 	readonly beginByMs: NightMs;
 };
@@ -279,6 +281,8 @@ export type Warning = {
 			readonly player: string;
 			readonly instrument: string;
 			readonly lateSeconds: number;
+			/** As `Work` has it. */
+			readonly shortSeconds: number;
 			/** It is a restring, late if it is begun only now: what stands first in the list is planned as if it had been. */
 			readonly isRestring?: true;
 			readonly standIn?: string;

@@ -157,9 +157,9 @@ function offsetLines(show: Show, { instrument: id, tuning, player }: Slot): read
 	return off === '' ? [] : [`     ${fitWidth('', PLAYER_COLUMNS)} ${off}`];
 }
 
-function workWords(show: Show, { job, seconds, beginByMs, slackSeconds }: Work): string {
+function workWords(show: Show, { job, seconds, beginByMs, shortSeconds }: Work): string {
 	const startBySeconds = beginByMs / 1000;
-	return workOnPaper(show, { job, seconds, startBySeconds, leftSeconds: slackSeconds });
+	return workOnPaper(show, { job, seconds, startBySeconds, shortSeconds });
 }
 
 /** The best for each hand-over, and how many more there are. */

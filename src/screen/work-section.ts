@@ -144,12 +144,14 @@ function isToBegin({ nowMs }: ScreenState, work: Work): boolean {
 	return (work.beginByMs <= nowMs || work.slackSeconds < 0) && work.fromMs <= nowMs;
 }
 
-/** One countdown, to the latest start; where the work or what it holds up will be late, by how much. */
+/**
+ * One countdown, to the latest start; past it, where it is in time all the same and only what comes after it is
+ * late, it stays at nothing. Where it will be late itself, the working time that is short.
+ */
 function startOf({ nowMs }: ScreenState, work: Work, room: CountdownRoom): string {
-	const untilSeconds = Math.trunc((work.beginByMs - nowMs) / 1000);
-	const overdue = untilSeconds < 0 ? -untilSeconds : null;
-	const slackSeconds = Math.trunc(work.slackSeconds);
-	const shortSeconds = slackSeconds < 0 ? -slackSeconds : overdue;
+	const untilSeconds = Math.max(0, Math.trunc((work.beginByMs - nowMs) / 1000));
+	const short = Math.trunc(work.shortSeconds);
+	const shortSeconds = short > 0 ? short : null;
 	return startWords({ untilSeconds, shortSeconds }, room);
 }
 

@@ -63,7 +63,7 @@ function wrongWords(show: Show, wrong: Wrong): string {
 			return `${what}, ${leftWords(-wrong.overSeconds)}${moreWords(wrong)}`;
 		}
 		case 'late': {
-			const short = `${minutesSeconds(wrong.lateSeconds)} short for ${songTitle(show, wrong.song)}`;
+			const short = `${minutesSeconds(wrong.shortSeconds)} short for ${songTitle(show, wrong.song)}`;
 			return `${shownInstrument(show, wrong.instrument)} is ${short}${moreWords(wrong)}`;
 		}
 		default:

@@ -58,17 +58,17 @@ export function workOnPaper(
 		job,
 		seconds,
 		startBySeconds,
-		leftSeconds,
+		shortSeconds,
 	}: Readonly<{
 		job: Job;
 		seconds: number;
 		startBySeconds: number;
-		leftSeconds: number;
+		shortSeconds: number;
 	}>,
 ): string {
 	const when =
-		leftSeconds < 0
-			? `${minutesSeconds(-leftSeconds)} short`
+		shortSeconds > 0
+			? `${minutesSeconds(shortSeconds)} short`
 			: `start by ${paperClock(show, startBySeconds)}`;
 	return `${job} ${minutesSeconds(seconds)}, ${when}`;
 }

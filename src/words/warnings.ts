@@ -81,7 +81,7 @@ function backupWords({ standIn }: { readonly standIn?: string }, call: Call): st
 function lateWords(show: Show, late: Of<'late'>, call: Call): string {
 	const title = songTitle(show, late.song);
 	const unless = late.isRestring ? ' unless begun' : '';
-	const short = `${call(late.instrument)} is ${minutesSeconds(late.lateSeconds)} short for ${title}${unless}`;
+	const short = `${call(late.instrument)} is ${minutesSeconds(late.shortSeconds)} short for ${title}${unless}`;
 	if (late.keeps === undefined || late.standIn === undefined) {
 		return `${short}${backupWords(late, call)}`;
 	}

@@ -6,6 +6,7 @@ import stringWidth from 'string-width';
 import { describe, expect, test } from 'vitest';
 import { ACTIONS } from '../../src/keys/actions.ts';
 import type { ViewName } from '../../src/keys/key-context.ts';
+import type { Work } from '../../src/plan/plan.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { rowText, screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
@@ -264,13 +265,20 @@ describe('what must be found', () => {
 	});
 
 	test('what is to be done counts down to its latest start, then says by how much it will be late', () => {
-		const rowAt = (nowMs: number) =>
-			text({ ...middleOfASong(), nowMs })
+		const { plan } = middleOfASong();
+		const rowAt = (nowMs: number, how: Partial<Work> = {}) =>
+			text({
+				...middleOfASong(),
+				nowMs,
+				plan: { ...plan, work: plan.work.map((one) => ({ ...one, ...how })) },
+			})
 				.split('\n')
 				.find((row) => row.startsWith('TO DO')) ?? '';
 		expect(rowAt(at(20, 12))).toMatch(/ start within {3}0:48$/);
 		expect(rowAt(at(21, 0))).toMatch(/ start within {3}0:00$/);
-		const late = rowAt(at(21, 10));
+		// Past it, what is in time itself holds up something else, that says so in its own row.
+		expect(rowAt(at(21, 10))).toMatch(/ start within {3}0:00$/);
+		const late = rowAt(at(21, 10), { slackSeconds: -25, shortSeconds: 10 });
 		expect(late).toMatch(/ 0:10 short$/);
 		// The number stays in its cells.
 		expect(late.indexOf('0:10')).toBe(rowAt(at(20, 50)).indexOf('0:10'));

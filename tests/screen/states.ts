@@ -317,6 +317,7 @@ function work(forSong: Section, rest: Partial<Work>): Work {
 		startMs: nowMs,
 		finishMs: nowMs + 45_000,
 		slackSeconds: 48,
+		shortSeconds: Math.max(0, -(rest.slackSeconds ?? 0)),
 		beginByMs: at(21),
 		...rest,
 	};

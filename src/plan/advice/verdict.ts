@@ -31,7 +31,8 @@ export type Wrong =
 			readonly code: 'late';
 			readonly song: string;
 			readonly instrument: string;
-			readonly lateSeconds: number;
+			/** As `Work` has it. */
+			readonly shortSeconds: number;
 			readonly more: number;
 	  };
 
@@ -83,7 +84,7 @@ function wrongOf(show: Show, plan: Plan): readonly Wrong[] {
 						code: 'late' as const,
 						song: late.section.song,
 						instrument: late.instrument,
-						lateSeconds: tenths(-late.slackSeconds),
+						shortSeconds: tenths(late.shortSeconds),
 						more: lateMore.length,
 					},
 				]),

@@ -45,6 +45,7 @@ function breakWork({ session, plan, nowMs, standInsFor }: WorkAsked, player: str
 		startMs: nowMs,
 		finishMs,
 		slackSeconds: -seconds,
+		shortSeconds: seconds,
 		beginByMs: nowMs - seconds * 1000,
 	};
 }

@@ -50,6 +50,7 @@ export function workInOrder(
 			startMs,
 			finishMs,
 			slackSeconds: (piece.dueMs - finishMs) / 1000,
+			shortSeconds: Math.max(0, clock.at(finishMs) - clock.at(piece.dueMs)) / 1000,
 			beginByMs,
 		}),
 	);

@@ -57,7 +57,7 @@ function workWarnings(asked: ReadyAsked, work: Work): readonly Warning[] {
 }
 
 function lateWarning({ session, nowMs, plan }: ReadyAsked, work: Work): Warning {
-	const { section, player, instrument, slackSeconds } = work;
+	const { section, player, instrument, slackSeconds, shortSeconds } = work;
 	const [best] = standIns({ session, plan, nowMs, player, instrument, section });
 	const late: Warning = {
 		code: 'late',
@@ -65,6 +65,7 @@ function lateWarning({ session, nowMs, plan }: ReadyAsked, work: Work): Warning 
 		player,
 		instrument,
 		lateSeconds: tenths(-slackSeconds),
+		shortSeconds: tenths(shortSeconds),
 		...(work.job === 'restring' ? { isRestring: true } : {}),
 		...standInOf(best),
 	};

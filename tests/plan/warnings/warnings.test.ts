@@ -48,7 +48,7 @@ set: [one, {song: two, gap: 40s}]
 	// Wanted at 4:10: 45 s for A4, then 115 s of 180 for B2; the other 65 s only after the hand-overs,
 	// from 4:40 to 5:45.
 	const lines = warningLines(planAt(all, '01:30'), show);
-	expect(lines).toContain('late: B2 is 1:35 short for Two');
+	expect(lines).toContain('late: B2 is 1:05 short for Two');
 	expect(lines).toContain('no-stand-in: No backup for B2');
 });
 

@@ -70,7 +70,7 @@ test('chosen in the place of the song that was next, it is planned without that 
 	]);
 	expect(warningLines(plan, show)).toContain('stale: RECHECK B3 for Old Mill');
 	expect(warningLines(plan, show)).toContain(
-		'late: B3 is 0:45 short for Old Mill; Bo can keep B1 with capo 3',
+		'late: B3 is 0:30 short for Old Mill; Bo can keep B1 with capo 3',
 	);
 });
 
