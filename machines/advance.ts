@@ -33,6 +33,25 @@ export function advance<Machine extends AnyStateMachine, Value extends string>(
 	condition: Condition<Value, ContextFrom<Machine>>,
 	event: EventFromLogic<Machine>,
 ): Condition<Value, ContextFrom<Machine>> | null {
+	if (Object.keys(condition.context).length > 0) return moved(machine, condition, event);
+	const asked = `${condition.value} ${JSON.stringify(event)}`;
+	const answers = answersOf.get(machine) ?? new Map<string, Condition<string, unknown> | null>();
+	answersOf.set(machine, answers);
+	const known = answers.get(asked);
+	if (known !== undefined) return known as Condition<Value, ContextFrom<Machine>> | null;
+	const after = moved<Machine, Value>(machine, condition, event);
+	answers.set(asked, after);
+	return after;
+}
+
+/** What machines answered that carry no data, where the same question has always the same answer. */
+const answersOf = new WeakMap<AnyStateMachine, Map<string, Condition<string, unknown> | null>>();
+
+function moved<Machine extends AnyStateMachine, Value extends string>(
+	machine: Machine,
+	condition: Condition<Value, ContextFrom<Machine>>,
+	event: EventFromLogic<Machine>,
+): Condition<Value, ContextFrom<Machine>> | null {
 	const before = machine.resolveState({
 		value: condition.value,
 		context: condition.context as never,

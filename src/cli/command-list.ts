@@ -19,7 +19,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	run: {
 		usage: 'run SHOW',
 		words: COMMAND_WORDS.run.brief,
-		load: async () => (await import('./commands/run.ts')).runCommand,
+		load: async () => (await import('./screen-commands.ts')).SCREEN_COMMANDS.run,
 	},
 	check: {
 		usage: 'check SHOW',
@@ -77,5 +77,5 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 export const START: ListedCommand = {
 	usage: '',
 	words: COMMAND_WORDS.start.brief,
-	load: async () => (await import('./commands/start.ts')).startCommand,
+	load: async () => (await import('./screen-commands.ts')).SCREEN_COMMANDS.start,
 };

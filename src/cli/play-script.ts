@@ -12,6 +12,7 @@ import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
 import { unkeptPreferences } from '../night/preference-store.ts';
+import { drawnLines } from '../screen/drawn-lines.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import type { Show } from '../showfile/show.ts';
 import type { ScreenSize, ScriptStep } from './parse-script.ts';
@@ -22,8 +23,8 @@ export type ScriptPlay = {
 	readonly steps: readonly ScriptStep[];
 	/** Leave out the state at the end. */
 	readonly isQuiet: boolean;
-	/** The screen as lines of plain text. */
-	readonly draw: (state: ScreenState, size: ScreenSize) => readonly string[];
+	/** The screen as lines of text; left out, plain ones. */
+	readonly draw?: (state: ScreenState, size: ScreenSize) => readonly string[];
 	/** Gets each line of what the script prints. */
 	readonly print: (line: string) => void;
 };
@@ -37,7 +38,7 @@ const REHEARSAL_MS = Date.UTC(2000, 0, 1, 12);
 const UP_AT_ZERO_MS = 10 * 86_400_000;
 
 /** Plays the steps in order, printing what they ask for. */
-export function playScript({ show, steps, isQuiet, draw, print }: ScriptPlay): void {
+export function playScript({ show, steps, isQuiet, draw = drawnLines, print }: ScriptPlay): void {
 	const zeroMs = plannedZero(show, REHEARSAL_MS, 0);
 	let atMs = steps[0]?.atMs ?? 0;
 	const clock = { wallMs: () => zeroMs + atMs, upMs: () => UP_AT_ZERO_MS + atMs, bootId: '' };

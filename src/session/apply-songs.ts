@@ -2,7 +2,7 @@
 
 import type { Ahead } from '../../machines/show.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
-import { songAtPoint, songBegun } from '../../machines/song-machine.ts';
+import { songAtPoint } from '../../machines/song-machine.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { RecordId } from '../journal/record.ts';
 import { newItem } from './apply-set.ts';
@@ -32,7 +32,7 @@ export function beginSong(session: Session, key: string, at: number): Session {
 			...begun,
 			current: key,
 			next: keyAfter(begun.list, key),
-			song: songBegun(song),
+			song: songAtPoint(song, 0),
 			zeroAtMs: session.zeroAtMs ?? at,
 			phaseSinceMs: at,
 			settled: { item: key, players: settledAhead(session, key) },

@@ -19,6 +19,7 @@ import { transformSync } from 'esbuild';
 import { describe, expect, test } from 'vitest';
 import { COMMANDS } from '../../src/cli/command-list.ts';
 import { nodeVersionComplaint } from '../../src/cli/node-version.ts';
+import { runCommand } from './run-command.ts';
 
 const bundle = fileURLToPath(new URL('../../dist/rackside.js', import.meta.url));
 
@@ -99,6 +100,24 @@ describe('the built program', () => {
 		const { status, stdout } = spawnSync(process.execPath, args, { encoding: 'utf8' });
 		expect(stdout).toContain(`rackside ${COMMANDS[name]?.usage}`);
 		expect(status).toBe(0);
+	});
+
+	test.each(['plan', 'check'])('%s counts wide characters as it does unbundled', async (name) => {
+		const folder = mkdtempSync(join(tmpdir(), 'rackside-wide-'));
+		try {
+			const shows = fileURLToPath(new URL('../../shows/', import.meta.url));
+			for (const file of readdirSync(shows)) {
+				const text = readFileSync(join(shows, file), 'utf8');
+				writeFileSync(join(folder, file), text.replaceAll('Lantern', '夜の部 👩‍👩‍👧'));
+			}
+			const args = [bundle, '--data', folder, name, 'club.yaml'];
+			const { stdout } = spawnSync(process.execPath, args, { cwd: folder, encoding: 'utf8' });
+			const unbundled = await runCommand({ cwd: folder, data: folder }, name, 'club.yaml');
+			expect(stdout).toContain('夜の部');
+			expect(stdout).toBe(unbundled.out);
+		} finally {
+			rmSync(folder, { recursive: true });
+		}
 	});
 
 	test.each(['/proc', '/dev/null', '/nowhere', 'relative', ''])(

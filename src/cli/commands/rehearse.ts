@@ -81,12 +81,10 @@ export const rehearseCommand: CliCommand = {
 		const script = readScript(scriptFile, size, io);
 		if (!script.ok) return tellProblems(script.problems, io);
 		const { playScript } = await import('../play-script.ts');
-		const { drawnLines } = await import('../../screen/drawn-lines.ts');
 		playScript({
 			show,
 			steps: script.steps,
 			isQuiet: request.options.quiet === true,
-			draw: drawnLines,
 			print: (line) => io.write(`${line}\n`),
 		});
 		return EXIT.fine;

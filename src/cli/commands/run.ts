@@ -2,6 +2,7 @@
 
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import type { CliCommand } from '../command.ts';
+import { runLive } from '../live.ts';
 
 export const runCommand: CliCommand = {
 	usage: 'run SHOW',
@@ -9,8 +10,7 @@ export const runCommand: CliCommand = {
 	example: 'rackside run shows/club.yaml',
 	options: {},
 	words: { least: 1, most: 1 },
-	run: async (request, io) => {
-		const { runLive } = await import('../live.ts');
+	run: (request, io) => {
 		return runLive({ file: request.words[0] ?? '', request, speed: 1, isRehearsal: false }, io);
 	},
 };

@@ -15,6 +15,7 @@ import type { CliCommand, Request } from '../command.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
+import { runLive } from '../live.ts';
 import { nightFolders, placesOf } from '../places.ts';
 import type { Choice } from '../start-choices.ts';
 import { startChoices } from '../start-choices.ts';
@@ -32,7 +33,6 @@ export const startCommand: CliCommand = {
 		// A night left open is never gone on with unasked.
 		const chosen = choices.length === 1 && only?.isNew ? only : await ask(choices, io);
 		if (!chosen) return EXIT.fine;
-		const { runLive } = await import('../live.ts');
 		return runLive({ file: chosen.file, request, speed: 1, isRehearsal: false }, io);
 	},
 };
