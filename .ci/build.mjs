@@ -7,7 +7,6 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { bundledLicenses } from './bundled-licenses.mjs';
-import { lateModules } from './late-modules.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'src/cli');
@@ -26,7 +25,6 @@ const { metafile } = await build({
 	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
 	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
 	alias: { 'react-devtools-core': join(root, '.ci/no-devtools.mjs') },
-	plugins: [lateModules(join(root, 'src'))],
 	// What bundled CommonJS packages require are only Node's own modules.
 	banner: {
 		js: 'import{createRequire as createRequireHere}from"node:module";const require=createRequireHere(import.meta.url);',

@@ -1,7 +1,6 @@
 // The machine's own file system.
 
 import * as fs from 'node:fs';
-import { open } from 'node:fs/promises';
 import { type Disk, diskError, type FileStat } from './disk.ts';
 
 const {
@@ -79,7 +78,7 @@ function read(
 
 async function syncFolder(path: string): Promise<void> {
 	try {
-		const folder = await open(path, O_RDONLY);
+		const folder = await fs.promises.open(path, O_RDONLY);
 		try {
 			await folder.sync();
 		} finally {
