@@ -134,14 +134,19 @@ type From = {
 	readonly hand: Hand | null;
 };
 
-const known = new WeakMap<InstrumentState, Map<Hand | null, Map<Hand, WorkNeeded>>>();
+const known = new WeakMap<
+	InstrumentState,
+	WeakMap<Hand | typeof ON_RACK, WeakMap<Hand, WorkNeeded>>
+>();
+const ON_RACK = {};
 
 /** The work from one hand to another: asked again for every set of choices. */
 function workFrom({ instrument, state, hand }: From, to: Hand): WorkNeeded {
-	const ofState = known.get(state) ?? new Map<Hand | null, Map<Hand, WorkNeeded>>();
+	const ofState =
+		known.get(state) ?? new WeakMap<Hand | typeof ON_RACK, WeakMap<Hand, WorkNeeded>>();
 	known.set(state, ofState);
-	const ofHand = ofState.get(hand) ?? new Map<Hand, WorkNeeded>();
-	ofState.set(hand, ofHand);
+	const ofHand = ofState.get(hand ?? ON_RACK) ?? new WeakMap<Hand, WorkNeeded>();
+	ofState.set(hand ?? ON_RACK, ofHand);
 	const found = ofHand.get(to);
 	if (found !== undefined) return found;
 	const used = hand === null ? state : releasedAhead(handedAhead(state, hand, 0), 0);
