@@ -54,9 +54,11 @@ function openNow({ session, plan }: KeyContext): Open {
 				!one.section.hasBegun &&
 				one.section.startMs < section.startMs,
 		);
+	// What a cue of the next song hands over waits for that song: a second press in the gap is no word of it.
+	const isAtNextStart = ({ section }: PlannedHandOver) =>
+		section.item === next && section.point === 0 && !section.hasBegun;
 	const ahead = plan.handOvers.filter(
-		(one) =>
-			(isOwn(one) || (one.section.item === next && !one.section.hasBegun)) && !isAfterLack(one),
+		(one) => (isOwn(one) || isAtNextStart(one)) && !isAfterLack(one),
 	);
 	const stays = ahead.some(isOwn) ? [] : openStays(next);
 	const first = stays[0] ?? ahead[0];

@@ -127,17 +127,24 @@ function pedalWords(
 	if (on.length + stuckOff.length === 0) return [BOARD.allOff];
 	const nameOf = ({ id, name }: Pedal) => stuckLabel(name, stuck.includes(id));
 	const names = on.map(nameOf);
-	const withSettings = on.map((pedal) => {
-		const settings = Object.entries(board[pedal.id]?.settings ?? {});
-		const words = settings.map(([key, value]) => `${key} ${value}`).join(', ');
-		return words === '' ? nameOf(pedal) : `${nameOf(pedal)} (${words})`;
-	});
+	const withSettings = (wordsOf: (key: string, value: string) => string) =>
+		on.map((pedal) => {
+			const settings = Object.entries(board[pedal.id]?.settings ?? {});
+			const words = settings.map(([key, value]) => wordsOf(key, value)).join(', ');
+			return words === '' ? nameOf(pedal) : `${nameOf(pedal)} (${words})`;
+		});
+	const whole = withSettings((key, value) => `${key} ${value}`);
+	// `dotted-eighth` alone still says what a name without it does not.
+	const values = withSettings((_, value) => value);
 	const off = stuckOff.length === 0 ? [] : [listOff(stuckOff.map(nameOf).join(', '))];
 	const rest = on.length + stuckOff.length < pedals.length ? [BOARD.restOff] : [];
 	const listed = (some: readonly string[]) => (some.length === 0 ? [] : [listOn(some.join(', '))]);
 	return [
-		[...listed(withSettings), ...off, ...rest],
-		[...listed(withSettings), ...off],
+		[...listed(whole), ...off, ...rest],
+		[...listed(whole), ...off],
+		[...listed(values), ...off, ...rest],
+		[...listed(values), ...off],
+		[...values, ...off],
 		[...listed(names), ...off, ...rest],
 		[...listed(names), ...off],
 		// Where not all fits, what does not switch is read first.

@@ -44,7 +44,7 @@ export function stayingOf(state: ScreenState, stay: Stay): Dated {
 			capo,
 			for: stay.for,
 			forWhat: forWords(state, section),
-			when: whenWords(untilSeconds),
+			when: whenWords(untilSeconds, stay.section.hasBegun),
 			mark: null,
 			why: null,
 			status: acts.join(', '),

@@ -83,11 +83,17 @@ export function curfewSection(state: ScreenState, { columns }: Area): Row[] {
 function curfewRow({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): Row {
 	const { curfewMinutes } = session.show;
 	if (curfewMinutes === null) return [span(NO_CURFEW, 'dim')];
-	const endMs = plan.sections.reduce((last, { endMs: end }) => Math.max(last, end), nowMs);
+	const aheadMs = plan.sections.map(({ endMs: end }) => end);
+	const playedMs = session.list.flatMap((item) =>
+		item.kind === 'song' ? item.runs.flatMap(({ endedAtMs }) => endedAtMs ?? []) : [],
+	);
+	// Once nothing is left to play, the set has ended when its last song did, however long nobody says so.
+	const hasEnded = aheadMs.length === 0 && playedMs.length > 0;
+	const endMs = hasEnded ? Math.max(...playedMs) : Math.max(nowMs, ...aheadMs);
 	const endMinutes = endMs / 60_000 + dayOffsetMinutes;
 	const apart = modulo(curfewMinutes - endMinutes, MINUTES_A_DAY);
 	const left = apart > MINUTES_A_DAY / 2 ? apart - MINUTES_A_DAY : apart;
-	const words = curfewWords(hoursMinutes(curfewMinutes), hoursMinutes(endMinutes));
+	const words = curfewWords(hoursMinutes(curfewMinutes), hoursMinutes(endMinutes), hasEnded);
 	return left < 0
 		? [span(words), span(pastCurfew(-left * 60), 'accent')]
 		: [span(words), span(curfewLeft(left * 60))];

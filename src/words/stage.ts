@@ -31,8 +31,12 @@ export const moreWords = (count: number): string => `+${count} more`;
 
 // The coming hand-over.
 
-/** `in    2:33`, `now   0:12`. */
-export function whenWords(untilSeconds: number): string {
+/**
+ * `in    2:33`, and past it `now`: before its song begins nobody knows how long it has been wanted, since that
+ * waits for it. In a song that is on, how long it has been: `now   0:12`.
+ */
+export function whenWords(untilSeconds: number, isSongOn: boolean): string {
+	if (untilSeconds < 0 && !isSongOn) return `now ${' '.repeat(6)}`;
 	return `${untilSeconds >= 0 ? 'in ' : 'now'} ${inCells(Math.abs(untilSeconds))}`;
 }
 
@@ -217,8 +221,8 @@ export const stuckLabel = (pedal: string, isStuck: boolean): string =>
 // Warnings, curfew, what was last done.
 
 export const NO_CURFEW = 'none given';
-export const curfewWords = (curfew: string, end: string): string =>
-	`${curfew}   the set ends ${end}   `;
+export const curfewWords = (curfew: string, end: string, hasEnded: boolean): string =>
+	`${curfew}   the set ${hasEnded ? 'ended' : 'ends'} ${end}   `;
 export const curfewLeft = (seconds: number): string => `${inCells(seconds)} left`;
 export const pastCurfew = (seconds: number): string => `${inCells(seconds)} TOO LONG`;
 export const NOTHING_YET = 'nothing yet';

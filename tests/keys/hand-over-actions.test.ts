@@ -79,3 +79,27 @@ set: [one, two]
 	// Two has no length and counts as three minutes, like One: it ends at 6:15, the second time at 12:45.
 	expect(screen).toContain('0:37 of ? left   2:23');
 });
+
+test('a second press between songs does not reach into the middle of the next one', () => {
+	const inMiddle = showFrom(`format: rackside/1
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, for: [ash]}
+  - {id: A2, name: Birch, slot: "2", kind: electric-6, tuning: E standard, for: [ash]}
+  - {id: B2, name: Dune, slot: "4", kind: electric-6, tuning: E standard, for: [bo]}
+songs:
+  - {id: one, title: One, length: "3:00", hands: {ash: A1}}
+  - {id: two, title: Two, length: "3:00", hands: {ash: A2}, cues: [{at: V2, hand: {bo: B2}}]}
+set: [one, two]
+`);
+	const { states, screen } = playShow(
+		inMiddle,
+		'-01:00 !ready\n00:00 space\n03:00 d\n03:05 enter !state\n03:08 enter !state !screen\n03:15 space\n04:00 enter !state',
+	);
+	expect(states.slice(0, 3).map(hands)).toEqual([
+		['A2', null],
+		['A2', null],
+		['A2', 'B2'],
+	]);
+	expect(words(screen)).toContain('No hand-over is coming');
+});

@@ -35,7 +35,7 @@ describe('a break put off until its song has ended', () => {
 		'-01:00 !ready\n00:00 space\n03:30 b 5\n03:32 esc\n04:00 space\n04:02 !screen',
 	);
 	test('the row names what the next song is played on, not a way through the last', () => {
-		expect(row(screen, 'CLEO')).toBe('CLEO      now   0:02 6 Clinker for 2 Two       RETUNE 0:55');
+		expect(row(screen, 'CLEO')).toBe('CLEO      now        6 Clinker for 2 Two       RETUNE 0:55');
 		expect(screen).not.toContain('PLAY ON');
 	});
 	const asked = playShow(

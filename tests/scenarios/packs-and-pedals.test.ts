@@ -95,7 +95,7 @@ set: [one, two]
 		['by x with the one that it names', '04:10 x 4'],
 	])('is the one in the row, and on: %s', (_, keys) => {
 		const { states, screen } = playShow(own, `${night}04:05 !screen !state\n${keys}\n04:20 !state`);
-		expect(words(screen)).toMatch(/ASH now .* 4 Anchor for 2 Two .* PACK P2/);
+		expect(words(screen)).toMatch(/ASH now 4 Anchor for 2 Two .* PACK P2/);
 		expect(states[0].players.ash.pack).toBe('P1');
 		expect(states[1].players.ash).toMatchObject({ holds: 'A4', pack: 'P2' });
 	});

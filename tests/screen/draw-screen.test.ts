@@ -252,7 +252,7 @@ describe('what must be found', () => {
 			/^CLEO +in +\d:\d\d +for 7 Lantern +NO BACKUP\n.* 9 Heron is out tonight/,
 		);
 		const late = { ...only, nowMs: at(23) };
-		expect(text(late)).toMatch(/^CLEO +now +\d:\d\d/);
+		expect(text(late)).toMatch(/^CLEO +now +for 7 Lantern/);
 	});
 
 	test('from an hour on lengths of time are in hours and minutes, none of them cut', () => {
