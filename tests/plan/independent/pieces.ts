@@ -146,7 +146,8 @@ function piecesOf(use: UseWork): readonly Piece[] {
 	const first = all - last;
 	const common = { instrument, section, isRestring };
 	const fresh = start - recheck;
-	if (use.canBeSplit && fresh > back + first) {
+	// To the millisecond: sums of tenths that are equal are not so to the last bit.
+	if (use.canBeSplit && Math.round((fresh - back - first) * 1000) > 0) {
 		return [
 			{ ...common, part: 'first', seconds: first, from: back, wanted: wanted - last },
 			{ ...common, isRestring: false, part: 'last', seconds: last, from: fresh, wanted },
