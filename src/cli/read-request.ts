@@ -13,6 +13,7 @@ import {
 	needsValue,
 	takesNoValue,
 	UNKNOWN_OPTION,
+	writtenTogether,
 } from '../words/requests.ts';
 import type { CliCommand, Request } from './command.ts';
 import { COMMON_OPTIONS } from './command.ts';
@@ -42,7 +43,7 @@ export function readRequest(command: CliCommand, args: readonly string[]): Reque
 		if (token.kind !== 'option') continue;
 		const option = Object.hasOwn(known, token.name) ? known[token.name] : undefined;
 		const problem = option
-			? valueProblem(token.rawName, option.value, token.value)
+			? valueProblem(token, option.value)
 			: unknownOption(token.rawName, Object.keys(known));
 		if (problem) problems.push(problem);
 		else options[token.name] = token.value ?? true;
@@ -51,16 +52,34 @@ export function readRequest(command: CliCommand, args: readonly string[]): Reque
 	return { request: { words, options }, problems };
 }
 
+type OptionToken = {
+	readonly rawName: string;
+	readonly value: string | undefined;
+	/** Written as `--out=FILE`. */
+	readonly inlineValue: boolean | undefined;
+};
+
 function valueProblem(
-	name: string,
+	{ rawName: name, value: given, inlineValue: isInline }: OptionToken,
 	wanted: string | undefined,
-	given: string | undefined,
 ): Problem | null {
 	if (wanted === undefined && given !== undefined) {
 		return { code: 'needless-value', what: takesNoValue(name), found: cleanText(given) };
 	}
 	if (wanted !== undefined && (given === undefined || given === '')) {
 		return { code: 'missing-value', what: needsValue(name), expected: `${name} ${wanted}` };
+	}
+	// `--out --force` has lost its value; a file of that name has to be meant.
+	if (wanted !== undefined && !isInline && given?.startsWith('--')) {
+		const expected = `${name} ${wanted}`;
+		const hint = writtenTogether(`${name}=${cleanText(given)}`);
+		return {
+			code: 'missing-value',
+			what: needsValue(name),
+			found: cleanText(given),
+			expected,
+			hint,
+		};
 	}
 	return null;
 }

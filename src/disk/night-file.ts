@@ -22,7 +22,8 @@ import { SegmentChain } from './segment-chain.ts';
 
 const retryMs = 1000;
 const longestRetryMs = 60_000;
-const lookEveryMs = 2000;
+/** Two copies that see nothing of each other's lock learn of each other by this. */
+const lookEveryMs = 1000;
 /** Less than the way out waits for it, so that the lock is given back before the program ends. */
 const closingMs = 400;
 /** Errors after which the same file is still the right one to write into. */
@@ -316,7 +317,7 @@ export class NightFile implements NightJournal {
 	}
 
 	#warnOfWriter(bytes: Uint8Array): void {
-		const writer = /"w":"([a-z0-9-]{1,64})"/i.exec(Buffer.from(bytes).toString('latin1'))?.[1];
+		const writer = /"w":"([a-z0-9.-]{1,64})"/i.exec(Buffer.from(bytes).toString('latin1'))?.[1];
 		this.#warn({ code: 'written-by-other', writer: writer ?? null });
 	}
 

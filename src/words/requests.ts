@@ -11,6 +11,8 @@ export const HELP_LISTS_COMMANDS = 'rackside --help lists the commands.';
 
 export const takesNoValue = (option: string): string => `${option} takes no value`;
 export const needsValue = (option: string): string => `${option} needs a value`;
+/** How a value is given that looks like an option. */
+export const writtenTogether = (text: string): string => `If that is meant, write ${text}.`;
 export const UNKNOWN_OPTION = 'unknown option';
 export const HELP_LISTS_OPTIONS = '--help lists the options.';
 export const MISSING_WORD = 'something is missing';

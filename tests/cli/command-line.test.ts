@@ -46,6 +46,7 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
 		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],
 		[['rehearse', 'shows/club.yaml', '--script', 'x.txt', '--size', '80'], '--size'],
+		[['report', '--out', '--force'], '--out needs a value (found --force; expected --out FILE)'],
 		[['report', 'no-such-night'], 'there is no such night'],
 		[['report'], 'no night was recorded yet'],
 		[['report', '--as', 'jsn'], 'Did you mean json?'],

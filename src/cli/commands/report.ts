@@ -171,6 +171,7 @@ function write(
 	});
 	if ('fault' in done) return tellProblems([exportProblem(done.fault)], io);
 	const isData = extname(done.path) === '.json' && request.options.json === true;
-	if (!isData) io.write(`${written(cleanText(done.path))}\n`);
+	// Where data was asked for nothing else may stand on standard output.
+	(isData ? io.complain : io.write)(`${written(cleanText(done.path))}\n`);
 	return EXIT.fine;
 }
