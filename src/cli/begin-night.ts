@@ -2,6 +2,7 @@
 // The show file is read only for a new night, and for one whose own copy is lost.
 
 import { createHash, randomBytes } from 'node:crypto';
+import { tmpdir } from 'node:os';
 import { dirname, resolve } from 'node:path';
 import type { MachineClock } from '../base/machine-clock.ts';
 import type { Problem } from '../base/problem.ts';
@@ -15,7 +16,7 @@ import {
 	unfinishedNight,
 } from '../disk/nights-folder.ts';
 import { openNightFile } from '../disk/open-night-file.ts';
-import { showIdentity } from '../disk/paths.ts';
+import { isWipedByRestart, showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { writerId } from '../disk/writer-id.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
@@ -56,6 +57,7 @@ export async function beginNight(
 	const services: NightServices = {
 		disk: realDisk,
 		folders,
+		isWiped: (folder) => isWipedByRestart(folder, tmpdir()),
 		wait: (milliseconds) => new Promise((done) => setTimeout(done, milliseconds)),
 		writer: writerId(realDisk, dirname(folders[0] ?? '.')),
 		upMs: clock.upMs(),

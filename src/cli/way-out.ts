@@ -1,13 +1,15 @@
 // The way out of a live screen: what is kept before it is left, and what is said on the plain terminal
 // after. Apart from the screen's composition, since it is there before the screen and outlives it.
 
+import { cleanText } from '../base/clean-text.ts';
+import type { SavePlace } from '../journal/night-journal.ts';
 import type { Night } from '../night/night.ts';
 import type { Clock } from '../terminal/clock.ts';
 import { endOnSignals } from '../terminal/end-on-signals.ts';
 import { resetTerminal } from '../terminal/reset-terminal.ts';
 import type { Shutdown, ShutdownOutcome } from '../terminal/shutdown.ts';
 import { createShutdown } from '../terminal/shutdown.ts';
-import { saveProblemWords } from '../words/disk.ts';
+import { leftElsewhere, saveProblemWords } from '../words/disk.ts';
 import { faultWords, NOT_ALL_KEPT, NOT_ALL_SAVED } from '../words/program.ts';
 import { farewell } from './farewell.ts';
 import type { Io } from './io.ts';
@@ -27,16 +29,19 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	const { night, clock } = parts;
 	const { stdin, stdout, stderr } = process;
 	const shutdown = createShutdown({ clock, exit: (code) => process.exit(code) });
+	let elsewhere: SavePlace | null = null;
 	shutdown.hold({
 		syncJournal: async () => {
 			const status = await night.close();
-			if (status.isSaved) return;
+			({ elsewhere } = status);
+			// Confirmed, though in a place that a restart empties: that is told, and is no loss.
+			if (status.isSaved || status.state === 'unsafe') return;
 			const { problem } = status;
 			throw new Error(problem === null ? NOT_ALL_SAVED : saveProblemWords(problem));
 		},
 		reset: resetTerminal(stdout),
 		report: (outcome) => {
-			tellOutcome(outcome, parts);
+			tellOutcome(outcome, parts, elsewhere);
 			// Leaving before it has gone out would lose it.
 			return new Promise((done) => {
 				stdout.write('', () => stderr.write('', () => done()));
@@ -47,14 +52,21 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	return shutdown;
 }
 
-function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
+function tellOutcome(
+	{ ending, isKept }: ShutdownOutcome,
+	parts: WayOutParts,
+	elsewhere: SavePlace | null,
+): void {
 	const { night, io, file, isRehearsal } = parts;
 	if (ending.kind === 'fault') {
 		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
 	}
 	if (!isKept) {
 		io.complain(`${NOT_ALL_KEPT}\n`);
+		if (elsewhere) io.complain(`${cleanText(leftElsewhere(elsewhere))}\n`);
 		return;
 	}
-	io.write(farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed' }));
+	io.write(
+		farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed', elsewhere }),
+	);
 }

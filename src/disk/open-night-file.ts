@@ -83,10 +83,22 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 		checkpoints: night.checkpoints,
 		segment: ready && 'segment' in ready ? ready.segment : null,
 		code: ready && 'code' in ready ? ready.code : null,
+		away: awayFolder(files, folders[0] ?? ''),
 		nextNumber: files.nextNumber,
 		firstBytes: firstBytes(read, night.header ? null : header),
 	});
 	return { ...opened, journal };
+}
+
+/** The folder of a file with records that no file in the night's own folder has; null for none. */
+function awayFolder({ night, files }: NightFiles, home: string): string | null {
+	const away = files.findLast(({ folder }) => folder !== home);
+	if (!away) return null;
+	const isHome = (_: unknown, index: number) => files[index]?.folder === home;
+	const readsAtHome = night.reads.filter(isHome);
+	const atHome = new Set(readsAtHome.flatMap(({ lines }) => lines.map(({ seq }) => seq)));
+	const isWhole = night.lines.every(({ line }) => atHome.has(line.seq));
+	return isWhole && readsAtHome.some(({ header }) => header !== null) ? null : away.folder;
 }
 
 function describe(id: string, files: NightFiles, records: RecordList): OpenedNight {

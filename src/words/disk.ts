@@ -1,8 +1,9 @@
 // What went wrong with a disk, said so that somebody with a guitar in the other hand understands it.
 
 import type { DiskFault } from '../base/disk-fault.ts';
+import { displayWidth } from '../base/display-width.ts';
 import type { Problem } from '../base/problem.ts';
-import type { SaveProblem, SaveWarning } from '../journal/night-journal.ts';
+import type { SavePlace, SaveProblem, SaveWarning } from '../journal/night-journal.ts';
 import { capital } from './as-sentence.ts';
 
 const TROUBLES: { readonly [code: string]: string } = {
@@ -10,18 +11,19 @@ const TROUBLES: { readonly [code: string]: string } = {
 	EDQUOT: 'your share of the disk is full: make room on it',
 	EFBIG: 'the file may not grow further',
 	EROFS: 'the disk can only be read',
-	EACCES: 'writing is not allowed there',
-	EPERM: 'writing is not allowed there',
+	EACCES: 'no permission',
+	EPERM: 'no permission',
+	EISDIR: 'it is a folder',
 	EIO: 'the disk reports a fault',
 	ENODEV: 'the disk is gone',
 	ENXIO: 'the disk is gone',
 	ESTALE: 'the disk is gone',
-	ENOENT: 'the folder is gone',
+	ENOENT: 'the file or its folder is not there',
 	ENOTDIR: 'the folder is not a folder',
 	EMFILE: 'too many files are open',
 	ENFILE: 'too many files are open on this machine',
 	ELOOP: 'a link stands where the file should be',
-	EFTYPE: 'something else stands where the file should be',
+	EFTYPE: 'it is a pipe or a device, not a file',
 	EEXIST: 'a file of that name is there already',
 	ENAMETOOLONG: 'the name is too long for this disk',
 	EBUSY: 'something else is writing there',
@@ -93,6 +95,43 @@ export function saveProblemWords(problem: SaveProblem): string {
 	}
 }
 
+/** Where a night is kept that its own folder does not take, and why. */
+export function elsewhereWords({ folder, home, trouble, isWiped }: SavePlace): string {
+	const lead = isWiped ? 'Written, not safe: ' : '';
+	const wiped = isWiped ? ', which a restart of the machine empties' : '';
+	const why = trouble === null ? '' : `, ${diskTrouble(trouble)}`;
+	const words = `${lead}the night is kept in ${folder}${wiped}, since ${home} takes nothing${why}.`;
+	return `${capital(words)} It goes back by itself as soon as that folder takes it.`;
+}
+
+/** The same in one row: both folders stay readable at their ends. */
+export function elsewhereInShort({ folder, home, trouble }: SavePlace, columns: number): string {
+	const why = trouble === null ? '' : `${trouble} in `;
+	const words = (one: string, other: string) => `kept in ${one}, ${why}${other}`;
+	const room = columns - displayWidth(words('', ''));
+	const half = Math.floor(room / 2);
+	const first = shortPath(folder, Math.max(half, room - displayWidth(home)));
+	return words(first, shortPath(home, room - displayWidth(first)));
+}
+
+/** A path with its middle left out where it is too long. */
+function shortPath(path: string, columns: number): string {
+	if (displayWidth(path) <= columns) return path;
+	const head = /^\/[^/]*\//.exec(path)?.[0] ?? '';
+	const room = Math.max(4, columns - head.length - 1);
+	return `${head.length < columns / 2 ? head : ''}…${[...path].slice(-room).join('')}`;
+}
+
+/** Why not everything of a night is safe that is left now, and what to do. */
+export function leftElsewhere({ folder, home, trouble, isWiped }: SavePlace): string {
+	const why = trouble === null ? '' : `, ${diskTrouble(trouble)}`;
+	const where = `The night is in ${folder}, since ${home} takes nothing${why}.`;
+	const what = isWiped
+		? `It is written, not safe: a restart of the machine empties that folder. Put ${home} right and start this show again before one, or copy the folder away.`
+		: `Put ${home} right and start this show again: the night goes back by itself.`;
+	return `${where} ${what}`;
+}
+
 /** What was noticed about a night's file while it was open. */
 export function saveWarningWords(warning: SaveWarning): string {
 	switch (warning.code) {
@@ -104,6 +143,8 @@ export function saveWarningWords(warning: SaveWarning): string {
 			const what = warning.change === 'gone' ? 'moved or removed' : 'cut short';
 			return `The night's file ${warning.path} was ${what} by somebody else; the whole night is written anew beside it.`;
 		}
+		case 'moved-back':
+			return `The night is whole in ${warning.folder} again and saved; what ${warning.from} has of it is a copy.`;
 		case 'written-by-other':
 			return warning.writer === null
 				? "Something else wrote into this night's file; its records are still whole."

@@ -169,6 +169,7 @@ describe('what must be found', () => {
 					savedSeq: 3,
 					lastSeq: 9,
 					problem: { code: 'unsaved', trouble: 'ENOSPC' },
+					elsewhere: null,
 					sinceUpMs: 0,
 					warnings: [],
 				},

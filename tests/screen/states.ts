@@ -211,6 +211,7 @@ const saved = {
 	savedSeq: 9,
 	lastSeq: 9,
 	problem: null,
+	elsewhere: null,
 	sinceUpMs: null,
 	warnings: [],
 } as const;
