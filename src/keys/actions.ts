@@ -37,6 +37,7 @@ import {
 	pickUp,
 	settings,
 	view,
+	warnings,
 } from './view-actions.ts';
 
 /** Every action, most needed first. */
@@ -67,6 +68,7 @@ export const ACTIONS: readonly Action[] = [
 	putBack,
 	lock,
 	view,
+	warnings,
 	live,
 	pickUp,
 	pickDown,

@@ -10,7 +10,7 @@ import type { ShowReading } from '../showfile/show-from-files.ts';
 import type { Preferences } from './preferences.ts';
 import type { PromptView } from './prompt-view.ts';
 
-export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'help' | 'settings';
+export type ViewName = 'live' | 'rack' | 'set' | 'log' | 'warnings' | 'help' | 'settings';
 
 export type KeyContext = {
 	readonly session: Session;

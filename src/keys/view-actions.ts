@@ -10,6 +10,7 @@ const nextView = {
 	rack: 'set',
 	set: 'log',
 	log: 'live',
+	warnings: 'live',
 	help: 'live',
 	settings: 'live',
 } as const;
@@ -35,6 +36,13 @@ export const help: Action = {
 	words: ACTION_WORDS.help.help,
 	footer: () => FOOTER.all,
 	act: ({ view }) => ({ kind: 'view', view: view === 'help' ? 'live' : 'help' }),
+};
+
+export const warnings: Action = {
+	id: 'warnings',
+	keys: ['!'],
+	words: ACTION_WORDS.warnings.help,
+	act: ({ view }) => ({ kind: 'view', view: view === 'warnings' ? 'live' : 'warnings' }),
 };
 
 export const settings: Action = {

@@ -20,6 +20,8 @@ export type Look = {
 	readonly narrowedTo: string;
 	readonly open: OpenPrompt | null;
 	readonly message: string | null;
+	/** How many of the things noticed about the night's files were looked at. */
+	readonly noticesSeen: number;
 	readonly isDark: boolean;
 	readonly isLocked: boolean;
 	readonly unlockFromMs: number | null;
@@ -38,6 +40,7 @@ export function firstLook(message: string | null, drafts: Look['drafts']): Look 
 		narrowedTo: '',
 		open: null,
 		message,
+		noticesSeen: 0,
 		isDark: false,
 		isLocked: false,
 		unlockFromMs: null,

@@ -15,6 +15,7 @@ export type Frame = {
 	/** What keys and rows of this frame look at. */
 	readonly now: KeyContext;
 	readonly save: SaveStatus;
+	readonly findings: readonly string[];
 	readonly showChangedAtMs: number | null;
 	readonly isRehearsal: boolean;
 	/** What to add to UTC for the time of day where the show is. */
@@ -24,7 +25,7 @@ export type Frame = {
 /** The state of the screen of the night at this desk. */
 export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenState {
 	const { past, session } = desk;
-	const { view, picked, message, isDark, isLocked, narrowedTo } = desk.look();
+	const { view, picked, message, noticesSeen, isDark, isLocked, narrowedTo } = desk.look();
 	const open = openBreak(session());
 	return {
 		...frame,
@@ -36,6 +37,7 @@ export function nightScreen(desk: NightDesk, { now, ...frame }: Frame): ScreenSt
 		picked,
 		prompt: promptNow(desk)?.view(now) ?? null,
 		message,
+		noticesSeen,
 		standIns: open?.player ? { [open.player]: now.standInsFor(open.player) } : {},
 		isDark,
 		isLocked,

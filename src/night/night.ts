@@ -95,6 +95,7 @@ export function openNight(options: NightOptions): Night {
 			nightScreen(desk, {
 				now: looked.frameContext(),
 				save: journal.status(),
+				findings: options.findings ?? [],
 				showChangedAtMs: file.changedAtMs(),
 				isRehearsal,
 				dayOffsetMinutes,

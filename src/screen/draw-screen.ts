@@ -10,9 +10,13 @@ import { plainClusters } from './plain-clusters.ts';
 import { withPrompt } from './prompt-rows.ts';
 import { type Area, cutRow, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
+import { storageRow } from './storage.ts';
 
 /** Below the live view's head a list has at least so many rows, or the head is given up for a line. */
 const LEAST_LIST_ROWS = 18;
+
+/** Lower screens say it by the mark beside the message alone. */
+const LEAST_ROWS_FOR_STORAGE = 6;
 
 /** How the terminal can be written to. */
 export type DrawOptions = { readonly isAscii: boolean };
@@ -40,8 +44,15 @@ function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 	const live = liveScreen(state, area, isAscii);
 	const { columns } = area;
 	const { footerRows: keyRows } = live;
-	const view =
-		state.view === 'live' ? [...live.head, ...live.body()] : listWithPrompt(state, area, live);
+	// Where the view has no row for it, what is said of where the night is kept takes the lowest one.
+	const hasRow = state.view === 'live' ? live.hasStorageRow : state.view === 'warnings';
+	const storage = hasRow || area.rows < LEAST_ROWS_FOR_STORAGE ? null : storageRow(state, columns);
+	const rows = live.head.length + live.bodyRows - (storage === null ? 0 : 1);
+	const places =
+		state.view === 'live'
+			? [...live.head, ...live.body()].slice(0, rows)
+			: listWithPrompt(state, { columns, rows }, live);
+	const view = storage === null ? places : [...places, storage];
 	// A long answer covers the lowest row of the view until the next key.
 	const message = live.messageRows > 0 ? messageRows(state, area) : [];
 	return [
@@ -54,8 +65,7 @@ function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 }
 
 /** A list with what stands above it: on a high screen all of the live view's head, in its own places. */
-function listWithPrompt(state: ScreenState, { columns }: Area, live: LiveScreen): Row[] {
-	const rows = live.head.length + live.bodyRows;
+function listWithPrompt(state: ScreenState, { columns, rows }: Area, live: LiveScreen): Row[] {
 	const hasHead = state.view !== 'help' && live.bodyRows >= LEAST_LIST_ROWS;
 	const list = listView(state, { columns, rows }, hasHead ? live.head : null);
 	if (state.prompt === null) return list.rows;

@@ -109,10 +109,15 @@ export function elsewhereInShort({ folder, home, trouble }: SavePlace, columns: 
 	const why = trouble === null ? '' : `${trouble} in `;
 	const words = (one: string, other: string) => `kept in ${one}, ${why}${other}`;
 	const room = columns - displayWidth(words('', ''));
-	const half = Math.floor(room / 2);
-	const first = shortPath(folder, Math.max(half, room - displayWidth(home)));
+	// Where there is no room for both, where the night is comes first.
+	if (room < 2 * LEAST_PATH_COLUMNS) return `kept in ${shortPath(folder, columns - 8)}`;
+	const least = Math.min(displayWidth(home), LEAST_PATH_COLUMNS);
+	const first = shortPath(folder, room - least);
 	return words(first, shortPath(home, room - displayWidth(first)));
 }
+
+/** A path cut to fewer cells than these says nothing. */
+const LEAST_PATH_COLUMNS = 16;
 
 /** A path with its middle left out where it is too long. */
 function shortPath(path: string, columns: number): string {

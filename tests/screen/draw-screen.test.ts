@@ -34,7 +34,7 @@ const tiny = [
 	{ columns: 40, rows: 10 },
 	{ columns: 20, rows: 4 },
 ];
-const views: readonly ViewName[] = ['live', 'rack', 'set', 'log', 'help', 'settings'];
+const views: readonly ViewName[] = ['live', 'rack', 'set', 'log', 'warnings', 'help', 'settings'];
 const states: Readonly<Record<string, () => ScreenState>> = {
 	'before-the-show': () => beforeTheShow(),
 	'middle-of-a-song': middleOfASong,

@@ -250,6 +250,8 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		message: null,
 		standIns: {},
 		save: saved,
+		findings: [],
+		noticesSeen: 0,
 		isDark: false,
 		isLocked: false,
 		isRehearsal: false,
