@@ -134,6 +134,6 @@ function takeUp(
 		show: keptShow(opened.header?.show) ?? show,
 		journal: opened.journal,
 		startedAtMs: opened.startedAtMs ?? opened.records()[0]?.t ?? services.upMs,
-		findings: opened.findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
+		findings: opened.findings.map(nightFindingWords),
 	};
 }

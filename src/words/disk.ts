@@ -123,8 +123,8 @@ const LEAST_PATH_COLUMNS = 16;
 function shortPath(path: string, columns: number): string {
 	if (displayWidth(path) <= columns) return path;
 	const head = /^\/[^/]*\//.exec(path)?.[0] ?? '';
-	const room = Math.max(4, columns - head.length - 1);
-	return `${head.length < columns / 2 ? head : ''}…${[...path].slice(-room).join('')}`;
+	const begin = head.length < columns / 4 ? head : '';
+	return `${begin}…${[...path].slice(begin.length + 1 - columns).join('')}`;
 }
 
 /** Why not everything of a night is safe that is left now, and what to do. */

@@ -36,8 +36,20 @@ export function nightFindingWords(finding: Finding): string {
 			return `${places} in the night's file ${are} damaged, but no record is missing.`;
 		}
 		case 'tail-cut-off':
-			return `The program or the power stopped in the middle of a write; its last ${finding.bytes} bytes are left out, nothing shown as saved is among them.`;
+			return incompleteWords(finding);
 	}
+}
+
+/** That the end of a night was cut off: how many bytes, and where they are. */
+export function incompleteWords(torn: {
+	readonly bytes: number;
+	readonly isZero: boolean;
+	readonly keptIn: string | null;
+}): string {
+	const { bytes, isZero, keptIn } = torn;
+	const count = `${bytes} ${isZero ? 'zero ' : ''}byte${bytes === 1 ? '' : 's'}`;
+	const where = keptIn === null ? 'left out' : `now in ${keptIn}`;
+	return `Incomplete: the night was cut off in the middle of a write (${count}, ${where}). The last keys may be missing.`;
 }
 
 function records(count: number): string {

@@ -7,6 +7,7 @@ import { listNights } from '../../disk/nights-folder.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskFaultWords } from '../../words/disk.ts';
+import { incompleteWords } from '../../words/night-file.ts';
 import { NIGHT_STATES, noNights } from '../../words/program.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
@@ -32,6 +33,7 @@ export const nightsCommand: CliCommand = {
 			startedAt: night.startedAtMs === null ? null : new Date(night.startedAtMs).toISOString(),
 			startedAtMs: night.startedAtMs,
 			bytes: night.sizeBytes,
+			incomplete: night.cutOff.map(incompleteWords),
 			problem: night.problem && diskFaultWords(night.problem),
 		}));
 		if (request.options.json) io.write(`${JSON.stringify({ folder, nights })}\n`);
@@ -57,10 +59,19 @@ type NightLine = {
 	readonly state: NightState;
 	readonly isRehearsal: boolean;
 	readonly startedAtMs: number | null;
+	readonly incomplete: readonly string[];
 	readonly problem: string | null;
 };
 
-function lineOf({ id, title, state, isRehearsal, startedAtMs, problem }: NightLine): string {
+function lineOf({
+	id,
+	title,
+	state,
+	isRehearsal,
+	startedAtMs,
+	incomplete,
+	problem,
+}: NightLine): string {
 	const offset = localOffsetMinutes(startedAtMs ?? 0);
 	const day =
 		startedAtMs === null
@@ -71,6 +82,7 @@ function lineOf({ id, title, state, isRehearsal, startedAtMs, problem }: NightLi
 		NIGHT_STATES[state],
 		isRehearsal ? NIGHT_STATES.rehearsal : null,
 		title,
+		...incomplete,
 		problem,
 		id,
 	];
