@@ -10,12 +10,14 @@ import { createNightFile } from '../disk/create-night-file.ts';
 import { nightId } from '../disk/night-id.ts';
 import type { NightServices } from '../disk/night-services.ts';
 import {
+	folderTrouble,
 	headlessNight,
 	listNights,
 	type NightSummary,
 	unfinishedNight,
+	unreadableNight,
 } from '../disk/nights-folder.ts';
-import { openNightFile } from '../disk/open-night-file.ts';
+import { lookAtNight, openNightFile } from '../disk/open-night-file.ts';
 import { isWipedByRestart, showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { writerId } from '../disk/writer-id.ts';
@@ -23,7 +25,8 @@ import type { NightJournal } from '../journal/night-journal.ts';
 import type { NightSubject } from '../journal/record.ts';
 import type { Show } from '../showfile/show.ts';
 import { keptShow, showRecord } from '../showfile/show-record.ts';
-import { nightFindingWords } from '../words/night-file.ts';
+import { unreadableNightWords } from '../words/disk.ts';
+import { nightFindingWords, notTakenUpWords } from '../words/night-file.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { isFinished } from './night-on-disk.ts';
@@ -34,6 +37,8 @@ export type NightToBegin = {
 	readonly folders: readonly string[];
 	readonly request: Request;
 	readonly isRehearsal: boolean;
+	/** A new night is wanted where an unfinished one cannot be read. */
+	readonly isAnew: boolean;
 	readonly clock: MachineClock;
 	readonly release: () => void;
 };
@@ -48,11 +53,14 @@ export type BegunNight = {
 	readonly findings: readonly string[];
 };
 
-/** The night to go on with, or the problems of the show file. */
+/** Why it is for the user to say whether a new night begins: an unfinished one cannot be read. */
+export type Unreadable = { readonly unreadable: string };
+
+/** The night to go on with, the problems of the show file, or what has to be decided first. */
 export async function beginNight(
 	wanted: NightToBegin,
 	io: Io,
-): Promise<BegunNight | { readonly problems: readonly Problem[] }> {
+): Promise<BegunNight | Unreadable | { readonly problems: readonly Problem[] }> {
 	const { clock, folders } = wanted;
 	const services: NightServices = {
 		disk: realDisk,
@@ -64,9 +72,10 @@ export async function beginNight(
 		release: wanted.release,
 	};
 	const nights = listNights(realDisk, folders);
-	const { unfinished, headless } = nightsOf(nights, wanted, io);
+	const { unfinished, headless, hidden } = nightsOf(nights, wanted, io);
 	const copy = keptShow(unfinished?.header?.show);
-	const isNewest = headless(unfinished?.header?.title ?? '') === null;
+	const title = unfinished?.header?.title ?? '';
+	const isNewest = headless(title) === null && hidden(title) === null;
 	const taken = unfinished && copy && isNewest && takeUp(services, unfinished, { show: copy });
 	if (taken) return taken;
 	const { openShow } = await import('./open-show.ts');
@@ -82,8 +91,11 @@ export async function beginNight(
 		isRehearsal: wanted.isRehearsal,
 	};
 	const without = headless(show.title) ?? unfinished;
-	const mended = without && takeUp(services, without, { show, subject });
+	const barrier = hidden(show.title);
+	const mended = barrier === null && without && takeUp(services, without, { show, subject });
 	if (mended) return mended;
+	const unreadable = barrier ?? notTakenUp(services, without);
+	if (unreadable !== null && !wanted.isAnew) return { unreadable };
 	const startedAtMs = clock.wallMs();
 	const id = nightId({
 		title: show.title,
@@ -106,12 +118,26 @@ function nightsOf(nights: readonly NightSummary[], wanted: NightToBegin, io: Io)
 	const newest = unfinishedNight(nights, { showPath, isRehearsal, isFinished: () => false });
 	return {
 		unfinished: unfinishedNight(nights, { showPath, isRehearsal, isFinished: finished }),
+		// Nor is a rehearsal worth a question.
+		hidden: (title: string) => {
+			if (isRehearsal) return null;
+			const night = unreadableNight(nights, { title, after: newest?.id ?? '' });
+			const fault = night?.problem ?? folderTrouble(realDisk, wanted.folders[0] ?? '.');
+			return fault && unreadableNightWords(fault);
+		},
 		// Whether a night without a header was a rehearsal nobody can say; a show must go on.
 		headless: (title: string) =>
 			isRehearsal
 				? null
 				: headlessNight(nights, { title, after: newest?.id ?? '', isFinished: finished }),
 	};
+}
+
+/** Why a night that is there was not taken up; null where there is none. */
+function notTakenUp(services: NightServices, night: NightSummary | null): string | null {
+	if (night === null) return null;
+	const { findings } = lookAtNight(services, { id: night.id });
+	return notTakenUpWords(night.path, findings);
 }
 
 type StandIn = {

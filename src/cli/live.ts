@@ -38,7 +38,7 @@ import {
 import type { Ui } from '../ui/start-ui.tsx';
 import { styledScreen } from '../ui/styled-screen.ts';
 import { diskFaultWords } from '../words/disk.ts';
-import { CANNOT_PLACE, NEEDS_TERMINAL } from '../words/program.ts';
+import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, CANNOT_PLACE, NEEDS_TERMINAL } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
@@ -91,17 +91,26 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	}
 	const realTime = realClock();
 	const clock = fasterClock(realTime, live.speed);
-	const begun = await beginNight(
-		{
-			file: live.file,
-			folders: nightFolders(places),
-			request: live.request,
-			isRehearsal: live.isRehearsal,
-			clock,
-			release: lock.release,
-		},
-		io,
-	);
+	const wanted = {
+		file: live.file,
+		folders: nightFolders(places),
+		request: live.request,
+		isRehearsal: live.isRehearsal,
+		clock,
+		release: lock.release,
+	};
+	const isAnew = live.request.options.anew === true;
+	let begun = await beginNight({ ...wanted, isAnew }, io);
+	if ('unreadable' in begun) {
+		io.complain(`${cleanText(begun.unreadable)}\n${ANEW_ASKED}\n`);
+		if ((await keyPressed()) !== ANEW_KEY) {
+			lock.release();
+			io.complain(`${ANEW_NOT}\n`);
+			return EXIT.unusable;
+		}
+		begun = await beginNight({ ...wanted, isAnew: true }, io);
+	}
+	if ('unreadable' in begun) throw new RangeError('a new night was wanted');
 	if ('problems' in begun) {
 		lock.release();
 		return tellProblems(begun.problems, io);
@@ -144,6 +153,26 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	night.tick();
 	// The way out ends the process.
 	return new Promise(() => {});
+}
+
+/** One key on the plain terminal; empty when the input ended. */
+function keyPressed(): Promise<string> {
+	const { stdin } = process;
+	stdin.setRawMode(true);
+	return new Promise((done) => {
+		const answer = (key: string): void => {
+			stdin.off('data', onData);
+			stdin.off('end', onEnd);
+			stdin.setRawMode(false);
+			stdin.pause();
+			done(key);
+		};
+		const onData = (bytes: Buffer | string): void =>
+			answer(String(bytes).slice(0, 1).toLowerCase());
+		const onEnd = (): void => answer('');
+		stdin.on('data', onData);
+		stdin.on('end', onEnd);
+	});
 }
 
 /** The lock; waited for a moment, since a copy that is just being left takes up to a second to end. */

@@ -92,6 +92,30 @@ export function headlessNight(
 	return found ?? null;
 }
 
+/** The newest of these nights of which nothing can be read, so that nobody can say whether it is finished. */
+export function unreadableNight(
+	nights: readonly NightSummary[],
+	{ title, after }: { readonly title: string; readonly after: string },
+): NightSummary | null {
+	const found = nights
+		.filter(({ id, header }) => header === null && id > after && isIdOf(id, title))
+		.toSorted((one, other) => (one.id < other.id ? 1 : -1))
+		.find((night) => night.lastRecords.length === 0);
+	return found ?? null;
+}
+
+/** Why nobody can say which nights are in this folder; null where that can be said, or there is none. */
+export function folderTrouble(disk: Disk, path: string): DiskFault | null {
+	try {
+		disk.list(path);
+		return null;
+	} catch (error) {
+		const trouble = diskErrorCode(error);
+		const isNone = trouble === 'ENOENT' || trouble === 'ENOTDIR';
+		return isNone ? null : { code: 'file-unreadable', path, trouble };
+	}
+}
+
 function newestFirst(one: NightSummary, other: NightSummary): number {
 	const byStart = (other.startedAtMs ?? 0) - (one.startedAtMs ?? 0);
 	return byStart !== 0 ? byStart : one.id < other.id ? 1 : -1;
@@ -124,7 +148,12 @@ function summary(
 			problem = { code: 'file-unreadable', path: file.path, trouble: diskErrorCode(error) };
 		}
 	}
-	if (header === null) problem ??= { code: 'beginning-unreadable', path };
+	if (header === null) {
+		const isEmptied = lastRecords.length === 0;
+		problem ??= isEmptied
+			? { code: 'night-empty', path, bytes: sizeBytes }
+			: { code: 'beginning-unreadable', path };
+	}
 	const startedAtMs = header?.record.t ?? null;
 	const cutOff = torn === null ? kept : [...kept, torn];
 	const about = { id, path, header: header?.header ?? null, startedAtMs };

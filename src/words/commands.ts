@@ -20,7 +20,9 @@ export const COMMAND_WORDS = {
 		brief: 'the live screen; an unfinished night of this show resumes where it left off',
 		about:
 			'Opens the live screen for a show. An unfinished night of this show resumes where it left off. Press ? there for all keys, q to quit.',
-		options: {},
+		options: {
+			anew: 'begin a new night where the unfinished one cannot be read, unasked',
+		},
 	},
 	check: {
 		brief: 'everything wrong or risky in a show before the doors open',

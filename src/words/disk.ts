@@ -39,13 +39,17 @@ export function diskTrouble(code: string): string {
 export function diskFaultWords(fault: DiskFault): string {
 	switch (fault.code) {
 		case 'file-exists':
-			return `Something named ${fault.path} is there already.`;
+			return `${capital(thing(fault.kind))} named ${fault.path} is there already.`;
 		case 'export-failed':
 			return `${fault.path} could not be written: ${diskTrouble(fault.trouble)}.`;
 		case 'folder-unusable':
 			return `${fault.path} cannot be used: ${diskTrouble(fault.trouble)}.`;
 		case 'file-unreadable':
 			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
+		case 'night-empty':
+			return fault.bytes === 0
+				? `${fault.path} cannot be read: it is empty.`
+				: `${fault.path} cannot be read: nothing of a night is left in its ${fault.bytes} bytes.`;
 		case 'beginning-unreadable':
 			return `The beginning of ${fault.path} cannot be read.`;
 		case 'settings-unreadable':
@@ -59,8 +63,35 @@ export function diskFaultWords(fault: DiskFault): string {
 	}
 }
 
+const THINGS: { readonly [kind: string]: string } = {
+	file: 'a file',
+	folder: 'a folder',
+	link: 'a link',
+	other: 'a pipe or a device',
+};
+
+function thing(kind: string | null): string {
+	return THINGS[kind ?? ''] ?? 'something';
+}
+
 function causeWords({ trouble }: { readonly trouble: string | null }): string {
 	return trouble === null ? 'their file is damaged' : diskTrouble(trouble);
+}
+
+const WAYS_OUT: { readonly [code: string]: (path: string) => string } = {
+	EACCES: (path) => `Make it yours (sudo chown -R "$USER" ${path}) and start again.`,
+	EPERM: (path) => `Make it yours (sudo chown -R "$USER" ${path}) and start again.`,
+	EMFILE: () => 'Raise the limit (ulimit -n 1024) and start again.',
+	ENFILE: () => 'End other programs and start again.',
+};
+
+/** An unfinished night that may be there and cannot be read, and what can be done about it. */
+export function unreadableNightWords(fault: DiskFault): string {
+	const trouble = 'trouble' in fault ? (fault.trouble ?? '') : '';
+	const path = 'path' in fault ? fault.path : '';
+	const way =
+		WAYS_OUT[trouble]?.(path) ?? 'If there is a copy of it, put that in its place and start again.';
+	return `${diskFaultWords(fault)} An unfinished night of this show may be in it. ${way}`;
 }
 
 /** What kept an export from being written, with what to do. */
@@ -71,9 +102,12 @@ export function exportProblem(
 	return fault.code === 'file-exists'
 		? {
 				code,
-				what: 'something of that name is there already',
+				what: `${thing(fault.kind)} of that name is there already`,
 				where: { file: path },
-				hint: 'Name another file with --out, or replace a plain file with --force.',
+				hint:
+					fault.kind === 'file'
+						? 'Name another file with --out, or replace it with --force.'
+						: 'Name another file with --out.',
 			}
 		: {
 				code,

@@ -40,6 +40,12 @@ export function nightFindingWords(finding: Finding): string {
 	}
 }
 
+/** An unfinished night that cannot be taken up, and what can be done about it. */
+export function notTakenUpWords(path: string, findings: readonly Finding[]): string {
+	const why = findings.map(nightFindingWords).join(' ');
+	return `${path} cannot be read as the unfinished night of this show. ${why}`;
+}
+
 /** That the end of a night was cut off: how many bytes, and where they are. */
 export function incompleteWords(torn: {
 	readonly bytes: number;

@@ -17,6 +17,13 @@ export const NOT_ALL_KEPT =
 	'Not everything of this night could be saved: the disk did not take it.';
 export const NOT_ALL_SAVED = 'not everything was saved';
 
+// A night that cannot be read.
+
+export const ANEW_KEY = 'n';
+export const ANEW_ASKED =
+	'n begins a new night and leaves that as it is (so does --anew); any other key ends.';
+export const ANEW_NOT = 'Nothing was begun.';
+
 // After the live screen.
 
 export const SHOW_OVER = 'The show is closed. rackside report prints the report.';

@@ -36,12 +36,13 @@ async function begun({ folder, nights }: Place, minute: number, isRehearsal = fa
 			folders: [nights],
 			request: { words: [], options: {} },
 			isRehearsal,
+			isAnew: false,
 			clock,
 			release: () => undefined,
 		},
 		io,
 	);
-	if ('problems' in night) throw new Error('the show was not read');
+	if (!('journal' in night)) throw new Error('no night was opened');
 	return night;
 }
 

@@ -158,7 +158,7 @@ describe('the list of nights', () => {
 		const nights = listNights(disk, folders);
 		expect(nights.map(({ problem }) => problem && diskFaultWords(problem))).toEqual([
 			`${nightsFolder}/link.journal cannot be read: a link stands where the file should be (ELOOP).`,
-			`The beginning of ${nightsFolder}/empty.journal cannot be read.`,
+			`${nightsFolder}/empty.journal cannot be read: it is empty.`,
 		]);
 		expect(listNights(new FaultDisk(), folders)).toEqual([]);
 	});
