@@ -20,7 +20,9 @@ import {
 import { lookAtNight, openNightFile } from '../disk/open-night-file.ts';
 import { isWipedByRestart, showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
+import type { TroubleLog } from '../disk/trouble-log.ts';
 import { writerId } from '../disk/writer-id.ts';
+import type { Finding } from '../journal/findings.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { NightSubject } from '../journal/record.ts';
 import type { Show } from '../showfile/show.ts';
@@ -41,6 +43,8 @@ export type NightToBegin = {
 	readonly isAnew: boolean;
 	readonly clock: MachineClock;
 	readonly release: () => void;
+	/** Where troubles with the disk are noted; nowhere when left out. */
+	readonly log?: TroubleLog;
 };
 
 export type BegunNight = {
@@ -70,6 +74,7 @@ export async function beginNight(
 		writer: writerId(realDisk, dirname(folders[0] ?? '.')),
 		upMs: clock.upMs(),
 		release: wanted.release,
+		...(wanted.log && { onStatus: wanted.log.status }),
 	};
 	const nights = listNights(realDisk, folders);
 	const { unfinished, headless, hidden } = nightsOf(nights, wanted, io);
@@ -77,7 +82,7 @@ export async function beginNight(
 	const title = unfinished?.header?.title ?? '';
 	const isNewest = headless(title) === null && hidden(title) === null;
 	const taken = unfinished && copy && isNewest && takeUp(services, unfinished, { show: copy });
-	if (taken) return taken;
+	if (taken) return noted(taken, wanted.log);
 	const { openShow } = await import('./open-show.ts');
 	const { show, problems, path } = await openShow(wanted.file, wanted.request, io);
 	if (!show) return { problems };
@@ -93,9 +98,12 @@ export async function beginNight(
 	const without = headless(show.title) ?? unfinished;
 	const barrier = hidden(show.title);
 	const mended = barrier === null && without && takeUp(services, without, { show, subject });
-	if (mended) return mended;
+	if (mended) return noted(mended, wanted.log);
 	const unreadable = barrier ?? notTakenUp(services, without);
-	if (unreadable !== null && !wanted.isAnew) return { unreadable };
+	if (unreadable !== null && !wanted.isAnew) {
+		wanted.log?.note('night-unreadable');
+		return { unreadable };
+	}
 	const startedAtMs = clock.wallMs();
 	const id = nightId({
 		title: show.title,
@@ -147,12 +155,24 @@ type StandIn = {
 	readonly subject?: NightSubject;
 };
 
+/** Notes what was found on opening the night's files. */
+function noted({ found, ...night }: BegunNight & Found, log: TroubleLog | undefined): BegunNight {
+	for (const finding of found) {
+		const { code } = finding;
+		const { trouble, bytes, count } = { trouble: null, bytes: null, count: null, ...finding };
+		log?.note(code, trouble ?? bytes ?? count);
+	}
+	return night;
+}
+
+type Found = { readonly found: readonly Finding[] };
+
 /** Goes on with a night; null where it cannot be written into. */
 function takeUp(
 	services: NightServices,
 	{ id }: NightSummary,
 	{ show, subject }: StandIn,
-): BegunNight | null {
+): (BegunNight & Found) | null {
 	const opened = openNightFile(services, { id, ...(subject && { spareHeader: subject }) });
 	if (!opened.journal) return null;
 	return {
@@ -161,5 +181,6 @@ function takeUp(
 		journal: opened.journal,
 		startedAtMs: opened.startedAtMs ?? opened.records()[0]?.t ?? services.upMs,
 		findings: opened.findings.map(nightFindingWords),
+		found: opened.findings,
 	};
 }

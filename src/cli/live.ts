@@ -14,6 +14,7 @@ import { type Lock, type LockPlace, lockName, takeLock } from '../disk/lock.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { openSettings } from '../disk/settings.ts';
+import { type TroubleLog, troubleLog } from '../disk/trouble-log.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
@@ -90,6 +91,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return EXIT.unusable;
 	}
 	const realTime = realClock();
+	const log = troubleLog({ disk: realDisk, folder: places.data, wallMs: realTime.wallMs });
 	const clock = fasterClock(realTime, live.speed);
 	const wanted = {
 		file: live.file,
@@ -98,6 +100,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		isRehearsal: live.isRehearsal,
 		clock,
 		release: lock.release,
+		log,
 	};
 	const isAnew = live.request.options.anew === true;
 	let begun = await beginNight({ ...wanted, isAnew }, io);
@@ -133,6 +136,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	await show(night, {
 		io,
 		file: live.file,
+		log,
 		isRehearsal: live.isRehearsal,
 		isAscii: !abilities.isUnicode,
 		colorDepth: abilities.colorDepth,
@@ -191,6 +195,7 @@ async function takeLockOfLeaving(place: LockPlace): Promise<Lock> {
 type Stage = {
 	readonly io: Io;
 	readonly file: string;
+	readonly log: TroubleLog;
 	readonly isRehearsal: boolean;
 	readonly isAscii: boolean;
 	readonly colorDepth: ColorDepth;

@@ -2,6 +2,7 @@
 // after. Apart from the screen's composition, since it is there before the screen and outlives it.
 
 import { cleanText } from '../base/clean-text.ts';
+import type { TroubleLog } from '../disk/trouble-log.ts';
 import type { SavePlace } from '../journal/night-journal.ts';
 import type { Night } from '../night/night.ts';
 import type { Clock } from '../terminal/clock.ts';
@@ -19,6 +20,7 @@ export type WayOutParts = {
 	readonly night: Night;
 	readonly clock: Clock;
 	readonly io: Io;
+	readonly log: TroubleLog;
 	/** The show file as it was typed. */
 	readonly file: string;
 	readonly isRehearsal: boolean;
@@ -52,6 +54,11 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	return shutdown;
 }
 
+/** The kind of an error alone: its words may hold what somebody typed. */
+function faultName(error: unknown): string {
+	return error instanceof Error ? error.name.replaceAll(/\W/g, '') : typeof error;
+}
+
 function tellOutcome(
 	{ ending, isKept }: ShutdownOutcome,
 	parts: WayOutParts,
@@ -59,6 +66,7 @@ function tellOutcome(
 ): void {
 	const { night, io, file, isRehearsal } = parts;
 	if (ending.kind === 'fault') {
+		parts.log.note('fault', faultName(ending.error));
 		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
 	}
 	if (!isKept) {

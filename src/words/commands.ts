@@ -102,7 +102,7 @@ export const COMMAND_WORDS = {
 		brief: 'the nights recorded, with their state',
 		about:
 			'Lists the nights recorded, the newest first: when, which show, and whether it was closed. Ends with 1 when one is unfinished or cannot be read.',
-		options: {},
+		options: { verbose: 'also the troubles that the program noted, with their times' },
 	},
 	settings: {
 		brief: 'shows, sets and resets preferences; where files are',

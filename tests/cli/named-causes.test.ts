@@ -30,7 +30,7 @@ describe('a show file', () => {
 
 	test('that is a pipe, and nobody waits for its other end', async () => {
 		const here = place();
-		execFileSync('mkfifo', [join(here.cwd, 'x.yaml')]);
+		execFileSync('sh', ['-c', 'mkfifo x.yaml'], { cwd: here.cwd });
 		expect((await runCommand(here, 'plan', 'x.yaml')).err).toContain(
 			'cannot be read: it is a pipe or a device, not a file',
 		);
@@ -58,18 +58,9 @@ test('a script that is a folder, and one that is not there', async () => {
 
 /** What the delivered program says when started by a shell's line as a user who is nobody. */
 function asNobody(cwd: string, line: string): string {
-	const words = [
-		'--reuid',
-		'65534',
-		'--regid',
-		'65534',
-		'--clear-groups',
-		'sh',
-		'-c',
-		`${line} 2>&1 || true`,
-	];
+	const user = 'setpriv --reuid 65534 --regid 65534 --clear-groups';
 	const env = { PATH: process.env.PATH ?? '', HOME: cwd, RACKSIDE_DATA: join(cwd, 'data') };
-	return execFileSync('setpriv', words, { cwd, env, encoding: 'utf8' });
+	return execFileSync('sh', ['-c', `${user} ${line} 2>&1 || true`], { cwd, env, encoding: 'utf8' });
 }
 
 describe.runIf(process.getuid?.() === 0)('as another user', () => {
