@@ -13,6 +13,7 @@ import type {
 	JournalRecord,
 	Moment,
 } from '../journal/record.ts';
+import { markAway, unmarkAway } from './away-mark.ts';
 import { Backlog, chunksOf } from './backlog.ts';
 import { diskErrorCode } from './disk.ts';
 import type { NightServices, NightStart } from './night-services.ts';
@@ -254,7 +255,10 @@ export class NightFile implements NightJournal {
 		const begun = this.#chain.begin(this.#writtenSeq + 1, leftFor);
 		if ('code' in begun) return begun;
 		this.#hasFile = true;
-		if (begun.folder !== this.#home) this.#waitForHome();
+		if (begun.folder === this.#home) return begun;
+		this.#waitForHome();
+		const { disk } = this.#services;
+		markAway({ disk, home: this.#home, id: this.id });
 		return begun;
 	}
 
@@ -350,6 +354,8 @@ export class NightFile implements NightJournal {
 	#onHome(): void {
 		this.#homeSeq = this.#savedSeq;
 		if (this.#movingFrom === null) return;
+		const { disk } = this.#services;
+		unmarkAway({ disk, home: this.#home, id: this.id });
 		this.#warn({ code: 'moved-back', from: this.#movingFrom, folder: this.#home });
 		this.#movingFrom = null;
 		this.#homeFaults = 0;

@@ -5,6 +5,7 @@ import { isLineWhole, seedOf } from '../journal/line.ts';
 import { readJournal } from '../journal/read-journal.ts';
 import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-line.ts';
 import type { JournalRecord, NightHeader } from '../journal/record.ts';
+import { awayMarkPath, markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { isIdOf } from './night-id.ts';
 import { cutOffOf, namesIn, type SegmentFile, segmentFiles } from './read-night.ts';
@@ -45,14 +46,18 @@ const longestLookBytes = 2 * 2_097_152;
 /** All nights in these folders, the newest first. */
 export function listNights(disk: Disk, folders: readonly string[]): NightSummary[] {
 	const names = folders.flatMap((folder) => namesIn(disk, folder));
-	const ids = new Set(names.flatMap((name) => parseSegmentName(name)?.id ?? []));
+	const ids = new Set(
+		names.flatMap((name) => parseSegmentName(name)?.id ?? markedNight(name) ?? []),
+	);
+	const home = folders[0] ?? '.';
 	return [...ids]
 		.map((id) => {
 			const kept = cutOffOf(disk, folders, id).map(({ path: keptIn, bytes }) => ({
 				...{ bytes, isZero: false },
 				keptIn,
 			}));
-			return summary(disk, id, { files: segmentFiles(disk, folders, id), kept });
+			const files = segmentFiles(disk, folders, id);
+			return files.length === 0 ? goneNight(id, home) : summary(disk, id, { files, kept });
 		})
 		.toSorted(newestFirst);
 }
@@ -119,6 +124,15 @@ export function folderTrouble(disk: Disk, path: string): DiskFault | null {
 function newestFirst(one: NightSummary, other: NightSummary): number {
 	const byStart = (other.startedAtMs ?? 0) - (one.startedAtMs ?? 0);
 	return byStart !== 0 ? byStart : one.id < other.id ? 1 : -1;
+}
+
+/** A night of which only the mark is left that it was kept elsewhere. */
+function goneNight(id: string, home: string): NightSummary {
+	const path = awayMarkPath({ home, id });
+	return {
+		...{ id, path, header: null, startedAtMs: null, lastRecords: [], sizeBytes: 0, cutOff: [] },
+		problem: { code: 'copy-gone', path },
+	};
 }
 
 function summary(

@@ -108,6 +108,7 @@ function awayFolder({ night, files }: NightFiles, home: string): string | null {
 
 function describe(id: string, files: NightFiles, records: RecordList): OpenedNight {
 	const { night } = files;
+	const gone: Finding[] = files.isCopyGone ? [{ code: 'copy-gone', isWarning: true }] : [];
 	const isThere = files.files.length + files.unreadable.length > 0;
 	const missing: Finding = { code: 'night-missing', isWarning: true, id };
 	const unreadable = files.unreadable.map(
@@ -130,7 +131,7 @@ function describe(id: string, files: NightFiles, records: RecordList): OpenedNig
 		recordsSince: records.after(checkpoint?.seq ?? 0),
 		records: () => records.all(),
 		lastSeq: night.lastSeq,
-		findings: isThere ? [...unreadable, ...nightFindings(night), ...cutOff] : [missing],
+		findings: isThere ? [...unreadable, ...gone, ...nightFindings(night), ...cutOff] : [missing],
 	};
 }
 

@@ -3,6 +3,7 @@
 import { join } from 'node:path';
 import { joinSegments, type NightRead } from '../journal/join-segments.ts';
 import { readJournal } from '../journal/read-journal.ts';
+import { markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { parseSegmentName } from './segment-name.ts';
 
@@ -28,6 +29,8 @@ export type NightFiles = {
 	readonly unreadable: readonly UnreadableFile[];
 	/** What was cut off the ends of its files and put beside them. */
 	readonly cutOff: readonly CutOff[];
+	/** It was kept elsewhere, and nothing of it is there. */
+	readonly isCopyGone: boolean;
 	/** Number for a file that comes after all these. */
 	readonly nextNumber: number;
 };
@@ -90,5 +93,9 @@ export function readNight(disk: Disk, folders: readonly string[], id: string): N
 		}
 	}
 	const cutOff = cutOffOf(disk, folders, id);
-	return { night: joinSegments(reads), files, unreadable, cutOff, nextNumber: highest + 1 };
+	const home = folders[0] ?? '.';
+	const isMarked = namesIn(disk, home).some((name) => markedNight(name) === id);
+	const isCopyGone = isMarked && files.every(({ folder }) => folder === home);
+	const night = joinSegments(reads);
+	return { night, files, unreadable, cutOff, isCopyGone, nextNumber: highest + 1 };
 }

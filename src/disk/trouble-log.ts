@@ -97,12 +97,13 @@ function changes(before: SaveStatus | null, after: SaveStatus): Change[] {
 	const { problem, elsewhere, warnings } = after;
 	const isNew = problem !== null && problem.code !== before?.problem?.code;
 	const isOver = problem === null && (before?.problem ?? null) !== null;
-	const isAway = elsewhere !== null && elsewhere.trouble !== before?.elsewhere?.trouble;
+	const away = elsewhere?.trouble ?? null;
+	const isAway = away !== null && away !== before?.elsewhere?.trouble;
 	const noticed = warnings.slice(before?.warnings.length ?? 0);
 	return [
 		...(isNew ? [[problem.code, 'trouble' in problem ? problem.trouble : null] as const] : []),
 		...(isOver ? [['kept-again', null] as const] : []),
-		...(isAway ? [['kept-elsewhere', elsewhere.trouble] as const] : []),
+		...(isAway ? [['kept-elsewhere', away] as const] : []),
 		...noticed.map((one): Change => {
 			if ('trouble' in one) return [one.code, one.trouble];
 			return [one.code === 'file-changed' ? `file-${one.change}` : one.code, null];

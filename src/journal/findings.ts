@@ -20,6 +20,8 @@ export type Finding = {
 			readonly count: number;
 	  }
 	| { readonly code: 'newer-format' }
+	/** What was kept in another folder while the night's own took nothing. */
+	| { readonly code: 'copy-gone' }
 	/** `keptIn`: the file that the bytes were put into; null while they are where they were, or are zeros. */
 	| {
 			readonly code: 'tail-cut-off';

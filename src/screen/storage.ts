@@ -5,6 +5,7 @@ import { keyOfAction } from '../keys/key-choices.ts';
 import {
 	elsewhereInShort,
 	elsewhereWords,
+	saveProblemInShort,
 	saveProblemWords,
 	saveWarningWords,
 } from '../words/disk.ts';
@@ -40,12 +41,19 @@ type Said = {
 
 /** What is wrong with keeping the night just now, the gravest first; none while all is well. */
 function storageTroubles({ save }: Told): readonly Said[] {
-	const { elsewhere } = save;
-	const problem = saveProblem(save);
+	const { elsewhere, problem } = save;
+	const words = saveProblem(save);
 	return [
-		...(problem === null
+		...(words === null
 			? []
-			: [{ label: PLACES.notSaved, words: problem, style: 'accent' as const }]),
+			: [
+					{
+						label: PLACES.notSaved,
+						words,
+						...(problem && { short: () => saveProblemInShort(problem) }),
+						style: 'accent' as const,
+					},
+				]),
 		...(elsewhere === null
 			? []
 			: [

@@ -46,6 +46,8 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `${fault.path} cannot be used: ${diskTrouble(fault.trouble)}.`;
 		case 'file-unreadable':
 			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
+		case 'copy-gone':
+			return `The night of ${fault.path} was kept in another folder, since its own took nothing, and is gone from there.`;
 		case 'night-empty':
 			return fault.bytes === 0
 				? `${fault.path} cannot be read: it is empty.`
@@ -87,6 +89,9 @@ const WAYS_OUT: { readonly [code: string]: (path: string) => string } = {
 
 /** An unfinished night that may be there and cannot be read, and what can be done about it. */
 export function unreadableNightWords(fault: DiskFault): string {
+	if (fault.code === 'copy-gone') {
+		return `${diskFaultWords(fault)} It cannot be read any more. If there is a copy of it, put that beside this file and start again.`;
+	}
 	const trouble = 'trouble' in fault ? (fault.trouble ?? '') : '';
 	const path = 'path' in fault ? fault.path : '';
 	const way =
@@ -127,6 +132,12 @@ export function saveProblemWords(problem: SaveProblem): string {
 		case 'unsaved':
 			return `${capital(diskTrouble(problem.trouble))}. The night goes on in memory and is written as soon as that works.`;
 	}
+}
+
+/** The same for one row: the reason, and that the program alone has the night. */
+export function saveProblemInShort(problem: SaveProblem): string {
+	if (problem.code === 'slow') return saveProblemWords(problem);
+	return `${capital(diskTrouble(problem.trouble))}. In memory only.`;
 }
 
 /** Where a night is kept that its own folder does not take, and why. */

@@ -35,6 +35,8 @@ export function nightFindingWords(finding: Finding): string {
 			const are = finding.count === 1 ? 'is' : 'are';
 			return `${places} in the night's file ${are} damaged, but no record is missing.`;
 		}
+		case 'copy-gone':
+			return 'A part of this night was kept in another folder, since its own took nothing, and is gone from there: the last steps are missing.';
 		case 'tail-cut-off':
 			return incompleteWords(finding);
 	}

@@ -2,6 +2,8 @@
 // and goes back by itself.
 
 import { describe, expect, test } from 'vitest';
+import { listNights, unreadableNight } from '../../src/disk/nights-folder.ts';
+import { nightFindingWords } from '../../src/words/night-file.ts';
 import { FaultDisk, settle } from './fault-disk.ts';
 import { expectKept, KeptNight, nightPath, nightsFolder, spareFolder } from './kept-night.ts';
 import { nightName } from './night-steps.ts';
@@ -13,7 +15,7 @@ function failingHome(code: string) {
 	const disk = new FaultDisk();
 	const home = { isFailing: true };
 	disk.effect = ({ name, path }) => {
-		const isHit = home.isFailing && path.startsWith(nightsFolder);
+		const isHit = home.isFailing && path.startsWith(nightsFolder) && !path.endsWith('.elsewhere');
 		return isHit && ['openNew', 'makeFolder', 'write'].includes(name) ? { fail: code } : null;
 	};
 	return { disk, home };
@@ -154,6 +156,33 @@ describe('a folder that fails in the middle of a night', () => {
 		const last = wipedNight(killed.afterPowerCut(() => 0));
 		expectKept(last.open(), { saved: 7, typed: 7 });
 		expect(last.journal?.status().elsewhere).toBeNull();
+	});
+
+	test('what is gone from the other folder after a restart is missed by name', async () => {
+		const { disk } = await failedAtStep3();
+		const cut = disk.afterPowerCut(() => Number.POSITIVE_INFINITY);
+		for (const path of cut.files()) if (path.startsWith(spareFolder)) cut.remove(path);
+		const opened = wipedNight(cut).open();
+		expectKept(opened, { saved: 3, typed: 7 });
+		expect(opened.findings.map(nightFindingWords)).toEqual([
+			'A part of this night was kept in another folder, since its own took nothing, and is gone from there: the last steps are missing.',
+		]);
+	});
+
+	test('nor is a night forgotten of which nothing ever was in its own folder', async () => {
+		const disk = new FaultDisk();
+		disk.plantFolder(nightsFolder);
+		// A full disk: no byte more, but a name.
+		disk.effect = ({ name, path }) =>
+			name === 'write' && path.startsWith(nightsFolder) ? { fail: 'ENOSPC' } : null;
+		const night = wipedNight(disk);
+		await night.create();
+		await seconds(night, 2);
+		const cut = disk.afterKill();
+		for (const path of cut.files()) if (path.startsWith(spareFolder)) cut.remove(path);
+		const [listed] = listNights(cut, folders);
+		expect(listed).toMatchObject({ id: nightName, header: null, problem: { code: 'copy-gone' } });
+		expect(unreadableNight([listed!], { title: 'Quay Street', after: '' })).toBe(listed);
 	});
 
 	test('files that may not grow are no reason to go elsewhere', async () => {
