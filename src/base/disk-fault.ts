@@ -2,13 +2,18 @@
 
 /** `trouble`: the system's own word for it, as `ENOSPC`. */
 export type DiskFault =
-	| { readonly code: 'file-exists'; readonly path: string }
+	/** `kind`: what stands there; null when it cannot be told. */
+	| { readonly code: 'file-exists'; readonly path: string; readonly kind: string | null }
 	| {
 			readonly code: 'folder-unusable' | 'file-unreadable';
 			readonly path: string;
 			readonly trouble: string;
 	  }
 	| { readonly code: 'export-failed'; readonly path: string; readonly trouble: string }
+	/** A night that was kept elsewhere, and nothing of it is there. */
+	| { readonly code: 'copy-gone'; readonly path: string }
+	/** A night's file of whose bytes none make sense. */
+	| { readonly code: 'night-empty'; readonly path: string; readonly bytes: number }
 	/** A night's file that can be read, but for its beginning. */
 	| { readonly code: 'beginning-unreadable'; readonly path: string }
 	/** `trouble`: null where what is in them is damaged. */

@@ -2,6 +2,7 @@
 // The show file is read only for a new night, and for one whose own copy is lost.
 
 import { createHash, randomBytes } from 'node:crypto';
+import { tmpdir } from 'node:os';
 import { dirname, resolve } from 'node:path';
 import type { MachineClock } from '../base/machine-clock.ts';
 import type { Problem } from '../base/problem.ts';
@@ -9,20 +10,25 @@ import { createNightFile } from '../disk/create-night-file.ts';
 import { nightId } from '../disk/night-id.ts';
 import type { NightServices } from '../disk/night-services.ts';
 import {
+	folderTrouble,
 	headlessNight,
 	listNights,
 	type NightSummary,
 	unfinishedNight,
+	unreadableNight,
 } from '../disk/nights-folder.ts';
-import { openNightFile } from '../disk/open-night-file.ts';
-import { showIdentity } from '../disk/paths.ts';
+import { lookAtNight, openNightFile } from '../disk/open-night-file.ts';
+import { isWipedByRestart, showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
+import type { TroubleLog } from '../disk/trouble-log.ts';
 import { writerId } from '../disk/writer-id.ts';
+import type { Finding } from '../journal/findings.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { NightSubject } from '../journal/record.ts';
 import type { Show } from '../showfile/show.ts';
 import { keptShow, showRecord } from '../showfile/show-record.ts';
-import { nightFindingWords } from '../words/night-file.ts';
+import { unreadableNightWords } from '../words/disk.ts';
+import { nightFindingWords, notTakenUpWords } from '../words/night-file.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { isFinished } from './night-on-disk.ts';
@@ -33,8 +39,12 @@ export type NightToBegin = {
 	readonly folders: readonly string[];
 	readonly request: Request;
 	readonly isRehearsal: boolean;
+	/** A new night is wanted where an unfinished one cannot be read. */
+	readonly isAnew: boolean;
 	readonly clock: MachineClock;
 	readonly release: () => void;
+	/** Where troubles with the disk are noted; nowhere when left out. */
+	readonly log?: TroubleLog;
 };
 
 export type BegunNight = {
@@ -47,26 +57,32 @@ export type BegunNight = {
 	readonly findings: readonly string[];
 };
 
-/** The night to go on with, or the problems of the show file. */
+/** Why it is for the user to say whether a new night begins: an unfinished one cannot be read. */
+export type Unreadable = { readonly unreadable: string };
+
+/** The night to go on with, the problems of the show file, or what has to be decided first. */
 export async function beginNight(
 	wanted: NightToBegin,
 	io: Io,
-): Promise<BegunNight | { readonly problems: readonly Problem[] }> {
+): Promise<BegunNight | Unreadable | { readonly problems: readonly Problem[] }> {
 	const { clock, folders } = wanted;
 	const services: NightServices = {
 		disk: realDisk,
 		folders,
+		isWiped: (folder) => isWipedByRestart(folder, tmpdir()),
 		wait: (milliseconds) => new Promise((done) => setTimeout(done, milliseconds)),
 		writer: writerId(realDisk, dirname(folders[0] ?? '.')),
 		upMs: clock.upMs(),
 		release: wanted.release,
+		...(wanted.log && { onStatus: wanted.log.status }),
 	};
 	const nights = listNights(realDisk, folders);
-	const { unfinished, headless } = nightsOf(nights, wanted, io);
+	const { unfinished, headless, hidden } = nightsOf(nights, wanted, io);
 	const copy = keptShow(unfinished?.header?.show);
-	const isNewest = headless(unfinished?.header?.title ?? '') === null;
+	const title = unfinished?.header?.title ?? '';
+	const isNewest = headless(title) === null && hidden(title) === null;
 	const taken = unfinished && copy && isNewest && takeUp(services, unfinished, { show: copy });
-	if (taken) return taken;
+	if (taken) return noted(taken, wanted.log);
 	const { openShow } = await import('./open-show.ts');
 	const { show, problems, path } = await openShow(wanted.file, wanted.request, io);
 	if (!show) return { problems };
@@ -80,8 +96,14 @@ export async function beginNight(
 		isRehearsal: wanted.isRehearsal,
 	};
 	const without = headless(show.title) ?? unfinished;
-	const mended = without && takeUp(services, without, { show, subject });
-	if (mended) return mended;
+	const barrier = hidden(show.title);
+	const mended = barrier === null && without && takeUp(services, without, { show, subject });
+	if (mended) return noted(mended, wanted.log);
+	const unreadable = barrier ?? notTakenUp(services, without);
+	if (unreadable !== null && !wanted.isAnew) {
+		wanted.log?.note('night-unreadable');
+		return { unreadable };
+	}
 	const startedAtMs = clock.wallMs();
 	const id = nightId({
 		title: show.title,
@@ -104,12 +126,26 @@ function nightsOf(nights: readonly NightSummary[], wanted: NightToBegin, io: Io)
 	const newest = unfinishedNight(nights, { showPath, isRehearsal, isFinished: () => false });
 	return {
 		unfinished: unfinishedNight(nights, { showPath, isRehearsal, isFinished: finished }),
+		// Nor is a rehearsal worth a question.
+		hidden: (title: string) => {
+			if (isRehearsal) return null;
+			const night = unreadableNight(nights, { title, after: newest?.id ?? '' });
+			const fault = night?.problem ?? folderTrouble(realDisk, wanted.folders[0] ?? '.');
+			return fault && unreadableNightWords(fault);
+		},
 		// Whether a night without a header was a rehearsal nobody can say; a show must go on.
 		headless: (title: string) =>
 			isRehearsal
 				? null
 				: headlessNight(nights, { title, after: newest?.id ?? '', isFinished: finished }),
 	};
+}
+
+/** Why a night that is there was not taken up; null where there is none. */
+function notTakenUp(services: NightServices, night: NightSummary | null): string | null {
+	if (night === null) return null;
+	const { findings } = lookAtNight(services, { id: night.id });
+	return notTakenUpWords(night.path, findings);
 }
 
 type StandIn = {
@@ -119,12 +155,24 @@ type StandIn = {
 	readonly subject?: NightSubject;
 };
 
+/** Notes what was found on opening the night's files. */
+function noted({ found, ...night }: BegunNight & Found, log: TroubleLog | undefined): BegunNight {
+	for (const finding of found) {
+		const { code } = finding;
+		const { trouble, bytes, count } = { trouble: null, bytes: null, count: null, ...finding };
+		log?.note(code, trouble ?? bytes ?? count);
+	}
+	return night;
+}
+
+type Found = { readonly found: readonly Finding[] };
+
 /** Goes on with a night; null where it cannot be written into. */
 function takeUp(
 	services: NightServices,
 	{ id }: NightSummary,
 	{ show, subject }: StandIn,
-): BegunNight | null {
+): (BegunNight & Found) | null {
 	const opened = openNightFile(services, { id, ...(subject && { spareHeader: subject }) });
 	if (!opened.journal) return null;
 	return {
@@ -132,6 +180,7 @@ function takeUp(
 		show: keptShow(opened.header?.show) ?? show,
 		journal: opened.journal,
 		startedAtMs: opened.startedAtMs ?? opened.records()[0]?.t ?? services.upMs,
-		findings: opened.findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
+		findings: opened.findings.map(nightFindingWords),
+		found: opened.findings,
 	};
 }

@@ -2,6 +2,8 @@
 // to type next.
 
 import { cleanText } from '../base/clean-text.ts';
+import type { SavePlace } from '../journal/night-journal.ts';
+import { leftElsewhere } from '../words/disk.ts';
 import { nightOpen, rehearsalOpen, SHOW_OVER } from '../words/program.ts';
 
 export type Leaving = {
@@ -10,11 +12,14 @@ export type Leaving = {
 	readonly isRehearsal: boolean;
 	/** The show was ended. */
 	readonly isOver: boolean;
+	/** Where the night is kept that its own folder did not take. */
+	readonly elsewhere: SavePlace | null;
 };
 
-/** One line, whatever the reason for leaving. */
-export function farewell({ file, isRehearsal, isOver }: Leaving): string {
-	if (isOver) return `${SHOW_OVER}\n`;
+/** One line, whatever the reason for leaving, and one more where the night is not in its own folder. */
+export function farewell({ file, isRehearsal, isOver, elsewhere }: Leaving): string {
+	const where = elsewhere === null ? '' : `${cleanText(leftElsewhere(elsewhere))}\n`;
+	if (isOver) return `${SHOW_OVER}\n${where}`;
 	const typed = /^[\w./~+-]+$/.test(file) ? file : `'${cleanText(file).replaceAll("'", "'\\''")}'`;
-	return `${isRehearsal ? rehearsalOpen(typed) : nightOpen(typed)}\n`;
+	return `${isRehearsal ? rehearsalOpen(typed) : nightOpen(typed)}\n${where}`;
 }

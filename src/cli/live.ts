@@ -14,6 +14,7 @@ import { type Lock, type LockPlace, lockName, takeLock } from '../disk/lock.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { openSettings } from '../disk/settings.ts';
+import { type TroubleLog, troubleLog } from '../disk/trouble-log.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
@@ -38,7 +39,7 @@ import {
 import type { Ui } from '../ui/start-ui.tsx';
 import { styledScreen } from '../ui/styled-screen.ts';
 import { diskFaultWords } from '../words/disk.ts';
-import { CANNOT_PLACE, NEEDS_TERMINAL } from '../words/program.ts';
+import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, CANNOT_PLACE, NEEDS_TERMINAL } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
@@ -91,18 +92,29 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return EXIT.unusable;
 	}
 	const realTime = realClock();
+	const log = troubleLog({ disk: realDisk, folder: places.data, wallMs: realTime.wallMs });
 	const clock = fasterClock(realTime, live.speed);
-	const begun = await beginNight(
-		{
-			file: live.file,
-			folders,
-			request: live.request,
-			isRehearsal: live.isRehearsal,
-			clock,
-			release: lock.release,
-		},
-		io,
-	);
+	const wanted = {
+		file: live.file,
+		folders,
+		request: live.request,
+		isRehearsal: live.isRehearsal,
+		clock,
+		release: lock.release,
+		log,
+	};
+	const isAnew = live.request.options.anew === true;
+	let begun = await beginNight({ ...wanted, isAnew }, io);
+	if ('unreadable' in begun) {
+		io.complain(`${cleanText(begun.unreadable)}\n${ANEW_ASKED}\n`);
+		if ((await keyPressed()) !== ANEW_KEY) {
+			lock.release();
+			io.complain(`${ANEW_NOT}\n`);
+			return EXIT.unusable;
+		}
+		begun = await beginNight({ ...wanted, isAnew: true }, io);
+	}
+	if ('unreadable' in begun) throw new RangeError('a new night was wanted');
 	if ('problems' in begun) {
 		lock.release();
 		return tellProblems(begun.problems, io);
@@ -125,6 +137,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	await show(night, {
 		io,
 		file: live.file,
+		log,
 		isRehearsal: live.isRehearsal,
 		isAscii: !abilities.isUnicode,
 		colorDepth: abilities.colorDepth,
@@ -147,6 +160,26 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	return new Promise(() => {});
 }
 
+/** One key on the plain terminal; empty when the input ended. */
+function keyPressed(): Promise<string> {
+	const { stdin } = process;
+	stdin.setRawMode(true);
+	return new Promise((done) => {
+		const answer = (key: string): void => {
+			stdin.off('data', onData);
+			stdin.off('end', onEnd);
+			stdin.setRawMode(false);
+			stdin.pause();
+			done(key);
+		};
+		const onData = (bytes: Buffer | string): void =>
+			answer(String(bytes).slice(0, 1).toLowerCase());
+		const onEnd = (): void => answer('');
+		stdin.on('data', onData);
+		stdin.on('end', onEnd);
+	});
+}
+
 /** The lock; waited for a moment, since a copy that is just being left takes up to a second to end. */
 async function takeLockOfLeaving(place: LockPlace): Promise<Lock> {
 	const clock = nodeClock();
@@ -163,6 +196,7 @@ async function takeLockOfLeaving(place: LockPlace): Promise<Lock> {
 type Stage = {
 	readonly io: Io;
 	readonly file: string;
+	readonly log: TroubleLog;
 	readonly isRehearsal: boolean;
 	readonly isAscii: boolean;
 	readonly colorDepth: ColorDepth;

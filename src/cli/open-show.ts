@@ -4,8 +4,10 @@
 import { closeSync, constants, fstatSync, openSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Problem } from '../base/problem.ts';
+import { diskErrorCode } from '../disk/disk.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { settingsNow } from '../disk/settings.ts';
+import type { NotRead } from '../showfile/join-files.ts';
 import { usableTimes, withOwnTimes } from '../showfile/own-times.ts';
 import { readPlainShow } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
@@ -30,7 +32,7 @@ const LARGEST_BYTES = 4_000_000;
 /** The show in this file, by the user's own times, or its problems; the path is taken from the working folder. */
 export async function openShow(file: string, request: Request, io: Io): Promise<ShowOpening> {
 	const path = resolve(io.cwd, file);
-	const load = (asked: string) => readBytes(resolve(io.cwd, asked));
+	const load = (asked: string) => loadBytes(resolve(io.cwd, asked));
 	const { times, problems: unusable } = usableTimes(
 		settingsNow({ disk: realDisk, folder: placesOf(request, io).settings }).times,
 	);
@@ -48,17 +50,26 @@ export async function openShow(file: string, request: Request, io: Io): Promise<
 	};
 }
 
-/** The bytes of a plain file; null where there is none. */
+/** The bytes of a plain file; null where there are none to be had. */
 export function readBytes(path: string): Uint8Array | null {
+	const bytes = loadBytes(path);
+	return bytes instanceof Uint8Array ? bytes : null;
+}
+
+/** The bytes of a plain file, or why they cannot be read; null where there is no such file. */
+export function loadBytes(path: string): Uint8Array | NotRead | null {
 	let file: number | undefined;
 	try {
 		// A pipe that nobody writes to would otherwise hold the program for ever.
 		file = openSync(path, constants.O_RDONLY | constants.O_NONBLOCK);
 		const stat = fstatSync(file);
-		if (!stat.isFile()) return null;
+		if (!stat.isFile()) return { trouble: stat.isDirectory() ? 'EISDIR' : 'EFTYPE' };
 		return stat.size > LARGEST_BYTES ? new Uint8Array(LARGEST_BYTES) : readFileSync(file);
-	} catch {
-		return null;
+	} catch (error) {
+		const trouble = diskErrorCode(error);
+		// A name that no file can have, with a NUL in it, is refused before the disk is asked.
+		const isNone = ['ENOENT', 'ENOTDIR', 'ERR_INVALID_ARG_VALUE'].includes(trouble);
+		return isNone ? null : { trouble };
 	} finally {
 		if (file !== undefined) closeSync(file);
 	}

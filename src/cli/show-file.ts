@@ -8,7 +8,7 @@ import type { ShowFile } from '../night/show-watch.ts';
 import { readPlainShow } from '../showfile/read-plain-show.ts';
 import { readShow } from '../showfile/read-show.ts';
 import type { Io } from './io.ts';
-import { readBytes } from './open-show.ts';
+import { loadBytes, readBytes } from './open-show.ts';
 
 /** One file as it was last looked at. */
 type Looked = { readonly stamp: string; readonly sum: string; readonly sinceMs: number };
@@ -43,7 +43,7 @@ export function showFileOf(file: string, io: Io): ShowFile {
 			const load = (name: string) => {
 				const path = resolve(io.cwd, name);
 				asked.add(path);
-				return readBytes(path);
+				return loadBytes(path);
 			};
 			const plain = readPlainShow(load, file);
 			const reading = plain ? { show: plain, problems: [] } : readShow(load, file);

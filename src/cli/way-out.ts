@@ -1,13 +1,16 @@
 // The way out of a live screen: what is kept before it is left, and what is said on the plain terminal
 // after. Apart from the screen's composition, since it is there before the screen and outlives it.
 
+import { cleanText } from '../base/clean-text.ts';
+import type { TroubleLog } from '../disk/trouble-log.ts';
+import type { SavePlace } from '../journal/night-journal.ts';
 import type { Night } from '../night/night.ts';
 import type { Clock } from '../terminal/clock.ts';
 import { endOnSignals } from '../terminal/end-on-signals.ts';
 import { resetTerminal } from '../terminal/reset-terminal.ts';
 import type { Shutdown, ShutdownOutcome } from '../terminal/shutdown.ts';
 import { createShutdown } from '../terminal/shutdown.ts';
-import { saveProblemWords } from '../words/disk.ts';
+import { leftElsewhere, saveProblemWords } from '../words/disk.ts';
 import { faultWords, NOT_ALL_KEPT, NOT_ALL_SAVED, notConfirmed } from '../words/program.ts';
 import { farewell } from './farewell.ts';
 import type { Io } from './io.ts';
@@ -17,6 +20,7 @@ export type WayOutParts = {
 	readonly night: Night;
 	readonly clock: Clock;
 	readonly io: Io;
+	readonly log: TroubleLog;
 	/** The show file as it was typed. */
 	readonly file: string;
 	readonly isRehearsal: boolean;
@@ -32,17 +36,20 @@ export function wayOut(parts: WayOutParts): Shutdown {
 		process.exit(code);
 	};
 	const shutdown = createShutdown({ clock, exit });
+	let elsewhere: SavePlace | null = null;
 	shutdown.hold({
 		syncJournal: async () => {
 			const status = await night.close();
-			if (status.isSaved) return;
+			({ elsewhere } = status);
+			// Confirmed, though in a place that a restart empties: that is told, and is no loss.
+			if (status.isSaved || status.state === 'unsafe') return;
 			const { problem } = status;
 			throw new Error(problem === null ? NOT_ALL_SAVED : saveProblemWords(problem));
 		},
 		reset: resetTerminal(stdout),
 		report: (outcome) => {
 			isKept = outcome.isKept;
-			tellOutcome(outcome, parts);
+			tellOutcome(outcome, parts, elsewhere);
 			// Leaving before it has gone out would lose it.
 			return new Promise((done) => {
 				stdout.write('', () => stderr.write('', () => done()));
@@ -66,16 +73,29 @@ function tellLauncher(pid: string | undefined): void {
 	}
 }
 
-function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
+/** The kind of an error alone: its words may hold what somebody typed. */
+function faultName(error: unknown): string {
+	return error instanceof Error ? error.name.replaceAll(/\W/g, '') : typeof error;
+}
+
+function tellOutcome(
+	{ ending, isKept }: ShutdownOutcome,
+	parts: WayOutParts,
+	elsewhere: SavePlace | null,
+): void {
 	const { night, io, file, isRehearsal } = parts;
 	if (ending.kind === 'fault') {
+		parts.log.note('fault', faultName(ending.error));
 		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
 	}
 	if (!isKept) {
 		const { problem, lastSeq, savedSeq } = night.saveStatus();
 		const isWritten = problem === null || problem.code === 'slow';
 		io.complain(`${isWritten ? notConfirmed(lastSeq - savedSeq) : NOT_ALL_KEPT}\n`);
+		if (elsewhere) io.complain(`${cleanText(leftElsewhere(elsewhere))}\n`);
 		return;
 	}
-	io.write(farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed' }));
+	io.write(
+		farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed', elsewhere }),
+	);
 }

@@ -57,6 +57,12 @@ export class Backlog {
 		this.#unwritten = [...this.#unsynced];
 	}
 
+	/** A file that holds these lines is there, and waits to be confirmed. */
+	standWritten(chunks: readonly Chunk[]): void {
+		this.#unsynced = [...chunks];
+		this.#unwritten = [];
+	}
+
 	/** A new file that is to hold all these records. */
 	startFrom(records: readonly JournalRecord[], seed: number): void {
 		this.#unsynced = chunksOf(records, seed);
@@ -64,7 +70,8 @@ export class Backlog {
 	}
 }
 
-function chunksOf(records: readonly JournalRecord[], seed: number): Chunk[] {
+/** The lines of these records, some thousand bytes at once. */
+export function chunksOf(records: readonly JournalRecord[], seed: number): Chunk[] {
 	const chunks: Chunk[] = [];
 	let lines: Buffer[] = [];
 	let bytes = 0;

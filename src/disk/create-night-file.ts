@@ -54,6 +54,7 @@ export async function createNightFile(
 		checkpoints: [],
 		segment: 'segment' in made ? made.segment : null,
 		code: 'code' in made ? made.code : null,
+		away: null,
 		nextNumber: 'segment' in made ? 2 : 1,
 		firstBytes: null,
 	});

@@ -40,7 +40,7 @@ export function writeExport(disk: Disk, file: ExportFile): Exported {
 				return { path: target };
 			if (!file.isDefaultName) break;
 		}
-		return { fault: { code: 'file-exists', path } };
+		return { fault: { code: 'file-exists', path, kind: disk.stat(path)?.kind ?? null } };
 	} catch (error) {
 		return { fault: { code: 'export-failed', path, trouble: diskErrorCode(error) } };
 	}
@@ -48,7 +48,8 @@ export function writeExport(disk: Disk, file: ExportFile): Exported {
 
 function replaceFile(disk: Disk, path: string, text: string): Exported {
 	const found = disk.stat(path);
-	if (found && found.kind !== 'file') return { fault: { code: 'file-exists', path } };
+	if (found && found.kind !== 'file')
+		return { fault: { code: 'file-exists', path, kind: found.kind } };
 	// Replacing by a new name keeps the old file whole until the new one is, and leaves alone what
 	// else leads to the old one.
 	const temporary = `${path}.${randomBytes(4).toString('hex')}.new`;

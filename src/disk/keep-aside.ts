@@ -20,23 +20,25 @@ const namesTried = 100;
 
 /**
  * Copies the bytes into a file named after the offset they had, and gives its path; the one that is
- * there already when it holds just these bytes. Null when the disk does not take them.
+ * there already when it holds just these bytes; or the code of the error with which the disk refused them.
  */
-export function keepAside(disk: Disk, { path, bytes, range, why }: AsideBytes): string | null {
+export function keepAside(
+	disk: Disk,
+	{ path, bytes, range, why }: AsideBytes,
+): { readonly path: string } | { readonly code: string } {
 	const kept = bytes.subarray(range.start, range.end);
 	for (let number = 1; number <= namesTried; number += 1) {
 		const suffix = number === 1 ? '' : `-${number}`;
 		const target = `${path}.${why}-${range.start}${suffix}`;
 		try {
 			if (disk.stat(target) === null) {
-				if (writeWhole(disk, target, kept)) return target;
-			} else if (isSame(disk.read(target), kept)) return target;
+				if (writeWhole(disk, target, kept)) return { path: target };
+			} else if (isSame(disk.read(target), kept)) return { path: target };
 		} catch (error) {
-			diskErrorCode(error);
-			return null;
+			return { code: diskErrorCode(error) };
 		}
 	}
-	return null;
+	return { code: 'EEXIST' };
 }
 
 function isSame(one: Uint8Array, other: Uint8Array): boolean {

@@ -5,7 +5,7 @@ import { decodeCheckpoint } from '../journal/join-segments.ts';
 import { checkpointEvery, fitEntries, longLimitBytes } from '../journal/limits.ts';
 import { encodeLine, seedOf } from '../journal/line.ts';
 import { newRecord, recordBeside } from '../journal/new-record.ts';
-import type { NightJournal, SaveStatus, SaveWarning } from '../journal/night-journal.ts';
+import type { NightJournal, SavePlace, SaveStatus, SaveWarning } from '../journal/night-journal.ts';
 import type {
 	AnyEntry,
 	Checkpoint,
@@ -13,7 +13,8 @@ import type {
 	ClockReading,
 	JournalRecord,
 } from '../journal/record.ts';
-import { Backlog } from './backlog.ts';
+import { markAway, unmarkAway } from './away-mark.ts';
+import { Backlog, chunksOf } from './backlog.ts';
 import { diskErrorCode } from './disk.ts';
 import type { NightServices, NightStart } from './night-services.ts';
 import { type SaveFault, saveStatus } from './save-status.ts';
@@ -22,12 +23,15 @@ import { SegmentChain } from './segment-chain.ts';
 
 const retryMs = 1000;
 const longestRetryMs = 60_000;
+const longestHomeRetryMs = 300_000;
 /** Two copies that see nothing of each other's lock learn of each other by this. */
 const lookEveryMs = 1000;
 /** Less than the way out waits for it, so that the lock is given back before the program ends. */
 const closingMs = 400;
 /** Errors after which the same file is still the right one to write into. */
 const roomTroubles = new Set(['ENOSPC', 'EDQUOT']);
+/** Errors that say nothing against the folder: a new file in it is as good as any. */
+const sameDiskTroubles = new Set([...roomTroubles, 'EFBIG']);
 
 /** A night kept on a disk; see `NightJournal` for what its functions promise. */
 export class NightFile implements NightJournal {
@@ -45,6 +49,12 @@ export class NightFile implements NightJournal {
 	#stateNow: (() => unknown) | null = null;
 	#writtenSeq: number;
 	#savedSeq = 0;
+	/** The last record that is confirmed in the night's own folder. */
+	#homeSeq = 0;
+	#homeAtUpMs = 0;
+	#homeFaults = 0;
+	/** Where it comes from, while its own folder has yet to confirm the whole night. */
+	#movingFrom: string | null = null;
 	/** Records from before this opening are in the file, but nothing confirms yet that they would outlive a power cut. */
 	#isPastUnconfirmed = true;
 	#fault: SaveFault | null = null;
@@ -69,8 +79,16 @@ export class NightFile implements NightJournal {
 		this.#records = start.records;
 		this.#seed = seedOf(start.id);
 		const { disk, folders } = services;
-		const { id, header, nextNumber, segment } = start;
-		this.#chain = new SegmentChain({ disk, folders, id, header, nextNumber, current: segment });
+		const { id, header, nextNumber, segment, away } = start;
+		this.#chain = new SegmentChain({
+			disk,
+			folders,
+			id,
+			header,
+			nextNumber,
+			away,
+			current: segment,
+		});
 		this.#hasFile = segment !== null;
 		this.#lastSeq = start.lastSeq;
 		this.#writtenSeq = start.lastSeq;
@@ -80,6 +98,7 @@ export class NightFile implements NightJournal {
 		this.#upMs = services.upMs;
 		this.#lookedAtUpMs = services.upMs;
 		if (segment === null) this.#leave('all');
+		if (segment === null && away !== this.#services.folders[0]) this.#movingFrom = away;
 		if (start.firstBytes) {
 			this.#backlog.addForThisFile({ seq: start.lastSeq, bytes: start.firstBytes });
 		}
@@ -135,7 +154,9 @@ export class NightFile implements NightJournal {
 			hasFile: this.#hasFile,
 			isPlaced: this.#chain.current?.isPlaced === true && !this.#isPastUnconfirmed,
 			warnings: [...this.#warnings],
-			folder: this.#services.folders[0] ?? '',
+			folder: this.#home,
+			elsewhere: this.#elsewhere(),
+			homeSeq: this.#homeSeq,
 		});
 	}
 
@@ -144,6 +165,8 @@ export class NightFile implements NightJournal {
 		this.#upMs = upMs;
 		const isBehind = this.#chain.current === null || this.#backlog.next !== undefined;
 		if (isBehind && upMs >= this.#retryAtUpMs) this.#write();
+		const isAway = this.#chain.away !== null && this.#chain.current !== null;
+		if (isAway && upMs >= this.#homeAtUpMs) this.#goHome();
 		if (upMs - this.#lookedAtUpMs >= lookEveryMs) this.#look();
 		this.#startSync();
 		this.#show();
@@ -229,10 +252,56 @@ export class NightFile implements NightJournal {
 
 	#begin(): Segment | { readonly code: string } {
 		// Where a disk has just failed, any other one is better.
-		const isElsewhereBetter = this.#fault !== null && !roomTroubles.has(this.#fault.code);
-		const begun = this.#chain.begin(this.#writtenSeq + 1, isElsewhereBetter);
-		if (!('code' in begun)) this.#hasFile = true;
+		const code = this.#fault?.code ?? null;
+		const leftFor = code === null || sameDiskTroubles.has(code) ? null : code;
+		const begun = this.#chain.begin(this.#writtenSeq + 1, leftFor);
+		if ('code' in begun) return begun;
+		this.#hasFile = true;
+		if (begun.folder === this.#home) return begun;
+		this.#waitForHome();
+		const { disk } = this.#services;
+		markAway({ disk, home: this.#home, id: this.id });
 		return begun;
+	}
+
+	/** A folder that takes what it then does not confirm keeps a file of each attempt. */
+	#waitForHome(): void {
+		const pauseMs = Math.min(retryMs * 2 ** this.#homeFaults, longestHomeRetryMs);
+		this.#homeAtUpMs = this.#upMs + pauseMs;
+	}
+
+	get #home(): string {
+		return this.#services.folders[0] ?? '';
+	}
+
+	#elsewhere(): SavePlace | null {
+		const { away: folder, homeTrouble: trouble } = this.#chain;
+		if (folder === null) return null;
+		const isWiped = this.#services.isWiped?.(folder) ?? false;
+		return { folder, home: this.#home, trouble, isWiped };
+	}
+
+	/** Writes what the night's own folder lacks into a new file there; where that fails, all stays as it is. */
+	#goHome(): void {
+		this.#waitForHome();
+		const segment = this.#chain.beginHome(this.#homeSeq + 1);
+		if ('code' in segment) return;
+		const chunks = chunksOf(this.#records.after(this.#homeSeq), this.#seed);
+		for (const { bytes } of chunks) {
+			const fault = segment.write(bytes);
+			if (!fault) continue;
+			this.#chain.refuseHome(segment, fault.code);
+			return;
+		}
+		this.#movingFrom = this.#chain.away;
+		this.#leavings += 1;
+		this.#chain.adopt(segment);
+		this.#backlog.standWritten(chunks);
+		this.#fault = null;
+		this.#savedSeq = this.#homeSeq;
+		this.#writtenSeq = this.#lastSeq;
+		this.#isPastUnconfirmed = false;
+		this.#checkpointSeq = this.#lastSeq - checkpointEvery;
 	}
 
 	/** Gives the file up; what it held and nothing confirms goes into the next one. */
@@ -243,6 +312,7 @@ export class NightFile implements NightJournal {
 		if (isAll) {
 			this.#backlog.startFrom(this.#records.all(), this.#seed);
 			this.#savedSeq = 0;
+			this.#homeSeq = 0;
 			this.#isPastUnconfirmed = false;
 			// The new file has none; the next record is preceded by one.
 			if (this.#lastSeq > 0) this.#checkpointSeq = this.#lastSeq - checkpointEvery;
@@ -279,12 +349,25 @@ export class NightFile implements NightJournal {
 		this.#backlog.markSynced(upTo);
 		this.#isPastUnconfirmed = false;
 		this.#syncFaults = 0;
+		if (this.#chain.away === null) this.#onHome();
 		if (this.#backlog.next === undefined) this.#fault = null;
+	}
+
+	#onHome(): void {
+		this.#homeSeq = this.#savedSeq;
+		if (this.#movingFrom === null) return;
+		const { disk } = this.#services;
+		unmarkAway({ disk, home: this.#home, id: this.id });
+		this.#warn({ code: 'moved-back', from: this.#movingFrom, folder: this.#home });
+		this.#movingFrom = null;
+		this.#homeFaults = 0;
 	}
 
 	/** After one failed confirmation a system may report success for bytes that it has dropped, so that file is never trusted again. */
 	#onSyncFault(code: string): void {
 		this.#setFault(code);
+		if (this.#movingFrom !== null) this.#homeFaults += 1;
+		this.#movingFrom = null;
 		this.#leave('unconfirmed');
 		this.#warn({ code: 'not-confirmed', trouble: code });
 		// Every further attempt leaves one more file behind.

@@ -12,6 +12,8 @@ export type NightServices = {
 	readonly disk: Disk;
 	/** Where the night lives, then where it may go on when that place fails. */
 	readonly folders: readonly string[];
+	/** Whether a restart of the machine empties this folder; false for all when left out. */
+	readonly isWiped?: (folder: string) => boolean;
 	/** Resolves after so many milliseconds. */
 	readonly wait: (milliseconds: number) => Promise<void>;
 	/** Unique to this opening of the night: letters, digits, hyphens and dots; see `writerId`. */
@@ -35,6 +37,8 @@ export type NightStart = {
 	/** All checkpoints, lowest number first. */
 	readonly checkpoints: readonly StoredLine[];
 	readonly segment: Segment | null;
+	/** Folder other than the night's own with records that this one lacks; null for none. */
+	readonly away: string | null;
 	/** Why there is no segment, as the disk's error code. */
 	readonly code: string | null;
 	/** Number of the file that comes after those that are there. */

@@ -5,10 +5,18 @@ import { isLineWhole, seedOf } from '../journal/line.ts';
 import { readJournal } from '../journal/read-journal.ts';
 import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-line.ts';
 import type { JournalRecord, NightHeader } from '../journal/record.ts';
+import { awayMarkPath, markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { isIdOf } from './night-id.ts';
-import { namesIn, type SegmentFile, segmentFiles } from './read-night.ts';
+import { cutOffOf, namesIn, type SegmentFile, segmentFiles } from './read-night.ts';
 import { parseSegmentName } from './segment-name.ts';
+
+/** Bytes that a stopped write left at the end of a night; `keptIn`: null while they are there still. */
+export type Torn = {
+	readonly bytes: number;
+	readonly isZero: boolean;
+	readonly keptIn: string | null;
+};
 
 /** What a short look at a night tells. */
 export type NightSummary = {
@@ -22,6 +30,8 @@ export type NightSummary = {
 	/** The last records, oldest first: enough to tell whether the night was ended, not always all. */
 	readonly lastRecords: readonly JournalRecord[];
 	readonly sizeBytes: number;
+	/** What was cut off its end, there still or in a file beside it; none for a night that is whole. */
+	readonly cutOff: readonly Torn[];
 	/** Why the night cannot be looked at; null when it can. */
 	readonly problem: DiskFault | null;
 };
@@ -36,9 +46,19 @@ const longestLookBytes = 2 * 2_097_152;
 /** All nights in these folders, the newest first. */
 export function listNights(disk: Disk, folders: readonly string[]): NightSummary[] {
 	const names = folders.flatMap((folder) => namesIn(disk, folder));
-	const ids = new Set(names.flatMap((name) => parseSegmentName(name)?.id ?? []));
+	const ids = new Set(
+		names.flatMap((name) => parseSegmentName(name)?.id ?? markedNight(name) ?? []),
+	);
+	const home = folders[0] ?? '.';
 	return [...ids]
-		.map((id) => summary(disk, id, segmentFiles(disk, folders, id)))
+		.map((id) => {
+			const kept = cutOffOf(disk, folders, id).map(({ path: keptIn, bytes }) => ({
+				...{ bytes, isZero: false },
+				keptIn,
+			}));
+			const files = segmentFiles(disk, folders, id);
+			return files.length === 0 ? goneNight(id, home) : summary(disk, id, { files, kept });
+		})
 		.toSorted(newestFirst);
 }
 
@@ -77,12 +97,50 @@ export function headlessNight(
 	return found ?? null;
 }
 
+/** The newest of these nights of which nothing can be read, so that nobody can say whether it is finished. */
+export function unreadableNight(
+	nights: readonly NightSummary[],
+	{ title, after }: { readonly title: string; readonly after: string },
+): NightSummary | null {
+	const found = nights
+		.filter(({ id, header }) => header === null && id > after && isIdOf(id, title))
+		.toSorted((one, other) => (one.id < other.id ? 1 : -1))
+		.find((night) => night.lastRecords.length === 0);
+	return found ?? null;
+}
+
+/** Why nobody can say which nights are in this folder; null where that can be said, or there is none. */
+export function folderTrouble(disk: Disk, path: string): DiskFault | null {
+	try {
+		disk.list(path);
+		return null;
+	} catch (error) {
+		const trouble = diskErrorCode(error);
+		const isNone = trouble === 'ENOENT' || trouble === 'ENOTDIR';
+		return isNone ? null : { code: 'file-unreadable', path, trouble };
+	}
+}
+
 function newestFirst(one: NightSummary, other: NightSummary): number {
 	const byStart = (other.startedAtMs ?? 0) - (one.startedAtMs ?? 0);
 	return byStart !== 0 ? byStart : one.id < other.id ? 1 : -1;
 }
 
-function summary(disk: Disk, id: string, files: readonly SegmentFile[]): NightSummary {
+/** A night of which only the mark is left that it was kept elsewhere. */
+function goneNight(id: string, home: string): NightSummary {
+	const path = awayMarkPath({ home, id });
+	return {
+		...{ id, path, header: null, startedAtMs: null, lastRecords: [], sizeBytes: 0, cutOff: [] },
+		problem: { code: 'copy-gone', path },
+	};
+}
+
+function summary(
+	disk: Disk,
+	id: string,
+	{ files, kept }: { readonly files: readonly SegmentFile[]; readonly kept: readonly Torn[] },
+): NightSummary {
+	let torn: Torn | null = null;
 	const path = files.at(-1)?.path ?? '';
 	let problem: DiskFault | null = null;
 	let header: HeaderLine | null = null;
@@ -95,16 +153,25 @@ function summary(disk: Disk, id: string, files: readonly SegmentFile[]): NightSu
 			header = firstHeader(disk, file.path, size) ?? header;
 			if (lastRecords.length < enoughRecords) {
 				const first = lastRecords[0]?.s ?? Number.POSITIVE_INFINITY;
-				const earlier = lastOf(disk, file.path, { id, size }).filter(({ s }) => s < first);
+				const end = lastOf(disk, file.path, { id, size });
+				if (file === files.at(-1)) torn = end.torn;
+				const earlier = end.records.filter(({ s }) => s < first);
 				lastRecords = [...earlier, ...lastRecords];
 			}
 		} catch (error) {
 			problem = { code: 'file-unreadable', path: file.path, trouble: diskErrorCode(error) };
 		}
 	}
-	if (header === null) problem ??= { code: 'beginning-unreadable', path };
+	if (header === null) {
+		const isEmptied = lastRecords.length === 0;
+		problem ??= isEmptied
+			? { code: 'night-empty', path, bytes: sizeBytes }
+			: { code: 'beginning-unreadable', path };
+	}
 	const startedAtMs = header?.record.t ?? null;
-	return { id, path, header: header?.header ?? null, startedAtMs, lastRecords, sizeBytes, problem };
+	const cutOff = torn === null ? kept : [...kept, torn];
+	const about = { id, path, header: header?.header ?? null, startedAtMs };
+	return { ...about, lastRecords, sizeBytes, cutOff, problem };
 }
 
 function firstHeader(disk: Disk, path: string, size: number): HeaderLine | null {
@@ -124,15 +191,18 @@ function lastOf(
 	disk: Disk,
 	path: string,
 	{ id, size }: { readonly id: string; readonly size: number },
-): JournalRecord[] {
+): { readonly records: JournalRecord[]; readonly torn: Torn | null } {
 	const seed = seedOf(id);
 	for (let length = lookBytes; ; length *= 4) {
 		const bytes = Buffer.from(disk.read(path, { start: Math.max(0, size - length), length }));
-		const { lines } = readJournal(bytes, id);
+		const { lines, torn } = readJournal(bytes, id);
 		const records = lines
 			.filter((line) => line.kind === 'record' && isLineWhole(bytes, line, seed))
 			.map((line) => decodeLine(bytes, line));
 		const isAll = length >= size || length >= longestLookBytes;
-		if (isAll || records.length >= enoughRecords) return records;
+		if (!isAll && records.length < enoughRecords) continue;
+		const tail = torn && bytes.subarray(torn.start, torn.end);
+		const isZero = tail?.every((byte) => byte === 0) ?? false;
+		return { records, torn: tail && { bytes: tail.length, isZero, keptIn: null } };
 	}
 }

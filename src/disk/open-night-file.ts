@@ -2,7 +2,7 @@
 // last of them is opened to go on in.
 
 import type { Finding } from '../journal/findings.ts';
-import { nightFindings } from '../journal/findings.ts';
+import { nightFindings, tornFinding } from '../journal/findings.ts';
 import { decodeCheckpoint } from '../journal/join-segments.ts';
 import { recordBeside } from '../journal/new-record.ts';
 import { nightHeader } from '../journal/night-header.ts';
@@ -83,18 +83,43 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 		checkpoints: night.checkpoints,
 		segment: ready && 'segment' in ready ? ready.segment : null,
 		code: ready && 'code' in ready ? ready.code : null,
+		away: awayFolder(files, folders[0] ?? ''),
 		nextNumber: files.nextNumber,
 		firstBytes: firstBytes(read, night.header ? null : header),
 	});
-	return { ...opened, journal };
+	const tail = ready && 'segment' in ready ? ready.tail : null;
+	if (tail === null) return { ...opened, journal };
+	const others = opened.findings.filter(
+		(one) => one.code !== 'tail-cut-off' || (one.keptIn !== null && one.keptIn !== tail.keptIn),
+	);
+	return { ...opened, journal, findings: [...others, tail] };
+}
+
+/** The folder of a file with records that no file in the night's own folder has; null for none. */
+function awayFolder({ night, files }: NightFiles, home: string): string | null {
+	const away = files.findLast(({ folder }) => folder !== home);
+	if (!away) return null;
+	const isHome = (_: unknown, index: number) => files[index]?.folder === home;
+	const readsAtHome = night.reads.filter(isHome);
+	const atHome = new Set(readsAtHome.flatMap(({ lines }) => lines.map(({ seq }) => seq)));
+	const isWhole = night.lines.every(({ line }) => atHome.has(line.seq));
+	return isWhole && readsAtHome.some(({ header }) => header !== null) ? null : away.folder;
 }
 
 function describe(id: string, files: NightFiles, records: RecordList): OpenedNight {
 	const { night } = files;
+	const gone: Finding[] = files.isCopyGone ? [{ code: 'copy-gone', isWarning: true }] : [];
 	const isThere = files.files.length + files.unreadable.length > 0;
 	const missing: Finding = { code: 'night-missing', isWarning: true, id };
 	const unreadable = files.unreadable.map(
 		(file): Finding => ({ code: 'file-unreadable', isWarning: true, ...file }),
+	);
+	const cutOff = files.cutOff.map(
+		({ path: keptIn, bytes }): Finding => ({
+			...{ code: 'tail-cut-off', isWarning: false, isZero: false },
+			bytes,
+			keptIn,
+		}),
 	);
 	const checkpoint = night.checkpoint && decodeCheckpoint(night.checkpoint);
 	return {
@@ -106,16 +131,22 @@ function describe(id: string, files: NightFiles, records: RecordList): OpenedNig
 		recordsSince: records.after(checkpoint?.seq ?? 0),
 		records: () => records.all(),
 		lastSeq: night.lastSeq,
-		findings: isThere ? [...unreadable, ...nightFindings(night)] : [missing],
+		findings: isThere ? [...unreadable, ...gone, ...nightFindings(night), ...cutOff] : [missing],
 	};
 }
+
+type TakenUp = {
+	readonly segment: Segment;
+	/** What was cut off its end, as it is to be said; null for nothing. */
+	readonly tail: Extract<Finding, { code: 'tail-cut-off' }> | null;
+};
 
 /** Opens the file to go on in and rids its end of what a stopped write left there. */
 function takeUp(
 	{ disk }: NightServices,
 	file: SegmentFile,
 	{ bytes, torn, quarantined }: JournalRead,
-): { readonly segment: Segment } | { readonly code: string } {
+): TakenUp | { readonly code: string } {
 	let opened: number | null = null;
 	try {
 		const { path } = file;
@@ -128,16 +159,19 @@ function takeUp(
 		}
 		// The wrong record itself stays where it is; the copy is for whoever wants to read it by eye.
 		if (quarantined) keepAside(disk, { path, bytes, range: quarantined, why: 'unreadable' });
-		if (torn) {
-			const isAllZero = bytes.subarray(torn.start, torn.end).every((byte) => byte === 0);
-			const isKept = isAllZero || keepAside(disk, { path, bytes, range: torn, why: 'torn' });
-			if (!isKept) {
-				disk.close(opened);
-				return { code: 'ENOSPC' };
-			}
+		if (!torn) return { segment, tail: null };
+		const tail = tornFinding(bytes.subarray(torn.start, torn.end), null);
+		if (tail.isZero) {
 			segment.cut(torn.start);
+			return { segment, tail };
 		}
-		return { segment };
+		const kept = keepAside(disk, { path, bytes, range: torn, why: 'torn' });
+		if ('code' in kept) {
+			disk.close(opened);
+			return kept;
+		}
+		segment.cut(torn.start);
+		return { segment, tail: { ...tail, keptIn: kept.path } };
 	} catch (error) {
 		const code = diskErrorCode(error);
 		if (opened !== null) closeQuietly(disk, opened);

@@ -1,7 +1,7 @@
 // Where the program's own files are.
 
 import { realpathSync } from 'node:fs';
-import { isAbsolute, join, resolve } from 'node:path';
+import { basename, dirname, isAbsolute, join, resolve } from 'node:path';
 
 /** What decides where files are. */
 export type PathSources = {
@@ -46,6 +46,29 @@ function platformFolders({ environment, home, platform }: PathSources): [string,
 
 function absolute(path: string | undefined): string | undefined {
 	return path && isAbsolute(path) ? path : undefined;
+}
+
+/** Folders that a restart of the machine empties (Filesystem Hierarchy Standard 3.0, from memory). */
+const WIPED = ['/tmp', '/run', '/dev/shm', '/var/run', '/private/tmp'];
+/** Holds what is to outlive one (the same standard). */
+const KEPT = ['/var/tmp', '/private/var/tmp'];
+
+/** Whether a restart of the machine empties this folder; `temporary` is where the system has its temporary files. */
+export function isWipedByRestart(folder: string, temporary: string): boolean {
+	const path = existing(resolve(folder));
+	const isUnder = (above: string) => path === above || path.startsWith(`${above}/`);
+	if (KEPT.some(isUnder)) return false;
+	return [...WIPED, existing(resolve(temporary))].some(isUnder);
+}
+
+/** The path with the links in it followed, as far as it is there. */
+function existing(path: string): string {
+	try {
+		return realpathSync(path);
+	} catch {
+		const above = dirname(path);
+		return above === path ? path : join(existing(above), basename(path));
+	}
 }
 
 /** The one path by which a show file is known, whatever links lead to it; the path itself when it is not there. */

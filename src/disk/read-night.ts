@@ -3,6 +3,7 @@
 import { join } from 'node:path';
 import { joinSegments, type NightRead } from '../journal/join-segments.ts';
 import { readJournal } from '../journal/read-journal.ts';
+import { markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { parseSegmentName } from './segment-name.ts';
 
@@ -16,6 +17,9 @@ export type SegmentFile = {
 /** `trouble`: the system's own word for why. */
 type UnreadableFile = { readonly path: string; readonly trouble: string };
 
+/** Bytes that a stopped write had left, in a file of their own. */
+export type CutOff = { readonly path: string; readonly bytes: number };
+
 /** A night as its files have it. */
 export type NightFiles = {
 	readonly night: NightRead;
@@ -23,6 +27,10 @@ export type NightFiles = {
 	readonly files: readonly SegmentFile[];
 	/** Files that could not be read at all. */
 	readonly unreadable: readonly UnreadableFile[];
+	/** What was cut off the ends of its files and put beside them. */
+	readonly cutOff: readonly CutOff[];
+	/** It was kept elsewhere, and nothing of it is there. */
+	readonly isCopyGone: boolean;
 	/** Number for a file that comes after all these. */
 	readonly nextNumber: number;
 };
@@ -36,6 +44,27 @@ export function segmentFiles(disk: Disk, folders: readonly string[], id: string)
 		}),
 	);
 	return files.toSorted((one, other) => one.number - other.number);
+}
+
+/** What was cut off the night's files and put into these folders. */
+export function cutOffOf(disk: Disk, folders: readonly string[], id: string): CutOff[] {
+	return folders.flatMap((folder) =>
+		namesIn(disk, folder).flatMap((name) => {
+			const of = /^(.+)\.torn-\d+(?:-\d+)?$/.exec(name)?.[1];
+			if (of === undefined || parseSegmentName(of)?.id !== id) return [];
+			const path = join(folder, name);
+			return [{ path, bytes: sizeOf(disk, path) }];
+		}),
+	);
+}
+
+function sizeOf(disk: Disk, path: string): number {
+	try {
+		return disk.stat(path)?.sizeBytes ?? 0;
+	} catch (error) {
+		diskErrorCode(error);
+		return 0;
+	}
 }
 
 /** The names in a folder; none when it cannot be read. */
@@ -63,5 +92,10 @@ export function readNight(disk: Disk, folders: readonly string[], id: string): N
 			unreadable.push({ path: file.path, trouble: diskErrorCode(error) });
 		}
 	}
-	return { night: joinSegments(reads), files, unreadable, nextNumber: highest + 1 };
+	const cutOff = cutOffOf(disk, folders, id);
+	const home = folders[0] ?? '.';
+	const isMarked = namesIn(disk, home).some((name) => markedNight(name) === id);
+	const isCopyGone = isMarked && files.every(({ folder }) => folder === home);
+	const night = joinSegments(reads);
+	return { night, files, unreadable, cutOff, isCopyGone, nextNumber: highest + 1 };
 }

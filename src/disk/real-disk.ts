@@ -51,9 +51,10 @@ export const realDisk: Disk = {
 /** A folder or a device opens like a file and then behaves like none; a pipe waits for its other end. */
 function openPlainFile(path: string, flags: number): number {
 	const file = fs.openSync(path, flags | O_NONBLOCK);
-	if (fs.fstatSync(file).isFile()) return file;
+	const stat = fs.fstatSync(file);
+	if (stat.isFile()) return file;
 	fs.closeSync(file);
-	throw diskError('EFTYPE');
+	throw diskError(stat.isDirectory() ? 'EISDIR' : 'EFTYPE');
 }
 
 function read(

@@ -1,6 +1,12 @@
 // How a night's saving stands, from what its file knows about itself.
 
-import type { SaveProblem, SaveState, SaveStatus, SaveWarning } from '../journal/night-journal.ts';
+import type {
+	SavePlace,
+	SaveProblem,
+	SaveState,
+	SaveStatus,
+	SaveWarning,
+} from '../journal/night-journal.ts';
 
 /** Why something is not saved, and since when. */
 export type SaveFault = { readonly code: string; readonly sinceUpMs: number };
@@ -19,6 +25,9 @@ export type SaveFacts = {
 	readonly isPlaced: boolean;
 	readonly warnings: readonly SaveWarning[];
 	readonly folder: string;
+	readonly elsewhere: SavePlace | null;
+	/** Number of the last record that is confirmed in the night's own folder. */
+	readonly homeSeq: number;
 };
 
 /** A disk that takes longer than this to confirm is called slow. */
@@ -27,13 +36,14 @@ const slowMs = 1000;
 /** The status that these facts amount to. */
 export function saveStatus(facts: SaveFacts): SaveStatus {
 	const state = stateOf(facts);
-	const { savedSeq, lastSeq, warnings, fault, syncingSinceUpMs } = facts;
+	const { lastSeq, warnings, fault, syncingSinceUpMs, elsewhere } = facts;
 	return {
 		state,
 		isSaved: state === 'saved',
-		savedSeq,
+		savedSeq: elsewhere?.isWiped ? Math.min(facts.homeSeq, facts.savedSeq) : facts.savedSeq,
 		lastSeq,
 		problem: problemOf(state, facts),
+		elsewhere,
 		sinceUpMs: fault?.sinceUpMs ?? (state === 'slow' ? syncingSinceUpMs : null),
 		warnings,
 	};
@@ -41,7 +51,8 @@ export function saveStatus(facts: SaveFacts): SaveStatus {
 
 function stateOf(facts: SaveFacts): SaveState {
 	if (facts.fault) return facts.hasFile ? 'unsaved' : 'memory';
-	if (facts.savedSeq === facts.lastSeq && facts.isPlaced) return 'saved';
+	if (facts.savedSeq === facts.lastSeq && facts.isPlaced)
+		return facts.elsewhere?.isWiped ? 'unsafe' : 'saved';
 	const since = facts.syncingSinceUpMs;
 	return since !== null && facts.upMs - since > slowMs ? 'slow' : 'saving';
 }

@@ -13,6 +13,8 @@ export type SegmentChainStart = {
 	readonly folders: readonly string[];
 	readonly header: HeaderLine | null;
 	readonly current: Segment | null;
+	/** Folder of files with records that no file in the first folder has; null for none. */
+	readonly away: string | null;
 	/** Number of the file that comes after those that are there. */
 	readonly nextNumber: number;
 };
@@ -25,6 +27,9 @@ export class SegmentChain {
 	readonly #start: SegmentChainStart;
 	#current: Segment | null;
 	#nextNumber: number;
+	#away: string | null;
+	/** Why the first folder took no file. */
+	#homeTrouble: string | null = null;
 	/** Take no more lines, and are not confirmed yet. */
 	#full: readonly Segment[] = [];
 	/** Closed; what they hold counts as saved. */
@@ -36,6 +41,17 @@ export class SegmentChain {
 		this.#start = start;
 		this.#current = start.current;
 		this.#nextNumber = start.nextNumber;
+		this.#away = start.away;
+	}
+
+	/** Where files of the night are that hold what those in its own folder lack; null for nowhere. */
+	get away(): string | null {
+		return this.#away;
+	}
+
+	/** Why the night's own folder took no file when it was last asked to; null when it did, or never was. */
+	get homeTrouble(): string | null {
+		return this.#homeTrouble;
 	}
 
 	/** The file that takes new lines. */
@@ -43,21 +59,60 @@ export class SegmentChain {
 		return this.#current;
 	}
 
-	/** Begins the next file, whose first record has this number; gives the disk's error code when that fails. */
-	begin(from: number, isElsewhereBetter: boolean): Segment | { readonly code: string } {
-		const { disk, id, folders, header } = this.#start;
+	/**
+	 * Begins the next file, whose first record has this number; gives the disk's error code when that
+	 * fails. `leftFor`: why another folder than the night's own is the better one now; null when it is not.
+	 */
+	begin(from: number, leftFor: string | null): Segment | { readonly code: string } {
+		const { folders } = this.#start;
 		const [home, ...others] = folders;
 		const own = home === undefined ? [] : [home];
-		const begun = startSegment(disk, {
+		const order = leftFor === null ? [...own, ...others] : [...others, ...own];
+		const begun = this.#startIn(order, from);
+		if ('code' in begun) return begun;
+		const { segment, passedOver } = begun;
+		if (segment.folder !== home) {
+			this.#away = segment.folder;
+			this.#homeTrouble = leftFor ?? passedOver;
+		}
+		this.#current = segment;
+		this.#nextNumber = segment.number + 1;
+		return segment;
+	}
+
+	/** Begins a file in the night's own folder, to be adopted or removed; the current one stays. */
+	beginHome(from: number): Segment | { readonly code: string } {
+		const begun = this.#startIn(this.#start.folders.slice(0, 1), from);
+		if ('code' in begun) this.#homeTrouble = begun.code;
+		return 'code' in begun ? begun : begun.segment;
+	}
+
+	/** Gives up a file that was begun at home, since it did not take everything. */
+	refuseHome(segment: Segment, code: string): void {
+		this.#homeTrouble = code;
+		segment.remove();
+		segment.close();
+	}
+
+	/** Goes on in a file that holds everything which the confirmed files in its folder do not hold. */
+	adopt(segment: Segment): void {
+		this.abandon(false);
+		// What stands elsewhere is a copy from now on, whatever becomes of it.
+		this.#past = this.#past.filter(({ folder }) => folder === segment.folder);
+		this.#current = segment;
+		this.#nextNumber = segment.number + 1;
+		this.#away = null;
+		this.#homeTrouble = null;
+	}
+
+	#startIn(folders: readonly string[], from: number) {
+		const { disk, id, header } = this.#start;
+		return startSegment(disk, {
 			id,
 			number: this.#nextNumber,
-			folders: isElsewhereBetter ? [...others, ...own] : [...own, ...others],
+			folders,
 			headerBytes: header ? headerBytes(header, from) : new Uint8Array(0),
 		});
-		if ('code' in begun) return begun;
-		this.#current = begun.segment;
-		this.#nextNumber = begun.segment.number + 1;
-		return begun.segment;
 	}
 
 	/** The current file takes no more lines, but what it holds is good. */
@@ -72,6 +127,7 @@ export class SegmentChain {
 		const left = this.#current ? [...this.#full, this.#current] : this.#full;
 		for (const segment of left) if (!this.#inFlight.includes(segment)) segment.close();
 		this.#past = isAllLost ? [] : [...this.#past, ...left];
+		if (isAllLost) this.#away = null;
 		this.#full = [];
 		this.#current = null;
 	}

@@ -21,6 +21,11 @@ export type SegmentStart = {
 /** The file that was begun, or the code of the error in the best place. */
 export type SegmentBegun = { readonly segment: Segment } | { readonly code: string };
 
+/** As `SegmentBegun`, with the code of the error in the best place where that was passed over. */
+type SegmentPlaced =
+	| { readonly segment: Segment; readonly passedOver: string | null }
+	| { readonly code: string };
+
 /** How many numbers are tried when files of that name are there already. */
 const numbersTried = 100;
 
@@ -32,11 +37,11 @@ export function headerBytes(line: HeaderLine, from: number): Buffer {
 }
 
 /** Begins a file that is not yet confirmed by the disk, header written. */
-export function startSegment(disk: Disk, start: SegmentStart): SegmentBegun {
+export function startSegment(disk: Disk, start: SegmentStart): SegmentPlaced {
 	let worst: string | null = null;
 	for (const folder of start.folders) {
 		const begun = startIn(disk, start, folder);
-		if ('segment' in begun) return begun;
+		if ('segment' in begun) return { ...begun, passedOver: worst };
 		worst ??= begun.code;
 	}
 	return { code: worst ?? 'ENOENT' };

@@ -20,7 +20,15 @@ export type Finding = {
 			readonly count: number;
 	  }
 	| { readonly code: 'newer-format' }
-	| { readonly code: 'tail-cut-off'; readonly bytes: number }
+	/** What was kept in another folder while the night's own took nothing. */
+	| { readonly code: 'copy-gone' }
+	/** `keptIn`: the file that the bytes were put into; null while they are where they were, or are zeros. */
+	| {
+			readonly code: 'tail-cut-off';
+			readonly bytes: number;
+			readonly isZero: boolean;
+			readonly keptIn: string | null;
+	  }
 );
 
 /**
@@ -93,6 +101,15 @@ function damagedPlaces({ damaged, quarantined }: JournalRead, isLast: boolean): 
 }
 
 function tornFindings(night: NightRead): Finding[] {
-	const torn = night.reads.at(-1)?.torn;
-	return torn ? [{ code: 'tail-cut-off', isWarning: false, bytes: torn.end - torn.start }] : [];
+	const { torn, bytes } = night.reads.at(-1) ?? {};
+	return torn && bytes ? [tornFinding(bytes.subarray(torn.start, torn.end), null)] : [];
+}
+
+/** What is said of bytes that a stopped write left at the end of a night. */
+export function tornFinding(
+	bytes: Uint8Array,
+	keptIn: string | null,
+): Extract<Finding, { code: 'tail-cut-off' }> {
+	const isZero = bytes.every((byte) => byte === 0);
+	return { code: 'tail-cut-off', isWarning: false, bytes: bytes.length, isZero, keptIn };
 }

@@ -61,6 +61,7 @@ export function memoryJournal(
 			savedSeq: lastSeq(),
 			lastSeq: lastSeq(),
 			problem: null,
+			elsewhere: null,
 			sinceUpMs: null,
 			warnings: [],
 		}) as const;

@@ -3,8 +3,22 @@
 
 import type { AnyEntry, Checkpoint, ClockReading, JournalRecord } from './record.ts';
 
-/** `saving`: on its way to the disk. `slow`: for more than a second. `unsaved`: the disk refused it. `memory`: there is no file. */
-export type SaveState = 'saved' | 'saving' | 'slow' | 'unsaved' | 'memory';
+/**
+ * `saving`: on its way to the disk. `slow`: for more than a second. `unsafe`: confirmed, but in a place
+ * that a restart of the machine empties. `unsaved`: the disk refused it. `memory`: there is no file.
+ */
+export type SaveState = 'saved' | 'saving' | 'slow' | 'unsafe' | 'unsaved' | 'memory';
+
+/** Where a night is kept that its own folder does not take. */
+export type SavePlace = {
+	readonly folder: string;
+	/** The folder that it belongs into, and goes back to by itself. */
+	readonly home: string;
+	/** Why that takes nothing, in the system's own word; null until it was tried. */
+	readonly trouble: string | null;
+	/** A restart of the machine empties `folder`. */
+	readonly isWiped: boolean;
+};
 
 /** Why a night is not being kept; `trouble` is the system's own word for it, as `ENOSPC`. */
 export type SaveProblem =
@@ -17,21 +31,25 @@ export type SaveWarning =
 	/** It goes on in a new one. */
 	| { readonly code: 'file-left' | 'not-confirmed'; readonly trouble: string }
 	| { readonly code: 'file-changed'; readonly path: string; readonly change: 'gone' | 'cut-short' }
+	/** It is in its own folder again, all of it. */
+	| { readonly code: 'moved-back'; readonly from: string; readonly folder: string }
 	/** `writer`: null when it cannot be told. */
 	| { readonly code: 'written-by-other'; readonly writer: string | null };
 
 /** How much of a night would outlive a power cut, and why not all of it. */
 export type SaveStatus = {
 	readonly state: SaveState;
-	/** True when every record is confirmed by the disk. */
+	/** True when every record is confirmed by the disk and would outlive a restart of the machine. */
 	readonly isSaved: boolean;
-	/** Number of the last record confirmed by the disk; 0 for none. */
+	/** Number of the last record of which that is true; 0 for none. */
 	readonly savedSeq: number;
 	/** Number of the last record; 0 for none. */
 	readonly lastSeq: number;
 	/** While something is wrong with saving. */
 	readonly problem: SaveProblem | null;
-	/** Uptime in milliseconds at which that began. */
+	/** While it is kept elsewhere than in its own folder. */
+	readonly elsewhere: SavePlace | null;
+	/** Uptime in milliseconds at which the problem began. */
 	readonly sinceUpMs: number | null;
 	/** What was noticed and stays worth knowing, oldest first. */
 	readonly warnings: readonly SaveWarning[];

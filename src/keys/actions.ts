@@ -37,6 +37,7 @@ import {
 	settings,
 	toStage,
 	view,
+	warnings,
 } from './view-actions.ts';
 
 /** Every action, most needed first. */
@@ -67,6 +68,7 @@ export const ACTIONS: readonly Action[] = [
 	putBack,
 	lock,
 	view,
+	warnings,
 	toStage,
 	pickUp,
 	pickDown,

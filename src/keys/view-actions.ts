@@ -10,6 +10,7 @@ const nextView = {
 	rack: 'list',
 	list: 'log',
 	log: 'stage',
+	warnings: 'stage',
 	help: 'stage',
 	settings: 'stage',
 } as const;
@@ -36,6 +37,13 @@ export const help: Action = {
 	words: ACTION_WORDS.help.help,
 	footer: () => FOOTER.all,
 	act: ({ view }) => ({ kind: 'view', view: view === 'help' ? 'stage' : 'help' }),
+};
+
+export const warnings: Action = {
+	id: 'warnings',
+	keys: ['!'],
+	words: ACTION_WORDS.warnings.help,
+	act: ({ view }) => ({ kind: 'view', view: view === 'warnings' ? 'stage' : 'warnings' }),
 };
 
 export const settings: Action = {

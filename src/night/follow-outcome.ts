@@ -57,7 +57,13 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 			}
 			case 'view': {
 				const coming = outcome.view === 'list' ? rowInList(session().next) : null;
-				setLook({ view: outcome.view, picked: coming ?? 0, narrowedTo: '' });
+				const isLookedAt = outcome.view === 'warnings' || look().view === 'warnings';
+				setLook({
+					view: outcome.view,
+					picked: coming ?? 0,
+					narrowedTo: '',
+					...(isLookedAt && { noticesSeen: underWay.noticeCount() }),
+				});
 				return;
 			}
 			case 'pick':
@@ -128,6 +134,9 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 				return session().list.length;
 			case 'log':
 				return looked.shownLog().length;
+			case 'warnings':
+				// Two more: what is wrong with keeping the night, and where it is.
+				return underWay.noticeCount() + 2 + looked.context().plan.warnings.length;
 			case 'help':
 				return ACTIONS.length;
 			case 'settings':

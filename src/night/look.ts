@@ -28,6 +28,8 @@ export type Look = {
 	readonly open: OpenPrompt | null;
 	/** What is said, by the show time in seconds where it counts down. */
 	readonly message: Said | null;
+	/** How many of the things noticed about the night's files were looked at. */
+	readonly noticesSeen: number;
 	readonly isDark: boolean;
 	readonly isLocked: boolean;
 	readonly unlockFromMs: number | null;
@@ -46,6 +48,7 @@ export function firstLook(message: string | null, drafts: Look['drafts']): Look 
 		narrowedTo: '',
 		open: null,
 		message,
+		noticesSeen: 0,
 		isDark: false,
 		isLocked: false,
 		unlockFromMs: null,

@@ -17,6 +17,7 @@ export type Frame = {
 	/** What keys and rows of this frame look at. */
 	readonly now: KeyContext;
 	readonly save: SaveStatus;
+	readonly findings: readonly string[];
 	readonly showChangedAtMs: number | null;
 	readonly isRehearsal: boolean;
 	/** What to add to UTC for the time of day where the show is. */
@@ -26,7 +27,7 @@ export type Frame = {
 /** The state of the screen of the night under way. */
 export function nightScreen(underWay: NightUnderWay, { now, ...frame }: Frame): ScreenState {
 	const { past, session } = underWay;
-	const { view, picked, message, isDark, isLocked, narrowedTo } = underWay.look();
+	const { view, picked, message, noticesSeen, isDark, isLocked, narrowedTo } = underWay.look();
 	return {
 		...frame,
 		session: session(),
@@ -37,6 +38,7 @@ export function nightScreen(underWay: NightUnderWay, { now, ...frame }: Frame): 
 		picked,
 		prompt: promptNow(underWay)?.view(now) ?? null,
 		message: saidAt(message, showSeconds(now)),
+		noticesSeen,
 		standIns: Object.fromEntries(
 			session()
 				.show.players.filter(({ id }) => openBreakOf(session(), id) !== null)

@@ -56,6 +56,8 @@ export type NightUnderWay = {
 	readonly keyOf: (action: string) => string;
 	readonly look: () => Look;
 	readonly setLook: (change: Partial<Look>) => void;
+	/** How many things were noticed about the night's files. */
+	readonly noticeCount: () => number;
 	/** Keeps what one command came to, and goes by it from now on; gives the record. */
 	readonly record: (entries: readonly Entry[]) => RecordId;
 	/** Tells the outside how things stand, whatever it was told before. */
@@ -112,6 +114,7 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 		setLook: (change) => {
 			look = { ...look, ...change };
 		},
+		noticeCount: () => (options.findings?.length ?? 0) + journal.status().warnings.length,
 		record,
 		sendAgain: () => effects?.become(outsideOf(session()), null),
 		changed: () => {

@@ -97,6 +97,7 @@ export function openNight(options: NightOptions): Night {
 			nightScreen(underWay, {
 				now: looked.frameContext(),
 				save: journal.status(),
+				findings: options.findings ?? [],
 				showChangedAtMs: file.changedAtMs(),
 				isRehearsal,
 				dayOffsetMinutes,

@@ -10,9 +10,13 @@ import { withPrompt } from './prompt-rows.ts';
 import { type Area, cutRow, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { type StageScreen, stageScreen } from './stage.ts';
+import { storageRow } from './storage.ts';
 
 /** Below the stage view's head a list has at least so many rows, or the head is given up for a line. */
 const LEAST_LIST_ROWS = 18;
+
+/** Lower screens say it by the mark beside the message alone. */
+const LEAST_ROWS_FOR_STORAGE = 6;
 
 /** How the terminal can be written to. */
 export type DrawOptions = { readonly isAscii: boolean };
@@ -40,8 +44,15 @@ function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 	const stage = stageScreen(state, area, isAscii);
 	const { columns } = area;
 	const { footerRows: keyRows } = stage;
-	const view =
-		state.view === 'stage' ? [...stage.head, ...stage.body()] : paneWithPrompt(state, area, stage);
+	// Where the view has no row for it, what is said of where the night is kept takes the lowest one.
+	const hasRow = state.view === 'stage' ? stage.hasStorageRow : state.view === 'warnings';
+	const storage = hasRow || area.rows < LEAST_ROWS_FOR_STORAGE ? null : storageRow(state, columns);
+	const rows = stage.head.length + stage.bodyRows - (storage === null ? 0 : 1);
+	const places =
+		state.view === 'stage'
+			? [...stage.head, ...stage.body()].slice(0, rows)
+			: paneWithPrompt(state, { columns, rows }, stage);
+	const view = storage === null ? places : [...places, storage];
 	// A long answer covers the lowest row of the view until the next key.
 	const message = stage.messageRows > 0 ? messageRows(state, area) : [];
 	return [
@@ -54,8 +65,7 @@ function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 }
 
 /** A list with what stands above it: on a high screen all of the stage view's head, in its own places. */
-function paneWithPrompt(state: ScreenState, { columns }: Area, stage: StageScreen): Row[] {
-	const rows = stage.head.length + stage.bodyRows;
+function paneWithPrompt(state: ScreenState, { columns, rows }: Area, stage: StageScreen): Row[] {
 	const hasHead = state.view !== 'help' && stage.bodyRows >= LEAST_LIST_ROWS;
 	const list = paneView(state, { columns, rows }, hasHead ? stage.head : null);
 	if (state.prompt === null) return list.rows;

@@ -6,7 +6,8 @@ import type { KeyWords } from '../keys/prompt-view.ts';
 import { lockedWords, PLACES, smallWords } from '../words/stage.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { lastSection, saveProblem } from './status-section.ts';
+import { lastSection } from './status-section.ts';
+import { storageMark } from './storage.ts';
 
 /** From here on everything that belongs on the screen is on it. */
 const COMPLETE: Area = { columns: 80, rows: 24 };
@@ -41,12 +42,13 @@ export function messageRows(state: ScreenState, area: Area): Row[] {
 
 function marksRow(state: ScreenState, { columns, rows }: Area): Row {
 	const isSmall = columns < COMPLETE.columns || rows < COMPLETE.rows;
+	const storage = storageMark(state);
 	const tags = [
-		...(saveProblem(state) === null ? [] : [PLACES.notSaved]),
 		...(state.isRehearsal ? [PLACES.rehearsal] : []),
 		...(isSmall ? [smallWords(`${COMPLETE.columns}x${COMPLETE.rows}`, columns < 30)] : []),
 	];
-	return tags.map((tag) => span(`  ${tag}`, tag === PLACES.notSaved ? 'accent' : 'title'));
+	const marks = tags.map((tag) => span(`  ${tag}`, 'title'));
+	return storage === null ? marks : [span(`  ${storage.label}`, storage.style), ...marks];
 }
 
 /** As many keys as fit, most needed first; the one that shows all of them always has its place. */

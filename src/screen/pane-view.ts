@@ -13,6 +13,7 @@ import { rackHeading, rackRows } from './rack-view.ts';
 import { type Area, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { settingsHeading, settingsRows } from './settings-view.ts';
+import { warningsPane } from './storage.ts';
 
 /** The log's newest lines are looked for beside the rack and the list. */
 const LEAST_LOG_ROWS = 6;
@@ -84,6 +85,7 @@ export function paneView(
 	const body: Area = { columns, rows: Math.max(0, rows - kept.length) };
 	const { view, picked } = state;
 	if (view === 'help') return done(kept, helpRows(state.help, picked, body), rows);
+	if (view === 'warnings') return done(kept, warningsPane(state, body), rows);
 	const name: PaneName = view === 'stage' ? 'rack' : view;
 	if (name !== 'list') return done(kept, namedPane(state, { name, picked }, body), rows);
 	// The row that a question is about is never under the question.

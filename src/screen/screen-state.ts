@@ -25,6 +25,10 @@ export type ScreenState = {
 	/** Stand-ins for each player with a break not answered yet. */
 	readonly standIns: Readonly<Record<string, readonly StandIn[]>>;
 	readonly save: SaveStatus;
+	/** What was found on opening the night's files, a sentence each. */
+	readonly findings: readonly string[];
+	/** How many of what was noticed about the night's files were looked at, the oldest first. */
+	readonly noticesSeen: number;
 	readonly isDark: boolean;
 	readonly isLocked: boolean;
 	readonly isRehearsal: boolean;

@@ -36,6 +36,8 @@ export type StageScreen = {
 	/** The places below, with the question over them if one is asked; with head, message and footer as high as the screen. */
 	readonly body: () => Row[];
 	readonly bodyRows: number;
+	/** Where the night is kept has a row among the places below. */
+	readonly hasStorageRow: boolean;
 	readonly messageRows: number;
 	readonly footerRows: number;
 };
@@ -102,6 +104,7 @@ export function stageScreen(state: ScreenState, area: Area, isAscii: boolean): S
 		head,
 		body,
 		bodyRows,
+		hasStorageRow: heights.curfew > 0,
 		messageRows: heights.message,
 		footerRows: heights.footer,
 	};

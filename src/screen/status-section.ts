@@ -2,15 +2,12 @@
 
 import { displayWidth } from '../base/display-width.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
-import { saveProblemWords, saveWarningWords } from '../words/disk.ts';
 import {
 	curfewLeft,
 	curfewWords,
-	DISK_IS_SLOW,
 	moreWords,
 	NO_CURFEW,
 	NOTHING,
-	NOTHING_REACHES_DISK,
 	NOTHING_YET,
 	PLACES,
 	pastCurfew,
@@ -20,19 +17,17 @@ import { warningWords } from '../words/warnings.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { LogLine, ScreenState } from './screen-state.ts';
 import { wallClock } from './show-clock-words.ts';
+import { storageRow } from './storage.ts';
 
 const LABEL_COLUMNS = 10;
 const MINUTES_A_DAY = 1440;
 
 /** The first warnings, a row each; the label says how many more there are. */
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
-	const warnings = [
-		// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
-		...state.plan.warnings.map((one) =>
-			span(warningWords(state.session.show, one), one.code === 'wrong-tuning' ? 'accent' : 'plain'),
-		),
-		...state.save.warnings.map((one) => span(saveWarningWords(one))),
-	];
+	// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
+	const warnings = state.plan.warnings.map((one) =>
+		span(warningWords(state.session.show, one), one.code === 'wrong-tuning' ? 'accent' : 'plain'),
+	);
 	if (warnings.length === 0) {
 		return [
 			placeAt(columns, [
@@ -54,24 +49,10 @@ function watchLabel(more: number): Row {
 	return [span(PLACES.watch, 'title'), ...(more > 0 ? [span(` +${more}`)] : [])];
 }
 
-/** Why the night is not being kept just now, in a sentence; null while all is well. */
-export function saveProblem({ save }: Pick<ScreenState, 'save'>): string | null {
-	if (save.problem !== null) return saveProblemWords(save.problem);
-	if (save.state === 'unsaved') return NOTHING_REACHES_DISK;
-	return save.state === 'slow' ? DISK_IS_SLOW : null;
-}
-
-/** One row: curfew, or why the night is not being kept. */
+/** One row: what is to be said of where the night is kept, else curfew. */
 export function curfewSection(state: ScreenState, { columns }: Area): Row[] {
-	const problem = saveProblem(state);
-	if (problem !== null) {
-		return [
-			placeAt(columns, [
-				[0, [span(PLACES.notSaved, 'accent')]],
-				[LABEL_COLUMNS, [span(problem, 'accent')]],
-			]),
-		];
-	}
+	const storage = storageRow(state, columns);
+	if (storage !== null) return [storage];
 	return [
 		placeAt(columns, [
 			[0, [span(PLACES.curfew, 'title')]],

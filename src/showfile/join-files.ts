@@ -7,8 +7,11 @@ import type { ShowFault } from './show-fault.ts';
 import type { SourceEntry, SourceNode, SourcePath } from './source-node.ts';
 import { childAt } from './source-node.ts';
 
+/** Why a file that is there cannot be read, in the system's own word. */
+export type NotRead = { readonly trouble: string };
+
 /** The bytes of a file by the path it is asked for; null when there is none. */
-export type LoadFile = (path: string) => Uint8Array | null;
+export type LoadFile = (path: string) => Uint8Array | NotRead | null;
 
 /** What a show is read from, and by whom. */
 export type ShowFiles = {
@@ -58,7 +61,9 @@ export function joinFiles({ load, mainFile, readYaml }: ShowFiles): JoinedFiles 
 	};
 
 	const mainBytes = load(mainFile);
-	if (!mainBytes) return unread([noFile(mainFile)], cleanText(mainFile));
+	if (!(mainBytes instanceof Uint8Array)) {
+		return unread([noBytes(mainFile, mainBytes)], cleanText(mainFile));
+	}
 	const main = read(mainFile, mainBytes);
 	problems.push(...main.problems);
 	if (!main.root) return unread(problems, files[0] ?? '');
@@ -74,8 +79,8 @@ export function joinFiles({ load, mainFile, readYaml }: ShowFiles): JoinedFiles 
 	const parts: SourceNode[] = [];
 	for (const name of includedNames(main.root, mainFile.slice(folder.length), problems)) {
 		const bytes = load(folder + name.text);
-		if (!bytes) {
-			problems.push({ ...noFile(name.text), where: name.place });
+		if (!(bytes instanceof Uint8Array)) {
+			problems.push({ ...noBytes(name.text, bytes), where: name.place });
 			isWhole = false;
 			continue;
 		}
@@ -97,12 +102,11 @@ function unread(problems: readonly ShowFault[], file: string): JoinedFiles {
 	return { root: null, isWhole: false, problems, files: [file], byteCount: 0 };
 }
 
-function noFile(path: string): ShowFault {
-	return {
-		code: 'no-file',
-		path,
-		where: { file: cleanText(path) },
-	};
+function noBytes(path: string, why: NotRead | null): ShowFault {
+	const where = { file: cleanText(path) };
+	return why === null
+		? { code: 'no-file', path, where }
+		: { code: 'file-unreadable', path, trouble: why.trouble, where };
 }
 
 function notAShow(node: SourceNode): ShowFault {

@@ -72,6 +72,8 @@ export type KeyRefusal = 'is-slot' | 'is-taken' | 'none-left';
 
 export type ShowFaultSaid =
 	| { readonly code: 'no-file'; readonly path: string }
+	/** `trouble`: the system's own word for it. */
+	| { readonly code: 'file-unreadable'; readonly path: string; readonly trouble: string }
 	| { readonly code: 'no-show'; readonly isEmpty: boolean }
 	| { readonly code: 'include-name'; readonly name: string }
 	| { readonly code: 'include-twice'; readonly name: string; readonly isItself: boolean }

@@ -83,6 +83,10 @@ export const ACTION_WORDS = {
 		name: 'next view',
 		help: 'next view: stage, rack, list, log; esc returns to the stage',
 	},
+	warnings: {
+		name: 'all warnings',
+		help: 'every warning in full, those about where the night is kept first',
+	},
 	live: { name: 'back to the stage view', help: 'back to the stage view' },
 	'pick-up': { name: 'pick the one above', help: 'in a list: pick the one above' },
 	'pick-down': { name: 'pick the one below', help: 'in a list: pick the one below' },

@@ -20,7 +20,9 @@ export const COMMAND_WORDS = {
 		brief: 'the live screen; an unfinished night of this show resumes where it left off',
 		about:
 			'Opens the live screen for a show. An unfinished night of this show resumes where it left off. Press ? there for all keys, q to quit.',
-		options: {},
+		options: {
+			anew: 'begin a new night where the unfinished one cannot be read, unasked',
+		},
 	},
 	check: {
 		brief: 'everything wrong or risky in a show before the doors open',
@@ -100,7 +102,7 @@ export const COMMAND_WORDS = {
 		brief: 'the nights recorded, with their state',
 		about:
 			'Lists the nights recorded, the newest first: when, which show, and whether it was closed. Ends with 1 when one is unfinished or cannot be read.',
-		options: {},
+		options: { verbose: 'also the troubles that the program noted, with their times' },
 	},
 	settings: {
 		brief: 'shows, sets and resets preferences; where files are',

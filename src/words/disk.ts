@@ -1,8 +1,9 @@
 // What went wrong with a disk, said so that somebody with a guitar in the other hand understands it.
 
 import type { DiskFault } from '../base/disk-fault.ts';
+import { displayWidth } from '../base/display-width.ts';
 import type { Problem } from '../base/problem.ts';
-import type { SaveProblem, SaveWarning } from '../journal/night-journal.ts';
+import type { SavePlace, SaveProblem, SaveWarning } from '../journal/night-journal.ts';
 import { capital } from './as-sentence.ts';
 
 const TROUBLES: { readonly [code: string]: string } = {
@@ -10,20 +11,21 @@ const TROUBLES: { readonly [code: string]: string } = {
 	EDQUOT: 'your share of the disk is full: make room on it',
 	EFBIG: 'the file may not grow further',
 	EROFS: 'the disk can only be read',
-	EACCES: 'writing is not allowed there',
-	EPERM: 'writing is not allowed there',
+	EACCES: 'no permission',
+	EPERM: 'no permission',
+	EISDIR: 'it is a folder',
 	EIO: 'the disk reports a fault',
 	ENODEV: 'the disk is gone',
 	ENXIO: 'the disk is gone',
 	ESTALE: 'the disk is gone',
-	ENOENT: 'the folder is gone',
+	ENOENT: 'the file or its folder is not there',
 	ENOTDIR: 'the folder is not a folder',
 	EMFILE: 'too many files are open',
 	ENFILE: 'too many files are open on this machine',
 	ELOOP: 'a link stands where the file should be',
 	NOT_OURS: 'it belongs to another user',
 	OPEN_TO_OTHERS: 'other users may write into it',
-	EFTYPE: 'something else stands where the file should be',
+	EFTYPE: 'it is a pipe or a device, not a file',
 	EEXIST: 'a file of that name is there already',
 	ENAMETOOLONG: 'the name is too long for this disk',
 	EBUSY: 'something else is writing there',
@@ -43,13 +45,19 @@ export function diskTrouble(code: string): string {
 export function diskFaultWords(fault: DiskFault): string {
 	switch (fault.code) {
 		case 'file-exists':
-			return `Something named ${fault.path} is there already.`;
+			return `${capital(thing(fault.kind))} named ${fault.path} is there already.`;
 		case 'export-failed':
 			return `${fault.path} could not be written: ${diskTrouble(fault.trouble)}.`;
 		case 'folder-unusable':
 			return `${fault.path} cannot be used: ${diskTrouble(fault.trouble)}.`;
 		case 'file-unreadable':
 			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
+		case 'copy-gone':
+			return `The night of ${fault.path} was kept in another folder, since its own took nothing, and is gone from there.`;
+		case 'night-empty':
+			return fault.bytes === 0
+				? `${fault.path} cannot be read: it is empty.`
+				: `${fault.path} cannot be read: nothing of a night is left in its ${fault.bytes} bytes.`;
 		case 'beginning-unreadable':
 			return `The beginning of ${fault.path} cannot be read.`;
 		case 'settings-unreadable':
@@ -63,8 +71,38 @@ export function diskFaultWords(fault: DiskFault): string {
 	}
 }
 
+const THINGS: { readonly [kind: string]: string } = {
+	file: 'a file',
+	folder: 'a folder',
+	link: 'a link',
+	other: 'a pipe or a device',
+};
+
+function thing(kind: string | null): string {
+	return THINGS[kind ?? ''] ?? 'something';
+}
+
 function causeWords({ trouble }: { readonly trouble: string | null }): string {
 	return trouble === null ? 'their file is damaged' : diskTrouble(trouble);
+}
+
+const WAYS_OUT: { readonly [code: string]: (path: string) => string } = {
+	EACCES: (path) => `Make it yours (sudo chown -R "$USER" ${path}) and start again.`,
+	EPERM: (path) => `Make it yours (sudo chown -R "$USER" ${path}) and start again.`,
+	EMFILE: () => 'Raise the limit (ulimit -n 1024) and start again.',
+	ENFILE: () => 'End other programs and start again.',
+};
+
+/** An unfinished night that may be there and cannot be read, and what can be done about it. */
+export function unreadableNightWords(fault: DiskFault): string {
+	if (fault.code === 'copy-gone') {
+		return `${diskFaultWords(fault)} It cannot be read any more. If there is a copy of it, put that beside this file and start again.`;
+	}
+	const trouble = 'trouble' in fault ? (fault.trouble ?? '') : '';
+	const path = 'path' in fault ? fault.path : '';
+	const way =
+		WAYS_OUT[trouble]?.(path) ?? 'If there is a copy of it, put that in its place and start again.';
+	return `${diskFaultWords(fault)} An unfinished night of this show may be in it. ${way}`;
 }
 
 /** What kept an export from being written, with what to do. */
@@ -75,9 +113,12 @@ export function exportProblem(
 	return fault.code === 'file-exists'
 		? {
 				code,
-				what: 'something of that name is there already',
+				what: `${thing(fault.kind)} of that name is there already`,
 				where: { file: path },
-				hint: 'Name another file with --out, or replace a plain file with --force.',
+				hint:
+					fault.kind === 'file'
+						? 'Name another file with --out, or replace it with --force.'
+						: 'Name another file with --out.',
 			}
 		: {
 				code,
@@ -99,6 +140,54 @@ export function saveProblemWords(problem: SaveProblem): string {
 	}
 }
 
+/** The same for one row: the reason, and that the program alone has the night. */
+export function saveProblemInShort(problem: SaveProblem): string {
+	if (problem.code === 'slow') return saveProblemWords(problem);
+	return `${capital(diskTrouble(problem.trouble))}. In memory only.`;
+}
+
+/** Where a night is kept that its own folder does not take, and why. */
+export function elsewhereWords({ folder, home, trouble, isWiped }: SavePlace): string {
+	const lead = isWiped ? 'Written, not safe: ' : '';
+	const wiped = isWiped ? ', which a restart of the machine empties' : '';
+	const why = trouble === null ? '' : `, ${diskTrouble(trouble)}`;
+	const words = `${lead}the night is kept in ${folder}${wiped}, since ${home} takes nothing${why}.`;
+	return `${capital(words)} It goes back by itself as soon as that folder takes it.`;
+}
+
+/** The same in one row: both folders stay readable at their ends. */
+export function elsewhereInShort({ folder, home, trouble }: SavePlace, columns: number): string {
+	const why = trouble === null ? '' : `${trouble} in `;
+	const words = (one: string, other: string) => `kept in ${one}, ${why}${other}`;
+	const room = columns - displayWidth(words('', ''));
+	// Where there is no room for both, where the night is comes first.
+	if (room < 2 * LEAST_PATH_COLUMNS) return `kept in ${shortPath(folder, columns - 8)}`;
+	const least = Math.min(displayWidth(home), LEAST_PATH_COLUMNS);
+	const first = shortPath(folder, room - least);
+	return words(first, shortPath(home, room - displayWidth(first)));
+}
+
+/** A path cut to fewer cells than these says nothing. */
+const LEAST_PATH_COLUMNS = 16;
+
+/** A path with its middle left out where it is too long. */
+function shortPath(path: string, columns: number): string {
+	if (displayWidth(path) <= columns) return path;
+	const head = /^\/[^/]*\//.exec(path)?.[0] ?? '';
+	const begin = head.length < columns / 4 ? head : '';
+	return `${begin}…${[...path].slice(begin.length + 1 - columns).join('')}`;
+}
+
+/** Why not everything of a night is safe that is left now, and what to do. */
+export function leftElsewhere({ folder, home, trouble, isWiped }: SavePlace): string {
+	const why = trouble === null ? '' : `, ${diskTrouble(trouble)}`;
+	const where = `The night is in ${folder}, since ${home} takes nothing${why}.`;
+	const what = isWiped
+		? `It is written, not safe: a restart of the machine empties that folder. Put ${home} right and start this show again before one, or copy the folder away.`
+		: `Put ${home} right and start this show again: the night goes back by itself.`;
+	return `${where} ${what}`;
+}
+
 /** What was noticed about a night's file while it was open. */
 export function saveWarningWords(warning: SaveWarning): string {
 	switch (warning.code) {
@@ -110,6 +199,8 @@ export function saveWarningWords(warning: SaveWarning): string {
 			const what = warning.change === 'gone' ? 'moved or removed' : 'cut short';
 			return `The night's file ${warning.path} was ${what} by somebody else; the whole night is written anew beside it.`;
 		}
+		case 'moved-back':
+			return `The night is whole in ${warning.folder} again and saved; what ${warning.from} has of it is a copy.`;
 		case 'written-by-other':
 			return warning.writer === null
 				? "Something else wrote into this night's file; its records are still whole."

@@ -35,9 +35,29 @@ export function nightFindingWords(finding: Finding): string {
 			const are = finding.count === 1 ? 'is' : 'are';
 			return `${places} in the night's file ${are} damaged, but no record is missing.`;
 		}
+		case 'copy-gone':
+			return 'A part of this night was kept in another folder, since its own took nothing, and is gone from there: the last steps are missing.';
 		case 'tail-cut-off':
-			return `The program or the power stopped in the middle of a write; its last ${finding.bytes} bytes are left out, nothing shown as saved is among them.`;
+			return incompleteWords(finding);
 	}
+}
+
+/** An unfinished night that cannot be taken up, and what can be done about it. */
+export function notTakenUpWords(path: string, findings: readonly Finding[]): string {
+	const why = findings.map(nightFindingWords).join(' ');
+	return `${path} cannot be read as the unfinished night of this show. ${why}`;
+}
+
+/** That the end of a night was cut off: how many bytes, and where they are. */
+export function incompleteWords(torn: {
+	readonly bytes: number;
+	readonly isZero: boolean;
+	readonly keptIn: string | null;
+}): string {
+	const { bytes, isZero, keptIn } = torn;
+	const count = `${bytes} ${isZero ? 'zero ' : ''}byte${bytes === 1 ? '' : 's'}`;
+	const where = keptIn === null ? 'left out' : `now in ${keptIn}`;
+	return `Incomplete: the night was cut off in the middle of a write (${count}, ${where}). The last keys may be missing.`;
 }
 
 function records(count: number): string {

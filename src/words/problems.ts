@@ -16,6 +16,7 @@ import type {
 } from '../showfile/show-fault.ts';
 import { shownText } from '../showfile/shown-text.ts';
 import type { SourcePath } from '../showfile/source-node.ts';
+import { diskTrouble } from './disk.ts';
 import { tuningExpectedWords, tuningHintWords } from './unread-tuning.ts';
 
 /** The fault as it is told, in a terminal and in JSON. */
@@ -45,6 +46,12 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 				what: 'there is no such file',
 				found: shownText(fault.path),
 				hint: 'Check the name and the folder.',
+			};
+		case 'file-unreadable':
+			return {
+				what: `this file cannot be read: ${diskTrouble(fault.trouble)}`,
+				found: shownText(fault.path),
+				hint: 'Put that right, or name another file.',
 			};
 		case 'no-show':
 			return {

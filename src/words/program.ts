@@ -24,6 +24,13 @@ export function notConfirmed(records: number): string {
 
 export const NOT_ALL_SAVED = 'not everything was saved';
 
+// A night that cannot be read.
+
+export const ANEW_KEY = 'n';
+export const ANEW_ASKED =
+	'n begins a new night and leaves that as it is (so does --anew); any other key ends.';
+export const ANEW_NOT = 'Nothing was begun.';
+
 // After the live screen.
 
 export const SHOW_OVER = 'The show is closed. rackside report prints the report.';

@@ -82,7 +82,8 @@ export const SPEED_NEEDS = '--speed needs a number';
 export const range = (from: number, to: number): string => `${from} to ${to}`;
 export const SIZE_NEEDS = '--size needs columns and rows';
 export const SIZE_EXPECTED = 'a size such as 120x40, each 1 to 1000';
-export const SCRIPT_UNREADABLE = 'this script cannot be read';
+export const NO_SCRIPT = 'there is no such script';
+export const scriptUnreadable = (why: string): string => `this script cannot be read: ${why}`;
 export const CHECK_NAME = 'Check the name and the folder.';
 export const SCRIPT = {
 	time: 'a line begins with a time of the show clock',

@@ -18,6 +18,9 @@ export const PLACES = {
 	curfew: 'CURFEW',
 	last: 'LAST',
 	notSaved: 'NOT SAVED',
+	notSafe: 'NOT SAFE',
+	elsewhere: 'ELSEWHERE',
+	storage: 'STORAGE',
 	rehearsal: 'REHEARSAL',
 } as const;
 
@@ -25,6 +28,10 @@ export const PLACES = {
 function inCells(seconds: number): string {
 	return fitWidth(durationWords(seconds), 6, { align: 'right' });
 }
+
+/** How many are not shown, and the key that shows all: `+2 more, ! all`. */
+export const moreAndKey = (count: number, key: string): string =>
+	count > 0 ? `+${count} more, ${key} all` : `${key} all`;
 
 /** What is left out for want of room. */
 export const moreWords = (count: number): string => `+${count} more`;

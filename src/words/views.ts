@@ -17,6 +17,8 @@ export const HEADINGS = {
 	handOvers: 'hand-overs',
 	log: 'LOG',
 	newestFirst: 'newest first',
+	warnings: 'WARNINGS',
+	warningsHow: 'where the night is kept first',
 	keys: 'KEYS',
 	settings: 'SETTINGS',
 	settingsHow: 'up and down, enter changes it',

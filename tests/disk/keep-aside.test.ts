@@ -7,8 +7,9 @@ import { FaultDisk } from './fault-disk.ts';
 const path = '/nights/night.journal';
 const bytes = Buffer.from('0123456789');
 
-function keep(disk: FaultDisk, start: number, end = 10, from: Buffer = bytes): string | null {
-	return keepAside(disk, { path, bytes: from, range: { start, end }, why: 'torn' });
+function keep(disk: FaultDisk, start: number, end = 10, from: Buffer = bytes): string {
+	const kept = keepAside(disk, { path, bytes: from, range: { start, end }, why: 'torn' });
+	return 'code' in kept ? kept.code : kept.path;
 }
 
 test('the bytes of the range get a name that tells where they stood', () => {
@@ -45,7 +46,7 @@ test.each(['openNew', 'write', 'stat'])('when %s fails it says so', (name) => {
 	const disk = new FaultDisk();
 	disk.plantFolder('/nights');
 	disk.effect = (call) => (call.name === name ? { fail: 'ENOSPC' } : null);
-	expect(keep(disk, 4)).toBeNull();
+	expect(keep(disk, 4)).toBe('ENOSPC');
 	expect(disk.openFiles.size).toBe(0);
 });
 
@@ -56,6 +57,6 @@ test('a disk that takes a byte at a time takes them all; one that takes none is 
 	expect(keep(disk, 0)).toBe(`${path}.torn-0`);
 	expect(disk.peek(`${path}.torn-0`)).toEqual(bytes);
 	disk.effect = (call) => (call.name === 'write' ? { short: 0 } : null);
-	expect(keep(disk, 1)).toBeNull();
+	expect(keep(disk, 1)).toBe('EIO');
 	expect(disk.files()).toEqual([`${path}.torn-0`]);
 });

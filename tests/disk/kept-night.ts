@@ -19,6 +19,8 @@ export const nightPath = `${nightsFolder}/${nightName}.journal`;
 export class KeptNight {
 	readonly disk: FaultDisk;
 	readonly folders: readonly string[];
+	/** Whether a restart of the machine empties the spare folder. */
+	isSpareWiped = false;
 	upMs = 1000;
 	steps = 0;
 	/** Steps that were ever shown as saved. */
@@ -42,6 +44,7 @@ export class KeptNight {
 			upMs: this.upMs,
 			// Passes as soon as nothing else is left to happen.
 			wait: async () => settle(),
+			isWiped: (folder) => this.isSpareWiped && folder === spareFolder,
 			onStatus: (status) => this.#note(status),
 		};
 	}

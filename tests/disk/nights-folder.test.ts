@@ -8,7 +8,7 @@ import { lookAtNight } from '../../src/disk/open-night-file.ts';
 import { parseSegmentName, segmentFileName } from '../../src/disk/segment-name.ts';
 import { diskFaultWords } from '../../src/words/disk.ts';
 import { FaultDisk, settle } from './fault-disk.ts';
-import { KeptNight, nightPath, nightsFolder, spareFolder } from './kept-night.ts';
+import { KeptNight, nightsFolder, spareFolder } from './kept-night.ts';
 import { nightName, stepEntry, subject } from './night-steps.ts';
 
 const folders = [nightsFolder, spareFolder];
@@ -84,7 +84,8 @@ describe('the list of nights', () => {
 		await night.create();
 		for (let step = 1; step <= 3; step += 1) night.append();
 		await settle();
-		disk.fileLimitBytes = disk.peek(nightPath).length;
+		disk.effect = ({ name, path }) =>
+			name === 'write' && path.startsWith(nightsFolder) ? { fail: 'EIO' } : null;
 		night.append();
 		await settle();
 		const [found] = listNights(disk, folders);
@@ -157,7 +158,7 @@ describe('the list of nights', () => {
 		const nights = listNights(disk, folders);
 		expect(nights.map(({ problem }) => problem && diskFaultWords(problem))).toEqual([
 			`${nightsFolder}/link.journal cannot be read: a link stands where the file should be (ELOOP).`,
-			`The beginning of ${nightsFolder}/empty.journal cannot be read.`,
+			`${nightsFolder}/empty.journal cannot be read: it is empty.`,
 		]);
 		expect(listNights(new FaultDisk(), folders)).toEqual([]);
 	});

@@ -2,7 +2,9 @@
 // and that it goes on.
 
 import { describe, expect, test } from 'vitest';
+import { listNights } from '../../src/disk/nights-folder.ts';
 import { lookAtNight, openNightFile } from '../../src/disk/open-night-file.ts';
+import type { Finding } from '../../src/journal/findings.ts';
 import { encodeLine, seedOf } from '../../src/journal/line.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';
 import { nightFindingWords } from '../../src/words/night-file.ts';
@@ -67,7 +69,9 @@ describe('an end that is not as it should be', () => {
 		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.alloc(4096)]));
 		const opened = new KeptNight(disk).resume('writer-2');
 		expectKept(opened, { saved: 3, typed: 3 });
-		expect(opened.findings.filter(({ isWarning }) => isWarning)).toEqual([]);
+		expect(opened.findings).toMatchObject([
+			{ code: 'tail-cut-off', isWarning: false, bytes: 4096, isZero: true, keptIn: null },
+		]);
 		expect(disk.files()).toEqual([nightPath]);
 		expect(disk.peek(nightPath)).toEqual(whole);
 	});
@@ -82,6 +86,41 @@ describe('an end that is not as it should be', () => {
 		expect(night.journal?.status()).toMatchObject({ isSaved: true, savedSeq: 4, warnings: [] });
 		expect(disk.files().filter((path) => path.endsWith('.journal'))).toEqual([nightPath]);
 		expect(readJournal(disk.peek(nightPath))).toMatchObject({ damaged: [], torn: null });
+	});
+
+	test('a stopped write is told each time, with how many bytes and where they are', async () => {
+		const disk = await leftDisk(3);
+		const torn = '12345678 {"v"';
+		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.from(torn)]));
+		const said = ({ findings }: { readonly findings: readonly Finding[] }) =>
+			findings.map(nightFindingWords);
+		expect(said(lookAtNight({ ...place, disk }, { id: nightName }))).toEqual([
+			'Incomplete: the night was cut off in the middle of a write (13 bytes, left out). The last keys may be missing.',
+		]);
+		const first = new KeptNight(disk);
+		const told = said(first.resume('writer-2'));
+		const aside = disk.files().find((path) => path.includes('.torn-')) ?? '';
+		expect(disk.peek(aside).toString()).toBe(torn);
+		expect(told).toEqual([
+			`Incomplete: the night was cut off in the middle of a write (13 bytes, now in ${aside}). The last keys may be missing.`,
+		]);
+		first.append();
+		await settle();
+		// Who died before anybody read it is told the next time, and so is who asks for the report.
+		expect(said(new KeptNight(disk.afterKill()).resume('writer-3'))).toEqual(told);
+		expect(said(lookAtNight({ ...place, disk }, { id: nightName }))).toEqual(told);
+		const [listed] = listNights(disk, [nightsFolder]);
+		expect(listed?.cutOff).toEqual([{ bytes: 13, isZero: false, keptIn: aside }]);
+	});
+
+	test('what a full quota keeps from being put aside is called by its name', async () => {
+		const disk = await leftDisk(3);
+		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.from('12345678 {"v"')]));
+		disk.effect = ({ name, path }) =>
+			name === 'openNew' && path.startsWith(nightsFolder) ? { fail: 'EDQUOT' } : null;
+		const night = new KeptNight(disk);
+		night.resume('writer-2');
+		expect(night.journal?.status().problem).toMatchObject({ trouble: 'EDQUOT' });
 	});
 
 	test('a last newline that is wrong costs nothing, now or later', async () => {

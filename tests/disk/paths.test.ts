@@ -3,7 +3,7 @@
 import { symlinkSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { findPaths, showIdentity } from '../../src/disk/paths.ts';
+import { findPaths, isWipedByRestart, showIdentity } from '../../src/disk/paths.ts';
 import { scratchFolder } from './scratch-folder.ts';
 
 const home = '/home/lou';
@@ -51,4 +51,13 @@ test('a show is the same through every link', () => {
 	symlinkSync(join(folder, 'show.yaml'), join(folder, 'tonight.yaml'));
 	expect(showIdentity(join(folder, 'tonight.yaml'))).toBe(showIdentity(join(folder, 'show.yaml')));
 	expect(showIdentity('not-there.yaml')).toBe(resolve('not-there.yaml'));
+});
+
+test('what a restart of the machine empties, by the Filesystem Hierarchy Standard 3.0 (from memory)', () => {
+	for (const folder of ['/tmp/a/b', '/tmp', '/run/user/1000', '/dev/shm/x'])
+		expect(isWipedByRestart(folder, '/tmp'), folder).toBe(true);
+	expect(isWipedByRestart('/home/lou/tmp/x', '/home/lou/tmp')).toBe(true);
+	for (const folder of ['/var/tmp/x', '/home/lou/nights', '/tmpfile'])
+		expect(isWipedByRestart(folder, '/tmp'), folder).toBe(false);
+	expect(isWipedByRestart('/var/tmp/x', '/var/tmp')).toBe(false);
 });

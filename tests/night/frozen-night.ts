@@ -81,6 +81,7 @@ export function begin(data: string, clock: MachineClock) {
 			folders: [join(data, 'nights')],
 			request: { words: [], options: {} },
 			isRehearsal: false,
+			isAnew: false,
 			clock,
 			release: silent,
 		},
@@ -100,7 +101,7 @@ export function begin(data: string, clock: MachineClock) {
 export async function takenUp(data: string, name = '2026-11-club-open') {
 	const { clock, pass } = soonAfter(data, factsOf(name).night);
 	const begun = await begin(data, clock);
-	if ('problems' in begun) throw new Error(JSON.stringify(begun.problems));
+	if (!('journal' in begun)) throw new Error(JSON.stringify(begun));
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,

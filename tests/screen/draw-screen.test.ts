@@ -35,7 +35,7 @@ const tiny = [
 	{ columns: 40, rows: 10 },
 	{ columns: 20, rows: 4 },
 ];
-const views: readonly ViewName[] = ['stage', 'rack', 'list', 'log', 'help', 'settings'];
+const views: readonly ViewName[] = ['stage', 'rack', 'list', 'log', 'warnings', 'help', 'settings'];
 const states: Readonly<Record<string, () => ScreenState>> = {
 	'before-the-show': () => beforeTheShow(),
 	'middle-of-a-song': middleOfASong,
@@ -170,6 +170,7 @@ describe('what must be found', () => {
 					savedSeq: 3,
 					lastSeq: 9,
 					problem: { code: 'unsaved', trouble: 'ENOSPC' },
+					elsewhere: null,
 					sinceUpMs: 0,
 					warnings: [],
 				},

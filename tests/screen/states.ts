@@ -211,6 +211,7 @@ const saved = {
 	savedSeq: 9,
 	lastSeq: 9,
 	problem: null,
+	elsewhere: null,
 	sinceUpMs: null,
 	warnings: [],
 } as const;
@@ -249,6 +250,8 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		message: null,
 		standIns: {},
 		save: saved,
+		findings: [],
+		noticesSeen: 0,
 		isDark: false,
 		isLocked: false,
 		isRehearsal: false,

@@ -78,10 +78,9 @@ describe('a signal', () => {
 		async (signal) => {
 			const program = await startLive();
 			await program.record('t 0', 'space');
-			const shown = program.screen.text();
 			program.signal(signal);
 			await pause(300);
-			expect(program.screen.text().split('\n').slice(0, 3)).toEqual(shown.split('\n').slice(0, 3));
+			expect(program.screen.text()).toMatch(/^NOW +1 of/m);
 			expect(program.screen.rawOutput()).not.toMatch(/debugger|ws:/i);
 			expect(listeningOf(program.pid() as number)).toEqual([]);
 			await program.record('space');

@@ -13,7 +13,7 @@ test.each<[SaveProblem, string]>([
 	],
 	[
 		{ code: 'memory-only', trouble: 'EACCES', folder: '/nights' },
-		'The night is in memory only: writing is not allowed there (EACCES) in /nights. Choose another folder with --data DIR.',
+		'The night is in memory only: no permission (EACCES) in /nights. Choose another folder with --data DIR.',
 	],
 	[{ code: 'slow' }, 'The disk is slow: the last steps are written but not yet confirmed.'],
 ])('%j', (problem, said) => {

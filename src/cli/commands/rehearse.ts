@@ -4,16 +4,19 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
+import { diskErrorCode } from '../../disk/disk.ts';
 import { readSource } from '../../showfile/read-source.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { diskTrouble } from '../../words/disk.ts';
 import { problemOf } from '../../words/problems.ts';
 import {
 	CHECK_NAME,
+	NO_SCRIPT,
 	range,
-	SCRIPT_UNREADABLE,
 	SIZE_EXPECTED,
 	SIZE_NEEDS,
 	SPEED_NEEDS,
+	scriptUnreadable,
 } from '../../words/requests.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { optionText } from '../command.ts';
@@ -95,13 +98,14 @@ function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
 	let bytes: Uint8Array;
 	try {
 		bytes = readFileSync(resolve(io.cwd, file));
-	} catch {
+	} catch (error) {
+		const trouble = diskErrorCode(error);
 		return {
 			ok: false,
 			problems: [
 				{
 					code: 'no-script',
-					what: SCRIPT_UNREADABLE,
+					what: trouble === 'ENOENT' ? NO_SCRIPT : scriptUnreadable(diskTrouble(trouble)),
 					where: { file: cleanText(file) },
 					hint: CHECK_NAME,
 				},

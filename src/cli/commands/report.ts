@@ -147,7 +147,7 @@ function reportOf(night: NightOnDisk): NightReport | null {
 		isRehearsal: night.isRehearsal,
 		...nightSteps(night.show, night.records),
 		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
-		damage: night.findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
+		damage: night.findings.map(nightFindingWords),
 	});
 }
 

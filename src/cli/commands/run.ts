@@ -8,7 +8,7 @@ export const runCommand: CliCommand = {
 	usage: 'run SHOW',
 	about: [COMMAND_WORDS.run.about],
 	example: 'rackside run shows/club.yaml',
-	options: {},
+	options: { anew: { words: COMMAND_WORDS.run.options.anew } },
 	words: { least: 1, most: 1 },
 	run: (request, io) => {
 		return runLive({ file: request.words[0] ?? '', request, speed: 1, isRehearsal: false }, io);

@@ -1,0 +1,98 @@
+// What cannot be read or written is told by its cause: a folder is no missing file, and neither is one
+// that belongs to somebody else.
+
+import { execFileSync } from 'node:child_process';
+import { chmodSync, copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { scratchFolder } from '../disk/scratch-folder.ts';
+import { runCommand } from './run-command.ts';
+
+const PROGRAM = join(import.meta.dirname, '../../dist/rackside.js');
+
+function place() {
+	const cwd = scratchFolder();
+	return { cwd, data: join(cwd, 'data') };
+}
+
+describe('a show file', () => {
+	test('that is not there', async () => {
+		expect((await runCommand(place(), 'check', 'x.yaml')).err).toContain('there is no such file');
+	});
+
+	test('that is a folder', async () => {
+		const here = place();
+		mkdirSync(join(here.cwd, 'x.yaml'));
+		const { code, err } = await runCommand(here, 'check', 'x.yaml');
+		expect({ code, err }).toMatchObject({ code: 2 });
+		expect(err).toContain('x.yaml: this file cannot be read: it is a folder (EISDIR)');
+	});
+
+	test('that is a pipe, and nobody waits for its other end', async () => {
+		const here = place();
+		execFileSync('sh', ['-c', 'mkfifo x.yaml'], { cwd: here.cwd });
+		expect((await runCommand(here, 'plan', 'x.yaml')).err).toContain(
+			'cannot be read: it is a pipe or a device, not a file',
+		);
+	});
+
+	test('that is included and a folder', async () => {
+		const here = place();
+		mkdirSync(join(here.cwd, 'gear.yaml'));
+		writeFileSync(join(here.cwd, 'x.yaml'), 'format: rackside/1\ninclude: [gear.yaml]\n');
+		expect((await runCommand(here, 'check', 'x.yaml')).err).toMatch(
+			/x\.yaml:2:\d+: this file cannot be read: it is a folder/,
+		);
+	});
+});
+
+test('a script that is a folder, and one that is not there', async () => {
+	const here = place();
+	copyFileSync('shows/first.yaml', join(here.cwd, 'first.yaml'));
+	mkdirSync(join(here.cwd, 'script.txt'));
+	const folder = await runCommand(here, 'rehearse', 'first.yaml', '--script', 'script.txt');
+	expect(folder.err).toContain('this script cannot be read: it is a folder (EISDIR)');
+	const missing = await runCommand(here, 'rehearse', 'first.yaml', '--script', 'none.txt');
+	expect(missing.err).toContain('there is no such script');
+});
+
+/** What the delivered program says when started by a shell's line as a user who is nobody. */
+function asNobody(cwd: string, line: string): string {
+	const user = 'setpriv --reuid 65534 --regid 65534 --clear-groups';
+	const env = { PATH: process.env.PATH ?? '', HOME: cwd, RACKSIDE_DATA: join(cwd, 'data') };
+	return execFileSync('sh', ['-c', `${user} ${line} 2>&1 || true`], { cwd, env, encoding: 'utf8' });
+}
+
+describe.runIf(process.getuid?.() === 0)('as another user', () => {
+	test('a file and a place without permission, and preferences of somebody else', () => {
+		const cwd = scratchFolder();
+		chmodSync(cwd, 0o755);
+		copyFileSync('shows/first.yaml', join(cwd, 'closed.yaml'));
+		copyFileSync('shows/first.yaml', join(cwd, 'open.yaml'));
+		chmodSync(join(cwd, 'closed.yaml'), 0o600);
+		const program = `'${process.execPath}' '${PROGRAM}'`;
+		expect(asNobody(cwd, `${program} check closed.yaml`)).toContain(
+			'cannot be read: no permission (EACCES)',
+		);
+		mkdirSync(join(cwd, 'data'), { mode: 0o755 });
+		writeFileSync(join(cwd, 'data', 'settings.json'), '{}', { mode: 0o600 });
+		expect(asNobody(cwd, `${program} settings looks grey`)).toContain('no permission (EACCES)');
+	});
+});
+
+test('too many open files is no missing file', () => {
+	const cwd = scratchFolder();
+	copyFileSync('shows/first.yaml', join(cwd, 'first.yaml'));
+	// Every number up to the limit is taken before the show is opened.
+	const program = `
+		import { openSync, closeSync } from 'node:fs';
+		import { loadBytes } from ${JSON.stringify(join(import.meta.dirname, '../../src/cli/open-show.ts'))};
+		const taken = [];
+		try { for (;;) taken.push(openSync('first.yaml')); } catch {}
+		const found = loadBytes('first.yaml');
+		for (const one of taken) closeSync(one);
+		console.log(JSON.stringify(found));`;
+	writeFileSync(join(cwd, 'taken.mjs'), program);
+	const line = `ulimit -n 64; '${process.execPath}' taken.mjs`;
+	expect(execFileSync('sh', ['-c', line], { cwd, encoding: 'utf8' })).toContain('"EMFILE"');
+});
