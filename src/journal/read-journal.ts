@@ -93,6 +93,9 @@ function salvagedHeader(bytes: Buffer, likely: readonly ByteRange[]): HeaderLine
 	return null;
 }
 
+/** Damage that what follows may still be added to. */
+type Growing = { readonly start: number; end: number; lost: number };
+
 class Reader {
 	readonly #bytes: Buffer;
 	readonly #id: string | null;
@@ -104,7 +107,7 @@ class Reader {
 	readonly #foreign: ByteRange[] = [];
 	readonly #damaged: Damage[] = [];
 	/** Damage since the last good line. */
-	#trailing: Damage[] = [];
+	#trailing: Growing[] = [];
 	#duplicates = 0;
 	#isNewer = false;
 	#isOlder = false;
@@ -130,13 +133,12 @@ class Reader {
 	}
 
 	/** Lines of damage that follow each other are one: junk may hold millions of them. */
-	#trail(damage: Damage): void {
+	#trail(damage: Growing): void {
 		const last = this.#trailing.at(-1);
 		if (last === undefined || last.end + 1 !== damage.start) this.#trailing.push(damage);
 		else {
-			const { start } = last;
-			const joined = { start, end: damage.end, lost: last.lost + damage.lost };
-			this.#trailing.splice(-1, 1, joined);
+			last.end = damage.end;
+			last.lost += damage.lost;
 		}
 	}
 

@@ -4,8 +4,9 @@
 import { type ByteRange, prefixLength } from './line.ts';
 
 /** Where whole lines may stand in damaged bytes, in order. */
-export type LikelyLines = (range: ByteRange) => ByteRange[];
+export type LikelyLines = (range: ByteRange) => readonly ByteRange[];
 
+const NONE: readonly ByteRange[] = [];
 const opening = ' {"v":';
 
 /**
@@ -39,6 +40,7 @@ export function likelyLinesIn(bytes: Buffer): LikelyLines {
 	}
 
 	return (range) => {
+		if (openingFrom(range.start) >= range.end) return NONE;
 		const starts = openings(range);
 		return starts.map((start, index) => ({
 			start,

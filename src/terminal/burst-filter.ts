@@ -11,7 +11,8 @@ const BURST_WINDOW_MS = 15;
 const BURST_MOST_KEYS = 4;
 
 // A long paste comes in as many pieces as the terminal's line holds (4,095 bytes on Linux), with
-// pauses between, and its last piece may look like a few keys.
+// pauses between, and its last piece may look like a few keys. So many of one key are no key held either:
+// each would be answered by itself, for minutes.
 const LONG_BURST_KEYS = 250;
 const LONG_BURST_WINDOW_MS = 150;
 
@@ -118,7 +119,8 @@ export function createBurstFilter(): BurstFilter {
 		const aged = passAged(nowMs);
 		passed = passed.filter((key) => nowMs - key.atMs <= BURST_WINDOW_MS);
 		const typed = [...passed, ...waiting].filter((key) => key.text !== undefined);
-		if (typed.length > BURST_MOST_KEYS && !isOneKeyHeld(typed)) {
+		const isFlood = Math.max(typed.length, waiting.length) >= LONG_BURST_KEYS;
+		if (isFlood || (typed.length > BURST_MOST_KEYS && !isOneKeyHeld(typed))) {
 			absorb(nowMs);
 			return aged;
 		}
@@ -174,7 +176,8 @@ function spread(
 	const typed = keys.filter(({ text }) => text !== undefined);
 	const stepMs = blockedMs / keys.length;
 	const isByHand = typed.length <= HAND_MOST_KEYS && stepMs >= HAND_STEP_MS;
-	if (!isByHand && !isOneKeyHeld(typed)) return inputs;
+	const isHeld = keys.length < LONG_BURST_KEYS && isOneKeyHeld(typed);
+	if (!isByHand && !isHeld) return inputs;
 	const moments = momentsOf(keys, { nowMs, stepMs });
 	return inputs.map((input) => {
 		const atMs = input.kind === 'pending' ? moments.get(input.pending) : undefined;

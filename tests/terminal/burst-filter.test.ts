@@ -22,6 +22,18 @@ describe('keys that come together', () => {
 		expect(readAtOnce(' '.repeat(40))).toEqual(Array.from({ length: 40 }, () => 'space'));
 	});
 
+	test('hundreds of one key at once are no key held', () => {
+		expect(readAtOnce(' '.repeat(249))).toHaveLength(249);
+		expect(readAtOnce(' '.repeat(4095))).toEqual(['burst:4095']);
+		expect(readAtOnce('\u001B[B'.repeat(1365))).toEqual(['burst:1365']);
+		const reads = Array.from({ length: 250 }, (_, index) => ({
+			atMs: index * 5,
+			bytes: ' '.repeat(4000),
+		}));
+		// Reported every half a second, and none of the million answered by itself.
+		expect(playInput(reads).length).toBeLessThan(5);
+	});
+
 	test('one key alone is passed on in the same read', () => {
 		const events = playInput(everyMs('bnmqd', 33));
 		expect(shortEvents(events)).toEqual(['b', 'n', 'm', 'q', 'd']);
