@@ -141,6 +141,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		isRehearsal: live.isRehearsal,
 		isAscii: !abilities.isUnicode,
 		colorDepth: abilities.colorDepth,
+		handMs: realTime.upMs,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});
 	try {
@@ -200,6 +201,8 @@ type Stage = {
 	readonly isRehearsal: boolean;
 	readonly isAscii: boolean;
 	readonly colorDepth: ColorDepth;
+	/** The clock by which hands are judged; time asleep counts. */
+	readonly handMs: () => number;
 	readonly tickMs: number;
 };
 
@@ -229,7 +232,7 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		shutdown.begin({ kind: 'quit', code: isEnded ? EXIT.fine : EXIT.toLookAt });
 	};
 	const onEvent = (event: InputEvent): void => {
-		if (event.kind === 'key') night.press(event.key);
+		if (event.kind === 'key') night.press(event.key, event.atMs);
 		else if (event.kind === 'paste') night.paste(event.text);
 		else if (event.kind === 'burst') night.burst(event.count, event.text);
 		else shutdown.begin({ kind: 'signal', signal: 'SIGINT' });
@@ -244,7 +247,12 @@ async function draw({ night, stage, clock, shutdown }: Drawing): Promise<void> {
 		shown = rowsAt(stdout);
 		stdout.write(ENTER_SCREEN + shown.join('\r\n') + FIRST_CELL);
 	};
-	const input = createInputSource({ stdin, clock, onEvent, onCooked: () => takeBack() });
+	const input = createInputSource({
+		stdin,
+		clock: { ...clock, nowMs: stage.handMs },
+		onEvent,
+		onCooked: () => takeBack(),
+	});
 	const takeBack = redrawOnContinue({
 		process,
 		clock,

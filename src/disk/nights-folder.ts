@@ -2,7 +2,7 @@
 
 import type { DiskFault } from '../base/disk-fault.ts';
 import { isLineWhole, seedOf } from '../journal/line.ts';
-import { readJournal } from '../journal/read-journal.ts';
+import { findHeader, readJournal } from '../journal/read-journal.ts';
 import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-line.ts';
 import type { JournalRecord, NightHeader } from '../journal/record.ts';
 import { awayMarkPath, markedNight } from './away-mark.ts';
@@ -179,7 +179,7 @@ function firstHeader(disk: Disk, path: string, size: number): HeaderLine | null 
 		const bytes = Buffer.from(disk.read(path, { start: 0, length }));
 		const end = bytes.indexOf(0x0a);
 		if (end >= 0) {
-			const found = readHeaderLine(bytes, { start: 0, end }) ?? readJournal(bytes).header;
+			const found = readHeaderLine(bytes, { start: 0, end }) ?? findHeader(bytes);
 			// It stands there twice, and the second may be whole.
 			if (found !== null) return found;
 		}

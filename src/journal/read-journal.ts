@@ -10,7 +10,7 @@ import {
 	readHeaderLine,
 } from './read-line.ts';
 import { recordVersion } from './record.ts';
-import { likelyLines } from './salvage.ts';
+import { type LikelyLines, likelyLinesIn } from './salvage.ts';
 
 /** Bytes that are no good line, and how many records they seem to have been. */
 export type Damage = ByteRange & { readonly lost: number };
@@ -52,63 +52,76 @@ export function readJournal(bytes: Uint8Array, nameId: string | null = null): Jo
 	const id = header?.header.journal ?? nameId;
 	const reader = new Reader(buffer, id);
 	const end = buffer.length;
-	let start = 0;
-	for (;;) {
-		const at = buffer.indexOf(newline, start);
-		if (at < 0) break;
-		reader.takeLine({ start, end: at });
-		start = at + 1;
-	}
+	const start = eachLine(buffer, (line) => {
+		reader.takeLine(line);
+		return null;
+	});
 	const { torn, isUnterminated } = reader.takeTail({ start, end });
 	return { bytes: buffer, id, header, torn, isUnterminated, ...reader.result(header) };
 }
 
-function findHeader(bytes: Buffer, nameId: string | null): HeaderLine | null {
-	let start = 0;
-	for (;;) {
-		const end = bytes.indexOf(newline, start);
-		if (end < 0) return null;
-		const range = { start, end };
-		const found = readHeaderLine(bytes, range) ?? salvagedHeader(bytes, range);
+/** The header that these bytes hold, wherever it stands in them; `nameId` as above. */
+export function findHeader(bytes: Buffer, nameId: string | null = null): HeaderLine | null {
+	const likelyLines = likelyLinesIn(bytes);
+	let header: HeaderLine | null = null;
+	eachLine(bytes, (range) => {
+		const found = readHeaderLine(bytes, range) ?? salvagedHeader(bytes, likelyLines(range));
 		// A file may have been renamed, so its first line outweighs its name; a header further down
 		// may have come from another night.
-		if (found && (start === 0 || nameId === null || found.header.journal === nameId)) return found;
+		const isOurs = range.start === 0 || nameId === null || found?.header.journal === nameId;
+		header = isOurs ? found : null;
+		return header;
+	});
+	return header;
+}
+
+/** Gives each line that holds anything, until something is given back; where the bytes after the last newline begin. */
+function eachLine(bytes: Buffer, take: (line: ByteRange) => HeaderLine | null): number {
+	for (let start = 0; ; ) {
+		while (bytes[start] === newline) start += 1;
+		const end = bytes.indexOf(newline, start);
+		if (end < 0 || take({ start, end }) !== null) return start;
 		start = end + 1;
 	}
 }
 
-function salvagedHeader(bytes: Buffer, range: ByteRange): HeaderLine | null {
-	for (const likely of likelyLines(bytes, range)) {
-		const found = readHeaderLine(bytes, likely);
+function salvagedHeader(bytes: Buffer, likely: readonly ByteRange[]): HeaderLine | null {
+	for (const piece of likely) {
+		const found = readHeaderLine(bytes, piece);
 		if (found) return found;
 	}
 	return null;
 }
 
+/** Damage that what follows may still be added to. */
+type Growing = { readonly start: number; end: number; lost: number };
+
 class Reader {
 	readonly #bytes: Buffer;
 	readonly #id: string | null;
 	readonly #seed: number | null;
+	readonly #likelyLines: LikelyLines;
 	readonly #foreignSeeds = new Set<number>();
 	readonly #lines: JournalLine[] = [];
 	readonly #seen = new Map<number, JournalLine>();
 	readonly #foreign: ByteRange[] = [];
-	#damaged: Damage[] = [];
+	readonly #damaged: Damage[] = [];
 	/** Damage since the last good line. */
-	#trailing: Damage[] = [];
+	#trailing: Growing[] = [];
 	#duplicates = 0;
 	#isNewer = false;
 	#isOlder = false;
 
 	constructor(bytes: Buffer, id: string | null) {
 		this.#bytes = bytes;
+		this.#likelyLines = likelyLinesIn(bytes);
 		this.#id = id;
 		this.#seed = id === null ? null : seedOf(id);
 	}
 
 	takeLine(range: ByteRange): void {
-		if (range.start === range.end || this.#take(range)) return;
-		const likely = likelyLines(this.#bytes, range);
+		if (this.#take(range)) return;
+		const likely = this.#likelyLines(range);
 		const bad = likely.filter((piece) => !this.#take(piece));
 		const isSalvaged = bad.length < likely.length;
 		// A line without any opening right after damage is the rest of a record cut in two.
@@ -116,13 +129,23 @@ class Reader {
 		const lost = bad.filter((piece) => !this.#isReplaceable(piece)).length;
 		const damage = { ...range, lost: likely.length > 0 || isRest ? lost : 1 };
 		if (isSalvaged) this.#damaged.push(damage);
-		else this.#trailing.push(damage);
+		else this.#trail(damage);
+	}
+
+	/** Lines of damage that follow each other are one: junk may hold millions of them. */
+	#trail(damage: Growing): void {
+		const last = this.#trailing.at(-1);
+		if (last === undefined || last.end + 1 !== damage.start) this.#trailing.push(damage);
+		else {
+			last.end = damage.end;
+			last.lost += damage.lost;
+		}
 	}
 
 	/** The bytes after the last newline: a record in them counts only if something was written behind it. */
 	takeTail(range: ByteRange): Pick<JournalRead, 'torn' | 'isUnterminated'> {
 		let good = range.start;
-		for (const piece of likelyLines(this.#bytes, range)) {
+		for (const piece of this.#likelyLines(range)) {
 			const after = this.#bytes[piece.end] ?? 0;
 			if (piece.end >= range.end || after === 0 || !this.#take(piece)) continue;
 			good = piece.end + 1;
@@ -167,7 +190,7 @@ class Reader {
 			this.#takeHeader(range) ||
 			this.#takeForeign(range);
 		if (isKept && this.#trailing.length > 0) {
-			this.#damaged = [...this.#damaged, ...this.#trailing];
+			for (const damage of this.#trailing) this.#damaged.push(damage);
 			this.#trailing = [];
 		}
 		return isKept;

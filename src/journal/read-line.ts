@@ -49,7 +49,8 @@ export type HeaderLine = { readonly record: JournalRecord; readonly header: Nigh
 export function readHeaderLine(bytes: Buffer, range: ByteRange): HeaderLine | null {
 	// A checksum takes time; what cannot be a header is seen from its first bytes.
 	const bodyStart = range.start + prefixLength;
-	const text = bytes.toString('latin1', bodyStart, bodyStart + headLength);
+	if (range.end <= bodyStart) return null;
+	const text = bytes.toString('latin1', bodyStart, Math.min(range.end, bodyStart + headLength));
 	if (!/^\{"v":\d{1,6},"s":0,|"k":"header"/.test(text)) return null;
 	if (!isLineWhole(bytes, range, headerSeed)) return null;
 	const record = parseLine(bytes, range);

@@ -3,28 +3,50 @@
 
 import { type ByteRange, prefixLength } from './line.ts';
 
-/**
- * Where whole lines may stand in these damaged bytes, in order: from eight bytes and the opening of
- * a record to the brace that closes it. Their checksums are yet to be tried. A record never holds
- * such an opening itself, since JSON as it is written here has no space outside texts and escapes
- * the quotes inside them.
- */
-export function likelyLines(bytes: Buffer, range: ByteRange): ByteRange[] {
-	const starts = openings(bytes, range);
-	return starts.map((start, index) => ({
-		start,
-		end: objectEnd(bytes, { start: start + prefixLength, end: starts[index + 1] ?? range.end }),
-	}));
-}
+/** Where whole lines may stand in damaged bytes, in order. */
+export type LikelyLines = (range: ByteRange) => readonly ByteRange[];
 
-function openings(bytes: Buffer, range: ByteRange): number[] {
-	const starts: number[] = [];
-	for (let from = range.start; ; from += 1) {
-		from = bytes.indexOf(' {"v":', from, 'latin1');
-		if (from < 0 || from >= range.end) return starts;
-		const start = from - prefixLength + 1;
-		if (start >= (starts.at(-1) ?? range.start)) starts.push(start);
+const NONE: readonly ByteRange[] = [];
+const opening = ' {"v":';
+
+/**
+ * Finds where whole lines may stand: from eight bytes and the opening of a record to the brace that
+ * closes it. Their checksums are yet to be tried. A record never holds such an opening itself, since
+ * JSON as it is written here has no space outside texts and escapes the quotes inside them. Asked for
+ * ranges from the front to the back it looks at each byte once, however many lines junk has.
+ */
+export function likelyLinesIn(bytes: Buffer): LikelyLines {
+	let lookedFrom = 0;
+	let found = -1;
+
+	/** The first opening from here on, wherever in the file. */
+	function openingFrom(from: number): number {
+		if (from < lookedFrom || from > found) {
+			const at = bytes.indexOf(opening, from, 'latin1');
+			found = at < 0 ? bytes.length : at;
+			lookedFrom = from;
+		}
+		return found;
 	}
+
+	function openings(range: ByteRange): number[] {
+		const starts: number[] = [];
+		for (let from = range.start; ; from += 1) {
+			from = openingFrom(from);
+			if (from >= range.end) return starts;
+			const start = from - prefixLength + 1;
+			if (start >= (starts.at(-1) ?? range.start)) starts.push(start);
+		}
+	}
+
+	return (range) => {
+		if (openingFrom(range.start) >= range.end) return NONE;
+		const starts = openings(range);
+		return starts.map((start, index) => ({
+			start,
+			end: objectEnd(bytes, { start: start + prefixLength, end: starts[index + 1] ?? range.end }),
+		}));
+	};
 }
 
 /** The offset after the brace that closes the object beginning here; the range's end if none does. */

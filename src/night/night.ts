@@ -22,7 +22,8 @@ import type { ShowFile } from './show-watch.ts';
 import { type Submit, submitAt } from './submit.ts';
 
 export type Night = {
-	readonly press: (key: string) => void;
+	/** `atMs`: when it was pressed, on the hands' clock (`handMs`); now if left out. */
+	readonly press: (key: string, atMs?: number) => void;
 	readonly paste: (text: string) => void;
 	/** So many keys at once, which no hand presses: they go into an open text field or nowhere. */
 	readonly burst: (count: number, text?: string) => void;
@@ -70,9 +71,9 @@ export function openNight(options: NightOptions): Night {
 	}
 
 	return {
-		press: (key) => {
+		press: (key, atMs) => {
 			const isTyping = look().open?.prompt.draft !== undefined;
-			keys.press(key);
+			keys.press(key, atMs);
 			// Entered or left: at once, so that what was entered does not come up again.
 			if (isTyping && look().open === null) keepDrafts();
 			changed();

@@ -19,7 +19,8 @@ import type { NightUnderWay } from './night-under-way.ts';
 const UNLOCK_MS = 2000;
 
 export type PressedKeys = {
-	readonly press: (key: string) => void;
+	/** `atMs`: when it was pressed, on the hands' clock. */
+	readonly press: (key: string, atMs?: number) => void;
 	/** Puts text into the open text field; false where there is none. */
 	readonly typeInto: (text: string) => boolean;
 	/** Closes a prompt that nobody answers. */
@@ -50,8 +51,7 @@ export function pressedKeys(
 	const actionAt = (key: string) => actionOf(key, underWay.preferences.values().keys);
 
 	/** While locked, l then esc within two seconds is the only way out. */
-	function pressLocked(key: string): void {
-		const nowMs = handMs();
+	function pressLocked(key: string, nowMs: number): void {
 		const { unlockFromMs } = look();
 		const isUnlocking = unlockFromMs !== null && nowMs - unlockFromMs <= UNLOCK_MS;
 		if (key === 'esc' && isUnlocking) {
@@ -82,9 +82,9 @@ export function pressedKeys(
 		follow(why === null ? action.act(now) : { kind: 'say', words: why }, clock.nowMs());
 	}
 
-	function pressCounted(key: string): void {
+	function pressCounted(key: string, atMs = handMs()): void {
 		if (look().isLocked) {
-			pressLocked(key);
+			pressLocked(key, atMs);
 			return;
 		}
 		const prompt = look().isDark ? null : promptNow(underWay);
@@ -106,7 +106,7 @@ export function pressedKeys(
 		if (isOverdue(look(), handMs())) setLook({ open: null, message: null });
 	}
 
-	function press(key: string): void {
+	function press(key: string, atMs = handMs()): void {
 		closeIfOverdue();
 		const { open, isLocked } = look();
 		const isInList = open === null || open.prompt.isList === true;
@@ -115,11 +115,11 @@ export function pressedKeys(
 			pressCounted(key);
 			return;
 		}
-		const judged = judgePress(presses, key, handMs());
+		const judged = judgePress(presses, key, atMs);
 		presses = judged.presses;
 		if (judged.verdict === 'count') {
 			steps.begin();
-			pressCounted(key);
+			pressCounted(key, atMs);
 		} else if (judged.verdict === 'take-back') steps.undoLast();
 	}
 

@@ -11,9 +11,23 @@ const BURST_WINDOW_MS = 15;
 const BURST_MOST_KEYS = 4;
 
 // A long paste comes in as many pieces as the terminal's line holds (4,095 bytes on Linux), with
-// pauses between, and its last piece may look like a few keys.
+// pauses between, and its last piece may look like a few keys. So many of one key are no key held either:
+// each would be answered by itself, for minutes.
 const LONG_BURST_KEYS = 250;
 const LONG_BURST_WINDOW_MS = 150;
+
+/** Reading that stood still no longer than this was not blocked: timers and reads come as late as that. */
+const BLOCKED_MS = 400;
+
+/** Keys that waited while reading was blocked are of hands when they can have come this far apart (common practice). */
+const HAND_STEP_MS = 150;
+
+/** More of them at once are a paste, however long reading was blocked (common practice, no source). */
+const HAND_MOST_KEYS = 12;
+
+/** So many of one key are single presses still; more are one that was held, its repeats this far apart. */
+const PRESSES_OF_ONE_KEY = 6;
+const REPEAT_STEP_MS = 33;
 
 const BURST_REPORT_MS = 500;
 const BURST_TEXT_LENGTH = 65_536;
@@ -28,8 +42,15 @@ export type DecodedInput =
 
 /** Sorts presses into keys and bursts. */
 export type BurstFilter = {
-	/** Takes what one read brought, gives back what is certain. */
-	readonly push: (inputs: readonly DecodedInput[], nowMs: number) => InputEvent[];
+	/**
+	 * Takes what one read brought, gives back what is certain. `blockedMs`: for so long before it nothing
+	 * could be read, so that keys of many moments come at once.
+	 */
+	readonly push: (
+		inputs: readonly DecodedInput[],
+		nowMs: number,
+		blockedMs?: number,
+	) => InputEvent[];
 	/** Gives back what has become certain by waiting. */
 	readonly flush: (nowMs: number) => InputEvent[];
 	/** When `flush` has something to say, if ever. */
@@ -95,14 +116,16 @@ export function createBurstFilter(): BurstFilter {
 			absorb(nowMs);
 			return burst.lastMs - burst.beganMs >= BURST_REPORT_MS ? reportBurst() : [];
 		}
+		const aged = passAged(nowMs);
 		passed = passed.filter((key) => nowMs - key.atMs <= BURST_WINDOW_MS);
 		const typed = [...passed, ...waiting].filter((key) => key.text !== undefined);
-		if (typed.length > BURST_MOST_KEYS && !isOneKeyHeld(typed)) {
+		const isFlood = Math.max(typed.length, waiting.length) >= LONG_BURST_KEYS;
+		if (isFlood || (typed.length > BURST_MOST_KEYS && !isOneKeyHeld(typed))) {
 			absorb(nowMs);
-			return [];
+			return aged;
 		}
 		const isAlone = typed.length <= 1 || typed.length === passed.length;
-		return isAlone ? passAll() : [];
+		return isAlone ? [...aged, ...passAll()] : aged;
 	}
 
 	function flush(nowMs: number): InputEvent[] {
@@ -110,9 +133,9 @@ export function createBurstFilter(): BurstFilter {
 		return [...(isBurstOver ? endBurst() : []), ...passAged(nowMs)];
 	}
 
-	function push(inputs: readonly DecodedInput[], nowMs: number): InputEvent[] {
+	function push(inputs: readonly DecodedInput[], nowMs: number, blockedMs = 0): InputEvent[] {
 		const events = flush(nowMs);
-		for (const input of inputs) {
+		for (const input of isBlocked(blockedMs) ? spread(inputs, nowMs, blockedMs) : inputs) {
 			if (input.kind === 'pending') {
 				waiting.push(input.pending);
 			} else {
@@ -131,6 +154,57 @@ export function createBurstFilter(): BurstFilter {
 	}
 
 	return { push, flush, deadlineMs };
+}
+
+/** Whether reading stood still so long that what is read came at many moments. */
+export function isBlocked(blockedMs: number): boolean {
+	return blockedMs > BLOCKED_MS;
+}
+
+/**
+ * The presses of one read at the moments at which they may have come while nothing was read: evenly, the
+ * last of them now, and closer where one key was held. A paste stays at its one moment.
+ */
+function spread(
+	inputs: readonly DecodedInput[],
+	nowMs: number,
+	blockedMs: number,
+): readonly DecodedInput[] {
+	const keys = inputs.flatMap((input) =>
+		input.kind === 'pending' && input.pending.atMs === nowMs ? [input.pending] : [],
+	);
+	const typed = keys.filter(({ text }) => text !== undefined);
+	const stepMs = blockedMs / keys.length;
+	const isByHand = typed.length <= HAND_MOST_KEYS && stepMs >= HAND_STEP_MS;
+	const isHeld = keys.length < LONG_BURST_KEYS && isOneKeyHeld(typed);
+	if (!isByHand && !isHeld) return inputs;
+	const moments = momentsOf(keys, { nowMs, stepMs });
+	return inputs.map((input) => {
+		const atMs = input.kind === 'pending' ? moments.get(input.pending) : undefined;
+		return input.kind === 'pending' && atMs !== undefined
+			? { ...input, pending: { ...input.pending, atMs } }
+			: input;
+	});
+}
+
+function momentsOf(
+	keys: readonly PendingKey[],
+	{ nowMs, stepMs }: { readonly nowMs: number; readonly stepMs: number },
+): ReadonlyMap<PendingKey, number> {
+	const moments = new Map<PendingKey, number>();
+	let atMs = nowMs;
+	for (let end = keys.length; end > 0; ) {
+		let start = end - 1;
+		while (start > 0 && keys[start - 1]?.key === keys[start]?.key) start -= 1;
+		const run = keys.slice(start, end).reverse();
+		const runStepMs = run.length > PRESSES_OF_ONE_KEY ? Math.min(stepMs, REPEAT_STEP_MS) : stepMs;
+		for (const [index, one] of run.entries()) {
+			moments.set(one, atMs);
+			atMs -= index === run.length - 1 ? stepMs : runStepMs;
+		}
+		end = start;
+	}
+	return moments;
 }
 
 /** A held key on a slow link arrives as many of the same: repeats, not a paste. */

@@ -3,7 +3,7 @@
 // that an escape sequence can be cut leaves no stray command behind.
 
 import type { DecodedInput } from './burst-filter.ts';
-import { createBurstFilter } from './burst-filter.ts';
+import { createBurstFilter, isBlocked } from './burst-filter.ts';
 import type { EscapeSequence } from './escape-sequence.ts';
 import { createEscapeSequence, introducedBy, isStringIntroducer } from './escape-sequence.ts';
 import type { InputEvent } from './key.ts';
@@ -50,8 +50,11 @@ const LONG_AGO = Number.NEGATIVE_INFINITY;
 
 /** Decodes one terminal's input. */
 export type InputDecoder = {
-	/** Takes the bytes of one read, gives back what they certainly were. */
-	readonly push: (bytes: Uint8Array, nowMs: number) => InputEvent[];
+	/**
+	 * Takes the bytes of one read, gives back what they certainly were. `blockedMs`: for so long before
+	 * it nothing could be read; 0 if left out.
+	 */
+	readonly push: (bytes: Uint8Array, nowMs: number, blockedMs?: number) => InputEvent[];
 	/** Gives back what waiting has made certain; to be called when `deadlineMs` has passed. */
 	readonly flush: (nowMs: number) => InputEvent[];
 	/** When `flush` is due; nothing while no press is unfinished. */
@@ -85,6 +88,7 @@ export function createInputDecoder(): InputDecoder {
 	let altMs = LONG_AGO;
 	let escGivenMs = LONG_AGO;
 	let returnMs = LONG_AGO;
+	let isCatchingUp = false;
 
 	function give(key: string, atMs: number, text?: string): void {
 		const pending = text === undefined ? { key, atMs } : { key, atMs, text };
@@ -182,7 +186,8 @@ export function createInputDecoder(): InputDecoder {
 
 	function keyAfterEscape(esc: Escape, byte: number, nowMs: number): void {
 		const escs = esc.isEnd ? 0 : esc.count;
-		if (nowMs - esc.atMs > ALT_MS) {
+		// Keys that waited come at once, and are typed with Alt far less often than after Esc.
+		if (nowMs - esc.atMs > ALT_MS || isCatchingUp) {
 			giveEscs(escs, esc.atMs);
 			plainByte(byte, nowMs);
 			return;
@@ -266,14 +271,15 @@ export function createInputDecoder(): InputDecoder {
 		return taken;
 	}
 
-	function push(bytes: Uint8Array, nowMs: number): InputEvent[] {
+	function push(bytes: Uint8Array, nowMs: number, blockedMs = 0): InputEvent[] {
+		isCatchingUp = isBlocked(blockedMs);
 		for (const byte of bytes) {
 			takeByte(byte, nowMs);
 		}
 		if (run.length > 0) {
 			giveText(nowMs, false);
 		}
-		return filter.push(takeInputs(), nowMs);
+		return filter.push(takeInputs(), nowMs, blockedMs);
 	}
 
 	function flush(nowMs: number): InputEvent[] {

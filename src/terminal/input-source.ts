@@ -26,6 +26,9 @@ export type InputSourceParts = {
 
 const LINE_FEED = 0x0a;
 
+/** How often the source looks whether it could read; what stood still for longer was blocked. */
+const BEAT_MS = 200;
+
 /** The keyboard, until it is stopped. */
 export type InputSource = {
 	/** Takes the keyboard. */
@@ -45,6 +48,20 @@ export function createInputSource(parts: InputSourceParts): InputSource {
 	const decoder = createInputDecoder();
 	let isRunning = false;
 	let cancelTimer = (): void => {};
+	let cancelBeat = (): void => {};
+	/** All that had arrived by then was read. */
+	let readUntilMs = 0;
+
+	// Stopped, asleep or at work on something long, the program reads nothing and does not beat either.
+	function beat(): void {
+		cancelBeat = clock.after(BEAT_MS, () =>
+			clock.afterReading(() => {
+				if (!isRunning) return;
+				readUntilMs = clock.nowMs();
+				beat();
+			}),
+		);
+	}
 
 	function emit(events: readonly InputEvent[]): void {
 		for (const event of events) {
@@ -78,13 +95,18 @@ export function createInputSource(parts: InputSourceParts): InputSource {
 		if (whole.includes(LINE_FEED)) {
 			onCooked?.();
 		}
-		emit(decoder.push(whole, clock.nowMs()));
+		const nowMs = clock.nowMs();
+		const blockedMs = nowMs - readUntilMs;
+		readUntilMs = nowMs;
+		emit(decoder.push(whole, nowMs, blockedMs));
 		arm();
 	}
 
 	function start(): void {
 		if (!isRunning) {
 			isRunning = true;
+			readUntilMs = clock.nowMs();
+			beat();
 			stdin.setRawMode?.(true);
 			stdin.on('data', read);
 			stdin.resume();
@@ -95,6 +117,7 @@ export function createInputSource(parts: InputSourceParts): InputSource {
 		if (isRunning) {
 			isRunning = false;
 			cancelTimer();
+			cancelBeat();
 			stdin.off('data', read);
 			stdin.pause();
 			stdin.setRawMode?.(false);

@@ -9,7 +9,8 @@
  */
 export type Key = string;
 
-/** What happened at the keyboard. `atMs` is the moment of the read, on the clock passed in. */
+/** What happened at the keyboard. `atMs` is the moment of the read, on the clock passed in; of keys
+ * that had to wait for it, when they may have been pressed. */
 export type InputEvent =
 	| { readonly kind: 'key'; readonly key: Key; readonly atMs: number }
 	/** Text from a marked paste, raw but for Ctrl-C: clean it before it is shown. At most 64 KB. */

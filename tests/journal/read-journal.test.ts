@@ -313,3 +313,25 @@ describe('versions', () => {
 		}
 	});
 });
+
+describe('megabytes of junk', () => {
+	// A read that looks at every byte a few times takes a tenth of a second; one that looks on to the end
+	// from each line took from 20 seconds to hours.
+	const MOST_SECONDS = 4;
+	const junk = (bytes: number, of: string): Buffer => Buffer.alloc(bytes, of);
+
+	test.each([
+		['newlines behind the records', Buffer.concat([whole, junk(20_000_000, '\n')])],
+		['newlines before them', Buffer.concat([junk(20_000_000, '\n'), whole])],
+		['short lines', Buffer.concat([whole, junk(6_000_000, 'x\n'), whole])],
+		['beginnings of records', Buffer.concat([whole, junk(6_000_000, '12345678 {"v":\n')])],
+		['one long line', Buffer.concat([whole, junk(6_000_000, '12345678 {"v":')])],
+	])('take time in proportion, and no record is lost: %s', (_, bytes) => {
+		const before = process.cpuUsage();
+		const read = readJournal(bytes);
+		const { user, system } = process.cpuUsage(before);
+		expect((user + system) / 1e6).toBeLessThan(MOST_SECONDS);
+		expect(recordsOf(read).slice(0, count)).toEqual(records);
+		expect(read.damaged.length).toBeLessThan(3);
+	});
+});

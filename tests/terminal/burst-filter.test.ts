@@ -1,6 +1,8 @@
 // Keys or a paste: two to four at once, or repeats of one key, are keys; more are no command.
 
 import { describe, expect, test } from 'vitest';
+import { judgePress, NO_PRESSES } from '../../src/keys/repeats.ts';
+import type { InputEvent } from '../../src/terminal/key.ts';
 import type { Read } from './play-input.ts';
 import { playInput, readAtOnce, shortEvents } from './play-input.ts';
 
@@ -18,6 +20,18 @@ describe('keys that come together', () => {
 	test('a held key that piled up on the way is its repeats', () => {
 		expect(readAtOnce('nnnnn')).toEqual(['n', 'n', 'n', 'n', 'n']);
 		expect(readAtOnce(' '.repeat(40))).toEqual(Array.from({ length: 40 }, () => 'space'));
+	});
+
+	test('hundreds of one key at once are no key held', () => {
+		expect(readAtOnce(' '.repeat(249))).toHaveLength(249);
+		expect(readAtOnce(' '.repeat(4095))).toEqual(['burst:4095']);
+		expect(readAtOnce('\u001B[B'.repeat(1365))).toEqual(['burst:1365']);
+		const reads = Array.from({ length: 250 }, (_, index) => ({
+			atMs: index * 5,
+			bytes: ' '.repeat(4000),
+		}));
+		// Reported every half a second, and none of the million answered by itself.
+		expect(playInput(reads).length).toBeLessThan(5);
 	});
 
 	test('one key alone is passed on in the same read', () => {
@@ -108,5 +122,68 @@ describe('a paste without marks', () => {
 		const [event] = playInput([{ atMs: 0, bytes: 'word '.repeat(40_000) }]);
 		expect(event).toMatchObject({ kind: 'burst', count: 200_000 });
 		expect(event?.kind === 'burst' ? event.text.length : 0).toBe(65_536);
+	});
+});
+
+describe('keys that waited while nothing could be read', () => {
+	const read = (bytes: string, blockedMs: number): InputEvent[] =>
+		playInput([{ atMs: 10_000, bytes, blockedMs }]);
+	/** How many of these presses count, as the night judges them. */
+	function counted(events: readonly InputEvent[]): string[] {
+		let presses = NO_PRESSES;
+		return events.flatMap((event) => {
+			if (event.kind !== 'key') return [`${event.kind}`];
+			const judged = judgePress(presses, event.key, event.atMs);
+			presses = judged.presses;
+			return judged.verdict === 'count' ? [event.key] : [];
+		});
+	}
+
+	test('five in two seconds are five, at the moments at which they may have come', () => {
+		const events = read('bnmde', 2000);
+		expect(shortEvents(events)).toEqual([...'bnmde']);
+		expect(events.map(({ atMs }) => atMs)).toEqual([8400, 8800, 9200, 9600, 10_000]);
+		expect(counted(read('     ', 2000))).toEqual(Array(5).fill('space'));
+		expect(counted(read('b1\rb2\r', 2400))).toEqual(['b', '1', 'enter', 'b', '2', 'enter']);
+	});
+
+	test('no more than hands can have pressed in that time', () => {
+		expect(shortEvents(read('bnmde', 750))).toEqual([...'bnmde']);
+		expect(shortEvents(read('bnmde', 740))).toEqual(['burst:5']);
+		expect(shortEvents(read('bnmdertzuioq', 1800))).toEqual([...'bnmdertzuioq']);
+		expect(shortEvents(read('bnmdertzuioq', 1700))).toEqual(['burst:12']);
+	});
+
+	test('a paste meanwhile is a burst, however long it took', () => {
+		expect(shortEvents(read('n\nq\n \n'.repeat(5), 600_000))).toEqual(['burst:30']);
+		expect(shortEvents(read('bnmdertzuioqx', 600_000))).toEqual(['burst:13']);
+	});
+
+	test.each([1000, 2000, 10_000, 600_000])('a held key is one press: 30 in %d ms', (blockedMs) => {
+		expect(counted(read(' '.repeat(30), blockedMs))).toEqual(['space']);
+		expect(counted(read(' '.repeat(7), blockedMs))).toEqual(['space']);
+	});
+
+	test('a key held since before is no second press', () => {
+		const held = playInput([
+			{ atMs: 8000, bytes: ' ' },
+			{ atMs: 10_000, bytes: ' '.repeat(60), blockedMs: 2000 },
+			{ atMs: 10_033, bytes: ' ' },
+		]);
+		expect(held).toHaveLength(62);
+		expect(counted(held)).toEqual(['space']);
+	});
+
+	test('a key right after them is a key', () => {
+		const reads = [
+			{ atMs: 10_000, bytes: 'bnmde', blockedMs: 2000 },
+			{ atMs: 10_005, bytes: 'r' },
+		];
+		expect(shortEvents(playInput(reads))).toEqual([...'bnmder']);
+	});
+
+	test('Esc and a key are both, and not one with Alt', () => {
+		expect(shortEvents(read('l\u001Bn', 2000))).toEqual(['l', 'esc', 'n']);
+		expect(shortEvents(read('l\u001B[Bn', 2000))).toEqual(['l', 'down', 'n']);
 	});
 });

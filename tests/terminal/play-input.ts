@@ -5,7 +5,12 @@ import { createInputDecoder } from '../../src/terminal/decode-input.ts';
 import type { InputEvent } from '../../src/terminal/key.ts';
 
 /** What one read brought: text as UTF-8, or bytes. */
-export type Read = { readonly atMs: number; readonly bytes: string | Uint8Array };
+export type Read = {
+	readonly atMs: number;
+	readonly bytes: string | Uint8Array;
+	/** For so long before it nothing could be read. */
+	readonly blockedMs?: number;
+};
 
 const LONG_MS = 5000;
 
@@ -25,9 +30,9 @@ export function playInput(reads: readonly Read[]): InputEvent[] {
 			}
 		}
 	}
-	for (const { atMs, bytes } of reads) {
+	for (const { atMs, bytes, blockedMs } of reads) {
 		waitUntil(atMs);
-		events.push(...decoder.push(bytesOf(bytes), atMs));
+		events.push(...decoder.push(bytesOf(bytes), atMs, blockedMs));
 	}
 	const lastMs = reads.at(-1)?.atMs ?? 0;
 	waitUntil(lastMs + LONG_MS);

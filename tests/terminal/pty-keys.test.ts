@@ -81,6 +81,27 @@ describe('keys in a real terminal', { timeout: 20_000 }, () => {
 		expect(shown).toEqual(['key b', 'key 1', 'key enter', ...Array(6).fill('key n')]);
 	});
 
+	// The machine may hold the test's own keys back: what is held is only that all of them come.
+	test('keys typed while the program was stopped are keys, and a paste meanwhile is none', async () => {
+		const screen = await started();
+		process.kill(screen.pid, 'SIGSTOP');
+		await pause(200);
+		for (const key of 'bnmde') {
+			screen.send(key);
+			await pause(400);
+		}
+		process.kill(screen.pid, 'SIGCONT');
+		const typed = await shownUntil(screen, '.');
+		expect(typed).toEqual(['key b', 'key n', 'key m', 'key d', 'key e']);
+		process.kill(screen.pid, 'SIGSTOP');
+		await pause(2000);
+		screen.send('n\nq\n \n'.repeat(5));
+		process.kill(screen.pid, 'SIGCONT');
+		await screen.waitFor('burst 30');
+		const shown = await shownUntil(screen, ',');
+		expect(shown.slice(typed.length)).toEqual(['key .', 'burst 30']);
+	});
+
 	test('a paste without end gives the keys back within half a second', async () => {
 		const screen = await started();
 		screen.send('\u001B[200~x');
