@@ -5,6 +5,7 @@ import { keyOfAction } from '../keys/key-choices.ts';
 import {
 	curfewLeft,
 	curfewWords,
+	moreAndKey,
 	moreWords,
 	NO_CURFEW,
 	NOTHING,
@@ -14,12 +15,14 @@ import {
 	undoHint,
 } from '../words/stage.ts';
 import { warningWords } from '../words/warnings.ts';
-import { type Area, placeAt, type Row, span } from './row.ts';
+import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { LogLine, ScreenState } from './screen-state.ts';
 import { wallClock } from './show-clock-words.ts';
 import { storageRow } from './storage.ts';
 
 const LABEL_COLUMNS = 10;
+/** Narrower screens have no room for the key that shows the rest. */
+const LEAST_HINT_COLUMNS = 50;
 const MINUTES_A_DAY = 1440;
 
 /** The first warnings, a row each; the label says how many more there are. */
@@ -36,11 +39,20 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 			]),
 		];
 	}
+	const more = warnings.length - rows;
+	const hint =
+		more > 0 && columns >= LEAST_HINT_COLUMNS
+			? moreAndKey(0, keyOfAction('warnings', state.preferences.keys))
+			: '';
 	return warnings.slice(0, rows).map((warning, index) => {
-		const more = warnings.length - rows;
+		// No warning is cut for the sake of the key.
+		const hasRoom = LABEL_COLUMNS + rowWidth([warning]) + 2 + hint.length <= columns;
 		return placeAt(columns, [
 			[0, index === 0 ? watchLabel(more) : []],
 			[LABEL_COLUMNS, [warning]],
+			...(index === 0 && hint !== '' && hasRoom
+				? [[columns - hint.length, [span(hint, 'dim')]] as const]
+				: []),
 		]);
 	});
 }

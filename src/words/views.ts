@@ -37,10 +37,10 @@ export function legendLines(stagedMark: string, isWide: boolean): readonly strin
 	const marks = Object.entries({ ...MARK_WORDS, [stagedMark]: STAGED });
 	return [
 		marks.map(([mark, words]) => `${mark} ${words}`).join('  '),
-		'PACK: swap it; pack: already on.  +2 more: the log has all',
+		'PACK: swap it; pack: on already.  LAST +2 more: see the log.  WATCH +2: see !',
 		...(isWide
 			? [
-					'start within: until the latest start.  short: late by that much.  wait: sooner, it needs a recheck',
+					'start within: until the latest start.  short: working time that is missing.  wait: sooner, it needs a recheck',
 					'TO DO ≈: there may be a better plan',
 				]
 			: []),

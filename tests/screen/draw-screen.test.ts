@@ -323,7 +323,7 @@ describe('what must be found', () => {
 		const page = text({ ...state, view: 'help', help });
 		expect(page).toContain('> staged');
 		expect(page).toContain('PACK: swap it');
-		expect(page).toContain('+2 more: the log has all');
+		expect(page).toContain('LAST +2 more: see the log');
 	});
 
 	test('a list that is cut says how much lies below and above', () => {
