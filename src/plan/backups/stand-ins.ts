@@ -51,11 +51,12 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 	const { session, plan, nowMs, player } = asked;
 	const { slot, sound } = soundAsked(asked);
 	if (sound === null) return null;
+	const theirs = givenToOthers(plan, slot);
 	return {
 		slot,
 		show: session.show,
 		instruments: session.instruments,
-		holder: (id) => givenTo(id, plan, slot) ?? holderOf(session, id),
+		holder: (id) => theirs.get(id) ?? holderOf(session, id),
 		handOvers: plan.handOvers,
 		nowMs,
 		player,
@@ -63,14 +64,15 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 	};
 }
 
-/** Who else is to have it where this is to be played: it is theirs then. */
-function givenTo(id: string, { slots }: Plan, of: Slot | null): string | null {
-	if (of === null || of.section.hasBegun) return null;
-	const theirs = slots.find(
-		({ section, player, instrument }) =>
-			section === of.section && player !== of.player && instrument === id,
-	);
-	return theirs?.player ?? null;
+/** Who else is to have what where this is to be played: it is theirs then. Once for the whole rack: a night has thousands of slots. */
+function givenToOthers({ slots }: Plan, of: Slot | null): ReadonlyMap<string, string> {
+	const theirs = new Map<string, string>();
+	if (of === null || of.section.hasBegun) return theirs;
+	for (const { section, player, instrument } of slots) {
+		if (section !== of.section || player === of.player || instrument === null) continue;
+		if (!theirs.has(instrument)) theirs.set(instrument, player);
+	}
+	return theirs;
 }
 
 /** So many of the best are planned with: nobody reads further in a hurry, and each takes a plan. */

@@ -13,7 +13,11 @@ import type { Seat } from './seats.ts';
 import { BEGINS, IS_FIRM, IS_GIVEN_UP, IS_MISSING, type Steps } from './steps.ts';
 
 /** How many steps may still be looked at; counted, so that the same night gives the same plan. */
-export type Budget = { left: number };
+export type Budget = {
+	left: number;
+	/** Once gone it may be overdrawn in each section anew, so that a way through all of them is found. */
+	readonly isAnewInEach?: boolean;
+};
 
 /** Who is chosen for, with what each costs alone from everywhere on. */
 export type Group = {
@@ -169,6 +173,7 @@ class Search {
 		}
 		let dropped = Number.POSITIVE_INFINITY;
 		let isAny = false;
+		const overdrawn = OVERDRAWN + (budget.isAnewInEach === true ? Math.min(0, budget.left) : 0);
 		const choose = (member: number, least: number): void => {
 			if (member === lists.length) {
 				budget.left -= ARRIVAL;
@@ -181,7 +186,7 @@ class Search {
 				const atLeast = sum + (rest[member + 1] as number);
 				if (atLeast >= upper) break;
 				// What the beam has no room for, or the budget, is left out, and bounds what was lost by it.
-				if (atLeast >= next.limit || budget.left <= (isAny ? 0 : OVERDRAWN)) {
+				if (atLeast >= next.limit || budget.left <= (isAny ? 0 : overdrawn)) {
 					dropped = Math.min(dropped, atLeast);
 					break;
 				}

@@ -72,9 +72,11 @@ export function chooseInTime({ outlook, told, budget }: ChooseAsked): InTime {
 	budget.left -= first.left;
 	const possible = allPossible(graph);
 	let root = nodeAt(graph, possible, { budget: first, parent: null });
-	// There is always a choice; where players hang together closely it takes more to find the first.
-	for (let most = LEAST; root === null; most *= 4) {
-		const more: Budget = { left: most };
+	// There is always a choice; where players hang together closely it takes more to find the first. Many
+	// players with much to choose from would take millions of steps: they are led through greedily.
+	for (let tries = 0; root === null; tries += 1) {
+		const most = LEAST * 4 ** Math.max(0, tries - 1);
+		const more: Budget = { left: most, ...(tries > 0 ? { isAnewInEach: true } : {}) };
 		root = nodeAt(graph, possible, { budget: more, parent: null });
 		budget.left -= most - more.left;
 	}
