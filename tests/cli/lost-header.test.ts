@@ -85,7 +85,7 @@ test('it is taken up with the show file, said so, and is whole again from then o
 	expect(second.startedAtMs).toBe(STARTED_MS + 60_000);
 	expect(second.findings).toEqual([
 		'The beginning of the night, with its copy of the show, cannot be read; the show file is used in its place.',
-		"2 places in the night's file are damaged, but no record is missing.",
+		"A place in the night's file is damaged, but no record is missing.",
 	]);
 	await note(second, 11, memo('two'));
 	rmSync(join(here.folder, 'first.yaml'));
