@@ -20,7 +20,12 @@ export type Moment = {
 	readonly plannedZeroMs: NightMs;
 };
 
-/** Seconds since the first song began, negative before it: the present show time. */
+/**
+ * Seconds since the first song began, negative before it: the present show time.
+ *
+ * @example
+ * showSeconds({ session, nowMs: 60000, plannedZeroMs: 0 }) // => 60
+ */
 export function showSeconds({ session, nowMs, plannedZeroMs }: Moment): number {
 	return (nowMs - (session.zeroAtMs ?? plannedZeroMs)) / 1000;
 }
