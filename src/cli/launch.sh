@@ -19,9 +19,10 @@ young=--max-semi-space-size=8
 # The program says so when it has done all that it could and the disk has not answered: it cannot end while a
 # sync hangs, and nobody has to wait for that. It gets a second to end by itself.
 unanswered=
+killed=
 trap 'unanswered=1; (sleep 1; kill -KILL $child; kill -USR2 $$) 2>/dev/null & timer=$!' USR1
-trap 'given_up=1' USR2
 given_up=
+trap '[ -n "$unanswered" ] && given_up=1' USR2
 
 exec 3<&0 # a background job of sh gets an empty stdin otherwise
 RACKSIDE_LAUNCHER=$$ "$node" $young "$here/rackside.js" "$@" <&3 3<&- &
@@ -35,13 +36,13 @@ while :; do
 done
 if [ -n "$unanswered" ]; then
 	kill $timer 2>/dev/null
-	[ -n "$given_up" ] || [ $code = 137 ] && code=3
+	[ -n "$given_up" ] || [ $code = 137 ] && code=3 && killed=1
 fi
 trap - HUP INT QUIT TERM USR1 USR2
 
 # Above 128: a signal. It answers four of them, but its farewell is lost when the terminal had stalled;
 # after any other it was killed, or crashed.
-if [ $code -gt 128 ]; then
+if [ $code -gt 128 ] || [ -n "$killed" ]; then
 	# End of a synchronised frame; no bracketed paste, but wrapping; no mouse or focus reports; plain
 	# text; the cursor shown; back from the other screen. Saving the cursor first (7) keeps it where it is
 	# should that screen have been left already.
@@ -49,7 +50,7 @@ if [ $code -gt 128 ]; then
 	printf '\033[0m\033[?25h\0337\033[?1049l'
 	stty "$modes"
 	case $code in
-	129 | 130 | 131 | 143) ;;
+	3 | 129 | 130 | 131 | 143) ;;
 	*)
 		echo 'rackside stopped unexpectedly; an open night is saved up to its last key. If the screen looks wrong, type reset.' >&2
 		;;

@@ -36,11 +36,15 @@ function usable(place: SettingsPlace): {
 	readonly values: Preferences;
 	readonly problems: readonly string[];
 } {
-	const kept = settingsNow(place);
+	const { values: kept, problem } = settingsNow(place);
 	const { keys, problems } = usableKeys(kept.keys);
 	const { times, problems: ofTimes } = usableTimes(kept.times);
 	return {
 		values: { colours: kept.colours, keys, times },
-		problems: [...problems, ...ofTimes.map(unusableTimeWords)],
+		problems: [
+			...(problem === null ? [] : [diskFaultWords(problem)]),
+			...problems,
+			...ofTimes.map(unusableTimeWords),
+		],
 	};
 }

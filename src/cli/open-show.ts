@@ -34,7 +34,7 @@ export async function openShow(file: string, request: Request, io: Io): Promise<
 	const path = resolve(io.cwd, file);
 	const load = (asked: string) => loadBytes(resolve(io.cwd, asked));
 	const { times, problems: unusable } = usableTimes(
-		settingsNow({ disk: realDisk, folder: placesOf(request, io).settings }).times,
+		settingsNow({ disk: realDisk, folder: placesOf(request, io).settings }).values.times,
 	);
 	const remarks = unusable.map(unusableTimeWords);
 	const plain = readPlainShow(load, file);

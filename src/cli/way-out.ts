@@ -10,8 +10,8 @@ import { endOnSignals } from '../terminal/end-on-signals.ts';
 import { resetTerminal } from '../terminal/reset-terminal.ts';
 import type { Shutdown, ShutdownOutcome } from '../terminal/shutdown.ts';
 import { createShutdown } from '../terminal/shutdown.ts';
-import { leftElsewhere, saveProblemWords } from '../words/disk.ts';
-import { faultWords, NOT_ALL_KEPT, NOT_ALL_SAVED, notConfirmed } from '../words/program.ts';
+import { diskTrouble, leftElsewhere, saveProblemWords } from '../words/disk.ts';
+import { faultWords, NOT_ALL_SAVED, notAllKept, notConfirmed } from '../words/program.ts';
 import { farewell } from './farewell.ts';
 import type { Io } from './io.ts';
 import { writeTrace } from './write-trace.ts';
@@ -91,7 +91,9 @@ function tellOutcome(
 	if (!isKept) {
 		const { problem, lastSeq, savedSeq } = night.saveStatus();
 		const isWritten = problem === null || problem.code === 'slow';
-		io.complain(`${isWritten ? notConfirmed(lastSeq - savedSeq) : NOT_ALL_KEPT}\n`);
+		const steps = lastSeq - savedSeq;
+		const cause = problem === null || problem.code === 'slow' ? null : diskTrouble(problem.trouble);
+		io.complain(`${isWritten ? notConfirmed(steps) : notAllKept(steps, cause)}\n`);
 		if (elsewhere) io.complain(`${cleanText(leftElsewhere(elsewhere))}\n`);
 		return;
 	}

@@ -1,7 +1,7 @@
 // A user's preferences. They may be lost without any harm, and never keep a show from starting:
 // whatever is wrong with them, the defaults serve and that is said.
 
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type Conf from 'conf';
 import { COLOUR_SETS, type ColourSet } from '../base/colours.ts';
 import type { DiskFault } from '../base/disk-fault.ts';
@@ -50,11 +50,16 @@ type Stored = Record<string, unknown>;
 const pathIn = (folder: string): string => join(folder, 'settings.json');
 
 /** The preferences as they are now, the usual ones for whatever cannot be read: for a quick start. */
-export function settingsNow({ disk, folder }: SettingsPlace): Settings {
+export function settingsNow({ disk, folder }: SettingsPlace): {
+	readonly values: Settings;
+	/** When they could not be read. */
+	readonly problem: DiskFault | null;
+} {
 	try {
-		return valuesIn(disk, pathIn(folder));
-	} catch {
-		return defaultSettings;
+		return { values: valuesIn(disk, pathIn(folder)), problem: null };
+	} catch (error) {
+		const problem: DiskFault = { code: 'settings-unreadable', trouble: troubleOf(error) };
+		return { values: defaultSettings, problem };
 	}
 }
 
@@ -84,13 +89,8 @@ type StoreParts = {
 };
 
 function settingsStore({ disk, path, open }: StoreParts): SettingsStore {
-	let values = defaultSettings;
-	let problem: DiskFault | null = null;
-	try {
-		values = valuesIn(disk, path);
-	} catch (error) {
-		problem = { code: 'settings-unreadable', trouble: troubleOf(error) };
-	}
+	const { values: first, problem } = settingsNow({ disk, folder: dirname(path) });
+	let values = first;
 	const keep = (next: Settings, isDamageCleared: boolean): DiskFault | null => {
 		values = next;
 		try {

@@ -1,6 +1,7 @@
 // Whether the night is kept, where, and what was noticed about its files: in a row of its own that no
 // other warning pushes out, and in full, with all other warnings, in a view.
 
+import type { SaveWarning } from '../journal/night-journal.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
 import {
 	elsewhereInShort,
@@ -42,6 +43,12 @@ type Said = {
 /** What is wrong with keeping the night just now, the gravest first; none while all is well. */
 function storageTroubles({ save }: Told): readonly Said[] {
 	const { elsewhere, problem } = save;
+	// Nobody can know when the other copy has ended, and what it writes goes on to count.
+	const others = save.warnings.filter(isOfAnother).map((one) => ({
+		label: PLACES.storage,
+		words: saveWarningWords(one),
+		style: 'unready' as const,
+	}));
 	const words = saveProblem(save);
 	return [
 		...(words === null
@@ -64,6 +71,7 @@ function storageTroubles({ save }: Told): readonly Said[] {
 						style: elsewhere.isWiped ? ('accent' as const) : ('unready' as const),
 					},
 				]),
+		...others,
 	];
 }
 
@@ -73,9 +81,14 @@ function saveProblem({ problem, state }: ScreenState['save']): string | null {
 	return state === 'slow' ? DISK_IS_SLOW : null;
 }
 
+function isOfAnother({ code }: SaveWarning): boolean {
+	return code === 'written-by-other';
+}
+
 /** What was noticed about the night's files since the start, oldest first. */
 function storageNotices({ save, findings }: Told): readonly Said[] {
-	return [...findings, ...save.warnings.map(saveWarningWords)].map((words) => ({
+	const warnings = save.warnings.filter((one) => !isOfAnother(one));
+	return [...findings, ...warnings.map(saveWarningWords)].map((words) => ({
 		label: PLACES.storage,
 		words,
 		style: 'unready',

@@ -13,8 +13,11 @@ export const faultWords = (trace: string, isNightKept: boolean): string =>
 	`rackside has a fault of its own and stopped. ${isNightKept ? 'The night is saved up to its last key. ' : ''}The trace is ${trace}. Please pass it on.`;
 export const traceIn = (path: string): string => `in ${path}`;
 export const traceText = (text: string): string => `this: ${text}`;
-export const NOT_ALL_KEPT =
-	'Not everything of this night could be saved: the disk did not take it.';
+/** `steps`: how many the disk did not take; `cause`: why, as part of a sentence. */
+export function notAllKept(steps: number, cause: string | null): string {
+	const what = steps === 1 ? 'The last step' : `The last ${steps} steps`;
+	return `${what} could not be saved and ${steps === 1 ? 'is' : 'are'} lost: ${cause ?? 'the disk did not take it'}.`;
+}
 
 /** What was written in time and not confirmed. */
 export function notConfirmed(records: number): string {

@@ -123,6 +123,13 @@ describe('on a terminal', () => {
 		expect(found.lines).toEqual(['before', 'saved', 'after 3']);
 	});
 
+	test('puts the terminal right even if somebody else sends it the word for that', async () => {
+		program(live(''));
+		const found = await afterwards((pid) => process.kill(pid, 'SIGUSR1'));
+		expect(found).toMatchObject(putRight);
+		expect(found.lines.at(-1)).toBe('after 3');
+	});
+
 	test('keeps the code of one that could end all the same', async () => {
 		program(live(`${farewell}; process.kill(process.ppid, 'SIGUSR1'); process.exit(1)`));
 		const found = await afterwards();

@@ -39,7 +39,7 @@ describe('preferences', () => {
 			lastShow: '/a.yaml',
 		});
 		expect((await open(folder)).values).toEqual(store.values);
-		expect(settingsNow({ disk: realDisk, folder })).toEqual(store.values);
+		expect(settingsNow({ disk: realDisk, folder }).values).toEqual(store.values);
 		expect(store.path).toBe(join(folder, 'settings.json'));
 		// Files of earlier versions have this name, and those may read what is written now.
 		expect(JSON.parse(readFileSync(store.path, 'utf8')).looks).toBe('amber');
@@ -57,7 +57,10 @@ describe('preferences', () => {
 		const refused = async (trouble: string): Promise<void> => {
 			const store = await open(folder);
 			expect(store.values).toEqual(defaultSettings);
-			expect(settingsNow({ disk: realDisk, folder })).toEqual(defaultSettings);
+			expect(settingsNow({ disk: realDisk, folder })).toEqual({
+				values: defaultSettings,
+				problem: { code: 'settings-unreadable', trouble },
+			});
 			expect(store.problem).toEqual({ code: 'settings-unreadable', trouble });
 			expect(store.change({ colours: 'amber' })).toEqual({ code: 'settings-not-kept', trouble });
 			expect(store.reset()).toEqual({ code: 'settings-not-kept', trouble });
@@ -78,7 +81,7 @@ describe('preferences', () => {
 		writeFileSync(join(folder, 'settings.json'), '{"looks": "da');
 		const store = await open(folder);
 		expect(store.values).toEqual(defaultSettings);
-		expect(settingsNow({ disk: realDisk, folder })).toEqual(defaultSettings);
+		expect(settingsNow({ disk: realDisk, folder }).values).toEqual(defaultSettings);
 		expect(store.problem).toEqual({ code: 'settings-unreadable', trouble: null });
 		expect(store.change({ colours: 'dark' })).toEqual({
 			code: 'settings-not-kept',

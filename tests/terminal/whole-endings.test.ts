@@ -173,7 +173,7 @@ describe('the exit code', () => {
 		await screen.waitFor(notSaved, PATIENCE_MS);
 		await screen.press('t', '0', 'q', 'enter');
 		expect(await afterwards()).toEqual({ code: 3, areSettingsKept: true });
-		expect(screen.text()).toContain('Not everything of this night could be saved');
+		expect(screen.text()).toContain('could not be saved');
 		expect(screen.text()).not.toContain('stays open');
 	});
 
