@@ -2,11 +2,13 @@
 // program in modules that are loaded when a command asks for them. Runs on `npm ci`, before tests and before
 // packing.
 
-import { chmod, copyFile, readdir, rm, writeFile } from 'node:fs/promises';
+import { chmod, copyFile, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { billOfMaterials } from './bill-of-materials.mjs';
 import { bundledLicenses } from './bundled-licenses.mjs';
+import { bundledPackages } from './bundled-packages.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'src/cli');
@@ -36,12 +38,16 @@ const { metafile } = await build({
 await copyFile(join(cli, 'launch.sh'), join(dist, 'launch.sh'));
 await chmod(join(dist, 'launch.sh'), 0o755);
 
-await writeFile(join(dist, 'licenses.txt'), await bundledLicenses(metafile.inputs, root));
+const program = JSON.parse(await readFile(join(root, 'package.json'), 'utf8'));
+const packages = await bundledPackages(metafile.inputs, root);
+await writeFile(join(dist, 'licenses.txt'), await bundledLicenses(packages));
+await writeFile(join(dist, 'bom.json'), billOfMaterials(program, packages));
 
 // Files of earlier builds go last, so that dist is whole at every moment.
 const made = new Set([
 	'launch.sh',
 	'licenses.txt',
+	'bom.json',
 	...Object.keys(metafile.outputs).map((path) => basename(path)),
 ]);
 for (const name of await readdir(dist)) {

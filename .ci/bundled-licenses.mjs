@@ -7,25 +7,18 @@ import { join } from 'node:path';
 const KEPT_HERE = join(import.meta.dirname, 'licenses');
 
 /**
- * One text: each bundled package with its version and its licence files, in the order of their names.
- * `inputs` are the bundler's, paths from `root`. Throws for a package whose licence is found nowhere.
+ * One text: each of the packages with its version and its licence files. Throws for a package whose
+ * licence is found nowhere.
  */
-export async function bundledLicenses(inputs, root) {
-	const folders = new Map();
-	for (const path of Object.keys(inputs)) {
-		const [folder, name] = /^.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path) ?? [];
-		if (folder !== undefined) folders.set(folder, name);
-	}
-	const texts = new Map();
-	for (const [folder, name] of folders) {
-		const at = join(root, folder);
-		const { version } = JSON.parse(await readFile(join(at, 'package.json'), 'utf8'));
-		const names = (await readdir(at)).filter((file) => /^(licen[cs]e|notice)\b/i.test(file)).sort();
-		const files = names.map((file) => join(at, file));
+export async function bundledLicenses(packages) {
+	const texts = [];
+	for (const { name, version, folder } of packages) {
+		const names = (await readdir(folder)).filter((file) => /^(licen[cs]e|notice)\b/i.test(file));
+		const files = names.sort().map((file) => join(folder, file));
 		if (files.length === 0) files.push(join(KEPT_HERE, `${name.replace('/', '-')}.txt`));
 		const licenses = await Promise.all(files.map((file) => readFile(file, 'utf8')));
-		texts.set(`${name} ${version}`, licenses.map((text) => text.trim()).join('\n\n'));
+		const text = licenses.map((license) => license.trim()).join('\n\n');
+		texts.push(`${'='.repeat(72)}\n${name} ${version}\n\n${text}\n`);
 	}
-	const sorted = [...texts].sort(([a], [b]) => a.localeCompare(b, 'en'));
-	return sorted.map(([name, text]) => `${'='.repeat(72)}\n${name}\n\n${text}\n`).join('\n');
+	return texts.join('\n');
 }

@@ -1,0 +1,53 @@
+// A folder that a campaign made itself and the only place where it may fail, fill, cut or remove anything:
+// campaigns run on machines with other people's files, now and then as root.
+
+import { lstatSync, mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, dirname, join, sep } from 'node:path';
+
+/** Made new, for this user alone, below the folder for temporary files. */
+export class OwnFolder {
+	readonly path: string;
+	readonly #identity: string;
+
+	constructor(name: string) {
+		this.path = realpathSync(mkdtempSync(join(tmpdir(), `rackside-${name}-`)));
+		this.#identity = identityOf(this.path);
+	}
+
+	/** A path in it, checked now. Throws for one that leads anywhere else, by dots or by a link. */
+	below(...names: readonly string[]): string {
+		this.#check();
+		const path = join(this.path, ...names);
+		const found = lstatSync(path, { throwIfNoEntry: false });
+		const real = found ? realpathSync(path) : join(realpathSync(dirname(path)), basename(path));
+		if (!real.startsWith(this.path + sep)) throw new Error(`${path} is not below ${this.path}`);
+		return real;
+	}
+
+	/** Removes it with all that is in it; throws, and removes nothing, while anything is mounted there. */
+	remove(): void {
+		this.#check();
+		const mounts = mountPoints().filter((at) => at === this.path || at.startsWith(this.path + sep));
+		if (mounts.length > 0)
+			throw new Error(`${mounts.join(', ')}: still mounted, nothing is removed`);
+		rmSync(this.path, { recursive: true });
+	}
+
+	#check(): void {
+		if (identityOf(this.path) === this.#identity) return;
+		throw new Error(`${this.path} is not the folder that was made here`);
+	}
+}
+
+function identityOf(path: string): string {
+	const { dev, ino, uid } = lstatSync(path);
+	return `${dev}:${ino}:${uid}`;
+}
+
+/** Where anything is mounted, on Linux: fifth field of each line, proc_pid_mountinfo(5); elsewhere nothing. */
+function mountPoints(): string[] {
+	if (process.platform !== 'linux') return [];
+	const lines = readFileSync('/proc/self/mountinfo', 'utf8').trim().split('\n');
+	return lines.map((line) => line.split(' ')[4] ?? '');
+}
