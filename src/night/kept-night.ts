@@ -7,6 +7,15 @@ import type { Entry } from '../journal/entry.ts';
 import { type JournalRecord, type RecordId, recordVersion } from '../journal/record.ts';
 import type { Session } from '../session/session.ts';
 import type { StepRecords } from '../session/timeline.ts';
+import {
+	boolean,
+	byName,
+	list,
+	number,
+	numberOrNull,
+	text,
+	textOrNull,
+} from '../showfile/form-pieces.ts';
 import type { Show } from '../showfile/show.ts';
 import { keptShow, PART, type ShowRecord, showRecord, TUNING } from '../showfile/show-record.ts';
 import type { LastKnown } from './night-clock.ts';
@@ -43,13 +52,6 @@ export function keptNight(state: unknown): KeptNight | null {
 	return copy !== null && show === null ? null : { ...kept, show };
 }
 
-const text = z.string();
-const number = z.number();
-const boolean = z.boolean();
-const textOrNull = z.nullable(text);
-const numberOrNull = z.nullable(number);
-const list = <Item extends z.ZodMiniType>(item: Item) => z.readonly(z.array(item));
-const byName = <Item extends z.ZodMiniType>(item: Item) => z.readonly(z.record(text, item));
 /** Nothing more and nothing less: a field that is not known here belongs to another program. */
 const exactly = z.strictObject;
 const NOTHING = z.record(text, z.never());

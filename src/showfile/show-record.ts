@@ -3,6 +3,7 @@
 
 import * as z from 'zod/mini';
 import { type InstrumentKind, KINDS } from '../tuning/kind.ts';
+import { boolean, byName, list, number, numberOrNull, text, textOrNull } from './form-pieces.ts';
 import type { Cue, Instrument, SetUp, Show, Song } from './show.ts';
 
 /** The version that is written. Version 1 was the show itself, without any number. */
@@ -45,13 +46,6 @@ function versionOf(copy: object): number {
 	return 'v' in copy && typeof copy.v === 'number' ? copy.v : 1;
 }
 
-const text = z.string();
-const number = z.number();
-const boolean = z.boolean();
-const textOrNull = z.nullable(text);
-const numberOrNull = z.nullable(number);
-const list = <Item extends z.ZodMiniType>(item: Item) => z.readonly(z.array(item));
-const byName = <Item extends z.ZodMiniType>(item: Item) => z.readonly(z.record(text, item));
 /** Left out where the file gave none, and by all who did not know of it yet. */
 const later = z.exactOptional;
 /** What nights had before it was known. */
