@@ -8,7 +8,7 @@ import type { JournalRecord, NightHeader } from '../journal/record.ts';
 import { awayMarkPath, markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { isIdOf } from './night-id.ts';
-import { cutOffOf, namesIn, type SegmentFile, segmentFiles } from './read-night.ts';
+import { cutOffOf, namesIn, nightOfName, type SegmentFile, segmentFiles } from './read-night.ts';
 import { parseSegmentName } from './segment-name.ts';
 
 /** Bytes that a stopped write left at the end of a night; `keptIn`: null while they are there still. */
@@ -45,19 +45,18 @@ const longestLookBytes = 2 * 2_097_152;
 
 /** All nights in these folders, the newest first. */
 export function listNights(disk: Disk, folders: readonly string[]): NightSummary[] {
-	const names = folders.flatMap((folder) => namesIn(disk, folder));
-	const ids = new Set(
-		names.flatMap((name) => parseSegmentName(name)?.id ?? markedNight(name) ?? []),
-	);
 	const home = folders[0] ?? '.';
-	return [...ids]
-		.map((id) => {
-			const kept = cutOffOf(disk, folders, id).map(({ path: keptIn, bytes }) => ({
+	const byNight = Map.groupBy(namesIn(disk, folders), ({ name }) => nightOfName(name));
+	return [...byNight]
+		.flatMap(([id, names]) => {
+			const isThere = names.some(({ name }) => parseSegmentName(name) ?? markedNight(name));
+			if (id === null || !isThere) return [];
+			const kept = cutOffOf(disk, names, id).map(({ path: keptIn, bytes }) => ({
 				...{ bytes, isZero: false },
 				keptIn,
 			}));
-			const files = segmentFiles(disk, folders, id);
-			return files.length === 0 ? goneNight(id, home) : summary(disk, id, { files, kept });
+			const files = segmentFiles(names, id);
+			return [files.length === 0 ? goneNight(id, home) : summary(disk, id, { files, kept })];
 		})
 		.toSorted(newestFirst);
 }

@@ -35,27 +35,46 @@ export type NightFiles = {
 	readonly nextNumber: number;
 };
 
-/** The night's files in these folders, oldest first; folders that cannot be read are passed over. */
-export function segmentFiles(disk: Disk, folders: readonly string[], id: string): SegmentFile[] {
-	const files = folders.flatMap((folder) =>
-		namesIn(disk, folder).flatMap((name) => {
-			const parsed = parseSegmentName(name);
-			return parsed?.id === id ? [{ path: join(folder, name), folder, number: parsed.number }] : [];
-		}),
-	);
+/** A name in one of a night's folders. */
+export type FolderName = { readonly folder: string; readonly name: string };
+
+/** What is in these folders, each read once; folders that cannot be read are passed over. */
+export function namesIn(disk: Disk, folders: readonly string[]): FolderName[] {
+	return folders.flatMap((folder) => {
+		try {
+			return disk.list(folder).map((name) => ({ folder, name }));
+		} catch (error) {
+			diskErrorCode(error);
+			return [];
+		}
+	});
+}
+
+/** The night that has a file of this name: one of its own, what was cut off one, or its mark; null for none. */
+export function nightOfName(name: string): string | null {
+	const file = CUT_OFF.exec(name)?.[1] ?? name;
+	return parseSegmentName(file)?.id ?? markedNight(name);
+}
+
+const CUT_OFF = /^(.+)\.torn-\d+(?:-\d+)?$/;
+
+/** The night's files among these, oldest first. */
+export function segmentFiles(names: readonly FolderName[], id: string): SegmentFile[] {
+	const files = names.flatMap(({ folder, name }) => {
+		const parsed = parseSegmentName(name);
+		return parsed?.id === id ? [{ path: join(folder, name), folder, number: parsed.number }] : [];
+	});
 	return files.toSorted((one, other) => one.number - other.number);
 }
 
-/** What was cut off the night's files and put into these folders. */
-export function cutOffOf(disk: Disk, folders: readonly string[], id: string): CutOff[] {
-	return folders.flatMap((folder) =>
-		namesIn(disk, folder).flatMap((name) => {
-			const of = /^(.+)\.torn-\d+(?:-\d+)?$/.exec(name)?.[1];
-			if (of === undefined || parseSegmentName(of)?.id !== id) return [];
-			const path = join(folder, name);
-			return [{ path, bytes: sizeOf(disk, path) }];
-		}),
-	);
+/** What was cut off the night's files, among these. */
+export function cutOffOf(disk: Disk, names: readonly FolderName[], id: string): CutOff[] {
+	return names.flatMap(({ folder, name }) => {
+		const of = CUT_OFF.exec(name)?.[1];
+		if (of === undefined || parseSegmentName(of)?.id !== id) return [];
+		const path = join(folder, name);
+		return [{ path, bytes: sizeOf(disk, path) }];
+	});
 }
 
 function sizeOf(disk: Disk, path: string): number {
@@ -67,23 +86,14 @@ function sizeOf(disk: Disk, path: string): number {
 	}
 }
 
-/** The names in a folder; none when it cannot be read. */
-export function namesIn(disk: Disk, folder: string): string[] {
-	try {
-		return disk.list(folder);
-	} catch (error) {
-		diskErrorCode(error);
-		return [];
-	}
-}
-
 /** Reads all of a night; empty when there is no such night. */
 export function readNight(disk: Disk, folders: readonly string[], id: string): NightFiles {
 	const unreadable: UnreadableFile[] = [];
 	const files: SegmentFile[] = [];
 	const reads = [];
 	let highest = 0;
-	for (const file of segmentFiles(disk, folders, id)) {
+	const names = namesIn(disk, folders);
+	for (const file of segmentFiles(names, id)) {
 		highest = Math.max(highest, file.number);
 		try {
 			reads.push(readJournal(disk.read(file.path), id));
@@ -92,9 +102,9 @@ export function readNight(disk: Disk, folders: readonly string[], id: string): N
 			unreadable.push({ path: file.path, trouble: diskErrorCode(error) });
 		}
 	}
-	const cutOff = cutOffOf(disk, folders, id);
+	const cutOff = cutOffOf(disk, names, id);
 	const home = folders[0] ?? '.';
-	const isMarked = namesIn(disk, home).some((name) => markedNight(name) === id);
+	const isMarked = names.some(({ folder, name }) => folder === home && markedNight(name) === id);
 	const isCopyGone = isMarked && files.every(({ folder }) => folder === home);
 	const night = joinSegments(reads);
 	return { night, files, unreadable, cutOff, isCopyGone, nextNumber: highest + 1 };
