@@ -3,7 +3,6 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import type { TroubleLog } from '../disk/trouble-log.ts';
-import type { SavePlace } from '../journal/night-journal.ts';
 import type { Night } from '../night/night.ts';
 import type { Clock } from '../terminal/clock.ts';
 import { endOnSignals } from '../terminal/end-on-signals.ts';
@@ -36,11 +35,9 @@ export function wayOut(parts: WayOutParts): Shutdown {
 		process.exit(code);
 	};
 	const shutdown = createShutdown({ clock, exit });
-	let elsewhere: SavePlace | null = null;
 	shutdown.hold({
 		syncJournal: async () => {
 			const status = await night.close();
-			({ elsewhere } = status);
 			// Confirmed, though in a place that a restart empties: that is told, and is no loss.
 			if (status.isSaved || status.state === 'unsafe') return;
 			const { problem } = status;
@@ -49,7 +46,7 @@ export function wayOut(parts: WayOutParts): Shutdown {
 		reset: resetTerminal(stdout),
 		report: (outcome) => {
 			isKept = outcome.isKept;
-			tellOutcome(outcome, parts, elsewhere);
+			tellOutcome(outcome, parts);
 			// Leaving before it has gone out would lose it.
 			return new Promise((done) => {
 				stdout.write('', () => stderr.write('', () => done()));
@@ -78,22 +75,18 @@ function faultName(error: unknown): string {
 	return error instanceof Error ? error.name.replaceAll(/\W/g, '') : typeof error;
 }
 
-function tellOutcome(
-	{ ending, isKept }: ShutdownOutcome,
-	parts: WayOutParts,
-	elsewhere: SavePlace | null,
-): void {
+function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
 	const { night, io, file, isRehearsal } = parts;
+	const { problem, lastSeq, savedSeq, elsewhere } = night.saveStatus();
 	if (ending.kind === 'fault') {
 		parts.log.note('fault', faultName(ending.error));
 		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
 	}
 	if (!isKept) {
-		const { problem, lastSeq, savedSeq } = night.saveStatus();
-		const isWritten = problem === null || problem.code === 'slow';
 		const steps = lastSeq - savedSeq;
-		const cause = problem === null || problem.code === 'slow' ? null : diskTrouble(problem.trouble);
-		io.complain(`${isWritten ? notConfirmed(steps) : notAllKept(steps, cause)}\n`);
+		const isWritten = problem === null || problem.code === 'slow';
+		const words = isWritten ? notConfirmed(steps) : notAllKept(steps, diskTrouble(problem.trouble));
+		io.complain(`${words}\n`);
 		if (elsewhere) io.complain(`${cleanText(leftElsewhere(elsewhere))}\n`);
 		return;
 	}

@@ -14,15 +14,16 @@ export const faultWords = (trace: string, isNightKept: boolean): string =>
 export const traceIn = (path: string): string => `in ${path}`;
 export const traceText = (text: string): string => `this: ${text}`;
 /** `steps`: how many the disk did not take; `cause`: why, as part of a sentence. */
-export function notAllKept(steps: number, cause: string | null): string {
+export function notAllKept(steps: number, cause: string): string {
 	const what = steps === 1 ? 'The last step' : `The last ${steps} steps`;
-	return `${what} could not be saved and ${steps === 1 ? 'is' : 'are'} lost: ${cause ?? 'the disk did not take it'}.`;
+	return `${what} could not be saved and ${steps === 1 ? 'is' : 'are'} lost: ${cause}.`;
 }
 
 /** What was written in time and not confirmed. */
 export function notConfirmed(records: number): string {
-	const what = records === 1 ? 'The last step is' : `The last ${records} steps are`;
-	return `${what} written, but the disk has not confirmed it: a power cut now could lose that.`;
+	const [what, them] =
+		records === 1 ? ['The last step is', 'it'] : [`The last ${records} steps are`, 'them'];
+	return `${what} written, but the disk has not confirmed ${them}: a power cut now could lose ${them}.`;
 }
 
 export const NOT_ALL_SAVED = 'not everything was saved';
