@@ -29,7 +29,7 @@ RACKSIDE_LAUNCHER=$$ "$node" $young "$here/rackside.js" "$@" <&3 3<&- &
 child=$!
 for name in HUP INT QUIT TERM; do trap "kill -$name $child 2>/dev/null" $name; done
 while :; do
-	wait $child
+	wait $child 2>/dev/null # the shell has a word of its own for what was killed
 	code=$?
 	[ -n "$given_up" ] && break
 	kill -0 $child 2>/dev/null || break
