@@ -20,13 +20,18 @@ const { metafile } = await build({
 	outdir: dist,
 	bundle: true,
 	splitting: true,
+	// Where node_modules is a link, packages still have the paths that the lock file gives them.
+	preserveSymlinks: true,
 	platform: 'node',
 	format: 'esm',
 	target: 'node22.2',
 	jsx: 'automatic',
 	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
 	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
-	alias: { 'react-devtools-core': join(root, '.ci/no-devtools.mjs') },
+	alias: {
+		'react-devtools-core': join(root, '.ci/no-devtools.mjs'),
+		'string-width': join(root, '.ci/late-string-width.mjs'),
+	},
 	// What bundled CommonJS packages require are only Node's own modules.
 	banner: {
 		js: 'import{createRequire as createRequireHere}from"node:module";const require=createRequireHere(import.meta.url);',
