@@ -1,7 +1,6 @@
 // Whether what was measured before, under the same id and by another file, was this very instrument: asked
 // once, on a terminal or by an option, and the answer is kept.
 
-import process from 'node:process';
 import { createInterface } from 'node:readline/promises';
 import { cleanText } from '../base/clean-text.ts';
 import type { GearCompared, GearEntry, Measured } from '../gear/gear-entry.ts';

@@ -1,15 +1,19 @@
-// Every command by name: what it does in a few words, and where it is. The live screen and what prints and
-// ends are loaded apart, since each needs another part of the program.
+// Every command by name: what it does in a few words, and where it is. The live screen, what reads a show
+// and what else prints and ends are loaded apart, since each needs another part of the program.
 
 import { COMMAND_WORDS } from '../words/commands.ts';
 import type { CliCommand } from './command.ts';
 import type { PrintedName } from './printed-commands.ts';
+import type { ShowName } from './show-commands.ts';
 
 export type ListedCommand = {
 	readonly usage: string;
 	readonly words: string;
 	readonly load: () => Promise<CliCommand>;
 };
+
+const ofShow = (name: ShowName) => async () =>
+	(await import('./show-commands.ts')).SHOW_COMMANDS[name];
 
 const printed = (name: PrintedName) => async () =>
 	(await import('./printed-commands.ts')).PRINTED_COMMANDS[name];
@@ -24,22 +28,22 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	check: {
 		usage: 'check SHOW',
 		words: COMMAND_WORDS.check.brief,
-		load: printed('check'),
+		load: ofShow('check'),
 	},
 	plan: {
 		usage: 'plan SHOW',
 		words: COMMAND_WORDS.plan.brief,
-		load: printed('plan'),
+		load: ofShow('plan'),
 	},
 	tuning: {
 		usage: 'tuning SHOW INSTRUMENT',
 		words: COMMAND_WORDS.tuning.brief,
-		load: printed('tuning'),
+		load: ofShow('tuning'),
 	},
 	strings: {
 		usage: 'strings SHOW INSTRUMENT',
 		words: COMMAND_WORDS.strings.brief,
-		load: printed('strings'),
+		load: ofShow('strings'),
 	},
 	setup: {
 		usage: 'setup SHOW INSTRUMENT',

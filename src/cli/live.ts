@@ -2,7 +2,6 @@
 // and the one way out. What each of them does is theirs; here they are only tied.
 
 import { dirname, resolve } from 'node:path';
-import process from 'node:process';
 import { PassThrough } from 'node:stream';
 import { cleanText } from '../base/clean-text.ts';
 import type { ColorDepth } from '../base/colours.ts';
@@ -47,7 +46,8 @@ import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
 import { livePreferences } from './live-preferences.ts';
 import { localOffsetMinutes } from './local-offset.ts';
-import { nightPlaces, placesOf } from './places.ts';
+import { nightPlaces } from './night-places.ts';
+import { placesOf } from './places.ts';
 import { tellProblems } from './tell-problems.ts';
 import { wayOut } from './way-out.ts';
 

@@ -16,7 +16,8 @@ import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { isFinished } from '../night-on-disk.ts';
-import { nightFolders, placesOf } from '../places.ts';
+import { nightFolders } from '../night-places.ts';
+import { placesOf } from '../places.ts';
 
 export const nightsCommand: CliCommand = {
 	usage: 'nights',

@@ -1,13 +1,8 @@
 // `rackside plan`: who plays what when, the work between, stand-ins; or the run sheet for the case.
 
-import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
-import { listNights, unfinishedNight } from '../../disk/nights-folder.ts';
-import { showIdentity } from '../../disk/paths.ts';
-import { realDisk } from '../../disk/real-disk.ts';
-import { movedZero, plannedZero } from '../../night/planned-zero.ts';
 import { considered } from '../../plan/advice/alternatives.ts';
 import { mendOf } from '../../plan/advice/mend.ts';
 import { verdict } from '../../plan/advice/verdict.ts';
@@ -15,31 +10,19 @@ import { slotStandIns } from '../../plan/backups/slot-stand-ins.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
 import { readyAtZero } from '../../plan/timed-choice/before-doors.ts';
-import { nightSteps } from '../../report/night-steps.ts';
 import { planJson } from '../../report/plan-json.ts';
 import { planTable } from '../../report/plan-table.ts';
 import { runSheet } from '../../report/run-sheet.ts';
-import { tonightSheet } from '../../report/tonight-sheet.ts';
 import { whyTable } from '../../report/why-table.ts';
 import type { Show } from '../../showfile/show.ts';
 import { changeWords, verdictWords } from '../../words/advice.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { PLANNING } from '../../words/program.ts';
-import {
-	didYouMean,
-	NO_NIGHT_UNDER_WAY,
-	NO_SUCH_SONG,
-	SONG_BY,
-	WITHOUT_TONIGHT,
-} from '../../words/requests.ts';
-import type { CliCommand, Request } from '../command.ts';
+import { didYouMean, NO_SUCH_SONG, SONG_BY } from '../../words/requests.ts';
+import type { CliCommand } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import type { Io } from '../io.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
-import { isFinished, nightOnDisk } from '../night-on-disk.ts';
 import { openShow } from '../open-show.ts';
-import { nightFolders, placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { whileWorking } from '../while-working.ts';
 
@@ -55,7 +38,11 @@ export const planCommand: CliCommand = {
 	},
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
-		if (request.options.tonight) return tellTonight(request, io);
+		if (request.options.tonight) {
+			// A night on disk takes much of the program with it.
+			const { tellTonight } = await import('../plan-tonight.ts');
+			return tellTonight(request, io);
+		}
 		const { show, problems, remarks } = await openShow(request.words[0] ?? '', request, io);
 		for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
 		if (!show) return tellProblems(problems, io);
@@ -114,38 +101,4 @@ function whyText(
 		};
 	}
 	return whyTable(show, { song: song.id, plan, considered: considered(show, plan, song.id) });
-}
-
-/** The sheet of the night that `run` would take up. */
-function tellTonight(request: Request, io: Io): number {
-	const folders = nightFolders(placesOf(request, io));
-	const file = request.words[0] ?? '';
-	const unfinished = unfinishedNight(listNights(realDisk, folders), {
-		showPath: showIdentity(resolve(io.cwd, file)),
-		isRehearsal: false,
-		isFinished: ({ lastRecords }) => isFinished(lastRecords),
-	});
-	const night = unfinished && nightOnDisk(folders, unfinished.id);
-	if (!night?.show) {
-		return tellProblems(
-			[
-				{
-					code: 'no-night',
-					what: NO_NIGHT_UNDER_WAY,
-					found: cleanText(file),
-					hint: WITHOUT_TONIGHT,
-				},
-			],
-			io,
-		);
-	}
-	const { show, records, startedAtMs } = night;
-	const { opened, steps } = nightSteps(show, records);
-	const session = steps.at(-1)?.after ?? opened;
-	const beganMs = startedAtMs ?? 0;
-	const offsetMinutes = localOffsetMinutes(beganMs);
-	const plannedZeroMs = movedZero(plannedZero(show, beganMs, offsetMinutes), show, session.show);
-	const nowMs = records.at(-1)?.e.at(-1)?.at ?? beganMs;
-	io.write(tonightSheet({ session, nowMs, plannedZeroMs }));
-	return EXIT.fine;
 }

@@ -33,7 +33,8 @@ import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
-import { nightFolders, placesOf } from '../places.ts';
+import { nightFolders } from '../night-places.ts';
+import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 /** What a report can be written as: the file's ending, and the text. */

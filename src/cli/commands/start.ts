@@ -2,7 +2,6 @@
 // terminal it prints the run sheet of the example, so that a first look never fails.
 
 import { existsSync } from 'node:fs';
-import process from 'node:process';
 import { createInterface } from 'node:readline/promises';
 import { cleanText } from '../../base/clean-text.ts';
 import { listNights } from '../../disk/nights-folder.ts';
@@ -16,7 +15,8 @@ import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { runLive } from '../live.ts';
-import { nightFolders, placesOf } from '../places.ts';
+import { nightFolders } from '../night-places.ts';
+import { placesOf } from '../places.ts';
 import type { Choice } from '../start-choices.ts';
 import { startChoices } from '../start-choices.ts';
 
@@ -38,10 +38,10 @@ export const startCommand: CliCommand = {
 };
 
 async function printSheet(request: Request, io: Io): Promise<number> {
-	const { PRINTED_COMMANDS } = await import('../printed-commands.ts');
+	const { SHOW_COMMANDS } = await import('../show-commands.ts');
 	const path = exampleShowPath();
 	const sheet = { words: [path], options: { ...request.options, sheet: true } } as const;
-	const code = await PRINTED_COMMANDS.plan.run(sheet, io);
+	const code = await SHOW_COMMANDS.plan.run(sheet, io);
 	if (code === EXIT.fine) {
 		io.write(`\n${EXAMPLE_SHEET}\n`);
 	}

@@ -1,0 +1,53 @@
+// The run sheet of the night under way. Apart from the other plans, since only this one reads a night.
+
+import { resolve } from 'node:path';
+import { cleanText } from '../base/clean-text.ts';
+import { listNights, unfinishedNight } from '../disk/nights-folder.ts';
+import { showIdentity } from '../disk/paths.ts';
+import { realDisk } from '../disk/real-disk.ts';
+import { movedZero, plannedZero } from '../night/planned-zero.ts';
+import { nightSteps } from '../report/night-steps.ts';
+import { tonightSheet } from '../report/tonight-sheet.ts';
+import { NO_NIGHT_UNDER_WAY, WITHOUT_TONIGHT } from '../words/requests.ts';
+import type { Request } from './command.ts';
+import { EXIT } from './exit-code.ts';
+import type { Io } from './io.ts';
+import { localOffsetMinutes } from './local-offset.ts';
+import { isFinished, nightOnDisk } from './night-on-disk.ts';
+import { nightFolders } from './night-places.ts';
+import { placesOf } from './places.ts';
+import { tellProblems } from './tell-problems.ts';
+
+/** The sheet of the night that `run` would take up; gives back the exit code. */
+export function tellTonight(request: Request, io: Io): number {
+	const folders = nightFolders(placesOf(request, io));
+	const file = request.words[0] ?? '';
+	const unfinished = unfinishedNight(listNights(realDisk, folders), {
+		showPath: showIdentity(resolve(io.cwd, file)),
+		isRehearsal: false,
+		isFinished: ({ lastRecords }) => isFinished(lastRecords),
+	});
+	const night = unfinished && nightOnDisk(folders, unfinished.id);
+	if (!night?.show) {
+		return tellProblems(
+			[
+				{
+					code: 'no-night',
+					what: NO_NIGHT_UNDER_WAY,
+					found: cleanText(file),
+					hint: WITHOUT_TONIGHT,
+				},
+			],
+			io,
+		);
+	}
+	const { show, records, startedAtMs } = night;
+	const { opened, steps } = nightSteps(show, records);
+	const session = steps.at(-1)?.after ?? opened;
+	const beganMs = startedAtMs ?? 0;
+	const offsetMinutes = localOffsetMinutes(beganMs);
+	const plannedZeroMs = movedZero(plannedZero(show, beganMs, offsetMinutes), show, session.show);
+	const nowMs = records.at(-1)?.e.at(-1)?.at ?? beganMs;
+	io.write(tonightSheet({ session, nowMs, plannedZeroMs }));
+	return EXIT.fine;
+}

@@ -1,0 +1,17 @@
+// The commands that read a show, print and end, loaded together: finding a file takes longer than most of what
+// is in it. Nothing here may load what keeps nights.
+
+import type { CliCommand } from './command.ts';
+import { checkCommand } from './commands/check.ts';
+import { planCommand } from './commands/plan.ts';
+import { stringsCommand } from './commands/strings.ts';
+import { tuningCommand } from './commands/tuning.ts';
+
+export const SHOW_COMMANDS = {
+	check: checkCommand,
+	plan: planCommand,
+	tuning: tuningCommand,
+	strings: stringsCommand,
+} as const satisfies Readonly<Record<string, CliCommand>>;
+
+export type ShowName = keyof typeof SHOW_COMMANDS;
