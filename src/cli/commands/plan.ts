@@ -40,7 +40,7 @@ export const planCommand: CliCommand = {
 	run: async (request, io) => {
 		if (request.options.tonight) {
 			// A night on disk takes much of the program with it.
-			const { tellTonight } = await import('../plan-tonight.ts');
+			const { tellTonight } = await import('../printed-commands.ts');
 			return tellTonight(request, io);
 		}
 		const { show, problems, remarks } = await openShow(request.words[0] ?? '', request, io);
