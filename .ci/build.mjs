@@ -32,9 +32,9 @@ const { metafile } = await build({
 		'react-devtools-core': join(root, '.ci/no-devtools.mjs'),
 		'string-width': join(root, '.ci/late-string-width.mjs'),
 	},
-	// What bundled CommonJS packages require are only Node's own modules.
+	// What bundled CommonJS packages require are only Node's own modules; few files hold such a package.
 	banner: {
-		js: 'import{createRequire as createRequireHere}from"node:module";const require=createRequireHere(import.meta.url);',
+		js: 'import{createRequire as createRequireHere}from"node:module";const require=name=>createRequireHere(import.meta.url)(name);',
 	},
 	metafile: true,
 	logLevel: 'warning',

@@ -1,8 +1,10 @@
 // Says on a terminal that work goes on, once it has taken a second. Planning keeps the thread of the
 // program busy, so that another one has to say it.
 
-import { isatty } from 'node:tty';
-import { Worker } from 'node:worker_threads';
+import { fstatSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type * as tty from 'node:tty';
+import type * as threads from 'node:worker_threads';
 
 const ERRORS = 2;
 const AFTER_MS = 1000;
@@ -27,6 +29,9 @@ const SIGN = `
 	Atomics.notify(state, 0);
 `;
 
+// Where there is no terminal nothing of this is needed, and loading it takes longer than reading the command line.
+const load = createRequire(import.meta.url);
+
 export type Shown = {
 	/** The terminal's file descriptor; null where there is none. */
 	readonly to: number | null;
@@ -42,9 +47,10 @@ export type Shown = {
 export function whileWorking<T>(
 	words: string,
 	work: () => T,
-	{ to, afterMs = AFTER_MS }: Shown = { to: isatty(ERRORS) ? ERRORS : null },
+	{ to, afterMs = AFTER_MS }: Shown = { to: terminalOfErrors() },
 ): T {
 	if (to === null) return work();
+	const { Worker } = load('node:worker_threads') as typeof threads;
 	const state = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
 	const sign = new Worker(SIGN, { eval: true, workerData: { state, to, words, afterMs } });
 	sign.unref();
@@ -57,4 +63,15 @@ export function whileWorking<T>(
 		// What comes next on the terminal waits for the line to be empty again.
 		if (performance.now() - began > afterMs) Atomics.wait(state, 0, DONE, LEAVE_MS);
 	}
+}
+
+function terminalOfErrors(): number | null {
+	try {
+		if (!fstatSync(ERRORS).isCharacterDevice()) return null;
+	} catch {
+		// Closed by whoever started the program.
+		return null;
+	}
+	const { isatty } = load('node:tty') as typeof tty;
+	return isatty(ERRORS) ? ERRORS : null;
 }
