@@ -14,8 +14,12 @@ export class BenchPty {
 	/** Bytes written since the start. */
 	bytes = 0;
 
-	constructor(args: readonly string[], env: Readonly<Record<string, string>> = {}) {
-		this.#pty = spawn(process.execPath, [...args], {
+	constructor(
+		args: readonly string[],
+		env: Readonly<Record<string, string>> = {},
+		program = process.execPath,
+	) {
+		this.#pty = spawn(program, [...args], {
 			cols: COLUMNS,
 			rows: ROWS,
 			env: { ...process.env, TERM: 'xterm-256color', ...env },
@@ -61,13 +65,13 @@ export class BenchPty {
 
 	/** Bytes of memory in use, shared pages included. */
 	residentBytes(): number {
-		const [, pages = '0'] = readFileSync(`/proc/${this.#pty.pid}/statm`, 'utf8').split(' ');
+		const [, pages = '0'] = readFileSync(`/proc/${this.#measured()}/statm`, 'utf8').split(' ');
 		return Number(pages) * 4096;
 	}
 
 	/** Milliseconds of processor time used since the start. */
 	processorMs(): number {
-		const stat = readFileSync(`/proc/${this.#pty.pid}/stat`, 'utf8');
+		const stat = readFileSync(`/proc/${this.#measured()}/stat`, 'utf8');
 		// After the name in brackets: the 12th and 13th fields are user and system time, in hundredths.
 		const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ');
 		return (Number(fields[11]) + Number(fields[12])) * 10;
@@ -79,7 +83,14 @@ export class BenchPty {
 	}
 
 	async kill(): Promise<void> {
-		this.#pty.kill('SIGKILL');
+		process.kill(this.#measured(), 'SIGKILL');
 		await this.#ended;
+	}
+
+	/** The program itself: where a launcher waits for it, what that has started. */
+	#measured(): number {
+		const { pid } = this.#pty;
+		const started = readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').trim();
+		return started === '' ? pid : Number(started.split(' ')[0]);
 	}
 }
