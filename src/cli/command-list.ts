@@ -53,7 +53,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	rehearse: {
 		usage: 'rehearse SHOW',
 		words: COMMAND_WORDS.rehearse.brief,
-		load: printed('rehearse'),
+		load: async () => (await import('./commands/rehearse.ts')).rehearseCommand,
 	},
 	report: {
 		usage: 'report [NIGHT]',

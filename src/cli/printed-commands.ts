@@ -2,7 +2,6 @@
 
 import type { CliCommand } from './command.ts';
 import { nightsCommand } from './commands/nights.ts';
-import { rehearseCommand } from './commands/rehearse.ts';
 import { reportCommand } from './commands/report.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { settingsCommand } from './commands/settings.ts';
@@ -10,7 +9,6 @@ import { setupCommand } from './commands/setup.ts';
 
 export const PRINTED_COMMANDS = {
 	setup: setupCommand,
-	rehearse: rehearseCommand,
 	report: reportCommand,
 	nights: nightsCommand,
 	settings: settingsCommand,

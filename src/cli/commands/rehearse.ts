@@ -22,9 +22,11 @@ import type { CliCommand, Request } from '../command.ts';
 import { optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
+import { runLive } from '../live.ts';
 import { openShow } from '../open-show.ts';
 import type { ScreenSize, ScriptReading } from '../parse-script.ts';
 import { DEFAULT_SIZE, parseScreenSize, parseScript } from '../parse-script.ts';
+import { playScript } from '../play-script.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 /** A script of more is a mistake: a whole night takes some thousand bytes. */
@@ -62,7 +64,6 @@ export const rehearseCommand: CliCommand = {
 					io,
 				);
 			}
-			const { runLive } = await import('../live.ts');
 			return runLive({ file, request, speed, isRehearsal: true }, io);
 		}
 		const size = readSize(request);
@@ -83,7 +84,6 @@ export const rehearseCommand: CliCommand = {
 		if (!show) return tellProblems(problems, io);
 		const script = readScript(scriptFile, size, io);
 		if (!script.ok) return tellProblems(script.problems, io);
-		const { playScript } = await import('../play-script.ts');
 		playScript({
 			show,
 			steps: script.steps,
