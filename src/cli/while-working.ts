@@ -30,7 +30,7 @@ const SIGN = `
 `;
 
 // Where there is no terminal nothing of this is needed, and loading it takes longer than reading the command line.
-const load = createRequire(import.meta.url);
+const load = (name: string): unknown => createRequire(import.meta.url)(name);
 
 export type Shown = {
 	/** The terminal's file descriptor; null where there is none. */
