@@ -1,6 +1,7 @@
 // From what was typed after a command to a request, or to what was wrong with it.
 
-import { parseArgs } from 'node:util';
+import { createRequire } from 'node:module';
+import type * as util from 'node:util';
 import { cleanText } from '../base/clean-text.ts';
 import { nearestName } from '../base/nearest-name.ts';
 import type { Problem } from '../base/problem.ts';
@@ -17,6 +18,9 @@ import {
 } from '../words/requests.ts';
 import type { CliCommand, Request } from './command.ts';
 import { COMMON_OPTIONS } from './command.ts';
+
+// An import would have Node load threads, sockets and more for the other names of this module; a require does not.
+const { parseArgs } = createRequire(import.meta.url)('node:util') as typeof util;
 
 export type RequestReading = { readonly request: Request; readonly problems: readonly Problem[] };
 
