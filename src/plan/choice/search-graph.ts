@@ -87,7 +87,11 @@ const FLAGGED = [
 ] as const;
 
 /** Its own hand-over alone takes longer than there is. */
-function isOverGap(seating: Seating, { flags, to }: Steps, { seat, section, step }: StepAt): boolean {
+function isOverGap(
+	seating: Seating,
+	{ flags, to }: Steps,
+	{ seat, section, step }: StepAt,
+): boolean {
 	if (((flags[step] as number) & BEGINS) === 0) return false;
 	const instrument = seating.seats[seat]?.instrumentOf[to[step] as number] as number;
 	return (seating.handOverSeconds[instrument] as number) > (seating.gapSeconds[section] as number);

@@ -194,8 +194,9 @@ function fits(session: Session, { outlook, best }: Restrung, asked: Asked): bool
 		{ dueMs: wantedMs, recheck, nowMs },
 	).map((one): Named => ({ ...one, on: instrument.id }));
 	const pieces = [...others, ...mine];
+	const sinceOn = workedSince(session);
 	const worked = (one: Named): Named => {
-		const sinceMs = Math.max(one.releaseMs, workedSince(session, one.on));
+		const sinceMs = Math.max(one.releaseMs, sinceOn(one.on));
 		const workedMs = Number.isFinite(sinceMs) ? clock.at(nowMs) - clock.at(sinceMs) : 0;
 		return { ...one, seconds: Math.max(0, one.seconds - Math.max(0, workedMs) / 1000) };
 	};
@@ -218,9 +219,13 @@ function fits(session: Session, { outlook, best }: Restrung, asked: Asked): bool
 }
 
 /** What stands first in the list counts as worked on since it came back or broke, or since something was last marked ready. */
-function workedSince({ instruments, readyMarks, incidents }: Session, id: string): NightMs {
-	const backMs = instruments[id]?.context.backAtMs ?? Number.NEGATIVE_INFINITY;
-	const broke = incidents.findLast((one) => one.kind === 'string-break' && one.instrument === id);
+function workedSince({ instruments, readyMarks, incidents }: Session): (id: string) => NightMs {
 	const marks = Object.values(readyMarks).map(({ atMs }) => atMs);
-	return Math.max(backMs, broke?.atMs ?? Number.NEGATIVE_INFINITY, ...marks);
+	const markedMs = Math.max(Number.NEGATIVE_INFINITY, ...marks);
+	const breaks = incidents.filter(({ kind }) => kind === 'string-break');
+	const brokeMs = new Map(breaks.map(({ instrument, atMs }) => [instrument, atMs]));
+	return (id) => {
+		const backMs = instruments[id]?.context.backAtMs ?? Number.NEGATIVE_INFINITY;
+		return Math.max(backMs, brokeMs.get(id) ?? Number.NEGATIVE_INFINITY, markedMs);
+	};
 }
