@@ -41,7 +41,11 @@ export function planCore(moment: Moment, { budget = LIVE_BUDGET, from }: PlanHow
 	const first = outlookOf(moment);
 	const told = toldTonight(session, first);
 	const choose = (outlook: Outlook): InTime => chooseInTime({ outlook, told, budget: left });
-	const { outlook, best } = restrungInTime(session, { outlook: first, choose });
+	const { outlook, best } = restrungInTime(session, {
+		outlook: first,
+		choose,
+		budget: left,
+	});
 	if (from !== undefined) from.left -= most - left.left;
 	const { schedule } = best;
 	const { isProved, bound } = best.proof();
