@@ -41,11 +41,7 @@ export function planCore(moment: Moment, { budget = LIVE_BUDGET, from }: PlanHow
 	const first = outlookOf(moment);
 	const told = toldTonight(session, first);
 	const choose = (outlook: Outlook): InTime => chooseInTime({ outlook, told, budget: left });
-	const { outlook, best } = restrungInTime(session, {
-		outlook: first,
-		choose,
-		budget: left,
-	});
+	const { outlook, best } = restrungInTime(session, { outlook: first, choose });
 	if (from !== undefined) from.left -= most - left.left;
 	const { schedule } = best;
 	const { isProved, bound } = best.proof();

@@ -7,7 +7,6 @@ import type { NightMs } from '../../journal/entry.ts';
 import { recheckSeconds } from '../../session/readiness.ts';
 import type { Session } from '../../session/session.ts';
 import type { Instrument } from '../../showfile/show.ts';
-import type { Budget } from '../choice/beam-search.ts';
 import { MISSING } from '../choice/criteria.ts';
 import type { Hand } from '../demand/hand.ts';
 import { choicesFor } from '../demand/options.ts';
@@ -49,24 +48,23 @@ type Held = {
 	>[];
 };
 
-export type RestringsAsked = {
-	readonly outlook: Outlook;
-	readonly choose: (outlook: Outlook) => InTime;
-	/** What is left for choosing. */
-	readonly budget: Budget;
-};
+/** So many slots are chosen for anew in between: all those of a real show, with several restrings in it. */
+const ANEW = 300;
 
 /**
  * The outlook with each restring that can be done in time, and the best choice with it. It is chosen anew
- * after each; with the budget gone once for all that are left, unless something is missing: which of them
- * that one waits for is known only then.
+ * after each; in a large show, once there was much of that, once for all that are left, unless something is
+ * missing: which of them that one waits for is known only then.
  *
  * @example
- * restrungInTime(session, { outlook, choose, budget: { left: 10000 } }).outlook.restrungFor.size // => 0
+ * restrungInTime(session, { outlook, choose }).outlook.restrungFor.size // => 0
  */
 export function restrungInTime(
 	session: Session,
-	{ outlook: first, choose, budget }: RestringsAsked,
+	{
+		outlook: first,
+		choose,
+	}: { readonly outlook: Outlook; readonly choose: (outlook: Outlook) => InTime },
 ): Pick<Restrung, 'outlook' | 'best'> {
 	const chosenFor = (outlook: Outlook): Restrung => {
 		const best = choose(outlook);
@@ -74,12 +72,14 @@ export function restrungInTime(
 	};
 	let now = chosenFor(first);
 	let isChosen = true;
+	let left = ANEW;
 	for (const instrument of brokenOf(first)) {
 		const found = firstInTime(session, now, instrument);
 		if (found === null) continue;
 		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, found.place);
 		const outlook = { ...now.outlook, restrungFor };
-		isChosen = budget.left > 0 || (now.best.counts[MISSING] as number) > 0;
+		left -= first.sections.length * first.show.players.length;
+		isChosen = left >= 0 || (now.best.counts[MISSING] as number) > 0;
 		now = isChosen ? chosenFor(outlook) : { ...now, outlook, held: found.held };
 	}
 	return isChosen ? now : chosenFor(now.outlook);
