@@ -342,4 +342,6 @@ export type Later =
 			readonly inHandsSeconds: number;
 	  } & Tuned)
 	| { readonly code: 'tight-gap'; readonly song: string }
-	| { readonly code: 'short-curfew'; readonly overSeconds: number };
+	| { readonly code: 'short-curfew'; readonly overSeconds: number }
+	/** In a large show not every choice is planned for. */
+	| { readonly code: 'unknown' };

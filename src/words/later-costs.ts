@@ -31,6 +31,8 @@ export function laterWords(show: Show, later: Later, nowSeconds?: number): strin
 			return `the gap before ${songTitle(show, later.song)} is too short for the hand-over`;
 		case 'short-curfew':
 			return `the set ends ${minutesSeconds(later.overSeconds)} after the curfew`;
+		case 'unknown':
+			return 'cost not known';
 	}
 }
 

@@ -5,18 +5,24 @@
 import { applyAll } from '../../session/apply.ts';
 import { openBreak } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
+import { comingItems } from '../../session/set-places.ts';
+import type { Budget } from '../choice/beam-search.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import { toldEntries } from '../demand/told.ts';
 import type { Later, StandIn } from '../plan.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
-import { costAgainst } from '../what-if/later-cost.ts';
+import { costAgainst, type LaterCost } from '../what-if/later-cost.ts';
 import { withPartInstead } from '../what-if/part-instead.ts';
 import { sessionAfter } from '../what-if/what-if.ts';
 import type { Replaceable, StandInsAsked } from './stand-ins.ts';
-import { rackNow, rankStandIns } from './stand-ins.ts';
+import { rackNow, rankStandIns, UNKNOWN } from './stand-ins.ts';
 
-export type CostsAsked = StandInsAsked & Pick<Moment, 'plannedZeroMs'>;
+export type CostsAsked = StandInsAsked &
+	Pick<Moment, 'plannedZeroMs'> & {
+		/** What all costs are planned from, those of the best first; left out, each may use its own. */
+		readonly from?: Budget;
+	};
 
 /**
  * The stand-ins for what a player holds or is about to get, best first, as if it broke now where it has
@@ -31,7 +37,7 @@ export function standInsWithCosts(asked: CostsAsked): readonly StandIn[] {
 	if (rack === null) return [];
 	const replaced = rack.sound.replaced?.id ?? null;
 	if (openBreak(session)?.player === player) {
-		const costOf = costAgainst(asked, { without: whole(session, replaced) });
+		const costOf = costsOf(asked, replaced);
 		return rankStandIns(rack, (one) => costOf(withStandIn(asked, one)));
 	}
 	const isHeld = replaced !== null && session.players[player]?.holds === replaced;
@@ -61,7 +67,7 @@ function ifNotToBeHad(asked: CostsAsked, rack: Replaceable): readonly StandIn[] 
 		replaced === null || isDown
 			? session
 			: (sessionAfter(asked, [{ do: 'report-break', instrument: replaced }]) ?? session);
-	const costOf = costAgainst(asked, { without: whole(session, replaced) });
+	const costOf = costsOf(asked, replaced);
 	return rankStandIns(rack, (one) => costOf(withPartInstead(broken, slot, one)));
 }
 
@@ -75,7 +81,33 @@ export function playOnCost(asked: CostsAsked): readonly Later[] {
 	const { session } = asked;
 	const replaced = session.players[asked.player]?.holds ?? null;
 	const after = sessionAfter(asked, [{ do: 'play-on' }]) ?? session;
-	return costAgainst(asked, { without: whole(session, replaced) })(after).later;
+	return costsOf(asked, replaced)(after)?.later ?? UNKNOWN;
+}
+
+/** What a night that could be costs; null where there is no budget for planning it. */
+type CostOf = (after: Session | null) => LaterCost | null;
+
+const known = new WeakMap<CostsAsked, CostOf>();
+/** What a plan takes of the budget at the least, for each player in each song of the list. */
+const A_PLAN = 150;
+
+/** Held against the night in which this had not broken: planned once for all that is asked of one break. */
+function costsOf(asked: CostsAsked, replaced: string | null): CostOf {
+	const { session, from } = asked;
+	const found = known.get(asked);
+	if (found !== undefined) return found;
+	const without = whole(session, replaced);
+	const costOf = costAgainst(asked, { without, ...(from === undefined ? {} : { from }) });
+	const least = A_PLAN * comingItems(session).length * session.show.players.length;
+	// The first takes the plan of the other night as well.
+	let most = 2 * least;
+	const within: CostOf = (after) => {
+		if (from !== undefined && from.left < most) return null;
+		most = least;
+		return costOf(after);
+	};
+	known.set(asked, within);
+	return within;
 }
 
 /** The session as if no string of this instrument had broken. */

@@ -8,7 +8,7 @@ import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import { soundingTuning } from '../demand/sounding-tuning.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
-import type { Plan, Section, Slot, StandIn } from '../plan.ts';
+import type { Later, Plan, Section, Slot, StandIn } from '../plan.ts';
 import type { LaterCost } from '../what-if/later-cost.ts';
 import type { Rack, Ranked } from './stand-in-ranks.ts';
 import { compareRanked, ranksOf } from './stand-in-ranks.ts';
@@ -78,6 +78,9 @@ function givenToOthers({ slots }: Plan, of: Slot | null): ReadonlyMap<string, st
 /** So many of the best are planned with: nobody reads further in a hurry, and each takes a plan. */
 const HANDFUL = 5;
 
+/** What is said of a cost that there was no budget for. */
+export const UNKNOWN: readonly Later[] = [{ code: 'unknown' }];
+
 /** `slot`: what of the plan is to be played on another; null where the plan asks for nothing. */
 export type Replaceable = Rack & { readonly slot: Slot | null };
 
@@ -92,7 +95,7 @@ export type Replaceable = Rack & { readonly slot: Slot | null };
  */
 export function rankStandIns(
 	rack: Rack,
-	costOf: ((one: Hand) => LaterCost) | null = null,
+	costOf: ((one: Hand) => LaterCost | null) | null = null,
 	isBestEnough = false,
 ): readonly StandIn[] {
 	const { show, sound } = rack;
@@ -107,14 +110,19 @@ export function rankStandIns(
 	if (costOf === null) return standInsOf(rack, ranked);
 	const [top] = ranked;
 	let least = Number.POSITIVE_INFINITY;
+	let worst = { missing: 0, substituted: 0 };
 	const first = ranked.slice(0, HANDFUL).map((one): Ranked => {
 		const isBehind =
 			one.ranks.owner !== top?.ranks.owner ||
 			one.ranks.asItStands !== top.ranks.asItStands ||
 			least === 0;
 		if (isBestEnough && isBehind) return one;
-		const { missing, substituted, later } = costOf(one.found);
-		least = Math.min(least, laterRank({ missing, substituted }));
+		const cost = costOf(one.found);
+		// Not known, it costs no less than the worst that is: it comes before nothing by that.
+		if (cost === null) return { ...one, later: UNKNOWN, ranks: { ...one.ranks, ...worst } };
+		const { missing, substituted, later } = cost;
+		if (laterRank(cost) > laterRank(worst)) worst = { missing, substituted };
+		least = Math.min(least, laterRank(cost));
 		return { ...one, later, ranks: { ...one.ranks, missing, substituted } };
 	});
 	const best = first.find(({ ranks }) => laterRank(ranks) === least);

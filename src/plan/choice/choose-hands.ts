@@ -107,26 +107,36 @@ function groupOf(
 		toGo,
 		tracked,
 		countedBy: tracked.map((instrument) => seats.indexOf(ownerOf(graph, instrument))),
-		mayBeOutside: (instrument, section) =>
-			seating.seats.some(
-				(seat, index) =>
-					!seats.includes(index) && mayHold(seat, possible[index], { instrument, section }),
-			),
+		mayBeOutside: mayBeWith(
+			graph,
+			possible,
+			[...seating.seats.keys()].filter((seat) => !seats.includes(seat)),
+		),
 		effort: toGo.reduce((sum, { effort }) => sum + 2 * effort, 0),
 	};
 }
 
-function mayHold(
-	seat: Seat,
-	possible: Uint8Array | undefined,
-	{ instrument, section }: { readonly instrument: number; readonly section: number },
-): boolean {
-	const size = seat.hands.length;
-	for (let hand = 0; hand < size; hand += 1) {
-		if (seat.instrumentOf[hand] === instrument && possible?.[section * size + hand] === 1)
-			return true;
-	}
-	return false;
+/** Whether any of these may have an instrument in a section; asked over and over, so each answer is kept. */
+function mayBeWith(
+	{ seating }: SearchGraph,
+	possible: Possible,
+	seats: readonly number[],
+): Group['mayBeOutside'] {
+	const answers = new Int8Array(seating.sectionCount * seating.instrumentCount).fill(-1);
+	const mayHold = (index: number, instrument: number, section: number): boolean => {
+		const { hands, instrumentOf } = seating.seats[index] as Seat;
+		const row = section * hands.length;
+		return instrumentOf.some(
+			(one, hand) => one === instrument && possible[index]?.[row + hand] === 1,
+		);
+	};
+	return (instrument, section) => {
+		const at = section * seating.instrumentCount + instrument;
+		if (answers[at] === -1) {
+			answers[at] = seats.some((seat) => mayHold(seat, instrument, section)) ? 1 : 0;
+		}
+		return answers[at] === 1;
+	};
 }
 
 function isPossible(

@@ -46,25 +46,55 @@ export type Possible = readonly Uint8Array[];
  */
 export function searchGraph(seating: Seating): SearchGraph {
 	const steps = seating.seats.map((_, seat) => stepsOf(seating, seat));
-	const counted = steps.map((all, seat) => {
-		const counts: number[][] = new Array(all.to.length);
-		eachStep(all, (step, section) => {
-			counts[step] = countsOf(seating, all, { seat, section, step });
-		});
-		return counts;
-	});
-	const weights = weightsFor(mostCounts(seating, steps, counted));
-	const costs = counted.map((all) => Float64Array.from(all, (counts) => packed(counts, weights)));
+	const weights = weightsFor(mostCounts(seating, steps));
+	const costs = steps.map((_, seat) => costsOf(seating, steps, { seat, weights }));
 	return { seating, steps, weights, costs };
 }
 
-/** The counts packed into one number. */
-function packed(counts: Counts, { of }: Weights): number {
-	let sum = 0;
-	for (let place = 0; place < counts.length; place += 1) {
-		sum += (counts[place] as number) * (of[place] as number);
-	}
-	return sum;
+/** What each step of a seat weighs: its counts packed into one number. */
+function costsOf(
+	seating: Seating,
+	all: readonly Steps[],
+	{ seat, weights: { of } }: { readonly seat: number; readonly weights: Weights },
+): Float64Array {
+	const steps = all[seat] as Steps;
+	const { flags, backup, preference, tie } = steps;
+	// Most of what counts stands in the flags, of which there are few.
+	const byFlags = Float64Array.from({ length: 256 }, (_, some) =>
+		FLAGGED.reduce((sum, [flag, place]) => sum + (some & flag ? (of[place] as number) : 0), 0),
+	);
+	const [overGap, forBackup, forPreference, forTie] = [OVER_GAP, BACKUP, PREFERENCE, TIE].map(
+		(place) => of[place] as number,
+	) as [number, number, number, number];
+	const costs = new Float64Array(flags.length);
+	eachStep(steps, (step, section) => {
+		costs[step] =
+			(byFlags[flags[step] as number] as number) +
+			(backup[step] as number) * forBackup +
+			(preference[step] as number) * forPreference +
+			(tie[step] as number) * forTie +
+			(isOverGap(seating, steps, { seat, section, step }) ? overGap : 0);
+	});
+	return costs;
+}
+
+/** What a flag counts one of. */
+const FLAGGED = [
+	[IS_MISSING, MISSING],
+	[IS_SUBSTITUTED, SUBSTITUTED],
+	[IS_CHANGED, CHANGED],
+	[COUNTS, HAND_OVERS],
+] as const;
+
+/** Its own hand-over alone takes longer than there is. */
+function isOverGap(
+	seating: Seating,
+	{ flags, to }: Steps,
+	{ seat, section, step }: StepAt,
+): boolean {
+	if (((flags[step] as number) & BEGINS) === 0) return false;
+	const instrument = seating.seats[seat]?.instrumentOf[to[step] as number] as number;
+	return (seating.handOverSeconds[instrument] as number) > (seating.gapSeconds[section] as number);
 }
 
 function eachStep({ size, first }: Steps, visit: (step: number, section: number) => void): void {
@@ -83,53 +113,46 @@ export type StepAt = { readonly seat: number; readonly section: number; readonly
  * @example
  * countsOf(seating, graph.steps[0], { seat: 0, section: 0, step: 0 })[5] // => 0
  */
-export function countsOf(
-	seating: Seating,
-	steps: Steps,
-	{ seat, section, step }: StepAt,
-): number[] {
+export function countsOf(seating: Seating, steps: Steps, at: StepAt): number[] {
+	const { step } = at;
 	const flags = steps.flags[step] as number;
-	const instrument = seating.seats[seat]?.instrumentOf[steps.to[step] as number] as number;
-	const isOver =
-		(flags & BEGINS) !== 0 &&
-		(seating.handOverSeconds[instrument] as number) > (seating.gapSeconds[section] as number);
 	const counts = [0, 0, 0, 0, 0, 0, 0, 0, 0];
-	counts[MISSING] = flags & IS_MISSING ? 1 : 0;
-	counts[SUBSTITUTED] = flags & IS_SUBSTITUTED ? 1 : 0;
-	counts[OVER_GAP] = isOver ? 1 : 0;
-	counts[CHANGED] = flags & IS_CHANGED ? 1 : 0;
+	for (const [flag, place] of FLAGGED) counts[place] = flags & flag ? 1 : 0;
+	counts[OVER_GAP] = isOverGap(seating, steps, at) ? 1 : 0;
 	counts[BACKUP] = steps.backup[step] as number;
-	counts[HAND_OVERS] = flags & COUNTS ? 1 : 0;
 	counts[PREFERENCE] = steps.preference[step] as number;
 	counts[TIE] = steps.tie[step] as number;
 	return counts;
 }
 
 /** More than these counts no choice can come to. */
-function mostCounts(
-	seating: Seating,
-	steps: readonly Steps[],
-	counted: readonly (readonly Counts[])[],
-): Counts {
+function mostCounts(seating: Seating, steps: readonly Steps[]): Counts {
+	const { sectionCount, tuningCounts, gapSeconds } = seating;
 	const most = [...noCounts()];
 	steps.forEach((all, seat) => {
-		const ofSection = Array.from({ length: seating.sectionCount }, () => [...noCounts()]);
-		eachStep(all, (step, section) => {
-			const counts = [...((counted[seat] as readonly Counts[])[step] as Counts)];
-			const flags = all.flags[step] as number;
-			const isGiven = (flags & BEGINS) !== 0;
-			if (isGiven && Number.isFinite(seating.gapSeconds[section])) counts[OVER_GAP] = 1;
-			const instrument = seating.seats[seat]?.instrumentOf[all.to[step] as number] as number;
-			if (isGiven && (seating.tuningCounts[instrument] as number) > 1) counts[RETUNINGS] = 1;
-			const row = ofSection[section] as number[];
-			counts.forEach((count, place) => {
-				row[place] = Math.max(row[place] as number, count);
-			});
-		});
-		for (const row of ofSection) {
-			row.forEach((count, place) => {
+		const { size, first, to, flags, backup, preference, tie } = all;
+		const { instrumentOf } = seating.seats[seat] as Seat;
+		for (let section = 0; section < sectionCount; section += 1) {
+			let [some, isRetuned, points, wish, ties] = [0, 0, 0, 0, 0];
+			const end = first[(section + 1) * size] as number;
+			for (let step = first[section * size] as number; step < end; step += 1) {
+				some |= flags[step] as number;
+				points = Math.max(points, backup[step] as number);
+				wish = Math.max(wish, preference[step] as number);
+				ties = Math.max(ties, tie[step] as number);
+				const isGiven = ((flags[step] as number) & BEGINS) !== 0;
+				const instrument = instrumentOf[to[step] as number] as number;
+				if (isGiven && (tuningCounts[instrument] as number) > 1) isRetuned = 1;
+			}
+			const add = (place: number, count: number): void => {
 				most[place] = (most[place] as number) + count;
-			});
+			};
+			for (const [flag, place] of FLAGGED) add(place, some & flag ? 1 : 0);
+			add(OVER_GAP, some & BEGINS && Number.isFinite(gapSeconds[section]) ? 1 : 0);
+			add(BACKUP, points);
+			add(RETUNINGS, isRetuned);
+			add(PREFERENCE, wish);
+			add(TIE, ties);
 		}
 	});
 	return most;

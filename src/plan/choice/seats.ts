@@ -167,6 +167,12 @@ function seatOf(
 		numbers.set(key, number);
 		return number;
 	};
+	const listed = new Map<readonly Option[], Int16Array>();
+	const numbersOf = (options: readonly Option[]): Int16Array => {
+		const found = listed.get(options) ?? Int16Array.from(options, ({ hand }) => numberOf(hand));
+		listed.set(options, found);
+		return found;
+	};
 	const held = outlook.hands.get(player) ?? null;
 	const isStartBroken = held !== null && !isStrung(outlook, held.instrument, -1);
 	const startOf = (hand: Hand): number => {
@@ -186,8 +192,8 @@ function seatOf(
 			...asked,
 			primary: primary === null ? -1 : numberOf(primary),
 			options,
-			others: Int16Array.from(options, ({ hand: one }) => numberOf(one)),
-			meeting: new Set(all.map(({ hand: one }) => numberOf(one))),
+			others: numbersOf(options),
+			meeting: new Set(numbersOf(all)),
 			told:
 				hand === undefined ? UNTOLD : hand === null ? EMPTY : (numbers.get(keyOf(hand)) ?? OTHER),
 		};

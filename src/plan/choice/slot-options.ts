@@ -1,6 +1,7 @@
 // What would do in each section for each player: what is named where it can be had, and what else where that
 // cannot be had, may be in other hands, or nothing is named.
 
+import type { InstrumentKind } from '../../tuning/kind.ts';
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Option } from '../demand/options.ts';
@@ -58,7 +59,10 @@ function optionsAt(outlook: Outlook, at: OptionsAsked): Options {
 		isStrung: (id: string) => isStrung(outlook, id, place),
 	};
 	const isFree = ({ hand }: Option): boolean =>
-		(named.get(hand.instrument) ?? []).every((one) => one === seat);
+		named.get(hand.instrument)?.every((one) => one === seat) ?? true;
+	// The very list where all are free: it is put into numbers once.
+	const freeOf = (all: readonly Option[]): readonly Option[] =>
+		all.every(isFree) ? all : all.filter(isFree);
 	const remembered = (what: string, make: () => readonly Option[]): readonly Option[] => {
 		const restrung = [...outlook.restrungFor].filter(([, from]) => from <= place).map(([id]) => id);
 		const key = `${seat} ${what} ${restrung.join()}`;
@@ -70,7 +74,7 @@ function optionsAt(outlook: Outlook, at: OptionsAsked): Options {
 		const { instrumentKind, sounds, features, prefer } = demand.part;
 		const what = [instrumentKind, pitchKey({ tuning: sounds }), ...features, prefer].join();
 		const all = remembered(what, () => choicesFor(rack, { part: demand.part, player }));
-		return { primary: null, options: all.filter(isFree), all };
+		return { primary: null, options: freeOf(all), all };
 	}
 	if (demand.kind !== 'named') return NOTHING;
 	const { tuning, capo } = demand;
@@ -82,7 +86,7 @@ function optionsAt(outlook: Outlook, at: OptionsAsked): Options {
 	}
 	const what = [instrument, pitchKey({ tuning }), capo].join();
 	const options = remembered(what, () => substitutesFor(rack, { demand, player }));
-	return { ...NOTHING, primary, options: options.filter(isFree) };
+	return { ...NOTHING, primary, options: freeOf(options) };
 }
 
 /** Whether somebody else may be named it too, or keep it, there. */
@@ -104,28 +108,33 @@ function mayBeTaken(
 type FirstGiven = readonly ReadonlyMap<string, number>[];
 
 function firstGiven({ show, asked, hands, heldBefore }: Outlook): FirstGiven {
+	const alike = Map.groupBy(show.instruments, ({ kind }) => kind);
 	return show.players.map(({ id }, seat) => {
 		const first = new Map<string, number>();
 		for (const had of [hands.get(id), heldBefore.get(id)]) {
 			if (had) first.set(had.instrument, 0);
 		}
+		const kinds = new Set<InstrumentKind>();
 		asked.forEach((all, place) => {
-			for (const instrument of givenBy(all[seat]?.demand, show)) {
+			const demand = all[seat]?.demand;
+			const give = (instrument: string): void => {
 				if (!first.has(instrument)) first.set(instrument, place);
-			}
+			};
+			const giveAll = (kind: InstrumentKind): void => {
+				// Once all of a kind have been given, no later place is the first.
+				if (kinds.has(kind)) return;
+				kinds.add(kind);
+				for (const one of alike.get(kind) ?? []) give(one.id);
+			};
+			if (demand?.kind === 'needs') giveAll(demand.part.instrumentKind);
+			if (demand?.kind !== 'named') return;
+			const { id: named, instead, kind } = demand.instrument;
+			give(named);
+			if (instead === undefined) giveAll(kind);
+			for (const { instrument } of instead ?? []) give(instrument);
 		});
 		return first;
 	});
-}
-
-/** All that what is asked may put into somebody's hands. */
-function givenBy(demand: Demand | undefined, show: Outlook['show']): readonly string[] {
-	if (demand === undefined || demand.kind === 'keeps' || demand.kind === 'none') return [];
-	const kind = demand.kind === 'named' ? demand.instrument.kind : demand.part.instrumentKind;
-	const alike = show.instruments.filter((one) => one.kind === kind).map(({ id }) => id);
-	if (demand.kind === 'needs') return alike;
-	const { id, instead } = demand.instrument;
-	return [id, ...(instead?.map(({ instrument }) => instrument) ?? alike)];
 }
 
 /** For each instrument that a section names for somebody and that can be had, for whom. */

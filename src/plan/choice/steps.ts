@@ -104,6 +104,7 @@ class StepList {
 	#section = 0;
 	#slot: Slot;
 	#canMiss = false;
+	readonly #elsewhere = new Map<number, boolean>();
 
 	constructor(seating: Seating, place: number) {
 		this.#seating = seating;
@@ -123,6 +124,7 @@ class StepList {
 	begin(section: number): void {
 		this.#section = section;
 		this.#slot = this.#seat.slots[section] as Slot;
+		this.#elsewhere.clear();
 		const { primary, others } = this.#slot;
 		const all = primary < 0 ? others : [primary, ...others];
 		this.#canMiss = all.every((hand) => this.#mayBeElsewhere(this.#instrument(hand)));
@@ -187,17 +189,19 @@ class StepList {
 			return;
 		}
 		const flags = demand.kind === 'named' ? IS_SUBSTITUTED : 0;
-		others.forEach((to, index) => {
-			const { backup = 0, preference = 0 } = options[index] ?? {};
+		for (let index = 0; index < others.length; index += 1) {
+			const { backup, preference } = options[index] as Slot['options'][number];
+			const to = others[index] as number;
 			this.#addOption(at, { to, flags, backup, preference, takenBy });
-		});
+		}
 		if (this.#canMiss) this.#miss(at);
 	}
 
 	#addOption(at: From, step: NewStep): void {
-		const isGoingOn = this.#goesOn(at.from, step.to);
-		if (isGoingOn) this.#add({ ...step, backup: 0 });
-		else this.#add({ ...step, flags: (step.flags ?? 0) | this.#beginning(at.from) });
+		const { to, flags = 0, backup = 0, preference = 0, takenBy = -1 } = step;
+		const isGoingOn = this.#goesOn(at.from, to);
+		const begins = isGoingOn ? 0 : this.#beginning(at.from);
+		this.#add({ to, flags: flags | begins, backup: isGoingOn ? 0 : backup, preference, takenBy });
 	}
 
 	/** Under way, nothing is taken out of hands for a slot that stays empty, unless somebody else is to have it. */
@@ -247,6 +251,12 @@ class StepList {
 	/** Whether somebody else may have this instrument in the section. */
 	#mayBeElsewhere(instrument: number): boolean {
 		if (this.#isShared[instrument] === 0) return false;
+		const known = this.#elsewhere.get(instrument) ?? this.#isElsewhere(instrument);
+		this.#elsewhere.set(instrument, known);
+		return known;
+	}
+
+	#isElsewhere(instrument: number): boolean {
 		return this.#seating.seats.some((seat, other) => {
 			if (other === this.#place) return false;
 			const { isNamed, isSettled, goesOnWithin, demand, primary, others } = seat.slots[

@@ -34,12 +34,19 @@ export function freeClock(windows: readonly Window[]): FreeClock {
 		behind[index] = cut;
 	});
 	const behindAfter = (passed: number): number => behind[passed - 1] ?? 0;
+	// Asked for one moment after the other, so the next is found from where the last one was.
+	let near = 0;
+	const countBelow = (free: number): number => {
+		while (near > 0 && (stops[near - 1] as number) >= free) near -= 1;
+		while (near < stops.length && (stops[near] as number) < free) near += 1;
+		return near;
+	};
 	return {
 		at: (ms) => {
 			const passed = countUpTo(from, ms);
 			return Math.max(stops[passed - 1] ?? ms, ms - behindAfter(passed));
 		},
-		firstMs: (free) => free + behindAfter(countBelow(stops, free)),
+		firstMs: (free) => free + behindAfter(countBelow(free)),
 		lastMs: (free) => free + behindAfter(countUpTo(stops, free)),
 	};
 }
@@ -54,11 +61,4 @@ function countUpTo(rising: Float64Array, value: number): number {
 		else high = middle;
 	}
 	return low;
-}
-
-/** How many of these, in rising order, are less than a value. */
-function countBelow(rising: Float64Array, value: number): number {
-	let count = countUpTo(rising, value);
-	while (count > 0 && rising[count - 1] === value) count -= 1;
-	return count;
 }

@@ -22,6 +22,11 @@ import { sureLatenessMs } from './sure-work.ts';
 export type InTime = {
 	readonly schedule: Schedule;
 	readonly counts: Counts;
+	/** Worked out when it is asked for: of a choice that another follows nobody asks. */
+	readonly proof: () => Proof;
+};
+
+export type Proof = {
 	readonly isProved: boolean;
 	/** What nothing is better than, with the milliseconds of lateness in their place; null where the choice is proved. */
 	readonly bound: Counts | null;
@@ -56,14 +61,14 @@ type Node = {
 	/** What that one comes to, lateness in its place. */
 	readonly full: Counts;
 	/** What any of them comes to at least. */
-	readonly least: Counts;
+	readonly least: () => Counts;
 };
 
 /**
  * The best choice there is, as far as the budget goes.
  *
  * @example
- * chooseInTime({ outlook, told: null, budget: { left: 100000 } }).isProved // => true
+ * chooseInTime({ outlook, told: null, budget: { left: 100000 } }).proof().isProved // => true
  */
 export function chooseInTime({ outlook, told, budget }: ChooseAsked): InTime {
 	const graph = searchGraph(seatingOf(outlook, told));
@@ -82,6 +87,13 @@ export function chooseInTime({ outlook, told, budget }: ChooseAsked): InTime {
 	}
 	budget.left += first.left;
 	const { isWhole } = graph.weights;
+	const proofOf = (least: Counts, { full }: Node): Proof =>
+		compared(least, full) >= 0
+			? { isProved: isWhole, bound: null }
+			: { isProved: false, bound: least };
+	const only = root;
+	if (budget.left <= 0)
+		return { ...ended(outlook, only), proof: () => proofOf(only.least(), only) };
 	let best = root;
 	let open: readonly Node[] = [root];
 	for (;;) {
@@ -89,8 +101,8 @@ export function chooseInTime({ outlook, told, budget }: ChooseAsked): InTime {
 			(first, one) => (first === null || isBefore(one, first) ? one : first),
 			null,
 		);
-		if (node === null || compared(node.least, best.full) >= 0) {
-			return { ...ended(outlook, best), isProved: isWhole, bound: null };
+		if (node === null || compared(node.least(), best.full) >= 0) {
+			return { ...ended(outlook, best), proof: () => ({ isProved: isWhole, bound: null }) };
 		}
 		const slot = budget.left <= 0 ? null : openSlot(graph, node.possible, node);
 		budget.left -= ASKED * BOUNDING * outlook.sections.length * outlook.show.players.length;
@@ -103,11 +115,11 @@ export function chooseInTime({ outlook, told, budget }: ChooseAsked): InTime {
 		// Of what was not looked at to the end nothing better is known than of all of it.
 		if (children === null || budget.left <= 0) {
 			const known = (children ?? []).reduce(better, best);
-			return { ...ended(outlook, known), isProved: false, bound: node.least };
+			return { ...ended(outlook, known), proof: () => ({ isProved: false, bound: node.least() }) };
 		}
 		best = children.reduce(better, best);
 		open = [...open, ...children].filter(
-			(one) => one !== node && compared(one.least, best.full) < 0,
+			(one) => one !== node && compared(one.least(), best.full) < 0,
 		);
 	}
 }
@@ -122,7 +134,7 @@ function better(one: Node, other: Node): Node {
 
 /** What could be better goes first; of what could be as good, what comes closest to it as it is. */
 function isBefore(one: Node, other: Node): boolean {
-	const least = compared(one.least, other.least);
+	const least = compared(one.least(), other.least());
 	return least < 0 || (least === 0 && compared(one.full, other.full) < 0);
 }
 
@@ -156,9 +168,15 @@ function nodeAt(
 			? parent.weighed
 			: weigh(seating.outlook, choicesOf(seating, choosing.hands));
 	const { latenessMs } = all;
-	const sureMs = latenessMs === 0 ? 0 : sureLatenessMs(graph, possible);
 	const full = choosing.counts.toSpliced(LATENESS, 0, latenessMs);
-	const own = choosing.bound.toSpliced(LATENESS, 0, Math.min(sureMs, latenessMs));
-	const least = parent !== null && compared(own, parent.least) < 0 ? parent.least : own;
+	let known: Counts | null = null;
+	const least = (): Counts => {
+		if (known !== null) return known;
+		const sureMs = latenessMs === 0 ? 0 : sureLatenessMs(graph, possible);
+		const own = choosing.bound.toSpliced(LATENESS, 0, Math.min(sureMs, latenessMs));
+		const above = parent?.least() ?? own;
+		known = compared(own, above) < 0 ? above : own;
+		return known;
+	};
 	return { possible, choosing, weighed: all, full, least };
 }

@@ -94,10 +94,12 @@ class Pasts {
 		const freshFromMs = section.startMs - recheck * 1000;
 		const handedMs = section.hasBegun ? Math.max(section.startMs, nowMs) : section.startMs;
 		let least: LeastWork | null = null;
+		const known = knownTo(this.#outlook, to);
 		for (const [hand, backMs] of this.#onRack.get(to.instrument) as Past) {
 			const when = { atMs: handedMs, recheckSeconds: recheck };
 			if (hand === null && isDoneAlready({ instrument, state, to }, when)) return null;
-			const needed = workFrom({ instrument, state, hand }, to);
+			const needed = known.get(hand) ?? workFrom({ instrument, state, hand }, to);
+			known.set(hand, needed);
 			const firstSeconds = needed.seconds - needed.lastSeconds;
 			const firstMs = firstSeconds * 1000;
 			const earlyMs = needed.hasEarlyPart ? backMs : Math.max(backMs, freshFromMs - firstMs);
@@ -134,23 +136,20 @@ type From = {
 	readonly hand: Hand | null;
 };
 
-const known = new WeakMap<
-	InstrumentState,
-	WeakMap<Hand | typeof ON_RACK, WeakMap<Hand, WorkNeeded>>
->();
-const ON_RACK = {};
+/** The work for a hand, by the hand before it. */
+type FromHands = Map<Hand | null, WorkNeeded>;
 
-/** The work from one hand to another: asked again for every set of choices. */
+/** Asked again for every set of choices of one outlook. */
+const knownOf = new WeakMap<Outlook, Map<Hand, FromHands>>();
+
+function knownTo(outlook: Outlook, to: Hand): FromHands {
+	const ofOutlook = knownOf.get(outlook) ?? new Map<Hand, FromHands>();
+	const found: FromHands = ofOutlook.get(to) ?? new Map();
+	knownOf.set(outlook, ofOutlook.set(to, found));
+	return found;
+}
+
 function workFrom({ instrument, state, hand }: From, to: Hand): WorkNeeded {
-	const ofState =
-		known.get(state) ?? new WeakMap<Hand | typeof ON_RACK, WeakMap<Hand, WorkNeeded>>();
-	known.set(state, ofState);
-	const ofHand = ofState.get(hand ?? ON_RACK) ?? new WeakMap<Hand, WorkNeeded>();
-	ofState.set(hand ?? ON_RACK, ofHand);
-	const found = ofHand.get(to);
-	if (found !== undefined) return found;
 	const used = hand === null ? state : releasedAhead(handedAhead(state, hand, 0), 0);
-	const needed = workNeeded({ instrument, state: used, to });
-	ofHand.set(to, needed);
-	return needed;
+	return workNeeded({ instrument, state: used, to });
 }

@@ -5,7 +5,6 @@ import type { Counts } from '../choice/criteria.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { outlookOf } from '../demand/outlook.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Told } from '../demand/told.ts';
 import { toldTonight } from '../demand/told.ts';
 import type { Cost, Plan } from '../plan.ts';
 import type { Choice } from '../schedule/choice.ts';
@@ -40,18 +39,17 @@ export function planCore(moment: Moment, { budget = LIVE_BUDGET, from }: PlanHow
 	const most = Math.min(budget, from?.left ?? budget);
 	const left: Budget = { left: most };
 	const first = outlookOf(moment);
-	const choose = (outlook: Outlook): InTime => {
-		const told: Told | null = toldTonight(session, outlook);
-		return chooseInTime({ outlook, told, budget: left });
-	};
+	const told = toldTonight(session, first);
+	const choose = (outlook: Outlook): InTime => chooseInTime({ outlook, told, budget: left });
 	const { outlook, best } = restrungInTime(session, { outlook: first, choose });
 	if (from !== undefined) from.left -= most - left.left;
-	const { schedule, isProved } = best;
+	const { schedule } = best;
+	const { isProved, bound } = best.proof();
 	const { choices, handOvers, work, latenessMs } = schedule;
 	const cost = costOf(best.counts, latenessMs / 1000);
 	const plan: Plan = {
 		isProved,
-		bound: isProved || best.bound === null ? null : readableBound(best.bound, cost),
+		bound: isProved || bound === null ? null : readableBound(bound, cost),
 		cost,
 		sections: outlook.sections,
 		slots: slotsOf(choices),

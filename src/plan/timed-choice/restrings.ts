@@ -7,11 +7,12 @@ import type { NightMs } from '../../journal/entry.ts';
 import { recheckSeconds } from '../../session/readiness.ts';
 import type { Session } from '../../session/session.ts';
 import type { Instrument } from '../../showfile/show.ts';
+import { MISSING } from '../choice/criteria.ts';
 import type { Hand } from '../demand/hand.ts';
 import { choicesFor } from '../demand/options.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
-import type { IdleWork } from '../plan.ts';
+import type { IdleWork, PlannedHandOver, Section, Work } from '../plan.ts';
 import { busyWindows } from '../schedule/busy-windows.ts';
 import type { Choice } from '../schedule/choice.ts';
 import { exactOrder } from '../schedule/exact-order.ts';
@@ -32,27 +33,56 @@ import type { InTime } from './choose-in-time.ts';
 /** Pieces of work that a restring is held against, at all its slots and in all orders together: those of a real show, several times over. */
 const OFFERED = 10_000;
 
-export type Restrung = { readonly outlook: Outlook; readonly best: InTime };
+/** `held`: what a restring is held against, those given a place since the choice was made among it. */
+type Restrung = { readonly outlook: Outlook; readonly best: InTime; readonly held: Held };
+
+/** As much of a schedule as that takes. */
+type Held = {
+	readonly handOvers: readonly Pick<
+		PlannedHandOver,
+		'section' | 'player' | 'seconds' | 'wantedMs'
+	>[];
+	readonly work: readonly Pick<
+		Work,
+		'section' | 'player' | 'instrument' | 'seconds' | 'fromMs' | 'wantedMs' | 'finishMs' | 'isEarly'
+	>[];
+};
+
+/** So many slots are chosen for anew in between: all those of a real show, with several restrings in it. */
+const ANEW = 300;
 
 /**
- * The outlook with each restring that can be done in time, and the best choice with it.
+ * The outlook with each restring that can be done in time, and the best choice with it. It is chosen anew
+ * after each; in a large show, once there was much of that, once for all that are left, unless something is
+ * missing: which of them that one waits for is known only then.
  *
  * @example
  * restrungInTime(session, { outlook, choose }).outlook.restrungFor.size // => 0
  */
 export function restrungInTime(
 	session: Session,
-	{ outlook, choose }: { readonly outlook: Outlook; readonly choose: (outlook: Outlook) => InTime },
-): Restrung {
-	let now: Restrung = { outlook, best: choose(outlook) };
-	for (const instrument of brokenOf(outlook)) {
-		const place = firstInTime(session, now, instrument);
-		if (place === null) continue;
-		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, place);
-		const restrung = { ...now.outlook, restrungFor };
-		now = { outlook: restrung, best: choose(restrung) };
+	{
+		outlook: first,
+		choose,
+	}: { readonly outlook: Outlook; readonly choose: (outlook: Outlook) => InTime },
+): Pick<Restrung, 'outlook' | 'best'> {
+	const chosenFor = (outlook: Outlook): Restrung => {
+		const best = choose(outlook);
+		return { outlook, best, held: best.schedule };
+	};
+	let now = chosenFor(first);
+	let isChosen = true;
+	let left = ANEW;
+	for (const instrument of brokenOf(first)) {
+		const found = firstInTime(session, now, instrument);
+		if (found === null) continue;
+		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, found.place);
+		const outlook = { ...now.outlook, restrungFor };
+		left -= first.sections.length * first.show.players.length;
+		isChosen = left >= 0 || (now.best.counts[MISSING] as number) > 0;
+		now = isChosen ? chosenFor(outlook) : { ...now, outlook, held: found.held };
 	}
-	return now;
+	return isChosen ? now : chosenFor(now.outlook);
 }
 
 /**
@@ -84,8 +114,10 @@ function brokenOf({ show, instruments }: Outlook): readonly Instrument[] {
 		.sort((one, other) => slotPlace(one) - slotPlace(other));
 }
 
+type Found = { readonly place: number; readonly held: Held };
+
 /** The place of the first section that wants the instrument and for which the restring can be done in time; null for none. */
-function firstInTime(session: Session, now: Restrung, instrument: Instrument): number | null {
+function firstInTime(session: Session, now: Restrung, instrument: Instrument): Found | null {
 	const { outlook, best } = now;
 	const state = outlook.instruments[instrument.id] as InstrumentState;
 	const seats = outlook.show.players.length;
@@ -97,8 +129,9 @@ function firstInTime(session: Session, now: Restrung, instrument: Instrument): n
 		const to = wantedAs(outlook, { choice, instrument, place: Math.floor(index / seats) });
 		if (to === null || choice.section.hasBegun) continue;
 		const asked = { instrument, state, choice, to, backMs };
-		if (fits(session, now, { ...asked, effort })) return Math.floor(index / seats);
-		effort.left -= best.schedule.work.length;
+		const held = withRestring(session, now, { ...asked, effort });
+		if (held !== null) return { place: Math.floor(index / seats), held };
+		effort.left -= now.held.work.length;
 	}
 	return null;
 }
@@ -158,32 +191,35 @@ type Asked = Offered & {
 /** A piece of work, with the instrument that it is on. */
 type Named = Piece & { readonly on: string };
 
-/** Whether there is an order in which it is on time and nothing else is late, or later than it was. */
-function fits(session: Session, { outlook, best }: Restrung, asked: Asked): boolean {
-	const { handOvers, work } = best.schedule;
+/** With it, where there is an order in which it is on time and nothing else is late, or later than it was; null where there is none. */
+function withRestring(session: Session, { outlook, held }: Restrung, asked: Asked): Held | null {
+	const { handOvers, work } = held;
 	const { nowMs, show } = outlook;
-	const { section } = asked.choice;
+	const { section, player } = asked.choice;
 	const { instrument, state, to: hand, backMs, effort } = asked;
 	// Handing it over takes its seconds too: of the hands that work, and of whatever is wanted there.
 	const atOnce = handOvers.filter((one) => one.section === section);
 	const handing = atOnce
-		.filter((one) => one.player !== asked.choice.player)
+		.filter((one) => one.player !== player)
 		.reduce((sum, { seconds }) => sum + seconds, instrument.times.handOver);
 	const wantedMs = beginningMs(section, handing);
 	const clock = freeClock(busyWindows(outlook.cues, [...handOvers, { section, wantedMs }]));
 	const soonerMs = (atOnce[0]?.wantedMs ?? wantedMs) - wantedMs;
 	// Not marked by the moment at which it is wanted, it cannot be had there.
-	if (nowMs >= wantedMs) return false;
+	if (nowMs >= wantedMs) return null;
 	// What stands in for it there is not needed then.
-	const needed = work.filter(
-		(one) => one.section !== section || one.player !== asked.choice.player,
-	);
+	const isOther = (one: { section: Section; player: string }) =>
+		one.section !== section || one.player !== player;
+	const needed = work.filter(isOther).map((one) => ({
+		...one,
+		wantedMs: one.wantedMs - (one.section === section ? soonerMs : 0),
+	}));
 	const others = needed.map(
 		(one): Named => ({
 			seconds: one.seconds,
 			releaseMs: one.fromMs,
 			// What is late already is to be no later.
-			dueMs: Math.max(one.wantedMs - (one.section === section ? soonerMs : 0), one.finishMs),
+			dueMs: Math.max(one.wantedMs, one.finishMs),
 			isEarly: one.isEarly,
 			on: one.instrument,
 		}),
@@ -194,8 +230,9 @@ function fits(session: Session, { outlook, best }: Restrung, asked: Asked): bool
 		{ dueMs: wantedMs, recheck, nowMs },
 	).map((one): Named => ({ ...one, on: instrument.id }));
 	const pieces = [...others, ...mine];
+	const sinceOn = workedSince(session);
 	const worked = (one: Named): Named => {
-		const sinceMs = Math.max(one.releaseMs, workedSince(session, one.on));
+		const sinceMs = Math.max(one.releaseMs, sinceOn(one.on));
 		const workedMs = Number.isFinite(sinceMs) ? clock.at(nowMs) - clock.at(sinceMs) : 0;
 		return { ...one, seconds: Math.max(0, one.seconds - Math.max(0, workedMs) / 1000) };
 	};
@@ -210,17 +247,42 @@ function fits(session: Session, { outlook, best }: Restrung, asked: Asked): bool
 	};
 	// Of most it can be told without knowing which one stands first: as if none of them had been worked on,
 	// and as if all had.
-	if (isInTime(left(pieces))) return true;
-	if (latenessBound(left(pieces.map(worked))).latenessMs > 0) return false;
+	const added = (): Held => ({
+		handOvers: [
+			...handOvers
+				.filter(isOther)
+				.map((one) => (one.section === section ? { ...one, wantedMs } : one)),
+			{ section, player, seconds: instrument.times.handOver, wantedMs },
+		],
+		work: [
+			...needed,
+			...mine.map(({ seconds, releaseMs, dueMs, isEarly }) => ({
+				section,
+				player,
+				instrument: instrument.id,
+				seconds,
+				fromMs: Math.max(releaseMs, nowMs),
+				wantedMs: dueMs,
+				finishMs: dueMs,
+				isEarly,
+			})),
+		],
+	});
+	if (isInTime(left(pieces))) return added();
+	if (latenessBound(left(pieces.map(worked))).latenessMs > 0) return null;
 	const intervalEndsMs = intervalEnd(outlook);
 	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs, nodes: nodes() });
-	return isInTime(left(pieces.map((one) => (one === first ? worked(one) : one))));
+	return isInTime(left(pieces.map((one) => (one === first ? worked(one) : one)))) ? added() : null;
 }
 
 /** What stands first in the list counts as worked on since it came back or broke, or since something was last marked ready. */
-function workedSince({ instruments, readyMarks, incidents }: Session, id: string): NightMs {
-	const backMs = instruments[id]?.context.backAtMs ?? Number.NEGATIVE_INFINITY;
-	const broke = incidents.findLast((one) => one.kind === 'string-break' && one.instrument === id);
+function workedSince({ instruments, readyMarks, incidents }: Session): (id: string) => NightMs {
 	const marks = Object.values(readyMarks).map(({ atMs }) => atMs);
-	return Math.max(backMs, broke?.atMs ?? Number.NEGATIVE_INFINITY, ...marks);
+	const markedMs = Math.max(Number.NEGATIVE_INFINITY, ...marks);
+	const breaks = incidents.filter(({ kind }) => kind === 'string-break');
+	const brokeMs = new Map(breaks.map(({ instrument, atMs }) => [instrument, atMs]));
+	return (id) => {
+		const backMs = instruments[id]?.context.backAtMs ?? Number.NEGATIVE_INFINITY;
+		return Math.max(backMs, brokeMs.get(id) ?? Number.NEGATIVE_INFINITY, markedMs);
+	};
 }

@@ -22,23 +22,28 @@ import { type LeastWork, leastOf, pastsOf } from './pasts.ts';
  * sureLatenessMs(graph, possible) // => 0
  */
 export function sureLatenessMs(graph: SearchGraph, possible: Possible): number {
-	const { outlook, seats } = graph.seating;
+	const { outlook, seats, handOverSeconds } = graph.seating;
 	const pasts = pastsOf(outlook);
 	const pieces: Piece[] = [];
 	const windows: { section: Section; wantedMs: number }[] = [];
 	outlook.sections.forEach((section, place) => {
 		pasts.reach(section);
-		const sure = seats.flatMap((_, seat) => {
-			const hands = handsThatBegin(graph, possible, { seat, section: place });
-			return hands === null ? [] : [hands];
+		const sure = seats.flatMap((seat, index) => {
+			const begun = handsThatBegin(graph, possible, { seat: index, section: place });
+			return begun === null ? [] : [{ seat, begun }];
 		});
-		const seconds = sure.reduce((sum, hands) => sum + leastSeconds(graph, hands), 0);
+		const seconds = sure.reduce((sum, { seat, begun }) => {
+			const each = begun.map(
+				(hand) => handOverSeconds[seat.instrumentOf[hand] as number] as number,
+			);
+			return sum + Math.min(...each);
+		}, 0);
 		const wantedMs = section.hasBegun ? outlook.nowMs : beginningMs(section, seconds);
 		if (sure.length > 0) windows.push({ section, wantedMs });
-		for (const hands of sure) {
+		for (const { seat, begun } of sure) {
 			let least: LeastWork | null = null;
-			for (const hand of hands) {
-				const one = pasts.leastWork(section, hand);
+			for (const hand of begun) {
+				const one = pasts.leastWork(section, seat.hands[hand] as Hand);
 				least = one && leastOf(least, one);
 				if (least === null) break;
 			}
@@ -71,12 +76,13 @@ function handsThatBegin(
 	{ steps, seating }: SearchGraph,
 	possible: Possible,
 	{ seat, section }: { readonly seat: number; readonly section: number },
-): readonly Hand[] | null {
+): readonly number[] | null {
 	const { first, to, flags, size } = steps[seat] as Steps;
-	const { start, hands } = seating.seats[seat] as Seat;
+	const { start } = seating.seats[seat] as Seat;
 	const mine = possible[seat] as Uint8Array;
 	const row = section * size;
-	const begun = new Set<Hand>();
+	const begun: number[] = [];
+	const isKnown = new Uint8Array(size);
 	for (let before = 0; before < size; before += 1) {
 		const isFrom = section === 0 ? before === start : mine[row - size + before] === 1;
 		if (!isFrom) continue;
@@ -85,19 +91,11 @@ function handsThatBegin(
 			const hand = to[step] as number;
 			if (mine[row + hand] === 0) continue;
 			if (((flags[step] as number) & BEGINS) === 0) return null;
-			begun.add(hands[hand] as Hand);
+			if (isKnown[hand] === 0) begun.push(hand);
+			isKnown[hand] = 1;
 		}
 	}
-	return [...begun];
-}
-
-function leastSeconds({ seating }: SearchGraph, hands: readonly Hand[]): number {
-	const { instruments } = seating.outlook.show;
-	const seconds = hands.map((hand) => {
-		const place = instruments.findIndex(({ id }) => id === hand.instrument);
-		return seating.handOverSeconds[place] as number;
-	});
-	return Math.min(...seconds);
+	return begun;
 }
 
 function handsPossible(
