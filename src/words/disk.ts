@@ -50,6 +50,8 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `${fault.path} could not be written: ${diskTrouble(fault.trouble)}.`;
 		case 'folder-unusable':
 			return `${fault.path} cannot be used: ${diskTrouble(fault.trouble)}.`;
+		case 'folder-doubtful':
+			return `${doubtWords(fault)}.`;
 		case 'file-unreadable':
 			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
 		case 'copy-gone':
@@ -69,6 +71,23 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `This show is already open in another copy of the program${who}: end that one, or go on there.`;
 		}
 	}
+}
+
+const DOUBTS: { readonly [trouble: string]: string } = {
+	ELOOP: 'it is a link',
+	NOT_OURS: 'it belongs to another user',
+	OPEN_TO_OTHERS: 'other users may write into it',
+};
+
+/** That something is used all the same, and why it may not say what its owner wrote. */
+export function doubtWords({
+	path,
+	trouble,
+}: {
+	readonly path: string;
+	readonly trouble: string;
+}): string {
+	return `${path} is used, but ${DOUBTS[trouble] ?? diskTrouble(trouble)}: what is in it may not be yours`;
 }
 
 const THINGS: { readonly [kind: string]: string } = {
@@ -176,6 +195,12 @@ function shortPath(path: string, columns: number): string {
 	const head = /^\/[^/]*\//.exec(path)?.[0] ?? '';
 	const begin = head.length < columns / 4 ? head : '';
 	return `${begin}…${[...path].slice(begin.length + 1 - columns).join('')}`;
+}
+
+/** Of a night in the list, that its newest steps are in another folder than its own. */
+export function liesElsewhere(folder: string, isWiped: boolean): string {
+	const what = isWiped ? ', not safe: a restart of the machine empties that folder' : '';
+	return `It lies in ${folder}${what}. Start its show again to bring it back.`;
 }
 
 /** Why not everything of a night is safe that is left now, and what to do. */

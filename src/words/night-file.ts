@@ -1,7 +1,7 @@
 // What a night's files say about their own past: one whole sentence each.
 
 import type { Finding } from '../journal/findings.ts';
-import { diskTrouble } from './disk.ts';
+import { diskTrouble, doubtWords } from './disk.ts';
 
 /** The same on the screen, in the report and in the list of nights. */
 export function nightFindingWords(finding: Finding): string {
@@ -10,6 +10,8 @@ export function nightFindingWords(finding: Finding): string {
 			return `There is no night called ${finding.id}.`;
 		case 'file-unreadable':
 			return `${finding.path} cannot be read: ${diskTrouble(finding.trouble)}.`;
+		case 'file-doubtful':
+			return `${doubtWords(finding)}.`;
 		case 'header-missing':
 			return finding.isEmpty
 				? "The night's file is empty: there is nothing in it to resume."
@@ -49,13 +51,13 @@ export function notTakenUpWords(path: string, findings: readonly Finding[]): str
 }
 
 /** That the end of a night was cut off: how many bytes, and where they are. */
-export function incompleteWords(torn: {
-	readonly bytes: number;
+function incompleteWords(torn: {
+	readonly bytes: number | null;
 	readonly isZero: boolean;
 	readonly keptIn: string | null;
 }): string {
 	const { bytes, isZero, keptIn } = torn;
-	const count = `${bytes} ${isZero ? 'zero ' : ''}byte${bytes === 1 ? '' : 's'}`;
+	const count = `${bytes ?? 'some'} ${isZero ? 'zero ' : ''}byte${bytes === 1 ? '' : 's'}`;
 	const where = keptIn === null ? 'left out' : `now in ${keptIn}`;
 	return `Incomplete: the night was cut off in the middle of a write (${count}, ${where}). The last keys may be missing.`;
 }

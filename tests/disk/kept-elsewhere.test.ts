@@ -180,7 +180,7 @@ describe('a folder that fails in the middle of a night', () => {
 		await seconds(night, 2);
 		const cut = disk.afterKill();
 		for (const path of cut.files()) if (path.startsWith(spareFolder)) cut.remove(path);
-		const [listed] = listNights(cut, folders);
+		const [listed] = listNights(cut, folders).nights;
 		expect(listed).toMatchObject({ id: nightName, header: null, problem: { code: 'copy-gone' } });
 		expect(unreadableNight([listed!], { title: 'Quay Street', after: '' })).toBe(listed);
 	});

@@ -4,9 +4,8 @@ import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
-import { listNights, unfinishedNight } from '../../disk/nights-folder.ts';
+import { unfinishedNight } from '../../disk/nights-folder.ts';
 import { showIdentity } from '../../disk/paths.ts';
-import { realDisk } from '../../disk/real-disk.ts';
 import { movedZero, plannedZero } from '../../night/planned-zero.ts';
 import { considered } from '../../plan/advice/alternatives.ts';
 import { mendOf } from '../../plan/advice/mend.ts';
@@ -39,7 +38,7 @@ import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { isFinished, nightOnDisk } from '../night-on-disk.ts';
 import { openShow } from '../open-show.ts';
-import { nightFolders, placesOf } from '../places.ts';
+import { placesOf, searchedNights } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { whileWorking } from '../while-working.ts';
 
@@ -118,15 +117,17 @@ function whyText(
 
 /** The sheet of the night that `run` would take up. */
 function tellTonight(request: Request, io: Io): number {
-	const folders = nightFolders(placesOf(request, io));
+	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
 	const file = request.words[0] ?? '';
-	const unfinished = unfinishedNight(listNights(realDisk, folders), {
+	const unfinished = unfinishedNight(nights, {
 		showPath: showIdentity(resolve(io.cwd, file)),
 		isRehearsal: false,
 		isFinished: ({ lastRecords }) => isFinished(lastRecords),
 	});
 	const night = unfinished && nightOnDisk(folders, unfinished.id);
 	if (!night?.show) {
+		// It may be in the folder that cannot be read, which was said.
+		if (isPart) return EXIT.unusable;
 		return tellProblems(
 			[
 				{
