@@ -100,10 +100,10 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 	return { ...opened, journal, findings: [...others, tail] };
 }
 
-/** The folder of a file with records that no file in the night's own folder has; null for none. */
+/** The folder of a file that the night goes on in, or with records that no file in its own folder has; null for none. */
 function awayFolder({ night, files }: NightFiles, home: string): string | null {
 	const away = files.findLast(({ folder }) => folder !== home);
-	if (!away) return null;
+	if (!away || away === files.at(-1)) return away?.folder ?? null;
 	const isHome = (_: unknown, index: number) => files[index]?.folder === home;
 	const readsAtHome = night.reads.filter(isHome);
 	const atHome = new Set(readsAtHome.flatMap(({ lines }) => lines.map(({ seq }) => seq)));
