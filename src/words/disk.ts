@@ -159,10 +159,10 @@ export function saveProblemWords(problem: SaveProblem): string {
 	}
 }
 
-/** The same for one row: the reason, and that the program alone has the night. */
+/** The same for one row: that the program alone has the last steps, then the reason. */
 export function saveProblemInShort(problem: SaveProblem): string {
-	if (problem.code === 'slow') return saveProblemWords(problem);
-	return `${capital(diskTrouble(problem.trouble))}. In memory only.`;
+	if (problem.code === 'slow') return 'The disk is slow: the last steps are not confirmed.';
+	return `In memory only, ${diskTrouble(problem.trouble)}.`;
 }
 
 /** Where a night is kept that its own folder does not take, and why. */
@@ -184,6 +184,18 @@ export function elsewhereInShort({ folder, home, trouble }: SavePlace, columns: 
 	const least = Math.min(displayWidth(home), LEAST_PATH_COLUMNS);
 	const first = shortPath(folder, room - least);
 	return words(first, shortPath(home, room - displayWidth(first)));
+}
+
+/** Words for one row: where they are too long their paths are, so that what is said of them stays in sight. */
+export function inOneRow(words: string, columns: number): string {
+	let over = displayWidth(words) - columns;
+	return words.replaceAll(/[^\s(]*\/[^\s),;:]*/g, (path) => {
+		const width = displayWidth(path);
+		const cut = Math.min(over, width - LEAST_PATH_COLUMNS);
+		if (cut <= 0) return path;
+		over -= cut;
+		return shortPath(path, width - cut);
+	});
 }
 
 /** A path cut to fewer cells than these says nothing. */
@@ -222,13 +234,21 @@ export function saveWarningWords(warning: SaveWarning): string {
 			return `The disk did not confirm what was written, ${diskTrouble(warning.trouble)}; the night goes on in a new file.`;
 		case 'file-changed': {
 			const what = warning.change === 'gone' ? 'moved or removed' : 'cut short';
-			return `The night's file ${warning.path} was ${what} by somebody else; the whole night is written anew beside it.`;
+			return `The night's file was ${what} by somebody else (${warning.path}); the whole night is written anew beside it.`;
 		}
 		case 'moved-back':
-			return `The night is whole in ${warning.folder} again and saved; what ${warning.from} has of it is a copy.`;
+			return `The night is whole and saved again in ${warning.folder}; what ${warning.from} has of it is a copy.`;
 		case 'written-by-other':
 			return warning.writer === null
 				? "Something else wrote into this night's file; its records are still whole."
-				: `Another copy of the program (${warning.writer}) is writing into this night too: end one of them.`;
+				: `Another copy of the program is writing into this night too: end one of them (that is ${warning.writer}).`;
 	}
+}
+
+/** The same for one row. */
+export function saveWarningInShort(warning: SaveWarning, columns: number): string {
+	const isCopy = warning.code === 'written-by-other' && warning.writer !== null;
+	return isCopy
+		? 'Another copy writes into this night: end one of them.'
+		: inOneRow(saveWarningWords(warning), columns);
 }

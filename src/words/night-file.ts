@@ -15,7 +15,7 @@ export function nightFindingWords(finding: Finding): string {
 		case 'header-missing':
 			return finding.isEmpty
 				? "The night's file is empty: there is nothing in it to resume."
-				: 'The beginning of the night, with its copy of the show, cannot be read; the show file is used in its place.';
+				: 'The beginning of the night cannot be read, nor its copy of the show; the show file is used in its place.';
 		case 'records-missing':
 			return finding.isHealed
 				? `${records(finding.count)} of this night cannot be read; how things stand now is not touched by it.`
@@ -38,7 +38,7 @@ export function nightFindingWords(finding: Finding): string {
 			return `${places} in the night's file ${are} damaged, but no record is missing.`;
 		}
 		case 'copy-gone':
-			return 'A part of this night was kept in another folder, since its own took nothing, and is gone from there: the last steps are missing.';
+			return 'The last steps are missing: they were kept in another folder, since its own took nothing, and are gone from there.';
 		case 'tail-cut-off':
 			return incompleteWords(finding);
 	}

@@ -187,7 +187,7 @@ describe('a folder that fails in the middle of a night', () => {
 		const opened = wipedNight(cut).open();
 		expectKept(opened, { saved: 3, typed: 7 });
 		expect(opened.findings.map(nightFindingWords)).toEqual([
-			'A part of this night was kept in another folder, since its own took nothing, and is gone from there: the last steps are missing.',
+			'The last steps are missing: they were kept in another folder, since its own took nothing, and are gone from there.',
 		]);
 	});
 
