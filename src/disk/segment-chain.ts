@@ -125,6 +125,7 @@ export class SegmentChain {
 		const { disk, id, header } = this.#start;
 		return startSegment(disk, {
 			id,
+			home: this.#start.folders[0] ?? '',
 			number: this.#nextNumber,
 			folders,
 			headerBytes: header ? headerBytes(header, from) : new Uint8Array(0),

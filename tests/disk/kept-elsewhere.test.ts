@@ -80,6 +80,23 @@ describe('a folder that takes nothing at the start', () => {
 		expect(disk.files().some((path) => path.startsWith(spareFolder))).toBe(true);
 	});
 
+	test('one that another user was quicker to make in its place is not used', async () => {
+		const { disk } = failingHome('ENOSPC');
+		disk.effect = ({ name, path }) => {
+			if (name === 'makeFolder' && path === spareFolder) {
+				disk.plantFolder(spareFolder);
+				disk.foreignFolders.add(spareFolder);
+			}
+			return name === 'write' && path.startsWith(nightsFolder) ? { fail: 'ENOSPC' } : null;
+		};
+		const night = wipedNight(disk);
+		await night.create();
+		night.append();
+		await seconds(night, 5);
+		expect(night.status).toMatchObject({ state: 'memory', elsewhere: null });
+		expect(disk.files().filter((path) => path.startsWith(spareFolder))).toEqual([]);
+	});
+
 	test('in a place that outlives a restart it is saved, and told all the same', async () => {
 		const { disk } = failingHome('EROFS');
 		const night = new KeptNight(disk, [nightsFolder, '/var/tmp/rackside']);
