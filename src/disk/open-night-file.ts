@@ -60,7 +60,7 @@ function filesOf({ disk, folders }: Pick<NightServices, 'disk' | 'folders'>, id:
 
 /**
  * The night with this id, to go on with. Without a `journal` when there is no such night, when a
- * newer version of the program wrote it, or when nothing of it can be read; the findings say which.
+ * newer version of the program wrote it, or when not all its files can be read; the findings say which.
  */
 export function openNightFile(services: NightServices, choice: NightChoice): OpenedNight {
 	const { folders } = services;
@@ -70,8 +70,7 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 	const opened = describe(choice.id, files, records);
 	const header = night.header ?? spareHeader(choice, services, records);
 	const isEmpty = night.header === null && night.lastSeq === 0;
-	// Of a night whose own folder cannot be seen only a part may be here, whose numbers are not to be used twice.
-	if (night.isNewer || isEmpty || files.isHomeUnlisted) return opened;
+	if (night.isNewer || isEmpty || files.isPart) return opened;
 	const last = files.files.at(-1);
 	const read = night.reads.at(-1);
 	// What an older version wrote is written anew into a file of its own, once.

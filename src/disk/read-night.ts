@@ -29,8 +29,8 @@ export type NightFiles = {
 	readonly files: readonly SegmentFile[];
 	/** Files that could not be read at all, and folders that could not be listed: what is in them nobody can say. */
 	readonly unreadable: readonly Unreadable[];
-	/** Whether the night's own folder is one of these. */
-	readonly isHomeUnlisted: boolean;
+	/** Whether records may be missing for that: what is here is then not to be gone on with, or numbers were used twice. */
+	readonly isPart: boolean;
 	/** Files that were read and that others made, or may write into. */
 	readonly doubtful: readonly Unreadable[];
 	/** What was cut off the ends of its files and put beside them. */
@@ -130,7 +130,11 @@ export function readNight(disk: Disk, { id, home, names, unlisted }: NightPlace)
 		night: joinSegments(reads),
 		files,
 		unreadable,
-		isHomeUnlisted: unlisted.some(({ path }) => path === home),
+		// Where nothing says that a part was put into another folder, none is missed in one that cannot be listed.
+		isPart:
+			unreadable.length > unlisted.length ||
+			unlisted.some(({ path }) => path === home) ||
+			(isAway && unlisted.length > 0),
 		doubtful,
 		cutOff,
 		isCopyGone: isAway && unlisted.length === 0,

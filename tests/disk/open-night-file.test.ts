@@ -143,6 +143,33 @@ describe('an end that is not as it should be', () => {
 		expect(disk.files()).toEqual([nightPath]);
 	});
 
+	test('where one of its files cannot be read no number is used twice: nothing is gone on with', async () => {
+		const disk = new FaultDisk();
+		const first = new KeptNight(disk);
+		await first.create();
+		first.append();
+		await settle();
+		// A confirmation that fails: the night goes on in a second file.
+		let isFirst = true;
+		disk.effect = ({ name }) => {
+			if (name !== 'sync' || !isFirst) return null;
+			isFirst = false;
+			return { fail: 'EIO' };
+		};
+		for (let step = 0; step < 3; step += 1) first.append();
+		await settle();
+		const second = `${nightsFolder}/${nightName}.2.journal`;
+		const left = disk.afterKill();
+		left.effect = ({ name, path }) => (name === 'read' && path === second ? { fail: 'EIO' } : null);
+		const opened = new KeptNight(left).open();
+		expect(opened.journal).toBeNull();
+		expect(opened.findings.map(nightFindingWords)).toContain(
+			`${second} cannot be read: the disk reports a fault (EIO).`,
+		);
+		left.effect = () => null;
+		expectKept(new KeptNight(left).resume('writer-2'), { saved: 4, typed: 4 });
+	});
+
 	test('a folder that cannot be listed is no empty one: nothing is gone on with', async () => {
 		const disk = await leftDisk(3);
 		disk.effect = ({ name, path }) =>
