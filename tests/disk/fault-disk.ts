@@ -224,6 +224,10 @@ export class FaultDisk implements Disk {
 		return Buffer.from(this.#plainFile(path).bytes);
 	}
 
+	folders(): string[] {
+		return [...this.#folders.keys()];
+	}
+
 	files(): string[] {
 		return [...this.#folders].flatMap(([path, folder]) =>
 			[...folder.names.keys()].map((name) => join(path, name)),
