@@ -18,7 +18,8 @@ export async function bundledPackages(inputs, root) {
 		const { name, version, license } = JSON.parse(
 			await readFile(join(folder, 'package.json'), 'utf8'),
 		);
-		const { integrity } = lock[at];
+		// The folder of packages may be a link to that of another checkout.
+		const { integrity } = lock[at.slice(at.indexOf('node_modules/'))];
 		packages.set(`${name} ${version}`, { name, version, license, folder, integrity });
 	}
 	const sorted = [...packages].sort(([a], [b]) => a.localeCompare(b, 'en'));

@@ -5,7 +5,8 @@ export type DiskFault =
 	/** `kind`: what stands there; null when it cannot be told. */
 	| { readonly code: 'file-exists'; readonly path: string; readonly kind: string | null }
 	| {
-			readonly code: 'folder-unusable' | 'file-unreadable';
+			/** `folder-doubtful`: used, though it is a link, or others made it or may write into it. */
+			readonly code: 'folder-unusable' | 'folder-doubtful' | 'file-unreadable';
 			readonly path: string;
 			readonly trouble: string;
 	  }

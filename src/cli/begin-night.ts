@@ -10,9 +10,9 @@ import { createNightFile } from '../disk/create-night-file.ts';
 import { nightId } from '../disk/night-id.ts';
 import type { NightServices } from '../disk/night-services.ts';
 import {
-	folderTrouble,
 	headlessNight,
 	listNights,
+	type NightList,
 	type NightSummary,
 	unfinishedNight,
 	unreadableNight,
@@ -27,7 +27,7 @@ import type { NightJournal } from '../journal/night-journal.ts';
 import type { NightSubject } from '../journal/record.ts';
 import type { Show } from '../showfile/show.ts';
 import { keptShow, showRecord } from '../showfile/show-record.ts';
-import { unreadableNightWords } from '../words/disk.ts';
+import { diskFaultWords, unreadableNightWords } from '../words/disk.ts';
 import { nightFindingWords, notTakenUpWords } from '../words/night-file.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
@@ -76,8 +76,8 @@ export async function beginNight(
 		release: wanted.release,
 		...(wanted.log && { onStatus: wanted.log.status }),
 	};
-	const nights = listNights(realDisk, folders);
-	const { unfinished, headless, hidden } = nightsOf(nights, wanted, io);
+	const list = listNights(realDisk, folders);
+	const { unfinished, headless, hidden } = nightsOf(list, wanted, io);
 	const copy = keptShow(unfinished?.header?.show);
 	const title = unfinished?.header?.title ?? '';
 	const isNewest = headless(title) === null && hidden(title) === null;
@@ -115,23 +115,27 @@ export async function beginNight(
 		wallMs: startedAtMs,
 		subject,
 	});
-	return { id, show, journal, startedAtMs, findings: [] };
+	return { id, show, journal, startedAtMs, findings: list.unlisted.map(diskFaultWords) };
 }
 
 /** The unfinished night of this show file, and one that only its title may tell to be so. */
-function nightsOf(nights: readonly NightSummary[], wanted: NightToBegin, io: Io) {
+function nightsOf({ nights, unlisted }: NightList, wanted: NightToBegin, io: Io) {
 	const showPath = showIdentity(resolve(io.cwd, wanted.file));
 	const { isRehearsal } = wanted;
 	const finished = (night: NightSummary) => isFinished(night.lastRecords);
 	const newest = unfinishedNight(nights, { showPath, isRehearsal, isFinished: () => false });
+	const unfinished = unfinishedNight(nights, { showPath, isRehearsal, isFinished: finished });
+	// Where the other folder cannot be seen, an unfinished night in its own is gone on with, and that is said.
+	const [home] = wanted.folders;
+	const unseen = unlisted.find(({ path }) => path === home || unfinished === null);
 	return {
-		unfinished: unfinishedNight(nights, { showPath, isRehearsal, isFinished: finished }),
+		unfinished,
 		// Nor is a rehearsal worth a question.
 		hidden: (title: string) => {
 			if (isRehearsal) return null;
 			const night = unreadableNight(nights, { title, after: newest?.id ?? '' });
-			const fault = night?.problem ?? folderTrouble(realDisk, wanted.folders[0] ?? '.');
-			return fault && unreadableNightWords(fault);
+			const fault = night?.problem ?? unseen;
+			return fault ? unreadableNightWords(fault) : null;
 		},
 		// Whether a night without a header was a rehearsal nobody can say; a show must go on.
 		headless: (title: string) =>

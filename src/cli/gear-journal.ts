@@ -4,11 +4,11 @@
 import { join } from 'node:path';
 import { realClock } from '../disk/clock.ts';
 import { createNightFile } from '../disk/create-night-file.ts';
-import { diskErrorCode } from '../disk/disk.ts';
 import { takeLock } from '../disk/lock.ts';
 import type { NightServices } from '../disk/night-services.ts';
 import { lookAtNight, openNightFile } from '../disk/open-night-file.ts';
 import type { Paths } from '../disk/paths.ts';
+import { type FolderName, namesIn } from '../disk/read-night.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { parseSegmentName } from '../disk/segment-name.ts';
 import { laptopId, writerId } from '../disk/writer-id.ts';
@@ -17,7 +17,7 @@ import { gearId } from '../gear/gear-id.ts';
 import { remembered } from '../gear/remembered.ts';
 import { inOrder } from '../journal/record-order.ts';
 import type { Instrument } from '../showfile/show.ts';
-import { saveProblemWords } from '../words/disk.ts';
+import { diskFaultWords, saveProblemWords } from '../words/disk.ts';
 import { nightFindingWords } from '../words/night-file.ts';
 import { GEAR_UNREADABLE, NOT_CONFIRMED, OTHER_WRITES } from '../words/program.ts';
 
@@ -35,27 +35,25 @@ export type GearOnDisk = {
 /** The union of all files in the folder. */
 export function readGear(paths: Paths): GearOnDisk {
 	const folder = gearFolder(paths);
-	const found = journalsIn(folder).map((id) =>
+	const { names, unlisted } = namesIn(realDisk, [folder]);
+	const found = journalsIn(names).map((id) =>
 		lookAtNight({ disk: realDisk, folders: [folder] }, { id }),
 	);
 	const records = inOrder(found.flatMap((one) => one.records()));
 	return {
 		entries: records.flatMap(({ e }) => e as readonly GearEntry[]),
-		findings: found.flatMap(({ findings }) =>
-			findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
-		),
+		findings: [
+			...unlisted.map((one) => diskFaultWords({ code: 'file-unreadable', ...one })),
+			...found.flatMap(({ findings }) =>
+				findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
+			),
+		],
 	};
 }
 
-/** The journals in a folder; none where it is not there. */
-function journalsIn(folder: string): readonly string[] {
-	try {
-		const names = realDisk.list(folder).map((name) => parseSegmentName(name)?.id ?? null);
-		return [...new Set(names.filter((id) => id !== null))].sort();
-	} catch (error) {
-		diskErrorCode(error);
-		return [];
-	}
+function journalsIn(names: readonly FolderName[]): readonly string[] {
+	const ids = names.map(({ name }) => parseSegmentName(name)?.id ?? null);
+	return [...new Set(ids.filter((id) => id !== null))].sort();
 }
 
 /** What was measured on an instrument of a show file in this folder, the newest first, read from the disk when first asked for. */

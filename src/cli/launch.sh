@@ -11,6 +11,18 @@ if ! command -v "$node" >/dev/null 2>&1; then
 	exit 2
 fi
 
+# Node loads no program from such a place, and says so in a way that helps nobody.
+unloadable=
+case $here in
+*\\*) unloadable=1 ;;
+*[!A-Za-z0-9/._@+~,=\ :-]*) printf '%s' "$here" | iconv -f UTF-8 -t UTF-8 >/dev/null 2>&1 || [ $? = 127 ] || unloadable=1 ;;
+esac
+if [ -n "$unloadable" ]; then
+	name=$(printf '%s' "$here" | LC_ALL=C tr -c '[:print:]' '?')
+	echo "rackside cannot be started from $name: Node loads no program from a folder with a backslash, or with a name that is not UTF-8, on its way. Move it to another folder and start it again." >&2
+	exit 2
+fi
+
 [ -t 0 ] && [ -t 1 ] && modes=$(stty -g 2>/dev/null) || exec "$node" "$here/rackside.js" "$@"
 
 # Node would let its space for young objects grow to 96 MB in the course of a night; 24 do as well.
@@ -20,9 +32,12 @@ young=--max-semi-space-size=8
 # sync hangs, and nobody has to wait for that. It gets a second to end by itself.
 unanswered=
 killed=
-trap 'unanswered=1; (sleep 1; kill -KILL $child; kill -USR2 $$) 2>/dev/null & timer=$!' USR1
+trap 'unanswered=1; (sleep 1; kill -KILL $child; kill -ALRM $$) 2>/dev/null & timer=$!' USR1
 given_up=
-trap '[ -n "$unanswered" ] && given_up=1' USR2
+trap '[ -n "$unanswered" ] && given_up=1' ALRM
+# And so it does when it has left the screen and the terminal has its last words.
+said=
+trap 'said=1' USR2
 
 exec 3<&0 # a background job of sh gets an empty stdin otherwise
 RACKSIDE_LAUNCHER=$$ "$node" $young "$here/rackside.js" "$@" <&3 3<&- &
@@ -38,14 +53,16 @@ if [ -n "$unanswered" ]; then
 	kill $timer 2>/dev/null
 	[ -n "$given_up" ] || [ $code = 137 ] && code=3 && killed=1
 fi
-trap - HUP INT QUIT TERM USR1 USR2
+trap - HUP INT QUIT TERM ALRM USR1 USR2
 
 # Above 128: a signal. It answers four of them, but its farewell is lost when the terminal had stalled;
 # after any other it was killed, or crashed.
-if [ $code -gt 128 ] || [ -n "$killed" ]; then
+if [ -n "$said" ]; then
+	stty "$modes"
+elif [ $code -gt 128 ] || [ -n "$killed" ]; then
 	# End of a synchronised frame; no bracketed paste, but wrapping; no mouse or focus reports; plain
 	# text; the cursor shown; back from the other screen. Saving the cursor first (7) keeps it where it is
-	# should that screen have been left already.
+	# should that screen have been left already; not so in tmux, where the next line would be over the last.
 	printf '\033[?2026l\033[?2004l\033[?7h\033[?1000l\033[?1002l\033[?1003l\033[?1006l\033[?1004l'
 	printf '\033[0m\033[?25h\0337\033[?1049l'
 	stty "$modes"

@@ -82,7 +82,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return EXIT.unusable;
 	}
 	const places = placesOf(live.request, io);
-	const { folders, passedOver } = nightPlaces(places);
+	const { folders, remarks } = nightPlaces(places);
 	// Where no folder can be made the night is kept in memory and says so; nothing is refused for it.
 	makeFolders(realDisk, places.nights);
 	const name = lockName(showIdentity(resolve(io.cwd, live.file)), live.isRehearsal);
@@ -132,7 +132,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		preferences,
 		measuredOn: measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file)))),
 		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
-		findings: [...passedOver.map(diskFaultWords), ...begun.findings, ...preferences.problems],
+		findings: [...remarks.map(diskFaultWords), ...begun.findings, ...preferences.problems],
 	});
 	await show(night, {
 		io,

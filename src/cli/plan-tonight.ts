@@ -2,9 +2,8 @@
 
 import { resolve } from 'node:path';
 import { cleanText } from '../base/clean-text.ts';
-import { listNights, unfinishedNight } from '../disk/nights-folder.ts';
+import { unfinishedNight } from '../disk/nights-folder.ts';
 import { showIdentity } from '../disk/paths.ts';
-import { realDisk } from '../disk/real-disk.ts';
 import { movedZero, plannedZero } from '../night/planned-zero.ts';
 import { nightSteps } from '../report/night-steps.ts';
 import { tonightSheet } from '../report/tonight-sheet.ts';
@@ -14,21 +13,23 @@ import { EXIT } from './exit-code.ts';
 import type { Io } from './io.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { isFinished, nightOnDisk } from './night-on-disk.ts';
-import { nightFolders } from './night-places.ts';
+import { searchedNights } from './night-places.ts';
 import { placesOf } from './places.ts';
 import { tellProblems } from './tell-problems.ts';
 
 /** The sheet of the night that `run` would take up; gives back the exit code. */
 export function tellTonight(request: Request, io: Io): number {
-	const folders = nightFolders(placesOf(request, io));
+	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
 	const file = request.words[0] ?? '';
-	const unfinished = unfinishedNight(listNights(realDisk, folders), {
+	const unfinished = unfinishedNight(nights, {
 		showPath: showIdentity(resolve(io.cwd, file)),
 		isRehearsal: false,
 		isFinished: ({ lastRecords }) => isFinished(lastRecords),
 	});
 	const night = unfinished && nightOnDisk(folders, unfinished.id);
 	if (!night?.show) {
+		// It may be in the folder that cannot be read, which was said.
+		if (isPart) return EXIT.unusable;
 		return tellProblems(
 			[
 				{

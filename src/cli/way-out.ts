@@ -30,8 +30,13 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	const { night, clock, io } = parts;
 	const { stdin, stdout, stderr } = process;
 	let isKept = false;
+	let hasSaid = false;
 	const exit = (code: number): void => {
-		if (!isKept) tellLauncher(io.env.RACKSIDE_LAUNCHER);
+		const launcher = io.env.RACKSIDE_LAUNCHER;
+		// Leaving the other screen a second time would put what comes next over what was said.
+		if (hasSaid) tellLauncher(launcher, 'SIGUSR2');
+		// A sync that hangs keeps the process from ending, whatever it does: it is not to be waited for.
+		if (!isKept) tellLauncher(launcher, 'SIGUSR1');
 		process.exit(code);
 	};
 	const shutdown = createShutdown({ clock, exit });
@@ -49,7 +54,12 @@ export function wayOut(parts: WayOutParts): Shutdown {
 			tellOutcome(outcome, parts);
 			// Leaving before it has gone out would lose it.
 			return new Promise((done) => {
-				stdout.write('', () => stderr.write('', () => done()));
+				stdout.write('', (lost) =>
+					stderr.write('', () => {
+						hasSaid = !lost;
+						done();
+					}),
+				);
 			});
 		},
 	});
@@ -57,14 +67,11 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	return shutdown;
 }
 
-/**
- * Tells the launcher not to wait for long: a sync that hangs keeps the process from ending, whatever it does.
- * Without a launcher the shell has to wait.
- */
-function tellLauncher(pid: string | undefined): void {
+/** Tells the launcher, where there is one; see there what each signal says. */
+function tellLauncher(pid: string | undefined, signal: 'SIGUSR1' | 'SIGUSR2'): void {
 	if (pid === undefined || Number(pid) !== process.ppid) return;
 	try {
-		process.kill(process.ppid, 'SIGUSR1');
+		process.kill(process.ppid, signal);
 	} catch {
 		// It is gone, and waits for nothing.
 	}

@@ -24,6 +24,8 @@ import { SegmentChain } from './segment-chain.ts';
 const retryMs = 1000;
 const longestRetryMs = 60_000;
 const longestHomeRetryMs = 300_000;
+/** A folder that has taken the night for so long is tried again as if it had never failed. */
+const steadyHomeMs = 60_000;
 /** Two copies that see nothing of each other's lock learn of each other by this. */
 const lookEveryMs = 1000;
 /** Less than the way out waits for it, so that the lock is given back before the program ends. */
@@ -51,8 +53,11 @@ export class NightFile implements NightJournal {
 	#savedSeq = 0;
 	/** The last record that is confirmed in the night's own folder. */
 	#homeSeq = 0;
+	/** The last record that is in the files there, confirmed or not, from before they had no more room. */
+	#homeEndSeq = 0;
 	#homeAtUpMs = 0;
 	#homeFaults = 0;
+	#cameHomeAtUpMs = Number.NEGATIVE_INFINITY;
 	/** Where it comes from, while its own folder has yet to confirm the whole night. */
 	#movingFrom: string | null = null;
 	/** Records from before this opening are in the file, but nothing confirms yet that they would outlive a power cut. */
@@ -220,7 +225,11 @@ export class NightFile implements NightJournal {
 			}
 			this.#setFault(fault.code);
 			const segment = this.#chain.current;
-			if (segment === null || (fault.isUsable && roomTroubles.has(fault.code))) return;
+			if (segment === null) return;
+			if (fault.isUsable && roomTroubles.has(fault.code)) {
+				if (segment.folder !== this.#home || !this.#goElsewhere(fault.code)) return;
+				continue;
+			}
 			this.#warn({ code: 'file-left', trouble: fault.code });
 			if (fault.isUsable && fault.code === 'EFBIG' && !segment.isBare) {
 				this.#chain.retire();
@@ -257,11 +266,29 @@ export class NightFile implements NightJournal {
 		const begun = this.#chain.begin(this.#writtenSeq + 1, leftFor);
 		if ('code' in begun) return begun;
 		this.#hasFile = true;
-		if (begun.folder === this.#home) return begun;
+		if (begun.folder !== this.#home) this.#onAway();
+		return begun;
+	}
+
+	/** Goes on in another folder while the night's own has no room; false where that takes nothing either. */
+	#goElsewhere(code: string): boolean {
+		if (this.#chain.beginElsewhere(this.#writtenSeq + 1, code) === null) return false;
+		this.#homeEndSeq = this.#writtenSeq;
+		// Else a folder with room now and then would fill the other one with files.
+		if (this.#isJustHome()) this.#homeFaults += 1;
+		this.#onAway();
+		return true;
+	}
+
+	#isJustHome(): boolean {
+		return this.#upMs - this.#cameHomeAtUpMs <= steadyHomeMs;
+	}
+
+	#onAway(): void {
+		if (!this.#isJustHome()) this.#homeFaults = 0;
 		this.#waitForHome();
 		const { disk } = this.#services;
 		markAway({ disk, home: this.#home, id: this.id });
-		return begun;
 	}
 
 	/** A folder that takes what it then does not confirm keeps a file of each attempt. */
@@ -294,6 +321,7 @@ export class NightFile implements NightJournal {
 			return;
 		}
 		this.#movingFrom = this.#chain.away;
+		this.#cameHomeAtUpMs = this.#upMs;
 		this.#leavings += 1;
 		this.#chain.adopt(segment);
 		this.#backlog.standWritten(chunks);
@@ -308,6 +336,7 @@ export class NightFile implements NightJournal {
 	#leave(what: 'unconfirmed' | 'all'): void {
 		const isAll = what === 'all' || this.#isPastUnconfirmed;
 		this.#leavings += 1;
+		this.#homeEndSeq = 0;
 		this.#chain.abandon(isAll);
 		if (isAll) {
 			this.#backlog.startFrom(this.#records.all(), this.#seed);
@@ -350,6 +379,7 @@ export class NightFile implements NightJournal {
 		this.#isPastUnconfirmed = false;
 		this.#syncFaults = 0;
 		if (this.#chain.away === null) this.#onHome();
+		else this.#homeSeq = Math.max(this.#homeSeq, Math.min(this.#homeEndSeq, upTo));
 		if (this.#backlog.next === undefined) this.#fault = null;
 	}
 
@@ -360,7 +390,6 @@ export class NightFile implements NightJournal {
 		unmarkAway({ disk, home: this.#home, id: this.id });
 		this.#warn({ code: 'moved-back', from: this.#movingFrom, folder: this.#home });
 		this.#movingFrom = null;
-		this.#homeFaults = 0;
 	}
 
 	/** After one failed confirmation a system may report success for bytes that it has dropped, so that file is never trusted again. */

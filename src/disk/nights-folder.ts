@@ -1,6 +1,7 @@
 // The nights that were recorded, from a short look at each: its header and its last records.
 
 import type { DiskFault } from '../base/disk-fault.ts';
+import type { Finding } from '../journal/findings.ts';
 import { isLineWhole, seedOf } from '../journal/line.ts';
 import { findHeader, readJournal } from '../journal/read-journal.ts';
 import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-line.ts';
@@ -8,15 +9,17 @@ import type { JournalRecord, NightHeader } from '../journal/record.ts';
 import { awayMarkPath, markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { isIdOf } from './night-id.ts';
-import { cutOffOf, namesIn, nightOfName, type SegmentFile, segmentFiles } from './read-night.ts';
+import {
+	type FolderName,
+	findingsIn,
+	namesIn,
+	nightOfName,
+	readNight,
+	type SegmentFile,
+	segmentFiles,
+	type Unreadable,
+} from './read-night.ts';
 import { parseSegmentName } from './segment-name.ts';
-
-/** Bytes that a stopped write left at the end of a night; `keptIn`: null while they are there still. */
-export type Torn = {
-	readonly bytes: number;
-	readonly isZero: boolean;
-	readonly keptIn: string | null;
-};
 
 /** What a short look at a night tells. */
 export type NightSummary = {
@@ -30,8 +33,10 @@ export type NightSummary = {
 	/** The last records, oldest first: enough to tell whether the night was ended, not always all. */
 	readonly lastRecords: readonly JournalRecord[];
 	readonly sizeBytes: number;
-	/** What was cut off its end, there still or in a file beside it; none for a night that is whole. */
-	readonly cutOff: readonly Torn[];
+	/** The folder, other than its own, that has the newest of its records; null for none. */
+	readonly away: string | null;
+	/** All that is there of it. */
+	readonly names: readonly FolderName[];
 	/** Why the night cannot be looked at; null when it can. */
 	readonly problem: DiskFault | null;
 };
@@ -43,22 +48,31 @@ const enoughRecords = 64;
 /** Largest look: the longest header there can be, twice. */
 const longestLookBytes = 2 * 2_097_152;
 
-/** All nights in these folders, the newest first. */
-export function listNights(disk: Disk, folders: readonly string[]): NightSummary[] {
+/** The nights that can be seen. */
+export type NightList = {
+	/** The newest first. */
+	readonly nights: readonly NightSummary[];
+	/** Folders that cannot be listed: there may be nights in them. */
+	readonly unlisted: readonly (DiskFault & Unreadable)[];
+};
+
+/** All nights in these folders. */
+export function listNights(disk: Disk, folders: readonly string[]): NightList {
 	const home = folders[0] ?? '.';
-	const byNight = Map.groupBy(namesIn(disk, folders), ({ name }) => nightOfName(name));
-	return [...byNight]
+	const found = namesIn(disk, folders);
+	const unlisted = found.unlisted.map((one) => ({ code: 'file-unreadable' as const, ...one }));
+	const byNight = Map.groupBy(found.names, ({ name }) => nightOfName(name));
+	const nights = [...byNight]
 		.flatMap(([id, names]) => {
 			const isThere = names.some(({ name }) => parseSegmentName(name) ?? markedNight(name));
 			if (id === null || !isThere) return [];
-			const kept = cutOffOf(disk, names, id).map(({ path: keptIn, bytes }) => ({
-				...{ bytes, isZero: false },
-				keptIn,
-			}));
 			const files = segmentFiles(names, id);
-			return [files.length === 0 ? goneNight(id, home) : summary(disk, id, { files, kept })];
+			const seen =
+				files.length === 0 ? goneNight(id, home, found.unlisted) : summary(disk, id, files);
+			return [{ ...seen, away: awayFrom(home, { files, names }), names }];
 		})
 		.toSorted(newestFirst);
+	return { nights, unlisted };
 }
 
 /** The newest of these nights that was made with this show file and is not finished. */
@@ -108,38 +122,47 @@ export function unreadableNight(
 	return found ?? null;
 }
 
-/** Why nobody can say which nights are in this folder; null where that can be said, or there is none. */
-export function folderTrouble(disk: Disk, path: string): DiskFault | null {
-	try {
-		disk.list(path);
-		return null;
-	} catch (error) {
-		const trouble = diskErrorCode(error);
-		const isNone = trouble === 'ENOENT' || trouble === 'ENOTDIR';
-		return isNone ? null : { code: 'file-unreadable', path, trouble };
-	}
-}
-
 function newestFirst(one: NightSummary, other: NightSummary): number {
 	const byStart = (other.startedAtMs ?? 0) - (one.startedAtMs ?? 0);
 	return byStart !== 0 ? byStart : one.id < other.id ? 1 : -1;
 }
 
-/** A night of which only the mark is left that it was kept elsewhere. */
-function goneNight(id: string, home: string): NightSummary {
+/** All that is to be said of a night's files, the gravest first; reads all of it. */
+export function findingsOf(
+	disk: Disk,
+	home: string,
+	{ id, names }: Pick<NightSummary, 'id' | 'names'>,
+): readonly Finding[] {
+	return findingsIn(readNight(disk, { id, home, names, unlisted: [] }));
+}
+
+function awayFrom(
+	home: string,
+	{
+		files,
+		names,
+	}: { readonly files: readonly SegmentFile[]; readonly names: readonly FolderName[] },
+): string | null {
+	// A night that came back goes on in a newer file there, and its mark is taken away.
+	const isMarked = names.some(({ folder, name }) => folder === home && markedNight(name) !== null);
+	const last = files.at(-1);
+	if (last && last.folder !== home) return last.folder;
+	return isMarked ? (files.findLast(({ folder }) => folder !== home)?.folder ?? null) : null;
+}
+
+/** What a look at its files alone tells of a night. */
+type Seen = Omit<NightSummary, 'away' | 'names'>;
+
+/** A night of which only the mark is seen that it was kept elsewhere: gone from there, or where it cannot be seen. */
+function goneNight(id: string, home: string, [unlisted]: readonly Unreadable[]): Seen {
 	const path = awayMarkPath({ home, id });
 	return {
-		...{ id, path, header: null, startedAtMs: null, lastRecords: [], sizeBytes: 0, cutOff: [] },
-		problem: { code: 'copy-gone', path },
+		...{ id, path, header: null, startedAtMs: null, lastRecords: [], sizeBytes: 0 },
+		problem: unlisted ? { code: 'file-unreadable', ...unlisted } : { code: 'copy-gone', path },
 	};
 }
 
-function summary(
-	disk: Disk,
-	id: string,
-	{ files, kept }: { readonly files: readonly SegmentFile[]; readonly kept: readonly Torn[] },
-): NightSummary {
-	let torn: Torn | null = null;
+function summary(disk: Disk, id: string, files: readonly SegmentFile[]): Seen {
 	const path = files.at(-1)?.path ?? '';
 	let problem: DiskFault | null = null;
 	let header: HeaderLine | null = null;
@@ -152,9 +175,7 @@ function summary(
 			header = firstHeader(disk, file.path, size) ?? header;
 			if (lastRecords.length < enoughRecords) {
 				const first = lastRecords[0]?.s ?? Number.POSITIVE_INFINITY;
-				const end = lastOf(disk, file.path, { id, size });
-				if (file === files.at(-1)) torn = end.torn;
-				const earlier = end.records.filter(({ s }) => s < first);
+				const earlier = lastOf(disk, file.path, { id, size }).filter(({ s }) => s < first);
 				lastRecords = [...earlier, ...lastRecords];
 			}
 		} catch (error) {
@@ -168,9 +189,8 @@ function summary(
 			: { code: 'beginning-unreadable', path };
 	}
 	const startedAtMs = header?.record.t ?? null;
-	const cutOff = torn === null ? kept : [...kept, torn];
 	const about = { id, path, header: header?.header ?? null, startedAtMs };
-	return { ...about, lastRecords, sizeBytes, cutOff, problem };
+	return { ...about, lastRecords, sizeBytes, problem };
 }
 
 function firstHeader(disk: Disk, path: string, size: number): HeaderLine | null {
@@ -190,18 +210,15 @@ function lastOf(
 	disk: Disk,
 	path: string,
 	{ id, size }: { readonly id: string; readonly size: number },
-): { readonly records: JournalRecord[]; readonly torn: Torn | null } {
+): JournalRecord[] {
 	const seed = seedOf(id);
 	for (let length = lookBytes; ; length *= 4) {
 		const bytes = Buffer.from(disk.read(path, { start: Math.max(0, size - length), length }));
-		const { lines, torn } = readJournal(bytes, id);
+		const { lines } = readJournal(bytes, id);
 		const records = lines
 			.filter((line) => line.kind === 'record' && isLineWhole(bytes, line, seed))
 			.map((line) => decodeLine(bytes, line));
 		const isAll = length >= size || length >= longestLookBytes;
-		if (!isAll && records.length < enoughRecords) continue;
-		const tail = torn && bytes.subarray(torn.start, torn.end);
-		const isZero = tail?.every((byte) => byte === 0) ?? false;
-		return { records, torn: tail && { bytes: tail.length, isZero, keptIn: null } };
+		if (isAll || records.length >= enoughRecords) return records;
 	}
 }

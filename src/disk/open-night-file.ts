@@ -2,7 +2,7 @@
 // last of them is opened to go on in.
 
 import type { Finding } from '../journal/findings.ts';
-import { nightFindings, tornFinding } from '../journal/findings.ts';
+import { tornFinding } from '../journal/findings.ts';
 import { decodeCheckpoint } from '../journal/join-segments.ts';
 import { recordBeside } from '../journal/new-record.ts';
 import { nightHeader } from '../journal/night-header.ts';
@@ -14,7 +14,7 @@ import { diskErrorCode } from './disk.ts';
 import { keepAside } from './keep-aside.ts';
 import { NightFile } from './night-file.ts';
 import type { NightServices } from './night-services.ts';
-import { type NightFiles, readNight, type SegmentFile } from './read-night.ts';
+import { findingsIn, type NightFiles, namesIn, readNight, type SegmentFile } from './read-night.ts';
 import { Segment } from './segment.ts';
 import { headerBytes } from './segment-starter.ts';
 
@@ -50,23 +50,27 @@ export function lookAtNight(
 	place: Pick<NightServices, 'disk' | 'folders'>,
 	{ id }: NightChoice,
 ): OpenedNight {
-	const files = readNight(place.disk, place.folders, id);
+	const files = filesOf(place, id);
 	return describe(id, files, new RecordList(files.night.lines));
+}
+
+function filesOf({ disk, folders }: Pick<NightServices, 'disk' | 'folders'>, id: string) {
+	return readNight(disk, { id, home: folders[0] ?? '.', ...namesIn(disk, folders) });
 }
 
 /**
  * The night with this id, to go on with. Without a `journal` when there is no such night, when a
- * newer version of the program wrote it, or when nothing of it can be read; the findings say which.
+ * newer version of the program wrote it, or when not all its files can be read; the findings say which.
  */
 export function openNightFile(services: NightServices, choice: NightChoice): OpenedNight {
-	const { disk, folders } = services;
-	const files = readNight(disk, folders, choice.id);
+	const { folders } = services;
+	const files = filesOf(services, choice.id);
 	const { night } = files;
 	const records = new RecordList(night.lines);
 	const opened = describe(choice.id, files, records);
 	const header = night.header ?? spareHeader(choice, services, records);
 	const isEmpty = night.header === null && night.lastSeq === 0;
-	if (night.isNewer || isEmpty) return opened;
+	if (night.isNewer || isEmpty || files.isPart) return opened;
 	const last = files.files.at(-1);
 	const read = night.reads.at(-1);
 	// What an older version wrote is written anew into a file of its own, once.
@@ -95,10 +99,10 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 	return { ...opened, journal, findings: [...others, tail] };
 }
 
-/** The folder of a file with records that no file in the night's own folder has; null for none. */
+/** The folder of a file that the night goes on in, or with records that no file in its own folder has; null for none. */
 function awayFolder({ night, files }: NightFiles, home: string): string | null {
 	const away = files.findLast(({ folder }) => folder !== home);
-	if (!away) return null;
+	if (!away || away === files.at(-1)) return away?.folder ?? null;
 	const isHome = (_: unknown, index: number) => files[index]?.folder === home;
 	const readsAtHome = night.reads.filter(isHome);
 	const atHome = new Set(readsAtHome.flatMap(({ lines }) => lines.map(({ seq }) => seq)));
@@ -108,19 +112,8 @@ function awayFolder({ night, files }: NightFiles, home: string): string | null {
 
 function describe(id: string, files: NightFiles, records: RecordList): OpenedNight {
 	const { night } = files;
-	const gone: Finding[] = files.isCopyGone ? [{ code: 'copy-gone', isWarning: true }] : [];
-	const isThere = files.files.length + files.unreadable.length > 0;
+	const isSeen = files.files.length + files.unreadable.length > 0;
 	const missing: Finding = { code: 'night-missing', isWarning: true, id };
-	const unreadable = files.unreadable.map(
-		(file): Finding => ({ code: 'file-unreadable', isWarning: true, ...file }),
-	);
-	const cutOff = files.cutOff.map(
-		({ path: keptIn, bytes }): Finding => ({
-			...{ code: 'tail-cut-off', isWarning: false, isZero: false },
-			bytes,
-			keptIn,
-		}),
-	);
 	const checkpoint = night.checkpoint && decodeCheckpoint(night.checkpoint);
 	return {
 		id: night.id ?? id,
@@ -131,7 +124,7 @@ function describe(id: string, files: NightFiles, records: RecordList): OpenedNig
 		recordsSince: records.after(checkpoint?.seq ?? 0),
 		records: () => records.all(),
 		lastSeq: night.lastSeq,
-		findings: isThere ? [...unreadable, ...gone, ...nightFindings(night), ...cutOff] : [missing],
+		findings: isSeen ? findingsIn(files) : [missing],
 	};
 }
 
@@ -161,17 +154,14 @@ function takeUp(
 		if (quarantined) keepAside(disk, { path, bytes, range: quarantined, why: 'unreadable' });
 		if (!torn) return { segment, tail: null };
 		const tail = tornFinding(bytes.subarray(torn.start, torn.end), null);
-		if (tail.isZero) {
-			segment.cut(torn.start);
-			return { segment, tail };
-		}
 		const kept = keepAside(disk, { path, bytes, range: torn, why: 'torn' });
-		if ('code' in kept) {
+		// Zeros are kept to be told of each time; where there is no room for them nothing is lost.
+		if ('code' in kept && !tail.isZero) {
 			disk.close(opened);
 			return kept;
 		}
 		segment.cut(torn.start);
-		return { segment, tail: { ...tail, keptIn: kept.path } };
+		return { segment, tail: { ...tail, keptIn: 'path' in kept ? kept.path : null } };
 	} catch (error) {
 		const code = diskErrorCode(error);
 		if (opened !== null) closeQuietly(disk, opened);

@@ -1,10 +1,12 @@
 // A night read from all its files, wherever they had to be put; for those who only look.
 
 import { join } from 'node:path';
+import { type Finding, nightFindings } from '../journal/findings.ts';
 import { joinSegments, type NightRead } from '../journal/join-segments.ts';
 import { readJournal } from '../journal/read-journal.ts';
 import { markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { whyNotOwn } from './own-file.ts';
 import { parseSegmentName } from './segment-name.ts';
 
 /** A file of a night and where it is. */
@@ -14,19 +16,23 @@ export type SegmentFile = {
 	readonly number: number;
 };
 
-/** `trouble`: the system's own word for why. */
-type UnreadableFile = { readonly path: string; readonly trouble: string };
+/** A file or folder; `trouble`: the system's own word for why. */
+export type Unreadable = { readonly path: string; readonly trouble: string };
 
-/** Bytes that a stopped write had left, in a file of their own. */
-export type CutOff = { readonly path: string; readonly bytes: number };
+/** Bytes that a stopped write had left, in a file of their own; null where nobody can say how many. */
+type CutOff = { readonly path: string; readonly bytes: number | null; readonly isZero: boolean };
 
 /** A night as its files have it. */
 export type NightFiles = {
 	readonly night: NightRead;
 	/** The files that were read, in the order of the night's `reads`. */
 	readonly files: readonly SegmentFile[];
-	/** Files that could not be read at all. */
-	readonly unreadable: readonly UnreadableFile[];
+	/** Files that could not be read at all, and folders that could not be listed: what is in them nobody can say. */
+	readonly unreadable: readonly Unreadable[];
+	/** Whether records may be missing for that: what is here is then not to be gone on with, or numbers were used twice. */
+	readonly isPart: boolean;
+	/** Files that were read and that others made, or may write into. */
+	readonly doubtful: readonly Unreadable[];
 	/** What was cut off the ends of its files and put beside them. */
 	readonly cutOff: readonly CutOff[];
 	/** It was kept elsewhere, and nothing of it is there. */
@@ -38,16 +44,29 @@ export type NightFiles = {
 /** A name in one of a night's folders. */
 export type FolderName = { readonly folder: string; readonly name: string };
 
-/** What is in these folders, each read once; folders that cannot be read are passed over. */
-export function namesIn(disk: Disk, folders: readonly string[]): FolderName[] {
-	return folders.flatMap((folder) => {
+/** What is in some folders. */
+export type FolderNames = {
+	readonly names: readonly FolderName[];
+	/** Folders that are there and cannot be listed: never to be taken for empty. */
+	readonly unlisted: readonly Unreadable[];
+};
+
+/** Codes with which a system says that there is no such folder. */
+const NOT_THERE = new Set(['ENOENT', 'ENOTDIR']);
+
+/** What is in these folders, each read once. */
+export function namesIn(disk: Disk, folders: readonly string[]): FolderNames {
+	const unlisted: Unreadable[] = [];
+	const names = folders.flatMap((folder) => {
 		try {
 			return disk.list(folder).map((name) => ({ folder, name }));
 		} catch (error) {
-			diskErrorCode(error);
+			const trouble = diskErrorCode(error);
+			if (!NOT_THERE.has(trouble)) unlisted.push({ path: folder, trouble });
 			return [];
 		}
 	});
+	return { names, unlisted };
 }
 
 /** The night that has a file of this name: one of its own, what was cut off one, or its mark; null for none. */
@@ -68,44 +87,87 @@ export function segmentFiles(names: readonly FolderName[], id: string): SegmentF
 }
 
 /** What was cut off the night's files, among these. */
-export function cutOffOf(disk: Disk, names: readonly FolderName[], id: string): CutOff[] {
-	return names.flatMap(({ folder, name }) => {
+function cutOffOf(disk: Disk, names: readonly FolderName[], id: string): CutOff[] {
+	return names.flatMap(({ folder, name }): CutOff[] => {
 		const of = CUT_OFF.exec(name)?.[1];
 		if (of === undefined || parseSegmentName(of)?.id !== id) return [];
 		const path = join(folder, name);
-		return [{ path, bytes: sizeOf(disk, path) }];
+		try {
+			const bytes = disk.read(path);
+			return [{ path, bytes: bytes.length, isZero: bytes.every((byte) => byte === 0) }];
+		} catch (error) {
+			diskErrorCode(error);
+			return [{ path, bytes: null, isZero: false }];
+		}
 	});
 }
 
-function sizeOf(disk: Disk, path: string): number {
-	try {
-		return disk.stat(path)?.sizeBytes ?? 0;
-	} catch (error) {
-		diskErrorCode(error);
-		return 0;
-	}
-}
+/** A night, and what is in the folders where its files may be; `home` is its own. */
+export type NightPlace = FolderNames & { readonly id: string; readonly home: string };
 
 /** Reads all of a night; empty when there is no such night. */
-export function readNight(disk: Disk, folders: readonly string[], id: string): NightFiles {
-	const unreadable: UnreadableFile[] = [];
+export function readNight(disk: Disk, { id, home, names, unlisted }: NightPlace): NightFiles {
+	const doubtful: Unreadable[] = [];
+	const unreadable: Unreadable[] = [...unlisted];
 	const files: SegmentFile[] = [];
 	const reads = [];
 	let highest = 0;
-	const names = namesIn(disk, folders);
 	for (const file of segmentFiles(names, id)) {
 		highest = Math.max(highest, file.number);
 		try {
 			reads.push(readJournal(disk.read(file.path), id));
 			files.push(file);
+			const trouble = whyDoubtful(disk, file.path);
+			if (trouble !== null) doubtful.push({ path: file.path, trouble });
 		} catch (error) {
 			unreadable.push({ path: file.path, trouble: diskErrorCode(error) });
 		}
 	}
 	const cutOff = cutOffOf(disk, names, id);
-	const home = folders[0] ?? '.';
 	const isMarked = names.some(({ folder, name }) => folder === home && markedNight(name) === id);
-	const isCopyGone = isMarked && files.every(({ folder }) => folder === home);
-	const night = joinSegments(reads);
-	return { night, files, unreadable, cutOff, isCopyGone, nextNumber: highest + 1 };
+	const isAway = isMarked && files.every(({ folder }) => folder === home);
+	return {
+		night: joinSegments(reads),
+		files,
+		unreadable,
+		// Where nothing says that a part was put into another folder, none is missed in one that cannot be listed.
+		isPart:
+			unreadable.length > unlisted.length ||
+			unlisted.some(({ path }) => path === home) ||
+			(isAway && unlisted.length > 0),
+		doubtful,
+		cutOff,
+		isCopyGone: isAway && unlisted.length === 0,
+		nextNumber: highest + 1,
+	};
+}
+
+function whyDoubtful(disk: Disk, path: string): string | null {
+	try {
+		return whyNotOwn(disk, path, 'file');
+	} catch (error) {
+		return diskErrorCode(error);
+	}
+}
+
+/** All that is to be said of a night's files, the gravest first; empty for a night in good order. */
+export function findingsIn(files: NightFiles): Finding[] {
+	const of = (code: 'file-unreadable' | 'file-doubtful', isWarning: boolean) => {
+		return (one: Unreadable): Finding => ({ code, isWarning, ...one });
+	};
+	const gone: Finding[] = files.isCopyGone ? [{ code: 'copy-gone', isWarning: true }] : [];
+	const cutOff = files.cutOff.map(
+		({ path: keptIn, ...one }): Finding => ({
+			...{ code: 'tail-cut-off', isWarning: false },
+			...one,
+			keptIn,
+		}),
+	);
+	return [
+		...files.unreadable.map(of('file-unreadable', true)),
+		...gone,
+		...nightFindings(files.night),
+		...files.doubtful.map(of('file-doubtful', false)),
+		...cutOff,
+	];
 }

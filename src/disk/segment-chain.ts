@@ -71,13 +71,29 @@ export class SegmentChain {
 		const begun = this.#startIn(order, from);
 		if ('code' in begun) return begun;
 		const { segment, passedOver } = begun;
-		if (segment.folder !== home) {
+		this.#goOnIn(segment, leftFor ?? passedOver);
+		return segment;
+	}
+
+	/**
+	 * Goes on in another folder than the night's own, whose file is good as far as it goes but has no room for
+	 * more; null, and all as it was, where no other folder takes a file either.
+	 */
+	beginElsewhere(from: number, homeTrouble: string): Segment | null {
+		const begun = this.#startIn(this.#start.folders.slice(1), from);
+		if ('code' in begun) return null;
+		this.retire();
+		this.#goOnIn(begun.segment, homeTrouble);
+		return begun.segment;
+	}
+
+	#goOnIn(segment: Segment, homeTrouble: string | null): void {
+		if (segment.folder !== this.#start.folders[0]) {
 			this.#away = segment.folder;
-			this.#homeTrouble = leftFor ?? passedOver;
+			this.#homeTrouble = homeTrouble;
 		}
 		this.#current = segment;
 		this.#nextNumber = segment.number + 1;
-		return segment;
 	}
 
 	/** Begins a file in the night's own folder, to be adopted or removed; the current one stays. */
@@ -109,6 +125,7 @@ export class SegmentChain {
 		const { disk, id, header } = this.#start;
 		return startSegment(disk, {
 			id,
+			home: this.#start.folders[0] ?? '',
 			number: this.#nextNumber,
 			folders,
 			headerBytes: header ? headerBytes(header, from) : new Uint8Array(0),

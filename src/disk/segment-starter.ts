@@ -6,6 +6,7 @@ import type { HeaderLine } from '../journal/read-line.ts';
 import type { Disk } from './disk.ts';
 import { diskErrorCode } from './disk.ts';
 import { ensureFolder } from './folders.ts';
+import { whyNotOwn } from './own-file.ts';
 import { Segment } from './segment.ts';
 import { segmentFileName } from './segment-name.ts';
 
@@ -15,6 +16,8 @@ export type SegmentStart = {
 	readonly number: number;
 	/** Where it may stand, the best place first. */
 	readonly folders: readonly string[];
+	/** The night's own folder, chosen by the user; any other has to be ours alone. */
+	readonly home: string;
 	readonly headerBytes: Uint8Array;
 };
 
@@ -50,6 +53,9 @@ export function startSegment(disk: Disk, start: SegmentStart): SegmentPlaced {
 function startIn(disk: Disk, start: SegmentStart, folder: string): SegmentBegun {
 	try {
 		ensureFolder(disk, folder);
+		// Made first and looked at then: where all users share what is above, another may have been quicker.
+		const distrust = folder === start.home ? null : whyNotOwn(disk, folder, 'folder');
+		if (distrust !== null) return { code: distrust };
 	} catch (error) {
 		return { code: diskErrorCode(error) };
 	}

@@ -2,6 +2,7 @@
 // holds nothing that anybody typed and no names: a moment, what happened, the system's word for it.
 
 import { join } from 'node:path';
+import type { DiskFault } from '../base/disk-fault.ts';
 import type { SaveStatus } from '../journal/night-journal.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { writeWhole } from './write-whole.ts';
@@ -68,15 +69,20 @@ export function troubleLog({ disk, folder, wallMs }: TroubleLogPlace): TroubleLo
 	};
 }
 
-/** The troubles that were noted in this data folder, oldest first; none where the log cannot be read. */
-export function readTroubles(disk: Disk, folder: string): readonly Trouble[] {
+/** The troubles that were noted in this data folder, oldest first; `fault`: where the log cannot be read. */
+export function readTroubles(
+	disk: Disk,
+	folder: string,
+): { readonly troubles: readonly Trouble[]; readonly fault: DiskFault | null } {
+	const path = pathIn(folder);
 	try {
-		if (disk.stat(pathIn(folder)) === null) return [];
-		const bytes = disk.read(pathIn(folder), { start: 0, length: 2 * LARGEST_BYTES });
-		return Buffer.from(bytes).toString('latin1').split('\n').flatMap(troubleIn);
+		if (disk.stat(path) === null) return { troubles: [], fault: null };
+		const bytes = disk.read(path, { start: 0, length: 2 * LARGEST_BYTES });
+		const lines = Buffer.from(bytes).toString('latin1').split('\n');
+		return { troubles: lines.flatMap(troubleIn), fault: null };
 	} catch (error) {
-		diskErrorCode(error);
-		return [];
+		const fault = { code: 'file-unreadable' as const, path, trouble: diskErrorCode(error) };
+		return { troubles: [], fault };
 	}
 }
 

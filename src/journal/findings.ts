@@ -12,6 +12,8 @@ export type Finding = {
 	| { readonly code: 'night-missing'; readonly id: string }
 	/** `trouble`: the system's own word for it, as `EIO`. */
 	| { readonly code: 'file-unreadable'; readonly path: string; readonly trouble: string }
+	/** Read, though others made it or may write into it; `trouble`: which of these. */
+	| { readonly code: 'file-doubtful'; readonly path: string; readonly trouble: string }
 	| { readonly code: 'header-missing'; readonly isEmpty: boolean }
 	/** `isHealed`: how things stand now is known all the same. */
 	| { readonly code: 'records-missing'; readonly count: number; readonly isHealed: boolean }
@@ -22,10 +24,10 @@ export type Finding = {
 	| { readonly code: 'newer-format' }
 	/** What was kept in another folder while the night's own took nothing. */
 	| { readonly code: 'copy-gone' }
-	/** `keptIn`: the file that the bytes were put into; null while they are where they were, or are zeros. */
+	/** `bytes`: null where nobody can say how many; `keptIn`: the file that they were put into, null while they are where they were, or are zeros. */
 	| {
 			readonly code: 'tail-cut-off';
-			readonly bytes: number;
+			readonly bytes: number | null;
 			readonly isZero: boolean;
 			readonly keptIn: string | null;
 	  }

@@ -6,8 +6,10 @@ import { keyOfAction } from '../keys/key-choices.ts';
 import {
 	elsewhereInShort,
 	elsewhereWords,
+	inOneRow,
 	saveProblemInShort,
 	saveProblemWords,
+	saveWarningInShort,
 	saveWarningWords,
 } from '../words/disk.ts';
 import { DISK_IS_SLOW, moreAndKey, NOTHING, NOTHING_REACHES_DISK, PLACES } from '../words/stage.ts';
@@ -35,8 +37,8 @@ type Told = Pick<ScreenState, 'save' | 'findings' | 'noticesSeen'>;
 type Said = {
 	readonly label: string;
 	readonly words: string;
-	/** In one row of so many cells, where the words themselves would be cut. */
-	readonly short?: (columns: number) => string;
+	/** In one row of so many cells, where the words themselves would be cut; what matters comes first. */
+	readonly short: (columns: number) => string;
 	readonly style: SpanStyle;
 };
 
@@ -47,6 +49,7 @@ function storageTroubles({ save }: Told): readonly Said[] {
 	const others = save.warnings.filter(isOfAnother).map((one) => ({
 		label: PLACES.storage,
 		words: saveWarningWords(one),
+		short: (columns: number) => saveWarningInShort(one, columns),
 		style: 'unready' as const,
 	}));
 	const words = saveProblem(save);
@@ -57,7 +60,7 @@ function storageTroubles({ save }: Told): readonly Said[] {
 					{
 						label: PLACES.notSaved,
 						words,
-						...(problem && { short: () => saveProblemInShort(problem) }),
+						short: () => (problem ? saveProblemInShort(problem) : words),
 						style: 'accent' as const,
 					},
 				]),
@@ -91,6 +94,7 @@ function storageNotices({ save, findings }: Told): readonly Said[] {
 	return [...findings, ...warnings.map(saveWarningWords)].map((words) => ({
 		label: PLACES.storage,
 		words,
+		short: (columns) => inOneRow(words, columns),
 		style: 'unready',
 	}));
 }
@@ -116,7 +120,7 @@ export function storageRow(state: ScreenState, columns: number): Row | null {
 	const hint = isWhole || columns < 50 ? '' : moreAndKey(more.length, key);
 	const room = columns - LABEL_COLUMNS - (hint === '' ? 0 : hint.length + 2);
 	const isCut = rowWidth(whole) > room;
-	const short = isCut && first.short ? [span(first.short(room), first.style)] : whole;
+	const short = isCut ? [span(first.short(room), first.style)] : whole;
 	return placeAt(columns, [
 		[0, [span(first.label, first.style)]],
 		[LABEL_COLUMNS, cutRow(short, Math.max(0, room))],
@@ -126,7 +130,7 @@ export function storageRow(state: ScreenState, columns: number): Row | null {
 
 /** Every warning in full: where the night is kept, what was noticed about its files, then the plan's. */
 export function warningsPane(state: ScreenState, { columns, rows }: Area): Row[] {
-	const all: readonly Said[] = [
+	const all: readonly Omit<Said, 'short'>[] = [
 		...storageTroubles(state),
 		...storageNotices(state).toReversed(),
 		...state.plan.warnings.map((one) => ({

@@ -50,6 +50,8 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `${fault.path} could not be written: ${diskTrouble(fault.trouble)}.`;
 		case 'folder-unusable':
 			return `${fault.path} cannot be used: ${diskTrouble(fault.trouble)}.`;
+		case 'folder-doubtful':
+			return `${doubtWords(fault)}.`;
 		case 'file-unreadable':
 			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
 		case 'copy-gone':
@@ -69,6 +71,23 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `This show is already open in another copy of the program${who}: end that one, or go on there.`;
 		}
 	}
+}
+
+const DOUBTS: { readonly [trouble: string]: string } = {
+	ELOOP: 'it is a link',
+	NOT_OURS: 'it belongs to another user',
+	OPEN_TO_OTHERS: 'other users may write into it',
+};
+
+/** That something is used all the same, and why it may not say what its owner wrote. */
+export function doubtWords({
+	path,
+	trouble,
+}: {
+	readonly path: string;
+	readonly trouble: string;
+}): string {
+	return `${path} is used, but ${DOUBTS[trouble] ?? diskTrouble(trouble)}: what is in it may not be yours`;
 }
 
 const THINGS: { readonly [kind: string]: string } = {
@@ -140,10 +159,10 @@ export function saveProblemWords(problem: SaveProblem): string {
 	}
 }
 
-/** The same for one row: the reason, and that the program alone has the night. */
+/** The same for one row: that the program alone has the last steps, then the reason. */
 export function saveProblemInShort(problem: SaveProblem): string {
-	if (problem.code === 'slow') return saveProblemWords(problem);
-	return `${capital(diskTrouble(problem.trouble))}. In memory only.`;
+	if (problem.code === 'slow') return 'The disk is slow: the last steps are not confirmed.';
+	return `In memory only, ${diskTrouble(problem.trouble)}.`;
 }
 
 /** Where a night is kept that its own folder does not take, and why. */
@@ -167,6 +186,18 @@ export function elsewhereInShort({ folder, home, trouble }: SavePlace, columns: 
 	return words(first, shortPath(home, room - displayWidth(first)));
 }
 
+/** Words for one row: where they are too long their paths are, so that what is said of them stays in sight. */
+export function inOneRow(words: string, columns: number): string {
+	let over = displayWidth(words) - columns;
+	return words.replaceAll(/[^\s(]*\/[^\s),;:]*/g, (path) => {
+		const width = displayWidth(path);
+		const cut = Math.min(over, width - LEAST_PATH_COLUMNS);
+		if (cut <= 0) return path;
+		over -= cut;
+		return shortPath(path, width - cut);
+	});
+}
+
 /** A path cut to fewer cells than these says nothing. */
 const LEAST_PATH_COLUMNS = 16;
 
@@ -176,6 +207,12 @@ function shortPath(path: string, columns: number): string {
 	const head = /^\/[^/]*\//.exec(path)?.[0] ?? '';
 	const begin = head.length < columns / 4 ? head : '';
 	return `${begin}…${[...path].slice(begin.length + 1 - columns).join('')}`;
+}
+
+/** Of a night in the list, that its newest steps are in another folder than its own. */
+export function liesElsewhere(folder: string, isWiped: boolean): string {
+	const what = isWiped ? ', not safe: a restart of the machine empties that folder' : '';
+	return `It lies in ${folder}${what}. Start its show again to bring it back.`;
 }
 
 /** Why not everything of a night is safe that is left now, and what to do. */
@@ -197,13 +234,21 @@ export function saveWarningWords(warning: SaveWarning): string {
 			return `The disk did not confirm what was written, ${diskTrouble(warning.trouble)}; the night goes on in a new file.`;
 		case 'file-changed': {
 			const what = warning.change === 'gone' ? 'moved or removed' : 'cut short';
-			return `The night's file ${warning.path} was ${what} by somebody else; the whole night is written anew beside it.`;
+			return `The night's file was ${what} by somebody else (${warning.path}); the whole night is written anew beside it.`;
 		}
 		case 'moved-back':
-			return `The night is whole in ${warning.folder} again and saved; what ${warning.from} has of it is a copy.`;
+			return `The night is whole and saved again in ${warning.folder}; what ${warning.from} has of it is a copy.`;
 		case 'written-by-other':
 			return warning.writer === null
 				? "Something else wrote into this night's file; its records are still whole."
-				: `Another copy of the program (${warning.writer}) is writing into this night too: end one of them.`;
+				: `Another copy of the program is writing into this night too: end one of them (that is ${warning.writer}).`;
 	}
+}
+
+/** The same for one row. */
+export function saveWarningInShort(warning: SaveWarning, columns: number): string {
+	const isCopy = warning.code === 'written-by-other' && warning.writer !== null;
+	return isCopy
+		? 'Another copy writes into this night: end one of them.'
+		: inOneRow(saveWarningWords(warning), columns);
 }

@@ -1,7 +1,7 @@
 // What a night's files say about their own past: one whole sentence each.
 
 import type { Finding } from '../journal/findings.ts';
-import { diskTrouble } from './disk.ts';
+import { diskTrouble, doubtWords } from './disk.ts';
 
 /** The same on the screen, in the report and in the list of nights. */
 export function nightFindingWords(finding: Finding): string {
@@ -10,10 +10,12 @@ export function nightFindingWords(finding: Finding): string {
 			return `There is no night called ${finding.id}.`;
 		case 'file-unreadable':
 			return `${finding.path} cannot be read: ${diskTrouble(finding.trouble)}.`;
+		case 'file-doubtful':
+			return `${doubtWords(finding)}.`;
 		case 'header-missing':
 			return finding.isEmpty
 				? "The night's file is empty: there is nothing in it to resume."
-				: 'The beginning of the night, with its copy of the show, cannot be read; the show file is used in its place.';
+				: 'The beginning of the night cannot be read, nor its copy of the show; the show file is used in its place.';
 		case 'records-missing':
 			return finding.isHealed
 				? `${records(finding.count)} of this night cannot be read; how things stand now is not touched by it.`
@@ -36,7 +38,7 @@ export function nightFindingWords(finding: Finding): string {
 			return `${places} in the night's file ${are} damaged, but no record is missing.`;
 		}
 		case 'copy-gone':
-			return 'A part of this night was kept in another folder, since its own took nothing, and is gone from there: the last steps are missing.';
+			return 'The last steps are missing: they were kept in another folder, since its own took nothing, and are gone from there.';
 		case 'tail-cut-off':
 			return incompleteWords(finding);
 	}
@@ -49,13 +51,13 @@ export function notTakenUpWords(path: string, findings: readonly Finding[]): str
 }
 
 /** That the end of a night was cut off: how many bytes, and where they are. */
-export function incompleteWords(torn: {
-	readonly bytes: number;
+function incompleteWords(torn: {
+	readonly bytes: number | null;
 	readonly isZero: boolean;
 	readonly keptIn: string | null;
 }): string {
 	const { bytes, isZero, keptIn } = torn;
-	const count = `${bytes} ${isZero ? 'zero ' : ''}byte${bytes === 1 ? '' : 's'}`;
+	const count = `${bytes ?? 'some'} ${isZero ? 'zero ' : ''}byte${bytes === 1 ? '' : 's'}`;
 	const where = keptIn === null ? 'left out' : `now in ${keptIn}`;
 	return `Incomplete: the night was cut off in the middle of a write (${count}, ${where}). The last keys may be missing.`;
 }

@@ -17,6 +17,7 @@ const WORDS: { readonly [code: string]: string } = {
 	'written-by-other': "something else wrote into a night's file",
 	'night-unreadable': 'an unfinished night could not be read',
 	'file-unreadable': 'a file of a night could not be read',
+	'file-doubtful': 'a file of a night belonged to others, or could be written by them',
 	'header-missing': 'the beginning of a night could not be read',
 	'records-missing': 'records of a night could not be read',
 	'record-quarantined': 'the last records of a night could not be read',
@@ -39,7 +40,7 @@ export function troubleWords({
 }): string {
 	const words = capital(WORDS[code] ?? code);
 	if (detail === null) return `${words}.`;
-	const isCode = /^E[A-Z0-9]+$/.test(detail);
+	const isCode = /^[A-Z][A-Z0-9_]+$/.test(detail);
 	const unit = code === 'tail-cut-off' ? ' bytes' : '';
 	return `${words}: ${isCode ? diskTrouble(detail) : `${detail}${unit}`}.`;
 }

@@ -12,7 +12,8 @@ import { nightName, stepEntry, stepsOf } from '../disk/night-steps.ts';
 const program = fileURLToPath(new URL('kill-writer.ts', import.meta.url));
 
 export type KillRounds = {
-	readonly folder: string;
+	/** Where the night is kept, asked for anew before each kill. */
+	readonly folder: () => string;
 	readonly count: number;
 	/** Gives a number from 0 up to 1. */
 	readonly chance: () => number;
@@ -30,13 +31,13 @@ export async function killRounds({ folder, count, chance }: KillRounds): Promise
 	let steps = 0;
 	let saved = 0;
 	for (let round = 1; round <= count; round += 1) {
-		const said = await killOnce(folder, round, chance);
+		const said = await killOnce(folder(), round, chance);
 		const typed = Math.max(steps, said.typed);
 		saved = Math.max(saved, said.saved);
 		if (said.open !== null && said.open !== steps) {
 			faults.push(`round ${round}: ${steps} steps were there, ${said.open} were taken up`);
 		}
-		const seen = lookAtSteps(folder);
+		const seen = lookAtSteps(folder());
 		steps = seen.steps;
 		for (const fault of [...seen.faults, ...missingSteps(seen.steps, { typed, saved })]) {
 			faults.push(`round ${round}: ${fault}`);

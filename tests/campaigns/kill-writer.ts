@@ -1,6 +1,7 @@
 // A program that keeps a night and says what it did, until somebody kills it or it has made as many
 // steps as it was told. Says `open N` with the steps it found, `typed N` for each step it made, `saved N`
-// for what the disk has confirmed; nothing when there is a night that cannot be read at the moment.
+// for what the disk has confirmed; nothing when there is a night that cannot be read at the moment. After
+// the number of steps it takes folders where the night may go on when its own fails.
 
 import { writeSync } from 'node:fs';
 import { setImmediate, setTimeout } from 'node:timers/promises';
@@ -10,7 +11,7 @@ import { openNightFile } from '../../src/disk/open-night-file.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import { nightName, stepEntry, stepsOf, subject } from '../disk/night-steps.ts';
 
-const [, , folder = '.', writer = 'writer-1', most = 'Infinity'] = process.argv;
+const [, , folder = '.', writer = 'writer-1', most = 'Infinity', ...spares] = process.argv;
 const started = performance.now();
 const upMs = () => performance.now() - started;
 const stepOf = new Map<number, number>();
@@ -23,7 +24,7 @@ function say(word: string, step: number): void {
 
 const services: NightServices = {
 	disk: realDisk,
-	folders: [folder],
+	folders: [folder, ...spares],
 	writer,
 	upMs: 0,
 	wait: setTimeout,

@@ -64,6 +64,7 @@ async function afterwards(onScreen?: (launcherPid: number) => void) {
 	);
 	return {
 		lines: lines.filter((line) => line !== ''),
+		leavings: written.split('\x1b[?1049l').length - 1,
 		isPrimary: buffer.type === 'normal',
 		isPasteBracketed: screen.modes.bracketedPasteMode,
 		isCursorHidden: written.lastIndexOf('\x1b[?25l') > written.lastIndexOf('\x1b[?25h'),
@@ -102,6 +103,16 @@ describe('on a terminal', () => {
 		const found = await afterwards((pid) => process.kill(pid, `SIG${signal}`));
 		expect(found).toMatchObject(putRight);
 		expect(found.lines).toEqual(['before', 'saved', `after ${code}`]);
+	});
+
+	test('writes nothing, and puts the settings right, once it was told that the last words are out', async () => {
+		const leave = `${farewell}; process.kill(process.ppid, 'SIGUSR2'); process.exit(143);`;
+		program(`process.on('SIGTERM', () => { ${leave} }); ${live('')}`);
+		const found = await afterwards((pid) => process.kill(pid, 'SIGTERM'));
+		expect(found).toMatchObject(putRight);
+		expect(found.lines).toEqual(['before', 'saved', 'after 143']);
+		// Once, by the program itself: a second time would move the cursor (xterm control sequences, 1049).
+		expect(found.leavings).toBe(1);
 	});
 
 	test('puts the screen right when the farewell was lost', async () => {
@@ -144,6 +155,35 @@ describe('on a terminal', () => {
 			expect(found.lines).toEqual(['before', `after ${code}`]);
 		},
 	);
+});
+
+describe('from a place that Node loads nothing from', () => {
+	test.each([
+		['a backslash', Buffer.from('back\\slash'), 'back\\slash'],
+		['a name that is not UTF-8', Buffer.from([0x61, 0xff]), 'a?'],
+	])('%s: a plain sentence', (_, name, said) => {
+		const inside = Buffer.concat([Buffer.from(`${folder}/`), name]);
+		mkdirSync(inside);
+		const dist = Buffer.concat([inside, Buffer.from('/launch.sh')]);
+		copyFileSync(source, dist);
+		const found = spawnSync('/bin/sh', ['-c', '"$1"/*[!a-z]*/launch.sh plan', 'sh', folder], {
+			encoding: 'utf8',
+			env: environment,
+		});
+		expect(found.stderr).toMatch(/^rackside cannot be started from .*: Node loads no program from/);
+		expect(found.stderr).toContain(`/${said}: Node`);
+		expect(found.status).toBe(2);
+		rmSync(inside, { recursive: true });
+	});
+
+	test('letters of any script are none', () => {
+		const inside = join(folder, 'Müller 日本');
+		mkdirSync(inside);
+		copyFileSync(source, join(inside, 'launch.sh'));
+		writeFileSync(join(inside, 'rackside.js'), "console.log('started')");
+		const found = spawnSync(join(inside, 'launch.sh'), { encoding: 'utf8', env: environment });
+		expect(found).toMatchObject({ status: 0, stdout: 'started\n', stderr: '' });
+	});
 });
 
 describe('away from a terminal', () => {

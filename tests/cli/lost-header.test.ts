@@ -84,7 +84,7 @@ test('it is taken up with the show file, said so, and is whole again from then o
 	expect(second.show.title).toBe('First night');
 	expect(second.startedAtMs).toBe(STARTED_MS + 60_000);
 	expect(second.findings).toEqual([
-		'The beginning of the night, with its copy of the show, cannot be read; the show file is used in its place.',
+		'The beginning of the night cannot be read, nor its copy of the show; the show file is used in its place.',
 		"A place in the night's file is damaged, but no record is missing.",
 	]);
 	await note(second, 11, memo('two'));

@@ -5,7 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { chmodSync, copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { scratchFolder } from '../disk/scratch-folder.ts';
+import { makePipe, scratchFolder } from '../disk/scratch-folder.ts';
 import { runCommand } from './run-command.ts';
 
 const PROGRAM = join(import.meta.dirname, '../../dist/rackside.js');
@@ -46,12 +46,15 @@ describe('a show file', () => {
 	});
 });
 
-test('a script that is a folder, and one that is not there', async () => {
+test('a script that is a folder, a pipe that nobody writes into, and one that is not there', async () => {
 	const here = place();
 	copyFileSync('shows/first.yaml', join(here.cwd, 'first.yaml'));
 	mkdirSync(join(here.cwd, 'script.txt'));
 	const folder = await runCommand(here, 'rehearse', 'first.yaml', '--script', 'script.txt');
 	expect(folder.err).toContain('this script cannot be read: it is a folder (EISDIR)');
+	makePipe(join(here.cwd, 'pipe'));
+	const pipe = await runCommand(here, 'rehearse', 'first.yaml', '--script', 'pipe');
+	expect(pipe.err).toContain('this script cannot be read: it is a pipe or a device, not a file');
 	const missing = await runCommand(here, 'rehearse', 'first.yaml', '--script', 'none.txt');
 	expect(missing.err).toContain('there is no such script');
 });

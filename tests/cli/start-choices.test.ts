@@ -26,7 +26,8 @@ function night(file: string, isOver: boolean, isRehearsal = false): NightSummary
 			? [recordBeside({ s: 1, w: '', e: [{ k: 'show-ended' }], at: { wallMs: 0, upMs: 0 } })]
 			: [],
 		sizeBytes: 0,
-		cutOff: [],
+		away: null,
+		names: [],
 		problem: null,
 	};
 }

@@ -17,7 +17,7 @@ test('are there for the next start, their owner alone reads them, and none leave
 	open().keep({ memo: 'strap lock is loose' });
 	expect(open().kept()).toEqual({ memo: 'strap lock is loose' });
 	expect(statSync(join(folder, 'quay.drafts')).mode & 0o777).toBe(0o600);
-	expect(listNights(realDisk, [folder])).toEqual([]);
+	expect(listNights(realDisk, [folder]).nights).toEqual([]);
 	open().keep({});
 	expect(readdirSync(folder)).toEqual([]);
 });

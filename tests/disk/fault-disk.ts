@@ -33,6 +33,9 @@ type Folder = {
 	isDurable: boolean;
 };
 
+/** As most systems number the user that is nobody. */
+const NOBODY = 65_534;
+
 export class FaultDisk implements Disk {
 	calls = 0;
 	/** Asked before each call what it is to do. */
@@ -50,6 +53,8 @@ export class FaultDisk implements Disk {
 	#nextFile = 3;
 	/** Files closed that were not open, which no program may do. */
 	closedTwice = 0;
+	/** Folders that belong to another user. */
+	readonly foreignFolders = new Set<string>();
 	/** Once true, this program is dead: nothing that it still does reaches the disk or counts. */
 	isKilled = false;
 
@@ -120,7 +125,10 @@ export class FaultDisk implements Disk {
 
 	stat(path: string): FileStat | null {
 		return this.#call('stat', path, () => {
-			if (this.#folders.has(path)) return { ...statOf(newInode(0)), kind: 'folder' };
+			if (this.#folders.has(path)) {
+				const owner = this.foreignFolders.has(path) ? NOBODY : null;
+				return { ...statOf(newInode(0)), kind: 'folder', owner };
+			}
 			const inode = this.#folders.get(dirname(path))?.names.get(basename(path));
 			return inode ? statOf(inode) : null;
 		});
@@ -214,6 +222,10 @@ export class FaultDisk implements Disk {
 
 	peek(path: string): Buffer {
 		return Buffer.from(this.#plainFile(path).bytes);
+	}
+
+	folders(): string[] {
+		return [...this.#folders.keys()];
 	}
 
 	files(): string[] {

@@ -80,6 +80,23 @@ describe('a folder that takes nothing at the start', () => {
 		expect(disk.files().some((path) => path.startsWith(spareFolder))).toBe(true);
 	});
 
+	test('one that another user was quicker to make in its place is not used', async () => {
+		const { disk } = failingHome('ENOSPC');
+		disk.effect = ({ name, path }) => {
+			if (name === 'makeFolder' && path === spareFolder) {
+				disk.plantFolder(spareFolder);
+				disk.foreignFolders.add(spareFolder);
+			}
+			return name === 'write' && path.startsWith(nightsFolder) ? { fail: 'ENOSPC' } : null;
+		};
+		const night = wipedNight(disk);
+		await night.create();
+		night.append();
+		await seconds(night, 5);
+		expect(night.status).toMatchObject({ state: 'memory', elsewhere: null });
+		expect(disk.files().filter((path) => path.startsWith(spareFolder))).toEqual([]);
+	});
+
 	test('in a place that outlives a restart it is saved, and told all the same', async () => {
 		const { disk } = failingHome('EROFS');
 		const night = new KeptNight(disk, [nightsFolder, '/var/tmp/rackside']);
@@ -158,6 +175,28 @@ describe('a folder that fails in the middle of a night', () => {
 		expect(last.journal?.status().elsewhere).toBeNull();
 	});
 
+	test('one that only did not confirm has no part in what is taken up in the other folder', async () => {
+		const disk = new FaultDisk();
+		const first = wipedNight(disk);
+		await first.create();
+		let isFirst = true;
+		disk.effect = ({ name }) => {
+			if (name !== 'sync' || !isFirst) return null;
+			isFirst = false;
+			return { fail: 'EIO' };
+		};
+		first.append();
+		await settle();
+		// Its bytes are in both folders, and the night goes on in the file of the other.
+		const night = wipedNight(disk.afterKill());
+		night.resume('writer-2');
+		night.append();
+		await settle();
+		expect(night.status).toMatchObject({ state: 'unsafe', savedSeq: 0 });
+		await seconds(night, 1);
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 2, elsewhere: null });
+	});
+
 	test('what is gone from the other folder after a restart is missed by name', async () => {
 		const { disk } = await failedAtStep3();
 		const cut = disk.afterPowerCut(() => Number.POSITIVE_INFINITY);
@@ -165,7 +204,7 @@ describe('a folder that fails in the middle of a night', () => {
 		const opened = wipedNight(cut).open();
 		expectKept(opened, { saved: 3, typed: 7 });
 		expect(opened.findings.map(nightFindingWords)).toEqual([
-			'A part of this night was kept in another folder, since its own took nothing, and is gone from there: the last steps are missing.',
+			'The last steps are missing: they were kept in another folder, since its own took nothing, and are gone from there.',
 		]);
 	});
 
@@ -180,9 +219,102 @@ describe('a folder that fails in the middle of a night', () => {
 		await seconds(night, 2);
 		const cut = disk.afterKill();
 		for (const path of cut.files()) if (path.startsWith(spareFolder)) cut.remove(path);
-		const [listed] = listNights(cut, folders);
+		const [listed] = listNights(cut, folders).nights;
 		expect(listed).toMatchObject({ id: nightName, header: null, problem: { code: 'copy-gone' } });
 		expect(unreadableNight([listed!], { title: 'Quay Street', after: '' })).toBe(listed);
+	});
+
+	test.each(['ENOSPC', 'EDQUOT'])(
+		'one with no more room (%s) is left for the other at once, and comes back by itself',
+		async (code) => {
+			const { disk, home } = failingHome(code);
+			home.isFailing = false;
+			const night = wipedNight(disk);
+			await night.create();
+			for (let step = 0; step < 3; step += 1) night.append();
+			await settle();
+			home.isFailing = true;
+			night.append();
+			await settle();
+			// What its own folder has counts on; a restart leaves that.
+			expect(night.status).toMatchObject({
+				...{ state: 'unsafe', savedSeq: 3, lastSeq: 4, problem: null, warnings: [] },
+				elsewhere: { ...elsewhere, trouble: code },
+			});
+			for (let step = 0; step < 3; step += 1) night.append();
+			await seconds(night, 600);
+			expectKept(wipedNight(disk.afterKill()).open(), { saved: 7, typed: 7 });
+			const [before, away] = [nightsFolder, spareFolder].map((folder) =>
+				disk.files().filter((path) => path.startsWith(folder)),
+			);
+			expect(before).toEqual([nightPath, `${nightsFolder}/${nightName}.elsewhere`]);
+			expect(away).toEqual([`${spareFolder}/${nightName}.2.journal`]);
+			home.isFailing = false;
+			await seconds(night, 1);
+			expect(night.status).toMatchObject({ state: 'saved', savedSeq: 7, elsewhere: null });
+			expect(night.status?.warnings.map(({ code: one }) => one)).toEqual(['moved-back']);
+			const cut = disk.afterPowerCut(() => 0);
+			for (const path of cut.files()) if (path.startsWith(spareFolder)) cut.remove(path);
+			expectKept(wipedNight(cut).open(), { saved: 7, typed: 7 });
+		},
+	);
+
+	test('where the other has no room either, the night waits for its own file', async () => {
+		const { disk, home } = failingHome('ENOSPC');
+		home.isFailing = false;
+		const night = wipedNight(disk);
+		await night.create();
+		night.append();
+		await settle();
+		disk.roomBytes = disk.usedBytes();
+		for (let step = 0; step < 3; step += 1) night.append();
+		await seconds(night, 60);
+		expect(night.status).toMatchObject({ state: 'unsaved', savedSeq: 1, elsewhere: null });
+		expect(disk.files()).toEqual([nightPath]);
+		// Less than a further file with its header would take.
+		disk.roomBytes = disk.usedBytes() + 600;
+		await seconds(night, 1);
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 4, elsewhere: null });
+		expect(disk.files()).toEqual([nightPath]);
+	});
+
+	test('a night taken up on a disk that is full goes on there too, and what it had stays saved', async () => {
+		const { disk, home } = failingHome('ENOSPC');
+		home.isFailing = false;
+		const first = wipedNight(disk);
+		await first.create();
+		for (let step = 0; step < 150; step += 1) first.append();
+		await settle();
+		home.isFailing = true;
+		const night = wipedNight(disk.afterKill());
+		night.disk.effect = disk.effect;
+		night.resume('writer-2');
+		night.append();
+		await settle();
+		expect(night.status).toMatchObject({ state: 'unsafe', savedSeq: 150, lastSeq: 151 });
+		home.isFailing = false;
+		const used = night.disk.usedBytes();
+		await seconds(night, 1);
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 151, elsewhere: null });
+		// Only what its own folder lacked was written there.
+		expect(night.disk.usedBytes() - used).toBeLessThan(3000);
+	});
+
+	test('one with room only now and then does not fill the other with files', async () => {
+		const { disk, home } = failingHome('ENOSPC');
+		home.isFailing = false;
+		const night = wipedNight(disk);
+		await night.create();
+		for (let second = 0; second < 600; second += 1) {
+			home.isFailing = second % 2 === 0;
+			night.append();
+			await seconds(night, 1);
+		}
+		expect(disk.files().length).toBeLessThan(60);
+		home.isFailing = false;
+		await seconds(night, 300);
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 600, elsewhere: null });
+		expectKept(wipedNight(disk.afterPowerCut(() => 0)).open(), { saved: 600, typed: 600 });
 	});
 
 	test('files that may not grow are no reason to go elsewhere', async () => {

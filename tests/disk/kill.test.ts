@@ -7,7 +7,8 @@ import { scratchFolder } from './scratch-folder.ts';
 const count = Number(process.env.RACKSIDE_KILLS ?? 50);
 
 test('no step that was made is lost by a kill', async () => {
-	const result = await killRounds({ folder: scratchFolder(), count, chance: Math.random });
+	const folder = scratchFolder();
+	const result = await killRounds({ folder: () => folder, count, chance: Math.random });
 	expect(result.faults).toEqual([]);
 	expect(result.steps).toBeGreaterThan(count);
 }, 600_000);

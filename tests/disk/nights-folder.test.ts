@@ -41,7 +41,7 @@ describe('the list of nights', () => {
 		await keep(disk, { id: 'b-night', startedAtMs: 1000, steps: 3 });
 		await keep(disk, { id: 'a-night', startedAtMs: 3000, steps: 0 }, { isRehearsal: true });
 		await keep(disk, { id: 'c-night', startedAtMs: 2000, steps: 301 });
-		const nights = listNights(disk, folders);
+		const nights = listNights(disk, folders).nights;
 		expect(nights.map((night) => night.id)).toEqual(['a-night', 'c-night', 'b-night']);
 		expect(nights[0]).toMatchObject({
 			header: { isRehearsal: true },
@@ -61,20 +61,20 @@ describe('the list of nights', () => {
 		const disk = new FaultDisk();
 		await keep(disk, { id: 'night', startedAtMs: 1, steps: 100 });
 		disk.effect = () => null;
-		const [before] = listNights(disk, folders);
+		const [before] = listNights(disk, folders).nights;
 		expect(before?.lastRecords.at(-1)?.s).toBe(100);
 		await keep(disk, { id: 'other', startedAtMs: 2, steps: 101 });
 		// Cut away the record after the checkpoint.
 		const path = `${nightsFolder}/other.journal`;
 		disk.meddle(path, (bytes) => bytes.subarray(0, bytes.lastIndexOf('\n', bytes.length - 2) + 1));
-		const [night] = listNights(disk, folders);
+		const [night] = listNights(disk, folders).nights;
 		expect(night?.lastRecords.at(-1)?.s).toBe(100);
 	});
 
 	test('tells of the end of a night however much the program wrote down after it', async () => {
 		const disk = new FaultDisk();
 		await keep(disk, { id: 'night', startedAtMs: 1, steps: 101 });
-		const [night] = listNights(disk, folders);
+		const [night] = listNights(disk, folders).nights;
 		expect(night?.lastRecords.some(({ s }) => s === 100)).toBe(true);
 	});
 
@@ -88,9 +88,15 @@ describe('the list of nights', () => {
 			name === 'write' && path.startsWith(nightsFolder) ? { fail: 'EIO' } : null;
 		night.append();
 		await settle();
-		const [found] = listNights(disk, folders);
+		const [found] = listNights(disk, folders).nights;
 		expect(found?.path).toBe(`${spareFolder}/${nightName}.2.journal`);
 		expect(found?.lastRecords.map(({ s }) => s)).toEqual([1, 2, 3, 4]);
+		expect(found?.away).toBe(spareFolder);
+		disk.effect = () => null;
+		night.tick(1000);
+		await settle();
+		expect(night.status?.elsewhere).toBeNull();
+		expect(listNights(disk, folders).nights[0]?.away).toBeNull();
 	});
 
 	test('reads no more than the ends of a long night', async () => {
@@ -103,7 +109,7 @@ describe('the list of nights', () => {
 			most = Math.max(most, bytes.length);
 			return bytes;
 		};
-		expect(listNights(disk, folders)).toHaveLength(1);
+		expect(listNights(disk, folders).nights).toHaveLength(1);
 		expect(most).toBeLessThan(300_000);
 		expect(disk.peek(`${nightsFolder}/night.journal`).length).toBeGreaterThan(2_000_000);
 	});
@@ -112,7 +118,7 @@ describe('the list of nights', () => {
 		const disk = new FaultDisk();
 		const show = { words: 'y'.repeat(900_000) };
 		await keep(disk, { id: 'night', startedAtMs: 1, steps: 1 }, { show });
-		expect(listNights(disk, folders)[0]?.header?.title).toBe('Quay Street');
+		expect(listNights(disk, folders).nights[0]?.header?.title).toBe('Quay Street');
 		expect(lookAtNight({ disk, folders }, { id: 'night' }).header?.show).toEqual(show);
 	});
 
@@ -125,7 +131,7 @@ describe('the list of nights', () => {
 			damaged[200] = (damaged[200] ?? 0) ^ 1;
 			return damaged;
 		});
-		expect(listNights(disk, folders)[0]?.header).toMatchObject({ title: 'Quay Street' });
+		expect(listNights(disk, folders).nights[0]?.header).toMatchObject({ title: 'Quay Street' });
 	});
 
 	test('keeps a night whose show is too long to be copied', async () => {
@@ -143,7 +149,7 @@ describe('the list of nights', () => {
 		disk.plant(`${spareFolder}/night.2.journal`, bytes);
 		disk.plant(`${nightsFolder}/night.journal.torn-5`, Buffer.from('x'));
 		disk.plant(`${nightsFolder}/unrelated.txt`, Buffer.from('x'));
-		const nights = listNights(disk, folders);
+		const nights = listNights(disk, folders).nights;
 		expect(nights).toHaveLength(1);
 		expect(nights[0]).toMatchObject({
 			path: `${spareFolder}/night.2.journal`,
@@ -155,12 +161,41 @@ describe('the list of nights', () => {
 		const disk = new FaultDisk();
 		disk.plant(`${nightsFolder}/empty.journal`, Buffer.alloc(0));
 		disk.plant(`${nightsFolder}/link.journal`, Buffer.alloc(0), 'link');
-		const nights = listNights(disk, folders);
+		const nights = listNights(disk, folders).nights;
 		expect(nights.map(({ problem }) => problem && diskFaultWords(problem))).toEqual([
 			`${nightsFolder}/link.journal cannot be read: a link stands where the file should be (ELOOP).`,
 			`${nightsFolder}/empty.journal cannot be read: it is empty.`,
 		]);
-		expect(listNights(new FaultDisk(), folders)).toEqual([]);
+		expect(listNights(new FaultDisk(), folders).nights).toEqual([]);
+	});
+});
+
+describe('a folder that cannot be listed', () => {
+	const unlisted = (folder: string) => [{ code: 'file-unreadable', path: folder, trouble: 'EIO' }];
+
+	test.each(folders)('%s is told, never taken for empty', async (folder) => {
+		const disk = new FaultDisk();
+		await keep(disk, { id: 'night', startedAtMs: 1, steps: 3 });
+		disk.plantFolder(spareFolder);
+		disk.effect = ({ name, path }) => (name === 'list' && path === folder ? { fail: 'EIO' } : null);
+		expect(listNights(disk, folders).unlisted).toEqual(unlisted(folder));
+		disk.effect = () => null;
+		expect(listNights(disk, folders)).toMatchObject({ nights: [{ id: 'night' }], unlisted: [] });
+	});
+
+	test('does not make what is kept in it gone', async () => {
+		const disk = new FaultDisk();
+		disk.plant(`${nightsFolder}/night.elsewhere`, Buffer.alloc(0));
+		disk.plantFolder(spareFolder);
+		disk.effect = ({ name, path }) =>
+			name === 'list' && path === spareFolder ? { fail: 'EIO' } : null;
+		expect(listNights(disk, folders).nights.map(({ problem }) => problem)).toEqual(
+			unlisted(spareFolder),
+		);
+	});
+
+	test('one that is not there is only empty', () => {
+		expect(listNights(new FaultDisk(), folders)).toEqual({ nights: [], unlisted: [] });
 	});
 });
 
@@ -172,7 +207,7 @@ describe('the unfinished night of a show', () => {
 		await keep(disk, { id: 'c', startedAtMs: 3, steps: 9 });
 		await keep(disk, { id: 'd', startedAtMs: 4, steps: 1 }, { showPath: '/shows/other.yaml' });
 		await keep(disk, { id: 'e', startedAtMs: 5, steps: 1 }, { isRehearsal: true });
-		const nights = listNights(disk, folders);
+		const nights = listNights(disk, folders).nights;
 		const wanted = { showPath: '/shows/quay.yaml', isRehearsal: false };
 		const isFinished = (night: (typeof nights)[number]) => night.lastRecords.at(-1)?.s === 9;
 		expect(unfinishedNight(nights, { ...wanted, isFinished })?.id).toBe('b');

@@ -2,7 +2,7 @@
 // and that it goes on.
 
 import { describe, expect, test } from 'vitest';
-import { listNights } from '../../src/disk/nights-folder.ts';
+import { findingsOf, listNights } from '../../src/disk/nights-folder.ts';
 import { lookAtNight, openNightFile } from '../../src/disk/open-night-file.ts';
 import type { Finding } from '../../src/journal/findings.ts';
 import { encodeLine, seedOf } from '../../src/journal/line.ts';
@@ -63,16 +63,17 @@ describe('a last record that is wrong', () => {
 });
 
 describe('an end that is not as it should be', () => {
-	test('zeros are cut off and not kept', async () => {
+	test('zeros are cut off, and kept aside to be told of again', async () => {
 		const disk = await leftDisk(3);
 		const whole = disk.peek(nightPath);
 		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.alloc(4096)]));
 		const opened = new KeptNight(disk).resume('writer-2');
 		expectKept(opened, { saved: 3, typed: 3 });
+		const aside = `${nightPath}.torn-${whole.length}`;
 		expect(opened.findings).toMatchObject([
-			{ code: 'tail-cut-off', isWarning: false, bytes: 4096, isZero: true, keptIn: null },
+			{ code: 'tail-cut-off', isWarning: false, bytes: 4096, isZero: true, keptIn: aside },
 		]);
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.files()).toEqual([nightPath, aside]);
 		expect(disk.peek(nightPath)).toEqual(whole);
 	});
 
@@ -109,8 +110,75 @@ describe('an end that is not as it should be', () => {
 		// Who died before anybody read it is told the next time, and so is who asks for the report.
 		expect(said(new KeptNight(disk.afterKill()).resume('writer-3'))).toEqual(told);
 		expect(said(lookAtNight({ ...place, disk }, { id: nightName }))).toEqual(told);
-		const [listed] = listNights(disk, [nightsFolder]);
-		expect(listed?.cutOff).toEqual([{ bytes: 13, isZero: false, keptIn: aside }]);
+		const [listed] = listNights(disk, [nightsFolder]).nights;
+		expect(findingsOf(disk, nightsFolder, listed!).map(nightFindingWords)).toEqual(told);
+	});
+
+	test('and so are zeros at the end, by their number', async () => {
+		const disk = await leftDisk(3);
+		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.alloc(512)]));
+		const first = new KeptNight(disk);
+		const told = first.resume('writer-2').findings.map(nightFindingWords);
+		const aside = disk.files().find((path) => path.includes('.torn-')) ?? '';
+		expect(told).toEqual([
+			`Incomplete: the night was cut off in the middle of a write (512 zero bytes, now in ${aside}). The last keys may be missing.`,
+		]);
+		first.append();
+		await settle();
+		const again = new KeptNight(disk.afterKill()).resume('writer-3');
+		expect(again.findings.map(nightFindingWords)).toEqual(told);
+		const [listed] = listNights(disk, [nightsFolder]).nights;
+		expect(findingsOf(disk, nightsFolder, listed!).map(nightFindingWords)).toEqual(told);
+	});
+
+	test('zeros that a full disk has no room to put aside are no reason to leave the file', async () => {
+		const disk = await leftDisk(3);
+		disk.meddle(nightPath, (bytes) => Buffer.concat([bytes, Buffer.alloc(512)]));
+		disk.roomBytes = disk.usedBytes();
+		const night = new KeptNight(disk);
+		expect(night.resume('writer-2').findings).toMatchObject([{ isZero: true, keptIn: null }]);
+		night.append();
+		await settle();
+		expect(night.status).toMatchObject({ state: 'saved', problem: null });
+		expect(disk.files()).toEqual([nightPath]);
+	});
+
+	test('where one of its files cannot be read no number is used twice: nothing is gone on with', async () => {
+		const disk = new FaultDisk();
+		const first = new KeptNight(disk);
+		await first.create();
+		first.append();
+		await settle();
+		// A confirmation that fails: the night goes on in a second file.
+		let isFirst = true;
+		disk.effect = ({ name }) => {
+			if (name !== 'sync' || !isFirst) return null;
+			isFirst = false;
+			return { fail: 'EIO' };
+		};
+		for (let step = 0; step < 3; step += 1) first.append();
+		await settle();
+		const second = `${nightsFolder}/${nightName}.2.journal`;
+		const left = disk.afterKill();
+		left.effect = ({ name, path }) => (name === 'read' && path === second ? { fail: 'EIO' } : null);
+		const opened = new KeptNight(left).open();
+		expect(opened.journal).toBeNull();
+		expect(opened.findings.map(nightFindingWords)).toContain(
+			`${second} cannot be read: the disk reports a fault (EIO).`,
+		);
+		left.effect = () => null;
+		expectKept(new KeptNight(left).resume('writer-2'), { saved: 4, typed: 4 });
+	});
+
+	test('a folder that cannot be listed is no empty one: nothing is gone on with', async () => {
+		const disk = await leftDisk(3);
+		disk.effect = ({ name, path }) =>
+			name === 'list' && path === nightsFolder ? { fail: 'EIO' } : null;
+		const opened = new KeptNight(disk).open();
+		expect(opened.journal).toBeNull();
+		expect(opened.findings.map(nightFindingWords)).toContain(
+			`${nightsFolder} cannot be read: the disk reports a fault (EIO).`,
+		);
 	});
 
 	test('what a full quota keeps from being put aside is called by its name', async () => {

@@ -11,7 +11,7 @@ const runs = Number(process.env.RACKSIDE_RUNS ?? 200);
 const folders = [nightsFolder, spareFolder];
 
 type PlainMove = {
-	readonly do: 'step' | 'settle' | 'hold' | 'release' | 'full' | 'room' | 'small';
+	readonly do: 'step' | 'settle' | 'hold' | 'release' | 'full' | 'home-full' | 'room' | 'small';
 };
 type Move =
 	| PlainMove
@@ -26,6 +26,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
 		{ do: 'hold' },
 		{ do: 'release' },
 		{ do: 'full' },
+		{ do: 'home-full' },
 		{ do: 'room' },
 		{ do: 'small' },
 	),
@@ -51,12 +52,19 @@ async function make(move: Move, disk: FaultDisk, night: KeptNight): Promise<void
 	else if (move.do === 'hold') disk.isHoldingSyncs = true;
 	else if (move.do === 'release') await disk.releaseSyncs();
 	else if (move.do === 'full') disk.roomBytes = disk.usedBytes() + 100;
-	else if (move.do === 'room') disk.roomBytes = Number.POSITIVE_INFINITY;
-	else if (move.do === 'small') disk.fileLimitBytes = 2000;
+	else if (move.do === 'home-full') disk.effect = noRoomAtHome;
+	else if (move.do === 'room') {
+		disk.roomBytes = Number.POSITIVE_INFINITY;
+		if (disk.effect === noRoomAtHome) disk.effect = () => null;
+	} else if (move.do === 'small') disk.fileLimitBytes = 2000;
 	else if (move.do === 'wait') night.tick(move.milliseconds);
 	else if (move.do === 'short') disk.effect = times(1, 'write', { short: move.bytes });
 	else if (move.do === 'fault') disk.effect = times(move.times, move.name, { fail: move.code });
 }
+
+/** A full disk: no byte more, but a name. */
+const noRoomAtHome: FaultDisk['effect'] = ({ name, path }) =>
+	name === 'write' && path.startsWith(nightsFolder) ? { fail: 'ENOSPC' } : null;
 
 function times(count: number, name: string, effect: Effect): FaultDisk['effect'] {
 	let left = count;
@@ -75,11 +83,20 @@ function chooser(chances: readonly number[]): (most: number) => number {
 	};
 }
 
+/** The disk after a restart of the machine that empties the spare folder. */
+function withoutSpare(disk: FaultDisk): FaultDisk {
+	for (const path of disk.files()) if (path.startsWith(spareFolder)) disk.remove(path);
+	return disk.afterKill();
+}
+
+const walk = fc.array(stretch, { minLength: 1, maxLength: 5 });
+
 test('nothing shown as saved is ever lost, nothing is there twice, nothing is invented', async () => {
 	await fc.assert(
-		fc.asyncProperty(fc.array(stretch, { minLength: 1, maxLength: 5 }), async (stretches) => {
+		fc.asyncProperty(walk, fc.boolean(), async (stretches, isSpareWiped) => {
 			let disk = new FaultDisk();
 			let night = new KeptNight(disk, folders);
+			night.isSpareWiped = isSpareWiped;
 			const lost = new Set<number>();
 			await night.create();
 			for (const [index, { moves, end, chances }] of stretches.entries()) {
@@ -91,7 +108,9 @@ test('nothing shown as saved is ever lost, nothing is there twice, nothing is in
 				expect(disk.closedTwice).toBe(0);
 				disk.isKilled = true;
 				disk = end === 'kill' ? disk.afterKill() : disk.afterPowerCut(chooser(chances));
+				if (isSpareWiped && end === 'power-cut') disk = withoutSpare(disk);
 				const next = new KeptNight(disk, folders);
+				next.isSpareWiped = isSpareWiped;
 				next.upMs = night.upMs;
 				const opened = next.resume(`writer-${index + 2}`);
 				expectKept(opened, { saved: end === 'kill' && isWritten ? typed : saved, typed, lost });
@@ -103,7 +122,7 @@ test('nothing shown as saved is ever lost, nothing is there twice, nothing is in
 				}
 				night = next;
 			}
-			for (let second = 0; second < 3; second += 1) {
+			for (let second = 0; second < 600 && !night.status?.isSaved; second += 1) {
 				night.tick(1000);
 				await settle();
 			}

@@ -44,10 +44,10 @@ test('a full folder, and the night back in it, are told with their times once it
 		['write', 'openNew'].includes(name) && at.startsWith(folder) ? { fail: 'EIO' } : null;
 	night.append();
 	await seconds(60);
-	expect(readTroubles(disk, folder)).toEqual([]);
+	expect(readTroubles(disk, folder).troubles).toEqual([]);
 	disk.effect = () => null;
 	await seconds(2);
-	const told = readTroubles(disk, folder);
+	const told = readTroubles(disk, folder).troubles;
 	expect(told.map(troubleWords)).toContain(
 		'A night was kept in another folder: the disk reports a fault (EIO).',
 	);
@@ -73,7 +73,7 @@ test('it never grows beyond its bound, and what is newest stays', () => {
 	const log = troubleLog({ disk, folder, wallMs: () => 0 });
 	for (let count = 0; count < 4000; count += 1) log.note('records-missing', count);
 	expect(disk.peek(path).length).toBeLessThan(70_000);
-	const told = readTroubles(disk, folder);
+	const told = readTroubles(disk, folder).troubles;
 	expect(told.length).toBeGreaterThan(500);
 	expect(told.at(-1)?.detail).toBe('3999');
 	expect(disk.files()).toEqual([path]);
@@ -91,7 +91,7 @@ test('a disk that fails at any call costs the night nothing', () => {
 	}
 	disk.effect = () => null;
 	log.note('kept-again');
-	expect(readTroubles(disk, folder).at(-1)?.code).toBe('kept-again');
+	expect(readTroubles(disk, folder).troubles.at(-1)?.code).toBe('kept-again');
 });
 
 test('it is for its owner alone, and lines that are none of its own are left out', () => {
@@ -103,7 +103,9 @@ test('it is for its owner alone, and lines that are none of its own are left out
 	const opened = realDisk.openExisting(file);
 	realDisk.write(opened, Buffer.from('1970 \u001B[2Jforged\nnonsense\n'), 0);
 	realDisk.close(opened);
-	expect(readTroubles(realDisk, data)).toEqual([{ atMs: 1000, code: 'unsaved', detail: 'ENOSPC' }]);
+	expect(readTroubles(realDisk, data).troubles).toEqual([
+		{ atMs: 1000, code: 'unsaved', detail: 'ENOSPC' },
+	]);
 	expect(troubleWords({ code: 'unsaved', detail: 'ENOSPC' })).toBe(
 		'A night could not be written: the disk is full: make room on it (ENOSPC).',
 	);

@@ -178,7 +178,7 @@ describe('what must be found', () => {
 			expect(drawn).toContain('LOCKED');
 			expect(drawn).toContain('REHEARSAL');
 			expect(drawn).toContain('NOT SAVED');
-			if (view === 'stage') expect(drawn).toContain('NOT SAVED The disk is full');
+			if (view === 'stage') expect(drawn).toContain('NOT SAVED In memory only, the disk is full');
 		}
 	});
 

@@ -3,7 +3,7 @@
 // faults that the program must survive.
 
 import { spawnSync } from 'node:child_process';
-import { cpSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { lookAtJournal } from '../whole-night/driver.ts';
@@ -26,6 +26,13 @@ const OTHERS_WORDS = '\u001B[?1049l\u001B[?25h\u001B[?2004l$ other words\r\n';
 /** The rows without what moves by itself: clocks, and what counts down to something. */
 function still(rows: readonly string[]): string[] {
 	return rows.map((row) => row.replaceAll(/\d/g, '0'));
+}
+
+/** The process that has the show open, as its lock says. */
+function lockHolder(data: string): number {
+	const nights = join(data, 'nights');
+	const lock = readdirSync(nights).find((name) => name.endsWith('.lock')) ?? '';
+	return JSON.parse(readFileSync(join(nights, lock), 'utf8')).pid;
 }
 
 describe('a terminal that others had meanwhile', () => {
@@ -114,6 +121,38 @@ describe('a terminal that others had meanwhile', () => {
 		}
 	});
 });
+
+// tmux 3.3 puts the cursor back where the other screen was entered, left already or not (seen in it).
+test.each(['HUP', 'INT', 'TERM'] as const)(
+	'[36, 61] after %s the farewell stays, and the shell goes on below it, inside a multiplexer',
+	async (name) => {
+		const socket = join(scratch('tmux'), 's');
+		const tmux = (...words: string[]) =>
+			spawnSync('tmux', ['-S', socket, '-f', '/dev/null', ...words], { encoding: 'utf8' });
+		if (tmux('-V').status !== 0) return;
+		const data = scratch();
+		const shell = `echo before; RACKSIDE_DATA='${data}' dist/launch.sh run shows/club.yaml; echo "code $?"; exec sleep 60`;
+		const screen = startPtyScreen({
+			command: 'tmux',
+			args: ['-S', socket, '-f', '/dev/null', 'new-session', shell],
+		});
+		try {
+			await screen.waitFor('? all', PATIENCE_MS);
+			await screen.press('t', '0');
+			process.kill(lockHolder(data), `SIG${name}`);
+			await screen.waitFor(/code \d+/, PATIENCE_MS);
+			const rows = screen.rows().filter((row) => row !== '');
+			expect(rows.slice(0, 3)).toEqual([
+				'before',
+				expect.stringMatching(/^The night stays open\. rackside or rackside run/),
+				expect.stringMatching(/^code 1\d\d$/),
+			]);
+		} finally {
+			tmux('kill-server');
+			await screen.close();
+		}
+	},
+);
 
 describe('sizes', () => {
 	test('[51] three hundred: the last one is right, and no key is lost', async () => {

@@ -21,7 +21,7 @@ export type Seen = { readonly session: Session; readonly records: readonly Journ
 
 export function lookAtJournal(data: string): Seen {
 	const folders = [join(data, 'nights')];
-	const [latest] = listNights(realDisk, folders);
+	const [latest] = listNights(realDisk, folders).nights;
 	if (!latest) throw new Error('no night is recorded');
 	const night = nightOnDisk(folders, latest.id);
 	if (!night.show) throw new Error('the night has lost its show');

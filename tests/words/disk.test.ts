@@ -24,11 +24,14 @@ test.each<[SaveWarning, RegExp]>([
 	[{ code: 'not-confirmed', trouble: 'EIO' }, /did not confirm .* goes on in a new file/],
 	[
 		{ code: 'file-changed', path: '/n', change: 'gone' },
-		/\/n was moved or removed by somebody else/,
+		/was moved or removed by somebody else \(\/n\)/,
 	],
-	[{ code: 'file-changed', path: '/n', change: 'cut-short' }, /\/n was cut short by somebody else/],
+	[
+		{ code: 'file-changed', path: '/n', change: 'cut-short' },
+		/was cut short by somebody else \(\/n\)/,
+	],
 	[{ code: 'written-by-other', writer: null }, /^Something else wrote/],
-	[{ code: 'written-by-other', writer: 'w9' }, /^Another copy of the program \(w9\)/],
+	[{ code: 'written-by-other', writer: 'w9' }, /^Another copy of the program is .*w9/],
 ])('%j', (warning, said) => {
 	expect(saveWarningWords(warning)).toMatch(said);
 });

@@ -1,14 +1,17 @@
 // `rackside nights`: the nights recorded, newest first, with their state.
 
+import { tmpdir } from 'node:os';
 import { cleanText } from '../../base/clean-text.ts';
 import { dayTimeText } from '../../base/show-clock.ts';
 import type { NightSummary } from '../../disk/nights-folder.ts';
-import { listNights } from '../../disk/nights-folder.ts';
+import { findingsOf } from '../../disk/nights-folder.ts';
+import { isWipedByRestart } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { readTroubles, type Trouble } from '../../disk/trouble-log.ts';
+import type { Finding } from '../../journal/findings.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { diskFaultWords } from '../../words/disk.ts';
-import { incompleteWords } from '../../words/night-file.ts';
+import { diskFaultWords, liesElsewhere } from '../../words/disk.ts';
+import { nightFindingWords } from '../../words/night-file.ts';
 import { NIGHT_STATES, noNights } from '../../words/program.ts';
 import { NO_TROUBLES, TROUBLES_TITLE, troubleWords } from '../../words/trouble-log.ts';
 import type { CliCommand } from '../command.ts';
@@ -16,7 +19,7 @@ import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { isFinished } from '../night-on-disk.ts';
-import { nightFolders } from '../night-places.ts';
+import { seenNights } from '../night-places.ts';
 import { placesOf } from '../places.ts';
 
 export const nightsCommand: CliCommand = {
@@ -28,7 +31,8 @@ export const nightsCommand: CliCommand = {
 	run: (request, io) => {
 		const places = placesOf(request, io);
 		const folder = places.nights;
-		const nights = listNights(realDisk, nightFolders(places)).map((night) => ({
+		const { nights: seen, isPart } = seenNights(places, io);
+		const nights = seen.map((night) => ({
 			id: night.id,
 			title: night.header?.title ?? null,
 			state: stateOf(night),
@@ -36,22 +40,38 @@ export const nightsCommand: CliCommand = {
 			startedAt: night.startedAtMs === null ? null : new Date(night.startedAtMs).toISOString(),
 			startedAtMs: night.startedAtMs,
 			bytes: night.sizeBytes,
-			incomplete: night.cutOff.map(incompleteWords),
+			elsewhere: night.away && liesElsewhere(night.away, isWipedByRestart(night.away, tmpdir())),
+			...noticed(findingsOf(realDisk, folder, night)),
 			problem: night.problem && diskFaultWords(night.problem),
 		}));
 		const isVerbose = request.options.verbose === true;
-		const troubles = isVerbose ? readTroubles(realDisk, places.data) : [];
+		const { troubles, fault } = isVerbose ? readTroubles(realDisk, places.data) : NONE_READ;
 		const more = isVerbose ? { troubles: troubles.map(troubleJson) } : {};
 		if (request.options.json) io.write(`${JSON.stringify({ folder, nights, ...more })}\n`);
-		else if (nights.length === 0) io.write(`${noNights(cleanText(folder))}\n`);
+		// Where a folder cannot be listed, there may be some.
+		else if (nights.length === 0 && !isPart) io.write(`${noNights(cleanText(folder))}\n`);
 		else for (const night of nights) io.write(`${cleanText(lineOf(night))}\n`);
-		if (isVerbose && !request.options.json) io.write(troubleLines(troubles));
-		const isToLookAt = nights.some(
-			({ state, isRehearsal }) => state !== 'finished' && !isRehearsal,
-		);
-		return isToLookAt ? EXIT.toLookAt : EXIT.fine;
+		if (isVerbose && !request.options.json && fault === null) io.write(troubleLines(troubles));
+		if (fault) io.complain(`${cleanText(diskFaultWords(fault))}\n`);
+		if (isPart || fault) return EXIT.unusable;
+		return nights.some(isToLookAt) ? EXIT.toLookAt : EXIT.fine;
 	},
 };
+
+const NONE_READ = { troubles: [], fault: null };
+
+/** What its files say of a night, beside that its beginning is lost, which its problem says. */
+function noticed(findings: readonly Finding[]) {
+	const words = (isCutOff: boolean) =>
+		findings
+			.filter(({ code }) => code !== 'header-missing' && (code === 'tail-cut-off') === isCutOff)
+			.map(nightFindingWords);
+	return { incomplete: words(true), damage: words(false) };
+}
+
+function isToLookAt({ state, isRehearsal, elsewhere, damage }: NightLine): boolean {
+	return (state !== 'finished' && !isRehearsal) || elsewhere !== null || damage.length > 0;
+}
 
 function troubleJson({ atMs, code, detail }: Trouble) {
 	return { at: new Date(atMs).toISOString(), code, detail };
@@ -83,7 +103,9 @@ type NightLine = {
 	readonly state: NightState;
 	readonly isRehearsal: boolean;
 	readonly startedAtMs: number | null;
+	readonly elsewhere: string | null;
 	readonly incomplete: readonly string[];
+	readonly damage: readonly string[];
 	readonly problem: string | null;
 };
 
@@ -93,7 +115,9 @@ function lineOf({
 	state,
 	isRehearsal,
 	startedAtMs,
+	elsewhere,
 	incomplete,
+	damage,
 	problem,
 }: NightLine): string {
 	const day = startedAtMs === null ? '' : momentOf(startedAtMs, false);
@@ -102,7 +126,9 @@ function lineOf({
 		NIGHT_STATES[state],
 		isRehearsal ? NIGHT_STATES.rehearsal : null,
 		title,
+		elsewhere,
 		...incomplete,
+		...damage,
 		problem,
 		id,
 	];

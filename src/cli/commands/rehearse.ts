@@ -1,10 +1,10 @@
 // `rackside rehearse`: timed keys from a script on a virtual clock, or the live screen on a clock that
 // can run faster.
 
-import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { diskErrorCode } from '../../disk/disk.ts';
+import { realDisk } from '../../disk/real-disk.ts';
 import { readSource } from '../../showfile/read-source.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskTrouble } from '../../words/disk.ts';
@@ -97,7 +97,8 @@ export const rehearseCommand: CliCommand = {
 function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
 	let bytes: Uint8Array;
 	try {
-		bytes = readFileSync(resolve(io.cwd, file));
+		// Never waits: at a pipe that nobody writes into it would for ever.
+		bytes = realDisk.read(resolve(io.cwd, file), { start: 0, length: LARGEST_SCRIPT_BYTES + 1 });
 	} catch (error) {
 		const trouble = diskErrorCode(error);
 		return {

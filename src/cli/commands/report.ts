@@ -5,7 +5,6 @@ import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import type { NightSummary } from '../../disk/nights-folder.ts';
-import { listNights } from '../../disk/nights-folder.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { NightReport } from '../../report/night-report.ts';
 import { nightReport } from '../../report/night-report.ts';
@@ -33,7 +32,7 @@ import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
-import { nightFolders } from '../night-places.ts';
+import { searchedNights } from '../night-places.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
@@ -87,7 +86,7 @@ export const reportCommand: CliCommand = {
 						code: 'no-show-in-night',
 						what: NO_SHOW_IN_NIGHT,
 						found: cleanText(night.id),
-						hint: NIGHTS_LISTS,
+						hint: night.findings.map(nightFindingWords).join(' ') || NIGHTS_LISTS,
 					},
 				],
 				io,
@@ -104,10 +103,11 @@ export const reportCommand: CliCommand = {
 };
 
 function chosenNight(request: Request, io: Io): NightOnDisk | number {
-	const folders = nightFolders(placesOf(request, io));
-	const nights = listNights(realDisk, folders);
+	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
 	const id = request.words[0] ?? lastPlayed(folders, nights) ?? nights[0]?.id;
 	if (id === undefined) {
+		// There may be one in the folder that cannot be read, which was said.
+		if (isPart) return EXIT.unusable;
 		const hint = RUN_RECORDS_ONE;
 		return tellProblems(
 			[
@@ -123,6 +123,7 @@ function chosenNight(request: Request, io: Io): NightOnDisk | number {
 	}
 	const night = nightOnDisk(folders, id);
 	if (night.isThere) return night;
+	if (isPart) return EXIT.unusable;
 	const near = nearestName(
 		id,
 		nights.map((one) => one.id),

@@ -4,7 +4,6 @@
 import { existsSync } from 'node:fs';
 import { createInterface } from 'node:readline/promises';
 import { cleanText } from '../../base/clean-text.ts';
-import { listNights } from '../../disk/nights-folder.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { openSettings } from '../../disk/settings.ts';
@@ -15,7 +14,7 @@ import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { runLive } from '../live.ts';
-import { nightFolders } from '../night-places.ts';
+import { searchedNights } from '../night-places.ts';
 import { placesOf } from '../places.ts';
 import type { Choice } from '../start-choices.ts';
 import { startChoices } from '../start-choices.ts';
@@ -52,7 +51,7 @@ async function choicesOf(request: Request, io: Io): Promise<readonly Choice[]> {
 	const places = placesOf(request, io);
 	const { lastShow } = (await openSettings({ disk: realDisk, folder: places.settings })).values;
 	return startChoices({
-		nights: listNights(realDisk, nightFolders(places)),
+		nights: searchedNights(places, io).nights,
 		lastShow: lastShow !== null && existsSync(lastShow) ? lastShow : null,
 		example: showIdentity(exampleShowPath()),
 	});
