@@ -100,6 +100,22 @@ export const packToPutOn = (name: string, wearer: string | null): string =>
 export const packSuspect = (name: string, worn: string | null): string =>
 	worn === null ? `pack ${name} SUSPECT` : `pack ${name} SUSPECT, keep ${worn}`;
 
+export const NO_CAPO = 'no capo';
+/** It sits where it is wanted. */
+export const capoIsOn = (capo: number): string => `capo ${capo} on`;
+
+/** Where what comes out of somebody's hands goes, and what is done to it then. */
+export const OFF = {
+	bench: 'the bench',
+	rack: 'the rack',
+	slot: (slot: string): string => `slot ${slot}`,
+} as const;
+/** `1 Amber to slot 1`. */
+export const offWords = (instrument: string, where: string): string => `${instrument} to ${where}`;
+/** `1 Amber to slot 1, then RETUNE drop D within  12:30`. */
+export const offWithin = (off: string, job: string, seconds: number | null): string =>
+	`${off}, then ${job}${seconds === null ? '' : ` within ${inCells(seconds)}`}`;
+
 // Now and next.
 
 export const START = {
