@@ -22,6 +22,7 @@ export const PLACES = {
 	elsewhere: 'ELSEWHERE',
 	storage: 'STORAGE',
 	rehearsal: 'REHEARSAL',
+	follows: 'FOLLOWS',
 } as const;
 
 /** A number of seconds, right-aligned in the cells that it takes however long it grows. */
@@ -69,6 +70,11 @@ export const TALL = {
 	playOn: 'play on',
 	keeps: 'keeps',
 	nothing: 'empty',
+	nobodyChanges: ['nobody', 'changes'],
+	over: ['show', 'over'],
+	take: 'take',
+	ready: 'ready',
+	notReady: 'not ready',
 } as const;
 /** A capo in tall letters beside what is kept: `capo 3`; moved, in fewer letters than usual: `on 3`, `off`. */
 export const tallCapo = (capo: number): string => `capo ${capo}`;
