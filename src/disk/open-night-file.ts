@@ -96,7 +96,7 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 }
 
 /** The folder of a file with records that no file in the night's own folder has; null for none. */
-function awayFolder({ night, files }: NightFiles, home: string): string | null {
+export function awayFolder({ night, files }: NightFiles, home: string): string | null {
 	const away = files.findLast(({ folder }) => folder !== home);
 	if (!away) return null;
 	const isHome = (_: unknown, index: number) => files[index]?.folder === home;
