@@ -25,6 +25,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.run.brief,
 		load: async () => (await import('./screen-commands.ts')).SCREEN_COMMANDS.run,
 	},
+	follow: {
+		usage: 'follow [NIGHT]',
+		words: COMMAND_WORDS.follow.brief,
+		load: async () => (await import('./screen-commands.ts')).SCREEN_COMMANDS.follow,
+	},
 	check: {
 		usage: 'check SHOW',
 		words: COMMAND_WORDS.check.brief,

@@ -25,9 +25,32 @@ export type WayOutParts = {
 	readonly isRehearsal: boolean;
 };
 
-/** The way out, listening from now on for everything from outside that ends the program. */
+/** The way out of a night that is kept here. */
 export function wayOut(parts: WayOutParts): Shutdown {
 	const { night, clock, io } = parts;
+	return screenWayOut({
+		clock,
+		io,
+		syncJournal: async () => {
+			const status = await night.close();
+			// Confirmed, though in a place that a restart empties: that is told, and is no loss.
+			if (status.isSaved || status.state === 'unsafe') return;
+			const { problem } = status;
+			throw new Error(problem === null ? NOT_ALL_SAVED : saveProblemWords(problem));
+		},
+		tell: (outcome) => tellOutcome(outcome, parts),
+	});
+}
+
+export type ScreenWayOutParts = Pick<WayOutParts, 'clock' | 'io'> & {
+	/** Keeps what is not kept yet; throws where that cannot be done. */
+	readonly syncJournal: () => Promise<void>;
+	/** Says on the plain terminal what there is to say. */
+	readonly tell: (outcome: ShutdownOutcome) => void;
+};
+
+/** The way out, listening from now on for everything from outside that ends the program. */
+export function screenWayOut({ clock, io, syncJournal, tell }: ScreenWayOutParts): Shutdown {
 	const { stdin, stdout, stderr } = process;
 	let isKept = false;
 	let hasSaid = false;
@@ -41,17 +64,11 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	};
 	const shutdown = createShutdown({ clock, exit });
 	shutdown.hold({
-		syncJournal: async () => {
-			const status = await night.close();
-			// Confirmed, though in a place that a restart empties: that is told, and is no loss.
-			if (status.isSaved || status.state === 'unsafe') return;
-			const { problem } = status;
-			throw new Error(problem === null ? NOT_ALL_SAVED : saveProblemWords(problem));
-		},
+		syncJournal,
 		reset: resetTerminal(stdout),
 		report: (outcome) => {
 			isKept = outcome.isKept;
-			tellOutcome(outcome, parts);
+			tell(outcome);
 			// Leaving before it has gone out would lose it.
 			return new Promise((done) => {
 				stdout.write('', (lost) =>

@@ -100,7 +100,7 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 }
 
 /** The folder of a file that the night goes on in, or with records that no file in its own folder has; null for none. */
-function awayFolder({ night, files }: NightFiles, home: string): string | null {
+export function awayFolder({ night, files }: NightFiles, home: string): string | null {
 	const away = files.findLast(({ folder }) => folder !== home);
 	if (!away || away === files.at(-1)) return away?.folder ?? null;
 	const isHome = (_: unknown, index: number) => files[index]?.folder === home;

@@ -55,6 +55,12 @@ export type SaveStatus = {
 	readonly warnings: readonly SaveWarning[];
 };
 
+/** What a night's past is read from, be it kept here or by another copy of the program. */
+export type ReadableJournal = Pick<
+	NightJournal,
+	'checkpoint' | 'checkpointBefore' | 'isWhole' | 'records' | 'recordsAfter' | 'keepStates'
+>;
+
 /** A journal that takes records one after the other and never refuses. */
 export type NightJournal = {
 	readonly id: string;

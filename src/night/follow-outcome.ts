@@ -142,6 +142,7 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 			case 'settings':
 				return settingRows({ preferences: preferences.values(), show: session().show }).length;
 			case 'stage':
+			case 'far':
 				return 1;
 		}
 	}

@@ -3,7 +3,7 @@
 
 import { once } from '../base/once.ts';
 import type { Entry } from '../journal/entry.ts';
-import type { NightJournal } from '../journal/night-journal.ts';
+import type { ReadableJournal } from '../journal/night-journal.ts';
 import type { Checkpoint, JournalRecord } from '../journal/record.ts';
 import type { Session } from '../session/session.ts';
 import { extend, goOnFrom, openTimeline, sessionOf, type Timeline } from '../session/timeline.ts';
@@ -30,7 +30,7 @@ export type KeptPoint = {
 /** The night as it was kept there; null where nothing was kept or it has another form. */
 export function keptPoint(
 	opening: Session,
-	journal: NightJournal,
+	journal: ReadableJournal,
 	checkpoint: Checkpoint | null,
 ): KeptPoint | null {
 	const kept = keptNight(checkpoint?.state);

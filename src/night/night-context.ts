@@ -34,7 +34,7 @@ export type NightContext = {
 
 export type ContextParts = {
 	readonly planning: NightPlan;
-	readonly nightShow: NightShow;
+	readonly nightShow: Pick<NightShow, 'read'>;
 	/** What was measured last on an instrument at the bench; null for never. */
 	readonly measuredOn: KeyContext['measuredOn'];
 };

@@ -4,7 +4,7 @@
 
 import { once } from '../base/once.ts';
 import type { Entry } from '../journal/entry.ts';
-import type { NightJournal } from '../journal/night-journal.ts';
+import type { ReadableJournal } from '../journal/night-journal.ts';
 import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { inOrder } from '../journal/record-order.ts';
 import type { LogLine } from '../screen/screen-state.ts';
@@ -62,7 +62,7 @@ type Anchor = { readonly seq: number; readonly past: () => Fold };
  * The past that the journal holds, from now on kept whole in it every now and then. With each state
  * kept all but the newest steps before it leave the memory, which so does not grow with the night.
  */
-export function openPast(opening: Session, journal: NightJournal): NightPast {
+export function openPast(opening: Session, journal: ReadableJournal): NightPast {
 	const found = keptPoint(opening, journal, journal.checkpoint);
 	const first = found?.timeline() ?? openTimeline(opening);
 	const before = new Map<number, Session>();

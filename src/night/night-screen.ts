@@ -20,6 +20,7 @@ export type Frame = {
 	readonly findings: readonly string[];
 	readonly showChangedAtMs: number | null;
 	readonly isRehearsal: boolean;
+	readonly follows: ScreenState['follows'];
 	/** What to add to UTC for the time of day where the show is. */
 	readonly dayOffsetMinutes: number;
 };

@@ -78,11 +78,6 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 	const { session } = past;
 	const known = past.lastKnown();
 	const clock = goOn(options.clock, known);
-	const listeners = new Set<() => void>();
-	const preferences = options.preferences ?? unkeptPreferences(show.ownTimes);
-	const plannedZeroMs = (of = session()) => movedZero(options.plannedZeroMs, show, of.show);
-	let look = firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {});
-
 	const { effects } = options;
 	const record = (entries: readonly Entry[]): RecordId => {
 		const kept = journal.append(entries, clock.reading()) as JournalRecord<Entry>;
@@ -101,10 +96,38 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 		record([{ k: 'night-opened', at, boot }]);
 	}
 
+	return nightShown({
+		...options,
+		past,
+		clock,
+		first: firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {}),
+		noticeCount: () => (options.findings?.length ?? 0) + journal.status().warnings.length,
+		record,
+		sendAgain: () => effects?.become(outsideOf(session()), null),
+	});
+}
+
+export type ShownParts = Pick<
+	NightUnderWay,
+	'past' | 'clock' | 'noticeCount' | 'record' | 'sendAgain'
+> &
+	Pick<NightOptions, 'show' | 'plannedZeroMs' | 'handMs' | 'preferences'> & {
+		/** What is shown first. */
+		readonly first: Look;
+	};
+
+/** A past and a clock with what is shown of them, and who is told when that changes. */
+export function nightShown(parts: ShownParts): NightUnderWay {
+	const { show, past, clock, noticeCount, record, sendAgain } = parts;
+	const { session } = past;
+	const listeners = new Set<() => void>();
+	const preferences = parts.preferences ?? unkeptPreferences(show.ownTimes);
+	const plannedZeroMs = (of = session()) => movedZero(parts.plannedZeroMs, show, of.show);
+	let look = parts.first;
 	return {
 		past,
 		clock,
-		handMs: options.handMs ?? clock.nowMs,
+		handMs: parts.handMs ?? clock.nowMs,
 		preferences,
 		session,
 		plannedZeroMs,
@@ -114,9 +137,9 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 		setLook: (change) => {
 			look = { ...look, ...change };
 		},
-		noticeCount: () => (options.findings?.length ?? 0) + journal.status().warnings.length,
+		noticeCount,
 		record,
-		sendAgain: () => effects?.become(outsideOf(session()), null),
+		sendAgain,
 		changed: () => {
 			for (const listener of listeners) listener();
 		},

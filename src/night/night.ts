@@ -101,6 +101,7 @@ export function openNight(options: NightOptions): Night {
 				findings: options.findings ?? [],
 				showChangedAtMs: file.changedAtMs(),
 				isRehearsal,
+				follows: null,
 				dayOffsetMinutes,
 			}),
 		state: () => {

@@ -3,8 +3,9 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { graphemes } from '../base/display-width.ts';
+import type { Action } from '../keys/action.ts';
 import { actionOf } from '../keys/actions.ts';
-import type { Prompt } from '../keys/key-context.ts';
+import type { KeyContext, Outcome, Prompt } from '../keys/key-context.ts';
 import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
 import { standInPrompt } from '../keys/stand-in-prompt.ts';
 import { openBreak } from '../session/find.ts';
@@ -31,7 +32,15 @@ export type PressParts = {
 	readonly steps: NightSteps;
 	readonly looked: NightContext;
 	readonly follow: Follow;
+	/** What an action comes to now; by default what it says itself. */
+	readonly outcomeOf?: (action: Action, now: KeyContext) => Outcome;
 };
+
+/** What an action does now, or why it does nothing. */
+export function outcomeOfAction(action: Action, now: KeyContext): Outcome {
+	const why = action.whyNot?.(now) ?? null;
+	return why === null ? action.act(now) : { kind: 'say', words: why };
+}
 
 /** The prompt in force: the one opened, else the stand-ins of a break that waits for its answer. */
 export function promptNow({ session, look }: NightUnderWay): Prompt | null {
@@ -44,7 +53,7 @@ export function promptNow({ session, look }: NightUnderWay): Prompt | null {
 /** The keys pressed in the night under way. */
 export function pressedKeys(
 	underWay: NightUnderWay,
-	{ steps, looked, follow }: PressParts,
+	{ steps, looked, follow, outcomeOf = outcomeOfAction }: PressParts,
 ): PressedKeys {
 	const { clock, session, look, setLook, handMs } = underWay;
 	let presses = NO_PRESSES;
@@ -77,9 +86,7 @@ export function pressedKeys(
 			setLook({ deferred: [], open: null, message: null });
 			return;
 		}
-		const now = looked.context();
-		const why = action.whyNot?.(now) ?? null;
-		follow(why === null ? action.act(now) : { kind: 'say', words: why }, clock.nowMs());
+		follow(outcomeOf(action, looked.context()), clock.nowMs());
 	}
 
 	function pressCounted(key: string, atMs = handMs()): void {

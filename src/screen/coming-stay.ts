@@ -3,7 +3,7 @@
 import type { Plan, PlannedHandOver, Section, Stay } from '../plan/plan.ts';
 import { capoAct } from '../words/capo-words.ts';
 import { keepsLabel, whenWords } from '../words/stage.ts';
-import { forWords } from './coming-words.ts';
+import { forWords, momentOf } from './coming-words.ts';
 import { slotLabel } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Dated } from './what-comes.ts';
@@ -44,6 +44,8 @@ export function stayingOf(state: ScreenState, stay: Stay): Dated {
 			capo,
 			for: stay.for,
 			forWhat: forWords(state, section),
+			moment: momentOf(section),
+			seconds: untilSeconds,
 			when: whenWords(untilSeconds, stay.section.hasBegun),
 			mark: null,
 			why: null,

@@ -1,4 +1,4 @@
-// For which song something is handed or kept.
+// For which song something is handed or kept, and at which moment of it.
 
 import { cuePoints } from '../../machines/song.ts';
 import type { Section } from '../plan/plan.ts';
@@ -16,4 +16,9 @@ export function forWords({ session }: ScreenState, section: Section): string {
 	return section.point > 0
 		? forCue(point?.at ?? null, title)
 		: forSong(songPlace(session, section.item).place, title);
+}
+
+/** The moment at which a section's hand-overs are made. */
+export function momentOf({ item, point }: Section): string {
+	return `${item}.${point}`;
 }

@@ -19,7 +19,7 @@ import {
 } from '../words/stage.ts';
 import { unplayableWords } from '../words/unplayable.ts';
 import { isNotAfter, stayBefore, stayingOf } from './coming-stay.ts';
-import { forWords } from './coming-words.ts';
+import { forWords, momentOf } from './coming-words.ts';
 import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
 import { instrumentOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -74,6 +74,8 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			capo: slot.capo,
 			for: null,
 			forWhat: forWords(state, section),
+			moment: momentOf(section),
+			seconds: untilSeconds,
 			when: whenWords(untilSeconds, section.hasBegun),
 			mark: null,
 			why: slot.why === null ? '' : unplayableWords(state.session.show, slot.why),
@@ -106,6 +108,8 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		capo: best?.capo ?? 0,
 		for: null,
 		forWhat: breakWords(broken),
+		moment: null,
+		seconds: since,
 		when: downWords(since),
 		mark: ready?.mark ?? null,
 		status: ready?.words ?? NO_BACKUP_PLAY_ON,
@@ -135,6 +139,8 @@ function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
 		capo: planned.capo,
 		for: planned.for,
 		forWhat: forWords(state, section),
+		moment: momentOf(section),
+		seconds: untilSeconds,
 		when: whenWords(untilSeconds, section.hasBegun),
 		mark,
 		why: null,
@@ -162,6 +168,8 @@ function keptBy(state: ScreenState, player: string): Coming {
 		capo: held?.context.capo ?? 0,
 		for: standsInNow(state, player),
 		forWhat: holds === null ? NOTHING_TO_COME : KEEPS,
+		moment: null,
+		seconds: null,
 		when: '',
 		mark: null,
 		why: null,

@@ -3,6 +3,7 @@
 import type { KeyWords } from '../keys/prompt-view.ts';
 import { CANCEL } from '../words/stage.ts';
 import { asciiText } from './ascii-text.ts';
+import { farScreen } from './far-view.ts';
 import { footerRows, messageRows } from './footer.ts';
 import { paneView } from './pane-view.ts';
 import { plainClusters } from './plain-clusters.ts';
@@ -41,6 +42,7 @@ function darkRows({ rows }: Area): Row[] {
 }
 
 function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
+	if (state.view === 'far') return farScreen(state, area, { isAscii, keys: keysNow(state) });
 	const stage = stageScreen(state, area, isAscii);
 	const { columns } = area;
 	const { footerRows: keyRows } = stage;

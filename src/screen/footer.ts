@@ -40,11 +40,13 @@ export function messageRows(state: ScreenState, area: Area): Row[] {
 	);
 }
 
-function marksRow(state: ScreenState, { columns, rows }: Area): Row {
+/** What must be seen in every view and size. */
+export function marksRow(state: ScreenState, { columns, rows }: Area): Row {
 	const isSmall = columns < COMPLETE.columns || rows < COMPLETE.rows;
 	const storage = storageMark(state);
 	const tags = [
 		...(state.isRehearsal ? [PLACES.rehearsal] : []),
+		...(state.follows ? [PLACES.follows] : []),
 		...(isSmall ? [smallWords(`${COMPLETE.columns}x${COMPLETE.rows}`, columns < 30)] : []),
 	];
 	const marks = tags.map((tag) => span(`  ${tag}`, 'title'));

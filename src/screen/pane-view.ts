@@ -86,7 +86,7 @@ export function paneView(
 	const { view, picked } = state;
 	if (view === 'help') return done(kept, helpRows(state.help, picked, body), rows);
 	if (view === 'warnings') return done(kept, warningsPane(state, body), rows);
-	const name: PaneName = view === 'stage' ? 'rack' : view;
+	const name: PaneName = view === 'stage' || view === 'far' ? 'rack' : view;
 	if (name !== 'list') return done(kept, namedPane(state, { name, picked }, body), rows);
 	// The row that a question is about is never under the question.
 	const under = state.prompt === null ? 0 : promptHeight(state.prompt, body);

@@ -32,6 +32,8 @@ export type ScreenState = {
 	readonly isDark: boolean;
 	readonly isLocked: boolean;
 	readonly isRehearsal: boolean;
+	/** Where another copy of the program keeps the night and this one only shows it: what is wrong with that; null where it is kept here. */
+	readonly follows: Follows | null;
 	/** When the show file came to say something else than the night goes by; null while it does not. */
 	readonly showChangedAtMs: number | null;
 	/** What happened, newest first, made as far as it is read; what was taken back is marked. */
@@ -45,6 +47,15 @@ export type ScreenState = {
 	readonly preferences: Preferences;
 	/** Every key, for the help view. */
 	readonly help: readonly KeyWords[];
+};
+
+export type Follows = {
+	/** Why nothing more comes, in whole and for one row; null while all is well. */
+	readonly trouble: {
+		readonly words: string;
+		readonly short: string;
+		readonly isEnd: boolean;
+	} | null;
 };
 
 export type LogLine = {

@@ -26,12 +26,12 @@ import {
 	span,
 	wrapWords,
 } from './row.ts';
-import type { ScreenState } from './screen-state.ts';
+import type { Follows, ScreenState } from './screen-state.ts';
 
 const LABEL_COLUMNS = 10;
 const LONGEST_WORDS_ROWS = 9;
 
-type Told = Pick<ScreenState, 'save' | 'findings' | 'noticesSeen'>;
+type Told = Pick<ScreenState, 'save' | 'findings' | 'noticesSeen' | 'follows'>;
 
 /** Something to be said of where the night is kept. */
 type Said = {
@@ -43,7 +43,7 @@ type Said = {
 };
 
 /** What is wrong with keeping the night just now, the gravest first; none while all is well. */
-function storageTroubles({ save }: Told): readonly Said[] {
+function storageTroubles({ save, follows }: Told): readonly Said[] {
 	const { elsewhere, problem } = save;
 	// Nobody can know when the other copy has ended, and what it writes goes on to count.
 	const others = save.warnings.filter(isOfAnother).map((one) => ({
@@ -54,6 +54,7 @@ function storageTroubles({ save }: Told): readonly Said[] {
 	}));
 	const words = saveProblem(save);
 	return [
+		...(follows?.trouble ? [followTrouble(follows.trouble)] : []),
 		...(words === null
 			? []
 			: [
@@ -76,6 +77,10 @@ function storageTroubles({ save }: Told): readonly Said[] {
 				]),
 		...others,
 	];
+}
+
+function followTrouble({ words, short, isEnd }: NonNullable<Follows['trouble']>): Said {
+	return { label: PLACES.storage, words, short: () => short, style: isEnd ? 'plain' : 'accent' };
 }
 
 function saveProblem({ problem, state }: ScreenState['save']): string | null {

@@ -1,6 +1,5 @@
 // A face of our own for what must be read at two metres: each letter is six points high, two points to
-// a cell by half blocks, so three rows; or twice that where the rows of the terminal are low. Lower case
-// is drawn as capitals.
+// a cell by half blocks, so three rows; or a multiple of that. Lower case is drawn as capitals.
 
 import { graphemes } from '../base/display-width.ts';
 import type { Row, SpanStyle } from './row.ts';
@@ -65,10 +64,10 @@ const FACE: Readonly<Record<string, string>> = {
 	'?': '.##. #..# ..#. ..#. .... ..#.',
 };
 
-/** How the letters are drawn. `scale` 1 is three rows high, 2 six. */
+/** How the letters are drawn. `scale`, a whole number, is three rows high for each 1. */
 export type TallLook = {
 	readonly style: SpanStyle;
-	readonly scale: 1 | 2;
+	readonly scale: number;
 	readonly isAscii: boolean;
 };
 

@@ -17,6 +17,10 @@ export type Coming = {
 	readonly for: string | null;
 	/** For which song or point. */
 	readonly forWhat: string;
+	/** The same for all who change together; null for a break and for who keeps what they have. */
+	readonly moment: string | null;
+	/** Until it is wanted, negative past it; for a break since when the sound has been gone; null where nothing is to come. */
+	readonly seconds: number | null;
 	/** `in    2:33`, `now   0:12`, the number always in the same cells; for a break how long the sound has been gone. */
 	readonly when: string;
 	/** Ready or not for this very hand-over, as a mark; null where nothing is handed. */

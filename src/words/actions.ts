@@ -21,7 +21,7 @@ export const ACTION_WORDS = {
 	},
 	'hand-over': {
 		name: 'hand-over',
-		help: 'the planned hand-overs are in hands now; during a song, for the next one: enter again; in the other views it opens the picked row',
+		help: 'the planned hand-overs are in hands now; during a song, for the next one: enter again; in the lists it opens the picked row',
 	},
 	ready: {
 		name: 'ready',
@@ -81,7 +81,7 @@ export const ACTION_WORDS = {
 	lock: { name: 'lock', help: 'lock; l then esc within 2 s unlocks' },
 	view: {
 		name: 'next view',
-		help: 'next view: stage, rack, list, log; esc returns to the stage',
+		help: 'next view: stage, rack, list, log, far; esc returns to the stage',
 	},
 	warnings: {
 		name: 'all warnings',
@@ -121,6 +121,7 @@ export const FOOTER = {
 	dark: 'dark',
 	all: 'all',
 	stage: 'stage',
+	nextView: 'next view',
 	search: 'search',
 	break: 'break',
 	backups: 'backups',

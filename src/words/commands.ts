@@ -24,6 +24,12 @@ export const COMMAND_WORDS = {
 			anew: 'begin a new night where the unfinished one cannot be read, unasked',
 		},
 	},
+	follow: {
+		brief: 'shows the night under way in a second window, which changes nothing',
+		about:
+			'Shows the night that another window keeps, the newest unfinished one unless named, as it goes on: first the view to be read from afar, tab for the others. It only reads: it takes no lock and writes nothing, and no key in it changes anything. q leaves.',
+		options: {},
+	},
 	check: {
 		brief: 'everything wrong or risky in a show before the doors open',
 		about:

@@ -22,6 +22,7 @@ export const PLACES = {
 	elsewhere: 'ELSEWHERE',
 	storage: 'STORAGE',
 	rehearsal: 'REHEARSAL',
+	follows: 'FOLLOWS',
 } as const;
 
 /** A number of seconds, right-aligned in the cells that it takes however long it grows. */
@@ -69,6 +70,11 @@ export const TALL = {
 	playOn: 'play on',
 	keeps: 'keeps',
 	nothing: 'empty',
+	nobodyChanges: ['nobody', 'changes'],
+	over: ['show', 'over'],
+	take: 'take',
+	ready: 'ready',
+	notReady: 'not ready',
 } as const;
 /** A capo in tall letters beside what is kept: `capo 3`; moved, in fewer letters than usual: `on 3`, `off`. */
 export const tallCapo = (capo: number): string => `capo ${capo}`;
@@ -99,6 +105,22 @@ export const packToPutOn = (name: string, wearer: string | null): string =>
 	wearer === null ? `PACK ${name}` : `PACK ${name}, on ${wearer}`;
 export const packSuspect = (name: string, worn: string | null): string =>
 	worn === null ? `pack ${name} SUSPECT` : `pack ${name} SUSPECT, keep ${worn}`;
+
+export const NO_CAPO = 'no capo';
+/** It sits where it is wanted. */
+export const capoIsOn = (capo: number): string => `capo ${capo} on`;
+
+/** Where what comes out of somebody's hands goes, and what is done to it then. */
+export const OFF = {
+	bench: 'the bench',
+	rack: 'the rack',
+	slot: (slot: string): string => `slot ${slot}`,
+} as const;
+/** `1 Amber to slot 1`. */
+export const offWords = (instrument: string, where: string): string => `${instrument} to ${where}`;
+/** `1 Amber to slot 1, then RETUNE drop D within  12:30`. */
+export const offWithin = (off: string, job: string, seconds: number | null): string =>
+	`${off}, then ${job}${seconds === null ? '' : ` within ${inCells(seconds)}`}`;
 
 // Now and next.
 

@@ -255,6 +255,7 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		isDark: false,
 		isLocked: false,
 		isRehearsal: false,
+		follows: null,
 		log: [],
 		showChangedAtMs: null,
 		takeableStep: null,

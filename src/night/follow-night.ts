@@ -1,0 +1,230 @@
+// A night under way in another copy of the program, shown here and not touched: its records are read as they
+// come, and no key here writes any.
+
+import { dayTimeText } from '../base/show-clock.ts';
+import type { FollowedLook, FollowedNight } from '../journal/followed-night.ts';
+import type { SavePlace, SaveStatus } from '../journal/night-journal.ts';
+import type { Action } from '../keys/action.ts';
+import type { KeyContext, Outcome } from '../keys/key-context.ts';
+import { openPicked } from '../keys/open-picked.ts';
+import type { ScreenState } from '../screen/screen-state.ts';
+import { openSession } from '../session/open-session.ts';
+import { burstRefused, FOOTER, PASTE_REFUSED } from '../words/actions.ts';
+import {
+	FAR,
+	goneInShort,
+	goneWords,
+	HIDES,
+	LEAVES,
+	movedWords,
+	ONLY_FOLLOWS,
+	SHOW_IS_CLOSED,
+} from '../words/follow.ts';
+import { followAt } from './follow-outcome.ts';
+import { firstLook } from './look.ts';
+import type { Night } from './night.ts';
+import { goOn } from './night-clock.ts';
+import { nightContext } from './night-context.ts';
+import { openPast } from './night-past.ts';
+import { nightPlan } from './night-plan.ts';
+import { nightScreen } from './night-screen.ts';
+import type { NightSteps } from './night-steps.ts';
+import { type NightOptions, nightShown } from './night-under-way.ts';
+import { outcomeOfAction, pressedKeys } from './press-keys.ts';
+
+export type FollowOptions = Pick<
+	NightOptions,
+	| 'show'
+	| 'clock'
+	| 'plannedZeroMs'
+	| 'dayOffsetMinutes'
+	| 'isRehearsal'
+	| 'handMs'
+	| 'preferences'
+	| 'measuredOn'
+> & {
+	readonly files: FollowedNight;
+	/** What is there of it when the window opens. */
+	readonly first: Extract<FollowedLook, { kind: 'read' }>;
+	/** What was found on opening its files, a sentence each. */
+	readonly findings: readonly string[];
+};
+
+export type FollowWindow = Pick<
+	Night,
+	'press' | 'paste' | 'burst' | 'tick' | 'session' | 'plan' | 'screen' | 'onChange' | 'wantsToLeave'
+> & {
+	/** Takes in what came since; to be called a few times a second. */
+	readonly look: () => void;
+};
+
+/** What changes nothing but what this window shows. */
+const LOOKS: ReadonlySet<string> = new Set([
+	'view',
+	'live',
+	'help',
+	'warnings',
+	'pick-up',
+	'pick-down',
+	'narrow',
+	'dark',
+]);
+
+/** What follows a night from now on; it shows the view to be read from afar first. */
+export function followedNight(options: FollowOptions): FollowWindow {
+	const { files, first, isRehearsal, dayOffsetMinutes } = options;
+	const opening = openSession(options.show);
+	let past = openPast(opening, first.journal);
+	let clock = goOn(options.clock, past.lastKnown());
+	let { path, elsewhere } = first;
+	let gone: { readonly words: string; readonly short: string } | null = null;
+	const findings = [...options.findings];
+
+	const shown = nightShown({
+		...options,
+		past: {
+			timeline: () => past.timeline(),
+			session: () => past.session(),
+			isGapBefore: () => past.isGapBefore(),
+			take: (record) => past.take(record),
+			lastKnown: () => past.lastKnown(),
+			log: { [Symbol.iterator]: () => past.log[Symbol.iterator]() },
+		},
+		clock: {
+			nowMs: () => clock.nowMs(),
+			reading: () => clock.reading(),
+			notice: () => [],
+		},
+		first: { ...firstLook(options.findings[0] ?? null, {}), view: 'far' },
+		noticeCount: () => findings.length,
+		record: () => {
+			throw new TypeError('a night that is followed takes no records');
+		},
+		sendAgain: () => {},
+	});
+	const { session, setLook, changed } = shown;
+	const steps = refusedSteps(() => setLook({ message: ONLY_FOLLOWS }));
+	const planning = nightPlan(shown);
+	const measuredOn = options.measuredOn ?? (() => []);
+	const looked = nightContext(shown, { planning, nightShow: { read: () => null }, measuredOn });
+	const follow = followAt(shown, steps, looked);
+	const keys = pressedKeys(shown, { steps, looked, follow, outcomeOf });
+
+	function take(found: FollowedLook): void {
+		if (found.kind === 'gone') {
+			const at = dayTimeText(past.lastKnown()?.atMs ?? clock.nowMs(), dayOffsetMinutes);
+			gone = { words: goneWords(found.folder, at, found.trouble), short: goneInShort(at) };
+			return;
+		}
+		gone = null;
+		past = openPast(opening, found.journal);
+		const known = past.lastKnown();
+		// As a resume goes on; and what was recorded is never still to come.
+		if (known !== null && known.atMs > clock.nowMs()) clock = goOn(options.clock, known);
+		if (found.path !== path) findings.push(movedWords(found.path));
+		({ path, elsewhere } = found);
+	}
+
+	function trouble(): NonNullable<ScreenState['follows']>['trouble'] {
+		if (gone !== null) return { ...gone, isEnd: false };
+		const isClosed = session().phase.value === 'packed';
+		return isClosed ? { words: SHOW_IS_CLOSED, short: SHOW_IS_CLOSED, isEnd: true } : null;
+	}
+
+	function type(text: string | undefined, otherwise: string): void {
+		if (text === undefined || !keys.typeInto(text)) setLook({ message: otherwise });
+		changed();
+	}
+
+	return {
+		press: (key, atMs) => {
+			keys.press(key, atMs);
+			changed();
+		},
+		paste: (text) => type(text, PASTE_REFUSED),
+		burst: (count, text) => type(text, burstRefused(count)),
+		tick: () => {
+			keys.closeIfOverdue();
+			changed();
+		},
+		look: () => {
+			const found = files();
+			if (found === null) return;
+			take(found);
+			changed();
+		},
+		session,
+		plan: planning.plan,
+		screen: () =>
+			asFollowed(
+				nightScreen(shown, {
+					now: looked.frameContext(),
+					save: savedElsewhere(elsewhere),
+					findings,
+					showChangedAtMs: null,
+					isRehearsal,
+					follows: { trouble: trouble() },
+					dayOffsetMinutes,
+				}),
+				shown.look().open !== null,
+			),
+		onChange: shown.onChange,
+		wantsToLeave: () => shown.look().isLeaving,
+	};
+}
+
+/** What looks does what it does, with the view from afar in place of the stage view; all else is refused. */
+function outcomeOf(action: Action, now: KeyContext): Outcome {
+	if (action.id === 'leave') return { kind: 'leave' };
+	const isOpening = action.id === 'hand-over' && openPicked(now) !== null;
+	if (!isOpening && !LOOKS.has(action.id)) return { kind: 'say', words: ONLY_FOLLOWS };
+	const outcome = outcomeOfAction(action, now);
+	const isHome = outcome.kind === 'view' && outcome.view === 'stage' && action.id !== 'view';
+	return isHome ? { kind: 'view', view: 'far' } : outcome;
+}
+
+function refusedSteps(refuse: () => void): NightSteps {
+	return {
+		run: () => {
+			refuse();
+			return null;
+		},
+		takeBack: refuse,
+		putBack: refuse,
+		begin: () => {},
+		undoLast: () => {},
+	};
+}
+
+/** How saving stands in the other window only that one knows; where the files are is seen. */
+function savedElsewhere(elsewhere: SavePlace | null): SaveStatus {
+	return {
+		state: 'saved',
+		isSaved: true,
+		savedSeq: 0,
+		lastSeq: 0,
+		problem: null,
+		elsewhere,
+		sinceUpMs: null,
+		warnings: [],
+	};
+}
+
+/** The screen with the keys of this window alone. */
+function asFollowed(state: ScreenState, isOwnPrompt: boolean): ScreenState {
+	const { prompt, view } = state;
+	const footer = [
+		{ key: 'tab', words: FOOTER.nextView },
+		...(view === 'far' ? [] : [{ key: 'esc', words: FAR }]),
+		{ key: 'z', words: FOOTER.dark },
+		{ key: 'q', words: LEAVES },
+		{ key: '?', words: FOOTER.all },
+	];
+	// Backups are answered in the other window; here they can only be put aside.
+	const choices = [{ key: 'esc', words: HIDES }, ...footer.filter(({ key }) => key !== 'esc')];
+	return {
+		...state,
+		footer,
+		prompt: prompt === null || isOwnPrompt ? prompt : { ...prompt, choices },
+	};
+}

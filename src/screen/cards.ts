@@ -1,0 +1,97 @@
+// The cards: what each player is handed at the next moment at which hands change, with all that goes with it.
+// Worked out apart from its drawing, since it is drawn in several sizes.
+
+import { workToDo } from '../plan/backups/break-work.ts';
+import { wearersOf } from '../session/shared-packs.ts';
+import { offsetWords } from '../showfile/instrument-strings.ts';
+import { packName, playerName } from '../showfile/shown-names.ts';
+import { capoAct } from '../words/capo-words.ts';
+import { capoIsOn, NO_CAPO, packSuspect, packToPutOn } from '../words/stage.ts';
+import { type Off, offOf } from './card-off.ts';
+import { comingHandOvers } from './coming.ts';
+import { instrumentOf, playerLabel } from './named-in-show.ts';
+import type { ScreenState } from './screen-state.ts';
+import type { Coming } from './what-comes.ts';
+
+/** What a player is handed, keeps with something to be done to it, or lacks, and what goes with that. */
+export type Card = Omit<Coming, 'pack'> & {
+	/** The player's name, in capitals. */
+	readonly label: string;
+	/** `CAPO ON 2`, `CAPO OFF`; where nothing is to be done `capo 2 on`, `no capo`; empty where nothing is handed. */
+	readonly capoWords: string;
+	/** The capo is to be put on, moved or taken off. */
+	readonly isCapoToDo: boolean;
+	/** What comes out of their hands; null where nothing does. */
+	readonly off: Off | null;
+	/** The pack, but only where it is to be swapped, or is suspect; else empty. */
+	readonly pack: string;
+	/** What the strings stand off equal temperament for this player; empty where nothing is asked. */
+	readonly offsets: string;
+};
+
+export type Cards = {
+	/** All who change at the next moment, in the order of the show file's players; after a break those whose sound is gone. */
+	readonly now: readonly Card[];
+	/** Everybody else: who gets something later, in order of time, then who keeps what they have. */
+	readonly rest: readonly Coming[];
+};
+
+/** Each player once, on a card or in the rest. */
+export function handOverCards(state: ScreenState): Cards {
+	const coming = comingHandOvers(state);
+	const [first] = coming;
+	const isNow = (one: Coming): boolean => {
+		if (first === undefined || one.kind === 'keeps') return false;
+		return first.kind === 'break' ? one.kind === 'break' : one.moment === first.moment;
+	};
+	const work = workToDo({ ...state, standInsFor: (player) => state.standIns[player] ?? [] });
+	const { players } = state.session.show;
+	const order = (one: Coming) => players.findIndex(({ id }) => id === one.player);
+	return {
+		now: coming
+			.filter(isNow)
+			.toSorted((one, other) => order(one) - order(other))
+			.map((one) => ({
+				...one,
+				label: playerLabel(state.session.show, one.player),
+				...capoOf(state, one),
+				off: offOf(state, one, work),
+				pack: packWords(state, one),
+				offsets: offsetsOf(state, one),
+			})),
+		rest: coming.filter((one) => !isNow(one)),
+	};
+}
+
+function capoOf(
+	{ session }: ScreenState,
+	{ instrument, capo }: Coming,
+): Pick<Card, 'capoWords' | 'isCapoToDo'> {
+	if (instrument === null) return { capoWords: '', isCapoToDo: false };
+	const on = session.instruments[instrument]?.context.capo ?? 0;
+	if (on !== capo) return { capoWords: capoAct(capo), isCapoToDo: true };
+	return { capoWords: capo > 0 ? capoIsOn(capo) : NO_CAPO, isCapoToDo: false };
+}
+
+/** What the player is to be given in place of the one they wear, and who wears it now. */
+function packWords({ session }: ScreenState, { pack, player }: Coming): string {
+	const worn = session.players[player]?.pack ?? null;
+	if (pack === null) return '';
+	const { show, suspectPacks } = session;
+	const name = packName(show, pack);
+	if (suspectPacks.includes(pack)) {
+		return packSuspect(name, worn === null || worn === pack ? null : packName(show, worn));
+	}
+	if (pack === worn) return '';
+	const wearer = wearersOf(session, pack).find(
+		({ id }) => id !== player && session.players[id]?.holds,
+	);
+	return packToPutOn(name, wearer ? playerName(show, wearer.id) : null);
+}
+
+/** Offsets are nobody's to guess. */
+function offsetsOf({ session: { show } }: ScreenState, coming: Coming): string {
+	const { instrument: id, tuning, player } = coming;
+	const instrument = id === null ? null : instrumentOf(show, id);
+	return instrument && tuning ? offsetWords(show, { instrument, tuning, player }) : '';
+}

@@ -1,0 +1,32 @@
+// What a window says that only follows a night which another copy of the program keeps.
+
+import { diskTrouble } from './disk.ts';
+
+export const ONLY_FOLLOWS = 'This window only follows.';
+export const LEAVES = 'leave';
+export const FAR = 'far';
+export const HIDES = 'hide it';
+
+/** What stands in the storage row; `at`: the hour of the last step that was read, null before any. */
+export const SHOW_IS_CLOSED = 'The show is closed: nothing more comes.';
+
+/** The night's files were there, and are not, or hold less than they did. */
+export function goneWords(folder: string, at: string, trouble: string | null): string {
+	const why = trouble === null ? 'moved, removed or cut short' : diskTrouble(trouble);
+	return `The night's files in ${folder} cannot be followed (${why}): this is how it stood at ${at}.`;
+}
+
+/** The same for one row. */
+export const goneInShort = (at: string): string => `Files gone; this is how it stood at ${at}.`;
+
+/** The night goes on in another file than before. */
+export const movedWords = (path: string): string => `The night goes on in ${path}.`;
+
+// On the plain terminal.
+
+export const NO_UNFINISHED_NIGHT = 'no night is under way';
+export const FOLLOW_BY_NAME =
+	'rackside run SHOW begins one; a finished one is followed by its name, which rackside nights lists.';
+export const NO_SHOW_TO_FOLLOW =
+	"this night's copy of the show cannot be read, so it cannot be followed";
+export const FOLLOWED_NO_MORE = 'No longer followed; nothing was changed in the night.';

@@ -1,0 +1,57 @@
+// What a card says, whatever it is drawn in: who is on one, what goes on, what comes off and where to.
+
+import { expect, test } from 'vitest';
+import { offTexts } from '../../src/screen/card-off.ts';
+import { handOverCards } from '../../src/screen/cards.ts';
+import { staying } from './pressed-states.ts';
+import { afterABreak, handOverOfThree, interval, middleOfASong } from './states.ts';
+
+test('all who change at the next moment have a card, the others none', () => {
+	const { now, rest } = handOverCards(middleOfASong());
+	expect(now.map(({ label, instrument }) => [label, instrument])).toEqual([
+		['ASH', 'i4'],
+		['BO', 'i7'],
+	]);
+	expect(rest.map(({ player, kind }) => [player, kind])).toEqual([['cleo', 'keeps']]);
+	expect(handOverCards(handOverOfThree()).now).toHaveLength(3);
+});
+
+test('the capo is an act where something is to be done, the pack is said where it is swapped', () => {
+	const [ash, bo] = handOverCards(middleOfASong()).now;
+	expect(ash).toMatchObject({ capoWords: 'no capo', isCapoToDo: false, pack: 'PACK P2' });
+	expect(bo).toMatchObject({ capoWords: 'CAPO ON 3', isCapoToDo: true, pack: '' });
+	expect(handOverCards(interval()).now[0]).toMatchObject({ instrument: 'i1', pack: '' });
+});
+
+test('what comes off goes back to its slot, with the next work on it', () => {
+	const state = middleOfASong();
+	const [ash] = handOverCards(state).now;
+	expect(ash?.off).toMatchObject({ instrument: 'i1', words: '1 Amber to slot 1', next: null });
+	const [work] = state.plan.work;
+	const later = { ...work!, instrument: 'i1', beginByMs: state.nowMs + 750_000 };
+	const again = { ...state, plan: { ...state.plan, work: [later] } };
+	const off = handOverCards(again).now[0]!.off!;
+	expect(offTexts(again, off)).toEqual([
+		'1 Amber to slot 1, then TOUCH UP drop D within  12:30',
+		'1 Amber to slot 1, then TOUCH UP drop D',
+		'1 Amber to slot 1',
+	]);
+});
+
+test('what comes off goes to whoever gets it next', () => {
+	const state = middleOfASong();
+	const [ash, bo] = state.plan.handOvers;
+	const plan = { ...state.plan, handOvers: [ash!, { ...bo!, instrument: 'i1' }] };
+	expect(handOverCards({ ...state, plan }).now[0]?.off?.words).toBe('1 Amber to Bo');
+});
+
+test('after a break only whose sound is gone has one; what broke goes to the bench', () => {
+	const { now, rest } = handOverCards(afterABreak());
+	expect(now).toMatchObject([{ kind: 'break', off: { words: '1 Amber to the bench' } }]);
+	expect(rest.map(({ player }) => player)).toEqual(['bo', 'cleo']);
+});
+
+test('who stays on something with its capo to be moved has a card, and nothing comes off', () => {
+	const [ash] = handOverCards(staying()).now;
+	expect(ash).toMatchObject({ kind: 'stays', capoWords: 'CAPO ON 2', isCapoToDo: true, off: null });
+});

@@ -1,0 +1,121 @@
+// The whole program twice on one night: one keeps it, one in a second terminal follows it. What the second
+// shows, how soon, and that it touches nothing.
+
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { pause } from './pty-screen.ts';
+import {
+	cleanUpAfterEach,
+	PATIENCE_MS,
+	type Program,
+	scratch,
+	startLive,
+	startProgram,
+} from './whole-program.ts';
+
+cleanUpAfterEach();
+
+/** Half a second is what it may take alone; the rest is what a busy machine may add. */
+const SEEN_MS = Number(process.env.SEEN_MS ?? 3000);
+
+async function startFollowing(data: string, size = { columns: 80, rows: 24 }): Promise<Program> {
+	const program = startProgram({ words: 'follow', data, ...size });
+	await program.screen.waitFor('FOLLOWS', PATIENCE_MS);
+	return program;
+}
+
+/** All files below a folder with their bytes and times. */
+function contents(folder: string): readonly string[] {
+	return readdirSync(folder, { recursive: true, withFileTypes: true })
+		.filter((entry) => entry.isFile())
+		.map(({ parentPath, name }) => {
+			const path = join(parentPath, name);
+			return [path, statSync(path).mtimeMs, readFileSync(path, 'base64')].join(' ');
+		})
+		.toSorted();
+}
+
+/** The rows of the stage view that stand still, without the clock beside them. */
+const stageRows = ({ screen }: Program): readonly string[] =>
+	screen
+		.rows()
+		.filter((row) => /^(IN HANDS|RACK|WATCH|BOARD|NEXT)/.test(row))
+		.map((row) => row.replace(/ show +[\d:]+ *$/, '').trimEnd());
+
+test('a step is seen in the second terminal at once, at both sizes', async () => {
+	const first = await startLive();
+	await first.record('t 0', 'space');
+	const low = await startFollowing(first.data);
+	const high = await startFollowing(first.data, { columns: 200, rows: 60 });
+	expect(low.screen.text()).toMatch(/[█▀▄]/);
+	await low.screen.press('tab');
+	await low.screen.waitFor(/^NOW/m, PATIENCE_MS);
+	const isSame = () => stageRows(low).join() === stageRows(first).join();
+	expect(isSame()).toBe(true);
+	const timed = async (key: string, seen: () => Promise<unknown>) => {
+		const beganMs = performance.now();
+		await first.record(key);
+		await seen();
+		expect(performance.now() - beganMs).toBeLessThan(SEEN_MS);
+	};
+	for (const key of ['space', 'd']) {
+		const before = stageRows(low);
+		await timed(key, () =>
+			low.screen.waitFor(() => stageRows(low).join() !== before.join() && isSame(), PATIENCE_MS),
+		);
+	}
+	const before = high.screen.rows();
+	const isOtherCard = (rows: readonly string[]) =>
+		rows.filter((row, index) => row !== before[index]).length > 12;
+	await timed('enter', () => high.screen.waitFor(isOtherCard, PATIENCE_MS));
+});
+
+test('it goes on through a kill of the first, touches nothing, and leaves with 0', async () => {
+	const first = await startLive();
+	await first.record('t 0', 'space');
+	const second = await startFollowing(first.data);
+	first.signal('SIGKILL');
+	await first.gone();
+	await pause(300);
+	const before = contents(first.data);
+	for (const key of [
+		't',
+		'0',
+		'space',
+		'enter',
+		'u',
+		'b',
+		'1',
+		'd',
+		'j',
+		'x',
+		',',
+		'm',
+		'left',
+		'right',
+	])
+		await second.screen.press(key);
+	await second.screen.waitFor('This window only follows.', PATIENCE_MS);
+	await pause(1200);
+	expect(contents(first.data)).toEqual(before);
+	// No lock is held: the night can be taken up.
+	const third = await startLive({ data: first.data });
+	await third.record('space');
+	await second.screen.press('tab');
+	await second.screen.waitFor(/^NOW/m, PATIENCE_MS);
+	await pause(500);
+	expect(stageRows(second)).toEqual(stageRows(third));
+	await second.screen.press('q');
+	expect((await second.afterwards()).code).toBe(0);
+	expect(third.pid()).toBeDefined();
+});
+
+test('without a night under way, and off a terminal, it says so and ends with 2', async () => {
+	const none = startProgram({ words: 'follow', data: scratch() });
+	expect((await none.afterwards()).code).toBe(2);
+	expect(none.screen.text()).toMatch(/no night is under way\. rackside run SHOW begi/);
+	const piped = startProgram({ line: 'PROGRAM </dev/null', words: 'follow' });
+	expect((await piped.afterwards()).code).toBe(2);
+	expect(piped.screen.text()).toContain('The live screen needs a terminal');
+});
