@@ -12,7 +12,6 @@ import { promptHeight, withPrompt } from './prompt-rows.ts';
 import { type Area, cutRow, fillRow, fillRows, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { storageRow } from './storage.ts';
-import type { Coming } from './what-comes.ts';
 
 /** On lower screens where the night is kept is said by the mark at the bottom alone. */
 const LEAST_ROWS_FOR_STORAGE = 6;
@@ -55,14 +54,15 @@ function farRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 		const found = farLayout(state, now.slice(0, tall), { ...area, rows });
 		if (found === null) continue;
 		const more =
-			lines === 0 ? [] : [[], ...linesOf(state, now.slice(tall), { ...area, rows: lines })];
+			lines === 0
+				? []
+				: [
+						[],
+						...handOverLines(state, { now: now.slice(tall), rest: [] }, { ...area, rows: lines }),
+					];
 		return [...fillRows(found.draw(isAscii), rows), ...more];
 	}
-	return linesOf(state, [...now, ...rest], area);
-}
-
-function linesOf(state: ScreenState, coming: readonly Coming[], area: Area): Row[] {
-	return handOverLines(state, coming, { ...area, soonest: coming[0]?.forWhat ?? '' });
+	return handOverLines(state, { now, rest }, area);
 }
 
 /** That nobody changes, or that the show is over. */
