@@ -76,7 +76,7 @@ stock:
   - {gauge: 56w, count: 2}
   - {gauge: 58w, count: 2}
   - {gauge: 60w, count: 2}
-sweeten:
+offsets:
   - {player: ash, tuning: half-step down, cents: {3: -3}}
 stage: {temperature: 26, soundcheck: 18, humidity: 70}
 `;

@@ -279,7 +279,7 @@ set: [s1, s2, s3]
 });
 
 test('a slot has the cents that its player’s strings stand off, one a pitch, and no field without any', () => {
-	const sweet = { ...show, sweeten: [{ player: 'ash', tuning: 'drop D', cents: { 3: -3 } }] };
+	const sweet = { ...show, offsets: [{ player: 'ash', tuning: 'drop D', cents: { 3: -3 } }] };
 	const { slots } = planJson(planBeforeDoors(sweet), sweet);
 	const cents = slots.map((slot) => [slot.song, slot.player, slot.cents]);
 	expect(cents.filter(([, , one]) => one !== undefined)).toEqual([

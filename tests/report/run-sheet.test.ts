@@ -42,10 +42,10 @@ test('a title line too long is broken between its facts, not inside one', () => 
 });
 
 test('what strings stand off equal temperament stands by the tuning, or under it where it is long', () => {
-	const few = { ...smallShow(), sweeten: [{ tuning: 'drop D', cents: { 3: -3, 6: -2 } }] };
+	const few = { ...smallShow(), offsets: [{ tuning: 'drop D', cents: { 3: -3, 6: -2 } }] };
 	const many = {
 		...smallShow(),
-		sweeten: [{ player: 'ash', cents: { 1: -1, 2: -1, 3: -3, 4: -2, 5: -2, 6: -2 } }],
+		offsets: [{ player: 'ash', cents: { 1: -1, 2: -1, 3: -3, 4: -2, 5: -2, 6: -2 } }],
 	};
 	const sheetOf = (show: Show) => runSheet(show, planBeforeDoors(show));
 	expect(sheetOf(few)).toContain('ASH 4 Anchor drop D, strings 6 -2, 3 -3 c');

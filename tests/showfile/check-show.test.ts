@@ -33,7 +33,7 @@ describe('offsets', () => {
 	].join('\n');
 
 	it('finds an instrument that two players want otherwise in one tuning', () => {
-		const more = '\nsweeten: [{player: ash, cents: {3: -3}}]';
+		const more = '\noffsets: [{player: ash, cents: {3: -3}}]';
 		const [only, ...others] = found({ songs: both, set: '[harbour, lantern]', more }).filter(
 			(one) => one.includes('offsets'),
 		);
@@ -44,7 +44,7 @@ describe('offsets', () => {
 	});
 
 	it('finds nothing where both want it alike', () => {
-		const more = '\nsweeten: [{cents: {3: -3}}]';
+		const more = '\noffsets: [{cents: {3: -3}}]';
 		const all = found({ songs: both, set: '[harbour, lantern]', more });
 		expect(all.filter((one) => one.includes('offsets'))).toEqual([]);
 	});

@@ -51,6 +51,7 @@ describe('the schema of show files', () => {
 		'unknown-song-key',
 		'old-song-key',
 		'old-show-keys',
+		'old-top-key',
 		'instead-key-slip',
 		'instead-capo-thirteen',
 		'missing-kind',
