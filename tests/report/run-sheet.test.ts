@@ -30,13 +30,13 @@ test('the legend names every slot of the rack, those that nobody owns too', () =
 test('a title line too long is broken between its facts, not inside one', () => {
 	const show = {
 		...smallShow(),
-		venue: 'The Old Assembly Rooms by the Harbour',
+		venue: 'The Old Wharrel Rooms by the Harbour',
 		curfewMinutes: 1365,
 	};
 	const long = { ...show, title: 'Quay Street, the second of nights', date: '2026-06-12' };
 	const lines = runSheet(long, planBeforeDoors(long)).split('\n');
 	expect(lines.slice(0, 2)).toEqual([
-		'Quay Street, the second of nights, The Old Assembly Rooms by the Harbour,',
+		'Quay Street, the second of nights, The Old Wharrel Rooms by the Harbour,',
 		'  2026-06-12, start 20:00, curfew 22:45',
 	]);
 });
