@@ -3,6 +3,8 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
+import { leftOutOf } from '../plan/backups/left-out.ts';
+import { rackNow } from '../plan/backups/stand-ins.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
 import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Later, StandIn } from '../plan/plan.ts';
@@ -16,12 +18,13 @@ import {
 	breakTitle,
 	isBrokenOne,
 	moreLater,
-	NO_BACKUP_FITS,
 	NO_BACKUP_KEYS,
+	noBackupFits,
 	OR,
 	playOnLeft,
 	TAKE,
 } from '../words/questions.ts';
+import { leftOutWords } from '../words/unplayable.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
 import { instrumentAtSlot, slotOf } from './rack-slots.ts';
@@ -87,7 +90,7 @@ function standInView(context: KeyContext): PromptView {
 			minutesSeconds(silent),
 		),
 		lines: [
-			...(standIns.length === 0 ? [NO_BACKUP_FITS] : standInLines(context, standIns)),
+			...(standIns.length === 0 ? [noneLine(context, player)] : standInLines(context, standIns)),
 			...(open === null ? [] : [playOnLine(context, open)]),
 		],
 		field: null,
@@ -98,6 +101,12 @@ function standInView(context: KeyContext): PromptView {
 			{ key: 'esc', words: ANSWERS.decideLater },
 		],
 	};
+}
+
+/** That nothing fits, and why not, of each that seems to. */
+function noneLine({ session, plan, nowMs }: KeyContext, player: string | null): string {
+	const rack = player === null ? null : rackNow({ session, plan, nowMs, player });
+	return noBackupFits(rack === null ? '' : leftOutWords(session.show, leftOutOf(rack)));
 }
 
 /** What to take, in how long it is in hands, what it is to be in, what it costs later, and why: in columns, since it is read in a hurry. */

@@ -4,7 +4,7 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Later } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
-import { KINDS, type KindFamily } from '../tuning/kind.ts';
+import { familyWords } from './kinds.ts';
 
 /**
  * `Ash has nothing in Gravel and Pilot`. With the present show time in seconds what comes late is a
@@ -19,7 +19,7 @@ export function laterWords(show: Show, later: Later, nowSeconds?: number): strin
 		case 'late': {
 			const kind = show.instruments.find(({ id }) => id === later.instrument)?.kind ?? 'other';
 			const capo = later.capo === 0 ? '' : ` with capo ${later.capo}`;
-			const what = `${later.tuning} ${FAMILIES[KINDS[kind].family]}${capo}`;
+			const what = `${later.tuning} ${familyWords(kind)}${capo}`;
 			const title = songTitle(show, later.song);
 			return `no ${what} for ${title} ${
 				nowSeconds === undefined
@@ -33,17 +33,6 @@ export function laterWords(show: Show, later: Later, nowSeconds?: number): strin
 			return `the set ends ${minutesSeconds(later.overSeconds)} after the curfew`;
 	}
 }
-
-const FAMILIES: Readonly<Record<KindFamily, string>> = {
-	guitar: 'guitar',
-	twelve: '12-string',
-	baritone: 'baritone',
-	bass: 'bass',
-	mandolin: 'mandolin',
-	ukulele: 'ukulele',
-	banjo: 'banjo',
-	other: 'instrument',
-};
 
 function titlesWords(show: Show, songs: readonly string[]): string {
 	return listedWords(songs.map((song) => songTitle(show, song)));

@@ -197,7 +197,9 @@ export const cuesWords = (cues: readonly string[]): string => `cues: ${cues.join
 
 export const breakTitle = (player: string, instrument: string, down: string): string =>
 	`STRING BREAK  ${player}  ${instrument}  DOWN ${down}`;
-export const NO_BACKUP_FITS = 'No backup fits.';
+/** With why not, of each that seems to. */
+export const noBackupFits = (leftOut: string): string =>
+	leftOut === '' ? 'No backup fits.' : `No backup fits: ${leftOut}.`;
 export const NO_BACKUP_KEYS = 'No backup fits. 0: play on. A slot: hand it anyway.';
 export const isBrokenOne = (instrument: string): string => `${instrument} is the broken one.`;
 export const TAKE = 'TAKE';

@@ -88,7 +88,7 @@ const INSTRUMENT: Tree = {
 	case: ['The case it travels in.', '3'],
 	spare: ['Kept back as a backup.', true],
 	instead: [
-		'Backups for this one, best first; an empty list means none, left out any that sounds the same.',
+		'Backups for this one, best first; with an empty list the plan takes none by itself, left out any that sounds the same.',
 		['S1', { instrument: 'A2', tuning: 'E standard', capo: 1 }],
 		INSTEAD,
 	],

@@ -473,7 +473,7 @@ export function middleOfASong(): ScreenState {
 			],
 			warnings: [
 				{ code: 'tight-gap', song: 'lantern', handOvers: 2, seconds: 30, gapSeconds: 30 },
-				{ code: 'no-stand-in', player: 'cleo', instrument: 'i8' },
+				{ code: 'no-stand-in', player: 'cleo', instrument: 'i8', leftOut: [] },
 			],
 		},
 		log: [

@@ -8,12 +8,10 @@ import { showFrom, smallShow } from './show-files.ts';
 
 type Text = Parameters<typeof smallShow>[0];
 
-/** `severity code: text` of every finding but the notes about backups, which every small show has. */
+/** `severity code: text` of every finding. */
 function found(text: Text): string[] {
 	const show = showFrom(smallShow(text));
-	return checkShow(show)
-		.filter(({ code }) => code !== 'no-stand-in')
-		.map((one) => `${one.severity} ${one.code}: ${findingWords(show, one)}`);
+	return checkShow(show).map((one) => `${one.severity} ${one.code}: ${findingWords(show, one)}`);
 }
 
 const song = (id: string, more: string) => `  - {id: ${id}, length: "4:00", ${more}}`;
@@ -426,29 +424,5 @@ describe('the rest', () => {
 		expect(found({ more, songs })).toEqual([
 			'note no-slot: Ash tray is played but has no slot, so no key names it.',
 		]);
-	});
-
-	it('notes what has no backup, and not what has', () => {
-		const backupsOf = (text: string) => {
-			const show = showFrom(text);
-			return checkShow(show)
-				.filter(({ code }) => code === 'no-stand-in')
-				.map((one) => findingWords(show, one));
-		};
-		const standIns = (more: string) => backupsOf(smallShow({ more }));
-		expect(standIns('')).toEqual([
-			'Bo has no backup for 3 Coal: there is no other four-string bass.',
-		]);
-		expect(standIns('  - {id: S1, kind: bass-4, tuning: E standard}')).toEqual([]);
-		expect(standIns('  - {id: S1, kind: bass-4, tuning: E standard, for: [ash]}')).toHaveLength(1);
-		const withInstead = (instead: string) =>
-			backupsOf(
-				smallShow().replace(
-					'kind: bass-4, tuning: E standard',
-					`kind: bass-4, tuning: E standard, instead: ${instead}`,
-				),
-			);
-		expect(withInstead('[]')).toEqual(['Bo has no backup for 3 Coal: its instead is empty.']);
-		expect(withInstead('[A1]')).toEqual([]);
 	});
 });

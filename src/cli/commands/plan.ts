@@ -63,7 +63,7 @@ export const planCommand: CliCommand = {
 		const told = whileWorking(PLANNING, () => {
 			const plan = planBeforeDoors(show);
 			if (asked !== null) return whyText(show, { plan, asked });
-			if (request.options.sheet) return runSheet(show, plan);
+			if (request.options.sheet) return sheetText(show, plan);
 			return planText(show, { plan, isJson: request.options.json === true });
 		});
 		if (typeof told !== 'string') return tellProblems([told], io);
@@ -93,6 +93,16 @@ function planText(
 	}
 	const standIns = slotStandIns(readyAtZero(show), { plan, costs: 'best', from });
 	return planTable(show, { plan, sentence, standIns });
+}
+
+function sheetText(show: Show, plan: Plan): string {
+	const missing = slotStandIns(readyAtZero(show), {
+		plan,
+		costs: 'none',
+		isAsked: ({ isMissing }) => isMissing,
+	});
+	const backups = new Map(missing.map(({ slot, standIns: [best] }) => [slot, best?.instrument]));
+	return runSheet(show, plan, (slot) => backups.get(slot) ?? null);
 }
 
 function whyText(
