@@ -27,7 +27,7 @@ export const TUNING = {
 	step: (how: string, from: string, to: string): string => `${how} from ${from} to ${to}`,
 	stepLine: (string: number, words: string, isSecond: boolean): string =>
 		`  string ${string}: ${words}${isSecond ? ' (second round)' : ''}`,
-	none: 'Nothing to retune. Touch up.',
+	none: (long: string): string => `Nothing to retune. Touch up, about ${long}.`,
 	steps: (long: string): string => `Steps, about ${long}:`,
 	onNeck: (newtons: number, uncertainty: number, change: string): string =>
 		`On the neck: ${newtons.toFixed(0)} N${offBy(uncertainty)}, ${change} N from its own tuning.`,

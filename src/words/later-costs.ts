@@ -5,10 +5,11 @@ import type { Later } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
 import { familyWords } from './kinds.ts';
+import { paperClock } from './paper.ts';
 
 /**
  * `Ash has nothing in Gravel and Pilot`. With the present show time in seconds what comes late is a
- * countdown, as live screens have it; without, it is on the show clock.
+ * countdown, as live screens have it; without, it stands on paper.
  */
 export function laterWords(show: Show, later: Later, nowSeconds?: number): string {
 	switch (later.code) {
@@ -23,7 +24,7 @@ export function laterWords(show: Show, later: Later, nowSeconds?: number): strin
 			const title = songTitle(show, later.song);
 			return `no ${what} for ${title} ${
 				nowSeconds === undefined
-					? `until ${minutesSeconds(later.inHandsSeconds)}`
+					? `until ${paperClock(show, later.inHandsSeconds)}`
 					: `for ${minutesSeconds(Math.max(0, later.inHandsSeconds - nowSeconds))}`
 			}`;
 		}

@@ -10,6 +10,7 @@ import { realDisk } from '../../disk/real-disk.ts';
 import { movedZero, plannedZero } from '../../night/planned-zero.ts';
 import { considered } from '../../plan/advice/alternatives.ts';
 import { mendOf } from '../../plan/advice/mend.ts';
+import { isWorking, shortfallOf } from '../../plan/advice/shortfall.ts';
 import { verdict } from '../../plan/advice/verdict.ts';
 import { slotStandIns } from '../../plan/backups/slot-stand-ins.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -63,17 +64,22 @@ export const planCommand: CliCommand = {
 		const told = whileWorking(PLANNING, () => {
 			const plan = planBeforeDoors(show);
 			if (asked !== null) return whyText(show, { plan, asked });
-			if (request.options.sheet) return sheetText(show, plan);
-			return planText(show, { plan, isJson: request.options.json === true });
+			const works = isWorking(shortfallOf(show, plan));
+			if (request.options.sheet) return { works, text: sheetText(show, plan) };
+			const text = planText(show, { plan, isJson: request.options.json === true });
+			return { works, text };
 		});
-		if (typeof told !== 'string') return tellProblems([told], io);
-		io.write(told);
-		return EXIT.fine;
+		if ('code' in told) return tellProblems([told], io);
+		io.write(told.text);
+		return told.works ? EXIT.fine : EXIT.toLookAt;
 	},
 };
 
 /** Steps of all plans beside the one that is shown: some tenths of a second. */
 const STEPS = 600_000;
+
+/** `works`: false where something does not fit, and that is what was asked. */
+type Told = { readonly works: boolean; readonly text: string };
 
 function planText(
 	show: Show,
@@ -108,7 +114,7 @@ function sheetText(show: Show, plan: Plan): string {
 function whyText(
 	show: Show,
 	{ plan, asked }: { readonly plan: Plan; readonly asked: string },
-): string | Problem {
+): Told | Problem {
 	const isAsked = (text: string) => text.toLowerCase() === asked.toLowerCase();
 	const song = show.songs.find(({ id, title }) => isAsked(id) || isAsked(title));
 	if (song === undefined) {
@@ -123,7 +129,8 @@ function whyText(
 			hint: near === null ? SONG_BY : didYouMean(near),
 		};
 	}
-	return whyTable(show, { song: song.id, plan, considered: considered(show, plan, song.id) });
+	const text = whyTable(show, { song: song.id, plan, considered: considered(show, plan, song.id) });
+	return { works: true, text };
 }
 
 /** The sheet of the night that `run` would take up. */
