@@ -23,10 +23,12 @@ import {
 	OR,
 	playOnLeft,
 	TAKE,
+	WHICH_SLOT,
 } from '../words/questions.ts';
 import { leftOutWords } from '../words/unplayable.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
+import { slotPrompt, withWayOut } from './prompts.ts';
 import { instrumentAtSlot, slotOf } from './rack-slots.ts';
 
 /** With the line of playing on they fill the rows there are at 80 by 24; any other goes by its slot. */
@@ -65,6 +67,7 @@ export function standInPrompt(): Prompt {
 						};
 			}
 			const instrument = instrumentAtSlot(context.session, key);
+			if (!instrument && key.toLowerCase() === context.keyOf('break')) return nextBreak();
 			if (!instrument) return { kind: 'pass' };
 			if (instrument.id === open.instrument)
 				return {
@@ -76,8 +79,18 @@ export function standInPrompt(): Prompt {
 	};
 }
 
+/** Another player's string while this one is undecided. The slot is always asked: a key pressed twice is no break. */
+function nextBreak(): Outcome {
+	const prompt = slotPrompt(WHICH_SLOT.secondBreak, ({ id }, { session }) =>
+		(session.instruments[id]?.context.stringsDown.length ?? 0) > 0
+			? { kind: 'say', words: isBrokenOne(shownInstrument(session.show, id)) }
+			: { kind: 'command', command: { do: 'report-break', instrument: id } },
+	);
+	return { kind: 'prompt', prompt };
+}
+
 function standInView(context: KeyContext): PromptView {
-	const { session, standInsFor, nowMs } = context;
+	const { session, standInsFor, nowMs, keyOf } = context;
 	const open = openBreak(session);
 	const player = open?.player ?? null;
 	const standIns = player === null ? [] : standInsFor(player).slice(0, MOST_LINES);
@@ -94,12 +107,13 @@ function standInView(context: KeyContext): PromptView {
 			...(open === null ? [] : [playOnLine(context, open)]),
 		],
 		field: null,
-		choices: [
+		choices: withWayOut([
 			{ key: 'enter', words: ANSWERS.firstInHands },
 			{ key: 'slot', words: ANSWERS.another },
 			{ key: '0', words: ANSWERS.playOn },
+			{ key: keyOf('break'), words: ANSWERS.nextBreak },
 			{ key: 'esc', words: ANSWERS.decideLater },
-		],
+		]),
 	};
 }
 

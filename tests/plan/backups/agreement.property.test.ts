@@ -100,6 +100,7 @@ test('before the doors and in the break the same could take over', () => {
 						plannedZeroMs: 0,
 						standInsFor: () => now,
 						playOnLater: () => [],
+						keyOf: () => 'b',
 					} as never);
 					expect(lines.some((line) => line.startsWith('No backup fits'))).toBe(before.length === 0);
 					if (before.length === 0) {
