@@ -17,7 +17,7 @@ import { openSettings } from '../disk/settings.ts';
 import { type TroubleLog, troubleLog } from '../disk/trouble-log.ts';
 import type { Night } from '../night/night.ts';
 import { openNight } from '../night/night.ts';
-import { plannedZero } from '../night/planned-zero.ts';
+import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import type { Area } from '../screen/row.ts';
 import type { Clock } from '../terminal/clock.ts';
 import { nodeClock } from '../terminal/clock.ts';
@@ -39,7 +39,14 @@ import {
 import type { Ui } from '../ui/start-ui.tsx';
 import { styledScreen } from '../ui/styled-screen.ts';
 import { diskFaultWords } from '../words/disk.ts';
-import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, CANNOT_PLACE, NEEDS_TERMINAL } from '../words/program.ts';
+import {
+	ANEW_ASKED,
+	ANEW_KEY,
+	ANEW_NOT,
+	CANNOT_PLACE,
+	NEEDS_TERMINAL,
+	oddStartWords,
+} from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
@@ -63,6 +70,8 @@ export type LiveRequest = {
 /** A copy that was told to leave has ended by then. */
 const LEAVING_MS = 1200;
 const LOOK_AGAIN_MS = 100;
+/** Opened this short a time ago, it is a night that has just begun. */
+const FRESH_MS = 10_000;
 
 const TICK_MS = 1000;
 
@@ -120,6 +129,9 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return tellProblems(begun.problems, io);
 	}
 	const dayOffsetMinutes = localOffsetMinutes(begun.startedAtMs);
+	// A night that is taken up has said so before.
+	const isFresh = clock.wallMs() - begun.startedAtMs < FRESH_MS;
+	const odd = isFresh ? oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes) : null;
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
 	const night = openNight({
 		show: begun.show,
@@ -127,6 +139,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		clock,
 		plannedZeroMs: plannedZero(begun.show, begun.startedAtMs, dayOffsetMinutes),
 		dayOffsetMinutes,
+		...(odd && { says: oddStartWords(begun.show, odd) }),
 		isRehearsal: live.isRehearsal,
 		handMs: realTime.upMs,
 		preferences,

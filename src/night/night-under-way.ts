@@ -40,6 +40,8 @@ export type NightOptions = {
 	readonly effects?: EffectsPort;
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
+	/** A sentence to be seen until the first key, where nothing was found. */
+	readonly says?: string;
 };
 
 export type NightUnderWay = {
@@ -81,7 +83,7 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 	const listeners = new Set<() => void>();
 	const preferences = options.preferences ?? unkeptPreferences(show.ownTimes);
 	const plannedZeroMs = (of = session()) => movedZero(options.plannedZeroMs, show, of.show);
-	let look = firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {});
+	let look = firstLook(options.findings?.[0] ?? options.says ?? null, options.drafts?.kept() ?? {});
 
 	const { effects } = options;
 	const record = (entries: readonly Entry[]): RecordId => {

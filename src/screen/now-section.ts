@@ -191,7 +191,10 @@ function songTimes(state: ScreenState): Times | null {
 function secondsLeft(state: ScreenState): number | null {
 	const { session, nowMs } = state;
 	if (session.song !== null) return songTimes(state)?.left ?? null;
-	if (session.phase.value === 'before') return (state.zeroMs - nowMs) / 1000;
+	// Past it, nobody knows how long it has yet to go.
+	if (session.phase.value === 'before') {
+		return state.zeroMs < nowMs ? null : (state.zeroMs - nowMs) / 1000;
+	}
 	if (session.phase.value !== 'interval' || session.phaseSinceMs === null) return null;
 	const at = session.list.findIndex((one) => one.key === session.next);
 	const interval = [session.list[at], session.list[at - 1]].find((one) => one?.kind === 'interval');
