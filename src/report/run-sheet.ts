@@ -170,7 +170,8 @@ function title(show: Show): string[] {
 		curfewMinutes === null ? null : sheetCurfew(dayText(curfewMinutes)),
 		show.referenceHertz === 440 ? null : sheetReference(show.referenceHertz),
 	].filter((fact) => fact !== null);
-	return phrases([show.title, ...facts]);
+	const notes = show.notes === undefined ? [] : wrapped(cleanText(show.notes), PAPER_COLUMNS, '');
+	return [...phrases([show.title, ...facts]), ...notes];
 }
 
 /** Every slot of the rack by whose it is; what nobody owns comes last, since anybody may get it. */

@@ -23,6 +23,7 @@ import {
 	startWords,
 	stringSteps,
 } from '../words/stage.ts';
+import { toPutRight } from '../words/to-put-right.ts';
 import { shortTuning, tuningNames } from '../words/tuning-names.ts';
 import { stateMark } from './instrument-marks.ts';
 import { slotLabel, songPlace } from './named-in-show.ts';
@@ -43,7 +44,7 @@ export function workSection(state: ScreenState, { columns, rows }: Area): Row[] 
 		return [
 			placeAt(columns, [
 				[0, toDoLabel(state)],
-				[10, [span(NOTHING_TO_DO, 'dim')]],
+				[10, [span(toPutRight(state.plan.warnings) ?? NOTHING_TO_DO, 'dim')]],
 			]),
 		];
 	}

@@ -95,7 +95,7 @@ const OTHERS: readonly { readonly keys: readonly (keyof Show)[]; readonly part: 
 	{ keys: ['ownTimes'], part: 'own-times' },
 	{ keys: ['offsets'], part: 'offsets' },
 	{
-		keys: ['techs', 'stock', 'abbreviations', 'times', 'gauges', 'unitMass', 'stage'],
+		keys: ['techs', 'stock', 'abbreviations', 'times', 'gauges', 'unitMass', 'stage', 'notes'],
 		part: 'rest',
 	},
 ];

@@ -74,6 +74,7 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 		...unitMassOf(shaped['unit-mass'], ['unit-mass'], linking),
 		...offsetsOf(shaped.offsets, { linking, kinds }),
 		...stageOf(shaped.stage),
+		...(shaped.show?.notes === undefined ? {} : { notes: shaped.show.notes }),
 	};
 	return { show, problems: linking.problems };
 }

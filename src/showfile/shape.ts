@@ -34,6 +34,7 @@ const show = keyed({
 	reference: z.optional(number({ from: 380, to: 480 })),
 	'recheck-after': recheckAfter,
 	'recheck-new': z.optional(duration(1, '5m')),
+	notes: z.optional(words),
 });
 
 const tech = keyed({ id, name: z.optional(words) });

@@ -208,5 +208,6 @@ const SHOW = z.object({
 	stage: later(
 		z.object({ temperature: numberOrNull, soundcheck: numberOrNull, humidity: numberOrNull }),
 	),
+	notes: later(text),
 	ownTimes: later(byName(number)),
 } satisfies Whole<Show>);

@@ -44,6 +44,8 @@ export type Show = {
 	/** Cents added to targets. */
 	readonly offsets?: readonly Offsets[];
 	readonly stage?: Stage;
+	/** Anything else about the night. */
+	readonly notes?: string;
 	/** The technician's own times that stood in for the built-in ones when the show was read; left out where there were none. */
 	readonly ownTimes?: OwnTimes;
 };

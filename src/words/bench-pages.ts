@@ -68,6 +68,7 @@ export const STRINGS = {
 	thicker:
 		'Thicker strings: look at relief and intonation, and that none sticks in the nut. Cutting its slots is a luthier’s work.',
 	noneInStock: 'none in stock',
+	stockUnknown: 'List stock or gauges in the show file to see which string feels the same.',
 	noneNear: 'none near',
 } as const;
 

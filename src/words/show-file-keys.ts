@@ -174,6 +174,7 @@ const KEYS: Tree = {
 			curfew: ['When the last note must have ended, in quotes.', '22:45'],
 			reference: ['Hz for A4.', 440],
 			'recheck-after': ['How long ready lasts; 8m outdoors.', '15m'],
+			notes: ['Anything else about the night; on the run sheet.', 'load-in by the side door'],
 			'recheck-new': ['The same for strings with less than an hour in hands.', '5m'],
 		},
 	],

@@ -99,3 +99,20 @@ describe('plan', () => {
 		expect([capo.seconds, tuning.seconds]).toEqual([55, 55]);
 	});
 });
+
+test('`strings` says nothing of a stock that the show does not list', async () => {
+	const folk = join(import.meta.dirname, '../../shows/folk.yaml');
+	const { out } = await run('strings', folk, 'G1');
+	expect(out).not.toContain('none in stock');
+	expect(out).toContain('List stock or gauges in the show file');
+	const club = join(import.meta.dirname, '../../shows/club.yaml');
+	expect((await run('strings', club, 'A1')).out).not.toContain('List stock');
+});
+
+test('the notes of a show are on its run sheet', async () => {
+	writeFileSync(
+		join(folder, 'noted.yaml'),
+		SHOW.replace('curfew: "20:10"', 'notes: load-in by the side door'),
+	);
+	expect((await run('plan', 'noted.yaml', '--sheet')).out).toContain('load-in by the side door');
+});
