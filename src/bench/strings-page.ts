@@ -29,6 +29,8 @@ export type SetInTuning = {
 	readonly now: readonly BearingString[];
 	/** A gauge at hand for each string that keeps its present tension; null where none is at hand. */
 	readonly keepsFeel: readonly (GaugeChoice | null)[];
+	/** The show says what gauges there are, so that none is a finding. */
+	readonly isStockKnown: boolean;
 };
 
 /** The set there, beside what it is now; without strings where gauges or scale are not known. */
@@ -55,7 +57,8 @@ export function setInTuning({ show, instrument, tuning, scale }: SetAsked): SetI
 			atHand,
 		),
 	);
-	return { id: instrument.id, tuning, strings, now, keepsFeel };
+	const isStockKnown = show.stock.length > 0 || show.gauges !== undefined;
+	return { id: instrument.id, tuning, strings, now, keepsFeel, isStockKnown };
 }
 
 /** Whether a string has too little of its strength left. */
@@ -137,7 +140,7 @@ const FURTHEST_OFF = 0.1;
 
 /** The set as it is printed. */
 export function setLines(set: SetInTuning, name: string): readonly string[] {
-	const { strings, now, keepsFeel, tuning } = set;
+	const { strings, now, keepsFeel, tuning, isStockKnown } = set;
 	const total = totalNewtons(strings);
 	const shares = balance(strings);
 	const limits = strings.map(limitsOf);
@@ -149,13 +152,13 @@ export function setLines(set: SetInTuning, name: string): readonly string[] {
 		`${kilogramsForce(one.newtons).toFixed(2)} kgf`,
 		`${signed(((shares[index] ?? 1) - 1) * 100, 0)} %`,
 		...limitCells(limits[index] ?? null),
-		feelWords(keepsFeel[index] ?? null),
+		...(isStockKnown ? [feelWords(keepsFeel[index] ?? null)] : []),
 	]);
 	const stiff = strings.filter((_, index) => isStiff(limits[index] ?? null));
 	return [
 		STRINGS.head(name, tuning.name),
 		'',
-		...textTable(STRINGS.columns, rows),
+		...textTable(isStockKnown ? STRINGS.columns : STRINGS.columns.slice(0, -1), rows),
 		'',
 		STRINGS.onNeck(
 			{
@@ -169,7 +172,7 @@ export function setLines(set: SetInTuning, name: string): readonly string[] {
 		...strings
 			.filter(isNearBreaking)
 			.map(({ string, strengthLeft }) => breaksOrNear(string, strengthLeft)),
-		...feelLines(set),
+		...(isStockKnown ? feelLines(set) : [STRINGS.stockUnknown]),
 		...(stiff.length === 0 ? [] : [STRINGS.stiff(stiff.map(({ string }) => string))]),
 		...(strings.some(({ uncertainty }) => uncertainty > 0) ? [STRINGS.estimated] : []),
 	];

@@ -48,6 +48,7 @@ export type TuningCard = CardAsked & {
 	readonly total: { readonly newtons: number; readonly uncertainty: number } | null;
 	/** Newtons more than in the tuning that the file gives it. */
 	readonly changeNewtons: number | null;
+	/** As the plan counts them, the capo put on among them. */
 	readonly seconds: number;
 	readonly steps: readonly RetuneStep[];
 	/** Neighbouring open strings as they are tuned. */
@@ -86,7 +87,7 @@ export function tuningCard(show: Show, asked: CardAsked): TuningCard {
 		total,
 		changeNewtons:
 			total && total.newtons - newtonsIn(show, bearing, { ...asked, tuning: instrument.tuning }),
-		seconds: pitchSeconds(instrument, from, to),
+		seconds: pitchSeconds(instrument, from, to) + (capo > 0 ? instrument.times.capo : 0),
 		steps: retuneSteps(from.notes, to.notes, instrument.bridge),
 		byEar: shapeByEar(
 			strings,

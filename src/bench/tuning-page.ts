@@ -107,7 +107,7 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 		...(isBreaking
 			? []
 			: steps.length === 0
-				? [TUNING.none]
+				? [TUNING.none(minutesSeconds(card.seconds))]
 				: [TUNING.steps(minutesSeconds(card.seconds)), ...steps, retuneWhyWords(card.steps)]),
 		...(total
 			? [TUNING.onNeck(total.newtons, total.uncertainty, signed(card.changeNewtons ?? 0, 0))]

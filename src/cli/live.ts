@@ -13,10 +13,10 @@ import { realDisk } from '../disk/real-disk.ts';
 import { openSettings } from '../disk/settings.ts';
 import { troubleLog } from '../disk/trouble-log.ts';
 import { openNight } from '../night/night.ts';
-import { plannedZero } from '../night/planned-zero.ts';
+import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import { diskFaultWords } from '../words/disk.ts';
-import { ANEW_ASKED, ANEW_KEY, ANEW_NOT } from '../words/program.ts';
+import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
@@ -42,6 +42,8 @@ export type LiveRequest = {
 /** A copy that was told to leave has ended by then. */
 const LEAVING_MS = 1200;
 const LOOK_AGAIN_MS = 100;
+/** Opened this short a time ago, it is a night that has just begun. */
+const FRESH_MS = 10_000;
 
 const TICK_MS = 1000;
 
@@ -91,6 +93,9 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return tellProblems(begun.problems, io);
 	}
 	const dayOffsetMinutes = localOffsetMinutes(begun.startedAtMs);
+	// A night that is taken up has said so before.
+	const isFresh = clock.wallMs() - begun.startedAtMs < FRESH_MS;
+	const odd = isFresh ? oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes) : null;
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
 	const night = openNight({
 		show: begun.show,
@@ -98,6 +103,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		clock,
 		plannedZeroMs: plannedZero(begun.show, begun.startedAtMs, dayOffsetMinutes),
 		dayOffsetMinutes,
+		...(odd && { says: oddStartWords(begun.show, odd) }),
 		isRehearsal: live.isRehearsal,
 		handMs: realTime.upMs,
 		preferences,

@@ -7,10 +7,11 @@ import type { Problem } from '../base/problem.ts';
 import { diskErrorCode } from '../disk/disk.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { settingsNow } from '../disk/settings.ts';
-import type { NotRead } from '../showfile/join-files.ts';
+import { joinFiles, type NotRead } from '../showfile/join-files.ts';
 import { usableTimes, withOwnTimes } from '../showfile/own-times.ts';
 import { readPlainShow } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
+import type { SourceNode } from '../showfile/source-node.ts';
 import { unusableTimeWords } from '../words/own-times.ts';
 import { problemOf } from '../words/problems.ts';
 import type { Request } from './command.ts';
@@ -48,6 +49,13 @@ export async function openShow(file: string, request: Request, io: Io): Promise<
 		path,
 		remarks,
 	};
+}
+
+/** The same file and what it includes as a tree that knows the places; null where it cannot be read. */
+export async function showTree(file: string, io: Io): Promise<SourceNode | null> {
+	const { readYaml } = await import('../showfile/read-yaml.ts');
+	const load = (asked: string) => loadBytes(resolve(io.cwd, asked));
+	return joinFiles({ load, mainFile: file, readYaml }).root;
 }
 
 /** The bytes of a plain file; null where there are none to be had. */

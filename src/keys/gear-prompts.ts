@@ -5,7 +5,7 @@ import type { Command } from '../session/command.ts';
 import { wearersOf } from '../session/shared-packs.ts';
 import type { Pack } from '../showfile/show.ts';
 import { packName, playerName } from '../showfile/shown-names.ts';
-import { sideBySide } from '../words/line-columns.ts';
+import { allSideBySide } from '../words/line-columns.ts';
 import {
 	ANSWERS,
 	boardTitle,
@@ -55,10 +55,10 @@ function pedalPrompt(player: string, { title, words, command }: PedalAsk): Promp
 			const { pedals, stuck } = session.boards[player]?.context ?? { pedals: {}, stuck: [] };
 			return {
 				title: boardTitle(playerName(session.show, player), title),
-				lines: sideBySide(
+				lines: allSideBySide((cut) =>
 					(session.show.boards[player] ?? []).flatMap(({ id, name }, place) => {
 						const is = { isOn: pedals[id]?.on === true, isStuck: stuck.includes(id) };
-						const said = words(name, is);
+						const said = words(cut(name), is);
 						return said === null ? [] : [`${LISTED[place] ?? ''} ${said}`];
 					}),
 				),
@@ -134,7 +134,9 @@ function packPrompt(player: string): Prompt {
 					playerName(session.show, player),
 					worn === null ? null : packName(session.show, worn),
 				),
-				lines: sideBySide(session.show.packs.map((pack) => packWords({ session }, pack))),
+				lines: allSideBySide((cut) =>
+					session.show.packs.map((pack) => packWords({ session }, pack, cut)),
+				),
 				choices:
 					worn === null || session.suspectPacks.includes(worn)
 						? []
@@ -158,9 +160,9 @@ function clearAsked({ session: { suspectPacks } }: KeyContext): Outcome {
 		prompt: choicePrompt(
 			({ session }) => ({
 				title: CLEAR_WHICH_PACK,
-				lines: sideBySide(
+				lines: allSideBySide((cut) =>
 					session.show.packs.flatMap((pack) =>
-						session.suspectPacks.includes(pack.id) ? [packWords({ session }, pack)] : [],
+						session.suspectPacks.includes(pack.id) ? [packWords({ session }, pack, cut)] : [],
 					),
 				),
 			}),
@@ -180,12 +182,16 @@ const noPack = (key: string): Outcome => ({
 });
 
 /** `1 P1  G1  Ash  SUSPECT`: its key in the list, its name, channel, who wears it. */
-function packWords({ session }: Pick<KeyContext, 'session'>, { id, channel }: Pack): string {
+function packWords(
+	{ session }: Pick<KeyContext, 'session'>,
+	{ id, channel }: Pack,
+	cut: (name: string) => string,
+): string {
 	const place = session.show.packs.findIndex((one) => one.id === id);
 	return [
-		`${LISTED[place] ?? ''} ${packName(session.show, id)}`,
-		...(channel === null ? [] : [channel]),
-		...wearersOf(session, id).map((one) => one.name),
+		`${LISTED[place] ?? ''} ${cut(packName(session.show, id))}`,
+		...(channel === null ? [] : [cut(channel)]),
+		...wearersOf(session, id).map((one) => cut(one.name)),
 		...(session.suspectPacks.includes(id) ? [SUSPECT] : []),
 	].join('  ');
 }

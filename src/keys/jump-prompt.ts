@@ -5,7 +5,13 @@ import type { Command, JumpPlace } from '../session/command.ts';
 import { nextSongItem } from '../session/find.ts';
 import { songTitle } from '../showfile/shown-names.ts';
 import { skippedTitles } from '../words/jump-words.ts';
-import { beforeSong, inPlaceOf, JUMP_TITLE, jumpedWords } from '../words/questions.ts';
+import {
+	beforeSong,
+	inPlaceOf,
+	JUMP_TITLE,
+	jumpedWords,
+	onListAlready,
+} from '../words/questions.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
 import type { KeyWords } from './prompt-view.ts';
 import { type SongField, songPrompt, songsFromNext } from './song-prompt.ts';
@@ -28,7 +34,15 @@ export function jumpPrompt(place: JumpPlace = 'before-next', field?: SongField):
 				const says = jumpedWords(song.title, skipped, context.keyOf('take-back'));
 				return { kind: 'command', command, ...(skipped.length === 0 ? {} : { says }) };
 			},
-			also: (key, at) => (key === 'tab' ? { kind: 'prompt', prompt: jumpPrompt(other, at) } : null),
+			also: (key, at, { song, context }) => {
+				if (key !== 'tab') return null;
+				const isTyped = at.text.trim() !== '' || at.picked > 0;
+				const asked = song && ({ do: 'choose-next', song: song.id, place: other } as const);
+				if (song && asked && isTyped && placeChoices(context, asked).length === 0) {
+					return { kind: 'say', words: onListAlready(song.title) };
+				}
+				return { kind: 'prompt', prompt: jumpPrompt(other, at) };
+			},
 		},
 		field,
 	);

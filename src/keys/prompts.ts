@@ -1,10 +1,12 @@
 // The prompts that ask for a slot, a player or a choice. Each is a small reducer: a key in, an outcome
 // out. Text and list fields stand in text-prompts.ts.
 
+import { displayWidth, fitWidth } from '../base/display-width.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Player } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { FAULTS } from '../words/incident-kinds.ts';
+import { sideBySide } from '../words/line-columns.ts';
 import {
 	ANSWERS,
 	emptySlot,
@@ -28,13 +30,39 @@ export function choicePrompt(
 	return {
 		isText: false,
 		isLasting: false,
-		view: (context) => ({ lines: [], field: null, choices: [], ...view(context) }),
+		view: (context) => {
+			const seen = view(context);
+			return { lines: [], field: null, ...seen, choices: withWayOut(seen.choices ?? []) };
+		},
 		press: (key, context) => {
 			if (key === 'esc') return CLOSE;
 			if (key === 'space' || key === 'pagedown') return { kind: 'pass' };
 			return press(key, context);
 		},
 	};
+}
+
+/** Columns of the narrowest screen that is complete. */
+const COLUMNS = 80;
+const LEAST_WORDS = 3;
+
+/** The keys that answer with the one that leaves at their end, the longest words cut until all are in sight. */
+export function withWayOut(choices: readonly KeyWords[]): readonly KeyWords[] {
+	const isSaid = choices.some(({ key }) => key === 'esc');
+	const all = [...choices, ...(isSaid ? [] : [{ key: 'esc', words: ANSWERS.cancel }])];
+	const widthOf = (list: readonly KeyWords[]) =>
+		list.reduce((sum, { key, words }) => sum + displayWidth(`${key} ${words}`) + 2, -2);
+	let most = Math.max(...all.map(({ words }) => displayWidth(words)));
+	let cut: readonly KeyWords[] = all;
+	while (widthOf(cut) > COLUMNS && most > LEAST_WORDS) {
+		most -= 1;
+		cut = all.map((one) =>
+			one.key === 'esc' || displayWidth(one.words) <= most
+				? one
+				: { ...one, words: fitWidth(one.words, most) },
+		);
+	}
+	return cut;
 }
 
 /** Says that no instrument answers to this key. */
@@ -120,7 +148,8 @@ export function faultPrompt(instrument: Instrument): Prompt {
 	return choicePrompt(
 		({ session: { show } }) => ({
 			title: faultTitle(shownInstrument(show, instrument.id)),
-			choices: FAULTS.map(({ letter, words }) => ({ key: letter, words })),
+			lines: sideBySide(FAULTS.map(({ letter, words }) => `${letter} ${words}`)),
+			choices: [{ key: 'enter', words: ANSWERS.outTonight }],
 		}),
 		(key) => {
 			const fault = FAULTS.find(({ letter }) => letter === key.toLowerCase());

@@ -46,8 +46,12 @@ type SongAsk = {
 	/** What the song would mean; asked once something was typed or picked. */
 	readonly about: (song: Song, context: KeyContext) => SongAbout;
 	readonly chosen: (song: Song, context: KeyContext) => Outcome;
-	/** Keys of this question's own; gets what was typed and picked so far. */
-	readonly also?: (key: string, at: SongField) => Outcome | null;
+	/** Keys of this question's own; gets what was typed and picked so far, and the song that this chooses. */
+	readonly also?: (
+		key: string,
+		at: SongField,
+		chosen: { readonly song: Song | null; readonly context: KeyContext },
+	) => Outcome | null;
 };
 
 export type SongField = { readonly picked: number; readonly text: string };
@@ -85,10 +89,11 @@ export function songPrompt(
 				],
 			};
 		},
-		also: (key, typed) => {
+		also: (key, typed, context) => {
 			if (key === 'up') return pick(-1, typed);
 			if (key === 'down') return pick(1, typed);
-			return ask.also?.(key, { picked, text: typed }) ?? null;
+			const song = chosenOf(offered(typed, context.session)) ?? null;
+			return ask.also?.(key, { picked, text: typed }, { song, context }) ?? null;
 		},
 		enter: (typed, context) => {
 			const song = chosenOf(offered(typed, context.session));

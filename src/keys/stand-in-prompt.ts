@@ -3,6 +3,8 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
+import { leftOutOf } from '../plan/backups/left-out.ts';
+import { rackNow } from '../plan/backups/stand-ins.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
 import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Later, StandIn } from '../plan/plan.ts';
@@ -16,14 +18,17 @@ import {
 	breakTitle,
 	isBrokenOne,
 	moreLater,
-	NO_BACKUP_FITS,
 	NO_BACKUP_KEYS,
+	noBackupFits,
 	OR,
 	playOnLeft,
 	TAKE,
+	WHICH_SLOT,
 } from '../words/questions.ts';
+import { leftOutWords } from '../words/unplayable.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
+import { slotPrompt, withWayOut } from './prompts.ts';
 import { instrumentAtSlot, slotOf } from './rack-slots.ts';
 
 /** With the line of playing on they fill the rows there are at 80 by 24; any other goes by its slot. */
@@ -62,6 +67,7 @@ export function standInPrompt(): Prompt {
 						};
 			}
 			const instrument = instrumentAtSlot(context.session, key);
+			if (!instrument && key.toLowerCase() === context.keyOf('break')) return nextBreak();
 			if (!instrument) return { kind: 'pass' };
 			if (instrument.id === open.instrument)
 				return {
@@ -73,8 +79,18 @@ export function standInPrompt(): Prompt {
 	};
 }
 
+/** Another player's string while this one is undecided. The slot is always asked: a key pressed twice is no break. */
+function nextBreak(): Outcome {
+	const prompt = slotPrompt(WHICH_SLOT.secondBreak, ({ id }, { session }) =>
+		(session.instruments[id]?.context.stringsDown.length ?? 0) > 0
+			? { kind: 'say', words: isBrokenOne(shownInstrument(session.show, id)) }
+			: { kind: 'command', command: { do: 'report-break', instrument: id } },
+	);
+	return { kind: 'prompt', prompt };
+}
+
 function standInView(context: KeyContext): PromptView {
-	const { session, standInsFor, nowMs } = context;
+	const { session, standInsFor, nowMs, keyOf } = context;
 	const open = openBreak(session);
 	const player = open?.player ?? null;
 	const standIns = player === null ? [] : standInsFor(player).slice(0, MOST_LINES);
@@ -87,17 +103,24 @@ function standInView(context: KeyContext): PromptView {
 			minutesSeconds(silent),
 		),
 		lines: [
-			...(standIns.length === 0 ? [NO_BACKUP_FITS] : standInLines(context, standIns)),
+			...(standIns.length === 0 ? [noneLine(context, player)] : standInLines(context, standIns)),
 			...(open === null ? [] : [playOnLine(context, open)]),
 		],
 		field: null,
-		choices: [
+		choices: withWayOut([
 			{ key: 'enter', words: ANSWERS.firstInHands },
 			{ key: 'slot', words: ANSWERS.another },
 			{ key: '0', words: ANSWERS.playOn },
+			{ key: keyOf('break'), words: ANSWERS.nextBreak },
 			{ key: 'esc', words: ANSWERS.decideLater },
-		],
+		]),
 	};
+}
+
+/** That nothing fits, and why not, of each that seems to. */
+function noneLine({ session, plan, nowMs }: KeyContext, player: string | null): string {
+	const rack = player === null ? null : rackNow({ session, plan, nowMs, player });
+	return noBackupFits(rack === null ? '' : leftOutWords(session.show, leftOutOf(rack)));
 }
 
 /** What to take, in how long it is in hands, what it is to be in, what it costs later, and why: in columns, since it is read in a hurry. */

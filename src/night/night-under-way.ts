@@ -40,6 +40,8 @@ export type NightOptions = {
 	readonly effects?: EffectsPort;
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
+	/** A sentence to be seen until the first key, where nothing was found. */
+	readonly says?: string;
 };
 
 export type NightUnderWay = {
@@ -100,7 +102,7 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 		...options,
 		past,
 		clock,
-		first: firstLook(options.findings?.[0] ?? null, options.drafts?.kept() ?? {}),
+		first: firstLook(options.findings?.[0] ?? options.says ?? null, options.drafts?.kept() ?? {}),
 		noticeCount: () => (options.findings?.length ?? 0) + journal.status().warnings.length,
 		record,
 		sendAgain: () => effects?.become(outsideOf(session()), null),

@@ -10,14 +10,48 @@ const MS_A_DAY = 86_400_000;
  * own (a rehearsal, an old file) starts at its hour of the present day; one without a start, now.
  * `offsetMinutes`: what to add to UTC for the time of day where the show is.
  */
-export function plannedZero(show: Show, openedMs: number, offsetMinutes: number): number {
+export function plannedZero(
+	show: Pick<Show, 'date' | 'startMinutes'>,
+	openedMs: number,
+	offsetMinutes: number,
+): number {
 	if (show.startMinutes === null) return openedMs;
-	const localMs = openedMs + offsetMinutes * MS_A_MINUTE;
-	const today = Math.floor(localMs / MS_A_DAY) * MS_A_DAY;
-	const [year = 0, month = 1, day = 1] = (show.date ?? '').split('-').map(Number);
-	const own = show.date === null ? today : daysSince1970(year, month, day) * MS_A_DAY;
-	const isNear = Math.abs(own - today) <= MS_A_DAY;
-	return (isNear ? own : today) + show.startMinutes * MS_A_MINUTE - offsetMinutes * MS_A_MINUTE;
+	const today = dayAt(openedMs, offsetMinutes);
+	const own = show.date === null ? today : dayOf(show.date);
+	const day = Math.abs(own - today) <= 1 ? own : today;
+	return day * MS_A_DAY + (show.startMinutes - offsetMinutes) * MS_A_MINUTE;
+}
+
+/** The days since 1970 of a moment, where the show is. */
+function dayAt(ms: number, offsetMinutes: number): number {
+	return Math.floor((ms + offsetMinutes * MS_A_MINUTE) / MS_A_DAY);
+}
+
+function dayOf(date: string): number {
+	const [year = 0, month = 1, day = 1] = date.split('-').map(Number);
+	return daysSince1970(year, month, day);
+}
+
+/** What is odd about the planned start as a night is opened; null where nothing is. */
+export type OddStart = { readonly isOtherDay: boolean; readonly isPast: boolean };
+
+/**
+ * Whether the show's own day is not near, and whether its hour has gone by already.
+ *
+ * @example
+ * oddStart({ date: '1970-01-01', startMinutes: 600 }, 3_600_000 * 11, 0) // => { isOtherDay: false, isPast: true }
+ */
+export function oddStart(
+	show: Pick<Show, 'date' | 'startMinutes'>,
+	openedMs: number,
+	offsetMinutes: number,
+): OddStart | null {
+	const { date, startMinutes } = show;
+	const own = date === null ? null : dayOf(date);
+	const today = dayAt(openedMs, offsetMinutes);
+	const isOtherDay = own !== null && own < today - 1;
+	const isPast = startMinutes !== null && plannedZero(show, openedMs, offsetMinutes) < openedMs;
+	return isOtherDay || isPast ? { isOtherDay, isPast } : null;
 }
 
 /** A planned start once the show's hour has become another. */

@@ -3,7 +3,7 @@
 import { tenths } from '../base/show-clock.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { slotStandIns } from './backups/slot-stand-ins.ts';
+import { type SlotStandIns, slotStandIns } from './backups/slot-stand-ins.ts';
 import type { Plan, Warning } from './plan.ts';
 import { momentBefore, readyAtZero } from './timed-choice/before-doors.ts';
 import { planCore } from './timed-choice/plan-core.ts';
@@ -29,14 +29,16 @@ export function planBeforeDoors(show: Show): Plan {
 
 function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
 	const { show } = session;
-	const said = new Set<string>();
-	const alone = slotStandIns(session, { plan, costs: 'none' }).flatMap(
-		({ slot, standIns }): readonly Warning[] => {
-			const instrument = slot.instrument ?? slot.named;
-			if (standIns.length > 0 || instrument === null || said.has(instrument)) return [];
-			said.add(instrument);
-			return [{ code: 'no-stand-in', player: slot.player, instrument }];
-		},
+	const played = slotStandIns(session, {
+		plan,
+		costs: 'none',
+		isAsked: ({ instrument, isMissing }) => instrument !== null || isMissing,
+	});
+	const backups = new Map(played.map(({ slot, standIns: [best] }) => [slot, best?.instrument]));
+	const alone = Map.groupBy(
+		// What has nothing at all is said as missing.
+		played.filter(({ slot, standIns }) => standIns.length === 0 && slot.instrument !== null),
+		({ slot }) => JSON.stringify([slot.player, slot.instrument]),
 	);
 	const late = plan.work.flatMap(
 		({ section, player, instrument, slackSeconds, shortSeconds }): readonly Warning[] => {
@@ -47,10 +49,19 @@ function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
 		},
 	);
 	return [
-		...missingWarnings(plan),
+		...missingWarnings(plan, (slot) => backups.get(slot)),
 		...late,
-		...alone,
+		...[...alone.values()].flatMap(aloneWarning),
 		...gapWarnings(plan, plan.sections),
 		...curfewWarnings(show, plan.sections, 0),
 	];
+}
+
+/** What nothing could take over from, with the songs in which nothing can. */
+function aloneWarning(all: readonly SlotStandIns[]): readonly Warning[] {
+	const [first] = all;
+	const { player = '', instrument = null } = first?.slot ?? {};
+	if (first === undefined || instrument === null) return [];
+	const songs = [...new Set(all.map(({ slot: { section } }) => section.song))];
+	return [{ code: 'no-stand-in', player, instrument, leftOut: first.leftOut, songs }];
 }

@@ -180,6 +180,17 @@ export type Unplayable =
 	| { readonly code: 'in-hands'; readonly instrument: string; readonly player: string }
 	| { readonly code: 'none-free'; readonly kind: InstrumentKind; readonly sounds: string };
 
+/** Why an instrument is no backup, or why none is. `tuning`: what it is strung for, or is in. */
+export type LeftOut =
+	| Unplayable
+	| {
+			readonly code: 'too-heavy' | 'too-light' | 'other-strings';
+			readonly instrument: string;
+			readonly tuning: string;
+	  }
+	/** There is no other of its family. */
+	| { readonly code: 'no-other'; readonly kind: InstrumentKind };
+
 /** What is to be in hands: an open tuning by its name and a capo. */
 export type Tuned = { readonly tuning: string; readonly capo: number };
 
@@ -238,7 +249,14 @@ export type Warning = {
 			readonly player: string;
 			readonly instrument: string;
 	  }
-	| { readonly code: 'no-stand-in'; readonly player: string; readonly instrument: string }
+	/** `songs`: in which of tonight's it is played without a backup; left out on a night under way. */
+	| {
+			readonly code: 'no-stand-in';
+			readonly player: string;
+			readonly instrument: string;
+			readonly leftOut: readonly LeftOut[];
+			readonly songs?: readonly string[];
+	  }
 	| { readonly code: 'short-curfew'; readonly overSeconds: number }
 	| { readonly code: 'shared-pack'; readonly pack: string; readonly players: readonly string[] }
 	/** `instrument`: in hands, its own pack suspect and not put on; left out where they wear it. */

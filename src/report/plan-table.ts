@@ -21,7 +21,7 @@ import {
 	keepsIt,
 	MAYBE_BETTER,
 	NO_BACKUP,
-	noBackup,
+	nothingFor,
 	PARTS,
 	paperClock,
 	READY,
@@ -30,7 +30,7 @@ import {
 	workOnPaper,
 } from '../words/paper.ts';
 import { shortTuning } from '../words/tuning-names.ts';
-import { unplayableWords } from '../words/unplayable.ts';
+import { leftOutWords, unplayableWords } from '../words/unplayable.ts';
 import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
@@ -58,7 +58,7 @@ export function planTable(show: Show, { plan, sentence, standIns }: PlanTold): s
 		...wrapped(cleanText(show.title), PAPER_COLUMNS, ''),
 		'',
 		...part(PARTS.tight, tightLines(show, plan)),
-		...plan.sections.flatMap((section) => sectionLines(show, plan, section)),
+		...plan.sections.flatMap((section) => sectionLines(show, { plan, standIns }, section)),
 		'',
 		...part(PARTS.backups, standInLines(show, standIns)),
 		...part(PARTS.warnings, warningLines(show, plan)),
@@ -81,7 +81,11 @@ function tightLines(show: Show, plan: Plan): readonly string[] {
 }
 
 /** A song, when it begins, the room before it; then a line for each player whose hands change. */
-function sectionLines(show: Show, plan: Plan, section: Section): readonly string[] {
+function sectionLines(
+	show: Show,
+	{ plan, standIns }: Pick<PlanTold, 'plan' | 'standIns'>,
+	section: Section,
+): readonly string[] {
 	const slots = plan.slots.filter((slot) => slot.section === section);
 	const changes = slots
 		.filter(
@@ -91,7 +95,10 @@ function sectionLines(show: Show, plan: Plan, section: Section): readonly string
 				slot.for !== null ||
 				plan.capoMoves.some((move) => isOf(slot, move)),
 		)
-		.flatMap((slot) => [...changeLines(show, plan, slot), ...offsetLines(show, slot)]);
+		.flatMap((slot) => [
+			...changeLines(show, { plan, standIns }, slot),
+			...offsetLines(show, slot),
+		]);
 	const emptied = plan.handOvers
 		.filter((one) => one.section === section && one.instrument === null)
 		.map(({ player }) => `     ${nameCell(show, player)} ${HANDS_EMPTY}`);
@@ -130,11 +137,19 @@ function roomOf({ handOvers }: Plan, section: Section): string {
 }
 
 /** Who has what, a line for each piece of work that is left for it, and what it stands in for. */
-function changeLines(show: Show, plan: Plan, slot: Slot): readonly string[] {
+function changeLines(
+	show: Show,
+	{ plan, standIns }: Pick<PlanTold, 'plan' | 'standIns'>,
+	slot: Slot,
+): readonly string[] {
 	const { section, player, instrument, tuning, capo, why } = slot;
 	const who = `     ${nameCell(show, player)}`;
 	if (instrument === null) {
-		return [`${who} ${noBackup(cleanText(why === null ? '' : unplayableWords(show, why)))}`];
+		const [best] = standIns.find((one) => one.slot === slot)?.standIns ?? [];
+		const other = best === undefined ? null : shownInstrument(show, best.instrument);
+		return [
+			`${who} ${cleanText(nothingFor(other, why === null ? '' : unplayableWords(show, why)))}`,
+		];
 	}
 	const thing = `${shownInstrument(show, instrument)} ${shortTuning(show, tuning)}${withCapo(capo)}`;
 	const work = plan.work.filter((one) => one.section === section && one.player === player);
@@ -164,14 +179,14 @@ function workWords(show: Show, { job, seconds, beginByMs, shortSeconds }: Work):
 
 /** The best for each hand-over, and how many more there are. */
 function standInLines(show: Show, all: readonly SlotStandIns[]): readonly string[] {
-	const rows = all.map(({ slot, standIns: [best, ...more] }) => [
+	const rows = all.map(({ slot, standIns: [best, ...more], leftOut }) => [
 		`${slot.section.position}`,
 		playerName(show, slot.player),
 		nameOf(show, slot.instrument ?? slot.named),
 		best === undefined ? NO_BACKUP : nameOf(show, best.instrument),
 		best === undefined ? '' : minutesSeconds(best.readyInSeconds),
 		more.length === 0 ? '' : `+${more.length}`,
-		best === undefined ? '' : backupWords(show, best),
+		best === undefined ? leftOutWords(show, leftOut) : backupWords(show, best),
 	]);
 	return rows.length === 0 ? [] : paperTable(BACKUP_TABLE, rows);
 }

@@ -17,6 +17,7 @@ import {
 	dayText,
 	HANDS_EMPTY,
 	NO_BACKUP,
+	nothingFor,
 	SHEET,
 	sheetCurfew,
 	sheetReference,
@@ -35,14 +36,19 @@ const CHANGES_WIDTH = PAPER_COLUMNS - LEFT_WIDTH;
 /**
  * The sheet as lines of at most 80 columns, the last one ended too: who gets which slot in which
  * tuning and capo where that changes, in the order of the set. A song that the plan no longer has is done.
+ * `backupOf`: what could be handed by hand where a slot has nothing, an instrument's id.
  */
-export function runSheet(show: Show, plan: Plan): string {
+export function runSheet(
+	show: Show,
+	plan: Plan,
+	backupOf: (slot: Slot) => string | null = () => null,
+): string {
 	const order = runningOrder(show);
 	const body = order.flatMap((playing, index): string[] => {
 		const interval = playing.isAfterInterval ? [SHEET.interval] : [];
 		const isEncoreBegin = playing.isEncore && !order[index - 1]?.isEncore;
 		const encore = isEncoreBegin ? [SHEET.encore] : [];
-		return [...interval, ...encore, ...songLines(show, plan, playing)];
+		return [...interval, ...encore, ...songLines(show, { plan, backupOf }, playing)];
 	});
 	const cautions = cautionsFor({ texts: [], hasRestring: false, isOnStage: true });
 	return [
@@ -60,14 +66,20 @@ export function runSheet(show: Show, plan: Plan): string {
 		.join('');
 }
 
-function songLines(show: Show, plan: Plan, { song, position, gapSeconds }: SetSong): string[] {
+type Planned = { readonly plan: Plan; readonly backupOf: (slot: Slot) => string | null };
+
+function songLines(
+	show: Show,
+	{ plan, backupOf }: Planned,
+	{ song, position, gapSeconds }: SetSong,
+): string[] {
 	const slots = plan.slots.filter((slot) => slot.section.position === position);
 	const isAhead = plan.sections.some((section) => section.position === position);
 	const changes = isAhead
 		? [
 				...slots
 					.filter((slot) => isToDo(plan, slot))
-					.flatMap((slot) => changeTexts(show, song, slot)),
+					.flatMap((slot) => changeTexts(show, song, { slot, backupOf })),
 				...plan.handOvers
 					.filter((one) => one.instrument === null && one.section.position === position)
 					.map(({ section, player }) =>
@@ -110,10 +122,17 @@ function isToDo(plan: Plan, slot: Slot): boolean {
 }
 
 /** The change, and what its strings stand off equal temperament: on a line with it where there is room. */
-function changeTexts(show: Show, song: Song, slot: Slot): readonly string[] {
+function changeTexts(
+	show: Show,
+	song: Song,
+	{ slot, backupOf }: Pick<Planned, 'backupOf'> & { readonly slot: Slot },
+): readonly string[] {
 	const who = whoAt(show, song, slot);
-	if (slot.instrument === null)
-		return [cleanText(`${who} ${slot.isMissing ? NO_BACKUP : HANDS_EMPTY}`)];
+	if (slot.instrument === null) {
+		const other = slot.isMissing ? backupOf(slot) : null;
+		const none = other === null ? NO_BACKUP : nothingFor(shownInstrument(show, other), '');
+		return [cleanText(`${who} ${slot.isMissing ? none : HANDS_EMPTY}`)];
+	}
 	const { player, tuning } = slot;
 	const instrument = show.instruments.find((one) => one.id === slot.instrument);
 	const place = shownInstrument(show, slot.instrument);
@@ -151,7 +170,8 @@ function title(show: Show): string[] {
 		curfewMinutes === null ? null : sheetCurfew(dayText(curfewMinutes)),
 		show.referenceHertz === 440 ? null : sheetReference(show.referenceHertz),
 	].filter((fact) => fact !== null);
-	return phrases([show.title, ...facts]);
+	const notes = show.notes === undefined ? [] : wrapped(cleanText(show.notes), PAPER_COLUMNS, '');
+	return [...phrases([show.title, ...facts]), ...notes];
 }
 
 /** Every slot of the rack by whose it is; what nobody owns comes last, since anybody may get it. */

@@ -1,7 +1,9 @@
 // The run sheet of a night under way, its list as it stands: what was moved, put in and dropped, what is
 // played already, and who gets what from here on as things are now.
 
+import { backupOfSlot } from '../plan/backups/stand-ins.ts';
 import type { Moment } from '../plan/demand/sections-ahead.ts';
+import type { Slot } from '../plan/plan.ts';
 import { planCore } from '../plan/timed-choice/plan-core.ts';
 import { gapWarnings } from '../plan/warnings/gap-warnings.ts';
 import { missingWarnings } from '../plan/warnings/warnings.ts';
@@ -21,13 +23,15 @@ export function tonightSheet(moment: Moment): string {
 	);
 	const session = { ...moment.session, list };
 	const { plan } = planCore({ ...moment, session });
+	const backupOf = (slot: Slot) =>
+		backupOfSlot({ session, plan, nowMs: moment.nowMs }, slot)?.instrument ?? null;
 	const warnings = [
-		...missingWarnings(plan),
+		...missingWarnings(plan, (slot) => backupOf(slot) ?? undefined),
 		...gapWarnings(plan, plan.sections),
 		...curfewWarnings(show, plan.sections, moment.plannedZeroMs),
 	];
 	const tonight = { ...show, title: tonightsList(show.title), set: list.map(setItem) };
-	return runSheet(tonight, { ...plan, warnings });
+	return runSheet(tonight, { ...plan, warnings }, backupOf);
 }
 
 function setItem(item: ListItem): SetItem {

@@ -11,8 +11,8 @@ import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.
 import {
 	asksNothing,
 	FIGURE_NAMES,
-	NOTHING_ELSE,
 	nothingBecause,
+	nothingElse,
 	notInSet,
 	OR,
 	PLANNED,
@@ -20,7 +20,7 @@ import {
 	withCapo,
 } from '../words/paper.ts';
 import { shortTuning } from '../words/tuning-names.ts';
-import { unplayableWords } from '../words/unplayable.ts';
+import { leftOutWords, unplayableWords } from '../words/unplayable.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
 /** What plans are compared by, in this order. */
@@ -57,7 +57,7 @@ export function whyTable(show: Show, { song, plan, considered }: WhyTold): strin
 function slotLines(
 	show: Show,
 	planned: Cost,
-	{ slot, isNamed, alternatives }: Considered,
+	{ slot, isNamed, alternatives, leftOut }: Considered,
 ): readonly string[] {
 	const { section, player, instrument, tuning, capo, why } = slot;
 	const song = { title: songTitle(show, section.song), position: section.position };
@@ -76,7 +76,9 @@ function slotLines(
 	return [
 		...wrapped(cleanText(whyHeading(playerName(show, player), song, isNamed)), PAPER_COLUMNS, ''),
 		...paperTable(['', '', ...shown.map(([name]) => name)], rows),
-		...(alternatives.length === 0 ? [NOTHING_ELSE] : []),
+		...(alternatives.length === 0
+			? wrapped(cleanText(nothingElse(leftOutWords(show, leftOut))), PAPER_COLUMNS, '')
+			: []),
 	];
 }
 

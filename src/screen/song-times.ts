@@ -37,7 +37,10 @@ export function intervalSeconds({ session }: ScreenState): number | null {
 function secondsLeft(state: ScreenState): number | null {
 	const { session, nowMs } = state;
 	if (session.song !== null) return songTimes(state)?.left ?? null;
-	if (session.phase.value === 'before') return (state.zeroMs - nowMs) / 1000;
+	// Past it, nobody knows how long it has yet to go.
+	if (session.phase.value === 'before') {
+		return state.zeroMs < nowMs ? null : (state.zeroMs - nowMs) / 1000;
+	}
 	const seconds = intervalSeconds(state);
 	if (seconds === null || session.phaseSinceMs === null) return null;
 	return seconds - (nowMs - session.phaseSinceMs) / 1000;

@@ -19,6 +19,7 @@ import {
 	startWords,
 	stringSteps,
 } from '../words/stage.ts';
+import { toPutRight } from '../words/to-put-right.ts';
 import { withSigns } from '../words/tuning-names.ts';
 import { stateMark } from './instrument-marks.ts';
 import { instrumentOf, slotLabel, songPlace } from './named-in-show.ts';
@@ -44,7 +45,7 @@ export function workSection(
 		return [
 			placeAt(columns, [
 				[0, toDoLabel(state)],
-				[10, [span(NOTHING_TO_DO, 'dim')]],
+				[10, [span(toPutRight(state.plan.warnings) ?? NOTHING_TO_DO, 'dim')]],
 			]),
 		];
 	}

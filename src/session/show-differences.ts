@@ -93,9 +93,9 @@ const OTHERS: readonly { readonly keys: readonly (keyof Show)[]; readonly part: 
 	{ keys: ['boards'], part: 'boards' },
 	{ keys: ['packs'], part: 'packs' },
 	{ keys: ['ownTimes'], part: 'own-times' },
-	{ keys: ['sweeten'], part: 'offsets' },
+	{ keys: ['offsets'], part: 'offsets' },
 	{
-		keys: ['techs', 'stock', 'abbreviations', 'times', 'gauges', 'unitMass', 'stage'],
+		keys: ['techs', 'stock', 'abbreviations', 'times', 'gauges', 'unitMass', 'stage', 'notes'],
 		part: 'rest',
 	},
 ];

@@ -15,7 +15,7 @@ export function checkShow(show: Show): readonly Finding[] {
 	const points = walkSet(show);
 	const findings = [
 		...checkHands(show, points),
-		...checkBackups(show, points),
+		...checkBackups(show),
 		...missingPedals(show),
 		...curfew(show),
 		...cuesPastEnd(show),

@@ -1,8 +1,8 @@
 // What the strings of a show risk: breaking in a tuning that is asked for, and offsets that spoil octaves.
 
 import { humidityOf } from '../tuning/humidity.ts';
+import { spoiltOctaves, WORST_OCTAVE_CENTS } from '../tuning/offsets.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
-import { spoiltOctaves, WORST_OCTAVE_CENTS } from '../tuning/sweeten.ts';
 import type { Finding } from './finding.ts';
 import {
 	offsetCents,
@@ -99,7 +99,7 @@ function octavesSpoilt(show: Show, tuned: Tuned): Finding[] {
 
 /** An instrument that goes from hands to hands in one tuning is ready for one of them and not for the other. */
 function offsetsDiffer(show: Show, inShow: readonly Tuned[]): Finding[] {
-	if (show.sweeten === undefined) return [];
+	if (show.offsets === undefined) return [];
 	const held = inShow.filter(({ player }) => player !== null);
 	const together = Map.groupBy(
 		held,

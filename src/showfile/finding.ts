@@ -120,13 +120,6 @@ export type Finding = {
 			readonly curfewMinutes: number;
 			readonly overSeconds: number;
 	  }
-	/** `kind`: there is no other of it; null where `instead` is empty. */
-	| {
-			readonly code: 'no-stand-in';
-			readonly player: string;
-			readonly of: string;
-			readonly kind: InstrumentKind | null;
-	  }
 	| { readonly code: 'no-slot'; readonly instrument: string }
 	| { readonly code: 'not-played' | 'no-length'; readonly songs: readonly string[] }
 	| {

@@ -1,11 +1,11 @@
 // An instrument of a show as a set of strings that bears: its gauges with what they weigh, its targets
 // with everybody's offsets, and what is near to breaking.
 
+import { summedOffsets } from '../tuning/offsets.ts';
 import { hertz, midiOf } from '../tuning/pitch.ts';
 import type { StringMake } from '../tuning/string-material.ts';
 import type { BearingString } from '../tuning/string-set.ts';
 import { bearingStrings } from '../tuning/string-set.ts';
-import { sweetenedCents } from '../tuning/sweeten.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import type { Instrument, Show, StringGauge, UnitMass } from './show.ts';
 import { parseGauge } from './string-measure.ts';
@@ -28,7 +28,7 @@ export function onlyPlayer({ for: players }: Instrument): string | null {
 /** Cents that are added to each open string's target, highest-numbered string first. */
 export function offsetCents(show: Show, { instrument, tuning, player }: Tuned): readonly number[] {
 	const asked = { player, instrument: instrument.id, tuning: tuning.name };
-	return sweetenedCents(show.sweeten ?? [], asked, tuning.notes.length);
+	return summedOffsets(show.offsets ?? [], asked, tuning.notes.length);
 }
 
 /** Which strings stand off equal temperament, as `string 3 -3 c` or `strings 6 -2, 3 -3 c`; empty where none does. */

@@ -2,7 +2,7 @@
 // Each is left out of the show where the file is silent.
 
 import { INSTRUMENT_KINDS, type InstrumentKind, stringCount } from '../tuning/kind.ts';
-import type { Sweetening } from '../tuning/sweeten.ts';
+import type { Offsets } from '../tuning/offsets.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import type { ShapedSetUp } from './instrument-shape.ts';
 import type { Linking } from './linking.ts';
@@ -56,20 +56,20 @@ type Following = {
 };
 
 /** The offsets, their ids followed and their tunings under canonical names. */
-export function sweetenings(
-	shaped: ShapedShow['sweeten'],
+export function offsetsOf(
+	shaped: ShapedShow['offsets'],
 	following: Following,
-): Pick<Show, 'sweeten'> {
+): Pick<Show, 'offsets'> {
 	if (shaped === undefined) return {};
-	return { sweeten: shaped.map((one, index) => sweetening(one, index, following)) };
+	return { offsets: shaped.map((one, index) => oneOffset(one, index, following)) };
 }
 
-function sweetening(
-	shaped: NonNullable<ShapedShow['sweeten']>[number],
+function oneOffset(
+	shaped: NonNullable<ShapedShow['offsets']>[number],
 	index: number,
 	{ linking, kinds }: Following,
-): Sweetening {
-	const path = ['sweeten', index];
+): Offsets {
+	const path = ['offsets', index];
 	const { player, instrument, tuning, cents } = shaped;
 	if (player !== undefined) linking.follow('players', player, [...path, 'player']);
 	if (instrument !== undefined) linking.follow('instruments', instrument, [...path, 'instrument']);

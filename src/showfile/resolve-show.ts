@@ -7,7 +7,7 @@ import { readTuning } from '../tuning/tuning.ts';
 import type { KnownIds } from './linking.ts';
 import { Linking } from './linking.ts';
 import { playerKeys } from './player-keys.ts';
-import { stageOf, sweetenings, unitMassOf } from './resolve-bench.ts';
+import { offsetsOf, stageOf, unitMassOf } from './resolve-bench.ts';
 import { resolveInstruments } from './resolve-instruments.ts';
 import { resolveSet } from './resolve-set.ts';
 import { resolveSong } from './resolve-song.ts';
@@ -72,8 +72,9 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 		abbreviations,
 		...(shaped.gauges === undefined ? {} : { gauges: shaped.gauges }),
 		...unitMassOf(shaped['unit-mass'], ['unit-mass'], linking),
-		...sweetenings(shaped.sweeten, { linking, kinds }),
+		...offsetsOf(shaped.offsets, { linking, kinds }),
 		...stageOf(shaped.stage),
+		...(shaped.show?.notes === undefined ? {} : { notes: shaped.show.notes }),
 	};
 	return { show, problems: linking.problems };
 }

@@ -18,6 +18,7 @@ const RENAMED_KEYS: ReadonlyMap<string, string> = new Map([
 	['parts', 'hands'],
 	['stale-after', 'recheck-after'],
 	['stale-new', 'recheck-new'],
+	['sweeten', 'offsets'],
 ]);
 
 /** Every problem that one issue of the shape library is, in the order of its keys. */

@@ -34,6 +34,7 @@ const show = keyed({
 	reference: z.optional(number({ from: 380, to: 480 })),
 	'recheck-after': recheckAfter,
 	'recheck-new': z.optional(duration(1, '5m')),
+	notes: z.optional(words),
 });
 
 const tech = keyed({ id, name: z.optional(words) });
@@ -47,13 +48,13 @@ const player = keyed({
 });
 
 // Further off than a quarter-tone is another note.
-const offsets = z.record(z.string(), number({ from: -50, to: 50 }));
+const cents = z.record(z.string(), number({ from: -50, to: 50 }));
 
-const sweeten = keyed({
+const offsets = keyed({
 	player: z.optional(reference),
 	instrument: z.optional(reference),
 	tuning: z.optional(words),
-	cents: offsets,
+	cents,
 });
 
 const celsius = z.optional(number({ from: -40, to: 60 }));
@@ -150,7 +151,7 @@ export const showFileShape = keyed({
 	),
 	gauges: z.optional(z.array(gaugeLabel)),
 	'unit-mass': z.optional(unitMass),
-	sweeten: z.optional(z.array(sweeten)),
+	offsets: z.optional(z.array(offsets)),
 	stage: z.optional(stage),
 	abbreviations: z.optional(z.record(z.string(), words)),
 });

@@ -7,7 +7,7 @@ import { boolean, byName, list, number, numberOrNull, text, textOrNull } from '.
 import type { Cue, Instrument, SetUp, Show, Song } from './show.ts';
 
 /** The version that is written. Version 1 was the show itself, without any number. */
-const VERSION = 2;
+const VERSION = 3;
 
 export type ShowRecord = { readonly v: typeof VERSION; readonly show: z.input<typeof SHOW> };
 
@@ -31,6 +31,12 @@ export function keptShow(copy: unknown): Show | null {
 /** For each version before the one that is written, what makes a copy of it one of the version after. */
 const STEPS: { readonly [version: number]: (copy: object) => object } = {
 	1: (show) => ({ v: 2, show }),
+	// Offsets were called by a maker's word.
+	2: (copy) => {
+		if (!('show' in copy) || typeof copy.show !== 'object' || copy.show === null) return copy;
+		const { sweeten: offsets, ...show } = copy.show as Readonly<Record<string, unknown>>;
+		return { ...copy, v: 3, show: { ...show, ...(offsets === undefined ? {} : { offsets }) } };
+	},
 };
 
 function upgraded(copy: unknown): unknown {
@@ -189,7 +195,7 @@ const SHOW = z.object({
 	abbreviations: since(byName(text), {}),
 	gauges: later(list(text)),
 	unitMass: later(byName(number)),
-	sweeten: later(
+	offsets: later(
 		list(
 			z.object({
 				player: later(text),
@@ -202,5 +208,6 @@ const SHOW = z.object({
 	stage: later(
 		z.object({ temperature: numberOrNull, soundcheck: numberOrNull, humidity: numberOrNull }),
 	),
+	notes: later(text),
 	ownTimes: later(byName(number)),
 } satisfies Whole<Show>);

@@ -3,8 +3,8 @@
 
 import type { ChordShape } from '../tuning/chord-shape.ts';
 import type { InstrumentKind } from '../tuning/kind.ts';
+import type { Offsets } from '../tuning/offsets.ts';
 import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
-import type { Sweetening } from '../tuning/sweeten.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 
 /** A whole show. Lists keep the order of the file. */
@@ -42,8 +42,10 @@ export type Show = {
 	/** Grams a metre by gauge as written, for all instruments. */
 	readonly unitMass?: UnitMass;
 	/** Cents added to targets. */
-	readonly sweeten?: readonly Sweetening[];
+	readonly offsets?: readonly Offsets[];
 	readonly stage?: Stage;
+	/** Anything else about the night. */
+	readonly notes?: string;
 	/** The technician's own times that stood in for the built-in ones when the show was read; left out where there were none. */
 	readonly ownTimes?: OwnTimes;
 };

@@ -37,7 +37,7 @@ export function soundsLike(openTuning: Tuning, capo: number, wanted: Tuning): bo
 
 /**
  * Every open tuning with its capo that sounds as wanted on this kind, lowest fret first: frets 0
- * to `CAPO_HIGHEST`, only 0 where the kind takes no capo. Whether an instrument can be brought to
+ * to `CAPO_HIGHEST`, only 0 where none is planned, as on basses. Whether an instrument can be brought to
  * one of them is `isReachable`'s to say.
  *
  * @example
@@ -48,7 +48,7 @@ export function openTuningsFor(
 	kind: InstrumentKind,
 ): readonly { readonly tuning: Tuning; readonly capo: number }[] {
 	const lowest = Math.min(...sounds.notes.map(midiOf));
-	const highest = KINDS[kind].canTakeCapo ? Math.min(CAPO_HIGHEST, lowest) : 0;
+	const highest = KINDS[kind].isCapoPlanned ? Math.min(CAPO_HIGHEST, lowest) : 0;
 	return Array.from({ length: highest + 1 }, (_, capo) => {
 		if (capo === 0) return { tuning: sounds, capo };
 		const notes = sounds.notes.map((note) => transposeName(note, -capo));

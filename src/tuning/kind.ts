@@ -39,6 +39,8 @@ export type Kind = {
 	/** Canonical name of what `standard` means here; null where nothing is usual. */
 	readonly usual: string | null;
 	readonly canTakeCapo: boolean;
+	/** The plan puts one on by itself; on a bass only where somebody names it. */
+	readonly isCapoPlanned: boolean;
 	/** From nearly in tune to in tune and checked: common practice, no source. */
 	readonly touchUpSeconds: number;
 };
@@ -50,6 +52,7 @@ const GUITAR = {
 	octaveCourses: [],
 	usual: 'E standard',
 	canTakeCapo: true,
+	isCapoPlanned: true,
 	touchUpSeconds: 45,
 } as const;
 
@@ -66,7 +69,7 @@ const BASS = {
 	...GUITAR,
 	family: 'bass',
 	courses: 4,
-	canTakeCapo: false,
+	isCapoPlanned: false,
 	touchUpSeconds: 40,
 } as const;
 
@@ -81,7 +84,7 @@ export const KINDS: Readonly<Record<InstrumentKind, Kind>> = {
 	'bass-4': BASS,
 	'bass-5': { ...BASS, courses: 5, usual: 'B standard' },
 	'bass-6': { ...BASS, courses: 6, usual: 'B standard' },
-	'upright-4': BASS,
+	'upright-4': { ...BASS, canTakeCapo: false },
 	'mandolin-8': {
 		family: 'mandolin',
 		courses: 4,
@@ -89,6 +92,7 @@ export const KINDS: Readonly<Record<InstrumentKind, Kind>> = {
 		octaveCourses: [],
 		usual: 'GDAE',
 		canTakeCapo: true,
+		isCapoPlanned: true,
 		touchUpSeconds: 60,
 	},
 	'resonator-6': GUITAR,

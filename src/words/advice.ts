@@ -10,6 +10,7 @@ import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { kindWords } from './kinds.ts';
 import { laterWords } from './later-costs.ts';
+import { paperClock } from './paper.ts';
 import { leftWords } from './warnings.ts';
 
 /** `The show works. Tightest: before Lantern at 4:00, one hand-over, nothing left; one more is as tight.` */
@@ -32,9 +33,9 @@ export function placeWords(show: Show, place: TightPlace): string {
 	const title = songTitle(show, section.song);
 	if (work !== null) {
 		const what = `${workWords(work, shownInstrument(show, work.instrument))} for ${title}`;
-		return `${what}, start by ${minutesSeconds(work.beginByMs / 1000)}, ${leftWords(spareSeconds)}`;
+		return `${what}, start by ${paperClock(show, work.beginByMs / 1000)}, ${leftWords(spareSeconds)}`;
 	}
-	const at = minutesSeconds((section.previousEndMs ?? section.startMs) / 1000);
+	const at = paperClock(show, section.startMs / 1000);
 	return `before ${title} at ${at}, ${handOverCount(handOvers)}, ${leftWords(spareSeconds)}`;
 }
 

@@ -27,7 +27,7 @@ export const TUNING = {
 	step: (how: string, from: string, to: string): string => `${how} from ${from} to ${to}`,
 	stepLine: (string: number, words: string, isSecond: boolean): string =>
 		`  string ${string}: ${words}${isSecond ? ' (second round)' : ''}`,
-	none: 'Nothing to retune. Touch up.',
+	none: (long: string): string => `Nothing to retune. Touch up, about ${long}.`,
 	steps: (long: string): string => `Steps, about ${long}:`,
 	onNeck: (newtons: number, uncertainty: number, change: string): string =>
 		`On the neck: ${newtons.toFixed(0)} N${offBy(uncertainty)}, ${change} N from its own tuning.`,
@@ -68,6 +68,7 @@ export const STRINGS = {
 	thicker:
 		'Thicker strings: look at relief and intonation, and that none sticks in the nut. Cutting its slots is a luthier’s work.',
 	noneInStock: 'none in stock',
+	stockUnknown: 'List stock or gauges in the show file to see which string feels the same.',
 	noneNear: 'none near',
 } as const;
 

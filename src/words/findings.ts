@@ -83,13 +83,6 @@ function words(show: Show, finding: Finding, call: Call): string {
 			const over = `${minutesSeconds(finding.overSeconds)} after the curfew of ${dayTimeWords(finding.curfewMinutes)}`;
 			return `The set ends at about ${dayTimeWords(finding.endMinutes)}, ${over}.`;
 		}
-		case 'no-stand-in': {
-			const why =
-				finding.kind === null
-					? 'its instead is empty'
-					: `there is no other ${kindWords(finding.kind)}`;
-			return `${playerName(show, finding.player)} has no backup for ${call(finding.of)}: ${why}.`;
-		}
 		case 'no-slot':
 			return `${call(finding.instrument)} is played but has no slot, so no key names it.`;
 		case 'not-played':

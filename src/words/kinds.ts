@@ -1,6 +1,6 @@
 // What kinds of instrument are called in a sentence.
 
-import type { InstrumentKind } from '../tuning/kind.ts';
+import { type InstrumentKind, KINDS, type KindFamily } from '../tuning/kind.ts';
 
 const NAMES: Readonly<Record<InstrumentKind, string>> = {
 	'electric-6': 'six-string electric guitar',
@@ -23,4 +23,20 @@ const NAMES: Readonly<Record<InstrumentKind, string>> = {
 /** After an article or a number: `six-string electric guitar`. */
 export function kindWords(kind: InstrumentKind): string {
 	return NAMES[kind];
+}
+
+const FAMILIES: Readonly<Record<KindFamily, string>> = {
+	guitar: 'guitar',
+	twelve: '12-string',
+	baritone: 'baritone',
+	bass: 'bass',
+	mandolin: 'mandolin',
+	ukulele: 'ukulele',
+	banjo: 'banjo',
+	other: 'instrument',
+};
+
+/** Its family, as the trade calls it in short: `bass`. */
+export function familyWords(kind: InstrumentKind): string {
+	return FAMILIES[KINDS[kind].family];
 }

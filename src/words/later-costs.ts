@@ -4,11 +4,12 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Later } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
-import { KINDS, type KindFamily } from '../tuning/kind.ts';
+import { familyWords } from './kinds.ts';
+import { paperClock } from './paper.ts';
 
 /**
  * `Ash has nothing in Gravel and Pilot`. With the present show time in seconds what comes late is a
- * countdown, as live screens have it; without, it is on the show clock.
+ * countdown, as live screens have it; without, it stands on paper.
  */
 export function laterWords(show: Show, later: Later, nowSeconds?: number): string {
 	switch (later.code) {
@@ -19,11 +20,11 @@ export function laterWords(show: Show, later: Later, nowSeconds?: number): strin
 		case 'late': {
 			const kind = show.instruments.find(({ id }) => id === later.instrument)?.kind ?? 'other';
 			const capo = later.capo === 0 ? '' : ` with capo ${later.capo}`;
-			const what = `${later.tuning} ${FAMILIES[KINDS[kind].family]}${capo}`;
+			const what = `${later.tuning} ${familyWords(kind)}${capo}`;
 			const title = songTitle(show, later.song);
 			return `no ${what} for ${title} ${
 				nowSeconds === undefined
-					? `until ${minutesSeconds(later.inHandsSeconds)}`
+					? `until ${paperClock(show, later.inHandsSeconds)}`
 					: `for ${minutesSeconds(Math.max(0, later.inHandsSeconds - nowSeconds))}`
 			}`;
 		}
@@ -35,17 +36,6 @@ export function laterWords(show: Show, later: Later, nowSeconds?: number): strin
 			return 'cost not known';
 	}
 }
-
-const FAMILIES: Readonly<Record<KindFamily, string>> = {
-	guitar: 'guitar',
-	twelve: '12-string',
-	baritone: 'baritone',
-	bass: 'bass',
-	mandolin: 'mandolin',
-	ukulele: 'ukulele',
-	banjo: 'banjo',
-	other: 'instrument',
-};
 
 function titlesWords(show: Show, songs: readonly string[]): string {
 	return listedWords(songs.map((song) => songTitle(show, song)));

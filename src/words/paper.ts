@@ -24,7 +24,9 @@ export const PARTS = { tight: 'Tight places', backups: 'Backups', warnings: 'War
 export const MAYBE_BETTER = 'There may be a better plan.';
 export const HANDS_EMPTY = 'hands empty';
 export const NO_BACKUP = 'NO BACKUP';
-export const noBackup = (why: string): string => `${NO_BACKUP}: ${why}`;
+/** Where a slot has nothing: what could be handed by hand all the same, though the plan takes it only when it is chosen. */
+export const nothingFor = (backup: string | null, why: string): string =>
+	`${backup === null ? NO_BACKUP : `NOTHING PLANNED, backup ${backup}`}${why === '' ? '' : `: ${why}`}`;
 export const CUE = 'cue';
 export const READY = 'ready';
 export const keepsIt = (movedCapo: number | null): string =>
@@ -103,7 +105,8 @@ export const whyHeading = (
 export const nothingBecause = (why: string): string => `nothing: ${why}`;
 export const PLANNED = 'planned';
 export const OR = 'or';
-export const NOTHING_ELSE = 'Nothing else fits.';
+export const nothingElse = (leftOut: string): string =>
+	leftOut === '' ? 'Nothing else fits.' : `Nothing else fits: ${leftOut}.`;
 export const withCapo = (capo: number): string => (capo === 0 ? '' : ` capo ${capo}`);
 
 // The run sheet.

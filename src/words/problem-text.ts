@@ -3,7 +3,7 @@
 import type { Place, Problem } from '../base/problem.ts';
 
 /** `file:line:column`, as far as it is known. */
-function placeText(place: Place): string {
+export function placeText(place: Place): string {
 	return [place.file, place.line, place.column].filter((part) => part !== undefined).join(':');
 }
 

@@ -472,7 +472,7 @@ const ONE_OF: Readonly<Record<IdList, string>> = {
 const ENTRIES: Readonly<Record<string, string>> = {
 	...ONE_OF,
 	stock: 'stock item',
-	sweeten: 'offset',
+	offsets: 'offset',
 	cues: 'cue',
 	set: 'item of the set',
 	encore: 'item of the encore',

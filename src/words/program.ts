@@ -1,6 +1,8 @@
 // What the program says on the plain terminal: before the live screen opens, after it was left, where it
 // cannot go on.
 
+import { dayText } from './paper.ts';
+
 export const NEEDS_TERMINAL =
 	'The live screen needs a terminal for its keys and its drawing. rackside plan SHOW --sheet prints the run sheet instead.';
 export const CANNOT_PLACE =
@@ -55,6 +57,20 @@ export const EXAMPLE_SHEET =
 
 // Commands.
 
+/** What is said once as a night is opened whose day or hour is past. */
+export function oddStartWords(
+	show: { readonly date: string | null; readonly startMinutes: number | null },
+	odd: { readonly isOtherDay: boolean; readonly isPast: boolean },
+): string {
+	const start = dayText(show.startMinutes ?? 0);
+	const day = odd.isOtherDay ? [`The show file's date, ${show.date}, is past.`] : [];
+	const hour = odd.isPast
+		? [`The start, ${start}, has gone by: the first song begins when you press space.`]
+		: show.startMinutes === null
+			? []
+			: [`Counting to ${start} today.`];
+	return [...day, ...hour].join(' ');
+}
 export const PLANNING = 'Planning the night,';
 export const NOTHING_TO_LOOK_AT = 'Nothing to look at.';
 export const toLookAt = (count: number): string => `${count} to look at.`;

@@ -1,6 +1,13 @@
 // What a question asks, what the keys that answer it do, and what is said to a key that does not. Titles and
 // answers are labels; refusals are sentences.
 
+import { displayWidth, fitWidth } from '../base/display-width.ts';
+
+/** In a question a long name goes before what is asked does. */
+const NAME_COLUMNS = 24;
+const short = (name: string): string =>
+	displayWidth(name) <= NAME_COLUMNS ? name : fitWidth(name, NAME_COLUMNS);
+
 /** Two keys that do the same thing. */
 export const UP_DOWN = 'up down';
 
@@ -28,7 +35,9 @@ export const ANSWERS = {
 	pedal: 'a pedal',
 	clearSuspect: 'clear a suspect pack',
 	suspect: 'current pack is suspect',
-	firstInHands: 'the first is in hands',
+	firstInHands: 'first in hands',
+	nextBreak: 'next break',
+	outTonight: 'out tonight',
 	another: 'another',
 	playOn: 'play on',
 	decideLater: 'decide later',
@@ -50,9 +59,9 @@ export const notTypedHere = (typed: string): string => `${typed} can't be typed 
 const since = (isSinceBegin: boolean): string => (isSinceBegin ? 'since the song began' : 'now');
 export const swapTitle = (isSinceBegin: boolean): string =>
 	`Swap: in hands ${since(isSinceBegin)}? Slot, or a player and then - for none`;
-export const whoHas = (instrument: string): string => `Who has ${instrument}?`;
+export const whoHas = (instrument: string): string => `Who has ${short(instrument)}?`;
 export const swapSlotTitle = (player: string, isSinceBegin: boolean): string =>
-	`${player} has ${since(isSinceBegin)}: slot, or - for none`;
+	`${short(player)} has ${since(isSinceBegin)}: slot, or - for none`;
 export const noneMissed = (player: string): string =>
 	`No hand-over to ${player} was missed in this song.`;
 
@@ -64,7 +73,7 @@ export function handOverTitle(laterSong: string | null, count: number): string {
 	const slots = count < 2 ? '' : ', or the slot of one';
 	return laterSong === null
 		? `In hands now: ${all}${slots}`
-		: `For ${laterSong} (next): ${all}${slots}`;
+		: `For ${short(laterSong)} (next): ${all}${slots}`;
 }
 export const handOverLine = (player: string, what: string, more: string): string =>
 	`${player}: ${what}${more}`;
@@ -99,6 +108,7 @@ export function loggedWords(logged: {
 
 export const WHICH_SLOT = {
 	break: 'String break: which slot?',
+	secondBreak: 'One more string break: which slot?',
 	actual: 'Actual capo or tuning: which slot?',
 	aside: 'Faulty or out: which slot?',
 	back: 'Back on the rack: which slot?',
@@ -107,7 +117,7 @@ export const WHICH_SLOT = {
 	readyAsItIs: 'Ready as it is: which slot?',
 } as const;
 export const readyTitle = (first: string | null): string =>
-	first === null ? WHICH_SLOT.ready : `Ready: enter for ${first}, or a slot`;
+	first === null ? WHICH_SLOT.ready : `Ready: enter for ${short(first)}, or a slot`;
 export const NO_WORK_DUE = 'No work is due. Press a slot.';
 /** What marking ready logs as done. */
 export const DONE = {
@@ -116,11 +126,10 @@ export const DONE = {
 	noTouchUp: 'no touch-up yet',
 	capo: (capo: number): string => (capo === 0 ? 'capo off' : `capo ${capo}`),
 } as const;
-export const faultTitle = (instrument: string): string =>
-	`${instrument}: what is wrong? enter: out tonight`;
+export const faultTitle = (instrument: string): string => `${short(instrument)}: what is wrong?`;
 export const noSuchFault = (key: string): string => `No fault has the key ${key}.`;
 export const actualTitle = (instrument: string, tuning: string, capo: string): string =>
-	`${instrument} is in ${tuning}, ${capo}; actual fret or tuning, then enter`;
+	`Actual fret or tuning, then enter; ${short(instrument)} is in ${tuning}, ${capo}`;
 export const takesNoCapo = (instrument: string): string => `${instrument} takes no capo.`;
 export const CAPO_TOO_HIGH = 'A capo goes no higher than fret 12.';
 export const noSuchTuning = (typed: string, instrument: string, expected: string): string =>
@@ -138,7 +147,8 @@ export const WHICH_PEDAL = {
 	stuck: 'which pedal is stuck?',
 	freed: 'which pedal works again?',
 } as const;
-export const boardTitle = (player: string, asked: string): string => `${player}'s board: ${asked}`;
+export const boardTitle = (player: string, asked: string): string =>
+	`${short(player)}'s board: ${asked}`;
 export const noSuchPedal = (key: string): string => `The board has no pedal ${key}.`;
 export const pedalIs = (pedal: string, isOn: boolean): string => `${pedal} is ${onOff(isOn)}`;
 export const pedalStuck = (pedal: string, isOn: boolean, isStuck: boolean): string =>
@@ -147,7 +157,7 @@ export const pedalOf = (pedal: string, isOn: boolean): string => `${pedal}, ${on
 export const NO_PEDAL_STUCK = 'No pedal is marked stuck.';
 export const WHOSE_PACK = 'Whose pack?';
 export const packTitle = (player: string, worn: string | null): string =>
-	`${player} has ${worn === null ? 'no pack on' : `pack ${worn}`}. Which one now?`;
+	`${short(player)} has ${worn === null ? 'no pack on' : `pack ${short(worn)}`}. Which one now?`;
 export const CLEAR_WHICH_PACK = 'Clear which suspect pack?';
 export const NO_PACK_SUSPECT = 'No pack is suspect.';
 export const noSuchPack = (key: string): string => `There is no pack ${key} in the list.`;
@@ -164,6 +174,9 @@ export const NOTHING_HAPPENED = 'Nothing has happened yet.';
 
 // A song asked for, moved, added, dropped.
 
+/** Why `tab` does nothing for a song that is on the list. */
+export const onListAlready = (title: string): string =>
+	`${short(title)} is on the list: enter moves it up to be next, and nothing gives way to it.`;
 export const JUMP_TITLE = 'Next song: letters, up and down, enter';
 export const NO_SONG = 'No song has that in its title.';
 export const beforeSong = (title: string): string => `before ${title}`;
@@ -174,13 +187,14 @@ export const jumpedWords = (title: string, skipped: readonly string[], undoKey: 
 export const AS_IT_STANDS_NOW = 'Where it stands now.';
 export const songAtPlace = (title: string, place: string): string => `${title}: ${place}`;
 export const addTitle = (side: 'before' | 'after', beside: string, other: string): string =>
-	`Add ${side} ${beside}: letters, up and down, enter; tab: ${other}`;
+	`Add ${side} ${short(beside)}: letters, up and down, enter; tab: ${other}`;
 export const dropTitle = (title: string, follows: string): string => `Drop ${title}?  ${follows}`;
 export const dropSong = (title: string): string => `drop ${title}`;
 export const NOBODY_IN_INTERVAL = 'Nobody plays in an interval.';
-export const anotherFor = (title: string): string => `Another instrument in ${title}: for whom?`;
+export const anotherFor = (title: string): string =>
+	`Another instrument in ${short(title)}: for whom?`;
 export const tonightSlotTitle = (title: string, player: string): string =>
-	`${title} tonight: which slot for ${player}?`;
+	`${short(title)} tonight: which slot for ${short(player)}?`;
 export const tonightTitle = (title: string, player: string, part: string): string =>
 	`${title} tonight: ${player} ${part}`;
 /** What is named for somebody in one song, as a predicate. */
@@ -196,8 +210,10 @@ export const cuesWords = (cues: readonly string[]): string => `cues: ${cues.join
 // A broken string.
 
 export const breakTitle = (player: string, instrument: string, down: string): string =>
-	`STRING BREAK  ${player}  ${instrument}  DOWN ${down}`;
-export const NO_BACKUP_FITS = 'No backup fits.';
+	`STRING BREAK  ${short(player)}  ${short(instrument)}  DOWN ${down}`;
+/** With why not, of each that seems to. */
+export const noBackupFits = (leftOut: string): string =>
+	leftOut === '' ? 'No backup fits.' : `No backup fits: ${leftOut}.`;
 export const NO_BACKUP_KEYS = 'No backup fits. 0: play on. A slot: hand it anyway.';
 export const isBrokenOne = (instrument: string): string => `${instrument} is the broken one.`;
 export const TAKE = 'TAKE';

@@ -6,7 +6,8 @@ import type { Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { byId, type Call, onRack } from './call.ts';
 import { capoSaid } from './capo-words.ts';
-import { unplayableWords } from './unplayable.ts';
+import { listedWords } from './later-costs.ts';
+import { leftOutWords, unplayableWords } from './unplayable.ts';
 
 /** For people: instruments by slot and name. */
 export function warningWords(show: Show, warning: Warning): string {
@@ -39,7 +40,7 @@ function words(show: Show, warning: Warning, call: Call): string {
 		case 'kept-unsaid':
 			return `${songTitle(show, warning.song)} does not say what ${playerName(show, warning.player)} plays: keeps ${call(warning.instrument)}`;
 		case 'no-stand-in':
-			return `No backup for ${call(warning.instrument)}`;
+			return aloneWords(show, warning, call);
 		case 'short-curfew':
 			return `The set ends ${minutesSeconds(warning.overSeconds)} after the curfew`;
 		case 'shared-pack': {
@@ -76,6 +77,18 @@ type Of<Code extends Warning['code']> = Extract<Warning, { code: Code }>;
 
 function backupWords({ standIn }: { readonly standIn?: string }, call: Call): string {
 	return standIn === undefined ? '' : `; backup ${call(standIn)}`;
+}
+
+/** `No backup for 8 Coal in Harbour and Lantern: 9 Cellar is out tonight`. */
+function aloneWords(
+	show: Show,
+	{ instrument, leftOut, songs }: Of<'no-stand-in'>,
+	call: Call,
+): string {
+	const where =
+		songs === undefined ? '' : ` in ${listedWords(songs.map((song) => songTitle(show, song)))}`;
+	const why = leftOut.length === 0 ? '' : `: ${leftOutWords(show, leftOut, call)}`;
+	return `No backup for ${call(instrument)}${where}${why}`;
 }
 
 function lateWords(show: Show, late: Of<'late'>, call: Call): string {

@@ -36,7 +36,7 @@ songs:
     hands: {ash: {instrument: A1, tuning: half-step down}}
   - {id: back, title: Back, length: "3:00", hands: {ash: {instrument: A1}}}
 set: [low, half, back]
-sweeten: [{player: ash, tuning: half-step down, cents: {3: -3}}]
+offsets: [{player: ash, tuning: half-step down, cents: {3: -3}}]
 stage: {soundcheck: 18}
 `;
 writeFileSync(join(folder, 'show.yaml'), SHOW);

@@ -76,7 +76,7 @@ stock:
   - {gauge: 56w, count: 2}
   - {gauge: 58w, count: 2}
   - {gauge: 60w, count: 2}
-sweeten:
+offsets:
   - {player: ash, tuning: half-step down, cents: {3: -3}}
 stage: {temperature: 26, soundcheck: 18, humidity: 70}
 `;
@@ -354,7 +354,10 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['tuning', 'bench.yaml', 'Q9'], 'no such instrument'],
 		[['tuning', 'bench.yaml', 'A1', '--to', 'drip D'], 'Did you mean drop D?'],
 		[['tuning', 'bench.yaml', 'A1', '--capo', '13'], 'a whole number from 0 to 12'],
-		[['tuning', 'bench.yaml', 'C1', '--capo', '2'], 'takes no capo'],
+		[
+			['tuning', join(import.meta.dirname, '../../shows/folk.yaml'), 'U1', '--capo', '2'],
+			'takes no capo',
+		],
 		[['tuning', 'bench.yaml', 'A1', '--reference', '399'], 'from 400 to 480'],
 		[['tuning', 'bench.yaml', 'A1', '--shape', 'E'], 'not a chord shape'],
 		[['tuning', 'bench.yaml', 'A1', '--shape', '02210'], '6 frets, one per string'],

@@ -115,10 +115,12 @@ test('has what could stand in at each hand-over, as the rack will be then', () =
 		later: [],
 		costs: [],
 	});
-	// At Lantern Ash gives A1 back, in another tuning; the spare is ready, but for one string.
+	// At Lantern Ash gives A1 back, in another tuning, to be wiped, 10 + 15 + 60 s; the spare is ready, but for
+	// one string.
 	expect(at('lantern').map(({ instrument, readyIn, why }) => [instrument, readyIn, why])).toEqual([
 		['S1', 70, 'retune one string'],
 		['A2', 80, 'retune one string and capo 1'],
+		['A1', 85, 'retune one string'],
 		['B1', 70, 'retune one string, for Bo'],
 		['B3', 70, 'retune one string, acoustic, for Bo'],
 	]);
@@ -151,7 +153,9 @@ test('warns of what is tight and of a set that runs past the curfew', () => {
 			code: 'no-stand-in',
 			player: 'cleo',
 			instrument: 'C1',
-			text: 'No backup for C1',
+			songs: ['ferry'],
+			leftOut: [{ code: 'other-strings', instrument: 'C2', tuning: 'B standard' }],
+			text: 'No backup for C1 in Ferry: C2 has other strings, B standard',
 		},
 		{
 			code: 'tight-gap',
@@ -254,7 +258,8 @@ test('a slot with nothing playable says so, with what it should have been', () =
 		player: 'ash',
 		instrument: 'A3',
 		why: { code: 'floating-bridge', instrument: 'A3', tuning: 'E standard' },
-		text: 'Nothing for Ash in S1: A3 has a floating bridge and is in E standard',
+		standIn: 'A4',
+		text: 'Nothing for Ash in S1: A3 has a floating bridge and is in E standard; backup A4',
 	});
 });
 
@@ -279,7 +284,7 @@ set: [s1, s2, s3]
 });
 
 test('a slot has the cents that its player’s strings stand off, one a pitch, and no field without any', () => {
-	const sweet = { ...show, sweeten: [{ player: 'ash', tuning: 'drop D', cents: { 3: -3 } }] };
+	const sweet = { ...show, offsets: [{ player: 'ash', tuning: 'drop D', cents: { 3: -3 } }] };
 	const { slots } = planJson(planBeforeDoors(sweet), sweet);
 	const cents = slots.map((slot) => [slot.song, slot.player, slot.cents]);
 	expect(cents.filter(([, , one]) => one !== undefined)).toEqual([

@@ -122,7 +122,7 @@ set: [one, two]
 });
 
 test('what strings stand off equal temperament, under the change', () => {
-	const lines = table({ ...smallShow(), sweeten: [{ player: 'ash', cents: { 3: -3 } }] });
+	const lines = table({ ...smallShow(), offsets: [{ player: 'ash', cents: { 3: -3 } }] });
 	const from = lines.findIndex((line) => line.includes('4 Anchor drop D'));
 	expect(lines[from + 1]).toMatch(/^ {14}string 3 -3 c$/);
 });

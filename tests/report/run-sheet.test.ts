@@ -30,22 +30,22 @@ test('the legend names every slot of the rack, those that nobody owns too', () =
 test('a title line too long is broken between its facts, not inside one', () => {
 	const show = {
 		...smallShow(),
-		venue: 'The Old Assembly Rooms by the Harbour',
+		venue: 'The Old Wharrel Rooms by the Harbour',
 		curfewMinutes: 1365,
 	};
 	const long = { ...show, title: 'Quay Street, the second of nights', date: '2026-06-12' };
 	const lines = runSheet(long, planBeforeDoors(long)).split('\n');
 	expect(lines.slice(0, 2)).toEqual([
-		'Quay Street, the second of nights, The Old Assembly Rooms by the Harbour,',
+		'Quay Street, the second of nights, The Old Wharrel Rooms by the Harbour,',
 		'  2026-06-12, start 20:00, curfew 22:45',
 	]);
 });
 
 test('what strings stand off equal temperament stands by the tuning, or under it where it is long', () => {
-	const few = { ...smallShow(), sweeten: [{ tuning: 'drop D', cents: { 3: -3, 6: -2 } }] };
+	const few = { ...smallShow(), offsets: [{ tuning: 'drop D', cents: { 3: -3, 6: -2 } }] };
 	const many = {
 		...smallShow(),
-		sweeten: [{ player: 'ash', cents: { 1: -1, 2: -1, 3: -3, 4: -2, 5: -2, 6: -2 } }],
+		offsets: [{ player: 'ash', cents: { 1: -1, 2: -1, 3: -3, 4: -2, 5: -2, 6: -2 } }],
 	};
 	const sheetOf = (show: Show) => runSheet(show, planBeforeDoors(show));
 	expect(sheetOf(few)).toContain('ASH 4 Anchor drop D, strings 6 -2, 3 -3 c');

@@ -26,7 +26,7 @@ describe('a song is moved', () => {
 	test('several places with one hold, up and down and enter', () => {
 		expect(coming('00:33 g down*2 enter')).toEqual([
 			'gravel',
-			'tinder',
+			'tissel',
 			'lantern',
 			'kestrel',
 			'rainfall',
@@ -35,7 +35,7 @@ describe('a song is moved', () => {
 	});
 	test('by a key held down, each repeat a place, in one step of the night', () => {
 		const held = '00:33 g\n00:34 down*4@33ms\n00:35 enter';
-		expect(coming(held).slice(0, 4)).toEqual(['gravel', 'tinder', 'kestrel', 'lantern']);
+		expect(coming(held).slice(0, 4)).toEqual(['gravel', 'tissel', 'kestrel', 'lantern']);
 		expect(coming(`${held}\n00:36 u`)[0]).toBe('lantern');
 	});
 	test('and put down again with esc, or left alone for five seconds, was not moved', () => {
@@ -53,7 +53,7 @@ describe('a song is moved', () => {
 	});
 	test('shows while it is held what it would come to', () => {
 		const { screen } = playSet('00:33 g down*2 !screen');
-		expect(screen).toContain('Lantern: 4 of 7, after Tinder');
+		expect(screen).toContain('Lantern: 4 of 7, after Tissel');
 		expect(screen).toMatch(/Ash: 4 .*in hands in 12:3[56]/);
 		expect(screen).toMatch(/> +4 Lantern +here\?/);
 	});

@@ -36,7 +36,7 @@ set: [one, two]
 		expect(states[0].players.ash.holds).toBe('S');
 		expect(states[0].standIns.bo).toEqual([]);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
-			'  No backup fits.',
+			'  No backup fits: 1 Amber has a string down, Ash has S Spare.',
 			'    or  0 play on; later: Bo has nothing in Two',
 		]);
 		expect(states[0].warnings).toContainEqual(

@@ -114,7 +114,7 @@ const show: Show = {
 	instruments: [
 		instrument('1', 'Amber', { pack: 'P1' }),
 		instrument('2', 'Birch', { tuning: tuning('half-step down') }),
-		instrument('3', 'Cobalt', { bridge: 'floating' }),
+		instrument('3', 'Clovet', { bridge: 'floating' }),
 		instrument('4', 'Dune', {
 			tuning: tuning('drop D'),
 			leave: 'volume 7, neck pickup',
@@ -474,7 +474,7 @@ export function middleOfASong(): ScreenState {
 			],
 			warnings: [
 				{ code: 'tight-gap', song: 'lantern', handOvers: 2, seconds: 30, gapSeconds: 30 },
-				{ code: 'no-stand-in', player: 'cleo', instrument: 'i8' },
+				{ code: 'no-stand-in', player: 'cleo', instrument: 'i8', leftOut: [] },
 			],
 		},
 		log: [

@@ -8,12 +8,10 @@ import { showFrom, smallShow } from './show-files.ts';
 
 type Text = Parameters<typeof smallShow>[0];
 
-/** `severity code: text` of every finding but the notes about backups, which every small show has. */
+/** `severity code: text` of every finding. */
 function found(text: Text): string[] {
 	const show = showFrom(smallShow(text));
-	return checkShow(show)
-		.filter(({ code }) => code !== 'no-stand-in')
-		.map((one) => `${one.severity} ${one.code}: ${findingWords(show, one)}`);
+	return checkShow(show).map((one) => `${one.severity} ${one.code}: ${findingWords(show, one)}`);
 }
 
 const song = (id: string, more: string) => `  - {id: ${id}, length: "4:00", ${more}}`;
@@ -33,7 +31,7 @@ describe('offsets', () => {
 	].join('\n');
 
 	it('finds an instrument that two players want otherwise in one tuning', () => {
-		const more = '\nsweeten: [{player: ash, cents: {3: -3}}]';
+		const more = '\noffsets: [{player: ash, cents: {3: -3}}]';
 		const [only, ...others] = found({ songs: both, set: '[harbour, lantern]', more }).filter(
 			(one) => one.includes('offsets'),
 		);
@@ -44,7 +42,7 @@ describe('offsets', () => {
 	});
 
 	it('finds nothing where both want it alike', () => {
-		const more = '\nsweeten: [{cents: {3: -3}}]';
+		const more = '\noffsets: [{cents: {3: -3}}]';
 		const all = found({ songs: both, set: '[harbour, lantern]', more });
 		expect(all.filter((one) => one.includes('offsets'))).toEqual([]);
 	});
@@ -270,9 +268,8 @@ describe('tunings and capos', () => {
 		expect(found(entry('{instrument: F1, tuning: drop D}'))).toEqual([
 			'risk floating-retune: F Kestrel is listed as a backup for X X in drop D, but its floating bridge stays in E standard tonight.',
 		]);
-		expect(found(entry('{instrument: C1, capo: 2}'))).toEqual([
-			'risk capo-on-bass: 3 Coal is listed as a backup for X X with capo 2, but no capo goes on a four-string bass.',
-		]);
+		// Capos for basses exist; what is named is believed.
+		expect(found(entry('{instrument: C1, capo: 2}'))).toEqual([]);
 		expect(found(entry('F1, {instrument: A1, capo: 2}'))).toEqual([]);
 	});
 
@@ -287,11 +284,9 @@ describe('tunings and capos', () => {
 		]);
 	});
 
-	it('finds a capo on a bass and on an upright', () => {
+	it('finds a capo on an upright, and believes one that is named for a bass', () => {
 		const upright = '  - {id: U1, name: Hull, slot: u, kind: upright-4, tuning: E standard}';
-		expect(found({ songs: part('{instrument: C1, capo: 2}') })).toEqual([
-			'risk capo-on-bass: In Harbour, 3 Coal has capo 2, but no capo goes on a four-string bass.',
-		]);
+		expect(found({ songs: part('{instrument: C1, capo: 2}') })).toEqual([]);
 		expect(found({ more: upright, songs: part('{instrument: U1, capo: 1}') })).toEqual([
 			expect.stringContaining('risk capo-on-bass'),
 		]);
@@ -426,29 +421,5 @@ describe('the rest', () => {
 		expect(found({ more, songs })).toEqual([
 			'note no-slot: Ash tray is played but has no slot, so no key names it.',
 		]);
-	});
-
-	it('notes what has no backup, and not what has', () => {
-		const backupsOf = (text: string) => {
-			const show = showFrom(text);
-			return checkShow(show)
-				.filter(({ code }) => code === 'no-stand-in')
-				.map((one) => findingWords(show, one));
-		};
-		const standIns = (more: string) => backupsOf(smallShow({ more }));
-		expect(standIns('')).toEqual([
-			'Bo has no backup for 3 Coal: there is no other four-string bass.',
-		]);
-		expect(standIns('  - {id: S1, kind: bass-4, tuning: E standard}')).toEqual([]);
-		expect(standIns('  - {id: S1, kind: bass-4, tuning: E standard, for: [ash]}')).toHaveLength(1);
-		const withInstead = (instead: string) =>
-			backupsOf(
-				smallShow().replace(
-					'kind: bass-4, tuning: E standard',
-					`kind: bass-4, tuning: E standard, instead: ${instead}`,
-				),
-			);
-		expect(withInstead('[]')).toEqual(['Bo has no backup for 3 Coal: its instead is empty.']);
-		expect(withInstead('[A1]')).toEqual([]);
 	});
 });

@@ -6,10 +6,11 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { showFileJsonSchema } from '../../src/showfile/json-schema.ts';
+import { keyTold } from '../../src/words/show-file-keys.ts';
 
-const validate = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true }).compile(
-	showFileJsonSchema(),
-);
+const SCHEMA = showFileJsonSchema(keyTold);
+const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true });
+const validate = ajv.compile(SCHEMA);
 const SHOWS = new URL('../../shows/', import.meta.url);
 const BAD = new URL('../bad-shows/', import.meta.url);
 
@@ -51,6 +52,7 @@ describe('the schema of show files', () => {
 		'unknown-song-key',
 		'old-song-key',
 		'old-show-keys',
+		'old-top-key',
 		'instead-key-slip',
 		'instead-capo-thirteen',
 		'missing-kind',
@@ -68,5 +70,43 @@ describe('the schema of show files', () => {
 		'later-format',
 	])('marks tests/bad-shows/%s.yaml', (name) => {
 		expect(validate(parse(readFileSync(new URL(`${name}.yaml`, BAD), 'utf8')))).toBe(false);
+	});
+});
+
+type Schema = { readonly [key: string]: unknown };
+
+/** Every key of the schema with what stands of it, as `songs.hands.capo`. */
+function keysOf(schema: Schema, path = ''): [path: string, schema: Schema][] {
+	const inner = ['items', 'additionalProperties', 'anyOf', 'oneOf', 'allOf'].flatMap((name) => {
+		const one = schema[name];
+		const all = (Array.isArray(one) ? one : [one]) as unknown[];
+		return all.filter((each) => typeof each === 'object' && each !== null);
+	});
+	const properties = Object.entries((schema.properties ?? {}) as Record<string, Schema>);
+	return [
+		...properties.flatMap(([key, one]): [string, Schema][] => [
+			[`${path}${key}`, one],
+			...keysOf(one, `${path}${key}.`),
+		]),
+		...inner.flatMap((one) => keysOf(one as Schema, path)),
+	];
+}
+
+describe('every key', () => {
+	const keys = keysOf(SCHEMA);
+
+	it('is found, the innermost too', () => {
+		const paths = keys.map(([path]) => path);
+		for (const path of ['show.start', 'songs.cues.hand.needs.prefer', 'times.banjo-5.wipe']) {
+			expect(paths).toContain(path);
+		}
+	});
+
+	it.each(keys)('%s says what it is for, and an example that it takes', (_, told) => {
+		expect(told.description).toMatch(/^[A-Z°].{5,}\.$/s);
+		const { examples } = told as { examples: unknown[] };
+		expect(examples).toHaveLength(1);
+		const takes = ajv.compile(told);
+		expect(takes(examples[0]), JSON.stringify(takes.errors)).toBe(true);
 	});
 });

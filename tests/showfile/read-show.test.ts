@@ -7,7 +7,7 @@ import { linesFrom, loaderOf, showFrom, smallShow } from './show-files.ts';
 const WHOLE = `format: rackside/1
 show:
   title: Quay Street, second night
-  venue: Assembly Rooms
+  venue: Wharrel Rooms
   date: 2026-06-12
   start: "20:30"
   curfew: "22:45"
@@ -81,7 +81,7 @@ describe('a show with everything in it', () => {
 	it('keeps what the file says', () => {
 		expect(show).toMatchObject({
 			title: 'Quay Street, second night',
-			venue: 'Assembly Rooms',
+			venue: 'Wharrel Rooms',
 			date: '2026-06-12',
 			startMinutes: 1230,
 			curfewMinutes: 1365,

@@ -42,6 +42,13 @@ test('what came later has what it had before it was known', () => {
 	});
 });
 
+test('offsets are those of a night that kept them under their former name', () => {
+	const { show } = showRecord(loadShow('shows/first.yaml'));
+	const offsets = [{ player: 'ash', cents: { 3: -3 } }];
+	expect(keptShow({ v: 2, show: { ...show, sweeten: offsets } })).toMatchObject({ offsets });
+	expect(keptShow({ ...show, sweeten: offsets })).toMatchObject({ offsets });
+});
+
 test('nothing but what the form has is kept', () => {
 	const show = { ...loadShow('shows/first.yaml'), scratch: 1 };
 	expect(showRecord(show).show).not.toHaveProperty('scratch');
@@ -49,7 +56,7 @@ test('nothing but what the form has is kept', () => {
 
 test('a show of a later version, or one that is half a show, is none', () => {
 	const record = showRecord(loadShow('shows/first.yaml'));
-	expect(keptShow({ ...record, v: 3 })).toBe(null);
+	expect(keptShow({ ...record, v: 4 })).toBe(null);
 	expect(keptShow({ ...record, show: { ...record.show, players: [{ id: 'ash' }] } })).toBe(null);
 });
 

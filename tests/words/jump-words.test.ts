@@ -13,7 +13,7 @@ function jumpingTo(title: string): string {
 	return playShow(show, `00:00 space\n00:30 j\n00:31 "${title}"\n00:40 !screen\n`).screen;
 }
 
-// shows/club.yaml: Harbour, Lantern, Gravel, Last Ferry, Tinder, Salt Marsh, Weather Eye, Pilot Light,
+// shows/club.yaml: Harbour, Lantern, Gravel, Last Ferry, Tissel, Salt Marsh, Weather Eye, Pilot Light,
 // an interval, Kestrel, Rainfall.
 test('the next song skips nothing', () => {
 	expect(jumpingTo('lantern')).not.toContain('SKIPS');
@@ -25,7 +25,7 @@ test('one or two songs are skipped, and named', () => {
 });
 
 test('more are counted, and the interval with them', () => {
-	expect(jumpingTo('tinder')).toContain('  SKIPS 3 songs\n');
+	expect(jumpingTo('tissel')).toContain('  SKIPS 3 songs\n');
 	expect(jumpingTo('rainfall')).toContain('  SKIPS 8 songs, the interval\n');
 });
 
@@ -34,7 +34,7 @@ test('entered, the list goes on after it, as was said', () => {
 		show,
 		'00:00 space\n00:30 j\n00:31 "last"\n00:35 enter\n00:40 d space\n01:00 !state\n01:10 d space\n01:20 !state\n',
 	);
-	expect(states.slice(0, 2).map(({ song }) => song.id)).toEqual(['ferry', 'tinder']);
+	expect(states.slice(0, 2).map(({ song }) => song.id)).toEqual(['ferry', 'tissel']);
 });
 
 test('entered, what is skipped is said once more', () => {

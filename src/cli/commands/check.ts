@@ -1,19 +1,19 @@
 // `rackside check`: everything wrong or risky in a show before the doors open.
 
 import { cleanText } from '../../base/clean-text.ts';
-import type { Warning } from '../../plan/plan.ts';
 import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
+import { checkList, type Risk } from '../../report/check-list.ts';
 import { warningJson } from '../../report/plan-json.ts';
 import { checkShow } from '../../showfile/check-show.ts';
-import type { Finding } from '../../showfile/finding.ts';
+import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { findingText, findingWords } from '../../words/findings.ts';
+import { findingText } from '../../words/findings.ts';
+import { placeText } from '../../words/problem-text.ts';
 import { NOTHING_TO_LOOK_AT, PLANNING, toLookAt } from '../../words/program.ts';
-import { warningWords } from '../../words/warnings.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { openShow } from '../open-show.ts';
+import { openShow, showTree } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { whileWorking } from '../while-working.ts';
 
@@ -32,33 +32,35 @@ export const checkCommand: CliCommand = {
 				io.write(`${JSON.stringify({ usable: false, problems, findings: [], warnings: [] })}\n`);
 			return tellProblems(problems, io);
 		}
-		const { findings, warnings } = whileWorking(PLANNING, () => {
-			const found = checkShow(show);
-			const planned = planBeforeDoors(show).warnings.filter((one) => !isSaid(one, found));
-			return { findings: found, warnings: planned };
-		});
+		const root = await showTree(request.words[0] ?? '', io);
+		const risks = whileWorking(PLANNING, () =>
+			checkList(show, {
+				findings: checkShow(show),
+				warnings: planBeforeDoors(show).warnings,
+				root,
+			}),
+		);
 		if (isJson)
-			io.write(
-				`${JSON.stringify({ usable: true, problems: [], findings: findings.map((one) => ({ ...one, text: findingText(show, one) })), warnings: warnings.map((one) => warningJson(one, show)) })}\n`,
-			);
+			io.write(`${JSON.stringify({ usable: true, problems: [], ...risksJson(show, risks) })}\n`);
 		else {
-			const lines = [
-				...findings.map((one) => findingWords(show, one)),
-				...warnings.map((one) => warningWords(show, one)),
-			];
+			const lines = risks.map(
+				({ words, where }) => `${where ? `${placeText(where)}: ` : ''}${words}`,
+			);
 			const last = lines.length === 0 ? NOTHING_TO_LOOK_AT : toLookAt(lines.length);
 			io.write([...lines, last].map((line) => `${cleanText(line)}\n`).join(''));
 		}
-		return findings.length + warnings.length === 0 ? EXIT.fine : EXIT.toLookAt;
+		return risks.length === 0 ? EXIT.fine : EXIT.toLookAt;
 	},
 };
 
-/** The plan comes to the same as the reading of the file: once is enough. */
-function isSaid(warning: Warning, findings: readonly Finding[]): boolean {
-	return findings.some(
-		(one) =>
-			one.code === warning.code &&
-			one.instrument === warning.instrument &&
-			(warning.song === undefined || one.song === warning.song),
-	);
+/** What the file shows and what the plan shows, each in the order of the list, with its sentence by ids. */
+function risksJson(show: Show, risks: readonly Risk[]) {
+	return {
+		findings: risks.flatMap(({ about, where }) =>
+			'severity' in about ? [{ ...about, where, text: findingText(show, about) }] : [],
+		),
+		warnings: risks.flatMap(({ about, where }) =>
+			'severity' in about ? [] : [{ ...warningJson(about, show), where }],
+		),
+	};
 }

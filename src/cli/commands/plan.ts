@@ -5,6 +5,7 @@ import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { considered } from '../../plan/advice/alternatives.ts';
 import { mendOf } from '../../plan/advice/mend.ts';
+import { isWorking, shortfallOf } from '../../plan/advice/shortfall.ts';
 import { verdict } from '../../plan/advice/verdict.ts';
 import { slotStandIns } from '../../plan/backups/slot-stand-ins.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -50,17 +51,22 @@ export const planCommand: CliCommand = {
 		const told = whileWorking(PLANNING, () => {
 			const plan = planBeforeDoors(show);
 			if (asked !== null) return whyText(show, { plan, asked });
-			if (request.options.sheet) return runSheet(show, plan);
-			return planText(show, { plan, isJson: request.options.json === true });
+			const works = isWorking(shortfallOf(show, plan));
+			if (request.options.sheet) return { works, text: sheetText(show, plan) };
+			const text = planText(show, { plan, isJson: request.options.json === true });
+			return { works, text };
 		});
-		if (typeof told !== 'string') return tellProblems([told], io);
-		io.write(told);
-		return EXIT.fine;
+		if ('code' in told) return tellProblems([told], io);
+		io.write(told.text);
+		return told.works ? EXIT.fine : EXIT.toLookAt;
 	},
 };
 
 /** Steps of all plans beside the one that is shown: some tenths of a second. */
 const STEPS = 600_000;
+
+/** `works`: false where something does not fit, and that is what was asked. */
+type Told = { readonly works: boolean; readonly text: string };
 
 function planText(
 	show: Show,
@@ -82,10 +88,20 @@ function planText(
 	return planTable(show, { plan, sentence, standIns });
 }
 
+function sheetText(show: Show, plan: Plan): string {
+	const missing = slotStandIns(readyAtZero(show), {
+		plan,
+		costs: 'none',
+		isAsked: ({ isMissing }) => isMissing,
+	});
+	const backups = new Map(missing.map(({ slot, standIns: [best] }) => [slot, best?.instrument]));
+	return runSheet(show, plan, (slot) => backups.get(slot) ?? null);
+}
+
 function whyText(
 	show: Show,
 	{ plan, asked }: { readonly plan: Plan; readonly asked: string },
-): string | Problem {
+): Told | Problem {
 	const isAsked = (text: string) => text.toLowerCase() === asked.toLowerCase();
 	const song = show.songs.find(({ id, title }) => isAsked(id) || isAsked(title));
 	if (song === undefined) {
@@ -100,5 +116,6 @@ function whyText(
 			hint: near === null ? SONG_BY : didYouMean(near),
 		};
 	}
-	return whyTable(show, { song: song.id, plan, considered: considered(show, plan, song.id) });
+	const text = whyTable(show, { song: song.id, plan, considered: considered(show, plan, song.id) });
+	return { works: true, text };
 }

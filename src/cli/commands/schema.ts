@@ -2,6 +2,7 @@
 
 import { showFileJsonSchema } from '../../showfile/json-schema.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { keyTold } from '../../words/show-file-keys.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -13,7 +14,7 @@ export const schemaCommand: CliCommand = {
 	options: JSON_OPTION,
 	words: { least: 0, most: 0 },
 	run: (_, io) => {
-		io.write(`${JSON.stringify(showFileJsonSchema(), null, 2)}\n`);
+		io.write(`${JSON.stringify(showFileJsonSchema(keyTold), null, 2)}\n`);
 		return EXIT.fine;
 	},
 };

@@ -7,7 +7,7 @@ import { slotStandIns } from '../backups/slot-stand-ins.ts';
 import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import { preferenceCost } from '../demand/preference.ts';
-import type { Cost, Plan, Slot } from '../plan.ts';
+import type { Cost, LeftOut, Plan, Slot } from '../plan.ts';
 import { momentBefore, readyAtZero } from '../timed-choice/before-doors.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 import { withPartInstead } from '../what-if/part-instead.ts';
@@ -20,22 +20,27 @@ export type Considered = {
 	readonly isNamed: boolean;
 	/** What else could be played, in the order of stand-ins. */
 	readonly alternatives: readonly Alternative[];
+	/** Where there is none, why. */
+	readonly leftOut: readonly LeftOut[];
 };
 
 /**
  * For each player that a song asks something of, what was considered in a plan made before the doors.
  *
  * @example
- * considered(show, beforeDoors, 'lantern')[0].alternatives.map(({ hand, cost }) => [hand.instrument, cost.retunings]) // => [['S1', 1], ['A2', 1], ['B3', 1]]
+ * considered(show, beforeDoors, 'lantern')[0].alternatives.map(({ hand, cost }) => [hand.instrument, cost.retunings]) // => [['S1', 1], ['A2', 1], ['A1', 2], ['B3', 1]]
  */
 export function considered(show: Show, plan: Plan, song: string): readonly Considered[] {
 	const session = readyAtZero(show);
 	const isAsked = ({ section, isKept }: Slot) => section.song === song && !isKept;
-	return slotStandIns(session, { plan, costs: 'handful', isAsked }).map(({ slot, standIns }) => ({
-		slot,
-		isNamed: slot.named !== null,
-		alternatives: standIns.map((hand) => ({ hand, cost: costWith(show, slot, hand) })),
-	}));
+	return slotStandIns(session, { plan, costs: 'handful', isAsked }).map(
+		({ slot, standIns, leftOut }) => ({
+			slot,
+			leftOut,
+			isNamed: slot.named !== null,
+			alternatives: standIns.map((hand) => ({ hand, cost: costWith(show, slot, hand) })),
+		}),
+	);
 }
 
 function costWith(show: Show, slot: Slot, { instrument, tuning, capo }: Hand): Cost {

@@ -6,17 +6,21 @@ import type { Session } from '../../session/session.ts';
 import type { Budget } from '../choice/beam-search.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Plan, Slot, StandIn } from '../plan.ts';
+import type { LeftOut, Plan, Section, Slot, StandIn } from '../plan.ts';
 import type { LaterCost } from '../what-if/later-cost.ts';
 import { costAgainst } from '../what-if/later-cost.ts';
 import { withPartInstead } from '../what-if/part-instead.ts';
 import { playedThrough, type Reached } from '../what-if/played-through.ts';
 import { sessionAfter } from '../what-if/what-if.ts';
+import { leftOutOf } from './left-out.ts';
+import type { Rack } from './stand-in-ranks.ts';
 import { rankStandIns, soundOfSlot } from './stand-ins.ts';
 
 export type SlotStandIns = {
 	readonly slot: Slot;
 	readonly standIns: readonly StandIn[];
+	/** Where nothing could take over, why each that seems to cannot. */
+	readonly leftOut: readonly LeftOut[];
 	/** What they cost later was worked out. */
 	readonly isCosted: boolean;
 };
@@ -49,42 +53,64 @@ export function slotStandIns(session: Session, asked: SlotsAsked): readonly Slot
 		return slots.filter(isAsked).map((slot) => {
 			const isCosted = asked.costs !== 'none' && (from === undefined || from.left > 0);
 			const costs = isCosted ? asked.costs : 'none';
-			const standIns = standInsFor(slot, reached, { ...asked, costs, costOf, playing });
-			return { slot, standIns, isCosted };
+			const rack = rackOf(slot, reached, { plan, playing });
+			const standIns = standInsFor(slot, reached, { costs, costOf, rack });
+			const leftOut = rack === null || standIns.length > 0 ? [] : leftOutOf(rack);
+			return { slot, standIns, leftOut, isCosted };
 		});
 	});
 }
-
-type SlotAsked = SlotsAsked & {
-	readonly costOf: ReturnType<typeof costAgainst>;
-	/** Who plays each instrument there. */
-	readonly playing: ReadonlyMap<string | null, string>;
-};
 
 function momentOf({ section, session }: Reached): Moment {
 	return { session, nowMs: section.startMs, plannedZeroMs: 0 };
 }
 
-function standInsFor(
+/** The rack as it is when what is handed over there breaks as the song begins; where nothing is, just before. */
+function rackOf(
 	slot: Slot,
-	reached: Reached,
-	{ plan, costs, costOf, playing }: SlotAsked,
-): readonly StandIn[] {
-	const { section, before } = reached;
-	const { show, instruments } = before;
+	{ section, before, session }: Reached,
+	{
+		plan,
+		playing,
+	}: Pick<SlotsAsked, 'plan'> & { readonly playing: ReadonlyMap<string | null, string> },
+): Rack | null {
+	const { show } = session;
 	const { player, instrument } = slot;
 	const sound = soundOfSlot(show, slot);
-	if (sound === null) return [];
-	const rack = {
+	if (sound === null) return null;
+	const now = instrument === null ? before : session;
+	return {
 		show,
-		instruments,
-		holder: (id: string) => playing.get(id) ?? holderOf(before, id),
+		instruments: now.instruments,
+		holder: (id: string) => playing.get(id) ?? holderOf(now, id),
 		handOvers: plan.handOvers,
 		nowMs: section.startMs,
+		endMs: endOfItem(plan, section),
 		player,
 		sound,
 	};
+}
+
+/** When the song ends of which this is a section. */
+function endOfItem({ sections }: Plan, { item }: Section): number | null {
+	return sections.findLast((one) => one.item === item)?.endMs ?? null;
+}
+
+function standInsFor(
+	slot: Slot,
+	reached: Reached,
+	{
+		costs,
+		costOf,
+		rack,
+	}: Pick<SlotsAsked, 'costs'> & {
+		readonly costOf: ReturnType<typeof costAgainst>;
+		readonly rack: Rack | null;
+	},
+): readonly StandIn[] {
+	if (rack === null) return [];
 	if (costs === 'none') return rankStandIns(rack);
+	const { instrument } = slot;
 	const instead = (hand: Hand) =>
 		instrument === null
 			? withPartInstead(reached.session, slot, hand)

@@ -14,6 +14,8 @@ export type Rack = {
 	readonly holder: (instrument: string) => string | null;
 	readonly handOvers: readonly PlannedHandOver[];
 	readonly nowMs: NightMs;
+	/** When the song ends in which it is wanted at once; null where none is on. */
+	readonly endMs: NightMs | null;
 	readonly player: string;
 	readonly sound: Sound;
 };
@@ -23,6 +25,7 @@ const OTHER_KIND = 100;
 
 /** In the order in which they decide. */
 const CRITERIA = [
+	'afterEnd',
 	'owner',
 	'asItStands',
 	'missing',
@@ -57,7 +60,9 @@ export function ranksOf(
 	found: Pick<TakeOver, 'isReady' | 'readyInSeconds'>,
 ): Ranks {
 	const isForOther = instrument.for !== null && !instrument.for.includes(rack.player);
+	const inHandsMs = rack.nowMs + found.readyInSeconds * 1000;
 	return {
+		afterEnd: rack.endMs !== null && inHandsMs > rack.endMs ? 1 : 0,
 		owner: isForOther ? (instrument.spare ? 1 : 2) : 0,
 		asItStands: found.isReady ? 0 : 1,
 		missing: 0,
@@ -130,7 +135,7 @@ export function differences(
  * neededSoonBy({ ...rack, player: 'ash', sound: soundOfA1 }, instruments.A3) // => null
  */
 export function neededSoonBy(
-	{ handOvers, player, nowMs, sound }: Omit<Rack, 'show' | 'instruments' | 'holder'>,
+	{ handOvers, player, nowMs, sound }: Omit<Rack, 'show' | 'instruments' | 'holder' | 'endMs'>,
 	{ id }: Pick<Instrument, 'id'>,
 ): string | null {
 	const awayMs = (sound.replaced?.times.restring ?? 0) * 1000;

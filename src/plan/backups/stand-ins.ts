@@ -4,6 +4,7 @@
 import { holderOf, openBreakOf } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
+import { firstSong } from '../demand/first-song.ts';
 import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import { soundingTuning } from '../demand/sounding-tuning.ts';
@@ -28,7 +29,8 @@ export type StandInsAsked = {
 };
 
 /**
- * Every instrument that could take over, best first: sounds right as it stands and is ready; then
+ * Every instrument that could take over, best first: in hands before the song that is on ends; sounds right as
+ * it stands and is ready; then
  * ready soonest; then alike; then not needed elsewhere before the other is restrung; then kept as a
  * spare; then by its place on the rack. What is meant for somebody else comes last. Empty when there is
  * nothing to replace. What each costs later is left aside, since that takes a plan each.
@@ -42,6 +44,21 @@ export function standIns(asked: StandInsAsked): readonly StandIn[] {
 }
 
 /**
+ * The first that could take over where a slot has nothing: of another kind, or meant for somebody else, since
+ * the plan takes neither of its own accord. Null where nothing could.
+ *
+ * @example
+ * backupOfSlot({ session, plan, nowMs: 0 }, plan.slots[0]).instrument // => 'S1'
+ */
+export function backupOfSlot(
+	{ session, plan, nowMs }: Omit<StandInsAsked, 'player' | 'instrument' | 'section'>,
+	{ player, named, section }: Slot,
+): StandIn | null {
+	const instrument = named === null ? {} : { instrument: named };
+	return standIns({ session, plan, nowMs, player, section, ...instrument })[0] ?? null;
+}
+
+/**
  * The rack as it is, with what is to be heard from the player; null when there is nothing to replace.
  *
  * @example
@@ -52,6 +69,7 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 	const { slot, sound } = soundAsked(asked);
 	if (sound === null) return null;
 	const theirs = givenToOthers(plan, slot);
+	const isOn = slot?.section.hasBegun ?? false;
 	return {
 		slot,
 		show: session.show,
@@ -59,15 +77,24 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 		holder: (id) => theirs.get(id) ?? holderOf(session, id),
 		handOvers: plan.handOvers,
 		nowMs,
+		endMs: isOn ? (firstSong(plan.sections).at(-1)?.endMs ?? null) : null,
 		player,
 		sound,
 	};
 }
 
-/** Who else is to have what where this is to be played: it is theirs then. Once for the whole rack: a night has thousands of slots. */
-function givenToOthers({ slots }: Plan, of: Slot | null): ReadonlyMap<string, string> {
+/** Who else is to have what where this is to be played: it is theirs then, and what they are just taking is theirs already. Once for the whole rack: a night has thousands of slots. */
+function givenToOthers({ slots, handOvers }: Plan, of: Slot | null): ReadonlyMap<string, string> {
 	const theirs = new Map<string, string>();
-	if (of === null || of.section.hasBegun) return theirs;
+	if (of === null) return theirs;
+	if (of.section.hasBegun) {
+		for (const { section, player, instrument } of handOvers) {
+			if (section.hasBegun && player !== of.player && instrument !== null) {
+				theirs.set(instrument, player);
+			}
+		}
+		return theirs;
+	}
 	for (const { section, player, instrument } of slots) {
 		if (section !== of.section || player === of.player || instrument === null) continue;
 		if (!theirs.has(instrument)) theirs.set(instrument, player);
@@ -113,7 +140,8 @@ export function rankStandIns(
 	let worst = { missing: 0, substituted: 0 };
 	const first = ranked.slice(0, HANDFUL).map((one): Ranked => {
 		const isBehind =
-			one.ranks.owner !== top?.ranks.owner ||
+			one.ranks.afterEnd !== top?.ranks.afterEnd ||
+			one.ranks.owner !== top.ranks.owner ||
 			one.ranks.asItStands !== top.ranks.asItStands ||
 			least === 0;
 		if (isBestEnough && isBehind) return one;

@@ -2,7 +2,8 @@
 
 import type { NightMs } from '../../journal/entry.ts';
 import type { Session } from '../../session/session.ts';
-import { standIns } from '../backups/stand-ins.ts';
+import { leftOutOf } from '../backups/left-out.ts';
+import { rackNow, standIns } from '../backups/stand-ins.ts';
 import type { Plan, Warning } from '../plan.ts';
 
 /**
@@ -25,17 +26,21 @@ export function standInWarnings({
 	const broken = show.players.flatMap(({ id }) => {
 		const held = players[id]?.holds ?? null;
 		const isBroken = held !== null && instruments[held]?.context.stringsDown.length !== 0;
-		return isBroken ? [{ player: id, instrument: held }] : [];
+		return isBroken ? [{ player: id, instrument: held, section: null }] : [];
 	});
 	const late = plan.work.filter(({ slackSeconds }) => slackSeconds < 0);
-	const missing = plan.slots.flatMap(({ player, named, isMissing }) =>
-		!isMissing || named === null ? [] : [{ player, instrument: named }],
+	const missing = plan.slots.flatMap(({ player, named, isMissing, section }) =>
+		!isMissing || named === null ? [] : [{ player, instrument: named, section }],
 	);
 	const said = new Set<string>();
-	return [...broken, ...late, ...missing].flatMap(({ player, instrument }): readonly Warning[] => {
+	return [...broken, ...late, ...missing].flatMap((one): readonly Warning[] => {
+		const { player, instrument, section } = one;
 		if (said.has(instrument)) return [];
 		said.add(instrument);
-		if (standIns({ session, plan, nowMs, player, instrument }).length > 0) return [];
-		return [{ code: 'no-stand-in', player, instrument }];
+		const asked = { session, plan, nowMs, player, instrument, ...(section && { section }) };
+		if (standIns(asked).length > 0) return [];
+		const rack = rackNow(asked);
+		const leftOut = rack === null ? [] : leftOutOf(rack);
+		return [{ code: 'no-stand-in', player, instrument, leftOut }];
 	});
 }

@@ -4,9 +4,8 @@ import type { NightMs } from '../../journal/entry.ts';
 import { missedHandOver } from '../../session/missed-hand-over.ts';
 import type { Session } from '../../session/session.ts';
 import { sharedPacks } from '../../session/shared-packs.ts';
-import { standIns } from '../backups/stand-ins.ts';
+import { backupOfSlot } from '../backups/stand-ins.ts';
 import { firstSong } from '../demand/first-song.ts';
-import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Plan, Slot, Warning } from '../plan.ts';
 import type { Choice } from '../schedule/choice.ts';
 import { curfewWarnings } from '../what-if/curfew-warnings.ts';
@@ -38,7 +37,7 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 		...wrongTunings(warned),
 		...channelWarnings(session),
 		...missedWarnings(session),
-		...missingWarnings(plan, (slot) => otherKind(warned, slot)),
+		...missingWarnings(plan, (slot) => backupOfSlot(warned, slot)?.instrument),
 		...unsaidWarnings(warned),
 		...packWarnings(session),
 		...readyWarnings(warned),
@@ -47,26 +46,6 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 		...gapWarnings(plan, coming === undefined ? [] : [coming]),
 		...curfewWarnings(session.show, plan.sections, warned.plannedZeroMs),
 	];
-}
-
-/** What of another kind could be played where a slot has nothing. */
-function otherKind(
-	{ session, nowMs, plan }: Warned,
-	{ player, named, section }: Slot,
-): string | undefined {
-	const instrument = named ?? undefined;
-	// The file may let nothing be played in its place.
-	const { instead } = instrumentById(session.show).get(named ?? '') ?? {};
-	if (instead?.length === 0) return undefined;
-	const [best] = standIns({
-		session,
-		plan,
-		nowMs,
-		player,
-		section,
-		...(instrument && { instrument }),
-	});
-	return best?.instrument;
 }
 
 /**

@@ -185,3 +185,68 @@ describe('what is to be replaced', () => {
 		expect(offers(nightAfter(quiet, []), '-01:00', 'ash')).toEqual([]);
 	});
 });
+
+test('what is in hands before the song ends comes before what is not', () => {
+	const two = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A1, slot: "1", kind: electric-6, for: [ash], tuning: drop D}
+  - {id: A2, slot: "2", kind: electric-6, for: [ash], tuning: E standard}
+  - {id: B1, slot: "3", kind: electric-6, for: [bo], tuning: drop D}
+songs:
+  - {id: one, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: two, length: "4:00", hands: {ash: {instrument: A1}}}
+set: [one, two]
+`);
+	const begun = withSongBegun(nightAfter(two, allReady(two, '-01:00')), '00:00');
+	const offered = (at: string) => {
+		const broken = withEntries(begun, {
+			k: 'string-broke',
+			at: mark(at),
+			incident: '1',
+			instrument: 'A1',
+			player: 'ash',
+		});
+		const asked = { session: broken, plan: planAt(broken, at), nowMs: mark(at), player: 'ash' };
+		return standIns(asked).map(({ instrument, readyInSeconds }) => [instrument, readyInSeconds]);
+	};
+	// A2 wants one string, 10 + 60 s: with 2:00 left Ash's own comes first, with 0:40 left Bo's, that is ready.
+	expect(offered('02:00')).toEqual([
+		['A2', 70],
+		['B1', 10],
+	]);
+	expect(offered('03:20')).toEqual([
+		['B1', 10],
+		['A2', 70],
+	]);
+	// Neither before the end: as without one.
+	expect(offered('03:55')).toEqual([
+		['A2', 70],
+		['B1', 10],
+	]);
+});
+
+test('what another player is just taking is no backup', () => {
+	const two = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A1, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: B1, slot: "2", kind: electric-6, tuning: E standard}
+  - {id: S1, slot: s, kind: electric-6, tuning: E standard, spare: true}
+songs:
+  - {id: one, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+set: [one]
+`);
+	// The song is on; Bo's hand-over is not logged yet, and B1 is on its way to him.
+	const begun = withEntries(
+		nightAfter(two, allReady(two, '-01:00')),
+		{ k: 'song-began', at: 0, item: '1' },
+		{ k: 'handed-over', at: 0, by: 'plan', player: 'ash', instrument: 'A1' },
+	);
+	const plan = planAt(begun, '00:05');
+	expect(plan.handOvers.map(({ player, instrument }) => [player, instrument])).toEqual([
+		['bo', 'B1'],
+	]);
+	const asked = { session: begun, plan, nowMs: mark('00:05'), player: 'ash' };
+	expect(standIns(asked).map(({ instrument }) => instrument)).toEqual(['S1']);
+});

@@ -49,7 +49,7 @@ set: [one, {song: two, gap: 40s}]
 	// from 4:40 to 5:45.
 	const lines = warningLines(planAt(all, '01:30'), show);
 	expect(lines).toContain('late: B2 is 1:05 short for Two');
-	expect(lines).toContain('no-stand-in: No backup for B2');
+	expect(lines).toContain('no-stand-in: No backup for B2: there is no other 12-string');
 });
 
 test('only the coming gap is said to be tight', () => {

@@ -4,7 +4,7 @@
 import { midiOf } from './pitch.ts';
 
 /** Offsets for whatever it names; what it leaves out is any. */
-export type Sweetening = {
+export type Offsets = {
 	readonly player?: string;
 	readonly instrument?: string;
 	/** A tuning's canonical name. */
@@ -14,7 +14,7 @@ export type Sweetening = {
 };
 
 /** Whose hands, which instrument, which tuning. */
-export type SweetenedFor = {
+export type OffsetFor = {
 	readonly player: string | null;
 	readonly instrument: string;
 	readonly tuning: string;
@@ -24,11 +24,11 @@ export type SweetenedFor = {
  * Cents for each string, highest-numbered first: the sum of all offsets that apply.
  *
  * @example
- * sweetenedCents([{ player: 'ash', cents: { 3: -3 } }], { player: 'ash', instrument: 'A1', tuning: 'drop D' }, 4) // => [0, -3, 0, 0]
+ * summedOffsets([{ player: 'ash', cents: { 3: -3 } }], { player: 'ash', instrument: 'A1', tuning: 'drop D' }, 4) // => [0, -3, 0, 0]
  */
-export function sweetenedCents(
-	all: readonly Sweetening[],
-	{ player, instrument, tuning }: SweetenedFor,
+export function summedOffsets(
+	all: readonly Offsets[],
+	{ player, instrument, tuning }: OffsetFor,
 	strings: number,
 ): readonly number[] {
 	const mine = all.filter(

@@ -1,0 +1,114 @@
+// Everything risky in a show as one list: each risk once, though the file and the plan may both show it, the
+// worst and the soonest first, each with its place in the file and what mends it.
+
+import type { Place } from '../base/problem.ts';
+import type { Warning } from '../plan/plan.ts';
+import type { Finding } from '../showfile/finding.ts';
+import { placeOfFinding } from '../showfile/finding-place.ts';
+import { runningOrder } from '../showfile/running-order.ts';
+import type { Show } from '../showfile/show.ts';
+import type { SourceNode } from '../showfile/source-node.ts';
+import { asSentence } from '../words/as-sentence.ts';
+import { findingWords } from '../words/findings.ts';
+import { mendOfRisk } from '../words/mends.ts';
+import { warningWords } from '../words/warnings.ts';
+
+export type Risk = {
+	readonly about: Finding | Warning;
+	/** A whole sentence or two, the last one what mends it. */
+	readonly words: string;
+	/** Null where the files were not read as a tree. */
+	readonly where: Place | null;
+};
+
+/** What of the plan is the same as what the reading of the file has found already. */
+const SAME: Readonly<Partial<Record<Warning['code'], readonly Finding['code'][]>>> = {
+	'tight-gap': ['segue-hand-over', 'gap-too-short'],
+	missing: ['needs-unmet', 'two-hands', 'floating-retune'],
+	substituted: ['two-hands', 'floating-retune'],
+	'short-curfew': ['past-curfew'],
+};
+
+/** A show's risks; `root`: its files as a tree. */
+export function checkList(
+	show: Show,
+	{
+		findings,
+		warnings,
+		root,
+	}: {
+		readonly findings: readonly Finding[];
+		readonly warnings: readonly Warning[];
+		readonly root: SourceNode | null;
+	},
+): readonly Risk[] {
+	const firstPlace = new Map<string, number>();
+	for (const { song, position } of runningOrder(show)) {
+		if (!firstPlace.has(song.id)) firstPlace.set(song.id, position);
+	}
+	const soonest = (about: Finding | Warning) => {
+		const { song, songs = song === undefined ? [] : [song] } = about as {
+			song?: string;
+			songs?: readonly string[];
+		};
+		return Math.min(...songs.map((one) => firstPlace.get(one) ?? Number.POSITIVE_INFINITY));
+	};
+	const all = [
+		...findings.map((about) => ({ about, said: findingWords(show, about) })),
+		...warnings
+			.filter((one) => !isSaid(one, findings))
+			.map((about) => ({ about, said: asSentence(warningWords(show, about)) })),
+	];
+	return all
+		.map(({ about, said }) => ({
+			about,
+			words: [said, mendOfRisk(about)].filter((one) => one !== '').join(' '),
+			where: root === null ? null : placeOfFinding(root, about),
+			rank: rankOf(about),
+			soonest: soonest(about),
+		}))
+		.sort(
+			(one, other) =>
+				one.rank - other.rank || (one.soonest === other.soonest ? 0 : one.soonest - other.soonest),
+		)
+		.map(({ about, words, where }) => ({ about, words, where }));
+}
+
+function isSaid(warning: Warning, findings: readonly Finding[]): boolean {
+	const codes = SAME[warning.code];
+	if (codes === undefined) return false;
+	return findings.some(
+		(one) =>
+			codes.includes(one.code) &&
+			one.song === warning.song &&
+			(one.player === undefined || one.player === warning.player || warning.player === undefined),
+	);
+}
+
+/** Smaller is worse: what hurts, what leaves somebody without sound, what does not fit, what is only risky, what is good to know. */
+function rankOf(about: Finding | Warning): number {
+	switch (about.code) {
+		case 'string-tension':
+			return about.percentLeft <= 0 ? 0 : 4;
+		case 'missing':
+		case 'needs-unmet':
+		case 'nothing-to-keep':
+			return 'severity' in about && about.severity === 'note' ? 7 : 1;
+		case 'two-hands':
+		case 'floating-retune':
+			return 'gets' in about && about.gets === 'nothing' ? 1 : 2;
+		case 'late':
+		case 'segue-hand-over':
+		case 'gap-too-short':
+			return 3;
+		case 'past-curfew':
+		case 'short-curfew':
+			return 3;
+		case 'tight-gap':
+			return about.seconds > about.gapSeconds ? 3 : 6;
+		case 'no-stand-in':
+			return 5;
+		default:
+			return 'severity' in about && about.severity === 'note' ? 7 : 4;
+	}
+}
