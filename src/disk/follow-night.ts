@@ -30,7 +30,7 @@ export function followNight(place: FollowPlace, id: string): FollowedNight {
 		return {
 			kind: 'gone',
 			folder: files.files.at(-1)?.folder ?? home,
-			trouble: unreadable?.trouble ?? null,
+			trouble: unreadable?.trouble ?? listingTrouble(disk, home),
 		};
 	};
 
@@ -54,6 +54,16 @@ export function followNight(place: FollowPlace, id: string): FollowedNight {
 			elsewhere: away === null ? null : { folder: away, home, trouble: null, isWiped },
 		};
 	};
+}
+
+/** Why a folder cannot be looked into, also where there is none; null where it can. */
+function listingTrouble(disk: FollowPlace['disk'], folder: string): string | null {
+	try {
+		disk.list(folder);
+		return null;
+	} catch (error) {
+		return diskErrorCode(error);
+	}
 }
 
 /** Tells whether anything in these files may have changed. */
