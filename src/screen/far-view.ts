@@ -21,8 +21,9 @@ export type FarOptions = { readonly isAscii: boolean; readonly keys: readonly Ke
 
 /** All of the screen, from the cards down to the keys. */
 export function farScreen(state: ScreenState, area: Area, { isAscii, keys }: FarOptions): Row[] {
-	const storage = area.rows < LEAST_ROWS_FOR_STORAGE ? null : storageRow(state, area.columns);
-	const under = [...(storage === null ? [] : [storage]), ...footRows(state, area, keys)];
+	// Its place stays empty while there is nothing to say, so that no letter changes its size when there is.
+	const storage = area.rows < LEAST_ROWS_FOR_STORAGE ? [] : [storageRow(state, area.columns) ?? []];
+	const under = [...storage, ...footRows(state, area, keys)];
 	const places: Area = { columns: area.columns, rows: Math.max(0, area.rows - under.length) };
 	const { prompt } = state;
 	const asked = prompt === null ? 0 : promptHeight(prompt, places);

@@ -43,7 +43,7 @@ const states: Readonly<Record<string, () => ScreenState>> = {
 	'one-change': oneChange,
 	'one-change-with-capo': withCapo,
 	'two-at-once': middleOfASong,
-	'three-at-once': handOverOfThree,
+	'three-at-once': () => ({ ...handOverOfThree(), prompt: null }),
 	'after-a-break': () => ({ ...afterABreak(), prompt: null }),
 	'no-backup': noBackup,
 	'nobody-changes': () => with_(middleOfASong(), { handOvers: [], work: [] }),
@@ -185,6 +185,17 @@ test('nothing moves by itself: a second later only the digits of the countdown a
 				const left = (some: readonly string[]) => some.slice(0, from).map((row) => row.slice(0, 6));
 				expect(left(rows)).toEqual(left(before));
 			}
+		}
+	}
+});
+
+test('no letter changes its size when the night is not kept any more', () => {
+	const { save } = notSaved();
+	for (const make of [oneChange, withCapo, middleOfASong]) {
+		for (const size of sizes) {
+			const rows = drawn({ ...make(), save }, size).split('\n');
+			expect(rows.at(-2)).toMatch(/^NOT SAVED/);
+			expect(rows.slice(0, -2)).toEqual(drawn(make(), size).split('\n').slice(0, -2));
 		}
 	}
 });
