@@ -6,6 +6,7 @@ const INSTEAD: Readonly<Record<string, string>> = {
 	'…': '~',
 	'–': '-',
 	'—': '-',
+	'−': '-',
 	'‘': "'",
 	'’': "'",
 	'“': '"',

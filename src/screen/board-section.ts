@@ -4,6 +4,7 @@ import { boardAfterCue } from '../../machines/rig.ts';
 import { cuePoints } from '../../machines/song.ts';
 import { displayWidth } from '../base/display-width.ts';
 import type { Pedal, PedalStates } from '../showfile/show.ts';
+import { playerName } from '../showfile/shown-names.ts';
 import {
 	asCorrected,
 	BOARD,
@@ -12,14 +13,18 @@ import {
 	boardAt,
 	listOff,
 	listOn,
+	NO_STOMP,
 	PLACES,
+	pressOff,
+	pressOn,
 	SET_ENDS,
+	stompWords,
 	stuckLabel,
 } from '../words/stage.ts';
 import { playerLabel, songFrom, songOf } from './named-in-show.ts';
-import { pointNext, pointNow } from './now-section.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
+import { pointNext, pointNow } from './song-points.ts';
 
 /** Two lines for each board where there is room, else one, side by side where even that is too much. */
 export function boardSection(state: ScreenState, { columns, rows }: Area): Row[] {
@@ -61,21 +66,28 @@ function twoLines(state: ScreenState, board: Board, columns: number): Row[] {
 	];
 }
 
+/** Below this there is no room for what the next point asks: what is to be pressed for it is said with the cue. */
+const LEAST_NEXT_COLUMNS = 50;
+
 function oneLine(state: ScreenState, board: Board, columns: number): Row {
 	const next = nextBoard(state, board.player);
-	const label = `${playerLabel(state.session.show, board.player)} ${PLACES.board}`;
+	const name = playerLabel(state.session.show, board.player);
+	const whole = `${name} ${PLACES.board}`;
+	const label: Row = [span(displayWidth(whole) < LABEL_COLUMNS ? whole : name, 'title')];
+	if (columns < LEAST_NEXT_COLUMNS) {
+		const words = nowWords(state, board, columns - LABEL_COLUMNS);
+		return placeAt(columns, [
+			[0, label],
+			[LABEL_COLUMNS, [span(words)]],
+		]);
+	}
 	const at = LABEL_COLUMNS + Math.floor((columns - LABEL_COLUMNS) * 0.4);
 	const point = boardAt(next.at);
+	const asked = nextWords(state, { board, next }, columns - at - displayWidth(point));
 	return placeAt(columns, [
-		[0, [span(label, 'title')]],
+		[0, label],
 		[LABEL_COLUMNS, [span(nowWords(state, board, at - LABEL_COLUMNS - 1))]],
-		[
-			at,
-			[
-				span(point, 'dim'),
-				span(nextWords(state, { board, next }, columns - at - displayWidth(point))),
-			],
-		],
+		[at, [span(point, 'dim'), span(asked)]],
 	]);
 }
 
@@ -112,6 +124,48 @@ function nextBoard(state: ScreenState, player: string): NextBoard {
 	const song = item === null ? null : songOf(state.session.show, item.song);
 	if (song === null) return { at: SET_ENDS, board: null };
 	return { at: song.title, board: cuePoints(song)[0]?.boards[player] ?? null };
+}
+
+/**
+ * What is to be pressed for the next point, as much as fits: `STOMP +DELAY −BOOST`, with several boards each
+ * player's name before theirs; empty where the show has no board.
+ */
+export function actsAhead(state: ScreenState, columns: number): string {
+	const { boards } = state.session.show;
+	const players = Object.keys(boards);
+	if (players.length === 0) return '';
+	const texts = ([true, false] as const).map((hasSettings) => {
+		const acts = players.flatMap((player) => {
+			const one = boardActs(state, { player, pedals: boards[player] ?? [] }, hasSettings);
+			if (one.length === 0) return [];
+			const name = players.length > 1 ? [playerName(state.session.show, player)] : [];
+			return [[...name, ...one].join(' ')];
+		});
+		return acts.length === 0 ? NO_STOMP : stompWords(acts.join(', '));
+	});
+	return fitting(texts, columns);
+}
+
+/** Each pedal that is pressed, or set to something else. */
+function boardActs(
+	state: ScreenState,
+	{ player, pedals }: Board,
+	hasSettings: boolean,
+): readonly string[] {
+	const now = state.session.boards[player]?.context;
+	const next = nextBoard(state, player).board;
+	if (now === undefined || next === null) return [];
+	const then = boardAfterCue(now, next);
+	return pedals.flatMap(({ id, name }) => {
+		const [was, is] = [now.pedals[id], then[id]];
+		const label = name.toUpperCase();
+		const settings = Object.values(is?.settings ?? {}).join(' ');
+		const set = hasSettings && settings !== '' ? `${label} ${settings}` : label;
+		if (is?.on !== true) return was?.on === true ? [pressOff(label)] : [];
+		if (was?.on !== true) return [pressOn(set)];
+		const isSame = JSON.stringify(was.settings ?? {}) === JSON.stringify(is.settings ?? {});
+		return isSame ? [] : [set];
+	});
 }
 
 /** The whole board in words, from all that is known to the names of what is on and what is stuck. */

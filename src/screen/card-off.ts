@@ -6,6 +6,8 @@ import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { jobWords, OFF, offWithin, offWords } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
 import { instrumentOf } from './named-in-show.ts';
+
+import { cutRow, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming } from './what-comes.ts';
 
@@ -48,10 +50,21 @@ export function offOf(state: ScreenState, coming: Coming, work: readonly Work[])
 	};
 }
 
-/** The whole of it and the same in fewer words: `1 Amber to slot 1, then RETUNE drop D within  12:30`. */
+/** As much of it as fits, the whole first: `off 1 Amber to slot 1, then RETUNE drop D within  12:30`. */
 export function offTexts({ session, nowMs }: ScreenState, { words, next }: Off): readonly string[] {
 	if (next === null) return [words];
 	const job = jobWords(next.job, shortTuning(session.show, next.to));
 	const seconds = Math.max(0, Math.trunc((next.beginByMs - nowMs) / 1000));
 	return [offWithin(words, job, seconds), offWithin(words, job, null), words];
+}
+
+/** One row that says it; blank where nothing comes off. */
+export function offRow(
+	state: ScreenState,
+	{ off }: { readonly off: Off | null },
+	columns: number,
+): Row {
+	if (off === null) return [];
+	const rows = offTexts(state, off).map((words): Row => [span(OFF.label, 'title'), span(words)]);
+	return rows.find((row) => rowWidth(row) <= columns) ?? cutRow(rows.at(-1) ?? [], columns);
 }

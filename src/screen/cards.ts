@@ -1,7 +1,6 @@
 // The cards: what each player is handed at the next moment at which hands change, with all that goes with it.
 // Worked out apart from its drawing, since it is drawn in several sizes.
 
-import { workToDo } from '../plan/backups/break-work.ts';
 import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { packName, playerName } from '../showfile/shown-names.ts';
@@ -12,6 +11,7 @@ import { comingHandOvers } from './coming.ts';
 import { instrumentOf, playerLabel } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming } from './what-comes.ts';
+import { workNow } from './work-words.ts';
 
 /** What a player is handed, keeps with something to be done to it, or lacks, and what goes with that. */
 export type Card = Omit<Coming, 'pack'> & {
@@ -44,7 +44,7 @@ export function handOverCards(state: ScreenState): Cards {
 		if (first === undefined || one.kind === 'keeps') return false;
 		return first.kind === 'break' ? one.kind === 'break' : one.moment === first.moment;
 	};
-	const work = workToDo({ ...state, standInsFor: (player) => state.standIns[player] ?? [] });
+	const work = workNow(state);
 	const { players } = state.session.show;
 	const order = (one: Coming) => players.findIndex(({ id }) => id === one.player);
 	return {

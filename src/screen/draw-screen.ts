@@ -8,8 +8,9 @@ import { footerRows, messageRows } from './footer.ts';
 import { paneView } from './pane-view.ts';
 import { plainClusters } from './plain-clusters.ts';
 import { withPrompt } from './prompt-rows.ts';
-import { type Area, cutRow, fillRows, type Row, span } from './row.ts';
+import { type Area, cutRow, fillRows, type Row, rowText, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
+import { songSection } from './song-section.ts';
 import { type StageScreen, stageScreen } from './stage.ts';
 import { storageRow } from './storage.ts';
 
@@ -43,18 +44,22 @@ function darkRows({ rows }: Area): Row[] {
 
 function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 	if (state.view === 'far') return farScreen(state, area, { isAscii, keys: keysNow(state) });
-	const stage = stageScreen(state, area, isAscii);
 	const { columns } = area;
+	// Above all else, where there is something to be said of where the night is kept.
+	const storage =
+		state.view === 'warnings' || area.rows < LEAST_ROWS_FOR_STORAGE
+			? null
+			: storageRow(state, columns);
+	const above = storage === null ? [] : [storage];
+	const stage = stageScreen(state, { columns, rows: area.rows - above.length }, isAscii);
 	const { footerRows: keyRows } = stage;
-	// Where the view has no row for it, what is said of where the night is kept takes the lowest one.
-	const hasRow = state.view === 'stage' ? stage.hasStorageRow : state.view === 'warnings';
-	const storage = hasRow || area.rows < LEAST_ROWS_FOR_STORAGE ? null : storageRow(state, columns);
-	const rows = stage.head.length + stage.bodyRows - (storage === null ? 0 : 1);
-	const places =
-		state.view === 'stage'
-			? [...stage.head, ...stage.body()].slice(0, rows)
-			: paneWithPrompt(state, { columns, rows }, stage);
-	const view = storage === null ? places : [...places, storage];
+	const rows = stage.head.length + stage.bodyRows;
+	const view = [
+		...above,
+		...(state.view === 'stage'
+			? [...stage.head, ...stage.body()]
+			: paneWithPrompt(state, { columns, rows }, stage)),
+	];
 	// A long answer covers the lowest row of the view until the next key.
 	const message = stage.messageRows > 0 ? messageRows(state, area) : [];
 	return [
@@ -69,9 +74,19 @@ function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 /** A list with what stands above it: on a high screen all of the stage view's head, in its own places. */
 function paneWithPrompt(state: ScreenState, { columns, rows }: Area, stage: StageScreen): Row[] {
 	const hasHead = state.view !== 'help' && stage.bodyRows >= LEAST_LIST_ROWS;
-	const list = paneView(state, { columns, rows }, hasHead ? stage.head : null);
+	const song = songSection(state, { columns, rows: 2, boardRows: 0 });
+	const list = paneView(
+		state,
+		{ columns, rows },
+		hasHead ? [...withoutBlankEnd(stage.head), [], ...song, []] : null,
+	);
 	if (state.prompt === null) return list.rows;
 	return withPrompt(list.rows, state.prompt, { columns, rows: rows - list.keptRows });
+}
+
+/** The rows up to the last one that says something: below them a list needs the room. */
+function withoutBlankEnd(rows: readonly Row[]): readonly Row[] {
+	return rows.slice(0, rows.findLastIndex((row) => rowText(row).trim() !== '') + 1);
 }
 
 /** The keys that answer the question, the one that leaves it always among them. */

@@ -4,9 +4,9 @@
 import { keyOfAction } from '../keys/key-choices.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
 import { lockedWords, PLACES, smallWords } from '../words/stage.ts';
+import { lastSection } from './last-section.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span, wrapWords } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { lastSection } from './status-section.ts';
 import { storageMark } from './storage.ts';
 
 /** From here on everything that belongs on the screen is on it. */

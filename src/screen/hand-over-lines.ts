@@ -1,160 +1,235 @@
-// Hand-overs a line each, for players whose hand-over is not in tall letters and above every list.
+// Hand-overs a line each: those without a card, and above every list.
 
-import type { Show } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { backupFor } from '../words/backup-for.ts';
-import { capoWords } from '../words/capo-words.ts';
 import { withoutAge } from '../words/instrument-state.ts';
-import { capoLabel, checkWords, KEEPS, keepsLabel, NONE } from '../words/stage.ts';
-import { shortTuning, tuningThatFits } from '../words/tuning-names.ts';
-import { handOverColumns } from './hand-over-columns.ts';
+import {
+	capoLabel,
+	checkWords,
+	HANDS_EMPTY,
+	HAS_NOTHING,
+	KEEPS,
+	keepsLabel,
+	NO_CAPO,
+	NOTHING_TO_COME,
+} from '../words/stage.ts';
+import { shortTuning } from '../words/tuning-names.ts';
+import type { Cards } from './cards.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
-import { type Area, cutRow, fillRow, placeAt, type Row, rowWidth, span } from './row.ts';
+import { type Area, cutRow, fillRow, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { type Coming, readinessStyle } from './what-comes.ts';
 
 /** Below this a line for a player has lost its tuning or when it is wanted. */
 const LEAST_LINE_COLUMNS = 30;
-/** Below this a line with columns has no place for name, tuning and readiness. */
-const LEAST_WIDE_COLUMNS = 80;
+const LABEL_COLUMNS = 10;
 
-export type LinesArea = Area & {
-	/** What the first hand-over of all is for: only for that a check is worth a place where it is cut. */
-	readonly soonest: string;
-};
+type Drawn = { readonly coming: Coming; readonly line: Line };
+type Line = (state: ScreenState, coming: Coming, columns: number) => Row;
 
-/** The hand-overs in so many rows, in as many columns as that takes. */
+/** The fewest rows in which so many players have a line each. */
+export function leastLines(count: number, columns: number): number {
+	return Math.ceil(count / Math.max(1, Math.floor(columns / LEAST_LINE_COLUMNS)));
+}
+
+/** What is handed now, and below it who keeps what and until when, in so many rows; in as many columns as that takes. */
 export function handOverLines(
 	state: ScreenState,
-	coming: readonly Coming[],
-	{ columns, rows, soonest }: LinesArea,
+	{ now, rest }: Cards,
+	{ columns, rows }: Area,
 ): Row[] {
-	if (rows < 1 || coming.length === 0) return [];
-	const across = Math.ceil(coming.length / rows);
+	const given = now.map((coming): Drawn => ({ coming, line: cardLine }));
+	const kept = rest.map((coming): Drawn => ({ coming, line: restLine }));
+	const forKept = leastLines(kept.length, columns);
+	if (rows < leastLines(given.length, columns) + forKept) {
+		return inLines(state, [...given, ...kept], { columns, rows });
+	}
+	const forGiven = Math.min(given.length, rows - forKept);
+	return [
+		...inLines(state, given, { columns, rows: forGiven }),
+		...inLines(state, kept, { columns, rows: rows - forGiven }),
+	];
+}
+
+/** Only the first of them, with how many more there are. */
+export function firstLine(state: ScreenState, { now, rest }: Cards, columns: number): Row[] {
+	const [coming] = [...now, ...rest];
+	if (coming === undefined) return [];
+	const more = [span(now.length > 1 ? ` +${now.length - 1}` : '', 'dim')];
+	const line = now.length > 0 ? cardLine : restLine;
+	return [[...line(state, coming, columns - rowWidth(more)), ...more]];
+}
+
+function inLines(state: ScreenState, drawn: readonly Drawn[], { columns, rows }: Area): Row[] {
+	if (rows < 1 || drawn.length === 0) return [];
+	const across = Math.ceil(drawn.length / rows);
 	// One player whole says more than all of them cut.
 	if (across > 1 && columns / across < LEAST_LINE_COLUMNS) {
-		const more = coming.length - rows;
-		const rest = [span(` +${more}`, 'dim')];
-		return coming
+		const rest = [span(` +${drawn.length - rows}`, 'dim')];
+		return drawn
 			.slice(0, rows)
-			.map((one, index) =>
+			.map(({ coming, line }, index) =>
 				index < rows - 1
-					? shortLine(state, one, columns)
-					: [...shortLine(state, one, columns - rowWidth(rest)), ...rest],
+					? line(state, coming, columns)
+					: [...line(state, coming, columns - rowWidth(rest)), ...rest],
 			);
 	}
 	const width = Math.floor(columns / across);
-	const isWide = across === 1 && columns >= LEAST_WIDE_COLUMNS;
-	const lines = coming.map((one) =>
-		isWide
-			? wideLine(state, one, { columns, isSoonest: one.forWhat === soonest })
-			: shortLine(state, one, width),
+	const lines = drawn.map(({ coming, line }) =>
+		line(state, coming, across === 1 ? columns : width - 1),
 	);
 	return Array.from({ length: Math.ceil(lines.length / across) }, (_, row) =>
-		lines
-			.slice(row * across, row * across + across)
-			.flatMap((one) => fillRow(cutRow(one, width - 1), width)),
-	).map((row) => cutRow(row, columns));
+		cutRow(
+			lines.slice(row * across, row * across + across).flatMap((one) => fillRow(one, width)),
+			columns,
+		),
+	);
 }
 
-/** What a player keeps, or that they have nothing, with what is to be said of it. */
-export function keptWords(show: Show, coming: Coming): Row {
-	const { forWhat, instrument, status } = coming;
-	const what = instrument === null ? '' : ` ${shownInstrument(show, instrument)}`;
-	const said = [...backup(show, coming), ...(status === '' ? [] : [status])].join(', ');
-	return [span(`${forWhat}${what}  `, 'dim'), span(said)];
+/** The first of these that fits, else the last, cut. */
+function fitting(rows: readonly Row[], columns: number): Row {
+	return rows.find((row) => rowWidth(row) <= columns) ?? cutRow(rows.at(-1) ?? [], columns);
+}
+
+/** The player's name in its own cells where there is room for them. */
+function labelled(state: ScreenState, { player, isUrgent }: Coming, columns: number) {
+	const name = playerLabel(state.session.show, player);
+	const isWide = columns >= 2 * LEAST_LINE_COLUMNS && name.length < LABEL_COLUMNS;
+	return span(isWide ? name.padEnd(LABEL_COLUMNS) : `${name} `, isUrgent ? 'accent' : 'plain');
+}
+
+/** `ASH  in   2:33 4 Dune, drop D, no capo, READY   0:50 ago, check volume 7`, and the same in fewer letters. */
+function cardLine(state: ScreenState, coming: Coming, columns: number): Row {
+	const { kind, leave, when, isUrgent } = coming;
+	const label = labelled(state, coming, columns);
+	const style = isUrgent ? 'accent' : 'plain';
+	const words = handed(state, coming, { columns, isAgain: false });
+	const long = words.map(
+		({ what, status }): Row => [
+			label,
+			span(`${when} `, style),
+			span(what === '' ? '' : `${what}, `, style),
+			span(status, readinessStyle(coming)),
+		],
+	);
+	const check = leave === null || kind !== 'hand-over' ? [] : [span(`, ${checkWords(leave)}`)];
+	return fitting(
+		[...long.slice(0, 2).map((row) => [...row, ...check]), ...long, ...short(state, coming)],
+		columns,
+	);
+}
+
+/** `BO  keeps 5 Elder, in   6:12 7 Briar, E std, no capo, READY   0:09 ago`. */
+function restLine(state: ScreenState, coming: Coming, columns: number): Row {
+	const { session } = state;
+	const { show } = session;
+	const label = labelled(state, coming, columns);
+	if (coming.kind === 'keeps') {
+		const { instrument, status } = coming;
+		const quiet =
+			instrument === null ? NOTHING_TO_COME : `${KEEPS} ${shownInstrument(show, instrument)}`;
+		const said = [...backup(state, coming), ...(status === '' ? [] : [status])];
+		const after = said.length === 0 ? [] : [span(`, ${said.join(', ')}`)];
+		const least = instrument === null ? quiet : `${KEEPS} ${slotLabel(show, instrument)}`;
+		return fitting(
+			[
+				[{ ...label, style: 'dim' }, span(quiet, 'dim'), ...after],
+				[{ ...label, style: 'dim' }, span(least, 'dim'), ...after],
+			],
+			columns,
+		);
+	}
+	const held = session.players[coming.player]?.holds ?? null;
+	const style = coming.isUrgent ? 'accent' : 'dim';
+	const now = (name: (id: string) => string) =>
+		held === null ? HAS_NOTHING : `${KEEPS} ${name(held)}`;
+	// The same instrument again is named once.
+	const isAgain = held === coming.instrument;
+	const lines = handed(state, coming, { columns, isAgain }).map(
+		({ what, status }): Row => [
+			{ ...label, style },
+			span(`${now((id) => shownInstrument(show, id))}, ${coming.when} `, style),
+			span(what === '' ? '' : `${what}, `, style),
+			span(status, style === 'dim' && coming.mark !== '+' ? 'unready' : style),
+		],
+	);
+	return fitting([...lines, ...short(state, coming)], columns);
+}
+
+/** What is handed, kept or lacking, and how it stands, from all of it to the least. */
+function handed(
+	state: ScreenState,
+	coming: Coming,
+	{ columns, isAgain }: { readonly columns: number; readonly isAgain: boolean },
+) {
+	const { show } = state.session;
+	const { kind, instrument, tuning, capo, forWhat, status, why } = coming;
+	if (kind === 'missing') {
+		const words = [...(why === null || why === '' ? [] : [`${status}, ${why}`]), status];
+		return words.map((one) => ({ what: forWhat, status: one }));
+	}
+	const name = instrument === null ? HANDS_EMPTY : shownInstrument(show, instrument);
+	if (kind === 'stays') {
+		const [, ...acts] = status.split(', ');
+		const all = [keepsLabel(name), ...acts, ...backup(state, coming)].join(', ');
+		return [
+			{ what: '', status: all },
+			{ what: '', status },
+		];
+	}
+	if (instrument === null) return [{ what: '', status: HANDS_EMPTY }];
+	if (kind === 'break') return [{ what: forWhat, status: `${name}, ${status}` }];
+	const sound = [
+		...(tuning === null ? [] : [shortTuning(show, tuning)]),
+		capo > 0 ? capoLabel(capo) : NO_CAPO,
+	];
+	const named = isAgain ? [] : [name];
+	const what = [...named, ...sound].join(', ');
+	const least = [...named, ...sound.filter((one) => one !== NO_CAPO)].join(', ');
+	const all = [status, ...backup(state, coming)].join(', ');
+	const first = firstPart(status);
+	const bare = withoutAge(first);
+	return columns < LEAST_LINE_COLUMNS
+		? [{ what: least, status: bare }]
+		: [
+				{ what, status: all },
+				{ what, status: withoutAge(status) },
+				{ what, status: bare },
+				{ what: least, status: bare },
+			];
 }
 
 /** `backup for 1 Amber`, or nothing. */
-function backup(show: Show, { for: named }: Coming): readonly string[] {
+function backup({ session: { show } }: ScreenState, { for: named }: Coming): readonly string[] {
 	return named === null ? [] : [backupFor(show, named)];
-}
-
-function wideLine(
-	state: ScreenState,
-	coming: Coming,
-	{ columns, isSoonest }: { readonly columns: number; readonly isSoonest: boolean },
-): Row {
-	const { show } = state.session;
-	const style = coming.isUrgent ? 'accent' : 'plain';
-	const at = handOverColumns(columns, 1);
-	const label = span(`${playerLabel(show, coming.player)} `, style);
-	if (coming.kind === 'keeps') {
-		return placeAt(columns, [
-			[at.label, [label]],
-			[at.when, keptWords(show, coming)],
-		]);
-	}
-	if (coming.kind === 'missing') {
-		return placeAt(columns, [
-			[at.label, [label]],
-			[at.when, [span(coming.when, style)]],
-			[at.slot, [span(`${coming.forWhat}: ${coming.status}, ${coming.why ?? ''}`, style)]],
-		]);
-	}
-	const named = coming.instrument === null ? NONE : shownInstrument(show, coming.instrument);
-	if (coming.kind === 'stays') {
-		const [, ...more] = coming.status.split(', ');
-		const words = [keepsLabel(named), ...more, ...backup(show, coming)].join(', ');
-		return placeAt(columns, [
-			[at.label, [label]],
-			[at.when, [span(coming.when, style)]],
-			[at.slot, [span(words, style)]],
-		]);
-	}
-	const { line } = at;
-	const tuning =
-		coming.tuning === null ? '' : tuningThatFits(show, coming.tuning, line.capo - line.tuning - 1);
-	const ready = (...words: readonly string[]) =>
-		span([...words, ...backup(show, coming)].join(', '), readinessStyle(coming));
-	const check = coming.leave === null ? [] : [span(`  ${checkWords(coming.leave)}`, 'dim')];
-	// The work stands in the list below: where not all fits, what to check needs its place more, and more
-	// than how long it has been ready.
-	const first = firstPart(coming.status);
-	const short: Row = [ready(withoutAge(first)), ...check];
-	// The last cell stays empty.
-	const room = columns - 1 - line.status;
-	const status = [[ready(coming.status), ...check], [ready(first), ...check], short].find(
-		(one) => rowWidth(one) <= room,
-	);
-	const bare = coming.for === null ? coming.status : withoutAge(first);
-	return placeAt(columns, [
-		[at.label, [label]],
-		[at.when, [span(coming.when, style)]],
-		[at.slot, [span(named)]],
-		[line.tuning, [span(tuning)]],
-		[line.capo, [span(capoWords(coming.capo), coming.capo > 0 ? 'plain' : 'dim')]],
-		[line.status, status ?? (isSoonest ? short : [ready(bare)])],
-	]);
 }
 
 function firstPart(status: string): string {
 	return status.split(', ')[0] ?? status;
 }
 
-function shortLine(state: ScreenState, coming: Coming, columns: number): Row {
+/** Slot, tuning and how it stands: ready or not is needed more than when. */
+function short(state: ScreenState, coming: Coming): readonly Row[] {
 	const { show } = state.session;
 	const style = coming.isUrgent ? 'accent' : 'plain';
-	const slot = coming.instrument === null ? NONE : slotLabel(show, coming.instrument);
-	const tuning = coming.tuning === null ? '' : shortTuning(show, coming.tuning);
-	const capo = coming.capo > 0 ? ` ${capoLabel(coming.capo)}` : '';
-	const keeps = coming.kind === 'keeps' ? `${KEEPS} ` : '';
+	const slot = coming.instrument === null ? '' : `${slotLabel(show, coming.instrument)} `;
+	const tuning = coming.tuning === null ? '' : `${shortTuning(show, coming.tuning)} `;
+	const capo = coming.capo > 0 ? `${capoLabel(coming.capo)} ` : '';
+	const isNamed = coming.kind !== 'missing' && coming.kind !== 'stays';
 	const soon = coming.when.replace(/ +/g, ' ');
 	const row = (status: string, when = soon): Row => [
 		span(`${playerLabel(show, coming.player)} `, style),
-		...(coming.kind === 'missing' || coming.kind === 'stays'
-			? []
-			: [
-					span(`${keeps}${slot} `, coming.kind === 'keeps' ? 'dim' : style),
-					span(coming.kind === 'keeps' ? '' : `${tuning}${capo} `),
-				]),
+		...(isNamed ? [span(slot, style), span(`${tuning}${capo}`)] : []),
 		span(status === '' || when === '' ? status : `${status} `, readinessStyle(coming)),
 		span(when, 'dim'),
 	];
 	const first = firstPart(coming.status);
 	const bare = withoutAge(first);
-	const whole = [coming.status, ...backup(show, coming)].join(', ');
-	// Where not even that fits, ready or not is needed more than when.
-	const rows = [row(whole), row(coming.status), row(first), row(bare), row(bare, '')];
-	return cutRow(rows.find((one) => rowWidth(one) <= columns) ?? row(coming.status), columns);
+	return [
+		row([coming.status, ...backup(state, coming)].join(', ')),
+		row(coming.status),
+		row(first),
+		row(bare),
+		row(bare, ''),
+	];
 }

@@ -1,18 +1,18 @@
 // Rack, list and log at full size: the coming hand-over and the song stay in sight above the list.
 
 import { moreAbove, moreBelow, OLDER_BELOW } from '../words/views.ts';
-import { comingHandOvers } from './coming.ts';
-import { handOverLines } from './hand-over-lines.ts';
+import { handOverCards } from './cards.ts';
+import { firstLine } from './hand-over-lines.ts';
 import { helpRows } from './help-view.ts';
 import { asAsked, listHeading, listRows } from './list-view.ts';
 import { logHeading, logRows } from './log-view.ts';
-import { nowSection } from './now-section.ts';
 import { firstInSight } from './pane-window.ts';
 import { promptHeight } from './prompt-rows.ts';
 import { rackHeading, rackRows } from './rack-view.ts';
 import { type Area, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { settingsHeading, settingsRows } from './settings-view.ts';
+import { songSection } from './song-section.ts';
 import { warningsPane } from './storage.ts';
 
 /** The log's newest lines are looked for beside the rack and the list. */
@@ -71,14 +71,9 @@ export function paneView(
 	given: readonly Row[] | null,
 ): { readonly rows: Row[]; readonly keptRows: number } {
 	const { columns, rows } = area;
-	const coming = given === null ? comingHandOvers(state) : [];
 	const head = given ?? [
-		...handOverLines(state, coming.slice(0, 1), {
-			columns,
-			rows: 1,
-			soonest: coming[0]?.forWhat ?? '',
-		}),
-		...nowSection(state, { columns, rows: 1 }),
+		...firstLine(state, handOverCards(state), columns),
+		...songSection(state, { columns, rows: 1, boardRows: 0 }),
 		...(rows >= 12 ? [[]] : []),
 	];
 	const kept = rows >= 6 ? head : head.slice(0, Math.max(0, rows - 2));

@@ -2,12 +2,11 @@
 // what happens, so that the eye learns the places.
 
 export type StagePlace =
-	| 'handOver'
-	| 'now'
-	| 'work'
-	| 'boards'
-	| 'hands'
+	| 'cards'
 	| 'rack'
+	| 'work'
+	| 'song'
+	| 'boards'
 	| 'warnings'
 	| 'curfew'
 	| 'last'
@@ -15,8 +14,6 @@ export type StagePlace =
 	| 'footer';
 
 export type StageHeights = Readonly<Record<StagePlace, number>> & {
-	/** Hand-overs in tall letters. */
-	readonly tallBlocks: number;
 	/** Places that are followed by a blank row. */
 	readonly spaced: readonly StagePlace[];
 };
@@ -25,28 +22,25 @@ export type StageHeights = Readonly<Record<StagePlace, number>> & {
 export type StageCounts = {
 	readonly players: number;
 	readonly boards: number;
-	/** 0 where the rack stands elsewhere on the screen. */
-	readonly instruments: number;
-	readonly tallRows: number;
+	/** Rows of pegs. */
+	readonly tiers: number;
+	/** The height of a card as wide as the screen, and of one beside others. */
+	readonly wideCard: number;
+	readonly narrowCard: number;
 	/** The most that the keys need. */
 	readonly footerRows: number;
 };
 
-type Step = {
-	readonly place: StagePlace;
-	readonly rows: number;
-	readonly gives?: 'tall' | 'space';
-};
+type Step = { readonly place: StagePlace; readonly rows: number; readonly isSpace?: true };
 
 /** Rows are given out in order of need; a step that does not fit is passed over. */
 export function stageHeights(rows: number, counts: StageCounts): StageHeights {
 	const heights: Record<StagePlace, number> = {
-		handOver: 0,
-		now: 0,
-		work: 0,
-		boards: 0,
-		hands: 0,
+		cards: 0,
 		rack: 0,
+		work: 0,
+		song: 0,
+		boards: 0,
 		warnings: 0,
 		curfew: 0,
 		last: 0,
@@ -54,71 +48,63 @@ export function stageHeights(rows: number, counts: StageCounts): StageHeights {
 		footer: 0,
 	};
 	let left = rows;
-	let tallBlocks = 0;
 	const spaced: StagePlace[] = [];
-	for (const { place, rows: needed, gives } of steps(counts)) {
+	for (const { place, rows: wanted, isSpace } of steps(counts)) {
+		const needed = isSpace ? 1 : wanted - heights[place];
 		if (needed > left || needed < 1) continue;
 		left -= needed;
-		if (gives === 'space') spaced.push(place);
-		else heights[place] += needed;
-		if (gives === 'tall') tallBlocks += 1;
+		if (isSpace) spaced.push(place);
+		else heights[place] = wanted;
 	}
-	return { ...heights, tallBlocks, spaced };
+	return { ...heights, spaced };
 }
 
 function steps(counts: StageCounts): readonly Step[] {
-	const { players, boards, instruments, tallRows, footerRows } = counts;
-	const others = Math.max(0, players - 1);
-	const hasBoards = boards > 0 ? 1 : 0;
-	const hasRack = instruments > 0 ? 1 : 0;
-	const add = (place: StagePlace, rows: number): Step => ({ place, rows });
-	const tall = (isThere: boolean): Step => ({
-		place: 'handOver',
-		rows: isThere ? tallRows : 0,
-		gives: 'tall',
-	});
-	const space = (place: StagePlace): Step => ({ place, rows: 1, gives: 'space' });
-	const each = (place: StagePlace, count: number) =>
-		Array.from({ length: Math.max(0, count) }, () => add(place, 1));
+	const { players, boards, tiers, wideCard, narrowCard, footerRows } = counts;
+	const to = (place: StagePlace, rows: number): Step => ({ place, rows });
+	const space = (place: StagePlace): Step => ({ place, rows: 1, isSpace: true });
+	const some = Math.min(boards, 1);
+	// As many beside one another as fit, under them who keeps what they have.
+	const allTall = players > 1 ? narrowCard + Math.min(players - 2, 2) : wideCard;
+	// Two as wide as the screen, and all; of many, two rows of those beside one another.
+	const two = Math.max(allTall, players > 1 ? 2 * wideCard + Math.min(players - 2, 1) : 0);
+	const all = Math.max(two, players > 3 ? 2 * narrowCard + 2 : players * wideCard);
 	return [
-		...(['handOver', 'message', 'now', 'work', 'footer'] as const).map((place) => add(place, 1)),
-		add('handOver', Math.min(1, others)),
-		add('now', 1),
-		add('last', 1),
-		add('boards', hasBoards),
-		add('hands', 1),
-		add('rack', hasRack),
-		...(['warnings', 'curfew'] as const).map((place) => add(place, 1)),
-		tall(true),
-		add('handOver', others > 1 ? 1 : 0),
-		add('work', 1),
-		...each('handOver', Math.min(others - 2, 3)),
-		add('hands', players > 4 ? 1 : 0),
-		add('rack', instruments > 3 ? 1 : 0),
-		add('boards', hasBoards),
-		add('rack', instruments > 6 ? 1 : 0),
-		add('work', 1),
-		space('handOver'),
-		space('work'),
-		...each('handOver', others - 5),
-		add('footer', footerRows - 1),
-		tall(players > 1),
-		space('now'),
-		space('boards'),
-		tall(players > 2),
-		add('now', 1),
-		...each('work', 2),
-		...each('warnings', 1),
-		...each('boards', boards * 2 - 2),
+		...(['cards', 'message', 'work', 'song', 'footer'] as const).map((place) => to(place, 1)),
+		to('cards', Math.min(players, 2)),
+		to('song', 2),
+		to('last', 1),
+		to('rack', Math.min(tiers, 1)),
+		...(['warnings', 'curfew'] as const).map((place) => to(place, 1)),
+		to('cards', wideCard),
+		// Too low for tall letters: a line for each.
+		...Array.from({ length: players }, (_, index) => to('cards', Math.min(index + 1, wideCard))),
+		to('rack', tiers),
+		to('cards', Math.min(narrowCard, allTall)),
+		to('rack', tiers * 2),
+		to('work', 2),
+		to('boards', some),
+		to('cards', allTall),
+		to('song', 3),
+		to('boards', boards),
+		to('work', 3),
+		to('footer', footerRows),
+		to('cards', two),
 		space('rack'),
-		...each('warnings', 1),
-		...each('work', 1),
-		...each('rack', Math.ceil(instruments / 4) - 3),
+		to('warnings', 2),
+		space('boards'),
+		to('rack', tiers * 3),
+		to('cards', all),
+		to('work', 6),
+		to('work', 8),
+		space('cards'),
+		to('boards', boards * 2),
+		space('work'),
+		to('song', 4),
+		to('warnings', 4),
 		space('last'),
-		...each('work', 3),
-		...each('warnings', 3),
-		...each('work', 6),
-		...each('warnings', 6),
-		...each('work', 12),
+		to('work', 12),
+		to('warnings', 10),
+		to('work', 24),
 	];
 }

@@ -1,43 +1,35 @@
-// The stage view: every place in its order of prominence, from the coming hand-over down to the last
-// entry. On a very large screen rack, list and log stand beside the lower places.
+// The stage view: every place in its order of prominence, from the cards of the coming hand-overs down to the
+// last entry. On a very large screen rack, list and log stand beside the lower places.
 
-import { boardSection } from './board-section.ts';
-import { comingHandOvers } from './coming.ts';
-import { blockRows } from './hand-over-block.ts';
-import { handOverSection } from './hand-over-section.ts';
-import { nowSection } from './now-section.ts';
+import { cardsSection } from './cards-section.ts';
+import { curfewSection } from './curfew-section.ts';
+import { lastSection } from './last-section.ts';
+import { narrowCardRows } from './narrow-card.ts';
 import { sidePanes } from './pane-view.ts';
+import { rackSection, tiersFor } from './pegs.ts';
 import { withPromptAmong } from './prompt-rows.ts';
-import { handsSection, rackSection } from './rack-section.ts';
 import { type Area, beside, fillRows, type Row } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
+import { songSection } from './song-section.ts';
 import { type StagePlace, stageHeights } from './stage-heights.ts';
-import { curfewSection, lastSection, warningSection } from './status-section.ts';
+import { warningSection } from './watch-section.ts';
+import { wideCardRows } from './wide-card.ts';
 import { workSection } from './work-section.ts';
-
-/** What is first looked for, as wide as the screen; a question never covers it. */
-const HEAD: readonly StagePlace[] = ['handOver', 'now'];
-/** What a question may cover: who holds what and the rack are needed to answer it. */
-const UNDER_PROMPT: readonly StagePlace[] = ['work', 'boards'];
-const FOOT: readonly StagePlace[] = ['hands', 'rack', 'warnings', 'curfew', 'last'];
 
 /** From this size on rack, list and log stand beside the stage view. */
 const WITH_PANES: Area = { columns: 180, rows: 45 };
 /** From this size on three rows are too low to be read at two metres; see tests/screen/legibility.test.ts. */
 const WITH_LARGE_LETTERS: Area = { columns: 200, rows: 55 };
 const PANE_COLUMNS = 88;
-const WIDEST_ROW = 120;
 /** From this width on one row has room for all the keys that are worth showing. */
 const WIDE_FOOTER_COLUMNS = 100;
 
 export type StageScreen = {
-	/** The coming hand-overs and the song, as wide as the screen. */
+	/** The cards, as wide as the screen; a question never covers them. */
 	readonly head: readonly Row[];
 	/** The places below, with the question over them if one is asked; with head, message and footer as high as the screen. */
 	readonly body: () => Row[];
 	readonly bodyRows: number;
-	/** Where the night is kept has a row among the places below. */
-	readonly hasStorageRow: boolean;
 	readonly messageRows: number;
 	readonly footerRows: number;
 };
@@ -52,59 +44,53 @@ export function stageScreen(state: ScreenState, area: Area, isAscii: boolean): S
 	const { show } = state.session;
 	const hasPanes = hasAtLeast(area, WITH_PANES);
 	const scale = tallLetterRows(area) === 6 ? 2 : 1;
+	const columns = hasPanes ? area.columns - PANE_COLUMNS - 2 : area.columns;
 	const heights = stageHeights(area.rows, {
 		players: show.players.length,
 		boards: Object.keys(show.boards).length,
-		instruments: hasPanes ? 0 : show.instruments.length,
-		tallRows: blockRows(scale) - 1,
+		tiers: tiersFor(show.instruments.filter(({ slot }) => slot !== null).length, columns),
+		wideCard: wideCardRows(scale),
+		narrowCard: narrowCardRows(scale),
 		footerRows: area.columns < WIDE_FOOTER_COLUMNS ? 2 : 1,
 	});
-	const columns = hasPanes ? area.columns - PANE_COLUMNS - 2 : area.columns;
-	const sized = (place: StagePlace): Area => ({ columns, rows: heights[place] });
-	const draw: Record<StagePlace, () => Row[]> = {
-		handOver: () =>
-			handOverSection(state, comingHandOvers(state), {
-				columns: area.columns,
-				rows: heights.handOver,
-				tallBlocks: heights.tallBlocks,
-				scale,
-				isAscii,
-			}),
-		// The times stay near the song's name: on a very wide screen the eye would lose the row.
-		now: () =>
-			nowSection(state, { columns: Math.min(area.columns, WIDEST_ROW), rows: heights.now }),
-		work: () => workSection(state, sized('work')),
-		boards: () => boardSection(state, sized('boards')),
-		hands: () => handsSection(state, sized('hands')),
-		rack: () => rackSection(state, sized('rack')),
-		warnings: () => warningSection(state, sized('warnings')),
-		curfew: () => curfewSection(state, sized('curfew')),
-		last: () => lastSection(state, sized('last')),
-		message: () => [],
-		footer: () => [],
-	};
-	const drawn = (places: readonly StagePlace[]): Row[] =>
-		places.flatMap((place) => [
-			...(heights[place] > 0 ? fillRows(draw[place](), heights[place]) : []),
-			...(heights.spaced.includes(place) ? [[]] : []),
-		]);
-	const head = drawn(HEAD);
+	/** Exactly the rows of a place, and the blank one after it. */
+	const placed = (place: StagePlace, drawn: (rows: number) => readonly Row[]): Row[] => [
+		...(heights[place] > 0 ? fillRows(drawn(heights[place]), heights[place]) : []),
+		...(heights.spaced.includes(place) ? [[]] : []),
+	];
+	const head = placed('cards', (rows) =>
+		cardsSection(state, { columns: area.columns, rows, scale, isAscii }),
+	);
 	const bodyRows = area.rows - heights.message - heights.footer - head.length;
 	const body = (): Row[] => {
-		const covered = drawn(UNDER_PROMPT);
-		const places = fillRows([...covered, ...drawn(FOOT)], bodyRows);
+		const rack = placed('rack', (rows) => rackSection(state, { columns, rows }));
+		// What a question may cover: who holds what and the rack are needed to answer it.
+		const covered = [
+			...placed('work', (rows) => workSection(state, { columns, rows, isAscii })),
+			...fillRows(
+				songSection(state, { columns, rows: heights.song, boardRows: heights.boards }),
+				heights.song + heights.boards,
+			),
+			...(heights.spaced.includes('boards') ? [[]] : []),
+		];
+		const foot = [
+			...placed('warnings', (rows) => warningSection(state, { columns, rows })),
+			...placed('curfew', (rows) => curfewSection(state, { columns, rows })),
+			...placed('last', (rows) => lastSection(state, { columns, rows })),
+		];
+		const below = fillRows([...covered, ...foot], bodyRows - rack.length);
 		const { prompt } = state;
 		const asked =
-			prompt === null ? places : withPromptAmong(places, prompt, { columns, rows: covered.length });
+			prompt === null ? below : withPromptAmong(below, prompt, { columns, rows: covered.length });
+		const places = [...rack, ...asked];
 		return hasPanes
-			? beside(asked, sidePanes(state, { columns: PANE_COLUMNS, rows: bodyRows }), columns + 2)
-			: asked;
+			? beside(places, sidePanes(state, { columns: PANE_COLUMNS, rows: bodyRows }), columns + 2)
+			: places;
 	};
 	return {
 		head,
 		body,
 		bodyRows,
-		hasStorageRow: heights.curfew > 0,
 		messageRows: heights.message,
 		footerRows: heights.footer,
 	};

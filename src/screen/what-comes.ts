@@ -1,6 +1,7 @@
 // What a player gets next, keeps or lacks, as every view shows it in some size.
 
 import type { Tuning } from '../tuning/tuning.ts';
+import { withoutAge, workAlone } from '../words/instrument-state.ts';
 import type { StateMark } from './instrument-marks.ts';
 import type { SpanStyle } from './row.ts';
 
@@ -40,6 +41,11 @@ export type Coming = {
 export function readinessStyle({ isUrgent, mark }: Coming): SpanStyle {
 	if (isUrgent) return 'accent';
 	return mark === null || mark === '+' ? 'plain' : 'unready';
+}
+
+/** How it stands, from all of it to the least: how long it has been ready goes first, then that it was, where there is work. */
+export function statusTexts({ status }: Coming): readonly string[] {
+	return [status, withoutAge(status), workAlone(status)];
 }
 
 /** What is coming, with the moment at which it is wanted. */

@@ -2,19 +2,15 @@
 // names.
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
-import { workToDo } from '../plan/backups/break-work.ts';
 import type { IdleWork, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { retuneSteps } from '../tuning/retune-steps.ts';
 import type { Tuning } from '../tuning/tuning.ts';
-import { capoAct } from '../words/capo-words.ts';
 import { durationWords } from '../words/duration-words.ts';
 import {
 	type CountdownRoom,
-	capoLabel,
-	jobWords,
 	moreWords,
 	NOTHING_TO_DO,
 	neededWords,
@@ -23,21 +19,26 @@ import {
 	startWords,
 	stringSteps,
 } from '../words/stage.ts';
-import { shortTuning, tuningNames } from '../words/tuning-names.ts';
+import { withSigns } from '../words/tuning-names.ts';
 import { stateMark } from './instrument-marks.ts';
-import { slotLabel, songPlace } from './named-in-show.ts';
+import { instrumentOf, slotLabel, songPlace } from './named-in-show.ts';
 import { type Area, placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
+import { firstThatFits, tallRows } from './tall-glyphs.ts';
+import { isToBegin, isWanted, peggedWork, workNow, workWords } from './work-words.ts';
 
 /** Below this the line has no room for how long it takes and what is left. */
 const LEAST_WIDE_COLUMNS = 74;
 
 const right = (text: string, columns: number) => fitWidth(text, columns, { align: 'right' });
 
-/** A line for each piece of work, as many as there are rows, restrings that nothing waits for last; the last line says how many more there are. */
-export function workSection(state: ScreenState, { columns, rows }: Area): Row[] {
+/** The first piece tall where there is room, and a line for each other piece, as many as there are rows, restrings that nothing waits for last; the last line says how many more there are. */
+export function workSection(
+	state: ScreenState,
+	{ columns, rows, isAscii }: Area & { readonly isAscii: boolean },
+): Row[] {
 	const { idle } = state.plan;
-	const work = workToDo({ ...state, standInsFor: (player) => state.standIns[player] ?? [] });
+	const work = workNow(state);
 	const all = [...work, ...idle];
 	if (all.length === 0) {
 		return [
@@ -47,14 +48,65 @@ export function workSection(state: ScreenState, { columns, rows }: Area): Row[] 
 			]),
 		];
 	}
-	const shown = all.slice(0, rows);
+	const [first, ...later] = all;
+	const isTall = rows >= LEAST_TALL_ROWS && columns >= LEAST_TALL_COLUMNS;
+	const head = isTall && first ? tallPiece(state, first, { columns, isAscii }) : [];
+	const listed = head.length === 0 ? all : later;
+	const room = rows - head.length;
 	return [
-		...shown.map((one, index) => {
-			const more = index === rows - 1 && all.length > rows ? all.length - rows : 0;
-			return workRow(state, one, { columns, isFirst: index === 0, more });
+		...head,
+		...listed.slice(0, room).map((one, index) => {
+			const more = index === room - 1 && listed.length > room ? listed.length - room : 0;
+			return workRow(state, one, { columns, isFirst: head.length === 0 && index === 0, more });
 		}),
-		...(all.length < rows ? stepRows(state, work) : []),
+		...(listed.length < room ? stepRows(state, work) : []),
 	];
+}
+
+/** From this size on the first piece is in tall letters. */
+const LEAST_TALL_ROWS = 6;
+const LEAST_TALL_COLUMNS = 110;
+const TALL_ROWS = 3;
+/** Slot and job in tall letters, then how long it takes and how long it can wait in small ones. */
+const TALL_JOB_AT = 18;
+const TALL_WORDS_COLUMNS = 32;
+
+/** The one thing to do now; nothing where its words are too long for it. */
+function tallPiece(
+	state: ScreenState,
+	work: Work | IdleWork,
+	{ columns, isAscii }: { readonly columns: number; readonly isAscii: boolean },
+): Row[] {
+	const { show } = state.session;
+	const timed = isWanted(work) ? work : null;
+	const style = timed !== null && isToBegin(state, timed) ? 'accent' : 'plain';
+	const at = columns - TALL_WORDS_COLUMNS;
+	const jobs = [...workWords(state, work), ...peggedWork(state, work)];
+	const job = firstThatFits(jobs.map(withSigns), at - TALL_JOB_AT - 2);
+	const slot = instrumentOf(show, work.instrument)?.slot ?? null;
+	if (job === null || slot === null) return [];
+	const look = { style, scale: 1, isAscii } as const;
+	const mark = stateMark(state.session, work.instrument, state.nowMs);
+	const slotRows = tallRows(slot, look);
+	const jobRows = tallRows(job, look);
+	const words: readonly Row[] = [
+		[
+			span(
+				`${shownInstrument(show, work.instrument)} ${mark}  ${durationWords(work.seconds)}`,
+				style,
+			),
+		],
+		timed === null ? [] : [span(startOf(state, timed, 'whole'), style)],
+		timed === null ? [] : [span(servedBy(state, timed), 'dim')],
+	];
+	return Array.from({ length: TALL_ROWS }, (_, line) =>
+		placeAt(columns, [
+			[0, line === 0 ? toDoLabel(state) : []],
+			[10, slotRows[line] ?? []],
+			[TALL_JOB_AT, jobRows[line] ?? []],
+			[at, words[line] ?? []],
+		]),
+	);
 }
 
 /** How the first piece is tuned, where a row is left over: its steps, and what its strings stand off. */
@@ -135,15 +187,6 @@ function columnsAt(columns: number) {
 		: { mark: 23, job: 25, seconds: 51, start: 57, use: 84 };
 }
 
-function isWanted(work: Work | IdleWork): work is Work {
-	return 'wantedMs' in work;
-}
-
-/** Its time has come, and it can be done: what is still in somebody's hands cannot be begun, however late. */
-function isToBegin({ nowMs }: ScreenState, work: Work): boolean {
-	return (work.beginByMs <= nowMs || work.slackSeconds < 0) && work.fromMs <= nowMs;
-}
-
 /**
  * One countdown, to the latest start; past it, where it is in time all the same and only what comes after it is
  * late, it stays at nothing. Where it will be late itself, the working time that is short.
@@ -165,15 +208,4 @@ function servedBy({ session, nowMs }: ScreenState, { section, player, fromMs }: 
 /** A plan that is not known to be the best says so by a sign. */
 function toDoLabel({ plan }: ScreenState): Row {
 	return [span(PLACES.toDo, 'title'), ...(plan.isProved ? [] : [span(' ≈', 'dim')])];
-}
-
-/** The work itself, `RETUNE drop D, CAPO ON 2`, and the same in fewer letters. */
-function workWords(state: ScreenState, work: Work | IdleWork): readonly string[] {
-	const { show, instruments } = state.session;
-	const names = [shortTuning(show, work.to), tuningNames(show, work.to).at(-1) ?? work.to.name];
-	const jobs = names.map((name) => jobWords(work.job, name));
-	const on = instruments[work.instrument]?.context.capo ?? 0;
-	if (!isWanted(work) || work.isEarly || work.capo === on) return jobs;
-	const acts = [capoAct(work.capo), ...(work.capo > 0 ? [capoLabel(work.capo)] : [])];
-	return work.job === 'capo' ? acts : jobs.flatMap((job) => acts.map((act) => `${job}, ${act}`));
 }

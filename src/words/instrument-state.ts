@@ -46,5 +46,10 @@ export function stateWords(session: Session, instrument: string, atMs: number): 
 
 /** The same without how long ago it was made ready. */
 export function withoutAge(words: string): string {
-	return words.replace(/ +\d[\d: h]* ago$/, '');
+	return words.replace(/ +\d[\d: h]* ago/, '');
+}
+
+/** The same without that it was ready once, where there is work to say instead. */
+export function workAlone(words: string): string {
+	return words.replace(/^RECHECK[^,]*, /, '');
 }

@@ -7,13 +7,11 @@ import { durationWords } from './duration-words.ts';
 
 /** The names of the places. */
 export const PLACES = {
-	now: 'NOW',
-	next: 'NEXT',
+	song: 'SONG',
+	cue: 'CUE',
 	notes: 'NOTES',
 	toDo: 'TO DO',
 	board: 'BOARD',
-	inHands: 'IN HANDS',
-	rack: 'RACK',
 	watch: 'WATCH',
 	curfew: 'CURFEW',
 	last: 'LAST',
@@ -86,8 +84,7 @@ export const capoMark = (capo: number): string => (capo > 0 ? ` c${capo}` : '');
 export const KEEPS = 'keeps';
 export const NOTHING_TO_COME = 'nothing to come';
 export const HANDS_EMPTY = 'hands empty';
-export const NONE = 'none';
-export const CAPO_OFF = 'CAPO OFF';
+export const HAS_NOTHING = 'has nothing';
 export const keepsLabel = (instrument: string): string => `KEEPS ${instrument}`;
 export const takeWords = (instrument: string): string => `TAKE ${instrument}`;
 export const checkWords = (what: string): string => `check ${what}`;
@@ -99,12 +96,14 @@ export const actForSong = (act: string, title: string): string => `${act} for ${
 export const backupReadiness = (isReady: boolean, seconds: number): string =>
 	`${isReady ? 'READY' : 'NOT READY'}, ${durationWords(seconds)} to hand over`;
 
-/** The pack that goes with a hand-over: in capitals where it is to be put on. */
-export const packOn = (name: string): string => `pack ${name}`;
+/** The pack to be put on with a hand-over. */
 export const packToPutOn = (name: string, wearer: string | null): string =>
 	wearer === null ? `PACK ${name}` : `PACK ${name}, on ${wearer}`;
 export const packSuspect = (name: string, worn: string | null): string =>
 	worn === null ? `pack ${name} SUSPECT` : `pack ${name} SUSPECT, keep ${worn}`;
+
+/** Under a peg, where nobody is at work on it. */
+export const PEG = { broken: 'BROKEN', faulty: 'FAULTY' } as const;
 
 export const NO_CAPO = 'no capo';
 /** It sits where it is wanted. */
@@ -112,6 +111,7 @@ export const capoIsOn = (capo: number): string => `capo ${capo} on`;
 
 /** Where what comes out of somebody's hands goes, and what is done to it then. */
 export const OFF = {
+	label: 'off ',
 	bench: 'the bench',
 	rack: 'the rack',
 	slot: (slot: string): string => `slot ${slot}`,
@@ -122,27 +122,30 @@ export const offWords = (instrument: string, where: string): string => `${instru
 export const offWithin = (off: string, job: string, seconds: number | null): string =>
 	`${off}, then ${job}${seconds === null ? '' : ` within ${inCells(seconds)}`}`;
 
-// Now and next.
+// The song.
 
-export const START = {
-	before: 'before the show',
-	interval: 'INTERVAL',
-	encore: 'BEFORE THE ENCORE',
-	over: 'the last song is over',
-	packed: 'the show is closed',
-	between: 'between songs',
+/** What stands between songs: the label of its row, and what is said of it. */
+export const PHASE = {
+	before: { label: 'SHOW', words: 'not begun' },
+	changeover: { label: 'GAP', words: '' },
+	interval: { label: 'INTERVAL', words: '' },
+	encore: { label: 'ENCORE', words: 'to come' },
+	over: { label: 'SET', words: 'the last song is over' },
+	packed: { label: 'SHOW', words: 'closed' },
 } as const;
-export const sinceWords = (seconds: number): string => `  since ${durationWords(seconds)}`;
+/** What comes after what is on. */
+export const AHEAD = {
+	next: 'THEN',
+	segue: 'SEGUE',
+	interval: 'INTERVAL',
+	encore: 'ENCORE',
+} as const;
+export const sinceWords = (seconds: number): string => `  since ${inCells(seconds)}`;
 export const songPlaceWords = (place: number, of: number): string => `${place} of ${of}`;
-export const showClockLabel = (clock: string): string =>
-	`show${fitWidth(clock, 10, { align: 'right' })}`;
-export const CUE_THEN = ', then ';
 export const SONG_ENDS = 'end of song';
-/** The song goes straight on into the next one. */
-export const SEGUE = 'SEGUE ';
 export const SET_ENDS = 'end of set';
 export const NOTHING = 'nothing';
-export const atCue = (cue: string, say: string): string => `   at ${cue}: ${say}`;
+export const startsWords = (title: string): string => `${title} starts`;
 export const leftWords = (seconds: string): string => `left ${seconds}`;
 export const elapsedWords = (seconds: number, length: number | null): string =>
 	`${durationWords(seconds)} of ${length === null ? '?' : durationWords(length)}`;
@@ -151,19 +154,17 @@ export type NextSong = {
 	readonly place: number;
 	readonly title: string;
 	readonly intervalSeconds: number | null;
-	readonly isEncore: boolean;
 	readonly starter: string | null;
 	readonly gapSeconds: number | null;
 	readonly count: number | null;
 };
 
-/** `interval 20:00, 7 Lantern, Ash starts, gap 0:30, count 4`. */
+/** `20:00, then 7 Lantern, Ash starts, gap 0:30, count 4`. */
 export function nextSongWords(next: NextSong): string {
-	const { place, title, intervalSeconds, isEncore, starter, gapSeconds, count } = next;
+	const { place, title, intervalSeconds, starter, gapSeconds, count } = next;
+	const interval = intervalSeconds === null ? '' : `${durationWords(intervalSeconds)}, then `;
 	return [
-		...(intervalSeconds === null ? [] : [`interval ${durationWords(intervalSeconds)}`]),
-		...(isEncore ? ['encore'] : []),
-		`${place} ${title}`,
+		`${interval}${place} ${title}`,
 		...(starter === null ? [] : [`${starter} starts`]),
 		...(gapSeconds === null ? [] : [`gap ${durationWords(gapSeconds)}`]),
 		...(count === null ? [] : [`count ${count}`]),
@@ -235,6 +236,11 @@ export function stringSteps(
 export const BOARD_NOW = 'now ';
 export const BOARD_AT = 'at  ';
 export const boardAt = (cue: string): string => `at ${cue}: `;
+/** What is pressed at the next cue: `STOMP +DELAY −BOOST`. */
+export const stompWords = (acts: string): string => `STOMP ${acts}`;
+export const NO_STOMP = 'board stays';
+export const pressOn = (pedal: string): string => `+${pedal}`;
+export const pressOff = (pedal: string): string => `−${pedal}`;
 export const BOARD = {
 	stays: 'stays',
 	allOff: 'all off',
@@ -265,6 +271,3 @@ export const lockedWords = (key: string): string => `LOCKED: press ${key}, then 
 export const smallWords = (complete: string, isTiny: boolean): string =>
 	isTiny ? 'small' : `small: ${complete} shows all`;
 export const CANCEL = 'cancel';
-
-export const nothingInHands = (player: string): string => `${player} nothing`;
-export const inHandsCapo = (capo: number): string => (capo > 0 ? ` capo ${capo}` : '');

@@ -92,7 +92,7 @@ describe('enter on the rack opens the instrument', () => {
 	test('space in it steps the show', async () => {
 		const page = await screenAfter('-10:00 tab enter', '00:00 space', '00:01 !screen');
 		expect(page).not.toContain('1 Amber: in');
-		expect(page).toMatch(/NOW +1 of 3/);
+		expect(page).toMatch(/SONG +1 of 3/);
 	});
 });
 

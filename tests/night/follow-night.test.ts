@@ -128,7 +128,7 @@ describe('what the other window shows', () => {
 		press('t', '0', 'space', 'space');
 		second.press('tab');
 		expect(second.screen().view).toBe('stage');
-		expect(drawn(second).slice(0, -2)).toEqual(drawn(live()).slice(0, -2));
+		expect(drawn(second).slice(0, -3)).toEqual(drawn(live()).slice(0, -3));
 	});
 
 	test('a break and its backups, which are answered in the other window', () => {

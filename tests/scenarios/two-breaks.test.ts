@@ -43,9 +43,11 @@ describe('the backup of the first breaks too, in the same song', () => {
 	test('the work that it takes stands first in the list, wanted now', () => {
 		// The touch-up and one string up, 45 s and 15; the walk is no work.
 		expect(rows.find((line) => line.startsWith('ASH'))).toContain('TAKE N Tern');
-		expect(rows.find((line) => line.startsWith('TO DO'))).toMatch(
-			/^TO DO {5}N Tern +\+ RETUNE E std +1:00 +1:00 short +for Ash, 1$/,
-		);
+		const first = rows.findIndex((line) => line.startsWith('TO DO'));
+		const [what, when, forWhom] = rows.slice(first, first + 3);
+		expect(what).toMatch(/ N Tern \+ {2}1:00$/);
+		expect(when).toMatch(/ 1:00 short$/);
+		expect(forWhom).toMatch(/ for Ash, 1$/);
 		expect(states[0].todo[0]).toMatchObject({
 			...{ job: 'retune', instrument: 'T', to: 'E standard', capo: 0 },
 			...{ player: 'ash', song: 'one', seconds: 60, slack: -60 },

@@ -16,7 +16,7 @@ test('what is ready now and asked for soon is ready', () => {
 
 // shows/club.yaml: a ready mark lasts 15 minutes, and Weather Eye comes after 26.
 test('what is ready now and will be stale when it is handed names the work', () => {
-	expect(begun).toMatch(/^CLEO .*9 Cellar +B std +no capo +TOUCH UP 0:40/m);
+	expect(begun).toMatch(/^CLEO +keeps 8 Coal, .*9 Cellar, B std, no capo, TOUCH UP 0:40/m);
 });
 
 test('what is ready in another way than asked is not yet ready, and by what work', () => {

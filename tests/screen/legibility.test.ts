@@ -2,8 +2,8 @@
 // what a hand-over needs is in tall letters.
 
 import { expect, test } from 'vitest';
+import { ALL_TALL_COLUMNS } from '../../src/screen/card-columns.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
-import { ALL_TALL_COLUMNS } from '../../src/screen/hand-over-columns.ts';
 import { rowText } from '../../src/screen/row.ts';
 import { tallLetterRows } from '../../src/screen/stage.ts';
 import { tallRows } from '../../src/screen/tall-glyphs.ts';

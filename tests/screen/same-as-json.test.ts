@@ -10,7 +10,7 @@ test('after an audible songs have the same numbers as in the JSON state', () => 
 		'-01:00 !ready\n00:00 space\n01:00 j "old" enter\n04:00 d\n04:30 space\n04:40 !state !screen\n' +
 			'07:30 space\n07:45 space\n07:50 !state !screen',
 	);
-	const shown = [...screen.matchAll(/NOW +(\d+) of (\d+) +(\w+ ?\w*?) {2}/g)].map(
+	const shown = [...screen.matchAll(/SONG +(\d+) of (\d+) +(\w+ ?\w*?) {2}/g)].map(
 		([, position, of, title]) => ({ position: Number(position), of: Number(of), title }),
 	);
 	expect(shown).toEqual(states.slice(0, 2).map(({ song: { id: _, ...song } }) => song));

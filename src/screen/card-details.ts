@@ -1,0 +1,85 @@
+// What goes with a card's tall letters, in words: the capo, the pack, and what to check before it leaves the rack.
+
+import { shownInstrument } from '../showfile/shown-names.ts';
+import { backupFor } from '../words/backup-for.ts';
+import { checkWords, takeWords } from '../words/stage.ts';
+import { shortTuning } from '../words/tuning-names.ts';
+import type { Card } from './cards.ts';
+import { type Area, type Row, rowWidth, type Span, span, wrapWords } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+
+/**
+ * Beside the tall letters, at most so many rows. What has to be done comes before the reason, which is cut
+ * first: a backup's stands in the list of backups too.
+ */
+export function detailRows(state: ScreenState, card: Card, { columns, rows }: Area): Row[] {
+	const { show } = state.session;
+	const { instrument, kind, tuning, isCapoToDo } = card;
+	const isStay = kind === 'stays';
+	const head = [
+		...(instrument !== null && kind === 'break'
+			? [span(takeWords(shownInstrument(show, instrument)))]
+			: []),
+		...(isStay && tuning !== null ? [span(shortTuning(show, tuning))] : []),
+		// What is kept has its capo said as what is to be done with it.
+		...(isStay && isCapoToDo ? [] : [capoSpan(card)]),
+		...(card.pack === '' ? [] : [span(card.pack)]),
+	];
+	const first = flowed(head, columns).slice(0, rows);
+	const words = notes(state, card).join('; ');
+	const wrapped = wrapWords(words, { columns, rows: rows - first.length });
+	return [...first, ...wrapped.map((line): Row => [span(line)])];
+}
+
+/** Under a card beside others, in as many rows as that takes: what has no place above. */
+export function detailsBelow(
+	state: ScreenState,
+	card: Card,
+	{
+		columns,
+		isNamed,
+		hasCapo,
+	}: {
+		readonly columns: number;
+		readonly isNamed: boolean;
+		readonly hasCapo: boolean;
+	},
+): Row[] {
+	const { instrument, capoWords, pack } = card;
+	const words = [
+		...(isNamed || instrument === null ? [] : [shownInstrument(state.session.show, instrument)]),
+		...(hasCapo || capoWords === '' ? [] : [capoWords]),
+		...(pack === '' ? [] : [pack]),
+		...notes(state, card),
+	].join('; ');
+	return wrapWords(words, { columns, rows: MOST_ROWS }).map((line): Row => [span(line)]);
+}
+
+/** More is never shown. */
+const MOST_ROWS = 9;
+
+function notes({ session: { show } }: ScreenState, card: Card): readonly string[] {
+	return [
+		...(card.for === null ? [] : [backupFor(show, card.for)]),
+		...(card.offsets === '' ? [] : [card.offsets]),
+		...(card.leave === null ? [] : [checkWords(card.leave)]),
+		...(card.why === null || card.why === '' ? [] : [card.why]),
+	];
+}
+
+/** A capo to be put on, moved or taken off is said louder than one that is right. */
+export function capoSpan({ capoWords, isCapoToDo }: Card): Span {
+	return span(capoWords, isCapoToDo ? 'bright' : 'plain');
+}
+
+/** The pieces one after the other, each whole, in rows of so many cells. */
+function flowed(pieces: readonly Span[], columns: number): Row[] {
+	const rows: Row[] = [];
+	for (const piece of pieces.filter(({ text }) => text !== '')) {
+		const last = rows.at(-1);
+		const longer = last && [...last, span('  '), piece];
+		if (longer && rowWidth(longer) <= columns) rows[rows.length - 1] = longer;
+		else rows.push([piece]);
+	}
+	return rows;
+}

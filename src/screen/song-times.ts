@@ -1,0 +1,62 @@
+// How long what is on has gone on, and how long it has left.
+
+import { fitWidth } from '../base/display-width.ts';
+import { firstSong } from '../plan/demand/first-song.ts';
+import { durationWords } from '../words/duration-words.ts';
+import { elapsedWords, leftWords } from '../words/stage.ts';
+import { songFrom, songOf } from './named-in-show.ts';
+import type { ScreenState } from './screen-state.ts';
+
+type Times = {
+	readonly elapsed: number;
+	readonly length: number | null;
+	readonly left: number | null;
+};
+
+function songTimes(state: ScreenState): Times | null {
+	const { session, plan, nowMs } = state;
+	const item = session.song === null ? null : songFrom(session, session.current);
+	const run = item?.runs[item.runs.length - 1];
+	if (item === null || run === undefined) return null;
+	const elapsed = (nowMs - run.beganAtMs) / 1000;
+	const length = songOf(session.show, item.song)?.lengthSeconds ?? null;
+	const last = firstSong(plan.sections).at(-1);
+	const planned = last?.item === item.key ? (last.endMs - nowMs) / 1000 : null;
+	return { elapsed, length, left: length === null ? planned : length - elapsed };
+}
+
+/** Seconds of the interval that is on; null where none is. */
+export function intervalSeconds({ session }: ScreenState): number | null {
+	if (session.phase.value !== 'interval') return null;
+	const at = session.list.findIndex((one) => one.key === session.next);
+	const interval = [session.list[at], session.list[at - 1]].find((one) => one?.kind === 'interval');
+	return interval?.kind === 'interval' ? interval.seconds : null;
+}
+
+/** Seconds until what is on is over or begins: song, interval, the start of the show. */
+function secondsLeft(state: ScreenState): number | null {
+	const { session, nowMs } = state;
+	if (session.song !== null) return songTimes(state)?.left ?? null;
+	if (session.phase.value === 'before') return (state.zeroMs - nowMs) / 1000;
+	const seconds = intervalSeconds(state);
+	if (seconds === null || session.phaseSinceMs === null) return null;
+	return seconds - (nowMs - session.phaseSinceMs) / 1000;
+}
+
+/** `  2:33`, in the cells that it takes however long it grows; empty where nobody knows. */
+export function leftNumber(state: ScreenState): string {
+	const left = secondsLeft(state);
+	return left === null ? '' : fitWidth(durationWords(left), 6, { align: 'right' });
+}
+
+/** `left   2:33`. */
+export function leftText(state: ScreenState): string {
+	const left = leftNumber(state);
+	return left === '' ? '' : leftWords(left);
+}
+
+/** `1:12 of 3:45`. */
+export function elapsedText(state: ScreenState): string {
+	const times = songTimes(state);
+	return times === null ? '' : elapsedWords(times.elapsed, times.length);
+}

@@ -1,0 +1,96 @@
+// What the plan warns of, what harms most and soonest first.
+
+import { keyOfAction } from '../keys/key-choices.ts';
+import type { Plan, Warning } from '../plan/plan.ts';
+import { moreAndKey, NOTHING, PLACES } from '../words/stage.ts';
+import { warningWords } from '../words/warnings.ts';
+import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
+import type { ScreenState } from './screen-state.ts';
+
+const LABEL_COLUMNS = 10;
+/** Narrower screens have no room for the key that shows the rest. */
+const LEAST_HINT_COLUMNS = 50;
+
+/** What harms the sound now, then what takes it away, what makes it late, what may go wrong, what is only to be known. */
+const HARM: Readonly<Record<Warning['code'], number>> = {
+	'wrong-tuning': 0,
+	'empty-hands': 0,
+	missing: 1,
+	late: 2,
+	'tight-gap': 2,
+	'stuck-pedal': 2,
+	'not-ready': 3,
+	'suspect-pack': 3,
+	'shared-pack': 3,
+	'pack-channel': 3,
+	'missed-hand-over': 3,
+	stale: 4,
+	'no-stand-in': 4,
+	substituted: 5,
+	'kept-unsaid': 5,
+	'short-curfew': 5,
+};
+
+/** The first warnings, a row each and none twice; the label says how many more there are. */
+export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
+	const { show } = state.session;
+	// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
+	const said = inOrder(state.plan).map((one) => ({
+		words: warningWords(show, one),
+		style: one.code === 'wrong-tuning' ? ('accent' as const) : ('plain' as const),
+	}));
+	const warnings = said
+		.filter(({ words }, at) => said.findIndex((one) => one.words === words) === at)
+		.map(({ words, style }) => span(words, style));
+	if (warnings.length === 0) {
+		return [
+			placeAt(columns, [
+				[0, [span(PLACES.watch, 'title')]],
+				[LABEL_COLUMNS, [span(NOTHING, 'dim')]],
+			]),
+		];
+	}
+	const more = warnings.length - rows;
+	const hint =
+		more > 0 && columns >= LEAST_HINT_COLUMNS
+			? moreAndKey(0, keyOfAction('warnings', state.preferences.keys))
+			: '';
+	return warnings.slice(0, rows).map((warning, index) => {
+		// No warning is cut for the sake of the key.
+		const hasRoom = LABEL_COLUMNS + rowWidth([warning]) + 2 + hint.length <= columns;
+		return placeAt(columns, [
+			[0, index === 0 ? watchLabel(more) : []],
+			[LABEL_COLUMNS, [warning]],
+			...(index === 0 && hint !== '' && hasRoom
+				? [[columns - hint.length, [span(hint, 'dim')]] as const]
+				: []),
+		]);
+	});
+}
+
+/** By harm, and among what harms alike by the song that it is about: what is about none is so now. */
+function inOrder({ warnings, sections }: Plan): readonly Warning[] {
+	const harmOf = ({ code, song }: Warning) =>
+		code === 'not-ready' && song === undefined ? HARM.missing : HARM[code];
+	const startOf = ({ song }: Warning) =>
+		song === undefined
+			? 0
+			: (sections.find((one) => one.song === song)?.startMs ?? Number.POSITIVE_INFINITY);
+	return warnings
+		.filter((one) => !warnings.some((other) => saysMore(other, one)))
+		.toSorted((one, other) => harmOf(one) - harmOf(other) || startOf(one) - startOf(other));
+}
+
+/** Of one instrument for one song that it will be late says that it is not ready. */
+function saysMore(one: Warning, other: Warning): boolean {
+	return (
+		one.code === 'late' &&
+		other.code === 'not-ready' &&
+		one.song === other.song &&
+		one.instrument === other.instrument
+	);
+}
+
+function watchLabel(more: number): Row {
+	return [span(PLACES.watch, 'title'), ...(more > 0 ? [span(` +${more}`)] : [])];
+}
