@@ -1,7 +1,13 @@
 // The keys that a user has set in place of the defaults: which can be, and why one cannot. Whatever was
 // kept of them, every action has a key.
 
-import { keptKeyUnusable, keyFixed, keyNotChoosable, keyTaken } from '../words/actions.ts';
+import {
+	KEY_LABELS,
+	keptKeyUnusable,
+	keyFixed,
+	keyNotChoosable,
+	keyTaken,
+} from '../words/actions.ts';
 import { ACTIONS } from './actions.ts';
 import type { KeyChoices } from './preferences.ts';
 
@@ -13,6 +19,17 @@ export const CHOOSABLE_ACTIONS = ACTIONS.filter(({ keys }) => CHOOSABLE.test(key
 /** The key that does an action. */
 export function keyOfAction(id: string, chosen: KeyChoices): string {
 	return chosen[id] ?? ACTIONS.find((one) => one.id === id)?.keys[0] ?? '';
+}
+
+/** The keys that do an action as footer and help show them: `PgDn/space`. Function keys only stand in for a sign, and are left out. */
+export function shownKeys(id: string, chosen: KeyChoices): string {
+	const own = chosen[id];
+	if (own !== undefined) return own;
+	const keys = ACTIONS.find((one) => one.id === id)?.keys ?? [];
+	return keys
+		.filter((key) => !/^f\d+$/.test(key))
+		.map((key) => KEY_LABELS[key] ?? key)
+		.join('/');
 }
 
 /** Why this key cannot be for this action, a sentence; null when it can. */

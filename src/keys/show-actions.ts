@@ -16,7 +16,8 @@ import { finishCommand, stepCommand, stepWords } from './step-commands.ts';
 
 export const step: Action = {
 	id: 'step',
-	keys: ['space', 'pagedown'],
+	// A foot under the rack comes first: hands hold a neck.
+	keys: ['pagedown', 'space'],
 	words: ACTION_WORDS.step.help,
 	footer: stepWords,
 	act: (context) => command(stepCommand(context)),
@@ -25,7 +26,7 @@ export const step: Action = {
 
 export const stepBack: Action = {
 	id: 'step-back',
-	keys: ['backspace', 'pageup'],
+	keys: ['pageup', 'backspace'],
 	words: ACTION_WORDS['step-back'].help,
 	act: () => command({ do: 'step-back' }),
 	isForDark: true,

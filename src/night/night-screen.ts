@@ -2,6 +2,7 @@
 
 import type { SaveStatus } from '../journal/night-journal.ts';
 import { ACTIONS, actionsIn } from '../keys/actions.ts';
+import { shownKeys } from '../keys/key-choices.ts';
 import type { KeyContext } from '../keys/key-context.ts';
 import type { KeyWords } from '../keys/prompt-view.ts';
 import { showSeconds } from '../plan/demand/sections-ahead.ts';
@@ -52,14 +53,18 @@ export function nightScreen(underWay: NightUnderWay, { now, ...frame }: Frame): 
 		takeableStep: takeableBack(past.timeline()),
 		footer: isLocked ? unlockKeys(underWay) : footer(underWay, now),
 		preferences: underWay.preferences.values(),
-		help: ACTIONS.map((action) => ({ key: underWay.keyOf(action.id), words: action.words })),
+		help: ACTIONS.map(({ id, words }) => ({ key: keysOf(underWay, id), words })),
 	};
 }
 
-function footer({ keyOf }: NightUnderWay, now: KeyContext): readonly KeyWords[] {
+function keysOf({ preferences }: NightUnderWay, action: string): string {
+	return shownKeys(action, preferences.values().keys);
+}
+
+function footer(underWay: NightUnderWay, now: KeyContext): readonly KeyWords[] {
 	return actionsIn(now.view).flatMap((action) => {
 		const words = (action.whyNot?.(now) ?? null) === null ? (action.footer?.(now) ?? null) : null;
-		return words === null ? [] : [{ key: keyOf(action.id), words }];
+		return words === null ? [] : [{ key: keysOf(underWay, action.id), words }];
 	});
 }
 

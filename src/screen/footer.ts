@@ -53,9 +53,9 @@ export function marksRow(state: ScreenState, { columns, rows }: Area): Row {
 	return storage === null ? marks : [span(`  ${storage.label}`, storage.style), ...marks];
 }
 
-/** As many keys as fit, most needed first; the one that shows all of them always has its place. */
+/** As many keys as fit, most needed first; the one that shows all of them, or leaves a question, always has its place. */
 export function footerRows(keys: readonly KeyWords[], { columns, rows }: Area): Row[] {
-	const all = keys.find(({ key }) => key === '?');
+	const all = keys.find(({ key }) => key === '?') ?? keys.find(({ key }) => key === 'esc');
 	const rest = keys.filter((one) => one !== all);
 	const lines: Row[] = [];
 	let line: Row = [];
@@ -85,7 +85,7 @@ export function footerRows(keys: readonly KeyWords[], { columns, rows }: Area): 
 	return [...lines, line].slice(0, rows).map((one) => cutRow(one, columns));
 }
 
-/** The line with the key that shows all: with its words where they fit, never cut itself. */
+/** The line with that key: with its words where they fit, never cut itself. */
 function withAll(line: Row, all: KeyWords, columns: number): Row {
 	const whole = keySpans(all);
 	const item = line.length > 0 && rowWidth(whole) + 6 > columns ? [span(all.key)] : whole;

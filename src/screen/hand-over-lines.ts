@@ -114,7 +114,7 @@ function cardLine(state: ScreenState, coming: Coming, columns: number): Row {
 	);
 	const check = leave === null || kind !== 'hand-over' ? [] : [span(`, ${checkWords(leave)}`)];
 	return fitting(
-		[...long.slice(0, 2).map((row) => [...row, ...check]), ...long, ...short(state, coming)],
+		[...long.map((row) => [...row, ...check]), ...long, ...short(state, coming)],
 		columns,
 	);
 }

@@ -22,7 +22,7 @@ export function helpRows(
 	const legend = legendRows(columns);
 	const room = Math.max(1, rows - 1 - legend.length);
 	const most = Math.max(1, Math.floor(columns / LEAST_COLUMNS));
-	const keyColumns = Math.min(12, Math.max(0, ...help.map(({ key }) => displayWidth(key))) + 2);
+	const keyColumns = Math.min(16, Math.max(0, ...help.map(({ key }) => displayWidth(key))) + 2);
 	for (let across = 1; across <= most; across += 1) {
 		const width = Math.floor(columns / across);
 		const entries = help.map((one) => entryRows(one, keyColumns, width - 3));

@@ -131,7 +131,10 @@ function cueWords(state: ScreenState, columns: number): Row {
 	const cue = pointNext(state);
 	const at = cue?.at ?? (state.session.song === null ? startOfNext(state) : SONG_ENDS);
 	const room = columns - displayWidth(at) - 2;
-	const acts = cue === null && state.session.song !== null ? '' : actsAhead(state, room);
+	// At the end of a song nothing is pressed, unless the next one follows straight on.
+	const on = songOnNow(state.session);
+	const isEnd = cue === null && on !== null && segueItem(state.session, on.item) === null;
+	const acts = isEnd ? '' : actsAhead(state, room);
 	const say = cue?.say == null ? '' : cue.say;
 	const isBoth = displayWidth(acts) + displayWidth(say) + 2 <= room;
 	return [span(`${at}  `), span(acts), span(isBoth && say !== '' ? `  ${say}` : '', 'dim')];

@@ -8,6 +8,9 @@ export type ActionWords = {
 	readonly help: string;
 };
 
+/** Keys that are called otherwise on a keyboard than in scripts. */
+export const KEY_LABELS: Readonly<Record<string, string>> = { pagedown: 'PgDn', pageup: 'PgUp' };
+
 const inList = (name: string, help = name): ActionWords => ({
 	name,
 	help: `in the list view: ${help}`,

@@ -14,7 +14,7 @@ test('locked, only what unlocks is offered', () => {
 	const { screen } = playShow(club, '00:00 space\n00:10 l\n00:12 !screen\n');
 	expect(lastRow(screen)).toBe('l then  esc within 2 s unlocks');
 	const unlocked = playShow(club, '00:00 space\n00:10 l\n00:12 l esc\n00:14 !screen\n').screen;
-	expect(lastRow(unlocked)).toContain('space Ch1');
+	expect(lastRow(unlocked)).toContain('PgDn/space Ch1');
 });
 
 test('after the last song the way to end the show is offered, and not before', () => {
@@ -27,9 +27,14 @@ test('after the last song the way to end the show is offered, and not before', (
 
 test('in the list view its own keys come first, in the help after those of the show', () => {
 	const { screen } = playShow(club, '00:00 space\n00:05 tab\n00:06 tab\n00:07 !screen\n');
-	expect(lastRow(screen)).toMatch(/^space Ch1 {2}enter open {2}g move/);
+	expect(lastRow(screen)).toMatch(/^PgDn\/space Ch1 {2}enter open {2}g move/);
 	const ids = ACTIONS.map(({ id }) => id);
 	expect(ids.indexOf('move-song')).toBeGreaterThan(ids.indexOf('leave'));
+});
+
+test('however many answers a question has, the key that leaves it is among those shown', () => {
+	const { screen } = playShow(club, '00:00 space\n00:05 f 2 !screen\n');
+	expect(screen).toMatch(/\n.* {2}esc( cancel)?\s*$/);
 });
 
 test('a memo half written says that esc keeps it, and m goes on with it', () => {

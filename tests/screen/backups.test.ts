@@ -17,7 +17,7 @@ const sizes = [
 const drawn = (state: ScreenState, size: (typeof sizes)[number]) =>
 	screenText(drawScreen(state, size, { isAscii: false }));
 
-describe.each(sizes)('at $columns x $rows', (size) => {
+describe.each([{ columns: 60, rows: 20 }, ...sizes])('at $columns x $rows', (size) => {
 	const sized = `${size.columns}x${size.rows}`;
 	test.each(
 		Object.entries({
@@ -30,8 +30,11 @@ describe.each(sizes)('at $columns x $rows', (size) => {
 	)('%s', (name, make) => {
 		expectDrawn(`${name}-${sized}`, drawn(make(), size));
 	});
+});
 
-	test('the list says who keeps what for which song, and what is handed in place of what', () => {
+test.each(sizes)(
+	'the list says who keeps what for which song, and what is handed in place of what: $columns x $rows',
+	(size) => {
 		const list = drawn({ ...staying(), view: 'list', picked: 3 }, size);
 		const isNamed = size.columns >= 100;
 		expect(list).toContain(
@@ -39,8 +42,8 @@ describe.each(sizes)('at $columns x $rows', (size) => {
 		);
 		const other = drawn({ ...substituted(), view: 'list', picked: 1 }, size);
 		expect(other).toContain(isNamed ? 'Ash S Spare for 4 Acorn' : 'Ash S for 4');
-	});
-});
+	},
+);
 
 test('what is handed is what the mark and the words are about', () => {
 	const rows = drawn(substituted(), { columns: 80, rows: 24 }).split('\n');

@@ -16,12 +16,14 @@ import {
 	at,
 	beforeTheShow,
 	encore,
+	fourteen,
 	handOverOfThree,
 	interval,
 	jumpPrompt,
 	middleOfASong,
 	notSaved,
 	over,
+	segueNext,
 	sixPlayers,
 	wideNames,
 } from './states.ts';
@@ -29,6 +31,8 @@ import {
 const unicode = { isAscii: false };
 const small = { columns: 80, rows: 24 };
 const sizes = [small, { columns: 120, rows: 40 }, { columns: 200, rows: 60 }];
+/** The stage view also at sizes between. */
+const stageSizes = [{ columns: 60, rows: 20 }, { columns: 100, rows: 30 }, ...sizes];
 const tiny = [
 	{ columns: 80, rows: 23 },
 	{ columns: 60, rows: 15 },
@@ -48,15 +52,21 @@ const states: Readonly<Record<string, () => ScreenState>> = {
 	'not-saved': notSaved,
 	'six-players': sixPlayers,
 	'wide-names': wideNames,
+	fourteen,
+	'segue-next': segueNext,
 };
 const text = (state: ScreenState, size = small) => screenText(drawScreen(state, size, unicode));
 
 describe('drawn screens', () => {
-	for (const size of sizes) {
+	for (const size of stageSizes) {
 		const sized = `${size.columns}x${size.rows}`;
 		test.each(Object.keys(states))(`%s at ${sized}`, (name) => {
 			expectDrawn(`${name}-${sized}`, text(states[name]!(), size));
 		});
+	}
+
+	for (const size of sizes) {
+		const sized = `${size.columns}x${size.rows}`;
 
 		test.each(views.slice(1))(`%s at ${sized}`, (view) => {
 			expectDrawn(`${view}-${sized}`, text({ ...middleOfASong(), view, picked: 2 }, size));
@@ -124,7 +134,7 @@ describe('what must be found', () => {
 			/WATCH .*0:30/,
 			/CURFEW .*22:45/,
 			/LAST .*20:50 {2}V2\. .*u undo/,
-			/space Ch2.*\? all keys/,
+			/PgDn\/space Ch2.*\? all keys/,
 		]) {
 			expect(drawn).toMatch(words);
 		}

@@ -193,14 +193,14 @@ function moved(state: InstrumentState, ...events: readonly InstrumentEvent[]): I
 }
 
 const footer = [
-	{ key: 'space', words: 'Ch2' },
+	{ key: 'PgDn/space', words: 'Ch2' },
 	{ key: 'enter', words: 'handed' },
 	{ key: 't', words: 'ready' },
 	{ key: 'b', words: 'break' },
 	{ key: 'd', words: 'done' },
 	{ key: 'j', words: 'jump' },
-	{ key: 'x', words: 'exchange' },
-	{ key: 'u', words: 'take back' },
+	{ key: 'x', words: 'swap' },
+	{ key: 'u', words: 'undo' },
 	{ key: 'z', words: 'dark' },
 	{ key: '?', words: 'all keys' },
 ];
@@ -262,7 +262,7 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		narrowedTo: '',
 		preferences: { colours: 'dark', keys: {}, times: {} },
 		footer,
-		help: [...footer, { key: 'pagedown', words: 'the next cue point, as space does' }],
+		help: [...footer, { key: 'PgUp/backspace', words: 'one cue back' }],
 		...rest,
 	};
 }
@@ -849,6 +849,89 @@ export function sixPlayers(): ScreenState {
 					instrument: 'is',
 					tuning: tuning('half-step down'),
 					leave: null,
+					pack: null,
+				},
+			],
+		},
+	};
+}
+
+/** Gravel goes straight on into Lantern, and no cue is left before it. */
+export function segueNext(): ScreenState {
+	const state = middleOfASong();
+	const { session } = state;
+	const songs = session.show.songs.map((one) =>
+		one.id === 'gravel'
+			? { ...one, ends: 'segue' as const }
+			: one.id === 'lantern'
+				? { ...one, board: { bo: { drive: { on: true } } } }
+				: one,
+	);
+	const gravel = songs.find(({ id }) => id === 'gravel')!;
+	const atV2 = advanceSong(gravel, songBegun(gravel), { type: 'stepped' });
+	const atLast = atV2 && advanceSong(gravel, atV2, { type: 'stepped' });
+	return {
+		...state,
+		session: {
+			...session,
+			song: atLast,
+			list: session.list.map((one) => (one.key === '7' ? { ...one, gapSeconds: 0 } : one)),
+			show: { ...session.show, songs },
+		},
+		plan: { ...state.plan, warnings: state.plan.warnings.slice(1) },
+	};
+}
+
+/** Four players and a rack of fourteen; all four change at the end of the song, in tunings of every length. */
+export function fourteen(): ScreenState {
+	const state = middleOfASong();
+	const { session, plan } = state;
+	const more = [
+		instrument('d', 'Dozen', { kind: 'electric-12', tuning: tuning('E standard', 'electric-12') }),
+		instrument('f', 'Fathom', { tuning: tuning('open G'), leave: 'slide in the pouch' }),
+		instrument('k', 'Kestrel', { kind: 'bass-5', tuning: tuning('standard', 'bass-5') }),
+	];
+	const all: Show = {
+		...session.show,
+		players: [
+			...session.show.players,
+			{ id: 'dan', name: 'Dan', plays: 'guitar', tech: null, key: 'd' },
+		],
+		instruments: [...session.show.instruments, ...more],
+		boards: { ...session.show.boards, ash: [{ id: 'echo', name: 'Echo', extra: {} }] },
+	};
+	const { instruments, boards } = openSession(all);
+	const i6 = moved(session.instruments.i6!, { type: 'handed', atMs: at(-1) });
+	const [first] = plan.handOvers;
+	return {
+		...state,
+		session: {
+			...session,
+			show: all,
+			instruments: { ...instruments, ...session.instruments, i6 },
+			boards: { ...boards, ...session.boards },
+			players: { ...session.players, dan: { ...EMPTY_HANDS, holds: 'i6', sinceMs: at(-1) } },
+		},
+		plan: {
+			...plan,
+			handOvers: [
+				...plan.handOvers,
+				{
+					...first!,
+					player: 'cleo',
+					from: 'i8',
+					instrument: 'ik',
+					tuning: tuning('standard', 'bass-5'),
+					leave: 'fresh battery, volume full',
+					pack: null,
+				},
+				{
+					...first!,
+					player: 'dan',
+					from: 'i6',
+					instrument: 'if',
+					tuning: tuning('open G'),
+					leave: 'slide in the pouch',
 					pack: null,
 				},
 			],
