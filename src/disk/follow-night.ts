@@ -1,6 +1,7 @@
 // The files of a night that another copy of the program keeps, looked at again and again: read only, and
 // read anew whenever one of them is not as it was. What a write has not finished yet is waited for.
 
+import { basename } from 'node:path';
 import type { FollowedLook, FollowedNight } from '../journal/followed-night.ts';
 import { decodeCheckpoint } from '../journal/join-segments.ts';
 import type { ReadableJournal } from '../journal/night-journal.ts';
@@ -50,7 +51,7 @@ export function followNight(place: FollowPlace, id: string): FollowedNight {
 		return {
 			kind: 'read',
 			journal: readableJournal(files),
-			path: last.path,
+			file: basename(last.path),
 			elsewhere: away === null ? null : { folder: away, home, trouble: null, isWiped },
 		};
 	};

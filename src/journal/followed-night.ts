@@ -10,8 +10,8 @@ export type FollowedLook =
 	| {
 			readonly kind: 'read';
 			readonly journal: ReadableJournal;
-			/** The file that takes its new lines. */
-			readonly path: string;
+			/** The name of the file that takes its new lines. */
+			readonly file: string;
 			/** Where it is kept that its own folder does not take. */
 			readonly elsewhere: SavePlace | null;
 	  }

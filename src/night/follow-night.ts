@@ -23,7 +23,7 @@ import {
 import { followAt } from './follow-outcome.ts';
 import { firstLook } from './look.ts';
 import type { Night } from './night.ts';
-import { goOn } from './night-clock.ts';
+import { goOn, type LastKnown, type NightClock } from './night-clock.ts';
 import { nightContext } from './night-context.ts';
 import { openPast } from './night-past.ts';
 import { nightPlan } from './night-plan.ts';
@@ -58,6 +58,9 @@ export type FollowWindow = Pick<
 	readonly look: () => void;
 };
 
+/** Clocks of two machines that are no further apart are left so: a step takes some of it to be read. */
+const APART_MS = 1000;
+
 /** What changes nothing but what this window shows. */
 const LOOKS: ReadonlySet<string> = new Set([
 	'view',
@@ -76,7 +79,8 @@ export function followedNight(options: FollowOptions): FollowWindow {
 	const opening = openSession(options.show);
 	let past = openPast(opening, first.journal);
 	let clock = goOn(options.clock, past.lastKnown());
-	let { path, elsewhere } = first;
+	let lastUpMs = past.lastKnown()?.upMs ?? null;
+	let { file, elsewhere } = first;
 	let gone: { readonly words: string; readonly short: string } | null = null;
 	const findings = [...options.findings];
 
@@ -110,6 +114,20 @@ export function followedNight(options: FollowOptions): FollowWindow {
 	const follow = followAt(shown, steps, looked);
 	const keys = pressedKeys(shown, { steps, looked, follow, outcomeOf });
 
+	/** As a resume goes on; by the clock of another machine from the moment at which something new was read. */
+	function clockAfter(known: LastKnown | null): NightClock {
+		const { bootId, upMs } = options.clock;
+		const isNews = known !== null && known.upMs !== lastUpMs;
+		lastUpMs = known?.upMs ?? null;
+		if (known?.started == null) return clock;
+		const isOurs = known.started.boot === bootId && upMs() >= known.upMs;
+		if (isOurs) return goOn(options.clock, known);
+		const then = known.started.anchorMs + known.upMs;
+		if (!isNews || Math.abs(clock.nowMs() - then) < APART_MS) return clock;
+		const started = { boot: bootId, anchorMs: then - upMs() };
+		return goOn(options.clock, { ...known, upMs: upMs(), started });
+	}
+
 	function take(found: FollowedLook): void {
 		if (found.kind === 'gone') {
 			const at = dayTimeText(past.lastKnown()?.atMs ?? clock.nowMs(), dayOffsetMinutes);
@@ -118,11 +136,9 @@ export function followedNight(options: FollowOptions): FollowWindow {
 		}
 		gone = null;
 		past = openPast(opening, found.journal);
-		const known = past.lastKnown();
-		// As a resume goes on; and what was recorded is never still to come.
-		if (known !== null && known.atMs > clock.nowMs()) clock = goOn(options.clock, known);
-		if (found.path !== path) findings.push(movedWords(found.path));
-		({ path, elsewhere } = found);
+		clock = clockAfter(past.lastKnown());
+		if (found.file !== file) findings.push(movedWords(found.file));
+		({ file, elsewhere } = found);
 	}
 
 	function trouble(): NonNullable<ScreenState['follows']>['trouble'] {
@@ -220,11 +236,9 @@ function asFollowed(state: ScreenState, isOwnPrompt: boolean): ScreenState {
 		{ key: 'q', words: LEAVES },
 		{ key: '?', words: FOOTER.all },
 	];
-	// Backups are answered in the other window; here they can only be put aside.
+	if (prompt === null || isOwnPrompt) return { ...state, footer };
+	// Backups are answered in the other window. From afar the first of them has its card, as large as can be;
+	// in the other views they can be put aside.
 	const choices = [{ key: 'esc', words: HIDES }, ...footer.filter(({ key }) => key !== 'esc')];
-	return {
-		...state,
-		footer,
-		prompt: prompt === null || isOwnPrompt ? prompt : { ...prompt, choices },
-	};
+	return { ...state, footer, prompt: view === 'far' ? null : { ...prompt, choices } };
 }

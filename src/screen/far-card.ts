@@ -23,8 +23,8 @@ export type FarCard = {
 	readonly words: string;
 };
 
-/** Names longer than this are known by their first letters. */
-const LONG_NAME = 6;
+/** Names longer than these are known by so many of their first letters. */
+const LONG_NAMES = [6, 4];
 
 /**
  * `isShort`: with shorter names than the usual ones too. Null where the face lacks a letter that is needed.
@@ -36,8 +36,8 @@ export function farCard(state: ScreenState, card: Card, isShort: boolean): FarCa
 	const usual = (texts: readonly string[]) => (isShort ? texts : texts.slice(0, 1));
 	const key = show.players.find(({ id }) => id === card.player)?.key ?? '';
 	const { label } = card;
-	const names = label.length > LONG_NAME ? [label, label.slice(0, LONG_NAME)] : [label];
-	const player = tallPiece(names, bright) ?? tallPiece([key], bright);
+	const begun = LONG_NAMES.flatMap((most) => (label.length > most ? [label.slice(0, most)] : []));
+	const player = tallPiece([label, ...begun], bright) ?? tallPiece([key], bright);
 	const main = [
 		tallPiece(usual(whatTexts(state, card)), bright),
 		...inTexts(state, card).map((texts) => tallPiece(usual(texts), plain)),

@@ -34,6 +34,8 @@ const CARD_GAP = 4;
  */
 const ROWS_AT_TWO_METRES = 45;
 const ROWS_AT_FOUR_METRES = 22;
+/** Rows to spare between cards stand so many at a place. */
+const MOST_SPARE_ROWS = 2;
 /** No mark of ready or not is wider. */
 const MARK_WIDTH = 6;
 
@@ -148,7 +150,9 @@ function shared(
 	const height = linesRows(1, small) + gapRows(small) + linesRows(most, scales.main);
 	const down = Math.ceil(cards.length / across);
 	const head = linesRows(1, small) + gap;
-	if (head + down * height + (down - 1) * (gap + 1) > area.rows) return null;
+	const spare = area.rows - head - down * height - (down - 1) * gap;
+	if (spare < 0) return null;
+	const apart = gap + Math.min(MOST_SPARE_ROWS, Math.floor(spare / Math.max(1, down - 1)));
 	return (isAscii) => {
 		const look: Look = { scale: small, isAscii };
 		const drawn = whole.map(({ head: line, lines }) =>
@@ -164,7 +168,7 @@ function shared(
 		return [
 			...drawnCount(count, width, look),
 			...blankRows(gap),
-			...inGrid(drawn, { across, step: cell + between, gap: gap + 1 }),
+			...inGrid(drawn, { across, step: cell + between, gap: apart }),
 		];
 	};
 }

@@ -2,6 +2,7 @@
 // to be read from afar is made of these. Widths are in points of the face, of which a cell has `scale`.
 
 import { graphemes } from '../base/display-width.ts';
+import { TALL_GAP } from './card-words.ts';
 import { type Row, rowWidth, type SpanStyle, span } from './row.ts';
 import { hasTallLetter, tallRows, tallWidth } from './tall-glyphs.ts';
 
@@ -16,9 +17,6 @@ export type SetPiece = Text & { readonly style: SpanStyle };
 export type TallLine = readonly SetPiece[];
 
 export type Look = { readonly scale: number; readonly isAscii: boolean };
-
-/** Between two pieces of a line. */
-const PIECE_GAP = 3;
 
 /** A piece of those texts that the face has all letters for; null where there are none. */
 export function tallPiece(texts: readonly string[], style: SpanStyle): TallPiece | null {
@@ -75,9 +73,9 @@ function broken(pieces: TallLine, room: number): readonly TallLine[] | null {
 	for (const piece of pieces) {
 		if (piece.width > room) return null;
 		const line = lines.at(-1);
-		if (line !== undefined && used + PIECE_GAP + piece.width <= room) {
+		if (line !== undefined && used + TALL_GAP + piece.width <= room) {
 			line.push(piece);
-			used += PIECE_GAP + piece.width;
+			used += TALL_GAP + piece.width;
 		} else {
 			lines.push([piece]);
 			used = piece.width;
@@ -94,7 +92,7 @@ export function drawnLine(line: TallLine, { scale, isAscii }: Look): Row[] {
 			return missing > 0 ? [...row, span(' '.repeat(missing))] : row;
 		}),
 	);
-	const gap = span(' '.repeat(PIECE_GAP * scale));
+	const gap = span(' '.repeat(TALL_GAP * scale));
 	return Array.from({ length: 3 * scale }, (_, row) =>
 		drawn.flatMap((piece, index) => [...(index === 0 ? [] : [gap]), ...(piece[row] ?? [])]),
 	);
@@ -124,7 +122,7 @@ const WIDEST_TIME = '0 h 00';
 
 /** What a countdown with one of these words takes at most. */
 export function countWidth(words: readonly string[]): number {
-	return Math.max(...words.map(tallWidth)) + PIECE_GAP + timeWidth(WIDEST_TIME);
+	return Math.max(...words.map(tallWidth)) + TALL_GAP + timeWidth(WIDEST_TIME);
 }
 
 function timeWidth(time: string): number {

@@ -18,16 +18,18 @@ const LEAST_ROWS_FOR_STORAGE = 6;
 
 export type FarOptions = { readonly isAscii: boolean; readonly keys: readonly KeyWords[] };
 
-/** All of the screen, from the cards down to the keys. */
+/** All of the screen, from where the night is kept down to the keys. */
 export function farScreen(state: ScreenState, area: Area, { isAscii, keys }: FarOptions): Row[] {
-	const storage = area.rows < LEAST_ROWS_FOR_STORAGE ? null : storageRow(state, area.columns);
-	const under = [...(storage === null ? [] : [storage]), ...footRows(state, area, keys)];
-	const places: Area = { columns: area.columns, rows: Math.max(0, area.rows - under.length) };
+	// Its place stays empty while there is nothing to say, so that no letter changes its size when there is.
+	const storage = area.rows < LEAST_ROWS_FOR_STORAGE ? [] : [storageRow(state, area.columns) ?? []];
+	const under = footRows(state, area, keys);
+	const rest = area.rows - storage.length - under.length;
+	const places: Area = { columns: area.columns, rows: Math.max(0, rest) };
 	const { prompt } = state;
 	const asked = prompt === null ? 0 : promptHeight(prompt, places);
 	const cards = farRows(state, { ...places, rows: places.rows - asked }, isAscii);
 	const rows = fillRows(cards, places.rows);
-	return [...(prompt === null ? rows : withPrompt(rows, prompt, places)), ...under];
+	return [...storage, ...(prompt === null ? rows : withPrompt(rows, prompt, places)), ...under];
 }
 
 /** The answer to the last key in place of the keys; under a question both. */
@@ -45,7 +47,8 @@ function footRows(state: ScreenState, area: Area, keys: readonly KeyWords[]): Ro
 /** The rows of the cards, without what stands below them. */
 function farRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 	if (area.rows < 1) return [];
-	const { now, rest } = handOverCards(state);
+	const cards = handOverCards(state);
+	const { now } = cards;
 	if (now.length === 0) return nothingRows(state, area, isAscii);
 	// As many of them as can be in tall letters, the others a line each.
 	for (let tall = now.length; tall > 0; tall -= 1) {
@@ -53,16 +56,13 @@ function farRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
 		const rows = area.rows - (lines === 0 ? 0 : lines + 1);
 		const found = farLayout(state, now.slice(0, tall), { ...area, rows });
 		if (found === null) continue;
-		const more =
-			lines === 0
-				? []
-				: [
-						[],
-						...handOverLines(state, { now: now.slice(tall), rest: [] }, { ...area, rows: lines }),
-					];
-		return [...fillRows(found.draw(isAscii), rows), ...more];
+		const drawn = found.draw(isAscii);
+		if (lines === 0) return drawn;
+		const others = { now: now.slice(tall), rest: [] };
+		const said = handOverLines(state, others, { ...area, rows: lines });
+		return [...fillRows(drawn, rows), [], ...said];
 	}
-	return handOverLines(state, { now, rest }, area);
+	return handOverLines(state, cards, area);
 }
 
 /** That nobody changes, or that the show is over. */

@@ -20,7 +20,7 @@ export function goneWords(folder: string, at: string, trouble: string | null): s
 export const goneInShort = (at: string): string => `Files gone; this is how it stood at ${at}.`;
 
 /** The night goes on in another file than before. */
-export const movedWords = (path: string): string => `The night goes on in ${path}.`;
+export const movedWords = (file: string): string => `The night goes on in another file: ${file}`;
 
 // On the plain terminal.
 

@@ -68,13 +68,16 @@ test('a night that goes on in another file, and in another folder, is followed t
 	const next = join(home, `${nightName}.2.journal`);
 	writeFileSync(next, Buffer.concat([headerLine(), headerLine(), recordLine(sampleRecord(4))]));
 	const moved = look();
-	expect(moved).toMatchObject({ path: next, elsewhere: null });
+	expect(moved).toMatchObject({ file: `${nightName}.2.journal`, elsewhere: null });
 	expect(countOf(moved)).toBe(4);
 	const away = join(other, `${nightName}.3.journal`);
 	const header = headerLine(sampleHeader());
 	writeFileSync(away, Buffer.concat([header, header, recordLine(sampleRecord(5))]));
 	const gone = look();
-	expect(gone).toMatchObject({ path: away, elsewhere: { folder: other, home } });
+	expect(gone).toMatchObject({
+		file: `${nightName}.3.journal`,
+		elsewhere: { folder: other, home },
+	});
 	expect(countOf(gone)).toBe(5);
 });
 

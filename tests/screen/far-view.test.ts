@@ -43,7 +43,7 @@ const states: Readonly<Record<string, () => ScreenState>> = {
 	'one-change': oneChange,
 	'one-change-with-capo': withCapo,
 	'two-at-once': middleOfASong,
-	'three-at-once': handOverOfThree,
+	'three-at-once': () => ({ ...handOverOfThree(), prompt: null }),
 	'after-a-break': () => ({ ...afterABreak(), prompt: null }),
 	'no-backup': noBackup,
 	'nobody-changes': () => with_(middleOfASong(), { handOvers: [], work: [] }),
@@ -84,7 +84,9 @@ describe('what must be found', () => {
 	});
 
 	test('on the smallest screen who, which slot, in what, ready or not and when', () => {
-		expect(drawn(oneChange(), { columns: 40, rows: 4 })).toMatch(/ASH 4 drop D .*in 2:33/);
+		expect(drawn(oneChange(), { columns: 40, rows: 4 })).toMatch(
+			/ASH .*in +2:33 .*4 Dune, drop D, RECHECK/,
+		);
 	});
 
 	test('a question and its keys, whatever its height', () => {
@@ -102,7 +104,7 @@ describe('what must be found', () => {
 	test('the answer to a key, and that the night is not kept, in a row', () => {
 		const state = { ...notSaved(), message: 'There is nothing to take back.' };
 		const rows = drawn(state, small).split('\n');
-		expect(rows.at(-2)).toMatch(/^NOT SAVED +The disk is full/);
+		expect(rows[0]).toMatch(/^NOT SAVED +The disk is full/);
 		expect(rows.at(-1)).toMatch(/^There is nothing to take back\. +NOT SAVED$/);
 	});
 });
@@ -179,12 +181,23 @@ test('nothing moves by itself: a second later only the digits of the countdown a
 			const before = drawn(make(), size).split('\n');
 			for (const ms of [1000, 2000, 45_000, 93_000]) {
 				const rows = drawn(at(make(), ms), size).split('\n');
-				const from = before.findIndex((row, index) => index > 0 && row === '');
+				const from = before.findIndex((row, index) => index > 1 && row === '');
 				expect(rows.slice(from)).toEqual(before.slice(from));
 				// Above are the player's first letter or the countdown's word, and its digits.
 				const left = (some: readonly string[]) => some.slice(0, from).map((row) => row.slice(0, 6));
 				expect(left(rows)).toEqual(left(before));
 			}
+		}
+	}
+});
+
+test('no letter changes its size when the night is not kept any more', () => {
+	const { save } = notSaved();
+	for (const make of [oneChange, withCapo, middleOfASong]) {
+		for (const size of sizes) {
+			const rows = drawn({ ...make(), save }, size).split('\n');
+			expect(rows[0]).toMatch(/^NOT SAVED/);
+			expect(rows.slice(1, -1)).toEqual(drawn(make(), size).split('\n').slice(1, -1));
 		}
 	}
 });
