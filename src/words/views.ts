@@ -10,7 +10,7 @@ export const HEADINGS = {
 	tunedTo: 'in',
 	where: 'where',
 	nextUse: 'next in, work',
-	drift: 'stage: at most',
+	drift: 'stage: about',
 	list: 'LIST',
 	showClock: 'show clock',
 	gap: 'gap',
