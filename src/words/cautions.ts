@@ -2,7 +2,7 @@
 // who know the work; local codes and licensed practice come first.
 
 /** Amps, hum, mains: who may open what comes first. */
-export const AMP_CAUTIONS = [
+const AMP_CAUTIONS = [
 	'An amp can hold a lethal charge unplugged. Opening it is for licensed people.',
 	'A tingle can mean a lost earth: stop, touch nothing, qualified electrician.',
 	'Only the marked fuse type and rating. Never lift the safety earth.',
@@ -11,7 +11,7 @@ export const AMP_CAUTIONS = [
 const SOLDER = 'Solder in an aired room with eye protection, never on anything plugged in.';
 export const STRING_CAUTION =
 	'Wear eye protection at strings: slacken before cutting, point the ends away.';
-export const FEEDBACK_CAUTION =
+const FEEDBACK_CAUTION =
 	'Feedback: raise the level slowly, ears protected, and warn the stage first.';
 const HEARING = 'Hearing: wear protection on stage and at line check.';
 const LIFTING = 'Lifting: two people for racks, amps and heavy cases.';

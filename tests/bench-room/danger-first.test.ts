@@ -55,6 +55,7 @@ test('a pair is called by its course, and the octave is told from the low one', 
 const past = [
 	{
 		at: 0,
+		gauges: [],
 		tuning: 'E standard',
 		measures: { relief: [0.35], actionLast: [2, 1.7] },
 		at12: [0, 0, 0, 0, 0, 5],
