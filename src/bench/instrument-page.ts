@@ -11,9 +11,12 @@ import { driftOn } from '../session/warmth.ts';
 import { onlyPlayer } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { KINDS } from '../tuning/kind.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
+import { breaksOrNear } from '../words/bench-pages.ts';
 import { exposedLine, openStringsBlock, shapeBlock } from '../words/by-ear-words.ts';
 import { capoSaid } from '../words/capo-words.ts';
+import { STRING_CAUTION } from '../words/cautions.ts';
 import {
 	checkWords,
 	faultWords,
@@ -27,9 +30,10 @@ import {
 } from '../words/instrument-page.ts';
 import { LINE_COLUMNS } from '../words/line-columns.ts';
 import { historyBlock, rodBlock, setUpLines } from '../words/set-up-words.ts';
+import { shortStringLabel, stringLabel } from '../words/string-labels.ts';
 import { stageDriftWords } from '../words/warmth.ts';
 import { type SongShape, shapesOfSong } from './song-shapes.ts';
-import { type CardString, type TuningCard, tuningCard } from './tuning-card.ts';
+import { breaking, type CardString, type TuningCard, tuningCard } from './tuning-card.ts';
 
 /** What a page is made from beside the instrument. */
 export type PageFrom = {
@@ -84,6 +88,7 @@ export function instrumentPage(from: PageFrom, instrument: Instrument): Instrume
 			forWhom,
 		}),
 		lines: [
+			...breaking(card.strings).map((string) => breaksOrNear(string, -1)),
 			...stringLines(card),
 			...stepLines(card),
 			...[
@@ -96,7 +101,10 @@ export function instrumentPage(from: PageFrom, instrument: Instrument): Instrume
 				...shapes.map(exposedLine),
 				...setUpLines(instrument.setUp, past, nowMs),
 				...(stringsDown.length > 0 || faults.length > 0
-					? [faultWords(stringsDown.length > 0, faults)]
+					? [
+							faultWords(stringsDown.length > 0, faults),
+							...(stringsDown.length > 0 ? [STRING_CAUTION] : []),
+						]
 					: []),
 				...(instrument.leave === null ? [] : [checkWords(instrument.leave)]),
 				...(instrument.notes === null ? [] : [instrument.notes]),
@@ -124,27 +132,32 @@ function shapesNext({ session, plan }: PageFrom, instrument: Instrument): readon
 }
 
 /** A line a string, or a course where strings are paired, so that twelve fit where six do. */
-function stringLines({ strings, capo }: TuningCard): readonly string[] {
-	if (strings.length <= MOST_SINGLE) {
+function stringLines({ strings, capo, instrument: { kind } }: TuningCard): readonly string[] {
+	const strung = { kind, notes: strings.map(({ note }) => note) };
+	const isPaired = KINDS[kind].stringsPerCourse === 2;
+	if (strings.length <= MOST_SINGLE && !isPaired) {
 		return strings.map((one) => {
 			const bears = one.bearing ? `  ${one.bearing.newtons.toFixed(0).padStart(4)} N` : '';
-			return `${stringCells(one, capo)}${bears}`.trimEnd();
+			return `${stringCells(one, String(one.string).padStart(2), capo)}${bears}`.trimEnd();
 		});
 	}
 	return strings.flatMap((one, index) => {
 		const other = strings[index + 1];
 		if (index % 2 === 1) return [];
-		const left = stringCells(one, capo);
-		return [other === undefined ? left : `${left}  ${stringCells(other, capo)}`.trimEnd()];
+		const label = ({ string }: CardString) => shortStringLabel(strung, string).padEnd(4);
+		const left = stringCells(one, label(one), capo);
+		return [
+			other === undefined ? left : `${left}  ${stringCells(other, label(other), capo)}`.trimEnd(),
+		];
 	});
 }
 
 /** More strings than these stand in pairs. */
 const MOST_SINGLE = 6;
 
-function stringCells(one: CardString, capo: number): string {
+function stringCells(one: CardString, label: string, capo: number): string {
 	const cells = [
-		String(one.string).padStart(2),
+		label,
 		one.note.padEnd(4),
 		one.hertz.toFixed(2).padStart(7),
 		`${one.cents > 0 ? '+' : ''}${one.cents} c`.padStart(5),
@@ -154,9 +167,12 @@ function stringCells(one: CardString, capo: number): string {
 	return cells.join(' ');
 }
 
-function stepLines({ steps }: TuningCard): readonly string[] {
+function stepLines({ steps, strings, instrument: { kind } }: TuningCard): readonly string[] {
 	if (steps.length === 0) return [];
-	const first = steps.filter(({ round }) => round === 1);
+	const strung = { kind, notes: strings.map(({ note }) => note) };
+	const first = steps
+		.filter(({ round }) => round === 1)
+		.map((step) => ({ ...step, string: stringLabel(strung, step.string) }));
 	return wrapWords(stepsWords(first, first.length < steps.length), LINE_COLUMNS);
 }
 

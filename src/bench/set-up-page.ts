@@ -156,6 +156,7 @@ export function pageLines(
 			.flat()
 			.map((one) => lengthWords(one, unit))
 			.join(' / ');
+	const rod = rodWords(instrument, measured);
 	const measures = Object.entries(MEASURE_NAMES).flatMap(([label, key]) => {
 		const usual = words(usualSetUp(instrument.kind)?.[key]);
 		const wanted = words(instrument.setUp?.[key]) || SETUP.noTarget(usual);
@@ -165,7 +166,8 @@ export function pageLines(
 		const isOff = off.some((one) => one !== 0);
 		const much = off.map((one) => (one > 0 ? '+' : '') + lengthWords(one, unit)).join(' / ');
 		const read = found || SETUP.never;
-		return [SETUP.measure(label, wanted, isOff ? SETUP.off(read, much) : read)];
+		const line = SETUP.measure(label, wanted, isOff ? SETUP.off(read, much) : read);
+		return key === 'relief' ? [line, ...rod] : [line];
 	});
 	const saddles = saddle.map(({ string, cents, millimetres, towards, turns }) =>
 		towards === 'none'
@@ -181,8 +183,9 @@ export function pageLines(
 		SETUP.head(name, date),
 		...measures,
 		...measuredDrift(past).map((one) => sinceLine(one, unit)),
-		...(saddles.length === 0 ? [SETUP.noIntonation] : [...saddles, SETUP.slacken]),
-		...rodWords(instrument, measured),
+		...(saddles.length === 0
+			? [SETUP.noIntonation]
+			: [...(rod.length === 0 ? [] : [SETUP.reliefFirst]), ...saddles, SETUP.slacken]),
 		...(frets ?? []).map((one, index) => SETUP.fretPlace(index + 1, lengthWords(one, unit))),
 		...(page.laid === null ? [] : laidLines(page.laid, unit)),
 		...(page.feedback === 0 ? [] : [feedbackWords(page.feedback)]),

@@ -157,6 +157,9 @@ export function setLines(set: SetInTuning, name: string): readonly string[] {
 	const stiff = strings.filter((_, index) => isStiff(limits[index] ?? null));
 	return [
 		STRINGS.head(name, tuning.name),
+		...strings
+			.filter(isNearBreaking)
+			.map(({ string, strengthLeft }) => breaksOrNear(string, strengthLeft)),
 		'',
 		...textTable(isStockKnown ? STRINGS.columns : STRINGS.columns.slice(0, -1), rows),
 		'',
@@ -169,9 +172,6 @@ export function setLines(set: SetInTuning, name: string): readonly string[] {
 			total.uncertainty,
 			signed(total.newtons - totalNewtons(now).newtons, 0),
 		),
-		...strings
-			.filter(isNearBreaking)
-			.map(({ string, strengthLeft }) => breaksOrNear(string, strengthLeft)),
 		...(isStockKnown ? feelLines(set) : [STRINGS.stockUnknown]),
 		...(stiff.length === 0 ? [] : [STRINGS.stiff(stiff.map(({ string }) => string))]),
 		...(strings.some(({ uncertainty }) => uncertainty > 0) ? [STRINGS.estimated] : []),

@@ -88,12 +88,27 @@ export function tuningCard(show: Show, asked: CardAsked): TuningCard {
 		changeNewtons:
 			total && total.newtons - newtonsIn(show, bearing, { ...asked, tuning: instrument.tuning }),
 		seconds: pitchSeconds(instrument, from, to) + (capo > 0 ? instrument.times.capo : 0),
-		steps: retuneSteps(from.notes, to.notes, instrument.bridge),
+		// Nobody is told how to reach a pitch that a string does not live to see.
+		steps: breaking(strings).length > 0 ? [] : retuneSteps(from.notes, to.notes, instrument.bridge),
 		byEar: shapeByEar(
 			strings,
 			strings.map(() => 0),
 		),
 	};
+}
+
+/**
+ * Numbers of the strings that break before their pitch.
+ *
+ * @example
+ * breaking([{ string: 1, bearing: null }]) // => []
+ */
+export function breaking(
+	strings: readonly Pick<CardString, 'string' | 'bearing'>[],
+): readonly number[] {
+	return strings
+		.filter(({ bearing }) => (bearing?.strengthLeft ?? 1) < 0)
+		.map(({ string }) => string);
 }
 
 /** Newtons of the same strings in another tuning: tension goes with the square of the pitch. */

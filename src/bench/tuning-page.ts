@@ -14,9 +14,10 @@ import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
 import { retuneWhyWords, sameSoundWords } from '../words/bench-advice.ts';
 import { breaksOrNear, TUNING } from '../words/bench-pages.ts';
 import { moveWords } from '../words/instrument-page.ts';
+import { stringLabel } from '../words/string-labels.ts';
 import { inHertz, signed, to4 } from './figures.ts';
 import type { SongShape } from './song-shapes.ts';
-import { capoOtherwise, type TuningCard } from './tuning-card.ts';
+import { breaking, capoOtherwise, type TuningCard } from './tuning-card.ts';
 
 export type TuningPage = {
 	readonly show: Show;
@@ -82,8 +83,10 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 	const name = shownInstrument(show, card.instrument.id);
 	const { capo, from, to, total } = card;
 	const origin = originOf(card.instrument.kind, to.name);
+	const isPaired = KINDS[card.instrument.kind].stringsPerCourse === 2;
+	const called = (string: number) => stringLabel(strungOf(card), string);
 	const strings = card.strings.map((one) => [
-		String(one.string),
+		called(one.string),
 		one.note,
 		inHertz(one.hertz),
 		one.cents === 0 ? '' : TUNING.included(signed(one.cents, 1)),
@@ -91,18 +94,22 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 		capo > 0 ? TUNING.sounds(one.sounds) : '',
 		one.bearing ? TUNING.newtons(one.bearing.newtons) : '',
 	]);
-	// Nobody is told how to reach a pitch that the string does not live to see.
-	const isBreaking = card.strings.some(({ bearing }) => (bearing?.strengthLeft ?? 1) < 0);
+	const isBreaking = breaking(card.strings).length > 0;
+	const near = card.strings
+		.filter(({ string }) => nearBreaking(card).includes(string))
+		.map(({ string, bearing }) => breaksOrNear(string, bearing?.strengthLeft ?? null));
 	const steps = card.steps.map(({ string, how, to: note, round, from: was }) => {
 		const words = how === 'check' ? TUNING.check(note) : TUNING.step(how, was, note);
-		return TUNING.stepLine(string, words, round === 2);
+		const which = isPaired ? TUNING.course(called(string)) : TUNING.string(called(string));
+		return TUNING.stepLine(which, words, round === 2);
 	});
 	return [
 		`${TUNING.head(name, from.name, to.name)}${TUNING.capo(capo)}${TUNING.reference(card.referenceHertz)}`,
+		...near,
 		...TUNING.origin(to.name, origin),
 		...(capo > 0 ? [sameSoundWords(capoOtherwise(card)) ?? []].flat() : []),
 		'',
-		...textTable(TUNING.columns, strings),
+		...textTable(isPaired ? TUNING.pairedColumns : TUNING.columns, strings),
 		'',
 		...(isBreaking
 			? []
@@ -112,9 +119,6 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 		...(total
 			? [TUNING.onNeck(total.newtons, total.uncertainty, signed(card.changeNewtons ?? 0, 0))]
 			: [TUNING.noTension]),
-		...card.strings
-			.filter(({ string }) => nearBreaking(card).includes(string))
-			.map(({ string, bearing }) => breaksOrNear(string, bearing?.strengthLeft ?? null)),
 		'',
 		TUNING.openStrings,
 		...pairLines(card.byEar),
@@ -122,6 +126,11 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 		...(chord === null ? [] : ['', TUNING.shape, ...pairLines(chord)]),
 		...songShapes.flatMap((one) => ['', songShapeHeading(show, one), ...pairLines(one.pairs)]),
 	];
+}
+
+/** Its strings as they are to be tuned. */
+function strungOf({ instrument: { kind }, strings }: TuningCard) {
+	return { kind, notes: strings.map(({ note }) => note) };
 }
 
 /** A chain that misses by less than this does no harm: about the edge of hearing (one account). */

@@ -8,6 +8,7 @@ import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import { capoSaid } from '../words/capo-words.ts';
+import { incidentCaution } from '../words/cautions.ts';
 import { INCIDENT_KINDS } from '../words/incident-kinds.ts';
 import { LINE_COLUMNS } from '../words/line-columns.ts';
 import {
@@ -89,6 +90,13 @@ function kindLines(text: string): readonly string[] {
 	);
 }
 
+/** What to mind with what the text names so far. */
+function cautionLines(text: string): readonly string[] {
+	const { kind, words } = readIncidentText(text);
+	const caution = incidentCaution([kind ?? '', words].join(' '));
+	return caution === null ? [] : [caution];
+}
+
 /** More about the last incident. */
 export function describePrompt(context: KeyContext): Prompt {
 	const last = context.session.incidents.at(-1)?.id ?? '';
@@ -97,7 +105,7 @@ export function describePrompt(context: KeyContext): Prompt {
 			draft: `incident ${last}`,
 			view: (text) => ({
 				title: incidentTitle(context.session.incidents.length),
-				lines: kindLines(text),
+				lines: [...kindLines(text), ...cautionLines(text)],
 			}),
 			enter: (text) => ({
 				kind: 'command',

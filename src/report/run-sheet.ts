@@ -11,7 +11,7 @@ import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { asBackup } from '../words/backup-for.ts';
-import { cautionsFor } from '../words/cautions.ts';
+import { SHEET_CAUTIONS } from '../words/cautions.ts';
 import {
 	atCue,
 	dayText,
@@ -50,7 +50,6 @@ export function runSheet(
 		const encore = isEncoreBegin ? [SHEET.encore] : [];
 		return [...interval, ...encore, ...songLines(show, { plan, backupOf }, playing)];
 	});
-	const cautions = cautionsFor({ texts: [], hasRestring: false, isOnStage: true });
 	return [
 		...title(show),
 		'',
@@ -60,7 +59,7 @@ export function runSheet(
 		...body,
 		'-'.repeat(PAPER_COLUMNS),
 		...otherWarnings(show, plan),
-		...cautions.flatMap((text) => wrapped(text, PAPER_COLUMNS, '')),
+		...SHEET_CAUTIONS.flatMap((text) => wrapped(text, PAPER_COLUMNS, '')),
 	]
 		.map((line) => `${line.trimEnd()}\n`)
 		.join('');

@@ -1,5 +1,5 @@
 // What a string bears at a pitch: tension, stress, how far it is from breaking, how stiff it is and how
-// far warmth can move it. Mersenne's law and the laws of a stretched wire, nothing of any instrument.
+// far warmth can move it. The law of stretched strings and those of a wire, nothing of any instrument.
 
 import { STEEL_EXPANSION } from './string-material.ts';
 
@@ -11,7 +11,7 @@ export type SoundingString = {
 };
 
 /**
- * Tension in newtons: mass a length × (2 × length × pitch)², Mersenne's law.
+ * Tension in newtons: mass a length × (2 × length × pitch)², the law of stretched strings.
  *
  * @example
  * tensionNewtons({ gramsPerMetre: 0.39777, scaleMillimetres: 647.7, hertz: 329.6276 }).toFixed(2) // => '72.52'

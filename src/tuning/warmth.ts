@@ -1,9 +1,27 @@
-// What a change of temperature can do to instruments in tune, as a ceiling and never as a fact, and
-// which to touch first.
+// What a change of temperature does to instruments in tune, as a range and never as a fact, and which to touch
+// first.
 
 import { steelModulus } from './string-material.ts';
 import type { BearingString } from './string-set.ts';
 import { centsAfterWarming } from './string-tension.ts';
+
+/**
+ * What is seen of the figure for a string that warms alone. Wood along its grain grows by 3 to 5 millionths a
+ * kelvin against the steel's 12 (from memory), so with the neck as warm two thirds are left; a neck that is
+ * pulled less straightens, and takes back up to half of that (common practice, no source).
+ */
+const SEEN = [1 / 3, 2 / 3] as const;
+
+/**
+ * The realistic range of cents for what a string alone would go, the lesser first, in whole cents.
+ *
+ * @example
+ * seenCents(-34) // => [-11, -23]
+ */
+export function seenCents(cents: number): readonly [number, number] {
+	const [least, most] = SEEN;
+	return [Math.round(cents * least), Math.round(cents * most)];
+}
 
 export type WarmedString = {
 	readonly string: number;

@@ -30,7 +30,10 @@ export const ACTION_WORDS = {
 		name: 'ready',
 		help: 'ready, with the work that was due: enter for the first on the to-do list, or a slot; = and a slot: ready as it is; before the show and in an interval 0: all on the rack, as they are',
 	},
-	break: { name: 'string break', help: 'string break: backups at once, best first' },
+	break: {
+		name: 'string break',
+		help: 'string break: backups at once, best first; again while they are shown: one more break',
+	},
 	finish: { name: 'end the song', help: 'end the song, skip its remaining cues' },
 	jump: {
 		name: 'jump',

@@ -27,7 +27,10 @@ const MOST_QUARTERS = 2;
 export function trussRodWords(wanted: number, measured: number): readonly string[] {
 	const over = reliefOver(wanted, measured);
 	if (over === null) return [];
-	const turn = over > 0 ? 'tighten a quarter turn (clockwise)' : 'loosen a quarter turn';
+	const turn =
+		over > 0
+			? "tighten a quarter turn (on most clockwise, check the maker's)"
+			: "loosen a quarter turn (on most counter-clockwise, check the maker's)";
 	const much = over > 0 ? 'too much' : 'too little';
 	return [
 		`Relief is ${Math.abs(over).toFixed(2)} mm ${much}: ${turn}, at pitch.`,

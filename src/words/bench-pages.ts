@@ -1,5 +1,7 @@
 // The pages of the bench: an instrument between two tunings, its strings, its set-up.
 
+import { STRING_CAUTION } from './cautions.ts';
+
 /** A string with too little of its strength left, or none. */
 export const breaksOrNear = (string: number, strengthLeft: number | null): string =>
 	(strengthLeft ?? 1) < 0
@@ -20,13 +22,16 @@ export const TUNING = {
 	origin: (tuning: string, origin: string | null): readonly string[] =>
 		origin === null || origin === 'common practice' ? [] : [`${tuning}: ${origin}`],
 	columns: ['string', 'tune to', 'Hz', 'offset', 'move', '', 'tension'],
+	pairedColumns: ['course', 'tune to', 'Hz', 'offset', 'move', '', 'tension'],
 	included: (cents: string): string => `${cents} c in it`,
 	sounds: (note: string): string => `sounds ${note}`,
 	newtons: (newtons: number): string => `${newtons.toFixed(1)} N`,
 	check: (note: string): string => `check ${note}, up to pitch`,
 	step: (how: string, from: string, to: string): string => `${how} from ${from} to ${to}`,
-	stepLine: (string: number, words: string, isSecond: boolean): string =>
-		`  string ${string}: ${words}${isSecond ? ' (second round)' : ''}`,
+	string: (label: string): string => `string ${label}`,
+	course: (label: string): string => `course ${label}`,
+	stepLine: (which: string, words: string, isSecond: boolean): string =>
+		`  ${which}: ${words}${isSecond ? ' (second round)' : ''}`,
 	none: (long: string): string => `Nothing to retune. Touch up, about ${long}.`,
 	steps: (long: string): string => `Steps, about ${long}:`,
 	onNeck: (newtons: number, uncertainty: number, change: string): string =>
@@ -84,10 +89,13 @@ export const SETUP = {
 	right: (string: number): string => `string ${string}: OK`,
 	saddle: (string: number, cents: string, move: string): string =>
 		`string ${string}: ${cents} c, saddle ${move}`,
-	towards: (length: string, end: string): string => `${length} towards the ${end}`,
+	/** Towards the bridge's end the string gets longer. */
+	towards: (length: string, end: 'bridge' | 'nut'): string =>
+		`${length} ${end === 'bridge' ? 'back, longer' : 'forward, shorter'}`,
+	reliefFirst: 'Relief is off: set it first, then action; intonation moves with both.',
 	turns: (turns: number): string => `, ${turns.toFixed(2)} turns`,
 	noIntonation: 'No intonation: give --at12 what the 12th fret of each string reads.',
-	slacken: 'Slacken a string before its saddle moves, then tune and read it again.',
+	slacken: `Slacken a string before its saddle moves, then tune and read it again. ${STRING_CAUTION}`,
 	fretPlace: (fret: number, length: string): string => `fret ${fret}: ${length} from the nut`,
 	at12: '12th fret',
 	sameDay: 'since earlier that day',
@@ -99,6 +107,6 @@ export const SETUP = {
 		`fret ${fret}: ${out}; right for a scale of ${scale}`,
 	luthier: 'Fret, nut and bridge places are a luthier’s work.',
 	feedback: (hertz: number, band: string, q: number): string =>
-		`Feedback at ${hertz} Hz: pull the ${band} Hz band, or a notch at ${hertz} Hz, Q ${q}. Deaden the strings and raise the level until it rings, then stop.`,
+		`Feedback at ${hertz} Hz: pull the ${band} Hz band, or a notch at ${hertz} Hz, Q ${q}. Deaden the strings, raise the level slowly until it rings, then stop: ears protected, warn the stage.`,
 	nearest: 'nearest',
 } as const;

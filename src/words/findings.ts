@@ -115,7 +115,7 @@ function words(show: Show, finding: Finding, call: Call): string {
 		case 'shape-without-hands':
 			return `${songTitle(show, finding.song)} names chord shapes for ${playerName(show, finding.player)}, who has nothing in hands there.`;
 		case 'stage-drift':
-			return `Expected since soundcheck, ${driftWords(show, finding.drifted, call)} That is a ceiling: wood moves too.`;
+			return `Expected since soundcheck, ${driftWords(show, finding.drifted, call)} The order is surer than the figures: wood moves too.`;
 		case 'stage-humidity':
 			return humidityWords(finding.is, finding.percent);
 	}

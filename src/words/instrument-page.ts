@@ -45,7 +45,7 @@ export const moveWords = (semitones: number): string =>
 	semitones === 0 ? '' : `${semitones < 0 ? 'down' : 'up'} ${Math.abs(semitones)}`;
 export const soundsAs = (note: string): string => `as ${note.padEnd(3)}`;
 
-type Step = { readonly string: number; readonly to: string; readonly how: 'up' | 'down' | 'check' };
+type Step = { readonly string: string; readonly to: string; readonly how: 'up' | 'down' | 'check' };
 
 /** The steps of a retuning in order; twice round where the bridge floats. */
 export function stepsWords(steps: readonly Step[], isTwice: boolean): string {

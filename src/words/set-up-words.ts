@@ -9,9 +9,9 @@ import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
 import { trussRodWords } from './bench-advice.ts';
 
 const NAMES: Readonly<Record<keyof SetUpMeasures, string>> = {
-	actionFirst: 'first fret',
-	actionLast: 'action',
 	relief: 'relief',
+	actionLast: 'action',
+	actionFirst: 'first fret',
 	pickup: 'pickup',
 	nut: 'nut',
 };

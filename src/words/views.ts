@@ -10,7 +10,7 @@ export const HEADINGS = {
 	tunedTo: 'in',
 	where: 'where',
 	nextUse: 'next in, work',
-	drift: 'stage: at most',
+	drift: 'string: stage, about',
 	list: 'LIST',
 	showClock: 'show clock',
 	gap: 'gap',
@@ -30,7 +30,7 @@ export const HEADINGS = {
 export const nextUse = (player: string, untilSeconds: number): string =>
 	`${player} ${(untilSeconds < 0 ? 'now' : durationWords(untilSeconds)).padStart(5)}`;
 export const SPARE = 'spare';
-export const driftCell = (string: number, cents: string): string => `string ${string}, ${cents}`;
+export const driftCell = (string: number, cents: string): string => `${string}: ${cents}`;
 
 /** What the marks mean, and what else is said in short, a line each; the last ones where there is room. */
 export function legendLines(stagedMark: string, isWide: boolean): readonly string[] {

@@ -3,12 +3,13 @@
 import type { StageDrift, TunedAt } from '../session/warmth.ts';
 import type { Drifted } from '../showfile/finding.ts';
 import type { Show } from '../showfile/show.ts';
+import { seenCents } from '../tuning/warmth.ts';
 import { type Call, onRack } from './call.ts';
 
 /** More names than these are not read in the dark. */
 const MOST_NAMED = 3;
 
-/** Which to touch first and how far they can be out at most, in one sentence; null for none. */
+/** Which to touch first and how far they are likely to be out, in one sentence; null for none. */
 export function driftWords(
 	show: Show,
 	drifted: readonly Drifted[],
@@ -20,8 +21,7 @@ export function driftWords(
 	const isAlike = named.every(({ kelvins }) => kelvins === first.kelvins);
 	const words = named.map((one, index) => {
 		const change = isAlike ? '' : `${one.kelvins > 0 ? '+' : ''}${one.kelvins} °C, `;
-		const far = `${index === 0 ? 'at most ' : ''}${centsWords(one.cents)}`;
-		const out = isAlike && index > 0 ? `${Math.abs(one.cents).toFixed(0)} c` : far;
+		const out = isAlike && index > 0 ? `${rangeWords(one.cents)} c` : centsWords(one.cents);
 		return `${call(one.instrument)} (${change}string ${one.string}, ${out})`;
 	});
 	const since = isAlike ? changeWords(first.kelvins) : 'since each was ready';
@@ -36,16 +36,22 @@ const SINCE: Readonly<Record<TunedAt['since'], (celsius: number) => string>> = {
 	typed: () => 'than before',
 };
 
-/** `stage 4 °C warmer than at soundcheck: string 3 at most 18 c flat`. */
+/** `stage 4 °C warmer than at soundcheck: string 3, 6 to 12 c flat`. */
 export function stageDriftWords({ worst, tuned, isExpected }: StageDrift): string {
 	const change = `${isExpected ? 'expected ' : ''}${changeWords(worst.kelvins)}`;
 	const since = SINCE[tuned.since](tuned.celsius);
-	return `stage ${change} ${since}: string ${worst.string} at most ${centsWords(worst.cents)}`;
+	return `stage ${change} ${since}: string ${worst.string}, ${centsWords(worst.cents)}`;
 }
 
-/** `34 c flat`. */
+/** `11 to 23 c flat`: what is seen of what the string alone would go. */
 export function centsWords(cents: number): string {
-	return `${Math.abs(cents).toFixed(0)} c ${cents < 0 ? 'flat' : 'sharp'}`;
+	return `${rangeWords(cents)} c ${cents < 0 ? 'flat' : 'sharp'}`;
+}
+
+/** `11 to 23`. */
+function rangeWords(cents: number): string {
+	const [least, most] = seenCents(cents).map(Math.abs);
+	return least === most ? String(most) : `${least} to ${most}`;
 }
 
 /** `8 °C warmer`. */

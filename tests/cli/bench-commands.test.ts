@@ -280,12 +280,11 @@ test('a stage eight degrees warmer than at soundcheck: which to touch first', as
 	const said = (code: string) =>
 		findings.find((one: { code: string }) => one.code === code)?.text as string;
 	// By hand for slot 1: the slackest is the plain third, 0.017 in at G3 on 25.5 in, 4 × 7850 × (0.6477 ×
-	// 195.9977)² = 506 MPa; 600 × log2(1 − 12e-6 × 203.4e3 × 8 / 506) = −34.1 cents.
-	expect(said('stage-drift')).toContain('A1 (string 3, 34 c)');
-	expect(said('stage-drift')).toContain(
-		'8 °C warmer: touch first H2 (string 6, at most 40 c flat)',
-	);
-	expect(said('stage-drift')).toContain('a ceiling');
+	// 195.9977)² = 506 MPa; 600 × log2(1 − 12e-6 × 203.4e3 × 8 / 506) = −34.1 cents for the string alone;
+	// a third to two thirds of that is what is seen (from memory).
+	expect(said('stage-drift')).toContain('A1 (string 3, 11 to 23 c)');
+	expect(said('stage-drift')).toContain('8 °C warmer: touch first H2 (string 6, 13 to 26 c flat)');
+	expect(said('stage-drift')).toContain('The order is surer than the figures');
 	expect(said('stage-humidity')).toContain('No cents are given');
 });
 

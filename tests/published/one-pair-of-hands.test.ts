@@ -31,8 +31,8 @@ function inOrder(jobs: readonly Job[], order: readonly number[]): number {
 }
 
 describe('seven jobs with heads and tails', () => {
-	// The classic example of J. Carlier for one machine, as printed in the documentation of an open library
-	// for scheduling: 50 at best, 53 by Schrage's rule, 58 in the order 1 to 7. That 49 is the bound with
+	// The classic example for one machine with heads and tails, as printed in the documentation of an open library
+	// for scheduling: 50 at best, 53 by what is wanted first, 58 in the order 1 to 7. That 49 is the bound with
 	// pieces put down, and that the optimum is 50 (24 with 26 less), computed. A tail is what follows the
 	// job before all is done: due so much before nothing.
 	const heads = [10, 13, 11, 20, 30, 0, 30];
@@ -85,7 +85,7 @@ test('six jobs at hand: late by one; by six when the shortest goes first', () =>
 });
 
 describe('five jobs of which some must be late', () => {
-	// The example after the algorithm for the fewest late jobs (Moore and Hodgson) in a scheduling textbook;
+	// The example after the algorithm for the fewest late jobs in a scheduling textbook;
 	// what due-date order comes to, computed.
 	const jobs: Job[] = [
 		[0, 7, 9],

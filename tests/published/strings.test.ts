@@ -65,7 +65,7 @@ test('540 Hz at a tension 21 % higher: exercise of standard physics texts, compu
 	expectNear(hertzUnder(newtons * 1.21, string), 594, 0.05);
 });
 
-describe('plain steel by Mersenne’s law, 7850 kg/m³ (a spring-material table), computed', () => {
+describe('plain steel by the law of stretched strings, 7850 kg/m³ (a spring-material table), computed', () => {
 	test('0.010 in at E4 on 25.5 in', () => {
 		const { gramsPerMetre, newtons, stress } = plain(0.01, 25.5, 'E4');
 		expectNear(gramsPerMetre, 0.397_77, 0.000_005);

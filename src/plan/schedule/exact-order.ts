@@ -1,7 +1,7 @@
-// The order that makes the worst piece of work least late, proved. Schrage's rule gives an order; where a
+// The order that makes the worst piece of work least late, proved. Always what is wanted first of what can be begun gives an order; where a
 // piece that is wanted later holds up those that make it late, it goes either before all of them or after
-// all of them (J. Carlier, The one-machine sequencing problem, European Journal of Operational Research
-// 11, 1982; from memory). Late by the night's clock, which never runs slower than the free one: a due time
+// all of them ("The one-machine sequencing problem", European Journal of Operational Research 11, 1982;
+// from memory). Late by the night's clock, which never runs slower than the free one: a due time
 // brought forward by the work to follow asks no more than that work does.
 
 import { latenessBound } from './lateness-bound.ts';
@@ -81,7 +81,7 @@ type InTurn = {
 	readonly since: number;
 };
 
-/** Schrage's rule: of what can be begun, always the piece wanted first; never idle while one can be. */
+/** Of what can be begun, always the piece wanted first; never idle while one can be. */
 function inTurn({ heads, lengths, dues, nightMs }: PiecesOfWork): InTurn {
 	const line = lineUp({ heads, dues });
 	const order: number[] = [];

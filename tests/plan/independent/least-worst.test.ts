@@ -11,8 +11,8 @@ function jobs(...rows: readonly [number, number, number][]): readonly Job[] {
 	return rows.map(([from, seconds, wanted]) => ({ from, seconds, wanted }));
 }
 
-/** The classic one-machine example of Carlier, its tails taken from 50: an optimum of 50 is a lateness of 0. */
-const CARLIER = jobs(
+/** The classic one-machine example with heads and tails, its tails taken from 50: an optimum of 50 is a lateness of 0. */
+const HEADS_AND_TAILS = jobs(
 	[10, 5, 43],
 	[13, 6, 24],
 	[11, 7, 26],
@@ -23,8 +23,8 @@ const CARLIER = jobs(
 );
 
 test('published examples come out as published', () => {
-	expect(leastWorst(CARLIER, open)).toBe(0);
-	expect(preemptiveLeastWorst(CARLIER, open)).toBe(-1);
+	expect(leastWorst(HEADS_AND_TAILS, open)).toBe(0);
+	expect(preemptiveLeastWorst(HEADS_AND_TAILS, open)).toBe(-1);
 	// A lecture's example that earliest due date is not best, where waiting one unit is.
 	expect(leastWorst(jobs([0, 5, 10], [1, 1, 2]), open)).toBe(0);
 	expect(leastWorst(jobs([0, 6, 20], [2, 2, 5], [4, 3, 9]), open)).toBe(-1);

@@ -81,7 +81,7 @@ function preemptiveWorst(jobs: readonly Cut[], free: number, clock: WorkingClock
 	return worst;
 }
 
-/** Schrage's rule: of what may be begun, what is wanted first. */
+/** Of what may be begun, what is wanted first. */
 function greedyWorst(jobs: readonly Cut[], clock: WorkingClock): number {
 	const rest = [...jobs];
 	let [free, worst] = [-Infinity, -Infinity];

@@ -71,7 +71,7 @@ describe('published cases', () => {
 		expect(worstLateness(timed)).toBe(1);
 	});
 
-	// The example after the algorithm for fewest late jobs (Moore and Hodgson) in a scheduling textbook;
+	// The example after the algorithm for fewest late jobs in a scheduling textbook;
 	// the value for due-date order computed.
 	test('five jobs by due date: late by ten', () => {
 		const timed = orderWork(
