@@ -42,7 +42,10 @@ test('screen, list and report tell how many bytes, where they are, and what may 
 	expect(report.out.replaceAll('\\', '')).toContain(`now in ${join(nights, aside)}`);
 	const listed = JSON.parse((await command('nights', '--json', '--verbose')).out);
 	expect(listed.nights[0].incomplete).toHaveLength(1);
-	expect(listed.troubles.at(0)).toMatchObject({ code: 'tail-cut-off', detail: '21' });
+	// A busy machine may have a slow disk to note before that.
+	expect(listed.troubles).toContainEqual(
+		expect.objectContaining({ code: 'tail-cut-off', detail: '21' }),
+	);
 	expect((await command('nights', '--verbose')).out).toMatch(
 		/\d\d:\d\d:\d\d {2}A night was cut off in the middle of a write: 21 bytes\./,
 	);
