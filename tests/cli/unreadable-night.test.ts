@@ -1,9 +1,18 @@
 // An unfinished night that cannot be read is never answered by another one unasked.
 
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import {
+	chmodSync,
+	mkdirSync,
+	readdirSync,
+	readFileSync,
+	renameSync,
+	symlinkSync,
+	writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { whyNoInjection } from '../campaigns/injected-faults.ts';
 import {
 	cleanUpAfterEach,
 	PATIENCE_MS,
@@ -80,6 +89,43 @@ test('a folder in the place of the file is named as one', async () => {
 	const { screen } = startProgram({ data, words: SHOW, columns: 400 });
 	await screen.waitFor('any other key ends', PATIENCE_MS);
 	expect(screen.text()).toContain(`${path} cannot be read: it is a folder (EISDIR).`);
+});
+
+const why = whyNoInjection();
+
+// Once alone, as a loose cable does: the next time the disk lists it all.
+test.skipIf(why !== null).each(['getdents64', 'openat'])(
+	`a folder of nights whose listing fails once (%s) is not taken for empty${why ? ` (left out: ${why})` : ''}`,
+	async (call) => {
+		const { data } = await leftOpen();
+		const nights = join(data, 'nights');
+		const inject = `-e trace=${call} -e inject=${call}:error=EIO:when=1`;
+		const line = `strace -f -qq -o /dev/null -P '${nights}' ${inject} PROGRAM`;
+		const { screen, afterwards } = startProgram({ data, words: SHOW, columns: 400, line });
+		await screen.waitFor('any other key ends', PATIENCE_MS);
+		expect(screen.text()).toContain(`${nights} cannot be read: the disk reports a fault (EIO).`);
+		await screen.press('q');
+		await afterwards();
+		expect(nightsIn(data)).toHaveLength(1);
+	},
+	60_000,
+);
+
+test('a folder of nights that others may write into, or that is a link, is told on the screen', async () => {
+	const { data } = await leftOpen();
+	const nights = join(data, 'nights');
+	chmodSync(nights, 0o777);
+	const open = await startLive({ data, columns: 120, rows: 40 });
+	expect(open.screen.text()).toMatch(
+		/^STORAGE .*nights is used, but other users may write into it/m,
+	);
+	await open.screen.press('!', 'q', 'enter');
+	await open.afterwards();
+	chmodSync(nights, 0o700);
+	renameSync(nights, join(data, 'behind'));
+	symlinkSync('behind', nights);
+	const linked = await startLive({ data, columns: 120, rows: 40 });
+	expect(linked.screen.text()).toMatch(/^STORAGE .*nights is used, but it is a link/m);
 });
 
 // Only root can be somebody else, and without that nobody's files are closed to us.

@@ -104,7 +104,7 @@ describe('what must be found', () => {
 	test('the answer to a key, and that the night is not kept, in a row', () => {
 		const state = { ...notSaved(), message: 'There is nothing to take back.' };
 		const rows = drawn(state, small).split('\n');
-		expect(rows[0]).toMatch(/^NOT SAVED +The disk is full/);
+		expect(rows[0]).toMatch(/^NOT SAVED +In memory only, the disk is full/);
 		expect(rows.at(-1)).toMatch(/^There is nothing to take back\. +NOT SAVED$/);
 	});
 });
