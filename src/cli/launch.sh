@@ -23,10 +23,11 @@ if [ -n "$unloadable" ]; then
 	exit 2
 fi
 
-[ -t 0 ] && [ -t 1 ] && modes=$(stty -g 2>/dev/null) || exec "$node" "$here/rackside.js" "$@"
-
-# Node would let its space for young objects grow to 96 MB in the course of a night; 24 do as well.
+# Node would let its space for young objects grow to 96 MB in the course of a night, or for one large
+# plan; 24 do as well.
 young=--max-semi-space-size=8
+
+[ -t 0 ] && [ -t 1 ] && modes=$(stty -g 2>/dev/null) || exec "$node" $young "$here/rackside.js" "$@"
 
 # The program says so when it has done all that it could and the disk has not answered: it cannot end while a
 # sync hangs, and nobody has to wait for that. It gets a second to end by itself.

@@ -6,28 +6,26 @@ import { playOnCost, standInsWithCosts } from '../plan/backups/stand-in-costs.ts
 import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Plan } from '../plan/plan.ts';
 import { previewSong } from '../plan/what-if/change-preview.ts';
-import { changeCost, whatIf } from '../plan/what-if/what-if.ts';
+import { changeCost, type WhatIf, whatIf } from '../plan/what-if/what-if.ts';
 import type { LogLine } from '../screen/screen-state.ts';
 import type { JumpPlace } from '../session/command.ts';
 import { nextSongItem } from '../session/find.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { costLines, jumpWords, skippedWords } from '../words/jump-words.ts';
 import { refusalWords } from '../words/refusals.ts';
-import { FRAME_MS, type NightPlan } from './night-plan.ts';
+import type { NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
 import type { NightUnderWay } from './night-under-way.ts';
 
 /**
- * Keys act on the plan that is on the screen, which is a tick old at most; and each letter of a text that
- * is typed would make one anew.
+ * Keys act on the plan that is on the screen, which is not quite a tick old; a key that changes nothing of the
+ * night, as each letter of a text, would else make one anew.
  */
-const SHOWN_MS = 1000;
+const SHOWN_MS = 999;
 
 export type NightContext = {
-	/** `olderMs`: how old the plan may be that keys and rows ask for; by default as the one on the screen. */
+	/** `olderMs`: how old the plan may be that keys and rows ask for; by default not quite a tick. */
 	readonly context: (olderMs?: number) => KeyContext;
-	/** That of the frame which shows what a key did. */
-	readonly frameContext: () => KeyContext;
 	/** The lines of the log view, newest first. */
 	readonly shownLog: () => readonly LogLine[];
 };
@@ -77,10 +75,21 @@ export function nightContext(underWay: NightUnderWay, parts: ContextParts): Nigh
 		};
 	}
 
+	/** The night with this song as the next; the same as long as the plan on the screen is. */
+	let previewed: { plan: Plan; song: string; place: JumpPlace; changed: WhatIf } | null = null;
+	function nextChanged(song: string, place: JumpPlace): WhatIf {
+		const plan = planning.plan(SHOWN_MS);
+		const isIt = previewed?.plan === plan && previewed.song === song && previewed.place === place;
+		if (previewed !== null && isIt) return previewed.changed;
+		const changed = whatIf(planning.moment(), { do: 'choose-next', song, place });
+		previewed = { plan, song, place, changed };
+		return changed;
+	}
+
 	/** What changes if this song becomes the next, and what that costs the songs after it. */
 	function previewOf(song: string, place: JumpPlace): readonly string[] {
 		const now = planning.moment();
-		const changed = whatIf(now, { do: 'choose-next', song, place });
+		const changed = nextChanged(song, place);
 		if (!changed.ok) return [refusalWords(now.session.show, changed.why)];
 		const called = nextSongItem(changed.session);
 		const preview = called && previewSong(now, changed, called.key);
@@ -99,6 +108,5 @@ export function nightContext(underWay: NightUnderWay, parts: ContextParts): Nigh
 		return [...past.log].filter(({ words }) => isLookedFor(words, look().narrowedTo));
 	}
 
-	const frameContext = () => context(look().open?.prompt.isText ? SHOWN_MS : FRAME_MS);
-	return { context, frameContext, shownLog };
+	return { context, shownLog };
 }

@@ -4,7 +4,6 @@
 import type { Entry } from '../journal/entry.ts';
 import type { RecordId } from '../journal/record.ts';
 import type { CostsAsked } from '../plan/backups/stand-in-costs.ts';
-import type { Budget } from '../plan/choice/beam-search.ts';
 import type { Moment } from '../plan/demand/sections-ahead.ts';
 import { toldEntries } from '../plan/demand/told.ts';
 import { makePlan } from '../plan/make-plan.ts';
@@ -14,9 +13,6 @@ import type { NightUnderWay } from './night-under-way.ts';
 
 /** A plan this old is still that of the step just made: for what is said of it and the frame that shows it. */
 export const FRAME_MS = 50;
-
-/** What all ways out of a break may take of the budget together: they are on one screen, drawn as soon as the key is pressed. */
-const WAYS_OUT = 120_000;
 
 /** What is asked of a player's ways out, and the answers so far. */
 type Asked = { readonly asked: CostsAsked; readonly answers: Map<Weigher<unknown>, unknown> };
@@ -45,7 +41,7 @@ export type NightPlan = {
 /** The planning of the night under way. */
 export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderWay): NightPlan {
 	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
-	let weighed: { plan: Plan; of: Map<string, Asked>; from: Budget } | null = null;
+	let weighed: { plan: Plan; of: Map<string, Asked> } | null = null;
 
 	const momentAt = (nowMs: number, of = session()): Moment => ({
 		session: of,
@@ -76,10 +72,9 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderW
 	}
 
 	function weigh<Answer>({ made, player, of }: Weighed<Answer>): Answer {
-		if (weighed?.plan !== made) weighed = { plan: made, of: new Map(), from: { left: WAYS_OUT } };
-		const { from } = weighed;
+		if (weighed?.plan !== made) weighed = { plan: made, of: new Map() };
 		const known = weighed.of.get(player) ?? {
-			asked: { ...momentAt(planned?.nowMs ?? clock.nowMs()), plan: made, player, from },
+			asked: { ...momentAt(planned?.nowMs ?? clock.nowMs()), plan: made, player },
 			answers: new Map(),
 		};
 		weighed.of.set(player, known);

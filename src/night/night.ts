@@ -96,7 +96,7 @@ export function openNight(options: NightOptions): Night {
 		records: () => journal.records() as readonly JournalRecord<Entry>[],
 		screen: () =>
 			nightScreen(underWay, {
-				now: looked.frameContext(),
+				now: looked.context(),
 				save: journal.status(),
 				findings: options.findings ?? [],
 				showChangedAtMs: file.changedAtMs(),

@@ -6,7 +6,6 @@ import { applyAll } from '../../session/apply.ts';
 import { openBreak } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
 import { comingItems } from '../../session/set-places.ts';
-import type { Budget } from '../choice/beam-search.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import { toldEntries } from '../demand/told.ts';
@@ -18,11 +17,7 @@ import { sessionAfter } from '../what-if/what-if.ts';
 import type { Replaceable, StandInsAsked } from './stand-ins.ts';
 import { rackNow, rankStandIns, UNKNOWN } from './stand-ins.ts';
 
-export type CostsAsked = StandInsAsked &
-	Pick<Moment, 'plannedZeroMs'> & {
-		/** What all costs are planned from, those of the best first; left out, each may use its own. */
-		readonly from?: Budget;
-	};
+export type CostsAsked = StandInsAsked & Pick<Moment, 'plannedZeroMs'>;
 
 /**
  * The stand-ins for what a player holds or is about to get, best first, as if it broke now where it has
@@ -84,30 +79,29 @@ export function playOnCost(asked: CostsAsked): readonly Later[] {
 	return costsOf(asked, replaced)(after)?.later ?? UNKNOWN;
 }
 
-/** What a night that could be costs; null where there is no budget for planning it. */
+/** What a night that could be costs; null where there is no time for planning it. */
 type CostOf = (after: Session | null) => LaterCost | null;
 
+/** So many slots are planned for to answer one key: all ways out of a real show; of a large one the first few. */
+const PLANNED = 420;
+
 const known = new WeakMap<CostsAsked, CostOf>();
-/** What a plan takes of the budget at the least, for each player in each song of the list. */
-const A_PLAN = 150;
 
 /** Held against the night in which this had not broken: planned once for all that is asked of one break. */
 function costsOf(asked: CostsAsked, replaced: string | null): CostOf {
-	const { session, from } = asked;
+	const { session } = asked;
 	const found = known.get(asked);
 	if (found !== undefined) return found;
-	const without = whole(session, replaced);
-	const costOf = costAgainst(asked, { without, ...(from === undefined ? {} : { from }) });
-	const least = A_PLAN * comingItems(session).length * session.show.players.length;
-	// The first takes the plan of the other night as well.
-	let most = 2 * least;
-	const within: CostOf = (after) => {
-		if (from !== undefined && from.left < most) return null;
-		most = least;
-		return costOf(after);
+	const costOf = costAgainst(asked, { without: whole(session, replaced) });
+	const slots = comingItems(session).length * session.show.players.length;
+	// The other night is one of the plans.
+	let left = PLANNED - slots;
+	const withinTime: CostOf = (after) => {
+		left -= slots;
+		return left < 0 ? null : costOf(after);
 	};
-	known.set(asked, within);
-	return within;
+	known.set(asked, withinTime);
+	return withinTime;
 }
 
 /** The session as if no string of this instrument had broken. */

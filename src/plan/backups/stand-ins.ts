@@ -105,7 +105,7 @@ function givenToOthers({ slots, handOvers }: Plan, of: Slot | null): ReadonlyMap
 /** So many of the best are planned with: nobody reads further in a hurry, and each takes a plan. */
 const HANDFUL = 5;
 
-/** What is said of a cost that there was no budget for. */
+/** What is said of a cost that there was no time for. */
 export const UNKNOWN: readonly Later[] = [{ code: 'unknown' }];
 
 /** `slot`: what of the plan is to be played on another; null where the plan asks for nothing. */
