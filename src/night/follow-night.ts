@@ -227,7 +227,9 @@ function savedElsewhere(elsewhere: SavePlace | null): SaveStatus {
 }
 
 /** The screen with the keys of this window alone. */
-function asFollowed(state: ScreenState, isOwnPrompt: boolean): ScreenState {
+function asFollowed(shown: ScreenState, isOwnPrompt: boolean): ScreenState {
+	// No step is taken back here.
+	const state = { ...shown, takeableStep: null };
 	const { prompt, view } = state;
 	const footer = [
 		{ key: 'tab', words: FOOTER.nextView },
