@@ -3,7 +3,7 @@
 
 import { withOwnTimes } from '../showfile/own-times.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentName, playerName, songTitle } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { nextSongItem } from './find.ts';
 import { readAgain, stillInUse } from './read-again.ts';
 import type { Session } from './session.ts';
@@ -52,13 +52,15 @@ export function showDifferences(session: Session, read: Show): readonly ShowDiff
 	return [
 		...ofThings('songs', [show.songs, after.show.songs], (id, of) => songTitle(of, id)),
 		...ofThings('instruments', [timedAlike.instruments, after.show.instruments], (id, of) =>
-			instrumentName(of, id),
+			shownInstrument(of, id),
 		),
 		...ofThings('players', [show.players, after.show.players], (id, of) => playerName(of, id)),
 		...(differs('set') ? [listOf(after)] : []),
 		...(parts.length === 0 ? [] : [{ code: 'others', parts } as const]),
 		...kept.songs.map(({ title }) => ({ code: 'stays', what: 'song', name: title }) as const),
-		...kept.instruments.map(({ name }) => ({ code: 'stays', what: 'instrument', name }) as const),
+		...kept.instruments.map(
+			({ id }) => ({ code: 'stays', what: 'instrument', name: shownInstrument(show, id) }) as const,
+		),
 		...kept.players.map(({ name }) => ({ code: 'stays', what: 'player', name }) as const),
 	];
 

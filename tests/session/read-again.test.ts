@@ -160,7 +160,7 @@ describe('hands and rack', () => {
 		expect(session.players.ash?.holds).toBe('A1');
 		expect(session.show.instruments.map(({ id }) => id)).toEqual(['A2', 'A1']);
 		expect(showDifferences(given(BEGUN, HANDED), read)).toEqual([
-			{ code: 'stays', what: 'instrument', name: 'Amber' },
+			{ code: 'stays', what: 'instrument', name: '1 Amber' },
 		]);
 	});
 	test('it gives up its slot where the file gives that to another', () => {
@@ -179,8 +179,8 @@ describe('hands and rack', () => {
 		expect(Object.keys(session.instruments)).toEqual(['A1', 'A3']);
 		expect(session.instruments.A3).toMatchObject({ value: 'racked', context: { capo: 0 } });
 		expect(showDifferences(given(BEGUN, HANDED), read)).toEqual([
-			{ code: 'added', what: 'instruments', names: ['Aspen'] },
-			{ code: 'gone', what: 'instruments', names: ['Alder'] },
+			{ code: 'added', what: 'instruments', names: ['3 Aspen'] },
+			{ code: 'gone', what: 'instruments', names: ['2 Alder'] },
 		]);
 	});
 	test('what is believed of an instrument stays', () => {
