@@ -25,7 +25,7 @@ const TALL_PLAYER_COLUMNS = 120;
 /** The cells for three letters of a name. */
 export const TALL_NAME_COLUMNS = 17;
 /** From the slot to what stands beside it: the widest letter and room that sets both apart. */
-export const TALL_SLOT_COLUMNS = 8;
+const TALL_SLOT_COLUMNS = 8;
 /** The widest tall mark. */
 export const MARK_COLUMNS = 6;
 

@@ -2,7 +2,7 @@
 
 import { capoAct } from '../words/capo-words.ts';
 import { TALL, tallCapo, tallCapoMove } from '../words/stage.ts';
-import { tuningNames, withSigns } from '../words/tuning-names.ts';
+import { tuningNames, tuningThatFits, withSigns } from '../words/tuning-names.ts';
 import type { Card } from './cards.ts';
 import type { ScreenState } from './screen-state.ts';
 import { firstThatFits, tallWidth } from './tall-glyphs.ts';
@@ -27,12 +27,11 @@ export function tallWords(
 	{ room, isCapoFirst }: { readonly room: number; readonly isCapoFirst: boolean },
 ): TallWords {
 	const act = tallActs(card);
-	const plain = act === null ? (card.tuning?.name ?? '') : '';
+	const { show } = state.session;
+	const plain = act === null && card.tuning !== null ? tuningThatFits(show, card.tuning, room) : '';
 	const names =
 		act?.names ??
-		(card.tuning === null
-			? [TALL.nothing]
-			: tuningNames(state.session.show, card.tuning).map(withSigns));
+		(card.tuning === null ? [TALL.nothing] : tuningNames(show, card.tuning).map(withSigns));
 	const alone = firstThatFits(names, room) ?? '';
 	const capos = act?.capos ?? (card.capo === 0 ? [] : [tallCapo(card.capo)]);
 	const [capo] = capos;

@@ -2,7 +2,7 @@
 
 import { displayWidth } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
-import { MARK_COLUMNS, TALL_SLOT_COLUMNS } from './card-columns.ts';
+import { MARK_COLUMNS } from './card-columns.ts';
 import { capoSpan, detailsBelow } from './card-details.ts';
 import { offRow } from './card-off.ts';
 import { tallWords } from './card-words.ts';
@@ -13,6 +13,9 @@ import type { ScreenState } from './screen-state.ts';
 import { tallRows, tallWidth } from './tall-glyphs.ts';
 import { readinessStyle, statusTexts } from './what-comes.ts';
 import type { CardArea } from './wide-card.ts';
+
+/** From the slot to the tuning: the widest letter and two cells. */
+const SLOT_COLUMNS = 7;
 
 /** Two letters of a tuning beside the slot and the mark. */
 export const LEAST_CARD_COLUMNS = 26;
@@ -56,16 +59,15 @@ function headingOf({ session: { show } }: ScreenState, card: Card, columns: numb
 function tallPart(state: ScreenState, card: Card, { columns, scale, isAscii }: CardArea): Row[] {
 	const style = card.isUrgent ? 'accent' : 'plain';
 	const slot = card.instrument === null ? null : instrumentOf(state.session.show, card.instrument);
-	const at = 1 + (slot?.slot == null ? 0 : TALL_SLOT_COLUMNS * scale);
+	const at = 1 + (slot?.slot == null ? 0 : SLOT_COLUMNS * scale);
 	const room = (end: number) => Math.floor((end - at) / scale);
 	const markAt = columns - MARK_COLUMNS * scale;
 	const how = { isCapoFirst: false };
 	// The shortest name is worth more than the mark, which is said in words too.
 	const beside = tallWords(state, card, { room: room(markAt - 1), ...how });
-	const hasMark = card.mark !== null && beside.name !== '';
-	const { name, capo, plain } = hasMark
-		? beside
-		: tallWords(state, card, { room: room(columns), ...how });
+	const alone = tallWords(state, card, { room: room(columns), ...how });
+	const hasMark = card.mark !== null && (beside.name !== '' || alone.name === '');
+	const { name, capo, plain } = hasMark ? beside : alone;
 	const tall = (text: string) => tallRows(text, { style, scale, isAscii });
 	const slotRows = tallRows(slot?.slot ?? '', {
 		style: style === 'plain' ? 'bright' : style,

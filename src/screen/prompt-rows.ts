@@ -79,22 +79,26 @@ export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area)
 const LEAST_ROWS = 3;
 
 /**
- * The rows of the stage view with the question laid over the first `rows` of them, whose end is nearest to
- * what is needed to answer. A field with text begins at the top of them instead and takes what it needs, so
- * that it stands still while lines below it come and go.
+ * The rows of the stage view below the rack with the question laid over the first `rows` of them, right under
+ * what is needed to answer. A field with text takes what it needs of all of them, so that it stands still while
+ * lines below it come and go.
  */
-export function withPromptAmong(drawn: readonly Row[], prompt: PromptView, area: Area): Row[] {
-	const { columns, rows } = area;
+export function withPromptAmong(
+	drawn: readonly Row[],
+	prompt: PromptView,
+	{ columns, rows, songAt }: Area & { readonly songAt: number },
+): Row[] {
 	const needed = prompt.lines.length + 1;
 	if (rows < Math.min(needed, LEAST_ROWS)) {
 		return withPrompt(drawn, prompt, { columns, rows: drawn.length });
 	}
-	const isText = prompt.field !== null;
-	const room = isText ? drawn.length : rows;
+	const room = prompt.field === null ? rows : drawn.length;
 	const asked = promptRows(prompt, { columns, rows: Math.min(needed, room) });
-	const before: readonly Row[] = isText || asked.length + 1 > room ? [] : [[]];
-	const after: readonly Row[] = asked.length + before.length + 1 > room ? [] : [[]];
-	const over = [...before, ...asked, ...after];
-	const from = isText ? 0 : room - over.length;
-	return [...drawn.slice(0, from), ...over, ...drawn.slice(from + over.length)];
+	const after: readonly Row[] = asked.length + 1 > room ? [] : [[]];
+	const over = [...asked, ...after];
+	const all = [...over, ...drawn.slice(over.length)];
+	// How long the song has left decides many an answer: it keeps the last of the rows where its own is covered.
+	const isCovered = songAt < over.length && asked.length < rows;
+	if (prompt.field !== null || !isCovered) return all;
+	return all.map((row, index) => (index === rows - 1 ? (drawn[songAt] ?? []) : row));
 }

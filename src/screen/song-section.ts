@@ -133,13 +133,16 @@ function cueWords(state: ScreenState, columns: number): Row {
 	const room = columns - displayWidth(at) - 2;
 	// At the end of a song nothing is pressed, unless the next one follows straight on.
 	const on = songOnNow(state.session);
-	const isEnd = cue === null && on !== null && segueItem(state.session, on.item) === null;
+	const isLast = songFrom(state.session, state.session.next) === null;
+	const isEnd =
+		cue === null && (isLast || (on !== null && segueItem(state.session, on.item) === null));
 	const acts = isEnd ? '' : actsAhead(state, room);
 	const say = cue?.say == null ? '' : cue.say;
 	const isBoth = displayWidth(acts) + displayWidth(say) + 2 <= room;
 	return [span(`${at}  `), span(acts), span(isBoth && say !== '' ? `  ${say}` : '', 'dim')];
 }
 
+/** Between songs the next step starts one. */
 function startOfNext({ session }: ScreenState): string {
 	const song = songFrom(session, session.next);
 	return song === null ? NOTHING : startsWords(songTitle(session.show, song.song));

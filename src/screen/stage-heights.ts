@@ -81,7 +81,8 @@ function steps(counts: StageCounts): readonly Step[] {
 		...Array.from({ length: players }, (_, index) => to('cards', Math.min(index + 1, wideCard))),
 		to('rack', tiers),
 		to('cards', Math.min(narrowCard, allTall)),
-		to('rack', tiers * 2),
+		// Of a rack of many tiers the list says what is due.
+		to('rack', tiers > 2 ? tiers : tiers * 2),
 		to('work', 2),
 		to('boards', some),
 		to('cards', allTall),
@@ -89,6 +90,7 @@ function steps(counts: StageCounts): readonly Step[] {
 		to('boards', boards),
 		to('work', 3),
 		to('footer', footerRows),
+		to('rack', tiers * 2),
 		to('cards', two),
 		space('rack'),
 		to('warnings', 2),

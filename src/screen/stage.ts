@@ -65,8 +65,9 @@ export function stageScreen(state: ScreenState, area: Area, isAscii: boolean): S
 	const body = (): Row[] => {
 		const rack = placed('rack', (rows) => rackSection(state, { columns, rows }));
 		// What a question may cover: who holds what and the rack are needed to answer it.
+		const work = placed('work', (rows) => workSection(state, { columns, rows, isAscii }));
 		const covered = [
-			...placed('work', (rows) => workSection(state, { columns, rows, isAscii })),
+			...work,
 			...fillRows(
 				songSection(state, { columns, rows: heights.song, boardRows: heights.boards }),
 				heights.song + heights.boards,
@@ -81,7 +82,9 @@ export function stageScreen(state: ScreenState, area: Area, isAscii: boolean): S
 		const below = fillRows([...covered, ...foot], bodyRows - rack.length);
 		const { prompt } = state;
 		const asked =
-			prompt === null ? below : withPromptAmong(below, prompt, { columns, rows: covered.length });
+			prompt === null
+				? below
+				: withPromptAmong(below, prompt, { columns, rows: covered.length, songAt: work.length });
 		const places = [...rack, ...asked];
 		return hasPanes
 			? beside(places, sidePanes(state, { columns: PANE_COLUMNS, rows: bodyRows }), columns + 2)

@@ -15,6 +15,7 @@ import {
 	afterABreak,
 	at,
 	beforeTheShow,
+	bothRacks,
 	encore,
 	fourteen,
 	handOverOfThree,
@@ -53,6 +54,7 @@ const states: Readonly<Record<string, () => ScreenState>> = {
 	'six-players': sixPlayers,
 	'wide-names': wideNames,
 	fourteen,
+	'both-racks': bothRacks,
 	'segue-next': segueNext,
 };
 const text = (state: ScreenState, size = small) => screenText(drawScreen(state, size, unicode));

@@ -7,7 +7,7 @@ import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { rowText } from '../../src/screen/row.ts';
 import { tallLetterRows } from '../../src/screen/stage.ts';
 import { tallRows } from '../../src/screen/tall-glyphs.ts';
-import { middleOfASong } from './states.ts';
+import { handOverOfThree, middleOfASong } from './states.ts';
 
 /** A 14-inch panel of 16:9 is 174 mm high: 14 × 25.4 × 9 / √(16² + 9²). */
 const PANEL_MM = (14 * 25.4 * 9) / Math.hypot(16, 9);
@@ -72,6 +72,26 @@ test.each([
 				for (const [at, row] of tallOf(words, scale).entries()) {
 					expect(letters[at]).toContain(row);
 				}
+			}
+		}
+	}
+});
+
+test('at 80x24 slot, short tuning and mark of three who change at once are tall, side by side', () => {
+	const rows = drawScreen(
+		{ ...handOverOfThree(), prompt: null },
+		{ columns: 80, rows: 24 },
+		{ isAscii: false },
+	).map(rowText);
+	for (const [card, words] of [
+		[0, ['4', 'DD', '+']],
+		[1, ['7', 'E', '+']],
+		[2, ['9', 'B', '+']],
+	] as const) {
+		const letters = rows.slice(1, 4).map((row) => row.slice(card * 27, card * 27 + 26));
+		for (const word of words) {
+			for (const [at, row] of tallOf(word, 1).entries()) {
+				expect(letters[at]).toContain(row.trimEnd());
 			}
 		}
 	}

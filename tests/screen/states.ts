@@ -856,6 +856,23 @@ export function sixPlayers(): ScreenState {
 	};
 }
 
+/** The same with a second rack of fourteen, all of it ready to be put away. */
+export function bothRacks(): ScreenState {
+	const state = fourteen();
+	const { session } = state;
+	const names =
+		'Acre Barge Cairn Eddy Gorse Haven Islet Jetty Linen Moor Nettle Orchard Pebble Quill';
+	const more = names
+		.split(' ')
+		.map((name) => instrument((name[0] as string).toLowerCase(), name, { id: `second${name}` }));
+	const all: Show = { ...session.show, instruments: [...session.show.instruments, ...more] };
+	const { instruments } = openSession(all);
+	return {
+		...state,
+		session: { ...session, show: all, instruments: { ...instruments, ...session.instruments } },
+	};
+}
+
 /** Gravel goes straight on into Lantern, and no cue is left before it. */
 export function segueNext(): ScreenState {
 	const state = middleOfASong();

@@ -8,7 +8,7 @@ import { cleanUpAfterEach, PATIENCE_MS, scratch, startProgram } from './whole-pr
 
 cleanUpAfterEach();
 
-/** The colour in which the screen's NOW is seen: -1 for the terminal's own. */
+/** The colour in which the screen's TO DO is seen: -1 for the terminal's own. */
 async function titleColor(
 	colours: ColourSet | null,
 	env: Readonly<Record<string, string>>,
@@ -21,7 +21,7 @@ async function titleColor(
 	}
 	const { screen } = startProgram({ data, env, words: `run shows/club.yaml ${words}` });
 	const rows = await screen.waitFor(/z dark/, PATIENCE_MS);
-	const row = rows.findIndex((one) => one.startsWith('NOW'));
+	const row = rows.findIndex((one) => one.startsWith('TO DO'));
 	return screen.cell(0, row).foreground;
 }
 

@@ -27,9 +27,9 @@ test('a list moved, a file read again and a kill -9 leave the night as it was ma
 		return screen;
 	};
 	const first = start();
-	await first.waitFor('NEXT');
+	await first.waitFor('THEN');
 	await first.press('space');
-	await first.waitFor(/NOW +1 of 7/);
+	await first.waitFor(/SONG +1 of 7/);
 	await first.press('tab');
 	await first.waitFor(/RACK +state/);
 	// Two presses of one key within 300 ms would count once.
@@ -52,7 +52,7 @@ test('a list moved, a file read again and a kill -9 leave the night as it was ma
 	first.kill('SIGKILL');
 	await first.gone();
 	const second = start();
-	await second.waitFor(/NOW +1 of 7/);
+	await second.waitFor(/SONG +1 of 7/);
 	await second.press('tab');
 	await second.waitFor(/RACK +state/);
 	await pause(350);

@@ -139,15 +139,15 @@ test.each(TITLES)('[53] a title %s: columns as with any other', async (_, title,
 	const { screen, record } = await startLive({ words: `run '${show}'` });
 	await record('t 0', 'space');
 	// The clock ticks over, so that a row was drawn again in part.
-	const time = await nowRow(screen);
+	const time = await songRow(screen);
 	expect(time).toContain(drawn);
 	await screen.waitFor(
-		() => screen.rows().some((row) => row.startsWith('NOW') && !sameTime(row, time)),
+		() => screen.rows().some((row) => row.startsWith('SONG') && !sameTime(row, time)),
 		PATIENCE_MS,
 	);
-	const now = await nowRow(screen);
+	const now = await songRow(screen);
 	expect(now).toContain(drawn);
-	expect(now).toMatch(/\d of 4:00 left +3:\d\d {2}\d\d:\d\d:\d\d$/);
+	expect(now).toMatch(/\d of 4:00 left +3:\d\d {2}\d\d:\d\d$/);
 	const at = screen.rows().indexOf(now);
 	// The clock ends the row, wherever wide signs stand before it.
 	expect(screen.cell(79, at).text).toMatch(/\d/);
@@ -155,9 +155,9 @@ test.each(TITLES)('[53] a title %s: columns as with any other', async (_, title,
 	expect(screen.rows().filter((row) => row.includes('? all')).length).toBe(1);
 });
 
-async function nowRow(screen: PtyScreen): Promise<string> {
-	const rows = await screen.waitFor(/^NOW +1 of 3/m, PATIENCE_MS);
-	return rows.find((row) => row.startsWith('NOW')) ?? '';
+async function songRow(screen: PtyScreen): Promise<string> {
+	const rows = await screen.waitFor(/^SONG +1 of 3/m, PATIENCE_MS);
+	return rows.find((row) => row.startsWith('SONG')) ?? '';
 }
 
 function sameTime(row: string, other: string): boolean {

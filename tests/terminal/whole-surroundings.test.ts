@@ -217,8 +217,8 @@ describe('sizes', () => {
 function isWhole(rows: readonly string[]): boolean {
 	return (
 		rows.length === 24 &&
-		rows.some((row) => /^NOW .*Harbour {2}start .*:\d\d$/.test(row)) &&
-		rows.at(-1)?.endsWith('? all') === true
+		rows.some((row) => /^SONG .*Harbour {2}start .*:\d\d$/.test(row)) &&
+		rows.at(-1)?.trimEnd().endsWith('? all') === true
 	);
 }
 

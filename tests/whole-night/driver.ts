@@ -115,18 +115,18 @@ export function gestureAt({ session, records }: Seen): Gesture | null {
 /** The same key may not follow itself faster than this, or it counts once. */
 export const KEY_APART_MS = 310;
 
-/** What the screen must show of a session: the song and its cue, and who holds what. */
+/** What the screen must show of a session: the song that is on, and on the pegs who holds what. */
 export function wordsOf(session: Session): readonly string[] {
 	const on = songOnNow(session);
 	const current = findSongItem(session, session.current);
 	const title = current && session.show.songs.find(({ id }) => id === current.song)?.title;
-	// The stand-ins of a break lie over the hands and the keys.
-	if (session.incidents.some(({ isOpen }) => isOpen)) return [title ?? '', 'STRING BREAK'];
+	// The backups of a break lie over the song and the keys.
+	if (session.incidents.some(({ isOpen }) => isOpen)) return ['STRING BREAK'];
 	const held = session.show.players.flatMap(({ id, name }) => {
-		const slot = session.show.instruments.find(
-			(one) => one.id === session.players[id]?.holds,
-		)?.slot;
-		return slot ? [`${name} ${slot.toUpperCase()}`] : [];
+		const holds = session.players[id]?.holds;
+		const slot = session.show.instruments.find((one) => one.id === holds)?.slot;
+		const isBroken = session.instruments[holds ?? '']?.context.stringsDown.length !== 0;
+		return slot ? [`${slot.toUpperCase()} ${isBroken ? 'x' : ' '} ${name}`] : [];
 	});
 	return ['? all', ...(on && title ? [title] : []), ...held];
 }
