@@ -174,7 +174,7 @@ export function followedNight(options: FollowOptions): FollowWindow {
 		screen: () =>
 			asFollowed(
 				nightScreen(shown, {
-					now: looked.frameContext(),
+					now: looked.context(),
 					save: savedElsewhere(elsewhere),
 					findings,
 					showChangedAtMs: null,
