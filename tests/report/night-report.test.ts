@@ -378,7 +378,7 @@ test('what the file has no more after it was read again still has its name, and 
 	);
 	expect(report.handOvers[0]).toMatchObject({ instrument: '1 Amber' });
 	expect(report.songs[1]?.happened.at(-1)?.words).toBe(
-		'the show file was reloaded; instruments gone: Amber',
+		'the show file was reloaded; instruments gone: 1 Amber',
 	);
 });
 
