@@ -1,7 +1,5 @@
 // The pages of the bench: an instrument between two tunings, its strings, its set-up.
 
-import { STRING_CAUTION } from './cautions.ts';
-
 /** A string with too little of its strength left, or none. */
 export const breaksOrNear = (string: number, strengthLeft: number | null): string =>
 	(strengthLeft ?? 1) < 0
@@ -95,7 +93,8 @@ export const SETUP = {
 	reliefFirst: 'Relief is off: set it first, then action; intonation moves with both.',
 	turns: (turns: number): string => `, ${turns.toFixed(2)} turns`,
 	noIntonation: 'No intonation: give --at12 what the 12th fret of each string reads.',
-	slacken: `Slacken a string before its saddle moves, then tune and read it again. ${STRING_CAUTION}`,
+	slacken:
+		'Slacken a string before its saddle moves, then tune and read it again. Wear eye protection at strings.',
 	fretPlace: (fret: number, length: string): string => `fret ${fret}: ${length} from the nut`,
 	at12: '12th fret',
 	sameDay: 'since earlier that day',

@@ -29,7 +29,7 @@ export function unplayableWords(show: Show, why: Unplayable, call: Call = onRack
 /** More of them are counted instead. */
 const MOST_LEFT_OUT = 3;
 
-/** Why no backup fits: `5 Birch: Bo has it, 4 Anchor: strung too heavily, for drop C`. */
+/** Why no backup fits: `Bo has 5 Birch, 4 Anchor is strung too heavily (for drop C)`. */
 export function leftOutWords(
 	show: Show,
 	leftOut: readonly LeftOut[],
@@ -43,11 +43,11 @@ export function leftOutWords(
 function leftOutReason(show: Show, why: LeftOut, call: Call): string {
 	switch (why.code) {
 		case 'too-heavy':
-			return `${call(why.instrument)} is strung too heavily, for ${why.tuning}`;
+			return `${call(why.instrument)} is strung too heavily (for ${why.tuning})`;
 		case 'too-light':
-			return `${call(why.instrument)} is strung too lightly, for ${why.tuning}`;
+			return `${call(why.instrument)} is strung too lightly (for ${why.tuning})`;
 		case 'other-strings':
-			return `${call(why.instrument)} has other strings, ${why.tuning}`;
+			return `${call(why.instrument)} has other strings (${why.tuning})`;
 		case 'no-other':
 			return `there is no other ${familyWords(why.kind)}`;
 		default:

@@ -155,7 +155,7 @@ test('warns of what is tight and of a set that runs past the curfew', () => {
 			instrument: 'C1',
 			songs: ['ferry'],
 			leftOut: [{ code: 'other-strings', instrument: 'C2', tuning: 'B standard' }],
-			text: 'No backup for C1 in Ferry: C2 has other strings, B standard',
+			text: 'No backup for C1 in Ferry: C2 has other strings (B standard)',
 		},
 		{
 			code: 'tight-gap',
