@@ -25,6 +25,7 @@ const HOSTILE: readonly (readonly [what: string, text: string, shown: string])[]
 	['isolates a direction', '\u2066A\u2069\u200f', '·A··'],
 	['marks an Arabic letter', 'A\u061cB', 'A·B'],
 	['holds invisible spaces', 'A\u200b\u2060\ufeffB', 'A···B'],
+	['hides something between two emoji', '😀\u200b😀\u202e😀', '😀·😀·😀'],
 	['holds joiners outside an emoji', 'A\u200dB\u200cC', 'A·B·C'],
 	['holds a soft hyphen', 'A\u00adB', 'A·B'],
 	['spells in tag characters', 'A\u{e0068}\u{e0069}', 'A··'],

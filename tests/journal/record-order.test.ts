@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import type { Entry } from '../../src/journal/entry.ts';
 import { newRecord } from '../../src/journal/new-record.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
-import { inOrder } from '../../src/journal/record-order.ts';
+import { inOrder, nextTime } from '../../src/journal/record-order.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import { extend, openTimeline, sessionOf } from '../../src/session/timeline.ts';
 import { smallShow } from '../report/small-show.ts';
@@ -86,4 +86,27 @@ test('what knows of another comes after it, be the clock it was written by behin
 	});
 	expect(late).toMatchObject({ h: [4000, 1], p: ['one.a:4'] });
 	expect(inOrder([late, ...ONE]).at(-1)).toBe(late);
+});
+
+test('at one time the writer decides, and of one writer the number', () => {
+	const [record] = ONE;
+	const at = (w: string, s: number) => ({ ...record!, h: [1000, 0] as const, w, s });
+	const wanted = [at('a', 1), at('a', 2), at('b', 1), at('b', 3)];
+	expect(inOrder(wanted.toReversed())).toEqual(wanted);
+	expect(inOrder([2, 0, 3, 1].map((place) => wanted[place]!))).toEqual(wanted);
+});
+
+test('what stands in order is given back as it is, not sorted anew', () => {
+	expect(inOrder(ONE)).toBe(ONE);
+});
+
+// A hybrid logical clock: the later of the two, and counted on where that is not the wall's (Kulkarni and
+// others, Logical Physical Clocks, 2014, from memory).
+test.each([
+	['the wall is ahead', [1000, 4], 1001.9, [1001, 0]],
+	['the wall stands', [1000, 4], 1000, [1000, 5]],
+	['the wall went back', [1000, 4], 10, [1000, 5]],
+	['nothing came before', null, 10.5, [10, 0]],
+] as const)('the next time when %s', (_, last, wallMs, next) => {
+	expect(nextTime(last, wallMs)).toEqual(next);
 });
