@@ -3,13 +3,13 @@
 import type { Work } from '../plan/plan.ts';
 import { openBreakOf } from '../session/find.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { jobWords, OFF, offWithin, offWords } from '../words/stage.ts';
-import { shortTuning } from '../words/tuning-names.ts';
+import { OFF, offWithin, offWords } from '../words/stage.ts';
 import { instrumentOf } from './named-in-show.ts';
 
 import { cutRow, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming } from './what-comes.ts';
+import { workWords } from './work-words.ts';
 
 /** What comes off, in words, and the next work on it. */
 export type Off = {
@@ -51,10 +51,10 @@ export function offOf(state: ScreenState, coming: Coming, work: readonly Work[])
 }
 
 /** As much of it as fits, the whole first: `off 1 Amber to slot 1, then RETUNE drop D within  12:30`. */
-export function offTexts({ session, nowMs }: ScreenState, { words, next }: Off): readonly string[] {
+export function offTexts(state: ScreenState, { words, next }: Off): readonly string[] {
 	if (next === null) return [words];
-	const job = jobWords(next.job, shortTuning(session.show, next.to));
-	const seconds = Math.max(0, Math.trunc((next.beginByMs - nowMs) / 1000));
+	const [job = ''] = workWords(state, next);
+	const seconds = Math.max(0, Math.trunc((next.beginByMs - state.nowMs) / 1000));
 	return [offWithin(words, job, seconds), offWithin(words, job, null), words];
 }
 

@@ -2,6 +2,7 @@
 
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { backupFor } from '../words/backup-for.ts';
+import { capoAct } from '../words/capo-words.ts';
 import { withoutAge } from '../words/instrument-state.ts';
 import {
 	capoLabel,
@@ -181,7 +182,8 @@ function handed(
 	if (kind === 'break') return [{ what: forWhat, status: `${name}, ${status}` }];
 	const sound = [
 		...(tuning === null ? [] : [shortTuning(show, tuning)]),
-		capo > 0 ? capoLabel(capo) : NO_CAPO,
+		// Where it is still to be put on, that says it.
+		...(status.includes(capoAct(capo)) ? [] : [capo > 0 ? capoLabel(capo) : NO_CAPO]),
 	];
 	const named = isAgain ? [] : [name];
 	const what = [...named, ...sound].join(', ');

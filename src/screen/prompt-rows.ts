@@ -79,9 +79,10 @@ export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area)
 const LEAST_ROWS = 3;
 
 /**
- * The rows of the stage view below the rack with the question laid over the first `rows` of them, right under
- * what is needed to answer. A field with text takes what it needs of all of them, so that it stands still while
- * lines below it come and go.
+ * The rows of the stage view below the rack with the question laid over the end of the first `rows` of them: what is
+ * to be done first stays above it, and the song's row, `songAt`, goes below it where it would be covered, since how long
+ * that has left decides many an answer. A field with text begins at the top instead and takes what it needs, so that
+ * it stands still while lines below it come and go.
  */
 export function withPromptAmong(
 	drawn: readonly Row[],
@@ -92,13 +93,16 @@ export function withPromptAmong(
 	if (rows < Math.min(needed, LEAST_ROWS)) {
 		return withPrompt(drawn, prompt, { columns, rows: drawn.length });
 	}
-	const room = prompt.field === null ? rows : drawn.length;
+	const isText = prompt.field !== null;
+	const room = isText ? drawn.length : rows;
 	const asked = promptRows(prompt, { columns, rows: Math.min(needed, room) });
-	const after: readonly Row[] = asked.length + 1 > room ? [] : [[]];
-	const over = [...asked, ...after];
-	const all = [...over, ...drawn.slice(over.length)];
-	// How long the song has left decides many an answer: it keeps the last of the rows where its own is covered.
-	const isCovered = songAt < over.length && asked.length < rows;
-	if (prompt.field !== null || !isCovered) return all;
-	return all.map((row, index) => (index === rows - 1 ? (drawn[songAt] ?? []) : row));
+	const isCovered = !isText && songAt >= room - asked.length - 2 && asked.length < room;
+	const song = isCovered ? [drawn[songAt] ?? []] : [];
+	const spare = room - asked.length - song.length;
+	// The first thing to do comes before blank rows.
+	const after: readonly Row[] = spare > (isText ? 0 : 2) ? [[]] : [];
+	const before: readonly Row[] = isText ? [] : after;
+	const over = [...before, ...asked, ...after, ...song];
+	const from = isText ? 0 : room - over.length;
+	return [...drawn.slice(0, from), ...over, ...drawn.slice(from + over.length)];
 }

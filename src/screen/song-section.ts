@@ -103,9 +103,9 @@ function onNow(state: ScreenState, columns: number): { label: string; words: Row
 }
 
 /** Between two songs, how long the gap is to be. */
-function gapSeconds({ session }: ScreenState): number | null {
-	if (session.phase.value === 'interval' || session.phase.value === 'before') return null;
-	return songFrom(session, session.next)?.gapSeconds ?? null;
+function gapSeconds({ session, plan }: ScreenState): number | null {
+	if (session.phase.value !== 'changeover') return null;
+	return plan.sections.find(({ item }) => item === session.next)?.gapSeconds ?? null;
 }
 
 /** Where room is short, how many songs there are goes first, then what to say, then the end of the title. */
