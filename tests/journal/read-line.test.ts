@@ -3,7 +3,7 @@
 
 import { crc32 } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { isLineWhole, prefixLength } from '../../src/journal/line.ts';
+import { encodeLine, isLineWhole, prefixLength } from '../../src/journal/line.ts';
 import {
 	decodeLine,
 	formatVersion,
@@ -71,6 +71,13 @@ describe('a line with its fields in any order', () => {
 		}
 		expect(read({ i: 12 })?.record.id).toBe('w1:7');
 	});
+});
+
+test('a record with what it follows from and an identity of its own comes back as it was written', () => {
+	const record = read({ p: ['one.a:4'], i: '12' })!.record;
+	const bytes = encodeLine(record, SEED);
+	const found = glanceAtLine(bytes, { start: 0, end: bytes.length - 1 })!;
+	expect(decodeLine(bytes, found)).toEqual(record);
 });
 
 const header = { k: 'header', format: 'rackside-night/2', journal: 'night-1' };
@@ -142,6 +149,34 @@ describe('a checksum', () => {
 				expect(isLineWhole(changed, range, SEED), String(changed)).toBe(false);
 			}
 		}
+	});
+
+	test('has no sign below 0 or above f that makes the same sum with the one before it', () => {
+		let tried = 0;
+		for (let number = 0; number < 200; number += 1) {
+			const { bytes, range } = line(`{"n":${number}}`);
+			const [one = 0, two = 0] = ['0', '1'].map((place) =>
+				Number.parseInt(String.fromCharCode(bytes[Number(place)] ?? 0), 16),
+			);
+			// As 'g' counts 16 and '/' counts less than nothing: one less before it, or one more.
+			const pairs = [
+				...(one > 0 && one < 10 ? [[0x30 + one - 1, 0x57 + two + 16]] : []),
+				...(one < 9 && two > 6 ? [[0x30 + one + 1, 0x30 + two - 16]] : []),
+			];
+			for (const pair of pairs) {
+				tried += 1;
+				const changed = Buffer.from(bytes);
+				changed.set(pair);
+				expect(isLineWhole(changed, range, SEED), String(changed)).toBe(false);
+			}
+		}
+		expect(tried).toBeGreaterThan(50);
+	});
+
+	test('stands apart from what it is of by a space', () => {
+		const { bytes, range } = line('{"n":1}');
+		bytes[prefixLength - 1] = 0x09;
+		expect(isLineWhole(bytes, range, SEED)).toBe(false);
 	});
 
 	test('of nothing makes no line', () => {
