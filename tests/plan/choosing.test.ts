@@ -40,7 +40,8 @@ describe('named', () => {
 	});
 
 	test('with nothing to play instead is missing, before the song before it has ended and after', () => {
-		// The floating bridge is not re-pitched. What Ash has sounds the same, but the file lets nothing stand in.
+		// The floating bridge is not re-pitched. What Ash has sounds the same, but the file lets nothing stand in: the
+		// plan takes nothing, and what could be handed all the same is named.
 		const show = showFrom(`
 players: [{id: ash, name: Ash, plays: guitar}]
 instruments:
@@ -53,7 +54,7 @@ ${set('ash: {instrument: A2}', 'ash: {instrument: A3, tuning: half-step down}')}
 			expect(plan.cost).toMatchObject({ missing: 1, substituted: 0 });
 			expect(slotLines(plan, 's2')).toEqual(['ash - half-step down']);
 			expect(warningLines(plan, show)).toEqual([
-				'missing: Nothing for Ash in S2: A3 has a floating bridge and is in E standard',
+				'missing: Nothing for Ash in S2: A3 has a floating bridge and is in E standard; backup A2',
 			]);
 			expect(plan.stays).toEqual([]);
 		}
