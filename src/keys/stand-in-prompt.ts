@@ -33,8 +33,6 @@ import { instrumentAtSlot, slotOf } from './rack-slots.ts';
 
 /** With the line of playing on they fill the rows there are at 80 by 24; any other goes by its slot. */
 const MOST_LINES = 4;
-/** With less of the song left than this, one goes through it on what strings there are: common practice, no source. */
-const WAY_THROUGH_SECONDS = 60;
 
 /** The stand-ins for the break that waits for its answer; `broken` is swallowed when its slot is typed after all. */
 export function standInPrompt(): Prompt {
@@ -164,14 +162,14 @@ function costWords(context: KeyContext, [first, ...more]: readonly Later[]): rea
 	return [moreLater(words, more.length)];
 }
 
-/** What playing on means: in the last minute of a song, the way through it on the strings that are left. */
+/** What playing on means: how much of the song is still to be played on the strings that are left. */
 function playOnLine(context: KeyContext, open: Incident): string {
 	const { session, plan, nowMs, playOnLater } = context;
 	const item = songOnNow(session)?.item.key;
 	const endMs = firstSong(plan.sections).at(-1)?.endMs ?? nowMs;
 	const leftSeconds = (endMs - nowMs) / 1000;
-	const isNearEnd = item !== undefined && leftSeconds < WAY_THROUGH_SECONDS;
-	const words = isNearEnd
+	const isOn = item !== undefined && leftSeconds > 0;
+	const words = isOn
 		? playOnLeft(stringsLeft(session, open.instrument), minutesSeconds(leftSeconds))
 		: ANSWERS.playOn;
 	const later = open.player === null ? [] : playOnLater(open.player);

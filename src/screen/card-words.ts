@@ -1,7 +1,7 @@
 // What a card says in tall letters, as much of it as there is room for.
 
 import { capoAct } from '../words/capo-words.ts';
-import { TALL, tallCapo, tallCapoMove } from '../words/stage.ts';
+import { TALL, tallCapo, tallCapos } from '../words/stage.ts';
 import { tuningNames, tuningThatFits, withSigns } from '../words/tuning-names.ts';
 import type { Card } from './cards.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -55,5 +55,6 @@ function tallActs({ kind, instrument, capo, isCapoToDo }: Card): TallActs | null
 	if (kind === 'break' && instrument === null) return { names: [TALL.playOn], capos: [] };
 	if (kind !== 'stays' || instrument === null) return null;
 	if (!isCapoToDo) return { names: [TALL.keeps], capos: capo > 0 ? [tallCapo(capo)] : [] };
-	return { names: [TALL.keeps], capos: [capoAct(capo), tallCapoMove(capo)] };
+	// Beside a slot `on 2` or `off` alone would be read as one thing with it.
+	return { names: [TALL.keeps], capos: [capoAct(capo), ...(capo > 0 ? tallCapos(capo) : [])] };
 }

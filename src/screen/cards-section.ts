@@ -26,9 +26,18 @@ export function cardsSection(state: ScreenState, area: CardsArea): Row[] {
 		...shelf(state, shown.slice(row * grid.across, (row + 1) * grid.across), { ...area, ...grid }),
 		...(isApart ? [[]] : []),
 	]).flat();
-	const left = rows - tall.length;
+	// Rows that cards beside one another do not need go to the lines: what somebody holds comes before a blank.
+	const cards = grid.across > 1 ? tall.slice(0, lastFilled(tall) + 1) : tall;
+	const left = rows - cards.length;
 	const lines = handOverLines(state, { now: others, rest }, { columns, rows: left });
-	return fillRows([...tall, ...lines], rows);
+	const isLow = grid.across > 1;
+	return [...fillRows(cards, isLow ? rows - lines.length : cards.length), ...lines].concat(
+		isLow ? [] : fillRows([], left - lines.length),
+	);
+}
+
+function lastFilled(rows: readonly Row[]): number {
+	return rows.findLastIndex((row) => row.some(({ text }) => text.trim() !== ''));
 }
 
 type Grid = {

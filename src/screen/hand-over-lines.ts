@@ -13,9 +13,10 @@ import {
 	keepsLabel,
 	NO_CAPO,
 	NOTHING_TO_COME,
+	OFF,
 } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
-import type { Cards } from './cards.ts';
+import type { Card, Cards } from './cards.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -25,8 +26,7 @@ import { type Coming, readinessStyle } from './what-comes.ts';
 const LEAST_LINE_COLUMNS = 30;
 const LABEL_COLUMNS = 10;
 
-type Drawn = { readonly coming: Coming; readonly line: Line };
-type Line = (state: ScreenState, coming: Coming, columns: number) => Row;
+type Drawn = { readonly row: (columns: number) => Row };
 
 /** The fewest rows in which so many players have a line each. */
 export function leastLines(count: number, columns: number): number {
@@ -39,29 +39,29 @@ export function handOverLines(
 	{ now, rest }: Cards,
 	{ columns, rows }: Area,
 ): Row[] {
-	const given = now.map((coming): Drawn => ({ coming, line: cardLine }));
-	const kept = rest.map((coming): Drawn => ({ coming, line: restLine }));
+	const given = now.map((card): Drawn => ({ row: (room) => cardLine(state, card, room) }));
+	const kept = rest.map((coming): Drawn => ({ row: (room) => restLine(state, coming, room) }));
 	const forKept = leastLines(kept.length, columns);
 	if (rows < leastLines(given.length, columns) + forKept) {
-		return inLines(state, [...given, ...kept], { columns, rows });
+		return inLines([...given, ...kept], { columns, rows });
 	}
 	const forGiven = Math.min(given.length, rows - forKept);
 	return [
-		...inLines(state, given, { columns, rows: forGiven }),
-		...inLines(state, kept, { columns, rows: rows - forGiven }),
+		...inLines(given, { columns, rows: forGiven }),
+		...inLines(kept, { columns, rows: rows - forGiven }),
 	];
 }
 
 /** Only the first of them, with how many more there are. */
 export function firstLine(state: ScreenState, { now, rest }: Cards, columns: number): Row[] {
-	const [coming] = [...now, ...rest];
-	if (coming === undefined) return [];
+	const [card] = now;
+	const [coming] = rest;
 	const more = [span(now.length > 1 ? ` +${now.length - 1}` : '', 'dim')];
-	const line = now.length > 0 ? cardLine : restLine;
-	return [[...line(state, coming, columns - rowWidth(more)), ...more]];
+	if (card) return [[...cardLine(state, card, columns - rowWidth(more)), ...more]];
+	return coming ? [restLine(state, coming, columns)] : [];
 }
 
-function inLines(state: ScreenState, drawn: readonly Drawn[], { columns, rows }: Area): Row[] {
+function inLines(drawn: readonly Drawn[], { columns, rows }: Area): Row[] {
 	if (rows < 1 || drawn.length === 0) return [];
 	const across = Math.ceil(drawn.length / rows);
 	// One player whole says more than all of them cut.
@@ -69,16 +69,12 @@ function inLines(state: ScreenState, drawn: readonly Drawn[], { columns, rows }:
 		const rest = [span(` +${drawn.length - rows}`, 'dim')];
 		return drawn
 			.slice(0, rows)
-			.map(({ coming, line }, index) =>
-				index < rows - 1
-					? line(state, coming, columns)
-					: [...line(state, coming, columns - rowWidth(rest)), ...rest],
+			.map(({ row }, index) =>
+				index < rows - 1 ? row(columns) : [...row(columns - rowWidth(rest)), ...rest],
 			);
 	}
 	const width = Math.floor(columns / across);
-	const lines = drawn.map(({ coming, line }) =>
-		line(state, coming, across === 1 ? columns : width - 1),
-	);
+	const lines = drawn.map(({ row }) => row(across === 1 ? columns : width - 1));
 	return Array.from({ length: Math.ceil(lines.length / across) }, (_, row) =>
 		cutRow(
 			lines.slice(row * across, row * across + across).flatMap((one) => fillRow(one, width)),
@@ -100,8 +96,8 @@ function labelled(state: ScreenState, { player, isUrgent }: Coming, columns: num
 }
 
 /** `ASH  in   2:33 4 Dune, drop D, no capo, READY   0:50 ago, check volume 7`, and the same in fewer letters. */
-function cardLine(state: ScreenState, coming: Coming, columns: number): Row {
-	const { kind, leave, when, isUrgent } = coming;
+function cardLine(state: ScreenState, coming: Card, columns: number): Row {
+	const { kind, leave, when, isUrgent, off } = coming;
 	const label = labelled(state, coming, columns);
 	const style = isUrgent ? 'accent' : 'plain';
 	const words = handed(state, coming, { columns, isAgain: false });
@@ -114,8 +110,15 @@ function cardLine(state: ScreenState, coming: Coming, columns: number): Row {
 		],
 	);
 	const check = leave === null || kind !== 'hand-over' ? [] : [span(`, ${checkWords(leave)}`)];
+	const comesOff = off === null ? [] : [span(`, ${OFF.label}${off.words}`)];
 	return fitting(
-		[...long.map((row) => [...row, ...check]), ...long, ...short(state, coming)],
+		[
+			...long.map((row) => [...row, ...comesOff, ...check]),
+			...long.map((row) => [...row, ...comesOff]),
+			...long.map((row) => [...row, ...check]),
+			...long,
+			...short(state, coming),
+		],
 		columns,
 	);
 }

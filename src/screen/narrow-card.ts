@@ -97,10 +97,12 @@ function tallPart(state: ScreenState, card: Card, { columns, scale, isAscii }: C
 function statusOf(card: Card, columns: number): { readonly row: Row; readonly hasCapo: boolean } {
 	const capo = capoSpan(card);
 	const ready = statusTexts(card).map((words): Row => [span(words, readinessStyle(card))]);
-	if (capo.text !== '' && card.kind !== 'stays') {
+	// Work that is the capo's own says it already.
+	const isSaid = ready.some((row) => row[0]?.text.startsWith(capo.text));
+	if (capo.text !== '' && card.kind !== 'stays' && !isSaid) {
 		const both = ready.find((row) => rowWidth(row) + capo.text.length + 2 <= columns);
 		if (both) return { row: [capo, span('  '), ...both], hasCapo: true };
 	}
 	const row = ready.find((one) => rowWidth(one) <= columns) ?? cutRow(ready.at(-1) ?? [], columns);
-	return { row, hasCapo: card.kind === 'stays' };
+	return { row, hasCapo: card.kind === 'stays' || isSaid };
 }

@@ -220,7 +220,7 @@ export const TAKE = 'TAKE';
 export const OR = '  or';
 export const moreLater = (first: string, more: number): string =>
 	`later: ${first}${more === 0 ? '' : ` (+${more})`}`;
-/** Playing on in the last minute of a song: `play on 5 strings, 0:40 left`. */
+/** Playing on while a song is on: `play on 5 strings, 0:40 left`. */
 export const playOnLeft = (strings: number, left: string): string =>
 	`play on ${strings} strings, ${left} left`;
 

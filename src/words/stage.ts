@@ -77,6 +77,8 @@ export const TALL = {
 /** A capo in tall letters beside what is kept: `capo 3`; moved, in fewer letters than usual: `on 3`, `off`. */
 export const tallCapo = (capo: number): string => `capo ${capo}`;
 export const tallCapoMove = (capo: number): string => (capo > 0 ? `on ${capo}` : 'off');
+/** The same where the act does not fit, the longest first; C2 is the trade's own short: common practice. */
+export const tallCapos = (capo: number): readonly string[] => [tallCapo(capo), `C${capo}`];
 /** A capo in a line with little room. */
 export const capoLabel = (capo: number): string => `CAPO ${capo}`;
 export const capoMark = (capo: number): string => (capo > 0 ? ` c${capo}` : '');

@@ -20,7 +20,7 @@ test('both are open, each with its own answer, and the first stays in sight', ()
 		['string-break', 'bo', null],
 	]);
 	expect(screen).toContain('STRING BREAK  Bo  5 Birch');
-	expect(screen).toMatch(/ASH +DOWN +0:07 STRING BREAK 1 Amber/);
+	expect(screen).toMatch(/ASH STRING BREAK 1 Amber +DOWN +0:07/);
 	// Bo's is answered first, then what is still asked is Ash's.
 	expect(one!.players.bo!.holds).not.toBe('B1');
 	expect(one!.players.ash!.holds).toBe('A1');

@@ -37,7 +37,7 @@ set: [one, two]
 		expect(states[0].standIns.bo).toEqual([]);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  No backup fits: 1 Amber has a string down, Ash has S Spare.',
-			'    or  0 play on; later: Bo has nothing in Two',
+			'    or  0 play on 5 strings, 2:28 left; later: Bo has nothing in Two',
 		]);
 		expect(states[0].warnings).toContainEqual(
 			expect.objectContaining({ code: 'no-stand-in', instrument: 'B' }),

@@ -19,7 +19,7 @@ test('after an audible songs have the same numbers as in the JSON state', () => 
 
 test('warnings call instruments by id in JSON and by slot and name on the screen', () => {
 	const { states, screen } = play('opening', '00:00 space\n03:30 !state !screen --size 120x40');
-	expect(states[0].warnings[0].text).toBe('A4 is 0:15 short for Lantern; backup S1');
+	expect(states[0].warnings[0].text).toBe('A4 is 0:15 short for Lantern');
 	expect(states[0].warnings[0].told).toBeUndefined();
-	expect(screen).toMatch(/WATCH +4 Acorn is 0:15 short for Lantern; backup S Spare/);
+	expect(screen).toMatch(/WATCH .*4 Acorn is 0:15 short for Lantern/);
 });

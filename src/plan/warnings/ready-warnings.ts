@@ -58,7 +58,11 @@ function workWarnings(asked: ReadyAsked, work: Work): readonly Warning[] {
 
 function lateWarning({ session, nowMs, plan }: ReadyAsked, work: Work): Warning {
 	const { section, player, instrument, slackSeconds, shortSeconds } = work;
-	const [best] = standIns({ session, plan, nowMs, player, instrument, section });
+	// One that takes as long is no help.
+	const readyMs = work.wantedMs - slackSeconds * 1000;
+	const best = standIns({ session, plan, nowMs, player, instrument, section }).find(
+		({ readyInSeconds }) => nowMs + readyInSeconds * 1000 < readyMs,
+	);
 	const late: Warning = {
 		code: 'late',
 		song: section.song,
