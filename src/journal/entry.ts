@@ -108,6 +108,8 @@ export type Entry =
 			readonly incident?: string;
 			/** The wireless pack that went on with it, where that is not the instrument's own. */
 			readonly pack?: string;
+			/** The item of the list that it is for, where that is a later one than the song on. */
+			readonly item?: string;
 	  } & Handed)
 	/** The hand-over to this player in the record `of` (left out by version 1: the last one) was really of this instrument: it keeps that one's time. */
 	| ({

@@ -103,7 +103,7 @@ function recorded(context: KeyContext, open: Open): Outcome {
 		kind: 'command',
 		command: {
 			do: 'hand-over',
-			handOvers: handOvers.map(asHandOver),
+			handOvers: handOvers.map((one) => ({ ...asHandOver(one), item: one.section.item })),
 			stays: stays.map(asStaying),
 		},
 	};

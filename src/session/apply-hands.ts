@@ -30,7 +30,10 @@ export function handOver(
 		entry.instrument === null ? null : (session.instruments[entry.instrument] ?? null);
 	const correctable = { of, atMs: entry.at, given: entry.instrument, givenBefore };
 	const handed = changePlayer(closed, entry.player, { correctable });
-	return entry.by === 'plan' ? handed : settle(handed, entry.player);
+	// What was put into their hands for the coming song is what they play it on: the plan takes nothing back.
+	if (entry.by !== 'plan') return settle(handed, entry.player);
+	if (entry.item !== undefined) return stayFor(handed, entry.item, entry.player);
+	return songOnNow(handed) === null ? settle(handed, entry.player) : handed;
 }
 
 /** The break once something is in hands: as a stand-in, or from the plan, be it the broken one with new strings. */
@@ -59,10 +62,15 @@ export function stay(session: Session, entry: Extract<Entry, { k: 'stayed' }>): 
 		session.instruments[instrument]?.context.capo !== capo;
 	const moved = isMoved ? moveInstrument(session, instrument, { type: 'foundAs', capo }) : session;
 	const said = changePlayer(moved, player, { stayedMs: at });
-	if (item === null || item === itemConcerned(said)) return settle(said, player);
-	const others = said.staying.item === item ? said.staying.players : [];
+	return item === null ? settle(said, player) : stayFor(said, item, player);
+}
+
+/** The session with the player staying on what they have for this item of the list. */
+function stayFor(session: Session, item: string, player: string): Session {
+	if (item === itemConcerned(session)) return settle(session, player);
+	const others = session.staying.item === item ? session.staying.players : [];
 	return {
-		...said,
+		...session,
 		staying: { item, players: [...others.filter((one) => one !== player), player] },
 	};
 }
@@ -139,14 +147,22 @@ export function takeBack(session: Session, instrument: string, at: number): Sess
 export function emptyHandsOf(session: Session, instrument: string, at: number): Session {
 	const holder = holderOf(session, instrument);
 	if (holder === null) return session;
-	const { item, players } = session.staying;
-	// What they were to stay on is gone: the plan answers for them again.
-	const staying = { item, players: players.filter((one) => one !== holder) };
-	return changePlayer({ ...session, staying }, holder, {
+	return changePlayer(unsettle(session, holder), holder, {
 		holds: null,
 		sinceMs: at,
 		correctable: null,
 	});
+}
+
+/** The session with the plan answering for this player again: what they were to play on is gone or broken. */
+export function unsettle(session: Session, player: string): Session {
+	const { staying, settled } = session;
+	const { [player]: _, ...others } = settled.players;
+	return {
+		...session,
+		staying: { ...staying, players: staying.players.filter((one) => one !== player) },
+		settled: { ...settled, players: others },
+	};
 }
 
 function settle(session: Session, player: string): Session {

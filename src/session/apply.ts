@@ -5,7 +5,14 @@ import type { Entry } from '../journal/entry.ts';
 import { NEW, type RecordId } from '../journal/record.ts';
 import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
 import { keptShow } from '../showfile/show-record.ts';
-import { correctHandOver, emptyHandsOf, handOver, stay, takeBack } from './apply-hands.ts';
+import {
+	correctHandOver,
+	emptyHandsOf,
+	handOver,
+	stay,
+	takeBack,
+	unsettle,
+} from './apply-hands.ts';
 import {
 	blankIncident,
 	changeIncident,
@@ -15,7 +22,7 @@ import {
 import { changePack, clearPack, suspectPack } from './apply-packs.ts';
 import { dropSong, insertSong, moveSong, nameTonight, restoreSong } from './apply-set.ts';
 import { beginSong, chooseNext, endSong, reachCue } from './apply-songs.ts';
-import { holderOf } from './find.ts';
+import { holderOf, songOnNow } from './find.ts';
 import { changePlayer, moveBoard, moveInstrument } from './move-parts.ts';
 import { readAgain } from './read-again.ts';
 import type { Session } from './session.ts';
@@ -80,14 +87,18 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 		}
 		case 'made-ready':
 			return markReady(session, entry);
-		case 'string-broke':
-			return noteIncident(moveInstrument(session, entry.instrument, { type: 'stringBroke' }), {
+		case 'string-broke': {
+			// Between songs what to play the next one on is asked anew; in a song the break asks by itself.
+			const isAhead = entry.player !== null && songOnNow(session) === null;
+			const open = isAhead && entry.player !== null ? unsettle(session, entry.player) : session;
+			return noteIncident(moveInstrument(open, entry.instrument, { type: 'stringBroke' }), {
 				...blankIncident(entry.incident ?? of, entry.at),
 				kind: 'string-break',
 				player: entry.player,
 				instrument: entry.instrument,
 				isOpen: entry.player !== null,
 			});
+		}
 		case 'played-on':
 			return changeIncident(session, entry.incident, (incident) => ({
 				...incident,

@@ -14,6 +14,8 @@ export type HandOver = {
 	readonly capo: number;
 	/** The wireless pack that goes on with it; left out or null for its own. */
 	readonly pack?: string | null;
+	/** The item of the list that it is for; left out: the song on, or the next one. */
+	readonly item?: string | null;
 };
 
 /** A capo that a player moves on the instrument in hands. */

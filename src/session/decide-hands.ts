@@ -47,7 +47,7 @@ function isDone(session: Session, handOver: HandOver): boolean {
 
 function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry {
 	const waiting = handOver.instrument === null ? null : openBreakOf(session, handOver.player);
-	const { pack = null } = handOver;
+	const { pack = null, item = null } = handOver;
 	const isOther = pack !== null && pack !== ownPack(session, handOver.instrument);
 	return {
 		k: 'handed-over',
@@ -59,6 +59,7 @@ function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry 
 		...(handOver.instrument !== null && handOver.tuning ? { tuning: handOver.tuning } : {}),
 		...(handOver.instrument === null ? {} : { capo: handOver.capo }),
 		...(isOther ? { pack } : {}),
+		...(item === null || item === itemConcerned(session) ? {} : { item }),
 	};
 }
 
@@ -125,11 +126,14 @@ function staysOn(
 	{ player, instrument, item = itemConcerned(session) ?? undefined }: Asked<'exchange'>,
 	atMs: number,
 ): Decision {
+	const { correctable = null, stayedMs = null } = session.players[player] ?? {};
+	// What the plan gave them was not said of by anybody yet.
+	const isSaid = correctable === null || (stayedMs !== null && stayedMs >= correctable.atMs);
 	// An interval takes all from hands: nobody stays on anything over it.
 	const isSettled =
 		item === undefined ||
 		isAfterInterval(session, item) ||
-		openFromPoint(session, item, player) > 0;
+		(isSaid && openFromPoint(session, item, player) > 0);
 	if (isSettled && missedHandOver(session, player) === null) {
 		return no({ code: 'has-already', player, instrument });
 	}
