@@ -1,7 +1,8 @@
 // What each player gets next and how far that is: the first thing that the screen must say. Worked out
 // apart from its drawing, since every view shows it in some size.
 
-import type { PlannedHandOver, Slot } from '../plan/plan.ts';
+import { firstSong } from '../plan/demand/first-song.ts';
+import type { PlannedHandOver, Slot, StandIn } from '../plan/plan.ts';
 import { openBreakOf } from '../session/find.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { standInWords } from '../words/backup-reasons.ts';
@@ -15,8 +16,12 @@ import {
 	NO_BACKUP,
 	NO_BACKUP_PLAY_ON,
 	NOTHING_TO_COME,
+	nextIs,
+	playOnUntil,
+	takesLonger,
 	whenWords,
 } from '../words/stage.ts';
+import { shortTuning } from '../words/tuning-names.ts';
 import { unplayableWords } from '../words/unplayable.ts';
 import { isNotAfter, stayBefore, stayingOf } from './coming-stay.ts';
 import { forWords, momentOf } from './coming-words.ts';
@@ -100,6 +105,15 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 	const ready = best === undefined ? null : standInReadiness(state, best);
 	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
 	const broken = open?.instrument == null ? null : shownInstrument(show, open.instrument);
+	const left = songSecondsLeft(state);
+	if (best !== undefined && left !== null && left > 0 && best.readyInSeconds > left) {
+		return {
+			...playOn(state, { player, best, left }),
+			forWhat: breakWords(broken),
+			seconds: since,
+			when: downWords(since),
+		};
+	}
 	return {
 		player,
 		kind: 'break',
@@ -116,6 +130,42 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		why: best === undefined ? null : standInWords(show, best.why),
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
+		isUrgent: true,
+	};
+}
+
+/** Of the song that is on; null where none is. */
+function songSecondsLeft({ plan, nowMs }: ScreenState): number | null {
+	const last = firstSong(plan.sections).at(-1);
+	return last?.hasBegun ? (last.endMs - nowMs) / 1000 : null;
+}
+
+type TooLate = { readonly player: string; readonly best: StandIn; readonly left: number };
+
+/** The song is over before anything else is in hands: what is to come then matters more. */
+function playOn(state: ScreenState, { player, best, left }: TooLate) {
+	const { show } = state.session;
+	const next = state.plan.handOvers.find(
+		(one) => one.player === player && !one.section.hasBegun && one.instrument !== null,
+	);
+	const named =
+		next?.instrument && next.tuning
+			? [nextIs(shownInstrument(show, next.instrument), shortTuning(show, next.tuning))]
+			: [];
+	const takes = takesLonger(shownInstrument(show, best.instrument), best.readyInSeconds);
+	return {
+		player,
+		kind: 'break' as const,
+		instrument: null,
+		tuning: null,
+		capo: 0,
+		for: null,
+		moment: null,
+		mark: null,
+		status: playOnUntil(left),
+		why: [...named, takes].join('; '),
+		leave: null,
+		pack: null,
 		isUrgent: true,
 	};
 }

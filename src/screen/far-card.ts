@@ -4,7 +4,7 @@
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { durationWords } from '../words/duration-words.ts';
 import { withoutAge } from '../words/instrument-state.ts';
-import { JOB_WORDS, TALL, tallCapo, tallCapoMove } from '../words/stage.ts';
+import { JOB_WORDS, NO_BACKUP_PLAY_ON, TALL, tallCapo, tallCapoMove } from '../words/stage.ts';
 import { tuningNames, withSigns } from '../words/tuning-names.ts';
 import type { Card } from './cards.ts';
 import { momentOf } from './coming-words.ts';
@@ -54,7 +54,9 @@ function whatTexts({ session: { show } }: ScreenState, card: Card): readonly str
 	const { kind, instrument } = card;
 	if (instrument === null) {
 		if (kind === 'missing') return TALL.noBackup;
-		return kind === 'break' ? [TALL.noBackup[0]] : [TALL.nothing];
+		if (kind !== 'break') return [TALL.nothing];
+		// Where a backup would come too late nothing is said of it.
+		return [card.status === NO_BACKUP_PLAY_ON ? TALL.noBackup[0] : TALL.playOn];
 	}
 	const slot = instrumentOf(show, instrument)?.slot ?? shownInstrument(show, instrument);
 	if (kind === 'break') return [`${TALL.take} ${slot}`];
@@ -64,7 +66,9 @@ function whatTexts({ session: { show } }: ScreenState, card: Card): readonly str
 /** What it is in; where there is no backup, what to do then. */
 function inTexts({ session: { show } }: ScreenState, card: Card): readonly (readonly string[])[] {
 	const { kind, instrument, tuning } = card;
-	if (instrument === null) return kind === 'break' ? [[TALL.playOn]] : [];
+	if (instrument === null) {
+		return kind === 'break' && card.status === NO_BACKUP_PLAY_ON ? [[TALL.playOn]] : [];
+	}
 	if (kind === 'stays' || tuning === null) return [];
 	return [tuningNames(show, tuning).map(withSigns)];
 }

@@ -62,6 +62,14 @@ export const breakWords = (instrument: string | null): string =>
 
 export const NO_BACKUP = 'NO BACKUP';
 export const NO_BACKUP_PLAY_ON = 'NO BACKUP, PLAY ON';
+/** Nothing is in hands before the song is over: `PLAY ON,   0:28 left`. */
+export const playOnUntil = (seconds: number): string => `PLAY ON, ${inCells(seconds)} left`;
+/** Why: `S Spare takes 1:05`. */
+export const takesLonger = (instrument: string, seconds: number): string =>
+	`${instrument} takes ${durationWords(seconds)}`;
+/** What they get after it: `next 6 Sedge, drop D`. */
+export const nextIs = (instrument: string, tuning: string): string =>
+	`next ${instrument}, ${tuning}`;
 /** In tall letters, in place of a tuning. */
 export const TALL = {
 	noBackup: ['no backup', 'none'],

@@ -21,6 +21,8 @@ test('both are open, each with its own answer, and the first stays in sight', ()
 	]);
 	expect(screen).toContain('STRING BREAK  Bo  5 Birch');
 	expect(screen).toMatch(/ASH STRING BREAK 1 Amber +DOWN +0:07/);
+	// One spare is not promised to both.
+	expect(both!.standIns.ash[0].instrument).not.toBe(both!.standIns.bo[0].instrument);
 	// Bo's is answered first, then what is still asked is Ash's.
 	expect(one!.players.bo!.holds).not.toBe('B1');
 	expect(one!.players.ash!.holds).toBe('A1');

@@ -1,9 +1,11 @@
 // What each way out costs, through the real keys: breaks, exchanges, and a change of the list. Times are
 // our own and were worked out by hand; the seconds of each piece of work are common practice, no source.
 
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { clubShow } from '../plan/club-gear.ts';
 import { showFrom } from '../plan/show-from.ts';
+import { loadShow } from './load-show.ts';
 import { playShow, type State } from './play.ts';
 
 const GEAR = `
@@ -135,4 +137,14 @@ set: [one, two, three]
 			expect.objectContaining({ code: 'late', song: 'three', instrument: 'A4' }),
 		);
 	});
+});
+
+test('where nothing can be in hands before the song ends, the tall row says to play on, and what comes after', () => {
+	const festival = loadShow(join(import.meta.dirname, '../../shows/festival.yaml'));
+	const { screen } = playShow(
+		festival,
+		'-10:00 t 0\n-01:00 enter enter\n00:00 space\n03:15 b 1\n03:17 !screen\n',
+	);
+	expect(screen).toMatch(/^ASH +DOWN +0:02 STRING BREAK 1 Amber +PLAY ON, +0:28 left$/m);
+	expect(screen).toMatch(/next S Spare/);
 });

@@ -68,7 +68,7 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 	const { session, plan, nowMs, player } = asked;
 	const { slot, sound } = soundAsked(asked);
 	if (sound === null) return null;
-	const theirs = givenToOthers(plan, slot);
+	const theirs = new Map([...givenToOthers(plan, slot), ...offeredBefore(asked)]);
 	const isOn = slot?.section.hasBegun ?? false;
 	return {
 		slot,
@@ -100,6 +100,19 @@ function givenToOthers({ slots, handOvers }: Plan, of: Slot | null): ReadonlyMap
 		if (!theirs.has(instrument)) theirs.set(instrument, player);
 	}
 	return theirs;
+}
+
+/** Of two breaks that wait for an answer the later one is asked first: what comes first there is not offered for the other. */
+function offeredBefore({ session, plan, nowMs, player }: StandInsAsked): Map<string, string> {
+	const first = new Map<string, string>();
+	const own = session.incidents.findLastIndex((one) => one.isOpen && one.player === player);
+	if (own < 0) return first;
+	for (const { isOpen, player: other } of session.incidents.slice(own + 1)) {
+		if (!isOpen || other === null) continue;
+		const [best] = standIns({ session, plan, nowMs, player: other });
+		if (best !== undefined) first.set(best.instrument, other);
+	}
+	return first;
 }
 
 /** So many of the best are planned with: nobody reads further in a hurry, and each takes a plan. */

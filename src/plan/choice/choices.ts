@@ -175,7 +175,7 @@ function leaveOf(demand: Demand, played: Instrument | null): string | null {
 	if (demand.kind !== 'named') return own;
 	return played === null || played.id === demand.instrument.id
 		? demand.leave
-		: (own ?? demand.leave);
+		: (own ?? (demand.leave === demand.instrument.leave ? null : demand.leave));
 }
 
 /** The song's word counts for the one that it names; what stands in comes with its own. */
