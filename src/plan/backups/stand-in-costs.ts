@@ -3,7 +3,7 @@
 // Apart from the stand-ins themselves, since it takes a plan for each.
 
 import { applyAll } from '../../session/apply.ts';
-import { openBreak } from '../../session/find.ts';
+import { openBreak, openBreakOf } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
 import { comingItems } from '../../session/set-places.ts';
 import type { Hand } from '../demand/hand.ts';
@@ -35,6 +35,8 @@ export function standInsWithCosts(asked: CostsAsked): readonly StandIn[] {
 		const costOf = costsOf(asked, replaced);
 		return rankStandIns(rack, (one) => costOf(withStandIn(asked, one)));
 	}
+	// While a later break is asked first, nobody knows yet what the night looks like in which this one is answered.
+	if (openBreakOf(session, player) !== null) return rankStandIns(rack);
 	const isHeld = replaced !== null && session.players[player]?.holds === replaced;
 	return isHeld ? ifItBroke(asked, replaced) : ifNotToBeHad(asked, rack);
 }
