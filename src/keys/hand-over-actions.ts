@@ -16,7 +16,6 @@ import {
 	handOverLine,
 	handOverTitle,
 	loggedWords,
-	NOT_DONE,
 	notInHandOver,
 	stayLine,
 } from '../words/questions.ts';
@@ -24,6 +23,7 @@ import type { Action } from './action.ts';
 import { exchangePrompt } from './exchange-prompt.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { nameTonight } from './name-tonight-prompt.ts';
+import { notDone, saysNotDone } from './not-done.ts';
 import { openPicked } from './open-picked.ts';
 import { slotPrompt } from './prompts.ts';
 import { slotOf } from './rack-slots.ts';
@@ -130,7 +130,11 @@ function handOverOutcome(context: KeyContext): Outcome {
 	// Taking away without giving asks nothing: it goes with the one that is given.
 	const given = open.handOvers.filter(({ instrument }) => instrument !== null);
 	const count = given.length + open.stays.length;
-	if (later === null && count < 2) return recorded(context, open);
+	if (later === null && count < 2) {
+		const says = saysNotDone(context, given);
+		const outcome = recorded(context, open);
+		return says !== undefined && outcome.kind === 'command' ? { ...outcome, says } : outcome;
+	}
 	const { show } = context.session;
 	return {
 		kind: 'prompt',
@@ -175,17 +179,10 @@ function lineOf(context: KeyContext, planned: PlannedHandOver): string {
 			? HANDS_EMPTY
 			: `${shownInstrument(show, instrument)}, ${tuning?.name ?? ''}, ${capoWords(capo)}${asBackup(show, named)}`;
 	const check = leave === null ? '' : checkFirst(leave);
-	return handOverLine(playerName(show, player), what, `${workLeft(context, planned)}${check}`);
-}
-
-/** What enter records as done, though nobody has said that it is; a touch-up changes nothing. */
-function workLeft({ plan }: KeyContext, of: PlannedHandOver): string {
-	const left = plan.work.flatMap(({ section, player, instrument, job }) =>
-		section === of.section && player === of.player && instrument === of.instrument
-			? NOT_DONE[job]
-			: [],
-	);
-	return left.map((words) => `, ${words}`).join('');
+	const left = notDone(context.plan, planned)
+		.map((words) => `, ${words}`)
+		.join('');
+	return handOverLine(playerName(show, player), what, `${left}${check}`);
 }
 
 function stayLineOf(show: Show, { player, instrument, capo, for: named }: Stay): string {

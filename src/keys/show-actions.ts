@@ -12,7 +12,7 @@ import {
 import type { Action } from './action.ts';
 import { command } from './action.ts';
 import { jumpPrompt } from './jump-prompt.ts';
-import { finishCommand, stepCommand, stepWords } from './step-commands.ts';
+import { finishCommand, stepOutcome, stepWords } from './step-commands.ts';
 
 export const step: Action = {
 	id: 'step',
@@ -20,7 +20,7 @@ export const step: Action = {
 	keys: ['pagedown', 'space'],
 	words: ACTION_WORDS.step.help,
 	footer: stepWords,
-	act: (context) => command(stepCommand(context)),
+	act: stepOutcome,
 	isForDark: true,
 };
 

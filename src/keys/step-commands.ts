@@ -8,7 +8,8 @@ import { nextSongItem, songOnNow } from '../session/find.ts';
 import { segueItem } from '../session/segue.ts';
 import { songTitle } from '../showfile/shown-names.ts';
 import { FOOTER, startSong } from '../words/actions.ts';
-import type { KeyContext } from './key-context.ts';
+import type { KeyContext, Outcome } from './key-context.ts';
+import { saysNotDone } from './not-done.ts';
 
 type Given = Pick<PlannedHandOver, 'player' | 'instrument' | 'tuning' | 'capo' | 'pack'>;
 
@@ -38,13 +39,24 @@ function plannedAt({ handOvers, stays = [], capoMoves }: Plan, isReached: IsReac
 }
 
 /** The next step, with what it would record: the hand-overs and moved capos of the next cue point, or of the next song's start. */
-export function stepCommand({ session, plan }: KeyContext): Command {
+export function stepCommand(context: KeyContext): Command {
+	const { handOvers, ...kept } = nextPoint(context);
+	return { do: 'step', handOvers: handOvers.map(asHandOver), ...kept };
+}
+
+/** The same as a key does it: what is logged as done without a word of it is said. */
+export function stepOutcome(context: KeyContext): Outcome {
+	const says = saysNotDone(context, nextPoint(context).handOvers);
+	const command = { kind: 'command', command: stepCommand(context) } as const;
+	return says === undefined ? command : { ...command, says };
+}
+
+function nextPoint({ session, plan }: KeyContext) {
 	const on = songOnNow(session);
 	const point = on && session.song ? cueIndex(session.song) + 1 : 0;
 	const hasNextPoint = on !== null && point < cuePoints(on.song).length;
 	const item = hasNextPoint ? on.item.key : nextSongItem(session)?.key;
-	const { handOvers, ...kept } = plannedAt(plan, isAheadAt(plan, item, hasNextPoint ? point : 0));
-	return { do: 'step', handOvers: handOvers.map(asHandOver), ...kept };
+	return plannedAt(plan, isAheadAt(plan, item, hasNextPoint ? point : 0));
 }
 
 /** The song done now, with what the plan has for the one that a segue goes straight on to. */

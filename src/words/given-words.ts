@@ -61,3 +61,8 @@ export function earlyWords(entry: Set & { readonly isRestrung?: boolean }): stri
 	const tuning = entry.tuning ? ` in ${entry.tuning.name}` : '';
 	return `${entry.isRestrung ? ' restrung' : ''}${tuning}, touch-up later`;
 }
+
+/** What was logged as planned though its work was never marked: `Logged as planned, but 5 Coal NOT RETUNED. c corrects.` */
+export function loggedUnmarked(undone: readonly string[], key: string): string {
+	return `Logged as planned, but ${undone.join('; ')}. ${key} corrects.`;
+}
