@@ -181,7 +181,7 @@ const noPack = (key: string): Outcome => ({
 	words: noSuchPack(key),
 });
 
-/** `1 P1  G1  Ash  SUSPECT`: its key in the list, its name, channel, who wears it. */
+/** `1 P1  11  Ash  SUSPECT`: its key in the list, its name, channel, who wears it. */
 function packWords(
 	{ session }: Pick<KeyContext, 'session'>,
 	{ id, channel }: Pack,

@@ -64,7 +64,7 @@ export const COMMAND_WORDS = {
 		about:
 			'Says what each string bears in a tuning: tension, stress, semitones to breaking, cents per °C, stiffness; and the gauges in stock that keep the tension of the present set in its own tuning. Plain steel is exact. Wound strings and nylon are estimated, with how far off that can be. Ends with 1 when a string has less than 15 % of its strength left.',
 		options: {
-			scale: 'another scale, such as "24.75 in" or "628 mm"',
+			scale: 'another scale, such as "25.5 in" or "650 mm"',
 		},
 	},
 	setup: {

@@ -7,7 +7,7 @@ import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { backupWords } from './backup-for.ts';
 
-/** `Ash has 4 Dune, drop D`. */
+/** `Ash has 4 Dace, drop D`. */
 export function handedWords(handed: Handed, show: Show): string {
 	const player = playerName(show, handed.player);
 	if (handed.instrument === null) return `${player} has empty hands`;

@@ -104,7 +104,7 @@ export const stringsBroken = (
 export const songHeading = (position: number | null, title: string): string =>
 	position === null ? `Dropped: ${title}` : `Song ${position}: ${title}`;
 
-/** `4 Dune in drop D, capo 2`. */
+/** `4 Dace in drop D, capo 2`. */
 export function inTuning(instrument: string, tuning: string | null, capo: number): string {
 	return `${instrument}${tuning === null ? '' : ` in ${tuning}`}${capo > 0 ? `, capo ${capo}` : ''}`;
 }

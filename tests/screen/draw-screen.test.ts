@@ -120,7 +120,7 @@ describe('what must be found', () => {
 	test('everything at 80x24: hand-overs, song, work, board, hands, rack, warnings, curfew, last', () => {
 		const drawn = text(middleOfASong());
 		for (const words of [
-			/ASH 4 Dune .*in +2:33 BO 7 Briar .*in +2:33/,
+			/ASH 4 Dace .*in +2:33 BO 7 Briar .*in +2:33/,
 			/no capo {2}RECHECK, TOUCH UP 0:45 .*CAPO ON 3 {2}TOUCH UP 0:55/,
 			/off 1 Amber to slot 1 .*off 5 Elder to slot 5/,
 			/PACK P2; check volume 7, neck pickup/,
@@ -128,7 +128,7 @@ describe('what must be found', () => {
 			/1 {3}Ash .*2 ~ Eb std .*3 x bench .*4 ~ drop D/,
 			/ {2}E std .*FAULTY .*TOUCH UP/,
 			/9 {3}out .*S \+ E std/,
-			/TO DO +4 Dune .*0:45 +start within +0:48\n/,
+			/TO DO +4 Dace .*0:45 +start within +0:48\n/,
 			/SONG .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45.*left +2:33/,
 			/CUE +Ch2 {2}STOMP \+DRIVE \+DELAY dotted-eighth/,
 			/BO BOARD .*all off .*at Ch2: DRIVE, DELAY \(dotted-eighth\) on/,
@@ -274,7 +274,7 @@ describe('what must be found', () => {
 		const state = middleOfASong();
 		const early = { ...beforeTheShow(), nowMs: at(-436, -40), plan: state.plan };
 		const rows = text(early).split('\n');
-		expect(rows[0]).toMatch(/^ASH 4 Dune +in +7 h 39 BO 7 Briar +in +7 h 39$/);
+		expect(rows[0]).toMatch(/^ASH 4 Dace +in +7 h 39 BO 7 Briar +in +7 h 39$/);
 		expect(rows.find((row) => row.startsWith('SHOW'))).toContain('left 7 h 16');
 	});
 

@@ -115,7 +115,7 @@ const show: Show = {
 		instrument('1', 'Amber', { pack: 'P1' }),
 		instrument('2', 'Birch', { tuning: tuning('half-step down') }),
 		instrument('3', 'Clovet', { bridge: 'floating' }),
-		instrument('4', 'Dune', {
+		instrument('4', 'Dace', {
 			tuning: tuning('drop D'),
 			leave: 'volume 7, neck pickup',
 			pack: 'P2',
@@ -174,7 +174,7 @@ const show: Show = {
 			{ id: 'delay', name: 'Delay', extra: {} },
 		],
 	},
-	packs: [{ id: 'P1', name: null, channel: 'G1' }],
+	packs: [{ id: 'P1', name: null, channel: '11' }],
 	times: {},
 	stock: [],
 	abbreviations: {},
@@ -576,7 +576,7 @@ export function wideNames(): ScreenState {
 			name: ['明日香', 'Zoë\u0308', '🎸🎸'][index]!,
 		})),
 		instruments: show.instruments.map((one) => ({ ...one, name: `琥珀${one.name}` })),
-		songs: show.songs.map((one) => ({ ...one, title: `港の灯り ${one.title}` })),
+		songs: show.songs.map((one) => ({ ...one, title: `納屋の鈴 ${one.title}` })),
 	};
 	return { ...state, session: { ...state.session, show: wide } };
 }
@@ -642,7 +642,7 @@ export function handOverOfThree(): ScreenState {
 			title: 'In hands now: enter for all 3, or the slot of one',
 			field: null,
 			lines: [
-				'Ash: slot 4 Dune, drop D, no capo, check volume 7, neck pickup',
+				'Ash: slot 4 Dace, drop D, no capo, check volume 7, neck pickup',
 				'Bo: slot 7 Briar, E standard, CAPO 3',
 				'Cleo: slot 9 Heron, B standard, no capo, check fresh battery, volume full',
 			],
@@ -786,7 +786,7 @@ export function over(): ScreenState {
 export function notSaved(): ScreenState {
 	return {
 		...middleOfASong(),
-		message: 'Amber is in E standard; Lantern wants Dune in drop D.',
+		message: 'Amber is in E standard; Lantern wants Dace in drop D.',
 		save: {
 			...saved,
 			state: 'unsaved',
@@ -906,7 +906,7 @@ export function fourteen(): ScreenState {
 	const more = [
 		instrument('d', 'Dozen', { kind: 'electric-12', tuning: tuning('E standard', 'electric-12') }),
 		instrument('f', 'Fathom', { tuning: tuning('open G'), leave: 'slide in the pouch' }),
-		instrument('k', 'Kestrel', { kind: 'bass-5', tuning: tuning('standard', 'bass-5') }),
+		instrument('k', 'Knoll', { kind: 'bass-5', tuning: tuning('standard', 'bass-5') }),
 	];
 	const all: Show = {
 		...session.show,

@@ -14,7 +14,7 @@ function jumpingTo(title: string): string {
 }
 
 // shows/club.yaml: Harbour, Lantern, Gravel, Last Ferry, Tissel, Salt Marsh, Weather Eye, Pilot Light,
-// an interval, Kestrel, Rainfall.
+// an interval, Plumb Line, Rainfall.
 test('the next song skips nothing', () => {
 	expect(jumpingTo('lantern')).not.toContain('SKIPS');
 });

@@ -7,7 +7,7 @@ import { showFrom } from '../plan/show-from.ts';
 
 const show = showFrom(`
 players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
-packs: [{id: P1, channel: G1}]
+packs: [{id: P1, channel: "11"}]
 boards: {bo: [{id: drive, name: Drive}]}
 instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, pack: P1}
