@@ -15,8 +15,8 @@ import {
 	noSuchPack,
 	noSuchPedal,
 	packTitle,
-	pedalIs,
 	pedalOf,
+	pedalShown,
 	pedalStuck,
 	SUSPECT,
 	WHICH_PEDAL,
@@ -77,7 +77,7 @@ function pedalPrompt(player: string, { title, words, command }: PedalAsk): Promp
 export function correctPedalAsked(context: KeyContext): Outcome {
 	return askPedal(context, {
 		title: WHICH_PEDAL.otherwise,
-		words: (pedal, { isOn }) => pedalIs(pedal, !isOn),
+		words: (pedal, { isOn }) => pedalShown(pedal, isOn),
 		command: (player, pedal) => ({ do: 'correct-pedal', player, pedal }),
 	});
 }

@@ -85,7 +85,7 @@ export const COMMAND_WORDS = {
 	rehearse: {
 		brief: 'timed keys from a script, or the live screen on a faster clock',
 		about:
-			'With --script, presses the keys of a file at their times on the show clock and prints the state wherever the script asks for it; no terminal needed. Without, opens the live screen. The night is marked as a rehearsal.',
+			'With --script, presses the keys of a file at their times on the show clock and prints the state wherever the script asks for it; no terminal needed. Such a night is not recorded. Without, opens the live screen, and the night is recorded and marked as a rehearsal.',
 		options: {
 			script: 'the timed keys to play',
 			quiet: 'leave out the state at the end of the script',

@@ -1,9 +1,9 @@
 // The state of an instrument in words, and what each mark for one says.
 
 import { fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
 import { readinessOf } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
-import { durationWords } from './duration-words.ts';
 
 /** What each mark says; for the help. */
 export const MARK_WORDS = {
@@ -40,7 +40,7 @@ export function stateWords(session: Session, instrument: string, atMs: number): 
 	if (state.value === 'inHands') return 'IN HANDS';
 	const { isReady, isStale, ageSeconds } = readinessOf(session, instrument, atMs);
 	const age =
-		ageSeconds === null ? '' : `${fitWidth(durationWords(ageSeconds), 7, { align: 'right' })} ago`;
+		ageSeconds === null ? '' : `${fitWidth(minutesSeconds(ageSeconds), 7, { align: 'right' })} ago`;
 	return isReady ? `READY${age}` : isStale ? `RECHECK${age}` : 'NOT READY';
 }
 

@@ -133,7 +133,7 @@ set: [one]
 		'00:00 space\n01:00 w a !screen b\n01:10 o !screen b\n01:20 f 0 A\n01:30 w a - !state\n01:40 w - b !state\n',
 	);
 	expect(words(screen)).toContain('9 P9 a P10 b P11 c P12');
-	expect(words(screen)).toContain('a Pedal 10 is on b Pedal 11 is on');
+	expect(words(screen)).toContain('a Pedal 10, shown off b Pedal 11, shown off');
 	expect(states[0].players.ash.pack).toBe('P11');
 	expect(states[0].packs.P11).toEqual({ suspect: true });
 	expect(states[0].boards.bo).toMatchObject({ p10: { stuck: true }, p11: { on: true } });

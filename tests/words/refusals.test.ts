@@ -28,7 +28,7 @@ test.each<[string, Refusal]>([
 	['Pack P1 is already suspect. w - clears it.', { code: 'suspect-already', pack: 'P1' }],
 	['Ash has no pack on.', { code: 'no-pack-on', player: 'ash' }],
 	['Ash already has 1 Amber.', { code: 'has-already', player: 'ash', instrument: 'A1' }],
-	['Ash already has empty hands.', { code: 'has-already', player: 'ash', instrument: null }],
+	["Ash's hands are already empty.", { code: 'has-already', player: 'ash', instrument: null }],
 	['Ash has 1 Amber.', { code: 'in-hands', player: 'ash', instrument: 'A1' }],
 	[
 		'1 Amber has a string down: not ready as it stands.',
