@@ -105,9 +105,6 @@ export function instrumentPage(from: PageFrom, instrument: Instrument): Instrume
 					putOn: instrument.strung.on,
 					tension: tensionOf(card),
 				}),
-				...(warmth === null ? [] : [warmth]),
-				...shapes.map((shape) => exposedLine(shape, labelOf)),
-				...setUpLines(instrument.setUp, past, nowMs),
 				...(stringsDown.length > 0 || faults.length > 0
 					? [faultWords(stringsDown.length > 0, faults)]
 					: []),
@@ -115,6 +112,9 @@ export function instrumentPage(from: PageFrom, instrument: Instrument): Instrume
 					? [STRING_CAUTION]
 					: []),
 				...(instrument.leave === null ? [] : [checkWords(instrument.leave)]),
+				...(warmth === null ? [] : [warmth]),
+				...shapes.map((shape) => exposedLine(shape, labelOf)),
+				...setUpLines(instrument.setUp, past, nowMs),
 				...(instrument.notes === null ? [] : [instrument.notes]),
 			].flatMap((line) => wrapWords(line, LINE_COLUMNS)),
 		],

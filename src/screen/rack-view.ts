@@ -17,7 +17,7 @@ import type { ScreenState } from './screen-state.ts';
 /** Where the columns begin: the last one, what comes next, needs its place most. */
 function columnsAt(columns: number) {
 	return columns < 90
-		? { state: 16, tuning: 35, place: 44, next: 56 }
+		? { state: 16, tuning: 36, place: 45, next: 57 }
 		: { state: 22, tuning: 42, place: 54, next: 68 };
 }
 

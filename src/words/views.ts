@@ -32,7 +32,7 @@ export const nextUse = (player: string, untilSeconds: number): string =>
 export const SPARE = 'spare';
 export const driftCell = (string: number, cents: string): string => `${string}: ${cents}`;
 
-/** What the marks mean, and what else is said in short, a line each; the last ones where there is room. */
+/** What the marks mean, and what else is said in short, a line each; in more words where there is room. */
 export function legendLines(stagedMark: string, isWide: boolean): readonly string[] {
 	const marks = Object.entries({ ...MARK_WORDS, [stagedMark]: STAGED });
 	return [
@@ -43,7 +43,7 @@ export function legendLines(stagedMark: string, isWide: boolean): readonly strin
 					'start within: until the latest start.  short: working time that is missing.  wait: sooner, it needs a recheck',
 					'TO DO ≈: there may be a better plan',
 				]
-			: []),
+			: ['start within: until the latest start.  short: time missing.  ≈: maybe not best']),
 	];
 }
 

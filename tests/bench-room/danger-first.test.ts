@@ -80,7 +80,7 @@ test('relief, then action, then intonation, with a warning where relief is off',
 	expect(at('tighten a quarter turn')).toBeLessThan(at('action: target'));
 	expect(at('action: target')).toBeLessThan(at('Relief is off: set it first'));
 	expect(at('Relief is off: set it first')).toBeLessThan(at('string 1: +5.0 c'));
-	expect(lines[at('tighten')]).toContain("on most clockwise, check the maker's");
+	expect(lines[at('tighten')]).toContain("on most clockwise; check the maker's word");
 	// 25.5 in, 5 cents sharp: 1.88 mm, derived in tests/published.
 	expect(lines[at('string 1: +5.0 c')]).toContain('saddle 1.88 mm back, longer');
 	expect(lines[at('Feedback')]).toContain('slowly');

@@ -27,7 +27,7 @@ instruments:
   - {id: D1, name: Dozen, slot: "2", kind: acoustic-12, for: [bo], tuning: E standard}
 songs:
   - id: low
-    title: Sunken Lane
+    title: Weir
     length: "3:00"
     hands: {ash: {instrument: A1, tuning: drop D}, bo: {instrument: D1, capo: 3}}
   - id: half

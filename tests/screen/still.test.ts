@@ -173,7 +173,7 @@ test('an age of hours stands apart from its word', () => {
 	const state = middleOfASong();
 	for (const minutes of [16, 61, 640]) {
 		const text = screenText(drawn({ ...state, nowMs: at(minutes + 4, 10) }, sizes[1]!));
-		expect(text).toMatch(/(READY|RECHECK) +\d+(:\d\d| h)/);
+		expect(text).toMatch(/(READY|RECHECK) +\d+:\d\d/);
 		expect(text).not.toMatch(/(READY|RECHECK|DOWN|now|in)\d/);
 	}
 });
