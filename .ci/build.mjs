@@ -2,7 +2,7 @@
 // program in modules that are loaded when a command asks for them. Runs on `npm ci`, before tests and before
 // packing.
 
-import { chmod, copyFile, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { chmod, copyFile, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -40,8 +40,11 @@ const { metafile } = await build({
 	logLevel: 'warning',
 });
 
-await copyFile(join(cli, 'launch.sh'), join(dist, 'launch.sh'));
-await chmod(join(dist, 'launch.sh'), 0o755);
+// A shell reads its script as it goes: one that runs keeps the old file, since the new one only takes its name.
+const launchNew = join(dist, 'launch.sh.new');
+await copyFile(join(cli, 'launch.sh'), launchNew);
+await chmod(launchNew, 0o755);
+await rename(launchNew, join(dist, 'launch.sh'));
 
 const program = JSON.parse(await readFile(join(root, 'package.json'), 'utf8'));
 const packages = await bundledPackages(metafile.inputs, root);

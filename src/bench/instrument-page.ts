@@ -33,7 +33,13 @@ import { historyBlock, rodBlock, setUpLines } from '../words/set-up-words.ts';
 import { shortStringLabel, stringLabel } from '../words/string-labels.ts';
 import { stageDriftWords } from '../words/warmth.ts';
 import { type SongShape, shapesOfSong } from './song-shapes.ts';
-import { breaking, type CardString, type TuningCard, tuningCard } from './tuning-card.ts';
+import {
+	breaking,
+	type CardString,
+	isTunedFarUp,
+	type TuningCard,
+	tuningCard,
+} from './tuning-card.ts';
 
 /** What a page is made from beside the instrument. */
 export type PageFrom = {
@@ -80,6 +86,8 @@ export function instrumentPage(from: PageFrom, instrument: Instrument): Instrume
 	const warmth = drift && stageDriftWords(drift);
 	const isAsWanted = wantedCapo === capo && samePitches(tuning, to);
 	const shapes = shapesNext(from, instrument);
+	const strung = { kind: instrument.kind, notes: card.strings.map(({ note }) => note) };
+	const labelOf = (string: number) => shortStringLabel(strung, string);
 	return {
 		title: pageTitle({
 			instrument: shownInstrument(show, instrument.id),
@@ -97,16 +105,16 @@ export function instrumentPage(from: PageFrom, instrument: Instrument): Instrume
 					putOn: instrument.strung.on,
 					tension: tensionOf(card),
 				}),
-				...(warmth === null ? [] : [warmth]),
-				...shapes.map(exposedLine),
-				...setUpLines(instrument.setUp, past, nowMs),
 				...(stringsDown.length > 0 || faults.length > 0
-					? [
-							faultWords(stringsDown.length > 0, faults),
-							...(stringsDown.length > 0 ? [STRING_CAUTION] : []),
-						]
+					? [faultWords(stringsDown.length > 0, faults)]
+					: []),
+				...(stringsDown.length > 0 || work?.job === 'restring' || isTunedFarUp(card)
+					? [STRING_CAUTION]
 					: []),
 				...(instrument.leave === null ? [] : [checkWords(instrument.leave)]),
+				...(warmth === null ? [] : [warmth]),
+				...shapes.map((shape) => exposedLine(shape, labelOf)),
+				...setUpLines(instrument.setUp, past, nowMs),
 				...(instrument.notes === null ? [] : [instrument.notes]),
 			].flatMap((line) => wrapWords(line, LINE_COLUMNS)),
 		],
@@ -173,7 +181,13 @@ function stepLines({ steps, strings, instrument: { kind } }: TuningCard): readon
 	const first = steps
 		.filter(({ round }) => round === 1)
 		.map((step) => ({ ...step, string: stringLabel(strung, step.string) }));
-	return wrapWords(stepsWords(first, first.length < steps.length), LINE_COLUMNS);
+	return wrapWords(
+		stepsWords(first, {
+			isTwice: first.length < steps.length,
+			isPaired: KINDS[kind].stringsPerCourse === 2,
+		}),
+		LINE_COLUMNS,
+	);
 }
 
 function tensionOf({ total, changeNewtons, strings }: TuningCard): string {

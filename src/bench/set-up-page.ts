@@ -178,7 +178,7 @@ export function pageLines(
 					`${SETUP.towards(lengthWords(millimetres, unit), towards)}${turns === null ? '' : SETUP.turns(turns)}`,
 				),
 	);
-	const date = past[0] ? isoTime(past[0].at).slice(0, 10) : SETUP.never;
+	const date = past[0] ? isoTime(past[0].at).slice(0, 10) : null;
 	return [
 		SETUP.head(name, date),
 		...measures,

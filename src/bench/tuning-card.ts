@@ -133,6 +133,12 @@ export function capoOtherwise({ instrument, to, capo }: TuningCard): readonly Ca
 	return fits ? sameSounds({ capo, shape: 'E' }) : [];
 }
 
+/** Many strings go up, or one goes far: common practice, no source. */
+export function isTunedFarUp({ strings }: Pick<TuningCard, 'strings'>): boolean {
+	const up = strings.filter(({ move }) => move > 0);
+	return up.length >= 3 || up.some(({ move }) => move >= 3);
+}
+
 /**
  * A chord shape on this card's strings, or courses, to the ear; with its capo on, nothing changes but the
  * pitch.

@@ -13,11 +13,12 @@ import { pureChainCents } from '../tuning/pure-chain.ts';
 import { LEAST_STRENGTH_LEFT } from '../tuning/string-set.ts';
 import { retuneWhyWords, sameSoundWords } from '../words/bench-advice.ts';
 import { breaksOrNear, TUNING } from '../words/bench-pages.ts';
+import { STRING_CAUTION } from '../words/cautions.ts';
 import { moveWords } from '../words/instrument-page.ts';
 import { stringLabel } from '../words/string-labels.ts';
 import { inHertz, signed, to4 } from './figures.ts';
 import type { SongShape } from './song-shapes.ts';
-import { breaking, capoOtherwise, type TuningCard } from './tuning-card.ts';
+import { breaking, capoOtherwise, isTunedFarUp, type TuningCard } from './tuning-card.ts';
 
 export type TuningPage = {
 	readonly show: Show;
@@ -115,7 +116,12 @@ export function tuningPageLines({ show, card, chord, songShapes }: TuningPage): 
 			? []
 			: steps.length === 0
 				? [TUNING.none(minutesSeconds(card.seconds))]
-				: [TUNING.steps(minutesSeconds(card.seconds)), ...steps, retuneWhyWords(card.steps)]),
+				: [
+						TUNING.steps(minutesSeconds(card.seconds)),
+						...steps,
+						retuneWhyWords(card.steps),
+						...(isTunedFarUp(card) ? [STRING_CAUTION] : []),
+					]),
 		...(total
 			? [TUNING.onNeck(total.newtons, total.uncertainty, signed(card.changeNewtons ?? 0, 0))]
 			: [TUNING.noTension]),

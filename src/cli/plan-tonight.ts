@@ -7,7 +7,7 @@ import { showIdentity } from '../disk/paths.ts';
 import { movedZero, plannedZero } from '../night/planned-zero.ts';
 import { nightSteps } from '../report/night-steps.ts';
 import { tonightSheet } from '../report/tonight-sheet.ts';
-import { NO_NIGHT_UNDER_WAY, WITHOUT_TONIGHT } from '../words/requests.ts';
+import { noNightUnderWay, WITHOUT_TONIGHT } from '../words/requests.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import type { Io } from './io.ts';
@@ -34,8 +34,7 @@ export function tellTonight(request: Request, io: Io): number {
 			[
 				{
 					code: 'no-night',
-					what: NO_NIGHT_UNDER_WAY,
-					found: cleanText(file),
+					what: noNightUnderWay(cleanText(file)),
 					hint: WITHOUT_TONIGHT,
 				},
 			],

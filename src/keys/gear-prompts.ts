@@ -15,8 +15,8 @@ import {
 	noSuchPack,
 	noSuchPedal,
 	packTitle,
-	pedalIs,
 	pedalOf,
+	pedalShown,
 	pedalStuck,
 	SUSPECT,
 	WHICH_PEDAL,
@@ -77,7 +77,7 @@ function pedalPrompt(player: string, { title, words, command }: PedalAsk): Promp
 export function correctPedalAsked(context: KeyContext): Outcome {
 	return askPedal(context, {
 		title: WHICH_PEDAL.otherwise,
-		words: (pedal, { isOn }) => pedalIs(pedal, !isOn),
+		words: (pedal, { isOn }) => pedalShown(pedal, isOn),
 		command: (player, pedal) => ({ do: 'correct-pedal', player, pedal }),
 	});
 }
@@ -181,7 +181,7 @@ const noPack = (key: string): Outcome => ({
 	words: noSuchPack(key),
 });
 
-/** `1 P1  G1  Ash  SUSPECT`: its key in the list, its name, channel, who wears it. */
+/** `1 P1  11  Ash  SUSPECT`: its key in the list, its name, channel, who wears it. */
 function packWords(
 	{ session }: Pick<KeyContext, 'session'>,
 	{ id, channel }: Pack,

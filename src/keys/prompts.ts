@@ -5,6 +5,7 @@ import { displayWidth, fitWidth } from '../base/display-width.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Player } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
+import { SOLDER } from '../words/cautions.ts';
 import { FAULTS } from '../words/incident-kinds.ts';
 import { sideBySide } from '../words/line-columns.ts';
 import {
@@ -148,7 +149,7 @@ export function faultPrompt(instrument: Instrument): Prompt {
 	return choicePrompt(
 		({ session: { show } }) => ({
 			title: faultTitle(shownInstrument(show, instrument.id)),
-			lines: sideBySide(FAULTS.map(({ letter, words }) => `${letter} ${words}`)),
+			lines: [...sideBySide(FAULTS.map(({ letter, words }) => `${letter} ${words}`)), SOLDER],
 			choices: [{ key: 'enter', words: ANSWERS.outTonight }],
 		}),
 		(key) => {

@@ -11,7 +11,7 @@ import type { Later, StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { standInWords } from '../words/backup-reasons.ts';
+import { differenceFirst } from '../words/backup-reasons.ts';
 import { laterWords } from '../words/later-costs.ts';
 import {
 	ANSWERS,
@@ -121,7 +121,7 @@ function noneLine({ session, plan, nowMs }: KeyContext, player: string | null): 
 	return noBackupFits(rack === null ? '' : leftOutWords(session.show, leftOutOf(rack)));
 }
 
-/** What to take, in how long it is in hands, what it is to be in, what it costs later, and why: in columns, since it is read in a hurry. */
+/** What to take, in how long it is in hands, what it is to be in, in what it differs and how it stands, and what it costs later: in columns, since it is read in a hurry. */
 function standInLines(context: KeyContext, standIns: readonly StandIn[]): readonly string[] {
 	const { session } = context;
 	const rows = standIns.map((one, index) => ({
@@ -130,7 +130,7 @@ function standInLines(context: KeyContext, standIns: readonly StandIn[]): readon
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
 		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
-		words: [...costWords(context, one.later), ...whyBeside(session, one)].join('; '),
+		words: [...whyBeside(session, one), ...costWords(context, one.later)].join('; '),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
 	const names = widest(rows.map(({ name }) => name));
@@ -150,7 +150,7 @@ function standInLines(context: KeyContext, standIns: readonly StandIn[]): readon
 /** Why it would do, but the capo, which stands beside the tuning already. */
 function whyBeside({ show }: Session, { why, capo }: StandIn): readonly string[] {
 	const rest = why.filter((one) => one.code !== 'capo' || one.capo !== capo || capo === 0);
-	return rest.length === 0 ? [] : [standInWords(show, rest)];
+	return rest.length === 0 ? [] : [differenceFirst(show, rest)];
 }
 
 const NAME_COLUMNS = 12;

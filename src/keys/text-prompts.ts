@@ -8,7 +8,7 @@ import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import { capoSaid } from '../words/capo-words.ts';
-import { incidentCaution } from '../words/cautions.ts';
+import { incidentCautions } from '../words/cautions.ts';
 import { INCIDENT_KINDS } from '../words/incident-kinds.ts';
 import { LINE_COLUMNS } from '../words/line-columns.ts';
 import {
@@ -93,8 +93,7 @@ function kindLines(text: string): readonly string[] {
 /** What to mind with what the text names so far. */
 function cautionLines(text: string): readonly string[] {
 	const { kind, words } = readIncidentText(text);
-	const caution = incidentCaution([kind ?? '', words].join(' '));
-	return caution === null ? [] : [caution];
+	return incidentCautions([kind ?? '', words].join(' '));
 }
 
 /** More about the last incident. */

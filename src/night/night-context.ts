@@ -95,7 +95,7 @@ export function nightContext(underWay: NightUnderWay, parts: ContextParts): Nigh
 		const preview = called && previewSong(now, changed, called.key);
 		return [
 			...skippedWords(session(), changed.session),
-			...jumpWords(preview, { session: session(), nowMs: now.nowMs }),
+			...jumpWords(preview, { session: changed.session, nowMs: now.nowMs }),
 			...costLines(
 				session().show,
 				changeCost({ ...now, plan: planning.plan(SHOWN_MS) }, changed, called?.key),

@@ -1,5 +1,5 @@
 // Everything risky in a show as one list: each risk once, though the file and the plan may both show it, the
-// worst and the soonest first, each with its place in the file and what mends it.
+// worst and the soonest first, each with its place in the file and the fix.
 
 import type { Place } from '../base/problem.ts';
 import type { Warning } from '../plan/plan.ts';
@@ -15,7 +15,7 @@ import { warningWords } from '../words/warnings.ts';
 
 export type Risk = {
 	readonly about: Finding | Warning;
-	/** A whole sentence or two, the last one what mends it. */
+	/** A whole sentence or two, the last one the fix. */
 	readonly words: string;
 	/** Null where the files were not read as a tree. */
 	readonly where: Place | null;

@@ -23,12 +23,17 @@ import { showOfNight } from './show-of-night.ts';
 
 export type ReportSongState = SongEnd | 'dropped' | 'on' | 'to-come';
 
+/** Why a song was never on: taken off the list, jumped over, or the night ended before it. */
+export type WhyNotPlayed = 'dropped' | 'skipped' | 'to-come';
+
 export type ReportSong = {
 	/** Place among the songs of the list, from 1; null for one that was dropped by hand. */
 	readonly position: number | null;
 	readonly song: string;
 	readonly title: string;
 	readonly state: ReportSongState;
+	/** Null where it was on. */
+	readonly whyNotPlayed: WhyNotPlayed | null;
 	readonly isEncore: boolean;
 	/** Each time it was on, oldest first. */
 	readonly runs: readonly {
@@ -126,7 +131,9 @@ export function nightReport(parts: ReportParts): NightReport {
 		[incidents, wrongHolds, others, parts.damage, last.suspectPacks].some((all) => all.length > 0);
 	const isOver = last.phase.value === 'over' || last.phase.value === 'packed';
 	const ended = lastEnd(last);
-	const memos = ofKinds('memo-written');
+	const memos = steps.flatMap(({ entry }) =>
+		entry.k === 'memo-written' ? [{ at: timeAt(entry.at), words: cleanText(entry.words) }] : [],
+	);
 	const isRestringDue = Object.values(last.instruments).some(
 		(state) => state.context.stringsDown.length > 0,
 	);
@@ -149,6 +156,7 @@ export function nightReport(parts: ReportParts): NightReport {
 					song: item.song,
 					title: cleanText(songTitle(show, item.song)),
 					state: songState(last, item, isOver),
+					whyNotPlayed: whyNotPlayed(last, item),
 					isEncore: item.isEncore,
 					runs: item.runs.map((run) => ({
 						began: timeAt(run.beganAtMs),
@@ -203,10 +211,16 @@ function isPlayed({ how }: Run): boolean {
 function songState(session: Session, item: SongItem, isOver: boolean): ReportSongState {
 	const run = item.runs.at(-1);
 	if (run) return run.how ?? 'on';
+	return isOver || whyNotPlayed(session, item) !== 'to-come' ? 'dropped' : 'to-come';
+}
+
+function whyNotPlayed(session: Session, item: SongItem): WhyNotPlayed | null {
+	if (item.runs.length > 0) return null;
 	const { list } = session;
+	if (positionOf(list, item) === 0) return 'dropped';
 	const at = list.findIndex((one) => one.key === item.key);
 	const now = list.findIndex((one) => one.key === session.current);
-	return isOver || item.isPassedOver || at < now ? 'dropped' : 'to-come';
+	return item.isPassedOver || at < now ? 'skipped' : 'to-come';
 }
 
 function lastEnd(session: Session): NightMs | null {

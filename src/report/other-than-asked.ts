@@ -69,7 +69,9 @@ function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | 
 	const holds = session.players[player]?.holds ?? null;
 	const state = holds === null ? undefined : session.instruments[holds];
 	if (!on || !part || part.kind === 'none' || holds === null || !state) return null;
-	if (isAsAsked(session, player)) return null;
+	// What goes on from the song before may sound as asked and still be a backup for what was named there.
+	const isOther = part.kind === 'named' && part.instrument !== holds;
+	if (!isOther && isAsAsked(session, player)) return null;
 	const { show } = session;
 	const named = backedUp(session, player, part);
 	const own = part.kind === 'named' ? findInstrument(session, part.instrument)?.tuning : undefined;

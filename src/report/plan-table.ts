@@ -30,7 +30,7 @@ import {
 	workOnPaper,
 } from '../words/paper.ts';
 import { shortTuning } from '../words/tuning-names.ts';
-import { leftOutWords, unplayableWords } from '../words/unplayable.ts';
+import { leftOutInShort, unplayableWords } from '../words/unplayable.ts';
 import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
@@ -186,7 +186,7 @@ function standInLines(show: Show, all: readonly SlotStandIns[]): readonly string
 		best === undefined ? NO_BACKUP : nameOf(show, best.instrument),
 		best === undefined ? '' : minutesSeconds(best.readyInSeconds),
 		more.length === 0 ? '' : `+${more.length}`,
-		best === undefined ? leftOutWords(show, leftOut) : backupWords(show, best),
+		best === undefined ? leftOutInShort(show, leftOut) : backupWords(show, best),
 	]);
 	return rows.length === 0 ? [] : paperTable(BACKUP_TABLE, rows);
 }

@@ -47,8 +47,8 @@ function heading(report: NightReport): string[] {
 		...(place.length > 0 ? [place.join(', '), ''] : []),
 		say.nightLine({
 			id: text(report.night),
-			began: report.began?.clock ?? null,
-			ended: report.ended?.clock ?? null,
+			began: report.began && timeText(report.began),
+			ended: report.ended && timeText(report.ended),
 			isOver: report.isOver,
 		}),
 		'',
@@ -102,9 +102,19 @@ function onBackup(report: NightReport): string[] {
 
 function otherThanAsked(report: NightReport): string[] {
 	return report.otherThanAsked.flatMap((one) => {
-		if (one.backupFor !== null) return [];
+		if (one.backupFor !== null || isToldAsWrong(report, one)) return [];
 		return [`${playedText(one)}; ${text(say.fileAsks(one.asked))}`];
 	});
+}
+
+/** The same hold is told once, where it was the wrong instrument. */
+function isToldAsWrong(
+	{ wrongHolds }: NightReport,
+	{ song, player, played }: NightReport['otherThanAsked'][number],
+): boolean {
+	return wrongHolds.some(
+		(one) => one.song === song && one.player === player && played.startsWith(one.held),
+	);
 }
 
 function playedText(one: NightReport['otherThanAsked'][number]): string {
@@ -125,7 +135,9 @@ function songTable(report: NightReport): string[] {
 		return runs.map((run, index) => [
 			song.position === null ? '-' : String(song.position),
 			text(song.title) + (song.isEncore ? say.ENCORE : ''),
-			say.SONG_STATES[index === runs.length - 1 ? song.state : (run?.how ?? song.state)],
+			say.SONG_STATES[
+				index < runs.length - 1 ? (run?.how ?? song.state) : (song.whyNotPlayed ?? song.state)
+			],
 			run ? timeText(run.began) : '',
 			run?.ended ? timeText(run.ended) : '',
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
@@ -161,23 +173,28 @@ function stringsBroken(report: NightReport): string[] {
 }
 
 function songBySong(report: NightReport): string[] {
-	return report.songs
-		.filter((song) => song.happened.length > 0)
-		.flatMap((song) => [
-			'',
-			`## ${say.songHeading(song.position, text(song.title))}`,
-			'',
-			...song.happened.map(bullet),
-		]);
+	return report.songs.flatMap((song, place) => {
+		if (song.happened.length === 0) return [];
+		// What happened before a song that was never on came after the last that was.
+		const before =
+			song.whyNotPlayed === null
+				? undefined
+				: report.songs.slice(0, place).findLast(({ runs }) => runs.length > 0);
+		const heading =
+			before === undefined
+				? say.songHeading(song.position, text(song.title))
+				: say.afterHeading(text(before.title));
+		return ['', `## ${heading}`, '', ...song.happened.map(bullet)];
+	});
 }
 
 function bullet(line: ReportLine): string {
 	return `- ${timeText(line.at)}: ${text(line.words)}`;
 }
 
-/** The mark on the show clock, which is what people remember a show by, then the clock on the wall. */
-function timeText(at: ReportTime): string {
-	return at.mark === null ? at.clock : `${at.mark} (${at.clock})`;
+/** The clock on the wall, without its seconds. */
+function timeText({ clock }: ReportTime): string {
+	return clock.replace(/^(\d+:\d\d):\d\d$/, '$1');
 }
 
 function table(names: readonly string[], rows: readonly (readonly string[])[]): string[] {

@@ -11,6 +11,7 @@ import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show, Song } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { asBackup } from '../words/backup-for.ts';
+import { capoAct } from '../words/capo-words.ts';
 import { SHEET_CAUTIONS } from '../words/cautions.ts';
 import {
 	atCue,
@@ -78,13 +79,24 @@ function songLines(
 		? [
 				...slots
 					.filter((slot) => isToDo(plan, slot))
-					.flatMap((slot) => changeTexts(show, song, { slot, backupOf })),
+					.map((slot) => ({
+						point: slot.section.point,
+						texts: changeTexts(show, song, {
+							slot,
+							backupOf,
+							isCapoMoved: isCapoMoved(plan, slot),
+						}),
+					})),
 				...plan.handOvers
 					.filter((one) => one.instrument === null && one.section.position === position)
-					.map(({ section, player }) =>
-						cleanText(`${whoAt(show, song, { section, player })} ${HANDS_EMPTY}`),
-					),
+					.map(({ section, player }) => ({
+						point: section.point,
+						texts: [cleanText(`${whoAt(show, song, { section, player })} ${HANDS_EMPTY}`)],
+					})),
 			]
+				// The song's start first, then its cues.
+				.toSorted((one, other) => one.point - other.point)
+				.flatMap(({ texts }) => texts)
 		: [SHEET.done];
 	const left = [
 		fitWidth(String(position), 3, { align: 'right' }),
@@ -112,19 +124,30 @@ function isFirstTime(plan: Plan, song: Song, position: number): boolean {
 /** A hand-over, nothing where something was wanted; of what is kept a moved capo, or that it stands in for another now. */
 function isToDo(plan: Plan, slot: Slot): boolean {
 	if (slot.isHandOver || (slot.instrument === null && !slot.isKept)) return true;
-	const before = plan.slots
-		.slice(0, plan.slots.indexOf(slot))
-		.findLast((one) => one.player === slot.player);
 	if (slot.instrument === null) return false;
-	if (slot.for !== null && slot.for !== before?.for) return true;
-	return before !== undefined && before.capo !== slot.capo;
+	if (slot.for !== null && slot.for !== slotBefore(plan, slot)?.for) return true;
+	return isCapoMoved(plan, slot);
+}
+
+/** The capo on what is kept has to be put on, moved or taken off. */
+function isCapoMoved(plan: Plan, slot: Slot): boolean {
+	const before = slotBefore(plan, slot);
+	return !slot.isHandOver && before !== undefined && before.capo !== slot.capo;
+}
+
+function slotBefore({ slots }: Plan, slot: Slot): Slot | undefined {
+	return slots.slice(0, slots.indexOf(slot)).findLast((one) => one.player === slot.player);
 }
 
 /** The change, and what its strings stand off equal temperament: on a line with it where there is room. */
 function changeTexts(
 	show: Show,
 	song: Song,
-	{ slot, backupOf }: Pick<Planned, 'backupOf'> & { readonly slot: Slot },
+	{
+		slot,
+		backupOf,
+		isCapoMoved,
+	}: Pick<Planned, 'backupOf'> & { readonly slot: Slot; readonly isCapoMoved: boolean },
 ): readonly string[] {
 	const who = whoAt(show, song, slot);
 	if (slot.instrument === null) {
@@ -135,11 +158,11 @@ function changeTexts(
 	const { player, tuning } = slot;
 	const instrument = show.instruments.find((one) => one.id === slot.instrument);
 	const place = shownInstrument(show, slot.instrument);
-	const keeps = slot.isHandOver ? '' : SHEET.keeps;
 	const backup = asBackup(show, slot.for);
-	const change = cleanText(
-		`${who} ${keeps}${place} ${shortTuning(show, tuning)}${capoText(slot)}${backup}`,
-	);
+	const what = slot.isHandOver
+		? `${place} ${shortTuning(show, tuning)}${withCapo(slot.capo)}`
+		: `${SHEET.keeps}${place}${isCapoMoved ? `, ${capoAct(slot.capo)}` : ''}`;
+	const change = cleanText(`${who} ${what}${backup}`);
 	const off = instrument ? offsetWords(show, { instrument, tuning, player }) : '';
 	if (off === '') return [change];
 	const whole = `${change}, ${off}`;
@@ -152,12 +175,6 @@ function changeTexts(
 function whoAt(show: Show, song: Song, { section, player }: Pick<Slot, 'section' | 'player'>) {
 	const cue = section.point === 0 ? null : song.cues[section.point - 1]?.at;
 	return `${cue ? atCue(cue) : ''}${playerName(show, player).toUpperCase()}`;
-}
-
-/** A capo that comes off where the instrument stays has to be said, where it is handed over it goes without saying. */
-function capoText({ capo, isHandOver }: Slot): string {
-	if (capo > 0) return withCapo(capo);
-	return isHandOver ? '' : SHEET.capoOff;
 }
 
 function title(show: Show): string[] {

@@ -11,11 +11,13 @@ import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.
 import {
 	asksNothing,
 	FIGURE_NAMES,
+	HOW_COMPARED,
 	nothingBecause,
 	nothingElse,
 	notInSet,
 	OR,
 	PLANNED,
+	PREFERENCE_TOLD,
 	whyHeading,
 	withCapo,
 } from '../words/paper.ts';
@@ -76,6 +78,10 @@ function slotLines(
 	return [
 		...wrapped(cleanText(whyHeading(playerName(show, player), song, isNamed)), PAPER_COLUMNS, ''),
 		...paperTable(['', '', ...shown.map(([name]) => name)], rows),
+		...(shown.length === 0 ? [] : [HOW_COMPARED]),
+		...(shown.some(([name]) => name === FIGURE_NAMES.preference)
+			? wrapped(PREFERENCE_TOLD, PAPER_COLUMNS, '')
+			: []),
 		...(alternatives.length === 0
 			? wrapped(cleanText(nothingElse(leftOutWords(show, leftOut))), PAPER_COLUMNS, '')
 			: []),

@@ -112,8 +112,10 @@ function nextWords(
 	columns: number,
 ): string {
 	const now = session.boards[player]?.context;
-	if (next.board === null || now === undefined) return BOARD.stays;
-	return fitting(pedalWords(pedals, boardAfterCue(now, next.board), now.stuck), columns);
+	if (now === undefined) return '';
+	// Where the point says nothing of this board, it stays: the whole of it is said again.
+	const then = next.board === null ? now.pedals : boardAfterCue(now, next.board);
+	return fitting(pedalWords(pedals, then, now.stuck), columns);
 }
 
 /** The board that the next point asks for; null where it says nothing of this one. */

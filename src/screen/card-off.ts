@@ -50,12 +50,12 @@ export function offOf(state: ScreenState, coming: Coming, work: readonly Work[])
 	};
 }
 
-/** As much of it as fits, the whole first: `off 1 Amber to slot 1, then RETUNE drop D within  12:30`. */
+/** As much of it as fits, the whole first: `off 1 Amber to slot 1, then RETUNE drop D, start within  12:30`. */
 export function offTexts(state: ScreenState, { words, next }: Off): readonly string[] {
 	if (next === null) return [words];
 	const [job = ''] = workWords(state, next);
 	const seconds = Math.max(0, Math.trunc((next.beginByMs - state.nowMs) / 1000));
-	return [offWithin(words, job, seconds), offWithin(words, job, null), words];
+	return offWithin(words, job, seconds);
 }
 
 /** One row that says it; blank where nothing comes off. */

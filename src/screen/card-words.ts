@@ -1,7 +1,7 @@
 // What a card says in tall letters, as much of it as there is room for.
 
 import { capoAct } from '../words/capo-words.ts';
-import { TALL, tallCapo, tallCapos } from '../words/stage.ts';
+import { NO_BACKUP, TALL, tallCapo, tallCapos } from '../words/stage.ts';
 import { tuningNames, tuningThatFits, withSigns } from '../words/tuning-names.ts';
 import type { Card } from './cards.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -50,8 +50,10 @@ type TallActs = {
 };
 
 /** What is said in place of a tuning where nothing is handed over; null where something is. */
-function tallActs({ kind, instrument, capo, isCapoToDo }: Card): TallActs | null {
-	if (kind === 'missing') return { names: TALL.noBackup, capos: [] };
+function tallActs({ kind, instrument, capo, isCapoToDo, status }: Card): TallActs | null {
+	if (kind === 'missing') {
+		return { names: status === NO_BACKUP ? TALL.noBackup : TALL.nothingPlanned, capos: [] };
+	}
 	if (kind === 'break' && instrument === null) return { names: [TALL.playOn], capos: [] };
 	if (kind !== 'stays' || instrument === null) return null;
 	if (!isCapoToDo) return { names: [TALL.keeps], capos: capo > 0 ? [tallCapo(capo)] : [] };

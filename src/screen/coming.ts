@@ -15,8 +15,10 @@ import {
 	KEEPS,
 	NO_BACKUP,
 	NO_BACKUP_PLAY_ON,
+	NOTHING_PLANNED,
 	NOTHING_TO_COME,
 	nextIs,
+	orBackup,
 	playOnUntil,
 	takesLonger,
 	whenWords,
@@ -65,8 +67,22 @@ function firstOf(state: ScreenState, player: string): Dated | null {
 	return lacks[0] ? missingOf(state, lacks[0]) : null;
 }
 
+/** What could be handed all the same where the plan has nothing: its instrument's id. */
+export function backupUnplanned(
+	{ plan }: ScreenState,
+	{ player, section }: Slot,
+): string | undefined {
+	const warning = plan.warnings.find(
+		(one) => one.code === 'missing' && one.player === player && one.song === section.song,
+	);
+	return warning?.code === 'missing' ? warning.standIn : undefined;
+}
+
 function missingOf(state: ScreenState, slot: Slot): Dated {
 	const { section, player } = slot;
+	const { show } = state.session;
+	const backup = backupUnplanned(state, slot);
+	const why = slot.why === null ? '' : unplayableWords(show, slot.why);
 	const atMs = section.previousEndMs ?? section.startMs;
 	const untilSeconds = (atMs - state.nowMs) / 1000;
 	return {
@@ -83,8 +99,8 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			seconds: untilSeconds,
 			when: whenWords(untilSeconds, section.hasBegun),
 			mark: null,
-			why: slot.why === null ? '' : unplayableWords(state.session.show, slot.why),
-			status: NO_BACKUP,
+			why: backup === undefined ? why : orBackup(why, shownInstrument(show, backup)),
+			status: backup === undefined ? NO_BACKUP : NOTHING_PLANNED,
 			leave: null,
 			pack: null,
 			isUrgent: untilSeconds <= URGENT_SECONDS,

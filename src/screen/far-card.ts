@@ -1,10 +1,17 @@
 // What of a hand-over is read from afar, as pieces of tall letters: who, from which slot, in what, what is
 // to be done with the capo, ready or what is missing.
 
+import { minutesSeconds } from '../base/duration.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
-import { durationWords } from '../words/duration-words.ts';
 import { withoutAge } from '../words/instrument-state.ts';
-import { JOB_WORDS, NO_BACKUP_PLAY_ON, TALL, tallCapo, tallCapoMove } from '../words/stage.ts';
+import {
+	JOB_WORDS,
+	NO_BACKUP,
+	NO_BACKUP_PLAY_ON,
+	TALL,
+	tallCapo,
+	tallCapoMove,
+} from '../words/stage.ts';
 import { tuningNames, withSigns } from '../words/tuning-names.ts';
 import type { Card } from './cards.ts';
 import { momentOf } from './coming-words.ts';
@@ -51,12 +58,12 @@ export function farCard(state: ScreenState, card: Card, isShort: boolean): FarCa
 
 /** What to take, by its slot; or that there is nothing to take. */
 function whatTexts({ session: { show } }: ScreenState, card: Card): readonly string[] {
-	const { kind, instrument } = card;
+	const { kind, instrument, status } = card;
 	if (instrument === null) {
-		if (kind === 'missing') return TALL.noBackup;
+		if (kind === 'missing') return status === NO_BACKUP ? TALL.noBackup : TALL.nothingPlanned;
 		if (kind !== 'break') return [TALL.nothing];
 		// Where a backup would come too late nothing is said of it.
-		return [card.status === NO_BACKUP_PLAY_ON ? TALL.noBackup[0] : TALL.playOn];
+		return [status === NO_BACKUP_PLAY_ON ? TALL.noBackup[0] : TALL.playOn];
 	}
 	const slot = instrumentOf(show, instrument)?.slot ?? shownInstrument(show, instrument);
 	if (kind === 'break') return [`${TALL.take} ${slot}`];
@@ -94,7 +101,7 @@ function statusTexts(state: ScreenState, card: Card): readonly string[] {
 		const [first = ''] = status.split(', ');
 		return [said(withoutAge(first)), mark];
 	}
-	const left = durationWords(due.reduce((sum, { seconds }) => sum + seconds, 0));
+	const left = minutesSeconds(due.reduce((sum, { seconds }) => sum + seconds, 0));
 	const jobs = due.map(({ job }) => JOB_WORDS[job]);
 	return [said(`${jobs.join(' + ')} ${left}`), said(`${jobs[0]} ${left}`), said(left), mark];
 }

@@ -95,7 +95,7 @@ function labelled(state: ScreenState, { player, isUrgent }: Coming, columns: num
 	return span(isWide ? name.padEnd(LABEL_COLUMNS) : `${name} `, isUrgent ? 'accent' : 'plain');
 }
 
-/** `ASH  in   2:33 4 Dune, drop D, no capo, READY   0:50 ago, check volume 7`, and the same in fewer letters. */
+/** `ASH  in   2:33 4 Dace, drop D, no capo, READY   0:50 ago, check volume 7`, and the same in fewer letters. */
 function cardLine(state: ScreenState, coming: Card, columns: number): Row {
 	const { kind, leave, when, isUrgent, off } = coming;
 	const label = labelled(state, coming, columns);

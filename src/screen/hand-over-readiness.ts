@@ -1,15 +1,16 @@
 // Whether an instrument is ready for one very hand-over, as a mark and in words: ready as it stands is not
 // yet ready for what is asked.
 
+import { minutesSeconds } from '../base/duration.ts';
 import type { PlannedHandOver, StandIn, Work } from '../plan/plan.ts';
 import { holderOf } from '../session/find.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { capoAct } from '../words/capo-words.ts';
-import { durationWords } from '../words/duration-words.ts';
 import { stateWords } from '../words/instrument-state.ts';
 import { backupReadiness, HANDS_EMPTY, hasItLabel, JOB_WORDS } from '../words/stage.ts';
 import { type StateMark, stateMark } from './instrument-marks.ts';
 import type { ScreenState } from './screen-state.ts';
+import { isTouchedUp } from './work-words.ts';
 
 export type HandOverReadiness = {
 	/** `+` only when nothing is left to do; null where nothing is handed. */
@@ -31,7 +32,7 @@ export function handOverReadiness(state: ScreenState, planned: PlannedHandOver):
 	const words = whereWords(state, planned, held.value) ?? stateWords(session, instrument, nowMs);
 	if (due.length === 0) return { mark: mark === '=' ? '+' : mark, words, due };
 	const left = due.reduce((sum, one) => sum + one.seconds, 0);
-	const jobs = `${due.map(jobLabel).join(' + ')} ${durationWords(left)}`;
+	const jobs = `${due.map((one) => jobLabel(state, one)).join(' + ')} ${minutesSeconds(left)}`;
 	const isTouchUp = due.every(({ job }) => job === 'touch-up');
 	const all = said(mark) ? [words, jobs] : [jobs];
 	// What has to be done to it is needed sooner than that it was ready once.
@@ -55,9 +56,11 @@ function whereWords(
 	return hasItLabel(playerName(session.show, holder));
 }
 
-/** The work as a label: `RETUNE`, `CAPO ON 2,`, since a number follows. */
-function jobLabel({ job, capo }: Work): string {
-	return job === 'capo' ? `${capoAct(capo)},` : JOB_WORDS[job];
+/** The work as a label: `RETUNE`, `TOUCH UP, CAPO ON 2,`, since a number follows. */
+function jobLabel(state: ScreenState, work: Work): string {
+	if (work.job !== 'capo') return JOB_WORDS[work.job];
+	const touchUp = isTouchedUp(state, work) ? `${JOB_WORDS['touch-up']}, ` : '';
+	return `${touchUp}${capoAct(work.capo)},`;
 }
 
 /** For a backup, with how long until it is in hands. */

@@ -6,7 +6,6 @@ import type { ListItem, SongItem } from '../session/session.ts';
 import type { Part, Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { capoAct, capoWords } from '../words/capo-words.ts';
-import { durationWords } from '../words/duration-words.ts';
 import {
 	encoreTitle,
 	fileChanged,
@@ -18,6 +17,7 @@ import {
 	LIST,
 	tonightPart,
 } from '../words/views.ts';
+import { backupUnplanned } from './coming.ts';
 import { slotLabel, songPlace } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -64,7 +64,7 @@ function listRow(state: ScreenState, item: ListItem, columns: number): Row {
 	if (item.kind === 'interval') {
 		const isOn = session.phase.value === 'interval' && session.next === item.key;
 		return placeAt(columns, [
-			[5, [span(intervalRow(durationWords(item.seconds)), isOn ? 'bright' : 'dim')]],
+			[5, [span(intervalRow(minutesSeconds(item.seconds)), isOn ? 'bright' : 'dim')]],
 		]);
 	}
 	const section = plan.sections.find((one) => one.item === item.key);
@@ -109,10 +109,14 @@ const LEAST_NAMED_COLUMNS = 100;
 
 /** What the player gets for this song, what they stay on or that there is nothing; none where they just go on. */
 function changeWords(
-	{ session: { show }, plan }: ScreenState,
+	state: ScreenState,
 	{ item, player }: { readonly item: string; readonly player: string },
 	isNamed: boolean,
 ): readonly string[] {
+	const {
+		session: { show },
+		plan,
+	} = state;
 	const label = (id: string) => (isNamed ? shownInstrument(show, id) : slotLabel(show, id));
 	const isThis = (one: { readonly section: Section; readonly player: string }) =>
 		one.section.item === item && one.player === player;
@@ -125,7 +129,9 @@ function changeWords(
 	if (given.length > 0) return given;
 	const slot = plan.slots.find(isThis);
 	if (slot === undefined) return [];
-	if (slot.isMissing) return [LIST.noBackup];
+	if (slot.isMissing) {
+		return [backupUnplanned(state, slot) === undefined ? LIST.noBackup : LIST.nothingPlanned];
+	}
 	const move = plan.capoMoves.find(isThis);
 	if (slot.instrument === null || (slot.for === null && move === undefined)) return [];
 	const kept = label(slot.instrument);

@@ -2,11 +2,11 @@
 // done to it; where it is out, a gap that says where it is.
 
 import type { InstrumentState } from '../../machines/instrument.ts';
+import { minutesSeconds } from '../base/duration.ts';
 import type { IdleWork, Work } from '../plan/plan.ts';
 import { holderOf } from '../session/find.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
-import { durationWords } from '../words/duration-words.ts';
 import { WHERE_WORDS } from '../words/instrument-state.ts';
 import { capoMark, PEG } from '../words/stage.ts';
 import { tuningThatFits } from '../words/tuning-names.ts';
@@ -124,7 +124,7 @@ function secondRow(state: ScreenState, id: string, { one, mark, work, width }: S
 	}
 	const isNow = isWanted(due) && isToBegin(state, due);
 	const jobs = peggedWork(state, due);
-	const seconds = durationWords(due.seconds);
+	const seconds = minutesSeconds(due.seconds);
 	const timed = width < LEAST_LONG_PEG_COLUMNS ? [] : jobs.map((job) => `${job} ${seconds}`);
 	const words = [...timed, ...jobs];
 	// The next peg's work begins two cells further on, so the last cell may be filled.

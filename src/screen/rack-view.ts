@@ -1,10 +1,10 @@
 // The whole rack, a line for each instrument: what it is in, how ready it is, where it is.
 
+import { minutesSeconds } from '../base/duration.ts';
 import type { Session } from '../session/session.ts';
 import { driftOn } from '../session/warmth.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
-import { durationWords } from '../words/duration-words.ts';
 import { stateWords, WHERE_WORDS } from '../words/instrument-state.ts';
 import { capoMark, JOB_WORDS } from '../words/stage.ts';
 import { tuningThatFits } from '../words/tuning-names.ts';
@@ -17,7 +17,7 @@ import type { ScreenState } from './screen-state.ts';
 /** Where the columns begin: the last one, what comes next, needs its place most. */
 function columnsAt(columns: number) {
 	return columns < 90
-		? { state: 16, tuning: 35, place: 44, next: 56 }
+		? { state: 16, tuning: 36, place: 45, next: 57 }
 		: { state: 22, tuning: 42, place: 54, next: 68 };
 }
 
@@ -70,7 +70,7 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 		) ?? plan.idle.find(({ instrument: id }) => id === instrument.id);
 	const handed = next ? nextUse(playerName(show, next.player), (next.wantedMs - nowMs) / 1000) : '';
 	const todo = work
-		? `${handed === '' ? '' : ' '}${JOB_WORDS[work.job]} ${durationWords(work.seconds)}`
+		? `${handed === '' ? '' : ' '}${JOB_WORDS[work.job]} ${minutesSeconds(work.seconds)}`
 		: '';
 	const spare = instrument.spare ? `, ${SPARE}` : '';
 	const at = columnsAt(columns);

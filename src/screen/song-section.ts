@@ -7,18 +7,18 @@ import { findItem, songOnNow } from '../session/find.ts';
 import { segueItem } from '../session/segue.ts';
 import type { SongItem } from '../session/session.ts';
 import { playerName, songTitle } from '../showfile/shown-names.ts';
-import { durationWords } from '../words/duration-words.ts';
 import {
 	AHEAD,
 	endsWords,
+	lastedWords,
 	NOTHING,
 	nextSongWords,
 	PHASE,
 	PLACES,
 	SET_ENDS,
 	SONG_ENDS,
-	sinceWords,
 	songPlaceWords,
+	startsIn,
 	startsWords,
 	tempoWords,
 } from '../words/stage.ts';
@@ -28,7 +28,7 @@ import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { wallClock } from './show-clock-words.ts';
 import { pointNext, pointNow } from './song-points.ts';
-import { elapsedText, intervalSeconds, leftNumber, leftText } from './song-times.ts';
+import { elapsedText, intervalSeconds, leftNumber, leftText, startSeconds } from './song-times.ts';
 
 const LABEL_COLUMNS = 10;
 const NARROW_LABEL_COLUMNS = 5;
@@ -89,17 +89,12 @@ function onNow(state: ScreenState, columns: number): { label: string; words: Row
 	const song = session.song === null ? null : songFrom(session, session.current);
 	if (song !== null) return { label: PLACES.song, words: songWords(state, song, columns) };
 	const { label, words } = PHASE[session.phase.value as keyof typeof PHASE] ?? PHASE.changeover;
-	const seconds = intervalSeconds(state) ?? gapSeconds(state);
+	const starts = startSeconds(state);
+	if (starts !== null) return { label, words: [span(startsIn(starts), 'bright')] };
 	const since = session.phaseSinceMs === null ? 0 : (state.nowMs - session.phaseSinceMs) / 1000;
 	const isWaiting = session.phase.value !== 'before' && session.phase.value !== 'packed';
-	const said = [
-		...(seconds === null ? [] : [durationWords(seconds)]),
-		...(words === '' ? [] : [words]),
-	];
-	return {
-		label,
-		words: [span(said.join(', '), 'bright'), span(isWaiting ? sinceWords(since) : '')],
-	};
+	const lasted = isWaiting ? lastedWords(since, intervalSeconds(state) ?? gapSeconds(state)) : '';
+	return { label, words: [span(words, 'bright'), span(lasted)] };
 }
 
 /** Between two songs, how long the gap is to be. */

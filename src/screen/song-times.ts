@@ -1,8 +1,8 @@
 // How long what is on has gone on, and how long it has left.
 
 import { fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
-import { durationWords } from '../words/duration-words.ts';
 import { elapsedWords, leftWords } from '../words/stage.ts';
 import { songFrom, songOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -33,14 +33,15 @@ export function intervalSeconds({ session }: ScreenState): number | null {
 	return interval?.kind === 'interval' ? interval.seconds : null;
 }
 
-/** Seconds until what is on is over or begins: song, interval, the start of the show. */
+/** Seconds until the show starts; null once it has, and past its hour, when nobody knows how long it has yet to go. */
+export function startSeconds({ session, nowMs, zeroMs }: ScreenState): number | null {
+	return session.phase.value !== 'before' || zeroMs < nowMs ? null : (zeroMs - nowMs) / 1000;
+}
+
+/** Seconds until the song or the interval that is on is over. */
 function secondsLeft(state: ScreenState): number | null {
 	const { session, nowMs } = state;
 	if (session.song !== null) return songTimes(state)?.left ?? null;
-	// Past it, nobody knows how long it has yet to go.
-	if (session.phase.value === 'before') {
-		return state.zeroMs < nowMs ? null : (state.zeroMs - nowMs) / 1000;
-	}
 	const seconds = intervalSeconds(state);
 	if (seconds === null || session.phaseSinceMs === null) return null;
 	return seconds - (nowMs - session.phaseSinceMs) / 1000;
@@ -49,7 +50,7 @@ function secondsLeft(state: ScreenState): number | null {
 /** `  2:33`, in the cells that it takes however long it grows; empty where nobody knows. */
 export function leftNumber(state: ScreenState): string {
 	const left = secondsLeft(state);
-	return left === null ? '' : fitWidth(durationWords(left), 6, { align: 'right' });
+	return left === null ? '' : fitWidth(minutesSeconds(left), 6, { align: 'right' });
 }
 
 /** `left   2:33`. */

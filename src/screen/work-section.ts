@@ -2,13 +2,13 @@
 // names.
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
 import type { IdleWork, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { retuneSteps } from '../tuning/retune-steps.ts';
 import type { Tuning } from '../tuning/tuning.ts';
-import { durationWords } from '../words/duration-words.ts';
 import {
 	type CountdownRoom,
 	moreWords,
@@ -93,7 +93,7 @@ function tallPiece(
 	const words: readonly Row[] = [
 		[
 			span(
-				`${shownInstrument(show, work.instrument)} ${mark}  ${durationWords(work.seconds)}`,
+				`${shownInstrument(show, work.instrument)} ${mark}  ${minutesSeconds(work.seconds)}`,
 				style,
 			),
 		],
@@ -169,7 +169,7 @@ function workRow(state: ScreenState, work: Work | IdleWork, line: Line): Row {
 		[10, [span(shownInstrument(show, work.instrument), style)]],
 		[at.mark, [span(mark, style)]],
 		[at.job, [span(job, style)]],
-		[at.seconds, [span(right(durationWords(work.seconds), 5))]],
+		[at.seconds, [span(right(minutesSeconds(work.seconds), 5))]],
 		[at.start, [span(start, style)]],
 		...(timed === null ? [] : [[at.use, [span(servedBy(state, timed), 'dim')]] as const]),
 	]);

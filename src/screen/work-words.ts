@@ -30,7 +30,8 @@ export function workWords(state: ScreenState, work: Work | IdleWork): readonly s
 	const capo = capoToMove(state, work);
 	if (capo === null) return jobs;
 	const acts = [capoAct(capo), ...(capo > 0 ? [capoLabel(capo)] : [])];
-	return work.job === 'capo' ? acts : jobs.flatMap((job) => acts.map((act) => `${job}, ${act}`));
+	if (work.job === 'capo') return withTouchUp(state, work, acts);
+	return jobs.flatMap((job) => acts.map((act) => `${job}, ${act}`));
 }
 
 /** The same under a peg, where what it is in stands above: of a touch-up for a capo the capo, of all else the job. */
@@ -39,10 +40,25 @@ export function peggedWork(state: ScreenState, work: Work | IdleWork): readonly 
 	const job = JOB_WORDS[work.job];
 	const capo = capoToMove(state, work);
 	const act = capo === null ? [] : [capoAct(capo)];
-	if (work.job === 'capo') return act;
+	if (work.job === 'capo') return withTouchUp(state, work, act);
 	if (work.job === 'touch-up') return [[job, ...act].join(', '), ...act];
 	const to = tuningNames(show, work.to).map((name) => jobWords(work.job, name));
 	return [...workWords(state, work), ...(work.job === 'retune' ? to : []), job];
+}
+
+function withTouchUp(state: ScreenState, work: Work | IdleWork, acts: readonly string[]) {
+	const [first] = acts;
+	if (first === undefined || !isTouchedUp(state, work)) return acts;
+	return [`${JOB_WORDS['touch-up']}, ${first}`, ...acts];
+}
+
+/** A capo that is put on asks for a touch-up, unless its time is the capo's alone. */
+export function isTouchedUp(
+	{ session }: ScreenState,
+	{ job, instrument, seconds }: Work | IdleWork,
+): boolean {
+	const times = session.show.instruments.find(({ id }) => id === instrument)?.times;
+	return job === 'capo' && times !== undefined && seconds > times.capo;
 }
 
 /** Where the capo is to go with it; null where it stays. */

@@ -20,7 +20,7 @@ export function playerName(show: Show, id: string): string {
 	return nameIn(show.players, id);
 }
 
-/** `4 Dune`, or the name alone of what has no slot. */
+/** `4 Dace`, or the name alone of what has no slot. */
 export function shownInstrument(show: Show, id: string): string {
 	const slot = show.instruments.find((one) => one.id === id)?.slot ?? null;
 	const name = instrumentName(show, id);

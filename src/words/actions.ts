@@ -20,37 +20,37 @@ const inList = (name: string, help = name): ActionWords => ({
 export const ACTION_WORDS = {
 	step: {
 		name: 'next',
-		help: 'next: the cue, the end of the song, or the next song with its hand-overs; page down (a foot switch) does it in every view',
+		help: 'next: the cue, the end of the song, or the next song with its hand-overs. Page down (a foot switch) does it in every view',
 	},
 	'hand-over': {
 		name: 'hand-over',
-		help: 'the planned hand-overs are in hands now; during a song, for the next one: enter again; in the lists it opens the picked row',
+		help: 'the planned hand-overs are in hands now. During a song, for the next one: enter again. In the lists: open the picked row',
 	},
 	ready: {
 		name: 'ready',
-		help: 'ready, with the work that was due: enter for the first on the to-do list, or a slot; = and a slot: ready as it is; before the show and in an interval 0: all on the rack, as they are',
+		help: 'ready, its due work done: enter for the first on the to-do list, or a slot. = and a slot: ready as it is. Before the show and in an interval, 0: all on the rack, as they are',
 	},
 	break: {
 		name: 'string break',
-		help: 'string break: backups at once, best first; again while they are shown: one more break',
+		help: 'string break: backups at once, best first. Again while they are shown: one more break',
 	},
 	finish: { name: 'end the song', help: 'end the song, skip its remaining cues' },
 	jump: {
 		name: 'jump',
-		help: 'jump: any song, on the list or not, is next; one that is not on the list is added before the next song, or with tab in its place',
+		help: 'jump: any song is next. One that is not on the list is added before the next song; tab: in its place',
 	},
 	'take-back': { name: 'undo', help: 'undo the last step, as far back as the start of the night' },
-	dark: { name: 'dark', help: 'dark, and back' },
+	dark: { name: 'dark', help: 'dark screen, and back' },
 	help: { name: 'all keys', help: 'all keys' },
 	'step-back': {
 		name: 'one cue back',
-		help: 'one cue back; page up (a foot switch) does it in every view',
+		help: 'one cue back. Page up (a foot switch) does it in every view',
 	},
 	'next-song': { name: 'next song', help: 'next song at once, no hand-over logged' },
 	'previous-song': { name: 'previous song', help: 'previous song at once, no hand-over logged' },
 	exchange: {
 		name: 'swap',
-		help: 'swap: the slot that is in hands now; or x, a player, - for none; in the list view: another instrument for a player in the picked song, tonight',
+		help: 'swap: the slot that is in hands now. Or x, a player, - for none. In the list view: another instrument for a player in the picked song, tonight',
 	},
 	incident: { name: 'incident', help: 'incident: logs the time, asks nothing' },
 	describe: {
@@ -64,11 +64,11 @@ export const ACTION_WORDS = {
 	},
 	'put-aside': {
 		name: 'faulty or out tonight',
-		help: 'faulty or out tonight: slot, then what is wrong, or enter; 0 and its number: a pedal is stuck',
+		help: 'faulty or out tonight: slot, then what is wrong, or enter. 0 and its number: a pedal is stuck',
 	},
 	'bring-back': {
 		name: 'back on the rack',
-		help: 'back on the rack, from the bench or from outside: slot; 0 and its number: a pedal works again',
+		help: 'back on the rack, from the bench or from outside: slot. 0 and its number: a pedal works again',
 	},
 	stage: { name: "staged at the player's place", help: "staged at the player's place: slot" },
 	'doubt-all': {
@@ -81,17 +81,17 @@ export const ACTION_WORDS = {
 	},
 	pack: {
 		name: 'pack',
-		help: "pack: the player's letter, then the pack's number, or - if the current one is suspect; - and a number clears a suspect one",
+		help: "pack: the player's letter, then the pack's number. -: the current one is suspect. - and a number: clear a suspect one",
 	},
 	'put-back': { name: 'redo', help: 'redo what was undone' },
-	lock: { name: 'lock', help: 'lock; l then esc within 2 s unlocks' },
+	lock: { name: 'lock', help: 'lock. l then esc within 2 s unlocks' },
 	view: {
 		name: 'next view',
-		help: 'next view: stage, rack, list, log, far; esc returns to the stage',
+		help: 'next view: stage, rack, list, log, far. Esc returns to the stage',
 	},
 	warnings: {
 		name: 'all warnings',
-		help: 'every warning in full, those about where the night is kept first',
+		help: 'every warning in full, disk warnings first',
 	},
 	live: { name: 'back to the stage view', help: 'back to the stage view' },
 	'pick-up': { name: 'pick the one above', help: 'in a list: pick the one above' },
@@ -101,7 +101,7 @@ export const ACTION_WORDS = {
 	leave: { name: 'quit', help: 'quit (the night can be resumed) or close the show' },
 	'move-song': inList(
 		'move the picked song',
-		'move the picked song: up and down, enter puts it there',
+		'move the picked song: up and down. Enter puts it there',
 	),
 	'insert-song': inList('add a song', 'add a song after the picked one'),
 	'drop-song': inList('drop the picked song', 'drop the picked song, or add it again'),

@@ -10,8 +10,7 @@ import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { kindWords } from './kinds.ts';
 import { laterWords } from './later-costs.ts';
-import { paperClock } from './paper.ts';
-import { leftWords } from './warnings.ts';
+import { handOverCount, leftWords, paperClock } from './paper.ts';
 
 /** `The show works. Tightest: before Lantern at 4:00, one hand-over, nothing left; one more is as tight.` */
 export function verdictWords(show: Show, verdict: Verdict): string {
@@ -50,10 +49,6 @@ function workWords({ job, capo }: Work, name: string): string {
 		case 'restring':
 			return `restring ${name}`;
 	}
-}
-
-function handOverCount(count: number): string {
-	return count === 1 ? 'one hand-over' : `${count} hand-overs`;
 }
 
 function wrongWords(show: Show, wrong: Wrong): string {

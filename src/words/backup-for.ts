@@ -15,12 +15,12 @@ export type Held = {
 	readonly instrument: string | null;
 };
 
-/** `, backup for 1 Amber` where the song names another instrument for this player; else empty. */
+/** `, backup for 1 Amber` where the song, or the one that it goes on from, names another instrument for this player; else empty. */
 export function backupWords(session: Session, { item: key, player, instrument }: Held): string {
 	const item = findSongItem(session, key);
 	if (item === null || instrument === null) return '';
-	const { part, isNamed } = cellAt(session, { item, point: 0, player });
-	if (!isNamed || part?.kind !== 'named' || part.instrument === instrument) return '';
+	const { part } = cellAt(session, { item, point: 0, player });
+	if (part?.kind !== 'named' || part.instrument === instrument) return '';
 	return asBackup(session.show, part.instrument);
 }
 

@@ -9,6 +9,21 @@ export function standInWords(show: Show, why: readonly StandInReason[]): string 
 	return why.map((reason) => reasonWords(show, reason)).join(', ');
 }
 
+/** In what it is other than what it stands in for: seen only once it is in hands, so it is said first. */
+const DIFFERENCES: ReadonlySet<StandInReason['code']> = new Set([
+	'bridge',
+	'has-strings',
+	'kind',
+	'no-feature',
+	'other-scale',
+]);
+
+/** The same with what differs first: `floating bridge, same tuning, ready`. */
+export function differenceFirst(show: Show, why: readonly StandInReason[]): string {
+	const differs = ({ code }: StandInReason) => DIFFERENCES.has(code);
+	return standInWords(show, [...why.filter(differs), ...why.filter((one) => !differs(one))]);
+}
+
 function reasonWords(show: Show, reason: StandInReason): string {
 	switch (reason.code) {
 		case 'in-hands':
@@ -24,7 +39,7 @@ function reasonWords(show: Show, reason: StandInReason): string {
 		case 'other-scale':
 			return 'other scale';
 		case 'has-strings':
-			return `has the ${NUMBERS[reason.strings] ?? reason.strings} strings`;
+			return `${NUMBERS[reason.strings] ?? reason.strings} strings`;
 		case 'sounds':
 			return `sounds ${reason.tuning}`;
 		case 'retune': {

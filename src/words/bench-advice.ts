@@ -29,8 +29,8 @@ export function trussRodWords(wanted: number, measured: number): readonly string
 	if (over === null) return [];
 	const turn =
 		over > 0
-			? "tighten a quarter turn (on most clockwise, check the maker's)"
-			: "loosen a quarter turn (on most counter-clockwise, check the maker's)";
+			? "tighten a quarter turn (on most clockwise; check the maker's word)"
+			: "loosen a quarter turn (on most counter-clockwise; check the maker's word)";
 	const much = over > 0 ? 'too much' : 'too little';
 	return [
 		`Relief is ${Math.abs(over).toFixed(2)} mm ${much}: ${turn}, at pitch.`,

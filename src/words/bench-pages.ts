@@ -78,7 +78,9 @@ export const STRINGS = {
 // A set-up.
 
 export const SETUP = {
-	head: (name: string, date: string): string => `${name}: last measured ${date}`,
+	/** Null where it never was. */
+	head: (name: string, date: string | null): string =>
+		`${name}: ${date === null ? 'never measured' : `last measured ${date}`}`,
 	never: 'never',
 	noTarget: (usual: string): string => (usual === '' ? 'no target' : `no target (usual ${usual})`),
 	measure: (label: string, target: string, found: string): string =>

@@ -33,7 +33,7 @@ function pairsBlock(what: string, pairs: readonly HeardPair[]): readonly string[
 }
 
 /** Which shape is heard exposed in which song, and which pair of its strings is furthest from pure. */
-export function exposedLine(shape: HeardShape): string {
+export function exposedLine(shape: HeardShape, labelOf: (string: number) => string): string {
 	const { song, capo, pairs } = shape;
 	const under = capo === 0 ? '' : ` at capo ${capo}`;
 	const worst = pairs.reduce<HeardPair | null>(
@@ -44,7 +44,7 @@ export function exposedLine(shape: HeardShape): string {
 	const heard =
 		worst === null
 			? ''
-			: `, worst ${worst.strings.join('-')} ${fromPureWords(worst)}, ${worst.beatsHz.toFixed(1)} beats/s`;
+			: `, worst pair ${worst.strings.map(labelOf).join(' and ')}: ${fromPureWords(worst)}, ${worst.beatsHz.toFixed(1)} beats/s`;
 	return `exposed in ${song.title}: ${shapeName(shape)}${under}${heard}`;
 }
 

@@ -64,7 +64,7 @@ export const COMMAND_WORDS = {
 		about:
 			'Says what each string bears in a tuning: tension, stress, semitones to breaking, cents per °C, stiffness; and the gauges in stock that keep the tension of the present set in its own tuning. Plain steel is exact. Wound strings and nylon are estimated, with how far off that can be. Ends with 1 when a string has less than 15 % of its strength left.',
 		options: {
-			scale: 'another scale, such as "24.75 in" or "628 mm"',
+			scale: 'another scale, such as "25.5 in" or "650 mm"',
 		},
 	},
 	setup: {
@@ -85,7 +85,7 @@ export const COMMAND_WORDS = {
 	rehearse: {
 		brief: 'timed keys from a script, or the live screen on a faster clock',
 		about:
-			'With --script, presses the keys of a file at their times on the show clock and prints the state wherever the script asks for it; no terminal needed. Without, opens the live screen. The night is marked as a rehearsal.',
+			'With --script, presses the keys of a file at their times on the show clock and prints the state wherever the script asks for it; no terminal needed. Such a night is not recorded. Without, opens the live screen, and the night is recorded and marked as a rehearsal.',
 		options: {
 			script: 'the timed keys to play',
 			quiet: 'leave out the state at the end of the script',

@@ -19,7 +19,7 @@ const TROUBLES: { readonly [code: string]: string } = {
 	ENXIO: 'the disk is gone',
 	ESTALE: 'the disk is gone',
 	ENOENT: 'the file or its folder is not there',
-	ENOTDIR: 'the folder is not a folder',
+	ENOTDIR: 'part of the path is a file, not a folder',
 	EMFILE: 'too many files are open',
 	ENFILE: 'too many files are open on this machine',
 	ELOOP: 'a link stands where the file should be',
@@ -65,7 +65,7 @@ export function diskFaultWords(fault: DiskFault): string {
 		case 'settings-unreadable':
 			return `The preferences cannot be read, ${causeWords(fault)}; the defaults are used.`;
 		case 'settings-not-kept':
-			return `The preferences hold for now but could not be kept: ${causeWords(fault)}.`;
+			return `The preferences hold for now but could not be written: ${causeWords(fault)}.`;
 		case 'locked': {
 			const who = fault.pid === null ? '' : ` (process ${fault.pid})`;
 			return `This show is already open in another copy of the program${who}: end that one, or go on there.`;
@@ -212,7 +212,7 @@ function shortPath(path: string, columns: number): string {
 /** Of a night in the list, that its newest steps are in another folder than its own. */
 export function liesElsewhere(folder: string, isWiped: boolean): string {
 	const what = isWiped ? ', not safe: a restart of the machine empties that folder' : '';
-	return `It lies in ${folder}${what}. Start its show again to bring it back.`;
+	return `It is in ${folder}${what}. Start its show again to bring it back.`;
 }
 
 /** Why not everything of a night is safe that is left now, and what to do. */

@@ -199,7 +199,7 @@ function stayedWords(
 	session: Session | undefined,
 ): string {
 	const what =
-		instrument === null ? 'still has empty hands' : `keeps ${shownInstrument(show, instrument)}`;
+		instrument === null ? 'keeps hands empty' : `keeps ${shownInstrument(show, instrument)}`;
 	const forWhat = item === null ? '' : ` for ${itemWords(item, show, session)}`;
 	const withCapo = tuningWords(capo === undefined ? {} : { capo }, ', ');
 	const backup = session ? backupWords(session, { item, player, instrument }) : '';

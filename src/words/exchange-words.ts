@@ -37,7 +37,7 @@ function wrongNow({ player, session, after }: Exchanged): readonly string[] {
 	const wanted = partNow(session, player);
 	if (holds !== null && wanted?.part.kind === 'none') {
 		const has = `${playerName(show, player)} has ${shownInstrument(show, holds)}`;
-		return [`${has}, but ${wanted.title} wants empty hands`];
+		return [`${has}, but ${wanted.title} wants hands empty`];
 	}
 	return after.warnings
 		.filter((one) => one.code === 'wrong-tuning' && one.player === player)

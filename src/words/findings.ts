@@ -5,7 +5,7 @@ import type { Finding, Gets } from '../showfile/finding.ts';
 import type { Show } from '../showfile/show.ts';
 import { packName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { byId, type Call, onRack } from './call.ts';
-import { kindWords } from './kinds.ts';
+import { oneOfKind } from './kinds.ts';
 import { driftWords, humidityWords } from './warmth.ts';
 
 /** More titles than these make no sentence. */
@@ -50,7 +50,7 @@ function words(show: Show, finding: Finding, call: Call): string {
 		case 'far-tuning':
 			return `${inWords(show, finding)}, ${call(finding.instrument)} is wanted in ${finding.tuning}, too far from ${finding.from}, which its strings are for.`;
 		case 'capo-on-bass': {
-			const not = `capo ${finding.capo}, but no capo goes on a ${kindWords(finding.kind)}.`;
+			const not = `capo ${finding.capo}, but no capo goes on ${oneOfKind(finding.kind)}.`;
 			return 'entry' in finding
 				? `${call(finding.entry)} is listed as a backup for ${call(finding.instrument)} with ${not}`
 				: `${inWords(show, finding)}, ${call(finding.instrument)} has ${not}`;
@@ -64,8 +64,8 @@ function words(show: Show, finding: Finding, call: Call): string {
 				taken.length === 0
 					? 'nothing on the rack can be that'
 					: `${taken.join(' and ')} ${are} in other hands`;
-			const what = `${kindWords(finding.kind)} sounding ${finding.sounds}`;
-			return `${inWords(show, finding)}, ${playerName(show, finding.player)} needs a ${what}, but ${why}.`;
+			const what = `${oneOfKind(finding.kind)} sounding ${finding.sounds}`;
+			return `${inWords(show, finding)}, ${playerName(show, finding.player)} needs ${what}, but ${why}.`;
 		}
 		case 'prefer-unfit':
 			return `${inWords(show, finding)}, ${playerName(show, finding.player)} prefers ${call(finding.instrument)}, which cannot play this part.`;

@@ -26,7 +26,7 @@ export const movedWords = (file: string): string => `The night goes on in anothe
 
 export const NO_UNFINISHED_NIGHT = 'no night is under way';
 export const FOLLOW_BY_NAME =
-	'rackside run SHOW begins one; a finished one is followed by its name, which rackside nights lists.';
+	'rackside run SHOW begins one; to look at a finished one, name it: rackside nights lists them.';
 export const NO_SHOW_TO_FOLLOW =
 	"this night's copy of the show cannot be read, so it cannot be followed";
 export const FOLLOWED_NO_MORE = 'No longer followed; nothing was changed in the night.';

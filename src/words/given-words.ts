@@ -5,12 +5,12 @@ import { itemConcerned } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { backupWords } from './backup-for.ts';
+import { asBackup, backupWords } from './backup-for.ts';
 
-/** `Ash has 4 Dune, drop D`. */
+/** `Ash has 4 Dace, drop D`. */
 export function handedWords(handed: Handed, show: Show): string {
 	const player = playerName(show, handed.player);
-	if (handed.instrument === null) return `${player} has empty hands`;
+	if (handed.instrument === null) return `${player}: hands empty`;
 	return `${player} has ${shownInstrument(show, handed.instrument)}${tuningWords(handed, ', ')}`;
 }
 
@@ -21,7 +21,7 @@ export function namedWords(
 ): string {
 	const who = playerName(show, player);
 	if (part === null) return `${who} as the song says`;
-	if (part.kind === 'none') return `${who} has empty hands`;
+	if (part.kind === 'none') return `${who}: hands empty`;
 	return `${who} has ${shownInstrument(show, part.instrument)}${tuningWords(part, ', ')}`;
 }
 
@@ -30,10 +30,12 @@ export function byWords(
 	{ by, player, instrument }: Extract<Entry, { k: 'handed-over' }>,
 	session: Session | undefined,
 ): string {
-	if (by === 'stand-in') return ' as a backup';
-	if (by === 'plan') {
-		const item = session ? itemConcerned(session) : null;
-		return session ? backupWords(session, { item, player, instrument }) : '';
+	if (by !== 'exchange') {
+		if (session === undefined) return by === 'stand-in' ? ', backup' : '';
+		const named = backupWords(session, { item: itemConcerned(session), player, instrument });
+		if (named !== '' || by === 'plan') return named;
+		// Where the song names none, it is for what was in hands.
+		return asBackup(session.show, session.players[player]?.holds ?? null);
 	}
 	const isStill = session !== undefined && session.players[player]?.holds === instrument;
 	return isStill ? ' still' : ', swapped';

@@ -33,9 +33,11 @@ export function tensionWords(tension: {
 }): string {
 	const { newtons, uncertainty, changeNewtons, isNearBreaking } = tension;
 	const off = uncertainty > 0 ? ` ± ${(uncertainty * 100).toFixed(0)} %` : '';
-	const more = changeNewtons === 0 ? '' : `, ${changeNewtons > 0 ? '+' : ''}${changeNewtons} N`;
+	const less = changeNewtons < 0 ? 'less' : 'more';
+	const more =
+		changeNewtons === 0 ? '' : `, ${Math.abs(changeNewtons)} N ${less} than in its own tuning`;
 	const near = isNearBreaking ? '; A STRING NEAR BREAKING' : '';
-	return `; on the neck ${newtons.toFixed(0)} N${off}${more}${near}`;
+	return `; tension in all ${newtons.toFixed(0)} N${off}${more}${near}`;
 }
 
 export const faultWords = (isBroken: boolean, faults: readonly string[]): string =>
@@ -48,9 +50,14 @@ export const soundsAs = (note: string): string => `as ${note.padEnd(3)}`;
 type Step = { readonly string: string; readonly to: string; readonly how: 'up' | 'down' | 'check' };
 
 /** The steps of a retuning in order; twice round where the bridge floats. */
-export function stepsWords(steps: readonly Step[], isTwice: boolean): string {
+export function stepsWords(
+	steps: readonly Step[],
+	{ isTwice, isPaired }: { readonly isTwice: boolean; readonly isPaired: boolean },
+): string {
 	const words = steps.map(({ string, to, how }) =>
 		how === 'check' ? `${string} check ${to}` : `${string} ${how} to ${to}`,
 	);
-	return `steps: ${words.join(', ')}${isTwice ? '; then all once more' : ''}; tune up to each note`;
+	const label = isPaired ? 'course' : 'string';
+	const below = steps.some(({ how }) => how === 'down') ? 'go below, then ' : '';
+	return `${label} ${words.join(', ')}: ${below}up to pitch${isTwice ? '; then all once more' : ''}`;
 }

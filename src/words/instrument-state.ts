@@ -1,9 +1,8 @@
 // The state of an instrument in words, and what each mark for one says.
 
-import { fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
 import { readinessOf } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
-import { durationWords } from './duration-words.ts';
 
 /** What each mark says; for the help. */
 export const MARK_WORDS = {
@@ -26,7 +25,7 @@ export const WHERE_WORDS = {
 	out: 'out',
 } as const;
 
-/** The state in words, with the age of "ready" where there is one, which takes the same cells however old: `RECHECK  16:02 ago`. */
+/** The state in words, with the age of "ready" where there is one, which takes the same cells until it is an hour: `RECHECK  16:02 ago`. */
 export function stateWords(session: Session, instrument: string, atMs: number): string {
 	const state = session.instruments[instrument];
 	if (state === undefined) return 'OUT';
@@ -39,14 +38,13 @@ export function stateWords(session: Session, instrument: string, atMs: number): 
 	if (state.value === 'out') return 'OUT';
 	if (state.value === 'inHands') return 'IN HANDS';
 	const { isReady, isStale, ageSeconds } = readinessOf(session, instrument, atMs);
-	const age =
-		ageSeconds === null ? '' : `${fitWidth(durationWords(ageSeconds), 7, { align: 'right' })} ago`;
+	const age = ageSeconds === null ? '' : ` ${minutesSeconds(ageSeconds).padStart(6)} ago`;
 	return isReady ? `READY${age}` : isStale ? `RECHECK${age}` : 'NOT READY';
 }
 
 /** The same without how long ago it was made ready. */
 export function withoutAge(words: string): string {
-	return words.replace(/ +\d[\d: h]* ago/, '');
+	return words.replace(/ +\d[\d:]* ago/, '');
 }
 
 /** The same without that it was ready once, where there is work to say instead. */

@@ -4,14 +4,14 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Later } from '../plan/plan.ts';
 import type { PlayerPreview, SongPreview } from '../plan/what-if/change-preview.ts';
 import type { ChangeCost } from '../plan/what-if/what-if.ts';
-import { findInstrument } from '../session/find.ts';
+import { findInstrument, findSongItem } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { asBackup } from './backup-for.ts';
 import { capoAct } from './capo-words.ts';
-import { laterWords } from './later-costs.ts';
+import { allWords, laterWords } from './later-costs.ts';
 import { unplayableWords } from './unplayable.ts';
 
 /** More titles than this are counted instead. */
@@ -26,14 +26,15 @@ const CONDITIONS: Readonly<Record<PlayerPreview['condition'], string>> = {
 	'in-hands': 'in hands',
 };
 
-/** One line for each player who would change hands, or one saying that nobody does. */
+/** One line for each player who would change hands, or one saying that nobody does; `session` has the list as it would be. */
 export function jumpWords(
 	preview: SongPreview | null,
 	{ session, nowMs }: { session: Session; nowMs: number },
 ): readonly string[] {
 	if (preview === null) return ['It is next already.'];
+	const before = titleBefore(session, preview);
 	const lines = preview.players.flatMap((one): readonly string[] => {
-		if (one.isHandOver || one.why !== null) return [playerLine(one, { session, nowMs })];
+		if (one.isHandOver || one.why !== null) return [playerLine(one, { session, nowMs, before })];
 		return keptLine(one, session);
 	});
 	return lines.length === 0 ? ['No hand-over for it.'] : lines;
@@ -45,7 +46,7 @@ export function jumpWords(
  */
 export function skippedWords(session: Session, after: Session): readonly string[] {
 	const skipped = skippedTitles(session, after);
-	return skipped.length === 0 ? [] : [`SKIPS ${skipped.join(', ')}`];
+	return skipped.length === 0 ? [] : [`SKIPS ${allWords(skipped)}`];
 }
 
 /** The same as titles, the most of them counted. */
@@ -77,7 +78,7 @@ export function costLines(
 
 function playerLine(
 	one: PlayerPreview,
-	{ session, nowMs }: { session: Session; nowMs: number },
+	{ session, nowMs, before }: { session: Session; nowMs: number; before: string },
 ): string {
 	const who = playerName(session.show, one.player);
 	if (one.why !== null) return `${who}: NO BACKUP, ${unplayableWords(session.show, one.why)}`;
@@ -89,13 +90,22 @@ function playerLine(
 		...(one.workSeconds === 0 ? [] : [`work ${minutesSeconds(one.workSeconds)}`]),
 		...(one.inHandsMs === null
 			? []
-			: [`in hands in ${minutesSeconds((one.inHandsMs - nowMs) / 1000)}`]),
+			: [`handed in ${minutesSeconds((one.inHandsMs - nowMs) / 1000)}`]),
 		...(one.afterEndSeconds === null
 			? []
-			: [`${minutesSeconds(one.afterEndSeconds)} after the song`]),
+			: [`${minutesSeconds(one.afterEndSeconds)} after ${before} ends`]),
 	].join(', ');
 	const what = `${shownInstrument(session.show, one.instrument)}${tuningWords(one, session)}${capo}`;
 	return `${who}: ${what}${asBackup(session.show, one.for)}: ${said}`;
+}
+
+/** What ends before it on this list. */
+function titleBefore(session: Session, { section }: SongPreview): string {
+	const coming = comingItems(session);
+	const at = coming.findIndex(({ key }) => key === section.item);
+	const before = at > 0 ? coming[at - 1] : findSongItem(session, session.current);
+	if (before?.kind === 'interval') return 'the interval';
+	return before == null ? 'the song' : songTitle(session.show, before.song);
 }
 
 /** Who keeps what stands in for what the song names, or moves the capo on it; nothing for who just goes on. */

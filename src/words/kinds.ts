@@ -20,6 +20,16 @@ const NAMES: Readonly<Record<InstrumentKind, string>> = {
 	other: 'instrument',
 };
 
+/** With its article: `a six-string electric guitar`, `an upright bass`. */
+export function oneOfKind(kind: InstrumentKind): string {
+	return withArticle(kindWords(kind));
+}
+
+/** `a banjo`, `an upright bass`, and `a ukulele` as it is spoken. */
+export function withArticle(words: string): string {
+	return `${/^(?!uku)[aeiou]/i.test(words) ? 'an' : 'a'} ${words}`;
+}
+
 /** After an article or a number: `six-string electric guitar`. */
 export function kindWords(kind: InstrumentKind): string {
 	return NAMES[kind];

@@ -16,7 +16,7 @@ export function laterWords(show: Show, later: Later, nowSeconds?: number): strin
 		case 'missing':
 			return `${playerName(show, later.player)} has nothing in ${titlesWords(show, later.songs)}`;
 		case 'backup':
-			return `${playerName(show, later.player)} on backup in ${titlesWords(show, later.songs)}`;
+			return `${playerName(show, later.player)} plays a backup in ${titlesWords(show, later.songs)}`;
 		case 'late': {
 			const kind = show.instruments.find(({ id }) => id === later.instrument)?.kind ?? 'other';
 			const capo = later.capo === 0 ? '' : ` with capo ${later.capo}`;
@@ -39,6 +39,12 @@ export function laterWords(show: Show, later: Later, nowSeconds?: number): strin
 
 function titlesWords(show: Show, songs: readonly string[]): string {
 	return listedWords(songs.map((song) => songTitle(show, song)));
+}
+
+/** `Gravel`, `Gravel, Pilot and the interval`. */
+export function allWords(names: readonly string[]): string {
+	const rest = names.slice(0, -1);
+	return [...(rest.length === 0 ? [] : [rest.join(', ')]), ...names.slice(-1)].join(' and ');
 }
 
 /** `Gravel`, `Gravel and Pilot`, `Gravel and 3 more`. */

@@ -1,4 +1,4 @@
-// What mends each thing that `check` finds, a sentence; empty where its own words say it.
+// The fix for each thing that `check` finds, a sentence; empty where its own words say it.
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { Warning } from '../plan/plan.ts';
@@ -48,7 +48,7 @@ export function mendOfRisk(about: Finding | Warning): string {
 		case 'no-slot':
 			return 'Give it a slot.';
 		case 'not-played':
-			return 'Fine where it is only there to be called for.';
+			return 'Fine if it is only there in case it is called.';
 		case 'no-length':
 			return 'Give it a length.';
 		case 'near-past-end':
@@ -60,7 +60,7 @@ export function mendOfRisk(about: Finding | Warning): string {
 		case 'late':
 			return `Do it before the doors, or leave ${minutesSeconds(about.shortSeconds)} more before it.`;
 		case 'no-stand-in':
-			return 'Bring a backup, or agree what is played on when it breaks.';
+			return 'Bring a backup, or agree what to play if it breaks.';
 		default:
 			return '';
 	}

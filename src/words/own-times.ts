@@ -43,17 +43,16 @@ export function timeText(seconds: number | null): string {
 	return seconds === null ? 'as much' : minutesSeconds(seconds);
 }
 
-/** What a time stands beside: `capo`, `retuning one string: the touch-up and`. */
+/** What a time stands beside: `capo`, `retuning one string, on top of the touch-up`. */
 export function timeName(time: Pick<OwnTime, 'name' | 'isAdded'>): string {
-	return time.isAdded ? `${workOfTime(time)}: the touch-up and` : workOfTime(time);
+	return time.isAdded ? `${workOfTime(time)}, on top of the touch-up` : workOfTime(time);
 }
 
 /** `capo: 0:06`; with null seconds the built-in time, and that it is that. */
 export function ownTimeWords(name: string, seconds: number | null): string {
 	const time = OWN_TIMES.find((one) => one.name === name);
 	const value = timeText(seconds ?? time?.usual ?? null);
-	const before = time?.isAdded ? timeName(time) : `${time ? workOfTime(time) : name}:`;
-	return `${before} ${value}${seconds === null ? ' as built in' : ''}`;
+	return `${time ? timeName(time) : name}: ${value}${seconds === null ? ' as built in' : ''}`;
 }
 
 /** One whole sentence; the built-in time is used. */

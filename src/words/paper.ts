@@ -34,6 +34,17 @@ export const keepsIt = (movedCapo: number | null): string =>
 		? 'keeps it'
 		: `keeps it, ${movedCapo === 0 ? 'capo off' : `capo on ${movedCapo}`}`;
 
+/** `0:48 left`, `nothing left`, `0:30 short`. */
+export function leftWords(seconds: number): string {
+	if (seconds < 0) return `${minutesSeconds(Math.max(1, -seconds))} short`;
+	return seconds < 1 ? 'nothing left' : `${minutesSeconds(seconds)} left`;
+}
+
+/** `one hand-over`, `3 hand-overs`. */
+export function handOverCount(count: number): string {
+	return count === 1 ? 'one hand-over' : `${count} hand-overs`;
+}
+
 /** The gap, and what its hand-overs leave of it. */
 export function roomWords(room: {
 	readonly gapSeconds: number | null;
@@ -46,11 +57,13 @@ export function roomWords(room: {
 	const after = place === null ? '' : place === 'cue' ? 'at the cue' : 'after the interval';
 	const gap = gapSeconds === null ? null : `gap ${minutesSeconds(gapSeconds)}`;
 	if (handOvers === 0) return gap === null ? after : `${gap}  no hand-over`;
-	const count = handOvers === 1 ? '1 hand-over' : `${handOvers} hand-overs`;
+	const count = handOverCount(handOvers);
 	if (gapSeconds === null) return [after, count].join('  ').trim();
-	const left = minutesSeconds(gapSeconds - takenSeconds);
-	const [fits, not] = handOvers === 1 ? ['fits', 'DOES NOT FIT'] : ['fit', 'DO NOT FIT'];
-	return `${gap}  ${count} ${unfit === 0 ? `${fits}, ${left} left` : `${not}: ${unfit} too many`}`;
+	if (unfit === 0) {
+		const fits = handOvers === 1 ? 'fits' : 'fit';
+		return `${gap}  ${count} ${fits}, ${leftWords(gapSeconds - takenSeconds)}`;
+	}
+	return `${gap}  ${count} ${handOvers === 1 ? 'DOES NOT FIT' : `DO NOT FIT: ${unfit} too many`}`;
 }
 
 /** `touch-up 0:45, start by 20:37`, or by how much it is short. */
@@ -102,6 +115,10 @@ export const whyHeading = (
 		: 'The song leaves it open: the first column that differs decides.';
 	return `${player} in ${song.title}, ${song.position} in the set. ${reason}`;
 };
+/** Under a table of what plans are compared by. */
+export const HOW_COMPARED = 'The lowest figure wins, columns from the left.';
+export const PREFERENCE_TOLD =
+	'preference: 10 where the song prefers another, 5 for a spare, 1 for a capo.';
 export const nothingBecause = (why: string): string => `nothing: ${why}`;
 export const PLANNED = 'planned';
 export const OR = 'or';
@@ -116,12 +133,11 @@ export const SHEET = {
 	encore: '    -- encore --',
 	song: 'song',
 	ends: 'ends',
-	segue: '>>',
+	segue: 'SEGUE',
 	gap: 'gap',
 	handOvers: 'hand-overs before it',
 	done: 'done',
 	keeps: 'keeps ',
-	capoOff: ' capo off',
 	anyKind: 'anything of the kind',
 	any: 'ANY',
 	spares: 'SPARES',

@@ -334,7 +334,7 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 				: {
 						what: `${cleanText(fault.player)} has ${fault.isBoth ? 'both an instrument and needs' : 'neither an instrument nor needs'} here`,
 						expected:
-							'instrument: and its id, or needs: with kind and sounds, or none for empty hands',
+							'instrument: and its id, or needs: with kind and sounds, or none for hands empty',
 						hint: 'Leave the player out where it is as in the song above.',
 					};
 		default: {

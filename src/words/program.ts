@@ -6,13 +6,13 @@ import { dayText } from './paper.ts';
 export const NEEDS_TERMINAL =
 	'The live screen needs a terminal for its keys and its drawing. rackside plan SHOW --sheet prints the run sheet instead.';
 export const CANNOT_PLACE =
-	'This terminal cannot place text (its TERM says so), so the live screen cannot be drawn. Set TERM to what it is, or print the run sheet with rackside plan SHOW --sheet.';
+	"This terminal cannot move its cursor (its TERM says so), so the live screen cannot be drawn. Set TERM to your terminal's type, or print the run sheet with rackside plan SHOW --sheet.";
 export const outputLost = (code: string | undefined): string =>
 	`The output could not be written (${code}). Send it elsewhere.`;
 
 /** A fault of the program's own; `kept` says that the night is safe all the same. */
 export const faultWords = (trace: string, isNightKept: boolean): string =>
-	`rackside has a fault of its own and stopped. ${isNightKept ? 'The night is saved up to its last key. ' : ''}The trace is ${trace}. Please pass it on.`;
+	`rackside has a fault of its own and stopped. ${isNightKept ? 'The night is saved up to its last key. ' : ''}The trace is ${trace}. Please send it to whoever maintains rackside.`;
 export const traceIn = (path: string): string => `in ${path}`;
 export const traceText = (text: string): string => `this: ${text}`;
 /** `steps`: how many the disk did not take; `cause`: why, as part of a sentence. */

@@ -2,6 +2,7 @@
 // answers are labels; refusals are sentences.
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
+import { allWords } from './later-costs.ts';
 
 /** In a question a long name goes before what is asked does. */
 const NAME_COLUMNS = 24;
@@ -58,7 +59,7 @@ export const notTypedHere = (typed: string): string => `${typed} can't be typed 
 
 const since = (isSinceBegin: boolean): string => (isSinceBegin ? 'since the song began' : 'now');
 export const swapTitle = (isSinceBegin: boolean): string =>
-	`Swap: in hands ${since(isSinceBegin)}? Slot, or a player and then - for none`;
+	`What is in hands ${since(isSinceBegin)}? A slot; or a player, then - for none`;
 export const whoHas = (instrument: string): string => `Who has ${short(instrument)}?`;
 export const swapSlotTitle = (player: string, isSinceBegin: boolean): string =>
 	`${short(player)} has ${since(isSinceBegin)}: slot, or - for none`;
@@ -100,7 +101,7 @@ export function loggedWords(logged: {
 	readonly swapKey: string;
 }): string {
 	const { players, instrument, song, undoKey, swapKey } = logged;
-	const what = players.length > 1 ? 'have theirs' : `has ${instrument ?? 'empty hands'}`;
+	const what = players.length > 1 ? 'have theirs' : `has ${instrument ?? 'hands empty'}`;
 	return `Logged: ${players.join(' and ')} ${what} for ${song} (next). ${undoKey} undo, ${swapKey} correct.`;
 }
 
@@ -143,14 +144,16 @@ export const CELSIUS_RANGE = 'Type a temperature in °C, from -40 to 60.';
 const onOff = (isOn: boolean): string => (isOn ? 'on' : 'off');
 export const WHOSE_BOARD = 'Whose board?';
 export const WHICH_PEDAL = {
-	otherwise: "which pedal isn't as shown?",
+	otherwise: 'press what is wrong',
 	stuck: 'which pedal is stuck?',
 	freed: 'which pedal works again?',
 } as const;
 export const boardTitle = (player: string, asked: string): string =>
 	`${short(player)}'s board: ${asked}`;
 export const noSuchPedal = (key: string): string => `The board has no pedal ${key}.`;
-export const pedalIs = (pedal: string, isOn: boolean): string => `${pedal} is ${onOff(isOn)}`;
+/** A pedal as the screen shows it; its key says that it is the other way. */
+export const pedalShown = (pedal: string, isOn: boolean): string =>
+	`${pedal}, shown ${onOff(isOn)}`;
 export const pedalStuck = (pedal: string, isOn: boolean, isStuck: boolean): string =>
 	`${pedal} ${isStuck ? 'STUCK' : 'stuck'} ${onOff(isOn)}`;
 export const pedalOf = (pedal: string, isOn: boolean): string => `${pedal}, ${onOff(isOn)}`;
@@ -183,7 +186,7 @@ export const beforeSong = (title: string): string => `before ${title}`;
 export const inPlaceOf = (title: string): string => `in place of ${title}`;
 /** `Lantern is next, skipping Gravel. u undo.` */
 export const jumpedWords = (title: string, skipped: readonly string[], undoKey: string): string =>
-	`${title} is next, skipping ${skipped.join(', ')}. ${undoKey} undo.`;
+	`${title} is next, skipping ${allWords(skipped)}. ${undoKey} undo.`;
 export const AS_IT_STANDS_NOW = 'Where it stands now.';
 export const songAtPlace = (title: string, place: string): string => `${title}: ${place}`;
 export const addTitle = (side: 'before' | 'after', beside: string, other: string): string =>
@@ -200,7 +203,7 @@ export const tonightTitle = (title: string, player: string, part: string): strin
 /** What is named for somebody in one song, as a predicate. */
 export const TONIGHT = {
 	asSongSays: 'as the song says',
-	empty: 'with empty hands',
+	empty: 'with hands empty',
 	on: (instrument: string, tuning: string, capo: string): string =>
 		`on ${instrument}, ${tuning}, ${capo}`,
 } as const;

@@ -68,7 +68,7 @@ export function refusalWords(show: Show, refusal: Refusal): string {
 		case 'has-already': {
 			const who = playerName(show, refusal.player);
 			return refusal.instrument === null
-				? `${who} already has empty hands.`
+				? `${who}'s hands are already empty.`
 				: `${who} already has ${shownInstrument(show, refusal.instrument)}.`;
 		}
 		case 'in-hands':

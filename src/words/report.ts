@@ -46,7 +46,7 @@ export const HOW_GIVEN = { plan: 'planned', 'stand-in': 'backup', exchange: 'swa
 
 export const REHEARSAL = ' (rehearsal)';
 export const ENCORE = ' (encore)';
-export const EMPTY_HANDS = 'empty hands';
+export const EMPTY_HANDS = 'hands empty';
 export const NOT_DESCRIBED = 'not described';
 
 /** `Night 2026-03-14: began 20:01, ended 21:58.` */
@@ -103,8 +103,9 @@ export const stringsBroken = (
 	`${instrument}: ${count}${strings.length === 0 ? '' : ` (string ${strings.join(', ')})`}`;
 export const songHeading = (position: number | null, title: string): string =>
 	position === null ? `Dropped: ${title}` : `Song ${position}: ${title}`;
+export const afterHeading = (title: string): string => `After ${title}`;
 
-/** `4 Dune in drop D, capo 2`. */
+/** `4 Dace in drop D, capo 2`. */
 export function inTuning(instrument: string, tuning: string | null, capo: number): string {
 	return `${instrument}${tuning === null ? '' : ` in ${tuning}`}${capo > 0 ? `, capo ${capo}` : ''}`;
 }
@@ -115,7 +116,7 @@ export const stuckPedal = (pedal: string): string => `${pedal} is stuck`;
 
 export const REPAIRS = {
 	restring: (strings: readonly (number | null)[]): string =>
-		`restring (${strings.map((one) => (one === null ? 'a string not named' : `string ${one}`)).join(', ')} broken)`,
+		`restring (${strings.map((one) => (one === null ? 'broken string not noted' : `string ${one} broken`)).join(', ')})`,
 	burr: 'several strings broke: feel the saddle for a burr',
 	newStrings: (hours: number): string => `new strings, ${hours} h in hands`,
 	repair: (fault: string): string => `repair: ${fault}`,

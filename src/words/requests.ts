@@ -1,6 +1,8 @@
 // What is wrong with a request on the command line, and what to type instead. `what` and `expected` go into
 // one sentence (see `problemText`), so they begin small; hints are sentences.
 
+import { withArticle } from './kinds.ts';
+
 export const didYouMean = (near: string): string => `Did you mean ${near}?`;
 
 export const NO_COMMAND = 'there is no such command';
@@ -49,7 +51,7 @@ export const noStrings = (id: string, lacks: 'strings' | 'scale'): string =>
 	`${id} has no ${lacks} in the show file, so nothing can be worked out`;
 export const ADD_STRINGS =
 	'Add strings: [10, 13, 17, 26w, 36w, 46w] and scale: 25.5 in, as they are.';
-export const takesNoCapo = (kind: string): string => `a ${kind} takes no capo`;
+export const takesNoCapo = (kind: string): string => `${withArticle(kind)} takes no capo`;
 export const LEAVE_CAPO_OUT = 'Leave --capo out.';
 export const BAD_SHAPE = '--shape is not a chord shape';
 export const shapeExpected = (count: number, isCourse: boolean): string =>
@@ -62,7 +64,7 @@ export const stringsExpected = (most: number): string =>
 
 export const NO_SUCH_SONG = 'the show has no such song';
 export const SONG_BY = 'Give the song’s id or its title.';
-export const NO_NIGHT_UNDER_WAY = 'no night of this show is under way';
+export const noNightUnderWay = (file: string): string => `no night of ${file} is under way`;
 export const WITHOUT_TONIGHT = 'Without --tonight you get the sheet of the file.';
 export const NO_NIGHT_YET = 'no night was recorded yet';
 export const RUN_RECORDS_ONE = 'rackside run SHOW records one.';

@@ -1,4 +1,4 @@
-// What an instrument's page says of its set-up: what is wanted, what was measured, what went since.
+// What an instrument's page says of its set-up: the target, what was measured, what moved since.
 
 import { wrapWords } from '../base/wrap-words.ts';
 import type { Measured } from '../gear/gear-entry.ts';
@@ -22,7 +22,7 @@ const DAY_MS = 86_400_000;
 /** More records than these nobody compares at a rack. */
 const MOST_RECORDS = 5;
 
-/** What is wanted, the last measurement and what changed from the one before; nothing where nothing is known. */
+/** The target, the last measurement and what moved from the one before; nothing where nothing is known. */
 export function setUpLines(
 	wanted: SetUp | undefined,
 	past: readonly Measured[],
@@ -32,10 +32,10 @@ export function setUpLines(
 	const [newest] = past;
 	const drift = Map.groupBy(measuredDrift(past), ({ days }) => days);
 	return [
-		...(target === '' ? [] : [`set-up wanted: ${target}`]),
+		...(target === '' ? [] : [`set-up target: ${target}`]),
 		...(newest === undefined ? [] : [`measured ${agoWords(newest, nowMs)}: ${entryWords(newest)}`]),
 		...[...drift].map(
-			([days, all]) => `gone ${sinceWords(days)}: ${all.map(driftWords).join(', ')}`,
+			([days, all]) => `moved ${sinceWords(days)}: ${all.map(driftWords).join(', ')}`,
 		),
 	];
 }

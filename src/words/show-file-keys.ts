@@ -109,7 +109,7 @@ const INSTRUMENT: Tree = {
 	],
 	leave: ['To be checked before it leaves the rack.', 'volume 7, neck pickup'],
 	notes: ['Anything else about it.', 'buzz at the ninth fret'],
-	'unit-mass': ['Grams per metre by gauge, from the maker or a balance.', { '46w': 6.82 }],
+	'unit-mass': ['Grams per metre by gauge, from the maker or a balance.', { '46w': 7 }],
 	setup: ['What its player likes, to be measured against.', { action: [1.9, 1.6] }, SET_UP],
 };
 
@@ -224,11 +224,11 @@ const KEYS: Tree = {
 	],
 	packs: [
 		'The wireless packs.',
-		[{ id: 'P1', channel: 'G1' }],
+		[{ id: 'P1', channel: '11' }],
 		{
 			id: ['The short word for this pack.', 'P1'],
 			name: ['What is written on it.', 'red tape'],
-			channel: ['What the desk knows it by.', 'G1'],
+			channel: ['What the desk knows it by.', '11'],
 		},
 	],
 	times: [
@@ -241,7 +241,7 @@ const KEYS: Tree = {
 		{ gauge: ['The gauge, as in strings.', '46w'], count: ['How many there are.', 12] },
 	],
 	gauges: ['Gauges that you can get.', [9, 9.5, 10, '46w']],
-	'unit-mass': ['Grams per metre by gauge, for all instruments.', { '36w': 4.28 }],
+	'unit-mass': ['Grams per metre by gauge, for all instruments.', { '36w': 4.3 }],
 	offsets: [
 		'Cents in every target, by player, instrument or tuning; what is left out is any.',
 		[{ player: 'ash', cents: { 3: -3 } }],

@@ -1,9 +1,8 @@
 // What stands beside names and numbers on the stage view, and in short in every view: labels, what to do
 // and how it stands. Labels end without a full stop.
 
-import { fitWidth } from '../base/display-width.ts';
+import { minutesSeconds } from '../base/duration.ts';
 import type { Job } from '../plan/plan.ts';
-import { durationWords } from './duration-words.ts';
 
 /** The names of the places. */
 export const PLACES = {
@@ -23,9 +22,16 @@ export const PLACES = {
 	follows: 'FOLLOWS',
 } as const;
 
-/** A number of seconds, right-aligned in the cells that it takes however long it grows. */
+/** A number of seconds, right-aligned in the cells that it takes until it is an hour. */
 function inCells(seconds: number): string {
-	return fitWidth(durationWords(seconds), 6, { align: 'right' });
+	return minutesSeconds(seconds).padStart(6);
+}
+
+/** A number of seconds after the longest of these words that leave room for it, in so many cells. */
+function countdown(words: readonly string[], seconds: number, columns: number): string {
+	const number = minutesSeconds(seconds);
+	const lead = words.find((one) => one.length + number.length <= columns) ?? '';
+	return `${lead}${number.padStart(columns - lead.length)}`;
 }
 
 /** How many are not shown, and the key that shows all: `+2 more, ! all`. */
@@ -37,13 +43,18 @@ export const moreWords = (count: number): string => `+${count} more`;
 
 // The coming hand-over.
 
+/** The cells of when it is handed. */
+const WHEN_COLUMNS = 10;
+
 /**
  * `in    2:33`, and past it `now`: before its song begins nobody knows how long it has been wanted, since that
- * waits for it. In a song that is on, how long it has been: `now   0:12`.
+ * waits for it. In a song that is on, by how much it is late: `0:12 late`.
  */
 export function whenWords(untilSeconds: number, isSongOn: boolean): string {
-	if (untilSeconds < 0 && !isSongOn) return `now ${' '.repeat(6)}`;
-	return `${untilSeconds >= 0 ? 'in ' : 'now'} ${inCells(Math.abs(untilSeconds))}`;
+	if (untilSeconds >= 0) return countdown(['in '], untilSeconds, WHEN_COLUMNS);
+	return isSongOn
+		? `${minutesSeconds(-untilSeconds)} late`.padStart(WHEN_COLUMNS)
+		: 'now'.padEnd(WHEN_COLUMNS);
 }
 
 /** `for 7 Lantern`. */
@@ -61,18 +72,23 @@ export const breakWords = (instrument: string | null): string =>
 	instrument === null ? 'STRING BREAK' : `STRING BREAK ${instrument}`;
 
 export const NO_BACKUP = 'NO BACKUP';
+/** Nothing is planned by itself, and yet something could be handed: what, stands beside it. */
+export const NOTHING_PLANNED = 'NOTHING PLANNED';
+export const orBackup = (why: string, backup: string): string =>
+	[...(why === '' ? [] : [why]), `backup ${backup}`].join('; ');
 export const NO_BACKUP_PLAY_ON = 'NO BACKUP, PLAY ON';
 /** Nothing is in hands before the song is over: `PLAY ON,   0:28 left`. */
 export const playOnUntil = (seconds: number): string => `PLAY ON, ${inCells(seconds)} left`;
 /** Why: `S Spare takes 1:05`. */
 export const takesLonger = (instrument: string, seconds: number): string =>
-	`${instrument} takes ${durationWords(seconds)}`;
+	`${instrument} takes ${minutesSeconds(seconds)}`;
 /** What they get after it: `next 6 Sedge, drop D`. */
 export const nextIs = (instrument: string, tuning: string): string =>
 	`next ${instrument}, ${tuning}`;
 /** In tall letters, in place of a tuning. */
 export const TALL = {
 	noBackup: ['no backup', 'none'],
+	nothingPlanned: ['nothing planned', 'none'],
 	playOn: 'play on',
 	keeps: 'keeps',
 	nothing: 'empty',
@@ -104,11 +120,11 @@ export const actForSong = (act: string, title: string): string => `${act} for ${
 
 /** How a backup stands, and in how long it is handed. */
 export const backupReadiness = (isReady: boolean, seconds: number): string =>
-	`${isReady ? 'READY' : 'NOT READY'}, ${durationWords(seconds)} to hand over`;
+	`${isReady ? 'READY' : 'NOT READY'}, ${minutesSeconds(seconds)} to hand over`;
 
 /** The pack to be put on with a hand-over. */
 export const packToPutOn = (name: string, wearer: string | null): string =>
-	wearer === null ? `PACK ${name}` : `PACK ${name}, on ${wearer}`;
+	wearer === null ? `PACK ${name}` : `PACK ${name} (${wearer} wears it)`;
 export const packSuspect = (name: string, worn: string | null): string =>
 	worn === null ? `pack ${name} SUSPECT` : `pack ${name} SUSPECT, keep ${worn}`;
 
@@ -121,16 +137,20 @@ export const capoIsOn = (capo: number): string => `capo ${capo} on`;
 
 /** Where what comes out of somebody's hands goes, and what is done to it then. */
 export const OFF = {
-	label: 'off ',
+	label: 'off: ',
 	bench: 'the bench',
 	rack: 'the rack',
 	slot: (slot: string): string => `slot ${slot}`,
 } as const;
 /** `1 Amber to slot 1`. */
 export const offWords = (instrument: string, where: string): string => `${instrument} to ${where}`;
-/** `1 Amber to slot 1, then RETUNE drop D within  12:30`. */
-export const offWithin = (off: string, job: string, seconds: number | null): string =>
-	`${off}, then ${job}${seconds === null ? '' : ` within ${inCells(seconds)}`}`;
+/** `1 Amber to slot 1, then RETUNE drop D, start within  12:30`, and the same in fewer letters. */
+export const offWithin = (off: string, job: string, seconds: number): readonly string[] => [
+	`${off}, then ${job}, start within ${inCells(seconds)}`,
+	`${off}, then ${job} within ${inCells(seconds)}`,
+	`${off}, then ${job}`,
+	off,
+];
 
 // The song.
 
@@ -139,8 +159,8 @@ export const PHASE = {
 	before: { label: 'SHOW', words: 'not begun' },
 	changeover: { label: 'GAP', words: '' },
 	interval: { label: 'INTERVAL', words: '' },
-	encore: { label: 'ENCORE', words: 'to come' },
-	over: { label: 'SET', words: 'the last song is over' },
+	encore: { label: 'ENCORE', words: 'waiting' },
+	over: { label: 'SET', words: 'over for' },
 	packed: { label: 'SHOW', words: 'closed' },
 } as const;
 /** What comes after what is on. */
@@ -150,7 +170,10 @@ export const AHEAD = {
 	interval: 'INTERVAL',
 	encore: 'ENCORE',
 } as const;
-export const sinceWords = (seconds: number): string => `  since ${inCells(seconds)}`;
+export const startsIn = (seconds: number): string => `starts in ${inCells(seconds)}`;
+/** How long it has gone on, of how long it is to be where that is known: `   5:00 of 20:00`. */
+export const lastedWords = (seconds: number, of: number | null): string =>
+	`${inCells(seconds)}${of === null ? '' : ` of ${minutesSeconds(of)}`}`;
 export const songPlaceWords = (place: number, of: number): string => `${place} of ${of}`;
 export const SONG_ENDS = 'end of song';
 export const SET_ENDS = 'end of set';
@@ -158,7 +181,7 @@ export const NOTHING = 'nothing';
 export const startsWords = (title: string): string => `${title} starts`;
 export const leftWords = (seconds: string): string => `left ${seconds}`;
 export const elapsedWords = (seconds: number, length: number | null): string =>
-	`${durationWords(seconds)} of ${length === null ? '?' : durationWords(length)}`;
+	`${minutesSeconds(seconds)} of ${length === null ? '?' : minutesSeconds(length)}`;
 
 export type NextSong = {
 	readonly place: number;
@@ -172,11 +195,11 @@ export type NextSong = {
 /** `20:00, then 7 Lantern, Ash starts, gap 0:30, count 4`. */
 export function nextSongWords(next: NextSong): string {
 	const { place, title, intervalSeconds, starter, gapSeconds, count } = next;
-	const interval = intervalSeconds === null ? '' : `${durationWords(intervalSeconds)}, then `;
+	const interval = intervalSeconds === null ? '' : `${minutesSeconds(intervalSeconds)}, then `;
 	return [
 		`${interval}${place} ${title}`,
 		...(starter === null ? [] : [`${starter} starts`]),
-		...(gapSeconds === null ? [] : [`gap ${durationWords(gapSeconds)}`]),
+		...(gapSeconds === null ? [] : [`gap ${minutesSeconds(gapSeconds)}`]),
 		...(count === null ? [] : [`count ${count}`]),
 	].join(', ');
 }
@@ -207,6 +230,8 @@ const WITHIN: Readonly<Record<CountdownRoom, string>> = {
 	short: 'within ',
 	least: 'within ',
 };
+/** From an hour on there is less room for words. */
+const WITHIN_SHORTER = ['within ', 'in '];
 
 /**
  * How long until the latest start, else by how much it will be late: `start within   3:16`, `1:34 short`, the
@@ -217,7 +242,9 @@ export function startWords(
 	room: CountdownRoom,
 ): string {
 	const within = WITHIN[room];
-	if (shortSeconds === null) return `${within}${inCells(untilSeconds)}`;
+	if (shortSeconds === null) {
+		return countdown([within, ...WITHIN_SHORTER], untilSeconds, within.length + 6);
+	}
 	const lead = room === 'least' ? '' : ' '.repeat(within.length);
 	return `${lead}${inCells(shortSeconds)} short`;
 }
@@ -228,7 +255,7 @@ export const startColumns = (room: CountdownRoom): number =>
 
 /** For whom a piece of work is, for which song, and how long it has to wait: done sooner it is stale when handed. */
 export function neededWords(player: string, place: number, waitSeconds: number | null): string {
-	const wait = waitSeconds === null ? '' : `, wait ${durationWords(waitSeconds)}`;
+	const wait = waitSeconds === null ? '' : `, wait ${minutesSeconds(waitSeconds)}`;
 	return `for ${player}, ${place}${wait}`;
 }
 
@@ -252,7 +279,6 @@ export const NO_STOMP = 'board stays';
 export const pressOn = (pedal: string): string => `+${pedal}`;
 export const pressOff = (pedal: string): string => `−${pedal}`;
 export const BOARD = {
-	stays: 'stays',
 	allOff: 'all off',
 	restOff: 'rest off',
 } as const;
@@ -268,7 +294,7 @@ export const stuckLabel = (pedal: string, isStuck: boolean): string =>
 export const NO_CURFEW = 'none given';
 export const curfewWords = (curfew: string, end: string, hasEnded: boolean): string =>
 	`${curfew}   the set ${hasEnded ? 'ended' : 'ends'} ${end}   `;
-export const curfewLeft = (seconds: number): string => `${inCells(seconds)} left`;
+export const curfewLeft = (seconds: number): string => `${inCells(seconds)} before it`;
 export const pastCurfew = (seconds: number): string => `${inCells(seconds)} TOO LONG`;
 export const NOTHING_YET = 'nothing yet';
 export const undoHint = (key: string): string => `${key} undo`;

@@ -2,7 +2,7 @@
 
 import type { LeftOut, Unplayable } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { type Call, onRack } from './call.ts';
 import { familyWords, kindWords } from './kinds.ts';
 
@@ -29,25 +29,63 @@ export function unplayableWords(show: Show, why: Unplayable, call: Call = onRack
 /** More of them are counted instead. */
 const MOST_LEFT_OUT = 3;
 
-/** Why no backup fits: `Bo has 5 Birch, 4 Anchor is strung too heavily (for drop C)`. */
+/** Why no backup fits, what is alike together: `Bo has 5 Birch; 8 Coal and F Third spare are strung for E standard`. */
 export function leftOutWords(
 	show: Show,
 	leftOut: readonly LeftOut[],
 	call: Call = onRack(show),
 ): string {
-	const said = leftOut.slice(0, MOST_LEFT_OUT).map((one) => leftOutReason(show, one, call));
+	const said = leftOut.slice(0, MOST_LEFT_OUT);
 	const more = leftOut.length - said.length;
-	return [...said, ...(more > 0 ? [`${more} more`] : [])].join(', ');
+	const alike = Map.groupBy(said, (one, place) =>
+		isStrung(one) ? `${one.code} ${one.tuning}` : place,
+	);
+	const reasons = [...alike.values()].map((some) => leftOutReason(show, some, call));
+	return [...reasons, ...(more > 0 ? [`${more} more`] : [])].join('; ');
 }
 
-function leftOutReason(show: Show, why: LeftOut, call: Call): string {
+/** The first of them where room is short: `8 Coal: four strings`. */
+export function leftOutInShort(show: Show, [first, ...more]: readonly LeftOut[]): string {
+	if (first === undefined) return '';
+	const count =
+		first.code === 'other-strings'
+			? show.instruments.find(({ id }) => id === first.instrument)?.tuning.notes.length
+			: undefined;
+	const reason =
+		first.code === 'other-strings' && count !== undefined
+			? `${shownInstrument(show, first.instrument)}: ${NUMBERS[count] ?? count} strings`
+			: leftOutWords(show, [first]);
+	return more.length === 0 ? reason : `${reason} (+${more.length})`;
+}
+
+const NUMBERS: Readonly<Record<number, string>> = {
+	4: 'four',
+	5: 'five',
+	6: 'six',
+	8: 'eight',
+	12: 'twelve',
+};
+
+type Strung = Extract<LeftOut, { readonly code: 'too-heavy' | 'too-light' | 'other-strings' }>;
+
+function isStrung(why: LeftOut): why is Strung {
+	return why.code === 'too-heavy' || why.code === 'too-light' || why.code === 'other-strings';
+}
+
+const STRUNG: Readonly<Record<Strung['code'], string>> = {
+	'too-heavy': 'strung too heavily for',
+	'too-light': 'strung too lightly for',
+	'other-strings': 'strung for',
+};
+
+/** Of one, or of several that are strung alike. */
+function leftOutReason(show: Show, [why, ...alike]: readonly LeftOut[], call: Call): string {
+	if (why === undefined) return '';
+	if (isStrung(why)) {
+		const names = [why, ...alike].filter(isStrung).map(({ instrument }) => call(instrument));
+		return `${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'} ${STRUNG[why.code]} ${why.tuning}`;
+	}
 	switch (why.code) {
-		case 'too-heavy':
-			return `${call(why.instrument)} is strung too heavily (for ${why.tuning})`;
-		case 'too-light':
-			return `${call(why.instrument)} is strung too lightly (for ${why.tuning})`;
-		case 'other-strings':
-			return `${call(why.instrument)} has other strings (${why.tuning})`;
 		case 'no-other':
 			return `there is no other ${familyWords(why.kind)}`;
 		default:

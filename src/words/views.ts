@@ -1,13 +1,13 @@
 // The headings and marks of the views that are lists: rack, list, log, help, settings.
 
-import { durationWords } from './duration-words.ts';
+import { minutesSeconds } from '../base/duration.ts';
 import { MARK_WORDS, STAGED } from './instrument-state.ts';
 
 /** Names of views and columns. */
 export const HEADINGS = {
 	rack: 'RACK',
 	state: 'state',
-	tunedTo: 'in',
+	tunedTo: 'tuning',
 	where: 'where',
 	nextUse: 'next in, work',
 	drift: 'string: stage, about',
@@ -18,7 +18,7 @@ export const HEADINGS = {
 	log: 'LOG',
 	newestFirst: 'newest first',
 	warnings: 'WARNINGS',
-	warningsHow: 'where the night is kept first',
+	warningsHow: 'disk warnings first',
 	keys: 'KEYS',
 	settings: 'SETTINGS',
 	settingsHow: 'up and down, enter changes it',
@@ -28,22 +28,22 @@ export const HEADINGS = {
 
 /** Who gets it next, and in how long: `Ash  2:33`; `Ash   now`. */
 export const nextUse = (player: string, untilSeconds: number): string =>
-	`${player} ${(untilSeconds < 0 ? 'now' : durationWords(untilSeconds)).padStart(5)}`;
+	`${player} ${(untilSeconds < 0 ? 'now' : minutesSeconds(untilSeconds)).padStart(5)}`;
 export const SPARE = 'spare';
 export const driftCell = (string: number, cents: string): string => `${string}: ${cents}`;
 
-/** What the marks mean, and what else is said in short, a line each; the last ones where there is room. */
+/** What the marks mean, and what else is said in short, a line each; in more words where there is room. */
 export function legendLines(stagedMark: string, isWide: boolean): readonly string[] {
 	const marks = Object.entries({ ...MARK_WORDS, [stagedMark]: STAGED });
 	return [
 		marks.map(([mark, words]) => `${mark} ${words}`).join('  '),
-		'PACK: swap it; pack: on already.  LAST +2 more: see the log.  WATCH +2: see !',
+		'PACK: put it on.  pack: already on.  LAST +2 more: see the log.  WATCH +2: see !',
 		...(isWide
 			? [
 					'start within: until the latest start.  short: working time that is missing.  wait: sooner, it needs a recheck',
 					'TO DO ≈: there may be a better plan',
 				]
-			: []),
+			: ['start within: until the latest start.  short: time missing.  ≈: maybe not best']),
 	];
 }
 
@@ -60,6 +60,7 @@ export const LIST = {
 	empty: 'empty',
 	none: 'none',
 	noBackup: 'NO BACKUP',
+	nothingPlanned: 'NOTHING PLANNED',
 } as const;
 /** How a song that was played ended. */
 export const HOW_WORDS = {

@@ -7,6 +7,7 @@ import { packName, pedalName, playerName, songTitle } from '../showfile/shown-na
 import { byId, type Call, onRack } from './call.ts';
 import { capoSaid } from './capo-words.ts';
 import { listedWords } from './later-costs.ts';
+import { handOverCount, leftWords } from './paper.ts';
 import { leftOutWords, unplayableWords } from './unplayable.ts';
 
 /** For people: instruments by slot and name. */
@@ -25,7 +26,7 @@ function words(show: Show, warning: Warning, call: Call): string {
 			return wrongWords(show, warning, call);
 		case 'empty-hands': {
 			const what = warning.instrument === undefined ? warning.tuning : call(warning.instrument);
-			return `${playerName(show, warning.player)} has empty hands; ${songTitle(show, warning.song)} wants ${what}`;
+			return `${playerName(show, warning.player)}'s hands are empty; ${songTitle(show, warning.song)} wants ${what}`;
 		}
 		case 'tight-gap':
 			return gapWords(show, warning);
@@ -93,8 +94,10 @@ function aloneWords(
 
 function lateWords(show: Show, late: Of<'late'>, call: Call): string {
 	const title = songTitle(show, late.song);
-	const unless = late.isRestring ? ' unless begun' : '';
-	const short = `${call(late.instrument)} is ${minutesSeconds(late.shortSeconds)} short for ${title}${unless}`;
+	const by = `${minutesSeconds(late.shortSeconds)} short for ${title}`;
+	const short = late.isRestring
+		? `${call(late.instrument)}: restring ${by}, if not begun`
+		: `${call(late.instrument)} is ${by}`;
 	if (late.keeps === undefined || late.standIn === undefined) {
 		return `${short}${backupWords(late, call)}`;
 	}
@@ -105,15 +108,9 @@ function lateWords(show: Show, late: Of<'late'>, call: Call): string {
 
 /** What the hand-overs take of the gap, and what is left of it. */
 function gapWords(show: Show, { song, handOvers, seconds, gapSeconds }: Of<'tight-gap'>): string {
-	const given = handOvers === 1 ? 'hand-over' : `${handOvers} hand-overs`;
+	const given = handOvers === 1 ? 'hand-over' : handOverCount(handOvers);
 	const takes = `${given} ${minutesSeconds(seconds)}, gap ${minutesSeconds(gapSeconds)}`;
 	return `Before ${songTitle(show, song)}: ${takes}, ${leftWords(gapSeconds - seconds)}`;
-}
-
-/** `0:48 left`, `nothing left`, `0:30 short`. */
-export function leftWords(seconds: number): string {
-	if (seconds < 0) return `${minutesSeconds(Math.max(1, -seconds))} short`;
-	return seconds < 1 ? 'nothing left' : `${minutesSeconds(seconds)} left`;
 }
 
 function suspectWords(show: Show, warning: Of<'suspect-pack'>, call: Call): string {

@@ -6,7 +6,7 @@ import { pageLines, setUpPage } from '../../src/bench/set-up-page.ts';
 import { tuningCard } from '../../src/bench/tuning-card.ts';
 import { tuningPageJson, tuningPageLines } from '../../src/bench/tuning-page.ts';
 import { readTuning } from '../../src/tuning/tuning.ts';
-import { incidentCaution, SHEET_CAUTIONS } from '../../src/words/cautions.ts';
+import { incidentCautions, SHEET_CAUTIONS } from '../../src/words/cautions.ts';
 import { showFrom } from '../plan/show-from.ts';
 
 const show = showFrom(`
@@ -80,7 +80,7 @@ test('relief, then action, then intonation, with a warning where relief is off',
 	expect(at('tighten a quarter turn')).toBeLessThan(at('action: target'));
 	expect(at('action: target')).toBeLessThan(at('Relief is off: set it first'));
 	expect(at('Relief is off: set it first')).toBeLessThan(at('string 1: +5.0 c'));
-	expect(lines[at('tighten')]).toContain("on most clockwise, check the maker's");
+	expect(lines[at('tighten')]).toContain("on most clockwise; check the maker's word");
 	// 25.5 in, 5 cents sharp: 1.88 mm, derived in tests/published.
 	expect(lines[at('string 1: +5.0 c')]).toContain('saddle 1.88 mm back, longer');
 	expect(lines[at('Feedback')]).toContain('slowly');
@@ -89,12 +89,18 @@ test('relief, then action, then intonation, with a warning where relief is off',
 });
 
 test('cautions stand where the work is, a line each', () => {
-	expect(incidentCaution('amp')).toContain('lethal charge unplugged');
-	expect(incidentCaution('hum')).toContain('A tingle can mean a lost earth');
-	expect(incidentCaution('string-break')).toContain('eye protection at strings');
-	expect(incidentCaution('jack')).toContain('Solder in an aired room');
-	expect(incidentCaution('feedback')).toContain('warn the stage');
-	expect(incidentCaution('dropped')).toBe(null);
+	expect(incidentCautions('amp').join(' ')).toContain('lethal charge unplugged');
+	expect(incidentCautions('hum').join(' ')).toContain('A tingle can mean a lost earth');
+	expect(incidentCautions('string-break').join(' ')).toContain('eye protection at strings');
+	expect(incidentCautions('jack').join(' ')).toContain('Solder in an aired room');
+	expect(incidentCautions('feedback').join(' ')).toContain('warn the stage');
+	expect(incidentCautions('hum').join(' ')).toContain('never lift the safety earth');
+	expect(incidentCautions('burning smell')[0]).toContain('power off at the wall, stand clear');
+	expect(incidentCautions('zap').join(' ')).toContain('qualified electrician');
+	expect(incidentCautions('amp').join(' ')).toContain('never without a speaker load');
+	expect(incidentCautions('dropped').join(' ')).toContain('check the locks');
+	expect(incidentCautions('battery').join(' ')).toContain('swollen battery');
+	expect(incidentCautions('tuning')).toEqual([]);
 	for (const line of SHEET_CAUTIONS) expect(line.length).toBeLessThanOrEqual(80);
 	expect(SHEET_CAUTIONS.join(' ')).toContain('Local codes and licensed people');
 });

@@ -27,7 +27,7 @@ instruments:
   - {id: D1, name: Dozen, slot: "2", kind: acoustic-12, for: [bo], tuning: E standard}
 songs:
   - id: low
-    title: Low
+    title: Weir
     length: "3:00"
     hands: {ash: {instrument: A1, tuning: drop D}, bo: {instrument: D1, capo: 3}}
   - id: half
@@ -58,8 +58,8 @@ describe('enter on the rack opens the instrument', () => {
 		// 440 × 2^(−31/12); plain first string 7850 × π/4 × d² × (2 L f)² = 72.5 N.
 		expect(page).toMatch(/6 D2 +73\.42 +0 c down 2 +62 N/);
 		expect(page).toMatch(/1 E4 +329\.63 +0 c +73 N/);
-		expect(page).toContain('steps: 6 down to D2; tune up to each note');
-		expect(page).toContain('set-up wanted: action 1.90 mm / 1.60 mm');
+		expect(page).toContain('string 6 down to D2: go below, then up to pitch');
+		expect(page).toContain('set-up target: action 1.90 mm / 1.60 mm');
 		expect(page).toContain('buzz at the ninth fret');
 	});
 

@@ -11,7 +11,7 @@ instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, for: [ash]}
   - {id: A2, name: Birch, slot: "2", kind: electric-6, tuning: E standard, for: [ash]}
   - {id: B1, name: Coal, slot: "3", kind: electric-6, tuning: E standard, for: [bo]}
-  - {id: B2, name: Dune, slot: "4", kind: electric-6, tuning: E standard, for: [bo]}
+  - {id: B2, name: Dace, slot: "4", kind: electric-6, tuning: E standard, for: [bo]}
 songs:
   - {id: one, title: One, length: "3:00", hands: {ash: A1, bo: B1}, cues: [{at: V2, hand: {bo: B2}}]}
   - {id: two, title: Two, length: "3:00", hands: {ash: A2}}
@@ -86,7 +86,7 @@ players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
 instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, for: [ash]}
   - {id: A2, name: Birch, slot: "2", kind: electric-6, tuning: E standard, for: [ash]}
-  - {id: B2, name: Dune, slot: "4", kind: electric-6, tuning: E standard, for: [bo]}
+  - {id: B2, name: Dace, slot: "4", kind: electric-6, tuning: E standard, for: [bo]}
 songs:
   - {id: one, title: One, length: "3:00", hands: {ash: A1}}
   - {id: two, title: Two, length: "3:00", hands: {ash: A2}, cues: [{at: V2, hand: {bo: B2}}]}

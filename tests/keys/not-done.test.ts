@@ -23,9 +23,6 @@ test.each(['space', 'enter'])('by %s between songs', (key) => {
 });
 
 test('not where it was marked', () => {
-	const { screen } = playShow(
-		show,
-		`${BEFORE}01:00 t 2 enter\n03:00 space\n03:10 space !screen\n`,
-	);
+	const { screen } = playShow(show, `${BEFORE}01:00 t 2 enter\n03:00 space\n03:10 space !screen\n`);
 	expect(screen).not.toContain('Logged as planned');
 });

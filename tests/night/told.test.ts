@@ -23,7 +23,7 @@ players:
 instruments:
   - {id: A4, name: Anvil, slot: "4", kind: electric-6, for: [ash], tuning: drop D}
   - {id: B4, name: Birch, slot: "5", kind: electric-6, for: [bo], tuning: drop D}
-  - {id: X1, name: Dune, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: X1, name: Dace, slot: "1", kind: electric-6, tuning: E standard}
   - {id: X2, name: Flint, slot: "2", kind: electric-6, tuning: E standard}
   - {id: X3, name: Heath, slot: "3", kind: electric-6, tuning: E standard}
 songs:
@@ -119,10 +119,10 @@ set: [s1, s2]
 		expect(slotLines(night.night.plan(), 's2')).toEqual(['ash X3 E standard', 'bo X2 E standard']);
 		expect(slotLines(planUntold(night), 's2')).toEqual(['ash X1 E standard', 'bo X2 E standard']);
 		const [last, ...earlier] = [...night.night.screen().log].map(({ words }) => words);
-		expect(last).toBe('1 Dune back on the rack');
+		expect(last).toBe('1 Dace back on the rack');
 		expect(earlier.slice(0, 2)).toEqual([
-			'Ash gets 3 Heath for Lantern and Pilot, not 1 Dune',
-			'1 Dune out tonight',
+			'Ash gets 3 Heath for Lantern and Pilot, not 1 Dace',
+			'1 Dace out tonight',
 		]);
 	});
 

@@ -265,7 +265,7 @@ test('memos, boards and times away are told apart', () => {
 		[20, { k: 'pedal-corrected', player: 'ash', pedal: 'drive', on: true } as Omit<Entry, 'at'>],
 		[50, { k: 'resumed', seconds: 25, boot: '' } as Omit<Entry, 'at'>],
 	);
-	expect(report.memos[0]?.words).toBe('memo: =low␛[31m <hum>');
+	expect(report.memos[0]?.words).toBe('=low␛[31m <hum>');
 	expect(report.boardsCorrected[0]?.words).toBe("Ash's Drive is on (corrected)");
 	expect(report.gaps[0]?.words).toBe('resumed, last entry 0:25 before');
 	expect(report.cautions.join()).toContain('safety earth');
@@ -313,8 +313,8 @@ describe('on paper', () => {
 	test('a page shows what happened in a song, and nothing that a browser would run', () => {
 		const page = reportMarkdown(report);
 		const song = page.slice(page.indexOf('## Song 1: Harbour'));
-		expect(song).toContain('00:01:40 (20:01:40): string break on 1 Amber, Ash');
-		expect(song).toContain('Ash has S Spare as a backup');
+		expect(song).toContain('20:01: string break on 1 Amber, Ash');
+		expect(song).toContain('Ash has S Spare, backup for 1 Amber');
 		expect(page).toContain('# Small &lt;b&gt;show&lt;/b&gt;');
 		expect(page).not.toMatch(/<script|<b>/);
 	});
@@ -389,7 +389,7 @@ test('who stays, what is named for tonight and what was called next have their w
 		'Ash keeps S Spare for Lantern, capo 2',
 	);
 	expect(words({ ...stayed, instrument: null } as Omit<Entry, 'at'>)).toBe(
-		'Ash still has empty hands for Lantern',
+		'Ash keeps hands empty for Lantern',
 	);
 	const tuning = { name: 'drop D', notes: ['D2', 'A2', 'D3', 'G3', 'B3', 'E4'] };
 	const part = { kind: 'named', instrument: 'S1', tuning, capo: 0, leave: null, pack: null };

@@ -155,7 +155,7 @@ test('warns of what is tight and of a set that runs past the curfew', () => {
 			instrument: 'C1',
 			songs: ['ferry'],
 			leftOut: [{ code: 'other-strings', instrument: 'C2', tuning: 'B standard' }],
-			text: 'No backup for C1 in Ferry: C2 has other strings (B standard)',
+			text: 'No backup for C1 in Ferry: C2 is strung for B standard',
 		},
 		{
 			code: 'tight-gap',
@@ -278,7 +278,7 @@ set: [s1, s2, s3]
 	// A4 tuned up for Harbour comes back 4:15 and is wanted in drop D: wipe and one string, 75 s, so 5:30, in
 	// hands 15 s later. The restring of A1 would make that later, and gives way: Gravel is without A1.
 	expect(laterOf('A4')).toEqual([
-		'Ash on backup in Gravel',
+		'Ash plays a backup in Gravel',
 		'no drop D guitar for Lantern until 5:45',
 	]);
 });

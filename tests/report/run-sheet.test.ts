@@ -15,7 +15,7 @@ test('a line a song, with what changes, and never wider than paper', () => {
 		expect.stringMatching(/^ {2}1 Harbour +\S+ +ASH 1 Amber E std {2}CLEO 8 Cedar E std$/),
 		expect.stringMatching(/^ {2}2 Lantern +\S+ +0:30 +ASH 4 Anchor drop D$/),
 		expect.stringMatching(/^ {2}3 =Gravel\|x +\S+ +0:15 +ASH 1 Amber E std$/),
-		expect.stringMatching(/^ {2}4 Tide +\S+ +0:15 +ASH keeps 1 Amber E std capo 2$/),
+		expect.stringMatching(/^ {2}4 Tide +\S+ +0:15 +ASH keeps 1 Amber, CAPO ON 2$/),
 	]);
 	expect(lines.join('\n')).toContain('Hearing');
 });

@@ -77,7 +77,7 @@ describe('a jump', () => {
 		const { screen } = play('unnamed', `${ready}02:00 j "qua" !screen`);
 		expect(screen).toContain('SKIPS Lantern');
 		const far = play('unnamed', `${ready}02:00 j "gra" !screen enter\n04:00 d !state\n`);
-		expect(far.screen).toContain('SKIPS Lantern, Quarry, the interval');
+		expect(far.screen).toContain('SKIPS Lantern, Quarry and the interval');
 		expect(far.states[0].phase).toBe('changeover');
 	});
 	test('to a song of the list leaves those between unplayed, and tab changes nothing', () => {

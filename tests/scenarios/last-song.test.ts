@@ -7,7 +7,7 @@ import { playShow } from './play.ts';
 const show = showFrom(`
 players: [{id: ash, name: Ash}]
 instruments: [{id: A1, slot: "1", kind: electric-6, tuning: E standard, pack: P1}]
-packs: [{id: P1, channel: G1}]
+packs: [{id: P1, channel: "11"}]
 songs: [{id: one, length: "4:00", hands: {ash: A1}}]
 set: [one]
 `);

@@ -58,9 +58,9 @@ describe('hands left empty in a song that has something for them', () => {
 		expect(states[0].warnings[0]).toMatchObject({
 			code: 'empty-hands',
 			player: 'ash',
-			text: 'Ash has empty hands; One wants A',
+			text: "Ash's hands are empty; One wants A",
 		});
-		expect(row(screen, 'WATCH')).toContain('Ash has empty hands; One wants 1 Amber');
+		expect(row(screen, 'WATCH')).toContain("Ash's hands are empty; One wants 1 Amber");
 	});
 });
 

@@ -54,7 +54,7 @@ describe('a song is moved', () => {
 	test('shows while it is held what it would come to', () => {
 		const { screen } = playSet('00:33 g down*2 !screen');
 		expect(screen).toContain('Lantern: 4 of 7, after Tissel');
-		expect(screen).toMatch(/Ash: 4 .*in hands in 12:3[56]/);
+		expect(screen).toMatch(/Ash: 4 .*handed in 12:3[56], 0:40 after Tissel ends/);
 		expect(screen).toMatch(/> +4 Lantern +here\?/);
 	});
 });

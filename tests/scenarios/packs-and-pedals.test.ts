@@ -8,11 +8,11 @@ import { playShow, type State } from './play.ts';
 const show = showFrom(`
 players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
 packs:
-  - {id: P1, channel: G1}
-  - {id: P2, channel: G2}
-  - {id: P3, channel: G3}
+  - {id: P1, channel: "11"}
+  - {id: P2, channel: "12"}
+  - {id: P3, channel: "13"}
   - {id: P4}
-  - {id: P5, channel: G5, name: Belt}
+  - {id: P5, channel: "15", name: Belt}
 boards: {bo: [{id: drive, name: Drive}, {id: boost, name: Boost}, {id: delay, name: Delay}]}
 instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard, pack: P1}
@@ -62,7 +62,7 @@ test('a suspect pack is cleared by its number, or by being chosen', () => {
 	const { states, screen } = play(
 		'05:00 w a -\n05:10 w - !screen 1\n05:13 !state\n05:20 w a -\n05:30 w a 1\n05:32 !state\n05:40 w - !screen',
 	);
-	expect(screen).toContain('1 P1  G1  Ash  SUSPECT');
+	expect(screen).toContain('1 P1  11  Ash  SUSPECT');
 	expect(states[0].packs.P1).toEqual({ suspect: false });
 	expect(states[1].packs.P1).toEqual({ suspect: false });
 	expect(states[1].players.ash.pack).toBe('P1');
@@ -72,14 +72,14 @@ test('a suspect pack is cleared by its number, or by being chosen', () => {
 test('the question names each pack, its channel and who wears it', () => {
 	const { screen } = play('05:00 w a - !screen\n05:10 w a !screen');
 	expect(screen).toContain('Ash has pack P1. Which one now?');
-	expect(screen).toMatch(/1 P1 {2}G1 {2}Ash {2}SUSPECT +2 P2 {2}G2 +3 P3 {2}G3 {2}Bo\n/);
-	expect(screen).toMatch(/4 P4 +5 Belt {2}G5\n/);
+	expect(screen).toMatch(/1 P1 {2}11 {2}Ash {2}SUSPECT +2 P2 {2}12 +3 P3 {2}13 {2}Bo\n/);
+	expect(screen).toMatch(/4 P4 +5 Belt {2}15\n/);
 });
 
 describe('a pack that a song names for its own part', () => {
 	const own = showFrom(`
 players: [{id: ash, name: Ash}]
-packs: [{id: P1, channel: G1}, {id: P2, channel: G2}]
+packs: [{id: P1, channel: "11"}, {id: P2, channel: "12"}]
 instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, pack: P1}
   - {id: A4, name: Anchor, slot: "4", kind: electric-6, tuning: drop D, pack: P1}
@@ -133,7 +133,7 @@ set: [one]
 		'00:00 space\n01:00 w a !screen b\n01:10 o !screen b\n01:20 f 0 A\n01:30 w a - !state\n01:40 w - b !state\n',
 	);
 	expect(words(screen)).toContain('9 P9 a P10 b P11 c P12');
-	expect(words(screen)).toContain('a Pedal 10 is on b Pedal 11 is on');
+	expect(words(screen)).toContain('a Pedal 10, shown off b Pedal 11, shown off');
 	expect(states[0].players.ash.pack).toBe('P11');
 	expect(states[0].packs.P11).toEqual({ suspect: true });
 	expect(states[0].boards.bo).toMatchObject({ p10: { stuck: true }, p11: { on: true } });
@@ -144,13 +144,13 @@ test('the desk is to be told of another channel until anything else is recorded,
 	const { states } = play(
 		'05:00 w a 5\n05:02 !state\n05:05 m "low" enter\n05:08 !state\n05:10 u\n05:11 !state\n05:12 u\n05:13 !state\n05:20 w a 4\n05:22 !state\n05:30 w a 4\n05:32 !state',
 	);
-	const told = ['Ash changed packs, tell the desk: G1 → G5'];
+	const told = ['Ash changed packs, tell the desk: 11 → 15'];
 	expect(states.map((state) => warned(state, 'pack-channel'))).toEqual([
 		told,
 		[],
 		told,
 		[],
-		['Ash changed packs, tell the desk: G1 → pack P4'],
+		['Ash changed packs, tell the desk: 11 → pack P4'],
 		[],
 		[],
 	]);

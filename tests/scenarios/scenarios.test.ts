@@ -111,7 +111,7 @@ describe('another song is called', () => {
 	test('while typing it shows that the guitar is stale and what that costs', () => {
 		expect(screen).toContain('Old Mill');
 		expect(screen).toContain('RECHECK');
-		expect(screen).toMatch(/work 0:55, in hands in 1:(09|10), 0:4[45] after the song/);
+		expect(screen).toMatch(/work 0:55, handed in 1:(09|10), 0:4[45] after Eleven en/);
 	});
 	test('what tab would do is offered, and nothing is skipped', () => {
 		expect(screen).toMatch(/tab in place of Rainfall/i);
@@ -172,7 +172,7 @@ test('one skip too many inside a segue is taken back by one key', () => {
 	expect(state.players.ash.holds).toBe('A4');
 	expect(state.players.ash.planned).toBe('A1');
 	expect(state.players.ash.next).toMatchObject({ song: 'sixteen', instrument: 'A1', in: 0 });
-	expect(screen).toMatch(/^ASH +now +0:0\d 1 Amber for 3 Sixteen/m);
+	expect(screen).toMatch(/^ASH +0:0\d late 1 Amber for 3 Sixteen/m);
 });
 
 describe('the wrong guitar', () => {

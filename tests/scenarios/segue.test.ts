@@ -66,7 +66,7 @@ describe('what stands in no row is not recorded', () => {
 			`${open}00:30 space\n00:31 !screen\n00:32 space !state !screen\n00:40 enter enter !state`,
 		);
 		const [before, after] = screen.split(/(?=^ASH)/m);
-		expect(before).toMatch(/^ASH 1 Amber +now/);
+		expect(before).toMatch(/^ASH 1 Amber +0:\d\d late/);
 		expect(after).toMatch(/^ASH 4 Acorn +in +0:00/);
 		expect(states[0].cue.at).toBe('bridge');
 		expect(states[0].players.ash).toMatchObject({ holds: null, next: { instrument: 'A4' } });

@@ -12,7 +12,7 @@ describe('a skip in front of it', () => {
 	);
 	test('is said while typing, with what is handed all the same', () => {
 		expect(screen).toContain('SKIPS Lantern');
-		expect(screen).toMatch(/Ash: 4 Acorn, drop D: READY, in hands in 2:1\d, 0:15 after the song/);
+		expect(screen).toMatch(/Ash: 4 Acorn, drop D: READY, handed in 2:1\d, 0:15 after Harbour ends/);
 		expect(screen).toMatch(/^ASH +now +4 Acorn for 3 Quarry +READY/m);
 	});
 	test('hands it, and the other is back', () => {

@@ -38,7 +38,7 @@ set: [one, two]
 		expect(states[0].players.ash.holds).toBe('S');
 		expect(states[0].standIns.bo).toEqual([]);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
-			'  No backup fits: 1 Amber has a string down, Ash has S Spare.',
+			'  No backup fits: 1 Amber has a string down; Ash has S Spare.',
 			'    or  0 play on 5 strings, 2:28 left; later: Bo has nothing in Two',
 		]);
 		expect(states[0].warnings).toContainEqual(
@@ -71,7 +71,7 @@ set: [one, {song: two, gap: 30s}]
 		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  TAKE  T Tern   0:10 E standard same tuning, ready',
-			'    or  S Spare  0:10 E standard later: Bo on backup in Two; same tuning, ready',
+			'    or  S Spare  0:10 E standard same tuning, ready; later: Bo plays a backup i…',
 		]);
 	});
 	test('in the last minute the way through on five strings stands with them', () => {
@@ -107,7 +107,7 @@ songs: [{id: one, title: One, length: "3:00", hands: {ash: none}}]
 set: [one]
 `);
 		const { screen } = playShow(bare, '-01:00 !ready\n00:00 space\n01:00 x 1\n01:01 !screen');
-		expect(screen).toContain('Ash has 1 Amber, but One wants empty hands.');
+		expect(screen).toContain('Ash has 1 Amber, but One wants hands empty.');
 	});
 	test('nothing is said of one that sounds right and costs nothing', () => {
 		const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n02:00 x s a\n02:01 !screen');

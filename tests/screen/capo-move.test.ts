@@ -15,7 +15,7 @@ const toNinth = Array.from({ length: 9 }, (_, song) =>
 test('the capo that Bo moves for the tenth song stands before what he is given for the eleventh', () => {
 	const { screen } = playShow(show, `-01:00 !ready\n${toNinth}\n08:30 !screen`);
 	expect(screen).toMatch(/BO +in .*7 Rowan for 10 Rainfall +KEEPS 7, CAPO ON 3/);
-	expect(screen).not.toContain('Paper Boats');
+	expect(screen).not.toContain('Tally Sticks');
 });
 
 test('once the song is on, the log says who has the capo on, and the next hand-over comes', () => {

@@ -32,6 +32,7 @@ test('what comes off goes back to its slot, with the next work on it', () => {
 	const again = { ...state, plan: { ...state.plan, work: [later] } };
 	const off = handOverCards(again).now[0]!.off!;
 	expect(offTexts(again, off)).toEqual([
+		'1 Amber to slot 1, then TOUCH UP drop D, start within  12:30',
 		'1 Amber to slot 1, then TOUCH UP drop D within  12:30',
 		'1 Amber to slot 1, then TOUCH UP drop D',
 		'1 Amber to slot 1',

@@ -85,7 +85,7 @@ describe('what must be found', () => {
 
 	test('on the smallest screen who, which slot, in what, ready or not and when', () => {
 		expect(drawn(oneChange(), { columns: 40, rows: 4 })).toMatch(
-			/ASH .*in +2:33 .*4 Dune, drop D, RECHECK/,
+			/ASH .*in +2:33 .*4 Dace, drop D, RECHECK/,
 		);
 	});
 

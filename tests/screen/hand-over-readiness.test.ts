@@ -24,5 +24,5 @@ test('what is ready in another way than asked is not yet ready, and by what work
 		club,
 		'-00:20 !ready\n00:00 space\n00:05 j "rain" enter\n00:20 !screen\n',
 	);
-	expect(screen).toMatch(/^BO .*7 Rowan for 10 Rainfall +CAPO ON 3, 0:55/m);
+	expect(screen).toMatch(/^BO .*7 Rowan for 10 Rainfall +TOUCH UP, CAPO ON 3, 0:55/m);
 });

@@ -30,7 +30,7 @@ instruments:
   - {id: D1, name: Dozen, slot: "2", kind: acoustic-12, for: [bo], tuning: E standard}
 songs:
   - id: low
-    title: Low
+    title: Weir
     length: "3:00"
     hands: {ash: {instrument: A1, tuning: drop D}, bo: {instrument: D1, capo: 3}}
     shapes: {ash: ["000xxx", x32010], bo: ["320003"]}
@@ -69,14 +69,14 @@ describe.each([
 		expectDrawn(`instrument-page-${columns}x${rows}`, drawn);
 		// 3 × 73.4162 − 2 × 110, and 1.955 cents under a pure fifth.
 		expect(drawn).toMatch(/6-5 P5 +2\.0 c narrow +0\.25/);
-		expect(drawn).toContain('exposed in Low: 000xxx');
-		expect(drawn).toContain('gone in 8 days: relief +0.10 mm, 12th fret of string 3 +2 c');
+		expect(drawn).toContain('exposed in Weir: 000xxx');
+		expect(drawn).toContain('moved in 8 days: relief +0.10 mm, 12th fret of string 3 +2 c');
 	});
 
 	test('twelve strings under a capo', () => {
 		const drawn = page('down')(columns, rows);
 		expectDrawn(`twelve-string-page-${columns}x${rows}`, drawn);
-		expect(drawn).toContain('exposed in Low: 320003 (G) at capo 3');
+		expect(drawn).toContain('exposed in Weir: 320003 (G) at capo 3');
 	});
 });
 

@@ -10,14 +10,35 @@ import {
 import { boardMachine } from '../../machines/rig.ts';
 import { type Ahead, showMachine } from '../../machines/show.ts';
 import { advanceSong, songBegun } from '../../machines/song-machine.ts';
+import type { Entry } from '../../src/journal/entry.ts';
+import { ACTIONS } from '../../src/keys/actions.ts';
+import { shownKeys } from '../../src/keys/key-choices.ts';
 import { lineOf } from '../../src/keys/text-line.ts';
-import type { PlannedHandOver, Section, Slot, Work } from '../../src/plan/plan.ts';
+import type { PlannedHandOver, Section, Slot, StandInReason, Work } from '../../src/plan/plan.ts';
+import type { PlayerPreview } from '../../src/plan/what-if/change-preview.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { EMPTY_HANDS, openSession } from '../../src/session/open-session.ts';
 import type { Session } from '../../src/session/session.ts';
 import type { Instrument, Part, Show, Song } from '../../src/showfile/show.ts';
 import type { InstrumentKind } from '../../src/tuning/kind.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
+import { ACTION_WORDS, FOOTER } from '../../src/words/actions.ts';
+import { asSentence } from '../../src/words/as-sentence.ts';
+import { differenceFirst } from '../../src/words/backup-reasons.ts';
+import { capoWords } from '../../src/words/capo-words.ts';
+import { entryWords } from '../../src/words/entry-words.ts';
+import { jumpWords } from '../../src/words/jump-words.ts';
+import {
+	ANSWERS,
+	breakTitle,
+	checkFirst,
+	handOverLine,
+	handOverTitle,
+	JUMP_TITLE,
+	OR,
+	TAKE,
+} from '../../src/words/questions.ts';
+import { warningWords } from '../../src/words/warnings.ts';
 
 const tuning = (name: string, kind: InstrumentKind = 'electric-6') =>
 	tuningCalled(name, kind) ?? { name, notes: name.split(' ') };
@@ -115,7 +136,7 @@ const show: Show = {
 		instrument('1', 'Amber', { pack: 'P1' }),
 		instrument('2', 'Birch', { tuning: tuning('half-step down') }),
 		instrument('3', 'Clovet', { bridge: 'floating' }),
-		instrument('4', 'Dune', {
+		instrument('4', 'Dace', {
 			tuning: tuning('drop D'),
 			leave: 'volume 7, neck pickup',
 			pack: 'P2',
@@ -174,7 +195,7 @@ const show: Show = {
 			{ id: 'delay', name: 'Delay', extra: {} },
 		],
 	},
-	packs: [{ id: 'P1', name: null, channel: 'G1' }],
+	packs: [{ id: 'P1', name: null, channel: '11' }],
 	times: {},
 	stock: [],
 	abbreviations: {},
@@ -194,15 +215,15 @@ function moved(state: InstrumentState, ...events: readonly InstrumentEvent[]): I
 
 const footer = [
 	{ key: 'PgDn/space', words: 'Ch2' },
-	{ key: 'enter', words: 'handed' },
-	{ key: 't', words: 'ready' },
-	{ key: 'b', words: 'break' },
-	{ key: 'd', words: 'done' },
-	{ key: 'j', words: 'jump' },
-	{ key: 'x', words: 'swap' },
-	{ key: 'u', words: 'undo' },
-	{ key: 'z', words: 'dark' },
-	{ key: '?', words: 'all keys' },
+	{ key: 'enter', words: FOOTER.handed },
+	{ key: 't', words: FOOTER.ready },
+	{ key: 'b', words: FOOTER.break },
+	{ key: 'd', words: FOOTER.done },
+	{ key: 'j', words: FOOTER.jump },
+	{ key: 'x', words: ACTION_WORDS.exchange.name },
+	{ key: 'u', words: FOOTER.undo },
+	{ key: 'z', words: FOOTER.dark },
+	{ key: '?', words: FOOTER.all },
 ];
 
 const saved = {
@@ -262,7 +283,7 @@ function screenOf(session: Session, rest: Partial<ScreenState>): ScreenState {
 		narrowedTo: '',
 		preferences: { colours: 'dark', keys: {}, times: {} },
 		footer,
-		help: [...footer, { key: 'PgUp/backspace', words: 'one cue back' }],
+		help: ACTIONS.map(({ id, words }) => ({ key: shownKeys(id, {}), words })),
 		...rest,
 	};
 }
@@ -407,6 +428,7 @@ export function middleOfASong(): ScreenState {
 		},
 	};
 	const lantern = section('7', 'lantern', END_MS + 30_000);
+	const said = (entry: object) => entryWords({ at: nowMs, ...entry } as Entry, show, session);
 	return screenOf(session, {
 		nowMs,
 		plan: {
@@ -478,20 +500,36 @@ export function middleOfASong(): ScreenState {
 			],
 		},
 		log: [
-			{ atMs: at(20, 6), words: 'Ch2.', isTakenBack: true, step: '4' },
-			{ atMs: at(20, 4), words: 'V2.', isTakenBack: false, step: '3' },
-			{ atMs: at(19), words: 'Gravel began.', isTakenBack: false, step: '2' },
-			{ atMs: at(18), words: 'Slot S ready.', isTakenBack: false, step: '1' },
+			{
+				atMs: at(20, 6),
+				words: said({ k: 'cue-reached', index: 2 }),
+				isTakenBack: true,
+				step: '4',
+			},
+			{
+				atMs: at(20, 4),
+				words: said({ k: 'cue-reached', index: 1 }),
+				isTakenBack: false,
+				step: '3',
+			},
+			{ atMs: at(19), words: said({ k: 'song-began', item: '6' }), isTakenBack: false, step: '2' },
+			{
+				atMs: at(18),
+				words: said({ k: 'made-ready', instrument: 'is' }),
+				isTakenBack: false,
+				step: '1',
+			},
 		],
 		takeableStep: '3',
 	});
 }
 
-/** Four seconds after Ash broke a string, with three stand-ins to choose from. */
+/** Four seconds after Ash broke a string, with three backups to choose from. */
 export function afterABreak(): ScreenState {
 	const before = middleOfASong();
 	const { session, plan } = before;
 	const nowMs = at(20, 16);
+	const why = (...reasons: readonly StandInReason[]) => differenceFirst(show, reasons);
 	const played: Slot = {
 		section: { ...plan.sections[0]!, hasBegun: true },
 		player: 'ash',
@@ -549,18 +587,20 @@ export function afterABreak(): ScreenState {
 			],
 		},
 		prompt: {
-			title: 'Stand-in for Ash',
+			title: breakTitle('Ash', '1 Amber', '0:04'),
 			lines: [
-				'slot S  Spare   E standard   0:10   same tuning, ready',
-				'slot 6  Fern    E standard   0:55   after a touch-up',
-				'slot 2  Birch   half-step down, capo 1   1:05',
-				'later: no ready spare while S is out',
+				`${TAKE}  S Spare  0:10 E standard             ${why({ code: 'same-tuning' }, { code: 'ready' })}`,
+				`${OR}  6 Fern   0:55 E standard             ${why({ code: 'same-tuning' }, { code: 'not-ready' })}`,
+				`${OR}  2 Birch  1:05 half-step down, capo 1 ${why({ code: 'stale' })}`,
+				`${OR}  0 ${ANSWERS.playOn}`,
 			],
 			field: null,
 			choices: [
-				{ key: 'enter', words: 'S is in hands' },
-				{ key: '0', words: 'plays on' },
-				{ key: 'esc', words: 'decide later' },
+				{ key: 'enter', words: ANSWERS.firstInHands },
+				{ key: 'slot', words: ANSWERS.another },
+				{ key: '0', words: ANSWERS.playOn },
+				{ key: 'b', words: ANSWERS.nextBreak },
+				{ key: 'esc', words: ANSWERS.decideLater },
 			],
 		},
 	};
@@ -576,23 +616,37 @@ export function wideNames(): ScreenState {
 			name: ['明日香', 'Zoë\u0308', '🎸🎸'][index]!,
 		})),
 		instruments: show.instruments.map((one) => ({ ...one, name: `琥珀${one.name}` })),
-		songs: show.songs.map((one) => ({ ...one, title: `港の灯り ${one.title}` })),
+		songs: show.songs.map((one) => ({ ...one, title: `納屋の鈴 ${one.title}` })),
 	};
 	return { ...state, session: { ...state.session, show: wide } };
 }
 
 /** The same moment while another song is looked for. */
 export function jumpPrompt(): ScreenState {
+	const before = middleOfASong();
+	const { nowMs } = before;
+	const bo: PlayerPreview = {
+		player: 'bo',
+		from: 'i5',
+		instrument: 'i7',
+		tuning: tuning('E standard'),
+		capo: 3,
+		for: null,
+		isHandOver: true,
+		why: null,
+		condition: 'not-ready',
+		workSeconds: 55,
+		inHandsMs: nowMs + 183_000,
+		afterEndSeconds: 30,
+	};
+	const preview = { song: 'oldmill', section: section('9', 'oldmill', END_MS), players: [bo] };
+	const session = { ...before.session, next: '9' };
 	return {
-		...middleOfASong(),
+		...before,
 		prompt: {
-			title: 'Next song: letters, up and down, enter',
+			title: JUMP_TITLE,
 			field: lineOf('old'),
-			lines: [
-				'> Oldmill',
-				'Ash: 1 Amber: in hands',
-				'Bo: 7 Briar, capo 3: NOT READY, work 0:55, in hands 23:15, 0:30 after the song',
-			],
+			lines: ['> Oldmill', ...jumpWords(preview, { session, nowMs })],
 			choices: [],
 		},
 	};
@@ -639,14 +693,18 @@ export function handOverOfThree(): ScreenState {
 			work: plan.work.slice(2),
 		},
 		prompt: {
-			title: 'In hands now: enter for all 3, or the slot of one',
+			title: handOverTitle(null, 3),
 			field: null,
 			lines: [
-				'Ash: slot 4 Dune, drop D, no capo, check volume 7, neck pickup',
-				'Bo: slot 7 Briar, E standard, CAPO 3',
-				'Cleo: slot 9 Heron, B standard, no capo, check fresh battery, volume full',
+				handOverLine('Ash', `4 Dace, drop D, ${capoWords(0)}`, checkFirst('volume 7, neck pickup')),
+				handOverLine('Bo', `7 Briar, E standard, ${capoWords(3)}`, ''),
+				handOverLine(
+					'Cleo',
+					`9 Heron, B standard, ${capoWords(0)}`,
+					checkFirst('fresh battery, volume full'),
+				),
 			],
-			choices: [{ key: 'enter', words: 'all of them' }],
+			choices: [{ key: 'enter', words: ANSWERS.all }],
 		},
 	};
 }
@@ -786,7 +844,18 @@ export function over(): ScreenState {
 export function notSaved(): ScreenState {
 	return {
 		...middleOfASong(),
-		message: 'Amber is in E standard; Lantern wants Dune in drop D.',
+		message: asSentence(
+			warningWords(show, {
+				code: 'wrong-tuning',
+				song: 'lantern',
+				player: 'ash',
+				instrument: 'i1',
+				wrong: 'tuning',
+				is: { tuning: 'E standard', capo: 0 },
+				wants: { instrument: 'i4', tuning: 'drop D', capo: 0 },
+				isOpen: false,
+			}),
+		),
 		save: {
 			...saved,
 			state: 'unsaved',
@@ -906,7 +975,7 @@ export function fourteen(): ScreenState {
 	const more = [
 		instrument('d', 'Dozen', { kind: 'electric-12', tuning: tuning('E standard', 'electric-12') }),
 		instrument('f', 'Fathom', { tuning: tuning('open G'), leave: 'slide in the pouch' }),
-		instrument('k', 'Kestrel', { kind: 'bass-5', tuning: tuning('standard', 'bass-5') }),
+		instrument('k', 'Knoll', { kind: 'bass-5', tuning: tuning('standard', 'bass-5') }),
 	];
 	const all: Show = {
 		...session.show,

@@ -13,7 +13,7 @@ import { showFrom } from '../plan/show-from.ts';
 
 const text = (pedals: string) => `
 players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
-packs: [{id: P1, channel: G1}, {id: P2, channel: G2}]
+packs: [{id: P1, channel: "11"}, {id: P2, channel: "12"}]
 boards: {bo: ${pedals}}
 instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, pack: P1}

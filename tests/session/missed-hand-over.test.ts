@@ -12,7 +12,7 @@ instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, for: [ash]}
   - {id: A2, name: Birch, slot: "2", kind: electric-6, tuning: drop D, for: [ash]}
   - {id: B1, name: Coal, slot: "3", kind: electric-6, tuning: E standard, for: [bo]}
-  - {id: B2, name: Dune, slot: "4", kind: acoustic-6, tuning: E standard, for: [bo]}
+  - {id: B2, name: Dace, slot: "4", kind: acoustic-6, tuning: E standard, for: [bo]}
 songs:
   - {id: one, title: One, length: "3:00", hands: {ash: A1, bo: B1}}
   - {id: two, title: Two, length: "3:00", hands: {ash: {instrument: A2, tuning: drop D}, bo: B1}}

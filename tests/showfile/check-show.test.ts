@@ -232,11 +232,11 @@ describe('hand-overs', () => {
 describe('tunings and capos', () => {
 	const part = (text: string) => song('harbour', `title: Harbour, hands: {ash: ${text}, bo: none}`);
 	const floating =
-		'  - {id: F1, name: Kestrel, slot: f, kind: electric-6, tuning: E standard, bridge: floating}';
+		'  - {id: F1, name: Cobble, slot: f, kind: electric-6, tuning: E standard, bridge: floating}';
 
 	it('finds what a floating bridge will not take, in a part and at a cue', () => {
 		const text =
-			'F Kestrel is wanted in drop D, but its floating bridge stays in E standard tonight. Ash plays a backup.';
+			'F Cobble is wanted in drop D, but its floating bridge stays in E standard tonight. Ash plays a backup.';
 		expect(found({ more: floating, songs: part('{instrument: F1, tuning: drop D}') })).toEqual([
 			`risk floating-retune: In Harbour, ${text}`,
 		]);
@@ -266,7 +266,7 @@ describe('tunings and capos', () => {
 			more: `${floating}\n  - {id: X, slot: x, kind: electric-6, tuning: E standard, instead: [${text}]}`,
 		});
 		expect(found(entry('{instrument: F1, tuning: drop D}'))).toEqual([
-			'risk floating-retune: F Kestrel is listed as a backup for X X in drop D, but its floating bridge stays in E standard tonight.',
+			'risk floating-retune: F Cobble is listed as a backup for X X in drop D, but its floating bridge stays in E standard tonight.',
 		]);
 		// Capos for basses exist; what is named is believed.
 		expect(found(entry('{instrument: C1, capo: 2}'))).toEqual([]);

@@ -24,7 +24,7 @@ boards:
     - {id: drive, name: Drive, power: {volts: 9}, midi: [1, 2]}
     - {id: delay}
 packs:
-  - {id: P1, channel: "G1"}
+  - {id: P1, channel: "11"}
 times:
   all: {walk: 8s}
   electric-6: {touch-up: 30s, hand-over: 12s}
@@ -89,7 +89,7 @@ describe('a show with everything in it', () => {
 			staleAfterSeconds: 480,
 			staleNewSeconds: 240,
 			techs: [{ id: 'lou', name: 'Lou' }],
-			packs: [{ id: 'P1', name: null, channel: 'G1' }],
+			packs: [{ id: 'P1', name: null, channel: '11' }],
 			times: { all: { walk: 8 }, 'electric-6': { 'touch-up': 30, 'hand-over': 12 } },
 			stock: [{ gauge: '10', count: 12 }],
 			abbreviations: { OPG: 'open G' },

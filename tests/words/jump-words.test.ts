@@ -14,19 +14,19 @@ function jumpingTo(title: string): string {
 }
 
 // shows/club.yaml: Harbour, Lantern, Gravel, Last Ferry, Tissel, Salt Marsh, Weather Eye, Pilot Light,
-// an interval, Kestrel, Rainfall.
+// an interval, Plumb Line, Rainfall.
 test('the next song skips nothing', () => {
 	expect(jumpingTo('lantern')).not.toContain('SKIPS');
 });
 
 test('one or two songs are skipped, and named', () => {
 	expect(jumpingTo('gravel')).toContain('  SKIPS Lantern\n');
-	expect(jumpingTo('last')).toContain('  SKIPS Lantern, Gravel\n');
+	expect(jumpingTo('last')).toContain('  SKIPS Lantern and Gravel\n');
 });
 
 test('more are counted, and the interval with them', () => {
 	expect(jumpingTo('tissel')).toContain('  SKIPS 3 songs\n');
-	expect(jumpingTo('rainfall')).toContain('  SKIPS 8 songs, the interval\n');
+	expect(jumpingTo('rainfall')).toContain('  SKIPS 8 songs and the interval\n');
 });
 
 test('entered, the list goes on after it, as was said', () => {
@@ -39,7 +39,7 @@ test('entered, the list goes on after it, as was said', () => {
 
 test('entered, what is skipped is said once more', () => {
 	const { screen } = playShow(show, '00:00 space\n00:30 j\n00:31 "last"\n00:35 enter !screen\n');
-	expect(screen).toContain('Last Ferry is next, skipping Lantern, Gravel. u undo.');
+	expect(screen).toContain('Last Ferry is next, skipping Lantern and Gravel. u undo.');
 });
 
 test('what was wrong with a skipped song is no gain, what was with a later one for it is', () => {

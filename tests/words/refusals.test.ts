@@ -7,7 +7,7 @@ import { showFrom } from '../plan/show-from.ts';
 
 const show = showFrom(`
 players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
-packs: [{id: P1, channel: G1}]
+packs: [{id: P1, channel: "11"}]
 boards: {bo: [{id: drive, name: Drive}]}
 instruments:
   - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, pack: P1}
@@ -28,7 +28,7 @@ test.each<[string, Refusal]>([
 	['Pack P1 is already suspect. w - clears it.', { code: 'suspect-already', pack: 'P1' }],
 	['Ash has no pack on.', { code: 'no-pack-on', player: 'ash' }],
 	['Ash already has 1 Amber.', { code: 'has-already', player: 'ash', instrument: 'A1' }],
-	['Ash already has empty hands.', { code: 'has-already', player: 'ash', instrument: null }],
+	["Ash's hands are already empty.", { code: 'has-already', player: 'ash', instrument: null }],
 	['Ash has 1 Amber.', { code: 'in-hands', player: 'ash', instrument: 'A1' }],
 	[
 		'1 Amber has a string down: not ready as it stands.',

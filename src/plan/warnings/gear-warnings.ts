@@ -37,7 +37,7 @@ export function suspectWarnings(session: Session): readonly Warning[] {
  * What the desk is to be told of: a player was put on another channel, and nothing was recorded since.
  *
  * @example
- * channelWarnings({ show: { ...show, packs: [{ id: 'P1', channel: 'G1' }, { id: 'P5', channel: 'G5' }] }, packChange: { player: 'ash', from: 'P1', to: 'P5' } })[0] // => { code: 'pack-channel', player: 'ash', from: 'P1', to: 'P5' }
+ * channelWarnings({ show: { ...show, packs: [{ id: 'P1', channel: '11' }, { id: 'P5', channel: '15' }] }, packChange: { player: 'ash', from: 'P1', to: 'P5' } })[0] // => { code: 'pack-channel', player: 'ash', from: 'P1', to: 'P5' }
  */
 export function channelWarnings({ show, packChange }: Session): readonly Warning[] {
 	if (packChange === null) return [];

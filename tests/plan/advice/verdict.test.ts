@@ -41,7 +41,7 @@ describe('the example shows, checked by hand', () => {
 	test('the folk night: twelve seconds of hand-over in fifteen', () => {
 		// Mill Race 0:00 to 3:20. Under the Hedge 15 s later gives Bo the resonator, whose hand-over takes
 		// 12 s in this file: 3 s are left. The others: Salt Road 40 s for two of 15; Barley Moon 45 for two;
-		// Five-barred Gate 40 for 10 and 15; Ember Days 20 for 12; Lamps 60 for two of 15. The nearest work
+		// Five-barred Gate 40 for 10 and 15; Stubble Fire 20 for 12; Lamps 60 for two of 15. The nearest work
 		// is Bo's capo for Salt Road: Rowan is back on the rack at 3:35 and wanted at 7:50.
 		expect(sentence(example('folk'))).toBe(
 			'The show works. Tightest: before Under the Hedge at 19:03, one hand-over, 0:03 left.',
