@@ -2,6 +2,7 @@
 
 import { workToDo } from '../plan/backups/break-work.ts';
 import { samePitches } from '../plan/demand/same-pitches.ts';
+import { goesOutFirst } from '../plan/out-first.ts';
 import type { IdleWork, Work } from '../plan/plan.ts';
 import type { Due } from '../session/command.ts';
 import { findInstrument } from '../session/find.ts';
@@ -78,7 +79,9 @@ function isWithin({ instruments }: Session, instrument: string): boolean {
 function dueLines(context: KeyContext): readonly string[] {
 	const { session } = context;
 	const { show } = session;
-	const worked = workToDo(context).map(({ instrument }) => instrument);
+	const worked = workToDo(context)
+		.filter((one) => !goesOutFirst(context.plan, one))
+		.map(({ instrument }) => instrument);
 	const broken = show.instruments.filter(({ id }) => isBroken(session, id)).map(({ id }) => id);
 	return [...new Set([...worked, ...broken])]
 		.filter((id) => isWithin(session, id))
@@ -111,7 +114,8 @@ function dueOn(context: KeyContext, instrument: string): Due | null {
 	const state = session.instruments[instrument]?.context;
 	const pieces = workToDo(context).filter((one) => one.instrument === instrument);
 	const [first] = pieces;
-	if (first && state) {
+	// What it is to be in after it was out is nothing that can have been done.
+	if (first && state && !goesOutFirst(context.plan, first)) {
 		const isUse = ({ section }: Work) => section === first.section;
 		const last = pieces.findLast(isUse) ?? first;
 		return first.isEarly && last.fromMs > nowMs

@@ -3,6 +3,7 @@
 
 import type { InstrumentState } from '../../machines/instrument.ts';
 import { minutesSeconds } from '../base/duration.ts';
+import { goesOutFirst } from '../plan/out-first.ts';
 import type { IdleWork, Work } from '../plan/plan.ts';
 import { holderOf } from '../session/find.ts';
 import type { Instrument } from '../showfile/show.ts';
@@ -117,7 +118,9 @@ function secondRow(state: ScreenState, id: string, { one, mark, work, width }: S
 		state.plan.idle.find(({ instrument }) => instrument === id);
 	// What is ready and only to be touched up later can be passed over.
 	const isLater = next?.job === 'touch-up' && mark === '+' && peggedWork(state, next).length === 1;
-	const due = isLater ? undefined : next;
+	// What goes out first and is worked on after that has nothing to be done to it now.
+	const isAfter = next !== undefined && isWanted(next) && goesOutFirst(state.plan, next);
+	const due = isLater || isAfter ? undefined : next;
 	if (due === undefined) {
 		if (faults.length > 0) return under(PEG.faulty, 'unready', width);
 		return stringsDown.length > 0 ? under(PEG.broken, 'unready', width) : [];
