@@ -39,16 +39,20 @@ export function detailsBelow(
 		columns,
 		isNamed,
 		hasCapo,
+		off,
 	}: {
 		readonly columns: number;
 		readonly isNamed: boolean;
 		readonly hasCapo: boolean;
+		/** That something comes off, where that has no row of its own. */
+		readonly off?: string;
 	},
 ): Row[] {
 	const { instrument, capoWords, pack } = card;
 	const words = [
 		...(isNamed || instrument === null ? [] : [shownInstrument(state.session.show, instrument)]),
 		...(hasCapo || capoWords === '' ? [] : [capoWords]),
+		...(off === undefined ? [] : [off]),
 		...(pack === '' ? [] : [pack]),
 		...notes(state, card),
 	].join('; ');

@@ -2,12 +2,13 @@
 
 import { displayWidth } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
+import { OFF } from '../words/stage.ts';
 import { MARK_COLUMNS } from './card-columns.ts';
 import { capoSpan, detailsBelow } from './card-details.ts';
 import { offRow } from './card-off.ts';
 import { tallWords } from './card-words.ts';
 import type { Card } from './cards.ts';
-import { instrumentOf } from './named-in-show.ts';
+import { instrumentOf, slotLabel } from './named-in-show.ts';
 import { cutRow, fillRows, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { tallRows, tallWidth } from './tall-glyphs.ts';
@@ -35,10 +36,16 @@ export function narrowCard(
 	const { heading, isNamed } = headingOf(state, card, columns);
 	const { row, hasCapo } = statusOf(card, columns);
 	const head = [heading, ...tallPart(state, card, area), row];
-	const details = detailsBelow(state, card, { columns, isNamed, hasCapo });
+	const below = { columns, isNamed, hasCapo };
+	const details = detailsBelow(state, card, below);
 	const left = rows - head.length - details.length;
-	const off = card.off === null || left < 1 ? [] : [offRow(state, card, columns)];
-	return fillRows([...head, ...off, ...details], rows);
+	if (card.off === null || left > 0) {
+		const off = card.off === null ? [] : [offRow(state, card, columns)];
+		return fillRows([...head, ...off, ...details], rows);
+	}
+	// Where it goes gives way, not that it comes off.
+	const off = `${OFF.label}${slotLabel(state.session.show, card.off.instrument)}`;
+	return fillRows([...head, ...detailsBelow(state, card, { ...below, off })], rows);
 }
 
 /** The player, what they get, how long until then; the name gives way first. */
