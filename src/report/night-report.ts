@@ -131,9 +131,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		[incidents, wrongHolds, others, parts.damage, last.suspectPacks].some((all) => all.length > 0);
 	const isOver = last.phase.value === 'over' || last.phase.value === 'packed';
 	const ended = lastEnd(last);
-	const memos = steps.flatMap(({ entry }) =>
-		entry.k === 'memo-written' ? [{ at: timeAt(entry.at), words: cleanText(entry.words) }] : [],
-	);
+	const memos = ofKinds('memo-written');
 	const isRestringDue = Object.values(last.instruments).some(
 		(state) => state.context.stringsDown.length > 0,
 	);

@@ -2,7 +2,7 @@
 // song by song, then what is to be done.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { incidentKindWords } from '../words/entry-words.ts';
+import { incidentKindWords, MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
@@ -23,7 +23,10 @@ export function reportMarkdown(report: NightReport): string {
 			report.tomorrow.map((one) => `- ${text(one)}`),
 		),
 		...section(say.SECTIONS.strings, stringsBroken(report)),
-		...section(say.SECTIONS.memos, report.memos.map(bullet)),
+		...section(
+			say.SECTIONS.memos,
+			report.memos.map(({ at, words }) => bullet({ at, words: words.replace(MEMO, '') })),
+		),
 		...section(say.SECTIONS.boards, report.boardsCorrected.map(bullet)),
 		...section(say.SECTIONS.away, report.gaps.map(bullet)),
 		...section(

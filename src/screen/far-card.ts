@@ -19,6 +19,7 @@ import { type TallPiece, tallPiece } from './far-lines.ts';
 import { instrumentOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import { readinessStyle } from './what-comes.ts';
+import { isTouchedUp } from './work-words.ts';
 
 export type FarCard = {
 	readonly player: TallPiece;
@@ -102,6 +103,6 @@ function statusTexts(state: ScreenState, card: Card): readonly string[] {
 		return [said(withoutAge(first)), mark];
 	}
 	const left = minutesSeconds(due.reduce((sum, { seconds }) => sum + seconds, 0));
-	const jobs = due.map(({ job }) => JOB_WORDS[job]);
+	const jobs = due.map((one) => JOB_WORDS[isTouchedUp(state, one) ? 'touch-up' : one.job]);
 	return [said(`${jobs.join(' + ')} ${left}`), said(`${jobs[0]} ${left}`), said(left), mark];
 }

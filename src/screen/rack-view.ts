@@ -13,6 +13,7 @@ import { centsWords } from '../words/warmth.ts';
 import { markStyle, STAGED_MARK, stateMark } from './instrument-marks.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
+import { isTouchedUp } from './work-words.ts';
 
 /** Where the columns begin: the last one, what comes next, needs its place most. */
 function columnsAt(columns: number) {
@@ -70,7 +71,7 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 		) ?? plan.idle.find(({ instrument: id }) => id === instrument.id);
 	const handed = next ? nextUse(playerName(show, next.player), (next.wantedMs - nowMs) / 1000) : '';
 	const todo = work
-		? `${handed === '' ? '' : ' '}${JOB_WORDS[work.job]} ${minutesSeconds(work.seconds)}`
+		? `${handed === '' ? '' : ' '}${JOB_WORDS[isTouchedUp(state, work) ? 'touch-up' : work.job]} ${minutesSeconds(work.seconds)}`
 		: '';
 	const spare = instrument.spare ? `, ${SPARE}` : '';
 	const at = columnsAt(columns);

@@ -29,6 +29,9 @@ import { ownTimeWords } from './own-times.ts';
 import { differenceWords } from './show-differences.ts';
 import { toldWords } from './told-words.ts';
 
+/** Before what a memo says, where it does not stand among memos. */
+export const MEMO = 'memo: ';
+
 /**
  * One sentence without its full stop for what the entry says; empty for what nobody needs to read. `session` is how things stood when it
  * was written: it knows the songs put into the list tonight, and the show as it was then.
@@ -78,7 +81,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'incident-described':
 			return `incident ${incidentNumber(entry.incident, session)}: ${describedWords(entry)}`;
 		case 'memo-written':
-			return `memo: ${entry.words}`;
+			return `${MEMO}${entry.words}`;
 		case 'found-as':
 			return (
 				inHandsWords(entry, show, session) ??

@@ -41,7 +41,10 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['plan', 'a.yaml', 'b.yaml'], 'unexpected word (found b.yaml'],
 		[['plan', 'nowhere.yaml'], 'nowhere.yaml'],
 		[['plan', 'shows/club.yaml', '--why', 'lantrn'], 'Did you mean lantern?'],
-		[['plan', 'shows/club.yaml', '--sheet', '--tonight'], 'no night of this show is under way'],
+		[
+			['plan', 'shows/club.yaml', '--sheet', '--tonight'],
+			'no night of shows/club.yaml is under way',
+		],
 		[['plan', 'shows/club.yaml', '--data'], '--data needs a value'],
 		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
 		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],

@@ -102,7 +102,7 @@ test('a night in the folder for temporary files is told to lie there, and not sa
 	onTestFinished(() => renameSync(spare, join(data, 'spare')));
 	renameSync(path, join(spare, `${NIGHT}.journal`));
 	expect((await command('nights')).out).toContain(
-		`It lies in ${spare}, not safe: a restart of the machine empties that folder.`,
+		`It is in ${spare}, not safe: a restart of the machine empties that folder.`,
 	);
 });
 
@@ -122,7 +122,7 @@ test('a folder that is no folder, or open for others, or a link, is told', async
 	const other = scratchFolder();
 	writeFileSync(join(other, 'nights'), file);
 	expect((await runCommand({ cwd: other, data: other }, 'nights')).err).toContain(
-		'cannot be used: the folder is not a folder (ENOTDIR).',
+		'cannot be used: part of the path is a file, not a folder (ENOTDIR).',
 	);
 });
 

@@ -265,7 +265,7 @@ test('memos, boards and times away are told apart', () => {
 		[20, { k: 'pedal-corrected', player: 'ash', pedal: 'drive', on: true } as Omit<Entry, 'at'>],
 		[50, { k: 'resumed', seconds: 25, boot: '' } as Omit<Entry, 'at'>],
 	);
-	expect(report.memos[0]?.words).toBe('=low␛[31m <hum>');
+	expect(report.memos[0]?.words).toBe('memo: =low␛[31m <hum>');
 	expect(report.boardsCorrected[0]?.words).toBe("Ash's Drive is on (corrected)");
 	expect(report.gaps[0]?.words).toBe('resumed, last entry 0:25 before');
 	expect(report.cautions.join()).toContain('safety earth');

@@ -112,9 +112,11 @@ describe('own times', () => {
 	test('are told in words', () => {
 		expect(ownTimeWords('capo', 6)).toBe('capo: 0:06');
 		expect(ownTimeWords('capo', null)).toBe('capo: 0:10 as built in');
-		expect(ownTimeWords('one-string-more', 20)).toBe('retuning one string: the touch-up and 0:20');
+		expect(ownTimeWords('one-string-more', 20)).toBe(
+			'retuning one string, on top of the touch-up: 0:20',
+		);
 		expect(ownTimeWords('all-strings-more', null)).toBe(
-			'all strings by one step: the touch-up and as much as built in',
+			'all strings by one step, on top of the touch-up: as much as built in',
 		);
 		expect(ownTimeWords('of-a-later-version', 5)).toBe('of-a-later-version: 0:05');
 	});
