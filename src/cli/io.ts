@@ -20,6 +20,7 @@ export type Io = {
 export function processIo(onLost: (code: string | undefined) => never): Io {
 	// Opening input or output takes longer than the rest of a small command, and few ask for it.
 	let stream: NodeJS.WriteStream | null = null;
+	let complaints: NodeJS.WriteStream | null = null;
 	const opened = (): NodeJS.WriteStream => {
 		stream ??= process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => onLost(code));
 		return stream;
@@ -29,7 +30,11 @@ export function processIo(onLost: (code: string | undefined) => never): Io {
 			const left = stream === null ? notTaken(Buffer.from(text), onLost) : text;
 			if (left.length > 0) opened().write(left);
 		},
-		complain: (text) => process.stderr.write(text),
+		complain: (text) => {
+			// Where complaints cannot be written nobody can be told, and the exit code still says what it was.
+			complaints ??= process.stderr.on('error', () => {});
+			complaints.write(text);
+		},
 		env: process.env,
 		cwd: process.cwd(),
 		get isInputTerminal() {

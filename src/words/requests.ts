@@ -107,3 +107,8 @@ export const SCRIPT = {
 	long: 'the script presses more keys than a night has',
 	longExpected: (most: number): string => `at most ${most}`,
 } as const;
+
+/** Two options that ask for different answers. */
+export const notBoth = (one: string, other: string): string =>
+	`--${one} and --${other} ask for two things`;
+export const LEAVE_ONE_OUT = 'Leave one of them out.';

@@ -45,6 +45,7 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 			['plan', 'shows/club.yaml', '--sheet', '--tonight'],
 			'no night of shows/club.yaml is under way',
 		],
+		[['plan', 'shows/club.yaml', '--json', '--sheet'], '--json and --sheet ask for two things'],
 		[['plan', 'shows/club.yaml', '--data'], '--data needs a value'],
 		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
 		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],

@@ -106,6 +106,12 @@ describe('commands whose reader goes away', () => {
 		const { stderr } = spawnSync('bash', ['-c', line], { encoding: 'utf8' });
 		expect(stderr).toBe('The output could not be written (ENOSPC). Send it elsewhere.\ncode 2\n');
 	});
+
+	test('complaints to a full disk: the code is the same', () => {
+		const line = `'${process.execPath}' dist/rackside.js check nowhere.yaml 2>/dev/full; echo "code $?"`;
+		const { stdout } = spawnSync('bash', ['-c', line], { encoding: 'utf8' });
+		expect(stdout).toBe('code 2\n');
+	});
 });
 
 // Each with what is drawn of it in a field of 24 cells.

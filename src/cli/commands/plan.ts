@@ -19,7 +19,7 @@ import type { Show } from '../../showfile/show.ts';
 import { changeWords, verdictWords } from '../../words/advice.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { PLANNING } from '../../words/program.ts';
-import { didYouMean, NO_SUCH_SONG, SONG_BY } from '../../words/requests.ts';
+import { didYouMean, LEAVE_ONE_OUT, NO_SUCH_SONG, notBoth, SONG_BY } from '../../words/requests.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -39,6 +39,13 @@ export const planCommand: CliCommand = {
 	},
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
+		const other = (['why', 'sheet', 'tonight'] as const).find((one) => request.options[one]);
+		if (request.options.json === true && other !== undefined) {
+			return tellProblems(
+				[{ code: 'two-answers', what: notBoth('json', other), hint: LEAVE_ONE_OUT }],
+				io,
+			);
+		}
 		if (request.options.tonight) {
 			// A night on disk takes much of the program with it.
 			const { tellTonight } = await import('../printed-commands.ts');
