@@ -46,8 +46,14 @@ export function stepCommand(context: KeyContext): Command {
 
 /** The same as a key does it: what is logged as done without a word of it is said. */
 export function stepOutcome(context: KeyContext): Outcome {
-	const says = saysNotDone(context, nextPoint(context).handOvers);
 	const command = { kind: 'command', command: stepCommand(context) } as const;
+	const { session } = context;
+	const on = songOnNow(session);
+	const isAtEnd =
+		on !== null && session.song !== null && cueIndex(session.song) + 1 >= cuePoints(on.song).length;
+	// The end of a song hands nothing over, but where it goes straight on.
+	if (isAtEnd && segueItem(session, on.item) === null) return command;
+	const says = saysNotDone(context, nextPoint(context).handOvers);
 	return says === undefined ? command : { ...command, says };
 }
 

@@ -26,3 +26,8 @@ test('not where it was marked', () => {
 	const { screen } = playShow(show, `${BEFORE}01:00 t 2 enter\n03:00 space\n03:10 space !screen\n`);
 	expect(screen).not.toContain('Logged as planned');
 });
+
+test('not by the end of the song before, which hands nothing over', () => {
+	const { screen } = playShow(show, `${BEFORE}03:00 space !screen\n`);
+	expect(screen).not.toContain('Logged as planned');
+});
