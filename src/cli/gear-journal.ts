@@ -7,19 +7,27 @@ import { createNightFile } from '../disk/create-night-file.ts';
 import { takeLock } from '../disk/lock.ts';
 import type { NightServices } from '../disk/night-services.ts';
 import { lookAtNight, openNightFile } from '../disk/open-night-file.ts';
+import { folderDoubts } from '../disk/own-file.ts';
 import type { Paths } from '../disk/paths.ts';
-import { type FolderName, namesIn } from '../disk/read-night.ts';
+import { type FolderName, namesIn, segmentFiles } from '../disk/read-night.ts';
 import { realDisk } from '../disk/real-disk.ts';
-import { parseSegmentName } from '../disk/segment-name.ts';
+import { parseSegmentName, segmentFileName } from '../disk/segment-name.ts';
 import { laptopId, writerId } from '../disk/writer-id.ts';
 import type { GearEntry, Measured } from '../gear/gear-entry.ts';
 import { gearId } from '../gear/gear-id.ts';
 import { remembered } from '../gear/remembered.ts';
 import { inOrder } from '../journal/record-order.ts';
 import type { Instrument } from '../showfile/show.ts';
-import { diskFaultWords, saveProblemWords } from '../words/disk.ts';
-import { nightFindingWords } from '../words/night-file.ts';
-import { GEAR_UNREADABLE, NOT_CONFIRMED, OTHER_WRITES } from '../words/program.ts';
+import { diskFaultWords } from '../words/disk.ts';
+import {
+	gearClosedWords,
+	gearFindingWords,
+	gearFolderWords,
+	gearProblemWords,
+	MAY_BE_MISSING,
+	NOT_CONFIRMED,
+	OTHER_WRITES,
+} from '../words/gear-journal.ts';
 
 function gearFolder({ data }: Paths): string {
 	return join(data, 'gear');
@@ -28,7 +36,7 @@ function gearFolder({ data }: Paths): string {
 export type GearOnDisk = {
 	/** Everything that was written down, oldest first, whichever laptop wrote it. */
 	readonly entries: readonly GearEntry[];
-	/** What was noticed about the files, a sentence each; none when nothing was ever measured. */
+	/** What was noticed about the folder and its files, a sentence each; none when nothing was ever measured. */
 	readonly findings: readonly string[];
 };
 
@@ -36,17 +44,27 @@ export type GearOnDisk = {
 export function readGear(paths: Paths): GearOnDisk {
 	const folder = gearFolder(paths);
 	const { names, unlisted } = namesIn(realDisk, [folder]);
-	const found = journalsIn(names).map((id) =>
-		lookAtNight({ disk: realDisk, folders: [folder] }, { id }),
-	);
-	const records = inOrder(found.flatMap((one) => one.records()));
+	const found = journalsIn(names).map((id) => ({
+		night: lookAtNight({ disk: realDisk, folders: [folder] }, { id }),
+		file: segmentFiles(names, id)
+			.map(({ path }) => path)
+			.join(' and '),
+	}));
+	const records = inOrder(found.flatMap(({ night }) => night.records()));
+	const doubts = folderDoubts(realDisk, folder);
+	const isUnusable = doubts.some(({ code }) => code === 'folder-unusable');
+	const unread = isUnusable
+		? []
+		: unlisted.map((one) => ({ code: 'file-unreadable' as const, ...one }));
 	return {
 		entries: records.flatMap(({ e }) => e as readonly GearEntry[]),
 		findings: [
-			...unlisted.map((one) => diskFaultWords({ code: 'file-unreadable', ...one })),
-			...found.flatMap(({ findings }) =>
-				findings.filter(({ isWarning }) => isWarning).map(nightFindingWords),
+			...[...doubts, ...unread].map((one) =>
+				one.code === 'folder-doubtful'
+					? diskFaultWords(one)
+					: `${diskFaultWords(one)} ${MAY_BE_MISSING}`,
 			),
+			...found.flatMap(({ night, file }) => gearFindingWords(file, night.findings)),
 		],
 	};
 }
@@ -56,21 +74,30 @@ function journalsIn(names: readonly FolderName[]): readonly string[] {
 	return [...new Set(ids.filter((id) => id !== null))].sort();
 }
 
-/** What was measured on an instrument of a show file in this folder, the newest first, read from the disk when first asked for. */
-export function measuredOnGear(
-	paths: Paths,
-	folder: string,
-): (instrument: Instrument) => readonly Measured[] {
-	let entries: readonly GearEntry[] | null = null;
-	return (instrument) => {
-		entries ??= readGear(paths).entries;
-		return remembered(entries, { gear: gearId(instrument, folder), instrument }).past;
+export type MeasuredBefore = {
+	/** What was measured on an instrument, the newest first. */
+	readonly measuredOn: (instrument: Instrument) => readonly Measured[];
+	/** As in `GearOnDisk`. */
+	readonly findings: readonly string[];
+};
+
+/** What was measured on the instruments of a show file in this folder, as it stands on the disk now. */
+export function measuredOnGear(paths: Paths, folder: string): MeasuredBefore {
+	const { entries, findings } = readGear(paths);
+	return {
+		measuredOn: (instrument) =>
+			remembered(entries, { gear: gearId(instrument, folder), instrument }).past,
+		findings,
 	};
 }
 
 /** Keeps one entry; null when the disk has confirmed it, else one sentence that says why not. */
 export async function keepGear(paths: Paths, entry: GearEntry): Promise<string | null> {
 	const folder = gearFolder(paths);
+	const closed = folderDoubts(realDisk, folder).find(
+		({ code, trouble }) => code === 'folder-unusable' || trouble === 'ELOOP',
+	);
+	if (closed) return gearFolderWords(closed);
 	const id = `gear-${laptopId(realDisk, paths.data)}`;
 	const lock = await takeLock({ disk: realDisk, folder, name: id });
 	if (!lock.isHeld) return OTHER_WRITES;
@@ -87,7 +114,7 @@ export async function keepGear(paths: Paths, entry: GearEntry): Promise<string |
 	const isNew = opened.findings.some(({ code }) => code === 'night-missing');
 	if (!opened.journal && !isNew) {
 		lock.release();
-		return opened.findings.map(nightFindingWords).join(' ') || GEAR_UNREADABLE;
+		return gearClosedWords(join(folder, segmentFileName({ id, number: 1 })), opened.findings);
 	}
 	const subject = { title: 'Gear', showPath: '', showHash: '', show: null, isRehearsal: false };
 	const journal =
@@ -102,5 +129,5 @@ export async function keepGear(paths: Paths, entry: GearEntry): Promise<string |
 	journal.append([entry], { wallMs: entry.at, upMs: clock.upMs() });
 	const status = await journal.close();
 	if (status.isSaved) return null;
-	return status.problem === null ? NOT_CONFIRMED : saveProblemWords(status.problem);
+	return status.problem === null ? NOT_CONFIRMED : gearProblemWords(status.problem);
 }

@@ -97,6 +97,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	const isFresh = clock.wallMs() - begun.startedAtMs < FRESH_MS;
 	const odd = isFresh ? oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes) : null;
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
+	const gear = measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file))));
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,
@@ -107,9 +108,14 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		isRehearsal: live.isRehearsal,
 		handMs: realTime.upMs,
 		preferences,
-		measuredOn: measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file)))),
+		measuredOn: gear.measuredOn,
 		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
-		findings: [...remarks.map(diskFaultWords), ...begun.findings, ...preferences.problems],
+		findings: [
+			...remarks.map(diskFaultWords),
+			...begun.findings,
+			...preferences.problems,
+			...gear.findings,
+		],
 	});
 	const screenClock = nodeClock();
 	await showLive({

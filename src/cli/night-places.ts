@@ -8,7 +8,7 @@ import { cleanText } from '../base/clean-text.ts';
 import type { DiskFault } from '../base/disk-fault.ts';
 import { diskErrorCode } from '../disk/disk.ts';
 import { listNights, type NightSummary } from '../disk/nights-folder.ts';
-import { ownFolder, whyNotOwn } from '../disk/own-file.ts';
+import { folderDoubts, ownFolder } from '../disk/own-file.ts';
 import type { Paths } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { diskFaultWords } from '../words/disk.ts';
@@ -32,7 +32,7 @@ export function nightPlaces({ nights }: Paths): NightFolders {
 		return {
 			folders: [nights, ...(found.path === null ? [] : [found.path])],
 			remarks: [
-				...doubtsOf(nights),
+				...folderDoubts(realDisk, nights),
 				...found.passedOver.map((one) => ({ code: 'folder-unusable' as const, ...one })),
 			],
 		};
@@ -42,25 +42,7 @@ export function nightPlaces({ nights }: Paths): NightFolders {
 			path: spare,
 			trouble: diskErrorCode(error),
 		};
-		return { folders: [nights], remarks: [...doubtsOf(nights), unusable] };
-	}
-}
-
-/** Why what is in the nights' own folder may not be ours; it is theirs who named it, so it is used all the same. */
-function doubtsOf(path: string): DiskFault[] {
-	try {
-		const trouble = whyNotOwn(realDisk, path, 'folder');
-		// Behind a link: what it leads to.
-		const behind = trouble === 'ELOOP' ? whyNotOwn(realDisk, `${path}/.`, 'folder') : null;
-		return [trouble, behind]
-			.filter((one) => one !== null)
-			.map((one) => ({
-				code: one === 'ENOTDIR' ? 'folder-unusable' : 'folder-doubtful',
-				path,
-				trouble: one,
-			}));
-	} catch (error) {
-		return [{ code: 'folder-unusable', path, trouble: diskErrorCode(error) }];
+		return { folders: [nights], remarks: [...folderDoubts(realDisk, nights), unusable] };
 	}
 }
 

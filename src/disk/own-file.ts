@@ -1,7 +1,7 @@
 // Whether something under a name that others could guess is ours: of a folder that all users share, or of a home
 // that somebody else wrote into, nothing is read, followed or written before it was asked here.
 
-import type { Disk } from './disk.ts';
+import { type Disk, diskErrorCode } from './disk.ts';
 
 /** Others than the owner may write. */
 const WRITTEN_BY_OTHERS = 0o022;
@@ -21,6 +21,31 @@ export function whyNotOwn(disk: Disk, path: string, wanted: 'file' | 'folder'): 
 	if (kind !== wanted) return wanted === 'file' ? 'EFTYPE' : 'ENOTDIR';
 	if (owner !== null && owner !== process.getuid?.()) return 'NOT_OURS';
 	return mode !== null && (mode & WRITTEN_BY_OTHERS) !== 0 ? 'OPEN_TO_OTHERS' : null;
+}
+
+/** What is to be said of a folder that its owner named; see `DiskFault`. */
+export type FolderDoubt = {
+	readonly code: 'folder-unusable' | 'folder-doubtful';
+	readonly path: string;
+	readonly trouble: string;
+};
+
+/** Why what is in such a folder may not be ours; it is theirs who named it, so it is used all the same where it can be. */
+export function folderDoubts(disk: Disk, path: string): FolderDoubt[] {
+	try {
+		const trouble = whyNotOwn(disk, path, 'folder');
+		// Behind a link: what it leads to.
+		const behind = trouble === 'ELOOP' ? whyNotOwn(disk, `${path}/.`, 'folder') : null;
+		return [trouble, behind]
+			.filter((one) => one !== null)
+			.map((one) => ({
+				code: one === 'ENOTDIR' ? 'folder-unusable' : 'folder-doubtful',
+				path,
+				trouble: one,
+			}));
+	} catch (error) {
+		return [{ code: 'folder-unusable', path, trouble: diskErrorCode(error) }];
+	}
 }
 
 /** So many names are tried before there is no such folder. */

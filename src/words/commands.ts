@@ -70,7 +70,7 @@ export const COMMAND_WORDS = {
 	setup: {
 		brief: 'saddle moves, targets, what drifted; --record keeps what was measured',
 		about:
-			'Says how far each saddle goes and which way, from the cents that the 12th fret reads against the octave, and what drifted from the targets in the show file. Keeps what was measured, by instrument, in the gear journal of the data folder. Measure at pitch, in playing position.',
+			'Says how far each saddle goes and which way, from the cents that the 12th fret reads against the octave, and what drifted from the targets in the show file. Keeps what was measured, by instrument, in the gear journal of the data folder. Measure at pitch, in playing position. Ends with 1 when something is wrong with that journal, 3 when it takes nothing.',
 		options: {
 			at12: 'what each 12th fret reads, highest-numbered string first',
 			record:
@@ -108,7 +108,10 @@ export const COMMAND_WORDS = {
 		brief: 'the nights recorded, with their state',
 		about:
 			'Lists the nights recorded, the newest first: when, which show, and whether it was closed. Ends with 1 when one is unfinished or cannot be read.',
-		options: { verbose: 'also the troubles that the program noted, with their times' },
+		options: {
+			verbose:
+				'also the troubles that the program noted, with their times, and what is wrong with the gear journal',
+		},
 	},
 	settings: {
 		brief: 'shows, sets and resets preferences; where files are',

@@ -84,11 +84,3 @@ export const NIGHT_STATES = {
 export const written = (path: string): string => `Written: ${path}`;
 export const NIGHTS_IN = 'nights in';
 export const SETTINGS_IN = 'settings in';
-
-// The gear journal.
-
-export const notKept = (why: string): string => `Not kept: ${why}`;
-export const KEPT_IN_GEAR = 'Kept in the gear journal.';
-export const OTHER_WRITES = 'another copy of the program is writing what it measured. Try again.';
-export const GEAR_UNREADABLE = 'the gear journal cannot be read.';
-export const NOT_CONFIRMED = 'the disk did not confirm it in time.';

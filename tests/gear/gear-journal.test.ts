@@ -60,7 +60,8 @@ test('a torn last line costs nothing but itself, and the next goes on after it',
 	appendFileSync(path, last.subarray(0, last.length / 2));
 	expect((await setup('torn', 'one.yaml', 'A1')).page.measured).toEqual({ relief: 0.25 });
 	const kept = await setup('torn', 'one.yaml', 'A1', '--record', 'action 2');
-	expect(kept).toMatchObject({ code: 0, err: '' });
+	expect(kept.code).toBe(1);
+	expect(kept.err).toContain('was cut off in the middle of a write');
 	expect((await setup('torn', 'one.yaml', 'A1')).page.measured).toEqual({
 		relief: 0.25,
 		actionLast: [2],
@@ -77,7 +78,7 @@ test('where nothing can be kept it ends with 3 and says why', async () => {
 	writeFileSync(join(folder, 'file'), '');
 	const { code, err, page } = await setup('file', 'one.yaml', 'A1', '--record', 'relief 0.25');
 	expect({ code, page }).toEqual({ code: 3, page: null });
-	expect(err).toMatch(/^Not kept: .+\n$/);
+	expect(err).toMatch(/^What was measured was not kept: .+\n$/);
 });
 
 const GUITAR = 'kind: electric-6, tuning: E standard, scale: 25.5 in, setup: {relief: 0.2}';

@@ -113,13 +113,17 @@ function openFollowed(request: Request, io: Io): FollowWindow | { readonly probl
 	const clock = realClock();
 	const showPath = nights.find((one) => one.id === id)?.header?.showPath ?? '';
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
+	const gear = measuredOnGear(places, dirname(showPath));
 	return followedNight({
 		...{ files, first, show, clock, dayOffsetMinutes, isRehearsal, preferences },
 		plannedZeroMs: plannedZero(show, startedAtMs, dayOffsetMinutes),
 		handMs: clock.upMs,
-		measuredOn: measuredOnGear(places, dirname(showPath)),
+		measuredOn: gear.measuredOn,
 		// The end that is cut off is what the other window is about to write.
-		findings: findings.filter(({ code }) => code !== 'tail-cut-off').map(nightFindingWords),
+		findings: [
+			...findings.filter(({ code }) => code !== 'tail-cut-off').map(nightFindingWords),
+			...gear.findings,
+		],
 	});
 }
 

@@ -17,6 +17,7 @@ import { NO_TROUBLES, TROUBLES_TITLE, troubleWords } from '../../words/trouble-l
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import { readGear } from '../gear-journal.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { isFinished } from '../night-on-disk.ts';
 import { seenNights } from '../night-places.ts';
@@ -52,9 +53,11 @@ export const nightsCommand: CliCommand = {
 		else if (nights.length === 0 && !isPart) io.write(`${noNights(cleanText(folder))}\n`);
 		else for (const night of nights) io.write(`${cleanText(lineOf(night))}\n`);
 		if (isVerbose && !request.options.json && fault === null) io.write(troubleLines(troubles));
+		const gear = isVerbose ? readGear(places).findings : [];
+		for (const one of gear) io.complain(`${cleanText(one)}\n`);
 		if (fault) io.complain(`${cleanText(diskFaultWords(fault))}\n`);
 		if (isPart || fault) return EXIT.unusable;
-		return nights.some(isToLookAt) ? EXIT.toLookAt : EXIT.fine;
+		return gear.length > 0 || nights.some(isToLookAt) ? EXIT.toLookAt : EXIT.fine;
 	},
 };
 

@@ -9,7 +9,7 @@ import { bodyOf, remembered } from '../../gear/remembered.ts';
 import { shownInstrument } from '../../showfile/shown-names.ts';
 import type { LengthUnit } from '../../tuning/length-unit.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { KEPT_IN_GEAR, notKept } from '../../words/program.ts';
+import { KEPT_IN_GEAR, notKept } from '../../words/gear-journal.ts';
 import { ADD_SCALE, BAD_UNIT, noScale } from '../../words/requests.ts';
 import { askedInstrument, askedNumber } from '../asked-instrument.ts';
 import { askedSame } from '../asked-same.ts';
@@ -101,7 +101,7 @@ export const setupCommand: CliCommand = {
 		const { entries, findings } = isKept ? readGear(places) : known;
 		const page = setUpPage(instrument, {
 			past: remembered(entries, { gear, instrument }).past,
-			findings: [...findings, ...same.value.findings],
+			findings: [...same.value.findings, ...(request.options.json ? findings : [])],
 			cents: at12.value,
 			hasFrets: request.options.frets === true,
 			laid: laid.value,
@@ -113,7 +113,8 @@ export const setupCommand: CliCommand = {
 			const lines = pageLines(page, { unit, name: shownInstrument(show, instrument.id) });
 			io.write([...lines, ...(measures ? [KEPT_IN_GEAR] : [])].map((line) => `${line}\n`).join(''));
 		}
-		return EXIT.fine;
+		for (const one of findings) io.complain(`${cleanText(one)}\n`);
+		return findings.length === 0 ? EXIT.fine : EXIT.toLookAt;
 	},
 };
 
