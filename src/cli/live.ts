@@ -42,8 +42,6 @@ export type LiveRequest = {
 /** A copy that was told to leave has ended by then. */
 const LEAVING_MS = 1200;
 const LOOK_AGAIN_MS = 100;
-/** Opened this short a time ago, it is a night that has just begun. */
-const FRESH_MS = 10_000;
 
 const TICK_MS = 1000;
 
@@ -93,9 +91,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		return tellProblems(begun.problems, io);
 	}
 	const dayOffsetMinutes = localOffsetMinutes(begun.startedAtMs);
-	// A night that is taken up has said so before.
-	const isFresh = clock.wallMs() - begun.startedAtMs < FRESH_MS;
-	const odd = isFresh ? oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes) : null;
+	const odd = oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes);
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
 	const gear = measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file))));
 	const night = openNight({

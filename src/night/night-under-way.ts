@@ -102,7 +102,10 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 		...options,
 		past,
 		clock,
-		first: firstLook(options.findings?.[0] ?? options.says ?? null, options.drafts?.kept() ?? {}),
+		first: firstLook(
+			options.findings?.[0] ?? (known ? null : (options.says ?? null)),
+			options.drafts?.kept() ?? {},
+		),
 		noticeCount: () => (options.findings?.length ?? 0) + journal.status().warnings.length,
 		record,
 		sendAgain: () => effects?.become(outsideOf(session()), null),
