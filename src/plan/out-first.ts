@@ -7,7 +7,7 @@ import type { Plan, Work } from './plan.ts';
  * to be done to it for that.
  *
  * @example
- * goesOutFirst(plan, plan.work[0]) // => false
+ * goesOutFirst(plan, plan.work[0]) // => true
  */
 export function goesOutFirst(
 	{ handOvers }: Plan,
