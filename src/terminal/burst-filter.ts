@@ -116,10 +116,16 @@ export function createBurstFilter(): BurstFilter {
 			absorb(nowMs);
 			return burst.lastMs - burst.beganMs >= BURST_REPORT_MS ? reportBurst() : [];
 		}
+		// Before any of them is let through for its age: Esc waits longer than that until it is certain, and
+		// thousands of it come out of that wait at once.
+		if (waiting.length >= LONG_BURST_KEYS) {
+			absorb(nowMs);
+			return [];
+		}
 		const aged = passAged(nowMs);
 		passed = passed.filter((key) => nowMs - key.atMs <= BURST_WINDOW_MS);
 		const typed = [...passed, ...waiting].filter((key) => key.text !== undefined);
-		const isFlood = Math.max(typed.length, waiting.length) >= LONG_BURST_KEYS;
+		const isFlood = typed.length >= LONG_BURST_KEYS;
 		if (isFlood || (typed.length > BURST_MOST_KEYS && !isOneKeyHeld(typed))) {
 			absorb(nowMs);
 			return aged;

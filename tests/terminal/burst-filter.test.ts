@@ -34,6 +34,24 @@ describe('keys that come together', () => {
 		expect(playInput(reads).length).toBeLessThan(5);
 	});
 
+	test('nor are hundreds of Esc, though it is certain only later what they are', () => {
+		const esc = '\u001B';
+		const later = { atMs: 1000, bytes: '?' };
+		expect(readAtOnce(esc.repeat(249))).toHaveLength(249);
+		expect(shortEvents(playInput([{ atMs: 0, bytes: esc.repeat(500) }, later]))).toEqual([
+			'burst:500',
+			'?',
+		]);
+		// In as many reads as a line of 4,095 bytes makes of them.
+		const reads = Array.from({ length: 74 }, (_, index) => ({
+			atMs: index * 2,
+			bytes: esc.repeat(4095),
+		}));
+		expect(shortEvents(playInput([...reads, later]))).toEqual([`burst:${74 * 4095}`, '?']);
+		// The last of them made the letter one typed with Alt, which is ignored.
+		expect(readAtOnce(`${esc.repeat(500)}n`)).toEqual(['burst:499']);
+	});
+
 	test('one key alone is passed on in the same read', () => {
 		const events = playInput(everyMs('bnmqd', 33));
 		expect(shortEvents(events)).toEqual(['b', 'n', 'm', 'q', 'd']);
