@@ -184,8 +184,8 @@ function spread(
 	);
 	const typed = keys.filter(({ text }) => text !== undefined);
 	const stepMs = blockedMs / keys.length;
-	const mostKeys = Math.min((blockedMs / 1000) * HAND_KEYS_PER_SECOND, HAND_MOST_KEYS);
-	const isByHand = keys.length <= mostKeys;
+	const mostKeys = (blockedMs / 1000) * HAND_KEYS_PER_SECOND;
+	const isByHand = typed.length <= HAND_MOST_KEYS && keys.length <= mostKeys;
 	const isHeld = keys.length < LONG_BURST_KEYS && isOneKeyHeld(typed);
 	if (!isByHand && !isHeld) return inputs;
 	const moments = momentsOf(keys, { nowMs, stepMs });
