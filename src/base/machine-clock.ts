@@ -7,6 +7,11 @@ export type MachineClock = {
 	readonly wallMs: () => number;
 	/** Milliseconds since the machine was started, time asleep included; never runs backwards. */
 	readonly upMs: () => number;
+	/**
+	 * How many of those milliseconds the machine slept, counted from a moment of its own: only differences
+	 * mean anything. Left out by a clock that knows of no sleep.
+	 */
+	readonly asleepMs?: () => number;
 	/** Id of the machine's present start; empty when the system has none. */
 	readonly bootId: string;
 };

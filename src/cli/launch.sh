@@ -56,22 +56,32 @@ if [ -n "$unanswered" ]; then
 fi
 trap - HUP INT QUIT TERM ALRM USR1 USR2
 
-# Above 128: a signal. It answers four of them, but its farewell is lost when the terminal had stalled;
-# after any other it was killed, or crashed.
-if [ -n "$said" ]; then
-	stty "$modes"
-elif [ $code -gt 128 ] || [ -n "$killed" ]; then
+# Puts right what the program left. The settings first: a terminal that has stalled still takes those.
+put_right() {
+	stty "$modes" <&3
+	[ -n "$said" ] && return
 	# End of a synchronised frame; no bracketed paste, but wrapping; no mouse or focus reports; plain
 	# text; the cursor shown; back from the other screen. Saving the cursor first (7) keeps it where it is
 	# should that screen have been left already; not so in tmux, where the next line would be over the last.
 	printf '\033[?2026l\033[?2004l\033[?7h\033[?1000l\033[?1002l\033[?1003l\033[?1006l\033[?1004l'
 	printf '\033[0m\033[?25h\0337\033[?1049l'
-	stty "$modes"
 	case $code in
 	3 | 129 | 130 | 131 | 143) ;;
 	*)
 		echo 'rackside stopped unexpectedly; an open night is saved up to its last key. If the screen looks wrong, type reset.' >&2
 		;;
 	esac
+}
+
+# Above 128: a signal. It answers four of them, but its farewell is lost when the terminal had stalled;
+# after any other it was killed, or crashed. One that is stalled still would hold up whoever writes to it,
+# and so gets half a second.
+if [ -n "$said" ] || [ $code -gt 128 ] || [ -n "$killed" ]; then
+	sleep 0.5 </dev/null >/dev/null 2>&1 3<&- &
+	patience=$!
+	(put_right; kill $patience 2>/dev/null) &
+	writer=$!
+	wait $patience 2>/dev/null
+	kill -KILL $writer 2>/dev/null
 fi
 exit $code

@@ -11,7 +11,7 @@ import { createInputSource } from '../terminal/input-source.ts';
 import type { InputEvent } from '../terminal/key.ts';
 import { keepSizeKnown } from '../terminal/known-size.ts';
 import type { Shutdown } from '../terminal/shutdown.ts';
-import { createPaintGate, hasBacklog, unblock } from '../terminal/stall.ts';
+import { createPaintGate, hasBacklog, oncePerTurn, unblock } from '../terminal/stall.ts';
 import { type TerminalAbilities, terminalAbilities } from '../terminal/terminal-kind.ts';
 import {
 	BEGIN_FRAME,
@@ -153,7 +153,7 @@ async function draw({ night, clock, shutdown, ...stage }: LiveScreen): Promise<v
 		// What is written, though it is nothing, goes out after all that waits.
 		afterSending: (run) => stdout.write('', run),
 	});
-	night.onChange(offer);
+	night.onChange(oncePerTurn(offer));
 	offer();
 	const beat = (): void => {
 		if (shutdown.hasBegun()) return;

@@ -19,14 +19,19 @@ const sleepMs = 250;
 
 /** A clock that is as fine as one and as wakeful as the other. */
 export function wakefulClock(sources: ClockSources): MachineClock {
-	let offsetMs = sources.uptimeMs() - sources.fineMs();
+	const firstOffsetMs = sources.uptimeMs() - sources.fineMs();
+	let offsetMs = firstOffsetMs;
 	const upMs = () => {
 		const fineMs = sources.fineMs();
 		const behindMs = sources.uptimeMs() - (fineMs + offsetMs);
 		if (behindMs > sleepMs) offsetMs += behindMs;
 		return fineMs + offsetMs;
 	};
-	return { wallMs: sources.wallMs, upMs, bootId: sources.bootId };
+	const asleepMs = () => {
+		upMs();
+		return offsetMs - firstOffsetMs;
+	};
+	return { wallMs: sources.wallMs, upMs, asleepMs, bootId: sources.bootId };
 }
 
 /** The same answer for all that is done in one go: the system reads a file for it. */

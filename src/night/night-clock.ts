@@ -7,7 +7,7 @@ import type { ClockReading, JournalRecord } from '../journal/record.ts';
 
 /** A difference between the clocks beyond which the machine's clock was set, not merely adjusted. */
 const CLOCK_SET_MS = 2000;
-/** A silence between two ticks beyond which the machine slept or was stopped. */
+/** Sleep between two ticks that is worth an entry. */
 const SLEPT_MS = 10_000;
 
 export type NightClock = {
@@ -41,7 +41,9 @@ export function lastKnown(known: LastKnown | null, { e, m }: JournalRecord<Entry
 export function goOn(clock: MachineClock, known: LastKnown | null): NightClock {
 	const anchor = anchorOf(clock, known);
 	let apart = clock.wallMs() - clock.upMs();
-	let lastUpMs = clock.upMs();
+	// Not told by how late a tick comes: long work of our own, or a busy machine, is no sleep.
+	const asleepMs = () => clock.asleepMs?.() ?? 0;
+	let lastAsleepMs = asleepMs();
 	const nowMs = () => anchor + clock.upMs();
 	return {
 		nowMs,
@@ -57,10 +59,10 @@ export function goOn(clock: MachineClock, known: LastKnown | null): NightClock {
 				});
 				apart = apartNow;
 			}
-			const silentMs = clock.upMs() - lastUpMs;
-			lastUpMs = clock.upMs();
-			if (silentMs > SLEPT_MS)
-				entries.push({ k: 'slept', at: nowMs(), seconds: Math.round(silentMs / 1000) });
+			const sleptMs = asleepMs() - lastAsleepMs;
+			lastAsleepMs += sleptMs;
+			if (sleptMs > SLEPT_MS)
+				entries.push({ k: 'slept', at: nowMs(), seconds: Math.round(sleptMs / 1000) });
 			return entries;
 		},
 	};

@@ -19,11 +19,14 @@ const LONG_BURST_WINDOW_MS = 150;
 /** Reading that stood still no longer than this was not blocked: timers and reads come as late as that. */
 const BLOCKED_MS = 400;
 
-/** Keys that waited while reading was blocked are of hands when they can have come this far apart (common practice). */
-const HAND_STEP_MS = 150;
+/** Hands type no faster, so no more keys than this can wait for each second that reading was blocked (common practice). */
+const HAND_KEYS_PER_SECOND = 12;
 
-/** More of them at once are a paste, however long reading was blocked (common practice, no source). */
-const HAND_MOST_KEYS = 12;
+/**
+ * More of them at once are a paste, however long reading was blocked: nobody types blindly for more than
+ * two seconds (common practice, no source).
+ */
+const HAND_MOST_KEYS = 24;
 
 /** So many of one key are single presses still; more are one that was held, its repeats this far apart. */
 const PRESSES_OF_ONE_KEY = 6;
@@ -116,10 +119,16 @@ export function createBurstFilter(): BurstFilter {
 			absorb(nowMs);
 			return burst.lastMs - burst.beganMs >= BURST_REPORT_MS ? reportBurst() : [];
 		}
+		// Before any of them is let through for its age: Esc waits longer than that until it is certain, and
+		// thousands of it come out of that wait at once.
+		if (waiting.length >= LONG_BURST_KEYS) {
+			absorb(nowMs);
+			return [];
+		}
 		const aged = passAged(nowMs);
 		passed = passed.filter((key) => nowMs - key.atMs <= BURST_WINDOW_MS);
 		const typed = [...passed, ...waiting].filter((key) => key.text !== undefined);
-		const isFlood = Math.max(typed.length, waiting.length) >= LONG_BURST_KEYS;
+		const isFlood = typed.length >= LONG_BURST_KEYS;
 		if (isFlood || (typed.length > BURST_MOST_KEYS && !isOneKeyHeld(typed))) {
 			absorb(nowMs);
 			return aged;
@@ -175,7 +184,8 @@ function spread(
 	);
 	const typed = keys.filter(({ text }) => text !== undefined);
 	const stepMs = blockedMs / keys.length;
-	const isByHand = typed.length <= HAND_MOST_KEYS && stepMs >= HAND_STEP_MS;
+	const mostKeys = (blockedMs / 1000) * HAND_KEYS_PER_SECOND;
+	const isByHand = typed.length <= HAND_MOST_KEYS && keys.length <= mostKeys;
 	const isHeld = keys.length < LONG_BURST_KEYS && isOneKeyHeld(typed);
 	if (!isByHand && !isHeld) return inputs;
 	const moments = momentsOf(keys, { nowMs, stepMs });

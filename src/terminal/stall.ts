@@ -72,3 +72,16 @@ export function createPaintGate({
 
 	return { offer, isHolding: () => isHolding };
 }
+
+/** Runs once for all the calls of one turn, at its end: a read may bring hundreds of keys, and drawing each is seen by nobody. */
+export function oncePerTurn(run: () => void): () => void {
+	let isDue = false;
+	return () => {
+		if (isDue) return;
+		isDue = true;
+		queueMicrotask(() => {
+			isDue = false;
+			run();
+		});
+	};
+}

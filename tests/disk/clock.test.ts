@@ -35,6 +35,17 @@ test('two hours of sleep are two hours', () => {
 	expect(clock.upMs() - start).toBe(7_200_005);
 });
 
+test('sleep is what the fine clock missed, and nothing else', () => {
+	const { time, clock } = turnedByHand();
+	time.fineMs += 20_000;
+	time.uptimeMs += 20_000;
+	const start = clock.asleepMs?.();
+	time.fineMs += 20_000;
+	time.uptimeMs += 7_220_000;
+	expect(start).toBe(0);
+	expect(clock.asleepMs?.()).toBe(7_200_000);
+});
+
 test('setting the wall clock changes nothing but the wall clock', () => {
 	const { time, clock } = turnedByHand();
 	const start = clock.upMs();

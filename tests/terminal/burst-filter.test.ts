@@ -34,6 +34,24 @@ describe('keys that come together', () => {
 		expect(playInput(reads).length).toBeLessThan(5);
 	});
 
+	test('nor are hundreds of Esc, though it is certain only later what they are', () => {
+		const esc = '\u001B';
+		const later = { atMs: 1000, bytes: '?' };
+		expect(readAtOnce(esc.repeat(249))).toHaveLength(249);
+		expect(shortEvents(playInput([{ atMs: 0, bytes: esc.repeat(500) }, later]))).toEqual([
+			'burst:500',
+			'?',
+		]);
+		// In as many reads as a line of 4,095 bytes makes of them.
+		const reads = Array.from({ length: 74 }, (_, index) => ({
+			atMs: index * 2,
+			bytes: esc.repeat(4095),
+		}));
+		expect(shortEvents(playInput([...reads, later]))).toEqual([`burst:${74 * 4095}`, '?']);
+		// The last of them made the letter one typed with Alt, which is ignored.
+		expect(readAtOnce(`${esc.repeat(500)}n`)).toEqual(['burst:499']);
+	});
+
 	test('one key alone is passed on in the same read', () => {
 		const events = playInput(everyMs('bnmqd', 33));
 		expect(shortEvents(events)).toEqual(['b', 'n', 'm', 'q', 'd']);
@@ -148,15 +166,23 @@ describe('keys that waited while nothing could be read', () => {
 	});
 
 	test('no more than hands can have pressed in that time', () => {
-		expect(shortEvents(read('bnmde', 750))).toEqual([...'bnmde']);
-		expect(shortEvents(read('bnmde', 740))).toEqual(['burst:5']);
-		expect(shortEvents(read('bnmdertzuioq', 1800))).toEqual([...'bnmdertzuioq']);
-		expect(shortEvents(read('bnmdertzuioq', 1700))).toEqual(['burst:12']);
+		// Twelve a second.
+		expect(shortEvents(read('bnmde', 417))).toEqual([...'bnmde']);
+		expect(shortEvents(read('bnmde', 416))).toEqual(['burst:5']);
+		expect(shortEvents(read('bnmdertzuioq', 1000))).toEqual([...'bnmdertzuioq']);
+		expect(shortEvents(read('bnmdertzuioq', 999))).toEqual(['burst:12']);
+		const line = 'm Ember strap is torn\r';
+		expect(read(line, 2200)).toHaveLength(22);
+		expect(shortEvents(read(line, 1800))).toEqual(['burst:22']);
+	});
+
+	test('a memo typed at ten keys a second in less than a second is a memo', () => {
+		expect(shortEvents(read('mabcdefg\r', 900))).toEqual([...'mabcdefg', 'enter']);
 	});
 
 	test('a paste meanwhile is a burst, however long it took', () => {
 		expect(shortEvents(read('n\nq\n \n'.repeat(5), 600_000))).toEqual(['burst:30']);
-		expect(shortEvents(read('bnmdertzuioqx', 600_000))).toEqual(['burst:13']);
+		expect(shortEvents(read('some words of a long paste', 600_000))).toEqual(['burst:26']);
 	});
 
 	test.each([1000, 2000, 10_000, 600_000])('a held key is one press: 30 in %d ms', (blockedMs) => {

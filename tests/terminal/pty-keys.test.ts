@@ -102,6 +102,17 @@ describe('keys in a real terminal', { timeout: 20_000 }, () => {
 		expect(shown.slice(typed.length)).toEqual(['key .', 'burst 30']);
 	});
 
+	test('keys ten a second while the program was stopped are keys', async () => {
+		const screen = await started();
+		process.kill(screen.pid, 'SIGSTOP');
+		for (const key of 'bnmderuo') {
+			await pause(100);
+			screen.send(key);
+		}
+		process.kill(screen.pid, 'SIGCONT');
+		expect(await shownUntil(screen, '.')).toEqual(Array.from('bnmderuo', (key) => `key ${key}`));
+	});
+
 	test('a paste without end gives the keys back within half a second', async () => {
 		const screen = await started();
 		screen.send('\u001B[200~x');

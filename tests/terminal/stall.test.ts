@@ -1,7 +1,7 @@
 // What is drawn while the terminal does not read: nothing, and then the newest.
 
 import { expect, test } from 'vitest';
-import { createPaintGate, hasBacklog, unblock } from '../../src/terminal/stall.ts';
+import { createPaintGate, hasBacklog, oncePerTurn, unblock } from '../../src/terminal/stall.ts';
 
 function gateOf() {
 	const painted: string[] = [];
@@ -71,6 +71,21 @@ test('a state that comes between sending and the news of it is not overtaken', (
 	offer('two');
 	sent();
 	expect(painted).toEqual(['two']);
+});
+
+test('however many states of one turn are offered, the newest alone is drawn', async () => {
+	const { gate, painted, terminal } = gateOf();
+	const offer = oncePerTurn(gate.offer);
+	for (const newest of ['one', 'two', 'three']) {
+		terminal.newest = newest;
+		offer();
+	}
+	expect(painted).toEqual([]);
+	await Promise.resolve();
+	expect(painted).toEqual(['three']);
+	offer();
+	await Promise.resolve();
+	expect(painted).toEqual(['three', 'three']);
 });
 
 test('one byte unsent is a backlog', () => {

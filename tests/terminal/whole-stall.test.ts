@@ -108,13 +108,37 @@ test.each(['node', 'launcher'] as const)(
 		program.signal('SIGTERM');
 		const tookMs = await program.gone();
 		tell(`TERM obeyed, by ${by}`, [tookMs], 'ms');
+		// At once: the launcher does not wait long for a terminal that has stalled.
+		program.screen.unstall();
 		expect(tookMs).toBeLessThan(SIGNAL_LIMIT_MS);
 		expect(lookAtJournal(program.data)).toEqual(before);
-		program.screen.unstall();
 		const { code, areSettingsKept } = await program.afterwards();
 		expect({ code, areSettingsKept }).toEqual({ code: 143, areSettingsKept: true });
 		// Without the launcher nothing can write the reset once the terminal reads again.
 		if (by === 'launcher') expect(program.screen.modes()).toEqual(MODES_OFF);
+	},
+	TIMEOUT_MS,
+);
+
+test.each(['SIGTERM', 'SIGHUP'] as const)(
+	'[43] %s is obeyed by the launcher itself, though nobody ever reads',
+	async (signal) => {
+		const program = await startLive({ by: 'launcher', ...LARGE });
+		const { screen } = program;
+		await program.record('t 0', 'space');
+		await stalled(program);
+		const [launcher = 0] = screen.childPids();
+		const beganMs = performance.now();
+		process.kill(launcher, signal);
+		await until(() => !screen.childPids().includes(launcher), 'the end of the launcher');
+		const tookMs = performance.now() - beganMs;
+		tell(`${signal} obeyed, by the launcher and what it started`, [tookMs], 'ms');
+		expect(tookMs).toBeLessThan(SIGNAL_LIMIT_MS);
+		expect(program.pid()).toBeUndefined();
+		// The settings at least are right, though the screen could not be.
+		expect(screen.stty('-a')).toMatch(/ icanon .* echo /s);
+		screen.unstall();
+		expect((await program.afterwards()).areSettingsKept).toBe(true);
 	},
 	TIMEOUT_MS,
 );
