@@ -7,7 +7,7 @@ import { type Disk, diskErrorCode } from './disk.ts';
 const WRITTEN_BY_OTHERS = 0o022;
 
 /** Codes of our own, beside the system's: see `diskTrouble`. */
-export type Distrust = 'ELOOP' | 'EFTYPE' | 'ENOTDIR' | 'NOT_OURS' | 'OPEN_TO_OTHERS';
+export type Distrust = 'ELOOP' | 'EISDIR' | 'EFTYPE' | 'ENOTDIR' | 'NOT_OURS' | 'OPEN_TO_OTHERS';
 
 /**
  * Why what is at the path is not used: a link, something else than a plain file or folder, another user's, or
@@ -18,7 +18,8 @@ export function whyNotOwn(disk: Disk, path: string, wanted: 'file' | 'folder'): 
 	if (found === null) return null;
 	const { kind, owner, mode } = found;
 	if (kind === 'link') return 'ELOOP';
-	if (kind !== wanted) return wanted === 'file' ? 'EFTYPE' : 'ENOTDIR';
+	if (kind !== wanted && wanted === 'folder') return 'ENOTDIR';
+	if (kind !== wanted) return kind === 'folder' ? 'EISDIR' : 'EFTYPE';
 	if (owner !== null && owner !== process.getuid?.()) return 'NOT_OURS';
 	return mode !== null && (mode & WRITTEN_BY_OTHERS) !== 0 ? 'OPEN_TO_OTHERS' : null;
 }

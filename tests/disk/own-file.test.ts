@@ -34,7 +34,7 @@ test('a link, a pipe, a folder for a file, and what others may write into are no
 	expect(whyNotOwn(realDisk, at('link'), 'file')).toBe('ELOOP');
 	expect(whyNotOwn(realDisk, at('folder-link'), 'folder')).toBe('ELOOP');
 	expect(whyNotOwn(realDisk, at('pipe'), 'file')).toBe('EFTYPE');
-	expect(whyNotOwn(realDisk, folder, 'file')).toBe('EFTYPE');
+	expect(whyNotOwn(realDisk, folder, 'file')).toBe('EISDIR');
 	expect(whyNotOwn(realDisk, at('file'), 'folder')).toBe('ENOTDIR');
 	expect(whyNotOwn(realDisk, at('open'), 'file')).toBe('OPEN_TO_OTHERS');
 	expect(whyNotOwn(realDisk, at('all'), 'folder')).toBe('OPEN_TO_OTHERS');
