@@ -5,10 +5,10 @@ import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import { leftOutOf } from '../plan/backups/left-out.ts';
 import { rackNow } from '../plan/backups/stand-ins.ts';
-import { firstSong } from '../plan/demand/first-song.ts';
+import { songEndMs } from '../plan/demand/first-song.ts';
 import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Later, StandIn } from '../plan/plan.ts';
-import { findInstrument, openBreak, songOnNow } from '../session/find.ts';
+import { findInstrument, openBreak } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { differenceFirst } from '../words/backup-reasons.ts';
@@ -165,13 +165,11 @@ function costWords(context: KeyContext, [first, ...more]: readonly Later[]): rea
 /** What playing on means: how much of the song is still to be played on the strings that are left. */
 function playOnLine(context: KeyContext, open: Incident): string {
 	const { session, plan, nowMs, playOnLater } = context;
-	const item = songOnNow(session)?.item.key;
-	const endMs = firstSong(plan.sections).at(-1)?.endMs ?? nowMs;
-	const leftSeconds = (endMs - nowMs) / 1000;
-	const isOn = item !== undefined && leftSeconds > 0;
-	const words = isOn
-		? playOnLeft(stringsLeft(session, open.instrument), minutesSeconds(leftSeconds))
-		: ANSWERS.playOn;
+	const leftSeconds = ((songEndMs(plan.sections) ?? nowMs) - nowMs) / 1000;
+	const words =
+		leftSeconds > 0
+			? playOnLeft(stringsLeft(session, open.instrument), minutesSeconds(leftSeconds))
+			: ANSWERS.playOn;
 	const later = open.player === null ? [] : playOnLater(open.player);
 	return [`${OR}  0`, [words, ...costWords(context, later)].join('; ')].join(' ');
 }

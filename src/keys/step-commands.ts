@@ -40,29 +40,31 @@ function plannedAt({ handOvers, stays = [], capoMoves }: Plan, isReached: IsReac
 
 /** The next step, with what it would record: the hand-overs and moved capos of the next cue point, or of the next song's start. */
 export function stepCommand(context: KeyContext): Command {
-	const { handOvers, ...kept } = nextPoint(context);
-	return { do: 'step', handOvers: handOvers.map(asHandOver), ...kept };
+	return stepTo(nextPoint(context).planned);
 }
 
 /** The same as a key does it: what is logged as done without a word of it is said. */
 export function stepOutcome(context: KeyContext): Outcome {
-	const command = { kind: 'command', command: stepCommand(context) } as const;
-	const { session } = context;
-	const on = songOnNow(session);
-	const isAtEnd =
-		on !== null && session.song !== null && cueIndex(session.song) + 1 >= cuePoints(on.song).length;
-	// The end of a song hands nothing over, but where it goes straight on.
-	if (isAtEnd && segueItem(session, on.item) === null) return command;
-	const says = saysNotDone(context, nextPoint(context).handOvers);
+	const { planned, isReached } = nextPoint(context);
+	const command = { kind: 'command', command: stepTo(planned) } as const;
+	const says = isReached ? saysNotDone(context, planned.handOvers) : undefined;
 	return says === undefined ? command : { ...command, says };
 }
 
+function stepTo({ handOvers, ...kept }: ReturnType<typeof plannedAt>): Command {
+	return { do: 'step', handOvers: handOvers.map(asHandOver), ...kept };
+}
+
+/** What the plan has for the next point; `isReached`: false where the step only ends the song before it. */
 function nextPoint({ session, plan }: KeyContext) {
 	const on = songOnNow(session);
 	const point = on && session.song ? cueIndex(session.song) + 1 : 0;
 	const hasNextPoint = on !== null && point < cuePoints(on.song).length;
 	const item = hasNextPoint ? on.item.key : nextSongItem(session)?.key;
-	return plannedAt(plan, isAheadAt(plan, item, hasNextPoint ? point : 0));
+	return {
+		planned: plannedAt(plan, isAheadAt(plan, item, hasNextPoint ? point : 0)),
+		isReached: on === null || hasNextPoint || segueItem(session, on.item) !== null,
+	};
 }
 
 /** The song done now, with what the plan has for the one that a segue goes straight on to. */

@@ -27,13 +27,12 @@ export function cardsSection(state: ScreenState, area: CardsArea): Row[] {
 		...(isApart ? [[]] : []),
 	]).flat();
 	// Rows that cards beside one another do not need go to the lines: what somebody holds comes before a blank.
-	const cards = grid.across > 1 ? tall.slice(0, lastFilled(tall) + 1) : tall;
+	const areBeside = grid.across > 1;
+	const cards = areBeside ? tall.slice(0, lastFilled(tall) + 1) : tall;
 	const left = rows - cards.length;
 	const lines = handOverLines(state, { now: others, rest }, { columns, rows: left });
-	const isLow = grid.across > 1;
-	return [...fillRows(cards, isLow ? rows - lines.length : cards.length), ...lines].concat(
-		isLow ? [] : fillRows([], left - lines.length),
-	);
+	const above = areBeside ? fillRows(cards, rows - lines.length) : cards;
+	return fillRows([...above, ...lines], rows);
 }
 
 function lastFilled(rows: readonly Row[]): number {

@@ -1,7 +1,7 @@
 // What each player gets next and how far that is: the first thing that the screen must say. Worked out
 // apart from its drawing, since every view shows it in some size.
 
-import { firstSong } from '../plan/demand/first-song.ts';
+import { songEndMs } from '../plan/demand/first-song.ts';
 import type { PlannedHandOver, Slot, StandIn } from '../plan/plan.ts';
 import { openBreakOf } from '../session/find.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
@@ -121,8 +121,9 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 	const ready = best === undefined ? null : standInReadiness(state, best);
 	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
 	const broken = open?.instrument == null ? null : shownInstrument(show, open.instrument);
-	const left = songSecondsLeft(state);
-	if (best !== undefined && left !== null && left > 0 && best.readyInSeconds > left) {
+	const endMs = songEndMs(state.plan.sections);
+	const left = endMs === null ? 0 : (endMs - state.nowMs) / 1000;
+	if (best !== undefined && left > 0 && best.readyInSeconds > left) {
 		return {
 			...playOn(state, { player, best, left }),
 			forWhat: breakWords(broken),
@@ -148,12 +149,6 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		pack: instrument?.pack ?? null,
 		isUrgent: true,
 	};
-}
-
-/** Of the song that is on; null where none is. */
-function songSecondsLeft({ plan, nowMs }: ScreenState): number | null {
-	const last = firstSong(plan.sections).at(-1);
-	return last?.hasBegun ? (last.endMs - nowMs) / 1000 : null;
 }
 
 type TooLate = { readonly player: string; readonly best: StandIn; readonly left: number };

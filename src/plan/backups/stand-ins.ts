@@ -4,7 +4,7 @@
 import { holderOf, openBreakOf } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
-import { firstSong } from '../demand/first-song.ts';
+import { songEndMs } from '../demand/first-song.ts';
 import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import { soundingTuning } from '../demand/sounding-tuning.ts';
@@ -77,7 +77,7 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 		holder: (id) => theirs.get(id) ?? holderOf(session, id),
 		handOvers: plan.handOvers,
 		nowMs,
-		endMs: isOn ? (firstSong(plan.sections).at(-1)?.endMs ?? null) : null,
+		endMs: isOn ? songEndMs(plan.sections) : null,
 		player,
 		sound,
 	};
