@@ -4,6 +4,7 @@
 import * as z from 'zod/mini';
 
 import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
+import { output, power } from './rig-shape.ts';
 import {
 	choice,
 	date,
@@ -93,6 +94,8 @@ export const instrument = keyed({
 	leave: z.optional(words),
 	notes: z.optional(words),
 	'unit-mass': z.optional(unitMass),
+	output: z.optional(output),
+	power: z.optional(power),
 	setup: z.optional(setUp),
 });
 

@@ -15,7 +15,14 @@ import { childAt, keyPlaceAt, placeAt } from './source-node.ts';
 export type KnownIds = Readonly<Record<IdList, ReadonlySet<string>>>;
 
 /** Every list whose entries have ids. */
-export const ID_LISTS: readonly IdList[] = ['techs', 'players', 'instruments', 'songs', 'packs'];
+export const ID_LISTS: readonly IdList[] = [
+	'techs',
+	'players',
+	'instruments',
+	'songs',
+	'packs',
+	'supplies',
+];
 
 /** A list of ids longer than this helps nobody in one line. */
 const MOST_LISTED = 12;

@@ -5,15 +5,17 @@ import type { ShapedInstrument } from './instrument-shape.ts';
 import type { Linking } from './linking.ts';
 import { setUpOf, unitMassOf } from './resolve-bench.ts';
 import { resolveInstead } from './resolve-instead.ts';
+import { electricsOf, type RigLinks } from './resolve-rig.ts';
 import type { ShapedShow } from './shape.ts';
 import type { Instrument } from './show.ts';
 import { type GivenTimes, workTimesOf, writtenSeconds } from './work-times.ts';
 
 /** The show's instruments in the order of the file; one whose tuning is none is left out, with a problem. */
-export function resolveInstruments(shaped: ShapedShow, linking: Linking): Instrument[] {
+export function resolveInstruments(shaped: ShapedShow, links: RigLinks): Instrument[] {
+	const { linking } = links;
 	const given = shaped.instruments ?? [];
 	const alone = given.flatMap((instrument, index) =>
-		resolveInstrument(instrument, index, { times: shaped.times ?? {}, linking }),
+		resolveInstrument(instrument, index, { times: shaped.times ?? {}, links }),
 	);
 	refuseSharedSlots(given, linking);
 	refuseSharedGear(given, linking);
@@ -33,8 +35,9 @@ export function resolveInstruments(shaped: ShapedShow, linking: Linking): Instru
 function resolveInstrument(
 	shaped: ShapedInstrument,
 	index: number,
-	{ times, linking }: { times: NonNullable<ShapedShow['times']>; linking: Linking },
+	{ times, links }: { times: NonNullable<ShapedShow['times']>; links: RigLinks },
 ): Instrument[] {
+	const { linking } = links;
 	const path = ['instruments', index];
 	for (const player of shaped.for ?? []) linking.follow('players', player, [...path, 'for']);
 	if (shaped.pack !== undefined) linking.follow('packs', shaped.pack, [...path, 'pack']);
@@ -83,6 +86,7 @@ function resolveInstrument(
 			? {}
 			: { recheckAfterSeconds: shaped['recheck-after'] }),
 		...(shaped.gear === undefined ? {} : { gear: shaped.gear }),
+		...electricsOf(shaped, path, links),
 	};
 	return [instrument];
 }

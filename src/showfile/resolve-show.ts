@@ -9,10 +9,11 @@ import { Linking } from './linking.ts';
 import { playerKeys } from './player-keys.ts';
 import { offsetsOf, stageOf, unitMassOf } from './resolve-bench.ts';
 import { resolveInstruments } from './resolve-instruments.ts';
+import { boardsOf, rigsOf } from './resolve-rig.ts';
 import { resolveSet } from './resolve-set.ts';
 import { resolveSong } from './resolve-song.ts';
 import type { ShapedShow } from './shape.ts';
-import type { Pack, Pedal, Player, Show, Tech, Times } from './show.ts';
+import type { Pack, Player, Show, Tech, Times } from './show.ts';
 import type { KeyRefusal } from './show-fault.ts';
 import type { SourceNode } from './source-node.ts';
 import { writtenSeconds } from './work-times.ts';
@@ -43,7 +44,8 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 	const abbreviations = cleanKeys(shaped.abbreviations ?? {});
 	const linking = new Linking({ root, known, isWhole, abbreviations });
 	refuseEmptyNames(abbreviations, linking);
-	const instruments = resolveInstruments(shaped, linking);
+	const links = { linking, supplies: shaped.supplies ?? [] };
+	const instruments = resolveInstruments(shaped, links);
 	const kinds = new Map((shaped.instruments ?? []).map(({ id, kind }) => [id, kind]));
 	const songs = (shaped.songs ?? []).map((song, index) =>
 		resolveSong(song, ['songs', index], { linking, kinds }),
@@ -63,9 +65,16 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 		instruments,
 		songs,
 		set: resolveSet(shaped.set ?? [], linking),
-		boards: resolveBoards(shaped, linking),
+		boards: boardsOf(shaped, links),
 		packs: (shaped.packs ?? []).map(
-			({ id, name, channel }): Pack => ({ id, name: name ?? null, channel: channel ?? null }),
+			({ id, name, channel, battery }): Pack => ({
+				id,
+				name: name ?? null,
+				channel: channel ?? null,
+				...(battery === undefined
+					? {}
+					: { battery: { hours: battery.hours, used: battery.used ?? 0 } }),
+			}),
 		),
 		times: writtenTimes(shaped.times ?? {}),
 		stock: shaped.stock ?? [],
@@ -74,6 +83,7 @@ export function resolveShow(unresolved: Unresolved): { show: Show; problems: Lin
 		...unitMassOf(shaped['unit-mass'], ['unit-mass'], linking),
 		...offsetsOf(shaped.offsets, { linking, kinds }),
 		...stageOf(shaped.stage),
+		...rigsOf(shaped, links),
 		...(shaped.show?.notes === undefined ? {} : { notes: shaped.show.notes }),
 	};
 	return { show, problems: linking.problems };
@@ -110,34 +120,6 @@ function resolvePlayers(shaped: ShapedShow, linking: Linking): Player[] {
 		}
 		return { id, name: name ?? id, plays: plays ?? null, tech: tech ?? null, key };
 	});
-}
-
-function resolveBoards(shaped: ShapedShow, linking: Linking): Record<string, readonly Pedal[]> {
-	const boards: Record<string, readonly Pedal[]> = {};
-	for (const [player, pedals] of Object.entries(shaped.boards ?? {})) {
-		linking.followPlayerKey(['boards', player]);
-		boards[player] = pedals.map(({ id, name, ...extra }, index): Pedal => {
-			if (pedals.findIndex((one) => one.id === id) < index) {
-				linking.complain(['boards', player, index, 'id'], {
-					code: 'duplicate-id',
-					list: 'boards',
-					id,
-					first: null,
-				});
-			}
-			return { id, name: name ?? id, extra: cleanDeep(extra) as Record<string, unknown> };
-		});
-	}
-	return boards;
-}
-
-function cleanDeep(value: unknown): unknown {
-	if (typeof value === 'string') return cleanText(value);
-	if (Array.isArray(value)) return value.map(cleanDeep);
-	if (typeof value !== 'object' || value === null) return value ?? null;
-	return Object.fromEntries(
-		Object.entries(value).map(([key, inner]) => [cleanText(key), cleanDeep(inner)]),
-	);
 }
 
 function cleanKeys(texts: Readonly<Record<string, string>>): Record<string, string> {

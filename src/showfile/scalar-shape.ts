@@ -10,6 +10,7 @@ import { parseDayTime } from '../base/show-clock.ts';
 import { type ChordShape, parseShape } from '../tuning/chord-shape.ts';
 import { parseLength } from '../tuning/length-unit.ts';
 import { parseDate } from './calendar-date.ts';
+import { parseCapacity, parseMetres, parseOhms } from './electric-measure.ts';
 import type { BadValue } from './show-fault.ts';
 import { parseGauge, parseScale } from './string-measure.ts';
 
@@ -182,6 +183,26 @@ export const length: Written<number> = written({
 		return millimetres !== null && millimetres <= LONGEST_MEASURE ? millimetres : null;
 	},
 	complaint: { code: 'bad-length', most: LONGEST_MEASURE },
+	editor: { type: ['string', 'number'] },
+});
+
+/** Ohms of an input, an output, a loudspeaker. */
+export const ohms: Written<number> = written({
+	read: parseOhms,
+	complaint: { code: 'bad-ohms' },
+	editor: { type: ['string', 'number'] },
+});
+
+/** What a battery holds, in milliamp hours. */
+export const capacity: Written<number> = written({
+	read: parseCapacity,
+	complaint: { code: 'bad-capacity' },
+});
+
+/** The length of a cord, in metres. */
+export const metres: Written<number> = written({
+	read: parseMetres,
+	complaint: { code: 'bad-metres' },
 	editor: { type: ['string', 'number'] },
 });
 

@@ -5,6 +5,7 @@ import * as z from 'zod/mini';
 
 import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
 import { capoFret, instrument, recheckAfter, unitMass, workTimes } from './instrument-shape.ts';
+import { packBattery, pedal, rigPart, supply } from './rig-shape.ts';
 import {
 	choice,
 	chordShape,
@@ -127,7 +128,12 @@ const setItem = z.union([
 	}),
 ]);
 
-const pedal = z.catchall(z.object({ id, name: z.optional(words) }), z.unknown());
+const pack = keyed({
+	id,
+	name: z.optional(words),
+	channel: z.optional(words),
+	battery: z.optional(packBattery),
+});
 
 const timesByKind = Object.fromEntries(
 	INSTRUMENT_KINDS.map((kind) => [kind, z.optional(workTimes)]),
@@ -144,7 +150,9 @@ export const showFileShape = keyed({
 	songs: z.optional(z.array(song)),
 	set: z.optional(z.array(setItem)),
 	boards: z.optional(z.record(z.string(), z.array(pedal))),
-	packs: z.optional(z.array(keyed({ id, name: z.optional(words), channel: z.optional(words) }))),
+	rigs: z.optional(z.record(z.string(), z.array(rigPart))),
+	supplies: z.optional(z.array(supply)),
+	packs: z.optional(z.array(pack)),
 	times: z.optional(keyed({ all: z.optional(workTimes), ...timesByKind })),
 	stock: z.optional(
 		z.array(keyed({ gauge: gaugeLabel, count: number({ from: 0, to: 100_000, isWhole: true }) })),

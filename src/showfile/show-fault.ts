@@ -8,7 +8,7 @@ import type { UnreadTuning } from '../tuning/tuning.ts';
 import type { SourcePath } from './source-node.ts';
 
 /** The lists whose entries have ids that other lines refer to. */
-export type IdList = 'techs' | 'players' | 'instruments' | 'songs' | 'packs';
+export type IdList = 'techs' | 'players' | 'instruments' | 'songs' | 'packs' | 'supplies';
 
 /** What stood where a value belongs. */
 export type FoundValue = { readonly text: string } | 'list' | 'keys' | 'nothing';
@@ -48,6 +48,9 @@ export type BadValue =
 				| 'bad-gauge'
 				| 'bad-scale'
 				| 'bad-shape'
+				| 'bad-ohms'
+				| 'bad-capacity'
+				| 'bad-metres'
 				| 'bad-slot'
 				| 'bad-player-key'
 				| 'bad-value';
@@ -142,6 +145,15 @@ export type ShowFaultSaid =
 	  }
 	/** `short`: what the file has it for; null where it stands for itself. */
 	| { readonly code: 'unknown-tuning'; readonly text: string; readonly short: string | null }
+	/** An output that its supply does not have; `known`: those that it has. */
+	| {
+			readonly code: 'unknown-output';
+			readonly supply: string;
+			readonly id: string;
+			readonly known: readonly string[];
+	  }
+	/** A message that says nothing, a controller without its value, a scene that the pedal does not have. */
+	| { readonly code: 'midi-unclear'; readonly lacks: 'anything' | 'value' | 'cc' | 'note' }
 	| { readonly code: 'mass-key'; readonly key: string }
 	| { readonly code: 'unknown-string'; readonly key: string; readonly most: number }
 	| { readonly code: 'instead-of-itself' | 'instead-twice'; readonly id: string }

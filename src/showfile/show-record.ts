@@ -4,7 +4,8 @@
 import * as z from 'zod/mini';
 import { type InstrumentKind, KINDS } from '../tuning/kind.ts';
 import { boolean, byName, list, number, numberOrNull, text, textOrNull } from './form-pieces.ts';
-import type { Cue, Instrument, SetUp, Show, Song } from './show.ts';
+import { OUTPUT, PACK_BATTERY, PEDAL_TRAITS, POWER, RIGS, SUPPLIES } from './rig-record.ts';
+import type { Cue, Instrument, Pack, SetUp, Show, Song } from './show.ts';
 
 /** The version that is written. Version 1 was the show itself, without any number. */
 const VERSION = 3;
@@ -131,6 +132,8 @@ const INSTRUMENT = z.object({
 	recheckAfterSeconds: later(number),
 	instead: later(list(z.object({ instrument: text, tuning: z.nullable(TUNING), capo: number }))),
 	gear: later(text),
+	output: later(OUTPUT),
+	power: later(POWER),
 } satisfies Whole<Instrument>);
 
 const CUE = z.object({
@@ -155,6 +158,13 @@ const SONG = z.object({
 	notes: since(textOrNull, null),
 	shapes: later(byName(list(list(numberOrNull)))),
 } satisfies Whole<Song>);
+
+const PACK = z.object({
+	id: text,
+	name: textOrNull,
+	channel: textOrNull,
+	battery: later(PACK_BATTERY),
+} satisfies Whole<Pack>);
 
 const SET_ITEM = z.discriminatedUnion('kind', [
 	z.object({
@@ -188,8 +198,11 @@ const SHOW = z.object({
 	instruments: list(INSTRUMENT),
 	songs: list(SONG),
 	set: list(SET_ITEM),
-	boards: since(byName(list(z.object({ id: text, name: text, extra: byName(z.unknown()) }))), {}),
-	packs: since(list(z.object({ id: text, name: textOrNull, channel: textOrNull })), []),
+	boards: since(
+		byName(list(z.object({ id: text, name: text, extra: byName(z.unknown()), ...PEDAL_TRAITS }))),
+		{},
+	),
+	packs: since(list(PACK), []),
 	times: since(byName(byName(number)), {}),
 	stock: since(list(z.object({ gauge: text, count: number })), []),
 	abbreviations: since(byName(text), {}),
@@ -210,4 +223,6 @@ const SHOW = z.object({
 	),
 	notes: later(text),
 	ownTimes: later(byName(number)),
+	rigs: later(RIGS),
+	supplies: later(SUPPLIES),
 } satisfies Whole<Show>);

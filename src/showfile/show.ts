@@ -6,6 +6,7 @@ import type { InstrumentKind } from '../tuning/kind.ts';
 import type { Offsets } from '../tuning/offsets.ts';
 import type { SetUpMeasures } from '../tuning/set-up-drift.ts';
 import type { Tuning } from '../tuning/tuning.ts';
+import type { Output, PedalTraits, Power, RigPart, Supply } from './rig.ts';
 
 /** A whole show. Lists keep the order of the file. */
 export type Show = {
@@ -46,6 +47,9 @@ export type Show = {
 	readonly stage?: Stage;
 	/** Anything else about the night. */
 	readonly notes?: string;
+	/** The way of each player's sound, the instrument before the first part; by player id. */
+	readonly rigs?: Readonly<Record<string, readonly RigPart[]>>;
+	readonly supplies?: readonly Supply[];
 	/** The technician's own times that stood in for the built-in ones when the show was read; left out where there were none. */
 	readonly ownTimes?: OwnTimes;
 };
@@ -119,6 +123,9 @@ export type Instrument = {
 	readonly instead?: readonly Instead[];
 	/** This very instrument in every file and year. */
 	readonly gear?: string;
+	readonly output?: Output;
+	/** Of an active instrument. */
+	readonly power?: Power;
 };
 
 /** What is played in place of an instrument. */
@@ -218,10 +225,10 @@ export type PedalState = {
 	readonly settings?: Readonly<Record<string, string>>;
 };
 
-export type Pedal = {
+export type Pedal = PedalTraits & {
 	readonly id: string;
 	readonly name: string;
-	/** What later features need (controls, power, MIDI), as the file gives it. */
+	/** What the file says besides, as it is written. */
 	readonly extra: Readonly<Record<string, unknown>>;
 };
 
@@ -229,6 +236,8 @@ export type Pack = {
 	readonly id: string;
 	readonly name: string | null;
 	readonly channel: string | null;
+	/** Hours that a fresh battery gives and those already used. */
+	readonly battery?: { readonly hours: number; readonly used: number };
 };
 
 export type StockItem = { readonly gauge: string; readonly count: number };

@@ -259,6 +259,16 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 			};
 		case 'unknown-tuning':
 			return unknownTuningWords(fault);
+		case 'unknown-output':
+			return {
+				what: `${shownText(fault.supply)} has no output ${shownText(fault.id)}`,
+				...(fault.known.length === 0
+					? {}
+					: { expected: fault.known.map((name) => shownText(name)).join(', ') }),
+				hint: 'Add it to the outputs of that supply, or correct it here.',
+			};
+		case 'midi-unclear':
+			return { what: 'this message is not whole', ...MIDI_LACKS[fault.lacks] };
 		case 'mass-key':
 			return {
 				code: 'bad-gauge',
@@ -417,7 +427,7 @@ function duplicateWords(fault: Of<'duplicate-id'> & { readonly where?: Place }):
 	const { list, id, first, where } = fault;
 	if (first === null) {
 		return {
-			what: `the pedal ${cleanText(id)} is on this board a second time`,
+			what: `the ${ENTRIES[list] ?? 'entry'} ${cleanText(id)} is ${list === 'boards' ? 'on this board' : 'here'} a second time`,
 			hint: 'Give it an id of its own.',
 		};
 	}
@@ -466,6 +476,19 @@ const ONE_OF: Readonly<Record<IdList, string>> = {
 	instruments: 'instrument',
 	songs: 'song',
 	packs: 'pack',
+	supplies: 'supply',
+};
+
+const MIDI_LACKS: Readonly<
+	Record<(ShowFaultSaid & { code: 'midi-unclear' })['lacks'], Omit<Told, 'what'>>
+> = {
+	anything: {
+		found: 'nothing to send',
+		expected: 'program:, bank:, cc: with value:, or note: with velocity:',
+	},
+	value: { found: 'cc: without value:', hint: 'Add value: and a number from 0 to 127.' },
+	cc: { found: 'value: without cc:', hint: 'Add cc: and the number of the controller.' },
+	note: { found: 'velocity: without note:', hint: 'Add note: and its number.' },
 };
 
 /** What one entry of a list is called. */
@@ -478,6 +501,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
 	encore: 'item of the encore',
 	instead: 'entry of instead',
 	boards: 'pedal',
+	rigs: 'part',
 };
 
 /** `the instrument A4`, `this cue`, `the show file`. */
@@ -569,6 +593,18 @@ function badValueWords(bad: BadValue): Told {
 				what: 'is not a chord shape',
 				expected: 'one fret a string from the highest-numbered, such as "022100" or x32010',
 			};
+		case 'bad-ohms':
+			return {
+				what: 'is not a resistance',
+				expected: 'ohms, such as 8, 500 k or 1 M',
+			};
+		case 'bad-capacity':
+			return {
+				what: 'is not what a battery holds',
+				expected: 'a capacity such as 500 mAh or 2 Ah',
+			};
+		case 'bad-metres':
+			return { what: 'is not the length of a cord', expected: 'a length such as 6 m or 20 ft' };
 		case 'bad-slot':
 			return {
 				what: 'is not a key that a place on the rack can have',

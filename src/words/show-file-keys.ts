@@ -66,6 +66,48 @@ const SET_UP: Tree = {
 	'saddle-screw': ['How far one turn of a saddle screw moves the saddle, in mm.', 0.7],
 };
 
+const POWER: Tree = {
+	supply: ['The supply that feeds it.', 'S1'],
+	output: ['The output of that supply.', 'a'],
+	ma: ['What it draws, in milliamps.', 35],
+	volts: ['What it wants.', 9],
+	centre: ['Which pole it wants in the middle of the plug.', 'negative'],
+	battery: ['What its own battery holds, where it has one.', '500 mAh'],
+	'hours-used': ['Hours that this battery has run already.', 10],
+};
+
+const MESSAGE: Tree = {
+	bank: ['The bank, sent as controllers 0 and 32 before the program.', 300],
+	program: ['The program, 0 to 127.', 11],
+	cc: ['The number of a controller.', 64],
+	value: ['The value of that controller.', 127],
+	note: ['The number of a note.', 60],
+	velocity: ['How hard; 0 is note off.', 127],
+};
+
+const MIDI: Tree = {
+	channel: ['Its channel, 1 to 16.', 1],
+	on: ['What switches it on.', [{ cc: 64, value: 127 }], MESSAGE],
+	off: ['What switches it off.', [{ cc: 64, value: 0 }], MESSAGE],
+	scenes: [
+		'What each of its scenes is sent, by the name that cues use.',
+		{ wide: [{ bank: 300, program: 11 }], dry: [{ program: 0 }] },
+		MESSAGE,
+	],
+	tempo: [
+		"How the song's tempo reaches it: clock, or the controller that four taps go to.",
+		{ cc: 93, value: 127 },
+		{ cc: ['The number of the controller.', 93], value: ['The value of a tap.', 127] },
+	],
+};
+
+const FAULT: Tree = {
+	chance: ['How likely it is the faulty one, beside the others.', 3],
+	test: ['How long it takes to test it.', '20s'],
+	swap: ['How long it takes to replace it.', '30s'],
+	spare: ['What replaces it.', 'spare head in case 4'],
+};
+
 const INSTRUMENT: Tree = {
 	id: ['The short word that all other lines use.', 'A1'],
 	name: ['What it is called; people read it after the slot, "4 Anchor".', 'Amber'],
@@ -92,6 +134,12 @@ const INSTRUMENT: Tree = {
 		['S1', { instrument: 'A2', tuning: 'E standard', capo: 1 }],
 		INSTEAD,
 	],
+	output: [
+		'What it gives: the ohms of its electronics, or the picofarads of a piezo.',
+		{ ohms: '10 k' },
+		{ ohms: ['Ohms, for active electronics.', '10 k'], pf: ['Picofarads, for a piezo.', 500] },
+	],
+	power: ['The battery of an active one.', { battery: '500 mAh', ma: 1 }, POWER],
 	gear: ['This very instrument in every file and year, for what was measured on it.', 'quay-amber'],
 	'recheck-after': ['How long ready lasts on this one.', '10m'],
 	strung: [
@@ -220,6 +268,64 @@ const KEYS: Tree = {
 		{
 			id: ['The short word that songs use; at, near, say and hand are taken.', 'drive'],
 			name: ['What it is called.', 'Drive'],
+			input: ['Ohms of its input.', '500 k'],
+			output: ['Ohms of its output.', '1 k'],
+			controls: ['Its controls in the words of the player.', ['drive', 'tone', 'level']],
+			switched: ['Who changes it.', 'tech'],
+			power: ['What it runs on.', { supply: 'S1', output: 'a', ma: 35 }, POWER],
+			midi: [
+				'What it is sent: whole states, numbers as they are sent.',
+				{ channel: 1, on: [{ cc: 64, value: 127 }], off: [{ cc: 64, value: 0 }] },
+				MIDI,
+			],
+			...FAULT,
+		},
+	],
+	rigs: [
+		"The way of each player's sound from the strings to the desk; the instrument comes before the first part.",
+		{
+			bo: [
+				{ id: 'lead', kind: 'cord', length: '6 m', 'pf-per-m': 100 },
+				{ id: 'board', kind: 'board' },
+				{ id: 'head', kind: 'amp', watts: 30, tap: 8, taps: [4, 8, 16], tube: true },
+				{ id: 'cab1', kind: 'cab', ohms: 8, watts: 60 },
+			],
+		},
+		{
+			id: ['The short word for this part.', 'head'],
+			kind: ['What it is; board stands for the pedals of that player, in their order.', 'amp'],
+			name: ['What it is called.', 'Head'],
+			length: ['How long a cord is.', '6 m'],
+			'pf-per-m': ['Picofarads of one metre of the cord.', 100],
+			input: ['Ohms of its input.', '1 M'],
+			output: ['Ohms of its output.', '600'],
+			ohms: ['Ohms of a cabinet.', 8],
+			watts: ['What an amplifier gives, or what a cabinet takes.', 30],
+			tap: ['Ohms of the tap that the cabinets are on.', 8],
+			taps: ['Ohms of all its taps.', [4, 8, 16]],
+			tube: ['Whether it has tubes: such an amplifier never plays without its load.', true],
+			wired: ['How a cabinet is joined to the cabinets before it.', 'parallel'],
+			switched: ['Who changes it.', 'feet'],
+			power: ['What it runs on.', { supply: 'S1', output: 'b', ma: 100 }, POWER],
+			...FAULT,
+		},
+	],
+	supplies: [
+		'Boxes that feed pedals, each with its outputs.',
+		[{ id: 'S1', outputs: [{ id: 'a', volts: 9, ma: 100, centre: 'negative' }] }],
+		{
+			id: ['The short word for this supply.', 'S1'],
+			name: ['What is written on it.', 'board left'],
+			outputs: [
+				'Its outputs.',
+				[{ id: 'a', volts: 9, ma: 100, centre: 'negative' }],
+				{
+					id: ['The short word for this output.', 'a'],
+					volts: ['Its voltage.', 9],
+					ma: ['The most it gives, in milliamps.', 100],
+					centre: ['Which pole is in the middle of its plug.', 'negative'],
+				},
+			],
 		},
 	],
 	packs: [
@@ -229,6 +335,11 @@ const KEYS: Tree = {
 			id: ['The short word for this pack.', 'P1'],
 			name: ['What is written on it.', 'red tape'],
 			channel: ['What the desk knows it by.', '11'],
+			battery: [
+				'Hours that a fresh battery gives, and those already used.',
+				{ hours: 6, used: 2.5 },
+				{ hours: ['Hours of a fresh one.', 6], used: ['Hours already used.', 2.5] },
+			],
 		},
 	],
 	times: [

@@ -42,7 +42,10 @@ describe('the schema of show files', () => {
 			'what is played instead, and which one it is',
 			'format: rackside/1\ninstruments: [{id: A, kind: other, tuning: x, gear: 12, recheck-after: 10m, instead: [B, {instrument: C, tuning: x, capo: 1}]}, {id: B, kind: other, tuning: x, instead: []}]',
 		],
-		['what a pedal has besides', 'format: rackside/1\nboards: {bo: [{id: drive, midi: [1, 2]}]}'],
+		[
+			'what a pedal has besides',
+			'format: rackside/1\nboards: {bo: [{id: drive, scribbles: [1, 2]}]}',
+		],
 	])('accepts %s', (_, text) => {
 		expect(validate(parse(text)), JSON.stringify(validate.errors)).toBe(true);
 	});

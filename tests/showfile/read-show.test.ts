@@ -21,7 +21,7 @@ players:
   - {id: bo, name: Bo}
 boards:
   bo:
-    - {id: drive, name: Drive, power: {volts: 9}, midi: [1, 2]}
+    - {id: drive, name: Drive, power: {volts: 9}, scribbles: [1, 2]}
     - {id: delay}
 packs:
   - {id: P1, channel: "11"}
@@ -191,7 +191,19 @@ describe('a show with everything in it', () => {
 
 	it('keeps what a pedal has that nobody asks for yet', () => {
 		expect(show.boards.bo).toEqual([
-			{ id: 'drive', name: 'Drive', extra: { power: { volts: '9' }, midi: ['1', '2'] } },
+			{
+				id: 'drive',
+				name: 'Drive',
+				power: {
+					supply: null,
+					output: null,
+					milliamps: null,
+					volts: 9,
+					centre: null,
+					battery: null,
+				},
+				extra: { scribbles: ['1', '2'] },
+			},
 			{ id: 'delay', name: 'delay', extra: {} },
 		]);
 	});
