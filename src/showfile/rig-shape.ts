@@ -122,5 +122,5 @@ export type ShapedPower = z.output<typeof power>;
 export type ShapedPedal = z.output<typeof pedal>;
 export type ShapedRigPart = z.output<typeof rigPart>;
 export type ShapedMessage = z.output<typeof message>;
-export type ShapedSupply = z.output<typeof supply>;
+
 export type ShapedOutput = z.output<typeof output>;
