@@ -3,20 +3,26 @@
 
 import type { Place } from '../base/problem.ts';
 import type { Warning } from '../plan/plan.ts';
+import { checkRig } from '../rig/check-rig.ts';
+import type { RigFinding } from '../rig/rig-finding.ts';
+import { placeOfRigFinding } from '../rig/rig-place.ts';
 import type { Finding } from '../showfile/finding.ts';
 import { placeOfFinding } from '../showfile/finding-place.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
 import type { SourceNode } from '../showfile/source-node.ts';
 import { asSentence } from '../words/as-sentence.ts';
-import { findingWords } from '../words/findings.ts';
+import { findingText, findingWords } from '../words/findings.ts';
 import { mendOfRisk } from '../words/mends.ts';
+import { rigFindingText, rigFindingWords } from '../words/rig-findings.ts';
 import { warningWords } from '../words/warnings.ts';
 
 export type Risk = {
-	readonly about: Finding | Warning;
+	readonly about: Finding | RigFinding | Warning;
 	/** A whole sentence or two, the last one the fix. */
 	readonly words: string;
+	/** What scripts read, things by their ids; empty for a warning of the plan, which words itself. */
+	readonly text: string;
 	/** Null where the files were not read as a tree. */
 	readonly where: Place | null;
 };
@@ -46,7 +52,7 @@ export function checkList(
 	for (const { song, position } of runningOrder(show)) {
 		if (!firstPlace.has(song.id)) firstPlace.set(song.id, position);
 	}
-	const soonest = (about: Finding | Warning) => {
+	const soonest = (about: Risk['about']) => {
 		const { song, songs = song === undefined ? [] : [song] } = about as {
 			song?: string;
 			songs?: readonly string[];
@@ -54,16 +60,33 @@ export function checkList(
 		return Math.min(...songs.map((one) => firstPlace.get(one) ?? Number.POSITIVE_INFINITY));
 	};
 	const all = [
-		...findings.map((about) => ({ about, said: findingWords(show, about) })),
+		...findings.map((about) => ({
+			about,
+			said: findingWords(show, about),
+			text: findingText(show, about),
+			placeIn: (tree: SourceNode) => placeOfFinding(tree, about),
+		})),
 		...warnings
 			.filter((one) => !isSaid(one, findings))
-			.map((about) => ({ about, said: asSentence(warningWords(show, about)) })),
+			.map((about) => ({
+				about,
+				said: asSentence(warningWords(show, about)),
+				text: '',
+				placeIn: (tree: SourceNode) => placeOfFinding(tree, about),
+			})),
+		...checkRig(show).map((about) => ({
+			about,
+			said: rigFindingWords(show, about),
+			text: rigFindingText(show, about),
+			placeIn: (tree: SourceNode) => placeOfRigFinding(tree, about),
+		})),
 	];
 	return all
-		.map(({ about, said }) => ({
+		.map(({ about, said, text, placeIn }) => ({
 			about,
 			words: [said, mendOfRisk(about)].filter((one) => one !== '').join(' '),
-			where: root === null ? null : placeOfFinding(root, about),
+			text,
+			where: root === null ? null : placeIn(root),
 			rank: rankOf(about),
 			soonest: soonest(about),
 		}))
@@ -71,7 +94,7 @@ export function checkList(
 			(one, other) =>
 				one.rank - other.rank || (one.soonest === other.soonest ? 0 : one.soonest - other.soonest),
 		)
-		.map(({ about, words, where }) => ({ about, words, where }));
+		.map(({ about, words, text, where }) => ({ about, words, text, where }));
 }
 
 function isSaid(warning: Warning, findings: readonly Finding[]): boolean {
@@ -86,8 +109,10 @@ function isSaid(warning: Warning, findings: readonly Finding[]): boolean {
 }
 
 /** Smaller is worse: what hurts, what leaves somebody without sound, what does not fit, what is only risky, what is good to know. */
-function rankOf(about: Finding | Warning): number {
+function rankOf(about: Risk['about']): number {
 	switch (about.code) {
+		case 'amp-no-load':
+			return 0;
 		case 'string-tension':
 			return about.percentLeft <= 0 ? 0 : 4;
 		case 'missing':
@@ -97,6 +122,10 @@ function rankOf(about: Finding | Warning): number {
 		case 'two-hands':
 		case 'floating-retune':
 			return 'gets' in about && about.gets === 'nothing' ? 1 : 2;
+		case 'amp-load':
+		case 'supply-centre':
+		case 'supply-volts':
+			return 2;
 		case 'late':
 		case 'segue-hand-over':
 		case 'gap-too-short':

@@ -11,6 +11,8 @@ const AMP_CAUTIONS = [
 const SMOKE = 'Smoke, a burning smell, sparks: power off at the wall, stand clear.';
 const HUM = 'Hum: never lift the safety earth.';
 const TUBES = 'Tube amps: hot tubes, never without a speaker load, mute before unplugging.';
+/** Beside every word of a tube amp without its cabinet. */
+export const TUBE_LOAD = 'A tube amp never plays without its speaker load.';
 const WET = 'Wet or outdoor stage: touch no mains; its power is for licensed people.';
 export const SOLDER = 'Solder in an aired room with eye protection, never on anything plugged in.';
 const IRON = 'Iron in its stand, wash hands after soldering.';

@@ -2,13 +2,44 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { Warning } from '../plan/plan.ts';
+import type { RigFinding } from '../rig/rig-finding.ts';
 import type { Finding } from '../showfile/finding.ts';
 
 const SOONER = 'Start sooner, shorten gaps, or drop a song.';
 
 /** What to do about it. */
-export function mendOfRisk(about: Finding | Warning): string {
+export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 	switch (about.code) {
+		case 'amp-load':
+			return about.fits === null
+				? 'Use cabinets that this amp is made for, and ask its maker before anything else.'
+				: `Set it to ${about.fits} ohms, off and cooled down.`;
+		case 'amp-no-load':
+			return 'Plug its cabinet in before it is switched on, and write the cabinet into the rig.';
+		case 'cab-power':
+			return 'Use a cabinet that takes more, or an amp that gives less.';
+		case 'supply-load':
+			return about.isOver ? 'Move a pedal to another output.' : 'Add nothing to it.';
+		case 'supply-volts':
+		case 'supply-centre':
+			return 'Do not plug it in like this; use an output or an adapter that fits.';
+		case 'daisy-chain':
+			return 'If it hums, give each an output of its own.';
+		case 'battery-short':
+			return about.change === 'interval'
+				? 'Change it before the doors or in the interval.'
+				: 'Change it before the doors.';
+		case 'shared-channel':
+			return 'Ask the radio coordinator for another channel for one of them.';
+		case 'unknown-scene':
+			return 'Add the scene to the pedal, or correct its name.';
+		case 'no-tempo':
+			return 'Give the song its tempo.';
+		case 'thin-piezo':
+			return 'Put a preamp with a higher input first.';
+		case 'dull-cord':
+			return 'Use a shorter cord, or put a buffer first.';
+
 		case 'two-hands':
 			return 'Name another instrument for one of them.';
 		case 'nothing-to-keep':

@@ -7,7 +7,6 @@ import { warningJson } from '../../report/plan-json.ts';
 import { checkShow } from '../../showfile/check-show.ts';
 import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { findingText } from '../../words/findings.ts';
 import { placeText } from '../../words/problem-text.ts';
 import { NOTHING_TO_LOOK_AT, PLANNING, toLookAt } from '../../words/program.ts';
 import type { CliCommand } from '../command.ts';
@@ -56,8 +55,8 @@ export const checkCommand: CliCommand = {
 /** What the file shows and what the plan shows, each in the order of the list, with its sentence by ids. */
 function risksJson(show: Show, risks: readonly Risk[]) {
 	return {
-		findings: risks.flatMap(({ about, where }) =>
-			'severity' in about ? [{ ...about, where, text: findingText(show, about) }] : [],
+		findings: risks.flatMap(({ about, where, text }) =>
+			'severity' in about ? [{ ...about, where, text }] : [],
 		),
 		warnings: risks.flatMap(({ about, where }) =>
 			'severity' in about ? [] : [{ ...warningJson(about, show), where }],

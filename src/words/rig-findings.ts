@@ -1,0 +1,124 @@
+// What `check` says of a show's rig: whole sentences, with the caution where the work can hurt somebody.
+
+import type { RigFinding } from '../rig/rig-finding.ts';
+import type { PartKind } from '../showfile/rig.ts';
+import type { Show } from '../showfile/show.ts';
+import { packName, pedalName, playerName, songTitle } from '../showfile/shown-names.ts';
+import { byId, type Call, onRack } from './call.ts';
+import { TUBE_LOAD } from './cautions.ts';
+
+/** For people: instruments by slot and name, everything else by its name. */
+export function rigFindingWords(show: Show, finding: RigFinding): string {
+	return words(show, finding, onRack(show));
+}
+
+/** As scripts read it: instruments by id. */
+export function rigFindingText(show: Show, finding: RigFinding): string {
+	return words(show, finding, byId);
+}
+
+function words(show: Show, finding: RigFinding, call: Call): string {
+	switch (finding.code) {
+		case 'amp-load': {
+			const { player, ohms, tapOhms } = finding;
+			const amp = partName(show, player, finding.amplifier);
+			return `${whose(show, player)} ${amp} is set to ${tapOhms} ohms, and its cabinets are ${figure(ohms)} ohms together.`;
+		}
+		case 'amp-no-load':
+			return `${whose(show, finding.player)} ${partName(show, finding.player, finding.amplifier)} has tubes and no cabinet in the rig. ${TUBE_LOAD}`;
+		case 'cab-power':
+			return `${whose(show, finding.player)} ${partName(show, finding.player, finding.cab)} takes ${figure(finding.ratedWatts)} W and can get ${figure(finding.watts)} W.`;
+		case 'supply-load': {
+			const used = `${supplyName(show, finding.supply)} output ${finding.output}: ${figure(finding.usedMa)} mA`;
+			return finding.isOver
+				? `${used} are drawn, and it gives ${figure(finding.ratedMa)} mA.`
+				: `${used} of its ${figure(finding.ratedMa)} mA are drawn, more than four fifths.`;
+		}
+		case 'supply-volts':
+			return `${consumer(show, finding, call)} wants ${figure(finding.wants)} V, and ${supplyName(show, finding.supply)} output ${finding.output} gives ${figure(finding.gives)} V.`;
+		case 'supply-centre':
+			return `${consumer(show, finding, call)} wants the ${finding.wants} pole in the middle of its plug, and ${supplyName(show, finding.supply)} output ${finding.output} has the ${finding.gives} one there.`;
+		case 'daisy-chain':
+			return `${listed(finding.on.map((one) => consumer(show, one, call)))} share ${supplyName(show, finding.supply)} output ${finding.output}: a chain can hum.`;
+		case 'battery-short': {
+			const what =
+				finding.what === 'pack'
+					? `Pack ${packName(show, finding.id)}`
+					: consumer(show, finding, call);
+			return `${what} has ${hours(finding.hoursLeft)} left in its battery, and the show takes ${hours(finding.hoursNeeded)}.`;
+		}
+		case 'shared-channel':
+			return `Packs ${listed(finding.packs.map((id) => packName(show, id)))} are ${finding.packs.length === 2 ? 'both' : 'all'} on channel ${finding.channel}.`;
+		case 'unknown-scene':
+			return `In ${songTitle(show, finding.song)}, ${pedalOf(show, finding.player, finding.pedal)} is asked for the scene ${finding.scene}, which it does not have.`;
+		case 'no-tempo':
+			return `In ${songTitle(show, finding.song)}, ${pedalOf(show, finding.player, finding.pedal)} goes by the tempo (${finding.value}), and the song has none.`;
+		case 'thin-piezo':
+			return `${call(finding.instrument)} loses ${Math.abs(finding.decibels).toFixed(0)} dB at its lowest string in ${whose(show, finding.player)} first input.`;
+		case 'dull-cord':
+			return `${call(finding.instrument)} loses its highs from ${(finding.hertz / 1000).toFixed(1)} kHz on in ${whose(show, finding.player)} cord.`;
+	}
+}
+
+/** What parts are called in a sentence. */
+const PARTS: Readonly<Record<PartKind, string>> = {
+	cord: 'cord',
+	pack: 'pack',
+	board: 'board',
+	loop: 'loop',
+	splitter: 'splitter',
+	'direct-box': 'direct box',
+	preamp: 'preamp',
+	amp: 'amp',
+	cab: 'cabinet',
+	desk: 'line to the desk',
+};
+
+/** `Bo's`. */
+function whose(show: Show, player: string): string {
+	return `${playerName(show, player)}'s`;
+}
+
+function pedalOf(show: Show, player: string, pedal: string): string {
+	return `${whose(show, player)} ${pedalName(show, player, pedal)}`;
+}
+
+/** `amp head`, `cabinet cab1`. */
+function partName(show: Show, player: string, id: string): string {
+	const part = show.rigs?.[player]?.find((one) => one.id === id);
+	return part === undefined ? id : `${PARTS[part.kind]} ${part.name}`;
+}
+
+function supplyName(show: Show, id: string): string {
+	return `supply ${show.supplies?.find((one) => one.id === id)?.name ?? id}`;
+}
+
+function consumer(
+	show: Show,
+	{ player, id }: { readonly player: string | null; readonly id: string },
+	call: Call,
+): string {
+	if (player === null) return call(id);
+	const isPedal = show.boards[player]?.some((one) => one.id === id) === true;
+	return isPedal
+		? pedalOf(show, player, id)
+		: `${whose(show, player)} ${partName(show, player, id)}`;
+}
+
+function listed(names: readonly string[]): string {
+	return names.join(', ').replace(/, ([^,]*)$/, ' and $1');
+}
+
+/** At most one decimal. */
+function figure(value: number): string {
+	return String(Math.round(value * 10) / 10);
+}
+
+/** `2 h`, `2 h 50 min`, `40 min`. */
+function hours(value: number): string {
+	const minutes = Math.round(value * 60);
+	const whole = Math.floor(minutes / 60);
+	const rest = minutes % 60;
+	if (whole === 0) return `${rest} min`;
+	return rest === 0 ? `${whole} h` : `${whole} h ${rest} min`;
+}
