@@ -55,6 +55,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.setup.brief,
 		load: printed('setup'),
 	},
+	rig: {
+		usage: 'rig SHOW',
+		words: COMMAND_WORDS.rig.brief,
+		load: ofShow('rig'),
+	},
 	rehearse: {
 		usage: 'rehearse SHOW',
 		words: COMMAND_WORDS.rehearse.brief,

@@ -67,6 +67,12 @@ export const COMMAND_WORDS = {
 			scale: 'another scale, such as "25.5 in" or "650 mm"',
 		},
 	},
+	rig: {
+		brief: 'the way of each sound, loads, supplies, batteries, every board by song',
+		about:
+			"Shows the way of each player's sound, what hangs on every amp and supply, how long batteries last, times that go by the tempo, and what each board is at every point of every song. Ends with 1 when something in the rig is a risk.",
+		options: {},
+	},
 	setup: {
 		brief: 'saddle moves, targets, what drifted; --record keeps what was measured',
 		about:

@@ -1,11 +1,11 @@
 // What `check` says of a show's rig: whole sentences, with the caution where the work can hurt somebody.
 
 import type { RigFinding } from '../rig/rig-finding.ts';
-import type { PartKind } from '../showfile/rig.ts';
 import type { Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { byId, type Call, onRack } from './call.ts';
 import { TUBE_LOAD } from './cautions.ts';
+import { figure, hourWords, PART_WORDS } from './rig.ts';
 
 /** For people: instruments by slot and name, everything else by its name. */
 export function rigFindingWords(show: Show, finding: RigFinding): string {
@@ -29,23 +29,23 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 		case 'cab-power':
 			return `${whose(show, finding.player)} ${partName(show, finding.player, finding.cab)} takes ${figure(finding.ratedWatts)} W and can get ${figure(finding.watts)} W.`;
 		case 'supply-load': {
-			const used = `${supplyName(show, finding.supply)} output ${finding.output}: ${figure(finding.usedMa)} mA`;
+			const used = `Supply ${supplyName(show, finding.supply)} output ${finding.output}: ${figure(finding.usedMa)} mA`;
 			return finding.isOver
 				? `${used} are drawn, and it gives ${figure(finding.ratedMa)} mA.`
 				: `${used} of its ${figure(finding.ratedMa)} mA are drawn, more than four fifths.`;
 		}
 		case 'supply-volts':
-			return `${consumer(show, finding, call)} wants ${figure(finding.wants)} V, and ${supplyName(show, finding.supply)} output ${finding.output} gives ${figure(finding.gives)} V.`;
+			return `${consumer(show, finding, call)} wants ${figure(finding.wants)} V, and supply ${supplyName(show, finding.supply)} output ${finding.output} gives ${figure(finding.gives)} V.`;
 		case 'supply-centre':
-			return `${consumer(show, finding, call)} wants the ${finding.wants} pole in the middle of its plug, and ${supplyName(show, finding.supply)} output ${finding.output} has the ${finding.gives} one there.`;
+			return `${consumer(show, finding, call)} wants the ${finding.wants} pole in the middle of its plug, and supply ${supplyName(show, finding.supply)} output ${finding.output} has the ${finding.gives} one there.`;
 		case 'daisy-chain':
-			return `${listed(finding.on.map((one) => consumer(show, one, call)))} share ${supplyName(show, finding.supply)} output ${finding.output}: a chain can hum.`;
+			return `${listed(finding.on.map((one) => consumer(show, one, call)))} share supply ${supplyName(show, finding.supply)} output ${finding.output}: a chain can hum.`;
 		case 'battery-short': {
 			const what =
 				finding.what === 'pack'
 					? `Pack ${packName(show, finding.id)}`
 					: consumer(show, finding, call);
-			return `${what} has ${hours(finding.hoursLeft)} left in its battery, and the show takes ${hours(finding.hoursNeeded)}.`;
+			return `${what} has ${hourWords(finding.hoursLeft)} left in its battery, and the show takes ${hourWords(finding.hoursNeeded)}.`;
 		}
 		case 'shared-channel':
 			return `Packs ${listed(finding.packs.map((id) => packName(show, id)))} are ${finding.packs.length === 2 ? 'both' : 'all'} on channel ${finding.channel}.`;
@@ -60,20 +60,6 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 	}
 }
 
-/** What parts are called in a sentence. */
-const PARTS: Readonly<Record<PartKind, string>> = {
-	cord: 'cord',
-	pack: 'pack',
-	board: 'board',
-	loop: 'loop',
-	splitter: 'splitter',
-	'direct-box': 'direct box',
-	preamp: 'preamp',
-	amp: 'amp',
-	cab: 'cabinet',
-	desk: 'line to the desk',
-};
-
 /** `Bo's`. */
 function whose(show: Show, player: string): string {
 	return `${playerName(show, player)}'s`;
@@ -86,11 +72,11 @@ function pedalOf(show: Show, player: string, pedal: string): string {
 /** `amp head`, `cabinet cab1`. */
 function partName(show: Show, player: string, id: string): string {
 	const part = show.rigs?.[player]?.find((one) => one.id === id);
-	return part === undefined ? id : `${PARTS[part.kind]} ${part.name}`;
+	return part === undefined ? id : `${PART_WORDS[part.kind]} ${part.name}`;
 }
 
 function supplyName(show: Show, id: string): string {
-	return `supply ${show.supplies?.find((one) => one.id === id)?.name ?? id}`;
+	return show.supplies?.find((one) => one.id === id)?.name ?? id;
 }
 
 function consumer(
@@ -107,18 +93,4 @@ function consumer(
 
 function listed(names: readonly string[]): string {
 	return names.join(', ').replace(/, ([^,]*)$/, ' and $1');
-}
-
-/** At most one decimal. */
-function figure(value: number): string {
-	return String(Math.round(value * 10) / 10);
-}
-
-/** `2 h`, `2 h 50 min`, `40 min`. */
-function hours(value: number): string {
-	const minutes = Math.round(value * 60);
-	const whole = Math.floor(minutes / 60);
-	const rest = minutes % 60;
-	if (whole === 0) return `${rest} min`;
-	return rest === 0 ? `${whole} h` : `${whole} h ${rest} min`;
 }

@@ -22,7 +22,7 @@ test('a rig with one of each', () => {
 		"23: Bo's Drive wants the positive pole in the middle of its plug, and supply S1 output a has the negative one there. Do not plug it in like this; use an output or an adapter that fits.",
 		"24: In One, Bo's Delay is asked for the scene broad, which it does not have. Add the scene to the pedal, or correct its name.",
 		"19: Bo's cabinet cab1 takes 10 W and can get 15 W. Use a cabinet that takes more, or an amp that gives less.",
-		'26: supply S1 output a: 115 mA are drawn, and it gives 100 mA. Move a pedal to another output.',
+		'26: Supply S1 output a: 115 mA are drawn, and it gives 100 mA. Move a pedal to another output.',
 		'27: Pack P1 has 2 h left in its battery, and the show takes 3 h 5 min. Change it before the doors or in the interval.',
 		"25: Bo's Boost has 2 h 10 min left in its battery, and the show takes 3 h 5 min. Change it before the doors or in the interval.",
 		'27: Packs P1 and P2 are both on channel G1. Ask the radio coordinator for another channel for one of them.',

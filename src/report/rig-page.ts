@@ -1,0 +1,161 @@
+// A show's rig as a page: the way of each player's sound, what its power comes to, and what every board is by
+// song. For the bench and the case, before the doors.
+
+import { textTable } from '../base/text-table.ts';
+import { amplifierLoads } from '../rig/amplifier-loads.ts';
+import { batteriesLeft } from '../rig/battery-hours.ts';
+import { checkRig } from '../rig/check-rig.ts';
+import { outputLoads } from '../rig/supply-loads.ts';
+import { tempoTimes } from '../rig/tempo-times.ts';
+import { toneCorners } from '../rig/tone-corners.ts';
+import { runningOrder } from '../showfile/running-order.ts';
+import type { Show } from '../showfile/show.ts';
+import {
+	packName,
+	pedalName,
+	playerName,
+	shownInstrument,
+	songTitle,
+} from '../showfile/shown-names.ts';
+import { mendOfRisk } from '../words/mends.ts';
+import {
+	batteryOf,
+	boardStateWords,
+	boardWords,
+	cornerWords,
+	hourWords,
+	milliampWords,
+	ohmWords,
+	partWords,
+	RIG_PAGE,
+	tempoWords,
+} from '../words/rig.ts';
+import { rigFindingWords } from '../words/rig-findings.ts';
+import { PAPER_COLUMNS, wrapped } from './paper.ts';
+
+const HANG = '  ';
+
+/** Lines without their ends; a heading over each part, parts that would be empty left out. */
+export function rigPage(show: Show): readonly string[] {
+	const parts = [
+		part(RIG_PAGE.path, pathLines(show)),
+		part(RIG_PAGE.loads, loadLines(show)),
+		part(RIG_PAGE.supplies, supplyLines(show)),
+		part(RIG_PAGE.batteries, batteryLines(show)),
+		part(RIG_PAGE.tone, toneLines(show)),
+		part(RIG_PAGE.tempo, tempoLines(show)),
+		part(RIG_PAGE.patch, patchLines(show)),
+		part(RIG_PAGE.look, lookLines(show)),
+	].filter((lines) => lines.length > 0);
+	if (parts.length === 0) return [RIG_PAGE.nothing];
+	return parts.flatMap((lines, at) => (at === 0 ? lines : ['', ...lines]));
+}
+
+function part(heading: string, lines: readonly string[]): readonly string[] {
+	return lines.length === 0 ? [] : [heading, ...lines];
+}
+
+function table(names: readonly string[], rows: readonly (readonly string[])[]): readonly string[] {
+	return rows.length === 0 ? [] : textTable(names, rows);
+}
+
+function pathLines(show: Show): readonly string[] {
+	return Object.entries(show.rigs ?? {}).flatMap(([player, all]) => {
+		const words = all.map((one) =>
+			one.kind === 'board'
+				? boardWords((show.boards[player] ?? []).map(({ name }) => name))
+				: partWords(one),
+		);
+		const way = [RIG_PAGE.instrumentFirst, ...words].join(' > ');
+		return hanging(`${playerName(show, player)}: ${way}`);
+	});
+}
+
+function loadLines(show: Show): readonly string[] {
+	const rows = amplifierLoads(show).map(({ player, amplifier, cabs, ohms, tapOhms }) => [
+		`${playerName(show, player)} ${amplifier.name}`,
+		cabs.length === 0 ? RIG_PAGE.noLoad : ohms === null ? RIG_PAGE.unknown : ohmWords(ohms),
+		tapOhms === null ? RIG_PAGE.unknown : ohmWords(tapOhms),
+	]);
+	return table(RIG_PAGE.loadColumns, rows);
+}
+
+function supplyLines(show: Show): readonly string[] {
+	const rows = outputLoads(show).map(({ supply, output, on, usedMilliamps }) => [
+		`${supply.name} ${output.id}`,
+		milliampWords(usedMilliamps ?? (on.length === 0 ? 0 : null)),
+		milliampWords(output.milliamps),
+		on.map(({ name }) => name).join(', '),
+	]);
+	return table(RIG_PAGE.supplyColumns, rows);
+}
+
+function batteryLines(show: Show): readonly string[] {
+	const rows = batteriesLeft(show).map((battery) => {
+		const { what, player, id } = battery;
+		const name =
+			what === 'pack'
+				? packName(show, id)
+				: what === 'instrument'
+					? shownInstrument(show, id)
+					: pedalName(show, player ?? '', id);
+		const owner = player === null ? '' : playerName(show, player);
+		return [batteryOf(battery, { owner, name }), hourWords(battery.hoursLeft)];
+	});
+	return table(RIG_PAGE.batteryColumns, rows);
+}
+
+function toneLines(show: Show): readonly string[] {
+	const rows = toneCorners(show).map(({ player, instrument, kind, hertz }) => [
+		shownInstrument(show, instrument),
+		playerName(show, player),
+		cornerWords(kind, hertz),
+	]);
+	return table(RIG_PAGE.toneColumns, rows);
+}
+
+function tempoLines(show: Show): readonly string[] {
+	const rows = tempoTimes(show).map((one) => [
+		songTitle(show, one.song),
+		playerName(show, one.player),
+		`${pedalName(show, one.player, one.pedal)} ${one.control}`,
+		tempoWords(one),
+	]);
+	return table(RIG_PAGE.tempoColumns, rows);
+}
+
+/** Song by song as they are played, each point that gives a board its whole state. */
+function patchLines(show: Show): readonly string[] {
+	const tempo = tempoTimes(show);
+	const rows = runningOrder(show).flatMap(({ song }) => {
+		const points = [
+			{ at: RIG_PAGE.start, boards: song.board },
+			...song.cues.map(({ at, boards }) => ({ at, boards })),
+		];
+		return points.flatMap(({ at, boards }) =>
+			Object.entries(boards).map(([player, states]) => [
+				song.title,
+				playerName(show, player),
+				at,
+				boardStateWords(show, {
+					player,
+					states,
+					tempo: tempo.filter((one) => one.song === song.id && one.player === player),
+				}),
+			]),
+		);
+	});
+	return table(RIG_PAGE.patchColumns, rows);
+}
+
+function lookLines(show: Show): readonly string[] {
+	return checkRig(show).flatMap((finding) =>
+		hanging(`${rigFindingWords(show, finding)} ${mendOfRisk(finding)}`),
+	);
+}
+
+/** Further lines stand in from the first. */
+function hanging(text: string): readonly string[] {
+	const [first = '', ...others] = wrapped(text, PAPER_COLUMNS - HANG.length, HANG);
+	return [first.trimStart(), ...others];
+}
