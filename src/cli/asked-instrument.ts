@@ -39,14 +39,22 @@ export async function askedInstrument(
 	const [file = '', word = ''] = request.words;
 	const { show, problems } = await openShow(file, request, io);
 	if (!show) return { ok: false, problems };
-	const { instruments } = show;
+	const named = instrumentNamed(show, word);
+	if (!named.ok) return named;
+	const instrument = show.instruments.find(({ id }) => id === named.value);
+	if (instrument === undefined) throw new RangeError(`no instrument ${named.value}`);
+	return { ok: true, value: { show, instrument } };
+}
+
+/** The id of the instrument that a word names: by id, else by slot or name. */
+export function instrumentNamed({ instruments }: Show, word: string): Asked<string> {
 	const key = word.toLowerCase();
 	const instrument =
 		instruments.find(({ id }) => id === word) ??
 		instruments.find(({ id, slot, name }) =>
 			[id.toLowerCase(), slot, name.toLowerCase()].includes(key),
 		);
-	if (instrument) return { ok: true, value: { show, instrument } };
+	if (instrument) return { ok: true, value: instrument.id };
 	const near = nearestName(
 		word,
 		instruments.map(({ id }) => id),

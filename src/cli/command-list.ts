@@ -60,6 +60,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.rig.brief,
 		load: ofShow('rig'),
 	},
+	fault: {
+		usage: 'fault SHOW PLAYER',
+		words: COMMAND_WORDS.fault.brief,
+		load: ofShow('fault'),
+	},
 	rehearse: {
 		usage: 'rehearse SHOW',
 		words: COMMAND_WORDS.rehearse.brief,

@@ -73,6 +73,17 @@ export const COMMAND_WORDS = {
 			"Shows the way of each player's sound, what hangs on every amp and supply, how long batteries last, times that go by the tempo, and what each board is at every point of every song. Ends with 1 when something in the rig is a risk.",
 		options: {},
 	},
+	fault: {
+		brief: 'what to try next when a sound is gone, hums or crackles, and how sure it is',
+		about:
+			"Says the next best test on a player's way of the sound, from what is heard and what was answered: after a song the one with the least expected time to the cause, with --in-song the shortest way to sound. It never opens an amp and never lifts the safety earth. Ends with 1 when the answers contradict each other.",
+		options: {
+			symptom: 'silent, crackle, hum, thin, cuts-out, distorted, feedback or wireless; else silent',
+			answers: 'what was tried, such as "bypass-board=same,swap-lead=sound"',
+			instrument: 'what is in hands; else what the player has first',
+			inSong: 'a song is on: sound first, the cause later',
+		},
+	},
 	setup: {
 		brief: 'saddle moves, targets, what drifted; --record keeps what was measured',
 		about:
