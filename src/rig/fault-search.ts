@@ -16,8 +16,8 @@ export type NextTest = {
 	readonly expectedSeconds: number;
 };
 
-/** Up to as many suspects all sets of them are weighed: 2^12 sets take some milliseconds. */
-const EXACT = 12;
+/** Up to as many suspects all sets of them are weighed: 2^10 sets take some milliseconds. */
+const EXACT = 10;
 /** As many bits as a set has; a longer rig is searched by its likeliest parts first. */
 const MOST_SUSPECTS = 30;
 /** Two times that differ by less are the same. */

@@ -3,6 +3,7 @@
 
 import { benchBreak } from './break.ts';
 import { benchCommands } from './commands.ts';
+import { benchFault } from './fault.ts';
 import { benchGrown } from './grown.ts';
 import { benchKeys } from './keys.ts';
 import { benchPlan } from './plan.ts';
@@ -20,6 +21,7 @@ for (const { name, run } of [
 	{ name: 'start', run: benchStart },
 	{ name: 'replay', run: benchReplay },
 	{ name: 'break', run: benchBreak },
+	{ name: 'fault', run: benchFault },
 	{ name: 'keys', run: benchKeys },
 	{ name: 'grown', run: benchGrown },
 	{ name: 'plan', run: benchPlan },
