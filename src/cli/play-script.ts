@@ -15,6 +15,7 @@ import { unkeptPreferences } from '../night/preference-store.ts';
 import { drawnLines } from '../screen/drawn-lines.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
 import type { Show } from '../showfile/show.ts';
+import { midiTape } from './midi-tape.ts';
 import type { ScreenSize, ScriptStep } from './parse-script.ts';
 
 /** What playing a script takes. */
@@ -25,6 +26,8 @@ export type ScriptPlay = {
 	readonly isQuiet: boolean;
 	/** The screen as lines of text; left out, plain ones. */
 	readonly draw?: (state: ScreenState, size: ScreenSize) => readonly string[];
+	/** Gets what the boards were sent, as a text, at the end. */
+	readonly keepMidi?: (text: string) => void;
 	/** Gets each line of what the script prints. */
 	readonly print: (line: string) => void;
 };
@@ -38,13 +41,16 @@ const REHEARSAL_MS = Date.UTC(2000, 0, 1, 12);
 const UP_AT_ZERO_MS = 10 * 86_400_000;
 
 /** Plays the steps in order, printing what they ask for. */
-export function playScript({ show, steps, isQuiet, draw = drawnLines, print }: ScriptPlay): void {
+export function playScript(play: ScriptPlay): void {
+	const { show, steps, isQuiet, draw = drawnLines, print, keepMidi } = play;
 	const zeroMs = plannedZero(show, REHEARSAL_MS, 0);
 	let atMs = steps[0]?.atMs ?? 0;
 	const clock = { wallMs: () => zeroMs + atMs, upMs: () => UP_AT_ZERO_MS + atMs, bootId: '' };
 	// What a user prefers outlasts a stop of the program, and so does what is typed.
 	const preferences = unkeptPreferences(show.ownTimes);
 	const drafts = unkeptDrafts();
+	const tape =
+		keepMidi && midiTape(show, () => zeroMs + atMs - (night.session().zeroAtMs ?? zeroMs));
 	const open = (journal: MemoryJournal): Night =>
 		openNight({
 			show,
@@ -55,6 +61,7 @@ export function playScript({ show, steps, isQuiet, draw = drawnLines, print }: S
 			isRehearsal: true,
 			preferences,
 			drafts,
+			...(tape && { effects: tape.effects }),
 		});
 	let journal = memoryJournal(headerOf(show));
 	let night = open(journal);
@@ -83,6 +90,7 @@ export function playScript({ show, steps, isQuiet, draw = drawnLines, print }: S
 		else for (const line of draw(night.screen(), step.act.size)) print(line.trimEnd());
 	}
 	if (!isQuiet) print(JSON.stringify(night.state()));
+	if (tape) keepMidi?.(tape.text(zeroMs + atMs - (night.session().zeroAtMs ?? zeroMs)));
 }
 
 function headerOf(show: Show): NightHeader {

@@ -71,7 +71,7 @@ export type NightUnderWay = {
 };
 
 /** What is recorded without a word to the outside. */
-const UNSENT: ReadonlySet<string> = new Set([...NOTES, 'plan-told', 'taken-back', 'put-back']);
+const UNSENT: ReadonlySet<string> = new Set([...NOTES, 'plan-told']);
 
 /** A night that goes on from what its journal holds, or begins; that it does is recorded. */
 export function nightUnderWay(options: NightOptions): NightUnderWay {
@@ -84,7 +84,7 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 	const record = (entries: readonly Entry[]): RecordId => {
 		const kept = journal.append(entries, clock.reading()) as JournalRecord<Entry>;
 		past.take(kept);
-		// What a resume or an undo changes outside is sent when somebody asks for it: nothing jumps by itself.
+		// What a resume changes outside is sent when somebody asks for it: nothing jumps by itself.
 		if (effects && entries.some(({ k }) => !UNSENT.has(k)))
 			effects.become(outsideOf(session()), kept.id);
 		return kept.id;

@@ -38,7 +38,7 @@ export type Night = {
 	readonly state: () => Record<string, unknown>;
 	/** Carries out a command that came from elsewhere than the keys; see submit.ts. */
 	readonly submit: Submit;
-	/** Tells what is switched outside how it is to be, after a resume or an undo. */
+	/** Tells what is switched outside how it is to be, after a resume. */
 	readonly sendAgain: () => void;
 	/** Looks after the show file from now on. */
 	readonly watchShow: (file: ShowFile) => void;

@@ -107,6 +107,8 @@ export const COMMAND_WORDS = {
 			script: 'the timed keys to play',
 			quiet: 'leave out the state at the end of the script',
 			size: 'the size of !screen where the script names none (80x24)',
+			midi: 'with --script: every byte that the boards would be sent, one line a moment',
+			force: 'replace the file that --midi names',
 			speed: 'the live screen on a clock N times as fast, 1 to 100',
 		},
 	},

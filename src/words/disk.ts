@@ -127,6 +127,7 @@ export function unreadableNightWords(fault: DiskFault): string {
 /** What kept an export from being written, with what to do. */
 export function exportProblem(
 	fault: Extract<DiskFault, { code: 'file-exists' | 'export-failed' }>,
+	option = '--out',
 ): Problem {
 	const { code, path } = fault;
 	return fault.code === 'file-exists'
@@ -136,14 +137,14 @@ export function exportProblem(
 				where: { file: path },
 				hint:
 					fault.kind === 'file'
-						? 'Name another file with --out, or replace it with --force.'
-						: 'Name another file with --out.',
+						? `Name another file with ${option}, or replace it with --force.`
+						: `Name another file with ${option}.`,
 			}
 		: {
 				code,
 				what: `this file could not be written: ${diskTrouble(fault.trouble)}`,
 				where: { file: path },
-				hint: 'Name another place with --out.',
+				hint: `Name another place with ${option}.`,
 			};
 }
 

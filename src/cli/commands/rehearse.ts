@@ -1,13 +1,14 @@
 // `rackside rehearse`: timed keys from a script on a virtual clock, or the live screen on a clock that
 // can run faster.
 
-import { resolve } from 'node:path';
+import { basename, dirname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { diskErrorCode } from '../../disk/disk.ts';
+import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { readSource } from '../../showfile/read-source.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { diskTrouble } from '../../words/disk.ts';
+import { diskTrouble, exportProblem } from '../../words/disk.ts';
 import { problemOf } from '../../words/problems.ts';
 import {
 	CHECK_NAME,
@@ -43,6 +44,8 @@ export const rehearseCommand: CliCommand = {
 		script: { value: 'FILE', words: COMMAND_WORDS.rehearse.options.script },
 		quiet: { words: COMMAND_WORDS.rehearse.options.quiet },
 		size: { value: 'COLSxROWS', words: COMMAND_WORDS.rehearse.options.size },
+		midi: { value: 'FILE', words: COMMAND_WORDS.rehearse.options.midi },
+		force: { words: COMMAND_WORDS.rehearse.options.force },
 		speed: { value: 'N', words: COMMAND_WORDS.rehearse.options.speed },
 	},
 	words: { least: 1, most: 1 },
@@ -80,19 +83,48 @@ export const rehearseCommand: CliCommand = {
 				io,
 			);
 		}
+		const midiFile = optionText(request, 'midi');
 		const { show, problems } = await openShow(file, request, io);
 		if (!show) return tellProblems(problems, io);
 		const script = readScript(scriptFile, size, io);
 		if (!script.ok) return tellProblems(script.problems, io);
+		let midi: string | null = null;
 		playScript({
 			show,
 			steps: script.steps,
 			isQuiet: request.options.quiet === true,
 			print: (line) => io.write(`${line}\n`),
+			...(midiFile !== null && {
+				keepMidi: (text) => {
+					midi = text;
+				},
+			}),
 		});
-		return EXIT.fine;
+		return midiFile === null || midi === null
+			? EXIT.fine
+			: keepMidi({ file: midiFile, text: midi, request }, io);
 	},
 };
+
+/** The bytes that were sent, into a file that must not be there yet. */
+function keepMidi(
+	{
+		file,
+		text,
+		request,
+	}: { readonly file: string; readonly text: string; readonly request: Request },
+	io: Io,
+): number {
+	const target = resolve(io.cwd, file);
+	const done = writeExport(realDisk, {
+		folder: dirname(target),
+		name: basename(target),
+		text,
+		isDefaultName: false,
+		isForced: request.options.force === true,
+	});
+	return 'fault' in done ? tellProblems([exportProblem(done.fault, '--midi')], io) : EXIT.fine;
+}
 
 function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
 	let bytes: Uint8Array;
