@@ -75,6 +75,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.settings.brief,
 		load: printed('settings'),
 	},
+	doctor: {
+		usage: 'doctor',
+		words: COMMAND_WORDS.doctor.brief,
+		load: async () => (await import('./commands/doctor.ts')).doctorCommand,
+	},
 	schema: {
 		usage: 'schema',
 		words: COMMAND_WORDS.schema.brief,

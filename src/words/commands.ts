@@ -119,6 +119,12 @@ export const COMMAND_WORDS = {
 			'Shows all preferences and where files are. With a name, shows that one; with a value too, sets it. Names: colours (white; amber, dim for backstage; grey; none, words without colour); time.WORK, your own time for a piece of work in place of the built-in one, for shows read from then on (what a show file says comes first); and key.ACTION, one for each action of the live screen.',
 		options: { reset: 'reset everything, or with NAME only that' },
 	},
+	doctor: {
+		brief: 'what this terminal, keyboard, disk and clock can do, and what to mend',
+		about:
+			'Looks at this laptop before a show: size, colours and letters of the terminal, key repeat and foot switch (it asks you to press them; esc leaves that out), disk and free space, clock and time zone, whether it would sleep, lock or run out of battery, unfinished nights, and the troubles that the program noted. Each line is fine, or says what to do; what this system does not tell is said to be unknown. Ends with 1 when there is something to look at.',
+		options: {},
+	},
 	schema: {
 		brief: 'JSON Schema of the show file, for editors',
 		about:
