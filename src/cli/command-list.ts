@@ -91,5 +91,5 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 export const START: ListedCommand = {
 	usage: '',
 	words: COMMAND_WORDS.start.brief,
-	load: async () => (await import('./screen-commands.ts')).SCREEN_COMMANDS.start,
+	load: async () => (await import('./screen-commands.ts')).startCommand(COMMANDS),
 };

@@ -12,8 +12,9 @@ export type CommandWords = {
 /** By the command's name; `start` is a start without one. */
 export const COMMAND_WORDS = {
 	start: {
-		brief: 'offers the unfinished night, the last show and the example show',
-		about: 'Offers the unfinished night, the last show and the example show.',
+		brief: 'the first page: the unfinished night, a show, the last report, the example',
+		about:
+			"Opens a page with all there is to begin with, a number each: the unfinished night, tonight's show (one in this folder whose date is today, or the show run last), last night's report, the example show. Without a terminal it prints the run sheet of the example.",
 		options: {},
 	},
 	run: {

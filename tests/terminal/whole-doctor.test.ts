@@ -30,8 +30,8 @@ test.each(['node', 'launcher'] as const)(
 		const [, delay, interval] =
 			/begins after (\d+) ms, then every (\d+) ms; a held key counts once/.exec(words) ?? [];
 		// A machine that others hold busy reads any of the presses later than it was sent.
-	expect(Number(delay)).toBeGreaterThan(350);
-	expect(Number(delay)).toBeLessThan(700);
+		expect(Number(delay)).toBeGreaterThan(350);
+		expect(Number(delay)).toBeLessThan(700);
 		expect(Number(interval)).toBeGreaterThan(30);
 		expect(Number(interval)).toBeLessThan(100);
 		await screen.press('pagedown', 'pageup');
