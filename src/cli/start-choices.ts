@@ -111,12 +111,16 @@ function unfinished(nights: readonly NightSummary[]): readonly NightSummary[] {
 	);
 }
 
-function resumed(night: NightSummary, { standsAt, moment }: StartSources): Choice {
+function resumed(night: NightSummary, { standsAt, moment, example }: StartSources): Choice {
 	const { header, startedAtMs } = night;
 	const begun = startedAtMs === null ? null : begunAt(moment(startedAtMs));
 	return {
 		label: START.resume(header?.title ?? night.id),
-		detail: startDetail(begun, howFar(standsAt(night))),
+		detail: startDetail(
+			header?.showPath === example ? START.isExample : null,
+			begun,
+			howFar(standsAt(night)),
+		),
 		opens: { kind: 'show', file: header?.showPath ?? '' },
 	};
 }

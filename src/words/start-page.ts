@@ -12,6 +12,7 @@ export const START = {
 	reportSoFar: 'The report so far',
 	example: 'Look around with the example',
 	exampleAbout: 'an invented club night; nothing of yours is touched',
+	isExample: 'the example',
 	walk: 'First walk: eight moments of a night',
 	walkAbout: 'one sentence and one key each, on the real screen',
 	unread: 'cannot be opened yet; its key says why',

@@ -98,6 +98,7 @@ describe('the choices', () => {
 		expect(opened({ shows: [show('example')] })).toEqual(['example']);
 		const [first, ...others] = startChoices(sources({ nights: [night('example', false)] }));
 		expect(first?.label).toBe('Go on with example');
+		expect(first?.detail).toMatch(/^the example {2}unfinished, begun today 20:31/);
 		expect(others).toEqual([]);
 	});
 

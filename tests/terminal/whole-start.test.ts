@@ -93,7 +93,7 @@ test('the unfinished night comes first, says how far it is, and goes on', async 
 	const songs = lookAtJournal(data).session.list.filter(({ kind }) => kind === 'song').length;
 	expect(screen.rows()[3]?.trimEnd()).toBe(`> 1   Go on with ${title}`);
 	expect(screen.rows()[4]).toMatch(
-		new RegExp(`unfinished, begun today \\d\\d:\\d\\d  song 1 of ${songs}: Harbour`),
+		new RegExp(`the example  unfinished, begun today \\d\\d:\\d\\d  song 1 of ${songs}: Harbour`),
 	);
 	await screen.press('1');
 	await screen.waitFor('? all', PATIENCE_MS);
