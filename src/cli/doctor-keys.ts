@@ -24,8 +24,10 @@ import {
 } from '../words/doctor.ts';
 import { type DoctorLine, fine, look, unknown } from './doctor-line.ts';
 
-/** A way to have keys pressed. */
-export type Keyboard = {
+/** A terminal that can be asked, and somebody before it. */
+export type Asked = {
+	/** Cells that a text fills; null where the terminal does not say. */
+	readonly drawnCells: (text: string) => Promise<number | null>;
 	readonly holdKey: () => Promise<KeyAnswer>;
 	readonly pressSwitch: () => Promise<KeyAnswer>;
 };

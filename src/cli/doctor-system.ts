@@ -12,7 +12,7 @@ import {
 	clockUnkept,
 	consoleBlank,
 	displayAfter,
-	heldAwake,
+	HELD_AWAKE,
 	idleAction,
 	LID_BY_DESKTOP,
 	LID_IGNORED,
@@ -110,7 +110,7 @@ function linuxSleep(machine: Machine, isConsole: boolean): DoctorLine[] {
 	const hasLid = machine.names(LIDS).length > 0;
 	if (!hasLogind) {
 		return [
-			unknown(WHAT.sleep, UNKNOWN, LOOK_IN_LOCK),
+			unknown(WHAT.sleep, UNKNOWN, LOOK_IN_POWER),
 			...(hasLid ? [unknown(WHAT.lid, UNKNOWN, LOOK_IN_POWER)] : []),
 			lockLine(machine, isConsole),
 		];
@@ -118,18 +118,29 @@ function linuxSleep(machine: Machine, isConsole: boolean): DoctorLine[] {
 	const login = logindSettings(machine);
 	const held = heldNow(machine);
 	return [
-		idleLine(login, held),
+		idleLine({ login, held, isConsole }),
 		...(hasLid ? [lidLine(login, held)] : []),
 		lockLine(machine, isConsole),
 	];
 }
 
-function idleLine(login: ReadonlyMap<string, string>, held: readonly string[]): DoctorLine {
+function idleLine({
+	login,
+	held,
+	isConsole,
+}: {
+	readonly login: ReadonlyMap<string, string>;
+	readonly held: readonly string[];
+	readonly isConsole: boolean;
+}): DoctorLine {
 	// Defaults of logind.conf(5).
 	const action = login.get('IdleAction') ?? 'ignore';
-	if (action === 'ignore') return fine(WHAT.sleep, NEVER_BY_LOGIND);
-	if (held.includes('idle')) return fine(WHAT.sleep, heldAwake);
-	return look(WHAT.sleep, idleAction(action, login.get('IdleActionSec') ?? '30min'), STOP_IDLE);
+	const isHeld = held.includes('idle');
+	if (action !== 'ignore' && !isHeld)
+		return look(WHAT.sleep, idleAction(action, login.get('IdleActionSec') ?? '30min'), STOP_IDLE);
+	const found = action === 'ignore' ? NEVER_BY_LOGIND : HELD_AWAKE;
+	// A desktop has its own mind, and does not tell it here.
+	return isConsole ? fine(WHAT.sleep, found) : unknown(WHAT.sleep, found, LOOK_IN_POWER);
 }
 
 function lidLine(login: ReadonlyMap<string, string>, held: readonly string[]): DoctorLine {

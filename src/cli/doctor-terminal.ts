@@ -1,6 +1,7 @@
 // What the terminal can show, as far as it says so.
 
 import type { ColourSet } from '../base/colours.ts';
+import { displayWidth } from '../base/display-width.ts';
 import { readFromMetres } from '../screen/legibility.ts';
 import type { Area } from '../screen/row.ts';
 import type { TerminalAbilities } from '../terminal/terminal-kind.ts';
@@ -10,10 +11,13 @@ import {
 	COLOURS_REFUSED,
 	colourDepthFound,
 	LETTERS_ASCII,
-	LETTERS_FINE,
+	LETTERS_BY_LOCALE,
+	LETTERS_DRAWN,
 	LETTERS_LOOK_AT,
+	LETTERS_SET_C,
 	LETTERS_TOO_SMALL,
-	LETTERS_UNSAID,
+	LETTERS_TRIED,
+	lettersWide,
 	NO_COLOURS,
 	NO_SIZE,
 	NO_TERMINAL,
@@ -32,8 +36,8 @@ export type TerminalFound = {
 	/** By `--no-color` or `NO_COLOR`. */
 	readonly isColourRefused: boolean;
 	readonly colours: ColourSet;
-	/** Whether the environment names a locale. */
-	readonly hasLocale: boolean;
+	/** Cells that LETTERS_TRIED was drawn in; null where the terminal does not say. */
+	readonly drawnCells: number | null;
 };
 
 /** From here on the screen is complete. */
@@ -69,9 +73,10 @@ function coloursLine({ abilities, isColourRefused, colours }: TerminalFound): Do
 	return fine(WHAT.colours, words);
 }
 
-function lettersLine({ abilities, hasLocale }: TerminalFound): DoctorLine {
+function lettersLine({ abilities, drawnCells }: TerminalFound): DoctorLine {
 	if (!abilities.isUnicode) return look(WHAT.letters, LETTERS_ASCII, SET_LOCALE);
-	return hasLocale
-		? fine(WHAT.letters, LETTERS_FINE)
-		: unknown(WHAT.letters, LETTERS_UNSAID, LETTERS_LOOK_AT);
+	if (drawnCells === null) return unknown(WHAT.letters, LETTERS_BY_LOCALE, LETTERS_LOOK_AT);
+	return drawnCells === displayWidth(LETTERS_TRIED)
+		? fine(WHAT.letters, LETTERS_DRAWN)
+		: look(WHAT.letters, lettersWide(drawnCells), LETTERS_SET_C);
 }

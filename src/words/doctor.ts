@@ -45,7 +45,7 @@ export const sizeFound = (
 	size: { readonly columns: number; readonly rows: number },
 	from: { readonly tall: number; readonly small: number },
 ): string =>
-	`${size.columns}x${size.rows}; filling a 14-inch screen, tall rows are read from ${metres(from.tall)}, small letters from ${metres(from.small)}`;
+	`${size.columns}x${size.rows}; filling a 14-inch screen, tall rows are read up to ${metres(from.tall)} away, small letters up to ${metres(from.small)}`;
 export const SIZE_TOO_SMALL =
 	'Make the window 80x24 or larger: below that, parts of the screen are left out.';
 export const LETTERS_TOO_SMALL =
@@ -61,10 +61,16 @@ export const AMBER_NEEDS_MORE =
 export const CANNOT_DRAW = 'TERM says that this terminal cannot move its cursor';
 export const SET_TERM =
 	'Set TERM to the type of the terminal: the live screen cannot be drawn until then.';
-export const LETTERS_FINE = 'UTF-8, by the locale';
-export const LETTERS_UNSAID = 'unknown here: no locale is set; UTF-8 is used';
+/** Signs of the screen that are one cell each. */
+export const LETTERS_TRIED = '♭▀é';
+export const LETTERS_DRAWN = 'UTF-8, tried here';
+export const lettersWide = (cells: number): string =>
+	`UTF-8 by the locale, but three signs were drawn ${cells} wide`;
+export const LETTERS_BY_LOCALE = 'UTF-8 by the locale; the terminal does not say what it draws';
 export const LETTERS_LOOK_AT =
 	'Look at this: ♭ ▀ é. Where that is not a flat, a half block and an e with an accent, set LC_ALL=C.';
+export const LETTERS_SET_C =
+	'Set the terminal to UTF-8, or set LC_ALL=C: then all is drawn in ASCII.';
 export const LETTERS_ASCII = 'plain ASCII, by the locale or the kind of terminal';
 export const SET_LOCALE =
 	'All is shown, without ♭ and é. If the terminal has UTF-8, set LC_ALL=C.UTF-8.';
@@ -107,7 +113,7 @@ export const ZONE_UTC = 'Set the time zone of where the show is: start and curfe
 // Sleep, lid and lock.
 
 export const NEVER_BY_LOGIND = 'logind does not put it to sleep when nobody types';
-export const heldAwake = 'something keeps it awake now';
+export const HELD_AWAKE = 'something keeps logind from it now';
 export const idleAction = (action: string, after: string): string =>
 	`logind does this after ${after} without a key: ${action}`;
 export const STOP_IDLE = 'Set IdleAction=ignore in /etc/systemd/logind.conf for the show.';
@@ -115,10 +121,11 @@ export const lidAction = (action: string): string => `closing it: ${action}`;
 export const LID_IGNORED = 'closing it does nothing';
 export const LID_OPEN = 'Leave it open, or set HandleLidSwitch=ignore in /etc/systemd/logind.conf.';
 export const LID_BY_DESKTOP = 'unknown here: the desktop handles it';
-export const LOOK_IN_POWER = 'Look in the power settings of your desktop.';
+export const LOOK_IN_POWER =
+	'Look in the power settings of your desktop: no sleep for the length of the show.';
 export const UNKNOWN = 'unknown here';
 export const LOOK_IN_LOCK =
-	'Look in the power and screen settings of your desktop: no sleep, no lock, no dark screen for the length of the show.';
+	'Look in the screen settings of your desktop: no lock and no dark screen for the length of the show.';
 export const LOOK_IN_LOCK_MAC =
 	'Look in System Settings, Lock Screen: no screen saver and no lock for the length of the show.';
 export const LOOK_IN_SYSTEM =

@@ -61,7 +61,7 @@ describe('the terminal', () => {
 			abilities: SCREEN,
 			isColourRefused: false,
 			colours: 'dark',
-			hasLocale: true,
+			drawnCells: 3,
 			...rest,
 		});
 
@@ -69,7 +69,7 @@ describe('the terminal', () => {
 		const lines = seen({});
 		expect(brief(lines)).toEqual({ size: 'fine', colours: 'fine', letters: 'fine' });
 		// The distance that DEVELOPERS.md gives for this size.
-		expect(of(lines, 'size')?.found).toContain('read from 2.2 m');
+		expect(of(lines, 'size')?.found).toContain('read up to 2.2 m');
 	});
 
 	test.each([
@@ -98,7 +98,8 @@ describe('the terminal', () => {
 			{ colours: 'look' },
 		],
 		['of ASCII', { abilities: { ...SCREEN, isUnicode: false } }, { letters: 'look' }],
-		['without a locale', { hasLocale: false }, { letters: 'unknown' }],
+		['that does not say what it draws', { drawnCells: null }, { letters: 'unknown' }],
+		['that draws other signs', { drawnCells: 8 }, { letters: 'look' }],
 	])('%s', (_, rest, states) => {
 		const lines = seen(rest);
 		expect(brief(lines)).toMatchObject(states);
@@ -203,7 +204,7 @@ describe('sleep, lid and lock', () => {
 	// Defaults and precedence: logind.conf(5), its sections IdleAction, HandleLidSwitch and CONFIGURATION DIRECTORIES
 	// AND PRECEDENCE.
 	test.each([
-		['nothing is set', {}, { sleep: 'fine', lid: 'look' }],
+		['nothing is set', {}, { sleep: 'unknown', lid: 'look' }],
 		[
 			'an idle action',
 			{ '/etc/systemd/logind.conf': '[Login]\n#IdleAction=ignore\nIdleAction=suspend\n' },
@@ -215,7 +216,7 @@ describe('sleep, lid and lock', () => {
 				'/etc/systemd/logind.conf': '[Login]\nIdleAction=lock\n',
 				'/etc/systemd/logind.conf.d/50-show.conf': '[Login]\nIdleAction=\nHandleLidSwitch=ignore\n',
 			},
-			{ sleep: 'fine', lid: 'fine' },
+			{ sleep: 'unknown', lid: 'fine' },
 		],
 		[
 			'of two drop-ins the later name counts, wherever it is',
@@ -250,7 +251,8 @@ describe('sleep, lid and lock', () => {
 		const held = { busctl: 's "handle-lid-switch:idle"\n' };
 		const idle = { '/etc/systemd/logind.conf': 'IdleAction=suspend' };
 		const lines = sleepLines(laptop({ ...BOOTED, ...LID, ...idle }, {}, held), {});
-		expect(brief(lines)).toMatchObject({ sleep: 'fine', lid: 'unknown' });
+		expect(brief(lines)).toMatchObject({ sleep: 'unknown', lid: 'unknown' });
+		expect(of(lines, 'sleep')?.found).toContain('keeps logind from it');
 	});
 
 	test('without a login manager, and on other systems, nothing is claimed', () => {
@@ -260,6 +262,11 @@ describe('sleep, lid and lock', () => {
 				expect(todo).toMatch(/^Look in /);
 			}
 		}
+	});
+
+	test('on a console no desktop has a mind of its own', () => {
+		const lines = sleepLines(laptop(BOOTED), { TERM: 'linux' });
+		expect(of(lines, 'sleep')?.state).toBe('fine');
 	});
 
 	test('a console goes dark or not, as the kernel says', () => {
@@ -414,7 +421,8 @@ describe('the command', () => {
 		const code = await examine({ words: [], options: options ?? {} }, io, {
 			machine,
 			clock: { nowMs: () => (nowMs += 1), after: () => () => {}, afterReading: () => {} },
-			keyboard: {
+			asked: {
+				drawnCells: async () => 3,
 				holdKey: async () => ({ kind: 'pressed', presses }),
 				pressSwitch: async () => ({ kind: 'none' }),
 			},

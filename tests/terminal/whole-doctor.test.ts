@@ -46,6 +46,17 @@ test.each(['node', 'launcher'] as const)(
 	},
 );
 
+test('what the terminal draws is tried, and nothing of that stays on the screen', async () => {
+	const { screen } = doctor();
+	const asked = '♭▀é\u001B[6n';
+	await until(() => screen.rawOutput().includes(asked), 'the question');
+	// The test's terminal does not answer by itself. As an xterm would, three cells further (ECMA-48, 8.3.14 CPR).
+	screen.send('\u001B[2;4R');
+	await screen.waitFor(/fine +letters +UTF-8, tried here/, PATIENCE_MS);
+	await screen.waitFor('Key repeat: hold', PATIENCE_MS);
+	expect(screen.text()).not.toContain('♭');
+});
+
 test('n says that there is no switch', async () => {
 	const { screen, afterwards } = doctor();
 	await screen.waitFor('Key repeat: hold', PATIENCE_MS);

@@ -8,6 +8,7 @@ import { syncTrial } from '../../disk/sync-trial.ts';
 import { readTroubles } from '../../disk/trouble-log.ts';
 import { usableKeys } from '../../keys/key-choices.ts';
 import { type Clock, nodeClock } from '../../terminal/clock.ts';
+import { drawnWidth } from '../../terminal/drawn-width.ts';
 import { SIGNAL_NUMBERS } from '../../terminal/ending.ts';
 import { askKeys } from '../../terminal/key-trial.ts';
 import { terminalAbilities } from '../../terminal/terminal-kind.ts';
@@ -17,11 +18,12 @@ import {
 	HOLD_KEY,
 	KEYS_LEFT_OUT,
 	KEYS_NOT_FOR_JSON,
+	LETTERS_TRIED,
 	PRESS_SWITCH,
 } from '../../words/doctor.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
-import { type Keyboard, keysLeftOut, repeatLine, switchLine } from '../doctor-keys.ts';
+import { type Asked, keysLeftOut, repeatLine, switchLine } from '../doctor-keys.ts';
 import { type DoctorLine, lineText } from '../doctor-line.ts';
 import {
 	folderLine,
@@ -48,21 +50,21 @@ export const doctorCommand: CliCommand = {
 	run: (request, io) => {
 		const clock = nodeClock();
 		const machine = thisMachine();
-		return examine(request, io, { machine, clock, keyboard: keyboardOf(io, clock) });
+		return examine(request, io, { machine, clock, asked: askedOf(io, clock) });
 	},
 };
 
 export type DoctorParts = {
 	readonly machine: Machine;
 	readonly clock: Clock;
-	readonly keyboard: Keyboard;
+	readonly asked: Asked;
 };
 
 /** Prints every line, asks for keys where there is somebody to ask, and gives back the exit code. */
 export async function examine(
 	request: Request,
 	io: Io,
-	{ machine, clock, keyboard }: DoctorParts,
+	{ machine, clock, asked }: DoctorParts,
 ): Promise<number> {
 	const isJson = request.options.json === true;
 	const lines: DoctorLine[] = [];
@@ -70,6 +72,7 @@ export async function examine(
 		lines.push(...more);
 		if (!isJson) io.write(more.map(lineText).map(keepLines).join(''));
 	};
+	const canAsk = io.isInputTerminal && io.isOutputTerminal && !isJson;
 	const { values } = settingsNow({ disk: realDisk, folder: placesOf(request, io).settings });
 	const abilities = terminalAbilities({
 		env: io.env,
@@ -83,20 +86,22 @@ export async function examine(
 			abilities,
 			isColourRefused: request.options['no-color'] === true || (io.env.NO_COLOR ?? '') !== '',
 			colours: values.colours,
-			hasLocale: [io.env.LC_ALL, io.env.LC_CTYPE, io.env.LANG].some((one) => (one ?? '') !== ''),
+			drawnCells:
+				canAsk && abilities.kind === 'screen' && abilities.isUnicode
+					? await asked.drawnCells(LETTERS_TRIED)
+					: null,
 		}),
 	);
 	tell(await diskLines(request, io, { machine, clock }));
 	tell(clockLines(machine, io.wallMs()));
 	tell(sleepLines(machine, io.env));
 	tell([powerLine(machine), ...nightLines(request, io, machine), versionsLine(machine)]);
-	const canAsk = io.isInputTerminal && io.isOutputTerminal;
-	if (isJson || !canAsk) tell(keysLeftOut(canAsk ? KEYS_NOT_FOR_JSON : KEYS_LEFT_OUT));
+	if (!canAsk) tell(keysLeftOut(isJson ? KEYS_NOT_FOR_JSON : KEYS_LEFT_OUT));
 	else {
-		const repeat = await keyboard.holdKey();
+		const repeat = await asked.holdKey();
 		if (repeat.kind === 'interrupted') return INTERRUPTED;
 		tell([repeatLine(repeat)]);
-		const pedals = repeat.kind === 'left' ? repeat : await keyboard.pressSwitch();
+		const pedals = repeat.kind === 'left' ? repeat : await asked.pressSwitch();
 		if (pedals.kind === 'interrupted') return INTERRUPTED;
 		tell([switchLine(pedals, usableKeys(values.keys).keys)]);
 	}
@@ -144,12 +149,13 @@ const WAIT_MS = 20_000;
 const HOLD_MS = 2000;
 const NEXT_PEDAL_MS = 3000;
 
-function keyboardOf(io: Io, clock: Clock): Keyboard {
+function askedOf(io: Io, clock: Clock): Asked {
 	const ask = (words: string) => {
 		io.write(`\n${words}\n`);
 		return { stdin: process.stdin, clock, waitMs: WAIT_MS };
 	};
 	return {
+		drawnCells: (text) => drawnWidth(text, { stdin: process.stdin, write: io.write, clock }),
 		holdKey: () => askKeys({ ...ask(HOLD_KEY), takeMs: HOLD_MS, from: 'first' }),
 		pressSwitch: () =>
 			askKeys({ ...ask(PRESS_SWITCH), takeMs: NEXT_PEDAL_MS, from: 'last', none: 'n' }),
