@@ -8,7 +8,7 @@ import { type Emitter, endOnSignals } from '../terminal/end-on-signals.ts';
 import { createInputSource } from '../terminal/input-source.ts';
 import type { InputEvent, Key } from '../terminal/key.ts';
 import { resetTerminal } from '../terminal/reset-terminal.ts';
-import { createShutdown, type ShutdownOutcome } from '../terminal/shutdown.ts';
+import { createShutdown } from '../terminal/shutdown.ts';
 import { unblock } from '../terminal/stall.ts';
 import {
 	BEGIN_FRAME,
@@ -29,8 +29,11 @@ export type Page = {
 /** The size taken where the terminal does not know its own. */
 const USUAL: Area = { columns: 80, rows: 24 };
 
-/** Shows the page until it is done, and the terminal as it was; gives back 0, or the exit code of what ended it. */
-export async function showPage(page: Page): Promise<number> {
+/** Exit codes from here on say that something from outside ended the program. */
+const FIRST_SIGNAL_CODE = 129;
+
+/** Shows the page until it is done, and the terminal as it was; then comes back. A signal ends the program. */
+export async function showPage(page: Page): Promise<void> {
 	const { stdin, stdout, stderr } = process;
 	unblock([stdout, stderr]);
 	const clock = patientClock();
@@ -41,7 +44,7 @@ export async function showPage(page: Page): Promise<number> {
 		stdout: whileShown(stdout, listening),
 		stderr: whileShown(stderr, listening),
 	};
-	let outcome: ShutdownOutcome | null = null;
+	const faults: unknown[] = [];
 	const code = await new Promise<number>((exit) => {
 		const shutdown = createShutdown({ clock, exit });
 		endOnSignals(sources, shutdown);
@@ -74,8 +77,8 @@ export async function showPage(page: Page): Promise<number> {
 				stdout.write(LEAVE_SCREEN);
 			},
 			reset: resetTerminal(stdout),
-			report: (seen) => {
-				outcome = seen;
+			report: ({ ending }) => {
+				if (ending.kind === 'fault') faults.push(ending.error);
 			},
 		});
 		stdout.write(ENTER_MODES);
@@ -84,12 +87,9 @@ export async function showPage(page: Page): Promise<number> {
 	});
 	// What comes next listens for itself.
 	for (const stop of listening) stop();
-	rethrow(outcome);
-	return code;
-}
-
-function rethrow(outcome: ShutdownOutcome | null): void {
-	if (outcome?.ending.kind === 'fault') throw outcome.ending.error;
+	for (const fault of faults) throw fault;
+	// What ended the program from outside is not kept waiting by a terminal that has stalled.
+	if (code >= FIRST_SIGNAL_CODE) process.exit(code);
 }
 
 /** Waiting for nothing but a key keeps the program going. */
@@ -112,7 +112,8 @@ type Listened = Emitter & {
 function whileShown(emitter: Listened, listening: (() => void)[]): Emitter {
 	return {
 		on: (name, listener) => {
-			listening.push(() => emitter.off(name, listener));
+			// Once nobody listened to this one any more it would kill.
+			if (name !== 'SIGXFSZ') listening.push(() => emitter.off(name, listener));
 			return emitter.on(name, listener);
 		},
 	};

@@ -146,7 +146,7 @@ export const PROGRAM =
 	'rackside tracks the show beside the guitar rack: who gets which instrument, in which tuning, ready when, and what happened.';
 export const HELP = {
 	all: 'All take:',
-	begin: 'Start with the example show: rackside',
+	begin: 'Begin here: rackside',
 	one: 'Help for one command: rackside plan --help',
 	example: (line: string): string => `Example: ${line}`,
 } as const;

@@ -182,9 +182,9 @@ export const KEYS_LEFT_OUT = 'left out: no terminal';
 export const KEYS_LEFT = 'left out, as you asked';
 export const KEYS_NOT_FOR_JSON = 'left out: --json asks nothing';
 export const HOLD_KEY =
-	'Key repeat: hold the letter j for two seconds, then let go. (esc leaves out what is asked)';
+	'Key repeat: hold the letter j for two seconds, then let go. esc leaves this out.';
 export const PRESS_SWITCH =
-	'Foot switch: press each of its pedals once. (n: there is none; esc leaves this out)';
+	'Foot switch: press each pedal once. n: there is none. esc leaves this out.';
 export const NO_KEY_CAME = 'unknown here: no key came';
 export const ONE_PRESS =
 	'unknown here: one press and no repeat in two seconds; repeat is off, or the key was let go';

@@ -170,3 +170,15 @@ test('a new size and a terminal that others had are drawn anew', async () => {
 	await screen.press('1');
 	await screen.waitFor('? all', PATIENCE_MS);
 });
+
+test('a terminal that has stalled does not hold up a signal', async () => {
+	const { screen, signal, gone } = await startPage();
+	screen.stall();
+	// More than the terminal takes while nobody reads it.
+	for (let count = 0; count < 60; count += 1) {
+		screen.send(count % 2 === 0 ? '\u001B[B' : '\u001B[A');
+		await pause(20);
+	}
+	signal('SIGTERM');
+	expect(await gone()).toBeLessThan(2000);
+});

@@ -49,7 +49,7 @@ export const startCommand = (commands: Reachable): CliCommand => ({
 		if (abilities === null) return EXIT.unusable;
 		const hasCommand = (name: string) => Object.hasOwn(commands, name);
 		const chosen = await choose(await offer(hasCommand, request, io), abilities);
-		if (typeof chosen === 'number') return chosen;
+		if (chosen === null) return EXIT.fine;
 		const { options } = request;
 		if (chosen.kind === 'show') {
 			const live = { file: chosen.file, request: { words: [chosen.file], options } };
@@ -116,16 +116,16 @@ function timeOf(atMs: number): string {
 	return dayTimeText(atMs, localOffsetMinutes(atMs)).slice(0, 5);
 }
 
-/** What was chosen on the page, or the exit code where it was left. */
+/** What was chosen on the page; null where it was left. */
 async function choose(
 	{ choices, day, note, colours }: Offer,
 	{ isUnicode, colorDepth }: TerminalAbilities,
-): Promise<Opening | number> {
+): Promise<Opening | null> {
 	const items = startItems(choices);
 	const styling = stylingOf(colours, colorDepth);
 	let picked = 0;
 	let chosen: Opening | null = null;
-	const code = await showPage({
+	await showPage({
 		rowsAt: (size) =>
 			drawStartPage({ items, picked, day, note }, size, { isAscii: !isUnicode }).map((row) =>
 				styledRow(row, styling, size.columns),
@@ -138,5 +138,5 @@ async function choose(
 			return step.done !== null;
 		},
 	});
-	return chosen ?? code;
+	return chosen;
 }
