@@ -85,6 +85,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.settings.brief,
 		load: printed('settings'),
 	},
+	doctor: {
+		usage: 'doctor',
+		words: COMMAND_WORDS.doctor.brief,
+		load: async () => (await import('./commands/doctor.ts')).doctorCommand,
+	},
 	schema: {
 		usage: 'schema',
 		words: COMMAND_WORDS.schema.brief,
@@ -96,5 +101,5 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 export const START: ListedCommand = {
 	usage: '',
 	words: COMMAND_WORDS.start.brief,
-	load: async () => (await import('./screen-commands.ts')).SCREEN_COMMANDS.start,
+	load: async () => (await import('./screen-commands.ts')).startCommand(COMMANDS),
 };

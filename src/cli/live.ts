@@ -15,6 +15,7 @@ import { troubleLog } from '../disk/trouble-log.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
+import { takeLateEnter } from '../terminal/late-enter.ts';
 import { diskFaultWords } from '../words/disk.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
@@ -148,6 +149,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 /** One key on the plain terminal; empty when the input ended. */
 function keyPressed(): Promise<string> {
 	const { stdin } = process;
+	let mayBeLate = takeLateEnter();
 	stdin.setRawMode(true);
 	return new Promise((done) => {
 		const answer = (key: string): void => {
@@ -157,8 +159,11 @@ function keyPressed(): Promise<string> {
 			stdin.pause();
 			done(key);
 		};
-		const onData = (bytes: Buffer | string): void =>
-			answer(String(bytes).slice(0, 1).toLowerCase());
+		const onData = (bytes: Buffer | string): void => {
+			const isLate = mayBeLate && String(bytes) === '\r';
+			mayBeLate = false;
+			if (!isLate) answer(String(bytes).slice(0, 1).toLowerCase());
+		};
 		const onEnd = (): void => answer('');
 		stdin.on('data', onData);
 		stdin.on('end', onEnd);

@@ -1,12 +1,21 @@
 // A recorded night for those who only look at it: its show, its records, and how it stands.
 
+import type { NightSummary } from '../disk/nights-folder.ts';
 import { lookAtNight } from '../disk/open-night-file.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { Finding } from '../journal/findings.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import { inOrder } from '../journal/record-order.ts';
-import { takenBack } from '../session/timeline.ts';
+import { openSession } from '../session/open-session.ts';
+import type { Session } from '../session/session.ts';
+import {
+	effectiveRecords,
+	extend,
+	openTimeline,
+	sessionOf,
+	takenBack,
+} from '../session/timeline.ts';
 import type { Show } from '../showfile/show.ts';
 import { keptShow } from '../showfile/show-record.ts';
 
@@ -37,6 +46,23 @@ export function nightOnDisk(folders: readonly string[], id: string): NightOnDisk
 		findings,
 		isThere: !findings.some((finding) => finding.code === 'night-missing'),
 	};
+}
+
+/** How a night stands after all that was recorded; null where its show cannot be read. */
+export function standsAt({ show, records }: NightOnDisk): Session | null {
+	return show && sessionOf(records.reduce(extend, openTimeline(openSession(show))));
+}
+
+/** The newest of these nights in which a song began: one that was only looked at has nothing to tell. */
+export function lastPlayed(
+	folders: readonly string[],
+	nights: readonly NightSummary[],
+): NightSummary | null {
+	const isPlayed = ({ id }: NightSummary): boolean =>
+		effectiveRecords(nightOnDisk(folders, id).records).some(
+			({ record, isTakenBack }) => !isTakenBack && record.e.some(({ k }) => k === 'song-began'),
+		);
+	return nights.find(isPlayed) ?? null;
 }
 
 /** Whether these records, the night's last, say that its show was ended and stays so. */

@@ -3,10 +3,11 @@
 import type { CliCommand } from './command.ts';
 import { followCommand } from './commands/follow.ts';
 import { runCommand } from './commands/run.ts';
-import { startCommand } from './commands/start.ts';
 
 export const SCREEN_COMMANDS = {
 	run: runCommand,
 	follow: followCommand,
-	start: startCommand,
 } as const satisfies Readonly<Record<string, CliCommand>>;
+
+// A start without a command leads to others, and is told of them.
+export { startCommand } from './commands/start.ts';

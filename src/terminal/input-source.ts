@@ -4,6 +4,7 @@
 import type { Clock } from './clock.ts';
 import { createInputDecoder } from './decode-input.ts';
 import type { InputEvent } from './key.ts';
+import { takeLateEnter } from './late-enter.ts';
 
 /** What of standard input is used; `setRawMode` is there only on a terminal. */
 export type InputStream = {
@@ -29,6 +30,9 @@ const LINE_FEED = 0x0a;
 /** How often the source looks whether it could read; what stood still for longer was blocked. */
 const BEAT_MS = 200;
 
+/** Enter as the very first key within this time of taking the keyboard may belong to the key before (common practice). */
+const LATE_ENTER_MS = 1500;
+
 /** The keyboard, until it is stopped. */
 export type InputSource = {
 	/** Takes the keyboard. */
@@ -51,6 +55,7 @@ export function createInputSource(parts: InputSourceParts): InputSource {
 	let cancelBeat = (): void => {};
 	/** All that had arrived by then was read. */
 	let readUntilMs = 0;
+	let enterIsLateUntilMs = Number.NEGATIVE_INFINITY;
 
 	// Stopped, asleep or at work on something long, the program reads nothing and does not beat either.
 	function beat(): void {
@@ -63,8 +68,16 @@ export function createInputSource(parts: InputSourceParts): InputSource {
 		);
 	}
 
+	function isLateEnter(event: InputEvent): boolean {
+		const isLate =
+			event.kind === 'key' && event.key === 'enter' && clock.nowMs() <= enterIsLateUntilMs;
+		enterIsLateUntilMs = Number.NEGATIVE_INFINITY;
+		return isLate;
+	}
+
 	function emit(events: readonly InputEvent[]): void {
 		for (const event of events) {
+			if (isLateEnter(event)) continue;
 			// An event may stop the source: what came with it is then no longer wanted.
 			if (isRunning) {
 				onEvent(event);
@@ -106,6 +119,7 @@ export function createInputSource(parts: InputSourceParts): InputSource {
 		if (!isRunning) {
 			isRunning = true;
 			readUntilMs = clock.nowMs();
+			if (takeLateEnter()) enterIsLateUntilMs = readUntilMs + LATE_ENTER_MS;
 			beat();
 			stdin.setRawMode?.(true);
 			stdin.on('data', read);

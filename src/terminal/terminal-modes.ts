@@ -17,6 +17,9 @@ export const FIRST_CELL = '\u001B[H';
  */
 export const BEGIN_FRAME = '\u001B[?2026h';
 
+/** Shows what was held back since BEGIN_FRAME. */
+export const END_FRAME = '\u001B[?2026l';
+
 /**
  * Goes over to an empty alternate screen without a cursor, its first cell to be written next (xterm
  * control sequences, DECSET 1049 and 25, ED 2, CUP).

@@ -12,8 +12,9 @@ export type CommandWords = {
 /** By the command's name; `start` is a start without one. */
 export const COMMAND_WORDS = {
 	start: {
-		brief: 'offers the unfinished night, the last show and the example show',
-		about: 'Offers the unfinished night, the last show and the example show.',
+		brief: 'the first page: the unfinished night, a show, the last report, the example',
+		about:
+			"Opens a page with all there is to begin with, a number each: the unfinished night, tonight's show (one in this folder whose date is today, or the show run last), last night's report, the example show. Without a terminal it prints the run sheet of the example.",
 		options: {},
 	},
 	run: {
@@ -138,6 +139,12 @@ export const COMMAND_WORDS = {
 			'Shows all preferences and where files are. With a name, shows that one; with a value too, sets it. Names: colours (white; amber, dim for backstage; grey; none, words without colour); time.WORK, your own time for a piece of work in place of the built-in one, for shows read from then on (what a show file says comes first); and key.ACTION, one for each action of the live screen.',
 		options: { reset: 'reset everything, or with NAME only that' },
 	},
+	doctor: {
+		brief: 'what this terminal, keyboard, disk and clock can do, and what to mend',
+		about:
+			'Looks at this laptop before a show: size, colours and letters of the terminal, key repeat and foot switch (it asks you to press them; esc leaves that out), disk and free space, clock and time zone, whether it would sleep, lock or run out of battery, unfinished nights, and the troubles that the program noted. Each line is fine, or says what to do; what this system does not tell is said to be unknown. Ends with 1 when there is something to look at.',
+		options: {},
+	},
 	schema: {
 		brief: 'JSON Schema of the show file, for editors',
 		about:
@@ -158,7 +165,7 @@ export const PROGRAM =
 	'rackside tracks the show beside the guitar rack: who gets which instrument, in which tuning, ready when, and what happened.';
 export const HELP = {
 	all: 'All take:',
-	begin: 'Start with the example show: rackside',
+	begin: 'Begin here: rackside',
 	one: 'Help for one command: rackside plan --help',
 	example: (line: string): string => `Example: ${line}`,
 } as const;

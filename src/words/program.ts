@@ -47,11 +47,6 @@ export const nightOpen = (show: string): string =>
 
 // A start without a command.
 
-export const resumeNight = (title: string, id: string): string => `resume ${title} (night ${id})`;
-export const OPEN_EXAMPLE = 'open the example show';
-export const OPEN_EXAMPLE_AGAIN = 'open the example show again';
-export const openAgain = (file: string): string => `open ${file} again`;
-export const WHICH = 'Which? (enter: 1, q: none) ';
 export const EXAMPLE_SHEET =
 	'This is the run sheet of an example. On a terminal, rackside opens it live.';
 

@@ -4,6 +4,7 @@
 import { expect, test } from 'vitest';
 import { ALL_TALL_COLUMNS } from '../../src/screen/card-columns.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
+import { readFromMetres } from '../../src/screen/legibility.ts';
 import { rowText } from '../../src/screen/row.ts';
 import { tallLetterRows } from '../../src/screen/stage.ts';
 import { tallRows } from '../../src/screen/tall-glyphs.ts';
@@ -28,6 +29,11 @@ test.each([
 	[{ columns: 200, rows: 60 }, 3.0],
 ])('tall letters are read at two metres and more: %o at %f m', (size, distance) => {
 	expect(metres(size, PREFERRED_ARC_MINUTES)).toBeCloseTo(distance, 1);
+	expect(readFromMetres(size).tall).toBeCloseTo(distance, 1);
+});
+
+test('small letters are read from 0.8 m at 80x24', () => {
+	expect(readFromMetres({ columns: 80, rows: 24 }).small).toBeCloseTo(0.8, 1);
 });
 
 test('no size full of rows falls below the least at two metres', () => {

@@ -4,7 +4,6 @@ import { basename, dirname, extname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
-import type { NightSummary } from '../../disk/nights-folder.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { NightReport } from '../../report/night-report.ts';
 import { nightReport } from '../../report/night-report.ts';
@@ -12,7 +11,6 @@ import { nightSteps } from '../../report/night-steps.ts';
 import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
-import { effectiveRecords } from '../../session/timeline.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
@@ -31,7 +29,7 @@ import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
+import { lastPlayed, type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
 import { searchedNights } from '../night-places.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
@@ -104,7 +102,7 @@ export const reportCommand: CliCommand = {
 
 function chosenNight(request: Request, io: Io): NightOnDisk | number {
 	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
-	const id = request.words[0] ?? lastPlayed(folders, nights) ?? nights[0]?.id;
+	const id = request.words[0] ?? lastPlayed(folders, nights)?.id ?? nights[0]?.id;
 	if (id === undefined) {
 		// There may be one in the folder that cannot be read, which was said.
 		if (isPart) return EXIT.unusable;
@@ -130,15 +128,6 @@ function chosenNight(request: Request, io: Io): NightOnDisk | number {
 	);
 	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
 	return tellProblems([{ code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint }], io);
-}
-
-/** The newest night in which a song began: one that was only looked at has nothing to tell. */
-function lastPlayed(folders: readonly string[], nights: readonly NightSummary[]): string | null {
-	const isPlayed = ({ id }: NightSummary): boolean =>
-		effectiveRecords(nightOnDisk(folders, id).records).some(
-			({ record, isTakenBack }) => !isTakenBack && record.e.some(({ k }) => k === 'song-began'),
-		);
-	return nights.find(isPlayed)?.id ?? null;
 }
 
 function reportOf(night: NightOnDisk): NightReport | null {

@@ -1,25 +1,43 @@
-// `rackside` alone: the unfinished night, the last show and the example show, newest first. Without a
-// terminal it prints the run sheet of the example, so that a first look never fails.
+// `rackside` alone: a page with all that one may want to begin with. Without a terminal it prints the run sheet of
+// the example, so that a first look never fails.
 
-import { existsSync } from 'node:fs';
-import { createInterface } from 'node:readline/promises';
-import { cleanText } from '../../base/clean-text.ts';
+import { dayTimeText } from '../../base/show-clock.ts';
+import type { NightSummary } from '../../disk/nights-folder.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
-import { openSettings } from '../../disk/settings.ts';
+import { settingsNow } from '../../disk/settings.ts';
+import { drawStartPage } from '../../screen/start-page.ts';
+import { expectLateEnter } from '../../terminal/late-enter.ts';
+import type { TerminalAbilities } from '../../terminal/terminal-kind.ts';
+import { styledRow, stylingOf } from '../../ui/styled-row.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { EXAMPLE_SHEET, WHICH } from '../../words/program.ts';
+import { EXAMPLE_SHEET } from '../../words/program.ts';
+import { momentWords, moreUnfinished } from '../../words/start-page.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { runLive } from '../live.ts';
+import { screenAbilities } from '../live-screen.ts';
+import { localOffsetMinutes } from '../local-offset.ts';
+import { isFinished, lastPlayed, nightOnDisk, standsAt } from '../night-on-disk.ts';
 import { searchedNights } from '../night-places.ts';
+import { offeredShows } from '../offered-shows.ts';
+import { showPage } from '../page-screen.ts';
 import { placesOf } from '../places.ts';
-import type { Choice } from '../start-choices.ts';
-import { startChoices } from '../start-choices.ts';
+import {
+	type Choice,
+	type Opening,
+	pressOnPage,
+	startChoices,
+	startItems,
+	unofferedCount,
+} from '../start-choices.ts';
 
-export const startCommand: CliCommand = {
+/** The commands that the page may lead to, by name. */
+export type Reachable = Readonly<Record<string, { readonly load: () => Promise<CliCommand> }>>;
+
+export const startCommand = (commands: Reachable): CliCommand => ({
 	usage: '',
 	about: [COMMAND_WORDS.start.about],
 	example: 'rackside',
@@ -27,14 +45,21 @@ export const startCommand: CliCommand = {
 	words: { least: 0, most: 0 },
 	run: async (request, io) => {
 		if (!io.isInputTerminal || !io.isOutputTerminal) return printSheet(request, io);
-		const choices = await choicesOf(request, io);
-		const [only] = choices;
-		// A night left open is never gone on with unasked.
-		const chosen = choices.length === 1 && only?.isNew ? only : await ask(choices, io);
-		if (!chosen) return EXIT.fine;
-		return runLive({ file: chosen.file, request, speed: 1, isRehearsal: false }, io);
+		const abilities = screenAbilities(request, io);
+		if (abilities === null) return EXIT.unusable;
+		const hasCommand = (name: string) => Object.hasOwn(commands, name);
+		const chosen = await choose(await offer(hasCommand, request, io), abilities);
+		if (chosen === null) return EXIT.fine;
+		const { options } = request;
+		if (chosen.kind === 'show') {
+			const live = { file: chosen.file, request: { words: [chosen.file], options } };
+			return runLive({ ...live, speed: 1, isRehearsal: false }, io);
+		}
+		const [name, words] = chosen.kind === 'report' ? ['report', [chosen.night]] : [chosen.name, []];
+		const command = await commands[name]?.load();
+		return command?.run({ words, options }, io) ?? EXIT.unusable;
 	},
-};
+});
 
 async function printSheet(request: Request, io: Io): Promise<number> {
 	const { SHOW_COMMANDS } = await import('../show-commands.ts');
@@ -47,31 +72,71 @@ async function printSheet(request: Request, io: Io): Promise<number> {
 	return code;
 }
 
-async function choicesOf(request: Request, io: Io): Promise<readonly Choice[]> {
+type Offer = {
+	readonly choices: readonly Choice[];
+	readonly day: string;
+	readonly note: string | null;
+	readonly colours: Parameters<typeof stylingOf>[0];
+};
+
+async function offer(
+	hasCommand: (name: string) => boolean,
+	request: Request,
+	io: Io,
+): Promise<Offer> {
 	const places = placesOf(request, io);
-	const { lastShow } = (await openSettings({ disk: realDisk, folder: places.settings })).values;
-	return startChoices({
-		nights: searchedNights(places, io).nights,
-		lastShow: lastShow !== null && existsSync(lastShow) ? lastShow : null,
+	const { values } = settingsNow({ disk: realDisk, folder: places.settings });
+	const { folders, nights } = searchedNights(places, io);
+	const day = dayOf(io.wallMs());
+	const more = unofferedCount(nights);
+	const own = nights.filter(({ header }) => header?.isRehearsal === false);
+	const isOver = ({ lastRecords }: NightSummary) => isFinished(lastRecords);
+	const choices = startChoices({
+		nights,
+		standsAt: ({ id }) => standsAt(nightOnDisk(folders, id)),
+		shows: await offeredShows({ today: day, last: values.lastShow }, request, io),
+		played: lastPlayed(folders, own.filter(isOver)) ?? lastPlayed(folders, own),
 		example: showIdentity(exampleShowPath()),
+		moment: (atMs) => momentWords(dayOf(atMs), timeOf(atMs), day),
+		hasCommand,
 	});
+	return {
+		choices,
+		day,
+		note: more === 0 ? null : moreUnfinished(more),
+		colours: values.colours,
+	};
 }
 
-async function ask(choices: readonly Choice[], io: Io): Promise<Choice | null> {
-	for (const [index, { words }] of choices.entries())
-		io.write(`  ${index + 1}  ${cleanText(words)}\n`);
-	const asking = createInterface({ input: process.stdin, output: process.stdout });
-	try {
-		for (;;) {
-			const answer = (await asking.question(WHICH)).trim();
-			if (/^q/i.test(answer)) return null;
-			const chosen = choices[answer === '' ? 0 : Number(answer) - 1];
-			if (chosen) return chosen;
-		}
-	} catch {
-		// The input ended, or Ctrl-C: nothing was wanted.
-		return null;
-	} finally {
-		asking.close();
-	}
+function dayOf(atMs: number): string {
+	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
+}
+
+function timeOf(atMs: number): string {
+	return dayTimeText(atMs, localOffsetMinutes(atMs)).slice(0, 5);
+}
+
+/** What was chosen on the page; null where it was left. */
+async function choose(
+	{ choices, day, note, colours }: Offer,
+	{ isUnicode, colorDepth }: TerminalAbilities,
+): Promise<Opening | null> {
+	const items = startItems(choices);
+	const styling = stylingOf(colours, colorDepth);
+	let picked = 0;
+	let chosen: Opening | null = null;
+	await showPage({
+		rowsAt: (size) =>
+			drawStartPage({ items, picked, day, note }, size, { isAscii: !isUnicode }).map((row) =>
+				styledRow(row, styling, size.columns),
+			),
+		press: (key) => {
+			const step = pressOnPage(items, picked, key);
+			({ picked } = step);
+			if (step.done === 'open') chosen = choices[picked]?.opens ?? null;
+			if (step.done === 'open' && key !== 'enter') expectLateEnter();
+			return step.done !== null;
+		},
+	});
+	return chosen;
 }
