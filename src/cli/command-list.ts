@@ -60,6 +60,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.rehearse.brief,
 		load: async () => (await import('./commands/rehearse.ts')).rehearseCommand,
 	},
+	walk: {
+		usage: 'walk',
+		words: COMMAND_WORDS.walk.brief,
+		load: async () => (await import('./commands/walk.ts')).walkCommand,
+	},
 	report: {
 		usage: 'report [NIGHT]',
 		words: COMMAND_WORDS.report.brief,

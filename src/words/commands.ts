@@ -93,6 +93,12 @@ export const COMMAND_WORDS = {
 			speed: 'the live screen on a clock N times as fast, 1 to 100',
 		},
 	},
+	walk: {
+		brief: 'a first walk through a night of the example show, on the real screen',
+		about:
+			'Leads through eight moments of a night of the example show, on the real screen: each says what happens and which keys to press. Its night is a rehearsal and is not kept. Esc twice leaves.',
+		options: {},
+	},
 	report: {
 		brief: 'the post-show report of a night, the last one unless named',
 		about:
