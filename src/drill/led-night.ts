@@ -3,9 +3,13 @@
 
 import type { Night } from '../night/night.ts';
 import type { Band } from '../screen/screen-state.ts';
+import { trialScreen } from './trial-night.ts';
 
 /** Esc and esc again leave when no more than this lies between them. */
 const LEAVE_MS = 2000;
+
+/** What was done is on the screen for so long, or an enter meant for the night would take it away unread. */
+const UNREAD_MS = 700;
 
 /** Who leads. */
 export type Lead = {
@@ -30,8 +34,10 @@ export function ledNight(lead: Lead, handMs: () => number): LedNight {
 	const listeners = new Set<() => void>();
 	let escAtMs: number | null = null;
 	let isLeft = false;
+	let waitsSinceMs: number | null = null;
 	const after = (): void => {
 		if (!isLeft) lead.look();
+		waitsSinceMs = lead.isWaiting() ? (waitsSinceMs ?? handMs()) : null;
 		for (const listener of listeners) listener();
 	};
 
@@ -43,8 +49,9 @@ export function ledNight(lead: Lead, handMs: () => number): LedNight {
 			return;
 		}
 		const { prompt, isDark } = lead.night().screen();
-		if (key === 'enter' && lead.isWaiting() && prompt === null && !isDark) lead.goOn();
-		else lead.night().press(key, atMs);
+		const isToGoOn = key === 'enter' && prompt === null && !isDark;
+		if (!isToGoOn || waitsSinceMs === null) lead.night().press(key, atMs);
+		else if (atMs - waitsSinceMs >= UNREAD_MS) lead.goOn();
 	}
 
 	return {
@@ -64,7 +71,7 @@ export function ledNight(lead: Lead, handMs: () => number): LedNight {
 			lead.night().tick();
 			after();
 		},
-		screen: () => ({ ...lead.night().screen(), band: lead.band() }),
+		screen: () => ({ ...trialScreen(lead.night()), band: lead.band() }),
 		onChange: (listener) => {
 			listeners.add(listener);
 			return () => listeners.delete(listener);

@@ -9,8 +9,17 @@ import type { Instrument, Song } from '../showfile/show.ts';
 /** Keys as a sentence names them; see `key-groups.ts`. */
 export type Keys = readonly string[];
 
+/** That the song after the next one is on, between songs. */
+export const SKIP_KEYS: Keys = ['right', 'right'];
+
+/** That several planned hand-overs are made, all of them. */
+export const ALL_HANDED_KEYS: Keys = ['enter', 'enter'];
+
 /** The key that does an action. */
 export type KeyOf = (action: string) => string;
+
+/** The keys of a list's things, as the prompts about boards and packs count them. */
+const LISTED = '123456789abcdefghijklmnopqrstuvwxyz';
 
 /** A song is known by so many letters, or as many more as it takes. */
 const LEAST_LETTERS = 3;
@@ -45,6 +54,33 @@ export function jumpKeys(keyOf: KeyOf, session: Session, song: Song): Keys | nul
 	);
 	if (count === undefined) return null;
 	return [keyOf('jump'), title.slice(0, count).trimEnd(), 'enter'];
+}
+
+/** That the pack a player wears is suspect, and, where there is another to be had, that they wear that one now. */
+export function packKeys(
+	keyOf: KeyOf,
+	session: Session,
+	{ player, other }: { readonly player: string; readonly other: string | null },
+): Keys {
+	const asked = [keyOf('pack'), playerKey(session, player)];
+	const place = session.show.packs.findIndex(({ id }) => id === other);
+	return [...asked, '-', ...(place < 0 ? [] : [...asked, LISTED[place] ?? ''])];
+}
+
+/** That a pedal does not switch. */
+export function stuckKeys(
+	keyOf: KeyOf,
+	session: Session,
+	{ player, pedal }: { readonly player: string; readonly pedal: string },
+): Keys {
+	const isAsked = Object.keys(session.boards).length > 1;
+	const place = session.show.boards[player]?.findIndex(({ id }) => id === pedal) ?? 0;
+	return [
+		keyOf('put-aside'),
+		'0',
+		...(isAsked ? [playerKey(session, player)] : []),
+		LISTED[place] ?? '',
+	];
 }
 
 function playerKey({ show }: Session, player: string): string {

@@ -10,6 +10,7 @@ import { plannedZero } from '../night/planned-zero.ts';
 import type { PreferenceStore } from '../night/preference-store.ts';
 import { songEndMs } from '../plan/demand/first-song.ts';
 import { goesOutFirst } from '../plan/out-first.ts';
+import type { ScreenState } from '../screen/screen-state.ts';
 import { songOnNow } from '../session/find.ts';
 import type { Show } from '../showfile/show.ts';
 import { LED_BY } from '../words/walk.ts';
@@ -50,6 +51,25 @@ export function openTrial(options: TrialOptions, { records, atMs }: TrialPlace):
 		...(preferences && { preferences }),
 	});
 	return { night, clock };
+}
+
+/** The place where a trial stands now, to go on from. */
+export function placeOf({ night }: TrialNight): TrialPlace {
+	const zeroMs = plannedZero(night.session().show, TRIAL_DAY_MS, 0);
+	return { records: [...night.records()], atMs: night.nowMs() - zeroMs };
+}
+
+/** What the screen shows of a trial: that it was laid down and taken up is no news of the night. */
+export function trialScreen(night: Night): ScreenState {
+	const shown = night.screen();
+	const takenUp = new Set(
+		night.records().flatMap(({ id, e }) => (e[0]?.k === 'resumed' ? [id] : [])),
+	);
+	if (takenUp.size === 0) return shown;
+	const log = {
+		[Symbol.iterator]: () => Iterator.from(shown.log).filter(({ step }) => !takenUp.has(step)),
+	};
+	return { ...shown, log };
 }
 
 function headerOf(show: Show): NightHeader {

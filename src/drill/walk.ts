@@ -2,13 +2,12 @@
 // the screen have come to, whatever keys led there.
 
 import { keyOfAction } from '../keys/key-choices.ts';
-import { playersFor, slotOf } from '../keys/rack-slots.ts';
+import { slotOf } from '../keys/rack-slots.ts';
 import { standIns } from '../plan/backups/stand-ins.ts';
 import type { Band, ScreenState } from '../screen/screen-state.ts';
 import { findSong, nextSongItem } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
-import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import {
 	WALK,
@@ -26,6 +25,7 @@ import {
 import type { Lead } from './led-night.ts';
 import { breakKeys, jumpKeys, type KeyOf, type Keys, swapKeys } from './right-keys.ts';
 import { beginNext, doWork, endSong, makeAllReady, type TrialNight } from './trial-night.ts';
+import { wrongFor } from './wrong-for.ts';
 
 /** When the first song is about to begin. */
 export const WALK_BEGINS_MS = -30_000;
@@ -113,7 +113,7 @@ const wrong: Scene = (trial, keyOf) => {
 	const { show, players } = session;
 	const found = show.players.flatMap(({ id: player }) => {
 		const holds = show.instruments.find(({ id }) => id === players[player]?.holds);
-		const taken = holds && wrongFor(session, player, holds);
+		const taken = holds && wrongFor(session, { player, holds });
 		return holds && taken ? [{ player, holds, taken }] : [];
 	});
 	const [one] = found.toSorted(
@@ -131,17 +131,6 @@ const wrong: Scene = (trial, keyOf) => {
 		stages: [({ session: now }) => now.players[player]?.holds === taken.id],
 	};
 };
-
-/** Something of theirs on the rack in another tuning, of the same kind if there is one. */
-function wrongFor(session: Session, player: string, holds: Instrument): Instrument | null {
-	const inHands = session.instruments[holds.id]?.context.tuning.notes.join(' ');
-	const others = session.show.instruments.filter((one) => {
-		const state = session.instruments[one.id];
-		const isOther = state?.context.tuning.notes.join(' ') !== inHands;
-		return state?.value === 'racked' && isOther && playersFor(session, one).includes(player);
-	});
-	return others.find(({ kind }) => kind === holds.kind) ?? others[0] ?? null;
-}
 
 const jump: Scene = ({ night }, keyOf) => {
 	const session = night.session();

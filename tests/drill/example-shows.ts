@@ -1,4 +1,4 @@
-// An example show, and the hands' clock of a lesson.
+// The example shows, and the hands' clock of a lesson.
 
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -14,6 +14,8 @@ export function exampleShow(file: string): Show {
 	if (show === null) throw new Error(`${file} is no show`);
 	return show;
 }
+
+export const EXAMPLES = ['club.yaml', 'festival.yaml', 'first.yaml', 'folk.yaml'] as const;
 
 /** A clock that goes on only when it is told to. */
 export function handClock(): {
