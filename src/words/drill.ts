@@ -27,12 +27,12 @@ export const breakRight = (best: string): string => `break logged, ${best} in ha
 
 export const audibleWords = (caller: string, song: string): DrillWords => ({
 	happens: `${caller} shouts across: ${song} next!`,
-	right: `${song} is next`,
+	right: `${song} chosen as next`,
 });
 
 export const skipWords = (left: string, begun: string): DrillWords => ({
 	happens: `They leave out ${left} and start ${begun}.`,
-	right: `${begun} is on`,
+	right: `${begun} is the song on, ${left} skipped`,
 });
 
 export const twoPlayersWords = (
@@ -46,7 +46,7 @@ export const twoPlayersWords = (
 
 export const packWords = (player: string, pack: string, other: string | null): DrillWords => ({
 	happens: `${player}'s sound comes and goes: pack ${pack} is failing.`,
-	right: other === null ? `${pack} is suspect` : `${pack} is suspect, ${player} wears ${other}`,
+	right: `${pack} marked suspect${other === null ? '' : `, ${player} on ${other}`}`,
 });
 
 export const wrongGuitarWords = (player: string, has: string, planned: string): DrillWords => ({
@@ -76,14 +76,16 @@ export const DRILL = {
 			: taken < fastest
 				? `Right in ${seconds(taken)}, your best by ${seconds(fastest - taken)}.`
 				: `Right in ${seconds(taken)}. Your best is ${seconds(fastest)}.`,
-	missed: (right: string): string => `Missed. Right is: ${right}`,
+	missed: (right: string): string => `Missed. Right: ${right}`,
 	/** The keys that would have done it. */
 	byKeys: (keys: readonly string[]): string => `keys  ${keys.join('  ')}`,
 	goOn: 'enter: go on',
 	ends: 'enter: the end',
 	nothing: 'This show has nothing to drill: no hands change in it and nothing can stand in.',
 	who: (user: string): string => `Whose results are these? (enter: ${user}) `,
-	again: (seed: number): string => `The same moments again: --seed ${seed}`,
+	/** `words`: what was typed after the command. */
+	again: (words: readonly string[]): string =>
+		`rackside ${['drill', ...words].join(' ')} plays the same moments again.`,
 	kept: (who: string, path: string): string => `Kept for ${who} on this laptop, in ${path}.`,
 	notKept: 'The results of this drill are not kept.',
 	drawing: 'Setting up the moments,',
@@ -97,7 +99,7 @@ export const DRILL = {
 	nameExpected: (most: number): string => `1 to ${most} letters`,
 	noResults: 'No drill was done yet. rackside drill begins one.',
 	headings: ['moment', 'best', 'last', 'right', 'missed'],
-	ofNow: ['moment', 'now', 'best'],
+	ofNow: ['moment', 'now', 'best before'],
 	none: '-',
 	missedCell: 'missed',
 	secondsCell: seconds,

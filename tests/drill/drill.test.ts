@@ -89,7 +89,7 @@ describe('a drill', () => {
 		expect(results).toEqual([]);
 		seconds(1);
 		expect(results).toEqual([{ kind: first?.kind, seconds: null }]);
-		expect(band().words).toBe(`Missed. Right is: ${first?.words.right}`);
+		expect(band().words).toBe(`Missed. Right: ${first?.words.right}`);
 		expect(band().under).toContain(first?.keys.join('  '));
 	});
 

@@ -38,7 +38,7 @@ test('a drill keeps how fast one was, and no night', async () => {
 	const { screen, afterwards } = startProgram({ words, data });
 	await screen.waitFor(/^1\/1/m, PATIENCE_MS);
 	await screen.waitFor('of 0:30', PATIENCE_MS);
-	await screen.waitFor('Missed. Right is:', 40_000);
+	await screen.waitFor('Missed. Right:', 40_000);
 	await pause(1000);
 	await screen.press('enter');
 	await screen.waitFor('--seed 3', PATIENCE_MS);

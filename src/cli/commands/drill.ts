@@ -26,6 +26,7 @@ import { askPerson, LONGEST_NAME, personName } from '../drill-person.ts';
 import { drillTable, resultsTables } from '../drill-tables.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
+import { typedFile } from '../farewell.ts';
 import type { Io } from '../io.ts';
 import { livePreferences } from '../live-preferences.ts';
 import { screenAbilities } from '../live-screen.ts';
@@ -114,7 +115,12 @@ export const drillCommand: CliCommand = {
 					? DRILL.kept(person, path)
 					: `${cleanText(diskFaultWords(fault))} ${DRILL.notKept}`;
 			const table = done.length === 0 ? [] : [drillTable(done, bestOf), '', kept];
-			return `${[...table, DRILL.again(chosen.seed)].join('\n')}\n`;
+			const again = [
+				...request.words.map(typedFile),
+				...(count === null ? [] : ['--moments', String(count)]),
+				...['--seed', String(chosen.seed)],
+			];
+			return `${[...table, DRILL.again(again)].join('\n')}\n`;
 		};
 		return showTrial({ night, abilities, handMs, farewell }, io);
 	},
