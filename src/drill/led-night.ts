@@ -5,7 +5,7 @@ import type { Night } from '../night/night.ts';
 import type { Band } from '../screen/screen-state.ts';
 import { trialScreen } from './trial-night.ts';
 
-/** Esc and esc again leave when no more than this lies between them. */
+/** Esc and esc again, where there is nothing to close, leave when no more than this lies between them. */
 const LEAVE_MS = 2000;
 
 /** What was done is on the screen for so long, or an enter meant for the night would take it away unread. */
@@ -42,13 +42,15 @@ export function ledNight(lead: Lead, handMs: () => number): LedNight {
 	};
 
 	function press(key: string, atMs: number): void {
-		const isTwice = key === 'esc' && escAtMs !== null && atMs - escAtMs <= LEAVE_MS;
-		escAtMs = key === 'esc' ? atMs : null;
+		const { prompt, view, isDark, isLocked } = lead.night().screen();
+		// An esc that closes something is no step on the way out.
+		const isEsc = key === 'esc' && prompt === null && view === 'stage' && !isLocked;
+		const isTwice = isEsc && escAtMs !== null && atMs - escAtMs <= LEAVE_MS;
+		escAtMs = isEsc ? atMs : null;
 		if (isTwice) {
 			isLeft = true;
 			return;
 		}
-		const { prompt, isDark } = lead.night().screen();
 		const isToGoOn = key === 'enter' && prompt === null && !isDark;
 		if (!isToGoOn || waitsSinceMs === null) lead.night().press(key, atMs);
 		else if (atMs - waitsSinceMs >= UNREAD_MS) lead.goOn();

@@ -90,10 +90,13 @@ describe('the first walk', () => {
 		expect(bandOf(led).label).toBe('2/8');
 	});
 
-	test('esc twice leaves, one esc closes a question', () => {
+	test('esc twice leaves, and not where it closes something', () => {
 		const { led, press, pass } = begin();
-		press('j', 'esc');
+		press('tab', 'tab', 'm', 'esc', 'esc');
 		expect(led.screen().prompt).toBeNull();
+		expect(led.screen().view).toBe('stage');
+		expect(led.wantsToLeave()).toBe(false);
+		press('esc');
 		expect(led.wantsToLeave()).toBe(false);
 		pass(3000);
 		press('esc');
