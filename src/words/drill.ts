@@ -85,7 +85,7 @@ export const DRILL = {
 	who: (user: string): string => `Whose results are these? (enter: ${user}) `,
 	/** `words`: what was typed after the command. */
 	again: (words: readonly string[]): string =>
-		`rackside ${['drill', ...words].join(' ')} plays the same moments again.`,
+		`The same moments again:\nrackside ${['drill', ...words].join(' ')}`,
 	kept: (who: string, path: string): string => `Kept for ${who} on this laptop, in ${path}.`,
 	notKept: 'The results of this drill are not kept.',
 	drawing: 'Setting up the moments,',
