@@ -70,6 +70,16 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.rehearse.brief,
 		load: async () => (await import('./commands/rehearse.ts')).rehearseCommand,
 	},
+	walk: {
+		usage: 'walk',
+		words: COMMAND_WORDS.walk.brief,
+		load: async () => (await import('./commands/walk.ts')).walkCommand,
+	},
+	drill: {
+		usage: 'drill [SHOW]',
+		words: COMMAND_WORDS.drill.brief,
+		load: async () => (await import('./commands/drill.ts')).drillCommand,
+	},
 	report: {
 		usage: 'report [NIGHT]',
 		words: COMMAND_WORDS.report.brief,

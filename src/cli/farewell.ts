@@ -20,6 +20,11 @@ export type Leaving = {
 export function farewell({ file, isRehearsal, isOver, elsewhere }: Leaving): string {
 	const where = elsewhere === null ? '' : `${cleanText(leftElsewhere(elsewhere))}\n`;
 	if (isOver) return `${SHOW_OVER}\n${where}`;
-	const typed = /^[\w./~+-]+$/.test(file) ? file : `'${cleanText(file).replaceAll("'", "'\\''")}'`;
+	const typed = typedFile(file);
 	return `${isRehearsal ? rehearsalOpen(typed) : nightOpen(typed)}\n${where}`;
+}
+
+/** The file as it is to be typed again in a shell. */
+export function typedFile(file: string): string {
+	return /^[\w./~+-]+$/.test(file) ? file : `'${cleanText(file).replaceAll("'", "'\\''")}'`;
 }

@@ -3,6 +3,7 @@
 import type { KeyWords } from '../keys/prompt-view.ts';
 import { CANCEL } from '../words/stage.ts';
 import { asciiText } from './ascii-text.ts';
+import { bandRows } from './band.ts';
 import { farScreen } from './far-view.ts';
 import { footerRows, messageRows } from './footer.ts';
 import { paneView } from './pane-view.ts';
@@ -47,15 +48,31 @@ function darkRows({ rows }: Area): Row[] {
 }
 
 function litRows(state: ScreenState, area: Area, isAscii: boolean): Row[] {
-	if (state.view === 'far') return farScreen(state, area, { isAscii, keys: keysNow(state) });
+	const band = bandRows(state.band, area);
+	const { columns } = area;
+	const below = { columns, rows: area.rows - band.length };
+	return [
+		...band,
+		...(state.view === 'far'
+			? farScreen(state, below, { isAscii, keys: keysNow(state) })
+			: viewRows(state, { area, below }, isAscii)),
+	];
+}
+
+/** `area`: the whole screen; `below`: what a band above leaves of it. */
+function viewRows(
+	state: ScreenState,
+	{ area, below }: { readonly area: Area; readonly below: Area },
+	isAscii: boolean,
+): Row[] {
 	const { columns } = area;
 	// Above all else, where there is something to be said of where the night is kept.
 	const storage =
-		state.view === 'warnings' || area.rows < LEAST_ROWS_FOR_STORAGE
+		state.view === 'warnings' || below.rows < LEAST_ROWS_FOR_STORAGE
 			? null
 			: storageRow(state, columns);
 	const above = storage === null ? [] : [storage];
-	const stage = stageScreen(state, { columns, rows: area.rows - above.length }, isAscii);
+	const stage = stageScreen(state, { columns, rows: below.rows - above.length }, isAscii);
 	const { footerRows: keyRows } = stage;
 	const rows = stage.head.length + stage.bodyRows;
 	const view = [

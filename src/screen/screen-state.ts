@@ -47,6 +47,16 @@ export type ScreenState = {
 	readonly preferences: Preferences;
 	/** Every key, for the help view. */
 	readonly help: readonly KeyWords[];
+	/** What somebody who leads through a rehearsal says; left out where nobody does. */
+	readonly band?: Band;
+};
+
+/** Two rows: how far one is and what to do; below, with which keys or in what time, and how to leave. */
+export type Band = {
+	readonly label: string;
+	readonly words: string;
+	readonly under: string;
+	readonly hint: string;
 };
 
 export type Follows = {

@@ -113,6 +113,23 @@ export const COMMAND_WORDS = {
 			speed: 'the live screen on a clock N times as fast, 1 to 100',
 		},
 	},
+	walk: {
+		brief: 'a first walk through a night of the example show, on the real screen',
+		about:
+			'Leads through eight moments of a night of the example show, on the real screen: each says what happens and which keys to press. Its night is a rehearsal and is not kept. Esc twice leaves.',
+		options: {},
+	},
+	drill: {
+		brief: 'practises what goes wrong, against the clock; --results for the table',
+		about:
+			'Runs a show fast up to moments at which something goes wrong: a string, a pack, a pedal, a wrong instrument, a song that nobody expected. Log the right thing on the live screen as fast as you can; after 30 s a moment counts as missed. Nothing of these nights is kept but how fast you were, by person, on this laptop only. The example show unless one is named.',
+		options: {
+			seed: 'the moments of this number once more, 0 to 999999',
+			moments: 'how many moments, 1 to 40 (8)',
+			name: 'whose results they are, from then on',
+			results: 'print the table of results, and nothing else',
+		},
+	},
 	report: {
 		brief: 'the post-show report of a night, the last one unless named',
 		about:

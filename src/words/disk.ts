@@ -30,6 +30,7 @@ const TROUBLES: { readonly [code: string]: string } = {
 	ENAMETOOLONG: 'the name is too long for this disk',
 	EBUSY: 'something else is writing there',
 	ETIMEDOUT: 'the disk does not answer',
+	DAMAGED: 'what is in it makes no sense; move it away',
 };
 
 /** Codes of the system; the others are ours. */

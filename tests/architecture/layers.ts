@@ -15,6 +15,7 @@ const ROWS: readonly (readonly string[])[] = [
 	['report', 'keys'],
 	['screen'],
 	['night'],
+	['drill'],
 	['ui'],
 ];
 

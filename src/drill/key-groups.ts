@@ -1,0 +1,25 @@
+// Keys as a sentence names them: a key's name, or letters that are typed one after the other.
+
+const NAMED: ReadonlySet<string> = new Set([
+	'space',
+	'enter',
+	'esc',
+	'tab',
+	'backspace',
+	'up',
+	'down',
+	'left',
+	'right',
+]);
+
+/**
+ * The single presses of keys as they are named.
+ *
+ * @example
+ * pressesOf(['j', 'old m', 'enter']) // => ['j', 'o', 'l', 'd', 'space', 'm', 'enter']
+ */
+export function pressesOf(keys: readonly string[]): readonly string[] {
+	return keys.flatMap((key) =>
+		NAMED.has(key) ? [key] : [...key].map((letter) => (letter === ' ' ? 'space' : letter)),
+	);
+}
