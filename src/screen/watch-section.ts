@@ -4,6 +4,7 @@ import { keyOfAction } from '../keys/key-choices.ts';
 import type { Plan, Warning } from '../plan/plan.ts';
 import { moreAndKey, NOTHING, PLACES } from '../words/stage.ts';
 import { warningWords } from '../words/warnings.ts';
+import { brokenOnCards } from './coming.ts';
 import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 
@@ -31,11 +32,15 @@ const HARM: Readonly<Record<Warning['code'], number>> = {
 	'short-curfew': 5,
 };
 
-/** The first warnings, a row each and none twice; the label says how many more there are. */
+/** The first warnings, a row each and none twice, nor what a card says; the label says how many more there are. */
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const { show } = state.session;
 	// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
-	const said = inOrder(state.plan).map((one) => ({
+	const broken = brokenOnCards(state);
+	const isOnCard = (one: Warning) =>
+		one.code === 'not-ready' && one.song === undefined && broken.includes(one.instrument);
+	const worst = inOrder(state.plan).filter((one) => !isOnCard(one));
+	const said = worst.map((one) => ({
 		words: warningWords(show, one),
 		style: one.code === 'wrong-tuning' ? ('accent' as const) : ('plain' as const),
 	}));
