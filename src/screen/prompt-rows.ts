@@ -80,7 +80,9 @@ const LEAST_ROWS = 3;
 
 /** The places of the stage view below the rack. */
 export type Places = {
-	readonly work: readonly Row[];
+	/** What is to be done: its rows, and how it is drawn in fewer. */
+	readonly workRows: number;
+	readonly workIn: (rows: number) => readonly Row[];
 	/** What is on, its next cue, the boards. */
 	readonly song: readonly Row[];
 	/** What no question needs, and what it never covers but with a text. */
@@ -96,36 +98,35 @@ export type Places = {
  * takes what it needs, so that it stands still while lines below it come and go.
  */
 export function withPromptAmong(
-	{ work, song, curfew, warnings, last }: Places,
+	{ workRows, workIn, song, curfew, warnings, last }: Places,
 	prompt: PromptView,
 	columns: number,
 ): Row[] {
-	const drawn = [...work, ...song, ...warnings, ...curfew, ...last];
+	const below = [...song, ...warnings, ...curfew, ...last];
+	const all = workRows + below.length;
 	const needed = prompt.lines.length + 1;
-	const room = work.length + song.length;
+	const room = workRows + song.length;
 	if (room < Math.min(needed, LEAST_ROWS)) {
-		return withPrompt(drawn, prompt, { columns, rows: drawn.length });
+		return withPrompt([...fillRows(workIn(workRows), workRows), ...below], prompt, {
+			columns,
+			rows: all,
+		});
 	}
 	if (prompt.field !== null) {
-		const asked = promptRows(prompt, { columns, rows: Math.min(needed, drawn.length) });
-		const over = drawn.length > asked.length ? [...asked, []] : asked;
-		return [...over, ...drawn.slice(over.length)];
+		const asked = promptRows(prompt, { columns, rows: Math.min(needed, all) });
+		const over = all > asked.length ? [...asked, []] : asked;
+		const left = Math.max(0, workRows - over.length);
+		const rest = [...fillRows(workIn(left), left), ...below];
+		return [...over, ...rest.slice(rest.length - (all - over.length))];
 	}
 	const isTight = needed + song.length > room;
 	const rows = room + (isTight ? curfew.length : 0);
 	const asked = promptRows(prompt, { columns, rows: Math.min(needed, rows) });
-	const below = song.slice(0, rows - asked.length);
-	const spare = rows - asked.length - below.length;
+	const under = song.slice(0, rows - asked.length);
+	const spare = rows - asked.length - under.length;
 	// The first thing to do comes before blank rows.
 	const blank: readonly Row[] = spare > 2 ? [[]] : [];
-	const above = work.slice(0, spare - 2 * blank.length);
+	const above = spare - 2 * blank.length;
 	const foot = [...warnings, ...(isTight ? [] : curfew), ...last];
-	return [
-		...fillRows(above, spare - 2 * blank.length),
-		...blank,
-		...asked,
-		...blank,
-		...below,
-		...foot,
-	];
+	return [...fillRows(workIn(above), above), ...blank, ...asked, ...blank, ...under, ...foot];
 }

@@ -65,7 +65,7 @@ export function stageScreen(state: ScreenState, area: Area, isAscii: boolean): S
 	const body = (): Row[] => {
 		const rack = placed('rack', (rows) => rackSection(state, { columns, rows }));
 		// Who holds what and the rack are needed to answer a question: it comes below them.
-		const work = placed('work', (rows) => workSection(state, { columns, rows, isAscii }));
+		const workIn = (rows: number) => workSection(state, { columns, rows, isAscii }).slice(0, rows);
 		const song = [
 			...fillRows(
 				songSection(state, { columns, rows: heights.song, boardRows: heights.boards }),
@@ -77,10 +77,11 @@ export function stageScreen(state: ScreenState, area: Area, isAscii: boolean): S
 		const curfew = placed('curfew', (rows) => curfewSection(state, { columns, rows }));
 		const last = placed('last', (rows) => lastSection(state, { columns, rows }));
 		const { prompt } = state;
+		const workRows = heights.work + (heights.spaced.includes('work') ? 1 : 0);
 		const below =
 			prompt === null
-				? [...work, ...song, ...warnings, ...curfew, ...last]
-				: withPromptAmong({ work, song, warnings, curfew, last }, prompt, columns);
+				? [...placed('work', workIn), ...song, ...warnings, ...curfew, ...last]
+				: withPromptAmong({ workRows, workIn, song, warnings, curfew, last }, prompt, columns);
 		const places = fillRows([...rack, ...below], bodyRows);
 		return hasPanes
 			? beside(places, sidePanes(state, { columns: PANE_COLUMNS, rows: bodyRows }), columns + 2)

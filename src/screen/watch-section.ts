@@ -5,7 +5,7 @@ import type { Plan, Warning } from '../plan/plan.ts';
 import { moreAndKey, NOTHING, PLACES } from '../words/stage.ts';
 import { warningWords } from '../words/warnings.ts';
 import { brokenOnCards } from './coming.ts';
-import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
+import { type Area, placeAt, type Row, rowWidth, type Span, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 
 const LABEL_COLUMNS = 10;
@@ -64,7 +64,7 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 		// No warning is cut for the sake of the key.
 		const hasRoom = LABEL_COLUMNS + rowWidth([warning]) + 2 + hint.length <= columns;
 		return placeAt(columns, [
-			[0, index === 0 ? watchLabel(more) : []],
+			[0, index === 0 ? watchLabel(warning, more) : []],
 			[LABEL_COLUMNS, [warning]],
 			...(index === 0 && hint !== '' && hasRoom
 				? [[columns - hint.length, [span(hint, 'dim')]] as const]
@@ -96,6 +96,8 @@ function saysMore(one: Warning, other: Warning): boolean {
 	);
 }
 
-function watchLabel(more: number): Row {
-	return [span(PLACES.watch, 'title'), ...(more > 0 ? [span(` +${more}`)] : [])];
+/** What is wrong in somebody's hands is told by the word too. */
+function watchLabel({ style }: Span, more: number): Row {
+	const label = style === 'accent' ? span(PLACES.wrong, 'accent') : span(PLACES.watch, 'title');
+	return [label, ...(more > 0 ? [span(` +${more}`)] : [])];
 }

@@ -12,6 +12,8 @@ export const PLACES = {
 	toDo: 'TO DO',
 	board: 'BOARD',
 	watch: 'WATCH',
+	/** In place of it where somebody has the wrong instrument in hands. */
+	wrong: 'WRONG',
 	curfew: 'CURFEW',
 	last: 'LAST',
 	notSaved: 'NOT SAVED',
