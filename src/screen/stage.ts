@@ -59,7 +59,13 @@ export function stageScreen(state: ScreenState, area: Area, isAscii: boolean): S
 		...(heights.spaced.includes(place) ? [[]] : []),
 	];
 	const head = placed('cards', (rows) =>
-		cardsSection(state, { columns: area.columns, rows, scale, isAscii }),
+		cardsSection(state, {
+			columns: area.columns,
+			rows,
+			scale,
+			isAscii,
+			hasDetails: state.view === 'stage',
+		}),
 	);
 	const bodyRows = area.rows - heights.message - heights.footer - head.length;
 	const body = (): Row[] => {
