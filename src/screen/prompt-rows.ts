@@ -77,6 +77,8 @@ export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area)
 
 /** Fewer rows than this are no place for a question with more to say. */
 const LEAST_ROWS = 3;
+/** The height of tall letters. */
+const TALL_ROWS = 3;
 
 /** The places of the stage view below the rack. */
 export type Places = {
@@ -128,5 +130,7 @@ export function withPromptAmong(
 	const blank: readonly Row[] = spare > 2 ? [[]] : [];
 	const above = spare - 2 * blank.length;
 	const foot = [...warnings, ...(isTight ? [] : curfew), ...last];
-	return [...fillRows(workIn(above), above), ...blank, ...asked, ...blank, ...under, ...foot];
+	// A tall first piece stays so where there is room for all of it.
+	const work = workIn(above < TALL_ROWS ? above : workRows);
+	return [...fillRows(work, above), ...blank, ...asked, ...blank, ...under, ...foot];
 }

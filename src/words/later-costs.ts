@@ -9,7 +9,7 @@ import { paperClock } from './paper.ts';
 
 /**
  * `Ash has nothing in Gravel and Pilot`. With the present show time in seconds what comes late is a
- * countdown, as live screens have it; without, it stands on paper. The name of `player`, whom all is about, is left out.
+ * countdown, as live screens have it; without, it stands on paper. Of `player`, whom all is about, a backup is said without the name.
  */
 export function laterWords(
 	show: Show,
@@ -17,11 +17,8 @@ export function laterWords(
 	{ nowSeconds, player }: { readonly nowSeconds?: number; readonly player?: string } = {},
 ): string {
 	switch (later.code) {
-		case 'missing': {
-			const songs = titlesWords(show, later.songs);
-			if (later.player === player) return `nothing in ${songs}`;
-			return `${playerName(show, later.player)} has nothing in ${songs}`;
-		}
+		case 'missing':
+			return `${playerName(show, later.player)} has nothing in ${titlesWords(show, later.songs)}`;
 		case 'backup': {
 			const songs = titlesWords(show, later.songs);
 			if (later.player === player) return `a backup in ${songs}`;
