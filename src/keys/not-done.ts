@@ -1,6 +1,7 @@
 // What is logged as done with a hand-over though nobody has said that it is.
 
 import type { Plan, PlannedHandOver } from '../plan/plan.ts';
+import { workFor } from '../plan/schedule/work-for.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { loggedUnmarked } from '../words/given-words.ts';
 import { NOT_DONE } from '../words/questions.ts';
@@ -8,11 +9,7 @@ import type { KeyContext } from './key-context.ts';
 
 /** In words; a touch-up changes nothing that is logged. */
 export function notDone(plan: Plan, of: PlannedHandOver): readonly string[] {
-	return plan.work.flatMap(({ section, player, instrument, job }) =>
-		section === of.section && player === of.player && instrument === of.instrument
-			? NOT_DONE[job]
-			: [],
-	);
+	return workFor(plan, of).flatMap(({ job }) => NOT_DONE[job]);
 }
 
 /** To be said where no question named it before; undefined where all was done. */

@@ -3,6 +3,7 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
+import { endsFirst } from '../plan/backups/ends-first.ts';
 import { leftOutOf } from '../plan/backups/left-out.ts';
 import { rackNow } from '../plan/backups/stand-ins.ts';
 import { songEndMs } from '../plan/demand/first-song.ts';
@@ -15,6 +16,7 @@ import { differenceFirst } from '../words/backup-reasons.ts';
 import { laterWords } from '../words/later-costs.ts';
 import {
 	ANSWERS,
+	BEST,
 	breakTitle,
 	isBrokenOne,
 	moreLater,
@@ -92,6 +94,7 @@ function standInView(context: KeyContext): PromptView {
 	const open = openBreak(session);
 	const player = open?.player ?? null;
 	const standIns = player === null ? [] : standInsFor(player).slice(0, MOST_LINES);
+	const [first] = standIns;
 	const who = player === null ? '' : playerName(session.show, player);
 	const silent = open ? Math.max(0, (nowMs - open.atMs) / 1000) : 0;
 	return {
@@ -101,12 +104,21 @@ function standInView(context: KeyContext): PromptView {
 			minutesSeconds(silent),
 		),
 		lines: [
-			...(standIns.length === 0 ? [noneLine(context, player)] : standInLines(context, standIns)),
-			...(open === null ? [] : [playOnLine(context, open)]),
+			...(standIns.length === 0
+				? [noneLine(context, player)]
+				: standInLines(context, { standIns, player })),
+			...(open === null ? [] : [playOnLine(context, { open, first })]),
 		],
 		field: null,
 		choices: withWayOut([
-			{ key: 'enter', words: ANSWERS.firstInHands },
+			...(first === undefined
+				? []
+				: [
+						{
+							key: 'enter',
+							words: ANSWERS.firstInHands(slotOf(session, first.instrument).toUpperCase()),
+						},
+					]),
 			{ key: 'slot', words: ANSWERS.another },
 			{ key: '0', words: ANSWERS.playOn },
 			{ key: keyOf('break'), words: ANSWERS.nextBreak },
@@ -122,15 +134,18 @@ function noneLine({ session, plan, nowMs }: KeyContext, player: string | null): 
 }
 
 /** What to take, in how long it is in hands, what it is to be in, in what it differs and how it stands, and what it costs later: in columns, since it is read in a hurry. */
-function standInLines(context: KeyContext, standIns: readonly StandIn[]): readonly string[] {
-	const { session } = context;
+function standInLines(
+	context: KeyContext,
+	{ standIns, player }: { readonly standIns: readonly StandIn[]; readonly player: string | null },
+): readonly string[] {
+	const { session, plan, nowMs } = context;
 	const rows = standIns.map((one, index) => ({
-		take: index === 0 ? TAKE : OR,
+		take: index === 0 && endsFirst(one, plan.sections, nowMs) === null ? TAKE : OR,
 		slot: slotOf(session, one.instrument).toUpperCase(),
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
 		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
-		words: [...whyBeside(session, one), ...costWords(context, one.later)].join('; '),
+		words: [...whyBeside(session, one), ...costWords(context, one.later, player)].join('; '),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
 	const names = widest(rows.map(({ name }) => name));
@@ -156,14 +171,24 @@ function whyBeside({ show }: Session, { why, capo }: StandIn): readonly string[]
 const NAME_COLUMNS = 12;
 
 /** The first thing that it costs, and how many more there are; nothing where it costs nothing. */
-function costWords(context: KeyContext, [first, ...more]: readonly Later[]): readonly string[] {
+function costWords(
+	context: KeyContext,
+	[first, ...more]: readonly Later[],
+	player: string | null,
+): readonly string[] {
 	if (first === undefined) return [];
-	const words = laterWords(context.session.show, first, showSeconds(context));
+	const words = laterWords(context.session.show, first, {
+		nowSeconds: showSeconds(context),
+		...(player === null ? {} : { player }),
+	});
 	return [moreLater(words, more.length)];
 }
 
 /** What playing on means: how much of the song is still to be played on the strings that are left. */
-function playOnLine(context: KeyContext, open: Incident): string {
+function playOnLine(
+	context: KeyContext,
+	{ open, first }: { readonly open: Incident; readonly first: StandIn | undefined },
+): string {
 	const { session, plan, nowMs, playOnLater } = context;
 	const leftSeconds = ((songEndMs(plan.sections) ?? nowMs) - nowMs) / 1000;
 	const words =
@@ -171,7 +196,9 @@ function playOnLine(context: KeyContext, open: Incident): string {
 			? playOnLeft(stringsLeft(session, open.instrument), minutesSeconds(leftSeconds))
 			: ANSWERS.playOn;
 	const later = open.player === null ? [] : playOnLater(open.player);
-	return [`${OR}  0`, [words, ...costWords(context, later)].join('; ')].join(' ');
+	const isBest = first !== undefined && endsFirst(first, plan.sections, nowMs) !== null;
+	const label = `${isBest ? BEST : OR}  0`;
+	return [label, [words, ...costWords(context, later, open.player)].join('; ')].join(' ');
 }
 
 function stringsLeft(session: Session, id: string | null): number {

@@ -6,6 +6,7 @@ import { cueIndex, cuePoints } from '../../machines/song.ts';
 import { markText, tenths } from '../base/show-clock.ts';
 import { workToDo } from '../plan/backups/break-work.ts';
 import type { IdleWork, Plan, StandIn, Work } from '../plan/plan.ts';
+import { workFor } from '../plan/schedule/work-for.ts';
 import { warningJson } from '../report/plan-json.ts';
 import { findSong, findSongItem, positionOf, songOnNow, songsOf } from '../session/find.ts';
 import { readinessOf } from '../session/readiness.ts';
@@ -184,9 +185,7 @@ function playerState(
 					capo: next.capo,
 					in: tenths((next.wantedMs - nowMs) / 1000),
 					// Nothing is left to do before it is handed.
-					ready: !plan.work.some(
-						({ instrument, section }) => instrument === next.instrument && section === next.section,
-					),
+					ready: workFor(plan, next).length === 0,
 					for: next.for,
 				}
 			: null,

@@ -11,6 +11,7 @@ import {
 	BOARD_AT,
 	BOARD_NOW,
 	boardAt,
+	boardThen,
 	listOff,
 	listOn,
 	NO_STOMP,
@@ -35,7 +36,9 @@ export function boardSection(state: ScreenState, { columns, rows }: Area): Row[]
 	}
 	const across = Math.ceil(boards.length / rows);
 	const width = Math.floor(columns / across);
-	const lines = boards.map(([player, pedals]) => oneLine(state, { player, pedals }, width - 1));
+	const lines = boards.map(([player, pedals]) =>
+		oneLine(state, { player, pedals }, width - (across > 1 ? 2 : 1)),
+	);
 	return Array.from({ length: Math.ceil(lines.length / across) }, (_, row) =>
 		cutRow(
 			lines.slice(row * across, row * across + across).flatMap((one) => fillRow(one, width)),
@@ -66,7 +69,7 @@ function twoLines(state: ScreenState, board: Board, columns: number): Row[] {
 	];
 }
 
-/** Below this there is no room for what the next point asks: what is to be pressed for it is said with the cue. */
+/** Below this what the next point asks has no place of its own. */
 const LEAST_NEXT_COLUMNS = 50;
 
 function oneLine(state: ScreenState, board: Board, columns: number): Row {
@@ -75,10 +78,9 @@ function oneLine(state: ScreenState, board: Board, columns: number): Row {
 	const whole = `${name} ${PLACES.board}`;
 	const label: Row = [span(displayWidth(whole) < LABEL_COLUMNS ? whole : name, 'title')];
 	if (columns < LEAST_NEXT_COLUMNS) {
-		const words = nowWords(state, board, columns - LABEL_COLUMNS);
 		return placeAt(columns, [
 			[0, label],
-			[LABEL_COLUMNS, [span(words)]],
+			[LABEL_COLUMNS, [span(shortWords(state, { board, next }, columns - LABEL_COLUMNS))]],
 		]);
 	}
 	const at = LABEL_COLUMNS + Math.floor((columns - LABEL_COLUMNS) * 0.4);
@@ -91,31 +93,55 @@ function oneLine(state: ScreenState, board: Board, columns: number): Row {
 	]);
 }
 
-function nowWords(state: ScreenState, { player, pedals }: Board, columns: number): string {
+/**
+ * `all off; at Ch2: DRIVE, DELAY on` where the next point asks something else and both fit; else how it is now, since
+ * what is to be pressed is said with the cue.
+ */
+function shortWords(
+	state: ScreenState,
+	{ board, next }: { readonly board: Board; readonly next: NextBoard },
+	columns: number,
+): string {
+	const now = nowTexts(state, board);
+	const then = next.board === null ? [] : nextTexts(state, { board, next });
+	if (then.length === 0 || then[0] === now[0]) return fitting(now, columns);
+	const texts = then.flatMap((asked) => now.flatMap((is) => boardThen(is, next.at, asked)));
+	return texts.find((text) => displayWidth(text) <= columns) ?? fitting(now, columns);
+}
+
+function nowWords(state: ScreenState, board: Board, columns: number): string {
+	return fitting(nowTexts(state, board), columns);
+}
+
+function nowTexts(state: ScreenState, { player, pedals }: Board): readonly string[] {
 	const board = state.session.boards[player];
-	if (board === undefined) return '';
+	if (board === undefined) return [''];
 	const isCorrected = board.value === 'corrected';
-	return fitting(
-		pedalWords(pedals, board.context.pedals, board.context.stuck).map((words) =>
-			asCorrected(words, isCorrected),
-		),
-		columns,
+	return pedalWords(pedals, board.context.pedals, board.context.stuck).map((words) =>
+		asCorrected(words, isCorrected),
 	);
 }
 
 type NextBoard = { readonly at: string; readonly board: PedalStates | null };
 
-/** The board that will stand there: what is stuck does not follow what the point asks. */
 function nextWords(
-	{ session }: ScreenState,
-	{ board: { player, pedals }, next }: { readonly board: Board; readonly next: NextBoard },
+	state: ScreenState,
+	asked: { readonly board: Board; readonly next: NextBoard },
 	columns: number,
 ): string {
+	return fitting(nextTexts(state, asked), columns);
+}
+
+/** The board that will stand there: what is stuck does not follow what the point asks. */
+function nextTexts(
+	{ session }: ScreenState,
+	{ board: { player, pedals }, next }: { readonly board: Board; readonly next: NextBoard },
+): readonly string[] {
 	const now = session.boards[player]?.context;
-	if (now === undefined) return '';
+	if (now === undefined) return [''];
 	// Where the point says nothing of this board, it stays: the whole of it is said again.
 	const then = next.board === null ? now.pedals : boardAfterCue(now, next.board);
-	return fitting(pedalWords(pedals, then, now.stuck), columns);
+	return pedalWords(pedals, then, now.stuck);
 }
 
 /** The board that the next point asks for; null where it says nothing of this one. */

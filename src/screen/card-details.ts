@@ -48,9 +48,12 @@ export function detailsBelow(
 		readonly off?: string;
 	},
 ): Row[] {
-	const { instrument, capoWords, pack } = card;
+	const { instrument, capoWords, pack, kind } = card;
+	const name = instrument === null ? '' : shownInstrument(state.session.show, instrument);
+	// The heading of a break names what is broken.
+	const isBreak = kind === 'break';
 	const words = [
-		...(isNamed || instrument === null ? [] : [shownInstrument(state.session.show, instrument)]),
+		...(name === '' || (isNamed && !isBreak) ? [] : [isBreak ? takeWords(name) : name]),
 		...(hasCapo || capoWords === '' ? [] : [capoWords]),
 		...(off === undefined ? [] : [off]),
 		...(pack === '' ? [] : [pack]),

@@ -11,6 +11,8 @@ export type CardsArea = Area & {
 	/** 2 draws tall letters six rows high. */
 	readonly scale: 1 | 2;
 	readonly isAscii: boolean;
+	/** Rows that are left say more of who gets something later. */
+	readonly hasDetails?: boolean;
 };
 
 /** Exactly `rows` rows; never a player left out while there is a row for lines. */
@@ -30,7 +32,15 @@ export function cardsSection(state: ScreenState, area: CardsArea): Row[] {
 	const areBeside = grid.across > 1;
 	const cards = areBeside ? tall.slice(0, lastFilled(tall) + 1) : tall;
 	const left = rows - cards.length;
-	const lines = handOverLines(state, { now: others, rest }, { columns, rows: left });
+	const lines = handOverLines(
+		state,
+		{ now: others, rest },
+		{
+			columns,
+			rows: left,
+			hasDetails: area.hasDetails === true,
+		},
+	);
 	const above = areBeside ? fillRows(cards, rows - lines.length) : cards;
 	return fillRows([...above, ...lines], rows);
 }

@@ -1,6 +1,7 @@
 // The cards: what each player is handed at the next moment at which hands change, with all that goes with it.
 // Worked out apart from its drawing, since it is drawn in several sizes.
 
+import type { Work } from '../plan/plan.ts';
 import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { packName, playerName } from '../showfile/shown-names.ts';
@@ -51,15 +52,20 @@ export function handOverCards(state: ScreenState): Cards {
 		now: coming
 			.filter(isNow)
 			.toSorted((one, other) => order(one) - order(other))
-			.map((one) => ({
-				...one,
-				label: playerLabel(state.session.show, one.player),
-				...capoOf(state, one),
-				off: offOf(state, one, work),
-				pack: packWords(state, one),
-				offsets: offsetsOf(state, one),
-			})),
+			.map((one) => cardOf(state, one, work)),
 		rest: coming.filter((one) => !isNow(one)),
+	};
+}
+
+/** All that goes with what is coming for a player; `work` is all that is to be done. */
+export function cardOf(state: ScreenState, one: Coming, work: readonly Work[]): Card {
+	return {
+		...one,
+		label: playerLabel(state.session.show, one.player),
+		...capoOf(state, one),
+		off: offOf(state, one, work),
+		pack: packWords(state, one),
+		offsets: offsetsOf(state, one),
 	};
 }
 

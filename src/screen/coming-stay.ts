@@ -50,6 +50,7 @@ export function stayingOf(state: ScreenState, stay: Stay): Dated {
 			mark: null,
 			why: null,
 			status: acts.join(', '),
+			due: [],
 			leave: null,
 			pack: null,
 			isUrgent: acts.length > 1 && untilSeconds <= 0,

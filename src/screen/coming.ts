@@ -1,7 +1,7 @@
 // What each player gets next and how far that is: the first thing that the screen must say. Worked out
 // apart from its drawing, since every view shows it in some size.
 
-import { songEndMs } from '../plan/demand/first-song.ts';
+import { endsFirst } from '../plan/backups/ends-first.ts';
 import type { PlannedHandOver, Slot, StandIn } from '../plan/plan.ts';
 import { openBreakOf } from '../session/find.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
@@ -101,6 +101,7 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 			mark: null,
 			why: backup === undefined ? why : orBackup(why, shownInstrument(show, backup)),
 			status: backup === undefined ? NO_BACKUP : NOTHING_PLANNED,
+			due: [],
 			leave: null,
 			pack: null,
 			isUrgent: untilSeconds <= URGENT_SECONDS,
@@ -108,11 +109,22 @@ function missingOf(state: ScreenState, slot: Slot): Dated {
 	};
 }
 
+/** Whether what is on has something to play for the player. */
+function isPlaying({ plan }: ScreenState, player: string): boolean {
+	return plan.slots.some((one) => one.player === player && one.section.hasBegun);
+}
+
+/** The broken instruments whose cards say so. */
+export function brokenOnCards(state: ScreenState): readonly string[] {
+	return state.session.show.players.flatMap(({ id }) =>
+		isPlaying(state, id) ? (openBreakOf(state.session, id)?.instrument ?? []) : [],
+	);
+}
+
 /** A break that waits for its answer, as long as the song that is on has something to play for the player. */
 function breakOf(state: ScreenState, player: string): Coming | null {
-	const isPlaying = state.plan.slots.some((one) => one.player === player && one.section.hasBegun);
 	// Otherwise the hand-over that comes next answers it, and is what is to be said.
-	if (!isPlaying) return null;
+	if (!isPlaying(state, player)) return null;
 	const best = state.standIns[player]?.[0];
 	const open = openBreakOf(state.session, player);
 	if (best === undefined && open === null) return null;
@@ -121,9 +133,8 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 	const ready = best === undefined ? null : standInReadiness(state, best);
 	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
 	const broken = open?.instrument == null ? null : shownInstrument(show, open.instrument);
-	const endMs = songEndMs(state.plan.sections);
-	const left = endMs === null ? 0 : (endMs - state.nowMs) / 1000;
-	if (best !== undefined && left > 0 && best.readyInSeconds > left) {
+	const left = best === undefined ? null : endsFirst(best, state.plan.sections, state.nowMs);
+	if (best !== undefined && left !== null) {
 		return {
 			...playOn(state, { player, best, left }),
 			forWhat: breakWords(broken),
@@ -144,6 +155,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		when: downWords(since),
 		mark: ready?.mark ?? null,
 		status: ready?.words ?? NO_BACKUP_PLAY_ON,
+		due: [],
 		why: best === undefined ? null : standInWords(show, best.why),
 		leave: instrument?.leave ?? null,
 		pack: instrument?.pack ?? null,
@@ -174,6 +186,7 @@ function playOn(state: ScreenState, { player, best, left }: TooLate) {
 		moment: null,
 		mark: null,
 		status: playOnUntil(left),
+		due: [],
 		why: [...named, takes].join('; '),
 		leave: null,
 		pack: null,
@@ -206,6 +219,7 @@ function plannedOf(state: ScreenState, planned: PlannedHandOver): Coming {
 		mark,
 		why: null,
 		status: words,
+		due,
 		leave: planned.leave,
 		pack: planned.pack,
 		isUrgent: untilSeconds <= 0 || (!isReady && isDue),
@@ -235,6 +249,7 @@ function keptBy(state: ScreenState, player: string): Coming {
 		mark: null,
 		why: null,
 		status: isWhole || holds === null ? moves : stateWords(state.session, holds, state.nowMs),
+		due: [],
 		leave: null,
 		pack: null,
 		isUrgent: false,

@@ -14,7 +14,6 @@ import {
 } from '../words/stage.ts';
 import { tuningNames, withSigns } from '../words/tuning-names.ts';
 import type { Card } from './cards.ts';
-import { momentOf } from './coming-words.ts';
 import { type TallPiece, tallPiece } from './far-lines.ts';
 import { instrumentOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -90,14 +89,10 @@ function capoTexts(card: Card): readonly (readonly string[])[] {
 
 /** In ever fewer words, the last the mark alone. */
 function statusTexts(state: ScreenState, card: Card): readonly string[] {
-	const { mark, kind, status } = card;
+	const { mark, kind, status, due } = card;
 	if (mark === null) return [];
 	const said = (words: string) => `${mark} ${words}`;
 	if (kind === 'break') return [said(mark === '+' ? TALL.ready : TALL.notReady), mark];
-	const due = state.plan.work.filter(
-		({ section, instrument, player }) =>
-			momentOf(section) === card.moment && instrument === card.instrument && player === card.player,
-	);
 	if (mark === '+' || due.length === 0) {
 		const [first = ''] = status.split(', ');
 		return [said(withoutAge(first)), mark];

@@ -16,11 +16,12 @@ import {
 	OFF,
 } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
-import type { Card, Cards } from './cards.ts';
+import { type Card, type Cards, cardOf } from './cards.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { type Coming, readinessStyle } from './what-comes.ts';
+import { workNow } from './work-words.ts';
 
 /** Below this a line for a player has lost its tuning or when it is wanted. */
 const LEAST_LINE_COLUMNS = 30;
@@ -37,7 +38,7 @@ export function leastLines(count: number, columns: number): number {
 export function handOverLines(
 	state: ScreenState,
 	{ now, rest }: Cards,
-	{ columns, rows }: Area,
+	{ columns, rows, hasDetails = false }: Area & { readonly hasDetails?: boolean },
 ): Row[] {
 	const given = now.map((card): Drawn => ({ row: (room) => cardLine(state, card, room) }));
 	const kept = rest.map((coming): Drawn => ({ row: (room) => restLine(state, coming, room) }));
@@ -46,10 +47,30 @@ export function handOverLines(
 		return inLines([...given, ...kept], { columns, rows });
 	}
 	const forGiven = Math.min(given.length, rows - forKept);
+	const forRest = rows - forGiven;
+	const work = hasDetails && forRest >= 2 * rest.length ? workNow(state) : null;
 	return [
 		...inLines(given, { columns, rows: forGiven }),
-		...inLines(kept, { columns, rows: rows - forGiven }),
+		...(work === null
+			? inLines(kept, { columns, rows: forRest })
+			: rest.flatMap((one) => [
+					restLine(state, one, columns),
+					...detailLine(cardOf(state, one, work), columns),
+				])),
 	];
+}
+
+/** Under the line of somebody who gets something later, where there is room: for which song, and what goes with it. */
+function detailLine({ kind, forWhat, off, pack, offsets, leave }: Card, columns: number): Row[] {
+	if (kind === 'keeps') return [];
+	const words = [
+		forWhat,
+		...(pack === '' ? [] : [pack]),
+		...(offsets === '' ? [] : [offsets]),
+		...(leave === null ? [] : [checkWords(leave)]),
+		...(off === null ? [] : [`${OFF.label}${off.words}`]),
+	].join('; ');
+	return [cutRow([span(' '.repeat(LABEL_COLUMNS)), span(words, 'dim')], columns)];
 }
 
 /** Only the first of them, with how many more there are. */

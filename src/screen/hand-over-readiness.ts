@@ -3,6 +3,7 @@
 
 import { minutesSeconds } from '../base/duration.ts';
 import type { PlannedHandOver, StandIn, Work } from '../plan/plan.ts';
+import { workFor } from '../plan/schedule/work-for.ts';
 import { holderOf } from '../session/find.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { capoAct } from '../words/capo-words.ts';
@@ -24,7 +25,7 @@ export type HandOverReadiness = {
 export function handOverReadiness(state: ScreenState, planned: PlannedHandOver): HandOverReadiness {
 	const { session, nowMs } = state;
 	const { instrument } = planned;
-	const due = workFor(state, planned);
+	const due = workFor(state.plan, planned);
 	if (instrument === null) return { mark: null, words: HANDS_EMPTY, due };
 	const held = session.instruments[instrument];
 	if (held === undefined) return { mark: null, words: '', due };
@@ -78,17 +79,4 @@ export function standInReadiness(
 
 function notYet(mark: StateMark): StateMark {
 	return mark === '+' ? '-' : mark;
-}
-
-function workFor(
-	{ plan }: ScreenState,
-	{ instrument, section, player }: PlannedHandOver,
-): readonly Work[] {
-	return plan.work.filter(
-		(one) =>
-			one.instrument === instrument &&
-			one.player === player &&
-			one.section.item === section.item &&
-			one.section.point === section.point,
-	);
 }

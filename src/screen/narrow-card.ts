@@ -104,12 +104,12 @@ function tallPart(state: ScreenState, card: Card, { columns, scale, isAscii }: C
 function statusOf(card: Card, columns: number): { readonly row: Row; readonly hasCapo: boolean } {
 	const capo = capoSpan(card);
 	const ready = statusTexts(card).map((words): Row => [span(words, readinessStyle(card))]);
-	// Work that is the capo's own says it already.
-	const isSaid = ready.some((row) => row[0]?.text.startsWith(capo.text));
-	if (capo.text !== '' && card.kind !== 'stays' && !isSaid) {
+	// Work that moves the capo says so already.
+	const says = (row: Row) => capo.text !== '' && row.some(({ text }) => text.includes(capo.text));
+	if (capo.text !== '' && card.kind !== 'stays' && !ready.some(says)) {
 		const both = ready.find((row) => rowWidth(row) + capo.text.length + 2 <= columns);
 		if (both) return { row: [capo, span('  '), ...both], hasCapo: true };
 	}
 	const row = ready.find((one) => rowWidth(one) <= columns) ?? cutRow(ready.at(-1) ?? [], columns);
-	return { row, hasCapo: card.kind === 'stays' || isSaid };
+	return { row, hasCapo: card.kind === 'stays' || says(row) };
 }

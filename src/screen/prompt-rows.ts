@@ -6,7 +6,7 @@ import type { PromptView } from '../keys/prompt-view.ts';
 import type { TextLine } from '../keys/text-line.ts';
 import { moreLines } from '../words/views.ts';
 import { promptLines } from './prompt-lines.ts';
-import { type Area, cutRow, type Row, span } from './row.ts';
+import { type Area, cutRow, fillRows, type Row, span } from './row.ts';
 
 /** A question is known by its first words. */
 const LEAST_TITLE_COLUMNS = 12;
@@ -77,32 +77,60 @@ export function withPrompt(rows: readonly Row[], prompt: PromptView, area: Area)
 
 /** Fewer rows than this are no place for a question with more to say. */
 const LEAST_ROWS = 3;
+/** The height of tall letters. */
+const TALL_ROWS = 3;
+
+/** The places of the stage view below the rack. */
+export type Places = {
+	/** What is to be done: its rows, and how it is drawn in fewer. */
+	readonly workRows: number;
+	readonly workIn: (rows: number) => readonly Row[];
+	/** What is on, its next cue, the boards. */
+	readonly song: readonly Row[];
+	/** What no question needs, and what it never covers but with a text. */
+	readonly curfew: readonly Row[];
+	readonly warnings: readonly Row[];
+	readonly last: readonly Row[];
+};
 
 /**
- * The rows of the stage view below the rack with the question laid over the end of the first `rows` of them: what is
- * to be done first stays above it, and the song's row, `songAt`, goes below it where it would be covered, since how long
- * that has left decides many an answer. A field with text begins at the top instead and takes what it needs, so that
- * it stands still while lines below it come and go.
+ * The places with the question among them: above it what is to be done first, below it the song with its next cue, as
+ * much as there is room for, since the song goes on while it is answered and how long it has left decides many an
+ * answer. Where they would not all fit, the curfew gives its rows. A field with text begins at the top instead and
+ * takes what it needs, so that it stands still while lines below it come and go.
  */
 export function withPromptAmong(
-	drawn: readonly Row[],
+	{ workRows, workIn, song, curfew, warnings, last }: Places,
 	prompt: PromptView,
-	{ columns, rows, songAt }: Area & { readonly songAt: number },
+	columns: number,
 ): Row[] {
+	const below = [...song, ...warnings, ...curfew, ...last];
+	const all = workRows + below.length;
 	const needed = prompt.lines.length + 1;
-	if (rows < Math.min(needed, LEAST_ROWS)) {
-		return withPrompt(drawn, prompt, { columns, rows: drawn.length });
+	const room = workRows + song.length;
+	if (room < Math.min(needed, LEAST_ROWS)) {
+		return withPrompt([...fillRows(workIn(workRows), workRows), ...below], prompt, {
+			columns,
+			rows: all,
+		});
 	}
-	const isText = prompt.field !== null;
-	const room = isText ? drawn.length : rows;
-	const asked = promptRows(prompt, { columns, rows: Math.min(needed, room) });
-	const isCovered = !isText && songAt >= room - asked.length - 2 && asked.length < room;
-	const song = isCovered ? [drawn[songAt] ?? []] : [];
-	const spare = room - asked.length - song.length;
+	if (prompt.field !== null) {
+		const asked = promptRows(prompt, { columns, rows: Math.min(needed, all) });
+		const over = all > asked.length ? [...asked, []] : asked;
+		const left = Math.max(0, workRows - over.length);
+		const rest = [...fillRows(workIn(left), left), ...below];
+		return [...over, ...rest.slice(rest.length - (all - over.length))];
+	}
+	const isTight = needed + song.length > room;
+	const rows = room + (isTight ? curfew.length : 0);
+	const asked = promptRows(prompt, { columns, rows: Math.min(needed, rows) });
+	const under = song.slice(0, rows - asked.length);
+	const spare = rows - asked.length - under.length;
 	// The first thing to do comes before blank rows.
-	const after: readonly Row[] = spare > (isText ? 0 : 2) ? [[]] : [];
-	const before: readonly Row[] = isText ? [] : after;
-	const over = [...before, ...asked, ...after, ...song];
-	const from = isText ? 0 : room - over.length;
-	return [...drawn.slice(0, from), ...over, ...drawn.slice(from + over.length)];
+	const blank: readonly Row[] = spare > 2 ? [[]] : [];
+	const above = spare - 2 * blank.length;
+	const foot = [...warnings, ...(isTight ? [] : curfew), ...last];
+	// A tall first piece stays so where there is room for all of it.
+	const work = workIn(above < TALL_ROWS ? above : workRows);
+	return [...fillRows(work, above), ...blank, ...asked, ...blank, ...under, ...foot];
 }

@@ -2,7 +2,7 @@
 
 import { fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
-import { firstSong } from '../plan/demand/first-song.ts';
+import { songEndMs } from '../plan/demand/first-song.ts';
 import { elapsedWords, leftWords } from '../words/stage.ts';
 import { songFrom, songOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -20,9 +20,10 @@ function songTimes(state: ScreenState): Times | null {
 	if (item === null || run === undefined) return null;
 	const elapsed = (nowMs - run.beganAtMs) / 1000;
 	const length = songOf(session.show, item.song)?.lengthSeconds ?? null;
-	const last = firstSong(plan.sections).at(-1);
-	const planned = last?.item === item.key ? (last.endMs - nowMs) / 1000 : null;
-	return { elapsed, length, left: length === null ? planned : length - elapsed };
+	const endMs = songEndMs(plan.sections);
+	// Past its written length the song is expected to end any moment, and what is said is by how much it is over.
+	const expected = endMs === null ? null : (endMs - nowMs) / 1000;
+	return { elapsed, length, left: length === null ? expected : length - elapsed };
 }
 
 /** Seconds of the interval that is on; null where none is. */

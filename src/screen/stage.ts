@@ -59,33 +59,36 @@ export function stageScreen(state: ScreenState, area: Area, isAscii: boolean): S
 		...(heights.spaced.includes(place) ? [[]] : []),
 	];
 	const head = placed('cards', (rows) =>
-		cardsSection(state, { columns: area.columns, rows, scale, isAscii }),
+		cardsSection(state, {
+			columns: area.columns,
+			rows,
+			scale,
+			isAscii,
+			hasDetails: state.view === 'stage',
+		}),
 	);
 	const bodyRows = area.rows - heights.message - heights.footer - head.length;
 	const body = (): Row[] => {
 		const rack = placed('rack', (rows) => rackSection(state, { columns, rows }));
-		// What a question may cover: who holds what and the rack are needed to answer it.
-		const work = placed('work', (rows) => workSection(state, { columns, rows, isAscii }));
-		const covered = [
-			...work,
+		// Who holds what and the rack are needed to answer a question: it comes below them.
+		const workIn = (rows: number) => workSection(state, { columns, rows, isAscii }).slice(0, rows);
+		const song = [
 			...fillRows(
 				songSection(state, { columns, rows: heights.song, boardRows: heights.boards }),
 				heights.song + heights.boards,
 			),
 			...(heights.spaced.includes('boards') ? [[]] : []),
 		];
-		const foot = [
-			...placed('warnings', (rows) => warningSection(state, { columns, rows })),
-			...placed('curfew', (rows) => curfewSection(state, { columns, rows })),
-			...placed('last', (rows) => lastSection(state, { columns, rows })),
-		];
-		const below = fillRows([...covered, ...foot], bodyRows - rack.length);
+		const warnings = placed('warnings', (rows) => warningSection(state, { columns, rows }));
+		const curfew = placed('curfew', (rows) => curfewSection(state, { columns, rows }));
+		const last = placed('last', (rows) => lastSection(state, { columns, rows }));
 		const { prompt } = state;
-		const asked =
+		const workRows = heights.work + (heights.spaced.includes('work') ? 1 : 0);
+		const below =
 			prompt === null
-				? below
-				: withPromptAmong(below, prompt, { columns, rows: covered.length, songAt: work.length });
-		const places = [...rack, ...asked];
+				? [...placed('work', workIn), ...song, ...warnings, ...curfew, ...last]
+				: withPromptAmong({ workRows, workIn, song, warnings, curfew, last }, prompt, columns);
+		const places = fillRows([...rack, ...below], bodyRows);
 		return hasPanes
 			? beside(places, sidePanes(state, { columns: PANE_COLUMNS, rows: bodyRows }), columns + 2)
 			: places;

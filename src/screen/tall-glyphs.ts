@@ -12,6 +12,8 @@ const FACE: Readonly<Record<string, string>> = {
 	B: '####. .#..# .###. .#..# .#..# ####.',
 	C: '.### #... #... #... #... .###',
 	D: '####. .#..# .#..# .#..# .#..# ####.',
+	// A narrower D, for names with many: never beside the other.
+	ᴅ: '###. .#.# .#.# .#.# .#.# ###.',
 	E: '#### #... ###. #... #... ####',
 	F: '#### #... ###. #... #... #...',
 	G: '.###. #.... #.... #.### #...# .###.',
@@ -136,7 +138,8 @@ function letterRows(
 	return drawn;
 }
 
-/** The first of these texts whose tall letters of scale 1 fit, or null when none does. */
+/** The first of these texts whose tall letters of scale 1 fit, if need be with narrow letters; null when none does. */
 export function firstThatFits(texts: readonly string[], columns: number): string | null {
-	return texts.find((text) => text !== '' && tallWidth(text) <= columns) ?? null;
+	const fits = (text: string) => text !== '' && tallWidth(text) <= columns;
+	return texts.find(fits) ?? texts.map((text) => text.replaceAll('D', 'ᴅ')).find(fits) ?? null;
 }

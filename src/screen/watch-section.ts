@@ -4,7 +4,8 @@ import { keyOfAction } from '../keys/key-choices.ts';
 import type { Plan, Warning } from '../plan/plan.ts';
 import { moreAndKey, NOTHING, PLACES } from '../words/stage.ts';
 import { warningWords } from '../words/warnings.ts';
-import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
+import { brokenOnCards } from './coming.ts';
+import { type Area, placeAt, type Row, rowWidth, type Span, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 
 const LABEL_COLUMNS = 10;
@@ -31,11 +32,15 @@ const HARM: Readonly<Record<Warning['code'], number>> = {
 	'short-curfew': 5,
 };
 
-/** The first warnings, a row each and none twice; the label says how many more there are. */
+/** The first warnings, a row each and none twice, nor what a card says; the label says how many more there are. */
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const { show } = state.session;
 	// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
-	const said = inOrder(state.plan).map((one) => ({
+	const broken = brokenOnCards(state);
+	const isOnCard = (one: Warning) =>
+		one.code === 'not-ready' && one.song === undefined && broken.includes(one.instrument);
+	const worst = inOrder(state.plan).filter((one) => !isOnCard(one));
+	const said = worst.map((one) => ({
 		words: warningWords(show, one),
 		style: one.code === 'wrong-tuning' ? ('accent' as const) : ('plain' as const),
 	}));
@@ -59,7 +64,7 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 		// No warning is cut for the sake of the key.
 		const hasRoom = LABEL_COLUMNS + rowWidth([warning]) + 2 + hint.length <= columns;
 		return placeAt(columns, [
-			[0, index === 0 ? watchLabel(more) : []],
+			[0, index === 0 ? watchLabel(warning, more) : []],
 			[LABEL_COLUMNS, [warning]],
 			...(index === 0 && hint !== '' && hasRoom
 				? [[columns - hint.length, [span(hint, 'dim')]] as const]
@@ -91,6 +96,8 @@ function saysMore(one: Warning, other: Warning): boolean {
 	);
 }
 
-function watchLabel(more: number): Row {
-	return [span(PLACES.watch, 'title'), ...(more > 0 ? [span(` +${more}`)] : [])];
+/** What is wrong in somebody's hands is told by the word too. */
+function watchLabel({ style }: Span, more: number): Row {
+	const label = style === 'accent' ? span(PLACES.wrong, 'accent') : span(PLACES.watch, 'title');
+	return [label, ...(more > 0 ? [span(` +${more}`)] : [])];
 }

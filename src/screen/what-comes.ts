@@ -1,5 +1,6 @@
 // What a player gets next, keeps or lacks, as every view shows it in some size.
 
+import type { Work } from '../plan/plan.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { withoutAge, workAlone } from '../words/instrument-state.ts';
 import type { StateMark } from './instrument-marks.ts';
@@ -28,6 +29,8 @@ export type Coming = {
 	readonly mark: StateMark | null;
 	/** The same in words, with the work that is left. */
 	readonly status: string;
+	/** The work that is left for this very hand-over. */
+	readonly due: readonly Work[];
 	/** Why this backup, or why there is nothing; null where the song asks for it. */
 	readonly why: string | null;
 	/** To be checked before it leaves the rack. */

@@ -88,12 +88,14 @@ function tallPart(
 	const slotRows = tall(slot?.slot ?? '', style === 'plain' ? 'bright' : style);
 	// Where there is no mark, its place is for words.
 	const end = card.mark === null ? at.details : at.mark;
+	// So is that of the slot where there is none.
+	const nameAt = card.instrument === null ? at.tallSlot : at.tallTuning;
 	const { name, capo, plain } = tallWords(state, card, {
-		room: Math.floor((end - at.tallTuning) / scale) - 1,
+		room: Math.floor((end - nameAt) / scale) - 1,
 		isCapoFirst: columns >= ALL_TALL_COLUMNS,
 	});
 	const nameRows = name === '' ? [[], [span(plain)], []] : tall(name, style);
-	const capoAt = at.tallTuning + (tallWidth(name) + TALL_GAP) * scale;
+	const capoAt = nameAt + (tallWidth(name) + TALL_GAP) * scale;
 	const capoRows = capo === '' ? null : tall(capo, style);
 	const player = playerRows(card, drawn);
 	const hasMark = card.mark !== null && at.mark > capoAt - TALL_GAP * scale;
@@ -102,7 +104,7 @@ function tallPart(
 		placeAt(columns, [
 			...(at.tallPlayer === null ? [] : [[at.tallPlayer, player[line] ?? []] as const]),
 			[at.tallSlot, slotRows[line] ?? []],
-			[at.tallTuning, nameRows[line] ?? []],
+			[nameAt, nameRows[line] ?? []],
 			...(capoRows === null ? [] : [[capoAt, capoRows[line] ?? []] as const]),
 			...(markRows === null ? [] : [[at.mark, markRows[line] ?? []] as const]),
 			[at.details, below[line] ?? []],

@@ -64,6 +64,8 @@ export function isTouchedUp(
 /** Where the capo is to go with it; null where it stays. */
 function capoToMove({ session }: ScreenState, work: Work | IdleWork): number | null {
 	if (!isWanted(work) || work.isEarly) return null;
+	// Work that is the capo's own moves it, though it may be where it is to be until work before that is done.
+	if (work.job === 'capo') return work.capo;
 	const on = session.instruments[work.instrument]?.context.capo ?? 0;
 	return work.capo === on ? null : work.capo;
 }

@@ -116,7 +116,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'night-opened':
 			return 'the night was opened';
 		case 'resumed':
-			return `resumed, last entry ${minutesSeconds(entry.seconds)} before`;
+			return `resumed after at most ${minutesSeconds(entry.seconds)} off`;
 		case 'slept':
 			return `the laptop slept for ${minutesSeconds(entry.seconds)}`;
 		case 'clock-set':

@@ -26,7 +26,7 @@ export function exchangeWords(exchanged: Exchanged): ((nowSeconds: number) => st
 	const wrong = wrongNow(exchanged);
 	if (wrong.length + later.length === 0) return null;
 	return (nowSeconds) => {
-		const costs = later.map((one) => laterWords(session.show, one, nowSeconds));
+		const costs = later.map((one) => laterWords(session.show, one, { nowSeconds }));
 		return [...wrong, ...costs].map(asSentence).join(' ');
 	};
 }

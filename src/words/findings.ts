@@ -104,7 +104,7 @@ function words(show: Show, finding: Finding, call: Call): string {
 			const who = finding.wanted.map(
 				({ player, offsets }) => `${playerName(show, player)} (${offsets || 'no offsets'})`,
 			);
-			return `${call(finding.instrument)} is played in ${finding.tuning} by ${who.join(' and ')}: touch it up between them, the plan counts no time for it.`;
+			return `${call(finding.instrument)} is played in ${finding.tuning} by ${who.join(' and ')}: touch it up between them; the plan counts no time for it.`;
 		}
 		case 'shape-strings': {
 			const frets = `${finding.frets} ${finding.frets === 1 ? 'fret' : 'frets'}`;

@@ -68,7 +68,7 @@ export function costLines(
 	{ worse, mended }: ChangeCost,
 	nowSeconds: number,
 ): readonly string[] {
-	const words = (cost: Later) => laterWords(show, cost, nowSeconds);
+	const words = (cost: Later) => laterWords(show, cost, { nowSeconds });
 	return [
 		...worse.slice(0, MOST_WORSE).map((cost) => `Later: ${words(cost)}`),
 		...(worse.length > MOST_WORSE ? [`and ${worse.length - MOST_WORSE} more`] : []),

@@ -9,14 +9,21 @@ import { paperClock } from './paper.ts';
 
 /**
  * `Ash has nothing in Gravel and Pilot`. With the present show time in seconds what comes late is a
- * countdown, as live screens have it; without, it stands on paper.
+ * countdown, as live screens have it; without, it stands on paper. Of `player`, whom all is about, a backup is said without the name.
  */
-export function laterWords(show: Show, later: Later, nowSeconds?: number): string {
+export function laterWords(
+	show: Show,
+	later: Later,
+	{ nowSeconds, player }: { readonly nowSeconds?: number; readonly player?: string } = {},
+): string {
 	switch (later.code) {
 		case 'missing':
 			return `${playerName(show, later.player)} has nothing in ${titlesWords(show, later.songs)}`;
-		case 'backup':
-			return `${playerName(show, later.player)} plays a backup in ${titlesWords(show, later.songs)}`;
+		case 'backup': {
+			const songs = titlesWords(show, later.songs);
+			if (later.player === player) return `a backup in ${songs}`;
+			return `${playerName(show, later.player)} plays a backup in ${songs}`;
+		}
 		case 'late': {
 			const kind = show.instruments.find(({ id }) => id === later.instrument)?.kind ?? 'other';
 			const capo = later.capo === 0 ? '' : ` with capo ${later.capo}`;

@@ -43,7 +43,7 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 		case 'two-hands':
 			return 'Name another instrument for one of them.';
 		case 'nothing-to-keep':
-			return 'Name what they play, or none.';
+			return 'Name what they play, or write "none".';
 		case 'segue-hand-over':
 			return `Give the song before it another end and ${minutesSeconds(about.seconds)} of gap, or let them keep what they have.`;
 		case 'gap-too-short':
@@ -54,25 +54,25 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 				: 'Keep hands free for it, or ask for a longer gap.';
 		case 'floating-retune':
 			return 'entry' in about
-				? 'Correct its instead.'
+				? 'Correct its "instead".'
 				: 'Name one with a fixed bridge, or set this one up for that tuning.';
 		case 'far-tuning':
 			return 'Name another instrument, or string it for this tuning.';
 		case 'capo-on-bass':
 			return 'Take the capo out.';
 		case 'for-others':
-			return 'Add the player to its for, or name another instrument.';
+			return 'Add the player to its "for", or name another instrument.';
 		case 'needs-unmet':
 		case 'missing':
 			return 'Bring one that can be this, or name another part.';
 		case 'prefer-unfit':
-			return 'Correct prefer, or take it out.';
+			return 'Correct "prefer", or take it out.';
 		case 'substituted':
 			return 'Name what is to be played, or bring another.';
 		case 'shared-pack':
 			return 'Give one of them another pack.';
 		case 'pedal-missing':
-			return 'Add the pedal to boards, or correct its name.';
+			return 'Add the pedal to "boards", or correct its name.';
 		case 'past-curfew':
 		case 'short-curfew':
 			return SOONER;
@@ -83,7 +83,7 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 		case 'no-length':
 			return 'Give it a length.';
 		case 'near-past-end':
-			return 'Correct near, or the length.';
+			return 'Correct "near" or the length.';
 		case 'octaves-spoilt':
 			return 'Bring their offsets closer together.';
 		case 'shape-without-hands':

@@ -218,18 +218,18 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 		case 'empty-set':
 			return {
 				what: 'the set has no song',
-				hint: 'Add set: and the ids of the songs in their order. A file that another one includes is not opened itself.',
+				hint: 'Add "set:" and the ids of the songs in their order. A file that another one includes is not opened itself.',
 			};
 		case 'more-problems':
 			return { what: `there are ${fault.more} more problems`, hint: 'Correct these first.' };
 		case 'renamed-key':
-			return { what: `${fault.key} is now ${fault.now}`, hint: 'Rename it.' };
+			return { what: `"${fault.key}" is now "${fault.now}"`, hint: 'Rename it.' };
 		case 'unknown-key':
 			return unknownKeyWords(fault);
 		case 'missing-key':
 			return {
 				what: `${ownerWords(fault.owner)} has no ${fault.key}`,
-				hint: `Add ${fault.key}: and what it is.`,
+				hint: `Add "${fault.key}:" and what it is.`,
 			};
 		case 'empty-value':
 			return { what: `${labelOf(fault.at)} has no value`, hint: 'Give it one, or take it out.' };
@@ -297,7 +297,7 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 				what: `${cleanText(fault.id)} has ${fault.strings} strings, and as many gauges belong here`,
 				found: String(fault.gauges),
 				expected: `${fault.strings}, string 1 first`,
-				hint: 'Correct the list, or leave strings out.',
+				hint: 'Correct the list, or leave out "strings".',
 			};
 		case 'duplicate-slot':
 			return {
@@ -324,7 +324,7 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 					? 'this item of the set must be one of: song, interval, encore'
 					: 'this item of the set is nothing that can be played',
 				expected: 'a song, song: with gap:, interval: and how long, or encore: and its songs',
-				...(fault.isGapAstray ? { hint: 'Give gap beside the song that it comes before.' } : {}),
+				...(fault.isGapAstray ? { hint: 'Write "gap" beside the song that it comes before.' } : {}),
 			};
 		case 'player-key': {
 			const { what, hint } = KEY_REFUSALS[fault.refusal];
@@ -337,8 +337,8 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 		case 'part-unclear':
 			return 'key' in fault
 				? {
-						what: `${fault.key} does not go with needs`,
-						expected: 'what is heard, as sounds: within needs; the plan chooses tuning and capo',
+						what: `"${fault.key}" does not go with "needs"`,
+						expected: 'what is heard, as "sounds" within "needs"; the plan chooses tuning and capo',
 						hint: 'Take it out, or name an instrument.',
 					}
 				: {
@@ -418,7 +418,7 @@ function unknownKeyWords({ key, known, near, isInCue }: Of<'unknown-key'>): Told
 		expected: `one of ${known.map(shownText).join(', ')}`,
 		hint: nearWords(
 			near,
-			isInCue ? 'Take it out, or add the player.' : 'Take it out, or put the words into notes.',
+			isInCue ? 'Take it out, or add the player.' : 'Take it out, or put the words into "notes".',
 		),
 	};
 }
@@ -567,7 +567,7 @@ function badValueWords(bad: BadValue): Told {
 			return {
 				what: 'is neither on nor off',
 				expected: 'on, off, or the settings that it is on with',
-				...(bad.isYesOrNo ? { hint: 'Write on or off.' } : {}),
+				...(bad.isYesOrNo ? { hint: 'Write "on" or "off".' } : {}),
 			};
 		case 'bad-date':
 			return {

@@ -36,7 +36,7 @@ export const ANSWERS = {
 	pedal: 'a pedal',
 	clearSuspect: 'clear a suspect pack',
 	suspect: 'current pack is suspect',
-	firstInHands: 'first in hands',
+	firstInHands: (slot: string) => `${slot} in hands`,
 	nextBreak: 'next break',
 	outTonight: 'out tonight',
 	another: 'another',
@@ -221,6 +221,7 @@ export const NO_BACKUP_KEYS = 'No backup fits. 0: play on. A slot: hand it anywa
 export const isBrokenOne = (instrument: string): string => `${instrument} is the broken one.`;
 export const TAKE = 'TAKE';
 export const OR = '  or';
+export const BEST = 'BEST';
 export const moreLater = (first: string, more: number): string =>
 	`later: ${first}${more === 0 ? '' : ` (+${more})`}`;
 /** Playing on while a song is on: `play on 5 strings, 0:40 left`. */

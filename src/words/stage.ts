@@ -12,6 +12,8 @@ export const PLACES = {
 	toDo: 'TO DO',
 	board: 'BOARD',
 	watch: 'WATCH',
+	/** In place of it where somebody has the wrong instrument in hands. */
+	wrong: 'WRONG',
 	curfew: 'CURFEW',
 	last: 'LAST',
 	notSaved: 'NOT SAVED',
@@ -273,6 +275,11 @@ export function stringSteps(
 export const BOARD_NOW = 'now ';
 export const BOARD_AT = 'at  ';
 export const boardAt = (cue: string): string => `at ${cue}: `;
+/** How the board is and will be, and the same in fewer letters. */
+export const boardThen = (now: string, cue: string, then: string): readonly string[] => [
+	`${now}; ${boardAt(cue)}${then}`,
+	`${now}; ${cue}: ${then}`,
+];
 /** What is pressed at the next cue: `STOMP +DELAY −BOOST`. */
 export const stompWords = (acts: string): string => `STOMP ${acts}`;
 export const NO_STOMP = 'board stays';

@@ -33,10 +33,17 @@ function words(show: Show, warning: Warning, call: Call): string {
 		case 'missing':
 			return `Nothing for ${playerName(show, warning.player)} in ${songTitle(show, warning.song)}: ${unplayableWords(show, warning.why, call)}${backupWords(warning, call)}`;
 		case 'substituted': {
-			const who = playerName(show, warning.player);
-			const instead =
-				warning.instrument === warning.for ? ' another way' : ` for ${call(warning.for)}`;
-			return `${who} plays ${call(warning.instrument)}${instead} in ${songTitle(show, warning.song)}: ${unplayableWords(show, warning.why, call)}`;
+			const { why } = warning;
+			const plays = `${playerName(show, warning.player)} plays ${call(warning.instrument)}`;
+			const where = `in ${songTitle(show, warning.song)}`;
+			const reason = unplayableWords(show, why, call);
+			const isNamed = warning.instrument === warning.for;
+			// The reason names what is stood in for already.
+			if (!isNamed && 'instrument' in why && why.instrument === warning.for) {
+				return `${reason}: ${plays} ${where}`;
+			}
+			const instead = isNamed ? 'another way' : `for ${call(warning.for)}`;
+			return `${plays} ${instead} ${where}: ${reason}`;
 		}
 		case 'kept-unsaid':
 			return `${songTitle(show, warning.song)} does not say what ${playerName(show, warning.player)} plays: keeps ${call(warning.instrument)}`;
@@ -52,7 +59,7 @@ function words(show: Show, warning: Warning, call: Call): string {
 		case 'suspect-pack':
 			return suspectWords(show, warning, call);
 		case 'pack-channel':
-			return `${playerName(show, warning.player)} changed packs, tell the desk: ${channelWords(show, warning)}`;
+			return `${playerName(show, warning.player)} changed packs; tell the desk: ${channelWords(show, warning)}`;
 		case 'stuck-pedal': {
 			const whose = `${playerName(show, warning.player)}'s`;
 			const stays = `does not switch, stays ${warning.isOn ? 'on' : 'off'}`;

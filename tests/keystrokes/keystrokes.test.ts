@@ -1,14 +1,17 @@
 // Every moment at which there are only seconds takes no more keys than it may, and does what it is for.
 // The table beside this file is made from these, with WRITE_KEYSTROKES=1.
 
-import { readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { runCommand } from '../cli/run-command.ts';
+import { scratchFolder } from '../disk/scratch-folder.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { playShow } from '../scenarios/play.ts';
-import { type Seen, STORIES, type Story } from './stories.ts';
+import { ASKED_FOR, type AskedFor, type Seen, STORIES, type Story } from './stories.ts';
 
-const show = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
+const showFile = join(import.meta.dirname, '../../shows/club.yaml');
+const show = loadShow(showFile);
 const tableFile = join(import.meta.dirname, 'keystrokes.md');
 
 function seen({ before, at }: Story, keys: readonly string[]): Seen {
@@ -41,6 +44,27 @@ describe('in seconds', () => {
 	}
 });
 
+/** Typed in a data folder with that one night. */
+async function printed({ typed, night }: AskedFor): Promise<string> {
+	const data = scratchFolder();
+	const nights = join(data, 'nights');
+	mkdirSync(nights, { mode: 0o700 });
+	const path = join(nights, `${night}.journal`);
+	copyFileSync(join(import.meta.dirname, '../journals', `${night}.journal`), path);
+	chmodSync(path, 0o600);
+	// The file of that night is gone, which is none of the sheet's business.
+	const file = typed.includes('--tonight') ? '/home/lou/tour/club.yaml' : showFile;
+	const words = typed.split(' ').map((word) => (word === 'SHOW' ? file : word));
+	return (await runCommand({ cwd: data, data }, ...words)).out;
+}
+
+describe('on the command line', () => {
+	test.each(ASKED_FOR)('$moment', async (asked) => {
+		const out = await printed(asked);
+		expect(asked.isDone(out), out).toBe(true);
+	});
+});
+
 test('the table of keystrokes says so', () => {
 	const table = [
 		'| moment | keys | pressed | at most |',
@@ -49,6 +73,7 @@ test('the table of keystrokes says so', () => {
 			({ moment, keys, most }) =>
 				`| ${moment} | ${keys.join(' ') || 'seen without a key'} | ${keys.length} | ${most} |`,
 		),
+		...ASKED_FOR.map(({ moment, typed }) => `| ${moment} | rackside ${typed} | typed | |`),
 		'',
 	].join('\n');
 	if (process.env.WRITE_KEYSTROKES) writeFileSync(tableFile, table);

@@ -98,12 +98,48 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ state }) => state.players.ash.next.song === 'kestrel' && state.song.id === 'lantern',
 	},
 	{
+		moment: 'a song called that is not on the list: what changes, before it counts',
+		before: SECOND,
+		at: '05:00',
+		keys: ['j', 'o', 'l', 'd'],
+		most: 4,
+		isDone: ({ state, screen }) =>
+			/> Old Mill/.test(screen) &&
+			/Bo: 7 Rowan, capo 3: work 0:55, handed in/.test(screen) &&
+			state.players.bo.next.song === 'tissel',
+	},
+	{
+		moment: 'and it comes next',
+		before: SECOND,
+		at: '05:00',
+		keys: ['j', 'o', 'l', 'd', 'enter'],
+		most: 5,
+		isDone: ({ state }) => state.players.bo.next.song === 'oldmill' && state.song.id === 'lantern',
+	},
+	{
 		moment: 'a hand-over near: the instrument has gone stale',
 		before: `${READY}00:00 space\n`,
 		at: '16:00',
 		keys: [],
 		most: 0,
 		isDone: (seen) => hasWarning(seen, 'stale') && /RECHECK/.test(seen.screen),
+	},
+	{
+		moment: 'a hand-over near: the instrument is in another tuning',
+		before: `${OPENED}02:00 c 4\n02:02 "E standard" enter\n`,
+		at: '02:45',
+		keys: [],
+		most: 0,
+		isDone: (seen) =>
+			todoOf(seen, 'A4')?.job === 'retune' && /4 Anchor .*RETUNE 1:00/.test(seen.screen),
+	},
+	{
+		moment: 'a hand-over near: its capo is not on',
+		before: `${OPENED}02:30 j "old" enter\n`,
+		at: '02:45',
+		keys: [],
+		most: 0,
+		isDone: ({ screen }) => /7 Rowan .*TOUCH UP, CAPO ON 3, 0:55/.test(screen),
 	},
 	{
 		moment: 'the laptop was cut off: same song, cue and hands',
@@ -148,7 +184,9 @@ export const STORIES: readonly Story[] = [
 			state.players.ash.next.instrument === 'A2' &&
 			state.players.cleo.next.instrument === 'C2' &&
 			/Ember/.test(screen) &&
-			/CLEO .*9 Cellar/.test(screen),
+			/CLEO .*9 Cellar/.test(screen) &&
+			/THEN .*7 Weather Eye, .*gap 0:45/.test(screen) &&
+			!/Before Weather Eye/.test(screen),
 	},
 	{
 		moment: 'a song is skipped',
@@ -177,6 +215,17 @@ export const STORIES: readonly Story[] = [
 			/1 Amber +x RESTRING.*start within +1:[45]\d/.test(seen.screen),
 	},
 	{
+		moment: 'every backup is out: which songs are short of an instrument, by how much',
+		before: `${OPENED}01:00 f 3 enter\n01:05 f s enter\n01:10 f 2 enter\n01:15 f d enter\n01:20 f 4 enter\n`,
+		at: '01:30',
+		keys: [],
+		most: 0,
+		isDone: (seen) =>
+			hasWarning(seen, 'late') &&
+			/ASH .*1 Amber for 2 Lantern .*IN HANDS, RETUNE 1:15/.test(seen.screen) &&
+			/WATCH .*1 Amber is 1:15 short for Lantern; backup 7 Rowan/.test(seen.screen),
+	},
+	{
 		moment: 'the light or the weather shifts: everything to be checked again',
 		before: OPENED,
 		at: '02:00',
@@ -184,6 +233,14 @@ export const STORIES: readonly Story[] = [
 		most: 2,
 		isDone: ({ state }) =>
 			Object.values(state.instruments).every((one: State) => one.place === 'hands' || !one.ready),
+	},
+	{
+		moment: 'and it was a slip: as ready as before',
+		before: `${OPENED}02:00 a enter\n`,
+		at: '02:05',
+		keys: ['u'],
+		most: 1,
+		isDone: ({ state }) => state.instruments.A4.ready,
 	},
 	{
 		moment: 'a cue from offstage is near: now and next as whole boards',
@@ -200,6 +257,15 @@ export const STORIES: readonly Story[] = [
 		keys: ['space', 'space'],
 		most: 2,
 		isDone: ({ state }) => state.cue.at === 'V2',
+	},
+	{
+		moment: 'and what the board should be on there',
+		before: `${OPENED}00:40 space space space\n`,
+		at: '02:00',
+		keys: [],
+		most: 0,
+		isDone: ({ screen }) =>
+			/SONG .*Harbour {2}Ch2/.test(screen) && /BO BOARD {2}DRIVE, BOOST on, rest off/.test(screen),
 	},
 	{
 		moment: 'something happens, hands full: a mark now',
@@ -226,6 +292,14 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ screen }) => screen.trim() === 'z',
 	},
 	{
+		moment: 'the light is back: the screen at the same place',
+		before: `${OPENED}00:40 space\n02:00 z\n`,
+		at: '02:30',
+		keys: ['z'],
+		most: 1,
+		isDone: ({ screen }) => /SONG .*Harbour {2}Ch1/.test(screen),
+	},
+	{
 		moment: 'a towel on the keyboard: locked',
 		before: OPENED,
 		at: '02:00',
@@ -234,12 +308,32 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ screen }) => /LOCKED/i.test(screen),
 	},
 	{
+		moment: 'a towel lies on it all the same: no harm',
+		before: `${OPENED}01:50 l\n01:52 d b 1 enter x 2 space right\n`,
+		at: '02:00',
+		keys: [],
+		most: 0,
+		isDone: ({ state }) =>
+			state.song.id === 'harbour' &&
+			state.cue.at === 'start' &&
+			state.players.ash.holds === 'A1' &&
+			state.incidents.length === 0,
+	},
+	{
 		moment: 'the towel is off: unlocked',
 		before: `${OPENED}01:50 l\n`,
 		at: '02:00',
 		keys: ['l', 'esc'],
 		most: 2,
 		isDone: ({ screen }) => !/LOCKED/i.test(screen),
+	},
+	{
+		moment: 'wireless trouble: who has which pack on which channel',
+		before: OPENED,
+		at: '02:00',
+		keys: ['w', 'a'],
+		most: 2,
+		isDone: ({ screen }) => /1 P1 {2}11 {2}Ash/.test(screen) && /3 P3 {2}13 {2}Bo/.test(screen),
 	},
 	{
 		moment: 'wireless trouble: another pack',
@@ -277,12 +371,67 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ screen }) => /Lantern.*dropped/i.test(screen),
 	},
 	{
+		moment: 'the list changes at soundcheck: a song added',
+		before: READY,
+		at: '-00:40',
+		keys: ['tab', 'tab', 'p', 'o', 'l', 'd', 'enter'],
+		most: 10,
+		isDone: ({ screen }) => /1 Harbour.*2 Old Mill.*3 Lantern/s.test(screen),
+	},
+	{
 		moment: 'five minutes before walk-on: what is not ready, worst first',
 		before: '-10:00 t 5\n-09:00 t 8\n',
 		at: '-05:00',
 		keys: [],
 		most: 0,
 		isDone: (seen) => seen.state.todo[0]?.instrument === 'A1' && /1 Amber /.test(seen.screen),
+	},
+];
+
+/** What is asked for on the command line, before the doors or after load-out. */
+export type AskedFor = {
+	readonly moment: string;
+	/** As typed after `rackside`. */
+	readonly typed: string;
+	/** The night of `tests/journals` that it is asked of. */
+	readonly night: string;
+	readonly isDone: (printed: string) => boolean;
+};
+
+const CLOSED = '2026-11-club';
+const UNDER_WAY = '2026-12-01-club-open';
+
+export const ASKED_FOR: readonly AskedFor[] = [
+	{
+		moment: 'before the doors: a sheet that works on paper when the laptop does not',
+		typed: 'plan SHOW --sheet',
+		night: CLOSED,
+		isDone: (printed) =>
+			printed.split('\n').some((line) => /^ {2}2 Lantern .*ASH 4 Anchor drop D/.test(line)),
+	},
+	{
+		moment: 'the list changes at soundcheck: the sheet again, as it is tonight',
+		typed: 'plan SHOW --sheet --tonight',
+		night: UNDER_WAY,
+		isDone: (printed) => /tonight's list/.test(printed) && /^ {2}1 Harbour /m.test(printed),
+	},
+	{
+		moment: 'after load-out: the report, to be edited',
+		typed: 'report',
+		night: CLOSED,
+		isDone: (printed) => /## Songs/.test(printed) && /## Incidents/.test(printed),
+	},
+	{
+		moment: 'after load-out: the incidents alone, as a table',
+		typed: 'report --as incidents',
+		night: CLOSED,
+		isDone: (printed) => printed.includes('"Lantern","string break","Ash","4 Anchor"'),
+	},
+	{
+		moment: 'next morning: what to restring, repair and buy',
+		typed: 'report',
+		night: CLOSED,
+		isDone: (printed) => /## For tomorrow\n\n- 7 Rowan: restring/.test(printed),
 	},
 ];
 

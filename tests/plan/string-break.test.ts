@@ -118,7 +118,7 @@ test('played on with a string down, nothing changes hands before the next song, 
 	expect(handOverLines(plan)).toEqual(['seven: ash A1 > S1']);
 	expect(plan.handOvers[0]?.for).toBe('A1');
 	expect(warningLines(plan, show)).toEqual([
-		'substituted: Ash plays S1 for A1 in Seven: A1 has a string down',
+		'substituted: A1 has a string down: Ash plays S1 in Seven',
 		"not-ready: Ash's A1 has a string down; backup S1",
 		'tight-gap: Before Seven: hand-over 0:15, gap 0:15, nothing left',
 	]);

@@ -267,7 +267,7 @@ test('memos, boards and times away are told apart', () => {
 	);
 	expect(report.memos[0]?.words).toBe('memo: =low␛[31m <hum>');
 	expect(report.boardsCorrected[0]?.words).toBe("Ash's Drive is on (corrected)");
-	expect(report.gaps[0]?.words).toBe('resumed, last entry 0:25 before');
+	expect(report.gaps[0]?.words).toBe('resumed after at most 0:25 off');
 	expect(report.cautions.join()).toContain('safety earth');
 });
 

@@ -1,12 +1,24 @@
-// What is drawn of a night that went wrong: who stays on a backup, what is handed in place of what, and
-// where there is nothing to hand.
+// What is drawn of a night that went wrong: breaks, backups and what stands in for what, where there is nothing
+// to hand, and what else goes wrong on a stage.
 
 import { describe, expect, test } from 'vitest';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { expectDrawn } from './expect-drawn.ts';
-import { longInterval, noBackup, staying, stayingDone, substituted } from './pressed-states.ts';
+import {
+	allLate,
+	longInterval,
+	noBackup,
+	pedalStuck,
+	playOn,
+	secondBreak,
+	staying,
+	stayingDone,
+	substituted,
+	suspectPack,
+	wrongInstrument,
+} from './pressed-states.ts';
 
 const sizes = [
 	{ columns: 80, rows: 24 },
@@ -26,6 +38,12 @@ describe.each([{ columns: 60, rows: 20 }, ...sizes])('at $columns x $rows', (siz
 			substituted,
 			'no-backup': noBackup,
 			'long-interval': longInterval,
+			'second-break': secondBreak,
+			'play-on': playOn,
+			'pedal-stuck': pedalStuck,
+			'wrong-instrument': wrongInstrument,
+			'suspect-pack': suspectPack,
+			'all-late': allLate,
 		}),
 	)('%s', (name, make) => {
 		expectDrawn(`${name}-${sized}`, drawn(make(), size));

@@ -149,7 +149,7 @@ describe('what must be found', () => {
 		expect(rows.join('\n')).toContain('or  6 Fern');
 		expect(rows[4]).toBe('off: 1 Amber to the bench');
 		expect(rows.join('\n')).toMatch(/^1 x Ash /m);
-		expect(rows.at(-1)).toContain('enter first in hands');
+		expect(rows.at(-1)).toContain('enter S in hands');
 	});
 
 	test('the hand-over in three rows of letters at 80x24', () => {

@@ -102,3 +102,14 @@ test('at 80x24 slot, short tuning and mark of three who change at once are tall,
 		}
 	}
 });
+
+test('at 80x24 a long tuning of one of two is tall too, in narrow letters', () => {
+	const state = middleOfASong();
+	const [ash, bo] = state.plan.handOvers;
+	const dadgad = { name: 'DADGAD', notes: ['D2', 'A2', 'D3', 'G3', 'A3', 'D4'] };
+	const plan = { ...state.plan, handOvers: [{ ...ash!, tuning: dadgad }, bo!] };
+	const size = { columns: 80, rows: 24 };
+	const rows = drawScreen({ ...state, plan }, size, { isAscii: false }).map(rowText);
+	const letters = rows.slice(1, 4).map((row) => row.slice(0, 39));
+	for (const [at, row] of tallOf('ᴅAᴅGAᴅ', 1).entries()) expect(letters[at]).toContain(row);
+});

@@ -7,9 +7,26 @@ import { pressedNight } from '../night/pressed-night.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 
 function pressed(showName: string, ...keys: readonly string[]): ScreenState {
-	const file = join(import.meta.dirname, '../scenarios/shows', `${showName}.yaml`);
-	const { night, press } = pressedNight(loadShow(file));
-	press('t', '0', 'space', ...keys);
+	return pressedIn({ file: `../scenarios/shows/${showName}.yaml` }, ...keys);
+}
+
+/** The clock of that night says 1:46 at its start, this long before eight in the evening. */
+const TO_EIGHT_MINUTES = 18 * 60 + 14;
+
+/** Four players, two racks of seven, a board. A number: so many seconds go by. */
+const atTheatre = (...keys: readonly (string | number)[]) =>
+	pressedIn({ file: '../rehearsals/theatre.yaml', dayOffsetMinutes: TO_EIGHT_MINUTES }, ...keys);
+
+function pressedIn(
+	{ file, dayOffsetMinutes = 0 }: { readonly file: string; readonly dayOffsetMinutes?: number },
+	...keys: readonly (string | number)[]
+): ScreenState {
+	const show = loadShow(join(import.meta.dirname, file));
+	const { night, press, pass } = pressedNight(show, { dayOffsetMinutes });
+	for (const key of ['t', '0', 'space', ...keys]) {
+		if (typeof key === 'number') pass(key * 1000);
+		else press(key);
+	}
 	return night.screen();
 }
 
@@ -34,3 +51,21 @@ export const noBackup = () =>
 
 /** In a long interval, with strings and another tuning to put on first. */
 export const longInterval = () => pressed('twenty', 'b', '1', 'enter', 'd');
+
+/** Two sounds are gone, and the second break waits for its answer. */
+export const secondBreak = () => atTheatre('b', '1', 'b', '8');
+
+/** The song is over before any backup is in hands. */
+export const playOn = () => atTheatre(210, 'b', '8', 'esc', 4);
+
+/** A pedal does not switch, and a cue that wants it has come. */
+export const pedalStuck = () => atTheatre(30, 'f', '0', '2', 'enter', 'space');
+
+/** A player has another instrument in hands than the song wants. */
+export const wrongInstrument = () => atTheatre(40, 'x', '2');
+
+/** A pack that is on is suspect, and the next instrument's is the same. */
+export const suspectPack = () => atTheatre(60, 'w', 'w', '-');
+
+/** A jump by hand into a song for which four have nothing yet. */
+export const allLate = () => atTheatre('right', 5, 'right', 5, 'right', 3);

@@ -596,7 +596,7 @@ export function afterABreak(): ScreenState {
 			],
 			field: null,
 			choices: [
-				{ key: 'enter', words: ANSWERS.firstInHands },
+				{ key: 'enter', words: ANSWERS.firstInHands('S') },
 				{ key: 'slot', words: ANSWERS.another },
 				{ key: '0', words: ANSWERS.playOn },
 				{ key: 'b', words: ANSWERS.nextBreak },

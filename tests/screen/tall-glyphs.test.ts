@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { rowText } from '../../src/screen/row.ts';
 import { tallPoints, tallRows, tallWidth } from '../../src/screen/tall-glyphs.ts';
 
-const LETTERS = [..."ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789♯♭-+~=./,:;'`[]\\"];
+const LETTERS = [..."ABCDᴅEFGHIJKLMNOPQRSTUVWXYZ0123456789♯♭-+~=./,:;'`[]\\"];
 const drawn = (text: string, isAscii = false) =>
 	tallRows(text, { style: 'plain', scale: 1, isAscii }).map(rowText).join('\n');
 
@@ -38,6 +38,10 @@ const LOOK_ALIKES = [
 	['2', 'Z'],
 	['D', 'O'],
 	['D', '0'],
+	['ᴅ', 'O'],
+	['ᴅ', '0'],
+	['ᴅ', 'B'],
+	['ᴅ', 'A'],
 	['4', 'A'],
 	['8', '0'],
 	['6', 'G'],
