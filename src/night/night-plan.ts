@@ -66,8 +66,8 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderW
 		const made = makePlan(moment);
 		const news = toldEntries(moment, made);
 		if (news.length > 0) record(news.map((one) => ({ ...one, of: recorded })));
-		// What is told now may decide between two plans of which neither is proved the better.
-		else planned = { session: session(), nowMs: moment.nowMs, plan: made };
+		// The picture that follows shows what was told, word for word.
+		planned = { session: session(), nowMs: moment.nowMs, plan: made };
 		return recorded;
 	}
 
