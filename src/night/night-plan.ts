@@ -41,7 +41,8 @@ export type NightPlan = {
 
 /** The planning of the night under way. */
 export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderWay): NightPlan {
-	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
+	/** `isTold`: what it tells anew was recorded since: made once more it may differ where it is not proved the best. */
+	let planned: { session: Session; nowMs: number; plan: Plan; isTold: boolean } | null = null;
 	let chosen: { session: Session; known: WithoutClock } | null = null;
 	let weighed: { plan: Plan; of: Map<string, Asked> } | null = null;
 
@@ -59,8 +60,12 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderW
 
 	function plan(olderMs = 0): Plan {
 		const nowMs = clock.nowMs();
-		if (planned?.session !== session() || nowMs - planned.nowMs > olderMs) {
-			planned = { session: session(), nowMs, plan: planAt(momentAt(nowMs)) };
+		const isKnown =
+			planned?.session === session() &&
+			nowMs - planned.nowMs <= olderMs &&
+			!(planned.isTold && olderMs === 0);
+		if (planned === null || !isKnown) {
+			planned = { session: session(), nowMs, plan: planAt(momentAt(nowMs)), isTold: false };
 		}
 		return planned.plan;
 	}
@@ -74,7 +79,7 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderW
 		const news = toldEntries(moment, made);
 		if (news.length > 0) record(news.map((one) => ({ ...one, of: recorded })));
 		// The picture that follows shows what was told, word for word.
-		planned = { session: session(), nowMs: moment.nowMs, plan: made };
+		planned = { session: session(), nowMs: moment.nowMs, plan: made, isTold: news.length > 0 };
 		return recorded;
 	}
 
