@@ -8,6 +8,7 @@ import type { Moment } from '../plan/demand/sections-ahead.ts';
 import { toldEntries } from '../plan/demand/told.ts';
 import { makePlan } from '../plan/make-plan.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { WithoutClock } from '../plan/timed-choice/choose-without-clock.ts';
 import type { Session } from '../session/session.ts';
 import type { NightUnderWay } from './night-under-way.ts';
 
@@ -40,7 +41,9 @@ export type NightPlan = {
 
 /** The planning of the night under way. */
 export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderWay): NightPlan {
-	let planned: { session: Session; nowMs: number; plan: Plan } | null = null;
+	/** `isTold`: what it tells anew was recorded since: made once more it may differ where it is not proved the best. */
+	let planned: { session: Session; nowMs: number; plan: Plan; isTold: boolean } | null = null;
+	let chosen: { session: Session; known: WithoutClock } | null = null;
 	let weighed: { plan: Plan; of: Map<string, Asked> } | null = null;
 
 	const momentAt = (nowMs: number, of = session()): Moment => ({
@@ -49,11 +52,20 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderW
 		plannedZeroMs: plannedZeroMs(of),
 	});
 
+	/** The same as if it were made from nothing: a plan that goes by what is kept only here would be another one after a restart. */
+	function planAt(moment: Moment): Plan {
+		if (chosen?.session !== moment.session) chosen = { session: moment.session, known: new Map() };
+		return makePlan(moment, { known: chosen.known });
+	}
+
 	function plan(olderMs = 0): Plan {
 		const nowMs = clock.nowMs();
-		if (planned?.session !== session() || nowMs - planned.nowMs > olderMs) {
-			// Of the journal and the time alone: a plan kept only here would be another one after a restart.
-			planned = { session: session(), nowMs, plan: makePlan(momentAt(nowMs)) };
+		const isKnown =
+			planned?.session === session() &&
+			nowMs - planned.nowMs <= olderMs &&
+			!(planned.isTold && olderMs === 0);
+		if (planned === null || !isKnown) {
+			planned = { session: session(), nowMs, plan: planAt(momentAt(nowMs)), isTold: false };
 		}
 		return planned.plan;
 	}
@@ -63,11 +75,11 @@ export function nightPlan({ session, clock, plannedZeroMs, record }: NightUnderW
 		const recorded = record(entries);
 		if (session().zeroAtMs === null) return recorded;
 		const moment = momentAt(clock.nowMs());
-		const made = makePlan(moment);
+		const made = planAt(moment);
 		const news = toldEntries(moment, made);
 		if (news.length > 0) record(news.map((one) => ({ ...one, of: recorded })));
-		// What is told now may decide between two plans of which neither is proved the better.
-		else planned = { session: session(), nowMs: moment.nowMs, plan: made };
+		// The picture that follows shows what was told, word for word.
+		planned = { session: session(), nowMs: moment.nowMs, plan: made, isTold: news.length > 0 };
 		return recorded;
 	}
 

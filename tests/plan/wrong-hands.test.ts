@@ -130,3 +130,25 @@ set: [one, two, three]
 	expect(slotLines(plan, 'two')).toEqual(['ash A1 E standard']);
 	expect(handOverLines(plan)).toEqual(['two: ash S1 > A1']);
 });
+
+test('so is what meets a need of that song, though the plan would not choose it', () => {
+	const open = clubShow(`
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {needs: {kind: electric-6, sounds: E standard}}}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: {needs: {kind: electric-6, sounds: E standard}}}}
+set: [one, two, three]
+`);
+	const faulty = withEntries(
+		withSongBegun(nightAfter(open, allReady(open, '-01:00')), '00:00'),
+		{ k: 'put-aside', at: mark('01:00'), instrument: 'S1', fault: 'buzz' },
+		{ k: 'handed-over', at: mark('03:59'), by: 'exchange', player: 'ash', instrument: 'S1' },
+		{ k: 'song-ended', at: mark('04:00'), how: 'played' },
+		{ k: 'song-began', at: mark('04:00'), item: '2' },
+	);
+	const plan = planAt(faulty, '04:01');
+	expect(slotLines(plan, 'two')).toEqual(['ash S1 E standard']);
+	expect(plan.handOvers.map(({ section, from }) => [section.song, from])).toEqual([
+		['three', 'S1'],
+	]);
+});

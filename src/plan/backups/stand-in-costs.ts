@@ -5,13 +5,13 @@
 import { applyAll } from '../../session/apply.ts';
 import { openBreak, openBreakOf } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
-import { comingItems } from '../../session/set-places.ts';
+import type { Budget } from '../choice/beam-search.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import { toldEntries } from '../demand/told.ts';
 import type { Later, StandIn } from '../plan.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
-import { costAgainst, type LaterCost } from '../what-if/later-cost.ts';
+import { costAgainst, LATER_BUDGET, type LaterCost } from '../what-if/later-cost.ts';
 import { withPartInstead } from '../what-if/part-instead.ts';
 import { sessionAfter } from '../what-if/what-if.ts';
 import type { Replaceable, StandInsAsked } from './stand-ins.ts';
@@ -84,24 +84,19 @@ export function playOnCost(asked: CostsAsked): readonly Later[] {
 /** What a night that could be costs; null where there is no time for planning it. */
 type CostOf = (after: Session | null) => LaterCost | null;
 
-/** So many slots are planned for to answer one key: all ways out of a real show; of a large one the first few. */
-const PLANNED = 420;
+/** Steps of all plans that answer one key: those of every way out of a real show; of a large one of the first few. */
+const STEPS = 100_000;
 
 const known = new WeakMap<CostsAsked, CostOf>();
 
 /** Held against the night in which this had not broken: planned once for all that is asked of one break. */
 function costsOf(asked: CostsAsked, replaced: string | null): CostOf {
-	const { session } = asked;
 	const found = known.get(asked);
 	if (found !== undefined) return found;
-	const costOf = costAgainst(asked, { without: whole(session, replaced) });
-	const slots = comingItems(session).length * session.show.players.length;
-	// The other night is one of the plans.
-	let left = PLANNED - slots;
-	const withinTime: CostOf = (after) => {
-		left -= slots;
-		return left < 0 ? null : costOf(after);
-	};
+	const from: Budget = { left: STEPS };
+	const costOf = costAgainst(asked, { without: whole(asked.session, replaced), from });
+	// What is planned at all is planned as far as any.
+	const withinTime: CostOf = (after) => (from.left < LATER_BUDGET ? null : costOf(after));
 	known.set(asked, withinTime);
 	return withinTime;
 }

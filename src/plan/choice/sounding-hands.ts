@@ -2,6 +2,7 @@
 
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
+import { meetsNeed } from '../demand/options.ts';
 import type { Asked, Outlook } from '../demand/outlook.ts';
 import { soundsSame } from '../demand/same-pitches.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
@@ -30,7 +31,15 @@ export function soundingHands(outlook: Outlook, { slots, hands, broken }: Soundi
 			return state !== undefined && whyAbsent(one, state) !== null ? [one.id] : [];
 		}),
 	);
-	slots.forEach(({ demand, meeting, isNamed, isSettled }, place) => {
+	const meets = (asked: Sounding['slots'][number], hand: Hand, number: number): boolean => {
+		const { demand, meeting, player } = asked;
+		if (demand.kind === 'named') return soundsAsNamed(outlook, demand, hand);
+		if (meeting.has(number)) return true;
+		if (demand.kind !== 'needs' || !absent.has(hand.instrument)) return false;
+		return meetsNeed(outlook, { part: demand.part, player, hand });
+	};
+	slots.forEach((asked, place) => {
+		const { isNamed, isSettled } = asked;
 		// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
 		const isPlayed = place === 0 && isOn;
 		if (isNamed && !isSettled && !isPlayed) return;
@@ -38,9 +47,7 @@ export function soundingHands(outlook: Outlook, { slots, hands, broken }: Soundi
 			if (hand === null || number === broken) return;
 			// What is faulty and in hands all the same is played to the end of the song, and no further.
 			if (!isPlayed && absent.has(hand.instrument)) return;
-			const isSo =
-				demand.kind === 'named' ? soundsAsNamed(outlook, demand, hand) : meeting.has(number);
-			if (isSo) sounding[place * hands.length + number] = 1;
+			if (meets(asked, hand, number)) sounding[place * hands.length + number] = 1;
 		});
 	});
 	return sounding;

@@ -90,28 +90,53 @@ export function substitutesFor(
  */
 export function choicesFor(
 	{ show, instruments, isStrung }: Rack,
-	{
-		part,
-		player,
-	}: { readonly part: Extract<Demand, { kind: 'needs' }>['part']; readonly player: string },
+	{ part, player }: NeedAsked,
 ): readonly Option[] {
-	const { instrumentKind, features, sounds } = part;
 	return show.instruments.flatMap((one): readonly Option[] => {
 		const state = instruments[one.id];
 		const isFit =
 			state !== undefined &&
-			one.kind === instrumentKind &&
-			mayHave(one, player) &&
-			features.every((feature) => one.features.includes(feature)) &&
+			isOfNeed(one, { part, player }) &&
 			whyAbsent(one, state) === null &&
 			isStrung(one.id);
 		if (!isFit) return [];
-		return waysToSound(one, { tuning: sounds, capo: 0 }, state.context.tuning).map((way) => ({
+		return waysToNeed(one, part, state).map((way) => ({
 			hand: { instrument: one.id, ...way },
 			backup: 0,
 			preference: preferenceCost(one, way.capo, part),
 		}));
 	});
+}
+
+/**
+ * Whether this hand meets the need, whether or not its instrument can be had.
+ *
+ * @example
+ * meetsNeed(rack, { part: needsEStandard, player: 'ash', hand: handA1 }) // => true
+ */
+export function meetsNeed(
+	{ show, instruments }: Omit<Rack, 'isStrung'>,
+	{ hand, ...asked }: NeedAsked & { readonly hand: Hand },
+): boolean {
+	const instrument = instrumentById(show).get(hand.instrument);
+	const state = instruments[hand.instrument];
+	if (instrument === undefined || state === undefined || !isOfNeed(instrument, asked)) return false;
+	return waysToNeed(instrument, asked.part, state).some((way) => isSameWay(way, hand));
+}
+
+type Need = Extract<Demand, { kind: 'needs' }>['part'];
+type NeedAsked = { readonly part: Need; readonly player: string };
+
+function isOfNeed(instrument: Instrument, { part, player }: NeedAsked): boolean {
+	return (
+		instrument.kind === part.instrumentKind &&
+		mayHave(instrument, player) &&
+		part.features.every((feature) => instrument.features.includes(feature))
+	);
+}
+
+function waysToNeed(instrument: Instrument, { sounds }: Need, { context }: InstrumentState) {
+	return waysToSound(instrument, { tuning: sounds, capo: 0 }, context.tuning);
 }
 
 function mayHave(instrument: Instrument, player: string): boolean {

@@ -9,12 +9,13 @@ import type { Choosing } from '../choice/choose-hands.ts';
 import { chooseHands } from '../choice/choose-hands.ts';
 import { type Counts, compared, OVER_GAP } from '../choice/criteria.ts';
 import type { HandAt, Possible, SearchGraph } from '../choice/search-graph.ts';
-import { allPossible, possibleWith, searchGraph } from '../choice/search-graph.ts';
-import { seatingOf } from '../choice/seats.ts';
+import { possibleWith } from '../choice/search-graph.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import type { Told } from '../demand/told.ts';
 import type { Schedule, Weighed } from '../schedule/schedule.ts';
 import { scheduleOf, weigh } from '../schedule/schedule.ts';
+import type { WithoutClock } from './choose-without-clock.ts';
+import { chooseWithoutClock } from './choose-without-clock.ts';
 import { ASKED, openSlot } from './open-slot.ts';
 import { sureLatenessMs } from './sure-work.ts';
 
@@ -37,17 +38,13 @@ export type ChooseAsked = {
 	/** What the plan before gave; null when there is none. */
 	readonly told: Told | null;
 	readonly budget: Budget;
+	/** What was chosen before for the same session. */
+	readonly known?: WithoutClock;
 };
 
 /** The place of the lateness among the counts: after what weighs more. */
 export const LATENESS = OVER_GAP + 1;
 
-/** This share of the budget at the most goes into the first choice without the clock: lateness weighs more than most of it. */
-const WITHOUT_CLOCK = 0.6;
-/** So much is gone on with where a budget has not led to any choice. */
-const LEAST = 50_000;
-/** What it takes of the budget to put everything into numbers, for each step of the graph. */
-const NUMBERING = 3;
 /** What weighing a choice with the clock takes of the budget, for each slot of it. */
 const WEIGHING = 25;
 /** And what bounding its lateness takes. */
@@ -70,30 +67,17 @@ type Node = {
  * @example
  * chooseInTime({ outlook, told: null, budget: { left: 100000 } }).proof().isProved // => true
  */
-export function chooseInTime({ outlook, told, budget }: ChooseAsked): InTime {
-	const graph = searchGraph(seatingOf(outlook, told));
-	budget.left -= graph.steps.reduce((sum, { to }) => sum + NUMBERING * to.length, 0);
-	const first: Budget = { left: Math.max(0, budget.left) * WITHOUT_CLOCK };
-	budget.left -= first.left;
-	const possible = allPossible(graph);
-	let root = nodeAt(graph, possible, { budget: first, parent: null });
-	// There is always a choice; where players hang together closely it takes more to find the first. Many
-	// players with much to choose from would take millions of steps: they are led through greedily.
-	for (let tries = 0; root === null; tries += 1) {
-		const most = LEAST * 4 ** Math.max(0, tries - 1);
-		const more: Budget = { left: most, ...(tries > 0 ? { isAnewInEach: true } : {}) };
-		root = nodeAt(graph, possible, { budget: more, parent: null });
-		budget.left -= most - more.left;
-	}
-	budget.left += first.left;
+export function chooseInTime({ outlook, told, budget, known }: ChooseAsked): InTime {
+	const first = chooseWithoutClock({ outlook, told, budget }, known);
+	const { graph } = first;
+	const root = weighedNode(graph, { ...first, budget, parent: null });
 	const { isWhole } = graph.weights;
 	const proofOf = (least: Counts, { full }: Node): Proof =>
 		compared(least, full) >= 0
 			? { isProved: isWhole, bound: null }
 			: { isProved: false, bound: least };
-	const only = root;
 	if (budget.left <= 0)
-		return { ...ended(outlook, only), proof: () => proofOf(only.least(), only) };
+		return { ...ended(outlook, root), proof: () => proofOf(root.least(), root) };
 	let best = root;
 	let open: readonly Node[] = [root];
 	for (;;) {
@@ -154,12 +138,20 @@ function branches(
 function nodeAt(
 	graph: SearchGraph,
 	possible: Possible,
-	{ budget, parent }: { readonly budget: Budget; readonly parent: Node | null },
+	{ budget, parent }: { readonly budget: Budget; readonly parent: Node },
 ): Node | null {
+	const choosing = chooseHands(graph, possible, { budget, before: parent.choosing });
+	return choosing && weighedNode(graph, { possible, choosing, budget, parent });
+}
+
+type Unweighed = Pick<Node, 'possible' | 'choosing'> & {
+	readonly budget: Budget;
+	readonly parent: Node | null;
+};
+
+function weighedNode(graph: SearchGraph, { possible, choosing, budget, parent }: Unweighed): Node {
 	const { seating } = graph;
 	const before = parent?.choosing ?? null;
-	const choosing = chooseHands(graph, possible, { budget, before });
-	if (choosing === null) return null;
 	budget.left -= (WEIGHING + BOUNDING) * seating.sectionCount * seating.seats.length;
 	const isSame =
 		before !== null && choosing.hands.every((mine, seat) => mine === before.hands[seat]);

@@ -10,6 +10,7 @@ import type { Cost, Plan } from '../plan.ts';
 import type { Choice } from '../schedule/choice.ts';
 import type { InTime } from './choose-in-time.ts';
 import { chooseInTime, LATENESS } from './choose-in-time.ts';
+import type { WithoutClock } from './choose-without-clock.ts';
 import { costOf } from './cost.ts';
 import { idleRestrings, restrungInTime } from './restrings.ts';
 import { capoMovesOf, slotsOf, staysOf } from './slots.ts';
@@ -21,6 +22,8 @@ export type PlanHow = {
 	readonly budget?: number;
 	/** What several plans are made from together: this one takes of it what it uses, and no more than there is. */
 	readonly from?: Budget;
+	/** What was chosen before for the same session, and is to be gone by again. */
+	readonly known?: WithoutClock;
 };
 
 /** While a night is under way, answers come with the keys: two hundredths of a second at the most. */
@@ -34,13 +37,17 @@ const LIVE_BUDGET = 40_000;
  * @example
  * planCore({ session, nowMs: 0, plannedZeroMs: 0 }).plan.isProved // => true
  */
-export function planCore(moment: Moment, { budget = LIVE_BUDGET, from }: PlanHow = {}): PlanCore {
+export function planCore(
+	moment: Moment,
+	{ budget = LIVE_BUDGET, from, known }: PlanHow = {},
+): PlanCore {
 	const { session } = moment;
 	const most = Math.min(budget, from?.left ?? budget);
 	const left: Budget = { left: most };
 	const first = outlookOf(moment);
 	const told = toldTonight(session, first);
-	const choose = (outlook: Outlook): InTime => chooseInTime({ outlook, told, budget: left });
+	const choose = (outlook: Outlook): InTime =>
+		chooseInTime({ outlook, told, budget: left, ...(known && { known }) });
 	const { outlook, best } = restrungInTime(session, { outlook: first, choose });
 	if (from !== undefined) from.left -= most - left.left;
 	const { schedule } = best;

@@ -48,8 +48,8 @@ type Held = {
 	>[];
 };
 
-/** So many slots are chosen for anew in between: all those of a real show, with several restrings in it. */
-const ANEW = 300;
+/** So many slots are chosen for anew in between: those of a real show, with two restrings in it. */
+const ANEW = 150;
 
 /**
  * The outlook with each restring that can be done in time, and the best choice with it. It is chosen anew

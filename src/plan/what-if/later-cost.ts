@@ -36,7 +36,7 @@ type Troubled = Pick<Plan, 'slots' | 'handOvers' | 'work'>;
 const NO_TROUBLE: Troubled = { slots: [], handOvers: [], work: [] };
 
 /** A handful of plans answer one key: each looks less far than the one that is shown. */
-const LATER_BUDGET = 20_000;
+export const LATER_BUDGET = 20_000;
 
 /** Lateness that changes by less is the same to anybody. */
 const SAME_SECONDS = 1;
