@@ -72,6 +72,10 @@ export const NO_SUCH_NIGHT = 'there is no such night';
 export const NIGHTS_LISTS = 'rackside nights lists all nights.';
 export const NO_SHOW_IN_NIGHT =
 	"this night's copy of the show cannot be read, so there is no report of it";
+export const nameItsShow = (night: string): string =>
+	`Name the show file that it was begun with: rackside report ${night} --show FILE`;
+export const OWN_COPY =
+	'This night has its own copy of the show, and the report goes by that; --show is not needed.';
 export const UNKNOWN_FORM = 'a report cannot be written as this';
 export const NO_SETTING = 'there is no such setting';
 export const SETTINGS_LISTS = 'rackside settings lists all.';
