@@ -60,6 +60,13 @@ export const BAD_STRINGS = '--covers names no strings';
 export const stringsExpected = (most: number): string =>
 	`string numbers from 1 to ${most}, such as "3 4 5"`;
 
+// A name that is not UTF-8.
+
+export const NOT_UTF8 = 'this name is not UTF-8, so nothing can be found or kept under it';
+export const ANOTHER_DATA =
+	'Choose another folder with --data DIR, or a link to it whose name is plain.';
+export const ANOTHER_NAME = 'Rename it, or make a link to it whose name is plain.';
+
 // Songs, nights, reports, settings.
 
 export const NO_SUCH_SONG = 'the show has no such song';

@@ -83,6 +83,43 @@ describe.runIf(process.getuid?.() === 0)('as another user', () => {
 	});
 });
 
+test('a name that is not UTF-8 is called so, for the data folder too, and nothing is kept elsewhere', () => {
+	const cwd = scratchFolder();
+	copyFileSync('shows/first.yaml', join(cwd, 'first.yaml'));
+	const sh = (line: string) => {
+		const env = { PATH: process.env.PATH ?? '', HOME: cwd, TMPDIR: cwd };
+		return execFileSync('sh', ['-c', `${line} 2>&1 || echo "code $?"`], {
+			cwd,
+			env,
+			encoding: 'utf8',
+		});
+	};
+	const program = `'${process.execPath}' '${PROGRAM}'`;
+	// As bytes: the name that a shell hands on when it was made under another coding of letters.
+	const odd = `"$(printf 'a\\377b')"`;
+	sh(`mkdir ${odd}; cp first.yaml "$(printf 's\\377.yaml')"`);
+	const data = 'this name is not UTF-8, so nothing can be found or kept under it';
+	for (const line of [
+		`${program} nights --data ${odd}`,
+		`RACKSIDE_DATA=${odd} ${program} nights`,
+		`HOME=${odd} ${program} nights`,
+	]) {
+		const said = sh(line);
+		expect(said, line).toContain(data);
+		expect(said, line).toContain('Choose another folder with --data DIR');
+		expect(said, line).toContain('code 2');
+	}
+	const show = sh(`${program} check "$(printf 's\\377.yaml')"`);
+	expect(show).toContain(data);
+	expect(show).toContain('Rename it');
+	expect(sh(`${program} plan first.yaml --data ${odd}`)).toContain(data);
+	// A name that has the sign itself is one like any other.
+	expect(sh(`cp first.yaml 's\ufffd.yaml'; ${program} check 's\ufffd.yaml'`)).not.toContain(
+		'UTF-8',
+	);
+	expect(sh(`ls | grep -c rackside`)).toContain('0');
+});
+
 test('too many open files is no missing file', () => {
 	const cwd = scratchFolder();
 	copyFileSync('shows/first.yaml', join(cwd, 'first.yaml'));
