@@ -35,9 +35,11 @@ export type FolderDoubt = {
 export function folderDoubts(disk: Disk, path: string): FolderDoubt[] {
 	try {
 		const trouble = whyNotOwn(disk, path, 'folder');
-		// Behind a link: what it leads to.
-		const behind = trouble === 'ELOOP' ? whyNotOwn(disk, `${path}/.`, 'folder') : null;
-		return [trouble, behind]
+		// Behind a link: what it leads to, be that nothing or a file.
+		const isLink = trouble === 'ELOOP';
+		const isToFolder = isLink && disk.stat(`${path}/.`) !== null;
+		const behind = isToFolder ? whyNotOwn(disk, `${path}/.`, 'folder') : null;
+		return [isLink && !isToFolder ? 'ENOTDIR' : trouble, behind]
 			.filter((one) => one !== null)
 			.map((one) => ({
 				code: one === 'ENOTDIR' ? 'folder-unusable' : 'folder-doubtful',

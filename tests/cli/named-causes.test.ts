@@ -2,7 +2,7 @@
 // that belongs to somebody else.
 
 import { execFileSync } from 'node:child_process';
-import { chmodSync, copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { makePipe, scratchFolder } from '../disk/scratch-folder.ts';
@@ -81,6 +81,31 @@ describe.runIf(process.getuid?.() === 0)('as another user', () => {
 		writeFileSync(join(cwd, 'data', 'settings.json'), '{}', { mode: 0o600 });
 		expect(asNobody(cwd, `${program} settings looks grey`)).toContain('it belongs to another user');
 	});
+});
+
+test.each(['a pipe', 'a file', 'a link to a file'])(
+	'a data folder that is %s is no folder without nights',
+	async (kind) => {
+		const here = place();
+		if (kind === 'a pipe') makePipe(here.data);
+		else writeFileSync(kind === 'a file' ? here.data : `${here.data}-file`, '');
+		if (kind === 'a link to a file') symlinkSync(`${here.data}-file`, here.data);
+		for (const words of [['nights'], ['report']]) {
+			const { code, out, err } = await runCommand(here, ...words);
+			expect({ code, out }).toEqual({ code: 2, out: '' });
+			expect(err).toBe(
+				`${here.data} cannot be used: part of the path is a file, not a folder (ENOTDIR).\n`,
+			);
+		}
+		// Data stays data, and the word of it stands beside.
+		const json = await runCommand(here, 'nights', '--json');
+		expect(JSON.parse(json.out).nights).toEqual([]);
+		expect(json.err).toContain('cannot be used');
+	},
+);
+
+test('a data folder that is yet to be made has no nights', async () => {
+	expect(await runCommand(place(), 'nights')).toMatchObject({ code: 0, err: '' });
 });
 
 test('a name that is not UTF-8 is called so, for the data folder too, and nothing is kept elsewhere', () => {
