@@ -132,17 +132,18 @@ export function readNight(disk: Disk, { id, home, names, unlisted }: NightPlace)
 	const night = joinSegments(reads);
 	const left = names.map(({ name }) => markedEnd(name)).filter((end) => end?.id === id);
 	const leftAt = Math.max(0, ...left.map((end) => end?.seq ?? 0));
+	// Where nothing says that a part was put into another folder, none is missed in one that cannot be listed.
+	const isPart =
+		unreadable.length > unlisted.length ||
+		unlisted.some(({ path }) => path === home) ||
+		(isAway && unlisted.length > 0);
 	// What is in a file that cannot be read is not lost yet, nor is it known.
-	const isKnown = unreadable.length === 0 && files.length > 0;
+	const isKnown = !isPart && files.length > 0;
 	return {
 		night,
 		files,
 		unreadable,
-		// Where nothing says that a part was put into another folder, none is missed in one that cannot be listed.
-		isPart:
-			unreadable.length > unlisted.length ||
-			unlisted.some(({ path }) => path === home) ||
-			(isAway && unlisted.length > 0),
+		isPart,
 		doubtful,
 		cutOff,
 		isCopyGone: isAway && unlisted.length === 0,

@@ -92,6 +92,18 @@ test('a file cut within a line, or whose last record is damaged, is counted once
 	]);
 });
 
+test('it is told where the other folder cannot be looked into, not while a file cannot be read', async () => {
+	const disk = await leftUnsaved();
+	disk.effect = ({ name, path }) =>
+		name === 'list' && path === spareFolder ? { fail: 'EACCES' } : null;
+	const unseen = new KeptNight(disk, [nightsFolder, spareFolder]).open();
+	expect(said(unseen)).toContain(threeLost);
+	disk.effect = ({ name, path }) =>
+		name === 'read' && path === nightPath ? { fail: 'EACCES' } : null;
+	const unread = new KeptNight(disk).open();
+	expect(unread.findings).toMatchObject([{ code: 'file-unreadable' }, { code: 'header-missing' }]);
+});
+
 test('where its own folder takes no name, the other one has the mark', async () => {
 	const { disk, night } = await nightOf(2, [nightsFolder, spareFolder]);
 	disk.makeFolder('/other');
