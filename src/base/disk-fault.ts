@@ -10,6 +10,13 @@ export type DiskFault =
 			readonly path: string;
 			readonly trouble: string;
 	  }
+	/** Something stands where a small file of the program's own belongs; `holds`: what is not kept for it. */
+	| {
+			readonly code: 'place-taken';
+			readonly path: string;
+			readonly trouble: string;
+			readonly holds: 'lock' | 'drafts' | 'troubles';
+	  }
 	| { readonly code: 'export-failed'; readonly path: string; readonly trouble: string }
 	/** A night that was kept elsewhere, and nothing of it is there. */
 	| { readonly code: 'copy-gone'; readonly path: string }

@@ -5,13 +5,14 @@ import { dirname, resolve } from 'node:path';
 import { cleanText } from '../base/clean-text.ts';
 import type { MachineClock } from '../base/machine-clock.ts';
 import { realClock } from '../disk/clock.ts';
-import { draftFile } from '../disk/draft-file.ts';
+import { draftFile, draftPath } from '../disk/draft-file.ts';
 import { makeFolders } from '../disk/folders.ts';
-import { type Lock, type LockPlace, lockName, takeLock } from '../disk/lock.ts';
+import { type Lock, type LockPlace, lockName, lockPath, takeLock } from '../disk/lock.ts';
+import { takenPlaces } from '../disk/own-file.ts';
 import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { openSettings } from '../disk/settings.ts';
-import { troubleLog } from '../disk/trouble-log.ts';
+import { troubleLog, troublesPath } from '../disk/trouble-log.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
@@ -58,7 +59,8 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	// Where no folder can be made the night is kept in memory and says so; nothing is refused for it.
 	makeFolders(realDisk, places.nights);
 	const name = lockName(showIdentity(resolve(io.cwd, live.file)), live.isRehearsal);
-	const lock = await takeLockOfLeaving({ disk: realDisk, folder: places.nights, name });
+	const lockPlace = { disk: realDisk, folder: places.nights, name };
+	const lock = await takeLockOfLeaving(lockPlace);
 	if (!lock.isHeld) {
 		io.complain(`${cleanText(diskFaultWords(lock.fault))}\n`);
 		return EXIT.unusable;
@@ -95,6 +97,12 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	const odd = oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes);
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
 	const gear = measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file))));
+	const draftPlace = { folder: places.nights, night: begun.id };
+	const taken = takenPlaces(realDisk, [
+		{ path: lockPath(lockPlace), holds: 'lock' },
+		{ path: draftPath(draftPlace), holds: 'drafts' },
+		{ path: troublesPath(places.data), holds: 'troubles' },
+	]);
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,
@@ -106,9 +114,9 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		preferences,
 		measuredOn: gear.measuredOn,
-		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
+		drafts: draftFile(realDisk, draftPlace),
 		findings: [
-			...remarks.map(diskFaultWords),
+			...[...remarks, ...taken].map(diskFaultWords),
 			...begun.findings,
 			...preferences.problems,
 			...gear.findings,

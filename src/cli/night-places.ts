@@ -8,7 +8,7 @@ import { cleanText } from '../base/clean-text.ts';
 import type { DiskFault } from '../base/disk-fault.ts';
 import { diskErrorCode } from '../disk/disk.ts';
 import { listNights, type NightSummary } from '../disk/nights-folder.ts';
-import { folderDoubts, ownFolder } from '../disk/own-file.ts';
+import { type FolderDoubt, folderDoubts, ownFolder } from '../disk/own-file.ts';
 import type { Paths } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { diskFaultWords } from '../words/disk.ts';
@@ -68,10 +68,17 @@ export function searchedNights(paths: Paths, io: Io): SeenNights {
 	return { ...seen, isPart: seen.isPart || problems.length > 0 };
 }
 
+function isUnusable({ code }: FolderDoubt): boolean {
+	return code === 'folder-unusable';
+}
+
 /** The nights for those who only look; folders that cannot be listed, or not be trusted, are said on standard error. */
 export function seenNights(paths: Paths, io: Io): SeenNights {
 	const { folders, remarks } = nightPlaces(paths);
 	const { nights, unlisted } = listNights(realDisk, folders);
-	for (const one of [...remarks, ...unlisted]) io.complain(`${cleanText(diskFaultWords(one))}\n`);
-	return { folders, nights, isPart: unlisted.length > 0 };
+	// Nights that went elsewhere for it are seen all the same.
+	const unusable = folderDoubts(realDisk, paths.data).filter(isUnusable);
+	const said = [...unusable, ...remarks, ...unlisted];
+	for (const one of said) io.complain(`${cleanText(diskFaultWords(one))}\n`);
+	return { folders, nights, isPart: unlisted.length + unusable.length > 0 };
 }

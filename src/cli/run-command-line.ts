@@ -14,6 +14,7 @@ import { commandHelp, programHelp } from './help.ts';
 import type { Io } from './io.ts';
 import { readRequest } from './read-request.ts';
 import { tellProblems } from './tell-problems.ts';
+import { undecodedNames } from './undecoded-names.ts';
 import { writeTrace } from './write-trace.ts';
 
 /** Does what `argv`, without Node and the script's path, asks for; gives back the exit code. */
@@ -48,6 +49,8 @@ async function runOne(command: CliCommand, args: readonly string[], io: Io): Pro
 		io.write(commandHelp(command));
 		return EXIT.fine;
 	}
+	const undecoded = undecodedNames(request, io);
+	if (undecoded.length > 0) return tellProblems(undecoded, io);
 	return command.run(request, io);
 }
 

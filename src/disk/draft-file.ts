@@ -12,12 +12,20 @@ type Drafts = Readonly<Record<string, string>>;
 /** Longer is no draft of ours. */
 const LARGEST_BYTES = 100_000;
 
+/** A night, and the folder that it is kept in. */
+type DraftPlace = { readonly folder: string; readonly night: string };
+
+/** The file of its drafts. */
+export function draftPath({ folder, night }: DraftPlace): string {
+	return join(folder, `${night}.drafts`);
+}
+
 /** The drafts of a night, kept in its folder; there is a file only while there are any. */
 export function draftFile(
 	disk: Disk,
-	{ folder, night }: { readonly folder: string; readonly night: string },
+	place: DraftPlace,
 ): { readonly kept: () => Drafts; readonly keep: (drafts: Drafts) => void } {
-	const path = join(folder, `${night}.drafts`);
+	const path = draftPath(place);
 	const remove = (at: string): void => {
 		if (disk.stat(at) !== null) disk.remove(at);
 	};

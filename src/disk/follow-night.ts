@@ -11,6 +11,7 @@ import type { NightServices } from './night-services.ts';
 import { awayFolder } from './open-night-file.ts';
 import {
 	type FolderNames,
+	findingsIn,
 	type NightFiles,
 	namesIn,
 	readNight,
@@ -25,11 +26,13 @@ export function followNight(place: FollowPlace, id: string): FollowedNight {
 	const home = folders[0] ?? '.';
 	let seen: string | null = null;
 	let lastSeq = 0;
+	let lastBytes = 0;
 
 	const gone = (files: NightFiles): FollowedLook => {
 		const [unreadable] = files.unreadable;
+		const isDamaged = files.files.length > 0 && !unreadable && bytesOf(files) >= lastBytes;
 		return {
-			kind: 'gone',
+			kind: isDamaged ? 'damaged' : 'gone',
 			folder: files.files.at(-1)?.folder ?? home,
 			trouble: unreadable?.trouble ?? listingTrouble(disk, home),
 		};
@@ -46,6 +49,7 @@ export function followNight(place: FollowPlace, id: string): FollowedNight {
 		const last = files.files.at(-1);
 		if (last === undefined || night.lastSeq < lastSeq) return gone(files);
 		lastSeq = night.lastSeq;
+		lastBytes = bytesOf(files);
 		const away = awayFolder(files, home);
 		const isWiped = away !== null && (place.isWiped?.(away) ?? false);
 		return {
@@ -53,8 +57,13 @@ export function followNight(place: FollowPlace, id: string): FollowedNight {
 			journal: readableJournal(files),
 			file: basename(last.path),
 			elsewhere: away === null ? null : { folder: away, home, trouble: null, isWiped },
+			findings: findingsIn(files).filter(({ code }) => code !== 'tail-cut-off'),
 		};
 	};
+}
+
+function bytesOf({ night }: NightFiles): number {
+	return night.reads.reduce((sum, { bytes }) => sum + bytes.length, 0);
 }
 
 /** Why a folder cannot be looked into, also where there is none; null where it can. */

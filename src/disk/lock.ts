@@ -35,6 +35,11 @@ export function lockName(showPath: string, isRehearsal: boolean): string {
 	return isRehearsal ? `rehearsal-${sum}` : `show-${sum}`;
 }
 
+/** The file that has the holder's number. */
+export function lockPath({ folder, name }: Pick<LockPlace, 'folder' | 'name'>): string {
+	return join(folder, `${name}.lock`);
+}
+
 /** Who has the lock; null when it cannot be told. */
 type Holder = { readonly identity: ProcessIdentity | null };
 
@@ -44,7 +49,7 @@ const doubtMs = 60;
 /** Takes the lock, from one who died as well; never asks. */
 export async function takeLock(place: LockPlace): Promise<Lock> {
 	const { disk, folder, name, hasSocket = process.platform === 'linux' } = place;
-	const path = join(folder, `${name}.lock`);
+	const path = lockPath({ folder, name });
 	const socket = hasSocket ? await takeSocket(resolve(path)) : null;
 	if (socket === 'taken') return refused({ identity: readHolder(disk, path) });
 	const self = place.self ?? ownIdentity();

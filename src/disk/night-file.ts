@@ -16,6 +16,7 @@ import type {
 import { markAway, unmarkAway } from './away-mark.ts';
 import { Backlog, chunksOf } from './backlog.ts';
 import { diskErrorCode } from './disk.ts';
+import { markEnd } from './end-mark.ts';
 import type { NightServices, NightStart } from './night-services.ts';
 import { type SaveFault, saveStatus } from './save-status.ts';
 import type { Segment, WriteFault } from './segment.ts';
@@ -197,6 +198,9 @@ export class NightFile implements NightJournal {
 		this.#isClosed = true;
 		this.#closedAs = this.status();
 		this.#chain.close();
+		// A disk that does not answer is asked for nothing more.
+		const { disk, folders } = this.#services;
+		if (!isLate) markEnd(disk, folders, { id: this.id, seq: this.#lastSeq });
 		this.#services.release?.();
 		return this.#closedAs;
 	}

@@ -14,7 +14,14 @@ import { diskErrorCode } from './disk.ts';
 import { keepAside } from './keep-aside.ts';
 import { NightFile } from './night-file.ts';
 import type { NightServices } from './night-services.ts';
-import { findingsIn, type NightFiles, namesIn, readNight, type SegmentFile } from './read-night.ts';
+import {
+	findingsIn,
+	lastNumber,
+	type NightFiles,
+	namesIn,
+	readNight,
+	type SegmentFile,
+} from './read-night.ts';
 import { Segment } from './segment.ts';
 import { headerBytes } from './segment-starter.ts';
 
@@ -75,14 +82,13 @@ export function openNightFile(services: NightServices, choice: NightChoice): Ope
 	const read = night.reads.at(-1);
 	// What an older version wrote is written anew into a file of its own, once.
 	const ready = last && read && !read.isOlder ? takeUp(services, last, read) : null;
-	// A number is left out for each record lost at the end, so that the loss stays visible.
-	const lostAtEnd = read?.quarantined?.lost ?? 0;
 	const id = night.id ?? choice.id;
 	const journal = new NightFile(services, {
 		id,
 		header,
 		records,
-		lastSeq: night.lastSeq + lostAtEnd,
+		// A number is left out for each record lost at the end, so that the loss stays visible.
+		lastSeq: lastNumber(night) + files.lostAtEnd,
 		checkpoint: opened.checkpoint,
 		checkpoints: night.checkpoints,
 		segment: ready && 'segment' in ready ? ready.segment : null,

@@ -1,6 +1,7 @@
 // Whether something under a name that others could guess is ours: of a folder that all users share, or of a home
 // that somebody else wrote into, nothing is read, followed or written before it was asked here.
 
+import type { DiskFault } from '../base/disk-fault.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 
 /** Others than the owner may write. */
@@ -35,9 +36,11 @@ export type FolderDoubt = {
 export function folderDoubts(disk: Disk, path: string): FolderDoubt[] {
 	try {
 		const trouble = whyNotOwn(disk, path, 'folder');
-		// Behind a link: what it leads to.
-		const behind = trouble === 'ELOOP' ? whyNotOwn(disk, `${path}/.`, 'folder') : null;
-		return [trouble, behind]
+		// Behind a link: what it leads to, be that nothing or a file.
+		const isLink = trouble === 'ELOOP';
+		const isToFolder = isLink && disk.stat(`${path}/.`) !== null;
+		const behind = isToFolder ? whyNotOwn(disk, `${path}/.`, 'folder') : null;
+		return [isLink && !isToFolder ? 'ENOTDIR' : trouble, behind]
 			.filter((one) => one !== null)
 			.map((one) => ({
 				code: one === 'ENOTDIR' ? 'folder-unusable' : 'folder-doubtful',
@@ -47,6 +50,26 @@ export function folderDoubts(disk: Disk, path: string): FolderDoubt[] {
 	} catch (error) {
 		return [{ code: 'folder-unusable', path, trouble: diskErrorCode(error) }];
 	}
+}
+
+type TakenPlace = Extract<DiskFault, { code: 'place-taken' }>;
+
+/** What stands in the places of these small files and is none of ours; nothing is said of a disk that cannot be asked. */
+export function takenPlaces(
+	disk: Disk,
+	files: readonly Pick<TakenPlace, 'path' | 'holds'>[],
+): TakenPlace[] {
+	return files.flatMap(({ path, holds }): TakenPlace[] => {
+		try {
+			const trouble = whyNotOwn(disk, path, 'file');
+			// Lock and log are written over or on; drafts alone are believed.
+			const isUsed = trouble === 'OPEN_TO_OTHERS' && holds !== 'drafts';
+			return trouble === null || isUsed ? [] : [{ code: 'place-taken', path, trouble, holds }];
+		} catch (error) {
+			diskErrorCode(error);
+			return [];
+		}
+	});
 }
 
 /** So many names are tried before there is no such folder. */

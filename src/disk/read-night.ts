@@ -6,6 +6,7 @@ import { joinSegments, type NightRead } from '../journal/join-segments.ts';
 import { readJournal } from '../journal/read-journal.ts';
 import { markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { markedEnd } from './end-mark.ts';
 import { whyNotOwn } from './own-file.ts';
 import { parseSegmentName } from './segment-name.ts';
 
@@ -37,6 +38,8 @@ export type NightFiles = {
 	readonly cutOff: readonly CutOff[];
 	/** It was kept elsewhere, and nothing of it is there. */
 	readonly isCopyGone: boolean;
+	/** How many records it had at its end when it was left, beside those that can be found here. */
+	readonly lostAtEnd: number;
 	/** Number for a file that comes after all these. */
 	readonly nextNumber: number;
 };
@@ -69,10 +72,10 @@ export function namesIn(disk: Disk, folders: readonly string[]): FolderNames {
 	return { names, unlisted };
 }
 
-/** The night that has a file of this name: one of its own, what was cut off one, or its mark; null for none. */
+/** The night that has a file of this name: one of its own, what was cut off one, or a mark of it; null for none. */
 export function nightOfName(name: string): string | null {
 	const file = CUT_OFF.exec(name)?.[1] ?? name;
-	return parseSegmentName(file)?.id ?? markedNight(name);
+	return parseSegmentName(file)?.id ?? markedNight(name) ?? markedEnd(name)?.id ?? null;
 }
 
 const CUT_OFF = /^(.+)\.torn-\d+(?:-\d+)?$/;
@@ -126,20 +129,32 @@ export function readNight(disk: Disk, { id, home, names, unlisted }: NightPlace)
 	const cutOff = cutOffOf(disk, names, id);
 	const isMarked = names.some(({ folder, name }) => folder === home && markedNight(name) === id);
 	const isAway = isMarked && files.every(({ folder }) => folder === home);
+	const night = joinSegments(reads);
+	const left = names.map(({ name }) => markedEnd(name)).filter((end) => end?.id === id);
+	const leftAt = Math.max(0, ...left.map((end) => end?.seq ?? 0));
+	// Where nothing says that a part was put into another folder, none is missed in one that cannot be listed.
+	const isPart =
+		unreadable.length > unlisted.length ||
+		unlisted.some(({ path }) => path === home) ||
+		(isAway && unlisted.length > 0);
+	// What is in a file that cannot be read is not lost yet, nor is it known.
+	const isKnown = !isPart && files.length > 0;
 	return {
-		night: joinSegments(reads),
+		night,
 		files,
 		unreadable,
-		// Where nothing says that a part was put into another folder, none is missed in one that cannot be listed.
-		isPart:
-			unreadable.length > unlisted.length ||
-			unlisted.some(({ path }) => path === home) ||
-			(isAway && unlisted.length > 0),
+		isPart,
 		doubtful,
 		cutOff,
 		isCopyGone: isAway && unlisted.length === 0,
+		lostAtEnd: isKnown ? Math.max(0, leftAt - lastNumber(night)) : 0,
 		nextNumber: highest + 1,
 	};
+}
+
+/** The number of the last record that there was for certain, be it still whole or not. */
+export function lastNumber({ lastSeq, reads }: NightRead): number {
+	return lastSeq + (reads.at(-1)?.quarantined?.lost ?? 0);
 }
 
 function whyDoubtful(disk: Disk, path: string): string | null {
@@ -156,6 +171,8 @@ export function findingsIn(files: NightFiles): Finding[] {
 		return (one: Unreadable): Finding => ({ code, isWarning, ...one });
 	};
 	const gone: Finding[] = files.isCopyGone ? [{ code: 'copy-gone', isWarning: true }] : [];
+	const count = files.lostAtEnd;
+	const lost: Finding[] = count > 0 ? [{ code: 'steps-not-kept', isWarning: true, count }] : [];
 	const cutOff = files.cutOff.map(
 		({ path: keptIn, ...one }): Finding => ({
 			...{ code: 'tail-cut-off', isWarning: false },
@@ -166,6 +183,7 @@ export function findingsIn(files: NightFiles): Finding[] {
 	return [
 		...files.unreadable.map(of('file-unreadable', true)),
 		...gone,
+		...lost,
 		...nightFindings(files.night),
 		...files.doubtful.map(of('file-doubtful', false)),
 		...cutOff,

@@ -37,7 +37,7 @@ const MOST_WAITING = 200;
 
 /** The log of this data folder. */
 export function troubleLog({ disk, folder, wallMs }: TroubleLogPlace): TroubleLog {
-	const path = pathIn(folder);
+	const path = troublesPath(folder);
 	let waiting: string[] = [];
 	let before: SaveStatus | null = null;
 
@@ -74,7 +74,7 @@ export function readTroubles(
 	disk: Disk,
 	folder: string,
 ): { readonly troubles: readonly Trouble[]; readonly fault: DiskFault | null } {
-	const path = pathIn(folder);
+	const path = troublesPath(folder);
 	try {
 		if (disk.stat(path) === null) return { troubles: [], fault: null };
 		const bytes = disk.read(path, { start: 0, length: 2 * LARGEST_BYTES });
@@ -86,7 +86,8 @@ export function readTroubles(
 	}
 }
 
-function pathIn(folder: string): string {
+/** The log's file in this data folder. */
+export function troublesPath(folder: string): string {
 	return join(folder, 'troubles.log');
 }
 

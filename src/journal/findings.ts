@@ -18,7 +18,12 @@ export type Finding = {
 	/** `isHealed`: how things stand now is known all the same. */
 	| { readonly code: 'records-missing'; readonly count: number; readonly isHealed: boolean }
 	| {
-			readonly code: 'record-quarantined' | 'two-writers' | 'foreign-records' | 'bytes-damaged';
+			readonly code:
+				| 'steps-not-kept'
+				| 'record-quarantined'
+				| 'two-writers'
+				| 'foreign-records'
+				| 'bytes-damaged';
 			readonly count: number;
 	  }
 	| { readonly code: 'newer-format' }

@@ -1,6 +1,7 @@
 // A night that another copy of the program keeps, as somebody finds it who only reads its files. Stands
 // apart so that the night itself never knows a disk.
 
+import type { Finding } from './findings.ts';
 import type { ReadableJournal, SavePlace } from './night-journal.ts';
 
 /** Looks again at the night's files; null while nothing in them has changed since the last look. */
@@ -14,6 +15,15 @@ export type FollowedLook =
 			readonly file: string;
 			/** Where it is kept that its own folder does not take. */
 			readonly elsewhere: SavePlace | null;
+			/** What its files say of themselves, but for an end that is yet being written. */
+			readonly findings: readonly Finding[];
 	  }
-	/** The files are not there, hold less than they did, or cannot be read; `trouble`: the system's own word for why. */
-	| { readonly kind: 'gone'; readonly folder: string; readonly trouble: string | null };
+	/**
+	 * Less of it can be read than before. `damaged`: though its files have no fewer bytes; else they are not there,
+	 * are shorter, or cannot be read, and `trouble` is the system's own word for why.
+	 */
+	| {
+			readonly kind: 'gone' | 'damaged';
+			readonly folder: string;
+			readonly trouble: string | null;
+	  };

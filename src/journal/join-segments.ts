@@ -69,9 +69,7 @@ export function decodeCheckpoint(stored: StoredLine): Checkpoint {
  * shown at the end of the night must be what is shown when it is taken up again.
  */
 function oneBranch(records: readonly StoredLine[]): Pick<NightRead, 'lines' | 'conflicts'> {
-	const sorted = isSorted(records)
-		? records
-		: records.toSorted((one, other) => one.line.seq - other.line.seq);
+	const sorted = records.toSorted((one, other) => one.line.seq - other.line.seq);
 	const lines: StoredLine[] = [];
 	const conflicts: StoredLine[] = [];
 	let writer: string | null = null;
@@ -91,13 +89,7 @@ function oneBranch(records: readonly StoredLine[]): Pick<NightRead, 'lines' | 'c
 		}
 		end = start;
 	}
-	return { lines: lines.reverse(), conflicts: conflicts.reverse() };
-}
-
-function isSorted(records: readonly StoredLine[]): boolean {
-	return records.every(
-		(stored, index) => index === 0 || (records[index - 1]?.line.seq ?? 0) <= stored.line.seq,
-	);
+	return { lines: lines.reverse(), conflicts };
 }
 
 /** The checkpoints whose writer had not yet left the branch that is followed; of equal numbers the last stands last. */

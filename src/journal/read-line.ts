@@ -87,8 +87,7 @@ function parseLine(bytes: Buffer, range: ByteRange): RawRecord | null {
 	} catch {
 		return null;
 	}
-	if (value === null || typeof value !== 'object') return null;
-	const { v, s, w, t, m, e, h, p, i } = value as { [field: string]: unknown };
+	const { v, s, w, t, m, e, h, p, i } = (value ?? {}) as { [field: string]: unknown };
 	if (!isCount(v) || !isCount(s) || typeof w !== 'string') return null;
 	if (typeof t !== 'number' || typeof m !== 'number' || !Array.isArray(e)) return null;
 	if (!e.every(isEntry)) return null;
@@ -113,5 +112,5 @@ function isCount(value: unknown): value is number {
 }
 
 function isEntry(value: unknown): value is AnyEntry {
-	return value !== null && typeof value === 'object' && typeof (value as AnyEntry).k === 'string';
+	return typeof (value as Partial<AnyEntry> | null)?.k === 'string';
 }

@@ -20,6 +20,7 @@ import {
 	ONLY_FOLLOWS,
 	SHOW_IS_CLOSED,
 } from '../words/follow.ts';
+import { nightFindingWords } from '../words/night-file.ts';
 import { followAt } from './follow-outcome.ts';
 import { firstLook } from './look.ts';
 import type { Night } from './night.ts';
@@ -129,9 +130,9 @@ export function followedNight(options: FollowOptions): FollowWindow {
 	}
 
 	function take(found: FollowedLook): void {
-		if (found.kind === 'gone') {
+		if (found.kind !== 'read') {
 			const at = dayTimeText(past.lastKnown()?.atMs ?? clock.nowMs(), dayOffsetMinutes);
-			gone = { words: goneWords(found.folder, at, found.trouble), short: goneInShort(at) };
+			gone = { words: goneWords(found, at), short: goneInShort(found, at) };
 			return;
 		}
 		gone = null;
@@ -139,6 +140,8 @@ export function followedNight(options: FollowOptions): FollowWindow {
 		clock = clockAfter(past.lastKnown());
 		if (found.file !== file) findings.push(movedWords(found.file));
 		({ file, elsewhere } = found);
+		const said = found.findings.map(nightFindingWords);
+		findings.push(...said.filter((one) => !findings.includes(one)));
 	}
 
 	function trouble(): NonNullable<ScreenState['follows']>['trouble'] {

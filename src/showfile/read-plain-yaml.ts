@@ -55,8 +55,8 @@ class PlainReader {
 	}
 
 	read(): SourceNode {
-		if (this.#line?.indent !== 0) throw new NotPlain();
 		const root = this.#map(0);
+		// A line further in than its level goes on with the value before it, or is a fault: no level took it.
 		if (this.#line) throw new NotPlain();
 		return root;
 	}
@@ -102,7 +102,6 @@ class PlainReader {
 				entries.push({ key, place: keyPlace, value: this.#valueUnder(column) });
 				this.#column = column;
 			} while (this.#line?.indent === column && !this.#isItem(this.#line));
-			this.#endLevel(column);
 			return { kind: 'map', place, entries };
 		});
 	}
@@ -120,14 +119,8 @@ class PlainReader {
 				this.#column = start;
 				items.push(isMap ? this.#map(start) : this.#lastOnLine());
 			} while (this.#line?.indent === column && this.#isItem(this.#line));
-			this.#endLevel(column);
 			return { kind: 'list', place, items };
 		});
-	}
-
-	/** A line further in than its level would go on with the value before it, or be a fault. */
-	#endLevel(column: number): void {
-		if (this.#line && this.#line.indent > column) throw new NotPlain();
 	}
 
 	#key(before: readonly SourceEntry[]): string {

@@ -135,6 +135,7 @@ export const COMMAND_WORDS = {
 		about:
 			"Prints the report of a night, the last one with a song played unless named: songs with their times, hand-overs, incidents, what to repair for tomorrow. Ends with 1 when the night is not finished or its file is damaged. In the CSV tables a text that could be taken for a formula begins with one extra '.",
 		options: {
+			show: 'the show file, where the night has lost its own copy',
 			as: 'markdown (the default), json, incidents or hand-overs (CSV)',
 			save: 'into a file of the working folder, with a name of its own',
 			out: 'into this file',

@@ -53,6 +53,8 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `${fault.path} cannot be used: ${diskTrouble(fault.trouble)}.`;
 		case 'folder-doubtful':
 			return `${doubtWords(fault)}.`;
+		case 'place-taken':
+			return `${fault.path} is not used: ${diskTrouble(fault.trouble)}. ${NOT_KEPT[fault.holds]}`;
 		case 'file-unreadable':
 			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
 		case 'copy-gone':
@@ -73,6 +75,12 @@ export function diskFaultWords(fault: DiskFault): string {
 		}
 	}
 }
+
+const NOT_KEPT = {
+	lock: 'A second copy of the program may be noticed only once it writes.',
+	drafts: 'Texts that are typed and not yet entered may be lost with the program.',
+	troubles: 'Troubles with the disk are not noted.',
+} as const;
 
 const DOUBTS: { readonly [trouble: string]: string } = {
 	ELOOP: 'it is a link',

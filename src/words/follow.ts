@@ -1,5 +1,6 @@
 // What a window says that only follows a night which another copy of the program keeps.
 
+import type { FollowedLook } from '../journal/followed-night.ts';
 import { diskTrouble } from './disk.ts';
 
 export const ONLY_FOLLOWS = 'This window only follows.';
@@ -10,14 +11,18 @@ export const HIDES = 'hide it';
 /** What stands in the storage row; `at`: the hour of the last step that was read, null before any. */
 export const SHOW_IS_CLOSED = 'The show is closed: nothing more comes.';
 
-/** The night's files were there, and are not, or hold less than they did. */
-export function goneWords(folder: string, at: string, trouble: string | null): string {
-	const why = trouble === null ? 'moved, removed or cut short' : diskTrouble(trouble);
+type Gone = Exclude<FollowedLook, { kind: 'read' }>;
+
+/** The night's files were there, and are not, or less of them can be read than before. */
+export function goneWords({ kind, folder, trouble }: Gone, at: string): string {
+	const what = kind === 'damaged' ? 'damaged' : 'moved, removed or cut short';
+	const why = trouble === null ? what : diskTrouble(trouble);
 	return `The night's files in ${folder} cannot be followed (${why}): this is how it stood at ${at}.`;
 }
 
 /** The same for one row. */
-export const goneInShort = (at: string): string => `Files gone; this is how it stood at ${at}.`;
+export const goneInShort = ({ kind }: Gone, at: string): string =>
+	`Files ${kind}; this is how it stood at ${at}.`;
 
 /** The night goes on in another file than before. */
 export const movedWords = (file: string): string => `The night goes on in another file: ${file}`;
@@ -25,6 +30,8 @@ export const movedWords = (file: string): string => `The night goes on in anothe
 // On the plain terminal.
 
 export const NO_UNFINISHED_NIGHT = 'no night is under way';
+export const unfollowable = (why: string): string => `this night cannot be read: ${why}`;
+export const NOT_IN_FULL = 'moved, removed or damaged';
 export const FOLLOW_BY_NAME =
 	'rackside run SHOW begins one; to look at a finished one, name it: rackside nights lists them.';
 export const NO_SHOW_TO_FOLLOW =

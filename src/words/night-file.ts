@@ -20,6 +20,11 @@ export function nightFindingWords(finding: Finding): string {
 			return finding.isHealed
 				? `${records(finding.count)} of this night cannot be read; how things stand now is not touched by it.`
 				: `${records(finding.count)} of this night cannot be read: check what is on the rack and in hands.`;
+		case 'steps-not-kept': {
+			const [steps, them] =
+				finding.count === 1 ? ['step', 'it'] : [`${finding.count} steps`, 'them'];
+			return `The last ${steps} of this night ${were(finding.count)} not kept: the disk did not take ${them} before it was left, or its file was cut short since. Check what is on the rack and in hands.`;
+		}
 		case 'record-quarantined':
 			return finding.count > 1
 				? `The last ${finding.count} records cannot be read, though they may have been shown as saved: check the last steps.`

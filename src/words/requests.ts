@@ -64,6 +64,13 @@ export const BAD_STRINGS = '--covers names no strings';
 export const stringsExpected = (most: number): string =>
 	`string numbers from 1 to ${most}, such as "3 4 5"`;
 
+// A name that is not UTF-8.
+
+export const NOT_UTF8 = 'this name is not UTF-8, so nothing can be found or kept under it';
+export const ANOTHER_DATA =
+	'Choose another folder with --data DIR, or a link to it whose name is plain.';
+export const ANOTHER_NAME = 'Rename it, or make a link to it whose name is plain.';
+
 // Songs, nights, reports, settings.
 
 export const NO_SUCH_SONG = 'the show has no such song';
@@ -76,6 +83,10 @@ export const NO_SUCH_NIGHT = 'there is no such night';
 export const NIGHTS_LISTS = 'rackside nights lists all nights.';
 export const NO_SHOW_IN_NIGHT =
 	"this night's copy of the show cannot be read, so there is no report of it";
+export const nameItsShow = (night: string): string =>
+	`Name the show file that it was begun with: rackside report ${night} --show FILE`;
+export const OWN_COPY =
+	'This night has its own copy of the show, and the report goes by that; --show is not needed.';
 export const UNKNOWN_FORM = 'a report cannot be written as this';
 export const NO_SETTING = 'there is no such setting';
 export const SETTINGS_LISTS = 'rackside settings lists all.';

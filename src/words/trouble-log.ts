@@ -21,6 +21,7 @@ const WORDS: { readonly [code: string]: string } = {
 	'header-missing': 'the beginning of a night could not be read',
 	'records-missing': 'records of a night could not be read',
 	'record-quarantined': 'the last records of a night could not be read',
+	'steps-not-kept': 'the last steps of a night were not kept',
 	'two-writers': 'two copies of the program wrote into a night',
 	'newer-format': 'a night was of a newer version',
 	'foreign-records': "records of another night were in a night's file",

@@ -1,6 +1,6 @@
 // The faults of a disk and of a machine, made by the system's own tools where it has them: every call that a
 // night makes fails once and kills once, two fail in one night, the disk is full for a while, every byte is cut
-// off and every bit flipped. RACKSIDE_FAULTS says how many nights have two faults (100; 2,000 before a release),
+// off and every bit flipped, the wall clock jumps in a live night. RACKSIDE_FAULTS says how many nights have two faults (100; 2,000 before a release),
 // RACKSIDE_SEED which. Touches only folders that it made itself, and those of nights with a fault are kept.
 
 import { spawnSync } from 'node:child_process';
@@ -8,6 +8,7 @@ import { readFileSync, readlinkSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { chance } from '../plan/oracle/chance.ts';
 import { type Fault, nightWithFaults, whyNoInjection } from './injected-faults.ts';
+import { nightWithJumps, whyNoJumps } from './jumping-clock.ts';
 import { OwnFolder } from './own-folder.ts';
 
 /** What disks and systems answer at these calls: the manual pages of each in section 2. */
@@ -117,6 +118,20 @@ function everyByteAndBit(): Row {
 	return { cases, runs: 1, faults: isWell ? [] : [`${failed} of ${cases} tests: see ${out}`] };
 }
 
+/** Hours back and forth, the hour of summer time, days, and the first second that a clock can say. */
+async function jumpingClock(cases: number): Promise<Row> {
+	const by = chance(seed);
+	const faults: string[] = [];
+	for (let number = 1; number <= cases; number += 1) {
+		const by1970 = -Math.floor(Date.now() / 1000) + 1;
+		const some = [7200, -7200, 3600, -3600, 86_400, -86_400 * 400, by1970, 0];
+		const jumps = Array.from({ length: 6 }, (_, place) => some[by.below(some.length)] ?? place);
+		const apart = jumps.filter((one, place) => one !== (jumps[place - 1] ?? 0));
+		faults.push(...(await nightWithJumps(own, `jumps-${number}`, apart)));
+	}
+	return { cases, runs: 2 * cases, faults };
+}
+
 function tell(what: string, row: Row): void {
 	rows.set(what, row);
 	const { cases, runs, faults, left } = row;
@@ -132,6 +147,8 @@ for (const fault of [...failures, ...kills]) {
 tell('two faults in one night', why ? leftOut(why) : twoFaults());
 tell('disk full, then free', smallDisk(20));
 tell('every byte cut, every bit flipped', everyByteAndBit());
+const whyStill = whyNoJumps();
+tell('wall clock jumps in a live night', whyStill ? leftOut(whyStill) : await jumpingClock(3));
 
 const table = [...rows].map(([what, { cases, runs, faults, left }]) => [
 	what,

@@ -1,7 +1,7 @@
 // A night that was cut off in a write says so wherever it is read: on the first screen of every resume,
 // in the list of nights, and in the report.
 
-import { appendFileSync, readdirSync, readFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { cleanUpAfterEach, scratch, startLive } from '../terminal/whole-program.ts';
@@ -49,4 +49,30 @@ test('screen, list and report tell how many bytes, where they are, and what may 
 	expect((await command('nights', '--verbose')).out).toMatch(
 		/\d\d:\d\d:\d\d {2}A night was cut off in the middle of a write: 21 bytes\./,
 	);
+});
+
+test('steps that are gone from the end of a night that was left are counted, on the screen too', async () => {
+	const data = scratch();
+	// And where its troubles belong, something else stands.
+	mkdirSync(join(data, 'troubles.log'));
+	const first = await startLive({ data });
+	expect(first.screen.rows().join('\n')).toMatch(/^STORAGE .*troubles\.log/m);
+	await first.record('t 0', 'space', 'space');
+	await first.screen.press('q', 'enter');
+	await first.afterwards();
+	const nights = join(data, 'nights');
+	const path = join(nights, readdirSync(nights).find((one) => one.endsWith('.journal')) ?? '');
+	const lines = readFileSync(path, 'utf8').split('\n');
+	writeFileSync(path, `${lines.slice(0, -3).join('\n')}\n`);
+
+	const words = 'The last 2 steps of this night were not kept:';
+	const listed = await runCommand({ cwd: data, data }, 'nights');
+	expect(listed.code).toBe(1);
+	expect(listed.out).toContain(words);
+	expect((await runCommand({ cwd: data, data }, 'report')).out).toContain(words);
+	const next = await startLive({ data });
+	await next.screen.press('!');
+	const rows = next.screen.rows().join(' ').replaceAll(/ +/g, ' ');
+	expect(rows).toContain(words);
+	expect(rows).toContain('Troubles with the disk are not noted.');
 });

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { beginNight } from '../../src/cli/begin-night.ts';
 import type { Entry } from '../../src/journal/entry.ts';
+import { runCommand } from './run-command.ts';
 
 const STARTED_MS = Date.UTC(2026, 5, 12, 18, 30);
 
@@ -126,4 +127,29 @@ test('it stays as it is when it was ended, is older than another of its show, or
 	const again = await begun(here, 30);
 	expect(words(again)).toEqual(['second']);
 	await again.journal.close();
+});
+
+test('it has a report before it is taken up, by the show file that is named', async () => {
+	const here = place();
+	const first = await begun(here, 0);
+	await note(first, 1, memo('one'));
+	const at = { cwd: here.folder, data: here.folder };
+	const whole = await runCommand(at, 'report', '--show', 'first.yaml');
+	expect(whole.err).toBe(
+		'This night has its own copy of the show, and the report goes by that; --show is not needed.\n',
+	);
+	spoil(here);
+	const without = await runCommand(at, 'report');
+	expect(without).toMatchObject({ code: 2, out: '' });
+	expect(without.err).toContain(`rackside report ${first.id} --show FILE`);
+	const missing = await runCommand(at, 'report', '--show', 'none.yaml');
+	expect(missing).toMatchObject({ code: 2, out: '' });
+	expect(missing.err).toContain('none.yaml: there is no such file');
+	const { code, out } = await runCommand(at, 'report', '--show', 'first.yaml');
+	expect(code).toBe(1);
+	// The same as before but for what was lost with the beginning, which is said.
+	const beside = (text: string) => text.split('\n').filter((line) => /one|First night/.test(line));
+	expect(beside(out)).toEqual(beside(whole.out));
+	expect(beside(out)).not.toEqual([]);
+	expect(out).toContain('The beginning of the night cannot be read');
 });

@@ -2,7 +2,7 @@
 // that belongs to somebody else.
 
 import { execFileSync } from 'node:child_process';
-import { chmodSync, copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { makePipe, scratchFolder } from '../disk/scratch-folder.ts';
@@ -81,6 +81,68 @@ describe.runIf(process.getuid?.() === 0)('as another user', () => {
 		writeFileSync(join(cwd, 'data', 'settings.json'), '{}', { mode: 0o600 });
 		expect(asNobody(cwd, `${program} settings looks grey`)).toContain('it belongs to another user');
 	});
+});
+
+test.each(['a pipe', 'a file', 'a link to a file'])(
+	'a data folder that is %s is no folder without nights',
+	async (kind) => {
+		const here = place();
+		if (kind === 'a pipe') makePipe(here.data);
+		else writeFileSync(kind === 'a file' ? here.data : `${here.data}-file`, '');
+		if (kind === 'a link to a file') symlinkSync(`${here.data}-file`, here.data);
+		for (const words of [['nights'], ['report']]) {
+			const { code, out, err } = await runCommand(here, ...words);
+			expect({ code, out }).toEqual({ code: 2, out: '' });
+			expect(err).toBe(
+				`${here.data} cannot be used: part of the path is a file, not a folder (ENOTDIR).\n`,
+			);
+		}
+		// Data stays data, and the word of it stands beside.
+		const json = await runCommand(here, 'nights', '--json');
+		expect(JSON.parse(json.out).nights).toEqual([]);
+		expect(json.err).toContain('cannot be used');
+	},
+);
+
+test('a data folder that is yet to be made has no nights', async () => {
+	expect(await runCommand(place(), 'nights')).toMatchObject({ code: 0, err: '' });
+});
+
+test('a name that is not UTF-8 is called so, for the data folder too, and nothing is kept elsewhere', () => {
+	const cwd = scratchFolder();
+	copyFileSync('shows/first.yaml', join(cwd, 'first.yaml'));
+	const sh = (line: string) => {
+		const env = { PATH: process.env.PATH ?? '', HOME: cwd, TMPDIR: cwd };
+		return execFileSync('sh', ['-c', `${line} 2>&1 || echo "code $?"`], {
+			cwd,
+			env,
+			encoding: 'utf8',
+		});
+	};
+	const program = `'${process.execPath}' '${PROGRAM}'`;
+	// As bytes: the name that a shell hands on when it was made under another coding of letters.
+	const odd = `"$(printf 'a\\377b')"`;
+	sh(`mkdir ${odd}; cp first.yaml "$(printf 's\\377.yaml')"`);
+	const data = 'this name is not UTF-8, so nothing can be found or kept under it';
+	for (const line of [
+		`${program} nights --data ${odd}`,
+		`RACKSIDE_DATA=${odd} ${program} nights`,
+		`HOME=${odd} ${program} nights`,
+	]) {
+		const said = sh(line);
+		expect(said, line).toContain(data);
+		expect(said, line).toContain('Choose another folder with --data DIR');
+		expect(said, line).toContain('code 2');
+	}
+	const show = sh(`${program} check "$(printf 's\\377.yaml')"`);
+	expect(show).toContain(data);
+	expect(show).toContain('Rename it');
+	expect(sh(`${program} plan first.yaml --data ${odd}`)).toContain(data);
+	// A name that has the sign itself is one like any other.
+	expect(sh(`cp first.yaml 's\ufffd.yaml'; ${program} check 's\ufffd.yaml'`)).not.toContain(
+		'UTF-8',
+	);
+	expect(sh(`ls | grep -c rackside`)).toContain('0');
 });
 
 test('too many open files is no missing file', () => {

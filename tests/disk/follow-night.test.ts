@@ -8,6 +8,7 @@ import {
 	renameSync,
 	rmSync,
 	statSync,
+	utimesSync,
 	writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
@@ -96,6 +97,36 @@ test('files that are removed or cut short are said to be so, once, and found aga
 	expect(look()).toEqual({ kind: 'gone', folder, trouble: null });
 	rmSync(folder, { recursive: true });
 	expect(look()).toMatchObject({ kind: 'gone', folder, trouble: 'ENOENT' });
+});
+
+test('damage is no file that is gone, and damage before the end is found while it is followed', () => {
+	const folder = scratchFolder();
+	const path = join(folder, `${nightName}.journal`);
+	writeFileSync(path, sampleJournal(5));
+	const { look, count } = followed(folder);
+	let seconds = 1_000_000;
+	// As many bytes as before within one tick of the disk's clock would look unchanged.
+	const rewrite = (bytes: Uint8Array) => {
+		writeFileSync(path, bytes);
+		seconds += 1;
+		utimesSync(path, seconds, seconds);
+	};
+	expect(look()).toMatchObject({ kind: 'read', findings: [] });
+	for (const byte of [0x21, 0]) {
+		const spoilt = sampleJournal(5);
+		spoilt.fill(byte, sampleJournal(3).length);
+		rewrite(spoilt);
+		expect(look()).toEqual({ kind: 'damaged', folder, trouble: null });
+	}
+	rewrite(sampleJournal(5));
+	expect(count()).toBe(5);
+	const middle = sampleJournal(5);
+	middle.fill(0x21, sampleJournal(3).length + 20, sampleJournal(3).length + 22);
+	rewrite(middle);
+	expect(look()).toMatchObject({
+		kind: 'read',
+		findings: [{ code: 'records-missing', count: 1 }],
+	});
 });
 
 test('looking leaves the folder and its files as they are', () => {

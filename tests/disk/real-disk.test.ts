@@ -165,7 +165,7 @@ describe('a night', () => {
 			journal.append([stepEntry(step)], { wallMs: step, upMs: step });
 		}
 		expect(await journal.close()).toMatchObject({ state: 'saved', savedSeq: 250 });
-		expect(readdirSync(folder)).toEqual([`${nightName}.journal`]);
+		expect(readdirSync(folder)).toEqual([`${nightName}.journal`, `${nightName}.left-250`]);
 		expect(statSync(join(folder, `${nightName}.journal`)).mode & 0o777).toBe(0o600);
 		expect(statSync(folder).mode & 0o777).toBe(0o700);
 		const opened = openNightFile(services(folder), { id: nightName });

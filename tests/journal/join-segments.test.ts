@@ -34,6 +34,59 @@ function written(night: ReturnType<typeof joinSegments>): [number, string][] {
 const range = (from: number, to: number, writer?: string) =>
 	Array.from({ length: to - from + 1 }, (_, index) => sampleRecord(from + index, writer));
 
+describe('which night it is', () => {
+	const unheaded = (...seqs: number[]) => {
+		const lines = seqs.map((seq) => recordLine(sampleRecord(seq)));
+		return readJournal(Buffer.concat(lines), nightName);
+	};
+
+	test('the names of files that lost their headers say', () => {
+		const night = joinSegments([readJournal(Buffer.from('!\n')), unheaded(1, 2), unheaded(3)]);
+		expect(night).toMatchObject({ id: nightName, header: null, lastSeq: 3, missing: [] });
+		expect(night.lines).toHaveLength(3);
+	});
+
+	test('one that stands in any of them says', () => {
+		const night = joinSegments([unheaded(1, 2), segment(sampleRecord(3))]);
+		expect(night).toMatchObject({ id: nightName, lastSeq: 3, missing: [] });
+	});
+
+	test('none where nothing does', () => {
+		expect(joinSegments([readJournal(Buffer.from('!\n'))])).toMatchObject({ id: null, lastSeq: 0 });
+	});
+
+	test('a newer one when any of its files is', () => {
+		const newer = headerLine({ ...sampleHeader(), format: 'rackside-night/9' });
+		const files = [segment(...range(1, 2)), readJournal(Buffer.concat([newer, newer]))];
+		expect(joinSegments(files).isNewer).toBe(true);
+		expect(joinSegments(files.slice(0, 1)).isNewer).toBe(false);
+	});
+});
+
+describe('a whole state', () => {
+	const upTo = (night: ReturnType<typeof joinSegments>) =>
+		night.checkpoints.map(({ line }) => line.seq);
+
+	test('of a writer counts up to where another went on, however often both wrote the same number', () => {
+		const one = range(1, 4, 'writer-1');
+		const other = range(3, 6, 'writer-2');
+		const states = [1, 2, 3, 4].map((seq) => checkpoint(seq, 'writer-1'));
+		const night = joinSegments([segment(...one, ...states), segment(...other)]);
+		expect(
+			written(night)
+				.map(([, writer]) => writer.slice(-1))
+				.join(''),
+		).toBe('112222');
+		expect(upTo(night)).toEqual([1, 2]);
+	});
+
+	test('is the last by its number, in whichever file it stands', () => {
+		const files = [segment(...range(1, 6), checkpoint(6)), segment(checkpoint(2), checkpoint(4))];
+		expect(upTo(joinSegments(files))).toEqual([2, 4, 6]);
+		expect(joinSegments(files).checkpoint?.line.seq).toBe(6);
+	});
+});
+
 describe('one writer', () => {
 	test('the same record in two files counts once', () => {
 		const night = joinSegments([segment(...range(1, 6)), segment(...range(4, 9))]);

@@ -73,6 +73,28 @@ describe('a line with its fields in any order', () => {
 	});
 });
 
+test('a line as this program begins it keeps number and writer, whatever its entries are', () => {
+	const start = '{"v":2,"s":7,"w":"w1","t":2,"m":3,"e":[';
+	for (const entries of ['{"k":', '1]}', '{"k":1}]}', 'null,{"k":"a"}]}', '"a"]}']) {
+		const { bytes, range } = line(start + entries);
+		const found = glanceAtLine(bytes, range)!;
+		expect(found, entries).toEqual({
+			...range,
+			...{ version: 2, seq: 7, writer: 'w1', kind: 'record' },
+		});
+		expect(decodeLine(bytes, found)).toMatchObject({ s: 7, w: 'w1', e: [] });
+	}
+	const { bytes, range } = line(`${start}{"k":"checkpoint","state"`);
+	expect(glanceAtLine(bytes, range)?.kind).toBe('checkpoint');
+});
+
+test('a line is looked at where it stands, with others before it', () => {
+	const one = line('{"v":2,"s":7,"w":"w1","t":2,"m":3,"e":[{"k":');
+	const bytes = Buffer.concat([one.bytes, Buffer.from('\n'), one.bytes]);
+	const range = { start: one.bytes.length + 1, end: bytes.length };
+	expect(glanceAtLine(bytes, range)).toMatchObject({ ...range, seq: 7 });
+});
+
 test('a record with what it follows from and an identity of its own comes back as it was written', () => {
 	const record = read({ p: ['one.a:4'], i: '12' })!.record;
 	const bytes = encodeLine(record, SEED);

@@ -31,7 +31,7 @@ function twoWindows(other = { apartMs: 0, bootId: 'boot' }) {
 	let live = openNight({ ...night, journal });
 	let isChanged = true;
 	let gone: FollowedLook | null = null;
-	const read = () => ({ kind: 'read', file: 'a.journal', elsewhere: null }) as const;
+	const read = () => ({ kind: 'read', file: 'a.journal', elsewhere: null, findings: [] }) as const;
 	const found = () => {
 		const records = [...journal.records()];
 		return { ...read(), journal: memoryJournal(sampleHeader(), { records, checkpoint: null }) };
@@ -54,6 +54,7 @@ function twoWindows(other = { apartMs: 0, bootId: 'boot' }) {
 	});
 	return {
 		live: () => live,
+		found,
 		second,
 		journal,
 		pass: (ms: number) => {
@@ -208,6 +209,26 @@ describe('where its files are', () => {
 		);
 		take(null);
 		expect(drawn(second).join('\n')).not.toMatch(/STORAGE/);
+	});
+
+	test('damaged: called so, and what is damaged before its end is said beside it', () => {
+		const { second, press, take, found } = twoWindows();
+		press('t', '0', 'space');
+		take({ kind: 'damaged', folder: '/nights', trouble: null });
+		expect(drawn(second).join('\n')).toMatch(
+			/^STORAGE +Files damaged; this is how it stood at \d\d:\d\d:\d\d\. +! all$/m,
+		);
+		const missing = {
+			code: 'records-missing',
+			isWarning: true,
+			count: 2,
+			isHealed: false,
+		} as const;
+		for (const _ of ['once', 'and again']) {
+			take({ ...found(), findings: [missing] });
+			expect(drawn(second).join('\n')).toMatch(/^STORAGE +2 records of this night cannot be read/m);
+		}
+		expect(second.screen().findings).toHaveLength(1);
 	});
 
 	test('a show that was closed is over here too, and the window stays', () => {

@@ -158,6 +158,23 @@ describe('the row', () => {
 		],
 		['copy', found({ code: 'copy-gone', isWarning: true }), /The last steps are missing:/],
 		[
+			'steps',
+			found({ code: 'steps-not-kept', isWarning: true, count: 3 }),
+			/The last 3 steps of this night were not kept/,
+		],
+		[
+			'taken',
+			{
+				findings: [
+					diskFaultWords({
+						...{ code: 'place-taken', path: `${home}/quay-street.drafts`, trouble: 'EISDIR' },
+						holds: 'drafts',
+					}),
+				],
+			},
+			/y-street\.drafts is not used: it is a folder \(EISDIR\)/,
+		],
+		[
 			'torn',
 			found({
 				...{ code: 'tail-cut-off', isWarning: false, bytes: 12, isZero: false },

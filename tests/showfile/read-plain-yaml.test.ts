@@ -30,6 +30,8 @@ it.each([
 	'a: it\'s\nb: \'c "d" \'\ne: ""\nf: x:y#z, [w]',
 	'a b-c.d: 1\n2: [3, 4:5, a b, "c"]',
 	'a: über é\n',
+	'a: [b , "c" , d ]\ne: {f: g , h: i }',
+	`a: ${'['.repeat(15)}${']'.repeat(15)}`,
 ])('reads %j, as the library does', (text) => {
 	expect(agrees(text)).toBe(true);
 });
@@ -38,6 +40,9 @@ it.each([
 	'',
 	'a:',
 	'a: b: c',
+	'a:\nb: c',
+	'a:\n  b:\nc: d',
+	'a:\n  b:\n- c',
 	'a: b\n  c: d',
 	'a: b\n  c',
 	'a: b\na: c',
@@ -62,15 +67,30 @@ it.each([
 	'a: - b',
 	'a:\n  - - b',
 	'a:\tb',
+	'a: b\tc',
+	'a: b\r\nc: d',
+	'\ufeffa: b',
+	'a: b\ufeff',
+	'a: b\u0085c',
+	'a: b\u2028c: d',
+	'a:\n  b: c\n    d: e\nf: g',
+	'a:\n  - b\n    - c\nf: g',
 	'<<: {a: b}',
 	'constructor: a',
 	'a: b\n---\nc: d',
 	'a: b\n...\n',
 	'%YAML 1.1\n---\na: b',
 	'? a\n: b',
+	`a: ${'['.repeat(16)}${']'.repeat(16)}`,
 	`a: ${'['.repeat(40)}${']'.repeat(40)}`,
 ])('leaves %j to the library', (text) => {
 	expect(readPlainYaml('f', text)).toBeNull();
+});
+
+it('leaves a text to the library that is longer than any show', () => {
+	const text = (length: number) => `a: ${'b'.repeat(length - 3)}`;
+	expect(agrees(text(200_000))).toBe(true);
+	expect(readPlainYaml('f', text(200_001))).toBeNull();
 });
 
 const PIECES = [

@@ -1,7 +1,7 @@
 // The whole program twice on one night: one keeps it, one in a second terminal follows it. What the second
 // shows, how soon, and that it touches nothing.
 
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { pause } from './pty-screen.ts';
@@ -121,4 +121,21 @@ test('without a night under way, and off a terminal, it says so and ends with 2'
 	const piped = startProgram({ line: 'PROGRAM </dev/null', words: 'follow' });
 	expect((await piped.afterwards()).code).toBe(2);
 	expect(piped.screen.text()).toContain('The live screen needs a terminal');
+});
+
+test('a night that cannot be read is no night that is not there', async () => {
+	const data = scratch();
+	const id = '2026-06-12-203000-quay-street-ab12';
+	mkdirSync(join(data, 'nights'));
+	writeFileSync(join(data, 'nights', `${id}.journal`), '');
+	const none = startProgram({ words: 'follow', data });
+	expect((await none.afterwards()).code).toBe(2);
+	expect(none.screen.text().replaceAll(/\s+/g, '')).toContain(
+		`${id}.journal cannot be read: it is empty.`.replaceAll(' ', ''),
+	);
+	rmSync(join(data, 'nights', `${id}.journal`));
+	mkdirSync(join(data, 'nights', `${id}.journal`));
+	const named = startProgram({ words: `follow ${id}`, data });
+	expect((await named.afterwards()).code).toBe(2);
+	expect(named.screen.text()).toMatch(/this night cannot be read: it is a folder \(EISDIR\)/);
 });

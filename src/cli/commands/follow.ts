@@ -15,11 +15,14 @@ import { type FollowWindow, followedNight } from '../../night/follow-night.ts';
 import { plannedZero } from '../../night/planned-zero.ts';
 import { nodeClock } from '../../terminal/clock.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { diskFaultWords, diskTrouble } from '../../words/disk.ts';
 import {
 	FOLLOW_BY_NAME,
 	FOLLOWED_NO_MORE,
 	NO_SHOW_TO_FOLLOW,
 	NO_UNFINISHED_NIGHT,
+	NOT_IN_FULL,
+	unfollowable,
 } from '../../words/follow.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
 import { faultWords } from '../../words/program.ts';
@@ -91,18 +94,25 @@ function openFollowed(request: Request, io: Io): FollowWindow | { readonly probl
 	const { folders, nights } = seenNights(places, io);
 	const id = request.words[0] ?? underWay(nights)?.id;
 	if (id === undefined) {
+		const unseen = nights.flatMap(({ problem }) => (problem ? [problem] : []));
+		for (const one of unseen) io.complain(`${cleanText(diskFaultWords(one))}\n`);
 		const where = { file: cleanText(places.nights) };
 		return {
 			problem: { code: 'no-night', what: NO_UNFINISHED_NIGHT, where, hint: FOLLOW_BY_NAME },
 		};
 	}
-	const { isThere, show, startedAtMs, isRehearsal, findings } = nightOnDisk(folders, id);
+	const { isThere, show, startedAtMs, isRehearsal } = nightOnDisk(folders, id);
 	const files = followNight(
 		{ disk: realDisk, folders, isWiped: (folder) => isWipedByRestart(folder, tmpdir()) },
 		id,
 	);
 	const first = files();
-	if (!isThere || first?.kind !== 'read') return { problem: noSuchNight(id, nights) };
+	if (!isThere || first === null) return { problem: noSuchNight(id, nights) };
+	if (first.kind !== 'read') {
+		const why = first.trouble === null ? NOT_IN_FULL : diskTrouble(first.trouble);
+		const found = cleanText(id);
+		return { problem: { code: 'night-unreadable', what: unfollowable(why), found } };
+	}
 	if (show === null || startedAtMs === null) {
 		const found = cleanText(id);
 		return {
@@ -119,11 +129,7 @@ function openFollowed(request: Request, io: Io): FollowWindow | { readonly probl
 		plannedZeroMs: plannedZero(show, startedAtMs, dayOffsetMinutes),
 		handMs: clock.upMs,
 		measuredOn: gear.measuredOn,
-		// The end that is cut off is what the other window is about to write.
-		findings: [
-			...findings.filter(({ code }) => code !== 'tail-cut-off').map(nightFindingWords),
-			...gear.findings,
-		],
+		findings: [...first.findings.map(nightFindingWords), ...gear.findings],
 	});
 }
 

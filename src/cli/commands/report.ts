@@ -11,6 +11,7 @@ import { nightSteps } from '../../report/night-steps.ts';
 import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
+import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
@@ -21,6 +22,8 @@ import {
 	NO_NIGHT_YET,
 	NO_SHOW_IN_NIGHT,
 	NO_SUCH_NIGHT,
+	nameItsShow,
+	OWN_COPY,
 	RUN_RECORDS_ONE,
 	UNKNOWN_FORM,
 } from '../../words/requests.ts';
@@ -31,6 +34,7 @@ import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { lastPlayed, type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
 import { searchedNights } from '../night-places.ts';
+import type { ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
@@ -50,13 +54,14 @@ export const reportCommand: CliCommand = {
 	example: 'rackside report --save',
 	options: {
 		...JSON_OPTION,
+		show: { value: 'FILE', words: COMMAND_WORDS.report.options.show },
 		as: { value: 'FORM', words: COMMAND_WORDS.report.options.as },
 		save: { words: COMMAND_WORDS.report.options.save },
 		out: { value: 'FILE', words: COMMAND_WORDS.report.options.out },
 		force: { words: COMMAND_WORDS.report.options.force },
 	},
 	words: { least: 0, most: 1 },
-	run: (request, io) => {
+	run: async (request, io) => {
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
 		const chosen = Object.hasOwn(FORMS, form) ? FORMS[form] : undefined;
 		if (!chosen) {
@@ -76,20 +81,9 @@ export const reportCommand: CliCommand = {
 		}
 		const night = chosenNight(request, io);
 		if (typeof night === 'number') return night;
-		const report = reportOf(night);
-		if (!report) {
-			return tellProblems(
-				[
-					{
-						code: 'no-show-in-night',
-						what: NO_SHOW_IN_NIGHT,
-						found: cleanText(night.id),
-						hint: night.findings.map(nightFindingWords).join(' ') || NIGHTS_LISTS,
-					},
-				],
-				io,
-			);
-		}
+		const { show, problems } = await showOf(night, request, io);
+		if (!show) return tellProblems(problems, io);
+		const report = reportOf(night, show);
 		const code = write(
 			{ text: chosen.text(report), ending: chosen.ending, night: night.id },
 			request,
@@ -130,14 +124,36 @@ function chosenNight(request: Request, io: Io): NightOnDisk | number {
 	return tellProblems([{ code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint }], io);
 }
 
-function reportOf(night: NightOnDisk): NightReport | null {
-	if (!night.show) return null;
+/** The night's own copy of its show; the named file where that cannot be read. */
+async function showOf(
+	{ id, show, findings }: NightOnDisk,
+	request: Request,
+	io: Io,
+): Promise<Pick<ShowOpening, 'show' | 'problems'>> {
+	const file = optionText(request, 'show');
+	if (show) {
+		if (file !== null) io.complain(`${OWN_COPY}\n`);
+		return { show, problems: [] };
+	}
+	if (file !== null) return (await import('../open-show.ts')).openShow(file, request, io);
+	const found = cleanText(id);
+	const what = findings.filter(({ code }) => code !== 'header-missing').map(nightFindingWords);
+	const hint = [...what, nameItsShow(found)].join(' ');
+	return {
+		show: null,
+		problems: [{ code: 'no-show-in-night', what: NO_SHOW_IN_NIGHT, found, hint }],
+	};
+}
+
+function reportOf(night: NightOnDisk, show: Show): NightReport {
+	// When a night without its beginning began, its first record is the nearest to.
+	const startedAtMs = night.startedAtMs ?? night.records[0]?.t ?? 0;
 	return nightReport({
-		show: night.show,
+		show,
 		night: night.id,
 		isRehearsal: night.isRehearsal,
-		...nightSteps(night.show, night.records),
-		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
+		...nightSteps(show, night.records),
+		dayOffsetMinutes: localOffsetMinutes(startedAtMs),
 		damage: night.findings.map(nightFindingWords),
 	});
 }
