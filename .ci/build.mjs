@@ -7,6 +7,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { billOfMaterials } from './bill-of-materials.mjs';
+import { bundleOptions } from './bundle-options.mjs';
 import { bundledLicenses } from './bundled-licenses.mjs';
 import { bundledPackages } from './bundled-packages.mjs';
 
@@ -15,29 +16,16 @@ const cli = join(root, 'src/cli');
 const dist = join(root, 'dist');
 
 const { metafile } = await build({
-	absWorkingDir: root,
+	...bundleOptions(root),
 	entryPoints: { rackside: join(cli, 'entry.ts') },
 	outdir: dist,
-	bundle: true,
 	splitting: true,
-	// Where node_modules is a link, packages still have the paths that the lock file gives them.
-	preserveSymlinks: true,
-	platform: 'node',
-	format: 'esm',
 	target: 'node22.2',
-	jsx: 'automatic',
-	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
-	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
-	alias: {
-		'react-devtools-core': join(root, '.ci/no-devtools.mjs'),
-		'string-width': join(root, '.ci/late-string-width.mjs'),
-	},
 	// What bundled CommonJS packages require are only Node's own modules; few files hold such a package.
 	banner: {
 		js: 'import{createRequire as createRequireHere}from"node:module";const require=name=>createRequireHere(import.meta.url)(name);',
 	},
 	metafile: true,
-	logLevel: 'warning',
 });
 
 // A shell reads its script as it goes: one that runs keeps the old file, since the new one only takes its name.

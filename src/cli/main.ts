@@ -1,5 +1,6 @@
 // Where a command line becomes a run of the program.
 
+import { homedir, tmpdir } from 'node:os';
 import { outputLost } from '../words/program.ts';
 import { EXIT } from './exit-code.ts';
 import { processIo } from './io.ts';
@@ -16,5 +17,16 @@ export async function main(argv: readonly string[]): Promise<void> {
 		io.complain(`${outputLost(code)}\n`);
 		process.exit(EXIT.unusable);
 	});
+	ensureHome();
 	process.exitCode = await runCommandLine(argv, io);
+}
+
+/** Where the system knows no home of this user, as in a bare container, the folder for temporary files is one. */
+function ensureHome(): void {
+	try {
+		homedir();
+	} catch {
+		// The library that keeps preferences asks for a home by itself.
+		process.env.HOME = tmpdir();
+	}
 }
