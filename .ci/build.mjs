@@ -2,6 +2,7 @@
 // program in modules that are loaded when a command asks for them. Runs on `npm ci`, before tests and before
 // packing.
 
+import { execFileSync } from 'node:child_process';
 import { chmod, copyFile, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -39,9 +40,13 @@ const packages = await bundledPackages(metafile.inputs, root);
 await writeFile(join(dist, 'licenses.txt'), await bundledLicenses(packages));
 await writeFile(join(dist, 'bom.json'), billOfMaterials(program, packages));
 
+const man = execFileSync(process.execPath, [join(dist, 'rackside.js'), 'completion', 'man']);
+await writeFile(join(dist, 'rackside.1'), man);
+
 // Files of earlier builds go last, so that dist is whole at every moment.
 const made = new Set([
 	'launch.sh',
+	'rackside.1',
 	'licenses.txt',
 	'bom.json',
 	...Object.keys(metafile.outputs).map((path) => basename(path)),

@@ -12,7 +12,7 @@ import type { PrintedName } from './printed-commands.ts';
 import type { ShowName } from './show-commands.ts';
 
 /** Commands that print and end, by whether they may ask something on the terminal; all others are watched. */
-const ASKS: Readonly<Record<ShowName | PrintedName, boolean>> = {
+const ASKS: Readonly<Record<ShowName | PrintedName | 'completion', boolean>> = {
 	check: false,
 	plan: false,
 	tuning: false,
@@ -22,6 +22,7 @@ const ASKS: Readonly<Record<ShowName | PrintedName, boolean>> = {
 	nights: false,
 	settings: false,
 	schema: false,
+	completion: false,
 };
 
 /** A program that does not end by itself though it has done all that it could gets as long. */
