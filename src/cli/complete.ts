@@ -43,7 +43,8 @@ export async function candidates(
 	const before = line.slice(0, -1).filter((word) => word !== '=');
 	const current = last === '=' ? '' : last;
 	const place = commandPlace(before);
-	const listed = place === null ? start : commands[before[place] ?? ''];
+	const word = place === null ? '' : (before[place] ?? '');
+	const listed = place === null ? start : Object.hasOwn(commands, word) && commands[word];
 	if (!listed) return [];
 	const command = await listed.load();
 	const options = { ...command.options, ...COMMON_OPTIONS };

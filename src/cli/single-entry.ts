@@ -2,11 +2,10 @@
 // the terminal is to be watched it is loaded twice; the program itself lies beside it, with its compiled code.
 
 import { getRawAsset } from 'node:sea';
-import { isatty } from 'node:tty';
 import { pathToFileURL } from 'node:url';
 import { Script } from 'node:vm';
 import { insideProgram } from './carried-file.ts';
-import { isWatched, takesTerminal, watchTerminal } from './watch-terminal.ts';
+import { isWatched, takesTerminal } from './takes-terminal.ts';
 
 /** The program's text is a function of how it gets Node's modules, where it seems to lie, and who takes it. */
 type ProgramText = (
@@ -25,9 +24,16 @@ const OUTPUT = 1;
 for (const signal of ['SIGUSR1', 'SIGUSR2'] as const) process.on(signal, () => {});
 
 const argv = process.argv.slice(2);
-const isOnTerminal = takesTerminal(argv) && isatty(INPUT) && isatty(OUTPUT);
-if (isOnTerminal && !isWatched(process.env)) watchTerminal(argv, () => startProgram(argv));
+if (takesTerminal(argv) && !isWatched(process.env)) watchIfOnTerminal();
 else startProgram(argv);
+
+/** What is needed to watch takes long to load, and a start that only prints needs none of it. */
+async function watchIfOnTerminal(): Promise<void> {
+	const { isatty } = await import('node:tty');
+	if (!isatty(INPUT) || !isatty(OUTPUT)) return startProgram(argv);
+	const { watchTerminal } = await import('./watch-terminal.ts');
+	watchTerminal(argv, () => startProgram(argv));
+}
 
 function startProgram(words: readonly string[]): void {
 	const filename = insideProgram('dist/rackside.js');

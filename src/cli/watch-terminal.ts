@@ -6,24 +6,7 @@ import { constants } from 'node:os';
 import { unblock } from '../terminal/stall.ts';
 import { RESET_FROM_OUTSIDE } from '../terminal/terminal-modes.ts';
 import { STOPPED_UNEXPECTEDLY } from '../words/stopped.ts';
-import { commandPlace } from './command-place.ts';
 import { EXIT } from './exit-code.ts';
-import type { PrintedName } from './printed-commands.ts';
-import type { ShowName } from './show-commands.ts';
-
-/** Commands that print and end, by whether they may ask something on the terminal; all others are watched. */
-const ASKS: Readonly<Record<ShowName | PrintedName | 'completion', boolean>> = {
-	check: false,
-	plan: false,
-	tuning: false,
-	strings: false,
-	setup: true,
-	report: false,
-	nights: false,
-	settings: false,
-	schema: false,
-	completion: false,
-};
 
 /** A program that does not end by itself though it has done all that it could gets as long. */
 const ANSWER_MS = 1000;
@@ -33,23 +16,6 @@ const WRITE_MS = 500;
 const ENDING_SIGNALS = ['SIGHUP', 'SIGINT', 'SIGQUIT', 'SIGTERM'] as const;
 /** On Windows a console tells all its programs by itself, and sending a signal there ends at once. */
 const HANDS_ON = process.platform !== 'win32';
-
-/** Whether this command line may switch the terminal's modes. */
-export function takesTerminal(argv: readonly string[]): boolean {
-	const place = commandPlace(argv);
-	if (argv.includes('--help')) return false;
-	if (place === null) return true;
-	const asks: Readonly<Record<string, boolean>> = ASKS;
-	const name = argv[place] ?? '';
-	return Object.hasOwn(asks, name) ? asks[name] === true : true;
-}
-
-/** Whether this process was started by one that watches. */
-export function isWatched({
-	RACKSIDE_LAUNCHER: launcher,
-}: Readonly<Record<string, string | undefined>>): boolean {
-	return launcher !== undefined && Number(launcher) === process.ppid;
-}
 
 /** Starts the same program under this one, and ends as it ends; `alone` is called where none can be started. */
 export function watchTerminal(argv: readonly string[], alone: () => void): void {
