@@ -15,12 +15,13 @@ import { troubleLog } from '../disk/trouble-log.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
-import { diskFaultWords } from '../words/disk.ts';
+import { diskFaultWords, noHomeWords } from '../words/disk.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import { measuredOnGear } from './gear-journal.ts';
+import { isInStandInHome } from './home.ts';
 import type { Io } from './io.ts';
 import { livePreferences } from './live-preferences.ts';
 import { screenAbilities, showLive } from './live-screen.ts';
@@ -107,6 +108,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		measuredOn: gear.measuredOn,
 		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
 		findings: [
+			...(isInStandInHome(places.nights) ? [noHomeWords(places.nights)] : []),
 			...remarks.map(diskFaultWords),
 			...begun.findings,
 			...preferences.problems,

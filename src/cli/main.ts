@@ -1,8 +1,8 @@
 // Where a command line becomes a run of the program.
 
-import { homedir, tmpdir } from 'node:os';
 import { outputLost } from '../words/program.ts';
 import { EXIT } from './exit-code.ts';
+import { ensureHome } from './home.ts';
 import { processIo } from './io.ts';
 import { runCommandLine } from './run-command-line.ts';
 
@@ -19,14 +19,4 @@ export async function main(argv: readonly string[]): Promise<void> {
 	});
 	ensureHome();
 	process.exitCode = await runCommandLine(argv, io);
-}
-
-/** Where the system knows no home of this user, as in a bare container, the folder for temporary files is one. */
-function ensureHome(): void {
-	try {
-		homedir();
-	} catch {
-		// The library that keeps preferences asks for a home by itself.
-		process.env.HOME = tmpdir();
-	}
 }
