@@ -30,6 +30,10 @@ const platforms = {
 const names = { darwin: 'macos', win32: 'windows' };
 const here = `${names[process.platform] ?? process.platform}-${process.arch}`;
 
+if (process.versions.node !== pinned) {
+	throw new Error(`this is Node ${process.versions.node}: npm run single starts it with ${pinned}`);
+}
+
 // Node's manual, Single executable applications: the mark that is flipped once something is put in.
 const fuse = 'NODE_SEA_FUSE_fce680ab2cc467b6e072b8b5df1996b2';
 const flags = ['--max-semi-space-size=8'];

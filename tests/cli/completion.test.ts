@@ -150,10 +150,12 @@ describe.each(Object.entries(SHELLS))('in %s', (shell, args) => {
 	);
 
 	test.skipIf(!isThere)(
-		isThere ? 'a folder with a space is gone into' : `left out: ${shell} is not here`,
+		isThere
+			? 'a folder with a space, from home on, is gone into'
+			: `left out: ${shell} is not here`,
 		async () => {
 			const shown = await open();
-			await shown.press(...'rackside check my', 'tab');
+			await shown.press(...'rackside check ~/my', 'tab');
 			await shown.waitFor(/my\\? shows\//, PATIENCE_MS);
 			await shown.press('l', 'tab', 'enter');
 			await shown.waitFor(/to look at\.|nothing to look at/i, PATIENCE_MS);
