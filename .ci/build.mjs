@@ -2,11 +2,13 @@
 // program in modules that are loaded when a command asks for them. Runs on `npm ci`, before tests and before
 // packing.
 
+import { execFileSync } from 'node:child_process';
 import { chmod, copyFile, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { billOfMaterials } from './bill-of-materials.mjs';
+import { bundleOptions } from './bundle-options.mjs';
 import { bundledLicenses } from './bundled-licenses.mjs';
 import { bundledPackages } from './bundled-packages.mjs';
 
@@ -15,29 +17,16 @@ const cli = join(root, 'src/cli');
 const dist = join(root, 'dist');
 
 const { metafile } = await build({
-	absWorkingDir: root,
+	...bundleOptions(root),
 	entryPoints: { rackside: join(cli, 'entry.ts') },
 	outdir: dist,
-	bundle: true,
 	splitting: true,
-	// Where node_modules is a link, packages still have the paths that the lock file gives them.
-	preserveSymlinks: true,
-	platform: 'node',
-	format: 'esm',
 	target: 'node22.2',
-	jsx: 'automatic',
-	// Yoga's loader looks at fetch, which makes Node load its HTTP client at start.
-	define: { 'process.env.NODE_ENV': '"production"', fetch: 'undefined' },
-	alias: {
-		'react-devtools-core': join(root, '.ci/no-devtools.mjs'),
-		'string-width': join(root, '.ci/late-string-width.mjs'),
-	},
 	// What bundled CommonJS packages require are only Node's own modules; few files hold such a package.
 	banner: {
 		js: 'import{createRequire as createRequireHere}from"node:module";const require=name=>createRequireHere(import.meta.url)(name);',
 	},
 	metafile: true,
-	logLevel: 'warning',
 });
 
 // A shell reads its script as it goes: one that runs keeps the old file, since the new one only takes its name.
@@ -51,9 +40,13 @@ const packages = await bundledPackages(metafile.inputs, root);
 await writeFile(join(dist, 'licenses.txt'), await bundledLicenses(packages));
 await writeFile(join(dist, 'bom.json'), billOfMaterials(program, packages));
 
+const man = execFileSync(process.execPath, [join(dist, 'rackside.js'), 'completion', 'man']);
+await writeFile(join(dist, 'rackside.1'), man);
+
 // Files of earlier builds go last, so that dist is whole at every moment.
 const made = new Set([
 	'launch.sh',
+	'rackside.1',
 	'licenses.txt',
 	'bom.json',
 	...Object.keys(metafile.outputs).map((path) => basename(path)),

@@ -2,15 +2,9 @@
 // and what else prints and ends are loaded apart, since each needs another part of the program.
 
 import { COMMAND_WORDS } from '../words/commands.ts';
-import type { CliCommand } from './command.ts';
+import type { ListedCommand } from './command.ts';
 import type { PrintedName } from './printed-commands.ts';
 import type { ShowName } from './show-commands.ts';
-
-export type ListedCommand = {
-	readonly usage: string;
-	readonly words: string;
-	readonly load: () => Promise<CliCommand>;
-};
 
 const ofShow = (name: ShowName) => async () =>
 	(await import('./show-commands.ts')).SHOW_COMMANDS[name];
@@ -104,6 +98,15 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		usage: 'schema',
 		words: COMMAND_WORDS.schema.brief,
 		load: printed('schema'),
+	},
+	completion: {
+		usage: 'completion SHELL',
+		words: COMMAND_WORDS.completion.brief,
+		load: async () =>
+			(await import('./commands/completion.ts')).completionCommand({
+				commands: COMMANDS,
+				start: START,
+			}),
 	},
 };
 

@@ -7,6 +7,8 @@ import type { Io } from './io.ts';
 export type Option = {
 	/** What stands for the value in the help; none for one that is simply given or not. */
 	readonly value?: string;
+	/** All values that there are, where they are few. */
+	readonly oneOf?: readonly string[];
 	readonly words: string;
 };
 
@@ -22,6 +24,19 @@ export type CliCommand = {
 	readonly words: { readonly least: number; readonly most: number };
 	/** Gives back the exit code. */
 	readonly run: (request: Request, io: Io) => Promise<number> | number;
+};
+
+/** A command by what is known of it before it is loaded. */
+export type ListedCommand = {
+	readonly usage: string;
+	readonly words: string;
+	readonly load: () => Promise<CliCommand>;
+};
+
+/** Every command by name, and what a start without one does. */
+export type CommandList = {
+	readonly commands: Readonly<Record<string, ListedCommand>>;
+	readonly start: ListedCommand;
 };
 
 /** What was typed after a command's name. */

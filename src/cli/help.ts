@@ -2,9 +2,8 @@
 
 import { wrapWords } from '../base/wrap-words.ts';
 import { HELP, PROGRAM } from '../words/commands.ts';
-import type { CliCommand, Option } from './command.ts';
+import type { CliCommand, ListedCommand, Option } from './command.ts';
 import { COMMON_OPTIONS } from './command.ts';
-import type { ListedCommand } from './command-list.ts';
 
 /** The help of a start without a command: every command with its words. */
 export function programHelp(

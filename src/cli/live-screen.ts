@@ -39,6 +39,7 @@ export function screenAbilities(request: Request, io: Io): TerminalAbilities | n
 		env: io.env,
 		isInputTerminal: io.isInputTerminal,
 		isOutputTerminal: io.isOutputTerminal,
+		platform: process.platform,
 		isColorRefused: request.options['no-color'] === true,
 	});
 	if (abilities.kind === 'screen') return abilities;

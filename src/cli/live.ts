@@ -17,12 +17,13 @@ import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import { takeLateEnter } from '../terminal/late-enter.ts';
-import { diskFaultWords } from '../words/disk.ts';
+import { diskFaultWords, noHomeWords } from '../words/disk.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import { measuredOnGear } from './gear-journal.ts';
+import { isInStandInHome } from './home.ts';
 import type { Io } from './io.ts';
 import { livePreferences } from './live-preferences.ts';
 import { screenAbilities, showLive } from './live-screen.ts';
@@ -116,6 +117,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		measuredOn: gear.measuredOn,
 		drafts: draftFile(realDisk, draftPlace),
 		findings: [
+			...(isInStandInHome(places.nights) ? [noHomeWords(places.nights)] : []),
 			...[...remarks, ...taken].map(diskFaultWords),
 			...begun.findings,
 			...preferences.problems,

@@ -2,6 +2,7 @@
 
 import { outputLost } from '../words/program.ts';
 import { EXIT } from './exit-code.ts';
+import { ensureHome } from './home.ts';
 import { processIo } from './io.ts';
 import { runCommandLine } from './run-command-line.ts';
 
@@ -16,5 +17,6 @@ export async function main(argv: readonly string[]): Promise<void> {
 		io.complain(`${outputLost(code)}\n`);
 		process.exit(EXIT.unusable);
 	});
+	ensureHome();
 	process.exitCode = await runCommandLine(argv, io);
 }

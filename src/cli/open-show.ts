@@ -14,6 +14,7 @@ import type { Show } from '../showfile/show.ts';
 import type { SourceNode } from '../showfile/source-node.ts';
 import { unusableTimeWords } from '../words/own-times.ts';
 import { problemOf } from '../words/problems.ts';
+import { carriedFile } from './carried-file.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { placesOf } from './places.ts';
@@ -77,7 +78,7 @@ export function loadBytes(path: string): Uint8Array | NotRead | null {
 		const trouble = diskErrorCode(error);
 		// A name that no file can have, with a NUL in it, is refused before the disk is asked.
 		const isNone = ['ENOENT', 'ENOTDIR', 'ERR_INVALID_ARG_VALUE'].includes(trouble);
-		return isNone ? null : { trouble };
+		return isNone ? carriedFile(path) : { trouble };
 	} finally {
 		if (file !== undefined) closeSync(file);
 	}

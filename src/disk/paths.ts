@@ -25,7 +25,7 @@ export type Paths = {
  * The folders to use. `--data` comes first, then `RACKSIDE_DATA`, then the platform's places:
  * `$XDG_DATA_HOME/rackside` and `$XDG_CONFIG_HOME/rackside`, by default under `~/.local/share` and
  * `~/.config` (XDG Base Directory Specification 0.8, which has relative values ignored); on macOS
- * under `~/Library`.
+ * under `~/Library`, on Windows in `%LOCALAPPDATA%` and `%APPDATA%`.
  */
 export function findPaths(sources: PathSources): Paths {
 	const chosen = sources.dataOption || sources.environment.RACKSIDE_DATA;
@@ -37,11 +37,23 @@ export function findPaths(sources: PathSources): Paths {
 
 function platformFolders({ environment, home, platform }: PathSources): [string, string] {
 	const { XDG_DATA_HOME, XDG_CONFIG_HOME } = environment;
-	const [data, settings] =
-		platform === 'darwin'
-			? [join(home, 'Library', 'Application Support'), join(home, 'Library', 'Preferences')]
-			: [join(home, '.local', 'share'), join(home, '.config')];
+	const [data, settings] = usualFolders({ environment, home, platform });
 	return [absolute(XDG_DATA_HOME) ?? data, absolute(XDG_CONFIG_HOME) ?? settings];
+}
+
+function usualFolders({
+	environment,
+	home,
+	platform,
+}: Omit<PathSources, 'dataOption'>): [string, string] {
+	if (platform === 'darwin') {
+		return [join(home, 'Library', 'Application Support'), join(home, 'Library', 'Preferences')];
+	}
+	if (platform === 'win32') {
+		const { LOCALAPPDATA: local, APPDATA: roaming } = environment;
+		return [local || join(home, 'AppData', 'Local'), roaming || join(home, 'AppData', 'Roaming')];
+	}
+	return [join(home, '.local', 'share'), join(home, '.config')];
 }
 
 function absolute(path: string | undefined): string | undefined {

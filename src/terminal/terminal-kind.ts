@@ -11,6 +11,8 @@ export type TerminalFacts = {
 	readonly env: Readonly<Record<string, string | undefined>>;
 	readonly isInputTerminal: boolean;
 	readonly isOutputTerminal: boolean;
+	/** As Node names it: `win32` for Windows. */
+	readonly platform: string;
 	/** `--no-color` was given. */
 	readonly isColorRefused: boolean;
 };
@@ -28,15 +30,20 @@ export function terminalAbilities(facts: TerminalFacts): TerminalAbilities {
 	return {
 		kind: kindOf(facts),
 		colorDepth: colorDepthOf(facts),
-		isUnicode: isUnicode(facts.env),
+		isUnicode: isUnicode(facts),
 	};
 }
 
-function kindOf({ env, isInputTerminal, isOutputTerminal }: TerminalFacts): TerminalKind {
-	if (!isInputTerminal || !isOutputTerminal) {
+/** Windows' own consoles name no terminal, and take xterm's sequences since Windows 10 (its console documentation, from memory). */
+function termOf({ env, platform }: TerminalFacts): string {
+	return env.TERM ?? (platform === 'win32' ? 'xterm-256color' : '');
+}
+
+function kindOf(facts: TerminalFacts): TerminalKind {
+	if (!facts.isInputTerminal || !facts.isOutputTerminal) {
 		return 'none';
 	}
-	const term = env.TERM ?? '';
+	const term = termOf(facts);
 	return term === '' || term === 'dumb' || term === 'unknown' ? 'dumb' : 'screen';
 }
 
@@ -46,7 +53,7 @@ function colorDepthOf(facts: TerminalFacts): ColorDepth {
 	if (isColorRefused || (env.NO_COLOR ?? '') !== '') {
 		return 1;
 	}
-	return forcedDepth(env.FORCE_COLOR) ?? (facts.isOutputTerminal ? supportedDepth(env) : 1);
+	return forcedDepth(env.FORCE_COLOR) ?? (facts.isOutputTerminal ? supportedDepth(facts) : 1);
 }
 
 /** `FORCE_COLOR` as Node's `tty` reads it: 0 to 3, or a word. */
@@ -66,20 +73,21 @@ function forcedDepth(value: string | undefined): ColorDepth | undefined {
 	}
 }
 
-function supportedDepth(env: TerminalFacts['env']): ColorDepth {
-	const term = env.TERM ?? '';
+function supportedDepth(facts: TerminalFacts): ColorDepth {
+	const term = termOf(facts);
 	if (term === '' || term === 'dumb' || term === 'unknown' || /^vt\d/.test(term)) {
 		return 1;
 	}
-	if (/truecolor|24bit/.test(env.COLORTERM ?? '') || /direct/.test(term)) {
+	if (/truecolor|24bit/.test(facts.env.COLORTERM ?? '') || /direct/.test(term)) {
 		return 24;
 	}
 	return /256/.test(term) ? 8 : 4;
 }
 
 /** POSIX, "Environment Variables": the first of `LC_ALL`, `LC_CTYPE`, `LANG` that is not empty. */
-function isUnicode(env: TerminalFacts['env']): boolean {
-	const term = env.TERM ?? '';
+function isUnicode(facts: TerminalFacts): boolean {
+	const { env } = facts;
+	const term = termOf(facts);
 	if (/^(linux|vt\d|ansi|dumb|unknown)/.test(term)) {
 		return false;
 	}

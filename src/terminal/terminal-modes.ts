@@ -35,11 +35,19 @@ export const LEAVE_SCREEN = '\u001B[?1049l';
  */
 export const LEAVE_MODES = '\u001B[?2026l\u001B[?2004l\u001B[?7h\u001B[0m\u001B[?25h';
 
+const RESET_MODES =
+	'\u001B[?2026l\u001B[?2004l\u001B[?7h\u001B[?1000l\u001B[?1002l\u001B[?1003l\u001B[?1006l\u001B[?1004l' +
+	'\u001B[0m\u001B[?25h';
+
 /**
  * Puts right every mode that this or an earlier program may have left on (xterm control sequences,
  * DECRST). Only after an abnormal end: leaving the alternate screen twice moves the cursor. No full
  * reset, which would clear the user's history.
  */
-export const RESET =
-	'\u001B[?2026l\u001B[?2004l\u001B[?7h\u001B[?1000l\u001B[?1002l\u001B[?1003l\u001B[?1006l\u001B[?1004l' +
-	'\u001B[0m\u001B[?25h\u001B[?1049l';
+export const RESET = `${RESET_MODES}${LEAVE_SCREEN}`;
+
+/**
+ * The same from a process that does not know whether the screen was left: saving the cursor first (DECSC) keeps
+ * it where it is should that be so; not so in tmux, where the next line would be over the last.
+ */
+export const RESET_FROM_OUTSIDE = `${RESET_MODES}\u001B7${LEAVE_SCREEN}`;

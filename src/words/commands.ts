@@ -169,6 +169,14 @@ export const COMMAND_WORDS = {
 			'Prints the JSON Schema of the show file. Editors that know YAML schemas then offer the keys and underline mistakes.',
 		options: {},
 	},
+	completion: {
+		brief: 'lets the shell complete rackside; the manual page',
+		about:
+			'Prints what bash, zsh or fish needs to complete commands, options, show files, instruments, songs and nights. One line installs it: "rackside completion bash >> ~/.bashrc", "rackside completion zsh >> ~/.zshrc", or "rackside completion fish >> ~/.config/fish/config.fish"; new shells have it. "rackside completion man" prints the manual page: into ~/.local/share/man/man1/rackside.1 it is there for man.',
+		options: {
+			values: 'for those scripts: what can stand for the last of the words after --',
+		},
+	},
 } as const satisfies Readonly<Record<string, CommandWords>>;
 
 /** Options that every command takes, or every one that reports. */

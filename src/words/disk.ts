@@ -219,6 +219,10 @@ function shortPath(path: string, columns: number): string {
 	return `${begin}…${[...path].slice(begin.length + 1 - columns).join('')}`;
 }
 
+/** Where no home is known, of the folder that is used instead. */
+export const noHomeWords = (folder: string): string =>
+	`This system knows no home folder of yours, so nights are in ${folder}, which a restart of the machine empties. Start with --data and a folder that stays.`;
+
 /** Of a night in the list, that its newest steps are in another folder than its own. */
 export function liesElsewhere(folder: string, isWiped: boolean): string {
 	const what = isWiped ? ', not safe: a restart of the machine empties that folder' : '';

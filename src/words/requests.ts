@@ -17,6 +17,7 @@ export const needsValue = (option: string): string => `${option} needs a value`;
 export const writtenTogether = (text: string): string => `If that is meant, write ${text}.`;
 export const UNKNOWN_OPTION = 'unknown option';
 export const HELP_LISTS_OPTIONS = '--help lists the options.';
+export const BAD_SHELL = 'rackside completion knows no such shell';
 export const MISSING_WORD = 'something is missing';
 export const forExample = (line: string): string => `For example: ${line}`;
 export const EXTRA_WORD = 'unexpected word';

@@ -45,6 +45,15 @@ test('macOS has places of its own', () => {
 	);
 });
 
+// Known folders of Windows, FOLDERID_LocalAppData and FOLDERID_RoamingAppData (from memory).
+test('Windows has places of its own', () => {
+	const windows = { ...base, platform: 'win32' };
+	const environment = { LOCALAPPDATA: '/local', APPDATA: '/roaming' };
+	expect(findPaths({ ...windows, environment }).nights).toBe('/local/rackside/nights');
+	expect(findPaths({ ...windows, environment }).settings).toBe('/roaming/rackside');
+	expect(findPaths(windows).data).toBe('/home/lou/AppData/Local/rackside');
+});
+
 test('a show is the same through every link', () => {
 	const folder = scratchFolder();
 	writeFileSync(join(folder, 'show.yaml'), '');

@@ -8,6 +8,7 @@ function abilities(env: Record<string, string>, more: object = {}) {
 		env: { TERM: 'xterm-256color', ...env },
 		isInputTerminal: true,
 		isOutputTerminal: true,
+		platform: 'linux',
 		isColorRefused: false,
 		...more,
 	});
@@ -22,6 +23,15 @@ describe('kind', () => {
 		for (const term of ['dumb', '', 'unknown']) {
 			expect(abilities({ TERM: term }).kind).toBe('dumb');
 		}
+	});
+
+	// A Windows console sets no TERM; it takes xterm's sequences (Console Virtual Terminal Sequences, from memory).
+	test('on Windows one without a name is a screen with colours and signs', () => {
+		const { TERM: _, ...env } = { TERM: '' };
+		const facts = { env, isInputTerminal: true, isOutputTerminal: true, isColorRefused: false };
+		const found = terminalAbilities({ ...facts, platform: 'win32' });
+		expect(found).toEqual({ kind: 'screen', colorDepth: 8, isUnicode: true });
+		expect(terminalAbilities({ ...facts, platform: 'linux' }).kind).toBe('dumb');
 	});
 
 	test('without a terminal at both ends there is none', () => {

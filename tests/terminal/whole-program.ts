@@ -2,10 +2,11 @@
 // had before it and has again after it. What the shell finds and what the journal holds are looked at
 // from outside.
 
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readlinkSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterEach } from 'vitest';
+import { singleFile } from '../single/single-file.ts';
 import {
 	KEY_APART_MS,
 	lookAtJournal,
@@ -36,8 +37,8 @@ export const PATIENCE_MS = 20_000;
 
 /** How the program is started. */
 export type ProgramOptions = Pick<PtyScreenOptions, 'env' | 'columns' | 'rows'> & {
-	/** `node` runs the bundle, `launcher` what `npm start` and `npx` run; `node` if left out. */
-	readonly by?: 'node' | 'launcher';
+	/** `node` runs the bundle, `launcher` what `npm start` and `npx` run, `single` the one file; `node` if left out. */
+	readonly by?: 'node' | 'launcher' | 'single';
 	/** The words after the program's name; the live screen of the club show if left out. */
 	readonly words?: string;
 	/** A folder for nights that is there already; a new one if left out. */
@@ -94,7 +95,11 @@ export function startProgram(options: ProgramOptions = {}): Program {
 		line = 'PROGRAM',
 	} = options;
 	const notes = scratch('notes');
-	const program = by === 'node' ? `'${NODE}' dist/rackside.js` : 'dist/launch.sh';
+	const program = {
+		node: () => `'${NODE}' dist/rackside.js`,
+		launcher: () => 'dist/launch.sh',
+		single: singleFile,
+	}[by]();
 	const middle = line.replaceAll('PROGRAM', `${program} ${words}`);
 	const settings = (name: string) => `stty -g >'${notes}/${name}'`;
 	// The pty library names the terminal as it likes, whatever its environment says.
@@ -213,7 +218,10 @@ function isBundle(pid: number): boolean {
 	try {
 		// A process that has ended and was not waited for yet has no command line.
 		const [, ...args] = readFileSync(`/proc/${pid}/cmdline`, 'utf8').split('\0');
-		return args.some((word) => word.endsWith('dist/rackside.js'));
+		if (args.some((word) => word.endsWith('dist/rackside.js'))) return true;
+		// The one file watches, and is watched, under one name.
+		const isSingle = basename(readlinkSync(`/proc/${pid}/exe`)).startsWith('rackside-');
+		return isSingle && readFileSync(`/proc/${pid}/environ`, 'utf8').includes('RACKSIDE_LAUNCHER=');
 	} catch {
 		return false;
 	}

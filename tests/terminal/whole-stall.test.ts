@@ -99,7 +99,7 @@ test(
 	TIMEOUT_MS,
 );
 
-test.each(['node', 'launcher'] as const)(
+test.each(['node', 'launcher', 'single'] as const)(
 	'[43] TERM is obeyed, by %s',
 	async (by) => {
 		const program = await startLive({ by, ...LARGE });
@@ -115,15 +115,20 @@ test.each(['node', 'launcher'] as const)(
 		const { code, areSettingsKept } = await program.afterwards();
 		expect({ code, areSettingsKept }).toEqual({ code: 143, areSettingsKept: true });
 		// Without the launcher nothing can write the reset once the terminal reads again.
-		if (by === 'launcher') expect(program.screen.modes()).toEqual(MODES_OFF);
+		if (by !== 'node') expect(program.screen.modes()).toEqual(MODES_OFF);
 	},
 	TIMEOUT_MS,
 );
 
-test.each(['SIGTERM', 'SIGHUP'] as const)(
-	'[43] %s is obeyed by the launcher itself, though nobody ever reads',
-	async (signal) => {
-		const program = await startLive({ by: 'launcher', ...LARGE });
+test.each([
+	['SIGTERM', 'launcher'],
+	['SIGHUP', 'launcher'],
+	['SIGTERM', 'single'],
+	['SIGHUP', 'single'],
+] as const)(
+	'[43] %s is obeyed by the one that watches, though nobody ever reads: %s',
+	async (signal, by) => {
+		const program = await startLive({ by, ...LARGE });
 		const { screen } = program;
 		await program.record('t 0', 'space');
 		await stalled(program);

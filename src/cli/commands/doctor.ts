@@ -76,6 +76,7 @@ export async function examine(
 	const { values } = settingsNow({ disk: realDisk, folder: placesOf(request, io).settings });
 	const abilities = terminalAbilities({
 		env: io.env,
+		platform: process.platform,
 		isInputTerminal: io.isInputTerminal,
 		isOutputTerminal: io.isOutputTerminal,
 		isColorRefused: request.options['no-color'] === true,

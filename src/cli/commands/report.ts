@@ -55,7 +55,7 @@ export const reportCommand: CliCommand = {
 	options: {
 		...JSON_OPTION,
 		show: { value: 'FILE', words: COMMAND_WORDS.report.options.show },
-		as: { value: 'FORM', words: COMMAND_WORDS.report.options.as },
+		as: { value: 'FORM', oneOf: Object.keys(FORMS), words: COMMAND_WORDS.report.options.as },
 		save: { words: COMMAND_WORDS.report.options.save },
 		out: { value: 'FILE', words: COMMAND_WORDS.report.options.out },
 		force: { words: COMMAND_WORDS.report.options.force },

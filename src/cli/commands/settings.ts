@@ -32,6 +32,8 @@ import { tellProblems } from '../tell-problems.ts';
 const KEY_PREFIX = 'key.';
 const TIME_PREFIX = 'time.';
 
+export const SETTING_NAMES: readonly string[] = Object.keys(allSettings(defaultSettings));
+
 export const settingsCommand: CliCommand = {
 	usage: 'settings [NAME [VALUE]]',
 	about: [COMMAND_WORDS.settings.about],

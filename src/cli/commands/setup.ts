@@ -36,7 +36,7 @@ export const setupCommand: CliCommand = {
 			value: 'MEASURES',
 			words: COMMAND_WORDS.setup.options.record,
 		},
-		unit: { value: 'UNIT', words: COMMAND_WORDS.setup.options.unit },
+		unit: { value: 'UNIT', oneOf: UNITS, words: COMMAND_WORDS.setup.options.unit },
 		same: { value: 'YES OR NO', words: COMMAND_WORDS.setup.options.same },
 		frets: { words: COMMAND_WORDS.setup.options.frets },
 		feedback: { value: 'HZ', words: COMMAND_WORDS.setup.options.feedback },

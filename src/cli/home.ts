@@ -1,0 +1,21 @@
+// The user's home, which a bare container does not know.
+
+import { homedir, tmpdir } from 'node:os';
+
+let isKnown = true;
+
+/** Where the system knows no home, the folder for temporary files is one from now on. */
+export function ensureHome(): void {
+	try {
+		homedir();
+	} catch {
+		isKnown = false;
+		// Set for all, since the library that keeps preferences asks for a home by itself.
+		process.env.HOME = tmpdir();
+	}
+}
+
+/** Whether this folder is in such a stand-in. */
+export function isInStandInHome(folder: string): boolean {
+	return !isKnown && folder.startsWith(tmpdir());
+}
