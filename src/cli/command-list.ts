@@ -30,6 +30,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.follow.brief,
 		load: async () => (await import('./screen-commands.ts')).SCREEN_COMMANDS.follow,
 	},
+	new: {
+		usage: 'new [FILE]',
+		words: COMMAND_WORDS.new.brief,
+		load: async () => (await import('./commands/new.ts')).newCommand,
+	},
 	check: {
 		usage: 'check SHOW',
 		words: COMMAND_WORDS.check.brief,

@@ -15,6 +15,7 @@ import { troubleLog } from '../disk/trouble-log.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
+import { styledScreen } from '../ui/styled-screen.ts';
 import { diskFaultWords } from '../words/disk.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
@@ -23,7 +24,7 @@ import { EXIT } from './exit-code.ts';
 import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
 import { livePreferences } from './live-preferences.ts';
-import { screenAbilities, showLive } from './live-screen.ts';
+import { screenAbilities, screenOptions, showLive } from './live-screen.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { nightPlaces } from './night-places.ts';
 import { placesOf } from './places.ts';
@@ -123,8 +124,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 			isRehearsal: live.isRehearsal,
 		}),
 		codeAtEnd: () => (night.session().phase.value === 'packed' ? EXIT.fine : EXIT.toLookAt),
-		isAscii: !abilities.isUnicode,
-		colorDepth: abilities.colorDepth,
+		rowsAt: (size) => styledScreen(night.screen(), size, screenOptions(abilities)),
 		handMs: realTime.upMs,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});

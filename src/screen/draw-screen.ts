@@ -26,7 +26,11 @@ export type DrawOptions = { readonly isAscii: boolean };
 /** Exactly `rows` rows, each at most `columns` cells wide, for any size from one cell up. */
 export function drawScreen(state: ScreenState, size: Area, { isAscii }: DrawOptions): Row[] {
 	const area = { columns: Math.max(1, size.columns), rows: Math.max(1, size.rows) };
-	const drawn = state.isDark ? darkRows(area) : litRows(state, area, isAscii);
+	return drawableRows(state.isDark ? darkRows(area) : litRows(state, area, isAscii), area, isAscii);
+}
+
+/** Exactly so many rows, none wider than the area, in signs that the terminal can show. */
+export function drawableRows(drawn: readonly Row[], area: Area, isAscii: boolean): Row[] {
 	return fillRows(drawn, area.rows).map((row) => {
 		const cut = cutRow(row, area.columns);
 		const drawable = isAscii ? asciiText : plainClusters;

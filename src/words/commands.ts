@@ -30,6 +30,12 @@ export const COMMAND_WORDS = {
 			'Shows the night that another window keeps, the newest unfinished one unless named, as it goes on: first the view to be read from afar, tab for the others. It only reads: it takes no lock and writes nothing, and no key in it changes anything. q leaves.',
 		options: {},
 	},
+	new: {
+		brief: 'makes a show file, by questions',
+		about:
+			'Asks for players, instruments and songs, and writes a show file, never over one. At every step the file stands beside the question; what was answered last can be taken back, and esc keeps everything for the next time.',
+		options: {},
+	},
 	check: {
 		brief: 'everything wrong or risky in a show before the doors open',
 		about:

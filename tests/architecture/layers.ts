@@ -14,7 +14,7 @@ const ROWS: readonly (readonly string[])[] = [
 	['bench'],
 	['report', 'keys'],
 	['screen'],
-	['night'],
+	['night', 'new-show'],
 	['ui'],
 ];
 

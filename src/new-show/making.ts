@@ -1,0 +1,60 @@
+// A show half made: the draft so far and what is asked next. It is a fold over the answers given, so that taking
+// one back is leaving it out.
+
+import type { ShowDraft } from '../setlist/show-draft.ts';
+
+/** What a start of `new` knows before anything is asked. */
+export type Beginning = {
+	/** `2026-06-12` */
+	readonly today: string;
+	/** What the show is called unless somebody says so. */
+	readonly title: string;
+};
+
+/** What is asked now; `hands` is about one song of the catalogue, by its index. */
+export type Place =
+	| {
+			readonly ask:
+				| 'title'
+				| 'date'
+				| 'start'
+				| 'curfew'
+				| 'player'
+				| 'plays'
+				| 'instrument'
+				| 'kind'
+				| 'tuning'
+				| 'whose'
+				| 'song'
+				| 'length'
+				| 'order'
+				| 'write';
+	  }
+	| { readonly ask: 'hands'; readonly song: number };
+
+export type Making = {
+	readonly draft: ShowDraft;
+	readonly place: Place;
+	/** The slot that the next instrument gets; null for none left. */
+	readonly slot: string | null;
+};
+
+/** Before the first answer. */
+export function begun({ today, title }: Beginning): Making {
+	return {
+		draft: {
+			title,
+			venue: null,
+			date: today,
+			start: null,
+			curfew: null,
+			players: [],
+			instruments: [],
+			songs: [],
+			set: [],
+			remarks: [],
+		},
+		place: { ask: 'title' },
+		slot: '1',
+	};
+}
