@@ -2,6 +2,7 @@
 // typed into a field, the number of a list's entry, or a few words for what is done to the order and the hands.
 
 import { cleanText } from '../base/clean-text.ts';
+import { graphemes } from '../base/display-width.ts';
 import { parseSeconds } from '../base/duration.ts';
 import type {
 	DraftCell,
@@ -35,7 +36,7 @@ export type Answered =
 
 const DEFAULT_START = '20:00';
 export const DEFAULT_INTERVAL = '20m';
-const LONGEST_NAME = 120;
+const LONGEST_NAME = 160;
 const MOST_PLAYERS = 20;
 const MOST_OTHERS = 400;
 const LETTER_OR_FIGURE = /[\p{L}\p{N}]/u;
@@ -45,12 +46,23 @@ export function answered(making: Making, text: string): Answered {
 	return TAKES[making.place.ask](making, text);
 }
 
+/** When a show starts that nobody says more of: common practice, no source. */
+export function startOffered({ draft }: Making): string {
+	return draft.start ?? DEFAULT_START;
+}
+
 type Take = (making: Making, text: string) => Answered;
 
 const TAKES: Readonly<Record<Place['ask'], Take>> = {
 	title: (making, text) => {
 		const title = nameOf(text);
-		return then(making, { ask: 'date' }, title === null ? {} : { title });
+		// A place that was last night's is not taken for tonight's unasked.
+		const hasVenue = making.draft.venue !== null;
+		return then(making, { ask: hasVenue ? 'venue' : 'date' }, title === null ? {} : { title });
+	},
+	venue: (making, text) => {
+		const venue = text.trim() === '-' ? null : (nameOf(text) ?? making.draft.venue);
+		return then(making, { ask: 'date' }, { venue });
 	},
 	date: (making, text) => {
 		const date = text.trim() === '' ? making.draft.date : parseDate(text);
@@ -59,16 +71,17 @@ const TAKES: Readonly<Record<Place['ask'], Take>> = {
 			: then(making, { ask: 'start' }, { date });
 	},
 	start: (making, text) => {
-		const start = readTime(text.trim() === '' ? DEFAULT_START : text);
+		const start = readTime(text.trim() === '' ? startOffered(making) : text);
 		return start === null
 			? { refused: words.NO_SUCH_TIME }
 			: then(making, { ask: 'curfew' }, { start });
 	},
 	curfew: (making, text) => {
-		const curfew = text.trim() === '' ? null : readTime(text);
-		return curfew === null && text.trim() !== ''
-			? { refused: words.NO_SUCH_TIME }
-			: then(making, { ask: 'player' }, { curfew });
+		const isOffered = text.trim() === '';
+		const curfew = isOffered ? making.draft.curfew : text.trim() === '-' ? null : readTime(text);
+		if (curfew === null && !isOffered && text.trim() !== '-')
+			return { refused: words.NO_SUCH_TIME };
+		return then(making, { ask: making.earlier ? 'write' : 'player' }, { curfew });
 	},
 	player: takePlayer,
 	plays: (making, text) => {
@@ -119,13 +132,17 @@ const TAKES: Readonly<Record<Place['ask'], Take>> = {
 function then(making: Making, place: Place, changed: Partial<ShowDraft>): Answered {
 	const draft = { ...making.draft, ...changed };
 	const rack = { slots: draft.instruments.map(({ slot }) => slot), players: draft.players.length };
-	return { making: { draft, place, slot: freeSlot(rack) } };
+	return { making: { ...making, draft, place, slot: freeSlot(rack) } };
 }
 
 /** The name as it is kept; null for nothing but blanks. */
 function nameOf(text: string): string | null {
-	const clean = cleanText(text.trim()).trim().slice(0, LONGEST_NAME).trim();
-	return clean === '' ? null : clean;
+	let name = '';
+	for (const letter of graphemes(cleanText(text.trim()))) {
+		if (name.length + letter.length > LONGEST_NAME) break;
+		name += letter;
+	}
+	return name.trim() === '' ? null : name.trim();
 }
 
 function takePlayer(making: Making, text: string): Answered {

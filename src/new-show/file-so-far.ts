@@ -2,7 +2,7 @@
 
 import type { ShowDraft } from '../setlist/show-draft.ts';
 import { writeShowFile } from '../setlist/write-show-file.ts';
-import type { Making } from './making.ts';
+import type { Making, Place } from './making.ts';
 
 export type FileSoFar = {
 	readonly lines: readonly string[];
@@ -36,9 +36,12 @@ export function fileSoFar(making: Making, before: Making): FileSoFar {
 	return { lines, newFrom, newTo, at: newTo > newFrom ? newTo - 1 : askedAbout(making, lines) };
 }
 
-/** Where what is asked about stands; the end for anything else. */
+/** A few lines below what is asked about, so that it is seen whole; the end where it is not there yet. */
 function askedAbout({ draft, place }: Making, lines: readonly string[]): number {
 	const song = place.ask === 'hands' ? draft.songs[place.song] : undefined;
-	const at = song === undefined ? -1 : lines.indexOf(`  - id: ${song.id}`);
-	return at < 0 ? lines.length - 1 : at + 2;
+	const isOfShow = OF_SHOW.includes(place.ask);
+	const at = isOfShow ? lines.indexOf('show:') : song ? lines.indexOf(`  - id: ${song.id}`) : -1;
+	return at < 0 ? lines.length - 1 : Math.min(lines.length - 1, at + (isOfShow ? 5 : 2));
 }
+
+const OF_SHOW: readonly Place['ask'][] = ['title', 'venue', 'date', 'start', 'curfew'];

@@ -9,6 +9,14 @@ export type Beginning = {
 	readonly today: string;
 	/** What the show is called unless somebody says so. */
 	readonly title: string;
+	/** All but its day, from an earlier night; left out where everything is asked. */
+	readonly earlier?: EarlierNight;
+};
+
+export type EarlierNight = {
+	readonly draft: ShowDraft;
+	/** How many things were carried over. */
+	readonly carried: number;
 };
 
 /** What is asked now; `hands` is about one song of the catalogue, by its index. */
@@ -16,6 +24,7 @@ export type Place =
 	| {
 			readonly ask:
 				| 'title'
+				| 'venue'
 				| 'date'
 				| 'start'
 				| 'curfew'
@@ -37,10 +46,21 @@ export type Making = {
 	readonly place: Place;
 	/** The slot that the next instrument gets; null for none left. */
 	readonly slot: string | null;
+	/** Where the rest comes from an earlier night and is not asked. */
+	readonly earlier?: EarlierNight;
 };
 
 /** Before the first answer. */
-export function begun({ today, title }: Beginning): Making {
+export function begun({ today, title, earlier }: Beginning): Making {
+	if (earlier) {
+		const { draft } = earlier;
+		return {
+			draft: { ...draft, title, date: today },
+			place: { ask: 'title' },
+			slot: null,
+			earlier,
+		};
+	}
 	return {
 		draft: {
 			title,

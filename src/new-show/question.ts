@@ -8,7 +8,7 @@ import { namedTunings } from '../tuning/tuning.ts';
 import { kindWords } from '../words/kinds.ts';
 import * as words from '../words/new-show.ts';
 import { UP_DOWN } from '../words/questions.ts';
-import { DEFAULT_INTERVAL } from './answer.ts';
+import { DEFAULT_INTERVAL, startOffered } from './answer.ts';
 import { handsAt, PLAYS_NAMES, playersOfKind, usualTuning } from './guesses.ts';
 import type { Making } from './making.ts';
 import { keyAt, TAKE_BACK } from './numbered.ts';
@@ -62,12 +62,23 @@ export function questionOf(making: Making): Question {
 	switch (place.ask) {
 		case 'title':
 			return text(PARTS_ASKED.show, ASKED.title, { offered: draft.title });
+		case 'venue':
+			return text(PARTS_ASKED.show, ASKED.venue, {
+				offered: draft.venue ?? ENTER.noVenue,
+				hint: HINTS.venue,
+			});
 		case 'date':
 			return text(PARTS_ASKED.show, ASKED.date, { offered: draft.date, hint: HINTS.date });
 		case 'start':
-			return text(PARTS_ASKED.show, ASKED.start, { offered: '20:00', hint: HINTS.time });
+			return text(PARTS_ASKED.show, ASKED.start, {
+				offered: startOffered(making),
+				hint: HINTS.time,
+			});
 		case 'curfew':
-			return text(PARTS_ASKED.show, ASKED.curfew, { offered: ENTER.noCurfew, hint: HINTS.time });
+			return text(PARTS_ASKED.show, ASKED.curfew, {
+				offered: draft.curfew ?? ENTER.noCurfew,
+				hint: draft.curfew === null ? HINTS.time : HINTS.curfew,
+			});
 		case 'player':
 			return draft.players.length === 0
 				? text(PARTS_ASKED.players, ASKED.firstPlayer, { offered: null })
@@ -131,7 +142,10 @@ export function questionOf(making: Making): Question {
 		case 'hands':
 			return handsQuestion(draft, place.song);
 		case 'write':
-			return choice(PARTS_ASKED.end, ASKED.write, { offered: ENTER.write });
+			return choice(PARTS_ASKED.end, ASKED.write, {
+				offered: ENTER.write,
+				list: making.earlier ? [words.carriedOver(making.earlier.carried)] : [],
+			});
 	}
 }
 

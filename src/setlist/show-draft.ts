@@ -39,6 +39,8 @@ export type DraftPlayer = {
 	readonly id: string;
 	readonly name: string;
 	readonly plays: string | null;
+	/** Further keys of the file as they are written there. */
+	readonly further?: Readonly<Record<string, unknown>>;
 	readonly remarks?: readonly string[];
 };
 
@@ -65,8 +67,18 @@ export type DraftCell =
 			/** Null: what it is in. */
 			readonly tuning: string | null;
 			readonly capo: number;
+			/** Further keys of the file as they are written there. */
+			readonly further?: Readonly<Record<string, unknown>>;
 	  }
-	| { readonly kind: 'needs'; readonly instrumentKind: InstrumentKind; readonly sounds: string };
+	| {
+			readonly kind: 'needs';
+			readonly instrumentKind: InstrumentKind;
+			readonly sounds: string;
+			readonly features?: readonly string[];
+			/** An instrument's id. */
+			readonly prefer?: string | null;
+			readonly further?: Readonly<Record<string, unknown>>;
+	  };
 
 export type DraftSong = {
 	readonly id: string;

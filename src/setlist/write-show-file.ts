@@ -85,8 +85,8 @@ function showNode(draft: ShowDraft): Node {
 	return node;
 }
 
-function playerNode({ id, name, plays, remarks }: DraftPlayer): Node {
-	return remark(entry({ id, name, plays }, {}), remarks);
+function playerNode({ id, name, plays, further, remarks }: DraftPlayer): Node {
+	return remark(entry({ id, name, plays }, further ?? {}), remarks);
 }
 
 /** Each on its line, or all of them one key a line as soon as one is too long for that. */
@@ -132,17 +132,25 @@ function songNode(song: DraftSong): Node {
 
 function cellNode(cell: DraftCell): Node {
 	if (cell.kind === 'none') return new Scalar('none');
+	const further = Object.entries(cell.further ?? {});
+	const node = new YAMLMap();
 	if (cell.kind === 'needs') {
 		const needs = blockMap({ kind: cell.instrumentKind, sounds: cell.sounds });
-		const node = new YAMLMap();
+		if (cell.features?.length) needs.items.push(pair('features', cell.features));
+		if (cell.prefer) needs.items.push(pair('prefer', cell.prefer));
 		node.items.push(new Pair(new Scalar('needs'), needs));
-		return onOneLine(node);
+	} else {
+		const { instrument, tuning, capo } = cell;
+		if (tuning === null && capo === 0 && further.length === 0) return written(instrument);
+		node.items.push(...blockMap({ instrument, tuning }).items);
+		if (capo !== 0) node.items.push(pair('capo', capo));
 	}
-	if (cell.tuning === null && cell.capo === 0) return written(cell.instrument);
-	const node = blockMap({ instrument: cell.instrument, tuning: cell.tuning });
-	if (cell.capo !== 0) node.items.push(new Pair(new Scalar('capo'), new Scalar(cell.capo)));
+	node.items.push(...further.map(([key, value]) => pair(key, value)));
 	return onOneLine(node);
 }
+
+const pair = (key: string, value: unknown): Pair<Node, Node> =>
+	new Pair(new Scalar(key), asWritten(value));
 
 function setNodes(set: readonly DraftItem[]): readonly Node[] {
 	const nodes: Node[] = [];

@@ -33,8 +33,10 @@ export const COMMAND_WORDS = {
 	new: {
 		brief: 'makes a show file, by questions',
 		about:
-			'Asks for players, instruments and songs, and writes a show file, never over one. At every step the file stands beside the question; what was answered last can be taken back, and esc keeps everything for the next time.',
-		options: {},
+			'Asks for players, instruments and songs, and writes a show file, never over one. At every step the file stands beside the question; what was answered last can be taken back, and esc keeps everything for the next time. With --from, an earlier night becomes the next one: the same gear and songs in the order as it was played, and what changed.',
+		options: {
+			from: 'a night, or last: its gear, songs and order, and what changed in it',
+		},
 	},
 	check: {
 		brief: 'everything wrong or risky in a show before the doors open',

@@ -20,6 +20,7 @@ export const DEFAULT_TITLE = 'Untitled show';
 
 export const ASKED = {
 	title: 'What is the show called?',
+	venue: 'Where is it?',
 	date: 'Which day?',
 	start: 'When does it start?',
 	curfew: 'When must it be over?',
@@ -52,8 +53,10 @@ export const DRAFT_GOES = 'A new one takes its place with the first answer.';
 // What to know before answering.
 
 export const HINTS = {
+	venue: 'A - for nowhere in particular.',
 	date: 'As 2026-06-12.',
 	time: 'As 20:30.',
+	curfew: 'As 22:45, or - for none.',
 	player: 'One name at a time. Enter alone: that is everybody.',
 	song: 'The same title again: it is played twice.',
 	length: 'As 3:30.',
@@ -68,6 +71,7 @@ export const HINTS = {
 /** What enter takes. */
 export const enterTakes = (what: string): string => `enter: ${what}`;
 export const ENTER = {
+	noVenue: 'not said',
 	noCurfew: 'no curfew',
 	everybody: 'that is everybody',
 	wholeRack: 'that is the whole rack',
@@ -138,6 +142,13 @@ export const keyDoesNothing = (key: string): string => `${key} does nothing here
 export const NOTHING_TO_TAKE_BACK = 'Nothing to take back: this is the first question.';
 export const TAKEN_BACK = 'Taken back.';
 export const PASTE_NOWHERE = 'Text can only be pasted where text is typed. Nothing was done.';
+
+// From an earlier night.
+
+export const carriedOver = (count: number): string =>
+	count === 0
+		? 'Nothing had changed in that night.'
+		: `Carried over from that night: ${count}. Each is told when the file is written.`;
 
 // After the screen.
 

@@ -9,6 +9,7 @@ import { writeExport } from '../../disk/export-file.ts';
 import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { drawNewShow } from '../../new-show/draw-new-show.ts';
+import type { Beginning } from '../../new-show/making.ts';
 import {
 	type Kept,
 	keptOf,
@@ -17,9 +18,11 @@ import {
 	press,
 	startNewShow,
 } from '../../new-show/new-show.ts';
+import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { writeShowFile } from '../../setlist/write-show-file.ts';
 import { nodeClock } from '../../terminal/clock.ts';
 import { styledRow, stylingOf } from '../../ui/styled-row.ts';
+import { CARRIED_TITLE, NOTHING_CARRIED } from '../../words/carried.ts';
 import { exportProblem } from '../../words/disk.ts';
 import * as words from '../../words/new-show.ts';
 import { problemText } from '../../words/problem-text.ts';
@@ -41,32 +44,37 @@ const TICK_MS = 60_000;
 const DRAFT = 'new-show';
 const ENDING = '.yaml';
 
-/** Asks for a show and writes it to the file, or to one named after its title; comes back only where it could not ask. */
-export async function newByQuestions(
-	file: string | null,
-	request: Request,
-	io: Io,
-): Promise<number> {
+/** What is asked for. */
+export type Wanted = {
+	/** As it was typed; null for a name made of the title. */
+	readonly file: string | null;
+	/** Where all but the day comes from an earlier night, with what was carried over, a line each. */
+	readonly earlier?: { readonly draft: ShowDraft; readonly carried: readonly string[] };
+};
+
+/** Asks for a show and writes it; comes back only where it could not ask. */
+export async function newByQuestions(wanted: Wanted, request: Request, io: Io): Promise<number> {
+	const { earlier } = wanted;
 	if (!io.isInputTerminal || !io.isOutputTerminal) {
 		io.complain(`${words.NEEDS_LIST_OR_TERMINAL}\n`);
 		return EXIT.unusable;
 	}
 	const abilities = screenAbilities(request, io);
 	if (abilities === null) return EXIT.unusable;
-	if (file !== null && realDisk.stat(resolve(io.cwd, file)) !== null) {
-		io.complain(`${words.fileThere(cleanText(file))}\n`);
-		return EXIT.unusable;
-	}
 	const places = placesOf(request, io);
 	makeFolders(realDisk, places.data);
-	const drafts = keptDraft(places.data);
+	// What an earlier night says is there the next time without being kept.
+	const drafts = earlier ? NO_DRAFT : keptDraft(places.data);
 	const page = newShowPage({
-		first: startNewShow({ today: today(io), title: titleOf(file) }, drafts.kept()),
+		first: startNewShow(beginning(wanted, io), drafts.kept()),
 		keep: drafts.keep,
 		end: (state) => {
 			shutdown.begin({ kind: 'quit', code: state });
 		},
-		finish: (state) => writeAndCheck(state, file, { request, io }),
+		finish: ({ making }) => {
+			const done = writeNew(making.draft, wanted, io);
+			return 'why' in done ? done : checked(done.name, wanted, { request, io });
+		},
 	});
 	const clock = nodeClock();
 	const shutdown = screenWayOut({
@@ -88,7 +96,7 @@ export async function newByQuestions(
 		rowsAt: (size) =>
 			drawNewShow(page.state(), size, {
 				isAscii,
-				file: fileName(file, page.state()),
+				file: fileName(page.state().making.draft, wanted),
 			}).map((row) => styledRow(row, styling, size.columns)),
 		clock,
 		shutdown,
@@ -100,33 +108,53 @@ export async function newByQuestions(
 	return new Promise(() => {});
 }
 
-/** The day where this laptop is. */
-function today(io: Io): string {
-	const nowMs = io.wallMs();
-	return new Date(nowMs + localOffsetMinutes(nowMs) * 60_000).toISOString().slice(0, 10);
+/** The day at this moment where this laptop is, `2026-06-12`. */
+export function localDay(atMs: number): string {
+	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
 }
 
-function titleOf(file: string | null): string {
+function beginning({ file, earlier }: Wanted, io: Io): Beginning {
+	if (earlier) {
+		const { draft, carried } = earlier;
+		return {
+			...{ today: localDay(io.wallMs()), title: draft.title },
+			earlier: { draft, carried: carried.length },
+		};
+	}
 	const name = file === null ? '' : cleanText(basename(file).replace(/\.ya?ml$/i, ''));
-	return name === '' ? words.DEFAULT_TITLE : name;
+	return { today: localDay(io.wallMs()), title: name === '' ? words.DEFAULT_TITLE : name };
 }
 
-function fileName(file: string | null, { making }: NewShow): string {
-	return file === null ? `${slug(making.draft.title)}${ENDING}` : basename(file);
+/** The file's name: as it was typed, or made of the title, and of the day where the title may be many nights'. */
+function fileName({ title, date }: ShowDraft, { file, earlier }: Wanted): string {
+	if (file !== null) return basename(file);
+	return `${slug(title)}${earlier && date ? `-${date}` : ''}${ENDING}`;
 }
+
+const NO_DRAFT: KeptDraft = {
+	kept: () => null,
+	keep: () => {},
+	words: () => words.NOTHING_BEGUN,
+};
+
+type KeptDraft = {
+	readonly kept: () => Kept | null;
+	readonly keep: (kept: Kept | null) => void;
+	/** What is to be said when the questions are left: whether the draft is on the disk. */
+	readonly words: (state: NewShow) => string;
+};
 
 /** The draft in the data folder. */
-function keptDraft(folder: string) {
+function keptDraft(folder: string): KeptDraft {
 	const store = draftFile(realDisk, { folder, night: DRAFT });
 	const asStored = ({ answers, typed }: Kept) => ({ answers: JSON.stringify(answers), typed });
 	return {
-		kept: (): Kept | null => {
+		kept: () => {
 			const { answers, typed = '' } = store.kept();
 			return answers === undefined ? null : { answers: textsIn(answers), typed };
 		},
-		keep: (kept: Kept | null): void => store.keep(kept === null ? {} : asStored(kept)),
-		/** What is to be said when the questions are left: whether the draft is on the disk. */
-		words: (state: NewShow): string => {
+		keep: (kept) => store.keep(kept === null ? {} : asStored(kept)),
+		words: (state) => {
 			const kept = keptOf(state);
 			if (kept === null) return words.draftKept;
 			if (kept.answers.length === 0 && kept.typed === '') return words.NOTHING_BEGUN;
@@ -145,16 +173,14 @@ function textsIn(json: string): readonly string[] {
 	}
 }
 
-/** What came of writing the file: what is to be said on the plain terminal with the exit code, or why it could not be. */
-type Finished =
-	| { readonly text: Promise<string>; readonly code: () => number }
-	| { readonly why: string };
+/** What is to be said on the plain terminal once the file is written, and the exit code. */
+type Finished = { readonly text: Promise<string>; readonly code: () => number };
 
 type PageParts = {
 	readonly first: NewShow;
 	readonly keep: (kept: Kept | null) => void;
 	readonly end: (code: number) => void;
-	readonly finish: (state: NewShow) => Finished;
+	readonly finish: (state: NewShow) => Finished | { readonly why: string };
 };
 
 /** The questions as the live screen shows what takes keys. */
@@ -219,30 +245,45 @@ function newShowPage({ first, keep, end, finish }: PageParts): ShownNight & {
 	};
 }
 
-/** Writes the file and checks it. */
-function writeAndCheck(
-	{ making }: NewShow,
-	file: string | null,
-	{ request, io }: { readonly request: Request; readonly io: Io },
-): Finished {
-	const target = resolve(io.cwd, file ?? `${slug(making.draft.title)}${ENDING}`);
+/** Writes the file, never over one; its name from the working folder, or why it could not be written. */
+export function writeNew(
+	draft: ShowDraft,
+	wanted: Wanted,
+	io: Io,
+): { readonly name: string } | { readonly why: string } {
+	const target = resolve(io.cwd, wanted.file ?? fileName(draft, wanted));
 	const done = writeExport(realDisk, {
 		folder: dirname(target),
 		name: basename(target),
-		text: writeShowFile(making.draft),
-		isDefaultName: file === null,
+		text: writeShowFile(draft),
+		isDefaultName: wanted.file === null,
 		isForced: false,
 	});
-	if ('fault' in done) return { why: cleanText(problemText(exportProblem(done.fault))) };
-	const name = relative(io.cwd, done.path);
+	return 'fault' in done
+		? { why: cleanText(problemText(exportProblem(done.fault))) }
+		: { name: relative(io.cwd, done.path) };
+}
+
+/** What is to be said of a file just written: what was carried into it, what is wrong or risky, what to do next. */
+export function checked(
+	name: string,
+	{ earlier }: Wanted,
+	{ request, io }: { readonly request: Request; readonly io: Io },
+): Finished {
 	let code: number = EXIT.toLookAt;
-	const checked = async (): Promise<string> => {
+	const check = async (): Promise<string> => {
 		const { show, problems } = await openShow(name, request, io);
 		const root = await showTree(name, io);
 		const risks = show === null ? [] : risksOf(show, root);
 		if (show !== null && risks.length === 0) code = EXIT.fine;
 		const found = show === null ? `${problems.map(problemText).join('\n')}\n` : risksText(risks);
-		return `${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
+		const carried = earlier === undefined ? '' : carriedText(earlier.carried);
+		return `${carried}${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
 	};
-	return { text: checked(), code: () => code };
+	return { text: check(), code: () => code };
+}
+
+function carriedText(carried: readonly string[]): string {
+	if (carried.length === 0) return `${NOTHING_CARRIED}\n`;
+	return [CARRIED_TITLE, ...carried.map((one) => `  ${one}`)].map((one) => `${one}\n`).join('');
 }

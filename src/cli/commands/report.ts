@@ -4,7 +4,6 @@ import { basename, dirname, extname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
-import type { NightSummary } from '../../disk/nights-folder.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { NightReport } from '../../report/night-report.ts';
 import { nightReport } from '../../report/night-report.ts';
@@ -12,28 +11,18 @@ import { nightSteps } from '../../report/night-steps.ts';
 import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
-import { effectiveRecords } from '../../session/timeline.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
 import { written } from '../../words/program.ts';
-import {
-	didYouMean,
-	NIGHTS_LISTS,
-	NO_NIGHT_YET,
-	NO_SHOW_IN_NIGHT,
-	NO_SUCH_NIGHT,
-	RUN_RECORDS_ONE,
-	UNKNOWN_FORM,
-} from '../../words/requests.ts';
+import { didYouMean, NIGHTS_LISTS, NO_SHOW_IN_NIGHT, UNKNOWN_FORM } from '../../words/requests.ts';
+import { chosenNight } from '../chosen-night.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
-import { searchedNights } from '../night-places.ts';
-import { placesOf } from '../places.ts';
+import type { NightOnDisk } from '../night-on-disk.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 /** What a report can be written as: the file's ending, and the text. */
@@ -76,7 +65,7 @@ export const reportCommand: CliCommand = {
 				io,
 			);
 		}
-		const night = chosenNight(request, io);
+		const night = chosenNight(request.words[0] ?? null, request, io);
 		if (typeof night === 'number') return night;
 		const report = reportOf(night);
 		if (!report) {
@@ -101,45 +90,6 @@ export const reportCommand: CliCommand = {
 		return report.isOver && report.damage.length === 0 ? EXIT.fine : EXIT.toLookAt;
 	},
 };
-
-function chosenNight(request: Request, io: Io): NightOnDisk | number {
-	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
-	const id = request.words[0] ?? lastPlayed(folders, nights) ?? nights[0]?.id;
-	if (id === undefined) {
-		// There may be one in the folder that cannot be read, which was said.
-		if (isPart) return EXIT.unusable;
-		const hint = RUN_RECORDS_ONE;
-		return tellProblems(
-			[
-				{
-					code: 'no-night',
-					what: NO_NIGHT_YET,
-					where: { file: cleanText(folders[0] ?? '') },
-					hint,
-				},
-			],
-			io,
-		);
-	}
-	const night = nightOnDisk(folders, id);
-	if (night.isThere) return night;
-	if (isPart) return EXIT.unusable;
-	const near = nearestName(
-		id,
-		nights.map((one) => one.id),
-	);
-	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
-	return tellProblems([{ code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint }], io);
-}
-
-/** The newest night in which a song began: one that was only looked at has nothing to tell. */
-function lastPlayed(folders: readonly string[], nights: readonly NightSummary[]): string | null {
-	const isPlayed = ({ id }: NightSummary): boolean =>
-		effectiveRecords(nightOnDisk(folders, id).records).some(
-			({ record, isTakenBack }) => !isTakenBack && record.e.some(({ k }) => k === 'song-began'),
-		);
-	return nights.find(isPlayed)?.id ?? null;
-}
 
 function reportOf(night: NightOnDisk): NightReport | null {
 	if (!night.show) return null;

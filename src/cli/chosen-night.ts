@@ -1,0 +1,60 @@
+// Which recorded night is meant: the one named, or the last.
+
+import { cleanText } from '../base/clean-text.ts';
+import { nearestName } from '../base/nearest-name.ts';
+import type { NightSummary } from '../disk/nights-folder.ts';
+import { effectiveRecords } from '../session/timeline.ts';
+import {
+	didYouMean,
+	NIGHTS_LISTS,
+	NO_NIGHT_YET,
+	NO_SUCH_NIGHT,
+	RUN_RECORDS_ONE,
+} from '../words/requests.ts';
+import type { Request } from './command.ts';
+import { EXIT } from './exit-code.ts';
+import type { Io } from './io.ts';
+import { type NightOnDisk, nightOnDisk } from './night-on-disk.ts';
+import { searchedNights } from './night-places.ts';
+import { placesOf } from './places.ts';
+import { tellProblems } from './tell-problems.ts';
+
+/** The night with this id, or the last one in which anything was played; the exit code where there is none, which is said. */
+export function chosenNight(wanted: string | null, request: Request, io: Io): NightOnDisk | number {
+	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
+	const id = wanted ?? lastPlayed(folders, nights) ?? nights[0]?.id;
+	if (id === undefined) {
+		// There may be one in the folder that cannot be read, which was said.
+		if (isPart) return EXIT.unusable;
+		const hint = RUN_RECORDS_ONE;
+		return tellProblems(
+			[
+				{
+					code: 'no-night',
+					what: NO_NIGHT_YET,
+					where: { file: cleanText(folders[0] ?? '') },
+					hint,
+				},
+			],
+			io,
+		);
+	}
+	const night = nightOnDisk(folders, id);
+	if (night.isThere) return night;
+	if (isPart) return EXIT.unusable;
+	const near = nearestName(
+		id,
+		nights.map((one) => one.id),
+	);
+	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
+	return tellProblems([{ code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint }], io);
+}
+
+/** The newest night in which a song began: one that was only looked at has nothing to tell. */
+function lastPlayed(folders: readonly string[], nights: readonly NightSummary[]): string | null {
+	const isPlayed = ({ id }: NightSummary): boolean =>
+		effectiveRecords(nightOnDisk(folders, id).records).some(
+			({ record, isTakenBack }) => !isTakenBack && record.e.some(({ k }) => k === 'song-began'),
+		);
+	return nights.find(isPlayed)?.id ?? null;
+}
