@@ -199,7 +199,7 @@ function mapParts<Value>(
 }
 
 /** What a song's part says, as a cell of the draft. */
-export function cellOf(part: Part): DraftCell {
+function cellOf(part: Part): DraftCell {
 	if (part.kind === 'none') return { kind: 'none' };
 	const further = given({ leave: part.leave, pack: part.pack });
 	if (part.kind === 'named') {
