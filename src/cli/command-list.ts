@@ -35,6 +35,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.new.brief,
 		load: async () => (await import('./commands/new.ts')).newCommand,
 	},
+	list: {
+		usage: 'list SHOW',
+		words: COMMAND_WORDS.list.brief,
+		load: async () => (await import('./commands/list.ts')).listCommand,
+	},
 	check: {
 		usage: 'check SHOW',
 		words: COMMAND_WORDS.check.brief,

@@ -8,6 +8,8 @@ export type Option = {
 	/** What stands for the value in the help; none for one that is simply given or not. */
 	readonly value?: string;
 	readonly words: string;
+	/** May be given several times: the values stand one a line. */
+	readonly isRepeated?: true;
 };
 
 export type CliCommand = {

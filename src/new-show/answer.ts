@@ -27,7 +27,7 @@ import {
 } from './guesses.ts';
 import type { Making, Place } from './making.ts';
 import { freeSlot, indexOfKey, readSlot } from './numbered.ts';
-import { readLength, readTime, readTitle, readTuned } from './read-answer.ts';
+import { readTime, readTitle, readTuned, secondsOf } from './read-answer.ts';
 
 /** The show after an answer, with what is to be said of it; or why the answer cannot be used. */
 export type Answered =
@@ -114,7 +114,7 @@ const TAKES: Readonly<Record<Place['ask'], Take>> = {
 	},
 	song: takeSong,
 	length: (making, text) => {
-		const seconds = text.trim() === '' ? null : readLength(text);
+		const seconds = text.trim() === '' ? null : secondsOf(text);
 		if (seconds === null && text.trim() !== '') return { refused: words.NO_LENGTH };
 		const { songs } = making.draft;
 		const last = songs.length - 1;
@@ -158,7 +158,7 @@ function takePlayer(making: Making, text: string): Answered {
 	return then(
 		making,
 		{ ask: 'plays' },
-		{ players: [...players, { id: freeId(name, players), name, plays }] },
+		{ players: [...players, { id: freeId(name, 'player', players), name, plays }] },
 	);
 }
 
@@ -173,7 +173,7 @@ function takeInstrument(making: Making, text: string): Answered {
 	if (instruments.length >= MOST_OTHERS) return { refused: words.TOO_MANY };
 	const kind = likelyKind(making.draft);
 	const instrument: DraftInstrument = {
-		id: freeId(name, instruments),
+		id: freeId(name, 'instrument', instruments),
 		name,
 		slot: making.slot,
 		kind,
@@ -228,7 +228,7 @@ function takeSong(making: Making, text: string): Answered {
 	if (set.length >= MOST_OTHERS) return { refused: words.TOO_MANY };
 	const again = songs.find((one) => one.title.toLowerCase() === title.toLowerCase());
 	const song: DraftSong = again ?? {
-		id: freeId(title, songs),
+		id: freeId(title, 'song', songs),
 		title,
 		seconds: read.seconds,
 		tempo: null,

@@ -1,23 +1,16 @@
 // What can be known without asking: ids, who could play what, what a new instrument probably is.
 
-import { slug } from '../base/slug.ts';
+import { idFrom } from '../setlist/player-ids.ts';
 import type { DraftCell, DraftInstrument, DraftPlayer, ShowDraft } from '../setlist/show-draft.ts';
-import { isInheritedName } from '../showfile/inherited-name.ts';
-import { EMPTY_HANDS } from '../showfile/resolve-song.ts';
-import { CUE_KEYS } from '../showfile/shape.ts';
 import { type InstrumentKind, KINDS, type KindFamily } from '../tuning/kind.ts';
 
-const RESERVED: readonly string[] = [...CUE_KEYS, EMPTY_HANDS];
-
 /** An id made of a name, which nothing else of the list has. */
-export function freeId(name: string, list: readonly { readonly id: string }[]): string {
-	const base = slug(name).slice(0, 36).replace(/-$/, '');
-	const isTaken = (id: string) =>
-		RESERVED.includes(id) || isInheritedName(id) || list.some((one) => one.id === id);
-	if (!isTaken(base)) return base;
-	for (let number = 2; ; number += 1) {
-		if (!isTaken(`${base}-${number}`)) return `${base}-${number}`;
-	}
+export function freeId(
+	name: string,
+	what: 'player' | 'instrument' | 'song',
+	list: readonly { readonly id: string }[],
+): string {
+	return idFrom(name, what, new Set(list.map(({ id }) => id)));
 }
 
 /** What a player can be said to play, in the order in which it is offered, with what that is on a rack. */

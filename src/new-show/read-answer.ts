@@ -1,7 +1,7 @@
 // Times, lengths and cells as they are typed into a field.
 
-import { parseSeconds } from '../base/duration.ts';
 import { parseDayTime } from '../base/show-clock.ts';
+import { readLength } from '../setlist/read-length.ts';
 import type { InstrumentKind } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 
@@ -14,15 +14,11 @@ export function readTime(text: string): string | null {
 	return parseDayTime(time) === null ? null : time;
 }
 
-const LENGTH = /^(\d{1,3})['.’′: ]([0-5]\d)$/;
 const TITLE_WITH_LENGTH = /^(.*\S)\s+\(?(\d{1,2}[:'’′][0-5]\d)\)?$/u;
-const LONGEST_SECONDS = 7200;
 
-/** Seconds, from `4:05`, `4'05`, `4.05`, `245` or `4m5s`; null for anything else. */
-export function readLength(text: string): number | null {
-	const [, minutes, rest] = LENGTH.exec(text.trim()) ?? [];
-	const seconds = minutes === undefined ? parseSeconds(text) : Number(minutes) * 60 + Number(rest);
-	return seconds === null || seconds < 1 || seconds > LONGEST_SECONDS ? null : Math.round(seconds);
+/** Seconds of a length as it stands in a list; null for what is none. */
+export function secondsOf(text: string): number | null {
+	return readLength(text)?.seconds ?? null;
 }
 
 /** A title with its length behind it, as it stands in many a list: `Lantern 3:30`. */
@@ -31,7 +27,7 @@ export function readTitle(text: string): {
 	readonly seconds: number | null;
 } {
 	const [, title, length] = TITLE_WITH_LENGTH.exec(text.trim()) ?? [];
-	const seconds = length === undefined ? null : readLength(length);
+	const seconds = length === undefined ? null : secondsOf(length);
 	return title === undefined || seconds === null
 		? { title: text.trim(), seconds: null }
 		: { title, seconds };

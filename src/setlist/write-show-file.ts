@@ -5,7 +5,9 @@ import {
 	Document,
 	isCollection,
 	isMap,
+	isNode,
 	isScalar,
+	isSeq,
 	type Node,
 	Pair,
 	Scalar,
@@ -19,6 +21,7 @@ import type {
 	DraftCell,
 	DraftInstrument,
 	DraftItem,
+	DraftPart,
 	DraftPlayer,
 	DraftSong,
 	ShowDraft,
@@ -53,23 +56,41 @@ export function writeShowFile(draft: ShowDraft): string {
 		include.spaceBefore = false;
 	}
 	add('show', showNode(draft));
-	const { players, instruments, songs, set } = {
+	const nodes = partNodes(draft);
+	const part = (key: DraftPart) => {
+		// What is taken over from another file stands before what is new.
+		const given = draft.further?.[key];
+		const items = [...(isSeq(given) ? (given.items as Node[]) : []), ...nodes[key]];
+		if (items.length > 0) remark(add(key, listOf(items)), draft.partRemarks?.[key]);
+	};
+	part('players');
+	part('instruments');
+	for (const [key, value] of Object.entries(draft.further ?? {})) {
+		if (!Object.hasOwn(nodes, key)) add(key, asWritten(value));
+	}
+	part('songs');
+	part('set');
+	const document = new Document(root);
+	document.commentBefore = commentOf(draft.remarks);
+	return document.toString(FORM);
+}
+
+/** The entries of one part alone, each line behind `indent`: for a file that is added to. Empty where the draft has none. */
+export function partEntries(draft: ShowDraft, part: DraftPart, indent: string): string {
+	const nodes = partNodes(draft)[part];
+	if (nodes.length === 0) return '';
+	const lines = new Document(listOf(nodes)).toString(FORM).trimEnd().split('\n');
+	const first = part === 'songs' ? [''] : [];
+	return [...first, ...lines].map((line) => (line === '' ? '\n' : `${indent}${line}\n`)).join('');
+}
+
+function partNodes(draft: ShowDraft): Readonly<Record<DraftPart, readonly Node[]>> {
+	return {
 		players: draft.players.map(playerNode),
 		instruments: instrumentNodes(draft),
 		songs: spaced(draft.songs.map(songNode)),
 		set: setNodes(draft.set),
 	};
-	const part = (key: 'players' | 'instruments' | 'songs' | 'set', nodes: readonly Node[]) => {
-		if (nodes.length > 0) remark(add(key, listOf(nodes)), draft.partRemarks?.[key]);
-	};
-	part('players', players);
-	part('instruments', instruments);
-	for (const [key, value] of Object.entries(draft.further ?? {})) add(key, asWritten(value));
-	part('songs', songs);
-	part('set', set);
-	const document = new Document(root);
-	document.commentBefore = commentOf(draft.remarks);
-	return document.toString(FORM);
 }
 
 function showNode(draft: ShowDraft): Node {
@@ -236,6 +257,7 @@ function entry(
 
 /** What the file writes for a value, each map and list on its key's line where it is short. */
 function asWritten(value: unknown): Node {
+	if (isNode(value)) return value;
 	const node = new Document(value, { aliasDuplicateObjects: false }).contents ?? new Scalar(null);
 	return laidOut(node);
 }

@@ -156,8 +156,6 @@ export const draftKept = 'Kept as a draft. rackside new goes on with it.';
 export const draftNotKept = 'The draft could not be kept: the data folder takes nothing.';
 export const NOTHING_BEGUN = 'Nothing was begun.';
 export const WRITTEN_CHECKING = 'Written. Checking it.';
-export const NEEDS_LIST_OR_TERMINAL =
-	'rackside new asks its questions on a terminal, and there is none here. Give it a list instead, with --songs FILE or --list FILE, or an earlier night with --from last.';
 export const fileThere = (file: string): string =>
 	`${file} is there already and is left as it is. Name another file.`;
 export const madeFile = (file: string): string => `Written: ${file}`;

@@ -55,10 +55,6 @@ export type Wanted = {
 /** Asks for a show and writes it; comes back only where it could not ask. */
 export async function newByQuestions(wanted: Wanted, request: Request, io: Io): Promise<number> {
 	const { earlier } = wanted;
-	if (!io.isInputTerminal || !io.isOutputTerminal) {
-		io.complain(`${words.NEEDS_LIST_OR_TERMINAL}\n`);
-		return EXIT.unusable;
-	}
 	const abilities = screenAbilities(request, io);
 	if (abilities === null) return EXIT.unusable;
 	const places = placesOf(request, io);

@@ -1,28 +1,43 @@
-// `rackside new`: a show file from answers.
+// `rackside new`: a show file by questions, from a set list, or from an earlier night.
 
 import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { fileThere } from '../../words/new-show.ts';
-import { type CliCommand, JSON_OPTION, optionText } from '../command.ts';
+import { type CliCommand, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import { tellProblems } from '../tell-problems.ts';
 import { newByQuestions } from './new-by-questions.ts';
+import { bringsList, NO_LIST, newFromList } from './new-from-list.ts';
 import { newFromNight } from './new-from-night.ts';
+
+const { about, options } = COMMAND_WORDS.new;
 
 export const newCommand: CliCommand = {
 	usage: 'new [FILE]',
-	about: [COMMAND_WORDS.new.about],
-	example: 'rackside new',
-	options: { ...JSON_OPTION, from: { value: 'NIGHT', words: COMMAND_WORDS.new.options.from } },
+	about: [about],
+	example: 'rackside new friday.yaml --songs list.csv',
+	options: {
+		songs: { value: 'FILE', words: options.songs },
+		list: { value: 'FILE', words: options.list },
+		column: { value: 'HEADING=PLAYER', words: options.column, isRepeated: true },
+		rack: { value: 'FILE', words: options.rack },
+		add: { words: options.add },
+		from: { value: 'NIGHT', words: options.from },
+		json: { words: options.json },
+	},
 	words: { least: 0, most: 1 },
 	run: (request, io) => {
+		if (bringsList(request)) return newFromList(request, io);
 		const file = request.words[0] ?? null;
+		const from = optionText(request, 'from');
+		const canAsk = io.isInputTerminal && io.isOutputTerminal && request.options.json !== true;
+		if (from === null && !canAsk) return tellProblems([NO_LIST], io);
 		if (file !== null && realDisk.stat(resolve(io.cwd, file)) !== null) {
 			io.complain(`${fileThere(cleanText(file))}\n`);
 			return EXIT.unusable;
 		}
-		const from = optionText(request, 'from');
 		return from === null
 			? newByQuestions({ file }, request, io)
 			: newFromNight({ file, from }, request, io);
