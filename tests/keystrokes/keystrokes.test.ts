@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { loadShow } from '../scenarios/load-show.ts';
 import { playShow } from '../scenarios/play.ts';
+import { AT_LEISURE } from './at-leisure.ts';
 import { type Seen, STORIES, type Story } from './stories.ts';
 
 const show = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
@@ -41,6 +42,15 @@ describe('in seconds', () => {
 	}
 });
 
+describe('with time', () => {
+	for (const { moment, pressed: count, most, isDone } of AT_LEISURE) {
+		test(moment, () => {
+			expect(isDone()).toBe(true);
+			expect(count).toBeLessThanOrEqual(most);
+		});
+	}
+});
+
 test('the table of keystrokes says so', () => {
 	const table = [
 		'| moment | keys | pressed | at most |',
@@ -48,6 +58,9 @@ test('the table of keystrokes says so', () => {
 		...STORIES.map(
 			({ moment, keys, most }) =>
 				`| ${moment} | ${keys.join(' ') || 'seen without a key'} | ${keys.length} | ${most} |`,
+		),
+		...AT_LEISURE.map(
+			({ moment, keys, pressed: count, most }) => `| ${moment} | ${keys} | ${count} | ${most} |`,
 		),
 		'',
 	].join('\n');
