@@ -17,7 +17,7 @@ import type {
 	SetList,
 	SongRow,
 } from './list-row.ts';
-import { idFrom } from './player-ids.ts';
+import { idFrom, isUsableId } from './player-ids.ts';
 import { type CellReader, type CellSaid, type CellWhy, readCell } from './read-cell.ts';
 import { readEnds, readLength, readTempo } from './read-length.ts';
 import type {
@@ -257,6 +257,9 @@ class Drafting {
 					this.#makeNamed(said, owner, row.row);
 			}
 		}
+		// As on a rack: each player's side by side.
+		const order = this.#list.players.map(({ id }) => id);
+		this.#made.sort((a, b) => order.indexOf(a.owner) - order.indexOf(b.owner));
 		this.#giveSlots();
 	}
 
@@ -358,9 +361,9 @@ class Drafting {
 	): void {
 		const taken = new Set([...this.#rack.instruments, ...this.#made].map(({ id }) => id));
 		const id =
-			one.id !== null && !taken.has(one.id) && isId(one.id)
+			one.id !== null && !taken.has(one.id) && isUsableId(one.id)
 				? one.id
-				: this.#freeId(made.owner, taken);
+				: this.#freeId(made.owner, one.slot, taken);
 		const player = made.owner.player.id;
 		this.#made.push({
 			...{ id, name: one.name, slot: one.slot, kind: one.kind, for: [player], tuning: one.tuning },
@@ -369,9 +372,10 @@ class Drafting {
 		this.#said.push({ code: 'made', instrument: id, row: made.row, by: made.by });
 	}
 
-	/** `A1`: the player's letter and the next number. */
-	#freeId(owner: Owner, taken: ReadonlySet<string>): string {
+	/** `A1`: the player's letter and the slot that the cell says, else the next number. */
+	#freeId(owner: Owner, slot: string | null, taken: ReadonlySet<string>): string {
 		const letter = this.#letters().get(owner.player.id) ?? 'I';
+		if (slot !== null && !taken.has(`${letter}${slot}`)) return `${letter}${slot}`;
 		for (let number = 1; ; number += 1) {
 			const id = `${letter}${number}`;
 			if (!taken.has(id)) return id;
@@ -838,10 +842,6 @@ function playsWord(kind: InstrumentKind): string {
 
 function capital(word: string): string {
 	return word.charAt(0).toUpperCase() + word.slice(1);
-}
-
-function isId(text: string): boolean {
-	return /^[\p{L}\p{N}][\p{L}\p{M}\p{N}_.-]{0,39}$/u.test(text) && text !== 'none';
 }
 
 function notesText(notes: readonly string[]): string | null {

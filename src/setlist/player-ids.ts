@@ -6,6 +6,16 @@ import { CUE_KEYS } from '../showfile/shape.ts';
 const LONGEST = 40;
 const RESERVED: readonly string[] = [...CUE_KEYS, 'none'];
 
+/** Whether a show file can have this id. */
+export function isUsableId(id: string): boolean {
+	return (
+		/^[\p{L}\p{N}][\p{L}\p{M}\p{N}_.-]{0,39}$/u.test(id) &&
+		id === id.normalize('NFC') &&
+		!RESERVED.includes(id) &&
+		!isInheritedName(id)
+	);
+}
+
 /** The text in lower case as an id, letters of every script kept; `fallback` where nothing of it can be one. Not one of `taken`. */
 export function idFrom(text: string, fallback: string, taken: ReadonlySet<string>): string {
 	const plain = text
@@ -22,6 +32,6 @@ export function idFrom(text: string, fallback: string, taken: ReadonlySet<string
 	const stem = base === '' || base.length > LONGEST - 4 ? fallback : base;
 	for (let number = 1; ; number += 1) {
 		const id = number === 1 ? stem : `${stem}-${number}`;
-		if (!taken.has(id) && !RESERVED.includes(id) && !isInheritedName(id)) return id;
+		if (!taken.has(id) && isUsableId(id)) return id;
 	}
 }

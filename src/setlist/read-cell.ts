@@ -21,7 +21,7 @@ export type CellSaid =
 	  }
 	| { readonly kind: 'unclear'; readonly why: CellWhy };
 
-export type CellWhy = 'two-ways' | 'capo-range' | 'extra-words';
+export type CellWhy = 'two-ways' | 'capo-range' | 'extra-words' | 'too-long';
 
 /** What the reading of a cell goes by. */
 export type CellReader = {
@@ -37,10 +37,13 @@ const DOUBT = /\?|(?:^|\s)(?:or|maybe|oder|tb[ac])(?=\s|$)|>|→|(?:^|\s)(?:then
 const NOTES = /(?:^|\s)((?:[A-G][#b]?-?\d[\s,]+){3,23}[A-G][#b]?-?\d)(?=\s|,|$)/i;
 const CAPO =
 	/(?:^|\s)(?:no capo|(?:c|cp|cap|capo)\.?\s*(?:on\s+|at\s+|fret\s+)?(\d{1,2}|[ivx]{1,4})(?:st|nd|rd|th)?(?:\s+fret)?|(\d{1,2})(?:st|nd|rd|th)\s+fret(?:\s+capo)?)(?=\s|$)/i;
-const SLOT = /^(?:#|(?:slot|no\.?|gtr|guitar)\s+)?(\d)(?=\s|$)/i;
+const SLOT = /^(?:#|(?:slot|no\.?|gtr|guitar)\s+)?([1-9])(?=\s|$)/i;
 const WITH_ID = /^(.*?)\s*\[([^[\]]+)\]\s*(.*)$/su;
 const ROMAN = ['i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii', 'viii', 'ix', 'x', 'xi', 'xii'];
 const HIGHEST_CAPO = 12;
+/** No shorthand is longer; this program writes names as long as the file may have them. */
+const LONGEST = 120;
+const LONGEST_EXACT = 1000;
 /** Words that a tuning's name has at the most. */
 const MOST_WORDS = 8;
 /** Names of tunings on some kind that anybody else takes for a name of an instrument. */
@@ -51,8 +54,10 @@ export function readCell(text: string, reader: CellReader): CellSaid {
 	const said = plain(text);
 	if (said === '' || KEEPS.test(said)) return { kind: 'keeps' };
 	if (NONE.test(said)) return { kind: 'none' };
+	if (said.length > LONGEST_EXACT) return { kind: 'unclear', why: 'too-long' };
 	const exact = WITH_ID.exec(text.trim());
 	if (exact) return readExact(exact, reader);
+	if (said.length > LONGEST) return { kind: 'unclear', why: 'too-long' };
 	if (reader.isKnown(said)) {
 		const isTwo = tuningIn(said, reader) !== null || CAPO.test(said);
 		return isTwo ? { kind: 'unclear', why: 'two-ways' } : has({ name: said });

@@ -3,6 +3,7 @@
 import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import type { Field, ListPlayer, ListRow, SetList } from './list-row.ts';
+import { isUsableId } from './player-ids.ts';
 
 /** The set list, or null where the text is no such JSON. */
 export function readListedShow(text: string): SetList | null {
@@ -17,6 +18,7 @@ export function readListedShow(text: string): SetList | null {
 		const row = index + 1;
 		const hands: Record<string, Field> = {};
 		for (const [player, cell] of Object.entries(isRecord(song.hands) ? song.hands : {})) {
+			if (!isUsableId(player)) continue;
 			players.set(player, { id: player, name: player, column: player });
 			hands[player] = { text: cellText(cell), column: player };
 		}

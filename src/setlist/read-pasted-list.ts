@@ -11,7 +11,7 @@ import {
 	type SetList,
 	type SongRow,
 } from './list-row.ts';
-import { idFrom } from './player-ids.ts';
+import { idFrom, isUsableId } from './player-ids.ts';
 import { readCell } from './read-cell.ts';
 import { readLength } from './read-length.ts';
 
@@ -34,6 +34,9 @@ const TEMPO_AT_END = /^(.*\S)\s+[,–-]?\s*(\d{2,3}\s*bpm)$/isu;
 const QUOTED = /^"((?:[^"]|"")*)"(.*)$/su;
 const CELL =
 	/^\s*\|\s*((?:[^|:[\]]|\[[^[\]]*\])+?)\s*:\s(.*?)(?=\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s|$)/su;
+
+/** A heading is cut here; nobody has a longer one. */
+const LONGEST_TITLE = 200;
 
 type Line = {
 	readonly row: number;
@@ -61,7 +64,7 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 	const rows = ordered(marked, reader, decided);
 	if (reader.hasGuessedPlayer) decided.push({ code: 'one-player' });
 	return {
-		title: heading[0]?.text.replace(/\s*:$/, '') ?? null,
+		title: heading[0]?.text.replace(/\s*:$/, '').slice(0, LONGEST_TITLE) ?? null,
 		players: reader.players,
 		rows,
 		rowCount: lines.length,
@@ -191,7 +194,7 @@ class LineReader {
 	/** One song, or several that `>>` joins. */
 	songs(text: string, row: number): SongRow[] {
 		const quoted = QUOTED.exec(text);
-		if (quoted) return [this.#exact(quoted, row)];
+		if (quoted && quoted[1]?.trim() !== '') return [this.#exact(quoted, row)];
 		const hands: Record<string, Field> = {};
 		const said = this.#takeCells(text, hands);
 		const pieces = said.split(/\s*(?:>>+|→)\s*/u);
@@ -275,17 +278,18 @@ class LineReader {
 	}
 
 	#named(heading: string): ListPlayer {
-		const exact = /^(.*?)\s*\[([^[\]]+)\]$/.exec(heading);
+		const found = /^(.*?)\s*\[([^[\]]+)\]$/.exec(heading);
+		const exact = found && isUsableId(found[2] ?? '') ? found : null;
 		const name = exact ? exact[1] || (exact[2] ?? heading) : heading;
 		const key = headingKey(name);
 		const known = this.#wishes.players.find(
 			(one) => headingKey(one.name) === key || headingKey(one.id) === key,
 		);
 		const id = exact?.[2] ?? known?.id ?? null;
-		const found = this.players.find((one) =>
+		const there = this.players.find((one) =>
 			id === null ? headingKey(one.name) === key : one.id === id,
 		);
-		if (found) return found;
+		if (there) return there;
 		const taken = new Set(this.players.map((one) => one.id));
 		const player = {
 			id: id ?? idFrom(name, 'player', taken),

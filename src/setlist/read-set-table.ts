@@ -19,7 +19,7 @@ import {
 	type SetList,
 	type SongRow,
 } from './list-row.ts';
-import { idFrom } from './player-ids.ts';
+import { idFrom, isUsableId } from './player-ids.ts';
 import { readCell } from './read-cell.ts';
 import { readLength } from './read-length.ts';
 import { readTable, type Table, type TableRow } from './read-table.ts';
@@ -45,6 +45,9 @@ export type SetTable =
 
 /** Rows among which the headings are looked for. */
 const HEADINGS_WITHIN = 20;
+
+/** A heading is cut here; nobody has a longer name. */
+const LONGEST_NAME = 200;
 
 /** The set list of the text of a CSV, TSV or semicolon file. */
 export function readSetTable(text: string, wishes: TableWishes): SetTable {
@@ -174,19 +177,16 @@ function columnsOf(headed: Headed, wishes: TableWishes, decided: Decided[]): rea
 		const known = wishes.players.find(
 			(one) => one.id === asked || headingKey(one.name) === key || headingKey(one.id) === key,
 		);
-		const id =
-			known?.id ??
-			(asked === undefined ? idFrom(name, 'player', taken) : idFrom(asked, 'player', taken));
+		const isOwn = asked !== undefined && isUsableId(asked) && !taken.has(asked);
+		const id = known?.id ?? (isOwn ? asked : idFrom(asked ?? name, 'player', taken));
 		taken.add(id);
-		const player = { id, name: known?.name ?? name, column };
+		const player = { id, name: known?.name ?? name.slice(0, LONGEST_NAME), column };
 		players.set(key, player);
 		return player;
 	};
 	const exactPlayer = ([heading, name = '', id = '']: RegExpExecArray): ListPlayer => {
-		const player = { id, name: name === '' ? id : name, column: heading };
-		taken.add(id);
-		players.set(id, player);
-		return player;
+		if (!isUsableId(id)) return playerFor(heading, heading, undefined);
+		return playerFor(name === '' ? id : name, heading, id);
 	};
 	const cellsOf = (index: number) =>
 		headed.body.flatMap(({ cells }) => {
@@ -401,7 +401,7 @@ function wordAlone(cells: readonly string[]) {
 }
 
 /** `>>` behind a title says that the next song follows at once. */
-export function withEnd(song: SongRow): SongRow {
+function withEnd(song: SongRow): SongRow {
 	const found = song.isExact ? null : /^(.*\S)\s*(?:>>+|→)$/u.exec(song.title);
 	if (!found || song.ends) return song;
 	return { ...song, title: found[1] ?? song.title, ends: { text: '>>', column: song.titleColumn } };
@@ -434,6 +434,6 @@ function notesOf(cells: readonly string[], columns: readonly Column[]): readonly
 	});
 }
 
-export function oneLine(text: string): string {
+function oneLine(text: string): string {
 	return text.replace(/\s+/g, ' ').trim();
 }

@@ -2,14 +2,14 @@
 // do next; the comments in the file that is written.
 
 import type { Asked, AskedWhy, ListReading, Said } from '../setlist/draft-from-list.ts';
-import type { DraftPart, DraftSong, ShowDraft } from '../setlist/show-draft.ts';
-import type { InstrumentKind } from '../tuning/kind.ts';
+import type { DraftInstrument, DraftPart, DraftSong, ShowDraft } from '../setlist/show-draft.ts';
 import { kindWords } from './kinds.ts';
 
 const WHY: Readonly<Record<AskedWhy, string>> = {
 	'two-ways': 'it can be read in more than one way',
 	'capo-range': 'a capo goes on a fret from 0 to 12',
 	'extra-words': 'part of it is known and the rest is not: a tuning, or another instrument?',
+	'too-long': 'it is too long for an instrument and a tuning',
 	'length-or-title': 'the number is a length in seconds or part of the title',
 	'interval-or-song': 'it is an interval or a song of that name',
 	'which-player': 'the list does not say whose tuning it is',
@@ -56,12 +56,25 @@ export const question = (one: Asked): string =>
 	`${askedLine(one)}\nType what it means, as a cell is written; enter leaves it open: `;
 
 const BY: Readonly<Record<Extract<Said, { code: 'made' }>['by'], string>> = {
-	cell: 'its cell says',
-	name: 'by its name',
-	heading: 'by the heading of its column',
-	tuning: 'by its tuning',
-	nothing: 'guessed: nothing says what it is',
+	cell: 'as their cells say',
+	name: 'by their names',
+	heading: 'by the heading of the column',
+	tuning: 'by their tunings',
+	nothing: 'guessed, since nothing says what they are',
 };
+
+/** What kinds the instruments were taken for that no rack names, a line for each kind and reason. */
+export function madeLines(reading: ListReading): readonly string[] {
+	const groups = new Map<string, string[]>();
+	for (const one of reading.said) {
+		const made =
+			one.code === 'made' ? reading.instruments.find(({ id }) => id === one.instrument) : undefined;
+		if (one.code !== 'made' || !made) continue;
+		const group = `${kindWords(made.kind)}, ${BY[one.by]}`;
+		groups.set(group, [...(groups.get(group) ?? []), made.name]);
+	}
+	return [...groups].map(([group, names]) => `New, ${group}: ${names.join(', ')}.`);
+}
 
 /** What was decided about a row or the whole list; null for what is said where it stands. */
 export function saidLine(said: Said): string | null {
@@ -108,36 +121,37 @@ export function withRemarks(draft: ShowDraft, reading: ListReading, file: FileRe
 		const open = reading.asked.filter((one) => one.song === song.id);
 		return open.length === 0 ? song : { ...song, remarks: open.map(openRemark) };
 	});
-	const kinds = draft.instruments.map((instrument) => {
-		const made = reading.said.find(
-			(one) => one.code === 'made' && one.instrument === instrument.id,
-		);
-		if (made?.code !== 'made') return instrument;
-		return { ...instrument, remarks: [madeRemark(instrument.kind, made)] };
-	});
 	return {
 		...draft,
 		songs,
-		instruments: kinds,
+		instruments: draft.instruments.map((one, index) => underPlayer(one, draft, index)),
 		remarks: [`Made from ${file.source}.`, ...lines, ...loose.map(openRemark)],
 		showRemarks: {
 			...(isTitleGuessed ? { title: "the list file's name" } : {}),
 			...(isDateGuessed ? { date: 'today, since the list has no date' } : {}),
 			...(isStartGuessed ? { start: 'not in the list: put in the right time' } : {}),
 		},
-		partRemarks: partRemarks(draft),
+		partRemarks: partRemarks(draft, reading),
 	};
 }
 
-function partRemarks(draft: ShowDraft): Partial<Record<DraftPart, readonly string[]>> {
-	return draft.players.length > 0 || draft.include?.length ? { songs: [KEEPS] } : {};
+/** The first instrument of each player has the player's name above it. */
+function underPlayer(one: DraftInstrument, draft: ShowDraft, index: number): DraftInstrument {
+	const [player] = one.for ?? [];
+	const [before] = draft.instruments[index - 1]?.for ?? [];
+	if (player === undefined || player === before) return one;
+	return { ...one, remarks: [draft.players.find(({ id }) => id === player)?.name ?? player] };
 }
 
-export const openRemark = (one: Asked): string => `OPEN, ${askedLine(one)}`;
-
-function madeRemark(kind: InstrumentKind, made: Extract<Said, { code: 'made' }>): string {
-	return `Row ${made.row}: a ${kindWords(kind)}, ${BY[made.by]}.`;
+function partRemarks(
+	draft: ShowDraft,
+	reading: ListReading,
+): Partial<Record<DraftPart, readonly string[]>> {
+	const hasHands = draft.songs.some(({ hands }) => Object.keys(hands).length > 0);
+	return { instruments: madeLines(reading), ...(hasHands ? { songs: [KEEPS] } : {}) };
 }
+
+const openRemark = (one: Asked): string => `OPEN, ${askedLine(one)}`;
 
 /** The line at the end. */
 export function closingLine(counts: {
@@ -157,7 +171,6 @@ export const nextStep = (file: string, isClean: boolean): string =>
 
 // What cannot be used.
 
-export const NO_OUT = 'the file to write is missing';
 export const OUT_EXAMPLE = 'rackside new friday.yaml --songs list.csv';
 export const NEEDS_A_LIST = 'no list was given, and there is no terminal to ask on';
 export const LIST_OPTIONS =

@@ -101,11 +101,12 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 
 	const shown = given ?? basename(path);
 	tell.write(`${written(cleanText(shown))}\n`);
-	for (const said of reading.said) {
-		const line = words.saidLine(said);
-		if (line !== null) tell.write(`${cleanText(line)}\n`);
+	const said = reading.said.flatMap((one) => words.saidLine(one) ?? []);
+	for (const line of [...said, ...words.madeLines(reading)]) tell.write(`${cleanText(line)}\n`);
+	const from = listFile === '-' ? '' : `${cleanText(listFile)}: `;
+	for (const one of reading.asked) {
+		tell.complain(`${from}${cleanText(words.askedLine(one))}\n`);
 	}
-	for (const one of reading.asked) tell.complain(`${cleanText(words.askedLine(one))}\n`);
 	const { understood, songs } = reading;
 	const counts = { rows: read.list.rowCount, songs: songs.length, understood };
 	tell.write(`${words.closingLine({ ...counts, left: reading.asked.length })}\n`);
