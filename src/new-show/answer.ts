@@ -54,6 +54,10 @@ export function startOffered({ draft }: Making): string {
 type Take = (making: Making, text: string) => Answered;
 
 const TAKES: Readonly<Record<Place['ask'], Take>> = {
+	add: (making, text) =>
+		text === ''
+			? then(making, { ask: 'instrument' }, {})
+			: { refused: words.keyDoesNothing(cleanText(text)) },
 	title: (making, text) => {
 		const title = nameOf(text);
 		// A place that was last night's is not taken for tonight's unasked.
@@ -223,8 +227,7 @@ function takeSong(making: Making, text: string): Answered {
 	const { songs, set } = making.draft;
 	const read = readTitle(text);
 	const title = nameOf(read.title);
-	if (title === null)
-		return set.length === 0 ? { refused: words.NO_SONG } : then(making, { ask: 'order' }, {});
+	if (title === null) return making.adding ? afterAdded(making) : afterSongs(making);
 	if (set.length >= MOST_OTHERS) return { refused: words.TOO_MANY };
 	const again = songs.find((one) => one.title.toLowerCase() === title.toLowerCase());
 	const song: DraftSong = again ?? {
@@ -247,6 +250,25 @@ function takeSong(making: Making, text: string): Answered {
 	);
 }
 
+function afterSongs(making: Making): Answered {
+	const { set } = making.draft;
+	return set.length === 0 ? { refused: words.NO_SONG } : then(making, { ask: 'order' }, {});
+}
+
+/** The order of a file that is there is its owner's; who plays what is asked of what was added. */
+function afterAdded(making: Making): Answered {
+	const { draft, adding } = making;
+	const first = adding?.draft.songs.length ?? 0;
+	const isAsked = draft.songs.length > first && draft.instruments.length > 0;
+	return isAsked ? toHands(making, first, draft.songs) : then(making, { ask: 'write' }, {});
+}
+
+function toHands(making: Making, song: number, songs: readonly DraftSong[]): Answered {
+	const hands = song === 0 ? firstHands(making.draft) : {};
+	const begun = songs.map((one, index) => (index === song ? { ...one, hands } : one));
+	return then(making, { ask: 'hands', song }, { songs: begun });
+}
+
 const ORDER = /^(move|encore|interval|drop) (\d{1,3})(?: (\S+))?$/;
 
 /** `move 3 1`, `encore 9`, `interval 5 20m`, `drop 4`, by indexes of the set; nothing: it is right. */
@@ -258,12 +280,18 @@ function takeOrder(making: Making, text: string): Answered {
 	const at = Number(first);
 	const item = set[at];
 	if (item === undefined) return { refused: words.notInList(cleanText(text)) };
-	if (what === 'move') return then(making, making.place, { set: moved(set, at, Number(more)) });
+	if (what === 'move') {
+		const next = moved(set, at, Number(more));
+		// An interval that is carried stays where it can be; one that a song leaves alone goes.
+		return item.kind === 'interval' && withoutStray(next).length < next.length
+			? { refused: words.NO_INTERVAL_HERE }
+			: ordered(making, next);
+	}
 	if (what === 'drop') {
 		const left = set.filter((_, index) => index !== at);
 		if (!left.some(({ kind }) => kind === 'song')) return { refused: words.NO_SONG };
 		const songs = draft.songs.filter(({ id }) => left.some((one) => isSong(one, id)));
-		return then(making, making.place, { set: left, songs });
+		return ordered({ ...making, draft: { ...draft, songs } }, left);
 	}
 	if (what === 'encore') return encoreFrom(making, at);
 	const seconds = parseSeconds(more ?? DEFAULT_INTERVAL);
@@ -277,7 +305,7 @@ function takeOrder(making: Making, text: string): Answered {
 	});
 }
 
-/** The encore begins here; where it does already, there is none. An interval before it makes no sense. */
+/** The encore begins here; where it does already, there is none. */
 function encoreFrom(making: Making, at: number): Answered {
 	const { set } = making.draft;
 	const first = set.findIndex((one) => one.kind === 'song' && one.isEncore);
@@ -285,11 +313,25 @@ function encoreFrom(making: Making, at: number): Answered {
 	const marked = set.map((one, index) =>
 		one.kind === 'song' ? { ...one, isEncore: first !== at && index >= at } : one,
 	);
-	const isAfterInterval = first !== at && set[at - 1]?.kind === 'interval';
-	const next = then(making, making.place, {
-		set: isAfterInterval ? marked.filter((_, index) => index !== at - 1) : marked,
+	return ordered(making, marked);
+}
+
+/** The set in this order, without the intervals that are left where none can be, which is said. */
+function ordered(making: Making, set: readonly DraftItem[]): Answered {
+	const left = withoutStray(set);
+	const next = then(making, making.place, { set: left });
+	return left.length < set.length && 'making' in next
+		? { ...next, says: words.INTERVAL_GONE }
+		: next;
+}
+
+/** An interval stands between two songs, and not before an encore. */
+function withoutStray(set: readonly DraftItem[]): readonly DraftItem[] {
+	return set.filter((item, index) => {
+		if (item.kind === 'song') return true;
+		const after = set[index + 1];
+		return set[index - 1]?.kind === 'song' && after?.kind === 'song' && !after.isEncore;
 	});
-	return isAfterInterval && 'making' in next ? { ...next, says: words.INTERVAL_GONE } : next;
 }
 
 const isSong = (item: DraftItem, id: string): boolean => item.kind === 'song' && item.song === id;
@@ -312,9 +354,7 @@ function beginHands(making: Making): Answered {
 	const order = draft.set.flatMap((item) => (item.kind === 'song' ? [item.song] : []));
 	const songs = [...new Set(order)].flatMap((id) => draft.songs.filter((one) => one.id === id));
 	if (draft.instruments.length === 0) return then(making, { ask: 'write' }, { songs });
-	const [first, ...rest] = songs;
-	const begun = first ? [{ ...first, hands: firstHands(draft) }, ...rest] : [];
-	return then(making, { ask: 'hands', song: 0 }, { songs: begun });
+	return toHands(making, 0, songs);
 }
 
 const HANDS = /^(hand|none|keep|tuned) (\S+)(?: (.*))?$/u;

@@ -121,10 +121,11 @@ type Body = Area & { readonly file: string };
 function bodyRows(state: NewShow, question: Question, { columns, rows, file }: Body): Row[] {
 	const shown = state.earlier === null ? state : madeOf(state.beginning, state.earlier.answers);
 	const soFar = fileSoFar(shown.making, shown.before);
+	const heading = shown.making.adding ? words.fileAddedTo(file) : words.fileSoFar(file);
 	if (columns >= WIDE_COLUMNS) {
 		const at = Math.floor(columns * 0.48);
 		const left = questionRows(state, question, { columns: at - GAP, rows });
-		const right = fileRows(soFar, { columns: columns - at, rows, file });
+		const right = fileRows(soFar, heading, { columns: columns - at, rows });
 		return beside(fillRows(left, rows), right, at);
 	}
 	// On few rows the question has all of them that it needs.
@@ -133,7 +134,7 @@ function bodyRows(state: NewShow, question: Question, { columns, rows, file }: B
 	const asks = rows >= 20 ? half : Math.min(rows, Math.max(half, Math.min(needed, rows - 4)));
 	return [
 		...fillRows(questionRows(state, question, { columns, rows: asks }), asks),
-		...fileRows(soFar, { columns, rows: rows - asks, file }),
+		...fileRows(soFar, heading, { columns, rows: rows - asks }),
 	];
 }
 
@@ -180,9 +181,8 @@ function inColumns(list: readonly string[], columns: number): readonly string[] 
 }
 
 /** The part of the file around what was just added, each line wrapped under itself. */
-function fileRows(soFar: FileSoFar, { columns, rows, file }: Body): Row[] {
+function fileRows(soFar: FileSoFar, heading: string, { columns, rows }: Area): Row[] {
 	if (rows < 2) return [];
-	const heading = cutRow([span(words.fileSoFar(file), 'title')], columns);
 	const wrapped = soFar.lines.flatMap((line, index) => {
 		const isNew = index >= soFar.newFrom && index < soFar.newTo;
 		return wrapLine(line, columns).map((text) => ({ text, isNew, index }));
@@ -193,7 +193,7 @@ function fileRows(soFar: FileSoFar, { columns, rows, file }: Body): Row[] {
 	const shown = wrapped
 		.slice(from, from + room)
 		.map(({ text, isNew }): Row => [span(text, isNew ? 'bright' : 'plain')]);
-	return fillRows([heading, ...shown], rows);
+	return fillRows([cutRow([span(heading, 'title')], columns), ...shown], rows);
 }
 
 /** In a map on one line, between its keys; else between words. */

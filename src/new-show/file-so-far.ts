@@ -1,5 +1,7 @@
 // The file as it grows: its lines, and which of them the last answer changed.
 
+import { cleanText } from '../base/clean-text.ts';
+import { addToShowFile } from '../setlist/add-to-file.ts';
 import type { ShowDraft } from '../setlist/show-draft.ts';
 import { writeShowFile } from '../setlist/write-show-file.ts';
 import type { Making, Place } from './making.ts';
@@ -15,18 +17,33 @@ export type FileSoFar = {
 
 const WRITTEN = new WeakMap<ShowDraft, readonly string[]>();
 
-function linesOf(draft: ShowDraft): readonly string[] {
-	const known = WRITTEN.get(draft);
+/** The text of the file that would be written now; null where what is added has no place in the one that is there. */
+export function fileText({ draft, adding }: Making): string | null {
+	if (!adding) return writeShowFile(draft);
+	const { instruments, songs, set } = adding.draft;
+	return addToShowFile(adding.text, {
+		...draft,
+		players: [],
+		instruments: draft.instruments.slice(instruments.length),
+		songs: draft.songs.slice(songs.length),
+		set: draft.set.slice(set.length),
+		remarks: [],
+	});
+}
+
+function linesOf(making: Making): readonly string[] {
+	const known = WRITTEN.get(making.draft);
 	if (known) return known;
-	const lines = writeShowFile(draft).trimEnd().split('\n');
-	WRITTEN.set(draft, lines);
+	const text = fileText(making) ?? making.adding?.text ?? '';
+	const lines = text.trimEnd().split('\n').map(cleanText);
+	WRITTEN.set(making.draft, lines);
 	return lines;
 }
 
 /** The file that would be written now, beside the one before the last answer. */
 export function fileSoFar(making: Making, before: Making): FileSoFar {
-	const lines = linesOf(making.draft);
-	const old = linesOf(before.draft);
+	const lines = linesOf(making);
+	const old = linesOf(before);
 	const most = Math.min(lines.length, old.length);
 	let newFrom = 0;
 	while (newFrom < most && lines[newFrom] === old[newFrom]) newFrom += 1;

@@ -2,6 +2,7 @@
 // one back is leaving it out.
 
 import type { ShowDraft } from '../setlist/show-draft.ts';
+import { freeSlot } from './numbered.ts';
 
 /** What a start of `new` knows before anything is asked. */
 export type Beginning = {
@@ -11,6 +12,14 @@ export type Beginning = {
 	readonly title: string;
 	/** All but its day, from an earlier night; left out where everything is asked. */
 	readonly earlier?: EarlierNight;
+	/** A file that is there and is added to. */
+	readonly adding?: FileThere;
+};
+
+export type FileThere = {
+	readonly text: string;
+	/** What it holds. */
+	readonly draft: ShowDraft;
 };
 
 export type EarlierNight = {
@@ -23,6 +32,7 @@ export type EarlierNight = {
 export type Place =
 	| {
 			readonly ask:
+				| 'add'
 				| 'title'
 				| 'venue'
 				| 'date'
@@ -48,10 +58,18 @@ export type Making = {
 	readonly slot: string | null;
 	/** Where the rest comes from an earlier night and is not asked. */
 	readonly earlier?: EarlierNight;
+	/** Where a file that is there is added to: nothing of it is asked again. */
+	readonly adding?: FileThere;
 };
 
 /** Before the first answer. */
-export function begun({ today, title, earlier }: Beginning): Making {
+export function begun({ today, title, earlier, adding }: Beginning): Making {
+	if (adding) {
+		const { draft } = adding;
+		const slots = draft.instruments.map(({ slot }) => slot);
+		const slot = freeSlot({ slots, players: draft.players.length });
+		return { draft, place: { ask: 'add' }, slot, adding };
+	}
 	if (earlier) {
 		const { draft } = earlier;
 		return {

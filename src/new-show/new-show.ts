@@ -209,7 +209,9 @@ function pressOrder(state: NewShow, key: string): NewShow {
 	if (held !== null) {
 		if (key === 'enter') return { ...state, held: null };
 		if (to === picked) return nothing(state, key);
-		return { ...answer(state, `move ${picked} ${to}`), picked: to, held };
+		const next = answer(state, `move ${picked} ${to}`);
+		const isMoved = next.answers !== state.answers;
+		return { ...next, picked: isMoved ? to : picked, held };
 	}
 	if (upOrDown(key) !== 0) return { ...state, picked: to };
 	switch (key.toLowerCase()) {

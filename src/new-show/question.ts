@@ -60,6 +60,11 @@ export function questionOf(making: Making): Question {
 	const song = draft.songs.at(-1);
 	const onRack = instrument ? onSlot(instrument.slot, instrument.name) : '';
 	switch (place.ask) {
+		case 'add':
+			return choice(PARTS_ASKED.show, ASKED.add, {
+				offered: ENTER.add,
+				list: [words.fileHolds(draft.instruments.length, draft.songs.length), words.STAYS_AS_IT_IS],
+			});
 		case 'title':
 			return text(PARTS_ASKED.show, ASKED.title, { offered: draft.title });
 		case 'venue':

@@ -14,11 +14,13 @@ export const PARTS_ASKED = {
 
 export const NEW_SHOW = 'NEW SHOW';
 export const fileSoFar = (file: string): string => `${file}, not written yet`;
+export const fileAddedTo = (file: string): string => `${file} with what is added, not written yet`;
 export const DEFAULT_TITLE = 'Untitled show';
 
 // Questions. In capitals or after a colon what it is about.
 
 export const ASKED = {
+	add: 'This file is there already. Add to it?',
 	title: 'What is the show called?',
 	venue: 'Where is it?',
 	date: 'Which day?',
@@ -50,6 +52,10 @@ export const draftHolds = (players: number, instruments: number, songs: number):
 	`A show begun earlier: players ${players}, instruments ${instruments}, songs ${songs}.`;
 export const DRAFT_GOES = 'A new one takes its place with the first answer.';
 
+export const fileHolds = (instruments: number, songs: number): string =>
+	`It holds: instruments ${instruments}, songs ${songs}.`;
+export const STAYS_AS_IT_IS = 'All that stands in it stays as it is, to the letter.';
+
 // What to know before answering.
 
 export const HINTS = {
@@ -71,6 +77,7 @@ export const HINTS = {
 /** What enter takes. */
 export const enterTakes = (what: string): string => `enter: ${what}`;
 export const ENTER = {
+	add: 'add instruments and songs',
 	noVenue: 'not said',
 	noCurfew: 'no curfew',
 	everybody: 'that is everybody',
@@ -123,7 +130,7 @@ export const NO_SONG = 'A list has at least one song: type a title.';
 export const NO_INTERVAL_HERE = 'An interval stands between two songs, and not before an encore.';
 export const NO_ENCORE_HERE = 'An encore begins with a song.';
 export const INTERVAL_GONE =
-	'The interval before it is gone: the players come back for an encore within minutes.';
+	'The interval is gone: it stands between two songs, and not before an encore.';
 export const TOO_MANY = 'There is no room for another one.';
 export const NO_NAME = 'A name needs a letter or a figure.';
 export const noSlot = (typed: string): string =>
@@ -156,8 +163,8 @@ export const draftKept = 'Kept as a draft. rackside new goes on with it.';
 export const draftNotKept = 'The draft could not be kept: the data folder takes nothing.';
 export const NOTHING_BEGUN = 'Nothing was begun.';
 export const WRITTEN_CHECKING = 'Written. Checking it.';
-export const fileThere = (file: string): string =>
-	`${file} is there already and is left as it is. Name another file.`;
+export const CHANGED_MEANWHILE =
+	'The file was changed meanwhile, so that nothing was written. Leave with esc and begin again: all is kept.';
 export const madeFile = (file: string): string => `Written: ${file}`;
 export const whatNext = (file: string): string =>
 	`Next: rackside plan ${file} --sheet prints the run sheet, rackside run ${file} opens the show.`;

@@ -91,6 +91,36 @@ test('any keys: no fault, a file that can be read, a screen that fits', {
 	);
 });
 
+const orderKey = fc.constantFrom(
+	'up',
+	'down',
+	'up',
+	'down',
+	'g',
+	'g',
+	'h',
+	'p',
+	'k',
+	'u',
+	'enter',
+	'esc',
+);
+
+test('any order: intervals and encores stand where they can', { timeout: 120_000 }, () => {
+	const from = pressed(keysOf(...PARTS.slice(0, 4)));
+	fc.assert(
+		fc.property(fc.array(orderKey, { maxLength: 80 }), (keys) => {
+			let state: NewShow = from;
+			for (const one of keys) {
+				const before = state.making;
+				state = press(state, one);
+				if (state.making !== before) readable(state);
+			}
+		}),
+		{ numRuns: RUNS },
+	);
+});
+
 test('any keys: what is kept gives the same show again', { timeout: 120_000 }, () => {
 	fc.assert(
 		fc.property(start, fc.array(act, { maxLength: 60 }), (from, acts) => {

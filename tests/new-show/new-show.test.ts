@@ -217,9 +217,21 @@ describe('the order', () => {
 		const down = Array<string>(8).fill('down');
 		const first = pressed([...down, 'p', 'enter', 'down', 'down', 'h'], before);
 		expect(titles(first)).not.toContain('interval');
-		expect(first.message).toMatch(/interval before it is gone/);
+		expect(first.message).toMatch(/^The interval is gone/);
 		const other = pressed([...down, 'down', 'h', 'up', 'p', 'enter'], before);
 		expect(titles(other)).not.toContain('interval');
+	});
+
+	test('an interval is carried no further than where one can be', () => {
+		const one = pressed(['p', 'enter', 'down', 'g', 'up'], before);
+		expect(one.message).toMatch(/between two songs/);
+		expect(titles(one)[1]).toBe('interval');
+		expect(titles(pressed(['down', 'enter'], one))[2]).toBe('interval');
+	});
+
+	test('an interval goes with the song that it stood before', () => {
+		const state = pressed(['p', 'enter', 'k'], before);
+		expect(titles(state)).not.toContain('interval');
 	});
 
 	test('a song that is dropped is gone from the catalogue too', () => {

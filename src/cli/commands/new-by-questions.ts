@@ -1,5 +1,6 @@
 // `rackside new` by questions: the screen, the draft that outlives it, and the file at the end.
 
+import { createHash } from 'node:crypto';
 import { basename, dirname, relative, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { slug } from '../../base/slug.ts';
@@ -9,7 +10,8 @@ import { writeExport } from '../../disk/export-file.ts';
 import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { drawNewShow } from '../../new-show/draw-new-show.ts';
-import type { Beginning } from '../../new-show/making.ts';
+import { fileText } from '../../new-show/file-so-far.ts';
+import type { Beginning, FileThere } from '../../new-show/making.ts';
 import {
 	type Kept,
 	keptOf,
@@ -18,8 +20,9 @@ import {
 	press,
 	startNewShow,
 } from '../../new-show/new-show.ts';
+import { addToShowFile } from '../../setlist/add-to-file.ts';
+import { draftOfShow } from '../../setlist/draft-of-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
-import { writeShowFile } from '../../setlist/write-show-file.ts';
 import { nodeClock } from '../../terminal/clock.ts';
 import { styledRow, stylingOf } from '../../ui/styled-row.ts';
 import { CARRIED_TITLE, NOTHING_CARRIED } from '../../words/carried.ts';
@@ -27,15 +30,18 @@ import { exportProblem } from '../../words/disk.ts';
 import * as words from '../../words/new-show.ts';
 import { problemText } from '../../words/problem-text.ts';
 import { faultWords } from '../../words/program.ts';
+import { ADD_BY_HAND, CANNOT_ADD_HERE, NOT_A_SHOW_TO_ADD } from '../../words/set-list.ts';
 import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { livePreferences } from '../live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live-screen.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { openShow, showTree } from '../open-show.ts';
+import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { placesOf } from '../places.ts';
+import { showOrGear } from '../rack-file.ts';
 import { shellWord } from '../shell-word.ts';
+import { tellProblems } from '../tell-problems.ts';
 import { screenWayOut } from '../way-out.ts';
 import { writeTrace } from '../write-trace.ts';
 import { risksOf, risksText } from './check.ts';
@@ -50,7 +56,30 @@ export type Wanted = {
 	readonly file: string | null;
 	/** Where all but the day comes from an earlier night, with what was carried over, a line each. */
 	readonly earlier?: { readonly draft: ShowDraft; readonly carried: readonly string[] };
+	/** Where the file is there and is added to. */
+	readonly adding?: FileThere;
 };
+
+/** Asks what is to be added to a file that is there; all that stands in it stays. */
+export async function addByQuestions(file: string, request: Request, io: Io): Promise<number> {
+	const where = { file: cleanText(file) };
+	const { show, problems } = showOrGear(file, io);
+	const bytes = loadBytes(resolve(io.cwd, file));
+	if (!show || !(bytes instanceof Uint8Array)) {
+		return tellProblems([{ code: 'no-show', what: NOT_A_SHOW_TO_ADD, where }, ...problems], io);
+	}
+	const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
+	const adding = { text, draft: draftOfShow(show) };
+	if (
+		addToShowFile(text, { ...adding.draft, players: [], remarks: [] }) === null
+	) {
+		return tellProblems(
+			[{ code: 'one-line', what: CANNOT_ADD_HERE, where, hint: ADD_BY_HAND }],
+			io,
+		);
+	}
+	return newByQuestions({ file, adding }, request, io);
+}
 
 /** Asks for a show and writes it; comes back only where it could not ask. */
 export async function newByQuestions(wanted: Wanted, request: Request, io: Io): Promise<number> {
@@ -60,7 +89,7 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 	const places = placesOf(request, io);
 	makeFolders(realDisk, places.data);
 	// What an earlier night says is there the next time without being kept.
-	const drafts = earlier ? NO_DRAFT : keptDraft(places.data);
+	const drafts = earlier ? NO_DRAFT : keptDraft(places.data, draftName(wanted, io));
 	const page = newShowPage({
 		first: startNewShow(beginning(wanted, io), drafts.kept()),
 		keep: drafts.keep,
@@ -68,7 +97,7 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 			shutdown.begin({ kind: 'quit', code: state });
 		},
 		finish: ({ making }) => {
-			const done = writeNew(making.draft, wanted, io);
+			const done = writeNew({ draft: making.draft, text: fileText(making) }, wanted, io);
 			return 'why' in done ? done : checked(done.name, wanted, { request, io });
 		},
 	});
@@ -109,7 +138,8 @@ export function localDay(atMs: number): string {
 	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
 }
 
-function beginning({ file, earlier }: Wanted, io: Io): Beginning {
+function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {
+	if (adding) return { today: localDay(io.wallMs()), title: adding.draft.title, adding };
 	if (earlier) {
 		const { draft, carried } = earlier;
 		return {
@@ -141,8 +171,15 @@ type KeptDraft = {
 };
 
 /** The draft in the data folder. */
-function keptDraft(folder: string): KeptDraft {
-	const store = draftFile(realDisk, { folder, night: DRAFT });
+/** A draft of what is added to a file is that file's, as it stands, and no other's. */
+function draftName({ file, adding }: Wanted, io: Io): string {
+	if (!adding || file === null) return DRAFT;
+	const of = `${resolve(io.cwd, file)}\n${adding.text}`;
+	return `${DRAFT}-${createHash('sha256').update(of).digest('hex').slice(0, 12)}`;
+}
+
+function keptDraft(folder: string, night: string): KeptDraft {
+	const store = draftFile(realDisk, { folder, night });
 	const asStored = ({ answers, typed }: Kept) => ({ answers: JSON.stringify(answers), typed });
 	return {
 		kept: () => {
@@ -243,21 +280,29 @@ function newShowPage({ first, keep, end, finish }: PageParts): ShownNight & {
 
 /** Writes the file, never over one; its name from the working folder, or why it could not be written. */
 export function writeNew(
-	draft: ShowDraft,
+	{ draft, text }: { readonly draft: ShowDraft; readonly text: string | null },
 	wanted: Wanted,
 	io: Io,
 ): { readonly name: string } | { readonly why: string } {
-	const target = resolve(io.cwd, wanted.file ?? fileName(draft, wanted));
+	const { file, adding } = wanted;
+	const target = resolve(io.cwd, file ?? fileName(draft, wanted));
+	if (text === null) return { why: CANNOT_ADD_HERE };
+	if (adding && !isAsItWas(target, adding)) return { why: words.CHANGED_MEANWHILE };
 	const done = writeExport(realDisk, {
 		folder: dirname(target),
 		name: basename(target),
-		text: writeShowFile(draft),
-		isDefaultName: wanted.file === null,
-		isForced: false,
+		text,
+		isDefaultName: file === null,
+		isForced: adding !== undefined,
 	});
 	return 'fault' in done
 		? { why: cleanText(problemText(exportProblem(done.fault))) }
 		: { name: relative(io.cwd, done.path) };
+}
+
+function isAsItWas(path: string, { text }: FileThere): boolean {
+	const bytes = loadBytes(path);
+	return bytes instanceof Uint8Array && Buffer.from(text).equals(bytes);
 }
 
 /** What is to be said of a file just written: what was carried into it, what is wrong or risky, what to do next. */

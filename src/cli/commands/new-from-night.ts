@@ -4,6 +4,7 @@
 import { cleanText } from '../../base/clean-text.ts';
 import { nextNight } from '../../report/next-night.ts';
 import { nightSteps } from '../../report/night-steps.ts';
+import { writeShowFile } from '../../setlist/write-show-file.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
 import { NIGHTS_LISTS, NO_SHOW_IN_NIGHT } from '../../words/requests.ts';
 import { chosenNight } from '../chosen-night.ts';
@@ -43,7 +44,7 @@ export async function newFromNight(
 		return newByQuestions(wanted, request, io);
 	}
 	const tonight = { ...draft, date: localDay(io.wallMs()) };
-	const done = writeNew(tonight, wanted, io);
+	const done = writeNew({ draft: tonight, text: writeShowFile(tonight) }, wanted, io);
 	if ('why' in done) {
 		io.complain(`${done.why}\n`);
 		return EXIT.unusable;

@@ -4,11 +4,11 @@ import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { fileThere } from '../../words/new-show.ts';
+import { ANOTHER_NAME, fileIsThere } from '../../words/set-list.ts';
 import { type CliCommand, optionText } from '../command.ts';
-import { EXIT } from '../exit-code.ts';
+import type { Io } from '../io.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { newByQuestions } from './new-by-questions.ts';
+import { addByQuestions, newByQuestions } from './new-by-questions.ts';
 import { bringsList, NO_LIST, newFromList } from './new-from-list.ts';
 import { newFromNight } from './new-from-night.ts';
 
@@ -34,12 +34,18 @@ export const newCommand: CliCommand = {
 		const from = optionText(request, 'from');
 		const canAsk = io.isInputTerminal && io.isOutputTerminal && request.options.json !== true;
 		if (from === null && !canAsk) return tellProblems([NO_LIST], io);
-		if (file !== null && realDisk.stat(resolve(io.cwd, file)) !== null) {
-			io.complain(`${fileThere(cleanText(file))}\n`);
-			return EXIT.unusable;
-		}
+		const isThere = file !== null && realDisk.stat(resolve(io.cwd, file)) !== null;
+		if (isThere) return from === null ? addByQuestions(file, request, io) : tellThere(file, io);
 		return from === null
 			? newByQuestions({ file }, request, io)
 			: newFromNight({ file, from }, request, io);
 	},
 };
+
+function tellThere(file: string, io: Io): number {
+	const where = { file: cleanText(file) };
+	return tellProblems(
+		[{ code: 'file-exists', what: fileIsThere(true), where, hint: ANOTHER_NAME }],
+		io,
+	);
+}
