@@ -8,7 +8,9 @@ import { partEntries } from './write-show-file.ts';
 const PARTS: readonly DraftPart[] = ['players', 'instruments', 'songs', 'set'];
 
 /** The text with the draft's players, instruments, songs and set behind its own; null where a part is written on one line. */
-export function addToShowFile(text: string, draft: ShowDraft): string | null {
+export function addToShowFile(given: string, draft: ShowDraft): string | null {
+	const ending = given.includes('\r\n') ? '\r\n' : '\n';
+	const text = given === '' || given.endsWith('\n') ? given : `${given}${ending}`;
 	const { contents } = parseDocument(text);
 	if (!isMap(contents) || contents.flow === true) return null;
 	const pieces: { readonly at: number; readonly text: string }[] = [];
@@ -17,7 +19,10 @@ export function addToShowFile(text: string, draft: ShowDraft): string | null {
 		if (isNew) continue;
 		const pair = contents.items.find(({ key }) => isScalar(key) && key.value === part);
 		if (!pair) {
-			pieces.push({ at: text.length, text: `\n${part}:\n${partEntries(draft, part, '  ')}` });
+			pieces.push({
+				at: text.length,
+				text: `\n${part}:\n${partEntries(draft, part, '  ').replace(/^\n/, '')}`,
+			});
 			continue;
 		}
 		const list = pair.value;
@@ -32,13 +37,10 @@ export function addToShowFile(text: string, draft: ShowDraft): string | null {
 	return pieces
 		.reverse()
 		.toSorted((a, b) => b.at - a.at)
-		.reduce((now, piece) => inserted(now, piece.at, piece.text), text);
-}
-
-function inserted(text: string, at: number, piece: string): string {
-	const before = text.slice(0, at);
-	const isOpen = before !== '' && !before.endsWith('\n');
-	return `${before}${isOpen ? '\n' : ''}${piece}${text.slice(at)}`;
+		.reduce((now, piece) => {
+			const lines = piece.text.replaceAll('\n', ending);
+			return now.slice(0, piece.at) + lines + now.slice(piece.at);
+		}, text);
 }
 
 /** The spaces in front of the first dash. */

@@ -69,6 +69,7 @@ export type Decided =
 	| { readonly code: 'column-unclear'; readonly row: number; readonly column: string }
 	| { readonly code: 'no-headings'; readonly title: string }
 	| { readonly code: 'length-column'; readonly column: string }
+	| { readonly code: 'names-column'; readonly column: string }
 	| { readonly code: 'one-player' }
 	| { readonly code: 'blank-lines'; readonly row: number };
 

@@ -165,6 +165,8 @@ type Column = {
 	readonly player: ListPlayer | null;
 	readonly part: PlayerPart;
 	readonly isInMinutes: boolean;
+	/** Its cells are names and nothing else: of instruments, or of anything. */
+	readonly isNames: boolean;
 };
 
 function columnsOf(headed: Headed, wishes: TableWishes, decided: Decided[]): readonly Column[] {
@@ -207,12 +209,16 @@ function columnsOf(headed: Headed, wishes: TableWishes, decided: Decided[]): rea
 			return {
 				...{ index, heading, use, player, part },
 				isInMinutes: /^min/.test(headingKey(heading)),
+				isNames: false,
 			};
 		};
 		const asked = Object.entries(wishes.columns).find(
 			([column]) => heading !== '' && headingKey(column) === headingKey(heading),
 		)?.[1];
-		if (asked !== undefined) return make('player', playerFor(heading, heading, asked));
+		if (asked !== undefined) {
+			const name = asked.charAt(0).toUpperCase() + asked.slice(1);
+			return make('player', playerFor(name, heading, asked));
+		}
 		const exact = /^(.*?)\s*\[([^[\]]+)\]$/.exec(heading);
 		if (exact) return make('player', exactPlayer(exact));
 		const use = columnUse(heading);
@@ -248,13 +254,47 @@ function columnsOf(headed: Headed, wishes: TableWishes, decided: Decided[]): rea
 		);
 		const reading = isKnown ? 'player' : readsAsPlayer(heading, cells, wishes);
 		if (reading === 'player') return make('player', playerFor(heading, heading, undefined));
-		if (reading === 'unclear')
-			decided.push({ code: 'column-unclear', row: headed.headingRow, column: heading });
-		else intoNotes.push(heading);
-		return make('notes');
+		if (reading === 'nobody') intoNotes.push(heading);
+		return { ...make('notes'), isNames: reading === 'unclear' };
+	});
+	const named = namesAmong(columns, cellsOf);
+	const all = columns.map((column): Column => {
+		if (!column.isNames) return column;
+		const { heading } = column;
+		const isPlayer = named.has(column.index);
+		if (isPlayer) decided.push({ code: 'names-column', column: heading });
+		else decided.push({ code: 'column-unclear', row: headed.headingRow, column: heading });
+		return isPlayer
+			? { ...column, use: 'player', player: playerFor(heading, heading, undefined) }
+			: column;
 	});
 	if (intoNotes.length > 0) decided.push({ code: 'into-notes', columns: intoNotes });
-	return columns;
+	return all;
+}
+
+/** Which columns of mere names are players': those beside a player's, and where nobody else is one, those whose names come again. */
+function namesAmong(
+	columns: readonly Column[],
+	cellsOf: (index: number) => readonly string[],
+): ReadonlySet<number> {
+	const said = columns.filter(({ use }) => use !== 'other');
+	const players = new Set(said.flatMap(({ player, index }) => (player ? [index] : [])));
+	if (players.size === 0) {
+		const isRepeated = (index: number) => new Set(cellsOf(index)).size < cellsOf(index).length;
+		return new Set(
+			said.flatMap(({ isNames, index }) => (isNames && isRepeated(index) ? [index] : [])),
+		);
+	}
+	const found = new Set<number>();
+	const spread = (order: readonly Column[]) => {
+		for (const [at, { isNames, index }] of order.entries()) {
+			const before = order[at - 1]?.index ?? -1;
+			if (isNames && (players.has(before) || found.has(before))) found.add(index);
+		}
+	};
+	spread(said);
+	spread(said.toReversed());
+	return found;
 }
 
 /** `Ash tuning` beside `Ash guitar`. */

@@ -61,7 +61,11 @@ export function writeShowFile(draft: ShowDraft): string {
 		// What is taken over from another file stands before what is new.
 		const given = draft.further?.[key];
 		const items = [...(isSeq(given) ? (given.items as Node[]) : []), ...nodes[key]];
-		if (items.length > 0) remark(add(key, listOf(items)), draft.partRemarks?.[key]);
+		if (items.length === 0) return;
+		const list = listOf(items);
+		// A comment above the first entry is the list's own to the library.
+		if (isSeq(given)) list.commentBefore = given.commentBefore ?? null;
+		remark(add(key, list), draft.partRemarks?.[key]);
 	};
 	part('players');
 	part('instruments');

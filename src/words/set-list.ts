@@ -85,6 +85,8 @@ export function saidLine(said: Said): string | null {
 		return `The table has no headings; column ${said.title} was taken for the titles.`;
 	if (said.code === 'length-column')
 		return `Column ${said.column} has no heading; its cells were taken for lengths.`;
+	if (said.code === 'names-column')
+		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')
 		return 'The list names no player; the tunings in brackets are those of one called Guitar.';
 	if (said.code === 'blank-lines')

@@ -82,9 +82,7 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 		...{ isDateGuessed: true, isStartGuessed: true, isTitleGuessed: read.list.title === null },
 	});
 	const showText =
-		there === null
-			? writeShowFile(remarked)
-			: addToShowFile(there.text, { ...remarked, remarks: [] });
+		there === null ? writeShowFile(remarked) : addToShowFile(there.text, remarksBelow(remarked));
 	if (showText === null) {
 		const where = { file: cleanText(out) };
 		return tellProblems(
@@ -125,6 +123,12 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 			`${JSON.stringify({ ...counts, asked: reading.asked.map(askedJson), file: shown })}\n`,
 		);
 	return reading.asked.length > 0 ? EXIT.toLookAt : EXIT.fine;
+}
+
+/** The remarks of the whole above the first entry of the order, since a file that is there has its own beginning. */
+function remarksBelow(draft: ShowDraft): ShowDraft {
+	const [first, ...others] = draft.set;
+	return first ? { ...draft, set: [{ ...first, remarks: draft.remarks }, ...others] } : draft;
 }
 
 function askedJson(one: Asked) {
