@@ -19,10 +19,19 @@ import { searchedNights } from './night-places.ts';
 import { placesOf } from './places.ts';
 import { tellProblems } from './tell-problems.ts';
 
-/** The night with this id, or the last one in which anything was played; the exit code where there is none, which is said. */
-export function chosenNight(wanted: string | null, request: Request, io: Io): NightOnDisk | number {
+/** `last`: the newest night in which anything was played; `last-show`: a rehearsal only where there is nothing else. */
+export type WantedNight = 'last' | 'last-show' | { readonly id: string };
+
+/** The night that is wanted; the exit code where there is none, which is said. */
+export function chosenNight(wanted: WantedNight, request: Request, io: Io): NightOnDisk | number {
 	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
-	const id = wanted ?? lastPlayed(folders, nights) ?? nights[0]?.id;
+	const shows = nights.filter(({ header }) => header?.isRehearsal === false);
+	const id =
+		typeof wanted === 'object'
+			? wanted.id
+			: ((wanted === 'last-show' ? lastPlayed(folders, shows) : null) ??
+				lastPlayed(folders, nights) ??
+				nights[0]?.id);
 	if (id === undefined) {
 		// There may be one in the folder that cannot be read, which was said.
 		if (isPart) return EXIT.unusable;

@@ -107,7 +107,9 @@ export function paste(state: NewShow, text: string): NewShow {
 	if (!isText) return { ...state, message: words.PASTE_NOWHERE };
 	const room = Math.max(0, LONGEST_TEXT - lineText(state.line).length);
 	const letters = graphemes(cleanText(text.trim())).slice(0, room);
-	return { ...state, message: null, line: typeInto(state.line, letters.join('')) };
+	const isList = state.making.place.ask === 'song' && /\S\s*[\r\n]\s*\S/.test(text);
+	const message = isList ? words.PASTED_LINES : null;
+	return { ...state, message, line: typeInto(state.line, letters.join('')) };
 }
 
 const LONGEST_TEXT = 400;

@@ -148,6 +148,8 @@ export const hadIt = (player: string, instrument: string): string =>
 export const keyDoesNothing = (key: string): string => `${key} does nothing here.`;
 export const NOTHING_TO_TAKE_BACK = 'Nothing to take back: this is the first question.';
 export const TAKEN_BACK = 'Taken back.';
+export const PASTED_LINES =
+	'Several lines were pasted into one title. A whole list goes in with rackside new --list.';
 export const PASTE_NOWHERE = 'Text can only be pasted where text is typed. Nothing was done.';
 
 // From an earlier night.

@@ -288,6 +288,12 @@ describe('what is typed', () => {
 		expect(lineText(state.line)).toBe('A␛[2J·B C');
 	});
 
+	test('a list pasted into one title is told how it goes in', () => {
+		const state = paste(pressed([...keysOf('show', 'players'), 'enter']), 'One 3:30\nTwo 4:00\n');
+		expect(state.message).toMatch(/--list/);
+		expect(state.making.draft.songs).toEqual([]);
+	});
+
 	test('pasted text goes into fields only', () => {
 		const kind = pressed([...keysOf('show', 'players'), ...type('One'), 'enter']);
 		const state = paste(kind, '7\n');

@@ -70,9 +70,7 @@ export async function addByQuestions(file: string, request: Request, io: Io): Pr
 	}
 	const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
 	const adding = { text, draft: draftOfShow(show) };
-	if (
-		addToShowFile(text, { ...adding.draft, players: [], remarks: [] }) === null
-	) {
+	if (addToShowFile(text, { ...adding.draft, players: [], remarks: [] }) === null) {
 		return tellProblems(
 			[{ code: 'one-line', what: CANNOT_ADD_HERE, where, hint: ADD_BY_HAND }],
 			io,

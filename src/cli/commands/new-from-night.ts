@@ -15,7 +15,7 @@ import { localOffsetMinutes } from '../local-offset.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { checked, localDay, newByQuestions, writeNew } from './new-by-questions.ts';
 
-/** What `--from` takes for the newest night in which anything was played. */
+/** What `--from` takes for the newest night in which anything was played, rehearsals only for want of one. */
 const LAST = 'last';
 
 /** Makes the next night of the one named; gives back the exit code. */
@@ -24,7 +24,7 @@ export async function newFromNight(
 	request: Request,
 	io: Io,
 ): Promise<number> {
-	const night = chosenNight(from === LAST ? null : from, request, io);
+	const night = chosenNight(from === LAST ? 'last-show' : { id: from }, request, io);
 	if (typeof night === 'number') return night;
 	const findings = night.findings.map(nightFindingWords);
 	if (!night.show) {

@@ -65,7 +65,8 @@ export const reportCommand: CliCommand = {
 				io,
 			);
 		}
-		const night = chosenNight(request.words[0] ?? null, request, io);
+		const [id] = request.words;
+		const night = chosenNight(id === undefined ? 'last' : { id }, request, io);
 		if (typeof night === 'number') return night;
 		const report = reportOf(night);
 		if (!report) {
