@@ -16,6 +16,7 @@ import {
 	shownInstrument,
 	songTitle,
 } from '../showfile/shown-names.ts';
+import { isReachable } from '../tuning/retune.ts';
 import * as words from '../words/carried.ts';
 import { type NightStep, songAt } from './night-steps.ts';
 
@@ -99,9 +100,7 @@ function hoursAt(id: string, session: Session, steps: readonly NightStep[]): num
 function nextShow(last: Session, before: NightBefore): Show {
 	const { show } = last;
 	const own = new Map(
-		show.instruments
-			.filter(({ id, tuning }) => !isSameTuning(last.instruments[id]?.context.tuning, tuning))
-			.map(({ id, tuning }) => [id, tuning]),
+		show.instruments.filter((one) => isWrittenAs(one, last)).map(({ id, tuning }) => [id, tuning]),
 	);
 	const asBefore = (part: Part): Part =>
 		// What names no tuning means the instrument's own: that is another one now.
@@ -143,6 +142,23 @@ function isSameTuning(
 	return one === undefined || one.notes.join(' ') === other.notes.join(' ');
 }
 
+/**
+ * Whether the file says the tuning that it hangs in now. What a file says is also what the strings are for: from there
+ * its own tuning, and every one that a song names for it, must be within reach.
+ */
+function isWrittenAs(
+	{ id, kind, tuning: own }: Instrument,
+	{ instruments, show }: Session,
+): boolean {
+	const now = instruments[id]?.context.tuning;
+	if (now === undefined || isSameTuning(now, own)) return false;
+	const named = show.songs
+		.flatMap(({ parts, cues }) => [parts, ...cues.map(({ hand }) => hand)])
+		.flatMap((parts) => Object.values(parts))
+		.flatMap((part) => (part.kind === 'named' && part.instrument === id ? [part.tuning] : []));
+	return [own, ...named].every((one) => one === null || isReachable(now.notes, one.notes, kind));
+}
+
 function nextInstrument(one: Instrument, last: Session, { steps, dayOf }: NightBefore): Instrument {
 	const state = last.instruments[one.id];
 	if (!state) return one;
@@ -157,7 +173,7 @@ function nextInstrument(one: Instrument, last: Session, { steps, dayOf }: NightB
 		wrong.length === 0 || atMs === undefined ? [] : [words.noteOf(dayOf(atMs), wrong.join(', '))];
 	return {
 		...one,
-		tuning: isSameTuning(tuning, one.tuning) ? one.tuning : tuning,
+		tuning: isWrittenAs(one, last) ? tuning : one.tuning,
 		strung: {
 			on: restrung === null ? one.strung.on : dayOf(restrung.entry.at),
 			hours: hoursAt(one.id, last, steps) ?? one.strung.hours,
@@ -281,7 +297,14 @@ function carriedOf(one: Instrument, last: Session, before: NightBefore): readonl
 		tell(
 			'tuning',
 			(at) => contextOf(at)?.tuning.notes,
-			(when) => words.carriedTuning(name, cleanText(tuning.name), when),
+			(when) =>
+				isWrittenAs(one, last)
+					? words.carriedTuning(name, cleanText(tuning.name), when)
+					: words.keptTuning(
+							name,
+							{ now: cleanText(tuning.name), own: cleanText(one.tuning.name) },
+							when,
+						),
 		);
 	if (capo > 0)
 		tell(

@@ -21,6 +21,12 @@ function sinceWords({ song, isOn, clock }: Since): string {
 
 export const carriedTuning = (instrument: string, tuning: string, since: Since): string =>
 	`${instrument} in ${tuning}: as it hung ${sinceWords(since)}`;
+export const keptTuning = (
+	instrument: string,
+	tunings: { readonly now: string; readonly own: string },
+	since: Since,
+): string =>
+	`${instrument} in ${tunings.now}: as it hung ${sinceWords(since)}; the file keeps ${tunings.own}, which its strings are for, so retune it first`;
 export const carriedCapo = (instrument: string, fret: number, since: Since): string =>
 	`${instrument} with a capo on ${fret}: as it hung ${sinceWords(since)}`;
 export const carriedStrings = (instrument: string, since: Since): string =>

@@ -59,7 +59,8 @@ const CLUB = `
 01:20 e 3 enter
 03:00 d
 03:15 space
-04:00 c 2 "drop C" enter
+04:00 c 2 "drop C#" enter
+04:05 c 5 "drop C" enter
 04:10 c 6 2 enter
 05:00 f 3 e
 06:00 d
@@ -76,10 +77,19 @@ describe('after a night of the club show', () => {
 	const again = readAgain(next);
 
 	test('a tuning that was changed is as it hung, with the song and the time of day', () => {
-		expect(texts).toContain('2 Ember in drop C: as it hung during Lantern, 12:04');
+		expect(texts).toContain('2 Ember in drop C#: as it hung during Lantern, 12:04');
 		const ember = again.show.instruments.find(({ id }) => id === 'A2');
-		expect(ember?.tuning.name).toBe('drop C');
-		expect(again.text).toContain('# 2 Ember in drop C: as it hung during Lantern, 12:04.');
+		expect(ember?.tuning.name).toBe('drop C#');
+		expect(again.text).toContain('# 2 Ember in drop C#: as it hung during Lantern, 12:04.');
+	});
+
+	test('a tuning that its strings are not for is told, and the file keeps its own', () => {
+		expect(texts).toContain(
+			'5 Birch in drop C: as it hung during Lantern, 12:04; the file keeps E standard, which its strings are for, so retune it first',
+		);
+		expect(again.show.instruments.find(({ name }) => name === 'Birch')?.tuning.name).toBe(
+			'E standard',
+		);
 	});
 
 	test('a capo that is still on is told, since a file has no word for it', () => {
