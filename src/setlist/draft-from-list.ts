@@ -118,6 +118,11 @@ export function draftFromList(list: SetList, rack: Rack): ListReading {
 
 type Has = Extract<CellSaid, { kind: 'has' }>;
 
+const NOTHING_SAID: Has = {
+	...{ kind: 'has', name: null, slot: null, id: null, instrumentKind: null, tuning: null },
+	capo: null,
+};
+
 type Owner = {
 	readonly player: ListPlayer;
 	readonly kind: InstrumentKind;
@@ -768,6 +773,10 @@ class Drafting {
 			if (capo > 0 && !KINDS[only.kind].canTakeCapo)
 				return { why: 'capo-on-this-kind', near: null };
 			return { cell: { kind: 'named', instrument: only.id, tuning: null, capo } };
+		}
+		const [one, another] = theirs;
+		if (one && !another && this.#tuning(text, one.kind) !== null) {
+			return this.#namedCell({ ...NOTHING_SAID, id: one.id, tuning: text, capo }, owner);
 		}
 		if (capo > 0) return { why: 'which-instrument', near: null };
 		const kind = theirs.find((one) => this.#tuning(text, one.kind) !== null)?.kind;

@@ -21,7 +21,7 @@ export type CellSaid =
 	  }
 	| { readonly kind: 'unclear'; readonly why: CellWhy };
 
-export type CellWhy = 'two-ways' | 'capo-range' | 'extra-words' | 'too-long';
+export type CellWhy = 'two-ways' | 'capo-range' | 'extra-words' | 'too-long' | 'no-standard';
 
 /** What the reading of a cell goes by. */
 export type CellReader = {
@@ -65,6 +65,11 @@ export function readCell(text: string, reader: CellReader): CellSaid {
 	if (DOUBT.test(said)) return { kind: 'unclear', why: 'two-ways' };
 	return readWords(said.replace(/[(),;:|/[\]]+|\s[-–—]\s/g, ' ').trim(), reader);
 }
+
+/** Words of a tuning that is none of the known ones, and not of an instrument's name. */
+const LIKE_TUNINGS =
+	/\b(?:drop|dropped|double|open|standard|std|tuned|tuning|capo|step|steps|down|fret)\b/i;
+const NOTE = /^[A-G][#b]?$/;
 
 /** The text with one sign for each thing, on one line. */
 function plain(text: string): string {
@@ -132,6 +137,9 @@ function readWords(said: string, reader: CellReader): CellSaid {
 	if (before !== '' && after !== '') return { kind: 'unclear', why: 'extra-words' };
 	const name = before || after || null;
 	const tuning = notes?.[1] ?? run?.text ?? null;
+	if (name !== null && LIKE_TUNINGS.test(name)) return { kind: 'unclear', why: 'extra-words' };
+	if (name !== null && tuning === null && NOTE.test(name))
+		return { kind: 'unclear', why: 'no-standard' };
 	return has({ name, slot, tuning, capo: fret });
 }
 

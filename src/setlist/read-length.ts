@@ -18,6 +18,7 @@ export function readLength(text: string, isMinutes = false): LengthSaid {
 	const said = text
 		.trim()
 		.replace(/[’´`]/g, "'")
+		.replace(/[”″]/g, '"')
 		.replace(/^(?:~|ca\.?|approx\.?)\s*/i, '')
 		.replace(/^\((.*)\)$/, '$1')
 		.replace(/\s*am$/i, '')

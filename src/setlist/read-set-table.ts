@@ -343,13 +343,16 @@ function readsAsPlayer(
 	const tells = said.some(
 		(one) =>
 			one.kind === 'none' ||
+			(one.kind === 'unclear' && (one.why === 'capo-range' || one.why === 'extra-words')) ||
 			(one.kind === 'has' && (one.tuning !== null || one.capo !== null || one.slot !== null)),
 	);
 	if (tells) return 'player';
-	const isNames = cells.every(
-		(cell) => /^\p{L}[\p{L}\p{N} '-]*$/u.test(cell) && cell.split(/\s+/).length <= 2,
-	);
+	const isNames = cells.every((cell, at) => isNameLike(cell) || said[at]?.kind !== 'has');
 	return isNames ? 'unclear' : 'nobody';
+}
+
+function isNameLike(cell: string): boolean {
+	return /^\p{L}[\p{L}\p{N} '-]*$/u.test(cell) && cell.split(/\s+/).length <= 2;
 }
 
 function playersOf(columns: readonly Column[]): readonly ListPlayer[] {

@@ -10,6 +10,7 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'capo-range': 'a capo goes on a fret from 0 to 12',
 	'extra-words': 'part of it is known and the rest is not: a tuning, or another instrument?',
 	'too-long': 'it is too long for an instrument and a tuning',
+	'no-standard': 'no standard tuning of this kind has that note',
 	'length-or-title': 'the number is a length in seconds or part of the title',
 	'interval-or-song': 'it is an interval or a song of that name',
 	'which-player': 'the list does not say whose tuning it is',

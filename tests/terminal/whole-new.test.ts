@@ -61,10 +61,14 @@ test('from nothing to a file that run opens, and the next night from it', async 
 	expect([0, 1]).toContain(code);
 	expect(areSettingsKept).toBe(true);
 	expect(readFileSync(file, 'utf8')).toMatch(/^format: rackside\/1\n/);
-	// Nothing is left of the draft, and the file is never written over.
+	// Nothing is left of the draft, and the file is added to only where that is wanted.
 	expect(readdirSync(data).filter((name) => name.includes('draft'))).toEqual([]);
-	const again = startProgram({ words: `new ${file}`, data, by: 'launcher' });
-	await again.screen.waitFor('code 2', PATIENCE_MS);
+	const written = readFileSync(file, 'utf8');
+	const again = await startNew(file, data);
+	await again.screen.waitFor('Add to it?', PATIENCE_MS);
+	await again.screen.press('esc');
+	await again.screen.waitFor('code 1', PATIENCE_MS);
+	expect(readFileSync(file, 'utf8')).toBe(written);
 
 	const night = startProgram({ words: `run ${file}`, data });
 	await night.screen.waitFor('? all', PATIENCE_MS);
