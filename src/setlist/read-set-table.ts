@@ -280,7 +280,10 @@ function namesAmong(
 	const said = columns.filter(({ use }) => use !== 'other');
 	const players = new Set(said.flatMap(({ player, index }) => (player ? [index] : [])));
 	if (players.size === 0) {
-		const isRepeated = (index: number) => new Set(cellsOf(index)).size < cellsOf(index).length;
+		const isRepeated = (index: number) => {
+			const names = cellsOf(index).map((cell) => cell.toLowerCase().split(/\s/)[0]);
+			return new Set(names).size < names.length;
+		};
 		return new Set(
 			said.flatMap(({ isNames, index }) => (isNames && isRepeated(index) ? [index] : [])),
 		);

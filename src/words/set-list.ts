@@ -32,12 +32,12 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'interval-place': 'an interval stands between two songs that are no encore',
 	'empty-encore': 'no song follows',
 	'title-too-long': 'a title has 1,000 characters at the most',
-	'column-unclear':
-		'its cells are names, of instruments or of something else. To make it a player, add --column "HEADING=player"',
+	'column-unclear': 'its cells are names, of instruments or of something else',
 };
 
 /** Why it has to be asked, as one sentence without its full stop. */
-export function whyAsked({ why, near }: Asked): string {
+export function whyAsked({ why, near, column }: Asked): string {
+	if (why === 'column-unclear') return `${WHY[why]}; --column "${column}=PLAYER" makes it a player`;
 	const more = near === null ? '' : `: did you mean ${near}?`;
 	return `${WHY[why]}${more}`;
 }
@@ -55,6 +55,9 @@ export function askedLine(one: Asked): string {
 
 export const question = (one: Asked): string =>
 	`${askedLine(one)}\nType what it means, as a cell is written; enter leaves it open: `;
+
+export const columnQuestion = (column: string): string =>
+	`Column ${column}: ${WHY['column-unclear']}.\nIf it is a player, type the name; enter keeps it in the notes: `;
 
 const BY: Readonly<Record<Extract<Said, { code: 'made' }>['by'], string>> = {
 	cell: 'as their cells say',
@@ -164,7 +167,11 @@ export function closingLine(counts: {
 	readonly left: number;
 }): string {
 	const { rows, songs, understood, left } = counts;
-	return `${rows} rows read, ${songs} songs made, ${understood} cells understood, ${left} left open.`;
+	return `${counted(rows, 'row')} read, ${counted(songs, 'song')} made, ${counted(understood, 'cell')} understood, ${left} left open.`;
+}
+
+function counted(count: number, what: string): string {
+	return `${count} ${what}${count === 1 ? '' : 's'}`;
 }
 
 export const nextStep = (file: string, isClean: boolean): string =>

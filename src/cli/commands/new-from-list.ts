@@ -13,6 +13,7 @@ import type { SetList } from '../../setlist/list-row.ts';
 import {
 	answerKey,
 	canBeAnswered,
+	type ListText,
 	type ReadList,
 	readingOf,
 	readSetList,
@@ -66,9 +67,10 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	const fromFile = readRack(rackFile, out, io);
 	if (!fromFile.ok) return tellProblems(fromFile.problems, io);
 	const rack: Rack = there === null ? fromFile.rack : there.rack;
-	const read = readSetList({ text, form, columns, rack });
+	const put = listFile === '-' ? async () => null : ask;
+	const read = await readAsked({ text, form, columns, rack }, put);
 	if (!read.ok) return tellProblems([listProblem(read, listFile)], io);
-	const reading = await asked(read.list, rack, listFile === '-' ? async () => null : ask);
+	const reading = await asked(read.list, rack, put);
 
 	const title = read.list.title ?? nameOf(listFile === '-' ? out : listFile);
 	const draft = draftOf(reading, {
@@ -230,6 +232,19 @@ function listProblem(read: Extract<ReadList, { ok: false }>, file: string): Prob
 				expected: cleanText(read.known.join(', ')),
 			};
 	}
+}
+
+/** The rows, once it is asked which columns of mere names are players. */
+async function readAsked(list: ListText, ask: Ask): Promise<ReadList> {
+	const read = readSetList(list);
+	if (!read.ok) return read;
+	const columns = { ...list.columns };
+	for (const one of read.list.decided) {
+		if (one.code !== 'column-unclear') continue;
+		const answer = (await ask(words.columnQuestion(one.column)))?.trim() ?? '';
+		if (answer !== '') columns[one.column] = answer;
+	}
+	return readSetList({ ...list, columns });
 }
 
 /** The reading after every question that somebody is there to answer. */
