@@ -35,6 +35,8 @@ export type Answered =
 	| { readonly refused: string };
 
 const DEFAULT_START = '20:00';
+/** Of a kind that is usually in nothing, until the next question is answered: any notes, so that the file can be read. */
+const NOTES_UNTIL_ASKED = 'E2 A2 D3 G3 B3 E4';
 export const DEFAULT_INTERVAL = '20m';
 const LONGEST_NAME = 160;
 const MOST_PLAYERS = 20;
@@ -104,7 +106,7 @@ const TAKES: Readonly<Record<Place['ask'], Take>> = {
 		const instrument = lastInstrument(making);
 		const kind = text === '' ? instrument.kind : INSTRUMENT_KINDS[indexOfKey(text)];
 		if (kind === undefined) return { refused: words.notInList(text) };
-		const tuning = usualTuning(kind) ?? instrument.tuning;
+		const tuning = usualTuning(kind) ?? NOTES_UNTIL_ASKED;
 		return changeLast(making, { ask: 'tuning' }, { kind, tuning });
 	},
 	tuning: takeTuning,
@@ -182,7 +184,7 @@ function takeInstrument(making: Making, text: string): Answered {
 		slot: making.slot,
 		kind,
 		for: null,
-		tuning: usualTuning(kind) ?? instruments.at(-1)?.tuning ?? 'E2',
+		tuning: usualTuning(kind) ?? NOTES_UNTIL_ASKED,
 	};
 	const next = then(making, { ask: 'kind' }, { instruments: [...instruments, instrument] });
 	return players.length === 0 ? { refused: words.NO_PLAYER } : next;
@@ -218,7 +220,8 @@ function takeTuning(making: Making, text: string): Answered {
 	const reading = numbered === undefined ? readTuning(typed, kind, {}) : null;
 	const read = reading?.ok ? reading.tuning.name : null;
 	const tuning = typed === '' ? usualTuning(kind) : (numbered ?? read);
-	if (tuning === null) return { refused: words.noTuning(cleanText(typed)) };
+	if (tuning === null)
+		return { refused: typed === '' ? words.NOTES_NEEDED : words.noTuning(cleanText(typed)) };
 	const isAsked = playersOfKind(making.draft, kind).length > 1;
 	return changeLast(making, { ask: isAsked ? 'whose' : 'instrument' }, { tuning });
 }

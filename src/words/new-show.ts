@@ -138,6 +138,7 @@ export const noSlot = (typed: string): string =>
 export const slotTaken = (slot: string, instrument: string): string =>
 	`Slot ${slot} has ${instrument}.`;
 export const notInList = (typed: string): string => `${typed} is not in the list.`;
+export const NOTES_NEEDED = 'No tuning is usual for it: type its notes, lowest string first.';
 export const noTuning = (typed: string): string =>
 	`${typed} is no tuning of its kind. Type a name from the list, or its notes.`;
 export const notTuned = (typed: string): string =>

@@ -142,6 +142,14 @@ describe('what can be known is offered', () => {
 		]);
 	});
 
+	test('something else is asked for its notes, and the file can be read until then', () => {
+		const asked = pressed([...players, ...type('Saw'), 'enter', 'f']);
+		showOf(asked);
+		expect(press(asked, 'enter').message).toMatch(/type its notes/);
+		const state = pressed([...type('D3 A3'), 'enter'], asked);
+		expect(showOf(state).instruments[0]?.tuning.notes).toEqual(['D3', 'A3']);
+	});
+
 	test('whose it is, is not asked where one alone plays its kind', () => {
 		const state = pressed([...players, ...type('Low'), 'enter', '7', 'enter']);
 		expect(state.making.place.ask).toBe('instrument');
