@@ -24,6 +24,16 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.follow.brief,
 		load: async () => (await import('./screen-commands.ts')).SCREEN_COMMANDS.follow,
 	},
+	new: {
+		usage: 'new [FILE]',
+		words: COMMAND_WORDS.new.brief,
+		load: async () => (await import('./commands/new.ts')).newCommand,
+	},
+	list: {
+		usage: 'list SHOW',
+		words: COMMAND_WORDS.list.brief,
+		load: async () => (await import('./commands/list.ts')).listCommand,
+	},
 	check: {
 		usage: 'check SHOW',
 		words: COMMAND_WORDS.check.brief,

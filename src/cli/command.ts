@@ -10,6 +10,8 @@ export type Option = {
 	/** All values that there are, where they are few. */
 	readonly oneOf?: readonly string[];
 	readonly words: string;
+	/** May be given several times: the values stand one a line. */
+	readonly isRepeated?: true;
 };
 
 export type CliCommand = {

@@ -5,6 +5,7 @@ import { cleanText } from '../base/clean-text.ts';
 import type { SavePlace } from '../journal/night-journal.ts';
 import { leftElsewhere } from '../words/disk.ts';
 import { nightOpen, rehearsalOpen, SHOW_OVER } from '../words/program.ts';
+import { shellWord } from './shell-word.ts';
 
 export type Leaving = {
 	/** The show file as it was typed. */
@@ -20,11 +21,6 @@ export type Leaving = {
 export function farewell({ file, isRehearsal, isOver, elsewhere }: Leaving): string {
 	const where = elsewhere === null ? '' : `${cleanText(leftElsewhere(elsewhere))}\n`;
 	if (isOver) return `${SHOW_OVER}\n${where}`;
-	const typed = typedFile(file);
+	const typed = shellWord(file);
 	return `${isRehearsal ? rehearsalOpen(typed) : nightOpen(typed)}\n${where}`;
-}
-
-/** The file as it is to be typed again in a shell. */
-export function typedFile(file: string): string {
-	return /^[\w./~+-]+$/.test(file) ? file : `'${cleanText(file).replaceAll("'", "'\\''")}'`;
 }

@@ -2,7 +2,6 @@
 // night that is, and whether it is kept here, is nothing to this.
 
 import { PassThrough } from 'node:stream';
-import type { ColorDepth } from '../base/colours.ts';
 import type { Night } from '../night/night.ts';
 import type { Area } from '../screen/row.ts';
 import type { Clock } from '../terminal/clock.ts';
@@ -22,15 +21,15 @@ import {
 	RESET,
 } from '../terminal/terminal-modes.ts';
 import type { Ui } from '../ui/start-ui.tsx';
-import { styledScreen } from '../ui/styled-screen.ts';
+import type { ScreenOptions } from '../ui/styled-row.ts';
 import { CANNOT_PLACE, NEEDS_TERMINAL } from '../words/program.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 
-/** What a terminal needs of a night. */
+/** What a terminal needs of a night, or of whatever else takes keys and is shown. */
 export type ShownNight = Pick<
 	Night,
-	'press' | 'paste' | 'burst' | 'tick' | 'screen' | 'onChange' | 'wantsToLeave'
+	'press' | 'paste' | 'burst' | 'tick' | 'onChange' | 'wantsToLeave'
 >;
 
 /** What the terminal can show; null where it cannot show a screen, which is said. */
@@ -47,15 +46,20 @@ export function screenAbilities(request: Request, io: Io): TerminalAbilities | n
 	return null;
 }
 
+/** How rows are written on such a terminal. */
+export function screenOptions({ isUnicode, colorDepth }: TerminalAbilities): ScreenOptions {
+	return { isAscii: !isUnicode, colorDepth };
+}
+
 /** How a night is shown, and what leads out. */
 export type LiveScreen = {
 	readonly night: ShownNight;
+	/** Its rows on a terminal of this size, each as it is sent. */
+	readonly rowsAt: (size: Area) => readonly string[];
 	readonly clock: Clock;
 	readonly shutdown: Shutdown;
 	/** The exit code where it was left by a key. */
 	readonly codeAtEnd: () => number;
-	readonly isAscii: boolean;
-	readonly colorDepth: ColorDepth;
 	/** The clock by which hands are judged; time asleep counts. */
 	readonly handMs: () => number;
 	readonly tickMs: number;
@@ -70,7 +74,7 @@ export async function showLive(screen: LiveScreen): Promise<void> {
 	}
 }
 
-async function draw({ night, clock, shutdown, ...stage }: LiveScreen): Promise<void> {
+async function draw({ night, rowsAt, clock, shutdown, ...stage }: LiveScreen): Promise<void> {
 	const { stdin, stdout, stderr } = process;
 	unblock([stdout, stderr]);
 	const leaveIfWanted = (): void => {
@@ -87,7 +91,6 @@ async function draw({ night, clock, shutdown, ...stage }: LiveScreen): Promise<v
 	let ui: Ui | null = null;
 	let isInScreen = true;
 	keepSizeKnown(stdout, clock);
-	const rowsAt = (size: Area) => styledScreen(night.screen(), size, stage);
 	let shown: readonly string[] = [];
 	const showFirst = (): void => {
 		shown = rowsAt(stdout);

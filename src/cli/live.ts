@@ -17,6 +17,7 @@ import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import { takeLateEnter } from '../terminal/late-enter.ts';
+import { styledScreen } from '../ui/styled-screen.ts';
 import { diskFaultWords, noHomeWords } from '../words/disk.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
@@ -26,7 +27,7 @@ import { measuredOnGear } from './gear-journal.ts';
 import { isInStandInHome } from './home.ts';
 import type { Io } from './io.ts';
 import { livePreferences } from './live-preferences.ts';
-import { screenAbilities, showLive } from './live-screen.ts';
+import { screenAbilities, screenOptions, showLive } from './live-screen.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { nightPlaces } from './night-places.ts';
 import { placesOf } from './places.ts';
@@ -134,8 +135,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 			isRehearsal: live.isRehearsal,
 		}),
 		codeAtEnd: () => (night.session().phase.value === 'packed' ? EXIT.fine : EXIT.toLookAt),
-		isAscii: !abilities.isUnicode,
-		colorDepth: abilities.colorDepth,
+		rowsAt: (size) => styledScreen(night.screen(), size, screenOptions(abilities)),
 		handMs: realTime.upMs,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});

@@ -50,7 +50,11 @@ export function readRequest(command: CliCommand, args: readonly string[]): Reque
 			? valueProblem(token, option.value)
 			: unknownOption(token.rawName, Object.keys(known));
 		if (problem) problems.push(problem);
-		else options[token.name] = token.value ?? true;
+		else {
+			const before = option?.isRepeated ? options[token.name] : undefined;
+			const value = token.value ?? true;
+			options[token.name] = typeof before === 'string' ? `${before}\n${value}` : value;
+		}
 	}
 	if (options.help === undefined) problems.push(...wordProblems(command, words));
 	return { request: { words, options }, problems };

@@ -4,10 +4,11 @@ import type { LedNight } from '../drill/led-night.ts';
 import type { PreferenceStore } from '../night/preference-store.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import type { TerminalAbilities } from '../terminal/terminal-kind.ts';
+import { styledScreen } from '../ui/styled-screen.ts';
 import { faultWords } from '../words/program.ts';
 import { EXIT } from './exit-code.ts';
 import type { Io } from './io.ts';
-import { showLive } from './live-screen.ts';
+import { screenOptions, showLive } from './live-screen.ts';
 import { screenWayOut } from './way-out.ts';
 import { writeTrace } from './write-trace.ts';
 
@@ -39,8 +40,7 @@ export async function showTrial(shown: ShownTrial, io: Io): Promise<never> {
 	await showLive({
 		...{ night, clock, shutdown, handMs },
 		codeAtEnd: () => EXIT.fine,
-		isAscii: !abilities.isUnicode,
-		colorDepth: abilities.colorDepth,
+		rowsAt: (size) => styledScreen(night.screen(), size, screenOptions(abilities)),
 		tickMs: TICK_MS,
 	});
 	return new Promise(() => {});

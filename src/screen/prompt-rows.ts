@@ -13,7 +13,10 @@ const LEAST_TITLE_COLUMNS = 12;
 const INDENT = '  ';
 
 /** The question and what was typed so far: of a long text the part where one types. */
-function titleRow({ title, field }: PromptView, columns: number): Row {
+export function titleRow(
+	{ title, field }: Pick<PromptView, 'title' | 'field'>,
+	columns: number,
+): Row {
 	if (field === null) return [span(title, 'bright')];
 	const typed = typedThatFits(field, Math.max(1, columns - LEAST_TITLE_COLUMNS - 2));
 	const asked = cutRow([span(title, 'bright')], columns - displayWidth(typed) - 2);

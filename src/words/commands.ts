@@ -31,6 +31,27 @@ export const COMMAND_WORDS = {
 			'Shows the night that another window keeps, the newest unfinished one unless named, as it goes on: first the view to be read from afar, tab for the others. It only reads: it takes no lock and writes nothing, and no key in it changes anything. q leaves.',
 		options: {},
 	},
+	new: {
+		brief: 'makes a show file: by questions, from a set list, or from an earlier night',
+		about:
+			'Asks for players, instruments and songs on the terminal and writes a show file: the file as it grows stands beside the question, the last answer can be taken back, and esc keeps everything for the next time. --from makes the next night of an earlier one: the same gear and songs in the order as it was played, and what changed. --songs reads a table (CSV, tabs, semicolons): a column each for title, length, tempo, key, who starts, how it ends, notes, gap, and one for each player, whose cells are in shorthand: Amber DD c2, 3 drop D capo 2, DADGAD, - for none, empty keeps. --list reads lines as typed. What can be read in two ways is asked on a terminal; else it is listed with row and column, a comment stands at its place in the file, and the exit code is 1. No file is written over.',
+		options: {
+			songs:
+				'a table as CSV, with tabs or semicolons, or the JSON of rackside list; - reads standard input',
+			list: 'lines as people type them, or those of rackside list; - reads standard input',
+			column: 'a heading and the player it is, such as "Gtr 1=ash"; for several, give it again',
+			rack: 'take players and instruments from this show file or gear file',
+			add: 'add to FILE if it is there; all that stands in it stays as it is',
+			from: 'a night, or last: its gear, songs and order, and what changed in it',
+			json: 'one JSON line at the end: rows, songs, cells understood, cells left open',
+		},
+	},
+	list: {
+		brief: 'the set list of a show as text, CSV or JSON',
+		about:
+			'Prints the set list of a show: songs in order with lengths and who plays what, intervals, encores. rackside new reads each form back.',
+		options: { as: 'text (the default), csv or json' },
+	},
 	check: {
 		brief: 'everything wrong or risky in a show before the doors open',
 		about:

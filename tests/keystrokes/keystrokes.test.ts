@@ -8,6 +8,7 @@ import { runCommand } from '../cli/run-command.ts';
 import { scratchFolder } from '../disk/scratch-folder.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { playShow } from '../scenarios/play.ts';
+import { AT_LEISURE } from './at-leisure.ts';
 import { ASKED_FOR, type AskedFor, type Seen, STORIES, type Story } from './stories.ts';
 
 const showFile = join(import.meta.dirname, '../../shows/club.yaml');
@@ -65,6 +66,15 @@ describe('on the command line', () => {
 	});
 });
 
+describe('with time', () => {
+	for (const { moment, pressed: count, most, isDone } of AT_LEISURE) {
+		test(moment, () => {
+			expect(isDone()).toBe(true);
+			expect(count).toBeLessThanOrEqual(most);
+		});
+	}
+});
+
 test('the table of keystrokes says so', () => {
 	const table = [
 		'| moment | keys | pressed | at most |',
@@ -74,6 +84,9 @@ test('the table of keystrokes says so', () => {
 				`| ${moment} | ${keys.join(' ') || 'seen without a key'} | ${keys.length} | ${most} |`,
 		),
 		...ASKED_FOR.map(({ moment, typed }) => `| ${moment} | rackside ${typed} | typed | |`),
+		...AT_LEISURE.map(
+			({ moment, keys, pressed: count, most }) => `| ${moment} | ${keys} | ${count} | ${most} |`,
+		),
 		'',
 	].join('\n');
 	if (process.env.WRITE_KEYSTROKES) writeFileSync(tableFile, table);

@@ -6,6 +6,7 @@ import { checkList, type Risk } from '../../report/check-list.ts';
 import { warningJson } from '../../report/plan-json.ts';
 import { checkShow } from '../../showfile/check-show.ts';
 import type { Show } from '../../showfile/show.ts';
+import type { SourceNode } from '../../showfile/source-node.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { placeText } from '../../words/problem-text.ts';
 import { NOTHING_TO_LOOK_AT, PLANNING, toLookAt } from '../../words/program.ts';
@@ -32,25 +33,29 @@ export const checkCommand: CliCommand = {
 			return tellProblems(problems, io);
 		}
 		const root = await showTree(request.words[0] ?? '', io);
-		const risks = whileWorking(PLANNING, () =>
-			checkList(show, {
-				findings: checkShow(show),
-				warnings: planBeforeDoors(show).warnings,
-				root,
-			}),
-		);
+		const risks = whileWorking(PLANNING, () => risksOf(show, root));
 		if (isJson)
 			io.write(`${JSON.stringify({ usable: true, problems: [], ...risksJson(show, risks) })}\n`);
-		else {
-			const lines = risks.map(
-				({ words, where }) => `${where ? `${placeText(where)}: ` : ''}${words}`,
-			);
-			const last = lines.length === 0 ? NOTHING_TO_LOOK_AT : toLookAt(lines.length);
-			io.write([...lines, last].map((line) => `${cleanText(line)}\n`).join(''));
-		}
+		else io.write(risksText(risks));
 		return risks.length === 0 ? EXIT.fine : EXIT.toLookAt;
 	},
 };
+
+/** Everything wrong or risky in the show, worst first; its tree says where. */
+export function risksOf(show: Show, root: SourceNode | null): readonly Risk[] {
+	return checkList(show, {
+		findings: checkShow(show),
+		warnings: planBeforeDoors(show).warnings,
+		root,
+	});
+}
+
+/** A line each, and one that says how many. */
+export function risksText(risks: readonly Risk[]): string {
+	const lines = risks.map(({ words, where }) => `${where ? `${placeText(where)}: ` : ''}${words}`);
+	const last = lines.length === 0 ? NOTHING_TO_LOOK_AT : toLookAt(lines.length);
+	return [...lines, last].map((line) => `${cleanText(line)}\n`).join('');
+}
 
 /** What the file shows and what the plan shows, each in the order of the list, with its sentence by ids. */
 function risksJson(show: Show, risks: readonly Risk[]) {

@@ -26,12 +26,12 @@ import { askPerson, LONGEST_NAME, personName } from '../drill-person.ts';
 import { drillTable, resultsTables } from '../drill-tables.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
-import { typedFile } from '../farewell.ts';
 import type { Io } from '../io.ts';
 import { livePreferences } from '../live-preferences.ts';
 import { screenAbilities } from '../live-screen.ts';
 import { openShow } from '../open-show.ts';
 import { placesOf } from '../places.ts';
+import { shellWord } from '../shell-word.ts';
 import { showTrial, trialPreferences } from '../show-trial.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { whileWorking } from '../while-working.ts';
@@ -116,7 +116,7 @@ export const drillCommand: CliCommand = {
 					: `${cleanText(diskFaultWords(fault))} ${DRILL.notKept}`;
 			const table = done.length === 0 ? [] : [drillTable(done, bestOf), '', kept];
 			const again = [
-				...request.words.map(typedFile),
+				...request.words.map(shellWord),
 				...(count === null ? [] : ['--moments', String(count)]),
 				...['--seed', String(chosen.seed)],
 			];

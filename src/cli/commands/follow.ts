@@ -14,6 +14,7 @@ import { realDisk } from '../../disk/real-disk.ts';
 import { type FollowWindow, followedNight } from '../../night/follow-night.ts';
 import { plannedZero } from '../../night/planned-zero.ts';
 import { nodeClock } from '../../terminal/clock.ts';
+import { styledScreen } from '../../ui/styled-screen.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskFaultWords, diskTrouble } from '../../words/disk.ts';
 import {
@@ -32,7 +33,7 @@ import { EXIT } from '../exit-code.ts';
 import { measuredOnGear } from '../gear-journal.ts';
 import type { Io } from '../io.ts';
 import { livePreferences } from '../live-preferences.ts';
-import { screenAbilities, showLive } from '../live-screen.ts';
+import { screenAbilities, screenOptions, showLive } from '../live-screen.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { isFinished, nightOnDisk } from '../night-on-disk.ts';
 import { seenNights } from '../night-places.ts';
@@ -69,8 +70,7 @@ export const followCommand: CliCommand = {
 		await showLive({
 			...{ night: found, clock, shutdown },
 			codeAtEnd: () => EXIT.fine,
-			isAscii: !abilities.isUnicode,
-			colorDepth: abilities.colorDepth,
+			rowsAt: (size) => styledScreen(found.screen(), size, screenOptions(abilities)),
 			handMs: realClock().upMs,
 			tickMs: TICK_MS,
 		});

@@ -18,24 +18,19 @@ import { nightFindingWords } from '../../words/night-file.ts';
 import { written } from '../../words/program.ts';
 import {
 	didYouMean,
-	NIGHTS_LISTS,
-	NO_NIGHT_YET,
 	NO_SHOW_IN_NIGHT,
-	NO_SUCH_NIGHT,
 	nameItsShow,
 	OWN_COPY,
-	RUN_RECORDS_ONE,
 	UNKNOWN_FORM,
 } from '../../words/requests.ts';
+import { chosenNight } from '../chosen-night.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { lastPlayed, type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
-import { searchedNights } from '../night-places.ts';
+import type { NightOnDisk } from '../night-on-disk.ts';
 import type { ShowOpening } from '../open-show.ts';
-import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 /** What a report can be written as: the file's ending, and the text. */
@@ -79,7 +74,8 @@ export const reportCommand: CliCommand = {
 				io,
 			);
 		}
-		const night = chosenNight(request, io);
+		const [id] = request.words;
+		const night = chosenNight(id === undefined ? 'last' : { id }, request, io);
 		if (typeof night === 'number') return night;
 		const { show, problems } = await showOf(night, request, io);
 		if (!show) return tellProblems(problems, io);
@@ -93,36 +89,6 @@ export const reportCommand: CliCommand = {
 		return report.isOver && report.damage.length === 0 ? EXIT.fine : EXIT.toLookAt;
 	},
 };
-
-function chosenNight(request: Request, io: Io): NightOnDisk | number {
-	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
-	const id = request.words[0] ?? lastPlayed(folders, nights)?.id ?? nights[0]?.id;
-	if (id === undefined) {
-		// There may be one in the folder that cannot be read, which was said.
-		if (isPart) return EXIT.unusable;
-		const hint = RUN_RECORDS_ONE;
-		return tellProblems(
-			[
-				{
-					code: 'no-night',
-					what: NO_NIGHT_YET,
-					where: { file: cleanText(folders[0] ?? '') },
-					hint,
-				},
-			],
-			io,
-		);
-	}
-	const night = nightOnDisk(folders, id);
-	if (night.isThere) return night;
-	if (isPart) return EXIT.unusable;
-	const near = nearestName(
-		id,
-		nights.map((one) => one.id),
-	);
-	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
-	return tellProblems([{ code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint }], io);
-}
 
 /** The night's own copy of its show; the named file where that cannot be read. */
 async function showOf(

@@ -1,0 +1,31 @@
+// What a new show takes over of another file: players, gear and whatever belongs to them, comments included.
+
+import { isMap, isScalar, isSeq, parseDocument } from 'yaml';
+
+/** Parts that are not of one night. */
+const LASTING: readonly string[] = [
+	...['techs', 'players', 'instruments', 'boards', 'packs', 'times', 'stock', 'gauges'],
+	...['unit-mass', 'offsets', 'stage', 'abbreviations'],
+];
+
+export type TakenOver = {
+	/** By the part's key, as nodes of the YAML library. */
+	readonly further: Readonly<Record<string, unknown>>;
+	/** What the file includes in turn. */
+	readonly include: readonly string[];
+};
+
+/** The lasting parts of a show file's text. */
+export function takeOver(text: string): TakenOver {
+	const { contents } = parseDocument(text);
+	const further: Record<string, unknown> = {};
+	const include: string[] = [];
+	for (const { key, value } of isMap(contents) ? contents.items : []) {
+		if (!isScalar(key)) continue;
+		if (LASTING.includes(String(key.value))) further[String(key.value)] = value;
+		if (key.value !== 'include') continue;
+		const names = isSeq(value) ? value.items : [value];
+		include.push(...names.flatMap((name) => (isScalar(name) ? [String(name.value)] : [])));
+	}
+	return { further, include };
+}

@@ -1,0 +1,324 @@
+// A draft as the show file that a person would write: grouped, short things on one line, a blank line
+// between songs, always in the same order. The YAML library writes it, so that no text can be read as another.
+
+import {
+	Document,
+	isCollection,
+	isMap,
+	isNode,
+	isScalar,
+	isSeq,
+	type Node,
+	Pair,
+	Scalar,
+	YAMLMap,
+	YAMLSeq,
+} from 'yaml';
+import { cleanText } from '../base/clean-text.ts';
+import { minutesSeconds } from '../base/duration.ts';
+import { FORMAT } from '../showfile/format.ts';
+import type {
+	DraftCell,
+	DraftInstrument,
+	DraftItem,
+	DraftPart,
+	DraftPlayer,
+	DraftSong,
+	ShowDraft,
+} from './show-draft.ts';
+
+/** No line is folded: the quick reader takes what ends on its line. */
+const FORM = { lineWidth: 0, flowCollectionPadding: false, indentSeq: true } as const;
+
+/** Columns that a map or a list may take on its key's line. */
+const SHORT = 72;
+/** Columns that an entry of a list may take on its line. */
+const LONGEST_LINE = 118;
+/** Maps on one line hold no more than this many one in another. */
+const DEEPEST_ON_A_LINE = 2;
+
+/** What YAML 1.1, which some editors and scripts still go by, takes for a truth value, a number, a time or a merge. */
+const OTHERWISE_IN_OLD_YAML = /^(?:y|n|yes|no|on|off|=|<<)$|^[-+.\d][\d_:.,]*$|^[-+]?0[bo]/i;
+
+/** The whole text of the show file. Texts of the draft are cleaned and stand on one line each; its ids are written as they are. */
+export function writeShowFile(draft: ShowDraft): string {
+	const root = new YAMLMap();
+	const add = (key: string, node: Node): Scalar => {
+		const name = new Scalar(key);
+		root.items.push(new Pair(name, node));
+		// The first part stands apart from the format as all others do from what is above them.
+		name.spaceBefore = root.items.length > 1;
+		return name;
+	};
+	add('format', new Scalar(FORMAT));
+	if (draft.include?.length) {
+		const include = add('include', shortest(draft.include.map((file) => written(file))));
+		include.spaceBefore = false;
+	}
+	add('show', showNode(draft));
+	const nodes = partNodes(draft);
+	const part = (key: DraftPart) => {
+		// What is taken over from another file stands before what is new.
+		const given = draft.further?.[key];
+		const items = [...(isSeq(given) ? (given.items as Node[]) : []), ...nodes[key]];
+		if (items.length === 0) return;
+		const list = listOf(items);
+		// A comment above the first entry is the list's own to the library.
+		if (isSeq(given)) list.commentBefore = given.commentBefore ?? null;
+		remark(add(key, list), draft.partRemarks?.[key]);
+	};
+	part('players');
+	part('instruments');
+	for (const [key, value] of Object.entries(draft.further ?? {})) {
+		if (!Object.hasOwn(nodes, key)) add(key, asWritten(value));
+	}
+	part('songs');
+	part('set');
+	const document = new Document(root);
+	document.commentBefore = commentOf(draft.remarks);
+	return document.toString(FORM);
+}
+
+/** The entries of one part alone, each line behind `indent`: for a file that is added to. Empty where the draft has none. */
+export function partEntries(draft: ShowDraft, part: DraftPart, indent: string): string {
+	const nodes = partNodes(draft)[part];
+	if (nodes.length === 0) return '';
+	const lines = new Document(listOf(nodes)).toString(FORM).trimEnd().split('\n');
+	const first = part === 'songs' ? [''] : [];
+	return [...first, ...lines].map((line) => (line === '' ? '\n' : `${indent}${line}\n`)).join('');
+}
+
+function partNodes(draft: ShowDraft): Readonly<Record<DraftPart, readonly Node[]>> {
+	return {
+		players: draft.players.map(playerNode),
+		instruments: instrumentNodes(draft),
+		songs: spaced(draft.songs.map(songNode)),
+		set: setNodes(draft.set),
+	};
+}
+
+function showNode(draft: ShowDraft): Node {
+	const { title, venue, date, start, curfew } = draft;
+	const node = blockMap({ title, venue, date, start, curfew });
+	for (const [key, value] of Object.entries(draft.furtherShow ?? {})) {
+		node.items.push(new Pair(new Scalar(key), asWritten(value)));
+	}
+	for (const { key, value } of node.items) {
+		const said = isScalar(key) ? draft.showRemarks?.[key.value as 'title'] : undefined;
+		if (said !== undefined && isScalar(value)) value.comment = commentOf([said]);
+	}
+	return node;
+}
+
+function playerNode({ id, name, plays, further, remarks }: DraftPlayer): Node {
+	return remark(entry({ id, name, plays }, further ?? {}), remarks);
+}
+
+/** Each on its line, or all of them one key a line as soon as one is too long for that. */
+function instrumentNodes(draft: ShowDraft): readonly Node[] {
+	const nodes = draft.instruments.map(instrumentNode);
+	if (nodes.every((node) => isCollection(node) && node.flow)) return nodes;
+	for (const node of nodes) if (isCollection(node)) node.flow = false;
+	return nodes;
+}
+
+function instrumentNode(one: DraftInstrument): Node {
+	const node = entry(
+		{ id: one.id, name: one.name },
+		one.further ?? {},
+		one.slot === null ? [] : [['slot', quoted(one.slot)]],
+		[
+			['kind', new Scalar(one.kind)],
+			...(one.for === null ? [] : [['for', shortest(one.for.map(written))] as const]),
+			['tuning', written(one.tuning)],
+		],
+	);
+	return remark(node, one.remarks);
+}
+
+function songNode(song: DraftSong): Node {
+	const node = blockMap({ id: song.id, title: song.title });
+	const put = (key: string, value: Node | null) => {
+		if (value !== null) node.items.push(new Pair(new Scalar(key), value));
+	};
+	put('length', song.seconds === null ? null : quoted(lengthText(song.seconds)));
+	put('tempo', song.tempo === null ? null : new Scalar(song.tempo));
+	const hands = new YAMLMap();
+	for (const [player, cell] of Object.entries(song.hands)) {
+		hands.items.push(new Pair(written(player), cellNode(cell)));
+	}
+	put('hands', hands.items.length === 0 ? null : laidOut(hands));
+	for (const [key, value] of Object.entries(song.further ?? {})) put(key, asWritten(value));
+	put('starts', textOrNone(song.starts));
+	put('ends', textOrNone(song.ends));
+	put('notes', textOrNone(song.notes));
+	return remark(node, song.remarks);
+}
+
+function cellNode(cell: DraftCell): Node {
+	if (cell.kind === 'none') return new Scalar('none');
+	const further = Object.entries(cell.further ?? {});
+	const node = new YAMLMap();
+	if (cell.kind === 'needs') {
+		const needs = blockMap({ kind: cell.instrumentKind, sounds: cell.sounds });
+		if (cell.features?.length) needs.items.push(pair('features', cell.features));
+		if (cell.prefer) needs.items.push(pair('prefer', cell.prefer));
+		node.items.push(new Pair(new Scalar('needs'), needs));
+	} else {
+		const { instrument, tuning, capo } = cell;
+		if (tuning === null && capo === 0 && further.length === 0) return written(instrument);
+		node.items.push(...blockMap({ instrument, tuning }).items);
+		if (capo !== 0) node.items.push(pair('capo', capo));
+	}
+	node.items.push(...further.map(([key, value]) => pair(key, value)));
+	return onOneLine(node);
+}
+
+const pair = (key: string, value: unknown): Pair<Node, Node> =>
+	new Pair(new Scalar(key), asWritten(value));
+
+function setNodes(set: readonly DraftItem[]): readonly Node[] {
+	const nodes: Node[] = [];
+	let encore: YAMLSeq | null = null;
+	for (const item of set) {
+		const node = itemNode(item);
+		if (item.kind === 'interval' || !item.isEncore) {
+			encore = null;
+			nodes.push(node);
+			continue;
+		}
+		if (encore === null) {
+			encore = new YAMLSeq();
+			const group = new YAMLMap();
+			group.items.push(new Pair(new Scalar('encore'), encore));
+			nodes.push(group);
+		}
+		encore.items.push(node);
+	}
+	return nodes;
+}
+
+function itemNode(item: DraftItem): Node {
+	if (item.kind === 'interval') {
+		return remark(blockMap({ interval: shortTime(item.seconds) }), item.remarks);
+	}
+	if (item.gapSeconds === null) return remark(written(item.song), item.remarks);
+	return remark(
+		onOneLine(blockMap({ song: item.song, gap: shortTime(item.gapSeconds) })),
+		item.remarks,
+	);
+}
+
+/** `4:05`; with parts of a second, plain seconds. */
+function lengthText(seconds: number): string {
+	return Number.isInteger(seconds) ? minutesSeconds(seconds) : `${seconds}s`;
+}
+
+/** `90s`, `20m`, `4m30s`. */
+function shortTime(seconds: number): string {
+	if (!Number.isInteger(seconds) || seconds < 120) return `${seconds}s`;
+	const rest = seconds % 60;
+	return `${Math.floor(seconds / 60)}m${rest === 0 ? '' : `${rest}s`}`;
+}
+
+/** A text on one line, in quotes where any YAML would take it for something else. */
+function written(text: string): Scalar {
+	const clean = cleanText(text.trim());
+	return OTHERWISE_IN_OLD_YAML.test(clean) ? quoted(clean) : new Scalar(clean);
+}
+
+function quoted(text: string): Scalar {
+	const node = new Scalar(text);
+	node.type = Scalar.QUOTE_DOUBLE;
+	return node;
+}
+
+function textOrNone(text: string | null): Scalar | null {
+	return text === null ? null : written(text);
+}
+
+function blockMap(texts: Readonly<Record<string, string | null>>): YAMLMap {
+	const node = new YAMLMap();
+	for (const [key, text] of Object.entries(texts)) {
+		if (text !== null) node.items.push(new Pair(new Scalar(key), written(text)));
+	}
+	return node;
+}
+
+/** An entry of a list: on its line where it is short enough. */
+function entry(
+	texts: Readonly<Record<string, string | null>>,
+	further: Readonly<Record<string, unknown>>,
+	...more: readonly (readonly (readonly [string, Node])[])[]
+): YAMLMap {
+	const node = blockMap(texts);
+	for (const [key, value] of more.flat()) node.items.push(new Pair(new Scalar(key), value));
+	for (const [key, value] of Object.entries(further)) {
+		node.items.push(new Pair(new Scalar(key), asWritten(value)));
+	}
+	return fitting(node, LONGEST_LINE);
+}
+
+/** What the file writes for a value, each map and list on its key's line where it is short. */
+function asWritten(value: unknown): Node {
+	if (isNode(value)) return value;
+	const node = new Document(value, { aliasDuplicateObjects: false }).contents ?? new Scalar(null);
+	return laidOut(node);
+}
+
+function laidOut<One extends Node>(node: One): One {
+	if (!isCollection(node)) return node;
+	if (depthOf(node) <= DEEPEST_ON_A_LINE) fitting(node, SHORT);
+	if (node.flow) return node;
+	for (const item of node.items) {
+		const inner = item instanceof Pair ? item.value : item;
+		if (isCollection(inner)) laidOut(inner);
+	}
+	return node;
+}
+
+function depthOf(node: unknown): number {
+	if (!isCollection(node)) return 0;
+	const inner = node.items.map((item) => depthOf(item instanceof Pair ? item.value : item));
+	return 1 + Math.max(0, ...inner);
+}
+
+/** On one line where that takes no more than so many columns and hides no comment. */
+function fitting<One extends Node>(node: One, columns: number): One {
+	if (!isCollection(node)) return node;
+	onOneLine(node);
+	const text = new Document(node).toString(FORM);
+	const isShort = text.trimEnd().length <= columns && !text.trimEnd().includes('\n');
+	if (!isShort) node.flow = false;
+	return node;
+}
+
+function onOneLine<One extends YAMLMap | YAMLSeq>(node: One): One {
+	node.flow = true;
+	return node;
+}
+
+function shortest(items: readonly Node[]): Node {
+	return onOneLine(listOf(items));
+}
+
+function listOf(items: readonly Node[]): YAMLSeq {
+	const node = new YAMLSeq();
+	node.items.push(...items);
+	return node;
+}
+
+function spaced(nodes: readonly Node[]): readonly Node[] {
+	for (const node of nodes.slice(1)) if (isMap(node)) node.spaceBefore = true;
+	return nodes;
+}
+
+/** The node with these sentences above it. */
+function remark<One extends Node>(node: One, sentences: readonly string[] | undefined): One {
+	if (sentences?.length) node.commentBefore = commentOf(sentences);
+	return node;
+}
+
+function commentOf(sentences: readonly string[]): string {
+	return sentences.map((one) => ` ${cleanText(one)}`).join('\n');
+}
