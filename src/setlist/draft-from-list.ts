@@ -365,10 +365,10 @@ class Drafting {
 		},
 	): void {
 		const taken = new Set([...this.#rack.instruments, ...this.#made].map(({ id }) => id));
-		const id =
-			one.id !== null && !taken.has(one.id) && isUsableId(one.id)
-				? one.id
-				: this.#freeId(made.owner, one.slot, taken);
+		// An id is what the list calls it where that looks like one: A1, B2.
+		const said = one.id ?? (/^[A-Z]{1,2}\d{1,2}$/.test(one.name) ? one.name : null);
+		const isFree = said !== null && !taken.has(said) && isUsableId(said);
+		const id = isFree ? said : this.#freeId(made.owner, one.slot, taken);
 		const player = made.owner.player.id;
 		this.#made.push({
 			...{ id, name: one.name, slot: one.slot, kind: one.kind, for: [player], tuning: one.tuning },
@@ -431,7 +431,11 @@ class Drafting {
 		if (id !== null) return order.find((one) => one.id === id) ?? null;
 		if (name !== null) {
 			const key = nameKey(name);
-			const named = order.find((one) => nameKey(one.name) === key || nameKey(one.id) === key);
+			// Ids of instruments made here are ours, and nobody means them in a list.
+			const isOurs = (one: RackInstrument | Making) => 'owner' in one;
+			const named = order.find(
+				(one) => nameKey(one.name) === key || (!isOurs(one) && nameKey(one.id) === key),
+			);
 			if (named) return named;
 			// A rack's slot may be a letter, and stands where a name could.
 			return (

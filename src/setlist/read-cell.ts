@@ -202,7 +202,11 @@ function tuningIn(text: string, reader: CellReader): string | null {
 }
 
 function readsAsTuning(text: string, reader: CellReader): boolean {
-	return INSTRUMENT_KINDS.some((kind) => reads(text, kind, reader));
+	// A kind of any number of strings takes a single note for a tuning, and A1 is an instrument's name.
+	const isNote = /^\S+$/.test(text);
+	return INSTRUMENT_KINDS.some(
+		(kind) => (kind !== 'other' || !isNote) && reads(text, kind, reader),
+	);
 }
 
 function reads(text: string, kind: InstrumentKind, { abbreviations }: CellReader): boolean {

@@ -36,6 +36,8 @@ describe('a cell', () => {
 		['OpD', '1 Basil, open D, 0'],
 		['OpE', '1 Basil, open E, 0'],
 		['OpA', '1 Basil, open A, 0'],
+		['A7', '2 A7, E standard, 0'],
+		['A1 DD', '2 A1, drop D, 0'],
 		['STD c4', '1 Basil, E standard, 4'],
 		['c2', '1 Basil, E standard, 2'],
 		['-', 'none'],
