@@ -16,6 +16,15 @@ import type {
 } from '../showfile/show.ts';
 import { parseGauge, parseScale } from '../showfile/string-measure.ts';
 import { shapeWords } from '../tuning/chord-shape.ts';
+import { given, type Keys, mapValues, someKeys } from './given-keys.ts';
+import {
+	boardPedalKeys,
+	outputKeys,
+	packKeys,
+	partOfRigKeys,
+	powerKeys,
+	supplyKeys,
+} from './rig-keys.ts';
 import type {
 	DraftCell,
 	DraftInstrument,
@@ -23,8 +32,6 @@ import type {
 	DraftSong,
 	ShowDraft,
 } from './show-draft.ts';
-
-type Keys = Readonly<Record<string, unknown>>;
 
 const REFERENCE = 440;
 const RECHECK_AFTER = 15 * 60;
@@ -53,12 +60,10 @@ export function draftOfShow(show: Show): ShowDraft {
 		}),
 		further: given({
 			techs: some(show.techs),
-			boards: someKeys(
-				mapValues(show.boards, (pedals) =>
-					pedals.map(({ id, name, extra }) => ({ id, ...(name === id ? {} : { name }), ...extra })),
-				),
-			),
-			packs: some(show.packs.map((pack) => given(pack))),
+			boards: someKeys(mapValues(show.boards, (pedals) => pedals.map(boardPedalKeys))),
+			rigs: show.rigs && mapValues(show.rigs, (parts) => parts.map(partOfRigKeys)),
+			supplies: show.supplies?.map(supplyKeys),
+			packs: some(show.packs.map(packKeys)),
 			times: someKeys(mapValues(show.times, secondsOfEach)),
 			stock: some(show.stock),
 			gauges: show.gauges,
@@ -70,28 +75,12 @@ export function draftOfShow(show: Show): ShowDraft {
 	};
 }
 
-/** What has a value; null is what a show has for nothing. */
-function given(keys: Keys): Keys {
-	return Object.fromEntries(
-		Object.entries(keys).filter(([, value]) => value !== null && value !== undefined),
-	);
-}
-
 const unless = <Value>(usual: Value, value: Value): Value | undefined =>
 	value === usual ? undefined : value;
 const some = <Item>(list: readonly Item[]): readonly Item[] | undefined =>
 	list.length === 0 ? undefined : list;
-const someKeys = (keys: Keys): Keys | undefined =>
-	Object.keys(keys).length === 0 ? undefined : keys;
 const seconds = (value: number | null | undefined): string | undefined =>
 	value === null || value === undefined ? undefined : `${value}s`;
-
-function mapValues<Value>(
-	keys: Readonly<Record<string, Value>>,
-	map: (value: Value) => unknown,
-): Keys {
-	return Object.fromEntries(Object.entries(keys).map(([key, value]) => [key, map(value)]));
-}
 
 const secondsOfEach = (times: Readonly<Record<string, number>>): Keys => mapValues(times, seconds);
 
@@ -144,6 +133,8 @@ function instrumentOf(one: Instrument): DraftInstrument {
 			leave: one.leave,
 			notes: one.notes,
 			'unit-mass': one.unitMass,
+			output: one.output && outputKeys(one.output),
+			power: one.power && powerKeys(one.power),
 			setup: one.setUp && setUpKeys(one.setUp),
 		}),
 	};

@@ -1,6 +1,6 @@
 // Ohms, picofarads, milliamp hours and metres as a rig's labels write them.
 
-const OHMS = /^(\d{1,6}(?:\.\d{1,6})?)\s*([kM]?)\s*(?:ohms?|Ω|Ω)?$/;
+const OHMS = /^(\d{1,9}(?:\.\d{1,6})?)\s*([kM]?)\s*(?:ohms?|Ω|Ω)?$/;
 const CAPACITY = /^(\d{1,6}(?:\.\d{1,3})?)\s*(mAh|Ah)$/i;
 const METRES = /^(\d{1,4}(?:\.\d{1,3})?)\s*(m|cm|ft)?$/i;
 
