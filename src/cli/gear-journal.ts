@@ -105,6 +105,8 @@ export async function keepGear(paths: Paths, entry: GearEntry): Promise<string |
 	const services: NightServices = {
 		disk: realDisk,
 		folders: [folder],
+		// Each entry is confirmed by the disk, or said not to be, before the program ends.
+		isEndMarked: false,
 		wait: (milliseconds) => new Promise((done) => setTimeout(done, milliseconds)),
 		writer: writerId(realDisk, paths.data),
 		upMs: clock.upMs(),

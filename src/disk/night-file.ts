@@ -199,8 +199,8 @@ export class NightFile implements NightJournal {
 		this.#closedAs = this.status();
 		this.#chain.close();
 		// A disk that does not answer is asked for nothing more.
-		const { disk, folders } = this.#services;
-		if (!isLate) markEnd(disk, folders, { id: this.id, seq: this.#lastSeq });
+		const { disk, folders, isEndMarked = true } = this.#services;
+		if (isEndMarked && !isLate) markEnd(disk, folders, { id: this.id, seq: this.#lastSeq });
 		this.#services.release?.();
 		return this.#closedAs;
 	}

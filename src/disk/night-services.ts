@@ -14,6 +14,8 @@ export type NightServices = {
 	readonly folders: readonly string[];
 	/** Whether a restart of the machine empties this folder; false for all when left out. */
 	readonly isWiped?: (folder: string) => boolean;
+	/** Whether leaving marks how far it came; true when left out. */
+	readonly isEndMarked?: boolean;
 	/** Resolves after so many milliseconds. */
 	readonly wait: (milliseconds: number) => Promise<void>;
 	/** Unique to this opening of the night: letters, digits, hyphens and dots; see `writerId`. */
