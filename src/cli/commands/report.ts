@@ -5,12 +5,14 @@ import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
+import { plannedZero } from '../../night/planned-zero.ts';
 import type { NightReport } from '../../report/night-report.ts';
 import { nightReport } from '../../report/night-report.ts';
 import { nightSteps } from '../../report/night-steps.ts';
 import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
+import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
@@ -137,9 +139,16 @@ function reportOf(night: NightOnDisk): NightReport | null {
 		night: night.id,
 		isRehearsal: night.isRehearsal,
 		...nightSteps(night.show, night.records),
+		plannedZeroMs: plannedStart(night.show, night.startedAtMs),
 		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
 		damage: night.findings.map(nightFindingWords),
 	});
+}
+
+/** When the first song was meant to start; null where nothing says so. */
+function plannedStart(show: Show, openedMs: number | null): number | null {
+	if (show.startMinutes === null || openedMs === null) return null;
+	return plannedZero(show, openedMs, localOffsetMinutes(openedMs));
 }
 
 function write(
