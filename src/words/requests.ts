@@ -77,6 +77,9 @@ export const NIGHTS_LISTS = 'rackside nights lists all nights.';
 export const NO_SHOW_IN_NIGHT =
 	"this night's copy of the show cannot be read, so there is no report of it";
 export const UNKNOWN_FORM = 'a report cannot be written as this';
+export const NO_SUCH_READER = 'a report is not written for this reader';
+export const NO_SUCH_PLAYER = 'the show has no such player';
+export const NO_SUCH_FIRM = 'nothing of this show is hired from this firm';
 export const NO_SETTING = 'there is no such setting';
 export const SETTINGS_LISTS = 'rackside settings lists all.';
 export const settingValue = (name: string): string => `${name} cannot be this`;

@@ -1,10 +1,12 @@
 // What somebody adds to a report before it goes out. Kept beside the night, never in its journal.
 
+import type { RecordId } from './record.ts';
+
 export type Remarks = {
 	/** A line on the night; null for none. */
 	readonly night: string | null;
 	/** By the identity of an incident's record. */
-	readonly incidents: Readonly<Record<string, string>>;
+	readonly incidents: Readonly<Record<RecordId, string>>;
 	/** Who signs. */
 	readonly signed: string | null;
 };
