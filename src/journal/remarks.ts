@@ -1,5 +1,6 @@
 // What somebody adds to a report before it goes out. Kept beside the night, never in its journal.
 
+import { cleanText } from '../base/clean-text.ts';
 import type { RecordId } from './record.ts';
 
 export type Remarks = {
@@ -12,3 +13,9 @@ export type Remarks = {
 };
 
 export const NO_REMARKS: Remarks = { night: null, incidents: {}, signed: null };
+
+/** A remark as it is shown; null for none, and for one with nothing to be seen in it. */
+export function remarkOrNull(text: string | null | undefined): string | null {
+	const shown = cleanText(text ?? '').trim();
+	return shown === '' ? null : shown;
+}

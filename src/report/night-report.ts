@@ -4,7 +4,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import { dayTimeText, markText } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
-import { NO_REMARKS, type Remarks } from '../journal/remarks.ts';
+import { NO_REMARKS, type Remarks, remarkOrNull } from '../journal/remarks.ts';
 import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Run, Session, SongItem } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
@@ -195,8 +195,8 @@ export function nightReport(parts: ReportParts): NightReport {
 		missedCues: missedCues(night),
 		packs: reportPacks(show, steps, timeAt),
 		takenBack: parts.takenBack,
-		remark: remarks.night,
-		signed: remarks.signed,
+		remark: remarkOrNull(remarks.night),
+		signed: remarkOrNull(remarks.signed),
 		beforeShow: linesOf(steps.filter((step) => songOf(step) === null)),
 		handOvers: handOvers.map((one) => ({ ...one, at: timeAt(one.atMs) })),
 		wrongHolds: wrongHolds.map((one) => ({ ...one, at: timeAt(one.atMs) })),

@@ -2,7 +2,7 @@
 // lines with # that only tell what it is about.
 
 import { cleanText } from '../base/clean-text.ts';
-import type { Remarks } from '../journal/remarks.ts';
+import { type Remarks, remarkOrNull } from '../journal/remarks.ts';
 import { REMARKS } from '../words/report-remarks.ts';
 import type { NightReport } from './night-report.ts';
 
@@ -88,10 +88,7 @@ export function remarksWith(
 	before: Remarks,
 	texts: ReadonlyMap<string, string>,
 ): Remarks {
-	const textOf = (heading: string): string | null => {
-		const text = cleanText(texts.get(heading) ?? '').trim();
-		return text === '' ? null : text;
-	};
+	const textOf = (heading: string): string | null => remarkOrNull(texts.get(heading));
 	const shown = new Set(report.incidents.map(({ record }) => record));
 	return {
 		night: textOf('night'),

@@ -6,7 +6,7 @@ import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
 import type { RecordId } from '../journal/record.ts';
-import type { Remarks } from '../journal/remarks.ts';
+import { type Remarks, remarkOrNull } from '../journal/remarks.ts';
 import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
@@ -88,7 +88,7 @@ export function reportIncidents(show: Show, night: Night): readonly ReportIncide
 			id: place + 1,
 			at: timeAt(one.atMs),
 			position: item && positionOf(last.list, item),
-			song: item && songTitle(show, item.song),
+			song: item && cleanText(songTitle(show, item.song)),
 			playerId: one.player,
 			instrumentId: one.instrument,
 			standInId: one.standIn,
@@ -98,8 +98,8 @@ export function reportIncidents(show: Show, night: Night): readonly ReportIncide
 			isOpen: one.isOpen,
 			later: laterCost(one, night),
 			record: one.id,
-			remark: remarks.incidents[one.id] ?? null,
-			before: next && songTitle(show, next.song),
+			remark: remarkOrNull(remarks.incidents[one.id]),
+			before: next && cleanText(songTitle(show, next.song)),
 			kind: cleanText(one.kind ?? NOT_DESCRIBED),
 			player: one.player && cleanText(playerName(show, one.player)),
 			instrument: one.instrument && cleanText(shownInstrument(show, one.instrument)),
