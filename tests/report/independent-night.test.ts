@@ -34,6 +34,9 @@ describe('a report holds what its journal holds', () => {
 		expect(some(({ incidents }) => incidents.length)).toBeGreaterThan(5);
 		expect(some(({ work }) => work.length)).toBeGreaterThan(30);
 		expect(some(({ takenBack }) => takenBack)).toBeGreaterThan(5);
+		const isCorrected = ({ correctedFrom }: NightReport['handOvers'][number]) =>
+			correctedFrom !== null;
+		expect(some(({ handOvers }) => handOvers.filter(isCorrected).length)).toBeGreaterThan(0);
 		expect(
 			some(({ handOvers }) => handOvers.filter((one) => one.takenSeconds !== null).length),
 		).toBeGreaterThan(5);
@@ -57,7 +60,7 @@ function agrees(report: NightReport, show: Show, records: readonly JournalRecord
 			by,
 			isCorrected: correctedFrom !== null,
 		})),
-	).toEqual(read.given.map(({ sinceCall: _, ...one }) => one));
+	).toEqual(read.given.map(({ sinceCall: _, id: _of, ...one }) => one));
 	for (const [at, one] of report.handOvers.entries()) {
 		const since = read.given[at]?.sinceCall ?? null;
 		const isBetween = one.noted === 'by-itself' && since !== null && one.takenSeconds !== null;
