@@ -4,38 +4,41 @@
 import { minutesSeconds } from '../base/duration.ts';
 import { incidentKindWords, MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
+import { signedBy } from '../words/report-readers.ts';
+import { markdownSection, markdownTable } from './markdown-blocks.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
-import type { ReportIncident, ReportTime } from './report-incidents.ts';
+import type { ReportIncident } from './report-incidents.ts';
+import type { ReportTime } from './report-time.ts';
 
 /** The whole page, every text from outside escaped, a newline at its end. */
 export function reportMarkdown(report: NightReport): string {
 	return `${[
 		...heading(report),
-		...section(say.SECTIONS.incidents, incidents(report)),
-		...section(say.SECTIONS.wrong, wrongHolds(report)),
-		...section(say.SECTIONS.backups, onBackup(report)),
-		...section(say.SECTIONS.other, otherThanAsked(report)),
-		...section(say.SECTIONS.songs, songTable(report)),
-		...section(say.SECTIONS.handOvers, handOverTable(report)),
-		...section(
+		...markdownSection(say.SECTIONS.incidents, incidents(report)),
+		...markdownSection(say.SECTIONS.wrong, wrongHolds(report)),
+		...markdownSection(say.SECTIONS.backups, onBackup(report)),
+		...markdownSection(say.SECTIONS.other, otherThanAsked(report)),
+		...markdownSection(say.SECTIONS.songs, songTable(report)),
+		...markdownSection(say.SECTIONS.handOvers, handOverTable(report)),
+		...markdownSection(
 			say.SECTIONS.tomorrow,
 			report.tomorrow.map((one) => `- ${text(one)}`),
 		),
-		...section(say.SECTIONS.strings, stringsBroken(report)),
-		...section(
+		...markdownSection(say.SECTIONS.strings, stringsBroken(report)),
+		...markdownSection(
 			say.SECTIONS.memos,
 			report.memos.map(({ at, words }) => bullet({ at, words: words.replace(MEMO, '') })),
 		),
-		...section(say.SECTIONS.boards, report.boardsCorrected.map(bullet)),
-		...section(say.SECTIONS.away, report.gaps.map(bullet)),
-		...section(
+		...markdownSection(say.SECTIONS.boards, report.boardsCorrected.map(bullet)),
+		...markdownSection(say.SECTIONS.away, report.gaps.map(bullet)),
+		...markdownSection(
 			say.SECTIONS.record,
 			report.damage.map((one) => `- ${text(one)}`),
 		),
-		...section(say.SECTIONS.before, report.beforeShow.map(bullet)),
+		...markdownSection(say.SECTIONS.before, report.beforeShow.map(bullet)),
 		...songBySong(report),
-		...section(
+		...markdownSection(
 			say.SECTIONS.cautions,
 			report.cautions.map((one) => `- ${text(one)}`),
 		),
@@ -56,6 +59,8 @@ function heading(report: NightReport): string[] {
 		}),
 		'',
 		verdict(report),
+		...(report.remark === null ? [] : ['', text(report.remark)]),
+		...(report.signed === null ? [] : ['', text(signedBy(report.signed))]),
 	];
 }
 
@@ -64,10 +69,6 @@ function verdict(report: NightReport): string {
 	if (report.hasTrouble) return say.VERDICTS.look;
 	if (report.isOver) return say.VERDICTS.nothingPlayed;
 	return report.began ? say.VERDICTS.openSoFar : say.VERDICTS.openNothing;
-}
-
-function section(title: string, lines: readonly string[]): string[] {
-	return lines.length === 0 ? [] : ['', `## ${title}`, '', ...lines];
 }
 
 function incidents(report: NightReport): string[] {
@@ -81,6 +82,7 @@ function incidents(report: NightReport): string[] {
 			one.standIn === null ? null : say.backupLabel(one.standIn),
 			one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
 			...one.words,
+			one.remark,
 		];
 		return `- ${timeText(one.at)}: ${parts
 			.filter((part) => part !== null)
@@ -146,7 +148,7 @@ function songTable(report: NightReport): string[] {
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
 		]);
 	});
-	return table(say.SONG_TABLE, rows);
+	return markdownTable(say.SONG_TABLE, rows);
 }
 
 function handOverTable(report: NightReport): string[] {
@@ -160,7 +162,7 @@ function handOverTable(report: NightReport): string[] {
 		readyText(one),
 		one.correctedFrom === null ? say.HOW_GIVEN[one.by] : say.correctedFrom(text(one.correctedFrom)),
 	]);
-	return table(say.HAND_OVER_TABLE, rows);
+	return markdownTable(say.HAND_OVER_TABLE, rows);
 }
 
 function readyText(one: NightReport['handOvers'][number]): string {
@@ -198,10 +200,4 @@ function bullet(line: ReportLine): string {
 /** The clock on the wall, without its seconds. */
 function timeText({ clock }: ReportTime): string {
 	return clock.replace(/^(\d+:\d\d):\d\d$/, '$1');
-}
-
-function table(names: readonly string[], rows: readonly (readonly string[])[]): string[] {
-	if (rows.length === 0) return [];
-	const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-	return [line(names), line(names.map(() => '---')), ...rows.map(line)];
 }

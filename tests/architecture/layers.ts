@@ -37,6 +37,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 	showfile: ['yaml', 'zod/mini'],
 	machines: ['xstate'],
 	setlist: ['yaml', 'csv-parse/sync'],
+	report: ['zod/mini'],
 	night: ['zod/mini'],
 	ui: ['react', 'ink'],
 	disk: ['conf', 'node:fs', 'node:fs/promises', 'node:zlib'],

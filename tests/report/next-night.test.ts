@@ -11,12 +11,12 @@ import { writeShowFile } from '../../src/setlist/write-show-file.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { Part, Show } from '../../src/showfile/show.ts';
 import { loadShow } from '../scenarios/load-show.ts';
-import { pressedRecords } from '../scenarios/report-of.ts';
+import { playedNight } from './script-night.ts';
 
 const shows = join(import.meta.dirname, '../../shows');
 
 function played(show: Show, script: string): NextNight & { readonly last: Session } {
-	const steps = nightSteps(show, pressedRecords(show, script));
+	const steps = nightSteps(show, playedNight(show, script).records);
 	const next = nextNight({
 		...{ night: 'n1', ...steps, dayOffsetMinutes: 0 },
 		dayOf: (atMs) => new Date(atMs).toISOString().slice(0, 10),

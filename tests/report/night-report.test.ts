@@ -37,6 +37,7 @@ function reportOf(...night: readonly Told[]): NightReport {
 		night: 'n1',
 		isRehearsal: false,
 		...nightSteps(show, records(...night)),
+		plannedZeroMs: ZERO,
 		dayOffsetMinutes: 0,
 		damage: [],
 	});
@@ -79,10 +80,11 @@ describe('songs', () => {
 		]);
 		expect(report.songs[0]?.runs).toEqual([
 			{
-				began: { mark: '00:00:00', clock: '20:00:00' },
-				ended: { mark: '00:04:00', clock: '20:04:00' },
+				began: { mark: '00:00:00', clock: '20:00:00', atMs: ZERO },
+				ended: { mark: '00:04:00', clock: '20:04:00', atMs: ZERO + 240_000 },
 				seconds: 240,
 				how: 'played',
+				gapSeconds: null,
 			},
 		]);
 		expect(report.isOver).toBe(true);
@@ -116,7 +118,9 @@ describe('a string break', () => {
 		expect(report.incidents).toMatchObject([
 			{ position: 1, song: 'Harbour', string: 3, standIn: 'S Spare', silenceSeconds: 15 },
 		]);
-		expect(report.stringsBroken).toEqual([{ instrument: '1 Amber', count: 1, strings: [3] }]);
+		expect(report.stringsBroken).toEqual([
+			{ instrument: '1 Amber', instrumentId: 'A1', count: 1, strings: [3] },
+		]);
 		expect(report.isClean).toBe(false);
 	});
 
@@ -327,7 +331,7 @@ describe('on paper', () => {
 
 	test('JSON is one document', () => {
 		expect(JSON.parse(reportJson(report))).toMatchObject({
-			format: 'rackside-report/1',
+			format: 2,
 			night: 'n1',
 		});
 	});
