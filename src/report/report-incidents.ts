@@ -8,6 +8,7 @@ import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { pedalName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { triedWords } from '../words/fault.ts';
 import { NOT_DESCRIBED, stuckPedal } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
 
@@ -60,11 +61,17 @@ export function reportIncidents(
 			string: one.string,
 			standIn: one.standIn && cleanText(shownInstrument(show, one.standIn)),
 			silenceSeconds: one.silenceSeconds === null ? null : tenths(one.silenceSeconds),
-			words: [...pedalWords(show, one), ...one.words].map(cleanText),
+			words: [...pedalWords(show, one), ...faultWords(last, one), ...one.words].map(cleanText),
 		};
 	});
 }
 
 function pedalWords(show: Show, { player, pedal }: Incident): readonly string[] {
 	return player === null || pedal === null ? [] : [stuckPedal(pedalName(show, player, pedal))];
+}
+
+function faultWords(last: Session, { id }: Incident): readonly string[] {
+	return last.faults
+		.filter(({ incident }) => incident === id)
+		.flatMap((fault) => triedWords(last, fault));
 }

@@ -52,8 +52,9 @@ function weights(higher: Partial<Weights>): Weights {
 	};
 }
 
-/** What was changed just before is this many times likelier: common practice, no source. */
+/** What was changed just before, or was in doubt already, is this many times likelier: common practice, no source. */
 const JUST_CHANGED = 3;
+const DOUBTED = 5;
 
 export type FaultCase = {
 	readonly player: string;
@@ -62,6 +63,12 @@ export type FaultCase = {
 	readonly symptom: Symptom;
 	/** Ids of what was changed just before. */
 	readonly changed?: readonly string[];
+	/** Ids of what was in doubt before anything was tested. */
+	readonly doubted?: readonly string[];
+	/** The pack that is on; left out, the instrument's own. */
+	readonly pack?: string | null;
+	/** By id, what would replace a part now and in how many seconds, in place of what the file says. */
+	readonly swaps?: Readonly<Record<string, { readonly spare: string; readonly seconds: number }>>;
 	/** How often each part was the cause on this rig before, by id. */
 	readonly found?: Readonly<Record<string, number>>;
 };
@@ -75,7 +82,16 @@ export type FaultCase = {
  */
 export function suspectsOf(
 	show: Pick<Show, 'rigs' | 'boards' | 'instruments'>,
-	{ player, instrument, symptom, changed = [], found = {} }: FaultCase,
+	{
+		player,
+		instrument,
+		symptom,
+		pack,
+		changed = [],
+		doubted = [],
+		found = {},
+		swaps = {},
+	}: FaultCase,
 ): readonly Suspect[] {
 	const inHands = show.instruments.find(({ id }) => id === instrument);
 	const first = {
@@ -84,10 +100,18 @@ export function suspectsOf(
 		kind: 'instrument' as const,
 		board: null,
 	};
-	const all = [first, ...partsOf(show, player, inHands?.pack ?? null)].map((one) => {
+	const worn = pack === undefined ? (inHands?.pack ?? null) : pack;
+	const all = [first, ...partsOf(show, player, worn)].map((one) => {
 		const { chance = WEIGHTS[symptom][one.kind] } = one as FaultTraits;
 		const seen = found[one.id] ?? 0;
-		return { ...one, weight: (chance + seen) * (changed.includes(one.id) ? JUST_CHANGED : 1) };
+		const odds =
+			(changed.includes(one.id) ? JUST_CHANGED : 1) * (doubted.includes(one.id) ? DOUBTED : 1);
+		const swap = swaps[one.id];
+		return {
+			...one,
+			...(swap === undefined ? {} : { spare: swap.spare, swapSeconds: swap.seconds }),
+			weight: (chance + seen) * odds,
+		};
 	});
 	const sum = all.reduce((total, { weight }) => total + weight, 0);
 	// Where the file gives every part no chance at all, all are alike.

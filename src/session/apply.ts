@@ -5,6 +5,7 @@ import type { Entry } from '../journal/entry.ts';
 import { NEW, type RecordId } from '../journal/record.ts';
 import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
 import { keptShow } from '../showfile/show-record.ts';
+import { findCause, leaveAllFaults, leaveFault, seekFault, testFault } from './apply-faults.ts';
 import {
 	correctHandOver,
 	emptyHandsOf,
@@ -155,6 +156,14 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 			return suspectPack(session, entry.pack);
 		case 'pack-cleared':
 			return clearPack(session, entry.pack);
+		case 'fault-sought':
+			return seekFault(session, entry, of);
+		case 'fault-tested':
+			return testFault(session, entry);
+		case 'fault-found':
+			return findCause(session, entry);
+		case 'fault-left':
+			return leaveFault(session, entry.fault);
 		case 'time-changed': {
 			const own = ownTimesWith(session.show.ownTimes ?? {}, entry.time, entry.seconds);
 			return { ...session, show: withOwnTimes(session.show, own) };
@@ -163,7 +172,7 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 			return moveShow(
 				Object.values(session.players).reduce<Session>(
 					(now, player) => (player.holds === null ? now : takeBack(now, player.holds, entry.at)),
-					{ ...session, phaseSinceMs: entry.at },
+					{ ...leaveAllFaults(session), phaseSinceMs: entry.at },
 				),
 				{ type: 'showEnded' },
 			);
