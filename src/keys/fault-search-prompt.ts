@@ -128,10 +128,7 @@ function soughtNow(context: KeyContext, id: RecordId): Sought | null {
 	const { session } = context;
 	const fault = findFault(session, id);
 	if (fault === null) return null;
-	const isTried = fault.tests.some(
-		({ test, answer }) => test === `swap-${fault.instrument}` && answer !== 'not-now',
-	);
-	const [first] = fault.instrument === null || isTried ? [] : context.standInsFor(fault.player);
+	const [first] = fault.instrument === null ? [] : context.standInsFor(fault.player);
 	const offered: Spare | null =
 		first === undefined || first.instrument === fault.instrument
 			? null
@@ -146,7 +143,8 @@ function soughtNow(context: KeyContext, id: RecordId): Sought | null {
 		.filter(({ chance }) => chance > 0)
 		.toSorted((one, other) => other.chance - one.chance)
 		.slice(0, CAUSE_KEYS.length);
-	return { fault, now, spare: now.aim === 'sound' && !now.isDone ? offered : null, causes };
+	const isOffered = now.aim === 'sound' && !now.isDone && now.spareTest !== null;
+	return { fault, now, spare: isOffered ? offered : null, causes };
 }
 
 function pressed(key: string, context: KeyContext, sought: Sought): Outcome {
@@ -226,7 +224,7 @@ function panel(context: KeyContext, sought: Sought): PromptView {
 					{ key: '2', words: FAULT_KEYS.same },
 					{ key: '3', words: FAULT_KEYS.notNow },
 				];
-	const isSpareNext = next?.does === 'swap' && next.at === fault.instrument;
+	const isSpareNext = next !== null && next === now.spareTest;
 	const slot = spare === null ? '' : slotOf(session, spare.instrument).toUpperCase();
 	return {
 		title,
@@ -279,17 +277,22 @@ function nowLine({ session }: KeyContext, { fault, now }: Sought): string {
 	return `${FAULT_LINES.now}  ${testWords(show, next, step.causes)}  ${whyWords(next, step)}`;
 }
 
-/** The backup: to be taken where that is sooner than the search. */
+/** With less than this chance that it helps a backup is only named: common practice, no source. */
+const WORTH_TAKING = 0.25;
+
+/** The backup: to be taken where that is sooner than the search and may well help. */
 function spareLine(
 	{ session }: KeyContext,
-	{ now: { step }, fault, spare }: Sought & { readonly spare: Spare },
+	{ now: { step, spareTest }, spare }: Sought & { readonly spare: Spare },
 ): string {
-	const isSooner = spare.seconds < step.expectedSeconds;
-	const chance = step.causes.find(({ suspect }) => suspect.id === fault.instrument)?.chance ?? 0;
+	const chance = step.causes
+		.filter(({ suspect }) => spareTest?.clears.includes(suspect.id))
+		.reduce((sum, one) => sum + one.chance, 0);
+	const isWorth = spare.seconds < step.expectedSeconds && chance >= WORTH_TAKING;
 	return [
-		`${isSooner ? FAULT_LINES.take : FAULT_LINES.or}  ${shownInstrument(session.show, spare.instrument)}`,
+		`${isWorth ? FAULT_LINES.take : FAULT_LINES.or}  ${shownInstrument(session.show, spare.instrument)}`,
 		minutesSeconds(Math.round(spare.seconds)),
-		...(isSooner ? [SOONER] : []),
+		...(isWorth ? [SOONER] : []),
 		helpsWords(chance),
 	].join(', ');
 }

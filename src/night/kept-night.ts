@@ -78,10 +78,10 @@ const PLAYER = exactly({
 	putDown: textOrNull,
 	hasHad: boolean,
 	pack: textOrNull,
-	packSinceMs: z.exactOptional(number),
 	correctable: z.nullable(
 		exactly({ of: text, atMs: number, given: textOrNull, givenBefore: z.nullable(INSTRUMENT) }),
 	),
+	packSinceMs: z.exactOptional(number),
 });
 
 const BOARD = exactly({

@@ -4,6 +4,7 @@
 import type { FaultCause, RigChange } from '../session/command.ts';
 import { songOnNow } from '../session/find.ts';
 import type { Fault, Session } from '../session/session.ts';
+import { packAfter, packFor } from '../session/suspect-packs.ts';
 import { packName, shownInstrument } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { type FaultCase, type Suspect, SYMPTOMS, suspectsOf } from './fault-suspects.ts';
@@ -24,6 +25,8 @@ export type FaultNow = {
 	readonly step: FaultStep;
 	/** What to do or to judge next; null where nothing more can be tried. */
 	readonly next: FaultTest | null;
+	/** The test that the backup is; null where there is none, or another instrument was tried. */
+	readonly spareTest: FaultTest | null;
 	/** It is done already, and only has to be listened to. */
 	readonly isDone: boolean;
 	/** What doing it changes for good. */
@@ -72,7 +75,8 @@ export function faultNow(session: Session, fault: Fault, spare: Spare | null): F
 				: packs.map((id) => [id, { spare: packName(session.show, other), seconds: PACK_SECONDS }]),
 		),
 	});
-	const first = fault.instrument ?? NO_INSTRUMENT;
+	const [single, both] = instrumentSwaps(fault, packs);
+	const spareSwap = spare === null ? null : isOtherPackWith(session, fault, spare) ? both : single;
 	const step = faultStep(session.show, about, {
 		aim,
 		answers: answersOf(fault),
@@ -80,16 +84,20 @@ export function faultNow(session: Session, fault: Fault, spare: Spare | null): F
 			...fault.tests
 				.filter((one) => one.answer === 'not-now' && one.isInSong === isInSong)
 				.map(({ test }) => test),
-			...(spare === null ? [swapOf(first)] : []),
-			...(other === null && fault.pack !== null ? packs.map(swapOf) : []),
+			...[single, both].filter((id) => id !== spareSwap),
+			...(other === null && fault.pack !== null ? packs.map((id) => `swap-${id}`) : []),
 		],
 	});
+	const isTried = fault.tests.some(
+		({ test, answer }) => [single, both].includes(test) && answer !== 'not-now',
+	);
 	const done = isHeard ? null : doneAlready(session, fault, { step, packs });
 	const next = done ?? step.next ?? fixOf(step, fault);
 	return {
 		aim,
 		step,
 		next,
+		spareTest: isTried ? null : (step.tests.find(({ id }) => id === spareSwap) ?? null),
 		isDone: next !== null && next === done,
 		change:
 			next === null || next === done ? null : changeOf(session, { fault, next, spare, other }),
@@ -154,7 +162,20 @@ export function causeOf(session: Session, fault: Fault, { id }: Pick<Suspect, 'i
 /** What the path is called that begins with empty hands. */
 const NO_INSTRUMENT = 'instrument';
 
-const swapOf = (id: string): string => `swap-${id}`;
+/** The tests by another instrument: with the pack that is on, and with one of its own. */
+function instrumentSwaps(
+	{ instrument }: Fault,
+	packs: readonly string[],
+): readonly [string, string] {
+	const id = instrument ?? NO_INSTRUMENT;
+	return [`swap-${id}`, `swap-${[id, ...packs].join('+')}`];
+}
+
+/** Whether another pack goes on with an instrument. */
+function isOtherPackWith(session: Session, { player }: Fault, { instrument }: Spare): boolean {
+	const worn = session.players[player]?.pack ?? null;
+	return packAfter(session, player, packFor(session, player, instrument)) !== worn;
+}
 
 function faultCase(
 	session: Session,
@@ -173,6 +194,7 @@ function faultCase(
 		changed: withParts(fault.changed),
 		doubted: withParts(fault.doubted),
 		found: foundBefore(session, fault),
+		along: packs.length === 0 ? {} : { [instrument ?? NO_INSTRUMENT]: packs },
 		swaps,
 	};
 }
@@ -210,21 +232,24 @@ function answersOf({ tests }: Fault) {
 /** Another instrument or pack is on than when the search began: that only has to be listened to. */
 function doneAlready(
 	{ players }: Session,
-	{ player, instrument, pack, tests }: Fault,
+	fault: Fault,
 	{ step, packs }: { readonly step: FaultStep; readonly packs: readonly string[] },
 ): FaultTest | null {
-	const now = players[player];
-	const open = (id: string) =>
-		tests.some((one) => one.test === swapOf(id) && one.answer !== 'not-now')
-			? undefined
-			: step.tests.find((one) => one.id === swapOf(id));
-	const isOther = now?.holds != null && instrument !== null && now.holds !== instrument;
-	const isOtherPack = now?.pack != null && pack !== null && now.pack !== pack;
-	return (
-		(isOther ? open(instrument) : undefined) ??
-		(isOtherPack ? packs.map(open).find((one) => one !== undefined) : undefined) ??
-		null
-	);
+	const { holds = null, pack = null } = players[fault.player] ?? {};
+	const isTried = (id: string) =>
+		fault.tests.some(({ test, answer }) => test === id && answer !== 'not-now');
+	const [single, both] = instrumentSwaps(fault, packs);
+	const isOther = holds !== null && fault.instrument !== null && holds !== fault.instrument;
+	const packTests = packs.map((id) => `swap-${id}`);
+	const isPackToHear =
+		pack !== null && fault.pack !== null && pack !== fault.pack && !packTests.some(isTried);
+	const done =
+		isOther && !isTried(single) && !isTried(both)
+			? [isPackToHear ? both : single]
+			: isPackToHear && !isTried(both)
+				? packTests
+				: [];
+	return step.tests.find(({ id }) => done.includes(id)) ?? null;
 }
 
 /** The cause is known and the sound is not right: the quickest way past it that was not tried. */

@@ -26,6 +26,8 @@ export type Suspect = FaultTraits & {
 	readonly kind: SuspectKind;
 	/** The board that it is on; null for what is on none. */
 	readonly board: string | null;
+	/** Ids of what may be changed in one with it, as the pack that goes with an instrument. */
+	readonly along?: readonly string[];
 	/** Chance before any test; those of a path add up to 1. */
 	readonly prior: number;
 };
@@ -67,6 +69,8 @@ export type FaultCase = {
 	readonly doubted?: readonly string[];
 	/** The pack that is on; left out, the instrument's own. */
 	readonly pack?: string | null;
+	/** By id, what may be changed in one with a part. */
+	readonly along?: Readonly<Record<string, readonly string[]>>;
 	/** By id, what would replace a part now and in how many seconds, in place of what the file says. */
 	readonly swaps?: Readonly<Record<string, { readonly spare: string; readonly seconds: number }>>;
 	/** How often each part was the cause on this rig before, by id. */
@@ -82,17 +86,10 @@ export type FaultCase = {
  */
 export function suspectsOf(
 	show: Pick<Show, 'rigs' | 'boards' | 'instruments'>,
-	{
-		player,
-		instrument,
-		symptom,
-		pack,
-		changed = [],
-		doubted = [],
-		found = {},
-		swaps = {},
-	}: FaultCase,
+	about: FaultCase,
 ): readonly Suspect[] {
+	const { player, instrument, symptom, pack } = about;
+	const { changed = [], doubted = [], found = {}, along = {}, swaps = {} } = about;
 	const inHands = show.instruments.find(({ id }) => id === instrument);
 	const first = {
 		id: inHands?.id ?? 'instrument',
@@ -110,6 +107,7 @@ export function suspectsOf(
 		return {
 			...one,
 			...(swap === undefined ? {} : { spare: swap.spare, swapSeconds: swap.seconds }),
+			...(along[one.id] === undefined ? {} : { along: along[one.id] ?? [] }),
 			weight: (chance + seen) * odds,
 		};
 	});
