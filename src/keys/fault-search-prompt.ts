@@ -305,7 +305,7 @@ function causeLine({ session }: KeyContext, { causes }: Sought): string {
 			.map(({ suspect, chance }, place) => {
 				const name = suspectWords(session.show, suspect);
 				const cut = displayWidth(name) > columns ? fitWidth(name, columns) : name;
-				return `${CAUSE_KEYS[place]} ${cut} ${percent(chance)}`;
+				return `${CAUSE_KEYS[place]}: ${cut} ${percent(chance)}`;
 			})
 			.join(gap);
 	let columns = LINE_COLUMNS;

@@ -34,3 +34,18 @@ export const noBackup = () =>
 
 /** In a long interval, with strings and another tuning to put on first. */
 export const longInterval = () => pressed('twenty', 'b', '1', 'enter', 'd');
+
+function silent(...keys: readonly string[]): ScreenState {
+	const { night, press } = pressedNight(loadShow(join(import.meta.dirname, '../rig/silent.yaml')));
+	press('t', '0', 'enter', 'enter', 'space', ...keys);
+	return night.screen();
+}
+
+/** What is heard of Bo is asked. */
+export const faultAsked = () => silent('n', 'b');
+
+/** Bo is silent in the middle of a song: what to do with the hands now. */
+export const faultInSong = () => silent('n', 'b', 's');
+
+/** The sound is back past the board, the song is over, and the cause is sought. */
+export const faultAfterSong = () => silent('n', 'b', 's', '1', 'd', '2');
