@@ -289,6 +289,7 @@ describe('how a search begins', () => {
 			faults: [{ incident: 1, symptom: 'silent' }],
 		});
 		expect(drawn(rehearsed(`${OPENED}01:00 i\n`))).toContain('n find the fault');
+		expect(drawn(rehearsed(`${OPENED}01:00 i e n enter\n`))).toContain('n looks for the fault');
 	});
 
 	test('from a fault marked on what a player has in hands', () => {
