@@ -13,6 +13,7 @@ import { findFault } from '../session/find.ts';
 import type { Fault } from '../session/session.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { TUBE_LOAD } from '../words/cautions.ts';
 import {
 	AFTER_SONG,
 	causeLogged,
@@ -216,6 +217,7 @@ function panel(context: KeyContext, sought: Sought): PromptView {
 		next === null || step.found !== null
 			? []
 			: [expectedWords(minutesSeconds(step.expectedSeconds), now.aim)];
+	const inSight: readonly string[] = [FAULT_PAGE.noEarth, ...(isAtAmp(now) ? [TUBE_LOAD] : [])];
 	const answers: readonly KeyWords[] =
 		next === null
 			? []
@@ -233,10 +235,11 @@ function panel(context: KeyContext, sought: Sought): PromptView {
 			...(spare === null || isSpareNext ? [] : [spareLine(context, { ...sought, spare })]),
 			causeLine(context, sought),
 			...(step.isContradictory ? [NOT_ONE_FAULT] : []),
-			[...expected, FAULT_PAGE.noEarth].join('  '),
+			...inSight.slice(1),
+			[...expected, ...inSight.slice(0, 1)].join('  '),
 		],
 		more: faultCautions(symptomOf(fault), step.causes)
-			.filter((words) => words !== FAULT_PAGE.noEarth)
+			.filter((words) => !inSight.includes(words))
 			.map((words) => [words]),
 		field: null,
 		choices: withWayOut([
@@ -247,6 +250,12 @@ function panel(context: KeyContext, sought: Sought): PromptView {
 			{ key: 'esc', words: FAULT_KEYS.later },
 		]),
 	};
+}
+
+/** Whether an amplifier is unplugged or one goes without its cabinet while the test is done. */
+function isAtAmp({ next, step }: FaultNow): boolean {
+	const at = step.causes.find(({ suspect }) => suspect.id === next?.at)?.suspect;
+	return next?.does !== 'straight' && (at?.kind === 'amp' || at?.kind === 'cab');
 }
 
 const symptomOf = ({ symptom }: Fault): Symptom =>

@@ -124,6 +124,19 @@ function hearAgain(session: Session, id: RecordId, at: number): Session {
 	}));
 }
 
+/** The session with the time without sound over for who had none when the song ended. */
+export function endSilence(session: Session, at: number): Session {
+	return session.faults.reduce((now, fault) => {
+		if (!fault.isOpen || fault.heardAtMs !== null || !takesSoundAway(fault.symptom)) return now;
+		return changeIncident(now, fault.incident, (one) => ({
+			...one,
+			silenceSeconds:
+				one.silenceSeconds ??
+				(isInThisSong(session, one) ? Math.max(0, at - one.atMs) / 1000 : null),
+		}));
+	}, session);
+}
+
 function isInThisSong(session: Session, { atMs }: Incident): boolean {
 	const beganMs = songOnNow(session)?.item.runs.at(-1)?.beganAtMs;
 	return beganMs !== undefined && beganMs <= atMs;

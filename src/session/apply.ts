@@ -5,7 +5,14 @@ import type { Entry } from '../journal/entry.ts';
 import { NEW, type RecordId } from '../journal/record.ts';
 import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
 import { keptShow } from '../showfile/show-record.ts';
-import { findCause, leaveAllFaults, leaveFault, seekFault, testFault } from './apply-faults.ts';
+import {
+	endSilence,
+	findCause,
+	leaveAllFaults,
+	leaveFault,
+	seekFault,
+	testFault,
+} from './apply-faults.ts';
 import {
 	correctHandOver,
 	emptyHandsOf,
@@ -57,7 +64,7 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 		case 'cue-reached':
 			return reachCue(session, entry);
 		case 'song-ended':
-			return endSong(session, entry);
+			return endSong(endSilence(session, entry.at), entry);
 		case 'next-chosen':
 			return chooseNext(session, entry, of);
 		case 'show-read-again': {

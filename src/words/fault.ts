@@ -2,7 +2,7 @@
 
 import { fitWidth } from '../base/display-width.ts';
 import type { Entry } from '../journal/entry.ts';
-import { faultParts } from '../rig/fault-now.ts';
+import { faultNow, faultParts } from '../rig/fault-now.ts';
 import { type Suspect, SYMPTOMS, type Symptom } from '../rig/fault-suspects.ts';
 import { type FaultTest, faultTests } from '../rig/fault-tests.ts';
 import type { FaultStep } from '../rig/find-fault.ts';
@@ -229,10 +229,19 @@ export function triedWords(session: Session, fault: Fault): readonly string[] {
 	const end =
 		part !== null
 			? `cause: ${causeWords(session, fault, part)}`
-			: isOpen
-				? 'cause still looked for'
-				: 'cause not found';
+			: `${isOpen ? 'cause still looked for' : 'cause not found'}${likeliest(session, fault)}`;
 	return [...(tried.length === 0 ? [] : [`tried ${tried.join('; ')}`]), end];
+}
+
+/** From this chance on what was not proved is named all the same: common practice, no source. */
+const WORTH_NAMING = 0.5;
+
+function likeliest(session: Session, fault: Fault): string {
+	const likely = faultNow(session, fault, null).step.causes.find(
+		({ chance }) => chance >= WORTH_NAMING,
+	);
+	if (likely === undefined) return '';
+	return `, likeliest ${suspectWords(session.show, likely.suspect)}, ${percent(likely.chance)}`;
 }
 
 /** What becomes of the part that was at fault: for tomorrow. */

@@ -164,7 +164,7 @@ describe('the panel', () => {
 	});
 
 	test('is left by 0, and the report says that nothing was found', () => {
-		const night = rehearsed(`${SOUGHT}01:20 2\n01:25 0\n01:26 0\n`);
+		const night = rehearsed(`${SOUGHT}01:25 0\n01:26 0\n`);
 		expect(drawn(night)).not.toContain('NO SOUND');
 		expect(reportOf(night).incidents[0]?.words.at(-1)).toBe('cause not found');
 	});
@@ -225,6 +225,21 @@ describe('the panel', () => {
 		night.press('y');
 		expect(night.session().faults[0]?.tests).toHaveLength(1);
 		expect(drawn(night).split('\n')[12]).toBe(told);
+	});
+
+	test('ends the silence with the song where no sound came, and names what is likeliest', () => {
+		const night = rehearsed(`${SOUGHT}01:20 2\n01:40 d 0\n`);
+		expect(night.session().incidents[0]?.silenceSeconds).toBe(40);
+		expect(reportOf(night).incidents[0]?.words.at(-1)).toBe(
+			'cause not found, likeliest 1 Coal, 67 %',
+		);
+	});
+
+	test('has the caution of a tube amp in sight at an amp and at a cabinet', () => {
+		const night = rehearsed(`${SOUGHT}01:20 2\n01:30 2\n`);
+		expect(drawn(night)).toMatch(/NOW {2}(Swap|Listen behind) (amp|cabinet)/);
+		expect(drawn(night)).toContain('A tube amp never plays without its speaker load.');
+		expect(drawn(night)).toContain('Never lift the safety earth, never open an amp.');
 	});
 
 	test('is over once the show is closed', () => {
