@@ -46,7 +46,6 @@ import {
 	whyWords,
 } from '../words/fault.ts';
 import { LINE_COLUMNS, sideBySide } from '../words/line-columns.ts';
-import { NO_BACKUP_KEYS } from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { KeyWords, PromptView } from './prompt-view.ts';
 import { choicePrompt, type OtherKeys, withPlayer, withWayOut } from './prompts.ts';
@@ -149,7 +148,7 @@ function soughtNow(context: KeyContext, id: RecordId): Sought | null {
 }
 
 function pressed(key: string, context: KeyContext, sought: Sought): Outcome {
-	const { fault, now, spare, causes } = sought;
+	const { fault, spare, causes } = sought;
 	switch (key) {
 		case 'esc':
 			return { kind: 'decide-later', of: fault.id };
@@ -162,9 +161,8 @@ function pressed(key: string, context: KeyContext, sought: Sought): Outcome {
 		case '3':
 			return answer('not-now', context, sought);
 		case 'enter':
-			if (now.aim !== 'sound' || now.isDone) return { kind: 'pass' };
 			return spare === null
-				? { kind: 'say', words: NO_BACKUP_KEYS }
+				? { kind: 'pass' }
 				: does({ do: 'take-spare', fault: fault.id, ...spare });
 	}
 	if (!CAUSE_KEYS.includes(key)) return { kind: 'pass' };
