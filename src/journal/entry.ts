@@ -218,6 +218,35 @@ export type Entry =
 	  }
 	/** Not suspect any more. */
 	| { readonly k: 'pack-cleared'; readonly at: NightMs; readonly pack: string }
+	/**
+	 * What is at fault with a player's sound is sought; the search's identity is that of its record. `symptom`:
+	 * what is heard; `incident`: the one that it belongs to, and left out, the search is one itself.
+	 */
+	| {
+			readonly k: 'fault-sought';
+			readonly at: NightMs;
+			readonly player: string;
+			readonly symptom: string;
+			readonly incident?: RecordId;
+	  }
+	/** One test of the search `fault`. `not-now`: it could not be done; `isHeard`: with it done the player has sound again. */
+	| {
+			readonly k: 'fault-tested';
+			readonly at: NightMs;
+			readonly fault: RecordId;
+			readonly test: string;
+			readonly answer: 'sound' | 'same' | 'not-now';
+			readonly isHeard?: boolean;
+	  }
+	/** This part was the cause, and the sound is right again. */
+	| {
+			readonly k: 'fault-found';
+			readonly at: NightMs;
+			readonly fault: RecordId;
+			readonly part: string;
+	  }
+	/** The search was given up. */
+	| { readonly k: 'fault-left'; readonly at: NightMs; readonly fault: RecordId }
 	/** From here on the technician's own time for a piece of work, by its name; null: the built-in one. */
 	| {
 			readonly k: 'time-changed';

@@ -13,7 +13,7 @@ import {
 	stage,
 } from './gear-actions.ts';
 import { exchange, handOver } from './hand-over-actions.ts';
-import { describe, incident, memo, stringBreak } from './incident-actions.ts';
+import { describe, incident, memo, seekFault, stringBreak } from './incident-actions.ts';
 import type { ViewName } from './key-context.ts';
 import { LIST_ACTIONS } from './list-actions.ts';
 import {
@@ -57,6 +57,7 @@ export const ACTIONS: readonly Action[] = [
 	exchange,
 	incident,
 	describe,
+	seekFault,
 	memo,
 	asItIs,
 	putAside,

@@ -5,6 +5,7 @@ import { ACTION_WORDS, FOOTER, NO_BOARDS, NO_PACKS } from '../words/actions.ts';
 import { WHICH_SLOT } from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
+import { seekKey } from './fault-search-prompt.ts';
 import { correctPedalAsked, freedPedalKey, packAsked, stuckPedalKey } from './gear-prompts.ts';
 import type { Outcome } from './key-context.ts';
 import { faultPrompt, slotPrompt } from './prompts.ts';
@@ -41,7 +42,10 @@ export const putAside: Action = {
 		kind: 'prompt',
 		prompt: slotPrompt(
 			WHICH_SLOT.aside,
-			(instrument) => ({ kind: 'prompt', prompt: faultPrompt(instrument) }),
+			(instrument, now) => ({
+				kind: 'prompt',
+				prompt: faultPrompt(instrument, seekKey(now, instrument)),
+			}),
 			stuckPedalKey(context),
 		),
 	}),

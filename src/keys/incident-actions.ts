@@ -1,10 +1,12 @@
 // What happens and is to be kept: a string that breaks, an incident, a memo.
 
-import { openBreak } from '../session/find.ts';
+import { incidentToSeek } from '../session/decide-faults.ts';
+import { openBreak, openFaults } from '../session/find.ts';
 import { ACTION_WORDS, FOOTER, noIncident } from '../words/actions.ts';
 import { WHICH_SLOT } from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
+import { seekFaultAsked } from './fault-search-prompt.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { slotPrompt } from './prompts.ts';
 import { describePrompt, memoPrompt } from './text-prompts.ts';
@@ -47,6 +49,17 @@ export const describe: Action = {
 	whyNot: ({ session, keyOf }) =>
 		session.incidents.length > 0 ? null : noIncident(keyOf('incident')),
 	act: (context) => ({ kind: 'prompt', prompt: describePrompt(context) }),
+};
+
+export const seekFault: Action = {
+	id: 'seek-fault',
+	keys: ['n'],
+	words: ACTION_WORDS['seek-fault'].help,
+	footer: ({ session, nowMs }) =>
+		openFaults(session).length > 0 || incidentToSeek(session, nowMs) !== null
+			? FOOTER.findFault
+			: null,
+	act: seekFaultAsked,
 };
 
 export const memo: Action = {

@@ -2,6 +2,7 @@
 // night themselves: they turn a press into a command, a prompt, or a sentence.
 
 import type { Measured } from '../gear/gear-entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import type { Later, Plan, StandIn } from '../plan/plan.ts';
 import type { Command, JumpPlace } from '../session/command.ts';
 import type { Session } from '../session/session.ts';
@@ -76,10 +77,11 @@ export type Outcome =
 				| 'lock'
 				| 'close'
 				| 'leave'
-				| 'decide-later'
 				/** What the picked row of the settings view is for. */
 				| 'open-setting';
 	  }
+	/** The question of this record is put off. */
+	| { readonly kind: 'decide-later'; readonly of: RecordId }
 	/** The key is not for this prompt: it does what it does without one. */
 	| { readonly kind: 'pass' };
 

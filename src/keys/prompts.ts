@@ -145,14 +145,16 @@ export function playerPrompt(
 }
 
 /** Faulty or out: after the slot, a letter says what is wrong; enter only puts it out. */
-export function faultPrompt(instrument: Instrument): Prompt {
+export function faultPrompt(instrument: Instrument, others: OtherKeys = {}): Prompt {
 	return choicePrompt(
 		({ session: { show } }) => ({
 			title: faultTitle(shownInstrument(show, instrument.id)),
 			lines: [...sideBySide(FAULTS.map(({ letter, words }) => `${letter} ${words}`)), SOLDER],
-			choices: [{ key: 'enter', words: ANSWERS.outTonight }],
+			choices: [{ key: 'enter', words: ANSWERS.outTonight }, ...wordsOf(others)],
 		}),
-		(key) => {
+		(key, context) => {
+			const other = others[key];
+			if (other) return other.outcome(context);
 			const fault = FAULTS.find(({ letter }) => letter === key.toLowerCase());
 			if (key !== 'enter' && !fault) return { kind: 'say', words: noSuchFault(key) };
 			return {

@@ -56,7 +56,7 @@ export function standInPrompt(): Prompt {
 			if (!open || open.player === null) return { kind: 'pass' };
 			const offered = context.standInsFor(open.player);
 			const [first] = offered;
-			if (key === 'esc') return { kind: 'decide-later' };
+			if (key === 'esc') return { kind: 'decide-later', of: open.id };
 			if (key === '0') return { kind: 'command', command: { do: 'play-on' }, isStampedNow: true };
 			if (key === 'enter') {
 				return first

@@ -1,6 +1,7 @@
 // The prompts that ask for words: memo, incident, the log's narrowing, tuning or capo as it is.
 
 import { wrapWords } from '../base/wrap-words.ts';
+import { SOUGHT_KINDS } from '../session/decide-faults.ts';
 import { warmedRack } from '../session/warmth.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
@@ -9,6 +10,7 @@ import { KINDS } from '../tuning/kind.ts';
 import { readTuning } from '../tuning/tuning.ts';
 import { capoSaid } from '../words/capo-words.ts';
 import { incidentCautions } from '../words/cautions.ts';
+import { faultHint } from '../words/fault.ts';
 import { INCIDENT_KINDS } from '../words/incident-kinds.ts';
 import { LINE_COLUMNS } from '../words/line-columns.ts';
 import {
@@ -106,10 +108,15 @@ export function describePrompt(context: KeyContext): Prompt {
 				title: incidentTitle(context.session.incidents.length),
 				lines: [...kindLines(text), ...cautionLines(text)],
 			}),
-			enter: (text) => ({
-				kind: 'command',
-				command: { do: 'describe-incident', ...readIncidentText(text) },
-			}),
+			enter: (text) => {
+				const described = readIncidentText(text);
+				const isSought = described.kind !== null && SOUGHT_KINDS.has(described.kind);
+				return {
+					kind: 'command',
+					command: { do: 'describe-incident', ...described },
+					...(isSought ? { says: faultHint(context.keyOf('seek-fault')) } : {}),
+				};
+			},
 		},
 		context,
 	);

@@ -5,9 +5,8 @@ import { ACTIONS } from '../keys/actions.ts';
 import type { Outcome } from '../keys/key-context.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import { openSetting, settingRows } from '../keys/settings.ts';
-import { openBreak } from '../session/find.ts';
 import { notSaved } from '../words/settings.ts';
-import { draftsAfter } from './look.ts';
+import { draftsAfter, faultsPutOff } from './look.ts';
 import type { NightContext } from './night-context.ts';
 import type { NightSteps } from './night-steps.ts';
 import type { NightUnderWay } from './night-under-way.ts';
@@ -46,7 +45,7 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 		}
 		switch (outcome.kind) {
 			case 'command': {
-				if (outcome.command.do === 'report-break') setLook({ deferred: [] });
+				if (outcome.command.do === 'report-break') setLook({ deferred: faultsPutOff(underWay) });
 				const recorded = steps.run(outcome.command, outcome.isStampedNow ? clock.nowMs() : beganMs);
 				if (outcome.says !== undefined) setLook({ message: look().message ?? outcome.says });
 				if (outcome.follows !== undefined) {
@@ -94,11 +93,9 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 			case 'leave':
 				setLook({ isLeaving: true });
 				return;
-			case 'decide-later': {
-				const broken = openBreak(session());
-				if (broken) setLook({ deferred: [...look().deferred, broken.id] });
+			case 'decide-later':
+				setLook({ deferred: [...look().deferred, outcome.of] });
 				return;
-			}
 		}
 	};
 

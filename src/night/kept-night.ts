@@ -21,7 +21,7 @@ import { keptShow, PART, type ShowRecord, showRecord, TUNING } from '../showfile
 import type { LastKnown } from './night-clock.ts';
 
 /** Raised whenever what is kept changes in shape or in meaning; another form is passed over. */
-const FORM = 9;
+const FORM = 10;
 
 /** A night to be gone on with. */
 export type KeptNight = {
@@ -81,6 +81,7 @@ const PLAYER = exactly({
 	correctable: z.nullable(
 		exactly({ of: text, atMs: number, given: textOrNull, givenBefore: z.nullable(INSTRUMENT) }),
 	),
+	packSinceMs: z.exactOptional(number),
 });
 
 const BOARD = exactly({
@@ -127,6 +128,24 @@ const INCIDENT = exactly({
 	words: list(text),
 });
 
+const FAULT = exactly({
+	id: text,
+	atMs: number,
+	player: text,
+	symptom: text,
+	incident: text,
+	instrument: textOrNull,
+	pack: textOrNull,
+	changed: list(text),
+	doubted: list(text),
+	tests: list(
+		exactly({ test: text, answer: z.enum(['sound', 'same', 'not-now']), isInSong: boolean }),
+	),
+	heardAtMs: numberOrNull,
+	part: textOrNull,
+	isOpen: boolean,
+});
+
 const SESSION = exactly({
 	phase: exactly({
 		value: z.enum(['before', 'song', 'changeover', 'interval', 'encore', 'over', 'packed']),
@@ -145,6 +164,7 @@ const SESSION = exactly({
 	staying: exactly({ item: textOrNull, players: list(text) }),
 	told: byName(z.nullable(exactly({ instrument: text, tuning: TUNING, capo: number }))),
 	incidents: list(INCIDENT),
+	faults: list(FAULT),
 	suspectPacks: list(text),
 	packChange: z.nullable(exactly({ player: text, from: textOrNull, to: text })),
 	stageCelsius: numberOrNull,

@@ -2,6 +2,8 @@
 
 import type { RecordId } from '../journal/record.ts';
 import type { Outcome, Prompt, ViewName } from '../keys/key-context.ts';
+import { openFaults } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
 
 /** A prompt closes by itself after this long without a key. */
 const PROMPT_MS = 5000;
@@ -33,7 +35,7 @@ export type Look = {
 	readonly isDark: boolean;
 	readonly isLocked: boolean;
 	readonly unlockFromMs: number | null;
-	/** Breaks whose answer was put off. */
+	/** Breaks and searches for a fault that were put off. */
 	readonly deferred: readonly RecordId[];
 	readonly isLeaving: boolean;
 	/** What was typed into fields that were left before they were entered, by the prompt's own name. */
@@ -75,4 +77,16 @@ export function draftsAfter({ open, drafts }: Look, by: Outcome['kind']): Look['
 	const { [draft.id]: _, ...others } = drafts;
 	const isKept = by === 'close' && draft.text !== '';
 	return isKept ? { ...others, [draft.id]: draft.text } : others;
+}
+
+/** The searches for a fault that were put off and are not over: another break, or a step undone, leaves them so. */
+export function faultsPutOff({
+	look,
+	session,
+}: {
+	readonly look: () => Look;
+	readonly session: () => Session;
+}): readonly RecordId[] {
+	const open = openFaults(session()).map(({ id }) => id);
+	return look().deferred.filter((id) => open.includes(id));
 }

@@ -119,6 +119,17 @@ export function nightState(input: NightStateInput): Record<string, unknown> {
 			silence: one.silenceSeconds === null ? null : tenths(one.silenceSeconds),
 			words: one.words,
 		})),
+		faults: session.faults.map((one) => ({
+			incident: session.incidents.findIndex(({ id }) => id === one.incident) + 1,
+			at: mark(one.atMs),
+			player: one.player,
+			symptom: one.symptom,
+			instrument: one.instrument,
+			tests: one.tests.map(({ test, answer }) => ({ test, answer })),
+			heard: one.heardAtMs === null ? null : mark(one.heardAtMs),
+			cause: one.part,
+			open: one.isOpen,
+		})),
 		saved: input.isSaved,
 	};
 }

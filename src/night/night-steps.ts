@@ -15,7 +15,7 @@ import { exchangeWords } from '../words/exchange-words.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { driftWords } from '../words/warmth.ts';
 import { warningWords } from '../words/warnings.ts';
-import type { Look } from './look.ts';
+import { faultsPutOff, type Look } from './look.ts';
 import { FRAME_MS, type NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
 import type { NightUnderWay } from './night-under-way.ts';
@@ -92,7 +92,7 @@ export function nightSteps(
 		const isGap = past.isGapBefore();
 		record([{ k: 'taken-back', at: clock.nowMs(), of }]);
 		effect = effect && { ...effect, tookBack: of };
-		setLook({ deferred: [], message: isGap ? UNDONE_WITH_GAP : null });
+		setLook({ deferred: faultsPutOff(underWay), message: isGap ? UNDONE_WITH_GAP : null });
 	}
 
 	function putBack(): void {

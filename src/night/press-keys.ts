@@ -5,13 +5,15 @@ import { cleanText } from '../base/clean-text.ts';
 import { graphemes } from '../base/display-width.ts';
 import type { Action } from '../keys/action.ts';
 import { actionOf } from '../keys/actions.ts';
+import { faultSearchPrompt } from '../keys/fault-search-prompt.ts';
 import type { KeyContext, Outcome, Prompt } from '../keys/key-context.ts';
 import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
 import { standInPrompt } from '../keys/stand-in-prompt.ts';
-import { openBreak } from '../session/find.ts';
+import { isForLater } from '../rig/fault-now.ts';
+import { openBreak, openFaults } from '../session/find.ts';
 import { lockedSentence, NOW_ESC, noSuchKey } from '../words/actions.ts';
 import type { Follow } from './follow-outcome.ts';
-import { isOverdue } from './look.ts';
+import { faultsPutOff, isOverdue } from './look.ts';
 import type { NightContext } from './night-context.ts';
 import type { NightSteps } from './night-steps.ts';
 import type { NightUnderWay } from './night-under-way.ts';
@@ -42,12 +44,16 @@ export function outcomeOfAction(action: Action, now: KeyContext): Outcome {
 	return why === null ? action.act(now) : { kind: 'say', words: why };
 }
 
-/** The prompt in force: the one opened, else the stand-ins of a break that waits for its answer. */
+/** The prompt in force: the one opened, else the stand-ins of a break that waits for its answer, else the search for a fault. */
 export function promptNow({ session, look }: NightUnderWay): Prompt | null {
 	const { open, deferred } = look();
 	if (open) return open.prompt;
 	const broken = openBreak(session());
-	return broken && !deferred.includes(broken.id) ? standInPrompt() : null;
+	if (broken && !deferred.includes(broken.id)) return standInPrompt();
+	const fault = openFaults(session()).find(
+		(one) => !deferred.includes(one.id) && !isForLater(session(), one),
+	);
+	return fault === undefined ? null : faultSearchPrompt(fault.id);
 }
 
 /** The keys pressed in the night under way. */
@@ -81,9 +87,15 @@ export function pressedKeys(
 			setLook({ message: noSuchKey(key, underWay.keyOf('help')) });
 			return;
 		}
-		// A break that was put off is taken up again by the key that reported it.
+		// What was put off is taken up again by the key that began it.
 		if (action.id === 'break' && openBreak(session())) {
-			setLook({ deferred: [], open: null, message: null });
+			setLook({ deferred: faultsPutOff(underWay), open: null, message: null });
+			return;
+		}
+		const putOff = action.id === 'seek-fault' ? faultsPutOff(underWay) : [];
+		if (putOff.length > 0) {
+			const deferred = look().deferred.filter((id) => !putOff.includes(id));
+			setLook({ deferred, open: null, message: null });
 			return;
 		}
 		follow(outcomeOf(action, looked.context()), clock.nowMs());

@@ -1,10 +1,12 @@
 // What is to be done before the next show, from how the instruments stand at the end of a night.
 
 import { cleanText } from '../base/clean-text.ts';
+import { causeOf } from '../rig/fault-now.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { KINDS } from '../tuning/kind.ts';
+import { toBench } from '../words/fault.ts';
 import { REPAIRS } from '../words/report.ts';
 
 /** Hours in hands after which strings are due: common practice, no source. A bass keeps its strings far longer. */
@@ -35,6 +37,7 @@ export function repairList(show: Show, session: Session): readonly Repair[] {
 				return other(REPAIRS.pedal(playerName(show, player), name, isOn));
 			}),
 		),
+		...causesFound(session).map(other),
 		...session.suspectPacks.map((pack) => other(REPAIRS.pack(packName(show, pack)))),
 	];
 }
@@ -56,4 +59,18 @@ function needsOf(instrument: Instrument, session: Session): string[] {
 		...faults.map(REPAIRS.repair),
 		...(state.value === 'out' && faults.length === 0 ? [REPAIRS.wasOut] : []),
 	];
+}
+
+/** Each part that was a cause tonight, once; a suspect pack and an instrument on the bench have lines of their own. */
+function causesFound(session: Session): readonly string[] {
+	const lines = session.faults.flatMap((fault) => {
+		const { part, instrument } = fault;
+		if (part === null) return [];
+		const { is } = causeOf(session, fault, { id: part });
+		const isOnBench = (session.instruments[instrument ?? '']?.context.faults.length ?? 0) > 0;
+		return is === 'pack' || (is === 'instrument' && isOnBench)
+			? []
+			: [toBench(session, fault, part)];
+	});
+	return [...new Set(lines)];
 }

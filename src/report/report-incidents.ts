@@ -11,6 +11,7 @@ import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { pedalName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { triedWords } from '../words/fault.ts';
 import { NOT_DESCRIBED, stuckPedal } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
@@ -111,7 +112,7 @@ export function reportIncidents(show: Show, night: Night): readonly ReportIncide
 			string: one.string,
 			standIn: one.standIn && cleanText(shownInstrument(show, one.standIn)),
 			silenceSeconds: silenceSeconds === null ? null : tenths(silenceSeconds),
-			words: [...pedalWords(show, one), ...one.words].map(cleanText),
+			words: [...pedalWords(show, one), ...faultWords(last, one), ...one.words].map(cleanText),
 		};
 	});
 }
@@ -157,4 +158,10 @@ function hoursAt({ context }: InstrumentState, atMs: NightMs): number | null {
 	if (stringHours === null) return null;
 	const since = inHandsSinceMs === null ? 0 : Math.max(0, atMs - inHandsSinceMs);
 	return tenths(stringHours + since / MS_AN_HOUR);
+}
+
+function faultWords(last: Session, { id }: Incident): readonly string[] {
+	return last.faults
+		.filter(({ incident }) => incident === id)
+		.flatMap((fault) => triedWords(last, fault));
 }

@@ -26,6 +26,8 @@ export type Suspect = FaultTraits & {
 	readonly kind: SuspectKind;
 	/** The board that it is on; null for what is on none. */
 	readonly board: string | null;
+	/** Ids of what may be changed in one with it, as the pack that goes with an instrument. */
+	readonly along?: readonly string[];
 	/** Chance before any test; those of a path add up to 1. */
 	readonly prior: number;
 };
@@ -52,8 +54,9 @@ function weights(higher: Partial<Weights>): Weights {
 	};
 }
 
-/** What was changed just before is this many times likelier: common practice, no source. */
+/** What was changed just before, or was in doubt already, is this many times likelier: common practice, no source. */
 const JUST_CHANGED = 3;
+const DOUBTED = 5;
 
 export type FaultCase = {
 	readonly player: string;
@@ -62,6 +65,14 @@ export type FaultCase = {
 	readonly symptom: Symptom;
 	/** Ids of what was changed just before. */
 	readonly changed?: readonly string[];
+	/** Ids of what was in doubt before anything was tested. */
+	readonly doubted?: readonly string[];
+	/** The pack that is on; left out, the instrument's own. */
+	readonly pack?: string | null;
+	/** By id, what may be changed in one with a part. */
+	readonly along?: Readonly<Record<string, readonly string[]>>;
+	/** By id, what would replace a part now and in how many seconds, in place of what the file says. */
+	readonly swaps?: Readonly<Record<string, { readonly spare: string; readonly seconds: number }>>;
 	/** How often each part was the cause on this rig before, by id. */
 	readonly found?: Readonly<Record<string, number>>;
 };
@@ -75,8 +86,10 @@ export type FaultCase = {
  */
 export function suspectsOf(
 	show: Pick<Show, 'rigs' | 'boards' | 'instruments'>,
-	{ player, instrument, symptom, changed = [], found = {} }: FaultCase,
+	about: FaultCase,
 ): readonly Suspect[] {
+	const { player, instrument, symptom, pack } = about;
+	const { changed = [], doubted = [], found = {}, along = {}, swaps = {} } = about;
 	const inHands = show.instruments.find(({ id }) => id === instrument);
 	const first = {
 		id: inHands?.id ?? 'instrument',
@@ -84,10 +97,19 @@ export function suspectsOf(
 		kind: 'instrument' as const,
 		board: null,
 	};
-	const all = [first, ...partsOf(show, player, inHands?.pack ?? null)].map((one) => {
+	const worn = pack === undefined ? (inHands?.pack ?? null) : pack;
+	const all = [first, ...partsOf(show, player, worn)].map((one) => {
 		const { chance = WEIGHTS[symptom][one.kind] } = one as FaultTraits;
 		const seen = found[one.id] ?? 0;
-		return { ...one, weight: (chance + seen) * (changed.includes(one.id) ? JUST_CHANGED : 1) };
+		const odds =
+			(changed.includes(one.id) ? JUST_CHANGED : 1) * (doubted.includes(one.id) ? DOUBTED : 1);
+		const swap = swaps[one.id];
+		return {
+			...one,
+			...(swap === undefined ? {} : { spare: swap.spare, swapSeconds: swap.seconds }),
+			...(along[one.id] === undefined ? {} : { along: along[one.id] ?? [] }),
+			weight: (chance + seen) * odds,
+		};
 	});
 	const sum = all.reduce((total, { weight }) => total + weight, 0);
 	// Where the file gives every part no chance at all, all are alike.

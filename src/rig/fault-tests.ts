@@ -44,9 +44,13 @@ const LISTEN = 20;
  * faultTests(suspectsOf(CORDS, { player: 'bo', instrument: 'B1', symptom: 'silent' })).map(({ id }) => id) // => ['swap-B1', 'swap-lead', 'swap-head', 'straight', 'listen-B1', 'listen-lead']
  */
 export function faultTests(path: readonly Suspect[]): readonly FaultTest[] {
-	const swaps = path.map(({ id, kind, swapSeconds }): FaultTest => {
+	const swaps = path.flatMap(({ id, kind, swapSeconds, along = [] }): readonly FaultTest[] => {
 		const seconds = swapSeconds ?? SWAP_SECONDS[kind];
-		return { id: `swap-${id}`, does: 'swap', at: id, clears: [id], seconds, restores: true };
+		const swap = { does: 'swap', at: id, seconds, restores: true } as const;
+		const single = { ...swap, id: `swap-${id}`, clears: [id] };
+		return along.length === 0
+			? [single]
+			: [single, { ...swap, id: `swap-${[id, ...along].join('+')}`, clears: [id, ...along] }];
 	});
 	return [...swaps, ...bypasses(path), ...straight(path), ...listening(path)];
 }

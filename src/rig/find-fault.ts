@@ -37,8 +37,11 @@ export function faultStep(
 	{
 		aim,
 		answers,
+		aside = [],
 	}: {
 		readonly aim: FaultAim;
+		/** Ids of tests that cannot be done now. */
+		readonly aside?: readonly string[];
 		readonly answers: readonly { readonly test: string; readonly answer: Answer }[];
 	},
 ): FaultStep {
@@ -51,7 +54,9 @@ export function faultStep(
 	const belief = beliefOf({ suspects, symptom: about.symptom, answers: answered });
 	const chanceAt = (at: number) => belief.chances[at] ?? 0;
 	const found = suspects.find((_, at) => chanceAt(at) >= SURE) ?? null;
-	const open = tests.filter(({ id }) => !answers.some(({ test }) => test === id));
+	const open = tests.filter(
+		({ id }) => !aside.includes(id) && !answers.some(({ test }) => test === id),
+	);
 	const search = {
 		suspects: suspects.map(({ id }, at) => ({ id, chance: chanceAt(at) })),
 		tests: open,

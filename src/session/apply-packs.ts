@@ -7,10 +7,10 @@ import type { Session } from './session.ts';
 /** The session with another pack on a player, which the desk may have to be told of. */
 export function changePack(
 	session: Session,
-	{ player, pack }: Extract<Entry, { k: 'pack-changed' }>,
+	{ at, player, pack }: Extract<Entry, { k: 'pack-changed' }>,
 ): Session {
 	const from = session.players[player]?.pack ?? null;
-	const changed = changePlayer(session, player, { pack });
+	const changed = changePlayer(session, player, { pack, packSinceMs: at });
 	return changed === session ? session : { ...changed, packChange: { player, from, to: pack } };
 }
 

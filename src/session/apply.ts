@@ -6,6 +6,14 @@ import { NEW, type RecordId } from '../journal/record.ts';
 import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
 import { keptShow } from '../showfile/show-record.ts';
 import {
+	endSilence,
+	findCause,
+	leaveAllFaults,
+	leaveFault,
+	seekFault,
+	testFault,
+} from './apply-faults.ts';
+import {
 	correctHandOver,
 	emptyHandsOf,
 	handOver,
@@ -56,7 +64,7 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 		case 'cue-reached':
 			return reachCue(session, entry);
 		case 'song-ended':
-			return endSong(session, entry);
+			return endSong(endSilence(session, entry.at), entry);
 		case 'next-chosen':
 			return chooseNext(session, entry, of);
 		case 'show-read-again': {
@@ -155,6 +163,14 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 			return suspectPack(session, entry.pack);
 		case 'pack-cleared':
 			return clearPack(session, entry.pack);
+		case 'fault-sought':
+			return seekFault(session, entry, of);
+		case 'fault-tested':
+			return testFault(session, entry);
+		case 'fault-found':
+			return findCause(session, entry);
+		case 'fault-left':
+			return leaveFault(session, entry.fault);
 		case 'time-changed': {
 			const own = ownTimesWith(session.show.ownTimes ?? {}, entry.time, entry.seconds);
 			return { ...session, show: withOwnTimes(session.show, own) };
@@ -163,7 +179,7 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 			return moveShow(
 				Object.values(session.players).reduce<Session>(
 					(now, player) => (player.holds === null ? now : takeBack(now, player.holds, entry.at)),
-					{ ...session, phaseSinceMs: entry.at },
+					{ ...leaveAllFaults(session), phaseSinceMs: entry.at },
 				),
 				{ type: 'showEnded' },
 			);

@@ -2,6 +2,7 @@
 // included, so that deciding stays a pure function of the session, the command and the time.
 
 import type { NightMs, TonightPart } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import type { SetPlace } from './set-places.ts';
@@ -42,6 +43,25 @@ export type Due = {
 	readonly capo: number;
 	/** The touch-up comes later: it is not ready yet. */
 	readonly isEarly?: boolean;
+};
+
+/** What a test changed for good, to be written down as the fact that it is. */
+export type RigChange =
+	| {
+			readonly kind: 'instrument';
+			readonly instrument: string;
+			/** As it was offered; null for as believed. */
+			readonly tuning: Tuning | null;
+			readonly capo: number | null;
+	  }
+	| { readonly kind: 'pack'; readonly pack: string }
+	/** Stepped out: off from here on. */
+	| { readonly kind: 'pedals'; readonly pedals: readonly string[] };
+
+/** The cause of a fault: a part's id, and whether it is the pack or the instrument that the search began with. */
+export type FaultCause = {
+	readonly part: string;
+	readonly is: 'pack' | 'instrument' | 'other';
 };
 
 export type Command =
@@ -135,6 +155,26 @@ export type Command =
 	| { readonly do: 'change-pack'; readonly player: string; readonly pack: string }
 	| { readonly do: 'suspect-pack'; readonly player: string }
 	| { readonly do: 'clear-pack'; readonly pack: string }
+	/** What is at fault with a player's sound is sought from here on. */
+	| { readonly do: 'seek-fault'; readonly player: string; readonly symptom: string }
+	/** A test was done. `cause`: what is known by it, where the sound is right again. */
+	| {
+			readonly do: 'test-fault';
+			readonly fault: RecordId;
+			readonly test: string;
+			readonly answer: 'sound' | 'same' | 'not-now';
+			readonly isHeard: boolean;
+			readonly change: RigChange | null;
+			readonly cause: FaultCause | null;
+	  }
+	/** Another instrument is in the hands of the player whose fault is sought; what that tells is not known yet. */
+	| ({ readonly do: 'take-spare'; readonly fault: RecordId } & Omit<
+			Extract<RigChange, { kind: 'instrument' }>,
+			'kind'
+	  >)
+	/** Somebody saw what it was. */
+	| { readonly do: 'find-cause'; readonly fault: RecordId; readonly cause: FaultCause }
+	| { readonly do: 'leave-fault'; readonly fault: RecordId }
 	/** From here on the technician's own time for this, by its name; null: the built-in one. */
 	| { readonly do: 'change-time'; readonly time: string; readonly seconds: number | null }
 	| { readonly do: 'end-show' };

@@ -142,17 +142,29 @@ function staysOn(
 
 /** The answer to the break that waits for one. */
 export function standIn(session: Session, command: Asked<'stand-in'>, atMs: number): Decision {
-	const { instrument, tuning, capo } = command;
 	const open = openBreak(session);
 	if (!open || open.player === null) return no({ code: 'no-break-open' });
-	const stopped = obstacle(session, { player: open.player, instrument, tuning: null, capo: 0 }, []);
+	return spareInHands(session, { ...command, player: open.player, incident: open.id }, atMs);
+}
+
+/** A backup in hands, with the break that it answers where there is one. */
+export function spareInHands(
+	session: Session,
+	spare: Pick<Asked<'stand-in'>, 'instrument' | 'tuning' | 'capo'> & {
+		readonly player: string;
+		readonly incident?: string;
+	},
+	atMs: number,
+): Decision {
+	const { player, incident, instrument, tuning, capo } = spare;
+	const stopped = obstacle(session, { player, instrument, tuning: null, capo: 0 }, []);
 	if (stopped !== null) return no(stopped);
 	return yes({
 		k: 'handed-over',
 		at: atMs,
 		by: 'stand-in',
-		incident: open.id,
-		player: open.player,
+		...(incident === undefined ? {} : { incident }),
+		player,
 		instrument,
 		...(tuning === null ? {} : { tuning }),
 		...(capo === null ? {} : { capo }),

@@ -4,6 +4,7 @@ import { advance } from '../../machines/advance.ts';
 import { type InstrumentEvent, instrumentMachine } from '../../machines/instrument.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { Command } from './command.ts';
+import { findCause, leaveFault, seekFault, takeSpare, testFault } from './decide-faults.ts';
 import {
 	changePack,
 	clearPack,
@@ -130,6 +131,16 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			return suspectPack(session, command.player, atMs);
 		case 'clear-pack':
 			return clearPack(session, command.pack, atMs);
+		case 'seek-fault':
+			return seekFault(session, command, atMs);
+		case 'test-fault':
+			return testFault(session, command, atMs);
+		case 'take-spare':
+			return takeSpare(session, command, atMs);
+		case 'find-cause':
+			return findCause(session, command, atMs);
+		case 'leave-fault':
+			return leaveFault(session, command.fault, atMs);
 		case 'change-time':
 			return (session.show.ownTimes?.[command.time] ?? null) === command.seconds
 				? no({ code: 'time-already' })

@@ -2,7 +2,7 @@
 // damaged journal, never a user's mistake: show files are checked before a night begins.
 
 import type { Instrument, Song } from '../showfile/show.ts';
-import type { Incident, ListItem, Session, SongItem } from './session.ts';
+import type { Fault, Incident, ListItem, Session, SongItem } from './session.ts';
 
 export function findItem(session: Session, key: string | null): ListItem | null {
 	return session.list.find((item) => item.key === key) ?? null;
@@ -92,4 +92,13 @@ export function openBreak(session: Session): Incident | null {
 /** The latest break of this player that still waits for its answer; whatever is in hands then answers it. */
 export function openBreakOf({ incidents }: Session, player: string): Incident | null {
 	return incidents.findLast((one) => one.isOpen && one.player === player) ?? null;
+}
+
+export function findFault({ faults }: Session, id: string): Fault | null {
+	return faults.find((one) => one.id === id) ?? null;
+}
+
+/** The searches for a fault that are not over, the latest first. */
+export function openFaults({ faults }: Session): readonly Fault[] {
+	return faults.filter(({ isOpen }) => isOpen).toReversed();
 }

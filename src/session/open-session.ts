@@ -57,6 +57,7 @@ export function openSession(show: Show): Session {
 		staying: NONE_STAYING,
 		told: {},
 		incidents: [],
+		faults: [],
 		suspectPacks: [],
 		packChange: null,
 		stageCelsius: null,

@@ -55,5 +55,6 @@ export type Refusal =
 			readonly player: string;
 			readonly pedal: string;
 	  }
+	| { readonly code: 'no-fault-open' }
 	| { readonly code: 'no-pack-on'; readonly player: string }
 	| { readonly code: 'suspect-already' | 'not-suspect'; readonly pack: string };

@@ -44,6 +44,8 @@ export type Session = {
 	 */
 	readonly told: Readonly<Record<string, ToldHand | null>>;
 	readonly incidents: readonly Incident[];
+	/** Every search for a fault, oldest first. */
+	readonly faults: readonly Fault[];
 	readonly suspectPacks: readonly string[];
 	/** The pack that a player was just given in place of another, until anything else is recorded. */
 	readonly packChange: PackChange | null;
@@ -109,6 +111,8 @@ export type PlayerState = {
 	readonly hasHad: boolean;
 	/** The pack they wear now, if any. */
 	readonly pack: string | null;
+	/** When it was last changed by hand; left out when it never was. */
+	readonly packSinceMs?: NightMs;
 	/** A hand-over recorded from the plan or as a stand-in that an exchange may still correct. */
 	readonly correctable: Correctable | null;
 };
@@ -141,4 +145,33 @@ export type Incident = {
 	/** A break that still waits for its answer. */
 	readonly isOpen: boolean;
 	readonly words: readonly string[];
+};
+
+/** A search for what is at fault with a player's sound. */
+export type Fault = {
+	/** That of the record which began it. */
+	readonly id: RecordId;
+	readonly atMs: NightMs;
+	readonly player: string;
+	/** What is heard. */
+	readonly symptom: string;
+	readonly incident: RecordId;
+	/** What was in hands and which pack was on when it began. */
+	readonly instrument: string | null;
+	readonly pack: string | null;
+	/** Ids of the instrument and the pack where they were changed just before. */
+	readonly changed: readonly string[];
+	/** Ids of packs, pedals and instruments that were in doubt already. */
+	readonly doubted: readonly string[];
+	readonly tests: readonly {
+		readonly test: string;
+		readonly answer: 'sound' | 'same' | 'not-now';
+		/** A song was on. */
+		readonly isInSong: boolean;
+	}[];
+	/** When the player had sound again; null while they have none, or not the right one. */
+	readonly heardAtMs: NightMs | null;
+	/** The cause; null while it is not known. */
+	readonly part: string | null;
+	readonly isOpen: boolean;
 };

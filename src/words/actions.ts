@@ -57,6 +57,10 @@ export const ACTION_WORDS = {
 		name: 'add to the last incident',
 		help: 'add to the last incident: a digit for the string, a letter for the kind, words',
 	},
+	'seek-fault': {
+		name: 'find a fault',
+		help: "find a fault: the player's letter, what is heard, then the best test each time. 0 leaves it, esc decides later",
+	},
 	memo: { name: 'memo', help: 'memo' },
 	'as-it-is': {
 		name: 'actual capo or tuning',
@@ -132,6 +136,7 @@ export const FOOTER = {
 	break: 'break',
 	backups: 'backups',
 	whichString: 'which string',
+	findFault: 'find the fault',
 	move: 'move',
 	add: 'add',
 	addAgain: 'add again',

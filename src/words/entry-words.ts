@@ -17,6 +17,7 @@ import {
 	songTitle,
 } from '../showfile/shown-names.ts';
 import { backupWords } from './backup-for.ts';
+import { faultEntryWords } from './fault.ts';
 import {
 	byWords,
 	doneWords,
@@ -107,6 +108,11 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 			return `${playerName(show, entry.player)}'s pack ${packName(show, entry.pack)} is suspect`;
 		case 'pack-cleared':
 			return `pack ${packName(show, entry.pack)} is fine again`;
+		case 'fault-sought':
+		case 'fault-tested':
+		case 'fault-found':
+		case 'fault-left':
+			return faultEntryWords(entry, show, session);
 		case 'time-changed':
 			return `own time, ${ownTimeWords(entry.time, entry.seconds)}`;
 		case 'show-ended':
@@ -137,9 +143,15 @@ function incidentNumber(id: RecordId, session: Session | undefined): string {
 	return place < 0 ? '?' : String(place + 1);
 }
 
+const KIND_WORDS: Readonly<Record<string, string>> = {
+	'string-break': 'string break',
+	'no-sound': 'no sound',
+	'cuts-out': 'cuts out',
+};
+
 /** An incident's kind as a person says it: `string break`, never the record's own word. */
 export function incidentKindWords(kind: string): string {
-	return kind === 'string-break' ? 'string break' : kind;
+	return KIND_WORDS[kind] ?? kind;
 }
 
 /** A capo on what a player has in hands, which they moved themselves: nobody found anything. */

@@ -1,10 +1,14 @@
 // What is said while a fault is sought: what to do with the hands, what to answer, how sure it is.
 
-import type { Suspect, Symptom } from '../rig/fault-suspects.ts';
-import type { FaultTest } from '../rig/fault-tests.ts';
+import { fitWidth } from '../base/display-width.ts';
+import type { Entry } from '../journal/entry.ts';
+import { faultNow, faultParts } from '../rig/fault-now.ts';
+import { type Suspect, SYMPTOMS, type Symptom } from '../rig/fault-suspects.ts';
+import { type FaultTest, faultTests } from '../rig/fault-tests.ts';
 import type { FaultStep } from '../rig/find-fault.ts';
+import type { Fault, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { shownInstrument } from '../showfile/shown-names.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { incidentCautions, TUBE_LOAD } from './cautions.ts';
 import { PART_WORDS } from './rig.ts';
 
@@ -60,11 +64,13 @@ export function whyWords(test: FaultTest, { causes }: Pick<FaultStep, 'causes'>)
 	const chance = causes
 		.filter(({ suspect }) => test.clears.includes(suspect.id))
 		.reduce((sum, one) => sum + one.chance, 0);
-	const odds = `${percent(chance)} that it helps, ${Math.round(test.seconds)} s`;
+	const odds = `${helpsWords(chance)}, ${Math.round(test.seconds)} s`;
 	return test.does === 'listen'
 		? `${percent(1 - chance)} that the fault is up to there, ${Math.round(test.seconds)} s`
 		: odds;
 }
+
+export const helpsWords = (chance: number): string => `${percent(chance)} that it helps`;
 
 /** `31 %`; a cause that is only nearly out of the question is under 1 %. */
 export function percent(chance: number): string {
@@ -90,4 +96,159 @@ export function faultCautions(symptom: Symptom, causes: FaultStep['causes']): re
 		...incidentCautions(SYMPTOM_WORDS[symptom]),
 		...(hasAmp ? [FAULT_PAGE.noEarth, TUBE_LOAD] : []),
 	];
+}
+
+// In the live night.
+
+/** The letter that says what is heard, in the order of the list. */
+export const SYMPTOM_KEYS: readonly { readonly key: string; readonly symptom: Symptom }[] = [
+	{ key: 's', symptom: 'silent' },
+	{ key: 'c', symptom: 'crackle' },
+	{ key: 'h', symptom: 'hum' },
+	{ key: 't', symptom: 'thin' },
+	{ key: 'o', symptom: 'cuts-out' },
+	{ key: 'd', symptom: 'distorted' },
+	{ key: 'f', symptom: 'feedback' },
+	{ key: 'w', symptom: 'wireless' },
+];
+
+export const WHOSE_FAULT = 'Find a fault: whose sound?';
+export const whatIsHeard = (player: string): string => `${player}: what is heard?`;
+export const noSuchSymptom = (key: string): string => `Nothing that is heard has the key ${key}.`;
+export const faultHint = (key: string): string => `${key} looks for the fault, best test first.`;
+
+/** What the keys of the panel do. */
+export const FAULT_KEYS = {
+	right: 'right',
+	same: 'same',
+	notNow: 'not now',
+	thatOne: 'that one',
+	leave: 'leave it',
+	later: 'later',
+	find: 'find the fault',
+} as const;
+export const handSpare = (slot: string): string => `hand ${slot}`;
+
+/** The panel's first words of each line. */
+export const FAULT_LINES = {
+	now: 'NOW',
+	is: 'IT IS',
+	listen: 'HEAR',
+	take: 'TAKE',
+	or: '  or',
+} as const;
+export const NOT_ONE_FAULT = 'These answers fit no single fault: one is wrong, or there are two.';
+export const NOTHING_LEFT = 'Nothing more to try here.';
+export const NO_TEST_OPEN = 'Nothing is being tried. 0 leaves it, esc decides later.';
+export const NO_SUCH_CAUSE = 'No cause has that number.';
+export const AFTER_SONG = 'Sound is back. The cause is looked for when the song is over.';
+export const SOONER = 'sooner than the search';
+export const isItRight = (what: string): string => `${what} is on: is it right now?`;
+export const FIND_CAUSE = 'FIND THE CAUSE';
+export const downNow = (time: string): string => `DOWN ${time}`;
+export const causeLogged = (part: string, player: string): string =>
+	`${player}: it was ${part}. Logged for tomorrow.`;
+
+/** `NO SOUND  Ash  1 Amber  DOWN 0:04`. */
+export function faultTitle(session: Session, fault: Fault, state: string): string {
+	const { show } = session;
+	const what = fault.instrument === null ? [] : [shownInstrument(show, fault.instrument)];
+	return [
+		symptomWords(fault.symptom).toUpperCase(),
+		...[playerName(show, fault.player), ...what].map((name) =>
+			name.length > TITLE_NAME ? fitWidth(name, TITLE_NAME) : name,
+		),
+		state,
+	].join('  ');
+}
+
+const TITLE_NAME = 24;
+
+/** What is heard; the record's own word where a newer version wrote it. */
+function symptomWords(symptom: string): string {
+	const known = SYMPTOMS.find((one) => one === symptom);
+	return known === undefined ? symptom : SYMPTOM_WORDS[known];
+}
+
+/** The part that was the cause. */
+export function causeWords(session: Session, fault: Fault, part: string): string {
+	const suspect = faultParts(session, fault).find(({ id }) => id === part);
+	return suspect === undefined ? part : suspectWords(session.show, suspect);
+}
+
+/** A test that was done, and what came of it: `bypass Drive: the same`. */
+function testedWords(
+	session: Session,
+	fault: Fault,
+	{ test, answer }: Pick<Fault['tests'][number], 'test' | 'answer'>,
+): string {
+	const parts = faultParts(session, fault);
+	const known = faultTests(parts).find(({ id }) => id === test);
+	const causes = parts.map((suspect) => ({ suspect, chance: suspect.prior }));
+	const words = known === undefined ? test : testWords(session.show, known, causes);
+	return `${asPart(words)}: ${ANSWERED[answer]}`;
+}
+
+const ANSWERED = { sound: 'right', same: 'the same', 'not-now': 'not now' } as const;
+
+/** A sentence to stand behind a colon or before one. */
+function asPart(sentence: string): string {
+	return `${sentence.slice(0, 1).toLowerCase()}${sentence.slice(1).replace(/\.$/, '')}`;
+}
+
+type FaultEntry = Extract<
+	Entry,
+	{ readonly k: 'fault-sought' | 'fault-tested' | 'fault-found' | 'fault-left' }
+>;
+
+/** What an entry of a search says, for the log. */
+export function faultEntryWords(entry: FaultEntry, show: Show, session?: Session): string {
+	if (entry.k === 'fault-sought') {
+		return `${playerName(show, entry.player)}: ${symptomWords(entry.symptom)}, looking for the fault`;
+	}
+	const fault = session?.faults.find(({ id }) => id === entry.fault);
+	const who = fault === undefined ? '' : `${playerName(show, fault.player)}, `;
+	switch (entry.k) {
+		case 'fault-tested':
+			return session && fault
+				? `${who}${testedWords(session, fault, entry)}`
+				: `${entry.test}: ${ANSWERED[entry.answer]}`;
+		case 'fault-found':
+			return `${who}cause: ${session && fault ? causeWords(session, fault, entry.part) : entry.part}`;
+		case 'fault-left':
+			return `${who}fault not found, left as it is`;
+	}
+}
+
+/** What was tried and found, for the incident's line in the report. */
+export function triedWords(session: Session, fault: Fault): readonly string[] {
+	const { tests, part, isOpen } = fault;
+	const tried = tests
+		.filter(({ answer }) => answer !== 'not-now')
+		.map((one) => testedWords(session, fault, one));
+	const end =
+		part !== null
+			? `cause: ${causeWords(session, fault, part)}`
+			: `${isOpen ? 'cause still looked for' : 'cause not found'}${likeliest(session, fault)}`;
+	return [...(tried.length === 0 ? [] : [`tried ${tried.join('; ')}`]), end];
+}
+
+/** From this chance on what was not proved is named all the same: common practice, no source. */
+const WORTH_NAMING = 0.5;
+
+function likeliest(session: Session, fault: Fault): string {
+	const likely = faultNow(session, fault, null).step.causes.find(
+		({ chance }) => chance >= WORTH_NAMING,
+	);
+	if (likely === undefined) return '';
+	return `, likeliest ${suspectWords(session.show, likely.suspect)}, ${percent(likely.chance)}`;
+}
+
+/** What becomes of the part that was at fault: for tomorrow. */
+export function toBench(session: Session, fault: Fault, part: string): string {
+	const suspect = faultParts(session, fault).find(({ id }) => id === part);
+	const name = suspect === undefined ? part : suspectWords(session.show, suspect);
+	const what =
+		suspect?.kind === 'cord' ? 'into the bin, a new one into stock' : 'to the bench, repair';
+	return `${playerName(session.show, fault.player)}'s rig: ${name} ${what} (${symptomWords(fault.symptom)})`;
 }

@@ -101,6 +101,8 @@ export function refusalWords(show: Show, refusal: Refusal): string {
 			return `${whosePedal(show, refusal)} is already marked stuck. r 0 clears it.`;
 		case 'not-stuck':
 			return `${whosePedal(show, refusal)} is not marked stuck.`;
+		case 'no-fault-open':
+			return 'No fault is being looked for.';
 		case 'no-pack-on':
 			return `${playerName(show, refusal.player)} has no pack on.`;
 		case 'suspect-already':

@@ -103,8 +103,8 @@ test('settings are kept and set back', async () => {
 	expect((await run('settings', 'colours')).out).toBe('amber\n');
 	expect((await run('settings', '--reset', 'colours')).code).toBe(0);
 	expect((await run('settings', 'colours')).out).toBe('white\n');
-	expect((await run('settings', 'key.memo', 'n')).code).toBe(0);
-	expect((await run('settings', 'key.memo')).out).toBe('n\n');
+	expect((await run('settings', 'key.memo', ';')).code).toBe(0);
+	expect((await run('settings', 'key.memo')).out).toBe(';\n');
 	expect((await run('settings', 'key.memo', 't')).code).toBe(2);
 	expect((await run('settings', '--reset')).code).toBe(0);
 	expect((await run('settings', 'key.memo')).out).toBe('m\n');

@@ -19,15 +19,15 @@ describe('a chosen key', () => {
 		expect(whyNotKey('memo', 'b', {})).toBe(
 			'b is the key for string break. Choose another, or change that one first.',
 		);
-		expect(whyNotKey('memo', 'n', { break: 'n' })).toContain('string break');
-		expect(whyNotKey('memo', 'b', { break: 'n' })).toBeNull();
-		expect(whyNotKey('memo', 'n', {})).toBeNull();
+		expect(whyNotKey('memo', ';', { break: ';' })).toContain('string break');
+		expect(whyNotKey('memo', 'b', { break: ';' })).toBeNull();
+		expect(whyNotKey('memo', ';', {})).toBeNull();
 	});
 	test.each(['space', 'enter', '1', '?', 'tab', ' ', 'é', ''])('can never be %j', (key) => {
 		expect(whyNotKey('memo', key, {})).toMatch(/^Choose a letter/);
 	});
 	test('what feet and thumbs press always stays', () => {
-		expect(whyNotKey('step', 'n', {})).toMatch(/always stays the same/);
+		expect(whyNotKey('step', ';', {})).toMatch(/always stays the same/);
 	});
 
 	test('whatever was kept, every action has a key, and no key two', () => {
@@ -46,8 +46,8 @@ describe('a chosen key', () => {
 		);
 	});
 	test('one that cannot be used is told in a sentence', () => {
-		expect(usableKeys({ memo: 'b', break: 'n' })).toEqual({
-			keys: { break: 'n', memo: 'b' },
+		expect(usableKeys({ memo: 'b', break: ';' })).toEqual({
+			keys: { break: ';', memo: 'b' },
 			problems: [],
 		});
 		const { keys, problems } = usableKeys({ memo: 'b', incident: 'b', 'of-old': 'k' });
@@ -76,10 +76,10 @@ describe('the settings view', () => {
 	test('changes a key at once, in footer and hints too', () => {
 		const { states, screen } = playShow(
 			show,
-			`${start}00:06 ${downTo('break')} enter n !screen\n00:30 esc !screen\n00:31 n 1\n00:33 enter`,
+			`${start}00:06 ${downTo('break')} enter ; !screen\n00:30 esc !screen\n00:31 ; 1\n00:33 enter`,
 		);
-		expect(screen).toMatch(/n break/);
-		expect(screen).toContain('n is the key for string break now.');
+		expect(screen).toMatch(/; break/);
+		expect(screen).toContain('; is the key for string break now.');
 		expect(states.at(-1)?.players.ash.holds).toBe('S1');
 	});
 	test('says which action has the key already, and asks on', () => {

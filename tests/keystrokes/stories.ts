@@ -344,6 +344,31 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ screen }) => /Ash wears pack P2/.test(screen),
 	},
 	{
+		moment: 'a guitar is silent: what to do with the hands now',
+		before: OPENED,
+		at: '01:00',
+		keys: ['n', 'a', 's'],
+		most: 3,
+		isDone: ({ screen }) =>
+			/NO SOUND {2}Ash.*NOW {2}Swap 1 Amber for S Spare\..*10 s/s.test(screen),
+	},
+	{
+		moment: 'a guitar is silent: heard again, and logged',
+		before: `${OPENED}01:00 n a s\n`,
+		at: '01:20',
+		keys: ['1'],
+		most: 1,
+		isDone: ({ state }) => state.incidents[0]?.silence >= 20 && state.players.ash.holds === 'S1',
+	},
+	{
+		moment: 'a guitar is silent: the backup in hands',
+		before: OPENED,
+		at: '01:00',
+		keys: ['n', 'a', 's', 'enter'],
+		most: 4,
+		isDone: ({ state }) => state.players.ash.holds === 'S1' && state.faults[0].open,
+	},
+	{
 		moment: 'no spare is ready: every choice with its seconds, nothing forced',
 		before: '-01:00 t 1\n-00:50 t 5\n-00:40 t 8\n00:00 space\n',
 		at: '01:00',

@@ -27,11 +27,12 @@ import {
 	takenUp,
 } from './frozen-night.ts';
 
-/** What each version of the records kept, an ended night and one left open. */
-const KEPT = [
+/** What each version of the records kept, an ended night and one left open; kinds that came later, in a night of their own. */
+const KEPT: readonly (readonly [ended: string, ...open: string[]])[] = [
 	['2026-11-club', '2026-11-club-open'],
 	['2026-11-30-club', '2026-12-01-club-open'],
-] as const;
+	['2026-12-02-silent'],
+];
 const ALL = KEPT.flat();
 
 /** The facts with each text that stands among other words to be found in them. */

@@ -69,3 +69,18 @@ export const suspectPack = () => atTheatre(60, 'w', 'w', '-');
 
 /** A jump by hand into a song for which four have nothing yet. */
 export const allLate = () => atTheatre('right', 5, 'right', 5, 'right', 3);
+
+function silent(...keys: readonly string[]): ScreenState {
+	const { night, press } = pressedNight(loadShow(join(import.meta.dirname, '../rig/silent.yaml')));
+	press('t', '0', 'enter', 'enter', 'space', ...keys);
+	return night.screen();
+}
+
+/** What is heard of Bo is asked. */
+export const faultAsked = () => silent('n', 'b');
+
+/** Bo is silent in the middle of a song: what to do with the hands now. */
+export const faultInSong = () => silent('n', 'b', 's');
+
+/** The sound is back past the board, the song is over, and the cause is sought. */
+export const faultAfterSong = () => silent('n', 'b', 's', '1', 'd', '2');

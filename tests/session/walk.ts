@@ -118,6 +118,7 @@ function asks(show: Show): fc.Arbitrary<Ask> {
 			arbitrary: instrument.map((id): Ask => ({ do: 'make-ready', instrument: id, due: null })),
 		},
 		{ weight: 2, arbitrary: instrument.map((id): Ask => madeReadyAsInFile(show, id)) },
+		...faultAsks(show).map((arbitrary) => ({ weight: 2, arbitrary })),
 		...gearAsks(show).map((arbitrary) => ({ weight: 2, arbitrary })),
 		{
 			weight: 1,
@@ -158,6 +159,34 @@ function madeReadyAsInFile(show: Show, id: string): Ask {
 	const tuning = show.instruments.find((one) => one.id === id)?.tuning;
 	if (tuning === undefined) throw new Error(`${id} is not in the show`);
 	return { do: 'make-ready', instrument: id, due: { tuning, capo: 0 } };
+}
+
+/** What could be asked of a search for a fault, by the number of the record that may have begun one. */
+function faultAsks(show: Show): readonly fc.Arbitrary<Ask>[] {
+	const player = fc.constantFrom(...show.players.map(({ id }) => id));
+	const instrument = fc.constantFrom(...show.instruments.map(({ id }) => id));
+	const fault = fc.integer({ min: 1, max: 12 }).map((number) => `walk:${number}`);
+	const cause = fc.record({
+		part: fc.constantFrom('lead', 'P1'),
+		is: fc.constantFrom('pack', 'instrument', 'other'),
+	});
+	const spare = instrument.map((id) => ({ instrument: id, tuning: null, capo: null }));
+	return [
+		player.map((who): Ask => ({ do: 'seek-fault', player: who, symptom: 'silent' })),
+		fc
+			.record({
+				fault,
+				test: fc.constant('swap-lead'),
+				answer: fc.constantFrom('sound', 'same', 'not-now'),
+				isHeard: fc.boolean(),
+				change: fc.option(spare.map((one) => ({ kind: 'instrument', ...one }) as const)),
+				cause: fc.option(cause),
+			})
+			.map((one): Ask => ({ do: 'test-fault', ...one })),
+		fc.tuple(fault, spare).map(([id, one]): Ask => ({ do: 'take-spare', fault: id, ...one })),
+		fc.tuple(fault, cause).map(([id, one]): Ask => ({ do: 'find-cause', fault: id, cause: one })),
+		fault.map((id): Ask => ({ do: 'leave-fault', fault: id })),
+	];
 }
 
 /** What could be asked of its boards and packs, where it has any. */
