@@ -41,6 +41,9 @@ async function standardInput(): Promise<Uint8Array> {
 	return Buffer.concat(chunks);
 }
 
+/** Thrown where a question is left with Ctrl-C: nothing is wanted any more. */
+export class LeftQuestion extends Error {}
+
 /** Asks a question and gives back the line that was typed; null where nobody can be asked. */
 export type Ask = (question: string) => Promise<string | null>;
 
@@ -49,9 +52,14 @@ export function askOnTerminal(io: Io): Ask {
 	return async (question) => {
 		if (!io.isInputTerminal || !io.isOutputTerminal) return null;
 		const lines = createInterface({ input: process.stdin, output: process.stdout });
+		const leaving = new AbortController();
+		lines.on('SIGINT', () => leaving.abort());
 		try {
-			return await lines.question(question);
+			return await lines.question(question, { signal: leaving.signal });
 		} catch {
+			// What is said next begins a line of its own.
+			io.write('\n');
+			if (leaving.signal.aborted) throw new LeftQuestion();
 			// Ctrl-D, or the terminal is gone: as if nothing had been typed.
 			return null;
 		} finally {

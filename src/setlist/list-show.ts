@@ -117,8 +117,13 @@ function headingsFor(
 			!isNobody(name) &&
 			playerPartOf(name) === null;
 		if (isPlain) return name;
-		return isWords && isAlone ? `${name} [${id}]` : `[${id}]`;
+		return isHeading(name) && isAlone ? `${name} [${id}]` : `[${id}]`;
 	});
+}
+
+/** Whether a name can stand before its id in a heading, and before a cell in a line: it has no sign of theirs. */
+function isHeading(name: string): boolean {
+	return /^\p{L}[^[\]|:"\p{C}]*$/u.test(name) && !/\s\s|\s$/.test(name);
 }
 
 function cellText(show: Show, part: Part, player: string): string {

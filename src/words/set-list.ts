@@ -54,7 +54,7 @@ export function askedLine(one: Asked): string {
 }
 
 export const question = (one: Asked): string =>
-	`${askedLine(one)}\nType what it means, as a cell is written; enter leaves it open: `;
+	`${askedLine(one)}\nType the whole cell anew; enter leaves it open, Ctrl-C leaves with nothing written: `;
 
 export const columnQuestion = (column: string): string =>
 	`Column ${column}: ${WHY['column-unclear']}.\nIf it is a player, type the name; enter keeps it in the notes: `;
@@ -176,8 +176,19 @@ function counted(count: number, what: string): string {
 
 export const nextStep = (file: string, isClean: boolean): string =>
 	isClean
-		? `Next: rackside run ${file}`
-		: `Next: put right what is listed in ${file}, then rackside check ${file}`;
+		? `Next: rackside run ${file} opens the live screen.`
+		: `Next: put right what is marked OPEN in ${file}; then rackside run ${file} opens the live screen.`;
+
+/** What no list says and every show has, as it was taken. */
+export const takenForNow = (
+	{ title, date, start }: Pick<ShowDraft, 'title' | 'date' | 'start'>,
+	isTitleGuessed: boolean,
+): string => {
+	const name = isTitleGuessed ? `${title}, after the list's file` : title;
+	return `Called ${name}; on ${date}, start ${start}, which no list says. Put them right at the top of the file.`;
+};
+
+export const LEFT_UNWRITTEN = 'Left. Nothing was written.';
 
 // What cannot be used.
 

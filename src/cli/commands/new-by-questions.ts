@@ -315,7 +315,10 @@ export function checked(
 		const root = await showTree(name, io);
 		const risks = show === null ? [] : risksOf(show, root);
 		if (show !== null && risks.length === 0) code = EXIT.fine;
-		const found = show === null ? `${problems.map(problemText).join('\n')}\n` : risksText(risks);
+		const found =
+			show === null
+				? `${problems.map(problemText).join('\n')}\n`
+				: risksText(risks, shellWord(name));
 		const carried = earlier === undefined ? '' : carriedText(earlier.carried);
 		return `${carried}${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
 	};
