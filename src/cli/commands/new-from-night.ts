@@ -2,6 +2,7 @@
 // each with what is likely; elsewhere they are taken as they are.
 
 import { cleanText } from '../../base/clean-text.ts';
+import { nextDay } from '../../new-show/making.ts';
 import { nextNight } from '../../report/next-night.ts';
 import { nightSteps } from '../../report/night-steps.ts';
 import { writeShowFile } from '../../setlist/write-show-file.ts';
@@ -43,7 +44,7 @@ export async function newFromNight(
 	if (!isJson && io.isInputTerminal && io.isOutputTerminal) {
 		return newByQuestions(wanted, request, io);
 	}
-	const tonight = { ...draft, date: localDay(io.wallMs()) };
+	const tonight = { ...draft, date: nextDay(draft.date, localDay(io.wallMs())) };
 	const done = writeNew({ draft: tonight, text: writeShowFile(tonight) }, wanted, io);
 	if ('why' in done) {
 		io.complain(`${done.why}\n`);
