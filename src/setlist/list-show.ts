@@ -188,7 +188,8 @@ function songText(show: Show, song: Song, headings: readonly string[]): string {
 
 /** Whether the line gives this title again. */
 function isPlainTitle(title: string, length: string): boolean {
-	if (/[|"]/.test(title)) return false;
+	// Behind a colon a list with known players could take the rest for a cell.
+	if (/[|":]/.test(title)) return false;
 	const { rows, title: heading } = readPastedList(`1. ${title}${length}`, NOBODY);
 	const [row, ...more] = rows;
 	return (

@@ -79,6 +79,7 @@ const NOT_OF_A_CELL: ReadonlySet<Asked['why']> = new Set([
 	'length-or-title',
 	'interval-or-song',
 	'which-player',
+	'shorthand-in-title',
 	'no-title',
 	'interval-place',
 	'empty-encore',

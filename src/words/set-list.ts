@@ -14,6 +14,8 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'length-or-title': 'the number is a length in seconds or part of the title',
 	'interval-or-song': 'it is an interval or a song of that name',
 	'which-player': 'the list does not say whose tuning it is',
+	'shorthand-in-title':
+		'part of the title reads as a tuning or a capo, and nothing says whose; write it behind the title, as in | Ash: Amber DD c2',
 	total: 'it is a total',
 	heading: 'it is a heading',
 	'no-title': 'the row has no title',
