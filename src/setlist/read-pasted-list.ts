@@ -292,7 +292,7 @@ class LineReader {
 	#takeKnown(text: string, hands: Record<string, Field>): string {
 		const names = [...this.#calledBy()];
 		if (names.length === 0) return text;
-		const words = names.map(([name]) => name.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&'));
+		const words = names.map(([name]) => name.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'));
 		const start = new RegExp(`(?<=[\\s,;|/(–—-])(${words.join('|')})\\s*:\\s*`, 'giu');
 		const found = [...text.matchAll(start)];
 		const title = text.slice(0, found[0]?.index).replace(/[\s,;|/(–—-]+$/u, '');

@@ -8,7 +8,7 @@ const RACK: Rack = {
 	...EMPTY_RACK,
 	players: [
 		{ id: 'wren', name: 'Wren (LG)', plays: 'guitar' },
-		{ id: 'odo', name: 'Odo', plays: 'guitar' },
+		{ id: 'odo-rg', name: 'Odo-Finn {x} / $', plays: 'guitar' },
 	],
 	instruments: [
 		{
@@ -20,7 +20,7 @@ const RACK: Rack = {
 		{
 			...{ id: 'O1', name: 'Heron', slot: '2' },
 			kind: 'electric-6',
-			for: ['odo'],
+			for: ['odo-rg'],
 			tuning: 'E standard',
 		},
 	],
@@ -31,9 +31,9 @@ const read = (text: string, rack: Rack = EMPTY_RACK) =>
 
 describe('cells behind a title', () => {
 	it.each([
-		'1. Half a Candle - Wren: Dunlin c4, Odo: Heron DD',
-		'1. Half a Candle (Wren: Dunlin c4 / Odo: Heron DD)',
-		'1. Half a Candle | wren: Dunlin c4 | ODO: Heron DD',
+		'1. Half a Candle - Wren: Dunlin c4, Odo-Finn: Heron DD',
+		'1. Half a Candle (Wren: Dunlin c4 / odo-finn: Heron DD)',
+		'1. Half a Candle | wren: Dunlin c4 | odo-rg: Heron DD',
 	])('of players who are known are theirs: %s', (line) => {
 		const { songs, asked } = read(`${line}\n2. Gravel\n`, RACK);
 		expect(asked).toEqual([]);
@@ -41,7 +41,7 @@ describe('cells behind a title', () => {
 			title: 'Half a Candle',
 			hands: {
 				wren: { kind: 'named', instrument: 'W1', tuning: null, capo: 4 },
-				odo: { kind: 'named', instrument: 'O1', tuning: 'drop D', capo: 0 },
+				'odo-rg': { kind: 'named', instrument: 'O1', tuning: 'drop D', capo: 0 },
 			},
 		});
 	});
