@@ -8,6 +8,7 @@ import { diskTrouble } from '../words/disk.ts';
 import { NO_FILE, NOTHING_PIPED, notReadable, PIPE_IT } from '../words/set-list.ts';
 import type { Io } from './io.ts';
 import { loadBytes } from './open-show.ts';
+import { terminalText } from './terminal-text.ts';
 
 /** More than this is no set list. */
 const MOST_BYTES = 4_000_000;
@@ -55,7 +56,7 @@ export function askOnTerminal(io: Io): Ask {
 		const leaving = new AbortController();
 		lines.on('SIGINT', () => leaving.abort());
 		try {
-			return await lines.question(question, { signal: leaving.signal });
+			return await lines.question(terminalText(question, io), { signal: leaving.signal });
 		} catch {
 			// What is said next begins a line of its own.
 			io.write('\n');

@@ -15,6 +15,7 @@ import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { openShow, showTree } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
 
 export const checkCommand: CliCommand = {
@@ -36,7 +37,7 @@ export const checkCommand: CliCommand = {
 		const risks = whileWorking(PLANNING, () => risksOf(show, root));
 		if (isJson)
 			io.write(`${JSON.stringify({ usable: true, problems: [], ...risksJson(show, risks) })}\n`);
-		else io.write(risksText(risks));
+		else io.write(terminalText(risksText(risks), io));
 		return risks.length === 0 ? EXIT.fine : EXIT.toLookAt;
 	},
 };

@@ -42,6 +42,7 @@ import { placesOf } from '../places.ts';
 import { showOrGear } from '../rack-file.ts';
 import { shellWord } from '../shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { terminalText } from '../terminal-text.ts';
 import { screenWayOut } from '../way-out.ts';
 import { writeTrace } from '../write-trace.ts';
 import { risksOf, risksText } from './check.ts';
@@ -320,7 +321,8 @@ export function checked(
 				? `${problems.map(problemText).join('\n')}\n`
 				: risksText(risks, shellWord(name));
 		const carried = earlier === undefined ? '' : carriedText(earlier.carried);
-		return `${carried}${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
+		const text = `${carried}${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
+		return terminalText(text, io);
 	};
 	return { text: check(), code: () => code };
 }

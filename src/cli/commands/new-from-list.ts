@@ -35,6 +35,7 @@ import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { rackOf, readRack, showOrGear } from '../rack-file.ts';
 import { shellWord } from '../shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
 import { risksOf, risksText } from './check.ts';
 
@@ -60,7 +61,12 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 async function madeFromList(request: Request, io: Io): Promise<number> {
 	const isJson = request.options.json === true;
 	// Where data was asked for nothing else stands on standard output.
-	const tell: Io = isJson ? { ...io, write: io.complain } : io;
+	const shownAs = (text: string) => terminalText(text, io);
+	const tell: Io = {
+		...io,
+		write: (text) => (isJson ? io.complain : io.write)(shownAs(text)),
+		complain: (text) => io.complain(shownAs(text)),
+	};
 	const ask = isJson ? async () => null : askOnTerminal(io);
 	const source = await readSource(request, io);
 	if ('problem' in source) return tellProblems([source.problem], io);
