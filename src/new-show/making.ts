@@ -62,15 +62,6 @@ export type Making = {
 	readonly adding?: FileThere;
 };
 
-const DAY_MS = 86_400_000;
-
-/** The day of the night after the one of `before`, as far as it can be guessed: today, or the day after it where that is later. */
-export function nextDay(before: string | null, today: string): string {
-	const beforeMs = before === null ? Number.NaN : Date.parse(`${before}T00:00:00Z`);
-	if (Number.isNaN(beforeMs) || before === null || before < today) return today;
-	return new Date(beforeMs + DAY_MS).toISOString().slice(0, 10);
-}
-
 /** Before the first answer. */
 export function begun({ today, title, earlier, adding }: Beginning): Making {
 	if (adding) {
@@ -82,7 +73,7 @@ export function begun({ today, title, earlier, adding }: Beginning): Making {
 	if (earlier) {
 		const { draft } = earlier;
 		return {
-			draft: { ...draft, title, date: nextDay(draft.date, today) },
+			draft: { ...draft, title, date: today },
 			place: { ask: 'title' },
 			slot: null,
 			earlier,

@@ -56,7 +56,7 @@ export function askedLine(one: Asked): string {
 }
 
 export const question = (one: Asked): string =>
-	`${askedLine(one)}\nType the whole cell anew; enter leaves it open, Ctrl-C leaves with nothing written: `;
+	`${askedLine(one)}\nType the whole cell anew; enter leaves it open, Ctrl-C writes nothing: `;
 
 export const columnQuestion = (column: string): string =>
 	`Column ${column}: ${WHY['column-unclear']}.\nIf it is a player, type the name; enter keeps it in the notes: `;

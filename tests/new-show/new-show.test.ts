@@ -249,18 +249,6 @@ describe('the order', () => {
 	});
 });
 
-test.each([
-	['2026-11-29', '2026-11-30'],
-	['2026-11-30', '2026-12-01'],
-	['2026-12-31', '2027-01-01'],
-	[null, '2026-11-30'],
-])('after the night of %s the day offered on the 30th is %s', (before, offered) => {
-	const { draft } = pressed([]).making;
-	const earlier = { draft: { ...draft, date: before }, carried: 0 };
-	const state = press(startNewShow({ ...BEGINNING, earlier }, null), 'enter');
-	expect(asked(state).offered).toBe(offered);
-});
-
 test('a slot with a letter is said in capitals, as the live screen shows it', () => {
 	let state = pressed(keysOf('show', 'players'));
 	for (let slot = 1; slot <= 9; slot += 1)

@@ -37,6 +37,7 @@ import type { Io } from '../io.ts';
 import { livePreferences } from '../live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live-screen.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
+import { nextDay } from '../next-day.ts';
 import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { showOrGear } from '../rack-file.ts';
@@ -142,7 +143,7 @@ function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {
 	if (earlier) {
 		const { draft, carried } = earlier;
 		return {
-			...{ today: localDay(io.wallMs()), title: draft.title },
+			...{ today: nextDay(draft.date, localDay(io.wallMs())), title: draft.title },
 			earlier: { draft, carried: carried.length },
 		};
 	}

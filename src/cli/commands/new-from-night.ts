@@ -2,7 +2,6 @@
 // each with what is likely; elsewhere they are taken as they are.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { nextDay } from '../../new-show/making.ts';
 import { nextNight } from '../../report/next-night.ts';
 import { nightSteps } from '../../report/night-steps.ts';
 import { writeShowFile } from '../../setlist/write-show-file.ts';
@@ -13,6 +12,7 @@ import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
+import { nextDay } from '../next-day.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { checked, localDay, newByQuestions, writeNew } from './new-by-questions.ts';
 
