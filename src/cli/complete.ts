@@ -102,7 +102,8 @@ function readArgs(args: readonly string[], options: Readonly<Record<string, Opti
 }
 
 function starting(current: string, all: readonly Candidate[]): readonly Candidate[] {
-	return all.filter(({ value }) => value.startsWith(current));
+	const typed = current.toLowerCase();
+	return all.filter(({ value }) => value.toLowerCase().startsWith(typed));
 }
 
 async function valuesOf(
@@ -129,6 +130,11 @@ async function namedValues(stands: string, typed: Typed): Promise<readonly Candi
 				? show.songs.map(({ id }) => ({ value: id, words: songTitle(show, id) }))
 				: show.instruments.map(({ id }) => ({ value: id, words: shownInstrument(show, id) }));
 		}
+		case 'PLAYER':
+			return ((await showIn(typed))?.players ?? []).map(({ id, name }) => ({
+				value: id,
+				words: name,
+			}));
 		case 'TUNING': {
 			const instrument = (await showIn(typed))?.instruments.find(({ id }) => id === words[1]);
 			return plain(instrument ? namedTuningsOf(instrument.kind).map(({ name }) => name) : []);

@@ -8,6 +8,7 @@ import { diskTrouble } from '../words/disk.ts';
 import { NO_FILE, NOTHING_PIPED, notReadable, PIPE_IT } from '../words/set-list.ts';
 import type { Io } from './io.ts';
 import { loadBytes } from './open-show.ts';
+import { terminalText } from './terminal-text.ts';
 
 /** More than this is no set list. */
 const MOST_BYTES = 4_000_000;
@@ -41,6 +42,9 @@ async function standardInput(): Promise<Uint8Array> {
 	return Buffer.concat(chunks);
 }
 
+/** Thrown where a question is left with Ctrl-C: nothing is wanted any more. */
+export class LeftQuestion extends Error {}
+
 /** Asks a question and gives back the line that was typed; null where nobody can be asked. */
 export type Ask = (question: string) => Promise<string | null>;
 
@@ -49,9 +53,14 @@ export function askOnTerminal(io: Io): Ask {
 	return async (question) => {
 		if (!io.isInputTerminal || !io.isOutputTerminal) return null;
 		const lines = createInterface({ input: process.stdin, output: process.stdout });
+		const leaving = new AbortController();
+		lines.on('SIGINT', () => leaving.abort());
 		try {
-			return await lines.question(question);
+			return await lines.question(terminalText(question, io), { signal: leaving.signal });
 		} catch {
+			// What is said next begins a line of its own.
+			io.write('\n');
+			if (leaving.signal.aborted) throw new LeftQuestion();
 			// Ctrl-D, or the terminal is gone: as if nothing had been typed.
 			return null;
 		} finally {

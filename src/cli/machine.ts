@@ -71,8 +71,8 @@ function freeBytes(folder: string): number | null {
 	return above === folder ? null : freeBytes(above);
 }
 
-/** From the bundle as from the sources. */
-function programVersion(): string | null {
+/** The program's own, from the bundle as from the sources. */
+export function programVersion(): string | null {
 	for (const place of ['../package.json', '../../package.json']) {
 		const found = orNull(() =>
 			JSON.parse(readFileSync(fileURLToPath(new URL(place, import.meta.url)), 'utf8')),

@@ -36,6 +36,11 @@ async function runFound(argv: readonly string[], io: Io): Promise<number> {
 		io.write(programHelp(COMMANDS, START));
 		return EXIT.fine;
 	}
+	if (word === null && argv.includes('--version')) {
+		const { programVersion } = await import('./machine.ts');
+		io.write(`rackside ${programVersion() ?? ''}\n`);
+		return EXIT.fine;
+	}
 	const listed = word === null ? START : Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
 	if (!listed) return tellProblems([unknownCommand(word ?? '')], io);
 	const rest = argv.filter((_, index) => index !== place);

@@ -96,7 +96,7 @@ export function questionOf(making: Making): Question {
 		case 'instrument':
 			return text(
 				PARTS_ASKED.rack,
-				making.slot === null ? words.nextWithoutSlot : words.nextInSlot(making.slot),
+				making.slot === null ? words.nextWithoutSlot : words.nextInSlot(making.slot.toUpperCase()),
 				{
 					offered: ENTER.wholeRack,
 					keys: [{ key: 'tab', words: KEYS_SAID.otherSlot }],
@@ -184,7 +184,7 @@ const kindName = (kind: InstrumentKind): string =>
 	kind === 'other' ? words.SOMETHING_ELSE : kindWords(kind);
 
 const onSlot = (slot: string | null, name: string): string =>
-	slot === null ? name : `${slot} ${name}`;
+	slot === null ? name : `${slot.toUpperCase()} ${name}`;
 
 function itemLine(draft: ShowDraft, item: DraftItem, index: number): string {
 	if (item.kind === 'interval') return `    ${words.interval(minutesSeconds(item.seconds))}`;

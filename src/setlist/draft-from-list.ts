@@ -562,7 +562,8 @@ class Drafting {
 	}
 
 	#intervalSeconds(row: Extract<ListRow, { kind: 'interval' }>): number {
-		const said = row.length === null ? null : readLength(row.length.text);
+		// Nobody leaves the stage for twenty seconds: a bare number of two digits is minutes here.
+		const said = row.length === null ? null : readLength(row.length.text, true);
 		if (row.length !== null && said?.seconds) {
 			// A table's column for lengths has it in a cell of its own.
 			if (row.length.column !== this.#titleColumn()) this.#understood += 1;

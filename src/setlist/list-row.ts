@@ -40,7 +40,11 @@ export type SongRow = {
 	readonly id: string | null;
 };
 
-export type RowDoubt = 'length-or-title' | 'interval-or-song' | 'which-player';
+export type RowDoubt =
+	| 'length-or-title'
+	| 'interval-or-song'
+	| 'which-player'
+	| 'shorthand-in-title';
 
 /** A player as the list names them. */
 export type ListPlayer = {

@@ -117,8 +117,13 @@ function headingsFor(
 			!isNobody(name) &&
 			playerPartOf(name) === null;
 		if (isPlain) return name;
-		return isWords && isAlone ? `${name} [${id}]` : `[${id}]`;
+		return isHeading(name) && isAlone ? `${name} [${id}]` : `[${id}]`;
 	});
+}
+
+/** Whether a name can stand before its id in a heading, and before a cell in a line: it has no sign of theirs. */
+function isHeading(name: string): boolean {
+	return /^\p{L}[^[\]|:"\p{C}]*$/u.test(name) && !/\s\s|\s$/.test(name);
 }
 
 function cellText(show: Show, part: Part, player: string): string {
@@ -183,7 +188,8 @@ function songText(show: Show, song: Song, headings: readonly string[]): string {
 
 /** Whether the line gives this title again. */
 function isPlainTitle(title: string, length: string): boolean {
-	if (/[|"]/.test(title)) return false;
+	// Behind a colon a list with known players could take the rest for a cell.
+	if (/[|":]/.test(title)) return false;
 	const { rows, title: heading } = readPastedList(`1. ${title}${length}`, NOBODY);
 	const [row, ...more] = rows;
 	return (

@@ -51,11 +51,12 @@ export function readingOf(list: SetList, rack: Rack, answers: Answers): ListRead
 }
 
 function answered(row: ListRow, answers: Answers): ListRow {
-	if (row.kind !== 'song') return row;
+	if (row.kind !== 'song' && row.kind !== 'interval') return row;
 	const with_ = (field: Field | null): Field | null => {
 		const answer = field && answers.get(answerKey({ row: row.row, column: field.column }));
 		return field && answer !== null && answer !== undefined ? { ...field, text: answer } : field;
 	};
+	if (row.kind === 'interval') return { ...row, length: with_(row.length) };
 	return {
 		...row,
 		length: with_(row.length),
@@ -78,6 +79,7 @@ const NOT_OF_A_CELL: ReadonlySet<Asked['why']> = new Set([
 	'length-or-title',
 	'interval-or-song',
 	'which-player',
+	'shorthand-in-title',
 	'no-title',
 	'interval-place',
 	'empty-encore',

@@ -66,6 +66,16 @@ export function readCell(text: string, reader: CellReader): CellSaid {
 	return readWords(said.replace(/[(),;:|/[\]]+|\s[-–—]\s/g, ' ').trim(), reader);
 }
 
+/** Whether words beside others read as a tuning or a capo; a single note or a word in small letters is part of many a title. */
+export function holdsShorthand(text: string, reader: CellReader): boolean {
+	const said = plain(text).replace(/[(),;:|/[\]!]+|\s[-–—+]\s/g, ' ');
+	if (CAPO.test(said)) return true;
+	const words = said.split(' ').filter((word) => word !== '');
+	const run = tuningRun(words, reader);
+	if (run === null || run.to - run.from === words.length) return false;
+	return /\s|[A-Z].*[A-Z]|[½↓]/.test(words.slice(run.from, run.to).join(' '));
+}
+
 /** Words of a tuning that is none of the known ones, and not of an instrument's name. */
 const LIKE_TUNINGS =
 	/\b(?:drop|dropped|double|open|standard|std|tuned|tuning|capo|step|steps|down|fret)\b/i;

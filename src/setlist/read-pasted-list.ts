@@ -12,7 +12,7 @@ import {
 	type SongRow,
 } from './list-row.ts';
 import { idFrom, isUsableId } from './player-ids.ts';
-import { readCell } from './read-cell.ts';
+import { type CellReader, holdsShorthand, readCell } from './read-cell.ts';
 import { readLength } from './read-length.ts';
 
 /** What is known before the list is read. */
@@ -82,9 +82,10 @@ function linesOf(text: string): readonly Line[] {
 	return all.flatMap((line, index): Line[] => {
 		if (line === '') return [];
 		const isMarked = NUMBER.test(line) || BULLET.test(line);
+		const isBare = isBareCounted || countsOn(all, index);
 		const stripped = NUMBER.test(line)
 			? line.replace(NUMBER, '')
-			: isBareCounted
+			: isBare
 				? line.replace(BARE_NUMBER, '')
 				: line.replace(BULLET, '');
 		const isSeparator = SEPARATOR.test(line);
@@ -93,13 +94,21 @@ function linesOf(text: string): readonly Line[] {
 				row: index + 1,
 				text: isSeparator || stripped === '' ? line : stripped,
 				isListed:
-					!isSeparator &&
-					stripped !== '' &&
-					(isMarked || (isBareCounted && BARE_NUMBER.test(line))),
+					!isSeparator && stripped !== '' && (isMarked || (isBare && BARE_NUMBER.test(line))),
 				isAfterBlank: all[index - 1] === '',
 			},
 		];
 	});
+}
+
+/** Whether a line with a bare number is the one between its neighbours, whose numbers are marked: `5 Barrow` after `4. Lamp`. */
+function countsOn(lines: readonly string[], index: number): boolean {
+	const numberOf = (line: string | undefined) =>
+		line !== undefined && NUMBER.test(line) ? Number(/\d+/.exec(line)?.[0]) : null;
+	const number = Number.parseInt(lines[index] ?? '', 10);
+	const before = numberOf(lines.slice(0, index).findLast((line) => NUMBER.test(line)));
+	const after = numberOf(lines.slice(index + 1).find((line) => NUMBER.test(line)));
+	return before === number - 1 && (after === null || after === number + 1);
 }
 
 function isMark(text: string): boolean {
@@ -255,6 +264,8 @@ class LineReader {
 				isOpen = true;
 			}
 		}
+		if (Object.keys(hands).length === 0 && holdsShorthand(rest, this.#reader()))
+			doubt ??= 'shorthand-in-title';
 		const number = length === null ? NUMBER_AT_END.exec(rest) : null;
 		if (number && Number(number[2]) >= 60 && Number(number[2]) < 1000) doubt ??= 'length-or-title';
 		return {
@@ -267,7 +278,7 @@ class LineReader {
 	/** Cells as this program prints them: `| Ash: Amber [A1] drop D`. Gives back what stands before. */
 	#takeCells(text: string, hands: Record<string, Field>): string {
 		const at = text.search(/\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s/u);
-		if (at === -1) return text;
+		if (at === -1) return this.#takeKnown(text, hands);
 		let rest = text.slice(at);
 		for (let cell = CELL.exec(rest); cell; cell = CELL.exec(rest)) {
 			const player = this.#named(cell[1] ?? '');
@@ -275,6 +286,42 @@ class LineReader {
 			rest = rest.slice(cell[0].length);
 		}
 		return rest.trim() === '' ? text.slice(0, at).trim() : text;
+	}
+
+	/** Cells of players who are known already, as a person types them: `Lantern - Ash: Amber c2, Bo: DADGAD`. */
+	#takeKnown(text: string, hands: Record<string, Field>): string {
+		const names = [...this.#calledBy()];
+		if (names.length === 0) return text;
+		const words = names.map(([name]) => name.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'));
+		const start = new RegExp(`(?<=[\\s,;|/(–—-])(${words.join('|')})\\s*:\\s*`, 'giu');
+		const found = [...text.matchAll(start)];
+		const title = text.slice(0, found[0]?.index).replace(/[\s,;|/(–—-]+$/u, '');
+		if (found.length === 0 || title === '') return text;
+		for (const [at, one] of found.entries()) {
+			const cell = text.slice(one.index + one[0].length, found[at + 1]?.index);
+			const id = names.find(([name]) => headingKey(name) === headingKey(one[1] ?? ''))?.[1];
+			const player = this.#named(id ?? '');
+			hands[player.id] = {
+				text: cell.replace(/[\s,;|/)]+$/u, '').trim(),
+				column: player.name,
+			};
+		}
+		return title;
+	}
+
+	/** What each known player is called, longest first: by name, by id, and by the first word of the name where nobody shares it. */
+	#calledBy(): readonly (readonly [string, string])[] {
+		const { players } = this.#wishes;
+		const firstOf = (name: string) => name.split(' ')[0] ?? name;
+		const isOwn = (word: string) =>
+			players.filter(({ name }) => headingKey(firstOf(name)) === headingKey(word)).length === 1;
+		return players
+			.flatMap(({ id, name }) => {
+				const first = firstOf(name);
+				return [name, id, ...(isOwn(first) ? [first] : [])].map((one) => [one, id] as const);
+			})
+			.filter(([name]) => name !== '')
+			.toSorted(([a], [b]) => b.length - a.length);
 	}
 
 	#named(heading: string): ListPlayer {
@@ -312,12 +359,13 @@ class LineReader {
 		return this.#single;
 	}
 
+	#reader(): CellReader {
+		const { abbreviations } = this.#wishes;
+		return { kind: 'electric-6', abbreviations, isKnown: () => false };
+	}
+
 	#isShorthand(text: string): boolean {
-		const said = readCell(text, {
-			kind: 'electric-6',
-			abbreviations: this.#wishes.abbreviations,
-			isKnown: () => false,
-		});
+		const said = readCell(text, this.#reader());
 		return said.kind === 'has' && (said.tuning !== null || said.capo !== null);
 	}
 }

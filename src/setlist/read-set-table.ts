@@ -66,12 +66,14 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 	const titleColumn = columns.find(({ use }) => use === 'title');
 	if (!titleColumn) return { ok: false, code: 'no-title' };
 	if (!headed.isHeaded) decided.push({ code: 'no-headings', title: String(titleColumn.index + 1) });
-	if (headed.above.length > 0) decided.push({ code: 'above', texts: headed.above });
+	// As over a list of lines, what stands on top is what the show is called.
+	const [onTop, ...above] = headed.above.filter((one) => one !== '');
+	if (above.length > 0) decided.push({ code: 'above', texts: above });
 	const rows = headed.body.flatMap((row) => rowsOf(row, columns));
 	return {
 		ok: true,
 		list: {
-			title: null,
+			title: onTop?.slice(0, LONGEST_NAME) ?? null,
 			players: playersOf(columns),
 			rows,
 			rowCount: headed.body.length,

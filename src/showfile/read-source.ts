@@ -35,7 +35,11 @@ export function readSource(file: string, bytes: Uint8Array, mostBytes: number): 
 		return { ok: false, problems: [problem] };
 	}
 	const text = decode(bytes);
-	if (text === null) return { ok: false, problems: badBytes(file, bytes) };
+	if (text === null) {
+		// A picture or a packed file is full of zeros, and its lines are none.
+		if (bytes.includes(0)) return { ok: false, problems: [{ code: 'not-text', where: { file } }] };
+		return { ok: false, problems: badBytes(file, bytes) };
+	}
 	const problems = badCharacters(file, text);
 	if (problems.length > 0) return { ok: false, problems };
 	return { ok: true, text: text.replaceAll('\r\n', '\n') };

@@ -86,7 +86,7 @@ export type ShowFaultSaid =
 	/** `bytes`: of the files; null where what they come to is too much for a night. */
 	| { readonly code: 'too-large'; readonly bytes: number | null }
 	| { readonly code: 'not-utf8'; readonly isUtf16: boolean }
-	| { readonly code: 'lone-return' | 'lone-surrogate' | 'many-documents' }
+	| { readonly code: 'not-text' | 'lone-return' | 'lone-surrogate' | 'many-documents' }
 	| { readonly code: 'control-character'; readonly character: number }
 	| { readonly code: 'too-deep' | 'too-many-values'; readonly most: number }
 	| { readonly code: 'repeated-key'; readonly key: string; readonly firstLine: number | null }

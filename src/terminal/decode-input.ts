@@ -112,7 +112,8 @@ export function createInputDecoder(): InputDecoder {
 	}
 
 	function givePaste(paste: PasteCollector): void {
-		const text = paste.text();
+		// xterm and those like it send a line's end inside a paste as the Enter key sends it (seen; from memory).
+		const text = paste.text().replace(/\r\n?/g, '\n');
 		if (text !== '') {
 			inputs.push({ kind: 'paste', text, atMs: paste.beganMs });
 		}

@@ -44,7 +44,8 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 		case 'no-file':
 			return {
 				what: 'there is no such file',
-				found: shownText(fault.path),
+				// Where another file includes it, it stands nowhere else.
+				...(fault.where?.line === undefined ? {} : { found: shownText(fault.path) }),
 				hint: 'Check the name and the folder.',
 			};
 		case 'file-unreadable':
@@ -109,6 +110,11 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 			return fault.isUtf16
 				? { what: 'the file is not UTF-8 text', found: 'UTF-16', hint: UTF8_HINT }
 				: { what: 'some bytes here are not UTF-8 text', hint: UTF8_HINT };
+		case 'not-text':
+			return {
+				what: 'this is no text, and so no show file',
+				hint: 'Name a show file; rackside new FILE --songs LIST makes one from a table saved as CSV.',
+			};
 		case 'lone-return':
 			return {
 				what: 'a carriage return here ends no line',

@@ -69,6 +69,8 @@ export function oddStartWords(
 export const PLANNING = 'Planning the night,';
 export const NOTHING_TO_LOOK_AT = 'Nothing to look at.';
 export const toLookAt = (count: number): string => `${count} to look at.`;
+export const restToLookAt = (count: number, shown: number, file: string): string =>
+	`${count} to look at, the first ${shown} above. rackside check ${file} lists all.`;
 export const noNights = (folder: string): string => `No night was recorded yet in ${folder}.`;
 export const NIGHT_STATES = {
 	finished: 'finished',

@@ -14,6 +14,8 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'length-or-title': 'the number is a length in seconds or part of the title',
 	'interval-or-song': 'it is an interval or a song of that name',
 	'which-player': 'the list does not say whose tuning it is',
+	'shorthand-in-title':
+		'part of the title reads as a tuning or a capo, and nothing says whose; write it behind the title, as in | Ash: Amber DD c2',
 	total: 'it is a total',
 	heading: 'it is a heading',
 	'no-title': 'the row has no title',
@@ -54,7 +56,7 @@ export function askedLine(one: Asked): string {
 }
 
 export const question = (one: Asked): string =>
-	`${askedLine(one)}\nType what it means, as a cell is written; enter leaves it open: `;
+	`${askedLine(one)}\nType the whole cell anew; enter leaves it open, Ctrl-C writes nothing: `;
 
 export const columnQuestion = (column: string): string =>
 	`Column ${column}: ${WHY['column-unclear']}.\nIf it is a player, type the name; enter keeps it in the notes: `;
@@ -176,8 +178,19 @@ function counted(count: number, what: string): string {
 
 export const nextStep = (file: string, isClean: boolean): string =>
 	isClean
-		? `Next: rackside run ${file}`
-		: `Next: put right what is listed in ${file}, then rackside check ${file}`;
+		? `Next: rackside run ${file} opens the live screen.`
+		: `Next: put right what is marked OPEN in ${file}; then rackside run ${file} opens the live screen.`;
+
+/** What no list says and every show has, as it was taken. */
+export const takenForNow = (
+	{ title, date, start }: Pick<ShowDraft, 'title' | 'date' | 'start'>,
+	isTitleGuessed: boolean,
+): string => {
+	const name = isTitleGuessed ? `${title}, after the list's file` : title;
+	return `Called ${name}; on ${date}, start ${start}, which no list says. Put them right at the top of the file.`;
+};
+
+export const LEFT_UNWRITTEN = 'Left. Nothing was written.';
 
 // What cannot be used.
 

@@ -72,10 +72,11 @@ function isStrung(why: LeftOut): why is Strung {
 	return why.code === 'too-heavy' || why.code === 'too-light' || why.code === 'other-strings';
 }
 
+/** Behind the tuning that it is strung for. */
 const STRUNG: Readonly<Record<Strung['code'], string>> = {
-	'too-heavy': 'strung too heavily for',
-	'too-light': 'strung too lightly for',
-	'other-strings': 'strung for',
+	'too-heavy': ', too heavily',
+	'too-light': ', too lightly',
+	'other-strings': '',
 };
 
 /** Of one, or of several that are strung alike. */
@@ -83,7 +84,7 @@ function leftOutReason(show: Show, [why, ...alike]: readonly LeftOut[], call: Ca
 	if (why === undefined) return '';
 	if (isStrung(why)) {
 		const names = [why, ...alike].filter(isStrung).map(({ instrument }) => call(instrument));
-		return `${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'} ${STRUNG[why.code]} ${why.tuning}`;
+		return `${names.join(' and ')} ${names.length === 1 ? 'is' : 'are'} strung for ${why.tuning}${STRUNG[why.code]}`;
 	}
 	switch (why.code) {
 		case 'no-other':

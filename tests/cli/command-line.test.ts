@@ -1,6 +1,6 @@
 // Commands as a user types them: what is printed where, and the exit code.
 
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -20,6 +20,11 @@ describe('help', () => {
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		for (const { usage } of Object.values(COMMANDS)) expect(out).toContain(`rackside ${usage}`);
 		for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+	});
+
+	test('is not needed for the version', async () => {
+		const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+		expect(await run('--version')).toMatchObject({ code: 0, out: `rackside ${version}\n` });
 	});
 
 	test.each(Object.keys(COMMANDS))('of %s has an example and all its options', async (name) => {

@@ -47,6 +47,12 @@ describe('what can stand', () => {
 		expect(await values('check', 'club.yaml', '')).toEqual([]);
 	});
 
+	test('a player, an instrument or a song, also when it is typed in capitals', async () => {
+		expect(await values('fault', 'club.yaml', '')).toEqual(['ash', 'bo', 'cleo']);
+		expect(await values('tuning', 'club.yaml', 'a1')).toEqual(['A1']);
+		expect(await values('plan', 'club.yaml', '--why', 'Lant')).toEqual(['lantern']);
+	});
+
 	test('an option: each of the command once, and its value', async () => {
 		const all = await values('plan', 'club.yaml', '--');
 		expect(all).toContain('--why');

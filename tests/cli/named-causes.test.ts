@@ -17,7 +17,9 @@ function place() {
 
 describe('a show file', () => {
 	test('that is not there', async () => {
-		expect((await runCommand(place(), 'check', 'x.yaml')).err).toContain('there is no such file');
+		expect((await runCommand(place(), 'check', 'x.yaml')).err).toBe(
+			'x.yaml: there is no such file. Check the name and the folder.\n',
+		);
 	});
 
 	test('that is a folder', async () => {

@@ -58,6 +58,49 @@ describe('new from a table', () => {
 		});
 	});
 
+	it('is called as the row on top says, and says what no list tells', async () => {
+		put('f.csv', `Mill Hall, Friday;;\n\nTitle;Length;Ash\nHarbour;4:05;Amber\n`);
+		const { out } = await run('new', 'f.yaml', '--songs', 'f.csv');
+		expect(text('f.yaml')).toContain('title: Mill Hall, Friday\n');
+		expect(out).toContain(
+			'Called Mill Hall, Friday; on 2026-06-12, start 20:00, which no list says. ',
+		);
+		put('g.csv', 'Title\nHarbour\n');
+		expect((await run('new', 'h.yaml', '--songs', 'g.csv')).out).toContain(
+			"Called g, after the list's file; on 2026-06-12",
+		);
+	});
+
+	it('shows the first of many risks, and how to see all', async () => {
+		const rows = Array.from(
+			{ length: 9 },
+			(_, i) => `Song ${i};3:00;Amber ${i % 2 ? 'DD' : 'E'}\n`,
+		);
+		put('f.csv', `Title;Length;Ash\n${rows.join('')}`);
+		const { out } = await run('new', 'my file.yaml', '--songs', 'f.csv');
+		const all = (await run('check', 'my file.yaml')).out.split('\n');
+		expect(all.length).toBeGreaterThan(6);
+		const count = all.length - 2;
+		expect(out).toContain(
+			`${all.slice(0, 4).join('\n')}\n${count} to look at, the first 4 above. rackside check 'my file.yaml' lists all.\n`,
+		);
+		expect(out).not.toContain(all[4]);
+	});
+
+	it('keeps the name of a player whose heading has more than letters', async () => {
+		put('f.csv', "Title;Length;Ash (LG);Bo 'B' Low-end\nHarbour;4:05;Amber;Coal BEADG\n");
+		expect((await run('new', 'f.yaml', '--songs', 'f.csv')).code).toBe(0);
+		for (const [form, option] of [
+			['csv', '--songs'],
+			['text', '--list'],
+		] as const) {
+			put(`again.${form}`, (await run('list', 'f.yaml', '--as', form)).out);
+			expect((await run('new', `${form}.yaml`, option, `again.${form}`)).code).toBe(0);
+			expect(text(`${form}.yaml`)).toContain('{id: ash-lg, name: Ash (LG), plays: guitar}');
+			expect(text(`${form}.yaml`)).toContain("name: Bo 'B' Low-end, plays: bass}");
+		}
+	});
+
 	it('takes a heading of the act as the player who is named, for several headings', async () => {
 		put('friday.csv', TABLE);
 		const { out } = await run(

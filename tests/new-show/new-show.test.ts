@@ -249,11 +249,23 @@ describe('the order', () => {
 	});
 });
 
+test('a slot with a letter is said in capitals, as the live screen shows it', () => {
+	let state = pressed(keysOf('show', 'players'));
+	for (let slot = 1; slot <= 9; slot += 1)
+		state = ['N', 'enter', 'enter', 'enter', 'enter'].reduce(press, state);
+	expect(asked(state).title).toMatch(/^Slot [A-Z]:/);
+	expect(asked(['N', 'enter'].reduce(press, state)).title).toMatch(/^What is [A-Z] N\?$/);
+});
+
 describe('what is typed', () => {
 	test.each([
 		['20:30', '20:30'],
 		['2030', '20:30'],
 		['20.30', '20:30'],
+		['20h30', '20:30'],
+		['8:30pm', '20:30'],
+		['9 PM', '21:00'],
+		['12:15am', '00:15'],
 		['8', '08:00'],
 	])('%s is the time %s', (text, start) => {
 		const state = pressed(['enter', 'enter', ...type(text), 'enter']);

@@ -23,6 +23,12 @@ describe('reading bytes', () => {
 		expect(read(bytes('a: "x\ty\u0085"\n'))).toBe(JSON.stringify('a: "x\ty\u0085"\n'));
 	});
 
+	it('says once that a picture is no text', () => {
+		// The first bytes of a PNG: ISO/IEC 15948, section 5.2; then the length of its first chunk.
+		const picture = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x0a, 0xff];
+		expect(read(new Uint8Array(picture))).toMatch(/^show\.yaml: this is no text[^\n]*$/);
+	});
+
 	it.each([
 		['UTF-16', new Uint8Array([0xff, 0xfe, 0x61, 0x00]), 'show.yaml:1:1: the file is not UTF-8'],
 		['UTF-16, big end first', new Uint8Array([0xfe, 0xff, 0, 0x61]), 'show.yaml:1:1: the file is'],

@@ -15,6 +15,10 @@ describe('a marked paste', () => {
 		]);
 	});
 
+	test('has its lines ended by line feeds, however the terminal sends them', () => {
+		expect(readAtOnce(`${BEGIN}one\rtwo\r\nthree\n${END}`)).toEqual(['paste:one\ntwo\nthree\n']);
+	});
+
 	test('keeps escapes and characters of every kind for the text field to clean', () => {
 		expect(readAtOnce(`${BEGIN}é\u001B[A🎸${END}`)).toEqual(['paste:é\u001B[A🎸']);
 	});

@@ -125,6 +125,19 @@ test.each([
 	expect((await program.afterwards()).code).toBe(1);
 });
 
+test('a question about a list that is left with Ctrl-C leaves no file', async () => {
+	const folder = scratch('files');
+	writeFileSync(join(folder, 'a.csv'), 'Title;Length;Ash\nHarbour;4:05;Amber Xyz DD Qrs\n');
+	const [file, list] = [join(folder, 'a.yaml'), join(folder, 'a.csv')];
+	const program = startProgram({ words: `new ${file} --songs ${list}`, by: 'launcher' });
+	await program.screen.waitFor('Type the whole cell anew', PATIENCE_MS);
+	await program.screen.press('ctrl-c');
+	await program.screen.waitFor('Left. Nothing was written.', PATIENCE_MS);
+	await program.screen.waitFor('code ', PATIENCE_MS);
+	expect((await program.afterwards()).code).toBe(130);
+	expect(existsSync(file)).toBe(false);
+});
+
 test('without a terminal and without a list it is a sentence, and 2', async () => {
 	const program = startProgram({ words: 'new x.yaml', line: 'echo | PROGRAM | cat; false' });
 	await program.screen.waitFor('code ', PATIENCE_MS);

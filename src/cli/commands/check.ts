@@ -9,12 +9,13 @@ import type { Show } from '../../showfile/show.ts';
 import type { SourceNode } from '../../showfile/source-node.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { placeText } from '../../words/problem-text.ts';
-import { NOTHING_TO_LOOK_AT, PLANNING, toLookAt } from '../../words/program.ts';
+import { NOTHING_TO_LOOK_AT, PLANNING, restToLookAt, toLookAt } from '../../words/program.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { openShow, showTree } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
 
 export const checkCommand: CliCommand = {
@@ -36,7 +37,7 @@ export const checkCommand: CliCommand = {
 		const risks = whileWorking(PLANNING, () => risksOf(show, root));
 		if (isJson)
 			io.write(`${JSON.stringify({ usable: true, problems: [], ...risksJson(show, risks) })}\n`);
-		else io.write(risksText(risks));
+		else io.write(terminalText(risksText(risks), io));
 		return risks.length === 0 ? EXIT.fine : EXIT.toLookAt;
 	},
 };
@@ -50,12 +51,18 @@ export function risksOf(show: Show, root: SourceNode | null): readonly Risk[] {
 	});
 }
 
-/** A line each, and one that says how many. */
-export function risksText(risks: readonly Risk[]): string {
-	const lines = risks.map(({ words, where }) => `${where ? `${placeText(where)}: ` : ''}${words}`);
-	const last = lines.length === 0 ? NOTHING_TO_LOOK_AT : toLookAt(lines.length);
+/** A line each, and one that says how many; of a file just made the first alone, since the rest of what is said scrolls away. */
+export function risksText(risks: readonly Risk[], madeFile: string | null = null): string {
+	const shown = madeFile === null ? risks : risks.slice(0, MOST_OF_A_NEW_FILE);
+	const lines = shown.map(({ words, where }) => `${where ? `${placeText(where)}: ` : ''}${words}`);
+	const count = risks.length === 0 ? NOTHING_TO_LOOK_AT : toLookAt(risks.length);
+	const isCut = madeFile !== null && shown.length < risks.length;
+	const last = isCut ? restToLookAt(risks.length, shown.length, madeFile) : count;
 	return [...lines, last].map((line) => `${cleanText(line)}\n`).join('');
 }
+
+/** With what else `new` says they fit a terminal of 24 rows. */
+const MOST_OF_A_NEW_FILE = 4;
 
 /** What the file shows and what the plan shows, each in the order of the list, with its sentence by ids. */
 function risksJson(show: Show, risks: readonly Risk[]) {

@@ -37,11 +37,13 @@ import type { Io } from '../io.ts';
 import { livePreferences } from '../live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live-screen.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
+import { nextDay } from '../next-day.ts';
 import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { showOrGear } from '../rack-file.ts';
 import { shellWord } from '../shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { terminalText } from '../terminal-text.ts';
 import { screenWayOut } from '../way-out.ts';
 import { writeTrace } from '../write-trace.ts';
 import { risksOf, risksText } from './check.ts';
@@ -141,7 +143,7 @@ function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {
 	if (earlier) {
 		const { draft, carried } = earlier;
 		return {
-			...{ today: localDay(io.wallMs()), title: draft.title },
+			...{ today: nextDay(draft.date, localDay(io.wallMs())), title: draft.title },
 			earlier: { draft, carried: carried.length },
 		};
 	}
@@ -315,9 +317,13 @@ export function checked(
 		const root = await showTree(name, io);
 		const risks = show === null ? [] : risksOf(show, root);
 		if (show !== null && risks.length === 0) code = EXIT.fine;
-		const found = show === null ? `${problems.map(problemText).join('\n')}\n` : risksText(risks);
+		const found =
+			show === null
+				? `${problems.map(problemText).join('\n')}\n`
+				: risksText(risks, shellWord(name));
 		const carried = earlier === undefined ? '' : carriedText(earlier.carried);
-		return `${carried}${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
+		const text = `${carried}${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
+		return terminalText(text, io);
 	};
 	return { text: check(), code: () => code };
 }

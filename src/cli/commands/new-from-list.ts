@@ -20,33 +20,53 @@ import {
 } from '../../setlist/make-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { writeShowFile } from '../../setlist/write-show-file.ts';
+import { SIGNAL_NUMBERS } from '../../terminal/ending.ts';
 import { diskTrouble } from '../../words/disk.ts';
 import { problemText } from '../../words/problem-text.ts';
-import { written } from '../../words/program.ts';
+import { PLANNING, written } from '../../words/program.ts';
 import { forExample } from '../../words/requests.ts';
 import * as words from '../../words/set-list.ts';
 import { optionText, type Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { type Ask, askOnTerminal, listBytes } from '../list-input.ts';
+import { type Ask, askOnTerminal, LeftQuestion, listBytes } from '../list-input.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { loadBytes } from '../open-show.ts';
+import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { rackOf, readRack, showOrGear } from '../rack-file.ts';
+import { shellWord } from '../shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { checkCommand } from './check.ts';
+import { terminalText } from '../terminal-text.ts';
+import { whileWorking } from '../while-working.ts';
+import { risksOf, risksText } from './check.ts';
 
 const USUAL_START = '20:00';
+const INTERRUPTED = 128 + SIGNAL_NUMBERS.SIGINT;
 
 /** Whether the request brings a list. */
 export function bringsList(request: Request): boolean {
 	return optionText(request, 'songs') !== null || optionText(request, 'list') !== null;
 }
 
-/** Reads the list, asks where it can, writes the show and checks it. */
+/** Reads the list, asks where it can, writes the show and checks it; whoever leaves a question leaves nothing behind. */
 export async function newFromList(request: Request, io: Io): Promise<number> {
+	try {
+		return await madeFromList(request, io);
+	} catch (error) {
+		if (!(error instanceof LeftQuestion)) throw error;
+		io.complain(`${words.LEFT_UNWRITTEN}\n`);
+		return INTERRUPTED;
+	}
+}
+
+async function madeFromList(request: Request, io: Io): Promise<number> {
 	const isJson = request.options.json === true;
 	// Where data was asked for nothing else stands on standard output.
-	const tell: Io = isJson ? { ...io, write: io.complain } : io;
+	const shownAs = (text: string) => terminalText(text, io);
+	const tell: Io = {
+		...io,
+		write: (text) => (isJson ? io.complain : io.write)(shownAs(text)),
+		complain: (text) => io.complain(shownAs(text)),
+	};
 	const ask = isJson ? async () => null : askOnTerminal(io);
 	const source = await readSource(request, io);
 	if ('problem' in source) return tellProblems([source.problem], io);
@@ -102,7 +122,9 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	const shown = given ?? basename(path);
 	tell.write(`${written(cleanText(shown))}\n`);
 	const said = reading.said.flatMap((one) => words.saidLine(one) ?? []);
-	for (const line of [...said, ...words.madeLines(reading)]) tell.write(`${cleanText(line)}\n`);
+	const assumed = there === null ? [words.takenForNow(draft, read.list.title === null)] : [];
+	for (const line of [...assumed, ...said, ...words.madeLines(reading)])
+		tell.write(`${cleanText(line)}\n`);
 	const from = listFile === '-' ? '' : `${cleanText(listFile)}: `;
 	for (const one of reading.asked) {
 		tell.complain(`${from}${cleanText(words.askedLine(one))}\n`);
@@ -110,16 +132,12 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	const { understood, songs } = reading;
 	const counts = { rows: read.list.rowCount, songs: songs.length, understood };
 	tell.write(`${words.closingLine({ ...counts, left: reading.asked.length })}\n`);
-	const code = await checkCommand.run(
-		{
-			words: [shown],
-			options: request.options.data === undefined ? {} : { data: request.options.data },
-		},
-		tell,
-	);
-	tell.write(
-		`${words.nextStep(cleanText(shown), reading.asked.length === 0 && code !== EXIT.unusable)}\n`,
-	);
+	const { show, problems } = await openShow(shown, request, io);
+	const root = await showTree(shown, io);
+	if (show === null) return tellProblems(problems, io);
+	const risks = whileWorking(PLANNING, () => risksOf(show, root));
+	tell.write(risksText(risks, shellWord(shown)));
+	tell.write(`${words.nextStep(shellWord(shown), reading.asked.length === 0)}\n`);
 	if (isJson)
 		io.write(
 			`${JSON.stringify({ ...counts, asked: reading.asked.map(askedJson), file: shown })}\n`,

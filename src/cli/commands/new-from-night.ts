@@ -12,6 +12,7 @@ import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
+import { nextDay } from '../next-day.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { checked, localDay, newByQuestions, writeNew } from './new-by-questions.ts';
 
@@ -43,7 +44,7 @@ export async function newFromNight(
 	if (!isJson && io.isInputTerminal && io.isOutputTerminal) {
 		return newByQuestions(wanted, request, io);
 	}
-	const tonight = { ...draft, date: localDay(io.wallMs()) };
+	const tonight = { ...draft, date: nextDay(draft.date, localDay(io.wallMs())) };
 	const done = writeNew({ draft: tonight, text: writeShowFile(tonight) }, wanted, io);
 	if ('why' in done) {
 		io.complain(`${done.why}\n`);

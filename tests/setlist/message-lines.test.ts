@@ -1,0 +1,89 @@
+// Lines of a message whose cells stand as a person types them.
+
+import { describe, expect, it, test } from 'vitest';
+import { EMPTY_RACK, type Rack } from '../../src/setlist/draft-from-list.ts';
+import { readText } from './read-list.ts';
+
+const RACK: Rack = {
+	...EMPTY_RACK,
+	players: [
+		{ id: 'wren', name: 'Wren (LG)', plays: 'guitar' },
+		{ id: 'odo-rg', name: 'Odo-Finn {x} / $', plays: 'guitar' },
+	],
+	instruments: [
+		{
+			...{ id: 'W1', name: 'Dunlin', slot: '1' },
+			kind: 'electric-6',
+			for: ['wren'],
+			tuning: 'E standard',
+		},
+		{
+			...{ id: 'O1', name: 'Heron', slot: '2' },
+			kind: 'electric-6',
+			for: ['odo-rg'],
+			tuning: 'E standard',
+		},
+	],
+};
+
+const read = (text: string, rack: Rack = EMPTY_RACK) =>
+	readText(text, { form: 'lines', rack }).reading;
+
+describe('cells behind a title', () => {
+	it.each([
+		'1. Half a Candle - Wren: Dunlin c4, Odo-Finn: Heron DD',
+		'1. Half a Candle (Wren: Dunlin c4 / odo-finn: Heron DD)',
+		'1. Half a Candle | wren: Dunlin c4 | odo-rg: Heron DD',
+	])('of players who are known are theirs: %s', (line) => {
+		const { songs, asked } = read(`${line}\n2. Gravel\n`, RACK);
+		expect(asked).toEqual([]);
+		expect(songs[0]).toMatchObject({
+			title: 'Half a Candle',
+			hands: {
+				wren: { kind: 'named', instrument: 'W1', tuning: null, capo: 4 },
+				'odo-rg': { kind: 'named', instrument: 'O1', tuning: 'drop D', capo: 0 },
+			},
+		});
+	});
+
+	test('that nobody has stay in the title, and it is said', () => {
+		const { songs, asked } = read(
+			'1. Weathercock DD\n2. Lamp Oil Dunlin c2\n3. Ninepin - drop D all\n',
+			RACK,
+		);
+		expect(songs.map(({ title }) => title)).toEqual([
+			'Weathercock DD',
+			'Lamp Oil Dunlin c2',
+			'Ninepin - drop D all',
+		]);
+		expect(asked.map(({ row, why }) => [row, why])).toEqual([
+			[1, 'shorthand-in-title'],
+			[2, 'shorthand-in-title'],
+			[3, 'shorthand-in-title'],
+		]);
+	});
+
+	test('are not seen in titles of mere words', () => {
+		const { asked } = read(
+			'1. Half a Candle\n2. Letter to E\n3. Normal Service\n4. Wren: a Life\n5. USA\n',
+		);
+		expect(asked).toEqual([]);
+	});
+});
+
+describe('a number without its sign', () => {
+	const titles = (text: string) => read(text).songs.map(({ title }) => title);
+
+	it('between two that have theirs is a number', () => {
+		expect(titles('4) Lamp Oil\n5 Barrow Lane 5:20\n6. Ash\n')).toEqual([
+			'Lamp Oil',
+			'Barrow Lane',
+			'Ash',
+		]);
+	});
+
+	it('that the next one has too is part of the title', () => {
+		expect(titles('6. Ash\n7 Sisters\n7. Reed\n')).toEqual(['Ash', '7 Sisters', 'Reed']);
+		expect(titles('1. Ash\n7 Sisters\n')).toEqual(['Ash', '7 Sisters']);
+	});
+});
