@@ -5,6 +5,7 @@ import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
+import { plannedZero } from '../../night/planned-zero.ts';
 import type { NightReport } from '../../report/night-report.ts';
 import { nightReport } from '../../report/night-report.ts';
 import { nightSteps } from '../../report/night-steps.ts';
@@ -153,9 +154,16 @@ function reportOf(night: NightOnDisk, show: Show): NightReport {
 		night: night.id,
 		isRehearsal: night.isRehearsal,
 		...nightSteps(show, night.records),
+		plannedZeroMs: plannedStart(show, startedAtMs),
 		dayOffsetMinutes: localOffsetMinutes(startedAtMs),
 		damage: night.findings.map(nightFindingWords),
 	});
+}
+
+/** When the first song was meant to start; null where nothing says so. */
+function plannedStart(show: Show, openedMs: number): number | null {
+	if (show.startMinutes === null) return null;
+	return plannedZero(show, openedMs, localOffsetMinutes(openedMs));
 }
 
 function write(
