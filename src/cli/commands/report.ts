@@ -41,9 +41,17 @@ import { tellProblems } from '../tell-problems.ts';
 
 /** What a report can be written as: the file's ending, and the text. */
 const FORMS: Readonly<
-	Record<string, { readonly ending: string; readonly text: (report: NightReport) => string }>
+	Record<
+		string,
+		{ readonly ending: string; readonly text: (report: NightReport) => string | Promise<string> }
+	>
 > = {
 	markdown: { ending: '.md', text: reportMarkdown },
+	// What draws the picture is loaded for it alone.
+	html: {
+		ending: '.html',
+		text: async (report) => (await import('../../report/report-html.ts')).reportHtml(report),
+	},
 	json: { ending: '.json', text: reportJson },
 	incidents: { ending: '-incidents.csv', text: incidentsCsv },
 	'hand-overs': { ending: '-hand-overs.csv', text: handOversCsv },
@@ -86,7 +94,7 @@ export const reportCommand: CliCommand = {
 		if (!show) return tellProblems(problems, io);
 		const report = reportOf(night, show);
 		const code = write(
-			{ text: chosen.text(report), ending: chosen.ending, night: night.id },
+			{ text: await chosen.text(report), ending: chosen.ending, night: night.id },
 			request,
 			io,
 		);

@@ -1,0 +1,107 @@
+// A night's report as a page that one looks at: what its reader is told, the picture of the night, the songs as a table.
+
+import { displayWidth } from '../base/display-width.ts';
+import * as say from '../words/report.ts';
+import { TIMELINE } from '../words/timeline.ts';
+import { type Content, element, htmlPage, named } from './html-page.ts';
+import type { NightReport } from './night-report.ts';
+import type { PagePart, PageTable, ReaderPage } from './reader-page.ts';
+import { songTable, techPage } from './tech-page.ts';
+import { timelineOf } from './timeline.ts';
+import { TIMELINE_STYLES } from './timeline-styles.ts';
+import { timelineFigure } from './timeline-svg.ts';
+
+/** The whole file, a newline at its end. */
+export function reportHtml(report: NightReport): string {
+	return nightPage(techPage(report), report);
+}
+
+function nightPage({ heading, place, parts }: ReaderPage, report: NightReport): string {
+	const [first, ...others] = parts;
+	const hasSongs = others.some(({ title }) => title === say.SECTIONS.songs);
+	const timeline = timelineOf({ report, hasLoad: true });
+	return htmlPage({
+		title: heading,
+		foot: [heading, report.date].filter((one) => one !== null).join(', '),
+		styles: STYLES + TIMELINE_STYLES,
+		paper: null,
+		body: element('main', {}, [
+			element('h1', {}, named(heading)),
+			place === null ? null : element('p', { class: 'place' }, named(place)),
+			first === undefined ? null : partContent(first),
+			element('h2', {}, TIMELINE.title),
+			timelineFigure(timeline, 'table'),
+			hasSongs
+				? null
+				: partContent({ ...NOTHING, title: say.SECTIONS.songs, table: songTable(report) }),
+			others.filter(({ title }) => title !== say.SECTIONS.incidents).map(partContent),
+		]),
+	});
+}
+
+const NOTHING: PagePart = { title: null, lines: [], items: [], table: null };
+
+function partContent({ title, lines, items, table }: PagePart): Content {
+	const content = [
+		title === null ? null : element('h2', {}, named(title)),
+		lines.map((line) => element('p', {}, named(line))),
+		items.length === 0
+			? null
+			: element(
+					'ul',
+					{},
+					items.map((item) => element('li', {}, named(item))),
+				),
+		table === null ? null : tableContent(table),
+	];
+	return element('section', {}, content);
+}
+
+/** Words longer than this are cut where they must be, so that no table is wider than its page. */
+const LONGEST_WORD = 14;
+
+/** On a phone the cells of a row follow one another like words. */
+function tableContent({ names, rows }: PageTable): Content {
+	const kinds = names.map((name, column) =>
+		[name, ...rows.map((row) => row[column] ?? '')].every((cell) =>
+			cell.split(' ').every((word) => displayWidth(word) <= LONGEST_WORD),
+		)
+			? 'whole'
+			: null,
+	);
+	const head = names.map((name, column) =>
+		element('th', { scope: 'col', class: kinds[column] ?? null }, name),
+	);
+	const body = rows.map((row) =>
+		element(
+			'tr',
+			{},
+			row.map((cell, column) =>
+				element('td', { class: kinds[column] ?? null }, cell === '' ? null : named(cell)),
+			),
+		),
+	);
+	return element('table', { class: 'rows' }, [
+		element('thead', {}, element('tr', {}, head)),
+		element('tbody', {}, body),
+	]);
+}
+
+const STYLES = `
+h1 { font-size: 1.6rem; margin: .2rem 0; }
+h2 { font-size: 1.1rem; margin: 1.4rem 0 .3rem;
+	border-bottom: 2px solid var(--line); }
+p { margin: .4rem 0; max-width: 46rem; }
+.place { color: var(--quiet); }
+ul { padding-left: 1.1rem; margin: .3rem 0; }
+li { margin: .15rem 0; }
+summary { cursor: pointer; padding: .3rem 0; }
+.whole { overflow-wrap: normal; }
+@media (max-width: 40rem) {
+	.rows thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
+	.rows tr { display: block; padding: .25rem 0; border-bottom: 1px solid var(--line); }
+	.rows td { display: inline; border: 0; padding: 0; overflow-wrap: anywhere; }
+	.rows td:empty { display: none; }
+	.rows td:not(:first-child)::before { content: " · "; }
+}
+`;

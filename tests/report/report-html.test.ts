@@ -1,0 +1,127 @@
+// The report as a page: whole, without script or network, valid, and the same whatever names a file holds.
+
+import fc from 'fast-check';
+import { HtmlValidate } from 'html-validate';
+import { describe, expect, test } from 'vitest';
+import type { NightReport } from '../../src/report/night-report.ts';
+import { reportHtml } from '../../src/report/report-html.ts';
+import { timelineOf } from '../../src/report/timeline.ts';
+import { CLUB_NIGHT, scriptReport, THEATRE_NIGHT } from './looked-at-nights.ts';
+
+const club = scriptReport(CLUB_NIGHT);
+const theatre = scriptReport(THEATRE_NIGHT);
+
+describe.each([
+	['club', club],
+	['theatre', theatre],
+] as const)('the page of the %s night', (_, report) => {
+	const page = reportHtml(report);
+
+	test('is valid HTML by html-validate', async () => {
+		const validator = new HtmlValidate({ extends: ['html-validate:standard'] });
+		const { results } = await validator.validateString(page);
+		expect(results.flatMap(({ messages }) => messages)).toEqual([]);
+	});
+
+	test('has no script, no handler and nothing to be loaded', () => {
+		expect(page).not.toMatch(/<script|<link|<img|<iframe|\son[a-z]+=|https?:|url\((?!#)|@import/i);
+		expect(page).toContain('default-src &#39;none&#39;');
+		expect(page).toMatch(/<html lang="en">/);
+		for (const rule of ['prefers-color-scheme: dark', '@media print']) expect(page).toContain(rule);
+	});
+
+	test('names every song, and every mark of the picture again in its table', () => {
+		const table = page.slice(page.indexOf('<details'), page.indexOf('</details>'));
+		for (const { title } of report.songs) expect(page).toContain(`>${title}`);
+		const titles = [...page.matchAll(/<title>([^<]*)<\/title>/g)].slice(1).map(([, said]) => said!);
+		expect(titles.length).toBeGreaterThan(50);
+		for (const said of titles) expect(table).toContain(said);
+	});
+});
+
+test('the picture has a lane for each player and each instrument, without gap or overlap in what is drawn', () => {
+	const { lanes, fromMs, toMs } = timelineOf({ report: club, hasLoad: true });
+	expect(lanes.map(({ name }) => name)).toEqual([
+		'Songs',
+		...club.players.map(({ name }) => name),
+		...club.instruments.map(({ instrument }) => instrument),
+	]);
+	for (const { kind, stretches } of lanes) {
+		if (kind !== 'instrument') continue;
+		const edges = stretches.flatMap((one) => [one.fromMs, one.toMs]);
+		expect(edges[0]).toBe(fromMs);
+		expect(edges.at(-1)).toBe(Math.min(toMs, club.lanes.toMs));
+		for (let place = 2; place < edges.length; place += 2)
+			expect(edges[place]).toBe(edges[place - 1]);
+	}
+});
+
+test('both breaks and the missed cue are marks with words', () => {
+	const moments = timelineOf({ report: club, hasLoad: true }).lanes.flatMap((lane) =>
+		lane.moments.map((one) => [lane.name, one.what, one.words]),
+	);
+	expect(moments).toEqual([
+		['Songs', 'cue', 'missed cues quiet part, out'],
+		['4 Anchor', 'break', 'string 2'],
+		['S Spare', 'break', 'string 5'],
+	]);
+});
+
+test('an instrument waits from when it is not ready until it is ready or handed, and only if it is handed again', () => {
+	const { load, lanes } = timelineOf({ report: club, hasLoad: true });
+	const waitingAt = (atMs: number): number =>
+		lanes.filter(({ kind, stretches }) => {
+			if (kind !== 'instrument') return false;
+			const on = stretches.find((one) => one.fromMs <= atMs && atMs < one.toMs);
+			const isWaiting = ['recheck', 'not-ready', 'work'].includes(on?.what ?? '');
+			return isWaiting && stretches.some((one) => one.what === 'hands' && one.fromMs >= atMs);
+		}).length;
+	expect(load?.some(({ waiting }) => waiting > 0)).toBe(true);
+	for (const { fromMs, toMs, waiting } of load ?? []) {
+		expect(waitingAt(fromMs)).toBe(waiting);
+		expect(waitingAt((fromMs + toMs) / 2)).toBe(waiting);
+	}
+});
+
+/** A name in place of every name of the report. */
+function renamed(report: NightReport, name: string): NightReport {
+	return JSON.parse(JSON.stringify(report), (key, value) =>
+		typeof value === 'string' && NAMES.has(key) ? name : value,
+	) as NightReport;
+}
+const NAMES = new Set([
+	'title',
+	'venue',
+	'name',
+	'instrument',
+	'song',
+	'player',
+	'words',
+	'tuning',
+]);
+
+test('no name can change what the page is made of', () => {
+	const tags = (page: string): readonly string[] =>
+		page.match(/<\/?[a-z]+/gi)!.filter((tag) => !/text|svg|path/.test(tag));
+	const usual = tags(reportHtml(renamed(club, 'x')));
+	const hostile = fc.oneof(
+		fc.string({ unit: 'binary', minLength: 1 }),
+		fc.constantFrom(
+			'</title></g></svg><script>alert(1)</script>',
+			'"><img src=x onerror=alert(1)>',
+			'\u202eright to left\u202c אבג',
+			'\u001b[2J\u001b]0;x\u0007',
+			'x'.repeat(5000),
+			'&lt;b&gt;',
+			'}</style><b>',
+		),
+	);
+	fc.assert(
+		fc.property(hostile, (name) => {
+			const page = reportHtml(renamed(club, name));
+			expect(tags(page)).toEqual(usual);
+			expect(page).not.toMatch(/[\u202a-\u202e\u2066-\u2069]|(?![\n\t])\p{Cc}/u);
+		}),
+		{ numRuns: 40 },
+	);
+});
