@@ -5,21 +5,32 @@ import * as say from '../words/report.ts';
 import { TIMELINE } from '../words/timeline.ts';
 import { type Content, element, htmlPage, named } from './html-page.ts';
 import type { NightReport } from './night-report.ts';
-import type { PagePart, PageTable, ReaderPage } from './reader-page.ts';
+import { forReader, type Reader } from './reader.ts';
+import { type PagePart, type PageTable, type ReaderPage, readerPage } from './reader-page.ts';
 import { songTable, techPage } from './tech-page.ts';
-import { timelineOf } from './timeline.ts';
+import { timelineOf, wallClock } from './timeline.ts';
 import { TIMELINE_STYLES } from './timeline-styles.ts';
 import { timelineFigure } from './timeline-svg.ts';
 
-/** The whole file, a newline at its end. */
-export function reportHtml(report: NightReport): string {
-	return nightPage(techPage(report), report);
+/** The whole file for this reader, a newline at its end. */
+export function reportHtml(report: NightReport, reader: Reader): string {
+	const own = forReader(report, reader);
+	return reader.who === 'tech'
+		? nightPage(techPage(own), own, reader)
+		: nightPage(readerPage(report, reader), own, reader);
 }
 
-function nightPage({ heading, place, parts }: ReaderPage, report: NightReport): string {
+function nightPage(
+	{ heading, place, parts }: ReaderPage,
+	report: NightReport,
+	reader: Reader,
+): string {
+	const { who } = reader;
 	const [first, ...others] = parts;
 	const hasSongs = others.some(({ title }) => title === say.SECTIONS.songs);
-	const timeline = timelineOf({ report, hasLoad: true });
+	// Production asks what happened when, not what was in whose hands.
+	const drawn = who === 'production' ? { ...report, players: [], instruments: [] } : report;
+	const timeline = timelineOf({ report: drawn, hasLoad: who === 'tech' });
 	return htmlPage({
 		title: heading,
 		foot: [heading, report.date].filter((one) => one !== null).join(', '),
@@ -33,10 +44,53 @@ function nightPage({ heading, place, parts }: ReaderPage, report: NightReport): 
 			timelineFigure(timeline, 'table'),
 			hasSongs
 				? null
-				: partContent({ ...NOTHING, title: say.SECTIONS.songs, table: songTable(report) }),
+				: partContent({
+						...NOTHING,
+						title: say.SECTIONS.songs,
+						table: readerSongs(report, reader),
+					}),
 			others.filter(({ title }) => title !== say.SECTIONS.incidents).map(partContent),
 		]),
 	});
+}
+
+/** The songs as this reader asks of them: when, and for a player on what. */
+function readerSongs(report: NightReport, reader: Reader): PageTable {
+	const { names, rows } = songTable(report);
+	if (reader.who === 'hire') return { names, rows };
+	const each = report.songs.flatMap(({ planned, runs }) =>
+		(runs.length === 0 ? [null] : runs).map((run) => ({ planned, run })),
+	);
+	const isPlayer = reader.who === 'player';
+	return {
+		names: [...names, isPlayer ? say.PLAYED_ON : say.PLANNED],
+		rows: rows.map((row, place) => {
+			const { run = null, planned = null } = each[place] ?? {};
+			const began = planned?.began;
+			const last = isPlayer
+				? playedOn(report, run)
+				: began == null
+					? ''
+					: wallClock(began.atMs, report.dayOffsetMinutes);
+			return [...row, last];
+		}),
+	};
+}
+
+type Run = NightReport['songs'][number]['runs'][number];
+
+/** What the page's player had in hands while a song was on, in order, each once. */
+function playedOn({ lanes, instruments }: NightReport, run: Run | null): string {
+	if (run === null) return '';
+	const spans = Object.values(lanes.players).flat();
+	const toMs = run.ended?.atMs ?? lanes.toMs;
+	const had = spans
+		.filter((span) => span.instrument !== null && span.toMs > run.began.atMs && span.fromMs < toMs)
+		.map(({ instrument, tuning, capo }) => {
+			const name = instruments.find(({ id }) => id === instrument)?.instrument ?? instrument ?? '';
+			return say.inTuning(name, tuning, capo ?? 0);
+		});
+	return [...new Set(had)].join('; ');
 }
 
 const NOTHING: PagePart = { title: null, lines: [], items: [], table: null };

@@ -4,6 +4,7 @@
 import { minutesSeconds } from '../base/duration.ts';
 import { incidentKindWords, MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
+import { signedBy } from '../words/report-readers.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
 import type { PagePart, PageTable, ReaderPage } from './reader-page.ts';
 import type { ReportIncident } from './report-incidents.ts';
@@ -57,7 +58,8 @@ function opening(report: NightReport): readonly string[] {
 		ended: report.ended && timeText(report.ended),
 		isOver: report.isOver,
 	});
-	return [night, verdict(report)];
+	const signed = report.signed === null ? null : signedBy(report.signed);
+	return [night, verdict(report), report.remark, signed].filter((line) => line !== null);
 }
 
 function verdict(report: NightReport): string {
@@ -77,6 +79,7 @@ function incidentLine(one: ReportIncident): string {
 		one.standIn === null ? null : say.backupLabel(one.standIn),
 		one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
 		...one.words,
+		one.remark,
 	];
 	return `${timeText(one.at)}: ${parts.filter((part) => part !== null).join(', ')}`;
 }

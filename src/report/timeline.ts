@@ -238,6 +238,7 @@ function incidentMoment(one: ReportIncident, clockOf: ClockOf): Happened {
 		one.standIn === null ? null : backupLabel(one.standIn),
 		one.silenceSeconds === null ? null : downFor(one.silenceSeconds),
 		...one.words,
+		one.remark,
 	].filter((part) => part !== null);
 	return {
 		atMs: one.at.atMs,

@@ -6,16 +6,12 @@ import { describe, expect, test } from 'vitest';
 import type { NightReport } from '../../src/report/night-report.ts';
 import { reportHtml } from '../../src/report/report-html.ts';
 import { timelineOf } from '../../src/report/timeline.ts';
-import { CLUB_NIGHT, scriptReport, THEATRE_NIGHT } from './looked-at-nights.ts';
+import { CLUB_NIGHT, pages, scriptReport, TECH } from './looked-at-nights.ts';
 
 const club = scriptReport(CLUB_NIGHT);
-const theatre = scriptReport(THEATRE_NIGHT);
 
-describe.each([
-	['club', club],
-	['theatre', theatre],
-] as const)('the page of the %s night', (_, report) => {
-	const page = reportHtml(report);
+describe.each(pages())('the page of %s', (_, report, reader) => {
+	const page = reportHtml(report, reader);
 
 	test('is valid HTML by html-validate', async () => {
 		const validator = new HtmlValidate({ extends: ['html-validate:standard'] });
@@ -34,7 +30,7 @@ describe.each([
 		const table = page.slice(page.indexOf('<details'), page.indexOf('</details>'));
 		for (const { title } of report.songs) expect(page).toContain(`>${title}`);
 		const titles = [...page.matchAll(/<title>([^<]*)<\/title>/g)].slice(1).map(([, said]) => said!);
-		expect(titles.length).toBeGreaterThan(50);
+		expect(titles.length).toBeGreaterThan(10);
 		for (const said of titles) expect(table).toContain(said);
 	});
 });
@@ -103,7 +99,7 @@ const NAMES = new Set([
 test('no name can change what the page is made of', () => {
 	const tags = (page: string): readonly string[] =>
 		page.match(/<\/?[a-z]+/gi)!.filter((tag) => !/text|svg|path/.test(tag));
-	const usual = tags(reportHtml(renamed(club, 'x')));
+	const usual = tags(reportHtml(renamed(club, 'x'), TECH));
 	const hostile = fc.oneof(
 		fc.string({ unit: 'binary', minLength: 1 }),
 		fc.constantFrom(
@@ -118,7 +114,7 @@ test('no name can change what the page is made of', () => {
 	);
 	fc.assert(
 		fc.property(hostile, (name) => {
-			const page = reportHtml(renamed(club, name));
+			const page = reportHtml(renamed(club, name), TECH);
 			expect(tags(page)).toEqual(usual);
 			expect(page).not.toMatch(/[\u202a-\u202e\u2066-\u2069]|(?![\n\t])\p{Cc}/u);
 		}),

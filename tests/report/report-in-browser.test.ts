@@ -7,7 +7,7 @@ import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { reportHtml } from '../../src/report/report-html.ts';
 import { type Browsing, HAS_BROWSER, openBrowser } from './browser.ts';
-import { CLUB_NIGHT, scriptReport, THEATRE_NIGHT } from './looked-at-nights.ts';
+import { pages } from './looked-at-nights.ts';
 
 const SIZES = { phone: { width: 360, height: 740 }, laptop: { width: 1280, height: 800 } };
 
@@ -39,11 +39,10 @@ describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 	});
 	afterAll(() => browsing.close());
 
-	describe.each([CLUB_NIGHT, THEATRE_NIGHT])('the page of %s', (name) => {
-		const report = scriptReport(name);
+	describe.each(pages())('the page of %s', (name, report, reader) => {
 		const opened = async (size: keyof typeof SIZES, colorScheme: 'light' | 'dark') => {
-			const file = join(browsing.folder, `${name}.html`);
-			writeFileSync(file, reportHtml(report));
+			const file = join(browsing.folder, `${name.replaceAll(' ', '-')}.html`);
+			writeFileSync(file, reportHtml(report, reader));
 			const page = await browsing.context.newPage();
 			const said: string[] = [];
 			page.on('console', (message) => said.push(message.text()));
@@ -88,9 +87,9 @@ describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 		test('every mark is reached by the tab key and then shows its sentence, within the screen', async () => {
 			const { page } = await opened('phone', 'light');
 			const marks = await page.locator('.m[tabindex="0"]').count();
-			expect(marks).toBeGreaterThan(30);
+			expect(marks).toBeGreaterThan(10);
 			await page.locator('.skip a').focus();
-			for (let press = 0; press < 40; press += 1) {
+			for (let press = 0; press < Math.min(marks, 30); press += 1) {
 				await page.keyboard.press('Tab');
 				const shown = await page.evaluate(SHOWN);
 				expect(shown).toEqual({ isSame: true, isSeen: true });
@@ -110,8 +109,8 @@ describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 				expect(info).toMatch(
 					format === 'A4' ? /595\.\d+ x 842\.\d+|595\.\d+ x 841\.\d+/ : /612 x 792/,
 				);
-				const text = execFileSync('pdftotext', ['-layout', pdf, '-'], { encoding: 'utf8' });
-				for (const { title } of report.songs) expect(text).toContain(title);
+				const text = execFileSync('pdftotext', ['-raw', pdf, '-'], { encoding: 'utf8' });
+				for (const { title } of report.songs) expect(text.replace(/\s+/g, ' ')).toContain(title);
 				const [width = 0, height = 0] = info
 					.match(/Page size: +([\d.]+) x ([\d.]+)/)!
 					.slice(1)
@@ -122,7 +121,7 @@ describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 						/<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)"/g,
 					),
 				];
-				expect(words.length).toBeGreaterThan(200);
+				expect(words.length).toBeGreaterThan(100);
 				for (const [, left, top, right, bottom] of words) {
 					expect(Number(left)).toBeGreaterThanOrEqual(0);
 					expect(Number(top)).toBeGreaterThanOrEqual(0);
