@@ -11,6 +11,8 @@ import { readerPage } from '../report/reader-page.ts';
 import { handOversCsv, incidentsCsv, songsCsv, stringsCsv, workCsv } from '../report/report-csv.ts';
 import { reportJson } from '../report/report-json.ts';
 import { reportMarkdown } from '../report/report-markdown.ts';
+import { timelineFor } from '../report/timeline.ts';
+import { timelineText } from '../report/timeline-text.ts';
 import type { Show } from '../showfile/show.ts';
 import {
 	didYouMean,
@@ -19,6 +21,7 @@ import {
 	NO_SUCH_READER,
 	oneOf,
 } from '../words/requests.ts';
+import { TIMELINE } from '../words/timeline.ts';
 
 export type ReportForm = {
 	/** Of the file's name. */
@@ -26,6 +29,8 @@ export type ReportForm = {
 	/** A page is written for each reader; a table or data once. */
 	readonly isPage: boolean;
 	readonly text: (report: NightReport, reader: Reader) => string | Promise<string>;
+	/** What follows the text on a terminal. */
+	readonly picture?: (report: NightReport, reader: Reader, isAscii: boolean) => string;
 };
 
 const ofWhole =
@@ -35,7 +40,7 @@ const ofWhole =
 
 /** By the name that is typed. */
 export const REPORT_FORMS: Readonly<Record<string, ReportForm>> = {
-	markdown: { ending: '.md', isPage: true, text: markdownOf },
+	markdown: { ending: '.md', isPage: true, text: markdownOf, picture: pictureOf },
 	// What draws the picture is loaded for it alone.
 	html: {
 		ending: '.html',
@@ -55,6 +60,11 @@ function markdownOf(report: NightReport, reader: Reader): string {
 	return reader.who === 'tech'
 		? reportMarkdown(report)
 		: readerMarkdown(readerPage(report, reader));
+}
+
+function pictureOf(report: NightReport, reader: Reader, isAscii: boolean): string {
+	const lines = timelineText(timelineFor(report, reader), isAscii);
+	return ['', `## ${TIMELINE.title}`, '', ...lines, ''].join('\n');
 }
 
 const TECH: Reader = { who: 'tech' };

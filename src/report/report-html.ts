@@ -8,7 +8,7 @@ import type { NightReport } from './night-report.ts';
 import { forReader, type Reader } from './reader.ts';
 import { type PagePart, type PageTable, type ReaderPage, readerPage } from './reader-page.ts';
 import { songTable, techPage } from './tech-page.ts';
-import { timelineOf, wallClock } from './timeline.ts';
+import { timelineFor, wallClock } from './timeline.ts';
 import { TIMELINE_STYLES } from './timeline-styles.ts';
 import { timelineFigure } from './timeline-svg.ts';
 
@@ -25,12 +25,8 @@ function nightPage(
 	report: NightReport,
 	reader: Reader,
 ): string {
-	const { who } = reader;
 	const [first, ...others] = parts;
 	const hasSongs = others.some(({ title }) => title === say.SECTIONS.songs);
-	// Production asks what happened when, not what was in whose hands.
-	const drawn = who === 'production' ? { ...report, players: [], instruments: [] } : report;
-	const timeline = timelineOf({ report: drawn, hasLoad: who === 'tech' });
 	return htmlPage({
 		title: heading,
 		foot: [heading, report.date].filter((one) => one !== null).join(', '),
@@ -41,7 +37,7 @@ function nightPage(
 			place === null ? null : element('p', { class: 'place' }, named(place)),
 			first === undefined ? null : partContent(first),
 			element('h2', {}, TIMELINE.title),
-			timelineFigure(timeline, 'table'),
+			timelineFigure(timelineFor(report, reader), 'table'),
 			hasSongs
 				? null
 				: partContent({
@@ -98,13 +94,13 @@ const NOTHING: PagePart = { title: null, lines: [], items: [], table: null };
 function partContent({ title, lines, items, table }: PagePart): Content {
 	const content = [
 		title === null ? null : element('h2', {}, named(title)),
-		lines.map((line) => element('p', {}, named(line))),
+		lines.map((line) => element('p', {}, said(line))),
 		items.length === 0
 			? null
 			: element(
 					'ul',
 					{},
-					items.map((item) => element('li', {}, named(item))),
+					items.map((item) => element('li', {}, said(item))),
 				),
 		table === null ? null : tableContent(table),
 	];
@@ -116,30 +112,25 @@ const LONGEST_WORD = 14;
 
 /** On a phone the cells of a row follow one another like words. */
 function tableContent({ names, rows }: PageTable): Content {
-	const kinds = names.map((name, column) =>
-		[name, ...rows.map((row) => row[column] ?? '')].every((cell) =>
-			cell.split(' ').every((word) => displayWidth(word) <= LONGEST_WORD),
-		)
-			? 'whole'
-			: null,
-	);
-	const head = names.map((name, column) =>
-		element('th', { scope: 'col', class: kinds[column] ?? null }, name),
-	);
-	const body = rows.map((row) =>
-		element(
-			'tr',
-			{},
-			row.map((cell, column) =>
-				element('td', { class: kinds[column] ?? null }, cell === '' ? null : named(cell)),
-			),
-		),
-	);
+	const head = names.map((name) => element('th', { scope: 'col' }, name));
+	const body = rows.map((row) => element('tr', {}, row.map(cellContent)));
 	return element('table', { class: 'rows' }, [
 		element('thead', {}, element('tr', {}, head)),
 		element('tbody', {}, body),
 	]);
 }
+
+function cellContent(cell: string): Content {
+	const isLong = cell.split(' ').some((word) => displayWidth(word) > LONGEST_WORD);
+	return element('td', { class: isLong ? 'long' : null }, said(cell));
+}
+
+/** Names as they are written; whatever could be in another direction moves nothing beside it. */
+function said(text: string): Content {
+	return ONE_DIRECTION.test(text) ? text : named(text);
+}
+
+const ONE_DIRECTION = /^[\x20-\u02ff\u2010-\u2027]*$/;
 
 const STYLES = `
 h1 { font-size: 1.6rem; margin: .2rem 0; }
@@ -150,7 +141,8 @@ p { margin: .4rem 0; max-width: 46rem; }
 ul { padding-left: 1.1rem; margin: .3rem 0; }
 li { margin: .15rem 0; }
 summary { cursor: pointer; padding: .3rem 0; }
-.whole { overflow-wrap: normal; }
+.rows { overflow-wrap: normal; }
+.long { overflow-wrap: anywhere; }
 @media (max-width: 40rem) {
 	.rows thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
 	.rows tr { display: block; padding: .25rem 0; border-bottom: 1px solid var(--line); }

@@ -25,6 +25,7 @@ import {
 } from '../words/timeline.ts';
 import type { InstrumentSpan, PlayerSpan } from './lanes.ts';
 import type { NightReport } from './night-report.ts';
+import { forReader, type Reader } from './reader.ts';
 import type { ReportIncident } from './report-incidents.ts';
 
 /** From a moment until another. */
@@ -74,9 +75,6 @@ export type Timeline = Span & {
 	readonly dayOffsetMinutes: number;
 };
 
-/** A night as its reader gets it, and whether the technician's work is drawn with it. */
-type Drawn = { readonly report: NightReport; readonly hasLoad: boolean };
-
 type ClockOf = (atMs: NightMs) => string;
 
 /** More marks than this are no picture, and no page that one sends. */
@@ -85,8 +83,11 @@ const MOST_MARKS = 1200;
 const MARGIN_MS = 30 * 60_000;
 const LEAST_DRAWN_MS = 60_000;
 
-/** The picture of a night. */
-export function timelineOf({ report, hasLoad }: Drawn): Timeline {
+/** The picture of a night for this reader. */
+export function timelineFor(whole: NightReport, reader: Reader): Timeline {
+	const own = forReader(whole, reader);
+	// Production asks what happened when, not what was in whose hands.
+	const report = reader.who === 'production' ? { ...own, players: [], instruments: [] } : own;
 	const { dayOffsetMinutes } = report;
 	const clockOf: ClockOf = (atMs) => wallClock(atMs, dayOffsetMinutes);
 	const part = drawnPart(report);
@@ -94,7 +95,7 @@ export function timelineOf({ report, hasLoad }: Drawn): Timeline {
 		...lane,
 		stretches: lane.stretches.flatMap((one) => within(one, part)),
 	}));
-	const load = hasLoad ? loadOf(report, part, clockOf) : null;
+	const load = reader.who === 'tech' ? loadOf(report, part, clockOf) : null;
 	const curfewMs = report.timing.curfew?.at?.atMs ?? null;
 	return {
 		...part,

@@ -30,6 +30,15 @@ export const MARK_WORDS = {
 	cue: 'missed cue',
 } as const;
 
+/** The same where there is little room. */
+export const MARK_SHORT = {
+	...MARK_WORDS,
+	song: 'song or who has what',
+	'cut-short': 'cut short or skipped',
+	recheck: 'RECHECK',
+	many: 'many changes',
+} as const;
+
 export type MarkWhat = keyof typeof MARK_WORDS;
 
 const fromTo = (from: string, to: string): string => (from === to ? from : `${from} to ${to}`);

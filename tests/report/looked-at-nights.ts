@@ -23,7 +23,7 @@ export function scriptReport(name: string): NightReport {
 }
 
 export const CLUB_NIGHT = 'club-night.txt';
-export const THEATRE_NIGHT = 'theatre.txt';
+const THEATRE_NIGHT = 'theatre.txt';
 
 /** A report with the first two instruments hired. */
 function withHired(report: NightReport): NightReport {

@@ -3,10 +3,15 @@
 import fc from 'fast-check';
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, test } from 'vitest';
-import type { NightReport } from '../../src/report/night-report.ts';
+import type { Entry } from '../../src/journal/entry.ts';
+import { recordBeside } from '../../src/journal/new-record.ts';
+import type { JournalRecord } from '../../src/journal/record.ts';
+import { type NightReport, nightReport } from '../../src/report/night-report.ts';
+import { nightSteps } from '../../src/report/night-steps.ts';
 import { reportHtml } from '../../src/report/report-html.ts';
-import { timelineOf } from '../../src/report/timeline.ts';
+import { timelineFor } from '../../src/report/timeline.ts';
 import { CLUB_NIGHT, pages, scriptReport, TECH } from './looked-at-nights.ts';
+import { nightOf } from './script-night.ts';
 
 const club = scriptReport(CLUB_NIGHT);
 
@@ -36,7 +41,7 @@ describe.each(pages())('the page of %s', (_, report, reader) => {
 });
 
 test('the picture has a lane for each player and each instrument, without gap or overlap in what is drawn', () => {
-	const { lanes, fromMs, toMs } = timelineOf({ report: club, hasLoad: true });
+	const { lanes, fromMs, toMs } = timelineFor(club, TECH);
 	expect(lanes.map(({ name }) => name)).toEqual([
 		'Songs',
 		...club.players.map(({ name }) => name),
@@ -53,7 +58,7 @@ test('the picture has a lane for each player and each instrument, without gap or
 });
 
 test('both breaks and the missed cue are marks with words', () => {
-	const moments = timelineOf({ report: club, hasLoad: true }).lanes.flatMap((lane) =>
+	const moments = timelineFor(club, TECH).lanes.flatMap((lane) =>
 		lane.moments.map((one) => [lane.name, one.what, one.words]),
 	);
 	expect(moments).toEqual([
@@ -64,7 +69,7 @@ test('both breaks and the missed cue are marks with words', () => {
 });
 
 test('an instrument waits from when it is not ready until it is ready or handed, and only if it is handed again', () => {
-	const { load, lanes } = timelineOf({ report: club, hasLoad: true });
+	const { load, lanes } = timelineFor(club, TECH);
 	const waitingAt = (atMs: number): number =>
 		lanes.filter(({ kind, stretches }) => {
 			if (kind !== 'instrument') return false;
@@ -98,7 +103,7 @@ const NAMES = new Set([
 
 test('no name can change what the page is made of', () => {
 	const tags = (page: string): readonly string[] =>
-		page.match(/<\/?[a-z]+/gi)!.filter((tag) => !/text|svg|path/.test(tag));
+		page.match(/<\/?[a-z]+/gi)!.filter((tag) => !/text|svg|path|bdi/.test(tag));
 	const usual = tags(reportHtml(renamed(club, 'x'), TECH));
 	const hostile = fc.oneof(
 		fc.string({ unit: 'binary', minLength: 1 }),
@@ -121,3 +126,42 @@ test('no name can change what the page is made of', () => {
 		{ numRuns: 40 },
 	);
 });
+
+test('a night of 10,000 records is a page of at most 2 MB, made in at most a second', () => {
+	const night = busyNight(10_000);
+	const report = nightReport({
+		...{ show: night.show, night: 'busy', isRehearsal: false, dayOffsetMinutes: 0, damage: [] },
+		...nightSteps(night.show, night.records),
+		plannedZeroMs: null,
+	});
+	reportHtml(club, TECH);
+	const began = performance.now();
+	const page = reportHtml(report, TECH);
+	const ms = performance.now() - began;
+	process.stdout.write(`10,000 records: ${page.length} bytes, ${ms.toFixed(0)} ms\n`);
+	expect(Buffer.byteLength(page)).toBeLessThanOrEqual(2_000_000);
+	// Others may hold the processor here.
+	expect(ms).toBeLessThan(process.env.CI ? 4000 : 2000);
+});
+
+/** A show under way for three hours in which so many steps are noted: hand-overs, ready marks, breaks and memos. */
+function busyNight(count: number) {
+	const { show, records } = nightOf(CLUB_NIGHT, '00:00 space\n');
+	const first = records.at(-1)!;
+	const ids = show.instruments.map(({ id }) => id);
+	const more = Array.from({ length: count }, (_, place): JournalRecord<Entry> => {
+		const at = first.t + place * 1080;
+		const instrument = ids[(place * 7) % ids.length]!;
+		const player = ['ash', 'bo'][place % 2]!;
+		const entries: readonly Entry[] = [
+			{ k: 'handed-over', at, player, instrument, by: 'exchange' } as Entry,
+			{ k: 'made-ready', at, instrument: ids[(place * 5 + 1) % ids.length]! } as Entry,
+			{ k: 'memo-written', at, words: `the lamp is out ${place}` },
+		];
+		return recordBeside({
+			...{ s: first.s + place + 1, w: 'test', at: { wallMs: at, upMs: at } },
+			e: [entries[place % 3]!],
+		});
+	});
+	return { show, records: [...records, ...more] };
+}
