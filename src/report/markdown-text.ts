@@ -3,7 +3,7 @@
 import { cleanText } from '../base/clean-text.ts';
 
 const MARKUP = /[\\`*_{}[\]<>&|~#$!@]/g;
-const LINK_START = /(:)(?=\/\/)|(\.)(?<=\bwww\.)/gi;
+const LINK_START = /(:)(?=\/\/)|(\.)(?<=www\.)/gi;
 const LIST_START = /^\s*(?:[-+=]|\d+(?=[.)]))/;
 
 /**

@@ -50,16 +50,21 @@ function nightPage(
 	});
 }
 
+/** From a song's number to its length; what comes after is for the technician. */
+const SONG_COLUMNS = 6;
+
 /** The songs as this reader asks of them: when, and for a player on what. */
 function readerSongs(report: NightReport, reader: Reader): PageTable {
-	const { names, rows } = songTable(report);
+	const whole = songTable(report);
+	const names = whole.names.slice(0, SONG_COLUMNS);
+	const rows = whole.rows.map((row) => row.slice(0, SONG_COLUMNS));
 	if (reader.who === 'hire') return { names, rows };
 	const each = report.songs.flatMap(({ planned, runs }) =>
 		(runs.length === 0 ? [null] : runs).map((run) => ({ planned, run })),
 	);
 	const isPlayer = reader.who === 'player';
 	return {
-		names: [...names, isPlayer ? say.PLAYED_ON : say.PLANNED],
+		names: [...names, isPlayer ? say.PLAYED_ON : say.PLANNED_AT],
 		rows: rows.map((row, place) => {
 			const { run = null, planned = null } = each[place] ?? {};
 			const began = planned?.began;

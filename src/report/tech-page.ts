@@ -4,9 +4,15 @@
 import { minutesSeconds } from '../base/duration.ts';
 import { incidentKindWords, MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
-import { signedBy } from '../words/report-readers.ts';
+import { curfewSentence, signedBy } from '../words/report-readers.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
-import type { PagePart, PageTable, ReaderPage } from './reader-page.ts';
+import {
+	lostSentences,
+	type PagePart,
+	type PageTable,
+	type ReaderPage,
+	ranSentence,
+} from './reader-page.ts';
 import type { ReportIncident } from './report-incidents.ts';
 import type { ReportTime } from './report-time.ts';
 
@@ -25,7 +31,19 @@ export function techPage(report: NightReport): ReaderPage {
 				list(SECTIONS.backups, onBackup(report)),
 				list(SECTIONS.other, otherThanAsked(report)),
 				table(SECTIONS.songs, songTable(report)),
+				list(SECTIONS.lost, lostSentences(report)),
 				table(SECTIONS.handOvers, handOverTable(report)),
+				table(SECTIONS.work, workTable(report)),
+				list(
+					SECTIONS.cues,
+					report.missedCues.map(({ position, song, cues }) =>
+						say.cuesMissed(say.songLabel(position, song), cues),
+					),
+				),
+				list(
+					SECTIONS.packs,
+					report.packs.map((one) => lineText({ at: one.at, words: say.packWords(one) })),
+				),
 				list(SECTIONS.tomorrow, report.tomorrow),
 				list(SECTIONS.strings, stringsBroken(report)),
 				list(
@@ -58,8 +76,16 @@ function opening(report: NightReport): readonly string[] {
 		ended: report.ended && timeText(report.ended),
 		isOver: report.isOver,
 	});
-	const signed = report.signed === null ? null : signedBy(report.signed);
-	return [night, verdict(report), report.remark, signed].filter((line) => line !== null);
+	const { curfew } = report.timing;
+	return [
+		night,
+		verdict(report),
+		report.began === null ? null : ranSentence(report),
+		curfew === null ? null : curfewSentence(curfew),
+		report.takenBack === 0 ? null : say.takenBackWords(report.takenBack),
+		report.remark,
+		report.signed === null ? null : signedBy(report.signed),
+	].filter((line) => line !== null);
 }
 
 function verdict(report: NightReport): string {
@@ -78,6 +104,7 @@ function incidentLine(one: ReportIncident): string {
 		one.string === null ? null : say.stringLabel(one.string),
 		one.standIn === null ? null : say.backupLabel(one.standIn),
 		one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
+		one.later.outSeconds === null ? null : say.backAfter(one.later.outSeconds),
 		...one.words,
 		one.remark,
 	];
@@ -144,6 +171,9 @@ export function songTable(report: NightReport): PageTable {
 			run ? timeText(run.began) : '',
 			run?.ended ? timeText(run.ended) : '',
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
+			song.planned === null ? '' : minutesSeconds(song.planned.seconds),
+			run?.gapSeconds == null ? '' : say.gapCell(run.gapSeconds, song.planned?.gapSeconds ?? null),
+			say.listNote(song.isAdded, song.isMoved),
 		]);
 	});
 	return { names: say.SONG_TABLE, rows };
@@ -159,8 +189,25 @@ function handOverTable(report: NightReport): PageTable {
 		one.capo === null || one.capo === 0 ? '' : say.capoCell(one.capo),
 		readyText(one),
 		one.correctedFrom === null ? say.HOW_GIVEN[one.by] : say.correctedFrom(one.correctedFrom),
+		say.tookCell(one),
 	]);
 	return { names: say.HAND_OVER_TABLE, rows };
+}
+
+/** A row for each piece of work; marks of the whole rack before the show are many and say nothing. */
+function workTable(report: NightReport): PageTable {
+	const beganMs = report.began?.atMs ?? Number.POSITIVE_INFINITY;
+	const rows = report.work
+		.filter(({ at, job }) => at.atMs >= beganMs || job !== 'touch-up')
+		.map((one) => [
+			timeText(one.at),
+			one.instrument,
+			say.workWords(one.job, one.tuning, one.capo),
+			one.usedFor ?? '',
+			one.leftSeconds === null ? '' : minutesSeconds(one.leftSeconds),
+			one.isLate === true ? say.LATE : '',
+		]);
+	return { names: say.WORK_TABLE, rows };
 }
 
 function readyText(one: NightReport['handOvers'][number]): string {

@@ -6,6 +6,7 @@ import type { NightMs } from '../journal/entry.ts';
 import { incidentKindWords } from '../words/entry-words.ts';
 import {
 	AFTER_LAST,
+	backAfter,
 	backupLabel,
 	beforeSong,
 	downFor,
@@ -238,6 +239,7 @@ function incidentMoment(one: ReportIncident, clockOf: ClockOf): Happened {
 		one.string === null ? null : stringLabel(one.string),
 		one.standIn === null ? null : backupLabel(one.standIn),
 		one.silenceSeconds === null ? null : downFor(one.silenceSeconds),
+		one.later.outSeconds === null ? null : backAfter(one.later.outSeconds),
 		...one.words,
 		one.remark,
 	].filter((part) => part !== null);
