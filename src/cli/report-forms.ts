@@ -11,6 +11,8 @@ import { readerPage } from '../report/reader-page.ts';
 import { handOversCsv, incidentsCsv, songsCsv, stringsCsv, workCsv } from '../report/report-csv.ts';
 import { reportJson } from '../report/report-json.ts';
 import { reportMarkdown } from '../report/report-markdown.ts';
+import { timelineFor } from '../report/timeline.ts';
+import { timelineText } from '../report/timeline-text.ts';
 import type { Show } from '../showfile/show.ts';
 import {
 	didYouMean,
@@ -19,13 +21,16 @@ import {
 	NO_SUCH_READER,
 	oneOf,
 } from '../words/requests.ts';
+import { TIMELINE } from '../words/timeline.ts';
 
 export type ReportForm = {
 	/** Of the file's name. */
 	readonly ending: string;
 	/** A page is written for each reader; a table or data once. */
 	readonly isPage: boolean;
-	readonly text: (report: NightReport, reader: Reader) => string;
+	readonly text: (report: NightReport, reader: Reader) => string | Promise<string>;
+	/** What follows the text on a terminal. */
+	readonly picture?: (report: NightReport, reader: Reader, isAscii: boolean) => string;
 };
 
 const ofWhole =
@@ -35,7 +40,14 @@ const ofWhole =
 
 /** By the name that is typed. */
 export const REPORT_FORMS: Readonly<Record<string, ReportForm>> = {
-	markdown: { ending: '.md', isPage: true, text: markdownOf },
+	markdown: { ending: '.md', isPage: true, text: markdownOf, picture: pictureOf },
+	// What draws the picture is loaded for it alone.
+	html: {
+		ending: '.html',
+		isPage: true,
+		text: async (report, reader) =>
+			(await import('../report/report-html.ts')).reportHtml(report, reader),
+	},
 	json: { ending: '.json', isPage: false, text: ofWhole(reportJson) },
 	incidents: { ending: '-incidents.csv', isPage: false, text: ofWhole(incidentsCsv) },
 	'hand-overs': { ending: '-hand-overs.csv', isPage: false, text: ofWhole(handOversCsv) },
@@ -48,6 +60,11 @@ function markdownOf(report: NightReport, reader: Reader): string {
 	return reader.who === 'tech'
 		? reportMarkdown(report)
 		: readerMarkdown(readerPage(report, reader));
+}
+
+function pictureOf(report: NightReport, reader: Reader, isAscii: boolean): string {
+	const lines = timelineText(timelineFor(report, reader), isAscii);
+	return ['', `## ${TIMELINE.title}`, '', ...lines, ''].join('\n');
 }
 
 const TECH: Reader = { who: 'tech' };
@@ -102,26 +119,25 @@ export function readerName(reader: Reader): string {
 export type ReportFile = { readonly name: string; readonly text: string };
 
 /** A page for every reader in each form that has pages, and every table and the data once; no name twice. */
-export function everyFile(report: NightReport): readonly ReportFile[] {
+export async function everyFile(report: NightReport): Promise<readonly ReportFile[]> {
 	const readers: readonly Reader[] = [
 		TECH,
 		{ who: 'production' },
 		...report.players.map(({ id }): Reader => ({ who: 'player', id })),
 		...hireFirms(report).map((firm): Reader => ({ who: 'hire', firm })),
 	];
-	const files = Object.values(REPORT_FORMS).flatMap(({ isPage, ending, text }): ReportFile[] =>
-		isPage
-			? readers.map((reader) => ({
-					name: `${readerName(reader) || 'tech'}${ending}`,
-					text: text(report, reader),
-				}))
-			: [
-					{
-						name: ending.replace(/^-|^(?=\.)/, (mark) => (mark === '-' ? '' : 'report')),
-						text: text(report, TECH),
-					},
-				],
-	);
+	const files: ReportFile[] = [];
+	for (const { isPage, ending, text } of Object.values(REPORT_FORMS)) {
+		if (isPage) {
+			for (const reader of readers) {
+				const name = `${readerName(reader) || 'tech'}${ending}`;
+				files.push({ name, text: await text(report, reader) });
+			}
+		} else {
+			const name = ending.replace(/^-|^(?=\.)/, (mark) => (mark === '-' ? '' : 'report'));
+			files.push({ name, text: await text(report, TECH) });
+		}
+	}
 	const taken = new Map<string, number>();
 	return files.map(({ name, text }) => {
 		const count = (taken.get(name) ?? 0) + 1;

@@ -52,6 +52,8 @@ export type NightReport = {
 	readonly night: string;
 	readonly isRehearsal: boolean;
 	readonly isOver: boolean;
+	/** Add to UTC for the time of day where the show was. */
+	readonly dayOffsetMinutes: number;
 	readonly began: ReportTime | null;
 	readonly ended: ReportTime | null;
 	/** Something went wrong, or is out of order or in doubt since; strings that are due are neither. */
@@ -175,6 +177,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		night: parts.night,
 		isRehearsal: parts.isRehearsal,
 		isOver,
+		dayOffsetMinutes: parts.dayOffsetMinutes,
 		began: last.zeroAtMs === null ? null : timeAt(last.zeroAtMs),
 		ended: isOver && ended !== null ? timeAt(ended) : null,
 		hasTrouble,

@@ -21,7 +21,8 @@ function partLines({ title, lines, items, table }: PagePart): string[] {
 			? []
 			: markdownTable(
 					table.names,
-					table.rows.map((row) => row.map(text)),
+					// A dash alone begins no list in a cell.
+					table.rows.map((row) => row.map((cell) => (cell === '-' ? cell : text(cell)))),
 				),
 	].filter((block) => block.length > 0);
 	const body = blocks.flatMap((block, place) => (place === 0 ? block : ['', ...block]));

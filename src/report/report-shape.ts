@@ -243,6 +243,7 @@ const REPORT = z.strictObject({
 	night: text,
 	isRehearsal: yes,
 	isOver: yes,
+	dayOffsetMinutes: number,
 	began: TIME_OR_NULL,
 	ended: TIME_OR_NULL,
 	hasTrouble: yes,

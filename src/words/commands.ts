@@ -158,7 +158,7 @@ export const COMMAND_WORDS = {
 		options: {
 			show: 'the show file, where the night has lost its own copy',
 			for: 'who reads it: tech (the default), production, player=ID, hire or hire=FIRM',
-			as: 'markdown (the default), json, incidents, hand-overs, songs, work or strings (CSV)',
+			as: 'markdown (the default), html, json, incidents, hand-overs, songs, work or strings (CSV)',
 			all: 'a page for every reader, the data and the tables, into one new folder',
 			noNames: 'roles such as guitar 1 in place of names of people',
 			edit: 'add a line on the night, a remark on an incident, who signs, in EDITOR or here',

@@ -91,6 +91,7 @@ const REPORT: Tree = {
 	night: ['Id of the night.'],
 	isRehearsal: ['Nobody was on stage.'],
 	isOver: ['The last song has ended, or the show was closed.'],
+	dayOffsetMinutes: ['What was added to UTC for the time of day.'],
 	began: ['When the first song began.', TIME],
 	ended: ['When the last song ended; null while it is not over.', TIME],
 	hasTrouble: ['Something went wrong or is in doubt.'],

@@ -13,6 +13,7 @@ import { nightSteps } from '../../report/night-steps.ts';
 import type { Reader } from '../../report/reader.ts';
 import { partsWithoutNames, withRoleIds } from '../../report/without-names.ts';
 import type { Show } from '../../showfile/show.ts';
+import { terminalAbilities } from '../../terminal/terminal-kind.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskFaultWords, exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
@@ -126,12 +127,31 @@ async function writeReport(
 	const name = [`${night.id}-report`, readerName(reader)].filter((part) => part !== '').join('-');
 	const code =
 		options.all === true
-			? writeAll({ files: everyFile(report), night: night.id }, request, io)
-			: write({ text: form.text(report, reader), name: name + form.ending }, request, io);
+			? writeAll({ files: await everyFile(report), night: night.id }, request, io)
+			: write(
+					{
+						text: await form.text(report, reader),
+						afterwards: form.picture?.(report, reader, isAsciiTerminal(io)) ?? '',
+						name: name + form.ending,
+					},
+					request,
+					io,
+				);
 	if (code !== EXIT.fine) return code;
 	return report.isOver && report.damage.length === 0 && problem === null
 		? EXIT.fine
 		: EXIT.toLookAt;
+}
+
+function isAsciiTerminal({ env, isInputTerminal, isOutputTerminal }: Io): boolean {
+	const facts = {
+		env,
+		isInputTerminal,
+		isOutputTerminal,
+		isColorRefused: false,
+		platform: process.platform,
+	};
+	return !terminalAbilities(facts).isUnicode;
 }
 
 /** The night's own copy of its show; the named file where that cannot be read. */
@@ -163,26 +183,31 @@ function partsOf(night: NightOnDisk, show: Show): ReportParts {
 		night: night.id,
 		isRehearsal: night.isRehearsal,
 		...nightSteps(show, night.records),
-		plannedZeroMs: plannedStart(show, night.startedAtMs),
+		plannedZeroMs: plannedStart(show, startedAtMs),
 		dayOffsetMinutes: localOffsetMinutes(startedAtMs),
 		damage: night.findings.map(nightFindingWords),
 	};
 }
 
 /** When the first song was meant to start; null where nothing says so. */
-function plannedStart(show: Show, openedMs: number | null): number | null {
-	if (show.startMinutes === null || openedMs === null) return null;
+function plannedStart(show: Show, openedMs: number): number | null {
+	if (show.startMinutes === null) return null;
 	return plannedZero(show, openedMs, localOffsetMinutes(openedMs));
 }
 
 function write(
-	file: { readonly text: string; readonly name: string },
+	file: {
+		readonly text: string;
+		/** On a terminal alone. */
+		readonly afterwards: string;
+		readonly name: string;
+	},
 	request: Request,
 	io: Io,
 ): number {
 	const out = optionText(request, 'out');
 	if (out === null && request.options.save === undefined) {
-		io.write(file.text);
+		io.write(io.isOutputTerminal ? file.text + file.afterwards : file.text);
 		return EXIT.fine;
 	}
 	const target = resolve(io.cwd, out ?? file.name);

@@ -1,0 +1,158 @@
+// A night's report as a page that one looks at: what its reader is told, the picture of the night, the songs as a table.
+
+import { displayWidth } from '../base/display-width.ts';
+import * as say from '../words/report.ts';
+import { TIMELINE } from '../words/timeline.ts';
+import { type Content, element, htmlPage, named } from './html-page.ts';
+import type { NightReport } from './night-report.ts';
+import { forReader, type Reader } from './reader.ts';
+import { type PagePart, type PageTable, type ReaderPage, readerPage } from './reader-page.ts';
+import { songTable, techPage } from './tech-page.ts';
+import { timelineFor, wallClock } from './timeline.ts';
+import { TIMELINE_STYLES } from './timeline-styles.ts';
+import { timelineFigure } from './timeline-svg.ts';
+
+/** The whole file for this reader, a newline at its end. */
+export function reportHtml(report: NightReport, reader: Reader): string {
+	const own = forReader(report, reader);
+	return reader.who === 'tech'
+		? nightPage(techPage(own), own, reader)
+		: nightPage(readerPage(report, reader), own, reader);
+}
+
+function nightPage(
+	{ heading, place, parts }: ReaderPage,
+	report: NightReport,
+	reader: Reader,
+): string {
+	const [first, ...others] = parts;
+	const hasSongs = others.some(({ title }) => title === say.SECTIONS.songs);
+	return htmlPage({
+		title: heading,
+		foot: [heading, report.date].filter((one) => one !== null).join(', '),
+		styles: STYLES + TIMELINE_STYLES,
+		paper: null,
+		body: element('main', {}, [
+			element('h1', {}, named(heading)),
+			place === null ? null : element('p', { class: 'place' }, named(place)),
+			first === undefined ? null : partContent(first),
+			element('h2', {}, TIMELINE.title),
+			timelineFigure(timelineFor(report, reader), 'table'),
+			hasSongs
+				? null
+				: partContent({
+						...NOTHING,
+						title: say.SECTIONS.songs,
+						table: readerSongs(report, reader),
+					}),
+			others.filter(({ title }) => title !== say.SECTIONS.incidents).map(partContent),
+		]),
+	});
+}
+
+/** From a song's number to its length; what comes after is for the technician. */
+const SONG_COLUMNS = 6;
+
+/** The songs as this reader asks of them: when, and for a player on what. */
+function readerSongs(report: NightReport, reader: Reader): PageTable {
+	const whole = songTable(report);
+	const names = whole.names.slice(0, SONG_COLUMNS);
+	const rows = whole.rows.map((row) => row.slice(0, SONG_COLUMNS));
+	if (reader.who === 'hire') return { names, rows };
+	const each = report.songs.flatMap(({ planned, runs }) =>
+		(runs.length === 0 ? [null] : runs).map((run) => ({ planned, run })),
+	);
+	const isPlayer = reader.who === 'player';
+	return {
+		names: [...names, isPlayer ? say.PLAYED_ON : say.PLANNED_AT],
+		rows: rows.map((row, place) => {
+			const { run = null, planned = null } = each[place] ?? {};
+			const began = planned?.began;
+			const last = isPlayer
+				? playedOn(report, run)
+				: began == null
+					? ''
+					: wallClock(began.atMs, report.dayOffsetMinutes);
+			return [...row, last];
+		}),
+	};
+}
+
+type Run = NightReport['songs'][number]['runs'][number];
+
+/** What the page's player had in hands while a song was on, in order, each once. */
+function playedOn({ lanes, instruments }: NightReport, run: Run | null): string {
+	if (run === null) return '';
+	const spans = Object.values(lanes.players).flat();
+	const toMs = run.ended?.atMs ?? lanes.toMs;
+	const had = spans
+		.filter((span) => span.instrument !== null && span.toMs > run.began.atMs && span.fromMs < toMs)
+		.map(({ instrument, tuning, capo }) => {
+			const name = instruments.find(({ id }) => id === instrument)?.instrument ?? instrument ?? '';
+			return say.inTuning(name, tuning, capo ?? 0);
+		});
+	return [...new Set(had)].join('; ');
+}
+
+const NOTHING: PagePart = { title: null, lines: [], items: [], table: null };
+
+function partContent({ title, lines, items, table }: PagePart): Content {
+	const content = [
+		title === null ? null : element('h2', {}, named(title)),
+		lines.map((line) => element('p', {}, said(line))),
+		items.length === 0
+			? null
+			: element(
+					'ul',
+					{},
+					items.map((item) => element('li', {}, said(item))),
+				),
+		table === null ? null : tableContent(table),
+	];
+	return element('section', {}, content);
+}
+
+/** Words longer than this are cut where they must be, so that no table is wider than its page. */
+const LONGEST_WORD = 14;
+
+/** On a phone the cells of a row follow one another like words. */
+function tableContent({ names, rows }: PageTable): Content {
+	const head = names.map((name) => element('th', { scope: 'col' }, name));
+	const body = rows.map((row) => element('tr', {}, row.map(cellContent)));
+	return element('table', { class: 'rows' }, [
+		element('thead', {}, element('tr', {}, head)),
+		element('tbody', {}, body),
+	]);
+}
+
+function cellContent(cell: string): Content {
+	const isLong = cell.split(' ').some((word) => displayWidth(word) > LONGEST_WORD);
+	return element('td', { class: isLong ? 'long' : null }, said(cell));
+}
+
+/** Names as they are written; whatever could be in another direction moves nothing beside it. */
+function said(text: string): Content {
+	return ONE_DIRECTION.test(text) ? text : named(text);
+}
+
+const ONE_DIRECTION = /^[\x20-\u02ff\u2010-\u2027]*$/;
+
+const STYLES = `
+h1 { font-size: 1.6rem; margin: .2rem 0; }
+h2 { font-size: 1.1rem; margin: 1.4rem 0 .3rem;
+	border-bottom: 2px solid var(--line); }
+p { margin: .4rem 0; max-width: 46rem; }
+.place { color: var(--quiet); }
+ul { padding-left: 1.1rem; margin: .3rem 0; }
+li { margin: .15rem 0; }
+summary { cursor: pointer; padding: .3rem 0; }
+.rows { overflow-wrap: normal; }
+.long { overflow-wrap: anywhere; }
+@media (max-width: 40rem) {
+	.rows thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
+	.rows tr { display: block; padding: .25rem 0; border-bottom: 1px solid var(--line); }
+	.rows td { display: inline; border: 0; padding: 0; overflow-wrap: anywhere; }
+	.rows td:empty { display: none; }
+	.rows td:not(:first-child)::before { content: " · "; }
+}
+`;

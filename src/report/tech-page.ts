@@ -1,0 +1,247 @@
+// What tomorrow's technician reads: everything. First whether all went well, then what did not, then the tables, then
+// what is to be done, then song by song.
+
+import { minutesSeconds } from '../base/duration.ts';
+import { incidentKindWords, MEMO } from '../words/entry-words.ts';
+import * as say from '../words/report.ts';
+import { curfewSentence, signedBy } from '../words/report-readers.ts';
+import type { NightReport, ReportLine } from './night-report.ts';
+import {
+	lostSentences,
+	type PagePart,
+	type PageTable,
+	type ReaderPage,
+	ranSentence,
+} from './reader-page.ts';
+import type { ReportIncident } from './report-incidents.ts';
+import type { ReportTime } from './report-time.ts';
+
+/** The whole night as a page. */
+export function techPage(report: NightReport): ReaderPage {
+	const place = [report.venue, report.date].filter((part) => part !== null).join(', ');
+	const { SECTIONS } = say;
+	return {
+		heading: `${report.title}${report.isRehearsal ? say.REHEARSAL : ''}`,
+		place: place === '' ? null : place,
+		parts: [
+			{ title: null, lines: opening(report), items: [], table: null },
+			...[
+				list(SECTIONS.incidents, report.incidents.map(incidentLine)),
+				list(SECTIONS.wrong, wrongHolds(report)),
+				list(SECTIONS.backups, onBackup(report)),
+				list(SECTIONS.other, otherThanAsked(report)),
+				table(SECTIONS.songs, songTable(report)),
+				list(SECTIONS.lost, lostSentences(report)),
+				table(SECTIONS.handOvers, handOverTable(report)),
+				table(SECTIONS.work, workTable(report)),
+				list(
+					SECTIONS.cues,
+					report.missedCues.map(({ position, song, cues }) =>
+						say.cuesMissed(say.songLabel(position, song), cues),
+					),
+				),
+				list(
+					SECTIONS.packs,
+					report.packs.map((one) => lineText({ at: one.at, words: say.packWords(one) })),
+				),
+				list(SECTIONS.tomorrow, report.tomorrow),
+				list(SECTIONS.strings, stringsBroken(report)),
+				list(
+					SECTIONS.memos,
+					report.memos.map(({ at, words }) => lineText({ at, words: words.replace(MEMO, '') })),
+				),
+				list(SECTIONS.boards, report.boardsCorrected.map(lineText)),
+				list(SECTIONS.away, report.gaps.map(lineText)),
+				list(SECTIONS.record, report.damage),
+				list(SECTIONS.before, report.beforeShow.map(lineText)),
+				...songBySong(report),
+				list(SECTIONS.cautions, report.cautions),
+			].filter((part) => part !== null),
+		],
+	};
+}
+
+function list(title: string, items: readonly string[]): PagePart | null {
+	return items.length === 0 ? null : { title, lines: [], items, table: null };
+}
+
+function table(title: string, rows: PageTable): PagePart | null {
+	return rows.rows.length === 0 ? null : { title, lines: [], items: [], table: rows };
+}
+
+function opening(report: NightReport): readonly string[] {
+	const night = say.nightLine({
+		id: report.night,
+		began: report.began && timeText(report.began),
+		ended: report.ended && timeText(report.ended),
+		isOver: report.isOver,
+	});
+	const { curfew } = report.timing;
+	return [
+		night,
+		verdict(report),
+		report.began === null ? null : ranSentence(report),
+		curfew === null ? null : curfewSentence(curfew),
+		report.takenBack === 0 ? null : say.takenBackWords(report.takenBack),
+		report.remark,
+		report.signed === null ? null : signedBy(report.signed),
+	].filter((line) => line !== null);
+}
+
+function verdict(report: NightReport): string {
+	if (report.isClean) return say.VERDICTS.clean;
+	if (report.hasTrouble) return say.VERDICTS.look;
+	if (report.isOver) return say.VERDICTS.nothingPlayed;
+	return report.began ? say.VERDICTS.openSoFar : say.VERDICTS.openNothing;
+}
+
+function incidentLine(one: ReportIncident): string {
+	const parts = [
+		incidentPlace(one),
+		incidentKindWords(one.kind),
+		one.player,
+		one.instrument,
+		one.string === null ? null : say.stringLabel(one.string),
+		one.standIn === null ? null : say.backupLabel(one.standIn),
+		one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
+		one.later.outSeconds === null ? null : say.backAfter(one.later.outSeconds),
+		...one.words,
+		one.remark,
+	];
+	return `${timeText(one.at)}: ${parts.filter((part) => part !== null).join(', ')}`;
+}
+
+/** The song that was on, or what it was before. */
+function incidentPlace({ position, song, before }: ReportIncident): string {
+	if (song !== null) return say.songLabel(position, song);
+	return before === null ? say.AFTER_LAST : say.beforeSong(before);
+}
+
+function wrongHolds(report: NightReport): readonly string[] {
+	return report.wrongHolds.map((one) => {
+		const had = say.hadWords(one.player, one.held);
+		return `${timeText(one.at)}: ${had} ${howLong(one.seconds)}; ${say.wantsWords(one.song, one.wanted)}`;
+	});
+}
+
+function onBackup(report: NightReport): readonly string[] {
+	return report.otherThanAsked.flatMap((one) =>
+		one.backupFor === null ? [] : [`${playedText(one)}, ${say.backupForWords(one.backupFor)}`],
+	);
+}
+
+function otherThanAsked(report: NightReport): readonly string[] {
+	return report.otherThanAsked.flatMap((one) =>
+		one.backupFor !== null || isToldAsWrong(report, one)
+			? []
+			: [`${playedText(one)}; ${say.fileAsks(one.asked)}`],
+	);
+}
+
+/** The same hold is told once, where it was the wrong instrument. */
+function isToldAsWrong(
+	{ wrongHolds }: NightReport,
+	{ song, player, played }: NightReport['otherThanAsked'][number],
+): boolean {
+	return wrongHolds.some(
+		(one) => one.song === song && one.player === player && played.startsWith(one.held),
+	);
+}
+
+function playedText(one: NightReport['otherThanAsked'][number]): string {
+	const song = say.songLabel(one.position, one.song);
+	const played = say.playedWords(song, one.player, one.played);
+	return `${timeText(one.at)}: ${played} ${howLong(one.seconds)}`;
+}
+
+function howLong(seconds: number | null): string {
+	return seconds === null ? say.TO_THE_END : say.lasted(seconds);
+}
+
+/** Every song, each time that it was on. */
+export function songTable(report: NightReport): PageTable {
+	const rows = report.songs.flatMap((song) => {
+		const runs = song.runs.length === 0 ? [null] : song.runs;
+		return runs.map((run, index) => [
+			song.position === null ? '-' : String(song.position),
+			song.title + (song.isEncore ? say.ENCORE : ''),
+			say.SONG_STATES[
+				index < runs.length - 1 ? (run?.how ?? song.state) : (song.whyNotPlayed ?? song.state)
+			],
+			run ? timeText(run.began) : '',
+			run?.ended ? timeText(run.ended) : '',
+			run?.seconds == null ? '' : minutesSeconds(run.seconds),
+			song.planned === null ? '' : minutesSeconds(song.planned.seconds),
+			run?.gapSeconds == null ? '' : say.gapCell(run.gapSeconds, song.planned?.gapSeconds ?? null),
+			say.listNote(song.isAdded, song.isMoved),
+		]);
+	});
+	return { names: say.SONG_TABLE, rows };
+}
+
+function handOverTable(report: NightReport): PageTable {
+	const rows = report.handOvers.map((one) => [
+		timeText(one.at),
+		one.song ?? '',
+		one.player,
+		one.instrument ?? say.EMPTY_HANDS,
+		one.tuning ?? '',
+		one.capo === null || one.capo === 0 ? '' : say.capoCell(one.capo),
+		readyText(one),
+		one.correctedFrom === null ? say.HOW_GIVEN[one.by] : say.correctedFrom(one.correctedFrom),
+		say.tookCell(one),
+	]);
+	return { names: say.HAND_OVER_TABLE, rows };
+}
+
+/** A row for each piece of work; marks of the whole rack before the show are many and say nothing. */
+function workTable(report: NightReport): PageTable {
+	const beganMs = report.began?.atMs ?? Number.POSITIVE_INFINITY;
+	const rows = report.work
+		.filter(({ at, job }) => at.atMs >= beganMs || job !== 'touch-up')
+		.map((one) => [
+			timeText(one.at),
+			one.instrument,
+			say.workWords(one.job, one.tuning, one.capo),
+			one.usedFor ?? '',
+			one.leftSeconds === null ? '' : minutesSeconds(one.leftSeconds),
+			one.isLate === true ? say.LATE : '',
+		]);
+	return { names: say.WORK_TABLE, rows };
+}
+
+function readyText(one: NightReport['handOvers'][number]): string {
+	if (one.instrument === null) return '';
+	if (one.readyAgeSeconds === null) return say.NOT_READY;
+	return say.readyCell(one.readyAgeSeconds, one.isStale);
+}
+
+function stringsBroken(report: NightReport): readonly string[] {
+	return report.stringsBroken.map(({ instrument, count, strings }) =>
+		say.stringsBroken(instrument, count, strings),
+	);
+}
+
+function songBySong(report: NightReport): readonly (PagePart | null)[] {
+	return report.songs.map((song, place) => {
+		// What happened before a song that was never on came after the last that was.
+		const before =
+			song.whyNotPlayed === null
+				? undefined
+				: report.songs.slice(0, place).findLast(({ runs }) => runs.length > 0);
+		const title =
+			before === undefined
+				? say.songHeading(song.position, song.title)
+				: say.afterHeading(before.title);
+		return list(title, song.happened.map(lineText));
+	});
+}
+
+function lineText(line: ReportLine): string {
+	return `${timeText(line.at)}: ${line.words}`;
+}
+
+/** The clock on the wall, without its seconds. */
+function timeText({ clock }: ReportTime): string {
+	return clock.replace(/^(\d+:\d\d):\d\d$/, '$1');
+}

@@ -1,0 +1,134 @@
+// The report's page in a real browser: what a reader sees on a phone and a laptop, in light and dark, and on paper.
+
+import { execFileSync } from 'node:child_process';
+import { statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import axe from 'axe-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { reportHtml } from '../../src/report/report-html.ts';
+import { type Browsing, HAS_BROWSER, openBrowser } from './browser.ts';
+import { pages } from './looked-at-nights.ts';
+
+const SIZES = { phone: { width: 360, height: 740 }, laptop: { width: 1280, height: 800 } };
+
+// What is asked in the page, as text: the browser's own things are not among those of the program's types.
+const OPEN_TABLE = "document.querySelectorAll('details').forEach((one) => { one.open = true; })";
+const SEEN = `(() => {
+	const { documentElement: whole } = document;
+	return {
+		wide: whole.scrollWidth - whole.clientWidth,
+		paper: getComputedStyle(whole).backgroundColor,
+	};
+})()`;
+const SHOWN = `(() => {
+	const mark = document.activeElement;
+	const said = mark.querySelector('p');
+	const { width, height, left, right } = said.getBoundingClientRect();
+	return {
+		isSame: said.textContent === mark.querySelector('title').textContent,
+		isSeen: width > 20 && height > 10 && left >= 0 && right <= innerWidth,
+	};
+})()`;
+const VIOLATIONS = `axe.run().then(({ violations }) =>
+	violations.map(({ id, nodes }) => [id, nodes[0].html]))`;
+
+describe.skipIf(!HAS_BROWSER)('in a browser', () => {
+	let browsing: Browsing;
+	beforeAll(async () => {
+		browsing = await openBrowser();
+	});
+	afterAll(() => browsing.close());
+
+	describe.each(pages())('the page of %s', (name, report, reader) => {
+		const opened = async (size: keyof typeof SIZES, colorScheme: 'light' | 'dark') => {
+			const file = join(browsing.folder, `${name.replaceAll(' ', '-')}.html`);
+			writeFileSync(file, reportHtml(report, reader));
+			const page = await browsing.context.newPage();
+			const said: string[] = [];
+			page.on('console', (message) => said.push(message.text()));
+			page.on('pageerror', ({ message }) => said.push(message));
+			page.on('request', (request) => said.push(request.url()));
+			await page.setViewportSize(SIZES[size]);
+			await page.emulateMedia({ colorScheme });
+			await page.goto(`file://${file}`);
+			return { page, file, said };
+		};
+
+		test.each([
+			['phone', 'light'],
+			['phone', 'dark'],
+			['laptop', 'light'],
+			['laptop', 'dark'],
+		] as const)(
+			'on a %s in %s loads nothing, complains of nothing and is no wider than the screen',
+			async (size, scheme) => {
+				const { page, file, said } = await opened(size, scheme);
+				await page.evaluate(OPEN_TABLE);
+				const seen = await page.evaluate<{ wide: number; paper: string }>(SEEN);
+				expect(seen.wide).toBe(0);
+				expect(seen.paper).toBe(scheme === 'light' ? 'rgb(255, 255, 255)' : 'rgb(20, 19, 15)');
+				const picture = join(browsing.folder, 'page.png');
+				await page.screenshot({ path: picture, fullPage: true });
+				expect(statSync(picture).size).toBeGreaterThan(20_000);
+				expect(said).toEqual([`file://${file}`]);
+				await page.close();
+			},
+		);
+
+		test.each(['light', 'dark'] as const)('axe finds nothing against it in %s', async (scheme) => {
+			const { page } = await opened('laptop', scheme);
+			// Its policy keeps every script out of the page itself; the test's own is let in by the debugger.
+			await page.evaluate(axe.source);
+			const found = await page.evaluate(VIOLATIONS);
+			expect(found).toEqual([]);
+			await page.close();
+		});
+
+		test('every mark is reached by the tab key and then shows its sentence, within the screen', async () => {
+			const { page } = await opened('phone', 'light');
+			const marks = await page.locator('.m[tabindex="0"]').count();
+			expect(marks).toBeGreaterThan(10);
+			await page.locator('.skip a').focus();
+			for (let press = 0; press < Math.min(marks, 30); press += 1) {
+				await page.keyboard.press('Tab');
+				const shown = await page.evaluate(SHOWN);
+				expect(shown).toEqual({ isSame: true, isSeen: true });
+			}
+			await page.close();
+		});
+
+		test.each(['A4', 'Letter'] as const)(
+			'on %s every song is on the paper, and nothing is cut',
+			async (format) => {
+				const { page } = await opened('laptop', 'dark');
+				const pdf = join(browsing.folder, `${format}.pdf`);
+				await page.pdf({ path: pdf, format, preferCSSPageSize: true });
+				await page.close();
+				const info = execFileSync('pdfinfo', [pdf], { encoding: 'utf8' });
+				// ISO 216 and ANSI Y14.1, in points.
+				expect(info).toMatch(
+					format === 'A4' ? /595\.\d+ x 842\.\d+|595\.\d+ x 841\.\d+/ : /612 x 792/,
+				);
+				const text = execFileSync('pdftotext', ['-raw', pdf, '-'], { encoding: 'utf8' });
+				for (const { title } of report.songs) expect(text.replace(/\s+/g, ' ')).toContain(title);
+				const [width = 0, height = 0] = info
+					.match(/Page size: +([\d.]+) x ([\d.]+)/)!
+					.slice(1)
+					.map(Number);
+				const boxes = execFileSync('pdftotext', ['-bbox', pdf, '-'], { encoding: 'utf8' });
+				const words = [
+					...boxes.matchAll(
+						/<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)"/g,
+					),
+				];
+				expect(words.length).toBeGreaterThan(100);
+				for (const [, left, top, right, bottom] of words) {
+					expect(Number(left)).toBeGreaterThanOrEqual(0);
+					expect(Number(top)).toBeGreaterThanOrEqual(0);
+					expect(Number(right)).toBeLessThanOrEqual(width);
+					expect(Number(bottom)).toBeLessThanOrEqual(height);
+				}
+			},
+		);
+	});
+});
