@@ -24,6 +24,7 @@ export const EXTRA_WORD = 'unexpected word';
 // An instrument, a tuning, a number.
 
 export const NO_PLAYER = 'there is no such player in this show';
+export const NO_TECH = 'there is no such technician in this show';
 export const BAD_SYMPTOM = '--symptom is not one that is known';
 export const BAD_ANSWER = '--answers has something that is no answer';
 export const NO_TEST = 'there is no such test on this way of the sound';
@@ -76,6 +77,15 @@ export const NO_SUCH_NIGHT = 'there is no such night';
 export const NIGHTS_LISTS = 'rackside nights lists all nights.';
 export const NO_SHOW_IN_NIGHT =
 	"this night's copy of the show cannot be read, so there is no report of it";
+export const UNKNOWN_SHEET_FORM = 'a run sheet cannot be written as this';
+export const UNKNOWN_PAPER = 'there is no such paper here';
+export const NO_SUCH_PAGE = 'there is no such page of a run sheet';
+export const PAGES = ['run', 'rack', 'radio', 'cues=PLAYER', 'floor=PLAYER'];
+export const NO_BROWSER =
+	'no browser was found that can print to a PDF by itself (chromium in PATH)';
+export const NOT_PRINTED = 'this browser did not print the sheet';
+export const PRINT_BY_HAND =
+	'Write the page with --as html --out sheet.html, open it in any browser and print it there.';
 export const UNKNOWN_FORM = 'a report cannot be written as this';
 export const NO_SETTING = 'there is no such setting';
 export const SETTINGS_LISTS = 'rackside settings lists all.';
