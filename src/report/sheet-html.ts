@@ -111,6 +111,11 @@ th { white-space: nowrap; overflow-wrap: normal; }
 .pressing td { font-size: 18pt; }
 .pressing td:nth-child(2) { font-weight: bold; font-size: 20pt; }
 .pressing td:nth-child(n+3) { font-size: 14pt; }
+@media screen and (max-width: 40rem) {
+	table { font-size: 10pt; }
+	th { white-space: normal; overflow-wrap: anywhere; }
+	.pressing td:nth-child(n) { font-size: 12pt; }
+}
 `;
 
 /** The whole file. */

@@ -21,6 +21,7 @@ import {
 	paperClock,
 	SHEET,
 	sheetPack,
+	shortWords,
 	startsWords,
 	whenWords,
 	workDeadline,
@@ -456,7 +457,9 @@ function workActs(
 				work.job === 'restring'
 					? JOB_WORDS.restring
 					: jobWords('retune', shortTuning(session.show, work.to));
-			return [job, whenOf(source, moments, work)].join(' ');
+			const { shortSeconds } = work;
+			if (shortSeconds > 0) return `${job}, ${shortWords(shortSeconds)}`;
+			return `${job} ${whenOf(source, moments, work)}`;
 		});
 }
 

@@ -200,6 +200,9 @@ export function whenWords(
 	return at.kind === 'before' ? 'before the show' : 'in the interval';
 }
 
+/** By how much work is too late, whatever is done. */
+export const shortWords = (seconds: number): string => `${minutesSeconds(seconds)} SHORT`;
+
 /** `0:45, start by 20:36`, or by how much it is short. */
 export function workDeadline(work: {
 	readonly seconds: number;
@@ -207,7 +210,7 @@ export function workDeadline(work: {
 	readonly shortSeconds: number;
 }): string {
 	const { seconds, startBy, shortSeconds } = work;
-	const end = shortSeconds > 0 ? `${minutesSeconds(shortSeconds)} SHORT` : `start by ${startBy}`;
+	const end = shortSeconds > 0 ? shortWords(shortSeconds) : `start by ${startBy}`;
 	return `${minutesSeconds(seconds)}, ${end}`;
 }
 
@@ -273,4 +276,4 @@ export const RADIO = {
 
 export const floorHeading = (player: string): string => `For ${player}`;
 export const cuesHeading = (player: string): string => `Cues, ${player}'s board`;
-export const CUE_COLUMNS = ['at', 'press', 'whole board', ''] as const;
+export const CUE_COLUMNS = ['at', 'press', 'whole board', 'say'] as const;
