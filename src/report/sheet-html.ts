@@ -93,6 +93,7 @@ ul, ol { list-style: none; margin: 0; padding: 0; }
 .work .place { font-weight: bold; }
 .mark { font-weight: bold; color: var(--mark); border-left: 6px solid var(--mark); padding-left: .4em; }
 .interval h3 { font-size: 24pt; }
+.row h3, .interval h3 { break-after: auto; }
 .rack .slot { border: 0; padding: 0; }
 th { white-space: nowrap; overflow-wrap: normal; }
 .rack td { padding-right: .5em; }
@@ -186,14 +187,6 @@ function runPage(sheet: Sheet, printing: SheetPrinting): Content {
 		sheet.warnings.length === 0
 			? null
 			: [element('h2', {}, SHEET.warnings), marksOf(sheet.warnings)],
-		element('div', { class: 'cautions' }, [
-			element('h2', { class: 'quiet' }, SHEET.cautions),
-			element(
-				'ul',
-				{},
-				SHEET_CAUTIONS.map((text) => element('li', {}, text)),
-			),
-		]),
 	];
 }
 
@@ -328,7 +321,7 @@ function marksOf(marks: readonly Mark[]): Content {
 
 // The pages beside it.
 
-/** The rack by slot. */
+/** The rack by slot, and what to take care of. */
 function backPage(sheet: Sheet): Content {
 	return [
 		element('h2', {}, RACK.heading),
@@ -345,6 +338,12 @@ function backPage(sheet: Sheet): Content {
 					...(place.pack === null ? [] : [RACK.onPack(place.pack)]),
 				].join(', '),
 			]),
+		),
+		element('h2', { class: 'quiet' }, SHEET.cautions),
+		element(
+			'ul',
+			{},
+			SHEET_CAUTIONS.map((text) => element('li', {}, text)),
 		),
 	];
 }

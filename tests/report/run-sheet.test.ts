@@ -1,12 +1,15 @@
 // The run sheet as text, as it is taped to the case: per song what to hand and what to press, and the work at the
 // rack in the song while which it is done.
 
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cleanText } from '../../src/base/clean-text.ts';
 import { displayWidth } from '../../src/base/display-width.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { runSheet } from '../../src/report/run-sheet.ts';
 import { chosenOf } from '../../src/report/sheet.ts';
 import { sheetBeforeDoors } from '../../src/report/sheet-before-doors.ts';
+import { pageText, type SheetPage } from '../../src/report/sheet-pages.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { rackShow, smallShow } from './small-show.ts';
 
@@ -126,3 +129,47 @@ test('what strings stand off equal temperament stands by the tuning', () => {
 	);
 	for (const line of sheetText(many).split('\n')) expect(line.length).toBeLessThanOrEqual(80);
 });
+
+test('hostile names keep every text within 80 columns, on lines of their own, and move no cursor', () => {
+	fc.assert(
+		fc.property(
+			fc.array(hostileName, { minLength: 4, maxLength: 4 }),
+			([title, name, at, gear]) => {
+				const plain = rackShow();
+				const show: Show = {
+					...plain,
+					title: title!,
+					players: plain.players.map((one) => ({ ...one, name: name! })),
+					instruments: plain.instruments.map((one) => ({ ...one, name: gear!, leave: gear! })),
+					songs: plain.songs.map((song) => ({
+						...song,
+						title: title!,
+						cues: song.cues.map((cue) => ({ ...cue, at: at!, say: at! })),
+					})),
+				};
+				const sheet = sheetBeforeDoors(show, planBeforeDoors(show));
+				const pages: readonly SheetPage[] = [
+					{ kind: 'rack' },
+					{ kind: 'radio' },
+					{ kind: 'cues', player: 'bob' },
+					{ kind: 'floor', player: 'ply' },
+				];
+				const texts = [
+					runSheet(sheet, { version: 'version 1', since: [title!], hasBoards: true }),
+					...pages.map((page) => pageText(sheet, page, 'version 1')),
+				];
+				for (const line of texts.flatMap((text) => text.split('\n'))) {
+					expect(displayWidth(line)).toBeLessThanOrEqual(80);
+					expect(cleanText(line)).toBe(line);
+				}
+			},
+		),
+		{ numRuns: 60 },
+	);
+});
+
+/** Anything at all, and what is known to break texts. */
+const hostileName = fc.oneof(
+	fc.string({ unit: 'binary', minLength: 1 }),
+	fc.constantFrom('x'.repeat(500), '\u001b[2J\r\n', '\u202eback', 'שלום', '漢字'.repeat(60)),
+);
