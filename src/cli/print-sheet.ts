@@ -65,10 +65,9 @@ export function printSheet({ sheet, file, isKept }: ToPrint, request: Request, i
 	if ('code' in asked) return tellProblems([asked], io);
 	const show = showIdentity(resolve(io.cwd, file));
 	const printing = printingOf(sheet, show, { request, io });
-	const chosen = chosenOf(sheet, asked.choice);
 	const code = asked.isPage
-		? writeHtml(sheetHtml(chosen, { ...printing, ...asked }), request, io)
-		: writeText(textOf(chosen, { printing, asked }), request, io);
+		? writeHtml(sheetHtml(sheet, { ...printing, ...asked }), request, io)
+		: writeText(textOf(sheet, { printing, asked }), request, io);
 	const isWhole = asked.pages.some(({ kind }) => kind === 'run');
 	if (code === EXIT.fine && isKept && isWhole) keep(printing.now, request, io);
 	return code;
@@ -256,7 +255,11 @@ function textOf(
 	const [page = { kind: 'run' as const }] = asked.pages;
 	if (page.kind !== 'run') return pageText(sheet, page, version);
 	const lines = since === null ? [] : [since.heading, ...since.changes.map(({ text }) => text)];
-	return runSheet(sheet, { version, since: lines, hasBoards: asked.hasBoards });
+	return runSheet(chosenOf(sheet, asked.choice), {
+		version,
+		since: lines,
+		hasBoards: asked.hasBoards,
+	});
 }
 
 function writeHtml(html: string, request: Request, io: Io): number {

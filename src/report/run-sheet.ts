@@ -67,7 +67,9 @@ function rowLines(row: SheetRow, hasBoards: boolean): readonly string[] {
 		const head = [intervalWords(row.length), ...(row.clock === null ? [] : [row.clock])];
 		return [
 			...wrapped(head.join('  '), PAPER_COLUMNS, INDENT),
-			...(row.back.length === 0 ? [] : hung(backWords(row.back), `${INDENT}${BOX} `, HANG)),
+			...(row.back.length === 0
+				? []
+				: hung(backWords(row.back.map(({ text }) => text)), `${INDENT}${BOX} `, HANG)),
 			...row.work.flatMap(workLines),
 		];
 	}

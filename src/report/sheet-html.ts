@@ -20,14 +20,16 @@ import {
 } from '../words/paper.ts';
 import { type Content, element, type Html, htmlPage, named, type Paper } from './html-page.ts';
 import { pressedWords, sheetFacts } from './run-sheet.ts';
-import type {
-	Mark,
-	Sheet,
-	SheetChange,
-	SheetInterval,
-	SheetPoint,
-	SheetSong,
-	SheetWork,
+import {
+	chosenOf,
+	type Mark,
+	type Sheet,
+	type SheetChange,
+	type SheetChoice,
+	type SheetInterval,
+	type SheetPoint,
+	type SheetSong,
+	type SheetWork,
 } from './sheet.ts';
 import {
 	boardPoints,
@@ -45,6 +47,8 @@ export type SheetPrinting = {
 	readonly version: string;
 	/** What is other than in the last printing; null where there was none. */
 	readonly since: { readonly heading: string; readonly changes: readonly SheetDifference[] } | null;
+	/** What the run sheet is cut down to. */
+	readonly choice: SheetChoice;
 	/** A column of the whole boards, beside what is pressed. */
 	readonly hasBoards: boolean;
 	readonly paper: Paper | null;
@@ -76,9 +80,9 @@ ul, ol { list-style: none; margin: 0; padding: 0; }
 .facts { display: flex; flex-wrap: wrap; gap: 0 .8em; margin: 0 0 0 .3em; }
 .off { font-weight: bold; }
 .badge { border: 2px solid var(--mark); color: var(--mark); font-size: 14pt; font-weight: bold; padding: 0 .25em; white-space: nowrap; }
-.changes > li { display: grid; grid-template-columns: 1.4em 4.2em minmax(0, 1fr); gap: 0 .4em; align-items: baseline; padding: .08em 0; }
+.changes > li { display: grid; grid-template-columns: 1.4em fit-content(9em) minmax(0, 1fr); gap: 0 .4em; align-items: baseline; padding: .08em 0; }
 .box { display: inline-block; width: .95em; height: .95em; border: 2px solid var(--ink); align-self: center; vertical-align: -.1em; }
-.who { font-weight: bold; font-size: 18pt; }
+.who { font-weight: bold; font-size: 18pt; min-width: 3.5em; }
 .thing { display: flex; flex-wrap: wrap; gap: 0 .45em; align-items: baseline; }
 .slot { font-size: 26pt; font-weight: bold; border: 2px solid var(--ink); padding: 0 .2em; line-height: 1; }
 .tuning { font-size: 24pt; font-weight: bold; line-height: 1.1; }
@@ -90,6 +94,7 @@ ul, ol { list-style: none; margin: 0; padding: 0; }
 .at { font-weight: bold; margin-right: .35em; }
 .work { margin: .2em 0; }
 .work li { padding-left: 1.8em; text-indent: -1.8em; }
+.work li.mark { padding-left: 2.2em; }
 .work .place { font-weight: bold; }
 .mark { font-weight: bold; color: var(--mark); border-left: 6px solid var(--mark); padding-left: .4em; }
 .interval h3 { font-size: 24pt; }
@@ -145,7 +150,7 @@ function pageOf(sheet: Sheet, printing: SheetPrinting, { page, isFirst }: Place)
 function contentOf(sheet: Sheet, printing: SheetPrinting, page: SheetPage): Content {
 	switch (page.kind) {
 		case 'run':
-			return runPage(sheet, printing);
+			return runPage(chosenOf(sheet, printing.choice), printing);
 		case 'rack':
 			return printing.pages.length === 1 ? labelsPage(sheet) : backPage(sheet);
 		case 'radio':
@@ -208,7 +213,9 @@ function intervalRow({ length, clock, back, work }: SheetInterval): Html {
 			element('h3', {}, intervalWords(length)),
 			clock === null ? null : element('span', { class: 'clock' }, clock),
 		]),
-		back.length === 0 ? null : element('p', {}, [box(), ' ', named(backWords(back))]),
+		back.length === 0
+			? null
+			: element('p', {}, [box(), ' ', named(backWords(back.map(({ text }) => text)))]),
 		workList(work),
 	]);
 }

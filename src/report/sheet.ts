@@ -61,7 +61,7 @@ export type SheetInterval = {
 	/** When it begins; null where it is over. */
 	readonly clock: string | null;
 	/** What comes off: `ASH 2 Ember`. */
-	readonly back: readonly string[];
+	readonly back: readonly { readonly player: string; readonly text: string }[];
 	readonly work: readonly SheetWork[];
 };
 
@@ -224,7 +224,7 @@ function intervalRow(
 }
 
 /** What the players have in hands as an interval before this place begins. */
-function backAt(source: SheetSource, position: number): readonly string[] {
+function backAt(source: SheetSource, position: number): SheetInterval['back'] {
 	const { plan, session } = source;
 	return session.show.players.flatMap(({ id, name }) => {
 		const last = plan.slots.findLast(
@@ -233,7 +233,8 @@ function backAt(source: SheetSource, position: number): readonly string[] {
 		const held = last === undefined ? session.players[id]?.holds : last.instrument;
 		if (held == null) return [];
 		const what = shownInstrument(session.show, held);
-		return [[`${name.toUpperCase()} ${what}`, ...(last ? capoLeft(source, last) : [])].join(', ')];
+		const capo = last === undefined ? [] : capoLeft(source, last);
+		return [{ player: id, text: [`${name.toUpperCase()} ${what}`, ...capo].join(', ') }];
 	});
 }
 
@@ -579,7 +580,9 @@ export function chosenOf(sheet: Sheet, { players, isChangesOnly }: SheetChoice):
 	const isFor = ({ player }: { readonly player: string | null }) =>
 		players === null || player === null || players.includes(player);
 	const rows = sheet.rows.map((row): SheetRow => {
-		if (row.kind === 'interval') return { ...row, work: row.work.filter(isFor) };
+		if (row.kind === 'interval') {
+			return { ...row, back: row.back.filter(isFor), work: row.work.filter(isFor) };
+		}
 		const points = row.points.map((point) => ({ ...point, boards: point.boards.filter(isFor) }));
 		return {
 			...row,

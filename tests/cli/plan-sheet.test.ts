@@ -146,6 +146,17 @@ describe('its pages', () => {
 		expect(out).not.toContain('DRIVE');
 	});
 
+	test('cut down to what changes for one player, whose floor page has every song all the same', async () => {
+		const { out } = await sheet('--as', 'html', '--player', 'ash', '--changes');
+		const [run = '', , ...floors] = out.match(/<section>.*?<\/section>/gs)!;
+		expect(run).toContain('>Lantern<');
+		for (const other of ['>Tide<', '>BO<', 'BO 5 Birch', '+DRIVE'])
+			expect(run).not.toContain(other);
+		expect(floors).toHaveLength(1);
+		for (const title of ['Harbour', 'Lantern', 'Tide', 'Gravel'])
+			expect(floors[0]).toContain(title);
+	});
+
 	test('for the players of one technician', async () => {
 		const { out } = await sheet('--tech', 'lou');
 		expect(out).toContain('ASH on 1 Amber');

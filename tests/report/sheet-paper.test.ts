@@ -102,7 +102,14 @@ function pageFor(
 		readonly pages?: readonly SheetPage[];
 	} = {},
 ): string {
-	return sheetHtml(sheet, { pages, version: 'version 3, 7F3A9C', since: null, hasBoards, paper });
+	return sheetHtml(sheet, {
+		pages,
+		version: 'version 3, 7F3A9C',
+		since: null,
+		choice: { players: null, isChangesOnly: false },
+		hasBoards,
+		paper,
+	});
 }
 
 const shows = {
