@@ -210,7 +210,7 @@ function printingOf(
 	const printedAtMs = io.wallMs();
 	const now = { show, version, hash, printedAtMs, songs };
 	const printed = momentText(printedAtMs);
-	const changes = last === null ? [] : differencesSince(last.songs, songs);
+	const changes = last === null ? [] : differencesSince(last.songs, sheet);
 	return {
 		version: versionWords({ version: fault === null ? version : null, hash, printed }),
 		since:

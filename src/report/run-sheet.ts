@@ -86,12 +86,14 @@ function rowLines(row: SheetRow, hasBoards: boolean): readonly string[] {
 /** Number, title, clock, gap, who starts and how it ends: on one line unless it is too long. */
 function headLines(row: SheetSong): readonly string[] {
 	const { position, clock, gap, starts, ends, isDone } = row;
-	const facts = [
-		clock ?? (isDone ? SHEET.done : null),
-		gap === null ? null : `${gapWords(gap)}${row.isTight ? ` ${SHEET.tight}` : ''}`,
-		starts === '' ? null : starts,
-		endsWords(ends),
-	];
+	const facts = isDone
+		? [SHEET.done]
+		: [
+				clock,
+				gap === null ? null : `${gapWords(gap)}${row.isTight ? ` ${SHEET.tight}` : ''}`,
+				starts === '' ? null : starts,
+				endsWords(ends),
+			];
 	const head = `${fitWidth(String(position), 3, { align: 'right' })} ${fitWidth(cleanText(row.title), TITLE_WIDTH)}`;
 	const [first = '', ...more] = wrapped(
 		cleanText(facts.filter((fact) => fact !== null).join('  ')),

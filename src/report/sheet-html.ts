@@ -223,11 +223,13 @@ function intervalRow({ length, clock, back, work }: SheetInterval): Html {
 type SongLook = { readonly badge: string | null; readonly hasBoards: boolean };
 
 function songRow(row: SheetSong, { badge, hasBoards }: SongLook): Html {
-	const facts = [
-		row.gap === null ? null : gapWords(row.gap),
-		row.starts === '' ? null : row.starts,
-		endsWords(row.ends),
-	].filter((fact) => fact !== null);
+	const facts = row.isDone
+		? []
+		: [
+				row.gap === null ? null : gapWords(row.gap),
+				row.starts === '' ? null : row.starts,
+				endsWords(row.ends),
+			].filter((fact) => fact !== null);
 	const badges = [
 		...(row.isEncoreBegin ? [SHEET.encore] : []),
 		...(row.isTight ? [SHEET.tight] : []),

@@ -68,8 +68,9 @@ export type SheetDifference = {
 /** What the sheet says otherwise than before, in its own order; what was dropped comes last. */
 export function differencesSince(
 	before: readonly SaidSong[],
-	now: readonly SaidSong[],
+	sheet: Sheet,
 ): readonly SheetDifference[] {
+	const now = saidBy(sheet);
 	const old = new Map(before.map((song) => [song.key, song]));
 	const kept = new Set(now.map(({ key }) => key));
 	const inPlace = inOrder(
@@ -93,10 +94,10 @@ export function differencesSince(
 		const was = old.get(key);
 		return was !== undefined && was.clock !== clock;
 	});
-	// On a night under way what stood before the first song still to come is played, not dropped.
-	const start = before.findIndex(({ key }) => kept.has(key));
+	// What is on the list and not to come is played, not dropped.
+	const listed = new Set(sheet.rows.map((row) => (row.kind === 'song' ? row.key : null)));
 	const dropped = before
-		.filter(({ key }, at) => !kept.has(key) && at >= start)
+		.filter(({ key }) => !listed.has(key))
 		.map(({ name }) => ({ key: null, text: droppedSong(name), isNew: false }));
 	const clocks =
 		moved === undefined ? [] : [{ key: null, text: changedClock(moved.name), isNew: false }];

@@ -2,7 +2,9 @@
 
 import {
 	chmodSync,
+	copyFileSync,
 	existsSync,
+	mkdirSync,
 	mkdtempSync,
 	readFileSync,
 	rmSync,
@@ -162,6 +164,39 @@ describe('its pages', () => {
 		expect(out).toContain('ASH on 1 Amber');
 		expect(out).not.toMatch(/BO (on|keeps)/);
 	});
+});
+
+test('of the night under way: what is played is done, and does not count as dropped', async () => {
+	// A night of tests/night/frozen-nights.test.ts, whose show file is not on this machine.
+	const kept = join(import.meta.dirname, '../journals/2026-12-01-club-open.journal');
+	const nights = join(folder, 'data', 'nights');
+	mkdirSync(nights, { recursive: true, mode: 0o700 });
+	chmodSync(join(folder, 'data'), 0o700);
+	copyFileSync(kept, join(nights, '2026-12-01-club-open.journal'));
+	chmodSync(join(nights, '2026-12-01-club-open.journal'), 0o600);
+	const show = '/home/lou/tour/club.yaml';
+	const before = {
+		show,
+		version: 4,
+		hash: '000000',
+		printedAtMs: 0,
+		songs: [
+			{ key: 'harbour 1', name: '1 Harbour', clock: '20:30', said: [] },
+			{ key: 'gone 1', name: '2 Gone', clock: '20:34', said: [] },
+		],
+	};
+	const sheets = JSON.stringify({ sheets: [before] });
+	writeFileSync(join(folder, 'data', 'sheets.json'), sheets, { mode: 0o600 });
+	const place = { cwd: folder, data: join(folder, 'data') };
+	const { code, out } = await runCommand(place, 'plan', show, '--tonight');
+	expect(code).toBe(0);
+	expect(out).toMatch(/^ {2}1 Harbour +done$/m);
+	expect(out).toMatch(/^ 14 Quarry +\d\d:\d\d/m);
+	const { version, changes } = said(out);
+	expect(version?.[0]).toBe('5');
+	expect(changes).toContain('* Dropped: 2 Gone');
+	expect(changes.join(' ')).not.toContain('Harbour is');
+	expect(changes.join(' ')).not.toContain('Dropped: 1');
 });
 
 describe('a request that cannot be used', () => {
