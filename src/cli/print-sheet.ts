@@ -27,7 +27,13 @@ import {
 	sheetHash,
 } from '../report/sheet-version.ts';
 import { exportProblem } from '../words/disk.ts';
-import { NOTHING_CHANGED, notKeptWords, sinceWords, versionWords } from '../words/paper.ts';
+import {
+	NOTHING_CHANGED,
+	notKeptWords,
+	OTHERS_CHANGED,
+	sinceWords,
+	versionWords,
+} from '../words/paper.ts';
 import { written } from '../words/program.ts';
 import {
 	didYouMean,
@@ -210,6 +216,7 @@ function printingOf(
 	const printedAtMs = io.wallMs();
 	const now = { show, version, hash, printedAtMs, songs };
 	const printed = momentText(printedAtMs);
+	const same = last?.hash === hash ? NOTHING_CHANGED : OTHERS_CHANGED;
 	const changes = last === null ? [] : differencesSince(last.songs, sheet);
 	return {
 		version: versionWords({ version: fault === null ? version : null, hash, printed }),
@@ -218,10 +225,7 @@ function printingOf(
 				? null
 				: {
 						heading: sinceWords(last.version, momentText(last.printedAtMs)),
-						changes:
-							changes.length > 0 || last.hash !== hash
-								? changes
-								: [{ key: null, text: NOTHING_CHANGED, isNew: false }],
+						changes: changes.length > 0 ? changes : [{ key: null, text: same, isNew: false }],
 					},
 		now,
 	};

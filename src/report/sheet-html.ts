@@ -110,10 +110,12 @@ th { white-space: nowrap; overflow-wrap: normal; }
 .floor .number { min-width: 1.6em; }
 .floor .has { font-weight: bold; margin-left: auto; }
 .floor .starts { font-size: 16pt; font-weight: bold; }
-.pressing { table-layout: fixed; }
-.pressing th:nth-child(1) { width: 21%; }
-.pressing th:nth-child(2) { width: 36%; }
-.pressing th:nth-child(4) { width: 20%; }
+.pressing, .boards { table-layout: fixed; }
+:is(.pressing, .boards) th:nth-child(1) { width: 18%; }
+:is(.pressing, .boards) th:nth-child(2) { width: 36%; }
+:is(.pressing, .boards) th:nth-child(4) { width: 20%; }
+.boards td:nth-child(-n+2) { font-weight: bold; }
+.boards tr:last-child td { border-bottom: 0; }
 .pressing td { font-size: 18pt; }
 .pressing td:nth-child(2) { font-weight: bold; font-size: 20pt; }
 .pressing td:nth-child(n+3) { font-size: 14pt; }
@@ -295,9 +297,9 @@ function changeItem(change: SheetChange): Html {
 }
 
 function pointsOf(points: readonly SheetPoint[], hasBoards: boolean): Content {
+	if (hasBoards) return boardsTable(points);
 	const items = points.flatMap(({ at, say, boards }) => {
-		const said = say === null ? [] : [sayWords(say)];
-		const texts = [...pressedWords(boards, hasBoards), ...said];
+		const texts = [...pressedWords(boards, false), ...(say === null ? [] : [sayWords(say)])];
 		if (texts.length === 0) return [];
 		return [
 			element('li', {}, [
@@ -307,6 +309,22 @@ function pointsOf(points: readonly SheetPoint[], hasBoards: boolean): Content {
 		];
 	});
 	return items.length === 0 ? null : element('ul', { class: 'points' }, items);
+}
+
+/** What is pressed, with the whole board in a column of its own: a line for each board at each point. */
+function boardsTable(points: readonly SheetPoint[]): Content {
+	const rows = points.flatMap(({ at, say, boards }) => {
+		const where = named(at ?? SHEET.atStart);
+		const said = say === null ? '' : named(sayWords(say));
+		const lines = boards.map(({ who, presses, whole }, index) => [
+			index === 0 ? where : '',
+			[named(who), ' ', named(presses === '' ? SHEET.stays : presses)],
+			named(whole),
+			index === 0 ? said : '',
+		]);
+		return lines.length > 0 || say === null ? lines : [[where, '', '', said]];
+	});
+	return rows.length === 0 ? null : table('boards', CUE_COLUMNS, rows);
 }
 
 function workList(work: readonly SheetWork[]): Content {

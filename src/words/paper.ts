@@ -226,6 +226,7 @@ export const changedClock = (song: string): string => `Clock times are others fr
 export const notKeptWords = (path: string): string =>
 	`What this sheet says could not be kept in ${path}, so the next printing cannot say what changed.`;
 export const NOTHING_CHANGED = 'Nothing changed.';
+export const OTHERS_CHANGED = 'The songs are the same; work, warnings, packs or the rack changed.';
 /** `Since version 2, printed 2026-06-12 19:05`. */
 export const sinceWords = (version: number, printed: string): string =>
 	`Since version ${version}, printed ${printed}`;

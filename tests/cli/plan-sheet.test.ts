@@ -78,6 +78,16 @@ describe('a reprint', () => {
 		expect(third.version?.[0]).toBe('3');
 	});
 
+	test('says so where it is none of the songs that changed', async () => {
+		const first = said((await sheet()).out);
+		write(rackText.replace('case: red', 'case: blue'));
+		const second = said((await sheet()).out);
+		expect(second.version).not.toEqual(first.version);
+		expect(second.changes.slice(1)).toEqual([
+			'* The songs are the same; work, warnings, packs or the rack changed.',
+		]);
+	});
+
 	test('marks on the page the songs that are new or otherwise', async () => {
 		await sheet();
 		write(rackText.replace('ends: ring', 'ends: talk'));
