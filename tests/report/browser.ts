@@ -8,14 +8,13 @@ import { type BrowserContext, chromium } from 'playwright-core';
 
 const BROWSER = '/usr/bin/chromium';
 
-/** What is missing for tests in a browser, in words; null where nothing is. */
-export const WITHOUT_BROWSER: string | null = [BROWSER, '/usr/bin/pdftotext', '/usr/bin/pdfinfo']
-	.filter((path) => !existsSync(path))
-	.map((path) => `no ${path}`)
-	.join(', ')
-	.replace(/^$/, '')
-	? 'Not tested in a browser: apt-get install chromium poppler-utils'
-	: null;
+const NEEDED = [BROWSER, '/usr/bin/pdftotext', '/usr/bin/pdfinfo'];
+
+/** Whether tests in a browser can be run here; where not, it is said once. */
+export const HAS_BROWSER = NEEDED.every((path) => existsSync(path));
+if (!HAS_BROWSER) {
+	process.stdout.write('Not tested in a browser: apt-get install chromium poppler-utils\n');
+}
 
 export type Browsing = {
 	readonly context: BrowserContext;

@@ -17,7 +17,7 @@ import { sheetHtml } from '../../src/report/sheet-html.ts';
 import type { SheetPage } from '../../src/report/sheet-pages.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import type { Show } from '../../src/showfile/show.ts';
-import { type Browsing, openBrowser, WITHOUT_BROWSER } from './browser.ts';
+import { type Browsing, HAS_BROWSER, openBrowser } from './browser.ts';
 import { rackShow } from './small-show.ts';
 
 const SHOWS = join(import.meta.dirname, '../../shows');
@@ -156,9 +156,7 @@ const LETTERS = `(() => {
 	};
 })()`;
 
-if (WITHOUT_BROWSER !== null) console.warn(WITHOUT_BROWSER);
-
-describe.skipIf(WITHOUT_BROWSER !== null)('in a browser', () => {
+describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 	let browsing: Browsing;
 	beforeAll(async () => {
 		browsing = await openBrowser();
