@@ -115,7 +115,7 @@ th { white-space: nowrap; overflow-wrap: normal; }
 :is(.pressing, .boards) th:nth-child(2) { width: 36%; }
 :is(.pressing, .boards) th:nth-child(4) { width: 20%; }
 .boards td:nth-child(-n+2) { font-weight: bold; }
-.boards tr:last-child td { border-bottom: 0; }
+:is(.pressing, .boards) tr:last-child td { border-bottom: 0; }
 .pressing td { font-size: 18pt; }
 .pressing td:nth-child(2) { font-weight: bold; font-size: 20pt; }
 .pressing td:nth-child(n+3) { font-size: 14pt; }

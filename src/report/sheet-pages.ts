@@ -63,7 +63,7 @@ export function floorLines({ show, rows }: Sheet, player: string): readonly Floo
 			.filter((change) => change.player === player)
 			.map(({ at, on, nothing, capo }) => {
 				const thing =
-					on === null ? [nothing] : on.isKept ? [on.name] : [on.slot, on.name, on.tuning];
+					on === null ? [nothing] : on.isKept ? [on.slot, on.name] : [on.slot, on.name, on.tuning];
 				const words = thing.filter((part) => part !== null).join(' ');
 				return `${at === null ? '' : atCue(at)}${words}${capo === null ? '' : `, ${capo}`}`;
 			})

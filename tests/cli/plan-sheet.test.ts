@@ -156,6 +156,7 @@ describe('its pages', () => {
 		expect(out).toContain('  1 Harbour: 1 Amber E std, YOU START');
 		expect(out).not.toContain('Birch');
 		expect(out).not.toContain('DRIVE');
+		expect((await sheet('--page', 'floor=bo')).out).toContain('  3 Tide: 5 Birch, CAPO ON 2\n');
 	});
 
 	test('cut down to what changes for one player, whose floor page has every song all the same', async () => {
