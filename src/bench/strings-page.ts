@@ -129,7 +129,8 @@ function inches({ millimetres }: StringMake): number {
 	return Number((millimetres / 25.4).toFixed(5));
 }
 
-function gaugeWords(make: StringMake): string {
+/** `10`, `46w`. */
+export function gaugeWords(make: StringMake): string {
 	return `${Number((inches(make) * 1000).toFixed(1))}${make.isWound ? 'w' : ''}`;
 }
 

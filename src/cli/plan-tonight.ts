@@ -15,6 +15,7 @@ import { localOffsetMinutes } from './local-offset.ts';
 import { isFinished, nightOnDisk } from './night-on-disk.ts';
 import { searchedNights } from './night-places.ts';
 import { placesOf } from './places.ts';
+import { printSheet } from './print-sheet.ts';
 import { tellProblems } from './tell-problems.ts';
 
 /** The sheet of the night that `run` would take up; gives back the exit code. */
@@ -48,6 +49,6 @@ export function tellTonight(request: Request, io: Io): number {
 	const offsetMinutes = localOffsetMinutes(beganMs);
 	const plannedZeroMs = movedZero(plannedZero(show, beganMs, offsetMinutes), show, session.show);
 	const nowMs = records.at(-1)?.e.at(-1)?.at ?? beganMs;
-	io.write(tonightSheet({ session, nowMs, plannedZeroMs }));
-	return EXIT.fine;
+	const sheet = tonightSheet({ session, nowMs, plannedZeroMs });
+	return printSheet({ sheet, file, isKept: true }, request, io);
 }

@@ -19,3 +19,6 @@ export const SHOW_COMMANDS = {
 } as const satisfies Readonly<Record<string, CliCommand>>;
 
 export type ShowName = keyof typeof SHOW_COMMANDS;
+
+// Asked for by a start without a terminal.
+export { planShow } from './commands/plan.ts';

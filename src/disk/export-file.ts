@@ -12,7 +12,7 @@ export type ExportFile = {
 	readonly folder: string;
 	/** Name of the file, its extension included. */
 	readonly name: string;
-	readonly text: string;
+	readonly text: string | Uint8Array;
 	/** Whether the name is ours, so that a number may be added when it is taken. */
 	readonly isDefaultName: boolean;
 	/** Whether a plain file of that name may be replaced. */
@@ -36,7 +36,7 @@ export function writeExport(disk: Disk, file: ExportFile): Exported {
 		if (file.isForced) return replaceFile(disk, path, file.text);
 		for (let number = 1; number <= numbersTried; number += 1) {
 			const target = number === 1 ? path : join(file.folder, numbered(file.name, number));
-			if (disk.stat(target) === null && writeWhole(disk, target, Buffer.from(file.text)))
+			if (disk.stat(target) === null && writeWhole(disk, target, bytesOf(file.text)))
 				return { path: target };
 			if (!file.isDefaultName) break;
 		}
@@ -46,14 +46,14 @@ export function writeExport(disk: Disk, file: ExportFile): Exported {
 	}
 }
 
-function replaceFile(disk: Disk, path: string, text: string): Exported {
+function replaceFile(disk: Disk, path: string, text: string | Uint8Array): Exported {
 	const found = disk.stat(path);
 	if (found && found.kind !== 'file')
 		return { fault: { code: 'file-exists', path, kind: found.kind } };
 	// Replacing by a new name keeps the old file whole until the new one is, and leaves alone what
 	// else leads to the old one.
 	const temporary = `${path}.${randomBytes(4).toString('hex')}.new`;
-	writeWhole(disk, temporary, Buffer.from(text));
+	writeWhole(disk, temporary, bytesOf(text));
 	try {
 		disk.rename(temporary, path);
 	} catch (error) {
@@ -61,6 +61,10 @@ function replaceFile(disk: Disk, path: string, text: string): Exported {
 		throw error;
 	}
 	return { path };
+}
+
+function bytesOf(text: string | Uint8Array): Uint8Array {
+	return typeof text === 'string' ? Buffer.from(text) : text;
 }
 
 function numbered(name: string, number: number): string {

@@ -55,7 +55,7 @@ function escaped(text: string): string {
 }
 
 /** More of a text does not fit into the margin of a page. */
-const MARGIN_CELLS = 60;
+const MARGIN_CELLS = 76;
 
 /** A text from anywhere as a string of CSS: every sign that could end it is written by its number. */
 function cssString(text: string): string {

@@ -1,203 +1,192 @@
-// The run sheet to tape to the case: plain text that works on paper when the screen does not. A line
-// a song, and only what changes, because the eye has a second.
+// The run sheet as plain text of 80 columns: paper that works when the screen does not.
 
 import { cleanText } from '../base/clean-text.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
-import { minutesSeconds } from '../base/duration.ts';
-import type { Plan, Slot } from '../plan/plan.ts';
-import { offsetWords } from '../showfile/instrument-strings.ts';
-import type { SetSong } from '../showfile/running-order.ts';
-import { runningOrder } from '../showfile/running-order.ts';
-import type { Instrument, Show, Song } from '../showfile/show.ts';
-import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { asBackup } from '../words/backup-for.ts';
-import { capoAct } from '../words/capo-words.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
 import { SHEET_CAUTIONS } from '../words/cautions.ts';
 import {
 	atCue,
+	backWords,
+	checkWords,
 	dayText,
-	HANDS_EMPTY,
-	NO_BACKUP,
-	nothingFor,
+	endsWords,
+	gapWords,
+	intervalWords,
 	SHEET,
+	sayWords,
 	sheetCurfew,
 	sheetReference,
 	sheetStart,
-	withCapo,
+	workFor,
 } from '../words/paper.ts';
-import { shortTuning } from '../words/tuning-names.ts';
-import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, wrapped } from './paper.ts';
+import type { Sheet, SheetChange, SheetPoint, SheetRow, SheetSong, SheetWork } from './sheet.ts';
 
 const TITLE_WIDTH = 20;
-/** Number, title, how the song ends and the gap before it; the players' changes come after. */
-const LEFT_WIDTH = 3 + 1 + TITLE_WIDTH + 1 + 5 + 1 + 5 + 2;
-const CHANGES_WIDTH = PAPER_COLUMNS - LEFT_WIDTH;
+const INDENT = '    ';
+/** Under a change, a point, a piece of work that takes several lines. */
+const HANG = `${INDENT}      `;
+/** What is ticked when it is done. */
+const BOX = '[ ]';
+const RULE = '-'.repeat(PAPER_COLUMNS);
 
-/**
- * The sheet as lines of at most 80 columns, the last one ended too: who gets which slot in which
- * tuning and capo where that changes, in the order of the set. A song that the plan no longer has is done.
- * `backupOf`: what could be handed by hand where a slot has nothing, an instrument's id.
- */
-export function runSheet(
-	show: Show,
-	plan: Plan,
-	backupOf: (slot: Slot) => string | null = () => null,
-): string {
-	const order = runningOrder(show);
-	const body = order.flatMap((playing, index): string[] => {
-		const interval = playing.isAfterInterval ? [SHEET.interval] : [];
-		const isEncoreBegin = playing.isEncore && !order[index - 1]?.isEncore;
-		const encore = isEncoreBegin ? [SHEET.encore] : [];
-		return [...interval, ...encore, ...songLines(show, { plan, backupOf }, playing)];
-	});
+export type SheetText = {
+	/** Which printing this is: a line. */
+	readonly version: string;
+	/** What is other than in the last one. */
+	readonly since: readonly string[];
+	/** Each whole board beside what is pressed. */
+	readonly hasBoards: boolean;
+};
+
+/** The sheet as lines of at most 80 columns, the last one ended too. */
+export function runSheet(sheet: Sheet, { version, since, hasBoards }: SheetText): string {
+	const { show } = sheet;
 	return [
 		...title(show),
+		...wrapped(version, PAPER_COLUMNS, ''),
+		...since.flatMap((line) => hung(line, '* ', '  ')),
 		'',
-		...players(show, plan),
-		`${fitWidth('', 3)} ${fitWidth(SHEET.song, TITLE_WIDTH)} ${fitWidth(SHEET.ends, 5)} ${fitWidth(SHEET.gap, 5, { align: 'right' })}  ${SHEET.handOvers}`,
-		'-'.repeat(PAPER_COLUMNS),
-		...body,
-		'-'.repeat(PAPER_COLUMNS),
-		...otherWarnings(show, plan),
+		...players(show, sheet),
+		...beforeLines(sheet.before),
+		RULE,
+		...sheet.rows.flatMap((row) => [...rowLines(row, hasBoards), RULE]),
+		...sheet.warnings.flatMap(({ text }) => hung(text, '! ', '  ')),
 		...SHEET_CAUTIONS.flatMap((text) => wrapped(text, PAPER_COLUMNS, '')),
 	]
 		.map((line) => `${line.trimEnd()}\n`)
 		.join('');
 }
 
-type Planned = { readonly plan: Plan; readonly backupOf: (slot: Slot) => string | null };
-
-function songLines(
-	show: Show,
-	{ plan, backupOf }: Planned,
-	{ song, position, gapSeconds }: SetSong,
-): string[] {
-	const slots = plan.slots.filter((slot) => slot.section.position === position);
-	const isAhead = plan.sections.some((section) => section.position === position);
-	const changes = isAhead
-		? [
-				...slots
-					.filter((slot) => isToDo(plan, slot))
-					.map((slot) => ({
-						point: slot.section.point,
-						texts: changeTexts(show, song, {
-							slot,
-							backupOf,
-							isCapoMoved: isCapoMoved(plan, slot),
-						}),
-					})),
-				...plan.handOvers
-					.filter((one) => one.instrument === null && one.section.position === position)
-					.map(({ section, player }) => ({
-						point: section.point,
-						texts: [cleanText(`${whoAt(show, song, { section, player })} ${HANDS_EMPTY}`)],
-					})),
-			]
-				// The song's start first, then its cues.
-				.toSorted((one, other) => one.point - other.point)
-				.flatMap(({ texts }) => texts)
-		: [SHEET.done];
-	const left = [
-		fitWidth(String(position), 3, { align: 'right' }),
-		fitWidth(cleanText(song.title), TITLE_WIDTH),
-		fitWidth(song.ends === 'segue' ? SHEET.segue : song.ends, 5),
-		fitWidth(gapSeconds === null ? '' : minutesSeconds(gapSeconds), 5, { align: 'right' }),
-	].join(' ');
-	const [first = '', ...more] = flowed(changes, CHANGES_WIDTH);
-	const cautions = plan.warnings
-		.filter(
-			(warning) =>
-				warning.song === song.id && slots.length > 0 && isFirstTime(plan, song, position),
-		)
-		.flatMap((warning) =>
-			wrapped(`! ${cleanText(warningWords(show, warning))}`, PAPER_COLUMNS, '    '),
-		);
-	return [`${left}  ${first}`, ...more.map((line) => ' '.repeat(LEFT_WIDTH) + line), ...cautions];
+function beforeLines(work: readonly SheetWork[]): readonly string[] {
+	return work.length === 0 ? [] : [SHEET.before, ...work.flatMap(workLines)];
 }
 
-/** A song played twice gets its warnings once: they do not say which time is meant. */
-function isFirstTime(plan: Plan, song: Song, position: number): boolean {
-	return plan.sections.find((section) => section.song === song.id)?.position === position;
-}
-
-/** A hand-over, nothing where something was wanted; of what is kept a moved capo, or that it stands in for another now. */
-function isToDo(plan: Plan, slot: Slot): boolean {
-	if (slot.isHandOver || (slot.instrument === null && !slot.isKept)) return true;
-	if (slot.instrument === null) return false;
-	if (slot.for !== null && slot.for !== slotBefore(plan, slot)?.for) return true;
-	return isCapoMoved(plan, slot);
-}
-
-/** The capo on what is kept has to be put on, moved or taken off. */
-function isCapoMoved(plan: Plan, slot: Slot): boolean {
-	const before = slotBefore(plan, slot);
-	return !slot.isHandOver && before !== undefined && before.capo !== slot.capo;
-}
-
-function slotBefore({ slots }: Plan, slot: Slot): Slot | undefined {
-	return slots.slice(0, slots.indexOf(slot)).findLast((one) => one.player === slot.player);
-}
-
-/** The change, and what its strings stand off equal temperament: on a line with it where there is room. */
-function changeTexts(
-	show: Show,
-	song: Song,
-	{
-		slot,
-		backupOf,
-		isCapoMoved,
-	}: Pick<Planned, 'backupOf'> & { readonly slot: Slot; readonly isCapoMoved: boolean },
-): readonly string[] {
-	const who = whoAt(show, song, slot);
-	if (slot.instrument === null) {
-		const other = slot.isMissing ? backupOf(slot) : null;
-		const none = other === null ? NO_BACKUP : nothingFor(shownInstrument(show, other), '');
-		return [cleanText(`${who} ${slot.isMissing ? none : HANDS_EMPTY}`)];
+function rowLines(row: SheetRow, hasBoards: boolean): readonly string[] {
+	if (row.kind === 'interval') {
+		const head = [intervalWords(row.length), ...(row.clock === null ? [] : [row.clock])];
+		return [
+			...wrapped(head.join('  '), PAPER_COLUMNS, INDENT),
+			...(row.back.length === 0
+				? []
+				: hung(backWords(row.back.map(({ text }) => text)), `${INDENT}${BOX} `, HANG)),
+			...row.work.flatMap(workLines),
+		];
 	}
-	const { player, tuning } = slot;
-	const instrument = show.instruments.find((one) => one.id === slot.instrument);
-	const place = shownInstrument(show, slot.instrument);
-	const backup = asBackup(show, slot.for);
-	const what = slot.isHandOver
-		? `${place} ${shortTuning(show, tuning)}${withCapo(slot.capo)}`
-		: `${SHEET.keeps}${place}${isCapoMoved ? `, ${capoAct(slot.capo)}` : ''}`;
-	const change = cleanText(`${who} ${what}${backup}`);
-	const off = instrument ? offsetWords(show, { instrument, tuning, player }) : '';
-	if (off === '') return [change];
-	const whole = `${change}, ${off}`;
-	return displayWidth(whole) <= CHANGES_WIDTH
-		? [whole]
-		: [`${change},`, ...wrapped(off, CHANGES_WIDTH, '')];
+	return [
+		...(row.isEncoreBegin ? [`${INDENT}${SHEET.encore}`] : []),
+		...headLines(row),
+		...row.marks.flatMap(({ text }) => hung(text, `${INDENT}! `, `${INDENT}  `)),
+		...row.changes.flatMap(changeLines),
+		...row.points.flatMap((point) => pointLines(point, hasBoards)),
+		...row.work.flatMap(workLines),
+	];
 }
 
-/** The player in capitals, after the cue where it is not the song's start. */
-function whoAt(show: Show, song: Song, { section, player }: Pick<Slot, 'section' | 'player'>) {
-	const cue = section.point === 0 ? null : song.cues[section.point - 1]?.at;
-	return `${cue ? atCue(cue) : ''}${playerName(show, player).toUpperCase()}`;
+/** Number, title, clock, gap, who starts and how it ends: on one line unless it is too long. */
+function headLines(row: SheetSong): readonly string[] {
+	const { position, clock, gap, starts, ends, isDone } = row;
+	const facts = isDone
+		? [SHEET.done]
+		: [
+				clock,
+				gap === null ? null : `${gapWords(gap)}${row.isTight ? ` ${SHEET.tight}` : ''}`,
+				starts === '' ? null : starts,
+				endsWords(ends),
+			];
+	const head = `${fitWidth(String(position), 3, { align: 'right' })} ${fitWidth(cleanText(row.title), TITLE_WIDTH)}`;
+	const [first = '', ...more] = wrapped(
+		cleanText(facts.filter((fact) => fact !== null).join('  ')),
+		PAPER_COLUMNS - displayWidth(head) - 2,
+		'',
+	);
+	return [`${head}  ${first}`, ...more.map((line) => ' '.repeat(displayWidth(head) + 2) + line)];
 }
 
-function title(show: Show): string[] {
+function changeLines(change: SheetChange): readonly string[] {
+	return [
+		...hung(changeText(change), `${INDENT}${BOX} `, HANG),
+		...(change.leave === null ? [] : hung(checkWords(change.leave), HANG, HANG)),
+	];
+}
+
+/** `ASH on 1 Amber E std, off 4 Anchor, CAPO ON 2`. */
+export function changeText({ who, at, on, nothing, off, capo, acts, notes }: SheetChange): string {
+	const thing = on === null ? [] : [on.slot, on.name, on.tuning].filter((part) => part !== null);
+	const verb = on === null ? '' : on.isKept ? SHEET.keeps : SHEET.on;
+	return [
+		`${at === null ? '' : atCue(at)}${[who, verb, ...thing, nothing ?? ''].filter((part) => part !== '').join(' ')}`,
+		...(off === null ? [] : [`${SHEET.off} ${off}`]),
+		...(capo === null ? [] : [capo]),
+		...acts,
+		...notes,
+	].join(', ');
+}
+
+/** `Ch1: BO +DRIVE “solo is eight bars”`; empty where there is nothing to do or to say. */
+export function pointText({ at, say, boards }: SheetPoint, hasBoards: boolean): string {
+	const pressed = pressedWords(boards, hasBoards).join(', ');
+	const said = say === null ? '' : sayWords(say);
+	const words = [pressed, said].filter((part) => part !== '').join('  ');
+	return words === '' ? '' : `${atCue(at ?? SHEET.atStart)}${words}`;
+}
+
+/** What is pressed on each board, `BO +DRIVE`, on request with the whole of it; nothing for one that stays. */
+export function pressedWords(boards: SheetPoint['boards'], hasBoards: boolean): readonly string[] {
+	return boards
+		.filter(({ presses }) => hasBoards || presses !== '')
+		.map(({ who, presses, whole }) =>
+			[who, presses || SHEET.stays, ...(hasBoards ? [`(${whole})`] : [])].join(' '),
+		);
+}
+
+function pointLines(point: SheetPoint, hasBoards: boolean): readonly string[] {
+	const text = pointText(point, hasBoards);
+	return text === '' ? [] : hung(text, INDENT, HANG);
+}
+
+/** `1 Amber TOUCH UP 0:45, start by 20:36, for 3 Gravel`. */
+function workText({ slot, name, what, when, song }: SheetWork): string {
+	const place = slot === null ? name : `${slot} ${name}`;
+	return `${place} ${what} ${when}, ${workFor(song)}`;
+}
+
+function workLines(work: SheetWork): readonly string[] {
+	return hung(`${SHEET.atRack} ${workText(work)}`, `${INDENT}${BOX} `, HANG);
+}
+
+/** Whole words on lines, the first one behind its mark and the others indented. */
+function hung(text: string, mark: string, indent: string): string[] {
+	const lines = wrapped(cleanText(text), PAPER_COLUMNS - indent.length, '');
+	return lines.map((line, at) => (at === 0 ? mark : indent) + line);
+}
+
+/** What the night is: venue, date, times. */
+export function sheetFacts(show: Show): readonly string[] {
 	const { startMinutes, curfewMinutes } = show;
-	const facts = [
+	return [
 		show.venue,
 		show.date,
 		startMinutes === null ? null : sheetStart(dayText(startMinutes)),
 		curfewMinutes === null ? null : sheetCurfew(dayText(curfewMinutes)),
 		show.referenceHertz === 440 ? null : sheetReference(show.referenceHertz),
 	].filter((fact) => fact !== null);
+}
+
+function title(show: Show): string[] {
 	const notes = show.notes === undefined ? [] : wrapped(cleanText(show.notes), PAPER_COLUMNS, '');
-	return [...phrases([show.title, ...facts]), ...notes];
+	return [...phrases([show.title, ...sheetFacts(show)]), ...notes];
 }
 
 /** Every slot of the rack by whose it is; what nobody owns comes last, since anybody may get it. */
-function players(show: Show, plan: Plan): string[] {
+function players(show: Show, sheet: Sheet): string[] {
 	const isAnybodys = ({ for: owners }: Instrument): boolean => (owners?.length ?? 0) === 0;
+	const given = sheet.rows.flatMap((row) => (row.kind === 'song' ? row.changes : []));
 	const own = show.players.flatMap((player) => {
 		const has = (one: Instrument): boolean =>
 			(one.for?.includes(player.id) ?? false) ||
 			(!isAnybodys(one) &&
-				plan.slots.some((slot) => slot.player === player.id && slot.instrument === one.id));
+				given.some(({ player: who, on }) => who === player.id && on?.name === one.name));
 		const places = show.instruments.filter(has).map(placeText);
 		return legend(player.name.toUpperCase(), places.length > 0 ? places : [SHEET.anyKind]);
 	});
@@ -227,27 +216,6 @@ function phrases(texts: readonly string[]): string[] {
 		if (last !== undefined && displayWidth(last) + 1 + displayWidth(phrase) <= PAPER_COLUMNS) {
 			lines[lines.length - 1] = `${last} ${phrase}`;
 		} else lines.push(...wrapped(phrase, PAPER_COLUMNS, lines.length === 0 ? '' : '  '));
-	}
-	return lines;
-}
-
-function otherWarnings(show: Show, plan: Plan): string[] {
-	const listed = new Set(plan.sections.map((section) => section.song));
-	return plan.warnings
-		.filter((warning) => warning.song === undefined || !listed.has(warning.song))
-		.flatMap((warning) =>
-			wrapped(cleanText(`! ${warningWords(show, warning)}`), PAPER_COLUMNS, '  '),
-		);
-}
-
-/** Whole items on lines of at most `width` cells, two spaces between; an item too long is cut. */
-function flowed(items: readonly string[], width: number): string[] {
-	const lines: string[] = [];
-	for (const item of items.map((one) => fitWidth(one, Math.min(width, displayWidth(one))))) {
-		const last = lines.at(-1);
-		if (last !== undefined && displayWidth(last) + 2 + displayWidth(item) <= width) {
-			lines[lines.length - 1] = `${last}  ${item}`;
-		} else lines.push(item);
 	}
 	return lines;
 }

@@ -12,10 +12,10 @@ import type { ListItem } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { SetItem } from '../showfile/show.ts';
 import { tonightsList } from '../words/paper.ts';
-import { runSheet } from './run-sheet.ts';
+import { type Sheet, sheetOf } from './sheet.ts';
 
-/** The sheet as lines of at most 80 columns, the last one ended too. */
-export function tonightSheet(moment: Moment): string {
+/** The sheet of that night. */
+export function tonightSheet(moment: Moment): Sheet {
 	const { show } = moment.session;
 	const coming = new Set(comingItems(moment.session));
 	const list = moment.session.list.filter(
@@ -31,7 +31,13 @@ export function tonightSheet(moment: Moment): string {
 		...curfewWarnings(show, plan.sections, moment.plannedZeroMs),
 	];
 	const tonight = { ...show, title: tonightsList(show.title), set: list.map(setItem) };
-	return runSheet(tonight, { ...plan, warnings }, backupOf);
+	const isByWall = show.startMinutes !== null;
+	return sheetOf({
+		session: { ...session, show: tonight },
+		plan: { ...plan, warnings },
+		zeroMs: isByWall ? moment.plannedZeroMs : (session.zeroAtMs ?? moment.plannedZeroMs),
+		backupOf,
+	});
 }
 
 function setItem(item: ListItem): SetItem {

@@ -5,6 +5,7 @@ import { cuePoints } from '../../machines/song.ts';
 import { displayWidth } from '../base/display-width.ts';
 import type { Pedal, PedalStates } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
+import { boardPresses } from '../words/board-presses.ts';
 import {
 	asCorrected,
 	BOARD,
@@ -16,8 +17,6 @@ import {
 	listOn,
 	NO_STOMP,
 	PLACES,
-	pressOff,
-	pressOn,
 	SET_ENDS,
 	stompWords,
 	stuckLabel,
@@ -183,17 +182,7 @@ function boardActs(
 	const now = state.session.boards[player]?.context;
 	const next = nextBoard(state, player).board;
 	if (now === undefined || next === null) return [];
-	const then = boardAfterCue(now, next);
-	return pedals.flatMap(({ id, name }) => {
-		const [was, is] = [now.pedals[id], then[id]];
-		const label = name.toUpperCase();
-		const settings = Object.values(is?.settings ?? {}).join(' ');
-		const set = hasSettings && settings !== '' ? `${label} ${settings}` : label;
-		if (is?.on !== true) return was?.on === true ? [pressOff(label)] : [];
-		if (was?.on !== true) return [pressOn(set)];
-		const isSame = JSON.stringify(was.settings ?? {}) === JSON.stringify(is.settings ?? {});
-		return isSame ? [] : [set];
-	});
+	return boardPresses(pedals, { was: now.pedals, is: boardAfterCue(now, next) }, hasSettings);
 }
 
 /** The whole board in words, from all that is known to the names of what is on and what is stuck. */

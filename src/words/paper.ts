@@ -129,21 +129,152 @@ export const withCapo = (capo: number): string => (capo === 0 ? '' : ` capo ${ca
 // The run sheet.
 
 export const SHEET = {
-	interval: '    -- interval --',
-	encore: '    -- encore --',
-	song: 'song',
-	ends: 'ends',
+	heading: 'Run sheet',
+	encore: 'ENCORE',
 	segue: 'SEGUE',
-	gap: 'gap',
-	handOvers: 'hand-overs before it',
 	done: 'done',
-	keeps: 'keeps ',
+	gap: 'gap',
+	free: 'free',
+	ends: 'ends',
+	on: 'on',
+	off: 'off',
+	keeps: 'keeps',
+	atStart: 'start',
+	atRack: 'RACK',
+	before: 'BEFORE THE SHOW',
 	anyKind: 'anything of the kind',
 	any: 'ANY',
 	spares: 'SPARES',
+	stays: 'board stays',
+	youStart: 'YOU START',
+	pressed: 'Cues',
+	boards: 'Boards',
+	warnings: 'Look at',
+	cautions: 'Cautions',
+	changed: 'CHANGED',
+	new: 'NEW',
+	tight: 'TIGHT',
 } as const;
 export const sheetStart = (clock: string): string => `start ${clock}`;
 export const sheetCurfew = (clock: string): string => `curfew ${clock}`;
 export const sheetReference = (hertz: number): string => `A4 = ${hertz} Hz`;
 export const atCue = (cue: string): string => `${cue}: `;
 export const tonightsList = (title: string): string => `${title}, tonight's list`;
+export const gapWords = (gap: string): string => `gap ${gap}`;
+export const endsWords = (ends: string): string => (ends === SHEET.segue ? ends : `ends ${ends}`);
+export const intervalWords = (length: string): string => `INTERVAL ${length}`;
+export const checkWords = (leave: string): string => `check ${leave}`;
+export const workFor = (song: string): string => `for ${song}`;
+/** What a cue is said to bring, in quotes. */
+export const sayWords = (say: string): string => `“${say}”`;
+
+/** `Bo starts, count 4`, `starts: drums`; empty where nothing is known. */
+export function startsWords(song: {
+	readonly player: string | null;
+	/** Whoever starts that is no player of the show. */
+	readonly other: string | null;
+	readonly count: number | null;
+}): string {
+	const { player, other, count } = song;
+	const starter = player === null ? other && `starts: ${other}` : `${player} starts`;
+	return [starter, count === null ? null : `count ${count}`]
+		.filter((part) => part !== null)
+		.join(', ');
+}
+
+/** What comes off as an interval begins. */
+export const backWords = (held: readonly string[]): string => `off ${held.join(', ')}`;
+
+/** `PACK P2 (G2)`. */
+export function sheetPack(pack: string, channel: string | null): string {
+	return channel === null ? `PACK ${pack}` : `PACK ${pack} (${channel})`;
+}
+
+/** When a piece of work is done: `in the interval`, `during 3 Gravel`. */
+export function whenWords(
+	at:
+		| { readonly kind: 'before' | 'interval' }
+		| { readonly kind: 'during' | 'after'; readonly song: string },
+): string {
+	if ('song' in at) return `${at.kind} ${at.song}`;
+	return at.kind === 'before' ? 'before the show' : 'in the interval';
+}
+
+/** By how much work is too late, whatever is done. */
+export const shortWords = (seconds: number): string => `${minutesSeconds(seconds)} SHORT`;
+
+/** `0:45, start by 20:36`, or by how much it is short. */
+export function workDeadline(work: {
+	readonly seconds: number;
+	readonly startBy: string;
+	readonly shortSeconds: number;
+}): string {
+	const { seconds, startBy, shortSeconds } = work;
+	const end = shortSeconds > 0 ? shortWords(shortSeconds) : `start by ${startBy}`;
+	return `${minutesSeconds(seconds)}, ${end}`;
+}
+
+// What changed since the last printing.
+
+export const NO_LONGER = 'no longer';
+export const addedSong = (song: string): string => `Added: ${song}`;
+export const droppedSong = (song: string): string => `Dropped: ${song}`;
+export const movedSong = (from: string, to: string): string => `Moved: ${from} is now ${to}`;
+export const changedSong = (song: string, what: string): string => `${song}: ${what}`;
+export const changedClock = (song: string): string => `Clock times are others from ${song} on.`;
+/** `path`: the file in which printings are kept. */
+export const notKeptWords = (path: string): string =>
+	`What this sheet says could not be kept in ${path}, so the next printing cannot say what changed.`;
+export const NOTHING_CHANGED = 'Nothing changed.';
+export const OTHERS_CHANGED = 'The songs are the same; work, warnings, packs or the rack changed.';
+/** `Since version 2, printed 2026-06-12 19:05`. */
+export const sinceWords = (version: number, printed: string): string =>
+	`Since version ${version}, printed ${printed}`;
+
+/** `version 3, 7F3A9C, printed 2026-06-12 19:40`; the number only where printings are counted. */
+export function versionWords(printing: {
+	readonly version: number | null;
+	readonly hash: string;
+	readonly printed: string;
+}): string {
+	const { version, hash, printed } = printing;
+	return `version ${version === null ? '' : `${version}, `}${hash}, printed ${printed}`;
+}
+
+// The pages beside the run sheet.
+
+/** `spare for Ash and Bo`. */
+export function spareFor(players: readonly string[]): string {
+	return players.length === 0 ? 'spare, for nobody tonight' : `spare for ${listed(players)}`;
+}
+export const NOBODY_IN_PARTICULAR = 'anybody';
+
+function listed(names: readonly string[]): string {
+	return new Intl.ListFormat('en').format(names);
+}
+
+export const RACK = {
+	heading: 'The rack',
+	labels: 'Slot labels',
+	columns: ['slot', 'instrument', 'tuning now', 'whose', 'goes in'],
+	inCase: (name: string): string => `case ${name}`,
+	onPack: (pack: string): string => `pack ${pack}`,
+	strings: (gauges: string): string => `strings ${gauges}`,
+} as const;
+
+export const RADIO = {
+	heading: 'Radio',
+	columns: ['player', 'pack', 'channel', 'from', 'on', 'tell'],
+	pack: 'pack',
+	channel: 'channel',
+	tell: 'TELL THE DESK',
+	from: (song: string, instrument: string): string => `from ${song} on ${instrument}`,
+	spares: (packs: readonly string[]): string =>
+		packs.length === 0 ? 'No spare pack.' : `Spare: ${packs.join(', ')}.`,
+	told: (techs: readonly string[]): string =>
+		`Another pack or channel: tell ${listed(['the desk', ...techs, 'whoever mixes the monitors'])} at once.`,
+} as const;
+
+export const floorHeading = (player: string): string => `For ${player}`;
+export const cuesHeading = (player: string): string => `Cues, ${player}'s board`;
+export const CUE_COLUMNS = ['at', 'press', 'whole board', 'say'] as const;

@@ -25,6 +25,7 @@ export const EXTRA_WORD = 'unexpected word';
 // An instrument, a tuning, a number.
 
 export const NO_PLAYER = 'there is no such player in this show';
+export const NO_TECH = 'there is no such technician in this show';
 export const BAD_SYMPTOM = '--symptom is not one that is known';
 export const BAD_ANSWER = '--answers has something that is no answer';
 export const NO_TEST = 'there is no such test on this way of the sound';
@@ -88,6 +89,15 @@ export const nameItsShow = (night: string): string =>
 	`Name the show file that it was begun with: rackside report ${night} --show FILE`;
 export const OWN_COPY =
 	'This night has its own copy of the show, and the report goes by that; --show is not needed.';
+export const UNKNOWN_SHEET_FORM = 'a run sheet cannot be written as this';
+export const UNKNOWN_PAPER = 'there is no such paper here';
+export const NO_SUCH_PAGE = 'there is no such page of a run sheet';
+export const PAGES = ['run', 'rack', 'radio', 'cues=PLAYER', 'floor=PLAYER'];
+export const NO_BROWSER =
+	'no browser was found that can print to a PDF by itself (chromium in PATH)';
+export const NOT_PRINTED = 'this browser did not print the sheet';
+export const PRINT_BY_HAND =
+	'Write the page with --as html --out sheet.html, open it in any browser and print it there.';
 export const UNKNOWN_FORM = 'a report cannot be written as this';
 export const NO_SUCH_READER = 'a report is not written for this reader';
 export const NO_SUCH_PLAYER = 'the show has no such player';

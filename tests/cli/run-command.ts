@@ -8,11 +8,13 @@ export type CommandPlace = {
 	/** The data folder. */
 	readonly data: string;
 	readonly wallMs?: number;
+	/** Where programs are looked for; nowhere when left out. */
+	readonly path?: string;
 };
 
 /** Runs the command line in this process. */
 export async function runCommand(
-	{ cwd, data, wallMs = 0 }: CommandPlace,
+	{ cwd, data, wallMs = 0, path }: CommandPlace,
 	...argv: readonly string[]
 ): Promise<{ readonly code: number; readonly out: string; readonly err: string }> {
 	let out = '';
@@ -24,7 +26,7 @@ export async function runCommand(
 		complain: (text) => {
 			err += text;
 		},
-		env: { RACKSIDE_DATA: data },
+		env: { RACKSIDE_DATA: data, PATH: path },
 		cwd,
 		isInputTerminal: false,
 		isOutputTerminal: false,

@@ -1,28 +1,103 @@
-// The run sheet as it is taped to the case.
+// The run sheet as text, as it is taped to the case: per song what to hand and what to press, and the work at the
+// rack in the song while which it is done.
 
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cleanText } from '../../src/base/clean-text.ts';
+import { displayWidth } from '../../src/base/display-width.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { runSheet } from '../../src/report/run-sheet.ts';
+import { chosenOf } from '../../src/report/sheet.ts';
+import { sheetBeforeDoors } from '../../src/report/sheet-before-doors.ts';
+import { pageText, type SheetPage } from '../../src/report/sheet-pages.ts';
 import type { Show } from '../../src/showfile/show.ts';
-import { smallShow } from './small-show.ts';
+import { rackShow, smallShow } from './small-show.ts';
 
-test('a line a song, with what changes, and never wider than paper', () => {
-	const show = smallShow();
-	const lines = runSheet(show, planBeforeDoors(show)).split('\n');
-	for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
-	const songs = lines.filter((line) => /^ {0,2}\d /.test(line));
-	expect(songs).toEqual([
-		expect.stringMatching(/^ {2}1 Harbour +\S+ +ASH 1 Amber E std {2}CLEO 8 Cedar E std$/),
-		expect.stringMatching(/^ {2}2 Lantern +\S+ +0:30 +ASH 4 Anchor drop D$/),
-		expect.stringMatching(/^ {2}3 =Gravel\|x +\S+ +0:15 +ASH 1 Amber E std$/),
-		expect.stringMatching(/^ {2}4 Tide +\S+ +0:15 +ASH keeps 1 Amber, CAPO ON 2$/),
+const sheetText = (show: Show, hasBoards = false) =>
+	runSheet(sheetBeforeDoors(show, planBeforeDoors(show)), {
+		version: 'version 1',
+		since: [],
+		hasBoards,
+	});
+
+/** The lines of a song, its first one first. */
+function songLines(text: string, position: number): readonly string[] {
+	const lines = text.split('\n');
+	const at = lines.findIndex((line) => line.startsWith(`${String(position).padStart(3)} `));
+	const end = lines.findIndex((line, index) => index > at && line.startsWith('---'));
+	return lines.slice(at, end).map((line) => line.trim());
+}
+
+test('a song says who gets what and what comes off, with its clock, its gap and how it ends', () => {
+	const text = sheetText(smallShow());
+	for (const line of text.split('\n')) expect(displayWidth(line)).toBeLessThanOrEqual(80);
+	expect(songLines(text, 1)).toEqual([
+		expect.stringMatching(/^1 Harbour +20:00 {2}ends stop$/),
+		'[ ] ASH on 1 Amber E std',
+		'[ ] CLEO on 8 Cedar E std',
 	]);
-	expect(lines.join('\n')).toContain('Hearing');
+	expect(songLines(text, 2)).toEqual([
+		expect.stringMatching(/^2 Lantern +20:04 {2}gap 0:30 {2}ends stop$/),
+		'[ ] ASH on 4 Anchor drop D, off 1 Amber',
+		// Gravel starts at 20:08:15; a hand-over of 15 s and this work of a minute (common practice) come before it.
+		'[ ] RACK 1 Amber TOUCH UP 1:00, start by 20:07, for 3 =Gravel|x',
+	]);
+	expect(songLines(text, 3)[0]).toMatch(/^3 =Gravel\|x +20:08 {2}gap 0:15 TIGHT {2}ends stop$/);
+	expect(songLines(text, 4)).toContain('[ ] ASH keeps 1 Amber E std, CAPO ON 2');
+	expect(text).toContain('Hearing');
+});
+
+test('what is retuned says into what and when; a capo says where it goes on and when it comes off', () => {
+	const text = sheetText(rackShow());
+	// Amber is in drop D for the second song after the interval, and in its own tuning before.
+	expect(songLines(text, 2)).toContain(
+		'[ ] ASH on 1 Amber drop D, RETUNE drop D in the interval, PACK P2 (12)',
+	);
+	expect(text).toContain('INTERVAL 20:00  20:04');
+	expect(text).toContain('[ ] off ASH 1 Amber, BO 5 Birch');
+	expect(text).toMatch(/RACK 1 Amber RETUNE drop D \d:\d\d, start by 20:\d\d, for 2 Lantern/);
+	expect(songLines(text, 3)).toContain('[ ] BO keeps 5 Birch E std, CAPO ON 2');
+	expect(songLines(text, 4)).toContain('[ ] BO keeps 5 Birch E std, CAPO OFF');
+});
+
+test('cues say what to press, and on request the whole board', () => {
+	const points = (hasBoards: boolean) =>
+		songLines(sheetText(rackShow(), hasBoards), 1).filter((line) =>
+			/^(start|Ch1|solo):/.test(line),
+		);
+	expect(points(false)).toEqual(['Ch1: BO +DRIVE', 'solo: BO −DRIVE +DELAY eighth  “eight bars”']);
+	expect(points(true)).toEqual([
+		'start: BO board stays (all off)',
+		'Ch1: BO +DRIVE (Drive)',
+		'solo: BO −DRIVE +DELAY eighth (Delay eighth 300 ms)  “eight bars”',
+	]);
+});
+
+test('for one player, and with what changes alone', () => {
+	const show = rackShow();
+	const sheet = sheetBeforeDoors(show, planBeforeDoors(show));
+	const textOf = (players: readonly string[] | null, isChangesOnly: boolean) =>
+		runSheet(chosenOf(sheet, { players, isChangesOnly }), {
+			version: '',
+			since: [],
+			hasBoards: false,
+		});
+	expect(textOf(['ply'], false)).not.toMatch(/BO (on|keeps|\+)/);
+	expect(textOf(['ply'], false)).toMatch(/^ {2}3 Tide/m);
+	const changes = textOf(['ply'], true);
+	expect(changes).not.toMatch(/^ {2}3 Tide/m);
+	expect(changes).not.toContain('Ch1:');
+	expect(changes).toContain('ASH on 1 Amber drop D');
+});
+
+test('nothing is called by its id', () => {
+	const show = rackShow();
+	const ids = [...show.instruments, ...show.songs, ...show.players].map(({ id }) => id);
+	for (const id of ids) expect(sheetText(show)).not.toMatch(new RegExp(`(^|[^A-Za-z])${id}\\b`));
 });
 
 test('the legend names every slot of the rack, those that nobody owns too', () => {
-	const show = smallShow();
-	const sheet = runSheet(show, planBeforeDoors(show));
+	const sheet = sheetText(smallShow());
 	expect(sheet).toContain('\nASH: 1 Amber, 4 Anchor\n');
 	expect(sheet).toContain('\nSPARES: S Spare\n');
 });
@@ -34,24 +109,67 @@ test('a title line too long is broken between its facts, not inside one', () => 
 		curfewMinutes: 1365,
 	};
 	const long = { ...show, title: 'Quay Street, the second of nights', date: '2026-06-12' };
-	const lines = runSheet(long, planBeforeDoors(long)).split('\n');
-	expect(lines.slice(0, 2)).toEqual([
+	expect(sheetText(long).split('\n').slice(0, 2)).toEqual([
 		'Quay Street, the second of nights, The Old Wharrel Rooms by the Harbour,',
 		'  2026-06-12, start 20:00, curfew 22:45',
 	]);
 });
 
-test('what strings stand off equal temperament stands by the tuning, or under it where it is long', () => {
+test('what strings stand off equal temperament stands by the tuning', () => {
 	const few = { ...smallShow(), offsets: [{ tuning: 'drop D', cents: { 3: -3, 6: -2 } }] };
 	const many = {
 		...smallShow(),
 		offsets: [{ player: 'ash', cents: { 1: -1, 2: -1, 3: -3, 4: -2, 5: -2, 6: -2 } }],
 	};
-	const sheetOf = (show: Show) => runSheet(show, planBeforeDoors(show));
-	expect(sheetOf(few)).toContain('ASH 4 Anchor drop D, strings 6 -2, 3 -3 c');
-	expect(sheetOf(few)).toMatch(/ASH 1 Amber E std {2}CLEO/);
-	expect(sheetOf(many)).toMatch(
-		/ASH 4 Anchor drop D,\n {38}strings 6 -2, 5 -2, 4 -2, 3 -3, 2 -1, 1 -1\n {38}c\n/,
+	expect(songLines(sheetText(few), 2)).toContain(
+		'[ ] ASH on 4 Anchor drop D, off 1 Amber, strings 6 -2, 3 -3 c',
 	);
-	for (const line of sheetOf(many).split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+	expect(songLines(sheetText(many), 2).join(' ')).toContain(
+		'off 1 Amber, strings 6 -2, 5 -2, 4 -2, 3 -3, 2 -1, 1 -1 c',
+	);
+	for (const line of sheetText(many).split('\n')) expect(line.length).toBeLessThanOrEqual(80);
 });
+
+test('hostile names keep every text within 80 columns, on lines of their own, and move no cursor', () => {
+	fc.assert(
+		fc.property(
+			fc.array(hostileName, { minLength: 4, maxLength: 4 }),
+			([title, name, at, gear]) => {
+				const plain = rackShow();
+				const show: Show = {
+					...plain,
+					title: title!,
+					players: plain.players.map((one) => ({ ...one, name: name! })),
+					instruments: plain.instruments.map((one) => ({ ...one, name: gear!, leave: gear! })),
+					songs: plain.songs.map((song) => ({
+						...song,
+						title: title!,
+						cues: song.cues.map((cue) => ({ ...cue, at: at!, say: at! })),
+					})),
+				};
+				const sheet = sheetBeforeDoors(show, planBeforeDoors(show));
+				const pages: readonly SheetPage[] = [
+					{ kind: 'rack' },
+					{ kind: 'radio' },
+					{ kind: 'cues', player: 'bob' },
+					{ kind: 'floor', player: 'ply' },
+				];
+				const texts = [
+					runSheet(sheet, { version: 'version 1', since: [title!], hasBoards: true }),
+					...pages.map((page) => pageText(sheet, page, 'version 1')),
+				];
+				for (const line of texts.flatMap((text) => text.split('\n'))) {
+					expect(displayWidth(line)).toBeLessThanOrEqual(80);
+					expect(cleanText(line)).toBe(line);
+				}
+			},
+		),
+		{ numRuns: 60 },
+	);
+});
+
+/** Anything at all, and what is known to break texts. */
+const hostileName = fc.oneof(
+	fc.string({ unit: 'binary', minLength: 1 }),
+	fc.constantFrom('x'.repeat(500), '\u001b[2J\r\n', '\u202eback', 'שלום', '漢字'.repeat(60)),
+);

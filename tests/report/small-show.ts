@@ -28,7 +28,47 @@ set: [harbour, {song: lantern, gap: 30s}, gravel, tide]
 
 /** The show. */
 export function smallShow(): Show {
-	const { show, problems } = readShow(() => new TextEncoder().encode(TEXT), 'small.yaml');
+	return read(TEXT);
+}
+
+/** A show with a board, packs, an interval, a retune and a capo, whose ids are no words of it; its file. */
+export const rackText = `format: rackside/1
+show: {title: Small rack, venue: A room, date: 2026-06-12, start: "20:00"}
+techs: [{id: tec, name: Lou}]
+players:
+  - {id: ply, name: Ash, plays: guitar, tech: tec}
+  - {id: bob, name: Bo, plays: guitar}
+packs: [{id: P1, channel: "11"}, {id: P2, channel: "12"}, {id: P3, channel: "13"}]
+boards: {bob: [{id: drv, name: Drive}, {id: dly, name: Delay}]}
+instruments:
+  - {id: xa, name: Amber, slot: "1", kind: electric-6, for: [ply], tuning: E standard, strings: [10, 13, 17, 26w, 36w, 46w], pack: P1, case: red, leave: volume 7}
+  - {id: xb, name: Birch, slot: "5", kind: acoustic-6, for: [bob], tuning: E standard}
+  - {id: xs, name: Spruce, slot: s, kind: electric-6, tuning: E standard, spare: true}
+songs:
+  - id: sg1
+    title: Harbour
+    length: "4:00"
+    tempo: 100
+    hands: {ply: xa, bob: xb}
+    board: {bob: {drv: off}}
+    cues:
+      - {at: Ch1, bob: {drv: on}}
+      - {at: solo, bob: {dly: {time: eighth}}, say: eight bars}
+    starts: ply
+    count: 4
+  - {id: sg2, title: Lantern, length: "3:30", hands: {ply: {instrument: xa, tuning: drop D, pack: P2}}, ends: ring}
+  - {id: sg3, title: Tide, length: "3:00", hands: {bob: {instrument: xb, capo: 2}}, starts: drums}
+  - {id: sg4, title: Gravel, length: "3:00", hands: {bob: {instrument: xb}}}
+set: [sg1, {interval: 20m}, sg2, sg3, sg4]
+`;
+
+/** That show. */
+export function rackShow(): Show {
+	return read(rackText);
+}
+
+function read(text: string): Show {
+	const { show, problems } = readShow(() => new TextEncoder().encode(text), 'small.yaml');
 	if (!show) throw new Error(JSON.stringify(problems));
 	return show;
 }

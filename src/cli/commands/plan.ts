@@ -13,16 +13,17 @@ import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
 import { readyAtZero } from '../../plan/timed-choice/before-doors.ts';
 import { planJson } from '../../report/plan-json.ts';
 import { planTable } from '../../report/plan-table.ts';
-import { runSheet } from '../../report/run-sheet.ts';
+import { sheetBeforeDoors } from '../../report/sheet-before-doors.ts';
 import { whyTable } from '../../report/why-table.ts';
 import type { Show } from '../../showfile/show.ts';
 import { changeWords, verdictWords } from '../../words/advice.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { PLANNING } from '../../words/program.ts';
 import { didYouMean, LEAVE_ONE_OUT, NO_SUCH_SONG, notBoth, SONG_BY } from '../../words/requests.ts';
-import type { CliCommand } from '../command.ts';
+import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import type { Io } from '../io.ts';
 import { openShow } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { whileWorking } from '../while-working.ts';
@@ -36,38 +37,76 @@ export const planCommand: CliCommand = {
 		why: { value: 'SONG', words: COMMAND_WORDS.plan.options.why },
 		sheet: { words: COMMAND_WORDS.plan.options.sheet },
 		tonight: { words: COMMAND_WORDS.plan.options.tonight },
+		as: { value: 'FORM', words: COMMAND_WORDS.plan.options.as },
+		page: { value: 'PAGE', words: COMMAND_WORDS.plan.options.page },
+		player: { value: 'NAME', words: COMMAND_WORDS.plan.options.player },
+		tech: { value: 'NAME', words: COMMAND_WORDS.plan.options.tech },
+		changes: { words: COMMAND_WORDS.plan.options.changes },
+		boards: { words: COMMAND_WORDS.plan.options.boards },
+		out: { value: 'FILE', words: COMMAND_WORDS.plan.options.out },
+		pdf: { value: 'FILE', words: COMMAND_WORDS.plan.options.pdf },
+		paper: { value: 'PAPER', words: COMMAND_WORDS.plan.options.paper },
+		force: { words: COMMAND_WORDS.plan.options.force },
 	},
 	words: { least: 1, most: 1 },
-	run: async (request, io) => {
-		const other = (['why', 'sheet', 'tonight'] as const).find((one) => request.options[one]);
-		if (request.options.json === true && other !== undefined) {
-			return tellProblems(
-				[{ code: 'two-answers', what: notBoth('json', other), hint: LEAVE_ONE_OUT }],
-				io,
-			);
-		}
-		if (request.options.tonight) {
-			// A night on disk takes much of the program with it.
-			const { tellTonight } = await import('../printed-commands.ts');
-			return tellTonight(request, io);
-		}
-		const { show, problems, remarks } = await openShow(request.words[0] ?? '', request, io);
-		for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
-		if (!show) return tellProblems(problems, io);
-		const asked = optionText(request, 'why');
-		const told = whileWorking(PLANNING, () => {
-			const plan = planBeforeDoors(show);
-			if (asked !== null) return whyText(show, { plan, asked });
-			const works = isWorking(shortfallOf(show, plan));
-			if (request.options.sheet) return { works, text: sheetText(show, plan) };
-			const text = planText(show, { plan, isJson: request.options.json === true });
-			return { works, text };
-		});
-		if ('code' in told) return tellProblems([told], io);
-		io.write(told.text);
-		return told.works ? EXIT.fine : EXIT.toLookAt;
-	},
+	run: (request, io) => planShow(request, io, true),
 };
+
+/** What makes a request one for the run sheet. */
+const OF_SHEET = [
+	'sheet',
+	'tonight',
+	'as',
+	'page',
+	'player',
+	'tech',
+	'changes',
+	'boards',
+	'out',
+	'pdf',
+	'paper',
+] as const;
+
+/** The plan, or the sheet. `isKept`: the next printing says what changed since this one. */
+export async function planShow(request: Request, io: Io, isKept: boolean): Promise<number> {
+	const { options } = request;
+	const ofSheet = OF_SHEET.find((one) => options[one] !== undefined);
+	const [one, other] = [...PLANS.filter((name) => options[name] !== undefined), ofSheet];
+	if (one !== undefined && other !== undefined) {
+		return tellProblems(
+			[{ code: 'two-answers', what: notBoth(one, other), hint: LEAVE_ONE_OUT }],
+			io,
+		);
+	}
+	if (options.tonight) {
+		// A night on disk takes much of the program with it.
+		const { tellTonight } = await import('../printed-commands.ts');
+		return tellTonight(request, io);
+	}
+	const file = request.words[0] ?? '';
+	const { show, problems, remarks } = await openShow(file, request, io);
+	for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
+	if (!show) return tellProblems(problems, io);
+	const asked = optionText(request, 'why');
+	const plan = whileWorking(PLANNING, () => planBeforeDoors(show));
+	const works = isWorking(shortfallOf(show, plan));
+	if (ofSheet !== undefined) {
+		const { printSheet } = await import('../print-sheet.ts');
+		const code = printSheet({ sheet: sheetBeforeDoors(show, plan), file, isKept }, request, io);
+		return code === EXIT.fine && !works ? EXIT.toLookAt : code;
+	}
+	const told = whileWorking(PLANNING, () =>
+		asked === null
+			? { works, text: planText(show, { plan, isJson: options.json === true }) }
+			: whyText(show, { plan, asked }),
+	);
+	if ('code' in told) return tellProblems([told], io);
+	io.write(told.text);
+	return told.works ? EXIT.fine : EXIT.toLookAt;
+}
+
+/** What is asked of a plan in place of its sheet. */
+const PLANS = ['json', 'why'] as const;
 
 /** Steps of all plans beside the one that is shown: some tenths of a second. */
 const STEPS = 600_000;
@@ -93,16 +132,6 @@ function planText(
 	}
 	const standIns = slotStandIns(readyAtZero(show), { plan, costs: 'best', from });
 	return planTable(show, { plan, sentence, standIns });
-}
-
-function sheetText(show: Show, plan: Plan): string {
-	const missing = slotStandIns(readyAtZero(show), {
-		plan,
-		costs: 'none',
-		isAsked: ({ isMissing }) => isMissing,
-	});
-	const backups = new Map(missing.map(({ slot, standIns: [best] }) => [slot, best?.instrument]));
-	return runSheet(show, plan, (slot) => backups.get(slot) ?? null);
 }
 
 function whyText(

@@ -62,10 +62,10 @@ export const startCommand = (commands: Reachable): CliCommand => ({
 });
 
 async function printSheet(request: Request, io: Io): Promise<number> {
-	const { SHOW_COMMANDS } = await import('../show-commands.ts');
+	const { planShow } = await import('../show-commands.ts');
 	const path = exampleShowPath();
 	const sheet = { words: [path], options: { ...request.options, sheet: true } } as const;
-	const code = await SHOW_COMMANDS.plan.run(sheet, io);
+	const code = await planShow(sheet, io, false);
 	if (code === EXIT.fine) {
 		io.write(`\n${EXAMPLE_SHEET}\n`);
 	}

@@ -15,6 +15,7 @@ import { readyAtZero } from '../../../src/plan/timed-choice/before-doors.ts';
 import { playedThrough } from '../../../src/plan/what-if/played-through.ts';
 import { planTable } from '../../../src/report/plan-table.ts';
 import { runSheet } from '../../../src/report/run-sheet.ts';
+import { sheetOf } from '../../../src/report/sheet.ts';
 import { applyAll } from '../../../src/session/apply.ts';
 import { decide } from '../../../src/session/decide.ts';
 import type { Show } from '../../../src/showfile/show.ts';
@@ -127,7 +128,15 @@ test('the table, the reasons and the sheet have no backup where the plan has non
 			const table = planTable(show, { plan, sentence: '', standIns: all }).split('\nBackups\n')[0]!;
 			expect(table.match(/NO BACKUP/g)?.length ?? 0).toBe(none.length);
 			const others = new Map(all.map(({ slot, standIns: [best] }) => [slot, best?.instrument]));
-			const sheet = runSheet(show, plan, (slot) => others.get(slot) ?? null);
+			const sheet = runSheet(
+				sheetOf({
+					session: readyAtZero(show),
+					plan,
+					zeroMs: 0,
+					backupOf: (slot) => others.get(slot) ?? null,
+				}),
+				{ version: '', since: [], hasBoards: false },
+			);
 			expect((sheet.match(/NO BACKUP/g)?.length ?? 0) > 0).toBe(none.length > 0);
 			const [first] = show.songs;
 			for (const { slot, alternatives, leftOut } of considered(show, plan, first!.id)) {
