@@ -13,15 +13,23 @@ import type { Part, Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { soundsLike } from '../tuning/capo.ts';
 import { EMPTY_HANDS, inTuning, sounding } from '../words/report.ts';
+import { type HandOverTime, handOverTime } from './hand-over-times.ts';
 import type { NightStep } from './night-steps.ts';
+
+/** How the journal came to hold a hand-over: by a key of its own, with the start of its song, or once that song was over. */
+export type HandOverNoted = 'by-itself' | 'with-song' | 'later';
 
 export type HandOverLine = {
 	readonly atMs: NightMs;
 	/** The song that it was for; null when none was to come. */
 	readonly song: string | null;
+	/** Key of that song in the night's list. */
+	readonly item: string | null;
 	readonly player: string;
+	readonly playerId: string;
 	/** Null: hands left empty. */
 	readonly instrument: string | null;
+	readonly instrumentId: string | null;
 	readonly tuning: string | null;
 	readonly capo: number | null;
 	readonly by: 'plan' | 'stand-in' | 'exchange';
@@ -31,11 +39,24 @@ export type HandOverLine = {
 	readonly isStale: boolean;
 	/** What the plan's hand-over had said, when it was really of this one. */
 	readonly correctedFrom: string | null;
+	readonly noted: HandOverNoted;
+	/** The gap before its song; null before the first song, after an interval and inside a song. */
+	readonly wantedSeconds: number | null;
+	/**
+	 * From the end of the song before, or from when the song was called, or from the break, until it was noted; null where
+	 * the journal does not hold that, as of one that was noted with its song's start.
+	 */
+	readonly takenSeconds: number | null;
+	/** Noted while its song was on already, or after its gap was over; null where that is not known. */
+	readonly isLate: boolean | null;
+	/** The technician whose hands it was, by the show file. */
+	readonly tech: string | null;
 };
 
 export type WrongHold = {
 	readonly atMs: NightMs;
 	readonly player: string;
+	readonly playerId: string;
 	readonly held: string;
 	readonly song: string;
 	readonly wanted: string;
@@ -43,7 +64,7 @@ export type WrongHold = {
 	readonly seconds: number | null;
 };
 
-type OpenHold = Omit<WrongHold, 'seconds'> & { readonly playerId: string };
+type OpenHold = Omit<WrongHold, 'seconds'>;
 
 /** Hand-overs in order of time, a correction in place of what it corrects; and wrong holds likewise. */
 export function handOverLines(
@@ -53,7 +74,13 @@ export function handOverLines(
 	const lines: { player: string; line: HandOverLine }[] = [];
 	const wrongHolds: WrongHold[] = [];
 	const open = new Map<string, OpenHold>();
-	for (const { entry, before, after } of steps) {
+	const withSong = new Set(
+		steps.filter(({ entry }) => entry.k === 'song-began').map(({ of }) => of),
+	);
+	let calledMs: NightMs | null = null;
+	for (const { entry, of, before, after } of steps) {
+		if (entry.k === 'next-chosen') calledMs = entry.at;
+		if (entry.k === 'song-began') calledMs = null;
 		if (entry.k !== 'handed-over' && entry.k !== 'hand-over-corrected') continue;
 		const { player } = entry;
 		const index = lines.findLastIndex((one) => one.player === player);
@@ -61,24 +88,29 @@ export function handOverLines(
 		const atMs = corrected?.atMs ?? entry.at;
 		const hold = open.get(player);
 		if (hold) {
-			const { playerId: _, ...known } = hold;
-			wrongHolds.push({ ...known, seconds: tenths((atMs - hold.atMs) / 1000) });
+			wrongHolds.push({ ...hold, seconds: tenths((atMs - hold.atMs) / 1000) });
 			open.delete(player);
 		}
-		const wanted = missedFor(before, entry) ?? findSongItem(before, itemConcerned(before));
+		const missed = missedFor(before, entry);
+		const wanted =
+			missed ?? laterItem(before, entry) ?? findSongItem(before, itemConcerned(before));
 		const line = lineOf(show, entry, { atMs, before, after, wanted });
 		if (corrected) {
+			const { by, instrument, noted, wantedSeconds, takenSeconds, isLate } = corrected;
+			const correctedFrom = instrument ?? EMPTY_HANDS;
 			lines[index] = {
 				player,
-				line: { ...line, by: corrected.by, correctedFrom: corrected.instrument ?? EMPTY_HANDS },
+				line: { ...line, by, correctedFrom, noted, wantedSeconds, takenSeconds, isLate },
 			};
 		} else {
-			lines.push({ player, line });
+			const noted = missed ? 'later' : withSong.has(of) ? 'with-song' : 'by-itself';
+			const took = handOverTime(entry, { before, after, wanted, noted, calledMs });
+			lines.push({ player, line: { ...line, ...took, noted } });
 		}
 		const wrong = wanted && wrongHold(entry, after, wanted);
-		if (wrong) open.set(player, { ...wrong, atMs, playerId: player });
+		if (wrong) open.set(player, { ...wrong, atMs });
 	}
-	for (const { playerId: _, ...hold } of open.values()) wrongHolds.push({ ...hold, seconds: null });
+	for (const hold of open.values()) wrongHolds.push({ ...hold, seconds: null });
 	return {
 		handOvers: lines.map(({ line }) => line),
 		wrongHolds: wrongHolds.sort((one, other) => one.atMs - other.atMs),
@@ -96,6 +128,12 @@ function missedFor({ list }: Session, { k, at }: Pick<Entry, 'k' | 'at'>): SongI
 	return left?.kind === 'song' ? left : null;
 }
 
+/** The song to come that a hand-over made while another one is on says it is for. */
+function laterItem(session: Session, entry: Entry): SongItem | null {
+	const item = entry.k === 'handed-over' ? entry.item : undefined;
+	return item === undefined ? null : findSongItem(session, item);
+}
+
 type Around = {
 	readonly atMs: NightMs;
 	readonly before: Session;
@@ -107,13 +145,17 @@ function lineOf(
 	show: Show,
 	entry: Handed & { readonly k: string; readonly by?: HandOverLine['by'] },
 	{ atMs, before, after, wanted }: Around,
-): HandOverLine {
+): Omit<HandOverLine, 'noted' | keyof HandOverTime> {
 	const given = entry.instrument === null ? undefined : after.instruments[entry.instrument];
 	const ready = entry.instrument === null ? null : readinessOf(before, entry.instrument, atMs);
 	return {
 		atMs,
 		song: wanted && cleanText(songTitle(show, wanted.song)),
+		item: wanted?.key ?? null,
 		player: cleanText(playerName(show, entry.player)),
+		playerId: entry.player,
+		instrumentId: entry.instrument,
+		tech: techOf(show, entry.player),
 		instrument: entry.instrument && cleanText(shownInstrument(show, entry.instrument)),
 		tuning: given ? cleanText(given.context.tuning.name) : null,
 		capo: given ? given.context.capo : null,
@@ -128,7 +170,7 @@ function wrongHold(
 	entry: Handed & { readonly k: string; readonly by?: HandOverLine['by'] },
 	after: Session,
 	item: SongItem,
-): Omit<OpenHold, 'atMs' | 'playerId'> | null {
+): Omit<OpenHold, 'atMs'> | null {
 	const { show } = after;
 	// A stand-in is chosen knowingly, and the plan gives what the song asks for.
 	if (entry.by === 'stand-in' || entry.by === 'plan' || entry.instrument === null) return null;
@@ -142,6 +184,7 @@ function wrongHold(
 	if (wanted === null) return null;
 	return {
 		player: cleanText(playerName(show, entry.player)),
+		playerId: entry.player,
 		held: cleanText(
 			inTuning(shownInstrument(show, entry.instrument), state.context.tuning.name, 0),
 		),
@@ -172,4 +215,12 @@ function wantedInstead(
 	const { tuning, capo } = held.state.context;
 	const isSuch = kind === part.instrumentKind && soundsLike(tuning, capo, part.sounds);
 	return isSuch ? null : sounding(part.instrumentKind, part.sounds.name);
+}
+
+/** The technician who has this player, or the only one there is. */
+function techOf({ players, techs }: Show, player: string): string | null {
+	const id =
+		players.find((one) => one.id === player)?.tech ?? (techs.length === 1 ? techs[0]?.id : null);
+	const tech = techs.find((one) => one.id === id);
+	return tech === undefined ? null : cleanText(tech.name);
 }

@@ -2,49 +2,46 @@
 // done tomorrow. Data only; how it looks on paper is for the files beside this one.
 
 import { cleanText } from '../base/clean-text.ts';
-import { dayTimeText, markText, tenths } from '../base/show-clock.ts';
-import type { NightMs, SongEnd } from '../journal/entry.ts';
+import { dayTimeText, markText } from '../base/show-clock.ts';
+import type { NightMs } from '../journal/entry.ts';
 import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Run, Session, SongItem } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { entryWords } from '../words/entry-words.ts';
 import type { HandOverLine, WrongHold } from './hand-over-lines.ts';
 import { handOverLines } from './hand-over-lines.ts';
+import { type Lanes, lanesOf } from './lanes.ts';
 import type { NightStep } from './night-steps.ts';
 import { songAt } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import { otherThanAsked } from './other-than-asked.ts';
+import { NO_REMARKS, type Remarks } from './remarks.ts';
 import { repairList } from './repair-list.ts';
-import type { ReportIncident, ReportTime } from './report-incidents.ts';
+import {
+	type ReportInstrument,
+	type ReportPack,
+	reportInstruments,
+	reportPacks,
+} from './report-gear.ts';
+import type { ReportIncident } from './report-incidents.ts';
 import { reportIncidents } from './report-incidents.ts';
+import {
+	lostTimes,
+	type MissedCues,
+	missedCues,
+	type SongNight,
+	type SongTimes,
+	songTimes,
+} from './report-songs.ts';
+import type { ReportTime } from './report-time.ts';
+import { type ReportTiming, reportTiming } from './report-timing.ts';
+import { type ReportWork, reportWork } from './report-work.ts';
 import { showOfNight } from './show-of-night.ts';
 
-export type ReportSongState = SongEnd | 'dropped' | 'on' | 'to-come';
-
-/** Why a song was never on: taken off the list, jumped over, or the night ended before it. */
-export type WhyNotPlayed = 'dropped' | 'skipped' | 'to-come';
-
-export type ReportSong = {
-	/** Place among the songs of the list, from 1; null for one that was dropped by hand. */
-	readonly position: number | null;
-	readonly song: string;
-	readonly title: string;
-	readonly state: ReportSongState;
-	/** Null where it was on. */
-	readonly whyNotPlayed: WhyNotPlayed | null;
-	readonly isEncore: boolean;
-	/** Each time it was on, oldest first. */
-	readonly runs: readonly {
-		readonly began: ReportTime;
-		readonly ended: ReportTime | null;
-		readonly seconds: number | null;
-		readonly how: SongEnd | null;
-	}[];
-	/** Everything from the end of the song before until its own end, a sentence each. */
-	readonly happened: readonly ReportLine[];
-};
+/** A song and everything from the end of the song before until its own end, a sentence each. */
+export type ReportSong = SongTimes & { readonly happened: readonly ReportLine[] };
 
 export type ReportLine = { readonly at: ReportTime; readonly words: string };
 
@@ -62,6 +59,24 @@ export type NightReport = {
 	/** The show was ended, songs were played and there was no trouble. */
 	readonly isClean: boolean;
 	readonly songs: readonly ReportSong[];
+	readonly players: readonly {
+		readonly id: string;
+		readonly name: string;
+		readonly plays: string | null;
+		/** Whose hands, by the show file. */
+		readonly tech: string | null;
+	}[];
+	readonly instruments: readonly ReportInstrument[];
+	/** For each instrument and player, the night as intervals. */
+	readonly lanes: Lanes;
+	readonly timing: ReportTiming;
+	readonly work: readonly ReportWork[];
+	readonly missedCues: readonly MissedCues[];
+	readonly packs: readonly ReportPack[];
+	/** Steps that were taken back and stayed so; none of them is in any other part. */
+	readonly takenBack: number;
+	/** What somebody wrote of the night afterwards; see `Remarks`. */
+	readonly remarks: Remarks;
 	readonly beforeShow: readonly ReportLine[];
 	readonly handOvers: readonly (HandOverLine & { readonly at: ReportTime })[];
 	readonly wrongHolds: readonly (WrongHold & { readonly at: ReportTime })[];
@@ -96,9 +111,14 @@ export type ReportParts = {
 	readonly steps: readonly NightStep[];
 	/** How the night began. */
 	readonly opened: Session;
+	/** How many steps were taken back and stayed so. */
+	readonly takenBack: number;
+	/** When the first song was meant to start; null where the show file gives no start. */
+	readonly plannedZeroMs: NightMs | null;
 	/** Add to UTC for the time of day where the show was. */
 	readonly dayOffsetMinutes: number;
 	readonly damage: readonly string[];
+	readonly remarks?: Remarks;
 };
 
 /** The report of a night, whether it is over or not. */
@@ -109,6 +129,7 @@ export function nightReport(parts: ReportParts): NightReport {
 	const timeAt = (atMs: NightMs): ReportTime => ({
 		mark: last.zeroAtMs === null ? null : markText(atMs - last.zeroAtMs),
 		clock: dayTimeText(atMs, parts.dayOffsetMinutes),
+		atMs,
 	});
 	const line = ({ entry, before, after }: NightStep): ReportLine => ({
 		at: timeAt(entry.at),
@@ -118,9 +139,15 @@ export function nightReport(parts: ReportParts): NightReport {
 		some.map(line).filter(({ words }) => words !== '');
 	const ofKinds = (...kinds: readonly string[]): ReportLine[] =>
 		linesOf(steps.filter(({ entry }) => kinds.includes(entry.k)));
-	const incidents = reportIncidents(show, { steps, last, timeAt });
+	const isOver = last.phase.value === 'over' || last.phase.value === 'packed';
 	const { handOvers, wrongHolds } = handOverLines(show, steps);
 	const others = otherThanAsked(show, steps);
+	const incidents = reportIncidents(show, { steps, last, others, timeAt });
+	const { opened, plannedZeroMs } = parts;
+	const night: SongNight = { show, opened, steps, last, isOver, plannedZeroMs, timeAt };
+	const lateFor = (item: string): readonly number[] =>
+		handOvers.flatMap((one, place) => (one.item === item && one.isLate === true ? [place] : []));
+	const lanes = lanesOf(opened, steps);
 	const hasPlayed = last.list.some((item) => item.kind === 'song' && item.runs.some(isPlayed));
 	const tomorrow = repairList(show, last);
 	const hasFaults = Object.values(last.instruments).some(
@@ -129,7 +156,6 @@ export function nightReport(parts: ReportParts): NightReport {
 	const hasTrouble =
 		hasFaults ||
 		[incidents, wrongHolds, others, parts.damage, last.suspectPacks].some((all) => all.length > 0);
-	const isOver = last.phase.value === 'over' || last.phase.value === 'packed';
 	const ended = lastEnd(last);
 	const memos = ofKinds('memo-written');
 	const isRestringDue = Object.values(last.instruments).some(
@@ -146,25 +172,24 @@ export function nightReport(parts: ReportParts): NightReport {
 		ended: isOver && ended !== null ? timeAt(ended) : null,
 		hasTrouble,
 		isClean: isOver && hasPlayed && !hasTrouble,
-		songs: last.list
-			.filter((item) => item.kind === 'song')
-			.map(
-				(item): ReportSong => ({
-					position: positionOf(last.list, item) || null,
-					song: item.song,
-					title: cleanText(songTitle(show, item.song)),
-					state: songState(last, item, isOver),
-					whyNotPlayed: whyNotPlayed(last, item),
-					isEncore: item.isEncore,
-					runs: item.runs.map((run) => ({
-						began: timeAt(run.beganAtMs),
-						ended: run.endedAtMs === null ? null : timeAt(run.endedAtMs),
-						seconds: run.endedAtMs === null ? null : tenths((run.endedAtMs - run.beganAtMs) / 1000),
-						how: run.how,
-					})),
-					happened: linesOf(steps.filter((step) => songOf(step)?.key === item.key)),
-				}),
-			),
+		songs: songTimes(night).map((song) => ({
+			...song,
+			happened: linesOf(steps.filter((step) => songOf(step)?.key === song.item)),
+		})),
+		players: show.players.map(({ id, name, plays, tech }) => ({
+			id,
+			name: cleanText(name),
+			plays: plays === null ? null : cleanText(plays),
+			tech: tech === null ? null : cleanText(nameOf(show.techs, tech)),
+		})),
+		instruments: reportInstruments(show, last, { lanes, steps, incidents }),
+		lanes,
+		timing: reportTiming(night, lostTimes(night, incidents, lateFor)),
+		work: reportWork({ show, steps, last, timeAt }),
+		missedCues: missedCues(night),
+		packs: reportPacks(show, steps, timeAt),
+		takenBack: parts.takenBack,
+		remarks: parts.remarks ?? NO_REMARKS,
 		beforeShow: linesOf(steps.filter((step) => songOf(step) === null)),
 		handOvers: handOvers.map((one) => ({ ...one, at: timeAt(one.atMs) })),
 		wrongHolds: wrongHolds.map((one) => ({ ...one, at: timeAt(one.atMs) })),
@@ -206,19 +231,11 @@ function isPlayed({ how }: Run): boolean {
 	return how === 'played' || how === 'cut-short';
 }
 
-function songState(session: Session, item: SongItem, isOver: boolean): ReportSongState {
-	const run = item.runs.at(-1);
-	if (run) return run.how ?? 'on';
-	return isOver || whyNotPlayed(session, item) !== 'to-come' ? 'dropped' : 'to-come';
-}
-
-function whyNotPlayed(session: Session, item: SongItem): WhyNotPlayed | null {
-	if (item.runs.length > 0) return null;
-	const { list } = session;
-	if (positionOf(list, item) === 0) return 'dropped';
-	const at = list.findIndex((one) => one.key === item.key);
-	const now = list.findIndex((one) => one.key === session.current);
-	return item.isPassedOver || at < now ? 'skipped' : 'to-come';
+function nameOf(
+	things: readonly { readonly id: string; readonly name: string }[],
+	id: string,
+): string {
+	return things.find((one) => one.id === id)?.name ?? id;
 }
 
 function lastEnd(session: Session): NightMs | null {

@@ -6,7 +6,7 @@ import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { apply } from '../session/apply.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session, SongItem } from '../session/session.ts';
-import { effectiveRecords } from '../session/timeline.ts';
+import { effectiveRecords, stepOfRecord } from '../session/timeline.ts';
 import type { Show } from '../showfile/show.ts';
 
 export type NightStep = {
@@ -21,12 +21,22 @@ export type NightStep = {
 export function nightSteps(
 	show: Show,
 	records: readonly JournalRecord<Entry>[],
-): { readonly opened: Session; readonly steps: readonly NightStep[] } {
+): {
+	readonly opened: Session;
+	readonly steps: readonly NightStep[];
+	/** How many steps were taken back and stayed so. */
+	readonly takenBack: number;
+} {
 	const opened = openSession(show);
 	const steps: NightStep[] = [];
 	let session = opened;
+	let takenBack = 0;
 	for (const { record, isTakenBack } of effectiveRecords(records)) {
-		if (isTakenBack) continue;
+		if (isTakenBack) {
+			// What was told of a step is taken back with it, and is none of its own.
+			if (stepOfRecord(record) === record.id) takenBack += 1;
+			continue;
+		}
 		for (const entry of record.e) {
 			if (entry.k === 'taken-back' || entry.k === 'put-back') continue;
 			const before = session;
@@ -34,7 +44,7 @@ export function nightSteps(
 			steps.push({ entry, of: record.id, before, after: session });
 		}
 	}
-	return { opened, steps };
+	return { opened, steps, takenBack };
 }
 
 /** The song that was on or had just ended; null before the first. */

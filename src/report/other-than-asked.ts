@@ -19,8 +19,12 @@ export type OtherThanAsked = {
 	readonly item: string;
 	readonly song: string;
 	readonly player: string;
+	readonly playerId: string;
 	readonly played: string;
+	readonly playedId: string;
 	readonly asked: string;
+	/** The instrument that the song names; null where it leaves the choice open. */
+	readonly askedId: string | null;
 	/** The instrument that was named, where what was played is another that sounds as asked. */
 	readonly backupFor: string | null;
 	/** Null when the song was still on at the end of what is known. */
@@ -88,6 +92,9 @@ function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | 
 		item: on.item.key,
 		song: cleanText(on.song.title),
 		player: cleanText(playerName(show, player)),
+		playerId: player,
+		playedId: holds,
+		askedId: part.kind === 'named' ? part.instrument : null,
 		played: cleanText(
 			inTuning(shownInstrument(show, holds), state.context.tuning.name, state.context.capo),
 		),

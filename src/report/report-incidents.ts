@@ -1,6 +1,7 @@
 // The incidents of a night for its report, each with the song that was on, or, between songs, the one that
 // was to come.
 
+import type { InstrumentState } from '../../machines/instrument.ts';
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
@@ -10,9 +11,24 @@ import type { Show } from '../showfile/show.ts';
 import { pedalName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { NOT_DESCRIBED, stuckPedal } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
+import type { OtherThanAsked } from './other-than-asked.ts';
+import type { ReportTime } from './report-time.ts';
 
-/** When something was: on the show clock (null before a first song gave it a zero) and by the clock on the wall. */
-export type ReportTime = { readonly mark: string | null; readonly clock: string };
+/** What came of a break or fault later in the night, as far as the journal holds it. */
+export type LaterCost = {
+	/** When new strings were on, or after a fault it was ready again; null where neither was, or where it is of none. */
+	readonly backAt: ReportTime | null;
+	/** Seconds until then; null likewise. */
+	readonly outSeconds: number | null;
+	/** Songs that named the instrument and were played on another until it was ready again. */
+	readonly songsOnOther: readonly {
+		readonly item: string;
+		readonly song: string;
+		readonly played: string;
+	}[];
+	/** The song that was on was cut short. */
+	readonly isSongCutShort: boolean;
+};
 
 export type ReportIncident = {
 	readonly id: number;
@@ -25,10 +41,22 @@ export type ReportIncident = {
 	/** The record's own word; `incidentKindWords` says it in ours. */
 	readonly kind: string;
 	readonly player: string | null;
+	readonly playerId: string | null;
 	readonly instrument: string | null;
+	readonly instrumentId: string | null;
 	readonly string: number | null;
+	/** Hours that its strings had been in hands when one broke; null where that is not known. */
+	readonly stringHours: number | null;
 	readonly standIn: string | null;
+	readonly standInId: string | null;
 	readonly silenceSeconds: number | null;
+	/** When what is in hands sounded again; null where the silence is not known. */
+	readonly soundAt: ReportTime | null;
+	/** Played on with what was in hands. */
+	readonly isPlayedOn: boolean;
+	/** Still without an answer at the end of what is known. */
+	readonly isOpen: boolean;
+	readonly later: LaterCost;
 	readonly words: readonly string[];
 };
 
@@ -36,30 +64,41 @@ type Night = {
 	readonly steps: readonly NightStep[];
 	/** How things stand at the end of what is known. */
 	readonly last: Session;
+	readonly others: readonly OtherThanAsked[];
 	readonly timeAt: (atMs: NightMs) => ReportTime;
 };
 
 /** In the order in which they were noted. */
 export function reportIncidents(
 	show: Show,
-	{ steps, last, timeAt }: Night,
+	{ steps, last, others, timeAt }: Night,
 ): readonly ReportIncident[] {
 	return last.incidents.map((one, place): ReportIncident => {
 		const step = steps.find(({ after }) => after.incidents.some(({ id }) => id === one.id));
 		const item = step ? (songOnNow(step.before)?.item ?? null) : null;
 		const next = step && item === null ? nextSongItem(step.before) : null;
+		const before = step && one.instrument !== null ? step.before.instruments[one.instrument] : null;
+		const { silenceSeconds } = one;
 		return {
 			id: place + 1,
 			at: timeAt(one.atMs),
 			position: item && positionOf(last.list, item),
 			song: item && songTitle(show, item.song),
+			playerId: one.player,
+			instrumentId: one.instrument,
+			standInId: one.standIn,
+			stringHours: before ? hoursAt(before, one.atMs) : null,
+			soundAt: silenceSeconds === null ? null : timeAt(one.atMs + silenceSeconds * 1000),
+			isPlayedOn: steps.some(({ entry }) => entry.k === 'played-on' && entry.incident === one.id),
+			isOpen: one.isOpen,
+			later: laterCost(one, { steps, last, others, timeAt }),
 			before: next && songTitle(show, next.song),
 			kind: cleanText(one.kind ?? NOT_DESCRIBED),
 			player: one.player && cleanText(playerName(show, one.player)),
 			instrument: one.instrument && cleanText(shownInstrument(show, one.instrument)),
 			string: one.string,
 			standIn: one.standIn && cleanText(shownInstrument(show, one.standIn)),
-			silenceSeconds: one.silenceSeconds === null ? null : tenths(one.silenceSeconds),
+			silenceSeconds: silenceSeconds === null ? null : tenths(silenceSeconds),
 			words: [...pedalWords(show, one), ...one.words].map(cleanText),
 		};
 	});
@@ -67,4 +106,43 @@ export function reportIncidents(
 
 function pedalWords(show: Show, { player, pedal }: Incident): readonly string[] {
 	return player === null || pedal === null ? [] : [stuckPedal(pedalName(show, player, pedal))];
+}
+
+function laterCost(incident: Incident, { steps, last, others, timeAt }: Night): LaterCost {
+	const { instrument, atMs } = incident;
+	const back = steps.find(
+		({ entry }) =>
+			entry.k === 'made-ready' &&
+			entry.instrument === instrument &&
+			entry.at >= atMs &&
+			(incident.kind === 'string-break' ? entry.isRestrung === true : entry.isEarly !== true),
+	)?.entry.at;
+	const ended = last.list
+		.flatMap((item) => (item.kind === 'song' ? item.runs : []))
+		.find(
+			({ beganAtMs, endedAtMs }) => beganAtMs <= atMs && endedAtMs !== null && endedAtMs >= atMs,
+		);
+	return {
+		backAt: back === undefined ? null : timeAt(back),
+		outSeconds: back === undefined ? null : tenths((back - atMs) / 1000),
+		songsOnOther:
+			instrument === null
+				? []
+				: others
+						.filter(
+							(one) =>
+								one.askedId === instrument && one.atMs >= atMs && one.atMs < (back ?? Infinity),
+						)
+						.map(({ item, song, played }) => ({ item, song, played })),
+		isSongCutShort: ended?.how === 'cut-short',
+	};
+}
+
+const MS_AN_HOUR = 3_600_000;
+
+function hoursAt({ context }: InstrumentState, atMs: NightMs): number | null {
+	const { stringHours, inHandsSinceMs } = context;
+	if (stringHours === null) return null;
+	const since = inHandsSinceMs === null ? 0 : Math.max(0, atMs - inHandsSinceMs);
+	return tenths(stringHours + since / MS_AN_HOUR);
 }

@@ -2,7 +2,10 @@
 
 import type { NightReport } from './night-report.ts';
 
-/** One JSON document with a newline at its end: the report's data under `format` `rackside-report/1`. */
+/** What a report's data says of its own form. */
+const REPORT_FORMAT = 2;
+
+/** One JSON document with a newline at its end: the report's data under `format` 2. */
 export function reportJson(report: NightReport): string {
-	return `${JSON.stringify({ format: 'rackside-report/1', ...report }, null, 2)}\n`;
+	return `${JSON.stringify({ format: REPORT_FORMAT, ...report }, null, 2)}\n`;
 }

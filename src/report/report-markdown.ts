@@ -6,7 +6,8 @@ import { incidentKindWords, MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
-import type { ReportIncident, ReportTime } from './report-incidents.ts';
+import type { ReportIncident } from './report-incidents.ts';
+import type { ReportTime } from './report-time.ts';
 
 /** The whole page, every text from outside escaped, a newline at its end. */
 export function reportMarkdown(report: NightReport): string {

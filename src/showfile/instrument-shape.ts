@@ -83,6 +83,9 @@ export const instrument = keyed({
 	spare: z.optional(yesOrNo),
 	instead: z.optional(oneOrMore(instead)),
 	gear: z.optional(id),
+	serial: z.optional(words),
+	owner: z.optional(words),
+	'hired-from': z.optional(words),
 	'recheck-after': recheckAfter,
 	strung: z.optional(
 		keyed({

@@ -86,6 +86,9 @@ function resolveInstrument(
 			? {}
 			: { recheckAfterSeconds: shaped['recheck-after'] }),
 		...(shaped.gear === undefined ? {} : { gear: shaped.gear }),
+		...(shaped.serial === undefined ? {} : { serial: shaped.serial }),
+		...(shaped.owner === undefined ? {} : { owner: shaped.owner }),
+		...(shaped['hired-from'] === undefined ? {} : { hiredFrom: shaped['hired-from'] }),
 		...electricsOf(shaped, path, links),
 	};
 	return [instrument];

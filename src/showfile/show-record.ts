@@ -132,6 +132,9 @@ const INSTRUMENT = z.object({
 	recheckAfterSeconds: later(number),
 	instead: later(list(z.object({ instrument: text, tuning: z.nullable(TUNING), capo: number }))),
 	gear: later(text),
+	serial: later(text),
+	owner: later(text),
+	hiredFrom: later(text),
 	output: later(OUTPUT),
 	power: later(POWER),
 } satisfies Whole<Instrument>);

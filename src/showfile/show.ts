@@ -123,6 +123,12 @@ export type Instrument = {
 	readonly instead?: readonly Instead[];
 	/** This very instrument in every file and year. */
 	readonly gear?: string;
+	/** The maker's number on it. */
+	readonly serial?: string;
+	/** Whose property it is. */
+	readonly owner?: string;
+	/** The firm that lends it for money. */
+	readonly hiredFrom?: string;
 	readonly output?: Output;
 	/** Of an active instrument. */
 	readonly power?: Power;

@@ -141,6 +141,9 @@ const INSTRUMENT: Tree = {
 	],
 	power: ['The battery of an active one.', { battery: '500 mAh', ma: 1 }, POWER],
 	gear: ['This very instrument in every file and year, for what was measured on it.', 'quay-amber'],
+	serial: ["The maker's number on it, for those who own it and for customs.", 'QS-01447'],
+	owner: ['Whose it is.', 'Ash'],
+	'hired-from': ['The firm it is hired from; its items have a report of their own.', 'Quay Hire'],
 	'recheck-after': ['How long ready lasts on this one.', '10m'],
 	strung: [
 		'When it got its strings, and their hours in hands.',

@@ -37,6 +37,7 @@ function reportOf(...night: readonly Told[]): NightReport {
 		night: 'n1',
 		isRehearsal: false,
 		...nightSteps(show, records(...night)),
+		plannedZeroMs: ZERO,
 		dayOffsetMinutes: 0,
 		damage: [],
 	});
@@ -79,10 +80,11 @@ describe('songs', () => {
 		]);
 		expect(report.songs[0]?.runs).toEqual([
 			{
-				began: { mark: '00:00:00', clock: '20:00:00' },
-				ended: { mark: '00:04:00', clock: '20:04:00' },
+				began: { mark: '00:00:00', clock: '20:00:00', atMs: ZERO },
+				ended: { mark: '00:04:00', clock: '20:04:00', atMs: ZERO + 240_000 },
 				seconds: 240,
 				how: 'played',
+				gapSeconds: null,
 			},
 		]);
 		expect(report.isOver).toBe(true);
@@ -327,7 +329,7 @@ describe('on paper', () => {
 
 	test('JSON is one document', () => {
 		expect(JSON.parse(reportJson(report))).toMatchObject({
-			format: 'rackside-report/1',
+			format: 2,
 			night: 'n1',
 		});
 	});

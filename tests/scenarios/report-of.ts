@@ -1,51 +1,20 @@
 // The report of a night that was pressed through the real keys.
 
 import { join } from 'node:path';
-import { parseScript } from '../../src/cli/parse-script.ts';
-import type { Entry } from '../../src/journal/entry.ts';
-import { memoryJournal } from '../../src/journal/memory-journal.ts';
-import { readJournal } from '../../src/journal/read-journal.ts';
-import { decodeLine } from '../../src/journal/read-line.ts';
-import type { JournalRecord } from '../../src/journal/record.ts';
-import { openNight } from '../../src/night/night.ts';
 import { type NightReport, nightReport } from '../../src/report/night-report.ts';
 import { nightSteps } from '../../src/report/night-steps.ts';
-import { sampleHeader } from '../journal/sample-journal.ts';
+import { playedNight, ZERO_MS } from '../report/script-night.ts';
 import { loadShow } from './load-show.ts';
-
-/** 12:00 UTC of some day: the first song's start. */
-const ZERO_MS = Date.UTC(2000, 0, 1, 12);
 
 /** The keys of a script pressed at their times, and the report as it then stands. */
 export function reportOf(showName: string, script: string): NightReport {
 	const show = loadShow(join(import.meta.dirname, 'shows', `${showName}.yaml`));
-	const reading = parseScript(script, 'script');
-	if (!reading.ok) throw new Error('the script cannot be read');
-	const journal = memoryJournal(sampleHeader());
-	let atMs = reading.steps[0]?.atMs ?? 0;
-	const night = openNight({
-		show,
-		journal,
-		clock: { wallMs: () => ZERO_MS + atMs, upMs: () => ZERO_MS + atMs, bootId: '' },
-		plannedZeroMs: ZERO_MS,
-		dayOffsetMinutes: 0,
-		isRehearsal: true,
-	});
-	for (const step of reading.steps) {
-		atMs = step.atMs;
-		night.tick();
-		if (step.act.do === 'ready') night.submit({ do: 'make-all-ready' }, 'script');
-		else if (step.act.do === 'press') night.press(step.act.key);
-	}
-	const bytes = journal.bytes();
-	const records = readJournal(bytes)
-		.lines.filter(({ kind }) => kind === 'record')
-		.map((line) => decodeLine(bytes, line) as JournalRecord<Entry>);
 	return nightReport({
 		show,
 		night: 'pressed',
 		isRehearsal: true,
-		...nightSteps(show, records),
+		...nightSteps(show, playedNight(show, script).records),
+		plannedZeroMs: ZERO_MS,
 		dayOffsetMinutes: 0,
 		damage: [],
 	});

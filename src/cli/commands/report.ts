@@ -6,12 +6,9 @@ import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { NightReport } from '../../report/night-report.ts';
-import { nightReport } from '../../report/night-report.ts';
-import { nightSteps } from '../../report/night-steps.ts';
 import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
-import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
@@ -31,11 +28,11 @@ import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
 import { lastPlayed, type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
 import { searchedNights } from '../night-places.ts';
 import type { ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
+import { reportOfNight } from '../report-of-night.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 /** What a report can be written as: the file's ending, and the text. */
@@ -83,7 +80,7 @@ export const reportCommand: CliCommand = {
 		if (typeof night === 'number') return night;
 		const { show, problems } = await showOf(night, request, io);
 		if (!show) return tellProblems(problems, io);
-		const report = reportOf(night, show);
+		const { report } = reportOfNight(night, show);
 		const code = write(
 			{ text: chosen.text(report), ending: chosen.ending, night: night.id },
 			request,
@@ -143,19 +140,6 @@ async function showOf(
 		show: null,
 		problems: [{ code: 'no-show-in-night', what: NO_SHOW_IN_NIGHT, found, hint }],
 	};
-}
-
-function reportOf(night: NightOnDisk, show: Show): NightReport {
-	// When a night without its beginning began, its first record is the nearest to.
-	const startedAtMs = night.startedAtMs ?? night.records[0]?.t ?? 0;
-	return nightReport({
-		show,
-		night: night.id,
-		isRehearsal: night.isRehearsal,
-		...nightSteps(show, night.records),
-		dayOffsetMinutes: localOffsetMinutes(startedAtMs),
-		damage: night.findings.map(nightFindingWords),
-	});
 }
 
 function write(

@@ -50,6 +50,7 @@ function farewell({ night }: TrialNight): string {
 		night: WALK.night,
 		isRehearsal: true,
 		...nightSteps(session.show, night.records()),
+		plannedZeroMs: null,
 		dayOffsetMinutes: 0,
 		damage: [],
 	});

@@ -1,0 +1,133 @@
+// What a night says of each instrument and pack: what it was in hands for, how it stands at the end, what broke.
+
+import { cleanText } from '../base/clean-text.ts';
+import { tenths } from '../base/show-clock.ts';
+import type { NightMs } from '../journal/entry.ts';
+import type { Session } from '../session/session.ts';
+import type { Show } from '../showfile/show.ts';
+import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import type { LanePlace, Lanes } from './lanes.ts';
+import type { NightStep } from './night-steps.ts';
+import type { ReportTime } from './report-time.ts';
+
+export type ReportInstrument = {
+	readonly id: string;
+	/** Slot and name. */
+	readonly instrument: string;
+	readonly slot: string | null;
+	readonly kind: string;
+	readonly serial: string | null;
+	readonly owner: string | null;
+	readonly hiredFrom: string | null;
+	/** In hands tonight, by the lanes. */
+	readonly secondsInHands: number;
+	/** Hours in hands of the strings that are on at the end; null where nobody knows. */
+	readonly stringHours: number | null;
+	/** How it stands at the end of what is known. */
+	readonly place: LanePlace;
+	readonly tuning: string;
+	readonly capo: number;
+	/** Numbers of strings still down; null for one that nobody named. */
+	readonly stringsDown: readonly (number | null)[];
+	readonly faults: readonly string[];
+	/** Numbers of the incidents that were on it. */
+	readonly incidents: readonly number[];
+	readonly restrings: number;
+};
+
+export type ReportPack = {
+	readonly at: ReportTime;
+	readonly what: 'changed' | 'suspected' | 'cleared';
+	/** Whose it was or became; null for one that was cleared. */
+	readonly player: string | null;
+	readonly playerId: string | null;
+	readonly pack: string;
+	readonly packId: string;
+	/** What was worn before; null where nothing was, or nothing changed. */
+	readonly from: string | null;
+};
+
+/** In the order of the show. */
+export function reportInstruments(
+	show: Show,
+	last: Session,
+	{
+		lanes,
+		steps,
+		incidents,
+	}: {
+		readonly lanes: Lanes;
+		readonly steps: readonly NightStep[];
+		readonly incidents: readonly { readonly id: number; readonly instrumentId: string | null }[];
+	},
+): readonly ReportInstrument[] {
+	return show.instruments.flatMap((one): ReportInstrument[] => {
+		const state = last.instruments[one.id];
+		if (state === undefined) return [];
+		const spans = lanes.instruments[one.id] ?? [];
+		const inHandsMs = spans
+			.filter(({ place }) => place === 'hands')
+			.reduce((sum, { fromMs, toMs }) => sum + toMs - fromMs, 0);
+		const { tuning, capo, stringsDown, faults, stringHours } = state.context;
+		return [
+			{
+				id: one.id,
+				instrument: cleanText(shownInstrument(show, one.id)),
+				slot: one.slot,
+				kind: one.kind,
+				serial: textOrNull(one.serial),
+				owner: textOrNull(one.owner),
+				hiredFrom: textOrNull(one.hiredFrom),
+				secondsInHands: tenths(inHandsMs / 1000),
+				stringHours: stringHours === null ? null : tenths(stringHours),
+				place: spans.at(-1)?.place ?? 'rack',
+				tuning: cleanText(tuning.name),
+				capo,
+				stringsDown,
+				faults: faults.map(cleanText),
+				incidents: incidents
+					.filter(({ instrumentId }) => instrumentId === one.id)
+					.map(({ id }) => id),
+				restrings: steps.filter(
+					({ entry }) =>
+						entry.k === 'made-ready' && entry.instrument === one.id && entry.isRestrung === true,
+				).length,
+			},
+		];
+	});
+}
+
+function textOrNull(text: string | undefined): string | null {
+	return text === undefined ? null : cleanText(text);
+}
+
+/** Every change, doubt and clearing of a wireless pack that was typed, in order. */
+export function reportPacks(
+	show: Show,
+	steps: readonly NightStep[],
+	timeAt: (atMs: NightMs) => ReportTime,
+): readonly ReportPack[] {
+	return steps.flatMap(({ entry, before }): ReportPack[] => {
+		const what = PACK_ENTRIES[entry.k];
+		if (what === undefined || !('pack' in entry) || entry.pack === undefined) return [];
+		const playerId = 'player' in entry ? entry.player : null;
+		const worn = playerId === null ? null : (before.players[playerId]?.pack ?? null);
+		return [
+			{
+				at: timeAt(entry.at),
+				what,
+				player: playerId === null ? null : cleanText(playerName(show, playerId)),
+				playerId,
+				pack: cleanText(packName(show, entry.pack)),
+				packId: entry.pack,
+				from: what !== 'changed' || worn === null ? null : cleanText(packName(show, worn)),
+			},
+		];
+	});
+}
+
+const PACK_ENTRIES: Readonly<Record<string, ReportPack['what']>> = {
+	'pack-changed': 'changed',
+	'pack-suspected': 'suspected',
+	'pack-cleared': 'cleared',
+};

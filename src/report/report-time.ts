@@ -1,0 +1,11 @@
+// A moment of a night as a report says it.
+
+import type { NightMs } from '../journal/entry.ts';
+
+/** When something was: on the show clock (null before a first song gave it a zero) and by the clock on the wall. */
+export type ReportTime = {
+	readonly mark: string | null;
+	readonly clock: string;
+	/** On the night's clock. */
+	readonly atMs: NightMs;
+};
