@@ -85,6 +85,11 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.report.brief,
 		load: printed('report'),
 	},
+	times: {
+		usage: 'times [NIGHT...]',
+		words: COMMAND_WORDS.times.brief,
+		load: async () => (await import('./commands/times.ts')).timesCommand,
+	},
 	nights: {
 		usage: 'nights',
 		words: COMMAND_WORDS.nights.brief,

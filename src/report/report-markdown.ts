@@ -4,6 +4,7 @@
 import { minutesSeconds } from '../base/duration.ts';
 import { incidentKindWords, MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
+import { markdownTable } from './markdown-table.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
 import type { ReportIncident } from './report-incidents.ts';
@@ -133,7 +134,7 @@ function incidentPlace({ position, song, before }: ReportIncident): string {
 	return before === null ? say.AFTER_LAST : say.beforeSong(before);
 }
 
-function songTable(report: NightReport): string[] {
+function songTable(report: NightReport): readonly string[] {
 	const rows = report.songs.flatMap((song) => {
 		const runs = song.runs.length === 0 ? [null] : song.runs;
 		return runs.map((run, index) => [
@@ -147,10 +148,10 @@ function songTable(report: NightReport): string[] {
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
 		]);
 	});
-	return table(say.SONG_TABLE, rows);
+	return markdownTable(say.SONG_TABLE, rows);
 }
 
-function handOverTable(report: NightReport): string[] {
+function handOverTable(report: NightReport): readonly string[] {
 	const rows = report.handOvers.map((one) => [
 		timeText(one.at),
 		text(one.song ?? ''),
@@ -161,7 +162,7 @@ function handOverTable(report: NightReport): string[] {
 		readyText(one),
 		one.correctedFrom === null ? say.HOW_GIVEN[one.by] : say.correctedFrom(text(one.correctedFrom)),
 	]);
-	return table(say.HAND_OVER_TABLE, rows);
+	return markdownTable(say.HAND_OVER_TABLE, rows);
 }
 
 function readyText(one: NightReport['handOvers'][number]): string {
@@ -199,10 +200,4 @@ function bullet(line: ReportLine): string {
 /** The clock on the wall, without its seconds. */
 function timeText({ clock }: ReportTime): string {
 	return clock.replace(/^(\d+:\d\d):\d\d$/, '$1');
-}
-
-function table(names: readonly string[], rows: readonly (readonly string[])[]): string[] {
-	if (rows.length === 0) return [];
-	const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-	return [line(names), line(names.map(() => '---')), ...rows.map(line)];
 }

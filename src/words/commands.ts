@@ -111,6 +111,7 @@ export const COMMAND_WORDS = {
 			midi: 'with --script: every byte that the boards would be sent, one line a moment',
 			force: 'replace the file that --midi names',
 			speed: 'the live screen on a clock N times as fast, 1 to 100',
+			like: 'songs, gaps and work as long as that night had them; on the live screen the band then plays by itself',
 		},
 	},
 	walk: {
@@ -137,9 +138,20 @@ export const COMMAND_WORDS = {
 		options: {
 			show: 'the show file, where the night has lost its own copy',
 			as: 'markdown (the default), json, incidents or hand-overs (CSV)',
+			nights: 'the last N nights beside one another: breaks, seconds to sound, late, tight gaps',
+			since: 'the nights from this day on beside one another',
 			save: 'into a file of the working folder, with a name of its own',
 			out: 'into this file',
 			force: 'replace the file of --out if it is there',
+		},
+	},
+	times: {
+		brief: 'what hand-overs and work really took, to plan with if you want',
+		about:
+			'Shows what hand-overs and work took in the nights named, or in the last ten that were played: how often that was measured, the median, what nine of ten did not exceed, what the plan takes, and your own time. With fewer than five of a kind nothing is said of it. Nothing is changed without --use.',
+		options: {
+			use: 'set the medians as your own times',
+			careful: 'with --use: set what nine of ten did not exceed',
 		},
 	},
 	nights: {

@@ -96,6 +96,11 @@ export const oneOf = (names: readonly string[]): string => `one of ${names.join(
 // Rehearsals and their scripts.
 
 export const SPEED_NEEDS = '--speed needs a number';
+export const ONE_OR_MANY = '--nights and --since take the last nights and no named one';
+export const NOT_WITH_ONE = 'one night by its name, or --nights N or --since DATE';
+export const BAD_NIGHTS = '--nights is not a number of nights';
+export const BAD_SINCE = '--since is no day';
+export const SINCE_EXPECTED = 'a day such as 2026-06-12';
 export const range = (from: number, to: number): string => `${from} to ${to}`;
 export const SIZE_NEEDS = '--size needs columns and rows';
 export const SIZE_EXPECTED = 'a size such as 120x40, each 1 to 1000';

@@ -30,6 +30,7 @@ import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { lastPlayed, type NightOnDisk, nightOnDisk } from '../night-on-disk.ts';
 import { searchedNights } from '../night-places.ts';
+import { asksForNights, nightsBeside } from '../nights-beside.ts';
 import type { ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { reportOfNight } from '../report-of-night.ts';
@@ -53,12 +54,18 @@ export const reportCommand: CliCommand = {
 		...JSON_OPTION,
 		show: { value: 'FILE', words: COMMAND_WORDS.report.options.show },
 		as: { value: 'FORM', words: COMMAND_WORDS.report.options.as },
+		nights: { value: 'N', words: COMMAND_WORDS.report.options.nights },
+		since: { value: 'DATE', words: COMMAND_WORDS.report.options.since },
 		save: { words: COMMAND_WORDS.report.options.save },
 		out: { value: 'FILE', words: COMMAND_WORDS.report.options.out },
 		force: { words: COMMAND_WORDS.report.options.force },
 	},
 	words: { least: 0, most: 1 },
 	run: async (request, io) => {
+		if (asksForNights(request)) {
+			const several = nightsBeside(request, io);
+			return typeof several === 'number' ? several : write(several, request, io);
+		}
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
 		const chosen = Object.hasOwn(FORMS, form) ? FORMS[form] : undefined;
 		if (!chosen) {
