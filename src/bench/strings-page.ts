@@ -4,6 +4,7 @@
 import { textTable } from '../base/text-table.ts';
 import { makesAtHand, onlyPlayer, stringsOf } from '../showfile/instrument-strings.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
+import { gaugeText } from '../showfile/string-measure.ts';
 import type { GaugeChoice } from '../tuning/stock-gauge.ts';
 import { gaugeFor, SAME_FEEL } from '../tuning/stock-gauge.ts';
 import type { StringMake } from '../tuning/string-material.ts';
@@ -129,10 +130,6 @@ function inches({ millimetres }: StringMake): number {
 	return Number((millimetres / 25.4).toFixed(5));
 }
 
-function gaugeWords(make: StringMake): string {
-	return `${Number((inches(make) * 1000).toFixed(1))}${make.isWound ? 'w' : ''}`;
-}
-
 /** Where stiffness is heard: from this many cents in the twelfth partial on (common practice, no source). */
 const STIFF_CENTS = 10;
 /** A gauge this far from the wanted tension is no substitute (common practice, no source). */
@@ -146,7 +143,7 @@ export function setLines(set: SetInTuning, name: string): readonly string[] {
 	const limits = strings.map(limitsOf);
 	const rows = strings.map((one, index) => [
 		String(one.string),
-		gaugeWords(one.make),
+		gaugeText(one.make),
 		STRINGS.newtons(one.newtons, one.uncertainty),
 		`${poundsForce(one.newtons).toFixed(1)} lbf`,
 		`${kilogramsForce(one.newtons).toFixed(2)} kgf`,
@@ -203,5 +200,5 @@ function feelLines({ strings, now, keepsFeel }: SetInTuning): readonly string[] 
 function feelWords(choice: GaugeChoice | null): string {
 	if (choice === null) return STRINGS.noneInStock;
 	if (Math.abs(choice.off) > FURTHEST_OFF) return STRINGS.noneNear;
-	return `${gaugeWords(choice.make)} (${signed(choice.off * 100, 1)} %)`;
+	return `${gaugeText(choice.make)} (${signed(choice.off * 100, 1)} %)`;
 }

@@ -12,6 +12,8 @@ export type ReportedNight = {
 	readonly report: NightReport;
 	readonly steps: readonly NightStep[];
 	readonly startedAtMs: number;
+	/** Add to UTC for the time of day where it was. */
+	readonly dayOffsetMinutes: number;
 };
 
 /** The night's report, told with this show. */
@@ -28,5 +30,5 @@ export function reportOfNight(night: NightOnDisk, show: Show): ReportedNight {
 				: plannedZero(show, night.startedAtMs, dayOffsetMinutes),
 		damage: night.findings.map(nightFindingWords),
 	});
-	return { report, steps: told.steps, startedAtMs };
+	return { report, steps: told.steps, startedAtMs, dayOffsetMinutes };
 }

@@ -145,6 +145,15 @@ export const COMMAND_WORDS = {
 			force: 'replace the file of --out if it is there',
 		},
 	},
+	tomorrow: {
+		brief: 'what to restring, repair, buy, tell and carry over before the next show',
+		about:
+			'Lists what is to be done after a night, the last one that was played unless named, each line with its reason: strings by hours in hands and breaks over the nights before it, repairs with who had it and when, strings to buy against the stock of the show file, who must know what, and what stands otherwise than the file says. On a terminal lines are ticked off with space; ticks stay. With several nights the newest is the night, and strings are followed over all of them. Ends with 1 when the night is not finished or its file is damaged, 3 when a tick could not be kept.',
+		options: {
+			as: 'markdown, csv or json, printed instead of shown',
+			next: 'the next show file: what its songs ask of the strings, and its stock',
+		},
+	},
 	times: {
 		brief: 'what hand-overs and work really took, to plan with if you want',
 		about:
