@@ -32,11 +32,11 @@ export function asksForNights({ options }: Request): boolean {
 	return options.nights !== undefined || options.since !== undefined;
 }
 
-/** The nights in the form that is asked for, and its file's ending; the exit code where that cannot be, which is said. */
+/** The nights in the form that is asked for, and a name for its file; the exit code where that cannot be, which is said. */
 export function nightsBeside(
 	request: Request,
 	io: Io,
-): { readonly text: string; readonly ending: string; readonly night: string } | number {
+): { readonly text: string; readonly name: string } | number {
 	const [named] = request.words;
 	const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
 	const most = readCount(optionText(request, 'nights'));
@@ -50,7 +50,7 @@ export function nightsBeside(
 	);
 	if (typeof nights === 'number') return nights;
 	const text = FORMS[form]?.(nightsReport(nights.map(({ facts }) => facts))) ?? '';
-	return { text, ending: form === 'json' ? '.json' : '.md', night: 'nights' };
+	return { text, name: `nights-report${form === 'json' ? '.json' : '.md'}` };
 }
 
 type Asked = {

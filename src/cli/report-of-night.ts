@@ -1,12 +1,34 @@
 // A recorded night's report, from what is on disk.
 
 import { plannedZero } from '../night/planned-zero.ts';
-import { type NightReport, nightReport } from '../report/night-report.ts';
-import { type NightStep, nightSteps } from '../report/night-steps.ts';
+import { type NightReport, nightReport, type ReportParts } from '../report/night-report.ts';
+import type { NightStep } from '../report/night-steps.ts';
+import { nightSteps } from '../report/night-steps.ts';
 import type { Show } from '../showfile/show.ts';
 import { nightFindingWords } from '../words/night-file.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import type { NightOnDisk } from './night-on-disk.ts';
+
+/** What the night's report is made from, told with this show. */
+export function partsOfNight(night: NightOnDisk, show: Show): ReportParts {
+	const { startedAtMs } = night;
+	const dayOffsetMinutes = localOffsetMinutes(beganMs(night));
+	return {
+		...{ show, night: night.id, isRehearsal: night.isRehearsal },
+		...nightSteps(show, night.records),
+		plannedZeroMs:
+			show.startMinutes === null || startedAtMs === null
+				? null
+				: plannedZero(show, startedAtMs, dayOffsetMinutes),
+		dayOffsetMinutes,
+		damage: night.findings.map(nightFindingWords),
+	};
+}
+
+/** When a night without its beginning began, its first record is the nearest to. */
+function beganMs({ startedAtMs, records }: NightOnDisk): number {
+	return startedAtMs ?? records[0]?.t ?? 0;
+}
 
 export type ReportedNight = {
 	readonly report: NightReport;
@@ -16,19 +38,9 @@ export type ReportedNight = {
 	readonly dayOffsetMinutes: number;
 };
 
-/** The night's report, told with this show. */
+/** The night's report with its steps. */
 export function reportOfNight(night: NightOnDisk, show: Show): ReportedNight {
-	// When a night without its beginning began, its first record is the nearest to.
-	const startedAtMs = night.startedAtMs ?? night.records[0]?.t ?? 0;
-	const dayOffsetMinutes = localOffsetMinutes(startedAtMs);
-	const told = nightSteps(show, night.records);
-	const report = nightReport({
-		...{ show, night: night.id, isRehearsal: night.isRehearsal, ...told, dayOffsetMinutes },
-		plannedZeroMs:
-			show.startMinutes === null || night.startedAtMs === null
-				? null
-				: plannedZero(show, night.startedAtMs, dayOffsetMinutes),
-		damage: night.findings.map(nightFindingWords),
-	});
-	return { report, steps: told.steps, startedAtMs, dayOffsetMinutes };
+	const parts = partsOfNight(night, show);
+	const { steps, dayOffsetMinutes } = parts;
+	return { report: nightReport(parts), steps, startedAtMs: beganMs(night), dayOffsetMinutes };
 }

@@ -1,5 +1,6 @@
 // A night as intervals: for each instrument where it was and how ready, for each player what was in hands. The
-// intervals of one lane cover the night without gap or overlap; what the journal does not say is not in them.
+// intervals of one lane cover the night without gap or overlap; what the journal does not say is not in them. What
+// was corrected later stands from its correction on.
 
 import type { InstrumentState } from '../../machines/instrument.ts';
 import type { NightMs } from '../journal/entry.ts';
@@ -58,7 +59,7 @@ const PLACES: Readonly<Record<InstrumentState['value'], LanePlace>> = {
 /** A moment from which on a session holds, until the next. */
 type Stretch = { readonly fromMs: NightMs; readonly toMs: NightMs; readonly session: Session };
 
-/** The lanes of a night from its first record to its last. */
+/** The lanes of a night from the first record that counts to the last. */
 export function lanesOf(opened: Session, steps: readonly NightStep[]): Lanes {
 	const stretches = stretchesOf(opened, steps);
 	const fromMs = stretches[0]?.fromMs ?? 0;

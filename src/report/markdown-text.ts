@@ -2,13 +2,13 @@
 
 import { cleanText } from '../base/clean-text.ts';
 
-const MARKUP = /[\\`*_{}[\]<>&|~#$!]/g;
-const LINK_START = /(:)(?=\/\/)|(\.)(?<=\bwww\.)/gi;
+const MARKUP = /[\\`*_{}[\]<>&|~#$!@]/g;
+const LINK_START = /(:)(?=\/\/)|(\.)(?<=www\.)/gi;
 const LIST_START = /^\s*(?:[-+=]|\d+(?=[.)]))/;
 
 /**
  * The text on one line with everything escaped that could be markup, HTML, a link or a cell's end
- * (CommonMark, "Backslash escapes"; GitHub's tables and bare links too).
+ * (CommonMark, "Backslash escapes"; GitHub's tables, bare links and addresses too).
  */
 export function markdownText(text: string): string {
 	return cleanText(text)

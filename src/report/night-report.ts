@@ -4,6 +4,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import { dayTimeText, markText } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
+import { NO_REMARKS, type Remarks, remarkOrNull } from '../journal/remarks.ts';
 import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Run, Session, SongItem } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
@@ -17,8 +18,7 @@ import type { NightStep } from './night-steps.ts';
 import { songAt } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import { otherThanAsked } from './other-than-asked.ts';
-import { NO_REMARKS, type Remarks } from './remarks.ts';
-import { repairList } from './repair-list.ts';
+import { type Repair, repairList } from './repair-list.ts';
 import {
 	type ReportInstrument,
 	type ReportPack,
@@ -75,8 +75,9 @@ export type NightReport = {
 	readonly packs: readonly ReportPack[];
 	/** Steps that were taken back and stayed so; none of them is in any other part. */
 	readonly takenBack: number;
-	/** What somebody wrote of the night afterwards; see `Remarks`. */
-	readonly remarks: Remarks;
+	/** What somebody wrote of the night afterwards, and who signs; null where nobody did. */
+	readonly remark: string | null;
+	readonly signed: string | null;
 	readonly beforeShow: readonly ReportLine[];
 	readonly handOvers: readonly (HandOverLine & { readonly at: ReportTime })[];
 	readonly wrongHolds: readonly (WrongHold & { readonly at: ReportTime })[];
@@ -93,8 +94,11 @@ export type NightReport = {
 	/** What was found wrong with the night's file, a sentence each. */
 	readonly damage: readonly string[];
 	readonly tomorrow: readonly string[];
+	/** The same, with the instrument that each is about. */
+	readonly repairs: readonly Repair[];
 	readonly stringsBroken: readonly {
 		readonly instrument: string;
+		readonly instrumentId: string;
 		readonly count: number;
 		/** Numbers of those that were named. */
 		readonly strings: readonly number[];
@@ -142,14 +146,16 @@ export function nightReport(parts: ReportParts): NightReport {
 	const isOver = last.phase.value === 'over' || last.phase.value === 'packed';
 	const { handOvers, wrongHolds } = handOverLines(show, steps);
 	const others = otherThanAsked(show, steps);
-	const incidents = reportIncidents(show, { steps, last, others, timeAt });
+	const remarks = parts.remarks ?? NO_REMARKS;
+	const incidents = reportIncidents(show, { steps, last, others, remarks, timeAt });
 	const { opened, plannedZeroMs } = parts;
 	const night: SongNight = { show, opened, steps, last, isOver, plannedZeroMs, timeAt };
 	const lateFor = (item: string): readonly number[] =>
 		handOvers.flatMap((one, place) => (one.item === item && one.isLate === true ? [place] : []));
 	const lanes = lanesOf(opened, steps);
 	const hasPlayed = last.list.some((item) => item.kind === 'song' && item.runs.some(isPlayed));
-	const tomorrow = repairList(show, last);
+	const repairs = repairList(show, last);
+	const tomorrow = repairs.map(({ words }) => words);
 	const hasFaults = Object.values(last.instruments).some(
 		({ context }) => context.faults.length > 0,
 	);
@@ -189,7 +195,8 @@ export function nightReport(parts: ReportParts): NightReport {
 		missedCues: missedCues(night),
 		packs: reportPacks(show, steps, timeAt),
 		takenBack: parts.takenBack,
-		remarks: parts.remarks ?? NO_REMARKS,
+		remark: remarkOrNull(remarks.night),
+		signed: remarkOrNull(remarks.signed),
 		beforeShow: linesOf(steps.filter((step) => songOf(step) === null)),
 		handOvers: handOvers.map((one) => ({ ...one, at: timeAt(one.atMs) })),
 		wrongHolds: wrongHolds.map((one) => ({ ...one, at: timeAt(one.atMs) })),
@@ -207,6 +214,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		gaps: ofKinds('resumed', 'slept', 'clock-set'),
 		damage: parts.damage.map(cleanText),
 		tomorrow,
+		repairs,
 		stringsBroken: brokenStrings(show, last),
 		cautions: cautionsFor({
 			texts: [
@@ -252,6 +260,7 @@ function brokenStrings(show: Show, session: Session): NightReport['stringsBroken
 		const own = breaks.filter((one) => one.instrument === instrument);
 		return {
 			instrument: cleanText(shownInstrument(show, instrument)),
+			instrumentId: instrument,
 			count: own.length,
 			strings: own.flatMap((one) => one.string ?? []),
 		};

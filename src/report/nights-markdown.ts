@@ -3,7 +3,7 @@
 import { OWN_TIMES } from '../showfile/own-times.ts';
 import * as say from '../words/history.ts';
 import { timeName } from '../words/own-times.ts';
-import { markdownTable } from './markdown-table.ts';
+import { markdownTable } from './markdown-blocks.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightsReport } from './nights-report.ts';
 

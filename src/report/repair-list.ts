@@ -7,22 +7,31 @@ import type { Instrument, Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { REPAIRS } from '../words/report.ts';
 
+export type Repair = {
+	/** Null for a pedal or a pack. */
+	readonly instrumentId: string | null;
+	readonly words: string;
+};
+
 /** A sentence for each instrument, pedal and pack that needs a hand, in the order of the show file. */
-export function repairList(show: Show, session: Session): readonly string[] {
+export function repairList(show: Show, session: Session): readonly Repair[] {
+	const other = (text: string): Repair => ({ instrumentId: null, words: cleanText(text) });
 	return [
-		...show.instruments.flatMap((instrument) => {
+		...show.instruments.flatMap((instrument): Repair[] => {
 			const needs = needsOf(instrument, session);
 			const name = shownInstrument(show, instrument.id);
-			return needs.length === 0 ? [] : [cleanText(`${name}: ${needs.join('; ')}`)];
+			if (needs.length === 0) return [];
+			const words = cleanText(`${name}: ${needs.join('; ')}`);
+			return [{ instrumentId: instrument.id, words }];
 		}),
 		...Object.entries(session.boards).flatMap(([player, { context }]) =>
 			context.stuck.map((pedal) => {
 				const isOn = context.pedals[pedal]?.on === true;
 				const name = pedalName(show, player, pedal);
-				return cleanText(REPAIRS.pedal(playerName(show, player), name, isOn));
+				return other(REPAIRS.pedal(playerName(show, player), name, isOn));
 			}),
 		),
-		...session.suspectPacks.map((pack) => cleanText(REPAIRS.pack(packName(show, pack)))),
+		...session.suspectPacks.map((pack) => other(REPAIRS.pack(packName(show, pack)))),
 	];
 }
 

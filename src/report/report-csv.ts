@@ -1,4 +1,4 @@
-// Incidents and hand-overs as tables for a spreadsheet. Whatever somebody typed must stay text there:
+// A night's incidents, hand-overs, songs, work and strings as tables for a spreadsheet. Whatever somebody typed must stay text there:
 // every cell is quoted, and none can begin a formula.
 
 import { incidentKindWords } from '../words/entry-words.ts';
@@ -7,6 +7,11 @@ import {
 	EMPTY_HANDS,
 	HAND_OVER_CELLS,
 	INCIDENT_CELLS,
+	SONG_CELLS,
+	SONG_STATES,
+	STRING_CELLS,
+	WORK_CELLS,
+	yesNoUnknown,
 	yesOrNo,
 } from '../words/report.ts';
 import type { NightReport } from './night-report.ts';
@@ -47,6 +52,10 @@ export function incidentsCsv(report: NightReport): string {
 			one.standIn,
 			one.silenceSeconds,
 			one.words.join('; '),
+			one.soundAt?.mark ?? null,
+			one.later.backAt?.mark ?? null,
+			one.later.outSeconds,
+			one.remark,
 		]),
 	]);
 }
@@ -67,6 +76,81 @@ export function handOversCsv(report: NightReport): string {
 			one.readyAgeSeconds,
 			yesOrNo(one.isStale),
 			one.correctedFrom,
+			one.wantedSeconds,
+			one.takenSeconds,
+			yesNoUnknown(one.isLate),
+			one.noted,
+			one.tech,
 		]),
+	]);
+}
+
+/** A row for each time that a song was on, and for each that never was, under a row of names. */
+export function songsCsv(report: NightReport): string {
+	return csvText([
+		SONG_CELLS,
+		...report.songs.flatMap((song) =>
+			(song.runs.length === 0 ? [null] : song.runs).map((run) => [
+				song.position,
+				song.title,
+				yesOrNo(song.isEncore),
+				SONG_STATES[run === null ? (song.whyNotPlayed ?? song.state) : (run.how ?? song.state)],
+				song.planned?.position ?? null,
+				song.planned?.began?.clock ?? null,
+				song.planned?.startSeconds ?? null,
+				song.planned?.seconds ?? null,
+				song.planned?.gapSeconds ?? null,
+				run?.began.mark ?? null,
+				run?.began.clock ?? null,
+				run?.ended?.mark ?? null,
+				run?.ended?.clock ?? null,
+				run?.seconds ?? null,
+				run?.gapSeconds ?? null,
+				yesOrNo(song.isAdded),
+				yesOrNo(song.isMoved),
+			]),
+		),
+	]);
+}
+
+/** A row for each piece of work under a row of names. */
+export function workCsv(report: NightReport): string {
+	return csvText([
+		WORK_CELLS,
+		...report.work.map((one) => [
+			one.at.mark,
+			one.at.clock,
+			one.instrument,
+			one.job,
+			one.tuning,
+			one.capo,
+			yesOrNo(one.isEarly),
+			one.plannedSeconds,
+			one.usedAt?.mark ?? null,
+			one.usedFor,
+			one.leftSeconds,
+			yesNoUnknown(one.isLate),
+		]),
+	]);
+}
+
+/** A row for each string that broke under a row of names. */
+export function stringsCsv(report: NightReport): string {
+	return csvText([
+		STRING_CELLS,
+		...report.incidents
+			.filter(({ kind, instrument }) => kind === 'string-break' && instrument !== null)
+			.map((one) => [
+				one.at.mark,
+				one.at.clock,
+				one.song ?? (one.before === null ? null : beforeSong(one.before)),
+				one.player,
+				one.instrument,
+				one.string,
+				one.stringHours,
+				one.standIn,
+				one.silenceSeconds,
+				one.later.backAt?.mark ?? null,
+			]),
 	]);
 }

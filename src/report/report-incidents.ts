@@ -5,6 +5,8 @@ import type { InstrumentState } from '../../machines/instrument.ts';
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
+import type { RecordId } from '../journal/record.ts';
+import { type Remarks, remarkOrNull } from '../journal/remarks.ts';
 import { nextSongItem, positionOf, songOnNow } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
@@ -58,6 +60,10 @@ export type ReportIncident = {
 	readonly isOpen: boolean;
 	readonly later: LaterCost;
 	readonly words: readonly string[];
+	/** Identity of the record that noted it; a remark is kept by it. */
+	readonly record: RecordId;
+	/** What somebody wrote of it afterwards. */
+	readonly remark: string | null;
 };
 
 type Night = {
@@ -65,14 +71,13 @@ type Night = {
 	/** How things stand at the end of what is known. */
 	readonly last: Session;
 	readonly others: readonly OtherThanAsked[];
+	readonly remarks: Remarks;
 	readonly timeAt: (atMs: NightMs) => ReportTime;
 };
 
 /** In the order in which they were noted. */
-export function reportIncidents(
-	show: Show,
-	{ steps, last, others, timeAt }: Night,
-): readonly ReportIncident[] {
+export function reportIncidents(show: Show, night: Night): readonly ReportIncident[] {
+	const { steps, last, remarks, timeAt } = night;
 	return last.incidents.map((one, place): ReportIncident => {
 		const step = steps.find(({ after }) => after.incidents.some(({ id }) => id === one.id));
 		const item = step ? (songOnNow(step.before)?.item ?? null) : null;
@@ -83,7 +88,7 @@ export function reportIncidents(
 			id: place + 1,
 			at: timeAt(one.atMs),
 			position: item && positionOf(last.list, item),
-			song: item && songTitle(show, item.song),
+			song: item && cleanText(songTitle(show, item.song)),
 			playerId: one.player,
 			instrumentId: one.instrument,
 			standInId: one.standIn,
@@ -91,8 +96,10 @@ export function reportIncidents(
 			soundAt: silenceSeconds === null ? null : timeAt(one.atMs + silenceSeconds * 1000),
 			isPlayedOn: steps.some(({ entry }) => entry.k === 'played-on' && entry.incident === one.id),
 			isOpen: one.isOpen,
-			later: laterCost(one, { steps, last, others, timeAt }),
-			before: next && songTitle(show, next.song),
+			later: laterCost(one, night),
+			record: one.id,
+			remark: remarkOrNull(remarks.incidents[one.id]),
+			before: next && cleanText(songTitle(show, next.song)),
 			kind: cleanText(one.kind ?? NOT_DESCRIBED),
 			player: one.player && cleanText(playerName(show, one.player)),
 			instrument: one.instrument && cleanText(shownInstrument(show, one.instrument)),

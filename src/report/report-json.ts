@@ -3,7 +3,7 @@
 import type { NightReport } from './night-report.ts';
 
 /** What a report's data says of its own form. */
-const REPORT_FORMAT = 2;
+export const REPORT_FORMAT = 2;
 
 /** One JSON document with a newline at its end: the report's data under `format` 2. */
 export function reportJson(report: NightReport): string {

@@ -4,7 +4,8 @@
 import { minutesSeconds } from '../base/duration.ts';
 import { incidentKindWords, MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
-import { markdownTable } from './markdown-table.ts';
+import { signedBy } from '../words/report-readers.ts';
+import { markdownSection, markdownTable } from './markdown-blocks.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
 import type { ReportIncident } from './report-incidents.ts';
@@ -14,30 +15,30 @@ import type { ReportTime } from './report-time.ts';
 export function reportMarkdown(report: NightReport): string {
 	return `${[
 		...heading(report),
-		...section(say.SECTIONS.incidents, incidents(report)),
-		...section(say.SECTIONS.wrong, wrongHolds(report)),
-		...section(say.SECTIONS.backups, onBackup(report)),
-		...section(say.SECTIONS.other, otherThanAsked(report)),
-		...section(say.SECTIONS.songs, songTable(report)),
-		...section(say.SECTIONS.handOvers, handOverTable(report)),
-		...section(
+		...markdownSection(say.SECTIONS.incidents, incidents(report)),
+		...markdownSection(say.SECTIONS.wrong, wrongHolds(report)),
+		...markdownSection(say.SECTIONS.backups, onBackup(report)),
+		...markdownSection(say.SECTIONS.other, otherThanAsked(report)),
+		...markdownSection(say.SECTIONS.songs, songTable(report)),
+		...markdownSection(say.SECTIONS.handOvers, handOverTable(report)),
+		...markdownSection(
 			say.SECTIONS.tomorrow,
 			report.tomorrow.map((one) => `- ${text(one)}`),
 		),
-		...section(say.SECTIONS.strings, stringsBroken(report)),
-		...section(
+		...markdownSection(say.SECTIONS.strings, stringsBroken(report)),
+		...markdownSection(
 			say.SECTIONS.memos,
 			report.memos.map(({ at, words }) => bullet({ at, words: words.replace(MEMO, '') })),
 		),
-		...section(say.SECTIONS.boards, report.boardsCorrected.map(bullet)),
-		...section(say.SECTIONS.away, report.gaps.map(bullet)),
-		...section(
+		...markdownSection(say.SECTIONS.boards, report.boardsCorrected.map(bullet)),
+		...markdownSection(say.SECTIONS.away, report.gaps.map(bullet)),
+		...markdownSection(
 			say.SECTIONS.record,
 			report.damage.map((one) => `- ${text(one)}`),
 		),
-		...section(say.SECTIONS.before, report.beforeShow.map(bullet)),
+		...markdownSection(say.SECTIONS.before, report.beforeShow.map(bullet)),
 		...songBySong(report),
-		...section(
+		...markdownSection(
 			say.SECTIONS.cautions,
 			report.cautions.map((one) => `- ${text(one)}`),
 		),
@@ -58,6 +59,8 @@ function heading(report: NightReport): string[] {
 		}),
 		'',
 		verdict(report),
+		...(report.remark === null ? [] : ['', text(report.remark)]),
+		...(report.signed === null ? [] : ['', text(signedBy(report.signed))]),
 	];
 }
 
@@ -66,10 +69,6 @@ function verdict(report: NightReport): string {
 	if (report.hasTrouble) return say.VERDICTS.look;
 	if (report.isOver) return say.VERDICTS.nothingPlayed;
 	return report.began ? say.VERDICTS.openSoFar : say.VERDICTS.openNothing;
-}
-
-function section(title: string, lines: readonly string[]): string[] {
-	return lines.length === 0 ? [] : ['', `## ${title}`, '', ...lines];
 }
 
 function incidents(report: NightReport): string[] {
@@ -83,6 +82,7 @@ function incidents(report: NightReport): string[] {
 			one.standIn === null ? null : say.backupLabel(one.standIn),
 			one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
 			...one.words,
+			one.remark,
 		];
 		return `- ${timeText(one.at)}: ${parts
 			.filter((part) => part !== null)
@@ -134,7 +134,7 @@ function incidentPlace({ position, song, before }: ReportIncident): string {
 	return before === null ? say.AFTER_LAST : say.beforeSong(before);
 }
 
-function songTable(report: NightReport): readonly string[] {
+function songTable(report: NightReport): string[] {
 	const rows = report.songs.flatMap((song) => {
 		const runs = song.runs.length === 0 ? [null] : song.runs;
 		return runs.map((run, index) => [
@@ -151,7 +151,7 @@ function songTable(report: NightReport): readonly string[] {
 	return markdownTable(say.SONG_TABLE, rows);
 }
 
-function handOverTable(report: NightReport): readonly string[] {
+function handOverTable(report: NightReport): string[] {
 	const rows = report.handOvers.map((one) => [
 		timeText(one.at),
 		text(one.song ?? ''),

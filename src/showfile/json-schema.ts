@@ -7,11 +7,11 @@ import { FORMAT } from './format.ts';
 import { showFileShape } from './shape.ts';
 
 /** What is told of the key at the end of a path of keys; null where nothing is. */
-type TellKey = (
+export type TellKey = (
 	path: readonly string[],
-) => { readonly description: string; readonly example: unknown } | null;
+) => { readonly description: string; readonly example?: unknown } | null;
 
-type Schema = Readonly<Record<string, unknown>>;
+export type Schema = Readonly<Record<string, unknown>>;
 
 /**
  * JSON Schema (draft 2020-12) of a show file. Editors read YAML's plain numbers, booleans and dates as
@@ -30,7 +30,7 @@ export function showFileJsonSchema(tell: TellKey): Schema {
 }
 
 /** With what is told of each key, however deep; items, branches and names of the user's own add nothing to the path. */
-function described(schema: Schema, path: readonly string[], tell: TellKey): Schema {
+export function described(schema: Schema, path: readonly string[], tell: TellKey): Schema {
 	const inner = (one: unknown): unknown =>
 		Array.isArray(one)
 			? one.map(inner)
@@ -47,7 +47,8 @@ function described(schema: Schema, path: readonly string[], tell: TellKey): Sche
 		([key, one]) => {
 			const at = [...path, key];
 			const told = tell(at);
-			const said = told === null ? {} : { description: told.description, examples: [told.example] };
+			const examples = told?.example === undefined ? {} : { examples: [told.example] };
+			const said = told === null ? {} : { description: told.description, ...examples };
 			return [key, { ...said, ...described(one, at, tell) }] as const;
 		},
 	);

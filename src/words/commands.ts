@@ -134,14 +134,18 @@ export const COMMAND_WORDS = {
 	report: {
 		brief: 'the post-show report of a night, the last one unless named',
 		about:
-			"Prints the report of a night, the last one with a song played unless named: songs with their times, hand-overs, incidents, what to repair for tomorrow. Ends with 1 when the night is not finished or its file is damaged. In the CSV tables a text that could be taken for a formula begins with one extra '.",
+			"Prints the report of a night, the last one with a song played unless named: songs with their times, hand-overs, incidents, what to repair for tomorrow. A player, production and a hire firm get a page of their own. What --edit adds is kept beside the night and goes out with every form. Ends with 1 when the night is not finished or its file is damaged. In the CSV tables a text that could be taken for a formula begins with one extra '.",
 		options: {
 			show: 'the show file, where the night has lost its own copy',
-			as: 'markdown (the default), json, incidents or hand-overs (CSV)',
+			for: 'who reads it: tech (the default), production, player=ID, hire or hire=FIRM',
+			as: 'markdown (the default), json, incidents, hand-overs, songs, work or strings (CSV)',
 			nights: 'the last N nights beside one another: breaks, seconds to sound, late, tight gaps',
 			since: 'the nights from this day on beside one another',
+			all: 'a page for every reader, the data and the tables, into one new folder',
+			noNames: 'roles such as guitar 1 in place of names of people',
+			edit: 'add a line on the night, a remark on an incident, who signs, in EDITOR or here',
 			save: 'into a file of the working folder, with a name of its own',
-			out: 'into this file',
+			out: 'into this file, with --all this folder',
 			force: 'replace the file of --out if it is there',
 		},
 	},
@@ -188,7 +192,7 @@ export const COMMAND_WORDS = {
 		brief: 'JSON Schema of the show file, for editors',
 		about:
 			'Prints the JSON Schema of the show file. Editors that know YAML schemas then offer the keys and underline mistakes.',
-		options: {},
+		options: { report: 'that of report --json instead' },
 	},
 } as const satisfies Readonly<Record<string, CommandWords>>;
 

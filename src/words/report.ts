@@ -141,6 +141,10 @@ export const INCIDENT_CELLS = [
 	'stand-in',
 	'silence seconds',
 	'words',
+	'sound mark',
+	'back mark',
+	'out seconds',
+	'remark',
 ] as const;
 export const HAND_OVER_CELLS = [
 	'mark',
@@ -154,5 +158,57 @@ export const HAND_OVER_CELLS = [
 	'ready seconds',
 	'stale',
 	'corrected from',
+	'wanted seconds',
+	'taken seconds',
+	'late',
+	'noted',
+	'tech',
+] as const;
+export const SONG_CELLS = [
+	'position',
+	'song',
+	'encore',
+	'state',
+	'planned position',
+	'planned clock',
+	'planned start seconds',
+	'planned seconds',
+	'planned gap seconds',
+	'began mark',
+	'began clock',
+	'ended mark',
+	'ended clock',
+	'seconds',
+	'gap seconds',
+	'added',
+	'moved',
+] as const;
+export const WORK_CELLS = [
+	'mark',
+	'clock',
+	'instrument',
+	'job',
+	'tuning',
+	'capo',
+	'early',
+	'planned seconds',
+	'used mark',
+	'used for',
+	'left seconds',
+	'late',
+] as const;
+export const STRING_CELLS = [
+	'mark',
+	'clock',
+	'song',
+	'player',
+	'instrument',
+	'string',
+	'string hours',
+	'stand-in',
+	'silence seconds',
+	'restrung mark',
 ] as const;
 export const yesOrNo = (is: boolean): string => (is ? 'yes' : 'no');
+/** Empty where it is not known. */
+export const yesNoUnknown = (is: boolean | null): string => (is === null ? '' : yesOrNo(is));

@@ -88,6 +88,9 @@ export const nameItsShow = (night: string): string =>
 export const OWN_COPY =
 	'This night has its own copy of the show, and the report goes by that; --show is not needed.';
 export const UNKNOWN_FORM = 'a report cannot be written as this';
+export const NO_SUCH_READER = 'a report is not written for this reader';
+export const NO_SUCH_PLAYER = 'the show has no such player';
+export const NO_SUCH_FIRM = 'nothing of this show is hired from this firm';
 export const NO_SETTING = 'there is no such setting';
 export const SETTINGS_LISTS = 'rackside settings lists all.';
 export const settingValue = (name: string): string => `${name} cannot be this`;

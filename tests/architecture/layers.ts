@@ -36,6 +36,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 	journal: ['node:zlib'],
 	showfile: ['yaml', 'zod/mini'],
 	machines: ['xstate'],
+	report: ['zod/mini'],
 	night: ['zod/mini'],
 	ui: ['react', 'ink'],
 	disk: ['conf', 'node:fs', 'node:fs/promises', 'node:zlib'],

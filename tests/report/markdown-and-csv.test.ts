@@ -50,6 +50,8 @@ test.each([
 	['12. no list', '12\\. no list'],
 	['https://example.org', 'https\\://example.org'],
 	['www.example.org', 'www\\.example.org'],
+	['_www.example.org', '\\_www\\.example.org'],
+	['ash@example.org', 'ash\\@example.org'],
 	['&amp; \\', '&amp;amp; \\\\'],
 	['E standard, capo 3', 'E standard, capo 3'],
 ])('%s', (text, escaped) => {

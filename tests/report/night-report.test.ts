@@ -118,7 +118,9 @@ describe('a string break', () => {
 		expect(report.incidents).toMatchObject([
 			{ position: 1, song: 'Harbour', string: 3, standIn: 'S Spare', silenceSeconds: 15 },
 		]);
-		expect(report.stringsBroken).toEqual([{ instrument: '1 Amber', count: 1, strings: [3] }]);
+		expect(report.stringsBroken).toEqual([
+			{ instrument: '1 Amber', instrumentId: 'A1', count: 1, strings: [3] },
+		]);
 		expect(report.isClean).toBe(false);
 	});
 

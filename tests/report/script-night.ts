@@ -7,6 +7,8 @@ import { readJournal } from '../../src/journal/read-journal.ts';
 import { decodeLine } from '../../src/journal/read-line.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { openNight } from '../../src/night/night.ts';
+import { type NightReport, nightReport, type ReportParts } from '../../src/report/night-report.ts';
+import { nightSteps } from '../../src/report/night-steps.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { sampleHeader } from '../journal/sample-journal.ts';
 import { loadShow } from '../scenarios/load-show.ts';
@@ -23,7 +25,7 @@ const CLUB = '../../shows/club.yaml';
 export type PlayedNight = {
 	readonly show: Show;
 	readonly records: readonly JournalRecord<Entry>[];
-	/** The journal as it would stand on a disk. */
+	/** The journal as it would stand on a disk, as the night `nightName` of tests/journal/sample-journal.ts. */
 	readonly bytes: Buffer;
 };
 
@@ -37,7 +39,7 @@ export function nightOf(name: string, script: string): PlayedNight {
 export function playedNight(show: Show, script: string): PlayedNight {
 	const reading = parseScript(script, 'script');
 	if (!reading.ok) throw new Error('the script cannot be read');
-	const journal = memoryJournal(sampleHeader());
+	const journal = memoryJournal({ ...sampleHeader(), title: show.title, show });
 	let atMs = reading.steps[0]?.atMs ?? 0;
 	const night = openNight({
 		show,
@@ -58,4 +60,23 @@ export function playedNight(show: Show, script: string): PlayedNight {
 		.lines.filter(({ kind }) => kind === 'record')
 		.map((line) => decodeLine(bytes, line) as JournalRecord<Entry>);
 	return { show, records, bytes };
+}
+
+/** What the report of a script's night is made from. */
+function scriptParts(name: string, script: string): ReportParts {
+	const { show, records } = nightOf(name, script);
+	return {
+		show,
+		night: name,
+		isRehearsal: true,
+		...nightSteps(show, records),
+		plannedZeroMs: ZERO_MS,
+		dayOffsetMinutes: 0,
+		damage: [],
+	};
+}
+
+/** The report of a script's night. */
+export function scriptReport(name: string, script: string): NightReport {
+	return nightReport(scriptParts(name, script));
 }

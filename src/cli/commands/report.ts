@@ -1,25 +1,29 @@
 // `rackside report`: the post-show report of a night, to read, to send, or for a spreadsheet.
 
-import { basename, dirname, extname, resolve } from 'node:path';
+import { basename, dirname, extname, join, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
+import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
-import type { NightReport } from '../../report/night-report.ts';
-import { handOversCsv, incidentsCsv } from '../../report/report-csv.ts';
-import { reportJson } from '../../report/report-json.ts';
-import { reportMarkdown } from '../../report/report-markdown.ts';
+import { readRemarks } from '../../disk/remarks-file.ts';
+import { nightReport } from '../../report/night-report.ts';
+import type { Reader } from '../../report/reader.ts';
+import { partsWithoutNames, withRoleIds } from '../../report/without-names.ts';
+import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { exportProblem } from '../../words/disk.ts';
+import { diskFaultWords, exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
 import { written } from '../../words/program.ts';
 import {
 	didYouMean,
+	LEAVE_ONE_OUT,
 	NIGHTS_LISTS,
 	NO_NIGHT_YET,
 	NO_SHOW_IN_NIGHT,
 	NO_SUCH_NIGHT,
 	nameItsShow,
+	notBoth,
 	OWN_COPY,
 	RUN_RECORDS_ONE,
 	UNKNOWN_FORM,
@@ -33,18 +37,16 @@ import { searchedNights } from '../night-places.ts';
 import { asksForNights, nightsBeside } from '../nights-beside.ts';
 import type { ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
-import { reportOfNight } from '../report-of-night.ts';
+import {
+	everyFile,
+	REPORT_FORMS,
+	type ReportFile,
+	type ReportForm,
+	readerName,
+	readReader,
+} from '../report-forms.ts';
+import { partsOfNight } from '../report-of-night.ts';
 import { tellProblems } from '../tell-problems.ts';
-
-/** What a report can be written as: the file's ending, and the text. */
-const FORMS: Readonly<
-	Record<string, { readonly ending: string; readonly text: (report: NightReport) => string }>
-> = {
-	markdown: { ending: '.md', text: reportMarkdown },
-	json: { ending: '.json', text: reportJson },
-	incidents: { ending: '-incidents.csv', text: incidentsCsv },
-	'hand-overs': { ending: '-hand-overs.csv', text: handOversCsv },
-};
 
 export const reportCommand: CliCommand = {
 	usage: 'report [NIGHT]',
@@ -53,9 +55,13 @@ export const reportCommand: CliCommand = {
 	options: {
 		...JSON_OPTION,
 		show: { value: 'FILE', words: COMMAND_WORDS.report.options.show },
+		for: { value: 'READER', words: COMMAND_WORDS.report.options.for },
 		as: { value: 'FORM', words: COMMAND_WORDS.report.options.as },
 		nights: { value: 'N', words: COMMAND_WORDS.report.options.nights },
 		since: { value: 'DATE', words: COMMAND_WORDS.report.options.since },
+		all: { words: COMMAND_WORDS.report.options.all },
+		'no-names': { words: COMMAND_WORDS.report.options.noNames },
+		edit: { words: COMMAND_WORDS.report.options.edit },
 		save: { words: COMMAND_WORDS.report.options.save },
 		out: { value: 'FILE', words: COMMAND_WORDS.report.options.out },
 		force: { words: COMMAND_WORDS.report.options.force },
@@ -67,16 +73,16 @@ export const reportCommand: CliCommand = {
 			return typeof several === 'number' ? several : write(several, request, io);
 		}
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
-		const chosen = Object.hasOwn(FORMS, form) ? FORMS[form] : undefined;
+		const chosen = Object.hasOwn(REPORT_FORMS, form) ? REPORT_FORMS[form] : undefined;
 		if (!chosen) {
-			const near = nearestName(form, Object.keys(FORMS));
+			const near = nearestName(form, Object.keys(REPORT_FORMS));
 			return tellProblems(
 				[
 					{
 						code: 'unknown-form',
 						what: UNKNOWN_FORM,
 						found: cleanText(form),
-						expected: Object.keys(FORMS).join(', '),
+						expected: Object.keys(REPORT_FORMS).join(', '),
 						...(near === null ? {} : { hint: didYouMean(near) }),
 					},
 				],
@@ -87,16 +93,54 @@ export const reportCommand: CliCommand = {
 		if (typeof night === 'number') return night;
 		const { show, problems } = await showOf(night, request, io);
 		if (!show) return tellProblems(problems, io);
-		const { report } = reportOfNight(night, show);
-		const code = write(
-			{ text: chosen.text(report), ending: chosen.ending, night: night.id },
-			request,
-			io,
-		);
-		if (code !== EXIT.fine) return code;
-		return report.isOver && report.damage.length === 0 ? EXIT.fine : EXIT.toLookAt;
+		return writeReport({ night, show, form: chosen }, request, io);
 	},
 };
+
+/** The night for the reader that was asked for, in the form that was, wherever it is to go; gives the exit code. */
+async function writeReport(
+	{ night, show, form }: { night: NightOnDisk; show: Show; form: ReportForm },
+	request: Request,
+	io: Io,
+): Promise<number> {
+	const { options } = request;
+	const read = readReader(optionText(request, 'for') ?? 'tech', show);
+	if ('problem' in read) return tellProblems([read.problem], io);
+	const clash = ['for', 'as', 'json'].find((name) => options[name] !== undefined);
+	if (options.all === true && clash !== undefined) {
+		return tellProblems(
+			[{ code: 'two-options', what: notBoth('all', clash), hint: LEAVE_ONE_OUT }],
+			io,
+		);
+	}
+	const place = { folder: placesOf(request, io).nights, night: night.id };
+	if (options.edit === true) {
+		const { editRemarks } = await import('../edit-remarks.ts');
+		const code = await editRemarks(nightReport(partsOfNight(night, show)), place, io);
+		const isWritten = ['save', 'out', 'all'].some((name) => options[name] !== undefined);
+		if (code !== EXIT.fine || !isWritten) return code;
+	}
+	const { remarks, problem } = readRemarks({ disk: realDisk, ...place });
+	if (problem) io.complain(`${cleanText(diskFaultWords(problem))}\n`);
+	const parts = { ...partsOfNight(night, show), remarks };
+	const nameless = options['no-names'] === true ? partsWithoutNames(parts) : null;
+	const made = nightReport(nameless?.parts ?? parts);
+	const report = nameless === null ? made : withRoleIds(made, nameless.roles);
+	const { reader: asked } = read;
+	const reader: Reader =
+		asked.who === 'player' && nameless !== null
+			? { ...asked, id: nameless.roles.idOf(asked.id) }
+			: asked;
+	const name = [`${night.id}-report`, readerName(reader)].filter((part) => part !== '').join('-');
+	const code =
+		options.all === true
+			? writeAll({ files: everyFile(report), night: night.id }, request, io)
+			: write({ text: form.text(report, reader), name: name + form.ending }, request, io);
+	if (code !== EXIT.fine) return code;
+	return report.isOver && report.damage.length === 0 && problem === null
+		? EXIT.fine
+		: EXIT.toLookAt;
+}
 
 function chosenNight(request: Request, io: Io): NightOnDisk | number {
 	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
@@ -150,7 +194,7 @@ async function showOf(
 }
 
 function write(
-	file: { readonly text: string; readonly ending: string; readonly night: string },
+	file: { readonly text: string; readonly name: string },
 	request: Request,
 	io: Io,
 ): number {
@@ -159,7 +203,7 @@ function write(
 		io.write(file.text);
 		return EXIT.fine;
 	}
-	const target = resolve(io.cwd, out ?? `${file.night}-report${file.ending}`);
+	const target = resolve(io.cwd, out ?? file.name);
 	const done = writeExport(realDisk, {
 		folder: dirname(target),
 		name: basename(target),
@@ -172,4 +216,45 @@ function write(
 	// Where data was asked for nothing else may stand on standard output.
 	(isData ? io.complain : io.write)(`${written(cleanText(done.path))}\n`);
 	return EXIT.fine;
+}
+
+/** Folders whose names are tried before there is none for all readers. */
+const MOST_FOLDERS = 99;
+
+/** Every file into one folder: a new one, or the one named, where none of the names may be taken unless that is forced. */
+function writeAll(
+	{ files, night }: { readonly files: readonly ReportFile[]; readonly night: string },
+	request: Request,
+	io: Io,
+): number {
+	const out = optionText(request, 'out');
+	const isForced = out !== null && request.options.force === true;
+	const wanted = resolve(io.cwd, out ?? `${night}-reports`);
+	const folder = out === null ? freeFolder(wanted) : wanted;
+	const trouble = makeFolders(realDisk, folder);
+	if (trouble) {
+		io.complain(`${cleanText(diskFaultWords(trouble))}\n`);
+		return EXIT.unusable;
+	}
+	// All or none: a name that is taken is said before anything is written.
+	const taken = isForced ? undefined : files.find(({ name }) => realDisk.stat(join(folder, name)));
+	if (taken !== undefined) {
+		const path = join(folder, taken.name);
+		const kind = realDisk.stat(path)?.kind ?? null;
+		return tellProblems([exportProblem({ code: 'file-exists', path, kind })], io);
+	}
+	for (const { name, text } of files) {
+		const done = writeExport(realDisk, { folder, name, text, isDefaultName: false, isForced });
+		if ('fault' in done) return tellProblems([exportProblem(done.fault)], io);
+		io.write(`${written(cleanText(done.path))}\n`);
+	}
+	return EXIT.fine;
+}
+
+function freeFolder(path: string): string {
+	for (let number = 1; number < MOST_FOLDERS; number += 1) {
+		const name = number === 1 ? path : `${path}-${number}`;
+		if (realDisk.stat(name) === null) return name;
+	}
+	return `${path}-${MOST_FOLDERS}`;
 }

@@ -1,0 +1,223 @@
+// What a player, production and a hire firm read: a page of a few sentences and tables, in whatever form it is then
+// written. The technician's page is the whole report.
+
+import { incidentKindWords } from '../words/entry-words.ts';
+import * as say from '../words/report-readers.ts';
+import type { NightReport } from './night-report.ts';
+import { forReader, hireFirms, type Reader } from './reader.ts';
+import type { ReportInstrument } from './report-gear.ts';
+import type { ReportIncident } from './report-incidents.ts';
+import type { LostTime } from './report-songs.ts';
+import type { ReportTime } from './report-time.ts';
+
+export type PageTable = {
+	readonly names: readonly string[];
+	readonly rows: readonly (readonly string[])[];
+};
+
+export type PagePart = {
+	/** Null for what stands right under the heading. */
+	readonly title: string | null;
+	/** Sentences, a paragraph each. */
+	readonly lines: readonly string[];
+	/** Items of a list. */
+	readonly items: readonly string[];
+	readonly table: PageTable | null;
+};
+
+/** Plain texts; whoever writes them into a form escapes them. */
+export type ReaderPage = {
+	readonly heading: string;
+	/** Venue and date, where the file gives them. */
+	readonly place: string | null;
+	readonly parts: readonly PagePart[];
+};
+
+/** The page of everybody but the technician. */
+export function readerPage(
+	report: NightReport,
+	reader: Exclude<Reader, { readonly who: 'tech' }>,
+): ReaderPage {
+	const own = forReader(report, reader);
+	const place = [report.venue, report.date].filter((one) => one !== null).join(', ');
+	return {
+		heading: say.heading(report.title, report.isRehearsal),
+		place: place === '' ? null : place,
+		parts: [
+			...(reader.who === 'player'
+				? playerParts(own, reader.id)
+				: reader.who === 'hire'
+					? hireParts(own)
+					: productionParts(own)),
+			...closing(report),
+		],
+	};
+}
+
+/** What somebody added, and who signs. */
+function closing({ remark, signed }: NightReport): PagePart[] {
+	const lines = [remark, signed === null ? null : say.signedBy(signed)].filter(
+		(one) => one !== null,
+	);
+	return lines.length === 0 ? [] : [part(null, lines)];
+}
+
+function part(
+	title: string | null,
+	lines: readonly string[],
+	items: readonly string[] = [],
+): PagePart {
+	return { title, lines, items, table: null };
+}
+
+// The player.
+
+function playerParts(report: NightReport, id: string): PagePart[] {
+	const name = report.players[0]?.name ?? id;
+	const spans = report.lanes.players[id] ?? [];
+	const songs = report.songs.filter(({ runs }) =>
+		runs.some(({ began, ended, how }) =>
+			spans.some(
+				({ instrument, fromMs, toMs }) =>
+					instrument !== null &&
+					how !== 'skipped' &&
+					toMs > began.atMs &&
+					fromMs < (ended?.atMs ?? Infinity),
+			),
+		),
+	);
+	const given = report.handOvers.filter(({ instrument }) => instrument !== null);
+	const first = say.playerThanks({
+		name,
+		songs: songs.length,
+		instruments: new Set(spans.flatMap(({ instrument }) => instrument ?? [])).size,
+		handOvers: given.length,
+		late: given.filter(({ isLate }) => isLate === true).length,
+		isAllKnown: given.every(({ isLate }) => isLate !== null),
+	});
+	const incidents = report.incidents.map((one) => incidentSentence(one));
+	const second = [
+		...(incidents.length === 0 ? [say.NOTHING_NOTED] : incidents),
+		...(report.tomorrow.length === 0 ? [] : [say.beforeNext(report.tomorrow)]),
+	].join(' ');
+	return [part(null, [first, second])];
+}
+
+/** `A string broke in Gravel (1 Amber): sound after 0:15, on S Spare.` */
+function incidentSentence(one: ReportIncident): string {
+	return say.incidentSentence({
+		kind: one.kind,
+		kindWords: incidentKindWords(one.kind),
+		song: one.song,
+		before: one.before,
+		instrument: one.instrument,
+		silenceSeconds: one.silenceSeconds,
+		standIn: one.standIn,
+		remark: one.remark,
+	});
+}
+
+// Production.
+
+/** Less of a delay is of no use to anybody: it is in the sum alone. */
+const SHOWN_LOST_SECONDS = 15;
+const MOST_LOST = 6;
+
+function productionParts(report: NightReport): PagePart[] {
+	const { timing, incidents } = report;
+	const clock = (time: ReportTime | null): string | null => time && wallClock(time);
+	const lostSeconds = timing.lost.reduce((sum, { seconds }) => sum + seconds, 0);
+	const named = timing.lost
+		.filter(({ seconds }) => seconds >= SHOWN_LOST_SECONDS)
+		.sort((one, other) => other.seconds - one.seconds)
+		.slice(0, MOST_LOST)
+		.sort((one, other) => one.at.atMs - other.at.atMs);
+	const count = (states: readonly string[]): number =>
+		report.songs.filter(({ state }) => states.includes(state)).length;
+	const left = report.songs.filter(({ whyNotPlayed }) => whyNotPlayed !== null);
+	return [
+		part(null, [
+			say.ranWords({
+				began: clock(report.began),
+				ended: clock(report.ended),
+				plannedEnd: clock(timing.plannedEnd),
+				startLateSeconds: timing.startLateSeconds,
+				endLateSeconds: timing.endLateSeconds,
+				seconds: timing.seconds,
+				plannedSeconds: timing.plannedSeconds,
+				isOver: report.isOver,
+			}),
+			say.curfewSentence(timing.curfew),
+			say.songsSentence({
+				played: count(['played']),
+				cutShort: count(['cut-short']),
+				added: report.songs.filter(({ isAdded, runs }) => isAdded && runs.length > 0).length,
+				left: left.map(({ title }) => title),
+			}),
+		]),
+		part(
+			say.PRODUCTION_PARTS.lost,
+			[say.lostSum(lostSeconds)],
+			named.map((one) => say.lostWords({ ...one, why: whyLost(one, report) })),
+		),
+		part(
+			say.PRODUCTION_PARTS.incidents,
+			incidents.length === 0 ? [say.NO_INCIDENT] : [],
+			incidents.map((one) => `${wallClock(one.at)}: ${incidentSentence(one)}`),
+		),
+		part(
+			say.PRODUCTION_PARTS.tomorrow,
+			report.tomorrow.length === 0 ? [say.NOTHING_TOMORROW] : [],
+			report.tomorrow,
+		),
+	];
+}
+
+function whyLost(lost: LostTime, { incidents, handOvers }: NightReport): readonly string[] {
+	return [
+		...incidents
+			.filter(({ id }) => lost.incidents.includes(id))
+			.map(({ kind, instrument }) => say.lostByIncident(incidentKindWords(kind), instrument)),
+		...lost.lateHandOvers.flatMap((place) => {
+			const late = handOvers[place];
+			return late === undefined ? [] : [say.lostByHandOver(late.player)];
+		}),
+	];
+}
+
+/** The clock on the wall, without its seconds. */
+function wallClock({ clock }: ReportTime): string {
+	return clock.replace(/^(\d+:\d\d):\d\d$/, '$1');
+}
+
+// The hire firm.
+
+function hireParts(report: NightReport): PagePart[] {
+	const firms = hireFirms(report);
+	if (firms.length === 0) return [part(null, [say.NOTHING_HIRED])];
+	return firms.map((firm) => {
+		const items = report.instruments.filter(({ hiredFrom }) => hiredFrom === firm);
+		const broke = report.incidents.filter(({ instrumentId }) =>
+			items.some(({ id }) => id === instrumentId),
+		);
+		return {
+			title: firm,
+			lines: broke.length === 0 ? [say.NOTHING_BROKE] : [],
+			items: broke.map((one) => `${wallClock(one.at)}: ${incidentSentence(one)}`),
+			table: {
+				names: say.HIRE_TABLE,
+				rows: items.map((one) => [
+					one.instrument,
+					one.serial ?? '',
+					one.owner ?? '',
+					say.hoursCell(one.secondsInHands),
+					conditionOf(one),
+				]),
+			},
+		};
+	});
+}
+
+function conditionOf({ stringsDown, faults, place, restrings }: ReportInstrument): string {
+	return say.conditionWords({ stringsDown, faults, isOut: place === 'out', restrings });
+}

@@ -1,0 +1,300 @@
+// The form of a report's data, for those who read it with another program: a published JSON Schema. The types of the
+// report are the model; this is checked to have every field of them, and by tests to fit what reports are.
+
+import * as z from 'zod/mini';
+import { described, type Schema, type TellKey } from '../showfile/json-schema.ts';
+import type { Lanes } from './lanes.ts';
+import type { NightReport } from './night-report.ts';
+import { REPORT_FORMAT } from './report-json.ts';
+
+/** Has every field. */
+type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };
+type Line<Lines> = Lines extends readonly (infer One)[] ? One : never;
+
+const text = z.string();
+const number = z.number();
+const yes = z.boolean();
+const textOrNull = z.nullable(text);
+const numberOrNull = z.nullable(number);
+const yesOrNull = z.nullable(yes);
+const list = <Item extends z.ZodMiniType>(item: Item) => z.array(item);
+
+const TIME = z.strictObject({ mark: textOrNull, clock: text, atMs: number });
+const TIME_OR_NULL = z.nullable(TIME);
+const LINE = z.strictObject({ at: TIME, words: text });
+const SONG_END = z.enum(['played', 'cut-short', 'skipped']);
+
+const SONG = z.strictObject({
+	item: text,
+	position: numberOrNull,
+	song: text,
+	title: text,
+	state: z.enum(['played', 'cut-short', 'skipped', 'dropped', 'on', 'to-come']),
+	whyNotPlayed: z.nullable(z.enum(['dropped', 'skipped', 'to-come'])),
+	isEncore: yes,
+	planned: z.nullable(
+		z.strictObject({
+			position: number,
+			startSeconds: number,
+			began: TIME_OR_NULL,
+			seconds: number,
+			isLengthGiven: yes,
+			gapSeconds: numberOrNull,
+		} satisfies Whole<NonNullable<Line<NightReport['songs']>['planned']>>),
+	),
+	isAdded: yes,
+	isMoved: yes,
+	runs: list(
+		z.strictObject({
+			began: TIME,
+			ended: TIME_OR_NULL,
+			seconds: numberOrNull,
+			how: z.nullable(SONG_END),
+			gapSeconds: numberOrNull,
+		} satisfies Whole<Line<Line<NightReport['songs']>['runs']>>),
+	),
+	happened: list(LINE),
+} satisfies Whole<Line<NightReport['songs']>>);
+
+const HAND_OVER = z.strictObject({
+	at: TIME,
+	atMs: number,
+	song: textOrNull,
+	item: textOrNull,
+	player: text,
+	playerId: text,
+	instrument: textOrNull,
+	instrumentId: textOrNull,
+	tuning: textOrNull,
+	capo: numberOrNull,
+	by: z.enum(['plan', 'stand-in', 'exchange']),
+	readyAgeSeconds: numberOrNull,
+	isStale: yes,
+	correctedFrom: textOrNull,
+	noted: z.enum(['by-itself', 'with-song', 'later']),
+	wantedSeconds: numberOrNull,
+	takenSeconds: numberOrNull,
+	isLate: yesOrNull,
+	tech: textOrNull,
+} satisfies Whole<Line<NightReport['handOvers']>>);
+
+const WRONG_HOLD = z.strictObject({
+	at: TIME,
+	atMs: number,
+	player: text,
+	playerId: text,
+	held: text,
+	song: text,
+	wanted: text,
+	seconds: numberOrNull,
+} satisfies Whole<Line<NightReport['wrongHolds']>>);
+
+const OTHER = z.strictObject({
+	at: TIME,
+	atMs: number,
+	position: numberOrNull,
+	song: text,
+	player: text,
+	playerId: text,
+	played: text,
+	playedId: text,
+	asked: text,
+	askedId: textOrNull,
+	backupFor: textOrNull,
+	seconds: numberOrNull,
+} satisfies Whole<Line<NightReport['otherThanAsked']>>);
+
+const INCIDENT = z.strictObject({
+	id: number,
+	at: TIME,
+	position: numberOrNull,
+	song: textOrNull,
+	before: textOrNull,
+	kind: text,
+	player: textOrNull,
+	playerId: textOrNull,
+	instrument: textOrNull,
+	instrumentId: textOrNull,
+	string: numberOrNull,
+	stringHours: numberOrNull,
+	standIn: textOrNull,
+	standInId: textOrNull,
+	silenceSeconds: numberOrNull,
+	soundAt: TIME_OR_NULL,
+	isPlayedOn: yes,
+	isOpen: yes,
+	later: z.strictObject({
+		backAt: TIME_OR_NULL,
+		outSeconds: numberOrNull,
+		songsOnOther: list(z.strictObject({ item: text, song: text, played: text })),
+		isSongCutShort: yes,
+	} satisfies Whole<Line<NightReport['incidents']>['later']>),
+	words: list(text),
+	record: text,
+	remark: textOrNull,
+} satisfies Whole<Line<NightReport['incidents']>>);
+
+const PLACE = z.enum(['rack', 'stage', 'hands', 'bench', 'out']);
+
+const LANES = z.strictObject({
+	fromMs: number,
+	toMs: number,
+	instruments: z.record(
+		text,
+		list(
+			z.strictObject({
+				fromMs: number,
+				toMs: number,
+				place: PLACE,
+				player: textOrNull,
+				tuning: text,
+				capo: number,
+				readiness: z.nullable(z.enum(['ready', 'stale', 'not-ready'])),
+				stringsDown: number,
+				hasFault: yes,
+			} satisfies Whole<Line<Lanes['instruments'][string]>>),
+		),
+	),
+	players: z.record(
+		text,
+		list(
+			z.strictObject({
+				fromMs: number,
+				toMs: number,
+				instrument: textOrNull,
+				tuning: textOrNull,
+				capo: numberOrNull,
+			} satisfies Whole<Line<Lanes['players'][string]>>),
+		),
+	),
+} satisfies Whole<Lanes>);
+
+const TIMING = z.strictObject({
+	plannedStart: TIME_OR_NULL,
+	plannedEnd: TIME_OR_NULL,
+	plannedSeconds: number,
+	seconds: numberOrNull,
+	startLateSeconds: numberOrNull,
+	endLateSeconds: numberOrNull,
+	overrunSeconds: numberOrNull,
+	curfew: z.nullable(
+		z.strictObject({
+			clock: text,
+			at: TIME_OR_NULL,
+			overSeconds: numberOrNull,
+			isMet: yesOrNull,
+		} satisfies Whole<NonNullable<NightReport['timing']['curfew']>>),
+	),
+	lost: list(
+		z.strictObject({
+			where: z.enum(['start', 'gap', 'interval', 'song']),
+			at: TIME,
+			item: text,
+			song: text,
+			seconds: number,
+			incidents: list(number),
+			lateHandOvers: list(number),
+		} satisfies Whole<Line<NightReport['timing']['lost']>>),
+	),
+} satisfies Whole<NightReport['timing']>);
+
+const WORK = z.strictObject({
+	at: TIME,
+	instrument: text,
+	instrumentId: text,
+	job: z.enum(['touch-up', 'retune', 'capo', 'restring']),
+	tuning: text,
+	capo: number,
+	isEarly: yes,
+	plannedSeconds: number,
+	plannedLastSeconds: number,
+	usedAt: TIME_OR_NULL,
+	usedFor: textOrNull,
+	leftSeconds: numberOrNull,
+	isLate: yesOrNull,
+	item: textOrNull,
+	position: numberOrNull,
+} satisfies Whole<Line<NightReport['work']>>);
+
+const INSTRUMENT = z.strictObject({
+	id: text,
+	instrument: text,
+	slot: textOrNull,
+	kind: text,
+	serial: textOrNull,
+	owner: textOrNull,
+	hiredFrom: textOrNull,
+	secondsInHands: number,
+	stringHours: numberOrNull,
+	place: PLACE,
+	tuning: text,
+	capo: number,
+	stringsDown: list(numberOrNull),
+	faults: list(text),
+	incidents: list(number),
+	restrings: number,
+} satisfies Whole<Line<NightReport['instruments']>>);
+
+const REPORT = z.strictObject({
+	format: z.literal(REPORT_FORMAT),
+	title: text,
+	venue: textOrNull,
+	date: textOrNull,
+	night: text,
+	isRehearsal: yes,
+	isOver: yes,
+	began: TIME_OR_NULL,
+	ended: TIME_OR_NULL,
+	hasTrouble: yes,
+	isClean: yes,
+	songs: list(SONG),
+	players: list(z.strictObject({ id: text, name: text, plays: textOrNull, tech: textOrNull })),
+	instruments: list(INSTRUMENT),
+	lanes: LANES,
+	timing: TIMING,
+	work: list(WORK),
+	missedCues: list(
+		z.strictObject({
+			at: TIME,
+			item: text,
+			position: numberOrNull,
+			song: text,
+			cues: list(text),
+		} satisfies Whole<Line<NightReport['missedCues']>>),
+	),
+	packs: list(
+		z.strictObject({
+			at: TIME,
+			what: z.enum(['changed', 'suspected', 'cleared']),
+			player: textOrNull,
+			playerId: textOrNull,
+			pack: text,
+			packId: text,
+			from: textOrNull,
+		} satisfies Whole<Line<NightReport['packs']>>),
+	),
+	takenBack: number,
+	remark: textOrNull,
+	signed: textOrNull,
+	beforeShow: list(LINE),
+	handOvers: list(HAND_OVER),
+	wrongHolds: list(WRONG_HOLD),
+	otherThanAsked: list(OTHER),
+	incidents: list(INCIDENT),
+	memos: list(LINE),
+	boardsCorrected: list(LINE),
+	gaps: list(LINE),
+	damage: list(text),
+	tomorrow: list(text),
+	repairs: list(z.strictObject({ instrumentId: textOrNull, words: text })),
+	stringsBroken: list(
+		z.strictObject({ instrument: text, instrumentId: text, count: number, strings: list(number) }),
+	),
+	cautions: list(text),
+} satisfies Whole<NightReport & { format: number }>);
+
+/** JSON Schema (draft 2020-12) of `report --json`, told by key. */
+export function reportJsonSchema(tell: TellKey): Schema {
+	const schema = z.toJSONSchema(REPORT, { target: 'draft-2020-12', io: 'output' });
+	return described(schema, [], tell);
+}

@@ -1,0 +1,204 @@
+// What a player, production and a hire firm read of a night.
+
+import { minutesSeconds } from '../base/duration.ts';
+import { NOT_DESCRIBED, REHEARSAL, REPAIRS } from './report.ts';
+
+export const heading = (title: string, isRehearsal: boolean): string =>
+	isRehearsal ? title + REHEARSAL : title;
+export const signedBy = (who: string): string => `Signed: ${who}`;
+
+const counted = (count: number, one: string, several: string): string =>
+	count === 1 ? `one ${one}` : `${count} ${several}`;
+const listed = (things: readonly string[]): string => things.join('; ');
+
+// The player: two lines, kind.
+
+export function playerThanks(night: {
+	readonly name: string;
+	readonly songs: number;
+	readonly instruments: number;
+	readonly handOvers: number;
+	readonly late: number;
+	/** Of each hand-over it is known whether it was late. */
+	readonly isAllKnown: boolean;
+}): string {
+	const { name, songs, instruments, handOvers, late, isAllKnown } = night;
+	const thanks = `Thanks for tonight, ${name}`;
+	if (songs === 0) return `${thanks}.`;
+	const played = `${counted(songs, 'song', 'songs')} on ${counted(instruments, 'instrument', 'instruments')}`;
+	if (handOvers === 0) return `${thanks}: ${played}.`;
+	if (late > 0) {
+		const which = `${late} of ${counted(handOvers, 'hand-over', 'hand-overs')} came late`;
+		return `${thanks}: ${played}; ${which}, sorry for that.`;
+	}
+	return `${thanks}: ${played}, ${isAllKnown ? 'every hand-over in time' : 'no hand-over noted as late'}.`;
+}
+
+export const NOTHING_NOTED = 'Nothing broke or failed in your hands, as far as it was noted.';
+export const beforeNext = (needs: readonly string[]): string =>
+	`Before the next show: ${listed(needs)}.`;
+
+/** What went wrong, with how long the sound was gone. */
+export function incidentSentence(one: {
+	readonly kind: string;
+	readonly kindWords: string;
+	readonly song: string | null;
+	readonly before: string | null;
+	readonly instrument: string | null;
+	readonly silenceSeconds: number | null;
+	readonly standIn: string | null;
+	readonly remark: string | null;
+}): string {
+	const { kind, kindWords, song, before, instrument, silenceSeconds, standIn, remark } = one;
+	const where = song === null ? (before === null ? '' : ` before ${before}`) : ` in ${song}`;
+	const what = kind === 'string-break' ? 'A string broke' : capitalised(kindWords);
+	if (kindWords === NOT_DESCRIBED) {
+		return `An incident${where}, not described.${remark === null ? '' : ` ${remark}`}`;
+	}
+	const on = instrument === null ? '' : ` (${instrument})`;
+	const silence =
+		silenceSeconds === null ? '' : `: sound back after ${minutesSeconds(silenceSeconds)}`;
+	const backup = standIn === null ? '' : `${silence === '' ? ':' : ','} on ${standIn}`;
+	return `${what}${where}${on}${silence}${backup}.${remark === null ? '' : ` ${remark}`}`;
+}
+
+const capitalised = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+// Production: half a page.
+
+export const PRODUCTION_PARTS = {
+	lost: 'Time lost',
+	incidents: 'What went wrong',
+	tomorrow: 'What it costs tomorrow',
+} as const;
+export const NO_INCIDENT = 'No incident is noted.';
+export const NOTHING_TOMORROW = 'Nothing is noted that needs a hand before the next show.';
+
+/** `Began 20:31, 1:00 late; ended 22:38, 3:05 later than planned (22:35). …` */
+export function ranWords(night: {
+	readonly began: string | null;
+	readonly ended: string | null;
+	readonly plannedEnd: string | null;
+	readonly startLateSeconds: number | null;
+	readonly endLateSeconds: number | null;
+	readonly seconds: number | null;
+	readonly plannedSeconds: number;
+	readonly isOver: boolean;
+}): string {
+	const { began, ended, plannedEnd, seconds, plannedSeconds, isOver } = night;
+	if (began === null) return 'No song began.';
+	const start = `Began ${began}${lateWords(night.startLateSeconds)}`;
+	if (ended === null) return `${start}; ${isOver ? 'its end is not known' : 'still open'}.`;
+	const planned = plannedEnd === null ? '' : ` (planned ${plannedEnd})`;
+	const end = `ended ${ended}${lateWords(night.endLateSeconds)}${planned}`;
+	if (seconds === null) return `${start}; ${end}.`;
+	const over = seconds - plannedSeconds;
+	const ran = `${minutesSeconds(seconds)} against ${minutesSeconds(plannedSeconds)} planned`;
+	const apart =
+		Math.abs(over) < 1
+			? 'to time'
+			: `${minutesSeconds(Math.abs(over))} ${over > 0 ? 'over' : 'under'}`;
+	return `${start}; ${end}. It ran ${ran}: ${apart}.`;
+}
+
+function lateWords(seconds: number | null): string {
+	if (seconds === null) return '';
+	if (Math.abs(seconds) < 1) return ', to time';
+	return `, ${minutesSeconds(Math.abs(seconds))} ${seconds > 0 ? 'late' : 'early'}`;
+}
+
+/** The curfew, whether or not it was met. */
+export function curfewSentence(
+	curfew: {
+		readonly clock: string;
+		readonly overSeconds: number | null;
+		readonly isMet: boolean | null;
+	} | null,
+): string {
+	if (curfew === null) return 'Curfew: the show file gives none.';
+	const { clock, overSeconds, isMet } = curfew;
+	if (overSeconds === null || isMet === null)
+		return `Curfew ${clock}: not known whether it was met.`;
+	const apart = minutesSeconds(Math.abs(overSeconds));
+	return isMet ? `Curfew ${clock}: met, ${apart} left.` : `Curfew ${clock}: passed by ${apart}.`;
+}
+
+export function songsSentence(songs: {
+	readonly played: number;
+	readonly cutShort: number;
+	readonly added: number;
+	readonly left: readonly string[];
+}): string {
+	const { played, cutShort, added, left } = songs;
+	const parts = [
+		`${counted(played, 'song', 'songs')} played`,
+		...(cutShort === 0 ? [] : [`${cutShort} cut short`]),
+		...(added === 0 ? [] : [`${added} added`]),
+		...(left.length === 0 ? [] : [`not played: ${left.join(', ')}`]),
+	];
+	return `${capitalised(parts.join(', '))}.`;
+}
+
+export const lostSum = (seconds: number): string =>
+	seconds < 1
+		? 'No part took longer than planned.'
+		: `${minutesSeconds(seconds)} in all, counting each part that took longer than planned.`;
+
+export function lostWords(lost: {
+	readonly where: 'start' | 'gap' | 'interval' | 'song';
+	readonly song: string;
+	readonly seconds: number;
+	readonly why: readonly string[];
+}): string {
+	const { where, song, seconds, why } = lost;
+	const place = {
+		start: 'before the first song',
+		gap: `before ${song}`,
+		interval: `interval before ${song}`,
+		song: `in ${song}`,
+	}[where];
+	const reason = why.length === 0 ? 'no reason noted' : listed(why);
+	return `${minutesSeconds(seconds)} ${place}: ${reason}`;
+}
+
+export const lostByIncident = (kind: string, instrument: string | null): string =>
+	instrument === null ? kind : `${kind} on ${instrument}`;
+export const lostByHandOver = (player: string): string => `hand-over to ${player} late`;
+
+// The hire firm: its items.
+
+export const HIRE_TABLE = ['Item', 'Serial', 'Owner', 'Hours played', 'Condition'] as const;
+export const NOTHING_HIRED = 'No instrument of this show is hired.';
+export const NOTHING_BROKE = 'Nothing of it broke.';
+/** `1:05 h`. */
+export function hoursCell(seconds: number): string {
+	const minutes = Math.round(seconds / 60);
+	return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')} h`;
+}
+
+export function conditionWords(item: {
+	readonly stringsDown: readonly (number | null)[];
+	readonly faults: readonly string[];
+	readonly isOut: boolean;
+	readonly restrings: number;
+}): string {
+	const { stringsDown, faults, isOut, restrings } = item;
+	const parts = [
+		...(stringsDown.length > 0 ? [REPAIRS.restring(stringsDown)] : []),
+		...faults.map(REPAIRS.repair),
+		...(isOut && faults.length === 0 ? ['put aside, reason not noted'] : []),
+		...(restrings > 0 ? ['restrung tonight'] : []),
+	];
+	return parts.length === 0 ? 'no fault noted' : listed(parts);
+}
+
+// Roles, where names of people are left out.
+
+export const ROLES = {
+	player: 'player',
+	tech: 'tech',
+	somebody: 'somebody',
+	/** `guitar 1`; the only one of a kind has no number. */
+	numbered: (role: string, number: number, of: number): string =>
+		of === 1 ? role : `${role} ${number}`,
+} as const;
