@@ -8,7 +8,9 @@ import { parseDate } from '../showfile/calendar-date.ts';
 import {
 	BAD_NIGHTS,
 	BAD_SINCE,
+	LEAVE_ONE_OUT,
 	NOT_WITH_ONE,
+	notBoth,
 	ONE_OR_MANY,
 	range,
 	SINCE_EXPECTED,
@@ -69,6 +71,13 @@ function problemOf({ named, form, most, since }: Asked, request: Request): Probl
 			found: cleanText(named),
 			expected: NOT_WITH_ONE,
 		};
+	}
+	const clash = ['for', 'all', 'edit', 'no-names', 'show'].find(
+		(name) => request.options[name] !== undefined,
+	);
+	if (clash !== undefined) {
+		const asked = request.options.nights === undefined ? 'since' : 'nights';
+		return { code: 'two-options', what: notBoth(asked, clash), hint: LEAVE_ONE_OUT };
 	}
 	if (!Object.hasOwn(FORMS, form)) {
 		const expected = Object.keys(FORMS).join(', ');

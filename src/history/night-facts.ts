@@ -50,6 +50,10 @@ export type Gap = {
 /** A hand-over or a piece of work by what its time is called. */
 export type Piece = {
 	readonly work: OwnTimeName;
+	/** The instrument, as `1 Amber`. */
+	readonly shown: string;
+	/** The song that was on or to come; null after the last. */
+	readonly title: string | null;
 	/** What the plan takes for this part. */
 	readonly usedSeconds: number;
 	/** What the plan takes for all that was done in one go. */

@@ -1,11 +1,13 @@
 // Hand-overs and work of a night of which the journal holds how long they took, beside what the plan takes for them.
 
+import { cleanText } from '../base/clean-text.ts';
 import type { Piece } from '../history/night-facts.ts';
 import type { Entry, NightMs } from '../journal/entry.ts';
 import { workNeeded } from '../plan/schedule/work-needed.ts';
-import { findInstrument } from '../session/find.ts';
+import { findInstrument, findSongItem, itemConcerned } from '../session/find.ts';
 import type { OwnTimeName } from '../showfile/own-times.ts';
 import type { Instrument, WorkTimes } from '../showfile/show.ts';
+import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { retuneKind } from '../tuning/retune.ts';
 import type { NightReport } from './night-report.ts';
 import type { NightStep } from './night-steps.ts';
@@ -39,12 +41,12 @@ function handOverPieces({ handOvers }: NightReport, steps: readonly NightStep[])
 		const endedMs = first.atMs - (first.takenSeconds ?? 0) * 1000;
 		const fromMs = Math.max(endedMs, sinceMs.get(first.item) ?? endedMs);
 		sinceMs.set(first.item, first.atMs);
-		const given = together.flatMap(({ instrumentId }) => {
-			const instrument = instrumentId === null ? null : last && findInstrument(last, instrumentId);
-			return instrument ?? [];
+		const given = together.flatMap(({ instrumentId, instrument: shown, song: title }) => {
+			const found = instrumentId === null ? null : last && findInstrument(last, instrumentId);
+			return found && shown !== null ? [{ times: found.times, shown, title }] : [];
 		});
-		return given.map(({ times }) => ({
-			work: 'hand-over',
+		return given.map(({ times, shown, title }) => ({
+			...{ work: 'hand-over', shown, title },
 			usedSeconds: times.handOver,
 			plannedSeconds: times.handOver,
 			seconds: (first.atMs - fromMs) / 1000 / given.length,
@@ -93,9 +95,12 @@ function workPieces(steps: readonly NightStep[]): Piece[] {
 			return [];
 		const work = mainWork(instrument, context, done);
 		const asked = { instrument, state, to: { tuning: done.tuning, capo: done.capo } };
+		const coming = findSongItem(before, itemConcerned(before));
 		return [
 			{
 				work,
+				shown: cleanText(shownInstrument(before.show, instrument.id)),
+				title: coming && cleanText(songTitle(before.show, coming.song)),
 				usedSeconds: usedSeconds(instrument.times, work),
 				plannedSeconds: workNeeded(asked).seconds,
 				seconds: (entry.at - fromMs) / 1000,

@@ -163,6 +163,7 @@ export const COMMAND_WORDS = {
 		about:
 			'Shows what hand-overs and work took in the nights named, or in the last ten that were played: how often that was measured, the median, what nine of ten did not exceed, what the plan takes, and your own time. With fewer than five of a kind nothing is said of it. Nothing is changed without --use.',
 		options: {
+			each: 'every hand-over and piece of work that was measured, planned beside real',
 			use: 'set the medians as your own times',
 			careful: 'with --use: set what nine of ten did not exceed',
 		},

@@ -15,6 +15,7 @@ export const TIMES_TABLE = [
 	'In the plan',
 	'Your time',
 ] as const;
+export const PIECES_TABLE = ['Day', 'Song', 'Instrument', 'Work', 'Planned', 'Real'] as const;
 export const timesTitle = (nights: number): string =>
 	`What work took in ${nights === 1 ? 'one night' : `${nights} nights`}, beside what the plan takes.`;
 export const TOO_FEW = 'fewer than 5';

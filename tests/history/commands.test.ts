@@ -44,6 +44,12 @@ test('times of named nights only, as data', async () => {
 		...{ medianSeconds: 20, highSeconds: 23, ownSeconds: null },
 	});
 	expect(told.used).toBeNull();
+	expect(told.pieces[0]).toEqual({
+		...{ night: first?.id, work: 'hand-over', shown: '4 Anchor', title: 'Two' },
+		...{ usedSeconds: 15, plannedSeconds: 15, seconds: 21 },
+	});
+	const each = await command('times', first?.id ?? '', '--each');
+	expect(each.out).toMatch(/^2026-06-10 +Two +4 Anchor +hand-over +0:15 +0:21$/m);
 });
 
 test('nights beside one another: the last ones, since a day, as data; a wrong request is refused', async () => {

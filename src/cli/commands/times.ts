@@ -15,6 +15,7 @@ import {
 	NOTHING_TO_USE,
 	NOW_BUILT_IN,
 	notInOneGo,
+	PIECES_TABLE,
 	secondsText,
 	TIMES_MEAN,
 	TIMES_TABLE,
@@ -23,11 +24,11 @@ import {
 	USE_TIMES,
 	usedFrom,
 } from '../../words/history.ts';
-import { ownTimeWords, timeName, timeText } from '../../words/own-times.ts';
+import { ownTimeWords, timeName, timeText, workOfTime } from '../../words/own-times.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { manyNights } from '../many-nights.ts';
+import { type KnownNight, manyNights } from '../many-nights.ts';
 import { placesOf } from '../places.ts';
 
 /** Of older nights the hands and the act may have been others. */
@@ -39,6 +40,7 @@ export const timesCommand: CliCommand = {
 	example: 'rackside times --use',
 	options: {
 		...JSON_OPTION,
+		each: { words: COMMAND_WORDS.times.options.each },
 		use: { words: COMMAND_WORDS.times.options.use },
 		careful: { words: COMMAND_WORDS.times.options.careful },
 	},
@@ -65,10 +67,18 @@ export const timesCommand: CliCommand = {
 		if (request.options.json === true) {
 			const told = times.map((time) => ({ ...time, ownSeconds: own[time.work] ?? null }));
 			const of = nights.map(({ night }) => night.id);
-			io.write(`${JSON.stringify({ nights: of, times: told, used })}\n`);
+			const pieces = nights.flatMap(({ night, facts }) =>
+				facts.pieces.map((piece) => ({ night: night.id, ...piece })),
+			);
+			io.write(`${JSON.stringify({ nights: of, times: told, pieces, used })}\n`);
 			return EXIT.fine;
 		}
-		const lines = used === null ? timesLines(nights.length, times, own) : usedLines(used);
+		const lines =
+			used !== null
+				? usedLines(used)
+				: request.options.each === true
+					? pieceLines(nights)
+					: timesLines(nights.length, times, own);
 		io.write(lines.map((line) => `${cleanText(line)}\n`).join(''));
 		return EXIT.fine;
 	},
@@ -86,6 +96,25 @@ function measured(times: readonly NeededTime[], isCareful: boolean): OwnTimes {
 function usedLines(used: OwnTimes): readonly string[] {
 	const lines = Object.entries(used).map(([work, seconds]) => `  ${ownTimeWords(work, seconds)}`);
 	return lines.length === 0 ? [NOTHING_TO_USE] : [usedFrom, ...lines];
+}
+
+function pieceLines(nights: readonly KnownNight[]): readonly string[] {
+	const rows = nights.flatMap(({ day, facts }) =>
+		facts.pieces.map((piece) => [
+			day,
+			piece.title ?? '',
+			piece.shown,
+			workWords(piece.work),
+			secondsText(piece.plannedSeconds),
+			secondsText(piece.seconds),
+		]),
+	);
+	return rows.length === 0 ? [NOTHING_MEASURED] : textTable(PIECES_TABLE, rows);
+}
+
+function workWords(work: string): string {
+	const named = OWN_TIMES.find(({ name }) => name === work);
+	return named === undefined ? work : workOfTime(named);
 }
 
 function timesLines(
