@@ -1,9 +1,8 @@
 // A night as intervals: for each instrument where it was and how ready, for each player what was in hands. The
-// intervals of one lane cover the night without gap or overlap; what the journal does not say is not in them. What
-// was corrected later stands from its correction on.
+// intervals of one lane cover the night without gap or overlap; what the journal does not say is not in them.
 
 import type { InstrumentState } from '../../machines/instrument.ts';
-import type { NightMs } from '../journal/entry.ts';
+import type { Entry, NightMs } from '../journal/entry.ts';
 import { findInstrument } from '../session/find.ts';
 import { readinessOf, recheckSeconds } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
@@ -86,14 +85,53 @@ function stretchesOf(opened: Session, steps: readonly NightStep[]): readonly Str
 	let atMs = first.entry.at;
 	let session = opened;
 	const all: Stretch[] = [];
-	for (const { entry, after } of steps) {
+	for (const step of steps) {
+		const { entry, after } = step;
 		if (entry.at > atMs) {
 			all.push({ fromMs: atMs, toMs: entry.at, session });
 			atMs = entry.at;
 		}
+		if (entry.k === 'hand-over-corrected') correct(all, entry, step);
 		session = after;
 	}
 	return all;
+}
+
+/** What a correction says was in hands was there since the hand-over that it corrects. */
+function correct(
+	stretches: Stretch[],
+	{ player, instrument, of }: Extract<Entry, { k: 'hand-over-corrected' }>,
+	{ before, after }: NightStep,
+): void {
+	const made = before.players[player]?.correctable;
+	if (!made || (of !== undefined && of !== made.of)) return;
+	const things = [made.given, instrument].filter((one) => one !== null);
+	for (let at = stretches.length - 1; at >= 0; at -= 1) {
+		const stretch = stretches[at];
+		if (stretch === undefined || stretch.fromMs < made.atMs) return;
+		const { session } = stretch;
+		const others = Object.keys(session.players).filter((id) => {
+			const holds = session.players[id]?.holds ?? null;
+			return id === player || (holds !== null && holds === instrument);
+		});
+		stretches[at] = {
+			...stretch,
+			session: {
+				...session,
+				players: { ...session.players, ...picked(after.players, others) },
+				instruments: { ...session.instruments, ...picked(after.instruments, things) },
+			},
+		};
+	}
+}
+
+function picked<Thing>(
+	things: Readonly<Record<string, Thing>>,
+	ids: readonly string[],
+): Readonly<Record<string, Thing>> {
+	return Object.fromEntries(
+		ids.flatMap((id) => (things[id] === undefined ? [] : [[id, things[id]] as const])),
+	);
 }
 
 function instrumentSpans({ fromMs, toMs, session }: Stretch, id: string): InstrumentSpan[] {
@@ -158,8 +196,10 @@ function merged<Span extends Stretched>(spans: readonly Span[]): readonly Span[]
 	return all;
 }
 
-function isAlike(one: Stretched, other: Stretched): boolean {
-	const { fromMs: _, toMs: _to, ...rest } = one;
-	const { fromMs: _from, toMs: _until, ...others } = other;
-	return JSON.stringify(rest) === JSON.stringify(others);
+/** The same in all but their time; what they hold is plain. */
+function isAlike<Span extends Stretched>(one: Span, other: Span): boolean {
+	for (const key in one) {
+		if (key !== 'fromMs' && key !== 'toMs' && one[key] !== other[key]) return false;
+	}
+	return true;
 }

@@ -163,6 +163,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		hasFaults ||
 		[incidents, wrongHolds, others, parts.damage, last.suspectPacks].some((all) => all.length > 0);
 	const ended = lastEnd(last);
+	const bySong = Map.groupBy(steps, (step) => songOf(step)?.key ?? null);
 	const memos = ofKinds('memo-written');
 	const isRestringDue = Object.values(last.instruments).some(
 		(state) => state.context.stringsDown.length > 0,
@@ -180,7 +181,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		isClean: isOver && hasPlayed && !hasTrouble,
 		songs: songTimes(night).map((song) => ({
 			...song,
-			happened: linesOf(steps.filter((step) => songOf(step)?.key === song.item)),
+			happened: linesOf(bySong.get(song.item) ?? []),
 		})),
 		players: show.players.map(({ id, name, plays, tech }) => ({
 			id,
@@ -197,7 +198,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		takenBack: parts.takenBack,
 		remark: remarkOrNull(remarks.night),
 		signed: remarkOrNull(remarks.signed),
-		beforeShow: linesOf(steps.filter((step) => songOf(step) === null)),
+		beforeShow: linesOf(bySong.get(null) ?? []),
 		handOvers: handOvers.map((one) => ({ ...one, at: timeAt(one.atMs) })),
 		wrongHolds: wrongHolds.map((one) => ({ ...one, at: timeAt(one.atMs) })),
 		otherThanAsked: others.map(({ item, ...one }) => {

@@ -78,8 +78,13 @@ type Night = {
 /** In the order in which they were noted. */
 export function reportIncidents(show: Show, night: Night): readonly ReportIncident[] {
 	const { steps, last, remarks, timeAt } = night;
+	const noted = new Map(
+		steps
+			.filter(({ before, after }) => after.incidents.length > before.incidents.length)
+			.map((step) => [step.after.incidents.at(-1)?.id, step]),
+	);
 	return last.incidents.map((one, place): ReportIncident => {
-		const step = steps.find(({ after }) => after.incidents.some(({ id }) => id === one.id));
+		const step = noted.get(one.id);
 		const item = step ? (songOnNow(step.before)?.item ?? null) : null;
 		const next = step && item === null ? nextSongItem(step.before) : null;
 		const before = step && one.instrument !== null ? step.before.instruments[one.instrument] : null;

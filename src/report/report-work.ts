@@ -68,9 +68,7 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 		const { tuning, capo } = done.context;
 		const asked = { instrument, state, to: { tuning, capo } };
 		const { seconds, lastSeconds, job } = workNeeded(asked);
-		const used = steps
-			.slice(place + 1)
-			.find((step) => isHandOverOf(step.entry, entry.instrument) && step.entry.at >= entry.at);
+		const used = nextHandOver(steps, place, entry);
 		const wanted = wantedNow(before, entry);
 		const item = wanted && findSongItem(last, wanted.item);
 		return [
@@ -95,9 +93,19 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 	});
 }
 
-function isHandOverOf(entry: Entry, instrument: string): boolean {
-	const isGiven = entry.k === 'handed-over' || entry.k === 'hand-over-corrected';
-	return isGiven && entry.instrument === instrument;
+function nextHandOver(
+	steps: readonly NightStep[],
+	place: number,
+	{ instrument, at }: Extract<Entry, { k: 'made-ready' }>,
+): NightStep | null {
+	for (let later = place + 1; later < steps.length; later += 1) {
+		const step = steps[later];
+		if (step === undefined) break;
+		const { entry } = step;
+		const isGiven = entry.k === 'handed-over' || entry.k === 'hand-over-corrected';
+		if (isGiven && entry.instrument === instrument && entry.at >= at) return step;
+	}
+	return null;
 }
 
 function usedFor(show: Show, { entry, before }: NightStep): string | null {

@@ -11,6 +11,7 @@ import { scratchFolder } from '../disk/scratch-folder.ts';
 import { nightName } from '../journal/sample-journal.ts';
 import { playedNight } from '../report/script-night.ts';
 import { loadShow } from '../scenarios/load-show.ts';
+import { runCommand } from './run-command.ts';
 
 const CLUB = new URL('../../shows/club.yaml', import.meta.url).pathname;
 const HIRED = { serial: 'QS-01447', owner: 'Northern Lights', hiredFrom: 'Quay Hire' };
@@ -147,6 +148,22 @@ test('the data fits the published schema, and every table has its rows', async (
 	expect(await rows('work')).toHaveLength(data.work.length + 1);
 	expect(await rows('strings')).toHaveLength(2);
 });
+
+/** Nights with a show; the others there are journals alone. */
+const KEPT = new URL('../journals/', import.meta.url);
+
+test.each(readdirSync(KEPT).filter((name) => /club.*\.journal$/.test(name)))(
+	'the data of %s, which an earlier program wrote, fits it too',
+	async (name) => {
+		const data = scratchFolder();
+		mkdirSync(join(data, 'nights'), { mode: 0o700 });
+		writeFileSync(join(data, 'nights', name), readFileSync(new URL(name, KEPT)), { mode: 0o600 });
+		const command = (...argv: string[]) => runCommand({ cwd: data, data }, ...argv);
+		const fits = new Ajv2020().compile(JSON.parse((await command('schema', '--report')).out));
+		const report = JSON.parse((await command('report', '--json')).out);
+		expect([fits(report), fits.errors]).toEqual([true, null]);
+	},
+);
 
 test('without names no form holds one, and roles stand for them', async () => {
 	const { report } = withNight();

@@ -34,6 +34,9 @@ describe('a report holds what its journal holds', () => {
 		expect(some(({ incidents }) => incidents.length)).toBeGreaterThan(5);
 		expect(some(({ work }) => work.length)).toBeGreaterThan(30);
 		expect(some(({ takenBack }) => takenBack)).toBeGreaterThan(5);
+		const isCorrected = ({ correctedFrom }: NightReport['handOvers'][number]) =>
+			correctedFrom !== null;
+		expect(some(({ handOvers }) => handOvers.filter(isCorrected).length)).toBeGreaterThan(0);
 		expect(
 			some(({ handOvers }) => handOvers.filter((one) => one.takenSeconds !== null).length),
 		).toBeGreaterThan(5);
@@ -57,7 +60,7 @@ function agrees(report: NightReport, show: Show, records: readonly JournalRecord
 			by,
 			isCorrected: correctedFrom !== null,
 		})),
-	).toEqual(read.given.map(({ sinceCall: _, ...one }) => one));
+	).toEqual(read.given.map(({ sinceCall: _, id: _of, ...one }) => one));
 	for (const [at, one] of report.handOvers.entries()) {
 		const since = read.given[at]?.sinceCall ?? null;
 		const isBetween = one.noted === 'by-itself' && since !== null && one.takenSeconds !== null;
@@ -90,6 +93,7 @@ function agrees(report: NightReport, show: Show, records: readonly JournalRecord
 	).toEqual(
 		Object.fromEntries(Object.entries(read.held).map(([id, spans]) => [id, inHands(spans)])),
 	);
+	sumsAgree(report);
 	expect(report.work.map(({ at, instrumentId }) => [at.atMs, instrumentId])).toEqual(
 		read.ready.map(({ at, instrument }) => [at, instrument]),
 	);
@@ -109,6 +113,28 @@ function agrees(report: NightReport, show: Show, records: readonly JournalRecord
 	expect(
 		planned.map(({ song, startSeconds, seconds }) => ({ song, start: startSeconds, seconds })),
 	).toEqual(plannedTimes(show));
+}
+
+/** Songs and gaps fill the show, and what players had is what instruments were in hands for. */
+function sumsAgree(report: NightReport): void {
+	const runs = report.songs
+		.flatMap((song) => song.runs)
+		.sort((one, other) => one.began.atMs - other.began.atMs);
+	const sum = (numbers: readonly (number | null)[]): number =>
+		numbers.reduce<number>((total, one) => total + (one ?? 0), 0);
+	const [first, last] = [runs[0], runs.at(-1)];
+	if (first && last?.ended) {
+		const filled = sum(runs.flatMap(({ seconds, gapSeconds }) => [seconds, gapSeconds]));
+		expect(filled).toBeCloseTo((last.ended.atMs - first.began.atMs) / 1000, 0);
+	}
+	const held = Object.values(report.lanes.players)
+		.flat()
+		.filter(({ instrument }) => instrument !== null)
+		.map(({ fromMs, toMs }) => (toMs - fromMs) / 1000);
+	expect(sum(report.instruments.map(({ secondsInHands }) => secondsInHands))).toBeCloseTo(
+		sum(held),
+		0,
+	);
 }
 
 type Held = { readonly from: number; readonly to: number; readonly instrument: string | null };

@@ -7,6 +7,8 @@ import type { Show } from '../../src/showfile/show.ts';
 
 type Run = { began: NightMs; ended: NightMs | null; how: string | null };
 type Given = {
+	/** Of its record. */
+	id: string;
 	at: NightMs;
 	player: string;
 	instrument: string | null;
@@ -142,6 +144,7 @@ export function independentNight(
 				const isBetween = on === null && lastEnd !== null;
 				const since = isBetween ? entry.at - Math.max(lastEnd ?? 0, called ?? 0) : null;
 				given.push({
+					id,
 					at: entry.at,
 					player: entry.player,
 					instrument: entry.instrument,
@@ -163,6 +166,10 @@ export function independentNight(
 			case 'hand-over-corrected': {
 				const last = given.findLast(({ player }) => player === entry.player);
 				const before = last?.instrument ?? null;
+				const isThat = entry.of === undefined || entry.of === last?.id;
+				if (last && isThat && hands[entry.player] === before) {
+					reallyHad(held, { player: entry.player, instrument: entry.instrument, from: last.at });
+				}
 				if (last) Object.assign(last, { instrument: entry.instrument, isCorrected: true });
 				const trouble = troubles.findLast(
 					(one) => one.player === entry.player && before !== null && one.standIn === before,
@@ -236,6 +243,24 @@ export function independentNight(
 		}
 	}
 	return { runs, given, troubles, held, ready, moved, memos, pedals, packs, takenBack };
+}
+
+/** Since then the player had this, and nobody else did. */
+function reallyHad(
+	held: Record<string, Held[]>,
+	{ player, instrument, from }: { player: string; instrument: string | null; from: NightMs },
+): void {
+	for (const [id, spans] of Object.entries(held)) {
+		const really = (span: Held): Held => {
+			if (id === player) return { ...span, instrument };
+			return span.instrument === instrument ? { ...span, instrument: null } : span;
+		};
+		held[id] = spans.flatMap((span) => {
+			if (span.to <= from) return [span];
+			if (span.from >= from) return [really(span)];
+			return [{ ...span, to: from }, really({ ...span, from })];
+		});
+	}
 }
 
 /**
