@@ -16,6 +16,7 @@ export type StringHours = {
  * @example
  * stringHours([{ instruments: [{ gear: 'a', strung: { on: null, hours: 3 }, hours: 1.5, restrings: [] }] }], 'a') // => { hours: 4.5, isAtLeast: false }
  * stringHours([{ instruments: [{ gear: 'a', strung: { on: null, hours: null }, hours: 1.5, restrings: [{ afterHours: 1, strings: [] }] }] }], 'a') // => { hours: 0.5, isAtLeast: false }
+ * stringHours([{ instruments: [{ gear: 'a', strung: { on: '2026-06-09', hours: 9 }, hours: 1, restrings: [] }] }, { instruments: [{ gear: 'a', strung: { on: '2026-06-11', hours: null }, hours: 2, restrings: [] }] }], 'a') // => { hours: 2, isAtLeast: false }
  * stringHours([{ instruments: [] }], 'a') // => null
  */
 export function stringHours(
@@ -30,7 +31,9 @@ export function stringHours(
 		const { strung } = night;
 		const isSaidAnew = said === null || said.on !== strung.on || said.hours !== strung.hours;
 		if (now === null || isSaidAnew) {
-			now = { hours: strung.hours ?? 0, isAtLeast: strung.hours === null };
+			// Another day alone says that they are new since the night before.
+			const isNew = said !== null && strung.on !== null && said.on !== strung.on;
+			now = { hours: strung.hours ?? 0, isAtLeast: strung.hours === null && !isNew };
 		}
 		said = strung;
 		const whole = night.restrings.findLast(({ strings }) => strings.length === 0);

@@ -99,6 +99,8 @@ export const oneOf = (names: readonly string[]): string => `one of ${names.join(
 // Rehearsals and their scripts.
 
 export const SPEED_NEEDS = '--speed needs a number';
+export const CAREFUL_ALONE = '--careful changes nothing by itself';
+export const CAREFUL_WITH = 'With --use: rackside times --use --careful';
 export const ONE_OR_MANY = '--nights and --since take the last nights and no named one';
 export const NOT_WITH_ONE = 'one night by its name, or --nights N or --since DATE';
 export const BAD_NIGHTS = '--nights is not a number of nights';

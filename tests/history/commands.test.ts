@@ -1,8 +1,10 @@
 // The commands that look at many nights, as they are typed.
 
-import { readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { makeFolders } from '../../src/disk/folders.ts';
+import { realDisk } from '../../src/disk/real-disk.ts';
 import { runCommand } from '../cli/run-command.ts';
 import { scratchFolder } from '../disk/scratch-folder.ts';
 import { keepNights, NIGHTS, SHOW_TEXT } from './three-nights.ts';
@@ -18,6 +20,7 @@ test('times are told and not set until that is asked for', async () => {
 	const { data, command } = withNights();
 	const { out, code } = await command('times');
 	expect(code).toBe(0);
+	expect(await command('times', '--careful')).toMatchObject({ code: 2, out: '' });
 	expect(out).toMatch(/^hand-over +9 +0:21 +0:27 +0:15 +0:15 \(built in\)$/m);
 	expect(JSON.parse((await command('settings', '--json')).out).settings['time.hand-over']).toBe(
 		'0:15',
@@ -99,4 +102,34 @@ test('a rehearsal like a night goes by its lengths and gaps', async () => {
 	expect([inSeconds(plain.out), inSeconds(out)]).toEqual([55, 57]);
 	const unknown = await command('rehearse', 'three.yaml', '--like', 'none');
 	expect(unknown.code).toBe(2);
+});
+
+const JOURNALS = join(import.meta.dirname, '../journals');
+const KEPT = readdirSync(JOURNALS).filter((name) => /^\d.*\.journal$/.test(name));
+
+test.each(KEPT)('the kept night %s is told beside others as in its own report', async (name) => {
+	const data = scratchFolder();
+	const nights = join(data, 'nights');
+	makeFolders(realDisk, nights);
+	copyFileSync(join(JOURNALS, name), join(nights, name));
+	const command = (...argv: string[]) => runCommand({ cwd: data, data }, ...argv);
+	const id = name.replace('.journal', '');
+	const report = JSON.parse((await command('report', id, '--json')).out);
+	const broke = report.incidents.filter(({ kind }: { kind: string }) => kind === 'string-break');
+	const beside = JSON.parse((await command('report', '--nights', '1', '--json')).out);
+	expect(beside.nights).toMatchObject([{ night: report.night, breaks: broke.length }]);
+	const late = report.handOvers.filter(({ isLate }: { isLate: boolean | null }) => isLate === true);
+	expect(beside.nights[0].handOversLate).toBe(late.length);
+	const { pieces } = JSON.parse((await command('times', '--json')).out);
+	for (const { seconds, plannedSeconds } of pieces) {
+		expect(seconds).toBeGreaterThanOrEqual(0);
+		expect(plannedSeconds).toBeGreaterThan(0);
+	}
+	const { out, err } = await command('tomorrow', '--json');
+	expect(err).toBe('');
+	for (const line of JSON.parse(out).lines) {
+		expect(Object.keys(line)).toEqual(['kind', 'instrument', 'slot', 'name', 'text', 'why']);
+		expect(line.text).not.toBe('');
+		expect(line.why).not.toBe('');
+	}
 });

@@ -25,11 +25,13 @@ import {
 	usedFrom,
 } from '../../words/history.ts';
 import { ownTimeWords, timeName, timeText, workOfTime } from '../../words/own-times.ts';
+import { CAREFUL_ALONE, CAREFUL_WITH } from '../../words/requests.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { type KnownNight, manyNights } from '../many-nights.ts';
 import { placesOf } from '../places.ts';
+import { tellProblems } from '../tell-problems.ts';
 
 /** Of older nights the hands and the act may have been others. */
 const MOST_NIGHTS = 10;
@@ -46,6 +48,9 @@ export const timesCommand: CliCommand = {
 	},
 	words: { least: 0, most: 50 },
 	run: async (request, io) => {
+		if (request.options.careful === true && request.options.use !== true) {
+			return tellProblems([{ code: 'careful', what: CAREFUL_ALONE, hint: CAREFUL_WITH }], io);
+		}
 		const nights = manyNights(
 			{ named: request.words, most: MOST_NIGHTS, since: null },
 			request,
