@@ -125,28 +125,12 @@ const MOST_LOST = 6;
 
 function productionParts(report: NightReport): PagePart[] {
 	const { timing, incidents } = report;
-	const clock = (time: ReportTime | null): string | null => time && wallClock(time);
-	const lostSeconds = timing.lost.reduce((sum, { seconds }) => sum + seconds, 0);
-	const named = timing.lost
-		.filter(({ seconds }) => seconds >= SHOWN_LOST_SECONDS)
-		.sort((one, other) => other.seconds - one.seconds)
-		.slice(0, MOST_LOST)
-		.sort((one, other) => one.at.atMs - other.at.atMs);
 	const count = (states: readonly string[]): number =>
 		report.songs.filter(({ state }) => states.includes(state)).length;
 	const left = report.songs.filter(({ whyNotPlayed }) => whyNotPlayed !== null);
 	return [
 		part(null, [
-			say.ranWords({
-				began: clock(report.began),
-				ended: clock(report.ended),
-				plannedEnd: clock(timing.plannedEnd),
-				startLateSeconds: timing.startLateSeconds,
-				endLateSeconds: timing.endLateSeconds,
-				seconds: timing.seconds,
-				plannedSeconds: timing.plannedSeconds,
-				isOver: report.isOver,
-			}),
+			ranSentence(report),
 			say.curfewSentence(timing.curfew),
 			say.songsSentence({
 				played: count(['played']),
@@ -157,8 +141,8 @@ function productionParts(report: NightReport): PagePart[] {
 		]),
 		part(
 			say.PRODUCTION_PARTS.lost,
-			[say.lostSum(lostSeconds)],
-			named.map((one) => say.lostWords({ ...one, why: whyLost(one, report) })),
+			[say.lostSum(timing.lost.reduce((sum, { seconds }) => sum + seconds, 0))],
+			lostSentences(report),
 		),
 		part(
 			say.PRODUCTION_PARTS.incidents,
@@ -171,6 +155,30 @@ function productionParts(report: NightReport): PagePart[] {
 			report.tomorrow,
 		),
 	];
+}
+
+/** Whether it ran to time. */
+export function ranSentence({ began, ended, isOver, timing }: NightReport): string {
+	return say.ranWords({
+		began: began && wallClock(began),
+		ended: ended && wallClock(ended),
+		plannedEnd: timing.plannedEnd && wallClock(timing.plannedEnd),
+		startLateSeconds: timing.startLateSeconds,
+		endLateSeconds: timing.endLateSeconds,
+		seconds: timing.seconds,
+		plannedSeconds: timing.plannedSeconds,
+		isOver,
+	});
+}
+
+/** The parts that lost most, in order of time, each with why. */
+export function lostSentences(report: NightReport): readonly string[] {
+	return report.timing.lost
+		.filter(({ seconds }) => seconds >= SHOWN_LOST_SECONDS)
+		.sort((one, other) => other.seconds - one.seconds)
+		.slice(0, MOST_LOST)
+		.sort((one, other) => one.at.atMs - other.at.atMs)
+		.map((one) => say.lostWords({ ...one, why: whyLost(one, report) }));
 }
 
 function whyLost(lost: LostTime, { incidents, handOvers }: NightReport): readonly string[] {

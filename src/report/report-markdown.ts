@@ -4,10 +4,11 @@
 import { minutesSeconds } from '../base/duration.ts';
 import { incidentKindWords, MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
-import { signedBy } from '../words/report-readers.ts';
+import { curfewSentence, signedBy } from '../words/report-readers.ts';
 import { markdownSection, markdownTable } from './markdown-blocks.ts';
 import { markdownText as text } from './markdown-text.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
+import { lostSentences, ranSentence } from './reader-page.ts';
 import type { ReportIncident } from './report-incidents.ts';
 import type { ReportTime } from './report-time.ts';
 
@@ -20,7 +21,19 @@ export function reportMarkdown(report: NightReport): string {
 		...markdownSection(say.SECTIONS.backups, onBackup(report)),
 		...markdownSection(say.SECTIONS.other, otherThanAsked(report)),
 		...markdownSection(say.SECTIONS.songs, songTable(report)),
+		...markdownSection(say.SECTIONS.lost, lostSentences(report).map(item)),
 		...markdownSection(say.SECTIONS.handOvers, handOverTable(report)),
+		...markdownSection(say.SECTIONS.work, workTable(report)),
+		...markdownSection(
+			say.SECTIONS.cues,
+			report.missedCues.map(({ position, song, cues }) =>
+				item(say.cuesMissed(say.songLabel(position, song), cues)),
+			),
+		),
+		...markdownSection(
+			say.SECTIONS.packs,
+			report.packs.map((one) => bullet({ at: one.at, words: say.packWords(one) })),
+		),
 		...markdownSection(
 			say.SECTIONS.tomorrow,
 			report.tomorrow.map((one) => `- ${text(one)}`),
@@ -59,6 +72,9 @@ function heading(report: NightReport): string[] {
 		}),
 		'',
 		verdict(report),
+		...(report.began === null ? [] : ['', text(ranSentence(report))]),
+		...(report.timing.curfew === null ? [] : ['', text(curfewSentence(report.timing.curfew))]),
+		...(report.takenBack === 0 ? [] : ['', say.takenBackWords(report.takenBack)]),
 		...(report.remark === null ? [] : ['', text(report.remark)]),
 		...(report.signed === null ? [] : ['', text(signedBy(report.signed))]),
 	];
@@ -81,6 +97,7 @@ function incidents(report: NightReport): string[] {
 			one.string === null ? null : say.stringLabel(one.string),
 			one.standIn === null ? null : say.backupLabel(one.standIn),
 			one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
+			one.later.outSeconds === null ? null : say.backAfter(one.later.outSeconds),
 			...one.words,
 			one.remark,
 		];
@@ -146,6 +163,9 @@ function songTable(report: NightReport): string[] {
 			run ? timeText(run.began) : '',
 			run?.ended ? timeText(run.ended) : '',
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
+			song.planned === null ? '' : minutesSeconds(song.planned.seconds),
+			run?.gapSeconds == null ? '' : say.gapCell(run.gapSeconds, song.planned?.gapSeconds ?? null),
+			say.listNote(song.isAdded, song.isMoved),
 		]);
 	});
 	return markdownTable(say.SONG_TABLE, rows);
@@ -161,8 +181,29 @@ function handOverTable(report: NightReport): string[] {
 		one.capo === null || one.capo === 0 ? '' : say.capoCell(one.capo),
 		readyText(one),
 		one.correctedFrom === null ? say.HOW_GIVEN[one.by] : say.correctedFrom(text(one.correctedFrom)),
+		say.tookCell(one),
 	]);
 	return markdownTable(say.HAND_OVER_TABLE, rows);
+}
+
+/** A row for each piece of work; marks of the whole rack before the show are many and say nothing. */
+function workTable(report: NightReport): string[] {
+	const beganMs = report.began?.atMs ?? Infinity;
+	const rows = report.work
+		.filter(({ at, job }) => at.atMs >= beganMs || job !== 'touch-up')
+		.map((one) => [
+			timeText(one.at),
+			text(one.instrument),
+			text(say.workWords(one.job, one.tuning, one.capo)),
+			text(one.usedFor ?? ''),
+			one.leftSeconds === null ? '' : minutesSeconds(one.leftSeconds),
+			one.isLate === true ? say.LATE : '',
+		]);
+	return markdownTable(say.WORK_TABLE, rows);
+}
+
+function item(words: string): string {
+	return `- ${text(words)}`;
 }
 
 function readyText(one: NightReport['handOvers'][number]): string {

@@ -12,6 +12,10 @@ export const SECTIONS = {
 	handOvers: 'Hand-overs',
 	tomorrow: 'For tomorrow',
 	strings: 'Strings broken',
+	lost: 'Time lost',
+	work: 'Work done',
+	cues: 'Cues not reached',
+	packs: 'Packs',
 	memos: 'Memos',
 	boards: 'Boards corrected',
 	away: 'While the program was off',
@@ -30,7 +34,17 @@ export const SONG_STATES = {
 	'to-come': 'not reached',
 } as const;
 
-export const SONG_TABLE = ['#', 'Song', 'State', 'Began', 'Ended', 'Length'] as const;
+export const SONG_TABLE = [
+	'#',
+	'Song',
+	'State',
+	'Began',
+	'Ended',
+	'Length',
+	'Planned',
+	'Gap before',
+	'Note',
+] as const;
 export const HAND_OVER_TABLE = [
 	'When',
 	'For',
@@ -40,7 +54,9 @@ export const HAND_OVER_TABLE = [
 	'Capo',
 	'Ready',
 	'How',
+	'Took',
 ] as const;
+export const WORK_TABLE = ['When', 'Instrument', 'Work', 'For', 'Handed after', 'Late'] as const;
 /** How a hand-over came about, by the record's own word. */
 export const HOW_GIVEN = { plan: 'planned', 'stand-in': 'backup', exchange: 'swap' } as const;
 
@@ -111,6 +127,48 @@ export function inTuning(instrument: string, tuning: string | null, capo: number
 }
 export const sounding = (kind: string, tuning: string): string => `${kind} sounding ${tuning}`;
 export const stuckPedal = (pedal: string): string => `${pedal} is stuck`;
+
+/** `0:20 of 0:15, late`; what is not known is left out. */
+export function tookCell(hand: {
+	readonly takenSeconds: number | null;
+	readonly wantedSeconds: number | null;
+	readonly isLate: boolean | null;
+}): string {
+	const { takenSeconds, wantedSeconds, isLate } = hand;
+	const took = takenSeconds === null ? null : minutesSeconds(takenSeconds);
+	const of = wantedSeconds === null ? '' : ` of ${minutesSeconds(wantedSeconds)}`;
+	const parts = [took === null ? null : took + of, isLate === true ? LATE : null];
+	return parts.filter((one) => one !== null).join(', ');
+}
+export const LATE = 'late';
+/** What became of a song's place in the list. */
+export const listNote = (isAdded: boolean, isMoved: boolean): string =>
+	[...(isAdded ? ['added'] : []), ...(isMoved ? ['moved'] : [])].join(', ');
+export const gapCell = (seconds: number, plannedSeconds: number | null): string =>
+	plannedSeconds === null
+		? minutesSeconds(seconds)
+		: `${minutesSeconds(seconds)} of ${minutesSeconds(plannedSeconds)}`;
+export const workWords = (job: string, tuning: string, capo: number): string =>
+	`${job}, ${tuning}${capo === 0 ? '' : `, capo ${capo}`}`;
+export const backAfter = (seconds: number): string =>
+	`ready again after ${minutesSeconds(seconds)}`;
+export const cuesMissed = (song: string, cues: readonly string[]): string =>
+	`${song}: ${cues.join(', ')}`;
+export const packWords = (one: {
+	readonly what: 'changed' | 'suspected' | 'cleared';
+	readonly player: string | null;
+	readonly pack: string;
+	readonly from: string | null;
+}): string => {
+	const { what, player, pack, from } = one;
+	if (what === 'cleared') return `${pack} is fine again`;
+	if (what === 'suspected') return `${pack} is suspect${player === null ? '' : ` (${player})`}`;
+	return `${player === null ? '' : `${player} has `}${pack}${from === null ? '' : `, before ${from}`}`;
+};
+export const takenBackWords = (count: number): string =>
+	count === 1
+		? 'One step was undone and is not in here.'
+		: `${count} steps were undone and are not in here.`;
 
 // For tomorrow.
 
