@@ -23,9 +23,9 @@ export function tickOf({ kind, instrument, name, text: words }: TomorrowLine): s
 	return JSON.stringify([kind, instrument ?? name, words]);
 }
 
-/** `1 Amber: new set 10 13 17 26w 36w 46w`. */
-export function lineWords({ instrument, slot, name, text: words }: TomorrowLine): string {
-	if (instrument === null) return words;
+/** `1 Amber: new set 10 13 17 26w 36w 46w`; what is to be told begins with whom. */
+export function lineWords({ kind, instrument, slot, name, text: words }: TomorrowLine): string {
+	if (instrument === null || kind === 'tell') return words;
 	return `${slot === null ? '' : `${slot.toUpperCase()} `}${name ?? instrument}: ${words}`;
 }
 

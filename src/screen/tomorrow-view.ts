@@ -1,4 +1,5 @@
-// What is to be done before the next show, on a terminal: a line each, its reason under the one that is picked.
+// What is to be done before the next show, on a terminal: a line each with its reason under it; where that is too much,
+// the reason of the one that is picked below all.
 
 import {
 	KINDS,
@@ -12,7 +13,16 @@ import { TOMORROW, TOMORROW_KEYS, TOMORROW_KINDS } from '../words/tomorrow.ts';
 import { type DrawOptions, drawableRows } from './draw-screen.ts';
 import { footerRows } from './footer.ts';
 import { firstInSight } from './pane-window.ts';
-import { type Area, fillRow, fillRows, type Row, rowWidth, span, wrapWords } from './row.ts';
+import {
+	type Area,
+	fillRow,
+	fillRows,
+	type Row,
+	rowWidth,
+	type SpanStyle,
+	span,
+	wrapWords,
+} from './row.ts';
 
 export type TomorrowView = TomorrowPage & {
 	/** Place of the picked line, from 0, in the order in which they are drawn. */
@@ -23,7 +33,7 @@ export type TomorrowView = TomorrowPage & {
 
 /** Cells before a line's words: the mark and the box. */
 const INDENT = 6;
-/** Rows for the reason of the picked line. */
+/** Rows for a reason at the most. */
 const WHY_ROWS = 2;
 
 /** The lines in the order in which they are drawn. */
@@ -36,11 +46,14 @@ export function drawTomorrow(view: TomorrowView, size: Area, { isAscii }: DrawOp
 	const area = { columns: Math.max(1, size.columns), rows: Math.max(1, size.rows) };
 	const foot = area.rows > 2 ? footer(area.columns) : [];
 	const head = area.rows > 4 ? [headRow(view, area.columns), []] : [];
-	const why = area.rows > 8 ? whyRows(view, area.columns) : [];
-	const room = area.rows - foot.length - head.length - why.length;
-	const { rows, pickedRow } = bodyRows(view);
-	const first = firstInSight(rows.length, pickedRow, Math.max(1, room));
-	const body = fillRows(rows.slice(first, first + Math.max(1, room)), room);
+	const room = area.rows - foot.length - head.length;
+	const tall = bodyRows(view, area.columns);
+	const isTall = view.note === null && tall.rows.length <= room;
+	const why = isTall || area.rows <= 8 ? [] : whyRows(view, area.columns);
+	const { rows, pickedRow } = isTall ? tall : bodyRows(view, null);
+	const left = room - why.length;
+	const first = firstInSight(rows.length, pickedRow, Math.max(1, left));
+	const body = fillRows(rows.slice(first, first + Math.max(1, left)), left);
 	return drawableRows([...head, ...body, ...why, ...foot], area, isAscii);
 }
 
@@ -52,7 +65,11 @@ function headRow(view: TomorrowView, columns: number): Row {
 	return at > 12 ? [...fillRow(title, at), ...corner] : title;
 }
 
-function bodyRows({ lines, ticked, picked }: TomorrowView): {
+/** `columns`: with each line's reason, wrapped to so many; null without. */
+function bodyRows(
+	{ lines, ticked, picked }: TomorrowView,
+	columns: number | null,
+): {
 	readonly rows: readonly Row[];
 	readonly pickedRow: number;
 } {
@@ -73,23 +90,20 @@ function bodyRows({ lines, ticked, picked }: TomorrowView): {
 			span(isDone ? '[x] ' : '[ ] ', isDone ? 'dim' : 'bright'),
 			span(lineWords(line), isDone ? 'dim' : isPicked ? 'bright' : 'plain'),
 		]);
+		if (columns !== null) rows.push(...reasonRows(line.why, columns, 'dim'));
 	});
 	return { rows, pickedRow };
 }
 
 function whyRows({ lines, picked, note }: TomorrowView, columns: number): Row[] {
 	const words = note ?? drawnOrder(lines)[picked]?.why ?? '';
-	const said = wrapWords(words, { columns: Math.max(1, columns - INDENT), rows: WHY_ROWS });
-	return [
-		[],
-		...fillRows(
-			said.map((line) => [
-				span(' '.repeat(INDENT)),
-				span(line, note === null ? 'plain' : 'bright'),
-			]),
-			WHY_ROWS,
-		),
-	];
+	const said = reasonRows(words, columns, note === null ? 'plain' : 'bright');
+	return [[], ...fillRows(said, WHY_ROWS)];
+}
+
+function reasonRows(words: string, columns: number, style: SpanStyle): Row[] {
+	const area = { columns: Math.max(1, columns - INDENT), rows: WHY_ROWS };
+	return wrapWords(words, area).map((line) => [span(' '.repeat(INDENT)), span(line, style)]);
 }
 
 function footer(columns: number): Row[] {
