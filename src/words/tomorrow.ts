@@ -83,7 +83,7 @@ export const BUY = {
 	asMany: (broken: number): string => `${broken} broke, so have as many again`,
 	/** Those that nobody counts. */
 	see: (gauges: string): string => `see that there are ${gauges}`,
-	uncounted: 'the show file does not count them (stock)',
+	uncounted: 'the show file does not count them under stock',
 } as const;
 
 // Tell.

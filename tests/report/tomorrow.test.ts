@@ -129,7 +129,7 @@ describe('after a troubled night', () => {
 			[
 				null,
 				'see that there are 1 x 45w, 1 x 65w, 1 x 85w, 1 x 105w',
-				'the show file does not count them (stock)',
+				'the show file does not count them under stock',
 			],
 		]);
 	});
