@@ -4,6 +4,7 @@
 import { textTable } from '../base/text-table.ts';
 import { makesAtHand, onlyPlayer, stringsOf } from '../showfile/instrument-strings.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
+import { gaugeText } from '../showfile/string-measure.ts';
 import type { GaugeChoice } from '../tuning/stock-gauge.ts';
 import { gaugeFor, SAME_FEEL } from '../tuning/stock-gauge.ts';
 import type { StringMake } from '../tuning/string-material.ts';
@@ -147,7 +148,7 @@ export function setLines(set: SetInTuning, name: string): readonly string[] {
 	const limits = strings.map(limitsOf);
 	const rows = strings.map((one, index) => [
 		String(one.string),
-		gaugeWords(one.make),
+		gaugeText(one.make),
 		STRINGS.newtons(one.newtons, one.uncertainty),
 		`${poundsForce(one.newtons).toFixed(1)} lbf`,
 		`${kilogramsForce(one.newtons).toFixed(2)} kgf`,
@@ -204,5 +205,5 @@ function feelLines({ strings, now, keepsFeel }: SetInTuning): readonly string[] 
 function feelWords(choice: GaugeChoice | null): string {
 	if (choice === null) return STRINGS.noneInStock;
 	if (Math.abs(choice.off) > FURTHEST_OFF) return STRINGS.noneNear;
-	return `${gaugeWords(choice.make)} (${signed(choice.off * 100, 1)} %)`;
+	return `${gaugeText(choice.make)} (${signed(choice.off * 100, 1)} %)`;
 }

@@ -43,6 +43,8 @@ export type NightToBegin = {
 	readonly isAnew: boolean;
 	readonly clock: MachineClock;
 	readonly release: () => void;
+	/** What the show is made before the night begins, for a new one alone; the file's own when left out. */
+	readonly asPlayed?: (show: Show) => Show;
 	/** Where troubles with the disk are noted; nowhere when left out. */
 	readonly log?: TroubleLog;
 };
@@ -84,8 +86,9 @@ export async function beginNight(
 	const taken = unfinished && copy && isNewest && takeUp(services, unfinished, { show: copy });
 	if (taken) return noted(taken, wanted.log);
 	const { openShow } = await import('./open-show.ts');
-	const { show, problems, path } = await openShow(wanted.file, wanted.request, io);
-	if (!show) return { problems };
+	const { show: opened, problems, path } = await openShow(wanted.file, wanted.request, io);
+	if (!opened) return { problems };
+	const show = wanted.asPlayed?.(opened) ?? opened;
 	const record = showRecord(show);
 	const subject: NightSubject = {
 		boot: clock.bootId,
@@ -124,7 +127,9 @@ function nightsOf({ nights, unlisted }: NightList, wanted: NightToBegin, io: Io)
 	const { isRehearsal } = wanted;
 	const finished = (night: NightSummary) => isFinished(night.lastRecords);
 	const newest = unfinishedNight(nights, { showPath, isRehearsal, isFinished: () => false });
-	const unfinished = unfinishedNight(nights, { showPath, isRehearsal, isFinished: finished });
+	const unfinished = wanted.asPlayed
+		? null
+		: unfinishedNight(nights, { showPath, isRehearsal, isFinished: finished });
 	// Where the other folder cannot be seen, an unfinished night in its own is gone on with, and that is said.
 	const [home] = wanted.folders;
 	const unseen = unlisted.find(({ path }) => path === home || unfinished === null);

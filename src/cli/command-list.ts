@@ -89,6 +89,16 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		words: COMMAND_WORDS.report.brief,
 		load: printed('report'),
 	},
+	tomorrow: {
+		usage: 'tomorrow [NIGHT...]',
+		words: COMMAND_WORDS.tomorrow.brief,
+		load: async () => (await import('./commands/tomorrow.ts')).tomorrowCommand,
+	},
+	times: {
+		usage: 'times [NIGHT...]',
+		words: COMMAND_WORDS.times.brief,
+		load: async () => (await import('./commands/times.ts')).timesCommand,
+	},
 	nights: {
 		usage: 'nights',
 		words: COMMAND_WORDS.nights.brief,

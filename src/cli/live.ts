@@ -15,6 +15,8 @@ import { openSettings } from '../disk/settings.ts';
 import { troubleLog, troublesPath } from '../disk/trouble-log.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
+import { playedAlong } from '../night/played-along.ts';
+import type { Show } from '../showfile/show.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import { takeLateEnter } from '../terminal/late-enter.ts';
 import { styledScreen } from '../ui/styled-screen.ts';
@@ -41,6 +43,8 @@ export type LiveRequest = {
 	/** How many times faster than the wall's the night's clock runs. */
 	readonly speed: number;
 	readonly isRehearsal: boolean;
+	/** A rehearsal with a band that plays by itself: what its show is made before. */
+	readonly asPlayed?: (show: Show) => Show;
 };
 
 /** A copy that was told to leave has ended by then. */
@@ -78,6 +82,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		clock,
 		release: lock.release,
 		log,
+		...(live.asPlayed && { asPlayed: live.asPlayed }),
 	};
 	const isAnew = live.request.options.anew === true;
 	let begun = await beginNight({ ...wanted, isAnew }, io);
@@ -127,7 +132,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	});
 	const screenClock = nodeClock();
 	await showLive({
-		night,
+		night: live.asPlayed ? playedAlong(night) : night,
 		clock: screenClock,
 		shutdown: wayOut({
 			...{ night, clock: screenClock, io, log },

@@ -24,6 +24,8 @@ export type NightOnDisk = {
 	/** The night's own copy of the show; null when it cannot be read. */
 	readonly show: Show | null;
 	readonly title: string | null;
+	/** Absolute path of its show file; empty where there was none. */
+	readonly showPath: string;
 	readonly isRehearsal: boolean;
 	readonly startedAtMs: number | null;
 	readonly records: readonly JournalRecord<Entry>[];
@@ -40,6 +42,7 @@ export function nightOnDisk(folders: readonly string[], id: string): NightOnDisk
 		id: night.id,
 		show: keptShow(header?.show),
 		title: header?.title ?? null,
+		showPath: header?.showPath ?? '',
 		isRehearsal: header?.isRehearsal ?? false,
 		startedAtMs: night.startedAtMs,
 		records: inOrder(night.records()) as readonly JournalRecord<Entry>[],

@@ -1,17 +1,13 @@
 // What is to be done before the next show, from how the instruments stand at the end of a night.
 
 import { cleanText } from '../base/clean-text.ts';
+import { dueHours } from '../history/due-strings.ts';
 import { causeOf } from '../rig/fault-now.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { KINDS } from '../tuning/kind.ts';
 import { toBench } from '../words/fault.ts';
 import { REPAIRS } from '../words/report.ts';
-
-/** Hours in hands after which strings are due: common practice, no source. A bass keeps its strings far longer. */
-const DUE_HOURS = 12;
-const DUE_HOURS_BASS = 60;
 
 export type Repair = {
 	/** Null for a pedal or a pack. */
@@ -47,8 +43,7 @@ function needsOf(instrument: Instrument, session: Session): string[] {
 	if (!state) return [];
 	const { stringsDown, faults, stringHours } = state.context;
 	const isStillBroken = stringsDown.length > 0;
-	const dueHours = KINDS[instrument.kind].family === 'bass' ? DUE_HOURS_BASS : DUE_HOURS;
-	const isDue = stringHours !== null && stringHours >= dueHours;
+	const isDue = stringHours !== null && stringHours >= dueHours(instrument.kind);
 	const broke = session.incidents.filter(
 		(one) => one.kind === 'string-break' && one.instrument === instrument.id,
 	).length;

@@ -24,6 +24,12 @@ export function parseGauge(text: string): StringGauge | null {
 	return { millimetres, isWound: wound !== undefined };
 }
 
+/** A gauge as sets are labelled, in thousandths of an inch: `10`, `46w`. */
+export function gaugeText({ millimetres, isWound }: StringGauge): string {
+	const thousandths = Number(((millimetres / INCH_MILLIMETRES) * 1000).toFixed(1));
+	return `${thousandths}${isWound ? 'w' : ''}`;
+}
+
 /** Millimetres from `25.5 in` or `648 mm`; null for anything else, and for what is no instrument's scale. */
 export function parseScale(text: string): number | null {
 	const [, digits, unit] = SCALE.exec(text.trim()) ?? [];

@@ -142,6 +142,7 @@ export const COMMAND_WORDS = {
 			midi: 'with --script: every byte that the boards would be sent, one line a moment',
 			force: 'replace the file that --midi names',
 			speed: 'the live screen on a clock N times as fast, 1 to 100',
+			like: 'songs, gaps and work as long as that night had them; on the live screen the band then plays by itself',
 		},
 	},
 	walk: {
@@ -169,12 +170,33 @@ export const COMMAND_WORDS = {
 			show: 'the show file, where the night has lost its own copy',
 			for: 'who reads it: tech (the default), production, player=ID, hire or hire=FIRM',
 			as: 'markdown (the default), html, json, incidents, hand-overs, songs, work or strings (CSV)',
+			nights: 'the last N nights beside one another: breaks, seconds to sound, late, tight gaps',
+			since: 'the nights from this day on beside one another',
 			all: 'a page for every reader, the data and the tables, into one new folder',
 			noNames: 'roles such as guitar 1 in place of names of people',
 			edit: 'add a line on the night, a remark on an incident, who signs, in EDITOR or here',
 			save: 'into a file of the working folder, with a name of its own',
 			out: 'into this file, with --all this folder',
 			force: 'replace the file of --out if it is there',
+		},
+	},
+	tomorrow: {
+		brief: 'what to restring, repair, buy, tell and carry over before the next show',
+		about:
+			'Lists what is to be done after a night, the last one that was played unless named, each line with its reason: strings by hours in hands and breaks over the nights before it, repairs with who had it and when, strings to buy against the stock of the show file, who must know what, and what stands otherwise than the file says. On a terminal lines are ticked off with space; ticks stay. With several nights the newest is the night, and strings are followed over all of them. Ends with 1 when the night is not finished or its file is damaged, 3 when a tick could not be kept.',
+		options: {
+			as: 'markdown, csv or json, printed instead of shown',
+			next: 'the next show file: what its songs ask of the strings, and its stock',
+		},
+	},
+	times: {
+		brief: 'what hand-overs and work really took, to plan with if you want',
+		about:
+			'Shows what hand-overs and work took in the nights named, or in the last ten that were played: how often that was measured, the median, what nine of ten did not exceed, what the plan takes, and your own time. With fewer than five of a kind nothing is said of it. Nothing is changed without --use.',
+		options: {
+			each: 'every hand-over and piece of work that was measured, planned beside real',
+			use: 'set the medians as your own times',
+			careful: 'with --use: set what nine of ten did not exceed',
 		},
 	},
 	nights: {

@@ -81,3 +81,6 @@ export const NIGHT_STATES = {
 export const written = (path: string): string => `Written: ${path}`;
 export const NIGHTS_IN = 'nights in';
 export const SETTINGS_IN = 'settings in';
+
+/** Who plays by themselves in a rehearsal like an earlier night. */
+export const THE_BAND = 'the band';

@@ -110,6 +110,13 @@ export const oneOf = (names: readonly string[]): string => `one of ${names.join(
 // Rehearsals and their scripts.
 
 export const SPEED_NEEDS = '--speed needs a number';
+export const CAREFUL_ALONE = '--careful changes nothing by itself';
+export const CAREFUL_WITH = 'With --use: rackside times --use --careful';
+export const ONE_OR_MANY = '--nights and --since take the last nights and no named one';
+export const NOT_WITH_ONE = 'one night by its name, or --nights N or --since DATE';
+export const BAD_NIGHTS = '--nights is not a number of nights';
+export const BAD_SINCE = '--since is no day';
+export const SINCE_EXPECTED = 'a day such as 2026-06-12';
 export const range = (from: number, to: number): string => `${from} to ${to}`;
 export const SIZE_NEEDS = '--size needs columns and rows';
 export const SIZE_EXPECTED = 'a size such as 120x40, each 1 to 1000';

@@ -6,7 +6,9 @@ import { cleanText } from '../../base/clean-text.ts';
 import { diskErrorCode } from '../../disk/disk.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
+import { likeNight } from '../../history/like-night.ts';
 import { readSource } from '../../showfile/read-source.ts';
+import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskTrouble, exportProblem } from '../../words/disk.ts';
 import { problemOf } from '../../words/problems.ts';
@@ -24,6 +26,7 @@ import { optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { runLive } from '../live.ts';
+import { manyNights } from '../many-nights.ts';
 import { openShow } from '../open-show.ts';
 import type { ScreenSize, ScriptReading } from '../parse-script.ts';
 import { DEFAULT_SIZE, parseScreenSize, parseScript } from '../parse-script.ts';
@@ -47,10 +50,13 @@ export const rehearseCommand: CliCommand = {
 		midi: { value: 'FILE', words: COMMAND_WORDS.rehearse.options.midi },
 		force: { words: COMMAND_WORDS.rehearse.options.force },
 		speed: { value: 'N', words: COMMAND_WORDS.rehearse.options.speed },
+		like: { value: 'NIGHT', words: COMMAND_WORDS.rehearse.options.like },
 	},
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
 		const file = request.words[0] ?? '';
+		const asPlayed = playedLike(request, io);
+		if (typeof asPlayed === 'number') return asPlayed;
 		const scriptFile = optionText(request, 'script');
 		if (scriptFile === null) {
 			const speed = readSpeed(request);
@@ -67,7 +73,10 @@ export const rehearseCommand: CliCommand = {
 					io,
 				);
 			}
-			return runLive({ file, request, speed, isRehearsal: true }, io);
+			return runLive(
+				{ file, request, speed, isRehearsal: true, ...(asPlayed && { asPlayed }) },
+				io,
+			);
 		}
 		const size = readSize(request);
 		if (size === null) {
@@ -90,7 +99,7 @@ export const rehearseCommand: CliCommand = {
 		if (!script.ok) return tellProblems(script.problems, io);
 		let midi: string | null = null;
 		playScript({
-			show,
+			show: asPlayed?.(show) ?? show,
 			steps: script.steps,
 			isQuiet: request.options.quiet === true,
 			print: (line) => io.write(`${line}\n`),
@@ -105,6 +114,16 @@ export const rehearseCommand: CliCommand = {
 			: keepMidi({ file: midiFile, text: midi, request }, io);
 	},
 };
+
+/** What makes a show as it was played in the night of `--like`; null without it, the exit code where that night cannot be read. */
+function playedLike(request: Request, io: Io): ((show: Show) => Show) | null | number {
+	const like = optionText(request, 'like');
+	if (like === null) return null;
+	const nights = manyNights({ named: [like], most: 1, since: null }, request, io);
+	if (typeof nights === 'number') return nights;
+	const [night] = nights;
+	return night === undefined ? null : (show) => likeNight(show, night.facts);
+}
 
 /** The bytes that were sent, into a file that must not be there yet. */
 function keepMidi(

@@ -7,9 +7,7 @@ import { writeExport } from '../../disk/export-file.ts';
 import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { readRemarks } from '../../disk/remarks-file.ts';
-import { plannedZero } from '../../night/planned-zero.ts';
-import { nightReport, type ReportParts } from '../../report/night-report.ts';
-import { nightSteps } from '../../report/night-steps.ts';
+import { nightReport } from '../../report/night-report.ts';
 import type { Reader } from '../../report/reader.ts';
 import { partsWithoutNames, withRoleIds } from '../../report/without-names.ts';
 import type { Show } from '../../showfile/show.ts';
@@ -32,8 +30,8 @@ import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
 import type { NightOnDisk } from '../night-on-disk.ts';
+import { asksForNights, nightsBeside } from '../nights-beside.ts';
 import type { ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import {
@@ -44,6 +42,7 @@ import {
 	readerName,
 	readReader,
 } from '../report-forms.ts';
+import { partsOfNight } from '../report-of-night.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 export const reportCommand: CliCommand = {
@@ -55,6 +54,8 @@ export const reportCommand: CliCommand = {
 		show: { value: 'FILE', words: COMMAND_WORDS.report.options.show },
 		for: { value: 'READER', words: COMMAND_WORDS.report.options.for },
 		as: { value: 'FORM', oneOf: Object.keys(REPORT_FORMS), words: COMMAND_WORDS.report.options.as },
+		nights: { value: 'N', words: COMMAND_WORDS.report.options.nights },
+		since: { value: 'DATE', words: COMMAND_WORDS.report.options.since },
 		all: { words: COMMAND_WORDS.report.options.all },
 		'no-names': { words: COMMAND_WORDS.report.options.noNames },
 		edit: { words: COMMAND_WORDS.report.options.edit },
@@ -64,6 +65,12 @@ export const reportCommand: CliCommand = {
 	},
 	words: { least: 0, most: 1 },
 	run: async (request, io) => {
+		if (asksForNights(request)) {
+			const several = nightsBeside(request, io);
+			return typeof several === 'number'
+				? several
+				: write({ ...several, afterwards: '' }, request, io);
+		}
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
 		const chosen = Object.hasOwn(REPORT_FORMS, form) ? REPORT_FORMS[form] : undefined;
 		if (!chosen) {
@@ -109,13 +116,13 @@ async function writeReport(
 	const place = { folder: placesOf(request, io).nights, night: night.id };
 	if (options.edit === true) {
 		const { editRemarks } = await import('../edit-remarks.ts');
-		const code = await editRemarks(nightReport(partsOf(night, show)), place, io);
+		const code = await editRemarks(nightReport(partsOfNight(night, show)), place, io);
 		const isWritten = ['save', 'out', 'all'].some((name) => options[name] !== undefined);
 		if (code !== EXIT.fine || !isWritten) return code;
 	}
 	const { remarks, problem } = readRemarks({ disk: realDisk, ...place });
 	if (problem) io.complain(`${cleanText(diskFaultWords(problem))}\n`);
-	const parts = { ...partsOf(night, show), remarks };
+	const parts = { ...partsOfNight(night, show), remarks };
 	const nameless = options['no-names'] === true ? partsWithoutNames(parts) : null;
 	const made = nightReport(nameless?.parts ?? parts);
 	const report = nameless === null ? made : withRoleIds(made, nameless.roles);
@@ -173,26 +180,6 @@ async function showOf(
 		show: null,
 		problems: [{ code: 'no-show-in-night', what: NO_SHOW_IN_NIGHT, found, hint }],
 	};
-}
-
-function partsOf(night: NightOnDisk, show: Show): ReportParts {
-	// When a night without its beginning began, its first record is the nearest to.
-	const startedAtMs = night.startedAtMs ?? night.records[0]?.t ?? 0;
-	return {
-		show,
-		night: night.id,
-		isRehearsal: night.isRehearsal,
-		...nightSteps(show, night.records),
-		plannedZeroMs: plannedStart(show, startedAtMs),
-		dayOffsetMinutes: localOffsetMinutes(startedAtMs),
-		damage: night.findings.map(nightFindingWords),
-	};
-}
-
-/** When the first song was meant to start; null where nothing says so. */
-function plannedStart(show: Show, openedMs: number): number | null {
-	if (show.startMinutes === null) return null;
-	return plannedZero(show, openedMs, localOffsetMinutes(openedMs));
 }
 
 function write(

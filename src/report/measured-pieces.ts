@@ -1,0 +1,149 @@
+// Hand-overs and work of a night of which the journal holds how long they took, beside what the plan takes for them.
+
+import { cleanText } from '../base/clean-text.ts';
+import type { Piece } from '../history/night-facts.ts';
+import type { Entry, NightMs } from '../journal/entry.ts';
+import { workNeeded } from '../plan/schedule/work-needed.ts';
+import { findInstrument, findSongItem, itemConcerned } from '../session/find.ts';
+import type { OwnTimeName } from '../showfile/own-times.ts';
+import type { Instrument, WorkTimes } from '../showfile/show.ts';
+import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { retuneKind } from '../tuning/retune.ts';
+import type { NightReport } from './night-report.ts';
+import type { NightStep } from './night-steps.ts';
+
+/** Every piece that was measured, hand-overs first. */
+export function measuredPieces(report: NightReport, steps: readonly NightStep[]): readonly Piece[] {
+	const show = steps.at(-1)?.after.show;
+	// Where several pairs of hands work, nothing tells which of them was free.
+	const isOnePair = show !== undefined && show.techs.length <= 1;
+	return [...handOverPieces(report, steps), ...(isOnePair ? workPieces(steps) : [])];
+}
+
+/**
+ * Hand-overs between songs that were noted by themselves: from the song's end, or from the one noted before in the same
+ * gap. Of several noted with one key each has its share.
+ */
+function handOverPieces({ handOvers }: NightReport, steps: readonly NightStep[]): Piece[] {
+	const last = steps.at(-1)?.after;
+	const timed = handOvers.filter(
+		({ noted, wantedSeconds, takenSeconds, correctedFrom }) =>
+			noted === 'by-itself' &&
+			wantedSeconds !== null &&
+			takenSeconds !== null &&
+			correctedFrom === null,
+	);
+	const byKey = Map.groupBy(timed, ({ item, atMs }) => JSON.stringify([item, atMs]));
+	const sinceMs = new Map<string | null, NightMs>();
+	return [...byKey.values()].flatMap((together): Piece[] => {
+		const [first] = together;
+		if (first === undefined) return [];
+		const endedMs = first.atMs - (first.takenSeconds ?? 0) * 1000;
+		const fromMs = Math.max(endedMs, sinceMs.get(first.item) ?? endedMs);
+		sinceMs.set(first.item, first.atMs);
+		const given = together.flatMap(({ instrumentId, instrument: shown, song: title }) => {
+			const found = instrumentId === null ? null : last && findInstrument(last, instrumentId);
+			return found && shown !== null ? [{ times: found.times, shown, title }] : [];
+		});
+		return given.map(({ times, shown, title }) => ({
+			...{ work: 'hand-over', shown, title },
+			usedSeconds: times.handOver,
+			plannedSeconds: times.handOver,
+			seconds: (first.atMs - fromMs) / 1000 / given.length,
+		}));
+	});
+}
+
+/** What somebody with one pair of hands does in between; the work that it interrupts may have been begun before. */
+const BETWEEN: ReadonlySet<Entry['k']> = new Set([
+	'handed-over',
+	'came-back',
+	'staged',
+	'found-as',
+	'put-aside',
+	'brought-back',
+]);
+
+/**
+ * Work that was waiting when hands became free, noted by itself: from the mark before, or from when the instrument came
+ * back, to its mark, with nothing else noted of hands in between. Early parts and whole sets have no time of their own
+ * in the plan and are left out.
+ */
+function workPieces(steps: readonly NightStep[]): Piece[] {
+	const marks = Map.groupBy(
+		steps.filter(({ entry }) => entry.k === 'made-ready'),
+		({ of }) => of,
+	);
+	let markMs = Number.NEGATIVE_INFINITY;
+	let betweenMs = Number.NEGATIVE_INFINITY;
+	return steps.flatMap(({ entry, of, before, after }): Piece[] => {
+		const lastMarkMs = markMs;
+		if (entry.k === 'made-ready' || entry.k === 'all-doubted') markMs = entry.at;
+		if (BETWEEN.has(entry.k)) betweenMs = entry.at;
+		if (entry.k !== 'made-ready' || entry.isEarly === true) return [];
+		const instrument = findInstrument(before, entry.instrument);
+		const state = before.instruments[entry.instrument];
+		const done = after.instruments[entry.instrument]?.context;
+		const fromMs = Math.max(lastMarkMs, state?.context.backAtMs ?? Number.NEGATIVE_INFINITY);
+		if (!Number.isFinite(fromMs) || betweenMs > fromMs) return [];
+		const isAlone = marks.get(of)?.length === 1;
+		if (instrument === null || state === undefined || done === undefined || !isAlone) return [];
+		const { context } = state;
+		const isWholeSet = entry.isRestrung === true && context.stringsDown.length === 0;
+		// Ready before: nothing waited.
+		if (state === after.instruments[entry.instrument] || context.readyAtMs !== null || isWholeSet)
+			return [];
+		const work = mainWork(instrument, context, done);
+		const asked = { instrument, state, to: { tuning: done.tuning, capo: done.capo } };
+		const coming = findSongItem(before, itemConcerned(before));
+		return [
+			{
+				work,
+				shown: cleanText(shownInstrument(before.show, instrument.id)),
+				title: coming && cleanText(songTitle(before.show, coming.song)),
+				usedSeconds: usedSeconds(instrument.times, work),
+				plannedSeconds: workNeeded(asked).seconds,
+				seconds: (entry.at - fromMs) / 1000,
+			},
+		];
+	});
+}
+
+type Stood = NightStep['before']['instruments'][string]['context'];
+
+/** What a piece is named for: new strings before another tuning, that before a touch-up. */
+function mainWork({ kind, bridge }: Instrument, before: Stood, after: Stood): OwnTimeName {
+	if (before.stringsDown.length > 0) {
+		return bridge === 'floating' ? 'restring-floating' : 'restring';
+	}
+	switch (retuneKind(before.tuning.notes, after.tuning.notes, kind)) {
+		case 'one-string':
+			return 'one-string-more';
+		case 'two-strings':
+			return 'two-strings-more';
+		case 'all-same-interval':
+			return 'all-strings-more';
+		case 'other':
+			return 'other-tuning-more';
+		case 'none':
+			return `touch-up.${kind}`;
+	}
+}
+
+function usedSeconds(times: WorkTimes, work: OwnTimeName): number {
+	switch (work) {
+		case 'restring':
+		case 'restring-floating':
+			return times.restring;
+		case 'one-string-more':
+			return times.oneString - times.touchUp;
+		case 'two-strings-more':
+			return times.twoStrings - times.touchUp;
+		case 'all-strings-more':
+			return times.allStrings - times.touchUp;
+		case 'other-tuning-more':
+			return times.otherTuning - times.touchUp;
+		default:
+			return times.touchUp;
+	}
+}

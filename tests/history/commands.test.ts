@@ -1,0 +1,135 @@
+// The commands that look at many nights, as they are typed.
+
+import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { makeFolders } from '../../src/disk/folders.ts';
+import { realDisk } from '../../src/disk/real-disk.ts';
+import { runCommand } from '../cli/run-command.ts';
+import { scratchFolder } from '../disk/scratch-folder.ts';
+import { keepNights, NIGHTS, SHOW_TEXT } from './three-nights.ts';
+
+function withNights() {
+	const data = scratchFolder();
+	keepNights(data);
+	const command = (...argv: string[]) => runCommand({ cwd: data, data }, ...argv);
+	return { data, command };
+}
+
+test('times are told and not set until that is asked for', async () => {
+	const { data, command } = withNights();
+	const { out, code } = await command('times');
+	expect(code).toBe(0);
+	expect(await command('times', '--careful')).toMatchObject({ code: 2, out: '' });
+	expect(out).toMatch(/^hand-over +9 +0:21 +0:27 +0:15 +0:15 \(built in\)$/m);
+	expect(JSON.parse((await command('settings', '--json')).out).settings['time.hand-over']).toBe(
+		'0:15',
+	);
+	const used = await command('times', '--use');
+	expect(used.out).toContain('  hand-over: 0:21\n');
+	expect((await command('settings', 'time.hand-over')).out).toBe('0:21\n');
+	// Of restrings fewer than five were measured.
+	expect((await command('settings', 'time.restring')).out).toBe('4:30\n');
+	await command('times', '--use', '--careful');
+	expect((await command('settings', 'time.hand-over')).out).toBe('0:27\n');
+	expect(readFileSync(join(data, 'settings.json'), 'utf8')).toContain('"hand-over": 27');
+});
+
+test('times of named nights only, as data', async () => {
+	const { command } = withNights();
+	const [first, second] = NIGHTS;
+	const { out } = await command('times', second?.id ?? '', first?.id ?? '', '--json');
+	const told = JSON.parse(out);
+	expect(told.nights).toEqual([first?.id, second?.id]);
+	expect(told.times[0]).toEqual({
+		...{ work: 'hand-over', count: 6, leftOut: 0, usedSeconds: 15 },
+		// Of 16 17 19 21 22 24, definition 7: 20 in the middle, half the way from 22 to 24 at 0.9.
+		...{ medianSeconds: 20, highSeconds: 23, ownSeconds: null },
+	});
+	expect(told.used).toBeNull();
+	expect(told.pieces[0]).toEqual({
+		...{ night: first?.id, work: 'hand-over', shown: '4 Anchor', title: 'Two' },
+		...{ usedSeconds: 15, plannedSeconds: 15, seconds: 21 },
+	});
+	const each = await command('times', first?.id ?? '', '--each');
+	expect(each.out).toMatch(/^2026-06-10 +Two +4 Anchor +hand-over +0:15 +0:21$/m);
+});
+
+test('nights beside one another: the last ones, since a day, as data; a wrong request is refused', async () => {
+	const { command } = withNights();
+	const { out } = await command('report', '--nights', '2');
+	expect(out).toMatch(/^# 2 nights, 2026-06-11 to 2026-06-12$/m);
+	const since = JSON.parse((await command('report', '--since', '2026-06-12', '--json')).out);
+	expect(since.format).toBe('rackside-nights/1');
+	expect(since.nights.map(({ day }: { day: string }) => day)).toEqual(['2026-06-12']);
+	for (const [argv, found] of [
+		[['--nights', '0'], '--nights is not a number of nights (found 0; expected 1 to 100)'],
+		[
+			['--since', 'tuesday'],
+			'--since is no day (found tuesday; expected a day such as 2026-06-12)',
+		],
+		[['--nights', '2', NIGHTS[0]?.id ?? ''], '--nights and --since take the last nights'],
+		[
+			['--nights', '2', '--as', 'strings'],
+			'a report cannot be written as this (found strings; expected markdown',
+		],
+	] as const) {
+		const { code, err } = await command('report', ...argv);
+		expect(err).toContain(found);
+		expect(code).toBe(2);
+	}
+});
+
+test('a night that is not there is refused with the nearest name', async () => {
+	const { command } = withNights();
+	const { code, err } = await command('times', '2026-06-10-200000-three-nights-aaab');
+	expect(code).toBe(2);
+	expect(err).toContain(`Did you mean ${NIGHTS[0]?.id}?`);
+});
+
+test('a rehearsal like a night goes by its lengths and gaps', async () => {
+	const { data, command } = withNights();
+	writeFileSync(join(data, 'three.yaml'), SHOW_TEXT);
+	writeFileSync(join(data, 'keys.txt'), '00:00 space\n00:30 !state\n');
+	const plain = await command('rehearse', 'three.yaml', '--script', 'keys.txt', '--quiet');
+	const like = ['--like', NIGHTS[2]?.id ?? ''];
+	const { out, err } = await command(
+		...['rehearse', 'three.yaml', '--script', 'keys.txt', '--quiet', ...like],
+	);
+	expect(err).toBe('');
+	const inSeconds = (text: string) => JSON.parse(text.split('\n')[0] ?? '').players.ash.next.in;
+	// One is 60 s by the file and was on for 62; before Two the gap was 40 s both times, 15 of them for the hand-over.
+	expect([inSeconds(plain.out), inSeconds(out)]).toEqual([55, 57]);
+	const unknown = await command('rehearse', 'three.yaml', '--like', 'none');
+	expect(unknown.code).toBe(2);
+});
+
+const JOURNALS = join(import.meta.dirname, '../journals');
+const KEPT = readdirSync(JOURNALS).filter((name) => /^\d.*\.journal$/.test(name));
+
+test.each(KEPT)('the kept night %s is told beside others as in its own report', async (name) => {
+	const data = scratchFolder();
+	const nights = join(data, 'nights');
+	makeFolders(realDisk, nights);
+	copyFileSync(join(JOURNALS, name), join(nights, name));
+	const command = (...argv: string[]) => runCommand({ cwd: data, data }, ...argv);
+	const id = name.replace('.journal', '');
+	const report = JSON.parse((await command('report', id, '--json')).out);
+	const broke = report.incidents.filter(({ kind }: { kind: string }) => kind === 'string-break');
+	const beside = JSON.parse((await command('report', '--nights', '1', '--json')).out);
+	expect(beside.nights).toMatchObject([{ night: report.night, breaks: broke.length }]);
+	const late = report.handOvers.filter(({ isLate }: { isLate: boolean | null }) => isLate === true);
+	expect(beside.nights[0].handOversLate).toBe(late.length);
+	const { pieces } = JSON.parse((await command('times', '--json')).out);
+	for (const { seconds, plannedSeconds } of pieces) {
+		expect(seconds).toBeGreaterThanOrEqual(0);
+		expect(plannedSeconds).toBeGreaterThan(0);
+	}
+	const { out, err } = await command('tomorrow', '--json');
+	expect(err).toBe('');
+	for (const line of JSON.parse(out).lines) {
+		expect(Object.keys(line)).toEqual(['kind', 'instrument', 'slot', 'name', 'text', 'why']);
+		expect(line.text).not.toBe('');
+		expect(line.why).not.toBe('');
+	}
+});
