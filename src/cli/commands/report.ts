@@ -175,21 +175,31 @@ function chosenNight(request: Request, io: Io): NightOnDisk | number {
 }
 
 function partsOf(night: NightOnDisk, show: Show): ReportParts {
+	const told = nightSteps(show, night.records);
+	const beganMs = told.steps.at(-1)?.after.zeroAtMs ?? null;
 	return {
 		show,
 		night: night.id,
 		isRehearsal: night.isRehearsal,
-		...nightSteps(show, night.records),
-		plannedZeroMs: plannedStart(show, night.startedAtMs),
+		...told,
+		plannedZeroMs: plannedStart(show, { openedMs: night.startedAtMs, beganMs }),
 		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
 		damage: night.findings.map(nightFindingWords),
 	};
 }
 
-/** When the first song was meant to start; null where nothing says so. */
-function plannedStart(show: Show, openedMs: number | null): number | null {
-	if (show.startMinutes === null || openedMs === null) return null;
-	return plannedZero(show, openedMs, localOffsetMinutes(openedMs));
+const MS_A_DAY = 86_400_000;
+
+/** When the first song was meant to start, on the day on which it did; null where nothing says so. */
+function plannedStart(
+	show: Show,
+	{ openedMs, beganMs }: { readonly openedMs: number | null; readonly beganMs: number | null },
+): number | null {
+	const nearMs = beganMs ?? openedMs;
+	if (show.startMinutes === null || nearMs === null) return null;
+	const zeroMs = plannedZero(show, nearMs, localOffsetMinutes(nearMs));
+	// Of a show that began after midnight the hour was the day before's.
+	return zeroMs + Math.round((nearMs - zeroMs) / MS_A_DAY) * MS_A_DAY;
 }
 
 function write(
