@@ -10,8 +10,7 @@ import { readRemarks } from '../../disk/remarks-file.ts';
 import { plannedZero } from '../../night/planned-zero.ts';
 import { nightReport, type ReportParts } from '../../report/night-report.ts';
 import { nightSteps } from '../../report/night-steps.ts';
-import type { Reader } from '../../report/reader.ts';
-import { partsWithoutNames, withRoleIds } from '../../report/without-names.ts';
+import { partsWithoutNames, readerWithRole, withRoleIds } from '../../report/without-names.ts';
 import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskFaultWords, exportProblem } from '../../words/disk.ts';
@@ -128,11 +127,7 @@ async function writeReport(
 	const nameless = options['no-names'] === true ? partsWithoutNames(parts) : null;
 	const made = nightReport(nameless?.parts ?? parts);
 	const report = nameless === null ? made : withRoleIds(made, nameless.roles);
-	const { reader: asked } = read;
-	const reader: Reader =
-		asked.who === 'player' && nameless !== null
-			? { ...asked, id: nameless.roles.idOf(asked.id) }
-			: asked;
+	const reader = nameless === null ? read.reader : readerWithRole(read.reader, nameless.roles);
 	const name = [`${night.id}-report`, readerName(reader)].filter((part) => part !== '').join('-');
 	const code =
 		options.all === true
@@ -175,6 +170,8 @@ function chosenNight(request: Request, io: Io): NightOnDisk | number {
 }
 
 function partsOf(night: NightOnDisk, show: Show): ReportParts {
+	// When a night without its beginning began, its first record is the nearest to.
+	const openedMs = night.startedAtMs ?? night.records[0]?.t ?? null;
 	const told = nightSteps(show, night.records);
 	const beganMs = told.steps.at(-1)?.after.zeroAtMs ?? null;
 	return {
@@ -182,8 +179,8 @@ function partsOf(night: NightOnDisk, show: Show): ReportParts {
 		night: night.id,
 		isRehearsal: night.isRehearsal,
 		...told,
-		plannedZeroMs: plannedStart(show, { openedMs: night.startedAtMs, beganMs }),
-		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
+		plannedZeroMs: plannedStart(show, { openedMs, beganMs }),
+		dayOffsetMinutes: localOffsetMinutes(openedMs ?? 0),
 		damage: night.findings.map(nightFindingWords),
 	};
 }
