@@ -8,8 +8,7 @@ import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { readRemarks } from '../../disk/remarks-file.ts';
 import { nightReport } from '../../report/night-report.ts';
-import type { Reader } from '../../report/reader.ts';
-import { partsWithoutNames, withRoleIds } from '../../report/without-names.ts';
+import { partsWithoutNames, readerWithRole, withRoleIds } from '../../report/without-names.ts';
 import type { Show } from '../../showfile/show.ts';
 import { terminalAbilities } from '../../terminal/terminal-kind.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
@@ -126,11 +125,7 @@ async function writeReport(
 	const nameless = options['no-names'] === true ? partsWithoutNames(parts) : null;
 	const made = nightReport(nameless?.parts ?? parts);
 	const report = nameless === null ? made : withRoleIds(made, nameless.roles);
-	const { reader: asked } = read;
-	const reader: Reader =
-		asked.who === 'player' && nameless !== null
-			? { ...asked, id: nameless.roles.idOf(asked.id) }
-			: asked;
+	const reader = nameless === null ? read.reader : readerWithRole(read.reader, nameless.roles);
 	const name = [`${night.id}-report`, readerName(reader)].filter((part) => part !== '').join('-');
 	const code =
 		options.all === true
