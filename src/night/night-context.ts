@@ -5,11 +5,13 @@ import { isLookedFor } from '../keys/narrow-log.ts';
 import { playOnCost, standInsWithCosts } from '../plan/backups/stand-in-costs.ts';
 import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { WithoutClock } from '../plan/timed-choice/choose-without-clock.ts';
 import { previewSong } from '../plan/what-if/change-preview.ts';
-import { changeCost, type WhatIf, whatIf } from '../plan/what-if/what-if.ts';
+import { changeCost, plannedAt, type WhatIf, whatIf } from '../plan/what-if/what-if.ts';
 import type { LogLine } from '../screen/screen-state.ts';
 import type { JumpPlace } from '../session/command.ts';
 import { nextSongItem } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { costLines, jumpWords, skippedWords } from '../words/jump-words.ts';
 import { refusalWords } from '../words/refusals.ts';
@@ -35,6 +37,15 @@ export type ContextParts = {
 	readonly nightShow: Pick<NightShow, 'read'>;
 	/** What was measured last on an instrument at the bench; null for never. */
 	readonly measuredOn: KeyContext['measuredOn'];
+};
+
+type Previewed = {
+	readonly of: Session;
+	readonly plan: Plan;
+	readonly song: string;
+	readonly place: JumpPlace;
+	readonly changed: WhatIf;
+	readonly known: WithoutClock;
 };
 
 /** The context of keys in the night under way. */
@@ -76,13 +87,20 @@ export function nightContext(underWay: NightUnderWay, parts: ContextParts): Nigh
 	}
 
 	/** The night with this song as the next; the same as long as the plan on the screen is. */
-	let previewed: { plan: Plan; song: string; place: JumpPlace; changed: WhatIf } | null = null;
+	let previewed: Previewed | null = null;
 	function nextChanged(song: string, place: JumpPlace): WhatIf {
 		const plan = planning.plan(SHOWN_MS);
-		const isIt = previewed?.plan === plan && previewed.song === song && previewed.place === place;
-		if (previewed !== null && isIt) return previewed.changed;
-		const changed = whatIf(planning.moment(), { do: 'choose-next', song, place });
-		previewed = { plan, song, place, changed };
+		const now = planning.moment();
+		const isIt =
+			previewed?.of === now.session && previewed.song === song && previewed.place === place;
+		const before = isIt ? previewed : null;
+		if (before?.plan === plan) return before.changed;
+		const known = before?.known ?? new Map();
+		// While it is looked at only the clock goes on: it leads to the same night.
+		const changed = before?.changed.ok
+			? { ok: true as const, ...plannedAt(now, before.changed.session, known) }
+			: whatIf(now, { do: 'choose-next', song, place }, known);
+		previewed = { of: now.session, plan, song, place, changed, known };
 		return changed;
 	}
 

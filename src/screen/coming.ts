@@ -3,7 +3,7 @@
 
 import { endsFirst } from '../plan/backups/ends-first.ts';
 import type { PlannedHandOver, Slot, StandIn } from '../plan/plan.ts';
-import { openBreakOf } from '../session/find.ts';
+import { openBreakOf, songOnNow } from '../session/find.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { standInWords } from '../words/backup-reasons.ts';
 import { capoAct } from '../words/capo-words.ts';
@@ -57,6 +57,10 @@ function firstOf(state: ScreenState, player: string): Dated | null {
 	const planned = state.plan.handOvers.find((one) => one.player === player);
 	const stay = stayBefore(state.plan, player, planned);
 	const lacks = state.plan.slots.filter((one) => one.player === player && one.isMissing);
+	const [lack] = lacks;
+	const takenMs =
+		lack?.section.hasBegun && lack.why?.code === 'in-hands' ? emptiedMs(state, player) : null;
+	if (lack && takenMs !== null) return missingOf(state, lack, takenMs);
 	const ahead = lacks.find(({ section }) => !section.hasBegun);
 	const first = stay ?? planned;
 	const isLackFirst =
@@ -64,7 +68,15 @@ function firstOf(state: ScreenState, player: string): Dated | null {
 	if (isLackFirst) return missingOf(state, ahead);
 	if (stay) return stayingOf(state, stay);
 	if (planned) return { atMs: planned.wantedMs, coming: plannedOf(state, planned) };
-	return lacks[0] ? missingOf(state, lacks[0]) : null;
+	return lack ? missingOf(state, lack) : null;
+}
+
+/** Since when their hands are empty, where that came about in the song that is on. */
+function emptiedMs({ session }: ScreenState, player: string): number | null {
+	const { holds = null, sinceMs = null } = session.players[player] ?? {};
+	const beganMs = songOnNow(session)?.item.runs.at(-1)?.beganAtMs ?? null;
+	const isInSong = sinceMs !== null && beganMs !== null && sinceMs >= beganMs;
+	return holds === null && isInSong ? sinceMs : null;
 }
 
 /** What could be handed all the same where the plan has nothing: its instrument's id. */
@@ -78,12 +90,12 @@ export function backupUnplanned(
 	return warning?.code === 'missing' ? warning.standIn : undefined;
 }
 
-function missingOf(state: ScreenState, slot: Slot): Dated {
+function missingOf(state: ScreenState, slot: Slot, wantedMs?: number): Dated {
 	const { section, player } = slot;
 	const { show } = state.session;
 	const backup = backupUnplanned(state, slot);
 	const why = slot.why === null ? '' : unplayableWords(show, slot.why);
-	const atMs = section.previousEndMs ?? section.startMs;
+	const atMs = wantedMs ?? section.previousEndMs ?? section.startMs;
 	const untilSeconds = (atMs - state.nowMs) / 1000;
 	return {
 		atMs,

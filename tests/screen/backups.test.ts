@@ -17,6 +17,7 @@ import {
 	stayingDone,
 	substituted,
 	suspectPack,
+	takenAway,
 	wrongInstrument,
 } from './pressed-states.ts';
 
@@ -44,6 +45,7 @@ describe.each([{ columns: 60, rows: 20 }, ...sizes])('at $columns x $rows', (siz
 			'wrong-instrument': wrongInstrument,
 			'suspect-pack': suspectPack,
 			'all-late': allLate,
+			'taken-away': takenAway,
 		}),
 	)('%s', (name, make) => {
 		expectDrawn(`${name}-${sized}`, drawn(make(), size));

@@ -4,6 +4,7 @@
 import { join } from 'node:path';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { pressedNight } from '../night/pressed-night.ts';
+import { showFrom } from '../plan/show-from.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 
 function pressed(showName: string, ...keys: readonly string[]): ScreenState {
@@ -84,3 +85,24 @@ export const faultInSong = () => silent('n', 'b', 's');
 
 /** The sound is back past the board, the song is over, and the cause is sought. */
 export const faultAfterSong = () => silent('n', 'b', 's', '1', 'd', '2');
+
+/** Ash was given what Bo was playing, and nothing else would do for Bo. */
+export const takenAway = () => {
+	const { night, press, pass } = pressedNight(
+		showFrom(`
+players: [{id: ash, name: Ash, key: h}, {id: bo, name: Bo, key: n}]
+instruments:
+  - {id: A1, name: Amber, slot: 1, kind: acoustic-6, tuning: E standard}
+  - {id: B1, name: Basalt, slot: 2, kind: electric-6, tuning: E standard}
+  - {id: C1, name: Coral, slot: 3, kind: acoustic-6, tuning: drop D, for: [bo]}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: C1}}}
+set: [one, {song: two, gap: 60s}]
+`),
+	);
+	press('t', '0', 'enter', 'space');
+	pass(90_000);
+	press('x', 'h', '2');
+	return night.screen();
+};

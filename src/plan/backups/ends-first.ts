@@ -9,7 +9,7 @@ import type { Section, StandIn } from '../plan.ts';
  * nothing is known to be left.
  *
  * @example
- * endsFirst(standIn, plan.sections, nowMs) // => 8
+ * endsFirst({ readyInSeconds: 20 }, [{ hasBegun: true, item: '1', endMs: 12000 }], 4000) // => 8
  */
 export function endsFirst(
 	{ readyInSeconds }: Pick<StandIn, 'readyInSeconds'>,

@@ -88,6 +88,7 @@ function rackOf(
 		endMs: endOfItem(plan, section),
 		player,
 		sound,
+		asked: slot.asked,
 	};
 }
 

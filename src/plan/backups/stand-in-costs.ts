@@ -7,6 +7,7 @@ import { openBreak, openBreakOf } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
 import type { Budget } from '../choice/beam-search.ts';
 import type { Hand } from '../demand/hand.ts';
+import { isLarge } from '../demand/large-night.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import { toldEntries } from '../demand/told.ts';
 import type { Later, StandIn } from '../plan.ts';
@@ -84,7 +85,7 @@ export function playOnCost(asked: CostsAsked): readonly Later[] {
 /** What a night that could be costs; null where there is no time for planning it. */
 type CostOf = (after: Session | null) => LaterCost | null;
 
-/** Steps of all plans that answer one key: those of every way out of a real show; of a large one of the first few. */
+/** Steps of all plans that answer one key: those of every way out of a real show. In a large one the first alone would keep it waiting. */
 const STEPS = 100_000;
 
 const known = new WeakMap<CostsAsked, CostOf>();
@@ -93,10 +94,12 @@ const known = new WeakMap<CostsAsked, CostOf>();
 function costsOf(asked: CostsAsked, replaced: string | null): CostOf {
 	const found = known.get(asked);
 	if (found !== undefined) return found;
+	const isAbove = isLarge(asked.session.show, asked.plan.sections);
 	const from: Budget = { left: STEPS };
 	const costOf = costAgainst(asked, { without: whole(asked.session, replaced), from });
 	// What is planned at all is planned as far as any.
-	const withinTime: CostOf = (after) => (from.left < LATER_BUDGET ? null : costOf(after));
+	const withinTime: CostOf = (after) =>
+		isAbove || from.left < LATER_BUDGET ? null : costOf(after);
 	known.set(asked, withinTime);
 	return withinTime;
 }

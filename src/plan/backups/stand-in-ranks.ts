@@ -18,6 +18,8 @@ export type Rack = {
 	readonly endMs: NightMs | null;
 	readonly player: string;
 	readonly sound: Sound;
+	/** What the song itself names; null for nothing. */
+	readonly asked: string | null;
 };
 
 /** Of another kind is more unlike than anything that one of the same kind may lack. */
@@ -31,6 +33,7 @@ const CRITERIA = [
 	'missing',
 	'substituted',
 	'seconds',
+	'notAsked',
 	'unlike',
 	'neededSoon',
 	'notKept',
@@ -68,6 +71,8 @@ export function ranksOf(
 		missing: 0,
 		substituted: 0,
 		seconds: found.readyInSeconds,
+		// In place of what was in hands by mistake.
+		notAsked: instrument.id === rack.asked ? 0 : 1,
 		unlike:
 			(instrument.kind === rack.sound.kind ? 0 : OTHER_KIND) +
 			differences(instrument, rack.sound).length,

@@ -31,7 +31,7 @@ export type StandInsAsked = {
 /**
  * Every instrument that could take over, best first: in hands before the song that is on ends; sounds right as
  * it stands and is ready; then
- * ready soonest; then alike; then not needed elsewhere before the other is restrung; then kept as a
+ * ready soonest; then named by the song; then alike; then not needed elsewhere before the other is restrung; then kept as a
  * spare; then by its place on the rack. What is meant for somebody else comes last. Empty when there is
  * nothing to replace. What each costs later is left aside, since that takes a plan each.
  *
@@ -80,6 +80,7 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 		endMs: isOn ? songEndMs(plan.sections) : null,
 		player,
 		sound,
+		asked: slot?.asked ?? null,
 	};
 }
 

@@ -6,7 +6,7 @@ import type { Plan, PlannedHandOver, Work } from '../plan.ts';
  * In the order in which to do it; empty where all is done.
  *
  * @example
- * workFor(plan, plan.handOvers[0]) // => [{ job: 'touch-up', … }]
+ * workFor(plan, { section: plan.sections[0], player: 'ash', instrument: 'nothing of the kind' }) // => []
  */
 export function workFor(
 	plan: Pick<Plan, 'work'>,

@@ -70,7 +70,7 @@ function goesBy({ outlook: { sections, restrungFor }, budget }: Asked): string {
 function chosen({ outlook, told, budget }: Asked): FirstChoice {
 	const graph = searchGraph(seatingOf(outlook, told));
 	budget.left -= graph.steps.reduce((sum, { to }) => sum + NUMBERING * to.length, 0);
-	const first: Budget = { left: Math.max(0, budget.left) * WITHOUT_CLOCK };
+	const first: Budget = { ...budget, left: Math.max(0, budget.left) * WITHOUT_CLOCK };
 	budget.left -= first.left;
 	const possible = allPossible(graph);
 	let choosing = chooseHands(graph, possible, { budget: first, before: null });

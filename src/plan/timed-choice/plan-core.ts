@@ -2,6 +2,7 @@
 
 import type { Budget } from '../choice/beam-search.ts';
 import type { Counts } from '../choice/criteria.ts';
+import { isLarge } from '../demand/large-night.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { outlookOf } from '../demand/outlook.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
@@ -43,8 +44,10 @@ export function planCore(
 ): PlanCore {
 	const { session } = moment;
 	const most = Math.min(budget, from?.left ?? budget);
-	const left: Budget = { left: most };
 	const first = outlookOf(moment);
+	// What there is for a key does not lead through a large night: once it is gone, the rest is gone through greedily.
+	const isAnewInEach = budget === LIVE_BUDGET && isLarge(first.show, first.sections);
+	const left: Budget = { left: most, ...(isAnewInEach && { isAnewInEach }) };
 	const told = toldTonight(session, first);
 	const choose = (outlook: Outlook): InTime =>
 		chooseInTime({ outlook, told, budget: left, ...(known && { known }) });

@@ -9,6 +9,7 @@ import type { Session } from '../../session/session.ts';
 import type { Instrument } from '../../showfile/show.ts';
 import { MISSING } from '../choice/criteria.ts';
 import type { Hand } from '../demand/hand.ts';
+import { isLarge, slotsAhead } from '../demand/large-night.ts';
 import { choicesFor } from '../demand/options.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
@@ -32,6 +33,8 @@ import type { InTime } from './choose-in-time.ts';
 
 /** Pieces of work that a restring is held against, at all its slots and in all orders together: those of a real show, several times over. */
 const OFFERED = 10_000;
+/** In a large night under way, in which more of them are down at once. */
+const OFFERED_IN_LARGE = 5_000;
 
 /** `held`: what a restring is held against, those given a place since the choice was made among it. */
 type Restrung = { readonly outlook: Outlook; readonly best: InTime; readonly held: Held };
@@ -78,7 +81,7 @@ export function restrungInTime(
 		if (found === null) continue;
 		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, found.place);
 		const outlook = { ...now.outlook, restrungFor };
-		left -= first.sections.length * first.show.players.length;
+		left -= slotsAhead(first.show, first.sections);
 		isChosen = left >= 0 || (now.best.counts[MISSING] as number) > 0;
 		now = isChosen ? chosenFor(outlook) : { ...now, outlook, held: found.held };
 	}
@@ -123,7 +126,10 @@ function firstInTime(session: Session, now: Restrung, instrument: Instrument): F
 	const seats = outlook.show.players.length;
 	const backMs = backOf(now, { instrument, state });
 	if (backMs === null) return null;
-	const effort: Effort = { left: OFFERED };
+	const { show, sections, isLive } = outlook;
+	const effort: Effort = {
+		left: isLive && isLarge(show, sections) ? OFFERED_IN_LARGE : OFFERED,
+	};
 	for (const [index, choice] of best.schedule.choices.entries()) {
 		if (effort.left <= 0) return null;
 		const to = wantedAs(outlook, { choice, instrument, place: Math.floor(index / seats) });

@@ -8,6 +8,7 @@ import type { Refusal } from '../../session/refusal.ts';
 import type { Session } from '../../session/session.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import type { Later, Plan } from '../plan.ts';
+import type { WithoutClock } from '../timed-choice/choose-without-clock.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 import { curfewWarnings } from './curfew-warnings.ts';
 import { laterCost } from './later-cost.ts';
@@ -25,11 +26,26 @@ export type WhatIf =
  * @example
  * whatIf({ session, nowMs: 0, plannedZeroMs: 0 }, { do: 'drop-song', item: '2' }).plan.sections.map(({ song }) => song) // => ['harbour', 'gravel']
  */
-export function whatIf(moment: Moment, command: Command): WhatIf {
+export function whatIf(moment: Moment, command: Command, known?: WithoutClock): WhatIf {
 	const decision = decide(moment.session, command, moment.nowMs);
 	if (!decision.ok) return decision;
 	const session = applyAll(moment.session, decision.entries);
-	return { ok: true, session, plan: planCore({ ...moment, session }).plan };
+	return { ok: true, ...plannedAt(moment, session, known) };
+}
+
+/**
+ * What the night of this session is like as of the moment; `known` where it was planned before.
+ *
+ * @example
+ * plannedAt({ nowMs: 0, plannedZeroMs: 0 }, session).plan.sections.length // => 3
+ */
+export function plannedAt(
+	{ nowMs, plannedZeroMs }: Omit<Moment, 'session'>,
+	session: Session,
+	known?: WithoutClock,
+): ChangedNight {
+	const how = known && { known };
+	return { session, plan: planCore({ session, nowMs, plannedZeroMs }, how).plan };
 }
 
 /**

@@ -62,6 +62,30 @@ set: [s1, s2]
 		expect(ids(night, '00:10', 'ash', 'A')).toEqual(['Q', 'P']);
 	});
 
+	test('in place of what was in hands by mistake, what the song names comes before a spare', () => {
+		const three = showFrom(`
+players: [{id: ash, name: Ash}]
+instruments:
+  - {id: W, name: W, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: A, name: A, slot: "2", kind: electric-6, tuning: E standard}
+  - {id: S, name: S, slot: s, kind: electric-6, tuning: E standard, spare: true}
+songs:
+  - {id: s1, title: S1, length: "4:00", hands: {ash: {instrument: A}}}
+set: [s1]
+`);
+		const night = withEntries(
+			withSongBegun(nightAfter(three, allReady(three, '-01:00')), '00:00'),
+			{
+				k: 'handed-over',
+				at: mark('00:05'),
+				by: 'exchange',
+				player: 'ash',
+				instrument: 'W',
+			},
+		);
+		expect(ids(withEntries(night, ready('A', '00:20')), '00:30', 'ash', 'W')).toEqual(['A', 'S']);
+	});
+
 	test('as good as each other: a spare first, then by place on the rack', () => {
 		const same = showFrom(`
 players: [{id: ash, name: Ash}]
