@@ -11,18 +11,25 @@ import type { NightOnDisk } from './night-on-disk.ts';
 
 /** What the night's report is made from, told with this show. */
 export function partsOfNight(night: NightOnDisk, show: Show): ReportParts {
-	const { startedAtMs } = night;
-	const dayOffsetMinutes = localOffsetMinutes(beganMs(night));
+	const told = nightSteps(show, night.records);
+	const firstSongMs = told.steps.at(-1)?.after.zeroAtMs ?? null;
 	return {
 		...{ show, night: night.id, isRehearsal: night.isRehearsal },
-		...nightSteps(show, night.records),
-		plannedZeroMs:
-			show.startMinutes === null || startedAtMs === null
-				? null
-				: plannedZero(show, startedAtMs, dayOffsetMinutes),
-		dayOffsetMinutes,
+		...told,
+		plannedZeroMs: plannedStart(show, firstSongMs ?? night.startedAtMs),
+		dayOffsetMinutes: localOffsetMinutes(beganMs(night)),
 		damage: night.findings.map(nightFindingWords),
 	};
+}
+
+const MS_A_DAY = 86_400_000;
+
+/** When the first song was meant to start, on the day on which it did; null where nothing says so. */
+function plannedStart(show: Show, nearMs: number | null): number | null {
+	if (show.startMinutes === null || nearMs === null) return null;
+	const zeroMs = plannedZero(show, nearMs, localOffsetMinutes(nearMs));
+	// Of a show that began after midnight the hour was the day before's.
+	return zeroMs + Math.round((nearMs - zeroMs) / MS_A_DAY) * MS_A_DAY;
 }
 
 /** When a night without its beginning began, its first record is the nearest to. */
