@@ -17,15 +17,18 @@ import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import { takeLateEnter } from '../terminal/late-enter.ts';
 import { diskFaultWords } from '../words/disk.ts';
+import { NO_MIDI_PEDALS } from '../words/midi.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
+import { liveMidi } from './live-midi.ts';
 import { livePreferences } from './live-preferences.ts';
 import { screenAbilities, showLive } from './live-screen.ts';
 import { localOffsetMinutes } from './local-offset.ts';
+import { sendsMidi } from './midi-out.ts';
 import { nightPlaces } from './night-places.ts';
 import { placesOf } from './places.ts';
 import { tellProblems } from './tell-problems.ts';
@@ -38,6 +41,8 @@ export type LiveRequest = {
 	/** How many times faster than the wall's the night's clock runs. */
 	readonly speed: number;
 	readonly isRehearsal: boolean;
+	/** The port that was asked for; null or left out: the one of the preferences, in a rehearsal none. */
+	readonly midi?: string | null;
 };
 
 /** A copy that was told to leave has ended by then. */
@@ -95,6 +100,16 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	const odd = oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes);
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
 	const gear = measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file))));
+	const asked = live.midi ?? (live.isRehearsal ? null : preferences.midi);
+	const screenClock = nodeClock();
+	const midi = await liveMidi(asked, {
+		clock: screenClock,
+		show: () => night.session().show,
+		log,
+		cwd: io.cwd,
+	});
+	const hasMidi = midi !== null && sendsMidi(begun.show);
+	const isMidiIdle = midi !== null && !hasMidi && typeof live.midi === 'string';
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,
@@ -106,15 +121,17 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		preferences,
 		measuredOn: gear.measuredOn,
+		...(midi && { ...midi, asksToSend: hasMidi }),
 		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
 		findings: [
 			...remarks.map(diskFaultWords),
 			...begun.findings,
 			...preferences.problems,
 			...gear.findings,
+			...(isMidiIdle ? [NO_MIDI_PEDALS] : []),
 		],
 	});
-	const screenClock = nodeClock();
+	midi?.start();
 	await showLive({
 		night,
 		clock: screenClock,

@@ -77,6 +77,8 @@ export type Outcome =
 				| 'close'
 				| 'leave'
 				| 'decide-later'
+				/** Tells the outside how boards are to be now. */
+				| 'send-boards'
 				/** What the picked row of the settings view is for. */
 				| 'open-setting';
 	  }

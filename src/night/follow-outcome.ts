@@ -91,6 +91,9 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 			case 'lock':
 				setLook({ isLocked: true, unlockFromMs: null });
 				return;
+			case 'send-boards':
+				underWay.sendAgain();
+				return;
 			case 'leave':
 				setLook({ isLeaving: true });
 				return;
@@ -135,8 +138,8 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 			case 'log':
 				return looked.shownLog().length;
 			case 'warnings':
-				// Two more: what is wrong with keeping the night, and where it is.
-				return underWay.noticeCount() + 2 + looked.context().plan.warnings.length;
+				// Three more: what is wrong with keeping the night, where it is, and what boards hang on.
+				return underWay.noticeCount() + 3 + looked.context().plan.warnings.length;
 			case 'help':
 				return ACTIONS.length;
 			case 'settings':

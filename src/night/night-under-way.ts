@@ -7,6 +7,7 @@ import type { Entry } from '../journal/entry.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
+import { sendBoardsPrompt } from '../keys/prompts.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
 import { NOTES } from '../session/timeline.ts';
@@ -38,6 +39,10 @@ export type NightOptions = {
 	readonly drafts?: DraftStore;
 	/** What switches things outside; by default nothing. */
 	readonly effects?: EffectsPort;
+	/** Whether a resume asks whether the outside is to be told how things stand. */
+	readonly asksToSend?: boolean;
+	/** Why the outside cannot be told, a sentence; null while it can. */
+	readonly outsideTrouble?: () => string | null;
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
 	/** A sentence to be seen until the first key, where nothing was found. */
@@ -98,14 +103,17 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 		record([{ k: 'night-opened', at, boot }]);
 	}
 
+	const first = firstLook(
+		options.findings?.[0] ?? (known ? null : (options.says ?? null)),
+		options.drafts?.kept() ?? {},
+	);
+	const isAsking = known && options.asksToSend === true && session().zeroAtMs !== null;
+	const asked = { prompt: sendBoardsPrompt(), beganMs: at, lastKeyMs: at };
 	return nightShown({
 		...options,
 		past,
 		clock,
-		first: firstLook(
-			options.findings?.[0] ?? (known ? null : (options.says ?? null)),
-			options.drafts?.kept() ?? {},
-		),
+		first: isAsking ? { ...first, open: asked } : first,
 		noticeCount: () => (options.findings?.length ?? 0) + journal.status().warnings.length,
 		record,
 		sendAgain: () => effects?.become(outsideOf(session()), null),

@@ -35,10 +35,17 @@ const HARM: Readonly<Record<Warning['code'], number>> = {
 export function warningSection(state: ScreenState, { columns, rows }: Area): Row[] {
 	const { show } = state.session;
 	// Only what is wrong in somebody's hands calls to act at once; the rest is work or a risk.
-	const said = inOrder(state.plan).map((one) => ({
+	const ofPlan = inOrder(state.plan).map((one) => ({
 		words: warningWords(show, one),
 		style: one.code === 'wrong-tuning' ? ('accent' as const) : ('plain' as const),
+		harm: HARM[one.code],
 	}));
+	// Boards that do not follow are heard at the next cue: after what is heard now.
+	const outside = state.outsideTrouble
+		? [{ words: state.outsideTrouble, style: 'unready' as const, harm: HARM.late }]
+		: [];
+	const isNow = ({ harm }: { readonly harm: number }) => harm < HARM.late;
+	const said = [...ofPlan.filter(isNow), ...outside, ...ofPlan.filter((one) => !isNow(one))];
 	const warnings = said
 		.filter(({ words }, at) => said.findIndex((one) => one.words === words) === at)
 		.map(({ words, style }) => span(words, style));

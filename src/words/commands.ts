@@ -23,6 +23,7 @@ export const COMMAND_WORDS = {
 			'Opens the live screen for a show. An unfinished night of this show resumes where it left off. Press ? there for all keys, q to quit.',
 		options: {
 			anew: 'begin a new night where the unfinished one cannot be read, unasked',
+			midi: 'send boards over a raw device (a path, such as /dev/snd/midiC1D0) or a port by its name; none for no port',
 		},
 	},
 	follow: {
