@@ -10,7 +10,16 @@ import type { ShowReading } from '../showfile/show-from-files.ts';
 import type { Preferences } from './preferences.ts';
 import type { PromptView } from './prompt-view.ts';
 
-export type ViewName = 'stage' | 'rack' | 'list' | 'log' | 'far' | 'warnings' | 'help' | 'settings';
+export type ViewName =
+	| 'stage'
+	| 'rack'
+	| 'list'
+	| 'log'
+	| 'far'
+	| 'rig'
+	| 'warnings'
+	| 'help'
+	| 'settings';
 
 export type KeyContext = {
 	readonly session: Session;

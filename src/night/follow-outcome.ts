@@ -5,6 +5,7 @@ import { ACTIONS } from '../keys/actions.ts';
 import type { Outcome } from '../keys/key-context.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import { openSetting, settingRows } from '../keys/settings.ts';
+import { mostRigRows } from '../screen/rig-view.ts';
 import { openBreak } from '../session/find.ts';
 import { notSaved } from '../words/settings.ts';
 import { draftsAfter } from './look.ts';
@@ -144,6 +145,8 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 				return ACTIONS.length;
 			case 'settings':
 				return settingRows({ preferences: preferences.values(), show: session().show }).length;
+			case 'rig':
+				return mostRigRows(session().show);
 			case 'stage':
 			case 'far':
 				return 1;

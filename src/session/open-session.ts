@@ -59,6 +59,7 @@ export function openSession(show: Show): Session {
 		incidents: [],
 		suspectPacks: [],
 		packChange: null,
+		packTimes: {},
 		stageCelsius: null,
 		readyMarks: {},
 	};

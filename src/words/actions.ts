@@ -87,7 +87,7 @@ export const ACTION_WORDS = {
 	lock: { name: 'lock', help: 'lock. l then esc within 2 s unlocks' },
 	view: {
 		name: 'next view',
-		help: 'next view: stage, rack, list, log, far. Esc returns to the stage',
+		help: 'next view: stage, rack, list, log, far, rig (of a show with boards or a rig). Esc returns to the stage',
 	},
 	warnings: {
 		name: 'all warnings',

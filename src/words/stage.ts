@@ -277,6 +277,8 @@ export const boardAt = (cue: string): string => `at ${cue}: `;
 export const stompWords = (acts: string): string => `STOMP ${acts}`;
 export const NO_STOMP = 'board stays';
 export const pressOn = (pedal: string): string => `+${pedal}`;
+/** Before what else there is to do. */
+export const firstThen = (words: string): string => `${words},`;
 export const pressOff = (pedal: string): string => `−${pedal}`;
 export const BOARD = {
 	allOff: 'all off',
