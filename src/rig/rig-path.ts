@@ -41,14 +41,8 @@ export function playersWithRig({ players, boards, rigs = {} }: Show): readonly s
 		.filter((id) => Object.hasOwn(boards, id) || Object.hasOwn(rigs, id));
 }
 
-/**
- * The pedals of a player's board, those that are named one after the other in that order, at the place of the first
- * of them.
- *
- * @example
- * pedalsInOrder(BOARD, 'bo', ['boost', 'drive']).map(({ id }) => id) // => ['boost', 'drive']
- */
-export function pedalsInOrder(
+/** The pedals of a player's board, those that are named one after the other in that order, at the place of the first of them. */
+function pedalsInOrder(
 	{ boards }: Pick<Show, 'boards'>,
 	player: string,
 	order: readonly string[] = [],
