@@ -48,6 +48,7 @@ export function tellTonight(request: Request, io: Io): number {
 	const offsetMinutes = localOffsetMinutes(beganMs);
 	const plannedZeroMs = movedZero(plannedZero(show, beganMs, offsetMinutes), show, session.show);
 	const nowMs = records.at(-1)?.e.at(-1)?.at ?? beganMs;
-	io.write(tonightSheet({ session, nowMs, plannedZeroMs }));
+	const hasBoards = request.options.boards === true;
+	io.write(tonightSheet({ session, nowMs, plannedZeroMs }, { hasBoards }));
 	return EXIT.fine;
 }

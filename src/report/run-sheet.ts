@@ -20,6 +20,7 @@ import {
 	NO_BACKUP,
 	nothingFor,
 	SHEET,
+	sheetBoard,
 	sheetCurfew,
 	sheetReference,
 	sheetStart,
@@ -28,8 +29,10 @@ import {
 import { shortTuning } from '../words/tuning-names.ts';
 import { warningWords } from '../words/warnings.ts';
 import { PAPER_COLUMNS, wrapped } from './paper.ts';
+import { songBoards } from './song-boards.ts';
 
 const TITLE_WIDTH = 20;
+const BOARD_INDENT = 4;
 /** Number, title, how the song ends and the gap before it; the players' changes come after. */
 const LEFT_WIDTH = 3 + 1 + TITLE_WIDTH + 1 + 5 + 1 + 5 + 2;
 const CHANGES_WIDTH = PAPER_COLUMNS - LEFT_WIDTH;
@@ -37,19 +40,21 @@ const CHANGES_WIDTH = PAPER_COLUMNS - LEFT_WIDTH;
 /**
  * The sheet as lines of at most 80 columns, the last one ended too: who gets which slot in which
  * tuning and capo where that changes, in the order of the set. A song that the plan no longer has is done.
- * `backupOf`: what could be handed by hand where a slot has nothing, an instrument's id.
+ * `backupOf`: what could be handed by hand where a slot has nothing, an instrument's id. `hasBoards`: with what every
+ * board is at each point.
  */
 export function runSheet(
 	show: Show,
 	plan: Plan,
-	backupOf: (slot: Slot) => string | null = () => null,
+	{ backupOf = () => null, hasBoards = false }: SheetAsked = {},
 ): string {
 	const order = runningOrder(show);
 	const body = order.flatMap((playing, index): string[] => {
 		const interval = playing.isAfterInterval ? [SHEET.interval] : [];
 		const isEncoreBegin = playing.isEncore && !order[index - 1]?.isEncore;
 		const encore = isEncoreBegin ? [SHEET.encore] : [];
-		return [...interval, ...encore, ...songLines(show, { plan, backupOf }, playing)];
+		const boards = hasBoards ? boardLines(show, playing.song) : [];
+		return [...interval, ...encore, ...songLines(show, { plan, backupOf }, playing), ...boards];
 	});
 	return [
 		...title(show),
@@ -64,6 +69,24 @@ export function runSheet(
 	]
 		.map((line) => `${line.trimEnd()}\n`)
 		.join('');
+}
+
+export type SheetAsked = {
+	readonly backupOf?: (slot: Slot) => string | null;
+	readonly hasBoards?: boolean;
+};
+
+/** One player's board after the other, its points in one line where they fit. */
+function boardLines(show: Show, song: Song): string[] {
+	const boards = songBoards(show, song);
+	return show.players.flatMap(({ id, name }) => {
+		const own = boards.filter(({ player }) => player === id);
+		if (own.length === 0) return [];
+		const label = `${' '.repeat(BOARD_INDENT)}${name.toUpperCase()} ${SHEET.board} `;
+		const points = own.map(({ at, words }) => sheetBoard(at, words));
+		const lines = flowed(points.map(cleanText), PAPER_COLUMNS - displayWidth(label));
+		return lines.map((line, at) => `${at === 0 ? label : ' '.repeat(displayWidth(label))}${line}`);
+	});
 }
 
 type Planned = { readonly plan: Plan; readonly backupOf: (slot: Slot) => string | null };

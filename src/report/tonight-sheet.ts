@@ -12,10 +12,10 @@ import type { ListItem } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { SetItem } from '../showfile/show.ts';
 import { tonightsList } from '../words/paper.ts';
-import { runSheet } from './run-sheet.ts';
+import { runSheet, type SheetAsked } from './run-sheet.ts';
 
 /** The sheet as lines of at most 80 columns, the last one ended too. */
-export function tonightSheet(moment: Moment): string {
+export function tonightSheet(moment: Moment, asked: Pick<SheetAsked, 'hasBoards'> = {}): string {
 	const { show } = moment.session;
 	const coming = new Set(comingItems(moment.session));
 	const list = moment.session.list.filter(
@@ -31,7 +31,7 @@ export function tonightSheet(moment: Moment): string {
 		...curfewWarnings(show, plan.sections, moment.plannedZeroMs),
 	];
 	const tonight = { ...show, title: tonightsList(show.title), set: list.map(setItem) };
-	return runSheet(tonight, { ...plan, warnings }, backupOf);
+	return runSheet(tonight, { ...plan, warnings }, { ...asked, backupOf });
 }
 
 function setItem(item: ListItem): SetItem {

@@ -45,6 +45,7 @@ export const COMMAND_WORDS = {
 		options: {
 			why: 'what was considered for this song, and what each choice would cost',
 			sheet: 'the run sheet to tape to the case, 80 columns wide',
+			boards: 'the run sheet with what every board is at each point of each song',
 			tonight: 'with --sheet: for the unfinished night of this show, with its list as it is now',
 		},
 	},

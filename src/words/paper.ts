@@ -141,7 +141,10 @@ export const SHEET = {
 	anyKind: 'anything of the kind',
 	any: 'ANY',
 	spares: 'SPARES',
+	board: 'board',
 } as const;
+/** `Ch1: Drive, Boost`. */
+export const sheetBoard = (at: string, words: string): string => `${at}: ${words}`;
 export const sheetStart = (clock: string): string => `start ${clock}`;
 export const sheetCurfew = (clock: string): string => `curfew ${clock}`;
 export const sheetReference = (hertz: number): string => `A4 = ${hertz} Hz`;

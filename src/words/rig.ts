@@ -39,6 +39,7 @@ export const RIG_PAGE = {
 	unknown: 'not said',
 	noLoad: 'no cabinet',
 	start: 'start',
+	order: 'order',
 	allOff: 'all off',
 	nothing: 'This show says nothing of its rig. Add rigs, supplies, or power to its pedals.',
 	instrumentFirst: 'instrument',

@@ -1,9 +1,11 @@
 // The run sheet as it is taped to the case.
 
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import { runSheet } from '../../src/report/run-sheet.ts';
 import type { Show } from '../../src/showfile/show.ts';
+import { loadShow } from '../scenarios/load-show.ts';
 import { smallShow } from './small-show.ts';
 
 test('a line a song, with what changes, and never wider than paper', () => {
@@ -54,4 +56,19 @@ test('what strings stand off equal temperament stands by the tuning, or under it
 		/ASH 4 Anchor drop D,\n {38}strings 6 -2, 5 -2, 4 -2, 3 -3, 2 -1, 1 -1\n {38}c\n/,
 	);
 	for (const line of sheetOf(many).split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+});
+
+test('boards on request, under each song: its order, each point whole, times in milliseconds', () => {
+	const show = loadShow(join(import.meta.dirname, '../rig/night-rig.yaml'));
+	const plan = planBeforeDoors(show);
+	expect(runSheet(show, plan)).not.toContain('board');
+	const sheet = runSheet(show, plan, { hasBoards: true });
+	for (const line of sheet.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+	// A dotted eighth at 104 is 432.7 ms, a quarter at 120 is 500: 60000 over the tempo, times its quarter notes.
+	expect(sheet).toMatch(
+		/1 Lantern .*\n.*\n {4}ASH board start: Fuzz {2}solo: Fuzz {2}out: all off\n {4}BO board start: Drive {2}solo: Drive, Boost, Delay dotted eighth 433 ms\n {13}out: Drive, Delay wide\n/,
+	);
+	expect(sheet).toMatch(
+		/2 Quarry .*\n {4}BO board order: Chorus before Drive {2}start: Chorus, Delay quarter 500 ms\n/,
+	);
 });

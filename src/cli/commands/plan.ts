@@ -35,11 +35,14 @@ export const planCommand: CliCommand = {
 		...JSON_OPTION,
 		why: { value: 'SONG', words: COMMAND_WORDS.plan.options.why },
 		sheet: { words: COMMAND_WORDS.plan.options.sheet },
+		boards: { words: COMMAND_WORDS.plan.options.boards },
 		tonight: { words: COMMAND_WORDS.plan.options.tonight },
 	},
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
-		const other = (['why', 'sheet', 'tonight'] as const).find((one) => request.options[one]);
+		const other = (['why', 'sheet', 'boards', 'tonight'] as const).find(
+			(one) => request.options[one],
+		);
 		if (request.options.json === true && other !== undefined) {
 			return tellProblems(
 				[{ code: 'two-answers', what: notBoth('json', other), hint: LEAVE_ONE_OUT }],
@@ -55,11 +58,13 @@ export const planCommand: CliCommand = {
 		for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
 		if (!show) return tellProblems(problems, io);
 		const asked = optionText(request, 'why');
+		const hasBoards = request.options.boards === true;
 		const told = whileWorking(PLANNING, () => {
 			const plan = planBeforeDoors(show);
 			if (asked !== null) return whyText(show, { plan, asked });
 			const works = isWorking(shortfallOf(show, plan));
-			if (request.options.sheet) return { works, text: sheetText(show, plan) };
+			if (request.options.sheet || hasBoards)
+				return { works, text: sheetText(show, plan, hasBoards) };
 			const text = planText(show, { plan, isJson: request.options.json === true });
 			return { works, text };
 		});
@@ -95,14 +100,14 @@ function planText(
 	return planTable(show, { plan, sentence, standIns });
 }
 
-function sheetText(show: Show, plan: Plan): string {
+function sheetText(show: Show, plan: Plan, hasBoards: boolean): string {
 	const missing = slotStandIns(readyAtZero(show), {
 		plan,
 		costs: 'none',
 		isAsked: ({ isMissing }) => isMissing,
 	});
 	const backups = new Map(missing.map(({ slot, standIns: [best] }) => [slot, best?.instrument]));
-	return runSheet(show, plan, (slot) => backups.get(slot) ?? null);
+	return runSheet(show, plan, { backupOf: (slot) => backups.get(slot) ?? null, hasBoards });
 }
 
 function whyText(

@@ -127,7 +127,7 @@ test('the table, the reasons and the sheet have no backup where the plan has non
 			const table = planTable(show, { plan, sentence: '', standIns: all }).split('\nBackups\n')[0]!;
 			expect(table.match(/NO BACKUP/g)?.length ?? 0).toBe(none.length);
 			const others = new Map(all.map(({ slot, standIns: [best] }) => [slot, best?.instrument]));
-			const sheet = runSheet(show, plan, (slot) => others.get(slot) ?? null);
+			const sheet = runSheet(show, plan, { backupOf: (slot) => others.get(slot) ?? null });
 			expect((sheet.match(/NO BACKUP/g)?.length ?? 0) > 0).toBe(none.length > 0);
 			const [first] = show.songs;
 			for (const { slot, alternatives, leftOut } of considered(show, plan, first!.id)) {
