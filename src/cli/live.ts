@@ -12,17 +12,19 @@ import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { openSettings } from '../disk/settings.ts';
 import { troubleLog } from '../disk/trouble-log.ts';
+import { gearId } from '../gear/gear-id.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { nodeClock } from '../terminal/clock.ts';
 import { takeLateEnter } from '../terminal/late-enter.ts';
 import { diskFaultWords } from '../words/disk.ts';
+import { notKept } from '../words/gear-journal.ts';
 import { NO_MIDI_PEDALS } from '../words/midi.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
-import { measuredOnGear } from './gear-journal.ts';
+import { keepGear, measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
 import { liveMidi } from './live-midi.ts';
 import { livePreferences } from './live-preferences.ts';
@@ -99,7 +101,8 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	const dayOffsetMinutes = localOffsetMinutes(begun.startedAtMs);
 	const odd = oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes);
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
-	const gear = measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file))));
+	const showFolder = dirname(showIdentity(resolve(io.cwd, live.file)));
+	const gear = measuredOnGear(places, showFolder);
 	const asked = live.midi ?? (live.isRehearsal ? null : preferences.midi);
 	const screenClock = nodeClock();
 	const midi = await liveMidi(asked, {
@@ -121,6 +124,18 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		preferences,
 		measuredOn: gear.measuredOn,
+		...(!live.isRehearsal && {
+			keepRinging: async ({ instrument, hertz }) => {
+				const one = night.session().show.instruments.find(({ id }) => id === instrument);
+				if (one === undefined) return null;
+				const at = realTime.wallMs();
+				const trouble = await keepGear(places, {
+					...{ k: 'feedback-noted', at, hertz },
+					gear: gearId(one, showFolder),
+				});
+				return trouble === null ? null : notKept(trouble);
+			},
+		}),
 		...(midi && { ...midi, asksToSend: hasMidi }),
 		drafts: draftFile(realDisk, { folder: places.nights, night: begun.id }),
 		findings: [

@@ -1,6 +1,6 @@
 // The run sheet of the night under way. Apart from the other plans, since only this one reads a night.
 
-import { resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { cleanText } from '../base/clean-text.ts';
 import { unfinishedNight } from '../disk/nights-folder.ts';
 import { showIdentity } from '../disk/paths.ts';
@@ -10,6 +10,7 @@ import { tonightSheet } from '../report/tonight-sheet.ts';
 import { noNightUnderWay, WITHOUT_TONIGHT } from '../words/requests.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
+import { type MeasuredBefore, measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { isFinished, nightOnDisk } from './night-on-disk.ts';
@@ -49,6 +50,17 @@ export function tellTonight(request: Request, io: Io): number {
 	const plannedZeroMs = movedZero(plannedZero(show, beganMs, offsetMinutes), show, session.show);
 	const nowMs = records.at(-1)?.e.at(-1)?.at ?? beganMs;
 	const hasBoards = request.options.boards === true;
-	io.write(tonightSheet({ session, nowMs, plannedZeroMs }, { hasBoards }));
+	io.write(
+		tonightSheet(
+			{ session, nowMs, plannedZeroMs },
+			{ hasBoards, ringsOn: sheetRings(request, io) },
+		),
+	);
 	return EXIT.fine;
+}
+
+/** What the gear journal says that the instruments of the show file asked for rang at. */
+export function sheetRings(request: Request, io: Io): MeasuredBefore['ringsOn'] {
+	const folder = dirname(showIdentity(resolve(io.cwd, request.words[0] ?? '')));
+	return measuredOnGear(placesOf(request, io), folder).ringsOn;
 }

@@ -53,6 +53,9 @@ export type KeyContext = {
 	readonly previewOf: (song: string, place: JumpPlace) => readonly string[];
 };
 
+/** An instrument that rang at so many hertz. */
+export type Rang = { readonly instrument: string; readonly hertz: number };
+
 export type Outcome =
 	/** `isStampedNow`: with this key's moment, not with that of the prompt's first key. */
 	| {
@@ -63,6 +66,8 @@ export type Outcome =
 			readonly follows?: string;
 			/** What is to be known of it once it is recorded, a sentence. */
 			readonly says?: string;
+			/** What is kept with an instrument beside the night. */
+			readonly keeps?: Rang;
 	  }
 	| { readonly kind: 'prompt'; readonly prompt: Prompt }
 	| { readonly kind: 'say'; readonly words: string }

@@ -2,11 +2,12 @@
 
 import { NEW } from '../journal/record.ts';
 import { ACTIONS } from '../keys/actions.ts';
-import type { Outcome } from '../keys/key-context.ts';
+import type { Outcome, Rang } from '../keys/key-context.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import { openSetting, settingRows } from '../keys/settings.ts';
 import { mostRigRows } from '../screen/rig-view.ts';
 import { openBreak } from '../session/find.ts';
+import { RING_NOT_KEPT } from '../words/feedback.ts';
 import { notSaved } from '../words/settings.ts';
 import { draftsAfter } from './look.ts';
 import type { NightContext } from './night-context.ts';
@@ -50,6 +51,7 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 				if (outcome.command.do === 'report-break') setLook({ deferred: [] });
 				const recorded = steps.run(outcome.command, outcome.isStampedNow ? clock.nowMs() : beganMs);
 				if (outcome.says !== undefined) setLook({ message: look().message ?? outcome.says });
+				if (outcome.keeps && recorded !== null) keep(outcome.keeps);
 				if (outcome.follows !== undefined) {
 					const key = outcome.follows === NEW ? recorded : outcome.follows;
 					setLook({ picked: rowInList(key) ?? look().picked });
@@ -105,6 +107,18 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 			}
 		}
 	};
+
+	/** The night has it already; whether the gear journal does is said where it does not. */
+	function keep(rang: Rang): void {
+		const say = (message: string) => {
+			setLook({ message });
+			underWay.changed();
+		};
+		underWay.keepRinging(rang).then(
+			(trouble) => trouble !== null && say(trouble),
+			() => say(RING_NOT_KEPT),
+		);
+	}
 
 	function prefer(changes: Partial<Preferences>, words: string): void {
 		const say = (message: string) => {

@@ -7,6 +7,7 @@ import type { Entry } from '../journal/entry.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
+import type { Rang } from '../keys/key-context.ts';
 import { sendBoardsPrompt } from '../keys/prompts.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
@@ -35,6 +36,8 @@ export type NightOptions = {
 	readonly preferences?: PreferenceStore;
 	/** What was measured on an instrument at the bench, whatever show, the newest first. */
 	readonly measuredOn?: (instrument: Instrument) => readonly Measured[];
+	/** Keeps with an instrument what it rang at; gives a sentence where it could not. By default nowhere. */
+	readonly keepRinging?: (rang: Rang) => Promise<string | null>;
 	/** Where unfinished texts outlast the program; by default nowhere. */
 	readonly drafts?: DraftStore;
 	/** What switches things outside; by default nothing. */
@@ -69,6 +72,7 @@ export type NightUnderWay = {
 	readonly record: (entries: readonly Entry[]) => RecordId;
 	/** Tells the outside how things stand, whatever it was told before. */
 	readonly sendAgain: () => void;
+	readonly keepRinging: (rang: Rang) => Promise<string | null>;
 	/** Tells everybody who listens that something changed. */
 	readonly changed: () => void;
 	/** Calls back after every change; gives back how to stop. */
@@ -124,7 +128,7 @@ export type ShownParts = Pick<
 	NightUnderWay,
 	'past' | 'clock' | 'noticeCount' | 'record' | 'sendAgain'
 > &
-	Pick<NightOptions, 'show' | 'plannedZeroMs' | 'handMs' | 'preferences'> & {
+	Pick<NightOptions, 'show' | 'plannedZeroMs' | 'handMs' | 'preferences' | 'keepRinging'> & {
 		/** What is shown first. */
 		readonly first: Look;
 	};
@@ -153,6 +157,7 @@ export function nightShown(parts: ShownParts): NightUnderWay {
 		noticeCount,
 		record,
 		sendAgain,
+		keepRinging: parts.keepRinging ?? (async () => null),
 		changed: () => {
 			for (const listener of listeners) listener();
 		},

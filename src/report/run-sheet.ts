@@ -4,6 +4,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
+import { filterAt, ringsAt } from '../bench/ringing.ts';
 import type { Plan, Slot } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { SetSong } from '../showfile/running-order.ts';
@@ -13,6 +14,7 @@ import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { asBackup } from '../words/backup-for.ts';
 import { capoAct } from '../words/capo-words.ts';
 import { SHEET_CAUTIONS } from '../words/cautions.ts';
+import { sheetRings } from '../words/feedback.ts';
 import {
 	atCue,
 	dayText,
@@ -41,12 +43,12 @@ const CHANGES_WIDTH = PAPER_COLUMNS - LEFT_WIDTH;
  * The sheet as lines of at most 80 columns, the last one ended too: who gets which slot in which
  * tuning and capo where that changes, in the order of the set. A song that the plan no longer has is done.
  * `backupOf`: what could be handed by hand where a slot has nothing, an instrument's id. `hasBoards`: with what every
- * board is at each point.
+ * board is at each point. What an instrument rang at stands below, with what was done about it.
  */
 export function runSheet(
 	show: Show,
 	plan: Plan,
-	{ backupOf = () => null, hasBoards = false }: SheetAsked = {},
+	{ backupOf = () => null, hasBoards = false, ringsOn = () => [] }: SheetAsked = {},
 ): string {
 	const order = runningOrder(show);
 	const body = order.flatMap((playing, index): string[] => {
@@ -64,6 +66,7 @@ export function runSheet(
 		'-'.repeat(PAPER_COLUMNS),
 		...body,
 		'-'.repeat(PAPER_COLUMNS),
+		...ringLines(show, ringsOn),
 		...otherWarnings(show, plan),
 		...SHEET_CAUTIONS.flatMap((text) => wrapped(text, PAPER_COLUMNS, '')),
 	]
@@ -74,6 +77,8 @@ export function runSheet(
 export type SheetAsked = {
 	readonly backupOf?: (slot: Slot) => string | null;
 	readonly hasBoards?: boolean;
+	/** Hertz that an instrument rang at, the newest first. */
+	readonly ringsOn?: (instrument: Instrument) => readonly number[];
 };
 
 /** One player's board after the other, its points in one line where they fit. */
@@ -252,6 +257,30 @@ function phrases(texts: readonly string[]): string[] {
 		} else lines.push(...wrapped(phrase, PAPER_COLUMNS, lines.length === 0 ? '' : '  '));
 	}
 	return lines;
+}
+
+/** No more of one instrument than these: what rang long ago rings no more. */
+const MOST_RINGS = 3;
+
+function ringLines(show: Show, ringsOn: NonNullable<SheetAsked['ringsOn']>): string[] {
+	const { referenceHertz } = show;
+	return show.instruments.flatMap((one) =>
+		ringsOn(one)
+			.slice(0, MOST_RINGS)
+			.flatMap((hertz) =>
+				wrapped(
+					cleanText(
+						sheetRings(
+							shownInstrument(show, one.id),
+							ringsAt({ hertz, referenceHertz }),
+							filterAt(hertz),
+						),
+					),
+					PAPER_COLUMNS,
+					'',
+				),
+			),
+	);
 }
 
 function otherWarnings(show: Show, plan: Plan): string[] {

@@ -15,7 +15,7 @@ import { tonightsList } from '../words/paper.ts';
 import { runSheet, type SheetAsked } from './run-sheet.ts';
 
 /** The sheet as lines of at most 80 columns, the last one ended too. */
-export function tonightSheet(moment: Moment, asked: Pick<SheetAsked, 'hasBoards'> = {}): string {
+export function tonightSheet(moment: Moment, asked: Omit<SheetAsked, 'backupOf'> = {}): string {
 	const { show } = moment.session;
 	const coming = new Set(comingItems(moment.session));
 	const list = moment.session.list.filter(

@@ -24,7 +24,7 @@ export const ACTION_WORDS = {
 	},
 	'hand-over': {
 		name: 'hand-over',
-		help: 'the planned hand-overs are in hands now. During a song, for the next one: enter again. In the lists: open the picked row',
+		help: 'the planned hand-overs are in hands now. During a song, for the next one: enter again. In the lists: open the picked row. In the rig view: what rings',
 	},
 	ready: {
 		name: 'ready',
@@ -116,6 +116,7 @@ export function actionName(id: string): string {
 
 /** What a key would do now, for the footer. */
 export const FOOTER = {
+	rings: 'feedback',
 	ready: 'ready',
 	handed: 'handed',
 	open: 'open',

@@ -98,7 +98,8 @@ export const COMMAND_WORDS = {
 			unit: 'mm (the default), thou or 64ths, for what is printed',
 			same: 'whether what was measured under this id before was this very instrument; kept for good',
 			frets: 'where each fret belongs on this scale',
-			feedback: 'the equaliser band and notch for a body that rings there',
+			feedback:
+				'hertz or a note that rings: which string or part of the body, notch and band; with --record feedback kept',
 			fret: 'how far out a fret at this distance from the nut is',
 		},
 	},

@@ -12,7 +12,7 @@ export const START_MS = 1_000_000_000_000;
 /** A fresh night of this show, and how to press keys in it. */
 export function pressedNight(
 	show: Show,
-	more: Pick<NightOptions, 'measuredOn' | 'says'> = {},
+	more: Pick<NightOptions, 'measuredOn' | 'says' | 'keepRinging'> = {},
 ): {
 	readonly night: Night;
 	readonly press: (...keys: readonly string[]) => void;

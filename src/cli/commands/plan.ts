@@ -13,7 +13,7 @@ import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
 import { readyAtZero } from '../../plan/timed-choice/before-doors.ts';
 import { planJson } from '../../report/plan-json.ts';
 import { planTable } from '../../report/plan-table.ts';
-import { runSheet } from '../../report/run-sheet.ts';
+import { runSheet, type SheetAsked } from '../../report/run-sheet.ts';
 import { whyTable } from '../../report/why-table.ts';
 import type { Show } from '../../showfile/show.ts';
 import { changeWords, verdictWords } from '../../words/advice.ts';
@@ -59,12 +59,18 @@ export const planCommand: CliCommand = {
 		if (!show) return tellProblems(problems, io);
 		const asked = optionText(request, 'why');
 		const hasBoards = request.options.boards === true;
+		// Only the sheet says what is remembered of instruments, and that takes the reader of nights.
+		const { sheetRings } =
+			request.options.sheet || hasBoards
+				? await import('../printed-commands.ts')
+				: { sheetRings: null };
+		const ringsOn = sheetRings?.(request, io) ?? (() => []);
 		const told = whileWorking(PLANNING, () => {
 			const plan = planBeforeDoors(show);
 			if (asked !== null) return whyText(show, { plan, asked });
 			const works = isWorking(shortfallOf(show, plan));
 			if (request.options.sheet || hasBoards)
-				return { works, text: sheetText(show, plan, hasBoards) };
+				return { works, text: sheetText(show, plan, { hasBoards, ringsOn }) };
 			const text = planText(show, { plan, isJson: request.options.json === true });
 			return { works, text };
 		});
@@ -100,14 +106,14 @@ function planText(
 	return planTable(show, { plan, sentence, standIns });
 }
 
-function sheetText(show: Show, plan: Plan, hasBoards: boolean): string {
+function sheetText(show: Show, plan: Plan, asked: Omit<SheetAsked, 'backupOf'>): string {
 	const missing = slotStandIns(readyAtZero(show), {
 		plan,
 		costs: 'none',
 		isAsked: ({ isMissing }) => isMissing,
 	});
 	const backups = new Map(missing.map(({ slot, standIns: [best] }) => [slot, best?.instrument]));
-	return runSheet(show, plan, { backupOf: (slot) => backups.get(slot) ?? null, hasBoards });
+	return runSheet(show, plan, { ...asked, backupOf: (slot) => backups.get(slot) ?? null });
 }
 
 function whyText(
