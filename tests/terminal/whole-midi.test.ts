@@ -56,7 +56,7 @@ test('bytes at each cue; after kill -9 nothing until the question is answered', 
 	await second.screen.press('enter');
 	const again = await heard(reader, CHORUS.length + 3);
 	expect(again.slice(0, CHORUS.length)).toEqual(CHORUS);
-	expect(second.screen.text()).not.toContain('Send boards');
+	await second.screen.waitFor((rows) => !rows.join('\n').includes('Send boards'), PATIENCE_MS);
 	second.signal('SIGKILL');
 	await second.gone();
 	const third = startProgram({ data, words });
