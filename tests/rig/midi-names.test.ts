@@ -1,9 +1,13 @@
 // Ports by name: the library is no part of the program, so that what it lacks is said; with one, each message is
 // handed over whole.
 
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { midiNames } from '../../src/disk/midi-names.ts';
 import { midiFaultWords } from '../../src/words/midi.ts';
+import { runCommand } from '../cli/run-command.ts';
 
 /** What a library of this kind offers, as its manual says. */
 function library(names: readonly string[]) {
@@ -43,4 +47,19 @@ test('without the library: what is missing and how to add it', async () => {
 	expect(open).toThrow(expect.objectContaining({ code: 'NO_LIBRARY' }));
 	const fault = { port: 'Pedals', trouble: 'NO_LIBRARY', isGone: false, ports: [] };
 	expect(midiFaultWords(fault)).toMatch(/Add it: npm install -g @julusian\/midi/);
+});
+
+test('the port of all nights is a preference, none unless set', async () => {
+	const folder = mkdtempSync(join(tmpdir(), 'rackside-port-'));
+	const place = { cwd: folder, data: folder };
+	const port = async () => (await runCommand(place, 'settings', 'midi')).out;
+	expect(await port()).toBe('none\n');
+	await runCommand(place, 'settings', 'midi', '/dev/snd/midiC1D0');
+	expect(await port()).toBe('/dev/snd/midiC1D0\n');
+	await runCommand(place, 'settings', 'midi', 'none');
+	expect(await port()).toBe('none\n');
+	await runCommand(place, 'settings', 'midi', 'Pedals');
+	await runCommand(place, 'settings', 'midi', '--reset');
+	expect(await port()).toBe('none\n');
+	rmSync(folder, { recursive: true });
 });
