@@ -3,6 +3,7 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { drawnLines } from '../../src/screen/drawn-lines.ts';
+import { midiFaultWords } from '../../src/words/midi.ts';
 import { pressedNight } from '../night/pressed-night.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { showFrom } from '../showfile/show-files.ts';
@@ -115,4 +116,21 @@ test('a correction by o changes what is believed and not the cue, and the log ke
 	const log = [...night.screen().log].map(({ words }) => words);
 	expect(log[0]).toMatch(/Bo's Boost is on \(corrected\)/);
 	expect(log.some((words) => words.startsWith('at Ch1'))).toBe(true);
+});
+
+test('a port that boards hang on and that is gone stands under WATCH, and among all warnings', () => {
+	const { night, press } = pressedNight(loadShow(CLUB));
+	press('t', '0', 'space');
+	const outsideTrouble = midiFaultWords({
+		...{ port: '/dev/midi1', trouble: 'ENXIO', isGone: true, ports: [] },
+	});
+	const lines = drawnLines({ ...night.screen(), outsideTrouble }, { columns: 80, rows: 24 });
+	expect(lines.filter((line) => line.startsWith('WATCH'))).toEqual([
+		expect.stringMatching(
+			/^WATCH.* {2}No MIDI: \/dev\/midi1 is gone\. Switch by foot until it is back\./,
+		),
+	]);
+	press('!');
+	const all = drawnLines({ ...night.screen(), outsideTrouble }, { columns: 80, rows: 24 });
+	expect(all.join('\n')).toMatch(/WATCH +No MIDI: \/dev\/midi1 is gone/);
 });
