@@ -7,7 +7,7 @@ import { to4 } from './figures.ts';
 
 /** What desks work at as a rule, and a notch narrow enough to leave the sound alone (common practice, no source). */
 const SAMPLE_RATE = 48_000;
-const Q = 8;
+export const Q = 8;
 /** A first cut where a notch is too much (common practice, no source). */
 const CUT_DECIBELS = -6;
 
@@ -30,5 +30,5 @@ export function feedbackJson(hertz: number) {
 /** The same in a sentence. */
 export function feedbackWords(hertz: number): string {
 	const band = thirdOctaveAt(hertz);
-	return SETUP.feedback(hertz, String(band?.nominal ?? SETUP.nearest), Q);
+	return SETUP.feedback(Math.round(hertz * 10) / 10, String(band?.nominal ?? SETUP.nearest), Q);
 }

@@ -14,6 +14,7 @@ import { feedbackJson, feedbackWords } from './feedback.ts';
 import { signed, to4 } from './figures.ts';
 import { FRETS, type LaidFret } from './laid-fret.ts';
 import { MEASURE_NAMES } from './measure-names.ts';
+import { ringingJson, ringingLines } from './ringing.ts';
 
 /** A wall clock, in milliseconds since 1970, as ISO 8601 writes it. */
 type IsoTime = (atMs: number) => string;
@@ -35,6 +36,7 @@ export type SetUpPage = {
 	readonly laid: LaidFret | null;
 	/** Hz of a body that rings; 0 when not asked about. */
 	readonly feedback: number;
+	readonly referenceHertz: number;
 	readonly findings: readonly string[];
 	readonly isoTime: IsoTime;
 };
@@ -50,6 +52,7 @@ export type PageAsked = {
 	readonly hasFrets: boolean;
 	readonly laid: LaidFret | null;
 	readonly feedback: number;
+	readonly referenceHertz: number;
 	readonly isoTime: IsoTime;
 };
 
@@ -82,6 +85,7 @@ export function setUpPage(instrument: Instrument, asked: PageAsked): SetUpPage {
 		frets,
 		laid: asked.laid,
 		feedback: asked.feedback,
+		referenceHertz: asked.referenceHertz,
 		findings,
 		isoTime: asked.isoTime,
 	};
@@ -97,6 +101,11 @@ function newestMeasures(past: readonly Measured[]): SetUpMeasures {
 	return { ...others, ...(relief?.[0] === undefined ? {} : { relief: relief[0] }) };
 }
 
+function ringingOf(page: Pick<SetUpPage, 'feedback' | 'instrument' | 'referenceHertz'>) {
+	const { feedback: hertz, instrument, referenceHertz } = page;
+	return { hertz, instrument, tuning: instrument.tuning, referenceHertz };
+}
+
 /** The fields that others rely on, and more. */
 export function pageJson({
 	instrument,
@@ -107,6 +116,7 @@ export function pageJson({
 	frets,
 	laid,
 	feedback,
+	referenceHertz,
 	findings,
 	isoTime,
 }: SetUpPage) {
@@ -134,7 +144,14 @@ export function pageJson({
 		trussRod: rodWords(instrument, measured),
 		...(frets === null ? {} : { frets: frets.map(to4) }),
 		...(laid === null ? {} : { fret: laid }),
-		...(feedback === 0 ? {} : { feedback: feedbackJson(feedback) }),
+		...(feedback === 0
+			? {}
+			: {
+					feedback: {
+						...feedbackJson(feedback),
+						...ringingJson(ringingOf({ feedback, instrument, referenceHertz })),
+					},
+				}),
 		findings,
 	};
 }
@@ -188,7 +205,9 @@ export function pageLines(
 			: [...(rod.length === 0 ? [] : [SETUP.reliefFirst]), ...saddles, SETUP.slacken]),
 		...(frets ?? []).map((one, index) => SETUP.fretPlace(index + 1, lengthWords(one, unit))),
 		...(page.laid === null ? [] : laidLines(page.laid, unit)),
-		...(page.feedback === 0 ? [] : [feedbackWords(page.feedback)]),
+		...(page.feedback === 0
+			? []
+			: [...ringingLines(ringingOf(page)).slice(0, 2), feedbackWords(page.feedback)]),
 		...page.findings,
 	];
 }

@@ -4,7 +4,15 @@ import { cleanText } from '../base/clean-text.ts';
 import { FRETS, type LaidFret, laidFret } from '../bench/laid-fret.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { parseLength } from '../tuning/length-unit.ts';
-import { BAD_CENTS, BAD_FRET, centsExpected, fretExpected } from '../words/requests.ts';
+import { readRinging } from '../tuning/ringing.ts';
+import {
+	BAD_CENTS,
+	BAD_FRET,
+	badNumber,
+	centsExpected,
+	fretExpected,
+	HERTZ_OR_NOTE,
+} from '../words/requests.ts';
 import type { Asked } from './asked-instrument.ts';
 import { optionText, type Request } from './command.ts';
 
@@ -44,4 +52,15 @@ export function askedFret(request: Request, scale: number | null): Asked<LaidFre
 	const expected = fretExpected(FRETS);
 	const what = BAD_FRET;
 	return { ok: false, problems: [{ code: 'bad-fret', what, found: cleanText(text), expected }] };
+}
+
+/** What rings, in hertz, by hertz or by a note; 0 when not given. */
+export function askedRinging(request: Request, referenceHertz: number): Asked<number> {
+	const text = optionText(request, 'feedback');
+	if (text === null) return { ok: true, value: 0 };
+	const value = readRinging(text, referenceHertz);
+	if (value !== null) return { ok: true, value };
+	const what = badNumber('feedback');
+	const expected = HERTZ_OR_NOTE;
+	return { ok: false, problems: [{ code: 'bad-number', what, found: cleanText(text), expected }] };
 }

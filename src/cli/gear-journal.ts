@@ -77,6 +77,8 @@ function journalsIn(names: readonly FolderName[]): readonly string[] {
 export type MeasuredBefore = {
 	/** What was measured on an instrument, the newest first. */
 	readonly measuredOn: (instrument: Instrument) => readonly Measured[];
+	/** Hertz that an instrument rang at, the newest first. */
+	readonly ringsOn: (instrument: Instrument) => readonly number[];
 	/** As in `GearOnDisk`. */
 	readonly findings: readonly string[];
 };
@@ -84,9 +86,11 @@ export type MeasuredBefore = {
 /** What was measured on the instruments of a show file in this folder, as it stands on the disk now. */
 export function measuredOnGear(paths: Paths, folder: string): MeasuredBefore {
 	const { entries, findings } = readGear(paths);
+	const of = (instrument: Instrument) =>
+		remembered(entries, { gear: gearId(instrument, folder), instrument });
 	return {
-		measuredOn: (instrument) =>
-			remembered(entries, { gear: gearId(instrument, folder), instrument }).past,
+		measuredOn: (instrument) => of(instrument).past,
+		ringsOn: (instrument) => of(instrument).rings,
 		findings,
 	};
 }

@@ -12,12 +12,15 @@ import { unusableTimeWords } from '../words/own-times.ts';
 /** The preferences kept in this place, and a sentence for each that cannot be used. */
 export function livePreferences(place: SettingsPlace): PreferenceStore & {
 	readonly problems: readonly string[];
+	/** The port that boards are sent over where nothing else is asked for. */
+	readonly midi: string | null;
 } {
-	const { values: first, problems } = usable(place);
+	const { values: first, problems, midi } = usable(place);
 	let values = first;
 	let isKept = true;
 	return {
 		problems,
+		midi,
 		values: () => values,
 		readAgain: () => {
 			// What could be kept nowhere but here would be lost by looking there.
@@ -35,12 +38,14 @@ export function livePreferences(place: SettingsPlace): PreferenceStore & {
 function usable(place: SettingsPlace): {
 	readonly values: Preferences;
 	readonly problems: readonly string[];
+	readonly midi: string | null;
 } {
 	const { values: kept, problem } = settingsNow(place);
 	const { keys, problems } = usableKeys(kept.keys);
 	const { times, problems: ofTimes } = usableTimes(kept.times);
 	return {
 		values: { colours: kept.colours, keys, times },
+		midi: kept.midi,
 		problems: [
 			...(problem === null ? [] : [diskFaultWords(problem)]),
 			...problems,

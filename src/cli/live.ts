@@ -13,6 +13,7 @@ import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { openSettings } from '../disk/settings.ts';
 import { troubleLog, troublesPath } from '../disk/trouble-log.ts';
+import { gearId } from '../gear/gear-id.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { playedAlong } from '../night/played-along.ts';
@@ -21,16 +22,20 @@ import { nodeClock } from '../terminal/clock.ts';
 import { takeLateEnter } from '../terminal/late-enter.ts';
 import { styledScreen } from '../ui/styled-screen.ts';
 import { diskFaultWords, noHomeWords } from '../words/disk.ts';
+import { notKept } from '../words/gear-journal.ts';
+import { NO_MIDI_PEDALS } from '../words/midi.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
-import { measuredOnGear } from './gear-journal.ts';
+import { keepGear, measuredOnGear } from './gear-journal.ts';
 import { isInStandInHome } from './home.ts';
 import type { Io } from './io.ts';
+import { liveMidi } from './live-midi.ts';
 import { livePreferences } from './live-preferences.ts';
 import { screenAbilities, screenOptions, showLive } from './live-screen.ts';
 import { localOffsetMinutes } from './local-offset.ts';
+import { sendsMidi } from './midi-out.ts';
 import { nightPlaces } from './night-places.ts';
 import { placesOf } from './places.ts';
 import { tellProblems } from './tell-problems.ts';
@@ -45,6 +50,8 @@ export type LiveRequest = {
 	readonly isRehearsal: boolean;
 	/** A rehearsal with a band that plays by itself: what its show is made before. */
 	readonly asPlayed?: (show: Show) => Show;
+	/** The port that was asked for; null or left out: the one of the preferences, in a rehearsal none. */
+	readonly midi?: string | null;
 };
 
 /** A copy that was told to leave has ended by then. */
@@ -103,13 +110,24 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	const dayOffsetMinutes = localOffsetMinutes(begun.startedAtMs);
 	const odd = oddStart(begun.show, begun.startedAtMs, dayOffsetMinutes);
 	const preferences = livePreferences({ disk: realDisk, folder: places.settings });
-	const gear = measuredOnGear(places, dirname(showIdentity(resolve(io.cwd, live.file))));
 	const draftPlace = { folder: places.nights, night: begun.id };
 	const taken = takenPlaces(realDisk, [
 		{ path: lockPath(lockPlace), holds: 'lock' },
 		{ path: draftPath(draftPlace), holds: 'drafts' },
 		{ path: troublesPath(places.data), holds: 'troubles' },
 	]);
+	const showFolder = dirname(showIdentity(resolve(io.cwd, live.file)));
+	const gear = measuredOnGear(places, showFolder);
+	const asked = live.midi ?? (live.isRehearsal ? null : preferences.midi);
+	const screenClock = nodeClock();
+	const midi = await liveMidi(asked, {
+		clock: screenClock,
+		show: () => night.session().show,
+		log,
+		cwd: io.cwd,
+	});
+	const hasMidi = midi !== null && sendsMidi(begun.show);
+	const isMidiIdle = midi !== null && !hasMidi && typeof live.midi === 'string';
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,
@@ -121,6 +139,19 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		preferences,
 		measuredOn: gear.measuredOn,
+		...(!live.isRehearsal && {
+			keepRinging: async ({ instrument, hertz }) => {
+				const one = night.session().show.instruments.find(({ id }) => id === instrument);
+				if (one === undefined) return null;
+				const at = realTime.wallMs();
+				const trouble = await keepGear(places, {
+					...{ k: 'feedback-noted', at, hertz },
+					gear: gearId(one, showFolder),
+				});
+				return trouble === null ? null : notKept(trouble);
+			},
+		}),
+		...(midi && { ...midi, asksToSend: hasMidi }),
 		drafts: draftFile(realDisk, draftPlace),
 		findings: [
 			...(isInStandInHome(places.nights) ? [noHomeWords(places.nights)] : []),
@@ -128,9 +159,10 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 			...begun.findings,
 			...preferences.problems,
 			...gear.findings,
+			...(isMidiIdle ? [NO_MIDI_PEDALS] : []),
 		],
 	});
-	const screenClock = nodeClock();
+	midi?.start();
 	await showLive({
 		night: live.asPlayed ? playedAlong(night) : night,
 		clock: screenClock,

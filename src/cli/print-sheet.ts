@@ -20,6 +20,7 @@ import { runSheet } from '../report/run-sheet.ts';
 import { chosenOf, type Sheet, type SheetChoice } from '../report/sheet.ts';
 import { sheetHtml } from '../report/sheet-html.ts';
 import { pageText, type SheetPage } from '../report/sheet-pages.ts';
+import { ringWords } from '../report/sheet-rings.ts';
 import {
 	differencesSince,
 	type SheetDifference,
@@ -52,6 +53,7 @@ import {
 import { foundBrowser, pdfOf } from './browser-pdf.ts';
 import { optionText, type Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
+import { measuredOnGear } from './gear-journal.ts';
 import type { Io } from './io.ts';
 import { localOffsetMinutes } from './local-offset.ts';
 import { placesOf } from './places.ts';
@@ -66,10 +68,15 @@ export type ToPrint = {
 };
 
 /** Prints what the request asks for; gives back the exit code. */
-export function printSheet({ sheet, file, isKept }: ToPrint, request: Request, io: Io): number {
-	const asked = askedOf(sheet, request);
+export function printSheet(toPrint: ToPrint, request: Request, io: Io): number {
+	const { file, isKept } = toPrint;
+	const asked = askedOf(toPrint.sheet, request);
 	if ('code' in asked) return tellProblems([asked], io);
 	const show = showIdentity(resolve(io.cwd, file));
+	const { ringsOn } = measuredOnGear(placesOf(request, io), dirname(show));
+	const rings = ringWords(toPrint.sheet.show, ringsOn);
+	const warnings = [...toPrint.sheet.warnings, ...rings.map((text) => ({ player: null, text }))];
+	const sheet = { ...toPrint.sheet, warnings };
 	const printing = printingOf(sheet, show, { request, io });
 	const code = asked.isPage
 		? writeHtml(sheetHtml(sheet, { ...printing, ...asked }), request, io)

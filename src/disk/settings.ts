@@ -17,6 +17,8 @@ export type Settings = {
 	readonly colours: ColourSet;
 	/** The user's own times for pieces of work, as they are kept: whether they can be used is for the reader of shows to say. */
 	readonly times: Readonly<Record<string, unknown>>;
+	/** What boards are sent over by MIDI where nothing else is asked for: a path or a name; null for nothing. */
+	readonly midi: string | null;
 	/** Absolute path of the show file that was opened last; null before there was any. */
 	readonly lastShow: string | null;
 };
@@ -26,6 +28,7 @@ export const defaultSettings: Settings = {
 	keys: {},
 	colours: COLOUR_SETS[0],
 	times: {},
+	midi: null,
 	lastShow: null,
 };
 
@@ -125,7 +128,7 @@ function valuesIn(disk: Disk, path: string): Settings {
 	const trouble = whyNotOwn(disk, path, 'file');
 	if (trouble !== null) throw diskError(trouble);
 	const stored = JSON.parse(Buffer.from(disk.read(path)).toString('utf8')) as Stored | null;
-	const { keys, looks: colours, times, lastShow } = stored ?? {};
+	const { keys, looks: colours, times, midi, lastShow } = stored ?? {};
 	const texts = Object.entries(recordOf(keys)).filter(
 		(pair): pair is [string, string] => typeof pair[1] === 'string',
 	);
@@ -133,13 +136,14 @@ function valuesIn(disk: Disk, path: string): Settings {
 		keys: Object.fromEntries(texts),
 		colours: COLOUR_SETS.find((name) => name === colours) ?? defaultSettings.colours,
 		times: recordOf(times),
+		midi: typeof midi === 'string' && midi !== '' ? midi : null,
 		lastShow: typeof lastShow === 'string' ? lastShow : null,
 	};
 }
 
 /** As they are on the disk, where the colours have been `looks` from the first. */
-function storedOf({ keys, colours, times, lastShow }: Settings): Stored {
-	return { keys, looks: colours, times, lastShow };
+function storedOf({ keys, colours, times, midi, lastShow }: Settings): Stored {
+	return { keys, looks: colours, times, ...(midi === null ? {} : { midi }), lastShow };
 }
 
 function recordOf(value: unknown): Readonly<Record<string, unknown>> {

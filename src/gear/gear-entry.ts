@@ -37,4 +37,12 @@ export type GearCompared = {
 	readonly isSame: boolean;
 };
 
-export type GearEntry = Measured | GearCompared;
+/** It rang through the loudspeakers at this frequency. */
+export type Rang = {
+	readonly k: 'feedback-noted';
+	readonly at: number;
+	readonly gear: GearId;
+	readonly hertz: number;
+};
+
+export type GearEntry = Measured | GearCompared | Rang;

@@ -2,7 +2,7 @@
 // it and nobody has said yet, and what cannot be.
 
 import type { Instrument } from '../showfile/show.ts';
-import type { GearBody, GearCompared, GearEntry, Measured } from './gear-entry.ts';
+import type { GearBody, GearCompared, GearEntry, Measured, Rang } from './gear-entry.ts';
 import { type GearId, idIn } from './gear-id.ts';
 
 /** Two rulers read one scale no further apart than this: common practice, no source. */
@@ -15,6 +15,8 @@ export type Remembered = {
 	readonly doubts: readonly GearId[];
 	/** Measured as this instrument, and yet of another kind, scale or number of strings; the newest. */
 	readonly otherBody: Measured | null;
+	/** Hertz that it rang at, each once, the newest first. */
+	readonly rings: readonly number[];
 };
 
 /**
@@ -33,7 +35,8 @@ export function remembered(
 			.filter((entry): entry is GearCompared => entry.k === 'gear-compared' && entry.gear === gear)
 			.map(({ other, isSame }) => [other, isSame]),
 	);
-	const isMine = (one: Measured): boolean => one.gear === gear || answers.get(one.gear) === true;
+	const isMine = (one: Measured | Rang): boolean =>
+		one.gear === gear || answers.get(one.gear) === true;
 	const past = measured.filter(isMine).toReversed();
 	const others = measured.filter((one) => !isMine(one) && !answers.has(one.gear));
 	const alike = others.filter(
@@ -43,6 +46,15 @@ export function remembered(
 		past,
 		doubts: [...new Set(alike.map((one) => one.gear))],
 		otherBody: past.find((one) => !isSameBody(one, instrument)) ?? null,
+		rings: [
+			...new Set(
+				entries
+					.filter((entry): entry is Rang => entry.k === 'feedback-noted')
+					.filter(isMine)
+					.toReversed()
+					.map((one) => one.hertz),
+			),
+		],
 	};
 }
 

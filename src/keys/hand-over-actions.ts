@@ -196,6 +196,7 @@ export const handOver: Action = {
 	words: ACTION_WORDS['hand-over'].help,
 	footer: (context) => {
 		if (context.view === 'settings') return FOOTER.change;
+		if (context.view === 'rig') return FOOTER.rings;
 		if (openPicked(context) !== null) return FOOTER.open;
 		return openWords(context, openNow(context));
 	},

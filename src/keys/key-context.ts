@@ -11,7 +11,16 @@ import type { ShowReading } from '../showfile/show-from-files.ts';
 import type { Preferences } from './preferences.ts';
 import type { PromptView } from './prompt-view.ts';
 
-export type ViewName = 'stage' | 'rack' | 'list' | 'log' | 'far' | 'warnings' | 'help' | 'settings';
+export type ViewName =
+	| 'stage'
+	| 'rack'
+	| 'list'
+	| 'log'
+	| 'far'
+	| 'rig'
+	| 'warnings'
+	| 'help'
+	| 'settings';
 
 export type KeyContext = {
 	readonly session: Session;
@@ -45,6 +54,9 @@ export type KeyContext = {
 	readonly previewOf: (song: string, place: JumpPlace) => readonly string[];
 };
 
+/** An instrument that rang at so many hertz. */
+export type Rang = { readonly instrument: string; readonly hertz: number };
+
 export type Outcome =
 	/** `isStampedNow`: with this key's moment, not with that of the prompt's first key. */
 	| {
@@ -55,6 +67,8 @@ export type Outcome =
 			readonly follows?: string;
 			/** What is to be known of it once it is recorded, a sentence. */
 			readonly says?: string;
+			/** What is kept with an instrument beside the night. */
+			readonly keeps?: Rang;
 	  }
 	| { readonly kind: 'prompt'; readonly prompt: Prompt }
 	| { readonly kind: 'say'; readonly words: string }
@@ -77,6 +91,8 @@ export type Outcome =
 				| 'lock'
 				| 'close'
 				| 'leave'
+				/** Tells the outside how boards are to be now. */
+				| 'send-boards'
 				/** What the picked row of the settings view is for. */
 				| 'open-setting';
 	  }

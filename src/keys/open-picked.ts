@@ -6,8 +6,9 @@ import { cuesWords, intervalSentence, NOTHING_HAPPENED } from '../words/question
 import { endsWords, tempoWords } from '../words/stage.ts';
 import { instrumentPrompt } from './instrument-prompt.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
+import { ringsAsked } from './ringing-prompt.ts';
 
-/** The picked row opened: an instrument's page, a setting, or words; null in the views where nothing is picked. */
+/** The picked row opened: an instrument's page, a setting, or words; in the rig view the question of what rings; null in the views where nothing is picked. */
 export function openPicked(context: KeyContext): Outcome | null {
 	switch (context.view) {
 		case 'rack':
@@ -18,6 +19,8 @@ export function openPicked(context: KeyContext): Outcome | null {
 			const words = context.logWords(context.picked) ?? NOTHING_HAPPENED;
 			return { kind: 'say', words };
 		}
+		case 'rig':
+			return ringsAsked(context);
 		case 'settings':
 			return { kind: 'open-setting' };
 		default:

@@ -16,6 +16,7 @@ import {
 	noSuchPlayer,
 	notASlot,
 	QUIT_TITLE,
+	SEND_BOARDS_TITLE,
 } from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { KeyWords, PromptView } from './prompt-view.ts';
@@ -163,6 +164,21 @@ export function faultPrompt(instrument: Instrument, others: OtherKeys = {}): Pro
 			};
 		},
 	);
+}
+
+/** After a resume: boards may have been switched by foot meanwhile. It waits for its answer, or for a step. */
+export function sendBoardsPrompt(): Prompt {
+	const asked = choicePrompt(
+		() => ({
+			title: SEND_BOARDS_TITLE,
+			choices: [
+				{ key: 'enter', words: ANSWERS.send },
+				{ key: 'esc', words: ANSWERS.leaveBoards },
+			],
+		}),
+		(key) => (key === 'enter' ? { kind: 'send-boards' } : { kind: 'pass' }),
+	);
+	return { ...asked, isLasting: true };
 }
 
 /** Leaving: the choice that stays is first. */

@@ -28,6 +28,7 @@ import {
 import { tuningExpectedWords } from '../words/unread-tuning.ts';
 import { driftWords } from '../words/warmth.ts';
 import type { KeyContext, Prompt } from './key-context.ts';
+import { rangIn, rangLines } from './ringing-prompt.ts';
 import { textPrompt, withDraft } from './text-field.ts';
 import { lineOf } from './text-line.ts';
 
@@ -104,17 +105,23 @@ export function describePrompt(context: KeyContext): Prompt {
 	return withDraft(
 		{
 			draft: `incident ${last}`,
-			view: (text) => ({
-				title: incidentTitle(context.session.incidents.length),
-				lines: [...kindLines(text), ...cautionLines(text)],
-			}),
-			enter: (text) => {
+			view: (text, now) => {
+				const rang = rangIn(text, now);
+				return {
+					title: incidentTitle(context.session.incidents.length),
+					// What to do takes the place of what else it could be.
+					lines: rang === null ? [...kindLines(text), ...cautionLines(text)] : rangLines(rang, now),
+				};
+			},
+			enter: (text, now) => {
+				const rang = rangIn(text, now);
 				const described = readIncidentText(text);
 				const isSought = described.kind !== null && SOUGHT_KINDS.has(described.kind);
 				return {
 					kind: 'command',
 					command: { do: 'describe-incident', ...described },
 					...(isSought ? { says: faultHint(context.keyOf('seek-fault')) } : {}),
+					...(rang !== null && { keeps: rang }),
 				};
 			},
 		},

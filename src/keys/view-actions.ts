@@ -1,5 +1,6 @@
 // What is shown, and what the screen lets through: views and their rows, dark, the lock, the way out.
 
+import { saysOfRig } from '../rig/rig-path.ts';
 import { ACTION_WORDS, FOOTER, ONLY_IN_LOG } from '../words/actions.ts';
 import type { Action } from './action.ts';
 import { leavePrompt } from './prompts.ts';
@@ -10,7 +11,8 @@ const nextView = {
 	rack: 'list',
 	list: 'log',
 	log: 'far',
-	far: 'stage',
+	far: 'rig',
+	rig: 'stage',
 	warnings: 'stage',
 	help: 'stage',
 	settings: 'stage',
@@ -20,7 +22,10 @@ export const view: Action = {
 	id: 'view',
 	keys: ['tab'],
 	words: ACTION_WORDS.view.help,
-	act: ({ view }) => ({ kind: 'view', view: nextView[view] }),
+	act: ({ view, session: { show } }) => {
+		const next = nextView[view];
+		return { kind: 'view', view: next === 'rig' && !saysOfRig(show) ? 'stage' : next };
+	},
 };
 
 export const toStage: Action = {

@@ -2,9 +2,11 @@
 
 import { NEW } from '../journal/record.ts';
 import { ACTIONS } from '../keys/actions.ts';
-import type { Outcome } from '../keys/key-context.ts';
+import type { Outcome, Rang } from '../keys/key-context.ts';
 import type { Preferences } from '../keys/preferences.ts';
 import { openSetting, settingRows } from '../keys/settings.ts';
+import { mostRigRows } from '../screen/rig-view.ts';
+import { RING_NOT_KEPT } from '../words/feedback.ts';
 import { notSaved } from '../words/settings.ts';
 import { draftsAfter, faultsPutOff } from './look.ts';
 import type { NightContext } from './night-context.ts';
@@ -48,6 +50,7 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 				if (outcome.command.do === 'report-break') setLook({ deferred: faultsPutOff(underWay) });
 				const recorded = steps.run(outcome.command, outcome.isStampedNow ? clock.nowMs() : beganMs);
 				if (outcome.says !== undefined) setLook({ message: look().message ?? outcome.says });
+				if (outcome.keeps && recorded !== null) keep(outcome.keeps);
 				if (outcome.follows !== undefined) {
 					const key = outcome.follows === NEW ? recorded : outcome.follows;
 					setLook({ picked: rowInList(key) ?? look().picked });
@@ -90,6 +93,9 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 			case 'lock':
 				setLook({ isLocked: true, unlockFromMs: null });
 				return;
+			case 'send-boards':
+				underWay.sendAgain();
+				return;
 			case 'leave':
 				setLook({ isLeaving: true });
 				return;
@@ -98,6 +104,18 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 				return;
 		}
 	};
+
+	/** The night has it already; whether the gear journal does is said where it does not. */
+	function keep(rang: Rang): void {
+		const say = (message: string) => {
+			setLook({ message });
+			underWay.changed();
+		};
+		underWay.keepRinging(rang).then(
+			(trouble) => trouble !== null && say(trouble),
+			() => say(RING_NOT_KEPT),
+		);
+	}
 
 	function prefer(changes: Partial<Preferences>, words: string): void {
 		const say = (message: string) => {
@@ -132,12 +150,14 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 			case 'log':
 				return looked.shownLog().length;
 			case 'warnings':
-				// Two more: what is wrong with keeping the night, and where it is.
-				return underWay.noticeCount() + 2 + looked.context().plan.warnings.length;
+				// Three more: what is wrong with keeping the night, where it is, and what boards hang on.
+				return underWay.noticeCount() + 3 + looked.context().plan.warnings.length;
 			case 'help':
 				return ACTIONS.length;
 			case 'settings':
 				return settingRows({ preferences: preferences.values(), show: session().show }).length;
+			case 'rig':
+				return mostRigRows(session().show);
 			case 'stage':
 			case 'far':
 				return 1;

@@ -21,7 +21,7 @@ import { keptShow, PART, type ShowRecord, showRecord, TUNING } from '../showfile
 import type { LastKnown } from './night-clock.ts';
 
 /** Raised whenever what is kept changes in shape or in meaning; another form is passed over. */
-const FORM = 10;
+const FORM = 11;
 
 /** A night to be gone on with. */
 export type KeptNight = {
@@ -167,6 +167,7 @@ const SESSION = exactly({
 	faults: list(FAULT),
 	suspectPacks: list(text),
 	packChange: z.nullable(exactly({ player: text, from: textOrNull, to: text })),
+	packTimes: byName(exactly({ wornMs: number, sinceMs: numberOrNull })),
 	stageCelsius: numberOrNull,
 	readyMarks: byName(exactly({ atMs: number, celsius: numberOrNull })),
 });

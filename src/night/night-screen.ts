@@ -22,6 +22,7 @@ export type Frame = {
 	readonly showChangedAtMs: number | null;
 	readonly isRehearsal: boolean;
 	readonly follows: ScreenState['follows'];
+	readonly outsideTrouble?: string | null;
 	/** What to add to UTC for the time of day where the show is. */
 	readonly dayOffsetMinutes: number;
 };

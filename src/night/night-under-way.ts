@@ -7,6 +7,8 @@ import type { Entry } from '../journal/entry.ts';
 import type { NightJournal } from '../journal/night-journal.ts';
 import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
+import type { Rang } from '../keys/key-context.ts';
+import { sendBoardsPrompt } from '../keys/prompts.ts';
 import { openSession } from '../session/open-session.ts';
 import type { Session } from '../session/session.ts';
 import { NOTES } from '../session/timeline.ts';
@@ -34,10 +36,16 @@ export type NightOptions = {
 	readonly preferences?: PreferenceStore;
 	/** What was measured on an instrument at the bench, whatever show, the newest first. */
 	readonly measuredOn?: (instrument: Instrument) => readonly Measured[];
+	/** Keeps with an instrument what it rang at; gives a sentence where it could not. By default nowhere. */
+	readonly keepRinging?: (rang: Rang) => Promise<string | null>;
 	/** Where unfinished texts outlast the program; by default nowhere. */
 	readonly drafts?: DraftStore;
 	/** What switches things outside; by default nothing. */
 	readonly effects?: EffectsPort;
+	/** Whether a resume asks whether the outside is to be told how things stand. */
+	readonly asksToSend?: boolean;
+	/** Why the outside cannot be told, a sentence; null while it can. */
+	readonly outsideTrouble?: () => string | null;
 	/** Sentences about what was found on opening the journal, to be shown first. */
 	readonly findings?: readonly string[];
 	/** A sentence to be seen until the first key, where nothing was found. */
@@ -64,6 +72,7 @@ export type NightUnderWay = {
 	readonly record: (entries: readonly Entry[]) => RecordId;
 	/** Tells the outside how things stand, whatever it was told before. */
 	readonly sendAgain: () => void;
+	readonly keepRinging: (rang: Rang) => Promise<string | null>;
 	/** Tells everybody who listens that something changed. */
 	readonly changed: () => void;
 	/** Calls back after every change; gives back how to stop. */
@@ -98,14 +107,17 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 		record([{ k: 'night-opened', at, boot }]);
 	}
 
+	const first = firstLook(
+		options.findings?.[0] ?? (known ? null : (options.says ?? null)),
+		options.drafts?.kept() ?? {},
+	);
+	const isAsking = known && options.asksToSend === true && session().zeroAtMs !== null;
+	const asked = { prompt: sendBoardsPrompt(), beganMs: at, lastKeyMs: at };
 	return nightShown({
 		...options,
 		past,
 		clock,
-		first: firstLook(
-			options.findings?.[0] ?? (known ? null : (options.says ?? null)),
-			options.drafts?.kept() ?? {},
-		),
+		first: isAsking ? { ...first, open: asked } : first,
 		noticeCount: () => (options.findings?.length ?? 0) + journal.status().warnings.length,
 		record,
 		sendAgain: () => effects?.become(outsideOf(session()), null),
@@ -116,7 +128,7 @@ export type ShownParts = Pick<
 	NightUnderWay,
 	'past' | 'clock' | 'noticeCount' | 'record' | 'sendAgain'
 > &
-	Pick<NightOptions, 'show' | 'plannedZeroMs' | 'handMs' | 'preferences'> & {
+	Pick<NightOptions, 'show' | 'plannedZeroMs' | 'handMs' | 'preferences' | 'keepRinging'> & {
 		/** What is shown first. */
 		readonly first: Look;
 	};
@@ -145,6 +157,7 @@ export function nightShown(parts: ShownParts): NightUnderWay {
 		noticeCount,
 		record,
 		sendAgain,
+		keepRinging: parts.keepRinging ?? (async () => null),
 		changed: () => {
 			for (const listener of listeners) listener();
 		},

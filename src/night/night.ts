@@ -102,6 +102,7 @@ export function openNight(options: NightOptions): Night {
 				showChangedAtMs: file.changedAtMs(),
 				isRehearsal,
 				follows: null,
+				outsideTrouble: options.outsideTrouble?.() ?? null,
 				dayOffsetMinutes,
 			}),
 		state: () => {

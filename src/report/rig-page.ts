@@ -20,7 +20,6 @@ import {
 import { mendOfRisk } from '../words/mends.ts';
 import {
 	batteryOf,
-	boardStateWords,
 	boardWords,
 	cornerWords,
 	hourWords,
@@ -32,6 +31,7 @@ import {
 } from '../words/rig.ts';
 import { rigFindingWords } from '../words/rig-findings.ts';
 import { PAPER_COLUMNS, wrapped } from './paper.ts';
+import { songBoards } from './song-boards.ts';
 
 const HANG = '  ';
 
@@ -126,25 +126,14 @@ function tempoLines(show: Show): readonly string[] {
 
 /** Song by song as they are played, each point that gives a board its whole state. */
 function patchLines(show: Show): readonly string[] {
-	const tempo = tempoTimes(show);
-	const rows = runningOrder(show).flatMap(({ song }) => {
-		const points = [
-			{ at: RIG_PAGE.start, boards: song.board },
-			...song.cues.map(({ at, boards }) => ({ at, boards })),
-		];
-		return points.flatMap(({ at, boards }) =>
-			Object.entries(boards).map(([player, states]) => [
-				song.title,
-				playerName(show, player),
-				at,
-				boardStateWords(show, {
-					player,
-					states,
-					tempo: tempo.filter((one) => one.song === song.id && one.player === player),
-				}),
-			]),
-		);
-	});
+	const rows = runningOrder(show).flatMap(({ song }) =>
+		songBoards(show, song).map(({ player, at, words }) => [
+			song.title,
+			playerName(show, player),
+			at,
+			words,
+		]),
+	);
 	return table(RIG_PAGE.patchColumns, rows);
 }
 

@@ -552,7 +552,11 @@ function boardsAlong(
 					{
 						player,
 						who: playerName(show, player).toUpperCase(),
-						presses: boardPresses(pedals, { was: context.pedals, is: then }, true).join(' '),
+						presses: boardPresses(
+							pedals,
+							{ was: context.pedals, is: then, tempo: song.tempo },
+							true,
+						).join(' '),
 						whole: boardStateWords(show, {
 							player,
 							states: then,

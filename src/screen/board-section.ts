@@ -3,9 +3,11 @@
 import { boardAfterCue } from '../../machines/rig.ts';
 import { cuePoints } from '../../machines/song.ts';
 import { displayWidth } from '../base/display-width.ts';
+import { orderChange } from '../rig/rig-path.ts';
 import type { Pedal, PedalStates } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { boardPresses } from '../words/board-presses.ts';
+import { orderWords, settingWords } from '../words/rig.ts';
 import {
 	asCorrected,
 	BOARD,
@@ -13,6 +15,7 @@ import {
 	BOARD_NOW,
 	boardAt,
 	boardThen,
+	firstThen,
 	listOff,
 	listOn,
 	NO_STOMP,
@@ -116,12 +119,21 @@ function nowTexts(state: ScreenState, { player, pedals }: Board): readonly strin
 	const board = state.session.boards[player];
 	if (board === undefined) return [''];
 	const isCorrected = board.value === 'corrected';
-	return pedalWords(pedals, board.context.pedals, board.context.stuck).map((words) =>
+	const { pedals: states, stuck } = board.context;
+	const tempo = tempoOf(state, state.session.current);
+	return pedalWords(pedals, { states, stuck, tempo }).map((words) =>
 		asCorrected(words, isCorrected),
 	);
 }
 
-type NextBoard = { readonly at: string; readonly board: PedalStates | null };
+type NextBoard = {
+	readonly at: string;
+	readonly board: PedalStates | null;
+	/** Of the song that it is in. */
+	readonly tempo: number | null;
+	/** What of that song's order of pedals is another one than now. */
+	readonly order: readonly string[];
+};
 
 function nextWords(
 	state: ScreenState,
@@ -140,17 +152,29 @@ function nextTexts(
 	if (now === undefined) return [''];
 	// Where the point says nothing of this board, it stays: the whole of it is said again.
 	const then = next.board === null ? now.pedals : boardAfterCue(now, next.board);
-	return pedalWords(pedals, then, now.stuck);
+	const { stuck } = now;
+	return pedalWords(pedals, { states: then, stuck, tempo: next.tempo });
+}
+
+/** Beats a minute of the song at an item of the list; null where it has none. */
+function tempoOf({ session }: ScreenState, item: string | null): number | null {
+	const song = songFrom(session, item);
+	return song === null ? null : (songOf(session.show, song.song)?.tempo ?? null);
 }
 
 /** The board that the next point asks for; null where it says nothing of this one. */
 function nextBoard(state: ScreenState, player: string): NextBoard {
 	const cue = pointNext(state);
-	if (cue !== null) return { at: cue.at, board: cue.boards[player] ?? null };
-	const item = songFrom(state.session, state.session.next);
-	const song = item === null ? null : songOf(state.session.show, item.song);
-	if (song === null) return { at: SET_ENDS, board: null };
-	return { at: song.title, board: cuePoints(song)[0]?.boards[player] ?? null };
+	const { show, current, next } = state.session;
+	const tempo = tempoOf(state, cue === null ? next : current);
+	if (cue !== null) return { at: cue.at, board: cue.boards[player] ?? null, tempo, order: [] };
+	const item = songFrom(state.session, next);
+	const song = item === null ? null : songOf(show, item.song);
+	if (song === null) return { at: SET_ENDS, board: null, tempo, order: [] };
+	const on = songFrom(state.session, current)?.song ?? null;
+	const changed = orderChange(show, { player, from: on, to: song.id });
+	const order = changed === null ? [] : [orderWords(changed)];
+	return { at: song.title, board: cuePoints(song)[0]?.boards[player] ?? null, tempo, order };
 }
 
 /**
@@ -180,16 +204,26 @@ function boardActs(
 	hasSettings: boolean,
 ): readonly string[] {
 	const now = state.session.boards[player]?.context;
-	const next = nextBoard(state, player).board;
-	if (now === undefined || next === null) return [];
-	return boardPresses(pedals, { was: now.pedals, is: boardAfterCue(now, next) }, hasSettings);
+	const { board: next, tempo, order } = nextBoard(state, player);
+	if (now === undefined || next === null) return order;
+	const then = boardAfterCue(now, next);
+	const states = { was: now.pedals, is: then, tempo };
+	const acts = boardPresses(pedals, states, hasSettings);
+	return acts.length === 0 ? order : [...order.map(firstThen), ...acts];
 }
 
 /** The whole board in words, from all that is known to the names of what is on and what is stuck. */
 function pedalWords(
 	pedals: readonly Pedal[],
-	board: PedalStates,
-	stuck: readonly string[],
+	{
+		states: board,
+		stuck,
+		tempo,
+	}: {
+		readonly states: PedalStates;
+		readonly stuck: readonly string[];
+		readonly tempo: number | null;
+	},
 ): readonly string[] {
 	const isOn = ({ id }: Pedal) => board[id]?.on === true;
 	const on = pedals.filter(isOn);
@@ -204,9 +238,9 @@ function pedalWords(
 			const words = settings.map(([key, value]) => wordsOf(key, value)).join(', ');
 			return words === '' ? nameOf(pedal) : `${nameOf(pedal)} (${words})`;
 		});
-	const whole = withSettings((key, value) => `${key} ${value}`);
-	// `dotted-eighth` alone still says what a name without it does not.
-	const values = withSettings((_, value) => value);
+	const whole = withSettings((key, value) => `${key} ${settingWords(value, tempo)}`);
+	// `dotted eighth 433 ms` alone still says what a name without it does not.
+	const values = withSettings((_, value) => settingWords(value, tempo));
 	const off = stuckOff.length === 0 ? [] : [listOff(stuckOff.map(nameOf).join(', '))];
 	const rest = on.length + stuckOff.length < pedals.length ? [BOARD.restOff] : [];
 	const listed = (some: readonly string[]) => (some.length === 0 ? [] : [listOn(some.join(', '))]);

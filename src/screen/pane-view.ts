@@ -9,6 +9,7 @@ import { logHeading, logRows } from './log-view.ts';
 import { firstInSight } from './pane-window.ts';
 import { promptHeight } from './prompt-rows.ts';
 import { rackHeading, rackRows } from './rack-view.ts';
+import { rigPane } from './rig-view.ts';
 import { type Area, fillRows, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { settingsHeading, settingsRows } from './settings-view.ts';
@@ -81,6 +82,7 @@ export function paneView(
 	const { view, picked } = state;
 	if (view === 'help') return done(kept, helpRows(state.help, picked, body), rows);
 	if (view === 'warnings') return done(kept, warningsPane(state, body), rows);
+	if (view === 'rig') return done(kept, rigPane(state, body), rows);
 	const name: PaneName = view === 'stage' || view === 'far' ? 'rack' : view;
 	if (name !== 'list') return done(kept, namedPane(state, { name, picked }, body), rows);
 	// The row that a question is about is never under the question.

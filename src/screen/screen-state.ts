@@ -34,6 +34,8 @@ export type ScreenState = {
 	readonly isRehearsal: boolean;
 	/** Where another copy of the program keeps the night and this one only shows it: what is wrong with that; null where it is kept here. */
 	readonly follows: Follows | null;
+	/** Why nothing of what boards are to be gets there, a sentence; null or left out while it does. */
+	readonly outsideTrouble?: string | null;
 	/** When the show file came to say something else than the night goes by; null while it does not. */
 	readonly showChangedAtMs: number | null;
 	/** What happened, newest first, made as far as it is read; what was taken back is marked. */

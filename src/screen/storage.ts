@@ -138,6 +138,9 @@ export function warningsPane(state: ScreenState, { columns, rows }: Area): Row[]
 	const all: readonly Omit<Said, 'short'>[] = [
 		...storageTroubles(state),
 		...storageNotices(state).toReversed(),
+		...(state.outsideTrouble
+			? [{ label: PLACES.watch, words: state.outsideTrouble, style: 'unready' as const }]
+			: []),
 		...state.plan.warnings.map((one) => ({
 			label: PLACES.watch,
 			words: warningWords(state.session.show, one),

@@ -40,10 +40,17 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 	const isOnCard = (one: Warning) =>
 		one.code === 'not-ready' && one.song === undefined && broken.includes(one.instrument);
 	const worst = inOrder(state.plan).filter((one) => !isOnCard(one));
-	const said = worst.map((one) => ({
+	const ofPlan = worst.map((one) => ({
 		words: warningWords(show, one),
 		style: one.code === 'wrong-tuning' ? ('accent' as const) : ('plain' as const),
+		harm: HARM[one.code],
 	}));
+	// Boards that do not follow are heard at the next cue: after what is heard now.
+	const outside = state.outsideTrouble
+		? [{ words: state.outsideTrouble, style: 'unready' as const, harm: HARM.late }]
+		: [];
+	const isNow = ({ harm }: { readonly harm: number }) => harm < HARM.late;
+	const said = [...ofPlan.filter(isNow), ...outside, ...ofPlan.filter((one) => !isNow(one))];
 	const warnings = said
 		.filter(({ words }, at) => said.findIndex((one) => one.words === words) === at)
 		.map(({ words, style }) => span(words, style));

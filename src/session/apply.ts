@@ -27,7 +27,7 @@ import {
 	describeIncident,
 	noteIncident,
 } from './apply-incidents.ts';
-import { changePack, clearPack, suspectPack } from './apply-packs.ts';
+import { changePack, clearPack, suspectPack, timePacks } from './apply-packs.ts';
 import { dropSong, insertSong, moveSong, nameTonight, restoreSong } from './apply-set.ts';
 import { beginSong, chooseNext, endSong, reachCue } from './apply-songs.ts';
 import { holderOf, songOnNow } from './find.ts';
@@ -40,7 +40,8 @@ import { tellPlan } from './told.ts';
 /** The session with one more entry, of the record with this identity. */
 export function apply(session: Session, entry: Entry, of: RecordId = NEW): Session {
 	const isAside = session.packChange === null || BESIDE_STEPS.has(entry.k);
-	return applied(isAside ? session : { ...session, packChange: null }, entry, of);
+	const now = applied(isAside ? session : { ...session, packChange: null }, entry, of);
+	return timePacks(session, now, entry.at);
 }
 
 /** The session with these entries of one record. */

@@ -49,6 +49,8 @@ export type Session = {
 	readonly suspectPacks: readonly string[];
 	/** The pack that a player was just given in place of another, until anything else is recorded. */
 	readonly packChange: PackChange | null;
+	/** How long each pack that was put on has been worn tonight. */
+	readonly packTimes: Readonly<Record<string, PackTime>>;
 	/** Degrees Celsius last typed in. */
 	readonly stageCelsius: number | null;
 	/** By instrument, when it was last made ready; kept when it is doubted since. */
@@ -60,6 +62,13 @@ export type PackChange = {
 	/** The pack worn before; null for none. */
 	readonly from: string | null;
 	readonly to: string;
+};
+
+export type PackTime = {
+	/** Until it was taken off last. */
+	readonly wornMs: number;
+	/** Since when it is on; null while nobody wears it. */
+	readonly sinceMs: NightMs | null;
 };
 
 export type ReadyMark = {

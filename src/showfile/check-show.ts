@@ -7,7 +7,7 @@ import { checkStrings } from './check-strings.ts';
 import type { Finding } from './finding.ts';
 import { runningOrder } from './running-order.ts';
 import { checkShapes } from './shapes-in-hands.ts';
-import type { Instrument, PedalStates, Show, Song } from './show.ts';
+import type { Instrument, Show, Song } from './show.ts';
 import { type SetPoint, walkSet } from './walk-set.ts';
 
 /** Findings without repetition: hands in the order of the set, then boards, clock and songs. */
@@ -35,22 +35,25 @@ export function checkShow(show: Show): readonly Finding[] {
 function missingPedals(show: Show): Finding[] {
 	return show.songs.flatMap((song) => {
 		const boards = [song.board, ...song.cues.map((cue) => cue.boards)];
-		return boards.flatMap((states) =>
-			Object.entries(states).flatMap(([player, state]) => missingOn(show, song, { player, state })),
-		);
+		const named = [
+			...boards.flatMap((states) =>
+				Object.entries(states).map(([player, state]) => [player, Object.keys(state)] as const),
+			),
+			...Object.entries(song.order ?? {}),
+		];
+		return named.flatMap(([player, asked]) => missingOn(show, song, { player, asked }));
 	});
 }
 
 function missingOn(
 	show: Show,
 	song: Song,
-	board: { readonly player: string; readonly state: PedalStates },
+	{ player, asked }: { readonly player: string; readonly asked: readonly string[] },
 ): Finding[] {
-	const { player, state } = board;
 	const pedals = show.boards[player];
 	const about = { code: 'pedal-missing', severity: 'risk', song: song.id, player } as const;
 	if (!pedals) return [{ ...about, pedal: null }];
-	return Object.keys(state)
+	return asked
 		.filter((pedal) => !pedals.some(({ id }) => id === pedal))
 		.map((pedal) => ({ ...about, pedal }));
 }

@@ -35,6 +35,7 @@ export function resolveSong(shaped: ShapedSong, path: SourcePath, links: SongLin
 		ends: shaped.ends ?? 'stop',
 		notes: shaped.notes ?? null,
 		...shapesOf(shaped.shapes, [...path, 'shapes'], links),
+		...orderOf(shaped.order, [...path, 'order'], links),
 	};
 }
 
@@ -46,6 +47,16 @@ function shapesOf(
 	if (shaped === undefined) return {};
 	for (const player of Object.keys(shaped)) linking.followPlayerKey([...path, player]);
 	return { shapes: shaped };
+}
+
+function orderOf(
+	shaped: ShapedSong['order'],
+	path: SourcePath,
+	{ linking }: SongLinks,
+): Pick<Song, 'order'> {
+	if (shaped === undefined) return {};
+	for (const player of Object.keys(shaped)) linking.followPlayerKey([...path, player]);
+	return { order: shaped };
 }
 
 // A drummer or a singer begins many a song and has no instrument here, so any words do; but what is

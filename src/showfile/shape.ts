@@ -107,6 +107,7 @@ const song = keyed({
 	hands: z.optional(z.record(z.string(), part)),
 	shapes: z.optional(z.record(z.string(), oneOrMore(chordShape))),
 	board: z.optional(z.record(z.string(), boardState)),
+	order: z.optional(z.record(z.string(), oneOrMore(reference))),
 	cues: z.optional(z.array(cue)),
 	starts: z.optional(words),
 	count: z.optional(number({ from: 1, to: 64, isWhole: true })),

@@ -160,6 +160,7 @@ const SONG = z.object({
 	ends: since(z.enum(['stop', 'ring', 'segue', 'talk']), 'stop'),
 	notes: since(textOrNull, null),
 	shapes: later(byName(list(list(numberOrNull)))),
+	order: later(byName(list(text))),
 } satisfies Whole<Song>);
 
 const PACK = z.object({

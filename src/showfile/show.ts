@@ -184,6 +184,8 @@ export type Song = {
 	readonly notes: string | null;
 	/** Chord shapes that are heard exposed, by player; shows of nights that began before these were known have none. */
 	readonly shapes?: Readonly<Record<string, readonly ChordShape[]>>;
+	/** Pedals that stand in this order for this song, by player; those not named stay. Left out where the file gives none. */
+	readonly order?: Readonly<Record<string, readonly string[]>>;
 };
 
 /** What a player needs in a song: exactly this, anything like that, or empty hands. */

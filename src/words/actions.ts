@@ -24,7 +24,7 @@ export const ACTION_WORDS = {
 	},
 	'hand-over': {
 		name: 'hand-over',
-		help: 'the planned hand-overs are in hands now. During a song, for the next one: enter again. In the lists: open the picked row',
+		help: 'the planned hand-overs are in hands now. During a song, for the next one: enter again. In the lists: open the picked row. In the rig view: what rings',
 	},
 	ready: {
 		name: 'ready',
@@ -91,7 +91,7 @@ export const ACTION_WORDS = {
 	lock: { name: 'lock', help: 'lock. l then esc within 2 s unlocks' },
 	view: {
 		name: 'next view',
-		help: 'next view: stage, rack, list, log, far. Esc returns to the stage',
+		help: 'next view: stage, rack, list, log, far, rig (of a show with boards or a rig). Esc returns to the stage',
 	},
 	warnings: {
 		name: 'all warnings',
@@ -120,6 +120,7 @@ export function actionName(id: string): string {
 
 /** What a key would do now, for the footer. */
 export const FOOTER = {
+	rings: 'feedback',
 	ready: 'ready',
 	handed: 'handed',
 	open: 'open',

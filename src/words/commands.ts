@@ -23,6 +23,7 @@ export const COMMAND_WORDS = {
 			'Opens the live screen for a show. An unfinished night of this show resumes where it left off. Press ? there for all keys, q to quit.',
 		options: {
 			anew: 'begin a new night where the unfinished one cannot be read, unasked',
+			midi: 'send boards over a raw device (a path, such as /dev/snd/midiC1D0) or a port by its name; none for no port',
 		},
 	},
 	follow: {
@@ -127,7 +128,8 @@ export const COMMAND_WORDS = {
 			unit: 'mm (the default), thou or 64ths, for what is printed',
 			same: 'whether what was measured under this id before was this very instrument; kept for good',
 			frets: 'where each fret belongs on this scale',
-			feedback: 'the equaliser band and notch for a body that rings there',
+			feedback:
+				'hertz or a note that rings: which string or part of the body, notch and band; with --record feedback kept',
 			fret: 'how far out a fret at this distance from the nut is',
 		},
 	},

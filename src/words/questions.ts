@@ -45,6 +45,8 @@ export const ANSWERS = {
 	quit: 'quit, resume later',
 	closeShow: 'close the show',
 	stay: 'stay',
+	send: 'send',
+	leaveBoards: 'leave them',
 } as const;
 
 // Slots, players, text.
@@ -236,4 +238,5 @@ export const unreadable = (problem: string | null, more: number): string =>
 export const SHOW_FILE_TITLE = 'The show file now:';
 export const showFileChanged = (clock: string, key: string): string =>
 	`The show file changed at ${clock}. ${key} in the list view reloads it.`;
+export const SEND_BOARDS_TITLE = 'Send boards as they should be now?';
 export const QUIT_TITLE = 'Quit?';

@@ -33,6 +33,7 @@ export const NO_INSTRUMENT = 'there is no such instrument in this show';
 export const AN_INSTRUMENT = 'an instrument in the show file';
 export const notATuning = (option: string, kind: string): string =>
 	`--${option} is not a tuning of this kind of instrument (${kind})`;
+export const HERTZ_OR_NOTE = '25 to 20000, or a note with its octave';
 export const badNumber = (option: string): string => `--${option} is not a number that fits here`;
 export const numberRange = (from: number, to: number, isWhole: boolean): string =>
 	`${isWhole ? 'a whole number' : 'a number'} from ${from} to ${to}`;

@@ -5,7 +5,7 @@ import type { Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { byId, type Call, onRack } from './call.ts';
 import { TUBE_LOAD } from './cautions.ts';
-import { figure, hourWords, PART_WORDS } from './rig.ts';
+import { figure, hourWords, PART_WORDS, RIG_PAGE } from './rig.ts';
 
 /** For people: instruments by slot and name, everything else by its name. */
 export function rigFindingWords(show: Show, finding: RigFinding): string {
@@ -57,6 +57,30 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 			return `${call(finding.instrument)} loses ${Math.abs(finding.decibels).toFixed(0)} dB at its lowest string in ${whose(show, finding.player)} first input.`;
 		case 'dull-cord':
 			return `${call(finding.instrument)} loses its highs from ${(finding.hertz / 1000).toFixed(1)} kHz on in ${whose(show, finding.player)} cord.`;
+	}
+}
+
+/** In one row, for a glance in the middle of a show; what is only found before the doors in its whole sentence. */
+export function rigFindingInShort(show: Show, finding: RigFinding): string {
+	const at = (one: { readonly supply: string; readonly output: string }) =>
+		`${supplyName(show, one.supply)} ${one.output}`;
+	switch (finding.code) {
+		case 'amp-load':
+			return `${playerName(show, finding.player)} ${partName(show, finding.player, finding.amplifier)}: load ${figure(finding.ohms)} ohms, set to ${finding.tapOhms} ohms`;
+		case 'amp-no-load':
+			return `${playerName(show, finding.player)} ${partName(show, finding.player, finding.amplifier)}: ${RIG_PAGE.noLoad}`;
+		case 'cab-power':
+			return `${playerName(show, finding.player)} ${partName(show, finding.player, finding.cab)}: gets ${figure(finding.watts)} W, takes ${figure(finding.ratedWatts)} W`;
+		case 'supply-load':
+			return `${at(finding)}: ${figure(finding.usedMa)} mA of ${figure(finding.ratedMa)} mA`;
+		case 'supply-volts':
+			return `${consumer(show, finding, onRack(show))}: wants ${figure(finding.wants)} V, ${at(finding)} gives ${figure(finding.gives)} V`;
+		case 'supply-centre':
+			return `${consumer(show, finding, onRack(show))}: wants centre ${finding.wants}, ${at(finding)} is ${finding.gives}`;
+		case 'shared-channel':
+			return `packs ${listed(finding.packs.map((id) => packName(show, id)))}: one channel, ${finding.channel}`;
+		default:
+			return rigFindingWords(show, finding);
 	}
 }
 

@@ -1,9 +1,9 @@
 // The rig as people read it: parts of the way of the sound, figures with their units.
 
 import type { BatteryLeft } from '../rig/battery-hours.ts';
-import type { TempoTime } from '../rig/tempo-times.ts';
+import { type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
 import type { PartKind, RigPart } from '../showfile/rig.ts';
-import type { PedalState, Show } from '../showfile/show.ts';
+import type { Pedal, PedalState, PedalStates, Show } from '../showfile/show.ts';
 import { pedalName } from '../showfile/shown-names.ts';
 
 /** What parts are called. */
@@ -39,6 +39,7 @@ export const RIG_PAGE = {
 	unknown: 'not said',
 	noLoad: 'no cabinet',
 	start: 'start',
+	order: 'order',
 	allOff: 'all off',
 	nothing: 'This show says nothing of its rig. Add rigs, supplies, or power to its pedals.',
 	instrumentFirst: 'instrument',
@@ -88,9 +89,121 @@ export function cornerWords(kind: 'low-pass' | 'high-pass', hertz: number): stri
 }
 
 /** `dotted eighth 433 ms`. */
-export function tempoWords({ value, milliseconds }: TempoTime): string {
+export function tempoWords({
+	value,
+	milliseconds,
+}: Pick<TempoTime, 'value' | 'milliseconds'>): string {
 	const note = value.replace(/-/g, ' ');
 	return milliseconds === null ? `${note}, no tempo` : `${note} ${Math.round(milliseconds)} ms`;
+}
+
+/** A setting's value at a tempo in beats a minute: `dotted eighth 433 ms`; what does not hang on it as it is. */
+export function settingWords(value: string, tempo: number | null): string {
+	const milliseconds = tempo === null ? null : tempoMilliseconds(value, tempo);
+	return milliseconds === null ? value : tempoWords({ value, milliseconds });
+}
+
+/** What a player has to do from one state of a board to the next: `Boost on`, `Delay to dotted eighth: 433 ms`. */
+export function boardDifference(
+	pedals: readonly Pick<Pedal, 'id' | 'name'>[],
+	{
+		was,
+		is,
+		tempo,
+	}: {
+		readonly was: PedalStates;
+		readonly is: PedalStates;
+		/** Beats a minute of the song that it goes to. */
+		readonly tempo: number | null;
+	},
+): readonly string[] {
+	return pedals.flatMap(({ id, name }) => {
+		const [before, after] = [was[id], is[id]];
+		if (after?.on !== true) return before?.on === true ? [`${name} off`] : [];
+		const isOn = before?.on === true;
+		const settings = Object.entries(after.settings ?? {}).filter(
+			([control, value]) => !isOn || before.settings?.[control] !== value,
+		);
+		const gone = isOn
+			? Object.keys(before.settings ?? {}).filter((one) => after.settings?.[one] === undefined)
+			: [];
+		const to = settings.map(([control, value]) => settingChange(control, value, tempo));
+		const parts = [...to, ...gone.map((control) => `${control} ${RIG_VIEW.asUsual}`)];
+		if (parts.length === 0) return isOn ? [] : [`${name} on`];
+		return [`${name}${isOn ? '' : ' on'} ${parts.join(', ')}`];
+	});
+}
+
+function settingChange(control: string, value: string, tempo: number | null): string {
+	const milliseconds = tempo === null ? null : tempoMilliseconds(value, tempo);
+	if (milliseconds !== null)
+		return `to ${value.replace(/-/g, ' ')}: ${Math.round(milliseconds)} ms`;
+	// The name of a scene says what it is.
+	return control === 'scene' ? `to ${value}` : `${control} to ${value}`;
+}
+
+/** `Chorus before Drive`; for none that pedals go back into their usual order. */
+export function orderWords(pedals: readonly Pick<Pedal, 'name'>[]): string {
+	return pedals.length === 0
+		? 'pedals in their usual order'
+		: pedals.map(({ name }) => name).join(' before ');
+}
+
+/** Headings and labels of the view, and how what is not to be trusted is marked. */
+export const RIG_VIEW = {
+	rig: 'RIG',
+	now: 'now',
+	next: 'next',
+	change: 'change',
+	noChange: 'nothing to change',
+	asUsual: 'as usual',
+	batteries: 'BATTERIES',
+	wireless: 'WIRELESS',
+	supplies: 'SUPPLIES',
+	amps: 'AMPS',
+	loads: 'LOOK AT',
+	noInstrument: 'no instrument',
+	spare: 'nobody',
+	short: 'SHORT',
+	doubts: {
+		suspect: 'SUSPECT',
+		stuck: 'STUCK',
+		load: 'LOAD',
+		power: 'POWER',
+		battery: 'BATTERY',
+	},
+} as const;
+
+/** `Brick a 35 mA of 100 mA`. */
+export function suppliedWords(output: {
+	readonly name: string;
+	readonly used: string;
+	readonly rated: string;
+}): string {
+	return `${output.name} ${output.used} of ${output.rated}`;
+}
+
+/** `Ash Left head 4 ohms, set to 16 ohms`; null is not said. */
+export function drivenWords(amp: {
+	readonly name: string;
+	readonly load: string | null;
+	readonly tap: string | null;
+}): string {
+	return `${amp.name} ${amp.load ?? RIG_PAGE.noLoad}, set to ${amp.tap ?? RIG_PAGE.unknown}`;
+}
+
+/** `P1 G1 Ash`; who wears it, or that nobody does. */
+export function wirelessWords(pack: {
+	readonly name: string;
+	readonly channel: string | null;
+	readonly wearers: readonly string[];
+}): string {
+	const { name, channel, wearers } = pack;
+	return [
+		name,
+		...(channel === null ? [] : [channel]),
+		wearers.length === 0 ? RIG_VIEW.spare : wearers.join(' and '),
+	].join(' ');
 }
 
 /** `Drive, Delay wide`; times that hang on the tempo with their milliseconds. */

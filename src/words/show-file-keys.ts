@@ -182,6 +182,10 @@ const SONG: Tree = {
 		'How each board begins the song: what is not named is off. A pedal with channels or scenes says which: {preamp: {channel: lead}}.',
 		{ bo: { drive: 'on', preamp: { channel: 'lead' } } },
 	],
+	order: [
+		'Pedals that stand in another order for this song; those that are not named stay where they are.',
+		{ bo: ['chorus', 'drive'] },
+	],
 	cues: [
 		'What happens within the song, in its order. A board in a cue is the whole board: what is left out is off.',
 		[{ at: 'solo', bo: { drive: 'on', preamp: { channel: 'lead' } } }],

@@ -284,6 +284,8 @@ export const boardThen = (now: string, cue: string, then: string): readonly stri
 export const stompWords = (acts: string): string => `STOMP ${acts}`;
 export const NO_STOMP = 'board stays';
 export const pressOn = (pedal: string): string => `+${pedal}`;
+/** Before what else there is to do. */
+export const firstThen = (words: string): string => `${words},`;
 export const pressOff = (pedal: string): string => `−${pedal}`;
 export const BOARD = {
 	allOff: 'all off',

@@ -59,7 +59,7 @@ function words(show: Show, warning: Warning, call: Call): string {
 		case 'suspect-pack':
 			return suspectWords(show, warning, call);
 		case 'pack-channel':
-			return `${playerName(show, warning.player)} changed packs; tell the desk: ${channelWords(show, warning)}`;
+			return `${playerName(show, warning.player)} changed packs; tell desk and radio coordinator: ${channelWords(show, warning)}`;
 		case 'stuck-pedal': {
 			const whose = `${playerName(show, warning.player)}'s`;
 			const stays = `does not switch, stays ${warning.isOn ? 'on' : 'off'}`;

@@ -6,6 +6,7 @@ import { benchCommands } from './commands.ts';
 import { benchFault } from './fault.ts';
 import { benchGrown } from './grown.ts';
 import { benchKeys } from './keys.ts';
+import { benchMidi } from './midi.ts';
 import { benchPlan } from './plan.ts';
 import { benchPlanClock } from './plan-clock.ts';
 import { benchReplay } from './replay.ts';
@@ -23,6 +24,7 @@ for (const { name, run } of [
 	{ name: 'break', run: benchBreak },
 	{ name: 'fault', run: benchFault },
 	{ name: 'keys', run: benchKeys },
+	{ name: 'midi', run: benchMidi },
 	{ name: 'grown', run: benchGrown },
 	{ name: 'plan', run: benchPlan },
 	{ name: 'plan-clock', run: benchPlanClock },

@@ -36,6 +36,7 @@ describe('preferences', () => {
 			keys: { next: 'n' },
 			colours: 'amber',
 			times: { capo: 6 },
+			midi: null,
 			lastShow: '/a.yaml',
 		});
 		expect((await open(folder)).values).toEqual(store.values);

@@ -125,8 +125,10 @@ describe('what the other window shows', () => {
 	});
 
 	test('the stage view is the same but for its lowest rows', () => {
-		const { live, second, press } = twoWindows();
+		const { live, second, press, pass } = twoWindows();
 		press('t', '0', 'space', 'space');
+		second.press('tab');
+		pass(1000);
 		second.press('tab');
 		expect(second.screen().view).toBe('stage');
 		const still = (rows: readonly string[]) =>
@@ -262,12 +264,12 @@ describe('its keys', () => {
 
 	test('tab goes through all views, esc back to the one from afar, and q leaves at once', () => {
 		const { second, pass } = twoWindows();
-		const views = Array.from({ length: 5 }, () => {
+		const views = Array.from({ length: 6 }, () => {
 			second.press('tab');
 			pass(1000);
 			return second.screen().view;
 		});
-		expect(views).toEqual(['stage', 'rack', 'list', 'log', 'far']);
+		expect(views).toEqual(['rig', 'stage', 'rack', 'list', 'log', 'far']);
 		second.press('!');
 		expect(second.screen().view).toBe('warnings');
 		second.press('esc');
@@ -287,7 +289,7 @@ describe('its keys', () => {
 
 	test('in the rack view enter opens the page of an instrument', () => {
 		const { second, pass } = twoWindows();
-		for (const key of ['tab', 'tab', 'enter']) {
+		for (const key of ['tab', 'tab', 'tab', 'enter']) {
 			second.press(key);
 			pass(1000);
 		}

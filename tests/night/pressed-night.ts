@@ -12,7 +12,9 @@ export const START_MS = 1_000_000_000_000;
 /** A fresh night of this show, and how to press keys in it. */
 export function pressedNight(
 	show: Show,
-	more: Partial<Pick<NightOptions, 'dayOffsetMinutes' | 'measuredOn' | 'says'>> = {},
+	more: Partial<
+		Pick<NightOptions, 'dayOffsetMinutes' | 'measuredOn' | 'says' | 'keepRinging'>
+	> = {},
 ): {
 	readonly night: Night;
 	readonly press: (...keys: readonly string[]) => void;

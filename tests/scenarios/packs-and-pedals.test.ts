@@ -144,13 +144,13 @@ test('the desk is to be told of another channel until anything else is recorded,
 	const { states } = play(
 		'05:00 w a 5\n05:02 !state\n05:05 m "low" enter\n05:08 !state\n05:10 u\n05:11 !state\n05:12 u\n05:13 !state\n05:20 w a 4\n05:22 !state\n05:30 w a 4\n05:32 !state',
 	);
-	const told = ['Ash changed packs; tell the desk: 11 → 15'];
+	const told = ['Ash changed packs; tell desk and radio coordinator: 11 → 15'];
 	expect(states.map((state) => warned(state, 'pack-channel'))).toEqual([
 		told,
 		[],
 		told,
 		[],
-		['Ash changed packs; tell the desk: 11 → pack P4'],
+		['Ash changed packs; tell desk and radio coordinator: 11 → pack P4'],
 		[],
 		[],
 	]);

@@ -26,11 +26,13 @@ import { COLOUR_NAMES, COLOURS } from '../../words/settings.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import { NO_PORT, portAsked } from '../midi-port.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 const KEY_PREFIX = 'key.';
 const TIME_PREFIX = 'time.';
+const MIDI = 'midi';
 
 export const SETTING_NAMES: readonly string[] = Object.keys(allSettings(defaultSettings));
 
@@ -92,10 +94,11 @@ export const settingsCommand: CliCommand = {
 	},
 };
 
-function allSettings({ colours, keys, times }: Settings): Record<string, string> {
+function allSettings({ colours, keys, times, midi }: Settings): Record<string, string> {
 	const own = usableTimes(times).times;
 	return {
 		[COLOURS]: COLOUR_NAMES[colours],
+		[MIDI]: midi ?? NO_PORT,
 		...Object.fromEntries(
 			OWN_TIMES.map(({ name, usual }) => [`${TIME_PREFIX}${name}`, timeText(own[name] ?? usual)]),
 		),
@@ -132,6 +135,7 @@ function changeOf(
 		const colours = COLOUR_SETS.find((one) => one === asked || COLOUR_NAMES[one] === asked);
 		return colours === undefined ? refused(oneOf(Object.values(COLOUR_NAMES))) : { colours };
 	}
+	if (name === MIDI) return { midi: portAsked(value) };
 	if (name.startsWith(TIME_PREFIX)) {
 		const seconds = readOwnTime(value);
 		return seconds === null
@@ -146,6 +150,7 @@ function changeOf(
 /** What setting this one back changes. */
 function withoutOne({ keys, times }: Settings, name: string): Partial<Settings> {
 	if (name === COLOURS) return { colours: defaultSettings.colours };
+	if (name === MIDI) return { midi: defaultSettings.midi };
 	if (name.startsWith(TIME_PREFIX)) {
 		const { [name.slice(TIME_PREFIX.length)]: _, ...others } = times;
 		return { times: others };

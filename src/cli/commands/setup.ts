@@ -11,9 +11,9 @@ import type { LengthUnit } from '../../tuning/length-unit.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { KEPT_IN_GEAR, notKept } from '../../words/gear-journal.ts';
 import { ADD_SCALE, BAD_UNIT, noScale } from '../../words/requests.ts';
-import { askedInstrument, askedNumber } from '../asked-instrument.ts';
+import { askedInstrument } from '../asked-instrument.ts';
 import { askedSame } from '../asked-same.ts';
-import { askedCents, askedFret } from '../asked-set-up.ts';
+import { askedCents, askedFret, askedRinging } from '../asked-set-up.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -64,12 +64,17 @@ export const setupCommand: CliCommand = {
 		}
 		const laid = askedFret(request, instrument.scaleMillimetres);
 		if (!laid.ok) return tellProblems(laid.problems, io);
-		const feedback = askedNumber(request, 'feedback', { from: 25, to: 20_000, otherwise: 0 });
+		const feedback = askedRinging(request, show.referenceHertz);
 		if (!feedback.ok) return tellProblems(feedback.problems, io);
 		const record = optionText(request, 'record');
 		const isBare = record?.trim() === 'intonation' && at12.value !== null;
+		const isRing = record?.trim() === 'feedback' && feedback.value !== 0;
 		const measures =
-			record === null ? null : isBare ? ({ ok: true, value: {} } as const) : readMeasures(record);
+			record === null || isRing
+				? null
+				: isBare
+					? ({ ok: true, value: {} } as const)
+					: readMeasures(record);
 		if (measures?.ok === false) return tellProblems(measures.problems, io);
 		const places = placesOf(request, io);
 		const folder = dirname(showIdentity(resolve(io.cwd, request.words[0] ?? '')));
@@ -97,7 +102,13 @@ export const setupCommand: CliCommand = {
 			});
 			if (trouble !== null) return tellNotKept(trouble, io);
 		}
-		const isKept = measures !== null || same.value.answers.length > 0;
+		if (isRing) {
+			const trouble = await keepGear(places, {
+				...{ k: 'feedback-noted', at: io.wallMs(), gear, hertz: feedback.value },
+			});
+			if (trouble !== null) return tellNotKept(trouble, io);
+		}
+		const isKept = isRing || measures !== null || same.value.answers.length > 0;
 		const { entries, findings } = isKept ? readGear(places) : known;
 		const page = setUpPage(instrument, {
 			past: remembered(entries, { gear, instrument }).past,
@@ -106,12 +117,17 @@ export const setupCommand: CliCommand = {
 			hasFrets: request.options.frets === true,
 			laid: laid.value,
 			feedback: feedback.value,
+			referenceHertz: show.referenceHertz,
 			isoTime: (atMs) => new Date(atMs).toISOString(),
 		});
 		if (request.options.json) io.write(`${JSON.stringify(pageJson(page))}\n`);
 		else {
 			const lines = pageLines(page, { unit, name: shownInstrument(show, instrument.id) });
-			io.write([...lines, ...(measures ? [KEPT_IN_GEAR] : [])].map((line) => `${line}\n`).join(''));
+			io.write(
+				[...lines, ...(measures || isRing ? [KEPT_IN_GEAR] : [])]
+					.map((line) => `${line}\n`)
+					.join(''),
+			);
 		}
 		for (const one of findings) io.complain(`${cleanText(one)}\n`);
 		return findings.length === 0 ? EXIT.fine : EXIT.toLookAt;
