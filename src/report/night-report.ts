@@ -31,8 +31,10 @@ import {
 	lostTimes,
 	type MissedCues,
 	missedCues,
+	type SongGone,
 	type SongNight,
 	type SongTimes,
+	songsGone,
 	songTimes,
 } from './report-songs.ts';
 import type { ReportTime } from './report-time.ts';
@@ -61,6 +63,8 @@ export type NightReport = {
 	/** The show was ended, songs were played and there was no trouble. */
 	readonly isClean: boolean;
 	readonly songs: readonly ReportSong[];
+	/** Songs of the file's first list that a later reading of it left out. */
+	readonly songsGone: readonly SongGone[];
 	readonly players: readonly {
 		readonly id: string;
 		readonly name: string;
@@ -186,6 +190,7 @@ export function nightReport(parts: ReportParts): NightReport {
 			...song,
 			happened: linesOf(bySong.get(song.item) ?? []),
 		})),
+		songsGone: songsGone(night),
 		players: show.players.map(({ id, name, plays, tech }) => ({
 			id,
 			name: cleanText(name),

@@ -127,7 +127,11 @@ function productionParts(report: NightReport): PagePart[] {
 	const { timing, incidents } = report;
 	const count = (states: readonly string[]): number =>
 		report.songs.filter(({ state }) => states.includes(state)).length;
-	const left = report.songs.filter(({ whyNotPlayed }) => whyNotPlayed !== null);
+	const isListed = (id: string): boolean => report.songs.some(({ song }) => song === id);
+	const left = [
+		...report.songs.filter(({ whyNotPlayed }) => whyNotPlayed !== null),
+		...report.songsGone.filter(({ song }) => !isListed(song)),
+	];
 	return [
 		part(null, [
 			ranSentence(report),

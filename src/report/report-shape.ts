@@ -24,6 +24,15 @@ const TIME_OR_NULL = z.nullable(TIME);
 const LINE = z.strictObject({ at: TIME, words: text });
 const SONG_END = z.enum(['played', 'cut-short', 'skipped']);
 
+const PLANNED = z.strictObject({
+	position: number,
+	startSeconds: number,
+	began: TIME_OR_NULL,
+	seconds: number,
+	isLengthGiven: yes,
+	gapSeconds: numberOrNull,
+} satisfies Whole<Line<NightReport['songsGone']>['planned']>);
+
 const SONG = z.strictObject({
 	item: text,
 	position: numberOrNull,
@@ -32,16 +41,7 @@ const SONG = z.strictObject({
 	state: z.enum(['played', 'cut-short', 'skipped', 'dropped', 'on', 'to-come']),
 	whyNotPlayed: z.nullable(z.enum(['dropped', 'skipped', 'to-come'])),
 	isEncore: yes,
-	planned: z.nullable(
-		z.strictObject({
-			position: number,
-			startSeconds: number,
-			began: TIME_OR_NULL,
-			seconds: number,
-			isLengthGiven: yes,
-			gapSeconds: numberOrNull,
-		} satisfies Whole<NonNullable<Line<NightReport['songs']>['planned']>>),
-	),
+	planned: z.nullable(PLANNED),
 	isAdded: yes,
 	isMoved: yes,
 	runs: list(
@@ -249,6 +249,7 @@ const REPORT = z.strictObject({
 	hasTrouble: yes,
 	isClean: yes,
 	songs: list(SONG),
+	songsGone: list(z.strictObject({ item: text, song: text, title: text, planned: PLANNED })),
 	players: list(z.strictObject({ id: text, name: text, plays: textOrNull, tech: textOrNull })),
 	instruments: list(INSTRUMENT),
 	lanes: LANES,

@@ -64,6 +64,11 @@ export type SongTimes = {
 	readonly runs: readonly ReportRun[];
 };
 
+/** See `songsGone`. */
+export type SongGone = Pick<SongTimes, 'item' | 'song' | 'title'> & {
+	readonly planned: PlannedSong;
+};
+
 /** Cues of a song that counts as played which nobody stepped to. */
 export type MissedCues = {
 	/** When the song ended. */
@@ -100,13 +105,14 @@ export type SongNight = {
 	readonly timeAt: (atMs: NightMs) => ReportTime;
 };
 
-/** Every song of the list, and of the file's list what is no more on it, in order. */
+/** Every song of the list, in its order. */
 export function songTimes(night: SongNight): readonly SongTimes[] {
 	const { show, steps, last, isOver, timeAt } = night;
 	const planned = plannedSongs(night);
 	const moved = new Set(steps.flatMap(({ entry }) => (entry.k === 'song-moved' ? entry.item : [])));
 	const all = runsInOrder(last);
-	return listOf(night).map((item) => ({
+	const songs = last.list.filter((item): item is SongItem => item.kind === 'song');
+	return songs.map((item) => ({
 		item: item.key,
 		position: positionOf(last.list, item) || null,
 		song: item.song,
@@ -130,14 +136,17 @@ export function songTimes(night: SongNight): readonly SongTimes[] {
 	}));
 }
 
-/** The list's songs; after them what the file read again has no more of it. */
-function listOf({ opened, last }: SongNight): readonly SongItem[] {
-	const now = last.list.filter((item): item is SongItem => item.kind === 'song');
-	const gone = opened.list.filter(
-		(item): item is SongItem =>
-			item.kind === 'song' && !last.list.some(({ key }) => key === item.key),
-	);
-	return [...now, ...gone.map((item) => ({ ...item, isDropped: true, isPassedOver: true }))];
+/** What was planned and is no more on the list, since the show file was read again without it. */
+export function songsGone(night: SongNight): readonly SongGone[] {
+	const { show, opened, last } = night;
+	const planned = plannedSongs(night);
+	return opened.list.flatMap((item): SongGone[] => {
+		const plan = planned.get(item.key);
+		const isThere = last.list.some(({ key }) => key === item.key);
+		if (item.kind !== 'song' || plan === undefined || isThere) return [];
+		const title = cleanText(songTitle(show, item.song));
+		return [{ item: item.key, song: item.song, title, planned: plan }];
+	});
 }
 
 /** By list key: the list of a fresh night is the file's, in its order. */

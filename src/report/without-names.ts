@@ -6,6 +6,7 @@ import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { ROLES } from '../words/report-readers.ts';
 import type { NightReport, ReportParts } from './night-report.ts';
+import type { Reader } from './reader.ts';
 
 export type Roles = {
 	/** The text with every name in it replaced by its role; words are found whole, in capitals or not. */
@@ -70,6 +71,13 @@ export function partsWithoutNames(parts: ReportParts): {
 			}),
 		},
 	};
+}
+
+/** The reader by what stands for their name in such a report. */
+export function readerWithRole(reader: Reader, roles: Roles): Reader {
+	if (reader.who === 'player') return { ...reader, id: roles.idOf(reader.id) };
+	if (reader.who !== 'hire' || reader.firm === null) return reader;
+	return { ...reader, firm: roles.in(reader.firm) };
 }
 
 /** A report with roles where players' ids stood, which are often their names. */

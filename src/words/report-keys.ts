@@ -10,6 +10,15 @@ const TIME: Tree = {
 };
 const LINE: Tree = { at: ['When it was.', TIME], words: ['What happened, one sentence.'] };
 
+const PLANNED: Tree = {
+	position: ['Place among the songs of the file, from 1.'],
+	startSeconds: ['When it was to begin, on the show clock.'],
+	began: ['The same by the clock on the wall; null where the file gives no start.', TIME],
+	seconds: ['How long it was to be.'],
+	isLengthGiven: ['The file gives a length; else it counts as the median of the others.'],
+	gapSeconds: ['The gap before it; null at the first song and after an interval.'],
+};
+
 const SONG: Tree = {
 	item: ["The song's key in the list of this night."],
 	position: ['Place among the songs of the list, from 1; null for one that was dropped.'],
@@ -20,14 +29,7 @@ const SONG: Tree = {
 	isEncore: ['It stands in the encore.'],
 	planned: [
 		'What the running order of the show file said; null for a song that was added.',
-		{
-			position: ['Place among the songs of the file, from 1.'],
-			startSeconds: ['When it was to begin, on the show clock.'],
-			began: ['The same by the clock on the wall; null where the file gives no start.', TIME],
-			seconds: ['How long it was to be.'],
-			isLengthGiven: ['The file gives a length; else it counts as the median of the others.'],
-			gapSeconds: ['The gap before it; null at the first song and after an interval.'],
-		},
+		PLANNED,
 	],
 	isAdded: ['It was put in during the night.'],
 	isMoved: ['It was moved to another place by hand.'],
@@ -97,6 +99,15 @@ const REPORT: Tree = {
 	hasTrouble: ['Something went wrong or is in doubt.'],
 	isClean: ['Songs were played, the show was closed, and there was no trouble.'],
 	songs: ['Every song of the list, in its order.', SONG],
+	songsGone: [
+		'Songs of the first list that the show file left out when it was read again.',
+		{
+			item: ["The song's key in that list."],
+			song: ["The song's id."],
+			title: ['What it is called.'],
+			planned: ['What the first running order said.', PLANNED],
+		},
+	],
 	players: [
 		'Who plays.',
 		{

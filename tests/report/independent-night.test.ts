@@ -107,7 +107,7 @@ function agrees(report: NightReport, show: Show, records: readonly JournalRecord
 	expect(report.boardsCorrected).toHaveLength(read.pedals);
 	expect(report.packs.map(({ what, packId }) => `pack-${what} ${packId}`)).toEqual(read.packs);
 	expect(report.takenBack).toBe(read.takenBack);
-	const planned = report.songs
+	const planned = [...report.songs, ...report.songsGone]
 		.flatMap((song) => (song.planned ? [{ song: song.song, ...song.planned }] : []))
 		.sort((one, other) => one.position - other.position);
 	expect(

@@ -10,8 +10,7 @@ import { readRemarks } from '../../disk/remarks-file.ts';
 import { plannedZero } from '../../night/planned-zero.ts';
 import { nightReport, type ReportParts } from '../../report/night-report.ts';
 import { nightSteps } from '../../report/night-steps.ts';
-import type { Reader } from '../../report/reader.ts';
-import { partsWithoutNames, withRoleIds } from '../../report/without-names.ts';
+import { partsWithoutNames, readerWithRole, withRoleIds } from '../../report/without-names.ts';
 import type { Show } from '../../showfile/show.ts';
 import { terminalAbilities } from '../../terminal/terminal-kind.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
@@ -122,11 +121,7 @@ async function writeReport(
 	const nameless = options['no-names'] === true ? partsWithoutNames(parts) : null;
 	const made = nightReport(nameless?.parts ?? parts);
 	const report = nameless === null ? made : withRoleIds(made, nameless.roles);
-	const { reader: asked } = read;
-	const reader: Reader =
-		asked.who === 'player' && nameless !== null
-			? { ...asked, id: nameless.roles.idOf(asked.id) }
-			: asked;
+	const reader = nameless === null ? read.reader : readerWithRole(read.reader, nameless.roles);
 	const name = [`${night.id}-report`, readerName(reader)].filter((part) => part !== '').join('-');
 	const code =
 		options.all === true
@@ -204,22 +199,32 @@ async function showOf(
 
 function partsOf(night: NightOnDisk, show: Show): ReportParts {
 	// When a night without its beginning began, its first record is the nearest to.
-	const startedAtMs = night.startedAtMs ?? night.records[0]?.t ?? 0;
+	const openedMs = night.startedAtMs ?? night.records[0]?.t ?? null;
+	const told = nightSteps(show, night.records);
+	const beganMs = told.steps.at(-1)?.after.zeroAtMs ?? null;
 	return {
 		show,
 		night: night.id,
 		isRehearsal: night.isRehearsal,
-		...nightSteps(show, night.records),
-		plannedZeroMs: plannedStart(show, startedAtMs),
-		dayOffsetMinutes: localOffsetMinutes(startedAtMs),
+		...told,
+		plannedZeroMs: plannedStart(show, { openedMs, beganMs }),
+		dayOffsetMinutes: localOffsetMinutes(openedMs ?? 0),
 		damage: night.findings.map(nightFindingWords),
 	};
 }
 
-/** When the first song was meant to start; null where nothing says so. */
-function plannedStart(show: Show, openedMs: number): number | null {
-	if (show.startMinutes === null) return null;
-	return plannedZero(show, openedMs, localOffsetMinutes(openedMs));
+const MS_A_DAY = 86_400_000;
+
+/** When the first song was meant to start, on the day on which it did; null where nothing says so. */
+function plannedStart(
+	show: Show,
+	{ openedMs, beganMs }: { readonly openedMs: number | null; readonly beganMs: number | null },
+): number | null {
+	const nearMs = beganMs ?? openedMs;
+	if (show.startMinutes === null || nearMs === null) return null;
+	const zeroMs = plannedZero(show, nearMs, localOffsetMinutes(nearMs));
+	// Of a show that began after midnight the hour was the day before's.
+	return zeroMs + Math.round((nearMs - zeroMs) / MS_A_DAY) * MS_A_DAY;
 }
 
 function write(
