@@ -117,8 +117,11 @@ const LONGEST_WORD = 14;
 
 /** On a phone the cells of a row follow one another like words. */
 function tableContent({ names, rows }: PageTable): Content {
-	const head = names.map((name) => element('th', { scope: 'col' }, name));
-	const body = rows.map((row) => element('tr', {}, row.map(cellContent)));
+	// A column in which nothing stands takes room from the others.
+	const isFilled = (_: string, column: number): boolean =>
+		rows.length === 0 || rows.some((row) => (row[column] ?? '') !== '');
+	const head = names.filter(isFilled).map((name) => element('th', { scope: 'col' }, name));
+	const body = rows.map((row) => element('tr', {}, row.filter(isFilled).map(cellContent)));
 	return element('table', { class: 'rows' }, [
 		element('thead', {}, element('tr', {}, head)),
 		element('tbody', {}, body),
@@ -148,6 +151,9 @@ li { margin: .15rem 0; }
 summary { cursor: pointer; padding: .3rem 0; }
 .rows { overflow-wrap: normal; }
 .long { overflow-wrap: anywhere; }
+@media print {
+	.rows { font-size: 9.5pt; }
+}
 @media (max-width: 40rem) {
 	.rows thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
 	.rows tr { display: block; padding: .25rem 0; border-bottom: 1px solid var(--line); }

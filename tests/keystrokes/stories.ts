@@ -432,7 +432,7 @@ export const ASKED_FOR: readonly AskedFor[] = [
 		typed: 'plan SHOW --sheet',
 		night: CLOSED,
 		isDone: (printed) =>
-			printed.split('\n').some((line) => /^ {2}2 Lantern .*ASH 4 Anchor drop D/.test(line)),
+			/^ {2}2 Lantern .*\n.*\n {4}\[ \] ASH on 4 Anchor drop D, off 1 Amber/m.test(printed),
 	},
 	{
 		moment: 'the list changes at soundcheck: the sheet again, as it is tonight',

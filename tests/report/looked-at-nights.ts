@@ -49,3 +49,21 @@ export function pages(): readonly (readonly [string, NightReport, Reader])[] {
 		return readers.map((reader) => [`${name} for ${reader.who}`, report, reader] as const);
 	});
 }
+
+const NAMES = new Set([
+	'title',
+	'venue',
+	'name',
+	'instrument',
+	'song',
+	'player',
+	'words',
+	'tuning',
+]);
+
+/** A name in place of every name of the report. */
+export function renamed(report: NightReport, name: string): NightReport {
+	return JSON.parse(JSON.stringify(report), (key, value) =>
+		typeof value === 'string' && NAMES.has(key) ? name : value,
+	) as NightReport;
+}

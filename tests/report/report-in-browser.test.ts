@@ -7,7 +7,7 @@ import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { reportHtml } from '../../src/report/report-html.ts';
 import { type Browsing, HAS_BROWSER, openBrowser } from './browser.ts';
-import { pages } from './looked-at-nights.ts';
+import { CLUB_NIGHT, pages, renamed, scriptReport, TECH } from './looked-at-nights.ts';
 
 const SIZES = { phone: { width: 360, height: 740 }, laptop: { width: 1280, height: 800 } };
 
@@ -29,6 +29,14 @@ const SHOWN = `(() => {
 		isSeen: width > 20 && height > 10 && left >= 0 && right <= innerWidth,
 	};
 })()`;
+/** A margin of the paper in pixels, 12 mm at 96 to the inch: what reaches further is not printed. */
+const MARGIN_PX = 45;
+const BEYOND_PAPER = `[...document.querySelectorAll('text, bdi, p, td, th, h1, h2, li')]
+	.filter((one) => {
+		const { left, right, width } = one.getBoundingClientRect();
+		return width > 0 && (left < -${MARGIN_PX} || right > innerWidth + ${MARGIN_PX});
+	})
+	.map((one) => one.textContent)`;
 const VIOLATIONS = `axe.run().then(({ violations }) =>
 	violations.map(({ id, nodes }) => [id, nodes[0].html]))`;
 
@@ -101,6 +109,12 @@ describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 			'on %s every song is on the paper, and nothing is cut',
 			async (format) => {
 				const { page } = await opened('laptop', 'dark');
+				// A browser leaves out of the file what is beyond the paper, so it is asked before.
+				await page.emulateMedia({ media: 'print' });
+				await page.setViewportSize({ width: format === 'A4' ? 703 : 725, height: 900 });
+				expect(await page.evaluate(BEYOND_PAPER)).toEqual([]);
+				await page.setViewportSize(SIZES.laptop);
+				await page.emulateMedia({ media: null });
 				const pdf = join(browsing.folder, `${format}.pdf`);
 				await page.pdf({ path: pdf, format, preferCSSPageSize: true });
 				await page.close();
@@ -130,5 +144,25 @@ describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 				}
 			},
 		);
+	});
+
+	test.each([
+		['very long', 'x'.repeat(3000)],
+		['of many words', 'so many words '.repeat(100)],
+		['right to left', '\u202eאבג דהו '.repeat(20)],
+		['markup', '</title></svg><img src=x onerror=alert(1)><b>'],
+	])('names that are %s make no page wider than a phone', async (_, name) => {
+		const file = join(browsing.folder, 'hostile.html');
+		writeFileSync(file, reportHtml(renamed(scriptReport(CLUB_NIGHT), name), TECH));
+		const page = await browsing.context.newPage();
+		const said: string[] = [];
+		page.on('console', (message) => said.push(message.text()));
+		page.on('request', (request) => said.push(request.url()));
+		await page.setViewportSize(SIZES.phone);
+		await page.goto(`file://${file}`);
+		await page.evaluate(OPEN_TABLE);
+		expect((await page.evaluate<{ wide: number }>(SEEN)).wide).toBe(0);
+		expect(said).toEqual([`file://${file}`]);
+		await page.close();
 	});
 });
