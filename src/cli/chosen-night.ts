@@ -2,6 +2,8 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { nearestName } from '../base/nearest-name.ts';
+import type { Problem } from '../base/problem.ts';
+import type { NightSummary } from '../disk/nights-folder.ts';
 import {
 	didYouMean,
 	NIGHTS_LISTS,
@@ -33,26 +35,26 @@ export function chosenNight(wanted: WantedNight, request: Request, io: Io): Nigh
 	if (id === undefined) {
 		// There may be one in the folder that cannot be read, which was said.
 		if (isPart) return EXIT.unusable;
-		const hint = RUN_RECORDS_ONE;
-		return tellProblems(
-			[
-				{
-					code: 'no-night',
-					what: NO_NIGHT_YET,
-					where: { file: cleanText(folders[0] ?? '') },
-					hint,
-				},
-			],
-			io,
-		);
+		return tellProblems([noNightYet(folders[0])], io);
 	}
 	const night = nightOnDisk(folders, id);
 	if (night.isThere) return night;
 	if (isPart) return EXIT.unusable;
+	return tellProblems([noSuchNight(id, nights)], io);
+}
+
+/** Nothing was ever recorded here. */
+export function noNightYet(folder = ''): Problem {
+	const where = { file: cleanText(folder) };
+	return { code: 'no-night', what: NO_NIGHT_YET, where, hint: RUN_RECORDS_ONE };
+}
+
+/** No night has this name. */
+export function noSuchNight(id: string, nights: readonly NightSummary[]): Problem {
 	const near = nearestName(
 		id,
 		nights.map((one) => one.id),
 	);
 	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
-	return tellProblems([{ code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint }], io);
+	return { code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint };
 }

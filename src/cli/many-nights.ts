@@ -2,19 +2,12 @@
 
 import { dirname } from 'node:path';
 import { cleanText } from '../base/clean-text.ts';
-import { nearestName } from '../base/nearest-name.ts';
 import type { NightSummary } from '../disk/nights-folder.ts';
 import type { NightFacts } from '../history/night-facts.ts';
 import { factsOfNight } from '../report/night-facts.ts';
 import type { Show } from '../showfile/show.ts';
 import { withoutItsShow } from '../words/history.ts';
-import {
-	didYouMean,
-	NIGHTS_LISTS,
-	NO_NIGHT_YET,
-	NO_SUCH_NIGHT,
-	RUN_RECORDS_ONE,
-} from '../words/requests.ts';
+import { noNightYet, noSuchNight } from './chosen-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import type { Io } from './io.ts';
@@ -70,8 +63,7 @@ export function manyNights(
 	if (known.length > 0) return known.toSorted((one, other) => one.beganMs - other.beganMs);
 	// There may be one in a folder that cannot be read, which was said.
 	if (isPart || wanted.named.length > 0) return EXIT.unusable;
-	const where = { file: cleanText(folders[0] ?? '') };
-	return tellProblems([{ code: 'no-night', what: NO_NIGHT_YET, where, hint: RUN_RECORDS_ONE }], io);
+	return tellProblems([noNightYet(folders[0])], io);
 }
 
 /** Those that were no rehearsals, the newest first. */
@@ -93,15 +85,6 @@ function knownNight(night: NightOnDisk, show: Show): KnownNight {
 		beganMs,
 		facts: factsOfNight({ ...told, folder, day }),
 	};
-}
-
-function noSuchNight(id: string, nights: readonly NightSummary[]) {
-	const near = nearestName(
-		id,
-		nights.map((one) => one.id),
-	);
-	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
-	return { code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint };
 }
 
 function dayOf(atMs: number): string {
