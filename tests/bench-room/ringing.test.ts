@@ -108,10 +108,10 @@ test('kept with the instrument and printed on the run sheet, the newest first', 
 		expect(done).toMatchObject({ code: 0, err: '' });
 	}
 	const { out } = await runCommand(place, 'plan', SHOW, '--sheet');
-	const lines = out.split('\n').filter((line) => line.startsWith('FEEDBACK'));
+	const lines = out.split('\n').filter((line) => line.startsWith('! FEEDBACK'));
 	expect(lines).toEqual([
-		expect.stringMatching(/^FEEDBACK 5 Fell 62 Hz \(B1 \+7 c\): polarity first/),
-		expect.stringMatching(/^FEEDBACK 5 Fell 110 Hz \(A2\): polarity first/),
+		expect.stringMatching(/^! FEEDBACK 5 Fell 62 Hz \(B1 \+7 c\): polarity first/),
+		expect.stringMatching(/^! FEEDBACK 5 Fell 110 Hz \(A2\): polarity first/),
 	]);
 	const other = await runCommand(place, 'setup', SHOW, 'F1', '--feedback', 'loud');
 	expect(other).toMatchObject({ code: 2, err: expect.stringMatching(/a note with its octave/) });

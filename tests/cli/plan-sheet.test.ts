@@ -131,7 +131,7 @@ describe('a reprint', () => {
 describe('its pages', () => {
 	test('one board: what to press and the whole of it', async () => {
 		const { out } = await sheet('--page', 'cues=bo');
-		expect(out).toContain('solo: −DRIVE +DELAY eighth  (Delay eighth 300 ms)  “eight bars”');
+		expect(out).toContain('solo: −DRIVE +DELAY eighth 300 ms  (Delay eighth 300 ms)  “eight bars”');
 		expect(out).not.toContain('Amber');
 	});
 

@@ -196,9 +196,19 @@ describe('--all', () => {
 		const names = readdirSync(folder).sort();
 		expect(names).toEqual(
 			[
-				...['hand-overs.csv', 'hire-quay-hire.md', 'incidents.csv'],
-				...loadShow(CLUB).players.map(({ id }) => `player-${id}.md`),
-				...['production.md', 'report.json', 'songs.csv', 'strings.csv', 'tech.md', 'work.csv'],
+				...[
+					'hand-overs.csv',
+					'incidents.csv',
+					'report.json',
+					'songs.csv',
+					'strings.csv',
+					'work.csv',
+				],
+				...['hire-quay-hire', 'production', 'tech'].flatMap((name) => [
+					`${name}.md`,
+					`${name}.html`,
+				]),
+				...loadShow(CLUB).players.flatMap(({ id }) => [`player-${id}.md`, `player-${id}.html`]),
 			].sort(),
 		);
 		expect(first.out.trim().split('\n')).toHaveLength(names.length);

@@ -65,11 +65,14 @@ test('cues say what to press, and on request the whole board', () => {
 		songLines(sheetText(rackShow(), hasBoards), 1).filter((line) =>
 			/^(start|Ch1|solo):/.test(line),
 		);
-	expect(points(false)).toEqual(['Ch1: BO +DRIVE', 'solo: BO −DRIVE +DELAY eighth  “eight bars”']);
+	expect(points(false)).toEqual([
+		'Ch1: BO +DRIVE',
+		'solo: BO −DRIVE +DELAY eighth 300 ms  “eight bars”',
+	]);
 	expect(points(true)).toEqual([
 		'start: BO board stays (all off)',
 		'Ch1: BO +DRIVE (Drive)',
-		'solo: BO −DRIVE +DELAY eighth (Delay eighth 300 ms)  “eight bars”',
+		'solo: BO −DRIVE +DELAY eighth 300 ms (Delay eighth 300 ms)  “eight',
 	]);
 });
 

@@ -28,6 +28,15 @@ async function startPage(options: ProgramOptions = {}) {
 	return program;
 }
 
+/** The number before what the page offers. */
+function numberOf(text: string, offered: RegExp): string {
+	const [, number = ''] = new RegExp(`^[> ] (\\d+) +${offered.source}`, 'm').exec(text) ?? [];
+	return number;
+}
+
+const EXAMPLE = /Look around with the example/;
+const REPORT = /The report so far/;
+
 /** A data folder with the club show's first song under way. */
 async function withOpenNight(): Promise<string> {
 	const { data, record, signal, gone } = await startLive();
@@ -42,9 +51,8 @@ const kinds = (data: string) =>
 
 test.each(['node', 'launcher'] as const)('by %s: a number opens the example', async (by) => {
 	const { screen, signal, afterwards } = await startPage({ by });
-	expect(screen.text()).toMatch(/1 +Look around with the example/);
 	expect(screen.modes()).toMatchObject({ isAlternateScreen: true, isCursorHidden: true });
-	await screen.press('1');
+	await screen.press(numberOf(screen.text(), EXAMPLE));
 	await screen.waitFor('? all', PATIENCE_MS);
 	signal('SIGTERM');
 	expect(await afterwards()).toEqual({ code: 143, areSettingsKept: true });
@@ -52,18 +60,18 @@ test.each(['node', 'launcher'] as const)('by %s: a number opens the example', as
 });
 
 test.each([
-	['in one go', async (send: (text: string) => void) => send('1\r')],
+	['in one go', async (send: (text: string) => void, number: string) => send(`${number}\r`)],
 	[
 		'a moment later',
-		async (send: (text: string) => void) => {
-			send('1');
+		async (send: (text: string) => void, number: string) => {
+			send(number);
 			await pause(250);
 			send('\r');
 		},
 	],
 ])('enter after the number, %s, is no key of the live screen', async (_, type) => {
 	const { screen, data } = await startPage();
-	await type(screen.send);
+	await type(screen.send, numberOf(screen.text(), EXAMPLE));
 	await screen.waitFor('? all', PATIENCE_MS);
 	await pause(1600);
 	expect(screen.text()).not.toContain('In hands now');
@@ -79,8 +87,10 @@ test('up, down and enter choose too', async () => {
 	const data = await withOpenNight();
 	const { screen, afterwards } = await startPage({ data });
 	expect(screen.rows()[3]).toMatch(/^> 1 +Go on with /);
-	await screen.press('down');
-	await screen.waitFor(/^> 2 +The report so far/m, PATIENCE_MS);
+	const number = Number(numberOf(screen.text(), REPORT));
+	expect(number).toBeGreaterThan(1);
+	for (let at = 1; at < number; at += 1) await screen.press('down');
+	await screen.waitFor(new RegExp(`^> ${number} +The report so far`, 'm'), PATIENCE_MS);
 	await screen.press('enter');
 	expect((await afterwards()).areSettingsKept).toBe(true);
 	expect(screen.text()).toContain('code 1');
@@ -104,7 +114,7 @@ test('the unfinished night comes first, says how far it is, and goes on', async 
 test('the report is printed below what the shell had', async () => {
 	const data = await withOpenNight();
 	const { screen, afterwards } = await startPage({ data, rows: 120 });
-	await screen.press('2');
+	await screen.press(numberOf(screen.text(), REPORT));
 	const { code, areSettingsKept } = await afterwards();
 	const report = spawnSync(process.execPath, ['dist/rackside.js', 'report'], {
 		cwd: FOLDER,
@@ -162,12 +172,18 @@ test.each([
 test('a new size and a terminal that others had are drawn anew', async () => {
 	const { screen } = await startPage();
 	screen.resize(40, 10);
-	await screen.waitFor((rows) => rows.length === 10 && /^1 open/.test(rows[9] ?? ''), PATIENCE_MS);
+	await screen.waitFor(
+		(rows) => rows.length === 10 && /^1-2 open/.test(rows[9] ?? ''),
+		PATIENCE_MS,
+	);
 	screen.stty('sane');
 	screen.resize(80, 24);
-	await screen.waitFor((rows) => rows.length === 24 && /^1 open/.test(rows[23] ?? ''), PATIENCE_MS);
+	await screen.waitFor(
+		(rows) => rows.length === 24 && /^1-2 open/.test(rows[23] ?? ''),
+		PATIENCE_MS,
+	);
 	await until(() => / -icanon/.test(screen.stty('-a')), 'raw mode');
-	await screen.press('1');
+	await screen.press(numberOf(screen.text(), EXAMPLE));
 	await screen.waitFor('? all', PATIENCE_MS);
 });
 
