@@ -62,12 +62,12 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	rig: {
 		usage: 'rig SHOW',
 		words: COMMAND_WORDS.rig.brief,
-		load: ofShow('rig'),
+		load: async () => (await import('./commands/rig.ts')).rigCommand,
 	},
 	fault: {
 		usage: 'fault SHOW PLAYER',
 		words: COMMAND_WORDS.fault.brief,
-		load: ofShow('fault'),
+		load: async () => (await import('./commands/fault.ts')).faultCommand,
 	},
 	rehearse: {
 		usage: 'rehearse SHOW',

@@ -9,7 +9,7 @@ import { realDisk } from '../disk/real-disk.ts';
 import { settingsNow } from '../disk/settings.ts';
 import { joinFiles, type NotRead } from '../showfile/join-files.ts';
 import { usableTimes, withOwnTimes } from '../showfile/own-times.ts';
-import { readPlainShow } from '../showfile/read-plain-show.ts';
+import { readPlainShow, readPlainTree } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
 import type { SourceNode } from '../showfile/source-node.ts';
 import { unusableTimeWords } from '../words/own-times.ts';
@@ -54,8 +54,10 @@ export async function openShow(file: string, request: Request, io: Io): Promise<
 
 /** The same file and what it includes as a tree that knows the places; null where it cannot be read. */
 export async function showTree(file: string, io: Io): Promise<SourceNode | null> {
-	const { readYaml } = await import('../showfile/read-yaml.ts');
 	const load = (asked: string) => loadBytes(resolve(io.cwd, asked));
+	const plain = readPlainTree(load, file);
+	if (plain) return plain;
+	const { readYaml } = await import('../showfile/read-yaml.ts');
 	return joinFiles({ load, mainFile: file, readYaml }).root;
 }
 

@@ -3,9 +3,7 @@
 
 import type { CliCommand } from './command.ts';
 import { checkCommand } from './commands/check.ts';
-import { faultCommand } from './commands/fault.ts';
 import { planCommand } from './commands/plan.ts';
-import { rigCommand } from './commands/rig.ts';
 import { stringsCommand } from './commands/strings.ts';
 import { tuningCommand } from './commands/tuning.ts';
 
@@ -14,8 +12,6 @@ export const SHOW_COMMANDS = {
 	plan: planCommand,
 	tuning: tuningCommand,
 	strings: stringsCommand,
-	rig: rigCommand,
-	fault: faultCommand,
 } as const satisfies Readonly<Record<string, CliCommand>>;
 
 export type ShowName = keyof typeof SHOW_COMMANDS;

@@ -13,7 +13,6 @@ import { planBeforeDoors } from '../../plan/plan-before-doors.ts';
 import { readyAtZero } from '../../plan/timed-choice/before-doors.ts';
 import { planJson } from '../../report/plan-json.ts';
 import { planTable } from '../../report/plan-table.ts';
-import { sheetBeforeDoors } from '../../report/sheet-before-doors.ts';
 import { whyTable } from '../../report/why-table.ts';
 import type { Show } from '../../showfile/show.ts';
 import { changeWords, verdictWords } from '../../words/advice.ts';
@@ -91,7 +90,9 @@ export async function planShow(request: Request, io: Io, isKept: boolean): Promi
 	const plan = whileWorking(PLANNING, () => planBeforeDoors(show));
 	const works = isWorking(shortfallOf(show, plan));
 	if (ofSheet !== undefined) {
+		// The sheet takes more of the program than the plan itself.
 		const { printSheet } = await import('../print-sheet.ts');
+		const { sheetBeforeDoors } = await import('../../report/sheet-before-doors.ts');
 		const code = printSheet({ sheet: sheetBeforeDoors(show, plan), file, isKept }, request, io);
 		return code === EXIT.fine && !works ? EXIT.toLookAt : code;
 	}
