@@ -101,15 +101,15 @@ export const COMMAND_WORDS = {
 		},
 	},
 	rig: {
-		brief: 'the way of each sound, loads, supplies, batteries, every board by song',
+		brief: 'sound paths, loads, supplies, batteries, every board by song',
 		about:
-			"Shows the way of each player's sound, what hangs on every amp and supply, how long batteries last, times that go by the tempo, and what each board is at every point of every song. Ends with 1 when something in the rig is a risk.",
+			"Shows each player's sound path, what hangs on every amp and supply, how long batteries last, times that go by the tempo, and what each board is at every point of every song. Ends with 1 when something in the rig is a risk.",
 		options: {},
 	},
 	fault: {
 		brief: 'what to try next when a sound is gone, hums or crackles, and how sure it is',
 		about:
-			"Says the next best test on a player's way of the sound, from what is heard and what was answered: after a song the one with the least expected time to the cause, with --in-song the shortest way to sound. It never opens an amp and never lifts the safety earth. Ends with 1 when the answers contradict each other.",
+			"Says the next best test on a player's sound path, from what is heard and what was answered: after a song the one with the least expected time to the cause, with --in-song the shortest way to sound. It never opens an amp and never lifts the safety earth. Ends with 1 when the answers contradict each other.",
 		options: {
 			symptom: 'silent, crackle, hum, thin, cuts-out, distorted, feedback or wireless; else silent',
 			answers: 'what was tried, such as "bypass-board=same,swap-lead=sound"',

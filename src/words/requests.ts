@@ -28,7 +28,7 @@ export const NO_PLAYER = 'there is no such player in this show';
 export const NO_TECH = 'there is no such technician in this show';
 export const BAD_SYMPTOM = '--symptom is not one that is known';
 export const BAD_ANSWER = '--answers has something that is no answer';
-export const NO_TEST = 'there is no such test on this way of the sound';
+export const NO_TEST = 'there is no such test on this sound path';
 export const NO_INSTRUMENT = 'there is no such instrument in this show';
 export const AN_INSTRUMENT = 'an instrument in the show file';
 export const notATuning = (option: string, kind: string): string =>

@@ -289,7 +289,7 @@ const KEYS: Tree = {
 		},
 	],
 	rigs: [
-		"The way of each player's sound from the strings to the desk; the instrument comes before the first part.",
+		"Each player's sound path from the strings to the desk; the instrument comes before the first part.",
 		{
 			bo: [
 				{ id: 'lead', kind: 'cord', length: '6 m', 'pf-per-m': 100 },
