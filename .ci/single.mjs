@@ -95,7 +95,7 @@ const start = join(parts, 'start.cjs');
 const program = join(parts, 'program.js');
 await build({
 	...common,
-	entryPoints: [join(root, 'src/cli/single-entry.ts')],
+	entryPoints: [join(root, 'src/cli/single/single-entry.ts')],
 	outfile: start,
 	define: { ...options.define, 'import.meta.url': '__filename' },
 });

@@ -14,10 +14,10 @@ import type { Show } from '../showfile/show.ts';
 import type { SourceNode } from '../showfile/source-node.ts';
 import { unusableTimeWords } from '../words/own-times.ts';
 import { problemOf } from '../words/problems.ts';
-import { carriedFile } from './carried-file.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
 import { placesOf } from './places.ts';
+import { carriedFile } from './single/carried-file.ts';
 
 export type ShowOpening = {
 	readonly show: Show | null;

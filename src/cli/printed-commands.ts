@@ -16,6 +16,6 @@ export const PRINTED_COMMANDS = {
 } as const satisfies Readonly<Record<string, CliCommand>>;
 
 // Asked for by `plan`, and here with all else that reads nights.
-export { tellTonight } from './plan-tonight.ts';
+export { tellTonight } from './sheet/plan-tonight.ts';
 
 export type PrintedName = keyof typeof PRINTED_COMMANDS;

@@ -17,7 +17,7 @@ import {
 	startDetail,
 	startsAt,
 } from '../words/start-page.ts';
-import { isFinished } from './night-on-disk.ts';
+import { isFinished } from './nights/night-on-disk.ts';
 
 /** What is opened. */
 export type Opening =

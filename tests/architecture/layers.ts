@@ -31,6 +31,21 @@ export const ROOMS: readonly string[] = [
 	'advice',
 ].map((room) => `plan/${room}`);
 
+/** The rooms of the commands: each may import the others, and what all of them stand in. */
+const CLI_ROOMS: readonly string[] = [
+	'bench',
+	'commands',
+	'doctor',
+	'drill',
+	'live',
+	'new',
+	'nights',
+	'rehearsal',
+	'sheet',
+	'shell',
+	'single',
+].map((room) => `cli/${room}`);
+
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 	base: ['string-width', 'fastest-levenshtein'],
 	journal: ['node:zlib'],
@@ -43,7 +58,6 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
 	disk: ['conf', 'node:fs', 'node:fs/promises', 'node:zlib'],
 	terminal: ['node:fs', 'node:fs/promises', 'node:zlib'],
 	cli: ['node:fs', 'node:fs/promises', 'node:zlib'],
-	'cli/commands': ['node:fs', 'node:fs/promises', 'node:zlib'],
 };
 
 /** Every folder with code of the program, lowest first. */
@@ -51,8 +65,8 @@ export const FOLDERS: readonly string[] = [
 	...ROWS.flat().flatMap((name) => (name === 'plan' ? [...ROOMS, name] : [name])),
 	'terminal',
 	'disk',
+	...CLI_ROOMS,
 	'cli',
-	'cli/commands',
 ];
 
 /** Whether what people read may stand in a folder. */
@@ -83,7 +97,7 @@ function rowsBelow(folder: string): readonly string[] {
 
 /** The packages of `KNOWN_PACKAGES` that `folder` may import. */
 export function packagesFor(folder: string): readonly string[] {
-	return PACKAGES[folder] ?? [];
+	return PACKAGES[folder.startsWith('cli/') ? 'cli' : folder] ?? [];
 }
 
 /** Where a folder's files are, seen from the root. */

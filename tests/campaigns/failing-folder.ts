@@ -9,7 +9,7 @@
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readlinkSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { nightOnDisk } from '../../src/cli/night-on-disk.ts';
+import { nightOnDisk } from '../../src/cli/nights/night-on-disk.ts';
 import { listNights } from '../../src/disk/nights-folder.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import { type PtyScreen, pause, startPtyScreen } from '../terminal/pty-screen.ts';

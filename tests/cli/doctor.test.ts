@@ -5,17 +5,17 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { examine } from '../../src/cli/commands/doctor.ts';
-import { repeatLine, switchLine } from '../../src/cli/doctor-keys.ts';
-import type { DoctorLine } from '../../src/cli/doctor-line.ts';
+import { repeatLine, switchLine } from '../../src/cli/doctor/doctor-keys.ts';
+import type { DoctorLine } from '../../src/cli/doctor/doctor-line.ts';
 import {
 	folderLine,
 	nightsLine,
 	spaceLine,
 	syncLine,
 	troublesLine,
-} from '../../src/cli/doctor-program.ts';
-import { clockLines, powerLine, sleepLines } from '../../src/cli/doctor-system.ts';
-import { terminalLines } from '../../src/cli/doctor-terminal.ts';
+} from '../../src/cli/doctor/doctor-program.ts';
+import { clockLines, powerLine, sleepLines } from '../../src/cli/doctor/doctor-system.ts';
+import { terminalLines } from '../../src/cli/doctor/doctor-terminal.ts';
 import type { Io } from '../../src/cli/io.ts';
 import type { Machine } from '../../src/cli/machine.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';

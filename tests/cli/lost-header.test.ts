@@ -4,7 +4,7 @@ import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync }
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
-import { beginNight } from '../../src/cli/begin-night.ts';
+import { beginNight } from '../../src/cli/live/begin-night.ts';
 import type { Entry } from '../../src/journal/entry.ts';
 import { runCommand } from './run-command.ts';
 

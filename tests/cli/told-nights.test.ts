@@ -15,7 +15,7 @@ import {
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, onTestFinished, test } from 'vitest';
-import { nightPlaces } from '../../src/cli/night-places.ts';
+import { nightPlaces } from '../../src/cli/nights/night-places.ts';
 import { findPaths } from '../../src/disk/paths.ts';
 import { whyNoInjection } from '../campaigns/injected-faults.ts';
 import { scratchFolder } from '../disk/scratch-folder.ts';

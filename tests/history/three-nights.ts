@@ -3,7 +3,7 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { parseScript } from '../../src/cli/parse-script.ts';
+import { parseScript } from '../../src/cli/rehearsal/parse-script.ts';
 import { memoryJournal } from '../../src/journal/memory-journal.ts';
 import { type NightHeader, nightFormat } from '../../src/journal/record.ts';
 import { openNight } from '../../src/night/night.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { displayWidth } from '../../src/base/display-width.ts';
-import { parseScript } from '../../src/cli/parse-script.ts';
+import { parseScript } from '../../src/cli/rehearsal/parse-script.ts';
 import { memoryJournal } from '../../src/journal/memory-journal.ts';
 import type { Night } from '../../src/night/night.ts';
 import { openPast } from '../../src/night/night-past.ts';

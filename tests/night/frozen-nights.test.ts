@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { nightOnDisk } from '../../src/cli/night-on-disk.ts';
+import { nightOnDisk } from '../../src/cli/nights/night-on-disk.ts';
 import { nightState } from '../../src/night/night-state.ts';
 import { makePlan } from '../../src/plan/make-plan.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';

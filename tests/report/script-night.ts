@@ -1,6 +1,6 @@
 // A rehearsal script played in memory: the show, and what its journal then holds.
 
-import { parseScript } from '../../src/cli/parse-script.ts';
+import { parseScript } from '../../src/cli/rehearsal/parse-script.ts';
 import type { Entry } from '../../src/journal/entry.ts';
 import { memoryJournal } from '../../src/journal/memory-journal.ts';
 import { readJournal } from '../../src/journal/read-journal.ts';

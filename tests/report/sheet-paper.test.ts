@@ -8,7 +8,7 @@ import { pathToFileURL } from 'node:url';
 import axe from 'axe-core';
 import { HtmlValidate } from 'html-validate';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { foundBrowser, pdfOf } from '../../src/cli/browser-pdf.ts';
+import { foundBrowser, pdfOf } from '../../src/cli/sheet/browser-pdf.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
 import type { Paper } from '../../src/report/html-page.ts';
 import type { Sheet } from '../../src/report/sheet.ts';

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { type MidiOut, midiOut } from '../../src/cli/midi-out.ts';
+import { type MidiOut, midiOut } from '../../src/cli/live/midi-out.ts';
 import { openMidiDevice } from '../../src/disk/midi-device.ts';
 import type { OpenMidiLine } from '../../src/disk/midi-line.ts';
 import { memoryJournal } from '../../src/journal/memory-journal.ts';

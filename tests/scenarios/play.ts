@@ -1,8 +1,8 @@
 // Plays a script of timed keys against a show of this folder, and gives back the states it asked for.
 
 import { join } from 'node:path';
-import { parseScript } from '../../src/cli/parse-script.ts';
-import { playScript } from '../../src/cli/play-script.ts';
+import { parseScript } from '../../src/cli/rehearsal/parse-script.ts';
+import { playScript } from '../../src/cli/rehearsal/play-script.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
 import type { Show } from '../../src/showfile/show.ts';

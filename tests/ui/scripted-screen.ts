@@ -2,8 +2,8 @@
 // clock of its own.
 
 import { readFileSync } from 'node:fs';
-import { parseScript, type ScreenSize } from '../../src/cli/parse-script.ts';
-import { playScript } from '../../src/cli/play-script.ts';
+import { parseScript, type ScreenSize } from '../../src/cli/rehearsal/parse-script.ts';
+import { playScript } from '../../src/cli/rehearsal/play-script.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 

@@ -3,7 +3,7 @@
 // at any moment is simply gone on with.
 
 import { join } from 'node:path';
-import { nightOnDisk } from '../../src/cli/night-on-disk.ts';
+import { nightOnDisk } from '../../src/cli/nights/night-on-disk.ts';
 import { listNights } from '../../src/disk/nights-folder.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import type { Entry } from '../../src/journal/entry.ts';

@@ -5,10 +5,10 @@ import { cleanText } from '../../base/clean-text.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { BAD_SHELL, oneOf } from '../../words/requests.ts';
 import type { CliCommand, CommandList } from '../command.ts';
-import { candidates } from '../complete.ts';
 import { EXIT } from '../exit-code.ts';
-import { manualPage } from '../manual.ts';
-import { COMPLETION_FORMS, SHELL_SCRIPTS } from '../shell-scripts.ts';
+import { candidates } from '../shell/complete.ts';
+import { manualPage } from '../shell/manual.ts';
+import { COMPLETION_FORMS, SHELL_SCRIPTS } from '../shell/shell-scripts.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 /** The command, over the list that it stands in itself. */

@@ -23,8 +23,8 @@ import {
 } from '../../words/doctor.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
-import { type Asked, keysLeftOut, repeatLine, switchLine } from '../doctor-keys.ts';
-import { type DoctorLine, lineText } from '../doctor-line.ts';
+import { type Asked, keysLeftOut, repeatLine, switchLine } from '../doctor/doctor-keys.ts';
+import { type DoctorLine, lineText } from '../doctor/doctor-line.ts';
 import {
 	folderLine,
 	nightsLine,
@@ -32,13 +32,13 @@ import {
 	syncLine,
 	troublesLine,
 	versionsLine,
-} from '../doctor-program.ts';
-import { clockLines, powerLine, sleepLines } from '../doctor-system.ts';
-import { terminalLines } from '../doctor-terminal.ts';
+} from '../doctor/doctor-program.ts';
+import { clockLines, powerLine, sleepLines } from '../doctor/doctor-system.ts';
+import { terminalLines } from '../doctor/doctor-terminal.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { type Machine, thisMachine } from '../machine.ts';
-import { seenNights } from '../night-places.ts';
+import { seenNights } from '../nights/night-places.ts';
 import { placesOf } from '../places.ts';
 
 export const doctorCommand: CliCommand = {

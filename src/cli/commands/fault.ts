@@ -10,7 +10,7 @@ import { faultStep } from '../../rig/find-fault.ts';
 import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { BAD_ANSWER, BAD_SYMPTOM, didYouMean, NO_PLAYER, NO_TEST } from '../../words/requests.ts';
-import { type Asked, instrumentNamed } from '../asked-instrument.ts';
+import { type Asked, instrumentNamed } from '../bench/asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';

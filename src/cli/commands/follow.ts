@@ -28,18 +28,18 @@ import {
 import { nightFindingWords } from '../../words/night-file.ts';
 import { faultWords } from '../../words/program.ts';
 import { didYouMean, NIGHTS_LISTS, NO_SUCH_NIGHT } from '../../words/requests.ts';
+import { measuredOnGear } from '../bench/gear-journal.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { measuredOnGear } from '../gear-journal.ts';
 import type { Io } from '../io.ts';
-import { livePreferences } from '../live-preferences.ts';
-import { screenAbilities, screenOptions, showLive } from '../live-screen.ts';
+import { livePreferences } from '../live/live-preferences.ts';
+import { screenAbilities, screenOptions, showLive } from '../live/live-screen.ts';
+import { screenWayOut } from '../live/way-out.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { isFinished, nightOnDisk } from '../night-on-disk.ts';
-import { seenNights } from '../night-places.ts';
+import { isFinished, nightOnDisk } from '../nights/night-on-disk.ts';
+import { seenNights } from '../nights/night-places.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { screenWayOut } from '../way-out.ts';
 import { writeTrace } from '../write-trace.ts';
 
 /** How often the night's files are looked at: with drawing, a key in the other window is seen within half a second. */

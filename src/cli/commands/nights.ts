@@ -14,13 +14,13 @@ import { diskFaultWords, liesElsewhere } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
 import { NIGHT_STATES, noNights } from '../../words/program.ts';
 import { NO_TROUBLES, TROUBLES_TITLE, troubleWords } from '../../words/trouble-log.ts';
+import { readGear } from '../bench/gear-journal.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { readGear } from '../gear-journal.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { isFinished } from '../night-on-disk.ts';
-import { seenNights } from '../night-places.ts';
+import { isFinished } from '../nights/night-on-disk.ts';
+import { seenNights } from '../nights/night-places.ts';
 import { placesOf } from '../places.ts';
 
 export const nightsCommand: CliCommand = {

@@ -25,12 +25,12 @@ import type { CliCommand, Request } from '../command.ts';
 import { optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { runLive } from '../live.ts';
-import { manyNights } from '../many-nights.ts';
+import { runLive } from '../live/live.ts';
+import { manyNights } from '../nights/many-nights.ts';
 import { openShow } from '../open-show.ts';
-import type { ScreenSize, ScriptReading } from '../parse-script.ts';
-import { DEFAULT_SIZE, parseScreenSize, parseScript } from '../parse-script.ts';
-import { playScript } from '../play-script.ts';
+import type { ScreenSize, ScriptReading } from '../rehearsal/parse-script.ts';
+import { DEFAULT_SIZE, parseScreenSize, parseScript } from '../rehearsal/parse-script.ts';
+import { playScript } from '../rehearsal/play-script.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 /** A script of more is a mistake: a whole night takes some thousand bytes. */

@@ -24,15 +24,13 @@ import {
 	OWN_COPY,
 	UNKNOWN_FORM,
 } from '../../words/requests.ts';
-import { chosenNight } from '../chosen-night.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import type { NightOnDisk } from '../night-on-disk.ts';
-import { asksForNights, nightsBeside } from '../nights-beside.ts';
-import type { ShowOpening } from '../open-show.ts';
-import { placesOf } from '../places.ts';
+import { chosenNight } from '../nights/chosen-night.ts';
+import type { NightOnDisk } from '../nights/night-on-disk.ts';
+import { asksForNights, nightsBeside } from '../nights/nights-beside.ts';
 import {
 	everyFile,
 	REPORT_FORMS,
@@ -40,8 +38,10 @@ import {
 	type ReportForm,
 	readerName,
 	readReader,
-} from '../report-forms.ts';
-import { partsOfNight } from '../report-of-night.ts';
+} from '../nights/report-forms.ts';
+import { partsOfNight } from '../nights/report-of-night.ts';
+import type { ShowOpening } from '../open-show.ts';
+import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 export const reportCommand: CliCommand = {
@@ -114,7 +114,7 @@ async function writeReport(
 	}
 	const place = { folder: placesOf(request, io).nights, night: night.id };
 	if (options.edit === true) {
-		const { editRemarks } = await import('../edit-remarks.ts');
+		const { editRemarks } = await import('../nights/edit-remarks.ts');
 		const code = await editRemarks(nightReport(partsOfNight(night, show)), place, io);
 		const isWritten = ['save', 'out', 'all'].some((name) => options[name] !== undefined);
 		if (code !== EXIT.fine || !isWritten) return code;

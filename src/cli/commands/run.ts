@@ -2,7 +2,7 @@
 
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { type CliCommand, optionText } from '../command.ts';
-import { runLive } from '../live.ts';
+import { runLive } from '../live/live.ts';
 
 export const runCommand: CliCommand = {
 	usage: 'run SHOW',

@@ -26,7 +26,7 @@ import { COLOUR_NAMES, COLOURS } from '../../words/settings.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { NO_PORT, portAsked } from '../midi-port.ts';
+import { NO_PORT, portAsked } from '../live/midi-port.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 

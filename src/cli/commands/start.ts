@@ -17,13 +17,13 @@ import type { CliCommand, Request } from '../command.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { runLive } from '../live.ts';
-import { screenAbilities } from '../live-screen.ts';
+import { runLive } from '../live/live.ts';
+import { screenAbilities } from '../live/live-screen.ts';
+import { showPage } from '../live/page-screen.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { isFinished, lastPlayed, nightOnDisk, standsAt } from '../night-on-disk.ts';
-import { searchedNights } from '../night-places.ts';
+import { isFinished, lastPlayed, nightOnDisk, standsAt } from '../nights/night-on-disk.ts';
+import { searchedNights } from '../nights/night-places.ts';
 import { offeredShows } from '../offered-shows.ts';
-import { showPage } from '../page-screen.ts';
 import { placesOf } from '../places.ts';
 import {
 	type Choice,

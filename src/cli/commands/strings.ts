@@ -11,8 +11,8 @@ import {
 	noStrings as noStringsWords,
 	SCALE_EXPECTED,
 } from '../../words/requests.ts';
-import type { Asked } from '../asked-instrument.ts';
-import { askedInstrument, askedTuning, TO_OPTION } from '../asked-instrument.ts';
+import type { Asked } from '../bench/asked-instrument.ts';
+import { askedInstrument, askedTuning, TO_OPTION } from '../bench/asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';

@@ -29,7 +29,7 @@ import { CAREFUL_ALONE, CAREFUL_WITH } from '../../words/requests.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { type KnownNight, manyNights } from '../many-nights.ts';
+import { type KnownNight, manyNights } from '../nights/many-nights.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 

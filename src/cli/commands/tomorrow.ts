@@ -25,9 +25,9 @@ import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { screenAbilities } from '../live-screen.ts';
-import { type KnownNight, manyNights } from '../many-nights.ts';
-import { showPage } from '../page-screen.ts';
+import { screenAbilities } from '../live/live-screen.ts';
+import { showPage } from '../live/page-screen.ts';
+import { type KnownNight, manyNights } from '../nights/many-nights.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 

@@ -11,13 +11,13 @@ import { reportMarkdown } from '../../report/report-markdown.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { WALK } from '../../words/walk.ts';
 import type { CliCommand } from '../command.ts';
+import { showTrial, trialPreferences } from '../drill/show-trial.ts';
 import { exampleShowPath } from '../example-show.ts';
 import { EXIT } from '../exit-code.ts';
-import { livePreferences } from '../live-preferences.ts';
-import { screenAbilities } from '../live-screen.ts';
+import { livePreferences } from '../live/live-preferences.ts';
+import { screenAbilities } from '../live/live-screen.ts';
 import { openShow } from '../open-show.ts';
 import { placesOf } from '../places.ts';
-import { showTrial, trialPreferences } from '../show-trial.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 export const walkCommand: CliCommand = {

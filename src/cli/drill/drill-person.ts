@@ -1,0 +1,45 @@
+// Whose results a drill's are: named on the command line, else whoever said so once, else asked.
+
+import { userInfo } from 'node:os';
+import { createInterface } from 'node:readline/promises';
+import { cleanText } from '../../base/clean-text.ts';
+import { graphemes } from '../../base/display-width.ts';
+import { DRILL } from '../../words/drill.ts';
+
+/** In the table a longer one would leave no room. */
+export const LONGEST_NAME = 30;
+
+/** The name as it is kept; null for one that cannot be. */
+export function personName(typed: string): string | null {
+	const name = cleanText(typed).trim();
+	const { length } = graphemes(name);
+	return length >= 1 && length <= LONGEST_NAME ? name : null;
+}
+
+/** Asks until there is a name; null where the input ended. */
+export async function askPerson(): Promise<string | null> {
+	const user = systemUser();
+	const asking = createInterface({ input: process.stdin, output: process.stdout });
+	try {
+		for (;;) {
+			const answer = (await asking.question(DRILL.who(user))).trim();
+			const name = personName(answer === '' ? user : answer);
+			if (name !== null) return name;
+		}
+	} catch {
+		// The input ended, or Ctrl-C: nothing was wanted.
+		return null;
+	} finally {
+		asking.close();
+	}
+}
+
+/** The name under which the system knows the user. */
+function systemUser(): string {
+	try {
+		return personName(userInfo().username) ?? DRILL.somebody;
+	} catch {
+		// A user whom the system has no name for.
+		return DRILL.somebody;
+	}
+}

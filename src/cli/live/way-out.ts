@@ -1,0 +1,120 @@
+// The way out of a live screen: what is kept before it is left, and what is said on the plain terminal
+// after. Apart from the screen's composition, since it is there before the screen and outlives it.
+
+import { cleanText } from '../../base/clean-text.ts';
+import type { TroubleLog } from '../../disk/trouble-log.ts';
+import type { Night } from '../../night/night.ts';
+import type { Clock } from '../../terminal/clock.ts';
+import { endOnSignals } from '../../terminal/end-on-signals.ts';
+import { resetTerminal } from '../../terminal/reset-terminal.ts';
+import type { Shutdown, ShutdownOutcome } from '../../terminal/shutdown.ts';
+import { createShutdown } from '../../terminal/shutdown.ts';
+import { diskTrouble, leftElsewhere, saveProblemWords } from '../../words/disk.ts';
+import { faultWords, NOT_ALL_SAVED, notAllKept, notConfirmed } from '../../words/program.ts';
+import type { Io } from '../io.ts';
+import { writeTrace } from '../write-trace.ts';
+import { farewell } from './farewell.ts';
+
+export type WayOutParts = {
+	readonly night: Night;
+	readonly clock: Clock;
+	readonly io: Io;
+	readonly log: TroubleLog;
+	/** The show file as it was typed. */
+	readonly file: string;
+	readonly isRehearsal: boolean;
+};
+
+/** The way out of a night that is kept here. */
+export function wayOut(parts: WayOutParts): Shutdown {
+	const { night, clock, io } = parts;
+	return screenWayOut({
+		clock,
+		io,
+		syncJournal: async () => {
+			const status = await night.close();
+			// Confirmed, though in a place that a restart empties: that is told, and is no loss.
+			if (status.isSaved || status.state === 'unsafe') return;
+			const { problem } = status;
+			throw new Error(problem === null ? NOT_ALL_SAVED : saveProblemWords(problem));
+		},
+		tell: (outcome) => tellOutcome(outcome, parts),
+	});
+}
+
+export type ScreenWayOutParts = Pick<WayOutParts, 'clock' | 'io'> & {
+	/** Keeps what is not kept yet; throws where that cannot be done. */
+	readonly syncJournal: () => Promise<void>;
+	/** Says on the plain terminal what there is to say. */
+	readonly tell: (outcome: ShutdownOutcome) => void;
+};
+
+/** The way out, listening from now on for everything from outside that ends the program. */
+export function screenWayOut({ clock, io, syncJournal, tell }: ScreenWayOutParts): Shutdown {
+	const { stdin, stdout, stderr } = process;
+	let isKept = false;
+	let hasSaid = false;
+	const exit = (code: number): void => {
+		const launcher = io.env.RACKSIDE_LAUNCHER;
+		// Leaving the other screen a second time would put what comes next over what was said.
+		if (hasSaid) tellLauncher(launcher, 'SIGUSR2');
+		// A sync that hangs keeps the process from ending, whatever it does: it is not to be waited for.
+		if (!isKept) tellLauncher(launcher, 'SIGUSR1');
+		process.exit(code);
+	};
+	const shutdown = createShutdown({ clock, exit });
+	shutdown.hold({
+		syncJournal,
+		reset: resetTerminal(stdout),
+		report: (outcome) => {
+			isKept = outcome.isKept;
+			tell(outcome);
+			// Leaving before it has gone out would lose it.
+			return new Promise((done) => {
+				stdout.write('', (lost) =>
+					stderr.write('', () => {
+						hasSaid = !lost;
+						done();
+					}),
+				);
+			});
+		},
+	});
+	endOnSignals({ process, stdin, stdout, stderr }, shutdown);
+	return shutdown;
+}
+
+/** Tells the launcher, where there is one; see there what each signal says. */
+function tellLauncher(pid: string | undefined, signal: 'SIGUSR1' | 'SIGUSR2'): void {
+	if (pid === undefined || Number(pid) !== process.ppid) return;
+	try {
+		process.kill(process.ppid, signal);
+	} catch {
+		// It is gone, and waits for nothing.
+	}
+}
+
+/** The kind of an error alone: its words may hold what somebody typed. */
+function faultName(error: unknown): string {
+	return error instanceof Error ? error.name.replaceAll(/\W/g, '') : typeof error;
+}
+
+function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
+	const { night, io, file, isRehearsal } = parts;
+	const { problem, lastSeq, savedSeq, elsewhere } = night.saveStatus();
+	if (ending.kind === 'fault') {
+		parts.log.note('fault', faultName(ending.error));
+		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
+	}
+	if (!isKept) {
+		const steps = lastSeq - savedSeq;
+		const isWritten = problem === null || problem.code === 'slow';
+		const words = isWritten ? notConfirmed(steps) : notAllKept(steps, diskTrouble(problem.trouble));
+		io.complain(`${words}\n`);
+		if (elsewhere) io.complain(`${cleanText(leftElsewhere(elsewhere))}\n`);
+		return;
+	}
+	io.write(
+		farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed', elsewhere }),
+	);
+}

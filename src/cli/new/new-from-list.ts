@@ -1,0 +1,339 @@
+// `rackside new` from a set list that is there already: a table, lines as people type them, or what `list` prints.
+
+import { basename, dirname, extname, resolve } from 'node:path';
+import { cleanText } from '../../base/clean-text.ts';
+import type { Problem } from '../../base/problem.ts';
+import { slug } from '../../base/slug.ts';
+import { writeExport } from '../../disk/export-file.ts';
+import { realDisk } from '../../disk/real-disk.ts';
+import { addToShowFile } from '../../setlist/add-to-file.ts';
+import { decodeText } from '../../setlist/decode-text.ts';
+import type { Asked, ListReading, Rack } from '../../setlist/draft-from-list.ts';
+import type { SetList } from '../../setlist/list-row.ts';
+import {
+	answerKey,
+	canBeAnswered,
+	type ListText,
+	type ReadList,
+	readingOf,
+	readSetList,
+} from '../../setlist/make-show.ts';
+import type { ShowDraft } from '../../setlist/show-draft.ts';
+import { writeShowFile } from '../../setlist/write-show-file.ts';
+import { SIGNAL_NUMBERS } from '../../terminal/ending.ts';
+import { diskTrouble } from '../../words/disk.ts';
+import { problemText } from '../../words/problem-text.ts';
+import { PLANNING, written } from '../../words/program.ts';
+import { forExample } from '../../words/requests.ts';
+import * as words from '../../words/set-list.ts';
+import { optionText, type Request } from '../command.ts';
+import { risksOf, risksText } from '../commands/check.ts';
+import { EXIT } from '../exit-code.ts';
+import type { Io } from '../io.ts';
+import { localOffsetMinutes } from '../local-offset.ts';
+import { loadBytes, openShow, showTree } from '../open-show.ts';
+import { shellWord } from '../shell/shell-word.ts';
+import { tellProblems } from '../tell-problems.ts';
+import { terminalText } from '../terminal-text.ts';
+import { whileWorking } from '../while-working.ts';
+import { type Ask, askOnTerminal, LeftQuestion, listBytes } from './list-input.ts';
+import { rackOf, readRack, showOrGear } from './rack-file.ts';
+
+const USUAL_START = '20:00';
+const INTERRUPTED = 128 + SIGNAL_NUMBERS.SIGINT;
+
+/** Whether the request brings a list. */
+export function bringsList(request: Request): boolean {
+	return optionText(request, 'songs') !== null || optionText(request, 'list') !== null;
+}
+
+/** Reads the list, asks where it can, writes the show and checks it; whoever leaves a question leaves nothing behind. */
+export async function newFromList(request: Request, io: Io): Promise<number> {
+	try {
+		return await madeFromList(request, io);
+	} catch (error) {
+		if (!(error instanceof LeftQuestion)) throw error;
+		io.complain(`${words.LEFT_UNWRITTEN}\n`);
+		return INTERRUPTED;
+	}
+}
+
+async function madeFromList(request: Request, io: Io): Promise<number> {
+	const isJson = request.options.json === true;
+	// Where data was asked for nothing else stands on standard output.
+	const shownAs = (text: string) => terminalText(text, io);
+	const tell: Io = {
+		...io,
+		write: (text) => (isJson ? io.complain : io.write)(shownAs(text)),
+		complain: (text) => io.complain(shownAs(text)),
+	};
+	const ask = isJson ? async () => null : askOnTerminal(io);
+	const source = await readSource(request, io);
+	if ('problem' in source) return tellProblems([source.problem], io);
+	const { file: listFile, form, text } = source;
+	const given = request.words[0];
+	const out = given ?? `${listFile === '-' ? 'show' : slug(nameOf(listFile))}.yaml`;
+	const columns = columnsOf(request);
+	if (columns === null) {
+		return tellProblems(
+			[{ code: 'bad-column', what: words.BAD_COLUMN, expected: 'Gtr 1=ash' }],
+			io,
+		);
+	}
+	const there = given === undefined ? null : await whatIsThere(out, request, { io, ask });
+	if (there !== null && 'problem' in there) return tellProblems([there.problem], io);
+
+	const rackFile = there === null ? optionText(request, 'rack') : null;
+	const fromFile = readRack(rackFile, out, io);
+	if (!fromFile.ok) return tellProblems(fromFile.problems, io);
+	const rack: Rack = there === null ? fromFile.rack : there.rack;
+	const put = listFile === '-' ? async () => null : ask;
+	const read = await readAsked({ text, form, columns, rack }, put);
+	if (!read.ok) return tellProblems([listProblem(read, listFile)], io);
+	const reading = await asked(read.list, rack, put);
+
+	const title = read.list.title ?? nameOf(listFile === '-' ? out : listFile);
+	const draft = draftOf(reading, {
+		title,
+		io,
+		include: fromFile.include,
+		further: fromFile.further,
+	});
+	const remarked = words.withRemarks(draft, reading, {
+		source: listFile === '-' ? words.STANDARD_INPUT : basename(listFile),
+		...{ isDateGuessed: true, isStartGuessed: true, isTitleGuessed: read.list.title === null },
+	});
+	const showText =
+		there === null ? writeShowFile(remarked) : addToShowFile(there.text, remarksBelow(remarked));
+	if (showText === null) {
+		const where = { file: cleanText(out) };
+		return tellProblems(
+			[{ code: 'one-line', what: words.CANNOT_ADD_HERE, where, hint: words.ADD_BY_HAND }],
+			io,
+		);
+	}
+	const path = writeChecked(
+		showText,
+		{ out, isNamed: given !== undefined, isAdding: there !== null },
+		io,
+	);
+	if (typeof path === 'object') return tellProblems(path.problems, io);
+
+	const shown = given ?? basename(path);
+	tell.write(`${written(cleanText(shown))}\n`);
+	const said = reading.said.flatMap((one) => words.saidLine(one) ?? []);
+	const assumed = there === null ? [words.takenForNow(draft, read.list.title === null)] : [];
+	for (const line of [...assumed, ...said, ...words.madeLines(reading)])
+		tell.write(`${cleanText(line)}\n`);
+	const from = listFile === '-' ? '' : `${cleanText(listFile)}: `;
+	for (const one of reading.asked) {
+		tell.complain(`${from}${cleanText(words.askedLine(one))}\n`);
+	}
+	const { understood, songs } = reading;
+	const counts = { rows: read.list.rowCount, songs: songs.length, understood };
+	tell.write(`${words.closingLine({ ...counts, left: reading.asked.length })}\n`);
+	const { show, problems } = await openShow(shown, request, io);
+	const root = await showTree(shown, io);
+	if (show === null) return tellProblems(problems, io);
+	const risks = whileWorking(PLANNING, () => risksOf(show, root));
+	tell.write(risksText(risks, shellWord(shown)));
+	tell.write(`${words.nextStep(shellWord(shown), reading.asked.length === 0)}\n`);
+	if (isJson)
+		io.write(
+			`${JSON.stringify({ ...counts, asked: reading.asked.map(askedJson), file: shown })}\n`,
+		);
+	return reading.asked.length > 0 ? EXIT.toLookAt : EXIT.fine;
+}
+
+/** The remarks of the whole above the first entry of the order, since a file that is there has its own beginning. */
+function remarksBelow(draft: ShowDraft): ShowDraft {
+	const [first, ...others] = draft.set;
+	return first ? { ...draft, set: [{ ...first, remarks: draft.remarks }, ...others] } : draft;
+}
+
+function askedJson(one: Asked) {
+	return { row: one.row, column: one.column, text: one.text, why: words.whyAsked(one) };
+}
+
+function nameOf(file: string): string {
+	const name = basename(file, extname(file));
+	return cleanText(name.trim()) || 'Show';
+}
+
+type Source =
+	| { readonly file: string; readonly form: 'table' | 'lines'; readonly text: string }
+	| { readonly problem: Problem };
+
+async function readSource(request: Request, io: Io): Promise<Source> {
+	const songs = optionText(request, 'songs');
+	const list = optionText(request, 'list');
+	if (songs !== null && list !== null) {
+		return { problem: { code: 'two-lists', what: words.TWO_LISTS, hint: words.ONE_OF_THEM } };
+	}
+	const file = songs ?? list ?? '';
+	const read = await listBytes(file, io);
+	if (!read.ok) return { problem: read.problem };
+	const decoded = decodeText(read.bytes);
+	if (!decoded.ok) {
+		const where = { file: cleanText(file) };
+		return {
+			problem: {
+				code: 'not-text',
+				what: words.notText(decoded.is),
+				where,
+				hint: words.SAVE_AS_CSV,
+			},
+		};
+	}
+	return { file, form: songs === null ? 'lines' : 'table', text: decoded.text };
+}
+
+/** Heading to player; null where one cannot be read. */
+function columnsOf(request: Request): Readonly<Record<string, string>> | null {
+	const given = optionText(request, 'column')?.split('\n') ?? [];
+	const pairs = given.map((one) => /^(.*\S)\s*=\s*(\S.*)$/.exec(one));
+	if (pairs.some((pair) => pair === null)) return null;
+	return Object.fromEntries(
+		pairs.map((pair) => [pair?.[1]?.trim() ?? '', pair?.[2]?.trim() ?? '']),
+	);
+}
+
+type There = { readonly text: string; readonly rack: Rack } | { readonly problem: Problem };
+
+/** What stands under the name that is to be written; null for nothing. */
+async function whatIsThere(
+	out: string,
+	request: Request,
+	{ io, ask }: { readonly io: Io; readonly ask: Ask },
+): Promise<There | null> {
+	const path = resolve(io.cwd, out);
+	const stat = realDisk.stat(path);
+	if (stat === null) return null;
+	const where = { file: cleanText(out) };
+	const isFile = stat.kind === 'file';
+	const hint = isFile ? words.ADD_TO_IT : words.ANOTHER_NAME;
+	const refused = { code: 'file-exists', what: words.fileIsThere(isFile), where, hint };
+	const isWanted =
+		isFile &&
+		(request.options.add === true ||
+			(await ask(words.addAsked(cleanText(out))))?.trim().toLowerCase() === 'y');
+	if (!isWanted) return { problem: refused };
+	const bytes = loadBytes(path);
+	const { show, problems } = showOrGear(out, io);
+	if (!show || !(bytes instanceof Uint8Array)) {
+		const first = problems[0];
+		return {
+			problem: {
+				...{ code: 'no-show', what: words.NOT_A_SHOW_TO_ADD, where },
+				...(first ? { hint: `${problemText(first)}` } : {}),
+			},
+		};
+	}
+	return { text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes), rack: rackOf(show) };
+}
+
+function listProblem(read: Extract<ReadList, { ok: false }>, file: string): Problem {
+	const where = { file: cleanText(file) };
+	switch (read.code) {
+		case 'no-rows':
+			return { code: read.code, what: words.EMPTY_LIST, where };
+		case 'no-title':
+			return { code: read.code, what: words.NO_TITLES, where, hint: words.NAME_TITLES };
+		case 'no-songs':
+			return { code: read.code, what: words.NO_SONGS, where, hint: words.A_SONG_A_ROW };
+		case 'too-long':
+			return { code: read.code, what: words.TOO_LONG, where, hint: words.CUT_IT };
+		case 'no-such-column':
+			return {
+				...{ code: read.code, what: words.NO_SUCH_COLUMN, where },
+				found: cleanText(read.column),
+				expected: cleanText(read.known.join(', ')),
+			};
+	}
+}
+
+/** The rows, once it is asked which columns of mere names are players. */
+async function readAsked(list: ListText, ask: Ask): Promise<ReadList> {
+	const read = readSetList(list);
+	if (!read.ok) return read;
+	const columns = { ...list.columns };
+	for (const one of read.list.decided) {
+		if (one.code !== 'column-unclear') continue;
+		const answer = (await ask(words.columnQuestion(one.column)))?.trim() ?? '';
+		if (answer !== '') columns[one.column] = answer;
+	}
+	return readSetList({ ...list, columns });
+}
+
+/** The reading after every question that somebody is there to answer. */
+async function asked(list: SetList, rack: Rack, ask: Ask): Promise<ListReading> {
+	const answers = new Map<string, string>();
+	const put = new Set<string>();
+	for (;;) {
+		const reading = readingOf(list, rack, answers);
+		const next = reading.asked.find((one) => canBeAnswered(one) && !put.has(answerKey(one)));
+		if (!next) return reading;
+		put.add(answerKey(next));
+		const answer = await ask(words.question(next));
+		if (answer === null) return reading;
+		if (answer.trim() !== '') answers.set(answerKey(next), answer.trim());
+	}
+}
+
+function draftOf(
+	{ players, instruments, songs, set }: ListReading,
+	more: {
+		readonly title: string;
+		readonly io: Io;
+		readonly include: readonly string[];
+		readonly further: Readonly<Record<string, unknown>>;
+	},
+): ShowDraft {
+	const { title, io, include, further } = more;
+	return {
+		...{ title: cleanText(title), venue: null, start: USUAL_START, curfew: null, remarks: [] },
+		date: today(io.wallMs()),
+		...{ players, instruments, songs, set, include, further },
+	};
+}
+
+function today(wallMs: number): string {
+	return new Date(wallMs + localOffsetMinutes(wallMs) * 60_000).toISOString().slice(0, 10);
+}
+
+/** Writes what can be read again as a show; gives back where, or why not. */
+function writeChecked(
+	text: string,
+	{
+		out,
+		isNamed,
+		isAdding,
+	}: { readonly out: string; readonly isNamed: boolean; readonly isAdding: boolean },
+	io: Io,
+): string | { readonly problems: readonly Problem[] } {
+	const { show, problems } = showOrGear(out, io, new TextEncoder().encode(text));
+	const where = { file: cleanText(out) };
+	if (!show) {
+		return {
+			problems: [{ code: 'not-read-again', what: words.NOT_READ_AGAIN, where }, ...problems],
+		};
+	}
+	const path = resolve(io.cwd, out);
+	const done = writeExport(realDisk, {
+		...{ folder: dirname(path), name: basename(path), text },
+		...{ isDefaultName: !isNamed, isForced: isAdding },
+	});
+	if ('path' in done) return done.path;
+	const what =
+		done.fault.code === 'file-exists'
+			? words.fileIsThere(done.fault.kind === 'file')
+			: words.notWritten(diskTrouble(done.fault.trouble));
+	return { problems: [{ code: done.fault.code, what, where, hint: words.ANOTHER_NAME }] };
+}
+
+/** What to say where no list was given. */
+export const NO_LIST: Problem = {
+	code: 'no-list',
+	what: words.NEEDS_A_LIST,
+	hint: `${words.LIST_OPTIONS} ${forExample(words.OUT_EXAMPLE)}`,
+};

@@ -1,0 +1,60 @@
+// Which recorded night is meant: the one named, or the last.
+
+import { cleanText } from '../../base/clean-text.ts';
+import { nearestName } from '../../base/nearest-name.ts';
+import type { Problem } from '../../base/problem.ts';
+import type { NightSummary } from '../../disk/nights-folder.ts';
+import {
+	didYouMean,
+	NIGHTS_LISTS,
+	NO_NIGHT_YET,
+	NO_SUCH_NIGHT,
+	RUN_RECORDS_ONE,
+} from '../../words/requests.ts';
+import type { Request } from '../command.ts';
+import { EXIT } from '../exit-code.ts';
+import type { Io } from '../io.ts';
+import { placesOf } from '../places.ts';
+import { tellProblems } from '../tell-problems.ts';
+import { lastPlayed, type NightOnDisk, nightOnDisk } from './night-on-disk.ts';
+import { searchedNights } from './night-places.ts';
+
+/** `last`: the newest night in which anything was played; `last-show`: a rehearsal only where there is nothing else. */
+export type WantedNight = 'last' | 'last-show' | { readonly id: string };
+
+/** The night that is wanted; the exit code where there is none, which is said. */
+export function chosenNight(wanted: WantedNight, request: Request, io: Io): NightOnDisk | number {
+	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
+	const shows = nights.filter(({ header }) => header?.isRehearsal === false);
+	const id =
+		typeof wanted === 'object'
+			? wanted.id
+			: ((wanted === 'last-show' ? lastPlayed(folders, shows)?.id : null) ??
+				lastPlayed(folders, nights)?.id ??
+				nights[0]?.id);
+	if (id === undefined) {
+		// There may be one in the folder that cannot be read, which was said.
+		if (isPart) return EXIT.unusable;
+		return tellProblems([noNightYet(folders[0])], io);
+	}
+	const night = nightOnDisk(folders, id);
+	if (night.isThere) return night;
+	if (isPart) return EXIT.unusable;
+	return tellProblems([noSuchNight(id, nights)], io);
+}
+
+/** Nothing was ever recorded here. */
+export function noNightYet(folder = ''): Problem {
+	const where = { file: cleanText(folder) };
+	return { code: 'no-night', what: NO_NIGHT_YET, where, hint: RUN_RECORDS_ONE };
+}
+
+/** No night has this name. */
+export function noSuchNight(id: string, nights: readonly NightSummary[]): Problem {
+	const near = nearestName(
+		id,
+		nights.map((one) => one.id),
+	);
+	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
+	return { code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint };
+}

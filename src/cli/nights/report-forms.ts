@@ -1,0 +1,153 @@
+// What a report can be written as, for whom, and the files of all readers at once.
+
+import { cleanText } from '../../base/clean-text.ts';
+import { nearestName } from '../../base/nearest-name.ts';
+import type { Problem } from '../../base/problem.ts';
+import { slug } from '../../base/slug.ts';
+import type { NightReport } from '../../report/night-report.ts';
+import { forReader, hireFirms, type Reader } from '../../report/reader.ts';
+import { readerMarkdown } from '../../report/reader-markdown.ts';
+import { readerPage } from '../../report/reader-page.ts';
+import {
+	handOversCsv,
+	incidentsCsv,
+	songsCsv,
+	stringsCsv,
+	workCsv,
+} from '../../report/report-csv.ts';
+import { reportJson } from '../../report/report-json.ts';
+import { reportMarkdown } from '../../report/report-markdown.ts';
+import { timelineFor } from '../../report/timeline.ts';
+import { timelineText } from '../../report/timeline-text.ts';
+import type { Show } from '../../showfile/show.ts';
+import {
+	didYouMean,
+	NO_SUCH_FIRM,
+	NO_SUCH_PLAYER,
+	NO_SUCH_READER,
+	oneOf,
+} from '../../words/requests.ts';
+import { TIMELINE } from '../../words/timeline.ts';
+
+export type ReportForm = {
+	/** Of the file's name. */
+	readonly ending: string;
+	/** A page is written for each reader; a table or data once. */
+	readonly isPage: boolean;
+	readonly text: (report: NightReport, reader: Reader) => string | Promise<string>;
+	/** What follows the text on a terminal. */
+	readonly picture?: (report: NightReport, reader: Reader, isAscii: boolean) => string;
+};
+
+const ofWhole =
+	(text: (report: NightReport) => string): ReportForm['text'] =>
+	(report, reader) =>
+		text(forReader(report, reader));
+
+/** By the name that is typed. */
+export const REPORT_FORMS: Readonly<Record<string, ReportForm>> = {
+	markdown: { ending: '.md', isPage: true, text: markdownOf, picture: pictureOf },
+	// What draws the picture is loaded for it alone.
+	html: {
+		ending: '.html',
+		isPage: true,
+		text: async (report, reader) =>
+			(await import('../../report/report-html.ts')).reportHtml(report, reader),
+	},
+	json: { ending: '.json', isPage: false, text: ofWhole(reportJson) },
+	incidents: { ending: '-incidents.csv', isPage: false, text: ofWhole(incidentsCsv) },
+	'hand-overs': { ending: '-hand-overs.csv', isPage: false, text: ofWhole(handOversCsv) },
+	songs: { ending: '-songs.csv', isPage: false, text: ofWhole(songsCsv) },
+	work: { ending: '-work.csv', isPage: false, text: ofWhole(workCsv) },
+	strings: { ending: '-strings.csv', isPage: false, text: ofWhole(stringsCsv) },
+};
+
+function markdownOf(report: NightReport, reader: Reader): string {
+	return reader.who === 'tech'
+		? reportMarkdown(report)
+		: readerMarkdown(readerPage(report, reader));
+}
+
+function pictureOf(report: NightReport, reader: Reader, isAscii: boolean): string {
+	const lines = timelineText(timelineFor(report, reader), isAscii);
+	return ['', `## ${TIMELINE.title}`, '', ...lines, ''].join('\n');
+}
+
+const TECH: Reader = { who: 'tech' };
+const READERS = ['tech', 'production', 'hire', 'hire=FIRM', 'player=ID'];
+
+/** The reader that was asked for, by id or name, of the people and firms of this show. */
+export function readReader(text: string, show: Show): { reader: Reader } | { problem: Problem } {
+	const [who = '', ...rest] = text.split('=');
+	const named = rest.join('=').trim();
+	if (who === 'tech' || who === 'production') {
+		if (rest.length === 0) return { reader: { who } };
+	} else if (who === 'hire') {
+		const firms = [...new Set(show.instruments.flatMap(({ hiredFrom }) => hiredFrom ?? []))];
+		if (rest.length === 0) return { reader: { who, firm: null } };
+		const firm = firms.find((one) => one.toLowerCase() === named.toLowerCase());
+		if (firm !== undefined) return { reader: { who, firm: cleanText(firm) } };
+		return { problem: unknown('no-firm', NO_SUCH_FIRM, { found: named, names: firms }) };
+	} else if (who === 'player') {
+		const player =
+			show.players.find(({ id }) => id === named) ??
+			show.players.find(({ name }) => name.toLowerCase() === named.toLowerCase());
+		if (player) return { reader: { who, id: player.id } };
+		const names = show.players.map(({ id }) => id);
+		return { problem: unknown('no-player', NO_SUCH_PLAYER, { found: named, names }) };
+	}
+	return { problem: unknown('unknown-reader', NO_SUCH_READER, { found: text, names: READERS }) };
+}
+
+function unknown(
+	code: string,
+	what: string,
+	{ found, names }: { readonly found: string; readonly names: readonly string[] },
+): Problem {
+	const near = nearestName(found, names);
+	return {
+		code,
+		what,
+		found: cleanText(found),
+		...(names.length > 0 && { expected: cleanText(oneOf(names)) }),
+		...(near !== null && { hint: didYouMean(cleanText(near)) }),
+	};
+}
+
+/** What a file for this reader is called, before its ending; empty for the technician's own. */
+export function readerName(reader: Reader): string {
+	if (reader.who === 'tech') return '';
+	if (reader.who === 'player') return `player-${slug(reader.id)}`;
+	if (reader.who === 'hire' && reader.firm !== null) return `hire-${slug(reader.firm)}`;
+	return reader.who;
+}
+
+export type ReportFile = { readonly name: string; readonly text: string };
+
+/** A page for every reader in each form that has pages, and every table and the data once; no name twice. */
+export async function everyFile(report: NightReport): Promise<readonly ReportFile[]> {
+	const readers: readonly Reader[] = [
+		TECH,
+		{ who: 'production' },
+		...report.players.map(({ id }): Reader => ({ who: 'player', id })),
+		...hireFirms(report).map((firm): Reader => ({ who: 'hire', firm })),
+	];
+	const files: ReportFile[] = [];
+	for (const { isPage, ending, text } of Object.values(REPORT_FORMS)) {
+		if (isPage) {
+			for (const reader of readers) {
+				const name = `${readerName(reader) || 'tech'}${ending}`;
+				files.push({ name, text: await text(report, reader) });
+			}
+		} else {
+			const name = ending.replace(/^-|^(?=\.)/, (mark) => (mark === '-' ? '' : 'report'));
+			files.push({ name, text: await text(report, TECH) });
+		}
+	}
+	const taken = new Map<string, number>();
+	return files.map(({ name, text }) => {
+		const count = (taken.get(name) ?? 0) + 1;
+		taken.set(name, count);
+		return { name: count === 1 ? name : name.replace(/(?=\.[^.]*$)/, `-${count}`), text };
+	});
+}

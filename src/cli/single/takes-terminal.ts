@@ -1,0 +1,38 @@
+// Whether a start has the terminal to watch. Apart from the watching, since most starts have nothing to be watched.
+
+import { commandPlace } from '../command-place.ts';
+import type { PrintedName } from '../printed-commands.ts';
+import type { ShowName } from '../show-commands.ts';
+
+/** Commands that print and end, by whether they may ask something on the terminal; all others are watched. */
+const ASKS: Readonly<Record<ShowName | PrintedName | 'rig' | 'fault' | 'completion', boolean>> = {
+	check: false,
+	plan: false,
+	tuning: false,
+	strings: false,
+	rig: false,
+	fault: false,
+	setup: true,
+	report: false,
+	nights: false,
+	settings: false,
+	schema: false,
+	completion: false,
+};
+
+/** Whether this command line may switch the terminal's modes. */
+export function takesTerminal(argv: readonly string[]): boolean {
+	const place = commandPlace(argv);
+	if (argv.includes('--help')) return false;
+	if (place === null) return true;
+	const asks: Readonly<Record<string, boolean>> = ASKS;
+	const name = argv[place] ?? '';
+	return Object.hasOwn(asks, name) ? asks[name] === true : true;
+}
+
+/** Whether this process was started by one that watches. */
+export function isWatched({
+	RACKSIDE_LAUNCHER: launcher,
+}: Readonly<Record<string, string | undefined>>): boolean {
+	return launcher !== undefined && Number(launcher) === process.ppid;
+}
