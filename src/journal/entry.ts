@@ -106,8 +106,8 @@ export type Entry =
 			readonly at: NightMs;
 			readonly by: 'plan' | 'stand-in' | 'exchange';
 			readonly incident?: string;
-			/** The wireless pack that went on with it, where that is not the instrument's own. */
-			readonly pack?: string;
+			/** The wireless pack that they wear with it, where that is not the one that belongs to it; null: none. */
+			readonly pack?: string | null;
 			/** The item of the list that it is for, where that is a later one than the song on. */
 			readonly item?: string;
 	  } & Handed)
@@ -116,6 +116,8 @@ export type Entry =
 			readonly k: 'hand-over-corrected';
 			readonly at: NightMs;
 			readonly of?: RecordId;
+			/** As with a hand-over. */
+			readonly pack?: string | null;
 	  } & Handed)
 	/** For this item of the list (null: none is to come) they stay on what they have; `capo`: with the capo there from now on. */
 	| ({

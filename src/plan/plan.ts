@@ -259,6 +259,14 @@ export type Warning = {
 	  }
 	| { readonly code: 'short-curfew'; readonly overSeconds: number }
 	| { readonly code: 'shared-pack'; readonly pack: string; readonly players: readonly string[] }
+	/** `pack`: the one that belongs to what they have in hands, on `wearer`, where anybody wears it. */
+	| {
+			readonly code: 'no-pack';
+			readonly player: string;
+			readonly instrument: string;
+			readonly pack: string;
+			readonly wearer: string | null;
+	  }
 	/** `instrument`: in hands, its own pack suspect and not put on; left out where they wear it. */
 	| {
 			readonly code: 'suspect-pack';

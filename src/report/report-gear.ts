@@ -109,7 +109,7 @@ export function reportPacks(
 ): readonly ReportPack[] {
 	return steps.flatMap(({ entry, before }): ReportPack[] => {
 		const what = PACK_ENTRIES[entry.k];
-		if (what === undefined || !('pack' in entry) || entry.pack === undefined) return [];
+		if (what === undefined || !('pack' in entry) || entry.pack == null) return [];
 		const playerId = 'player' in entry ? entry.player : null;
 		const worn = playerId === null ? null : (before.players[playerId]?.pack ?? null);
 		return [

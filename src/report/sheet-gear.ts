@@ -11,6 +11,7 @@ import { packName, playerName, shownInstrument } from '../showfile/shown-names.t
 import { capoWords } from '../words/capo-words.ts';
 import { kindWords } from '../words/kinds.ts';
 import { shortTuning } from '../words/tuning-names.ts';
+import { packsAlong } from './packs-along.ts';
 
 /** What a sheet is made of. */
 export type SheetSource = {
@@ -111,19 +112,17 @@ export type WornPack = {
 };
 
 /** Who wears which pack from which song on. */
-export function radioOf({ plan, session }: SheetSource): Radio {
+export function radioOf(source: SheetSource): Radio {
+	const { plan, session } = source;
 	const { show } = session;
 	const titles = new Map(runningOrder(show).map((one) => [one.position, one.song.title]));
-	const worn = show.players.flatMap(({ id: player }): readonly WornPack[] => {
-		const given = plan.slots.filter(
-			(slot) => slot.player === player && slot.isHandOver && slot.pack !== null,
-		);
-		const before = session.players[player]?.pack ?? null;
-		return given.flatMap((slot, at): readonly WornPack[] => {
-			const { pack, instrument } = slot;
-			const last = given[at - 1]?.pack ?? before;
-			if (pack === null || instrument === null || pack === last) return [];
-			const { position } = slot.section;
+	const along = packsAlong(source);
+	const worn = show.players.flatMap(({ id: player }) =>
+		along.flatMap(({ handOver, before, worn: pack }): readonly WornPack[] => {
+			const { instrument, section } = handOver;
+			if (handOver.player !== player || instrument === null) return [];
+			if (pack === null || pack === before) return [];
+			const { position } = section;
 			return [
 				{
 					player,
@@ -132,11 +131,11 @@ export function radioOf({ plan, session }: SheetSource): Radio {
 					channel: channelOf(show, pack),
 					song: `${position} ${titles.get(position) ?? ''}`.trimEnd(),
 					instrument: shownInstrument(show, instrument),
-					isFirst: last === null,
+					isFirst: before === null,
 				},
 			];
-		});
-	});
+		}),
+	);
 	const used = new Set(plan.slots.map(({ pack }) => pack));
 	const isFree = ({ id }: Pack) =>
 		!used.has(id) && !Object.values(session.players).some(({ pack }) => pack === id);

@@ -27,10 +27,10 @@ import {
 	workDeadline,
 } from '../words/paper.ts';
 import { boardStateWords } from '../words/rig.ts';
-import { JOB_WORDS, jobWords } from '../words/stage.ts';
+import { JOB_WORDS, jobWords, packElsewhere } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
 import { warningWords } from '../words/warnings.ts';
-
+import { packOfSlot } from './packs-along.ts';
 import {
 	channelOf,
 	type RackPlace,
@@ -397,7 +397,6 @@ function changeOf(source: SheetSource, place: SongPlace, slot: Slot): SheetChang
 	}
 	const { tuning, player } = slot;
 	const offsets = offsetWords(show, { instrument, tuning, player });
-	const pack = slot.isHandOver ? packToPutOn(source, slot) : null;
 	return {
 		...bare,
 		on: {
@@ -411,22 +410,25 @@ function changeOf(source: SheetSource, place: SongPlace, slot: Slot): SheetChang
 		acts: workActs(source, place, { slot, handOver }),
 		notes: [
 			...(slot.for === null ? [] : [backupFor(show, slot.for)]),
-			...(pack === null ? [] : [sheetPack(packName(show, pack), channelOf(show, pack))]),
+			...packNotes(source, slot),
 			...(offsets === '' ? [] : [offsets]),
 		],
 		leave: slot.isHandOver ? slot.leave : null,
 	};
 }
 
-/** The pack that goes on with it; null where they wear it already. */
-function packToPutOn({ plan, session }: SheetSource, slot: Slot): string | null {
-	const worn =
-		plan.slots
-			.slice(0, plan.slots.indexOf(slot))
-			.findLast((one) => one.player === slot.player && one.isHandOver && one.pack !== null)?.pack ??
-		session.players[slot.player]?.pack ??
-		null;
-	return slot.pack === worn ? null : slot.pack;
+/** The pack that goes on with it, or stays because its own is on somebody else; nothing where they wear it already. */
+function packNotes(source: SheetSource, slot: Slot): readonly string[] {
+	const { show } = source.session;
+	const along = packOfSlot(source, slot);
+	if (along === undefined) return [];
+	const { worn, before, wearer, handOver } = along;
+	if (wearer !== null && handOver.pack !== null) {
+		const keeps = worn === null ? null : packName(show, worn);
+		return [packElsewhere(packName(show, handOver.pack), keeps, playerName(show, wearer))];
+	}
+	if (worn === null || worn === before) return [];
+	return [sheetPack(packName(show, worn), channelOf(show, worn))];
 }
 
 /** What an instrument is in before this use of it. */

@@ -2,13 +2,15 @@
 // Worked out apart from its drawing, since it is drawn in several sizes.
 
 import type { Work } from '../plan/plan.ts';
+import { type PackHanded, packsHanded } from '../session/packs-handed.ts';
 import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { packName, playerName } from '../showfile/shown-names.ts';
 import { capoAct } from '../words/capo-words.ts';
-import { capoIsOn, NO_CAPO, packSuspect, packToPutOn } from '../words/stage.ts';
+import { capoIsOn, NO_CAPO, packElsewhere, packSuspect, packToPutOn } from '../words/stage.ts';
 import { type Off, offOf } from './card-off.ts';
 import { comingHandOvers } from './coming.ts';
+import { momentOf } from './coming-words.ts';
 import { instrumentOf, playerLabel } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming } from './what-comes.ts';
@@ -80,7 +82,9 @@ function capoOf(
 }
 
 /** What the player is to be given in place of the one they wear, and who wears it now. */
-function packWords({ session }: ScreenState, { pack, player }: Coming): string {
+function packWords(state: ScreenState, coming: Coming): string {
+	const { session } = state;
+	const { pack, player } = coming;
 	const worn = session.players[player]?.pack ?? null;
 	if (pack === null) return '';
 	const { show, suspectPacks } = session;
@@ -88,11 +92,24 @@ function packWords({ session }: ScreenState, { pack, player }: Coming): string {
 	if (suspectPacks.includes(pack)) {
 		return packSuspect(name, worn === null || worn === pack ? null : packName(show, worn));
 	}
+	const { wearer: inTheWay, worn: kept } = packGoingOn(state, coming);
+	if (inTheWay !== null) {
+		const keeps = kept === null ? null : packName(show, kept);
+		return packElsewhere(name, keeps, playerName(show, inTheWay));
+	}
 	if (pack === worn) return '';
 	const wearer = wearersOf(session, pack).find(
 		({ id }) => id !== player && session.players[id]?.holds,
 	);
 	return packToPutOn(name, wearer ? playerName(show, wearer.id) : null);
+}
+
+/** What is recorded of packs with this hand-over, together with those of the same moment. */
+function packGoingOn({ session, plan }: ScreenState, coming: Coming): PackHanded {
+	const isOwn = ({ player }: { readonly player: string }) => player === coming.player;
+	const planned = plan.handOvers.filter(({ section }) => momentOf(section) === coming.moment);
+	const all = planned.some(isOwn) ? planned : [coming];
+	return packsHanded(session, all)[all.findIndex(isOwn)] ?? { worn: null, wearer: null };
 }
 
 /** Offsets are nobody's to guess. */

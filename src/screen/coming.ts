@@ -4,6 +4,7 @@
 import { endsFirst } from '../plan/backups/ends-first.ts';
 import type { PlannedHandOver, Slot, StandIn } from '../plan/plan.ts';
 import { openBreakOf, songOnNow } from '../session/find.ts';
+import { packFor } from '../session/suspect-packs.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { standInWords } from '../words/backup-reasons.ts';
 import { capoAct } from '../words/capo-words.ts';
@@ -170,7 +171,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		due: [],
 		why: best === undefined ? null : standInWords(show, best.why),
 		leave: instrument?.leave ?? null,
-		pack: instrument?.pack ?? null,
+		pack: best === undefined ? null : packFor(state.session, player, best.instrument),
 		isUrgent: true,
 	};
 }

@@ -16,6 +16,7 @@ const LEAST_HINT_COLUMNS = 50;
 const HARM: Readonly<Record<Warning['code'], number>> = {
 	'wrong-tuning': 0,
 	'empty-hands': 0,
+	'no-pack': 0,
 	missing: 1,
 	late: 2,
 	'missed-hand-over': 1,

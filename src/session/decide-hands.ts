@@ -7,6 +7,7 @@ import { stayEntries } from './decide-stays.ts';
 import { type Decision, no, yes } from './decision.ts';
 import { holderOf, isAfterInterval, itemConcerned, openBreak, openBreakOf } from './find.ts';
 import { missedHandOver } from './missed-hand-over.ts';
+import { type PackHanded, packHanded, packsHanded } from './packs-handed.ts';
 import type { Refusal } from './refusal.ts';
 import type { Session } from './session.ts';
 import { openFromPoint } from './settled.ts';
@@ -45,7 +46,28 @@ function isDone(session: Session, handOver: HandOver): boolean {
 	);
 }
 
-function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry {
+/** One entry for each of those that are made together, with the packs that go on. */
+function handedEntries(
+	session: Session,
+	handOvers: readonly HandOver[],
+	atMs: number,
+): readonly Entry[] {
+	const packs = packsHanded(
+		session,
+		handOvers.map(({ player, instrument, pack }) => ({
+			player,
+			instrument,
+			pack: pack ?? ownPack(session, instrument),
+		})),
+	);
+	return handOvers.map((one, at) => handedEntry(session, one, { atMs, handed: packs[at] }));
+}
+
+function handedEntry(
+	session: Session,
+	handOver: HandOver,
+	{ atMs, handed }: { readonly atMs: number; readonly handed: PackHanded | undefined },
+): Entry {
 	const waiting = handOver.instrument === null ? null : openBreakOf(session, handOver.player);
 	const { pack = null, item = null } = handOver;
 	const isOther = pack !== null && pack !== ownPack(session, handOver.instrument);
@@ -59,8 +81,23 @@ function handedEntry(session: Session, handOver: HandOver, atMs: number): Entry 
 		...(handOver.instrument !== null && handOver.tuning ? { tuning: handOver.tuning } : {}),
 		...(handOver.instrument === null ? {} : { capo: handOver.capo }),
 		...(isOther ? { pack } : {}),
+		...packKept(handed),
 		...(item === null || item === itemConcerned(session) ? {} : { item }),
 	};
+}
+
+/** What is written where the pack that belongs to an instrument is on somebody else. */
+function packKept(handed: PackHanded | undefined): { readonly pack?: string | null } {
+	return handed === undefined || handed.wearer === null ? {} : { pack: handed.worn };
+}
+
+/** The same for what is given out of the plan's turn. */
+function packKeptWith(
+	session: Session,
+	player: string,
+	instrument: string | null,
+): { readonly pack?: string | null } {
+	return instrument === null ? {} : packKept(packHanded(session, player, instrument));
 }
 
 /** The hand-overs that a song's start or a cue records: what is settled or cannot be played is left out. */
@@ -73,9 +110,8 @@ export function impliedHandOvers(
 		(one) =>
 			reached.point >= openFromPoint(session, reached.item, one.player) && !isDone(session, one),
 	);
-	return open
-		.filter((one) => obstacle(session, one, open) === null)
-		.map((one) => handedEntry(session, one, reached.atMs));
+	const made = open.filter((one) => obstacle(session, one, open) === null);
+	return handedEntries(session, made, reached.atMs);
 }
 
 /** The planned hand-overs that are still open, as made, and who stays; nothing where a hand-over cannot be. */
@@ -89,7 +125,7 @@ export function handOver(
 	if (open.length + staying.length === 0) return no({ code: 'no-hand-over-open' });
 	const stopped = open.map((one) => obstacle(session, one, open)).filter((why) => why !== null);
 	if (stopped[0] !== undefined) return no(stopped[0]);
-	return yes(...open.map((one) => handedEntry(session, one, atMs)), ...staying);
+	return yes(...handedEntries(session, open, atMs), ...staying);
 }
 
 /** Another instrument in hands, or a correction of the hand-over just recorded. */
@@ -106,8 +142,10 @@ export function exchange(session: Session, command: Asked<'exchange'>, atMs: num
 	if (instrument !== null && place === 'out') {
 		return no({ code: 'out', instrument });
 	}
+	const kept = packKeptWith(session, player, instrument);
 	if (sinceMs === undefined && correctable !== null && atMs - correctable.atMs <= CORRECTABLE_MS) {
-		return yes({ k: 'hand-over-corrected', at: atMs, of: correctable.of, player, instrument });
+		const { of } = correctable;
+		return yes({ k: 'hand-over-corrected', at: atMs, of, player, instrument, ...kept });
 	}
 	const open = openBreakOf(session, player);
 	return yes({
@@ -116,6 +154,7 @@ export function exchange(session: Session, command: Asked<'exchange'>, atMs: num
 		by: 'exchange',
 		player,
 		instrument,
+		...kept,
 		...(open && instrument !== null ? { incident: open.id } : {}),
 	});
 }
@@ -166,6 +205,7 @@ export function spareInHands(
 		...(incident === undefined ? {} : { incident }),
 		player,
 		instrument,
+		...packKeptWith(session, player, instrument),
 		...(tuning === null ? {} : { tuning }),
 		...(capo === null ? {} : { capo }),
 	});

@@ -1,7 +1,9 @@
-// Who wears which wireless pack, and those that two players wear at once: only one of them can be heard.
+// Who wears which wireless pack, those that two players wear at once, of whom only one can be heard, and who has
+// none on although a pack belongs to what they hold.
 
 import type { Player } from '../showfile/show.ts';
 import type { Session } from './session.ts';
+import { packFor } from './suspect-packs.ts';
 
 /** The players who have this pack on, in the show's order; whether they hold an instrument or not. */
 export function wearersOf({ show, players }: Session, pack: string): readonly Player[] {
@@ -17,5 +19,25 @@ export function sharedPacks(
 			.map((player) => player.id)
 			.filter((player) => session.players[player]?.holds);
 		return players.length < 2 ? [] : [{ pack: id, players }];
+	});
+}
+
+export type Unheard = {
+	readonly player: string;
+	readonly instrument: string;
+	/** The pack that belongs on with it. */
+	readonly pack: string;
+	/** Who plays on that; null where nobody does. */
+	readonly wearer: string | null;
+};
+
+/** Who has no pack on, in the show's order; a suspect one that was left off is said elsewhere. */
+export function withoutPack(session: Session): readonly Unheard[] {
+	return session.show.players.flatMap(({ id: player }): readonly Unheard[] => {
+		const { holds = null, pack: worn = null } = session.players[player] ?? {};
+		const pack = holds === null || worn !== null ? null : packFor(session, player, holds);
+		if (holds === null || pack === null || session.suspectPacks.includes(pack)) return [];
+		const wearer = wearersOf(session, pack).find(({ id }) => session.players[id]?.holds);
+		return [{ player, instrument: holds, pack, wearer: wearer?.id ?? null }];
 	});
 }

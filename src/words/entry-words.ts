@@ -24,6 +24,7 @@ import {
 	earlyWords,
 	handedWords,
 	namedWords,
+	packWornWords,
 	tuningWords,
 } from './given-words.ts';
 import { ownTimeWords } from './own-times.ts';
@@ -66,9 +67,9 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'stayed':
 			return stayedWords(entry, show, session);
 		case 'handed-over':
-			return `${handedWords(entry, show)}${byWords(entry, session)}`;
+			return `${handedWords(entry, show)}${packWornWords(entry, show, session)}${byWords(entry, session)}`;
 		case 'hand-over-corrected':
-			return `corrected: ${handedWords(entry, show)} all along`;
+			return `corrected: ${handedWords(entry, show)} all along${packWornWords(entry, show, session)}`;
 		case 'came-back':
 			return `${shownInstrument(show, entry.instrument)} back on the rack`;
 		case 'made-ready':

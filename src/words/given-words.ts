@@ -4,14 +4,28 @@ import type { Entry, Handed } from '../journal/entry.ts';
 import { itemConcerned } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { asBackup, backupWords } from './backup-for.ts';
+
+const NO_PACK = 'no pack on';
 
 /** `Ash has 4 Dace, drop D`. */
 export function handedWords(handed: Handed, show: Show): string {
 	const player = playerName(show, handed.player);
 	if (handed.instrument === null) return `${player}: hands empty`;
 	return `${player} has ${shownInstrument(show, handed.instrument)}${tuningWords(handed, ', ')}`;
+}
+
+/** The pack that they wear with it, where that is not the one that belongs to it: `, keeps pack P2`. */
+export function packWornWords(
+	{ player, pack }: { readonly player: string; readonly pack?: string | null },
+	show: Show,
+	session: Session | undefined,
+): string {
+	if (pack === undefined) return '';
+	if (pack === null) return `, ${NO_PACK}`;
+	const isKept = session?.players[player]?.pack === pack;
+	return `, ${isKept ? 'keeps ' : ''}pack ${packName(show, pack)}`;
 }
 
 /** What somebody has in one song tonight. */

@@ -127,6 +127,9 @@ export const backupReadiness = (isReady: boolean, seconds: number): string =>
 /** The pack to be put on with a hand-over. */
 export const packToPutOn = (name: string, wearer: string | null): string =>
 	wearer === null ? `PACK ${name}` : `PACK ${name} (${wearer} wears it)`;
+/** The one that belongs to it is on somebody who plays on it; `worn` is what they have on, if anything. */
+export const packElsewhere = (name: string, worn: string | null, wearer: string): string =>
+	`${worn === null ? 'NO PACK' : `pack: keep ${worn}`} (${name} on ${wearer})`;
 export const packSuspect = (name: string, worn: string | null): string =>
 	worn === null ? `pack ${name} SUSPECT` : `pack ${name} SUSPECT, keep ${worn}`;
 

@@ -56,6 +56,15 @@ function words(show: Show, warning: Warning, call: Call): string {
 			const are = names.length === 2 ? 'are both' : 'are all';
 			return `${names.join(' and ')} ${are} on pack ${packName(show, warning.pack)}`;
 		}
+		case 'no-pack': {
+			const { player, pack, wearer } = warning;
+			const own = packName(show, pack);
+			const where =
+				wearer === null
+					? `${call(warning.instrument)} goes with ${own}`
+					: `${own} is on ${playerName(show, wearer)}`;
+			return `${playerName(show, player)} has no pack on: ${where}`;
+		}
 		case 'suspect-pack':
 			return suspectWords(show, warning, call);
 		case 'pack-channel':

@@ -3,7 +3,7 @@
 import type { NightMs } from '../../journal/entry.ts';
 import { missedHandOver } from '../../session/missed-hand-over.ts';
 import type { Session } from '../../session/session.ts';
-import { sharedPacks } from '../../session/shared-packs.ts';
+import { sharedPacks, withoutPack } from '../../session/shared-packs.ts';
 import { backupOfSlot } from '../backups/stand-ins.ts';
 import { firstSong } from '../demand/first-song.ts';
 import type { Plan, Slot, Warning } from '../plan.ts';
@@ -103,11 +103,14 @@ function missedWarnings(session: Session): readonly Warning[] {
 }
 
 /**
- * The packs that several players wear at once.
+ * The packs that several players wear at once, and who wears none.
  *
  * @example
  * packWarnings(session) // => []
  */
 export function packWarnings(session: Session): readonly Warning[] {
-	return sharedPacks(session).map((one) => ({ code: 'shared-pack', ...one }));
+	return [
+		...withoutPack(session).map((one): Warning => ({ code: 'no-pack', ...one })),
+		...sharedPacks(session).map((one): Warning => ({ code: 'shared-pack', ...one })),
+	];
 }

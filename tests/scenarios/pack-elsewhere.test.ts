@@ -1,0 +1,103 @@
+// A spare whose own pack is on another player, through the real keys: what is said before is what is recorded,
+// by enter, by space, as a backup and by x, and it outlasts undo, a kill and the report.
+
+import { describe, expect, test } from 'vitest';
+import { showFrom } from '../plan/show-from.ts';
+import { playShow, type State } from './play.ts';
+
+const show = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+packs: [{id: P1, channel: "11"}, {id: P2, channel: "12"}, {id: P3}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard, pack: P1}
+  - {id: B1, name: Birch, slot: "5", kind: electric-6, for: [bo], tuning: E standard, pack: P2}
+  - {id: S1, name: Spruce, slot: s, kind: electric-6, tuning: drop D, pack: P1}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", hands: {bo: {instrument: S1}}}
+  - {id: three, title: Three, length: "4:00", hands: {bo: {instrument: B1}}}
+set: [one, two, three]
+`);
+const begun = '-01:00 !ready\n00:00 space\n';
+const play = (script: string) => playShow(show, `${begun}${script}`);
+const words = (screen: string) => screen.replace(/\s+/g, ' ');
+const warned = (state: State, code: string): readonly string[] =>
+	state.warnings.flatMap((one: State) => (one.code === code ? [one.text] : []));
+
+describe('handed as planned', () => {
+	test.each([
+		['enter', '04:10 enter'],
+		['space', '04:15 space'],
+	])('by %s: the card says that the pack stays, and so it is', (_, keys) => {
+		const { states, screen } = play(
+			`04:00 space\n04:05 !screen\n${keys}\n04:20 !state l !screen\n04:30 !kill\n04:31 !state`,
+		);
+		expect(words(screen)).toContain('pack: keep P2 (P1 on Ash)');
+		expect(states[0].players).toMatchObject({
+			ash: { holds: 'A1', pack: 'P1' },
+			bo: { holds: 'S1', pack: 'P2' },
+		});
+		expect(words(screen)).toContain('Bo has S Spruce, drop D, keeps pack P2');
+		expect(warned(states[0], 'shared-pack')).toEqual([]);
+		expect(states[1].players.bo).toMatchObject({ holds: 'S1', pack: 'P2' });
+	});
+	test('and taken back, the other is on as before; handed the next, its own', () => {
+		const { states } = play(
+			'04:00 space\n04:10 enter u !state\n04:15 space\n08:15 space\n08:30 space\n08:31 !state',
+		);
+		expect(states[0].players.bo).toMatchObject({ holds: 'B1', pack: 'P2' });
+		expect(states[1].players.bo).toMatchObject({ holds: 'B1', pack: 'P2' });
+	});
+});
+
+describe('given out of turn', () => {
+	test('as the backup at a break: the card says it before, and so it is', () => {
+		const { states, screen } = play('01:00 b 5 !screen\n01:05 enter !state\n01:06 u !state');
+		expect(words(screen)).toContain('pack: keep P2 (P1 on Ash)');
+		expect(states[0].players.bo).toMatchObject({ holds: 'S1', pack: 'P2' });
+		expect(states[1].players.bo.pack).toBe('P2');
+	});
+	test('by x: said at once as what was done last', () => {
+		const { states, screen } = play('01:10 x s b !screen\n01:11 !state');
+		expect(words(screen)).toMatch(/LAST.*Bo has S Spruce.*, keeps pack P2/);
+		expect(states[0].players.bo).toMatchObject({ holds: 'S1', pack: 'P2' });
+	});
+	test('as a correction of what was handed just now', () => {
+		const { states, screen } = play('00:10 x s b !state !screen');
+		expect(states[0].players.bo).toMatchObject({ holds: 'S1', pack: 'P2' });
+		expect(words(screen)).toMatch(/LAST.*Bo has S Spruce.*, keeps pack P2/);
+	});
+});
+
+describe('to a player without a pack', () => {
+	const bare = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+packs: [{id: P1, channel: "11"}, {id: P2, channel: "12"}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard, pack: P1}
+  - {id: B1, name: Birch, slot: "5", kind: electric-6, for: [bo], tuning: E standard}
+  - {id: S1, name: Spruce, slot: s, kind: electric-6, tuning: drop D, pack: P1}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", hands: {bo: {instrument: S1}}}
+set: [one, two]
+`);
+	test('the act is that none goes on; it stands under WATCH until one is', () => {
+		const { states, screen } = playShow(
+			bare,
+			`${begun}04:00 space\n04:05 !screen\n04:10 enter !state !screen l !screen l\n04:12 !kill\n04:13 !state\n04:15 space\n04:20 w b 2 !state\n`,
+		);
+		expect(words(screen)).toContain('NO PACK (P1 on Ash)');
+		expect(states[0].players).toMatchObject({
+			ash: { pack: 'P1' },
+			bo: { holds: 'S1', pack: null },
+		});
+		expect(words(screen)).toContain('Bo has S Spruce, drop D, no pack on');
+		expect(warned(states[0], 'no-pack')).toEqual(['Bo has no pack on: P1 is on Ash']);
+		expect(words(screen)).toMatch(/WATCH.*Bo has no pack on: P1 is on Ash/);
+		expect(states[1].players.bo).toMatchObject({ holds: 'S1', pack: null });
+		expect(warned(states[1], 'no-pack')).toHaveLength(1);
+		expect(states[2].players.bo.pack).toBe('P2');
+		expect(warned(states[2], 'no-pack')).toEqual([]);
+	});
+});
