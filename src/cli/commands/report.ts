@@ -27,11 +27,12 @@ import {
 import { chosenNight } from '../chosen-night.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
+import { editRemarks } from '../edit-remarks.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import type { NightOnDisk } from '../night-on-disk.ts';
 import { asksForNights, nightsBeside } from '../nights-beside.ts';
-import type { ShowOpening } from '../open-show.ts';
+import { openShow, type ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import {
 	everyFile,
@@ -114,7 +115,6 @@ async function writeReport(
 	}
 	const place = { folder: placesOf(request, io).nights, night: night.id };
 	if (options.edit === true) {
-		const { editRemarks } = await import('../edit-remarks.ts');
 		const code = await editRemarks(nightReport(partsOfNight(night, show)), place, io);
 		const isWritten = ['save', 'out', 'all'].some((name) => options[name] !== undefined);
 		if (code !== EXIT.fine || !isWritten) return code;
@@ -129,10 +129,10 @@ async function writeReport(
 	const name = [`${night.id}-report`, readerName(reader)].filter((part) => part !== '').join('-');
 	const code =
 		options.all === true
-			? writeAll({ files: await everyFile(report), night: night.id }, request, io)
+			? writeAll({ files: everyFile(report), night: night.id }, request, io)
 			: write(
 					{
-						text: await form.text(report, reader),
+						text: form.text(report, reader),
 						afterwards: form.picture?.(report, reader, isAsciiTerminal(io)) ?? '',
 						name: name + form.ending,
 					},
@@ -167,7 +167,7 @@ async function showOf(
 		if (file !== null) io.complain(`${OWN_COPY}\n`);
 		return { show, problems: [] };
 	}
-	if (file !== null) return (await import('../open-show.ts')).openShow(file, request, io);
+	if (file !== null) return openShow(file, request, io);
 	const found = cleanText(id);
 	const what = findings.filter(({ code }) => code !== 'header-missing').map(nightFindingWords);
 	const hint = [...what, nameItsShow(found)].join(' ');
