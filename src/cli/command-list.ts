@@ -1,8 +1,10 @@
-// Every command by name: what it does in a few words, and where it is. The live screen, what reads a show
-// and what else prints and ends are loaded apart, since each needs another part of the program.
+// Every command by name: what it does in a few words, and where it is. Commands are loaded in parts, since each
+// part needs another half of the program: what reads a show, what else prints, the live screen, practice. A part of
+// its own for each command would cut the bundle into so many files that finding them takes longer than running them.
 
 import { COMMAND_WORDS } from '../words/commands.ts';
 import type { ListedCommand } from './command.ts';
+import type { PracticeName } from './practice-commands.ts';
 import type { PrintedName } from './printed-commands.ts';
 import type { ShowName } from './show-commands.ts';
 
@@ -11,6 +13,9 @@ const ofShow = (name: ShowName) => async () =>
 
 const printed = (name: PrintedName) => async () =>
 	(await import('./printed-commands.ts')).PRINTED_COMMANDS[name];
+
+const practice = (name: PracticeName) => async () =>
+	(await import('./practice-commands.ts')).PRACTICE_COMMANDS[name];
 
 /** In the order in which a show meets them. */
 export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
@@ -32,7 +37,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	list: {
 		usage: 'list SHOW',
 		words: COMMAND_WORDS.list.brief,
-		load: async () => (await import('./commands/list.ts')).listCommand,
+		load: ofShow('list'),
 	},
 	check: {
 		usage: 'check SHOW',
@@ -62,27 +67,27 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	rig: {
 		usage: 'rig SHOW',
 		words: COMMAND_WORDS.rig.brief,
-		load: async () => (await import('./commands/rig.ts')).rigCommand,
+		load: ofShow('rig'),
 	},
 	fault: {
 		usage: 'fault SHOW PLAYER',
 		words: COMMAND_WORDS.fault.brief,
-		load: async () => (await import('./commands/fault.ts')).faultCommand,
+		load: ofShow('fault'),
 	},
 	rehearse: {
 		usage: 'rehearse SHOW',
 		words: COMMAND_WORDS.rehearse.brief,
-		load: async () => (await import('./commands/rehearse.ts')).rehearseCommand,
+		load: practice('rehearse'),
 	},
 	walk: {
 		usage: 'walk',
 		words: COMMAND_WORDS.walk.brief,
-		load: async () => (await import('./commands/walk.ts')).walkCommand,
+		load: practice('walk'),
 	},
 	drill: {
 		usage: 'drill [SHOW]',
 		words: COMMAND_WORDS.drill.brief,
-		load: async () => (await import('./commands/drill.ts')).drillCommand,
+		load: practice('drill'),
 	},
 	report: {
 		usage: 'report [NIGHT]',
@@ -92,12 +97,12 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	tomorrow: {
 		usage: 'tomorrow [NIGHT...]',
 		words: COMMAND_WORDS.tomorrow.brief,
-		load: async () => (await import('./commands/tomorrow.ts')).tomorrowCommand,
+		load: printed('tomorrow'),
 	},
 	times: {
 		usage: 'times [NIGHT...]',
 		words: COMMAND_WORDS.times.brief,
-		load: async () => (await import('./commands/times.ts')).timesCommand,
+		load: printed('times'),
 	},
 	nights: {
 		usage: 'nights',
@@ -112,7 +117,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	doctor: {
 		usage: 'doctor',
 		words: COMMAND_WORDS.doctor.brief,
-		load: async () => (await import('./commands/doctor.ts')).doctorCommand,
+		load: printed('doctor'),
 	},
 	schema: {
 		usage: 'schema',
@@ -123,7 +128,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 		usage: 'completion SHELL',
 		words: COMMAND_WORDS.completion.brief,
 		load: async () =>
-			(await import('./commands/completion.ts')).completionCommand({
+			(await import('./printed-commands.ts')).completionCommand({
 				commands: COMMANDS,
 				start: START,
 			}),

@@ -20,7 +20,7 @@ export async function offeredShows(
 	request: Request,
 	io: Io,
 ): Promise<readonly OfferedShow[]> {
-	const { openShow, readBytes } = await import('./open-show.ts');
+	const { openShow, readBytes } = await import('./show-commands.ts');
 	const read = async (file: string): Promise<OfferedShow> => {
 		const { show } = await openShow(file, request, io);
 		return { file: showIdentity(file), isToday: show?.date === today, show };

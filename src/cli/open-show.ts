@@ -57,7 +57,7 @@ export async function showTree(file: string, io: Io): Promise<SourceNode | null>
 	const load = (asked: string) => loadBytes(resolve(io.cwd, asked));
 	const plain = readPlainTree(load, file);
 	if (plain) return plain;
-	const { readYaml } = await import('../showfile/read-yaml.ts');
+	const { readYaml } = await import('../showfile/read-show.ts');
 	return joinFiles({ load, mainFile: file, readYaml }).root;
 }
 

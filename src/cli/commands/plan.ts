@@ -91,8 +91,7 @@ export async function planShow(request: Request, io: Io, isKept: boolean): Promi
 	const works = isWorking(shortfallOf(show, plan));
 	if (ofSheet !== undefined) {
 		// The sheet takes more of the program than the plan itself.
-		const { printSheet } = await import('../sheet/print-sheet.ts');
-		const { sheetBeforeDoors } = await import('../../report/sheet-before-doors.ts');
+		const { printSheet, sheetBeforeDoors } = await import('../printed-commands.ts');
 		const code = printSheet({ sheet: sheetBeforeDoors(show, plan), file, isKept }, request, io);
 		return code === EXIT.fine && !works ? EXIT.toLookAt : code;
 	}

@@ -29,6 +29,7 @@ import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { chosenNight } from '../nights/chosen-night.ts';
+import { editRemarks } from '../nights/edit-remarks.ts';
 import type { NightOnDisk } from '../nights/night-on-disk.ts';
 import { asksForNights, nightsBeside } from '../nights/nights-beside.ts';
 import {
@@ -40,7 +41,7 @@ import {
 	readReader,
 } from '../nights/report-forms.ts';
 import { partsOfNight } from '../nights/report-of-night.ts';
-import type { ShowOpening } from '../open-show.ts';
+import { openShow, type ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
@@ -114,7 +115,6 @@ async function writeReport(
 	}
 	const place = { folder: placesOf(request, io).nights, night: night.id };
 	if (options.edit === true) {
-		const { editRemarks } = await import('../nights/edit-remarks.ts');
 		const code = await editRemarks(nightReport(partsOfNight(night, show)), place, io);
 		const isWritten = ['save', 'out', 'all'].some((name) => options[name] !== undefined);
 		if (code !== EXIT.fine || !isWritten) return code;
@@ -129,10 +129,10 @@ async function writeReport(
 	const name = [`${night.id}-report`, readerName(reader)].filter((part) => part !== '').join('-');
 	const code =
 		options.all === true
-			? writeAll({ files: await everyFile(report), night: night.id }, request, io)
+			? writeAll({ files: everyFile(report), night: night.id }, request, io)
 			: write(
 					{
-						text: await form.text(report, reader),
+						text: form.text(report, reader),
 						afterwards: form.picture?.(report, reader, isAsciiTerminal(io)) ?? '',
 						name: name + form.ending,
 					},
@@ -167,7 +167,7 @@ async function showOf(
 		if (file !== null) io.complain(`${OWN_COPY}\n`);
 		return { show, problems: [] };
 	}
-	if (file !== null) return (await import('../open-show.ts')).openShow(file, request, io);
+	if (file !== null) return openShow(file, request, io);
 	const found = cleanText(id);
 	const what = findings.filter(({ code }) => code !== 'header-missing').map(nightFindingWords);
 	const hint = [...what, nameItsShow(found)].join(' ');

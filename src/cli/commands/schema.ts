@@ -3,6 +3,7 @@
 
 import { showFileJsonSchema } from '../../showfile/json-schema.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { reportKeyTold } from '../../words/report-keys.ts';
 import { keyTold } from '../../words/show-file-keys.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
@@ -25,6 +26,5 @@ export const schemaCommand: CliCommand = {
 /** Loaded when it is asked for: it stands beside commands that need none of it. */
 async function reportSchema(): Promise<unknown> {
 	const { reportJsonSchema } = await import('../../report/report-shape.ts');
-	const { reportKeyTold } = await import('../../words/report-keys.ts');
 	return reportJsonSchema(reportKeyTold);
 }

@@ -28,6 +28,7 @@ import type { Io } from '../io.ts';
 import { screenAbilities } from '../live/live-screen.ts';
 import { showPage } from '../live/page-screen.ts';
 import { type KnownNight, manyNights } from '../nights/many-nights.ts';
+import { openShow } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
@@ -105,7 +106,6 @@ function unknownForm(found: string, io: Io): number {
 async function nextShow(request: Request, io: Io) {
 	const file = optionText(request, 'next');
 	if (file === null) return null;
-	const { openShow } = await import('../open-show.ts');
 	const { show, problems, path } = await openShow(file, request, io);
 	return show ? { show, folder: dirname(showIdentity(path)) } : tellProblems(problems, io);
 }

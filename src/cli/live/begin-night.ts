@@ -85,7 +85,7 @@ export async function beginNight(
 	const isNewest = headless(title) === null && hidden(title) === null;
 	const taken = unfinished && copy && isNewest && takeUp(services, unfinished, { show: copy });
 	if (taken) return noted(taken, wanted.log);
-	const { openShow } = await import('../open-show.ts');
+	const { openShow } = await import('../show-commands.ts');
 	const { show: opened, problems, path } = await openShow(wanted.file, wanted.request, io);
 	if (!opened) return { problems };
 	const show = wanted.asPlayed?.(opened) ?? opened;

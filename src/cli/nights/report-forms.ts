@@ -15,6 +15,7 @@ import {
 	stringsCsv,
 	workCsv,
 } from '../../report/report-csv.ts';
+import { reportHtml } from '../../report/report-html.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
 import { timelineFor } from '../../report/timeline.ts';
@@ -34,7 +35,7 @@ export type ReportForm = {
 	readonly ending: string;
 	/** A page is written for each reader; a table or data once. */
 	readonly isPage: boolean;
-	readonly text: (report: NightReport, reader: Reader) => string | Promise<string>;
+	readonly text: (report: NightReport, reader: Reader) => string;
 	/** What follows the text on a terminal. */
 	readonly picture?: (report: NightReport, reader: Reader, isAscii: boolean) => string;
 };
@@ -47,13 +48,7 @@ const ofWhole =
 /** By the name that is typed. */
 export const REPORT_FORMS: Readonly<Record<string, ReportForm>> = {
 	markdown: { ending: '.md', isPage: true, text: markdownOf, picture: pictureOf },
-	// What draws the picture is loaded for it alone.
-	html: {
-		ending: '.html',
-		isPage: true,
-		text: async (report, reader) =>
-			(await import('../../report/report-html.ts')).reportHtml(report, reader),
-	},
+	html: { ending: '.html', isPage: true, text: reportHtml },
 	json: { ending: '.json', isPage: false, text: ofWhole(reportJson) },
 	incidents: { ending: '-incidents.csv', isPage: false, text: ofWhole(incidentsCsv) },
 	'hand-overs': { ending: '-hand-overs.csv', isPage: false, text: ofWhole(handOversCsv) },
@@ -125,7 +120,7 @@ export function readerName(reader: Reader): string {
 export type ReportFile = { readonly name: string; readonly text: string };
 
 /** A page for every reader in each form that has pages, and every table and the data once; no name twice. */
-export async function everyFile(report: NightReport): Promise<readonly ReportFile[]> {
+export function everyFile(report: NightReport): readonly ReportFile[] {
 	const readers: readonly Reader[] = [
 		TECH,
 		{ who: 'production' },
@@ -137,11 +132,11 @@ export async function everyFile(report: NightReport): Promise<readonly ReportFil
 		if (isPage) {
 			for (const reader of readers) {
 				const name = `${readerName(reader) || 'tech'}${ending}`;
-				files.push({ name, text: await text(report, reader) });
+				files.push({ name, text: text(report, reader) });
 			}
 		} else {
 			const name = ending.replace(/^-|^(?=\.)/, (mark) => (mark === '-' ? '' : 'report'));
-			files.push({ name, text: await text(report, TECH) });
+			files.push({ name, text: text(report, TECH) });
 		}
 	}
 	const taken = new Map<string, number>();

@@ -5,7 +5,8 @@ import type { PrintedName } from '../printed-commands.ts';
 import type { ShowName } from '../show-commands.ts';
 
 /** Commands that print and end, by whether they may ask something on the terminal; all others are watched. */
-const ASKS: Readonly<Record<ShowName | PrintedName | 'rig' | 'fault' | 'completion', boolean>> = {
+const ASKS: Readonly<Record<ShowName | PrintedName | 'completion', boolean>> = {
+	list: false,
 	check: false,
 	plan: false,
 	tuning: false,
@@ -14,8 +15,11 @@ const ASKS: Readonly<Record<ShowName | PrintedName | 'rig' | 'fault' | 'completi
 	fault: false,
 	setup: true,
 	report: false,
+	tomorrow: true,
+	times: false,
 	nights: false,
 	settings: false,
+	doctor: true,
 	schema: false,
 	completion: false,
 };
