@@ -26,6 +26,8 @@ export type Disk = {
 	write(file: number, bytes: Uint8Array, from: number): number;
 	/** Resolves once the file's bytes would outlive a power cut. */
 	sync(file: number): Promise<void>;
+	/** As `sync`, and waits for it: for small files, while no night is under way. */
+	syncNow(file: number): void;
 	/** Resolves once the names in the folder would outlive a power cut. */
 	syncFolder(path: string): Promise<void>;
 	truncate(file: number, sizeBytes: number): void;

@@ -1,12 +1,10 @@
 // How fast people answered the moments of drills, in one file of the data folder: by person, then by kind of
-// moment. It stays on this laptop, and a file that is not ours or cannot be understood is never written over.
+// moment. It stays on this laptop.
 
 import { join } from 'node:path';
 import type { DiskFault } from '../base/disk-fault.ts';
-import { type Disk, diskError, diskErrorCode } from './disk.ts';
-import { ensureFolder } from './folders.ts';
-import { whyNotOwn } from './own-file.ts';
-import { writeWhole } from './write-whole.ts';
+import type { Disk } from './disk.ts';
+import { changeSmallFile, damaged, readSmallFile, type SmallFile } from './small-file.ts';
 
 /** Seconds; `last` null where the last one was missed. */
 export type Tally = {
@@ -32,48 +30,26 @@ export type DrillPlace = {
 	readonly folder: string;
 };
 
-const NONE: DrillResults = { who: null, people: {} };
-
-/** Longer is none of ours. */
-const LARGEST_BYTES = 1_000_000;
-
 /** The file that they are in. */
 export function drillResultsPath(folder: string): string {
 	return join(folder, 'drills.json');
 }
 
 /** What was kept; none where there is nothing, or where it cannot be read, which `problem` says. */
-export function readDrillResults({ disk, folder }: DrillPlace): {
+export function readDrillResults(place: DrillPlace): {
 	readonly results: DrillResults;
 	readonly problem: DiskFault | null;
 } {
-	const path = drillResultsPath(folder);
-	try {
-		return { results: resultsIn(disk, path), problem: null };
-	} catch (error) {
-		return { results: NONE, problem: { code: 'file-unreadable', path, trouble: troubleOf(error) } };
-	}
+	const { value: results, problem } = readSmallFile(fileOf(place));
+	return { results, problem };
 }
 
 /** Changes what is kept, as it is now; says when that cannot be. */
 export function changeDrillResults(
-	{ disk, folder }: DrillPlace,
+	place: DrillPlace,
 	change: (before: DrillResults) => DrillResults,
 ): DiskFault | null {
-	const path = drillResultsPath(folder);
-	try {
-		ensureFolder(disk, folder);
-		const after = change(resultsIn(disk, path));
-		const fresh = `${path}.new`;
-		if (disk.stat(fresh) !== null) disk.remove(fresh);
-		if (!writeWhole(disk, fresh, Buffer.from(`${JSON.stringify(after)}\n`))) {
-			throw diskError('EEXIST');
-		}
-		disk.rename(fresh, path);
-		return null;
-	} catch (error) {
-		return { code: 'export-failed', path, trouble: troubleOf(error) };
-	}
+	return changeSmallFile(fileOf(place), change);
 }
 
 /** With one more answer, or miss, of this person. */
@@ -91,21 +67,19 @@ export function withAnswer(
 	return { who, people: { ...people, [person]: { ...before, [kind]: tally } } };
 }
 
-function troubleOf(error: unknown): string {
-	return error instanceof SyntaxError ? 'DAMAGED' : diskErrorCode(error);
-}
-
-function resultsIn(disk: Disk, path: string): DrillResults {
-	const stat = disk.stat(path);
-	if (stat === null) return NONE;
-	const trouble = whyNotOwn(disk, path, 'file');
-	if (trouble !== null) throw diskError(trouble);
-	if (stat.sizeBytes > LARGEST_BYTES) throw diskError('DAMAGED');
-	const stored: unknown = JSON.parse(Buffer.from(disk.read(path)).toString('utf8'));
-	const { who, people } = recordOf(stored);
+function fileOf({ disk, folder }: DrillPlace): SmallFile<DrillResults> {
 	return {
-		who: typeof who === 'string' ? who : null,
-		people: mapped(recordOf(people), (kinds) => mapped(recordOf(kinds), tallyOf)),
+		disk,
+		path: drillResultsPath(folder),
+		largestBytes: 1_000_000,
+		none: { who: null, people: {} },
+		valueOf: (stored) => {
+			const { who, people } = recordOf(stored);
+			return {
+				who: typeof who === 'string' ? who : null,
+				people: mapped(recordOf(people), (kinds) => mapped(recordOf(kinds), tallyOf)),
+			};
+		},
 	};
 }
 
@@ -128,11 +102,10 @@ function mapped<Value>(
 
 function numberOf(value: unknown): number {
 	if (typeof value === 'number' && value >= 0) return value;
-	throw diskError('DAMAGED');
+	throw damaged();
 }
 
 function recordOf(value: unknown): Readonly<Record<string, unknown>> {
-	if (typeof value !== 'object' || value === null || Array.isArray(value))
-		throw diskError('DAMAGED');
+	if (typeof value !== 'object' || value === null || Array.isArray(value)) throw damaged();
 	return value as Readonly<Record<string, unknown>>;
 }

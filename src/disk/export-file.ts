@@ -1,11 +1,10 @@
 // Writing what a user asked for as a file of their own: never over something that is there unless
 // told so, never through a link, never half.
 
-import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import type { DiskFault } from '../base/disk-fault.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
-import { writeWhole } from './write-whole.ts';
+import { replaceWhole, writeWhole } from './write-whole.ts';
 
 /** A file to be written. */
 export type ExportFile = {
@@ -50,16 +49,8 @@ function replaceFile(disk: Disk, path: string, text: string | Uint8Array): Expor
 	const found = disk.stat(path);
 	if (found && found.kind !== 'file')
 		return { fault: { code: 'file-exists', path, kind: found.kind } };
-	// Replacing by a new name keeps the old file whole until the new one is, and leaves alone what
-	// else leads to the old one.
-	const temporary = `${path}.${randomBytes(4).toString('hex')}.new`;
-	writeWhole(disk, temporary, bytesOf(text));
-	try {
-		disk.rename(temporary, path);
-	} catch (error) {
-		disk.remove(temporary);
-		throw error;
-	}
+	// By a new name, which also leaves alone what else leads to the old one.
+	replaceWhole(disk, { path, bytes: bytesOf(text), isStill: () => true });
 	return { path };
 }
 

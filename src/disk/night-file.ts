@@ -29,8 +29,8 @@ const longestHomeRetryMs = 300_000;
 const steadyHomeMs = 60_000;
 /** Two copies that see nothing of each other's lock learn of each other by this. */
 const lookEveryMs = 1000;
-/** Less than the way out waits for it, so that the lock is given back before the program ends. */
-const closingMs = 400;
+/** A busy disk that is well needs a second now and then; nobody waits two for one that hangs. */
+const closingMs = 1900;
 /** Errors after which the same file is still the right one to write into. */
 const roomTroubles = new Set(['ENOSPC', 'EDQUOT']);
 /** Errors that say nothing against the folder: a new file in it is as good as any. */
@@ -184,14 +184,14 @@ export class NightFile implements NightJournal {
 		return this.status();
 	}
 
-	async close(): Promise<SaveStatus> {
+	async close(limitMs = closingMs): Promise<SaveStatus> {
 		if (this.#isClosed) return this.status();
 		// Nobody looks after this, and what was moved away is not found at the next start.
 		this.#look();
 		this.flushNow();
 		this.#startSync();
 		let isLate = false;
-		const deadline = this.#services.wait(closingMs).then(() => {
+		const deadline = this.#services.wait(limitMs).then(() => {
 			isLate = true;
 		});
 		while (this.#sync && !isLate) await Promise.race([this.#sync, deadline]);

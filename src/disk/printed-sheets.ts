@@ -1,12 +1,10 @@
 // What the run sheets that were printed last said, by show, in one file of the data folder: a reprint can then say
-// what changed. A file that is not ours or cannot be understood is never written over.
+// what changed.
 
 import { join } from 'node:path';
 import type { DiskFault } from '../base/disk-fault.ts';
-import { type Disk, diskError, diskErrorCode } from './disk.ts';
-import { ensureFolder } from './folders.ts';
-import { whyNotOwn } from './own-file.ts';
-import { writeWhole } from './write-whole.ts';
+import type { Disk } from './disk.ts';
+import { changeSmallFile, damaged, readSmallFile, type SmallFile } from './small-file.ts';
 
 /** A printing: its number among those of its show that said something else, and what it said. */
 export type PrintedSheet = {
@@ -33,8 +31,6 @@ export type SheetsPlace = {
 	readonly folder: string;
 };
 
-/** Longer is none of ours. */
-const LARGEST_BYTES = 4_000_000;
 /** The shows whose last sheet is kept, those printed last. */
 const MOST_SHOWS = 40;
 
@@ -45,57 +41,40 @@ export function printedSheetsPath(folder: string): string {
 
 /** The last printing of a show; null where there is none, or where it cannot be read, which `fault` says. */
 export function lastPrinted(
-	{ disk, folder }: SheetsPlace,
+	place: SheetsPlace,
 	show: string,
 ): { readonly sheet: PrintedSheet | null; readonly fault: DiskFault | null } {
-	const path = printedSheetsPath(folder);
-	try {
-		return { sheet: sheetsIn(disk, path).find((one) => one.show === show) ?? null, fault: null };
-	} catch (error) {
-		return { sheet: null, fault: { code: 'file-unreadable', path, trouble: troubleOf(error) } };
-	}
+	const { value: sheets, problem: fault } = readSmallFile(fileOf(place));
+	return { sheet: sheets.find((one) => one.show === show) ?? null, fault };
 }
 
 /** Keeps what was printed in place of that show's last one; says when that cannot be. */
-export function keepPrinted({ disk, folder }: SheetsPlace, sheet: PrintedSheet): DiskFault | null {
-	const path = printedSheetsPath(folder);
-	try {
-		ensureFolder(disk, folder);
-		const others = sheetsIn(disk, path).filter(({ show }) => show !== sheet.show);
-		const sheets = [sheet, ...others].slice(0, MOST_SHOWS);
-		const fresh = `${path}.new`;
-		if (disk.stat(fresh) !== null) disk.remove(fresh);
-		if (!writeWhole(disk, fresh, Buffer.from(`${JSON.stringify({ sheets })}\n`))) {
-			throw diskError('EEXIST');
-		}
-		disk.rename(fresh, path);
-		return null;
-	} catch (error) {
-		return { code: 'export-failed', path, trouble: troubleOf(error) };
-	}
-}
-
-function troubleOf(error: unknown): string {
-	return error instanceof SyntaxError ? 'DAMAGED' : diskErrorCode(error);
-}
-
-function sheetsIn(disk: Disk, path: string): readonly PrintedSheet[] {
-	const stat = disk.stat(path);
-	if (stat === null) return [];
-	const trouble = whyNotOwn(disk, path, 'file');
-	if (trouble !== null) throw diskError(trouble);
-	if (stat.sizeBytes > LARGEST_BYTES) throw diskError('DAMAGED');
-	const stored: unknown = JSON.parse(Buffer.from(disk.read(path)).toString('utf8'));
-	return listOf(fieldsOf(stored).sheets).map((one) => {
-		const { show, version, hash, printedAtMs, songs } = fieldsOf(one);
-		return {
-			show: textOf(show),
-			version: numberOf(version),
-			hash: textOf(hash),
-			printedAtMs: numberOf(printedAtMs),
-			songs: listOf(songs).map(songOf),
-		};
+export function keepPrinted(place: SheetsPlace, sheet: PrintedSheet): DiskFault | null {
+	return changeSmallFile(fileOf(place), (before) => {
+		const others = before.filter(({ show }) => show !== sheet.show);
+		return { sheets: [sheet, ...others].slice(0, MOST_SHOWS) };
 	});
+}
+
+function fileOf({ disk, folder }: SheetsPlace): SmallFile<readonly PrintedSheet[]> {
+	return {
+		disk,
+		path: printedSheetsPath(folder),
+		largestBytes: 4_000_000,
+		none: [],
+		valueOf: (stored) => listOf(fieldsOf(stored).sheets).map(sheetOf),
+	};
+}
+
+function sheetOf(stored: unknown): PrintedSheet {
+	const { show, version, hash, printedAtMs, songs } = fieldsOf(stored);
+	return {
+		show: textOf(show),
+		version: numberOf(version),
+		hash: textOf(hash),
+		printedAtMs: numberOf(printedAtMs),
+		songs: listOf(songs).map(songOf),
+	};
 }
 
 function songOf(stored: unknown): PrintedSong {
@@ -109,21 +88,21 @@ function songOf(stored: unknown): PrintedSong {
 }
 
 function fieldsOf(value: unknown): Readonly<Record<string, unknown>> {
-	if (typeof value !== 'object' || value === null) throw diskError('DAMAGED');
+	if (typeof value !== 'object' || value === null) throw damaged();
 	return value as Readonly<Record<string, unknown>>;
 }
 
 function listOf(value: unknown): readonly unknown[] {
-	if (!Array.isArray(value)) throw diskError('DAMAGED');
+	if (!Array.isArray(value)) throw damaged();
 	return value;
 }
 
 function textOf(value: unknown): string {
-	if (typeof value !== 'string') throw diskError('DAMAGED');
+	if (typeof value !== 'string') throw damaged();
 	return value;
 }
 
 function numberOf(value: unknown): number {
-	if (typeof value !== 'number') throw diskError('DAMAGED');
+	if (typeof value !== 'number') throw damaged();
 	return value;
 }

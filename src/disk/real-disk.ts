@@ -1,7 +1,7 @@
 // The machine's own file system.
 
 import * as fs from 'node:fs';
-import { type Disk, diskError, type FileStat } from './disk.ts';
+import { type Disk, diskError, diskErrorCode, type FileStat } from './disk.ts';
 
 const {
 	O_APPEND,
@@ -27,6 +27,7 @@ export const realDisk: Disk = {
 		new Promise((resolve, reject) => {
 			fs.fdatasync(file, (error) => (error ? reject(error) : resolve()));
 		}),
+	syncNow,
 	syncFolder,
 	truncate: (file, sizeBytes) => fs.ftruncateSync(file, sizeBytes),
 	statOpen: (file) => fileStat(fs.fstatSync(file, { bigint: true })),
@@ -74,6 +75,15 @@ function read(
 		return bytes.subarray(0, filled);
 	} finally {
 		fs.closeSync(file);
+	}
+}
+
+function syncNow(file: number): void {
+	try {
+		fs.fdatasyncSync(file);
+	} catch (error) {
+		// Some folders of other machines know no such thing; there nothing more can be had.
+		if (!['EINVAL', 'ENOTSUP', 'ENOSYS'].includes(diskErrorCode(error))) throw error;
 	}
 }
 

@@ -83,6 +83,6 @@ export type NightJournal = {
 	tick(upMs: number): void;
 	/** Tries at once to write what is not written; for the last moments of the program. */
 	flushNow(): SaveStatus;
-	/** Waits up to 500 ms for the disk to confirm, then lets go of everything. */
-	close(): Promise<SaveStatus>;
+	/** Waits so long at most for the disk to confirm (1,900 ms if left out), then lets go of everything. */
+	close(limitMs?: number): Promise<SaveStatus>;
 };

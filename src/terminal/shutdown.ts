@@ -1,16 +1,19 @@
 // The one way out, whatever the reason: input stopped, journal synced, screen taken down, terminal
 // put right, exit. However many reasons come at once, it is walked once, and it is never longer
-// than a second.
+// than two seconds after a key, nor than one after anything else.
 
 import type { Clock } from './clock.ts';
 import type { Ending } from './ending.ts';
 import { exitCodeOf } from './ending.ts';
 
-/** How long the journal may take to reach the disk. */
+/** How long the journal may take to reach the disk: a busy one that is well needs a second now and then. */
+const QUIT_SYNC_LIMIT_MS = 1500;
+
+/** The same where a signal, a fault or a lost terminal ends the program. */
 const SYNC_LIMIT_MS = 500;
 
-/** When the program ends even if a step hangs. */
-const SHUTDOWN_LIMIT_MS = 1000;
+/** So long after that the program ends even if another step hangs. */
+const OTHER_STEPS_LIMIT_MS = 500;
 
 const UNMOUNT_LIMIT_MS = 200;
 const RESET_LIMIT_MS = 200;
@@ -18,8 +21,8 @@ const RESET_LIMIT_MS = 200;
 /** The steps; each may be missing, since the program may end before it has them. */
 export type ShutdownParts = {
 	readonly stopInput?: () => void;
-	/** Rejects, or is late, when the night's data could not be kept. */
-	readonly syncJournal?: () => Promise<void>;
+	/** Rejects, or takes longer than it may, when the night's data could not be kept. */
+	readonly syncJournal?: (limitMs: number) => Promise<void>;
 	readonly unmount?: () => void | Promise<void>;
 	/** Puts the terminal right; `isUnmounted` is false when the screen could not be taken down. */
 	readonly reset?: (isUnmounted: boolean) => void | Promise<void>;
@@ -40,7 +43,7 @@ export type ShutdownOutcome = {
 export type Shutdown = {
 	/** Adds steps, or replaces them, as the program comes to have them. */
 	readonly hold: (parts: ShutdownParts) => void;
-	/** Walks the way out, and exits; the first reason counts, later ones change nothing. */
+	/** Walks the way out, and exits; the first reason counts, later ones only make it shorter. */
 	readonly begin: (ending: Ending) => void;
 	readonly hasBegun: () => boolean;
 };
@@ -54,7 +57,8 @@ export function createShutdown({
 	readonly exit: (code: number) => void;
 }): Shutdown {
 	let parts: ShutdownParts = {};
-	let hasBegun = false;
+	let first: Ending | null = null;
+	let hurry = (): void => {};
 	let hasEnded = false;
 	const failures: unknown[] = [];
 
@@ -92,9 +96,13 @@ export function createShutdown({
 		});
 	}
 
-	async function walkOut(ending: Ending): Promise<void> {
+	async function walkOut(ending: Ending, limitMs: number): Promise<void> {
+		const hurried = new Promise<boolean>((resolve) => {
+			hurry = () => resolve(false);
+		});
 		await walk(0, () => parts.stopInput?.());
-		const isKept = await walk(SYNC_LIMIT_MS, () => parts.syncJournal?.());
+		const synced = walk(limitMs, () => parts.syncJournal?.(limitMs));
+		const isKept = await Promise.race([synced, hurried]);
 		const code = exitCodeOf(ending, isKept);
 		const isUnmounted = await walk(UNMOUNT_LIMIT_MS, () => parts.unmount?.());
 		await walk(RESET_LIMIT_MS, () => parts.reset?.(isUnmounted));
@@ -103,12 +111,14 @@ export function createShutdown({
 	}
 
 	function begin(ending: Ending): void {
-		if (hasBegun) {
-			return;
+		const limitMs = ending.kind === 'quit' ? QUIT_SYNC_LIMIT_MS : SYNC_LIMIT_MS;
+		const reason = first ?? ending;
+		clock.after(limitMs + OTHER_STEPS_LIMIT_MS, () => end(exitCodeOf(reason, false)));
+		if (first) clock.after(limitMs, () => hurry());
+		else {
+			first = ending;
+			walkOut(ending, limitMs);
 		}
-		hasBegun = true;
-		clock.after(SHUTDOWN_LIMIT_MS, () => end(exitCodeOf(ending, false)));
-		walkOut(ending);
 	}
 
 	return {
@@ -116,6 +126,6 @@ export function createShutdown({
 			parts = { ...parts, ...more };
 		},
 		begin,
-		hasBegun: () => hasBegun,
+		hasBegun: () => first !== null,
 	};
 }

@@ -222,9 +222,8 @@ export const droppedSong = (song: string): string => `Dropped: ${song}`;
 export const movedSong = (from: string, to: string): string => `Moved: ${from} is now ${to}`;
 export const changedSong = (song: string, what: string): string => `${song}: ${what}`;
 export const changedClock = (song: string): string => `Clock times are others from ${song} on.`;
-/** `path`: the file in which printings are kept. */
-export const notKeptWords = (path: string): string =>
-	`What this sheet says could not be kept in ${path}, so the next printing cannot say what changed.`;
+/** After why what a sheet says could not be kept. */
+export const NEXT_CANNOT_TELL = 'The next printing cannot say what changed since this one.';
 export const NOTHING_CHANGED = 'Nothing changed.';
 export const OTHERS_CHANGED = 'The songs are the same; work, warnings, packs or the rack changed.';
 /** `Since version 2, printed 2026-06-12 19:05`. */

@@ -306,6 +306,17 @@ describe('--edit', () => {
 		expect(readFileSync(seen, 'utf8')).toContain('[incident 9]');
 	});
 
+	test('a draft that a kill left empty costs nothing that was kept', async () => {
+		const { data, run } = withNight();
+		await run({ EDITOR: editor(data, '[night]\nFirst.') }, 'report', '--edit');
+		const draft = join(data, 'nights', `${nightName}.remarks-draft`);
+		writeFileSync(draft, '', { mode: 0o600 });
+		const look = await run({ EDITOR: 'true' }, 'report', '--edit');
+		expect([look.code, look.out, look.err]).toEqual([0, 'Nothing was changed.\n', '']);
+		const kept = readFileSync(join(data, 'nights', `${nightName}.remarks`), 'utf8');
+		expect(JSON.parse(kept)).toMatchObject({ night: 'First.' });
+	});
+
 	test('an editor that fails keeps nothing, and with none it is said what to do', async () => {
 		const { data, run } = withNight();
 		const failed = await run({ EDITOR: editor(data, '[night]\nx', 1) }, 'report', '--edit');

@@ -102,6 +102,14 @@ export class FaultDisk implements Disk {
 		});
 	}
 
+	syncNow(file: number): void {
+		const { inode, path } = this.#opened(file);
+		this.#call('syncNow', path, () => {
+			inode.durable = Buffer.from(inode.bytes);
+			inode.unsynced = [];
+		});
+	}
+
 	async syncFolder(path: string): Promise<void> {
 		await this.#confirm('syncFolder', path, () => {
 			const folder = this.#folder(path);

@@ -164,25 +164,61 @@ describe('a step that fails', () => {
 });
 
 describe('a step that hangs', () => {
-	test('in the journal costs half a second', async () => {
-		const { clock, done, exits, shutdown } = walk({ syncJournal: hung });
-		shutdown.begin(QUIT);
-		await clock.turn(499);
-		expect(exits).toEqual([]);
-		await clock.turn(2);
-		expect(done).toEqual(['input', 'unmount', 'leave', 'report not kept']);
-		expect(exits).toEqual([{ code: 3, atMs: 500 }]);
+	const TERM: Ending = { kind: 'signal', signal: 'SIGTERM' };
+	const allHung = { syncJournal: hung, unmount: hung, reset: hung, report: hung };
+
+	test.each([
+		[QUIT, { code: 3, atMs: 1500 }],
+		[TERM, { code: 143, atMs: 500 }],
+	] as const)(
+		'in the journal costs a quit a second and a half, a signal half of one: %j',
+		async (ending, exit) => {
+			const { clock, done, exits, shutdown } = walk({ syncJournal: hung });
+			shutdown.begin(ending);
+			await clock.turn(exit.atMs - 1);
+			expect(exits).toEqual([]);
+			await clock.turn(2);
+			expect(done).toEqual(['input', 'unmount', 'leave', 'report not kept']);
+			expect(exits).toEqual([exit]);
+		},
+	);
+
+	test.each([
+		[QUIT, { code: 3, atMs: 2000 }],
+		[TERM, { code: 143, atMs: 1000 }],
+	] as const)('in all of them costs a quit two seconds, a signal one: %j', async (ending, exit) => {
+		const { clock, exits, shutdown } = walk(allHung);
+		shutdown.begin(ending);
+		await clock.turn(5000);
+		expect(exits).toEqual([exit]);
 	});
 
-	test('in all of them costs one second', async () => {
-		const { clock, exits, shutdown } = walk({
-			syncJournal: hung,
-			unmount: hung,
-			reset: hung,
-			report: hung,
-		});
-		shutdown.begin({ kind: 'signal', signal: 'SIGTERM' });
+	test('in the journal of a quit is not waited for much longer once a signal comes', async () => {
+		const { clock, done, exits, shutdown } = walk({ syncJournal: hung });
+		shutdown.begin(QUIT);
+		await clock.turn(100);
+		shutdown.begin(TERM);
 		await clock.turn(5000);
-		expect(exits).toEqual([{ code: 143, atMs: 1000 }]);
+		expect(done).toEqual(['input', 'unmount', 'leave', 'report not kept']);
+		expect(exits).toEqual([{ code: 3, atMs: 600 }]);
+		const stuck = walk(allHung);
+		stuck.shutdown.begin(QUIT);
+		await stuck.clock.turn(100);
+		stuck.shutdown.begin(TERM);
+		await stuck.clock.turn(5000);
+		expect(stuck.exits).toEqual([{ code: 3, atMs: 1100 }]);
+	});
+
+	test('a journal that needs a second is kept', async () => {
+		const { clock, exits, shutdown } = walk();
+		shutdown.hold({
+			syncJournal: () =>
+				new Promise((done) => {
+					clock.after(1000, done);
+				}),
+		});
+		shutdown.begin(QUIT);
+		await clock.turn(5000);
+		expect(exits).toEqual([{ code: 0, atMs: 1000 }]);
 	});
 });

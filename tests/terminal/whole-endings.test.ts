@@ -14,6 +14,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { whyNoInjection } from '../campaigns/injected-faults.ts';
 import { lookAtJournal, mustShow, wordsOf } from '../whole-night/driver.ts';
 import { pause } from './pty-screen.ts';
 import {
@@ -258,3 +259,25 @@ function listeningOf(pid: number): readonly string[] {
 		.filter(([, , , state, , , , , , inode]) => state === '0A' && own.includes(inode ?? ''))
 		.map(([, local]) => local ?? '');
 }
+
+const why = whyNoInjection();
+
+test.skipIf(why !== null).each([
+	['is waited for', 600, { code: 1, areSettingsKept: true }, 'The night stays open'],
+	['is not, beyond two seconds', 3000, { code: 3, areSettingsKept: true }, 'has not confirmed'],
+] as const)(
+	`a disk that is slow to confirm %s when the user leaves${why ? ` (left out: ${why})` : ''}`,
+	async (_, delayMs, end, said) => {
+		const inject = `inject=fdatasync:delay_enter=${delayMs}ms`;
+		const line = `strace -f -qq -o /dev/null -e trace=fdatasync -e ${inject} PROGRAM`;
+		const program = await startLive({ line });
+		// What the start has kept is confirmed, or not, before the last step.
+		await pause(1500);
+		await program.record('t 0');
+		await program.screen.press('q', 'enter');
+		await program.screen.waitFor(said, PATIENCE_MS);
+		expect(await program.afterwards()).toEqual(end);
+		await mustGoOn(program.data, lookAtJournal(program.data));
+	},
+	60_000,
+);

@@ -31,8 +31,9 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	return screenWayOut({
 		clock,
 		io,
-		syncJournal: async () => {
-			const status = await night.close();
+		syncJournal: async (limitMs) => {
+			// A little less, so that the lock is given back before the program ends.
+			const status = await night.close(limitMs - 100);
 			// Confirmed, though in a place that a restart empties: that is told, and is no loss.
 			if (status.isSaved || status.state === 'unsafe') return;
 			const { problem } = status;
@@ -44,7 +45,7 @@ export function wayOut(parts: WayOutParts): Shutdown {
 
 export type ScreenWayOutParts = Pick<WayOutParts, 'clock' | 'io'> & {
 	/** Keeps what is not kept yet; throws where that cannot be done. */
-	readonly syncJournal: () => Promise<void>;
+	readonly syncJournal: (limitMs: number) => Promise<void>;
 	/** Says on the plain terminal what there is to say. */
 	readonly tell: (outcome: ShutdownOutcome) => void;
 };

@@ -9,7 +9,7 @@ import { ensureFolder } from '../../disk/folders.ts';
 import { whyNotOwn } from '../../disk/own-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { keepRemarks, readRemarks, remarksPath } from '../../disk/remarks-file.ts';
-import { writeWhole } from '../../disk/write-whole.ts';
+import { replaceWhole } from '../../disk/write-whole.ts';
 import type { NightReport } from '../../report/night-report.ts';
 import {
 	type RemarkField,
@@ -57,8 +57,9 @@ export async function editRemarks(
 	}
 	const written = editor ? inEditor(editor, { draft, fields }, io) : await asked(fields, io);
 	if (typeof written === 'number') return written;
+	const leaveDraft = editor ? () => removeDraft(draft) : () => {};
 	if (fields.every(({ heading, text }) => (written.get(heading) ?? '') === text)) {
-		removeDraft(draft);
+		leaveDraft();
 		io.write(`${REMARKS.unchanged}\n`);
 		return EXIT.fine;
 	}
@@ -67,7 +68,7 @@ export async function editRemarks(
 		io.complain(`${cleanText(diskFaultWords(fault))}\n`);
 		return EXIT.notKept;
 	}
-	removeDraft(draft);
+	leaveDraft();
 	io.write(`${cleanText(REMARKS.kept(remarksPath(place)))}\n`);
 	return EXIT.fine;
 }
@@ -82,8 +83,11 @@ function inEditor(
 		ensureFolder(realDisk, join(draft, '..'));
 		const trouble = whyNotOwn(realDisk, draft, 'file');
 		if (trouble !== null) return fileProblem(draft, trouble, io);
-		// One that is there was left by a text that could not be used: it goes on from that.
-		writeWhole(realDisk, draft, Buffer.from(remarksText(fields)));
+		// One that is there was left by a text that could not be used: it goes on from that. Half of one would cost
+		// the remarks that are not in it.
+		const isFree = () => (realDisk.stat(draft)?.sizeBytes ?? 0) === 0;
+		const bytes = Buffer.from(remarksText(fields));
+		if (isFree()) replaceWhole(realDisk, { path: draft, bytes, isStill: isFree });
 	} catch (error) {
 		return fileProblem(draft, diskErrorCode(error), io);
 	}

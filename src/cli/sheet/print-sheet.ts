@@ -8,12 +8,7 @@ import type { Problem } from '../../base/problem.ts';
 import { dayTimeText } from '../../base/show-clock.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { showIdentity } from '../../disk/paths.ts';
-import {
-	keepPrinted,
-	lastPrinted,
-	type PrintedSheet,
-	printedSheetsPath,
-} from '../../disk/printed-sheets.ts';
+import { keepPrinted, lastPrinted, type PrintedSheet } from '../../disk/printed-sheets.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { PAPERS, type Paper } from '../../report/html-page.ts';
 import { runSheet } from '../../report/run-sheet.ts';
@@ -27,10 +22,10 @@ import {
 	saidBy,
 	sheetHash,
 } from '../../report/sheet-version.ts';
-import { exportProblem } from '../../words/disk.ts';
+import { diskFaultWords, exportProblem } from '../../words/disk.ts';
 import {
+	NEXT_CANNOT_TELL,
 	NOTHING_CHANGED,
-	notKeptWords,
 	OTHERS_CHANGED,
 	sinceWords,
 	versionWords,
@@ -251,9 +246,8 @@ function momentText(ms: number): string {
 
 /** What cannot be kept is said, and fails nothing. */
 function keep(now: PrintedSheet, request: Request, io: Io): void {
-	const place = placeOf(request, io);
-	if (keepPrinted(place, now) === null) return;
-	io.complain(`${cleanText(notKeptWords(printedSheetsPath(place.folder)))}\n`);
+	const fault = keepPrinted(placeOf(request, io), now);
+	if (fault !== null) io.complain(`${cleanText(diskFaultWords(fault))} ${NEXT_CANNOT_TELL}\n`);
 }
 
 // Writing.
