@@ -274,6 +274,8 @@ export function stringSteps(
 
 export const BOARD_NOW = 'now ';
 export const BOARD_AT = 'at  ';
+/** The same where the cue's name leaves no room. */
+export const BOARD_NEXT = 'next: ';
 export const boardAt = (cue: string): string => `at ${cue}: `;
 /** How the board is and will be, and the same in fewer letters. */
 export const boardThen = (now: string, cue: string, then: string): readonly string[] => [
