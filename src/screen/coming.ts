@@ -58,8 +58,9 @@ function firstOf(state: ScreenState, player: string): Dated | null {
 	const stay = stayBefore(state.plan, player, planned);
 	const lacks = state.plan.slots.filter((one) => one.player === player && one.isMissing);
 	const [lack] = lacks;
-	const takenMs =
-		lack?.section.hasBegun && lack.why?.code === 'in-hands' ? emptiedMs(state, player) : null;
+	// Whether the song names what was taken out of their hands, or it was chosen for them.
+	const isTaken = lack?.why?.code === 'in-hands' || lack?.why?.code === 'none-free';
+	const takenMs = isTaken && lack.section.hasBegun ? emptiedMs(state, player) : null;
 	if (lack && takenMs !== null) return missingOf(state, lack, takenMs);
 	const ahead = lacks.find(({ section }) => !section.hasBegun);
 	const first = stay ?? planned;

@@ -34,3 +34,24 @@ test('once the song is on it is late from its start', () => {
 	const { screen } = playShow(show, `${NIGHT}10:50 space\n11:00 !screen\n`);
 	expect(when(screen, 'ASH')).toBe('0:10 late');
 });
+
+test('who is left with nothing in a song is told so first, though nothing was named for them', () => {
+	// Bo is logged with the only guitar in D A D G A D, which was chosen for Ash.
+	const one = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A, name: Amber, slot: "1", kind: acoustic-6, tuning: DADGAD}
+  - {id: B, name: Birch, slot: "2", kind: bass-4, for: [bo], tuning: E standard}
+songs:
+  - {id: one, title: One, length: "3:00", hands: {ash: {needs: {kind: acoustic-6, sounds: DADGAD}}, bo: {instrument: B}}}
+  - {id: two, title: Two, length: "3:00", hands: {ash: none, bo: {instrument: B}}}
+set: [one, two]
+`);
+	const { screen, states } = playShow(
+		one,
+		'-01:00 t 0\n00:00 space\n01:00 x 1 b !state\n01:04 !screen\n',
+	);
+	expect(states[0].players.ash.holds).toBeNull();
+	const [first] = screen.split('\n');
+	expect(first).toMatch(/^ASH +\d:\d\d late +for 1 One/);
+});
