@@ -181,7 +181,9 @@ export const SONG_ENDS = 'end of song';
 export const SET_ENDS = 'end of set';
 export const NOTHING = 'nothing';
 export const startsWords = (title: string): string => `${title} starts`;
-export const leftWords = (seconds: string): string => `left ${seconds}`;
+/** `  2:33 left`, past it `  0:43 over`: after the number, or `1:12 of 3:45 left` would be read before it. */
+export const leftWords = (seconds: number): string =>
+	`${inCells(Math.abs(seconds))} ${seconds <= -1 ? 'over' : 'left'}`;
 export const elapsedWords = (seconds: number, length: number | null): string =>
 	`${minutesSeconds(seconds)} of ${length === null ? '?' : minutesSeconds(length)}`;
 
