@@ -196,13 +196,13 @@ export type NextSong = {
 	readonly count: number | null;
 };
 
-/** `20:00, then 7 Lantern, Ash starts, gap 0:30, count 4`. */
+/** `20:00, then 7 Lantern, starts: Ash, gap 0:30, count 4`. */
 export function nextSongWords(next: NextSong): string {
 	const { place, title, intervalSeconds, starter, gapSeconds, count } = next;
 	const interval = intervalSeconds === null ? '' : `${minutesSeconds(intervalSeconds)}, then `;
 	return [
 		`${interval}${place} ${title}`,
-		...(starter === null ? [] : [`${starter} starts`]),
+		...(starter === null ? [] : [`starts: ${starter}`]),
 		...(gapSeconds === null ? [] : [`gap ${minutesSeconds(gapSeconds)}`]),
 		...(count === null ? [] : [`count ${count}`]),
 	].join(', ');
