@@ -2,8 +2,8 @@
 
 import type { Plan, PlannedHandOver } from '../plan/plan.ts';
 import { workFor } from '../plan/schedule/work-for.ts';
-import { shownInstrument } from '../showfile/shown-names.ts';
-import { loggedUnmarked } from '../words/given-words.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { loggedUnmarked, notHanded } from '../words/given-words.ts';
 import { NOT_DONE } from '../words/questions.ts';
 import type { KeyContext } from './key-context.ts';
 
@@ -17,11 +17,21 @@ export function saysNotDone(
 	{ session, plan, keyOf }: KeyContext,
 	handOvers: readonly PlannedHandOver[],
 ): string | undefined {
-	const undone = handOvers.flatMap((one) => {
-		const words = notDone(plan, one);
-		return one.instrument === null || words.length === 0
-			? []
-			: [`${shownInstrument(session.show, one.instrument)} ${words.join(', ')}`];
+	const { show, instruments } = session;
+	const words = handOvers.flatMap(({ instrument, ...one }) => {
+		if (instrument === null) return [];
+		const shown = shownInstrument(show, instrument);
+		const isBroken = (instruments[instrument]?.context.stringsDown.length ?? 0) > 0;
+		const undone = notDone(plan, { instrument, ...one });
+		const unmarked = undone.length === 0 ? '' : `${shown} ${undone.join(', ')}`;
+		// What has a string down is never logged as handed.
+		return [isBroken ? { lost: notHanded(playerName(show, one.player), shown) } : { unmarked }];
 	});
-	return undone.length === 0 ? undefined : loggedUnmarked(undone, keyOf('as-it-is'));
+	const lost = words.flatMap((one) => one.lost ?? []);
+	const unmarked = words.flatMap((one) => one.unmarked || []);
+	const all = [
+		...lost,
+		...(unmarked.length === 0 ? [] : [loggedUnmarked(unmarked, keyOf('as-it-is'))]),
+	];
+	return all.length === 0 ? undefined : all.join(' ');
 }

@@ -12,6 +12,7 @@ import {
 	asCorrected,
 	BOARD,
 	BOARD_AT,
+	BOARD_NEXT,
 	BOARD_NOW,
 	boardAt,
 	boardThen,
@@ -85,9 +86,15 @@ function oneLine(state: ScreenState, board: Board, columns: number): Row {
 			[LABEL_COLUMNS, [span(shortWords(state, { board, next }, columns - LABEL_COLUMNS))]],
 		]);
 	}
-	const at = LABEL_COLUMNS + Math.floor((columns - LABEL_COLUMNS) * 0.4);
-	const point = boardAt(next.at);
-	const asked = nextWords(state, { board, next }, columns - at - displayWidth(point));
+	const at = LABEL_COLUMNS + Math.floor((columns - LABEL_COLUMNS) * 0.42);
+	const room = columns - at;
+	const askedAfter = (label: string) =>
+		nextWords(state, { board, next }, room - displayWidth(label));
+	// The point's name stands in the row of the cue, too.
+	const long = boardAt(next.at);
+	const isWhole = displayWidth(long) + displayWidth(askedAfter(long)) <= room;
+	const point = isWhole ? long : BOARD_NEXT;
+	const asked = askedAfter(point);
 	return placeAt(columns, [
 		[0, label],
 		[LABEL_COLUMNS, [span(nowWords(state, board, at - LABEL_COLUMNS - 1))]],
@@ -226,36 +233,46 @@ function pedalWords(
 	},
 ): readonly string[] {
 	const isOn = ({ id }: Pedal) => board[id]?.on === true;
-	const on = pedals.filter(isOn);
-	const stuckOff = pedals.filter((pedal) => stuck.includes(pedal.id) && !isOn(pedal));
-	const stuckOn = on.filter(({ id }) => stuck.includes(id));
-	if (on.length + stuckOff.length === 0) return [BOARD.allOff];
-	const nameOf = ({ id, name }: Pedal) => stuckLabel(name, stuck.includes(id));
-	const names = on.map(nameOf);
-	const withSettings = (wordsOf: (key: string, value: string) => string) =>
-		on.map((pedal) => {
-			const settings = Object.entries(board[pedal.id]?.settings ?? {});
-			const words = settings.map(([key, value]) => wordsOf(key, value)).join(', ');
-			return words === '' ? nameOf(pedal) : `${nameOf(pedal)} (${words})`;
+	const isStuck = ({ id }: Pedal) => stuck.includes(id);
+	const on = pedals.filter((pedal) => isOn(pedal) && !isStuck(pedal));
+	const still = pedals.filter(isStuck);
+	if (on.length + still.length === 0) return [BOARD.allOff];
+	const withSettings = (some: readonly Pedal[], wordsOf: SettingWords) =>
+		some.map((pedal) => {
+			const label = stuckLabel(pedal.name, isStuck(pedal));
+			const settings = isOn(pedal) ? Object.entries(board[pedal.id]?.settings ?? {}) : [];
+			const words = settings.map(([key, value]) => wordsOf(key, value)).filter((one) => one !== '');
+			return words.length === 0 ? label : `${label} (${words.join(', ')})`;
 		});
-	const whole = withSettings((key, value) => `${key} ${settingWords(value, tempo)}`);
-	// `dotted eighth 433 ms` alone still says what a name without it does not.
-	const values = withSettings((_, value) => settingWords(value, tempo));
-	const off = stuckOff.length === 0 ? [] : [listOff(stuckOff.map(nameOf).join(', '))];
-	const rest = on.length + stuckOff.length < pedals.length ? [BOARD.restOff] : [];
+	const rest = on.length + still.length < pedals.length ? [BOARD.restOff] : [];
 	const listed = (some: readonly string[]) => (some.length === 0 ? [] : [listOn(some.join(', '))]);
+	// Each with its own word: a list that ends in "off" would be read as off from its beginning.
+	const stuckWords = (wordsOf: SettingWords) =>
+		withSettings(still, wordsOf).map((words, index) =>
+			still[index] !== undefined && isOn(still[index]) ? listOn(words) : listOff(words),
+		);
+	const parts = (wordsOf: SettingWords) => ({
+		on: withSettings(on, wordsOf),
+		stuck: stuckWords(wordsOf),
+	});
+	const whole = parts((key, value) => `${key} ${settingWords(value, tempo)}`);
+	// `dotted eighth 433 ms` alone still says what a name without it does not.
+	const values = parts((_, value) => settingWords(value, tempo));
+	const names = parts(() => '');
 	return [
-		[...listed(whole), ...off, ...rest],
-		[...listed(whole), ...off],
-		[...listed(values), ...off, ...rest],
-		[...listed(values), ...off],
-		[...values, ...off],
-		[...listed(names), ...off, ...rest],
-		[...listed(names), ...off],
+		...[whole, values].flatMap((said) => [
+			[...listed(said.on), ...said.stuck, ...rest],
+			[...listed(said.on), ...said.stuck],
+		]),
+		...(still.length === 0 ? [values.on] : []),
+		[...listed(names.on), ...names.stuck, ...rest],
+		[...listed(names.on), ...names.stuck],
 		// Where not all fits, what does not switch is read first.
-		[...stuckOn.map(nameOf), ...off, ...on.filter((one) => !stuckOn.includes(one)).map(nameOf)],
-	].map((parts) => parts.join(', '));
+		still.length === 0 ? names.on : [...names.stuck, ...listed(names.on)],
+	].map((one) => one.join(', '));
 }
+
+type SettingWords = (key: string, value: string) => string;
 
 /** The first of these texts that fits, else the last. */
 function fitting(texts: readonly string[], columns: number): string {

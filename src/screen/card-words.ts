@@ -29,9 +29,7 @@ export function tallWords(
 	const act = tallActs(card);
 	const { show } = state.session;
 	const plain = act === null && card.tuning !== null ? tuningThatFits(show, card.tuning, room) : '';
-	const names =
-		act?.names ??
-		(card.tuning === null ? [TALL.nothing] : tuningNames(show, card.tuning).map(withSigns));
+	const names = tallNames(state, card);
 	const alone = firstThatFits(names, room) ?? '';
 	const capos = act?.capos ?? (card.capo === 0 ? [] : [tallCapo(card.capo)]);
 	const [capo] = capos;
@@ -41,6 +39,13 @@ export function tallWords(
 	// Of two acts it is the capo that has to be done.
 	if (act !== null) return { name: firstThatFits(capos, room) ?? alone, capo: '', plain };
 	return isCapoFirst ? { name: '', capo, plain } : { name: alone, capo: '', plain };
+}
+
+/** The tuning, or what is said in place of one, the longest first. */
+export function tallNames({ session: { show } }: ScreenState, card: Card): readonly string[] {
+	const acts = tallActs(card)?.names;
+	if (acts !== undefined) return acts;
+	return card.tuning === null ? [TALL.nothing] : tuningNames(show, card.tuning).map(withSigns);
 }
 
 type TallActs = {

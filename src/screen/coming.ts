@@ -2,7 +2,7 @@
 // apart from its drawing, since every view shows it in some size.
 
 import { endsFirst } from '../plan/backups/ends-first.ts';
-import type { PlannedHandOver, Slot, StandIn } from '../plan/plan.ts';
+import type { PlannedHandOver, Section, Slot, StandIn } from '../plan/plan.ts';
 import { openBreakOf, songOnNow } from '../session/find.ts';
 import { packFor } from '../session/suspect-packs.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
@@ -59,8 +59,9 @@ function firstOf(state: ScreenState, player: string): Dated | null {
 	const stay = stayBefore(state.plan, player, planned);
 	const lacks = state.plan.slots.filter((one) => one.player === player && one.isMissing);
 	const [lack] = lacks;
-	const takenMs =
-		lack?.section.hasBegun && lack.why?.code === 'in-hands' ? emptiedMs(state, player) : null;
+	// Whether the song names what was taken out of their hands, or it was chosen for them.
+	const isTaken = lack?.why?.code === 'in-hands' || lack?.why?.code === 'none-free';
+	const takenMs = isTaken && lack.section.hasBegun ? emptiedMs(state, player) : null;
 	if (lack && takenMs !== null) return missingOf(state, lack, takenMs);
 	const ahead = lacks.find(({ section }) => !section.hasBegun);
 	const first = stay ?? planned;
@@ -96,7 +97,7 @@ function missingOf(state: ScreenState, slot: Slot, wantedMs?: number): Dated {
 	const { show } = state.session;
 	const backup = backupUnplanned(state, slot);
 	const why = slot.why === null ? '' : unplayableWords(show, slot.why);
-	const atMs = wantedMs ?? section.previousEndMs ?? section.startMs;
+	const atMs = wantedMs ?? lackedMs(state, section);
 	const untilSeconds = (atMs - state.nowMs) / 1000;
 	return {
 		atMs,
@@ -120,6 +121,14 @@ function missingOf(state: ScreenState, slot: Slot, wantedMs?: number): Dated {
 			isUrgent: untilSeconds <= URGENT_SECONDS,
 		},
 	};
+}
+
+/** When it would be handed: with what others get for the same song, else as soon as their hands are free for it. */
+function lackedMs({ plan }: ScreenState, section: Section): number {
+	const beside = plan.handOvers.find((one) => one.section === section && !section.hasBegun);
+	if (beside) return beside.wantedMs;
+	const isAtStart = section.hasBegun || section.isAfterInterval;
+	return isAtStart ? section.startMs : (section.previousEndMs ?? section.startMs);
 }
 
 /** Whether what is on has something to play for the player. */

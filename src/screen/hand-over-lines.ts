@@ -132,10 +132,14 @@ function cardLine(state: ScreenState, coming: Card, columns: number): Row {
 	);
 	const check = leave === null || kind !== 'hand-over' ? [] : [span(`, ${checkWords(leave)}`)];
 	const comesOff = off === null ? [] : [span(`, ${OFF.label}${off.words}`)];
+	// That it comes off is needed more than where it goes, which the rack shows.
+	const offSlot =
+		off === null ? [] : [span(`, ${OFF.label}${slotLabel(state.session.show, off.instrument)}`)];
 	return fitting(
 		[
 			...long.map((row) => [...row, ...comesOff, ...check]),
 			...long.map((row) => [...row, ...comesOff]),
+			...long.map((row) => [...row, ...offSlot]),
 			...long.map((row) => [...row, ...check]),
 			...long,
 			...short(state, coming),
@@ -213,8 +217,7 @@ function handed(
 	const what = [...named, ...sound].join(', ');
 	const least = [...named, ...sound.filter((one) => one !== NO_CAPO)].join(', ');
 	const all = [status, ...backup(state, coming)].join(', ');
-	const first = firstPart(status);
-	const bare = withoutAge(first);
+	const bare = withoutAge(leastOf(coming));
 	return columns < LEAST_LINE_COLUMNS
 		? [{ what: least, status: bare }]
 		: [
@@ -230,8 +233,11 @@ function backup({ session: { show } }: ScreenState, { for: named }: Coming): rea
 	return named === null ? [] : [backupFor(show, named)];
 }
 
-function firstPart(status: string): string {
-	return status.split(', ')[0] ?? status;
+/** The first part of how it stands, and always the capo that is to be moved: nothing else on the line says that. */
+function leastOf({ status, capo }: Coming): string {
+	const [first = status] = status.split(', ');
+	const act = capoAct(capo);
+	return status.includes(act) && !first.includes(act) ? `${first}, ${act}` : first;
 }
 
 /** Slot, tuning and how it stands: ready or not is needed more than when. */
@@ -249,7 +255,7 @@ function short(state: ScreenState, coming: Coming): readonly Row[] {
 		span(status === '' || when === '' ? status : `${status} `, readinessStyle(coming)),
 		span(when, 'dim'),
 	];
-	const first = firstPart(coming.status);
+	const first = leastOf(coming);
 	const bare = withoutAge(first);
 	return [
 		row([coming.status, ...backup(state, coming)].join(', ')),

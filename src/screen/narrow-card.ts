@@ -6,12 +6,12 @@ import { OFF } from '../words/stage.ts';
 import { MARK_COLUMNS } from './card-columns.ts';
 import { capoSpan, detailsBelow } from './card-details.ts';
 import { offRow } from './card-off.ts';
-import { tallWords } from './card-words.ts';
+import { tallNames, tallWords } from './card-words.ts';
 import type { Card } from './cards.ts';
 import { instrumentOf, slotLabel } from './named-in-show.ts';
 import { cutRow, fillRows, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
-import { tallRows, tallWidth } from './tall-glyphs.ts';
+import { condensedWidth, firstCondensed, tallRows, tallWidth } from './tall-glyphs.ts';
 import { readinessStyle, statusTexts } from './what-comes.ts';
 import type { CardArea } from './wide-card.ts';
 
@@ -73,9 +73,20 @@ function tallPart(state: ScreenState, card: Card, { columns, scale, isAscii }: C
 	// The shortest name is worth more than the mark, which is said in words too.
 	const beside = tallWords(state, card, { room: room(markAt - 1), ...how });
 	const alone = tallWords(state, card, { room: room(columns), ...how });
-	const hasMark = card.mark !== null && (beside.name !== '' || alone.name === '');
-	const { name, capo, plain } = hasMark ? beside : alone;
-	const tall = (text: string) => tallRows(text, { style, scale, isAscii });
+	const condensed = (end: number) => {
+		const fits = beside.name !== '' || alone.name !== '' || isAscii;
+		return fits ? null : firstCondensed(tallNames(state, card), room(end));
+	};
+	const narrow = condensed(markAt - 1) ?? condensed(columns);
+	const hasMark =
+		card.mark !== null &&
+		(narrow === null
+			? beside.name !== '' || alone.name === ''
+			: condensedWidth(narrow) <= room(markAt - 1));
+	const { name, capo, plain } =
+		narrow === null ? (hasMark ? beside : alone) : { name: narrow, capo: '', plain: '' };
+	const tall = (text: string) =>
+		tallRows(text, { style, scale, isAscii, isCondensed: narrow !== null });
 	const slotRows = tallRows(slot?.slot ?? '', {
 		style: style === 'plain' ? 'bright' : style,
 		scale,

@@ -26,7 +26,7 @@ export function span(text: string, style: SpanStyle = 'plain'): Span {
 
 // Tall letters are most of what is not ASCII, and one cell each: asking for less each time halves
 // the time that a large screen takes.
-const ONE_CELL_EACH = /^[\x20-\x7e▀▄█…]*$/;
+const ONE_CELL_EACH = /^[\x20-\x7e▀▄█▌▐▖▗▘▝▙▛▜▟▚▞…]*$/;
 
 function cellsOf(text: string): number {
 	return ONE_CELL_EACH.test(text) ? text.length : displayWidth(text);

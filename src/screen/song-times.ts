@@ -54,10 +54,10 @@ export function leftNumber(state: ScreenState): string {
 	return left === null ? '' : fitWidth(minutesSeconds(left), 6, { align: 'right' });
 }
 
-/** `left   2:33`. */
+/** `  2:33 left`, `  0:43 over`; empty where nobody knows. */
 export function leftText(state: ScreenState): string {
-	const left = leftNumber(state);
-	return left === '' ? '' : leftWords(left);
+	const left = secondsLeft(state);
+	return left === null ? '' : leftWords(left);
 }
 
 /** `1:12 of 3:45`. */

@@ -71,10 +71,14 @@ export type TallLook = {
 	readonly style: SpanStyle;
 	readonly scale: number;
 	readonly isAscii: boolean;
+	/** Half as wide, two points to a cell across as well: for what has no room else. Not in ASCII. */
+	readonly isCondensed?: boolean;
 };
 
 const HALF_BLOCKS = [' ', '▄', '▀', '█'] as const;
 const ASCII_HALVES = [' ', '_', '"', '#'] as const;
+/** By which quarters of a cell are filled: upper left 8, upper right 4, lower left 2, lower right 1. */
+const QUARTERS = [...' ▗▖▄▝▐▞▟▘▚▌▙▀▜▛█'] as const;
 const POINT_ROWS = 6;
 
 /** The six rows of points of one letter, `#` set; what the face lacks is `?`. */
@@ -102,13 +106,40 @@ export function tallWidth(text: string): number {
 	return widths.reduce((sum, width) => sum + width + 1, -1);
 }
 
+/** The same condensed. */
+export function condensedWidth(text: string): number {
+	return Math.ceil(tallWidth(text) / 2);
+}
+
 /** Three rows of the text for each step of the scale, all equally wide. */
-export function tallRows(text: string, { style, ...how }: TallLook): readonly Row[] {
+export function tallRows(text: string, { style, isCondensed, ...how }: TallLook): readonly Row[] {
+	if (isCondensed) return condensedRows(text, how.scale).map((row) => [{ text: row, style }]);
 	const letters = graphemes(text).map((letter) => letterRows(pointsOf(letter), how));
 	const gap = ' '.repeat(how.scale);
 	return Array.from({ length: (POINT_ROWS / 2) * how.scale }, (_, row): Row => {
 		return [{ text: letters.map((one) => one[row] ?? '').join(gap), style }];
 	});
+}
+
+function condensedRows(text: string, scale: number): readonly string[] {
+	const letters = graphemes(text).map((letter) => pointsOf(letter).split(' '));
+	const points = Array.from({ length: POINT_ROWS }, (_, row) =>
+		letters.map((letter) => letter[row] ?? '').join('.'),
+	);
+	// In halves of a cell, down and across.
+	const isSet = (row: number, column: number) =>
+		points[Math.floor(row / scale)]?.[Math.floor(column / scale)] === '#';
+	const cells = Array.from({ length: condensedWidth(text) * scale }, (_, column) => column * 2);
+	return Array.from({ length: (POINT_ROWS / 2) * scale }, (_, row) =>
+		cells
+			.map((column) => {
+				const upper = (isSet(row * 2, column) ? 8 : 0) + (isSet(row * 2, column + 1) ? 4 : 0);
+				const lower =
+					(isSet(row * 2 + 1, column) ? 2 : 0) + (isSet(row * 2 + 1, column + 1) ? 1 : 0);
+				return QUARTERS[upper + lower];
+			})
+			.join(''),
+	);
 }
 
 /** Letters of the face that were drawn before, by how and by their points: every frame has the same few. */
@@ -142,4 +173,9 @@ function letterRows(
 export function firstThatFits(texts: readonly string[], columns: number): string | null {
 	const fits = (text: string) => text !== '' && tallWidth(text) <= columns;
 	return texts.find(fits) ?? texts.map((text) => text.replaceAll('D', 'ᴅ')).find(fits) ?? null;
+}
+
+/** The first of these whose condensed letters of scale 1 fit; null when none does. */
+export function firstCondensed(texts: readonly string[], columns: number): string | null {
+	return texts.find((text) => text !== '' && condensedWidth(text) <= columns) ?? null;
 }

@@ -172,7 +172,7 @@ export const ONLY_IN_LIST = 'Only in the list view. tab goes there.';
 export const ONLY_IN_LOG = 'Only in the log view. tab goes there.';
 export const LIST_EMPTY = 'The list is empty.';
 export const noHandOver = (swapKey: string): string =>
-	`No hand-over is coming. ${swapKey} logs a swap.`;
+	`No hand-over before the next song. ${swapKey} logs a swap.`;
 export const noIncident = (incidentKey: string): string =>
 	`No incident to add to. ${incidentKey} logs one.`;
 export const noSuchKey = (key: string, helpKey: string): string =>

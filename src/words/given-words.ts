@@ -82,3 +82,8 @@ export function earlyWords(entry: Set & { readonly isRestrung?: boolean }): stri
 export function loggedUnmarked(undone: readonly string[], key: string): string {
 	return `Logged as planned, but ${undone.join('; ')}. ${key} corrects.`;
 }
+
+/** Who was to get what cannot be played: `Wren gets nothing: 1 Thistle has a string down.` */
+export function notHanded(player: string, instrument: string): string {
+	return `${player} gets nothing: ${instrument} has a string down.`;
+}

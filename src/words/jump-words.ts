@@ -1,7 +1,7 @@
 // What another next song would mean, in words for the prompt: a line for each player who changes.
 
 import { minutesSeconds } from '../base/duration.ts';
-import type { Later } from '../plan/plan.ts';
+import type { Later, Section } from '../plan/plan.ts';
 import type { PlayerPreview, SongPreview } from '../plan/what-if/change-preview.ts';
 import type { ChangeCost } from '../plan/what-if/what-if.ts';
 import { findInstrument, findSongItem } from '../session/find.ts';
@@ -32,9 +32,12 @@ export function jumpWords(
 	{ session, nowMs }: { session: Session; nowMs: number },
 ): readonly string[] {
 	if (preview === null) return ['It is next already.'];
+	const { section } = preview;
 	const before = titleBefore(session, preview);
 	const lines = preview.players.flatMap((one): readonly string[] => {
-		if (one.isHandOver || one.why !== null) return [playerLine(one, { session, nowMs, before })];
+		if (one.isHandOver || one.why !== null) {
+			return [playerLine(one, { session, nowMs, section, before })];
+		}
 		return keptLine(one, session);
 	});
 	return lines.length === 0 ? ['No hand-over for it.'] : lines;
@@ -78,7 +81,7 @@ export function costLines(
 
 function playerLine(
 	one: PlayerPreview,
-	{ session, nowMs, before }: { session: Session; nowMs: number; before: string },
+	{ session, nowMs, ...placed }: { session: Session; nowMs: number } & Placed,
 ): string {
 	const who = playerName(session.show, one.player);
 	if (one.why !== null) return `${who}: NO BACKUP, ${unplayableWords(session.show, one.why)}`;
@@ -91,21 +94,33 @@ function playerLine(
 		...(one.inHandsMs === null
 			? []
 			: [`handed in ${minutesSeconds((one.inHandsMs - nowMs) / 1000)}`]),
-		...(one.afterEndSeconds === null
-			? []
-			: [`${minutesSeconds(one.afterEndSeconds)} after ${before} ends`]),
+		...marginWords(one, placed),
 	].join(', ');
 	const what = `${shownInstrument(session.show, one.instrument)}${tuningWords(one, session)}${capo}`;
 	return `${who}: ${what}${asBackup(session.show, one.for)}: ${said}`;
 }
 
+/** Where the song stands, and what ends before it. */
+type Placed = { readonly section: Section; readonly before: string };
+
+/** How long after the song before, whose end calls for it; in an interval, how long before the song. */
+function marginWords(
+	{ inHandsMs, afterEndSeconds }: PlayerPreview,
+	{ section, before }: Placed,
+): readonly string[] {
+	if (inHandsMs === null || afterEndSeconds === null) return [];
+	if (!section.isAfterInterval) return [`${minutesSeconds(afterEndSeconds)} after ${before} ends`];
+	const seconds = (section.startMs - inHandsMs) / 1000;
+	if (seconds === 0) return ['as it begins'];
+	return [`${minutesSeconds(Math.abs(seconds))} ${seconds > 0 ? 'before' : 'after'} it begins`];
+}
+
 /** What ends before it on this list. */
 function titleBefore(session: Session, { section }: SongPreview): string {
-	const coming = comingItems(session);
+	const coming = comingItems(session).filter(({ kind }) => kind === 'song');
 	const at = coming.findIndex(({ key }) => key === section.item);
 	const before = at > 0 ? coming[at - 1] : findSongItem(session, session.current);
-	if (before?.kind === 'interval') return 'the interval';
-	return before == null ? 'the song' : songTitle(session.show, before.song);
+	return before?.kind === 'song' ? songTitle(session.show, before.song) : 'the song';
 }
 
 /** Who keeps what stands in for what the song names, or moves the capo on it; nothing for who just goes on. */

@@ -104,7 +104,7 @@ export function loggedWords(logged: {
 }): string {
 	const { players, instrument, song, undoKey, swapKey } = logged;
 	const what = players.length > 1 ? 'have theirs' : `has ${instrument ?? 'hands empty'}`;
-	return `Logged: ${players.join(' and ')} ${what} for ${song} (next). ${undoKey} undo, ${swapKey} correct.`;
+	return `Logged: ${allWords(players)} ${what} for ${song} (next). ${undoKey} undo, ${swapKey} correct.`;
 }
 
 // The rack.

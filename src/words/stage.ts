@@ -184,7 +184,9 @@ export const SONG_ENDS = 'end of song';
 export const SET_ENDS = 'end of set';
 export const NOTHING = 'nothing';
 export const startsWords = (title: string): string => `${title} starts`;
-export const leftWords = (seconds: string): string => `left ${seconds}`;
+/** `  2:33 left`, past it `  0:43 over`: after the number, or `1:12 of 3:45 left` would be read before it. */
+export const leftWords = (seconds: number): string =>
+	`${inCells(Math.abs(seconds))} ${seconds <= -1 ? 'over' : 'left'}`;
 export const elapsedWords = (seconds: number, length: number | null): string =>
 	`${minutesSeconds(seconds)} of ${length === null ? '?' : minutesSeconds(length)}`;
 
@@ -197,13 +199,13 @@ export type NextSong = {
 	readonly count: number | null;
 };
 
-/** `20:00, then 7 Lantern, Ash starts, gap 0:30, count 4`. */
+/** `20:00, then 7 Lantern, starts: Ash, gap 0:30, count 4`. */
 export function nextSongWords(next: NextSong): string {
 	const { place, title, intervalSeconds, starter, gapSeconds, count } = next;
 	const interval = intervalSeconds === null ? '' : `${minutesSeconds(intervalSeconds)}, then `;
 	return [
 		`${interval}${place} ${title}`,
-		...(starter === null ? [] : [`${starter} starts`]),
+		...(starter === null ? [] : [`starts: ${starter}`]),
 		...(gapSeconds === null ? [] : [`gap ${minutesSeconds(gapSeconds)}`]),
 		...(count === null ? [] : [`count ${count}`]),
 	].join(', ');
@@ -277,6 +279,8 @@ export function stringSteps(
 
 export const BOARD_NOW = 'now ';
 export const BOARD_AT = 'at  ';
+/** The same where the cue's name leaves no room. */
+export const BOARD_NEXT = 'next: ';
 export const boardAt = (cue: string): string => `at ${cue}: `;
 /** How the board is and will be, and the same in fewer letters. */
 export const boardThen = (now: string, cue: string, then: string): readonly string[] => [

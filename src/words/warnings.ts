@@ -31,7 +31,8 @@ function words(show: Show, warning: Warning, call: Call): string {
 		case 'tight-gap':
 			return gapWords(show, warning);
 		case 'missing':
-			return `Nothing for ${playerName(show, warning.player)} in ${songTitle(show, warning.song)}: ${unplayableWords(show, warning.why, call)}${backupWords(warning, call)}`;
+			// The reason last: on a narrow screen it is cut first.
+			return `Nothing for ${playerName(show, warning.player)} in ${songTitle(show, warning.song)}${backupWords(warning, call)}: ${unplayableWords(show, warning.why, call)}`;
 		case 'substituted': {
 			const { why } = warning;
 			const plays = `${playerName(show, warning.player)} plays ${call(warning.instrument)}`;
@@ -111,15 +112,17 @@ function aloneWords(
 function lateWords(show: Show, late: Of<'late'>, call: Call): string {
 	const title = songTitle(show, late.song);
 	const by = `${minutesSeconds(late.shortSeconds)} short for ${title}`;
-	const short = late.isRestring
-		? `${call(late.instrument)}: restring ${by}, if not begun`
-		: `${call(late.instrument)} is ${by}`;
-	if (late.keeps === undefined || late.standIn === undefined) {
-		return `${short}${backupWords(late, call)}`;
-	}
+	const isWhat = late.isRestring ? ': restring' : ' is';
+	const unlessBegun = late.isRestring ? ' if not begun' : '';
+	return `${call(late.instrument)}${isWhat} ${by}${otherwiseWords(show, late, call)}${unlessBegun}`;
+}
+
+/** What they could have instead. */
+function otherwiseWords(show: Show, late: Of<'late'>, call: Call): string {
+	if (late.keeps === undefined || late.standIn === undefined) return backupWords(late, call);
 	const { capo } = late.keeps;
 	const moved = capo === null ? '' : capo === 0 ? ' without capo' : ` with capo ${capo}`;
-	return `${short}; ${playerName(show, late.player)} can keep ${call(late.standIn)}${moved}`;
+	return `; ${playerName(show, late.player)} can keep ${call(late.standIn)}${moved}`;
 }
 
 /** What the hand-overs take of the gap, and what is left of it. */
@@ -146,10 +149,10 @@ function channelWords(show: Show, { from, to }: Of<'pack-channel'>): string {
 }
 
 function wrongWords(show: Show, warning: Of<'wrong-tuning'>, call: Call): string {
-	const { song, instrument, wrong, is, wants, isOpen } = warning;
+	const { song, player, instrument, wrong, is, wants, isOpen } = warning;
 	const title = songTitle(show, song);
 	if (wrong === 'instrument' && wants.instrument !== null)
-		return `${call(instrument)} is in hands; ${title} wants ${call(wants.instrument)}`;
+		return `${playerName(show, player)} has ${call(instrument)}; ${title} wants ${call(wants.instrument)}`;
 	if (wrong === 'capo')
 		return `${call(instrument)} has ${capoSaid(is.capo)}; ${title} wants ${capoSaid(wants.capo)}`;
 	const what = wants.instrument !== null ? `${call(wants.instrument)} in ` : isOpen ? '' : 'it in ';

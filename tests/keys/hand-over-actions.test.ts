@@ -101,5 +101,5 @@ set: [one, two]
 		['A2', null],
 		['A2', 'B2'],
 	]);
-	expect(words(screen)).toContain('No hand-over is coming');
+	expect(words(screen)).toContain('No hand-over before the next song');
 });

@@ -72,7 +72,7 @@ test('between songs enter records it, and once only', () => {
 	const stayed = after(between, 245, commandOf(handOver.act(context)));
 	expect(stayed.instruments.A1?.context.capo).toBe(2);
 	expect(stayed.players.ash).toMatchObject({ holds: 'A1', sinceMs: 0 });
-	expect(handOver.whyNot?.(contextOf(stayed, 246))).toMatch(/^No hand-over is coming/);
+	expect(handOver.whyNot?.(contextOf(stayed, 246))).toMatch(/^No hand-over before the next song/);
 });
 
 test('while a song is on it is named first, with what it stands in for, and recorded by the second', () => {

@@ -53,16 +53,39 @@ export const STORIES: readonly Story[] = [
 		isDone: ({ state }) => state.song.id === 'lantern' && state.players.ash.holds === 'A4',
 	},
 	{
-		moment: 'a string breaks, several play: the stand-in in hands',
+		moment: 'a string breaks, several play: the best ready backup and its slot',
+		before: OPENED,
+		at: '01:00',
+		keys: ['b', '1'],
+		most: 2,
+		isDone: ({ state, screen }) =>
+			state.standIns.ash?.[0]?.instrument === 'S1' &&
+			/^ASH +DOWN .*STRING BREAK 1 Amber +READY, 0:10 to hand over$/m.test(screen) &&
+			/^ +TAKE +S Spare +0:10 .*same tuning, ready/m.test(screen),
+	},
+	{
+		moment: 'and it is in hands: the break and the swap are logged',
 		before: OPENED,
 		at: '01:00',
 		keys: ['b', '1', 'enter'],
 		most: 3,
-		isDone: ({ state }) =>
-			state.players.ash.holds === 'S1' && state.incidents[0]?.kind === 'string-break',
+		isDone: ({ state, screen }) =>
+			state.players.ash.holds === 'S1' &&
+			state.incidents[0]?.kind === 'string-break' &&
+			state.incidents[0]?.standIn === 'S1' &&
+			/^LAST .*Ash has S Spare, E standard, backup for 1 Amber/m.test(screen),
 	},
 	{
-		moment: 'a string breaks, one plays: the stand-in in hands',
+		moment: 'a string breaks, one plays: the best ready backup and its slot',
+		before: `${READY}-00:30 x 1\n`,
+		at: '-00:20',
+		keys: ['b'],
+		most: 1,
+		isDone: ({ state, screen }) =>
+			state.standIns.ash?.[0]?.instrument === 'S1' && /TAKE +S Spare/.test(screen),
+	},
+	{
+		moment: 'and it is in hands',
 		before: `${READY}-00:30 x 1\n`,
 		at: '-00:20',
 		keys: ['b', 'enter'],
@@ -156,7 +179,10 @@ export const STORIES: readonly Story[] = [
 		at: '04:30',
 		keys: ['x', '2'],
 		most: 2,
-		isDone: (seen) => seen.state.players.ash.holds === 'A2' && hasWarning(seen, 'wrong-tuning'),
+		isDone: (seen) =>
+			seen.state.players.ash.holds === 'A2' &&
+			hasWarning(seen, 'wrong-tuning') &&
+			/^WRONG .*2 Ember/m.test(seen.screen),
 	},
 	{
 		moment: 'an instrument is tuned: marked ready',

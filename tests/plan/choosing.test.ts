@@ -54,7 +54,7 @@ ${set('ash: {instrument: A2}', 'ash: {instrument: A3, tuning: half-step down}')}
 			expect(plan.cost).toMatchObject({ missing: 1, substituted: 0 });
 			expect(slotLines(plan, 's2')).toEqual(['ash - half-step down']);
 			expect(warningLines(plan, show)).toEqual([
-				'missing: Nothing for Ash in S2: A3 has a floating bridge and is in E standard; backup A2',
+				'missing: Nothing for Ash in S2; backup A2: A3 has a floating bridge and is in E standard',
 			]);
 			expect(plan.stays).toEqual([]);
 		}

@@ -69,7 +69,7 @@ test('called away, it is late, and who could keep what is said', () => {
 		'restring A1 270 s, wanted 0:28:15, done 0:28:45, slack -30, begin by 0:23:45',
 	]);
 	expect(warningLines(plan, show)).toContain(
-		'late: A1: restring 0:15 short for Seven, if not begun; Ash can keep S1',
+		'late: A1: restring 0:15 short for Seven; Ash can keep S1 if not begun',
 	);
 	expect(plan.cost.lateness).toBe(30);
 });

@@ -259,7 +259,7 @@ test('a slot with nothing playable says so, with what it should have been', () =
 		instrument: 'A3',
 		why: { code: 'floating-bridge', instrument: 'A3', tuning: 'E standard' },
 		standIn: 'A4',
-		text: 'Nothing for Ash in S1: A3 has a floating bridge and is in E standard; backup A4',
+		text: 'Nothing for Ash in S1; backup A4: A3 has a floating bridge and is in E standard',
 	});
 });
 

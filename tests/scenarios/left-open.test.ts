@@ -67,7 +67,7 @@ describe('hands left empty in a song that has something for them', () => {
 describe('a guitar recorded where the bass is played', () => {
 	const { states } = playShow(show, '-01:00 !ready\n00:00 space\n01:00 x x c s\n01:02 !state');
 	test('the instrument is wrong, and not its tuning', () => {
-		expect(states[0].warnings[0].text).toBe('S is in hands; One wants C');
+		expect(states[0].warnings[0].text).toBe('Cleo has S; One wants C');
 	});
 });
 

@@ -24,6 +24,6 @@ test('that it is planned as if it had been begun is said once it would be late, 
 	// Three is at 8:30, its hand-over at 8:15: 270 s begin at 3:45 at the latest, the hand-over at 4:00 between.
 	expect(watch('01:00 b 1 enter\n03:00 !screen')).not.toContain('short');
 	expect(watch('01:00 b 1 enter\n04:00 d space\n05:00 !screen')).toMatch(
-		/ 1 Amber: restring \d:\d\d short for Three, if not begun; Ash can keep S/,
+		/ 1 Amber: restring \d:\d\d short for Three; Ash can keep S Spare if not/,
 	);
 });

@@ -34,3 +34,15 @@ test('it is read from 60 columns on, in one row or two', () => {
 			for (const row of rows({ delay: true }, { columns, rows: count }))
 				expect(row).toMatch(/STUCK/);
 });
+
+test('beside a pedal that is stuck off, what is on is said to be on, however little room there is', () => {
+	for (const columns of [60, 80, 120, 200])
+		for (const count of [1, 2])
+			for (const row of rows({ drive: false }, { columns, rows: count }))
+				expect(row).not.toMatch(/(?<! on), (DRIVE STUCK off)/);
+});
+
+test('stuck on, it has its own word beside what else is on', () => {
+	const [, next] = rows({ drive: true }, { columns: 120, rows: 2 });
+	expect(next).toContain('DELAY (time dotted-eighth) on, DRIVE STUCK on');
+});

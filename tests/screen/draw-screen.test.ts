@@ -132,7 +132,7 @@ describe('what must be found', () => {
 			/SONG .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45.*left +2:33/,
 			/CUE +Ch2 {2}STOMP \+DRIVE \+DELAY dotted-eighth/,
 			/BO BOARD .*all off .*at Ch2: DRIVE, DELAY \(dotted-eighth\) on/,
-			/THEN +7 Lantern, Ash starts, gap 0:30, count 4/,
+			/THEN +7 Lantern, starts: Ash, gap 0:30, count 4/,
 			/WATCH .*0:30/,
 			/CURFEW .*22:45/,
 			/LAST .*20:50 {2}at V2 .*u undo/,

@@ -113,3 +113,35 @@ test('at 80x24 a long tuning of one of two is tall too, in narrow letters', () =
 	const letters = rows.slice(1, 4).map((row) => row.slice(0, 39));
 	for (const [at, row] of tallOf('ᴅAᴅGAᴅ', 1).entries()) expect(letters[at]).toContain(row);
 });
+
+test('at 80x24 a long tuning of one of three is tall too, in condensed letters', () => {
+	const before = { ...handOverOfThree(), prompt: null };
+	const [ash, bo, cleo] = before.plan.handOvers;
+	const dadgad = { name: 'DADGAD', notes: ['D2', 'A2', 'D3', 'G3', 'A3', 'D4'] };
+	const gdae = { name: 'GDAE', notes: ['G3', 'G3', 'D4', 'D4', 'A4', 'A4', 'E5', 'E5'] };
+	const handOvers = [{ ...ash!, tuning: dadgad }, { ...bo!, tuning: gdae }, cleo!];
+	const state = { ...before, plan: { ...before.plan, handOvers } };
+	const size = { columns: 80, rows: 24 };
+	const rows = drawScreen(state, size, { isAscii: false }).map(rowText);
+	for (const [card, words] of [
+		[0, 'DADGAD'],
+		[1, 'GDAE'],
+	] as const) {
+		const letters = rows.slice(1, 4).map((row) => row.slice(card * 27, card * 27 + 26));
+		const tall = tallRows(words, { style: 'plain', scale: 1, isAscii: false, isCondensed: true });
+		for (const [at, row] of tall.map(rowText).entries())
+			expect(letters[at]).toContain(row.trimEnd());
+	}
+	// Where two points to a cell cannot be drawn it stays small.
+	const ascii = drawScreen(state, size, { isAscii: true }).map(rowText);
+	expect(ascii.slice(1, 4).join('\n')).toContain('DADGAD');
+});
+
+test('a point of a condensed letter is as wide as the eye needs at two metres', () => {
+	// A letter of the least height has five strokes and gaps down (ISO 9241-303, from memory): its least detail.
+	const detail = LEAST_ARC_MINUTES / 5;
+	const panelWidthMm = (PANEL_MM * 16) / 9;
+	const pointMm = panelWidthMm / 80 / 2;
+	const arcMinutes = (Math.atan(pointMm / 2000) * 180 * 60) / Math.PI;
+	expect(arcMinutes).toBeGreaterThanOrEqual(detail);
+});

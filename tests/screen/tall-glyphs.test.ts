@@ -3,7 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { rowText } from '../../src/screen/row.ts';
-import { tallPoints, tallRows, tallWidth } from '../../src/screen/tall-glyphs.ts';
+import { condensedWidth, tallPoints, tallRows, tallWidth } from '../../src/screen/tall-glyphs.ts';
 
 const LETTERS = [..."ABCDᴅEFGHIJKLMNOPQRSTUVWXYZ0123456789♯♭-+~=./,:;'`[]\\"];
 const drawn = (text: string, isAscii = false) =>
@@ -85,4 +85,47 @@ test('lower case is drawn as capitals, accents fall off, # is a sharp', () => {
 	expect(drawn('s')).toBe(drawn('S'));
 	expect(drawn('é')).toBe(drawn('E'));
 	expect(drawn('#')).toBe(drawn('♯'));
+});
+
+test('condensed they are half as wide, in as many rows, with the same points', () => {
+	// Unicode, "Block Elements": which quarters of a cell each sign fills, upper left first.
+	const QUARTERS: Readonly<Record<string, string>> = {
+		' ': '....',
+		'▗': '...#',
+		'▖': '..#.',
+		'▄': '..##',
+		'▝': '.#..',
+		'▐': '.#.#',
+		'▞': '.##.',
+		'▟': '.###',
+		'▘': '#...',
+		'▚': '#..#',
+		'▌': '#.#.',
+		'▙': '#.##',
+		'▀': '##..',
+		'▜': '##.#',
+		'▛': '###.',
+		'█': '####',
+	};
+	for (const text of [...LETTERS, 'DADGAD', 'E♭ std']) {
+		const look = { style: 'plain', scale: 1, isAscii: false, isCondensed: true } as const;
+		const rows = tallRows(text, look).map(rowText);
+		expect(rows.map((row) => row.length)).toEqual(Array(3).fill(condensedWidth(text)));
+		const points = rows.flatMap((row) =>
+			[0, 2].map((half) =>
+				[...row]
+					.map((cell) => QUARTERS[cell]?.slice(half, half + 2))
+					.join('')
+					.replace(/\.+$/, ''),
+			),
+		);
+		const letters = [...text].map(tallPoints);
+		const wanted = Array.from({ length: 6 }, (_, row) =>
+			letters
+				.map((letter) => letter[row])
+				.join('.')
+				.replace(/\.+$/, ''),
+		);
+		expect(points).toEqual(wanted);
+	}
 });

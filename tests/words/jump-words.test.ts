@@ -68,3 +68,25 @@ set: [one, two, three, four]
 	expect(screen).toMatch(/Fixes: no E standard guitar for Four for \d:\d\d/);
 	expect(screen).not.toMatch(/Fixes.* Two/);
 });
+
+test('after an interval a hand-over is told by how long before the song it is, not after the interval', () => {
+	const away = showFrom(`format: rackside/1
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard}
+  - {id: B1, name: Birch, slot: "2", kind: electric-6, for: [bo], tuning: E standard}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: none, bo: none}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: none, bo: none}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: A1, bo: B1}}
+set: [one, three, {interval: 20m}, two]
+`);
+	const { screen } = playShow(away, '-01:00 t 0\n00:00 space\n00:30 tab tab g down !screen\n');
+	const seconds = (text = '') => text.split(':').reduce((sum, part) => sum * 60 + Number(part), 0);
+	const begins = seconds(screen.match(/begins in ([\d:]+)/)?.[1]);
+	const lines = [...screen.matchAll(/: work .*handed in ([\d:]+), ([\d:]+) before it begins$/gm)];
+	expect(lines.map(([, handed, before]) => seconds(handed) + seconds(before))).toEqual([
+		begins,
+		begins,
+	]);
+});
