@@ -357,7 +357,7 @@ function readsAsPlayer(
 }
 
 function isNameLike(cell: string): boolean {
-	return /^\p{L}[\p{L}\p{N} '-]*$/u.test(cell) && cell.split(/\s+/).length <= 2;
+	return /^\p{L}[\p{L}\p{N} '*-]*$/u.test(cell) && cell.split(/\s+/).length <= 2;
 }
 
 function playersOf(columns: readonly Column[]): readonly ListPlayer[] {

@@ -138,6 +138,31 @@ test('a question about a list that is left with Ctrl-C leaves no file', async ()
 	expect(existsSync(file)).toBe(false);
 });
 
+test('what a list leaves open is asked, a word of the act’s own once for all its cells', async () => {
+	const folder = scratch('files');
+	const [file, list] = [join(folder, 'a.yaml'), join(folder, 'a.csv')];
+	writeFileSync(
+		list,
+		'No,Song,Ash\n1,Harbour,Amber\n2,Lantern,Amber OPG*\n3,Break,\n4,Gravel,Amber OPG*\n',
+	);
+	const { screen, afterwards } = startProgram({ words: `new ${file} --songs ${list}` });
+	for (const [asked, keys] of [
+		["1 OPG* is a tuning of the act's own, wherever it stands", ['1', 'enter']],
+		['Which tuning is OPG*?', [...'opg', 'enter']],
+		['1 an interval', ['1', 'enter']],
+	] as const) {
+		await screen.waitFor(asked, PATIENCE_MS);
+		for (const key of keys) await screen.press(key);
+	}
+	await screen.waitFor('0 left open', PATIENCE_MS);
+	await screen.waitFor('code ', PATIENCE_MS);
+	expect([0, 1]).toContain((await afterwards()).code);
+	const written = readFileSync(file, 'utf8');
+	expect(written).toContain('abbreviations: {OPG*: open G}\n');
+	expect(written.match(/tuning: open G}/g)).toHaveLength(2);
+	expect(written).toContain('  - interval: 20m\n');
+});
+
 test('without a terminal and without a list it is a sentence, and 2', async () => {
 	const program = startProgram({ words: 'new x.yaml', line: 'echo | PROGRAM | cat; false' });
 	await program.screen.waitFor('code ', PATIENCE_MS);
