@@ -112,6 +112,30 @@ test('killed in the middle: every answer is offered the next time, for its owner
 	expect((await again.afterwards()).code).toBe(1);
 }, 90_000);
 
+test('two at once keep a draft each, and each is offered for its file', async () => {
+	const data = scratch();
+	const folder = scratch('files');
+	const names = ['friday.yaml', 'saturday.yaml'] as const;
+	const programs: Program[] = [];
+	for (const name of names) programs.push(await startNew(join(folder, name), data));
+	for (const [index, { screen }] of programs.entries()) {
+		for (const key of ['A', 'B'][index] ?? '') await screen.press(key);
+		await screen.waitFor(/[AB]_/, PATIENCE_MS);
+		await screen.press('enter');
+		await screen.waitFor('Which day', PATIENCE_MS);
+	}
+	for (const { screen } of programs) {
+		await screen.press('esc');
+		await screen.waitFor('Kept as a draft.', PATIENCE_MS);
+	}
+	for (const [index, name] of [...names.entries()].toReversed()) {
+		const again = await startNew(join(folder, name), data);
+		await again.screen.waitFor(`Go on with ${['A', 'B'][index]}?`, PATIENCE_MS);
+		await again.screen.press('esc');
+		await again.screen.waitFor(/code \d/, PATIENCE_MS);
+	}
+}, 90_000);
+
 test.each([
 	['no draft', '{'],
 	['answers of another kind', JSON.stringify({ answers: '{"a":1}', typed: 'x' })],

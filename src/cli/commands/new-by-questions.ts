@@ -1,11 +1,9 @@
 // `rackside new` by questions: the screen, the draft that outlives it, and the file at the end.
 
-import { createHash } from 'node:crypto';
 import { basename, dirname, relative, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { slug } from '../../base/slug.ts';
 import { realClock } from '../../disk/clock.ts';
-import { draftFile } from '../../disk/draft-file.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -34,6 +32,7 @@ import { ADD_BY_HAND, CANNOT_ADD_HERE, NOT_A_SHOW_TO_ADD } from '../../words/set
 import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
+import { keptDraft, NO_DRAFT } from '../kept-draft.ts';
 import { livePreferences } from '../live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live-screen.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
@@ -49,7 +48,6 @@ import { writeTrace } from '../write-trace.ts';
 import { risksOf, risksText } from './check.ts';
 
 const TICK_MS = 60_000;
-const DRAFT = 'new-show';
 const ENDING = '.yaml';
 
 /** What is asked for. */
@@ -89,7 +87,7 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 	const places = placesOf(request, io);
 	makeFolders(realDisk, places.data);
 	// What an earlier night says is there the next time without being kept.
-	const drafts = earlier ? NO_DRAFT : keptDraft(places.data, draftName(wanted, io));
+	const drafts = earlier ? NO_DRAFT : await keptDraft(places.data, wanted, io);
 	const page = newShowPage({
 		first: startNewShow(beginning(wanted, io), drafts.kept()),
 		keep: drafts.keep,
@@ -111,6 +109,7 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 			const ended = page.ended();
 			if (ended !== null) io.write(ended);
 			else io.write(`${drafts.words(page.state())}\n`);
+			drafts.release();
 		},
 	});
 	const { colours } = livePreferences({ disk: realDisk, folder: places.settings }).values();
@@ -155,55 +154,6 @@ function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {
 function fileName({ title, date }: ShowDraft, { file, earlier }: Wanted): string {
 	if (file !== null) return basename(file);
 	return `${slug(title)}${earlier && date ? `-${date}` : ''}${ENDING}`;
-}
-
-const NO_DRAFT: KeptDraft = {
-	kept: () => null,
-	keep: () => {},
-	words: () => words.NOTHING_BEGUN,
-};
-
-type KeptDraft = {
-	readonly kept: () => Kept | null;
-	readonly keep: (kept: Kept | null) => void;
-	/** What is to be said when the questions are left: whether the draft is on the disk. */
-	readonly words: (state: NewShow) => string;
-};
-
-/** The draft in the data folder. */
-/** A draft of what is added to a file is that file's, as it stands, and no other's. */
-function draftName({ file, adding }: Wanted, io: Io): string {
-	if (!adding || file === null) return DRAFT;
-	const of = `${resolve(io.cwd, file)}\n${adding.text}`;
-	return `${DRAFT}-${createHash('sha256').update(of).digest('hex').slice(0, 12)}`;
-}
-
-function keptDraft(folder: string, night: string): KeptDraft {
-	const store = draftFile(realDisk, { folder, night });
-	const asStored = ({ answers, typed }: Kept) => ({ answers: JSON.stringify(answers), typed });
-	return {
-		kept: () => {
-			const { answers, typed = '' } = store.kept();
-			return answers === undefined ? null : { answers: textsIn(answers), typed };
-		},
-		keep: (kept) => store.keep(kept === null ? {} : asStored(kept)),
-		words: (state) => {
-			const kept = keptOf(state);
-			if (kept === null) return words.draftKept;
-			if (kept.answers.length === 0 && kept.typed === '') return words.NOTHING_BEGUN;
-			const isKept = store.kept().answers === asStored(kept).answers;
-			return isKept ? words.draftKept : words.draftNotKept;
-		},
-	};
-}
-
-function textsIn(json: string): readonly string[] {
-	try {
-		const found: unknown = JSON.parse(json);
-		return Array.isArray(found) ? found.filter((one) => typeof one === 'string') : [];
-	} catch {
-		return [];
-	}
 }
 
 /** What is to be said on the plain terminal once the file is written, and the exit code. */
