@@ -18,12 +18,13 @@ import {
 	press,
 	startNewShow,
 } from '../../new-show/new-show.ts';
+import type { Carried } from '../../report/next-night.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
 import { draftOfShow } from '../../setlist/draft-of-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { nodeClock } from '../../terminal/clock.ts';
 import { styledRow, stylingOf } from '../../ui/styled-row.ts';
-import { CARRIED_TITLE, NOTHING_CARRIED } from '../../words/carried.ts';
+import { beforeTheDoors, CARRIED_TITLE, NOTHING_CARRIED } from '../../words/carried.ts';
 import { exportProblem } from '../../words/disk.ts';
 import * as words from '../../words/new-show.ts';
 import { problemText } from '../../words/problem-text.ts';
@@ -55,7 +56,7 @@ export type Wanted = {
 	/** As it was typed; null for a name made of the title. */
 	readonly file: string | null;
 	/** Where all but the day comes from an earlier night, with what was carried over, a line each. */
-	readonly earlier?: { readonly draft: ShowDraft; readonly carried: readonly string[] };
+	readonly earlier?: { readonly draft: ShowDraft; readonly carried: readonly Carried[] };
 	/** Where the file is there and is added to. */
 	readonly adding?: FileThere;
 };
@@ -143,7 +144,7 @@ function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {
 		const { draft, carried } = earlier;
 		return {
 			...{ today: nextDay(draft.date, localDay(io.wallMs())), title: draft.title },
-			earlier: { draft, carried: carried.length },
+			earlier: { draft, carried: carried.length, toDo: toDoOf(carried) },
 		};
 	}
 	const name = file === null ? '' : cleanText(basename(file).replace(/\.ya?ml$/i, ''));
@@ -272,13 +273,20 @@ export function checked(
 				? `${problems.map(problemText).join('\n')}\n`
 				: risksText(risks, shellWord(name));
 		const carried = earlier === undefined ? '' : carriedText(earlier.carried);
-		const text = `${carried}${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
+		const toDo = toDoOf(earlier?.carried ?? []);
+		const first = toDo.length === 0 ? '' : `${beforeTheDoors(toDo)}\n`;
+		const text = `${carried}${words.madeFile(cleanText(name))}\n${found}${first}${words.whatNext(shellWord(name))}\n`;
 		return terminalText(text, io);
 	};
 	return { text: check(), code: () => code };
 }
 
-function carriedText(carried: readonly string[]): string {
+const toDoOf = (carried: readonly Carried[]): readonly string[] =>
+	carried.flatMap(({ toDo }) => toDo ?? []);
+
+function carriedText(carried: readonly Carried[]): string {
 	if (carried.length === 0) return `${NOTHING_CARRIED}\n`;
-	return [CARRIED_TITLE, ...carried.map((one) => `  ${one}`)].map((one) => `${one}\n`).join('');
+	return [CARRIED_TITLE, ...carried.map(({ text }) => `  ${text}`)]
+		.map((one) => `${one}\n`)
+		.join('');
 }
