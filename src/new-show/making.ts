@@ -26,6 +26,8 @@ export type EarlierNight = {
 	readonly draft: ShowDraft;
 	/** How many things were carried over. */
 	readonly carried: number;
+	/** What is to be done about them before the show. */
+	readonly toDo: readonly string[];
 };
 
 /** What is asked now; `hands` is about one song of the catalogue, by its index. */

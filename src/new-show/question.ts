@@ -149,7 +149,9 @@ export function questionOf(making: Making): Question {
 		case 'write':
 			return choice(PARTS_ASKED.end, ASKED.write, {
 				offered: ENTER.write,
-				list: making.earlier ? [words.carriedOver(making.earlier.carried)] : [],
+				list: making.earlier
+					? [words.carriedOver(making.earlier.carried), ...making.earlier.toDo.map(words.toDoFirst)]
+					: [],
 			});
 	}
 }

@@ -38,6 +38,8 @@ export type Carried = {
 	/** Its id, where it is about one instrument. */
 	readonly instrument: string | null;
 	readonly text: string;
+	/** What is to be done about it before the next show, without a full stop; null for nothing. */
+	readonly toDo: string | null;
 };
 
 export type NextNight = {
@@ -59,7 +61,7 @@ export type NightBefore = {
 /** The next night's show as a draft, and what of it comes from the night before. */
 export function nextNight(before: NightBefore): NextNight {
 	const last = before.steps.at(-1)?.after ?? before.opened;
-	const carried = [
+	const carried: readonly CarriedAt[] = [
 		...last.show.instruments.flatMap((one) => carriedOf(one, last, before)),
 		...hoursCarried(last, before),
 		...gearCarried(last, before),
@@ -69,18 +71,22 @@ export function nextNight(before: NightBefore): NextNight {
 	const draft = draftOfShow(nextShow(last, before));
 	const remarksOf = (id: string) =>
 		carried.filter(({ instrument }) => instrument === id).map(({ text }) => sentence(text));
-	const others = carried.filter(
-		({ instrument, what }) => instrument === null && ['pack', 'pedal', 'order'].includes(what),
-	);
+	const order = carried.filter(({ what }) => what === 'order');
 	return {
 		draft: {
 			...draft,
 			instruments: draft.instruments.map((one) => ({ ...one, remarks: remarksOf(one.id) })),
-			remarks: [words.madeFrom(before.night), ...others.map(({ text }) => sentence(text))],
+			remarks: [words.madeFrom(before.night), ...order.map(({ text }) => sentence(text))],
+			furtherRemarks: carried.flatMap(({ at, text }) =>
+				at === undefined ? [] : [{ at, text: sentence(text) }],
+			),
 		},
-		carried,
+		carried: carried.map(({ at: _, ...one }) => one),
 	};
 }
+
+/** With the file's part, and the keys and ids down to the place in it. */
+type CarriedAt = Carried & { readonly at?: readonly string[] };
 
 const sentence = (text: string): string => `${text}.`;
 
@@ -287,56 +293,50 @@ function carriedOf(one: Instrument, last: Session, before: NightBefore): readonl
 	const tell = (
 		what: CarriedKind,
 		of: (session: Session) => unknown,
-		say: (since: words.Since) => string,
+		said: { readonly text: (since: words.Since) => string; readonly toDo: string | null },
 	) => {
 		const when = since(before, of);
-		if (when !== null) told.push({ what, instrument: id, text: say(when) });
+		if (when !== null) told.push({ what, instrument: id, text: said.text(when), toDo: said.toDo });
 	};
 	const contextOf = (session: Session) => session.instruments[id]?.context;
-	if (!isSameTuning(tuning, one.tuning))
-		tell(
-			'tuning',
-			(at) => contextOf(at)?.tuning.notes,
-			(when) =>
-				isWrittenAs(one, last)
-					? words.carriedTuning(name, cleanText(tuning.name), when)
-					: words.keptTuning(
-							name,
-							{ now: cleanText(tuning.name), own: cleanText(one.tuning.name) },
-							when,
-						),
-		);
+	if (!isSameTuning(tuning, one.tuning)) {
+		const [now, own] = [cleanText(tuning.name), cleanText(one.tuning.name)];
+		const isWritten = isWrittenAs(one, last);
+		tell('tuning', (at) => contextOf(at)?.tuning.notes, {
+			text: (when) =>
+				isWritten
+					? words.carriedTuning(name, now, when)
+					: words.keptTuning(name, { now, own }, when),
+			toDo: isWritten ? null : words.retuneTo(name, own),
+		});
+	}
 	if (capo > 0)
-		tell(
-			'capo',
-			(at) => contextOf(at)?.capo,
-			(when) => words.carriedCapo(name, capo, when),
-		);
+		tell('capo', (at) => contextOf(at)?.capo, {
+			text: (when) => words.carriedCapo(name, capo, when),
+			toDo: words.takeCapoOff(name),
+		});
 	const restrung = lastRestring(id, before.steps);
 	if (restrung !== null) {
 		const upTo = before.steps.slice(0, before.steps.indexOf(restrung) + 1);
 		const when = since({ ...before, steps: upTo.slice(-1) }, ({ instruments }) => instruments);
-		if (when !== null)
-			told.push({ what: 'strings', instrument: id, text: words.carriedStrings(name, when) });
+		const text = when && words.carriedStrings(name, when);
+		if (text !== null) told.push({ what: 'strings', instrument: id, text, toDo: null });
 	}
 	if (stringsDown.length > 0)
-		tell(
-			'broken',
-			(at) => contextOf(at)?.stringsDown.length,
-			(when) => words.carriedBroken(name, stringsDown, when),
-		);
+		tell('broken', (at) => contextOf(at)?.stringsDown.length, {
+			text: (when) => words.carriedBroken(name, stringsDown, when),
+			toDo: words.restringIt(name, stringsDown),
+		});
 	for (const fault of faults)
-		tell(
-			'fault',
-			(at) => contextOf(at)?.faults.includes(fault),
-			(when) => words.carriedFault(name, cleanText(fault), when),
-		);
+		tell('fault', (at) => contextOf(at)?.faults.includes(fault), {
+			text: (when) => words.carriedFault(name, cleanText(fault), when),
+			toDo: words.seeToFault(name, cleanText(fault)),
+		});
 	if (state.value === 'out' && faults.length === 0 && stringsDown.length === 0)
-		tell(
-			'out',
-			(at) => at.instruments[id]?.value,
-			(when) => words.carriedOut(name, when),
-		);
+		tell('out', (at) => at.instruments[id]?.value, {
+			text: (when) => words.carriedOut(name, when),
+			toDo: words.seeToOut(name),
+		});
 	return told;
 }
 
@@ -349,23 +349,28 @@ function hoursCarried(last: Session, { steps }: NightBefore): readonly Carried[]
 	});
 	return all.length === 0
 		? []
-		: [{ what: 'hours', instrument: null, text: words.carriedHours(all) }];
+		: [{ what: 'hours', instrument: null, text: words.carriedHours(all), toDo: null }];
 }
 
-function gearCarried(last: Session, before: NightBefore): readonly Carried[] {
+function gearCarried(last: Session, before: NightBefore): readonly CarriedAt[] {
 	const { show } = last;
-	const packs = last.suspectPacks.flatMap((pack): Carried[] => {
+	const packs = last.suspectPacks.flatMap((pack): CarriedAt[] => {
 		const when = since(before, ({ suspectPacks }) => suspectPacks.includes(pack));
-		const text = when && words.carriedPack(cleanText(packName(show, pack)), when);
-		return text === null ? [] : [{ what: 'pack', instrument: null, text }];
+		const name = cleanText(packName(show, pack));
+		const text = when && words.carriedPack(name, when);
+		if (text === null) return [];
+		const toDo = words.checkPack(name);
+		return [{ what: 'pack', instrument: null, text, toDo, at: ['packs', pack] }];
 	});
 	const pedals = Object.entries(last.boards).flatMap(([player, { context }]) =>
-		context.stuck.flatMap((pedal): Carried[] => {
+		context.stuck.flatMap((pedal): CarriedAt[] => {
 			const when = since(before, ({ boards }) => boards[player]?.context.stuck.includes(pedal));
 			if (when === null) return [];
-			const names = [playerName(show, player), pedalName(show, player, pedal)] as const;
-			const text = words.carriedPedal(cleanText(names[0]), cleanText(names[1]), when);
-			return [{ what: 'pedal', instrument: null, text }];
+			const name = cleanText(playerName(show, player));
+			const its = cleanText(pedalName(show, player, pedal));
+			const text = words.carriedPedal(name, its, when);
+			const toDo = words.seeToPedal(name, its);
+			return [{ what: 'pedal', instrument: null, text, toDo, at: ['boards', player, pedal] }];
 		}),
 	);
 	return [...packs, ...pedals];
@@ -390,12 +395,12 @@ function orderCarried(last: Session): readonly Carried[] {
 		...(dropped.length === 0 ? [] : [words.orderDropped(titles(dropped))]),
 		...(!hasPlayed || unplayed.length === 0 ? [] : [words.orderUnplayed(titles(unplayed))]),
 	];
-	return told.map((text) => ({ what: 'order', instrument: null, text }));
+	return told.map((text) => ({ what: 'order', instrument: null, text, toDo: null }));
 }
 
 function timesCarried({ show }: Session): readonly Carried[] {
 	const times = show.ownTimes ?? {};
 	return Object.keys(times).length === 0
 		? []
-		: [{ what: 'times', instrument: null, text: words.keptTimes(times) }];
+		: [{ what: 'times', instrument: null, text: words.keptTimes(times), toDo: null }];
 }

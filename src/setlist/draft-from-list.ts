@@ -13,7 +13,7 @@ import type {
 	Field,
 	ListPlayer,
 	ListRow,
-	RowDoubt,
+	RowDoubtWhy,
 	SetList,
 	SongRow,
 } from './list-row.ts';
@@ -45,13 +45,15 @@ export type Rack = {
 	readonly instruments: readonly RackInstrument[];
 	readonly songs: readonly { readonly id: string; readonly title: string }[];
 	readonly abbreviations: Abbreviations;
+	/** Names that are instruments', whatever they look like. */
+	readonly sureNames?: readonly string[];
 };
 
 export const EMPTY_RACK: Rack = { players: [], instruments: [], songs: [], abbreviations: {} };
 
 export type AskedWhy =
 	| CellWhy
-	| RowDoubt
+	| RowDoubtWhy
 	| AsideWhy
 	| 'no-such-instrument'
 	| 'no-such-slot'
@@ -78,9 +80,13 @@ export type Asked = {
 	readonly why: AskedWhy;
 	/** What it is near to, where that helps. */
 	readonly near: string | null;
+	/** What of a cell may be an instrument's name, and the part of it that is known from nowhere; null for other doubts. */
+	readonly word: NameSaid | null;
 	/** The draft's song that it belongs to; null for none. */
 	readonly song: string | null;
 };
+
+type NameSaid = { readonly whole: string; readonly unknown: string };
 
 /** What was decided and has to be said. */
 export type Said =
@@ -141,6 +147,8 @@ class Drafting {
 	readonly #said: Said[] = [];
 	readonly #owners = new Map<string, Owner>();
 	readonly #made: Making[] = [];
+	/** Names in doubt, by cell. */
+	readonly #words = new Map<string, NameSaid>();
 	#understood = 0;
 
 	constructor(list: SetList, rack: Rack) {
@@ -185,10 +193,10 @@ class Drafting {
 	#ask(
 		one: { readonly row: number; readonly field: Field; readonly why: AskedWhy },
 		song: string | null = null,
-		near: string | null = null,
+		{ near = null, word = null }: Partial<Pick<Asked, 'near' | 'word'>> = {},
 	): void {
 		const { row, field, why } = one;
-		this.#asked.push({ row, column: field.column, text: field.text, why, near, song });
+		this.#asked.push({ row, column: field.column, text: field.text, why, near, word, song });
 	}
 
 	#player({ id, name }: ListPlayer): DraftPlayer {
@@ -233,19 +241,65 @@ class Drafting {
 				if (!owner) continue;
 				const reader = this.#reader(owner.kind, (text) => racked.has(nameKey(text)));
 				const said = readCell(field.text, reader);
-				const isLonger =
-					said.kind === 'has' &&
-					said.id === null &&
-					said.name !== null &&
-					!racked.has(nameKey(said.name)) &&
-					hasShorter(said.name, known.get(player) ?? new Set());
-				const final: CellSaid = isLonger ? { kind: 'unclear', why: 'extra-words' } : said;
-				cells.set(cellKey(row.row, player), final);
-				if (final.kind === 'has' && (final.name ?? final.slot ?? final.id) !== null)
-					owner.hasNames = true;
+				const name = said.kind === 'has' && said.id === null ? said.name : null;
+				const isSure = name === null || racked.has(nameKey(name)) || this.#isSure(name);
+				const more = isSure ? null : behindShorter(name, known.get(player) ?? new Set());
+				if (more !== null && name !== null) {
+					this.#words.set(cellKey(row.row, player), { whole: name, unknown: more });
+				}
+				cells.set(
+					cellKey(row.row, player),
+					more === null ? said : { kind: 'unclear', why: 'extra-words' },
+				);
 			}
 		}
+		for (const owner of this.#owners.values()) this.#markOwnWords(cells, owner, racked);
 		return cells;
+	}
+
+	#isSure(name: string): boolean {
+		return (this.#rack.sureNames ?? []).some((one) => nameKey(one) === nameKey(name));
+	}
+
+	/** A name that stands alone wherever it stands may be the act's own word for a tuning. */
+	#markOwnWords(cells: Map<string, CellSaid>, owner: Owner, racked: ReadonlySet<string>): void {
+		const theirs = this.#list.rows.flatMap(({ row }) => {
+			const key = cellKey(row, owner.player.id);
+			const said = cells.get(key);
+			return said?.kind === 'has' ? [{ key, said }] : [];
+		});
+		const surely = new Set(
+			theirs.flatMap(({ said: { name, slot, tuning } }) =>
+				name !== null && (slot !== null || tuning !== null) ? [nameKey(name)] : [],
+			),
+		);
+		const isKnown = (name: string) =>
+			[surely, racked].some((names) => names.has(nameKey(name))) ||
+			kindIn(name) !== null ||
+			this.#isSure(name);
+		const alone = theirs.flatMap(({ key, said: { name, id } }) =>
+			name === null || id !== null || isKnown(name) ? [] : [{ key, name }],
+		);
+		const tunings = theirs.filter(
+			({ said: { name, slot, id, tuning } }) => (name ?? slot ?? id) === null && tuning !== null,
+		);
+		const count = (texts: readonly string[]) => new Set(texts.map(nameKey)).size;
+		// In a column of tunings the few words that are none are likelier tunings too.
+		const isFew =
+			theirs.length === tunings.length + alone.length &&
+			count(alone.map(({ name }) => name)) < count(tunings.map(({ said }) => said.tuning ?? ''));
+		const hasRack = this.#rack.instruments.some((one) => one.for?.includes(owner.player.id));
+		for (const { key, name } of alone) {
+			const isLikely = tunings.length > 0 && (isFew || LIKE_SHORTHAND.test(name));
+			const isSlip = this.#rackSlip({ ...NOTHING_SAID, name }) !== null;
+			if (isSlip || (!hasRack && !isLikely)) continue;
+			cells.set(key, { kind: 'unclear', why: 'own-word' });
+			this.#words.set(key, { whole: name, unknown: name });
+		}
+		owner.hasNames ||= theirs.some(({ key }) => {
+			const said = cells.get(key);
+			return said?.kind === 'has' && (said.name ?? said.slot ?? said.id) !== null;
+		});
 	}
 
 	/** The instruments that cells name and no rack has, and for a player who only ever says tunings one for each. */
@@ -448,6 +502,7 @@ class Drafting {
 	#rackSlip(said: Has): { readonly why: AskedWhy; readonly near: string | null } | null {
 		if (this.#rack.instruments.length === 0 || said.id !== null) return null;
 		if (said.name === null) return { why: 'no-such-slot', near: null };
+		if (this.#isSure(said.name)) return null;
 		const near = nearestName(
 			said.name,
 			this.#rack.instruments.map(({ name }) => name),
@@ -597,9 +652,9 @@ class Drafting {
 					row: row.row,
 					field: {
 						text: row.title,
-						column: row.doubt === 'length-or-title' ? 'length' : row.titleColumn,
+						column: row.doubt.why === 'length-or-title' ? 'length' : row.titleColumn,
 					},
-					why: row.doubt,
+					why: row.doubt.why,
 				},
 				id,
 			);
@@ -649,7 +704,13 @@ class Drafting {
 			if (!said || !owner) continue;
 			const answer = this.#cell(said, owner, { now: now.get(player) ?? null, row: row.row });
 			if ('why' in answer) {
-				this.#ask({ row: row.row, field, why: answer.why }, id, answer.near);
+				const name = said.kind === 'has' && answer.why === 'nearly' ? said.name : null;
+				const word =
+					name === null
+						? this.#words.get(cellKey(row.row, player))
+						: { whole: name, unknown: name };
+				const { why, near } = answer;
+				this.#ask({ row: row.row, field, why }, id, { near, word: word ?? null });
 				continue;
 			}
 			this.#understood += 1;
@@ -701,7 +762,7 @@ class Drafting {
 			this.#understood += 1;
 			return text;
 		}
-		this.#ask({ row: row.row, field: row.starts, why: 'nearly-a-player' }, song, near);
+		this.#ask({ row: row.row, field: row.starts, why: 'nearly-a-player' }, song, { near });
 		return null;
 	}
 
@@ -811,11 +872,17 @@ function nameKey(text: string): string {
 		.trim();
 }
 
-/** Whether another name, alone or with a tuning elsewhere, is the beginning of this one. */
-function hasShorter(name: string, known: ReadonlySet<string>): boolean {
-	const words = nameKey(name).split(' ');
-	return words.slice(1).some((_, index) => known.has(words.slice(0, index + 1).join(' ')));
+/** What of this name stands behind the longest other one, alone or with a tuning elsewhere, that it begins with; null where there is none. */
+function behindShorter(name: string, known: ReadonlySet<string>): string | null {
+	const words = name.split(/[\s_.'’-]+/);
+	const count = words.findLastIndex(
+		(_, index) => index > 0 && known.has(nameKey(words.slice(0, index).join(' '))),
+	);
+	return count === -1 ? null : words.slice(count).join(' ');
 }
+
+/** Capitals as in OPG, or a star as in a legend; not as instruments are numbered, A1. */
+const LIKE_SHORTHAND = /^(?![A-Z]{1,2}\d{1,2}$)[A-Z][A-Z\d]{1,5}\*?$|^\S{1,8}\*$/;
 
 function isSameNaming(a: Has, b: Has): boolean {
 	if (b.id !== null) return a.id === b.id;

@@ -15,7 +15,14 @@ export type ListRow =
 	/** From here on the songs are of the encore, or of the set again. */
 	| { readonly kind: 'encore'; readonly row: number; readonly isEncore: boolean }
 	/** What is no song and no mark: kept as it stands. */
-	| { readonly kind: 'aside'; readonly row: number; readonly text: string; readonly why: AsideWhy };
+	| {
+			readonly kind: 'aside';
+			readonly row: number;
+			readonly text: string;
+			readonly why: AsideWhy;
+			/** The song that it is as soon as somebody says its title. */
+			readonly song?: SongRow;
+	  };
 
 export type AsideWhy = 'total' | 'heading' | 'no-title';
 
@@ -40,11 +47,18 @@ export type SongRow = {
 	readonly id: string | null;
 };
 
-export type RowDoubt =
+export type RowDoubtWhy =
 	| 'length-or-title'
 	| 'interval-or-song'
 	| 'which-player'
 	| 'shorthand-in-title';
+
+/** What could be read otherwise: a piece of the row, and the title where the piece is none of it. */
+export type RowDoubt = {
+	readonly why: RowDoubtWhy;
+	readonly piece: string;
+	readonly title: string;
+};
 
 /** A player as the list names them. */
 export type ListPlayer = {
@@ -53,6 +67,9 @@ export type ListPlayer = {
 	readonly name: string;
 	readonly column: string;
 };
+
+/** Whose the tunings are of a list that names nobody. */
+export const NOBODY_NAMED: ListPlayer = { id: 'guitar', name: 'Guitar', column: 'list' };
 
 /** A set list before its cells are read. */
 export type SetList = {
@@ -68,7 +85,7 @@ export type SetList = {
 
 /** A decision about the whole list, to be said. */
 export type Decided =
-	| { readonly code: 'above'; readonly texts: readonly string[] }
+	| { readonly code: 'above' | 'below'; readonly texts: readonly string[] }
 	| { readonly code: 'into-notes'; readonly columns: readonly string[] }
 	| { readonly code: 'column-unclear'; readonly row: number; readonly column: string }
 	| { readonly code: 'no-headings'; readonly title: string }

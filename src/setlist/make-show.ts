@@ -1,7 +1,7 @@
-// From the text of a set list to its reading: which reader takes it, what was answered to what it asked.
+// From the text of a set list to its rows: which reader takes it.
 
-import { type Asked, draftFromList, type ListReading, type Rack } from './draft-from-list.ts';
-import type { Field, ListRow, SetList } from './list-row.ts';
+import type { Rack } from './draft-from-list.ts';
+import type { SetList } from './list-row.ts';
 import { readListedShow } from './read-listed-show.ts';
 import { readPastedList } from './read-pasted-list.ts';
 import { readSetTable, type SetTable } from './read-set-table.ts';
@@ -36,53 +36,3 @@ export function readSetList({ text, form, columns, rack }: ListText): ReadList {
 	const hasSongs = read.list.rows.some(({ kind }) => kind === 'song');
 	return hasSongs ? read : { ok: false, code: 'no-songs' };
 }
-
-/** What a cell means, by its row and column. */
-export type Answers = ReadonlyMap<string, string>;
-
-export function answerKey({ row, column }: Pick<Asked, 'row' | 'column'>): string {
-	return `${row} ${column}`;
-}
-
-/** The show of these rows, each cell that was answered read as the answer. */
-export function readingOf(list: SetList, rack: Rack, answers: Answers): ListReading {
-	if (answers.size === 0) return draftFromList(list, rack);
-	return draftFromList({ ...list, rows: list.rows.map((row) => answered(row, answers)) }, rack);
-}
-
-function answered(row: ListRow, answers: Answers): ListRow {
-	if (row.kind !== 'song' && row.kind !== 'interval') return row;
-	const with_ = (field: Field | null): Field | null => {
-		const answer = field && answers.get(answerKey({ row: row.row, column: field.column }));
-		return field && answer !== null && answer !== undefined ? { ...field, text: answer } : field;
-	};
-	if (row.kind === 'interval') return { ...row, length: with_(row.length) };
-	return {
-		...row,
-		length: with_(row.length),
-		tempo: with_(row.tempo),
-		gap: with_(row.gap),
-		starts: with_(row.starts),
-		ends: with_(row.ends),
-		hands: Object.fromEntries(
-			Object.entries(row.hands).map(([player, field]) => [player, with_(field) ?? field]),
-		),
-	};
-}
-
-/** What is a question of a cell, and no matter of the whole row. */
-export function canBeAnswered({ why }: Asked): boolean {
-	return !NOT_OF_A_CELL.has(why);
-}
-
-const NOT_OF_A_CELL: ReadonlySet<Asked['why']> = new Set([
-	'length-or-title',
-	'interval-or-song',
-	'which-player',
-	'shorthand-in-title',
-	'no-title',
-	'interval-place',
-	'empty-encore',
-	'title-too-long',
-	'column-unclear',
-]);

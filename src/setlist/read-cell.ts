@@ -21,7 +21,13 @@ export type CellSaid =
 	  }
 	| { readonly kind: 'unclear'; readonly why: CellWhy };
 
-export type CellWhy = 'two-ways' | 'capo-range' | 'extra-words' | 'too-long' | 'no-standard';
+export type CellWhy =
+	| 'own-word'
+	| 'two-ways'
+	| 'capo-range'
+	| 'extra-words'
+	| 'too-long'
+	| 'no-standard';
 
 /** What the reading of a cell goes by. */
 export type CellReader = {
@@ -66,14 +72,30 @@ export function readCell(text: string, reader: CellReader): CellSaid {
 	return readWords(said.replace(/[(),;:|/[\]]+|\s[-–—]\s/g, ' ').trim(), reader);
 }
 
-/** Whether words beside others read as a tuning or a capo; a single note or a word in small letters is part of many a title. */
-export function holdsShorthand(text: string, reader: CellReader): boolean {
+/** Words beside others that read as a tuning or a capo, with what is left; a single note or a word in small letters is part of many a title. */
+export function shorthandIn(
+	text: string,
+	reader: CellReader,
+): { readonly piece: string; readonly rest: string } | null {
 	const said = plain(text).replace(/[(),;:|/[\]!]+|\s[-–—+]\s/g, ' ');
-	if (CAPO.test(said)) return true;
-	const words = said.split(' ').filter((word) => word !== '');
+	const capo = CAPO.exec(said);
+	const words = (capo ? cut(said, capo) : said).split(' ').filter((word) => word !== '');
 	const run = tuningRun(words, reader);
-	if (run === null || run.to - run.from === words.length) return false;
-	return /\s|[A-Z].*[A-Z]|[½↓]/.test(words.slice(run.from, run.to).join(' '));
+	const named = run === null ? '' : words.slice(run.from, run.to).join(' ');
+	const isBeside = run !== null && run.to - run.from < words.length;
+	const tuning = isBeside && /\s|[A-Z].*[A-Z]|[½↓]/.test(named) ? [named] : [];
+	const pieces = [...tuning, ...(capo ? [capo[0].trim()] : [])];
+	if (pieces.length === 0) return null;
+	return { piece: pieces.join(' '), rest: pieces.reduce(without, plain(text)) };
+}
+
+/** The text without this piece of it and the signs that set it apart; all of it where nothing would be left. */
+function without(text: string, piece: string): string {
+	const at = text.lastIndexOf(piece);
+	const before = text.slice(0, Math.max(0, at)).replace(/[\s,;|/([–—-]+$/u, '');
+	const after = text.slice(at + piece.length).replace(/^[\s,;|/)\]–—-]+/u, '');
+	const left = `${before} ${after}`.trim();
+	return at === -1 || left === '' ? text : left;
 }
 
 /** Words of a tuning that is none of the known ones, and not of an instrument's name. */

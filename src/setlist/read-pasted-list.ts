@@ -7,12 +7,13 @@ import {
 	type Field,
 	type ListPlayer,
 	type ListRow,
+	NOBODY_NAMED,
 	rowWord,
 	type SetList,
 	type SongRow,
 } from './list-row.ts';
 import { idFrom, isUsableId } from './player-ids.ts';
-import { type CellReader, holdsShorthand, readCell } from './read-cell.ts';
+import { type CellReader, readCell, shorthandIn } from './read-cell.ts';
 import { readLength } from './read-length.ts';
 
 /** What is known before the list is read. */
@@ -51,20 +52,28 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 	const lines = linesOf(text);
 	const isListed = lines.some((line) => line.isListed);
 	const first = isListed ? lines.findIndex((line) => line.isListed) : firstOfBare(lines);
+	const end = isListed ? lines.findLastIndex((line) => line.isListed) + 1 : lines.length;
+	const farewell = lines.findIndex(
+		(line, index) => index >= first && isFarewell(line, index >= end),
+	);
+	const last = farewell === -1 ? lines.length : farewell;
 	const heading = lines.slice(0, first).filter(({ text: one }) => !isMark(one));
+	const title = heading.find(({ text: one }) => !isGreeting(one));
 	const decided: Decided[] = [];
-	const above = heading.slice(1).map(({ text: one }) => one);
+	const above = heading.flatMap((one) => (one === title ? [] : [one.text]));
 	if (above.length > 0) decided.push({ code: 'above', texts: above });
+	const below = lines.slice(last).map(({ text: one }) => one);
+	if (below.length > 0) decided.push({ code: 'below', texts: below });
 	const reader = new LineReader(wishes);
 	const marked = lines.map((line, index) =>
-		index < first && !isMark(line.text)
+		index >= last || (index < first && !isMark(line.text))
 			? ({ kind: 'aside', row: line.row, text: line.text, why: 'heading' } as const)
 			: line,
 	);
 	const rows = ordered(marked, reader, decided);
 	if (reader.hasGuessedPlayer) decided.push({ code: 'one-player' });
 	return {
-		title: heading[0]?.text.replace(/\s*:$/, '').slice(0, LONGEST_TITLE) ?? null,
+		title: title?.text.replace(/\s*:$/, '').slice(0, LONGEST_TITLE) ?? null,
 		players: reader.players,
 		rows,
 		rowCount: lines.length,
@@ -115,12 +124,39 @@ function isMark(text: string): boolean {
 	return SEPARATOR.test(text) || SET_HEADING.test(text) || rowWord(text) !== null;
 }
 
-/** Without numbers a line alone before the first blank one is the title. */
+/** Without numbers a line alone before the first blank one is the title, and what greets above it is no song. */
 function firstOfBare(lines: readonly Line[]): number {
-	const [first, second] = lines;
-	return first && second?.isAfterBlank && !isMark(first.text) && !first.text.startsWith('"')
-		? 1
-		: 0;
+	const isAlone = (index: number) => lines[index + 1]?.isAfterBlank === true;
+	const greetings = lines.findIndex(
+		({ text }, index) => !isGreeting(text) || !(isAlone(index) || /[:,]$/.test(text)),
+	);
+	const at = Math.max(0, greetings);
+	const first = lines[at];
+	const isTitle = first && isAlone(at) && !isMark(first.text) && !first.text.startsWith('"');
+	return isTitle ? at + 1 : at;
+}
+
+/** What people write to one another above a list and below it; common practice, no source. */
+const ADDRESSED = '(?:all|everyone|everybody|folks|guys|gang|team|crew|both|there|lads|ladies)';
+const HELLO = new RegExp(
+	[
+		`^(?:hi|hiya|hello|hey|dear)(?:\\s+${ADDRESSED}\\b.*|(?:\\s+\\p{L}+)?\\s*[,!:–—].*|)$`,
+		`^(?:good )?(?:morning|afternoon|evening)(?:\\s+${ADDRESSED}\\b.*|(?:\\s+\\p{L}+)?\\s*[,!:])$`,
+	].join('|'),
+	'iu',
+);
+const INTRODUCES =
+	/\b(?:here(?:['’]s| is| are| comes)|below is|this is)\b.*\b(?:list|set ?list|set|songs|order|tonight)\b/iu;
+const FAREWELL =
+	/^(?:thanks|thank you|thx|cheers|best|regards|kind regards|see you|see ya|love|yours)\b(?:[^\d]{0,40})$/iu;
+
+function isGreeting(text: string): boolean {
+	return HELLO.test(text) || INTRODUCES.test(text);
+}
+
+/** Behind the last numbered line; in a list without numbers it must stand apart from the songs. */
+function isFarewell({ text, isAfterBlank, isListed }: Line, isBehindAll: boolean): boolean {
+	return !isListed && FAREWELL.test(text) && (isBehindAll || isAfterBlank) && /[,!.]/.test(text);
 }
 
 type Marked = Line | Extract<ListRow, { kind: 'aside' }>;
@@ -163,11 +199,13 @@ function ordered(
 		} else {
 			if (word?.is === 'encore') rows.push({ kind: 'encore', row, isEncore: true });
 			const song = word?.is === 'encore' ? (word.song ?? text) : text;
-			const doubt = word?.is === 'interval' ? 'interval-or-song' : null;
 			const read = reader.songs(song, row);
-			rows.push(
-				...read.map((one) => (doubt ? { ...one, doubt: doubt as 'interval-or-song' } : one)),
-			);
+			const piece = word?.is === 'interval' ? (word.length ?? '') : null;
+			const doubtful = (one: SongRow): SongRow =>
+				piece === null
+					? one
+					: { ...one, doubt: { why: 'interval-or-song', piece, title: one.title } };
+			rows.push(...read.map(doubtful));
 			hasSongs = true;
 		}
 	}
@@ -243,7 +281,7 @@ class LineReader {
 						hands[player.id] = { text: inside, column: 'list' };
 					else {
 						notes.push(inside);
-						doubt = 'which-player';
+						doubt = { why: 'which-player', piece: inside, title: '' };
 					}
 				} else break;
 				rest = bracket[1] ?? rest;
@@ -264,14 +302,16 @@ class LineReader {
 				isOpen = true;
 			}
 		}
-		if (Object.keys(hands).length === 0 && holdsShorthand(rest, this.#reader()))
-			doubt ??= 'shorthand-in-title';
-		const number = length === null ? NUMBER_AT_END.exec(rest) : null;
-		if (number && Number(number[2]) >= 60 && Number(number[2]) < 1000) doubt ??= 'length-or-title';
+		const title = rest.replace(/\s+/g, ' ').trim();
+		const shorthand = Object.keys(hands).length === 0 ? shorthandIn(title, this.#reader()) : null;
+		if (shorthand)
+			doubt ??= { why: 'shorthand-in-title', piece: shorthand.piece, title: shorthand.rest };
+		const [, before = '', number] = (length === null && NUMBER_AT_END.exec(title)) || [];
+		if (number !== undefined && Number(number) >= 60 && Number(number) < 1000)
+			doubt ??= { why: 'length-or-title', piece: number, title: before };
 		return {
-			...{ kind: 'song', row, titleColumn: 'list', length, tempo, hands, notes, doubt },
+			...{ kind: 'song', row, titleColumn: 'list', length, tempo, hands, notes, doubt, title },
 			...{ gap: null, starts: null, ends: null, isExact: false, id: null },
-			title: rest.replace(/\s+/g, ' ').trim(),
 		};
 	}
 
@@ -352,8 +392,7 @@ class LineReader {
 		if (this.#single) return this.#single;
 		const [only, second] = this.#wishes.players;
 		if (second) return null;
-		// What a player is called whom the list does not name.
-		this.#single = { ...(only ?? { id: 'guitar', name: 'Guitar' }), column: 'list' };
+		this.#single = { ...(only ?? NOBODY_NAMED), column: 'list' };
 		this.hasGuessedPlayer = only === undefined;
 		this.players.push(this.#single);
 		return this.#single;

@@ -357,7 +357,7 @@ function readsAsPlayer(
 }
 
 function isNameLike(cell: string): boolean {
-	return /^\p{L}[\p{L}\p{N} '-]*$/u.test(cell) && cell.split(/\s+/).length <= 2;
+	return /^\p{L}[\p{L}\p{N} '*-]*$/u.test(cell) && cell.split(/\s+/).length <= 2;
 }
 
 function playersOf(columns: readonly Column[]): readonly ListPlayer[] {
@@ -407,15 +407,6 @@ function rowsOf({ row, cells }: TableRow, columns: readonly Column[]): ListRow[]
 		const said = word.length === null ? null : { text: word.length, column: titleColumn };
 		return [{ kind: 'interval', row, length: length ?? said }];
 	}
-	if (title === '') {
-		const text = cells.filter((one) => one !== '').join(' ');
-		const alone = wordAlone(cells);
-		if (alone)
-			return alone.is === 'encore'
-				? [{ kind: 'encore', row, isEncore: true }]
-				: [{ kind: 'interval', row, length }];
-		return [...encore, { kind: 'aside', row, text: oneLine(text), why: 'no-title' }];
-	}
 	const split = word?.is === 'encore' && word.song !== null ? word.song : null;
 	const song: SongRow = {
 		...NO_FIELDS,
@@ -428,8 +419,17 @@ function rowsOf({ row, cells }: TableRow, columns: readonly Column[]): ListRow[]
 		notes: isExact ? notesOf(cells, columns).map(withoutGuard) : notesOf(cells, columns),
 		isExact,
 		id: textOf('id') || null,
-		doubt: isDoubtful ? 'interval-or-song' : null,
+		doubt: isDoubtful ? { why: 'interval-or-song', piece: word.length ?? '', title } : null,
 	};
+	if (title === '') {
+		const text = cells.filter((one) => one !== '').join(' ');
+		const alone = wordAlone(cells);
+		if (alone)
+			return alone.is === 'encore'
+				? [{ kind: 'encore', row, isEncore: true }]
+				: [{ kind: 'interval', row, length }];
+		return [...encore, { kind: 'aside', row, text: oneLine(text), why: 'no-title', song }];
+	}
 	return [
 		...encore,
 		...(split === null ? [] : [{ kind: 'encore', row, isEncore: true } as const]),

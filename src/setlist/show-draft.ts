@@ -25,6 +25,8 @@ export type ShowDraft = {
 	readonly showRemarks?: Readonly<Partial<Record<ShowKey, string>>>;
 	/** Written above a part of the file, one line each. */
 	readonly partRemarks?: Readonly<Partial<Record<DraftPart, readonly string[]>>>;
+	/** Written above an entry in a further key, one sentence each: the key, then ids and keys down to the entry. */
+	readonly furtherRemarks?: readonly { readonly at: readonly string[]; readonly text: string }[];
 	/** Further keys of `show` as they are written there. */
 	readonly furtherShow?: Readonly<Record<string, unknown>>;
 	/** Further keys at the file's top, such as `packs`, as they are written there. */

@@ -1,6 +1,7 @@
 // What a new show takes over of another file: players, gear and whatever belongs to them, comments included.
 
 import { isMap, isScalar, isSeq, parseDocument } from 'yaml';
+import type { Abbreviations } from '../tuning/tuning.ts';
 
 /** Parts that are not of one night. */
 const LASTING: readonly string[] = [
@@ -28,4 +29,16 @@ export function takeOver(text: string): TakenOver {
 		include.push(...names.flatMap((name) => (isScalar(name) ? [String(name.value)] : [])));
 	}
 	return { further, include };
+}
+
+/** The parts with these abbreviations behind those that are there. */
+export function withAbbreviations(
+	further: Readonly<Record<string, unknown>>,
+	abbreviations: Abbreviations,
+): Readonly<Record<string, unknown>> {
+	if (Object.keys(abbreviations).length === 0) return further;
+	const there = further.abbreviations;
+	if (!isMap(there)) return { ...further, abbreviations };
+	for (const [short, tuning] of Object.entries(abbreviations)) there.set(short, tuning);
+	return further;
 }

@@ -70,7 +70,12 @@ export function writeShowFile(draft: ShowDraft): string {
 	part('players');
 	part('instruments');
 	for (const [key, value] of Object.entries(draft.further ?? {})) {
-		if (!Object.hasOwn(nodes, key)) add(key, asWritten(value));
+		if (Object.hasOwn(nodes, key)) continue;
+		const node = asWritten(value);
+		for (const { at, text } of draft.furtherRemarks ?? []) {
+			if (at[0] === key) remarkWithin(node, at.slice(1), text);
+		}
+		add(key, node);
 	}
 	part('songs');
 	part('set');
@@ -317,6 +322,19 @@ function spaced(nodes: readonly Node[]): readonly Node[] {
 function remark<One extends Node>(node: One, sentences: readonly string[] | undefined): One {
 	if (sentences?.length) node.commentBefore = commentOf(sentences);
 	return node;
+}
+
+/** The sentence above the entry to which keys and ids lead, which is then no more on one line with others. */
+function remarkWithin(node: Node, [first, ...others]: readonly string[], sentence: string): void {
+	if (!isCollection(node) || first === undefined) return;
+	const found = isMap(node)
+		? node.get(first, true)
+		: node.items.find((item) => isMap(item) && item.get('id') === first);
+	if (!isNode(found)) return;
+	node.flow = false;
+	if (others.length > 0) remarkWithin(found, others, sentence);
+	else
+		found.commentBefore = [found.commentBefore, commentOf([sentence])].filter(Boolean).join('\n');
 }
 
 function commentOf(sentences: readonly string[]): string {

@@ -76,6 +76,25 @@ function timeWords([name, seconds]: readonly [string, number]): string {
 	return `${known ? workOfTime(known) : cleanText(name)} ${minutesSeconds(seconds)}`;
 }
 
+// What is to be done before the next show, since a file cannot say it and a night begins without it.
+
+export const takeCapoOff = (instrument: string): string => `take the capo off ${instrument}`;
+export const retuneTo = (instrument: string, tuning: string): string =>
+	`retune ${instrument} to ${tuning}`;
+export const restringIt = (instrument: string, strings: readonly (number | null)[]): string =>
+	`restring ${instrument} (${brokenWords(strings)}), or mark it out`;
+export const seeToFault = (instrument: string, fault: string): string =>
+	`see to ${instrument} (${fault}), or mark it out`;
+export const seeToOut = (instrument: string): string => `see to ${instrument}, or mark it out`;
+export const checkPack = (pack: string): string =>
+	`check battery and channel of pack ${pack}, or mark it suspect`;
+export const seeToPedal = (player: string, pedal: string): string =>
+	`see to ${player}'s ${pedal}, which does not switch`;
+
+/** One line for all of it. */
+export const beforeTheDoors = (toDo: readonly string[]): string =>
+	`Before the doors: ${toDo.join('; ')}.`;
+
 /** What the file says in an instrument's notes: it stays true, since it says of when. */
 export const noteOf = (date: string, words: string): string => `${date}: ${words}`;
 

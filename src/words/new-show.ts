@@ -160,6 +160,9 @@ export const carriedOver = (count: number): string =>
 		? 'Nothing had changed in that night.'
 		: `Carried over from that night: ${count}. Each is told when the file is written.`;
 
+/** Of what is carried over and a file cannot say. */
+export const toDoFirst = (work: string): string => `Before the doors: ${work}.`;
+
 // After the screen.
 
 export const draftKept = 'Kept as a draft. rackside new goes on with it.';

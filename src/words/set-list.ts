@@ -1,6 +1,7 @@
 // What is said of a set list that becomes a show: what could not be read in one way, what was decided, what to
 // do next; the comments in the file that is written.
 
+import type { Choice } from '../setlist/choices.ts';
 import type { Asked, AskedWhy, ListReading, Said } from '../setlist/draft-from-list.ts';
 import type { DraftInstrument, DraftPart, DraftSong, ShowDraft } from '../setlist/show-draft.ts';
 import { kindWords } from './kinds.ts';
@@ -10,12 +11,12 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'capo-range': 'a capo goes on a fret from 0 to 12',
 	'extra-words': 'part of it is known and the rest is not: a tuning, or another instrument?',
 	'too-long': 'it is too long for an instrument and a tuning',
+	'own-word': "it is an instrument, or the act's own word for a tuning",
 	'no-standard': 'no standard tuning of this kind has that note',
 	'length-or-title': 'the number is a length in seconds or part of the title',
 	'interval-or-song': 'it is an interval or a song of that name',
 	'which-player': 'the list does not say whose tuning it is',
-	'shorthand-in-title':
-		'part of the title reads as a tuning or a capo, and nothing says whose; write it behind the title, as in | Ash: Amber DD c2',
+	'shorthand-in-title': 'part of the title reads as a tuning or a capo, and nothing says whose',
 	total: 'it is a total',
 	heading: 'it is a heading',
 	'no-title': 'the row has no title',
@@ -41,8 +42,11 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 export function whyAsked({ why, near, column }: Asked): string {
 	if (why === 'column-unclear') return `${WHY[why]}; --column "${column}=PLAYER" makes it a player`;
 	const more = near === null ? '' : `: did you mean ${near}?`;
-	return `${WHY[why]}${more}`;
+	const how = why === 'shorthand-in-title' ? BEHIND_THE_TITLE : '';
+	return `${WHY[why]}${more}${how}`;
 }
+
+const BEHIND_THE_TITLE = '; write it behind the title, as in | Ash: Amber DD c2';
 
 /** Where it stands: `row 7, Bo`. */
 function askedPlace({ row, column }: Asked): string {
@@ -55,8 +59,54 @@ export function askedLine(one: Asked): string {
 	return `${askedPlace(one)}: "${one.text}": ${why}${/[?.]$/.test(why) ? '' : '.'}`;
 }
 
-export const question = (one: Asked): string =>
-	`${askedLine(one)}\nType the whole cell anew; enter leaves it open, Ctrl-C writes nothing: `;
+/** A question about one place of the list, what can be answered by its number below it. */
+export function question(one: Asked, choices: readonly Choice[], takesLine: boolean): string {
+	const lines = choices.map((choice, index) => `  ${index + 1} ${choiceWords(choice)}`);
+	const line = one.why === 'no-title' ? 'Type the title' : 'Type the whole cell anew';
+	const ways = [
+		...(choices.length === 0 ? [] : [`Type ${figures(choices.length)}`]),
+		...(takesLine ? [choices.length === 0 ? line : line.toLowerCase()] : []),
+	];
+	const doubt = askedLine(one).replace(BEHIND_THE_TITLE, '');
+	return [doubt, ...lines, `${ways.join(', or ')}; ${LEAVING}`].join('\n');
+}
+
+/** `1 or 2`, `1, 2 or 3`. */
+const figures = (count: number): string =>
+	Array.from({ length: count }, (_, index) => index + 1)
+		.join(', ')
+		.replace(/, (\d+)$/, ' or $1');
+
+const LEAVING = 'enter leaves it open, Ctrl-C writes nothing: ';
+
+function choiceWords(choice: Choice): string {
+	switch (choice.means) {
+		case 'title':
+			return 'all of it is the title';
+		case 'length':
+			return 'a length in seconds';
+		case 'song':
+			return 'a song';
+		case 'interval':
+			return 'an interval';
+		case 'notes':
+			return "nobody's: keep it in the song's notes";
+		case 'hands':
+			return `"${choice.piece}" is what ${choice.player.name} plays`;
+		case 'near':
+			return `${choice.name}`;
+		case 'tuning':
+			return `${choice.word} is a tuning of the act's own, wherever it stands`;
+		case 'instrument':
+			return `${choice.name} is an instrument, wherever it stands`;
+	}
+}
+
+/** What a word of the act's own means. */
+export const tuningQuestion = (word: string): string =>
+	`Which tuning is ${word}? A name, or its notes from the highest-numbered string down, such as D2 A2 D3 G3 A3 D4; enter goes back: `;
+export const NO_SUCH_TUNING =
+	'No instrument has a tuning of that name, and these are not its notes.';
 
 export const columnQuestion = (column: string): string =>
 	`Column ${column}: ${WHY['column-unclear']}.\nIf it is a player, type the name; enter keeps it in the notes: `;
@@ -84,7 +134,8 @@ export function madeLines(reading: ListReading): readonly string[] {
 
 /** What was decided about a row or the whole list; null for what is said where it stands. */
 export function saidLine(said: Said): string | null {
-	if (said.code === 'above') return `Above the list: ${said.texts.join(' / ')}`;
+	if (said.code === 'above' || said.code === 'below')
+		return `Not used, ${said.code} the list: ${said.texts.join(' / ')}`;
 	if (said.code === 'into-notes')
 		return `Kept in the songs' notes: the columns ${said.columns.join(', ')}.`;
 	if (said.code === 'no-headings')

@@ -19,7 +19,10 @@ const NEXT_NIGHT = ['enter', 'enter', 'enter', 'enter', 'enter'] as const;
 /** The night of the invented act, as `--from` gives it. */
 function nextNight() {
 	const { draft } = pressed(keysOf(...ALL)).making;
-	return startNewShow({ ...BEGINNING, title: draft.title, earlier: { draft, carried: 0 } }, null);
+	return startNewShow(
+		{ ...BEGINNING, title: draft.title, earlier: { draft, carried: 0, toDo: [] } },
+		null,
+	);
 }
 
 export const AT_LEISURE: readonly Work[] = [

@@ -114,7 +114,8 @@ describe('after a night of the club show', () => {
 		expect(texts.filter((text) => text.startsWith('3 Cobble: '))).toHaveLength(1);
 		expect(again.show.instruments.find(({ id }) => id === 'A3')?.notes).toMatch(/^2000-01-01: /);
 		expect(texts.filter((text) => /^Pack .*: suspect, since 12:06/.test(text))).toHaveLength(1);
-		expect(again.text).toMatch(/# Pack .*: suspect, since 12:06/);
+		// Above the pack's own line.
+		expect(again.text).toMatch(/\n *# Pack ([^:]*): suspect, since 12:06[^\n]*\n *- \{id: \1\b/);
 	});
 
 	test('a song that was dropped is in the catalogue and not in the list', () => {
@@ -128,6 +129,16 @@ describe('after a night of the club show', () => {
 		expect(texts.some((text) => text.startsWith('Not in the list, since it was dropped: '))).toBe(
 			true,
 		);
+	});
+
+	test('what a file cannot say is to be done before the next show', () => {
+		const toDo = next.carried.flatMap((one) => one.toDo ?? []);
+		expect(toDo).toContain('take the capo off 6 Dozen');
+		expect(toDo).toContain('retune 5 Birch to E standard');
+		expect(toDo.filter((one) => one.startsWith('see to 3 Cobble ('))).toHaveLength(1);
+		expect(toDo.some((one) => /^check battery and channel of pack /.test(one))).toBe(true);
+		// What the file says is done by opening it.
+		expect(toDo.some((one) => /Ember|Hours|order/.test(one))).toBe(false);
 	});
 
 	test('nothing is told twice', () => expect(new Set(texts).size).toBe(texts.length));

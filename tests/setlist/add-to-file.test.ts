@@ -153,3 +153,18 @@ set:
 		expect(addToShowFile('just words', MORE)).toBeNull();
 	});
 });
+
+describe('abbreviations that are added', () => {
+	const NONE = { ...MORE, players: [], instruments: [], songs: [], set: [] };
+	it.each([
+		['songs: []\n', 'songs: []\n\nabbreviations:\n  OPG*: open G\n'],
+		['abbreviations: {DD: drop D} # ours\n', 'abbreviations: {DD: drop D, OPG*: open G} # ours\n'],
+		[
+			'abbreviations:\n  DD: drop D # low\nset: []\n',
+			'abbreviations:\n  DD: drop D # low\n  OPG*: open G\nset: []\n',
+		],
+		['abbreviations: {}\n', 'abbreviations: {OPG*: open G}\n'],
+	])('stand behind those of %j', (before, after) => {
+		expect(addToShowFile(before, NONE, { 'OPG*': 'open G' })).toBe(after);
+	});
+});

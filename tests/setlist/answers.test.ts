@@ -1,8 +1,8 @@
 // What was answered to what a list left open stands in the reading, and is asked no more.
 
 import { describe, expect, it } from 'vitest';
+import { answerKey, NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
 import { EMPTY_RACK } from '../../src/setlist/draft-from-list.ts';
-import { answerKey, readingOf } from '../../src/setlist/make-show.ts';
 import { readText } from './read-list.ts';
 
 const read = (text: string) => readText(text, { form: 'table' });
@@ -12,7 +12,10 @@ function afterAnswer(text: string, answer: string) {
 	const { list, reading } = read(text);
 	const [open] = reading.asked;
 	if (!open) throw new Error('nothing is asked');
-	const { set, asked } = readingOf(list, EMPTY_RACK, new Map([[answerKey(open), answer]]));
+	const { set, asked } = readingOf(list, EMPTY_RACK, {
+		...NO_ANSWERS,
+		cells: new Map([[answerKey(open), answer]]),
+	});
 	const interval = set.find((item) => item.kind === 'interval');
 	return { seconds: interval?.kind === 'interval' ? interval.seconds : null, left: asked.length };
 }

@@ -1,8 +1,8 @@
 // The trade's shorthand in a cell of a set list, and rows that are marks. What each means is common practice.
 
 import { describe, expect, it } from 'vitest';
+import { NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
 import { EMPTY_RACK } from '../../src/setlist/draft-from-list.ts';
-import { readingOf } from '../../src/setlist/make-show.ts';
 import { readText } from './read-list.ts';
 
 /** What a cell says to a player who had Basil in the song before: instrument, tuning and capo, or why it is asked. */
@@ -60,11 +60,11 @@ describe('a cell', () => {
 		const { list } = readText('Title\tLength\tAsh\nOne\t4.05\tBasil E\nTwo\t\tBasil WOB\n', {
 			form: 'table',
 		});
-		const answers = new Map([
+		const cells = new Map([
 			['2 Length', '4:05'],
 			['3 Ash', 'Basil open G'],
 		]);
-		const reading = readingOf(list, EMPTY_RACK, answers);
+		const reading = readingOf(list, EMPTY_RACK, { ...NO_ANSWERS, cells });
 		expect(reading.asked).toEqual([]);
 		expect(reading.songs[0]?.seconds).toBe(245);
 		expect(reading.songs[1]?.hands.ash).toMatchObject({ tuning: 'open G' });

@@ -4,9 +4,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
 import { decodeText } from '../../src/setlist/decode-text.ts';
 import { EMPTY_RACK } from '../../src/setlist/draft-from-list.ts';
-import { readingOf, readSetList } from '../../src/setlist/make-show.ts';
+import { readSetList } from '../../src/setlist/make-show.ts';
 import { writeShowFile } from '../../src/setlist/write-show-file.ts';
 import { readShow } from '../../src/showfile/read-show.ts';
 import { whyAsked, withRemarks } from '../../src/words/set-list.ts';
@@ -144,7 +145,7 @@ function madeOf(input: Uint8Array, form: 'table' | 'lines'): string {
 	if (!decoded.ok) return `no text: ${decoded.is}`;
 	const read = readSetList({ text: decoded.text, form, columns: {}, rack: EMPTY_RACK });
 	if (!read.ok) return read.code;
-	const reading = readingOf(read.list, EMPTY_RACK, new Map());
+	const reading = readingOf(read.list, EMPTY_RACK, NO_ANSWERS);
 	const file = { isDateGuessed: true, isStartGuessed: true, isTitleGuessed: true };
 	const draft = withRemarks(draftOf(read.list, reading), reading, { source: 'list', ...file });
 	const { show, problems } = readShow(loaderOf({ 'show.yaml': writeShowFile(draft) }), 'show.yaml');

@@ -87,3 +87,50 @@ describe('a number without its sign', () => {
 		expect(titles('1. Ash\n7 Sisters\n')).toEqual(['Ash', '7 Sisters']);
 	});
 });
+
+describe('what people write above a list and below it', () => {
+	const whole = (text: string) => {
+		const { list, reading } = readText(text, { form: 'lines' });
+		const told = reading.said.flatMap((one) =>
+			one.code === 'above' || one.code === 'below' ? one.texts : [],
+		);
+		return { title: list.title, songs: reading.songs.map(({ title }) => title), told };
+	};
+
+	it.each([
+		["Hi all, here is tonight's list:\n\n1. Kiln\n2. Reed\n", ["Hi all, here is tonight's list:"]],
+		[
+			"Hi all,\nhere's the list for Friday:\n1. Kiln\n2. Reed",
+			['Hi all,', "here's the list for Friday:"],
+		],
+		['Morning Lou!\n\nKiln\nReed\n', ['Morning Lou!']],
+		["Hi all,\nhere's the set:\nKiln\nReed\n", ['Hi all,', "here's the set:"]],
+		['1. Kiln\n2. Reed\n\nCheers,\nLou\n', ['Cheers,', 'Lou']],
+		['Kiln\nReed\n\nThanks, see you at six!\n', ['Thanks, see you at six!']],
+	])('is neither title nor song, and told: %j', (text, told) => {
+		expect(whole(text)).toEqual({ title: null, songs: ['Kiln', 'Reed'], told });
+	});
+
+	it('leaves the title below it', () => {
+		const text = 'Hello everyone!\nFriday at the Mill:\n\n1. Kiln\n2. Reed\n';
+		expect(whole(text)).toMatchObject({ title: 'Friday at the Mill', told: ['Hello everyone!'] });
+		const bare = 'Hi all,\nFriday at the Mill\n\nKiln\nReed\n';
+		expect(whole(bare)).toMatchObject({ title: 'Friday at the Mill', songs: ['Kiln', 'Reed'] });
+	});
+
+	it.each(['Evening show, Friday', 'Hello Harbour Tour', 'Best of the Mill', 'Dear Green Place'])(
+		'is no greeting where it reads as a title: %s',
+		(title) => {
+			expect(whole(`${title}\n\n1. Kiln\n2. Reed\n`)).toMatchObject({ title, told: [] });
+		},
+	);
+
+	it('is a song where it stands among the songs', () => {
+		expect(whole('Hello Harbour\nKiln\nCheers, Mate\n').songs).toEqual([
+			'Hello Harbour',
+			'Kiln',
+			'Cheers, Mate',
+		]);
+		expect(whole('1. Hey, Harbour\n2. Kiln\n3. Thanks, Lou\n').songs).toHaveLength(3);
+	});
+});

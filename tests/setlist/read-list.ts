@@ -1,9 +1,10 @@
 // A set list read in memory, as `new` reads it.
 
+import { NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
 import { decodeText } from '../../src/setlist/decode-text.ts';
 import { EMPTY_RACK, type ListReading, type Rack } from '../../src/setlist/draft-from-list.ts';
 import type { SetList } from '../../src/setlist/list-row.ts';
-import { readingOf, readSetList } from '../../src/setlist/make-show.ts';
+import { readSetList } from '../../src/setlist/make-show.ts';
 import type { ShowDraft } from '../../src/setlist/show-draft.ts';
 
 type How = {
@@ -21,7 +22,7 @@ export function readBytes(
 	if (!decoded.ok) throw new Error(`no text: ${decoded.is}`);
 	const read = readSetList({ text: decoded.text, form, columns, rack });
 	if (!read.ok) throw new Error(read.code);
-	return { list: read.list, reading: readingOf(read.list, rack, new Map()) };
+	return { list: read.list, reading: readingOf(read.list, rack, NO_ANSWERS) };
 }
 
 /** The same from text. */

@@ -112,6 +112,30 @@ test('killed in the middle: every answer is offered the next time, for its owner
 	expect((await again.afterwards()).code).toBe(1);
 }, 90_000);
 
+test('two at once keep a draft each, and each is offered for its file', async () => {
+	const data = scratch();
+	const folder = scratch('files');
+	const names = ['friday.yaml', 'saturday.yaml'] as const;
+	const programs: Program[] = [];
+	for (const name of names) programs.push(await startNew(join(folder, name), data));
+	for (const [index, { screen }] of programs.entries()) {
+		for (const key of ['A', 'B'][index] ?? '') await screen.press(key);
+		await screen.waitFor(/[AB]_/, PATIENCE_MS);
+		await screen.press('enter');
+		await screen.waitFor('Which day', PATIENCE_MS);
+	}
+	for (const { screen } of programs) {
+		await screen.press('esc');
+		await screen.waitFor('Kept as a draft.', PATIENCE_MS);
+	}
+	for (const [index, name] of [...names.entries()].toReversed()) {
+		const again = await startNew(join(folder, name), data);
+		await again.screen.waitFor(`Go on with ${['A', 'B'][index]}?`, PATIENCE_MS);
+		await again.screen.press('esc');
+		await again.screen.waitFor(/code \d/, PATIENCE_MS);
+	}
+}, 90_000);
+
 test.each([
 	['no draft', '{'],
 	['answers of another kind', JSON.stringify({ answers: '{"a":1}', typed: 'x' })],
@@ -136,6 +160,31 @@ test('a question about a list that is left with Ctrl-C leaves no file', async ()
 	await program.screen.waitFor('code ', PATIENCE_MS);
 	expect((await program.afterwards()).code).toBe(130);
 	expect(existsSync(file)).toBe(false);
+});
+
+test('what a list leaves open is asked, a word of the act’s own once for all its cells', async () => {
+	const folder = scratch('files');
+	const [file, list] = [join(folder, 'a.yaml'), join(folder, 'a.csv')];
+	writeFileSync(
+		list,
+		'No,Song,Ash\n1,Harbour,Amber\n2,Lantern,Amber OPG*\n3,Break,\n4,Gravel,Amber OPG*\n',
+	);
+	const { screen, afterwards } = startProgram({ words: `new ${file} --songs ${list}` });
+	for (const [asked, keys] of [
+		["1 OPG* is a tuning of the act's own, wherever it stands", ['1', 'enter']],
+		['Which tuning is OPG*?', [...'opg', 'enter']],
+		['1 an interval', ['1', 'enter']],
+	] as const) {
+		await screen.waitFor(asked, PATIENCE_MS);
+		for (const key of keys) await screen.press(key);
+	}
+	await screen.waitFor('0 left open', PATIENCE_MS);
+	await screen.waitFor('code ', PATIENCE_MS);
+	expect([0, 1]).toContain((await afterwards()).code);
+	const written = readFileSync(file, 'utf8');
+	expect(written).toContain('abbreviations: {OPG*: open G}\n');
+	expect(written.match(/tuning: open G}/g)).toHaveLength(2);
+	expect(written).toContain('  - interval: 20m\n');
 });
 
 test('without a terminal and without a list it is a sentence, and 2', async () => {

@@ -1,11 +1,9 @@
 // `rackside new` by questions: the screen, the draft that outlives it, and the file at the end.
 
-import { createHash } from 'node:crypto';
 import { basename, dirname, relative, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { slug } from '../../base/slug.ts';
 import { realClock } from '../../disk/clock.ts';
-import { draftFile } from '../../disk/draft-file.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -20,12 +18,13 @@ import {
 	press,
 	startNewShow,
 } from '../../new-show/new-show.ts';
+import type { Carried } from '../../report/next-night.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
 import { draftOfShow } from '../../setlist/draft-of-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { nodeClock } from '../../terminal/clock.ts';
 import { styledRow, stylingOf } from '../../ui/styled-row.ts';
-import { CARRIED_TITLE, NOTHING_CARRIED } from '../../words/carried.ts';
+import { beforeTheDoors, CARRIED_TITLE, NOTHING_CARRIED } from '../../words/carried.ts';
 import { exportProblem } from '../../words/disk.ts';
 import * as words from '../../words/new-show.ts';
 import { problemText } from '../../words/problem-text.ts';
@@ -45,11 +44,11 @@ import { shellWord } from '../shell/shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
 import { writeTrace } from '../write-trace.ts';
+import { keptDraft, NO_DRAFT } from './kept-draft.ts';
 import { nextDay } from './next-day.ts';
 import { showOrGear } from './rack-file.ts';
 
 const TICK_MS = 60_000;
-const DRAFT = 'new-show';
 const ENDING = '.yaml';
 
 /** What is asked for. */
@@ -57,7 +56,7 @@ export type Wanted = {
 	/** As it was typed; null for a name made of the title. */
 	readonly file: string | null;
 	/** Where all but the day comes from an earlier night, with what was carried over, a line each. */
-	readonly earlier?: { readonly draft: ShowDraft; readonly carried: readonly string[] };
+	readonly earlier?: { readonly draft: ShowDraft; readonly carried: readonly Carried[] };
 	/** Where the file is there and is added to. */
 	readonly adding?: FileThere;
 };
@@ -89,7 +88,7 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 	const places = placesOf(request, io);
 	makeFolders(realDisk, places.data);
 	// What an earlier night says is there the next time without being kept.
-	const drafts = earlier ? NO_DRAFT : keptDraft(places.data, draftName(wanted, io));
+	const drafts = earlier ? NO_DRAFT : await keptDraft(places.data, wanted, io);
 	const page = newShowPage({
 		first: startNewShow(beginning(wanted, io), drafts.kept()),
 		keep: drafts.keep,
@@ -111,6 +110,7 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 			const ended = page.ended();
 			if (ended !== null) io.write(ended);
 			else io.write(`${drafts.words(page.state())}\n`);
+			drafts.release();
 		},
 	});
 	const { colours } = livePreferences({ disk: realDisk, folder: places.settings }).values();
@@ -144,7 +144,7 @@ function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {
 		const { draft, carried } = earlier;
 		return {
 			...{ today: nextDay(draft.date, localDay(io.wallMs())), title: draft.title },
-			earlier: { draft, carried: carried.length },
+			earlier: { draft, carried: carried.length, toDo: toDoOf(carried) },
 		};
 	}
 	const name = file === null ? '' : cleanText(basename(file).replace(/\.ya?ml$/i, ''));
@@ -155,55 +155,6 @@ function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {
 function fileName({ title, date }: ShowDraft, { file, earlier }: Wanted): string {
 	if (file !== null) return basename(file);
 	return `${slug(title)}${earlier && date ? `-${date}` : ''}${ENDING}`;
-}
-
-const NO_DRAFT: KeptDraft = {
-	kept: () => null,
-	keep: () => {},
-	words: () => words.NOTHING_BEGUN,
-};
-
-type KeptDraft = {
-	readonly kept: () => Kept | null;
-	readonly keep: (kept: Kept | null) => void;
-	/** What is to be said when the questions are left: whether the draft is on the disk. */
-	readonly words: (state: NewShow) => string;
-};
-
-/** The draft in the data folder. */
-/** A draft of what is added to a file is that file's, as it stands, and no other's. */
-function draftName({ file, adding }: Wanted, io: Io): string {
-	if (!adding || file === null) return DRAFT;
-	const of = `${resolve(io.cwd, file)}\n${adding.text}`;
-	return `${DRAFT}-${createHash('sha256').update(of).digest('hex').slice(0, 12)}`;
-}
-
-function keptDraft(folder: string, night: string): KeptDraft {
-	const store = draftFile(realDisk, { folder, night });
-	const asStored = ({ answers, typed }: Kept) => ({ answers: JSON.stringify(answers), typed });
-	return {
-		kept: () => {
-			const { answers, typed = '' } = store.kept();
-			return answers === undefined ? null : { answers: textsIn(answers), typed };
-		},
-		keep: (kept) => store.keep(kept === null ? {} : asStored(kept)),
-		words: (state) => {
-			const kept = keptOf(state);
-			if (kept === null) return words.draftKept;
-			if (kept.answers.length === 0 && kept.typed === '') return words.NOTHING_BEGUN;
-			const isKept = store.kept().answers === asStored(kept).answers;
-			return isKept ? words.draftKept : words.draftNotKept;
-		},
-	};
-}
-
-function textsIn(json: string): readonly string[] {
-	try {
-		const found: unknown = JSON.parse(json);
-		return Array.isArray(found) ? found.filter((one) => typeof one === 'string') : [];
-	} catch {
-		return [];
-	}
 }
 
 /** What is to be said on the plain terminal once the file is written, and the exit code. */
@@ -322,13 +273,20 @@ export function checked(
 				? `${problems.map(problemText).join('\n')}\n`
 				: risksText(risks, shellWord(name));
 		const carried = earlier === undefined ? '' : carriedText(earlier.carried);
-		const text = `${carried}${words.madeFile(cleanText(name))}\n${found}${words.whatNext(shellWord(name))}\n`;
+		const toDo = toDoOf(earlier?.carried ?? []);
+		const first = toDo.length === 0 ? '' : `${beforeTheDoors(toDo)}\n`;
+		const text = `${carried}${words.madeFile(cleanText(name))}\n${found}${first}${words.whatNext(shellWord(name))}\n`;
 		return terminalText(text, io);
 	};
 	return { text: check(), code: () => code };
 }
 
-function carriedText(carried: readonly string[]): string {
+const toDoOf = (carried: readonly Carried[]): readonly string[] =>
+	carried.flatMap(({ toDo }) => toDo ?? []);
+
+function carriedText(carried: readonly Carried[]): string {
 	if (carried.length === 0) return `${NOTHING_CARRIED}\n`;
-	return [CARRIED_TITLE, ...carried.map((one) => `  ${one}`)].map((one) => `${one}\n`).join('');
+	return [CARRIED_TITLE, ...carried.map(({ text }) => `  ${text}`)]
+		.map((one) => `${one}\n`)
+		.join('');
 }

@@ -9,16 +9,9 @@ import { realDisk } from '../../disk/real-disk.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
 import { decodeText } from '../../setlist/decode-text.ts';
 import type { Asked, ListReading, Rack } from '../../setlist/draft-from-list.ts';
-import type { SetList } from '../../setlist/list-row.ts';
-import {
-	answerKey,
-	canBeAnswered,
-	type ListText,
-	type ReadList,
-	readingOf,
-	readSetList,
-} from '../../setlist/make-show.ts';
+import { type ListText, type ReadList, readSetList } from '../../setlist/make-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
+import { withAbbreviations } from '../../setlist/take-over.ts';
 import { writeShowFile } from '../../setlist/write-show-file.ts';
 import { SIGNAL_NUMBERS } from '../../terminal/ending.ts';
 import { diskTrouble } from '../../words/disk.ts';
@@ -36,6 +29,7 @@ import { shellWord } from '../shell/shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
+import { askAboutList } from './ask-about-list.ts';
 import { type Ask, askOnTerminal, LeftQuestion, listBytes } from './list-input.ts';
 import { rackOf, readRack, showOrGear } from './rack-file.ts';
 
@@ -90,21 +84,23 @@ async function madeFromList(request: Request, io: Io): Promise<number> {
 	const put = listFile === '-' ? async () => null : ask;
 	const read = await readAsked({ text, form, columns, rack }, put);
 	if (!read.ok) return tellProblems([listProblem(read, listFile)], io);
-	const reading = await asked(read.list, rack, put);
+	const { reading, abbreviations } = await askAboutList(read.list, rack, put);
 
 	const title = read.list.title ?? nameOf(listFile === '-' ? out : listFile);
 	const draft = draftOf(reading, {
 		title,
 		io,
 		include: fromFile.include,
-		further: fromFile.further,
+		further: withAbbreviations(fromFile.further, abbreviations),
 	});
 	const remarked = words.withRemarks(draft, reading, {
 		source: listFile === '-' ? words.STANDARD_INPUT : basename(listFile),
 		...{ isDateGuessed: true, isStartGuessed: true, isTitleGuessed: read.list.title === null },
 	});
 	const showText =
-		there === null ? writeShowFile(remarked) : addToShowFile(there.text, remarksBelow(remarked));
+		there === null
+			? writeShowFile(remarked)
+			: addToShowFile(there.text, remarksBelow(remarked), abbreviations);
 	if (showText === null) {
 		const where = { file: cleanText(out) };
 		return tellProblems(
@@ -263,21 +259,6 @@ async function readAsked(list: ListText, ask: Ask): Promise<ReadList> {
 		if (answer !== '') columns[one.column] = answer;
 	}
 	return readSetList({ ...list, columns });
-}
-
-/** The reading after every question that somebody is there to answer. */
-async function asked(list: SetList, rack: Rack, ask: Ask): Promise<ListReading> {
-	const answers = new Map<string, string>();
-	const put = new Set<string>();
-	for (;;) {
-		const reading = readingOf(list, rack, answers);
-		const next = reading.asked.find((one) => canBeAnswered(one) && !put.has(answerKey(one)));
-		if (!next) return reading;
-		put.add(answerKey(next));
-		const answer = await ask(words.question(next));
-		if (answer === null) return reading;
-		if (answer.trim() !== '') answers.set(answerKey(next), answer.trim());
-	}
 }
 
 function draftOf(

@@ -39,7 +39,7 @@ export async function newFromNight(
 		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
 		dayOf: localDay,
 	});
-	const wanted = { file, earlier: { draft, carried: carried.map(({ text }) => text) } };
+	const wanted = { file, earlier: { draft, carried } };
 	const isJson = request.options.json === true;
 	if (!isJson && io.isInputTerminal && io.isOutputTerminal) {
 		return newByQuestions(wanted, request, io);

@@ -1,0 +1,75 @@
+// The questions that a set list leaves open, put on the terminal one by one until nothing is open or all is left so.
+
+import { cleanText } from '../../base/clean-text.ts';
+import {
+	type Answers,
+	answerKey,
+	canBeAnswered,
+	NO_ANSWERS,
+	readingOf,
+} from '../../setlist/answers.ts';
+import {
+	type Choice,
+	choicesOf,
+	chosen,
+	takesALine,
+	taught,
+	typed,
+} from '../../setlist/choices.ts';
+import type { Asked, ListReading, Rack } from '../../setlist/draft-from-list.ts';
+import type { SetList } from '../../setlist/list-row.ts';
+import { INSTRUMENT_KINDS } from '../../tuning/kind.ts';
+import { type Abbreviations, readTuning } from '../../tuning/tuning.ts';
+import * as words from '../../words/set-list.ts';
+import type { Ask } from './list-input.ts';
+
+/** The reading after every question that somebody is there to answer, and the words that it taught. */
+export async function askAboutList(
+	list: SetList,
+	rack: Rack,
+	ask: Ask,
+): Promise<{ readonly reading: ListReading; readonly abbreviations: Abbreviations }> {
+	let answers = NO_ANSWERS;
+	const left = new Set<string>();
+	for (;;) {
+		const { abbreviations } = answers;
+		const reading = readingOf(list, rack, answers);
+		const next = reading.asked.find((one) => canBeAnswered(one) && !left.has(answerKey(one)));
+		if (!next) return { reading, abbreviations };
+		const choices = choicesOf(next, list, rack);
+		const takesLine = takesALine(next);
+		const answer = await ask(cleanLines(words.question(next, choices, takesLine)));
+		if (answer === null) return { reading, abbreviations };
+		const line = answer.trim();
+		const choice = /^\d+$/.test(line) ? choices[Number(line) - 1] : undefined;
+		if (line === '') left.add(answerKey(next));
+		else if (choice) answers = await withChoice(answers, { next, choice, ask });
+		else if (takesLine) answers = typed(answers, next, line);
+	}
+}
+
+const cleanLines = (text: string): string => text.split('\n').map(cleanText).join('\n');
+
+/** The answers with what was chosen; where a tuning is taught, once it can be read. */
+async function withChoice(
+	answers: Answers,
+	{ next, choice, ask }: { readonly next: Asked; readonly choice: Choice; readonly ask: Ask },
+): Promise<Answers> {
+	if (choice.means !== 'tuning') return chosen(answers, next, choice);
+	const question = cleanText(words.tuningQuestion(choice.word));
+	for (let said = ''; ; said = `${words.NO_SUCH_TUNING}\n`) {
+		const tuning = (await ask(`${said}${question}`))?.trim() ?? '';
+		if (tuning === '') return answers;
+		const name = nameOf(tuning);
+		if (name !== null) return taught(answers, choice.word, name);
+	}
+}
+
+/** The tuning's name, or its notes, as the first kind of instrument that has it reads it; null for none. */
+function nameOf(text: string): string | null {
+	for (const kind of INSTRUMENT_KINDS) {
+		const reading = readTuning(text, kind, {});
+		if (reading.ok && kind !== 'other') return reading.tuning.name;
+	}
+	return null;
+}

@@ -1,0 +1,142 @@
+// What was answered to what a set list left open, and the list as it reads then.
+
+import type { Abbreviations } from '../tuning/tuning.ts';
+import { type Asked, draftFromList, type ListReading, type Rack } from './draft-from-list.ts';
+import {
+	type Field,
+	type ListPlayer,
+	type ListRow,
+	NOBODY_NAMED,
+	type SetList,
+	type SongRow,
+} from './list-row.ts';
+
+/** What a row is that could be read in two ways. */
+export type RowAnswer =
+	/** As it was taken. */
+	| { readonly is: 'as-taken' }
+	/** The other way: the piece is a length, or the row an interval. */
+	| { readonly is: 'otherwise' }
+	/** The piece is what this player has. */
+	| { readonly is: 'hands'; readonly player: ListPlayer }
+	| { readonly is: 'titled'; readonly title: string };
+
+export type Answers = {
+	/** What a cell says instead, by `answerKey`. */
+	readonly cells: ReadonlyMap<string, string>;
+	/** By `answerKey`. */
+	readonly rows: ReadonlyMap<string, RowAnswer>;
+	/** The act's own words for tunings. */
+	readonly abbreviations: Abbreviations;
+	/** Names that are instruments'. */
+	readonly instruments: readonly string[];
+};
+
+export const NO_ANSWERS: Answers = {
+	...{ cells: new Map(), rows: new Map(), abbreviations: {}, instruments: [] },
+};
+
+/** By what an answer finds its cell or, for what is asked of a whole row, its song. */
+export function answerKey({
+	row,
+	column,
+	text,
+	why,
+}: Pick<Asked, 'row' | 'column' | 'text' | 'why'>): string {
+	return OF_A_ROW.has(why) ? rowKey(row, text) : `${row} ${column}`;
+}
+
+const OF_A_ROW: ReadonlySet<Asked['why']> = new Set([
+	...(['length-or-title', 'interval-or-song', 'which-player'] as const),
+	...(['shorthand-in-title', 'no-title'] as const),
+]);
+
+const rowKey = (row: number, text: string): string => `${row} "${text}"`;
+
+/** What nobody can answer by a line: it stands in the file to be put right there, or was asked before. */
+export function canBeAnswered({ why }: Asked): boolean {
+	return !NOT_BY_A_LINE.has(why);
+}
+
+const NOT_BY_A_LINE: ReadonlySet<Asked['why']> = new Set([
+	...(['interval-place', 'empty-encore', 'title-too-long', 'column-unclear'] as const),
+]);
+
+/** The show of these rows, what was answered read as the answer. */
+export function readingOf(list: SetList, rack: Rack, answers: Answers): ListReading {
+	const rows = list.rows.map((row) => answeredCells(answeredRow(row, answers), answers));
+	const named = [...answers.rows.values()].flatMap((one) =>
+		one.is === 'hands' ? [one.player] : [],
+	);
+	const players = [...list.players];
+	for (const player of named) {
+		if (!players.some(({ id }) => id === player.id)) players.push(player);
+	}
+	return draftFromList(
+		{ ...list, rows, players },
+		{
+			...rack,
+			abbreviations: { ...rack.abbreviations, ...answers.abbreviations },
+			sureNames: answers.instruments,
+		},
+	);
+}
+
+/** Whom a piece of a row can be given to. */
+export function possiblePlayers(list: SetList, rack: Rack): readonly ListPlayer[] {
+	const racked = rack.players
+		.filter(({ id }) => !list.players.some((one) => one.id === id))
+		.map(({ id, name }) => ({ id, name, column: name }));
+	const all = [...list.players, ...racked];
+	return all.length === 0 ? [NOBODY_NAMED] : all;
+}
+
+function answeredRow(row: ListRow, { rows }: Answers): ListRow {
+	if (row.kind === 'aside') {
+		const answer = rows.get(rowKey(row.row, row.text));
+		return answer?.is === 'titled' && row.song ? { ...row.song, title: answer.title } : row;
+	}
+	const { doubt } = row.kind === 'song' ? row : { doubt: null };
+	if (row.kind !== 'song' || doubt === null) return row;
+	const answer = rows.get(rowKey(row.row, row.title));
+	return answer === undefined ? row : withoutDoubt({ ...row, doubt: null }, doubt, answer);
+}
+
+function withoutDoubt(
+	row: SongRow,
+	{ why, piece, title }: NonNullable<SongRow['doubt']>,
+	answer: RowAnswer,
+): ListRow {
+	if (answer.is === 'otherwise' && why === 'interval-or-song') {
+		const said = piece === '' ? null : { text: piece, column: row.titleColumn };
+		return { kind: 'interval', row: row.row, length: row.length ?? said };
+	}
+	if (answer.is === 'otherwise')
+		return { ...row, title, length: { text: piece, column: 'length' } };
+	if (answer.is !== 'hands') return row;
+	const { id, column } = answer.player;
+	const hands = { ...row.hands, [id]: { text: piece, column } };
+	if (why !== 'which-player') return { ...row, title, hands };
+	const at = row.notes.indexOf(piece);
+	return { ...row, hands, notes: row.notes.filter((_, index) => index !== at) };
+}
+
+function answeredCells(row: ListRow, { cells }: Answers): ListRow {
+	if (cells.size === 0 || (row.kind !== 'song' && row.kind !== 'interval')) return row;
+	const read = (field: Field | null): Field | null => {
+		const answer = field === null ? undefined : cells.get(`${row.row} ${field.column}`);
+		return field === null || answer === undefined ? field : { ...field, text: answer };
+	};
+	if (row.kind === 'interval') return { ...row, length: read(row.length) };
+	return {
+		...row,
+		length: read(row.length),
+		tempo: read(row.tempo),
+		gap: read(row.gap),
+		starts: read(row.starts),
+		ends: read(row.ends),
+		hands: Object.fromEntries(
+			Object.entries(row.hands).map(([player, field]) => [player, read(field) ?? field]),
+		),
+	};
+}

@@ -1,0 +1,94 @@
+// What can be answered to a question about a set list by one figure, and what each answer comes to.
+
+import { type Answers, answerKey, possiblePlayers, type RowAnswer } from './answers.ts';
+import type { Asked, Rack } from './draft-from-list.ts';
+import type { ListPlayer, SetList } from './list-row.ts';
+
+export type Choice =
+	| { readonly means: 'title' | 'length' | 'song' | 'interval' | 'notes' }
+	| { readonly means: 'hands'; readonly player: ListPlayer; readonly piece: string }
+	/** What it is near to. */
+	| { readonly means: 'near'; readonly name: string }
+	/** A word of the act's own for a tuning, which is asked next. */
+	| { readonly means: 'tuning'; readonly word: string }
+	| { readonly means: 'instrument'; readonly name: string };
+
+/** The choices, in the order in which they are numbered from 1; none where a line must be typed. */
+export function choicesOf(asked: Asked, list: SetList, rack: Rack): readonly Choice[] {
+	const { near, word } = asked;
+	const hands = (): readonly Choice[] =>
+		possiblePlayers(list, rack).map((player) => ({
+			means: 'hands',
+			player,
+			piece: pieceOf(asked, list),
+		}));
+	const own: readonly Choice[] =
+		word === null
+			? []
+			: [
+					{ means: 'tuning', word: word.unknown },
+					{ means: 'instrument', name: word.whole },
+				];
+	switch (asked.why) {
+		case 'length-or-title':
+			return [{ means: 'length' }, { means: 'title' }];
+		case 'interval-or-song':
+			return [{ means: 'interval' }, { means: 'song' }];
+		case 'which-player':
+			return [...hands(), { means: 'notes' }];
+		case 'shorthand-in-title':
+			return [{ means: 'title' }, ...hands()];
+		default:
+			return [...(near === null ? [] : [{ means: 'near', name: near } as const]), ...own];
+	}
+}
+
+function pieceOf({ row, text }: Asked, { rows }: SetList): string {
+	const found = rows.find((one) => one.kind === 'song' && one.row === row && one.title === text);
+	return found?.kind === 'song' ? (found.doubt?.piece ?? '') : '';
+}
+
+/** The answers with what a word of the act's own means. */
+export function taught(answers: Answers, word: string, tuning: string): Answers {
+	return { ...answers, abbreviations: { ...answers.abbreviations, [word]: tuning } };
+}
+
+/** The answers with this choice among them. */
+export function chosen(
+	answers: Answers,
+	asked: Asked,
+	choice: Exclude<Choice, { means: 'tuning' }>,
+): Answers {
+	const key = answerKey(asked);
+	switch (choice.means) {
+		case 'instrument':
+			return { ...answers, instruments: [...answers.instruments, choice.name] };
+		case 'near': {
+			const text = asked.text.replace(asked.word?.whole ?? asked.text, choice.name);
+			return typed(answers, asked, text);
+		}
+		default:
+			return { ...answers, rows: new Map(answers.rows).set(key, rowAnswer(choice)) };
+	}
+}
+
+function rowAnswer(choice: Exclude<Choice, { means: 'tuning' }>): RowAnswer {
+	if (choice.means === 'hands') return { is: 'hands', player: choice.player };
+	const isOther = choice.means === 'length' || choice.means === 'interval';
+	return { is: isOther ? 'otherwise' : 'as-taken' };
+}
+
+/** Whether a line typed anew answers it: the cell, or the title that a row has not. */
+export function takesALine({ why }: Asked): boolean {
+	return !['length-or-title', 'interval-or-song', 'which-player', 'shorthand-in-title'].includes(
+		why,
+	);
+}
+
+/** The answers with this line among them. */
+export function typed(answers: Answers, asked: Asked, line: string): Answers {
+	const key = answerKey(asked);
+	return asked.why === 'no-title'
+		? { ...answers, rows: new Map(answers.rows).set(key, { is: 'titled', title: line }) }
+		: { ...answers, cells: new Map(answers.cells).set(key, line) };
+}
