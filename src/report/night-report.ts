@@ -15,8 +15,7 @@ import { gearFacts } from './gear-facts.ts';
 import type { HandOverLine, WrongHold } from './hand-over-lines.ts';
 import { handOverLines } from './hand-over-lines.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
-import type { NightStep } from './night-steps.ts';
-import { songAt } from './night-steps.ts';
+import { AWAY, type NightStep, songAt } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import { otherThanAsked } from './other-than-asked.ts';
 import { type Repair, repairList } from './repair-list.ts';
@@ -226,7 +225,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		incidents,
 		memos,
 		boardsCorrected: ofKinds('pedal-corrected'),
-		gaps: ofKinds('resumed', 'slept', 'clock-set'),
+		gaps: ofKinds(...AWAY, 'clock-set'),
 		damage: parts.damage.map(cleanText),
 		tomorrow,
 		repairs,
