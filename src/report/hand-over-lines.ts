@@ -14,7 +14,7 @@ import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.
 import { soundsLike } from '../tuning/capo.ts';
 import { EMPTY_HANDS, inTuning, sounding } from '../words/report.ts';
 import { type HandOverTime, handOverTime } from './hand-over-times.ts';
-import type { NightStep } from './night-steps.ts';
+import { AWAY, type NightStep } from './night-steps.ts';
 
 /** How the journal came to hold a hand-over: by a key of its own, with the start of its song, or once that song was over. */
 export type HandOverNoted = 'by-itself' | 'with-song' | 'later';
@@ -78,9 +78,11 @@ export function handOverLines(
 		steps.filter(({ entry }) => entry.k === 'song-began').map(({ of }) => of),
 	);
 	let calledMs: NightMs | null = null;
+	let awayUntilMs: NightMs | null = null;
 	for (const { entry, of, before, after } of steps) {
 		if (entry.k === 'next-chosen') calledMs = entry.at;
 		if (entry.k === 'song-began') calledMs = null;
+		if (AWAY.has(entry.k)) awayUntilMs = entry.at;
 		if (entry.k !== 'handed-over' && entry.k !== 'hand-over-corrected') continue;
 		const { player } = entry;
 		const index = lines.findLastIndex((one) => one.player === player);
@@ -104,7 +106,7 @@ export function handOverLines(
 			};
 		} else {
 			const noted = missed ? 'later' : withSong.has(of) ? 'with-song' : 'by-itself';
-			const took = handOverTime(entry, { before, after, wanted, noted, calledMs });
+			const took = handOverTime(entry, { before, after, wanted, noted, calledMs, awayUntilMs });
 			lines.push({ player, line: { ...line, ...took, noted } });
 		}
 		const wrong = wanted && wrongHold(entry, after, wanted);

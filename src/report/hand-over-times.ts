@@ -24,20 +24,24 @@ type Made = {
 	readonly noted: 'by-itself' | 'with-song' | 'later';
 	/** When the song to come was called, where that was since the last one began. */
 	readonly calledMs: NightMs | null;
+	/** When the program came back last; what was measured over that time is not known. */
+	readonly awayUntilMs: NightMs | null;
 };
 
 /** The times of one hand-over or correction. */
 export function handOverTime(entry: Entry, made: Made): HandOverTime {
-	const { before, after, wanted, noted, calledMs } = made;
+	const { before, wanted, noted, calledMs } = made;
+	const taken = (fromMs: NightMs): number | null =>
+		(made.awayUntilMs ?? fromMs) > fromMs ? null : secondsFrom(fromMs, entry.at);
 	const incident = 'incident' in entry ? entry.incident : undefined;
 	if (incident !== undefined) {
 		const broke = before.incidents.find(({ id }) => id === incident);
-		const takenSeconds = broke === undefined ? null : secondsFrom(broke.atMs, entry.at);
+		const takenSeconds = broke === undefined ? null : taken(broke.atMs);
 		return { wantedSeconds: null, takenSeconds, isLate: null };
 	}
 	const on = songOnNow(before);
 	const isForSongOn = on !== null && noted !== 'later' && on.item.key === wanted?.key;
-	if (noted === 'by-itself' && isForSongOn) return inSong(entry, before, after);
+	if (noted === 'by-itself' && isForSongOn) return inSong(entry, made, taken);
 	const wantedSeconds = wanted && gapBefore(before, wanted);
 	if (noted === 'later') return { wantedSeconds, takenSeconds: null, isLate: null };
 	// With the start of its song, or while the song before was still on: it was there in time.
@@ -47,12 +51,17 @@ export function handOverTime(entry: Entry, made: Made): HandOverTime {
 	if (wantedSeconds === null || before.phaseSinceMs === null) {
 		return { wantedSeconds, takenSeconds: null, isLate: false };
 	}
-	const takenSeconds = secondsFrom(Math.max(before.phaseSinceMs, calledMs ?? 0), entry.at);
-	return { wantedSeconds, takenSeconds, isLate: takenSeconds > wantedSeconds };
+	const takenSeconds = taken(Math.max(before.phaseSinceMs, calledMs ?? 0));
+	const isLate = takenSeconds === null ? null : takenSeconds > wantedSeconds;
+	return { wantedSeconds, takenSeconds, isLate };
 }
 
 /** Noted in the song that it is for: late where it was that song's first, and it is as asked only now. */
-function inSong(entry: Entry, before: Session, after: Session): HandOverTime {
+function inSong(
+	entry: Entry,
+	{ before, after }: Made,
+	taken: (fromMs: NightMs) => number | null,
+): HandOverTime {
 	const player = 'player' in entry ? entry.player : null;
 	const isAtStart = before.song !== null && cueIndex(before.song) === 0;
 	const isAsked = player !== null && !isAsAsked(before, player) && isAsAsked(after, player);
@@ -61,11 +70,9 @@ function inSong(entry: Entry, before: Session, after: Session): HandOverTime {
 		return { wantedSeconds: null, takenSeconds: null, isLate: null };
 	}
 	const endedMs = lastEndBefore(before, on.item.runs.at(-1)?.beganAtMs ?? entry.at);
-	return {
-		wantedSeconds: gapBefore(before, on.item),
-		takenSeconds: endedMs === null ? null : secondsFrom(endedMs, entry.at),
-		isLate: true,
-	};
+	const takenSeconds = endedMs === null ? null : taken(endedMs);
+	const isKnown = endedMs === null || takenSeconds !== null;
+	return { wantedSeconds: gapBefore(before, on.item), takenSeconds, isLate: isKnown ? true : null };
 }
 
 /**

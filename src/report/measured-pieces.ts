@@ -10,7 +10,7 @@ import type { Instrument, WorkTimes } from '../showfile/show.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { retuneKind } from '../tuning/retune.ts';
 import type { NightReport } from './night-report.ts';
-import type { NightStep } from './night-steps.ts';
+import { AWAY, type NightStep } from './night-steps.ts';
 
 /** Every piece that was measured, hand-overs first. */
 export function measuredPieces(report: NightReport, steps: readonly NightStep[]): readonly Piece[] {
@@ -54,7 +54,10 @@ function handOverPieces({ handOvers }: NightReport, steps: readonly NightStep[])
 	});
 }
 
-/** What somebody with one pair of hands does in between; the work that it interrupts may have been begun before. */
+/**
+ * What somebody with one pair of hands does in between, or the program off: the work that it interrupts may have been
+ * begun before.
+ */
 const BETWEEN: ReadonlySet<Entry['k']> = new Set([
 	'handed-over',
 	'came-back',
@@ -62,6 +65,7 @@ const BETWEEN: ReadonlySet<Entry['k']> = new Set([
 	'found-as',
 	'put-aside',
 	'brought-back',
+	...AWAY,
 ]);
 
 /**

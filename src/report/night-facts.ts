@@ -1,11 +1,10 @@
 // A night as those who look at many nights need it, taken from its report and its steps.
 
-import { type GearId, gearId } from '../gear/gear-id.ts';
-import type { Gap, InstrumentNight, NightFacts, StringBreak } from '../history/night-facts.ts';
-import type { Entry, NightMs } from '../journal/entry.ts';
+import type { Gap, NightFacts } from '../history/night-facts.ts';
 import { findInstrument, findSong } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { gapBetween } from '../showfile/gap-between.ts';
+import { gearFacts } from './gear-facts.ts';
 import { measuredPieces } from './measured-pieces.ts';
 import type { NightReport } from './night-report.ts';
 import type { NightStep } from './night-steps.ts';
@@ -23,8 +22,6 @@ export type FactsAsked = {
 /** The facts of a night; empty lists where nothing happened in it. */
 export function factsOfNight({ report, steps, folder, day }: FactsAsked): NightFacts {
 	const last = steps.at(-1)?.after ?? null;
-	const gearOf = (id: string): GearId =>
-		gearId((last && findInstrument(last, id)) ?? { id }, folder);
 	const lateness = report.handOvers.map(({ isLate }) => isLate);
 	return {
 		night: report.night,
@@ -49,8 +46,7 @@ export function factsOfNight({ report, steps, folder, day }: FactsAsked): NightF
 		pieces: measuredPieces(report, steps),
 		lateHandOvers: lateness.filter((isLate) => isLate === true).length,
 		timelyHandOvers: lateness.filter((isLate) => isLate === false).length,
-		breaks: last === null ? [] : breaksOf(last, report, gearOf),
-		instruments: last === null ? [] : instrumentsOf(last, { report, steps, gearOf }),
+		...gearFacts({ report, steps, folder }),
 	};
 }
 
@@ -99,62 +95,4 @@ function gapsOf(last: Session, { songs, handOvers }: NightReport): readonly Gap[
 			},
 		];
 	});
-}
-
-function breaksOf(
-	last: Session,
-	{ incidents }: NightReport,
-	gearOf: (id: string) => GearId,
-): readonly StringBreak[] {
-	return incidents.flatMap((one): StringBreak[] => {
-		const { instrumentId, string } = one;
-		if (one.kind !== 'string-break' || instrumentId === null) return [];
-		const gauges = findInstrument(last, instrumentId)?.strings ?? [];
-		return [
-			{
-				gear: gearOf(instrumentId),
-				shown: one.instrument ?? instrumentId,
-				player: one.player,
-				string,
-				gauge: string === null ? null : (gauges[string - 1] ?? null),
-				silentSeconds: one.silenceSeconds,
-			},
-		];
-	});
-}
-
-function instrumentsOf(
-	last: Session,
-	{
-		report,
-		steps,
-		gearOf,
-	}: Pick<FactsAsked, 'report' | 'steps'> & { readonly gearOf: (id: string) => GearId },
-): readonly InstrumentNight[] {
-	return report.instruments.flatMap((one): InstrumentNight[] => {
-		const instrument = findInstrument(last, one.id);
-		if (instrument === null) return [];
-		const hoursUntil = (untilMs: NightMs): number =>
-			(report.lanes.instruments[one.id] ?? [])
-				.filter(({ place }) => place === 'hands')
-				.reduce((sum, { fromMs, toMs }) => sum + Math.max(0, Math.min(toMs, untilMs) - fromMs), 0) /
-			3_600_000;
-		return [
-			{
-				...{ gear: gearOf(one.id), shown: one.instrument, kind: instrument.kind },
-				strung: instrument.strung,
-				hours: hoursUntil(Number.POSITIVE_INFINITY),
-				restrings: steps.flatMap(({ entry, before, after }) => {
-					const was = before.instruments[one.id];
-					if (!isRestringOf(entry, one.id) || was === undefined) return [];
-					if (was === after.instruments[one.id]) return [];
-					return [{ afterHours: hoursUntil(entry.at), strings: was.context.stringsDown }];
-				}),
-			},
-		];
-	});
-}
-
-function isRestringOf(entry: Entry, instrument: string): boolean {
-	return entry.k === 'made-ready' && entry.instrument === instrument && entry.isRestrung === true;
 }

@@ -11,11 +11,11 @@ import type { Show } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { cautionsFor } from '../words/cautions.ts';
 import { entryWords } from '../words/entry-words.ts';
+import { gearFacts } from './gear-facts.ts';
 import type { HandOverLine, WrongHold } from './hand-over-lines.ts';
 import { handOverLines } from './hand-over-lines.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
-import type { NightStep } from './night-steps.ts';
-import { songAt } from './night-steps.ts';
+import { AWAY, type NightStep, songAt } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import { otherThanAsked } from './other-than-asked.ts';
 import { type Repair, repairList } from './repair-list.ts';
@@ -41,6 +41,8 @@ import type { ReportTime } from './report-time.ts';
 import { type ReportTiming, reportTiming } from './report-timing.ts';
 import { type ReportWork, reportWork } from './report-work.ts';
 import { showOfNight } from './show-of-night.ts';
+import { tomorrowLines } from './tomorrow.ts';
+import type { TomorrowLine } from './tomorrow-line.ts';
 
 /** A song and everything from the end of the song before until its own end, a sentence each. */
 export type ReportSong = SongTimes & { readonly happened: readonly ReportLine[] };
@@ -110,6 +112,8 @@ export type NightReport = {
 		readonly strings: readonly number[];
 	}[];
 	readonly cautions: readonly string[];
+	/** What to buy, whom to tell, and what the next show finds otherwise than its file says, by this night alone. */
+	readonly forNext: readonly TomorrowLine[];
 };
 
 /** What a report is made from. */
@@ -160,7 +164,8 @@ export function nightReport(parts: ReportParts): NightReport {
 		handOvers.flatMap((one, place) => (one.item === item && one.isLate === true ? [place] : []));
 	const lanes = lanesOf(opened, steps);
 	const hasPlayed = last.list.some((item) => item.kind === 'song' && item.runs.some(isPlayed));
-	const repairs = repairList(show, last);
+	const packs = reportPacks(show, steps, timeAt);
+	const repairs = repairList(show, last, packs);
 	const tomorrow = repairs.map(({ words }) => words);
 	const hasFaults = Object.values(last.instruments).some(
 		({ context }) => context.faults.length > 0,
@@ -174,7 +179,7 @@ export function nightReport(parts: ReportParts): NightReport {
 	const isRestringDue = Object.values(last.instruments).some(
 		(state) => state.context.stringsDown.length > 0,
 	);
-	return {
+	const report: Omit<NightReport, 'forNext'> = {
 		title: cleanText(show.title),
 		venue: show.venue === null ? null : cleanText(show.venue),
 		date: show.date,
@@ -202,7 +207,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		timing: reportTiming(night, lostTimes(night, incidents, lateFor)),
 		work: reportWork({ show, steps, last, timeAt }),
 		missedCues: missedCues(night),
-		packs: reportPacks(show, steps, timeAt),
+		packs,
 		takenBack: parts.takenBack,
 		remark: remarkOrNull(remarks.night),
 		signed: remarkOrNull(remarks.signed),
@@ -220,7 +225,7 @@ export function nightReport(parts: ReportParts): NightReport {
 		incidents,
 		memos,
 		boardsCorrected: ofKinds('pedal-corrected'),
-		gaps: ofKinds('resumed', 'slept', 'clock-set'),
+		gaps: ofKinds(...AWAY, 'clock-set'),
 		damage: parts.damage.map(cleanText),
 		tomorrow,
 		repairs,
@@ -235,6 +240,19 @@ export function nightReport(parts: ReportParts): NightReport {
 			isOnStage: tomorrow.length > 0,
 		}),
 	};
+	return { ...report, forNext: forNextNight(report, parts) };
+}
+
+/** What is not yet said as a repair. */
+function forNextNight(
+	report: Omit<NightReport, 'forNext'>,
+	{ steps, dayOffsetMinutes }: ReportParts,
+): readonly TomorrowLine[] {
+	const folder = '';
+	const nights = [gearFacts({ report, steps, folder })];
+	return tomorrowLines({ nights, report, steps, dayOffsetMinutes, folder, next: null }).filter(
+		({ kind }) => kind !== 'restring' && kind !== 'repair',
+	);
 }
 
 /** The song that a step is told with: what was on, between songs the next one; null before the first. */

@@ -17,6 +17,9 @@ export type NightStep = {
 	readonly after: Session;
 };
 
+/** Entries that end a time in which the program or the machine was off and nobody could note anything. */
+export const AWAY: ReadonlySet<Entry['k']> = new Set(['resumed', 'slept']);
+
 /** The night's steps in order; what was taken back is left out. */
 export function nightSteps(
 	show: Show,

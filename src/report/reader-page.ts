@@ -2,13 +2,16 @@
 // written. The technician's page is the whole report.
 
 import { incidentKindWords } from '../words/entry-words.ts';
+import { SECTIONS } from '../words/report.ts';
 import * as say from '../words/report-readers.ts';
+import { lineWithWhy } from '../words/tomorrow.ts';
 import type { NightReport } from './night-report.ts';
 import { forReader, hireFirms, type Reader } from './reader.ts';
 import type { ReportInstrument } from './report-gear.ts';
 import type { ReportIncident } from './report-incidents.ts';
 import type { LostTime } from './report-songs.ts';
-import type { ReportTime } from './report-time.ts';
+import { hoursMinutes } from './report-time.ts';
+import { lineWords } from './tomorrow-line.ts';
 
 export type PageTable = {
 	readonly names: readonly string[];
@@ -95,26 +98,19 @@ function playerParts(report: NightReport, id: string): PagePart[] {
 		late: given.filter(({ isLate }) => isLate === true).length,
 		isAllKnown: given.every(({ isLate }) => isLate !== null),
 	});
-	const incidents = report.incidents.map((one) => incidentSentence(one));
+	const { incidents, missedCues } = report;
+	const pack = report.packs.findLast(({ what }) => what === 'changed');
 	const second = [
-		...(incidents.length === 0 ? [say.NOTHING_NOTED] : incidents),
+		...(incidents.length === 0 ? [say.NOTHING_NOTED] : incidents.map(incidentSentence)),
+		...missedCues.map(({ song, cues }) => say.cuesMissedIn(song, cues)),
+		...(pack === undefined ? [] : [say.packNow(pack.pack, hoursMinutes(pack.at), pack.from)]),
 		...(report.tomorrow.length === 0 ? [] : [say.beforeNext(report.tomorrow)]),
 	].join(' ');
 	return [part(null, [first, second])];
 }
 
-/** `A string broke in Gravel (1 Amber): sound after 0:15, on S Spare.` */
 function incidentSentence(one: ReportIncident): string {
-	return say.incidentSentence({
-		kind: one.kind,
-		kindWords: incidentKindWords(one.kind),
-		song: one.song,
-		before: one.before,
-		instrument: one.instrument,
-		silenceSeconds: one.silenceSeconds,
-		standIn: one.standIn,
-		remark: one.remark,
-	});
+	return say.incidentSentence({ ...one, kindWords: incidentKindWords(one.kind) });
 }
 
 // Production.
@@ -151,22 +147,44 @@ function productionParts(report: NightReport): PagePart[] {
 		part(
 			say.PRODUCTION_PARTS.incidents,
 			incidents.length === 0 ? [say.NO_INCIDENT] : [],
-			incidents.map((one) => `${wallClock(one.at)}: ${incidentSentence(one)}`),
+			incidents.map((one) => `${hoursMinutes(one.at)}: ${incidentSentence(one)}`),
 		),
 		part(
 			say.PRODUCTION_PARTS.tomorrow,
 			report.tomorrow.length === 0 ? [say.NOTHING_TOMORROW] : [],
 			report.tomorrow,
 		),
+		...forNextParts({
+			...report,
+			// Production needs no telling what its own page says.
+			forNext: report.forNext.filter(
+				({ kind, name }) => kind === 'buy' || (kind === 'tell' && name !== report.title),
+			),
+		}),
 	];
+}
+
+/** What to buy, whom to tell, how the next show finds things: a list each, where there is any. */
+export function forNextParts({ forNext }: Pick<NightReport, 'forNext'>): readonly PagePart[] {
+	const kinds = [
+		['buy', SECTIONS.buy],
+		['tell', SECTIONS.tell],
+		['carry-over', SECTIONS.carry],
+	] as const;
+	return kinds.flatMap(([kind, title]) => {
+		const items = forNext
+			.filter((line) => line.kind === kind)
+			.map((line) => lineWithWhy(lineWords(line), line.why));
+		return items.length === 0 ? [] : [part(title, [], items)];
+	});
 }
 
 /** Whether it ran to time. */
 export function ranSentence({ began, ended, isOver, timing }: NightReport): string {
 	return say.ranWords({
-		began: began && wallClock(began),
-		ended: ended && wallClock(ended),
-		plannedEnd: timing.plannedEnd && wallClock(timing.plannedEnd),
+		began: began && hoursMinutes(began),
+		ended: ended && hoursMinutes(ended),
+		plannedEnd: timing.plannedEnd && hoursMinutes(timing.plannedEnd),
 		startLateSeconds: timing.startLateSeconds,
 		endLateSeconds: timing.endLateSeconds,
 		seconds: timing.seconds,
@@ -197,11 +215,6 @@ function whyLost(lost: LostTime, { incidents, handOvers }: NightReport): readonl
 	];
 }
 
-/** The clock on the wall, without its seconds. */
-function wallClock({ clock }: ReportTime): string {
-	return clock.replace(/^(\d+:\d\d):\d\d$/, '$1');
-}
-
 // The hire firm.
 
 function hireParts(report: NightReport): PagePart[] {
@@ -215,7 +228,10 @@ function hireParts(report: NightReport): PagePart[] {
 		return {
 			title: firm,
 			lines: broke.length === 0 ? [say.NOTHING_BROKE] : [],
-			items: broke.map((one) => `${wallClock(one.at)}: ${incidentSentence(one)}`),
+			items: broke.map((one) => {
+				const said = say.itemIncident({ ...one, kindWords: incidentKindWords(one.kind) });
+				return `${hoursMinutes(one.at)}: ${said}`;
+			}),
 			table: {
 				names: say.HIRE_TABLE,
 				rows: items.map((one) => [

@@ -1,6 +1,8 @@
 // Who reads a report, and what of a night is theirs to read.
 
+import { stuckPedal } from '../words/report.ts';
 import type { NightReport } from './night-report.ts';
+import type { ReportIncident } from './report-incidents.ts';
 
 export type Reader =
 	| { readonly who: 'tech' }
@@ -10,12 +12,15 @@ export type Reader =
 	| { readonly who: 'player'; readonly id: string };
 
 /**
- * The night as this reader gets it: all of it, or for a player and a hire firm their own instruments alone, without what
- * was written for others.
+ * The night as this reader gets it: all of it for the technician; for production without what was typed of incidents; for
+ * a player and a hire firm their own instruments alone, without what was written for others.
  */
 export function forReader(report: NightReport, reader: Reader): NightReport {
-	if (reader.who === 'player') return forPlayer(report, reader.id);
-	return reader.who === 'hire' ? forHire(report, reader.firm) : report;
+	if (reader.who === 'tech') return report;
+	// What was typed in the dark is the technician's own; what others are to know of it is a remark.
+	const told = { ...report, incidents: report.incidents.map(withoutTyped) };
+	if (reader.who === 'production') return told;
+	return reader.who === 'player' ? forPlayer(told, reader.id) : forHire(told, reader.firm);
 }
 
 /** The firms that lend instruments of this night, each once, in the order of the show. */
@@ -23,11 +28,20 @@ export function hireFirms({ instruments }: NightReport): readonly string[] {
 	return [...new Set(instruments.flatMap(({ hiredFrom }) => hiredFrom ?? []))];
 }
 
+function withoutTyped(one: ReportIncident): ReportIncident {
+	return { ...one, words: one.pedal === null ? [] : [stuckPedal(one.pedal)] };
+}
+
 function forPlayer(report: NightReport, id: string): NightReport {
 	const spans = report.lanes.players[id] ?? [];
 	const had = new Set(spans.flatMap(({ instrument }) => instrument ?? []));
 	const isOwn = ({ playerId }: { readonly playerId: string | null }): boolean => playerId === id;
-	const own = withInstruments(report, (instrument) => had.has(instrument));
+	const own = withRepairs(
+		withInstruments(report, (instrument) => had.has(instrument)),
+		report.repairs.filter(
+			(one) => isOwn(one) || (one.instrumentId !== null && had.has(one.instrumentId)),
+		),
+	);
 	return {
 		...own,
 		players: report.players.filter((one) => one.id === id),
@@ -39,6 +53,7 @@ function forPlayer(report: NightReport, id: string): NightReport {
 			(one) => isOwn(one) || (one.playerId === null && had.has(one.instrumentId ?? '')),
 		),
 		packs: report.packs.filter(isOwn),
+		missedCues: report.missedCues.filter(({ playerIds }) => playerIds.includes(id)),
 	};
 }
 
@@ -50,13 +65,31 @@ function forHire(report: NightReport, firm: string | null): NightReport {
 	);
 	const isOf = ({ instrumentId }: { readonly instrumentId: string | null }): boolean =>
 		instrumentId !== null && hired.has(instrumentId);
-	const own = withInstruments(report, (id) => hired.has(id));
+	const own = withRepairs(
+		withInstruments(report, (id) => hired.has(id)),
+		report.repairs.filter(isOf),
+	);
 	return {
 		...own,
 		players: [],
-		lanes: { ...own.lanes, players: {} },
-		handOvers: report.handOvers.filter(isOf),
-		incidents: report.incidents.filter(isOf),
+		lanes: {
+			...own.lanes,
+			players: {},
+			instruments: Object.fromEntries(
+				Object.entries(own.lanes.instruments).map(([id, spans]) => [
+					id,
+					spans.map((span) => ({ ...span, player: null })),
+				]),
+			),
+		},
+		// Who had it, what was played instead and what was typed of it are no business of the firm.
+		incidents: report.incidents.filter(isOf).map((one) => ({
+			...one,
+			...{ player: null, playerId: null, standIn: null, standInId: null },
+			later: { ...one.later, songsOnOther: [] },
+		})),
+		handOvers: [],
+		work: [],
 		wrongHolds: [],
 		otherThanAsked: [],
 		packs: [],
@@ -68,7 +101,6 @@ function forHire(report: NightReport, firm: string | null): NightReport {
 function withInstruments(report: NightReport, has: (id: string) => boolean): NightReport {
 	const isOf = ({ instrumentId }: { readonly instrumentId: string | null }): boolean =>
 		instrumentId !== null && has(instrumentId);
-	const repairs = report.repairs.filter(isOf);
 	const { instruments } = report.lanes;
 	return {
 		...report,
@@ -79,8 +111,6 @@ function withInstruments(report: NightReport, has: (id: string) => boolean): Nig
 			instruments: Object.fromEntries(Object.entries(instruments).filter(([id]) => has(id))),
 		},
 		work: report.work.filter(isOf),
-		repairs,
-		tomorrow: repairs.map(({ words }) => words),
 		stringsBroken: report.stringsBroken.filter(isOf),
 		missedCues: [],
 		memos: [],
@@ -89,5 +119,10 @@ function withInstruments(report: NightReport, has: (id: string) => boolean): Nig
 		gaps: [],
 		damage: [],
 		cautions: [],
+		forNext: [],
 	};
+}
+
+function withRepairs(report: NightReport, repairs: NightReport['repairs']): NightReport {
+	return { ...report, repairs, tomorrow: repairs.map(({ words }) => words) };
 }

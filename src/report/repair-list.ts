@@ -8,33 +8,45 @@ import type { Instrument, Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { toBench } from '../words/fault.ts';
 import { REPAIRS } from '../words/report.ts';
+import type { ReportPack } from './report-gear.ts';
 
 export type Repair = {
 	/** Null for a pedal or a pack. */
 	readonly instrumentId: string | null;
+	/** Whose pedal it is, or who wore the pack last; null where it is nobody's. */
+	readonly playerId: string | null;
 	readonly words: string;
 };
 
 /** A sentence for each instrument, pedal and pack that needs a hand, in the order of the show file. */
-export function repairList(show: Show, session: Session): readonly Repair[] {
-	const other = (text: string): Repair => ({ instrumentId: null, words: cleanText(text) });
+export function repairList(
+	show: Show,
+	session: Session,
+	packs: readonly ReportPack[],
+): readonly Repair[] {
+	const other = (text: string, playerId: string | null): Repair => ({
+		...{ instrumentId: null, playerId, words: cleanText(text) },
+	});
 	return [
 		...show.instruments.flatMap((instrument): Repair[] => {
 			const needs = needsOf(instrument, session);
 			const name = shownInstrument(show, instrument.id);
 			if (needs.length === 0) return [];
 			const words = cleanText(`${name}: ${needs.join('; ')}`);
-			return [{ instrumentId: instrument.id, words }];
+			return [{ instrumentId: instrument.id, playerId: null, words }];
 		}),
 		...Object.entries(session.boards).flatMap(([player, { context }]) =>
 			context.stuck.map((pedal) => {
 				const isOn = context.pedals[pedal]?.on === true;
 				const name = pedalName(show, player, pedal);
-				return other(REPAIRS.pedal(playerName(show, player), name, isOn));
+				return other(REPAIRS.pedal(playerName(show, player), name, isOn), player);
 			}),
 		),
-		...causesFound(session).map(other),
-		...session.suspectPacks.map((pack) => other(REPAIRS.pack(packName(show, pack)))),
+		...causesFound(session).map((words) => other(words, null)),
+		...session.suspectPacks.map((pack) => {
+			const worn = packs.findLast(({ packId, playerId }) => packId === pack && playerId !== null);
+			return other(REPAIRS.pack(packName(show, pack)), worn?.playerId ?? null);
+		}),
 	];
 }
 

@@ -48,6 +48,8 @@ export type ReportIncident = {
 	readonly instrument: string | null;
 	readonly instrumentId: string | null;
 	readonly string: number | null;
+	/** The pedal that does not switch. */
+	readonly pedal: string | null;
 	/** Hours that its strings had been in hands when one broke; null where that is not known. */
 	readonly stringHours: number | null;
 	readonly standIn: string | null;
@@ -86,6 +88,7 @@ export function reportIncidents(show: Show, night: Night): readonly ReportIncide
 	);
 	return last.incidents.map((one, place): ReportIncident => {
 		const step = noted.get(one.id);
+		const pedal = pedalOf(show, one);
 		const item = step ? (songOnNow(step.before)?.item ?? null) : null;
 		const next = step && item === null ? nextSongItem(step.before) : null;
 		const before = step && one.instrument !== null ? step.before.instruments[one.instrument] : null;
@@ -110,15 +113,19 @@ export function reportIncidents(show: Show, night: Night): readonly ReportIncide
 			player: one.player && cleanText(playerName(show, one.player)),
 			instrument: one.instrument && cleanText(shownInstrument(show, one.instrument)),
 			string: one.string,
+			pedal,
 			standIn: one.standIn && cleanText(shownInstrument(show, one.standIn)),
 			silenceSeconds: silenceSeconds === null ? null : tenths(silenceSeconds),
-			words: [...pedalWords(show, one), ...faultWords(last, one), ...one.words].map(cleanText),
+			words: [
+				...(pedal === null ? [] : [stuckPedal(pedal)]),
+				...[...faultWords(last, one), ...one.words].map(cleanText),
+			],
 		};
 	});
 }
 
-function pedalWords(show: Show, { player, pedal }: Incident): readonly string[] {
-	return player === null || pedal === null ? [] : [stuckPedal(pedalName(show, player, pedal))];
+function pedalOf(show: Show, { player, pedal }: Incident): string | null {
+	return player === null || pedal === null ? null : cleanText(pedalName(show, player, pedal));
 }
 
 function laterCost(incident: Incident, { steps, last, others, timeAt }: Night): LaterCost {

@@ -116,6 +116,7 @@ const INCIDENT = z.strictObject({
 	instrument: textOrNull,
 	instrumentId: textOrNull,
 	string: numberOrNull,
+	pedal: textOrNull,
 	stringHours: numberOrNull,
 	standIn: textOrNull,
 	standInId: textOrNull,
@@ -262,6 +263,7 @@ const REPORT = z.strictObject({
 			position: numberOrNull,
 			song: text,
 			cues: list(text),
+			playerIds: list(text),
 		} satisfies Whole<Line<NightReport['missedCues']>>),
 	),
 	packs: list(
@@ -288,11 +290,27 @@ const REPORT = z.strictObject({
 	gaps: list(LINE),
 	damage: list(text),
 	tomorrow: list(text),
-	repairs: list(z.strictObject({ instrumentId: textOrNull, words: text })),
+	repairs: list(
+		z.strictObject({
+			instrumentId: textOrNull,
+			playerId: textOrNull,
+			words: text,
+		} satisfies Whole<Line<NightReport['repairs']>>),
+	),
 	stringsBroken: list(
 		z.strictObject({ instrument: text, instrumentId: text, count: number, strings: list(number) }),
 	),
 	cautions: list(text),
+	forNext: list(
+		z.strictObject({
+			kind: z.enum(['restring', 'repair', 'buy', 'tell', 'carry-over']),
+			instrument: textOrNull,
+			slot: textOrNull,
+			name: textOrNull,
+			text,
+			why: text,
+		} satisfies Whole<Line<NightReport['forNext']>>),
+	),
 } satisfies Whole<NightReport & { format: number }>);
 
 /** JSON Schema (draft 2020-12) of `report --json`, told by key. */

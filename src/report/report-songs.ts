@@ -77,6 +77,8 @@ export type MissedCues = {
 	readonly position: number | null;
 	readonly song: string;
 	readonly cues: readonly string[];
+	/** Ids of the players whose boards one of them changes. */
+	readonly playerIds: readonly string[];
 };
 
 /** Time that a part of the night took beyond what was planned for it. */
@@ -199,9 +201,11 @@ export function missedCues({ show, steps, last, timeAt }: SongNight): readonly M
 		const item = before.list.find(({ key }) => key === before.current);
 		const song = item?.kind === 'song' ? findSong(before, item.song) : null;
 		if (item?.kind !== 'song' || song === null) continue;
-		const cues = cuePoints(song)
-			.filter(({ index }) => index > 0 && !reached.has(index))
-			.map(({ at }) => cleanText(at));
+		const points = cuePoints(song).filter(({ index }) => index > 0 && !reached.has(index));
+		const cues = points.map(({ at }) => cleanText(at));
+		const playerIds = [
+			...new Set(points.flatMap(({ index }) => Object.keys(song.cues[index - 1]?.boards ?? {}))),
+		];
 		if (cues.length === 0) continue;
 		all.push({
 			at: timeAt(entry.at),
@@ -209,6 +213,7 @@ export function missedCues({ show, steps, last, timeAt }: SongNight): readonly M
 			position: positionOf(last.list, item) || null,
 			song: cleanText(songTitle(show, item.song)),
 			cues,
+			playerIds,
 		});
 	}
 	return all;

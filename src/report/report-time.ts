@@ -9,3 +9,8 @@ export type ReportTime = {
 	/** On the night's clock. */
 	readonly atMs: NightMs;
 };
+
+/** The clock on the wall, without its seconds. */
+export function hoursMinutes({ clock }: ReportTime): string {
+	return clock.replace(/^(\d+:\d\d):\d\d$/, '$1');
+}

@@ -2,19 +2,20 @@
 // what is to be done, then song by song.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { incidentKindWords, MEMO } from '../words/entry-words.ts';
+import { MEMO } from '../words/entry-words.ts';
 import * as say from '../words/report.ts';
 import { curfewSentence, signedBy } from '../words/report-readers.ts';
+import { incidentLine } from './incident-line.ts';
 import type { NightReport, ReportLine } from './night-report.ts';
 import {
+	forNextParts,
 	lostSentences,
 	type PagePart,
 	type PageTable,
 	type ReaderPage,
 	ranSentence,
 } from './reader-page.ts';
-import type { ReportIncident } from './report-incidents.ts';
-import type { ReportTime } from './report-time.ts';
+import { hoursMinutes } from './report-time.ts';
 
 /** The whole night as a page. */
 export function techPage(report: NightReport): ReaderPage {
@@ -45,6 +46,7 @@ export function techPage(report: NightReport): ReaderPage {
 					report.packs.map((one) => lineText({ at: one.at, words: say.packWords(one) })),
 				),
 				list(SECTIONS.tomorrow, report.tomorrow),
+				...forNextParts(report),
 				list(SECTIONS.strings, stringsBroken(report)),
 				list(
 					SECTIONS.memos,
@@ -72,8 +74,8 @@ function table(title: string, rows: PageTable): PagePart | null {
 function opening(report: NightReport): readonly string[] {
 	const night = say.nightLine({
 		id: report.night,
-		began: report.began && timeText(report.began),
-		ended: report.ended && timeText(report.ended),
+		began: report.began && hoursMinutes(report.began),
+		ended: report.ended && hoursMinutes(report.ended),
 		isOver: report.isOver,
 	});
 	const { curfew } = report.timing;
@@ -95,32 +97,10 @@ function verdict(report: NightReport): string {
 	return report.began ? say.VERDICTS.openSoFar : say.VERDICTS.openNothing;
 }
 
-function incidentLine(one: ReportIncident): string {
-	const parts = [
-		incidentPlace(one),
-		incidentKindWords(one.kind),
-		one.player,
-		one.instrument,
-		one.string === null ? null : say.stringLabel(one.string),
-		one.standIn === null ? null : say.backupLabel(one.standIn),
-		one.silenceSeconds === null ? null : say.downFor(one.silenceSeconds),
-		one.later.outSeconds === null ? null : say.backAfter(one.later.outSeconds),
-		...one.words,
-		one.remark,
-	];
-	return `${timeText(one.at)}: ${parts.filter((part) => part !== null).join(', ')}`;
-}
-
-/** The song that was on, or what it was before. */
-function incidentPlace({ position, song, before }: ReportIncident): string {
-	if (song !== null) return say.songLabel(position, song);
-	return before === null ? say.AFTER_LAST : say.beforeSong(before);
-}
-
 function wrongHolds(report: NightReport): readonly string[] {
 	return report.wrongHolds.map((one) => {
 		const had = say.hadWords(one.player, one.held);
-		return `${timeText(one.at)}: ${had} ${howLong(one.seconds)}; ${say.wantsWords(one.song, one.wanted)}`;
+		return `${hoursMinutes(one.at)}: ${had} ${howLong(one.seconds)}; ${say.wantsWords(one.song, one.wanted)}`;
 	});
 }
 
@@ -151,7 +131,7 @@ function isToldAsWrong(
 function playedText(one: NightReport['otherThanAsked'][number]): string {
 	const song = say.songLabel(one.position, one.song);
 	const played = say.playedWords(song, one.player, one.played);
-	return `${timeText(one.at)}: ${played} ${howLong(one.seconds)}`;
+	return `${hoursMinutes(one.at)}: ${played} ${howLong(one.seconds)}`;
 }
 
 function howLong(seconds: number | null): string {
@@ -168,8 +148,8 @@ export function songTable(report: NightReport): PageTable {
 			say.SONG_STATES[
 				index < runs.length - 1 ? (run?.how ?? song.state) : (song.whyNotPlayed ?? song.state)
 			],
-			run ? timeText(run.began) : '',
-			run?.ended ? timeText(run.ended) : '',
+			run ? hoursMinutes(run.began) : '',
+			run?.ended ? hoursMinutes(run.ended) : '',
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
 			song.planned === null ? '' : minutesSeconds(song.planned.seconds),
 			run?.gapSeconds == null ? '' : say.gapCell(run.gapSeconds, song.planned?.gapSeconds ?? null),
@@ -181,7 +161,7 @@ export function songTable(report: NightReport): PageTable {
 
 function handOverTable(report: NightReport): PageTable {
 	const rows = report.handOvers.map((one) => [
-		timeText(one.at),
+		hoursMinutes(one.at),
 		one.song ?? '',
 		one.player,
 		one.instrument ?? say.EMPTY_HANDS,
@@ -200,7 +180,7 @@ function workTable(report: NightReport): PageTable {
 	const rows = report.work
 		.filter(({ at, job }) => at.atMs >= beganMs || job !== 'touch-up')
 		.map((one) => [
-			timeText(one.at),
+			hoursMinutes(one.at),
 			one.instrument,
 			say.workWords(one.job, one.tuning, one.capo),
 			one.usedFor ?? '',
@@ -238,10 +218,5 @@ function songBySong(report: NightReport): readonly (PagePart | null)[] {
 }
 
 function lineText(line: ReportLine): string {
-	return `${timeText(line.at)}: ${line.words}`;
-}
-
-/** The clock on the wall, without its seconds. */
-function timeText({ clock }: ReportTime): string {
-	return clock.replace(/^(\d+:\d\d):\d\d$/, '$1');
+	return `${hoursMinutes(line.at)}: ${line.words}`;
 }

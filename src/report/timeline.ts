@@ -4,26 +4,18 @@
 import { dayTimeText, tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { incidentKindWords } from '../words/entry-words.ts';
-import {
-	AFTER_LAST,
-	backAfter,
-	backupLabel,
-	beforeSong,
-	downFor,
-	songLabel,
-	stringLabel,
-} from '../words/report.ts';
+import { songLabel, stringLabel, timedLine } from '../words/report.ts';
 import {
 	holdsSentence,
 	loadSentence,
 	type MarkWhat,
 	manySentence,
 	missedCueWords,
-	momentSentence,
 	songSentence,
 	standsSentence,
 	TIMELINE,
 } from '../words/timeline.ts';
+import { incidentLine } from './incident-line.ts';
 import type { InstrumentSpan, PlayerSpan } from './lanes.ts';
 import type { NightReport } from './night-report.ts';
 import { forReader, type Reader } from './reader.ts';
@@ -190,7 +182,7 @@ type Happened = Moment & {
 function lanesOf(report: NightReport, clockOf: ClockOf): readonly TimelineLane[] {
 	const { lanes, players, instruments } = report;
 	const all = [
-		...report.incidents.map((one) => incidentMoment(one, clockOf)),
+		...report.incidents.map(incidentMoment),
 		...report.missedCues.map((one) => cueMoment(one, clockOf)),
 	].sort((one, other) => one.atMs - other.atMs);
 	const hasInstrument = ({ instrumentId }: Happened): boolean =>
@@ -227,28 +219,13 @@ function lanesOf(report: NightReport, clockOf: ClockOf): readonly TimelineLane[]
 	];
 }
 
-function incidentMoment(one: ReportIncident, clockOf: ClockOf): Happened {
-	const { position, song, before } = one;
-	const where =
-		song !== null ? songLabel(position, song) : before === null ? AFTER_LAST : beforeSong(before);
-	const parts = [
-		incidentKindWords(one.kind),
-		where,
-		one.player,
-		one.instrument,
-		one.string === null ? null : stringLabel(one.string),
-		one.standIn === null ? null : backupLabel(one.standIn),
-		one.silenceSeconds === null ? null : downFor(one.silenceSeconds),
-		one.later.outSeconds === null ? null : backAfter(one.later.outSeconds),
-		...one.words,
-		one.remark,
-	].filter((part) => part !== null);
+function incidentMoment(one: ReportIncident): Happened {
 	return {
 		atMs: one.at.atMs,
 		what: one.kind === 'string-break' ? 'break' : 'incident',
 		number: one.id,
 		words: one.string === null ? incidentKindWords(one.kind) : stringLabel(one.string),
-		sentence: momentSentence(clockOf(one.at.atMs), parts),
+		sentence: incidentLine(one),
 		playerId: one.playerId,
 		instrumentId: one.instrumentId,
 	};
@@ -261,7 +238,10 @@ function cueMoment(one: NightReport['missedCues'][number], clockOf: ClockOf): Ha
 		what: 'cue',
 		number: null,
 		words,
-		sentence: momentSentence(clockOf(one.at.atMs), [words, songLabel(one.position, one.song)]),
+		sentence: timedLine(
+			clockOf(one.at.atMs),
+			[words, songLabel(one.position, one.song)].join(', '),
+		),
 		playerId: null,
 		instrumentId: null,
 	};

@@ -2,10 +2,10 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { yesOrNo } from '../words/report.ts';
-import { TOMORROW, TOMORROW_KINDS } from '../words/tomorrow.ts';
+import { lineWithWhy, TOMORROW, TOMORROW_KINDS } from '../words/tomorrow.ts';
 import { markdownText as text } from './markdown-text.ts';
 import { csvText } from './report-csv.ts';
-import type { TomorrowKind, TomorrowLine } from './tomorrow-line.ts';
+import { lineWords, type TomorrowKind, type TomorrowLine } from './tomorrow-line.ts';
 
 export type TomorrowPage = {
 	/** The show's title and day. */
@@ -23,12 +23,6 @@ export function tickOf({ kind, instrument, name, text: words }: TomorrowLine): s
 	return JSON.stringify([kind, instrument ?? name, words]);
 }
 
-/** `1 Amber: new set 10 13 17 26w 36w 46w`; what is to be told begins with whom. */
-export function lineWords({ kind, instrument, slot, name, text: words }: TomorrowLine): string {
-	if (instrument === null || kind === 'tell') return words;
-	return `${slot === null ? '' : `${slot.toUpperCase()} `}${name ?? instrument}: ${words}`;
-}
-
 /** Tasks under the titles of their kinds (GitHub's task lists), a newline at the end. */
 export function tomorrowMarkdown({ night, lines, ticked }: TomorrowPage): string {
 	const sections = KINDS.flatMap((kind) => {
@@ -36,7 +30,7 @@ export function tomorrowMarkdown({ night, lines, ticked }: TomorrowPage): string
 		if (own.length === 0) return [];
 		const tasks = own.map(
 			(line) =>
-				`- [${ticked.has(tickOf(line)) ? 'x' : ' '}] ${text(lineWords(line))} (${text(line.why)})`,
+				`- [${ticked.has(tickOf(line)) ? 'x' : ' '}] ${text(lineWithWhy(lineWords(line), line.why))}`,
 		);
 		return ['', `## ${TOMORROW_KINDS[kind]}`, '', ...tasks];
 	});

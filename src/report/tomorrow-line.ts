@@ -3,8 +3,9 @@
 import type { NightFacts } from '../history/night-facts.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
-import type { NightReport } from './night-report.ts';
+import type { HandOverLine } from './hand-over-lines.ts';
 import type { NightStep } from './night-steps.ts';
+import type { ReportTiming } from './report-timing.ts';
 
 export type TomorrowKind = 'restring' | 'repair' | 'buy' | 'tell' | 'carry-over';
 
@@ -21,9 +22,12 @@ export type TomorrowLine = {
 
 export type TomorrowAsked = {
 	/** Nights, oldest first; the last is the one that this is after. */
-	readonly nights: readonly NightFacts[];
+	readonly nights: readonly Pick<NightFacts, 'breaks' | 'instruments'>[];
 	/** Of that night. */
-	readonly report: NightReport;
+	readonly report: {
+		readonly handOvers: readonly HandOverLine[];
+		readonly timing: ReportTiming;
+	};
 	readonly steps: readonly NightStep[];
 	readonly dayOffsetMinutes: number;
 	/** Folder of its show file. */
@@ -57,4 +61,10 @@ export function lineAbout(
 	said: Pick<TomorrowLine, 'text' | 'why'>,
 ): TomorrowLine {
 	return { kind, instrument: null, slot: null, name, ...said };
+}
+
+/** `1 Amber: new set 10 13 17 26w 36w 46w`; what is to be told begins with whom. */
+export function lineWords({ kind, instrument, slot, name, text }: TomorrowLine): string {
+	if (instrument === null || kind === 'tell') return text;
+	return `${slot === null ? '' : `${slot.toUpperCase()} `}${name ?? instrument}: ${text}`;
 }

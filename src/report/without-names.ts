@@ -96,6 +96,8 @@ export function withRoleIds(report: NightReport, { idOf }: Roles): NightReport {
 		otherThanAsked: own(report.otherThanAsked),
 		incidents: own(report.incidents),
 		packs: own(report.packs),
+		repairs: own(report.repairs),
+		missedCues: report.missedCues.map((one) => ({ ...one, playerIds: one.playerIds.map(idOf) })),
 		lanes: {
 			...report.lanes,
 			instruments: Object.fromEntries(

@@ -1,14 +1,8 @@
 // What is to be done before the next show, on a terminal: a line each with its reason under it; where that is too much,
 // the reason of the one that is picked below all.
 
-import {
-	KINDS,
-	lineWords,
-	type TomorrowPage,
-	tickOf,
-	tomorrowTitle,
-} from '../report/tomorrow-forms.ts';
-import type { TomorrowLine } from '../report/tomorrow-line.ts';
+import { KINDS, type TomorrowPage, tickOf, tomorrowTitle } from '../report/tomorrow-forms.ts';
+import { lineWords, type TomorrowLine } from '../report/tomorrow-line.ts';
 import { TOMORROW, TOMORROW_KEYS, TOMORROW_KINDS } from '../words/tomorrow.ts';
 import { type DrawOptions, drawableRows } from './draw-screen.ts';
 import { footerRows } from './footer.ts';

@@ -216,6 +216,7 @@ const REPORT: Tree = {
 			position: ['Its place.'],
 			song: ['Its title.'],
 			cues: ['The cues, in their order.'],
+			playerIds: ['Ids of the players whose boards they change.'],
 		},
 	],
 	packs: [
@@ -279,6 +280,7 @@ const REPORT: Tree = {
 			instrument: ['Slot and name.'],
 			instrumentId: ["The instrument's id."],
 			string: ['Number of the string; null where nobody said.'],
+			pedal: ['The pedal that does not switch.'],
 			stringHours: ['Hours that the strings had been in hands; null where nobody knows.'],
 			standIn: ['What was played instead.'],
 			standInId: ['Id of that instrument.'],
@@ -314,7 +316,11 @@ const REPORT: Tree = {
 	tomorrow: ['What needs a hand before the next show.'],
 	repairs: [
 		'The same, by instrument.',
-		{ instrumentId: ['Null for a pedal or a pack.'], words: ['What is to be done.'] },
+		{
+			instrumentId: ['Null for a pedal or a pack.'],
+			playerId: ['Id of the player whose pedal it is, or who wore the pack.'],
+			words: ['What is to be done.'],
+		},
 	],
 	stringsBroken: [
 		'Strings that broke, by instrument.',
@@ -326,6 +332,17 @@ const REPORT: Tree = {
 		},
 	],
 	cautions: ['What to take care of in that work.'],
+	forNext: [
+		'What to buy, whom to tell, what the next show finds otherwise, by this night alone.',
+		{
+			kind: ['What is to be done with it.'],
+			instrument: ["The instrument's id; null where it is about none."],
+			slot: ['Its place on the rack.'],
+			name: ["The instrument's name, or what it is about."],
+			text: ['What is to be done.'],
+			why: ['Why.'],
+		},
+	],
 };
 
 /** What is told of the key at the end of a path. */

@@ -1,7 +1,7 @@
 // What a player, production and a hire firm read of a night.
 
 import { minutesSeconds } from '../base/duration.ts';
-import { NOT_DESCRIBED, REHEARSAL, REPAIRS } from './report.ts';
+import { NOT_DESCRIBED, REHEARSAL, REPAIRS, songLabel } from './report.ts';
 
 export const heading = (title: string, isRehearsal: boolean): string =>
 	isRehearsal ? title + REHEARSAL : title;
@@ -38,29 +38,72 @@ export const NOTHING_NOTED = 'Nothing broke or failed in your hands, as far as i
 export const beforeNext = (needs: readonly string[]): string =>
 	`Before the next show: ${listed(needs)}.`;
 
-/** What went wrong, with how long the sound was gone. */
-export function incidentSentence(one: {
+/** `On pack P4 since 20:11, before that P2.` */
+export function packNow(pack: string, clock: string, from: string | null): string {
+	return `On pack ${pack} since ${clock}${from === null ? '' : `, before that ${from}`}.`;
+}
+
+/** The technician's slip, said to whose board it was. */
+export function cuesMissedIn(song: string, cues: readonly string[]): string {
+	return `Missed in ${song}, sorry: ${cues.length === 1 ? 'cue' : 'cues'} ${cues.join(', ')}.`;
+}
+
+type Incident = {
 	readonly kind: string;
 	readonly kindWords: string;
+	readonly position: number | null;
 	readonly song: string | null;
 	readonly before: string | null;
 	readonly instrument: string | null;
+	/** Number of the string that broke. */
+	readonly string: number | null;
+	readonly pedal: string | null;
 	readonly silenceSeconds: number | null;
 	readonly standIn: string | null;
 	readonly remark: string | null;
-}): string {
-	const { kind, kindWords, song, before, instrument, silenceSeconds, standIn, remark } = one;
-	const where = song === null ? (before === null ? '' : ` before ${before}`) : ` in ${song}`;
-	const what = kind === 'string-break' ? 'A string broke' : capitalised(kindWords);
-	if (kindWords === NOT_DESCRIBED) {
-		return `An incident${where}, not described.${remark === null ? '' : ` ${remark}`}`;
-	}
+};
+
+/** What went wrong, with how long the sound was gone: `String 2 broke in song 3 Gravel (1 Amber): sound back after 0:15, on S Spare.` */
+export function incidentSentence(one: Incident): string {
+	const { song, before, instrument, silenceSeconds, standIn, remark } = one;
+	const where =
+		song !== null
+			? ` in ${songLabel(one.position, song)}`
+			: before === null
+				? ''
+				: ` before ${before}`;
+	const after = remark === null ? '' : ` ${remark}`;
+	if (one.kindWords === NOT_DESCRIBED) return `An incident${where}, not described.${after}`;
 	const on = instrument === null ? '' : ` (${instrument})`;
 	const silence =
 		silenceSeconds === null ? '' : `: sound back after ${minutesSeconds(silenceSeconds)}`;
 	const backup = standIn === null ? '' : `${silence === '' ? ':' : ','} on ${standIn}`;
-	return `${what}${where}${on}${silence}${backup}.${remark === null ? '' : ` ${remark}`}`;
+	return `${whatHappened(one)}${where}${on}${silence}${backup}.${after}`;
 }
+
+/** The same to whom the instrument belongs: `2 Kestrel: no sound.` */
+export function itemIncident(one: Incident): string {
+	const what = whatHappened(one);
+	const said = what.slice(0, 1).toLowerCase() + what.slice(1);
+	return `${one.instrument}: ${said}.${one.remark === null ? '' : ` ${one.remark}`}`;
+}
+
+function whatHappened({ kind, kindWords, string, pedal }: Incident): string {
+	if (kind === 'string-break') return string === null ? 'A string broke' : `String ${string} broke`;
+	if (pedal !== null) return `${pedal} stuck`;
+	return capitalised(TROUBLES[kind] ?? kindWords);
+}
+
+/** Kinds of incident that are no sentence by themselves. */
+const TROUBLES: Readonly<Record<string, string>> = {
+	battery: 'battery trouble',
+	wireless: 'wireless trouble',
+	amp: 'amp trouble',
+	pedal: 'pedal trouble',
+	tuning: 'wrong tuning or capo',
+	cable: 'cable trouble',
+	other: 'other trouble',
+};
 
 const capitalised = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 

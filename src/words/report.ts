@@ -11,6 +11,9 @@ export const SECTIONS = {
 	songs: 'Songs',
 	handOvers: 'Hand-overs',
 	tomorrow: 'For tomorrow',
+	buy: 'To buy, by this night alone',
+	tell: 'Who must know',
+	carry: 'How the next show finds it',
 	strings: 'Strings broken',
 	lost: 'Time lost',
 	work: 'Work done',
@@ -93,6 +96,8 @@ export const VERDICTS = {
 	openNothing: 'The night is still open. No song has been played yet.',
 } as const;
 
+/** `20:21: what happened`. */
+export const timedLine = (clock: string, words: string): string => `${clock}: ${words}`;
 export const lasted = (seconds: number): string => `for ${minutesSeconds(seconds)}`;
 export const downFor = (seconds: number): string => `down ${lasted(seconds)}`;
 export const TO_THE_END = 'to the end';

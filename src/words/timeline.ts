@@ -124,10 +124,6 @@ export function loadSentence(from: string, to: string, waiting: number): string 
 	return `${fromTo(from, to)}: ${what}`;
 }
 
-/** `20:21: string break, song 5 Lantern, Ash` */
-export const momentSentence = (at: string, parts: readonly string[]): string =>
-	`${at}: ${parts.join(', ')}`;
-
 export const curfewSentence = (at: string): string => `curfew ${at}`;
 
 /** `missed cue solo` */

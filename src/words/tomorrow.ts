@@ -26,6 +26,9 @@ export const TOMORROW_KEYS = {
 	leaveWords: 'leave',
 } as const;
 
+/** `1 Amber: put on string 2 (string 2 broke 20:14 in Lantern)`. */
+export const lineWithWhy = (line: string, why: string): string => `${line} (${why})`;
+
 // Restring.
 
 export const RESTRING = {

@@ -74,7 +74,9 @@ describe('each reader gets what is theirs', () => {
 		expect(lines.slice(-2)).toEqual([
 			// Amber for Gravel came 40 s after Lantern, whose gap is 15 s.
 			'Thanks for tonight, Ash: 2 songs on 3 instruments; 1 of 4 hand-overs came late, sorry for that.',
-			expect.stringMatching(/^A string broke in .+ \(4 .+\): sound back after 0:10, on .+\. /),
+			expect.stringMatching(
+				/^String 3 broke in song 2 Lantern \(4 .+\): sound back after 0:10, on .+\. /,
+			),
 		]);
 		expect((await report('--for', 'player=ASH')).out).toBe(out);
 		expect(out).not.toContain('wedge');

@@ -35,6 +35,14 @@ test('times are told and not set until that is asked for', async () => {
 	expect(readFileSync(join(data, 'settings.json'), 'utf8')).toContain('"hand-over": 27');
 });
 
+test('from one night alone nothing is used, and the settings stay as they are', async () => {
+	const { command } = withNights();
+	const before = (await command('settings', '--json')).out;
+	const { out, code } = await command('times', NIGHTS[0]?.id ?? '', '--use');
+	expect([code, out]).toEqual([0, 'Nothing was measured often enough, so no time was changed.\n']);
+	expect((await command('settings', '--json')).out).toBe(before);
+});
+
 test('times of named nights only, as data', async () => {
 	const { command } = withNights();
 	const [first, second] = NIGHTS;

@@ -169,6 +169,19 @@ test('the nights beside one another: breaks, late hand-overs and tight gaps', ()
 	expect(breaksANight(facts, { millimetres: 0.254, isWound: false })).toBeCloseTo(1 / 3);
 });
 
+test('from fewer than five in one go nobody can say: neither a median nor a high quantile', () => {
+	const [first] = facts;
+	const [piece] = first?.pieces ?? [];
+	if (piece === undefined) throw new Error('the first night has pieces');
+	const of = (...seconds: readonly number[]) =>
+		neededTimes([{ pieces: seconds.map((one) => ({ ...piece, seconds: one })) }])[0];
+	const unknown = { medianSeconds: null, highSeconds: null };
+	expect(of(20, 21, 22, 23)).toMatchObject({ count: 4, leftOut: 0, ...unknown });
+	// Three times the plan's 15 s is the most that counts as one go.
+	expect(of(20, 21, 22, 23, 46)).toMatchObject({ count: 4, leftOut: 1, ...unknown });
+	expect(of(20, 21, 22, 23, 45)).toMatchObject({ count: 5, medianSeconds: 22, highSeconds: 36 });
+});
+
 test('a show like the third night has its lengths and gaps, and its times only where five were measured', () => {
 	const [, , third] = facts;
 	if (third === undefined) throw new Error('there are three nights');

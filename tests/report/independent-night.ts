@@ -28,6 +28,15 @@ type Trouble = {
 	silence: number | null;
 	words: string[];
 };
+/** A search for what took a player's sound away, while it is open. */
+type Search = {
+	id: string;
+	trouble: Trouble;
+	player: string;
+	instrument: string | null;
+	isSilent: boolean;
+	isHeard: boolean;
+};
 type Held = { from: NightMs; to: NightMs; instrument: string | null };
 
 export type IndependentNight = {
@@ -89,6 +98,7 @@ export function independentNight(
 		held[id] = [];
 	}
 	const down = new Map<string, number>();
+	const searches: Search[] = [];
 	const out = new Set<string>();
 	let on: string | null = null;
 	let now = all[0]?.entry.at ?? 0;
@@ -106,6 +116,21 @@ export function independentNight(
 		...{ id, at, kind: null, player: null, instrument: null, string: null },
 		...{ standIn: null, silence: null, words: [] },
 	});
+
+	/** Sound is back, or the song is over without it: counted where the song in which it went is still on. */
+	const soundBack = ({ trouble, isSilent }: Search, at: NightMs): void => {
+		const began = on === null ? null : (runs.get(on)?.at(-1)?.began ?? null);
+		const isSameSong = began !== null && began <= trouble.at;
+		if (isSilent && isSameSong) trouble.silence ??= (at - trouble.at) / 1000;
+	};
+	const hear = (fault: string, at: NightMs): void => {
+		const search = searches.find((one) => one.id === fault);
+		if (search === undefined || search.isHeard) return;
+		search.isHeard = true;
+		const holds = hands[search.player] ?? null;
+		if (holds !== search.instrument) search.trouble.standIn = holds;
+		soundBack(search, at);
+	};
 
 	for (const { id, entry } of all) {
 		if (entry.at > now) {
@@ -128,6 +153,7 @@ export function independentNight(
 			}
 			case 'song-ended': {
 				if (on === null || (entry.item !== undefined && entry.item !== on)) break;
+				for (const search of searches) if (!search.isHeard) soundBack(search, entry.at);
 				const run = runs.get(on)?.at(-1);
 				if (run) Object.assign(run, { ended: entry.at, how: entry.how });
 				on = null;
@@ -213,6 +239,36 @@ export function independentNight(
 				break;
 			case 'incident-noted':
 				troubles.push(blank(entry.incident ?? id, entry.at));
+				break;
+			case 'fault-sought': {
+				const known = troubles.find((one) => one.id === entry.incident);
+				const trouble = known ?? blank(entry.incident ?? id, entry.at);
+				if (known === undefined) troubles.push(trouble);
+				const instrument = hands[entry.player] ?? null;
+				trouble.kind ??= entry.symptom === 'silent' ? 'no-sound' : entry.symptom;
+				trouble.player ??= entry.player;
+				trouble.instrument ??= instrument;
+				searches.push({
+					...{ id, trouble, player: entry.player, instrument, isHeard: false },
+					isSilent: ['silent', 'cuts-out', 'wireless'].includes(entry.symptom),
+				});
+				break;
+			}
+			case 'fault-tested':
+				if (entry.isHeard === true) hear(entry.fault, entry.at);
+				break;
+			case 'fault-found':
+				hear(entry.fault, entry.at);
+				searches.splice(
+					searches.findIndex((one) => one.id === entry.fault),
+					1,
+				);
+				break;
+			case 'fault-left':
+				searches.splice(
+					searches.findIndex((one) => one.id === entry.fault),
+					1,
+				);
 				break;
 			case 'pedal-stuck':
 				troubles.push({

@@ -25,7 +25,14 @@ describe('the lanes of a rehearsed night', () => {
 				expect(span.fromMs).toBe(at === 0 ? lanes.fromMs : spans[at - 1]?.toMs);
 			}
 		}
+		// What a correction says was so since the hand-over, which the fold up to there could not know.
+		const corrected = steps.flatMap(({ entry, before }) =>
+			entry.k === 'hand-over-corrected'
+				? [{ fromMs: before.players[entry.player]?.correctable?.atMs ?? 0, toMs: entry.at }]
+				: [],
+		);
 		for (let atMs = lanes.fromMs; atMs < lanes.toMs; atMs += 17_000) {
+			if (corrected.some(({ fromMs, toMs }) => fromMs <= atMs && atMs < toMs)) continue;
 			const session = steps.findLast(({ entry }) => entry.at <= atMs)?.after ?? opened;
 			for (const [id, spans] of Object.entries(lanes.instruments)) {
 				const span = spans.find(({ fromMs, toMs }) => fromMs <= atMs && atMs < toMs);

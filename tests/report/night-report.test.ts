@@ -62,6 +62,24 @@ const broken: Told[] = [
 	[130, { k: 'incident-described', incident: '1', string: 3 } as Omit<Entry, 'at'>],
 ];
 
+test('what a hand-over took while the program was off is not known', () => {
+	const night = (between: Told[]) =>
+		reportOf(
+			...opening,
+			[240, { k: 'song-ended', how: 'played' } as Omit<Entry, 'at'>],
+			...between,
+			[320, handed('ash', 'A4', 'plan')],
+			[330, { k: 'song-began', item: '2' } as Omit<Entry, 'at'>],
+		).handOvers.at(-1);
+	// Lantern's gap is 30 s.
+	expect(night([])).toMatchObject({ wantedSeconds: 30, takenSeconds: 80, isLate: true });
+	const off = { k: 'resumed', seconds: 60, boot: '' } as Omit<Entry, 'at'>;
+	expect(night([[310, off]])).toMatchObject({ takenSeconds: null, isLate: null });
+	// The clock of the night goes on when the machine's is set.
+	const set = { k: 'clock-set', bySeconds: 3600 } as Omit<Entry, 'at'>;
+	expect(night([[310, set]])).toMatchObject({ takenSeconds: 80, isLate: true });
+});
+
 describe('songs', () => {
 	const report = reportOf(
 		...opening,

@@ -19,6 +19,7 @@ export const ZERO_MS = Date.UTC(2000, 0, 1, 12);
 /** The shows of the scripts of tests/rehearsals, by the scripts' names. */
 const SHOWS: Readonly<Record<string, string>> = {
 	'theatre.txt': '../rehearsals/theatre.yaml',
+	'toll-house.txt': '../rehearsals/toll-house.yaml',
 };
 const CLUB = '../../shows/club.yaml';
 
@@ -30,13 +31,13 @@ export type PlayedNight = {
 };
 
 /** The night of a script of this name, read back from the journal's bytes; a kill in it passes. */
-export function nightOf(name: string, script: string): PlayedNight {
+export function nightOf(name: string, script: string, zeroMs = ZERO_MS): PlayedNight {
 	const show = loadShow(new URL(SHOWS[name] ?? CLUB, import.meta.url).pathname);
-	return playedNight(show, script);
+	return playedNight(show, script, zeroMs);
 }
 
 /** The night of a script at this show. */
-export function playedNight(show: Show, script: string): PlayedNight {
+export function playedNight(show: Show, script: string, zeroMs = ZERO_MS): PlayedNight {
 	const reading = parseScript(script, 'script');
 	if (!reading.ok) throw new Error('the script cannot be read');
 	const journal = memoryJournal({ ...sampleHeader(), title: show.title, show });
@@ -44,8 +45,8 @@ export function playedNight(show: Show, script: string): PlayedNight {
 	const night = openNight({
 		show,
 		journal,
-		clock: { wallMs: () => ZERO_MS + atMs, upMs: () => ZERO_MS + atMs, bootId: '' },
-		plannedZeroMs: ZERO_MS,
+		clock: { wallMs: () => zeroMs + atMs, upMs: () => zeroMs + atMs, bootId: '' },
+		plannedZeroMs: zeroMs,
 		dayOffsetMinutes: 0,
 		isRehearsal: true,
 	});
