@@ -2,16 +2,16 @@
 // and turns problems into sentences.
 
 import { cleanText } from '../base/clean-text.ts';
-import { nearestName } from '../base/nearest-name.ts';
 import type { Problem } from '../base/problem.ts';
 import { faultWords } from '../words/program.ts';
-import { didYouMean, HELP_LISTS_COMMANDS, NO_COMMAND, toOpenShow } from '../words/requests.ts';
+import { HELP_LISTS_COMMANDS, NO_COMMAND, toOpenShow } from '../words/requests.ts';
 import type { CliCommand } from './command.ts';
 import { COMMANDS, START } from './command-list.ts';
 import { commandPlace } from './command-place.ts';
 import { EXIT } from './exit-code.ts';
 import { commandHelp, programHelp } from './help.ts';
 import type { Io } from './io.ts';
+import { notAmong } from './not-among.ts';
 import { readRequest } from './read-request.ts';
 import { tellProblems } from './tell-problems.ts';
 import { undecodedNames } from './undecoded-names.ts';
@@ -60,17 +60,9 @@ async function runOne(command: CliCommand, args: readonly string[], io: Io): Pro
 }
 
 function unknownCommand(word: string): Problem {
-	const near = nearestName(word, Object.keys(COMMANDS));
-	const isFile = /\.ya?ml$/i.test(word);
-	const hint = isFile
-		? toOpenShow(cleanText(word))
-		: near === null
-			? HELP_LISTS_COMMANDS
-			: didYouMean(near);
-	return {
-		code: 'unknown-command',
-		what: NO_COMMAND,
-		found: cleanText(word),
-		hint,
-	};
+	const unknown = { code: 'unknown-command', what: NO_COMMAND, found: word };
+	if (/\.ya?ml$/i.test(word)) {
+		return { ...unknown, found: cleanText(word), hint: toOpenShow(cleanText(word)) };
+	}
+	return notAmong({ ...unknown, listedBy: HELP_LISTS_COMMANDS }, Object.keys(COMMANDS));
 }

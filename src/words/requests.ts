@@ -101,7 +101,6 @@ export const PRINT_BY_HAND =
 	'Write the page with --as html --out sheet.html, open it in any browser and print it there.';
 export const UNKNOWN_FORM = 'a report cannot be written as this';
 export const NO_SUCH_READER = 'a report is not written for this reader';
-export const NO_SUCH_PLAYER = 'the show has no such player';
 export const NO_SUCH_FIRM = 'nothing of this show is hired from this firm';
 export const NO_SETTING = 'there is no such setting';
 export const SETTINGS_LISTS = 'rackside settings lists all.';

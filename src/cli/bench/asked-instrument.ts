@@ -2,7 +2,6 @@
 // number in a range; each with the sentence for what cannot be used.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
@@ -11,7 +10,6 @@ import { COMMAND_WORDS } from '../../words/commands.ts';
 import {
 	AN_INSTRUMENT,
 	badNumber,
-	didYouMean,
 	NO_INSTRUMENT,
 	notATuning,
 	numberRange,
@@ -19,6 +17,7 @@ import {
 import { tuningExpectedWords, tuningHintWords } from '../../words/unread-tuning.ts';
 import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
+import { notAmong } from '../not-among.ts';
 import { openShow } from '../open-show.ts';
 
 /** The option that names the tuning to bring an instrument to. */
@@ -55,18 +54,9 @@ export function instrumentNamed({ instruments }: Show, word: string): Asked<stri
 			[id.toLowerCase(), slot, name.toLowerCase()].includes(key),
 		);
 	if (instrument) return { ok: true, value: instrument.id };
-	const near = nearestName(
-		word,
-		instruments.map(({ id }) => id),
-	);
-	const problem: Problem = {
-		code: 'unknown-instrument',
-		what: NO_INSTRUMENT,
-		found: cleanText(word),
-		expected: instruments.map(({ id }) => id).join(', ') || AN_INSTRUMENT,
-		...(near === null ? {} : { hint: didYouMean(near) }),
-	};
-	return { ok: false, problems: [problem] };
+	const unknown = { code: 'unknown-instrument', what: NO_INSTRUMENT, found: word };
+	const ids = instruments.map(({ id }) => id);
+	return { ok: false, problems: [{ expected: AN_INSTRUMENT, ...notAmong(unknown, ids) }] };
 }
 
 /** The tuning of an option on this instrument; its own when the option is not given. */

@@ -18,6 +18,7 @@ import {
 } from '../../words/same-instrument.ts';
 import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
+import { localDay } from '../local-day.ts';
 import type { Asked } from './asked-instrument.ts';
 
 export type SameAbout = {
@@ -96,5 +97,5 @@ function dayOf(entries: readonly GearEntry[], other: GearId): string {
 	const last = entries.findLast(
 		(entry): entry is Measured => entry.k === 'set-up-measured' && entry.gear === other,
 	);
-	return new Date(last?.at ?? 0).toISOString().slice(0, 10);
+	return localDay(last?.at ?? 0);
 }

@@ -2,7 +2,6 @@
 
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -16,7 +15,6 @@ import { diskFaultWords, exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
 import { written } from '../../words/program.ts';
 import {
-	didYouMean,
 	LEAVE_ONE_OUT,
 	NO_SHOW_IN_NIGHT,
 	nameItsShow,
@@ -40,6 +38,7 @@ import {
 	readReader,
 } from '../nights/report-forms.ts';
 import { partsOfNight } from '../nights/report-of-night.ts';
+import { notAmong } from '../not-among.ts';
 import type { ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
@@ -73,19 +72,8 @@ export const reportCommand: CliCommand = {
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
 		const chosen = Object.hasOwn(REPORT_FORMS, form) ? REPORT_FORMS[form] : undefined;
 		if (!chosen) {
-			const near = nearestName(form, Object.keys(REPORT_FORMS));
-			return tellProblems(
-				[
-					{
-						code: 'unknown-form',
-						what: UNKNOWN_FORM,
-						found: cleanText(form),
-						expected: Object.keys(REPORT_FORMS).join(', '),
-						...(near === null ? {} : { hint: didYouMean(near) }),
-					},
-				],
-				io,
-			);
+			const unknown = { code: 'unknown-form', what: UNKNOWN_FORM, found: form };
+			return tellProblems([notAmong(unknown, Object.keys(REPORT_FORMS))], io);
 		}
 		const [id] = request.words;
 		const night = chosenNight(id === undefined ? 'last' : { id }, request, io);

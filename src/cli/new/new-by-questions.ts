@@ -38,7 +38,7 @@ import type { Io } from '../io.ts';
 import { livePreferences } from '../live/live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live/live-screen.ts';
 import { screenWayOut } from '../live/way-out.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { localDay } from '../local-day.ts';
 import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { shellWord } from '../shell/shell-word.ts';
@@ -131,11 +131,6 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 	});
 	// The way out ends the process.
 	return new Promise(() => {});
-}
-
-/** The day at this moment where this laptop is, `2026-06-12`. */
-export function localDay(atMs: number): string {
-	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
 }
 
 function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {

@@ -30,7 +30,7 @@ import { optionText, type Request } from '../command.ts';
 import { risksOf, risksText } from '../commands/check.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { localDay } from '../local-day.ts';
 import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { shellWord } from '../shell/shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
@@ -292,13 +292,9 @@ function draftOf(
 	const { title, io, include, further } = more;
 	return {
 		...{ title: cleanText(title), venue: null, start: USUAL_START, curfew: null, remarks: [] },
-		date: today(io.wallMs()),
+		date: localDay(io.wallMs()),
 		...{ players, instruments, songs, set, include, further },
 	};
-}
-
-function today(wallMs: number): string {
-	return new Date(wallMs + localOffsetMinutes(wallMs) * 60_000).toISOString().slice(0, 10);
 }
 
 /** Writes what can be read again as a show; gives back where, or why not. */

@@ -18,6 +18,7 @@ import {
 } from '../../words/requests.ts';
 import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
+import { notAmong } from '../not-among.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { manyNights } from './many-nights.ts';
 
@@ -80,8 +81,8 @@ function problemOf({ named, form, most, since }: Asked, request: Request): Probl
 		return { code: 'two-options', what: notBoth(asked, clash), hint: LEAVE_ONE_OUT };
 	}
 	if (!Object.hasOwn(FORMS, form)) {
-		const expected = Object.keys(FORMS).join(', ');
-		return { code: 'unknown-form', what: UNKNOWN_FORM, found: cleanText(form), expected };
+		const unknown = { code: 'unknown-form', what: UNKNOWN_FORM, found: form };
+		return notAmong(unknown, Object.keys(FORMS));
 	}
 	if (most === null) {
 		const found = cleanText(optionText(request, 'nights') ?? '');
