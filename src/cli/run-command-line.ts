@@ -3,7 +3,7 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import type { Problem } from '../base/problem.ts';
-import { faultWords } from '../words/program.ts';
+import { faultWords, LEFT_UNCHANGED } from '../words/program.ts';
 import { HELP_LISTS_COMMANDS, NO_COMMAND, toOpenShow } from '../words/requests.ts';
 import type { CliCommand } from './command.ts';
 import { COMMANDS, START } from './command-list.ts';
@@ -11,6 +11,7 @@ import { commandPlace } from './command-place.ts';
 import { EXIT } from './exit-code.ts';
 import { commandHelp, programHelp } from './help.ts';
 import type { Io } from './io.ts';
+import { LeftQuestion } from './left-question.ts';
 import { notAmong } from './not-among.ts';
 import { readRequest } from './read-request.ts';
 import { tellProblems } from './tell-problems.ts';
@@ -22,6 +23,10 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
 	try {
 		return await runFound(argv, io);
 	} catch (error) {
+		if (error instanceof LeftQuestion) {
+			io.complain(`${LEFT_UNCHANGED}\n`);
+			return EXIT.interrupted;
+		}
 		// What a user can cause comes back as problems; whatever is thrown this far is a bug.
 		const trace = writeTrace(error, io);
 		io.complain(`${faultWords(trace, false)}\n`);

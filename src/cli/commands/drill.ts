@@ -20,6 +20,7 @@ import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskFaultWords } from '../../words/disk.ts';
 import { DRILL, type DrillKind } from '../../words/drill.ts';
 import { range } from '../../words/requests.ts';
+import { askOnTerminal } from '../ask-on-terminal.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { askPerson, LONGEST_NAME, personName } from '../drill/drill-person.ts';
@@ -78,7 +79,7 @@ export const drillCommand: CliCommand = {
 		if (!show) return tellProblems(faults, io);
 		const { results, problem } = readDrillResults(place);
 		if (problem !== null) io.complain(`${cleanText(diskFaultWords(problem))} ${DRILL.notKept}\n`);
-		const person = name ?? results.who ?? (await askPerson());
+		const person = name ?? results.who ?? (await askPerson(askOnTerminal(io)));
 		if (person === null) return EXIT.fine;
 		const { upMs: handMs } = realClock();
 		const settings = placesOf(request, io).settings;

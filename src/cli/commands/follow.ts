@@ -25,7 +25,6 @@ import {
 	unfollowable,
 } from '../../words/follow.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
-import { faultWords } from '../../words/program.ts';
 import { NIGHTS_LISTS } from '../../words/requests.ts';
 import { measuredOnGear } from '../bench/gear-journal.ts';
 import type { CliCommand, Request } from '../command.ts';
@@ -33,14 +32,13 @@ import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { livePreferences } from '../live/live-preferences.ts';
 import { screenAbilities, screenOptions, showLive } from '../live/live-screen.ts';
-import { screenWayOut } from '../live/way-out.ts';
+import { unkeptWayOut } from '../live/way-out.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { noSuchNight } from '../nights/chosen-night.ts';
 import { isFinished, nightOnDisk } from '../nights/night-on-disk.ts';
 import { seenNights } from '../nights/night-places.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { writeTrace } from '../write-trace.ts';
 
 /** How often the night's files are looked at: with drawing, a key in the other window is seen within half a second. */
 const LOOK_MS = 100;
@@ -58,15 +56,7 @@ export const followCommand: CliCommand = {
 		const found = openFollowed(request, io);
 		if ('problem' in found) return tellProblems([found.problem], io);
 		const clock = nodeClock();
-		const shutdown = screenWayOut({
-			...{ clock, io },
-			syncJournal: async () => {},
-			tell: ({ ending }) => {
-				const isFault = ending.kind === 'fault';
-				if (isFault) io.complain(`${faultWords(writeTrace(ending.error, io), false)}\n`);
-				else io.write(`${FOLLOWED_NO_MORE}\n`);
-			},
-		});
+		const shutdown = unkeptWayOut({ clock, io, farewell: () => `${FOLLOWED_NO_MORE}\n` });
 		await showLive({
 			...{ night: found, clock, shutdown },
 			codeAtEnd: () => EXIT.fine,
