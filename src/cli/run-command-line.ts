@@ -37,10 +37,9 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
 async function runFound(argv: readonly string[], io: Io): Promise<number> {
 	const place = commandPlace(argv);
 	const word = place === null ? null : (argv[place] ?? '');
-	if (word === 'help' || (word === null && argv.includes('--help'))) {
-		io.write(programHelp(COMMANDS, START));
-		return EXIT.fine;
-	}
+	const asksHelp = argv.some((one) => one === '--help' || one === '-h');
+	if (place !== null && word === 'help') return help(argv.slice(place + 1), io);
+	if (place === null && asksHelp) return help([], io);
 	if (word === null && argv.includes('--version')) {
 		const { programVersion } = await import('./machine.ts');
 		io.write(`rackside ${programVersion() ?? ''}\n`);
@@ -50,6 +49,15 @@ async function runFound(argv: readonly string[], io: Io): Promise<number> {
 	if (!listed) return tellProblems([unknownCommand(word ?? '')], io);
 	const rest = argv.filter((_, index) => index !== place);
 	return runOne(await listed.load(), rest, io);
+}
+
+/** Of the command that is named first, else of the program. */
+async function help(words: readonly string[], io: Io): Promise<number> {
+	const name = words.find((one) => !one.startsWith('-'));
+	if (name === undefined) io.write(programHelp(COMMANDS, START));
+	else if (!Object.hasOwn(COMMANDS, name)) return tellProblems([unknownCommand(name)], io);
+	else io.write(commandHelp((await COMMANDS[name]?.load()) ?? (await START.load())));
+	return EXIT.fine;
 }
 
 async function runOne(command: CliCommand, args: readonly string[], io: Io): Promise<number> {

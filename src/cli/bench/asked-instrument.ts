@@ -1,20 +1,14 @@
-// What the commands of the bench ask for: an instrument of a show, a tuning it can be brought to, a
-// number in a range; each with the sentence for what cannot be used.
+// What the commands of the bench ask for: an instrument of a show, a tuning it can be brought to; each with the
+// sentence for what cannot be used.
 
 import { cleanText } from '../../base/clean-text.ts';
-import type { Problem } from '../../base/problem.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 import { readTuning } from '../../tuning/tuning.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import {
-	AN_INSTRUMENT,
-	badNumber,
-	NO_INSTRUMENT,
-	notATuning,
-	numberRange,
-} from '../../words/requests.ts';
+import { AN_INSTRUMENT, NO_INSTRUMENT, notATuning } from '../../words/requests.ts';
 import { tuningExpectedWords, tuningHintWords } from '../../words/unread-tuning.ts';
+import type { Asked } from '../asked-number.ts';
 import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
 import { notAmong } from '../not-among.ts';
@@ -24,11 +18,6 @@ import { openShow } from '../open-show.ts';
 export const TO_OPTION = {
 	to: { value: 'TUNING', words: COMMAND_WORDS.tuning.options.to },
 };
-
-/** What was asked for, or why it cannot be had. */
-export type Asked<Value> =
-	| { readonly ok: true; readonly value: Value }
-	| { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** The show and its instrument that the two words of a request name: by id, else by slot or name. */
 export async function askedInstrument(
@@ -74,33 +63,4 @@ export function askedTuning(
 	const what = notATuning(name, instrument.kind);
 	const problem = { code: 'unknown-tuning', what, found: cleanText(text), expected };
 	return { ok: false, problems: [hint === null ? problem : { ...problem, hint }] };
-}
-
-/** A plain number of an option, both ends included; `otherwise` when it is not given. */
-export function askedNumber(
-	request: Request,
-	name: string,
-	range: {
-		readonly from: number;
-		readonly to: number;
-		readonly isWhole?: boolean;
-		readonly otherwise: number;
-	},
-): Asked<number> {
-	const text = optionText(request, name);
-	if (text === null) return { ok: true, value: range.otherwise };
-	const value = /^-?\d+(?:\.\d+)?$/.test(text.trim()) ? Number(text) : Number.NaN;
-	const fits = value >= range.from && value <= range.to;
-	if (fits && (!range.isWhole || Number.isInteger(value))) return { ok: true, value };
-	return {
-		ok: false,
-		problems: [
-			{
-				code: 'bad-number',
-				what: badNumber(name),
-				found: cleanText(text),
-				expected: numberRange(range.from, range.to, range.isWhole === true),
-			},
-		],
-	};
 }

@@ -16,10 +16,10 @@ import {
 	YES_OR_NO,
 } from '../../words/same-instrument.ts';
 import { type Ask, askNobody, askOnTerminal } from '../ask-on-terminal.ts';
+import type { Asked } from '../asked-number.ts';
 import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
 import { localDay } from '../local-day.ts';
-import type { Asked } from './asked-instrument.ts';
 
 export type SameAbout = {
 	readonly gear: GearId;

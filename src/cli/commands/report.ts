@@ -1,6 +1,6 @@
 // `rackside report`: the post-show report of a night, to read, to send, or for a spreadsheet.
 
-import { basename, dirname, extname, join, resolve } from 'node:path';
+import { extname, join, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { makeFolders } from '../../disk/folders.ts';
@@ -42,6 +42,7 @@ import { notAmong } from '../not-among.ts';
 import type { ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { writeNamed } from '../write-named.ts';
 
 export const reportCommand: CliCommand = {
 	usage: 'report [NIGHT]',
@@ -180,15 +181,9 @@ function write(
 		io.write(io.isOutputTerminal ? file.text + file.afterwards : file.text);
 		return EXIT.fine;
 	}
-	const target = resolve(io.cwd, out ?? file.name);
-	const done = writeExport(realDisk, {
-		folder: dirname(target),
-		name: basename(target),
-		text: file.text,
-		isDefaultName: out === null,
-		isForced: out !== null && request.options.force === true,
-	});
-	if ('fault' in done) return tellProblems([exportProblem(done.fault)], io);
+	const named = out === null ? { name: file.name } : { name: out, option: '--out' };
+	const done = writeNamed({ ...named, content: file.text }, request, io);
+	if ('problem' in done) return tellProblems([done.problem], io);
 	const isData = extname(done.path) === '.json' && request.options.json === true;
 	// Where data was asked for nothing else may stand on standard output.
 	(isData ? io.complain : io.write)(`${written(cleanText(done.path))}\n`);

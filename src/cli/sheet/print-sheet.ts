@@ -1,10 +1,9 @@
 // `rackside plan SHOW --sheet` and the pages beside it: as text, as a page to print, as a PDF; which printing it is,
 // and what changed since the last one.
 
-import { basename, dirname, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import type { Problem } from '../../base/problem.ts';
-import { writeExport } from '../../disk/export-file.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import {
 	keepPrinted,
@@ -25,7 +24,6 @@ import {
 	saidBy,
 	sheetHash,
 } from '../../report/sheet-version.ts';
-import { exportProblem } from '../../words/disk.ts';
 import {
 	NOTHING_CHANGED,
 	notKeptWords,
@@ -55,6 +53,7 @@ import { localMoment } from '../local-day.ts';
 import { notAmong } from '../not-among.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { type ToWrite, writeNamed } from '../write-named.ts';
 import { foundBrowser, pdfOf } from './browser-pdf.ts';
 
 /** A sheet to be printed; `file`: its show's, as typed. */
@@ -269,32 +268,19 @@ function writeHtml(html: string, request: Request, io: Io): number {
 			io,
 		);
 	}
-	return writeFile({ named: pdf, content: bytes, option: '--pdf' }, request, io);
+	return writeFile({ name: pdf, content: bytes, option: '--pdf' }, request, io);
 }
 
 function writeText(text: string, request: Request, io: Io): number {
 	const out = optionText(request, 'out');
-	if (out !== null) return writeFile({ named: out, content: text, option: '--out' }, request, io);
+	if (out !== null) return writeFile({ name: out, content: text, option: '--out' }, request, io);
 	io.write(text);
 	return EXIT.fine;
 }
 
-type ToWrite = {
-	readonly named: string;
-	readonly content: string | Uint8Array;
-	readonly option: string;
-};
-
-function writeFile({ named, content, option }: ToWrite, request: Request, io: Io): number {
-	const target = resolve(io.cwd, named);
-	const done = writeExport(realDisk, {
-		folder: dirname(target),
-		name: basename(target),
-		text: content,
-		isDefaultName: false,
-		isForced: request.options.force === true,
-	});
-	if ('fault' in done) return tellProblems([exportProblem(done.fault, option)], io);
+function writeFile(file: ToWrite, request: Request, io: Io): number {
+	const done = writeNamed(file, request, io);
+	if ('problem' in done) return tellProblems([done.problem], io);
 	io.write(`${written(cleanText(done.path))}\n`);
 	return EXIT.fine;
 }
