@@ -10,4 +10,6 @@ export const EXIT = {
 	/** The night's data could not be kept. */
 	notKept: 3,
 	bug: 70,
+	/** Left with Ctrl-C: 128 and SIGINT's number. */
+	interrupted: 130,
 } as const;

@@ -23,6 +23,7 @@ export function programHelp(
 		'',
 		HELP.begin,
 		HELP.one,
+		HELP.version,
 	]);
 }
 

@@ -35,7 +35,10 @@ export function readRequest(command: CliCommand, args: readonly string[]): Reque
 		options: Object.fromEntries(
 			Object.entries(known).map(([name, option]) => [
 				name,
-				{ type: option.value === undefined ? ('boolean' as const) : ('string' as const) },
+				{
+					type: option.value === undefined ? ('boolean' as const) : ('string' as const),
+					...(name === 'help' && { short: 'h' }),
+				},
 			]),
 		),
 	});

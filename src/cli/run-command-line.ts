@@ -2,16 +2,17 @@
 // and turns problems into sentences.
 
 import { cleanText } from '../base/clean-text.ts';
-import { nearestName } from '../base/nearest-name.ts';
 import type { Problem } from '../base/problem.ts';
-import { faultWords } from '../words/program.ts';
-import { didYouMean, HELP_LISTS_COMMANDS, NO_COMMAND, toOpenShow } from '../words/requests.ts';
+import { faultWords, LEFT_UNCHANGED } from '../words/program.ts';
+import { HELP_LISTS_COMMANDS, NO_COMMAND, toOpenShow } from '../words/requests.ts';
 import type { CliCommand } from './command.ts';
 import { COMMANDS, START } from './command-list.ts';
 import { commandPlace } from './command-place.ts';
 import { EXIT } from './exit-code.ts';
 import { commandHelp, programHelp } from './help.ts';
 import type { Io } from './io.ts';
+import { LeftQuestion } from './left-question.ts';
+import { notAmong } from './not-among.ts';
 import { readRequest } from './read-request.ts';
 import { tellProblems } from './tell-problems.ts';
 import { undecodedNames } from './undecoded-names.ts';
@@ -22,6 +23,10 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
 	try {
 		return await runFound(argv, io);
 	} catch (error) {
+		if (error instanceof LeftQuestion) {
+			io.complain(`${LEFT_UNCHANGED}\n`);
+			return EXIT.interrupted;
+		}
 		// What a user can cause comes back as problems; whatever is thrown this far is a bug.
 		const trace = writeTrace(error, io);
 		io.complain(`${faultWords(trace, false)}\n`);
@@ -32,10 +37,9 @@ export async function runCommandLine(argv: readonly string[], io: Io): Promise<n
 async function runFound(argv: readonly string[], io: Io): Promise<number> {
 	const place = commandPlace(argv);
 	const word = place === null ? null : (argv[place] ?? '');
-	if (word === 'help' || (word === null && argv.includes('--help'))) {
-		io.write(programHelp(COMMANDS, START));
-		return EXIT.fine;
-	}
+	const asksHelp = argv.some((one) => one === '--help' || one === '-h');
+	if (place !== null && word === 'help') return help(argv.slice(place + 1), io);
+	if (place === null && asksHelp) return help([], io);
 	if (word === null && argv.includes('--version')) {
 		const { programVersion } = await import('./machine.ts');
 		io.write(`rackside ${programVersion() ?? ''}\n`);
@@ -45,6 +49,15 @@ async function runFound(argv: readonly string[], io: Io): Promise<number> {
 	if (!listed) return tellProblems([unknownCommand(word ?? '')], io);
 	const rest = argv.filter((_, index) => index !== place);
 	return runOne(await listed.load(), rest, io);
+}
+
+/** Of the command that is named first, else of the program. */
+async function help(words: readonly string[], io: Io): Promise<number> {
+	const name = words.find((one) => !one.startsWith('-'));
+	if (name === undefined) io.write(programHelp(COMMANDS, START));
+	else if (!Object.hasOwn(COMMANDS, name)) return tellProblems([unknownCommand(name)], io);
+	else io.write(commandHelp((await COMMANDS[name]?.load()) ?? (await START.load())));
+	return EXIT.fine;
 }
 
 async function runOne(command: CliCommand, args: readonly string[], io: Io): Promise<number> {
@@ -60,17 +73,9 @@ async function runOne(command: CliCommand, args: readonly string[], io: Io): Pro
 }
 
 function unknownCommand(word: string): Problem {
-	const near = nearestName(word, Object.keys(COMMANDS));
-	const isFile = /\.ya?ml$/i.test(word);
-	const hint = isFile
-		? toOpenShow(cleanText(word))
-		: near === null
-			? HELP_LISTS_COMMANDS
-			: didYouMean(near);
-	return {
-		code: 'unknown-command',
-		what: NO_COMMAND,
-		found: cleanText(word),
-		hint,
-	};
+	const unknown = { code: 'unknown-command', what: NO_COMMAND, found: word };
+	if (/\.ya?ml$/i.test(word)) {
+		return { ...unknown, found: cleanText(word), hint: toOpenShow(cleanText(word)) };
+	}
+	return notAmong({ ...unknown, listedBy: HELP_LISTS_COMMANDS }, Object.keys(COMMANDS));
 }

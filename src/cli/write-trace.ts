@@ -1,7 +1,7 @@
 // Where the trace of a bug goes: into a file, since the terminal that would show it may be a live
 // screen, and since it can then be passed on.
 
-import { openSync, writeSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { cleanText } from '../base/clean-text.ts';
@@ -13,7 +13,8 @@ export function writeTrace(error: unknown, io: Io): string {
 	const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
 	const path = join(tmpdir(), `rackside-trace-${process.pid}-${io.wallMs()}.txt`);
 	try {
-		writeSync(openSync(path, 'wx', 0o600), `${new Date(io.wallMs()).toISOString()}\n${text}\n`);
+		const lines = `${new Date(io.wallMs()).toISOString()}\n${text}\n`;
+		writeFileSync(path, lines, { flag: 'wx', mode: 0o600 });
 		return traceIn(cleanText(path));
 	} catch {
 		// With no place for a file the trace is better on the terminal than nowhere.

@@ -252,5 +252,6 @@ export const HELP = {
 	all: 'All take:',
 	begin: 'Begin here: rackside',
 	one: 'Help for one command: rackside plan --help',
+	version: 'The version: rackside --version',
 	example: (line: string): string => `Example: ${line}`,
 } as const;

@@ -91,11 +91,7 @@ export const DRILL = {
 	drawing: 'Setting up the moments,',
 	/** Where the system has no name for the user. */
 	somebody: 'me',
-	needs: {
-		seed: '--seed needs a whole number',
-		moments: '--moments needs a number',
-		name: '--name needs a name',
-	},
+	needsName: '--name needs a name',
 	nameExpected: (most: number): string => `1 to ${most} letters`,
 	noResults: 'No drill was done yet. rackside drill begins one.',
 	headings: ['moment', 'best', 'last', 'right', 'missed'],

@@ -13,6 +13,8 @@ export const outputLost = (code: string | undefined): string =>
 /** A fault of the program's own; `kept` says that the night is safe all the same. */
 export const faultWords = (trace: string, isNightKept: boolean): string =>
 	`rackside has a fault of its own and stopped. ${isNightKept ? 'The night is saved up to its last key. ' : ''}The trace is ${trace}. Please send it to whoever maintains rackside.`;
+/** A question was left with Ctrl-C. */
+export const LEFT_UNCHANGED = 'Left. Nothing was written.';
 export const traceIn = (path: string): string => `in ${path}`;
 export const traceText = (text: string): string => `this: ${text}`;
 /** `steps`: how many the disk did not take; `cause`: why, as part of a sentence. */

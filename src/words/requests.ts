@@ -34,9 +34,9 @@ export const AN_INSTRUMENT = 'an instrument in the show file';
 export const notATuning = (option: string, kind: string): string =>
 	`--${option} is not a tuning of this kind of instrument (${kind})`;
 export const HERTZ_OR_NOTE = '25 to 20000, or a note with its octave';
-export const badNumber = (option: string): string => `--${option} is not a number that fits here`;
-export const numberRange = (from: number, to: number, isWhole: boolean): string =>
-	`${isWhole ? 'a whole number' : 'a number'} from ${from} to ${to}`;
+export const badNumber = (option: string, isWhole: boolean): string =>
+	`--${option} needs a ${isWhole ? 'whole ' : ''}number`;
+export const BAD_RINGING = '--feedback needs hertz or a note';
 
 // The bench.
 
@@ -101,7 +101,6 @@ export const PRINT_BY_HAND =
 	'Write the page with --as html --out sheet.html, open it in any browser and print it there.';
 export const UNKNOWN_FORM = 'a report cannot be written as this';
 export const NO_SUCH_READER = 'a report is not written for this reader';
-export const NO_SUCH_PLAYER = 'the show has no such player';
 export const NO_SUCH_FIRM = 'nothing of this show is hired from this firm';
 export const NO_SETTING = 'there is no such setting';
 export const SETTINGS_LISTS = 'rackside settings lists all.';
@@ -110,12 +109,10 @@ export const oneOf = (names: readonly string[]): string => `one of ${names.join(
 
 // Rehearsals and their scripts.
 
-export const SPEED_NEEDS = '--speed needs a number';
 export const CAREFUL_ALONE = '--careful changes nothing by itself';
 export const CAREFUL_WITH = 'With --use: rackside times --use --careful';
 export const ONE_OR_MANY = '--nights and --since take the last nights and no named one';
 export const NOT_WITH_ONE = 'one night by its name, or --nights N or --since DATE';
-export const BAD_NIGHTS = '--nights is not a number of nights';
 export const BAD_SINCE = '--since is no day';
 export const SINCE_EXPECTED = 'a day such as 2026-06-12';
 export const range = (from: number, to: number): string => `${from} to ${to}`;

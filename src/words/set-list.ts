@@ -241,8 +241,6 @@ export const takenForNow = (
 	return `Called ${name}; on ${date}, start ${start}, which no list says. Put them right at the top of the file.`;
 };
 
-export const LEFT_UNWRITTEN = 'Left. Nothing was written.';
-
 // What cannot be used.
 
 export const OUT_EXAMPLE = 'rackside new friday.yaml --songs list.csv';

@@ -352,12 +352,18 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 	test.each([
 		[['tuning', 'bench.yaml', 'Q9'], 'no such instrument'],
 		[['tuning', 'bench.yaml', 'A1', '--to', 'drip D'], 'Did you mean drop D?'],
-		[['tuning', 'bench.yaml', 'A1', '--capo', '13'], 'a whole number from 0 to 12'],
+		[
+			['tuning', 'bench.yaml', 'A1', '--capo', '13'],
+			'--capo needs a whole number (found 13; expected 0 to 12)',
+		],
 		[
 			['tuning', join(import.meta.dirname, '../../shows/folk.yaml'), 'U1', '--capo', '2'],
 			'takes no capo',
 		],
-		[['tuning', 'bench.yaml', 'A1', '--reference', '399'], 'from 400 to 480'],
+		[
+			['tuning', 'bench.yaml', 'A1', '--reference', '399'],
+			'--reference needs a number (found 399; expected 400 to 480)',
+		],
 		[['tuning', 'bench.yaml', 'A1', '--shape', 'E'], 'not a chord shape'],
 		[['tuning', 'bench.yaml', 'A1', '--shape', '02210'], '6 frets, one per string'],
 		[['tuning', 'bench.yaml', 'D1', '--shape', '02210'], '6 frets, one per course'],

@@ -22,6 +22,19 @@ describe('help', () => {
 		for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
 	});
 
+	test('is the same by -h, and of a command by its name after help', async () => {
+		const whole = await run('--help');
+		expect(await run('-h')).toEqual(whole);
+		expect(await run('help')).toEqual(whole);
+		const ofRig = await run('rig', '--help');
+		expect(ofRig.out).toMatch(/^rackside rig SHOW$/m);
+		expect(await run('rig', '-h')).toEqual(ofRig);
+		expect(await run('help', 'rig')).toEqual(ofRig);
+		const none = await run('help', 'rug');
+		expect([none.code, none.out]).toEqual([2, '']);
+		expect(none.err).toContain('there is no such command (found rug)');
+	});
+
 	test('is not needed for the version', async () => {
 		const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
 		expect(await run('--version')).toMatchObject({ code: 0, out: `rackside ${version}\n` });
@@ -53,7 +66,7 @@ describe('what cannot be used ends with 2 and one sentence', () => {
 		[['plan', 'shows/club.yaml', '--json', '--sheet'], '--json and --sheet ask for two things'],
 		[['plan', 'shows/club.yaml', '--data'], '--data needs a value'],
 		[['rehearse', 'shows/club.yaml', '--script', 'nowhere.txt'], 'nowhere.txt: '],
-		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed'],
+		[['rehearse', 'shows/club.yaml', '--speed', 'fast'], '--speed needs a number (found fast; '],
 		[['rehearse', 'shows/club.yaml', '--script', 'x.txt', '--size', '80'], '--size'],
 		[['report', '--out', '--force'], '--out needs a value (found --force; expected --out FILE)'],
 		[['report', 'no-such-night'], 'there is no such night'],

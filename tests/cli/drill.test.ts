@@ -45,7 +45,7 @@ test('the results are a table for each person, or data', async () => {
 test.each([
 	[['--seed', 'x'], '--seed needs a whole number (found x; expected 0 to 999999).'],
 	[['--seed', '-1'], '--seed'],
-	[['--moments', '0'], '--moments needs a number (found 0; expected 1 to 40).'],
+	[['--moments', '0'], '--moments needs a whole number (found 0; expected 1 to 40).'],
 	[['--moments', '2.5'], '--moments'],
 	[['--name', ' '], '--name needs a name'],
 	[['--name', 'n'.repeat(31)], '1 to 30 letters'],

@@ -109,7 +109,7 @@ describe('each reader gets what is theirs', () => {
 		const none = await report('--for', 'hire=Nobody');
 		expect([none.code, none.err]).toEqual([
 			2,
-			'nothing of this show is hired from this firm (found Nobody; expected one of Quay Hire).\n',
+			'nothing of this show is hired from this firm (found Nobody; expected Quay Hire).\n',
 		]);
 	});
 
@@ -124,7 +124,7 @@ describe('each reader gets what is theirs', () => {
 
 	test.each([
 		['playr=ash', 'a report is not written for this reader'],
-		['player=zed', 'the show has no such player'],
+		['player=zed', 'there is no such player in this show'],
 	])('%s is refused', async (reader, words) => {
 		const { report } = withNight();
 		const { code, err, out } = await report('--for', reader);

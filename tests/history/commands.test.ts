@@ -71,7 +71,7 @@ test('nights beside one another: the last ones, since a day, as data; a wrong re
 	expect(since.format).toBe('rackside-nights/1');
 	expect(since.nights.map(({ day }: { day: string }) => day)).toEqual(['2026-06-12']);
 	for (const [argv, found] of [
-		[['--nights', '0'], '--nights is not a number of nights (found 0; expected 1 to 100)'],
+		[['--nights', '0'], '--nights needs a whole number (found 0; expected 1 to 100)'],
 		[
 			['--since', 'tuesday'],
 			'--since is no day (found tuesday; expected a day such as 2026-06-12)',

@@ -1,35 +1,23 @@
-// What the commands of the bench ask for: an instrument of a show, a tuning it can be brought to, a
-// number in a range; each with the sentence for what cannot be used.
+// What the commands of the bench ask for: an instrument of a show, a tuning it can be brought to; each with the
+// sentence for what cannot be used.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
-import type { Problem } from '../../base/problem.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 import { readTuning } from '../../tuning/tuning.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import {
-	AN_INSTRUMENT,
-	badNumber,
-	didYouMean,
-	NO_INSTRUMENT,
-	notATuning,
-	numberRange,
-} from '../../words/requests.ts';
+import { AN_INSTRUMENT, NO_INSTRUMENT, notATuning } from '../../words/requests.ts';
 import { tuningExpectedWords, tuningHintWords } from '../../words/unread-tuning.ts';
+import type { Asked } from '../asked-number.ts';
 import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
+import { notAmong } from '../not-among.ts';
 import { openShow } from '../open-show.ts';
 
 /** The option that names the tuning to bring an instrument to. */
 export const TO_OPTION = {
 	to: { value: 'TUNING', words: COMMAND_WORDS.tuning.options.to },
 };
-
-/** What was asked for, or why it cannot be had. */
-export type Asked<Value> =
-	| { readonly ok: true; readonly value: Value }
-	| { readonly ok: false; readonly problems: readonly Problem[] };
 
 /** The show and its instrument that the two words of a request name: by id, else by slot or name. */
 export async function askedInstrument(
@@ -55,18 +43,9 @@ export function instrumentNamed({ instruments }: Show, word: string): Asked<stri
 			[id.toLowerCase(), slot, name.toLowerCase()].includes(key),
 		);
 	if (instrument) return { ok: true, value: instrument.id };
-	const near = nearestName(
-		word,
-		instruments.map(({ id }) => id),
-	);
-	const problem: Problem = {
-		code: 'unknown-instrument',
-		what: NO_INSTRUMENT,
-		found: cleanText(word),
-		expected: instruments.map(({ id }) => id).join(', ') || AN_INSTRUMENT,
-		...(near === null ? {} : { hint: didYouMean(near) }),
-	};
-	return { ok: false, problems: [problem] };
+	const unknown = { code: 'unknown-instrument', what: NO_INSTRUMENT, found: word };
+	const ids = instruments.map(({ id }) => id);
+	return { ok: false, problems: [{ expected: AN_INSTRUMENT, ...notAmong(unknown, ids) }] };
 }
 
 /** The tuning of an option on this instrument; its own when the option is not given. */
@@ -84,33 +63,4 @@ export function askedTuning(
 	const what = notATuning(name, instrument.kind);
 	const problem = { code: 'unknown-tuning', what, found: cleanText(text), expected };
 	return { ok: false, problems: [hint === null ? problem : { ...problem, hint }] };
-}
-
-/** A plain number of an option, both ends included; `otherwise` when it is not given. */
-export function askedNumber(
-	request: Request,
-	name: string,
-	range: {
-		readonly from: number;
-		readonly to: number;
-		readonly isWhole?: boolean;
-		readonly otherwise: number;
-	},
-): Asked<number> {
-	const text = optionText(request, name);
-	if (text === null) return { ok: true, value: range.otherwise };
-	const value = /^-?\d+(?:\.\d+)?$/.test(text.trim()) ? Number(text) : Number.NaN;
-	const fits = value >= range.from && value <= range.to;
-	if (fits && (!range.isWhole || Number.isInteger(value))) return { ok: true, value };
-	return {
-		ok: false,
-		problems: [
-			{
-				code: 'bad-number',
-				what: badNumber(name),
-				found: cleanText(text),
-				expected: numberRange(range.from, range.to, range.isWhole === true),
-			},
-		],
-	};
 }

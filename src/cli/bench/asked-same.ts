@@ -1,7 +1,6 @@
 // Whether what was measured before, under the same id and by another file, was this very instrument: asked
 // once, on a terminal or by an option, and the answer is kept.
 
-import { createInterface } from 'node:readline/promises';
 import { cleanText } from '../../base/clean-text.ts';
 import type { GearCompared, GearEntry, Measured } from '../../gear/gear-entry.ts';
 import { folderIn, type GearId } from '../../gear/gear-id.ts';
@@ -16,9 +15,11 @@ import {
 	sayWhether,
 	YES_OR_NO,
 } from '../../words/same-instrument.ts';
+import { type Ask, askNobody, askOnTerminal } from '../ask-on-terminal.ts';
+import type { Asked } from '../asked-number.ts';
 import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
-import type { Asked } from './asked-instrument.ts';
+import { localDay } from '../local-day.ts';
 
 export type SameAbout = {
 	readonly gear: GearId;
@@ -60,6 +61,7 @@ export async function askedSame(
 		other === undefined
 			? []
 			: [measuredAsAnother(name, bodyWords(other.kind, other.strings, other.scaleMillimetres))];
+	const ask = request.options.json === true ? askNobody : askOnTerminal(io);
 	const answers: GearCompared[] = [];
 	const open: string[] = [];
 	for (const doubt of doubts) {
@@ -67,7 +69,7 @@ export async function askedSame(
 		const place = folder === null ? null : cleanText(folder);
 		const measured = measuredElsewhere(instrument.id, place, dayOf(entries, doubt));
 		const isSame =
-			option === null ? await ask(isItThis(measured, name), request, io) : option === 'yes';
+			option === null ? await yesOrNo(isItThis(measured, name), ask) : option === 'yes';
 		if (isSame === null) open.push(sayWhether(measured, name));
 		else answers.push({ k: 'gear-compared', at: io.wallMs(), gear, other: doubt, isSame });
 	}
@@ -75,20 +77,11 @@ export async function askedSame(
 }
 
 /** Null where nobody is there to answer, or nothing was answered. */
-async function ask(question: string, request: Request, io: Io): Promise<boolean | null> {
-	if (!io.isInputTerminal || !io.isOutputTerminal || request.options.json === true) return null;
-	const asking = createInterface({ input: process.stdin, output: process.stdout });
-	try {
-		for (;;) {
-			const answer = (await asking.question(question)).trim();
-			if (answer === '') return null;
-			if (/^[yn]/i.test(answer)) return /^y/i.test(answer);
-		}
-	} catch {
-		// The input ended, or Ctrl-C: it is asked again another time.
-		return null;
-	} finally {
-		asking.close();
+async function yesOrNo(question: string, ask: Ask): Promise<boolean | null> {
+	for (;;) {
+		const answer = (await ask(question))?.trim() ?? '';
+		if (answer === '') return null;
+		if (/^[yn]/i.test(answer)) return /^y/i.test(answer);
 	}
 }
 
@@ -96,5 +89,5 @@ function dayOf(entries: readonly GearEntry[], other: GearId): string {
 	const last = entries.findLast(
 		(entry): entry is Measured => entry.k === 'set-up-measured' && entry.gear === other,
 	);
-	return new Date(last?.at ?? 0).toISOString().slice(0, 10);
+	return localDay(last?.at ?? 0);
 }

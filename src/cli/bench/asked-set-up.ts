@@ -8,13 +8,13 @@ import { readRinging } from '../../tuning/ringing.ts';
 import {
 	BAD_CENTS,
 	BAD_FRET,
-	badNumber,
+	BAD_RINGING,
 	centsExpected,
 	fretExpected,
 	HERTZ_OR_NOTE,
 } from '../../words/requests.ts';
+import type { Asked } from '../asked-number.ts';
 import { optionText, type Request } from '../command.ts';
-import type { Asked } from './asked-instrument.ts';
 
 /** A reading further out is a slip, or the next fret. */
 const MOST_CENTS = 50;
@@ -60,7 +60,7 @@ export function askedRinging(request: Request, referenceHertz: number): Asked<nu
 	if (text === null) return { ok: true, value: 0 };
 	const value = readRinging(text, referenceHertz);
 	if (value !== null) return { ok: true, value };
-	const what = badNumber('feedback');
+	const what = BAD_RINGING;
 	const expected = HERTZ_OR_NOTE;
 	return { ok: false, problems: [{ code: 'bad-number', what, found: cleanText(text), expected }] };
 }

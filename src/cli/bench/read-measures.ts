@@ -5,7 +5,7 @@ import { nearestName } from '../../base/nearest-name.ts';
 import { MEASURE_NAMES } from '../../bench/measure-names.ts';
 import { parseLength } from '../../tuning/length-unit.ts';
 import { BAD_MEASURE, didYouMean, measuresExpected } from '../../words/requests.ts';
-import type { Asked } from './asked-instrument.ts';
+import type { Asked } from '../asked-number.ts';
 
 /** No measure has more sides than bass and treble, but a nut has a slot a string. */
 const MOST_LENGTHS = 12;

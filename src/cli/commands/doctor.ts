@@ -9,7 +9,6 @@ import { readTroubles } from '../../disk/trouble-log.ts';
 import { usableKeys } from '../../keys/key-choices.ts';
 import { type Clock, nodeClock } from '../../terminal/clock.ts';
 import { drawnWidth } from '../../terminal/drawn-width.ts';
-import { SIGNAL_NUMBERS } from '../../terminal/ending.ts';
 import { askKeys } from '../../terminal/key-trial.ts';
 import { terminalAbilities } from '../../terminal/terminal-kind.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
@@ -100,10 +99,10 @@ export async function examine(
 	if (!canAsk) tell(keysLeftOut(isJson ? KEYS_NOT_FOR_JSON : KEYS_LEFT_OUT));
 	else {
 		const repeat = await asked.holdKey();
-		if (repeat.kind === 'interrupted') return INTERRUPTED;
+		if (repeat.kind === 'interrupted') return EXIT.interrupted;
 		tell([repeatLine(repeat)]);
 		const pedals = repeat.kind === 'left' ? repeat : await asked.pressSwitch();
-		if (pedals.kind === 'interrupted') return INTERRUPTED;
+		if (pedals.kind === 'interrupted') return EXIT.interrupted;
 		tell([switchLine(pedals, usableKeys(values.keys).keys)]);
 	}
 	const countOf = (state: DoctorLine['state']) => lines.filter((one) => one.state === state).length;
@@ -111,8 +110,6 @@ export async function examine(
 	else io.write(`\n${doctorSum(countOf('look'), countOf('unknown'))}\n`);
 	return countOf('look') > 0 ? EXIT.toLookAt : EXIT.fine;
 }
-
-const INTERRUPTED = 128 + SIGNAL_NUMBERS.SIGINT;
 
 /** What a folder or a title may hide is seen, and the line stays a line. */
 function keepLines(text: string): string {

@@ -19,7 +19,8 @@ import { keyOfAction } from '../../keys/key-choices.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskFaultWords } from '../../words/disk.ts';
 import { DRILL, type DrillKind } from '../../words/drill.ts';
-import { range } from '../../words/requests.ts';
+import { askOnTerminal } from '../ask-on-terminal.ts';
+import { askedNumber } from '../asked-number.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { askPerson, LONGEST_NAME, personName } from '../drill/drill-person.ts';
@@ -58,19 +59,18 @@ export const drillCommand: CliCommand = {
 		// What is asked for as data can only be the table.
 		if (request.options.results === true || request.options.json === true)
 			return printResults(place, request, io);
-		const seed = wholeNumber(request, 'seed', { least: 0, most: MOST_SEED });
-		const count = wholeNumber(request, 'moments', { least: 1, most: MOST_MOMENTS });
+		const whole = { isWhole: true, otherwise: null } as const;
+		const seed = askedNumber(request, 'seed', { from: 0, to: MOST_SEED, ...whole });
+		const count = askedNumber(request, 'moments', { from: 1, to: MOST_MOMENTS, ...whole });
 		const named = optionText(request, 'name');
 		const name = named === null ? null : personName(named);
-		const problems = [
-			...(seed === 'wrong' ? [refused(request, 'seed', range(0, MOST_SEED))] : []),
-			...(count === 'wrong' ? [refused(request, 'moments', range(1, MOST_MOMENTS))] : []),
-			...(named !== null && name === null
-				? [refused(request, 'name', DRILL.nameExpected(LONGEST_NAME))]
-				: []),
-		];
-		if (seed === 'wrong' || count === 'wrong' || problems.length > 0)
-			return tellProblems(problems, io);
+		if (!seed.ok) return tellProblems(seed.problems, io);
+		if (!count.ok) return tellProblems(count.problems, io);
+		if (named !== null && name === null) {
+			const expected = DRILL.nameExpected(LONGEST_NAME);
+			const problem = { code: 'drill-name', what: DRILL.needsName, found: cleanText(named) };
+			return tellProblems([{ ...problem, expected }], io);
+		}
 		const abilities = screenAbilities(request, io);
 		if (abilities === null) return EXIT.unusable;
 		const file = request.words[0] ?? exampleShowPath();
@@ -78,13 +78,16 @@ export const drillCommand: CliCommand = {
 		if (!show) return tellProblems(faults, io);
 		const { results, problem } = readDrillResults(place);
 		if (problem !== null) io.complain(`${cleanText(diskFaultWords(problem))} ${DRILL.notKept}\n`);
-		const person = name ?? results.who ?? (await askPerson());
+		const person = name ?? results.who ?? (await askPerson(askOnTerminal(io)));
 		if (person === null) return EXIT.fine;
 		const { upMs: handMs } = realClock();
 		const settings = placesOf(request, io).settings;
 		const preferences = trialPreferences(livePreferences({ disk: realDisk, folder: settings }));
 		const options: TrialOptions = { show, handMs, preferences };
-		const chosen = { seed: seed ?? randomInt(MOST_SEED + 1), count: count ?? USUAL_MOMENTS };
+		const chosen = {
+			seed: seed.value ?? randomInt(MOST_SEED + 1),
+			count: count.value ?? USUAL_MOMENTS,
+		};
 		const moments = whileWorking(DRILL.drawing, () =>
 			drawMoments(options, {
 				...chosen,
@@ -117,7 +120,7 @@ export const drillCommand: CliCommand = {
 			const table = done.length === 0 ? [] : [drillTable(done, bestOf), '', kept];
 			const again = [
 				...request.words.map(shellWord),
-				...(count === null ? [] : ['--moments', String(count)]),
+				...(count.value === null ? [] : ['--moments', String(count.value)]),
 				...['--seed', String(chosen.seed)],
 			];
 			return `${[...table, DRILL.again(again)].join('\n')}\n`;
@@ -135,26 +138,4 @@ function printResults(place: DrillPlace, request: Request, io: Io): number {
 	const isJson = request.options.json === true;
 	io.write(isJson ? `${JSON.stringify({ people: results.people })}\n` : resultsTables(results));
 	return EXIT.fine;
-}
-
-/** The number that an option gives; null where it was not given. */
-function wholeNumber(
-	request: Request,
-	name: string,
-	{ least, most }: { readonly least: number; readonly most: number },
-): number | null | 'wrong' {
-	const text = optionText(request, name);
-	if (text === null) return null;
-	const number = /^\d{1,6}$/.test(text) ? Number(text) : Number.NaN;
-	return number >= least && number <= most ? number : 'wrong';
-}
-
-function refused(request: Request, name: 'seed' | 'moments' | 'name', expected: string) {
-	const what = DRILL.needs[name];
-	return {
-		code: `drill-${name}`,
-		what,
-		found: cleanText(optionText(request, name) ?? ''),
-		expected,
-	};
 }

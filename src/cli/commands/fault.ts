@@ -1,7 +1,6 @@
 // `rackside fault`: the next best test for what is heard from a player, with what was answered so far.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { faultJson, faultLines } from '../../report/fault-page.ts';
 import type { Answer } from '../../rig/fault-belief.ts';
@@ -9,11 +8,13 @@ import { SYMPTOMS, type Symptom } from '../../rig/fault-suspects.ts';
 import { faultStep } from '../../rig/find-fault.ts';
 import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { BAD_ANSWER, BAD_SYMPTOM, didYouMean, NO_PLAYER, NO_TEST } from '../../words/requests.ts';
-import { type Asked, instrumentNamed } from '../bench/asked-instrument.ts';
+import { BAD_ANSWER, BAD_SYMPTOM, NO_PLAYER, NO_TEST } from '../../words/requests.ts';
+import type { Asked } from '../asked-number.ts';
+import { instrumentNamed } from '../bench/asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import { notAmong, type Unknown } from '../not-among.ts';
 import { openShow } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
 
@@ -136,19 +137,8 @@ function askedAnswers(
 }
 
 function refused(
-	{ found, ...problem }: Pick<Problem, 'code' | 'what'> & { readonly found: string },
+	unknown: Unknown,
 	known: readonly string[],
 ): { readonly ok: false; readonly problems: readonly Problem[] } {
-	const near = nearestName(found, known);
-	return {
-		ok: false,
-		problems: [
-			{
-				...problem,
-				found: cleanText(found),
-				expected: known.join(', '),
-				...(near === null ? {} : { hint: didYouMean(near) }),
-			},
-		],
-	};
+	return { ok: false, problems: [notAmong(unknown, known)] };
 }

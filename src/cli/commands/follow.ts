@@ -4,7 +4,6 @@
 import { tmpdir } from 'node:os';
 import { dirname } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { realClock } from '../../disk/clock.ts';
 import { followNight } from '../../disk/follow-night.ts';
@@ -26,21 +25,20 @@ import {
 	unfollowable,
 } from '../../words/follow.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
-import { faultWords } from '../../words/program.ts';
-import { didYouMean, NIGHTS_LISTS, NO_SUCH_NIGHT } from '../../words/requests.ts';
+import { NIGHTS_LISTS } from '../../words/requests.ts';
 import { measuredOnGear } from '../bench/gear-journal.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { livePreferences } from '../live/live-preferences.ts';
 import { screenAbilities, screenOptions, showLive } from '../live/live-screen.ts';
-import { screenWayOut } from '../live/way-out.ts';
+import { unkeptWayOut } from '../live/way-out.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
+import { noSuchNight } from '../nights/chosen-night.ts';
 import { isFinished, nightOnDisk } from '../nights/night-on-disk.ts';
 import { seenNights } from '../nights/night-places.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { writeTrace } from '../write-trace.ts';
 
 /** How often the night's files are looked at: with drawing, a key in the other window is seen within half a second. */
 const LOOK_MS = 100;
@@ -58,15 +56,7 @@ export const followCommand: CliCommand = {
 		const found = openFollowed(request, io);
 		if ('problem' in found) return tellProblems([found.problem], io);
 		const clock = nodeClock();
-		const shutdown = screenWayOut({
-			...{ clock, io },
-			syncJournal: async () => {},
-			tell: ({ ending }) => {
-				const isFault = ending.kind === 'fault';
-				if (isFault) io.complain(`${faultWords(writeTrace(ending.error, io), false)}\n`);
-				else io.write(`${FOLLOWED_NO_MORE}\n`);
-			},
-		});
+		const shutdown = unkeptWayOut({ clock, io, farewell: () => `${FOLLOWED_NO_MORE}\n` });
 		await showLive({
 			...{ night: found, clock, shutdown },
 			codeAtEnd: () => EXIT.fine,
@@ -137,13 +127,4 @@ function openFollowed(request: Request, io: Io): FollowWindow | { readonly probl
 function underWay(nights: readonly NightSummary[]): NightSummary | undefined {
 	const open = nights.filter(({ header, lastRecords }) => header && !isFinished(lastRecords));
 	return open.find(({ header }) => header?.isRehearsal === false) ?? open[0];
-}
-
-function noSuchNight(id: string, nights: readonly NightSummary[]): Problem {
-	const near = nearestName(
-		id,
-		nights.map((one) => one.id),
-	);
-	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
-	return { code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint };
 }

@@ -1,15 +1,13 @@
 // `rackside list`: the set list of a show, in forms that `new` reads back.
 
-import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import { listCsv, listedShow, listText } from '../../setlist/list-show.ts';
 import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { didYouMean } from '../../words/requests.ts';
 import { UNKNOWN_LIST_FORM } from '../../words/set-list.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import { notAmong } from '../not-among.ts';
 import { openShow } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
 
@@ -29,17 +27,8 @@ export const listCommand: CliCommand = {
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'text');
 		const print = Object.hasOwn(FORMS, form) ? FORMS[form] : undefined;
 		if (!print) {
-			const near = nearestName(form, Object.keys(FORMS));
-			return tellProblems(
-				[
-					{
-						...{ code: 'unknown-form', what: UNKNOWN_LIST_FORM, found: cleanText(form) },
-						expected: Object.keys(FORMS).join(', '),
-						...(near === null ? {} : { hint: didYouMean(near) }),
-					},
-				],
-				io,
-			);
+			const unknown = { code: 'unknown-form', what: UNKNOWN_LIST_FORM, found: form };
+			return tellProblems([notAmong(unknown, Object.keys(FORMS))], io);
 		}
 		const { show, problems } = await openShow(request.words[0] ?? '', request, io);
 		if (!show) return tellProblems(problems, io);

@@ -18,6 +18,7 @@ import { readGear } from '../bench/gear-journal.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import { localDay, localMoment } from '../local-day.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { isFinished } from '../nights/night-on-disk.ts';
 import { seenNights } from '../nights/night-places.ts';
@@ -82,15 +83,11 @@ function troubleJson({ atMs, code, detail }: Trouble) {
 
 function troubleLines(troubles: readonly Trouble[]): string {
 	if (troubles.length === 0) return `\n${NO_TROUBLES}\n`;
-	const lines = troubles.map((one) => `${momentOf(one.atMs, true)}  ${troubleWords(one)}\n`);
+	const lines = troubles.map(
+		(one) =>
+			`${localDay(one.atMs)} ${dayTimeText(one.atMs, localOffsetMinutes(one.atMs))}  ${troubleWords(one)}\n`,
+	);
 	return `\n${TROUBLES_TITLE}\n${lines.join('')}`;
-}
-
-/** Day and time where the machine stands: `2026-06-12 20:41`. */
-function momentOf(atMs: number, hasSeconds: boolean): string {
-	const offset = localOffsetMinutes(atMs);
-	const day = new Date(atMs + offset * 60_000).toISOString().slice(0, 10);
-	return `${day} ${dayTimeText(atMs, offset).slice(0, hasSeconds ? 8 : 5)}`;
 }
 
 type NightState = 'finished' | 'unfinished' | 'unreadable';
@@ -123,7 +120,7 @@ function lineOf({
 	damage,
 	problem,
 }: NightLine): string {
-	const day = startedAtMs === null ? '' : momentOf(startedAtMs, false);
+	const day = startedAtMs === null ? '' : localMoment(startedAtMs);
 	const parts = [
 		day,
 		NIGHT_STATES[state],

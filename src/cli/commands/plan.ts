@@ -1,7 +1,6 @@
 // `rackside plan`: who plays what when, the work between, stand-ins; or the run sheet for the case.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { considered } from '../../plan/advice/alternatives.ts';
 import { mendOf } from '../../plan/advice/mend.ts';
@@ -18,11 +17,12 @@ import type { Show } from '../../showfile/show.ts';
 import { changeWords, verdictWords } from '../../words/advice.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { PLANNING } from '../../words/program.ts';
-import { didYouMean, LEAVE_ONE_OUT, NO_SUCH_SONG, notBoth, SONG_BY } from '../../words/requests.ts';
+import { LEAVE_ONE_OUT, NO_SUCH_SONG, notBoth, SONG_BY } from '../../words/requests.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
+import { notAmong } from '../not-among.ts';
 import { openShow } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { whileWorking } from '../while-working.ts';
@@ -141,16 +141,11 @@ function whyText(
 	const isAsked = (text: string) => text.toLowerCase() === asked.toLowerCase();
 	const song = show.songs.find(({ id, title }) => isAsked(id) || isAsked(title));
 	if (song === undefined) {
-		const near = nearestName(
-			asked,
+		const unknown = { code: 'no-such-song', what: NO_SUCH_SONG, found: asked, listedBy: SONG_BY };
+		return notAmong(
+			unknown,
 			show.songs.flatMap(({ id, title }) => [id, title]),
 		);
-		return {
-			code: 'no-such-song',
-			what: NO_SUCH_SONG,
-			found: cleanText(asked),
-			hint: near === null ? SONG_BY : didYouMean(near),
-		};
 	}
 	const text = whyTable(show, { song: song.id, plan, considered: considered(show, plan, song.id) });
 	return { works: true, text };

@@ -1,26 +1,24 @@
 // `rackside rehearse`: timed keys from a script on a virtual clock, or the live screen on a clock that
 // can run faster.
 
-import { basename, dirname, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { diskErrorCode } from '../../disk/disk.ts';
-import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { likeNight } from '../../history/like-night.ts';
 import { readSource } from '../../showfile/read-source.ts';
 import type { Show } from '../../showfile/show.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { diskTrouble, exportProblem } from '../../words/disk.ts';
+import { diskTrouble } from '../../words/disk.ts';
 import { problemOf } from '../../words/problems.ts';
 import {
 	CHECK_NAME,
 	NO_SCRIPT,
-	range,
 	SIZE_EXPECTED,
 	SIZE_NEEDS,
-	SPEED_NEEDS,
 	scriptUnreadable,
 } from '../../words/requests.ts';
+import { askedNumber } from '../asked-number.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
@@ -32,6 +30,7 @@ import type { ScreenSize, ScriptReading } from '../rehearsal/parse-script.ts';
 import { DEFAULT_SIZE, parseScreenSize, parseScript } from '../rehearsal/parse-script.ts';
 import { playScript } from '../rehearsal/play-script.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { writeNamed } from '../write-named.ts';
 
 /** A script of more is a mistake: a whole night takes some thousand bytes. */
 const LARGEST_SCRIPT_BYTES = 1_000_000;
@@ -59,22 +58,10 @@ export const rehearseCommand: CliCommand = {
 		if (typeof asPlayed === 'number') return asPlayed;
 		const scriptFile = optionText(request, 'script');
 		if (scriptFile === null) {
-			const speed = readSpeed(request);
-			if (speed === null) {
-				return tellProblems(
-					[
-						{
-							code: 'speed',
-							what: SPEED_NEEDS,
-							found: cleanText(optionText(request, 'speed') ?? ''),
-							expected: range(1, MOST_SPEED),
-						},
-					],
-					io,
-				);
-			}
+			const speed = askedNumber(request, 'speed', { from: 1, to: MOST_SPEED, otherwise: 1 });
+			if (!speed.ok) return tellProblems(speed.problems, io);
 			return runLive(
-				{ file, request, speed, isRehearsal: true, ...(asPlayed && { asPlayed }) },
+				{ file, request, speed: speed.value, isRehearsal: true, ...(asPlayed && { asPlayed }) },
 				io,
 			);
 		}
@@ -109,40 +96,27 @@ export const rehearseCommand: CliCommand = {
 				},
 			}),
 		});
-		return midiFile === null || midi === null
-			? EXIT.fine
-			: keepMidi({ file: midiFile, text: midi, request }, io);
+		if (midiFile === null || midi === null) return EXIT.fine;
+		const done = writeNamed({ name: midiFile, content: midi, option: '--midi' }, request, io);
+		return 'problem' in done ? tellProblems([done.problem], io) : EXIT.fine;
 	},
 };
+
+/** What `--like` takes for the newest night that was played. */
+const LAST = 'last';
 
 /** What makes a show as it was played in the night of `--like`; null without it, the exit code where that night cannot be read. */
 function playedLike(request: Request, io: Io): ((show: Show) => Show) | null | number {
 	const like = optionText(request, 'like');
 	if (like === null) return null;
-	const nights = manyNights({ named: [like], most: 1, since: null }, request, io);
+	const nights = manyNights(
+		{ named: like === LAST ? [] : [like], most: 1, since: null },
+		request,
+		io,
+	);
 	if (typeof nights === 'number') return nights;
 	const [night] = nights;
 	return night === undefined ? null : (show) => likeNight(show, night.facts);
-}
-
-/** The bytes that were sent, into a file that must not be there yet. */
-function keepMidi(
-	{
-		file,
-		text,
-		request,
-	}: { readonly file: string; readonly text: string; readonly request: Request },
-	io: Io,
-): number {
-	const target = resolve(io.cwd, file);
-	const done = writeExport(realDisk, {
-		folder: dirname(target),
-		name: basename(target),
-		text,
-		isDefaultName: false,
-		isForced: request.options.force === true,
-	});
-	return 'fault' in done ? tellProblems([exportProblem(done.fault, '--midi')], io) : EXIT.fine;
 }
 
 function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
@@ -173,11 +147,4 @@ function readScript(file: string, size: ScreenSize, io: Io): ScriptReading {
 function readSize(request: Request): ScreenSize | null {
 	const text = optionText(request, 'size');
 	return text === null ? DEFAULT_SIZE : parseScreenSize(text);
-}
-
-function readSpeed(request: Request): number | null {
-	const text = optionText(request, 'speed');
-	if (text === null) return 1;
-	const speed = /^\d{1,3}(?:\.\d{1,3})?$/.test(text) ? Number(text) : Number.NaN;
-	return speed >= 1 && speed <= MOST_SPEED ? speed : null;
 }

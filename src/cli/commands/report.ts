@@ -1,8 +1,7 @@
 // `rackside report`: the post-show report of a night, to read, to send, or for a spreadsheet.
 
-import { basename, dirname, extname, join, resolve } from 'node:path';
+import { extname, join, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { makeFolders } from '../../disk/folders.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -16,7 +15,6 @@ import { diskFaultWords, exportProblem } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
 import { written } from '../../words/program.ts';
 import {
-	didYouMean,
 	LEAVE_ONE_OUT,
 	NO_SHOW_IN_NIGHT,
 	nameItsShow,
@@ -41,9 +39,11 @@ import {
 	readReader,
 } from '../nights/report-forms.ts';
 import { partsOfNight } from '../nights/report-of-night.ts';
+import { notAmong } from '../not-among.ts';
 import { openShow, type ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { writeNamed } from '../write-named.ts';
 
 export const reportCommand: CliCommand = {
 	usage: 'report [NIGHT]',
@@ -74,19 +74,8 @@ export const reportCommand: CliCommand = {
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
 		const chosen = Object.hasOwn(REPORT_FORMS, form) ? REPORT_FORMS[form] : undefined;
 		if (!chosen) {
-			const near = nearestName(form, Object.keys(REPORT_FORMS));
-			return tellProblems(
-				[
-					{
-						code: 'unknown-form',
-						what: UNKNOWN_FORM,
-						found: cleanText(form),
-						expected: Object.keys(REPORT_FORMS).join(', '),
-						...(near === null ? {} : { hint: didYouMean(near) }),
-					},
-				],
-				io,
-			);
+			const unknown = { code: 'unknown-form', what: UNKNOWN_FORM, found: form };
+			return tellProblems([notAmong(unknown, Object.keys(REPORT_FORMS))], io);
 		}
 		const [id] = request.words;
 		const night = chosenNight(id === undefined ? 'last' : { id }, request, io);
@@ -192,15 +181,9 @@ function write(
 		io.write(io.isOutputTerminal ? file.text + file.afterwards : file.text);
 		return EXIT.fine;
 	}
-	const target = resolve(io.cwd, out ?? file.name);
-	const done = writeExport(realDisk, {
-		folder: dirname(target),
-		name: basename(target),
-		text: file.text,
-		isDefaultName: out === null,
-		isForced: out !== null && request.options.force === true,
-	});
-	if ('fault' in done) return tellProblems([exportProblem(done.fault)], io);
+	const named = out === null ? { name: file.name } : { name: out, option: '--out' };
+	const done = writeNamed({ ...named, content: file.text }, request, io);
+	if ('problem' in done) return tellProblems([done.problem], io);
 	const isData = extname(done.path) === '.json' && request.options.json === true;
 	// Where data was asked for nothing else may stand on standard output.
 	(isData ? io.complain : io.write)(`${written(cleanText(done.path))}\n`);

@@ -3,7 +3,6 @@
 import { cleanText } from '../../base/clean-text.ts';
 import { COLOUR_SETS } from '../../base/colours.ts';
 import type { DiskFault } from '../../base/disk-fault.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { Settings } from '../../disk/settings.ts';
@@ -15,18 +14,13 @@ import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskFaultWords } from '../../words/disk.ts';
 import { TIME_WORDS, timeText, unusableTimeWords } from '../../words/own-times.ts';
 import { NIGHTS_IN, SETTINGS_IN } from '../../words/program.ts';
-import {
-	didYouMean,
-	NO_SETTING,
-	oneOf,
-	SETTINGS_LISTS,
-	settingValue,
-} from '../../words/requests.ts';
+import { NO_SETTING, oneOf, SETTINGS_LISTS, settingValue } from '../../words/requests.ts';
 import { COLOUR_NAMES, COLOURS } from '../../words/settings.ts';
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { NO_PORT, portAsked } from '../live/midi-port.ts';
+import { notAmong } from '../not-among.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
@@ -109,13 +103,8 @@ function allSettings({ colours, keys, times, midi }: Settings): Record<string, s
 }
 
 function unknownSetting(name: string, all: Readonly<Record<string, string>>): Problem {
-	const near = nearestName(name, Object.keys(all));
-	return {
-		code: 'unknown-setting',
-		what: NO_SETTING,
-		found: cleanText(name),
-		hint: near === null ? SETTINGS_LISTS : didYouMean(near),
-	};
+	const unknown = { code: 'unknown-setting', what: NO_SETTING, found: name };
+	return notAmong({ ...unknown, listedBy: SETTINGS_LISTS }, Object.keys(all));
 }
 
 /** What setting this one changes, or what is wrong with the value. */

@@ -1,7 +1,6 @@
 // `rackside` alone: a page with all that one may want to begin with. Without a terminal it prints the run sheet of
 // the example, so that a first look never fails.
 
-import { dayTimeText } from '../../base/show-clock.ts';
 import type { NightSummary } from '../../disk/nights-folder.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -20,7 +19,7 @@ import type { Io } from '../io.ts';
 import { runLive } from '../live/live.ts';
 import { screenAbilities } from '../live/live-screen.ts';
 import { showPage } from '../live/page-screen.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { localDay, localTime } from '../local-day.ts';
 import { isFinished, lastPlayed, nightOnDisk, standsAt } from '../nights/night-on-disk.ts';
 import { searchedNights } from '../nights/night-places.ts';
 import { offeredShows } from '../offered-shows.ts';
@@ -87,7 +86,7 @@ async function offer(
 	const places = placesOf(request, io);
 	const { values } = settingsNow({ disk: realDisk, folder: places.settings });
 	const { folders, nights } = searchedNights(places, io);
-	const day = dayOf(io.wallMs());
+	const day = localDay(io.wallMs());
 	const more = unofferedCount(nights);
 	const own = nights.filter(({ header }) => header?.isRehearsal === false);
 	const isOver = ({ lastRecords }: NightSummary) => isFinished(lastRecords);
@@ -97,7 +96,7 @@ async function offer(
 		shows: await offeredShows({ today: day, last: values.lastShow }, request, io),
 		played: lastPlayed(folders, own.filter(isOver)) ?? lastPlayed(folders, own),
 		example: showIdentity(exampleShowPath()),
-		moment: (atMs) => momentWords(dayOf(atMs), timeOf(atMs), day),
+		moment: (atMs) => momentWords(localDay(atMs), localTime(atMs), day),
 		hasCommand,
 	});
 	return {
@@ -106,14 +105,6 @@ async function offer(
 		note: more === 0 ? null : moreUnfinished(more),
 		colours: values.colours,
 	};
-}
-
-function dayOf(atMs: number): string {
-	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
-}
-
-function timeOf(atMs: number): string {
-	return dayTimeText(atMs, localOffsetMinutes(atMs)).slice(0, 5);
 }
 
 /** What was chosen on the page; null where it was left. */

@@ -11,7 +11,7 @@ import {
 	noStrings as noStringsWords,
 	SCALE_EXPECTED,
 } from '../../words/requests.ts';
-import type { Asked } from '../bench/asked-instrument.ts';
+import type { Asked } from '../asked-number.ts';
 import { askedInstrument, askedTuning, TO_OPTION } from '../bench/asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';

@@ -2,7 +2,6 @@
 
 import { dirname } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { settingsNow } from '../../disk/settings.ts';
@@ -19,7 +18,7 @@ import { drawnOrder, drawTomorrow } from '../../screen/tomorrow-view.ts';
 import { styledRow, stylingOf } from '../../ui/styled-row.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
 import { diskFaultWords } from '../../words/disk.ts';
-import { didYouMean, UNKNOWN_FORM } from '../../words/requests.ts';
+import { UNKNOWN_FORM } from '../../words/requests.ts';
 import { nightWords } from '../../words/tomorrow.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
@@ -28,6 +27,7 @@ import type { Io } from '../io.ts';
 import { screenAbilities } from '../live/live-screen.ts';
 import { showPage } from '../live/page-screen.ts';
 import { type KnownNight, manyNights } from '../nights/many-nights.ts';
+import { notAmong } from '../not-among.ts';
 import { openShow } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
@@ -87,19 +87,8 @@ function codeOf({ report }: KnownNight): number {
 }
 
 function unknownForm(found: string, io: Io): number {
-	const near = nearestName(found, Object.keys(FORMS));
-	return tellProblems(
-		[
-			{
-				code: 'unknown-form',
-				what: UNKNOWN_FORM,
-				found: cleanText(found),
-				expected: Object.keys(FORMS).join(', '),
-				...(near === null ? {} : { hint: didYouMean(near) }),
-			},
-		],
-		io,
-	);
+	const unknown = { code: 'unknown-form', what: UNKNOWN_FORM, found };
+	return tellProblems([notAmong(unknown, Object.keys(FORMS))], io);
 }
 
 /** The next show where one is named; the exit code where it cannot be read, which is said. */

@@ -23,8 +23,8 @@ import {
 	stringsExpected,
 	takesNoCapo,
 } from '../../words/requests.ts';
-import type { Asked } from '../bench/asked-instrument.ts';
-import { askedInstrument, askedNumber, askedTuning, TO_OPTION } from '../bench/asked-instrument.ts';
+import { type Asked, askedNumber } from '../asked-number.ts';
+import { askedInstrument, askedTuning, TO_OPTION } from '../bench/asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';

@@ -2,7 +2,6 @@
 
 import { tmpdir } from 'node:os';
 import type { DiskFault } from '../../base/disk-fault.ts';
-import { dayTimeText } from '../../base/show-clock.ts';
 import type { NightSummary } from '../../disk/nights-folder.ts';
 import { isWipedByRestart } from '../../disk/paths.ts';
 import type { Trouble } from '../../disk/trouble-log.ts';
@@ -31,6 +30,7 @@ import {
 	WHAT,
 } from '../../words/doctor.ts';
 import { troubleWords } from '../../words/trouble-log.ts';
+import { localDay, localMoment } from '../local-day.ts';
 import type { Machine } from '../machine.ts';
 import { isFinished } from '../nights/night-on-disk.ts';
 import { type DoctorLine, fine, look, unknown } from './doctor-line.ts';
@@ -95,12 +95,15 @@ export function troublesLine(
 	if (fault) return look(WHAT.troubles, diskFaultWords(fault), FOLDER_FIX);
 	const last = troubles.at(-1);
 	if (last === undefined) return fine(WHAT.troubles, NO_OWN_TROUBLES);
-	const day = new Date(last.atMs + offsetMinutes * 60_000).toISOString().slice(0, 10);
 	const recent = troubles.filter(({ atMs }) => wallMs - atMs < RECENT_DAYS * DAY_MS);
-	if (recent.length === 0) return fine(WHAT.troubles, troublesOld(day));
-	const when = `${day} ${dayTimeText(last.atMs, offsetMinutes).slice(0, 5)}`;
+	if (recent.length === 0)
+		return fine(WHAT.troubles, troublesOld(localDay(last.atMs, offsetMinutes)));
 	const words = troubleWords(last).replace(/\.$/, '');
-	return look(WHAT.troubles, troublesFound(recent.length, words, when), SEE_TROUBLES);
+	return look(
+		WHAT.troubles,
+		troublesFound(recent.length, words, localMoment(last.atMs, offsetMinutes)),
+		SEE_TROUBLES,
+	);
 }
 
 /** Of the program, Node and the system: what whoever helps asks first. */

@@ -1,7 +1,6 @@
 // The clock, and what could put the screen out in the middle of a song: sleep, lid, lock and a battery. Only
 // what the system itself says counts; what it does not say is said to be unknown.
 
-import { dayTimeText } from '../../base/show-clock.ts';
 import {
 	CLOCK_NOT_SYNCED,
 	CLOCK_SYNCED,
@@ -39,6 +38,7 @@ import {
 	ZONE_UTC,
 	zoneFound,
 } from '../../words/doctor.ts';
+import { localDay, localTime } from '../local-day.ts';
 import type { Machine } from '../machine.ts';
 import { type DoctorLine, fine, look, unknown } from './doctor-line.ts';
 
@@ -49,9 +49,9 @@ const LAST_YEAR = 2099;
 /** Whether the clock is set, what keeps it so, and the time zone. */
 export function clockLines(machine: Machine, wallMs: number): readonly DoctorLine[] {
 	const offset = machine.offsetMinutes(wallMs);
-	const day = new Date(wallMs + offset * 60_000).toISOString().slice(0, 10);
+	const day = localDay(wallMs, offset);
 	const year = Number.parseInt(day, 10);
-	const found = clockFound(day, dayTimeText(wallMs, offset).slice(0, 5));
+	const found = clockFound(day, localTime(wallMs, offset));
 	return [
 		year < FIRST_YEAR || year > LAST_YEAR
 			? look(WHAT.clock, found, CLOCK_WRONG)

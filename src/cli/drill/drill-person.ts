@@ -1,10 +1,10 @@
 // Whose results a drill's are: named on the command line, else whoever said so once, else asked.
 
 import { userInfo } from 'node:os';
-import { createInterface } from 'node:readline/promises';
 import { cleanText } from '../../base/clean-text.ts';
 import { graphemes } from '../../base/display-width.ts';
 import { DRILL } from '../../words/drill.ts';
+import type { Ask } from '../ask-on-terminal.ts';
 
 /** In the table a longer one would leave no room. */
 export const LONGEST_NAME = 30;
@@ -16,21 +16,14 @@ export function personName(typed: string): string | null {
 	return length >= 1 && length <= LONGEST_NAME ? name : null;
 }
 
-/** Asks until there is a name; null where the input ended. */
-export async function askPerson(): Promise<string | null> {
+/** Asks until there is a name; null where nobody can be asked. */
+export async function askPerson(ask: Ask): Promise<string | null> {
 	const user = systemUser();
-	const asking = createInterface({ input: process.stdin, output: process.stdout });
-	try {
-		for (;;) {
-			const answer = (await asking.question(DRILL.who(user))).trim();
-			const name = personName(answer === '' ? user : answer);
-			if (name !== null) return name;
-		}
-	} catch {
-		// The input ended, or Ctrl-C: nothing was wanted.
-		return null;
-	} finally {
-		asking.close();
+	for (;;) {
+		const answer = await ask(DRILL.who(user));
+		if (answer === null) return null;
+		const name = personName(answer.trim() === '' ? user : answer);
+		if (name !== null) return name;
 	}
 }
 

@@ -5,12 +5,10 @@ import type { PreferenceStore } from '../../night/preference-store.ts';
 import { nodeClock } from '../../terminal/clock.ts';
 import type { TerminalAbilities } from '../../terminal/terminal-kind.ts';
 import { styledScreen } from '../../ui/styled-screen.ts';
-import { faultWords } from '../../words/program.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { screenOptions, showLive } from '../live/live-screen.ts';
-import { screenWayOut } from '../live/way-out.ts';
-import { writeTrace } from '../write-trace.ts';
+import { unkeptWayOut } from '../live/way-out.ts';
 
 /** What is counted down is seen to. */
 const TICK_MS = 250;
@@ -28,15 +26,7 @@ export type ShownTrial = {
 export async function showTrial(shown: ShownTrial, io: Io): Promise<never> {
 	const { night, abilities, handMs, farewell } = shown;
 	const clock = nodeClock();
-	const shutdown = screenWayOut({
-		...{ clock, io },
-		syncJournal: async () => {},
-		tell: ({ ending }) => {
-			if (ending.kind === 'fault')
-				io.complain(`${faultWords(writeTrace(ending.error, io), false)}\n`);
-			else io.write(farewell());
-		},
-	});
+	const shutdown = unkeptWayOut({ clock, io, farewell });
 	await showLive({
 		...{ night, clock, shutdown, handMs },
 		codeAtEnd: () => EXIT.fine,

@@ -15,7 +15,7 @@ import type { Io } from '../io.ts';
 import { writeTrace } from '../write-trace.ts';
 import { farewell } from './farewell.ts';
 
-export type WayOutParts = {
+type WayOutParts = {
 	readonly night: Night;
 	readonly clock: Clock;
 	readonly io: Io;
@@ -43,15 +43,38 @@ export function wayOut(parts: WayOutParts): Shutdown {
 	});
 }
 
-export type ScreenWayOutParts = Pick<WayOutParts, 'clock' | 'io'> & {
+type ScreenWayOutParts = Pick<WayOutParts, 'clock' | 'io'> & {
 	/** Keeps what is not kept yet; throws where that cannot be done. */
 	readonly syncJournal: (limitMs: number) => Promise<void>;
 	/** Says on the plain terminal what there is to say. */
 	readonly tell: (outcome: ShutdownOutcome) => void;
 };
 
+/** The way out of a screen that keeps no night; `farewell`: what is said on the plain terminal once it was left. */
+export function unkeptWayOut({
+	clock,
+	io,
+	farewell: words,
+	keep = async () => {},
+}: Pick<WayOutParts, 'clock' | 'io'> & {
+	readonly farewell: () => string;
+	/** Keeps what there is besides a night. */
+	readonly keep?: () => Promise<void>;
+}): Shutdown {
+	return screenWayOut({
+		clock,
+		io,
+		syncJournal: keep,
+		tell: ({ ending }) => {
+			if (ending.kind === 'fault')
+				io.complain(`${faultWords(writeTrace(ending.error, io), false)}\n`);
+			io.write(words());
+		},
+	});
+}
+
 /** The way out, listening from now on for everything from outside that ends the program. */
-export function screenWayOut({ clock, io, syncJournal, tell }: ScreenWayOutParts): Shutdown {
+function screenWayOut({ clock, io, syncJournal, tell }: ScreenWayOutParts): Shutdown {
 	const { stdin, stdout, stderr } = process;
 	let isKept = false;
 	let hasSaid = false;

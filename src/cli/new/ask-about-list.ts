@@ -21,7 +21,7 @@ import type { SetList } from '../../setlist/list-row.ts';
 import { INSTRUMENT_KINDS } from '../../tuning/kind.ts';
 import { type Abbreviations, readTuning } from '../../tuning/tuning.ts';
 import * as words from '../../words/set-list.ts';
-import type { Ask } from './list-input.ts';
+import type { Ask } from '../ask-on-terminal.ts';
 
 /** The reading after every question that somebody is there to answer, and the words that it taught. */
 export async function askAboutList(

@@ -1,14 +1,12 @@
-// The bytes of a list, from a file or from standard input, and questions about it on the terminal.
+// The bytes of a list, from a file or from standard input.
 
 import { resolve } from 'node:path';
-import { createInterface } from 'node:readline/promises';
 import { cleanText } from '../../base/clean-text.ts';
 import type { Problem } from '../../base/problem.ts';
 import { diskTrouble } from '../../words/disk.ts';
 import { NO_FILE, NOTHING_PIPED, notReadable, PIPE_IT } from '../../words/set-list.ts';
 import type { Io } from '../io.ts';
 import { loadBytes } from '../open-show.ts';
-import { terminalText } from '../terminal-text.ts';
 
 /** More than this is no set list. */
 const MOST_BYTES = 4_000_000;
@@ -40,31 +38,4 @@ async function standardInput(): Promise<Uint8Array> {
 		if (size > MOST_BYTES) break;
 	}
 	return Buffer.concat(chunks);
-}
-
-/** Thrown where a question is left with Ctrl-C: nothing is wanted any more. */
-export class LeftQuestion extends Error {}
-
-/** Asks a question and gives back the line that was typed; null where nobody can be asked. */
-export type Ask = (question: string) => Promise<string | null>;
-
-/** Plain questions, a line each, on the terminal. */
-export function askOnTerminal(io: Io): Ask {
-	return async (question) => {
-		if (!io.isInputTerminal || !io.isOutputTerminal) return null;
-		const lines = createInterface({ input: process.stdin, output: process.stdout });
-		const leaving = new AbortController();
-		lines.on('SIGINT', () => leaving.abort());
-		try {
-			return await lines.question(terminalText(question, io), { signal: leaving.signal });
-		} catch {
-			// What is said next begins a line of its own.
-			io.write('\n');
-			if (leaving.signal.aborted) throw new LeftQuestion();
-			// Ctrl-D, or the terminal is gone: as if nothing had been typed.
-			return null;
-		} finally {
-			lines.close();
-		}
-	};
 }

@@ -28,7 +28,6 @@ import { beforeTheDoors, CARRIED_TITLE, NOTHING_CARRIED } from '../../words/carr
 import { exportProblem } from '../../words/disk.ts';
 import * as words from '../../words/new-show.ts';
 import { problemText } from '../../words/problem-text.ts';
-import { faultWords } from '../../words/program.ts';
 import { ADD_BY_HAND, CANNOT_ADD_HERE, NOT_A_SHOW_TO_ADD } from '../../words/set-list.ts';
 import type { Request } from '../command.ts';
 import { risksOf, risksText } from '../commands/check.ts';
@@ -36,14 +35,13 @@ import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { livePreferences } from '../live/live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live/live-screen.ts';
-import { screenWayOut } from '../live/way-out.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { unkeptWayOut } from '../live/way-out.ts';
+import { localDay } from '../local-day.ts';
 import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { shellWord } from '../shell/shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
-import { writeTrace } from '../write-trace.ts';
 import { keptDraft, NO_DRAFT } from './kept-draft.ts';
 import { nextDay } from './next-day.ts';
 import { showOrGear } from './rack-file.ts';
@@ -92,8 +90,11 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 	const page = newShowPage({
 		first: startNewShow(beginning(wanted, io), drafts.kept()),
 		keep: drafts.keep,
-		end: (state) => {
-			shutdown.begin({ kind: 'quit', code: state });
+		end: (code) => {
+			shutdown.begin({ kind: 'quit', code });
+		},
+		fail: (error) => {
+			shutdown.begin({ kind: 'fault', error });
 		},
 		finish: ({ making }) => {
 			const done = writeNew({ draft: making.draft, text: fileText(making) }, wanted, io);
@@ -101,16 +102,13 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 		},
 	});
 	const clock = nodeClock();
-	const shutdown = screenWayOut({
+	const shutdown = unkeptWayOut({
 		...{ clock, io },
-		syncJournal: async () => page.keepNow(),
-		tell: ({ ending }) => {
-			if (ending.kind === 'fault')
-				io.complain(`${faultWords(writeTrace(ending.error, io), false)}\n`);
-			const ended = page.ended();
-			if (ended !== null) io.write(ended);
-			else io.write(`${drafts.words(page.state())}\n`);
+		keep: async () => page.keepNow(),
+		farewell: () => {
+			const said = page.ended() ?? `${drafts.words(page.state())}\n`;
 			drafts.release();
+			return said;
 		},
 	});
 	const { colours } = livePreferences({ disk: realDisk, folder: places.settings }).values();
@@ -131,11 +129,6 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 	});
 	// The way out ends the process.
 	return new Promise(() => {});
-}
-
-/** The day at this moment where this laptop is, `2026-06-12`. */
-export function localDay(atMs: number): string {
-	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
 }
 
 function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {
@@ -164,11 +157,13 @@ type PageParts = {
 	readonly first: NewShow;
 	readonly keep: (kept: Kept | null) => void;
 	readonly end: (code: number) => void;
+	/** A bug of ours in checking what was written. */
+	readonly fail: (error: unknown) => void;
 	readonly finish: (state: NewShow) => Finished | { readonly why: string };
 };
 
 /** The questions as the live screen shows what takes keys. */
-function newShowPage({ first, keep, end, finish }: PageParts): ShownNight & {
+function newShowPage({ first, keep, end, fail, finish }: PageParts): ShownNight & {
 	readonly state: () => NewShow;
 	readonly keepNow: () => void;
 	readonly ended: () => string | null;
@@ -201,13 +196,10 @@ function newShowPage({ first, keep, end, finish }: PageParts): ShownNight & {
 		keep(null);
 		isWritten = true;
 		change({ ...state, message: words.WRITTEN_CHECKING });
-		finished.text.then(
-			(text) => {
-				ended = text;
-				end(finished.code());
-			},
-			() => end(EXIT.toLookAt),
-		);
+		finished.text.then((text) => {
+			ended = text;
+			end(finished.code());
+		}, fail);
 	};
 	return {
 		state: () => state,

@@ -13,28 +13,27 @@ import { type ListText, type ReadList, readSetList } from '../../setlist/make-sh
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { withAbbreviations } from '../../setlist/take-over.ts';
 import { writeShowFile } from '../../setlist/write-show-file.ts';
-import { SIGNAL_NUMBERS } from '../../terminal/ending.ts';
 import { diskTrouble } from '../../words/disk.ts';
 import { problemText } from '../../words/problem-text.ts';
 import { PLANNING, written } from '../../words/program.ts';
 import { forExample } from '../../words/requests.ts';
 import * as words from '../../words/set-list.ts';
+import { type Ask, askNobody, askOnTerminal } from '../ask-on-terminal.ts';
 import { optionText, type Request } from '../command.ts';
 import { risksOf, risksText } from '../commands/check.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { localDay } from '../local-day.ts';
 import { loadBytes, openShow, showTree } from '../open-show.ts';
 import { shellWord } from '../shell/shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
 import { askAboutList } from './ask-about-list.ts';
-import { type Ask, askOnTerminal, LeftQuestion, listBytes } from './list-input.ts';
+import { listBytes } from './list-input.ts';
 import { rackOf, readRack, showOrGear } from './rack-file.ts';
 
 const USUAL_START = '20:00';
-const INTERRUPTED = 128 + SIGNAL_NUMBERS.SIGINT;
 
 /** Whether the request brings a list. */
 export function bringsList(request: Request): boolean {
@@ -43,16 +42,6 @@ export function bringsList(request: Request): boolean {
 
 /** Reads the list, asks where it can, writes the show and checks it; whoever leaves a question leaves nothing behind. */
 export async function newFromList(request: Request, io: Io): Promise<number> {
-	try {
-		return await madeFromList(request, io);
-	} catch (error) {
-		if (!(error instanceof LeftQuestion)) throw error;
-		io.complain(`${words.LEFT_UNWRITTEN}\n`);
-		return INTERRUPTED;
-	}
-}
-
-async function madeFromList(request: Request, io: Io): Promise<number> {
 	const isJson = request.options.json === true;
 	// Where data was asked for nothing else stands on standard output.
 	const shownAs = (text: string) => terminalText(text, io);
@@ -61,7 +50,7 @@ async function madeFromList(request: Request, io: Io): Promise<number> {
 		write: (text) => (isJson ? io.complain : io.write)(shownAs(text)),
 		complain: (text) => io.complain(shownAs(text)),
 	};
-	const ask = isJson ? async () => null : askOnTerminal(io);
+	const ask = isJson ? askNobody : askOnTerminal(io);
 	const source = await readSource(request, io);
 	if ('problem' in source) return tellProblems([source.problem], io);
 	const { file: listFile, form, text } = source;
@@ -81,7 +70,7 @@ async function madeFromList(request: Request, io: Io): Promise<number> {
 	const fromFile = readRack(rackFile, out, io);
 	if (!fromFile.ok) return tellProblems(fromFile.problems, io);
 	const rack: Rack = there === null ? fromFile.rack : there.rack;
-	const put = listFile === '-' ? async () => null : ask;
+	const put = listFile === '-' ? askNobody : ask;
 	const read = await readAsked({ text, form, columns, rack }, put);
 	if (!read.ok) return tellProblems([listProblem(read, listFile)], io);
 	const { reading, abbreviations } = await askAboutList(read.list, rack, put);
@@ -273,13 +262,9 @@ function draftOf(
 	const { title, io, include, further } = more;
 	return {
 		...{ title: cleanText(title), venue: null, start: USUAL_START, curfew: null, remarks: [] },
-		date: today(io.wallMs()),
+		date: localDay(io.wallMs()),
 		...{ players, instruments, songs, set, include, further },
 	};
-}
-
-function today(wallMs: number): string {
-	return new Date(wallMs + localOffsetMinutes(wallMs) * 60_000).toISOString().slice(0, 10);
 }
 
 /** Writes what can be read again as a show; gives back where, or why not. */

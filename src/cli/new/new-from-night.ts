@@ -10,10 +10,11 @@ import { NIGHTS_LISTS, NO_SHOW_IN_NIGHT } from '../../words/requests.ts';
 import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
+import { localDay } from '../local-day.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { chosenNight } from '../nights/chosen-night.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { checked, localDay, newByQuestions, writeNew } from './new-by-questions.ts';
+import { checked, newByQuestions, writeNew } from './new-by-questions.ts';
 import { nextDay } from './next-day.ts';
 
 /** What `--from` takes for the newest night in which anything was played, rehearsals only for want of one. */
@@ -37,7 +38,7 @@ export async function newFromNight(
 	const { draft, carried } = nextNight({
 		...{ night: night.id, ...nightSteps(night.show, night.records) },
 		dayOffsetMinutes: localOffsetMinutes(night.startedAtMs ?? 0),
-		dayOf: localDay,
+		dayOf: (atMs: number) => localDay(atMs),
 	});
 	const wanted = { file, earlier: { draft, carried } };
 	const isJson = request.options.json === true;

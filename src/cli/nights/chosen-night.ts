@@ -1,11 +1,9 @@
 // Which recorded night is meant: the one named, or the last.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import type { NightSummary } from '../../disk/nights-folder.ts';
 import {
-	didYouMean,
 	NIGHTS_LISTS,
 	NO_NIGHT_YET,
 	NO_SUCH_NIGHT,
@@ -14,6 +12,7 @@ import {
 import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
+import { notAmong } from '../not-among.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { lastPlayed, type NightOnDisk, nightOnDisk } from './night-on-disk.ts';
@@ -51,10 +50,9 @@ export function noNightYet(folder = ''): Problem {
 
 /** No night has this name. */
 export function noSuchNight(id: string, nights: readonly NightSummary[]): Problem {
-	const near = nearestName(
-		id,
+	const unknown = { code: 'no-night', what: NO_SUCH_NIGHT, found: id, listedBy: NIGHTS_LISTS };
+	return notAmong(
+		unknown,
 		nights.map((one) => one.id),
 	);
-	const hint = near === null ? NIGHTS_LISTS : didYouMean(near);
-	return { code: 'no-night', what: NO_SUCH_NIGHT, found: cleanText(id), hint };
 }

@@ -10,7 +10,7 @@ import { withoutItsShow } from '../../words/history.ts';
 import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { localDay } from '../local-day.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { noNightYet, noSuchNight } from './chosen-night.ts';
@@ -75,7 +75,7 @@ function knownNight(night: NightOnDisk, show: Show): KnownNight {
 	const told = reportOfNight(night, show);
 	const folder = dirname(night.showPath);
 	const beganMs = told.report.began?.atMs ?? told.startedAtMs;
-	const day = dayOf(beganMs);
+	const day = localDay(beganMs);
 	return {
 		...told,
 		night,
@@ -85,8 +85,4 @@ function knownNight(night: NightOnDisk, show: Show): KnownNight {
 		beganMs,
 		facts: factsOfNight({ ...told, folder, day }),
 	};
-}
-
-function dayOf(atMs: number): string {
-	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
 }

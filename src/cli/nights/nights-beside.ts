@@ -6,18 +6,18 @@ import { nightsMarkdown } from '../../report/nights-markdown.ts';
 import { type NightsReport, nightsReport } from '../../report/nights-report.ts';
 import { parseDate } from '../../showfile/calendar-date.ts';
 import {
-	BAD_NIGHTS,
 	BAD_SINCE,
 	LEAVE_ONE_OUT,
 	NOT_WITH_ONE,
 	notBoth,
 	ONE_OR_MANY,
-	range,
 	SINCE_EXPECTED,
 	UNKNOWN_FORM,
 } from '../../words/requests.ts';
+import { askedNumber } from '../asked-number.ts';
 import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
+import { notAmong } from '../not-among.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { manyNights } from './many-nights.ts';
 
@@ -41,12 +41,17 @@ export function nightsBeside(
 ): { readonly text: string; readonly name: string } | number {
 	const [named] = request.words;
 	const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
-	const most = readCount(optionText(request, 'nights'));
+	const most = askedNumber(request, 'nights', {
+		...{ from: 1, to: MOST_NIGHTS },
+		isWhole: true,
+		otherwise: MOST_NIGHTS,
+	});
 	const since = optionText(request, 'since');
-	const problem = problemOf({ named, form, most, since }, request);
+	const problem = problemOf({ named, form, since }, request);
 	if (problem !== null) return tellProblems([problem], io);
+	if (!most.ok) return tellProblems(most.problems, io);
 	const nights = manyNights(
-		{ named: [], most: most ?? MOST_NIGHTS, since: since === null ? null : parseDate(since) },
+		{ named: [], most: most.value, since: since === null ? null : parseDate(since) },
 		request,
 		io,
 	);
@@ -55,15 +60,13 @@ export function nightsBeside(
 	return { text, name: `nights-report${form === 'json' ? '.json' : '.md'}` };
 }
 
-type Asked = {
+type Wanted = {
 	readonly named: string | undefined;
 	readonly form: string;
-	/** Null where no number was typed. */
-	readonly most: number | null;
 	readonly since: string | null;
 };
 
-function problemOf({ named, form, most, since }: Asked, request: Request): Problem | null {
+function problemOf({ named, form, since }: Wanted, request: Request): Problem | null {
 	if (named !== undefined) {
 		return {
 			code: 'one-or-many',
@@ -80,21 +83,11 @@ function problemOf({ named, form, most, since }: Asked, request: Request): Probl
 		return { code: 'two-options', what: notBoth(asked, clash), hint: LEAVE_ONE_OUT };
 	}
 	if (!Object.hasOwn(FORMS, form)) {
-		const expected = Object.keys(FORMS).join(', ');
-		return { code: 'unknown-form', what: UNKNOWN_FORM, found: cleanText(form), expected };
-	}
-	if (most === null) {
-		const found = cleanText(optionText(request, 'nights') ?? '');
-		return { code: 'nights', what: BAD_NIGHTS, found, expected: range(1, MOST_NIGHTS) };
+		const unknown = { code: 'unknown-form', what: UNKNOWN_FORM, found: form };
+		return notAmong(unknown, Object.keys(FORMS));
 	}
 	if (since !== null && parseDate(since) === null) {
 		return { code: 'since', what: BAD_SINCE, found: cleanText(since), expected: SINCE_EXPECTED };
 	}
 	return null;
-}
-
-function readCount(text: string | null): number | null {
-	if (text === null) return MOST_NIGHTS;
-	const count = /^\d{1,3}$/.test(text) ? Number(text) : 0;
-	return count >= 1 && count <= MOST_NIGHTS ? count : null;
 }

@@ -1,7 +1,6 @@
 // What a report can be written as, for whom, and the files of all readers at once.
 
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { slug } from '../../base/slug.ts';
 import type { NightReport } from '../../report/night-report.ts';
@@ -21,14 +20,9 @@ import { reportMarkdown } from '../../report/report-markdown.ts';
 import { timelineFor } from '../../report/timeline.ts';
 import { timelineText } from '../../report/timeline-text.ts';
 import type { Show } from '../../showfile/show.ts';
-import {
-	didYouMean,
-	NO_SUCH_FIRM,
-	NO_SUCH_PLAYER,
-	NO_SUCH_READER,
-	oneOf,
-} from '../../words/requests.ts';
+import { NO_PLAYER, NO_SUCH_FIRM, NO_SUCH_READER } from '../../words/requests.ts';
 import { TIMELINE } from '../../words/timeline.ts';
+import { notAmong } from '../not-among.ts';
 
 export type ReportForm = {
 	/** Of the file's name. */
@@ -82,31 +76,17 @@ export function readReader(text: string, show: Show): { reader: Reader } | { pro
 		if (rest.length === 0) return { reader: { who, firm: null } };
 		const firm = firms.find((one) => one.toLowerCase() === named.toLowerCase());
 		if (firm !== undefined) return { reader: { who, firm: cleanText(firm) } };
-		return { problem: unknown('no-firm', NO_SUCH_FIRM, { found: named, names: firms }) };
+		return { problem: notAmong({ code: 'no-firm', what: NO_SUCH_FIRM, found: named }, firms) };
 	} else if (who === 'player') {
 		const player =
 			show.players.find(({ id }) => id === named) ??
 			show.players.find(({ name }) => name.toLowerCase() === named.toLowerCase());
 		if (player) return { reader: { who, id: player.id } };
 		const names = show.players.map(({ id }) => id);
-		return { problem: unknown('no-player', NO_SUCH_PLAYER, { found: named, names }) };
+		return { problem: notAmong({ code: 'no-player', what: NO_PLAYER, found: named }, names) };
 	}
-	return { problem: unknown('unknown-reader', NO_SUCH_READER, { found: text, names: READERS }) };
-}
-
-function unknown(
-	code: string,
-	what: string,
-	{ found, names }: { readonly found: string; readonly names: readonly string[] },
-): Problem {
-	const near = nearestName(found, names);
-	return {
-		code,
-		what,
-		found: cleanText(found),
-		...(names.length > 0 && { expected: cleanText(oneOf(names)) }),
-		...(near !== null && { hint: didYouMean(cleanText(near)) }),
-	};
+	const unknown = { code: 'unknown-reader', what: NO_SUCH_READER, found: text };
+	return { problem: notAmong(unknown, READERS) };
 }
 
 /** What a file for this reader is called, before its ending; empty for the technician's own. */

@@ -3,11 +3,11 @@
 
 import { cleanText } from '../../base/clean-text.ts';
 import { graphemes } from '../../base/display-width.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { markText, parseMark } from '../../base/show-clock.ts';
 import type { Key } from '../../terminal/key.ts';
-import { didYouMean, SCRIPT, SIZE_NEEDS } from '../../words/requests.ts';
+import { SCRIPT, SIZE_NEEDS } from '../../words/requests.ts';
+import { notAmong } from '../not-among.ts';
 
 export type ScreenSize = { readonly columns: number; readonly rows: number };
 
@@ -262,14 +262,11 @@ function badQuotes(found: string): Omit<Problem, 'where'> {
 }
 
 function unknownWord(word: string, known: readonly string[]): Omit<Problem, 'where'> {
-	const near = nearestName(word, known);
-	const hint = near === null ? {} : { hint: didYouMean(near) };
+	const unknown = { code: 'script-key', what: SCRIPT.word, found: word };
 	return {
-		code: 'script-key',
-		what: SCRIPT.word,
+		...notAmong(unknown, known),
 		found: shown(word),
 		expected: SCRIPT.wordExpected([...NAMED_KEYS.slice(0, 9), ...DIRECTIVES]),
-		...hint,
 	};
 }
 

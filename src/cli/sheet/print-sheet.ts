@@ -1,12 +1,9 @@
 // `rackside plan SHOW --sheet` and the pages beside it: as text, as a page to print, as a PDF; which printing it is,
 // and what changed since the last one.
 
-import { basename, dirname, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
-import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
-import { dayTimeText } from '../../base/show-clock.ts';
-import { writeExport } from '../../disk/export-file.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { keepPrinted, lastPrinted, type PrintedSheet } from '../../disk/printed-sheets.ts';
 import { realDisk } from '../../disk/real-disk.ts';
@@ -22,7 +19,7 @@ import {
 	saidBy,
 	sheetHash,
 } from '../../report/sheet-version.ts';
-import { diskFaultWords, exportProblem } from '../../words/disk.ts';
+import { diskFaultWords } from '../../words/disk.ts';
 import {
 	NEXT_CANNOT_TELL,
 	NOTHING_CHANGED,
@@ -32,7 +29,6 @@ import {
 } from '../../words/paper.ts';
 import { written } from '../../words/program.ts';
 import {
-	didYouMean,
 	LEAVE_ONE_OUT,
 	NO_BROWSER,
 	NO_PLAYER,
@@ -49,9 +45,11 @@ import { measuredOnGear } from '../bench/gear-journal.ts';
 import { optionText, type Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { localMoment } from '../local-day.ts';
+import { notAmong } from '../not-among.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
+import { type ToWrite, writeNamed } from '../write-named.ts';
 import { foundBrowser, pdfOf } from './browser-pdf.ts';
 
 /** A sheet to be printed; `file`: its show's, as typed. */
@@ -100,7 +98,8 @@ function askedOf(sheet: Sheet, request: Request): Asked | Problem {
 		return { code: 'two-answers', what: notBoth('pdf', 'out'), hint: LEAVE_ONE_OUT };
 	}
 	const form = optionText(request, 'as') ?? 'text';
-	if (!SHEET_FORMS.includes(form)) return notAmong(UNKNOWN_SHEET_FORM, form, SHEET_FORMS);
+	if (!SHEET_FORMS.includes(form))
+		return notAmong({ code: 'not-among', what: UNKNOWN_SHEET_FORM, found: form }, SHEET_FORMS);
 	const paper = paperOf(optionText(request, 'paper')?.toLowerCase() ?? (isPdf ? 'a4' : null));
 	if (paper !== null && typeof paper === 'object') return paper;
 	const players = playersOf(sheet, request);
@@ -121,7 +120,7 @@ function paperOf(named: string | null): Paper | null | Problem {
 	const papers = Object.keys(PAPERS) as Paper[];
 	const paper = papers.find((one) => one === named);
 	if (paper !== undefined || named === null) return paper ?? null;
-	return notAmong(UNKNOWN_PAPER, named, papers);
+	return notAmong({ code: 'not-among', what: UNKNOWN_PAPER, found: named }, papers);
 }
 
 /** Ids of the players that `--player` or `--tech` names; null for all. */
@@ -150,21 +149,9 @@ function idOf(people: readonly Person[], named: string): string | null {
 
 function unknownName(what: string, named: string, people: readonly Person[]): Problem {
 	return notAmong(
-		what,
-		named,
+		{ code: 'not-among', what, found: named },
 		people.map(({ name }) => name),
 	);
-}
-
-function notAmong(what: string, found: string, among: readonly string[]): Problem {
-	const near = nearestName(found, among);
-	return {
-		code: 'not-among',
-		what,
-		found: cleanText(found),
-		...(among.length === 0 ? {} : { expected: among.map(cleanText).join(', ') }),
-		...(near === null ? {} : { hint: didYouMean(cleanText(near)) }),
-	};
 }
 
 type WantedPages = {
@@ -189,8 +176,9 @@ function pagesOf(
 	if (player === null && (kind === 'run' || kind === 'rack' || kind === 'radio')) {
 		return [{ kind }];
 	}
-	if (kind !== 'cues' && kind !== 'floor') return notAmong(NO_SUCH_PAGE, named, PAGES);
-	if (player === null) return notAmong(NO_SUCH_PAGE, named, PAGES);
+	if ((kind !== 'cues' && kind !== 'floor') || player === null) {
+		return notAmong({ code: 'not-among', what: NO_SUCH_PAGE, found: named }, PAGES);
+	}
 	const found = idOf(show.players, player);
 	return found === null ? unknownName(NO_PLAYER, player, show.players) : [{ kind, player: found }];
 }
@@ -217,7 +205,7 @@ function printingOf(
 	const version = last === null ? 1 : last.version + (last.hash === hash ? 0 : 1);
 	const printedAtMs = io.wallMs();
 	const now = { show, version, hash, printedAtMs, songs };
-	const printed = momentText(printedAtMs);
+	const printed = localMoment(printedAtMs);
 	const same = last?.hash === hash ? NOTHING_CHANGED : OTHERS_CHANGED;
 	const changes = last === null ? [] : differencesSince(last.songs, sheet);
 	return {
@@ -226,7 +214,7 @@ function printingOf(
 			last === null
 				? null
 				: {
-						heading: sinceWords(last.version, momentText(last.printedAtMs)),
+						heading: sinceWords(last.version, localMoment(last.printedAtMs)),
 						changes: changes.length > 0 ? changes : [{ key: null, text: same, isNew: false }],
 					},
 		now,
@@ -235,13 +223,6 @@ function printingOf(
 
 function placeOf(request: Request, io: Io) {
 	return { disk: realDisk, folder: placesOf(request, io).data };
-}
-
-/** `2026-06-12 19:05` where the machine stands. */
-function momentText(ms: number): string {
-	const offset = localOffsetMinutes(ms);
-	const day = new Date(ms + offset * 60_000).toISOString().slice(0, 10);
-	return `${day} ${dayTimeText(ms, offset).slice(0, 5)}`;
 }
 
 /** What cannot be kept is said, and fails nothing. */
@@ -282,32 +263,19 @@ function writeHtml(html: string, request: Request, io: Io): number {
 			io,
 		);
 	}
-	return writeFile({ named: pdf, content: bytes, option: '--pdf' }, request, io);
+	return writeFile({ name: pdf, content: bytes, option: '--pdf' }, request, io);
 }
 
 function writeText(text: string, request: Request, io: Io): number {
 	const out = optionText(request, 'out');
-	if (out !== null) return writeFile({ named: out, content: text, option: '--out' }, request, io);
+	if (out !== null) return writeFile({ name: out, content: text, option: '--out' }, request, io);
 	io.write(text);
 	return EXIT.fine;
 }
 
-type ToWrite = {
-	readonly named: string;
-	readonly content: string | Uint8Array;
-	readonly option: string;
-};
-
-function writeFile({ named, content, option }: ToWrite, request: Request, io: Io): number {
-	const target = resolve(io.cwd, named);
-	const done = writeExport(realDisk, {
-		folder: dirname(target),
-		name: basename(target),
-		text: content,
-		isDefaultName: false,
-		isForced: request.options.force === true,
-	});
-	if ('fault' in done) return tellProblems([exportProblem(done.fault, option)], io);
+function writeFile(file: ToWrite, request: Request, io: Io): number {
+	const done = writeNamed(file, request, io);
+	if ('problem' in done) return tellProblems([done.problem], io);
 	io.write(`${written(cleanText(done.path))}\n`);
 	return EXIT.fine;
 }
