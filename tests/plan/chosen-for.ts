@@ -19,9 +19,9 @@ export function chosenFor(show: Show, budget: number) {
 	return { outlook, seating, chosen, isProved: isSame(chosen.counts, chosen.bound) };
 }
 
-/** The criteria that the clock has no part in, `changed` and the last tie left out. */
+/** The criteria that the clock has no part in, `changed` left out. */
 export function figuresOf(counts: readonly number[]): readonly number[] {
-	const [missing, substituted, overGap, , ...rest] = counts.slice(0, -1);
+	const [missing, substituted, overGap, , ...rest] = counts;
 	return [missing!, substituted!, overGap!, ...rest];
 }
 

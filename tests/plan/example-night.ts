@@ -5,7 +5,6 @@ import { shortfallOf } from '../../src/plan/advice/shortfall.ts';
 import { ranksOf } from '../../src/plan/backups/stand-in-ranks.ts';
 import { choicesOf } from '../../src/plan/choice/choices.ts';
 import { chooseHands } from '../../src/plan/choice/choose-hands.ts';
-import { costToGo } from '../../src/plan/choice/cost-to-go.ts';
 import { allPossible, searchGraph } from '../../src/plan/choice/search-graph.ts';
 import { seatingOf } from '../../src/plan/choice/seats.ts';
 import type { NeedsPart } from '../../src/plan/demand/demand.ts';
@@ -66,16 +65,6 @@ const needsEStandard: NeedsPart = {
 };
 
 const held = { instrument: 'A1', tuning: eStandard, capo: 0 };
-/** All who play, chosen for together, no tunings followed. */
-const group = {
-	seats: [0, 1, 2],
-	toGo: [0, 1, 2].map((seat) =>
-		costToGo(graph, possible, { seat, tracked: [], isCounted: () => true, before: null }),
-	),
-	tracked: [],
-	countedBy: [],
-	mayBeOutside: () => false,
-};
 const asTheyStand = { isReady: true, readyInSeconds: 10, tuning: eStandard, capo: 0 };
 const rackOfAsh = {
 	show,
@@ -112,7 +101,7 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	seating,
 	graph,
 	possible,
-	group,
+	toGo: choosing.toGo,
 	choose: (asked: Outlook) =>
 		chooseInTime({ outlook: asked, told: null, budget: { left: 10_000 } }),
 	choosing,

@@ -1,4 +1,4 @@
-// The best choice for some players together: branch and bound over the sections, one layer after the other.
+// The best choice for all players together: branch and bound over the sections, one layer after the other.
 // Of what is reached in a layer what is dominated goes (the same hands for no less, however the instruments
 // are tuned), then what cannot become better than the best known by its cost to go; then all but the first
 // few (beam search, B. T. Lowerre 1976, from memory), more of them at each try. What had to be dropped
@@ -7,6 +7,7 @@
 import { countOverGap } from '../schedule/fit.ts';
 import type { CostToGo } from './cost-to-go.ts';
 import { leastFrom } from './cost-to-go.ts';
+import type { Hands } from './count-hands.ts';
 import { OVER_GAP, RETUNINGS } from './criteria.ts';
 import type { Possible, SearchGraph } from './search-graph.ts';
 import type { Seat } from './seats.ts';
@@ -19,22 +20,9 @@ export type Budget = {
 	readonly isAnewInEach?: boolean;
 };
 
-/** Who is chosen for, with what each costs alone from everywhere on. */
-export type Group = {
-	readonly seats: readonly number[];
-	/** One item per seat. */
-	readonly toGo: readonly CostToGo[];
-	/** Instruments whose tunings are followed. */
-	readonly tracked: readonly number[];
-	/** For each of them the member whose cost to go counts its re-tunings. */
-	readonly countedBy: readonly number[];
-	/** Whether somebody outside the group may have an instrument in a section. */
-	readonly mayBeOutside: (instrument: number, section: number) => boolean;
-};
-
 export type Found = {
-	/** For each seat of the group, the hand in each section; null where nothing better than asked was found. */
-	readonly hands: readonly Int16Array[] | null;
+	/** Null where the budget led to none. */
+	readonly hands: Hands | null;
 	readonly cost: number;
 	/** Nothing costs less. */
 	readonly bound: number;
@@ -58,24 +46,19 @@ type Label = {
 };
 
 /**
- * The cheapest choice for a group, or the best found.
+ * The cheapest choice in what is possible, or the best found. `toGo`: of each seat alone.
  *
  * @example
- * beamSearch({ graph, possible, group, budget: { left: 10000 } }).cost >= 0 // => true
+ * beamSearch({ graph, possible, toGo, budget: { left: 10000 } }).cost >= 0 // => true
  */
-export function beamSearch(asked: {
-	readonly graph: SearchGraph;
-	readonly possible: Possible;
-	readonly group: Group;
-	readonly budget: Budget;
-}): Found {
-	const search = new Search(asked.graph, asked.possible, asked.group);
+export function beamSearch(asked: Asked): Found {
+	const search = new Search(asked);
 	let best: Label | null = null;
 	let bound = search.root.least;
 	for (const width of WIDTHS) {
 		const upper = best?.cost ?? Number.POSITIVE_INFINITY;
 		if (bound >= upper) break;
-		const { label, dropped } = search.through(width, upper, asked.budget);
+		const { label, dropped } = search.through(width, upper);
 		if (label !== null) best = label;
 		bound = Math.max(bound, Math.min(dropped, best?.cost ?? Number.POSITIVE_INFINITY));
 		if (best !== null && asked.budget.left <= 0) break;
@@ -84,15 +67,20 @@ export function beamSearch(asked: {
 	return { hands: search.pathTo(best), cost: best.cost, bound: Math.min(bound, best.cost) };
 }
 
+type Asked = {
+	readonly graph: SearchGraph;
+	readonly possible: Possible;
+	readonly toGo: readonly CostToGo[];
+	readonly budget: Budget;
+};
+
 class Search {
 	readonly root: Label;
 	readonly #graph: SearchGraph;
 	readonly #possible: Possible;
-	readonly #group: Group;
+	readonly #toGo: readonly CostToGo[];
+	readonly #budget: Budget;
 	readonly #seats: readonly Seat[];
-	readonly #steps: readonly Steps[];
-	readonly #costs: readonly Float64Array[];
-	readonly #trackOf: Int16Array;
 	readonly #retuning: number;
 	readonly #overGap: number;
 	/** Of the step that is being put together: for each seat its step, and whose each instrument is. */
@@ -100,25 +88,20 @@ class Search {
 	readonly #holder: Int8Array;
 	readonly #seconds: number[] = [];
 
-	constructor(graph: SearchGraph, possible: Possible, group: Group) {
+	constructor({ graph, possible, toGo, budget }: Asked) {
 		const { seating, weights } = graph;
 		this.#graph = graph;
 		this.#possible = possible;
-		this.#group = group;
-		this.#seats = group.seats.map((seat) => seating.seats[seat] as Seat);
-		this.#steps = group.seats.map((seat) => graph.steps[seat] as Steps);
-		this.#costs = group.seats.map((seat) => graph.costs[seat] as Float64Array);
-		this.#trackOf = new Int16Array(seating.instrumentCount).fill(-1);
-		group.tracked.forEach((instrument, track) => {
-			this.#trackOf[instrument] = track;
-		});
+		this.#toGo = toGo;
+		this.#budget = budget;
+		this.#seats = seating.seats;
 		this.#retuning = weights.of[RETUNINGS] as number;
 		this.#overGap = weights.of[OVER_GAP] as number;
-		this.#chosen = new Int32Array(group.seats.length);
+		this.#chosen = new Int32Array(seating.seats.length);
 		this.#holder = new Int8Array(seating.instrumentCount).fill(-1);
 		const hands = Int16Array.from(this.#seats, ({ start }) => start);
 		// Every instrument is found in its first tuning.
-		const tunings = new Uint8Array(group.tracked.length).fill(1);
+		const tunings = new Uint8Array(graph.countedBy.length).fill(1);
 		const least = this.#leastFrom(0, hands, tunings);
 		this.root = { hands, tunings, cost: 0, least, before: null };
 	}
@@ -127,7 +110,6 @@ class Search {
 	through(
 		width: number,
 		upper: number,
-		budget: Budget,
 	): { readonly label: Label | null; readonly dropped: number } {
 		let layer: readonly Label[] = [this.root];
 		let dropped = Number.POSITIVE_INFINITY;
@@ -135,10 +117,10 @@ class Search {
 		for (let section = 0; section < sectionCount; section += 1) {
 			const next = new Layer(this.#retuning, width);
 			// With the budget gone the best of each layer is still taken to the end.
-			const going = budget.left > 0 ? layer : layer.slice(0, 1);
+			const going = this.#budget.left > 0 ? layer : layer.slice(0, 1);
 			for (const label of layer.slice(going.length)) dropped = Math.min(dropped, label.least);
 			for (const label of going) {
-				dropped = Math.min(dropped, this.#goOn(label, section, { next, upper, budget }));
+				dropped = Math.min(dropped, this.#goOn(label, section, { next, upper }));
 			}
 			const all = next.labels().sort((one, other) => one.least - other.least);
 			for (const label of all.slice(width)) dropped = Math.min(dropped, label.least);
@@ -149,55 +131,55 @@ class Search {
 	}
 
 	/** The hands on the way to this label. */
-	pathTo(label: Label): readonly Int16Array[] {
+	pathTo(label: Label): Hands {
 		const { sectionCount } = this.#graph.seating;
 		const hands = this.#seats.map(() => new Int16Array(sectionCount));
 		let section = sectionCount - 1;
 		for (let at: Label | null = label; at?.before; at = at.before, section -= 1) {
-			hands.forEach((mine, member) => {
-				mine[section] = (at as Label).hands[member] as number;
+			hands.forEach((mine, seat) => {
+				mine[section] = (at as Label).hands[seat] as number;
 			});
 		}
 		return hands;
 	}
 
-	/** What the group can do from this label, the best of it; gives back what the rest could cost at the least. */
-	#goOn(label: Label, section: number, { next, upper, budget }: Aim): number {
+	/** What all can do from this label, the best of it; gives back what the rest could cost at the least. */
+	#goOn(label: Label, section: number, { next, upper }: Aim): number {
+		const budget = this.#budget;
 		const rest = new Float64Array(this.#seats.length + 1);
-		const all = this.#seats.map((_, member) => this.#stepsFrom(label, section, member));
-		const lists = all.map((steps, member) => this.#excusable(steps, { all, member, section }));
-		for (let member = lists.length - 1; member >= 0; member -= 1) {
-			const [first] = lists[member] as StepsFrom;
+		const lists = this.#seats.map((_, seat) => this.#stepsFrom(label, section, seat));
+		for (let seat = lists.length - 1; seat >= 0; seat -= 1) {
+			const [first] = lists[seat] as StepsFrom;
 			if (first === undefined) return Number.POSITIVE_INFINITY;
-			rest[member] = (rest[member + 1] as number) + first.least;
+			rest[seat] = (rest[seat + 1] as number) + first.least;
 		}
 		let dropped = Number.POSITIVE_INFINITY;
 		let isAny = false;
 		const overdrawn = OVERDRAWN + (budget.isAnewInEach === true ? Math.min(0, budget.left) : 0);
-		const choose = (member: number, least: number): void => {
-			if (member === lists.length) {
+		const choose = (seat: number, least: number): void => {
+			if (seat === lists.length) {
 				budget.left -= ARRIVAL;
 				if (this.#arrive(label, section, { next, upper })) isAny = true;
 				return;
 			}
-			for (const { step, least: own } of lists[member] as StepsFrom) {
+			for (const { step, least: own } of lists[seat] as StepsFrom) {
 				budget.left -= 1;
 				const sum = least + own;
-				const atLeast = sum + (rest[member + 1] as number);
+				const atLeast = sum + (rest[seat + 1] as number);
 				if (atLeast >= upper) break;
 				// What the beam has no room for, or the budget, is left out, and bounds what was lost by it.
 				if (atLeast >= next.limit || budget.left <= (isAny ? 0 : overdrawn)) {
 					dropped = Math.min(dropped, atLeast);
 					break;
 				}
-				const to = this.#steps[member]?.to[step] as number;
-				const instrument = this.#seats[member]?.instrumentOf[to] as number;
+				const to = this.#graph.steps[seat]?.to[step] as number;
+				const instrument = this.#seats[seat]?.instrumentOf[to] as number;
 				if (instrument >= 0) {
 					if ((this.#holder[instrument] as number) >= 0) continue;
-					this.#holder[instrument] = member;
+					this.#holder[instrument] = seat;
 				}
-				this.#chosen[member] = step;
-				choose(member + 1, sum);
+				this.#chosen[seat] = step;
+				choose(seat + 1, sum);
 				if (instrument >= 0) this.#holder[instrument] = -1;
 			}
 		};
@@ -205,54 +187,28 @@ class Search {
 		return dropped;
 	}
 
-	/** The steps without those that no step of somebody else can make right: doing without what nobody can have. */
-	#excusable(
-		steps: StepsFrom,
-		at: { readonly all: readonly StepsFrom[]; readonly member: number; readonly section: number },
-	): StepsFrom {
-		const { all, member, section } = at;
-		const { takenBy, flags } = this.#steps[member] as Steps;
-		const mayHave = (instrument: number): boolean =>
-			this.#group.mayBeOutside(instrument, section) ||
-			all.some((others, other) => {
-				if (other === member) return false;
-				const { to } = this.#steps[other] as Steps;
-				const { instrumentOf } = this.#seats[other] as Seat;
-				return others.some(({ step }) => instrumentOf[to[step] as number] === instrument);
-			});
-		return steps.filter(({ step }) => {
-			const taken = takenBy[step] as number;
-			if (taken >= 0 && !mayHave(taken)) return false;
-			if (((flags[step] as number) & IS_MISSING) === 0) return true;
-			const { slots, instrumentOf } = this.#seats[member] as Seat;
-			const { primary, others } = slots[section] as Seat['slots'][number];
-			const wanted = primary < 0 ? others : [primary, ...others];
-			return wanted.every((hand) => mayHave(instrumentOf[hand] as number));
-		});
-	}
-
 	/**
-	 * The steps of one member, each with the least that it and all after it cost this one. Whoever else tunes
+	 * The steps of one seat, each with the least that it and all after it cost this one. Whoever else tunes
 	 * an instrument as this one wants it pays for that at least as much as it spares.
 	 */
-	#stepsFrom({ hands, tunings }: Label, section: number, member: number): StepsFrom {
-		const { size, first, to, flags } = this.#steps[member] as Steps;
-		const { instrumentOf, tuningOf } = this.#seats[member] as Seat;
-		const toGo = this.#group.toGo[member] as CostToGo;
-		const costs = this.#costs[member] as Float64Array;
-		const mine = this.#possible[this.#group.seats[member] as number] as Uint8Array;
+	#stepsFrom({ hands, tunings }: Label, section: number, seat: number): StepsFrom {
+		const { size, first, to, flags } = this.#graph.steps[seat] as Steps;
+		const { instrumentOf, tuningOf } = this.#seats[seat] as Seat;
+		const toGo = this.#toGo[seat] as CostToGo;
+		const costs = this.#graph.costs[seat] as Float64Array;
+		const mine = this.#possible[seat] as Uint8Array;
 		const row = section * size;
-		const from = row + (hands[member] as number);
+		const from = row + (hands[seat] as number);
 		const found: { step: number; least: number }[] = [];
 		for (let step = first[from] as number; step < (first[from + 1] as number); step += 1) {
 			const hand = to[step] as number;
 			if (mine[row + hand] === 0) continue;
 			let least = costs[step] as number;
 			const isBegun = ((flags[step] as number) & BEGINS) !== 0;
-			const track = isBegun ? (this.#trackOf[instrumentOf[hand] as number] as number) : -1;
+			const track = isBegun ? (this.#graph.trackOf[instrumentOf[hand] as number] as number) : -1;
 			const tuned = track < 0 ? 0 : (tunings[track] as number);
 			const tuning = (tuningOf[hand] as number) + 1;
-			if (track >= 0 && tuned !== tuning && this.#group.countedBy[track] === member) {
+			if (track >= 0 && tuned !== tuning && this.#graph.countedBy[track] === seat) {
 				least += this.#retuning;
 			}
 			if (track >= 0) tunings[track] = tuning;
@@ -275,7 +231,7 @@ class Search {
 	}
 
 	/** All have their steps: whether they go together, and what that comes to. */
-	#arrive(label: Label, section: number, { next, upper }: Omit<Aim, 'budget'>): boolean {
+	#arrive(label: Label, section: number, { next, upper }: Aim): boolean {
 		if (!this.#goTogether(section)) return false;
 		const seats = this.#seats;
 		const chosen = this.#chosen;
@@ -286,19 +242,19 @@ class Search {
 		let { cost, tunings } = label;
 		let apart = 0;
 		seconds.length = 0;
-		for (let member = 0; member < seats.length; member += 1) {
-			const { to, flags } = this.#steps[member] as Steps;
-			const step = chosen[member] as number;
+		for (let seat = 0; seat < seats.length; seat += 1) {
+			const { to, flags } = this.#graph.steps[seat] as Steps;
+			const step = chosen[seat] as number;
 			const hand = to[step] as number;
-			hands[member] = hand;
-			cost += (this.#costs[member] as Float64Array)[step] as number;
+			hands[seat] = hand;
+			cost += (this.#graph.costs[seat] as Float64Array)[step] as number;
 			if (((flags[step] as number) & BEGINS) === 0) continue;
-			const { instrumentOf, tuningOf } = seats[member] as Seat;
+			const { instrumentOf, tuningOf } = seats[seat] as Seat;
 			const instrument = instrumentOf[hand] as number;
 			const own = handOverSeconds[instrument] as number;
 			seconds.push(own);
 			if (own > gap) apart += 1;
-			const track = this.#trackOf[instrument] as number;
+			const track = this.#graph.trackOf[instrument] as number;
 			const tuning = (tuningOf[hand] as number) + 1;
 			if (track < 0 || tunings[track] === tuning) continue;
 			if (tunings === label.tunings) tunings = tunings.slice();
@@ -315,49 +271,46 @@ class Search {
 
 	/** Whoever does without does so because others firmly have it; whoever has nothing could have nothing. */
 	#goTogether(section: number): boolean {
-		for (let member = 0; member < this.#seats.length; member += 1) {
-			const steps = this.#steps[member] as Steps;
-			const step = this.#chosen[member] as number;
+		for (let seat = 0; seat < this.#seats.length; seat += 1) {
+			const steps = this.#graph.steps[seat] as Steps;
+			const step = this.#chosen[seat] as number;
 			const taken = steps.takenBy[step] as number;
 			const isFirm = ((steps.flags[step] as number) & IS_GIVEN_UP) === 0;
-			if (taken >= 0 && !this.#isElsewhere(taken, { section, member, isFirm })) return false;
+			if (taken >= 0 && !this.#isElsewhere(taken, { seat, isFirm })) return false;
 			if (((steps.flags[step] as number) & IS_MISSING) === 0) continue;
-			const seat = this.#seats[member] as Seat;
-			const slot = seat.slots[section] as Seat['slots'][number];
+			const { slots, instrumentOf } = this.#seats[seat] as Seat;
+			const slot = slots[section] as Seat['slots'][number];
 			if (slot.primary >= 0) {
-				const instrument = seat.instrumentOf[slot.primary] as number;
-				if (!this.#isElsewhere(instrument, { section, member, isFirm: true })) return false;
+				const instrument = instrumentOf[slot.primary] as number;
+				if (!this.#isElsewhere(instrument, { seat, isFirm: true })) return false;
 			}
 			for (const hand of slot.others) {
-				const instrument = seat.instrumentOf[hand] as number;
-				if (!this.#isElsewhere(instrument, { section, member, isFirm: false })) return false;
+				const instrument = instrumentOf[hand] as number;
+				if (!this.#isElsewhere(instrument, { seat, isFirm: false })) return false;
 			}
 		}
 		return true;
 	}
 
-	#isElsewhere(
-		instrument: number,
-		{ section, member, isFirm }: { section: number; member: number; isFirm: boolean },
-	): boolean {
+	#isElsewhere(instrument: number, { seat, isFirm }: { seat: number; isFirm: boolean }): boolean {
 		const holder = this.#holder[instrument] as number;
-		if (holder < 0 || holder === member) return this.#group.mayBeOutside(instrument, section);
-		const flags = this.#steps[holder]?.flags[this.#chosen[holder] as number] as number;
+		if (holder < 0 || holder === seat) return false;
+		const flags = this.#graph.steps[holder]?.flags[this.#chosen[holder] as number] as number;
 		return !isFirm || (flags & IS_FIRM) !== 0;
 	}
 
 	#leastFrom(section: number, hands: Int16Array, found: Uint8Array): number {
 		let sum = 0;
-		for (let member = 0; member < hands.length; member += 1) {
-			const toGo = this.#group.toGo[member] as CostToGo;
-			const hand = hands[member] as number;
+		for (let seat = 0; seat < hands.length; seat += 1) {
+			const toGo = this.#toGo[seat] as CostToGo;
+			const hand = hands[seat] as number;
 			sum += leastFrom(toGo, { section, hand, found, retuning: this.#retuning });
 		}
 		return sum;
 	}
 }
 
-type Aim = { readonly next: Layer; readonly upper: number; readonly budget: Budget };
+type Aim = { readonly next: Layer; readonly upper: number };
 
 type StepsFrom = readonly { readonly step: number; readonly least: number }[];
 
@@ -367,8 +320,8 @@ class Layer {
 	limit = Number.POSITIVE_INFINITY;
 	readonly #retuning: number;
 	readonly #width: number;
-	readonly #byHands = new Map<string | number, Label[]>();
-	/** The least costs of the best that were added, the greatest of them on top: a binary heap. */
+	readonly #byHands = new Map<string, Label[]>();
+	/** The least costs of the best that were added, in rising order. */
 	readonly #best: number[] = [];
 
 	constructor(retuning: number, width: number) {
@@ -382,7 +335,7 @@ class Layer {
 
 	add(label: Label): void {
 		this.#narrow(label.least);
-		const key = label.hands.length === 1 ? (label.hands[0] as number) : label.hands.join();
+		const key = label.hands.join();
 		const known = this.#byHands.get(key);
 		if (known === undefined) {
 			this.#byHands.set(key, [label]);
@@ -395,29 +348,15 @@ class Layer {
 	}
 
 	#narrow(least: number): void {
-		const heap = this.#best;
-		if (heap.length < this.#width) {
-			let place = heap.push(least) - 1;
-			for (
-				let above = (place - 1) >> 1;
-				place > 0 && (heap[above] as number) < least;
-				above = (place - 1) >> 1
-			) {
-				heap[place] = heap[above] as number;
-				place = above;
-			}
-			heap[place] = least;
-		} else if (least < (heap[0] as number)) {
-			let place = 0;
-			for (let below = 1; below < heap.length; below = 2 * place + 1) {
-				if ((heap[below + 1] ?? Number.NEGATIVE_INFINITY) > (heap[below] as number)) below += 1;
-				if ((heap[below] as number) <= least) break;
-				heap[place] = heap[below] as number;
-				place = below;
-			}
-			heap[place] = least;
+		if (least >= this.limit) return;
+		const best = this.#best;
+		let place = best.push(least) - 1;
+		for (; place > 0 && (best[place - 1] as number) > least; place -= 1) {
+			best[place] = best[place - 1] as number;
 		}
-		if (heap.length === this.#width) this.limit = heap[0] as number;
+		best[place] = least;
+		best.length = Math.min(best.length, this.#width);
+		if (best.length === this.#width) this.limit = best.at(-1) as number;
 	}
 
 	/** With the same hands it costs no more, whatever has to be tuned again for it. */

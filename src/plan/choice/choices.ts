@@ -10,7 +10,7 @@ import { isStrung } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
 import type { Section, Unplayable } from '../plan.ts';
 import type { Choice, Wanted } from '../schedule/choice.ts';
-import type { Hands } from './moves.ts';
+import type { Hands } from './count-hands.ts';
 import type { Seat, Seating, Slot } from './seats.ts';
 
 /**

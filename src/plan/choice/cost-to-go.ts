@@ -30,10 +30,6 @@ export type CostToGo = {
 
 export type Alone = {
 	readonly seat: number;
-	/** Instruments whose tunings are followed, by their places in the show. */
-	readonly tracked: readonly number[];
-	/** Those whose re-tunings are counted for this player; those of a shared one are for one player only. */
-	readonly isCounted: (instrument: number) => boolean;
 	/** The same of this seat where other hands were possible: of what comes after the last difference nothing changes. */
 	readonly before: CostToGo | null;
 };
@@ -42,27 +38,24 @@ export type Alone = {
  * The cost to go of one seat, as if nobody else took anything.
  *
  * @example
- * costToGo(graph, possible, { seat: 2, tracked: [], isCounted: () => true, before: null }).size // => 2
+ * costToGo(graph, possible, { seat: 2, before: null }).size // => 2
  */
 export function costToGo(
 	graph: SearchGraph,
 	possible: Possible,
-	{ seat, tracked, isCounted, before }: Alone,
+	{ seat, before }: Alone,
 ): CostToGo {
-	const { seating, weights } = graph;
+	const { seating, weights, countedBy } = graph;
 	const steps = graph.steps[seat] as Steps;
 	const costs = graph.costs[seat] as Float64Array;
 	const mine = possible[seat] as Uint8Array;
 	const { instrumentOf, tuningOf } = seating.seats[seat] as (typeof seating.seats)[number];
 	const { size, first, to, flags } = steps;
 	const retuning = weights.of[RETUNINGS] as number;
-	const trackOf = new Int16Array(seating.instrumentCount).fill(-1);
-	tracked.forEach((instrument, track) => {
-		if (isCounted(instrument)) trackOf[instrument] = track;
-	});
+	const trackOf = graph.trackOf.map((track) => (countedBy[track] === seat ? track : -1));
 	const { sectionCount } = seating;
 	const rests: (readonly Rest[])[] = before?.rests.slice() ?? new Array((sectionCount + 1) * size);
-	const nothing: Rest[] = [{ cost: 0, wants: new Uint8Array(tracked.length), wanting: null }];
+	const nothing: Rest[] = [{ cost: 0, wants: new Uint8Array(countedBy.length), wanting: null }];
 	for (let hand = 0; hand < size; hand += 1) rests[sectionCount * size + hand] ??= nothing;
 	const last = before === null ? sectionCount - 1 : lastDifference(before.mine, mine, size);
 	let effort = 0;
@@ -193,7 +186,7 @@ export type Standing = {
  * The least that the rest from there costs; infinite where nothing leads on.
  *
  * @example
- * leastFrom(costToGo(graph, possible, { seat: 2, tracked: [], isCounted: () => true, before: null }), { section: 1, hand: 0, found: Uint8Array.of(), retuning: 5 }) // => 0
+ * leastFrom(costToGo(graph, possible, { seat: 2, before: null }), { section: 1, hand: 0, found: Uint8Array.of(), retuning: 5 }) // => 0
  */
 export function leastFrom(
 	{ rests, size }: CostToGo,

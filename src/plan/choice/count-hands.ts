@@ -1,10 +1,13 @@
 // What a choice counts, criterion by criterion: with the gaps that hand-overs share, and every re-tuning.
 
 import { countOverGap } from '../schedule/fit.ts';
-import { added, type Counts, noCounts, OVER_GAP, RETUNINGS } from './criteria.ts';
-import { type Hands, moveOf } from './moves.ts';
-import { countsOf, type SearchGraph } from './search-graph.ts';
+import { BACKUP, type Counts, noCounts, OVER_GAP, PREFERENCE, RETUNINGS } from './criteria.ts';
+import { FLAGGED, type SearchGraph } from './search-graph.ts';
+import type { Seat } from './seats.ts';
 import { BEGINS, type Steps } from './steps.ts';
+
+/** A choice for all: for each seat, the hand in each section. */
+export type Hands = readonly Int16Array[];
 
 /**
  * The counts of this choice.
@@ -12,31 +15,39 @@ import { BEGINS, type Steps } from './steps.ts';
  * @example
  * countHands(graph, hands)[5] // => 2
  */
-export function countHands(graph: SearchGraph, hands: Hands): Counts {
-	const { seating, steps } = graph;
+export function countHands({ seating, steps }: SearchGraph, hands: Hands): Counts {
 	const tunings = new Int16Array(seating.instrumentCount);
-	let counts = noCounts();
+	const counts = noCounts();
+	const count = (place: number, more: number): void => {
+		counts[place] = (counts[place] as number) + more;
+	};
 	for (let section = 0; section < seating.sectionCount; section += 1) {
 		const seconds: number[] = [];
-		const gap = seating.gapSeconds[section] as number;
-		let retunings = 0;
-		let apart = 0;
-		for (let seat = 0; seat < seating.seats.length; seat += 1) {
-			const { step, hand, flags, instrument } = moveOf(graph, hands, { seat, section });
-			const own = countsOf(seating, steps[seat] as Steps, { seat, section, step });
-			counts = added(counts, own);
+		for (const [seat, mine] of hands.entries()) {
+			const { start, instrumentOf, tuningOf } = seating.seats[seat] as Seat;
+			const all = steps[seat] as Steps;
+			const before = section === 0 ? start : (mine[section - 1] as number);
+			const hand = mine[section] as number;
+			const step = stepBetween(all, section * all.size + before, hand);
+			const flags = all.flags[step] as number;
+			for (const [flag, place] of FLAGGED) if (flags & flag) count(place, 1);
+			count(BACKUP, all.backup[step] as number);
+			count(PREFERENCE, all.preference[step] as number);
 			if ((flags & BEGINS) === 0) continue;
-			apart += own[OVER_GAP] as number;
+			const instrument = instrumentOf[hand] as number;
 			seconds.push(seating.handOverSeconds[instrument] as number);
-			const tuning = seating.seats[seat]?.tuningOf[hand] as number;
-			if (tunings[instrument] !== tuning) retunings += 1;
-			tunings[instrument] = tuning;
+			if (tunings[instrument] !== tuningOf[hand]) count(RETUNINGS, 1);
+			tunings[instrument] = tuningOf[hand] as number;
 		}
-		const shared = countOverGap(seconds, gap) - apart;
-		counts = counts.map((count, place) => {
-			if (place === RETUNINGS) return count + retunings;
-			return place === OVER_GAP ? count + shared : count;
-		});
+		count(OVER_GAP, countOverGap(seconds, seating.gapSeconds[section] as number));
 	}
 	return counts;
+}
+
+/** Of several ways to the same hand, the first is the one that weighs least. */
+function stepBetween({ first, to }: Steps, from: number, hand: number): number {
+	const steps = to.subarray(first[from] as number, first[from + 1] as number);
+	const step = steps.indexOf(hand);
+	if (step < 0) throw new Error('hands that no step leads to');
+	return (first[from] as number) + step;
 }

@@ -12,13 +12,11 @@ export const BACKUP = 4;
 export const HAND_OVERS = 5;
 export const RETUNINGS = 6;
 export const PREFERENCE = 7;
-/** Of equal plans: instruments that several players may have are left alone. */
-export const TIE = 8;
 
 /** One count for each place. */
 export type Counts = readonly number[];
 
-const PLACES = 9;
+const PLACES = 8;
 
 export type Weights = {
 	/** What one of each place adds to the packed number. */
@@ -32,8 +30,8 @@ export type Weights = {
  * above `most`. Where that does not fit below 2^53, the last places weigh nothing.
  *
  * @example
- * weightsFor([1, 0, 1, 0, 0, 9, 1, 20, 0]).of // => [840, 840, 420, 420, 420, 42, 21, 1, 1]
- * weightsFor([1e6, 1e6, 1e6, 1e6, 1, 1, 1, 1, 1]).isWhole // => false
+ * weightsFor([1, 0, 1, 0, 0, 9, 1, 20]).of // => [840, 840, 420, 420, 420, 42, 21, 1]
+ * weightsFor([1e6, 1e6, 1e6, 1e6, 1, 1, 1, 1]).isWhole // => false
  */
 export function weightsFor(most: Counts): Weights {
 	for (let last = PLACES - 1; ; last -= 1) {
@@ -44,7 +42,7 @@ export function weightsFor(most: Counts): Weights {
 			weight *= (most[place] ?? 0) + 1;
 		}
 		if (weight <= Number.MAX_SAFE_INTEGER || last === 0) {
-			return { of, isWhole: last >= PREFERENCE };
+			return { of, isWhole: last === PREFERENCE };
 		}
 	}
 }
@@ -53,7 +51,7 @@ export function weightsFor(most: Counts): Weights {
  * The counts that a packed number came from.
  *
  * @example
- * unpacked(1281, { of: [840, 840, 420, 420, 420, 42, 21, 1, 1], isWhole: true }) // => [1, 0, 1, 0, 0, 0, 1, 0, 0]
+ * unpacked(1281, { of: [840, 840, 420, 420, 420, 42, 21, 1], isWhole: true }) // => [1, 0, 1, 0, 0, 0, 1, 0]
  */
 export function unpacked(packed: number, { of }: Weights): Counts {
 	if (!Number.isSafeInteger(packed)) throw new Error(`a cost of ${packed} is not a whole number`);
@@ -64,16 +62,6 @@ export function unpacked(packed: number, { of }: Weights): Counts {
 		left -= count * weight;
 		return count;
 	});
-}
-
-/**
- * Place by place the sums.
- *
- * @example
- * added([1, 0], [2, 3]) // => [3, 3]
- */
-export function added(one: Counts, other: Counts): Counts {
-	return one.map((count, place) => count + (other[place] ?? 0));
 }
 
 /**
@@ -91,8 +79,8 @@ export function compared(one: Counts, other: Counts): number {
  * No count at all.
  *
  * @example
- * noCounts().length // => 9
+ * noCounts().length // => 8
  */
-export function noCounts(): Counts {
+export function noCounts(): number[] {
 	return new Array<number>(PLACES).fill(0);
 }

@@ -12,7 +12,6 @@ import {
 	PREFERENCE,
 	RETUNINGS,
 	SUBSTITUTED,
-	TIE,
 	type Weights,
 	weightsFor,
 } from './criteria.ts';
@@ -33,6 +32,10 @@ export type SearchGraph = {
 	readonly weights: Weights;
 	/** For each seat, what each step weighs, re-tunings left out, and hand-overs over the gap but by its own length. */
 	readonly costs: readonly Float64Array[];
+	/** For each instrument that comes up in several tunings, its number among those; -1 for others. */
+	readonly trackOf: Int16Array;
+	/** For each of those the seat alone that its re-tunings are counted for: for one of several players they are never more than for all. */
+	readonly countedBy: readonly number[];
 };
 
 /** For each seat, for each section and hand, 1 where it is still possible. */
@@ -48,7 +51,19 @@ export function searchGraph(seating: Seating): SearchGraph {
 	const steps = seating.seats.map((_, seat) => stepsOf(seating, seat));
 	const weights = weightsFor(mostCounts(seating, steps));
 	const costs = steps.map((_, seat) => costsOf(seating, steps, { seat, weights }));
-	return { seating, steps, weights, costs };
+	const tracked = [...seating.tuningCounts.keys()].filter(
+		(instrument) => (seating.tuningCounts[instrument] as number) > 1,
+	);
+	return {
+		seating,
+		steps,
+		weights,
+		costs,
+		trackOf: Int16Array.from(seating.tuningCounts, (_, instrument) => tracked.indexOf(instrument)),
+		countedBy: tracked.map((instrument) =>
+			seating.seats.findIndex(({ instrumentOf }) => instrumentOf.includes(instrument)),
+		),
+	};
 }
 
 /** What each step of a seat weighs: its counts packed into one number. */
@@ -58,28 +73,27 @@ function costsOf(
 	{ seat, weights: { of } }: { readonly seat: number; readonly weights: Weights },
 ): Float64Array {
 	const steps = all[seat] as Steps;
-	const { flags, backup, preference, tie } = steps;
+	const { flags, backup, preference } = steps;
 	// Most of what counts stands in the flags, of which there are few.
 	const byFlags = Float64Array.from({ length: 256 }, (_, some) =>
 		FLAGGED.reduce((sum, [flag, place]) => sum + (some & flag ? (of[place] as number) : 0), 0),
 	);
-	const [overGap, forBackup, forPreference, forTie] = [OVER_GAP, BACKUP, PREFERENCE, TIE].map(
+	const [overGap, forBackup, forPreference] = [OVER_GAP, BACKUP, PREFERENCE].map(
 		(place) => of[place] as number,
-	) as [number, number, number, number];
+	) as [number, number, number];
 	const costs = new Float64Array(flags.length);
 	eachStep(steps, (step, section) => {
 		costs[step] =
 			(byFlags[flags[step] as number] as number) +
 			(backup[step] as number) * forBackup +
 			(preference[step] as number) * forPreference +
-			(tie[step] as number) * forTie +
 			(isOverGap(seating, steps, { seat, section, step }) ? overGap : 0);
 	});
 	return costs;
 }
 
 /** What a flag counts one of. */
-const FLAGGED = [
+export const FLAGGED = [
 	[IS_MISSING, MISSING],
 	[IS_SUBSTITUTED, SUBSTITUTED],
 	[IS_CHANGED, CHANGED],
@@ -90,7 +104,7 @@ const FLAGGED = [
 function isOverGap(
 	seating: Seating,
 	{ flags, to }: Steps,
-	{ seat, section, step }: StepAt,
+	{ seat, section, step }: { seat: number; section: number; step: number },
 ): boolean {
 	if (((flags[step] as number) & BEGINS) === 0) return false;
 	const instrument = seating.seats[seat]?.instrumentOf[to[step] as number] as number;
@@ -105,41 +119,20 @@ function eachStep({ size, first }: Steps, visit: (step: number, section: number)
 	}
 }
 
-export type StepAt = { readonly seat: number; readonly section: number; readonly step: number };
-
-/**
- * What one step of one seat counts, alone: re-tunings left out, and gaps that it shares with others.
- *
- * @example
- * countsOf(seating, graph.steps[0], { seat: 0, section: 0, step: 0 })[5] // => 0
- */
-export function countsOf(seating: Seating, steps: Steps, at: StepAt): number[] {
-	const { step } = at;
-	const flags = steps.flags[step] as number;
-	const counts = [0, 0, 0, 0, 0, 0, 0, 0, 0];
-	for (const [flag, place] of FLAGGED) counts[place] = flags & flag ? 1 : 0;
-	counts[OVER_GAP] = isOverGap(seating, steps, at) ? 1 : 0;
-	counts[BACKUP] = steps.backup[step] as number;
-	counts[PREFERENCE] = steps.preference[step] as number;
-	counts[TIE] = steps.tie[step] as number;
-	return counts;
-}
-
 /** More than these counts no choice can come to. */
 function mostCounts(seating: Seating, steps: readonly Steps[]): Counts {
 	const { sectionCount, tuningCounts, gapSeconds } = seating;
-	const most = [...noCounts()];
+	const most = noCounts();
 	steps.forEach((all, seat) => {
-		const { size, first, to, flags, backup, preference, tie } = all;
+		const { size, first, to, flags, backup, preference } = all;
 		const { instrumentOf } = seating.seats[seat] as Seat;
 		for (let section = 0; section < sectionCount; section += 1) {
-			let [some, isRetuned, points, wish, ties] = [0, 0, 0, 0, 0];
+			let [some, isRetuned, points, wish] = [0, 0, 0, 0];
 			const end = first[(section + 1) * size] as number;
 			for (let step = first[section * size] as number; step < end; step += 1) {
 				some |= flags[step] as number;
 				points = Math.max(points, backup[step] as number);
 				wish = Math.max(wish, preference[step] as number);
-				ties = Math.max(ties, tie[step] as number);
 				const isGiven = ((flags[step] as number) & BEGINS) !== 0;
 				const instrument = instrumentOf[to[step] as number] as number;
 				if (isGiven && (tuningCounts[instrument] as number) > 1) isRetuned = 1;
@@ -152,7 +145,6 @@ function mostCounts(seating: Seating, steps: readonly Steps[]): Counts {
 			add(BACKUP, points);
 			add(RETUNINGS, isRetuned);
 			add(PREFERENCE, wish);
-			add(TIE, ties);
 		}
 	});
 	return most;

@@ -27,7 +27,6 @@ export type Steps = {
 	readonly flags: Uint8Array;
 	readonly backup: Uint16Array;
 	readonly preference: Uint8Array;
-	readonly tie: Uint8Array;
 	/** The instrument that must be in other hands for this step, firmly unless it is given up; -1 where none. */
 	readonly takenBy: Int16Array;
 };
@@ -66,7 +65,6 @@ export function stepsOf(seating: Seating, place: number): Steps {
 		flags: Uint8Array.from(list.flags),
 		backup: Uint16Array.from(list.backup),
 		preference: Uint8Array.from(list.preference),
-		tie: Uint8Array.from(list.tie),
 		takenBy: Int16Array.from(list.takenBy),
 	};
 }
@@ -95,7 +93,6 @@ class StepList {
 	readonly flags: number[] = [];
 	readonly backup: number[] = [];
 	readonly preference: number[] = [];
-	readonly tie: number[] = [];
 	readonly takenBy: number[] = [];
 	readonly #seating: Seating;
 	readonly #seat: Seat;
@@ -272,15 +269,13 @@ class StepList {
 	}
 
 	#add({ to, flags = 0, backup = 0, preference = 0, takenBy = -1 }: NewStep): void {
-		const { told, demand } = this.#slot;
+		const { told } = this.#slot;
 		const now = to === FRESH || (flags & IS_MISSING) !== 0 ? EMPTY : to;
 		const isMoved = told !== UNTOLD && told !== now;
-		const isChosen = demand.kind === 'needs' || (flags & IS_SUBSTITUTED) !== 0;
 		this.to.push(to);
 		this.flags.push(flags | (isMoved ? IS_CHANGED : 0));
 		this.backup.push(backup);
 		this.preference.push(preference);
-		this.tie.push(isChosen && this.#isShared[this.#instrument(to)] === 1 ? 1 : 0);
 		this.takenBy.push(takenBy);
 	}
 }

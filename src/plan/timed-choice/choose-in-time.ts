@@ -151,12 +151,9 @@ type Unweighed = Pick<Node, 'possible' | 'choosing'> & {
 
 function weighedNode(graph: SearchGraph, { possible, choosing, budget, parent }: Unweighed): Node {
 	const { seating } = graph;
-	const before = parent?.choosing ?? null;
 	budget.left -= (WEIGHING + BOUNDING) * seating.sectionCount * seating.seats.length;
-	const isSame =
-		before !== null && choosing.hands.every((mine, seat) => mine === before.hands[seat]);
 	const all =
-		isSame && parent !== null
+		choosing === parent?.choosing
 			? parent.weighed
 			: weigh(seating.outlook, choicesOf(seating, choosing.hands));
 	const { latenessMs } = all;

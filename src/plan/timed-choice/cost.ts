@@ -16,7 +16,7 @@ import type { Cost } from '../plan.ts';
  * The counts of a choice, with the seconds by which its latest work is late.
  *
  * @example
- * costOf([0, 0, 0, 0, 0, 2, 0, 0, 0], 0) // => { missing: 0, substituted: 0, overGap: 0, lateness: 0, backup: 0, handOvers: 2, retunings: 0, preference: 0 }
+ * costOf([0, 0, 0, 0, 0, 2, 0, 0], 0) // => { missing: 0, substituted: 0, overGap: 0, lateness: 0, backup: 0, handOvers: 2, retunings: 0, preference: 0 }
  */
 export function costOf(counts: Counts, latenessSeconds: number): Cost {
 	return {

@@ -4,7 +4,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { choicesOf } from '../../../src/plan/choice/choices.ts';
-import type { Hands } from '../../../src/plan/choice/moves.ts';
+import type { Hands } from '../../../src/plan/choice/count-hands.ts';
 import type { Possible, SearchGraph } from '../../../src/plan/choice/search-graph.ts';
 import { allPossible, possibleWith, searchGraph } from '../../../src/plan/choice/search-graph.ts';
 import { seatingOf } from '../../../src/plan/choice/seats.ts';
