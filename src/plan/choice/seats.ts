@@ -9,7 +9,7 @@ import type { Asked, Outlook } from '../demand/outlook.ts';
 import { isStrung } from '../demand/outlook.ts';
 import type { Told } from '../demand/told.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
-import { pitchKey } from './pitch-key.ts';
+import { pitchKey } from '../demand/same-pitches.ts';
 import type { Options } from './slot-options.ts';
 import { optionsAhead } from './slot-options.ts';
 import { soundingHands } from './sounding-hands.ts';
@@ -134,7 +134,6 @@ function seatOf(
 ): Seat {
 	const player = outlook.show.players[seat]?.id ?? '';
 	const numbers = new Map<string, number>();
-	const byHand = new Map<Hand, number>();
 	const hands: (Hand | null)[] = [null, null];
 	const rows = [
 		{ instrument: -1, tuning: -1 },
@@ -154,11 +153,8 @@ function seatOf(
 	const keyOf = (hand: Hand): string =>
 		`${places.get(hand.instrument)} ${pitchKey(hand)} ${hand.capo}`;
 	const numberOf = (hand: Hand): number => {
-		const same = byHand.get(hand);
-		if (same !== undefined) return same;
 		const key = keyOf(hand);
 		const found = numbers.get(key);
-		byHand.set(hand, found ?? rows.length);
 		if (found !== undefined) return found;
 		const instrument = places.get(hand.instrument) ?? -1;
 		const one = known.get(key) ?? hand;

@@ -9,7 +9,7 @@ import { choicesFor, substitutesFor } from '../demand/options.ts';
 import type { Asked, Outlook } from '../demand/outlook.ts';
 import { isStrung } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
-import { pitchKey } from './pitch-key.ts';
+import { pitchKey } from '../demand/same-pitches.ts';
 import { soundsAsNamed } from './sounding-hands.ts';
 
 export type Options = {
