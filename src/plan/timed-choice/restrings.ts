@@ -7,12 +7,13 @@ import type { NightMs } from '../../journal/entry.ts';
 import { recheckSeconds } from '../../session/readiness.ts';
 import type { Session } from '../../session/session.ts';
 import type { Instrument } from '../../showfile/show.ts';
+import { MISSING } from '../choice/criteria.ts';
 import type { Hand } from '../demand/hand.ts';
-import { isLarge } from '../demand/large-night.ts';
+import { isLarge, slotsAhead } from '../demand/large-night.ts';
 import { choicesFor } from '../demand/options.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
-import type { IdleWork } from '../plan.ts';
+import type { IdleWork, PlannedHandOver, Section, Work } from '../plan.ts';
 import { busyWindows } from '../schedule/busy-windows.ts';
 import type { Choice } from '../schedule/choice.ts';
 import { exactOrder } from '../schedule/exact-order.ts';
@@ -35,10 +36,28 @@ const OFFERED = 10_000;
 /** In a large night under way, in which more of them are down at once. */
 const OFFERED_IN_LARGE = 5_000;
 
-type Restrung = { readonly outlook: Outlook; readonly best: InTime };
+/** `held`: what a restring is held against, those given a place since the choice was made among it. */
+type Restrung = { readonly outlook: Outlook; readonly best: InTime; readonly held: Held };
+
+/** As much of a schedule as that takes. */
+type Held = {
+	readonly handOvers: readonly Pick<
+		PlannedHandOver,
+		'section' | 'player' | 'seconds' | 'wantedMs'
+	>[];
+	readonly work: readonly Pick<
+		Work,
+		'section' | 'player' | 'instrument' | 'seconds' | 'fromMs' | 'wantedMs' | 'finishMs' | 'isEarly'
+	>[];
+};
+
+/** So many slots are chosen for anew in between: those of a real show, with two restrings in it. */
+const ANEW = 150;
 
 /**
- * The outlook with each restring that can be done in time, and the best choice with it, chosen anew after each.
+ * The outlook with each restring that can be done in time, and the best choice with it. It is chosen anew
+ * after each; in a large show, once there was much of that, once for all that are left, unless something is
+ * missing: which of them that one waits for is known only then.
  *
  * @example
  * restrungInTime(session, { outlook, choose }).outlook.restrungFor.size // => 0
@@ -49,16 +68,24 @@ export function restrungInTime(
 		outlook: first,
 		choose,
 	}: { readonly outlook: Outlook; readonly choose: (outlook: Outlook) => InTime },
-): Restrung {
-	let now: Restrung = { outlook: first, best: choose(first) };
+): Pick<Restrung, 'outlook' | 'best'> {
+	const chosenFor = (outlook: Outlook): Restrung => {
+		const best = choose(outlook);
+		return { outlook, best, held: best.schedule };
+	};
+	let now = chosenFor(first);
+	let isChosen = true;
+	let left = ANEW;
 	for (const instrument of brokenOf(first)) {
-		const place = firstInTime(session, now, instrument);
-		if (place === null) continue;
-		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, place);
+		const found = firstInTime(session, now, instrument);
+		if (found === null) continue;
+		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, found.place);
 		const outlook = { ...now.outlook, restrungFor };
-		now = { outlook, best: choose(outlook) };
+		left -= slotsAhead(first.show, first.sections);
+		isChosen = left >= 0 || (now.best.counts[MISSING] as number) > 0;
+		now = isChosen ? chosenFor(outlook) : { ...now, outlook, held: found.held };
 	}
-	return now;
+	return isChosen ? now : chosenFor(now.outlook);
 }
 
 /**
@@ -90,8 +117,10 @@ function brokenOf({ show, instruments }: Outlook): readonly Instrument[] {
 		.sort((one, other) => slotPlace(one) - slotPlace(other));
 }
 
+type Found = { readonly place: number; readonly held: Held };
+
 /** The place of the first section that wants the instrument and for which the restring can be done in time; null for none. */
-function firstInTime(session: Session, now: Restrung, instrument: Instrument): number | null {
+function firstInTime(session: Session, now: Restrung, instrument: Instrument): Found | null {
 	const { outlook, best } = now;
 	const state = outlook.instruments[instrument.id] as InstrumentState;
 	const seats = outlook.show.players.length;
@@ -106,8 +135,9 @@ function firstInTime(session: Session, now: Restrung, instrument: Instrument): n
 		const to = wantedAs(outlook, { choice, instrument, place: Math.floor(index / seats) });
 		if (to === null || choice.section.hasBegun) continue;
 		const asked = { instrument, state, choice, to, backMs };
-		if (isRestrungFor(session, now, { ...asked, effort })) return Math.floor(index / seats);
-		effort.left -= best.schedule.work.length;
+		const held = withRestring(session, now, { ...asked, effort });
+		if (held !== null) return { place: Math.floor(index / seats), held };
+		effort.left -= now.held.work.length;
 	}
 	return null;
 }
@@ -167,9 +197,9 @@ type Asked = Offered & {
 /** A piece of work, with the instrument that it is on. */
 type Named = Piece & { readonly on: string };
 
-/** Whether there is an order in which it is on time and nothing else is late, or later than it was. */
-function isRestrungFor(session: Session, { outlook, best }: Restrung, asked: Asked): boolean {
-	const { handOvers, work } = best.schedule;
+/** With it, where there is an order in which it is on time and nothing else is late, or later than it was; null where there is none. */
+function withRestring(session: Session, { outlook, held }: Restrung, asked: Asked): Held | null {
+	const { handOvers, work } = held;
 	const { nowMs, show } = outlook;
 	const { section, player } = asked.choice;
 	const { instrument, state, to: hand, backMs, effort } = asked;
@@ -182,15 +212,20 @@ function isRestrungFor(session: Session, { outlook, best }: Restrung, asked: Ask
 	const clock = freeClock(busyWindows(outlook.cues, [...handOvers, { section, wantedMs }]));
 	const soonerMs = (atOnce[0]?.wantedMs ?? wantedMs) - wantedMs;
 	// Not marked by the moment at which it is wanted, it cannot be had there.
-	if (nowMs >= wantedMs) return false;
+	if (nowMs >= wantedMs) return null;
 	// What stands in for it there is not needed then.
-	const needed = work.filter((one) => one.section !== section || one.player !== player);
+	const isOther = (one: { section: Section; player: string }) =>
+		one.section !== section || one.player !== player;
+	const needed = work.filter(isOther).map((one) => ({
+		...one,
+		wantedMs: one.wantedMs - (one.section === section ? soonerMs : 0),
+	}));
 	const others = needed.map(
 		(one): Named => ({
 			seconds: one.seconds,
 			releaseMs: one.fromMs,
 			// What is late already is to be no later.
-			dueMs: Math.max(one.wantedMs - (one.section === section ? soonerMs : 0), one.finishMs),
+			dueMs: Math.max(one.wantedMs, one.finishMs),
 			isEarly: one.isEarly,
 			on: one.instrument,
 		}),
@@ -218,11 +253,32 @@ function isRestrungFor(session: Session, { outlook, best }: Restrung, asked: Ask
 	};
 	// Of most it can be told without knowing which one stands first: as if none of them had been worked on,
 	// and as if all had.
-	if (isInTime(left(pieces))) return true;
-	if (latenessBound(left(pieces.map(worked))).latenessMs > 0) return false;
+	const added = (): Held => ({
+		handOvers: [
+			...handOvers
+				.filter(isOther)
+				.map((one) => (one.section === section ? { ...one, wantedMs } : one)),
+			{ section, player, seconds: instrument.times.handOver, wantedMs },
+		],
+		work: [
+			...needed,
+			...mine.map(({ seconds, releaseMs, dueMs, isEarly }) => ({
+				section,
+				player,
+				instrument: instrument.id,
+				seconds,
+				fromMs: Math.max(releaseMs, nowMs),
+				wantedMs: dueMs,
+				finishMs: dueMs,
+				isEarly,
+			})),
+		],
+	});
+	if (isInTime(left(pieces))) return added();
+	if (latenessBound(left(pieces.map(worked))).latenessMs > 0) return null;
 	const intervalEndsMs = intervalEnd(outlook);
 	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs, nodes: nodes() });
-	return isInTime(left(pieces.map((one) => (one === first ? worked(one) : one))));
+	return isInTime(left(pieces.map((one) => (one === first ? worked(one) : one)))) ? added() : null;
 }
 
 /** What stands first in the list counts as worked on since it came back or broke, or since something was last marked ready. */
