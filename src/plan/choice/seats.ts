@@ -2,14 +2,14 @@
 // open tuning with a capo, is numbered for each. Searching compares such numbers by the hundred thousand.
 
 import type { Hand } from '../demand/hand.ts';
-import { goesOn } from '../demand/hand.ts';
+import { hasTimeForCapo } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Option } from '../demand/options.ts';
 import type { Asked, Outlook } from '../demand/outlook.ts';
 import { isStrung } from '../demand/outlook.ts';
+import { pitchKey } from '../demand/same-pitches.ts';
 import type { Told } from '../demand/told.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
-import { pitchKey } from '../demand/same-pitches.ts';
 import type { Options } from './slot-options.ts';
 import { optionsAhead } from './slot-options.ts';
 import { soundingHands } from './sounding-hands.ts';
@@ -103,15 +103,10 @@ export function seatingOf(outlook: Outlook, told: Told | null): Seating {
 		endsStints: Uint8Array.from(sections, ({ isAfterInterval }, place) =>
 			isAfterInterval && place > 0 ? 1 : 0,
 		),
-		hasTimeForCapo: Uint8Array.from(sections, (section) =>
-			goesOn(CAPO_OFF, CAPO_ON, section) ? 1 : 0,
-		),
+		hasTimeForCapo: Uint8Array.from(sections, (section) => (hasTimeForCapo(section) ? 1 : 0)),
 		isOn: sections[0]?.hasBegun === true,
 	};
 }
-
-const CAPO_OFF: Hand = { instrument: '', tuning: { name: '', notes: [] }, capo: 0 };
-const CAPO_ON: Hand = { ...CAPO_OFF, capo: 1 };
 
 type Numbering = {
 	readonly places: ReadonlyMap<string, number>;

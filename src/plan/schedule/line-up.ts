@@ -3,19 +3,13 @@
 
 import type { PiecesOfWork } from './pieces-of-work.ts';
 
-export type Line = WaitingLine;
-
 /**
  * Nobody in line yet; `letIn` fills it. Of pieces wanted at the same time the first in the lists is in front.
  *
  * @example
- * lineUp({ heads: Float64Array.of(3, 8, 5), dues: Float64Array.of(9, 9, 9) }).nextHead // => 3
+ * new Line({ heads: Float64Array.of(3, 8, 5), dues: Float64Array.of(9, 9, 9) }).nextHead // => 3
  */
-export function lineUp(pieces: Pick<PiecesOfWork, 'heads' | 'dues'>): Line {
-	return new WaitingLine(pieces);
-}
-
-class WaitingLine {
+export class Line {
 	/** When the next that is not in line can be begun; infinite once all were let in. */
 	nextHead: number;
 	readonly #heads: Float64Array;
