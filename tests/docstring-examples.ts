@@ -25,7 +25,7 @@ export async function docstringExamples(
 	const exported: Readonly<Record<string, unknown>> = Object.assign({}, ...modules);
 	const scope = { ...exported, ...given };
 	const examples = files.flatMap((file) => examplesIn(folder, file));
-	const shown = examples.map(({ call }) => call.split('(')[0]);
+	const shown = examples.map(({ call }) => call.split('(')[0]?.replace(/^new /, ''));
 	return {
 		examples,
 		functionsWithout: Object.keys(exported)

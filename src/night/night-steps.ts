@@ -21,7 +21,7 @@ import type { NightShow } from './night-show.ts';
 import type { NightUnderWay } from './night-under-way.ts';
 
 /** What an exchange costs is held against a plan no older: work that gets late only by waiting is not put down to it. */
-const SEEN_MS = 500;
+const SEEN_MS = 999;
 
 export type NightSteps = {
 	/** Carries out a command, stamped with this moment, and says what is to be noticed; or says why it cannot be. Gives its record; null where there is none. */

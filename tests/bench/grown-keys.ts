@@ -62,6 +62,8 @@ export function pressedKeys(show: Show, limitSeconds: number): PressedKeys {
 		);
 		return free[place % free.length]?.slot ?? null;
 	};
+	// The screen stands before anybody presses a key.
+	draw();
 	press('t', '0');
 	let songs = 0;
 	while (night.session().phase.value !== 'over' && songs < show.songs.length) {

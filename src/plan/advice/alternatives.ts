@@ -6,7 +6,7 @@ import type { Show } from '../../showfile/show.ts';
 import { slotStandIns } from '../backups/slot-stand-ins.ts';
 import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
-import { preferenceCost } from '../demand/preference.ts';
+import { preferenceCost } from '../demand/options.ts';
 import type { Cost, LeftOut, Plan, Slot } from '../plan.ts';
 import { momentBefore, readyAtZero } from '../timed-choice/before-doors.ts';
 import { planCore } from '../timed-choice/plan-core.ts';

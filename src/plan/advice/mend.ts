@@ -5,10 +5,9 @@ import type { Show } from '../../showfile/show.ts';
 import type { Budget } from '../choice/beam-search.ts';
 import type { Plan } from '../plan.ts';
 import type { Night, Trials, Tried } from './changes-tried.ts';
-import { changesTried } from './changes-tried.ts';
+import { changesTried, tried } from './changes-tried.ts';
 import { compareShortfalls, isWorking, shortfallOf } from './shortfall.ts';
-import type { ShowChange } from './show-changes.ts';
-import { twoLeftOut } from './two-left-out.ts';
+import { leftOut, type ShowChange } from './show-changes.ts';
 
 export type Mend = {
 	/** At most three, the cheapest first. */
@@ -26,6 +25,8 @@ const BUDGET = 3_000_000;
 const MOST_TRIALS = 400;
 /** As many changes that help, and are not enough, are tried with a second one. */
 const MOST_FIRSTS = 4;
+/** A gap goes with one of its two songs, and may be another one where they part: common practice, no source. */
+const SLACK_SECONDS = 60;
 
 /**
  * The cheapest changes of a show whose plan does not work. Null when it works.
@@ -37,15 +38,15 @@ export function mendOf(show: Show, plan: Plan, from: Budget = { left: BUDGET }):
 	const night = { show, plan, shortfall: shortfallOf(show, plan) };
 	if (isWorking(night.shortfall)) return null;
 	const half = MOST_TRIALS / 2;
-	const tried = changesTried(night, { trials: { left: half, from }, below: ANY_PRICE });
-	const enough = tried.filter(({ shortfall }) => isWorking(shortfall));
+	const singles = changesTried(night, { trials: { left: half, from }, below: ANY_PRICE });
+	const enough = singles.filter(({ shortfall }) => isWorking(shortfall));
 	if (enough.length > 0) {
 		return { changes: cheapest(enough), isEachEnough: true, isMended: true };
 	}
 	const out = night.shortfall.pastCurfew > 0 ? twoLeftOut(night, { left: half, from }) : null;
 	return out
 		? inARow(out)
-		: together(helpful(tried, night).slice(0, MOST_FIRSTS), { left: half, from });
+		: together(helpful(singles, night).slice(0, MOST_FIRSTS), { left: half, from });
 }
 
 /** The three cheapest; of one kind only the cheapest, but that there is a choice of songs to leave out. */
@@ -114,4 +115,38 @@ function inARow(tried: readonly Tried[]): Mend {
 		isEachEnough: false,
 		isMended: tried.slice(-1).some(({ shortfall }) => isWorking(shortfall)),
 	};
+}
+
+/** The two songs that cost least of the set; only pairs that are long enough are planned. Of pairs that cost the same, the later one. */
+function twoLeftOut(
+	{ show, plan, shortfall }: Night,
+	trials: Trials,
+): readonly [Tried, Tried] | null {
+	const songs = show.set.flatMap((_, place) => {
+		const change = leftOut(show, place);
+		return change === null ? [] : [{ place, change, seconds: secondsOf(plan, place) }];
+	});
+	const pairs = songs
+		.flatMap((one, index) => songs.slice(index + 1).map((later) => ({ one, later })))
+		.filter(({ one, later }) => one.seconds + later.seconds + SLACK_SECONDS >= shortfall.pastCurfew)
+		.map((pair) => ({ ...pair, price: pair.one.change.price + pair.later.change.price }))
+		.reverse()
+		.sort((pair, other) => pair.price - other.price);
+	for (const { one, later } of pairs) {
+		// The place of the earlier one is still what it was.
+		const both = leftOut(later.change.show, one.place);
+		if (both === null) continue;
+		if (trials.left === 0) return null;
+		trials.left -= 1;
+		const second = tried(both);
+		if (isWorking(second.shortfall)) return [tried(later.change), second];
+	}
+	return null;
+}
+
+/** From the end of what is before it to its own end. */
+function secondsOf({ sections }: Plan, place: number): number {
+	const own = sections.filter(({ item }) => Number(item) - 1 === place);
+	const from = own[0]?.previousEndMs ?? own[0]?.startMs ?? 0;
+	return ((own.at(-1)?.endMs ?? from) - from) / 1000;
 }

@@ -9,6 +9,7 @@ import { soundOfSlot } from '../backups/stand-ins.ts';
 import type { Hand } from '../demand/hand.ts';
 import { samePitches } from '../demand/same-pitches.ts';
 import type { Section, Slot } from '../plan.ts';
+import { withHand } from '../what-if/part-instead.ts';
 
 /** A song of the set; `time`: which time, from 0, where it is played more than once. */
 export type SongInSet = { readonly song: string; readonly time: number | null };
@@ -199,15 +200,10 @@ export function onAnother(show: Show, { section, player }: Slot, hand: Hand): Sh
 
 /** The show in which a song, from a point on, asks a player for exactly this. */
 function withNamed(show: Show, { section, player }: SlotPlace, hand: Hand): Show {
-	const part: Part = { kind: 'named', ...hand, leave: null, pack: null };
-	const songs = show.songs.map((song) => {
-		if (song.id !== section.song) return song;
-		if (section.point === 0) return { ...song, parts: { ...song.parts, [player]: part } };
-		const cues = song.cues.map((cue, index) =>
-			index === section.point - 1 ? { ...cue, hand: { ...cue.hand, [player]: part } } : cue,
-		);
-		return { ...song, cues };
-	});
+	const { point } = section;
+	const songs = show.songs.map((song) =>
+		song.id === section.song ? withHand(song, { point, player, hand }) : song,
+	);
 	return { ...show, songs };
 }
 

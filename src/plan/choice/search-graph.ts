@@ -226,21 +226,17 @@ function pruned(graph: SearchGraph, seat: number, mine: Uint8Array): Uint8Array 
 }
 
 /**
- * The only hand that is possible for a seat in a section; -1 where there are several. Before the first
- * section it is what is in hands now.
+ * Whether several hands are possible for a seat in a section.
  *
  * @example
- * onlyHand(graph, allPossible(graph), { seat: 2, section: 0 }) // => 0
+ * isOpen(graph, allPossible(graph), { seat: 2, section: 0 }) // => false
  */
-export function onlyHand(
+export function isOpen(
 	{ seating }: SearchGraph,
 	possible: Possible,
 	{ seat, section }: { readonly seat: number; readonly section: number },
-): number {
-	const one = seating.seats[seat] as Seat;
-	if (section < 0) return one.start;
-	const size = one.hands.length;
+): boolean {
+	const size = (seating.seats[seat] as Seat).hands.length;
 	const row = (possible[seat] as Uint8Array).subarray(section * size, (section + 1) * size);
-	const hand = row.indexOf(1);
-	return row.indexOf(1, hand + 1) === -1 ? hand : -1;
+	return row.indexOf(1) !== row.lastIndexOf(1);
 }

@@ -2,14 +2,14 @@
 // open tuning with a capo, is numbered for each. Searching compares such numbers by the hundred thousand.
 
 import type { Hand } from '../demand/hand.ts';
-import { goesOn } from '../demand/hand.ts';
+import { hasTimeForCapo } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Option } from '../demand/options.ts';
 import type { Asked, Outlook } from '../demand/outlook.ts';
 import { isStrung } from '../demand/outlook.ts';
+import { pitchKey } from '../demand/same-pitches.ts';
 import type { Told } from '../demand/told.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
-import { pitchKey } from './pitch-key.ts';
 import type { Options } from './slot-options.ts';
 import { optionsAhead } from './slot-options.ts';
 import { soundingHands } from './sounding-hands.ts';
@@ -103,15 +103,10 @@ export function seatingOf(outlook: Outlook, told: Told | null): Seating {
 		endsStints: Uint8Array.from(sections, ({ isAfterInterval }, place) =>
 			isAfterInterval && place > 0 ? 1 : 0,
 		),
-		hasTimeForCapo: Uint8Array.from(sections, (section) =>
-			goesOn(CAPO_OFF, CAPO_ON, section) ? 1 : 0,
-		),
+		hasTimeForCapo: Uint8Array.from(sections, (section) => (hasTimeForCapo(section) ? 1 : 0)),
 		isOn: sections[0]?.hasBegun === true,
 	};
 }
-
-const CAPO_OFF: Hand = { instrument: '', tuning: { name: '', notes: [] }, capo: 0 };
-const CAPO_ON: Hand = { ...CAPO_OFF, capo: 1 };
 
 type Numbering = {
 	readonly places: ReadonlyMap<string, number>;
@@ -134,7 +129,6 @@ function seatOf(
 ): Seat {
 	const player = outlook.show.players[seat]?.id ?? '';
 	const numbers = new Map<string, number>();
-	const byHand = new Map<Hand, number>();
 	const hands: (Hand | null)[] = [null, null];
 	const rows = [
 		{ instrument: -1, tuning: -1 },
@@ -154,11 +148,8 @@ function seatOf(
 	const keyOf = (hand: Hand): string =>
 		`${places.get(hand.instrument)} ${pitchKey(hand)} ${hand.capo}`;
 	const numberOf = (hand: Hand): number => {
-		const same = byHand.get(hand);
-		if (same !== undefined) return same;
 		const key = keyOf(hand);
 		const found = numbers.get(key);
-		byHand.set(hand, found ?? rows.length);
 		if (found !== undefined) return found;
 		const instrument = places.get(hand.instrument) ?? -1;
 		const one = known.get(key) ?? hand;

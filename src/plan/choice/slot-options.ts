@@ -8,8 +8,8 @@ import type { Option } from '../demand/options.ts';
 import { choicesFor, substitutesFor } from '../demand/options.ts';
 import type { Asked, Outlook } from '../demand/outlook.ts';
 import { isStrung } from '../demand/outlook.ts';
+import { pitchKey } from '../demand/same-pitches.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
-import { pitchKey } from './pitch-key.ts';
 import { soundsAsNamed } from './sounding-hands.ts';
 
 export type Options = {

@@ -4,9 +4,8 @@ import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
 import { meetsNeed } from '../demand/options.ts';
 import type { Asked, Outlook } from '../demand/outlook.ts';
-import { soundsSame } from '../demand/same-pitches.ts';
+import { pitchKey, soundsSame } from '../demand/same-pitches.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
-import { pitchKey } from './pitch-key.ts';
 
 export type Sounding = {
 	/** What each section asks, and the hands that meet what is needed. */

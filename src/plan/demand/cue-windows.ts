@@ -7,7 +7,7 @@ import type { Session } from '../../session/session.ts';
 import type { Section } from '../plan.ts';
 
 /** From one moment up to another. */
-export type CueWindow = { readonly fromMs: NightMs; readonly untilMs: NightMs };
+export type Window = { readonly fromMs: NightMs; readonly untilMs: NightMs };
 
 /** A board cue keeps the technician this long from where the file puts it: common practice, no source. */
 const CUE_MS = 5000;
@@ -18,7 +18,7 @@ const CUE_MS = 5000;
  * @example
  * cueWindows(session, plan.sections) // => []
  */
-export function cueWindows(session: Session, sections: readonly Section[]): readonly CueWindow[] {
+export function cueWindows(session: Session, sections: readonly Section[]): readonly Window[] {
 	const songs = new Map(session.show.songs.map((song) => [song.id, song]));
 	const on = songOnNow(session);
 	// Not by list item: after a jump back the song that is on comes a second time.
@@ -30,7 +30,7 @@ export function cueWindows(session: Session, sections: readonly Section[]): read
 		const beganMs = section.hasBegun
 			? (on?.item.runs.at(-1)?.beganAtMs ?? section.startMs)
 			: section.startMs;
-		return cuePoints(song).flatMap(({ index, nearSeconds }): readonly CueWindow[] => {
+		return cuePoints(song).flatMap(({ index, nearSeconds }): readonly Window[] => {
 			const pressesBoard = Object.keys(song.cues[index - 1]?.boards ?? {}).length > 0;
 			if (index <= reached || nearSeconds === null || !pressesBoard) return [];
 			const fromMs = beganMs + nearSeconds * 1000;

@@ -28,7 +28,13 @@ export function goesOn(before: Hand, after: Hand, section: Section): boolean {
 	);
 }
 
-function hasTimeForCapo({ point, gapSeconds, hasBegun }: Section): boolean {
+/**
+ * Whether a player has time to move a capo just before this section.
+ *
+ * @example
+ * hasTimeForCapo({ ...section, gapSeconds: 5 }) // => false
+ */
+export function hasTimeForCapo({ point, gapSeconds, hasBegun }: Section): boolean {
 	if (hasBegun) return true;
 	return point === 0 && (gapSeconds === null || gapSeconds >= CAPO_GAP_SECONDS);
 }

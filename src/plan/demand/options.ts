@@ -6,7 +6,6 @@ import type { Instrument, Show } from '../../showfile/show.ts';
 import type { Demand } from './demand.ts';
 import type { Hand } from './hand.ts';
 import { instrumentById } from './instrument-by-id.ts';
-import { preferenceCost } from './preference.ts';
 import { openMidis } from './same-pitches.ts';
 import { waysToSound } from './ways-to-sound.ts';
 import { whyAbsent } from './why-unplayable.ts';
@@ -149,4 +148,19 @@ function isSameWay(one: Omit<Hand, 'instrument'>, other: Omit<Hand, 'instrument'
 
 function isSameOpen(one: Hand['tuning'], other: Hand['tuning']): boolean {
 	return openMidis(one).join() === openMidis(other).join();
+}
+
+/**
+ * 10 where another was preferred, 5 for a spare, 1 for a capo. Common practice, no source.
+ *
+ * @example
+ * preferenceCost(instruments.S1, 1, { prefer: 'A1' }) // => 16
+ */
+export function preferenceCost(
+	instrument: Instrument,
+	capo: number,
+	{ prefer }: { readonly prefer: string | null },
+): number {
+	const isOther = prefer !== null && prefer !== instrument.id;
+	return (isOther ? 10 : 0) + (instrument.spare ? 5 : 0) + (capo > 0 ? 1 : 0);
 }

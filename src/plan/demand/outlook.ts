@@ -9,7 +9,7 @@ import type { Session } from '../../session/session.ts';
 import { openFromPoint } from '../../session/settled.ts';
 import type { Show } from '../../showfile/show.ts';
 import type { Section } from '../plan.ts';
-import { type CueWindow, cueWindows } from './cue-windows.ts';
+import { cueWindows, type Window } from './cue-windows.ts';
 import type { Demand } from './demand.ts';
 import { demandOf } from './demand.ts';
 import { firstSong } from './first-song.ts';
@@ -36,7 +36,7 @@ export type Outlook = {
 	/** For each section, what it asks of each player, in the file's order. */
 	readonly asked: readonly (readonly Asked[])[];
 	/** When the technician presses board cues. */
-	readonly cues: readonly CueWindow[];
+	readonly cues: readonly Window[];
 	readonly instruments: Readonly<Record<string, InstrumentState>>;
 	/** For each instrument with strings down that will be restrung in time, the place of the first section it is wanted by. */
 	readonly restrungFor: ReadonlyMap<string, number>;

@@ -48,3 +48,19 @@ export function soundsSame(one: OpenWithCapo, other: OpenWithCapo): boolean {
 
 /** An open tuning with a capo on this fret; 0 is none. */
 export type OpenWithCapo = { readonly tuning: Tuning; readonly capo: number };
+
+const keyOf = new WeakMap<Tuning, string>();
+
+/**
+ * An open tuning as a key: the same for the same pitches, however the notes are spelled; MIDI notes in a row.
+ *
+ * @example
+ * pitchKey({ tuning: eStandard }) // => '40 45 50 55 59 64'
+ */
+export function pitchKey({ tuning }: { readonly tuning: Tuning }): string {
+	const found = keyOf.get(tuning);
+	if (found !== undefined) return found;
+	const key = openMidis(tuning).join(' ');
+	keyOf.set(tuning, key);
+	return key;
+}

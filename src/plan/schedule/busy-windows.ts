@@ -1,10 +1,7 @@
 // When the technician's hands are not free for work: hand-overs, and board cues that they press.
 
-import type { NightMs } from '../../journal/entry.ts';
+import type { Window } from '../demand/cue-windows.ts';
 import type { PlannedHandOver, Section } from '../plan.ts';
-
-/** From one moment up to another. */
-export type Window = { readonly fromMs: NightMs; readonly untilMs: NightMs };
 
 /**
  * The windows of these cues and hand-overs in order of time, those that touch made one.

@@ -5,7 +5,7 @@
 // brought forward by the work to follow asks no more than that work does.
 
 import { latenessBound } from './lateness-bound.ts';
-import { lineUp } from './line-up.ts';
+import { Line } from './line-up.ts';
 import type { PiecesOfWork } from './pieces-of-work.ts';
 import { latenessInOrder } from './pieces-of-work.ts';
 
@@ -83,7 +83,7 @@ type InTurn = {
 
 /** Of what can be begun, always the piece wanted first; never idle while one can be. */
 function inTurn({ heads, lengths, dues, nightMs }: PiecesOfWork): InTurn {
-	const line = lineUp({ heads, dues });
+	const line = new Line({ heads, dues });
 	const order: number[] = [];
 	let worst = Number.NEGATIVE_INFINITY;
 	let latest = -1;

@@ -2,7 +2,7 @@
 // Work that a hand-over or a cue pauses is one unbroken piece on this clock.
 
 import type { NightMs } from '../../journal/entry.ts';
-import type { Window } from './busy-windows.ts';
+import type { Window } from '../demand/cue-windows.ts';
 
 export type FreeClock = {
 	/** What the free clock shows at a moment of the night's. */

@@ -2,7 +2,7 @@
 // another. Of what can be begun, always the piece wanted first is then best (Horn's rule for
 // 1 | pmtn, r_j | L_max, from memory); a clock that stands still now and then delays all alike.
 
-import { lineUp } from './line-up.ts';
+import { Line } from './line-up.ts';
 import type { PiecesOfWork } from './pieces-of-work.ts';
 
 export type LatenessBound = {
@@ -22,7 +22,7 @@ export type LatenessBound = {
  */
 export function latenessBound({ heads, lengths, dues, nightMs }: PiecesOfWork): LatenessBound {
 	const left = lengths.slice();
-	const line = lineUp({ heads, dues });
+	const line = new Line({ heads, dues });
 	let time = Number.NEGATIVE_INFINITY;
 	let worst = { latenessMs: Number.NEGATIVE_INFINITY, latest: -1, finish: time };
 	for (let open = left.length; open > 0; ) {

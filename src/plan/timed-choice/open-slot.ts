@@ -1,10 +1,13 @@
 // Which slot to ask about next: of those that are still open and bear most on what is late, the one whose
 // answer as it is says most (strong branching).
 
+import type { NightMs } from '../../journal/entry.ts';
 import type { Choosing } from '../choice/choose-hands.ts';
 import type { HandAt, Possible, SearchGraph } from '../choice/search-graph.ts';
-import { onlyHand, possibleWith } from '../choice/search-graph.ts';
-import { criticalPieces } from '../schedule/critical-pieces.ts';
+import { isOpen, possibleWith } from '../choice/search-graph.ts';
+import { latenessBound } from '../schedule/lateness-bound.ts';
+import { onFreeClock } from '../schedule/order-work.ts';
+import { piecesFrom } from '../schedule/pieces-of-work.ts';
 import type { Weighed } from '../schedule/schedule.ts';
 import { sureLatenessMs } from './sure-work.ts';
 
@@ -41,9 +44,10 @@ function openSlots(
 	{ choosing, weighed }: { readonly choosing: Choosing; readonly weighed: Weighed },
 ): readonly HandAt[] {
 	const { outlook, seats, sectionCount } = graph.seating;
-	const { pieces, clock, choices } = weighed;
-	const critical = criticalPieces(pieces, { nowMs: outlook.nowMs, clock });
-	const places = critical.map(({ stint }) => choices.indexOf(stint.choice));
+	const { choices } = weighed;
+	const places = criticalPieces(weighed, outlook.nowMs).map(({ stint }) =>
+		choices.indexOf(stint.choice),
+	);
 	const until = Math.max(0, ...places.map((index) => Math.floor(index / seats.length)));
 	const all = [...Array(sectionCount * seats.length).keys()];
 	const sectionOf = (index: number): number => Math.floor(index / seats.length);
@@ -51,7 +55,23 @@ function openSlots(
 	const after = all.filter((index) => sectionOf(index) > until);
 	return [...new Set([...places, ...before, ...after])].flatMap((index): readonly HandAt[] => {
 		const at = { seat: index % seats.length, section: sectionOf(index) };
-		if (onlyHand(graph, possible, at) >= 0) return [];
+		if (!isOpen(graph, possible, at)) return [];
 		return [{ ...at, hand: choosing.hands[at.seat]?.[at.section] as number }];
 	});
+}
+
+/** The pieces that make the worst as late as it is in any order: they cannot all be done sooner, and none is due later. */
+function criticalPieces({ pieces, clock }: Weighed, nowMs: NightMs): Weighed['pieces'] {
+	const all = piecesFrom(clock.at(nowMs), onFreeClock(pieces, clock));
+	const { heads, lengths, dues } = all;
+	const { latest, finish } = latenessBound(all);
+	const due = dues[latest] ?? 0;
+	const isFrom = (head: number) => (_: unknown, place: number) =>
+		(heads[place] as number) >= head && (dues[place] as number) <= due;
+	// From one of the heads on there was nothing else to do, and no time to lose.
+	const since = heads.toSorted().find((head) => {
+		const length = lengths.filter(isFrom(head)).reduce((sum, one) => sum + one, 0);
+		return head + length === finish;
+	});
+	return since === undefined ? [] : pieces.filter(isFrom(since));
 }

@@ -29,15 +29,9 @@ type Past = Map<Hand | null, NightMs>;
  * The pasts as the first section comes.
  *
  * @example
- * pastsOf(outlook).leastWork(plan.sections[0], handA1) // => null
+ * new Pasts(outlook).leastWork(plan.sections[0], handA1) // => null
  */
-export function pastsOf(outlook: Outlook): Pasts {
-	return new Pasts(outlook);
-}
-
-export type { Pasts };
-
-class Pasts {
+export class Pasts {
 	readonly #outlook: Outlook;
 	readonly #onRack = new Map<string, Past>();
 	/** All hands that somebody may have an instrument in now. */

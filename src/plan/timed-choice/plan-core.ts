@@ -1,7 +1,16 @@
 // Everything that a plan says but its warnings: choosing, the work it makes, and what that costs.
 
 import type { Budget } from '../choice/beam-search.ts';
-import type { Counts } from '../choice/criteria.ts';
+import {
+	BACKUP,
+	type Counts,
+	HAND_OVERS,
+	MISSING,
+	OVER_GAP,
+	PREFERENCE,
+	RETUNINGS,
+	SUBSTITUTED,
+} from '../choice/criteria.ts';
 import { isLarge } from '../demand/large-night.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { outlookOf } from '../demand/outlook.ts';
@@ -12,7 +21,6 @@ import type { Choice } from '../schedule/choice.ts';
 import type { InTime } from './choose-in-time.ts';
 import { chooseInTime, LATENESS } from './choose-in-time.ts';
 import type { WithoutClock } from './choose-without-clock.ts';
-import { costOf } from './cost.ts';
 import { idleRestrings, restrungInTime } from './restrings.ts';
 import { capoMovesOf, slotsOf, staysOf } from './slots.ts';
 
@@ -84,4 +92,18 @@ function readableBound(bound: Counts, cost: Cost): Cost {
 	return Object.fromEntries(
 		figures.map((figure, place) => [figure, first >= 0 && place > first ? 0 : least[figure]]),
 	) as Cost;
+}
+
+/** The counts of a choice, with the seconds by which its latest work is late. */
+function costOf(counts: Counts, latenessSeconds: number): Cost {
+	return {
+		missing: counts[MISSING] ?? 0,
+		substituted: counts[SUBSTITUTED] ?? 0,
+		overGap: counts[OVER_GAP] ?? 0,
+		lateness: latenessSeconds,
+		backup: counts[BACKUP] ?? 0,
+		handOvers: counts[HAND_OVERS] ?? 0,
+		retunings: counts[RETUNINGS] ?? 0,
+		preference: counts[PREFERENCE] ?? 0,
+	};
 }

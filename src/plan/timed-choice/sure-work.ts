@@ -13,7 +13,7 @@ import { beginningMs } from '../schedule/hand-overs-ahead.ts';
 import { latenessBound } from '../schedule/lateness-bound.ts';
 import { onFreeClock, type Piece } from '../schedule/order-work.ts';
 import { piecesFrom } from '../schedule/pieces-of-work.ts';
-import { type LeastWork, leastOf, pastsOf } from './pasts.ts';
+import { type LeastWork, leastOf, Pasts } from './pasts.ts';
 
 /**
  * Milliseconds by which the latest work is late at the least.
@@ -23,7 +23,7 @@ import { type LeastWork, leastOf, pastsOf } from './pasts.ts';
  */
 export function sureLatenessMs(graph: SearchGraph, possible: Possible): number {
 	const { outlook, seats, handOverSeconds } = graph.seating;
-	const pasts = pastsOf(outlook);
+	const pasts = new Pasts(outlook);
 	const pieces: Piece[] = [];
 	const windows: { section: Section; wantedMs: number }[] = [];
 	outlook.sections.forEach((section, place) => {

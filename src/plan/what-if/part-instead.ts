@@ -21,8 +21,13 @@ export function withPartInstead(session: Session, { section, player }: Slot, han
 	const song = songs.find(({ id }) => id === section.song);
 	if (song === undefined) return session;
 	const { instrument, tuning, capo } = hand;
-	const part: Part = { kind: 'named', instrument, tuning, capo, leave: null, pack: null };
-	const instead = withPart(song, { point: section.point, player, part });
+	const id = `${song.id} instead`;
+	const asked = withHand(song, {
+		point: section.point,
+		player,
+		hand: { instrument, tuning, capo },
+	});
+	const instead = { ...asked, id };
 	return {
 		...session,
 		show: { ...show, songs: [...songs, instead] },
@@ -32,13 +37,20 @@ export function withPartInstead(session: Session, { section, player }: Slot, han
 	};
 }
 
-type NewPart = { readonly point: number; readonly player: string; readonly part: Part };
-
-function withPart(song: Song, { point, player, part }: NewPart): Song {
-	const id = `${song.id} instead`;
-	if (point === 0) return { ...song, id, parts: { ...song.parts, [player]: part } };
+/**
+ * The song asking this player for exactly this from a point of it on.
+ *
+ * @example
+ * withHand(songs.harbour, { point: 0, player: 'bo', hand: held }).parts.bo.instrument // => 'A1'
+ */
+export function withHand(
+	song: Song,
+	{ point, player, hand }: { readonly point: number; readonly player: string; readonly hand: Hand },
+): Song {
+	const part: Part = { kind: 'named', ...hand, leave: null, pack: null };
+	if (point === 0) return { ...song, parts: { ...song.parts, [player]: part } };
 	const cues = song.cues.map((cue, index) =>
 		index === point - 1 ? { ...cue, hand: { ...cue.hand, [player]: part } } : cue,
 	);
-	return { ...song, id, cues };
+	return { ...song, cues };
 }
