@@ -4,6 +4,7 @@
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import type { RecordId } from '../journal/record.ts';
+import { emptyOn } from '../rig/battery-now.ts';
 import { answered, causeOf, type FaultNow, faultNow, type Spare } from '../rig/fault-now.ts';
 import type { Symptom } from '../rig/fault-suspects.ts';
 import { takesSoundAway } from '../session/apply-faults.ts';
@@ -67,9 +68,14 @@ export function seekFaultAsked(context: KeyContext): Outcome {
 			const symptom = HEARD[incident?.kind ?? ''];
 			return symptom === undefined
 				? { kind: 'prompt', prompt: symptomPrompt(player) }
-				: { kind: 'command', command: { do: 'seek-fault', player, symptom } };
+				: seek(context, player, symptom);
 		},
 	});
+}
+
+function seek({ session, nowMs }: KeyContext, player: string, symptom: Symptom): Outcome {
+	const empty = emptyOn(session, player, { nowMs, zeroMs: session.zeroAtMs ?? nowMs });
+	return { kind: 'command', command: { do: 'seek-fault', player, symptom, empty } };
 }
 
 function symptomPrompt(player: string): Prompt {
@@ -78,11 +84,11 @@ function symptomPrompt(player: string): Prompt {
 			title: whatIsHeard(playerName(session.show, player)),
 			lines: sideBySide(SYMPTOM_KEYS.map(({ key, symptom }) => `${key} ${SYMPTOM_WORDS[symptom]}`)),
 		}),
-		(key) => {
+		(key, context) => {
 			const heard = SYMPTOM_KEYS.find((one) => one.key === key.toLowerCase());
 			return heard === undefined
 				? { kind: 'say', words: noSuchSymptom(key) }
-				: { kind: 'command', command: { do: 'seek-fault', player, symptom: heard.symptom } };
+				: seek(context, player, heard.symptom);
 		},
 	);
 }

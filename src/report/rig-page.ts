@@ -10,13 +10,7 @@ import { tempoTimes } from '../rig/tempo-times.ts';
 import { toneCorners } from '../rig/tone-corners.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
-import {
-	packName,
-	pedalName,
-	playerName,
-	shownInstrument,
-	songTitle,
-} from '../showfile/shown-names.ts';
+import { pedalName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { mendOfRisk } from '../words/mends.ts';
 import {
 	batteryOf,
@@ -91,17 +85,10 @@ function supplyLines(show: Show): readonly string[] {
 }
 
 function batteryLines(show: Show): readonly string[] {
-	const rows = batteriesLeft(show).map((battery) => {
-		const { what, player, id } = battery;
-		const name =
-			what === 'pack'
-				? packName(show, id)
-				: what === 'instrument'
-					? shownInstrument(show, id)
-					: pedalName(show, player ?? '', id);
-		const owner = player === null ? '' : playerName(show, player);
-		return [batteryOf(battery, { owner, name }), hourWords(battery.hoursLeft)];
-	});
+	const rows = batteriesLeft(show).map((battery) => [
+		batteryOf(show, battery),
+		hourWords(battery.hoursLeft),
+	]);
 	return table(RIG_PAGE.batteryColumns, rows);
 }
 

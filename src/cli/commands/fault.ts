@@ -4,6 +4,8 @@ import { cleanText } from '../../base/clean-text.ts';
 import { nearestName } from '../../base/nearest-name.ts';
 import type { Problem } from '../../base/problem.ts';
 import { faultJson, faultLines } from '../../report/fault-page.ts';
+import { batteriesLeft } from '../../rig/battery-hours.ts';
+import { isEmpty } from '../../rig/battery-now.ts';
 import type { Answer } from '../../rig/fault-belief.ts';
 import { SYMPTOMS, type Symptom } from '../../rig/fault-suspects.ts';
 import { faultStep } from '../../rig/find-fault.ts';
@@ -45,6 +47,9 @@ export const faultCommand: CliCommand = {
 			player: player.value,
 			instrument: instrument.value,
 			symptom: symptom.value,
+			doubted: batteriesLeft(show)
+				.filter(isEmpty)
+				.map(({ id }) => id),
 		};
 		const { tests } = faultStep(show, about, { aim: 'cause', answers: [] });
 		const answers = askedAnswers(
