@@ -14,6 +14,7 @@ import { realDisk } from '../disk/real-disk.ts';
 import { openSettings } from '../disk/settings.ts';
 import { troubleLog, troublesPath } from '../disk/trouble-log.ts';
 import { gearId } from '../gear/gear-id.ts';
+import type { NightCauses } from '../history/found-causes.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
 import { playedAlong } from '../night/played-along.ts';
@@ -28,6 +29,7 @@ import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
+import { causesBefore, foundBefore } from './found-before.ts';
 import { keepGear, measuredOnGear } from './gear-journal.ts';
 import { isInStandInHome } from './home.ts';
 import type { Io } from './io.ts';
@@ -57,6 +59,9 @@ export type LiveRequest = {
 /** A copy that was told to leave has ended by then. */
 const LEAVING_MS = 1200;
 const LOOK_AGAIN_MS = 100;
+
+/** The screen stands by then. */
+const READ_BEFORE_MS = 3000;
 
 const TICK_MS = 1000;
 
@@ -128,6 +133,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	});
 	const hasMidi = midi !== null && sendsMidi(begun.show);
 	const isMidiIdle = midi !== null && !hasMidi && typeof live.midi === 'string';
+	let before: readonly NightCauses[] = [];
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,
@@ -139,6 +145,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		preferences,
 		measuredOn: gear.measuredOn,
+		foundBefore: (show, player) => foundBefore(before, { show, folder: showFolder, player }),
 		...(!live.isRehearsal && {
 			keepRinging: async ({ instrument, hertz }) => {
 				const one = night.session().show.instruments.find(({ id }) => id === instrument);
@@ -163,6 +170,15 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		],
 	});
 	midi?.start();
+	// Beside the night: nothing waits for it, and what is not read yet does not count.
+	screenClock.after(READ_BEFORE_MS, () => {
+		causesBefore(folders, begun.id).then(
+			(nights) => {
+				before = nights;
+			},
+			() => {},
+		);
+	});
 	await showLive({
 		night: live.asPlayed ? playedAlong(night) : night,
 		clock: screenClock,

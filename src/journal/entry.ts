@@ -233,7 +233,7 @@ export type Entry =
 	/**
 	 * What is at fault with a player's sound is sought; the search's identity is that of its record. `symptom`:
 	 * what is heard; `incident`: the one that it belongs to, and left out, the search is one itself; `empty`: ids of what
-	 * runs on a battery that was held to be empty.
+	 * runs on a battery that was held to be empty; `found`: how often each part was the cause on earlier nights, by id.
 	 */
 	| {
 			readonly k: 'fault-sought';
@@ -242,6 +242,7 @@ export type Entry =
 			readonly symptom: string;
 			readonly incident?: RecordId;
 			readonly empty?: readonly string[];
+			readonly found?: Readonly<Record<string, number>>;
 	  }
 	/** One test of the search `fault`. `not-now`: it could not be done; `isHeard`: with it done the player has sound again. */
 	| {

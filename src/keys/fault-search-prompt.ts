@@ -73,9 +73,11 @@ export function seekFaultAsked(context: KeyContext): Outcome {
 	});
 }
 
-function seek({ session, nowMs }: KeyContext, player: string, symptom: Symptom): Outcome {
+function seek(context: KeyContext, player: string, symptom: Symptom): Outcome {
+	const { session, nowMs } = context;
 	const empty = emptyOn(session, player, { nowMs, zeroMs: session.zeroAtMs ?? nowMs });
-	return { kind: 'command', command: { do: 'seek-fault', player, symptom, empty } };
+	const found = context.foundBefore(player);
+	return { kind: 'command', command: { do: 'seek-fault', player, symptom, empty, found } };
 }
 
 function symptomPrompt(player: string): Prompt {

@@ -138,6 +138,7 @@ const FAULT = exactly({
 	pack: textOrNull,
 	changed: list(text),
 	doubted: list(text),
+	found: byName(number),
 	tests: list(
 		exactly({ test: text, answer: z.enum(['sound', 'same', 'not-now']), isInSong: boolean }),
 	),

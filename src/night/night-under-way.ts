@@ -36,6 +36,8 @@ export type NightOptions = {
 	readonly preferences?: PreferenceStore;
 	/** What was measured on an instrument at the bench, whatever show, the newest first. */
 	readonly measuredOn?: (instrument: Instrument) => readonly Measured[];
+	/** How often each part of a player's rig was the cause of a fault on earlier nights, by id. */
+	readonly foundBefore?: (show: Show, player: string) => Readonly<Record<string, number>>;
 	/** Keeps with an instrument what it rang at; gives a sentence where it could not. By default nowhere. */
 	readonly keepRinging?: (rang: Rang) => Promise<string | null>;
 	/** Where unfinished texts outlast the program; by default nowhere. */

@@ -20,7 +20,7 @@ export function takesSoundAway(symptom: string): boolean {
 
 /** The session with a search begun, by what the player has then. */
 export function seekFault(session: Session, entry: Of<'fault-sought'>, of: RecordId): Session {
-	const { at, player, symptom, incident = of, empty = [] } = entry;
+	const { at, player, symptom, incident = of, empty = [], found = {} } = entry;
 	const { holds = null, pack = null } = session.players[player] ?? {};
 	const fault: Fault = {
 		id: of,
@@ -32,6 +32,7 @@ export function seekFault(session: Session, entry: Of<'fault-sought'>, of: Recor
 		pack,
 		changed: changedBefore(session, player, at),
 		doubted: [...doubtedNow(session, player), ...empty],
+		found,
 		tests: [],
 		heardAtMs: null,
 		part: null,

@@ -163,6 +163,8 @@ export type Command =
 			readonly symptom: string;
 			/** Ids of what runs on a battery that is held to be empty. */
 			readonly empty?: readonly string[];
+			/** How often each part was the cause on earlier nights, by id. */
+			readonly found?: Readonly<Record<string, number>>;
 	  }
 	/** A test was done. `cause`: what is known by it, where the sound is right again. */
 	| {

@@ -42,7 +42,7 @@ export function incidentToSeek(
 /** A player has one search at a time: another symptom begins anew. */
 export function seekFault(
 	session: Session,
-	{ player, symptom, empty = [] }: Asked<'seek-fault'>,
+	{ player, symptom, empty = [], found = {} }: Asked<'seek-fault'>,
 	atMs: number,
 ): Decision {
 	if (!session.players[player]) return no({ code: 'unknown-player' });
@@ -55,6 +55,7 @@ export function seekFault(
 		symptom,
 		...(incident === null ? {} : { incident: incident.id }),
 		...(empty.length === 0 ? {} : { empty }),
+		...(Object.keys(found).length === 0 ? {} : { found }),
 	});
 }
 

@@ -176,6 +176,8 @@ export type Fault = {
 	readonly changed: readonly string[];
 	/** Ids of packs, pedals and instruments that were in doubt already. */
 	readonly doubted: readonly string[];
+	/** How often each part was the cause on earlier nights, by id. */
+	readonly found: Readonly<Record<string, number>>;
 	readonly tests: readonly {
 		readonly test: string;
 		readonly answer: 'sound' | 'same' | 'not-now';
