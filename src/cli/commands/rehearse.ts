@@ -14,6 +14,8 @@ import { diskTrouble, exportProblem } from '../../words/disk.ts';
 import { problemOf } from '../../words/problems.ts';
 import {
 	CHECK_NAME,
+	MIDI_LIVE,
+	MIDI_OF_SCRIPT,
 	NO_SCRIPT,
 	range,
 	SIZE_EXPECTED,
@@ -58,6 +60,9 @@ export const rehearseCommand: CliCommand = {
 		const asPlayed = playedLike(request, io);
 		if (typeof asPlayed === 'number') return asPlayed;
 		const scriptFile = optionText(request, 'script');
+		if (scriptFile === null && request.options.midi !== undefined) {
+			return tellProblems([{ code: 'needs-script', what: MIDI_OF_SCRIPT, hint: MIDI_LIVE }], io);
+		}
 		if (scriptFile === null) {
 			const speed = readSpeed(request);
 			if (speed === null) {
