@@ -13,7 +13,6 @@ import { showIdentity } from '../disk/paths.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { openSettings } from '../disk/settings.ts';
 import { troubleLog, troublesPath } from '../disk/trouble-log.ts';
-import { gearId } from '../gear/gear-id.ts';
 import type { NightCauses } from '../history/found-causes.ts';
 import { openNight } from '../night/night.ts';
 import { oddStart, plannedZero } from '../night/planned-zero.ts';
@@ -23,14 +22,13 @@ import { nodeClock } from '../terminal/clock.ts';
 import { takeLateEnter } from '../terminal/late-enter.ts';
 import { styledScreen } from '../ui/styled-screen.ts';
 import { diskFaultWords, noHomeWords } from '../words/disk.ts';
-import { notKept } from '../words/gear-journal.ts';
 import { NO_MIDI_PEDALS } from '../words/midi.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../words/program.ts';
 import { beginNight } from './begin-night.ts';
 import type { Request } from './command.ts';
 import { EXIT } from './exit-code.ts';
 import { causesBefore, foundBefore } from './found-before.ts';
-import { keepGear, measuredOnGear } from './gear-journal.ts';
+import { measuredOnGear } from './gear-journal.ts';
 import { isInStandInHome } from './home.ts';
 import type { Io } from './io.ts';
 import { liveMidi } from './live-midi.ts';
@@ -40,6 +38,7 @@ import { localOffsetMinutes } from './local-offset.ts';
 import { sendsMidi } from './midi-out.ts';
 import { nightPlaces } from './night-places.ts';
 import { placesOf } from './places.ts';
+import { ringingNotes } from './ringing-notes.ts';
 import { tellProblems } from './tell-problems.ts';
 import { wayOut } from './way-out.ts';
 
@@ -146,18 +145,12 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		preferences,
 		measuredOn: gear.measuredOn,
 		foundBefore: (show, player) => foundBefore(before, { show, folder: showFolder, player }),
-		...(!live.isRehearsal && {
-			keepRinging: async ({ instrument, hertz }) => {
-				const one = night.session().show.instruments.find(({ id }) => id === instrument);
-				if (one === undefined) return null;
-				const at = realTime.wallMs();
-				const trouble = await keepGear(places, {
-					...{ k: 'feedback-noted', at, hertz },
-					gear: gearId(one, showFolder),
-				});
-				return trouble === null ? null : notKept(trouble);
-			},
-		}),
+		...(!live.isRehearsal &&
+			ringingNotes({
+				...{ places, folder: showFolder, night: begun.id, noted: gear.noted },
+				wallMs: realTime.wallMs,
+				show: () => night.session().show,
+			})),
 		...(midi && { ...midi, asksToSend: hasMidi }),
 		drafts: draftFile(realDisk, draftPlace),
 		findings: [
