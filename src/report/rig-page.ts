@@ -1,4 +1,4 @@
-// A show's rig as a page: the way of each player's sound, what its power comes to, and what every board is by
+// A show's rig as a page: each player's sound path, what its power comes to, and what every board is by
 // song. For the bench and the case, before the doors.
 
 import { textTable } from '../base/text-table.ts';

@@ -84,7 +84,7 @@ export function isEmpty({ hoursLeft }: Pick<BatteryNow, 'hoursLeft'>): boolean {
 }
 
 /**
- * Ids of what may have run out on a player's way: pedals and parts of theirs, the pack that they wear, what they hold.
+ * Ids of what may have run out on a player's sound path: pedals and parts of theirs, the pack that they wear, what they hold.
  *
  * @example
  * emptyOn({ show: PACKS, players: { bo: { holds: null, pack: 'P1' } }, packTimes: {}, freshBatteries: [] }, 'bo', { nowMs: 0, zeroMs: 0 }) // => []

@@ -1,4 +1,4 @@
-// What can be at fault between a player's strings and the desk, in the order of the sound, with how likely each
+// What can be at fault between a player's strings and the desk, in the order of the sound path, with how likely each
 // is for what is heard. Every part of the rig counts once; a board counts as its pedals.
 
 import type { FaultTraits, PartKind } from '../showfile/rig.ts';

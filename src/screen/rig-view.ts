@@ -1,4 +1,4 @@
-// The rig as it stands: each player's way of the sound with what of it is not to be trusted, boards now and next and
+// The rig as it stands: each player's sound path with what of it is not to be trusted, boards now and next and
 // what lies between, batteries by hours left, who wears which pack, and what is wrong with the loads.
 
 import { boardAfterCue } from '../../machines/rig.ts';

@@ -13,7 +13,7 @@ type Asked<Name extends Command['do']> = Extract<Command, { do: Name }>;
 /** An incident noted so long before is still the one whose cause is sought: common practice, no source. */
 const SAME_INCIDENT_MS = 5 * 60_000;
 
-/** Kinds of incident of which a cause can be sought in the way of the sound. */
+/** Kinds of incident of which a cause can be sought in the sound path. */
 export const SOUGHT_KINDS: ReadonlySet<string> = new Set([
 	'no-sound',
 	'battery',

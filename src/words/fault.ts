@@ -9,7 +9,7 @@ import type { FaultStep } from '../rig/find-fault.ts';
 import type { Fault, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { incidentCautions, TUBE_LOAD } from './cautions.ts';
+import { HUM_CAUTION, incidentCautions, TUBE_LOAD } from './cautions.ts';
 import { PART_WORDS } from './rig.ts';
 
 /** What is heard, as an incident says it. */
@@ -136,12 +136,14 @@ export function expectedWords(time: string, aim: 'sound' | 'cause'): string {
 	return aim === 'sound' ? `About ${time} to sound.` : `About ${time} to the cause.`;
 }
 
-/** The cautions of what is heard, with that of a tube amp where the way has an amp. */
+/** The cautions of what is heard, with that of a tube amp where the path has an amp; the earth once. */
 export function faultCautions(symptom: Symptom, causes: FaultStep['causes']): readonly string[] {
 	const hasAmp = causes.some(({ suspect }) => suspect.kind === 'amp');
+	const own = incidentCautions(SYMPTOM_WORDS[symptom]);
 	return [
-		...incidentCautions(SYMPTOM_WORDS[symptom]),
-		...(hasAmp ? [FAULT_PAGE.noEarth, TUBE_LOAD] : []),
+		...own.filter((one) => one !== HUM_CAUTION),
+		...(hasAmp || own.includes(HUM_CAUTION) ? [FAULT_PAGE.noEarth] : []),
+		...(hasAmp ? [TUBE_LOAD] : []),
 	];
 }
 

@@ -1,4 +1,4 @@
-// The rig as people read it: parts of the way of the sound, figures with their units.
+// The rig as people read it: parts of the sound path, figures with their units.
 
 import type { BatteryIn } from '../journal/entry.ts';
 import { type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
