@@ -8,6 +8,7 @@ import { checkRig } from '../rig/check-rig.ts';
 import { outputLoads } from '../rig/supply-loads.ts';
 import { tempoTimes } from '../rig/tempo-times.ts';
 import { toneCorners } from '../rig/tone-corners.ts';
+import { twoSources } from '../rig/two-sources.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
 import { pedalName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
@@ -19,7 +20,9 @@ import {
 	hourWords,
 	milliampWords,
 	ohmWords,
+	partInWords,
 	partWords,
+	phaseWords,
 	RIG_PAGE,
 	tempoWords,
 } from '../words/rig.ts';
@@ -37,6 +40,7 @@ export function rigPage(show: Show): readonly string[] {
 		part(RIG_PAGE.supplies, supplyLines(show)),
 		part(RIG_PAGE.batteries, batteryLines(show)),
 		part(RIG_PAGE.tone, toneLines(show)),
+		part(RIG_PAGE.phase, phaseLines(show)),
 		part(RIG_PAGE.tempo, tempoLines(show)),
 		part(RIG_PAGE.patch, patchLines(show)),
 		part(RIG_PAGE.look, lookLines(show)),
@@ -99,6 +103,13 @@ function toneLines(show: Show): readonly string[] {
 		cornerWords(kind, hertz),
 	]);
 	return table(RIG_PAGE.toneColumns, rows);
+}
+
+/** What is not known from the file is said to be so, with what tells it by ear. */
+function phaseLines(show: Show): readonly string[] {
+	return twoSources(show).flatMap(({ player, ends }) =>
+		wrapped(phaseWords(playerName(show, player), ends.map(partInWords)), PAPER_COLUMNS, HANG),
+	);
 }
 
 function tempoLines(show: Show): readonly string[] {

@@ -27,6 +27,7 @@ export const RIG_PAGE = {
 	supplies: 'SUPPLIES',
 	batteries: 'BATTERIES',
 	tone: 'TONE',
+	phase: 'PHASE',
 	tempo: 'TEMPO',
 	patch: 'BY SONG',
 	look: 'LOOK AT',
@@ -235,6 +236,14 @@ export function boardStateWords(
 		)
 		.join(', ');
 }
+
+/** Two ways to the desk, of which the file does not say how far apart they are. */
+export const phaseWords = (player: string, ends: readonly string[]): string =>
+	`${player}: ${ends.join(' and ')} carry the same sound. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller.`;
+
+/** A part with its kind: `amp head`. */
+export const partInWords = ({ kind, name }: Pick<RigPart, 'kind' | 'name'>): string =>
+	name === PART_WORDS[kind] ? name : `${PART_WORDS[kind]} ${name}`;
 
 /** What a battery is in: `pack P1`, `4 Anchor`, `Bo Drive`. */
 export function batteryOf(show: Show, { what, player, id }: BatteryIn): string {
