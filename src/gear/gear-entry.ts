@@ -43,6 +43,16 @@ export type Rang = {
 	readonly at: number;
 	readonly gear: GearId;
 	readonly hertz: number;
+	/** The night and its record in which it was noted; left out at the bench. */
+	readonly note?: string;
 };
 
-export type GearEntry = Measured | GearCompared | Rang;
+/** What was noted in that record of a night was undone there. */
+export type RangNot = {
+	readonly k: 'feedback-withdrawn';
+	readonly at: number;
+	readonly gear: GearId;
+	readonly note: string;
+};
+
+export type GearEntry = Measured | GearCompared | Rang | RangNot;

@@ -48,14 +48,24 @@ export function remembered(
 		otherBody: past.find((one) => !isSameBody(one, instrument)) ?? null,
 		rings: [
 			...new Set(
-				entries
-					.filter((entry): entry is Rang => entry.k === 'feedback-noted')
+				ringsIn(entries)
 					.filter(isMine)
 					.toReversed()
 					.map((one) => one.hertz),
 			),
 		],
 	};
+}
+
+/** What was noted and not withdrawn since. */
+function ringsIn(entries: readonly GearEntry[]): readonly Rang[] {
+	return entries.flatMap((entry, at): readonly Rang[] => {
+		if (entry.k !== 'feedback-noted') return [];
+		const isWithdrawn = entries
+			.slice(at + 1)
+			.some((later) => later.k === 'feedback-withdrawn' && later.note === entry.note);
+		return isWithdrawn ? [] : [entry];
+	});
 }
 
 /** What tells this instrument from others. */

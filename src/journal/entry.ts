@@ -35,6 +35,14 @@ export type ToldHand = {
 	readonly capo: number;
 };
 
+/** What a battery is in: a wireless pack, a pedal of a board, another part of a rig, an active instrument. */
+export type BatteryIn = {
+	readonly what: 'pack' | 'pedal' | 'part' | 'instrument';
+	/** Whose pedal or part; null for packs and instruments. */
+	readonly player: string | null;
+	readonly id: string;
+};
+
 export type SongEnd = 'played' | 'cut-short' | 'skipped';
 
 export type Entry =
@@ -220,9 +228,12 @@ export type Entry =
 	  }
 	/** Not suspect any more. */
 	| { readonly k: 'pack-cleared'; readonly at: NightMs; readonly pack: string }
+	/** A fresh battery is in it. */
+	| ({ readonly k: 'battery-changed'; readonly at: NightMs } & BatteryIn)
 	/**
 	 * What is at fault with a player's sound is sought; the search's identity is that of its record. `symptom`:
-	 * what is heard; `incident`: the one that it belongs to, and left out, the search is one itself.
+	 * what is heard; `incident`: the one that it belongs to, and left out, the search is one itself; `empty`: ids of what
+	 * runs on a battery that was held to be empty; `found`: how often each part was the cause on earlier nights, by id.
 	 */
 	| {
 			readonly k: 'fault-sought';
@@ -230,6 +241,8 @@ export type Entry =
 			readonly player: string;
 			readonly symptom: string;
 			readonly incident?: RecordId;
+			readonly empty?: readonly string[];
+			readonly found?: Readonly<Record<string, number>>;
 	  }
 	/** One test of the search `fault`. `not-now`: it could not be done; `isHeard`: with it done the player has sound again. */
 	| {

@@ -3,7 +3,10 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
+import type { NightMs } from '../journal/entry.ts';
 import type { RecordId } from '../journal/record.ts';
+import type { StandIn } from '../plan/plan.ts';
+import { emptyOn } from '../rig/battery-now.ts';
 import { answered, causeOf, type FaultNow, faultNow, type Spare } from '../rig/fault-now.ts';
 import type { Symptom } from '../rig/fault-suspects.ts';
 import { takesSoundAway } from '../session/apply-faults.ts';
@@ -47,7 +50,7 @@ import {
 } from '../words/fault.ts';
 import { LINE_COLUMNS, sideBySide } from '../words/line-columns.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
-import type { KeyWords, PromptView } from './prompt-view.ts';
+import type { KeyWords, OfferedBackup, PromptView } from './prompt-view.ts';
 import { choicePrompt, type OtherKeys, withPlayer, withWayOut } from './prompts.ts';
 import { slotOf } from './rack-slots.ts';
 
@@ -67,9 +70,16 @@ export function seekFaultAsked(context: KeyContext): Outcome {
 			const symptom = HEARD[incident?.kind ?? ''];
 			return symptom === undefined
 				? { kind: 'prompt', prompt: symptomPrompt(player) }
-				: { kind: 'command', command: { do: 'seek-fault', player, symptom } };
+				: seek(context, player, symptom);
 		},
 	});
+}
+
+function seek(context: KeyContext, player: string, symptom: Symptom): Outcome {
+	const { session, nowMs } = context;
+	const empty = emptyOn(session, player, { nowMs, zeroMs: session.zeroAtMs ?? nowMs });
+	const found = context.foundBefore(player);
+	return { kind: 'command', command: { do: 'seek-fault', player, symptom, empty, found } };
 }
 
 function symptomPrompt(player: string): Prompt {
@@ -78,11 +88,11 @@ function symptomPrompt(player: string): Prompt {
 			title: whatIsHeard(playerName(session.show, player)),
 			lines: sideBySide(SYMPTOM_KEYS.map(({ key, symptom }) => `${key} ${SYMPTOM_WORDS[symptom]}`)),
 		}),
-		(key) => {
+		(key, context) => {
 			const heard = SYMPTOM_KEYS.find((one) => one.key === key.toLowerCase());
 			return heard === undefined
 				? { kind: 'say', words: noSuchSymptom(key) }
-				: { kind: 'command', command: { do: 'seek-fault', player, symptom: heard.symptom } };
+				: seek(context, player, heard.symptom);
 		},
 	);
 }
@@ -103,6 +113,8 @@ type Sought = {
 	readonly now: FaultNow;
 	/** What could be handed, and whether that was not tried yet. */
 	readonly spare: Spare | null;
+	/** The same with all that is known of it as a backup. */
+	readonly backup: StandIn | null;
 	readonly causes: FaultNow['step']['causes'];
 };
 
@@ -144,7 +156,12 @@ function soughtNow(context: KeyContext, id: RecordId): Sought | null {
 		.toSorted((one, other) => other.chance - one.chance)
 		.slice(0, CAUSE_KEYS.length);
 	const isOffered = now.aim === 'sound' && !now.isDone && now.spareTest !== null;
-	return { fault, now, spare: isOffered ? offered : null, causes };
+	const isSpare = isOffered && offered !== null;
+	return {
+		...{ fault, now, causes },
+		spare: isSpare ? offered : null,
+		backup: (isSpare && first) || null,
+	};
 }
 
 function pressed(key: string, context: KeyContext, sought: Sought): Outcome {
@@ -240,6 +257,7 @@ function panel(context: KeyContext, sought: Sought): PromptView {
 			.filter((words) => !inSight.includes(words))
 			.map((words) => [words]),
 		field: null,
+		...(sought.backup !== null && { backup: backupOf(context, sought, sought.backup) }),
 		choices: withWayOut([
 			...answers,
 			...(spare === null ? [] : [{ key: 'enter', words: handSpare(slot) }]),
@@ -247,6 +265,16 @@ function panel(context: KeyContext, sought: Sought): PromptView {
 			{ key: '0', words: FAULT_KEYS.leave },
 			{ key: 'esc', words: FAULT_KEYS.later },
 		]),
+	};
+}
+
+/** What stands on the card while the search offers it. */
+function backupOf(context: KeyContext, { fault }: Sought, standIn: StandIn): OfferedBackup {
+	const symptom = symptomOf(fault);
+	return {
+		...{ player: fault.player, standIn, atMs: sinceMs(context, fault) },
+		forWhat: SYMPTOM_WORDS[symptom].toUpperCase(),
+		isSilent: takesSoundAway(symptom),
 	};
 }
 
@@ -259,10 +287,13 @@ function isAtAmp({ next, step }: FaultNow): boolean {
 const symptomOf = ({ symptom }: Fault): Symptom =>
 	SYMPTOM_KEYS.find((one) => one.symptom === symptom)?.symptom ?? 'silent';
 
+function sinceMs({ session }: KeyContext, { atMs, incident }: Fault): NightMs {
+	return session.incidents.find(({ id }) => id === incident)?.atMs ?? atMs;
+}
+
 /** How long without sound, or that only the cause is wanted. */
-function stateWords({ session, nowMs }: KeyContext, { fault, now }: Sought): string {
-	const incident = session.incidents.find(({ id }) => id === fault.incident);
-	const since = minutesSeconds(Math.max(0, nowMs - (incident?.atMs ?? fault.atMs)) / 1000);
+function stateWords(context: KeyContext, { fault, now }: Sought): string {
+	const since = minutesSeconds(Math.max(0, context.nowMs - sinceMs(context, fault)) / 1000);
 	if (now.aim === 'cause') return FIND_CAUSE;
 	return takesSoundAway(fault.symptom) ? downNow(since) : since;
 }

@@ -6,7 +6,13 @@ import { WHICH_SLOT } from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
 import { seekKey } from './fault-search-prompt.ts';
-import { correctPedalAsked, freedPedalKey, packAsked, stuckPedalKey } from './gear-prompts.ts';
+import {
+	correctPedalAsked,
+	freedPedalKey,
+	packAsked,
+	stuckPedalKey,
+	withBattery,
+} from './gear-prompts.ts';
 import type { Outcome } from './key-context.ts';
 import { faultPrompt, slotPrompt } from './prompts.ts';
 import { readyPrompt } from './ready-prompt.ts';
@@ -91,6 +97,6 @@ export const pack: Action = {
 	id: 'pack',
 	keys: ['w'],
 	words: ACTION_WORDS.pack.help,
-	whyNot: ({ session }) => (session.show.packs.length > 0 ? null : NO_PACKS),
+	whyNot: ({ session }) => (withBattery(session.show).length > 0 ? null : NO_PACKS),
 	act: packAsked,
 };

@@ -1,17 +1,23 @@
 // The questions about boards and wireless packs: each thing goes by its number in the list, past the ninth by
 // a letter, as slots on the rack do.
 
+import type { BatteryIn } from '../journal/entry.ts';
+import { batteriesOf } from '../rig/battery-hours.ts';
+import { batteriesNow } from '../rig/battery-now.ts';
+import { isSameBattery } from '../session/apply-batteries.ts';
 import type { Command } from '../session/command.ts';
 import { wearersOf } from '../session/shared-packs.ts';
-import type { Pack } from '../showfile/show.ts';
+import type { Pack, Show } from '../showfile/show.ts';
 import { packName, playerName } from '../showfile/shown-names.ts';
 import { allSideBySide } from '../words/line-columns.ts';
 import {
 	ANSWERS,
 	boardTitle,
 	CLEAR_WHICH_PACK,
+	FRESH_WHERE,
 	NO_PACK_SUSPECT,
 	NO_PEDAL_STUCK,
+	noSuchBattery,
 	noSuchPack,
 	noSuchPedal,
 	packTitle,
@@ -23,6 +29,7 @@ import {
 	WHOSE_BOARD,
 	WHOSE_PACK,
 } from '../words/questions.ts';
+import { batteryOf, hourWords } from '../words/rig.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt, type OtherKeys, playerPrompt, withPlayer } from './prompts.ts';
 
@@ -112,19 +119,59 @@ function isAnyStuck({ session }: KeyContext): boolean {
 	return Object.values(session.boards).some(({ context }) => context.stuck.length > 0);
 }
 
-/** Whose pack is another one now; `-` for one that can be trusted again. */
+/** All that runs on a battery: every pack, in the order of the list, then what else says so in the file. */
+export function withBattery(show: Show): readonly BatteryIn[] {
+	const packs = show.packs.map(({ id }): BatteryIn => ({ what: 'pack', player: null, id }));
+	const others = batteriesOf(show).filter(({ what }) => what !== 'pack');
+	return [...packs, ...others.map(({ what, player, id }) => ({ what, player, id }))];
+}
+
+/** Whose pack is another one now; `-` for one that can be trusted again, `0` for a fresh battery. */
 export function packAsked(context: KeyContext): Outcome {
+	if (context.session.show.packs.length === 0) return freshBatteryAsked();
 	return {
 		kind: 'prompt',
 		prompt: playerPrompt(context, WHOSE_PACK, {
 			among: context.session.show.players.map(({ id }) => id),
 			goOn: (player) => ({ kind: 'prompt', prompt: packPrompt(player) }),
-			others: { '-': { words: ANSWERS.clearSuspect, outcome: clearAsked } },
+			others: {
+				'-': { words: ANSWERS.clearSuspect, outcome: clearAsked },
+				'0': { words: ANSWERS.freshBattery, outcome: freshBatteryAsked },
+			},
 		}),
 	};
 }
 
-/** The pack that a player wears now; `-` marks the present one suspect. */
+/** What a fresh battery went into, with the hours that are left where they are known. */
+function freshBatteryAsked(): Outcome {
+	return {
+		kind: 'prompt',
+		prompt: choicePrompt(
+			({ session, nowMs }) => {
+				const zeroMs = session.zeroAtMs ?? nowMs;
+				const left = batteriesNow(session, { nowMs, zeroMs });
+				return {
+					title: FRESH_WHERE,
+					lines: allSideBySide((cut) =>
+						withBattery(session.show).map((one, place) => {
+							const hours = left.find((other) => isSameBattery(one, other))?.hoursLeft ?? null;
+							const name = `${LISTED[place] ?? ''} ${cut(batteryOf(session.show, one))}`;
+							return hours === null ? name : `${name}  ${hourWords(hours)}`;
+						}),
+					),
+				};
+			},
+			(key, { session }) => {
+				const battery = listed(withBattery(session.show), key);
+				return battery
+					? { kind: 'command', command: { do: 'change-battery', ...battery } }
+					: { kind: 'say', words: noSuchBattery(key) };
+			},
+		),
+	};
+}
+
+/** The pack that a player wears now; `-` marks the present one suspect, `0` says that its battery is fresh. */
 function packPrompt(player: string): Prompt {
 	return choicePrompt(
 		({ session }) => {
@@ -138,13 +185,23 @@ function packPrompt(player: string): Prompt {
 					session.show.packs.map((pack) => packWords({ session }, pack, cut)),
 				),
 				choices:
-					worn === null || session.suspectPacks.includes(worn)
+					worn === null
 						? []
-						: [{ key: '-', words: ANSWERS.suspect }],
+						: [
+								...(session.suspectPacks.includes(worn)
+									? []
+									: [{ key: '-', words: ANSWERS.suspect }]),
+								{ key: '0', words: ANSWERS.freshBattery },
+							],
 			};
 		},
 		(key, { session }) => {
 			if (key === '-') return { kind: 'command', command: { do: 'suspect-pack', player } };
+			const worn = session.players[player]?.pack ?? null;
+			if (key === '0' && worn !== null) {
+				const battery = { what: 'pack', player: null, id: worn } as const;
+				return { kind: 'command', command: { do: 'change-battery', ...battery } };
+			}
 			const pack = listed(session.show.packs, key);
 			return pack
 				? { kind: 'command', command: { do: 'change-pack', player, pack: pack.id } }

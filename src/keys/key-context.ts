@@ -46,6 +46,8 @@ export type KeyContext = {
 	readonly logWords: (row: number) => string | null;
 	/** What was measured on an instrument at the bench, the newest first. */
 	readonly measuredOn: (instrument: Instrument) => readonly Measured[];
+	/** How often each part of a player's rig was the cause of a fault on earlier nights, by id. */
+	readonly foundBefore: (player: string) => Readonly<Record<string, number>>;
 	/** Reads the show file again; null where there is none to read. */
 	readonly readShow: (() => ShowReading) | null;
 	/** What was typed into a field that was left before it was entered; empty for none. */

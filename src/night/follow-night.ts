@@ -111,7 +111,12 @@ export function followedNight(options: FollowOptions): FollowWindow {
 	const steps = refusedSteps(() => setLook({ message: ONLY_FOLLOWS }));
 	const planning = nightPlan(shown);
 	const measuredOn = options.measuredOn ?? (() => []);
-	const looked = nightContext(shown, { planning, nightShow: { read: () => null }, measuredOn });
+	const looked = nightContext(shown, {
+		planning,
+		nightShow: { read: () => null },
+		measuredOn,
+		foundBefore: () => ({}),
+	});
 	const follow = followAt(shown, steps, looked);
 	const keys = pressedKeys(shown, { steps, looked, follow, outcomeOf });
 

@@ -1,5 +1,6 @@
 // What a key's outcome does: a prompt opened, something said, a step recorded, another view.
 
+import type { RecordId } from '../journal/record.ts';
 import { NEW } from '../journal/record.ts';
 import { ACTIONS } from '../keys/actions.ts';
 import type { Outcome, Rang } from '../keys/key-context.ts';
@@ -50,7 +51,7 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 				if (outcome.command.do === 'report-break') setLook({ deferred: faultsPutOff(underWay) });
 				const recorded = steps.run(outcome.command, outcome.isStampedNow ? clock.nowMs() : beganMs);
 				if (outcome.says !== undefined) setLook({ message: look().message ?? outcome.says });
-				if (outcome.keeps && recorded !== null) keep(outcome.keeps);
+				if (outcome.keeps && recorded !== null) keep(outcome.keeps, recorded);
 				if (outcome.follows !== undefined) {
 					const key = outcome.follows === NEW ? recorded : outcome.follows;
 					setLook({ picked: rowInList(key) ?? look().picked });
@@ -106,12 +107,12 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 	};
 
 	/** The night has it already; whether the gear journal does is said where it does not. */
-	function keep(rang: Rang): void {
+	function keep(rang: Rang, of: RecordId): void {
 		const say = (message: string) => {
 			setLook({ message });
 			underWay.changed();
 		};
-		underWay.keepRinging(rang).then(
+		underWay.keepRinging(rang, of).then(
 			(trouble) => trouble !== null && say(trouble),
 			() => say(RING_NOT_KEPT),
 		);

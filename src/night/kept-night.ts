@@ -21,7 +21,7 @@ import { keptShow, PART, type ShowRecord, showRecord, TUNING } from '../showfile
 import type { LastKnown } from './night-clock.ts';
 
 /** Raised whenever what is kept changes in shape or in meaning; another form is passed over. */
-const FORM = 11;
+const FORM = 12;
 
 /** A night to be gone on with. */
 export type KeptNight = {
@@ -138,6 +138,7 @@ const FAULT = exactly({
 	pack: textOrNull,
 	changed: list(text),
 	doubted: list(text),
+	found: byName(number),
 	tests: list(
 		exactly({ test: text, answer: z.enum(['sound', 'same', 'not-now']), isInSong: boolean }),
 	),
@@ -168,6 +169,14 @@ const SESSION = exactly({
 	suspectPacks: list(text),
 	packChange: z.nullable(exactly({ player: text, from: textOrNull, to: text })),
 	packTimes: byName(exactly({ wornMs: number, sinceMs: numberOrNull })),
+	freshBatteries: list(
+		exactly({
+			what: z.enum(['pack', 'pedal', 'part', 'instrument']),
+			player: textOrNull,
+			id: text,
+			atMs: number,
+		}),
+	),
 	stageCelsius: numberOrNull,
 	readyMarks: byName(exactly({ atMs: number, celsius: numberOrNull })),
 });

@@ -17,7 +17,7 @@ import { costLines, jumpWords, skippedWords } from '../words/jump-words.ts';
 import { refusalWords } from '../words/refusals.ts';
 import type { NightPlan } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
-import type { NightUnderWay } from './night-under-way.ts';
+import type { NightOptions, NightUnderWay } from './night-under-way.ts';
 
 /**
  * Keys act on the plan that is on the screen, which is not quite a tick old; a key that changes nothing of the
@@ -37,6 +37,7 @@ export type ContextParts = {
 	readonly nightShow: Pick<NightShow, 'read'>;
 	/** What was measured last on an instrument at the bench; null for never. */
 	readonly measuredOn: KeyContext['measuredOn'];
+	readonly foundBefore: NonNullable<NightOptions['foundBefore']>;
 };
 
 type Previewed = {
@@ -51,7 +52,7 @@ type Previewed = {
 /** The context of keys in the night under way. */
 export function nightContext(underWay: NightUnderWay, parts: ContextParts): NightContext {
 	const { past, clock, session, look, preferences } = underWay;
-	const { planning, nightShow, measuredOn } = parts;
+	const { planning, nightShow, measuredOn, foundBefore } = parts;
 
 	function context(olderMs = SHOWN_MS): KeyContext {
 		let made: Plan | null = null;
@@ -76,6 +77,7 @@ export function nightContext(underWay: NightUnderWay, parts: ContextParts): Nigh
 			standInsFor: (player) => planning.weigh({ made: planHere(), player, of: standInsWithCosts }),
 			playOnLater: (player) => planning.weigh({ made: planHere(), player, of: playOnCost }),
 			measuredOn,
+			foundBefore: (player) => foundBefore(session().show, player),
 			readShow: nightShow.read(),
 			narrowedTo,
 			logWords: (row) => shownLog()[row]?.words ?? null,

@@ -12,6 +12,7 @@ import { warmedRack } from '../session/warmth.ts';
 import { UNDONE_WITH_GAP } from '../words/actions.ts';
 import { asSentence } from '../words/as-sentence.ts';
 import { exchangeWords } from '../words/exchange-words.ts';
+import { RING_NOT_KEPT } from '../words/feedback.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { driftWords } from '../words/warmth.ts';
 import { warningWords } from '../words/warnings.ts';
@@ -86,11 +87,24 @@ export function nightSteps(
 		return recorded;
 	}
 
+	/** What was kept beside the night goes and comes with its step. */
+	function alsoInGear(of: RecordId, isBack: boolean): void {
+		const say = (message: string) => {
+			setLook({ message });
+			underWay.changed();
+		};
+		underWay.ringingUndone(of, isBack).then(
+			(trouble) => trouble !== null && say(trouble),
+			() => say(RING_NOT_KEPT),
+		);
+	}
+
 	function takeBack(): void {
 		const of = takeableBack(past.timeline());
 		if (of === null) return;
 		const isGap = past.isGapBefore();
 		record([{ k: 'taken-back', at: clock.nowMs(), of }]);
+		alsoInGear(of, false);
 		effect = effect && { ...effect, tookBack: of };
 		setLook({ deferred: faultsPutOff(underWay), message: isGap ? UNDONE_WITH_GAP : null });
 	}
@@ -99,6 +113,7 @@ export function nightSteps(
 		const of = puttableBack(past.timeline());
 		if (of === null) return;
 		record([{ k: 'put-back', at: clock.nowMs(), of }]);
+		alsoInGear(of, true);
 		effect = effect && { ...effect, putBack: of };
 	}
 
@@ -106,9 +121,14 @@ export function nightSteps(
 		if (!effect) return;
 		const { look: lookBefore, recorded, tookBack, putBack: putBackSeq } = effect;
 		const at = clock.nowMs();
-		if (recorded !== null) record([{ k: 'taken-back', at, of: recorded }]);
-		if (tookBack !== null) record([{ k: 'put-back', at, of: tookBack }]);
-		if (putBackSeq !== null) record([{ k: 'taken-back', at, of: putBackSeq }]);
+		for (const of of [recorded, putBackSeq].filter((one) => one !== null)) {
+			record([{ k: 'taken-back', at, of }]);
+			alsoInGear(of, false);
+		}
+		if (tookBack !== null) {
+			record([{ k: 'put-back', at, of: tookBack }]);
+			alsoInGear(tookBack, true);
+		}
 		setLook(lookBefore);
 		effect = null;
 	}

@@ -36,8 +36,12 @@ export type NightOptions = {
 	readonly preferences?: PreferenceStore;
 	/** What was measured on an instrument at the bench, whatever show, the newest first. */
 	readonly measuredOn?: (instrument: Instrument) => readonly Measured[];
+	/** How often each part of a player's rig was the cause of a fault on earlier nights, by id. */
+	readonly foundBefore?: (show: Show, player: string) => Readonly<Record<string, number>>;
 	/** Keeps with an instrument what it rang at; gives a sentence where it could not. By default nowhere. */
-	readonly keepRinging?: (rang: Rang) => Promise<string | null>;
+	readonly keepRinging?: (rang: Rang, of: RecordId) => Promise<string | null>;
+	/** The step of this record was undone, or redone: so is what was kept with an instrument by it. As `keepRinging`. */
+	readonly ringingUndone?: (of: RecordId, isBack: boolean) => Promise<string | null>;
 	/** Where unfinished texts outlast the program; by default nowhere. */
 	readonly drafts?: DraftStore;
 	/** What switches things outside; by default nothing. */
@@ -72,7 +76,8 @@ export type NightUnderWay = {
 	readonly record: (entries: readonly Entry[]) => RecordId;
 	/** Tells the outside how things stand, whatever it was told before. */
 	readonly sendAgain: () => void;
-	readonly keepRinging: (rang: Rang) => Promise<string | null>;
+	readonly keepRinging: (rang: Rang, of: RecordId) => Promise<string | null>;
+	readonly ringingUndone: (of: RecordId, isBack: boolean) => Promise<string | null>;
 	/** Tells everybody who listens that something changed. */
 	readonly changed: () => void;
 	/** Calls back after every change; gives back how to stop. */
@@ -128,7 +133,10 @@ export type ShownParts = Pick<
 	NightUnderWay,
 	'past' | 'clock' | 'noticeCount' | 'record' | 'sendAgain'
 > &
-	Pick<NightOptions, 'show' | 'plannedZeroMs' | 'handMs' | 'preferences' | 'keepRinging'> & {
+	Pick<
+		NightOptions,
+		'show' | 'plannedZeroMs' | 'handMs' | 'preferences' | 'keepRinging' | 'ringingUndone'
+	> & {
 		/** What is shown first. */
 		readonly first: Look;
 	};
@@ -158,6 +166,7 @@ export function nightShown(parts: ShownParts): NightUnderWay {
 		record,
 		sendAgain,
 		keepRinging: parts.keepRinging ?? (async () => null),
+		ringingUndone: parts.ringingUndone ?? (async () => null),
 		changed: () => {
 			for (const listener of listeners) listener();
 		},

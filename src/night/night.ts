@@ -58,7 +58,8 @@ export function openNight(options: NightOptions): Night {
 	const file = nightShow(underWay, dayOffsetMinutes);
 	const steps = nightSteps(underWay, planning, file);
 	const measuredOn = options.measuredOn ?? (() => []);
-	const looked = nightContext(underWay, { planning, nightShow: file, measuredOn });
+	const foundBefore = options.foundBefore ?? (() => ({}));
+	const looked = nightContext(underWay, { planning, nightShow: file, measuredOn, foundBefore });
 	const follow = followAt(underWay, steps, looked);
 	const keys = pressedKeys(underWay, { steps, looked, follow });
 	const { clock, session, look, setLook, changed } = underWay;

@@ -1,9 +1,12 @@
 // What is to be mended before the next show, with who had it when that was found.
 
 import { brokenStrings } from '../history/broken-strings.ts';
-import type { Instrument } from '../showfile/show.ts';
+import { batteriesNow, isShort } from '../rig/battery-now.ts';
+import { runningOrder } from '../showfile/running-order.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName } from '../showfile/shown-names.ts';
 import { incidentKindWords } from '../words/entry-words.ts';
+import { batteryOf, hourWords } from '../words/rig.ts';
 import { REPAIR } from '../words/tomorrow.ts';
 import type { NightStep } from './night-steps.ts';
 import { lineAbout, lineOn, type TomorrowLine, type TomorrowParts } from './tomorrow-line.ts';
@@ -34,7 +37,13 @@ export function linesToRepair(parts: TomorrowParts): readonly TomorrowLine[] {
 			...burrLines(parts, instrument),
 		];
 	});
-	return [...ofInstruments, ...pedalLines(parts), ...packLines(parts), ...incidentLines(parts)];
+	return [
+		...ofInstruments,
+		...pedalLines(parts),
+		...packLines(parts),
+		...batteryLines(parts),
+		...incidentLines(parts),
+	];
 }
 
 function holderName({ before }: NightStep, instrument: string): string | null {
@@ -91,6 +100,27 @@ export function packLines({ show, last, steps, momentOf }: TomorrowParts): Tomor
 			why: REPAIR.suspect(when, player === null ? null : playerName(show, player)),
 		});
 	});
+}
+
+/** Batteries that would not last another such show, nor the next where it is known, with a margin. */
+function batteryLines({ show, last, steps, next }: TomorrowParts): TomorrowLine[] {
+	const { zeroAtMs } = last;
+	const nowMs = steps.at(-1)?.entry.at;
+	if (zeroAtMs === null || nowMs === undefined) return [];
+	const hours = showHours(next?.show ?? show);
+	return batteriesNow(last, { nowMs, zeroMs: zeroAtMs })
+		.filter((one) => isShort(one, hours))
+		.map((one) => {
+			const name = batteryOf(show, one);
+			return lineAbout('repair', name, {
+				text: REPAIR.battery(name),
+				why: REPAIR.batteryWhy(hourWords(one.hoursLeft), hourWords(hours)),
+			});
+		});
+}
+
+function showHours(show: Show): number {
+	return (runningOrder(show).at(-1)?.endSeconds ?? 0) / 3600;
 }
 
 /** Whatever was said of an incident that is neither a string nor a pedal. */

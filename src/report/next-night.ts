@@ -4,10 +4,13 @@
 import { cuePoints } from '../../machines/song.ts';
 import { cleanText } from '../base/clean-text.ts';
 import { dayTimeText } from '../base/show-clock.ts';
-import type { NightMs } from '../journal/entry.ts';
+import type { BatteryIn, NightMs } from '../journal/entry.ts';
+import { batteriesOf } from '../rig/battery-hours.ts';
+import { hoursUsed } from '../rig/battery-now.ts';
 import type { Session, SongItem } from '../session/session.ts';
 import { draftOfShow } from '../setlist/draft-of-show.ts';
 import type { ShowDraft } from '../setlist/show-draft.ts';
+import type { Power } from '../showfile/rig.ts';
 import type { Cue, Instrument, Part, SetItem, Show, Song } from '../showfile/show.ts';
 import {
 	packName,
@@ -18,6 +21,7 @@ import {
 } from '../showfile/shown-names.ts';
 import { isReachable } from '../tuning/retune.ts';
 import * as words from '../words/carried.ts';
+import { batteryOf } from '../words/rig.ts';
 import { type NightStep, songAt } from './night-steps.ts';
 
 export type CarriedKind =
@@ -29,6 +33,7 @@ export type CarriedKind =
 	| 'fault'
 	| 'out'
 	| 'pack'
+	| 'battery'
 	| 'pedal'
 	| 'order'
 	| 'times';
@@ -64,6 +69,7 @@ export function nextNight(before: NightBefore): NextNight {
 	const carried: readonly CarriedAt[] = [
 		...last.show.instruments.flatMap((one) => carriedOf(one, last, before)),
 		...hoursCarried(last, before),
+		...batteriesCarried(last, before),
 		...gearCarried(last, before),
 		...orderCarried(last),
 		...timesCarried(last),
@@ -71,12 +77,12 @@ export function nextNight(before: NightBefore): NextNight {
 	const draft = draftOfShow(nextShow(last, before));
 	const remarksOf = (id: string) =>
 		carried.filter(({ instrument }) => instrument === id).map(({ text }) => sentence(text));
-	const order = carried.filter(({ what }) => what === 'order');
+	const overall = carried.filter(({ what }) => what === 'battery' || what === 'order');
 	return {
 		draft: {
 			...draft,
 			instruments: draft.instruments.map((one) => ({ ...one, remarks: remarksOf(one.id) })),
-			remarks: [words.madeFrom(before.night), ...order.map(({ text }) => sentence(text))],
+			remarks: [words.madeFrom(before.night), ...overall.map(({ text }) => sentence(text))],
 			furtherRemarks: carried.flatMap(({ at, text }) =>
 				at === undefined ? [] : [{ at, text: sentence(text) }],
 			),
@@ -121,9 +127,33 @@ function nextShow(last: Session, before: NightBefore): Show {
 		}),
 	);
 	const items = itemsAsPlayed(last);
+	const power = <Thing extends { readonly id: string; readonly power?: Power }>(
+		thing: Thing,
+		where: Pick<BatteryIn, 'what' | 'player'>,
+	): Thing => withHours(thing, { ...where, id: thing.id }, { last, before });
 	return {
 		...show,
-		instruments: show.instruments.map((one) => nextInstrument(one, last, before)),
+		packs: show.packs.map((pack) =>
+			pack.battery === undefined
+				? pack
+				: {
+						...pack,
+						battery: {
+							...pack.battery,
+							used: usedAtEnd(last, before, {
+								...{ what: 'pack', player: null, id: pack.id },
+								usedHours: pack.battery.used,
+							}),
+						},
+					},
+		),
+		boards: mapAll(show.boards, (pedal, player) => power(pedal, { what: 'pedal', player })),
+		...(show.rigs === undefined
+			? {}
+			: { rigs: mapAll(show.rigs, (part, player) => power(part, { what: 'part', player })) }),
+		instruments: show.instruments.map((one) =>
+			power(nextInstrument(one, last, before), { what: 'instrument', player: null }),
+		),
 		songs: withCellsKept(songs, items, asBefore),
 		set: items.map(
 			({ item, isEncore }): SetItem =>
@@ -132,6 +162,37 @@ function nextShow(last: Session, before: NightBefore): Show {
 					: { kind: 'song', song: item.song, gapSeconds: item.gapSeconds, isEncore },
 		),
 	};
+}
+
+function mapAll<Thing>(
+	all: Readonly<Record<string, readonly Thing[]>>,
+	map: (one: Thing, player: string) => Thing,
+): Readonly<Record<string, readonly Thing[]>> {
+	return Object.fromEntries(
+		Object.entries(all).map(([player, things]) => [player, things.map((one) => map(one, player))]),
+	);
+}
+
+/** The hours that its battery has been in use at the end of the night. */
+function withHours<Thing extends { readonly power?: Power }>(
+	thing: Thing,
+	where: BatteryIn,
+	{ last, before }: { readonly last: Session; readonly before: NightBefore },
+): Thing {
+	const { power } = thing;
+	if (power === undefined || power.battery === null) return thing;
+	const used = usedAtEnd(last, before, { ...where, usedHours: power.battery.hoursUsed });
+	return { ...thing, power: { ...power, battery: { ...power.battery, hoursUsed: used } } };
+}
+
+/** A night that never began has used nothing, but for what was changed in it. */
+function usedAtEnd(
+	last: Session,
+	{ steps }: NightBefore,
+	battery: BatteryIn & { readonly usedHours: number },
+): number {
+	const nowMs = steps.at(-1)?.entry.at ?? 0;
+	return round(hoursUsed(last, battery, { nowMs, zeroMs: last.zeroAtMs ?? nowMs }));
 }
 
 function mapParts(
@@ -350,6 +411,19 @@ function hoursCarried(last: Session, { steps }: NightBefore): readonly Carried[]
 	return all.length === 0
 		? []
 		: [{ what: 'hours', instrument: null, text: words.carriedHours(all), toDo: null }];
+}
+
+/** Batteries whose hours in use are others than the file says. */
+function batteriesCarried(last: Session, before: NightBefore): readonly Carried[] {
+	const all = batteriesOf(last.show).flatMap((battery) => {
+		const hours = usedAtEnd(last, before, battery);
+		return hours === battery.usedHours
+			? []
+			: [{ what: cleanText(batteryOf(last.show, battery)), hours }];
+	});
+	return all.length === 0
+		? []
+		: [{ what: 'battery', instrument: null, text: words.carriedBatteries(all), toDo: null }];
 }
 
 function gearCarried(last: Session, before: NightBefore): readonly CarriedAt[] {

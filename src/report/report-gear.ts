@@ -2,7 +2,7 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
-import type { NightMs } from '../journal/entry.ts';
+import type { Entry, NightMs } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
@@ -37,8 +37,8 @@ export type ReportInstrument = {
 
 export type ReportPack = {
 	readonly at: ReportTime;
-	readonly what: 'changed' | 'suspected' | 'cleared';
-	/** Whose it was or became; null for one that was cleared. */
+	readonly what: 'changed' | 'suspected' | 'cleared' | 'fresh-battery';
+	/** Whose it was or became; null for one that was cleared, or that nobody wore. */
 	readonly player: string | null;
 	readonly playerId: string | null;
 	readonly pack: string;
@@ -101,7 +101,7 @@ function textOrNull(text: string | undefined): string | null {
 	return text === undefined ? null : cleanText(text);
 }
 
-/** Every change, doubt and clearing of a wireless pack that was typed, in order. */
+/** Every change, doubt, clearing and fresh battery of a wireless pack that was typed, in order. */
 export function reportPacks(
 	show: Show,
 	steps: readonly NightStep[],
@@ -109,8 +109,11 @@ export function reportPacks(
 ): readonly ReportPack[] {
 	return steps.flatMap(({ entry, before }): ReportPack[] => {
 		const what = PACK_ENTRIES[entry.k];
-		if (what === undefined || !('pack' in entry) || entry.pack == null) return [];
-		const playerId = 'player' in entry ? entry.player : null;
+		const pack = packOf(entry);
+		if (what === undefined || pack === null) return [];
+		const wearer = show.players.find(({ id }) => before.players[id]?.pack === pack)?.id ?? null;
+		const isBattery = entry.k === 'battery-changed';
+		const playerId = isBattery ? wearer : 'player' in entry ? entry.player : null;
 		const worn = playerId === null ? null : (before.players[playerId]?.pack ?? null);
 		return [
 			{
@@ -118,16 +121,23 @@ export function reportPacks(
 				what,
 				player: playerId === null ? null : cleanText(playerName(show, playerId)),
 				playerId,
-				pack: cleanText(packName(show, entry.pack)),
-				packId: entry.pack,
+				pack: cleanText(packName(show, pack)),
+				packId: pack,
 				from: what !== 'changed' || worn === null ? null : cleanText(packName(show, worn)),
 			},
 		];
 	});
 }
 
+/** The pack that an entry about packs alone is of. */
+function packOf(entry: Entry): string | null {
+	if (entry.k === 'battery-changed') return entry.what === 'pack' ? entry.id : null;
+	return 'pack' in entry ? (entry.pack ?? null) : null;
+}
+
 const PACK_ENTRIES: Readonly<Record<string, ReportPack['what']>> = {
 	'pack-changed': 'changed',
 	'pack-suspected': 'suspected',
 	'pack-cleared': 'cleared',
+	'battery-changed': 'fresh-battery',
 };

@@ -269,7 +269,7 @@ const REPORT = z.strictObject({
 	packs: list(
 		z.strictObject({
 			at: TIME,
-			what: z.enum(['changed', 'suspected', 'cleared']),
+			what: z.enum(['changed', 'suspected', 'cleared', 'fresh-battery']),
 			player: textOrNull,
 			playerId: textOrNull,
 			pack: text,

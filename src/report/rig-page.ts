@@ -1,4 +1,4 @@
-// A show's rig as a page: the way of each player's sound, what its power comes to, and what every board is by
+// A show's rig as a page: each player's sound path, what its power comes to, and what every board is by
 // song. For the bench and the case, before the doors.
 
 import { textTable } from '../base/text-table.ts';
@@ -8,15 +8,10 @@ import { checkRig } from '../rig/check-rig.ts';
 import { outputLoads } from '../rig/supply-loads.ts';
 import { tempoTimes } from '../rig/tempo-times.ts';
 import { toneCorners } from '../rig/tone-corners.ts';
+import { twoSources } from '../rig/two-sources.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
-import {
-	packName,
-	pedalName,
-	playerName,
-	shownInstrument,
-	songTitle,
-} from '../showfile/shown-names.ts';
+import { pedalName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { mendOfRisk } from '../words/mends.ts';
 import {
 	batteryOf,
@@ -25,7 +20,9 @@ import {
 	hourWords,
 	milliampWords,
 	ohmWords,
+	partInWords,
 	partWords,
+	phaseWords,
 	RIG_PAGE,
 	tempoWords,
 } from '../words/rig.ts';
@@ -43,6 +40,7 @@ export function rigPage(show: Show): readonly string[] {
 		part(RIG_PAGE.supplies, supplyLines(show)),
 		part(RIG_PAGE.batteries, batteryLines(show)),
 		part(RIG_PAGE.tone, toneLines(show)),
+		part(RIG_PAGE.phase, phaseLines(show)),
 		part(RIG_PAGE.tempo, tempoLines(show)),
 		part(RIG_PAGE.patch, patchLines(show)),
 		part(RIG_PAGE.look, lookLines(show)),
@@ -91,17 +89,10 @@ function supplyLines(show: Show): readonly string[] {
 }
 
 function batteryLines(show: Show): readonly string[] {
-	const rows = batteriesLeft(show).map((battery) => {
-		const { what, player, id } = battery;
-		const name =
-			what === 'pack'
-				? packName(show, id)
-				: what === 'instrument'
-					? shownInstrument(show, id)
-					: pedalName(show, player ?? '', id);
-		const owner = player === null ? '' : playerName(show, player);
-		return [batteryOf(battery, { owner, name }), hourWords(battery.hoursLeft)];
-	});
+	const rows = batteriesLeft(show).map((battery) => [
+		batteryOf(show, battery),
+		hourWords(battery.hoursLeft),
+	]);
 	return table(RIG_PAGE.batteryColumns, rows);
 }
 
@@ -112,6 +103,13 @@ function toneLines(show: Show): readonly string[] {
 		cornerWords(kind, hertz),
 	]);
 	return table(RIG_PAGE.toneColumns, rows);
+}
+
+/** What is not known from the file is said to be so, with what tells it by ear. */
+function phaseLines(show: Show): readonly string[] {
+	return twoSources(show).flatMap(({ player, ends }) =>
+		wrapped(phaseWords(playerName(show, player), ends.map(partInWords)), PAPER_COLUMNS, HANG),
+	);
 }
 
 function tempoLines(show: Show): readonly string[] {

@@ -1,13 +1,17 @@
 // How long batteries last: of packs, pedals, preamps and active instruments.
 
+import type { BatteryIn } from '../journal/entry.ts';
 import type { Show } from '../showfile/show.ts';
 import { powered } from './supply-loads.ts';
 
-export type BatteryLeft = {
-	readonly what: 'pack' | 'pedal' | 'part' | 'instrument';
-	/** Null for packs and instruments. */
-	readonly player: string | null;
-	readonly id: string;
+/** A battery as the show file gives it. */
+export type Battery = BatteryIn & {
+	/** Hours from fresh; null where the draw is not known. */
+	readonly hours: number | null;
+	readonly usedHours: number;
+};
+
+export type BatteryLeft = BatteryIn & {
 	/** Capacity over draw less the hours used, no margin taken off; never under 0. Null where the draw is not known. */
 	readonly hoursLeft: number | null;
 };
@@ -26,17 +30,17 @@ export function freshHours(milliampHours: number, milliamps: number): number {
  * Every battery of a show: packs, then pedals, parts of rigs, instruments.
  *
  * @example
- * batteriesLeft(PACKS) // => [{ what: 'pack', player: null, id: 'P1', hoursLeft: 3.5 }]
+ * batteriesOf(PACKS) // => [{ what: 'pack', player: null, id: 'P1', hours: 6, usedHours: 2.5 }]
  */
-export function batteriesLeft(
+export function batteriesOf(
 	show: Pick<Show, 'packs' | 'boards' | 'rigs' | 'instruments'>,
-): readonly BatteryLeft[] {
-	const packs = show.packs.flatMap(({ id, battery }): readonly BatteryLeft[] =>
+): readonly Battery[] {
+	const packs = show.packs.flatMap(({ id, battery }): readonly Battery[] =>
 		battery === undefined
 			? []
-			: [{ what: 'pack', player: null, id, hoursLeft: left(battery.hours - battery.used) }],
+			: [{ what: 'pack', player: null, id, hours: battery.hours, usedHours: battery.used }],
 	);
-	const others = powered(show).flatMap(({ player, id, power }): readonly BatteryLeft[] => {
+	const others = powered(show).flatMap(({ player, id, power }): readonly Battery[] => {
 		const { battery, milliamps } = power;
 		if (battery === null) return [];
 		const what =
@@ -45,15 +49,22 @@ export function batteriesLeft(
 				: show.boards[player]?.some((one) => one.id === id && one.power === power)
 					? 'pedal'
 					: 'part';
-		const hoursLeft =
-			milliamps === null || milliamps === 0
-				? null
-				: left(freshHours(battery.milliampHours, milliamps) - battery.hoursUsed);
-		return [{ what, player, id, hoursLeft }];
+		const hours =
+			milliamps === null || milliamps === 0 ? null : freshHours(battery.milliampHours, milliamps);
+		return [{ what, player, id, hours, usedHours: battery.hoursUsed }];
 	});
 	return [...packs, ...others];
 }
 
-function left(hours: number): number {
-	return Math.max(0, hours);
+/**
+ * What is left in each by the show file alone.
+ *
+ * @example
+ * batteriesLeft(PACKS) // => [{ what: 'pack', player: null, id: 'P1', hoursLeft: 3.5 }]
+ */
+export function batteriesLeft(show: Parameters<typeof batteriesOf>[0]): readonly BatteryLeft[] {
+	return batteriesOf(show).map(({ usedHours, hours, ...where }) => ({
+		...where,
+		hoursLeft: hours === null ? null : Math.max(0, hours - usedHours),
+	}));
 }

@@ -1,7 +1,8 @@
 // How long batteries last from now on: what the show file gives, less what the night has taken since.
 
+import { isSameBattery } from '../session/apply-batteries.ts';
 import type { Session } from '../session/session.ts';
-import { type BatteryLeft, batteriesLeft } from './battery-hours.ts';
+import { type Battery, type BatteryLeft, batteriesOf } from './battery-hours.ts';
 
 export type BatteryNow = BatteryLeft;
 
@@ -9,27 +10,49 @@ const HOUR_MS = 3_600_000;
 /** What is to be left when the last song ends, as `check` has it. */
 const MARGIN_HOURS = 0.5;
 
+type AtNight = Pick<Session, 'packTimes' | 'freshBatteries'>;
+
+type Now = { readonly nowMs: number; readonly zeroMs: number };
+
 /**
- * Every battery of the night's show, the emptiest first, those of which nothing is known last. All but packs run
- * from the show clock's zero on; a pack runs while somebody wears it.
+ * Hours that a battery was in use by now: those of the show file and the night's, or from its change tonight on. A
+ * pack runs while somebody wears it, all else from the show clock's zero on.
  *
  * @example
- * batteriesNow({ show: PACKS, packTimes: { P1: { wornMs: 1_800_000, sinceMs: 0 } } }, { nowMs: 3_600_000, zeroMs: 0 }) // => [{ what: 'pack', player: null, id: 'P1', hoursLeft: 2 }]
+ * hoursUsed({ packTimes: {}, freshBatteries: [] }, { what: 'pedal', player: 'bo', id: 'drive', usedHours: 2 }, { nowMs: 3_600_000, zeroMs: 0 }) // => 3
+ */
+export function hoursUsed(
+	{ packTimes, freshBatteries }: AtNight,
+	battery: Pick<Battery, 'what' | 'player' | 'id' | 'usedHours'>,
+	{ nowMs, zeroMs }: Now,
+): number {
+	const fresh = freshBatteries.find((one) => isSameBattery(one, battery));
+	const before = fresh === undefined ? battery.usedHours : 0;
+	if (battery.what !== 'pack') {
+		const sinceMs = Math.max(zeroMs, fresh?.atMs ?? zeroMs);
+		return before + Math.max(0, nowMs - sinceMs) / HOUR_MS;
+	}
+	const { wornMs, sinceMs } = packTimes[battery.id] ?? { wornMs: 0, sinceMs: null };
+	return before + (wornMs + (sinceMs === null ? 0 : Math.max(0, nowMs - sinceMs))) / HOUR_MS;
+}
+
+/**
+ * Every battery of the night's show, the emptiest first, those of which nothing is known last.
+ *
+ * @example
+ * batteriesNow({ show: PACKS, packTimes: { P1: { wornMs: 1_800_000, sinceMs: 0 } }, freshBatteries: [] }, { nowMs: 3_600_000, zeroMs: 0 }) // => [{ what: 'pack', player: null, id: 'P1', hoursLeft: 2 }]
  */
 export function batteriesNow(
-	{ show, packTimes }: Pick<Session, 'show' | 'packTimes'>,
-	{ nowMs, zeroMs }: { readonly nowMs: number; readonly zeroMs: number },
+	session: AtNight & Pick<Session, 'show'>,
+	now: Now,
 ): readonly BatteryNow[] {
-	const usedHours = ({ what, id }: BatteryLeft): number => {
-		if (what !== 'pack') return Math.max(0, nowMs - zeroMs) / HOUR_MS;
-		const { wornMs, sinceMs } = packTimes[id] ?? { wornMs: 0, sinceMs: null };
-		return (wornMs + (sinceMs === null ? 0 : Math.max(0, nowMs - sinceMs))) / HOUR_MS;
+	const leftOf = (battery: Battery): BatteryNow => {
+		const { usedHours: _, hours, ...where } = battery;
+		const hoursLeft = hours === null ? null : Math.max(0, hours - hoursUsed(session, battery, now));
+		return { ...where, hoursLeft };
 	};
-	return batteriesLeft(show)
-		.map((one) => ({
-			...one,
-			hoursLeft: one.hoursLeft === null ? null : Math.max(0, one.hoursLeft - usedHours(one)),
-		}))
+	return batteriesOf(session.show)
+		.map(leftOf)
 		.toSorted(
 			(one, other) =>
 				(one.hoursLeft ?? Number.POSITIVE_INFINITY) - (other.hoursLeft ?? Number.POSITIVE_INFINITY),
@@ -44,4 +67,36 @@ export function batteriesNow(
  */
 export function isShort({ hoursLeft }: BatteryNow, endsInHours: number): boolean {
 	return hoursLeft !== null && hoursLeft < endsInHours + MARGIN_HOURS;
+}
+
+/** With less than this it may be empty by now: what a file gives is an estimate. Common practice, no source. */
+const EMPTY_HOURS = 0.25;
+
+/**
+ * Whether a battery may well be empty.
+ *
+ * @example
+ * isEmpty({ hoursLeft: 0.1 }) // => true
+ * isEmpty({ hoursLeft: null }) // => false
+ */
+export function isEmpty({ hoursLeft }: Pick<BatteryNow, 'hoursLeft'>): boolean {
+	return hoursLeft !== null && hoursLeft < EMPTY_HOURS;
+}
+
+/**
+ * Ids of what may have run out on a player's sound path: pedals and parts of theirs, the pack that they wear, what they hold.
+ *
+ * @example
+ * emptyOn({ show: PACKS, players: { bo: { holds: null, pack: 'P1' } }, packTimes: {}, freshBatteries: [] }, 'bo', { nowMs: 0, zeroMs: 0 }) // => []
+ */
+export function emptyOn(
+	session: AtNight & Pick<Session, 'show' | 'players'>,
+	player: string,
+	now: Now,
+): readonly string[] {
+	const { holds = null, pack = null } = session.players[player] ?? {};
+	return batteriesNow(session, now)
+		.filter(isEmpty)
+		.filter((one) => one.player === player || [holds, pack].includes(one.id))
+		.map(({ id }) => id);
 }

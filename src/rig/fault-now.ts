@@ -199,9 +199,12 @@ function faultCase(
 	};
 }
 
-/** How often each part of this player's rig was the cause tonight, before this search. */
-function foundBefore({ faults }: Session, { id, player }: Fault): Readonly<Record<string, number>> {
-	const counts: Record<string, number> = {};
+/** How often each part of this player's rig was the cause before this search, tonight and on earlier nights. */
+function foundBefore(
+	{ faults }: Session,
+	{ id, player, found }: Fault,
+): Readonly<Record<string, number>> {
+	const counts: Record<string, number> = { ...found };
 	for (const one of faults) {
 		if (one.id === id) break;
 		if (one.player === player && one.part !== null) counts[one.part] = (counts[one.part] ?? 0) + 1;

@@ -1,4 +1,4 @@
-// What can be at fault between a player's strings and the desk, in the order of the sound, with how likely each
+// What can be at fault between a player's strings and the desk, in the order of the sound path, with how likely each
 // is for what is heard. Every part of the rig counts once; a board counts as its pedals.
 
 import type { FaultTraits, PartKind } from '../showfile/rig.ts';
@@ -28,6 +28,8 @@ export type Suspect = FaultTraits & {
 	readonly board: string | null;
 	/** Ids of what may be changed in one with it, as the pack that goes with an instrument. */
 	readonly along?: readonly string[];
+	/** How often it was the cause before. */
+	readonly timesFound: number;
 	/** Chance before any test; those of a path add up to 1. */
 	readonly prior: number;
 };
@@ -98,9 +100,16 @@ export function suspectsOf(
 		board: null,
 	};
 	const worn = pack === undefined ? (inHands?.pack ?? null) : pack;
-	const all = [first, ...partsOf(show, player, worn)].map((one) => {
+	const parts = [first, ...partsOf(show, player, worn)].map((one) => {
 		const { chance = WEIGHTS[symptom][one.kind] } = one as FaultTraits;
-		const seen = found[one.id] ?? 0;
+		return { one, chance };
+	});
+	const chances = parts.reduce((total, { chance }) => total + chance, 0);
+	const all = parts.map(({ one, chance }) => {
+		const timesFound = found[one.id] ?? 0;
+		// Laplace's rule of succession, for unequal chances: so many faults thought of as seen before as there are parts
+		// (the mean of a Dirichlet distribution after counting; any textbook of Bayesian statistics).
+		const pseudoCount = chances > 0 ? (chance / chances) * parts.length : 1;
 		const odds =
 			(changed.includes(one.id) ? JUST_CHANGED : 1) * (doubted.includes(one.id) ? DOUBTED : 1);
 		const swap = swaps[one.id];
@@ -108,7 +117,8 @@ export function suspectsOf(
 			...one,
 			...(swap === undefined ? {} : { spare: swap.spare, swapSeconds: swap.seconds }),
 			...(along[one.id] === undefined ? {} : { along: along[one.id] ?? [] }),
-			weight: (chance + seen) * odds,
+			timesFound,
+			weight: (pseudoCount + timesFound) * odds,
 		};
 	});
 	const sum = all.reduce((total, { weight }) => total + weight, 0);
@@ -119,7 +129,7 @@ export function suspectsOf(
 	}));
 }
 
-type Part = Omit<Suspect, 'prior'>;
+type Part = Omit<Suspect, 'prior' | 'timesFound'>;
 
 function partsOf(
 	show: Pick<Show, 'rigs' | 'boards'>,

@@ -1,4 +1,4 @@
-// What can be tried with the hands to find a fault. Every test takes some suspects out of the way of the sound, or
+// What can be tried with the hands to find a fault. Every test takes some suspects out of the sound path, or
 // listens in front of some: it says whether the fault is among them. Nothing is opened, no earth is lifted.
 
 import type { Suspect, SuspectKind } from './fault-suspects.ts';

@@ -1,4 +1,4 @@
-// The way of a player's sound as it stands now: what is in hands, the pack that is worn, the board, the parts
+// A player's sound path as it stands now: what is in hands, the pack that is worn, the board, the parts
 // behind it; and what of it is not to be trusted.
 
 import type { Session } from '../session/session.ts';
@@ -57,7 +57,7 @@ function pedalsInOrder(
 }
 
 /**
- * The way of one player's sound; the board stands before the parts where the file gives it no place.
+ * One player's sound path; the board stands before the parts where the file gives it no place.
  *
  * @example
  * pathOf({ show: BOARD, players: {}, suspectPacks: [], boards: {} }, { player: 'bo', batteries: [], endsInHours: 1 }).map(({ kind }) => kind) // => ['instrument', 'board']

@@ -13,8 +13,8 @@ export type ToneCorner = {
 };
 
 /**
- * The corners of every instrument that says what it gives, on the way of each player who may have it. None where
- * the way has no cord with its picofarads, or no input with its ohms.
+ * The corners of every instrument that says what it gives, on the sound path of each player who may have it. None where
+ * the path has no cord with its picofarads, or no input with its ohms.
  *
  * @example
  * toneCorners(CORDS)[0].hertz.toFixed(1) // => '26525.8'

@@ -143,23 +143,29 @@ export function brokenOnCards(state: ScreenState): readonly string[] {
 	);
 }
 
-/** A break that waits for its answer, as long as the song that is on has something to play for the player. */
+/** A break that waits for its answer, or sound that is gone otherwise and a backup for it, as long as the song that is on has something to play for the player. */
 function breakOf(state: ScreenState, player: string): Coming | null {
 	// Otherwise the hand-over that comes next answers it, and is what is to be said.
 	if (!isPlaying(state, player)) return null;
-	const best = state.standIns[player]?.[0];
 	const open = openBreakOf(state.session, player);
+	const offered = open === null ? offeredTo(state, player) : undefined;
+	const best = open === null ? offered?.standIn : state.standIns[player]?.[0];
 	if (best === undefined && open === null) return null;
 	const { show } = state.session;
 	const instrument = best === undefined ? null : instrumentOf(show, best.instrument);
 	const ready = best === undefined ? null : standInReadiness(state, best);
-	const since = open ? (state.nowMs - open.atMs) / 1000 : 0;
+	const sinceMs = open?.atMs ?? offered?.atMs ?? state.nowMs;
+	const since = (state.nowMs - sinceMs) / 1000;
 	const broken = open?.instrument == null ? null : shownInstrument(show, open.instrument);
-	const left = best === undefined ? null : endsFirst(best, state.plan.sections, state.nowMs);
+	// A search offers its tests beside it; after a break there is only to play on.
+	const left =
+		best === undefined || offered !== undefined
+			? null
+			: endsFirst(best, state.plan.sections, state.nowMs);
 	if (best !== undefined && left !== null) {
 		return {
 			...playOn(state, { player, best, left }),
-			forWhat: breakWords(broken),
+			forWhat: offered?.forWhat ?? breakWords(broken),
 			seconds: since,
 			when: downWords(since),
 		};
@@ -171,10 +177,10 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		tuning: best?.tuning ?? null,
 		capo: best?.capo ?? 0,
 		for: null,
-		forWhat: breakWords(broken),
+		forWhat: offered?.forWhat ?? breakWords(broken),
 		moment: null,
 		seconds: since,
-		when: downWords(since),
+		when: offered?.isSilent === false ? '' : downWords(since),
 		mark: ready?.mark ?? null,
 		status: ready?.words ?? NO_BACKUP_PLAY_ON,
 		due: [],
@@ -183,6 +189,12 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		pack: best === undefined ? null : packFor(state.session, player, best.instrument),
 		isUrgent: true,
 	};
+}
+
+/** The backup that a search for a fault names, as long as enter would hand it. */
+function offeredTo({ prompt }: ScreenState, player: string) {
+	const backup = prompt?.backup;
+	return backup?.player === player ? backup : undefined;
 }
 
 type TooLate = { readonly player: string; readonly best: StandIn; readonly left: number };

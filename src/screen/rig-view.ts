@@ -1,4 +1,4 @@
-// The rig as it stands: each player's way of the sound with what of it is not to be trusted, boards now and next and
+// The rig as it stands: each player's sound path with what of it is not to be trusted, boards now and next and
 // what lies between, batteries by hours left, who wears which pack, and what is wrong with the loads.
 
 import { boardAfterCue } from '../../machines/rig.ts';
@@ -17,7 +17,7 @@ import {
 import { outputLoads } from '../rig/supply-loads.ts';
 import { wearersOf } from '../session/shared-packs.ts';
 import type { PedalStates, Show } from '../showfile/show.ts';
-import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import {
 	batteryOf,
 	boardDifference,
@@ -301,7 +301,7 @@ function gearParts(
 	const { session } = state;
 	const { show, suspectPacks } = session;
 	const ofBatteries = batteries.map((one) => {
-		const words = `${batteryName(show, one)} ${hourWords(one.hoursLeft)}`;
+		const words = `${batteryOf(show, one)} ${hourWords(one.hoursLeft)}`;
 		return isShort(one, endsInHours) ? span(`${words} ${RIG_VIEW.short}`, 'unready') : span(words);
 	});
 	const ofPacks = show.packs.map(({ id, channel }) => {
@@ -358,18 +358,6 @@ function listedParts(show: Show): readonly (readonly [string, readonly Row[]])[]
 		[RIG_VIEW.supplies, rows(supplies)],
 		[RIG_VIEW.amps, rows(amps)],
 	];
-}
-
-function batteryName(show: Show, battery: BatteryNow): string {
-	const { what, player, id } = battery;
-	const part = show.rigs?.[player ?? '']?.find((one) => one.id === id);
-	const name =
-		what === 'pack'
-			? packName(show, id)
-			: what === 'instrument'
-				? shownInstrument(show, id)
-				: (part?.name ?? pedalName(show, player ?? '', id));
-	return batteryOf(battery, { owner: player === null ? '' : playerName(show, player), name });
 }
 
 /** Pieces one after the other, as many in a row as fit. */

@@ -20,7 +20,7 @@ export function takesSoundAway(symptom: string): boolean {
 
 /** The session with a search begun, by what the player has then. */
 export function seekFault(session: Session, entry: Of<'fault-sought'>, of: RecordId): Session {
-	const { at, player, symptom, incident = of } = entry;
+	const { at, player, symptom, incident = of, empty = [], found = {} } = entry;
 	const { holds = null, pack = null } = session.players[player] ?? {};
 	const fault: Fault = {
 		id: of,
@@ -31,7 +31,8 @@ export function seekFault(session: Session, entry: Of<'fault-sought'>, of: Recor
 		instrument: holds,
 		pack,
 		changed: changedBefore(session, player, at),
-		doubted: doubtedNow(session, player),
+		doubted: [...doubtedNow(session, player), ...empty],
+		found,
 		tests: [],
 		heardAtMs: null,
 		part: null,
@@ -48,12 +49,20 @@ export function seekFault(session: Session, entry: Of<'fault-sought'>, of: Recor
 	return { ...told, faults: [...session.faults, fault] };
 }
 
-function changedBefore({ players }: Session, player: string, at: number): readonly string[] {
+function changedBefore(
+	{ players, freshBatteries }: Session,
+	player: string,
+	at: number,
+): readonly string[] {
 	const { holds, sinceMs, pack, packSinceMs } = players[player] ?? {};
 	const isRecent = (ms: number | null | undefined) => ms != null && at - ms <= JUST_CHANGED_MS;
-	return [...(isRecent(sinceMs) ? [holds] : []), ...(isRecent(packSinceMs) ? [pack] : [])].filter(
-		(id) => id != null,
-	);
+	const opened = freshBatteries
+		.filter(
+			(one) => one.player === player || (one.player === null && [holds, pack].includes(one.id)),
+		)
+		.flatMap(({ atMs, id }) => (isRecent(atMs) ? [id] : []));
+	const changed = [...(isRecent(sinceMs) ? [holds] : []), ...(isRecent(packSinceMs) ? [pack] : [])];
+	return [...new Set([...changed.filter((id) => id != null), ...opened])];
 }
 
 function doubtedNow(

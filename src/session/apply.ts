@@ -5,6 +5,7 @@ import type { Entry } from '../journal/entry.ts';
 import { NEW, type RecordId } from '../journal/record.ts';
 import { ownTimesWith, withOwnTimes } from '../showfile/own-times.ts';
 import { keptShow } from '../showfile/show-record.ts';
+import { changeBattery } from './apply-batteries.ts';
 import {
 	endSilence,
 	findCause,
@@ -160,6 +161,8 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 			return moveBoard(session, entry.player, { type: 'pedalFreed', pedal: entry.pedal });
 		case 'pack-changed':
 			return changePack(session, entry);
+		case 'battery-changed':
+			return changeBattery(session, entry);
 		case 'pack-suspected':
 			return suspectPack(session, entry.pack);
 		case 'pack-cleared':

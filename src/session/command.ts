@@ -1,7 +1,7 @@
 // What can be asked of a night. Imperative; carries everything the decision needs, the plan's proposals
 // included, so that deciding stays a pure function of the session, the command and the time.
 
-import type { NightMs, TonightPart } from '../journal/entry.ts';
+import type { BatteryIn, NightMs, TonightPart } from '../journal/entry.ts';
 import type { RecordId } from '../journal/record.ts';
 import type { Show } from '../showfile/show.ts';
 import type { Tuning } from '../tuning/tuning.ts';
@@ -155,8 +155,17 @@ export type Command =
 	| { readonly do: 'change-pack'; readonly player: string; readonly pack: string }
 	| { readonly do: 'suspect-pack'; readonly player: string }
 	| { readonly do: 'clear-pack'; readonly pack: string }
+	| ({ readonly do: 'change-battery' } & BatteryIn)
 	/** What is at fault with a player's sound is sought from here on. */
-	| { readonly do: 'seek-fault'; readonly player: string; readonly symptom: string }
+	| {
+			readonly do: 'seek-fault';
+			readonly player: string;
+			readonly symptom: string;
+			/** Ids of what runs on a battery that is held to be empty. */
+			readonly empty?: readonly string[];
+			/** How often each part was the cause on earlier nights, by id. */
+			readonly found?: Readonly<Record<string, number>>;
+	  }
 	/** A test was done. `cause`: what is known by it, where the sound is right again. */
 	| {
 			readonly do: 'test-fault';

@@ -13,7 +13,7 @@ type Asked<Name extends Command['do']> = Extract<Command, { do: Name }>;
 /** An incident noted so long before is still the one whose cause is sought: common practice, no source. */
 const SAME_INCIDENT_MS = 5 * 60_000;
 
-/** Kinds of incident of which a cause can be sought in the way of the sound. */
+/** Kinds of incident of which a cause can be sought in the sound path. */
 export const SOUGHT_KINDS: ReadonlySet<string> = new Set([
 	'no-sound',
 	'battery',
@@ -42,7 +42,7 @@ export function incidentToSeek(
 /** A player has one search at a time: another symptom begins anew. */
 export function seekFault(
 	session: Session,
-	{ player, symptom }: Asked<'seek-fault'>,
+	{ player, symptom, empty = [], found = {} }: Asked<'seek-fault'>,
 	atMs: number,
 ): Decision {
 	if (!session.players[player]) return no({ code: 'unknown-player' });
@@ -54,6 +54,8 @@ export function seekFault(
 		player,
 		symptom,
 		...(incident === null ? {} : { incident: incident.id }),
+		...(empty.length === 0 ? {} : { empty }),
+		...(Object.keys(found).length === 0 ? {} : { found }),
 	});
 }
 

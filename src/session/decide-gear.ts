@@ -1,5 +1,6 @@
 // What commands about boards and packs come to.
 
+import type { BatteryIn } from '../journal/entry.ts';
 import type { Command } from './command.ts';
 import { type Decision, no, yes } from './decision.ts';
 import type { Session } from './session.ts';
@@ -62,4 +63,22 @@ export function clearPack(session: Session, pack: string, atMs: number): Decisio
 	return session.suspectPacks.includes(pack)
 		? yes({ k: 'pack-cleared', at: atMs, pack })
 		: no({ code: 'not-suspect', pack });
+}
+
+/** A fresh battery in the same pack, pedal, part or instrument. */
+export function changeBattery(
+	{ show }: Session,
+	{ what, player, id }: BatteryIn,
+	atMs: number,
+): Decision {
+	const own = player ?? '';
+	const all = {
+		pack: show.packs,
+		instrument: show.instruments,
+		pedal: show.boards[own] ?? [],
+		part: show.rigs?.[own] ?? [],
+	}[what];
+	return all.some((one) => one.id === id)
+		? yes({ k: 'battery-changed', at: atMs, what, player, id })
+		: no({ code: 'no-battery' });
 }

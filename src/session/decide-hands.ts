@@ -133,6 +133,9 @@ export function exchange(session: Session, command: Asked<'exchange'>, atMs: num
 	const { player, instrument, sinceMs } = command;
 	const state = session.players[player];
 	if (!state) return no({ code: 'unknown-player' });
+	if (instrument !== null && !session.instruments[instrument]) {
+		return no({ code: 'unknown-instrument' });
+	}
 	const { correctable } = state;
 	if (state.holds === instrument) return staysOn(session, command, atMs);
 	if (sinceMs !== undefined && (sinceMs > atMs || sinceMs < (state.sinceMs ?? sinceMs))) {

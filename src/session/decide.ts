@@ -6,6 +6,7 @@ import type { Entry } from '../journal/entry.ts';
 import type { Command } from './command.ts';
 import { findCause, leaveFault, seekFault, takeSpare, testFault } from './decide-faults.ts';
 import {
+	changeBattery,
 	changePack,
 	clearPack,
 	correctPedal,
@@ -131,6 +132,8 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 			return suspectPack(session, command.player, atMs);
 		case 'clear-pack':
 			return clearPack(session, command.pack, atMs);
+		case 'change-battery':
+			return changeBattery(session, command, atMs);
 		case 'seek-fault':
 			return seekFault(session, command, atMs);
 		case 'test-fault':

@@ -61,6 +61,7 @@ export function openSession(show: Show): Session {
 		suspectPacks: [],
 		packChange: null,
 		packTimes: {},
+		freshBatteries: [],
 		stageCelsius: null,
 		readyMarks: {},
 	};

@@ -57,4 +57,5 @@ export type Refusal =
 	  }
 	| { readonly code: 'no-fault-open' }
 	| { readonly code: 'no-pack-on'; readonly player: string }
+	| { readonly code: 'no-battery' }
 	| { readonly code: 'suspect-already' | 'not-suspect'; readonly pack: string };

@@ -5,7 +5,7 @@ import type { InstrumentState } from '../../machines/instrument.ts';
 import type { BoardState } from '../../machines/rig.ts';
 import type { ShowState } from '../../machines/show.ts';
 import type { SongState } from '../../machines/song.ts';
-import type { NightMs, SongEnd, ToldHand } from '../journal/entry.ts';
+import type { BatteryIn, NightMs, SongEnd, ToldHand } from '../journal/entry.ts';
 import type { RecordId } from '../journal/record.ts';
 import type { Part, Show } from '../showfile/show.ts';
 
@@ -51,6 +51,8 @@ export type Session = {
 	readonly packChange: PackChange | null;
 	/** How long each pack that was put on has been worn tonight. */
 	readonly packTimes: Readonly<Record<string, PackTime>>;
+	/** The batteries that were changed tonight, each once, with when that was last. */
+	readonly freshBatteries: readonly FreshBattery[];
 	/** Degrees Celsius last typed in. */
 	readonly stageCelsius: number | null;
 	/** By instrument, when it was last made ready; kept when it is doubted since. */
@@ -64,8 +66,10 @@ export type PackChange = {
 	readonly to: string;
 };
 
+export type FreshBattery = BatteryIn & { readonly atMs: NightMs };
+
 export type PackTime = {
-	/** Until it was taken off last. */
+	/** Until it was taken off last, from its last change of battery on. */
 	readonly wornMs: number;
 	/** Since when it is on; null while nobody wears it. */
 	readonly sinceMs: NightMs | null;
@@ -172,6 +176,8 @@ export type Fault = {
 	readonly changed: readonly string[];
 	/** Ids of packs, pedals and instruments that were in doubt already. */
 	readonly doubted: readonly string[];
+	/** How often each part was the cause on earlier nights, by id. */
+	readonly found: Readonly<Record<string, number>>;
 	readonly tests: readonly {
 		readonly test: string;
 		readonly answer: 'sound' | 'same' | 'not-now';

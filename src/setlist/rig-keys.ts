@@ -13,7 +13,7 @@ import type {
 import type { Pack, Pedal } from '../showfile/show.ts';
 import { given, type Keys, mapValues, someKeys } from './given-keys.ts';
 
-/** A part of a player's way of the sound. */
+/** A part of a player's sound path. */
 export function partOfRigKeys(part: RigPart): Keys {
 	const { id, name, kind, metres, picofaradsPerMetre, inputOhms, outputOhms, isTube } = part;
 	const { ohms, watts, tap, taps, wired, switched, power } = part;

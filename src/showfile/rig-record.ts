@@ -89,7 +89,7 @@ const PART = z.object({
 	power: later(POWER),
 } satisfies Whole<RigPart>);
 
-/** Each player's way of the sound. */
+/** Each player's sound path. */
 export const RIGS = byName(list(PART));
 
 export const SUPPLIES = list(

@@ -1,4 +1,4 @@
-// What may stand in a show file of the rig: the way of the sound, what feeds it, what pedals are sent.
+// What may stand in a show file of the rig: the sound path, what feeds it, what pedals are sent.
 
 import * as z from 'zod/mini';
 
@@ -88,7 +88,7 @@ export const pedal = z.catchall(
 	z.unknown(),
 );
 
-/** One part of a player's way of the sound. */
+/** One part of a player's sound path. */
 export const rigPart = keyed({
 	id,
 	kind: choice(PART_KINDS),

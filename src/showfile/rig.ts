@@ -1,7 +1,7 @@
-// What a show file says of the rig behind the hands: the way of the sound from the strings to the desk, what
+// What a show file says of the rig behind the hands: the sound path from the strings to the desk, what
 // feeds it, and what each pedal is sent. Plain data, every id in it followed.
 
-/** What may stand on the way of the sound. */
+/** What may stand in the sound path. */
 export const PART_KINDS = [
 	'cord',
 	'pack',
@@ -45,7 +45,7 @@ export type FaultTraits = {
 	readonly spare?: string;
 };
 
-/** One part of a player's way of the sound. */
+/** One part of a player's sound path. */
 export type RigPart = FaultTraits & {
 	readonly id: string;
 	readonly name: string;

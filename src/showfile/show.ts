@@ -47,7 +47,7 @@ export type Show = {
 	readonly stage?: Stage;
 	/** Anything else about the night. */
 	readonly notes?: string;
-	/** The way of each player's sound, the instrument before the first part; by player id. */
+	/** Each player's sound path, the instrument before the first part; by player id. */
 	readonly rigs?: Readonly<Record<string, readonly RigPart[]>>;
 	readonly supplies?: readonly Supply[];
 	/** The technician's own times that stood in for the built-in ones when the show was read; left out where there were none. */

@@ -85,7 +85,7 @@ export const ACTION_WORDS = {
 	},
 	pack: {
 		name: 'pack',
-		help: "pack: the player's letter, then the pack's number. -: the current one is suspect. - and a number: clear a suspect one",
+		help: "pack: the player's letter, then the pack's number; - the current one is suspect, 0 it has a fresh battery. - and a number: clear a suspect one. 0 and a number: a fresh battery in whatever runs on one",
 	},
 	'put-back': { name: 'redo', help: 'redo what was undone' },
 	lock: { name: 'lock', help: 'lock. l then esc within 2 s unlocks' },
@@ -162,7 +162,7 @@ export function keepsFooter(slot: string, movedCapo: number | null): string {
 // Why a key cannot act now.
 
 export const NO_BOARDS = 'No player has a board in this show.';
-export const NO_PACKS = 'This show lists no packs.';
+export const NO_PACKS = 'This show lists no packs and no batteries.';
 export const NO_SONG_ON = 'No song is on.';
 export const SHOW_CLOSED = 'The show is closed. Nothing more is logged.';
 export const UNDONE_WITH_GAP = "Undone, but without what can't be read of the night.";

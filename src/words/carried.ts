@@ -61,6 +61,10 @@ export const carriedHours = (
 	all: readonly { readonly instrument: string; readonly hours: number }[],
 ): string =>
 	`Hours on strings, with this night's hours in hands: ${all.map(({ instrument, hours }) => `${instrument} ${hours}`).join(', ')}`;
+export const carriedBatteries = (
+	all: readonly { readonly what: string; readonly hours: number }[],
+): string =>
+	`Hours used of batteries, with this night's: ${all.map(({ what, hours }) => `${what} ${hours}`).join(', ')}`;
 export const ORDER_AS_PLAYED = 'The order: as it was played';
 export const orderAdded = (songs: readonly string[]): string =>
 	`In the list, since it was added: ${songs.join(', ')}`;

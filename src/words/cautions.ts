@@ -9,7 +9,7 @@ const AMP_CAUTIONS = [
 	'Local codes and licensed people come before anything that is said here.',
 ] as const;
 const SMOKE = 'Smoke, a burning smell, sparks: power off at the wall, stand clear.';
-const HUM = 'Hum: never lift the safety earth.';
+export const HUM_CAUTION = 'Hum: never lift the safety earth.';
 const TUBES = 'Tube amps: hot tubes, never without a speaker load, mute before unplugging.';
 /** Beside every word of a tube amp without its cabinet. */
 export const TUBE_LOAD = 'A tube amp never plays without its speaker load.';
@@ -88,7 +88,7 @@ export const SHEET_CAUTIONS: readonly string[] = [
 /** The line or two for what an incident is called; none where it needs none. */
 export function incidentCautions(text: string): readonly string[] {
 	if (BURNING.test(text)) return [SMOKE, AMP_CAUTIONS[0]];
-	if (SHOCKING.test(text)) return [AMP_CAUTIONS[1], HUM];
+	if (SHOCKING.test(text)) return [AMP_CAUTIONS[1], HUM_CAUTION];
 	if (AMP.test(text)) return [AMP_CAUTIONS[0], TUBES];
 	if (MAINS.test(text)) return [AMP_CAUTIONS[2], AMP_CAUTIONS[3]];
 	if (WETNESS.test(text)) return [WET];

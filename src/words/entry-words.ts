@@ -28,6 +28,7 @@ import {
 	tuningWords,
 } from './given-words.ts';
 import { ownTimeWords } from './own-times.ts';
+import { batteryOf } from './rig.ts';
 import { differenceWords } from './show-differences.ts';
 import { toldWords } from './told-words.ts';
 
@@ -109,6 +110,8 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 			return `${playerName(show, entry.player)}'s pack ${packName(show, entry.pack)} is suspect`;
 		case 'pack-cleared':
 			return `pack ${packName(show, entry.pack)} is fine again`;
+		case 'battery-changed':
+			return `fresh battery in ${batteryOf(show, entry)}`;
 		case 'fault-sought':
 		case 'fault-tested':
 		case 'fault-found':

@@ -9,7 +9,7 @@ import type { FaultStep } from '../rig/find-fault.ts';
 import type { Fault, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { incidentCautions, TUBE_LOAD } from './cautions.ts';
+import { HUM_CAUTION, incidentCautions, TUBE_LOAD } from './cautions.ts';
 import { PART_WORDS } from './rig.ts';
 
 /** What is heard, as an incident says it. */
@@ -64,13 +64,60 @@ export function whyWords(test: FaultTest, { causes }: Pick<FaultStep, 'causes'>)
 	const chance = causes
 		.filter(({ suspect }) => test.clears.includes(suspect.id))
 		.reduce((sum, one) => sum + one.chance, 0);
-	const odds = `${helpsWords(chance)}, ${Math.round(test.seconds)} s`;
-	return test.does === 'listen'
-		? `${percent(1 - chance)} that the fault is up to there, ${Math.round(test.seconds)} s`
-		: odds;
+	const says = test.does === 'listen' ? upToThere(1 - chance) : helpsWords(chance);
+	return [says, ...foundBeforeWords(test, causes), `${Math.round(test.seconds)} s`].join(', ');
 }
 
-export const helpsWords = (chance: number): string => `${percent(chance)} that it helps`;
+/** What this rig's history says of what the test takes out of the way. */
+function foundBeforeWords(test: FaultTest, causes: FaultStep['causes']): readonly string[] {
+	if (test.does === 'listen') return [];
+	const times = causes
+		.filter(({ suspect }) => test.clears.includes(suspect.id))
+		.reduce((sum, { suspect }) => sum + suspect.timesFound, 0);
+	if (times === 0) return [];
+	return [
+		`found ${test.clears.length > 1 ? 'there ' : ''}${times === 1 ? 'once' : `${times} times`} before`,
+	];
+}
+
+/** `helps in 3 of 4 cases`. */
+export const helpsWords = (chance: number): string =>
+	chance > ALMOST_ALL
+		? 'almost sure to help'
+		: chance < ALMOST_NONE
+			? 'hardly ever helps'
+			: `helps in ${casesWords(chance)}`;
+
+function upToThere(chance: number): string {
+	if (chance > ALMOST_ALL) return 'almost surely the fault is up to there';
+	if (chance < ALMOST_NONE) return 'hardly ever is the fault up to there';
+	return `the fault is up to there in ${casesWords(chance)}`;
+}
+
+const ALMOST_ALL = 0.95;
+const ALMOST_NONE = 0.05;
+
+/** Parts that people say without working them out. */
+const CASES = [
+	[1, 10],
+	[1, 5],
+	[1, 4],
+	[1, 3],
+	[2, 5],
+	[1, 2],
+	[3, 5],
+	[2, 3],
+	[3, 4],
+	[4, 5],
+	[9, 10],
+] as const;
+
+/** The nearest of them: `3 of 4 cases`. */
+function casesWords(chance: number): string {
+	const off = ([part, all]: readonly [number, number]) => Math.abs(part / all - chance);
+	const [part, all] = CASES.reduce((best, one) => (off(one) < off(best) ? one : best));
+	return `${part} of ${all} cases`;
+}
 
 /** `31 %`; a cause that is only nearly out of the question is under 1 %. */
 export function percent(chance: number): string {
@@ -89,12 +136,14 @@ export function expectedWords(time: string, aim: 'sound' | 'cause'): string {
 	return aim === 'sound' ? `About ${time} to sound.` : `About ${time} to the cause.`;
 }
 
-/** The cautions of what is heard, with that of a tube amp where the way has an amp. */
+/** The cautions of what is heard, with that of a tube amp where the path has an amp; the earth once. */
 export function faultCautions(symptom: Symptom, causes: FaultStep['causes']): readonly string[] {
 	const hasAmp = causes.some(({ suspect }) => suspect.kind === 'amp');
+	const own = incidentCautions(SYMPTOM_WORDS[symptom]);
 	return [
-		...incidentCautions(SYMPTOM_WORDS[symptom]),
-		...(hasAmp ? [FAULT_PAGE.noEarth, TUBE_LOAD] : []),
+		...own.filter((one) => one !== HUM_CAUTION),
+		...(hasAmp || own.includes(HUM_CAUTION) ? [FAULT_PAGE.noEarth] : []),
+		...(hasAmp ? [TUBE_LOAD] : []),
 	];
 }
 

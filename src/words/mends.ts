@@ -13,7 +13,7 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 		case 'amp-load':
 			return about.fits === null
 				? 'Use cabinets that this amp is made for, and ask its maker before anything else.'
-				: `Set it to ${about.fits} ohms, off and cooled down.`;
+				: `Switch the amp off, let it cool down, then set it to ${about.fits} ohms.`;
 		case 'amp-no-load':
 			return 'Plug its cabinet in before it is switched on, and write the cabinet into the rig.';
 		case 'cab-power':
@@ -22,13 +22,13 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 			return about.isOver ? 'Move a pedal to another output.' : 'Add nothing to it.';
 		case 'supply-volts':
 		case 'supply-centre':
-			return 'Do not plug it in like this; use an output or an adapter that fits.';
+			return 'Do not plug it in like this, which can destroy it: use an output or an adapter that fits.';
 		case 'daisy-chain':
 			return 'If it hums, give each an output of its own.';
 		case 'battery-short':
 			return about.change === 'interval'
-				? 'Change it before the doors or in the interval.'
-				: 'Change it before the doors.';
+				? 'Put a fresh one in before the doors, or in the interval at the latest.'
+				: 'Put a fresh one in before the doors.';
 		case 'shared-channel':
 			return 'Ask the radio coordinator for another channel for one of them.';
 		case 'unknown-scene':

@@ -36,6 +36,7 @@ export const ANSWERS = {
 	pedal: 'a pedal',
 	clearSuspect: 'clear a suspect pack',
 	suspect: 'current pack is suspect',
+	freshBattery: 'fresh battery',
 	firstInHands: (slot: string) => `${slot} in hands`,
 	nextBreak: 'next break',
 	outTonight: 'out tonight',
@@ -167,6 +168,8 @@ export const CLEAR_WHICH_PACK = 'Clear which suspect pack?';
 export const NO_PACK_SUSPECT = 'No pack is suspect.';
 export const noSuchPack = (key: string): string => `There is no pack ${key} in the list.`;
 export const SUSPECT = 'SUSPECT';
+export const FRESH_WHERE = 'A fresh battery in what?';
+export const noSuchBattery = (key: string): string => `There is no battery ${key} in the list.`;
 
 // Log, memo, incident.
 

@@ -105,6 +105,8 @@ export function refusalWords(show: Show, refusal: Refusal): string {
 			return 'No fault is being looked for.';
 		case 'no-pack-on':
 			return `${playerName(show, refusal.player)} has no pack on.`;
+		case 'no-battery':
+			return 'Nothing of that name runs on a battery.';
 		case 'suspect-already':
 			return `Pack ${packName(show, refusal.pack)} is already suspect. w - clears it.`;
 		case 'not-suspect':

@@ -223,7 +223,7 @@ const REPORT: Tree = {
 		'What was typed of wireless packs.',
 		{
 			at: ['When it was.', TIME],
-			what: ['Put on, in doubt, or fine again.'],
+			what: ['Put on, in doubt, fine again, or with a fresh battery.'],
 			player: ['Whose it is.'],
 			playerId: ["The player's id."],
 			pack: ['Its name.'],

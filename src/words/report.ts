@@ -163,13 +163,14 @@ export const backAfter = (seconds: number): string =>
 export const cuesMissed = (song: string, cues: readonly string[]): string =>
 	`${song}: ${cues.join(', ')}`;
 export const packWords = (one: {
-	readonly what: 'changed' | 'suspected' | 'cleared';
+	readonly what: 'changed' | 'suspected' | 'cleared' | 'fresh-battery';
 	readonly player: string | null;
 	readonly pack: string;
 	readonly from: string | null;
 }): string => {
 	const { what, player, pack, from } = one;
 	if (what === 'cleared') return `${pack} is fine again`;
+	if (what === 'fresh-battery') return `${pack} has a fresh battery`;
 	if (what === 'suspected') return `${pack} is suspect${player === null ? '' : ` (${player})`}`;
 	return `${player === null ? '' : `${player} has `}${pack}${from === null ? '' : `, before ${from}`}`;
 };

@@ -118,6 +118,10 @@ export const SINCE_EXPECTED = 'a day such as 2026-06-12';
 export const range = (from: number, to: number): string => `${from} to ${to}`;
 export const SIZE_NEEDS = '--size needs columns and rows';
 export const SIZE_EXPECTED = 'a size such as 120x40, each 1 to 1000';
+export const MIDI_OF_SCRIPT =
+	'rehearse --midi writes what a script would send, and there is no --script';
+export const MIDI_LIVE =
+	'Add --script FILE. To send to the pedals from the live screen: rackside run SHOW --midi PORT.';
 export const NO_SCRIPT = 'there is no such script';
 export const scriptUnreadable = (why: string): string => `this script cannot be read: ${why}`;
 export const CHECK_NAME = 'Check the name and the folder.';

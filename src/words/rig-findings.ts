@@ -7,6 +7,9 @@ import { byId, type Call, onRack } from './call.ts';
 import { TUBE_LOAD } from './cautions.ts';
 import { figure, hourWords, PART_WORDS, RIG_PAGE } from './rig.ts';
 
+/** The pole of a plug or a socket, as it is marked on them. */
+const POLE = { positive: 'plus', negative: 'minus' } as const;
+
 /** For people: instruments by slot and name, everything else by its name. */
 export function rigFindingWords(show: Show, finding: RigFinding): string {
 	return words(show, finding, onRack(show));
@@ -22,7 +25,7 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 		case 'amp-load': {
 			const { player, ohms, tapOhms } = finding;
 			const amp = partName(show, player, finding.amplifier);
-			return `${whose(show, player)} ${amp} is set to ${tapOhms} ohms, and its cabinets are ${figure(ohms)} ohms together.`;
+			return `${whose(show, player)} ${amp} is set to ${tapOhms} ohms, but the cabinets on it are ${figure(ohms)} ohms together.`;
 		}
 		case 'amp-no-load':
 			return `${whose(show, finding.player)} ${partName(show, finding.player, finding.amplifier)} has tubes and no cabinet in the rig. ${TUBE_LOAD}`;
@@ -35,9 +38,9 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 				: `${used} of its ${figure(finding.ratedMa)} mA are drawn, more than four fifths.`;
 		}
 		case 'supply-volts':
-			return `${consumer(show, finding, call)} wants ${figure(finding.wants)} V, and supply ${supplyName(show, finding.supply)} output ${finding.output} gives ${figure(finding.gives)} V.`;
+			return `${consumer(show, finding, call)} needs ${figure(finding.wants)} V, and supply ${supplyName(show, finding.supply)} output ${finding.output} gives ${figure(finding.gives)} V.`;
 		case 'supply-centre':
-			return `${consumer(show, finding, call)} wants the ${finding.wants} pole in the middle of its plug, and supply ${supplyName(show, finding.supply)} output ${finding.output} has the ${finding.gives} one there.`;
+			return `${consumer(show, finding, call)} needs ${POLE[finding.wants]} in the middle of its plug, and supply ${supplyName(show, finding.supply)} output ${finding.output} has ${POLE[finding.gives]} there.`;
 		case 'daisy-chain':
 			return `${listed(finding.on.map((one) => consumer(show, one, call)))} share supply ${supplyName(show, finding.supply)} output ${finding.output}: a chain can hum.`;
 		case 'battery-short': {
@@ -45,7 +48,7 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 				finding.what === 'pack'
 					? `Pack ${packName(show, finding.id)}`
 					: consumer(show, finding, call);
-			return `${what} has ${hourWords(finding.hoursLeft)} left in its battery, and the show takes ${hourWords(finding.hoursNeeded)}.`;
+			return `${what} has ${hourWords(finding.hoursLeft)} left in its battery, but the show takes ${hourWords(finding.hoursNeeded)}.`;
 		}
 		case 'shared-channel':
 			return `Packs ${listed(finding.packs.map((id) => packName(show, id)))} are ${finding.packs.length === 2 ? 'both' : 'all'} on channel ${finding.channel}.`;

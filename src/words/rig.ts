@@ -1,10 +1,10 @@
-// The rig as people read it: parts of the way of the sound, figures with their units.
+// The rig as people read it: parts of the sound path, figures with their units.
 
-import type { BatteryLeft } from '../rig/battery-hours.ts';
+import type { BatteryIn } from '../journal/entry.ts';
 import { type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
 import type { PartKind, RigPart } from '../showfile/rig.ts';
 import type { Pedal, PedalState, PedalStates, Show } from '../showfile/show.ts';
-import { pedalName } from '../showfile/shown-names.ts';
+import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 
 /** What parts are called. */
 export const PART_WORDS: Readonly<Record<PartKind, string>> = {
@@ -27,6 +27,7 @@ export const RIG_PAGE = {
 	supplies: 'SUPPLIES',
 	batteries: 'BATTERIES',
 	tone: 'TONE',
+	phase: 'PHASE',
 	tempo: 'TEMPO',
 	patch: 'BY SONG',
 	look: 'LOOK AT',
@@ -236,16 +237,22 @@ export function boardStateWords(
 		.join(', ');
 }
 
-/** What a battery is in. */
-export function batteryOf(
-	{ what, id }: Pick<BatteryLeft, 'what' | 'id'>,
-	names: { readonly owner: string; readonly name: string },
-): string {
-	return what === 'pack'
-		? `pack ${names.name}`
-		: what === 'instrument'
-			? names.name
-			: `${names.owner} ${names.name || id}`;
+/** Two ways to the desk, of which the file does not say how far apart they are. */
+export const phaseWords = (player: string, ends: readonly string[]): string =>
+	`${player}: ${ends.join(' and ')} carry the same sound. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller.`;
+
+/** A part with its kind: `amp head`. */
+export const partInWords = ({ kind, name }: Pick<RigPart, 'kind' | 'name'>): string =>
+	name === PART_WORDS[kind] ? name : `${PART_WORDS[kind]} ${name}`;
+
+/** What a battery is in: `pack P1`, `4 Anchor`, `Bo Drive`. */
+export function batteryOf(show: Show, { what, player, id }: BatteryIn): string {
+	if (what === 'pack') return `pack ${packName(show, id)}`;
+	if (what === 'instrument') return shownInstrument(show, id);
+	const part =
+		what === 'part' ? show.rigs?.[player ?? '']?.find((one) => one.id === id) : undefined;
+	const name = part?.name ?? pedalName(show, player ?? '', id);
+	return `${player === null ? '' : playerName(show, player)} ${name || id}`.trimStart();
 }
 
 /** At most one decimal. */

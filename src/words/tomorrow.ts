@@ -60,6 +60,9 @@ export const REPAIR = {
 	pedal: (pedal: string): string => `free the switch of ${pedal}`,
 	pedalWhy: (isOn: boolean, when: string): string => `stuck ${isOn ? 'on' : 'off'} since ${when}`,
 	pack: (pack: string): string => `check battery and channel of pack ${pack}`,
+	battery: (what: string): string => `fresh battery in ${what}`,
+	batteryWhy: (left: string, needed: string): string =>
+		`${left} left, the next show takes ${needed}`,
 	incident: (kind: string): string => `look into: ${kind}`,
 	/** `21:04 in Lantern, Ash had it`. */
 	found: (when: string, player: string | null): string =>

@@ -1,11 +1,13 @@
 // An instrument that rings: which string or part of the body it may be, polarity before any filter, the notch, the
 // band of the desk; typed while the show is on, kept with the instrument, printed on the sheet.
 
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { ringingLines } from '../../src/bench/ringing.ts';
+import { measuredOnGear } from '../../src/cli/bench/gear-journal.ts';
+import { ringingNotes } from '../../src/cli/live/ringing-notes.ts';
 import {
 	hasRingingBody,
 	nearestNote,
@@ -115,4 +117,48 @@ test('kept with the instrument and printed on the run sheet, the newest first', 
 	]);
 	const other = await runCommand(place, 'setup', SHOW, 'F1', '--feedback', 'loud');
 	expect(other).toMatchObject({ code: 2, err: expect.stringMatching(/a note with its octave/) });
+});
+
+test('undone, it is taken from the instrument too; redone, it is kept again; resumed, the same', async () => {
+	const data = join(folder, 'undone');
+	const places = { data, nights: join(data, 'nights'), settings: data };
+	mkdirSync(join(data, 'gear'), { recursive: true, mode: 0o700 });
+	const of = { places, folder: '/shows', night: 'n1', wallMs: () => 1000 };
+	const night = loadShow(SHOW);
+	const rings = () => {
+		const fell = night.instruments.find(({ id }) => id === 'F1')!;
+		return measuredOnGear(places, '/shows').ringsOn(fell);
+	};
+	const open = () => {
+		const notes = ringingNotes({
+			...of,
+			noted: measuredOnGear(places, '/shows').noted,
+			show: () => night,
+		});
+		const all: Promise<string | null>[] = [];
+		const settled = async () =>
+			expect((await Promise.all(all)).filter((one) => one !== null)).toEqual([]);
+		return {
+			settled,
+			keepRinging: (...asked: Parameters<typeof notes.keepRinging>) =>
+				all[all.push(notes.keepRinging(...asked)) - 1]!,
+			ringingUndone: (...asked: Parameters<typeof notes.ringingUndone>) =>
+				all[all.push(notes.ringingUndone(...asked)) - 1]!,
+		};
+	};
+	const first = open();
+	const { press } = pressedNight(night, first);
+	press('t', '0', 'space', 'tab', 'tab', 'tab', 'tab', 'tab', 'enter', '5', '6', '2', 'enter');
+	await first.settled();
+	expect(rings()).toEqual([62]);
+	press('u');
+	await first.settled();
+	expect(rings()).toEqual([]);
+	press('y');
+	await first.settled();
+	expect(rings()).toEqual([62]);
+	// Another start of the program knows what was noted in this night.
+	const again = open();
+	expect(await again.ringingUndone('no:1', false)).toBeNull();
+	expect(rings()).toEqual([62]);
 });

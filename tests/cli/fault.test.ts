@@ -16,7 +16,7 @@ test('the next test, and every part with its chance', async () => {
 	const { code, told } = await ask('--symptom', 'silent');
 	expect(code).toBe(0);
 	expect(told.next).toMatchObject({ test: expect.any(String), seconds: expect.any(Number) });
-	expect(told.next.why).toMatch(/\d+ %/);
+	expect(told.next.why).toMatch(/^helps in \d+ of \d+ cases, \d+ s$/);
 	expect(told.causes.map(({ part }: { part: string }) => part).toSorted()).toEqual(
 		['B3', 'boost', 'cab1', 'cab2', 'delay', 'drive', 'head', 'lead'].toSorted(),
 	);

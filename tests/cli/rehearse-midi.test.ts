@@ -112,3 +112,12 @@ test('a file that is there is kept', async () => {
 	expect(err).toMatch(/is there already.*--force/);
 	expect(readFileSync(join(folder, 'mine.midi'), 'utf8')).toBe('mine');
 });
+
+test('without a script there is nothing to write: refused in a sentence, and said how to send live', async () => {
+	const place = { cwd: folder, data: join(folder, 'data') };
+	const { code, out, err } = await runCommand(place, 'rehearse', SHOW, '--midi', 'none.midi');
+	expect({ code, out }).toEqual({ code: 2, out: '' });
+	expect(err.replace(/\s+/g, ' ')).toContain(
+		'rehearse --midi writes what a script would send, and there is no --script. Add --script FILE.',
+	);
+});

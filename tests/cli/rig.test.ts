@@ -1,7 +1,10 @@
 // `rackside rig` as a user runs it: the fields that scripts rely on, the page, and what it ends with.
 
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
 import { runCommand } from './run-command.ts';
 
 const FAULTY = fileURLToPath(new URL('../rig/faulty.yaml', import.meta.url));
@@ -44,4 +47,19 @@ test('a show that says little of its rig has a page of what it says, and nothing
 	expect(code).toBe(0);
 	expect(out).not.toMatch(/LOADS|SUPPLIES|LOOK AT/);
 	expect(out).toMatch(/Lantern +Bo +solo +Drive, Boost, Delay dotted eighth 433 ms/);
+});
+
+test('of two ways to the desk it says that their phase is not known, and what tells', async () => {
+	const folder = mkdtempSync(join(tmpdir(), 'rackside-rig-'));
+	onTestFinished(() => rmSync(folder, { recursive: true }));
+	const text = readFileSync(FAULTY, 'utf8').replace(
+		'    - {id: head, kind: amp,',
+		'    - {id: di, kind: direct-box, name: Box}\n    - {id: head, kind: amp,',
+	);
+	writeFileSync(join(folder, 'two.yaml'), text);
+	const { out } = await runCommand(PLACE, 'rig', join(folder, 'two.yaml'));
+	expect(out.replace(/\s+/g, ' ')).toMatch(
+		/PHASE Bo: direct box Box and amp head carry the same sound\. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller\./,
+	);
+	expect((await runCommand(PLACE, 'rig', FAULTY)).out).not.toContain('PHASE');
 });

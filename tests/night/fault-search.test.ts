@@ -382,3 +382,25 @@ test('any keys and any answers: nothing throws, what is drawn fits, and the jour
 		{ numRuns: Math.ceil(RUNS / 3) },
 	);
 }, 120_000);
+
+describe('the backup that a search names', () => {
+	const searched = (rest: string) => rehearsed(`${OPENED}01:00 n b s\n${rest}`);
+	const card = (night: Night) => drawn(night).replace(/\s+/g, ' ');
+	test('stands on the tall card as that of a break does, and enter records just that', () => {
+		const night = searched('01:04 m esc\n');
+		const [first] =
+			night.screen().prompt?.backup === undefined ? [] : [night.screen().prompt!.backup!];
+		expect(first).toMatchObject({ player: 'bo', forWhat: 'NO SOUND', isSilent: true });
+		expect(first?.standIn.instrument).toBe('B2');
+		expect(card(night)).toMatch(/BO DOWN 0:0\d NO SOUND/);
+		expect(card(night)).toMatch(/TAKE \S+ Sorrel/);
+		night.press('enter');
+		expect(night.session().players.bo?.holds).toBe('B2');
+		expect(card(night)).not.toContain('NO SOUND Sorrel');
+	});
+	test('is on no card once the search is put off, or the song is over', () => {
+		expect(searched('01:05 esc\n').screen().prompt).toBeNull();
+		expect(card(searched('01:05 esc\n'))).not.toMatch(/TAKE \S+ Sorrel/);
+		expect(card(searched('04:00 d\n04:05 m esc\n'))).not.toMatch(/TAKE \S+ Sorrel/);
+	});
+});

@@ -18,13 +18,13 @@ test('a rig with one of each', () => {
 	const { root } = joinFiles({ load: () => bytes, mainFile: 'faulty.yaml', readYaml });
 	const risks = checkList(showFrom(FAULTY), { findings: [], warnings: [], root });
 	expect(risks.map(({ where, words }) => `${where?.line}: ${words}`)).toEqual([
-		"18: Bo's amp head is set to 16 ohms, and its cabinets are 4 ohms together. Set it to 4 ohms, off and cooled down.",
-		"23: Bo's Drive wants the positive pole in the middle of its plug, and supply S1 output a has the negative one there. Do not plug it in like this; use an output or an adapter that fits.",
+		"18: Bo's amp head is set to 16 ohms, but the cabinets on it are 4 ohms together. Switch the amp off, let it cool down, then set it to 4 ohms.",
+		"23: Bo's Drive needs plus in the middle of its plug, and supply S1 output a has minus there. Do not plug it in like this, which can destroy it: use an output or an adapter that fits.",
 		"24: In One, Bo's Delay is asked for the scene broad, which it does not have. Add the scene to the pedal, or correct its name.",
 		"19: Bo's cabinet cab1 takes 10 W and can get 15 W. Use a cabinet that takes more, or an amp that gives less.",
 		'26: Supply S1 output a: 115 mA are drawn, and it gives 100 mA. Move a pedal to another output.',
-		'27: Pack P1 has 2 h left in its battery, and the show takes 3 h 5 min. Change it before the doors or in the interval.',
-		"25: Bo's Boost has 2 h 10 min left in its battery, and the show takes 3 h 5 min. Change it before the doors or in the interval.",
+		'27: Pack P1 has 2 h left in its battery, but the show takes 3 h 5 min. Put a fresh one in before the doors, or in the interval at the latest.',
+		"25: Bo's Boost has 2 h 10 min left in its battery, but the show takes 3 h 5 min. Put a fresh one in before the doors, or in the interval at the latest.",
 		'27: Packs P1 and P2 are both on channel G1. Ask the radio coordinator for another channel for one of them.',
 		"11: In Two, Bo's Delay goes by the tempo (quarter), and the song has none. Give the song its tempo.",
 		"26: Bo's Drive and Bo's Delay share supply S1 output a: a chain can hum. If it hums, give each an output of its own.",

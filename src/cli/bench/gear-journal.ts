@@ -13,7 +13,7 @@ import { type FolderName, namesIn, segmentFiles } from '../../disk/read-night.ts
 import { realDisk } from '../../disk/real-disk.ts';
 import { parseSegmentName, segmentFileName } from '../../disk/segment-name.ts';
 import { laptopId, writerId } from '../../disk/writer-id.ts';
-import type { GearEntry, Measured } from '../../gear/gear-entry.ts';
+import type { GearEntry, Measured, Rang } from '../../gear/gear-entry.ts';
 import { gearId } from '../../gear/gear-id.ts';
 import { remembered } from '../../gear/remembered.ts';
 import { inOrder } from '../../journal/record-order.ts';
@@ -79,6 +79,8 @@ export type MeasuredBefore = {
 	readonly measuredOn: (instrument: Instrument) => readonly Measured[];
 	/** Hertz that an instrument rang at, the newest first. */
 	readonly ringsOn: (instrument: Instrument) => readonly number[];
+	/** What instruments rang at, with the nights that noted it; those at the bench left out. */
+	readonly noted: readonly Rang[];
 	/** As in `GearOnDisk`. */
 	readonly findings: readonly string[];
 };
@@ -91,6 +93,9 @@ export function measuredOnGear(paths: Paths, folder: string): MeasuredBefore {
 	return {
 		measuredOn: (instrument) => of(instrument).past,
 		ringsOn: (instrument) => of(instrument).rings,
+		noted: entries.filter(
+			(one): one is Rang => one.k === 'feedback-noted' && one.note !== undefined,
+		),
 		findings,
 	};
 }

@@ -1,8 +1,12 @@
 // `rackside fault`: the next best test for what is heard from a player, with what was answered so far.
 
+import { dirname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import type { Problem } from '../../base/problem.ts';
+import { showIdentity } from '../../disk/paths.ts';
 import { faultJson, faultLines } from '../../report/fault-page.ts';
+import { batteriesLeft } from '../../rig/battery-hours.ts';
+import { isEmpty } from '../../rig/battery-now.ts';
 import type { Answer } from '../../rig/fault-belief.ts';
 import { SYMPTOMS, type Symptom } from '../../rig/fault-suspects.ts';
 import { faultStep } from '../../rig/find-fault.ts';
@@ -14,8 +18,11 @@ import { instrumentNamed } from '../bench/asked-instrument.ts';
 import type { CliCommand, Request } from '../command.ts';
 import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
+import { causesBefore, foundBefore } from '../nights/found-before.ts';
+import { nightPlaces } from '../nights/night-places.ts';
 import { notAmong, type Unknown } from '../not-among.ts';
 import { openShow } from '../open-show.ts';
+import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 
 const { options: WORDS } = COMMAND_WORDS.fault;
@@ -42,10 +49,18 @@ export const faultCommand: CliCommand = {
 		if (!symptom.ok) return tellProblems(symptom.problems, io);
 		const instrument = askedHands(request, { show, player: player.value });
 		if (!instrument.ok) return tellProblems(instrument.problems, io);
+		const { folders } = nightPlaces(placesOf(request, io));
 		const about = {
 			player: player.value,
 			instrument: instrument.value,
 			symptom: symptom.value,
+			doubted: batteriesLeft(show)
+				.filter(isEmpty)
+				.map(({ id }) => id),
+			found: foundBefore(await causesBefore(folders, null), {
+				...{ show, player: player.value },
+				folder: dirname(showIdentity(resolve(io.cwd, file))),
+			}),
 		};
 		const { tests } = faultStep(show, about, { aim: 'cause', answers: [] });
 		const answers = askedAnswers(

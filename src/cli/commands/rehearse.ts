@@ -13,6 +13,8 @@ import { diskTrouble } from '../../words/disk.ts';
 import { problemOf } from '../../words/problems.ts';
 import {
 	CHECK_NAME,
+	MIDI_LIVE,
+	MIDI_OF_SCRIPT,
 	NO_SCRIPT,
 	SIZE_EXPECTED,
 	SIZE_NEEDS,
@@ -57,6 +59,9 @@ export const rehearseCommand: CliCommand = {
 		const asPlayed = playedLike(request, io);
 		if (typeof asPlayed === 'number') return asPlayed;
 		const scriptFile = optionText(request, 'script');
+		if (scriptFile === null && request.options.midi !== undefined) {
+			return tellProblems([{ code: 'needs-script', what: MIDI_OF_SCRIPT, hint: MIDI_LIVE }], io);
+		}
 		if (scriptFile === null) {
 			const speed = askedNumber(request, 'speed', { from: 1, to: MOST_SPEED, otherwise: 1 });
 			if (!speed.ok) return tellProblems(speed.problems, io);

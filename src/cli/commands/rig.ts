@@ -1,4 +1,4 @@
-// `rackside rig`: the way of each player's sound, its loads, supplies and batteries, and every board by song.
+// `rackside rig`: each player's sound path, its loads, supplies and batteries, and every board by song.
 
 import { cleanText } from '../../base/clean-text.ts';
 import { rigJson } from '../../report/rig-json.ts';

@@ -13,7 +13,7 @@ import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { openSettings } from '../../disk/settings.ts';
 import { troubleLog, troublesPath } from '../../disk/trouble-log.ts';
-import { gearId } from '../../gear/gear-id.ts';
+import type { NightCauses } from '../../history/found-causes.ts';
 import { openNight } from '../../night/night.ts';
 import { oddStart, plannedZero } from '../../night/planned-zero.ts';
 import { playedAlong } from '../../night/played-along.ts';
@@ -22,15 +22,15 @@ import { nodeClock } from '../../terminal/clock.ts';
 import { takeLateEnter } from '../../terminal/late-enter.ts';
 import { styledScreen } from '../../ui/styled-screen.ts';
 import { diskFaultWords, noHomeWords } from '../../words/disk.ts';
-import { notKept } from '../../words/gear-journal.ts';
 import { NO_MIDI_PEDALS } from '../../words/midi.ts';
 import { ANEW_ASKED, ANEW_KEY, ANEW_NOT, oddStartWords } from '../../words/program.ts';
-import { keepGear, measuredOnGear } from '../bench/gear-journal.ts';
+import { measuredOnGear } from '../bench/gear-journal.ts';
 import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import { isInStandInHome } from '../home.ts';
 import type { Io } from '../io.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
+import { causesBefore, foundBefore } from '../nights/found-before.ts';
 import { nightPlaces } from '../nights/night-places.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
@@ -39,6 +39,7 @@ import { liveMidi } from './live-midi.ts';
 import { livePreferences } from './live-preferences.ts';
 import { screenAbilities, screenOptions, showLive } from './live-screen.ts';
 import { sendsMidi } from './midi-out.ts';
+import { ringingNotes } from './ringing-notes.ts';
 import { wayOut } from './way-out.ts';
 
 export type LiveRequest = {
@@ -57,6 +58,9 @@ export type LiveRequest = {
 /** A copy that was told to leave has ended by then. */
 const LEAVING_MS = 1200;
 const LOOK_AGAIN_MS = 100;
+
+/** The screen stands by then. */
+const READ_BEFORE_MS = 3000;
 
 const TICK_MS = 1000;
 
@@ -128,6 +132,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	});
 	const hasMidi = midi !== null && sendsMidi(begun.show);
 	const isMidiIdle = midi !== null && !hasMidi && typeof live.midi === 'string';
+	let before: readonly NightCauses[] = [];
 	const night = openNight({
 		show: begun.show,
 		journal: begun.journal,
@@ -139,18 +144,13 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		preferences,
 		measuredOn: gear.measuredOn,
-		...(!live.isRehearsal && {
-			keepRinging: async ({ instrument, hertz }) => {
-				const one = night.session().show.instruments.find(({ id }) => id === instrument);
-				if (one === undefined) return null;
-				const at = realTime.wallMs();
-				const trouble = await keepGear(places, {
-					...{ k: 'feedback-noted', at, hertz },
-					gear: gearId(one, showFolder),
-				});
-				return trouble === null ? null : notKept(trouble);
-			},
-		}),
+		foundBefore: (show, player) => foundBefore(before, { show, folder: showFolder, player }),
+		...(!live.isRehearsal &&
+			ringingNotes({
+				...{ places, folder: showFolder, night: begun.id, noted: gear.noted },
+				wallMs: realTime.wallMs,
+				show: () => night.session().show,
+			})),
 		...(midi && { ...midi, asksToSend: hasMidi }),
 		drafts: draftFile(realDisk, draftPlace),
 		findings: [
@@ -163,6 +163,15 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		],
 	});
 	midi?.start();
+	// Beside the night: nothing waits for it, and what is not read yet does not count.
+	screenClock.after(READ_BEFORE_MS, () => {
+		causesBefore(folders, begun.id).then(
+			(nights) => {
+				before = nights;
+			},
+			() => {},
+		);
+	});
 	await showLive({
 		night: live.asPlayed ? playedAlong(night) : night,
 		clock: screenClock,
