@@ -6,7 +6,7 @@ import { Script } from 'node:vm';
 
 const [textFile, codeFile] = process.argv.slice(2);
 const script = new Script(readFileSync(textFile, 'latin1'), { filename: 'rackside' });
-const { main } = await new Promise((take) =>
+const { answer } = await new Promise((take) =>
 	script.runInThisContext()(process.getBuiltinModule, import.meta.url, take),
 );
 const opening = 'tests/rehearsals/club-opening.txt';
@@ -16,7 +16,7 @@ for (const line of [
 	`rehearse shows/club.yaml --script ${opening} --quiet`,
 	'nights',
 ]) {
-	await main(line.split(' '));
+	await answer(line.split(' '));
 }
 writeFileSync(codeFile, script.createCachedData());
 // That a show has something to look at is no failure here.

@@ -1,6 +1,6 @@
 // What a command may touch of the world around it, so that a test can run one without a process.
 
-import { writeSync } from 'node:fs';
+import { fstatSync, writeSync } from 'node:fs';
 
 export type Io = {
 	/** To standard output, as it is. */
@@ -16,8 +16,13 @@ export type Io = {
 	readonly wallMs: () => number;
 };
 
+export type ProcessIo = Io & {
+	/** Whether all that was written is out of the process. */
+	readonly isAllSent: () => boolean;
+};
+
 /** The process's own; `onLost` ends it when the output cannot be written, for which it is told the error's code. */
-export function processIo(onLost: (code: string | undefined) => never): Io {
+export function processIo(onLost: (code: string | undefined) => never): ProcessIo {
 	// Opening input or output takes longer than the rest of a small command, and few ask for it.
 	let stream: NodeJS.WriteStream | null = null;
 	let complaints: NodeJS.WriteStream | null = null;
@@ -41,9 +46,11 @@ export function processIo(onLost: (code: string | undefined) => never): Io {
 			return process.stdin.isTTY === true;
 		},
 		get isOutputTerminal() {
-			return opened().isTTY === true;
+			// To know that a file or a pipe is no terminal it need not be opened.
+			return fstatSync(OUTPUT).isCharacterDevice() && opened().isTTY === true;
 		},
 		wallMs: () => Date.now(),
+		isAllSent: () => [stream, complaints].every((one) => (one?.writableLength ?? 0) === 0),
 	};
 }
 

@@ -9,9 +9,10 @@ const USUAL_COLUMNS = 80;
 export function terminalText(
 	text: string,
 	{ isOutputTerminal }: Pick<Io, 'isOutputTerminal'>,
-	columns: number = process.stdout.columns || USUAL_COLUMNS,
+	given?: number,
 ): string {
 	if (!isOutputTerminal) return text;
+	const columns = given ?? (process.stdout.columns || USUAL_COLUMNS);
 	return text
 		.split('\n')
 		.map((line) => wrapWords(line, columns).join('\n'))

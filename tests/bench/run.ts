@@ -1,6 +1,8 @@
-// The benchmarks: `npm run bench`, or `npm run bench -- replay` for those whose name contains a word.
+// The benchmarks: `npm run bench`, or `npm run bench -- replay` for those whose name contains a word;
+// `npm run bench -- against REF` compares this checkout with that commit.
 // Each row prints its figure beside its target; a busy machine moves the figures, hardly the ratios.
 
+import { benchAgainst } from './against.ts';
 import { benchBreak } from './break.ts';
 import { benchCommands } from './commands.ts';
 import { benchFault } from './fault.ts';
@@ -13,9 +15,10 @@ import { benchReplay } from './replay.ts';
 import { benchStart } from './start.ts';
 import { benchTuningPage } from './tuning-page.ts';
 
-const [only = ''] = process.argv.slice(2);
+const [only = '', ref = 'HEAD'] = process.argv.slice(2);
 const rounds = Number(process.env.BENCH_ROUNDS ?? 7);
 
+if (only === 'against') benchAgainst(ref);
 for (const { name, run } of [
 	{ name: 'commands', run: benchCommands },
 	{ name: 'tuning-page', run: benchTuningPage },

@@ -102,6 +102,15 @@ describe('the built program', () => {
 		expect(status).toBe(0);
 	});
 
+	// A pipe holds 64 KB on Linux (pipe(7)); the schema has more than twice as much.
+	test('ends only when all is written, however late it is read', async () => {
+		const { out } = await runCommand({ cwd: tmpdir(), data: tmpdir() }, 'schema');
+		expect(out.length).toBeGreaterThan(2 * 65_536);
+		const late = '"$0" "$1" schema | { sleep 0.5; cat; }';
+		const found = spawnSync('sh', ['-c', late, process.execPath, bundle], { encoding: 'utf8' });
+		expect(found.stdout).toBe(out);
+	});
+
 	test.each(['plan', 'check'])('%s counts wide characters as it does unbundled', async (name) => {
 		const folder = mkdtempSync(join(tmpdir(), 'rackside-wide-'));
 		try {

@@ -158,7 +158,7 @@ function notTakenUp(services: NightServices, night: NightSummary | null): string
 }
 
 type StandIn = {
-	/** The show to go by where the night has no copy. */
+	/** The night's own copy, read before; with a header for it, the show to go by where it has none. */
 	readonly show: Show;
 	/** What the night gets a header from when its own is lost. */
 	readonly subject?: NightSubject;
@@ -186,7 +186,8 @@ function takeUp(
 	if (!opened.journal) return null;
 	return {
 		id,
-		show: keptShow(opened.header?.show) ?? show,
+		// Where there is no other header, what to go by is its own copy; checking a show takes milliseconds.
+		show: (subject && keptShow(opened.header?.show)) ?? show,
 		journal: opened.journal,
 		startedAtMs: opened.startedAtMs ?? opened.records()[0]?.t ?? services.upMs,
 		findings: opened.findings.map(nightFindingWords),
