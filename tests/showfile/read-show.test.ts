@@ -76,10 +76,11 @@ set:
 `;
 
 describe('a show with everything in it', () => {
-	const show = showFrom(WHOLE);
+	// Read anew by each test, so that each is known to reach what reads.
+	const whole = () => showFrom(WHOLE);
 
 	it('keeps what the file says', () => {
-		expect(show).toMatchObject({
+		expect(whole()).toMatchObject({
 			title: 'Quay Street, second night',
 			venue: 'Wharrel Rooms',
 			date: '2026-06-12',
@@ -94,7 +95,7 @@ describe('a show with everything in it', () => {
 			stock: [{ gauge: '10', count: 12 }],
 			abbreviations: { OPG: 'open G' },
 		});
-		expect(show.instruments[0]).toMatchObject({
+		expect(whole().instruments[0]).toMatchObject({
 			slot: 's',
 			for: ['ash'],
 			tuning: { name: 'open G', notes: ['D2', 'G2', 'D3', 'G3', 'B3', 'D4'] },
@@ -107,12 +108,12 @@ describe('a show with everything in it', () => {
 			pickups: 'two',
 		});
 		// Ten thousandths of an inch are 0.254 mm.
-		expect(show.instruments[0]?.strings[0]).toEqual({ millimetres: 0.254, isWound: false });
-		expect(show.instruments[0]?.strings[4]).toEqual({ millimetres: 0.9, isWound: true });
+		expect(whole().instruments[0]?.strings[0]).toEqual({ millimetres: 0.254, isWound: false });
+		expect(whole().instruments[0]?.strings[4]).toEqual({ millimetres: 0.9, isWound: true });
 	});
 
 	it('reads a song, its parts and its cues', () => {
-		expect(show.songs[0]).toEqual({
+		expect(whole().songs[0]).toEqual({
 			id: 'lantern',
 			title: '1.10',
 			lengthSeconds: 210,
@@ -179,8 +180,37 @@ describe('a show with everything in it', () => {
 		});
 	});
 
+	it('keeps the shapes and the order of pedals that a song gives, and leaves out those it does not', () => {
+		const songs = `  - {id: harbour, hands: {ash: {instrument: none}}, shapes: {ash: [022100, x32010], bo: 2210}, order: {ash: [drive, delay], bo: drive}}
+  - {id: lantern}`;
+		const [harbour, lantern] = showFrom(smallShow({ songs })).songs;
+		expect(harbour?.parts).toEqual({ ash: { kind: 'none' } });
+		// As chord diagrams are written: string 1 last, x for a string that is not played.
+		expect(harbour?.shapes).toEqual({
+			ash: [
+				[0, 2, 2, 1, 0, 0],
+				[null, 3, 2, 0, 1, 0],
+			],
+			bo: [[2, 2, 1, 0]],
+		});
+		expect(harbour?.order).toEqual({ ash: ['drive', 'delay'], bo: ['drive'] });
+		expect(lantern).toEqual({
+			id: 'lantern',
+			title: 'lantern',
+			lengthSeconds: null,
+			tempo: null,
+			parts: {},
+			board: {},
+			cues: [],
+			starts: null,
+			count: null,
+			ends: 'stop',
+			notes: null,
+		});
+	});
+
 	it('marks the songs of an encore and keeps gaps and intervals', () => {
-		expect(show.set).toEqual([
+		expect(whole().set).toEqual([
 			{ kind: 'song', song: 'lantern', gapSeconds: null, isEncore: false },
 			{ kind: 'interval', seconds: 1200 },
 			{ kind: 'song', song: 'lantern', gapSeconds: 5, isEncore: false },
@@ -190,7 +220,7 @@ describe('a show with everything in it', () => {
 	});
 
 	it('keeps what a pedal has that nobody asks for yet', () => {
-		expect(show.boards.bo).toEqual([
+		expect(whole().boards.bo).toEqual([
 			{
 				id: 'drive',
 				name: 'Drive',
@@ -209,7 +239,7 @@ describe('a show with everything in it', () => {
 	});
 
 	it('takes the times of the instrument first, then its kind, then those for all', () => {
-		expect(show.instruments[0]?.times).toEqual({
+		expect(whole().instruments[0]?.times).toEqual({
 			touchUp: 45,
 			oneString: 60,
 			twoStrings: 75,
@@ -225,22 +255,22 @@ describe('a show with everything in it', () => {
 	});
 
 	it('cannot be changed, however deep', () => {
-		expect(() => Object.assign(show.songs[0]?.cues[1]?.boards.bo ?? {}, { drive: null })).toThrow(
-			TypeError,
-		);
-		expect(Object.isFrozen(show.instruments[0]?.tuning.notes)).toBe(true);
+		expect(() =>
+			Object.assign(whole().songs[0]?.cues[1]?.boards.bo ?? {}, { drive: null }),
+		).toThrow(TypeError);
+		expect(Object.isFrozen(whole().instruments[0]?.tuning.notes)).toBe(true);
 	});
 
 	it('survives being written as JSON and read again, as a journal does', () => {
-		expect(JSON.parse(JSON.stringify(show))).toEqual(show);
+		expect(JSON.parse(JSON.stringify(whole()))).toEqual(whole());
 	});
 });
 
 describe('a show with hardly anything in it', () => {
-	const show = showFrom(smallShow());
+	const small = () => showFrom(smallShow());
 
 	it('is called after its file and gets the usual times', () => {
-		expect(show).toMatchObject({
+		expect(small()).toMatchObject({
 			title: 'show',
 			venue: null,
 			date: null,
@@ -316,6 +346,13 @@ describe('what an instrument says of itself', () => {
 		expect(insteadOf('A2')).toEqual([{ instrument: 'A2', tuning: null, capo: 0 }]);
 		expect(insteadOf('{instrument: A2}')).toEqual([{ instrument: 'A2', tuning: null, capo: 0 }]);
 		expect(insteadOf('[]')).toEqual([]);
+	});
+
+	it('tells two apart whose ids and capos read alike', () => {
+		const one = '{id: A, kind: electric-6, tuning: E standard}';
+		const more = `  - {id: X, kind: electric-6, tuning: E standard, instead: [{instrument: A, capo: 11}, {instrument: A1, capo: 1}]}\n  - ${one}`;
+		const show = showFrom(smallShow({ more }));
+		expect(show.instruments[3]?.instead?.map(({ instrument }) => instrument)).toEqual(['A', 'A1']);
 	});
 
 	it('reads a tuning for the kind of what is played instead', () => {
@@ -562,6 +599,12 @@ describe('ids', () => {
 	it('may have letters of any script, digits and - _ .', () => {
 		const show = showFrom(smallShow({ songs: '  - {id: ström_2.b-x}', set: '[ström_2.b-x]' }));
 		expect(show.songs[0]?.id).toBe('ström_2.b-x');
+	});
+
+	it('are the same with blanks around them', () => {
+		const show = showFrom(smallShow({ songs: '  - {id: " gravel "}', set: '[gravel, " gravel"]' }));
+		expect(show.set.map((item) => item.kind === 'song' && item.song)).toEqual(['gravel', 'gravel']);
+		expect(show.songs[0]?.id).toBe('gravel');
 	});
 
 	it('are the same however an accent was typed', () => {
