@@ -103,6 +103,11 @@ test.each([
 	expect(linesFrom(smallShow({ more }))).toEqual(said.map((one) => `show.yaml:12:${one}`));
 });
 
+test('a mass of an instrument that has no gauge is said at its place', () => {
+	const more = '  - {id: X, kind: electric-6, tuning: E standard, unit-mass: {10: 0.4, heavy: 2}}';
+	expect(linesFrom(smallShow({ more }))[0]).toMatch(/^show\.yaml:12:72: masses go by gauge/);
+});
+
 test('a tuning of offsets is one of the instrument that they name', () => {
 	const [line = ''] = linesFrom(
 		smallShow({ more: 'offsets: [{instrument: C1, tuning: open G, cents: {1: 2}}]' }),

@@ -284,6 +284,20 @@ describe('a show with hardly anything in it', () => {
 		});
 	});
 
+	it('has nobody and nothing but songs where the file names no more', () => {
+		const show = showFrom('format: rackside/1\nsongs: [{id: one}]\nset: [one]\n');
+		expect(show).toMatchObject({ techs: [], players: [], instruments: [], packs: [], stock: [] });
+		for (const key of ['gauges', 'notes', 'rigs', 'supplies']) expect(show).not.toHaveProperty(key);
+	});
+
+	it('keeps notes on the show and the gauges that are at hand', () => {
+		const more = 'show: {notes: load in by the side door}\ngauges: ["10", 46w]';
+		expect(showFrom(smallShow({ more }))).toMatchObject({
+			notes: 'load in by the side door',
+			gauges: ['10', '46w'],
+		});
+	});
+
 	// Common practice, no source; each can be changed in the file.
 	it.each([
 		[
@@ -319,10 +333,49 @@ describe('what an instrument says of itself', () => {
 	const insteadOf = (text: string) => withMore(`, instead: ${text}`)?.instead;
 	const halfDown = { name: 'half-step down', notes: ['Eb2', 'Ab2', 'Db3', 'Gb3', 'Bb3', 'Eb4'] };
 
+	it('keeps its name, and nothing that the file does not say', () => {
+		const { times, ...amber } = showFrom(smallShow()).instruments[0] ?? {};
+		expect(times).toBeDefined();
+		expect(amber).toEqual({
+			id: 'A1',
+			name: 'Amber',
+			slot: '1',
+			kind: 'electric-6',
+			for: null,
+			tuning: { name: 'E standard', notes: ['E2', 'A2', 'D3', 'G3', 'B3', 'E4'] },
+			scaleMillimetres: null,
+			strings: [],
+			bridge: 'fixed',
+			features: [],
+			pack: 'P1',
+			case: null,
+			spare: false,
+			strung: { on: null, hours: null },
+			leave: null,
+			notes: null,
+			pickups: null,
+		});
+		expect(withMore('')).toMatchObject({ id: 'X', name: 'X', slot: null, pack: null });
+	});
+
+	it('has as many strings as it is said to where its kind has no number of its own', () => {
+		const more = '  - {id: X, kind: other, tuning: G3 D3 A2, strings: [10, 13, 17]}';
+		expect(showFrom(smallShow({ more })).instruments[3]?.strings).toHaveLength(3);
+	});
+
+	it('keeps whose it is, and which one', () => {
+		const text = ', serial: QS-01447, owner: Northern Lights, hired-from: Quay Hire';
+		expect(withMore(text)).toMatchObject({
+			serial: 'QS-01447',
+			owner: 'Northern Lights',
+			hiredFrom: 'Quay Hire',
+		});
+	});
+
 	it('leaves out what the file does not give', () => {
 		const plain = withMore('');
 		expect(plain).toBeDefined();
-		for (const key of ['instead', 'gear', 'recheckAfterSeconds']) {
+		for (const key of ['instead', 'gear', 'recheckAfterSeconds', 'serial', 'owner', 'hiredFrom']) {
 			expect(plain).not.toHaveProperty(key);
 		}
 	});
@@ -399,6 +452,9 @@ describe('the clock of a show', () => {
 		['{start: "22:00", curfew: "00:30"}', 1320, 1470],
 		['{curfew: "01:00"}', null, 1500],
 		['{curfew: "23:00"}', null, 1380],
+		['{curfew: "05:59"}', null, 1799],
+		['{curfew: "06:00"}', null, 360],
+		['{start: "22:00", curfew: "22:00"}', 1320, 1320],
 		['{start: "9:05"}', 545, null],
 	])('%s', (text, startMinutes, curfewMinutes) => {
 		const show = showFrom(smallShow({ more: `show: ${text}` }));
