@@ -79,7 +79,7 @@ rigs:
   bo: [{id: di, kind: direct-box, power: {supply: S1}, switched: tech}]
 boards:
   ash:
-    - {id: drive, input: 1 M, output: 10 k, switched: midi, controls: [gain, tone], scribbles: "blue\\e[1m",
+    - {id: drive, input: 1 M, output: 10 k, switched: midi, controls: [gain, tone], scribbles: {tape: "blue\\e[1m", marks: [12, {at: noon}, ""], none: },
        midi: {channel: 16, on: {cc: 64, value: 0}, off: {note: 60}, tempo: {cc: 93}}}
     - {id: delay, power: {supply: S2, output: b, centre: positive}, midi: {channel: 1, on: {note: 61, velocity: 5}, tempo: {cc: 93, value: 1}}}
 supplies:
@@ -140,7 +140,7 @@ test('notes, controllers and taps, at full strength where none is said', () => {
 			scenes: {},
 			tempo: { kind: 'tap', controller: 93, value: 127 },
 		},
-		extra: { scribbles: 'blue␛[1m' },
+		extra: { scribbles: { tape: 'blue␛[1m', marks: ['12', { at: 'noon' }, ''], none: null } },
 	});
 	expect(delay?.power).toMatchObject({ supply: 'S2', output: 'b', centre: 'positive' });
 	expect(delay?.midi).toMatchObject({
