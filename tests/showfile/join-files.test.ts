@@ -68,7 +68,8 @@ describe('what is included', () => {
 			'show.yaml:2:',
 		],
 	])('cannot be %s', (_, main, said) => {
-		const empty = Array.from({ length: 20 }, (__, at) => [`empty-${at}.yaml`, '']);
+		// The last one is not even there: it is not asked for.
+		const empty = Array.from({ length: 19 }, (__, at) => [`empty-${at}.yaml`, '']);
 		const folder = { 'show.yaml': main, 'gear.yaml': PARTS, ...Object.fromEntries(empty) };
 		const lines = linesFrom(folder);
 		expect(lines).toHaveLength(1);
@@ -100,6 +101,13 @@ describe('what is included', () => {
 			const { problems } = readShow(loaderOf(itself), `${folder}show.yaml`);
 			expect(problems.map(({ code }) => code)).toEqual(['include-twice']);
 		}
+	});
+
+	it('is named by a text', () => {
+		const main = including('gear.yaml').replace('["gear.yaml"]', '[{a: gear.yaml}, gear.yaml]');
+		expect(linesFrom({ 'show.yaml': main, 'gear.yaml': PARTS })).toEqual([
+			expect.stringContaining('show.yaml:2:11: '),
+		]);
 	});
 
 	it('must hold keys: a list or a text is no part of a show, and hides what else may be missing', () => {
@@ -171,6 +179,8 @@ describe('joined', () => {
 		['a time', 'times: {all: {walk: 5s}}\n', 'times: {all: {walk: 6s}}\n', '4:21: walk'],
 		['a short name', 'abbreviations: {Q: drop D}\n', 'abbreviations: {Q: drop C}\n', '4:20: Q'],
 		['a list where the other has keys', 'stage: {humidity: 40}\n', 'stage: [40]\n', '4:8: stage'],
+		['keys where the other has a text', 'stage: warm\n', 'stage: {humidity: 40}\n', '4:8: stage'],
+		['a set', 'set: [a]\n', '', '3:6: set'],
 	])('cannot be %s that both have', (_, gear, main, said) => {
 		expect(joined(gear, main)).toContainEqual(
 			expect.stringContaining(
@@ -182,9 +192,12 @@ describe('joined', () => {
 	it.each(['show: {title: x}\n', 'include: [other.yaml]\n'])(
 		'is nothing that belongs in the main file: %s',
 		(gear) => {
-			const lines = joined(gear, '');
-			expect(lines).toHaveLength(1);
-			expect(lines[0]).toMatch(/^gear\.yaml:4:1: /);
+			expect(joined(gear, '')).toEqual([expect.stringMatching(/^gear\.yaml:4:1: /)]);
+			// It hides nothing else.
+			expect(joined(gear, 'offsets: [{player: bo, cents: {}}]\n')).toEqual([
+				expect.stringContaining('show.yaml:4:20: there is no player bo'),
+				expect.stringMatching(/^gear\.yaml:4:1: /),
+			]);
 		},
 	);
 
