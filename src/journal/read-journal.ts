@@ -146,8 +146,9 @@ class Reader {
 	takeTail(range: ByteRange): Pick<JournalRead, 'torn' | 'isUnterminated'> {
 		let good = range.start;
 		for (const piece of this.#likelyLines(range)) {
-			const after = this.#bytes[piece.end] ?? 0;
-			if (piece.end >= range.end || after === 0 || !this.#take(piece)) continue;
+			// Nothing, or zeros as file systems leave them.
+			const isLast = (this.#bytes[piece.end] ?? 0) === 0;
+			if (isLast || !this.#take(piece)) continue;
 			good = piece.end + 1;
 		}
 		const isUnterminated = good > range.start;

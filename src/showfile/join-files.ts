@@ -62,13 +62,13 @@ export function joinFiles({ load, mainFile, readYaml }: ShowFiles): JoinedFiles 
 
 	const mainBytes = load(mainFile);
 	if (!(mainBytes instanceof Uint8Array)) {
-		return unread([noBytes(mainFile, mainBytes)], cleanText(mainFile));
+		return unread([noBytes(mainFile, mainBytes)], mainFile);
 	}
 	const main = read(mainFile, mainBytes);
 	problems.push(...main.problems);
-	if (!main.root) return unread(problems, files[0] ?? '');
+	if (!main.root) return unread(problems, mainFile);
 	if (main.root.kind !== 'map') {
-		return unread([...problems, notAShow(main.root)], files[0] ?? '');
+		return unread([...problems, notAShow(main.root)], mainFile);
 	}
 
 	let isWhole = true;
@@ -92,14 +92,14 @@ export function joinFiles({ load, mainFile, readYaml }: ShowFiles): JoinedFiles 
 			if (part.root && part.root.kind !== 'empty') problems.push(notAShow(part.root));
 		}
 	}
-	const root = parts.length === 0 ? main.root : join([...parts, main.root], problems);
+	const root = join([...parts, main.root], problems);
 	const includeProblem = problems.some((one) => one.code.startsWith('include-'));
 	const byteCount = LARGEST_SHOW_BYTES - bytesLeft;
 	return { root, isWhole: isWhole && !includeProblem, problems, files, byteCount };
 }
 
-function unread(problems: readonly ShowFault[], file: string): JoinedFiles {
-	return { root: null, isWhole: false, problems, files: [file], byteCount: 0 };
+function unread(problems: readonly ShowFault[], mainFile: string): JoinedFiles {
+	return { root: null, isWhole: false, problems, files: [cleanText(mainFile)], byteCount: 0 };
 }
 
 function noBytes(path: string, why: NotRead | null): ShowFault {
@@ -166,7 +166,7 @@ function join(roots: readonly SourceNode[], problems: ShowFault[]): SourceNode {
 	return others.reduce((whole, next) => joined(whole, next, { path: [], problems }), first);
 }
 
-/** Lists one after the other, maps key by key, two levels of maps for `times`. */
+/** Lists one after the other, maps key by key. */
 function joined(before: SourceNode, after: SourceNode, meeting: Meeting): SourceNode {
 	const { path, problems } = meeting;
 	if (before.kind === 'empty') return after;
@@ -174,8 +174,7 @@ function joined(before: SourceNode, after: SourceNode, meeting: Meeting): Source
 	if (before.kind === 'list' && after.kind === 'list' && path.length === 1 && path[0] !== 'set') {
 		return { ...after, items: [...before.items, ...after.items] };
 	}
-	const isOpen = path.length < 2 || (path.length === 2 && path[0] === 'times');
-	if (before.kind === 'map' && after.kind === 'map' && isOpen) {
+	if (before.kind === 'map' && after.kind === 'map') {
 		return { ...after, entries: joinedEntries(before.entries, after.entries, meeting) };
 	}
 	const key = String(path.at(-1));

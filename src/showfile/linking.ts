@@ -89,11 +89,6 @@ export class Linking {
 		return nearestName(id, this.#known[list]);
 	}
 
-	/** Whether a list has this id. */
-	has(list: IdList, id: string): boolean {
-		return this.#known[list].has(id);
-	}
-
 	/** The tuning that a text at a path means on a kind of instrument; null with a problem when it means none. */
 	tuning(text: string, kind: InstrumentKind, path: SourcePath): Tuning | null {
 		const reading = readTuning(text, kind, this.abbreviations);

@@ -29,7 +29,7 @@ export function resolveInstead(
 	return shaped.instead.flatMap((entry, index): Instead[] => {
 		const here = [...path, index];
 		const id = typeof entry === 'string' ? entry : entry.instrument;
-		linking.follow('instruments', id, typeof entry === 'string' ? here : [...here, 'instrument']);
+		linking.follow('instruments', id, [...here, 'instrument']);
 		const instead = insteadOf(entry, here, links);
 		if (instead === null) return [];
 		if (id === shaped.id && instead.tuning === null) {

@@ -147,9 +147,11 @@ function pedalOf(shaped: ShapedPedal, path: SourcePath, links: RigLinks): Pedal 
 function powerOf(shaped: ShapedPower, path: SourcePath, { linking, supplies }: RigLinks): Power {
 	const { supply = null, output = null } = shaped;
 	if (supply !== null) linking.follow('supplies', supply, [...path, 'supply']);
-	const known = supplies.find(({ id }) => id === supply)?.outputs.map(({ id }) => id);
-	if (supply !== null && output !== null && known !== undefined && !known.includes(output)) {
-		linking.complain([...path, 'output'], { code: 'unknown-output', supply, id: output, known });
+	const feeding = supplies.find(({ id }) => id === supply);
+	const known = feeding?.outputs.map(({ id }) => id) ?? [];
+	if (feeding && output !== null && !known.includes(output)) {
+		const said = { code: 'unknown-output', supply: feeding.id, id: output, known } as const;
+		linking.complain([...path, 'output'], said);
 	}
 	return {
 		supply,

@@ -46,10 +46,8 @@ function resolveItem(shaped: ShapedSetItem, path: SourcePath, linking: Linking):
 	}
 	return (encore ?? []).map((one, index) => {
 		const here = [...path, 'encore', index];
-		const entry =
-			typeof one === 'string'
-				? songEntry({ song: one }, here, linking)
-				: songEntry(one, [...here, 'song'], linking);
+		const given = typeof one === 'string' ? { song: one } : one;
+		const entry = songEntry(given, [...here, 'song'], linking);
 		return { item: { ...entry, isEncore: true }, path: here };
 	});
 }

@@ -111,7 +111,7 @@ function resolvePlayers(shaped: ShapedShow, linking: Linking): Player[] {
 		if (tech !== undefined) linking.follow('techs', tech, [...path, 'tech']);
 		const key = keys[index] ?? 'none-left';
 		if (key.length > 1) {
-			linking.complain(wished === undefined ? path : [...path, 'key'], {
+			linking.complain([...path, 'key'], {
 				code: 'player-key',
 				id,
 				refusal: key as KeyRefusal,

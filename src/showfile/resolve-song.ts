@@ -62,8 +62,8 @@ function orderOf(
 // A drummer or a singer begins many a song and has no instrument here, so any words do; but what is
 // nearly a player's id is taken for a slip.
 function whoStarts(text: string, path: SourcePath, { linking }: SongLinks): string {
-	const near = linking.has('players', text) ? null : linking.nearest('players', text);
-	if (near !== null) linking.follow('players', text, [...path, 'starts']);
+	if (linking.nearest('players', text) !== null)
+		linking.follow('players', text, [...path, 'starts']);
 	return text;
 }
 
@@ -133,12 +133,13 @@ function resolvePart(shaped: ShapedPart, path: SourcePath, links: SongLinks): Pa
 		return { kind: 'named', instrument: shaped, tuning: null, capo: 0, leave: null, pack: null };
 	}
 	if (shaped.pack !== undefined) linking.follow('packs', shaped.pack, [...path, 'pack']);
-	if (shaped.needs && !shaped.instrument) return resolveNeeds(shaped, path, linking);
-	if (!shaped.instrument || shaped.needs) {
+	const { needs } = shaped;
+	if (needs && !shaped.instrument) return resolveNeeds({ ...shaped, needs }, path, linking);
+	if (!shaped.instrument || needs) {
 		linking.complain(path, {
 			code: 'part-unclear',
 			player: String(path.at(-1)),
-			isBoth: shaped.needs !== undefined,
+			isBoth: needs !== undefined,
 		});
 		return null;
 	}
@@ -158,13 +159,11 @@ function resolvePart(shaped: ShapedPart, path: SourcePath, links: SongLinks): Pa
 	};
 }
 
-function resolveNeeds(
-	shaped: Exclude<ShapedPart, string>,
-	path: SourcePath,
-	linking: Linking,
-): Part | null {
+type ShapedPartMap = Exclude<ShapedPart, string>;
+type ShapedNeeds = ShapedPartMap & { readonly needs: NonNullable<ShapedPartMap['needs']> };
+
+function resolveNeeds(shaped: ShapedNeeds, path: SourcePath, linking: Linking): Part | null {
 	const { needs } = shaped;
-	if (!needs) return null;
 	for (const key of ['tuning', 'capo'] as const) {
 		if (shaped[key] === undefined) continue;
 		linking.complainOfKey([...path, key], { code: 'part-unclear', key });

@@ -110,11 +110,15 @@ function foundValue(node: SourceNode | undefined): FoundValue {
 	return node.kind === 'map' ? 'keys' : 'list';
 }
 
-// The branch whose kind of value was written says the most; where none was, the first speaks.
+// The branch whose kind of value was written says the most, best of all one that knows its keys; where none was, they
+// speak together.
 function likeliestBranch(branches: readonly (readonly Issue[])[]): readonly Issue[] {
 	const isOfKind = (issues: readonly Issue[]) =>
 		!issues.some((issue) => issue.code === 'invalid_type' && issue.path.length === 0);
-	const branch = branches.find(isOfKind);
+	const ofKind = branches.filter(isOfKind);
+	const isKnown = (issues: readonly Issue[]) =>
+		!issues.some((issue) => issue.code === 'unrecognized_keys');
+	const branch = ofKind.find(isKnown) ?? ofKind[0];
 	if (branch) return branch;
 	const all = branches.flat();
 	const wanted = all.flatMap((issue) => (issue.code === 'invalid_type' ? [issue.expected] : []));

@@ -14,7 +14,7 @@ import { shapeProblems } from './shape-problem.ts';
 import type { Show } from './show.ts';
 import type { ShowFault } from './show-fault.ts';
 import type { SourceNode, SourcePath } from './source-node.ts';
-import { childAt, plainValue, prune } from './source-node.ts';
+import { childAt, placeAt, plainValue, prune } from './source-node.ts';
 
 /** A show that can be used, or null and at least one problem. */
 export type ShowReading = { readonly show: Show | null; readonly problems: readonly ShowFault[] };
@@ -41,16 +41,31 @@ export function showFromFiles(source: ShowFiles): ShowReading {
 	const found = [...problems, ...(formatProblem ? [formatProblem] : []), ...refuseIds(root)];
 	const hasNoSet = isEmptySet(root) && isWhole;
 	if (isWhole) found.push(...refuseCueKeys(root, known.players));
-	const { shaped, problems: misshapen } = shapeOf(root);
+	const { shaped, problems: misshapen, cut } = shapeOf(root);
 	found.push(...misshapen);
 	if (hasNoSet) found.push(emptySet(root));
 	if (!shaped) return refused(found, files);
 
 	const fallbackTitle = titleFrom(source.mainFile);
 	const { show, problems: unlinked } = resolveShow({ shaped, root, known, isWhole, fallbackTitle });
-	found.push(...unlinked);
+	found.push(...unlinked.filter((one) => !followsFrom(cut, one)));
 	if (found.length === 0 && byteCount > LARGEST_RESOLVED / 20) found.push(...tooLarge(show, files));
 	return found.length > 0 ? refused(found, files) : { show: deepFreeze(show), problems: [] };
+}
+
+/** Where entries stand of which something that did not fit was taken out, and whether the set is one of them. */
+type Cut = { readonly places: Set<string>; isOfSet: boolean };
+
+const OF_LACKING: ReadonlySet<ShowFault['code']> = new Set([
+	'set-item-unclear',
+	'part-unclear',
+	'midi-unclear',
+]);
+
+/** Whether an entry is only said to lack what was taken out of it, which has been said. */
+function followsFrom(cut: Cut, { code, where }: ShowFault): boolean {
+	if (code === 'interval-place') return cut.isOfSet;
+	return OF_LACKING.has(code) && cut.places.has(JSON.stringify(where));
 }
 
 /** The problems in the order of files, lines and columns, cut off where nobody would read on. */
@@ -99,20 +114,27 @@ function emptySet(root: SourceNode): ShowFault {
 
 // Measured once for the problems; then what did not fit is taken out until the rest fits, so that its
 // ids can be followed too. What that leaves incomplete has been said already.
-function shapeOf(root: SourceNode): { shaped: ShapedShow | null; problems: ShowFault[] } {
+function shapeOf(root: SourceNode): {
+	shaped: ShapedShow | null;
+	problems: ShowFault[];
+	cut: Cut;
+} {
 	const problems: ShowFault[] = [];
+	const cut: Cut = { places: new Set(), isOfSet: false };
 	for (let round = 0; round < MOST_PRUNINGS; round += 1) {
 		const result = showFileShape.safeParse(plainValue(root) ?? {});
-		if (result.success) return { shaped: result.data, problems };
+		if (result.success) return { shaped: result.data, problems, cut };
 		const issues = result.error.issues.slice(0, 10 * MOST_PROBLEMS);
 		const misshapen = issues.flatMap((issue) => shapeProblems(root, issue));
 		if (round === 0) problems.push(...misshapen.map(({ problem }) => problem));
-		prune(
-			root,
-			misshapen.map(({ spoilt }): SourcePath => spoilt),
-		);
+		const spoilt = misshapen.map((one): SourcePath => one.spoilt);
+		for (const path of spoilt) {
+			cut.places.add(JSON.stringify(placeAt(root, path.slice(0, -1))));
+			cut.isOfSet ||= path[0] === 'set';
+		}
+		prune(root, spoilt);
 	}
-	return { shaped: null, problems };
+	return { shaped: null, problems, cut };
 }
 
 function tooLarge(show: Show, files: readonly string[]): ShowFault[] {

@@ -9,7 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { chance } from '../plan/oracle/chance.ts';
 import { type Fault, nightWithFaults, whyNoInjection } from './injected-faults.ts';
 import { nightWithJumps, whyNoJumps } from './jumping-clock.ts';
-import { OwnFolder } from './own-folder.ts';
+import { OwnFolder, removeWhenStopped } from './own-folder.ts';
 
 /** What disks and systems answer at these calls: the manual pages of each in section 2. */
 const failures: readonly Fault[] = [
@@ -51,6 +51,7 @@ const nights = Number(process.env.RACKSIDE_FAULTS ?? 100);
 const seed = Number(process.env.RACKSIDE_SEED ?? Date.now() % 1_000_000);
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const own = new OwnFolder('faults');
+removeWhenStopped(own);
 const rows = new Map<string, Row>();
 
 function leftOut(left: string): Row {

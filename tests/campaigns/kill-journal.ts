@@ -4,7 +4,7 @@
 
 import { chance } from '../plan/oracle/chance.ts';
 import { killRounds } from './kill-rounds.ts';
-import { OwnFolder } from './own-folder.ts';
+import { OwnFolder, removeWhenStopped } from './own-folder.ts';
 
 const kills = Number(process.env.RACKSIDE_KILLS ?? 1000);
 const perNight = Number(process.env.RACKSIDE_NIGHT_KILLS ?? 50);
@@ -12,6 +12,7 @@ const seed = Number(process.env.RACKSIDE_SEED ?? Date.now() % 1_000_000);
 const WHOLE = 1_000_000;
 const by = chance(seed);
 const own = new OwnFolder('kills');
+removeWhenStopped(own);
 let faults = 0;
 console.log(`seed ${seed}, ${kills} kills`);
 for (let done = 0; done < kills; done += perNight) {

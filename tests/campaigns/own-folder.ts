@@ -40,6 +40,20 @@ export class OwnFolder {
 	}
 }
 
+/** From now on a campaign that is stopped half-way removes its folder, where it can. */
+export function removeWhenStopped(own: OwnFolder): void {
+	for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+		process.once(signal, () => {
+			try {
+				own.remove();
+			} finally {
+				// As the signal alone would have ended it.
+				process.kill(process.pid, signal);
+			}
+		});
+	}
+}
+
 function identityOf(path: string): string {
 	const { dev, ino, uid } = lstatSync(path);
 	return `${dev}:${ino}:${uid}`;

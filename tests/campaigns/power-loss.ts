@@ -4,7 +4,7 @@
 
 import { mkdirSync } from 'node:fs';
 import { whyNoInjection } from './injected-faults.ts';
-import { OwnFolder } from './own-folder.ts';
+import { OwnFolder, removeWhenStopped } from './own-folder.ts';
 import { NIGHTS, powerCuts } from './power-cuts.ts';
 
 const count = Number(process.env.RACKSIDE_CUTS ?? 20_000);
@@ -12,6 +12,7 @@ const seed = Number(process.env.RACKSIDE_SEED ?? Date.now() % 1_000_000);
 const why = whyNoInjection();
 if (why !== null) throw new Error(why);
 const own = new OwnFolder('power');
+removeWhenStopped(own);
 let isWell = true;
 console.log(`seed ${seed}, ${count} cuts by chance`);
 for (const [number, failing] of NIGHTS.entries()) {

@@ -1,11 +1,9 @@
 // A whole day of keys and resizes in a real pty: whether memory stands still and the clocks cost little.
 // SOAK_MINUTES says how long (480, eight hours, before a release), SOAK_KEYS how many keys a second.
 
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { BenchPty } from '../bench/bench-pty.ts';
+import { OwnFolder, removeWhenStopped } from './own-folder.ts';
 
 const minutes = Number(process.env.SOAK_MINUTES ?? 480);
 const keysASecond = Number(process.env.SOAK_KEYS ?? 2);
@@ -28,9 +26,10 @@ function slope(points: readonly (readonly [x: number, y: number])[]): number {
 	return above / points.reduce((sum, point) => sum + (point[0] - x) ** 2, 0);
 }
 
-const folder = mkdtempSync(join(tmpdir(), 'rackside-soak-'));
+const own = new OwnFolder('soak');
+removeWhenStopped(own);
 const live = new BenchPty(['dist/rackside.js', 'run', 'shows/club.yaml'], {
-	RACKSIDE_DATA: folder,
+	RACKSIDE_DATA: own.path,
 });
 await live.until('dark');
 const samples: (readonly [hours: number, megabytes: number])[] = [];
@@ -55,7 +54,7 @@ for (let minute = 0; minute < minutes; minute++) {
 		);
 }
 await live.kill();
-rmSync(folder, { recursive: true, force: true });
+own.remove();
 const settled = samples.slice(Math.min(30, Math.floor(samples.length / 2)));
 const growth = slope(settled);
 console.log(`growth ${growth.toFixed(2)} MB an hour (at most ${MOST_MB_AN_HOUR})`);

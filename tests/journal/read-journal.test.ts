@@ -134,7 +134,9 @@ describe('one flipped bit', () => {
 		bytes[whole.length - 1] = 0x0b;
 		const read = readJournal(bytes);
 		expect(recordsOf(read)).toEqual(records);
-		expect(read).toMatchObject({ torn: null, isUnterminated: true });
+		const start = (newlines.at(-2) ?? 0) + 1;
+		const damaged = [{ start, end: whole.length, lost: 0 }];
+		expect(read).toMatchObject({ torn: null, isUnterminated: true, damaged });
 		const goneOn = Buffer.concat([bytes, Buffer.from('\n'), recordLine(sampleRecord(count + 1))]);
 		expect(recordsOf(readJournal(goneOn))).toEqual([...records, sampleRecord(count + 1)]);
 	});
@@ -148,6 +150,142 @@ describe('one flipped bit', () => {
 		expect(recordsOf(read)).toEqual(records);
 		// Without the name nothing can be believed.
 		expect(recordsOf(readJournal(bytes))).toEqual([]);
+	});
+});
+
+/** Where a line begins and ends, its newline left out: 0 and 1 are the header, record n is line n + 1. */
+const rangeOf = (line: number) => ({
+	start: line === 0 ? 0 : (newlines[line - 1] ?? 0) + 1,
+	end: newlines[line] ?? 0,
+});
+
+/** The file with a byte of each of these lines spoilt. */
+function spoilt(...lines: readonly number[]): Buffer {
+	const bytes = Buffer.from(whole);
+	for (const line of lines) {
+		const at = rangeOf(line).end - 20;
+		bytes[at] = (bytes[at] ?? 0) ^ 0x01;
+	}
+	return bytes;
+}
+
+/** The file with these bytes put in before a line. */
+function withBefore(line: number, put: string | Uint8Array): Buffer {
+	const { start } = rangeOf(line);
+	return Buffer.concat([whole.subarray(0, start), Buffer.from(put), whole.subarray(start)]);
+}
+
+describe('what is said of damage: where it is, and how many records it seems to have been', () => {
+	const none = { damaged: [], quarantined: null, torn: null };
+	const last = count + 1;
+
+	test.each([
+		['one record', spoilt(5), { ...none, damaged: [{ ...rangeOf(5), lost: 1 }] }],
+		[
+			'two that follow each other are one piece',
+			spoilt(5, 6),
+			{ ...none, damaged: [{ start: rangeOf(5).start, end: rangeOf(6).end, lost: 2 }] },
+		],
+		[
+			'two apart are two',
+			spoilt(5, 8),
+			{ ...none, damaged: [5, 8].map((line) => ({ ...rangeOf(line), lost: 1 })) },
+		],
+		[
+			'the last three, which nothing good follows',
+			spoilt(last - 2, last - 1, last),
+			{
+				...none,
+				quarantined: { start: rangeOf(last - 2).start, end: rangeOf(last).end, lost: 3 },
+			},
+		],
+		[
+			'the last and one before',
+			spoilt(5, last),
+			{
+				...none,
+				damaged: [{ ...rangeOf(5), lost: 1 }],
+				quarantined: { ...rangeOf(last), lost: 1 },
+			},
+		],
+		['a header is no record', spoilt(1), { ...none, damaged: [{ ...rangeOf(1), lost: 0 }] }],
+		[
+			'a record before a header is one',
+			Buffer.concat([spoilt(last).subarray(rangeOf(last).start), whole]),
+			{ ...none, damaged: [{ start: 0, end: whole.length - 1 - rangeOf(last).start, lost: 1 }] },
+		],
+	])('%s', (_, bytes, said) => {
+		expect(readJournal(bytes, nightName)).toMatchObject(said);
+	});
+
+	test('a record that was cut in two by a newline is one that is lost', () => {
+		const { start, end } = rangeOf(5);
+		const middle = start + 60;
+		const cut = Buffer.concat([
+			whole.subarray(0, middle),
+			Buffer.from('\n'),
+			whole.subarray(middle),
+		]);
+		const read = readJournal(cut);
+		expect(read).toMatchObject({ ...none, damaged: [{ start, end: end + 1, lost: 1 }] });
+		expect(recordsOf(read)).toEqual(records.filter(({ s }) => s !== 4));
+	});
+
+	test('lines of junk count as one record, wherever they stand', () => {
+		const junk = 'some text\nand more\n';
+		const { start } = rangeOf(5);
+		const range = { start, end: start + junk.length - 1, lost: 1 };
+		expect(readJournal(withBefore(5, junk))).toMatchObject({ ...none, damaged: [range] });
+		const behind = Buffer.concat([whole, Buffer.from(junk)]);
+		const end = behind.length - 1;
+		expect(readJournal(behind)).toMatchObject({
+			...none,
+			quarantined: { start: whole.length, end, lost: 1 },
+		});
+	});
+
+	test('junk before a record on its line costs nothing', () => {
+		const { start, end } = rangeOf(5);
+		const read = readJournal(withBefore(5, 'junk'));
+		expect(read).toMatchObject({ ...none, damaged: [{ start, end: end + 4, lost: 0 }] });
+		expect(recordsOf(read)).toEqual(records);
+	});
+
+	test('a spoilt record and a good one on one line: one is lost', () => {
+		const bytes = spoilt(5);
+		bytes[rangeOf(5).end] = 0x20;
+		const read = readJournal(bytes);
+		const range = { start: rangeOf(5).start, end: rangeOf(6).end, lost: 1 };
+		expect(read).toMatchObject({ ...none, damaged: [range] });
+		expect(recordsOf(read)).toEqual(records.filter(({ s }) => s !== 4));
+	});
+
+	test('blank lines are no damage', () => {
+		expect(readJournal(withBefore(5, '\n\n\n'))).toMatchObject(none);
+	});
+});
+
+describe('whose night it is', () => {
+	test('the first line outweighs the name of a file that was renamed', () => {
+		const read = readJournal(whole, 'another-name');
+		expect(read.id).toBe(nightName);
+		expect(recordsOf(read)).toEqual(records);
+	});
+
+	test('a header further down is taken where there is no name, or where it is of that name', () => {
+		for (const name of [null, nightName]) {
+			const read = readJournal(Buffer.concat([Buffer.from('junk\n'), whole]), name);
+			expect(read.header?.header).toEqual(sampleHeader());
+			expect(recordsOf(read)).toEqual(records);
+		}
+		const other = readJournal(Buffer.concat([Buffer.from('junk\n'), whole]), 'another-name');
+		expect([other.header, other.id, recordsOf(other)]).toEqual([null, 'another-name', []]);
+	});
+
+	test('a header behind what only looks like a line is found', () => {
+		const read = readJournal(withBefore(0, '12345678 {"v":2,"s":1}'));
+		expect(read.header?.header).toEqual(sampleHeader());
+		expect(recordsOf(read)).toEqual(records);
 	});
 });
 

@@ -22,8 +22,14 @@ const text = (name: string) => readFileSync(new URL(name, SHOWS), 'latin1');
 // Bytes as Latin-1, so that cutting anywhere also makes bad UTF-8.
 const SEEDS = ['folk.yaml', 'festival.yaml', 'first.yaml', 'club-gear.yaml'].map(text);
 
-/** One reading may take this long; a slow machine under load is given the same again. */
+/** One reading may take this long of the processor: it waits for nothing, and others hold a busy machine for seconds. */
 const MOST_MS = 2000;
+
+/** Milliseconds of the processor that this program has had. */
+function processorMs(): number {
+	const { user, system } = process.cpuUsage();
+	return (user + system) / 1000;
+}
 
 const PIECES = [
 	'*a',
@@ -146,9 +152,9 @@ describe('a damaged show file', () => {
 	it('is a show or named problems', () => {
 		fc.assert(
 			fc.property(damaged, (bytes) => {
-				const began = performance.now();
+				const began = processorMs();
 				judge(readShow(loaderOf({ 'show.yaml': bytes }), 'show.yaml'));
-				expect(performance.now() - began).toBeLessThan(MOST_MS);
+				expect(processorMs() - began).toBeLessThan(MOST_MS);
 			}),
 			{ numRuns: RUNS, seed: SEED },
 		);
@@ -200,11 +206,11 @@ describe('a file of the largest size', () => {
 		['marks', `a: x${fill('\u0301')}`],
 	])('of %s is refused by name within a second or two', (_, source) => {
 		const bytes = source.includes('\xff') ? Buffer.from(source, 'latin1') : Buffer.from(source);
-		const began = performance.now();
+		const began = processorMs();
 		const { show, problems } = readShow(loaderOf({ 'show.yaml': bytes }), 'show.yaml');
 		expect(show).toBeNull();
 		expect(problems.length).toBeGreaterThan(0);
 		expect(problems.length).toBeLessThanOrEqual(101);
-		expect(performance.now() - began).toBeLessThan(2 * MOST_MS);
+		expect(processorMs() - began).toBeLessThan(2 * MOST_MS);
 	});
 });

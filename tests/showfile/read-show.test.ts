@@ -76,10 +76,11 @@ set:
 `;
 
 describe('a show with everything in it', () => {
-	const show = showFrom(WHOLE);
+	// Read anew by each test, so that each is known to reach what reads.
+	const whole = () => showFrom(WHOLE);
 
 	it('keeps what the file says', () => {
-		expect(show).toMatchObject({
+		expect(whole()).toMatchObject({
 			title: 'Quay Street, second night',
 			venue: 'Wharrel Rooms',
 			date: '2026-06-12',
@@ -94,7 +95,7 @@ describe('a show with everything in it', () => {
 			stock: [{ gauge: '10', count: 12 }],
 			abbreviations: { OPG: 'open G' },
 		});
-		expect(show.instruments[0]).toMatchObject({
+		expect(whole().instruments[0]).toMatchObject({
 			slot: 's',
 			for: ['ash'],
 			tuning: { name: 'open G', notes: ['D2', 'G2', 'D3', 'G3', 'B3', 'D4'] },
@@ -107,12 +108,12 @@ describe('a show with everything in it', () => {
 			pickups: 'two',
 		});
 		// Ten thousandths of an inch are 0.254 mm.
-		expect(show.instruments[0]?.strings[0]).toEqual({ millimetres: 0.254, isWound: false });
-		expect(show.instruments[0]?.strings[4]).toEqual({ millimetres: 0.9, isWound: true });
+		expect(whole().instruments[0]?.strings[0]).toEqual({ millimetres: 0.254, isWound: false });
+		expect(whole().instruments[0]?.strings[4]).toEqual({ millimetres: 0.9, isWound: true });
 	});
 
 	it('reads a song, its parts and its cues', () => {
-		expect(show.songs[0]).toEqual({
+		expect(whole().songs[0]).toEqual({
 			id: 'lantern',
 			title: '1.10',
 			lengthSeconds: 210,
@@ -179,8 +180,37 @@ describe('a show with everything in it', () => {
 		});
 	});
 
+	it('keeps the shapes and the order of pedals that a song gives, and leaves out those it does not', () => {
+		const songs = `  - {id: harbour, hands: {ash: {instrument: none}}, shapes: {ash: [022100, x32010], bo: 2210}, order: {ash: [drive, delay], bo: drive}}
+  - {id: lantern}`;
+		const [harbour, lantern] = showFrom(smallShow({ songs })).songs;
+		expect(harbour?.parts).toEqual({ ash: { kind: 'none' } });
+		// As chord diagrams are written: string 1 last, x for a string that is not played.
+		expect(harbour?.shapes).toEqual({
+			ash: [
+				[0, 2, 2, 1, 0, 0],
+				[null, 3, 2, 0, 1, 0],
+			],
+			bo: [[2, 2, 1, 0]],
+		});
+		expect(harbour?.order).toEqual({ ash: ['drive', 'delay'], bo: ['drive'] });
+		expect(lantern).toEqual({
+			id: 'lantern',
+			title: 'lantern',
+			lengthSeconds: null,
+			tempo: null,
+			parts: {},
+			board: {},
+			cues: [],
+			starts: null,
+			count: null,
+			ends: 'stop',
+			notes: null,
+		});
+	});
+
 	it('marks the songs of an encore and keeps gaps and intervals', () => {
-		expect(show.set).toEqual([
+		expect(whole().set).toEqual([
 			{ kind: 'song', song: 'lantern', gapSeconds: null, isEncore: false },
 			{ kind: 'interval', seconds: 1200 },
 			{ kind: 'song', song: 'lantern', gapSeconds: 5, isEncore: false },
@@ -190,7 +220,7 @@ describe('a show with everything in it', () => {
 	});
 
 	it('keeps what a pedal has that nobody asks for yet', () => {
-		expect(show.boards.bo).toEqual([
+		expect(whole().boards.bo).toEqual([
 			{
 				id: 'drive',
 				name: 'Drive',
@@ -209,7 +239,7 @@ describe('a show with everything in it', () => {
 	});
 
 	it('takes the times of the instrument first, then its kind, then those for all', () => {
-		expect(show.instruments[0]?.times).toEqual({
+		expect(whole().instruments[0]?.times).toEqual({
 			touchUp: 45,
 			oneString: 60,
 			twoStrings: 75,
@@ -225,22 +255,22 @@ describe('a show with everything in it', () => {
 	});
 
 	it('cannot be changed, however deep', () => {
-		expect(() => Object.assign(show.songs[0]?.cues[1]?.boards.bo ?? {}, { drive: null })).toThrow(
-			TypeError,
-		);
-		expect(Object.isFrozen(show.instruments[0]?.tuning.notes)).toBe(true);
+		expect(() =>
+			Object.assign(whole().songs[0]?.cues[1]?.boards.bo ?? {}, { drive: null }),
+		).toThrow(TypeError);
+		expect(Object.isFrozen(whole().instruments[0]?.tuning.notes)).toBe(true);
 	});
 
 	it('survives being written as JSON and read again, as a journal does', () => {
-		expect(JSON.parse(JSON.stringify(show))).toEqual(show);
+		expect(JSON.parse(JSON.stringify(whole()))).toEqual(whole());
 	});
 });
 
 describe('a show with hardly anything in it', () => {
-	const show = showFrom(smallShow());
+	const small = () => showFrom(smallShow());
 
 	it('is called after its file and gets the usual times', () => {
-		expect(show).toMatchObject({
+		expect(small()).toMatchObject({
 			title: 'show',
 			venue: null,
 			date: null,
@@ -251,6 +281,20 @@ describe('a show with hardly anything in it', () => {
 			staleNewSeconds: 300,
 			boards: {},
 			times: {},
+		});
+	});
+
+	it('has nobody and nothing but songs where the file names no more', () => {
+		const show = showFrom('format: rackside/1\nsongs: [{id: one}]\nset: [one]\n');
+		expect(show).toMatchObject({ techs: [], players: [], instruments: [], packs: [], stock: [] });
+		for (const key of ['gauges', 'notes', 'rigs', 'supplies']) expect(show).not.toHaveProperty(key);
+	});
+
+	it('keeps notes on the show and the gauges that are at hand', () => {
+		const more = 'show: {notes: load in by the side door}\ngauges: ["10", 46w]';
+		expect(showFrom(smallShow({ more }))).toMatchObject({
+			notes: 'load in by the side door',
+			gauges: ['10', '46w'],
 		});
 	});
 
@@ -289,10 +333,49 @@ describe('what an instrument says of itself', () => {
 	const insteadOf = (text: string) => withMore(`, instead: ${text}`)?.instead;
 	const halfDown = { name: 'half-step down', notes: ['Eb2', 'Ab2', 'Db3', 'Gb3', 'Bb3', 'Eb4'] };
 
+	it('keeps its name, and nothing that the file does not say', () => {
+		const { times, ...amber } = showFrom(smallShow()).instruments[0] ?? {};
+		expect(times).toBeDefined();
+		expect(amber).toEqual({
+			id: 'A1',
+			name: 'Amber',
+			slot: '1',
+			kind: 'electric-6',
+			for: null,
+			tuning: { name: 'E standard', notes: ['E2', 'A2', 'D3', 'G3', 'B3', 'E4'] },
+			scaleMillimetres: null,
+			strings: [],
+			bridge: 'fixed',
+			features: [],
+			pack: 'P1',
+			case: null,
+			spare: false,
+			strung: { on: null, hours: null },
+			leave: null,
+			notes: null,
+			pickups: null,
+		});
+		expect(withMore('')).toMatchObject({ id: 'X', name: 'X', slot: null, pack: null });
+	});
+
+	it('has as many strings as it is said to where its kind has no number of its own', () => {
+		const more = '  - {id: X, kind: other, tuning: G3 D3 A2, strings: [10, 13, 17]}';
+		expect(showFrom(smallShow({ more })).instruments[3]?.strings).toHaveLength(3);
+	});
+
+	it('keeps whose it is, and which one', () => {
+		const text = ', serial: QS-01447, owner: Northern Lights, hired-from: Quay Hire';
+		expect(withMore(text)).toMatchObject({
+			serial: 'QS-01447',
+			owner: 'Northern Lights',
+			hiredFrom: 'Quay Hire',
+		});
+	});
+
 	it('leaves out what the file does not give', () => {
 		const plain = withMore('');
 		expect(plain).toBeDefined();
-		for (const key of ['instead', 'gear', 'recheckAfterSeconds']) {
+		for (const key of ['instead', 'gear', 'recheckAfterSeconds', 'serial', 'owner', 'hiredFrom']) {
 			expect(plain).not.toHaveProperty(key);
 		}
 	});
@@ -316,6 +399,13 @@ describe('what an instrument says of itself', () => {
 		expect(insteadOf('A2')).toEqual([{ instrument: 'A2', tuning: null, capo: 0 }]);
 		expect(insteadOf('{instrument: A2}')).toEqual([{ instrument: 'A2', tuning: null, capo: 0 }]);
 		expect(insteadOf('[]')).toEqual([]);
+	});
+
+	it('tells two apart whose ids and capos read alike', () => {
+		const one = '{id: A, kind: electric-6, tuning: E standard}';
+		const more = `  - {id: X, kind: electric-6, tuning: E standard, instead: [{instrument: A, capo: 11}, {instrument: A1, capo: 1}]}\n  - ${one}`;
+		const show = showFrom(smallShow({ more }));
+		expect(show.instruments[3]?.instead?.map(({ instrument }) => instrument)).toEqual(['A', 'A1']);
 	});
 
 	it('reads a tuning for the kind of what is played instead', () => {
@@ -362,6 +452,9 @@ describe('the clock of a show', () => {
 		['{start: "22:00", curfew: "00:30"}', 1320, 1470],
 		['{curfew: "01:00"}', null, 1500],
 		['{curfew: "23:00"}', null, 1380],
+		['{curfew: "05:59"}', null, 1799],
+		['{curfew: "06:00"}', null, 360],
+		['{start: "22:00", curfew: "22:00"}', 1320, 1320],
 		['{start: "9:05"}', 545, null],
 	])('%s', (text, startMinutes, curfewMinutes) => {
 		const show = showFrom(smallShow({ more: `show: ${text}` }));
@@ -562,6 +655,12 @@ describe('ids', () => {
 	it('may have letters of any script, digits and - _ .', () => {
 		const show = showFrom(smallShow({ songs: '  - {id: ström_2.b-x}', set: '[ström_2.b-x]' }));
 		expect(show.songs[0]?.id).toBe('ström_2.b-x');
+	});
+
+	it('are the same with blanks around them', () => {
+		const show = showFrom(smallShow({ songs: '  - {id: " gravel "}', set: '[gravel, " gravel"]' }));
+		expect(show.set.map((item) => item.kind === 'song' && item.song)).toEqual(['gravel', 'gravel']);
+		expect(show.songs[0]?.id).toBe('gravel');
 	});
 
 	it('are the same however an accent was typed', () => {

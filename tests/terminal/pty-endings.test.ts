@@ -1,11 +1,11 @@
 // Every way a program can end, in a real terminal: the exit code, the time it takes, and the
 // terminal as it was before.
 
-import { mkdtempSync, readFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { LEAVE_MODES, RESET } from '../../src/terminal/terminal-modes.ts';
+import { scratchFolder } from '../disk/scratch-folder.ts';
 import type { PtyScreen } from './pty-screen.ts';
 import { pause } from './pty-screen.ts';
 import { closeAfterEach, shownKeys } from './shown-keys.ts';
@@ -32,7 +32,7 @@ async function started(...args: Parameters<typeof shownKeys>): Promise<PtyScreen
 }
 
 function journalFile(): string {
-	return join(mkdtempSync(join(tmpdir(), 'rackside-keys-')), 'journal');
+	return join(scratchFolder(), 'journal');
 }
 
 function journalLines(file: string): string[] {
