@@ -196,7 +196,11 @@ function playOn(state: ScreenState, { player, best, left }: TooLate) {
 		next?.instrument && next.tuning
 			? [nextIs(shownInstrument(show, next.instrument), shortTuning(show, next.tuning))]
 			: [];
-	const takes = takesLonger(shownInstrument(show, best.instrument), best.readyInSeconds);
+	const isSame = next?.instrument === best.instrument;
+	const takes = takesLonger(
+		isSame ? null : shownInstrument(show, best.instrument),
+		best.readyInSeconds,
+	);
 	return {
 		player,
 		kind: 'break' as const,

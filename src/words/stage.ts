@@ -81,9 +81,9 @@ export const orBackup = (why: string, backup: string): string =>
 export const NO_BACKUP_PLAY_ON = 'NO BACKUP, PLAY ON';
 /** Nothing is in hands before the song is over: `PLAY ON,   0:28 left`. */
 export const playOnUntil = (seconds: number): string => `PLAY ON, ${inCells(seconds)} left`;
-/** Why: `S Spare takes 1:05`. */
-export const takesLonger = (instrument: string, seconds: number): string =>
-	`${instrument} takes ${minutesSeconds(seconds)}`;
+/** Why: `S Spare takes 1:05`; `it takes 1:05` of what was named just before. */
+export const takesLonger = (instrument: string | null, seconds: number): string =>
+	`${instrument ?? 'it'} takes ${minutesSeconds(seconds)}`;
 /** What they get after it: `next 6 Sedge, drop D`. */
 export const nextIs = (instrument: string, tuning: string): string =>
 	`next ${instrument}, ${tuning}`;
