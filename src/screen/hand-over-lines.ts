@@ -8,6 +8,7 @@ import {
 	capoLabel,
 	checkWords,
 	HANDS_EMPTY,
+	HAS,
 	HAS_NOTHING,
 	KEEPS,
 	keepsLabel,
@@ -170,8 +171,10 @@ function restLine(state: ScreenState, coming: Coming, columns: number): Row {
 	}
 	const held = session.players[coming.player]?.holds ?? null;
 	const style = coming.isUrgent ? 'accent' : 'dim';
+	// What is to come off already is not kept.
+	const isPast = coming.seconds !== null && coming.seconds < 0;
 	const now = (name: (id: string) => string) =>
-		held === null ? HAS_NOTHING : `${KEEPS} ${name(held)}`;
+		held === null ? HAS_NOTHING : `${isPast ? HAS : KEEPS} ${name(held)}`;
 	// The same instrument again is named once.
 	const isAgain = held === coming.instrument;
 	const lines = handed(state, coming, { columns, isAgain }).map(

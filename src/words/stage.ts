@@ -112,6 +112,7 @@ export const capoMark = (capo: number): string => (capo > 0 ? ` c${capo}` : '');
 export const KEEPS = 'keeps';
 export const NOTHING_TO_COME = 'nothing to come';
 export const HANDS_EMPTY = 'hands empty';
+export const HAS = 'has';
 export const HAS_NOTHING = 'has nothing';
 export const keepsLabel = (instrument: string): string => `KEEPS ${instrument}`;
 export const takeWords = (instrument: string): string => `TAKE ${instrument}`;
