@@ -12,7 +12,7 @@ import type { Later, StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { differenceFirst } from '../words/backup-reasons.ts';
+import { differenceFirst, whyBesideCapo } from '../words/backup-reasons.ts';
 import { laterWords } from '../words/later-costs.ts';
 import {
 	ANSWERS,
@@ -27,6 +27,7 @@ import {
 	TAKE,
 	WHICH_SLOT,
 } from '../words/questions.ts';
+import { shortTuning } from '../words/tuning-names.ts';
 import { leftOutWords } from '../words/unplayable.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
@@ -151,7 +152,11 @@ function standInLines(
 		slot: slotOf(session, one.instrument).toUpperCase(),
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
-		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
+		// Short: what it costs later stands at the end of the line.
+		tuning: [
+			shortTuning(session.show, one.tuning),
+			...(one.capo === 0 ? [] : [`capo ${one.capo}`]),
+		].join(', '),
 		words: [...whyBeside(session, one), ...costWords(context, one.later, player)].join('; '),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
@@ -170,8 +175,8 @@ function standInLines(
 }
 
 /** Why it would do, but the capo, which stands beside the tuning already. */
-function whyBeside({ show }: Session, { why, capo }: StandIn): readonly string[] {
-	const rest = why.filter((one) => one.code !== 'capo' || one.capo !== capo || capo === 0);
+function whyBeside({ show }: Session, standIn: StandIn): readonly string[] {
+	const rest = whyBesideCapo(standIn);
 	return rest.length === 0 ? [] : [differenceFirst(show, rest)];
 }
 
