@@ -169,6 +169,8 @@ function restLine(state: ScreenState, coming: Coming, columns: number): Row {
 			columns,
 		);
 	}
+	// Who stays on what they have is said to keep it once.
+	if (coming.kind === 'stays') return stayLine(state, coming, columns);
 	const held = session.players[coming.player]?.holds ?? null;
 	const style = coming.isUrgent ? 'accent' : 'dim';
 	// What is to come off already is not kept.
@@ -184,6 +186,16 @@ function restLine(state: ScreenState, coming: Coming, columns: number): Row {
 			span(what === '' ? '' : `${what}, `, style),
 			span(status, style === 'dim' && coming.mark !== '+' ? 'unready' : style),
 		],
+	);
+	return fitting([...lines, ...short(state, coming)], columns);
+}
+
+/** `ASH  in   0:25 KEEPS 3 Cobble, CAPO ON 2, backup for 1 Amber`. */
+function stayLine(state: ScreenState, coming: Coming, columns: number): Row {
+	const style = coming.isUrgent ? 'accent' : 'plain';
+	const label = labelled(state, coming, columns);
+	const lines = handed(state, coming, { columns, isAgain: false }).map(
+		({ status }): Row => [label, span(`${coming.when} ${status}`, style)],
 	);
 	return fitting([...lines, ...short(state, coming)], columns);
 }
