@@ -63,7 +63,8 @@ export function handOverLines(
 
 /** Under the line of somebody who gets something later, where there is room: for which song, and what goes with it. */
 function detailLine({ kind, forWhat, off, pack, offsets, leave }: Card, columns: number): Row[] {
-	if (kind === 'keeps') return [];
+	// Of what cannot be had the line above says for which song already.
+	if (kind === 'keeps' || kind === 'missing') return [];
 	const words = [
 		forWhat,
 		...(pack === '' ? [] : [pack]),
