@@ -279,5 +279,7 @@ function short(state: ScreenState, coming: Coming): readonly Row[] {
 		row(first),
 		row(bare),
 		row(bare, ''),
+		// Of how long the work takes nothing is better than a part.
+		row(bare.replace(/ [\d:]+$/, ''), ''),
 	];
 }
