@@ -12,7 +12,7 @@ import type { Later, StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { differenceFirst } from '../words/backup-reasons.ts';
+import { differenceFirst, whyBesideCapo } from '../words/backup-reasons.ts';
 import { laterWords } from '../words/later-costs.ts';
 import {
 	ANSWERS,
@@ -27,6 +27,7 @@ import {
 	TAKE,
 	WHICH_SLOT,
 } from '../words/questions.ts';
+import { shortTuning } from '../words/tuning-names.ts';
 import { leftOutWords } from '../words/unplayable.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import type { PromptView } from './prompt-view.ts';
@@ -96,6 +97,12 @@ function standInView(context: KeyContext): PromptView {
 	const standIns = player === null ? [] : standInsFor(player).slice(0, MOST_LINES);
 	const [first] = standIns;
 	const who = player === null ? '' : playerName(session.show, player);
+	const isOver = isOverFirst(context, first);
+	const backups =
+		standIns.length === 0
+			? [noneLine(context, player)]
+			: standInLines(context, { standIns, player });
+	const playOn = open === null ? [] : [playOnLine(context, { open, isBest: isOver })];
 	const silent = open ? Math.max(0, (nowMs - open.atMs) / 1000) : 0;
 	return {
 		title: breakTitle(
@@ -103,12 +110,8 @@ function standInView(context: KeyContext): PromptView {
 			shownInstrument(session.show, open?.instrument ?? ''),
 			minutesSeconds(silent),
 		),
-		lines: [
-			...(standIns.length === 0
-				? [noneLine(context, player)]
-				: standInLines(context, { standIns, player })),
-			...(open === null ? [] : [playOnLine(context, { open, first })]),
-		],
+		// What is best stands first.
+		lines: isOver ? [...playOn, ...backups] : [...backups, ...playOn],
 		field: null,
 		choices: withWayOut([
 			...(first === undefined
@@ -127,6 +130,11 @@ function standInView(context: KeyContext): PromptView {
 	};
 }
 
+/** Whether the song is over before the first backup is in hands. */
+function isOverFirst({ plan, nowMs }: KeyContext, first: StandIn | undefined): boolean {
+	return first !== undefined && endsFirst(first, plan.sections, nowMs) !== null;
+}
+
 /** That nothing fits, and why not, of each that seems to. */
 function noneLine({ session, plan, nowMs }: KeyContext, player: string | null): string {
 	const rack = player === null ? null : rackNow({ session, plan, nowMs, player });
@@ -138,13 +146,17 @@ function standInLines(
 	context: KeyContext,
 	{ standIns, player }: { readonly standIns: readonly StandIn[]; readonly player: string | null },
 ): readonly string[] {
-	const { session, plan, nowMs } = context;
+	const { session } = context;
 	const rows = standIns.map((one, index) => ({
-		take: index === 0 && endsFirst(one, plan.sections, nowMs) === null ? TAKE : OR,
+		take: index === 0 && !isOverFirst(context, one) ? TAKE : OR,
 		slot: slotOf(session, one.instrument).toUpperCase(),
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
-		tuning: one.capo === 0 ? one.tuning.name : `${one.tuning.name}, capo ${one.capo}`,
+		// Short: what it costs later stands at the end of the line.
+		tuning: [
+			shortTuning(session.show, one.tuning),
+			...(one.capo === 0 ? [] : [`capo ${one.capo}`]),
+		].join(', '),
 		words: [...whyBeside(session, one), ...costWords(context, one.later, player)].join('; '),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
@@ -163,8 +175,8 @@ function standInLines(
 }
 
 /** Why it would do, but the capo, which stands beside the tuning already. */
-function whyBeside({ show }: Session, { why, capo }: StandIn): readonly string[] {
-	const rest = why.filter((one) => one.code !== 'capo' || one.capo !== capo || capo === 0);
+function whyBeside({ show }: Session, standIn: StandIn): readonly string[] {
+	const rest = whyBesideCapo(standIn);
 	return rest.length === 0 ? [] : [differenceFirst(show, rest)];
 }
 
@@ -187,7 +199,7 @@ function costWords(
 /** What playing on means: how much of the song is still to be played on the strings that are left. */
 function playOnLine(
 	context: KeyContext,
-	{ open, first }: { readonly open: Incident; readonly first: StandIn | undefined },
+	{ open, isBest }: { readonly open: Incident; readonly isBest: boolean },
 ): string {
 	const { session, plan, nowMs, playOnLater } = context;
 	const leftSeconds = ((songEndMs(plan.sections) ?? nowMs) - nowMs) / 1000;
@@ -196,7 +208,6 @@ function playOnLine(
 			? playOnLeft(stringsLeft(session, open.instrument), minutesSeconds(leftSeconds))
 			: ANSWERS.playOn;
 	const later = open.player === null ? [] : playOnLater(open.player);
-	const isBest = first !== undefined && endsFirst(first, plan.sections, nowMs) !== null;
 	const label = `${isBest ? BEST : OR}  0`;
 	return [label, [words, ...costWords(context, later, open.player)].join('; ')].join(' ');
 }

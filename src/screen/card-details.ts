@@ -1,5 +1,6 @@
 // What goes with a card's tall letters, in words: the capo, the pack, and what to check before it leaves the rack.
 
+import { displayWidth } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { backupFor } from '../words/backup-for.ts';
 import { checkWords, takeWords } from '../words/stage.ts';
@@ -27,8 +28,7 @@ export function detailRows(state: ScreenState, card: Card, { columns, rows }: Ar
 	];
 	const first = flowed(head, columns).slice(0, rows);
 	const words = notes(state, card).join('; ');
-	const wrapped = wrapWords(words, { columns, rows: rows - first.length });
-	return [...first, ...wrapped.map((line): Row => [span(line)])];
+	return [...first, ...wrapParts(state, words, { columns, rows: rows - first.length })];
 }
 
 /** Under a card beside others, in as many rows as that takes: what has no place above. */
@@ -59,8 +59,12 @@ export function detailsBelow(
 		...(pack === '' ? [] : [pack]),
 		...notes(state, card),
 	].join('; ');
-	return wrapWords(words, { columns, rows: MOST_ROWS }).map((line): Row => [span(line)]);
+	const { length } = wrapWords(words, { columns, rows: MOST_ROWS });
+	return wrapParts(state, words, { columns, rows: length });
 }
+
+/** A space at which no line ends. */
+const TOGETHER = '\u00A0';
 
 /** More is never shown. */
 const MOST_ROWS = 9;
@@ -72,6 +76,27 @@ function notes({ session: { show } }: ScreenState, card: Card): readonly string[
 		...(card.leave === null ? [] : [checkWords(card.leave)]),
 		...(card.why === null || card.why === '' ? [] : [card.why]),
 	];
+}
+
+/** Each part between semicolons, and each instrument's slot and name, whole on a line where that takes no more of them than are allowed. */
+function wrapParts(
+	{ session: { show } }: ScreenState,
+	words: string,
+	{ columns, rows }: Area,
+): Row[] {
+	const names = show.instruments.map(({ id }) => shownInstrument(show, id));
+	const whole = names.reduce(
+		(text, name) => text.replaceAll(name, name.replaceAll(' ', TOGETHER)),
+		words,
+	);
+	const lines: string[] = [];
+	for (const part of whole.split(/(?<=;) /)) {
+		const longer = `${lines.at(-1)} ${part}`;
+		if (lines.length > 0 && displayWidth(longer) <= columns) lines[lines.length - 1] = longer;
+		else lines.push(...wrapWords(part, { columns, rows: MOST_ROWS }));
+	}
+	const fits = lines.length <= rows ? lines : wrapWords(words, { columns, rows });
+	return fits.map((line): Row => [span(line.replaceAll(TOGETHER, ' '))]);
 }
 
 /** A capo to be put on, moved or taken off is said louder than one that is right. */

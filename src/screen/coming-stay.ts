@@ -27,10 +27,15 @@ export function isNotAfter(one: Section, other: Section): boolean {
 	return one.startMs <= other.startMs;
 }
 
+/** When the others get something for the same song, so that all of one gap have one moment; null where nobody does. */
+export function wantedBeside({ handOvers }: Plan, section: Section): number | null {
+	return handOvers.find((one) => one.section === section)?.wantedMs ?? null;
+}
+
 /** The same as what is coming for the player, with the moment at which it is wanted. */
 export function stayingOf(state: ScreenState, stay: Stay): Dated {
 	const { section, player, instrument, tuning, capo } = stay;
-	const atMs = section.previousEndMs ?? section.startMs;
+	const atMs = wantedBeside(state.plan, section) ?? section.previousEndMs ?? section.startMs;
 	const untilSeconds = (atMs - state.nowMs) / 1000;
 	const acts = stayActs(state, stay);
 	return {

@@ -6,7 +6,7 @@ import type { PlannedHandOver, Section, Slot, StandIn } from '../plan/plan.ts';
 import { openBreakOf, songOnNow } from '../session/find.ts';
 import { packFor } from '../session/suspect-packs.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
-import { standInWords } from '../words/backup-reasons.ts';
+import { standInWords, whyBesideCapo } from '../words/backup-reasons.ts';
 import { capoAct } from '../words/capo-words.ts';
 import { stateWords } from '../words/instrument-state.ts';
 import {
@@ -26,7 +26,7 @@ import {
 } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
 import { unplayableWords } from '../words/unplayable.ts';
-import { isNotAfter, stayBefore, stayingOf } from './coming-stay.ts';
+import { isNotAfter, stayBefore, stayingOf, wantedBeside } from './coming-stay.ts';
 import { forWords, momentOf } from './coming-words.ts';
 import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
 import { instrumentOf } from './named-in-show.ts';
@@ -125,10 +125,9 @@ function missingOf(state: ScreenState, slot: Slot, wantedMs?: number): Dated {
 
 /** When it would be handed: with what others get for the same song, else as soon as their hands are free for it. */
 function lackedMs({ plan }: ScreenState, section: Section): number {
-	const beside = plan.handOvers.find((one) => one.section === section && !section.hasBegun);
-	if (beside) return beside.wantedMs;
-	const isAtStart = section.hasBegun || section.isAfterInterval;
-	return isAtStart ? section.startMs : (section.previousEndMs ?? section.startMs);
+	if (section.hasBegun) return section.startMs;
+	const freeMs = section.isAfterInterval ? null : section.previousEndMs;
+	return wantedBeside(plan, section) ?? freeMs ?? section.startMs;
 }
 
 /** Whether what is on has something to play for the player. */
@@ -184,7 +183,7 @@ function breakOf(state: ScreenState, player: string): Coming | null {
 		mark: ready?.mark ?? null,
 		status: ready?.words ?? NO_BACKUP_PLAY_ON,
 		due: [],
-		why: best === undefined ? null : standInWords(show, best.why),
+		why: best === undefined ? null : standInWords(show, whyBesideCapo(best)),
 		leave: instrument?.leave ?? null,
 		pack: best === undefined ? null : packFor(state.session, player, best.instrument),
 		isUrgent: true,
@@ -209,7 +208,11 @@ function playOn(state: ScreenState, { player, best, left }: TooLate) {
 		next?.instrument && next.tuning
 			? [nextIs(shownInstrument(show, next.instrument), shortTuning(show, next.tuning))]
 			: [];
-	const takes = takesLonger(shownInstrument(show, best.instrument), best.readyInSeconds);
+	const isSame = next?.instrument === best.instrument;
+	const takes = takesLonger(
+		isSame ? null : shownInstrument(show, best.instrument),
+		best.readyInSeconds,
+	);
 	return {
 		player,
 		kind: 'break' as const,

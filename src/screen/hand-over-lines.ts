@@ -8,6 +8,7 @@ import {
 	capoLabel,
 	checkWords,
 	HANDS_EMPTY,
+	HAS,
 	HAS_NOTHING,
 	KEEPS,
 	keepsLabel,
@@ -62,7 +63,8 @@ export function handOverLines(
 
 /** Under the line of somebody who gets something later, where there is room: for which song, and what goes with it. */
 function detailLine({ kind, forWhat, off, pack, offsets, leave }: Card, columns: number): Row[] {
-	if (kind === 'keeps') return [];
+	// Of what cannot be had the line above says for which song already.
+	if (kind === 'keeps' || kind === 'missing') return [];
 	const words = [
 		forWhat,
 		...(pack === '' ? [] : [pack]),
@@ -168,10 +170,14 @@ function restLine(state: ScreenState, coming: Coming, columns: number): Row {
 			columns,
 		);
 	}
+	// Who stays on what they have is said to keep it once.
+	if (coming.kind === 'stays') return stayLine(state, coming, columns);
 	const held = session.players[coming.player]?.holds ?? null;
 	const style = coming.isUrgent ? 'accent' : 'dim';
+	// What is to come off already is not kept.
+	const isPast = coming.seconds !== null && coming.seconds < 0;
 	const now = (name: (id: string) => string) =>
-		held === null ? HAS_NOTHING : `${KEEPS} ${name(held)}`;
+		held === null ? HAS_NOTHING : `${isPast ? HAS : KEEPS} ${name(held)}`;
 	// The same instrument again is named once.
 	const isAgain = held === coming.instrument;
 	const lines = handed(state, coming, { columns, isAgain }).map(
@@ -181,6 +187,16 @@ function restLine(state: ScreenState, coming: Coming, columns: number): Row {
 			span(what === '' ? '' : `${what}, `, style),
 			span(status, style === 'dim' && coming.mark !== '+' ? 'unready' : style),
 		],
+	);
+	return fitting([...lines, ...short(state, coming)], columns);
+}
+
+/** `ASH  in   0:25 KEEPS 3 Cobble, CAPO ON 2, backup for 1 Amber`. */
+function stayLine(state: ScreenState, coming: Coming, columns: number): Row {
+	const style = coming.isUrgent ? 'accent' : 'plain';
+	const label = labelled(state, coming, columns);
+	const lines = handed(state, coming, { columns, isAgain: false }).map(
+		({ status }): Row => [label, span(`${coming.when} ${status}`, style)],
 	);
 	return fitting([...lines, ...short(state, coming)], columns);
 }
@@ -263,5 +279,7 @@ function short(state: ScreenState, coming: Coming): readonly Row[] {
 		row(first),
 		row(bare),
 		row(bare, ''),
+		// Of how long the work takes nothing is better than a part.
+		row(bare.replace(/ [\d:]+$/, ''), ''),
 	];
 }

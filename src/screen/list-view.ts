@@ -1,5 +1,6 @@
 // Tonight's list as it stands: what was played, what is on, when the rest is due and who changes for it.
 
+import { displayWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import type { Section } from '../plan/plan.ts';
 import type { ListItem, SongItem } from '../session/session.ts';
@@ -100,8 +101,16 @@ function listRow(state: ScreenState, item: ListItem, columns: number): Row {
 		[STATE_AT, [span(words, words === LIST.now || isAsked ? 'bright' : isOut ? 'dim' : 'plain')]],
 		[CLOCK_AT, [span(atMs === null ? '' : showClock(state, atMs).padStart(8), 'dim')]],
 		[GAP_AT, [span(gap === null ? '' : minutesSeconds(gap).padStart(4), 'dim')]],
-		[CHANGES_AT, [span([...named, ...changes].join(', '))]],
+		[CHANGES_AT, [span(countedAfter([...named, ...changes], columns - CHANGES_AT))]],
 	]);
+}
+
+/** As many of them as there is room for, each whole, and how many more there are: `Wren 1, Tove 5, +2`. */
+function countedAfter(words: readonly string[], columns: number): string {
+	const counted = words.map((_, at) =>
+		[...words.slice(0, words.length - at), ...(at === 0 ? [] : [`+${at}`])].join(', '),
+	);
+	return counted.find((text) => displayWidth(text) <= columns) ?? counted.at(-1) ?? '';
 }
 
 /** From this width on instruments are named too. */

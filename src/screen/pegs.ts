@@ -2,6 +2,7 @@
 // done to it; where it is out, a gap that says where it is.
 
 import type { InstrumentState } from '../../machines/instrument.ts';
+import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import { goesOutFirst } from '../plan/out-first.ts';
 import type { IdleWork, Work } from '../plan/plan.ts';
@@ -89,7 +90,12 @@ function under(words: string, style: SpanStyle, width: number): Row {
 function tuningOf({ session }: ScreenState, one: InstrumentState, room: number): string {
 	const { tuning, capo } = one.context;
 	const onCapo = capoMark(capo);
-	return `${tuningThatFits(session.show, tuning, room - onCapo.length)}${onCapo}`;
+	const name = tuningThatFits(session.show, tuning, room - onCapo.length);
+	if (onCapo === '' || displayWidth(name) + onCapo.length <= room) return `${name}${onCapo}`;
+	// The capo is on this one only: the end of the tuning is cut before it.
+	const close = onCapo.trimStart();
+	const left = room - close.length;
+	return `${displayWidth(name) > left ? fitWidth(name, left) : name}${close}`;
 }
 
 function whereOf({ session }: ScreenState, id: string, one: InstrumentState): string {

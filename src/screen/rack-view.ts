@@ -1,5 +1,6 @@
 // The whole rack, a line for each instrument: what it is in, how ready it is, where it is.
 
+import { displayWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import type { Session } from '../session/session.ts';
 import { driftOn } from '../session/warmth.ts';
@@ -18,7 +19,7 @@ import { isTouchedUp } from './work-words.ts';
 /** Where the columns begin: the last one, what comes next, needs its place most. */
 function columnsAt(columns: number) {
 	return columns < 90
-		? { state: 16, tuning: 36, place: 45, next: 57 }
+		? { state: 16, tuning: 36, place: 44, next: 56 }
 		: { state: 22, tuning: 42, place: 54, next: 68 };
 }
 
@@ -70,11 +71,13 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 				id === instrument.id && (next === undefined || wantedMs <= next.wantedMs),
 		) ?? plan.idle.find(({ instrument: id }) => id === instrument.id);
 	const handed = next ? nextUse(playerName(show, next.player), (next.wantedMs - nowMs) / 1000) : '';
-	const todo = work
-		? `${handed === '' ? '' : ' '}${JOB_WORDS[isTouchedUp(state, work) ? 'touch-up' : work.job]} ${minutesSeconds(work.seconds)}`
-		: '';
+	const job = work ? JOB_WORDS[isTouchedUp(state, work) ? 'touch-up' : work.job] : '';
+	const timed = work ? `${job} ${minutesSeconds(work.seconds)}` : '';
 	const spare = instrument.spare ? `, ${SPARE}` : '';
 	const at = columnsAt(columns);
+	// How long the work takes is not cut to a part of it.
+	const uses = [timed, job].map((todo) => [handed, todo].filter((one) => one !== '').join(' '));
+	const use = uses.find((words) => displayWidth(words) <= columns - at.next) ?? handed;
 	const onCapo = capoMark(capo);
 	const room = at.place - at.tuning - onCapo.length - 1;
 	const drift = driftOf(session, instrument, columns);
@@ -83,7 +86,7 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 		[at.state, [span(stateWords(session, instrument.id, nowMs), markStyle(mark))]],
 		[at.tuning, [span(`${tuningThatFits(show, tuning, room)}${onCapo}`)]],
 		[at.place, [span(`${place}${spare}`, 'dim')]],
-		[at.next, [span(`${handed}${todo}`, 'dim')]],
+		[at.next, [span(use, 'dim')]],
 		...(drift === '' ? [] : [[DRIFT_AT, [span(drift)]] as const]),
 	]);
 }

@@ -20,8 +20,9 @@ const HARM: Readonly<Record<Warning['code'], number>> = {
 	missing: 1,
 	late: 2,
 	'missed-hand-over': 1,
-	'stuck-pedal': 2,
 	'not-ready': 3,
+	// The row of its board says so too.
+	'stuck-pedal': 3,
 	'suspect-pack': 3,
 	'shared-pack': 3,
 	'pack-channel': 3,

@@ -31,7 +31,11 @@ export function workWords(state: ScreenState, work: Work | IdleWork): readonly s
 	if (capo === null) return jobs;
 	const acts = [capoAct(capo), ...(capo > 0 ? [capoLabel(capo)] : [])];
 	if (work.job === 'capo') return withTouchUp(state, work, acts);
-	return jobs.flatMap((job) => acts.map((act) => `${job}, ${act}`));
+	return [
+		...jobs.flatMap((job) => acts.map((act) => `${job}, ${act}`)),
+		// The card and the rack name the tuning, too.
+		`${JOB_WORDS[work.job]}, ${capoAct(capo)}`,
+	];
 }
 
 /** The same under a peg, where what it is in stands above: of a touch-up for a capo the capo, of all else the job. */

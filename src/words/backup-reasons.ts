@@ -1,12 +1,20 @@
 // Why a backup would do, in a few words.
 
-import type { StandInReason } from '../plan/plan.ts';
+import type { StandIn, StandInReason } from '../plan/plan.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
 
 /** `same tuning, ready`. */
 export function standInWords(show: Show, why: readonly StandInReason[]): string {
 	return why.map((reason) => reasonWords(show, reason)).join(', ');
+}
+
+/** Why it would do, but its capo, which is said beside its tuning. */
+export function whyBesideCapo({
+	why,
+	capo,
+}: Pick<StandIn, 'why' | 'capo'>): readonly StandInReason[] {
+	return why.filter((one) => one.code !== 'capo' || one.capo !== capo || capo === 0);
 }
 
 /** In what it is other than what it stands in for: seen only once it is in hands, so it is said first. */

@@ -81,9 +81,9 @@ export const orBackup = (why: string, backup: string): string =>
 export const NO_BACKUP_PLAY_ON = 'NO BACKUP, PLAY ON';
 /** Nothing is in hands before the song is over: `PLAY ON,   0:28 left`. */
 export const playOnUntil = (seconds: number): string => `PLAY ON, ${inCells(seconds)} left`;
-/** Why: `S Spare takes 1:05`. */
-export const takesLonger = (instrument: string, seconds: number): string =>
-	`${instrument} takes ${minutesSeconds(seconds)}`;
+/** Why: `S Spare takes 1:05`; `it takes 1:05` of what was named just before. */
+export const takesLonger = (instrument: string | null, seconds: number): string =>
+	`${instrument ?? 'it'} takes ${minutesSeconds(seconds)}`;
 /** What they get after it: `next 6 Sedge, drop D`. */
 export const nextIs = (instrument: string, tuning: string): string =>
 	`next ${instrument}, ${tuning}`;
@@ -112,6 +112,7 @@ export const capoMark = (capo: number): string => (capo > 0 ? ` c${capo}` : '');
 export const KEEPS = 'keeps';
 export const NOTHING_TO_COME = 'nothing to come';
 export const HANDS_EMPTY = 'hands empty';
+export const HAS = 'has';
 export const HAS_NOTHING = 'has nothing';
 export const keepsLabel = (instrument: string): string => `KEEPS ${instrument}`;
 export const takeWords = (instrument: string): string => `TAKE ${instrument}`;

@@ -50,7 +50,7 @@ export function legendLines(stagedMark: string, isWide: boolean): readonly strin
 // The list of songs.
 
 export const LIST = {
-	now: 'NOW',
+	now: 'ON',
 	next: 'next',
 	dropped: 'dropped',
 	skipped: 'skipped',

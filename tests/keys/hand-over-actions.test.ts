@@ -77,7 +77,7 @@ set: [one, two]
 	);
 	expect(states[0].players.ash.holds).toBe('A2');
 	// Two has no length and counts as three minutes, like One: it ends at 6:15, the second time at 12:45.
-	expect(screen).toContain('0:37 of ? left   2:23');
+	expect(screen).toContain('0:37 of ?   2:23 left');
 });
 
 test('a second press between songs does not reach into the middle of the next one', () => {

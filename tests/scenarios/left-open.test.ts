@@ -43,7 +43,7 @@ describe('a break put off until its song has ended', () => {
 		'-01:00 !ready\n00:00 space\n03:30 b 5\n03:32 esc\n04:00 space\n04:02 b\n04:03 !screen\n04:04 enter\n04:05 !state',
 	);
 	test('the list of backups has it first, and enter gives it', () => {
-		expect(row(asked.screen, '  TAKE')).toMatch(/^ {2}TAKE {2}6 Clinker {2}1:05 E standard/);
+		expect(row(asked.screen, '  TAKE')).toMatch(/^ {2}TAKE {2}6 Clinker {2}1:05 E std/);
 		expect(asked.states[0].players.cleo.holds).toBe('K');
 		expect(asked.states[0].incidents[0]).toMatchObject({ standIn: 'K' });
 	});

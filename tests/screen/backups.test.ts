@@ -1,10 +1,13 @@
 // What is drawn of a night that went wrong: breaks, backups and what stands in for what, where there is nothing
 // to hand, and what else goes wrong on a stage.
 
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { screenText } from '../../src/screen/row.ts';
 import type { ScreenState } from '../../src/screen/screen-state.ts';
+import { loadShow } from '../scenarios/load-show.ts';
+import { playShow } from '../scenarios/play.ts';
 import { expectDrawn } from './expect-drawn.ts';
 import {
 	allLate,
@@ -81,4 +84,14 @@ test('small windows name the act too', () => {
 		const rows = drawn(staying(), { columns, rows: 10 }).split('\n');
 		expect(rows.slice(0, 4).join('\n')).toMatch(/KEEPS S( Spare)?, CAPO ON 2/);
 	}
+});
+
+test('where the song ends before any backup is in hands, playing on stands first among the choices', () => {
+	const { states, screen } = playShow(
+		loadShow(join(import.meta.dirname, '../rehearsals/theatre.yaml')),
+		'-01:00 t 0\n-00:30 enter enter\n00:00 space\n03:30 b 8 !state !screen\n',
+	);
+	// Ferry Bell is 3:40 long, and nothing is handed in less than the 10 s that remain less the keys.
+	expect(states[0].standIns.ivo[0].readyIn).toBeGreaterThan(8);
+	expect(screen).toMatch(/^STRING BREAK.*\n {2}BEST {2}0 play on .*\n +or +[89K] /m);
 });

@@ -3,6 +3,8 @@
 import { expect, test } from 'vitest';
 import { offTexts } from '../../src/screen/card-off.ts';
 import { handOverCards } from '../../src/screen/cards.ts';
+import { showFrom } from '../plan/show-from.ts';
+import { playShow } from '../scenarios/play.ts';
 import { staying } from './pressed-states.ts';
 import { afterABreak, handOverOfThree, interval, middleOfASong } from './states.ts';
 
@@ -55,4 +57,39 @@ test('after a break only whose sound is gone has one; what broke goes to the ben
 test('who stays on something with its capo to be moved has a card, and nothing comes off', () => {
 	const [ash] = handOverCards(staying()).now;
 	expect(ash).toMatchObject({ kind: 'stays', capoWords: 'CAPO ON 2', isCapoToDo: true, off: null });
+});
+
+test('the capo of a backup is said once, as what is to be done', () => {
+	const show = showFrom(`
+players: [{id: ash, name: Ash}]
+instruments:
+  - {id: A, name: Amber, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: B, name: Birch, slot: "2", kind: electric-6, tuning: E standard}
+songs: [{id: one, title: One, length: "3:00", hands: {ash: {instrument: A, capo: 3}}}]
+set: [one]
+`);
+	const { screen } = playShow(show, '-01:00 t 1 enter\n00:00 space\n01:00 b\n01:02 !screen\n');
+	const card = screen.slice(0, screen.indexOf('STRING BREAK  Ash'));
+	expect(card).toContain('CAPO ON 3');
+	expect(card).not.toMatch(/\bcapo 3/);
+});
+
+test('all who change in one gap, and who stays on what they have, have the same moment', () => {
+	// Ash has a backup and keeps it; Bo gets another one. The gap is longer than the hand-over.
+	const show = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo, key: n}]
+instruments:
+  - {id: A, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard}
+  - {id: S, name: Spare, slot: "2", kind: electric-6, for: [ash], tuning: E standard}
+  - {id: B, name: Birch, slot: "3", kind: bass-4, tuning: E standard}
+  - {id: C, name: Coal, slot: "4", kind: bass-4, tuning: drop D}
+songs:
+  - {id: one, title: One, length: "3:00", hands: {ash: {instrument: A}, bo: {instrument: B}}}
+  - {id: two, title: Two, length: "3:00", hands: {ash: {instrument: A}, bo: {instrument: C}}}
+set: [one, {song: two, gap: 40s}]
+`);
+	const night = '-01:00 t 0\n-00:30 enter enter\n00:00 space\n00:30 b 1 enter\n';
+	const { screen } = playShow(show, `${night}01:00 !screen\n`);
+	expect(screen).toMatch(/^ASH +in +2:25 2 Spare for 2 Two +KEEPS 2$/m);
+	expect(screen).toMatch(/^BO +in +2:25 4 Coal for 2 Two/m);
 });

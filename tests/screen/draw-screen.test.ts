@@ -129,7 +129,7 @@ describe('what must be found', () => {
 			/ {2}E std .*FAULTY .*TOUCH UP/,
 			/9 {3}out .*S \+ E std/,
 			/TO DO +4 Dace .*0:45 +start within +0:48\n/,
-			/SONG .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45.*left +2:33/,
+			/SONG .*6 of 10 {2}Gravel {2}V2.*1:12 of 3:45 +2:33 left/,
 			/CUE +Ch2 {2}STOMP \+DRIVE \+DELAY dotted-eighth/,
 			/BO BOARD .*all off .*at Ch2: DRIVE, DELAY \(dotted-eighth\) on/,
 			/THEN +7 Lantern, starts: Ash, gap 0:30, count 4/,

@@ -29,3 +29,14 @@ test('the capo to be put on stands there before where the other one goes', () =>
 	expect(line).toContain('off: 4');
 	expect(line).not.toContain('…');
 });
+
+test('what was to come off already is had, not kept', () => {
+	// The break of Ash's string is on the card; Nell has not been given what the song that is on wants.
+	const { screen } = playShow(
+		show,
+		'-01:00 t 0\n-00:30 enter enter\n00:00 space\n01:00 right\n01:10 b 1\n01:12 !screen\n',
+	);
+	expect(screen).toMatch(/^ASH +DOWN/m);
+	expect(screen).toMatch(/^NELL .*has 4 Amber, +0:1\d late 8 Campion/m);
+	expect(screen).not.toMatch(/keeps .* late /);
+});

@@ -3,6 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { play } from '../scenarios/play.ts';
+import { expectDrawn } from './expect-drawn.ts';
 
 const OPEN = '-01:00 !ready\n00:00 space\n00:30 tab*2\n';
 const drawn = (keys: string, size: string) =>
@@ -14,9 +15,8 @@ describe.each(['80x24', '120x40'])('at %s', (size) => {
 		['a song to be dropped', '00:33 k'],
 		['a list changed', '00:33 k enter\n00:40 down p "old" enter\n00:45 down h'],
 		['a song to be put in', '00:33 p "old"'],
-	])('%s', async (name, keys) => {
-		const file = `./drawn/${name.replaceAll(' ', '-')}-${size}.txt`;
-		await expect(`${drawn(keys, size)}\n`).toMatchFileSnapshot(file);
+	])('%s', (name, keys) => {
+		expectDrawn(`${name.replaceAll(' ', '-')}-${size}`, drawn(keys, size));
 	});
 });
 

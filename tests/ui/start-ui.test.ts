@@ -102,7 +102,7 @@ test('only rows that differ are sent, and nothing where none does', async () => 
 	await expect.poll(seen).toContain('held');
 	const sent = written().slice(before);
 	expect(sent).toContain('held');
-	for (const row of ['NOW', 'RACK', 'space']) expect(sent).not.toContain(row);
+	for (const row of ['SONG', 'TO DO', 'space']) expect(sent).not.toContain(row);
 });
 
 test('the newest state is shown once it is told to draw, and not before', async () => {
