@@ -2,7 +2,7 @@
 // do next; the comments in the file that is written.
 
 import type { Choice } from '../setlist/choices.ts';
-import type { Asked, AskedWhy, ListReading, Said } from '../setlist/draft-from-list.ts';
+import type { Asked, AskedWhy, ListReading, Said } from '../setlist/list-reading.ts';
 import type { DraftInstrument, DraftPart, DraftSong, ShowDraft } from '../setlist/show-draft.ts';
 import { kindWords } from './kinds.ts';
 

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
-import { EMPTY_RACK } from '../../src/setlist/draft-from-list.ts';
+import { EMPTY_RACK } from '../../src/setlist/list-reading.ts';
 import { readText } from './read-list.ts';
 
 /** What a cell says to a player who had Basil in the song before: instrument, tuning and capo, or why it is asked. */

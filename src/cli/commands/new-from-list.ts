@@ -8,7 +8,7 @@ import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
 import { decodeText } from '../../setlist/decode-text.ts';
-import type { Asked, ListReading, Rack } from '../../setlist/draft-from-list.ts';
+import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
 import { type ListText, type ReadList, readSetList } from '../../setlist/make-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { withAbbreviations } from '../../setlist/take-over.ts';
