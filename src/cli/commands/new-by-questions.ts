@@ -30,6 +30,7 @@ import * as words from '../../words/new-show.ts';
 import { problemText } from '../../words/problem-text.ts';
 import { faultWords } from '../../words/program.ts';
 import { ADD_BY_HAND, CANNOT_ADD_HERE, NOT_A_SHOW_TO_ADD } from '../../words/set-list.ts';
+import { checkNewFile } from '../check-new-file.ts';
 import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
@@ -38,7 +39,7 @@ import { livePreferences } from '../live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live-screen.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
 import { nextDay } from '../next-day.ts';
-import { loadBytes, openShow, showTree } from '../open-show.ts';
+import { loadBytes } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { showOrGear } from '../rack-file.ts';
 import { shellWord } from '../shell-word.ts';
@@ -46,7 +47,6 @@ import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
 import { screenWayOut } from '../way-out.ts';
 import { writeTrace } from '../write-trace.ts';
-import { risksOf, risksText } from './check.ts';
 
 const TICK_MS = 60_000;
 const ENDING = '.yaml';
@@ -264,19 +264,16 @@ export function checked(
 ): Finished {
 	let code: number = EXIT.toLookAt;
 	const check = async (): Promise<string> => {
-		const { show, problems } = await openShow(name, request, io);
-		const root = await showTree(name, io);
-		const risks = show === null ? [] : risksOf(show, root);
-		if (show !== null && risks.length === 0) code = EXIT.fine;
-		const found =
-			show === null
-				? `${problems.map(problemText).join('\n')}\n`
-				: risksText(risks, shellWord(name));
+		const found = await checkNewFile(name, { request, io });
+		code = found.code;
 		const carried = earlier === undefined ? '' : carriedText(earlier.carried);
 		const toDo = toDoOf(earlier?.carried ?? []);
 		const first = toDo.length === 0 ? '' : `${beforeTheDoors(toDo)}\n`;
-		const text = `${carried}${words.madeFile(cleanText(name))}\n${found}${first}${words.whatNext(shellWord(name))}\n`;
-		return terminalText(text, io);
+		const made = `${words.madeFile(cleanText(name))}\n`;
+		return terminalText(
+			`${carried}${made}${found.text}${first}${words.whatNext(shellWord(name))}\n`,
+			io,
+		);
 	};
 	return { text: check(), code: () => code };
 }

@@ -20,18 +20,18 @@ import { PLANNING, written } from '../../words/program.ts';
 import { forExample } from '../../words/requests.ts';
 import * as words from '../../words/set-list.ts';
 import { askAboutList } from '../ask-about-list.ts';
+import { checkNewFile } from '../check-new-file.ts';
 import { optionText, type Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { type Ask, askOnTerminal, LeftQuestion, listBytes } from '../list-input.ts';
 import { localOffsetMinutes } from '../local-offset.ts';
-import { loadBytes, openShow, showTree } from '../open-show.ts';
+import { loadBytes } from '../open-show.ts';
 import { rackOf, readRack, showOrGear } from '../rack-file.ts';
 import { shellWord } from '../shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
-import { risksOf, risksText } from './check.ts';
 
 const USUAL_START = '20:00';
 const INTERRUPTED = 128 + SIGNAL_NUMBERS.SIGINT;
@@ -128,17 +128,14 @@ async function madeFromList(request: Request, io: Io): Promise<number> {
 	const { understood, songs } = reading;
 	const counts = { rows: read.list.rowCount, songs: songs.length, understood };
 	tell.write(`${words.closingLine({ ...counts, left: reading.asked.length })}\n`);
-	const { show, problems } = await openShow(shown, request, io);
-	const root = await showTree(shown, io);
-	if (show === null) return tellProblems(problems, io);
-	const risks = whileWorking(PLANNING, () => risksOf(show, root));
-	tell.write(risksText(risks, shellWord(shown)));
+	const checked = await checkNewFile(shown, { request, io }, (run) => whileWorking(PLANNING, run));
+	tell.write(checked.text);
 	tell.write(`${words.nextStep(shellWord(shown), reading.asked.length === 0)}\n`);
 	if (isJson)
 		io.write(
 			`${JSON.stringify({ ...counts, asked: reading.asked.map(askedJson), file: shown })}\n`,
 		);
-	return reading.asked.length > 0 ? EXIT.toLookAt : EXIT.fine;
+	return reading.asked.length > 0 ? EXIT.toLookAt : checked.code;
 }
 
 /** The remarks of the whole above the first entry of the order, since a file that is there has its own beginning. */
