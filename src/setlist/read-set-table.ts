@@ -394,6 +394,8 @@ function rowsOf({ row, cells }: TableRow, columns: readonly Column[]): ListRow[]
 		isMark || section === 'set' ? [{ kind: 'encore', row, isEncore: section !== 'set' }] : [];
 	const length = fieldOf('length');
 	if (section === 'interval') return [{ kind: 'interval', row, length }];
+	const inNumber = intervalInNumber(textOf('number'), title);
+	if (inNumber) return [{ kind: 'interval', row, length: length ?? inNumber.length }];
 	const hasMore = Object.keys(hands).length > 0 || textOf('tempo') !== '' || textOf('key') !== '';
 	if (word?.is === 'total' && !hasMore)
 		return [
@@ -435,6 +437,14 @@ function rowsOf({ row, cells }: TableRow, columns: readonly Column[]): ListRow[]
 		...(split === null ? [] : [{ kind: 'encore', row, isEncore: true } as const]),
 		withEnd(song),
 	];
+}
+
+/** The word for an interval where the numbers stand, and its length or nothing where the titles do. */
+function intervalInNumber(number: string, title: string): { readonly length: Field | null } | null {
+	if (rowWord(number)?.is !== 'interval') return null;
+	if (title === '') return { length: null };
+	const isLength = readLength(title, true)?.seconds != null;
+	return isLength ? { length: { text: title, column: number } } : null;
 }
 
 function startsField(field: Field | null, isExact: boolean): Field | null {

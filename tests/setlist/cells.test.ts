@@ -121,3 +121,17 @@ describe('a row', () => {
 		});
 	});
 });
+
+describe('an interval whose word stands where the numbers do', () => {
+	it.each([
+		['INTERVAL,20,', 1200],
+		['Interval,,15:00', 900],
+		['break,20 min,', 1200],
+	])('is one, and no song: %s', (line, seconds) => {
+		const table = `#,Song,Time\n1,Harbour,3:00\n${line}\n2,Lantern,3:30\n`;
+		const { reading } = readText(table, { form: 'table' });
+		expect(reading.songs.map(({ title }) => title)).toEqual(['Harbour', 'Lantern']);
+		expect(reading.set[1]).toEqual({ kind: 'interval', seconds });
+		expect(reading.asked).toEqual([]);
+	});
+});
