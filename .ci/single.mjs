@@ -30,6 +30,11 @@ const platforms = {
 const names = { darwin: 'macos', win32: 'windows' };
 const here = `${names[process.platform] ?? process.platform}-${process.arch}`;
 
+if (!(here in platforms)) {
+	throw new Error(
+		`no single file can be made on ${here}: only on ${Object.keys(platforms).join(', ')}`,
+	);
+}
 if (process.versions.node !== pinned) {
 	throw new Error(`this is Node ${process.versions.node}: npm run single starts it with ${pinned}`);
 }

@@ -4,14 +4,19 @@ import { homedir, tmpdir } from 'node:os';
 
 let isKnown = true;
 
-/** Where the system knows no home, the folder for temporary files is one from now on. */
+/** Where the system knows no home, or an empty one, the folder for temporary files is one from now on. */
 export function ensureHome(): void {
+	if (knownHome() !== '') return;
+	isKnown = false;
+	// Set for all, since the library that keeps preferences asks for a home by itself.
+	process.env[process.platform === 'win32' ? 'USERPROFILE' : 'HOME'] = tmpdir();
+}
+
+function knownHome(): string {
 	try {
-		homedir();
+		return homedir();
 	} catch {
-		isKnown = false;
-		// Set for all, since the library that keeps preferences asks for a home by itself.
-		process.env.HOME = tmpdir();
+		return '';
 	}
 }
 

@@ -5,7 +5,7 @@ import { EXIT } from './exit-code.ts';
 import { ensureHome } from './home.ts';
 import { type ProcessIo, processIo } from './io.ts';
 import { runCommandLine } from './run-command-line.ts';
-import { takesTerminal } from './takes-terminal.ts';
+import { takesTerminal } from './single/takes-terminal.ts';
 
 /** What a shell reports of a program whose reader went away (128 and SIGPIPE's 13). */
 const NOBODY_READS = 141;

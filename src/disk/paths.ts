@@ -1,7 +1,7 @@
 // Where the program's own files are.
 
 import { realpathSync } from 'node:fs';
-import { basename, dirname, isAbsolute, join, resolve } from 'node:path';
+import { basename, dirname, join, posix, resolve, sep, win32 } from 'node:path';
 
 /** What decides where files are. */
 export type PathSources = {
@@ -30,14 +30,21 @@ export type Paths = {
 export function findPaths(sources: PathSources): Paths {
 	const chosen = sources.dataOption || sources.environment.RACKSIDE_DATA;
 	const [forData, forSettings] = platformFolders(sources);
-	const data = chosen ? resolve(chosen) : join(forData, 'rackside');
-	const settings = chosen ? data : join(forSettings, 'rackside');
-	return { data, nights: join(data, 'nights'), settings };
+	const path = pathsOf(sources);
+	const data = chosen ? path.resolve(chosen) : path.join(forData, 'rackside');
+	const settings = chosen ? data : path.join(forSettings, 'rackside');
+	return { data, nights: path.join(data, 'nights'), settings };
 }
+
+/** How the platform writes paths. */
+const pathsOf = ({ platform }: Pick<PathSources, 'platform'>) =>
+	platform === 'win32' ? win32 : posix;
 
 function platformFolders({ environment, home, platform }: PathSources): [string, string] {
 	const { XDG_DATA_HOME, XDG_CONFIG_HOME } = environment;
 	const [data, settings] = usualFolders({ environment, home, platform });
+	const { isAbsolute } = pathsOf({ platform });
+	const absolute = (path: string | undefined) => (path && isAbsolute(path) ? path : undefined);
 	return [absolute(XDG_DATA_HOME) ?? data, absolute(XDG_CONFIG_HOME) ?? settings];
 }
 
@@ -46,18 +53,18 @@ function usualFolders({
 	home,
 	platform,
 }: Omit<PathSources, 'dataOption'>): [string, string] {
+	const { join: joined } = pathsOf({ platform });
 	if (platform === 'darwin') {
-		return [join(home, 'Library', 'Application Support'), join(home, 'Library', 'Preferences')];
+		return [joined(home, 'Library', 'Application Support'), joined(home, 'Library', 'Preferences')];
 	}
 	if (platform === 'win32') {
 		const { LOCALAPPDATA: local, APPDATA: roaming } = environment;
-		return [local || join(home, 'AppData', 'Local'), roaming || join(home, 'AppData', 'Roaming')];
+		return [
+			local || joined(home, 'AppData', 'Local'),
+			roaming || joined(home, 'AppData', 'Roaming'),
+		];
 	}
-	return [join(home, '.local', 'share'), join(home, '.config')];
-}
-
-function absolute(path: string | undefined): string | undefined {
-	return path && isAbsolute(path) ? path : undefined;
+	return [joined(home, '.local', 'share'), joined(home, '.config')];
 }
 
 /** Folders that a restart of the machine empties (Filesystem Hierarchy Standard 3.0, from memory). */
@@ -68,7 +75,7 @@ const KEPT = ['/var/tmp', '/private/var/tmp'];
 /** Whether a restart of the machine empties this folder; `temporary` is where the system has its temporary files. */
 export function isWipedByRestart(folder: string, temporary: string): boolean {
 	const path = existing(resolve(folder));
-	const isUnder = (above: string) => path === above || path.startsWith(`${above}/`);
+	const isUnder = (above: string) => path === above || path.startsWith(`${above}${sep}`);
 	if (KEPT.some(isUnder)) return false;
 	return [...WIPED, existing(resolve(temporary))].some(isUnder);
 }

@@ -2,6 +2,7 @@
 
 import * as fs from 'node:fs';
 import { type Disk, diskError, diskErrorCode, type FileStat } from './disk.ts';
+import { patientRename } from './patient-rename.ts';
 
 const {
 	O_APPEND,
@@ -44,10 +45,14 @@ export const realDisk: Disk = {
 	read,
 	list: (path) => fs.readdirSync(path),
 	makeFolder: (path) => fs.mkdirSync(path, 0o700),
-	rename: (from, to) => fs.renameSync(from, to),
+	rename: patientRename({ rename: fs.renameSync, wait, platform: process.platform }),
 	remove: (path) => fs.unlinkSync(path),
 	close: (file) => fs.closeSync(file),
 };
+
+function wait(ms: number): void {
+	Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);
+}
 
 /** A folder or a device opens like a file and then behaves like none; a pipe waits for its other end. */
 function openPlainFile(path: string, flags: number): number {

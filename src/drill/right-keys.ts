@@ -6,7 +6,7 @@ import { matchingSongs } from '../keys/song-prompt.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Song } from '../showfile/show.ts';
 
-/** Keys as a sentence names them; see `key-groups.ts`. */
+/** Keys as a sentence names them: a key's name, or letters that are typed one after the other. */
 export type Keys = readonly string[];
 
 /** That the song after the next one is on, between songs. */

@@ -3,41 +3,22 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { graphemes } from '../base/display-width.ts';
-import { parseSeconds } from '../base/duration.ts';
-import type {
-	DraftCell,
-	DraftInstrument,
-	DraftItem,
-	DraftSong,
-	ShowDraft,
-} from '../setlist/show-draft.ts';
+import type { DraftInstrument, DraftSong } from '../setlist/show-draft.ts';
 import { parseDate } from '../showfile/calendar-date.ts';
 import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
 import { namedTunings, readTuning } from '../tuning/tuning.ts';
 import * as words from '../words/new-show.ts';
-import {
-	firstHands,
-	freeId,
-	handsAt,
-	likelyKind,
-	PLAYS_NAMES,
-	playersFor,
-	playersOfKind,
-	usualTuning,
-} from './guesses.ts';
+import { type Answered, toPlace } from './answered.ts';
+import { freeId, likelyKind, PLAYS_NAMES, playersOfKind, usualTuning } from './guesses.ts';
+import { takeHands, toHands } from './hands-answer.ts';
 import type { Making, Place } from './making.ts';
-import { freeSlot, indexOfKey, readSlot } from './numbered.ts';
-import { readTime, readTitle, readTuned, secondsOf } from './read-answer.ts';
-
-/** The show after an answer, with what is to be said of it; or why the answer cannot be used. */
-export type Answered =
-	| { readonly making: Making; readonly says?: string }
-	| { readonly refused: string };
+import { indexOfKey, readSlot } from './numbered.ts';
+import { takeOrder } from './order-answer.ts';
+import { readTime, readTitle, secondsOf } from './read-answer.ts';
 
 const DEFAULT_START = '20:00';
 /** Of a kind that is usually in nothing, until the next question is answered: any notes, so that the file can be read. */
 const NOTES_UNTIL_ASKED = 'E2 A2 D3 G3 B3 E4';
-export const DEFAULT_INTERVAL = '20m';
 const LONGEST_NAME = 160;
 const MOST_PLAYERS = 20;
 const MOST_OTHERS = 400;
@@ -58,36 +39,36 @@ type Take = (making: Making, text: string) => Answered;
 const TAKES: Readonly<Record<Place['ask'], Take>> = {
 	add: (making, text) =>
 		text === ''
-			? then(making, { ask: 'instrument' }, {})
+			? toPlace(making, { ask: 'instrument' }, {})
 			: { refused: words.keyDoesNothing(cleanText(text)) },
 	title: (making, text) => {
 		const title = nameOf(text);
 		// A place that was last night's is not taken for tonight's unasked.
 		const hasVenue = making.draft.venue !== null;
-		return then(making, { ask: hasVenue ? 'venue' : 'date' }, title === null ? {} : { title });
+		return toPlace(making, { ask: hasVenue ? 'venue' : 'date' }, title === null ? {} : { title });
 	},
 	venue: (making, text) => {
 		const venue = text.trim() === '-' ? null : (nameOf(text) ?? making.draft.venue);
-		return then(making, { ask: 'date' }, { venue });
+		return toPlace(making, { ask: 'date' }, { venue });
 	},
 	date: (making, text) => {
 		const date = text.trim() === '' ? making.draft.date : parseDate(text);
 		return date === null
 			? { refused: words.NO_SUCH_DAY }
-			: then(making, { ask: 'start' }, { date });
+			: toPlace(making, { ask: 'start' }, { date });
 	},
 	start: (making, text) => {
 		const start = readTime(text.trim() === '' ? startOffered(making) : text);
 		return start === null
 			? { refused: words.NO_SUCH_TIME }
-			: then(making, { ask: 'curfew' }, { start });
+			: toPlace(making, { ask: 'curfew' }, { start });
 	},
 	curfew: (making, text) => {
 		const isOffered = text.trim() === '';
 		const curfew = isOffered ? making.draft.curfew : text.trim() === '-' ? null : readTime(text);
 		if (curfew === null && !isOffered && text.trim() !== '-')
 			return { refused: words.NO_SUCH_TIME };
-		return then(making, { ask: making.earlier ? 'write' : 'player' }, { curfew });
+		return toPlace(making, { ask: making.earlier ? 'write' : 'player' }, { curfew });
 	},
 	player: takePlayer,
 	plays: (making, text) => {
@@ -95,7 +76,7 @@ const TAKES: Readonly<Record<Place['ask'], Take>> = {
 		if (plays === undefined) return { refused: words.notInList(text) };
 		const { players } = making.draft;
 		const last = players.length - 1;
-		return then(
+		return toPlace(
 			making,
 			{ ask: 'player' },
 			{ players: players.map((one, index) => (index === last ? { ...one, plays } : one)) },
@@ -124,7 +105,7 @@ const TAKES: Readonly<Record<Place['ask'], Take>> = {
 		if (seconds === null && text.trim() !== '') return { refused: words.NO_LENGTH };
 		const { songs } = making.draft;
 		const last = songs.length - 1;
-		return then(
+		return toPlace(
 			making,
 			{ ask: 'song' },
 			{ songs: songs.map((one, index) => (index === last ? { ...one, seconds } : one)) },
@@ -134,12 +115,6 @@ const TAKES: Readonly<Record<Place['ask'], Take>> = {
 	hands: takeHands,
 	write: () => ({ refused: words.keyDoesNothing('enter') }),
 };
-
-function then(making: Making, place: Place, changed: Partial<ShowDraft>): Answered {
-	const draft = { ...making.draft, ...changed };
-	const rack = { slots: draft.instruments.map(({ slot }) => slot), players: draft.players.length };
-	return { making: { ...making, draft, place, slot: freeSlot(rack) } };
-}
 
 /** The name as it is kept; null for nothing but blanks. */
 function nameOf(text: string): string | null {
@@ -157,11 +132,11 @@ function takePlayer(making: Making, text: string): Answered {
 	if (name === null)
 		return players.length === 0
 			? { refused: words.NO_PLAYER }
-			: then(making, { ask: 'instrument' }, {});
+			: toPlace(making, { ask: 'instrument' }, {});
 	if (!LETTER_OR_FIGURE.test(name)) return { refused: words.NO_NAME };
 	if (players.length >= MOST_PLAYERS) return { refused: words.TOO_MANY };
 	const plays = PLAYS_NAMES[0] ?? null;
-	return then(
+	return toPlace(
 		making,
 		{ ask: 'plays' },
 		{ players: [...players, { id: freeId(name, 'player', players), name, plays }] },
@@ -175,7 +150,7 @@ function takeInstrument(making: Making, text: string): Answered {
 	const [, wanted] = SLOT_GIVEN.exec(text) ?? [];
 	if (wanted !== undefined) return takeSlot(making, wanted);
 	const name = nameOf(text);
-	if (name === null) return then(making, { ask: 'song' }, {});
+	if (name === null) return toPlace(making, { ask: 'song' }, {});
 	if (instruments.length >= MOST_OTHERS) return { refused: words.TOO_MANY };
 	const kind = likelyKind(making.draft);
 	const instrument: DraftInstrument = {
@@ -186,7 +161,7 @@ function takeInstrument(making: Making, text: string): Answered {
 		for: null,
 		tuning: usualTuning(kind) ?? NOTES_UNTIL_ASKED,
 	};
-	const next = then(making, { ask: 'kind' }, { instruments: [...instruments, instrument] });
+	const next = toPlace(making, { ask: 'kind' }, { instruments: [...instruments, instrument] });
 	return players.length === 0 ? { refused: words.NO_PLAYER } : next;
 }
 
@@ -209,7 +184,7 @@ function lastInstrument({ draft }: Making): DraftInstrument {
 function changeLast(making: Making, place: Place, changed: Partial<DraftInstrument>): Answered {
 	const { instruments } = making.draft;
 	const last = { ...lastInstrument(making), ...changed };
-	return then(making, place, { instruments: [...instruments.slice(0, -1), last] });
+	return toPlace(making, place, { instruments: [...instruments.slice(0, -1), last] });
 }
 
 function takeTuning(making: Making, text: string): Answered {
@@ -243,7 +218,7 @@ function takeSong(making: Making, text: string): Answered {
 		notes: null,
 		hands: {},
 	};
-	return then(
+	return toPlace(
 		making,
 		{ ask: again || read.seconds !== null ? 'song' : 'length' },
 		{
@@ -255,7 +230,7 @@ function takeSong(making: Making, text: string): Answered {
 
 function afterSongs(making: Making): Answered {
 	const { set } = making.draft;
-	return set.length === 0 ? { refused: words.NO_SONG } : then(making, { ask: 'order' }, {});
+	return set.length === 0 ? { refused: words.NO_SONG } : toPlace(making, { ask: 'order' }, {});
 }
 
 /** The order of a file that is there is its owner's; who plays what is asked of what was added. */
@@ -263,169 +238,5 @@ function afterAdded(making: Making): Answered {
 	const { draft, adding } = making;
 	const first = adding?.draft.songs.length ?? 0;
 	const isAsked = draft.songs.length > first && draft.instruments.length > 0;
-	return isAsked ? toHands(making, first, draft.songs) : then(making, { ask: 'write' }, {});
-}
-
-function toHands(making: Making, song: number, songs: readonly DraftSong[]): Answered {
-	const hands = song === 0 ? firstHands(making.draft) : {};
-	const begun = songs.map((one, index) => (index === song ? { ...one, hands } : one));
-	return then(making, { ask: 'hands', song }, { songs: begun });
-}
-
-const ORDER = /^(move|encore|interval|drop) (\d{1,3})(?: (\S+))?$/;
-
-/** `move 3 1`, `encore 9`, `interval 5 20m`, `drop 4`, by indexes of the set; nothing: it is right. */
-function takeOrder(making: Making, text: string): Answered {
-	const { draft } = making;
-	const { set } = draft;
-	if (text === '') return beginHands(making);
-	const [, what, first, more] = ORDER.exec(text) ?? [];
-	const at = Number(first);
-	const item = set[at];
-	if (item === undefined) return { refused: words.notInList(cleanText(text)) };
-	if (what === 'move') {
-		const next = moved(set, at, Number(more));
-		// An interval that is carried stays where it can be; one that a song leaves alone goes.
-		return item.kind === 'interval' && withoutStray(next).length < next.length
-			? { refused: words.NO_INTERVAL_HERE }
-			: ordered(making, next);
-	}
-	if (what === 'drop') {
-		const left = set.filter((_, index) => index !== at);
-		if (!left.some(({ kind }) => kind === 'song')) return { refused: words.NO_SONG };
-		const songs = draft.songs.filter(({ id }) => left.some((one) => isSong(one, id)));
-		return ordered({ ...making, draft: { ...draft, songs } }, left);
-	}
-	if (what === 'encore') return encoreFrom(making, at);
-	const seconds = parseSeconds(more ?? DEFAULT_INTERVAL);
-	if (seconds === null || seconds < 60) return { refused: words.NO_LENGTH };
-	const interval: DraftItem = { kind: 'interval', seconds };
-	const after = set[at + 1];
-	if (item.kind === 'interval' || after?.kind !== 'song' || after.isEncore)
-		return { refused: words.NO_INTERVAL_HERE };
-	return then(making, making.place, {
-		set: [...set.slice(0, at + 1), interval, ...set.slice(at + 1)],
-	});
-}
-
-/** The encore begins here; where it does already, there is none. */
-function encoreFrom(making: Making, at: number): Answered {
-	const { set } = making.draft;
-	const first = set.findIndex((one) => one.kind === 'song' && one.isEncore);
-	if (set[at]?.kind !== 'song') return { refused: words.NO_ENCORE_HERE };
-	const marked = set.map((one, index) =>
-		one.kind === 'song' ? { ...one, isEncore: first !== at && index >= at } : one,
-	);
-	return ordered(making, marked);
-}
-
-/** The set in this order, without the intervals that are left where none can be, which is said. */
-function ordered(making: Making, set: readonly DraftItem[]): Answered {
-	const left = withoutStray(set);
-	const next = then(making, making.place, { set: left });
-	return left.length < set.length && 'making' in next
-		? { ...next, says: words.INTERVAL_GONE }
-		: next;
-}
-
-/** An interval stands between two songs, and not before an encore. */
-function withoutStray(set: readonly DraftItem[]): readonly DraftItem[] {
-	return set.filter((item, index) => {
-		if (item.kind === 'song') return true;
-		const after = set[index + 1];
-		return set[index - 1]?.kind === 'song' && after?.kind === 'song' && !after.isEncore;
-	});
-}
-
-const isSong = (item: DraftItem, id: string): boolean => item.kind === 'song' && item.song === id;
-
-/** The item at another place; what comes to stand in the encore is of it. */
-function moved(set: readonly DraftItem[], from: number, to: number): readonly DraftItem[] {
-	const item = set[from];
-	if (item === undefined) return set;
-	const rest = set.filter((_, index) => index !== from);
-	const at = Math.min(Math.max(0, to), rest.length);
-	const before = rest[at - 1];
-	const isEncore = before?.kind === 'song' && before.isEncore;
-	const placed = item.kind === 'song' ? { ...item, isEncore } : item;
-	return [...rest.slice(0, at), placed, ...rest.slice(at)];
-}
-
-/** The catalogue in the order of the list; the first song with what is likely. */
-function beginHands(making: Making): Answered {
-	const { draft } = making;
-	const order = draft.set.flatMap((item) => (item.kind === 'song' ? [item.song] : []));
-	const songs = [...new Set(order)].flatMap((id) => draft.songs.filter((one) => one.id === id));
-	if (draft.instruments.length === 0) return then(making, { ask: 'write' }, { songs });
-	return toHands(making, 0, songs);
-}
-
-const HANDS = /^(hand|none|keep|tuned) (\S+)(?: (.*))?$/u;
-
-/** `hand ash A1`, `none ash`, `keep ash`, `tuned ash drop D c2`; nothing: so it is played. */
-function takeHands(making: Making, text: string): Answered {
-	const { draft, place } = making;
-	if (place.ask !== 'hands') return { refused: words.notInList(cleanText(text)) };
-	if (text === '') {
-		const isLast = place.song >= draft.songs.length - 1;
-		return then(making, isLast ? { ask: 'write' } : { ask: 'hands', song: place.song + 1 }, {});
-	}
-	const [, what, id = '', more = ''] = HANDS.exec(text) ?? [];
-	const player = draft.players.find((one) => one.id === id);
-	if (!player) return { refused: words.notInList(cleanText(text)) };
-	if (what === 'none') return withHands(making, { [id]: { kind: 'none' } });
-	if (what === 'keep') return withHands(making, { [id]: null });
-	if (what === 'tuned') return tuned(making, id, more);
-	const given = draft.instruments.find((one) => one.id === more);
-	if (!given) return { refused: words.notInList(cleanText(text)) };
-	const before = handsAt(draft, place.song);
-	const other = draft.players.find((one) => one.id !== id && has(before[one.id], given.id));
-	const next = withHands(making, {
-		...(other ? { [other.id]: { kind: 'none' } } : {}),
-		[id]: { kind: 'named', instrument: given.id, tuning: null, capo: 0 },
-	});
-	return other && 'making' in next ? { ...next, says: words.hadIt(other.name, given.name) } : next;
-}
-
-const has = (cell: DraftCell | undefined, instrument: string): boolean =>
-	cell?.kind === 'named' && cell.instrument === instrument;
-
-function tuned(making: Making, id: string, text: string): Answered {
-	const { draft, place } = making;
-	const cell = place.ask === 'hands' ? handsAt(draft, place.song)[id] : undefined;
-	const held =
-		cell?.kind === 'named'
-			? draft.instruments.find((one) => one.id === cell.instrument)
-			: undefined;
-	if (!held) return { refused: words.notTuned(cleanText(text)) };
-	const read = text.trim() === '' ? { tuning: null, capo: 0 } : readTuned(text, held.kind);
-	if (read === null) return { refused: words.notTuned(cleanText(text)) };
-	const tuning = read.tuning === held.tuning ? null : read.tuning;
-	return withHands(making, {
-		[id]: { kind: 'named', instrument: held.id, tuning, capo: read.capo },
-	});
-}
-
-/** The song asked about with these cells; null takes one out. In the order of the players. */
-function withHands(making: Making, changed: Readonly<Record<string, DraftCell | null>>): Answered {
-	const { draft, place } = making;
-	if (place.ask !== 'hands') return { refused: words.NO_SONG };
-	const songs = draft.songs.map((song, index) => {
-		if (index !== place.song) return song;
-		const cells = { ...song.hands, ...changed };
-		const hands = Object.fromEntries(
-			draft.players.flatMap(({ id }) => {
-				const cell = cells[id];
-				return cell ? [[id, cell] as const] : [];
-			}),
-		);
-		return { ...song, hands };
-	});
-	return then(making, place, { songs });
-}
-
-/** Who gets what is in a slot: the picked one if it can be theirs, else the first whose it can be. */
-export function whoGets(draft: ShowDraft, instrument: DraftInstrument, picked: string): string {
-	const able = playersFor(draft, instrument).map(({ id }) => id);
-	return able.includes(picked) ? picked : (able[0] ?? picked);
+	return isAsked ? toHands(making, first, draft.songs) : toPlace(making, { ask: 'write' }, {});
 }

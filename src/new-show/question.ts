@@ -8,10 +8,11 @@ import { namedTunings } from '../tuning/tuning.ts';
 import { kindWords } from '../words/kinds.ts';
 import * as words from '../words/new-show.ts';
 import { UP_DOWN } from '../words/questions.ts';
-import { DEFAULT_INTERVAL, startOffered } from './answer.ts';
+import { startOffered } from './answer.ts';
 import { handsAt, PLAYS_NAMES, playersOfKind, usualTuning } from './guesses.ts';
 import type { Making } from './making.ts';
 import { keyAt, TAKE_BACK } from './numbered.ts';
+import { DEFAULT_INTERVAL } from './order-answer.ts';
 
 export type Question = {
 	/** Where among the questions it stands. */

@@ -1,7 +1,8 @@
 // What was answered to what a set list left open, and the list as it reads then.
 
 import type { Abbreviations } from '../tuning/tuning.ts';
-import { type Asked, draftFromList, type ListReading, type Rack } from './draft-from-list.ts';
+import { draftFromList } from './draft-from-list.ts';
+import type { Asked, ListReading, Rack } from './list-reading.ts';
 import {
 	type Field,
 	type ListPlayer,

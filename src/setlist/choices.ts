@@ -1,7 +1,7 @@
 // What can be answered to a question about a set list by one figure, and what each answer comes to.
 
 import { type Answers, answerKey, possiblePlayers, type RowAnswer } from './answers.ts';
-import type { Asked, Rack } from './draft-from-list.ts';
+import type { Asked, Rack } from './list-reading.ts';
 import type { ListPlayer, SetList } from './list-row.ts';
 
 export type Choice =

@@ -1,6 +1,6 @@
 // From the text of a set list to its rows: which reader takes it.
 
-import type { Rack } from './draft-from-list.ts';
+import type { Rack } from './list-reading.ts';
 import type { SetList } from './list-row.ts';
 import { readListedShow } from './read-listed-show.ts';
 import { readPastedList } from './read-pasted-list.ts';

@@ -115,14 +115,16 @@ function plain(text: string): string {
 		.trim();
 }
 
-type Has = Extract<CellSaid, { kind: 'has' }>;
+export type Has = Extract<CellSaid, { kind: 'has' }>;
+
+/** A cell that says nothing of any instrument. */
+export const NOTHING_SAID: Has = {
+	...{ kind: 'has', name: null, slot: null, id: null, instrumentKind: null, tuning: null },
+	capo: null,
+};
 
 function has(said: Partial<Omit<Has, 'kind'>>): Has {
-	return {
-		...{ kind: 'has', name: null, slot: null, id: null, instrumentKind: null, tuning: null },
-		capo: null,
-		...said,
-	};
+	return { ...NOTHING_SAID, ...said };
 }
 
 function readExact(found: RegExpExecArray, reader: CellReader): CellSaid {

@@ -73,6 +73,8 @@ export const NOTHING_TO_LOOK_AT = 'Nothing to look at.';
 export const toLookAt = (count: number): string => `${count} to look at.`;
 export const restToLookAt = (count: number, shown: number, file: string): string =>
 	`${count} to look at, the first ${shown} above. rackside check ${file} lists all.`;
+export const tooLongToCheck = (places: number, file: string): string =>
+	`Not checked: ${places} places in the list are more than one night. rackside check ${file} checks them, and takes its time.`;
 export const noNights = (folder: string): string => `No night was recorded yet in ${folder}.`;
 export const NIGHT_STATES = {
 	finished: 'finished',

@@ -2,7 +2,7 @@
 // do next; the comments in the file that is written.
 
 import type { Choice } from '../setlist/choices.ts';
-import type { Asked, AskedWhy, ListReading, Said } from '../setlist/draft-from-list.ts';
+import type { Asked, AskedWhy, ListReading, Said } from '../setlist/list-reading.ts';
 import type { DraftInstrument, DraftPart, DraftSong, ShowDraft } from '../setlist/show-draft.ts';
 import { kindWords } from './kinds.ts';
 
@@ -116,7 +116,7 @@ const BY: Readonly<Record<Extract<Said, { code: 'made' }>['by'], string>> = {
 	name: 'by their names',
 	heading: 'by the heading of the column',
 	tuning: 'by their tunings',
-	nothing: 'guessed, since nothing says what they are',
+	nothing: 'guessed, since nothing says what they are (a heading such as Bo bass does)',
 };
 
 /** What kinds the instruments were taken for that no rack names, a line for each kind and reason. */

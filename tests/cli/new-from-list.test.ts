@@ -87,15 +87,38 @@ describe('new from a table', () => {
 		expect(out).not.toContain(all[4]);
 	});
 
+	// One rule for all ways of `new`, as for every command: 0 fine, 1 done and there is something to look at.
+	it.each([
+		['nothing to look at', 'Title,Length\nHarbour,3:00\nLantern,4:00\n', 0, 'Nothing to look at.'],
+		['what check finds', 'Title,Length\nHarbour,3:00\nLantern,\n', 1, '1 to look at.'],
+		['a cell left open', 'Title,Length\nHarbour,3:00\nLantern,4.05\n', 1, '1 left open.'],
+	])('ends with the exit code of %s', async (_, table, expected, words) => {
+		put('f.csv', table);
+		const { code, out } = await run('new', 'f.yaml', '--songs', 'f.csv');
+		expect(out).toContain(words);
+		expect(code).toBe(expected);
+		put('f.txt', table.replaceAll(',', ' ').replace('Title Length\n', '').replace('4.05', '245'));
+		expect((await run('new', 'g.yaml', '--list', 'f.txt')).code).toBe(expected);
+	});
+
+	it('checks a list of one night, and says so where it is more', async () => {
+		const rows = Array.from({ length: 301 }, (_, i) => `Song ${i};3:00;Amber\n`);
+		put('f.csv', `Title;Length;Ash\n${rows.join('')}`);
+		const { code, out } = await run('new', 'f.yaml', '--songs', 'f.csv');
+		expect(code).toBe(1);
+		expect(out).toContain('Not checked: 301 places in the list are more than one night.');
+		expect(out).toContain('Next: rackside run f.yaml');
+	});
+
 	it('keeps the name of a player whose heading has more than letters', async () => {
 		put('f.csv', "Title;Length;Ash (LG);Bo 'B' Low-end\nHarbour;4:05;Amber;Coal BEADG\n");
-		expect((await run('new', 'f.yaml', '--songs', 'f.csv')).code).toBe(0);
+		expect((await run('new', 'f.yaml', '--songs', 'f.csv')).err).toBe('');
 		for (const [form, option] of [
 			['csv', '--songs'],
 			['text', '--list'],
 		] as const) {
 			put(`again.${form}`, (await run('list', 'f.yaml', '--as', form)).out);
-			expect((await run('new', `${form}.yaml`, option, `again.${form}`)).code).toBe(0);
+			expect((await run('new', `${form}.yaml`, option, `again.${form}`)).err).toBe('');
 			expect(text(`${form}.yaml`)).toContain('{id: ash-lg, name: Ash (LG), plays: guitar}');
 			expect(text(`${form}.yaml`)).toContain("name: Bo 'B' Low-end, plays: bass}");
 		}
@@ -126,7 +149,7 @@ describe('new from a table', () => {
 		expect(refused.code).toBe(2);
 		expect(refused.err).toContain('--add');
 		expect(text('f.yaml')).toBe(old);
-		expect((await run('new', 'f.yaml', '--songs', 'friday.csv', '--add')).code).toBe(0);
+		expect((await run('new', 'f.yaml', '--songs', 'friday.csv', '--add')).err).toBe('');
 		const now = text('f.yaml');
 		expect(now.startsWith('# mine\nformat: rackside/1\nsongs:\n  - {id: a}  # first\n')).toBe(true);
 		expect(now).toContain('  - id: plover\n');
@@ -160,8 +183,8 @@ describe('new from a table', () => {
 			`format: rackside/1\nshow: {title: Old}\nplayers:\n  # on the left\n  - {id: ash, name: Ash}\ninstruments:\n  - {id: A7, name: Amber, slot: q, kind: electric-6, tuning: E standard} # red\nsongs: [{id: a}]\nset: [a]\n`,
 		);
 		put('friday.csv', 'Title,Ash,Bo\nPlover,Amber DD,Wren\n');
-		const { code } = await run('new', 'f.yaml', '--songs', 'friday.csv', '--rack', 'old.yaml');
-		expect(code).toBe(0);
+		const { err } = await run('new', 'f.yaml', '--songs', 'friday.csv', '--rack', 'old.yaml');
+		expect(err).toBe('');
 		expect(text('f.yaml')).toContain('# on the left\n');
 		expect(text('f.yaml')).toContain('tuning: E standard} # red\n');
 		expect(text('f.yaml')).toContain('name: Wren');
@@ -206,8 +229,8 @@ describe('new from a table', () => {
 describe('new from lines', () => {
 	it('has the title of the list, its encore and its own name where none is given', async () => {
 		put('msg.txt', 'Friday at the Mill\n\n1. Plover (3:00)\n2. Dunlin >>\n3. Knot\n\n4. Ruff\n');
-		const { code } = await run('new', '--list', 'msg.txt');
-		expect(code).toBe(0);
+		const { err } = await run('new', '--list', 'msg.txt');
+		expect(err).toBe('');
 		expect(text('msg.yaml')).toContain('title: Friday at the Mill\n');
 		const { out } = await run('list', 'msg.yaml', '--json');
 		expect(JSON.parse(out)).toEqual({

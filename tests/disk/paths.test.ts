@@ -47,11 +47,18 @@ test('macOS has places of its own', () => {
 
 // Known folders of Windows, FOLDERID_LocalAppData and FOLDERID_RoamingAppData (from memory).
 test('Windows has places of its own', () => {
-	const windows = { ...base, platform: 'win32' };
-	const environment = { LOCALAPPDATA: '/local', APPDATA: '/roaming' };
-	expect(findPaths({ ...windows, environment }).nights).toBe('/local/rackside/nights');
-	expect(findPaths({ ...windows, environment }).settings).toBe('/roaming/rackside');
-	expect(findPaths(windows).data).toBe('/home/lou/AppData/Local/rackside');
+	const windows = { ...base, platform: 'win32', home: 'C:\\Users\\Lou' };
+	const environment = { LOCALAPPDATA: 'D:\\local', APPDATA: 'D:\\roaming' };
+	expect(findPaths({ ...windows, environment }).nights).toBe('D:\\local\\rackside\\nights');
+	expect(findPaths({ ...windows, environment }).settings).toBe('D:\\roaming\\rackside');
+	expect(findPaths(windows).data).toBe('C:\\Users\\Lou\\AppData\\Local\\rackside');
+	expect(findPaths({ ...windows, dataOption: 'E:/stick\\tour' }).nights).toBe(
+		'E:\\stick\\tour\\nights',
+	);
+	// On the drive that a shell stands on, which is the system's to know.
+	const xdg = { ...environment, XDG_DATA_HOME: 'D:relative', XDG_CONFIG_HOME: 'D:\\conf' };
+	expect(findPaths({ ...windows, environment: xdg }).data).toBe('D:\\local\\rackside');
+	expect(findPaths({ ...windows, environment: xdg }).settings).toBe('D:\\conf\\rackside');
 });
 
 test('a show is the same through every link', () => {

@@ -2,7 +2,6 @@
 
 import { describe, expect, test } from 'vitest';
 import { drawMoments } from '../../src/drill/draw-moments.ts';
-import { pressesOf } from '../../src/drill/key-groups.ts';
 import type { DrillMoment } from '../../src/drill/moment.ts';
 import { openTrial } from '../../src/drill/trial-night.ts';
 import { keyOfAction } from '../../src/keys/key-choices.ts';
@@ -11,6 +10,7 @@ import type { Session } from '../../src/session/session.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { DRILL, DRILL_KINDS, type DrillKind } from '../../src/words/drill.ts';
 import { EXAMPLES, exampleShow, handClock } from './example-shows.ts';
+import { pressesOf } from './presses-of.ts';
 
 const KINDS = Object.keys(DRILL_KINDS) as DrillKind[];
 const keyOf = (id: string) => keyOfAction(id, {});

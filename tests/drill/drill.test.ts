@@ -3,12 +3,12 @@
 import { describe, expect, test } from 'vitest';
 import { drawMoments } from '../../src/drill/draw-moments.ts';
 import { type DrillResult, drill } from '../../src/drill/drill.ts';
-import { pressesOf } from '../../src/drill/key-groups.ts';
 import { ledNight } from '../../src/drill/led-night.ts';
 import { keyOfAction } from '../../src/keys/key-choices.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { rowText } from '../../src/screen/row.ts';
 import { exampleShow, handClock } from './example-shows.ts';
+import { pressesOf } from './presses-of.ts';
 
 const show = exampleShow('club.yaml');
 const drawn = drawMoments(

@@ -3,11 +3,11 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { drawMoments } from '../../src/drill/draw-moments.ts';
-import { pressesOf } from '../../src/drill/key-groups.ts';
 import { openTrial } from '../../src/drill/trial-night.ts';
 import { keyOfAction } from '../../src/keys/key-choices.ts';
 import { randomShow } from '../plan/random-night.ts';
 import { handClock } from './example-shows.ts';
+import { pressesOf } from './presses-of.ts';
 
 /** Of so many runs one is done here: each plays a show through. */
 const RUNS_EACH = 20;

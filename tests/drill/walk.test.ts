@@ -1,13 +1,13 @@
 // The first walk, by the keys that it names and by others: it goes by what the night has come to.
 
 import { describe, expect, test } from 'vitest';
-import { pressesOf } from '../../src/drill/key-groups.ts';
 import { type LedNight, ledNight } from '../../src/drill/led-night.ts';
 import { openTrial } from '../../src/drill/trial-night.ts';
 import { WALK_BEGINS_MS, walk } from '../../src/drill/walk.ts';
 import { drawScreen } from '../../src/screen/draw-screen.ts';
 import { rowText, rowWidth } from '../../src/screen/row.ts';
 import { exampleShow, handClock } from './example-shows.ts';
+import { pressesOf } from './presses-of.ts';
 
 const CUT = /…/;
 

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { answerKey, NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
-import { EMPTY_RACK } from '../../src/setlist/draft-from-list.ts';
+import { EMPTY_RACK } from '../../src/setlist/list-reading.ts';
 import { readText } from './read-list.ts';
 
 const read = (text: string) => readText(text, { form: 'table' });

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
-import { EMPTY_RACK } from '../../src/setlist/draft-from-list.ts';
+import { EMPTY_RACK } from '../../src/setlist/list-reading.ts';
 import { readText } from './read-list.ts';
 
 /** What a cell says to a player who had Basil in the song before: instrument, tuning and capo, or why it is asked. */
@@ -119,5 +119,19 @@ describe('a row', () => {
 			set: ['a', 'break', 'c'],
 			asked: ['3 interval-or-song'],
 		});
+	});
+});
+
+describe('an interval whose word stands where the numbers do', () => {
+	it.each([
+		['INTERVAL,20,', 1200],
+		['Interval,,15:00', 900],
+		['break,20 min,', 1200],
+	])('is one, and no song: %s', (line, seconds) => {
+		const table = `#,Song,Time\n1,Harbour,3:00\n${line}\n2,Lantern,3:30\n`;
+		const { reading } = readText(table, { form: 'table' });
+		expect(reading.songs.map(({ title }) => title)).toEqual(['Harbour', 'Lantern']);
+		expect(reading.set[1]).toEqual({ kind: 'interval', seconds });
+		expect(reading.asked).toEqual([]);
 	});
 });

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Answers, NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
 import { choicesOf, chosen, taught, typed } from '../../src/setlist/choices.ts';
-import { EMPTY_RACK, type Rack } from '../../src/setlist/draft-from-list.ts';
+import { EMPTY_RACK, type Rack } from '../../src/setlist/list-reading.ts';
 import { readText } from './read-list.ts';
 
 const RACK: Rack = {

@@ -6,7 +6,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
 import { decodeText } from '../../src/setlist/decode-text.ts';
-import { EMPTY_RACK } from '../../src/setlist/draft-from-list.ts';
+import { EMPTY_RACK } from '../../src/setlist/list-reading.ts';
 import { readSetList } from '../../src/setlist/make-show.ts';
 import { writeShowFile } from '../../src/setlist/write-show-file.ts';
 import { readShow } from '../../src/showfile/read-show.ts';

@@ -1,7 +1,7 @@
 // Lines of a message whose cells stand as a person types them.
 
 import { describe, expect, it, test } from 'vitest';
-import { EMPTY_RACK, type Rack } from '../../src/setlist/draft-from-list.ts';
+import { EMPTY_RACK, type Rack } from '../../src/setlist/list-reading.ts';
 import { readText } from './read-list.ts';
 
 const RACK: Rack = {

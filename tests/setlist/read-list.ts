@@ -2,7 +2,7 @@
 
 import { NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
 import { decodeText } from '../../src/setlist/decode-text.ts';
-import { EMPTY_RACK, type ListReading, type Rack } from '../../src/setlist/draft-from-list.ts';
+import { EMPTY_RACK, type ListReading, type Rack } from '../../src/setlist/list-reading.ts';
 import type { SetList } from '../../src/setlist/list-row.ts';
 import { readSetList } from '../../src/setlist/make-show.ts';
 import type { ShowDraft } from '../../src/setlist/show-draft.ts';

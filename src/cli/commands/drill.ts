@@ -119,7 +119,7 @@ export const drillCommand: CliCommand = {
 					: `${cleanText(diskFaultWords(fault))} ${DRILL.notKept}`;
 			const table = done.length === 0 ? [] : [drillTable(done, bestOf), '', kept];
 			const again = [
-				...request.words.map(shellWord),
+				...request.words.map((one) => shellWord(one)),
 				...(count.value === null ? [] : ['--moments', String(count.value)]),
 				...['--seed', String(chosen.seed)],
 			];

@@ -16,7 +16,7 @@ import {
 	taught,
 	typed,
 } from '../../setlist/choices.ts';
-import type { Asked, ListReading, Rack } from '../../setlist/draft-from-list.ts';
+import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
 import type { SetList } from '../../setlist/list-row.ts';
 import { INSTRUMENT_KINDS } from '../../tuning/kind.ts';
 import { type Abbreviations, readTuning } from '../../tuning/tuning.ts';

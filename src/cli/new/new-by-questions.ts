@@ -30,18 +30,18 @@ import * as words from '../../words/new-show.ts';
 import { problemText } from '../../words/problem-text.ts';
 import { ADD_BY_HAND, CANNOT_ADD_HERE, NOT_A_SHOW_TO_ADD } from '../../words/set-list.ts';
 import type { Request } from '../command.ts';
-import { risksOf, risksText } from '../commands/check.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { livePreferences } from '../live/live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live/live-screen.ts';
 import { unkeptWayOut } from '../live/way-out.ts';
 import { localDay } from '../local-day.ts';
-import { loadBytes, openShow, showTree } from '../open-show.ts';
+import { loadBytes } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { shellWord } from '../shell/shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
+import { checkNewFile } from './check-new-file.ts';
 import { keptDraft, NO_DRAFT } from './kept-draft.ts';
 import { nextDay } from './next-day.ts';
 import { showOrGear } from './rack-file.ts';
@@ -256,19 +256,16 @@ export function checked(
 ): Finished {
 	let code: number = EXIT.toLookAt;
 	const check = async (): Promise<string> => {
-		const { show, problems } = await openShow(name, request, io);
-		const root = await showTree(name, io);
-		const risks = show === null ? [] : risksOf(show, root);
-		if (show !== null && risks.length === 0) code = EXIT.fine;
-		const found =
-			show === null
-				? `${problems.map(problemText).join('\n')}\n`
-				: risksText(risks, shellWord(name));
+		const found = await checkNewFile(name, { request, io });
+		code = found.code;
 		const carried = earlier === undefined ? '' : carriedText(earlier.carried);
 		const toDo = toDoOf(earlier?.carried ?? []);
 		const first = toDo.length === 0 ? '' : `${beforeTheDoors(toDo)}\n`;
-		const text = `${carried}${words.madeFile(cleanText(name))}\n${found}${first}${words.whatNext(shellWord(name))}\n`;
-		return terminalText(text, io);
+		const made = `${words.madeFile(cleanText(name))}\n`;
+		return terminalText(
+			`${carried}${made}${found.text}${first}${words.whatNext(shellWord(name))}\n`,
+			io,
+		);
 	};
 	return { text: check(), code: () => code };
 }

@@ -8,7 +8,7 @@ import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
 import { decodeText } from '../../setlist/decode-text.ts';
-import type { Asked, ListReading, Rack } from '../../setlist/draft-from-list.ts';
+import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
 import { type ListText, type ReadList, readSetList } from '../../setlist/make-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { withAbbreviations } from '../../setlist/take-over.ts';
@@ -20,16 +20,16 @@ import { forExample } from '../../words/requests.ts';
 import * as words from '../../words/set-list.ts';
 import { type Ask, askNobody, askOnTerminal } from '../ask-on-terminal.ts';
 import { optionText, type Request } from '../command.ts';
-import { risksOf, risksText } from '../commands/check.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localDay } from '../local-day.ts';
-import { loadBytes, openShow, showTree } from '../open-show.ts';
+import { loadBytes } from '../open-show.ts';
 import { shellWord } from '../shell/shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
 import { askAboutList } from './ask-about-list.ts';
+import { checkNewFile } from './check-new-file.ts';
 import { listBytes } from './list-input.ts';
 import { rackOf, readRack, showOrGear } from './rack-file.ts';
 
@@ -117,17 +117,14 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	const { understood, songs } = reading;
 	const counts = { rows: read.list.rowCount, songs: songs.length, understood };
 	tell.write(`${words.closingLine({ ...counts, left: reading.asked.length })}\n`);
-	const { show, problems } = await openShow(shown, request, io);
-	const root = await showTree(shown, io);
-	if (show === null) return tellProblems(problems, io);
-	const risks = whileWorking(PLANNING, () => risksOf(show, root));
-	tell.write(risksText(risks, shellWord(shown)));
+	const checked = await checkNewFile(shown, { request, io }, (run) => whileWorking(PLANNING, run));
+	tell.write(checked.text);
 	tell.write(`${words.nextStep(shellWord(shown), reading.asked.length === 0)}\n`);
 	if (isJson)
 		io.write(
 			`${JSON.stringify({ ...counts, asked: reading.asked.map(askedJson), file: shown })}\n`,
 		);
-	return reading.asked.length > 0 ? EXIT.toLookAt : EXIT.fine;
+	return reading.asked.length > 0 ? EXIT.toLookAt : checked.code;
 }
 
 /** The remarks of the whole above the first entry of the order, since a file that is there has its own beginning. */

@@ -3,7 +3,7 @@
 import { basename, dirname, join, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import type { Problem } from '../../base/problem.ts';
-import { EMPTY_RACK, type Rack } from '../../setlist/draft-from-list.ts';
+import { EMPTY_RACK, type Rack } from '../../setlist/list-reading.ts';
 import { takeOver } from '../../setlist/take-over.ts';
 import { FORMAT } from '../../showfile/format.ts';
 import { readShow } from '../../showfile/read-show.ts';

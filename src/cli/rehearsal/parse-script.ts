@@ -29,7 +29,8 @@ export type ScriptReading =
 /** Between two keys of one line, unless it says otherwise. */
 const KEY_APART_MS = 400;
 
-const NAMED_KEYS: readonly Key[] = [
+/** Keys that are written by name; all others as the sign that they type. */
+export const NAMED_KEYS: readonly Key[] = [
 	'space',
 	'enter',
 	'esc',

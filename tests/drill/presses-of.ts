@@ -1,16 +1,6 @@
 // Keys as a sentence names them: a key's name, or letters that are typed one after the other.
 
-const NAMED: ReadonlySet<string> = new Set([
-	'space',
-	'enter',
-	'esc',
-	'tab',
-	'backspace',
-	'up',
-	'down',
-	'left',
-	'right',
-]);
+import { NAMED_KEYS } from '../../src/cli/rehearsal/parse-script.ts';
 
 /**
  * The single presses of keys as they are named.
@@ -20,6 +10,8 @@ const NAMED: ReadonlySet<string> = new Set([
  */
 export function pressesOf(keys: readonly string[]): readonly string[] {
 	return keys.flatMap((key) =>
-		NAMED.has(key) ? [key] : [...key].map((letter) => (letter === ' ' ? 'space' : letter)),
+		NAMED_KEYS.includes(key)
+			? [key]
+			: [...key].map((letter) => (letter === ' ' ? 'space' : letter)),
 	);
 }

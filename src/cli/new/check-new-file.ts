@@ -1,0 +1,33 @@
+// What `check` says of a file just written, and the exit code that follows: one rule for all ways of `new`.
+
+import { problemText } from '../../words/problem-text.ts';
+import { tooLongToCheck } from '../../words/program.ts';
+import type { Request } from '../command.ts';
+import { risksOf, risksText } from '../commands/check.ts';
+import { EXIT } from '../exit-code.ts';
+import type { Io } from '../io.ts';
+import { openShow, showTree } from '../open-show.ts';
+import { shellWord } from '../shell/shell-word.ts';
+
+/** Places of a list; the time that planning takes grows with their square, and no night has half of these. */
+const MOST_PLACES = 300;
+
+export type NewFileCheck = { readonly text: string; readonly code: number };
+
+/** `work` runs what takes long. */
+export async function checkNewFile(
+	name: string,
+	{ request, io }: { readonly request: Request; readonly io: Io },
+	work: <Value>(run: () => Value) => Value = (run) => run(),
+): Promise<NewFileCheck> {
+	const { show, problems } = await openShow(name, request, io);
+	const toLookAt = (text: string) => ({ text: `${text}\n`, code: EXIT.toLookAt });
+	if (show === null) return toLookAt(problems.map(problemText).join('\n'));
+	if (show.set.length > MOST_PLACES) {
+		return toLookAt(tooLongToCheck(show.set.length, shellWord(name)));
+	}
+	const root = await showTree(name, io);
+	const risks = work(() => risksOf(show, root));
+	const code = risks.length === 0 ? EXIT.fine : EXIT.toLookAt;
+	return { text: risksText(risks, shellWord(name)), code };
+}

@@ -1,0 +1,114 @@
+// A row of a list as a song: its length, its speed, who starts it, how it ends, what is in whose hands.
+
+import { parseSeconds } from '../base/duration.ts';
+import { nearestName } from '../base/nearest-name.ts';
+import { cellInHands } from './cell-in-hands.ts';
+import type { ListInstruments, ListParts } from './list-instruments.ts';
+import type { SongRow } from './list-row.ts';
+import { nameKey } from './name-key.ts';
+import { readEnds, readLength, readTempo } from './read-length.ts';
+import type { DraftCell, DraftSong } from './show-draft.ts';
+
+/** Letters of a title or a note. */
+const LONGEST_TEXT = 1000;
+
+/** What the songs of a list are read beside. */
+export type SongParts = ListParts & {
+	readonly instruments: ListInstruments;
+	/** What each player has from the songs above. */
+	readonly now: Map<string, DraftCell>;
+};
+
+/** The song that a row makes, and the gap before it. */
+export function songOf(
+	row: SongRow,
+	parts: SongParts,
+): { readonly song: Omit<DraftSong, 'id'>; readonly gapSeconds: number | null } {
+	const { findings } = parts;
+	const { title, titleColumn, doubt } = row;
+	const isLong = title.length > LONGEST_TEXT;
+	const ask = (
+		text: string,
+		column: string,
+		why: 'title-too-long' | NonNullable<typeof doubt>['why'],
+	) => findings.ask({ row: row.row, field: { text, column }, why });
+	if (isLong) ask(`${title.slice(0, 40)}…`, titleColumn, 'title-too-long');
+	if (doubt) ask(title, doubt.why === 'length-or-title' ? 'length' : titleColumn, doubt.why);
+	const length = findings.read(row.length, (text) => readLength(text), at('bad-length'));
+	if (length?.isTurned) findings.said.push({ code: 'turned-length', row: row.row });
+	const song = {
+		title: isLong ? title.slice(0, LONGEST_TEXT) : title,
+		seconds: length?.seconds ?? null,
+		tempo: findings.read(row.tempo, readTempo, at('bad-tempo')),
+		starts: starts(row, parts),
+		// Behind a title the sign is no cell of its own.
+		ends:
+			row.ends?.text === '>>' && row.ends.column === titleColumn
+				? ('segue' as const)
+				: findings.read(row.ends, readEnds, at('bad-ends')),
+		notes: notesText(row.notes),
+		hands: hands(row, parts),
+	};
+	return { song, gapSeconds: findings.read(row.gap, readGap, at('bad-gap')) };
+
+	function at<Why>(why: Why) {
+		return { row: row.row, why };
+	}
+}
+
+function readGap(text: string): number | null {
+	return /^0+s?$/.test(text.trim()) ? 0 : (readLength(text)?.seconds ?? parseSeconds(text));
+}
+
+function notesText(notes: readonly string[]): string | null {
+	const text = notes.join('; ').slice(0, LONGEST_TEXT);
+	return text.trim() === '' ? null : text;
+}
+
+/** A player by id or name; other words as they are, unless the file would take them for a slip of an id. */
+function starts(
+	{ row, starts: field, isExact }: SongRow,
+	{ rack, list, findings }: SongParts,
+): string | null {
+	if (!field) return null;
+	const text = field.text.replace(/\s+/g, ' ').trim();
+	const players = [...rack.players, ...list.players];
+	const isCalled = ({ id, name }: (typeof players)[number]) =>
+		!isExact && [id, name].map(nameKey).includes(nameKey(text));
+	const player = players.find(({ id }) => id === text) ?? players.find(isCalled);
+	const ids = players.map(({ id }) => id);
+	const near = player ? null : nearestName(text, ids);
+	if (!player && (near !== null || text.length > LONGEST_TEXT)) {
+		findings.ask({ row, field, why: 'nearly-a-player' }, { near });
+		return null;
+	}
+	findings.understood += 1;
+	return player?.id ?? text;
+}
+
+function hands(
+	{ row, hands: fields }: SongRow,
+	parts: SongParts,
+): Readonly<Record<string, DraftCell>> {
+	const { cells, owners, now, findings } = parts;
+	const found: Record<string, DraftCell> = {};
+	for (const [player, field] of Object.entries(fields)) {
+		const said = cells.said(row, player);
+		const owner = owners.get(player);
+		if (!said || !owner) continue;
+		const answer = cellInHands(said, { owner, now: now.get(player) ?? null }, parts);
+		if ('why' in answer) {
+			const { why, near } = answer;
+			const name = said.kind === 'has' && why === 'nearly' ? said.name : null;
+			const word = name === null ? cells.word(row, player) : { whole: name, unknown: name };
+			findings.ask({ row, field, why }, { near, word });
+			continue;
+		}
+		if (answer.isUsualTuning) findings.said.push({ code: 'usual-with-capo', row });
+		findings.understood += 1;
+		if (answer.cell === null) continue;
+		found[player] = answer.cell;
+		now.set(player, answer.cell);
+	}
+	return found;
+}

@@ -1,0 +1,236 @@
+// Whose each column of a table is, and what it holds.
+
+import {
+	columnUse,
+	headingKey,
+	isNobody,
+	type PlayerPart,
+	playerPartOf,
+	type Use,
+} from './columns.ts';
+import { kindIn } from './guess-kind.ts';
+import type { Decided, ListPlayer } from './list-row.ts';
+import { idFrom, isUsableId } from './player-ids.ts';
+import { readCell } from './read-cell.ts';
+import { readLength } from './read-length.ts';
+import type { Headed } from './table-headings.ts';
+
+/** What is known before the table is read. */
+export type TableWishes = {
+	/** Heading to player's id, as asked for. */
+	readonly columns: Readonly<Record<string, string>>;
+	/** Players who are known already, id and name. */
+	readonly players: readonly { readonly id: string; readonly name: string }[];
+	readonly abbreviations: Readonly<Record<string, string>>;
+};
+
+/** A heading is cut here; nobody has a longer name. */
+export const LONGEST_NAME = 200;
+
+export type Column = {
+	readonly index: number;
+	readonly heading: string;
+	readonly use: Use | 'player';
+	readonly player: ListPlayer | null;
+	readonly part: PlayerPart;
+	readonly isInMinutes: boolean;
+	/** Its cells are names and nothing else: of instruments, or of anything. */
+	readonly isNames: boolean;
+};
+
+export function columnsOf(
+	headed: Headed,
+	wishes: TableWishes,
+	decided: Decided[],
+): readonly Column[] {
+	const players = new Map<string, ListPlayer>();
+	const taken = new Set<string>();
+	const playerFor = (name: string, column: string, asked: string | undefined): ListPlayer => {
+		const key = asked ?? headingKey(name);
+		const found = players.get(key);
+		if (found) return found;
+		const known = wishes.players.find(
+			(one) => one.id === asked || headingKey(one.name) === key || headingKey(one.id) === key,
+		);
+		const isOwn = asked !== undefined && isUsableId(asked) && !taken.has(asked);
+		const id = known?.id ?? (isOwn ? asked : idFrom(asked ?? name, 'player', taken));
+		taken.add(id);
+		const player = { id, name: known?.name ?? name.slice(0, LONGEST_NAME), column };
+		players.set(key, player);
+		return player;
+	};
+	const exactPlayer = ([heading, name = '', id = '']: RegExpExecArray): ListPlayer => {
+		if (!isUsableId(id)) return playerFor(heading, heading, undefined);
+		return playerFor(name === '' ? id : name, heading, id);
+	};
+	const cellsOf = (index: number) =>
+		headed.body.flatMap(({ cells }) => {
+			const cell = cells[index] ?? '';
+			return cell === '' ? [] : [cell];
+		});
+	const intoNotes: string[] = [];
+	let lastPlayer: ListPlayer | null = null;
+	let hasTitle = false;
+	const columns = headed.headings.map((heading, index): Column => {
+		const cells = cellsOf(index);
+		const make = (
+			use: Use | 'player',
+			player: ListPlayer | null = null,
+			part: PlayerPart = 'whole',
+		): Column => {
+			if (player) lastPlayer = player;
+			return {
+				...{ index, heading, use, player, part },
+				isInMinutes: /^min/.test(headingKey(heading)),
+				isNames: false,
+			};
+		};
+		const asked = Object.entries(wishes.columns).find(
+			([column]) => heading !== '' && headingKey(column) === headingKey(heading),
+		)?.[1];
+		if (asked !== undefined) {
+			const name = asked.charAt(0).toUpperCase() + asked.slice(1);
+			return make('player', playerFor(name, heading, asked));
+		}
+		const exact = /^(.*?)\s*\[([^[\]]+)\]$/.exec(heading);
+		if (exact) return make('player', exactPlayer(exact));
+		const use = columnUse(heading);
+		if (use === 'title') {
+			if (hasTitle) return make('notes');
+			hasTitle = true;
+			return make('title');
+		}
+		if (use !== 'other') return make(use);
+		const group = headed.groups[index] ?? '';
+		const part = playerPartOf(heading);
+		if (cells.length === 0) return make('other');
+		if (group !== '' && (part !== null || heading === '')) {
+			return make('player', playerFor(group, group, undefined), part?.part ?? 'whole');
+		}
+		if (part && part.part !== 'whole') {
+			const own = part.player === '' ? lastPlayer : playerFor(part.player, part.player, undefined);
+			if (own) return make('player', own, part.part);
+		}
+		if (part && part.player !== '' && headed.headings.some((one) => isPartOf(one, part.player))) {
+			return make('player', playerFor(part.player, part.player, undefined), part.part);
+		}
+		if (heading === '' || !headed.isHeaded) {
+			const guess = unheadedUse(cells, hasTitle);
+			if (guess === 'title') hasTitle = true;
+			if (guess === 'length' && headed.isHeaded)
+				decided.push({ code: 'length-column', column: String(index + 1) });
+			if (guess === 'notes') intoNotes.push(heading || String(index + 1));
+			return make(guess);
+		}
+		const isKnown = wishes.players.some(({ id, name }) =>
+			[headingKey(id), headingKey(name)].includes(headingKey(heading)),
+		);
+		const reading = isKnown ? 'player' : readsAsPlayer(heading, cells, wishes);
+		if (reading === 'player') return make('player', playerFor(heading, heading, undefined));
+		if (reading === 'nobody') intoNotes.push(heading);
+		return { ...make('notes'), isNames: reading === 'unclear' };
+	});
+	const named = namesAmong(columns, cellsOf);
+	const all = columns.map((column): Column => {
+		if (!column.isNames) return column;
+		const { heading } = column;
+		const isPlayer = named.has(column.index);
+		if (isPlayer) decided.push({ code: 'names-column', column: heading });
+		else decided.push({ code: 'column-unclear', row: headed.headingRow, column: heading });
+		return isPlayer
+			? { ...column, use: 'player', player: playerFor(heading, heading, undefined) }
+			: column;
+	});
+	if (intoNotes.length > 0) decided.push({ code: 'into-notes', columns: intoNotes });
+	return all;
+}
+
+/** Which columns of mere names are players': those beside a player's, and where nobody else is one, those whose names come again. */
+function namesAmong(
+	columns: readonly Column[],
+	cellsOf: (index: number) => readonly string[],
+): ReadonlySet<number> {
+	const said = columns.filter(({ use }) => use !== 'other');
+	const players = new Set(said.flatMap(({ player, index }) => (player ? [index] : [])));
+	if (players.size === 0) {
+		const isRepeated = (index: number) => {
+			const names = cellsOf(index).map((cell) => cell.toLowerCase().split(/\s/)[0]);
+			return new Set(names).size < names.length;
+		};
+		return new Set(
+			said.flatMap(({ isNames, index }) => (isNames && isRepeated(index) ? [index] : [])),
+		);
+	}
+	const found = new Set<number>();
+	const spread = (order: readonly Column[]) => {
+		for (const [at, { isNames, index }] of order.entries()) {
+			const before = order[at - 1]?.index ?? -1;
+			if (isNames && (players.has(before) || found.has(before))) found.add(index);
+		}
+	};
+	spread(said);
+	spread(said.toReversed());
+	return found;
+}
+
+/** `Ash tuning` beside `Ash guitar`. */
+function isPartOf(heading: string, player: string): boolean {
+	const part = playerPartOf(heading);
+	return part !== null && part.part !== 'whole' && headingKey(part.player) === headingKey(player);
+}
+
+const LEAST_SHARE = 0.5;
+const KEY_CELL = /^[A-G][#b♯♭]?\s*(?:m|min|minor|maj|major|dur|moll)?$/i;
+
+function unheadedUse(cells: readonly string[], hasTitle: boolean): Use {
+	const share = (test: (cell: string) => boolean) => cells.filter(test).length / cells.length;
+	if (cells.length === 0) return 'other';
+	if (share((cell) => /^\W*\d{1,3}\W*$/.test(cell)) > LEAST_SHARE)
+		return hasTitle ? 'notes' : 'number';
+	if (
+		share((cell) => /\d[:'′.]\d\d/.test(cell) && readLength(cell.replace('.', ':')) !== null) >
+		LEAST_SHARE
+	)
+		return 'length';
+	if (!hasTitle && share((cell) => /\p{L}{2}/u.test(cell)) > LEAST_SHARE) return 'title';
+	return 'notes';
+}
+
+/** Whether a column's cells are instruments and tunings; `unclear` where they are names of anything. */
+function readsAsPlayer(
+	heading: string,
+	cells: readonly string[],
+	wishes: TableWishes,
+): 'player' | 'nobody' | 'unclear' {
+	if (isNobody(heading)) return 'nobody';
+	const reader = {
+		kind: kindIn(heading) ?? ('electric-6' as const),
+		abbreviations: wishes.abbreviations,
+		isKnown: () => false,
+	};
+	const said = cells.map((cell) => readCell(cell, reader));
+	const isShort = cells.every((cell) => cell.split(/\s+/).length <= 8 && cell.length <= 60);
+	if (!isShort) return kindIn(heading) === null ? 'nobody' : 'player';
+	if (kindIn(heading) !== null) return 'player';
+	const isKeys =
+		cells.every((cell) => KEY_CELL.test(cell)) &&
+		said.some((one) => one.kind === 'has' && one.tuning === null);
+	if (isKeys) return 'nobody';
+	const tells = said.some(
+		(one) =>
+			one.kind === 'none' ||
+			(one.kind === 'unclear' && (one.why === 'capo-range' || one.why === 'extra-words')) ||
+			(one.kind === 'has' && (one.tuning !== null || one.capo !== null || one.slot !== null)),
+	);
+	if (tells) return 'player';
+	const isNames = cells.every((cell, at) => isNameLike(cell) || said[at]?.kind !== 'has');
+	return isNames ? 'unclear' : 'nobody';
+}
+
+function isNameLike(cell: string): boolean {
+	return /^\p{L}[\p{L}\p{N} '*-]*$/u.test(cell) && cell.split(/\s+/).length <= 2;
+}
+
+export function playersOf(columns: readonly Column[]): readonly ListPlayer[] {
+	return [...new Set(columns.flatMap(({ player }) => (player ? [player] : [])))];
+}
