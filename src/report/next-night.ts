@@ -18,7 +18,7 @@ import {
 } from '../showfile/shown-names.ts';
 import { isReachable } from '../tuning/retune.ts';
 import * as words from '../words/carried.ts';
-import { type NightStep, songAt } from './night-steps.ts';
+import { type NightStep, restringsOf, songAt } from './night-steps.ts';
 
 export type CarriedKind =
 	| 'tuning'
@@ -163,7 +163,7 @@ function nextInstrument(one: Instrument, last: Session, { steps, dayOf }: NightB
 	const state = last.instruments[one.id];
 	if (!state) return one;
 	const { tuning, stringsDown, faults } = state.context;
-	const restrung = lastRestring(one.id, steps);
+	const restrung = restringsOf(steps).get(one.id)?.at(-1) ?? null;
 	const wrong = [
 		...(stringsDown.length > 0 ? [words.brokenWords(stringsDown)] : []),
 		...faults.map(cleanText),
@@ -180,15 +180,6 @@ function nextInstrument(one: Instrument, last: Session, { steps, dayOf }: NightB
 		},
 		notes: [...(one.notes === null ? [] : [one.notes]), ...notes].join('; ') || null,
 	};
-}
-
-function lastRestring(id: string, steps: readonly NightStep[]): NightStep | null {
-	return (
-		steps.findLast(
-			({ entry }) =>
-				entry.k === 'made-ready' && entry.instrument === id && entry.isRestrung === true,
-		) ?? null
-	);
 }
 
 // The order.
@@ -312,7 +303,7 @@ function carriedOf(one: Instrument, last: Session, before: NightBefore): readonl
 			(at) => contextOf(at)?.capo,
 			(when) => words.carriedCapo(name, capo, when),
 		);
-	const restrung = lastRestring(id, before.steps);
+	const restrung = restringsOf(before.steps).get(id)?.at(-1) ?? null;
 	if (restrung !== null) {
 		const upTo = before.steps.slice(0, before.steps.indexOf(restrung) + 1);
 		const when = since({ ...before, steps: upTo.slice(-1) }, ({ instruments }) => instruments);
