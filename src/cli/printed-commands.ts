@@ -2,14 +2,12 @@
 
 import type { CliCommand } from './command.ts';
 import { nightsCommand } from './commands/nights.ts';
-import { reportCommand } from './commands/report.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { settingsCommand } from './commands/settings.ts';
 import { setupCommand } from './commands/setup.ts';
 
 export const PRINTED_COMMANDS = {
 	setup: setupCommand,
-	report: reportCommand,
 	nights: nightsCommand,
 	settings: settingsCommand,
 	schema: schemaCommand,

@@ -78,7 +78,7 @@ export function lanesOf(opened: Session, steps: readonly NightStep[]): Lanes {
 					(one, other) =>
 						one.show === other.show &&
 						one.instruments[id] === other.instruments[id] &&
-						holderOf(one, id) === holderOf(other, id),
+						(one.players === other.players || holderOf(one, id) === holderOf(other, id)),
 					(one) => instrumentSpans(one, id),
 				),
 			]),
