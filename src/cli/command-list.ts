@@ -92,7 +92,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	report: {
 		usage: 'report [NIGHT]',
 		words: COMMAND_WORDS.report.brief,
-		load: printed('report'),
+		load: async () => (await import('./commands/report.ts')).reportCommand,
 	},
 	tomorrow: {
 		usage: 'tomorrow [NIGHT...]',

@@ -3,7 +3,6 @@
 import type { CliCommand } from './command.ts';
 import { doctorCommand } from './commands/doctor.ts';
 import { nightsCommand } from './commands/nights.ts';
-import { reportCommand } from './commands/report.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { settingsCommand } from './commands/settings.ts';
 import { setupCommand } from './commands/setup.ts';
@@ -12,7 +11,6 @@ import { tomorrowCommand } from './commands/tomorrow.ts';
 
 export const PRINTED_COMMANDS = {
 	setup: setupCommand,
-	report: reportCommand,
 	tomorrow: tomorrowCommand,
 	times: timesCommand,
 	nights: nightsCommand,

@@ -22,7 +22,8 @@ import { isFinished } from './nights/night-on-disk.ts';
 /** What is opened. */
 export type Opening =
 	| { readonly kind: 'show'; readonly file: string }
-	| { readonly kind: 'report'; readonly night: string }
+	/** A command of this name, of a night. */
+	| { readonly kind: 'night'; readonly name: 'report' | 'tomorrow'; readonly night: string }
 	| { readonly kind: 'command'; readonly name: string };
 
 export type Choice = Omit<StartItem, 'key'> & { readonly opens: Opening };
@@ -57,9 +58,9 @@ export type StartSources = {
 /** So many nights left open are offered; whoever has more looks for one by name. */
 const MOST_UNFINISHED = 3;
 
-/** Nights left open, shows, a new one, the last report, the example; each show file once. */
+/** Nights left open, shows, a new one, the last report and what it leaves for tomorrow, the example; each show file once. */
 export function startChoices(sources: StartSources): readonly Choice[] {
-	const { shows, played, example, moment, hasCommand } = sources;
+	const { shows, played, example, hasCommand } = sources;
 	const open = unfinished(sources.nights).slice(0, MOST_UNFINISHED);
 	const ofShows: Choice[] = [
 		...open.map((night) => resumed(night, sources)),
@@ -77,20 +78,35 @@ export function startChoices(sources: StartSources): readonly Choice[] {
 	return [
 		...once.filter((one) => !isExample(one)),
 		...(hasCommand('new') ? [ofCommand('new', START.newShow, START.newAbout)] : []),
-		...(played === null
-			? []
-			: [
-					{
-						label: isFinished(played.lastRecords) ? START.report : START.reportSoFar,
-						detail: startDetail(
-							played.header?.title ?? null,
-							played.startedAtMs === null ? null : moment(played.startedAtMs),
-						),
-						opens: { kind: 'report' as const, night: played.id },
-					},
-				]),
+		...(played === null ? [] : afterNight(played, sources)),
 		...once.filter(isExample),
 		...(hasCommand('walk') ? [ofCommand('walk', START.walk, START.walkAbout)] : []),
+	];
+}
+
+/** The report of the night that was played last; and what tomorrow needs, once it is over. */
+function afterNight(
+	{ id, header, startedAtMs, lastRecords }: NightSummary,
+	{ moment, hasCommand }: StartSources,
+): readonly Choice[] {
+	const isOver = isFinished(lastRecords);
+	const detail = startDetail(
+		header?.title ?? null,
+		startedAtMs === null ? null : moment(startedAtMs),
+	);
+	const report: Choice = {
+		label: isOver ? START.report : START.reportSoFar,
+		detail,
+		opens: { kind: 'night', name: 'report', night: id },
+	};
+	if (!isOver || !hasCommand('tomorrow')) return [report];
+	return [
+		report,
+		{
+			label: START.tomorrow,
+			detail: START.tomorrowAbout,
+			opens: { kind: 'night', name: 'tomorrow', night: id },
+		},
 	];
 }
 

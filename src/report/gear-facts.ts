@@ -3,11 +3,11 @@
 
 import { type GearId, gearId } from '../gear/gear-id.ts';
 import type { InstrumentNight, NightFacts, StringBreak } from '../history/night-facts.ts';
-import type { Entry, NightMs } from '../journal/entry.ts';
+import type { NightMs } from '../journal/entry.ts';
 import { findInstrument } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Lanes } from './lanes.ts';
-import type { NightStep } from './night-steps.ts';
+import { type NightStep, restringsOf } from './night-steps.ts';
 import type { ReportInstrument } from './report-gear.ts';
 import type { ReportIncident } from './report-incidents.ts';
 
@@ -72,6 +72,7 @@ function instrumentsOf(
 		readonly gearOf: (id: string) => GearId;
 	},
 ): readonly InstrumentNight[] {
+	const restrings = restringsOf(steps);
 	return report.instruments.flatMap((one): InstrumentNight[] => {
 		const instrument = findInstrument(last, one.id);
 		if (instrument === null) return [];
@@ -85,17 +86,12 @@ function instrumentsOf(
 				...{ gear: gearOf(one.id), shown: one.instrument, kind: instrument.kind },
 				strung: instrument.strung,
 				hours: hoursUntil(Number.POSITIVE_INFINITY),
-				restrings: steps.flatMap(({ entry, before, after }) => {
+				restrings: (restrings.get(one.id) ?? []).flatMap(({ entry, before, after }) => {
 					const was = before.instruments[one.id];
-					if (!isRestringOf(entry, one.id) || was === undefined) return [];
-					if (was === after.instruments[one.id]) return [];
+					if (was === undefined || was === after.instruments[one.id]) return [];
 					return [{ afterHours: hoursUntil(entry.at), strings: was.context.stringsDown }];
 				}),
 			},
 		];
 	});
-}
-
-function isRestringOf(entry: Entry, instrument: string): boolean {
-	return entry.k === 'made-ready' && entry.instrument === instrument && entry.isRestrung === true;
 }

@@ -3,7 +3,7 @@
 
 import type { InstrumentState } from '../../machines/instrument.ts';
 import type { Entry, NightMs } from '../journal/entry.ts';
-import { findInstrument } from '../session/find.ts';
+import { findInstrument, holderOf } from '../session/find.ts';
 import { readinessOf, recheckSeconds } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
 import type { NightStep } from './night-steps.ts';
@@ -64,18 +64,60 @@ export function lanesOf(opened: Session, steps: readonly NightStep[]): Lanes {
 	const fromMs = stretches[0]?.fromMs ?? 0;
 	const toMs = stretches.at(-1)?.toMs ?? fromMs;
 	const { show } = stretches.at(-1)?.session ?? opened;
-	const lane = <Span extends Stretched>(span: (stretch: Stretch) => readonly Span[]) =>
-		merged(stretches.flatMap(span));
+	const lane = <Span extends Stretched>(
+		isSame: (one: Session, other: Session) => boolean,
+		span: (stretch: Stretch) => readonly Span[],
+	) => merged(together(stretches, isSame).flatMap(span));
 	return {
 		fromMs,
 		toMs,
 		instruments: Object.fromEntries(
-			show.instruments.map(({ id }) => [id, lane((one) => instrumentSpans(one, id))]),
+			show.instruments.map(({ id }) => [
+				id,
+				lane(
+					(one, other) =>
+						one.show === other.show &&
+						one.instruments[id] === other.instruments[id] &&
+						(one.players === other.players || holderOf(one, id) === holderOf(other, id)),
+					(one) => instrumentSpans(one, id),
+				),
+			]),
 		),
 		players: Object.fromEntries(
-			show.players.map(({ id }) => [id, lane((one) => playerSpans(one, id))]),
+			show.players.map(({ id }) => [
+				id,
+				lane(
+					(one, other) => inHands(one, id) === inHands(other, id),
+					(one) => playerSpans(one, id),
+				),
+			]),
 		),
 	};
+}
+
+/** Neighbouring stretches in which nothing changed for a lane as one. */
+function together(
+	stretches: readonly Stretch[],
+	isSame: (one: Session, other: Session) => boolean,
+): readonly Stretch[] {
+	const all: Stretch[] = [];
+	for (const stretch of stretches) {
+		const last = all.at(-1);
+		if (last !== undefined && isSame(last.session, stretch.session))
+			all[all.length - 1] = { ...last, toMs: stretch.toMs };
+		else all.push(stretch);
+	}
+	return all;
+}
+
+/** What a player has, as it stands; null for nothing, undefined where there is no such player. */
+function inHands(
+	{ players, instruments }: Session,
+	id: string,
+): InstrumentState | null | undefined {
+	const player = players[id];
+	if (player === undefined) return undefined;
+	return player.holds === null ? null : instruments[player.holds];
 }
 
 // Some entries say when something was, earlier than they were written; a lane goes on from where it is.
@@ -139,7 +181,6 @@ function instrumentSpans({ fromMs, toMs, session }: Stretch, id: string): Instru
 	const instrument = findInstrument(session, id);
 	if (state === undefined || instrument === null) return [];
 	const { tuning, capo, stringsDown, faults, readyAtMs, stringHours } = state.context;
-	const holder = Object.entries(session.players).find(([, { holds }]) => holds === id);
 	const place = PLACES[state.value];
 	const staleMs =
 		readyAtMs === null
@@ -152,7 +193,7 @@ function instrumentSpans({ fromMs, toMs, session }: Stretch, id: string): Instru
 		fromMs: from,
 		toMs: cuts[at + 1] ?? toMs,
 		place,
-		player: holder?.[0] ?? null,
+		player: holderOf(session, id),
 		tuning: tuning.name,
 		capo,
 		readiness:

@@ -22,7 +22,7 @@ import {
 import { isReachable } from '../tuning/retune.ts';
 import * as words from '../words/carried.ts';
 import { batteryOf } from '../words/rig.ts';
-import { type NightStep, songAt } from './night-steps.ts';
+import { type NightStep, restringsOf, songAt } from './night-steps.ts';
 
 export type CarriedKind =
 	| 'tuning'
@@ -230,7 +230,7 @@ function nextInstrument(one: Instrument, last: Session, { steps, dayOf }: NightB
 	const state = last.instruments[one.id];
 	if (!state) return one;
 	const { tuning, stringsDown, faults } = state.context;
-	const restrung = lastRestring(one.id, steps);
+	const restrung = restringsOf(steps).get(one.id)?.at(-1) ?? null;
 	const wrong = [
 		...(stringsDown.length > 0 ? [words.brokenWords(stringsDown)] : []),
 		...faults.map(cleanText),
@@ -247,15 +247,6 @@ function nextInstrument(one: Instrument, last: Session, { steps, dayOf }: NightB
 		},
 		notes: [...(one.notes === null ? [] : [one.notes]), ...notes].join('; ') || null,
 	};
-}
-
-function lastRestring(id: string, steps: readonly NightStep[]): NightStep | null {
-	return (
-		steps.findLast(
-			({ entry }) =>
-				entry.k === 'made-ready' && entry.instrument === id && entry.isRestrung === true,
-		) ?? null
-	);
 }
 
 // The order.
@@ -376,7 +367,7 @@ function carriedOf(one: Instrument, last: Session, before: NightBefore): readonl
 			text: (when) => words.carriedCapo(name, capo, when),
 			toDo: words.takeCapoOff(name),
 		});
-	const restrung = lastRestring(id, before.steps);
+	const restrung = restringsOf(before.steps).get(id)?.at(-1) ?? null;
 	if (restrung !== null) {
 		const upTo = before.steps.slice(0, before.steps.indexOf(restrung) + 1);
 		const when = since({ ...before, steps: upTo.slice(-1) }, ({ instruments }) => instruments);

@@ -50,6 +50,17 @@ export function nightSteps(
 	return { opened, steps, takenBack };
 }
 
+/** The steps with new strings, by instrument. */
+export function restringsOf(
+	steps: readonly NightStep[],
+): ReadonlyMap<string, readonly NightStep[]> {
+	const isRestring = ({ entry }: NightStep): boolean =>
+		entry.k === 'made-ready' && entry.isRestrung === true;
+	return Map.groupBy(steps.filter(isRestring), ({ entry }) =>
+		'instrument' in entry ? (entry.instrument ?? '') : '',
+	);
+}
+
 /** The song that was on or had just ended; null before the first. */
 export function songAt(session: Session): SongItem | null {
 	const item = session.list.find((one) => one.key === session.current);

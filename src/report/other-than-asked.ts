@@ -40,6 +40,7 @@ export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonl
 		let found: OtherThanAsked[] = [];
 		let open: Stretch | null = null;
 		for (const { entry, before, after } of steps) {
+			if (entry.k !== 'handed-over' && isAlike(before, after, id)) continue;
 			// A correction says what was in hands since the hand-over that it corrects.
 			const isCorrected = entry.k === 'hand-over-corrected' && entry.player === id;
 			const sinceMs: number = isCorrected ? correctedSince(before, id, entry.at) : entry.at;
@@ -61,6 +62,20 @@ export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonl
 	return all.sort((one, other) => one.atMs - other.atMs);
 }
 
+/** Nothing changed by which it is seen what the player plays, and on what. */
+function isAlike(one: Session, other: Session, player: string): boolean {
+	const holds = one.players[player]?.holds ?? '';
+	return (
+		one.phase === other.phase &&
+		one.song === other.song &&
+		one.list === other.list &&
+		one.current === other.current &&
+		one.show === other.show &&
+		one.players[player] === other.players[player] &&
+		one.instruments[holds] === other.instruments[holds]
+	);
+}
+
 function correctedSince(before: Session, player: string, atMs: NightMs): NightMs {
 	const handedMs = before.players[player]?.correctable?.atMs ?? atMs;
 	const beganMs = songOnNow(before)?.item.runs.at(-1)?.beganAtMs ?? handedMs;
@@ -69,10 +84,11 @@ function correctedSince(before: Session, player: string, atMs: NightMs): NightMs
 
 function stretchNow(session: Session, player: string, atMs: NightMs): Stretch | null {
 	const on = songOnNow(session);
-	const part = partNow(session, player)?.part;
 	const holds = session.players[player]?.holds ?? null;
 	const state = holds === null ? undefined : session.instruments[holds];
-	if (!on || !part || part.kind === 'none' || holds === null || !state) return null;
+	if (!on || holds === null || !state) return null;
+	const part = partNow(session, player)?.part;
+	if (!part || part.kind === 'none') return null;
 	// What goes on from the song before may sound as asked and still be a backup for what was named there.
 	const isOther = part.kind === 'named' && part.instrument !== holds;
 	if (!isOther && isAsAsked(session, player)) return null;

@@ -7,7 +7,7 @@ import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import type { LanePlace, Lanes } from './lanes.ts';
-import type { NightStep } from './night-steps.ts';
+import { type NightStep, restringsOf } from './night-steps.ts';
 import type { ReportTime } from './report-time.ts';
 
 export type ReportInstrument = {
@@ -61,6 +61,7 @@ export function reportInstruments(
 		readonly incidents: readonly { readonly id: number; readonly instrumentId: string | null }[];
 	},
 ): readonly ReportInstrument[] {
+	const restrings = restringsOf(steps);
 	return show.instruments.flatMap((one): ReportInstrument[] => {
 		const state = last.instruments[one.id];
 		if (state === undefined) return [];
@@ -88,10 +89,7 @@ export function reportInstruments(
 				incidents: incidents
 					.filter(({ instrumentId }) => instrumentId === one.id)
 					.map(({ id }) => id),
-				restrings: steps.filter(
-					({ entry }) =>
-						entry.k === 'made-ready' && entry.instrument === one.id && entry.isRestrung === true,
-				).length,
+				restrings: restrings.get(one.id)?.length ?? 0,
 			},
 		];
 	});

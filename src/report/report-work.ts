@@ -57,6 +57,7 @@ type Night = {
 
 /** In the order in which it was noted; marks of several at once are a piece each. */
 export function reportWork({ show, steps, last, timeAt }: Night): readonly ReportWork[] {
+	const nextHandOver = nextHandOvers(steps);
 	return steps.flatMap(({ entry, before, after }, place): ReportWork[] => {
 		if (entry.k !== 'made-ready') return [];
 		const instrument = findInstrument(before, entry.instrument);
@@ -68,7 +69,7 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 		const { tuning, capo } = done.context;
 		const asked = { instrument, state, to: { tuning, capo } };
 		const { seconds, lastSeconds, job } = workNeeded(asked);
-		const used = nextHandOver(steps, place, entry);
+		const used = nextHandOver[place] ?? null;
 		const wanted = wantedNow(before, entry);
 		const item = wanted && findSongItem(last, wanted.item);
 		return [
@@ -93,19 +94,25 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 	});
 }
 
-function nextHandOver(
-	steps: readonly NightStep[],
-	place: number,
-	{ instrument, at }: Extract<Entry, { k: 'made-ready' }>,
-): NightStep | null {
-	for (let later = place + 1; later < steps.length; later += 1) {
-		const step = steps[later];
-		if (step === undefined) break;
-		const { entry } = step;
-		const isGiven = entry.k === 'handed-over' || entry.k === 'hand-over-corrected';
-		if (isGiven && entry.instrument === instrument && entry.at >= at) return step;
-	}
-	return null;
+/** For each step that made an instrument ready, the next hand-over of it; null where there is none. */
+function nextHandOvers(steps: readonly NightStep[]): readonly (NightStep | null)[] {
+	// By instrument, the nearest last: found in one pass from the end.
+	const given = new Map<string, NightStep[]>();
+	return steps
+		.toReversed()
+		.map((step): NightStep | null => {
+			const { entry } = step;
+			if (entry.k === 'handed-over' || entry.k === 'hand-over-corrected') {
+				if (entry.instrument === null) return null;
+				const later = given.get(entry.instrument);
+				if (later === undefined) given.set(entry.instrument, [step]);
+				else later.push(step);
+			}
+			if (entry.k !== 'made-ready') return null;
+			// One that was noted later may say that it was before.
+			return given.get(entry.instrument)?.findLast((one) => one.entry.at >= entry.at) ?? null;
+		})
+		.reverse();
 }
 
 function usedFor(show: Show, { entry, before }: NightStep): string | null {

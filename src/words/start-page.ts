@@ -10,6 +10,8 @@ export const START = {
 	newAbout: 'asks for players, instruments and songs, and writes the show file',
 	report: "Last night's report",
 	reportSoFar: 'The report so far',
+	tomorrow: 'What tomorrow needs',
+	tomorrowAbout: 'restring, repair, buy, tell; nothing changes until you tick it off',
 	example: 'Look around with the example',
 	exampleAbout: 'an invented club night; nothing of yours is touched',
 	isExample: 'the example',

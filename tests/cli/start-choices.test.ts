@@ -58,9 +58,7 @@ const sources = (rest: Partial<StartSources>): StartSources => ({
 
 /** What each choice opens. */
 const opened = (rest: Partial<StartSources>) =>
-	startChoices(sources(rest)).map(({ opens }) =>
-		opens.kind === 'show' ? opens.file : opens.kind === 'report' ? 'report' : opens.name,
-	);
+	startChoices(sources(rest)).map(({ opens }) => (opens.kind === 'show' ? opens.file : opens.name));
 
 describe('the choices', () => {
 	test('the unfinished nights come first, each show once, the example last', () => {
@@ -91,7 +89,21 @@ describe('the choices', () => {
 				played: night('p', true),
 				hasCommand: () => true,
 			}),
-		).toEqual(['a', 't', 'new', 'report', 'example', 'walk']);
+		).toEqual(['a', 't', 'new', 'report', 'tomorrow', 'example', 'walk']);
+	});
+
+	test('what tomorrow needs is offered of a night that is over, and of no other', () => {
+		const hasCommand = () => true;
+		const over = startChoices(sources({ played: night('p', true), hasCommand }));
+		const [, report, tomorrow] = over;
+		expect(tomorrow).toMatchObject({ label: 'What tomorrow needs' });
+		expect(report?.opens).toMatchObject({ kind: 'night', name: 'report' });
+		const of = report?.opens.kind === 'night' ? report.opens.night : null;
+		expect(tomorrow?.opens).toEqual({ kind: 'night', name: 'tomorrow', night: of });
+		expect(opened({ played: night('p', false), hasCommand })).toEqual([
+			...['new', 'report', 'example', 'walk'],
+		]);
+		expect(opened({ played: night('p', true) })).toEqual(['report', 'example']);
 	});
 
 	test('the example that was opened last is the example, and one left open is gone on with', () => {

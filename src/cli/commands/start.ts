@@ -54,8 +54,8 @@ export const startCommand = (commands: Reachable): CliCommand => ({
 			const live = { file: chosen.file, request: { words: [chosen.file], options } };
 			return runLive({ ...live, speed: 1, isRehearsal: false }, io);
 		}
-		const [name, words] = chosen.kind === 'report' ? ['report', [chosen.night]] : [chosen.name, []];
-		const command = await commands[name]?.load();
+		const words = chosen.kind === 'night' ? [chosen.night] : [];
+		const command = await commands[chosen.name]?.load();
 		return command?.run({ words, options }, io) ?? EXIT.unusable;
 	},
 });
@@ -90,11 +90,12 @@ async function offer(
 	const more = unofferedCount(nights);
 	const own = nights.filter(({ header }) => header?.isRehearsal === false);
 	const isOver = ({ lastRecords }: NightSummary) => isFinished(lastRecords);
+	const played = lastPlayed(folders, own.filter(isOver)) ?? lastPlayed(folders, own);
 	const choices = startChoices({
 		nights,
 		standsAt: ({ id }) => standsAt(nightOnDisk(folders, id)),
 		shows: await offeredShows({ today: day, last: values.lastShow }, request, io),
-		played: lastPlayed(folders, own.filter(isOver)) ?? lastPlayed(folders, own),
+		played: own.find(({ id }) => id === played?.id) ?? null,
 		example: showIdentity(exampleShowPath()),
 		moment: (atMs) => momentWords(localDay(atMs), localTime(atMs), day),
 		hasCommand,

@@ -25,12 +25,13 @@ export type WantedNight = 'last' | 'last-show' | { readonly id: string };
 export function chosenNight(wanted: WantedNight, request: Request, io: Io): NightOnDisk | number {
 	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
 	const shows = nights.filter(({ header }) => header?.isRehearsal === false);
-	const id =
+	const played =
 		typeof wanted === 'object'
-			? wanted.id
-			: ((wanted === 'last-show' ? lastPlayed(folders, shows)?.id : null) ??
-				lastPlayed(folders, nights)?.id ??
-				nights[0]?.id);
+			? null
+			: ((wanted === 'last-show' ? lastPlayed(folders, shows) : null) ??
+				lastPlayed(folders, nights));
+	if (played !== null) return played;
+	const id = typeof wanted === 'object' ? wanted.id : nights[0]?.id;
 	if (id === undefined) {
 		// There may be one in the folder that cannot be read, which was said.
 		if (isPart) return EXIT.unusable;

@@ -60,12 +60,15 @@ export function standsAt({ show, records }: NightOnDisk): Session | null {
 export function lastPlayed(
 	folders: readonly string[],
 	nights: readonly NightSummary[],
-): NightSummary | null {
-	const isPlayed = ({ id }: NightSummary): boolean =>
-		effectiveRecords(nightOnDisk(folders, id).records).some(
+): NightOnDisk | null {
+	for (const { id } of nights) {
+		const night = nightOnDisk(folders, id);
+		const isPlayed = effectiveRecords(night.records).some(
 			({ record, isTakenBack }) => !isTakenBack && record.e.some(({ k }) => k === 'song-began'),
 		);
-	return nights.find(isPlayed) ?? null;
+		if (isPlayed) return night;
+	}
+	return null;
 }
 
 /** Whether these records, the night's last, say that its show was ended and stays so. */

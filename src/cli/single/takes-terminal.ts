@@ -5,7 +5,7 @@ import type { PrintedName } from '../printed-commands.ts';
 import type { ShowName } from '../show-commands.ts';
 
 /** Commands that print and end, by whether they may ask something on the terminal; all others are watched. */
-const ASKS: Readonly<Record<ShowName | PrintedName | 'completion', boolean>> = {
+const ASKS: Readonly<Record<ShowName | PrintedName | 'report' | 'completion', boolean>> = {
 	list: false,
 	check: false,
 	plan: false,
