@@ -54,7 +54,7 @@ export const DRAFT_GOES = 'A new one takes its place with the first answer.';
 
 export const fileHolds = (instruments: number, songs: number): string =>
 	`It holds: instruments ${instruments}, songs ${songs}.`;
-export const STAYS_AS_IT_IS = 'All that stands in it stays as it is, to the letter.';
+export const STAYS_AS_IT_IS = 'Everything in it stays exactly as it is.';
 
 // What to know before answering.
 
@@ -158,12 +158,13 @@ export const PASTE_NOWHERE = 'Text can only be pasted where text is typed. Nothi
 export const carriedOver = (count: number): string =>
 	count === 0
 		? 'Nothing had changed in that night.'
-		: `Carried over from that night: ${count}. Each is told when the file is written.`;
+		: `Carried over from that night: ${count}. You see each when the file is written.`;
 
 // After the screen.
 
 export const draftKept = 'Kept as a draft. rackside new goes on with it.';
-export const draftNotKept = 'The draft could not be kept: nothing can be written in the data folder.';
+export const draftNotKept =
+	'The draft could not be kept: nothing can be written in the data folder.';
 export const NOTHING_BEGUN = 'Nothing was begun.';
 export const WRITTEN_CHECKING = 'Written. Checking it.';
 export const CHANGED_MEANWHILE =
