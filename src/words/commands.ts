@@ -14,7 +14,7 @@ export const COMMAND_WORDS = {
 	start: {
 		brief: 'the first page: the unfinished night, a show, the last report, the example',
 		about:
-			"Opens a page with all there is to begin with, a number each: the unfinished night, tonight's show (one in this folder whose date is today, or the show run last), last night's report, the example show. Without a terminal it prints the run sheet of the example.",
+			"Opens a page with everything you can begin with, each under a number: the unfinished night, tonight's show (the file in this folder with today's date, or the show run last), last night's report, the example show. Without a terminal it prints the example's run sheet.",
 		options: {},
 	},
 	run: {
@@ -22,20 +22,20 @@ export const COMMAND_WORDS = {
 		about:
 			'Opens the live screen for a show. An unfinished night of this show resumes where it left off. Press ? there for all keys, q to quit.',
 		options: {
-			anew: 'begin a new night where the unfinished one cannot be read, unasked',
-			midi: 'send boards over a raw device (a path, such as /dev/snd/midiC1D0) or a port by its name; none for no port',
+			anew: 'if the unfinished night cannot be read, begin a new one without asking',
+			midi: 'send the boards to this MIDI port: its name, or a device such as /dev/snd/midiC1D0; none for no port',
 		},
 	},
 	follow: {
-		brief: 'shows the night under way in a second window, which changes nothing',
+		brief: 'the night under way in a second window, to look at only',
 		about:
-			'Shows the night that another window keeps, the newest unfinished one unless named, as it goes on: first the view to be read from afar, tab for the others. It only reads: it takes no lock and writes nothing, and no key in it changes anything. q leaves.',
+			'Shows the night that is running in another window: the newest unfinished one, unless you name another. It opens with the far view; tab shows the others. It only reads: no key in it changes anything. q leaves.',
 		options: {},
 	},
 	new: {
 		brief: 'makes a show file: by questions, from a set list, or from an earlier night',
 		about:
-			'Asks for players, instruments and songs on the terminal and writes a show file: the file as it grows stands beside the question, the last answer can be taken back, and esc keeps everything for the next time. --from makes the next night of an earlier one: the same gear and songs in the order as it was played, and what changed. --songs reads a table (CSV, tabs, semicolons): a column each for title, length, tempo, key, who starts, how it ends, notes, gap, and one for each player, whose cells are in shorthand: Amber DD c2, 3 drop D capo 2, DADGAD, - for none, empty keeps. --list reads lines as typed. What can be read in two ways is asked on a terminal; else it is listed with row and column, and a comment stands at its place in the file. check runs at the end: the exit code is 0 where it finds nothing, and 1 where it finds something to look at or anything was left open. No file is written over.',
+			'Asks for players, instruments and songs on the terminal and writes a show file: the file as it grows stands beside the question, the last answer can be undone, and esc keeps everything for the next time. --from makes the next night of an earlier one: the same gear and songs in the order as it was played, and what changed. --songs reads a table (CSV, tabs, semicolons): a column each for title, length, tempo, key, who starts, how it ends, notes, gap, and one for each player, whose cells are in shorthand: Amber DD c2, 3 drop D capo 2, DADGAD, - for none, empty keeps. --list reads lines as typed. What can be read in two ways is asked on a terminal; else it is listed with row and column, a comment stands at its place in the file, and the exit code is 1. No file is written over.',
 		options: {
 			songs:
 				'a table as CSV, with tabs or semicolons, or the JSON of rackside list; - reads standard input',
@@ -56,46 +56,46 @@ export const COMMAND_WORDS = {
 	check: {
 		brief: 'everything wrong or risky in a show before the doors open',
 		about:
-			'Reads a show file and says everything that is wrong or risky in it. Ends with 0 when there is nothing to look at, 1 when there is, 2 when the file cannot be used.',
+			'Reads a show file and lists everything wrong or risky in it, worst first. Ends with 0 when there is nothing to look at, 1 when there is, 2 when the file cannot be used.',
 		options: {},
 	},
 	plan: {
 		brief: 'who plays what when, the work between, backups; --sheet for the run sheet',
 		about:
-			'Shows who plays what in each song, the work between, and what could go wrong, as it stands before the doors open. Times are by the clock on the wall if the show file has a start, else from the start of the first song.',
+			'Shows who plays what in each song, the work between, and what could go wrong, as planned before the doors open. Times are by the clock on the wall if the show file has a start, else from the start of the first song.',
 		options: {
 			why: 'what was considered for this song, and what each choice would cost',
-			sheet: 'the run sheet to tape to the case; what follows is all about it',
-			tonight: 'of the unfinished night of this show, with its list as it is now',
+			sheet: 'the run sheet to tape to the case; the options below are for it',
+			tonight: 'the sheet of the night under way, with its list as it is now',
 			as: 'text (the default, 80 columns), or html: one file to print on A4 or Letter',
 			page: 'one page alone: run, rack (labels to cut out), radio (packs), cues=bo (one board), floor=bo (the list at their feet)',
 			player: 'only what is for this player',
 			tech: 'only what is for the players of this technician',
 			changes: 'only what changes in hands and the work for it, no cues',
 			boards: 'each whole board beside what is pressed',
-			out: 'into this file',
-			pdf: 'printed to this file, where chromium is installed',
-			paper: 'a4 or letter; --pdf takes a4 unless told',
+			out: 'write it to this file',
+			pdf: 'write a PDF to this file, where chromium is installed',
+			paper: 'a4 or letter; without it --pdf uses a4',
 			force: 'replace the file of --out or --pdf if it is there',
 		},
 	},
 	tuning: {
 		brief: 'targets, steps and tension from one tuning to another',
 		about:
-			'Says how to bring an instrument to a tuning: targets in Hz with all offsets, steps in the order that disturbs least, tension on the neck, and what equal temperament does to neighbouring strings and to the chord shapes that the songs in this tuning name. Ends with 1 when a string has less than 15 % of its strength left.',
+			'Shows how to bring an instrument to a tuning: targets in Hz with all offsets, steps in the order that disturbs least, tension on the neck, and what equal temperament does to neighbouring strings and to the chord shapes that the songs in this tuning name. Ends with 1 when a string has less than 15 % of its strength left.',
 		options: {
-			to: 'a name or notes; its own tuning in the show unless given',
-			from: 'what it is in now; its own tuning in the show unless given',
+			to: 'a name or notes; without it, the one in the show file',
+			from: 'what it is in now; without it, the one in the show file',
 			capo: 'a capo on this fret, 0 to 12',
 			covers: 'only these strings under the capo, such as "3 4 5"',
-			reference: 'A4, 400 to 480; the show’s unless given',
+			reference: "A4 in Hz, 400 to 480; without it, the show's",
 			shape: 'how a chord shape sounds too, such as 022100 or x32010',
 		},
 	},
 	strings: {
 		brief: 'what each string bears, how near it is to breaking, which gauge feels the same',
 		about:
-			'Says what each string bears in a tuning: tension, stress, semitones to breaking, cents per °C, stiffness; and the gauges in stock that keep the tension of the present set in its own tuning. Plain steel is exact. Wound strings and nylon are estimated, with how far off that can be. Ends with 1 when a string has less than 15 % of its strength left.',
+			'Shows what each string bears in a tuning: tension, stress, semitones to breaking, cents per °C, stiffness; and the gauges in stock that keep the tension of the present set in its own tuning. Plain steel is exact. Wound strings and nylon are estimated, with how far off that can be. Ends with 1 when a string has less than 15 % of its strength left.',
 		options: {
 			scale: 'another scale, such as "25.5 in" or "650 mm"',
 		},
@@ -120,23 +120,23 @@ export const COMMAND_WORDS = {
 	setup: {
 		brief: 'saddle moves, targets, what drifted; --record keeps what was measured',
 		about:
-			'Says how far each saddle goes and which way, from the cents that the 12th fret reads against the octave, and what drifted from the targets in the show file. Keeps what was measured, by instrument, in the gear journal of the data folder. Measure at pitch, in playing position. Ends with 1 when something is wrong with that journal, 3 when it takes nothing.',
+			'Says how far to move each saddle and which way, from what the 12th fret reads in cents against the octave, and what drifted from the targets in the show file. --record keeps what was measured, by instrument, in the data folder. Measure at pitch, in playing position. Ends with 1 when something is wrong with what is kept there, 3 when nothing could be kept.',
 		options: {
 			at12: 'what each 12th fret reads, highest-numbered string first',
 			record:
 				'keep these and --at12: action, action-first, relief, pickup, nut, bass side first; or intonation for --at12 alone',
 			unit: 'mm (the default), thou or 64ths, for what is printed',
-			same: 'whether what was measured under this id before was this very instrument; kept for good',
+			same: 'yes or no: what was measured under this id before was this very instrument; kept for good',
 			frets: 'where each fret belongs on this scale',
 			feedback:
-				'hertz or a note that rings: which string or part of the body, notch and band; with --record feedback kept',
-			fret: 'how far out a fret at this distance from the nut is',
+				'hertz or a note that rings: which string or part of the body, which notch; --record feedback keeps it',
+			fret: 'how far out a fret is, by its distance from the nut, such as "12 323.85"',
 		},
 	},
 	rehearse: {
 		brief: 'timed keys from a script, or the live screen on a faster clock',
 		about:
-			'With --script, presses the keys of a file at their times on the show clock and prints the state wherever the script asks for it; no terminal needed. Such a night is not recorded. Without, opens the live screen, and the night is recorded and marked as a rehearsal.',
+			'With --script, presses the keys of a file at their times on the show clock and prints the state where the script asks for it; no terminal needed, and no night is recorded. Without --script, opens the live screen; that night is recorded and marked as a rehearsal.',
 		options: {
 			script: 'the timed keys to play',
 			quiet: 'leave out the state at the end of the script',
@@ -144,23 +144,23 @@ export const COMMAND_WORDS = {
 			midi: 'with --script: every byte that the boards would be sent, one line a moment',
 			force: 'replace the file that --midi names',
 			speed: 'the live screen on a clock N times as fast, 1 to 100',
-			like: 'songs, gaps and work as long as that night had them; on the live screen the band then plays by itself',
+			like: 'a night, or last: songs, gaps and work take as long as in it; on the live screen the band plays by itself',
 		},
 	},
 	walk: {
-		brief: 'a first walk through a night of the example show, on the real screen',
+		brief: 'a first walk through a night, on the real screen, with the example show',
 		about:
-			'Leads through eight moments of a night of the example show, on the real screen: each says what happens and which keys to press. Its night is a rehearsal and is not kept. Esc twice leaves.',
+			'Leads you through eight moments of a night with the example show, on the real screen: each says what happens and which keys to press. Nothing of it is kept. Esc twice leaves.',
 		options: {},
 	},
 	drill: {
 		brief: 'practises what goes wrong, against the clock; --results for the table',
 		about:
-			'Runs a show fast up to moments at which something goes wrong: a string, a pack, a pedal, a wrong instrument, a song that nobody expected. Log the right thing on the live screen as fast as you can; after 30 s a moment counts as missed. Nothing of these nights is kept but how fast you were, by person, on this laptop only. The example show unless one is named.',
+			'Takes you to moments of a show at which something goes wrong: a string, a pack, a pedal, a wrong instrument, a song that nobody expected. Log the right thing on the live screen as fast as you can; after 30 s a moment counts as missed. Only how fast you were is kept, by person, on this laptop. Without SHOW it uses the example show.',
 		options: {
-			seed: 'the moments of this number once more, 0 to 999999',
-			moments: 'how many moments, 1 to 40 (8)',
-			name: 'whose results they are, from then on',
+			seed: 'the same moments again, by the number that a drill ended with',
+			moments: 'how many moments, 1 to 40; 8 without it',
+			name: 'whose results these are, and those of later drills',
 			results: 'print the table of results, and nothing else',
 		},
 	},
@@ -207,19 +207,19 @@ export const COMMAND_WORDS = {
 			'Lists the nights recorded, the newest first: when, which show, and whether it was closed. Ends with 1 when one is unfinished or cannot be read.',
 		options: {
 			verbose:
-				'also the troubles that the program noted, with their times, and what is wrong with the gear journal',
+				'also what trouble the program noted and when, and what is wrong with the measurements that are kept',
 		},
 	},
 	settings: {
-		brief: 'shows, sets and resets preferences; where files are',
+		brief: 'preferences: show, set, reset; and where your files are',
 		about:
-			'Shows all preferences and where files are. With a name, shows that one; with a value too, sets it. Names: colours (white; amber, dim for backstage; grey; none, words without colour); time.WORK, your own time for a piece of work in place of the built-in one, for shows read from then on (what a show file says comes first); and key.ACTION, one for each action of the live screen.',
+			'Shows all preferences and where files are. With a name, shows that one; with a value too, sets it. Names: colours (white; amber, dim for backstage; grey; none, words without colour); time.WORK, your own time for a piece of work in place of the built-in one, for shows read from then on (what a show file says comes first); key.ACTION, the key of an action of the live screen; and midi, the port for boards, or none.',
 		options: { reset: 'reset everything, or with NAME only that' },
 	},
 	doctor: {
-		brief: 'what this terminal, keyboard, disk and clock can do, and what to mend',
+		brief: 'whether this laptop is fit for a show, and what to fix',
 		about:
-			'Looks at this laptop before a show: size, colours and letters of the terminal, key repeat and foot switch (it asks you to press them; esc leaves that out), disk and free space, clock and time zone, whether it would sleep, lock or run out of battery, unfinished nights, and the troubles that the program noted. Each line is fine, or says what to do; what this system does not tell is said to be unknown. Ends with 1 when there is something to look at.',
+			'Looks at this laptop before a show: size, colours and letters of the terminal, key repeat and foot switch (it asks you to press them; esc leaves that out), disk and free space, clock and time zone, whether it would sleep, lock or run out of battery, unfinished nights, and trouble that the program noted. Each line is fine, or says what to do, or is unknown where the system does not say. Ends with 1 when there is something to look at.',
 		options: {},
 	},
 	schema: {
@@ -229,11 +229,11 @@ export const COMMAND_WORDS = {
 		options: { report: 'that of report --json instead' },
 	},
 	completion: {
-		brief: 'lets the shell complete rackside; the manual page',
+		brief: 'completion for your shell; the manual page',
 		about:
-			'Prints what bash, zsh or fish needs to complete commands, options, show files, instruments, songs and nights. One line installs it: "rackside completion bash >> ~/.bashrc", "rackside completion zsh >> ~/.zshrc", or "rackside completion fish >> ~/.config/fish/config.fish"; new shells have it. "rackside completion man" prints the manual page: into ~/.local/share/man/man1/rackside.1 it is there for man.',
+			'Prints what bash, zsh or fish needs to complete commands, options, show files, instruments, songs and nights. One line installs it for new shells: "rackside completion bash >> ~/.bashrc", "rackside completion zsh >> ~/.zshrc", or "rackside completion fish >> ~/.config/fish/config.fish". "rackside completion man" prints the manual page; man finds it in ~/.local/share/man/man1/rackside.1.',
 		options: {
-			values: 'for those scripts: what can stand for the last of the words after --',
+			values: 'used by those scripts: what can stand for the last word after --',
 		},
 	},
 } as const satisfies Readonly<Record<string, CommandWords>>;

@@ -248,7 +248,7 @@ export function saveWarningWords(warning: SaveWarning): string {
 			return `The disk did not confirm what was written, ${diskTrouble(warning.trouble)}; the night goes on in a new file.`;
 		case 'file-changed': {
 			const what = warning.change === 'gone' ? 'moved or removed' : 'cut short';
-			return `The night's file was ${what} by somebody else (${warning.path}); the whole night is written anew beside it.`;
+			return `The night's file was ${what} by somebody else (${warning.path}); the whole night is written again beside it.`;
 		}
 		case 'moved-back':
 			return `The night is whole and saved again in ${warning.folder}; what ${warning.from} has of it is a copy.`;

@@ -38,7 +38,7 @@ const metres = (value: number): string => `${value.toFixed(1)} m`;
 
 // The terminal.
 
-export const NO_TERMINAL = 'unknown here: this is no terminal';
+export const NO_TERMINAL = 'unknown here: this is not a terminal';
 export const NO_SIZE = 'unknown here: the terminal does not say its size';
 export const ON_THE_TERMINAL = 'Run rackside doctor in the window that you use at the show.';
 export const sizeFound = (
@@ -78,21 +78,21 @@ export const SET_LOCALE =
 // Disk.
 
 export const folderFound = (path: string): string => `${path} is yours alone`;
-export const FOLDER_FIX = 'Mend it, or name another folder with --data.';
+export const FOLDER_FIX = 'Fix it, or name another folder with --data.';
 export const FOLDER_WIPED =
 	'A restart of the machine empties this folder. Name another with --data.';
 export const NOT_TRIED = 'not tried';
 export const syncFound = (medianMs: number, worstMs: number): string =>
-	`median ${milliseconds(medianMs)}, worst ${milliseconds(worstMs)}; two keys are 300 ms apart at least`;
+	`a key is safe after ${milliseconds(medianMs)}, at worst ${milliseconds(worstMs)}; the next comes 300 ms later at the earliest`;
 export const SYNC_SLOW =
-	'A power cut within that time loses the last key. Name a folder on an inner disk with --data.';
+	'A power cut within that time loses the last key. Name a folder on the internal disk with --data.';
 export const SYNC_TOO_SLOW =
 	'The screen will say that the disk is slow. Name a folder on another disk with --data.';
 const milliseconds = (value: number): string => `${value.toFixed(value < 10 ? 1 : 0)} ms`;
 const MB = 1_000_000;
 export const spaceFound = (bytes: number): string =>
 	bytes >= 1000 * MB ? `${(bytes / MB / 1000).toFixed(1)} GB` : `${Math.floor(bytes / MB)} MB`;
-export const SPACE_LOW = 'Make room: below 100 MB nights and all else on this disk are at risk.';
+export const SPACE_LOW = 'Make room: below 100 MB everything on this disk is at risk, nights too.';
 export const NOT_TOLD = 'unknown here: the system does not say';
 
 // Clock.
@@ -104,7 +104,7 @@ export const CLOCK_NOT_SYNCED = 'the system has not set it by the network';
 export const COMPARE_CLOCK = 'Compare it with another clock: start and curfew go by it.';
 export const clockUnkept = (adjusted: string | null): string =>
 	adjusted === null
-		? 'unknown here: the system does not say what keeps it'
+		? 'unknown here: the system does not say what sets it'
 		: `unknown here; the machine's own clock runs in ${adjusted === 'LOCAL' ? 'local time' : adjusted}`;
 export const zoneFound = (zone: string | null, offset: string): string =>
 	zone === null ? `UTC${offset}, without a name` : `${zone} (UTC${offset})`;

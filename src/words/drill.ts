@@ -72,7 +72,7 @@ export const DRILL = {
 		`${minutesSeconds(passed)} of ${minutesSeconds(limit)}   ${best(fastest)}`,
 	answered: (taken: number, fastest: number | null): string =>
 		fastest === null
-			? `Right in ${seconds(taken)}, your first time.`
+			? `Right in ${seconds(taken)}, your first time on the clock.`
 			: taken < fastest
 				? `Right in ${seconds(taken)}, your best by ${seconds(fastest - taken)}.`
 				: `Right in ${seconds(taken)}. Your best is ${seconds(fastest)}.`,
@@ -81,7 +81,7 @@ export const DRILL = {
 	byKeys: (keys: readonly string[]): string => `keys  ${keys.join('  ')}`,
 	goOn: 'enter: go on',
 	ends: 'enter: the end',
-	nothing: 'This show has nothing to drill: no hands change in it and nothing can stand in.',
+	nothing: 'This show has nothing to drill: it has no hand-overs and no backups.',
 	who: (user: string): string => `Whose results are these? (enter: ${user}) `,
 	/** `words`: what was typed after the command. */
 	again: (words: readonly string[]): string =>
@@ -93,7 +93,7 @@ export const DRILL = {
 	somebody: 'me',
 	needsName: '--name needs a name',
 	nameExpected: (most: number): string => `1 to ${most} letters`,
-	noResults: 'No drill was done yet. rackside drill begins one.',
+	noResults: 'No drill was done yet. rackside drill starts one.',
 	headings: ['moment', 'best', 'last', 'right', 'missed'],
 	ofNow: ['moment', 'now', 'best before'],
 	none: '-',

@@ -8,7 +8,7 @@ const REGIONS: Readonly<Record<BodyRegion, string>> = {
 };
 
 export const POLARITY_FIRST =
-	'Turn the polarity over first; keep it where it rings later. Then the filter.';
+	'Flip the polarity first, and keep the side that rings later. Then the filter.';
 export const FEEDBACK_TITLES = {
 	which: 'Slot that rings?',
 	hint: 'Type what rings: 147, 147 Hz or D3, then enter.',
@@ -55,7 +55,7 @@ export function sheetRings(instrument: string, ringing: string, filter: string):
 }
 
 export const RING_NOT_KEPT =
-	'It is in the log of this night, and could not be kept with the instrument.';
+	'It is in the log of this night, but could not be kept with the instrument.';
 export const ringMemo = (instrument: string, ringing: string): string =>
 	`feedback: ${instrument} rings at ${ringing}`;
 

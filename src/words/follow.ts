@@ -8,12 +8,11 @@ export const LEAVES = 'leave';
 export const FAR = 'far';
 export const HIDES = 'hide it';
 
-/** What stands in the storage row; `at`: the hour of the last step that was read, null before any. */
 export const SHOW_IS_CLOSED = 'The show is closed: nothing more comes.';
 
 type Gone = Exclude<FollowedLook, { kind: 'read' }>;
 
-/** The night's files were there, and are not, or less of them can be read than before. */
+/** The night's files were there, and are not, or less of them can be read than before; `at`: the hour of the last step that was read. */
 export function goneWords({ kind, folder, trouble }: Gone, at: string): string {
 	const what = kind === 'damaged' ? 'damaged' : 'moved, removed or cut short';
 	const why = trouble === null ? what : diskTrouble(trouble);

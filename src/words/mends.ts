@@ -89,7 +89,7 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 		case 'shape-without-hands':
 			return 'Name what they play there, or take the shapes out.';
 		case 'late':
-			return `Do it before the doors, or leave ${minutesSeconds(about.shortSeconds)} more before it.`;
+			return `Do it earlier if it hangs free, leave ${minutesSeconds(about.shortSeconds)} more before it, or name another.`;
 		case 'no-stand-in':
 			return 'Bring a backup, or agree what to play if it breaks.';
 		default:

@@ -12,11 +12,11 @@ export function midiFaultWords({ port, trouble, isGone, ports }: MidiFault): str
 		case 'NO_LIBRARY':
 			return 'No MIDI: a port by its name needs a library. Add it: npm install -g @julusian/midi. Or name a path.';
 		case 'NO_MIDI':
-			return 'No MIDI: this machine has no ports by name. Name a path, as /dev/snd/midiC1D0.';
+			return 'No MIDI: this machine has no ports by name. Name a path, such as /dev/snd/midiC1D0.';
 		case 'NO_SUCH_PORT':
 			return `No MIDI: no port ${port}${ports.length === 0 ? '' : ` (there are ${ports.join(', ')})`}. Switch by foot until it is there.`;
 		case 'STALLED':
-			return `MIDI stands still: ${port} takes no bytes. Switch by foot, look at its cable.`;
+			return `MIDI stands still: ${port} takes nothing. Switch by foot, look at its cable.`;
 		case 'EFTYPE':
 			return `No MIDI: ${port} is a file, not a device. Start again with --midi and its path.`;
 		case 'EISDIR':

@@ -54,22 +54,22 @@ export const DRAFT_GOES = 'A new one takes its place with the first answer.';
 
 export const fileHolds = (instruments: number, songs: number): string =>
 	`It holds: instruments ${instruments}, songs ${songs}.`;
-export const STAYS_AS_IT_IS = 'All that stands in it stays as it is, to the letter.';
+export const STAYS_AS_IT_IS = 'Everything in it stays exactly as it is.';
 
 // What to know before answering.
 
 export const HINTS = {
 	venue: 'A - for nowhere in particular.',
-	date: 'As 2026-06-12.',
-	time: 'As 20:30.',
-	curfew: 'As 22:45, or - for none.',
+	date: 'Such as 2026-06-12.',
+	time: 'Such as 20:30.',
+	curfew: 'Such as 22:45, or - for none.',
 	player: 'One name at a time. Enter alone: that is everybody.',
 	song: 'The same title again: it is played twice.',
-	length: 'As 3:30.',
+	length: 'Such as 3:30.',
 	tuning: 'A name, its number, or its notes, lowest string first.',
 	notes: 'Its notes, lowest string first: D2 A2 D3.',
-	tuned: 'As drop D, drop D c2 or c2.',
-	interval: 'As 20m.',
+	tuned: 'Such as drop D, drop D c2 or c2.',
+	interval: 'Such as 20m.',
 	order: 'Encore: from the picked song to the end.',
 	allKeep: 'A slot gives that instrument.',
 } as const;
@@ -94,7 +94,7 @@ export const ENTER = {
 } as const;
 
 export const KEYS_SAID = {
-	takeBack: 'take back',
+	takeBack: 'undo',
 	leave: 'leave, all is kept',
 	anew: 'begin a new one',
 	otherSlot: 'another slot',
@@ -123,8 +123,8 @@ export const inTuning = (instrument: string, tuning: string, capo: number): stri
 // Refusals.
 
 export const NO_SUCH_DAY = 'There is no such day. Write it as 2026-06-12.';
-export const NO_SUCH_TIME = 'That is no time of day. Write it as 20:30.';
-export const NO_LENGTH = 'That is no length. Write it as 3:30, or press enter alone.';
+export const NO_SUCH_TIME = 'That is not a time of day. Write it as 20:30.';
+export const NO_LENGTH = 'That is not a length. Write it as 3:30, or press enter alone.';
 export const NO_PLAYER = 'A show has at least one player: type a name.';
 export const NO_SONG = 'A list has at least one song: type a title.';
 export const NO_INTERVAL_HERE = 'An interval stands between two songs, and not before an encore.';
@@ -140,15 +140,15 @@ export const slotTaken = (slot: string, instrument: string): string =>
 export const notInList = (typed: string): string => `${typed} is not in the list.`;
 export const NOTES_NEEDED = 'No tuning is usual for it: type its notes, lowest string first.';
 export const noTuning = (typed: string): string =>
-	`${typed} is no tuning of its kind. Type a name from the list, or its notes.`;
+	`${typed} is not a tuning of its kind. Type a name from the list, or its notes.`;
 export const notTuned = (typed: string): string =>
-	`${typed} is no tuning or capo here. Write it as drop D c2.`;
+	`${typed} is not a tuning or a capo here. Write it as drop D c2.`;
 export const emptySlotHere = (key: string): string => `Nothing on the rack has the slot ${key}.`;
 export const hadIt = (player: string, instrument: string): string =>
 	`${player} had ${instrument}, and has nothing in this song now.`;
 export const keyDoesNothing = (key: string): string => `${key} does nothing here.`;
-export const NOTHING_TO_TAKE_BACK = 'Nothing to take back: this is the first question.';
-export const TAKEN_BACK = 'Taken back.';
+export const NOTHING_TO_TAKE_BACK = 'Nothing to undo: this is the first question.';
+export const TAKEN_BACK = 'Undone.';
 export const PASTED_LINES =
 	'Several lines were pasted into one title. A whole list goes in with rackside new --list.';
 export const PASTE_NOWHERE = 'Text can only be pasted where text is typed. Nothing was done.';
@@ -158,7 +158,7 @@ export const PASTE_NOWHERE = 'Text can only be pasted where text is typed. Nothi
 export const carriedOver = (count: number): string =>
 	count === 0
 		? 'Nothing had changed in that night.'
-		: `Carried over from that night: ${count}. Each is told when the file is written.`;
+		: `Carried over from that night: ${count}. You see each when the file is written.`;
 
 /** Of what is carried over and a file cannot say. */
 export const toDoFirst = (work: string): string => `Before the doors: ${work}.`;
@@ -166,11 +166,12 @@ export const toDoFirst = (work: string): string => `Before the doors: ${work}.`;
 // After the screen.
 
 export const draftKept = 'Kept as a draft. rackside new goes on with it.';
-export const draftNotKept = 'The draft could not be kept: the data folder takes nothing.';
+export const draftNotKept =
+	'The draft could not be kept: nothing can be written in the data folder.';
 export const NOTHING_BEGUN = 'Nothing was begun.';
 export const WRITTEN_CHECKING = 'Written. Checking it.';
 export const CHANGED_MEANWHILE =
-	'The file was changed meanwhile, so that nothing was written. Leave with esc and begin again: all is kept.';
+	'The file was changed meanwhile, so nothing was written. Leave with esc and start again: all is kept.';
 export const madeFile = (file: string): string => `Written: ${file}`;
 export const whatNext = (file: string): string =>
 	`Next: rackside plan ${file} --sheet prints the run sheet, rackside run ${file} opens the show.`;

@@ -112,7 +112,7 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 				: { what: 'some bytes here are not UTF-8 text', hint: UTF8_HINT };
 		case 'not-text':
 			return {
-				what: 'this is no text, and so no show file',
+				what: 'this is not text, so it is not a show file',
 				hint: 'Name a show file; rackside new FILE --songs LIST makes one from a table saved as CSV.',
 			};
 		case 'lone-return':
@@ -274,7 +274,7 @@ function told(fault: ShowFaultSaid & { readonly where?: Place }): Told {
 				hint: 'Add it to the outputs of that supply, or correct it here.',
 			};
 		case 'midi-unclear':
-			return { what: 'this message is not whole', ...MIDI_LACKS[fault.lacks] };
+			return { what: 'this message is incomplete', ...MIDI_LACKS[fault.lacks] };
 		case 'mass-key':
 			return {
 				code: 'bad-gauge',

@@ -45,7 +45,8 @@ export const REMARKS_FAULTS = {
 	long: 'a remark is longer than this',
 } as const;
 
-export const NO_EDITOR = 'nothing to edit with: EDITOR names no program, and this is no terminal';
+export const NO_EDITOR =
+	'nothing to edit with: EDITOR names no program, and this is not a terminal';
 export const SET_EDITOR = 'Set EDITOR to an editor, or start it in a terminal.';
 export const editorFailed = (editor: string): string =>
 	`the editor ended with an error (${editor})`;

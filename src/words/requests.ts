@@ -17,7 +17,7 @@ export const needsValue = (option: string): string => `${option} needs a value`;
 export const writtenTogether = (text: string): string => `If that is meant, write ${text}.`;
 export const UNKNOWN_OPTION = 'unknown option';
 export const HELP_LISTS_OPTIONS = '--help lists the options.';
-export const BAD_SHELL = 'rackside completion knows no such shell';
+export const BAD_SHELL = 'there is no completion for this shell';
 export const MISSING_WORD = 'something is missing';
 export const forExample = (line: string): string => `For example: ${line}`;
 export const EXTRA_WORD = 'unexpected word';
@@ -26,8 +26,8 @@ export const EXTRA_WORD = 'unexpected word';
 
 export const NO_PLAYER = 'there is no such player in this show';
 export const NO_TECH = 'there is no such technician in this show';
-export const BAD_SYMPTOM = '--symptom is not one that is known';
-export const BAD_ANSWER = '--answers has something that is no answer';
+export const BAD_SYMPTOM = '--symptom names no known symptom';
+export const BAD_ANSWER = '--answers cannot be read';
 export const NO_TEST = 'there is no such test on this sound path';
 export const NO_INSTRUMENT = 'there is no such instrument in this show';
 export const AN_INSTRUMENT = 'an instrument in the show file';
@@ -77,7 +77,7 @@ export const ANOTHER_NAME = 'Rename it, or make a link to it whose name is plain
 // Songs, nights, reports, settings.
 
 export const NO_SUCH_SONG = 'the show has no such song';
-export const SONG_BY = 'Give the song’s id or its title.';
+export const SONG_BY = "Give the song's id or its title.";
 export const noNightUnderWay = (file: string): string => `no night of ${file} is under way`;
 export const WITHOUT_TONIGHT = 'Without --tonight you get the sheet of the file.';
 export const NO_NIGHT_YET = 'no night was recorded yet';
@@ -113,7 +113,7 @@ export const CAREFUL_ALONE = '--careful changes nothing by itself';
 export const CAREFUL_WITH = 'With --use: rackside times --use --careful';
 export const ONE_OR_MANY = '--nights and --since take the last nights and no named one';
 export const NOT_WITH_ONE = 'one night by its name, or --nights N or --since DATE';
-export const BAD_SINCE = '--since is no day';
+export const BAD_SINCE = '--since needs a day';
 export const SINCE_EXPECTED = 'a day such as 2026-06-12';
 export const range = (from: number, to: number): string => `${from} to ${to}`;
 export const SIZE_NEEDS = '--size needs columns and rows';

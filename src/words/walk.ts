@@ -31,12 +31,12 @@ export const walkReady = (instrument: string): WalkWords => ({
 
 export const walkBreak = (player: string, instrument: string): WalkWords => ({
 	asks: `${player} breaks a string on ${instrument}: report it, hand the first backup.`,
-	done: `${player} plays on. The silence is logged, the restring stands in TO DO.`,
+	done: `${player} plays on. The silence is logged, the restring is in TO DO.`,
 });
 
 export const walkWrong = (player: string, has: string, planned: string): WalkWords => ({
 	asks: `Look up: ${player} has ${has}, not ${planned}. Log what is in hands.`,
-	done: 'What is wrong about it stands above the keys. Put it right the same way.',
+	done: 'Above the keys you read what is wrong with it. Put it right the same way.',
 });
 
 export const walkJump = (song: string): WalkWords => ({
@@ -56,7 +56,7 @@ export const WALK_DARK: WalkWords = {
 
 export const WALK_PASSED: WalkWords = {
 	asks: '',
-	done: 'As the night stands now there is nothing to show this on.',
+	done: 'Right now there is nothing in this night to show it on.',
 };
 
 export const WALK_REPORT: WalkWords = {

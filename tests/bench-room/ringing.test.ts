@@ -59,7 +59,7 @@ test('what to do, in its order: what it is, polarity, then the filter', () => {
 		instrument: { kind: 'acoustic-6' },
 	});
 	expect(what).toMatch(/^100 Hz \(G2 \+35 c\)\. It may be the air in the body/);
-	expect(polarity).toMatch(/polarity over first/);
+	expect(polarity).toMatch(/Flip the polarity first/);
 	// ISO 266, R10: 100 Hz is a band of its own; 100 / 8 is 12.5.
 	expect(filter).toBe('Notch 100 Hz, Q 8 (13 Hz wide), or the 100 Hz band down.');
 	const electric = ringingLines({ ...guitar, hertz: 160, instrument: { kind: 'electric-6' } });

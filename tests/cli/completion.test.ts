@@ -39,6 +39,7 @@ describe('what can stand', () => {
 	test('a command: each that there is', async () => {
 		expect(await values('')).toEqual(Object.keys(COMMANDS));
 		expect(await values('ch')).toEqual(['check']);
+		expect(await values('help', 'ch')).toEqual(['check']);
 	});
 
 	test('a show: files that are one, and folders', async () => {
@@ -60,6 +61,7 @@ describe('what can stand', () => {
 		expect(await values('plan', '--why', 'lantern', '--')).not.toContain('--why');
 		expect(await values('report', '--as', 'hand')).toEqual(['hand-overs']);
 		expect(await values('report', '--as=hand')).toEqual(['--as=hand-overs']);
+		expect(await values('list', 'club.yaml', '--as', '')).toEqual(['text', 'csv', 'json']);
 		// As bash hands it over.
 		expect(await values('report', '--as', '=', 'hand')).toEqual(['hand-overs']);
 		expect(await values('plan', '--data', '')).toEqual(['data/', 'my shows/']);
@@ -85,6 +87,9 @@ describe('what can stand', () => {
 		);
 		expect(await values('report', '--data', elsewhere, '')).toEqual([night]);
 		expect(await values('follow', `--data=${elsewhere}`, '2026')).toEqual([night]);
+		// One, and each further one.
+		expect(await values('tomorrow', '--data', elsewhere, '')).toEqual([night]);
+		expect(await values('times', '--data', elsewhere, night, '')).toEqual([night]);
 	});
 
 	test('settings and their values', async () => {

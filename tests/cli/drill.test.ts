@@ -14,7 +14,7 @@ test('the results are a table for each person, or data', async () => {
 	const place = here();
 	expect(await runCommand(place, 'drill', '--results')).toEqual({
 		code: 0,
-		out: 'No drill was done yet. rackside drill begins one.\n',
+		out: 'No drill was done yet. rackside drill starts one.\n',
 		err: '',
 	});
 	const keep = (person: string, kind: string, seconds: number | null) =>

@@ -328,7 +328,7 @@ describe('--edit', () => {
 		const none = await run({}, 'report', '--edit');
 		expect([none.code, none.err]).toEqual([
 			2,
-			'nothing to edit with: EDITOR names no program, and this is no terminal. Set EDITOR to an editor, or start it in a terminal.\n',
+			'nothing to edit with: EDITOR names no program, and this is not a terminal. Set EDITOR to an editor, or start it in a terminal.\n',
 		]);
 	});
 

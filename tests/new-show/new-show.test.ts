@@ -300,7 +300,11 @@ describe('what is typed', () => {
 			...['paste', 'enter', 'enter', 'paste', 'enter', 'enter', 'enter'],
 			...['paste', 'enter', 'enter', 'enter', 'enter', 'enter'],
 		].reduce((one, key) => (key === 'paste' ? paste(one, name) : press(one, key)), state);
-		showOf(after);
+		const { players, instruments } = showOf(after);
+		// One without a letter or a figure is refused.
+		const known = /[\p{L}\p{N}]/u.test(name) ? [name] : [];
+		expect([...new Set(players.map((one) => one.name))]).toEqual(known);
+		expect(instruments.map((one) => one.name)).toEqual(known);
 	});
 
 	test('escapes and reordering signs are shown, never sent', () => {

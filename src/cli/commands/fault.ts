@@ -33,7 +33,7 @@ export const faultCommand: CliCommand = {
 	example: 'rackside fault shows/club.yaml bo --symptom hum',
 	options: {
 		...JSON_OPTION,
-		symptom: { value: 'WHAT', words: WORDS.symptom },
+		symptom: { value: 'WHAT', oneOf: SYMPTOMS, words: WORDS.symptom },
 		answers: { value: 'ANSWERS', words: WORDS.answers },
 		instrument: { value: 'INSTRUMENT', words: WORDS.instrument },
 		'in-song': { words: WORDS.inSong },

@@ -21,7 +21,10 @@ export const listCommand: CliCommand = {
 	usage: 'list SHOW',
 	about: [COMMAND_WORDS.list.about],
 	example: 'rackside list shows/club.yaml --as csv',
-	options: { ...JSON_OPTION, as: { value: 'FORM', words: COMMAND_WORDS.list.options.as } },
+	options: {
+		...JSON_OPTION,
+		as: { value: 'FORM', oneOf: Object.keys(FORMS), words: COMMAND_WORDS.list.options.as },
+	},
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'text');

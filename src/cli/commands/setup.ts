@@ -37,10 +37,10 @@ export const setupCommand: CliCommand = {
 			words: COMMAND_WORDS.setup.options.record,
 		},
 		unit: { value: 'UNIT', oneOf: UNITS, words: COMMAND_WORDS.setup.options.unit },
-		same: { value: 'YES OR NO', words: COMMAND_WORDS.setup.options.same },
+		same: { value: 'ANSWER', oneOf: ['yes', 'no'], words: COMMAND_WORDS.setup.options.same },
 		frets: { words: COMMAND_WORDS.setup.options.frets },
 		feedback: { value: 'HZ', words: COMMAND_WORDS.setup.options.feedback },
-		fret: { value: 'N LENGTH', words: COMMAND_WORDS.setup.options.fret },
+		fret: { value: 'FRET', words: COMMAND_WORDS.setup.options.fret },
 	},
 	words: { least: 2, most: 2 },
 	run: async (request, io) => {

@@ -47,7 +47,7 @@ export const tomorrowCommand: CliCommand = {
 	example: 'rackside tomorrow --as csv',
 	options: {
 		...JSON_OPTION,
-		as: { value: 'FORM', words: COMMAND_WORDS.tomorrow.options.as },
+		as: { value: 'FORM', oneOf: Object.keys(FORMS), words: COMMAND_WORDS.tomorrow.options.as },
 		next: { value: 'SHOW', words: COMMAND_WORDS.tomorrow.options.next },
 	},
 	words: { least: 0, most: 50 },

@@ -44,6 +44,7 @@ export async function candidates(
 	const current = last === '=' ? '' : last;
 	const place = commandPlace(before);
 	const word = place === null ? '' : (before[place] ?? '');
+	if (word === 'help') return starting(current, named(commands));
 	const listed = place === null ? start : Object.hasOwn(commands, word) && commands[word];
 	if (!listed) return [];
 	const command = await listed.load();
@@ -64,20 +65,22 @@ export async function candidates(
 			left.map(([one, { words: told }]) => ({ value: `--${one}`, words: told })),
 		);
 	}
-	if (place === null) {
-		const all = Object.entries(commands).map(([one, { words: told }]) => ({
-			value: one,
-			words: told,
-		}));
-		return starting(current, all);
-	}
-	return valuesOf({ value: typed.places[words.length] ?? '' }, current, typed);
+	if (place === null) return starting(current, named(commands));
+	return valuesOf({ value: placeAt(typed.places, words.length) }, current, typed);
 }
 
 /** What each word after a command stands for: `settings [NAME [VALUE]]` has NAME and VALUE. */
 function placesIn({ usage }: CliCommand): readonly string[] {
 	return usage.replaceAll(/[[\]]/g, '').split(' ').slice(1);
 }
+
+/** What the word at this place stands for; the last place may take several, as `[NIGHT...]` does. */
+function placeAt(places: readonly string[], index: number): string {
+	const place = places[index] ?? (places.at(-1)?.endsWith(MORE) ? places.at(-1) : '');
+	return place?.replace(MORE, '') ?? '';
+}
+
+const MORE = '...';
 
 /** `open` is the option that was typed last, where its value is still to come. */
 function readArgs(args: readonly string[], options: Readonly<Record<string, Option>>) {
@@ -99,6 +102,11 @@ function readArgs(args: readonly string[], options: Readonly<Record<string, Opti
 		} else words.push(arg);
 	}
 	return { words, given, open, data };
+}
+
+/** Every command, with what it does. */
+function named(commands: CommandList['commands']): readonly Candidate[] {
+	return Object.entries(commands).map(([value, { words }]) => ({ value, words }));
 }
 
 function starting(current: string, all: readonly Candidate[]): readonly Candidate[] {

@@ -27,7 +27,9 @@ const ASKS: Readonly<Record<ShowName | PrintedName | 'report' | 'completion', bo
 /** Whether this command line may switch the terminal's modes. */
 export function takesTerminal(argv: readonly string[]): boolean {
 	const place = commandPlace(argv);
-	if (argv.includes('--help')) return false;
+	if (argv.some((one) => one === '--help' || one === '-h')) return false;
+	// The one thing that a report asks for.
+	if (argv.includes('--edit')) return true;
 	if (place === null) return true;
 	const asks: Readonly<Record<string, boolean>> = ASKS;
 	const name = argv[place] ?? '';
