@@ -1,4 +1,5 @@
-// What `check` says of a file just written, and the exit code that follows: one rule for all ways of `new`.
+// What `check` says of a file just written, for all ways of `new`. Its risks are for its own exit code to tell: that
+// of `new` says whether the file is whole.
 
 import { problemText } from '../../words/problem-text.ts';
 import { tooLongToCheck } from '../../words/program.ts';
@@ -28,6 +29,5 @@ export async function checkNewFile(
 	}
 	const root = await showTree(name, io);
 	const risks = work(() => risksOf(show, root));
-	const code = risks.length === 0 ? EXIT.fine : EXIT.toLookAt;
-	return { text: risksText(risks, shellWord(name)), code };
+	return { text: risksText(risks, shellWord(name)), code: EXIT.fine };
 }
