@@ -167,5 +167,5 @@ async function songRow(screen: PtyScreen): Promise<string> {
 }
 
 function sameTime(row: string, other: string): boolean {
-	return row.slice(-8) === other.slice(-8);
+	return row.slice(-16) === other.slice(-16);
 }
