@@ -157,11 +157,14 @@ function restLine(state: ScreenState, coming: Coming, columns: number): Row {
 	const label = labelled(state, coming, columns);
 	if (coming.kind === 'keeps') {
 		const { instrument, status } = coming;
+		// After the last song it only waits to be taken.
+		const { value: phase } = session.phase;
+		const word = phase === 'over' || phase === 'packed' ? HAS : KEEPS;
 		const quiet =
-			instrument === null ? NOTHING_TO_COME : `${KEEPS} ${shownInstrument(show, instrument)}`;
+			instrument === null ? NOTHING_TO_COME : `${word} ${shownInstrument(show, instrument)}`;
 		const said = [...backup(state, coming), ...(status === '' ? [] : [status])];
 		const after = said.length === 0 ? [] : [span(`, ${said.join(', ')}`)];
-		const least = instrument === null ? quiet : `${KEEPS} ${slotLabel(show, instrument)}`;
+		const least = instrument === null ? quiet : `${word} ${slotLabel(show, instrument)}`;
 		return fitting(
 			[
 				[{ ...label, style: 'dim' }, span(quiet, 'dim'), ...after],

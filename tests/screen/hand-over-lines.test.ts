@@ -40,3 +40,12 @@ test('what was to come off already is had, not kept', () => {
 	expect(screen).toMatch(/^NELL .*has 4 Amber, +0:1\d late 8 Campion/m);
 	expect(screen).not.toMatch(/keeps .* late /);
 });
+
+test('after the last song nobody keeps what is in hands', () => {
+	const { screen } = playShow(
+		show,
+		'-01:00 t 0\n-00:30 enter enter\n00:00 space\n03:00 d\n04:00 space\n07:00 d !screen\n',
+	);
+	expect(screen).toMatch(/^ASH +has 5 Campion/m);
+	expect(screen).not.toContain('keeps');
+});
