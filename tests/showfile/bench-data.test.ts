@@ -29,7 +29,7 @@ test('targets of a set-up in millimetres, each left out where the file is silent
 		saddleScrew: 0.5,
 	});
 	// An international inch is 25.4 mm.
-	expect(bare?.setUp).toEqual({ relief: 0.254 });
+	expect(bare?.setUp).toStrictEqual({ relief: 0.254 });
 	expect(plain).not.toHaveProperty('setUp');
 });
 
