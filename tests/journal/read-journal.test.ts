@@ -245,6 +245,17 @@ describe('what is said of damage: where it is, and how many records it seems to 
 		});
 	});
 
+	test('junk with blank lines in it is several pieces', () => {
+		const { start } = rangeOf(5);
+		expect(readJournal(withBefore(5, 'some\n\n\nmore\n'))).toMatchObject({
+			...none,
+			damaged: [
+				{ start, end: start + 4, lost: 1 },
+				{ start: start + 7, end: start + 11, lost: 0 },
+			],
+		});
+	});
+
 	test('junk before a record on its line costs nothing', () => {
 		const { start, end } = rangeOf(5);
 		const read = readJournal(withBefore(5, 'junk'));
