@@ -190,7 +190,7 @@ class Reader {
 			(this.#seed !== null && isLineWhole(this.#bytes, range, this.#seed) && this.#keep(range)) ||
 			this.#takeHeader(range) ||
 			this.#takeForeign(range);
-		if (isKept && this.#trailing.length > 0) {
+		if (isKept) {
 			for (const damage of this.#trailing) this.#damaged.push(damage);
 			this.#trailing = [];
 		}
