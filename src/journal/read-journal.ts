@@ -125,7 +125,7 @@ class Reader {
 		const bad = likely.filter((piece) => !this.#take(piece));
 		const isSalvaged = bad.length < likely.length;
 		// A line without any opening right after damage is the rest of a record cut in two.
-		const isRest = likely.length === 0 && this.#trailing.length > 0;
+		const isRest = this.#trailing.length > 0;
 		const lost = bad.filter((piece) => !this.#isReplaceable(piece)).length;
 		const damage = { ...range, lost: likely.length > 0 || isRest ? lost : 1 };
 		if (isSalvaged) this.#damaged.push(damage);
@@ -190,7 +190,7 @@ class Reader {
 			(this.#seed !== null && isLineWhole(this.#bytes, range, this.#seed) && this.#keep(range)) ||
 			this.#takeHeader(range) ||
 			this.#takeForeign(range);
-		if (isKept && this.#trailing.length > 0) {
+		if (isKept) {
 			for (const damage of this.#trailing) this.#damaged.push(damage);
 			this.#trailing = [];
 		}

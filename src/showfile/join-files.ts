@@ -4,7 +4,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import { LARGEST_SHOW_BYTES, readSource } from './read-source.ts';
 import type { ShowFault } from './show-fault.ts';
-import type { SourceEntry, SourceNode, SourcePath } from './source-node.ts';
+import type { SourceEntry, SourceMap, SourceNode, SourcePath } from './source-node.ts';
 import { childAt } from './source-node.ts';
 
 /** Why a file that is there cannot be read, in the system's own word. */
@@ -92,7 +92,8 @@ export function joinFiles({ load, mainFile, readYaml }: ShowFiles): JoinedFiles 
 			if (part.root && part.root.kind !== 'empty') problems.push(notAShow(part.root));
 		}
 	}
-	const root = join([...parts, main.root], problems);
+	const meeting = { path: [], problems };
+	const root = [...parts, main.root].reduce((whole, next) => joined(whole, next, meeting));
 	const includeProblem = problems.some((one) => one.code.startsWith('include-'));
 	const byteCount = LARGEST_SHOW_BYTES - bytesLeft;
 	return { root, isWhole: isWhole && !includeProblem, problems, files, byteCount };
@@ -147,8 +148,7 @@ function includedNames(root: SourceNode, mainName: string, problems: ShowFault[]
 }
 
 /** An included file holds lists; what makes a show of them stands in the file that is opened. */
-function withoutMainKeys(root: SourceNode, problems: ShowFault[]): SourceNode {
-	if (root.kind !== 'map') return root;
+function withoutMainKeys(root: SourceMap, problems: ShowFault[]): SourceMap {
 	const entries = root.entries.filter(({ key, place }) => {
 		if (key === 'include') problems.push({ code: 'nested-include', where: place });
 		else if (key === 'show') problems.push({ code: 'misplaced-show', where: place });
@@ -159,12 +159,6 @@ function withoutMainKeys(root: SourceNode, problems: ShowFault[]): SourceNode {
 
 /** Where in the files two values meet, and who hears of it when they cannot be joined. */
 type Meeting = { readonly path: SourcePath; readonly problems: ShowFault[] };
-
-function join(roots: readonly SourceNode[], problems: ShowFault[]): SourceNode {
-	const [first, ...others] = roots;
-	if (!first) throw new RangeError('nothing to join');
-	return others.reduce((whole, next) => joined(whole, next, { path: [], problems }), first);
-}
 
 /** Lists one after the other, maps key by key. */
 function joined(before: SourceNode, after: SourceNode, meeting: Meeting): SourceNode {

@@ -73,7 +73,7 @@ function oneOffset(
 	const { player, instrument, tuning, cents } = shaped;
 	if (player !== undefined) linking.follow('players', player, [...path, 'player']);
 	if (instrument !== undefined) linking.follow('instruments', instrument, [...path, 'instrument']);
-	const kind = instrument === undefined ? undefined : kinds.get(instrument);
+	const kind = kinds.get(instrument ?? '');
 	const most = (kind && stringCount(kind)) ?? MOST_STRINGS;
 	for (const string of Object.keys(cents)) {
 		if (/^[1-9]\d?$/.test(string) && Number(string) <= most) continue;

@@ -33,7 +33,7 @@ function resolveItem(shaped: ShapedSetItem, path: SourcePath, linking: Linking):
 		linking.complain(path, {
 			code: 'set-item-unclear',
 			isSeveral: kinds > 1,
-			isGapAstray: song === undefined && gap !== undefined && kinds === 1,
+			isGapAstray: kinds === 1,
 		});
 		return [];
 	}

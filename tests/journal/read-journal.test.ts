@@ -27,6 +27,7 @@ describe('a file in good order', () => {
 		const read = readJournal(whole);
 		expect(read.header?.header).toEqual(sampleHeader());
 		expect(recordsOf(read)).toEqual(records);
+		expect(read.lines).toHaveLength(count);
 		expect(read).toMatchObject({
 			id: nightName,
 			torn: null,
@@ -218,6 +219,13 @@ describe('what is said of damage: where it is, and how many records it seems to 
 		expect(readJournal(bytes, nightName)).toMatchObject(said);
 	});
 
+	test('a short record before a header is one that is lost', () => {
+		const short = recordLine({ ...sampleRecord(1), e: [{ k: 'x' }] });
+		short[short.length - 5] = 0x21;
+		const read = readJournal(Buffer.concat([short, whole]), nightName);
+		expect(read.damaged).toEqual([{ start: 0, end: short.length - 1, lost: 1 }]);
+	});
+
 	test('a record that was cut in two by a newline is one that is lost', () => {
 		const { start, end } = rangeOf(5);
 		const middle = start + 60;
@@ -241,6 +249,17 @@ describe('what is said of damage: where it is, and how many records it seems to 
 		expect(readJournal(behind)).toMatchObject({
 			...none,
 			quarantined: { start: whole.length, end, lost: 1 },
+		});
+	});
+
+	test('junk with blank lines in it is several pieces', () => {
+		const { start } = rangeOf(5);
+		expect(readJournal(withBefore(5, 'some\n\n\nmore\n'))).toMatchObject({
+			...none,
+			damaged: [
+				{ start, end: start + 4, lost: 1 },
+				{ start: start + 7, end: start + 11, lost: 0 },
+			],
 		});
 	});
 
@@ -283,7 +302,8 @@ describe('whose night it is', () => {
 	});
 
 	test('a header behind what only looks like a line is found', () => {
-		const read = readJournal(withBefore(0, '12345678 {"v":2,"s":1}'));
+		const alone = whole.subarray(rangeOf(1).start);
+		const read = readJournal(Buffer.concat([Buffer.from('12345678 {"v":2,"s":1}'), alone]));
 		expect(read.header?.header).toEqual(sampleHeader());
 		expect(recordsOf(read)).toEqual(records);
 	});
@@ -371,6 +391,25 @@ describe('bytes that do not belong', () => {
 		expect(recordsOf(readJournal(inTheMiddle))).toEqual(records);
 	});
 
+	test('two records of one number that differ are both kept, since two copies may have written', () => {
+		const other = sampleRecord(5, 'writer-2');
+		const read = readJournal(Buffer.concat([whole, recordLine(other)]));
+		expect(recordsOf(read)).toEqual([...records, other]);
+		expect(read.duplicates).toBe(0);
+	});
+
+	test('behind a header of another night, damage to our own is still told', () => {
+		const bytes = Buffer.concat([
+			whole,
+			headerLine(sampleHeader('another-night')),
+			spoilt(count + 1).subarray(rangeOf(count + 1).start),
+		]);
+		expect(readJournal(bytes)).toMatchObject({
+			foreign: [{ start: whole.length }],
+			quarantined: { lost: 1 },
+		});
+	});
+
 	test('a header of another night does not take the place of a lost one', () => {
 		const bytes = Buffer.concat([
 			Buffer.from('0badc0de {}\n'),
@@ -444,10 +483,15 @@ describe('versions', () => {
 	});
 
 	test('a right checksum over something that is no record is damage, not a record', () => {
-		for (const body of ['{"v":1}', '{"v":1,"s":1,"w":"a","t":1,"m":1,"e":[{}]}', '[]', 'null']) {
+		const empty = '{"v":1,"s":1,"w":"a","t":1,"m":1,"e":[{}]}';
+		for (const body of ['{"v":1}', empty, '[]', 'null']) {
 			const sum = crc32(body, crc32(nightName)).toString(16).padStart(8, '0');
 			const read = readJournal(Buffer.concat([headerLine(), Buffer.from(`${sum} ${body}\n`)]));
 			expect(recordsOf(read).flatMap((record) => record.e)).toEqual([]);
+			const start = headerLine().length;
+			const lost = { start, end: start + 9 + body.length, lost: 1 };
+			// An entry that says nothing is none, but its record is one.
+			expect(read.quarantined).toEqual(body === empty ? null : lost);
 		}
 	});
 });

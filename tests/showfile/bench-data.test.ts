@@ -29,7 +29,7 @@ test('targets of a set-up in millimetres, each left out where the file is silent
 		saddleScrew: 0.5,
 	});
 	// An international inch is 25.4 mm.
-	expect(bare?.setUp).toEqual({ relief: 0.254 });
+	expect(bare?.setUp).toStrictEqual({ relief: 0.254 });
 	expect(plain).not.toHaveProperty('setUp');
 });
 
@@ -71,9 +71,9 @@ test.each([
 		['42: offsets go by string number (found 5; expected a number from 1 to 4).'],
 	],
 	[
-		'offsets: [{cents: {24: 1, 25: 2, 0: 1, 100: 1, x: 1, 1x: 1}}]',
-		['27', '34', '40', '48', '54'].map((column, index) => {
-			const found = ['25', '0', '100', 'x', '1x'][index];
+		'offsets: [{cents: {24: 1, 25: 2, 0: 1, 100: 1, x: 1, 1x: 1, 1e1: 1, +1: 1}}]',
+		['27', '34', '40', '48', '54', '61', '69'].map((column, index) => {
+			const found = ['25', '0', '100', 'x', '1x', '1e1', '+1'][index];
 			return `${column}: offsets go by string number (found ${found}; expected a number from 1 to 24).`;
 		}),
 	],

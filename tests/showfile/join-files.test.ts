@@ -180,6 +180,13 @@ describe('joined', () => {
 		['a short name', 'abbreviations: {Q: drop D}\n', 'abbreviations: {Q: drop C}\n', '4:20: Q'],
 		['a list where the other has keys', 'stage: {humidity: 40}\n', 'stage: [40]\n', '4:8: stage'],
 		['keys where the other has a text', 'stage: warm\n', 'stage: {humidity: 40}\n', '4:8: stage'],
+		['keys where the other has a list', 'gauges: ["10"]\n', 'gauges: {a: 1}\n', '4:9: gauges'],
+		[
+			'a short name that is called as a key of the file',
+			'abbreviations: {format: drop D}\n',
+			'abbreviations: {format: drop C}\n',
+			'4:25: format',
+		],
 		['a set', 'set: [a]\n', '', '3:6: set'],
 	])('cannot be %s that both have', (_, gear, main, said) => {
 		expect(joined(gear, main)).toContainEqual(
@@ -189,10 +196,11 @@ describe('joined', () => {
 		);
 	});
 
-	it.each(['show: {title: x}\n', 'include: [other.yaml]\n'])(
+	it.each(['show: {title: x}\n', 'include: other.yaml\n'])(
 		'is nothing that belongs in the main file: %s',
 		(gear) => {
-			expect(joined(gear, '')).toEqual([expect.stringMatching(/^gear\.yaml:4:1: /)]);
+			const main = 'show: {title: y}\n';
+			expect(joined(gear, main)).toEqual([expect.stringMatching(/^gear\.yaml:4:1: /)]);
 			// It hides nothing else.
 			expect(joined(gear, 'offsets: [{player: bo, cents: {}}]\n')).toEqual([
 				expect.stringContaining('show.yaml:4:20: there is no player bo'),

@@ -209,6 +209,14 @@ describe('a show with everything in it', () => {
 		});
 	});
 
+	it('asks for no features where a part names none', () => {
+		const songs = '  - {id: harbour, hands: {ash: {needs: {kind: electric-6, sounds: drop D}}}}';
+		expect(showFrom(smallShow({ songs })).songs[0]?.parts.ash).toMatchObject({
+			features: [],
+			prefer: null,
+		});
+	});
+
 	it('marks the songs of an encore and keeps gaps and intervals', () => {
 		expect(whole().set).toEqual([
 			{ kind: 'song', song: 'lantern', gapSeconds: null, isEncore: false },
