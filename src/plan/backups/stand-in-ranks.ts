@@ -83,13 +83,8 @@ export function ranksOf(
 	};
 }
 
-/**
- * What puts one before the other; null where nothing does.
- *
- * @example
- * decider({ ...ranks, seconds: 10 }, { ...ranks, seconds: 55 }) // => 'seconds'
- */
-export function decider(one: Ranks, other: Ranks): Criterion | null {
+/** What puts one before the other; null where nothing does. */
+function decider(one: Ranks, other: Ranks): Criterion | null {
 	return CRITERIA.find((criterion) => one[criterion] !== other[criterion]) ?? null;
 }
 
@@ -107,13 +102,8 @@ export function compareRanked(
 	return by === null ? 0 : one[by] - other[by];
 }
 
-/**
- * In what it is unlike what it replaces: bridge, scale, each feature that it lacks.
- *
- * @example
- * differences(instruments.A3, soundOfA1) // => [{ code: 'bridge', bridge: 'floating' }]
- */
-export function differences(
+/** In what it is unlike what it replaces: bridge, scale, each feature that it lacks. */
+function differences(
 	instrument: Instrument,
 	{ replaced }: Pick<Sound, 'replaced'>,
 ): readonly StandInReason[] {
@@ -134,13 +124,8 @@ export function differences(
 	];
 }
 
-/**
- * Who is to get it before what it replaces could be restrung; a player's id.
- *
- * @example
- * neededSoonBy({ ...rack, player: 'ash', sound: soundOfA1 }, instruments.A3) // => null
- */
-export function neededSoonBy(
+/** Who is to get it before what it replaces could be restrung; a player's id. */
+function neededSoonBy(
 	{ handOvers, player, nowMs, sound }: Omit<Rack, 'show' | 'instruments' | 'holder' | 'endMs'>,
 	{ id }: Pick<Instrument, 'id'>,
 ): string | null {
