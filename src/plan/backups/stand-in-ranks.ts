@@ -1,4 +1,5 @@
-// By what stand-ins are put in order: a figure for each criterion, smaller is better, the first first.
+// By what stand-ins are put in order: a figure for each criterion, smaller is better, the first first; and why
+// one is where it is, said only where its own reasons do not say it: they are read together, in a hurry.
 
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { NightMs } from '../../journal/entry.ts';
@@ -82,13 +83,8 @@ export function ranksOf(
 	};
 }
 
-/**
- * What puts one before the other; null where nothing does.
- *
- * @example
- * decider({ ...ranks, seconds: 10 }, { ...ranks, seconds: 55 }) // => 'seconds'
- */
-export function decider(one: Ranks, other: Ranks): Criterion | null {
+/** What puts one before the other; null where nothing does. */
+function decider(one: Ranks, other: Ranks): Criterion | null {
 	return CRITERIA.find((criterion) => one[criterion] !== other[criterion]) ?? null;
 }
 
@@ -106,13 +102,8 @@ export function compareRanked(
 	return by === null ? 0 : one[by] - other[by];
 }
 
-/**
- * In what it is unlike what it replaces: bridge, scale, each feature that it lacks.
- *
- * @example
- * differences(instruments.A3, soundOfA1) // => [{ code: 'bridge', bridge: 'floating' }]
- */
-export function differences(
+/** In what it is unlike what it replaces: bridge, scale, each feature that it lacks. */
+function differences(
 	instrument: Instrument,
 	{ replaced }: Pick<Sound, 'replaced'>,
 ): readonly StandInReason[] {
@@ -133,13 +124,8 @@ export function differences(
 	];
 }
 
-/**
- * Who is to get it before what it replaces could be restrung; a player's id.
- *
- * @example
- * neededSoonBy({ ...rack, player: 'ash', sound: soundOfA1 }, instruments.A3) // => null
- */
-export function neededSoonBy(
+/** Who is to get it before what it replaces could be restrung; a player's id. */
+function neededSoonBy(
 	{ handOvers, player, nowMs, sound }: Omit<Rack, 'show' | 'instruments' | 'holder' | 'endMs'>,
 	{ id }: Pick<Instrument, 'id'>,
 ): string | null {
@@ -157,4 +143,46 @@ export function neededSoonBy(
 /** Digits before letters; what has no place last. */
 function slotPlace(slot: string | null): number {
 	return slot === null ? Number.MAX_SAFE_INTEGER : (slot.codePointAt(0) ?? 0);
+}
+
+/** More of them are not read in a hurry. */
+const MOST_REASONS = 3;
+
+export type Among = {
+	/** Best first. */
+	readonly ranked: readonly Ranked[];
+	readonly rack: Rack;
+};
+
+/**
+ * Why it would do; the last one is what put it there, where that has to be said.
+ *
+ * @example
+ * whyInOrder(rankedS1, { ranked: [rankedS1], rack }) // => [{ code: 'same-tuning' }, { code: 'ready' }]
+ */
+export function whyInOrder(one: Ranked, among: Among): readonly StandInReason[] {
+	const { why } = one.found;
+	const says = (code: StandInReason['code']) => why.some((found) => found.code === code);
+	const reason = reasonOf(one, among);
+	if (reason === null || says(reason.code)) return why;
+	const all = [...why, reason];
+	if (all.length <= MOST_REASONS) return all;
+	// That it sounds the same is heard anyway; what there is to do is not.
+	return says('ready') ? all.slice(1) : [...all.slice(0, 1), ...all.slice(2)];
+}
+
+function reasonOf(one: Ranked, { ranked, rack }: Among): StandInReason | null {
+	const { instrument } = one;
+	if (one.ranks.owner > 0) return { code: 'meant-for', players: instrument.for ?? [] };
+	const place = ranked.indexOf(one);
+	const behind = ranked.slice(0, place).map((other) => decider(one.ranks, other.ranks));
+	if (behind.includes('unlike')) {
+		const isSaid = instrument.kind !== rack.sound.kind;
+		return isSaid ? null : (differences(instrument, rack.sound)[0] ?? null);
+	}
+	if (behind.includes('neededSoon')) {
+		const player = neededSoonBy(rack, instrument);
+		return player === null ? null : { code: 'needed-by', player };
+	}
+	return null;
 }

@@ -12,8 +12,7 @@ import { whyAbsent } from '../demand/why-unplayable.ts';
 import type { Later, Plan, Section, Slot, StandIn } from '../plan.ts';
 import type { LaterCost } from '../what-if/later-cost.ts';
 import type { Rack, Ranked } from './stand-in-ranks.ts';
-import { compareRanked, ranksOf } from './stand-in-ranks.ts';
-import { whyInOrder } from './stand-in-reasons.ts';
+import { compareRanked, ranksOf, whyInOrder } from './stand-in-ranks.ts';
 import type { Sound, TakeOver } from './take-over.ts';
 import { takeOver } from './take-over.ts';
 

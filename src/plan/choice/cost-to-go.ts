@@ -14,8 +14,6 @@ type Rest = {
 	readonly cost: number;
 	/** For each tracked instrument the tuning that it wants to find, plus one; 0 where it does not matter. */
 	readonly wants: Uint8Array;
-	/** Those of the tracked instruments that it wants in a tuning at all; made when it is first asked for. */
-	wanting: Uint8Array | null;
 };
 
 export type CostToGo = {
@@ -55,7 +53,7 @@ export function costToGo(
 	const trackOf = graph.trackOf.map((track) => (countedBy[track] === seat ? track : -1));
 	const { sectionCount } = seating;
 	const rests: (readonly Rest[])[] = before?.rests.slice() ?? new Array((sectionCount + 1) * size);
-	const nothing: Rest[] = [{ cost: 0, wants: new Uint8Array(countedBy.length), wanting: null }];
+	const nothing: Rest[] = [{ cost: 0, wants: new Uint8Array(countedBy.length) }];
 	for (let hand = 0; hand < size; hand += 1) rests[sectionCount * size + hand] ??= nothing;
 	const last = before === null ? sectionCount - 1 : lastDifference(before.mine, mine, size);
 	let effort = 0;
@@ -136,7 +134,7 @@ function gone(rest: Rest, { cost, track, tuning, retuning }: Going): Rest {
 	if (wanted === tuning) return { ...rest, cost: rest.cost + cost };
 	const wants = rest.wants.slice();
 	wants[track] = tuning;
-	return { cost: rest.cost + cost + again, wants, wanting: null };
+	return { cost: rest.cost + cost + again, wants };
 }
 
 /** Adds a rest where none is at least as good however the instruments are tuned, and drops those that it is so much better than. */
@@ -158,7 +156,7 @@ function insert(rests: Rest[], one: Rest, retuning: number): void {
 		// What is dropped costs no less than the last that is kept: from there on tunings are not asked for.
 		const last = rests[MOST_RESTS - 1] as Rest;
 		rests.length = MOST_RESTS - 1;
-		rests.push({ cost: last.cost, wants: new Uint8Array(last.wants.length), wanting: null });
+		rests.push({ cost: last.cost, wants: new Uint8Array(last.wants.length) });
 	}
 }
 
@@ -197,21 +195,12 @@ export function leastFrom(
 	for (let index = 0; index < all.length; index += 1) {
 		const rest = all[index] as Rest;
 		if (rest.cost >= least) break;
-		rest.wanting ??= wantingOf(rest.wants);
 		let sum = rest.cost;
-		for (let at = 0; at < rest.wanting.length; at += 1) {
-			const track = rest.wanting[at] as number;
-			if (rest.wants[track] !== found[track]) sum += retuning;
+		for (let track = 0; track < found.length; track += 1) {
+			const wanted = rest.wants[track];
+			if (wanted !== 0 && wanted !== found[track]) sum += retuning;
 		}
 		if (sum < least) least = sum;
 	}
 	return least;
-}
-
-function wantingOf(wants: Uint8Array): Uint8Array {
-	const tracks: number[] = [];
-	wants.forEach((wanted, track) => {
-		if (wanted !== 0) tracks.push(track);
-	});
-	return Uint8Array.from(tracks);
 }

@@ -1,6 +1,8 @@
 // Whether two tunings sound the same. Asked thousands of times for one plan, so what notes come to is
 // remembered for each tuning.
 
+import type { InstrumentKind } from '../../tuning/kind.ts';
+import { KINDS } from '../../tuning/kind.ts';
 import { midiOf } from '../../tuning/pitch.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 
@@ -63,4 +65,16 @@ export function pitchKey({ tuning }: { readonly tuning: Tuning }): string {
 	const key = openMidis(tuning).join(' ');
 	keyOf.set(tuning, key);
 	return key;
+}
+
+/**
+ * A bass with more strings does for one with fewer: whether the wanted strings are among those of a bass that has more, side by side.
+ *
+ * @example
+ * hasStringsOf('bass-5', instruments.C2.tuning, instruments.C1.tuning) // => true
+ * hasStringsOf('electric-12', instruments.B2.tuning, eStandard) // => false
+ */
+export function hasStringsOf(kind: InstrumentKind, tuning: Tuning, wanted: Tuning): boolean {
+	if (KINDS[kind].family !== 'bass' || tuning.notes.length <= wanted.notes.length) return false;
+	return ` ${openMidis(tuning).join(' ')} `.includes(` ${openMidis(wanted).join(' ')} `);
 }

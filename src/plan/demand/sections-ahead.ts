@@ -11,7 +11,6 @@ import { gapBetween } from '../../showfile/gap-between.ts';
 import type { Song } from '../../showfile/show.ts';
 import { songSeconds } from '../../showfile/song-length.ts';
 import type { Section } from '../plan.ts';
-import { sectionStarts } from './section-starts.ts';
 
 /** A night at a moment. `plannedZeroMs`: when the first song is to begin, as long as it has not. */
 export type Moment = {
@@ -196,4 +195,32 @@ function lastEndBefore(session: Session, beganMs: NightMs): NightMs | null {
 			: [],
 	);
 	return ends.length === 0 ? null : Math.max(...ends);
+}
+
+export type SectionStart = {
+	/** The cue point, counted from the song's start, which is 0. */
+	readonly point: number;
+	/** From the song's start. */
+	readonly seconds: number;
+};
+
+/**
+ * The song's start and every cue with hand-overs, in order: at the cue's own estimate, else at equal
+ * parts of the song; never before the one before it, never after the song's end.
+ *
+ * @example
+ * sectionStarts(bridgeSong, 240).map(({ seconds }) => seconds) // => [0, 120]
+ */
+export function sectionStarts(song: Song, lengthSeconds: number): readonly SectionStart[] {
+	const cues = cuePoints(song).filter(({ hand }) => Object.keys(hand).length > 0);
+	let latest = 0;
+	return [
+		{ point: 0, seconds: 0 },
+		...cues.map(({ index, nearSeconds }, place): SectionStart => {
+			const estimate = nearSeconds ?? (lengthSeconds * (place + 1)) / (cues.length + 1);
+			latest = Math.min(Math.max(estimate, latest), lengthSeconds);
+			// Moments of a night are whole milliseconds: a third of a song would not be met by what ends at it.
+			return { point: index, seconds: Math.round(latest * 1000) / 1000 };
+		}),
+	];
 }

@@ -2,11 +2,10 @@
 
 import type { Outlook } from '../demand/outlook.ts';
 import type { PlannedHandOver, Work } from '../plan.ts';
-import { busyWindows } from './busy-windows.ts';
 import type { Choice } from './choice.ts';
 import { exactOrder } from './exact-order.ts';
 import type { FreeClock } from './free-clock.ts';
-import { freeClock } from './free-clock.ts';
+import { busyWindows, freeClock } from './free-clock.ts';
 import { handOversAhead } from './hand-overs-ahead.ts';
 import { nodesFor } from './least-late.ts';
 import { onFreeClock } from './order-work.ts';

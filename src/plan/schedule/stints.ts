@@ -7,9 +7,8 @@ import type { Instrument } from '../../showfile/show.ts';
 import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Outlook } from '../demand/outlook.ts';
-import { samePitches } from '../demand/same-pitches.ts';
+import { type OpenWithCapo, samePitches } from '../demand/same-pitches.ts';
 import type { Section } from '../plan.ts';
-import { handedAhead, releasedAhead } from './ahead-state.ts';
 import type { Choice } from './choice.ts';
 
 /** One instrument in one player's hands, beginning at one section. */
@@ -27,6 +26,7 @@ export type Stint = {
 
 /** What was given at the moment at which another is taken is on the rack this much later: common practice, no source. */
 export const BACK_MS = 15_000;
+const MS_AN_HOUR = 3_600_000;
 
 /**
  * When what is taken from hands before this section, not at its start, is on the rack: so long after the song
@@ -116,4 +116,53 @@ function bySection(choices: readonly Choice[]): ReadonlyMap<Section, readonly Ch
 		else group.push(choice);
 	}
 	return grouped;
+}
+
+/**
+ * In hands in this tuning and with this capo; restrung, where a string was down.
+ *
+ * @example
+ * handedAhead(states.A1, { tuning: dropD, capo: 2 }, 0).context.capo // => 2
+ */
+export function handedAhead(
+	state: InstrumentState,
+	hand: OpenWithCapo,
+	atMs: NightMs,
+): InstrumentState {
+	const isRestrung = state.context.stringsDown.length > 0;
+	return {
+		value: 'inHands',
+		context: {
+			...state.context,
+			tuning: hand.tuning,
+			capo: hand.capo,
+			readyAtMs: null,
+			isToWipe: true,
+			stringsDown: [],
+			stringHours: isRestrung ? 0 : state.context.stringHours,
+			inHandsSinceMs: atMs,
+		},
+	};
+}
+
+/**
+ * Back on the rack, used, its strings so many hours older.
+ *
+ * @example
+ * releasedAhead(handedAhead(states.A1, { tuning: dropD, capo: 0 }, 0), 60000).context.isToWipe // => true
+ */
+export function releasedAhead(state: InstrumentState, atMs: NightMs): InstrumentState {
+	const { stringHours, inHandsSinceMs } = state.context;
+	const hours = inHandsSinceMs === null ? 0 : Math.max(0, atMs - inHandsSinceMs) / MS_AN_HOUR;
+	return {
+		value: 'racked',
+		context: {
+			...state.context,
+			readyAtMs: null,
+			isToWipe: true,
+			stringHours: stringHours === null ? null : stringHours + hours,
+			inHandsSinceMs: null,
+			backAtMs: atMs,
+		},
+	};
 }

@@ -9,8 +9,7 @@ import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import type { Section } from '../plan.ts';
-import { handedAhead, releasedAhead } from '../schedule/ahead-state.ts';
-import { BACK_MS, backAtOnceMs } from '../schedule/stints.ts';
+import { BACK_MS, backAtOnceMs, handedAhead, releasedAhead } from '../schedule/stints.ts';
 import { isDoneAlready, type WorkNeeded, workNeeded } from '../schedule/work-needed.ts';
 
 /** The least work that a stint asks for, what is done early and what is to be fresh apart. */

@@ -14,10 +14,9 @@ import { choicesFor } from '../demand/options.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
 import type { IdleWork, PlannedHandOver, Section, Work } from '../plan.ts';
-import { busyWindows } from '../schedule/busy-windows.ts';
 import type { Choice } from '../schedule/choice.ts';
 import { exactOrder } from '../schedule/exact-order.ts';
-import { freeClock } from '../schedule/free-clock.ts';
+import { busyWindows, freeClock } from '../schedule/free-clock.ts';
 import { beginningMs } from '../schedule/hand-overs-ahead.ts';
 import { latenessBound } from '../schedule/lateness-bound.ts';
 import { nodesFor } from '../schedule/least-late.ts';
@@ -34,7 +33,7 @@ import type { InTime } from './choose-in-time.ts';
 /** Pieces of work that a restring is held against, at all its slots and in all orders together: those of a real show, several times over. */
 const OFFERED = 10_000;
 /** In a large night under way, in which more of them are down at once. */
-const OFFERED_IN_LARGE = 5_000;
+const OFFERED_IN_LARGE = 2_500;
 
 /** `held`: what a restring is held against, those given a place since the choice was made among it. */
 type Restrung = { readonly outlook: Outlook; readonly best: InTime; readonly held: Held };

@@ -12,7 +12,6 @@ import { curfewWarnings } from '../what-if/curfew-warnings.ts';
 import { gapWarnings } from './gap-warnings.ts';
 import { channelWarnings, gearWarnings } from './gear-warnings.ts';
 import { readyWarnings } from './ready-warnings.ts';
-import { standInWarnings } from './stand-in-warnings.ts';
 import { wrongTunings } from './wrong-tuning.ts';
 
 /** A plan with all that its warnings are made from. */
@@ -41,7 +40,6 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 		...unsaidWarnings(warned),
 		...packWarnings(session),
 		...readyWarnings(warned),
-		...standInWarnings(warned),
 		...gearWarnings(session),
 		...gapWarnings(plan, coming === undefined ? [] : [coming]),
 		...curfewWarnings(session.show, plan.sections, warned.plannedZeroMs),

@@ -4,9 +4,8 @@ import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { Session } from '../../session/session.ts';
 import type { Show } from '../../showfile/show.ts';
 import { KINDS } from '../../tuning/kind.ts';
-import { hasStringsOf } from '../demand/has-strings-of.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
-import { samePitches, soundsSame } from '../demand/same-pitches.ts';
+import { hasStringsOf, samePitches, soundsSame } from '../demand/same-pitches.ts';
 import type { Warning } from '../plan.ts';
 import type { Choice, Wanted } from '../schedule/choice.ts';
 

@@ -7,9 +7,8 @@ import type { Tuning } from '../../tuning/tuning.ts';
 import { cueWindows } from '../demand/cue-windows.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import type { Plan, PlannedHandOver, Section, Slot, Unplayable, Work } from '../plan.ts';
-import { busyWindows } from '../schedule/busy-windows.ts';
 import type { FreeClock } from '../schedule/free-clock.ts';
-import { freeClock } from '../schedule/free-clock.ts';
+import { busyWindows, freeClock } from '../schedule/free-clock.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 import { type ChangedNight, whatIf } from './what-if.ts';
 

@@ -2,8 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { markText } from '../../../src/base/show-clock.ts';
-import { sectionStarts } from '../../../src/plan/demand/section-starts.ts';
-import { sectionsAhead } from '../../../src/plan/demand/sections-ahead.ts';
+import { sectionStarts, sectionsAhead } from '../../../src/plan/demand/sections-ahead.ts';
 import { planBeforeDoors } from '../../../src/plan/plan-before-doors.ts';
 import { openSession } from '../../../src/session/open-session.ts';
 import type { Session } from '../../../src/session/session.ts';
