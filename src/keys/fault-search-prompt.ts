@@ -257,7 +257,12 @@ function panel(context: KeyContext, sought: Sought): PromptView {
 			.filter((words) => !inSight.includes(words))
 			.map((words) => [words]),
 		field: null,
-		...(sought.backup !== null && { backup: backupOf(context, sought, sought.backup) }),
+		// On the card stands what is to be done: a backup that is no more than a way out does not.
+		...(sought.backup !== null &&
+			spare !== null &&
+			(isSpareNext || spareWorth({ now, spare }).isWorth) && {
+				backup: backupOf(context, sought, sought.backup),
+			}),
 		choices: withWayOut([
 			...answers,
 			...(spare === null ? [] : [{ key: 'enter', words: handSpare(slot) }]),
@@ -318,15 +323,26 @@ function nowLine({ session }: KeyContext, { fault, now }: Sought): string {
 /** With less than this chance that it helps a backup is only named: common practice, no source. */
 const WORTH_TAKING = 0.25;
 
-/** The backup: to be taken where that is sooner than the search and may well help. */
-function spareLine(
-	{ session }: KeyContext,
-	{ now: { step, spareTest }, spare }: Sought & { readonly spare: Spare },
-): string {
+/** How likely a backup is to help, and whether it is to be taken before anything else is tried. */
+function spareWorth({
+	now: { step, spareTest },
+	spare,
+}: {
+	readonly now: FaultNow;
+	readonly spare: Spare;
+}): { readonly isWorth: boolean; readonly chance: number } {
 	const chance = step.causes
 		.filter(({ suspect }) => spareTest?.clears.includes(suspect.id))
 		.reduce((sum, one) => sum + one.chance, 0);
-	const isWorth = spare.seconds < step.expectedSeconds && chance >= WORTH_TAKING;
+	return { isWorth: spare.seconds < step.expectedSeconds && chance >= WORTH_TAKING, chance };
+}
+
+/** The backup: to be taken where that is sooner than the search and may well help. */
+function spareLine(
+	{ session }: KeyContext,
+	{ now, spare }: Sought & { readonly spare: Spare },
+): string {
+	const { isWorth, chance } = spareWorth({ now, spare });
 	return [
 		`${isWorth ? FAULT_LINES.take : FAULT_LINES.or}  ${shownInstrument(session.show, spare.instrument)}`,
 		minutesSeconds(Math.round(spare.seconds)),

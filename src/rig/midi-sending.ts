@@ -48,8 +48,10 @@ export function sendingOf(
 	const { song } = now;
 	const isSame = before?.song?.id === song?.id && before?.song?.cue === song?.cue;
 	if (isSame && !again) return null;
-	// Between songs boards stay as the song left them; only what goes on with the tempo stops.
-	if (song === null && !again) return { now: [], later: [], clockMs: null };
+	// Between songs boards stay as the song left them, and only what goes on with the tempo stops; where a song's
+	// beginning was undone they are to be as before it.
+	const isLeft = before === null || isSameBoards(before, now);
+	if (song === null && isLeft && !again) return { now: [], later: [], clockMs: null };
 	const bytes = Object.entries(show.boards).flatMap(([player, pedals]) =>
 		boardBytes(switching(pedals, now.boards[player]), now.boards[player] ?? {}),
 	);
@@ -63,6 +65,10 @@ export function sendingOf(
 		later: taps.filter(({ afterMs }) => afterMs > 0),
 		clockMs: tempo === null || !hasClock ? null : 60_000 / tempo / CLOCKS_A_QUARTER,
 	};
+}
+
+function isSameBoards(before: BoardsWanted, now: BoardsWanted): boolean {
+	return JSON.stringify(before.boards) === JSON.stringify(now.boards);
 }
 
 /** Without those that are stuck: they do not switch. */

@@ -398,6 +398,12 @@ describe('the backup that a search names', () => {
 		expect(night.session().players.bo?.holds).toBe('B2');
 		expect(card(night)).not.toContain('NO SOUND Sorrel');
 	});
+	test('is on no card where a test comes first and it is no more than a way out', () => {
+		const night = rehearsed(`${OPENED}01:00 n b h\n`);
+		expect(card(night)).toMatch(/ or 2 Sorrel/);
+		expect(night.screen().prompt?.backup).toBeUndefined();
+		expect(card(night)).not.toMatch(/TAKE 2 Sorrel/);
+	});
 	test('is on no card once the search is put off, or the song is over', () => {
 		expect(searched('01:05 esc\n').screen().prompt).toBeNull();
 		expect(card(searched('01:05 esc\n'))).not.toMatch(/TAKE \S+ Sorrel/);

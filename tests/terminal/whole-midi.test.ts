@@ -32,6 +32,36 @@ async function heard(reader: Reader, least: number): Promise<number[]> {
 	return bytes;
 }
 
+test('undone, redone and gone back to: the whole board of the place each time, live as in a rehearsal', async () => {
+	const path = join(scratch('midi'), 'pedals');
+	makeFifo(path);
+	const reader = fifoReader(path);
+	const live = await startLive({ data: scratch(), words: `run ${SHOW} --midi ${path}` });
+	await live.record('t 0', 'space');
+	await heard(reader, 9);
+	// The taps of the tempo are over.
+	await pause(2000);
+	reader.read();
+	/** The board at the song's start: both off. */
+	const START = [0xb0, 0x40, 0, 0xb1, 1, 0];
+	for (const [key, bytes] of [
+		['space', CHORUS],
+		['u', START],
+		['y', CHORUS],
+		['backspace', START],
+		['space', CHORUS],
+	] as const) {
+		await live.record(key);
+		expect([key, await heard(reader, bytes.length)]).toEqual([key, bytes]);
+		// Nothing more follows.
+		await pause(300);
+		expect(reader.read()).toEqual([]);
+	}
+	live.signal('SIGKILL');
+	await live.gone();
+	reader.leave();
+});
+
 test('bytes at each cue; after kill -9 nothing until the question is answered', async () => {
 	const path = join(scratch('midi'), 'pedals');
 	makeFifo(path);
