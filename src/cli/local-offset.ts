@@ -5,3 +5,8 @@ export function localOffsetMinutes(atMs: number): number {
 	// Never negative zero, which JSON would hide and tests would not.
 	return 0 - new Date(atMs).getTimezoneOffset();
 }
+
+/** The day at this moment where this laptop is, `2026-06-12`. */
+export function localDay(atMs: number): string {
+	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
+}

@@ -37,7 +37,7 @@ import type { Io } from '../io.ts';
 import { keptDraft, NO_DRAFT } from '../kept-draft.ts';
 import { livePreferences } from '../live-preferences.ts';
 import { type ShownNight, screenAbilities, screenOptions, showLive } from '../live-screen.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { localDay } from '../local-offset.ts';
 import { nextDay } from '../next-day.ts';
 import { loadBytes } from '../open-show.ts';
 import { placesOf } from '../places.ts';
@@ -131,11 +131,6 @@ export async function newByQuestions(wanted: Wanted, request: Request, io: Io): 
 	});
 	// The way out ends the process.
 	return new Promise(() => {});
-}
-
-/** The day at this moment where this laptop is, `2026-06-12`. */
-export function localDay(atMs: number): string {
-	return new Date(atMs + localOffsetMinutes(atMs) * 60_000).toISOString().slice(0, 10);
 }
 
 function beginning({ file, earlier, adding }: Wanted, io: Io): Beginning {

@@ -11,10 +11,10 @@ import { chosenNight } from '../chosen-night.ts';
 import type { Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { localOffsetMinutes } from '../local-offset.ts';
+import { localDay, localOffsetMinutes } from '../local-offset.ts';
 import { nextDay } from '../next-day.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { checked, localDay, newByQuestions, writeNew } from './new-by-questions.ts';
+import { checked, newByQuestions, writeNew } from './new-by-questions.ts';
 
 /** What `--from` takes for the newest night in which anything was played, rehearsals only for want of one. */
 const LAST = 'last';

@@ -7,9 +7,10 @@ import { COMMAND_WORDS } from '../../words/commands.ts';
 import { ANOTHER_NAME, fileIsThere } from '../../words/set-list.ts';
 import { type CliCommand, optionText } from '../command.ts';
 import type { Io } from '../io.ts';
+import { NO_LIST } from '../list-source.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { addByQuestions, newByQuestions } from './new-by-questions.ts';
-import { bringsList, NO_LIST, newFromList } from './new-from-list.ts';
+import { bringsList, newFromList } from './new-from-list.ts';
 import { newFromNight } from './new-from-night.ts';
 
 const { about, options } = COMMAND_WORDS.new;
