@@ -58,7 +58,8 @@ async function madeFromList(request: Request, io: Io): Promise<number> {
 		write: (text) => (isJson ? io.complain : io.write)(shownAs(text)),
 		complain: (text) => io.complain(shownAs(text)),
 	};
-	const ask = isJson ? async () => null : askOnTerminal(io);
+	const canAsk = !isJson && io.isInputTerminal && io.isOutputTerminal;
+	const ask = canAsk ? askOnTerminal(io) : async () => null;
 	const source = await readSource(request, io);
 	if ('problem' in source) return tellProblems([source.problem], io);
 	const { file: listFile, form, text } = source;
@@ -77,8 +78,9 @@ async function madeFromList(request: Request, io: Io): Promise<number> {
 	const rackFile = there === null ? optionText(request, 'rack') : null;
 	const fromFile = readRack(rackFile, out, io);
 	if (!fromFile.ok) return tellProblems(fromFile.problems, io);
-	const rack: Rack = there === null ? fromFile.rack : there.rack;
-	const put = listFile === '-' ? async () => null : ask;
+	const isAsked = canAsk && listFile !== '-';
+	const rack: Rack = { ...(there === null ? fromFile.rack : there.rack), isAsked };
+	const put = isAsked ? ask : async () => null;
 	const read = await readAsked({ text, form, columns, rack }, put);
 	if (!read.ok) return tellProblems([listProblem(read, listFile)], io);
 	const { reading, abbreviations } = await askAboutList(read.list, rack, put);
