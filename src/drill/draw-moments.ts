@@ -7,7 +7,8 @@ import { chance } from './chance.ts';
 import { type DrillMoment, LEAD_SPEED, LIMIT_SECONDS } from './moment.ts';
 import type { KeyOf } from './right-keys.ts';
 import { type SongBegun, songsOfShow } from './show-songs.ts';
-import { STAGES, type Staged } from './stage-moments.ts';
+import type { Staged } from './stage.ts';
+import { STAGES } from './stage-moments.ts';
 import { doWork, endSong, openTrial, placeOf, type TrialOptions } from './trial-night.ts';
 
 export type Draw = {

@@ -1,9 +1,6 @@
 // The moments of the trade, each set up in a night that is going as planned: from where one looks on, what then
 // happens, what is right. What a show cannot give in this song is null.
 
-import { standInsWithCosts } from '../plan/backups/stand-in-costs.ts';
-import { samePitches } from '../plan/demand/same-pitches.ts';
-import type { StandIn } from '../plan/plan.ts';
 import { findSong, nextSongItem, songOnNow } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
@@ -17,8 +14,6 @@ import {
 } from '../showfile/shown-names.ts';
 import {
 	audibleWords,
-	breakHappens,
-	breakRight,
 	type DrillKind,
 	packWords,
 	skipWords,
@@ -26,122 +21,17 @@ import {
 	twoPlayersWords,
 	wrongGuitarWords,
 } from '../words/drill.ts';
-import { LED_BY } from '../words/walk.ts';
-import type { Chance } from './chance.ts';
-import { type DrillMoment, LIMIT_SECONDS } from './moment.ts';
+import { breakRetune, secondBreak } from './break-moments.ts';
 import {
 	ALL_HANDED_KEYS,
-	breakKeys,
 	jumpKeys,
-	type KeyOf,
 	packKeys,
 	SKIP_KEYS,
 	stuckKeys,
 	swapKeys,
 } from './right-keys.ts';
-import type { TrialNight } from './trial-night.ts';
+import { hands, type Stage } from './stage.ts';
 import { wrongFor } from './wrong-for.ts';
-
-/** What a moment is set up with: the night where it happens, chance, and the keys that the user has. */
-export type Staged = { readonly trial: TrialNight; readonly by: Chance; readonly keyOf: KeyOf };
-
-/** What happens there. */
-export type Happening = Pick<DrillMoment, 'words' | 'keys' | 'isAnswered'>;
-
-export type Stage = {
-	/** While a song is on, or as soon as it has ended. */
-	readonly isBetweenSongs: boolean;
-	/** What has happened before one looks on; false where it cannot. */
-	readonly before?: (staged: Staged) => boolean;
-	readonly happens: (staged: Staged) => Happening | null;
-};
-
-/** Time for somebody to take the backup. */
-const TAKEN_MS = 20_000;
-
-type Held = { readonly player: string; readonly instrument: string };
-
-/** Who has what in hands, in an order of chance. */
-function hands({ trial, by }: Staged): readonly Held[] {
-	const { show, players } = trial.night.session();
-	const held = show.players.flatMap(({ id: player }) => {
-		const instrument = players[player]?.holds ?? null;
-		return instrument === null ? [] : [{ player, instrument }];
-	});
-	return by.shuffled(held);
-}
-
-/** The backups for what a player has in hands, best first, as they are offered so many seconds from now. */
-function backups({ night }: TrialNight, player: string, inSeconds = 0): readonly StandIn[] {
-	const session = night.session();
-	return standInsWithCosts({
-		session,
-		plan: night.plan(),
-		nowMs: night.nowMs() + inSeconds * 1000,
-		plannedZeroMs: session.zeroAtMs ?? night.nowMs(),
-		player,
-	});
-}
-
-function isRetuned({ instruments }: Session, { instrument, tuning }: StandIn): boolean {
-	const state = instruments[instrument];
-	return state !== undefined && !samePitches(state.context.tuning, tuning);
-}
-
-/** A string breaks on what somebody has in hands; right is that it is logged, and the first backup in hands. */
-function breaks(staged: Staged, isFit: (best: StandIn) => boolean): Happening | null {
-	const { trial, by, keyOf } = staged;
-	const session = trial.night.session();
-	const { show } = session;
-	for (const { player, instrument } of hands(staged)) {
-		const [best] = backups(trial, player);
-		if (best === undefined || !isFit(best)) continue;
-		// Towards the end of its time another may come first.
-		const [later] = backups(trial, player, LIMIT_SECONDS);
-		const first = [best.instrument, ...(later ? [later.instrument] : [])];
-		const count = session.incidents.length;
-		return {
-			words: {
-				happens: breakHappens(
-					1 + by.below(4),
-					playerName(show, player),
-					shownInstrument(show, instrument),
-				),
-				right: breakRight(shownInstrument(show, best.instrument)),
-			},
-			keys: breakKeys(keyOf, session, instrument),
-			isAnswered: ({ incidents, players }) =>
-				incidents
-					.slice(count)
-					.some((one) => one.kind === 'string-break' && one.instrument === instrument) &&
-				first.includes(players[player]?.holds ?? ''),
-		};
-	}
-	return null;
-}
-
-const breakRetune: Stage = {
-	isBetweenSongs: false,
-	happens: (staged) => breaks(staged, (best) => isRetuned(staged.trial.night.session(), best)),
-};
-
-const secondBreak: Stage = {
-	isBetweenSongs: false,
-	before: (staged) => {
-		const { night, clock } = staged.trial;
-		for (const { player, instrument } of hands(staged)) {
-			const [best] = backups(staged.trial, player);
-			if (best === undefined) continue;
-			night.submit({ do: 'report-break', instrument }, LED_BY);
-			clock.leap(TAKEN_MS);
-			const { tuning, capo } = best;
-			night.submit({ do: 'stand-in', instrument: best.instrument, tuning, capo }, LED_BY);
-			return true;
-		}
-		return false;
-	},
-	happens: (staged) => breaks(staged, () => true),
-};
 
 const audible: Stage = {
 	isBetweenSongs: false,

@@ -126,7 +126,9 @@ export class ListCells {
 		const isFew =
 			theirs.length === tunings.length + alone.length &&
 			count(alone.map(({ name }) => name)) < count(tunings.map(({ said }) => said.tuning ?? ''));
-		const hasRack = this.#rack.instruments.some((one) => one.for?.includes(owner.player.id));
+		const hasRack =
+			this.#rack.isAsked === true &&
+			this.#rack.instruments.some((one) => one.for?.includes(owner.player.id));
 		for (const { key, name } of alone) {
 			const isLikely = tunings.length > 0 && (isFew || LIKE_SHORTHAND.test(name));
 			const isSlip = rackSlip(this.#rack, { ...NOTHING_SAID, name }) !== null;

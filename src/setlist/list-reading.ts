@@ -25,6 +25,8 @@ export type Rack = {
 	readonly abbreviations: Abbreviations;
 	/** Names that are instruments', whatever they look like. */
 	readonly sureNames?: readonly string[];
+	/** Whether somebody is there to be asked about a name that the rack does not have; else it is an instrument's. */
+	readonly isAsked?: boolean;
 };
 
 export const EMPTY_RACK: Rack = { players: [], instruments: [], songs: [], abbreviations: {} };

@@ -150,13 +150,15 @@ describe('a word of the act’s own', () => {
 		expect(tunings.teach(NASH).asked).toEqual([]);
 		expect(tunings.teach(NASH).instruments.map(({ tuning }) => tuning)).toContain(NASH);
 		expect(tunings.choose(2).instruments.map(({ name }) => name)).toContain('Nash');
-		const racked = question('Song,Ash\nHarbour,Amber\nLantern,Nash\n', {
-			form: 'table',
-			rack: RACK,
-		});
+		const table = 'Song,Ash\nHarbour,Amber\nLantern,Nash\n';
+		const racked = question(table, { form: 'table', rack: { ...RACK, isAsked: true } });
 		expect(racked.open).toMatchObject({ row: 3, why: 'own-word' });
 		expect(racked.choose(2).asked).toEqual([]);
 		expect(racked.choose(2).instruments.map(({ name }) => name)).toEqual(['Nash']);
+		// Where nobody can be asked it is made, and said.
+		const { reading } = readText(table, { form: 'table', rack: RACK });
+		expect(reading.asked).toEqual([]);
+		expect(reading.said).toContainEqual(expect.objectContaining({ code: 'made', row: 3 }));
 	});
 
 	it('is no question where other cells say that it is an instrument', () => {

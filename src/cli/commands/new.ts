@@ -7,8 +7,9 @@ import { COMMAND_WORDS } from '../../words/commands.ts';
 import { ANOTHER_NAME, fileIsThere } from '../../words/set-list.ts';
 import { type CliCommand, optionText } from '../command.ts';
 import type { Io } from '../io.ts';
+import { NO_LIST } from '../new/list-source.ts';
 import { addByQuestions, newByQuestions } from '../new/new-by-questions.ts';
-import { bringsList, NO_LIST, newFromList } from '../new/new-from-list.ts';
+import { bringsList, newFromList } from '../new/new-from-list.ts';
 import { newFromNight } from '../new/new-from-night.ts';
 import { tellProblems } from '../tell-problems.ts';
 

@@ -1,37 +1,33 @@
 // `rackside new` from a set list that is there already: a table, lines as people type them, or what `list` prints.
 
-import { basename, dirname, extname, resolve } from 'node:path';
+import { basename, dirname, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import type { Problem } from '../../base/problem.ts';
 import { slug } from '../../base/slug.ts';
 import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
-import { decodeText } from '../../setlist/decode-text.ts';
 import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
 import { type ListText, type ReadList, readSetList } from '../../setlist/make-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { withAbbreviations } from '../../setlist/take-over.ts';
 import { writeShowFile } from '../../setlist/write-show-file.ts';
 import { diskTrouble } from '../../words/disk.ts';
-import { problemText } from '../../words/problem-text.ts';
 import { PLANNING, written } from '../../words/program.ts';
-import { forExample } from '../../words/requests.ts';
 import * as words from '../../words/set-list.ts';
 import { type Ask, askNobody, askOnTerminal } from '../ask-on-terminal.ts';
 import { optionText, type Request } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localDay } from '../local-day.ts';
-import { loadBytes } from '../open-show.ts';
 import { shellWord } from '../shell/shell-word.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
 import { askAboutList } from './ask-about-list.ts';
 import { checkNewFile } from './check-new-file.ts';
-import { listBytes } from './list-input.ts';
-import { rackOf, readRack, showOrGear } from './rack-file.ts';
+import { columnsOf, listProblem, nameOf, readSource, whatIsThere } from './list-source.ts';
+import { readRack, showOrGear } from './rack-file.ts';
 
 const USUAL_START = '20:00';
 
@@ -50,7 +46,8 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 		write: (text) => (isJson ? io.complain : io.write)(shownAs(text)),
 		complain: (text) => io.complain(shownAs(text)),
 	};
-	const ask = isJson ? askNobody : askOnTerminal(io);
+	const canAsk = !isJson && io.isInputTerminal && io.isOutputTerminal;
+	const ask = canAsk ? askOnTerminal(io) : askNobody;
 	const source = await readSource(request, io);
 	if ('problem' in source) return tellProblems([source.problem], io);
 	const { file: listFile, form, text } = source;
@@ -69,8 +66,9 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	const rackFile = there === null ? optionText(request, 'rack') : null;
 	const fromFile = readRack(rackFile, out, io);
 	if (!fromFile.ok) return tellProblems(fromFile.problems, io);
-	const rack: Rack = there === null ? fromFile.rack : there.rack;
-	const put = listFile === '-' ? askNobody : ask;
+	const isAsked = canAsk && listFile !== '-';
+	const rack: Rack = { ...(there === null ? fromFile.rack : there.rack), isAsked };
+	const put = isAsked ? ask : askNobody;
 	const read = await readAsked({ text, form, columns, rack }, put);
 	if (!read.ok) return tellProblems([listProblem(read, listFile)], io);
 	const { reading, abbreviations } = await askAboutList(read.list, rack, put);
@@ -137,103 +135,6 @@ function askedJson(one: Asked) {
 	return { row: one.row, column: one.column, text: one.text, why: words.whyAsked(one) };
 }
 
-function nameOf(file: string): string {
-	const name = basename(file, extname(file));
-	return cleanText(name.trim()) || 'Show';
-}
-
-type Source =
-	| { readonly file: string; readonly form: 'table' | 'lines'; readonly text: string }
-	| { readonly problem: Problem };
-
-async function readSource(request: Request, io: Io): Promise<Source> {
-	const songs = optionText(request, 'songs');
-	const list = optionText(request, 'list');
-	if (songs !== null && list !== null) {
-		return { problem: { code: 'two-lists', what: words.TWO_LISTS, hint: words.ONE_OF_THEM } };
-	}
-	const file = songs ?? list ?? '';
-	const read = await listBytes(file, io);
-	if (!read.ok) return { problem: read.problem };
-	const decoded = decodeText(read.bytes);
-	if (!decoded.ok) {
-		const where = { file: cleanText(file) };
-		return {
-			problem: {
-				code: 'not-text',
-				what: words.notText(decoded.is),
-				where,
-				hint: words.SAVE_AS_CSV,
-			},
-		};
-	}
-	return { file, form: songs === null ? 'lines' : 'table', text: decoded.text };
-}
-
-/** Heading to player; null where one cannot be read. */
-function columnsOf(request: Request): Readonly<Record<string, string>> | null {
-	const given = optionText(request, 'column')?.split('\n') ?? [];
-	const pairs = given.map((one) => /^(.*\S)\s*=\s*(\S.*)$/.exec(one));
-	if (pairs.some((pair) => pair === null)) return null;
-	return Object.fromEntries(
-		pairs.map((pair) => [pair?.[1]?.trim() ?? '', pair?.[2]?.trim() ?? '']),
-	);
-}
-
-type There = { readonly text: string; readonly rack: Rack } | { readonly problem: Problem };
-
-/** What stands under the name that is to be written; null for nothing. */
-async function whatIsThere(
-	out: string,
-	request: Request,
-	{ io, ask }: { readonly io: Io; readonly ask: Ask },
-): Promise<There | null> {
-	const path = resolve(io.cwd, out);
-	const stat = realDisk.stat(path);
-	if (stat === null) return null;
-	const where = { file: cleanText(out) };
-	const isFile = stat.kind === 'file';
-	const hint = isFile ? words.ADD_TO_IT : words.ANOTHER_NAME;
-	const refused = { code: 'file-exists', what: words.fileIsThere(isFile), where, hint };
-	const isWanted =
-		isFile &&
-		(request.options.add === true ||
-			(await ask(words.addAsked(cleanText(out))))?.trim().toLowerCase() === 'y');
-	if (!isWanted) return { problem: refused };
-	const bytes = loadBytes(path);
-	const { show, problems } = showOrGear(out, io);
-	if (!show || !(bytes instanceof Uint8Array)) {
-		const first = problems[0];
-		return {
-			problem: {
-				...{ code: 'no-show', what: words.NOT_A_SHOW_TO_ADD, where },
-				...(first ? { hint: `${problemText(first)}` } : {}),
-			},
-		};
-	}
-	return { text: new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes), rack: rackOf(show) };
-}
-
-function listProblem(read: Extract<ReadList, { ok: false }>, file: string): Problem {
-	const where = { file: cleanText(file) };
-	switch (read.code) {
-		case 'no-rows':
-			return { code: read.code, what: words.EMPTY_LIST, where };
-		case 'no-title':
-			return { code: read.code, what: words.NO_TITLES, where, hint: words.NAME_TITLES };
-		case 'no-songs':
-			return { code: read.code, what: words.NO_SONGS, where, hint: words.A_SONG_A_ROW };
-		case 'too-long':
-			return { code: read.code, what: words.TOO_LONG, where, hint: words.CUT_IT };
-		case 'no-such-column':
-			return {
-				...{ code: read.code, what: words.NO_SUCH_COLUMN, where },
-				found: cleanText(read.column),
-				expected: cleanText(read.known.join(', ')),
-			};
-	}
-}
-
 /** The rows, once it is asked which columns of mere names are players. */
 async function readAsked(list: ListText, ask: Ask): Promise<ReadList> {
 	const read = readSetList(list);
@@ -293,10 +194,3 @@ function writeChecked(
 			: words.notWritten(diskTrouble(done.fault.trouble));
 	return { problems: [{ code: done.fault.code, what, where, hint: words.ANOTHER_NAME }] };
 }
-
-/** What to say where no list was given. */
-export const NO_LIST: Problem = {
-	code: 'no-list',
-	what: words.NEEDS_A_LIST,
-	hint: `${words.LIST_OPTIONS} ${forExample(words.OUT_EXAMPLE)}`,
-};
