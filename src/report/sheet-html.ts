@@ -101,28 +101,37 @@ ul, ol { list-style: none; margin: 0; padding: 0; }
 .row h3, .interval h3 { break-after: auto; }
 .rack .slot { border: 0; padding: 0; }
 th { white-space: nowrap; overflow-wrap: normal; }
-.rack td { padding-right: .5em; }
-.labels { display: grid; grid-template-columns: repeat(auto-fill, minmax(15rem, 1fr)); gap: 0; }
+.rack { table-layout: fixed; line-height: 1.15; }
+.rack td { padding: .12em .5em .12em 0; }
+.rack col:nth-child(1) { width: 8%; }
+.rack col:nth-child(2) { width: 38%; }
+.rack col:nth-child(3) { width: 18%; }
+.rack col:nth-child(4) { width: 15%; }
+.rack col:nth-child(5) { width: 10%; }
+.cautions { line-height: 1.15; }
+.labels { padding-right: 2px; display: grid; grid-template-columns: repeat(auto-fill, minmax(15rem, 1fr)); gap: 0; }
 .labels li { border: 1.5px dashed var(--line); padding: .5em .6em; break-inside: avoid; }
 .labels .slot { font-size: 60pt; border: 0; padding: 0; float: right; margin-left: .2em; }
 .labels .name, .labels .pitch { font-size: 22pt; font-weight: bold; line-height: 1.1; }
 .floor li { border-top: 1.5px solid var(--line); padding: .13em 0; font-size: 20pt; line-height: 1.15; break-inside: avoid; display: flex; flex-wrap: wrap; gap: 0 .6em; align-items: baseline; }
+.large li { font-size: 28pt; padding: .2em 0; }
 .floor .number { min-width: 1.6em; }
 .floor .has { font-weight: bold; margin-left: auto; }
 .floor .starts { font-size: 16pt; font-weight: bold; }
-.pressing, .boards { table-layout: fixed; }
-:is(.pressing, .boards) th:nth-child(1) { width: 18%; }
-:is(.pressing, .boards) th:nth-child(2) { width: 36%; }
-:is(.pressing, .boards) th:nth-child(4) { width: 20%; }
+.pressing, .boards, .further { table-layout: fixed; }
+:is(.pressing, .boards, .further) col:nth-child(1) { width: 18%; }
+:is(.pressing, .boards, .further) col:nth-child(2) { width: 36%; }
+:is(.pressing, .boards, .further) col:nth-child(4) { width: 20%; }
 .boards td:nth-child(-n+2) { font-weight: bold; }
-:is(.pressing, .boards) tr:last-child td { border-bottom: 0; }
-.pressing td { font-size: 18pt; }
-.pressing td:nth-child(2) { font-weight: bold; font-size: 20pt; }
-.pressing td:nth-child(n+3) { font-size: 14pt; }
+:is(.pressing, .boards, .further) tr:last-child td { border-bottom: 0; }
+.further thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
+:is(.pressing, .further) td { font-size: 18pt; }
+:is(.pressing, .further) td:nth-child(2) { font-weight: bold; font-size: 20pt; }
+:is(.pressing, .further) td:nth-child(n+3) { font-size: 14pt; }
 @media screen and (max-width: 40rem) {
 	table { font-size: 10pt; }
 	th { white-space: normal; overflow-wrap: anywhere; }
-	.pressing td:nth-child(n) { font-size: 12pt; }
+	:is(.pressing, .further) td:nth-child(n) { font-size: 12pt; }
 }
 `;
 
@@ -357,21 +366,16 @@ function backPage(sheet: Sheet): Content {
 			RACK.columns,
 			sheet.rack.map((place) => [
 				element('span', { class: 'slot' }, place.slot ?? '-'),
-				[element('strong', {}, named(place.name)), ', ', place.kind],
+				[element('strong', {}, named(place.name)), ', ', place.shortKind],
 				named(place.tuning),
 				named(whoseWords(place)),
-				[
-					...(place.case === null ? [] : [RACK.inCase(place.case)]),
-					...(place.pack === null ? [] : [RACK.onPack(place.pack)]),
-				].join(', '),
+				named(place.case ?? ''),
+				named(place.pack ?? ''),
 			]),
 		),
 		element('h2', { class: 'quiet' }, SHEET.cautions),
-		element(
-			'ul',
-			{},
-			SHEET_CAUTIONS.map((text) => element('li', {}, text)),
-		),
+		// Run on, so that a large rack and they have room on one page.
+		element('p', { class: 'cautions' }, SHEET_CAUTIONS.join(' ')),
 	];
 }
 
@@ -405,6 +409,7 @@ function radioPage({ radio }: Sheet): Content {
 }
 
 function cuesPage(sheet: Sheet, player: string): Content {
+	let isHeaded = false;
 	const songs = sheet.rows.map((row) => {
 		if (row.kind === 'interval') {
 			return element('article', { class: 'row' }, element('h3', {}, intervalWords(row.length)));
@@ -416,13 +421,19 @@ function cuesPage(sheet: Sheet, player: string): Content {
 			named(whole),
 			say === null ? '' : named(sayWords(say)),
 		]);
+		// What the columns are is seen once, and heard at every table.
+		const name = isHeaded ? 'further' : 'pressing';
+		isHeaded ||= rows.length > 0;
 		return element('article', { class: 'row' }, [
 			element('h3', {}, [`${row.position} `, named(row.title)]),
-			rows.length === 0 ? null : table('pressing', CUE_COLUMNS, rows),
+			rows.length === 0 ? null : table(name, CUE_COLUMNS, rows),
 		]);
 	});
 	return [element('h2', {}, named(cuesHeading(playerName(sheet.show, player)))), songs];
 }
+
+/** So many lines of a list have room on a page in type that is read standing. */
+const MOST_LARGE = 14;
 
 function floorPage(sheet: Sheet, player: string): Content {
 	const lines = floorLines(sheet, player).map(({ position, title, has, isStarter }) =>
@@ -435,7 +446,11 @@ function floorPage(sheet: Sheet, player: string): Content {
 	);
 	return [
 		element('h2', {}, named(floorHeading(playerName(sheet.show, player)))),
-		element('ul', { class: 'floor' }, lines),
+		element(
+			'div',
+			{ class: lines.length > MOST_LARGE ? null : 'large' },
+			element('ul', { class: 'floor' }, lines),
+		),
 	];
 }
 
@@ -447,6 +462,11 @@ function table(
 	const cells = (tag: string, row: readonly Content[], attributes = {}) =>
 		row.map((cell) => element(tag, attributes, cell));
 	return element('table', { class: name }, [
+		element(
+			'colgroup',
+			{},
+			columns.map(() => element('col')),
+		),
 		element('thead', {}, element('tr', {}, cells('th', columns, { scope: 'col' }))),
 		element(
 			'tbody',
