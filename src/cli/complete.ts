@@ -71,13 +71,22 @@ export async function candidates(
 		}));
 		return starting(current, all);
 	}
-	return valuesOf({ value: typed.places[words.length] ?? '' }, current, typed);
+	return valuesOf({ value: placeOf(typed) }, current, typed);
 }
 
 /** What each word after a command stands for: `settings [NAME [VALUE]]` has NAME and VALUE. */
 function placesIn({ usage }: CliCommand): readonly string[] {
 	return usage.replaceAll(/[[\]]/g, '').split(' ').slice(1);
 }
+
+/** What the next word stands for; the last of `tomorrow [NIGHT...]` for all that follow. */
+function placeOf({ places, words }: Typed): string {
+	const last = places.at(-1) ?? '';
+	const place = places[words.length] ?? (last.endsWith(SEVERAL) ? last : '');
+	return place.replace(SEVERAL, '');
+}
+
+const SEVERAL = '...';
 
 /** `open` is the option that was typed last, where its value is still to come. */
 function readArgs(args: readonly string[], options: Readonly<Record<string, Option>>) {

@@ -85,6 +85,11 @@ describe('what can stand', () => {
 		);
 		expect(await values('report', '--data', elsewhere, '')).toEqual([night]);
 		expect(await values('follow', `--data=${elsewhere}`, '2026')).toEqual([night]);
+		// Of a command that takes several, the first and all that follow.
+		for (const words of [[], [night], [night, night]]) {
+			expect(await values('tomorrow', `--data=${elsewhere}`, ...words, '2026')).toEqual([night]);
+		}
+		expect(await values('report', `--data=${elsewhere}`, night, '2026')).toEqual([]);
 	});
 
 	test('settings and their values', async () => {
