@@ -39,6 +39,14 @@ export type NightsReport = {
 	readonly times: readonly NeededTime[];
 };
 
+/** What the data of several nights says of its own form. */
+export const NIGHTS_FORMAT = 'rackside-nights/1';
+
+/** The nights as one JSON document with a newline at its end. */
+export function nightsJson(report: NightsReport): string {
+	return `${JSON.stringify({ format: NIGHTS_FORMAT, ...report }, null, 2)}\n`;
+}
+
 /** The nights as data, told from facts oldest first. */
 export function nightsReport(nights: readonly NightFacts[]): NightsReport {
 	const days = new Map(nights.map(({ night, day }) => [night, day]));

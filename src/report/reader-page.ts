@@ -42,10 +42,8 @@ export function readerPage(
 	reader: Exclude<Reader, { readonly who: 'tech' }>,
 ): ReaderPage {
 	const own = forReader(report, reader);
-	const place = [report.venue, report.date].filter((one) => one !== null).join(', ');
 	return {
-		heading: say.heading(report.title, report.isRehearsal),
-		place: place === '' ? null : place,
+		...pageHead(report),
 		parts: [
 			...(reader.who === 'player'
 				? playerParts(own, reader.id)
@@ -55,6 +53,17 @@ export function readerPage(
 			...closing(report),
 		],
 	};
+}
+
+/** What stands at the top of every reader's page. */
+export function pageHead({
+	title,
+	isRehearsal,
+	venue,
+	date,
+}: NightReport): Pick<ReaderPage, 'heading' | 'place'> {
+	const place = [venue, date].filter((one) => one !== null).join(', ');
+	return { heading: say.heading(title, isRehearsal), place: place === '' ? null : place };
 }
 
 /** What somebody added, and who signs. */

@@ -82,10 +82,11 @@ function forHire(report: NightReport, firm: string | null): NightReport {
 				]),
 			),
 		},
-		// Who had it, what was played instead and what was typed of it are no business of the firm.
+		// Who had it, what was played instead and how long that took are no business of the firm.
 		incidents: report.incidents.filter(isOf).map((one) => ({
 			...one,
 			...{ player: null, playerId: null, standIn: null, standInId: null },
+			...{ silenceSeconds: null, soundAt: null },
 			later: { ...one.later, songsOnOther: [] },
 		})),
 		handOvers: [],

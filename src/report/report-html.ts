@@ -25,7 +25,10 @@ function nightPage(
 	report: NightReport,
 	reader: Reader,
 ): string {
-	const [first, ...others] = parts;
+	// A hire firm looks for its items, however many firms there are.
+	const isHire = reader.who === 'hire';
+	const first = isHire ? parts : parts.slice(0, 1);
+	const others = isHire ? [] : parts.slice(1);
 	const hasSongs = others.some(({ title }) => title === say.SECTIONS.songs);
 	return htmlPage({
 		title: heading,
@@ -35,16 +38,18 @@ function nightPage(
 		body: element('main', {}, [
 			element('h1', {}, named(heading)),
 			place === null ? null : element('p', { class: 'place' }, named(place)),
-			first === undefined ? null : partContent(first),
+			first.map(partContent),
 			element('h2', {}, TIMELINE.title),
 			timelineFigure(timelineFor(report, reader), 'table'),
 			hasSongs
 				? null
-				: partContent({
-						...NOTHING,
-						title: say.SECTIONS.songs,
-						table: readerSongs(report, reader),
-					}),
+				: element('div', { class: reader.who === 'production' ? 'planned' : null }, [
+						partContent({
+							...NOTHING,
+							title: say.SECTIONS.songs,
+							table: readerSongs(report, reader),
+						}),
+					]),
 			others.filter(({ title }) => title !== say.SECTIONS.incidents).map(partContent),
 		]),
 	});
@@ -160,5 +165,6 @@ summary { cursor: pointer; padding: .3rem 0; }
 	.rows td { display: inline; border: 0; padding: 0; overflow-wrap: anywhere; }
 	.rows td:empty { display: none; }
 	.rows td:not(:first-child)::before { content: " · "; }
+	.planned td:last-child:not(:empty)::before { content: " · ${say.PLANNED_AT.toLowerCase()} "; }
 }
 `;

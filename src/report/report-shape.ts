@@ -2,26 +2,34 @@
 // report are the model; this is checked to have every field of them, and by tests to fit what reports are.
 
 import * as z from 'zod/mini';
+import {
+	list,
+	number,
+	numberOrNull,
+	text,
+	textOrNull,
+	boolean as yes,
+} from '../showfile/form-pieces.ts';
 import { described, type Schema, type TellKey } from '../showfile/json-schema.ts';
 import type { Lanes } from './lanes.ts';
 import type { NightReport } from './night-report.ts';
 import { REPORT_FORMAT } from './report-json.ts';
 
 /** Has every field. */
-type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };
-type Line<Lines> = Lines extends readonly (infer One)[] ? One : never;
+export type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };
+export type Line<Lines> = Lines extends readonly (infer One)[] ? One : never;
 
-const text = z.string();
-const number = z.number();
-const yes = z.boolean();
-const textOrNull = z.nullable(text);
-const numberOrNull = z.nullable(number);
 const yesOrNull = z.nullable(yes);
-const list = <Item extends z.ZodMiniType>(item: Item) => z.array(item);
 
 const TIME = z.strictObject({ mark: textOrNull, clock: text, atMs: number });
 const TIME_OR_NULL = z.nullable(TIME);
 const LINE = z.strictObject({ at: TIME, words: text });
+const AT = { at: TIME, atMs: number };
+const SPAN = { fromMs: number, toMs: number };
+const PLAYER = { player: text, playerId: text };
+const PLAYER_OR_NULL = { player: textOrNull, playerId: textOrNull };
+const INSTRUMENT_OR_NULL = { instrument: textOrNull, instrumentId: textOrNull };
+const LISTED = { item: text, song: text, title: text };
 const SONG_END = z.enum(['played', 'cut-short', 'skipped']);
 
 const PLANNED = z.strictObject({
@@ -34,10 +42,8 @@ const PLANNED = z.strictObject({
 } satisfies Whole<Line<NightReport['songsGone']>['planned']>);
 
 const SONG = z.strictObject({
-	item: text,
+	...LISTED,
 	position: numberOrNull,
-	song: text,
-	title: text,
 	state: z.enum(['played', 'cut-short', 'skipped', 'dropped', 'on', 'to-come']),
 	whyNotPlayed: z.nullable(z.enum(['dropped', 'skipped', 'to-come'])),
 	isEncore: yes,
@@ -57,14 +63,11 @@ const SONG = z.strictObject({
 } satisfies Whole<Line<NightReport['songs']>>);
 
 const HAND_OVER = z.strictObject({
-	at: TIME,
-	atMs: number,
+	...AT,
 	song: textOrNull,
 	item: textOrNull,
-	player: text,
-	playerId: text,
-	instrument: textOrNull,
-	instrumentId: textOrNull,
+	...PLAYER,
+	...INSTRUMENT_OR_NULL,
 	tuning: textOrNull,
 	capo: numberOrNull,
 	by: z.enum(['plan', 'stand-in', 'exchange']),
@@ -79,10 +82,8 @@ const HAND_OVER = z.strictObject({
 } satisfies Whole<Line<NightReport['handOvers']>>);
 
 const WRONG_HOLD = z.strictObject({
-	at: TIME,
-	atMs: number,
-	player: text,
-	playerId: text,
+	...AT,
+	...PLAYER,
 	held: text,
 	song: text,
 	wanted: text,
@@ -90,12 +91,10 @@ const WRONG_HOLD = z.strictObject({
 } satisfies Whole<Line<NightReport['wrongHolds']>>);
 
 const OTHER = z.strictObject({
-	at: TIME,
-	atMs: number,
+	...AT,
 	position: numberOrNull,
 	song: text,
-	player: text,
-	playerId: text,
+	...PLAYER,
 	played: text,
 	playedId: text,
 	asked: text,
@@ -111,10 +110,8 @@ const INCIDENT = z.strictObject({
 	song: textOrNull,
 	before: textOrNull,
 	kind: text,
-	player: textOrNull,
-	playerId: textOrNull,
-	instrument: textOrNull,
-	instrumentId: textOrNull,
+	...PLAYER_OR_NULL,
+	...INSTRUMENT_OR_NULL,
 	string: numberOrNull,
 	pedal: textOrNull,
 	stringHours: numberOrNull,
@@ -138,14 +135,12 @@ const INCIDENT = z.strictObject({
 const PLACE = z.enum(['rack', 'stage', 'hands', 'bench', 'out']);
 
 const LANES = z.strictObject({
-	fromMs: number,
-	toMs: number,
+	...SPAN,
 	instruments: z.record(
 		text,
 		list(
 			z.strictObject({
-				fromMs: number,
-				toMs: number,
+				...SPAN,
 				place: PLACE,
 				player: textOrNull,
 				tuning: text,
@@ -160,8 +155,7 @@ const LANES = z.strictObject({
 		text,
 		list(
 			z.strictObject({
-				fromMs: number,
-				toMs: number,
+				...SPAN,
 				instrument: textOrNull,
 				tuning: textOrNull,
 				capo: numberOrNull,
@@ -250,7 +244,7 @@ const REPORT = z.strictObject({
 	hasTrouble: yes,
 	isClean: yes,
 	songs: list(SONG),
-	songsGone: list(z.strictObject({ item: text, song: text, title: text, planned: PLANNED })),
+	songsGone: list(z.strictObject({ ...LISTED, planned: PLANNED })),
 	players: list(z.strictObject({ id: text, name: text, plays: textOrNull, tech: textOrNull })),
 	instruments: list(INSTRUMENT),
 	lanes: LANES,

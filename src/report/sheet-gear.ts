@@ -9,7 +9,7 @@ import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Pack, Show } from '../showfile/show.ts';
 import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { capoWords } from '../words/capo-words.ts';
-import { kindWords } from '../words/kinds.ts';
+import { kindWords, shortKindWords } from '../words/kinds.ts';
 import { shortTuning } from '../words/tuning-names.ts';
 import { packsAlong } from './packs-along.ts';
 
@@ -30,6 +30,8 @@ export type RackPlace = {
 	readonly name: string;
 	/** `six-string electric guitar`. */
 	readonly kind: string;
+	/** `six-string electric`, where there is little room. */
+	readonly shortKind: string;
 	/** What it is in now, its capo too. */
 	readonly tuning: string;
 	/** Names of those who have it tonight or may have it; none for anybody. */
@@ -50,6 +52,7 @@ export function rackOf(source: SheetSource): readonly RackPlace[] {
 		slot: instrument.slot?.toUpperCase() ?? null,
 		name: instrument.name,
 		kind: kindWords(instrument.kind),
+		shortKind: shortKindWords(instrument.kind),
 		tuning: tuningNow(source, instrument),
 		players: playersOf(source, instrument).map((player) => playerName(show, player)),
 		isSpare: instrument.spare,

@@ -1,19 +1,13 @@
 // The run sheet and the pages beside it to be printed: large type that is read at a metre in dim light, rows parted
 // by rules, a box to tick, and no row cut between two pages.
 
-import { playerName } from '../showfile/shown-names.ts';
-import { SHEET_CAUTIONS } from '../words/cautions.ts';
 import {
 	backWords,
 	CUE_COLUMNS,
 	checkWords,
-	cuesHeading,
 	endsWords,
-	floorHeading,
 	gapWords,
 	intervalWords,
-	RACK,
-	RADIO,
 	SHEET,
 	sayWords,
 	workFor,
@@ -31,14 +25,9 @@ import {
 	type SheetSong,
 	type SheetWork,
 } from './sheet.ts';
-import {
-	boardPoints,
-	floorLines,
-	placeWords,
-	type SheetPage,
-	spareNames,
-	whoseWords,
-} from './sheet-pages.ts';
+import type { SheetPage } from './sheet-pages.ts';
+import { backPage, cuesPage, floorPage, labelsPage, radioPage, table } from './sheet-pages-html.ts';
+import { SHEET_STYLES } from './sheet-styles.ts';
 import type { SheetDifference } from './sheet-version.ts';
 
 export type SheetPrinting = {
@@ -54,85 +43,13 @@ export type SheetPrinting = {
 	readonly paper: Paper | null;
 };
 
-// 14 points is the least; what is looked for first is larger: a capital of 24 points is 6 mm high, which fills 20
-// minutes of arc at a metre.
-const STYLES = `
-body { font-size: 14pt; }
-main > section + section { break-before: page; margin-top: 3rem; }
-@media print { main > section + section { margin-top: 0; } }
-h1 { font-size: 24pt; margin: 0; line-height: 1.1; }
-h2 { font-size: 22pt; margin: .5em 0 .2em; line-height: 1.1; }
-section > h2:first-child { margin-top: 0; }
-h3 { font-size: 20pt; margin: 0; line-height: 1.1; }
-p { margin: .15em 0; }
-ul, ol { list-style: none; margin: 0; padding: 0; }
-.quiet { font-size: 14pt; margin: .2em 0; }
-.since { border: 2px solid var(--line); padding: .2em .5em; margin: .4em 0; }
-.since h2 { font-size: 16pt; margin: 0; }
-.row, .interval {
-	border-top: 2.5px solid var(--line);
-	padding: .3em 0 .35em;
-	break-inside: avoid;
-}
-.head { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 .6em; align-items: baseline; }
-.said { display: flex; flex-wrap: wrap; gap: 0 .5em; align-items: baseline; min-width: 0; }
-.head .clock { font-size: 22pt; font-weight: bold; }
-.facts { display: flex; flex-wrap: wrap; gap: 0 .8em; margin: 0 0 0 .3em; }
-.off { font-weight: bold; }
-.badge { border: 2px solid var(--mark); color: var(--mark); font-size: 14pt; font-weight: bold; padding: 0 .25em; white-space: nowrap; }
-.changes > li { display: grid; grid-template-columns: 1.4em fit-content(9em) minmax(0, 1fr); gap: 0 .4em; align-items: baseline; padding: .08em 0; }
-.box { display: inline-block; width: .95em; height: .95em; border: 2px solid var(--ink); align-self: center; vertical-align: -.1em; }
-.who { font-weight: bold; font-size: 18pt; min-width: 3.5em; }
-.thing { display: flex; flex-wrap: wrap; gap: 0 .45em; align-items: baseline; }
-.slot { font-size: 26pt; font-weight: bold; border: 2px solid var(--ink); padding: 0 .2em; line-height: 1; }
-.tuning { font-size: 24pt; font-weight: bold; line-height: 1.1; }
-.name { font-size: 18pt; }
-.act { font-weight: bold; font-size: 18pt; border-bottom: 3px solid var(--ink); }
-.under { grid-column: 3; }
-.points { display: flex; flex-wrap: wrap; gap: 0 1.4em; border-left: 4px solid var(--line); padding-left: .5em; margin: .2em 0; }
-.points li { min-width: 0; }
-.at { font-weight: bold; margin-right: .35em; }
-.work { margin: .2em 0; }
-.work li { padding-left: 1.8em; text-indent: -1.8em; }
-.work li.mark { padding-left: 2.2em; }
-.work .place { font-weight: bold; }
-.mark { font-weight: bold; color: var(--mark); border-left: 6px solid var(--mark); padding-left: .4em; }
-.interval h3 { font-size: 24pt; }
-.row h3, .interval h3 { break-after: auto; }
-.rack .slot { border: 0; padding: 0; }
-th { white-space: nowrap; overflow-wrap: normal; }
-.rack td { padding-right: .5em; }
-.labels { display: grid; grid-template-columns: repeat(auto-fill, minmax(15rem, 1fr)); gap: 0; }
-.labels li { border: 1.5px dashed var(--line); padding: .5em .6em; break-inside: avoid; }
-.labels .slot { font-size: 60pt; border: 0; padding: 0; float: right; margin-left: .2em; }
-.labels .name, .labels .pitch { font-size: 22pt; font-weight: bold; line-height: 1.1; }
-.floor li { border-top: 1.5px solid var(--line); padding: .13em 0; font-size: 20pt; line-height: 1.15; break-inside: avoid; display: flex; flex-wrap: wrap; gap: 0 .6em; align-items: baseline; }
-.floor .number { min-width: 1.6em; }
-.floor .has { font-weight: bold; margin-left: auto; }
-.floor .starts { font-size: 16pt; font-weight: bold; }
-.pressing, .boards { table-layout: fixed; }
-:is(.pressing, .boards) th:nth-child(1) { width: 18%; }
-:is(.pressing, .boards) th:nth-child(2) { width: 36%; }
-:is(.pressing, .boards) th:nth-child(4) { width: 20%; }
-.boards td:nth-child(-n+2) { font-weight: bold; }
-:is(.pressing, .boards) tr:last-child td { border-bottom: 0; }
-.pressing td { font-size: 18pt; }
-.pressing td:nth-child(2) { font-weight: bold; font-size: 20pt; }
-.pressing td:nth-child(n+3) { font-size: 14pt; }
-@media screen and (max-width: 40rem) {
-	table { font-size: 10pt; }
-	th { white-space: normal; overflow-wrap: anywhere; }
-	.pressing td:nth-child(n) { font-size: 12pt; }
-}
-`;
-
 /** The whole file. */
 export function sheetHtml(sheet: Sheet, printing: SheetPrinting): string {
 	const { title } = sheet.show;
 	return htmlPage({
 		title: `${title}, ${printing.version}`,
 		foot: `${printing.version}, ${title}`,
-		styles: STYLES,
+		styles: SHEET_STYLES,
 		paper: printing.paper,
 		body: element(
 			'main',
@@ -344,114 +261,4 @@ function workList(work: readonly SheetWork[]): Content {
 
 function marksOf(marks: readonly Mark[]): Content {
 	return marks.map(({ text }) => element('p', { class: 'mark' }, ['! ', named(text)]));
-}
-
-// The pages beside it.
-
-/** The rack by slot, and what to take care of. */
-function backPage(sheet: Sheet): Content {
-	return [
-		element('h2', {}, RACK.heading),
-		table(
-			'rack',
-			RACK.columns,
-			sheet.rack.map((place) => [
-				element('span', { class: 'slot' }, place.slot ?? '-'),
-				[element('strong', {}, named(place.name)), ', ', place.kind],
-				named(place.tuning),
-				named(whoseWords(place)),
-				[
-					...(place.case === null ? [] : [RACK.inCase(place.case)]),
-					...(place.pack === null ? [] : [RACK.onPack(place.pack)]),
-				].join(', '),
-			]),
-		),
-		element('h2', { class: 'quiet' }, SHEET.cautions),
-		element(
-			'ul',
-			{},
-			SHEET_CAUTIONS.map((text) => element('li', {}, text)),
-		),
-	];
-}
-
-function labelsPage(sheet: Sheet): Content {
-	const labels = sheet.rack.map((place) => {
-		return element('li', {}, [
-			element('span', { class: 'slot' }, place.slot ?? '-'),
-			element('p', { class: 'name' }, named(place.name)),
-			element('p', { class: 'pitch' }, named(place.tuning)),
-			placeWords(place).map((words) => element('p', {}, named(words))),
-		]);
-	});
-	return [element('h2', {}, RACK.labels), element('ul', { class: 'labels' }, labels)];
-}
-
-function radioPage({ radio }: Sheet): Content {
-	const rows = radio.worn.map(({ who, pack, channel, song, instrument, isFirst }) => [
-		element('strong', {}, named(who)),
-		element('strong', {}, named(pack)),
-		named(channel ?? '-'),
-		named(song),
-		named(instrument),
-		isFirst ? '' : RADIO.tell,
-	]);
-	return [
-		element('h2', {}, RADIO.heading),
-		table('radio', RADIO.columns, rows),
-		element('p', {}, named(RADIO.spares(spareNames(radio.spare)))),
-		element('p', {}, named(RADIO.told(radio.told))),
-	];
-}
-
-function cuesPage(sheet: Sheet, player: string): Content {
-	const songs = sheet.rows.map((row) => {
-		if (row.kind === 'interval') {
-			return element('article', { class: 'row' }, element('h3', {}, intervalWords(row.length)));
-		}
-		const points = boardPoints(row.points, player);
-		const rows = points.map(({ at, presses, whole, say }) => [
-			named(at),
-			named(presses === '' ? SHEET.stays : presses),
-			named(whole),
-			say === null ? '' : named(sayWords(say)),
-		]);
-		return element('article', { class: 'row' }, [
-			element('h3', {}, [`${row.position} `, named(row.title)]),
-			rows.length === 0 ? null : table('pressing', CUE_COLUMNS, rows),
-		]);
-	});
-	return [element('h2', {}, named(cuesHeading(playerName(sheet.show, player)))), songs];
-}
-
-function floorPage(sheet: Sheet, player: string): Content {
-	const lines = floorLines(sheet, player).map(({ position, title, has, isStarter }) =>
-		element('li', {}, [
-			element('span', { class: 'number' }, String(position ?? '')),
-			named(title),
-			isStarter ? element('span', { class: 'starts' }, SHEET.youStart) : null,
-			has === '' ? null : element('span', { class: 'has' }, named(has)),
-		]),
-	);
-	return [
-		element('h2', {}, named(floorHeading(playerName(sheet.show, player)))),
-		element('ul', { class: 'floor' }, lines),
-	];
-}
-
-function table(
-	name: string,
-	columns: readonly string[],
-	rows: readonly (readonly Content[])[],
-): Html {
-	const cells = (tag: string, row: readonly Content[], attributes = {}) =>
-		row.map((cell) => element(tag, attributes, cell));
-	return element('table', { class: name }, [
-		element('thead', {}, element('tr', {}, cells('th', columns, { scope: 'col' }))),
-		element(
-			'tbody',
-			{},
-			rows.map((row) => element('tr', {}, cells('td', row))),
-		),
-	]);
 }

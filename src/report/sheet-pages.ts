@@ -135,12 +135,15 @@ function rackLines(place: RackPlace): readonly string[] {
 
 /** What a place says of its instrument, beside slot, name and tuning. */
 export function placeWords(place: RackPlace): readonly string[] {
+	const goesIn = [
+		...(place.case === null ? [] : [RACK.inCase(place.case)]),
+		...(place.pack === null ? [] : [RACK.onPack(place.pack)]),
+	];
 	return [
 		place.kind,
 		whoseWords(place),
 		...(place.strings === '' ? [] : [place.strings]),
-		...(place.case === null ? [] : [RACK.inCase(place.case)]),
-		...(place.pack === null ? [] : [RACK.onPack(place.pack)]),
+		...(goesIn.length === 0 ? [] : [goesIn.join(', ')]),
 	];
 }
 

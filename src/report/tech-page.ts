@@ -12,6 +12,7 @@ import {
 	lostSentences,
 	type PagePart,
 	type PageTable,
+	pageHead,
 	type ReaderPage,
 	ranSentence,
 } from './reader-page.ts';
@@ -19,11 +20,9 @@ import { hoursMinutes } from './report-time.ts';
 
 /** The whole night as a page. */
 export function techPage(report: NightReport): ReaderPage {
-	const place = [report.venue, report.date].filter((part) => part !== null).join(', ');
 	const { SECTIONS } = say;
 	return {
-		heading: `${report.title}${report.isRehearsal ? say.REHEARSAL : ''}`,
-		place: place === '' ? null : place,
+		...pageHead(report),
 		parts: [
 			{ title: null, lines: opening(report), items: [], table: null },
 			...[

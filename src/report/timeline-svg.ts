@@ -23,7 +23,6 @@ const PHONE_PX = 300;
 const LETTER_PX = 6.5;
 
 const LANE_PX = 24;
-const SONGS_PX = 116;
 const LOAD_PX = 44;
 const TICKS = 7;
 
@@ -68,7 +67,7 @@ export function timelineFigure(timeline: Timeline, id: string): Content {
 			axis(along),
 			...lanes.map((lane) =>
 				row(lane.name, lane.kind, [
-					grid(along, lane.kind === 'songs' ? SONGS_PX : LANE_PX),
+					grid(along),
 					lane.stretches.map((one) => stretch(one, lane.kind, along)),
 					lane.kind === 'songs' ? titles(lane.stretches, along) : null,
 					lane.moments.map((one, place) =>
@@ -181,12 +180,12 @@ function anchorAt(percent: number): 'start' | 'middle' | 'end' {
 	return percent > 96 ? 'end' : 'middle';
 }
 
-function grid(along: Along, height: number): Content {
+function grid(along: Along): Content {
 	const { at } = along;
 	const { curfewMs } = along.timeline;
 	const line = (atMs: NightMs, kind: string): Html => {
 		const x = `${at(atMs)}%`;
-		return element('line', { class: kind, x1: x, x2: x, y1: 0, y2: height });
+		return element('line', { class: kind, x1: x, x2: x, y1: 0, y2: '100%' });
 	};
 	return [
 		ticks(along).map((tick) => line(tick, 'grid')),
@@ -292,7 +291,7 @@ function loadLane(along: Along): Content {
 		.curve(curveStepAfter)
 		.digits(1);
 	return [
-		grid(along, LOAD_PX),
+		grid(along),
 		timeline.gaps.map((gap) => {
 			const { x, width } = across(gap, along);
 			return element('rect', { class: 'gap', x, width, y: 0, height: LOAD_PX });

@@ -226,7 +226,10 @@ export const COMMAND_WORDS = {
 		brief: 'JSON Schema of the show file, for editors',
 		about:
 			'Prints the JSON Schema of the show file. Editors that know YAML schemas then offer the keys and underline mistakes.',
-		options: { report: 'that of report --json instead' },
+		options: {
+			report: 'that of report --json instead',
+			nights: 'that of report --nights N --json instead',
+		},
 	},
 	completion: {
 		brief: 'completion for your shell; the manual page',

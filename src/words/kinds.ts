@@ -35,6 +35,11 @@ export function kindWords(kind: InstrumentKind): string {
 	return NAMES[kind];
 }
 
+/** Where it is seen that all are instruments: `six-string electric`. */
+export function shortKindWords(kind: InstrumentKind): string {
+	return NAMES[kind].replace(/ guitar$/, '');
+}
+
 const FAMILIES: Readonly<Record<KindFamily, string>> = {
 	guitar: 'guitar',
 	twelve: '12-string',

@@ -162,7 +162,9 @@ export const atCue = (cue: string): string => `${cue}: `;
 export const tonightsList = (title: string): string => `${title}, tonight's list`;
 export const gapWords = (gap: string): string => `gap ${gap}`;
 export const endsWords = (ends: string): string => (ends === SHEET.segue ? ends : `ends ${ends}`);
-export const intervalWords = (length: string): string => `INTERVAL ${length}`;
+/** `INTERVAL 20 min`: beside a time of day `20:00` would be one, too. */
+export const intervalWords = (length: string): string =>
+	`INTERVAL ${length.replace(/^(\d+):00$/, '$1 min')}`;
 export const checkWords = (leave: string): string => `check ${leave}`;
 export const workFor = (song: string): string => `for ${song}`;
 /** What a cue is said to bring, in quotes. */
@@ -255,7 +257,7 @@ function listed(names: readonly string[]): string {
 export const RACK = {
 	heading: 'The rack',
 	labels: 'Slot labels',
-	columns: ['slot', 'instrument', 'tuning now', 'whose', 'goes in'],
+	columns: ['slot', 'instrument', 'tuning now', 'whose', 'case', 'pack'],
 	inCase: (name: string): string => `case ${name}`,
 	onPack: (pack: string): string => `pack ${pack}`,
 	strings: (gauges: string): string => `strings ${gauges}`,

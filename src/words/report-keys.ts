@@ -1,16 +1,15 @@
 // What each key of a report's data holds, for the JSON Schema of it.
 
-/** A sentence for a key, and what stands under it. */
-type Tree = { readonly [key: string]: readonly [description: string, under?: Tree] };
+import { type KeyTree, toldOf } from './key-tree.ts';
 
-const TIME: Tree = {
+const TIME: KeyTree = {
 	mark: ['On the show clock, whose zero is the first song; null before that is known.'],
 	clock: ['By the clock on the wall.'],
 	atMs: ['On the night clock: milliseconds since 1970 that never run backwards.'],
 };
-const LINE: Tree = { at: ['When it was.', TIME], words: ['What happened, one sentence.'] };
+const LINE: KeyTree = { at: ['When it was.', TIME], words: ['What happened, one sentence.'] };
 
-const PLANNED: Tree = {
+const PLANNED: KeyTree = {
 	position: ['Place among the songs of the file, from 1.'],
 	startSeconds: ['When it was to begin, on the show clock.'],
 	began: ['The same by the clock on the wall; null where the file gives no start.', TIME],
@@ -19,7 +18,7 @@ const PLANNED: Tree = {
 	gapSeconds: ['The gap before it; null at the first song and after an interval.'],
 };
 
-const SONG: Tree = {
+const SONG: KeyTree = {
 	item: ["The song's key in the list of this night."],
 	position: ['Place among the songs of the list, from 1; null for one that was dropped.'],
 	song: ["The song's id."],
@@ -46,7 +45,7 @@ const SONG: Tree = {
 	happened: ['Everything from the end of the song before until its own end.', LINE],
 };
 
-const HAND_OVER: Tree = {
+const HAND_OVER: KeyTree = {
 	at: ['When it was.', TIME],
 	atMs: ['The same on the night clock.'],
 	song: ['The song that it was for; null where none was to come.'],
@@ -70,7 +69,7 @@ const HAND_OVER: Tree = {
 	tech: ['Whose hands, by the show file.'],
 };
 
-const LOST: Tree = {
+const LOST: KeyTree = {
 	where: ['Before the first song, in a gap, in an interval, or in a song.'],
 	at: ['When that part was to be over.', TIME],
 	item: ['The key of the song, or of the one that it was before.'],
@@ -80,12 +79,12 @@ const LOST: Tree = {
 	lateHandOvers: ['Places among the hand-overs, from 0, of those that were late for that song.'],
 };
 
-const SPAN: Tree = {
+const SPAN: KeyTree = {
 	fromMs: ['From here, on the night clock.'],
 	toMs: ['Until here.'],
 };
 
-const REPORT: Tree = {
+const REPORT: KeyTree = {
 	format: ['The form of this data; a number that changes when a key changes its meaning.'],
 	title: ['What the show is called.'],
 	venue: ['Where it was.'],
@@ -346,13 +345,4 @@ const REPORT: Tree = {
 };
 
 /** What is told of the key at the end of a path. */
-export function reportKeyTold(path: readonly string[]): { readonly description: string } | null {
-	let under: Tree | undefined = REPORT;
-	let description: string | null = null;
-	for (const key of path) {
-		const told: Tree[string] | undefined = under?.[key];
-		description = told?.[0] ?? null;
-		under = told?.[1];
-	}
-	return description === null ? null : { description };
-}
+export const reportKeyTold = toldOf(REPORT);

@@ -90,6 +90,7 @@ describe('what can stand', () => {
 		// One, and each further one.
 		expect(await values('tomorrow', '--data', elsewhere, '')).toEqual([night]);
 		expect(await values('times', '--data', elsewhere, night, '')).toEqual([night]);
+		expect(await values('report', `--data=${elsewhere}`, night, '2026')).toEqual([]);
 	});
 
 	test('settings and their values', async () => {

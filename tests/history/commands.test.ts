@@ -2,6 +2,7 @@
 
 import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
 import { makeFolders } from '../../src/disk/folders.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
@@ -86,6 +87,22 @@ test('nights beside one another: the last ones, since a day, as data; a wrong re
 		expect(err).toContain(found);
 		expect(code).toBe(2);
 	}
+});
+
+test('the data of several nights fits its published schema, by ajv', async () => {
+	const { command } = withNights();
+	const schema = JSON.parse((await command('schema', '--nights')).out);
+	const fits = new Ajv2020({ allErrors: true }).compile(schema);
+	for (const asked of [
+		['--nights', '1'],
+		['--nights', '3'],
+		['--since', '2026-06-11'],
+	]) {
+		const data = JSON.parse((await command('report', ...asked, '--json')).out);
+		expect([asked, fits(data), fits.errors]).toEqual([asked, true, null]);
+		expect(fits({ ...data, moon: 1 })).toBe(false);
+	}
+	expect(await command('schema', '--report', '--nights')).toMatchObject({ code: 2, out: '' });
 });
 
 test('a night that is not there is refused with the nearest name', async () => {

@@ -4,8 +4,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
+import { nightsJsonSchema } from '../../src/report/nights-shape.ts';
 import { reportJson } from '../../src/report/report-json.ts';
 import { reportJsonSchema } from '../../src/report/report-shape.ts';
+import { nightsKeyTold } from '../../src/words/nights-keys.ts';
 import { reportKeyTold } from '../../src/words/report-keys.ts';
 import { chanceNights, NIGHTS } from './chance-nights.ts';
 import { scriptReport } from './script-night.ts';
@@ -35,7 +37,10 @@ test('a form of another number, and a key that nobody knows, do not fit it', () 
 	expect(fits({ ...data, moon: 1 })).toBe(false);
 });
 
-test('every key of the schema has a sentence', () => {
+test.each([
+	['one night', schema],
+	['several nights', nightsJsonSchema(nightsKeyTold)],
+])('every key of the schema of %s has a sentence', (_, whole) => {
 	const untold: string[] = [];
 	const look = (one: unknown, path: string): void => {
 		if (typeof one !== 'object' || one === null) return;
@@ -50,6 +55,6 @@ test('every key of the schema has a sentence', () => {
 			}
 		}
 	};
-	look(schema, '');
+	look(whole, '');
 	expect(untold).toEqual([]);
 });

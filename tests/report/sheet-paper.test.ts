@@ -254,8 +254,10 @@ describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 	] as const)(
 		'%s on %s: every song is on the paper, nothing is cut, no row goes over two pages',
 		(name, paper) => {
-			const html = pageFor(sheetFor(shows[name]()), { paper, hasBoards: true });
-			const { pages, count, size } = printed(html, `${name}-${paper}`);
+			const whole = pageFor(sheetFor(shows[name]()), { paper, hasBoards: true });
+			const { pages, count, size } = printed(whole, `${name}-${paper}`);
+			// Of the cue sheet's tables only the first shows its head; the others' are heard.
+			const html = whole.replaceAll(/(<table class="further">.*?)<thead>.*?<\/thead>/gs, '$1');
 			for (const [at, points] of SIZES[paper].entries()) {
 				expect(Math.abs((size[at] ?? 0) - points)).toBeLessThan(1);
 			}

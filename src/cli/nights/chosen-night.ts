@@ -16,14 +16,15 @@ import { notAmong } from '../not-among.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { lastPlayed, type NightOnDisk, nightOnDisk } from './night-on-disk.ts';
-import { searchedNights } from './night-places.ts';
+import { type SeenNights, searchedNights } from './night-places.ts';
 
 /** `last`: the newest night in which anything was played; `last-show`: a rehearsal only where there is nothing else. */
 export type WantedNight = 'last' | 'last-show' | { readonly id: string };
 
 /** The night that is wanted; the exit code where there is none, which is said. */
 export function chosenNight(wanted: WantedNight, request: Request, io: Io): NightOnDisk | number {
-	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
+	const seen = searchedNights(placesOf(request, io), io);
+	const { folders, nights } = seen;
 	const shows = nights.filter(({ header }) => header?.isRehearsal === false);
 	const played =
 		typeof wanted === 'object'
@@ -32,19 +33,27 @@ export function chosenNight(wanted: WantedNight, request: Request, io: Io): Nigh
 				lastPlayed(folders, nights));
 	if (played !== null) return played;
 	const id = typeof wanted === 'object' ? wanted.id : nights[0]?.id;
-	if (id === undefined) {
-		// There may be one in the folder that cannot be read, which was said.
-		if (isPart) return EXIT.unusable;
-		return tellProblems([noNightYet(folders[0])], io);
-	}
+	return id === undefined ? noNight(seen, io) : namedNight(seen, id, io);
+}
+
+/** That there is none, which is said, unless there may be one in a folder that cannot be read: that was said. */
+export function noNight({ folders, isPart }: SeenNights, io: Io): number {
+	return isPart ? EXIT.unusable : tellProblems([noNightYet(folders[0])], io);
+}
+
+/** The night of this name; the exit code where there is none, which is said likewise. */
+export function namedNight(
+	{ folders, nights, isPart }: SeenNights,
+	id: string,
+	io: Io,
+): NightOnDisk | number {
 	const night = nightOnDisk(folders, id);
 	if (night.isThere) return night;
-	if (isPart) return EXIT.unusable;
-	return tellProblems([noSuchNight(id, nights)], io);
+	return isPart ? EXIT.unusable : tellProblems([noSuchNight(id, nights)], io);
 }
 
 /** Nothing was ever recorded here. */
-export function noNightYet(folder = ''): Problem {
+function noNightYet(folder = ''): Problem {
 	const where = { file: cleanText(folder) };
 	return { code: 'no-night', what: NO_NIGHT_YET, where, hint: RUN_RECORDS_ONE };
 }

@@ -12,9 +12,8 @@ import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { localDay } from '../local-day.ts';
 import { placesOf } from '../places.ts';
-import { tellProblems } from '../tell-problems.ts';
-import { noNightYet, noSuchNight } from './chosen-night.ts';
-import { type NightOnDisk, nightOnDisk } from './night-on-disk.ts';
+import { namedNight, noNight } from './chosen-night.ts';
+import type { NightOnDisk } from './night-on-disk.ts';
 import { searchedNights } from './night-places.ts';
 import { type ReportedNight, reportOfNight } from './report-of-night.ts';
 
@@ -44,12 +43,11 @@ export function manyNights(
 	request: Request,
 	io: Io,
 ): readonly KnownNight[] | number {
-	const { folders, nights, isPart } = searchedNights(placesOf(request, io), io);
+	const seen = searchedNights(placesOf(request, io), io);
 	const known: KnownNight[] = [];
-	for (const id of wanted.named.length > 0 ? new Set(wanted.named) : playedIds(nights)) {
-		const night = nightOnDisk(folders, id);
-		if (!night.isThere && isPart) return EXIT.unusable;
-		if (!night.isThere) return tellProblems([noSuchNight(id, nights)], io);
+	for (const id of wanted.named.length > 0 ? new Set(wanted.named) : playedIds(seen.nights)) {
+		const night = namedNight(seen, id, io);
+		if (typeof night === 'number') return night;
 		if (night.show === null) {
 			io.complain(`${withoutItsShow(cleanText(id))}\n`);
 			continue;
@@ -61,9 +59,7 @@ export function manyNights(
 		if (wanted.named.length === 0 && known.length === wanted.most) break;
 	}
 	if (known.length > 0) return known.toSorted((one, other) => one.beganMs - other.beganMs);
-	// There may be one in a folder that cannot be read, which was said.
-	if (isPart || wanted.named.length > 0) return EXIT.unusable;
-	return tellProblems([noNightYet(folders[0])], io);
+	return wanted.named.length > 0 ? EXIT.unusable : noNight(seen, io);
 }
 
 /** Those that were no rehearsals, the newest first. */

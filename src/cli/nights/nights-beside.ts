@@ -3,7 +3,7 @@
 import { cleanText } from '../../base/clean-text.ts';
 import type { Problem } from '../../base/problem.ts';
 import { nightsMarkdown } from '../../report/nights-markdown.ts';
-import { type NightsReport, nightsReport } from '../../report/nights-report.ts';
+import { type NightsReport, nightsJson, nightsReport } from '../../report/nights-report.ts';
 import { parseDate } from '../../showfile/calendar-date.ts';
 import {
 	BAD_SINCE,
@@ -26,7 +26,7 @@ const MOST_NIGHTS = 100;
 
 const FORMS: Readonly<Record<string, (report: NightsReport) => string>> = {
 	markdown: nightsMarkdown,
-	json: (report) => `${JSON.stringify({ format: 'rackside-nights/1', ...report }, null, 2)}\n`,
+	json: nightsJson,
 };
 
 /** Whether several nights are asked for. */
