@@ -5,7 +5,7 @@ import { cleanText } from '../base/clean-text.ts';
 import type { Problem } from '../base/problem.ts';
 import { faultWords, LEFT_UNCHANGED } from '../words/program.ts';
 import { HELP_LISTS_COMMANDS, NO_COMMAND, toOpenShow } from '../words/requests.ts';
-import type { CliCommand } from './command.ts';
+import type { CliCommand, ListedCommand } from './command.ts';
 import { COMMANDS, START } from './command-list.ts';
 import { commandPlace } from './command-place.ts';
 import { EXIT } from './exit-code.ts';
@@ -45,7 +45,7 @@ async function runFound(argv: readonly string[], io: Io): Promise<number> {
 		io.write(`rackside ${programVersion() ?? ''}\n`);
 		return EXIT.fine;
 	}
-	const listed = word === null ? START : Object.hasOwn(COMMANDS, word) ? COMMANDS[word] : undefined;
+	const listed = word === null ? START : commandCalled(word);
 	if (!listed) return tellProblems([unknownCommand(word ?? '')], io);
 	const rest = argv.filter((_, index) => index !== place);
 	return runOne(await listed.load(), rest, io);
@@ -54,10 +54,14 @@ async function runFound(argv: readonly string[], io: Io): Promise<number> {
 /** Of the command that is named first, else of the program. */
 async function help(words: readonly string[], io: Io): Promise<number> {
 	const name = words.find((one) => !one.startsWith('-'));
-	if (name === undefined) io.write(programHelp(COMMANDS, START));
-	else if (!Object.hasOwn(COMMANDS, name)) return tellProblems([unknownCommand(name)], io);
-	else io.write(commandHelp((await COMMANDS[name]?.load()) ?? (await START.load())));
+	const listed = name === undefined ? START : commandCalled(name);
+	if (!listed) return tellProblems([unknownCommand(name ?? '')], io);
+	io.write(listed === START ? programHelp(COMMANDS, START) : commandHelp(await listed.load()));
 	return EXIT.fine;
+}
+
+function commandCalled(name: string): ListedCommand | undefined {
+	return Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
 }
 
 async function runOne(command: CliCommand, args: readonly string[], io: Io): Promise<number> {

@@ -75,7 +75,7 @@ test('nights beside one another: the last ones, since a day, as data; a wrong re
 		[['--nights', '0'], '--nights needs a whole number (found 0; expected 1 to 100)'],
 		[
 			['--since', 'tuesday'],
-			'--since is no day (found tuesday; expected a day such as 2026-06-12)',
+			'--since needs a day (found tuesday; expected a day such as 2026-06-12)',
 		],
 		[['--nights', '2', NIGHTS[0]?.id ?? ''], '--nights and --since take the last nights'],
 		[
