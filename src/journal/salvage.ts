@@ -3,7 +3,7 @@
 
 import { type ByteRange, prefixLength } from './line.ts';
 
-/** Where whole lines may stand in damaged bytes, in order. */
+/** Where whole lines may stand in damaged bytes, in order; to be asked for ranges from the front to the back. */
 export type LikelyLines = (range: ByteRange) => readonly ByteRange[];
 
 const NONE: readonly ByteRange[] = [];
@@ -12,19 +12,17 @@ const opening = ' {"v":';
 /**
  * Finds where whole lines may stand: from eight bytes and the opening of a record to the brace that
  * closes it. Their checksums are yet to be tried. A record never holds such an opening itself, since
- * JSON as it is written here has no space outside texts and escapes the quotes inside them. Asked for
- * ranges from the front to the back it looks at each byte once, however many lines junk has.
+ * JSON as it is written here has no space outside texts and escapes the quotes inside them. It
+ * looks at each byte once, however many lines junk has.
  */
 export function likelyLinesIn(bytes: Buffer): LikelyLines {
-	let lookedFrom = 0;
 	let found = -1;
 
 	/** The first opening from here on, wherever in the file. */
 	function openingFrom(from: number): number {
-		if (from < lookedFrom || from > found) {
+		if (from > found) {
 			const at = bytes.indexOf(opening, from, 'latin1');
 			found = at < 0 ? bytes.length : at;
-			lookedFrom = from;
 		}
 		return found;
 	}

@@ -10,6 +10,7 @@ const BENCH = `  - id: X
     setup: {action: [2 mm, 1.5 mm], action-first: 0.5 mm, relief: 0.2 mm, pickup: [3 mm, 2.5 mm], nut: 0.4 mm, saddle-screw: 0.5 mm}
     unit-mass: {10: 0.4}
   - {id: Y, kind: electric-6, tuning: E standard, setup: {relief: 0.01 in}}
+  - {id: Z, kind: electric-6, tuning: E standard, setup: {nut: 0.5 mm}}
 unit-mass: {46w: 6.8}
 offsets:
   - {player: ash, tuning: DROP D, cents: {3: -4}}
@@ -19,7 +20,7 @@ stage: {temperature: 30, humidity: 40}
 `;
 
 test('targets of a set-up in millimetres, each left out where the file is silent', () => {
-	const [, , plain, full, bare] = showFrom(smallShow({ more: BENCH })).instruments;
+	const [, , plain, full, bare, other] = showFrom(smallShow({ more: BENCH })).instruments;
 	expect(full?.setUp).toEqual({
 		actionFirst: [0.5],
 		actionLast: [2, 1.5],
@@ -30,6 +31,7 @@ test('targets of a set-up in millimetres, each left out where the file is silent
 	});
 	// An international inch is 25.4 mm.
 	expect(bare?.setUp).toStrictEqual({ relief: 0.254 });
+	expect(other?.setUp).toStrictEqual({ nut: [0.5] });
 	expect(plain).not.toHaveProperty('setUp');
 });
 
@@ -39,12 +41,12 @@ test('masses of strings, of the show and of one instrument', () => {
 	expect(show.instruments.map(({ unitMass }) => unitMass)).toEqual([
 		...[undefined, undefined, undefined],
 		{ '10': 0.4 },
-		undefined,
+		...[undefined, undefined],
 	]);
 });
 
 test('offsets with their tunings by the name that everybody knows them by', () => {
-	expect(showFrom(smallShow({ more: BENCH })).offsets).toEqual([
+	expect(showFrom(smallShow({ more: BENCH })).offsets).toStrictEqual([
 		{ player: 'ash', tuning: 'drop D', cents: { '3': -4 } },
 		{ instrument: 'C1', tuning: 'drop D', cents: { '4': 5 } },
 		{ tuning: 'GDAE', cents: { '1': 2, '24': 1 } },
