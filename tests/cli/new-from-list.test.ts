@@ -112,13 +112,16 @@ describe('new from a table', () => {
 
 	it('keeps the name of a player whose heading has more than letters', async () => {
 		put('f.csv', "Title;Length;Ash (LG);Bo 'B' Low-end\nHarbour;4:05;Amber;Coal BEADG\n");
-		expect((await run('new', 'f.yaml', '--songs', 'f.csv')).err).toBe('');
+		expect(await run('new', 'f.yaml', '--songs', 'f.csv')).toMatchObject({ code: 0, err: '' });
 		for (const [form, option] of [
 			['csv', '--songs'],
 			['text', '--list'],
 		] as const) {
 			put(`again.${form}`, (await run('list', 'f.yaml', '--as', form)).out);
-			expect((await run('new', `${form}.yaml`, option, `again.${form}`)).err).toBe('');
+			expect(await run('new', `${form}.yaml`, option, `again.${form}`)).toMatchObject({
+				code: 0,
+				err: '',
+			});
 			expect(text(`${form}.yaml`)).toContain('{id: ash-lg, name: Ash (LG), plays: guitar}');
 			expect(text(`${form}.yaml`)).toContain("name: Bo 'B' Low-end, plays: bass}");
 		}
@@ -149,7 +152,10 @@ describe('new from a table', () => {
 		expect(refused.code).toBe(2);
 		expect(refused.err).toContain('--add');
 		expect(text('f.yaml')).toBe(old);
-		expect((await run('new', 'f.yaml', '--songs', 'friday.csv', '--add')).err).toBe('');
+		expect(await run('new', 'f.yaml', '--songs', 'friday.csv', '--add')).toMatchObject({
+			code: 0,
+			err: '',
+		});
 		const now = text('f.yaml');
 		expect(now.startsWith('# mine\nformat: rackside/1\nsongs:\n  - {id: a}  # first\n')).toBe(true);
 		expect(now).toContain('  - id: plover\n');
@@ -183,8 +189,8 @@ describe('new from a table', () => {
 			`format: rackside/1\nshow: {title: Old}\nplayers:\n  # on the left\n  - {id: ash, name: Ash}\ninstruments:\n  - {id: A7, name: Amber, slot: q, kind: electric-6, tuning: E standard} # red\nsongs: [{id: a}]\nset: [a]\n`,
 		);
 		put('friday.csv', 'Title,Ash,Bo\nPlover,Amber DD,Wren\n');
-		const { err } = await run('new', 'f.yaml', '--songs', 'friday.csv', '--rack', 'old.yaml');
-		expect(err).toBe('');
+		const made = await run('new', 'f.yaml', '--songs', 'friday.csv', '--rack', 'old.yaml');
+		expect(made).toMatchObject({ code: 0, err: '' });
 		expect(text('f.yaml')).toContain('# on the left\n');
 		expect(text('f.yaml')).toContain('tuning: E standard} # red\n');
 		expect(text('f.yaml')).toContain('name: Wren');
@@ -229,8 +235,7 @@ describe('new from a table', () => {
 describe('new from lines', () => {
 	it('has the title of the list, its encore and its own name where none is given', async () => {
 		put('msg.txt', 'Friday at the Mill\n\n1. Plover (3:00)\n2. Dunlin >>\n3. Knot\n\n4. Ruff\n');
-		const { err } = await run('new', '--list', 'msg.txt');
-		expect(err).toBe('');
+		expect(await run('new', '--list', 'msg.txt')).toMatchObject({ code: 0, err: '' });
 		expect(text('msg.yaml')).toContain('title: Friday at the Mill\n');
 		const { out } = await run('list', 'msg.yaml', '--json');
 		expect(JSON.parse(out)).toEqual({

@@ -53,7 +53,7 @@ test('what is retuned says into what and when; a capo says where it goes on and 
 	expect(songLines(text, 2)).toContain(
 		'[ ] ASH on 1 Amber drop D, RETUNE drop D in the interval, PACK P2 (12)',
 	);
-	expect(text).toContain('INTERVAL 20 min  20:04');
+	expect(text).toContain('INTERVAL 20:00 long  20:04');
 	expect(text).toContain('[ ] off ASH 1 Amber, BO 5 Birch');
 	expect(text).toMatch(/RACK 1 Amber RETUNE drop D \d:\d\d, start by 20:\d\d, for 2 Lantern/);
 	expect(songLines(text, 3)).toContain('[ ] BO keeps 5 Birch E std, CAPO ON 2');
