@@ -121,9 +121,9 @@ export function nightSteps(
 		if (!effect) return;
 		const { look: lookBefore, recorded, tookBack, putBack: putBackSeq } = effect;
 		const at = clock.nowMs();
-		for (const of of [recorded, putBackSeq].filter((one) => one !== null)) {
-			record([{ k: 'taken-back', at, of }]);
-			alsoInGear(of, false);
+		for (const seq of [recorded, putBackSeq].filter((one) => one !== null)) {
+			record([{ k: 'taken-back', at, of: seq }]);
+			alsoInGear(seq, false);
 		}
 		if (tookBack !== null) {
 			record([{ k: 'put-back', at, of: tookBack }]);
