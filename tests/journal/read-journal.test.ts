@@ -279,6 +279,24 @@ describe('what is said of damage: where it is, and how many records it seems to 
 		expect(recordsOf(read)).toEqual(records.filter(({ s }) => s !== 4));
 	});
 
+	test('a file that begins as half a line does is searched to its end all the same', () => {
+		const bytes = withBefore(0, ' {"v":2,"s":1}\n');
+		const shift = bytes.length - whole.length;
+		bytes[rangeOf(5).end + shift] = 0x0b;
+		expect(recordsOf(readJournal(bytes))).toEqual(records);
+	});
+
+	test.each(['}', '{', '"}', '{"', '\\', '\\"}', '}}}"'])(
+		'a record whose text has %s in it is found where the newline behind it was lost',
+		(words) => {
+			const told = { ...sampleRecord(count + 1), e: [{ k: 'memo-written', words } as never] };
+			const line = recordLine(told);
+			line[line.length - 1] = 0x0b;
+			const bytes = Buffer.concat([whole, line, recordLine(sampleRecord(count + 2))]);
+			expect(recordsOf(readJournal(bytes))).toEqual([...records, told, sampleRecord(count + 2)]);
+		},
+	);
+
 	test('blank lines are no damage', () => {
 		expect(readJournal(withBefore(5, '\n\n\n'))).toMatchObject(none);
 	});
