@@ -26,7 +26,7 @@ describe('reading bytes', () => {
 	it('says once that a picture is no text', () => {
 		// The first bytes of a PNG: ISO/IEC 15948, section 5.2; then the length of its first chunk.
 		const picture = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x0a, 0xff];
-		expect(read(new Uint8Array(picture))).toMatch(/^show\.yaml: this is no text[^\n]*$/);
+		expect(read(new Uint8Array(picture))).toMatch(/^show\.yaml: this is not text[^\n]*$/);
 	});
 
 	it.each([

@@ -158,11 +158,11 @@ test.each([
 	],
 	[
 		'boards: {ash: [{id: a, midi: {channel: 1, scenes: {wide: [{cc: 1, value: 2}, {cc: 1}]}}}]}',
-		'78: this message is not whole',
+		'78: this message is incomplete',
 	],
 	[
 		'boards: {ash: [{id: a, midi: {channel: 1, off: {velocity: 1}}}]}',
-		'48: this message is not whole',
+		'48: this message is incomplete',
 	],
 	['boards: {ash: [{id: a}, {id: b}, {id: a}]}', '39: the pedal a is on this board a second time'],
 ])('%s is said at its place', (more, said) => {
