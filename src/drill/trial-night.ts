@@ -3,8 +3,8 @@
 
 import type { Entry } from '../journal/entry.ts';
 import { memoryJournal } from '../journal/memory-journal.ts';
-import type { JournalRecord, NightHeader } from '../journal/record.ts';
-import { nightFormat } from '../journal/record.ts';
+import { unkeptHeader } from '../journal/night-header.ts';
+import type { JournalRecord } from '../journal/record.ts';
 import { type Night, openNight } from '../night/night.ts';
 import { plannedZero } from '../night/planned-zero.ts';
 import type { PreferenceStore } from '../night/preference-store.ts';
@@ -42,7 +42,7 @@ export function openTrial(options: TrialOptions, { records, atMs }: TrialPlace):
 	const clock = sceneClock({ zeroMs, atMs, handMs });
 	const night = openNight({
 		show,
-		journal: memoryJournal(headerOf(show), { records, checkpoint: null }),
+		journal: memoryJournal(unkeptHeader('trial', show.title), { records, checkpoint: null }),
 		clock,
 		plannedZeroMs: zeroMs,
 		dayOffsetMinutes: 0,
@@ -70,21 +70,6 @@ export function trialScreen(night: Night): ScreenState {
 		[Symbol.iterator]: () => Iterator.from(shown.log).filter(({ step }) => !takenUp.has(step)),
 	};
 	return { ...shown, log };
-}
-
-function headerOf(show: Show): NightHeader {
-	return {
-		k: 'header',
-		format: nightFormat,
-		journal: 'trial',
-		boot: '',
-		title: show.title,
-		showPath: '',
-		showHash: '',
-		show: null,
-		isRehearsal: true,
-		from: 1,
-	};
 }
 
 /** The clock at this moment of the night, if it is not past. */

@@ -21,3 +21,9 @@ export function nightHeader(id: string, subject: NightSubject): NightHeader {
 	const isTooLong = Buffer.byteLength(JSON.stringify(whole)) > longLimitBytes - 1024;
 	return isTooLong ? { ...whole, show: null } : whole;
 }
+
+/** The header of a night that no file keeps, nor its show. */
+export function unkeptHeader(id: string, title: string): NightHeader {
+	const nowhere = { boot: '', showPath: '', showHash: '', show: null };
+	return nightHeader(id, { ...nowhere, title, isRehearsal: true });
+}

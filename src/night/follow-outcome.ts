@@ -108,25 +108,11 @@ export function followAt(underWay: NightUnderWay, steps: NightSteps, looked: Nig
 
 	/** The night has it already; whether the gear journal does is said where it does not. */
 	function keep(rang: Rang, of: RecordId): void {
-		const say = (message: string) => {
-			setLook({ message });
-			underWay.changed();
-		};
-		underWay.keepRinging(rang, of).then(
-			(trouble) => trouble !== null && say(trouble),
-			() => say(RING_NOT_KEPT),
-		);
+		underWay.sayTrouble(underWay.keepRinging(rang, of), RING_NOT_KEPT);
 	}
 
 	function prefer(changes: Partial<Preferences>, words: string): void {
-		const say = (message: string) => {
-			setLook({ message });
-			underWay.changed();
-		};
-		preferences.change(changes).then(
-			(trouble) => trouble !== null && say(trouble),
-			() => say(notSaved(words)),
-		);
+		underWay.sayTrouble(preferences.change(changes), notSaved(words));
 		setLook({ message: words });
 	}
 

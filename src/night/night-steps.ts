@@ -89,14 +89,7 @@ export function nightSteps(
 
 	/** What was kept beside the night goes and comes with its step. */
 	function alsoInGear(of: RecordId, isBack: boolean): void {
-		const say = (message: string) => {
-			setLook({ message });
-			underWay.changed();
-		};
-		underWay.ringingUndone(of, isBack).then(
-			(trouble) => trouble !== null && say(trouble),
-			() => say(RING_NOT_KEPT),
-		);
+		underWay.sayTrouble(underWay.ringingUndone(of, isBack), RING_NOT_KEPT);
 	}
 
 	function takeBack(): void {

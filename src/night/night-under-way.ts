@@ -80,6 +80,8 @@ export type NightUnderWay = {
 	readonly ringingUndone: (of: RecordId, isBack: boolean) => Promise<string | null>;
 	/** Tells everybody who listens that something changed. */
 	readonly changed: () => void;
+	/** Says later what is in the way of keeping something; `failed` where nothing is known but that it was not kept. */
+	readonly sayTrouble: (kept: Promise<string | null>, failed: string) => void;
 	/** Calls back after every change; gives back how to stop. */
 	readonly onChange: (listener: () => void) => () => void;
 };
@@ -149,6 +151,12 @@ export function nightShown(parts: ShownParts): NightUnderWay {
 	const preferences = parts.preferences ?? unkeptPreferences(show.ownTimes);
 	const plannedZeroMs = (of = session()) => movedZero(parts.plannedZeroMs, show, of.show);
 	let look = parts.first;
+	const setLook = (change: Partial<Look>): void => {
+		look = { ...look, ...change };
+	};
+	const changed = (): void => {
+		for (const listener of listeners) listener();
+	};
 	return {
 		past,
 		clock,
@@ -159,16 +167,22 @@ export function nightShown(parts: ShownParts): NightUnderWay {
 		zeroMs: () => session().zeroAtMs ?? plannedZeroMs(),
 		keyOf: (id) => keyOfAction(id, preferences.values().keys),
 		look: () => look,
-		setLook: (change) => {
-			look = { ...look, ...change };
-		},
+		setLook,
 		noticeCount,
 		record,
 		sendAgain,
 		keepRinging: parts.keepRinging ?? (async () => null),
 		ringingUndone: parts.ringingUndone ?? (async () => null),
-		changed: () => {
-			for (const listener of listeners) listener();
+		changed,
+		sayTrouble: (kept, failed) => {
+			const say = (message: string): void => {
+				setLook({ message });
+				changed();
+			};
+			kept.then(
+				(trouble) => trouble !== null && say(trouble),
+				() => say(failed),
+			);
 		},
 		onChange: (listener) => {
 			listeners.add(listener);

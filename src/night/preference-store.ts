@@ -13,7 +13,12 @@ export type PreferenceStore = {
 
 /** Preferences for as long as the program runs; the times are those that the show was read with. */
 export function unkeptPreferences(times: OwnTimes = {}): PreferenceStore {
-	let values: Preferences = { colours: 'dark', keys: {}, times };
+	return preferencesFrom({ colours: 'dark', keys: {}, times });
+}
+
+/** The same, going on from these. */
+export function preferencesFrom(first: Preferences): PreferenceStore {
+	let values = first;
 	return {
 		values: () => values,
 		readAgain: () => {},

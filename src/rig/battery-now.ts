@@ -1,6 +1,6 @@
 // How long batteries last from now on: what the show file gives, less what the night has taken since.
 
-import { isSameBattery } from '../session/apply-batteries.ts';
+import { isOnPathOf, isSameBattery } from '../session/apply-batteries.ts';
 import type { Session } from '../session/session.ts';
 import { type Battery, type BatteryLeft, batteriesOf } from './battery-hours.ts';
 
@@ -87,16 +87,15 @@ export function isEmpty({ hoursLeft }: Pick<BatteryNow, 'hoursLeft'>): boolean {
  * Ids of what may have run out on a player's sound path: pedals and parts of theirs, the pack that they wear, what they hold.
  *
  * @example
- * emptyOn({ show: PACKS, players: { bo: { holds: null, pack: 'P1' } }, packTimes: {}, freshBatteries: [] }, 'bo', { nowMs: 0, zeroMs: 0 }) // => []
+ * emptyOn({ show: PACKS, players: { bo: { holds: null, pack: 'P1' } }, packTimes: { P1: { wornMs: 12_240_000, sinceMs: null } }, freshBatteries: [] }, 'bo', { nowMs: 0, zeroMs: 0 }) // => ['P1']
  */
 export function emptyOn(
 	session: AtNight & Pick<Session, 'show' | 'players'>,
 	player: string,
 	now: Now,
 ): readonly string[] {
-	const { holds = null, pack = null } = session.players[player] ?? {};
 	return batteriesNow(session, now)
 		.filter(isEmpty)
-		.filter((one) => one.player === player || [holds, pack].includes(one.id))
+		.filter((one) => isOnPathOf(session, player, one))
 		.map(({ id }) => id);
 }

@@ -8,6 +8,17 @@ export function isSameBattery(one: BatteryIn, other: BatteryIn): boolean {
 	return one.what === other.what && one.player === other.player && one.id === other.id;
 }
 
+/** Whether a battery is on a player's sound path: in a pedal or a part of theirs, in what they hold, in the pack that they wear. */
+export function isOnPathOf(
+	{ players }: Pick<Session, 'players'>,
+	player: string,
+	battery: Pick<BatteryIn, 'player' | 'id'>,
+): boolean {
+	if (battery.player !== null) return battery.player === player;
+	const { holds = null, pack = null } = players[player] ?? {};
+	return battery.id === holds || battery.id === pack;
+}
+
 /** The session with a fresh battery in something; a pack that is on counts its hours from here. */
 export function changeBattery(
 	session: Session,

@@ -2,6 +2,7 @@
 
 import type { Entry } from '../journal/entry.ts';
 import type { RecordId } from '../journal/record.ts';
+import { isOnPathOf } from './apply-batteries.ts';
 import { blankIncident, changeIncident, noteIncident } from './apply-incidents.ts';
 import { findFault, songOnNow } from './find.ts';
 import type { Fault, Incident, Session } from './session.ts';
@@ -49,17 +50,11 @@ export function seekFault(session: Session, entry: Of<'fault-sought'>, of: Recor
 	return { ...told, faults: [...session.faults, fault] };
 }
 
-function changedBefore(
-	{ players, freshBatteries }: Session,
-	player: string,
-	at: number,
-): readonly string[] {
-	const { holds, sinceMs, pack, packSinceMs } = players[player] ?? {};
+function changedBefore(session: Session, player: string, at: number): readonly string[] {
+	const { holds, sinceMs, pack, packSinceMs } = session.players[player] ?? {};
 	const isRecent = (ms: number | null | undefined) => ms != null && at - ms <= JUST_CHANGED_MS;
-	const opened = freshBatteries
-		.filter(
-			(one) => one.player === player || (one.player === null && [holds, pack].includes(one.id)),
-		)
+	const opened = session.freshBatteries
+		.filter((one) => isOnPathOf(session, player, one))
 		.flatMap(({ atMs, id }) => (isRecent(atMs) ? [id] : []));
 	const changed = [...(isRecent(sinceMs) ? [holds] : []), ...(isRecent(packSinceMs) ? [pack] : [])];
 	return [...new Set([...changed.filter((id) => id != null), ...opened])];

@@ -44,12 +44,18 @@ export function answerKey({
 	text,
 	why,
 }: Pick<Asked, 'row' | 'column' | 'text' | 'why'>): string {
-	return OF_A_ROW.has(why) ? rowKey(row, text) : `${row} ${column}`;
+	const isOfRow = why === 'no-title' || isTwoWays({ why });
+	return isOfRow ? rowKey(row, text) : `${row} ${column}`;
 }
 
-const OF_A_ROW: ReadonlySet<Asked['why']> = new Set([
-	...(['length-or-title', 'interval-or-song', 'which-player'] as const),
-	...(['shorthand-in-title', 'no-title'] as const),
+/** Whether a row can be read in two ways, so that one is chosen and no line is typed. */
+export function isTwoWays({ why }: Pick<Asked, 'why'>): boolean {
+	return TWO_WAYS.has(why);
+}
+
+const TWO_WAYS: ReadonlySet<Asked['why']> = new Set([
+	...(['length-or-title', 'interval-or-song'] as const),
+	...(['which-player', 'shorthand-in-title'] as const),
 ]);
 
 const rowKey = (row: number, text: string): string => `${row} "${text}"`;

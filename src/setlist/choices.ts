@@ -1,6 +1,6 @@
 // What can be answered to a question about a set list by one figure, and what each answer comes to.
 
-import { type Answers, answerKey, possiblePlayers, type RowAnswer } from './answers.ts';
+import { type Answers, answerKey, isTwoWays, possiblePlayers, type RowAnswer } from './answers.ts';
 import type { Asked, Rack } from './list-reading.ts';
 import type { ListPlayer, SetList } from './list-row.ts';
 
@@ -79,10 +79,8 @@ function rowAnswer(choice: Exclude<Choice, { means: 'tuning' }>): RowAnswer {
 }
 
 /** Whether a line typed anew answers it: the cell, or the title that a row has not. */
-export function takesALine({ why }: Asked): boolean {
-	return !['length-or-title', 'interval-or-song', 'which-player', 'shorthand-in-title'].includes(
-		why,
-	);
+export function takesALine(asked: Asked): boolean {
+	return !isTwoWays(asked);
 }
 
 /** The answers with this line among them. */

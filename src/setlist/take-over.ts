@@ -3,11 +3,8 @@
 import { isMap, isScalar, isSeq, parseDocument } from 'yaml';
 import type { Abbreviations } from '../tuning/tuning.ts';
 
-/** Parts that are not of one night. */
-const LASTING: readonly string[] = [
-	...['techs', 'players', 'instruments', 'boards', 'packs', 'times', 'stock', 'gauges'],
-	...['unit-mass', 'offsets', 'stage', 'abbreviations'],
-];
+/** What is of one night, or of the file itself; all else lasts, and may be linked to by what else lasts. */
+const OF_ONE_NIGHT: readonly string[] = ['format', 'include', 'show', 'songs', 'set'];
 
 export type TakenOver = {
 	/** By the part's key, as nodes of the YAML library. */
@@ -23,7 +20,7 @@ export function takeOver(text: string): TakenOver {
 	const include: string[] = [];
 	for (const { key, value } of isMap(contents) ? contents.items : []) {
 		if (!isScalar(key)) continue;
-		if (LASTING.includes(String(key.value))) further[String(key.value)] = value;
+		if (!OF_ONE_NIGHT.includes(String(key.value))) further[String(key.value)] = value;
 		if (key.value !== 'include') continue;
 		const names = isSeq(value) ? value.items : [value];
 		include.push(...names.flatMap((name) => (isScalar(name) ? [String(name.value)] : [])));

@@ -89,8 +89,8 @@ export const helpsWords = (chance: number): string =>
 			: `helps in ${casesWords(chance)}`;
 
 function upToThere(chance: number): string {
-	if (chance > ALMOST_ALL) return 'almost surely the fault is up to there';
-	if (chance < ALMOST_NONE) return 'hardly ever is the fault up to there';
+	if (chance > ALMOST_ALL) return 'the fault is almost surely up to there';
+	if (chance < ALMOST_NONE) return 'the fault is hardly ever up to there';
 	return `the fault is up to there in ${casesWords(chance)}`;
 }
 

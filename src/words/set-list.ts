@@ -94,7 +94,7 @@ function choiceWords(choice: Choice): string {
 		case 'hands':
 			return `"${choice.piece}" is what ${choice.player.name} plays`;
 		case 'near':
-			return `${choice.name}`;
+			return choice.name;
 		case 'tuning':
 			return `${choice.word} is a tuning of the act's own, wherever it stands`;
 		case 'instrument':

@@ -1,7 +1,10 @@
 // `rackside fault` as a user runs it: next test, chances that add up to 1, answers that cannot be read.
 
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
+import { scratchFolder } from '../disk/scratch-folder.ts';
 import { runCommand } from './run-command.ts';
 
 const FAULTY = fileURLToPath(new URL('../rig/faulty.yaml', import.meta.url));
@@ -61,4 +64,33 @@ test.each([
 	const { code, err } = await ask(...more);
 	expect(code).toBe(2);
 	expect(err).toContain(words);
+});
+
+test('an empty battery is doubted on the board it is in, not where another player has a pedal of the same id', async () => {
+	const folder = scratchFolder();
+	const pedal = (used: number) =>
+		`[{id: drive, name: Drive, power: {battery: 500 mAh, ma: 50, hours-used: ${used}}}]`;
+	const shareOfDrive = async (ash: number, bo: number) => {
+		writeFileSync(
+			join(folder, 'two.yaml'),
+			`format: rackside/1
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+boards: {ash: ${pedal(ash)}, bo: ${pedal(bo)}}
+instruments: [{id: B1, name: Birch, slot: "1", kind: electric-6, tuning: E standard, for: [bo]}]
+songs: [{id: one, title: One, length: "4:00", hands: {bo: {instrument: B1}}}]
+set: [one]
+`,
+		);
+		const { out, err } = await runCommand(
+			{ cwd: folder, data: join(folder, 'data') },
+			...['fault', 'two.yaml', 'bo', '--symptom', 'silent', '--json'],
+		);
+		expect(err).toBe('');
+		const causes: { part: string; chance: number }[] = JSON.parse(out).causes;
+		return causes.find(({ part }) => part === 'drive')?.chance;
+	};
+	// 500 mAh at 50 mA are 10 hours (arithmetic).
+	const fresh = await shareOfDrive(0, 0);
+	expect(await shareOfDrive(10, 0)).toBe(fresh);
+	expect(await shareOfDrive(0, 10)).toBeGreaterThan(fresh ?? 1);
 });

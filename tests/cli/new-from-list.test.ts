@@ -197,6 +197,26 @@ describe('new from a table', () => {
 		expect(text('f.yaml')).not.toContain('Old');
 	});
 
+	it('copies the rig with them, and the supplies that feed it', async () => {
+		put(
+			'old.yaml',
+			`format: rackside/1
+players: [{id: ash, name: Ash}]
+instruments: [{id: A7, name: Amber, slot: q, kind: electric-6, tuning: E standard}]
+supplies: [{id: brick, outputs: [{id: a, volts: 9, ma: 500}]}]
+boards: {ash: [{id: drive, name: Drive, power: {supply: brick, output: a, ma: 50}}]}
+rigs: {ash: [{id: lead, kind: cord}]}
+songs: [{id: a}]
+set: [a]
+`,
+		);
+		put('friday.csv', 'Title,Ash\nPlover,Amber DD\n');
+		const made = await run('new', 'f.yaml', '--songs', 'friday.csv', '--rack', 'old.yaml');
+		expect(made).toMatchObject({ code: 0, err: '' });
+		expect(text('f.yaml')).toContain('id: brick');
+		expect(text('f.yaml')).toContain('id: lead');
+	});
+
 	it('names a spreadsheet’s own file and how to save it', async () => {
 		// A ZIP file begins with PK and names its parts in the clear: common practice, from memory.
 		put('a.xlsx', Buffer.from('PK\x03\x04......xl/workbook.xml', 'latin1'));

@@ -55,7 +55,7 @@ export const faultCommand: CliCommand = {
 			instrument: instrument.value,
 			symptom: symptom.value,
 			doubted: batteriesLeft(show)
-				.filter(isEmpty)
+				.filter((one) => isEmpty(one) && (one.player ?? player.value) === player.value)
 				.map(({ id }) => id),
 			found: foundBefore(await causesBefore(folders, null), {
 				...{ show, player: player.value },

@@ -1,7 +1,7 @@
 // A trial night on the terminal: nothing of it reaches a disk, and what is set in it ends with it.
 
 import type { LedNight } from '../../drill/led-night.ts';
-import type { PreferenceStore } from '../../night/preference-store.ts';
+import { type PreferenceStore, preferencesFrom } from '../../night/preference-store.ts';
 import { nodeClock } from '../../terminal/clock.ts';
 import type { TerminalAbilities } from '../../terminal/terminal-kind.ts';
 import { styledScreen } from '../../ui/styled-screen.ts';
@@ -37,14 +37,6 @@ export async function showTrial(shown: ShownTrial, io: Io): Promise<never> {
 }
 
 /** Preferences as the user has them; a change holds for as long as the program runs. */
-export function trialPreferences({ values: kept }: PreferenceStore): PreferenceStore {
-	let values = kept();
-	return {
-		values: () => values,
-		readAgain: () => {},
-		change: async (changes) => {
-			values = { ...values, ...changes };
-			return null;
-		},
-	};
+export function trialPreferences({ values }: PreferenceStore): PreferenceStore {
+	return preferencesFrom(values());
 }

@@ -3,10 +3,9 @@
 import { decodeCheckpoint } from '../../journal/join-segments.ts';
 import type { MemoryJournal } from '../../journal/memory-journal.ts';
 import { memoryJournal } from '../../journal/memory-journal.ts';
+import { unkeptHeader } from '../../journal/night-header.ts';
 import { readJournal } from '../../journal/read-journal.ts';
 import { decodeLine } from '../../journal/read-line.ts';
-import type { NightHeader } from '../../journal/record.ts';
-import { nightFormat } from '../../journal/record.ts';
 import { unkeptDrafts } from '../../night/draft-store.ts';
 import type { Night } from '../../night/night.ts';
 import { openNight } from '../../night/night.ts';
@@ -63,7 +62,7 @@ export function playScript(play: ScriptPlay): void {
 			drafts,
 			...(tape && { effects: tape.effects }),
 		});
-	let journal = memoryJournal(headerOf(show));
+	let journal = memoryJournal(unkeptHeader('rehearsal', show.title));
 	let night = open(journal);
 	const passTime = (untilMs: number): void => {
 		const next = (Math.floor(atMs / TICK_MS) + 1) * TICK_MS;
@@ -91,21 +90,6 @@ export function playScript(play: ScriptPlay): void {
 	}
 	if (!isQuiet) print(JSON.stringify(night.state()));
 	if (tape) keepMidi?.(tape.text(zeroMs + atMs - (night.session().zeroAtMs ?? zeroMs)));
-}
-
-function headerOf(show: Show): NightHeader {
-	return {
-		k: 'header',
-		format: nightFormat,
-		journal: 'rehearsal',
-		boot: '',
-		title: show.title,
-		showPath: '',
-		showHash: '',
-		show: null,
-		isRehearsal: true,
-		from: 1,
-	};
 }
 
 /** The journal as a new start of the program would read it from its file. */
