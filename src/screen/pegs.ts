@@ -89,8 +89,8 @@ function under(words: string, style: SpanStyle, width: number): Row {
 	return [span(INDENT), ...cutRow([span(words, style)], width - INDENT.length - 1)];
 }
 
-/** What it is in and the capo that is on. */
-function tuningOf({ session }: ScreenState, one: InstrumentState, room: number): string {
+/** What it is in and the capo that is on, of which the tuning is cut first. */
+export function tuningOf({ session }: ScreenState, one: InstrumentState, room: number): string {
 	const { tuning, capo } = one.context;
 	const onCapo = capoMark(capo);
 	const name = tuningThatFits(session.show, tuning, room - onCapo.length);

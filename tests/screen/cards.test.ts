@@ -125,4 +125,7 @@ set: [one, two]
 `);
 	const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n00:20 t 2\n00:30 !screen\n');
 	expect(screen).toMatch(/^1 {3}Nell {3}2 \+ DADGAD .*\n.*\n {2}DADGAD {5}capo 2/m);
+	// A row of the rack view cuts the tuning, never the capo.
+	const rack = playShow(show, '-01:00 !ready\n00:00 space\n00:20 t 2\n00:30 tab !screen\n');
+	expect(rack.screen).toMatch(/^ *2 \+ Campion .*c2 .*rack/m);
 });
