@@ -14,7 +14,7 @@ import type { Command } from '../session/command.ts';
 import { incidentToSeek } from '../session/decide-faults.ts';
 import { findFault } from '../session/find.ts';
 import type { Fault } from '../session/session.ts';
-import type { Instrument } from '../showfile/show.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
 import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { TUBE_LOAD } from '../words/cautions.ts';
 import {
@@ -313,11 +313,35 @@ function nowLine({ session }: KeyContext, { fault, now }: Sought): string {
 		const what = isOther ? shownInstrument(show, holds) : packName(show, pack ?? '');
 		return `${FAULT_LINES.listen}  ${isItRight(what)}`;
 	}
+	const words = doWords({ show, fault, step, next, holds });
 	if (step.found !== null) {
 		const chance = step.causes.find(({ suspect }) => suspect.id === step.found?.id)?.chance ?? 0;
-		return `${FAULT_LINES.now}  ${testWords(show, next, step.causes)}  ${foundWords(show, step.found, chance)}`;
+		return `${FAULT_LINES.now}  ${words}  ${foundWords(show, step.found, chance)}`;
 	}
-	return `${FAULT_LINES.now}  ${testWords(show, next, step.causes)}  ${whyWords(next, step)}`;
+	return `${FAULT_LINES.now}  ${words}  ${whyWords(next, step)}`;
+}
+
+/** What to do; after a swap that changed nothing it is the backup that comes off, not what it stands in for. */
+function doWords({
+	show,
+	fault,
+	step: { causes },
+	next,
+	holds,
+}: {
+	readonly show: Show;
+	readonly fault: Fault;
+	readonly step: FaultNow['step'];
+	readonly next: NonNullable<FaultNow['next']>;
+	readonly holds: string | null;
+}): string {
+	if (holds === null || next.does !== 'swap' || next.at !== fault.instrument) {
+		return testWords(show, next, causes);
+	}
+	const held = causes.map((one) =>
+		one.suspect.id === next.at ? { ...one, suspect: { ...one.suspect, id: holds } } : one,
+	);
+	return testWords(show, { ...next, at: holds }, held);
 }
 
 /** With less than this chance that it helps a backup is only named: common practice, no source. */

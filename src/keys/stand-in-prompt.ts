@@ -168,7 +168,8 @@ function standInLines(
 			fitWidth(slot, 2, { align: 'right' }),
 			fitWidth(name, names),
 			fitWidth(inHands, 5, { align: 'right' }),
-			fitWidth(tuning, tunings),
+			// Two cells after it, or the reason would be read on from the tuning.
+			fitWidth(tuning, tunings + 1),
 			words,
 		].join(' '),
 	);

@@ -86,7 +86,10 @@ function oneLine(state: ScreenState, board: Board, columns: number): Row {
 			[LABEL_COLUMNS, [span(shortWords(state, { board, next }, columns - LABEL_COLUMNS))]],
 		]);
 	}
-	const at = LABEL_COLUMNS + Math.floor((columns - LABEL_COLUMNS) * 0.42);
+	const place = LABEL_COLUMNS + Math.floor((columns - LABEL_COLUMNS) * 0.42);
+	const now = nowWords(state, board, place - LABEL_COLUMNS - 1);
+	// Words that fill their place push what is asked next on, or both would read as one sentence.
+	const at = Math.max(place, LABEL_COLUMNS + displayWidth(now) + 2);
 	const room = columns - at;
 	const askedAfter = (label: string) =>
 		nextWords(state, { board, next }, room - displayWidth(label));
@@ -97,7 +100,7 @@ function oneLine(state: ScreenState, board: Board, columns: number): Row {
 	const asked = askedAfter(point);
 	return placeAt(columns, [
 		[0, label],
-		[LABEL_COLUMNS, [span(nowWords(state, board, at - LABEL_COLUMNS - 1))]],
+		[LABEL_COLUMNS, [span(now)]],
 		[at, [span(point, 'dim'), span(asked)]],
 	]);
 }

@@ -17,6 +17,8 @@ export function detailRows(state: ScreenState, card: Card, { columns, rows }: Ar
 	const { show } = state.session;
 	const { instrument, kind, tuning, isCapoToDo } = card;
 	const isStay = kind === 'stays';
+	// What is said of a pack is wrapped before it is cut.
+	const isLong = displayWidth(card.pack) > columns;
 	const head = [
 		...(instrument !== null && kind === 'break'
 			? [span(takeWords(shownInstrument(show, instrument)))]
@@ -24,10 +26,10 @@ export function detailRows(state: ScreenState, card: Card, { columns, rows }: Ar
 		...(isStay && tuning !== null ? [span(shortTuning(show, tuning))] : []),
 		// What is kept has its capo said as what is to be done with it.
 		...(isStay && isCapoToDo ? [] : [capoSpan(card)]),
-		...(card.pack === '' ? [] : [span(card.pack)]),
+		...(card.pack === '' || isLong ? [] : [span(card.pack)]),
 	];
 	const first = flowed(head, columns).slice(0, rows);
-	const words = notes(state, card).join('; ');
+	const words = [...(isLong ? [card.pack] : []), ...notes(state, card)].join('; ');
 	return [...first, ...wrapParts(state, words, { columns, rows: rows - first.length })];
 }
 

@@ -7,7 +7,14 @@ import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { packName, playerName } from '../showfile/shown-names.ts';
 import { capoAct } from '../words/capo-words.ts';
-import { capoIsOn, NO_CAPO, packElsewhere, packSuspect, packToPutOn } from '../words/stage.ts';
+import {
+	capoIsOn,
+	keptSuspect,
+	NO_CAPO,
+	packElsewhere,
+	packSuspect,
+	packToPutOn,
+} from '../words/stage.ts';
 import { type Off, offOf } from './card-off.ts';
 import { comingHandOvers } from './coming.ts';
 import { momentOf } from './coming-words.ts';
@@ -90,18 +97,23 @@ function packWords(state: ScreenState, coming: Coming): string {
 	const { show, suspectPacks } = session;
 	const name = packName(show, pack);
 	if (suspectPacks.includes(pack)) {
-		return packSuspect(name, worn === null || worn === pack ? null : packName(show, worn));
+		return packSuspect(name, worn === pack ? null : keptName(state, worn));
 	}
 	const { wearer: inTheWay, worn: kept } = packGoingOn(state, coming);
 	if (inTheWay !== null) {
-		const keeps = kept === null ? null : packName(show, kept);
-		return packElsewhere(name, keeps, playerName(show, inTheWay));
+		return packElsewhere(name, keptName(state, kept), playerName(show, inTheWay));
 	}
 	if (pack === worn) return '';
 	const wearer = wearersOf(session, pack).find(
 		({ id }) => id !== player && session.players[id]?.holds,
 	);
 	return packToPutOn(name, wearer ? playerName(show, wearer.id) : null);
+}
+
+function keptName({ session }: ScreenState, kept: string | null): string | null {
+	if (kept === null) return null;
+	const name = packName(session.show, kept);
+	return session.suspectPacks.includes(kept) ? keptSuspect(name) : name;
 }
 
 /** What is recorded of packs with this hand-over, together with those of the same moment. */

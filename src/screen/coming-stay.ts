@@ -48,7 +48,7 @@ export function stayingOf(state: ScreenState, stay: Stay): Dated {
 			tuning,
 			capo,
 			for: stay.for,
-			forWhat: forWords(state, section),
+			...forWords(state, section),
 			moment: momentOf(section),
 			seconds: untilSeconds,
 			when: whenWords(untilSeconds, stay.section.hasBegun),

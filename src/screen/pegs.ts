@@ -10,7 +10,7 @@ import { holderOf } from '../session/find.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { instrumentName, playerName } from '../showfile/shown-names.ts';
 import { WHERE_WORDS } from '../words/instrument-state.ts';
-import { capoMark, PEG } from '../words/stage.ts';
+import { capoMark, capoUnder, PEG } from '../words/stage.ts';
 import { tuningThatFits } from '../words/tuning-names.ts';
 import { markStyle, STAGED_MARK, type StateMark, stateMark } from './instrument-marks.ts';
 import { slotLabel } from './named-in-show.ts';
@@ -73,11 +73,14 @@ function pegRows(state: ScreenState, { id }: Instrument, { width, high, work }: 
 	const lead = `${slot}${width < LEAST_SPACED_COLUMNS ? '' : staged}${isHere || isBroken || width < LEAST_TUNING_COLUMNS ? mark : ' '}`;
 	if (width < LEAST_TUNING_COLUMNS) return [cutRow([span(lead, style)], width)];
 	const room = width - lead.length - 2;
-	const first = isHere ? tuningOf(state, one, room) : whereOf(state, id, one);
+	const second = secondRow(state, id, { one, mark, work, width });
+	const { first, below } = isHere
+		? tuningAndCapo(state, one, { room, isFreeBelow: high > 1 && second.length === 0 })
+		: { first: whereOf(state, id, one), below: '' };
 	const rows = [
 		[span(`${lead} `, style), ...cutRow([span(first, 'dim')], room)],
 		...(high > 2 ? [under(instrumentName(show, id), 'dim', width)] : []),
-		secondRow(state, id, { one, mark, work, width }),
+		below === '' ? second : under(below, 'dim', width),
 	];
 	return rows.slice(0, high);
 }
@@ -86,8 +89,8 @@ function under(words: string, style: SpanStyle, width: number): Row {
 	return [span(INDENT), ...cutRow([span(words, style)], width - INDENT.length - 1)];
 }
 
-/** What it is in and the capo that is on. */
-function tuningOf({ session }: ScreenState, one: InstrumentState, room: number): string {
+/** What it is in and the capo that is on, of which the tuning is cut first. */
+export function tuningOf({ session }: ScreenState, one: InstrumentState, room: number): string {
 	const { tuning, capo } = one.context;
 	const onCapo = capoMark(capo);
 	const name = tuningThatFits(session.show, tuning, room - onCapo.length);
@@ -96,6 +99,21 @@ function tuningOf({ session }: ScreenState, one: InstrumentState, room: number):
 	const close = onCapo.trimStart();
 	const left = room - close.length;
 	return `${displayWidth(name) > left ? fitWidth(name, left) : name}${close}`;
+}
+
+/** In one row where that has room for both, else the capo below where nothing else is to stand there. */
+function tuningAndCapo(
+	state: ScreenState,
+	one: InstrumentState,
+	{ room, isFreeBelow }: { readonly room: number; readonly isFreeBelow: boolean },
+): { readonly first: string; readonly below: string } {
+	const both = tuningOf(state, one, room);
+	const { tuning, capo } = one.context;
+	const alone = tuningThatFits(state.session.show, tuning, room);
+	const isCut = capo > 0 && !both.startsWith(alone);
+	return isFreeBelow && isCut
+		? { first: alone, below: capoUnder(capo) }
+		: { first: both, below: '' };
 }
 
 function whereOf({ session }: ScreenState, id: string, one: InstrumentState): string {

@@ -7,11 +7,11 @@ import { driftOn } from '../session/warmth.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
 import { stateWords, WHERE_WORDS } from '../words/instrument-state.ts';
-import { capoMark, JOB_WORDS } from '../words/stage.ts';
-import { tuningThatFits } from '../words/tuning-names.ts';
+import { JOB_WORDS } from '../words/stage.ts';
 import { driftCell, HEADINGS, legendLines, nextUse, SPARE } from '../words/views.ts';
 import { centsWords } from '../words/warmth.ts';
 import { markStyle, STAGED_MARK, stateMark } from './instrument-marks.ts';
+import { tuningOf } from './pegs.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { isTouchedUp } from './work-words.ts';
@@ -62,7 +62,6 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	const mark = stateMark(session, instrument.id, nowMs);
 	const holder = show.players.find(({ id }) => session.players[id]?.holds === instrument.id);
 	const place = holder ? playerName(show, holder.id) : WHERE_WORDS[one.value];
-	const { tuning, capo } = one.context;
 	const next = plan.handOvers.find(({ instrument: id }) => id === instrument.id);
 	// Work for a later use is not said beside the next one, as if that had to wait for it.
 	const work =
@@ -78,13 +77,12 @@ function rackRow(state: ScreenState, instrument: Instrument, columns: number): R
 	// How long the work takes is not cut to a part of it.
 	const uses = [timed, job].map((todo) => [handed, todo].filter((one) => one !== '').join(' '));
 	const use = uses.find((words) => displayWidth(words) <= columns - at.next) ?? handed;
-	const onCapo = capoMark(capo);
-	const room = at.place - at.tuning - onCapo.length - 1;
+	const room = at.place - at.tuning - 1;
 	const drift = driftOf(session, instrument, columns);
 	return placeAt(columns, [
 		[2, [span(`${instrument.slot?.toUpperCase() ?? ' '} ${mark} ${instrument.name}`)]],
 		[at.state, [span(stateWords(session, instrument.id, nowMs), markStyle(mark))]],
-		[at.tuning, [span(`${tuningThatFits(show, tuning, room)}${onCapo}`)]],
+		[at.tuning, [span(tuningOf(state, one, room))]],
 		[at.place, [span(`${place}${spare}`, 'dim')]],
 		[at.next, [span(use, 'dim')]],
 		...(drift === '' ? [] : [[DRIFT_AT, [span(drift)]] as const]),

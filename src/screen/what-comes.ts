@@ -19,6 +19,8 @@ export type Coming = {
 	readonly for: string | null;
 	/** For which song or point. */
 	readonly forWhat: string;
+	/** The same without the number of the song. */
+	readonly forTitle?: string;
 	/** The same for all who change together; null for a break and for who keeps what they have. */
 	readonly moment: string | null;
 	/** Until it is wanted, negative past it; for a break since when the sound has been gone; null where nothing is to come. */

@@ -60,11 +60,15 @@ function headingRow(
 	card: Card,
 	{ at, columns, style, beside }: Drawn & { readonly beside: Row },
 ): Row {
-	const { kind, instrument, forWhat } = card;
+	const { kind, instrument, forWhat, forTitle = forWhat } = card;
 	const name =
 		kind === 'break' || instrument === null ? '' : shownInstrument(state.session.show, instrument);
-	const words = name === '' ? forWhat : `${name} ${forWhat}`;
 	const statusAt = Math.max(at.status, at.name);
+	// The song's number is on its own row, too.
+	const [whole = '', short = ''] = [forWhat, forTitle].map((words) =>
+		`${name} ${words}`.trimStart(),
+	);
+	const words = displayWidth(whole) < statusAt - at.name ? whole : short;
 	const room = (columns < ALL_TALL_COLUMNS ? columns : at.details - 1) - statusAt;
 	const texts = statusTexts(card);
 	const status = texts.find((text) => displayWidth(text) <= room) ?? texts.at(-1) ?? '';

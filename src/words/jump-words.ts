@@ -97,7 +97,8 @@ function playerLine(
 		...marginWords(one, placed),
 	].join(', ');
 	const what = `${shownInstrument(session.show, one.instrument)}${tuningWords(one, session)}${capo}`;
-	return `${who}: ${what}${asBackup(session.show, one.for)}: ${said}`;
+	// When it is in hands decides: whose place it takes may be cut at the end of a narrow row.
+	return `${who}: ${what}: ${said}${asBackup(session.show, one.for)}`;
 }
 
 /** Where the song stands, and what ends before it. */

@@ -34,7 +34,7 @@ export const ANSWERS = {
 	allAsTheyAre: 'all on the rack, as they are',
 	nothingDue: 'nothing is due',
 	pedal: 'a pedal',
-	clearSuspect: 'clear a suspect pack',
+	clearSuspect: 'clear suspect',
 	suspect: 'current pack is suspect',
 	freshBattery: 'fresh battery',
 	firstInHands: (slot: string) => `${slot} in hands`,

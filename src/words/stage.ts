@@ -60,7 +60,8 @@ export function whenWords(untilSeconds: number, isSongOn: boolean): string {
 }
 
 /** `for 7 Lantern`. */
-export const forSong = (place: number, title: string): string => `for ${place} ${title}`;
+export const forSong = (place: number | null, title: string): string =>
+	`for ${place === null ? '' : `${place} `}${title}`;
 
 /** `for solo in Lantern`. */
 export const forCue = (cue: string | null, title: string): string =>
@@ -131,12 +132,16 @@ export const packToPutOn = (name: string, wearer: string | null): string =>
 /** The one that belongs to it is on somebody who plays on it; `worn` is what they have on, if anything. */
 export const packElsewhere = (name: string, worn: string | null, wearer: string): string =>
 	`${worn === null ? 'NO PACK' : `pack: keep ${worn}`} (${name} on ${wearer})`;
+/** A pack that is kept although it is suspect, since there is no other. */
+export const keptSuspect = (name: string): string => `${name} SUSPECT`;
 export const packSuspect = (name: string, worn: string | null): string =>
 	worn === null ? `pack ${name} SUSPECT` : `pack ${name} SUSPECT, keep ${worn}`;
 
 /** Under a peg, where nobody is at work on it. */
 export const PEG = { broken: 'BROKEN', faulty: 'FAULTY' } as const;
 
+/** Under a tuning that leaves no room beside it. */
+export const capoUnder = (capo: number): string => `capo ${capo}`;
 export const NO_CAPO = 'no capo';
 /** It sits where it is wanted. */
 export const capoIsOn = (capo: number): string => `capo ${capo} on`;

@@ -101,3 +101,15 @@ set: [one, two]
 		expect(warned(states[2], 'no-pack')).toEqual([]);
 	});
 });
+
+test('a pack that is kept although it is suspect is said to be so on the card', () => {
+	const { screen } = play('02:00 w b -\n02:10 !screen');
+	// Wrapped, not cut, where the row beside the tall letters has no room for all.
+	expect(screen).toMatch(/pack: keep P2 SUSPECT \(P1\n.* on Ash\)/);
+});
+
+test('two on one pack, of whom one is not heard, come before work that is late', () => {
+	const { screen } = playShow(show, '00:00 space\n00:10 w b 1\n03:50 !screen');
+	expect(screen).toMatch(/^WATCH \+\d+ +Ash and Bo are both on pack P1/m);
+	expect(playShow(show, '00:00 space\n03:50 !screen').screen).toMatch(/^WATCH.* short for Two/m);
+});

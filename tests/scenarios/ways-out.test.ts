@@ -70,8 +70,8 @@ set: [one, {song: two, gap: 30s}]
 	test('what nobody needs comes first, though it is no spare, and the spare says who needs it', () => {
 		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
-			'  TAKE  T Tern   0:10 E std same tuning, ready',
-			'    or  S Spare  0:10 E std same tuning, ready; later: Bo plays a backup in Two',
+			'  TAKE  T Tern   0:10 E std  same tuning, ready',
+			'    or  S Spare  0:10 E std  same tuning, ready; later: Bo plays a backup in Two',
 		]);
 	});
 	test('in the last minute the way through on five strings stands with them', () => {

@@ -46,3 +46,22 @@ test('stuck on, it has its own word beside what else is on', () => {
 	const [, next] = rows({ drive: true }, { columns: 120, rows: 2 });
 	expect(next).toContain('DELAY (time dotted-eighth) on, DRIVE STUCK on');
 });
+
+test('what is now and what is asked next never stand so close that they read as one', () => {
+	const state = middleOfASong();
+	const board = state.session.boards.bo;
+	if (!board) throw new Error('Bo has a board');
+	// Names of every length, so that one of them fills its place to the last cell.
+	for (let length = 1; length <= 20; length += 1) {
+		const pedals = state.session.show.boards.bo!.map((pedal) =>
+			pedal.id === 'drive' ? { ...pedal, name: 'x'.repeat(length) } : pedal,
+		);
+		const show = { ...state.session.show, boards: { bo: pedals } };
+		const boards = { bo: { ...board, context: { ...board.context, stuck: ['drive'] } } };
+		const [row] = boardSection(
+			{ ...state, session: { ...state.session, show, boards } },
+			{ columns: 80, rows: 1 },
+		).map(rowText);
+		expect(row).toMatch(/\S {2,}(at |next)/);
+	}
+});

@@ -93,3 +93,39 @@ set: [one, {song: two, gap: 40s}]
 	expect(screen).toMatch(/^ASH +in +2:25 2 Spare for 2 Two +KEEPS 2$/m);
 	expect(screen).toMatch(/^BO +in +2:25 4 Coal for 2 Two/m);
 });
+
+test('the number of a song goes before its title is cut: K Broom for 9 Orchard Wall has no room at 80 columns', () => {
+	const show = showFrom(`
+players: [{id: ivo, name: Ivo}]
+instruments:
+  - {id: I1, name: Burdock, slot: "8", kind: bass-4, tuning: E standard}
+  - {id: I3, name: Broom, slot: "k", kind: bass-4, tuning: drop D}
+songs:
+  - {id: glass, title: Glasshouse, length: "4:00", hands: {ivo: {instrument: I1}}}
+  - {id: orchard, title: Orchard Wall, length: "4:00", hands: {ivo: {instrument: I3}}}
+set: [glass, orchard]
+`);
+	const script = '-01:00 !ready\n00:00 space\n00:10 !screen\n';
+	expect(playShow(show, script).screen).toMatch(/^IVO .* K Broom for Orchard Wall {2}READY/m);
+	expect(playShow(show, script.replace('!screen', '!screen --size 120x40')).screen).toMatch(
+		/^IVO .* K Broom for 2 Orchard Wall/m,
+	);
+});
+
+test('a ready one in a long tuning says its capo below where that has no room beside it', () => {
+	const rows = Array.from({ length: 7 }, (_, at) => at + 1);
+	const show = showFrom(`
+players: [{id: nell, name: Nell}]
+instruments:
+${rows.map((at) => `  - {id: N${at}, name: Campion, slot: "${at}", kind: acoustic-6, tuning: DADGAD}`).join('\n')}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {nell: {instrument: N1}}}
+  - {id: two, title: Two, length: "4:00", hands: {nell: {instrument: N2, capo: 2}}}
+set: [one, two]
+`);
+	const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n00:20 t 2\n00:30 !screen\n');
+	expect(screen).toMatch(/^1 {3}Nell {3}2 \+ DADGAD .*\n.*\n {2}DADGAD {5}capo 2/m);
+	// A row of the rack view cuts the tuning, never the capo.
+	const rack = playShow(show, '-01:00 !ready\n00:00 space\n00:20 t 2\n00:30 tab !screen\n');
+	expect(rack.screen).toMatch(/^ *2 \+ Campion .*c2 .*rack/m);
+});

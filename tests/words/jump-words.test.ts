@@ -90,3 +90,25 @@ set: [one, three, {interval: 20m}, two]
 		begins,
 	]);
 });
+
+test('when it is in hands stands before what it is a backup for: the end of a narrow row is cut', () => {
+	const broken = showFrom(`format: rackside/1
+players: [{id: ash, name: Ash}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: bass-4, tuning: E standard}
+  - {id: A2, name: Anchorstone, slot: "2", kind: electric-6, tuning: E standard}
+  - {id: S1, name: Second spare, slot: s, kind: electric-6, tuning: drop D}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: A1}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: A1}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: A2}}
+set: [one, two, three]
+`);
+	const { screen } = playShow(
+		broken,
+		'00:00 space\n00:10 f 2 enter\n00:20 j\n00:21 "three"\n00:30 !screen',
+	);
+	expect(screen).toMatch(
+		/Ash: S Second spare.*: work [\d:]+, handed in [\d:]+, [\d:]+ after One en/,
+	);
+});
