@@ -59,15 +59,16 @@ export function checkList(
 		};
 		return Math.min(...songs.map((one) => firstPlace.get(one) ?? Number.POSITIVE_INFINITY));
 	};
+	const found = findings.filter((one) => !isForThePlan(one));
 	const all = [
-		...findings.map((about) => ({
+		...found.map((about) => ({
 			about,
 			said: findingWords(show, about),
 			text: findingText(show, about),
 			placeIn: (tree: SourceNode) => placeOfFinding(tree, about),
 		})),
 		...warnings
-			.filter((one) => !isSaid(one, findings))
+			.filter((one) => !isSaid(one, found))
 			.map((about) => ({
 				about,
 				said: asSentence(warningWords(show, about)),
@@ -95,6 +96,12 @@ export function checkList(
 				one.rank - other.rank || (one.soonest === other.soonest ? 0 : one.soonest - other.soonest),
 		)
 		.map(({ about, words, text, where }) => ({ about, words, text, where }));
+}
+
+/** Whether a gap has a hand-over of a backup in it: who gets which is the plan's to choose, and so what fits. */
+function isForThePlan(one: Finding): boolean {
+	const isOfGap = one.code === 'gap-too-short' || one.code === 'segue-hand-over';
+	return isOfGap && one.given.some(({ isBackup }) => isBackup);
 }
 
 function isSaid(warning: Warning, findings: readonly Finding[]): boolean {

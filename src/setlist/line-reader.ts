@@ -65,6 +65,8 @@ export class LineReader {
 		const notes: string[] = [];
 		for (let isOpen = true; isOpen; ) {
 			isOpen = false;
+			// What stood between the title and what was taken from behind it is no part of either.
+			if (rest !== text) rest = rest.replace(/[\s,:–—-]+$/u, '') || rest;
 			const bracket = BRACKET.exec(rest);
 			const inside = bracket?.[2] ?? bracket?.[3];
 			if (bracket && inside !== undefined && bracket[1] !== '') {

@@ -81,6 +81,10 @@ export const SONG_BY = "Give the song's id or its title.";
 export const noNightUnderWay = (file: string): string => `no night of ${file} is under way`;
 export const WITHOUT_TONIGHT = 'Without --tonight you get the sheet of the file.';
 export const NO_NIGHT_YET = 'no night was recorded yet';
+export const noneWasPlayed = (since: string | null): string =>
+	since === null
+		? 'no song was played in any night'
+		: `no night since ${since} has a song that was played`;
 export const RUN_RECORDS_ONE = 'rackside run SHOW records one.';
 export const NO_SUCH_NIGHT = 'there is no such night';
 export const NIGHTS_LISTS = 'rackside nights lists all nights.';

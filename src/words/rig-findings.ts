@@ -48,7 +48,7 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 				finding.what === 'pack'
 					? `Pack ${packName(show, finding.id)}`
 					: consumer(show, finding, call);
-			return `${what} has ${hourWords(finding.hoursLeft)} left in its battery, but the show takes ${hourWords(finding.hoursNeeded)}.`;
+			return `${what} has ${hourWords(finding.hoursLeft)} left in its battery, ${finding.hoursLeft < finding.hoursNeeded ? 'but the show takes' : 'too little to spare for a show of'} ${hourWords(finding.hoursNeeded)}.`;
 		}
 		case 'shared-channel':
 			return `Packs ${listed(finding.packs.map((id) => packName(show, id)))} are ${finding.packs.length === 2 ? 'both' : 'all'} on channel ${finding.channel}.`;

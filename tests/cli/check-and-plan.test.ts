@@ -64,6 +64,40 @@ describe('check', () => {
 		]);
 	});
 
+	test('says of a gap with a backup in it what the plan makes of it', async () => {
+		// Ash keeps the backup of two songs before, so that Bo's is the one hand-over; nobody gets two things.
+		const text = `format: rackside/1
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A3, name: Aspen, slot: "1", kind: electric-6, tuning: E standard, bridge: floating}
+  - {id: A4, name: Anchor, slot: "2", kind: electric-6, tuning: drop D, for: [ash]}
+  - {id: S1, name: Spare, slot: "3", kind: electric-6, tuning: E standard, spare: true}
+  - {id: B1, name: Birch, slot: "4", kind: electric-6, tuning: E standard, for: [bo]}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A3, tuning: drop D}, bo: B1}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: A4, bo: A4}}
+set: [one, {song: two, gap: GAP}]
+`;
+		const said = async (gap: string) => {
+			writeFileSync(join(folder, 'backup.yaml'), text.replace('GAP', gap));
+			const { out } = await run('check', 'backup.yaml');
+			const plan = JSON.parse((await run('plan', 'backup.yaml', '--json')).out);
+			const given = plan.slots.filter(
+				(one: { song: string; handOver: boolean }) => one.song === 'two' && one.handOver,
+			);
+			return { gaps: out.split('\n').filter((line) => line.includes('Before Two')), given };
+		};
+		for (const [gap, words] of [
+			['15s', 'hand-over 0:15, gap 0:15, nothing left'],
+			['9s', '0:06 short'],
+		] as const) {
+			const { gaps, given } = await said(gap);
+			expect(given).toHaveLength(1);
+			expect(gaps).toHaveLength(1);
+			expect(gaps[0]).toContain(words);
+		}
+	});
+
 	test('gives the same as one document, each with its place', async () => {
 		const { out } = await run('check', 'show.yaml', '--json');
 		const { findings, warnings } = JSON.parse(out);

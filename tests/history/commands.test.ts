@@ -77,6 +77,7 @@ test('nights beside one another: the last ones, since a day, as data; a wrong re
 			['--since', 'tuesday'],
 			'--since needs a day (found tuesday; expected a day such as 2026-06-12)',
 		],
+		[['--since', '2031-05-04'], 'no night since 2031-05-04 has a song that was played'],
 		[['--nights', '2', NIGHTS[0]?.id ?? ''], '--nights and --since take the last nights'],
 		[
 			['--nights', '2', '--as', 'strings'],

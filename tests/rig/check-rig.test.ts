@@ -71,6 +71,20 @@ packs: [{id: P1, battery: {hours: 6, used: ${used}}}]
 	]);
 });
 
+test('a battery that lasts the show without its margin is said as that', () => {
+	const text = `format: rackside/1
+players: [{id: bo}]
+${GUITAR}
+songs: [{id: one, length: 1h, hands: {bo: B1}}]
+set: [one]
+packs: [{id: P1, battery: {hours: 6, used: 4.75}}]
+`;
+	const [risk] = checkList(showFrom(text), { findings: [], warnings: [], root: null });
+	expect(risk?.words).toContain(
+		'has 1 h 15 min left in its battery, too little to spare for a show of 1 h.',
+	);
+});
+
 test('power splits by ohms: side by side the lower takes more, in a row the higher (Ohm)', () => {
 	const amp: RigPart = { id: 'head', name: 'head', kind: 'amp', watts: 30 };
 	const cab = (id: string, ohms: number, wired: 'parallel' | 'series' = 'parallel'): RigPart => ({

@@ -71,6 +71,19 @@ describe('cells behind a title', () => {
 	});
 });
 
+test('a dash, a comma or a colon before a length, a speed or a bracket is not part of the title', () => {
+	const lines = [
+		'Kiln - 3:10',
+		'Reed, 3:10',
+		'Ash: (3:10)',
+		'Tin - [drop D] – 3:10',
+		'Lead -- 120 bpm',
+	];
+	const { songs, asked } = read(`${lines.join('\n')}\n7-11 3:00\n`);
+	expect(songs.map(({ title }) => title)).toEqual(['Kiln', 'Reed', 'Ash', 'Tin', 'Lead', '7-11']);
+	expect(asked).toEqual([]);
+});
+
 describe('a number without its sign', () => {
 	const titles = (text: string) => read(text).songs.map(({ title }) => title);
 

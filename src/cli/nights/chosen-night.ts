@@ -7,6 +7,7 @@ import {
 	NIGHTS_LISTS,
 	NO_NIGHT_YET,
 	NO_SUCH_NIGHT,
+	noneWasPlayed,
 	RUN_RECORDS_ONE,
 } from '../../words/requests.ts';
 import type { Request } from '../command.ts';
@@ -37,8 +38,14 @@ export function chosenNight(wanted: WantedNight, request: Request, io: Io): Nigh
 }
 
 /** That there is none, which is said, unless there may be one in a folder that cannot be read: that was said. */
-export function noNight({ folders, isPart }: SeenNights, io: Io): number {
-	return isPart ? EXIT.unusable : tellProblems([noNightYet(folders[0])], io);
+export function noNight(
+	{ folders, nights, isPart }: SeenNights,
+	io: Io,
+	since?: string | null,
+): number {
+	if (isPart) return EXIT.unusable;
+	const problem = nights.length === 0 ? noNightYet(folders[0]) : nonePlayed(since ?? null);
+	return tellProblems([problem], io);
 }
 
 /** The night of this name; the exit code where there is none, which is said likewise. */
@@ -56,6 +63,11 @@ export function namedNight(
 function noNightYet(folder = ''): Problem {
 	const where = { file: cleanText(folder) };
 	return { code: 'no-night', what: NO_NIGHT_YET, where, hint: RUN_RECORDS_ONE };
+}
+
+/** Nights are there, and none of them was played, or none since that day. */
+function nonePlayed(since: string | null): Problem {
+	return { code: 'no-night', what: noneWasPlayed(since), hint: NIGHTS_LISTS };
 }
 
 /** No night has this name. */

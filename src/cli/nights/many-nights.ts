@@ -59,7 +59,7 @@ export function manyNights(
 		if (wanted.named.length === 0 && known.length === wanted.most) break;
 	}
 	if (known.length > 0) return known.toSorted((one, other) => one.beganMs - other.beganMs);
-	return wanted.named.length > 0 ? EXIT.unusable : noNight(seen, io);
+	return wanted.named.length > 0 ? EXIT.unusable : noNight(seen, io, wanted.since);
 }
 
 /** Those that were no rehearsals, the newest first. */
