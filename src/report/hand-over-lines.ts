@@ -6,10 +6,9 @@ import { tenths } from '../base/show-clock.ts';
 import type { Entry, Handed, NightMs } from '../journal/entry.ts';
 import { cellAt } from '../session/cells.ts';
 import { findInstrument, findSongItem, itemConcerned } from '../session/find.ts';
-import { type Readiness, readinessOf } from '../session/readiness.ts';
+import { readinessOf } from '../session/readiness.ts';
 import type { Session, SongItem } from '../session/session.ts';
 import { soundsSo } from '../session/sounds-so.ts';
-import { isSameTuning } from '../showfile/fitting-holdings.ts';
 import type { Part, Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { soundsLike } from '../tuning/capo.ts';
@@ -150,7 +149,7 @@ function lineOf(
 	{ atMs, before, after, wanted }: Around,
 ): Omit<HandOverLine, 'noted' | keyof HandOverTime> {
 	const given = entry.instrument === null ? undefined : after.instruments[entry.instrument];
-	const ready = readyAsHanded(entry.instrument, { before, after, atMs });
+	const ready = entry.instrument === null ? null : readinessOf(before, entry.instrument, atMs);
 	return {
 		atMs,
 		song: wanted && cleanText(songTitle(show, wanted.song)),
@@ -167,16 +166,6 @@ function lineOf(
 		isStale: ready?.isStale ?? false,
 		correctedFrom: null,
 	};
-}
-
-/** How ready it was for what it was handed in: what a mark says of another tuning or capo is nothing. */
-function readyAsHanded(
-	id: string | null,
-	{ before, after, atMs }: Pick<Around, 'before' | 'after' | 'atMs'>,
-): Readiness | null {
-	const [was, is] = [before, after].map(({ instruments }) => instruments[id ?? '']?.context);
-	if (id === null || !was || !is || was.capo !== is.capo) return null;
-	return isSameTuning(was.tuning, is.tuning) ? readinessOf(before, id, atMs) : null;
 }
 
 function wrongHold(
