@@ -1,5 +1,6 @@
 // Beginning a night: its first file appears under its name only once it holds the whole header.
 
+import { randomBytes } from 'node:crypto';
 import { dirname, join } from 'node:path';
 import { recordBeside } from '../journal/new-record.ts';
 import { nightHeader } from '../journal/night-header.ts';
@@ -66,16 +67,18 @@ async function makeFirstFile(
 	{ line, path }: { readonly line: HeaderLine; readonly path: string },
 ): Promise<{ readonly segment: Segment } | { readonly code: string }> {
 	const folder = dirname(path);
-	const temporary = `${path}.new`;
+	let temporary = `${path}.new`;
 	let segment: Segment | null = null;
+	const start = () =>
+		startAt(disk, { path: temporary, folder, number: 1, headerBytes: headerBytes(line, 1) });
 	try {
 		ensureFolder(disk, folder);
-		const begun = startAt(disk, {
-			path: temporary,
-			folder,
-			number: 1,
-			headerBytes: headerBytes(line, 1),
-		});
+		let begun = start();
+		if ('code' in begun && begun.code === 'EEXIST') {
+			// A start that was killed left it: what lies there stays, and this night waits for nobody.
+			temporary = `${path}.${randomBytes(4).toString('hex')}.new`;
+			begun = start();
+		}
 		if ('code' in begun) return begun;
 		segment = begun.segment;
 		await Promise.race([segment.syncFile(), wait(patienceMs)]);

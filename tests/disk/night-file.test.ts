@@ -96,6 +96,17 @@ describe('saving', () => {
 		});
 	});
 
+	test('what a start that was killed left beside it stays, and keeps no step from the disk', async () => {
+		const disk = new FaultDisk();
+		disk.plant(`${nightPath}.new`, Buffer.from('half a head'));
+		const night = new KeptNight(disk);
+		await night.create();
+		night.append();
+		expect(readJournal(disk.peek(nightPath)).lines).toHaveLength(1);
+		expect(disk.files().toSorted()).toEqual([nightPath, `${nightPath}.new`]);
+		expect(disk.peek(`${nightPath}.new`).toString()).toBe('half a head');
+	});
+
 	test('closing waits for the disk, but not for ever', async () => {
 		const { disk, night } = await begunNight();
 		night.append();
