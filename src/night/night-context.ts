@@ -15,15 +15,9 @@ import type { Session } from '../session/session.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { costLines, jumpWords, skippedWords } from '../words/jump-words.ts';
 import { refusalWords } from '../words/refusals.ts';
-import type { NightPlan } from './night-plan.ts';
+import { type NightPlan, SHOWN_MS } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
 import type { NightOptions, NightUnderWay } from './night-under-way.ts';
-
-/**
- * Keys act on the plan that is on the screen, which is not quite a tick old; a key that changes nothing of the
- * night, as each letter of a text, would else make one anew.
- */
-const SHOWN_MS = 999;
 
 export type NightContext = {
 	/** `olderMs`: how old the plan may be that keys and rows ask for; by default not quite a tick. */

@@ -15,6 +15,12 @@ import type { NightUnderWay } from './night-under-way.ts';
 /** A plan this old is still that of the step just made: for what is said of it and the frame that shows it. */
 export const FRAME_MS = 50;
 
+/**
+ * Keys act on the plan that is on the screen, which is not quite a tick old; a key that changes nothing of the
+ * night, as each letter of a text, would else make one anew.
+ */
+export const SHOWN_MS = 999;
+
 /** What is asked of a player's ways out, and the answers so far. */
 type Asked = { readonly asked: CostsAsked; readonly answers: Map<Weigher<unknown>, unknown> };
 

@@ -17,12 +17,9 @@ import { refusalWords } from '../words/refusals.ts';
 import { driftWords } from '../words/warmth.ts';
 import { warningWords } from '../words/warnings.ts';
 import { faultsPutOff, type Look } from './look.ts';
-import { FRAME_MS, type NightPlan } from './night-plan.ts';
+import { FRAME_MS, type NightPlan, SHOWN_MS } from './night-plan.ts';
 import type { NightShow } from './night-show.ts';
 import type { NightUnderWay } from './night-under-way.ts';
-
-/** What an exchange costs is held against a plan no older: work that gets late only by waiting is not put down to it. */
-const SEEN_MS = 999;
 
 export type NightSteps = {
 	/** Carries out a command, stamped with this moment, and says what is to be noticed; or says why it cannot be. Gives its record; null where there is none. */
@@ -66,7 +63,8 @@ export function nightSteps(
 		}
 		const before = session();
 		const packsBefore = packSentences(before);
-		const planBefore = command.do === 'exchange' ? planning.plan(SEEN_MS) : null;
+		// What an exchange costs is held against no older one: work late only by waiting is not put down to it.
+		const planBefore = command.do === 'exchange' ? planning.plan(SHOWN_MS) : null;
 		const recorded = planning.recordStep(decision.entries);
 		if (command.do === 'read-show-again') nightShow.goesByIt();
 		effect = effect && { ...effect, recorded };

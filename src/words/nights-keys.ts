@@ -36,7 +36,7 @@ const NIGHTS: KeyTree = {
 			nightsBroken: ['In how many of the nights.'],
 			nightsUsed: ['Nights in which the instrument was in hands.'],
 			chance: [
-				'Between which chances a night breaks one, 95 % sure.',
+				'Confidence limits at 95 % of the chance that a night breaks one.',
 				{ low: ['No less than this.'], high: ['No more than this.'] },
 			],
 		},
