@@ -9,7 +9,7 @@ import type { Session } from '../../session/session.ts';
 import type { Instrument } from '../../showfile/show.ts';
 import { MISSING } from '../choice/criteria.ts';
 import type { Hand } from '../demand/hand.ts';
-import { isLarge, slotsAhead } from '../demand/large-night.ts';
+import { slotsAhead } from '../demand/large-night.ts';
 import { choicesFor } from '../demand/options.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
@@ -30,10 +30,8 @@ import { intervalEnd, partsOf } from '../schedule/work-ahead.ts';
 import { workNeeded } from '../schedule/work-needed.ts';
 import type { InTime } from './choose-in-time.ts';
 
-/** Pieces of work that a restring is held against, at all its slots and in all orders together: those of a real show, several times over. */
-const OFFERED = 10_000;
-/** In a large night under way, in which more of them are down at once. */
-const OFFERED_IN_LARGE = 2_500;
+/** Pieces of work that restrings are held against, all of them at all their slots and in all orders together: those of a real show, many times over. */
+const OFFERED = 5_000;
 
 /** `held`: what a restring is held against, those given a place since the choice was made among it. */
 type Restrung = { readonly outlook: Outlook; readonly best: InTime; readonly held: Held };
@@ -72,11 +70,12 @@ export function restrungInTime(
 		const best = choose(outlook);
 		return { outlook, best, held: best.schedule };
 	};
+	const effort: Effort = { left: OFFERED };
 	let now = chosenFor(first);
 	let isChosen = true;
 	let left = ANEW;
 	for (const instrument of brokenOf(first)) {
-		const found = firstInTime(session, now, instrument);
+		const found = firstInTime(session, now, { instrument, effort });
 		if (found === null) continue;
 		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, found.place);
 		const outlook = { ...now.outlook, restrungFor };
@@ -119,16 +118,16 @@ function brokenOf({ show, instruments }: Outlook): readonly Instrument[] {
 type Found = { readonly place: number; readonly held: Held };
 
 /** The place of the first section that wants the instrument and for which the restring can be done in time; null for none. */
-function firstInTime(session: Session, now: Restrung, instrument: Instrument): Found | null {
+function firstInTime(
+	session: Session,
+	now: Restrung,
+	{ instrument, effort }: { readonly instrument: Instrument; readonly effort: Effort },
+): Found | null {
 	const { outlook, best } = now;
 	const state = outlook.instruments[instrument.id] as InstrumentState;
 	const seats = outlook.show.players.length;
 	const backMs = backOf(now, { instrument, state });
 	if (backMs === null) return null;
-	const { show, sections, isLive } = outlook;
-	const effort: Effort = {
-		left: isLive && isLarge(show, sections) ? OFFERED_IN_LARGE : OFFERED,
-	};
 	for (const [index, choice] of best.schedule.choices.entries()) {
 		if (effort.left <= 0) return null;
 		const to = wantedAs(outlook, { choice, instrument, place: Math.floor(index / seats) });
