@@ -12,16 +12,13 @@ const opening = ' {"v":';
  * since JSON as it is written here has no space outside texts and escapes the quotes inside them; so what
  * stands before the next opening is looked at once, however much junk there is.
  */
-export function likelyLines(bytes: Buffer, range: ByteRange): readonly ByteRange[] {
-	const openings = openingsIn(bytes.subarray(range.start, range.end));
+export function likelyLines(bytes: Buffer, { start, end }: ByteRange): readonly ByteRange[] {
+	const line = bytes.subarray(start, end);
+	const openings = openingsIn(line);
 	return openings.map((at, index) => {
-		const opened = range.start + at + 1;
-		const next = openings[index + 1];
-		const end = next === undefined ? range.end : range.start + next;
-		return {
-			start: opened - prefixLength,
-			end: opened + objectLength(bytes.subarray(opened, end)),
-		};
+		const object = line.subarray(at + 1, openings[index + 1]);
+		const from = start + at + 1;
+		return { start: from - prefixLength, end: from + objectLength(object) };
 	});
 }
 
