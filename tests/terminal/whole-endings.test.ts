@@ -172,7 +172,9 @@ describe('the exit code', () => {
 		writeFileSync(data, '');
 		const { screen, afterwards } = await startLive({ data, env: nowhere });
 		await screen.waitFor(notSaved, PATIENCE_MS);
-		await screen.press('t', '0', 'q', 'enter');
+		await screen.press('t', '0', 'q');
+		await screen.waitFor(/enter quit, \d+ steps not saved/, PATIENCE_MS);
+		await screen.press('enter');
 		expect(await afterwards()).toEqual({ code: 3, areSettingsKept: true });
 		expect(screen.text()).toContain('could not be saved');
 		expect(screen.text()).not.toContain('stays open');
