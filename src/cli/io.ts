@@ -50,7 +50,11 @@ export function processIo(onLost: (code: string | undefined) => never): ProcessI
 			return fstatSync(OUTPUT).isCharacterDevice() && opened().isTTY === true;
 		},
 		wallMs: () => Date.now(),
-		isAllSent: () => [stream, complaints].every((one) => (one?.writableLength ?? 0) === 0),
+		// What failed has no length any more, and is yet to be told.
+		isAllSent: () =>
+			[stream, complaints].every(
+				(one) => one === null || (one.writableLength === 0 && !one.errored),
+			),
 	};
 }
 

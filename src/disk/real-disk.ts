@@ -32,16 +32,7 @@ export const realDisk: Disk = {
 	syncFolder,
 	truncate: (file, sizeBytes) => fs.ftruncateSync(file, sizeBytes),
 	statOpen: (file) => fileStat(fs.fstatSync(file, { bigint: true })),
-	stat: (path) => {
-		try {
-			const found = fs.lstatSync(path, { bigint: true, throwIfNoEntry: false });
-			return found ? fileStat(found) : null;
-		} catch (error) {
-			// A file where a folder on the way was: there is nothing at the path either.
-			if ((error as NodeJS.ErrnoException).code === 'ENOTDIR') return null;
-			throw error;
-		}
-	},
+	stat,
 	read,
 	list: (path) => fs.readdirSync(path),
 	makeFolder: (path) => fs.mkdirSync(path, 0o700),
@@ -56,11 +47,24 @@ function wait(ms: number): void {
 
 /** A folder or a device opens like a file and then behaves like none; a pipe waits for its other end. */
 function openPlainFile(path: string, flags: number): number {
-	const file = fs.openSync(path, flags | O_NONBLOCK);
-	const stat = fs.fstatSync(file);
-	if (stat.isFile()) return file;
+	const file = openAtOnce(path, flags);
+	const found = fs.fstatSync(file);
+	if (found.isFile()) return file;
 	fs.closeSync(file);
-	throw diskError(stat.isDirectory() ? 'EISDIR' : 'EFTYPE');
+	throw diskError(found.isDirectory() ? 'EISDIR' : 'EFTYPE');
+}
+
+function openAtOnce(path: string, flags: number): number {
+	try {
+		return fs.openSync(path, flags | O_NONBLOCK);
+	} catch (error) {
+		// A socket is refused as a disk would be that is gone, and a link to nowhere as no file at all.
+		const isOdd = ['ENXIO', 'ENOENT'].includes(diskErrorCode(error));
+		const kind = isOdd ? stat(path)?.kind : undefined;
+		if (kind === 'link') throw diskError('ELOOP');
+		if (kind === 'other') throw diskError('EFTYPE');
+		throw error;
+	}
 }
 
 function read(
@@ -106,21 +110,32 @@ async function syncFolder(path: string): Promise<void> {
 	}
 }
 
-function fileStat(stat: fs.BigIntStats): FileStat {
-	const kind = stat.isFile()
+function stat(path: string): FileStat | null {
+	try {
+		const found = fs.lstatSync(path, { bigint: true, throwIfNoEntry: false });
+		return found ? fileStat(found) : null;
+	} catch (error) {
+		// A file where a folder on the way was: there is nothing at the path either.
+		if (diskErrorCode(error) === 'ENOTDIR') return null;
+		throw error;
+	}
+}
+
+function fileStat(found: fs.BigIntStats): FileStat {
+	const kind = found.isFile()
 		? 'file'
-		: stat.isDirectory()
+		: found.isDirectory()
 			? 'folder'
-			: stat.isSymbolicLink()
+			: found.isSymbolicLink()
 				? 'link'
 				: 'other';
 	return {
 		kind,
-		identity: `${stat.dev}:${stat.ino}`,
-		sizeBytes: Number(stat.size),
-		links: Number(stat.nlink),
-		modifiedMs: Number(stat.mtimeMs),
-		owner: HAS_OWNERS ? Number(stat.uid) : null,
-		mode: HAS_OWNERS ? Number(stat.mode & 0o777n) : null,
+		identity: `${found.dev}:${found.ino}`,
+		sizeBytes: Number(found.size),
+		links: Number(found.nlink),
+		modifiedMs: Number(found.mtimeMs),
+		owner: HAS_OWNERS ? Number(found.uid) : null,
+		mode: HAS_OWNERS ? Number(found.mode & 0o777n) : null,
 	};
 }

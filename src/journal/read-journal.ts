@@ -10,7 +10,7 @@ import {
 	readHeaderLine,
 } from './read-line.ts';
 import { recordVersion } from './record.ts';
-import { type LikelyLines, likelyLinesIn } from './salvage.ts';
+import { likelyLines } from './salvage.ts';
 
 /** Bytes that are no good line, and how many records they seem to have been. */
 export type Damage = ByteRange & { readonly lost: number };
@@ -62,10 +62,9 @@ export function readJournal(bytes: Uint8Array, nameId: string | null = null): Jo
 
 /** The header that these bytes hold, wherever it stands in them; `nameId` as above. */
 export function findHeader(bytes: Buffer, nameId: string | null = null): HeaderLine | null {
-	const likelyLines = likelyLinesIn(bytes);
 	let header: HeaderLine | null = null;
 	eachLine(bytes, (range) => {
-		const found = readHeaderLine(bytes, range) ?? salvagedHeader(bytes, likelyLines(range));
+		const found = readHeaderLine(bytes, range) ?? salvagedHeader(bytes, likelyLines(bytes, range));
 		// A file may have been renamed, so its first line outweighs its name; a header further down
 		// may have come from another night.
 		const isOurs = range.start === 0 || nameId === null || found?.header.journal === nameId;
@@ -100,7 +99,6 @@ class Reader {
 	readonly #bytes: Buffer;
 	readonly #id: string | null;
 	readonly #seed: number | null;
-	readonly #likelyLines: LikelyLines;
 	readonly #foreignSeeds = new Set<number>();
 	readonly #lines: JournalLine[] = [];
 	readonly #seen = new Map<number, JournalLine>();
@@ -114,14 +112,13 @@ class Reader {
 
 	constructor(bytes: Buffer, id: string | null) {
 		this.#bytes = bytes;
-		this.#likelyLines = likelyLinesIn(bytes);
 		this.#id = id;
 		this.#seed = id === null ? null : seedOf(id);
 	}
 
 	takeLine(range: ByteRange): void {
 		if (this.#take(range)) return;
-		const likely = this.#likelyLines(range);
+		const likely = likelyLines(this.#bytes, range);
 		const bad = likely.filter((piece) => !this.#take(piece));
 		const isSalvaged = bad.length < likely.length;
 		// A line without any opening right after damage is the rest of a record cut in two.
@@ -145,7 +142,7 @@ class Reader {
 	/** The bytes after the last newline: a record in them counts only if something was written behind it. */
 	takeTail(range: ByteRange): Pick<JournalRead, 'torn' | 'isUnterminated'> {
 		let good = range.start;
-		for (const piece of this.#likelyLines(range)) {
+		for (const piece of likelyLines(this.#bytes, range)) {
 			// Nothing, or zeros as file systems leave them.
 			const isLast = (this.#bytes[piece.end] ?? 0) === 0;
 			if (isLast || !this.#take(piece)) continue;

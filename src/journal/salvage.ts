@@ -3,55 +3,41 @@
 
 import { type ByteRange, prefixLength } from './line.ts';
 
-/** Where whole lines may stand in damaged bytes, in order; to be asked for ranges from the front to the back. */
-export type LikelyLines = (range: ByteRange) => readonly ByteRange[];
-
-const NONE: readonly ByteRange[] = [];
+/** How a record begins behind its checksum. */
 const opening = ' {"v":';
 
 /**
- * Finds where whole lines may stand: from eight bytes and the opening of a record to the brace that
- * closes it. Their checksums are yet to be tried. A record never holds such an opening itself, since
- * JSON as it is written here has no space outside texts and escapes the quotes inside them. It
- * looks at each byte once, however many lines junk has.
+ * Where whole lines may stand in a damaged one: from the eight bytes of a checksum and the opening of a record
+ * to the brace that closes it. Their checksums are yet to be tried. A record never holds such an opening itself,
+ * since JSON as it is written here has no space outside texts and escapes the quotes inside them; so what
+ * stands before the next opening is looked at once, however much junk there is.
  */
-export function likelyLinesIn(bytes: Buffer): LikelyLines {
-	let found = -1;
-
-	/** The first opening from here on, wherever in the file. */
-	function openingFrom(from: number): number {
-		if (from > found) {
-			const at = bytes.indexOf(opening, from, 'latin1');
-			found = at < 0 ? bytes.length : at;
-		}
-		return found;
-	}
-
-	function openings(range: ByteRange): number[] {
-		const starts: number[] = [];
-		for (let from = range.start; ; from += 1) {
-			from = openingFrom(from);
-			if (from >= range.end) return starts;
-			const start = from - prefixLength + 1;
-			if (start >= (starts.at(-1) ?? range.start)) starts.push(start);
-		}
-	}
-
-	return (range) => {
-		if (openingFrom(range.start) >= range.end) return NONE;
-		const starts = openings(range);
-		return starts.map((start, index) => ({
-			start,
-			end: objectEnd(bytes, { start: start + prefixLength, end: starts[index + 1] ?? range.end }),
-		}));
-	};
+export function likelyLines(bytes: Buffer, { start, end }: ByteRange): readonly ByteRange[] {
+	const line = bytes.subarray(start, end);
+	const openings = openingsIn(line);
+	return openings.map((at, index) => {
+		const object = line.subarray(at + 1, openings[index + 1]);
+		const from = start + at + 1;
+		return { start: from - prefixLength, end: from + objectLength(object) };
+	});
 }
 
-/** The offset after the brace that closes the object beginning here; the range's end if none does. */
-function objectEnd(bytes: Buffer, range: ByteRange): number {
+/** The offsets of those openings that have a checksum's room before them. */
+function openingsIn(line: Buffer): number[] {
+	const found: number[] = [];
+	let at = line.indexOf(opening, prefixLength - 1, 'latin1');
+	while (at !== -1) {
+		found.push(at);
+		at = line.indexOf(opening, at + 1, 'latin1');
+	}
+	return found;
+}
+
+/** How many of the bytes are the object that begins with the first; all of them if none closes it. */
+function objectLength(bytes: Buffer): number {
 	let depth = 0;
 	let isInText = false;
-	for (let index = range.start; index < range.end; index += 1) {
+	for (let index = 0; index < bytes.length; index += 1) {
 		const byte = bytes[index];
 		if (isInText) {
 			if (byte === 0x5c) index += 1;
@@ -63,5 +49,5 @@ function objectEnd(bytes: Buffer, range: ByteRange): number {
 			if (depth === 0) return index + 1;
 		}
 	}
-	return range.end;
+	return bytes.length;
 }

@@ -32,6 +32,8 @@ export type KeyContext = {
 	readonly preferences: Preferences;
 	/** The key that does an action now, to be named in sentences. */
 	readonly keyOf: (action: string) => string;
+	/** How many steps the disk has refused so far; quitting loses them. */
+	readonly unsavedSteps: number;
 	/** The row picked in rack, list, log and settings. */
 	readonly picked: number;
 	readonly canTakeBack: boolean;

@@ -184,10 +184,13 @@ export function sendBoardsPrompt(): Prompt {
 /** Leaving: the choice that stays is first. */
 export function leavePrompt(): Prompt {
 	return choicePrompt(
-		() => ({
+		({ unsavedSteps }) => ({
 			title: QUIT_TITLE,
 			choices: [
-				{ key: 'enter', words: ANSWERS.quit },
+				{
+					key: 'enter',
+					words: unsavedSteps > 0 ? ANSWERS.quitUnsaved(unsavedSteps) : ANSWERS.quit,
+				},
 				{ key: 'e', words: ANSWERS.closeShow },
 				{ key: 'esc', words: ANSWERS.stay },
 			],

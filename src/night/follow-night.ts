@@ -102,6 +102,7 @@ export function followedNight(options: FollowOptions): FollowWindow {
 		},
 		first: { ...firstLook(options.findings[0] ?? null, {}), view: 'far' },
 		noticeCount: () => findings.length,
+		unsavedSteps: () => 0,
 		record: () => {
 			throw new TypeError('a night that is followed takes no records');
 		},

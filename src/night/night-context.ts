@@ -65,6 +65,7 @@ export function nightContext(underWay: NightUnderWay, parts: ContextParts): Nigh
 			nowMs: clock.nowMs(),
 			plannedZeroMs: underWay.plannedZeroMs(),
 			view,
+			unsavedSteps: underWay.unsavedSteps(),
 			picked,
 			canTakeBack: takeableBack(past.timeline()) !== null,
 			canPutBack: puttableBack(past.timeline()) !== null,

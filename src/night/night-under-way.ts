@@ -4,7 +4,7 @@
 import type { MachineClock } from '../base/machine-clock.ts';
 import type { Measured } from '../gear/gear-entry.ts';
 import type { Entry } from '../journal/entry.ts';
-import type { NightJournal } from '../journal/night-journal.ts';
+import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord, RecordId } from '../journal/record.ts';
 import { keyOfAction } from '../keys/key-choices.ts';
 import type { Rang } from '../keys/key-context.ts';
@@ -72,6 +72,8 @@ export type NightUnderWay = {
 	readonly setLook: (change: Partial<Look>) => void;
 	/** How many things were noticed about the night's files. */
 	readonly noticeCount: () => number;
+	/** How many steps the disk has refused so far. */
+	readonly unsavedSteps: () => number;
 	/** Keeps what one command came to, and goes by it from now on; gives the record. */
 	readonly record: (entries: readonly Entry[]) => RecordId;
 	/** Tells the outside how things stand, whatever it was told before. */
@@ -126,14 +128,20 @@ export function nightUnderWay(options: NightOptions): NightUnderWay {
 		clock,
 		first: isAsking ? { ...first, open: asked } : first,
 		noticeCount: () => (options.findings?.length ?? 0) + journal.status().warnings.length,
+		unsavedSteps: () => stepsNotTaken(journal.status()),
 		record,
 		sendAgain: () => effects?.become(outsideOf(session()), null),
 	});
 }
 
+/** What is late alone is on its way to the disk all the same. */
+function stepsNotTaken({ problem, lastSeq, savedSeq }: SaveStatus): number {
+	return problem === null || problem.code === 'slow' ? 0 : lastSeq - savedSeq;
+}
+
 export type ShownParts = Pick<
 	NightUnderWay,
-	'past' | 'clock' | 'noticeCount' | 'record' | 'sendAgain'
+	'past' | 'clock' | 'noticeCount' | 'unsavedSteps' | 'record' | 'sendAgain'
 > &
 	Pick<
 		NightOptions,
@@ -145,7 +153,7 @@ export type ShownParts = Pick<
 
 /** A past and a clock with what is shown of them, and who is told when that changes. */
 export function nightShown(parts: ShownParts): NightUnderWay {
-	const { show, past, clock, noticeCount, record, sendAgain } = parts;
+	const { show, past, clock, noticeCount, unsavedSteps, record, sendAgain } = parts;
 	const { session } = past;
 	const listeners = new Set<() => void>();
 	const preferences = parts.preferences ?? unkeptPreferences(show.ownTimes);
@@ -169,6 +177,7 @@ export function nightShown(parts: ShownParts): NightUnderWay {
 		look: () => look,
 		setLook,
 		noticeCount,
+		unsavedSteps,
 		record,
 		sendAgain,
 		keepRinging: parts.keepRinging ?? (async () => null),

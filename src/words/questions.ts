@@ -44,6 +44,7 @@ export const ANSWERS = {
 	playOn: 'play on',
 	decideLater: 'decide later',
 	quit: 'quit, resume later',
+	quitUnsaved: (steps: number) => `quit, ${steps === 1 ? '1 step' : `${steps} steps`} not saved`,
 	closeShow: 'close the show',
 	stay: 'stay',
 	send: 'send',

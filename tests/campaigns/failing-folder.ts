@@ -106,7 +106,7 @@ async function night(own: OwnFolder, way: Way): Promise<string[]> {
 			'-c',
 			`'${process.execPath}' dist/rackside.js rehearse shows/club.yaml --speed ${SPEED}; echo "code $?"; read -r _`,
 		],
-		env: { RACKSIDE_DATA: data, TMPDIR: spare, HOME: spare },
+		env: { ...own.environment(), RACKSIDE_DATA: data, TMPDIR: spare },
 		folder: fileURLToPath(new URL('../..', import.meta.url)),
 	});
 	const told = new Told(screen);

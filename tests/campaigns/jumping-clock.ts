@@ -102,9 +102,8 @@ class JumpingNight {
 			args: ['dist/rackside.js', 'run', 'shows/club.yaml'],
 			folder: root,
 			env: {
+				...this.#own.environment(),
 				RACKSIDE_DATA: this.#data,
-				HOME: this.#own.path,
-				TMPDIR: this.#own.path,
 				LD_PRELOAD: fakeClock() ?? '',
 				FAKETIME_TIMESTAMP_FILE: this.#offset,
 				FAKETIME_NO_CACHE: '1',
@@ -192,7 +191,7 @@ class JumpingNight {
 
 	/** The report has every memo in its order, by the show clock as much apart as they were. */
 	#lookAtReport(): void {
-		const env = { ...process.env, RACKSIDE_DATA: this.#data, TMPDIR: this.#own.path };
+		const env = { ...process.env, ...this.#own.environment(), RACKSIDE_DATA: this.#data };
 		const ran = spawnSync(process.execPath, ['dist/rackside.js', 'report', '--json'], {
 			...{ cwd: root, env, encoding: 'utf8' },
 		});

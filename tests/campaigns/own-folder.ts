@@ -25,6 +25,13 @@ export class OwnFolder {
 		return real;
 	}
 
+	/** For a program that is started here: whatever it keeps by itself, compiled code among it, goes into this folder. */
+	environment(): Readonly<Record<string, string>> {
+		this.#check();
+		const places = ['HOME', 'TMPDIR', 'XDG_CACHE_HOME', 'XDG_CONFIG_HOME', 'XDG_DATA_HOME'];
+		return Object.fromEntries(places.map((name) => [name, this.path]));
+	}
+
 	/** Removes it with all that is in it; throws, and removes nothing, while anything is mounted there. */
 	remove(): void {
 		this.#check();

@@ -29,6 +29,7 @@ function slope(points: readonly (readonly [x: number, y: number])[]): number {
 const own = new OwnFolder('soak');
 removeWhenStopped(own);
 const live = new BenchPty(['dist/rackside.js', 'run', 'shows/club.yaml'], {
+	...own.environment(),
 	RACKSIDE_DATA: own.path,
 });
 await live.until('dark');

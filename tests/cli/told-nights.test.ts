@@ -1,7 +1,7 @@
 // What those who only look at nights are told beside their names: damage anywhere in them, where they lie, and
 // folders that cannot be read or that others may write into.
 
-import { spawnSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import {
 	chmodSync,
 	chownSync,
@@ -9,6 +9,7 @@ import {
 	mkdirSync,
 	readFileSync,
 	renameSync,
+	rmSync,
 	symlinkSync,
 	writeFileSync,
 } from 'node:fs';
@@ -18,7 +19,7 @@ import { expect, onTestFinished, test } from 'vitest';
 import { nightPlaces } from '../../src/cli/nights/night-places.ts';
 import { findPaths } from '../../src/disk/paths.ts';
 import { whyNoInjection } from '../campaigns/injected-faults.ts';
-import { scratchFolder } from '../disk/scratch-folder.ts';
+import { makePipe, scratchFolder } from '../disk/scratch-folder.ts';
 import { runCommand } from './run-command.ts';
 
 const NIGHT = '2026-11-club';
@@ -83,6 +84,32 @@ test('one damaged byte in the middle is told by the list as by the report', asyn
 		expect((await command(name)).out, name).toContain('1 record of this night cannot be read');
 	}
 });
+
+test.each([
+	['a folder', mkdirSync, 'it is a folder (EISDIR)'],
+	['a pipe', makePipe, 'it is a pipe or a device, not a file (EFTYPE)'],
+	// unix(7): opening one gives ENXIO, as a device does that is gone.
+	['a socket', makeSocket, 'it is a pipe or a device, not a file (EFTYPE)'],
+	[
+		'a link to nowhere',
+		(path: string) => symlinkSync('nowhere', path),
+		'a link stands where the file should be (ELOOP)',
+	],
+])('%s in the place of a night is called so, once', async (_, make, cause) => {
+	const { path, command } = withNight();
+	rmSync(path);
+	make(path);
+	expect((await command('nights')).out).toBe(
+		`unreadable  ${path} cannot be read: ${cause}.  ${NIGHT}\n`,
+	);
+});
+
+function makeSocket(path: string): void {
+	const made = "require('net').createServer().listen('made', () => process.exit())";
+	// Its whole path may be too long for the name of a socket.
+	execFileSync(process.execPath, ['-e', made], { cwd: dirname(path) });
+	renameSync(join(dirname(path), 'made'), path);
+}
 
 test('zeros at the end are told by both', async () => {
 	const { path, command } = withNight();

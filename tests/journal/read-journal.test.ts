@@ -270,6 +270,15 @@ describe('what is said of damage: where it is, and how many records it seems to 
 		expect(recordsOf(read)).toEqual(records);
 	});
 
+	test.each([1, 2, 5, 9])('a record is found though %i bytes behind it are gone', (count) => {
+		// Its newline among them, so that the two stand on one line; the other's checksum lost its first digits.
+		const { end } = rangeOf(5);
+		const bytes = Buffer.concat([whole.subarray(0, end), whole.subarray(end + count)]);
+		const isOtherWhole = count === 1;
+		const left = records.filter(({ s }) => isOtherWhole || s !== 5);
+		expect(recordsOf(readJournal(bytes))).toEqual(left);
+	});
+
 	test('a spoilt record and a good one on one line: one is lost', () => {
 		const bytes = spoilt(5);
 		bytes[rangeOf(5).end] = 0x20;

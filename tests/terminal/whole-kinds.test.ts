@@ -101,11 +101,15 @@ describe('commands whose reader goes away', () => {
 		},
 	);
 
-	test('[12] output to a full disk: said in words, code 2', () => {
-		const line = `'${process.execPath}' dist/rackside.js plan shows/festival.yaml --json >/dev/full; echo "code $?" >&2`;
-		const { stderr } = spawnSync('bash', ['-c', line], { encoding: 'utf8' });
-		expect(stderr).toBe('The output could not be written (ENOSPC). Send it elsewhere.\ncode 2\n');
-	});
+	// The second asks first whether it writes to a terminal, and its output is opened for that.
+	test.each(['plan shows/festival.yaml --json', 'check shows/club.yaml'])(
+		'[12] %s to a full disk: said in words, code 2',
+		(words) => {
+			const line = `'${process.execPath}' dist/rackside.js ${words} >/dev/full; echo "code $?" >&2`;
+			const { stderr } = spawnSync('bash', ['-c', line], { encoding: 'utf8' });
+			expect(stderr).toBe('The output could not be written (ENOSPC). Send it elsewhere.\ncode 2\n');
+		},
+	);
 
 	test('complaints to a full disk: the code is the same', () => {
 		const line = `'${process.execPath}' dist/rackside.js check nowhere.yaml 2>/dev/full; echo "code $?"`;

@@ -129,7 +129,7 @@ function lineOf({
 		elsewhere,
 		...incomplete,
 		...damage,
-		problem,
+		problem !== null && damage.includes(problem) ? null : problem,
 		id,
 	];
 	return parts.filter((part) => part).join('  ');

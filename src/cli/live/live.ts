@@ -11,7 +11,6 @@ import { type Lock, type LockPlace, lockName, lockPath, takeLock } from '../../d
 import { takenPlaces } from '../../disk/own-file.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
-import { openSettings } from '../../disk/settings.ts';
 import { troubleLog, troublesPath } from '../../disk/trouble-log.ts';
 import type { NightCauses } from '../../history/found-causes.ts';
 import { openNight } from '../../night/night.ts';
@@ -39,6 +38,7 @@ import { liveMidi } from './live-midi.ts';
 import { livePreferences } from './live-preferences.ts';
 import { screenAbilities, screenOptions, showLive } from './live-screen.ts';
 import { sendsMidi } from './midi-out.ts';
+import { rememberShow } from './remember-show.ts';
 import { ringingNotes } from './ringing-notes.ts';
 import { wayOut } from './way-out.ts';
 
@@ -185,17 +185,15 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});
-	try {
-		const settings = await openSettings({ disk: realDisk, folder: places.settings });
-		if (!live.isRehearsal) settings.change({ lastShow: showIdentity(resolve(io.cwd, live.file)) });
-	} catch {
-		// No show ends for want of preferences.
+	if (!live.isRehearsal) {
+		const path = showIdentity(resolve(io.cwd, live.file));
+		rememberShow(night, { path, place: { disk: realDisk, folder: places.settings } });
 	}
 	try {
 		const { showFileOf } = await import('./show-file.ts');
 		night.watchShow(showFileOf(live.file, io));
 	} catch {
-		// Nor for want of looking after a file that the night has its own copy of.
+		// No show ends for want of looking after a file that the night has its own copy of.
 	}
 	night.tick();
 	// The way out ends the process.
