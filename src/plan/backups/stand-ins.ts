@@ -7,7 +7,7 @@ import type { Instrument, Show } from '../../showfile/show.ts';
 import { songEndMs } from '../demand/first-song.ts';
 import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
-import { soundingTuning } from '../demand/sounding-tuning.ts';
+import { soundingTuning } from '../demand/same-pitches.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
 import type { Later, Plan, Section, Slot, StandIn } from '../plan.ts';
 import type { LaterCost } from '../what-if/later-cost.ts';

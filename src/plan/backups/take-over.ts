@@ -10,8 +10,7 @@ import { KINDS } from '../../tuning/kind.ts';
 import { retuneKind } from '../../tuning/retune.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 import type { OpenWithCapo } from '../demand/same-pitches.ts';
-import { hasStringsOf, samePitches } from '../demand/same-pitches.ts';
-import { waysToSound } from '../demand/ways-to-sound.ts';
+import { hasStringsOf, samePitches, waysToSound } from '../demand/same-pitches.ts';
 import type { StandIn, StandInReason } from '../plan.ts';
 import { workNeeded } from '../schedule/work-needed.ts';
 

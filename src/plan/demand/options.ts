@@ -6,8 +6,7 @@ import type { Instrument, Show } from '../../showfile/show.ts';
 import type { Demand } from './demand.ts';
 import type { Hand } from './hand.ts';
 import { instrumentById } from './instrument-by-id.ts';
-import { openMidis } from './same-pitches.ts';
-import { waysToSound } from './ways-to-sound.ts';
+import { samePitches, waysToSound } from './same-pitches.ts';
 import { whyAbsent } from './why-unplayable.ts';
 
 /** An instrument in an open tuning with a capo that would do. */
@@ -75,7 +74,7 @@ export function substitutesFor(
 			state !== undefined &&
 			whyAbsent(one, state) === null &&
 			isStrung(one.id) &&
-			(one.bridge === 'fixed' || isSameOpen(state.context.tuning, way.tuning));
+			(one.bridge === 'fixed' || samePitches(state.context.tuning, way.tuning));
 		const backup = PLACE * place + (way.capo > 0 ? CAPO : 0);
 		return isHad ? [{ hand: { instrument: one.id, ...way }, backup, preference: 0 }] : [];
 	});
@@ -143,11 +142,7 @@ function mayHave(instrument: Instrument, player: string): boolean {
 }
 
 function isSameWay(one: Omit<Hand, 'instrument'>, other: Omit<Hand, 'instrument'>): boolean {
-	return one.capo === other.capo && isSameOpen(one.tuning, other.tuning);
-}
-
-function isSameOpen(one: Hand['tuning'], other: Hand['tuning']): boolean {
-	return openMidis(one).join() === openMidis(other).join();
+	return one.capo === other.capo && samePitches(one.tuning, other.tuning);
 }
 
 /**
