@@ -3,8 +3,7 @@
 
 import type { TonightPart } from '../journal/entry.ts';
 import type { OpenWithCapo } from '../plan/demand/same-pitches.ts';
-import { soundingTuning } from '../plan/demand/sounding-tuning.ts';
-import { waysToSound } from '../plan/demand/ways-to-sound.ts';
+import { soundingTuning, waysToSound } from '../plan/demand/same-pitches.ts';
 import { workNeeded } from '../plan/schedule/work-needed.ts';
 import { cellAt } from '../session/cells.ts';
 import { findInstrument } from '../session/find.ts';

@@ -3,10 +3,9 @@
 
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
-import { endsFirst } from '../plan/backups/ends-first.ts';
-import { leftOutOf } from '../plan/backups/left-out.ts';
 import { rackNow } from '../plan/backups/stand-ins.ts';
-import { songEndMs } from '../plan/demand/first-song.ts';
+import { leftOutOf } from '../plan/backups/take-over.ts';
+import { endsFirst, songEndMs } from '../plan/demand/first-song.ts';
 import { showSeconds } from '../plan/demand/sections-ahead.ts';
 import type { Later, StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak } from '../session/find.ts';

@@ -2,8 +2,7 @@
 // undone when it turns out to have been the beginning of a key held down.
 
 import type { RecordId } from '../journal/record.ts';
-import { suspectWarnings } from '../plan/warnings/gear-warnings.ts';
-import { packWarnings } from '../plan/warnings/warnings.ts';
+import { packWarnings, suspectWarnings } from '../plan/warnings/warnings.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
 import type { Session } from '../session/session.ts';

@@ -1,7 +1,7 @@
 // What each player gets next and how far that is: the first thing that the screen must say. Worked out
 // apart from its drawing, since every view shows it in some size.
 
-import { endsFirst } from '../plan/backups/ends-first.ts';
+import { endsFirst } from '../plan/demand/first-song.ts';
 import type { PlannedHandOver, Section, Slot, StandIn } from '../plan/plan.ts';
 import { openBreakOf, songOnNow } from '../session/find.ts';
 import { packFor } from '../session/suspect-packs.ts';

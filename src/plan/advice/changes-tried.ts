@@ -10,6 +10,7 @@ import { instrumentById } from '../demand/instrument-by-id.ts';
 import type { Plan, Section, Slot } from '../plan.ts';
 import { momentBefore, readyAtZero } from '../timed-choice/before-doors.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
+import { filledGaps } from '../warnings/gap-warnings.ts';
 import type { Shortfall } from './shortfall.ts';
 import { isWorking, shortfallOf } from './shortfall.ts';
 import type { ShowChange } from './show-changes.ts';
@@ -199,11 +200,10 @@ function attemptGaps({ show, plan, shortfall }: Night, { section, attempt }: Gap
 }
 
 /** How much too late this section's work is, or how much longer its gap would have to be, whichever is more. */
-function wantingSeconds({ handOvers, work }: Plan, section: Section): number {
-	const isHere = (one: { readonly section: Section }) => one.section === section;
-	const seconds = handOvers.filter(isHere).reduce((sum, one) => sum + one.seconds, 0);
-	const unfit = section.gapSeconds === null ? 0 : seconds - section.gapSeconds;
-	return Math.max(unfit, ...work.filter(isHere).map(({ slackSeconds }) => -slackSeconds));
+function wantingSeconds(plan: Plan, section: Section): number {
+	const gaps = filledGaps(plan, [section]).map(({ spareSeconds }) => -spareSeconds);
+	const work = plan.work.filter((one) => one.section === section);
+	return Math.max(0, ...gaps, ...work.map(({ slackSeconds }) => -slackSeconds));
 }
 
 /**

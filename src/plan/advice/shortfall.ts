@@ -3,6 +3,7 @@
 
 import type { Show } from '../../showfile/show.ts';
 import type { Plan } from '../plan.ts';
+import { curfewWarnings } from '../what-if/curfew-warnings.ts';
 
 /** Smaller is better, the first first; seconds for the last two. */
 export type Shortfall = {
@@ -18,15 +19,10 @@ export type Shortfall = {
  * @example
  * shortfallOf(show, plan) // => { missing: 0, overGap: 0, lateness: 0, pastCurfew: 0 }
  */
-export function shortfallOf(
-	{ startMinutes, curfewMinutes }: Pick<Show, 'startMinutes' | 'curfewMinutes'>,
-	{ cost, sections }: Plan,
-): Shortfall {
+export function shortfallOf(show: Show, { cost, sections }: Plan): Shortfall {
 	const { missing, overGap, lateness } = cost;
-	const endSeconds = (sections.at(-1)?.endMs ?? 0) / 1000;
-	const hasCurfew = startMinutes !== null && curfewMinutes !== null;
-	const curfewSeconds = hasCurfew ? (curfewMinutes - startMinutes) * 60 : endSeconds;
-	return { missing, overGap, lateness, pastCurfew: Math.max(0, endSeconds - curfewSeconds) };
+	const [past] = curfewWarnings(show, sections, 0);
+	return { missing, overGap, lateness, pastCurfew: past?.overSeconds ?? 0 };
 }
 
 /**

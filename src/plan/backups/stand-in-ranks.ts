@@ -1,36 +1,19 @@
 // By what stand-ins are put in order: a figure for each criterion, smaller is better, the first first; and why
 // one is where it is, said only where its own reasons do not say it: they are read together, in a hurry.
 
-import type { InstrumentState } from '../../../machines/instrument.ts';
-import type { NightMs } from '../../journal/entry.ts';
-import type { Instrument, Show } from '../../showfile/show.ts';
-import type { Later, PlannedHandOver, StandInReason } from '../plan.ts';
-import type { Sound, TakeOver } from './take-over.ts';
-
-/** What stand-ins are looked for on. */
-export type Rack = {
-	readonly show: Show;
-	readonly instruments: Readonly<Record<string, InstrumentState>>;
-	/** Whose hands it is in, or about to be in; a player's id. */
-	readonly holder: (instrument: string) => string | null;
-	readonly handOvers: readonly PlannedHandOver[];
-	readonly nowMs: NightMs;
-	/** When the song ends in which it is wanted at once; null where none is on. */
-	readonly endMs: NightMs | null;
-	readonly player: string;
-	readonly sound: Sound;
-	/** What the song itself names; null for nothing. */
-	readonly asked: string | null;
-};
+import type { Instrument } from '../../showfile/show.ts';
+import type { Later, StandInReason } from '../plan.ts';
+import type { Rack, TakeOver } from './take-over.ts';
 
 /** Of another kind is more unlike than anything that one of the same kind may lack. */
 const OTHER_KIND = 100;
 
+/** What is known before anybody asks what it costs later. */
+export const BEFORE_COST = ['afterEnd', 'owner', 'asItStands'] as const;
+
 /** In the order in which they decide. */
 const CRITERIA = [
-	'afterEnd',
-	'owner',
-	'asItStands',
+	...BEFORE_COST,
 	'missing',
 	'substituted',
 	'seconds',
@@ -41,7 +24,7 @@ const CRITERIA = [
 	'place',
 ] as const;
 
-export type Criterion = (typeof CRITERIA)[number];
+type Criterion = (typeof CRITERIA)[number];
 
 export type Ranks = Readonly<Record<Criterion, number>>;
 
@@ -75,8 +58,7 @@ export function ranksOf(
 		// In place of what was in hands by mistake.
 		notAsked: instrument.id === rack.asked ? 0 : 1,
 		unlike:
-			(instrument.kind === rack.sound.kind ? 0 : OTHER_KIND) +
-			differences(instrument, rack.sound).length,
+			(instrument.kind === rack.sound.kind ? 0 : OTHER_KIND) + differences(instrument, rack).length,
 		neededSoon: neededSoonBy(rack, instrument) === null ? 0 : 1,
 		notKept: instrument.spare ? 0 : 1,
 		place: slotPlace(instrument.slot),
@@ -84,8 +66,8 @@ export function ranksOf(
 }
 
 /** What puts one before the other; null where nothing does. */
-function decider(one: Ranks, other: Ranks): Criterion | null {
-	return CRITERIA.find((criterion) => one[criterion] !== other[criterion]) ?? null;
+function decider(one: Ranked, other: Ranked): Criterion | null {
+	return CRITERIA.find((criterion) => one.ranks[criterion] !== other.ranks[criterion]) ?? null;
 }
 
 /**
@@ -94,18 +76,15 @@ function decider(one: Ranks, other: Ranks): Criterion | null {
  * @example
  * compareRanked({ ranks: { ...ranks, seconds: 10 } }, { ranks: { ...ranks, seconds: 55 } }) // => -45
  */
-export function compareRanked(
-	{ ranks: one }: Pick<Ranked, 'ranks'>,
-	{ ranks: other }: Pick<Ranked, 'ranks'>,
-): number {
+export function compareRanked(one: Ranked, other: Ranked): number {
 	const by = decider(one, other);
-	return by === null ? 0 : one[by] - other[by];
+	return by === null ? 0 : one.ranks[by] - other.ranks[by];
 }
 
 /** In what it is unlike what it replaces: bridge, scale, each feature that it lacks. */
 function differences(
 	instrument: Instrument,
-	{ replaced }: Pick<Sound, 'replaced'>,
+	{ sound: { replaced } }: Rack,
 ): readonly StandInReason[] {
 	if (replaced === null) return [];
 	const { bridge, scaleMillimetres, features } = replaced;
@@ -113,21 +92,19 @@ function differences(
 		scaleMillimetres !== null &&
 		instrument.scaleMillimetres !== null &&
 		Math.abs(instrument.scaleMillimetres - scaleMillimetres) > 1;
-	return [
-		...(instrument.bridge === bridge
-			? []
-			: [{ code: 'bridge', bridge: instrument.bridge } as const]),
-		...(hasOtherScale ? [{ code: 'other-scale' } as const] : []),
-		...features
-			.filter((feature) => !instrument.features.includes(feature))
-			.map((feature) => ({ code: 'no-feature', feature }) as const),
+	const lacking = features.filter((feature) => !instrument.features.includes(feature));
+	const all: readonly (StandInReason | false)[] = [
+		instrument.bridge !== bridge && { code: 'bridge', bridge: instrument.bridge },
+		hasOtherScale && { code: 'other-scale' },
+		...lacking.map((feature) => ({ code: 'no-feature', feature }) as const),
 	];
+	return all.filter((one) => one !== false);
 }
 
 /** Who is to get it before what it replaces could be restrung; a player's id. */
 function neededSoonBy(
-	{ handOvers, player, nowMs, sound }: Omit<Rack, 'show' | 'instruments' | 'holder' | 'endMs'>,
-	{ id }: Pick<Instrument, 'id'>,
+	{ handOvers, player, nowMs, sound }: Rack,
+	{ id }: Instrument,
 ): string | null {
 	const awayMs = (sound.replaced?.times.restring ?? 0) * 1000;
 	const next = handOvers.find(
@@ -148,22 +125,20 @@ function slotPlace(slot: string | null): number {
 /** More of them are not read in a hurry. */
 const MOST_REASONS = 3;
 
-export type Among = {
-	/** Best first. */
-	readonly ranked: readonly Ranked[];
-	readonly rack: Rack;
-};
-
 /**
  * Why it would do; the last one is what put it there, where that has to be said.
  *
  * @example
  * whyInOrder(rankedS1, { ranked: [rankedS1], rack }) // => [{ code: 'same-tuning' }, { code: 'ready' }]
  */
-export function whyInOrder(one: Ranked, among: Among): readonly StandInReason[] {
+export function whyInOrder(
+	one: Ranked,
+	{ ranked, rack }: { readonly ranked: readonly Ranked[]; readonly rack: Rack },
+): readonly StandInReason[] {
 	const { why } = one.found;
 	const says = (code: StandInReason['code']) => why.some((found) => found.code === code);
-	const reason = reasonOf(one, among);
+	const better = ranked.slice(0, ranked.indexOf(one));
+	const reason = reasonOf(one, better, rack);
 	if (reason === null || says(reason.code)) return why;
 	const all = [...why, reason];
 	if (all.length <= MOST_REASONS) return all;
@@ -171,18 +146,15 @@ export function whyInOrder(one: Ranked, among: Among): readonly StandInReason[] 
 	return says('ready') ? all.slice(1) : [...all.slice(0, 1), ...all.slice(2)];
 }
 
-function reasonOf(one: Ranked, { ranked, rack }: Among): StandInReason | null {
+function reasonOf(one: Ranked, better: readonly Ranked[], rack: Rack): StandInReason | null {
 	const { instrument } = one;
 	if (one.ranks.owner > 0) return { code: 'meant-for', players: instrument.for ?? [] };
-	const place = ranked.indexOf(one);
-	const behind = ranked.slice(0, place).map((other) => decider(one.ranks, other.ranks));
+	const behind = better.map((other) => decider(one, other));
 	if (behind.includes('unlike')) {
-		const isSaid = instrument.kind !== rack.sound.kind;
-		return isSaid ? null : (differences(instrument, rack.sound)[0] ?? null);
+		// Another kind is among its own reasons.
+		if (instrument.kind !== rack.sound.kind) return null;
+		return differences(instrument, rack)[0] ?? null;
 	}
-	if (behind.includes('neededSoon')) {
-		const player = neededSoonBy(rack, instrument);
-		return player === null ? null : { code: 'needed-by', player };
-	}
-	return null;
+	const player = behind.includes('neededSoon') ? neededSoonBy(rack, instrument) : null;
+	return player === null ? null : { code: 'needed-by', player };
 }

@@ -7,14 +7,13 @@ import type { Instrument, Show } from '../../showfile/show.ts';
 import { songEndMs } from '../demand/first-song.ts';
 import type { Hand } from '../demand/hand.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
-import { soundingTuning } from '../demand/sounding-tuning.ts';
-import { whyAbsent } from '../demand/why-unplayable.ts';
+import { soundingTuning } from '../demand/same-pitches.ts';
 import type { Later, Plan, Section, Slot, StandIn } from '../plan.ts';
 import type { LaterCost } from '../what-if/later-cost.ts';
-import type { Rack, Ranked } from './stand-in-ranks.ts';
-import { compareRanked, ranksOf, whyInOrder } from './stand-in-ranks.ts';
-import type { Sound, TakeOver } from './take-over.ts';
-import { takeOver } from './take-over.ts';
+import type { Ranked } from './stand-in-ranks.ts';
+import { BEFORE_COST, compareRanked, ranksOf, whyInOrder } from './stand-in-ranks.ts';
+import type { Rack, Sound } from './take-over.ts';
+import { takeOvers } from './take-over.ts';
 
 export type StandInsAsked = {
 	readonly session: Session;
@@ -84,35 +83,26 @@ export function rackNow(asked: StandInsAsked): Replaceable | null {
 }
 
 /** Who else is to have what where this is to be played: it is theirs then, and what they are just taking is theirs already. Once for the whole rack: a night has thousands of slots. */
-function givenToOthers({ slots, handOvers }: Plan, of: Slot | null): ReadonlyMap<string, string> {
-	const theirs = new Map<string, string>();
-	if (of === null) return theirs;
-	if (of.section.hasBegun) {
-		for (const { section, player, instrument } of handOvers) {
-			if (section.hasBegun && player !== of.player && instrument !== null) {
-				theirs.set(instrument, player);
-			}
-		}
-		return theirs;
-	}
-	for (const { section, player, instrument } of slots) {
-		if (section !== of.section || player === of.player || instrument === null) continue;
-		if (!theirs.has(instrument)) theirs.set(instrument, player);
-	}
-	return theirs;
+function givenToOthers({ slots, handOvers }: Plan, of: Slot | null): readonly Given[] {
+	const isOn = of?.section.hasBegun === true;
+	const all = isOn ? handOvers.filter(({ section }) => section.hasBegun) : slots;
+	return all.flatMap(({ section, player, instrument }): readonly Given[] => {
+		const isTheirs = (isOn || section === of?.section) && player !== of?.player;
+		return isTheirs && instrument !== null ? [[instrument, player]] : [];
+	});
 }
 
+type Given = readonly [instrument: string, player: string];
+
 /** Of two breaks that wait for an answer the later one is asked first: what comes first there is not offered for the other. */
-function offeredBefore({ session, plan, nowMs, player }: StandInsAsked): Map<string, string> {
-	const first = new Map<string, string>();
+function offeredBefore({ session, plan, nowMs, player }: StandInsAsked): readonly Given[] {
 	const own = session.incidents.findLastIndex((one) => one.isOpen && one.player === player);
-	if (own < 0) return first;
-	for (const { isOpen, player: other } of session.incidents.slice(own + 1)) {
-		if (!isOpen || other === null) continue;
+	if (own < 0) return [];
+	return session.incidents.slice(own + 1).flatMap(({ isOpen, player: other }): readonly Given[] => {
+		if (!isOpen || other === null) return [];
 		const [best] = standIns({ session, plan, nowMs, player: other });
-		if (best !== undefined) first.set(best.instrument, other);
-	}
-	return first;
+		return best === undefined ? [] : [[best.instrument, other]];
+	});
 }
 
 /** So many of the best are planned with: nobody reads further in a hurry, and each takes a plan. */
@@ -138,61 +128,48 @@ export function rankStandIns(
 	costOf: ((one: Hand) => LaterCost | null) | null = null,
 	isBestEnough = false,
 ): readonly StandIn[] {
-	const { show, sound } = rack;
-	const ranked = show.instruments
-		.filter(({ id }) => id !== sound.replaced?.id)
-		.flatMap((instrument): readonly Ranked[] => {
-			const found = offer(rack, instrument);
-			if (found === null) return [];
-			return [{ instrument, found, later: [], ranks: ranksOf(rack, instrument, found) }];
-		})
+	const ranked = takeOvers(rack)
+		.map((one): Ranked => ({ ...one, later: [], ranks: ranksOf(rack, one.instrument, one.found) }))
 		.sort(compareRanked);
-	if (costOf === null) return standInsOf(rack, ranked);
-	const [top] = ranked;
+	const inOrder = costOf === null ? ranked : costed(ranked, costOf, isBestEnough);
+	return inOrder.map((one) => {
+		const { instrument, readyInSeconds, tuning, capo } = one.found;
+		const why = whyInOrder(one, { ranked: inOrder, rack });
+		return { instrument, readyInSeconds, tuning, capo, why, later: one.later };
+	});
+}
+
+function costed(
+	ranked: readonly Ranked[],
+	costOf: (one: Hand) => LaterCost | null,
+	isBestEnough: boolean,
+): readonly Ranked[] {
+	const top = ranked[0]?.ranks;
 	let least = Number.POSITIVE_INFINITY;
 	let worst = { missing: 0, substituted: 0 };
 	const first = ranked.slice(0, HANDFUL).map((one): Ranked => {
-		const isBehind =
-			one.ranks.afterEnd !== top?.ranks.afterEnd ||
-			one.ranks.owner !== top.ranks.owner ||
-			one.ranks.asItStands !== top.ranks.asItStands ||
-			least === 0;
-		if (isBestEnough && isBehind) return one;
-		const cost = costOf(one.found);
+		const { ranks } = one;
+		const isBehind = BEFORE_COST.some((criterion) => ranks[criterion] !== top?.[criterion]);
+		if (isBestEnough && (isBehind || least === 0)) return one;
+		const { instrument, tuning, capo } = one.found;
+		const cost = costOf({ instrument, tuning, capo });
 		// Not known, it costs no less than the worst that is: it comes before nothing by that.
-		if (cost === null) return { ...one, later: UNKNOWN, ranks: { ...one.ranks, ...worst } };
+		if (cost === null) return { ...one, later: UNKNOWN, ranks: { ...ranks, ...worst } };
 		const { missing, substituted, later } = cost;
 		if (laterRank(cost) > laterRank(worst)) worst = { missing, substituted };
 		least = Math.min(least, laterRank(cost));
-		return { ...one, later, ranks: { ...one.ranks, missing, substituted } };
+		return { ...one, later, ranks: { ...ranks, missing, substituted } };
 	});
 	const best = first.find(({ ranks }) => laterRank(ranks) === least);
-	const others = first.filter((one) => one !== best);
-	const inOrder = isBestEnough ? [...(best ? [best] : []), ...others] : first.sort(compareRanked);
-	return standInsOf(rack, [...inOrder, ...ranked.slice(HANDFUL)]);
+	const inOrder = isBestEnough
+		? first.sort((one, other) => Number(other === best) - Number(one === best))
+		: first.sort(compareRanked);
+	return [...inOrder, ...ranked.slice(HANDFUL)];
 }
 
 /** Missing before substituted; no show has so many slots of either. */
 function laterRank({ missing, substituted }: Pick<LaterCost, 'missing' | 'substituted'>): number {
 	return missing * 100_000 + substituted;
-}
-
-function standInsOf(rack: Rack, ranked: readonly Ranked[]): readonly StandIn[] {
-	return ranked.map((one) => {
-		const { instrument, readyInSeconds, tuning, capo } = one.found;
-		const why = whyInOrder(one, { ranked, rack });
-		return { instrument, readyInSeconds, tuning, capo, why, later: one.later };
-	});
-}
-
-function offer(rack: Rack, instrument: Instrument): TakeOver | null {
-	const { show, nowMs, player, sound } = rack;
-	const state = rack.instruments[instrument.id];
-	if (state === undefined || whyAbsent(instrument, state) !== null) return null;
-	if (state.context.stringsDown.length > 0) return null;
-	const holder = rack.holder(instrument.id);
-	if (holder !== null && holder !== player) return null;
-	return takeOver({ show, instrument, state, isHeld: holder === player, nowMs }, sound);
 }
 
 /** What is to be heard from this player, and what would be replaced. */

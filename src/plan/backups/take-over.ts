@@ -1,5 +1,6 @@
 // How one instrument could take over from another: what it would be put into, how long that takes from
-// now, and why it would do.
+// now, and why it would do; else why it cannot, since whoever reads that no backup fits looks at the rack and sees
+// some that seem to.
 
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { NightMs } from '../../journal/entry.ts';
@@ -7,12 +8,13 @@ import { readiness } from '../../session/readiness.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
 import type { InstrumentKind } from '../../tuning/kind.ts';
 import { KINDS } from '../../tuning/kind.ts';
+import { midiOf } from '../../tuning/pitch.ts';
 import { retuneKind } from '../../tuning/retune.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 import type { OpenWithCapo } from '../demand/same-pitches.ts';
-import { hasStringsOf, samePitches } from '../demand/same-pitches.ts';
-import { waysToSound } from '../demand/ways-to-sound.ts';
-import type { StandIn, StandInReason } from '../plan.ts';
+import { hasStringsOf, samePitches, waysToSound } from '../demand/same-pitches.ts';
+import { whyAbsent, whyUnplayable } from '../demand/why-unplayable.ts';
+import type { LeftOut, PlannedHandOver, StandIn, StandInReason } from '../plan.ts';
 import { workNeeded } from '../schedule/work-needed.ts';
 
 /** What is to be heard, and what it is usually played on. */
@@ -23,14 +25,20 @@ export type Sound = {
 	readonly replaced: Instrument | null;
 };
 
-/** An instrument that might take over, as it is now. */
-export type Offered = {
+/** What backups are looked for on. */
+export type Rack = {
 	readonly show: Show;
-	readonly instrument: Instrument;
-	readonly state: InstrumentState;
-	/** The player has it in hands themselves. */
-	readonly isHeld: boolean;
+	readonly instruments: Readonly<Record<string, InstrumentState>>;
+	/** Whose hands it is in, or about to be in; a player's id. */
+	readonly holder: (instrument: string) => string | null;
+	readonly handOvers: readonly PlannedHandOver[];
 	readonly nowMs: NightMs;
+	/** When the song ends in which it is wanted at once; null where none is on. */
+	readonly endMs: NightMs | null;
+	readonly player: string;
+	readonly sound: Sound;
+	/** What the song itself names; null for nothing. */
+	readonly asked: string | null;
 };
 
 export type TakeOver = Omit<StandIn, 'later'> & {
@@ -38,27 +46,85 @@ export type TakeOver = Omit<StandIn, 'later'> & {
 	readonly isReady: boolean;
 };
 
-/**
- * The quickest way in which it gives the sound, or null when it cannot: another family of instruments,
- * another number of strings, strings that do not go there. A bass with more strings will do when the
- * ones wanted are among its own.
- *
- * @example
- * takeOver({ show, instrument: instruments.S1, state: states.S1, isHeld: false, nowMs: 0 }, soundOfA1).why // => [{ code: 'same-tuning' }, { code: 'ready' }]
- */
-export function takeOver(offered: Offered, sound: Sound): TakeOver | null {
-	if (KINDS[offered.instrument.kind].family !== KINDS[sound.kind].family) return null;
-	let best: OpenWithCapo | null = null;
-	let least = Number.POSITIVE_INFINITY;
-	for (const way of waysOf(offered, sound)) {
-		const seconds = readySeconds(offered, way);
-		if (seconds >= least) continue;
-		best = way;
-		least = seconds;
-	}
-	return best && byWay(offered, best, sound);
+/** What is of the same family, in the order of the file, without what is to be replaced. */
+function familyOf({ show, sound }: Pick<Rack, 'show' | 'sound'>): readonly Instrument[] {
+	const { family } = KINDS[sound.kind];
+	return show.instruments.filter(
+		({ id, kind }) => id !== sound.replaced?.id && KINDS[kind].family === family,
+	);
 }
 
+/**
+ * Everything that could take over, in the order of the file, each in its quickest way.
+ *
+ * @example
+ * takeOvers({ ...rack, player: 'ash', sound: soundOfA1 }).find(({ instrument }) => instrument.id === 'S1').found.why // => [{ code: 'same-tuning' }, { code: 'ready' }]
+ */
+export function takeOvers(
+	rack: Rack,
+): readonly { readonly instrument: Instrument; readonly found: TakeOver }[] {
+	return familyOf(rack).flatMap((instrument) => {
+		const found = takeOver(rack, instrument);
+		return 'code' in found ? [] : [{ instrument, found }];
+	});
+}
+
+/**
+ * In the order of the file, what is of the family and could not, each with its first reason; that there is no
+ * other, where that is so.
+ *
+ * @example
+ * leftOutOf({ ...rack, holder: (id) => (id === 'B3' ? 'bo' : null), player: 'ash', sound: soundOfA1 }) // => [{ code: 'in-hands', instrument: 'B3', player: 'bo' }]
+ */
+export function leftOutOf(rack: Rack): readonly LeftOut[] {
+	const others = familyOf(rack);
+	if (others.length === 0) return [{ code: 'no-other', kind: rack.sound.kind }];
+	return others.flatMap((one) => {
+		const found = takeOver(rack, one);
+		return 'code' in found ? [found] : [];
+	});
+}
+
+/** An instrument as it stands, asked whether it could take over. */
+type Offered = {
+	readonly instrument: Instrument;
+	readonly state: InstrumentState;
+	/** The player has it in hands themselves. */
+	readonly isHeld: boolean;
+	readonly isReady: boolean;
+	readonly isStale: boolean;
+};
+
+/** The quickest way in which it gives the sound, or the first reason why it cannot. */
+function takeOver(rack: Rack, instrument: Instrument): TakeOver | LeftOut {
+	const { id } = instrument;
+	const { show, sound, player, nowMs } = rack;
+	const state = rack.instruments[id];
+	if (state === undefined) return { code: 'not-in-show', instrument: id };
+	const absent = whyAbsent(instrument, state);
+	if (absent !== null) return absent;
+	if (state.context.stringsDown.length > 0) return { code: 'string-down', instrument: id };
+	const holder = rack.holder(id);
+	if (holder !== null && holder !== player) {
+		return { code: 'in-hands', instrument: id, player: holder };
+	}
+	const isHeld = holder === player;
+	const { isReady, isStale } = readiness(show, { instrument, state }, nowMs);
+	const offered = { instrument, state, isHeld, isReady, isStale };
+	const [best] = waysOf(offered, sound)
+		.map((way) => ({ ...way, readyInSeconds: readySeconds(offered, way) }))
+		.filter(({ readyInSeconds }) => readyInSeconds < Number.POSITIVE_INFINITY)
+		.sort((one, other) => one.readyInSeconds - other.readyInSeconds);
+	if (best === undefined) return soundReason(offered, sound);
+	return {
+		instrument: id,
+		...best,
+		why: reasons(offered, best, sound),
+		isReady: isAsItStands(state, best) && (isHeld || isReady),
+	};
+}
+
+/** A bass with more strings will do when the ones wanted are among its own. */
 function waysOf({ instrument, state }: Offered, sound: Sound): readonly OpenWithCapo[] {
 	const { tuning, capo } = state.context;
 	if (instrument.tuning.notes.length === sound.tuning.notes.length) {
@@ -67,59 +133,44 @@ function waysOf({ instrument, state }: Offered, sound: Sound): readonly OpenWith
 	return hasStringsOf(instrument.kind, tuning, sound.tuning) ? [{ tuning, capo }] : [];
 }
 
+function isAsItStands({ context }: InstrumentState, way: OpenWithCapo): boolean {
+	return samePitches(context.tuning, way.tuning) && context.capo === way.capo;
+}
+
 /** Infinite where what is in hands would have to be re-tuned. */
-function readySeconds(
-	{ show, instrument, state, isHeld, nowMs }: Offered,
-	way: OpenWithCapo,
-): number {
+function readySeconds({ instrument, state, isHeld, isReady }: Offered, way: OpenWithCapo): number {
 	const { times } = instrument;
-	const isInTuning = samePitches(state.context.tuning, way.tuning);
-	const isAsItStands = isInTuning && state.context.capo === way.capo;
-	if (isHeld) return !isInTuning ? Number.POSITIVE_INFINITY : isAsItStands ? 0 : times.capo;
-	if (isAsItStands && readiness(show, { instrument, state }, nowMs).isReady) return times.walk;
+	const isThere = isAsItStands(state, way);
+	if (isHeld) {
+		if (!samePitches(state.context.tuning, way.tuning)) return Number.POSITIVE_INFINITY;
+		return isThere ? 0 : times.capo;
+	}
+	if (isThere && isReady) return times.walk;
 	return times.walk + workNeeded({ instrument, state, to: way }).seconds;
 }
 
-function byWay(offered: Offered, way: OpenWithCapo, sound: Sound): TakeOver {
-	const { show, instrument, state, isHeld, nowMs } = offered;
-	const { tuning, capo } = state.context;
-	const isAsItStands = samePitches(tuning, way.tuning) && capo === way.capo;
-	const { isReady, isStale } = readiness(show, { instrument, state }, nowMs);
-	const held: readonly StandInReason[] = [
-		{ code: 'in-hands' },
-		...(isAsItStands ? [] : [{ code: 'capo', capo: way.capo } as const]),
-	];
-	return {
-		instrument: instrument.id,
-		readyInSeconds: readySeconds(offered, way),
-		...way,
-		why: isHeld ? held : reasons(offered, { way, sound, isAsItStands, isReady, isStale }),
-		isReady: isAsItStands && (isHeld || isReady),
-	};
-}
-
-type Look = {
-	readonly way: OpenWithCapo;
-	readonly sound: Sound;
-	readonly isAsItStands: boolean;
-	readonly isReady: boolean;
-	readonly isStale: boolean;
-};
-
-function reasons({ instrument, state }: Offered, look: Look): readonly StandInReason[] {
-	const { way, sound, isAsItStands, isReady, isStale } = look;
+function reasons(
+	{ instrument, state, isHeld, isReady, isStale }: Offered,
+	way: OpenWithCapo,
+	sound: Sound,
+): readonly StandInReason[] {
+	const isThere = isAsItStands(state, way);
+	if (isHeld) {
+		const capo: readonly StandInReason[] = isThere ? [] : [{ code: 'capo', capo: way.capo }];
+		return [{ code: 'in-hands' }, ...capo];
+	}
 	const all: StandInReason[] = [];
 	const isOtherBass = instrument.tuning.notes.length !== sound.tuning.notes.length;
 	if (isOtherBass) all.push({ code: 'has-strings', strings: sound.tuning.notes.length });
-	else if (!isAsItStands) all.push(workReason(instrument, state, way));
+	else if (!isThere) all.push(workReason(instrument, state, way));
 	else if (isReady) {
 		all.push(
 			way.capo === 0 ? { code: 'same-tuning' } : { code: 'sounds', tuning: sound.tuning.name },
 		);
 	}
 	if (isStale) all.push({ code: 'stale' });
-	else if (!isReady && isAsItStands) all.push({ code: 'not-ready' });
-	else if (isReady && isAsItStands && !isOtherBass) all.push({ code: 'ready' });
+	else if (!isReady && isThere) all.push({ code: 'not-ready' });
+	else if (isReady && isThere && !isOtherBass) all.push({ code: 'ready' });
 	const difference = differenceOf(instrument, sound);
 	// Another kind is said even of one that is ready: it is taken in a hurry.
 	if (difference !== null && (all.length < 2 || difference.code === 'kind')) all.push(difference);
@@ -137,6 +188,8 @@ function workReason(
 }
 
 function differenceOf(instrument: Instrument, { kind, replaced }: Sound): StandInReason | null {
+	// `acoustic` of an acoustic-6.
+	const withoutStrings = (one: InstrumentKind) => one.replace(/-\d+$/, '');
 	if (withoutStrings(instrument.kind) !== withoutStrings(kind)) {
 		return { code: 'kind', kind: instrument.kind };
 	}
@@ -144,7 +197,15 @@ function differenceOf(instrument: Instrument, { kind, replaced }: Sound): StandI
 	return { code: 'bridge', bridge: instrument.bridge };
 }
 
-/** `acoustic` of an acoustic-6. */
-function withoutStrings(kind: InstrumentKind): string {
-	return kind.replace(/-\d+$/, '');
+/** Why it cannot be brought to the sound. */
+function soundReason({ instrument, state }: Offered, { tuning }: Sound): LeftOut {
+	const { id, tuning: own } = instrument;
+	if (own.notes.length !== tuning.notes.length) {
+		return { code: 'other-strings', instrument: id, tuning: state.context.tuning.name };
+	}
+	const floating = whyUnplayable({ instrument, state, tuning });
+	if (floating !== null) return floating;
+	const up = tuning.notes.map((note, at) => midiOf(note) - midiOf(own.notes[at] ?? note));
+	const isHeavy = Math.max(...up) >= -Math.min(...up);
+	return { code: isHeavy ? 'too-heavy' : 'too-light', instrument: id, tuning: own.name };
 }

@@ -2,7 +2,7 @@
 // say so: after a jump back the song that is on comes a second time.
 
 import type { NightMs } from '../../journal/entry.ts';
-import type { Section } from '../plan.ts';
+import type { Section, StandIn } from '../plan.ts';
 
 /**
  * The sections of the song that is on, from its present one, or else of the one that comes first.
@@ -24,4 +24,20 @@ export function firstSong(sections: readonly Section[]): readonly Section[] {
 export function songEndMs(sections: readonly Section[]): NightMs | null {
 	const last = firstSong(sections).at(-1);
 	return last?.hasBegun ? last.endMs : null;
+}
+
+/**
+ * Seconds that the song on still has where it is over before this backup is in hands; null where it is not, or where
+ * nothing is known to be left.
+ *
+ * @example
+ * endsFirst({ readyInSeconds: 20 }, [{ hasBegun: true, item: '1', endMs: 12000 }], 4000) // => 8
+ */
+export function endsFirst(
+	{ readyInSeconds }: Pick<StandIn, 'readyInSeconds'>,
+	sections: readonly Section[],
+	nowMs: NightMs,
+): number | null {
+	const left = ((songEndMs(sections) ?? nowMs) - nowMs) / 1000;
+	return left > 0 && readyInSeconds > left ? left : null;
 }

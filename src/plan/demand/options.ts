@@ -3,11 +3,10 @@
 
 import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { Instrument, Show } from '../../showfile/show.ts';
-import type { Demand } from './demand.ts';
+import type { Demand, NeedsPart } from './demand.ts';
 import type { Hand } from './hand.ts';
 import { instrumentById } from './instrument-by-id.ts';
-import { openMidis } from './same-pitches.ts';
-import { waysToSound } from './ways-to-sound.ts';
+import { type OpenWithCapo, samePitches, waysToSound } from './same-pitches.ts';
 import { whyAbsent } from './why-unplayable.ts';
 
 /** An instrument in an open tuning with a capo that would do. */
@@ -32,6 +31,13 @@ const PLACE = 10;
 const NO_SPARE = 5;
 const CAPO = 1;
 
+/** What an instrument is in where it can be had and played then; null otherwise. */
+function hadOn({ instruments, isStrung }: Rack, one: Instrument): InstrumentState | null {
+	const state = instruments[one.id];
+	const isHad = state !== undefined && whyAbsent(one, state) === null && isStrung(one.id);
+	return isHad ? state : null;
+}
+
 /**
  * What sounds as the named one does, best first by the list of what is played instead of it; without that
  * list every instrument of its kind that this player may have, in the order of the file, lowest fret first.
@@ -40,44 +46,39 @@ const CAPO = 1;
  * substitutesFor(rack, { demand: namedA1, player: 'ash' }).map(({ hand, backup }) => [hand.instrument, hand.capo, backup])[0] // => ['A1', 1, 6]
  */
 export function substitutesFor(
-	{ show, instruments, isStrung }: Rack,
+	rack: Rack,
 	{
-		demand,
+		demand: { instrument, tuning, capo },
 		player,
 	}: { readonly demand: Extract<Demand, { kind: 'named' }>; readonly player: string },
 ): readonly Option[] {
-	const { instrument, tuning, capo } = demand;
 	const sounds = { tuning, capo };
-	const optionsOn = (one: Instrument, points: number): readonly Option[] => {
-		const state = instruments[one.id];
-		if (state === undefined || whyAbsent(one, state) !== null || !isStrung(one.id)) return [];
-		return waysToSound(one, sounds, state.context.tuning)
-			.filter((way) => one !== instrument || !isSameWay(way, sounds))
-			.map((way) => ({
-				hand: { instrument: one.id, ...way },
-				backup: points + (way.capo > 0 ? CAPO : 0),
-				preference: 0,
-			}));
-	};
+	const soundingOn = (one: Instrument, { context }: InstrumentState) =>
+		waysToSound(one, sounds, context.tuning).filter(
+			(way) => one !== instrument || !isSameWay(way, sounds),
+		);
+	const options = (one: Instrument, ways: readonly OpenWithCapo[], points: number) =>
+		ways.map((way) => ({
+			hand: { instrument: one.id, ...way },
+			backup: points + (way.capo > 0 ? CAPO : 0),
+			preference: 0,
+		}));
 	if (instrument.instead === undefined) {
-		return show.instruments
-			.filter(({ kind }) => kind === instrument.kind)
-			.filter((one) => mayHave(one, player))
-			.flatMap((one) => optionsOn(one, one.spare ? 0 : NO_SPARE));
+		return rack.show.instruments
+			.filter((one) => one.kind === instrument.kind && mayHave(one, player))
+			.flatMap((one) => {
+				const state = hadOn(rack, one);
+				return state ? options(one, soundingOn(one, state), one.spare ? 0 : NO_SPARE) : [];
+			});
 	}
 	return instrument.instead.flatMap((listed, place) => {
-		const one = instrumentById(show).get(listed.instrument);
-		if (one === undefined) return [];
-		if (listed.tuning === null) return optionsOn(one, PLACE * place);
-		const way = { tuning: listed.tuning, capo: listed.capo };
-		const state = instruments[one.id];
-		const isHad =
-			state !== undefined &&
-			whyAbsent(one, state) === null &&
-			isStrung(one.id) &&
-			(one.bridge === 'fixed' || isSameOpen(state.context.tuning, way.tuning));
-		const backup = PLACE * place + (way.capo > 0 ? CAPO : 0);
-		return isHad ? [{ hand: { instrument: one.id, ...way }, backup, preference: 0 }] : [];
+		const one = instrumentById(rack.show).get(listed.instrument);
+		const state = one && hadOn(rack, one);
+		if (!one || !state) return [];
+		const { tuning: open, capo: fret } = listed;
+		if (open === null) return options(one, soundingOn(one, state), PLACE * place);
+		const isThere = one.bridge === 'fixed' || samePitches(state.context.tuning, open);
+		return isThere ? options(one, [{ tuning: open, capo: fret }], PLACE * place) : [];
 	});
 }
 
@@ -87,18 +88,10 @@ export function substitutesFor(
  * @example
  * choicesFor(rack, { part: needsEStandard, player: 'ash' }).map(({ hand }) => hand.instrument)[0] // => 'A1'
  */
-export function choicesFor(
-	{ show, instruments, isStrung }: Rack,
-	{ part, player }: NeedAsked,
-): readonly Option[] {
-	return show.instruments.flatMap((one): readonly Option[] => {
-		const state = instruments[one.id];
-		const isFit =
-			state !== undefined &&
-			isOfNeed(one, { part, player }) &&
-			whyAbsent(one, state) === null &&
-			isStrung(one.id);
-		if (!isFit) return [];
+export function choicesFor(rack: Rack, { part, player }: NeedAsked): readonly Option[] {
+	return rack.show.instruments.flatMap((one): readonly Option[] => {
+		const state = isOfNeed(one, { part, player }) ? hadOn(rack, one) : null;
+		if (state === null) return [];
 		return waysToNeed(one, part, state).map((way) => ({
 			hand: { instrument: one.id, ...way },
 			backup: 0,
@@ -123,8 +116,7 @@ export function meetsNeed(
 	return waysToNeed(instrument, asked.part, state).some((way) => isSameWay(way, hand));
 }
 
-type Need = Extract<Demand, { kind: 'needs' }>['part'];
-type NeedAsked = { readonly part: Need; readonly player: string };
+type NeedAsked = { readonly part: NeedsPart; readonly player: string };
 
 function isOfNeed(instrument: Instrument, { part, player }: NeedAsked): boolean {
 	return (
@@ -134,7 +126,7 @@ function isOfNeed(instrument: Instrument, { part, player }: NeedAsked): boolean 
 	);
 }
 
-function waysToNeed(instrument: Instrument, { sounds }: Need, { context }: InstrumentState) {
+function waysToNeed(instrument: Instrument, { sounds }: NeedsPart, { context }: InstrumentState) {
 	return waysToSound(instrument, { tuning: sounds, capo: 0 }, context.tuning);
 }
 
@@ -142,12 +134,8 @@ function mayHave(instrument: Instrument, player: string): boolean {
 	return instrument.for === null || instrument.for.includes(player);
 }
 
-function isSameWay(one: Omit<Hand, 'instrument'>, other: Omit<Hand, 'instrument'>): boolean {
-	return one.capo === other.capo && isSameOpen(one.tuning, other.tuning);
-}
-
-function isSameOpen(one: Hand['tuning'], other: Hand['tuning']): boolean {
-	return openMidis(one).join() === openMidis(other).join();
+function isSameWay(one: OpenWithCapo, other: OpenWithCapo): boolean {
+	return one.capo === other.capo && samePitches(one.tuning, other.tuning);
 }
 
 /**

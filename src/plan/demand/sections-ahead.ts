@@ -3,12 +3,12 @@
 
 import { cueIndex, cuePoints } from '../../../machines/song.ts';
 import type { NightMs } from '../../journal/entry.ts';
-import { findSong, positionOf, songOnNow, songsOf } from '../../session/find.ts';
+import { findSong, findSongItem, positionOf, songOnNow, songsOf } from '../../session/find.ts';
 import { isSegue } from '../../session/segue.ts';
-import type { ListItem, Session, SongItem } from '../../session/session.ts';
+import type { Session, SongItem } from '../../session/session.ts';
 import { comingItems } from '../../session/set-places.ts';
 import { gapBetween } from '../../showfile/gap-between.ts';
-import type { Song } from '../../showfile/show.ts';
+import type { Show, Song } from '../../showfile/show.ts';
 import { songSeconds } from '../../showfile/song-length.ts';
 import type { Section } from '../plan.ts';
 
@@ -45,113 +45,37 @@ type Reached = {
  * @example
  * sectionsAhead({ session, nowMs: 0, plannedZeroMs: 0 }).map(({ startMs }) => startMs / 1000) // => [0, 255, 480]
  */
-export function sectionsAhead(moment: Moment): readonly Section[] {
-	const { session, nowMs } = moment;
+export function sectionsAhead({ session, nowMs, plannedZeroMs }: Moment): readonly Section[] {
 	const sections: Section[] = [...sectionsNow(session, nowMs)];
 	const places = new Map(songsOf(session.list).map(({ key }, index) => [key, index + 1]));
-	let reached: Reached = reachedSoFar(session, sections.at(-1) ?? null);
-	for (const item of itemsAhead(session)) {
+	let reached = reachedSoFar(session, sections.at(-1) ?? null);
+	for (const item of session.phase.value === 'packed' ? [] : comingItems(session)) {
 		if (item.kind === 'interval') {
 			reached = { ...reached, intervalSeconds: (reached.intervalSeconds ?? 0) + item.seconds };
 			continue;
 		}
 		const song = findSong(session, item.song);
 		if (song === null) continue;
-		const gap = gapBefore(session, item, reached);
-		const planned =
-			reached.endMs === null ? moment.plannedZeroMs : reached.endMs + gap.seconds * 1000;
-		const startMs = Math.max(planned, nowMs);
-		const endMs = startMs + songSeconds(session.show, song) * 1000;
-		sections.push(
-			...splitSong({
-				item,
-				song,
-				position: places.get(item.key) ?? 0,
-				startMs,
-				endMs,
-				previousEndMs: reached.endMs,
-				hasRoomForAll: gap.hasRoomForAll,
-				isAfterInterval: reached.intervalSeconds !== null,
-			}),
-		);
-		reached = { endMs, before: item, intervalSeconds: null };
+		const { endMs: previousEndMs, intervalSeconds } = reached;
+		const seconds = intervalSeconds ?? gapBefore(session, item, reached.before);
+		const planned = previousEndMs === null ? plannedZeroMs : previousEndMs + seconds * 1000;
+		const beganMs = Math.max(planned, nowMs);
+		const hasRoomForAll =
+			intervalSeconds !== null || reached.before === null || previousEndMs === null;
+		const ofSong = sectionsOf(session.show, song, {
+			item: item.key,
+			position: places.get(item.key) ?? 0,
+			beganMs,
+			nowMs,
+			reachedPoint: null,
+			previousEndMs,
+			gapSeconds: hasRoomForAll ? null : (beganMs - previousEndMs) / 1000,
+			isAfterInterval: intervalSeconds !== null,
+		});
+		sections.push(...ofSong);
+		reached = { endMs: sections.at(-1)?.endMs ?? beganMs, before: item, intervalSeconds: null };
 	}
 	return sections;
-}
-
-/** What stands ahead on the list, what was passed over left out. */
-function itemsAhead(session: Session): readonly ListItem[] {
-	return session.phase.value === 'packed' ? [] : comingItems(session);
-}
-
-/** Where the clock stands before the list ahead: after the song on now, or in the wait between songs. */
-function reachedSoFar(session: Session, now: Section | null): Reached {
-	const before = session.list.find(({ key }) => key === session.current);
-	const current = before?.kind === 'song' ? before : null;
-	if (now !== null) return { endMs: now.endMs, before: current, intervalSeconds: null };
-	const endMs = current?.runs.at(-1)?.endedAtMs ?? null;
-	if (session.phase.value !== 'interval') return { endMs, before: current, intervalSeconds: null };
-	const next = session.list.findIndex(({ key }) => key === session.next);
-	const isAhead = session.list[next]?.kind === 'interval';
-	const under = session.list.slice(0, next).findLast((item) => item.kind === 'interval');
-	return {
-		endMs: endMs ?? session.phaseSinceMs,
-		before: current,
-		intervalSeconds: isAhead ? 0 : (under?.seconds ?? 0),
-	};
-}
-
-function gapBefore(
-	session: Session,
-	item: SongItem,
-	reached: Reached,
-): { readonly seconds: number; readonly hasRoomForAll: boolean } {
-	if (reached.intervalSeconds !== null) {
-		return { seconds: reached.intervalSeconds, hasRoomForAll: true };
-	}
-	if (reached.before === null) return { seconds: 0, hasRoomForAll: true };
-	const seconds = gapBetween({
-		given: item.gapSeconds,
-		before: { ends: isSegue(session, reached.before, item) ? 'segue' : 'stop' },
-		isEncoreBegin: item.isEncore && !reached.before.isEncore,
-	});
-	return { seconds, hasRoomForAll: false };
-}
-
-type SongTimes = {
-	readonly item: SongItem;
-	readonly song: Song;
-	readonly position: number;
-	readonly startMs: NightMs;
-	readonly endMs: NightMs;
-	readonly previousEndMs: NightMs | null;
-	readonly hasRoomForAll: boolean;
-	readonly isAfterInterval: boolean;
-};
-
-function splitSong(times: SongTimes): readonly Section[] {
-	const { item, song, position, startMs, endMs, previousEndMs } = times;
-	const starts = sectionStarts(song, (endMs - startMs) / 1000);
-	return starts.map(({ point, seconds }, index): Section => {
-		const next = starts[index + 1];
-		const beginsSong = index === 0;
-		const sectionStartMs = startMs + seconds * 1000;
-		return {
-			item: item.key,
-			song: song.id,
-			point,
-			position,
-			startMs: sectionStartMs,
-			endMs: next === undefined ? endMs : startMs + next.seconds * 1000,
-			gapSeconds:
-				beginsSong && !times.hasRoomForAll && previousEndMs !== null
-					? (startMs - previousEndMs) / 1000
-					: null,
-			previousEndMs: beginsSong ? previousEndMs : sectionStartMs,
-			isAfterInterval: beginsSong && times.isAfterInterval,
-			hasBegun: false,
-		};
-	});
 }
 
 /** The sections of the song on now: the present one, and those after hand-overs still to come in it. */
@@ -159,42 +83,87 @@ function sectionsNow(session: Session, nowMs: NightMs): readonly Section[] {
 	const on = songOnNow(session);
 	if (on === null) return [];
 	const beganMs = on.item.runs.at(-1)?.beganAtMs ?? session.phaseSinceMs ?? nowMs;
-	const lengthSeconds = songSeconds(session.show, on.song);
-	const endMs = Math.max(beganMs + lengthSeconds * 1000, nowMs);
-	const reachedPoint = (session.song && cueIndex(session.song)) ?? cuePoints(on.song).length;
-	const starts = sectionStarts(on.song, lengthSeconds);
-	const present = starts.findLastIndex(({ point }) => point <= reachedPoint);
 	const previousEndMs = lastEndBefore(session, beganMs);
-	return starts.slice(present).map(({ point, seconds }, index): Section => {
-		const estimateMs = beganMs + seconds * 1000;
-		const next = starts[present + index + 1];
-		const isPresent = index === 0;
-		const startMs = isPresent ? Math.min(estimateMs, nowMs) : Math.max(estimateMs, nowMs);
-		return {
-			item: on.item.key,
-			song: on.song.id,
-			point,
-			position: positionOf(session.list, on.item),
-			startMs,
-			endMs: next === undefined ? endMs : Math.max(beganMs + next.seconds * 1000, nowMs),
-			gapSeconds: point === 0 && previousEndMs !== null ? (beganMs - previousEndMs) / 1000 : null,
-			previousEndMs: point === 0 ? previousEndMs : startMs,
-			isAfterInterval: false,
-			hasBegun: isPresent,
-		};
+	return sectionsOf(session.show, on.song, {
+		item: on.item.key,
+		position: positionOf(session.list, on.item),
+		beganMs,
+		nowMs,
+		reachedPoint: (session.song && cueIndex(session.song)) ?? cuePoints(on.song).length,
+		previousEndMs,
+		gapSeconds: previousEndMs === null ? null : (beganMs - previousEndMs) / 1000,
+		isAfterInterval: false,
 	});
 }
 
 /** When the song before the one that began at `beganMs` ended; null for the night's first. */
-function lastEndBefore(session: Session, beganMs: NightMs): NightMs | null {
-	const ends = session.list.flatMap((item) =>
-		item.kind === 'song'
-			? item.runs.flatMap(({ endedAtMs }) =>
-					endedAtMs !== null && endedAtMs <= beganMs ? [endedAtMs] : [],
-				)
-			: [],
-	);
+function lastEndBefore({ list }: Session, beganMs: NightMs): NightMs | null {
+	const ends = list
+		.flatMap((item) => (item.kind === 'song' ? item.runs : []))
+		.flatMap(({ endedAtMs }) => (endedAtMs !== null && endedAtMs <= beganMs ? [endedAtMs] : []));
 	return ends.length === 0 ? null : Math.max(...ends);
+}
+
+/** Where the clock stands before the list ahead: after the song on now, or in the wait between songs. */
+function reachedSoFar(session: Session, now: Section | null): Reached {
+	const before = findSongItem(session, session.current);
+	if (now !== null) return { endMs: now.endMs, before, intervalSeconds: null };
+	const endMs = before?.runs.at(-1)?.endedAtMs ?? null;
+	if (session.phase.value !== 'interval') return { endMs, before, intervalSeconds: null };
+	const next = session.list.findIndex(({ key }) => key === session.next);
+	const isAhead = session.list[next]?.kind === 'interval';
+	const under = session.list.slice(0, next).findLast((item) => item.kind === 'interval');
+	return {
+		endMs: endMs ?? session.phaseSinceMs,
+		before,
+		intervalSeconds: isAhead ? 0 : (under?.seconds ?? 0),
+	};
+}
+
+function gapBefore(session: Session, item: SongItem, before: SongItem | null): number {
+	if (before === null) return 0;
+	return gapBetween({
+		given: item.gapSeconds,
+		before: { ends: isSegue(session, before, item) ? 'segue' : 'stop' },
+		isEncoreBegin: item.isEncore && !before.isEncore,
+	});
+}
+
+type SongAt = Pick<
+	Section,
+	'item' | 'position' | 'previousEndMs' | 'gapSeconds' | 'isAfterInterval'
+> & {
+	/** When it began or is to begin. */
+	readonly beganMs: NightMs;
+	readonly nowMs: NightMs;
+	/** The cue point that it has come to; null where it has not begun. */
+	readonly reachedPoint: number | null;
+};
+
+/** A song's sections from the present one on; what has not happened is not over before now. */
+function sectionsOf(show: Show, song: Song, at: SongAt): readonly Section[] {
+	const { item, position, beganMs, nowMs, reachedPoint } = at;
+	const lengthSeconds = songSeconds(show, song);
+	const starts = sectionStarts(song, lengthSeconds);
+	const atMs = (seconds: number) => Math.max(beganMs + seconds * 1000, nowMs);
+	const present = starts.findLastIndex(({ point }) => point <= (reachedPoint ?? 0));
+	return starts.slice(present).map(({ point, seconds }, index): Section => {
+		const hasBegun = reachedPoint !== null && index === 0;
+		const startMs = hasBegun ? Math.min(beganMs + seconds * 1000, nowMs) : atMs(seconds);
+		const beginsSong = point === 0;
+		return {
+			item,
+			song: song.id,
+			point,
+			position,
+			startMs,
+			endMs: atMs(starts[present + index + 1]?.seconds ?? lengthSeconds),
+			gapSeconds: beginsSong ? at.gapSeconds : null,
+			previousEndMs: beginsSong ? at.previousEndMs : startMs,
+			isAfterInterval: beginsSong && at.isAfterInterval,
+			hasBegun,
+		};
+	});
 }
 
 export type SectionStart = {

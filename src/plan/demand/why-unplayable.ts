@@ -7,7 +7,7 @@ import type { Unplayable } from '../plan.ts';
 import { samePitches } from './same-pitches.ts';
 
 /** An instrument at a moment, and the open tuning that is asked of it. */
-export type Asked = {
+type Asked = {
 	readonly instrument: Instrument;
 	readonly state: InstrumentState;
 	readonly tuning: Tuning;
@@ -22,13 +22,10 @@ export type Asked = {
  * whyUnplayable({ instrument: instruments.A1, state: states.A1, tuning: dropD }) // => null
  */
 export function whyUnplayable({ instrument, state, tuning }: Asked): Unplayable | null {
-	const { id } = instrument;
 	const absent = whyAbsent(instrument, state);
-	if (absent !== null) return absent;
-	if (instrument.bridge === 'floating' && !samePitches(state.context.tuning, tuning)) {
-		return { code: 'floating-bridge', instrument: id, tuning: state.context.tuning.name };
-	}
-	return null;
+	const { tuning: own } = state.context;
+	if (absent !== null || instrument.bridge === 'fixed' || samePitches(own, tuning)) return absent;
+	return { code: 'floating-bridge', instrument: instrument.id, tuning: own.name };
 }
 
 /**

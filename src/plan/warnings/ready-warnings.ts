@@ -6,8 +6,8 @@ import type { NightMs } from '../../journal/entry.ts';
 import { openBreak } from '../../session/find.ts';
 import { readinessOf } from '../../session/readiness.ts';
 import type { Session } from '../../session/session.ts';
-import { leftOutOf } from '../backups/left-out.ts';
 import { rackNow, standIns } from '../backups/stand-ins.ts';
+import { leftOutOf } from '../backups/take-over.ts';
 import type { Plan, Section, StandIn, Warning, Work } from '../plan.ts';
 
 /** A hand-over this near whose instrument is not ready is said: common practice, no source. */

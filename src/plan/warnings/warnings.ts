@@ -4,13 +4,13 @@ import type { NightMs } from '../../journal/entry.ts';
 import { missedHandOver } from '../../session/missed-hand-over.ts';
 import type { Session } from '../../session/session.ts';
 import { sharedPacks, withoutPack } from '../../session/shared-packs.ts';
+import { suspectPacksNow } from '../../session/suspect-packs.ts';
 import { backupOfSlot } from '../backups/stand-ins.ts';
 import { firstSong } from '../demand/first-song.ts';
 import type { Plan, Slot, Warning } from '../plan.ts';
 import type { Choice } from '../schedule/choice.ts';
 import { curfewWarnings } from '../what-if/curfew-warnings.ts';
 import { gapWarnings } from './gap-warnings.ts';
-import { channelWarnings, gearWarnings } from './gear-warnings.ts';
 import { readyWarnings } from './ready-warnings.ts';
 import { wrongTunings } from './wrong-tuning.ts';
 
@@ -40,7 +40,8 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 		...unsaidWarnings(warned),
 		...packWarnings(session),
 		...readyWarnings(warned),
-		...gearWarnings(session),
+		...suspectWarnings(session),
+		...stuckWarnings(session),
 		...gapWarnings(plan, coming === undefined ? [] : [coming]),
 		...curfewWarnings(session.show, plan.sections, warned.plannedZeroMs),
 	];
@@ -98,6 +99,36 @@ function missedWarnings(session: Session): readonly Warning[] {
 		const of = instrument === null ? {} : { instrument };
 		return [{ code: 'missed-hand-over', song, player: id, ...of }];
 	});
+}
+
+/** What the desk is to be told of: a player was put on another channel, and nothing was recorded since. */
+function channelWarnings({ show, packChange }: Session): readonly Warning[] {
+	if (packChange === null) return [];
+	const { player, from, to } = packChange;
+	const channelOf = (id: string | null) => show.packs.find((one) => one.id === id)?.channel ?? null;
+	return channelOf(from) === channelOf(to) ? [] : [{ code: 'pack-channel', player, from, to }];
+}
+
+/**
+ * The suspect packs that somebody wears, or keeps off with what they have in hands.
+ *
+ * @example
+ * suspectWarnings({ ...session, suspectPacks: ['P1'], players: { ash: { holds: null, pack: 'P1' } } })[0] // => { code: 'suspect-pack', player: 'ash', pack: 'P1', worn: 'P1' }
+ */
+export function suspectWarnings(session: Session): readonly Warning[] {
+	return suspectPacksNow(session).map(({ pack, player, instrument, worn }): Warning => {
+		const of = instrument === null ? {} : { instrument };
+		return { code: 'suspect-pack', player, ...of, pack, worn };
+	});
+}
+
+function stuckWarnings({ boards }: Session): readonly Warning[] {
+	return Object.entries(boards).flatMap(([player, { context }]) =>
+		context.stuck.map((pedal): Warning => {
+			const isOn = context.pedals[pedal]?.on === true;
+			return { code: 'stuck-pedal', player, pedal, isOn };
+		}),
+	);
 }
 
 /**

@@ -6,11 +6,10 @@ import { readinessOf } from '../../session/readiness.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
 import { cueWindows } from '../demand/cue-windows.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Plan, PlannedHandOver, Section, Slot, Unplayable, Work } from '../plan.ts';
+import type { PlannedHandOver, Section, Unplayable, Work } from '../plan.ts';
 import type { FreeClock } from '../schedule/free-clock.ts';
 import { busyWindows, freeClock } from '../schedule/free-clock.ts';
-import { planCore } from '../timed-choice/plan-core.ts';
-import { type ChangedNight, whatIf } from './what-if.ts';
+import type { ChangedNight } from './what-if.ts';
 
 /** What one player would do. */
 export type PlayerPreview = {
@@ -46,22 +45,9 @@ export type SongPreview = {
 };
 
 /**
- * What changes when this song becomes the next: the work for it is done first, then what is ready is
- * handed over as soon as the song before has ended. Null when the song cannot be the next.
- *
- * @example
- * previewJump({ session, nowMs: 0, plannedZeroMs: 0, song: 'gravel' }).players[0].instrument // => 'A1'
- */
-export function previewJump(asked: Moment & { readonly song: string }): SongPreview | null {
-	const changed = whatIf(asked, { do: 'choose-next', song: asked.song });
-	const after = changed.ok ? changed : { session: asked.session, plan: planCore(asked).plan };
-	const next = after.plan.sections.find(({ hasBegun }) => !hasBegun);
-	return next?.song === asked.song ? previewSong(asked, after, next.item) : null;
-}
-
-/**
- * What this item of a changed night's list would mean, told from how things stand now. Next, it is done
- * in a hurry as for a jump; later, in its turn. Null where it does not come.
+ * What this item of a changed night's list would mean, told from how things stand now. Next, the work for it is
+ * done first, then what is ready is handed over as soon as the song before has ended; later, it is done in its turn.
+ * Null where it does not come.
  *
  * @example
  * previewSong({ session, nowMs: 0, plannedZeroMs: 0 }, { session, plan }, '2').players.map(({ condition }) => condition) // => ['ready', 'in-hands']
@@ -71,85 +57,73 @@ export function previewSong(now: Moment, after: ChangedNight, item: string): Son
 	const ahead = plan.sections.filter(({ hasBegun }) => !hasBegun);
 	const section = ahead.find((one) => one.item === item && one.point === 0);
 	if (section === undefined) return null;
+	const isHere = (one: { readonly section: Section }): boolean => one.section === section;
+	const [slots, handOvers, work] = [
+		plan.slots.filter(isHere),
+		plan.handOvers.filter(isHere),
+		plan.work.filter(isHere),
+	];
+	const given = handOvers.filter(({ instrument }) => instrument !== null);
 	const clock = freeClock(busyWindows(cueWindows(session, plan.sections), []));
-	const hurry: Hurry = { plan, section, nowMs: now.nowMs, clock };
-	const inHands = section === ahead[0] ? earliest(hurry) : inTurn(hurry);
-	const handOvers = handOversAt(plan, section);
-	const slots = plan.slots.filter((slot) => slot.section === section);
+	const inHands =
+		section === ahead[0]
+			? earliest({ given, work, endMs: section.previousEndMs ?? now.nowMs, clock }, now.nowMs)
+			: inTurn(given, work);
 	const players = session.show.players.flatMap(({ id }): readonly PlayerPreview[] => {
 		const handOver = handOvers.find(({ player }) => player === id);
 		const slot = slots.find(({ player }) => player === id);
 		if (handOver === undefined && slot === undefined) return [];
-		const holds = session.players[id]?.holds ?? null;
-		const [work, ...more] = workAt(plan, section).filter(({ player }) => player === id);
+		const { instrument = null, tuning = null, capo = 0 } = slot ?? handOver ?? {};
+		const mine = work.filter(({ player }) => player === id);
 		const inHandsMs = inHands.get(id) ?? null;
+		const { previousEndMs } = section;
+		const isAfter = inHandsMs !== null && previousEndMs !== null;
 		return [
 			{
 				player: id,
-				from: handOver?.from ?? holds,
-				...wanted(handOver, slot),
+				from: handOver?.from ?? session.players[id]?.holds ?? null,
+				instrument,
+				tuning,
+				capo,
 				for: slot?.for ?? null,
 				isHandOver: handOver !== undefined,
 				why: slot?.isMissing ? slot.why : null,
-				condition: conditionOf(now, { handOver, work }),
-				workSeconds: more.reduce((sum, { seconds }) => sum + seconds, work?.seconds ?? 0),
+				condition: handOver === undefined ? 'in-hands' : conditionOf(now, mine),
+				workSeconds: mine.reduce((sum, { seconds }) => sum + seconds, 0),
 				inHandsMs,
-				afterEndSeconds:
-					inHandsMs === null || section.previousEndMs === null
-						? null
-						: (inHandsMs - section.previousEndMs) / 1000,
+				afterEndSeconds: isAfter ? (inHandsMs - previousEndMs) / 1000 : null,
 			},
 		];
 	});
 	return { song: section.song, section, players };
 }
 
-function handOversAt({ handOvers }: Plan, section: Section): readonly PlannedHandOver[] {
-	return handOvers.filter((one) => one.section === section);
-}
-
-function workAt({ work }: Plan, section: Section): readonly Work[] {
-	return work.filter((one) => one.section === section);
-}
-
-function wanted(
-	handOver: PlannedHandOver | undefined,
-	slot: Slot | undefined,
-): Pick<PlayerPreview, 'instrument' | 'tuning' | 'capo'> {
-	const { instrument = null, tuning = null, capo = 0 } = slot ?? handOver ?? {};
-	return { instrument, tuning, capo };
-}
-
-function conditionOf(
-	{ session, nowMs }: Moment,
-	{ handOver, work }: { handOver: PlannedHandOver | undefined; work: Work | undefined },
-): PlayerPreview['condition'] {
-	if (handOver === undefined) return 'in-hands';
+function conditionOf({ session, nowMs }: Moment, [work]: readonly Work[]) {
 	if (work === undefined) return 'ready';
 	return readinessOf(session, work.instrument, nowMs).isStale ? 'stale' : 'not-ready';
 }
 
 type Hurry = {
-	readonly plan: Plan;
-	readonly section: Section;
-	readonly nowMs: NightMs;
+	readonly given: readonly PlannedHandOver[];
+	readonly work: readonly Work[];
+	readonly endMs: NightMs;
 	readonly clock: FreeClock;
 };
 
 /** When each player has theirs in hands: one pair of hands, work put down for what can be handed. */
-function earliest({ plan, section, nowMs, clock }: Hurry): ReadonlyMap<string, NightMs> {
-	const endMs = section.previousEndMs ?? nowMs;
-	const work = workAt(plan, section);
-	const handOvers = handOversAt(plan, section).filter(({ instrument }) => instrument !== null);
+function earliest(
+	{ given, work, endMs, clock }: Hurry,
+	nowMs: NightMs,
+): ReadonlyMap<string, NightMs> {
 	const inHands = new Map<string, NightMs>();
 	let time = nowMs;
 	const hand = (player: string): void => {
-		const handOver = handOvers.find((one) => one.player === player);
+		const handOver = given.find((one) => one.player === player);
 		if (handOver === undefined) return;
 		time = Math.max(time, endMs) + handOver.seconds * 1000;
 		inHands.set(player, time);
 	};
-	let ready = handOvers
+	let ready = given
 		.map(({ player }) => player)
 		.filter((player) => !work.some((one) => one.player === player));
 	for (const [place, { player, seconds, fromMs }] of work.entries()) {
@@ -171,14 +145,16 @@ function earliest({ plan, section, nowMs, clock }: Hurry): ReadonlyMap<string, N
 }
 
 /** When each player has theirs in hands when all is done in the order of the plan. */
-function inTurn({ plan, section }: Hurry): ReadonlyMap<string, NightMs> {
-	const inHands = new Map<string, NightMs>();
+function inTurn(
+	given: readonly PlannedHandOver[],
+	work: readonly Work[],
+): ReadonlyMap<string, NightMs> {
 	let time = Number.NEGATIVE_INFINITY;
-	for (const { player, instrument, seconds, wantedMs } of handOversAt(plan, section)) {
-		if (instrument === null) continue;
-		const work = workAt(plan, section).findLast((one) => one.player === player);
-		time = Math.max(time, wantedMs, work?.finishMs ?? wantedMs) + seconds * 1000;
-		inHands.set(player, time);
-	}
-	return inHands;
+	return new Map(
+		given.map(({ player, seconds, wantedMs }) => {
+			const last = work.findLast((one) => one.player === player);
+			time = Math.max(time, wantedMs, last?.finishMs ?? wantedMs) + seconds * 1000;
+			return [player, time];
+		}),
+	);
 }

@@ -1,13 +1,14 @@
 // What a choice costs later: two plans of one night, with it and without, told apart. Only what becomes
 // worse is said; what was bad already is no reason against the choice.
 
+import { once } from '../../base/once.ts';
 import { tenths } from '../../base/show-clock.ts';
 import type { NightMs } from '../../journal/entry.ts';
 import type { Session } from '../../session/session.ts';
 import type { Show } from '../../showfile/show.ts';
 import type { Budget } from '../choice/beam-search.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Later, Plan, PlannedHandOver, Section, Slot, Work } from '../plan.ts';
+import type { Later, Plan, Section, Slot, Work } from '../plan.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 
 /** What a choice costs later. */
@@ -20,18 +21,16 @@ export type LaterCost = {
 	readonly later: readonly Later[];
 };
 
-export type Compared = {
+type Compared = {
 	readonly show: Show;
 	/** The first song's start, from which marks count. */
 	readonly zeroMs: NightMs;
 	readonly without: Troubled;
 	readonly with: Troubled;
-	/** Whether this item of the list is told of; all are where it is left out. */
-	readonly isTold?: (item: string) => boolean;
 };
 
 /** What can be wrong with a plan stands there. */
-type Troubled = Pick<Plan, 'slots' | 'handOvers' | 'work'>;
+export type Troubled = Pick<Plan, 'slots' | 'handOvers' | 'work'>;
 
 const NO_TROUBLE: Troubled = { slots: [], handOvers: [], work: [] };
 
@@ -48,11 +47,7 @@ const SAME_SECONDS = 1;
  * @example
  * laterCost({ show, zeroMs: 0, without: plan, with: plan }) // => { missing: 0, substituted: 0, later: [] }
  */
-export function laterCost({ isTold, ...both }: Compared): LaterCost {
-	const compared =
-		isTold === undefined
-			? both
-			: { ...both, without: toldOf(both.without, isTold), with: toldOf(both.with, isTold) };
+export function laterCost(compared: Compared): LaterCost {
 	const missing = newly(compared, ({ isMissing }) => isMissing);
 	const substituted = newly(compared, (slot) => slot.for !== null && slot.isHandOver);
 	return {
@@ -67,45 +62,29 @@ export function laterCost({ isTold, ...both }: Compared): LaterCost {
 	};
 }
 
-function toldOf({ slots, handOvers, work }: Troubled, isTold: (item: string) => boolean): Troubled {
-	const isOf = ({ section }: { section: Section }): boolean => isTold(section.item);
-	return {
-		slots: slots.filter(isOf),
-		handOvers: handOvers.filter(isOf),
-		work: work.filter(isOf),
-	};
-}
-
-export type CostAgainst = {
-	/** The night without the choice. */
-	readonly without: Session;
-	/** What all these plans are made from together; left out, each may use its own. */
-	readonly from?: Budget;
-};
-
 /**
- * Plans what could be, and compares it with the night of `without`; what is refused costs nothing.
+ * Plans what could be, and compares it with the night of `without`; what is refused costs nothing. `from`: what
+ * all these plans are made from together; left out, each may use its own.
  *
  * @example
  * costAgainst({ session, nowMs: 0, plannedZeroMs: 0 }, { without: session })(session).later // => []
  */
 export function costAgainst(
 	{ session, nowMs, plannedZeroMs }: Moment,
-	{ without, from }: CostAgainst,
+	{ without, from }: { readonly without: Session; readonly from?: Budget },
 ): (after: Session | null) => LaterCost {
 	const how = { budget: LATER_BUDGET, ...(from === undefined ? {} : { from }) };
 	const planOf = (one: Session) => planCore({ session: one, nowMs, plannedZeroMs }, how).plan;
 	const zeroMs = session.zeroAtMs ?? plannedZeroMs;
-	let before: Plan | null = null;
+	const before = once(() => planOf(without));
 	return (after) => {
 		if (after === null) return { missing: 0, substituted: 0, later: [] };
 		const { show } = after;
 		const plan = planOf(after);
 		const atMost = laterCost({ show, zeroMs, without: NO_TROUBLE, with: plan });
 		// What has nothing wrong is worse than no night: that one need not be planned.
-		if (atMost.missing + atMost.substituted === 0 && atMost.later.length === 0) return atMost;
-		before ??= planOf(without);
-		return laterCost({ show, zeroMs, without: before, with: plan });
+		if (atMost.later.length === 0) return atMost;
+		return laterCost({ show, zeroMs, without: before(), with: plan });
 	};
 }
 
@@ -140,35 +119,26 @@ export function byPlayer(
 }
 
 function lateWork({ zeroMs, without, with: after }: Compared): readonly Later[] {
+	const lateness = ({ slackSeconds }: Work): number => Math.max(0, -slackSeconds);
 	const before = new Map(without.work.map((work) => [placeOf(work), lateness(work)]));
+	const seconds = new Map(after.handOvers.map((one) => [placeOf(one), one.seconds]));
 	return after.work
 		.filter((work) => lateness(work) >= (before.get(placeOf(work)) ?? 0) + SAME_SECONDS)
 		.sort((one, other) => one.wantedMs - other.wantedMs)
 		.map((work): Later => {
-			const seconds = handOverOf(after, work)?.seconds ?? 0;
-			const inHandsSeconds = tenths((work.finishMs - zeroMs) / 1000 + seconds);
-			const { section, instrument, to, capo } = work;
+			const { section, instrument, to, capo, finishMs } = work;
+			const handing = seconds.get(placeOf(work)) ?? 0;
+			const inHandsSeconds = tenths((finishMs - zeroMs) / 1000 + handing);
 			const { song } = section;
 			return { code: 'late', song, instrument, tuning: to.name, capo, inHandsSeconds };
 		});
 }
 
-function lateness({ slackSeconds }: Work): number {
-	return Math.max(0, -slackSeconds);
-}
-
-function handOverOf({ handOvers }: Troubled, work: Work): PlannedHandOver | undefined {
-	const place = placeOf(work);
-	return handOvers.find((one) => placeOf(one) === place);
-}
-
 function tightGaps({ without, with: after }: Compared): readonly Later[] {
-	const tight = ({ handOvers }: Troubled) =>
-		new Map(
-			handOvers.flatMap(({ fits, section }) =>
-				fits || section.hasBegun ? [] : [[section.item, section.song] as const],
-			),
-		);
+	const tight = ({ handOvers }: Troubled) => {
+		const unfit = handOvers.filter(({ fits, section }) => !fits && !section.hasBegun);
+		return new Map(unfit.map(({ section }) => [section.item, section.song]));
+	};
 	const before = tight(without);
 	return [...tight(after)]
 		.filter(([item]) => !before.has(item))

@@ -7,11 +7,11 @@ import { decide } from '../../session/decide.ts';
 import type { Refusal } from '../../session/refusal.ts';
 import type { Session } from '../../session/session.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
-import type { Later, Plan } from '../plan.ts';
+import type { Later, Plan, Section } from '../plan.ts';
 import type { WithoutClock } from '../timed-choice/choose-without-clock.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
 import { curfewWarnings } from './curfew-warnings.ts';
-import { laterCost } from './later-cost.ts';
+import { laterCost, type Troubled } from './later-cost.ts';
 
 export type ChangedNight = { readonly session: Session; readonly plan: Plan };
 
@@ -68,9 +68,6 @@ export function sessionAfter(
 	return after;
 }
 
-/** A night at a moment, with its plan as it stands. */
-type Planned = Moment & { readonly plan: Plan };
-
 /** What a change of the night makes worse, and what it mends. */
 export type ChangeCost = { readonly worse: readonly Later[]; readonly mended: readonly Later[] };
 
@@ -81,19 +78,29 @@ export type ChangeCost = { readonly worse: readonly Later[]; readonly mended: re
  * @example
  * changeCost({ session, plan, nowMs: 0, plannedZeroMs: 0 }, { session, plan }) // => { worse: [], mended: [] }
  */
-export function changeCost(now: Planned, after: ChangedNight, except?: string): ChangeCost {
+export function changeCost(
+	{ session, plannedZeroMs, plan }: Moment & { readonly plan: Plan },
+	after: ChangedNight,
+	except?: string,
+): ChangeCost {
 	const { show } = after.session;
-	const zeroMs = now.session.zeroAtMs ?? now.plannedZeroMs;
-	const { plan } = now;
-	const curfew = ({ sections }: Plan) => curfewWarnings(show, sections, now.plannedZeroMs);
-	const [curfewNow, curfewThen] = [curfew(plan), curfew(after.plan)];
+	const zeroMs = session.zeroAtMs ?? plannedZeroMs;
+	const curfewNow = curfewWarnings(show, plan.sections, plannedZeroMs);
+	const curfewThen = curfewWarnings(show, after.plan.sections, plannedZeroMs);
 	// What does not come any more is not mended by that.
 	const come = new Set(after.plan.sections.map(({ item }) => item));
-	const isTold = (item: string): boolean => item !== except && come.has(item);
-	const cost = (without: Plan, changed: Plan) =>
-		laterCost({ show, zeroMs, without, with: changed, isTold }).later;
+	const isTold = ({ section: { item } }: { readonly section: Section }): boolean =>
+		item !== except && come.has(item);
+	const told = ({ slots, handOvers, work }: Plan): Troubled => ({
+		slots: slots.filter(isTold),
+		handOvers: handOvers.filter(isTold),
+		work: work.filter(isTold),
+	});
+	const [now, then] = [told(plan), told(after.plan)];
+	const worse = laterCost({ show, zeroMs, without: now, with: then }).later;
+	const mended = laterCost({ show, zeroMs, without: then, with: now }).later;
 	return {
-		worse: [...cost(plan, after.plan), ...(curfewNow.length === 0 ? curfewThen : [])],
-		mended: [...cost(after.plan, plan), ...(curfewThen.length === 0 ? curfewNow : [])],
+		worse: [...worse, ...(curfewNow.length === 0 ? curfewThen : [])],
+		mended: [...mended, ...(curfewThen.length === 0 ? curfewNow : [])],
 	};
 }

@@ -2,8 +2,10 @@
 // that gets a capo takes 45 + 10 s, its hand-over 15 s.
 
 import { expect, test } from 'vitest';
-import { previewJump } from '../../../src/plan/what-if/change-preview.ts';
+import type { Moment } from '../../../src/plan/demand/sections-ahead.ts';
+import { previewSong } from '../../../src/plan/what-if/change-preview.ts';
 import { whatIf } from '../../../src/plan/what-if/what-if.ts';
+import { nextSongItem } from '../../../src/session/find.ts';
 import { clubShow } from '../club-gear.ts';
 import { allReady, mark, nightAfter, planAt, withSongBegun } from '../night-at.ts';
 import { handOverLines, warningLines, workLines } from '../plan-figures.ts';
@@ -21,6 +23,13 @@ set: [eleven, rainfall]
 
 const on = withSongBegun(nightAfter(show, allReady(show, '16:30')), '40:40');
 const asked = { session: on, nowMs: mark('47:30'), plannedZeroMs: 0, song: 'oldmill' };
+
+/** What the song would mean as the next, as the prompt asks it. */
+function previewJump({ song, ...moment }: Moment & { readonly song: string }) {
+	const changed = whatIf(moment, { do: 'choose-next', song });
+	const next = changed.ok ? nextSongItem(changed.session) : null;
+	return changed.ok && next !== null ? previewSong(moment, changed, next.key) : null;
+}
 
 test('looked at, it is stale, wants 55 s of work and is in hands 45 s after the song at the earliest', () => {
 	const bo = previewJump(asked)?.players.find(({ player }) => player === 'bo');
