@@ -2,8 +2,8 @@
 // time without writing the model, ours with setting up the clock. Then how it goes on past what a solver
 // can be asked.
 
-import type { ExactOrder } from '../../src/plan/schedule/exact-order.ts';
-import { exactOrder } from '../../src/plan/schedule/exact-order.ts';
+import type { ExactOrder } from '../../src/plan/schedule/one-machine.ts';
+import { exactOrder } from '../../src/plan/schedule/one-machine.ts';
 import { clockCase } from '../plan/oracle/clock-case.ts';
 import { clockPieces } from '../plan/oracle/clock-pieces.ts';
 import { optimumOf } from '../plan/oracle/solver.ts';

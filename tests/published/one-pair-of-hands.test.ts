@@ -2,10 +2,8 @@
 // come from enumeration by a short independent script and from the solver HiGHS; none from our code.
 
 import { describe, expect, test } from 'vitest';
-import { exactOrder } from '../../src/plan/schedule/exact-order.ts';
-import { latenessBound } from '../../src/plan/schedule/lateness-bound.ts';
-import type { PiecesOfWork } from '../../src/plan/schedule/pieces-of-work.ts';
-import { latenessInOrder } from '../../src/plan/schedule/pieces-of-work.ts';
+import type { PiecesOfWork } from '../../src/plan/schedule/one-machine.ts';
+import { exactOrder, jackson, latenessInOrder } from '../../src/plan/schedule/one-machine.ts';
 
 type Job = readonly [release: number, length: number, due: number];
 
@@ -54,7 +52,7 @@ describe('seven jobs with heads and tails', () => {
 	});
 
 	test('with pieces put down it is 49', () => {
-		expect(latenessBound(pieces(jobs)).latenessMs).toBe(49);
+		expect(jackson(pieces(jobs), { isPreemptive: true }).latenessMs).toBe(49);
 	});
 });
 
@@ -116,7 +114,7 @@ test('two jobs with releases: waiting for the urgent one is better than never be
 	];
 	expect(best(jobs)).toMatchObject({ order: [1, 0], latenessMs: 0 });
 	expect(best(jobs, 1).latenessMs).toBe(4);
-	expect(latenessBound(pieces(jobs)).latenessMs).toBe(0);
+	expect(jackson(pieces(jobs), { isPreemptive: true }).latenessMs).toBe(0);
 });
 
 test('three jobs with releases: early by one, also without putting down', () => {
@@ -126,7 +124,7 @@ test('three jobs with releases: early by one, also without putting down', () => 
 		[2, 2, 5],
 		[4, 3, 9],
 	];
-	expect(latenessBound(pieces(jobs)).latenessMs).toBe(-1);
+	expect(jackson(pieces(jobs), { isPreemptive: true }).latenessMs).toBe(-1);
 	expect(best(jobs).latenessMs).toBe(-1);
 	expect(best(jobs, 1).latenessMs).toBe(3);
 });

@@ -212,9 +212,7 @@ class StepList {
 			return;
 		}
 		const takenBy = this.#instrument(hand);
-		if (this.#mayBeElsewhere(takenBy)) {
-			this.#add({ ...emptied, flags: IS_MISSING | IS_GIVEN_UP, takenBy });
-		}
+		this.#add({ ...emptied, flags: IS_MISSING | IS_GIVEN_UP, takenBy });
 		// Merely left in hands, it is there for whoever is named it.
 		this.#add({ to: hand, flags: IS_MISSING });
 	}
@@ -269,6 +267,8 @@ class StepList {
 	}
 
 	#add({ to, flags = 0, backup = 0, preference = 0, takenBy = -1 }: NewStep): void {
+		// What nobody else may have is in no other hands.
+		if (takenBy >= 0 && !this.#mayBeElsewhere(takenBy)) return;
 		const { told } = this.#slot;
 		const now = to === FRESH || (flags & IS_MISSING) !== 0 ? EMPTY : to;
 		const isMoved = told !== UNTOLD && told !== now;

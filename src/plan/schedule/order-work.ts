@@ -6,8 +6,7 @@ import type { FreeClock } from './free-clock.ts';
 import { latestStarts } from './latest-starts.ts';
 import type { Wishes } from './least-late.ts';
 import { leastLate, nearRank } from './least-late.ts';
-import type { PiecesOfWork, Waiting } from './pieces-of-work.ts';
-import { latenessInOrder, piecesFrom } from './pieces-of-work.ts';
+import { latenessInOrder, type PiecesOfWork, startingAt } from './one-machine.ts';
 
 /** A piece of work before it has its place. */
 export type Piece = {
@@ -58,15 +57,15 @@ export function orderWork<P extends Piece>(
 ): Ordered<P> {
 	const byDue = inDueOrder(pieces);
 	const waiting = onFreeClock(byDue, clock);
-	const latest = latestStarts(waiting);
+	const latest = latestStarts(waiting, clock);
 	const now = clock.at(nowMs);
-	const shown = orderShown(byDue, piecesFrom(now, waiting), { nowMs, intervalEndsMs });
+	const shown = orderShown(byDue, startingAt(now, waiting), { nowMs, intervalEndsMs });
 	const { order } = shown;
 	let free = now;
 	const timed = order.flatMap((place): readonly Timed<P>[] => {
 		const piece = byDue[place];
 		if (piece === undefined) return [];
-		const start = Math.max(free, waiting.releases[place] as number);
+		const start = Math.max(free, waiting.heads[place] as number);
 		free = start + (waiting.lengths[place] as number);
 		return [
 			{
@@ -92,7 +91,7 @@ export function firstShown<P extends Piece>(
 	when: When & { readonly nodes: number },
 ): P | undefined {
 	const byDue = inDueOrder(pieces);
-	const waiting = piecesFrom(when.clock.at(when.nowMs), onFreeClock(byDue, when.clock));
+	const waiting = startingAt(when.clock.at(when.nowMs), onFreeClock(byDue, when.clock));
 	const [first = -1] = orderShown(byDue, waiting, when).order;
 	return byDue[first];
 }
@@ -105,20 +104,17 @@ function inDueOrder<P extends Piece>(pieces: readonly P[]): readonly P[] {
  * The pieces on the free clock, in the order given.
  *
  * @example
- * onFreeClock([{ seconds: 2, releaseMs: 0, dueMs: 12, isEarly: false }], freeClock([{ fromMs: 10, untilMs: 15 }])).freeDues // => Float64Array.of(10)
+ * onFreeClock([{ seconds: 2, releaseMs: 12, dueMs: 20, isEarly: false }], freeClock([{ fromMs: 10, untilMs: 15 }])).heads // => Float64Array.of(10)
  */
-export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): Waiting {
-	const releases = new Float64Array(pieces.length);
-	const lengths = new Float64Array(pieces.length);
-	const freeDues = new Float64Array(pieces.length);
-	const dues = new Float64Array(pieces.length);
-	for (const [place, { releaseMs, seconds, dueMs }] of pieces.entries()) {
-		releases[place] = Number.isFinite(releaseMs) ? clock.at(releaseMs) : releaseMs;
-		lengths[place] = seconds * 1000;
-		freeDues[place] = clock.at(dueMs);
-		dues[place] = dueMs;
-	}
-	return { releases, lengths, freeDues, dues, nightMs: clock.firstMs };
+export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): PiecesOfWork {
+	return {
+		heads: Float64Array.from(pieces, ({ releaseMs }) =>
+			Number.isFinite(releaseMs) ? clock.at(releaseMs) : releaseMs,
+		),
+		lengths: Float64Array.from(pieces, ({ seconds }) => seconds * 1000),
+		dues: Float64Array.from(pieces, ({ dueMs }) => dueMs),
+		nightMs: clock.firstMs,
+	};
 }
 
 function orderShown(

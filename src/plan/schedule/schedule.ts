@@ -3,13 +3,12 @@
 import type { Outlook } from '../demand/outlook.ts';
 import type { PlannedHandOver, Work } from '../plan.ts';
 import type { Choice } from './choice.ts';
-import { exactOrder } from './exact-order.ts';
 import type { FreeClock } from './free-clock.ts';
 import { busyWindows, freeClock } from './free-clock.ts';
 import { handOversAhead } from './hand-overs-ahead.ts';
 import { nodesFor } from './least-late.ts';
+import { exactOrder, startingAt } from './one-machine.ts';
 import { onFreeClock } from './order-work.ts';
-import { piecesFrom } from './pieces-of-work.ts';
 import type { Stint } from './stints.ts';
 import { stintsAhead } from './stints.ts';
 import { piecesFor, type StintPiece, workInOrder } from './work-ahead.ts';
@@ -41,7 +40,7 @@ export function weigh(outlook: Outlook, choices: readonly Choice[]): Weighed {
 	const handOvers = handOversAhead(outlook, choices);
 	const clock = freeClock(busyWindows(outlook.cues, handOvers));
 	const pieces = piecesFor(outlook, stints, handOvers);
-	const waiting = piecesFrom(clock.at(outlook.nowMs), onFreeClock(pieces, clock));
+	const waiting = startingAt(clock.at(outlook.nowMs), onFreeClock(pieces, clock));
 	const { latenessMs, isProved } = exactOrder(waiting, {
 		enoughMs: 0,
 		nodes: nodesFor(pieces.length),

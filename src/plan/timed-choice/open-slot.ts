@@ -5,9 +5,8 @@ import type { NightMs } from '../../journal/entry.ts';
 import type { Choosing } from '../choice/choose-hands.ts';
 import type { HandAt, Possible, SearchGraph } from '../choice/search-graph.ts';
 import { isOpen, possibleWith } from '../choice/search-graph.ts';
-import { latenessBound } from '../schedule/lateness-bound.ts';
+import { jackson, startingAt } from '../schedule/one-machine.ts';
 import { onFreeClock } from '../schedule/order-work.ts';
-import { piecesFrom } from '../schedule/pieces-of-work.ts';
 import type { Weighed } from '../schedule/schedule.ts';
 import { sureLatenessMs } from './sure-work.ts';
 
@@ -62,10 +61,10 @@ function openSlots(
 
 /** The pieces that make the worst as late as it is in any order: they cannot all be done sooner, and none is due later. */
 function criticalPieces({ pieces, clock }: Weighed, nowMs: NightMs): Weighed['pieces'] {
-	const all = piecesFrom(clock.at(nowMs), onFreeClock(pieces, clock));
+	const all = startingAt(clock.at(nowMs), onFreeClock(pieces, clock));
 	const { heads, lengths, dues } = all;
-	const { latest, finish } = latenessBound(all);
-	const due = dues[latest] ?? 0;
+	const { order, latest, finish } = jackson(all, { isPreemptive: true });
+	const due = dues[order[latest] ?? -1] ?? 0;
 	const isFrom = (head: number) => (_: unknown, place: number) =>
 		(heads[place] as number) >= head && (dues[place] as number) <= due;
 	// From one of the heads on there was nothing else to do, and no time to lose.

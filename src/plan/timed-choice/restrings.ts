@@ -15,15 +15,12 @@ import type { Outlook } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
 import type { IdleWork, PlannedHandOver, Section, Work } from '../plan.ts';
 import type { Choice } from '../schedule/choice.ts';
-import { exactOrder } from '../schedule/exact-order.ts';
 import { busyWindows, freeClock } from '../schedule/free-clock.ts';
 import { beginningMs } from '../schedule/hand-overs-ahead.ts';
-import { latenessBound } from '../schedule/lateness-bound.ts';
 import { nodesFor } from '../schedule/least-late.ts';
+import { exactOrder, jackson, type PiecesOfWork, startingAt } from '../schedule/one-machine.ts';
 import type { Piece } from '../schedule/order-work.ts';
 import { firstShown, onFreeClock } from '../schedule/order-work.ts';
-import type { PiecesOfWork } from '../schedule/pieces-of-work.ts';
-import { piecesFrom } from '../schedule/pieces-of-work.ts';
 import type { Schedule } from '../schedule/schedule.ts';
 import { backAtOnceMs } from '../schedule/stints.ts';
 import { intervalEnd, partsOf } from '../schedule/work-ahead.ts';
@@ -240,12 +237,12 @@ function withRestring(session: Session, { outlook, held }: Restrung, asked: Aske
 		const workedMs = Number.isFinite(sinceMs) ? clock.at(nowMs) - clock.at(sinceMs) : 0;
 		return { ...one, seconds: Math.max(0, one.seconds - Math.max(0, workedMs) / 1000) };
 	};
-	const left = (all: readonly Named[]) => piecesFrom(clock.at(nowMs), onFreeClock(all, clock));
+	const left = (all: readonly Named[]) => startingAt(clock.at(nowMs), onFreeClock(all, clock));
 	const nodes = (): number =>
 		Math.min(nodesFor(pieces.length), Math.ceil(effort.left / pieces.length));
 	const isInTime = (all: PiecesOfWork): boolean => {
-		if (latenessBound(all).latenessMs > 0) return false;
-		const found = exactOrder(all, { enoughMs: 0, uselessAboveMs: 0, nodes: nodes() });
+		if (jackson(all, { isPreemptive: true }).latenessMs > 0) return false;
+		const found = exactOrder(all, { enoughMs: 0, nodes: nodes() });
 		effort.left -= found.nodes * pieces.length;
 		return found.latenessMs <= 0;
 	};
@@ -273,7 +270,7 @@ function withRestring(session: Session, { outlook, held }: Restrung, asked: Aske
 		],
 	});
 	if (isInTime(left(pieces))) return added();
-	if (latenessBound(left(pieces.map(worked))).latenessMs > 0) return null;
+	if (jackson(left(pieces.map(worked)), { isPreemptive: true }).latenessMs > 0) return null;
 	const intervalEndsMs = intervalEnd(outlook);
 	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs, nodes: nodes() });
 	return isInTime(left(pieces.map((one) => (one === first ? worked(one) : one)))) ? added() : null;

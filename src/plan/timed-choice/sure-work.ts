@@ -9,9 +9,8 @@ import type { Hand } from '../demand/hand.ts';
 import type { Section } from '../plan.ts';
 import { busyWindows, freeClock } from '../schedule/free-clock.ts';
 import { beginningMs } from '../schedule/hand-overs-ahead.ts';
-import { latenessBound } from '../schedule/lateness-bound.ts';
+import { jackson, startingAt } from '../schedule/one-machine.ts';
 import { onFreeClock, type Piece } from '../schedule/order-work.ts';
-import { piecesFrom } from '../schedule/pieces-of-work.ts';
 import { type LeastWork, leastOf, Pasts } from './pasts.ts';
 
 /**
@@ -53,7 +52,9 @@ export function sureLatenessMs(graph: SearchGraph, possible: Possible): number {
 	if (pieces.length === 0) return 0;
 	const clock = freeClock(busyWindows(outlook.cues, windows));
 	const waiting = onFreeClock(pieces, clock);
-	const { latenessMs } = latenessBound(piecesFrom(clock.at(outlook.nowMs), waiting));
+	const { latenessMs } = jackson(startingAt(clock.at(outlook.nowMs), waiting), {
+		isPreemptive: true,
+	});
 	return Math.round(Math.max(0, latenessMs));
 }
 

@@ -1,7 +1,7 @@
 // A case of chance in the form that the program takes.
 
 import { freeClock } from '../../../src/plan/schedule/free-clock.ts';
-import type { PiecesOfWork } from '../../../src/plan/schedule/pieces-of-work.ts';
+import type { PiecesOfWork } from '../../../src/plan/schedule/one-machine.ts';
 import type { ClockCase } from './clock-case.ts';
 
 /** Seconds stand where the program has milliseconds: the arithmetic is the same. */

@@ -37,7 +37,7 @@ function planned({ chores, busy }: ClockCase, now: number) {
 	const clock = freeClock(windows);
 	const { timed, isProved } = orderWork(pieces, { nowMs: now * 1000, clock, intervalEndsMs: null });
 	const byDue = pieces.toSorted((one, other) => one.dueMs - other.dueMs);
-	const order = standingOrder(onFreeClock(byDue, clock)).map((place) =>
+	const order = standingOrder(onFreeClock(byDue, clock), clock).map((place) =>
 		pieces.indexOf(byDue[place]!),
 	);
 	return {

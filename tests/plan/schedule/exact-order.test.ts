@@ -1,8 +1,7 @@
 // The least late order against trying every order, and against a solver on a model of its own.
 
 import { describe, expect, test } from 'vitest';
-import { exactOrder } from '../../../src/plan/schedule/exact-order.ts';
-import { latenessBound } from '../../../src/plan/schedule/lateness-bound.ts';
+import { exactOrder, jackson } from '../../../src/plan/schedule/one-machine.ts';
 import type { ClockCase } from '../oracle/clock-case.ts';
 import { clockCase, freeSeconds, latenessOf, leastByTrying } from '../oracle/clock-case.ts';
 import { clockPieces } from '../oracle/clock-pieces.ts';
@@ -62,7 +61,7 @@ test('the cases ask for every step: orders that are not the first one found, bou
 	const results = cases.map((pieces) => ({ pieces, ...exactOrder(pieces, ALL) }));
 	expect(results.filter(({ nodes }) => nodes > 1).length).toBeGreaterThan(20);
 	const unmet = results.filter(
-		({ pieces, latenessMs }) => latenessBound(pieces).latenessMs < latenessMs,
+		({ pieces, latenessMs }) => jackson(pieces, { isPreemptive: true }).latenessMs < latenessMs,
 	);
 	expect(unmet.length).toBeGreaterThan(5);
 });
