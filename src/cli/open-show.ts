@@ -1,10 +1,10 @@
 // A show file from disk to a show. Loaded only where one is read, since that takes the largest part
 // of the program with it.
 
-import { closeSync, constants, fstatSync, openSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Problem } from '../base/problem.ts';
 import { diskErrorCode } from '../disk/disk.ts';
+import { fs } from '../disk/node-fs.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { settingsNow } from '../disk/settings.ts';
 import type { LoadFile, NotRead } from '../showfile/join-files.ts';
@@ -69,16 +69,16 @@ export function loadBytes(path: string): Uint8Array | NotRead | null {
 	let file: number | undefined;
 	try {
 		// A pipe that nobody writes to would otherwise hold the program for ever.
-		file = openSync(path, constants.O_RDONLY | constants.O_NONBLOCK);
-		const stat = fstatSync(file);
+		file = fs.openSync(path, fs.constants.O_RDONLY | fs.constants.O_NONBLOCK);
+		const stat = fs.fstatSync(file);
 		if (!stat.isFile()) return { trouble: stat.isDirectory() ? 'EISDIR' : 'EFTYPE' };
-		return stat.size > LARGEST_BYTES ? new Uint8Array(LARGEST_BYTES) : readFileSync(file);
+		return stat.size > LARGEST_BYTES ? new Uint8Array(LARGEST_BYTES) : fs.readFileSync(file);
 	} catch (error) {
 		const trouble = diskErrorCode(error);
 		// A name that no file can have, with a NUL in it, is refused before the disk is asked.
 		const isNone = ['ENOENT', 'ENOTDIR', 'ERR_INVALID_ARG_VALUE'].includes(trouble);
 		return isNone ? carriedFile(path) : { trouble };
 	} finally {
-		if (file !== undefined) closeSync(file);
+		if (file !== undefined) fs.closeSync(file);
 	}
 }

@@ -1,7 +1,8 @@
 // The machine's own file system.
 
-import * as fs from 'node:fs';
+import type { BigIntStats } from 'node:fs';
 import { type Disk, diskError, diskErrorCode, type FileStat } from './disk.ts';
+import { fs } from './node-fs.ts';
 import { patientRename } from './patient-rename.ts';
 
 const {
@@ -106,7 +107,7 @@ async function syncFolder(path: string): Promise<void> {
 	}
 }
 
-function fileStat(stat: fs.BigIntStats): FileStat {
+function fileStat(stat: BigIntStats): FileStat {
 	const kind = stat.isFile()
 		? 'file'
 		: stat.isDirectory()
