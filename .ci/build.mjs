@@ -3,7 +3,7 @@
 // packing.
 
 import { execFileSync } from 'node:child_process';
-import { chmod, copyFile, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { chmod, copyFile, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -11,12 +11,13 @@ import { billOfMaterials } from './bill-of-materials.mjs';
 import { bundleOptions } from './bundle-options.mjs';
 import { bundledLicenses } from './bundled-licenses.mjs';
 import { bundledPackages } from './bundled-packages.mjs';
+import { oneByteEach } from './one-byte.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'src/cli');
 const dist = join(root, 'dist');
 
-const { metafile } = await build({
+const { metafile, outputFiles } = await build({
 	...bundleOptions(root),
 	entryPoints: { rackside: join(cli, 'entry.ts') },
 	outdir: dist,
@@ -27,7 +28,10 @@ const { metafile } = await build({
 		js: 'import{createRequire as createRequireHere}from"node:module";const require=name=>createRequireHere(import.meta.url)(name);',
 	},
 	metafile: true,
+	write: false,
 });
+await mkdir(dist, { recursive: true });
+for (const { path, text } of outputFiles) await writeFile(path, oneByteEach(text));
 
 // A shell reads its script as it goes: one that runs keeps the old file, since the new one only takes its name.
 const launchNew = join(dist, 'launch.sh.new');

@@ -11,6 +11,7 @@ import { inject } from 'postject';
 import { bundleOptions } from './bundle-options.mjs';
 import { bundledLicenses } from './bundled-licenses.mjs';
 import { bundledPackages } from './bundled-packages.mjs';
+import { oneByteEach } from './one-byte.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const out = join(root, 'single');
@@ -118,15 +119,7 @@ const { metafile } = await build({
 	footer: { js: '})' },
 	metafile: true,
 });
-// One byte a sign is what Node reads fastest; the bundler leaves the others in comments and patterns alone.
-const text = await readFile(program, 'utf8');
-await writeFile(
-	program,
-	text.replace(
-		/[\u0080-\uffff]/g,
-		(sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
-	),
-);
+await writeFile(program, oneByteEach(await readFile(program, 'utf8')));
 
 /** The text that Node finds in the executable: `code` is what was compiled of it before, if anything. */
 async function blobOf(node, { code }) {

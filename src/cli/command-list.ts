@@ -1,15 +1,20 @@
 // Every command by name: what it does in a few words, and where it is. Commands are loaded in parts, since each
-// part needs another half of the program: what reads a show, what else prints, the live screen, practice. A part of
-// its own for each command would cut the bundle into so many files that finding them takes longer than running them.
+// part needs another half of the program: what reads a show, what plans it, what else prints, the live screen,
+// practice. A part of its own for each command would cut the bundle into so many files that finding them takes longer
+// than running them.
 
 import { COMMAND_WORDS } from '../words/commands.ts';
 import type { ListedCommand } from './command.ts';
+import type { PlanName } from './plan-commands.ts';
 import type { PracticeName } from './practice-commands.ts';
 import type { PrintedName } from './printed-commands.ts';
 import type { ShowName } from './show-commands.ts';
 
 const ofShow = (name: ShowName) => async () =>
 	(await import('./show-commands.ts')).SHOW_COMMANDS[name];
+
+const planned = (name: PlanName) => async () =>
+	(await import('./plan-commands.ts')).PLAN_COMMANDS[name];
 
 const printed = (name: PrintedName) => async () =>
 	(await import('./printed-commands.ts')).PRINTED_COMMANDS[name];
@@ -42,12 +47,12 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	check: {
 		usage: 'check SHOW',
 		words: COMMAND_WORDS.check.brief,
-		load: ofShow('check'),
+		load: planned('check'),
 	},
 	plan: {
 		usage: 'plan SHOW',
 		words: COMMAND_WORDS.plan.brief,
-		load: ofShow('plan'),
+		load: planned('plan'),
 	},
 	tuning: {
 		usage: 'tuning SHOW INSTRUMENT',
@@ -72,7 +77,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	fault: {
 		usage: 'fault SHOW PLAYER',
 		words: COMMAND_WORDS.fault.brief,
-		load: ofShow('fault'),
+		load: printed('fault'),
 	},
 	rehearse: {
 		usage: 'rehearse SHOW',

@@ -1,6 +1,6 @@
 // What a command may touch of the world around it, so that a test can run one without a process.
 
-import { fstatSync, writeSync } from 'node:fs';
+import { fs } from '../disk/node-fs.ts';
 
 export type Io = {
 	/** To standard output, as it is. */
@@ -47,7 +47,7 @@ export function processIo(onLost: (code: string | undefined) => never): ProcessI
 		},
 		get isOutputTerminal() {
 			// To know that a file or a pipe is no terminal it need not be opened.
-			return fstatSync(OUTPUT).isCharacterDevice() && opened().isTTY === true;
+			return fs.fstatSync(OUTPUT).isCharacterDevice() && opened().isTTY === true;
 		},
 		wallMs: () => Date.now(),
 		// What failed has no length any more, and is yet to be told.
@@ -64,7 +64,7 @@ const OUTPUT = 1;
 function notTaken(bytes: Uint8Array, onLost: (code: string | undefined) => never): Uint8Array {
 	let left = bytes;
 	try {
-		while (left.length > 0) left = left.subarray(writeSync(OUTPUT, left));
+		while (left.length > 0) left = left.subarray(fs.writeSync(OUTPUT, left));
 	} catch (error) {
 		const { code } = error as NodeJS.ErrnoException;
 		if (code !== 'EAGAIN') onLost(code);

@@ -1,8 +1,8 @@
 // Node's own cache of compiled code, in the user's folder. A start without it is slower and nothing else, so
 // whatever goes wrong here is no news to the user.
 
-import { lstatSync, mkdirSync } from 'node:fs';
 import * as nodeModule from 'node:module';
+import { fs } from '../disk/node-fs.ts';
 import { compileCacheFolders } from './compile-cache-folders.ts';
 
 /** The last folders are the program's alone. */
@@ -27,7 +27,7 @@ export function keepCompiledCode(environment: Readonly<Record<string, string | u
 }
 
 function isOurs(folder: string): boolean {
-	const found = lstatSync(folder);
+	const found = fs.lstatSync(folder);
 	const self = process.getuid?.();
 	if (!found.isDirectory()) return false;
 	return self === undefined || (found.uid === self && (found.mode & WRITTEN_BY_OTHERS) === 0);
@@ -35,7 +35,7 @@ function isOurs(folder: string): boolean {
 
 function makeFolder(folder: string): void {
 	try {
-		mkdirSync(folder, 0o700);
+		fs.mkdirSync(folder, 0o700);
 	} catch (error) {
 		if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
 	}

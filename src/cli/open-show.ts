@@ -1,16 +1,17 @@
 // A show file from disk to a show. Loaded only where one is read, since that takes the largest part
 // of the program with it.
 
-import { closeSync, constants, fstatSync, openSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Problem } from '../base/problem.ts';
 import { diskErrorCode } from '../disk/disk.ts';
+import { fs } from '../disk/node-fs.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { settingsNow } from '../disk/settings.ts';
-import { joinFiles, type NotRead } from '../showfile/join-files.ts';
+import type { LoadFile, NotRead } from '../showfile/join-files.ts';
 import { usableTimes, withOwnTimes } from '../showfile/own-times.ts';
-import { readPlainShow, readPlainTree } from '../showfile/read-plain-show.ts';
+import { readPlainShow } from '../showfile/read-plain-show.ts';
 import type { Show } from '../showfile/show.ts';
+import type { FilesReading } from '../showfile/show-from-files.ts';
 import type { SourceNode } from '../showfile/source-node.ts';
 import { unusableTimeWords } from '../words/own-times.ts';
 import { problemOf } from '../words/problems.ts';
@@ -22,6 +23,8 @@ import { carriedFile } from './single/carried-file.ts';
 export type ShowOpening = {
 	readonly show: Show | null;
 	readonly problems: readonly Problem[];
+	/** The same as a tree in which everything knows its place in its file; null where there is no show. */
+	readonly root: SourceNode | null;
 	/** Absolute path of the main file. */
 	readonly path: string;
 	/** A sentence for each of the user's own times that cannot be used. */
@@ -39,26 +42,20 @@ export async function openShow(file: string, request: Request, io: Io): Promise<
 		settingsNow({ disk: realDisk, folder: placesOf(request, io).settings }).values.times,
 	);
 	const remarks = unusable.map(unusableTimeWords);
-	const plain = readPlainShow(load, file);
-	if (plain) return { show: withOwnTimes(plain, times), problems: [], path, remarks };
-	const { readShow } = await import('../showfile/read-show.ts');
 	// Problems name the file as it was typed, which is how the user knows it.
-	const { show, problems } = readShow(load, file);
+	const { show, problems, root } = readPlainShow(load, file) ?? (await readAnyShow(load, file));
 	return {
 		show: show && withOwnTimes(show, times),
 		problems: problems.map(problemOf),
+		root,
 		path,
 		remarks,
 	};
 }
 
-/** The same file and what it includes as a tree that knows the places; null where it cannot be read. */
-export async function showTree(file: string, io: Io): Promise<SourceNode | null> {
-	const load = (asked: string) => loadBytes(resolve(io.cwd, asked));
-	const plain = readPlainTree(load, file);
-	if (plain) return plain;
-	const { readYaml } = await import('../showfile/read-show.ts');
-	return joinFiles({ load, mainFile: file, readYaml }).root;
+async function readAnyShow(load: LoadFile, file: string): Promise<FilesReading> {
+	const { readShow } = await import('../showfile/read-show.ts');
+	return readShow(load, file);
 }
 
 /** The bytes of a plain file; null where there are none to be had. */
@@ -72,16 +69,16 @@ export function loadBytes(path: string): Uint8Array | NotRead | null {
 	let file: number | undefined;
 	try {
 		// A pipe that nobody writes to would otherwise hold the program for ever.
-		file = openSync(path, constants.O_RDONLY | constants.O_NONBLOCK);
-		const stat = fstatSync(file);
+		file = fs.openSync(path, fs.constants.O_RDONLY | fs.constants.O_NONBLOCK);
+		const stat = fs.fstatSync(file);
 		if (!stat.isFile()) return { trouble: stat.isDirectory() ? 'EISDIR' : 'EFTYPE' };
-		return stat.size > LARGEST_BYTES ? new Uint8Array(LARGEST_BYTES) : readFileSync(file);
+		return stat.size > LARGEST_BYTES ? new Uint8Array(LARGEST_BYTES) : fs.readFileSync(file);
 	} catch (error) {
 		const trouble = diskErrorCode(error);
 		// A name that no file can have, with a NUL in it, is refused before the disk is asked.
 		const isNone = ['ENOENT', 'ENOTDIR', 'ERR_INVALID_ARG_VALUE'].includes(trouble);
 		return isNone ? carriedFile(path) : { trouble };
 	} finally {
-		if (file !== undefined) closeSync(file);
+		if (file !== undefined) fs.closeSync(file);
 	}
 }

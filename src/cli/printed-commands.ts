@@ -2,6 +2,7 @@
 
 import type { CliCommand } from './command.ts';
 import { doctorCommand } from './commands/doctor.ts';
+import { faultCommand } from './commands/fault.ts';
 import { nightsCommand } from './commands/nights.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { settingsCommand } from './commands/settings.ts';
@@ -11,6 +12,7 @@ import { tomorrowCommand } from './commands/tomorrow.ts';
 
 export const PRINTED_COMMANDS = {
 	setup: setupCommand,
+	fault: faultCommand,
 	tomorrow: tomorrowCommand,
 	times: timesCommand,
 	nights: nightsCommand,

@@ -1,10 +1,10 @@
 // Names that are not UTF-8. They come to us with a sign in place of what could not be decoded, so nothing is
 // found by them, and what is written would go elsewhere.
 
-import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { cleanText } from '../base/clean-text.ts';
 import type { Problem } from '../base/problem.ts';
+import { fs } from '../disk/node-fs.ts';
 import { ANOTHER_DATA, ANOTHER_NAME, NOT_UTF8 } from '../words/requests.ts';
 import type { Request } from './command.ts';
 import type { Io } from './io.ts';
@@ -23,6 +23,6 @@ export function undecodedNames(request: Request, io: Io): Problem[] {
 
 function lost(names: readonly string[], { cwd }: Io, hint: string): Problem[] {
 	return names
-		.filter((name) => name.includes('\ufffd') && !existsSync(resolve(cwd, name)))
+		.filter((name) => name.includes('\ufffd') && !fs.existsSync(resolve(cwd, name)))
 		.map((name) => ({ code: 'name-not-utf8', what: NOT_UTF8, found: cleanText(name), hint }));
 }

@@ -1,10 +1,10 @@
 // Says on a terminal that work goes on, once it has taken a second. Planning keeps the thread of the
 // program busy, so that another one has to say it.
 
-import { fstatSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type * as tty from 'node:tty';
 import type * as threads from 'node:worker_threads';
+import { fs } from '../disk/node-fs.ts';
 
 const ERRORS = 2;
 const AFTER_MS = 1000;
@@ -67,7 +67,7 @@ export function whileWorking<T>(
 
 function terminalOfErrors(): number | null {
 	try {
-		if (!fstatSync(ERRORS).isCharacterDevice()) return null;
+		if (!fs.fstatSync(ERRORS).isCharacterDevice()) return null;
 	} catch {
 		// Closed by whoever started the program.
 		return null;

@@ -1,7 +1,7 @@
 // Where the program's own files are.
 
-import { realpathSync } from 'node:fs';
 import { basename, dirname, join, posix, resolve, sep, win32 } from 'node:path';
+import { fs } from './node-fs.ts';
 
 /** What decides where files are. */
 export type PathSources = {
@@ -83,7 +83,7 @@ export function isWipedByRestart(folder: string, temporary: string): boolean {
 /** The path with the links in it followed, as far as it is there. */
 function existing(path: string): string {
 	try {
-		return realpathSync(path);
+		return fs.realpathSync(path);
 	} catch {
 		const above = dirname(path);
 		return above === path ? path : join(existing(above), basename(path));
@@ -93,7 +93,7 @@ function existing(path: string): string {
 /** The one path by which a show file is known, whatever links lead to it; the path itself when it is not there. */
 export function showIdentity(path: string): string {
 	try {
-		return realpathSync(path);
+		return fs.realpathSync(path);
 	} catch {
 		return resolve(path);
 	}

@@ -1,7 +1,8 @@
 // The machine's own file system.
 
-import * as fs from 'node:fs';
+import type { BigIntStats } from 'node:fs';
 import { type Disk, diskError, diskErrorCode, type FileStat } from './disk.ts';
+import { fs } from './node-fs.ts';
 import { patientRename } from './patient-rename.ts';
 
 const {
@@ -121,7 +122,7 @@ function stat(path: string): FileStat | null {
 	}
 }
 
-function fileStat(found: fs.BigIntStats): FileStat {
+function fileStat(found: BigIntStats): FileStat {
 	const kind = found.isFile()
 		? 'file'
 		: found.isDirectory()

@@ -17,7 +17,7 @@ import {
 	textOrNull,
 } from '../showfile/form-pieces.ts';
 import type { Show } from '../showfile/show.ts';
-import { keptShow, PART, type ShowRecord, showRecord, TUNING } from '../showfile/show-record.ts';
+import { keptShow, type ShowRecord, showForms, showRecord } from '../showfile/show-record.ts';
 import type { LastKnown } from './night-clock.ts';
 
 /** Raised whenever what is kept changes in shape or in meaning; another form is passed over. */
@@ -55,6 +55,8 @@ export function keptNight(state: unknown): KeptNight | null {
 /** Nothing more and nothing less: a field that is not known here belongs to another program. */
 const exactly = z.strictObject;
 const NOTHING = z.record(text, z.never());
+
+const { PART, TUNING } = showForms();
 
 const INSTRUMENT = exactly({
 	value: z.enum(['racked', 'staged', 'inHands', 'onBench', 'out']),

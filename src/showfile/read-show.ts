@@ -2,12 +2,9 @@
 
 import type { LoadFile } from './join-files.ts';
 import { readYaml } from './read-yaml.ts';
-import { type ShowReading, showFromFiles } from './show-from-files.ts';
-
-// Loaded together with what else takes the library.
-export { readYaml } from './read-yaml.ts';
+import { type FilesReading, showFromFiles } from './show-from-files.ts';
 
 /** The show in `mainFile`, deep-frozen, or its problems. */
-export function readShow(load: LoadFile, mainFile: string): ShowReading {
+export function readShow(load: LoadFile, mainFile: string): FilesReading {
 	return showFromFiles({ load, mainFile, readYaml });
 }

@@ -19,89 +19,94 @@ const later = z.exactOptional;
 /** Has every field, those too that may be left out: one that is new is not forgotten here. */
 type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };
 
-const CENTRE = z.nullable(z.enum(['negative', 'positive']));
+/** The pieces of it; made when they are asked for, since few commands come to a night. */
+export function rigForms() {
+	const CENTRE = z.nullable(z.enum(['negative', 'positive']));
 
-export const POWER = z.object({
-	supply: textOrNull,
-	output: textOrNull,
-	milliamps: numberOrNull,
-	volts: numberOrNull,
-	centre: CENTRE,
-	battery: z.nullable(z.object({ milliampHours: number, hoursUsed: number })),
-} satisfies Whole<Power>);
+	const POWER = z.object({
+		supply: textOrNull,
+		output: textOrNull,
+		milliamps: numberOrNull,
+		volts: numberOrNull,
+		centre: CENTRE,
+		battery: z.nullable(z.object({ milliampHours: number, hoursUsed: number })),
+	} satisfies Whole<Power>);
 
-const FAULT = {
-	chance: later(number),
-	testSeconds: later(number),
-	swapSeconds: later(number),
-	spare: later(text),
-} satisfies Whole<FaultTraits>;
+	const FAULT = {
+		chance: later(number),
+		testSeconds: later(number),
+		swapSeconds: later(number),
+		spare: later(text),
+	} satisfies Whole<FaultTraits>;
 
-const SWITCHED = z.enum(['feet', 'tech', 'midi']);
+	const SWITCHED = z.enum(['feet', 'tech', 'midi']);
 
-const MESSAGE: z.ZodMiniType<MidiMessage> = z.discriminatedUnion('kind', [
-	z.object({ kind: z.literal('bank'), bank: number }),
-	z.object({ kind: z.literal('program'), program: number }),
-	z.object({ kind: z.literal('control'), controller: number, value: number }),
-	z.object({ kind: z.literal('note'), note: number, velocity: number }),
-]);
+	const MESSAGE: z.ZodMiniType<MidiMessage> = z.discriminatedUnion('kind', [
+		z.object({ kind: z.literal('bank'), bank: number }),
+		z.object({ kind: z.literal('program'), program: number }),
+		z.object({ kind: z.literal('control'), controller: number, value: number }),
+		z.object({ kind: z.literal('note'), note: number, velocity: number }),
+	]);
 
-const MIDI = z.object({
-	channel: number,
-	on: list(MESSAGE),
-	off: list(MESSAGE),
-	scenes: byName(list(MESSAGE)),
-	tempo: z.nullable(
-		z.discriminatedUnion('kind', [
-			z.object({ kind: z.literal('tap'), controller: number, value: number }),
-			z.object({ kind: z.literal('clock') }),
-		]),
-	),
-});
+	const MIDI = z.object({
+		channel: number,
+		on: list(MESSAGE),
+		off: list(MESSAGE),
+		scenes: byName(list(MESSAGE)),
+		tempo: z.nullable(
+			z.discriminatedUnion('kind', [
+				z.object({ kind: z.literal('tap'), controller: number, value: number }),
+				z.object({ kind: z.literal('clock') }),
+			]),
+		),
+	});
 
-/** The fields of a pedal beside its names. */
-export const PEDAL_TRAITS = {
-	...FAULT,
-	inputOhms: later(number),
-	outputOhms: later(number),
-	switched: later(SWITCHED),
-	power: later(POWER),
-	midi: later(MIDI),
-	controls: later(list(text)),
-} satisfies Whole<PedalTraits>;
+	/** The fields of a pedal beside its names. */
+	const PEDAL_TRAITS = {
+		...FAULT,
+		inputOhms: later(number),
+		outputOhms: later(number),
+		switched: later(SWITCHED),
+		power: later(POWER),
+		midi: later(MIDI),
+		controls: later(list(text)),
+	} satisfies Whole<PedalTraits>;
 
-const PART = z.object({
-	...FAULT,
-	id: text,
-	name: text,
-	kind: z.enum(PART_KINDS),
-	metres: later(number),
-	picofaradsPerMetre: later(number),
-	inputOhms: later(number),
-	outputOhms: later(number),
-	ohms: later(number),
-	watts: later(number),
-	tap: later(number),
-	taps: later(list(number)),
-	isTube: later(boolean),
-	wired: later(z.enum(['parallel', 'series'])),
-	switched: later(SWITCHED),
-	power: later(POWER),
-} satisfies Whole<RigPart>);
-
-/** Each player's sound path. */
-export const RIGS = byName(list(PART));
-
-export const SUPPLIES = list(
-	z.object({
+	const PART = z.object({
+		...FAULT,
 		id: text,
 		name: text,
-		outputs: list(
-			z.object({ id: text, volts: numberOrNull, milliamps: numberOrNull, centre: CENTRE }),
-		),
-	} satisfies Whole<Supply>),
-);
+		kind: z.enum(PART_KINDS),
+		metres: later(number),
+		picofaradsPerMetre: later(number),
+		inputOhms: later(number),
+		outputOhms: later(number),
+		ohms: later(number),
+		watts: later(number),
+		tap: later(number),
+		taps: later(list(number)),
+		isTube: later(boolean),
+		wired: later(z.enum(['parallel', 'series'])),
+		switched: later(SWITCHED),
+		power: later(POWER),
+	} satisfies Whole<RigPart>);
 
-export const OUTPUT = z.union([z.object({ ohms: number }), z.object({ picofarads: number })]);
+	/** Each player's sound path. */
+	const RIGS = byName(list(PART));
 
-export const PACK_BATTERY = z.object({ hours: number, used: number });
+	const SUPPLIES = list(
+		z.object({
+			id: text,
+			name: text,
+			outputs: list(
+				z.object({ id: text, volts: numberOrNull, milliamps: numberOrNull, centre: CENTRE }),
+			),
+		} satisfies Whole<Supply>),
+	);
+
+	const OUTPUT = z.union([z.object({ ohms: number }), z.object({ picofarads: number })]);
+
+	const PACK_BATTERY = z.object({ hours: number, used: number });
+
+	return { OUTPUT, PACK_BATTERY, PEDAL_TRAITS, POWER, RIGS, SUPPLIES };
+}

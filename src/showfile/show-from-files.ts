@@ -19,6 +19,9 @@ import { childAt, placeAt, plainValue, prune } from './source-node.ts';
 /** A show that can be used, or null and at least one problem. */
 export type ShowReading = { readonly show: Show | null; readonly problems: readonly ShowFault[] };
 
+/** With the files as one tree, in which everything knows its place; null where the show cannot be used. */
+export type FilesReading = ShowReading & { readonly root: SourceNode | null };
+
 /** More in one run helps nobody, and a file that is no show at all has one for every word. */
 const MOST_PROBLEMS = 100;
 
@@ -31,7 +34,7 @@ const LARGEST_RESOLVED = 1_500_000;
 /**
  * The show in these files, deep-frozen, or its problems.
  */
-export function showFromFiles(source: ShowFiles): ShowReading {
+export function showFromFiles(source: ShowFiles): FilesReading {
 	const { root, isWhole, problems, files, byteCount } = joinFiles(source);
 	if (!root) return refused(problems, files);
 	const formatProblem = wrongFormat(root);
@@ -50,7 +53,7 @@ export function showFromFiles(source: ShowFiles): ShowReading {
 	const { show, problems: unlinked } = resolveShow({ shaped, root, known, isWhole, fallbackTitle });
 	found.push(...unlinked.filter((one) => !followsFrom(cut, one)));
 	if (found.length === 0 && byteCount > LARGEST_RESOLVED / 20) found.push(...tooLarge(show, files));
-	return found.length > 0 ? refused(found, files) : { show: deepFreeze(show), problems: [] };
+	return found.length > 0 ? refused(found, files) : { show: deepFreeze(show), problems: [], root };
 }
 
 /** Where entries stand of which something that did not fit was taken out, and whether the set is one of them. */
@@ -69,7 +72,7 @@ function followsFrom(cut: Cut, { code, where }: ShowFault): boolean {
 }
 
 /** The problems in the order of files, lines and columns, cut off where nobody would read on. */
-function refused(problems: readonly ShowFault[], files: readonly string[]): ShowReading {
+function refused(problems: readonly ShowFault[], files: readonly string[]): FilesReading {
 	const rank = ({ where }: ShowFault): readonly number[] => [
 		where ? files.indexOf(where.file) : -1,
 		where?.line ?? 0,
@@ -81,13 +84,13 @@ function refused(problems: readonly ShowFault[], files: readonly string[]): Show
 		.map(({ problem }) => problem);
 	const kept = sorted.slice(0, MOST_PROBLEMS);
 	const more = sorted.length - kept.length;
-	if (more === 0) return { show: null, problems: kept };
+	if (more === 0) return { show: null, problems: kept, root: null };
 	const rest: ShowFault = {
 		code: 'more-problems',
 		more,
 		...(files[0] === undefined ? {} : { where: { file: files[0] } }),
 	};
-	return { show: null, problems: [...kept, rest] };
+	return { show: null, problems: [...kept, rest], root: null };
 }
 
 function wrongFormat(root: SourceNode): ShowFault | null {

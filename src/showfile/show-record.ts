@@ -4,13 +4,16 @@
 import * as z from 'zod/mini';
 import { type InstrumentKind, KINDS } from '../tuning/kind.ts';
 import { boolean, byName, list, number, numberOrNull, text, textOrNull } from './form-pieces.ts';
-import { OUTPUT, PACK_BATTERY, PEDAL_TRAITS, POWER, RIGS, SUPPLIES } from './rig-record.ts';
+import { rigForms } from './rig-record.ts';
 import type { Cue, Instrument, Pack, SetUp, Show, Song } from './show.ts';
 
 /** The version that is written. Version 1 was the show itself, without any number. */
 const VERSION = 3;
 
-export type ShowRecord = { readonly v: typeof VERSION; readonly show: z.input<typeof SHOW> };
+export type ShowRecord = {
+	readonly v: typeof VERSION;
+	readonly show: z.input<ReturnType<typeof makeForms>['SHOW']>;
+};
 
 /**
  * What is kept of a show.
@@ -20,13 +23,13 @@ export type ShowRecord = { readonly v: typeof VERSION; readonly show: z.input<ty
  */
 export function showRecord(show: Show): ShowRecord {
 	// Only what the form has: nothing that a show merely happens to hold gets onto a disk.
-	return { v: VERSION, show: SHOW.parse(show) };
+	return { v: VERSION, show: showForms().SHOW.parse(show) };
 }
 
 /** A night's own copy of its show, of any version; null when it has none, or one that is no show for this program. */
 export function keptShow(copy: unknown): Show | null {
 	const kept = upgraded(copy);
-	return kept === null ? null : (SHOW.safeParse(kept).data ?? null);
+	return kept === null ? null : (showForms().SHOW.safeParse(kept).data ?? null);
 }
 
 /** For each version before the one that is written, what makes a copy of it one of the version after. */
@@ -61,172 +64,185 @@ const since = z._default;
 /** Has every field, those too that may be left out: one that is new is not forgotten here. */
 type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };
 
-export const TUNING = z.object({ name: text, notes: list(text) });
-const KIND = z.enum(Object.keys(KINDS) as [InstrumentKind, ...InstrumentKind[]]);
-const LEAVE_AND_PACK = { leave: since(textOrNull, null), pack: since(textOrNull, null) };
+/** The forms of a show and its pieces; made when a night is first written or read, which most commands never do. */
+export function showForms(): ReturnType<typeof makeForms> {
+	made ??= makeForms();
+	return made;
+}
 
-export const PART = z.discriminatedUnion('kind', [
-	z.object({
-		kind: z.literal('named'),
-		instrument: text,
-		tuning: z.nullable(TUNING),
-		capo: number,
-		...LEAVE_AND_PACK,
-	}),
-	z.object({
-		kind: z.literal('needs'),
-		instrumentKind: KIND,
-		sounds: TUNING,
-		features: since(list(text), []),
-		prefer: since(textOrNull, null),
-		...LEAVE_AND_PACK,
-	}),
-	z.object({ kind: z.literal('none') }),
-]);
+let made: ReturnType<typeof makeForms> | undefined;
 
-const BOARD = byName(z.object({ on: boolean, settings: later(byName(text)) }));
+function makeForms() {
+	const { OUTPUT, PACK_BATTERY, PEDAL_TRAITS, POWER, RIGS, SUPPLIES } = rigForms();
+	const TUNING = z.object({ name: text, notes: list(text) });
+	const KIND = z.enum(Object.keys(KINDS) as [InstrumentKind, ...InstrumentKind[]]);
+	const LEAVE_AND_PACK = { leave: since(textOrNull, null), pack: since(textOrNull, null) };
 
-const SET_UP = z.object({
-	actionFirst: later(list(number)),
-	actionLast: later(list(number)),
-	relief: later(number),
-	pickup: later(list(number)),
-	nut: later(list(number)),
-	saddleScrew: later(number),
-} satisfies Whole<SetUp>);
-
-const INSTRUMENT = z.object({
-	id: text,
-	name: text,
-	slot: textOrNull,
-	kind: KIND,
-	for: z.nullable(list(text)),
-	tuning: TUNING,
-	scaleMillimetres: since(numberOrNull, null),
-	strings: since(list(z.object({ millimetres: number, isWound: boolean })), []),
-	bridge: z.enum(['fixed', 'floating']),
-	features: since(list(text), []),
-	pack: since(textOrNull, null),
-	case: since(textOrNull, null),
-	spare: boolean,
-	strung: since(z.object({ on: textOrNull, hours: numberOrNull }), { on: null, hours: null }),
-	times: z.object({
-		touchUp: number,
-		oneString: number,
-		twoStrings: number,
-		allStrings: number,
-		otherTuning: number,
-		wipe: number,
-		capo: number,
-		walk: number,
-		restring: number,
-		furtherString: number,
-		handOver: number,
-	}),
-	givenTimes: later(byName(number)),
-	leave: since(textOrNull, null),
-	notes: since(textOrNull, null),
-	pickups: since(textOrNull, null),
-	unitMass: later(byName(number)),
-	setUp: later(SET_UP),
-	recheckAfterSeconds: later(number),
-	instead: later(list(z.object({ instrument: text, tuning: z.nullable(TUNING), capo: number }))),
-	gear: later(text),
-	serial: later(text),
-	owner: later(text),
-	hiredFrom: later(text),
-	output: later(OUTPUT),
-	power: later(POWER),
-} satisfies Whole<Instrument>);
-
-const CUE = z.object({
-	at: text,
-	nearSeconds: since(numberOrNull, null),
-	say: since(textOrNull, null),
-	hand: since(byName(PART), {}),
-	boards: since(byName(BOARD), {}),
-} satisfies Whole<Cue>);
-
-const SONG = z.object({
-	id: text,
-	title: text,
-	lengthSeconds: numberOrNull,
-	tempo: since(numberOrNull, null),
-	parts: byName(PART),
-	board: since(byName(BOARD), {}),
-	cues: since(list(CUE), []),
-	starts: since(textOrNull, null),
-	count: since(numberOrNull, null),
-	ends: since(z.enum(['stop', 'ring', 'segue', 'talk']), 'stop'),
-	notes: since(textOrNull, null),
-	shapes: later(byName(list(list(numberOrNull)))),
-	order: later(byName(list(text))),
-} satisfies Whole<Song>);
-
-const PACK = z.object({
-	id: text,
-	name: textOrNull,
-	channel: textOrNull,
-	battery: later(PACK_BATTERY),
-} satisfies Whole<Pack>);
-
-const SET_ITEM = z.discriminatedUnion('kind', [
-	z.object({
-		kind: z.literal('song'),
-		song: text,
-		gapSeconds: numberOrNull,
-		isEncore: since(boolean, false),
-	}),
-	z.object({ kind: z.literal('interval'), seconds: number }),
-]);
-
-const SHOW = z.object({
-	title: text,
-	venue: since(textOrNull, null),
-	date: since(textOrNull, null),
-	startMinutes: since(numberOrNull, null),
-	curfewMinutes: since(numberOrNull, null),
-	referenceHertz: since(number, 440),
-	staleAfterSeconds: since(number, 900),
-	staleNewSeconds: since(number, 300),
-	techs: since(list(z.object({ id: text, name: text })), []),
-	players: list(
+	const PART = z.discriminatedUnion('kind', [
 		z.object({
-			id: text,
-			name: text,
-			plays: since(textOrNull, null),
-			tech: since(textOrNull, null),
-			key: text,
+			kind: z.literal('named'),
+			instrument: text,
+			tuning: z.nullable(TUNING),
+			capo: number,
+			...LEAVE_AND_PACK,
 		}),
-	),
-	instruments: list(INSTRUMENT),
-	songs: list(SONG),
-	set: list(SET_ITEM),
-	boards: since(
-		byName(list(z.object({ id: text, name: text, extra: byName(z.unknown()), ...PEDAL_TRAITS }))),
-		{},
-	),
-	packs: since(list(PACK), []),
-	times: since(byName(byName(number)), {}),
-	stock: since(list(z.object({ gauge: text, count: number })), []),
-	abbreviations: since(byName(text), {}),
-	gauges: later(list(text)),
-	unitMass: later(byName(number)),
-	offsets: later(
-		list(
+		z.object({
+			kind: z.literal('needs'),
+			instrumentKind: KIND,
+			sounds: TUNING,
+			features: since(list(text), []),
+			prefer: since(textOrNull, null),
+			...LEAVE_AND_PACK,
+		}),
+		z.object({ kind: z.literal('none') }),
+	]);
+
+	const BOARD = byName(z.object({ on: boolean, settings: later(byName(text)) }));
+
+	const SET_UP = z.object({
+		actionFirst: later(list(number)),
+		actionLast: later(list(number)),
+		relief: later(number),
+		pickup: later(list(number)),
+		nut: later(list(number)),
+		saddleScrew: later(number),
+	} satisfies Whole<SetUp>);
+
+	const INSTRUMENT = z.object({
+		id: text,
+		name: text,
+		slot: textOrNull,
+		kind: KIND,
+		for: z.nullable(list(text)),
+		tuning: TUNING,
+		scaleMillimetres: since(numberOrNull, null),
+		strings: since(list(z.object({ millimetres: number, isWound: boolean })), []),
+		bridge: z.enum(['fixed', 'floating']),
+		features: since(list(text), []),
+		pack: since(textOrNull, null),
+		case: since(textOrNull, null),
+		spare: boolean,
+		strung: since(z.object({ on: textOrNull, hours: numberOrNull }), { on: null, hours: null }),
+		times: z.object({
+			touchUp: number,
+			oneString: number,
+			twoStrings: number,
+			allStrings: number,
+			otherTuning: number,
+			wipe: number,
+			capo: number,
+			walk: number,
+			restring: number,
+			furtherString: number,
+			handOver: number,
+		}),
+		givenTimes: later(byName(number)),
+		leave: since(textOrNull, null),
+		notes: since(textOrNull, null),
+		pickups: since(textOrNull, null),
+		unitMass: later(byName(number)),
+		setUp: later(SET_UP),
+		recheckAfterSeconds: later(number),
+		instead: later(list(z.object({ instrument: text, tuning: z.nullable(TUNING), capo: number }))),
+		gear: later(text),
+		serial: later(text),
+		owner: later(text),
+		hiredFrom: later(text),
+		output: later(OUTPUT),
+		power: later(POWER),
+	} satisfies Whole<Instrument>);
+
+	const CUE = z.object({
+		at: text,
+		nearSeconds: since(numberOrNull, null),
+		say: since(textOrNull, null),
+		hand: since(byName(PART), {}),
+		boards: since(byName(BOARD), {}),
+	} satisfies Whole<Cue>);
+
+	const SONG = z.object({
+		id: text,
+		title: text,
+		lengthSeconds: numberOrNull,
+		tempo: since(numberOrNull, null),
+		parts: byName(PART),
+		board: since(byName(BOARD), {}),
+		cues: since(list(CUE), []),
+		starts: since(textOrNull, null),
+		count: since(numberOrNull, null),
+		ends: since(z.enum(['stop', 'ring', 'segue', 'talk']), 'stop'),
+		notes: since(textOrNull, null),
+		shapes: later(byName(list(list(numberOrNull)))),
+		order: later(byName(list(text))),
+	} satisfies Whole<Song>);
+
+	const PACK = z.object({
+		id: text,
+		name: textOrNull,
+		channel: textOrNull,
+		battery: later(PACK_BATTERY),
+	} satisfies Whole<Pack>);
+
+	const SET_ITEM = z.discriminatedUnion('kind', [
+		z.object({
+			kind: z.literal('song'),
+			song: text,
+			gapSeconds: numberOrNull,
+			isEncore: since(boolean, false),
+		}),
+		z.object({ kind: z.literal('interval'), seconds: number }),
+	]);
+
+	const SHOW = z.object({
+		title: text,
+		venue: since(textOrNull, null),
+		date: since(textOrNull, null),
+		startMinutes: since(numberOrNull, null),
+		curfewMinutes: since(numberOrNull, null),
+		referenceHertz: since(number, 440),
+		staleAfterSeconds: since(number, 900),
+		staleNewSeconds: since(number, 300),
+		techs: since(list(z.object({ id: text, name: text })), []),
+		players: list(
 			z.object({
-				player: later(text),
-				instrument: later(text),
-				tuning: later(text),
-				cents: byName(number),
+				id: text,
+				name: text,
+				plays: since(textOrNull, null),
+				tech: since(textOrNull, null),
+				key: text,
 			}),
 		),
-	),
-	stage: later(
-		z.object({ temperature: numberOrNull, soundcheck: numberOrNull, humidity: numberOrNull }),
-	),
-	notes: later(text),
-	ownTimes: later(byName(number)),
-	rigs: later(RIGS),
-	supplies: later(SUPPLIES),
-} satisfies Whole<Show>);
+		instruments: list(INSTRUMENT),
+		songs: list(SONG),
+		set: list(SET_ITEM),
+		boards: since(
+			byName(list(z.object({ id: text, name: text, extra: byName(z.unknown()), ...PEDAL_TRAITS }))),
+			{},
+		),
+		packs: since(list(PACK), []),
+		times: since(byName(byName(number)), {}),
+		stock: since(list(z.object({ gauge: text, count: number })), []),
+		abbreviations: since(byName(text), {}),
+		gauges: later(list(text)),
+		unitMass: later(byName(number)),
+		offsets: later(
+			list(
+				z.object({
+					player: later(text),
+					instrument: later(text),
+					tuning: later(text),
+					cents: byName(number),
+				}),
+			),
+		),
+		stage: later(
+			z.object({ temperature: numberOrNull, soundcheck: numberOrNull, humidity: numberOrNull }),
+		),
+		notes: later(text),
+		ownTimes: later(byName(number)),
+		rigs: later(RIGS),
+		supplies: later(SUPPLIES),
+	} satisfies Whole<Show>);
+
+	return { SHOW, PART, TUNING };
+}

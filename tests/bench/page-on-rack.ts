@@ -14,7 +14,8 @@ const START_MS = 1_000_000_000_000;
 
 /** What makes it, each time anew. */
 export function pageOnRack(shows: URL): () => void {
-	const show = readPlainShow((path) => readFileSync(new URL(path, shows)), 'club.yaml');
+	const load = (path: string) => readFileSync(new URL(path, shows));
+	const show = readPlainShow(load, 'club.yaml')?.show;
 	if (!show) throw new Error('the club show cannot be read');
 	const night = openNight({
 		show,

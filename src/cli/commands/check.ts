@@ -13,7 +13,7 @@ import { NOTHING_TO_LOOK_AT, PLANNING, restToLookAt, toLookAt } from '../../word
 import type { CliCommand } from '../command.ts';
 import { JSON_OPTION } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
-import { openShow, showTree } from '../open-show.ts';
+import { openShow } from '../open-show.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { terminalText } from '../terminal-text.ts';
 import { whileWorking } from '../while-working.ts';
@@ -26,14 +26,14 @@ export const checkCommand: CliCommand = {
 	words: { least: 1, most: 1 },
 	run: async (request, io) => {
 		const isJson = request.options.json === true;
-		const { show, problems, remarks } = await openShow(request.words[0] ?? '', request, io);
+		const file = request.words[0] ?? '';
+		const { show, problems, root, remarks } = await openShow(file, request, io);
 		for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
 		if (!show) {
 			if (isJson)
 				io.write(`${JSON.stringify({ usable: false, problems, findings: [], warnings: [] })}\n`);
 			return tellProblems(problems, io);
 		}
-		const root = await showTree(request.words[0] ?? '', io);
 		const risks = whileWorking(PLANNING, () => risksOf(show, root));
 		if (isJson)
 			io.write(`${JSON.stringify({ usable: true, problems: [], ...risksJson(show, risks) })}\n`);

@@ -61,7 +61,7 @@ export const startCommand = (commands: Reachable): CliCommand => ({
 });
 
 async function printSheet(request: Request, io: Io): Promise<number> {
-	const { planShow } = await import('../show-commands.ts');
+	const { planShow } = await import('../plan-commands.ts');
 	const path = exampleShowPath();
 	const sheet = { words: [path], options: { ...request.options, sheet: true } } as const;
 	const code = await planShow(sheet, io, false);

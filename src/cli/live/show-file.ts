@@ -45,8 +45,7 @@ export function showFileOf(file: string, io: Io): ShowFile {
 				asked.add(path);
 				return loadBytes(path);
 			};
-			const plain = readPlainShow(load, file);
-			const reading = plain ? { show: plain, problems: [] } : readShow(load, file);
+			const reading = readPlainShow(load, file) ?? readShow(load, file);
 			paths = [...asked];
 			return reading;
 		},

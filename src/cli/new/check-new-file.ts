@@ -7,7 +7,7 @@ import type { Request } from '../command.ts';
 import { risksOf, risksText } from '../commands/check.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
-import { openShow, showTree } from '../open-show.ts';
+import { openShow } from '../open-show.ts';
 import { shellWord } from '../shell/shell-word.ts';
 
 /** Places of a list; the time that planning takes grows with their square, and no night has half of these. */
@@ -21,13 +21,12 @@ export async function checkNewFile(
 	{ request, io }: { readonly request: Request; readonly io: Io },
 	work: <Value>(run: () => Value) => Value = (run) => run(),
 ): Promise<NewFileCheck> {
-	const { show, problems } = await openShow(name, request, io);
+	const { show, problems, root } = await openShow(name, request, io);
 	const toLookAt = (text: string) => ({ text: `${text}\n`, code: EXIT.toLookAt });
 	if (show === null) return toLookAt(problems.map(problemText).join('\n'));
 	if (show.set.length > MOST_PLACES) {
 		return toLookAt(tooLongToCheck(show.set.length, shellWord(name)));
 	}
-	const root = await showTree(name, io);
 	const risks = work(() => risksOf(show, root));
 	return { text: risksText(risks, shellWord(name)), code: EXIT.fine };
 }

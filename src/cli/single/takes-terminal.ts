@@ -1,11 +1,14 @@
 // Whether a start has the terminal to watch. Apart from the watching, since most starts have nothing to be watched.
 
 import { commandPlace } from '../command-place.ts';
+import type { PlanName } from '../plan-commands.ts';
 import type { PrintedName } from '../printed-commands.ts';
 import type { ShowName } from '../show-commands.ts';
 
+type Printing = ShowName | PlanName | PrintedName | 'report' | 'completion';
+
 /** Commands that print and end, by whether they may ask something on the terminal; all others are watched. */
-const ASKS: Readonly<Record<ShowName | PrintedName | 'report' | 'completion', boolean>> = {
+const ASKS: Readonly<Record<Printing, boolean>> = {
 	list: false,
 	check: false,
 	plan: false,
