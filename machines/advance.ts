@@ -5,9 +5,8 @@ import {
 	type AnyActorScope,
 	type AnyStateMachine,
 	type ContextFrom,
-	createActor,
+	createEmptyActor,
 	type EventFromLogic,
-	initialTransition,
 } from 'xstate';
 
 /** A machine's condition as plain data. */
@@ -21,7 +20,7 @@ export function begin<Machine extends AnyStateMachine, Value extends string>(
 	machine: Machine,
 	input?: unknown,
 ): Condition<Value, ContextFrom<Machine>> {
-	const [{ value, context }] = initialTransition<AnyStateMachine>(machine, input);
+	const { value, context } = machine.getInitialSnapshot(scope(), input);
 	return { value: value as Value, context: context as ContextFrom<Machine> };
 }
 
@@ -57,24 +56,25 @@ function moved<Machine extends AnyStateMachine, Value extends string>(
 		value: condition.value,
 		context: condition.context as never,
 	});
-	const after = machine.transition(before, event, scopeOf(machine));
+	const after = machine.transition(before, event, scope());
 	if (after.value === before.value && after.context === before.context) return null;
 	return { value: after.value as Value, context: after.context as ContextFrom<Machine> };
 }
 
-/** What XState's `transition` makes anew for each question, an actor with it that never starts: half of its time. */
-function scopeOf(machine: AnyStateMachine): AnyActorScope {
-	const known = scopes.get(machine);
-	if (known !== undefined) return known;
+/**
+ * Where a machine is asked, made once. XState's own functions make an actor anew for each question, which never
+ * starts and takes as long as the answer; machines that neither invoke nor spawn ask nothing of it.
+ */
+function scope(): AnyActorScope {
+	if (shared !== null) return shared;
+	const self = createEmptyActor();
 	const nothing = (): void => {};
-	const self = createActor(machine);
-	const scope: AnyActorScope = {
+	shared = {
 		...{ self, system: self.system, id: '', sessionId: '' },
 		...{ logger: nothing, defer: nothing, emit: nothing, stopChild: nothing },
 		actionExecutor: nothing,
 	};
-	scopes.set(machine, scope);
-	return scope;
+	return shared;
 }
 
-const scopes = new WeakMap<AnyStateMachine, AnyActorScope>();
+let shared: AnyActorScope | null = null;

@@ -41,7 +41,7 @@ export async function openShow(file: string, request: Request, io: Io): Promise<
 	const remarks = unusable.map(unusableTimeWords);
 	const plain = readPlainShow(load, file);
 	if (plain) return { show: withOwnTimes(plain, times), problems: [], path, remarks };
-	const { readShow } = await import('../showfile/read-show.ts');
+	const { readShow } = await import('./yaml-reader.ts');
 	// Problems name the file as it was typed, which is how the user knows it.
 	const { show, problems } = readShow(load, file);
 	return {
@@ -57,7 +57,7 @@ export async function showTree(file: string, io: Io): Promise<SourceNode | null>
 	const load = (asked: string) => loadBytes(resolve(io.cwd, asked));
 	const plain = readPlainTree(load, file);
 	if (plain) return plain;
-	const { readYaml } = await import('../showfile/read-show.ts');
+	const { readYaml } = await import('./yaml-reader.ts');
 	return joinFiles({ load, mainFile: file, readYaml }).root;
 }
 

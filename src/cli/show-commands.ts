@@ -1,6 +1,7 @@
 // The commands that read a show, print and end, loaded together: finding a file takes longer than most of what
 // is in it. Nothing here may load what keeps nights.
 
+import './loaded-together.ts';
 import type { CliCommand } from './command.ts';
 import { checkCommand } from './commands/check.ts';
 import { faultCommand } from './commands/fault.ts';
