@@ -16,7 +16,7 @@ import {
 } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
-import { timelineFor } from '../../report/timeline.ts';
+import { timelineFor } from '../../report/timeline-of-night.ts';
 import { timelineText } from '../../report/timeline-text.ts';
 import type { Show } from '../../showfile/show.ts';
 import { NO_PLAYER, NO_SUCH_FIRM, NO_SUCH_READER } from '../../words/requests.ts';
