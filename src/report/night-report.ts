@@ -165,7 +165,7 @@ export function nightReport(parts: ReportParts): NightReport {
 	const lanes = lanesOf(opened, steps);
 	const hasPlayed = last.list.some((item) => item.kind === 'song' && item.runs.some(isPlayed));
 	const packs = reportPacks(show, steps, timeAt);
-	const repairs = repairList(show, last, packs);
+	const repairs = repairList(show, last, { packs, endMs: lanes.toMs });
 	const tomorrow = repairs.map(({ words }) => words);
 	const hasFaults = Object.values(last.instruments).some(
 		({ context }) => context.faults.length > 0,

@@ -2,6 +2,7 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { dueHours } from '../history/due-strings.ts';
+import type { NightMs } from '../journal/entry.ts';
 import { causeOf } from '../rig/fault-now.ts';
 import type { Session } from '../session/session.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
@@ -9,6 +10,7 @@ import { packName, pedalName, playerName, shownInstrument } from '../showfile/sh
 import { toBench } from '../words/fault.ts';
 import { REPAIRS } from '../words/report.ts';
 import type { ReportPack } from './report-gear.ts';
+import { stringHoursAt } from './string-hours.ts';
 
 export type Repair = {
 	/** Null for a pedal or a pack. */
@@ -18,18 +20,18 @@ export type Repair = {
 	readonly words: string;
 };
 
-/** A sentence for each instrument, pedal and pack that needs a hand, in the order of the show file. */
+/** A sentence for each instrument, pedal and pack that needs a hand at the end, in the order of the show file. */
 export function repairList(
 	show: Show,
 	session: Session,
-	packs: readonly ReportPack[],
+	{ packs, endMs }: { readonly packs: readonly ReportPack[]; readonly endMs: NightMs },
 ): readonly Repair[] {
 	const other = (text: string, playerId: string | null): Repair => ({
 		...{ instrumentId: null, playerId, words: cleanText(text) },
 	});
 	return [
 		...show.instruments.flatMap((instrument): Repair[] => {
-			const needs = needsOf(instrument, session);
+			const needs = needsOf(instrument, session, endMs);
 			const name = shownInstrument(show, instrument.id);
 			if (needs.length === 0) return [];
 			const words = cleanText(`${name}: ${needs.join('; ')}`);
@@ -50,10 +52,11 @@ export function repairList(
 	];
 }
 
-function needsOf(instrument: Instrument, session: Session): string[] {
+function needsOf(instrument: Instrument, session: Session, endMs: NightMs): string[] {
 	const state = session.instruments[instrument.id];
 	if (!state) return [];
-	const { stringsDown, faults, stringHours } = state.context;
+	const { stringsDown, faults } = state.context;
+	const stringHours = stringHoursAt(state, endMs);
 	const isStillBroken = stringsDown.length > 0;
 	const isDue = stringHours !== null && stringHours >= dueHours(instrument.kind);
 	const broke = session.incidents.filter(

@@ -9,6 +9,7 @@ import { packName, playerName, shownInstrument } from '../showfile/shown-names.t
 import type { LanePlace, Lanes } from './lanes.ts';
 import { type NightStep, restringsOf } from './night-steps.ts';
 import type { ReportTime } from './report-time.ts';
+import { stringHoursAt } from './string-hours.ts';
 
 export type ReportInstrument = {
 	readonly id: string;
@@ -69,7 +70,7 @@ export function reportInstruments(
 		const inHandsMs = spans
 			.filter(({ place }) => place === 'hands')
 			.reduce((sum, { fromMs, toMs }) => sum + toMs - fromMs, 0);
-		const { tuning, capo, stringsDown, faults, stringHours } = state.context;
+		const { tuning, capo, stringsDown, faults } = state.context;
 		return [
 			{
 				id: one.id,
@@ -80,7 +81,7 @@ export function reportInstruments(
 				owner: textOrNull(one.owner),
 				hiredFrom: textOrNull(one.hiredFrom),
 				secondsInHands: tenths(inHandsMs / 1000),
-				stringHours: stringHours === null ? null : tenths(stringHours),
+				stringHours: stringHoursAt(state, lanes.toMs),
 				place: spans.at(-1)?.place ?? 'rack',
 				tuning: cleanText(tuning.name),
 				capo,

@@ -8,7 +8,8 @@ import type { NightReport } from './night-report.ts';
 import { forReader, type Reader } from './reader.ts';
 import { type PagePart, type PageTable, type ReaderPage, readerPage } from './reader-page.ts';
 import { songTable, techPage } from './tech-page.ts';
-import { timelineFor, wallClock } from './timeline.ts';
+import { wallClock } from './timeline.ts';
+import { timelineFor } from './timeline-of-night.ts';
 import { TIMELINE_STYLES } from './timeline-styles.ts';
 import { timelineFigure } from './timeline-svg.ts';
 

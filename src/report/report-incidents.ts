@@ -1,7 +1,6 @@
 // The incidents of a night for its report, each with the song that was on, or, between songs, the one that
 // was to come.
 
-import type { InstrumentState } from '../../machines/instrument.ts';
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
@@ -16,6 +15,7 @@ import { NOT_DESCRIBED, stuckPedal } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import type { ReportTime } from './report-time.ts';
+import { stringHoursAt } from './string-hours.ts';
 
 /** What came of a break or fault later in the night, as far as the journal holds it. */
 export type LaterCost = {
@@ -101,7 +101,7 @@ export function reportIncidents(show: Show, night: Night): readonly ReportIncide
 			playerId: one.player,
 			instrumentId: one.instrument,
 			standInId: one.standIn,
-			stringHours: before ? hoursAt(before, one.atMs) : null,
+			stringHours: before ? stringHoursAt(before, one.atMs) : null,
 			soundAt: silenceSeconds === null ? null : timeAt(one.atMs + silenceSeconds * 1000),
 			isPlayedOn: steps.some(({ entry }) => entry.k === 'played-on' && entry.incident === one.id),
 			isOpen: one.isOpen,
@@ -156,15 +156,6 @@ function laterCost(incident: Incident, { steps, last, others, timeAt }: Night): 
 						.map(({ item, song, played }) => ({ item, song, played })),
 		isSongCutShort: ended?.how === 'cut-short',
 	};
-}
-
-const MS_AN_HOUR = 3_600_000;
-
-function hoursAt({ context }: InstrumentState, atMs: NightMs): number | null {
-	const { stringHours, inHandsSinceMs } = context;
-	if (stringHours === null) return null;
-	const since = inHandsSinceMs === null ? 0 : Math.max(0, atMs - inHandsSinceMs);
-	return tenths(stringHours + since / MS_AN_HOUR);
 }
 
 function faultWords(last: Session, { id }: Incident): readonly string[] {

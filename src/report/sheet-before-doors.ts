@@ -4,7 +4,8 @@ import { slotStandIns } from '../plan/backups/slot-stand-ins.ts';
 import type { Plan } from '../plan/plan.ts';
 import { readyAtZero } from '../plan/timed-choice/before-doors.ts';
 import type { Show } from '../showfile/show.ts';
-import { type Sheet, sheetOf } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
+import { sheetOf } from './sheet-of-plan.ts';
 
 /** The sheet of a plan made before the doors. */
 export function sheetBeforeDoors(show: Show, plan: Plan): Sheet {

@@ -14,17 +14,16 @@ import {
 } from '../words/paper.ts';
 import { type Content, element, type Html, htmlPage, named, type Paper } from './html-page.ts';
 import { pressedWords, sheetFacts } from './run-sheet.ts';
-import {
-	chosenOf,
-	type Mark,
-	type Sheet,
-	type SheetChange,
-	type SheetChoice,
-	type SheetInterval,
-	type SheetPoint,
-	type SheetSong,
-	type SheetWork,
+import type {
+	Mark,
+	Sheet,
+	SheetChange,
+	SheetInterval,
+	SheetPoint,
+	SheetSong,
+	SheetWork,
 } from './sheet.ts';
+import { chosenOf, type SheetChoice } from './sheet-choice.ts';
 import type { SheetPage } from './sheet-pages.ts';
 import { backPage, cuesPage, floorPage, labelsPage, radioPage, table } from './sheet-pages-html.ts';
 import { SHEET_STYLES } from './sheet-styles.ts';

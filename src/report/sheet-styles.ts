@@ -21,9 +21,9 @@ ul, ol { list-style: none; margin: 0; padding: 0; }
 	break-inside: avoid;
 }
 .head { display: grid; grid-template-columns: minmax(0, 1fr) auto; gap: 0 .6em; align-items: baseline; }
-.said { display: flex; flex-wrap: wrap; gap: 0 .5em; align-items: baseline; min-width: 0; }
+.said { display: flex; flex-wrap: wrap; gap: 0 .7em; align-items: baseline; min-width: 0; }
 .head .clock { font-size: 22pt; font-weight: bold; }
-.facts { display: flex; flex-wrap: wrap; gap: 0 .8em; margin: 0 0 0 .3em; }
+.facts { display: flex; flex-wrap: wrap; gap: 0 .8em; margin: 0; }
 .off { font-weight: bold; }
 .badge { border: 2px solid var(--mark); color: var(--mark); font-size: 14pt; font-weight: bold; padding: 0 .25em; white-space: nowrap; }
 .changes > li { display: grid; grid-template-columns: 1.4em fit-content(9em) minmax(0, 1fr); gap: 0 .4em; align-items: baseline; padding: .08em 0; }
@@ -64,6 +64,7 @@ th { white-space: nowrap; overflow-wrap: normal; }
 .floor .number { min-width: 1.6em; }
 .floor .has { font-weight: bold; margin-left: auto; }
 .floor .starts { font-size: 16pt; font-weight: bold; }
+.radio + p { margin-top: .6em; }
 .pressing, .boards, .further { table-layout: fixed; }
 :is(.pressing, .boards, .further) col:nth-child(1) { width: 18%; }
 :is(.pressing, .boards, .further) col:nth-child(2) { width: 36%; }

@@ -12,7 +12,8 @@ import type { ListItem } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { SetItem } from '../showfile/show.ts';
 import { tonightsList } from '../words/paper.ts';
-import { type Sheet, sheetOf } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
+import { sheetOf } from './sheet-of-plan.ts';
 
 /** The sheet of that night. */
 export function tonightSheet(moment: Moment): Sheet {

@@ -93,7 +93,7 @@ function agrees(report: NightReport, show: Show, records: readonly JournalRecord
 	).toEqual(
 		Object.fromEntries(Object.entries(read.held).map(([id, spans]) => [id, inHands(spans)])),
 	);
-	sumsAgree(report);
+	sumsAgree(report, show);
 	expect(report.work.map(({ at, instrumentId }) => [at.atMs, instrumentId])).toEqual(
 		read.ready.map(({ at, instrument }) => [at, instrument]),
 	);
@@ -116,7 +116,7 @@ function agrees(report: NightReport, show: Show, records: readonly JournalRecord
 }
 
 /** Songs and gaps fill the show, and what players had is what instruments were in hands for. */
-function sumsAgree(report: NightReport): void {
+function sumsAgree(report: NightReport, show: Show): void {
 	const runs = report.songs
 		.flatMap((song) => song.runs)
 		.sort((one, other) => one.began.atMs - other.began.atMs);
@@ -135,6 +135,12 @@ function sumsAgree(report: NightReport): void {
 		sum(held),
 		0,
 	);
+	// Strings that stayed on have the hours that the file gives them and those in hands tonight, to the very end.
+	for (const { id, restrings, stringHours, secondsInHands } of report.instruments) {
+		const before = show.instruments.find((one) => one.id === id)?.strung.hours ?? null;
+		if (restrings > 0 || before === null) continue;
+		expect(Math.abs((stringHours ?? 0) - before - secondsInHands / 3600)).toBeLessThan(0.06);
+	}
 }
 
 type Held = { readonly from: number; readonly to: number; readonly instrument: string | null };

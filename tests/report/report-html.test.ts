@@ -9,7 +9,7 @@ import type { JournalRecord } from '../../src/journal/record.ts';
 import { nightReport } from '../../src/report/night-report.ts';
 import { nightSteps } from '../../src/report/night-steps.ts';
 import { reportHtml } from '../../src/report/report-html.ts';
-import { timelineFor } from '../../src/report/timeline.ts';
+import { timelineFor } from '../../src/report/timeline-of-night.ts';
 import { CLUB_NIGHT, pages, renamed, scriptReport, TECH } from './looked-at-nights.ts';
 import { nightOf } from './script-night.ts';
 

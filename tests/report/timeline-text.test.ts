@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { displayWidth } from '../../src/base/display-width.ts';
-import { timelineFor } from '../../src/report/timeline.ts';
+import { timelineFor } from '../../src/report/timeline-of-night.ts';
 import { timelineText } from '../../src/report/timeline-text.ts';
 import { CLUB_NIGHT, pages, scriptReport, TECH } from './looked-at-nights.ts';
 

@@ -1,5 +1,6 @@
 // `rackside report`: the post-show report of a night, to read, to send, or for a spreadsheet.
 
+import '../reports-together.ts';
 import { extname, join, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { writeExport } from '../../disk/export-file.ts';
@@ -27,9 +28,7 @@ import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { chosenNight } from '../nights/chosen-night.ts';
-import { editRemarks } from '../nights/edit-remarks.ts';
 import type { NightOnDisk } from '../nights/night-on-disk.ts';
-import { asksForNights, nightsBeside } from '../nights/nights-beside.ts';
 import {
 	everyFile,
 	REPORT_FORMS,
@@ -40,7 +39,7 @@ import {
 } from '../nights/report-forms.ts';
 import { partsOfNight } from '../nights/report-of-night.ts';
 import { notAmong } from '../not-among.ts';
-import { openShow, type ShowOpening } from '../open-show.ts';
+import type { ShowOpening } from '../open-show.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { writeNamed } from '../write-named.ts';
@@ -65,11 +64,10 @@ export const reportCommand: CliCommand = {
 	},
 	words: { least: 0, most: 1 },
 	run: async (request, io) => {
-		if (asksForNights(request)) {
+		if (request.options.nights !== undefined || request.options.since !== undefined) {
+			const { nightsBeside } = await import('../nights/report-aside.ts');
 			const several = nightsBeside(request, io);
-			return typeof several === 'number'
-				? several
-				: write({ ...several, afterwards: '' }, request, io);
+			return typeof several === 'number' ? several : write(several, request, io);
 		}
 		const form = request.options.json === true ? 'json' : (optionText(request, 'as') ?? 'markdown');
 		const chosen = Object.hasOwn(REPORT_FORMS, form) ? REPORT_FORMS[form] : undefined;
@@ -104,6 +102,7 @@ async function writeReport(
 	}
 	const place = { folder: placesOf(request, io).nights, night: night.id };
 	if (options.edit === true) {
+		const { editRemarks } = await import('../nights/report-aside.ts');
 		const code = await editRemarks(nightReport(partsOfNight(night, show)), place, io);
 		const isWritten = ['save', 'out', 'all'].some((name) => options[name] !== undefined);
 		if (code !== EXIT.fine || !isWritten) return code;
@@ -118,11 +117,11 @@ async function writeReport(
 	const name = [`${night.id}-report`, readerName(reader)].filter((part) => part !== '').join('-');
 	const code =
 		options.all === true
-			? writeAll({ files: everyFile(report), night: night.id }, request, io)
+			? writeAll({ files: await everyFile(report), night: night.id }, request, io)
 			: write(
 					{
-						text: form.text(report, reader),
-						afterwards: form.picture?.(report, reader, isAsciiTerminal(io)) ?? '',
+						text: await form.text(report, reader),
+						afterwards: () => form.picture?.(report, reader, isAsciiTerminal(io)) ?? '',
 						name: name + form.ending,
 					},
 					request,
@@ -156,7 +155,10 @@ async function showOf(
 		if (file !== null) io.complain(`${OWN_COPY}\n`);
 		return { show, problems: [] };
 	}
-	if (file !== null) return openShow(file, request, io);
+	if (file !== null) {
+		const { openShow } = await import('../show-commands.ts');
+		return openShow(file, request, io);
+	}
 	const found = cleanText(id);
 	const what = findings.filter(({ code }) => code !== 'header-missing').map(nightFindingWords);
 	const hint = [...what, nameItsShow(found)].join(' ');
@@ -170,7 +172,7 @@ function write(
 	file: {
 		readonly text: string;
 		/** On a terminal alone. */
-		readonly afterwards: string;
+		readonly afterwards?: () => string;
 		readonly name: string;
 	},
 	request: Request,
@@ -178,7 +180,7 @@ function write(
 ): number {
 	const out = optionText(request, 'out');
 	if (out === null && request.options.save === undefined) {
-		io.write(io.isOutputTerminal ? file.text + file.afterwards : file.text);
+		io.write(io.isOutputTerminal ? file.text + (file.afterwards?.() ?? '') : file.text);
 		return EXIT.fine;
 	}
 	const named = out === null ? { name: file.name } : { name: out, option: '--out' };

@@ -18,7 +18,7 @@ import {
 	press,
 	startNewShow,
 } from '../../new-show/new-show.ts';
-import type { Carried } from '../../report/next-night.ts';
+import type { Carried } from '../../report/carried-over.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
 import { draftOfShow } from '../../setlist/draft-of-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';

@@ -29,11 +29,6 @@ const FORMS: Readonly<Record<string, (report: NightsReport) => string>> = {
 	json: nightsJson,
 };
 
-/** Whether several nights are asked for. */
-export function asksForNights({ options }: Request): boolean {
-	return options.nights !== undefined || options.since !== undefined;
-}
-
 /** The nights in the form that is asked for, and a name for its file; the exit code where that cannot be, which is said. */
 export function nightsBeside(
 	request: Request,

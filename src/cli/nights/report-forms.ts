@@ -14,10 +14,9 @@ import {
 	stringsCsv,
 	workCsv,
 } from '../../report/report-csv.ts';
-import { reportHtml } from '../../report/report-html.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
-import { timelineFor } from '../../report/timeline.ts';
+import { timelineFor } from '../../report/timeline-of-night.ts';
 import { timelineText } from '../../report/timeline-text.ts';
 import type { Show } from '../../showfile/show.ts';
 import { NO_PLAYER, NO_SUCH_FIRM, NO_SUCH_READER } from '../../words/requests.ts';
@@ -29,7 +28,7 @@ export type ReportForm = {
 	readonly ending: string;
 	/** A page is written for each reader; a table or data once. */
 	readonly isPage: boolean;
-	readonly text: (report: NightReport, reader: Reader) => string;
+	readonly text: (report: NightReport, reader: Reader) => string | Promise<string>;
 	/** What follows the text on a terminal. */
 	readonly picture?: (report: NightReport, reader: Reader, isAscii: boolean) => string;
 };
@@ -42,7 +41,7 @@ const ofWhole =
 /** By the name that is typed. */
 export const REPORT_FORMS: Readonly<Record<string, ReportForm>> = {
 	markdown: { ending: '.md', isPage: true, text: markdownOf, picture: pictureOf },
-	html: { ending: '.html', isPage: true, text: reportHtml },
+	html: { ending: '.html', isPage: true, text: htmlOf },
 	json: { ending: '.json', isPage: false, text: ofWhole(reportJson) },
 	incidents: { ending: '-incidents.csv', isPage: false, text: ofWhole(incidentsCsv) },
 	'hand-overs': { ending: '-hand-overs.csv', isPage: false, text: ofWhole(handOversCsv) },
@@ -55,6 +54,11 @@ function markdownOf(report: NightReport, reader: Reader): string {
 	return reader.who === 'tech'
 		? reportMarkdown(report)
 		: readerMarkdown(readerPage(report, reader));
+}
+
+/** What draws the picture is as large as all the rest, and read where it is drawn. */
+async function htmlOf(report: NightReport, reader: Reader): Promise<string> {
+	return (await import('./report-aside.ts')).reportHtml(report, reader);
 }
 
 function pictureOf(report: NightReport, reader: Reader, isAscii: boolean): string {
@@ -100,7 +104,7 @@ export function readerName(reader: Reader): string {
 export type ReportFile = { readonly name: string; readonly text: string };
 
 /** A page for every reader in each form that has pages, and every table and the data once; no name twice. */
-export function everyFile(report: NightReport): readonly ReportFile[] {
+export async function everyFile(report: NightReport): Promise<readonly ReportFile[]> {
 	const readers: readonly Reader[] = [
 		TECH,
 		{ who: 'production' },
@@ -112,11 +116,11 @@ export function everyFile(report: NightReport): readonly ReportFile[] {
 		if (isPage) {
 			for (const reader of readers) {
 				const name = `${readerName(reader) || 'tech'}${ending}`;
-				files.push({ name, text: text(report, reader) });
+				files.push({ name, text: await text(report, reader) });
 			}
 		} else {
 			const name = ending.replace(/^-|^(?=\.)/, (mark) => (mark === '-' ? '' : 'report'));
-			files.push({ name, text: text(report, TECH) });
+			files.push({ name, text: await text(report, TECH) });
 		}
 	}
 	const taken = new Map<string, number>();

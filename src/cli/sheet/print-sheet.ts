@@ -9,7 +9,8 @@ import { keepPrinted, lastPrinted, type PrintedSheet } from '../../disk/printed-
 import { realDisk } from '../../disk/real-disk.ts';
 import { PAPERS, type Paper } from '../../report/html-page.ts';
 import { runSheet } from '../../report/run-sheet.ts';
-import { chosenOf, type Sheet, type SheetChoice } from '../../report/sheet.ts';
+import type { Sheet } from '../../report/sheet.ts';
+import { chosenOf, type SheetChoice } from '../../report/sheet-choice.ts';
 import { sheetHtml } from '../../report/sheet-html.ts';
 import { pageText, type SheetPage } from '../../report/sheet-pages.ts';
 import { ringWords } from '../../report/sheet-rings.ts';

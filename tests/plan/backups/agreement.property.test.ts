@@ -15,7 +15,7 @@ import { readyAtZero } from '../../../src/plan/timed-choice/before-doors.ts';
 import { playedThrough } from '../../../src/plan/what-if/played-through.ts';
 import { planTable } from '../../../src/report/plan-table.ts';
 import { runSheet } from '../../../src/report/run-sheet.ts';
-import { sheetOf } from '../../../src/report/sheet.ts';
+import { sheetOf } from '../../../src/report/sheet-of-plan.ts';
 import { applyAll } from '../../../src/session/apply.ts';
 import { decide } from '../../../src/session/decide.ts';
 import type { Show } from '../../../src/showfile/show.ts';
