@@ -2,11 +2,11 @@
 // can carry. No actor ever runs.
 
 import {
-	type AnyActorScope,
 	type AnyStateMachine,
 	type ContextFrom,
-	createEmptyActor,
 	type EventFromLogic,
+	initialTransition,
+	transition,
 } from 'xstate';
 
 /** A machine's condition as plain data. */
@@ -20,7 +20,7 @@ export function begin<Machine extends AnyStateMachine, Value extends string>(
 	machine: Machine,
 	input?: unknown,
 ): Condition<Value, ContextFrom<Machine>> {
-	const { value, context } = machine.getInitialSnapshot(scope(), input);
+	const [{ value, context }] = initialTransition<AnyStateMachine>(machine, input);
 	return { value: value as Value, context: context as ContextFrom<Machine> };
 }
 
@@ -56,25 +56,7 @@ function moved<Machine extends AnyStateMachine, Value extends string>(
 		value: condition.value,
 		context: condition.context as never,
 	});
-	const after = machine.transition(before, event, scope());
+	const [after] = transition<AnyStateMachine>(machine, before, event);
 	if (after.value === before.value && after.context === before.context) return null;
 	return { value: after.value as Value, context: after.context as ContextFrom<Machine> };
 }
-
-/**
- * Where a machine is asked, made once. XState's own functions make an actor anew for each question, which never
- * starts and takes as long as the answer; machines that neither invoke nor spawn ask nothing of it.
- */
-function scope(): AnyActorScope {
-	if (shared !== null) return shared;
-	const self = createEmptyActor();
-	const nothing = (): void => {};
-	shared = {
-		...{ self, system: self.system, id: '', sessionId: '' },
-		...{ logger: nothing, defer: nothing, emit: nothing, stopChild: nothing },
-		actionExecutor: nothing,
-	};
-	return shared;
-}
-
-let shared: AnyActorScope | null = null;

@@ -1,6 +1,5 @@
 // The commands that play nights which nobody keeps, loaded together with the screen and the reader of shows.
 
-import './reports-together.ts';
 import type { CliCommand } from './command.ts';
 import { drillCommand } from './commands/drill.ts';
 import { rehearseCommand } from './commands/rehearse.ts';

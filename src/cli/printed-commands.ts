@@ -1,6 +1,5 @@
 // The other commands that print and end, loaded together.
 
-import './reports-together.ts';
 import type { CliCommand } from './command.ts';
 import { doctorCommand } from './commands/doctor.ts';
 import { faultCommand } from './commands/fault.ts';

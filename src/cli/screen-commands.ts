@@ -1,6 +1,5 @@
 // The commands that open the live screen, loaded together with it.
 
-import './loaded-together.ts';
 import type { CliCommand } from './command.ts';
 import { followCommand } from './commands/follow.ts';
 import { runCommand } from './commands/run.ts';

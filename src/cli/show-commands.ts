@@ -1,7 +1,6 @@
 // The commands that read a show, plan nothing, print and end, loaded together: finding a file takes longer than most
 // of what is in it. Nothing here may load what plans, moves machines or keeps nights.
 
-import './loaded-together.ts';
 import type { CliCommand } from './command.ts';
 import { listCommand } from './commands/list.ts';
 import { rigCommand } from './commands/rig.ts';

@@ -2,8 +2,6 @@
 
 import { cleanText } from '../base/clean-text.ts';
 
-/** Most cells of a night: nothing to escape, seen at one look. */
-const PLAIN = /^[A-Za-z0-9][A-Za-z0-9 ,;:'"%?]*$/;
 const MARKUP = /[\\`*_{}[\]<>&|~#$!@]/g;
 const LINK_START = /(:)(?=\/\/)|(\.)(?<=www\.)/gi;
 const LIST_START = /^\s*(?:[-+=]|\d+(?=[.)]))/;
@@ -13,7 +11,6 @@ const LIST_START = /^\s*(?:[-+=]|\d+(?=[.)]))/;
  * (CommonMark, "Backslash escapes"; GitHub's tables, bare links and addresses too).
  */
 export function markdownText(text: string): string {
-	if (PLAIN.test(text)) return text;
 	return cleanText(text)
 		.replace(MARKUP, escapeMark)
 		.replace(LINK_START, '\\$&')

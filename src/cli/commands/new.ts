@@ -1,6 +1,5 @@
 // `rackside new`: a show file by questions, from a set list, or from an earlier night.
 
-import '../loaded-together.ts';
 import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { realDisk } from '../../disk/real-disk.ts';

@@ -1,6 +1,5 @@
 // `rackside report`: the post-show report of a night, to read, to send, or for a spreadsheet.
 
-import '../reports-together.ts';
 import { extname, join, resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { writeExport } from '../../disk/export-file.ts';
@@ -65,7 +64,7 @@ export const reportCommand: CliCommand = {
 	words: { least: 0, most: 1 },
 	run: async (request, io) => {
 		if (request.options.nights !== undefined || request.options.since !== undefined) {
-			const { nightsBeside } = await import('../nights/report-aside.ts');
+			const { nightsBeside } = await import('../nights/nights-beside.ts');
 			const several = nightsBeside(request, io);
 			return typeof several === 'number' ? several : write(several, request, io);
 		}
@@ -102,7 +101,7 @@ async function writeReport(
 	}
 	const place = { folder: placesOf(request, io).nights, night: night.id };
 	if (options.edit === true) {
-		const { editRemarks } = await import('../nights/report-aside.ts');
+		const { editRemarks } = await import('../nights/edit-remarks.ts');
 		const code = await editRemarks(nightReport(partsOfNight(night, show)), place, io);
 		const isWritten = ['save', 'out', 'all'].some((name) => options[name] !== undefined);
 		if (code !== EXIT.fine || !isWritten) return code;

@@ -3,6 +3,7 @@
 
 import { showFileJsonSchema } from '../../showfile/json-schema.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { reportKeyTold } from '../../words/report-keys.ts';
 import { LEAVE_ONE_OUT, notBoth } from '../../words/requests.ts';
 import { keyTold } from '../../words/show-file-keys.ts';
 import type { CliCommand } from '../command.ts';
@@ -29,15 +30,24 @@ export const schemaCommand: CliCommand = {
 			);
 		}
 		const schema =
-			report === true || nights === true
-				? await nightSchema(nights === true)
-				: showFileJsonSchema(keyTold);
+			report === true
+				? await reportSchema()
+				: nights === true
+					? await nightsSchema()
+					: showFileJsonSchema(keyTold);
 		io.write(`${JSON.stringify(schema, null, 2)}\n`);
 		return EXIT.fine;
 	},
 };
 
-async function nightSchema(isOfMany: boolean): Promise<unknown> {
-	const of = await import('../report-schemas.ts');
-	return isOfMany ? of.nightsJsonSchema(of.nightsKeyTold) : of.reportJsonSchema(of.reportKeyTold);
+/** Loaded when one is asked for: they stand beside commands that need none of it. */
+async function reportSchema(): Promise<unknown> {
+	const { reportJsonSchema } = await import('../../report/report-shape.ts');
+	return reportJsonSchema(reportKeyTold);
+}
+
+async function nightsSchema(): Promise<unknown> {
+	const { nightsJsonSchema } = await import('../../report/nights-shape.ts');
+	const { nightsKeyTold } = await import('../../words/nights-keys.ts');
+	return nightsJsonSchema(nightsKeyTold);
 }

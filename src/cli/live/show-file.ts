@@ -1,7 +1,6 @@
 // The show file on disk as a night looks after it: a look each second costs a few stats, and a file is
 // read only when one of them has changed.
 
-import '../loaded-together.ts';
 import { createHash } from 'node:crypto';
 import { type Stats, statSync } from 'node:fs';
 import { resolve } from 'node:path';

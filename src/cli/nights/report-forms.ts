@@ -58,7 +58,7 @@ function markdownOf(report: NightReport, reader: Reader): string {
 
 /** What draws the picture is as large as all the rest, and read where it is drawn. */
 async function htmlOf(report: NightReport, reader: Reader): Promise<string> {
-	return (await import('./report-aside.ts')).reportHtml(report, reader);
+	return (await import('../../report/report-html.ts')).reportHtml(report, reader);
 }
 
 function pictureOf(report: NightReport, reader: Reader, isAscii: boolean): string {
