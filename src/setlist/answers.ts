@@ -20,6 +20,8 @@ export type RowAnswer =
 	| { readonly is: 'otherwise' }
 	/** The piece is what this player has. */
 	| { readonly is: 'hands'; readonly player: ListPlayer }
+	/** It is the song's speed. */
+	| { readonly is: 'tempo' }
 	| { readonly is: 'titled'; readonly title: string };
 
 export type Answers = {
@@ -55,7 +57,7 @@ export function isTwoWays({ why }: Pick<Asked, 'why'>): boolean {
 
 const TWO_WAYS: ReadonlySet<Asked['why']> = new Set([
 	...(['length-or-title', 'interval-or-song'] as const),
-	...(['which-player', 'shorthand-in-title'] as const),
+	...(['which-player', 'shorthand-in-title', 'heading-or-song', 'alone'] as const),
 ]);
 
 const rowKey = (row: number, text: string): string => `${row} "${text}"`;
@@ -83,7 +85,11 @@ export function readingOf(list: SetList, rack: Rack, answers: Answers): ListRead
 		{ ...list, rows, players },
 		{
 			...rack,
-			abbreviations: { ...rack.abbreviations, ...answers.abbreviations },
+			abbreviations: {
+				...rack.abbreviations,
+				...list.abbreviations,
+				...answers.abbreviations,
+			},
 			sureNames: answers.instruments,
 		},
 	);
@@ -101,6 +107,7 @@ export function possiblePlayers(list: SetList, rack: Rack): readonly ListPlayer[
 function answeredRow(row: ListRow, { rows }: Answers): ListRow {
 	if (row.kind === 'aside') {
 		const answer = rows.get(rowKey(row.row, row.text));
+		if (answer?.is === 'as-taken') return { ...row, why: 'no-song' };
 		return answer?.is === 'titled' && row.song ? { ...row.song, title: answer.title } : row;
 	}
 	const { doubt } = row.kind === 'song' ? row : { doubt: null };
@@ -118,6 +125,9 @@ function withoutDoubt(
 		const said = piece === '' ? null : { text: piece, column: row.titleColumn };
 		return { kind: 'interval', row: row.row, length: row.length ?? said };
 	}
+	if (answer.is === 'otherwise' && why === 'heading-or-song')
+		return { kind: 'aside', row: row.row, text: row.title, why: 'no-song' };
+	if (answer.is === 'tempo') return { ...row, title, tempo: { text: piece, column: 'tempo' } };
 	if (answer.is === 'otherwise')
 		return { ...row, title, length: { text: piece, column: 'length' } };
 	if (answer.is !== 'hands') return row;

@@ -52,12 +52,17 @@ export class ListInstruments {
 
 	/** The instruments that cells name and no rack has, and for a player who only ever says tunings one for each. */
 	#makeAll(): void {
+		const held = new Set<string>();
 		for (const row of this.#list.rows) {
 			if (row.kind !== 'song') continue;
-			for (const player of Object.keys(row.hands)) {
-				const said = this.#cells.said(row.row, player);
+			for (const [player, field] of Object.entries(row.hands)) {
+				const said = this.#cells.said(field);
 				const owner = this.#owners.get(player);
+				if (said?.kind === 'none') held.delete(player);
 				if (said?.kind !== 'has' || !owner) continue;
+				// A capo alone goes on what they have, and needs no other.
+				if (said.tuning === null && held.has(player) && !owner.hasNames) continue;
+				held.add(player);
 				if (!owner.hasNames && said.instrumentKind === null)
 					this.#makeForTuning(said, owner, row.row);
 				else if ((said.name ?? said.slot ?? said.id) !== null)
@@ -235,8 +240,9 @@ function kindFor(
 	return order.find((kind) => readTuning(tuning, kind, abbreviations).ok) ?? null;
 }
 
-function byHeading({ player, kind }: Owner): 'heading' | 'nothing' {
-	return kindIn(player.column) === kind ? 'heading' : 'nothing';
+function byHeading({ player, kind }: Owner): 'heading' | 'group' | 'nothing' {
+	if (kindIn(player.column) === kind) return 'heading';
+	return kindIn(player.group ?? '') === kind ? 'group' : 'nothing';
 }
 
 /** What a player of it is said to play. */

@@ -76,7 +76,7 @@ export type Said =
 			readonly instrument: string;
 			readonly row: number;
 			/** What says its kind. */
-			readonly by: 'cell' | 'name' | 'heading' | 'tuning' | 'nothing';
+			readonly by: 'cell' | 'name' | 'heading' | 'group' | 'tuning' | 'nothing';
 	  }
 	| { readonly code: 'interval-length'; readonly row: number }
 	| { readonly code: 'turned-length'; readonly row: number }

@@ -1,29 +1,42 @@
 // The lines of a pasted list: which are numbered, which are marks, what people write above the list and below it.
 
-import { rowWord } from './list-row.ts';
+import { isLegend } from './legend.ts';
+import { withoutMarks } from './message-marks.ts';
+import { isOfTheDay, rowWord } from './row-words.ts';
 
-const NUMBER = /^(?:\(?\d{1,3}[.):]\)?|#\d{1,3}[.):]?|\d{1,3}\s[-–—])\s*/;
+const NUMBER = /^(?:\(?\d{1,3}(?:[.)]|:(?!\d))\)?|#\d{1,3}[.):]?|\d{1,3}\s[-–—])\s*/;
 const BARE_NUMBER = /^\d{1,3}\s+(?=\S)/;
 const BULLET = /^(?:[-–—*•·▪◦‣►●○☐✓+]|\[[ x]?\])\s+/i;
 export const SEPARATOR = /^[-–—_=*~#.\s]{3,}$/;
-export const SET_HEADING =
-	/^\W*(?:(?:set|part|half|act)\s*(?:\d|one|two|three|i{1,3})|(?:\d|1st|2nd|3rd|first|second|third)\.?\s*(?:set|part|half|act)|set)\W*$/i;
 export type Line = {
 	readonly row: number;
 	readonly text: string;
+	/** It has a number or a bullet. */
 	readonly isListed: boolean;
+	readonly isNumbered: boolean;
 	/** A blank line stands above it. */
 	readonly isAfterBlank: boolean;
+	/** Somebody writes anew here, in a chat. */
+	readonly isOpening: boolean;
+	/** A piece of the numbered song above it, as of a medley. */
+	readonly isPart: boolean;
 };
 
-export function linesOf(text: string): readonly Line[] {
-	const all = text.split('\n').map((line) => line.trim());
+export type Lines = {
+	readonly lines: readonly Line[];
+	/** The first hour of the day where every song has one before it. */
+	readonly firstHour: string | null;
+};
+
+export function linesOf(text: string): Lines {
+	const { lines: marked, firstHour } = withoutMarks(text.split('\n'));
+	const all = marked.map((line) => line.text.trim());
 	const said = all.filter((line) => line !== '');
 	const bare = said.filter((line) => BARE_NUMBER.test(line) && !NUMBER.test(line));
 	// `7 Sisters` is a song, unless the lines are counted that way.
 	const isBareCounted =
 		bare.length > 2 && bare.every((line, i) => Number.parseInt(line, 10) === i + 1);
-	return all.flatMap((line, index): Line[] => {
+	const lines = all.flatMap((line, index): Line[] => {
 		if (line === '') return [];
 		const isMarked = NUMBER.test(line) || BULLET.test(line);
 		const isBare = isBareCounted || countsOn(all, index);
@@ -39,10 +52,26 @@ export function linesOf(text: string): readonly Line[] {
 				text: isSeparator || stripped === '' ? line : stripped,
 				isListed:
 					!isSeparator && stripped !== '' && (isMarked || (isBare && BARE_NUMBER.test(line))),
+				isNumbered: NUMBER.test(line) || (isBare && BARE_NUMBER.test(line)),
 				isAfterBlank: all[index - 1] === '',
+				isOpening: marked[index]?.isOpening ?? false,
+				isPart: isPart(all, index),
 			},
 		];
 	});
+	return { lines, firstHour };
+}
+
+/** Whether a line with a bullet stands between two numbers that follow one another, and is a piece of the first. */
+function isPart(lines: readonly string[], index: number): boolean {
+	const isBullet = (line: string | undefined) =>
+		line !== undefined && BULLET.test(line) && !NUMBER.test(line);
+	if (!isBullet(lines[index])) return false;
+	const numberOf = (line: string | undefined) =>
+		line !== undefined && NUMBER.test(line) ? Number(/\d+/.exec(line)?.[0]) : null;
+	const before = numberOf(lines.slice(0, index).findLast((line) => !isBullet(line)));
+	const after = numberOf(lines.slice(index + 1).find((line) => !isBullet(line)));
+	return before !== null && after === before + 1;
 }
 
 /** Whether a line with a bare number is the one between its neighbours, whose numbers are marked: `5 Barrow` after `4. Lamp`. */
@@ -56,19 +85,37 @@ function countsOn(lines: readonly string[], index: number): boolean {
 }
 
 export function isMark(text: string): boolean {
-	return SEPARATOR.test(text) || SET_HEADING.test(text) || rowWord(text) !== null;
+	return SEPARATOR.test(text) || rowWord(text) !== null;
 }
 
-/** Without numbers a line alone before the first blank one is the title, and what greets above it is no song. */
+/** Over what hangs on the rack, who is there, what is to be brought: no songs follow. */
+const GEAR_HEADING =
+	/^\W*(?:(?:electric|acoustic|bass|lead|rhythm)?\s*(?:guitars?|gtrs?|basses|bass|mandolins?|instruments?)|gear|backline|rack|tunings?|crew|players?|band|line[- ]?up|notes?|legend|key|abbreviations|spares?|strings|bring|to bring|reminders?|pedals?|amps?|gitarren|guitares|guitarras|chitarre)\s*:\s*$/iu;
+const REMARK =
+	/^(?:ps|p\.s\.|nb|n\.b\.|note|notes|remember|please|reminder|spares?|gear)\b\s*[:!,–—-]?\s/i;
+
+export function isGearHeading({ text, isListed }: Line): boolean {
+	return !isListed && GEAR_HEADING.test(text);
+}
+
+/** Whether a line of no number speaks of an hour, a page or a word, or is addressed to somebody. */
+export function isNoSongLine({ text, isListed }: Line, isCounted: boolean): boolean {
+	return !isListed && (isOfTheDay(text) || isLegend(text) || (isCounted && REMARK.test(text)));
+}
+
+/** Without numbers a line alone before the first blank one is the title; what greets, or is no song, above the songs is passed. */
 export function firstOfBare(lines: readonly Line[]): number {
-	const isAlone = (index: number) => lines[index + 1]?.isAfterBlank === true;
-	const greetings = lines.findIndex(
-		({ text }, index) => !isGreeting(text) || !(isAlone(index) || /[:,]$/.test(text)),
-	);
-	const at = Math.max(0, greetings);
-	const first = lines[at];
-	const isTitle = first && isAlone(at) && !isMark(first.text) && !first.text.startsWith('"');
-	return isTitle ? at + 1 : at;
+	let hasTitle = false;
+	for (const [index, line] of lines.entries()) {
+		const { text } = line;
+		const isAlone = lines[index + 1]?.isAfterBlank === true;
+		if (isNoSongLine(line, false)) continue;
+		if (isGreeting(text) && (isAlone || /[:,]$/.test(text))) continue;
+		const isTitle = !hasTitle && isAlone && !isMark(text) && !text.startsWith('"');
+		if (!isTitle) return index;
+		hasTitle = true;
+	}
+	return lines.length;
 }
 
 /** What people write to one another above a list and below it; common practice, no source. */

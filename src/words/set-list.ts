@@ -4,6 +4,7 @@
 import type { Choice } from '../setlist/choices.ts';
 import type { Asked, AskedWhy, ListReading, Said } from '../setlist/list-reading.ts';
 import type { DraftInstrument, DraftPart, DraftSong, ShowDraft } from '../setlist/show-draft.ts';
+import { KINDS } from '../tuning/kind.ts';
 import { kindWords } from './kinds.ts';
 
 const WHY: Readonly<Record<AskedWhy, string>> = {
@@ -13,13 +14,16 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'too-long': 'it is too long for an instrument and a tuning',
 	'own-word': "it is an instrument, or the act's own word for a tuning",
 	'no-standard': 'no standard tuning of this kind has that note',
-	'length-or-title': 'the number is a length in seconds or part of the title',
+	'length-or-title': 'the number is a length in seconds, a tempo or part of the title',
 	'interval-or-song': 'it is an interval or a song of that name',
 	'which-player': 'the list does not say whose tuning it is',
 	'shorthand-in-title': 'part of the title reads as a tuning or a capo, and nothing says whose',
 	total: 'it is a total',
 	heading: 'it is a heading',
+	'no-song': 'it is no song',
 	'no-title': 'the row has no title',
+	alone: 'it stands alone in its row and not under the titles: a heading, or a song?',
+	'heading-or-song': 'it has a title alone where the songs have numbers: a heading, or a song?',
 	'no-such-instrument': 'no instrument is called so',
 	'no-such-slot': 'no instrument of the rack file hangs there',
 	nearly: 'no instrument is called so',
@@ -85,6 +89,10 @@ function choiceWords(choice: Choice): string {
 			return 'all of it is the title';
 		case 'length':
 			return 'a length in seconds';
+		case 'tempo':
+			return 'a tempo in BPM';
+		case 'heading':
+			return 'a heading or a remark, and no song';
 		case 'song':
 			return 'a song';
 		case 'interval':
@@ -115,6 +123,7 @@ const BY: Readonly<Record<Extract<Said, { code: 'made' }>['by'], string>> = {
 	cell: 'as their cells say',
 	name: 'by their names',
 	heading: 'by the heading of the column',
+	group: 'by the heading above the columns',
 	tuning: 'by their tunings',
 	nothing: 'guessed, since nothing says what they are (a heading such as Bo bass does)',
 };
@@ -127,7 +136,10 @@ export function madeLines(reading: ListReading): readonly string[] {
 			one.code === 'made' ? reading.instruments.find(({ id }) => id === one.instrument) : undefined;
 		if (one.code !== 'made' || !made) continue;
 		const group = `${kindWords(made.kind)}, ${BY[one.by]}`;
-		groups.set(group, [...(groups.get(group) ?? []), made.name]);
+		const isUsual = made.tuning === KINDS[made.kind].usual;
+		const name =
+			isUsual || made.name.includes(made.tuning) ? made.name : `${made.name} (${made.tuning})`;
+		groups.set(group, [...(groups.get(group) ?? []), name]);
 	}
 	return [...groups].map(([group, names]) => `New, ${group}: ${names.join(', ')}.`);
 }
@@ -136,6 +148,23 @@ export function madeLines(reading: ListReading): readonly string[] {
 export function saidLine(said: Said): string | null {
 	if (said.code === 'above' || said.code === 'below')
 		return `Not used, ${said.code} the list: ${said.texts.join(' / ')}`;
+	if (said.code === 'among') return `Not used, in the list: ${said.texts.map(short).join(' / ')}`;
+	if (said.code === 'group')
+		return `${said.text}, above the columns: what ${said.players.join(', ')} ${said.players.length === 1 ? 'plays' : 'play'}.`;
+	if (said.code === 'clock-column')
+		return `Not used, since they are hours or sums and no lengths: the columns ${said.columns.map((one) => one.replace(/\.$/, '')).join(', ')}.`;
+	if (said.code === 'clock-lines')
+		return `The hours before the songs are not used; the first is ${said.first}.`;
+	if (said.code === 'side-by-side')
+		return `${said.count} lists stand side by side; they were read one after the other, the left one first.`;
+	if (said.code === 'unheaded-player')
+		return `Column ${said.column} has no heading and instruments in its cells; its player is called ${said.name} for now.`;
+	if (said.code === 'parts')
+		return said.rows.length === 1
+			? `Row ${said.rows[0]}: a piece of ${said.title} above, kept in its notes.`
+			: `Rows ${said.rows.join(', ')}: pieces of ${said.title} above, kept in its notes.`;
+	if (said.code === 'as-table') return 'The lines are a table, and were read as one.';
+	if (said.code === 'as-lines') return 'The table has one column, and was read as lines.';
 	if (said.code === 'into-notes')
 		return `Kept in the songs' notes: the columns ${said.columns.join(', ')}.`;
 	if (said.code === 'no-headings')
@@ -145,7 +174,7 @@ export function saidLine(said: Said): string | null {
 	if (said.code === 'names-column')
 		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')
-		return 'The list names no player; the tunings in brackets are those of one called Guitar.';
+		return 'The list names no player: the tunings in brackets are those of one called Guitar, who keeps each, also under a capo alone, until the next.';
 	if (said.code === 'blank-lines')
 		return `Row ${said.row}: the first blank line after songs begins the encore; there are more of them.`;
 	if (said.code === 'interval-length')
@@ -160,6 +189,8 @@ export function saidLine(said: Said): string | null {
 		return `Row ${said.row}: a capo and no tuning; the usual tuning was written.`;
 	return null;
 }
+
+const short = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text);
 
 const KEEPS = 'A player whom a song does not name keeps what the song above says.';
 

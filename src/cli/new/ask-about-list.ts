@@ -16,10 +16,10 @@ import {
 	taught,
 	typed,
 } from '../../setlist/choices.ts';
+import { tuningName } from '../../setlist/legend.ts';
 import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
 import type { SetList } from '../../setlist/list-row.ts';
-import { INSTRUMENT_KINDS } from '../../tuning/kind.ts';
-import { type Abbreviations, readTuning } from '../../tuning/tuning.ts';
+import type { Abbreviations } from '../../tuning/tuning.ts';
 import * as words from '../../words/set-list.ts';
 import type { Ask } from '../ask-on-terminal.ts';
 
@@ -32,7 +32,7 @@ export async function askAboutList(
 	let answers = NO_ANSWERS;
 	const left = new Set<string>();
 	for (;;) {
-		const { abbreviations } = answers;
+		const abbreviations = { ...list.abbreviations, ...answers.abbreviations };
 		const reading = readingOf(list, rack, answers);
 		const next = reading.asked.find((one) => canBeAnswered(one) && !left.has(answerKey(one)));
 		if (!next) return { reading, abbreviations };
@@ -60,16 +60,7 @@ async function withChoice(
 	for (let said = ''; ; said = `${words.NO_SUCH_TUNING}\n`) {
 		const tuning = (await ask(`${said}${question}`))?.trim() ?? '';
 		if (tuning === '') return answers;
-		const name = nameOf(tuning);
+		const name = tuningName(tuning);
 		if (name !== null) return taught(answers, choice.word, name);
 	}
-}
-
-/** The tuning's name, or its notes, as the first kind of instrument that has it reads it; null for none. */
-function nameOf(text: string): string | null {
-	for (const kind of INSTRUMENT_KINDS) {
-		const reading = readTuning(text, kind, {});
-		if (reading.ok && kind !== 'other') return reading.tuning.name;
-	}
-	return null;
 }
