@@ -8,8 +8,8 @@ const UPRIGHT = 'upright|double[ ]bass|contrabass|kontrabass|contrebasse|contrab
 const ACOUSTIC =
 	'acoustic|acoustics|ac|acou|aco|akustik|akustisch|acoustique|acústica|acustica|akoestisch|western';
 const GUITAR =
-	'electric|electrics|elec|gtr|gtrs|guitar|guitars|git|gitarre|gitarren|e-gitarre|guitare|guitares|guitarra|guitarras|chitarra|chitarre|gitaar|gitaren|gitarr|gitarrer|kitara|gitara';
-const TWELVE = '12|twelve|12-string|dozen';
+	'electric|electrics|elec|gtr|gtrs|guitar|guitars|git|guit|gitarre|gitarren|e-gitarre|guitare|guitares|guitarra|guitarras|chitarra|chitarre|gitaar|gitaren|gitarr|gitarrer|kitara|gitara';
+const TWELVE = '12|twelve|12[- ]?str(?:ings?)?|dozen';
 const whole = (words: string) => `(?<![\\p{L}\\d])(?:${words})(?![\\p{L}\\d])`;
 const word = (...words: readonly string[]) => new RegExp(words.map(whole).join('.*'), 'iu');
 

@@ -34,10 +34,12 @@ type Habit = {
 	readonly hasTempo: boolean;
 	readonly hasKey: boolean;
 	readonly hasLengthFirst: boolean;
+	/** Instruments behind a dash. */
+	readonly hasCell: boolean;
 };
 
 /** What at least three lines and half of them all have is no chance, and what the others have in its place is the same. */
-function habitOf(texts: readonly string[]): Habit {
+function habitOf(texts: readonly string[], reader: CellReader): Habit {
 	const bare = texts.map((text) => text.replace(/(?:\s*(?:\([^()]*\)|\[[^[\]]*\]))+$/u, ''));
 	const isUsual = (pattern: RegExp) => {
 		const found = bare.filter((text) => pattern.test(text)).length;
@@ -48,7 +50,22 @@ function habitOf(texts: readonly string[]): Habit {
 		hasTempo,
 		hasKey: hasTempo || isUsual(KEY_AT_END),
 		hasLengthFirst: isUsual(TIME_AT_START),
+		hasCell: !hasTempo && isUsual(BEHIND_DASH) && areCells(bare, reader),
 	};
+}
+
+const BEHIND_DASH = /^(.*\S)\s+[-–—]\s+(\S.*)$/su;
+
+/** Whether instruments stand behind the dashes: one has a tuning or a capo, and some come again. */
+function areCells(texts: readonly string[], reader: CellReader): boolean {
+	const said = texts.flatMap((text) => {
+		const tail = BEHIND_DASH.exec(text)?.[2];
+		return tail === undefined ? [] : [readCell(tail, reader)];
+	});
+	const named = said.flatMap((one) => (one.kind === 'has' && one.name !== null ? [one] : []));
+	const names = new Set(named.map(({ name }) => name?.toLowerCase()));
+	const isBeside = named.some(({ tuning, capo }) => tuning !== null || capo !== null);
+	return isBeside && names.size < named.length;
 }
 
 /** Reads lines of songs and gathers the players that they speak of. */
@@ -65,7 +82,7 @@ export class LineReader {
 	constructor(wishes: PastedWishes, texts: readonly string[]) {
 		this.#wishes = wishes;
 		this.players = [];
-		this.#habit = habitOf(texts);
+		this.#habit = habitOf(texts, this.#reader());
 	}
 
 	/** One song, or several that `>>` joins. */
@@ -158,6 +175,13 @@ export class LineReader {
 		if (first) {
 			length = { text: first[1] ?? '', column: 'length' };
 			rest = first[2] ?? rest;
+		}
+		const cell: RegExpExecArray | null =
+			this.#habit.hasCell && Object.keys(hands).length === 0 ? BEHIND_DASH.exec(rest) : null;
+		const player = cell && this.#onlyPlayer();
+		if (cell && player) {
+			hands[player.id] = { text: cell[2] ?? '', column: 'list' };
+			rest = cell[1] ?? rest;
 		}
 		if (key !== null) notes.unshift(`key ${key}`);
 		const title = `${rest}${kept}`.replace(/\s+/g, ' ').trim();

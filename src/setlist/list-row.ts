@@ -105,6 +105,9 @@ export type Decided =
 	| { readonly code: 'group'; readonly text: string; readonly players: readonly string[] }
 	/** Columns of times that are no lengths. */
 	| { readonly code: 'clock-column'; readonly columns: readonly string[] }
+	| { readonly code: 'dotted-lengths'; readonly column: string }
+	/** Lines with several songs, and the sign between them. */
+	| { readonly code: 'in-one-line'; readonly sign: string }
 	| { readonly code: 'clock-lines'; readonly first: string }
 	| { readonly code: 'side-by-side'; readonly count: number }
 	| { readonly code: 'unheaded-player'; readonly column: string; readonly name: string }

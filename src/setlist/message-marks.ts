@@ -55,9 +55,13 @@ function withoutMailHead(lines: readonly MarkedLine[]): readonly MarkedLine[] {
 	});
 }
 
-/** Without the signs that make type bold or a line a heading. */
+/** Without the signs that make type bold or a line a heading, and with numbers for pictures of them. */
 function plain(text: string): string {
-	return text.replace(/^\s*#{1,6}\s+(?=\S)/, '').replace(/(\*\*|__)(?=\S)(.+?)(?<=\S)\1/g, '$2');
+	return text
+		.replace(/^\s*(\d)\uFE0F?\u20E3\s*/u, '$1. ')
+		.replace(/^\s*🔟\s*/u, '10. ')
+		.replace(/^\s*#{1,6}\s+(?=\S)/, '')
+		.replace(/(\*\*|__)(?=\S)(.+?)(?<=\S)\1/g, '$2');
 }
 
 function hourOf(text: string): number | null {

@@ -3,6 +3,7 @@
 import { isLegend } from './legend.ts';
 import { withoutMarks } from './message-marks.ts';
 import { isOfTheDay, rowWord } from './row-words.ts';
+import { piecesOf, signBetween } from './songs-in-a-line.ts';
 
 const NUMBER = /^(?:\(?\d{1,3}(?:[.)]|:(?!\d))\)?|#\d{1,3}[.):]?|\d{1,3}\s[-–—])\s*/;
 const BARE_NUMBER = /^\d{1,3}\s+(?=\S)/;
@@ -20,57 +21,90 @@ export type Line = {
 	readonly isOpening: boolean;
 	/** A piece of the numbered song above it, as of a medley. */
 	readonly isPart: boolean;
+	/** Between two numbers that follow one another, so that it is likelier no song. */
+	readonly isBetween: boolean;
 };
 
 export type Lines = {
 	readonly lines: readonly Line[];
 	/** The first hour of the day where every song has one before it. */
 	readonly firstHour: string | null;
+	/** What stands between the songs of a line; null where each has its own. */
+	readonly sign: string | null;
 };
 
 export function linesOf(text: string): Lines {
 	const { lines: marked, firstHour } = withoutMarks(text.split('\n'));
 	const all = marked.map((line) => line.text.trim());
+	const isListed = all.some((line) => NUMBER.test(line) || BULLET.test(line));
+	const sign = isListed ? null : signBetween(all);
 	const said = all.filter((line) => line !== '');
+	const noted = footnotesOf(said);
 	const bare = said.filter((line) => BARE_NUMBER.test(line) && !NUMBER.test(line));
 	// `7 Sisters` is a song, unless the lines are counted that way.
 	const isBareCounted =
 		bare.length > 2 && bare.every((line, i) => Number.parseInt(line, 10) === i + 1);
 	const lines = all.flatMap((line, index): Line[] => {
 		if (line === '') return [];
-		const isMarked = NUMBER.test(line) || BULLET.test(line);
+		const isExplained = isLegend(line) && !NUMBER.test(line);
+		const isMarked = !isExplained && (NUMBER.test(line) || BULLET.test(line));
 		const isBare = isBareCounted || countsOn(all, index);
 		const stripped = NUMBER.test(line)
 			? line.replace(NUMBER, '')
 			: isBare
 				? line.replace(BARE_NUMBER, '')
-				: line.replace(BULLET, '');
+				: isExplained
+					? line
+					: line.replace(BULLET, '');
 		const isSeparator = SEPARATOR.test(line);
 		return [
 			{
 				row: index + 1,
-				text: isSeparator || stripped === '' ? line : stripped,
+				text: noted(isSeparator || stripped === '' ? line : stripped),
 				isListed:
 					!isSeparator && stripped !== '' && (isMarked || (isBare && BARE_NUMBER.test(line))),
 				isNumbered: NUMBER.test(line) || (isBare && BARE_NUMBER.test(line)),
 				isAfterBlank: all[index - 1] === '',
 				isOpening: marked[index]?.isOpening ?? false,
-				isPart: isPart(all, index),
+				isPart: BULLET.test(line) && isBetween(all, index),
+				isBetween: !isMarked && !isSeparator && isBetween(all, index),
 			},
 		];
 	});
-	return { lines, firstHour };
+	return {
+		lines: sign === null ? lines : lines.flatMap((line) => apart(line, sign)),
+		firstHour,
+		sign,
+	};
 }
 
-/** Whether a line with a bullet stands between two numbers that follow one another, and is a piece of the first. */
-function isPart(lines: readonly string[], index: number): boolean {
-	const isBullet = (line: string | undefined) =>
-		line !== undefined && BULLET.test(line) && !NUMBER.test(line);
-	if (!isBullet(lines[index])) return false;
+function apart(line: Line, sign: string): readonly Line[] {
+	return piecesOf(line.text, sign)
+		.filter((text) => text !== '')
+		.map((text, index) => ({ ...line, text, isAfterBlank: line.isAfterBlank && index === 0 }));
+}
+
+/** `* = DADGAD` below a list says what a star behind a title means. */
+function footnotesOf(lines: readonly string[]): (title: string) => string {
+	const marks = lines
+		.flatMap((line) => {
+			const [, mark, means] = /^([*†‡^°#+]{1,3})\s*=\s*(\S.*)$/u.exec(line) ?? [];
+			return mark === undefined || means === undefined ? [] : [{ mark, means }];
+		})
+		.toSorted((a, b) => b.mark.length - a.mark.length);
+	return (title) => {
+		const found = marks.find(({ mark }) => title.endsWith(mark));
+		return found ? `${title.slice(0, -found.mark.length).trimEnd()} (${found.means})` : title;
+	};
+}
+
+/** Whether a line without a number stands between two numbers that follow one another. */
+function isBetween(lines: readonly string[], index: number): boolean {
 	const numberOf = (line: string | undefined) =>
 		line !== undefined && NUMBER.test(line) ? Number(/\d+/.exec(line)?.[0]) : null;
-	const before = numberOf(lines.slice(0, index).findLast((line) => !isBullet(line)));
-	const after = numberOf(lines.slice(index + 1).find((line) => !isBullet(line)));
+	if (numberOf(lines[index]) !== null) return false;
+	const before = numberOf(lines.slice(0, index).findLast((line) => NUMBER.test(line)));
+	const after = numberOf(lines.slice(index + 1).find((line) => NUMBER.test(line)));
 	return before !== null && after === before + 1;
 }
 
@@ -111,7 +145,9 @@ export function firstOfBare(lines: readonly Line[]): number {
 		const isAlone = lines[index + 1]?.isAfterBlank === true;
 		if (isNoSongLine(line, false)) continue;
 		if (isGreeting(text) && (isAlone || /[:,]$/.test(text))) continue;
-		const isTitle = !hasTitle && isAlone && !isMark(text) && !text.startsWith('"');
+		if (SAYS_LIST.test(text)) continue;
+		const isHeading = isAlone || /\S:$/.test(text);
+		const isTitle = !hasTitle && isHeading && !isMark(text) && !text.startsWith('"');
 		if (!isTitle) return index;
 		hasTitle = true;
 	}
@@ -132,8 +168,11 @@ const INTRODUCES =
 const FAREWELL =
 	/^(?:thanks|thank you|thx|cheers|best|regards|kind regards|see you|see ya|love|yours)\b(?:[^\d]{0,40})$/iu;
 
+/** What is above a list and says no more than that it is one. */
+const SAYS_LIST = /^\W*(?:set ?list|songs?|the list|list|tonight|tonight's set)\s*:\s*$/iu;
+
 export function isGreeting(text: string): boolean {
-	return HELLO.test(text) || INTRODUCES.test(text);
+	return SAYS_LIST.test(text) || HELLO.test(text) || INTRODUCES.test(text);
 }
 
 /** Behind the last numbered line; in a list without numbers it must stand apart from the songs. */

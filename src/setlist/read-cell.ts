@@ -37,7 +37,7 @@ export type CellReader = {
 	readonly isKnown: (text: string) => boolean;
 };
 
-const KEEPS = /^(?:"+|''|〃|ditto|dito|idem|do\.|same|keeps?|stays?|as above|=|\^)$/i;
+const KEEPS = /^(?:["″“”„]+|''|〃|ditto|dito|idem|do\.|same|keeps?|stays?|as above|=|\^)$/i;
 const NONE = /^(?:[-–—−]+|none|no (?:guitar|gtr|bass|instrument)|nothing|tacet)$/i;
 const DOUBT = /\?|(?:^|\s)(?:or|maybe|oder|tb[ac])(?=\s|$)|>|→|(?:^|\s)(?:then|and|&|\+)\s/i;
 const NOTES = /(?:^|\s)((?:[A-G][#b]?-?\d[\s,]+){3,23}[A-G][#b]?-?\d)(?=\s|,|$)/i;
@@ -101,7 +101,7 @@ function without(text: string, piece: string): string {
 
 /** Words of a tuning that is none of the known ones, and not of an instrument's name. */
 const LIKE_TUNINGS =
-	/(?<![\p{L}\d])(?:drop|dropped|double|open|offen|ouvert|abierto|aperto|standard|std|tuned|tuning|capo|kapo|cejilla|step|steps|down|fret)(?![\p{L}\d])|[½↓]/iu;
+	/(?<![\p{L}\d])(?:dropp?|dropped|double|open|offen|ouvert|abierto|aperto|öppen|standard|std|tuned|tuning|capo|kapo|cejilla|step|steps|down|fret)(?![\p{L}\d])|[½↓]/iu;
 const NOTE = /^[A-G][#b]?$/;
 
 /** The text with one sign for each thing, on one line. */
@@ -229,9 +229,9 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
 	...{ do: 'C', ré: 'D', re: 'D', mi: 'E', fa: 'F', sol: 'G', la: 'A', si: 'B' },
 };
 const A_NOTE = '([a-g][#b]?|do|ré|re|mi|fa|sol|la|si)';
-const OPEN_WORDS = '(?:open|offen|offenes|ouvert|abierto|abierta|aperto|aperta)';
+const OPEN_WORDS = '(?:open|offen|offenes|ouvert|abierto|abierta|aperto|aperta|öppen|åpen|åben)';
 const OPEN = new RegExp(`^(?:${OPEN_WORDS}\\s+${A_NOTE}|${A_NOTE}\\s+${OPEN_WORDS})$`, 'iu');
-const DROP = new RegExp(`^(?:drop\\s+${A_NOTE}|${A_NOTE}\\s+drop(?:ped)?)$`, 'iu');
+const DROP = new RegExp(`^(?:dropp?(?:ed)?\\s*${A_NOTE}|${A_NOTE}\\s+dropp?(?:ed)?)$`, 'iu');
 const STANDARD = /^(.+?)[ -](?:tuning|tuned)$/iu;
 
 /** The text in the words that the tables have. */

@@ -22,8 +22,8 @@ const LONGEST_TITLE = 200;
 
 /** The set list of this text. */
 export function readPastedList(text: string, wishes: PastedWishes): SetList {
-	const { lines, firstHour } = linesOf(text);
-	const isListed = lines.some((line) => line.isListed);
+	const { lines, firstHour, sign } = linesOf(text);
+	const isListed = isListOfMarks(lines);
 	const first = isListed ? lines.findIndex((line) => line.isListed) : firstOfBare(lines);
 	const end = isListed ? lines.findLastIndex((line) => line.isListed) + 1 : lines.length;
 	// Whoever writes anew in a chat, or takes leave, writes below the list.
@@ -55,10 +55,11 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 	if (among.length > 0) decided.push({ code: 'among', texts: among });
 	const below = lines.slice(last).map(({ text: one }) => one);
 	if (below.length > 0) decided.push({ code: 'below', texts: below });
+	if (sign !== null) decided.push({ code: 'in-one-line', sign });
 	if (firstHour !== null) decided.push({ code: 'clock-lines', first: firstHour });
 	const reader = new LineReader(
 		wishes,
-		marked.flatMap((line) => ('kind' in line ? [] : [line.text])),
+		marked.flatMap((line) => ('kind' in line || isMark(line.text) ? [] : [line.text])),
 	);
 	const rows = ordered(marked, reader, decided);
 	if (reader.hasGuessedPlayer) decided.push({ code: 'one-player' });
@@ -70,6 +71,13 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 		decided,
 		abbreviations: legendOf(rows),
 	};
+}
+
+/** Whether numbers or bullets say which lines are songs: a few of them among other lines say nothing. */
+function isListOfMarks(lines: readonly Line[]): boolean {
+	const numbered = lines.filter((line) => line.isNumbered).length;
+	const listed = lines.filter((line) => line.isListed).length;
+	return numbered >= 3 || (listed > 0 && listed * 2 >= lines.length);
 }
 
 /** What stands under a heading such as `Guitars:`, up to the next mark or numbered song. */
@@ -141,10 +149,12 @@ function ordered(
 			const song = word?.is === 'encore' ? (word.song ?? text) : text;
 			const read = reader.songs(song, row);
 			const piece = word?.is === 'interval' ? (word.length ?? '') : null;
+			const isRemark = line.isBetween || /^\([^()]*(?:\s[^()]*){3}\)$/.test(text);
+			const why = piece === null ? (isRemark ? 'heading-or-song' : null) : 'interval-or-song';
 			const doubtful = (one: SongRow): SongRow =>
-				piece === null
+				why === null || (one.doubt !== null && why === 'heading-or-song')
 					? one
-					: { ...one, doubt: { why: 'interval-or-song', piece, title: one.title } };
+					: { ...one, doubt: { why, piece: piece ?? '', title: one.title } };
 			rows.push(...read.map(doubtful));
 			hasSongs = true;
 		}

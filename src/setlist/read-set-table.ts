@@ -49,7 +49,7 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 	return {
 		ok: true,
 		list: {
-			title: onTop?.slice(0, LONGEST_NAME) ?? null,
+			title: onTop?.replace(TITLE_LABEL, '').slice(0, LONGEST_NAME) ?? null,
 			players: playersOf(columns),
 			rows,
 			// Of lists side by side a row stands in each.
@@ -60,6 +60,9 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 		},
 	};
 }
+
+/** What a sheet writes before the name of the show. */
+const TITLE_LABEL = /^(?:act|band|artist|show|title|event|production)\s*:\s*(?=\S)/i;
 
 /** Known headings weigh most, then how even the rows are. */
 function scoreOf({ rows }: Table): number {

@@ -3,7 +3,7 @@
 import { columnUse, headingKey } from './columns.ts';
 import type { Table, TableRow } from './read-table.ts';
 import { rowWord } from './row-words.ts';
-import { headingsAt } from './table-headings.ts';
+import { HEADINGS_WITHIN, headingsAt } from './table-headings.ts';
 
 export type Unfolded = {
 	readonly rows: readonly TableRow[];
@@ -12,42 +12,61 @@ export type Unfolded = {
 };
 
 export function unfolded({ rows }: Table): Unfolded {
-	const at = headingsAt(rows);
-	const starts = at === -1 ? countedStarts(rows) : headedStarts(rows[at]?.cells ?? []);
+	const headingsRow = headingsAt(rows);
+	const partsRow = headingsRow === -1 ? partsAt(rows) : headingsRow - 1;
+	const starts =
+		headingsRow !== -1
+			? headedStarts(rows[headingsRow]?.cells ?? [])
+			: partsRow !== -1
+				? partStarts(rows[partsRow]?.cells ?? [])
+				: countedStarts(rows);
 	if (starts.length < 2) return { rows, count: 1 };
-	const head = rows[at]?.cells ?? [];
+	const head = rows[headingsRow]?.cells ?? [];
 	const columns = columnsUnder(head, starts);
-	const body = rows.slice(at + 1);
-	const over = rows[at - 1];
+	const over = rows[partsRow];
 	// `SET 1` and `SET 2` above the two are headings of parts, not of the whole.
-	const hasParts = over?.cells.some((cell) => rowWord(cell)?.is === 'set') ?? false;
+	const hasParts = over?.cells.some(isPart) ?? false;
+	const body = rows.slice(Math.max(headingsRow, hasParts ? partsRow : -1) + 1);
 	const stacked = starts.flatMap((start, block) => {
 		const end = starts[block + 1] ?? Number.POSITIVE_INFINITY;
 		const own = ({ row, cells }: TableRow): TableRow[] => {
-			const placed: string[] = [];
-			for (const [index, column] of columns.entries()) {
-				const from = column[block];
-				placed[index] = from === undefined ? '' : (cells[from] ?? '');
-			}
+			const placed = columns.map((column) => cells[column[block] ?? -1] ?? '');
 			return placed.some((cell) => cell !== '') ? [{ row, cells: placed, block }] : [];
 		};
 		const part = hasParts ? over?.cells.slice(start, end).find((cell) => cell !== '') : undefined;
 		const heading = part === undefined ? [] : [{ row: over?.row ?? 1, cells: [part], block }];
 		return [...heading, ...body.flatMap(own)];
 	});
-	const above = at === -1 ? [] : rows.slice(0, hasParts ? at - 1 : at);
+	const above = rows.slice(0, Math.max(0, hasParts ? partsRow : headingsRow));
+	const placesOf = (column: readonly (number | undefined)[]) =>
+		column.find((one) => one !== undefined);
 	const headings =
-		at === -1
+		headingsRow === -1
 			? []
 			: [
 					{
-						row: rows[at]?.row ?? 1,
-						cells: columns.map(
-							(column) => head[column.find((one) => one !== undefined) ?? -1] ?? '',
-						),
+						row: rows[headingsRow]?.row ?? 1,
+						cells: columns.map((column) => head[placesOf(column) ?? -1] ?? ''),
 					},
 				];
 	return { rows: [...above, ...headings, ...stacked], count: starts.length };
+}
+
+function isPart(cell: string): boolean {
+	const word = rowWord(cell);
+	return word?.is === 'set' || (word?.is === 'encore' && word.song === null);
+}
+
+/** The row in which several parts of a list begin beside each other; -1 for none. */
+function partsAt(rows: readonly TableRow[]): number {
+	return rows.slice(0, HEADINGS_WITHIN).findIndex(({ cells }) => {
+		const said = cells.filter((cell) => cell !== '');
+		return said.length > 1 && said.every(isPart);
+	});
+}
+
+function partStarts(cells: readonly string[]): readonly number[] {
+	return [...cells.keys()].filter((index) => isPart(cells[index] ?? ''));
 }
 
 /** Where each list begins: at a heading for titles that comes again, or as far before it as in the first list. */

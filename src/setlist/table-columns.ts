@@ -34,6 +34,8 @@ export type Column = {
 	readonly player: ListPlayer | null;
 	readonly part: PlayerPart;
 	readonly isInMinutes: boolean;
+	/** Its lengths are written 3.45 for 3:45. */
+	readonly isDotted: boolean;
 	/** Its cells are names and nothing else: of instruments, or of anything. */
 	readonly isNames: boolean;
 };
@@ -90,6 +92,7 @@ export function columnsOf(
 			return {
 				...{ index, heading, use, player, part },
 				isInMinutes: /^min/.test(headingKey(heading)),
+				isDotted: use === 'length' && areDotted(cells),
 				isNames: false,
 			};
 		};
@@ -177,6 +180,9 @@ export function columnsOf(
 			? { ...column, use: 'player', player: playerFor(heading, heading, undefined) }
 			: column;
 	});
+	for (const { heading, index, isDotted } of all) {
+		if (isDotted) decided.push({ code: 'dotted-lengths', column: heading || String(index + 1) });
+	}
 	if (intoNotes.length > 0) decided.push({ code: 'into-notes', columns: intoNotes });
 	if (clocks.length > 0) decided.push({ code: 'clock-column', columns: clocks });
 	for (const text of new Set(headed.areGroupsKinds ? headed.groups : [])) {
@@ -197,6 +203,14 @@ function areHours(cells: readonly string[], use: Use): boolean {
 	if (use === 'clock') return true;
 	const isRising = read.every((one, i) => i === 0 || one > (read[i - 1] ?? 0));
 	return read.length >= 4 && isRising && (read.at(-1) ?? 0) >= 15 * 3600;
+}
+
+/** Whether all are like 3.45 and none has more than 59 behind the dot: tenths of minutes would. */
+function areDotted(cells: readonly string[]): boolean {
+	const dotted = cells.filter((cell) => /^\d{1,2}[.,][0-5]\d$/.test(cell));
+	return (
+		dotted.length >= 4 && cells.every((cell) => dotted.includes(cell) || !/^\d+[.,]\d+$/.test(cell))
+	);
 }
 
 /** `Jo` of `Jo (gtr)`, where nobody else is called so. */

@@ -15,7 +15,7 @@ const NO_FIELDS = {
 	...{ isExact: false, doubt: null, id: null },
 } as const;
 
-const ENCORE_MARK = /^(?:e|enc|encore)\W*\d*$/i;
+const ENCORE_MARK = /^(?:e|enc|encore|z|zugabe|rappel|bis|toegift)\W*\d*$/i;
 
 /** What each row below the headings is. */
 export function tableRows({ body, headings }: Headed, columns: readonly Column[]): ListRow[] {
@@ -52,7 +52,9 @@ function rowsOf({ row, cells, block = 0 }: TableRow, reader: RowReader): ListRow
 		const text = column ? (cells[column.index] ?? '') : '';
 		if (!column || text === '') return null;
 		const isMinutes = use === 'length' && column.isInMinutes && /^\d{1,2}(?:[.,]5)?$/.test(text);
-		return { text: isMinutes ? `${text} min` : text, column: named(column.heading || use) };
+		const isDotted = use === 'length' && column.isDotted && /^\d{1,2}[.,][0-5]\d$/.test(text);
+		const said = isMinutes ? `${text} min` : isDotted ? text.replace(/[.,]/, ':') : text;
+		return { text: said, column: named(column.heading || use) };
 	};
 	const hands = handsOf(cells, columns, named);
 	const section = textOf('section').toLowerCase();

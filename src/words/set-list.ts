@@ -23,7 +23,7 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'no-song': 'it is no song',
 	'no-title': 'the row has no title',
 	alone: 'it stands alone in its row and not under the titles: a heading, or a song?',
-	'heading-or-song': 'it has a title alone where the songs have numbers: a heading, or a song?',
+	'heading-or-song': 'it may be a heading or a remark instead of a song',
 	'no-such-instrument': 'no instrument is called so',
 	'no-such-slot': 'no instrument of the rack file hangs there',
 	nearly: 'no instrument is called so',
@@ -153,6 +153,10 @@ export function saidLine(said: Said): string | null {
 		return `${said.text}, above the columns: what ${said.players.join(', ')} ${said.players.length === 1 ? 'plays' : 'play'}.`;
 	if (said.code === 'clock-column')
 		return `Not used, since they are hours or sums and no lengths: the columns ${said.columns.map((one) => one.replace(/\.$/, '')).join(', ')}.`;
+	if (said.code === 'dotted-lengths')
+		return `Column ${said.column}: its lengths were read as minutes and seconds, 3.45 as 3:45.`;
+	if (said.code === 'in-one-line')
+		return `Several songs stand in one line, with ${said.sign.trim()} between them.`;
 	if (said.code === 'clock-lines')
 		return `The hours before the songs are not used; the first is ${said.first}.`;
 	if (said.code === 'side-by-side')
@@ -161,8 +165,8 @@ export function saidLine(said: Said): string | null {
 		return `Column ${said.column} has no heading and instruments in its cells; its player is called ${said.name} for now.`;
 	if (said.code === 'parts')
 		return said.rows.length === 1
-			? `Row ${said.rows[0]}: a piece of ${said.title} above, kept in its notes.`
-			: `Rows ${said.rows.join(', ')}: pieces of ${said.title} above, kept in its notes.`;
+			? `Row ${said.rows[0]} stands under ${said.title}, and was kept in its notes.`
+			: `Rows ${said.rows.join(', ')} stand under ${said.title}, and were kept in its notes.`;
 	if (said.code === 'as-table') return 'The lines are a table, and were read as one.';
 	if (said.code === 'as-lines') return 'The table has one column, and was read as lines.';
 	if (said.code === 'into-notes')
