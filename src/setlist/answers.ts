@@ -1,7 +1,9 @@
 // What was answered to what a set list left open, and the list as it reads then.
 
+import type { InstrumentKind } from '../tuning/kind.ts';
 import type { Abbreviations } from '../tuning/tuning.ts';
 import { draftFromList } from './draft-from-list.ts';
+import { kindIn } from './guess-kind.ts';
 import type { Asked, ListReading, Rack } from './list-reading.ts';
 import {
 	type Field,
@@ -11,6 +13,8 @@ import {
 	type SetList,
 	type SongRow,
 } from './list-row.ts';
+import { nameKey } from './name-key.ts';
+import type { DraftInstrument } from './show-draft.ts';
 
 /** What a row is that could be read in two ways. */
 export type RowAnswer =
@@ -33,10 +37,13 @@ export type Answers = {
 	readonly abbreviations: Abbreviations;
 	/** Names that are instruments'. */
 	readonly instruments: readonly string[];
+	/** What kinds they are, by `nameKey`. */
+	readonly kinds: ReadonlyMap<string, InstrumentKind>;
 };
 
 export const NO_ANSWERS: Answers = {
 	...{ cells: new Map(), rows: new Map(), abbreviations: {}, instruments: [] },
+	kinds: new Map(),
 };
 
 /** By what an answer finds its cell or, for what is asked of a whole row, its song. */
@@ -91,6 +98,7 @@ export function readingOf(list: SetList, rack: Rack, answers: Answers): ListRead
 				...answers.abbreviations,
 			},
 			sureNames: answers.instruments,
+			kinds: answers.kinds,
 		},
 	);
 }
@@ -156,4 +164,34 @@ function answeredCells(row: ListRow, { cells }: Answers): ListRow {
 			Object.entries(row.hands).map(([player, field]) => [player, read(field) ?? field]),
 		),
 	};
+}
+
+/** The instruments whose kind is a guess: nothing says it, or only a heading over several columns. */
+export function guessedKinds({ said, instruments }: ListReading): readonly DraftInstrument[] {
+	const guessed = said.flatMap((one) =>
+		one.code === 'made' && !one.isForTuning && (one.by === 'nothing' || one.by === 'group')
+			? [one.instrument]
+			: [],
+	);
+	return instruments.filter(({ id }) => guessed.includes(id));
+}
+
+/** The kinds that a line gives to some of these, `Finch mandolin, Heron acoustic`; null where a piece of it is none. */
+export function kindsIn(
+	line: string,
+	instruments: readonly DraftInstrument[],
+): ReadonlyMap<string, InstrumentKind> | null {
+	const kinds = new Map<string, InstrumentKind>();
+	for (const piece of line.split(/[,;]/)) {
+		if (piece.trim() === '') continue;
+		const key = nameKey(piece);
+		const names = instruments
+			.map(({ name }) => nameKey(name))
+			.filter((name) => key.startsWith(`${name} `));
+		const name = names.toSorted((a, b) => b.length - a.length)[0];
+		const kind = name === undefined ? null : kindIn(key.slice(name.length));
+		if (name === undefined || kind === null) return null;
+		kinds.set(name, kind);
+	}
+	return kinds;
 }

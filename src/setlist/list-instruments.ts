@@ -88,7 +88,7 @@ export class ListInstruments {
 		const name = `${owner.player.name} ${read.name}`;
 		this.#make(
 			{ name, id: null, slot: null, kind, tuning: read.name },
-			{ owner, row, by: kind === owner.kind ? byHeading(owner) : 'tuning' },
+			{ owner, row, by: kind === owner.kind ? byHeading(owner) : 'tuning', isForTuning: true },
 		);
 	}
 
@@ -104,18 +104,21 @@ export class ListInstruments {
 		// With a rack a slot or a near name is more likely a slip than a new instrument.
 		if (rackSlip(this.#rack, said) !== null) return;
 		const name = said.name ?? said.id;
-		const byName = said.instrumentKind ?? (name === null ? null : kindIn(name));
+		const answered = name === null ? undefined : this.#rack.kinds?.get(nameKey(name));
+		const byName = said.instrumentKind ?? answered ?? (name === null ? null : kindIn(name));
 		const first = byName ?? owner.kind;
-		const kind = this.#kindOf(said, first, owner);
+		const kind = answered ?? this.#kindOf(said, first, owner);
 		const tuning = said.tuning === null ? null : this.tuning(said.tuning, kind);
 		const own = tuning?.name ?? KINDS[kind].usual ?? 'E2 A2 D3 G3 B3 E4';
 		const by = said.instrumentKind
 			? 'cell'
-			: byName === kind
-				? 'name'
-				: kind === owner.kind
-					? byHeading(owner)
-					: 'tuning';
+			: answered
+				? 'answer'
+				: byName === kind
+					? 'name'
+					: kind === owner.kind
+						? byHeading(owner)
+						: 'tuning';
 		this.#make(
 			{
 				name: name ?? `${capital(familyWord(kind))} ${said.slot}`,
@@ -124,7 +127,7 @@ export class ListInstruments {
 				kind,
 				tuning: own,
 			},
-			{ owner, row, by },
+			{ owner, row, by, isForTuning: false },
 		);
 	}
 
@@ -167,6 +170,7 @@ export class ListInstruments {
 			readonly owner: Owner;
 			readonly row: number;
 			readonly by: Extract<Said, { code: 'made' }>['by'];
+			readonly isForTuning: boolean;
 		},
 	): void {
 		const taken = new Set([...this.#rack.instruments, ...this.made].map(({ id }) => id));
@@ -179,7 +183,13 @@ export class ListInstruments {
 			...{ id, name: one.name, slot: one.slot, kind: one.kind, for: [player], tuning: one.tuning },
 			...{ owner: player },
 		});
-		this.#findings.said.push({ code: 'made', instrument: id, row: made.row, by: made.by });
+		this.#findings.said.push({
+			code: 'made',
+			instrument: id,
+			row: made.row,
+			by: made.by,
+			isForTuning: made.isForTuning,
+		});
 	}
 
 	/** `A1`: the player's letter and the slot that the cell says, else the next number. */

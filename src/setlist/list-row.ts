@@ -1,5 +1,6 @@
 // One row of a set list, whoever read it: a table, a pasted list, or a list that this program wrote. What its
 // cells mean is not asked yet; each still knows where it stood.
+import type { ListedDay } from './listed-day.ts';
 
 /** A cell with what its column is called. */
 export type Field = { readonly text: string; readonly column: string };
@@ -94,6 +95,8 @@ export type SetList = {
 	readonly rowCount: number;
 	/** What was decided about the whole. */
 	readonly decided: readonly Decided[];
+	/** What it says of the day beside its songs. */
+	readonly day?: ListedDay;
 	/** The act's own words for tunings, where the list itself says what they are. */
 	readonly abbreviations?: Readonly<Record<string, string>>;
 };

@@ -4,6 +4,7 @@
 import { legendOf } from './legend.ts';
 import { LineReader, type PastedWishes } from './line-reader.ts';
 import type { Decided, ListRow, SetList, SongRow } from './list-row.ts';
+import { listedDay } from './listed-day.ts';
 import {
 	firstOfBare,
 	isFarewell,
@@ -15,6 +16,7 @@ import {
 	linesOf,
 	SEPARATOR,
 } from './pasted-lines.ts';
+import { readTime } from './read-time.ts';
 import { rowWord } from './row-words.ts';
 
 /** A heading is cut here; nobody has a longer one. */
@@ -57,6 +59,7 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 	if (below.length > 0) decided.push({ code: 'below', texts: below });
 	if (sign !== null) decided.push({ code: 'in-one-line', sign });
 	if (firstHour !== null) decided.push({ code: 'clock-lines', first: firstHour });
+	const day = listedDay([...heading.map((one) => one.text), ...among, ...below]);
 	const reader = new LineReader(
 		wishes,
 		marked.flatMap((line) => ('kind' in line || isMark(line.text) ? [] : [line.text])),
@@ -70,6 +73,7 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 		rowCount: text.split('\n').filter((line) => line.trim() !== '').length,
 		decided,
 		abbreviations: legendOf(rows),
+		day: { ...day, start: day.start ?? (firstHour === null ? null : readTime(firstHour)) },
 	};
 }
 

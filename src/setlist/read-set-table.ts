@@ -3,6 +3,7 @@
 import { headingKey } from './columns.ts';
 import { legendOf } from './legend.ts';
 import type { Decided, SetList } from './list-row.ts';
+import { listedDay } from './listed-day.ts';
 import { readTable, type Table } from './read-table.ts';
 import { unfolded } from './side-by-side.ts';
 import { columnsOf, LONGEST_NAME, playersOf, type TableWishes } from './table-columns.ts';
@@ -57,6 +58,7 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 				.size,
 			decided,
 			abbreviations: legendOf(rows),
+			day: listedDay([...headed.above, ...among]),
 		},
 	};
 }

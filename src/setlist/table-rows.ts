@@ -37,6 +37,8 @@ function areNumbered(body: readonly TableRow[], columns: readonly Column[]): boo
 	return numbered.length >= 3 && numbered.length >= titled.length * 0.6;
 }
 
+/** `Spares: Jackdaw`. */
+const LABELLED = /^(?:spares?|gear|notes?|crew|bring|backline|techs?|nb|ps)\b[^:]{0,20}:\s/i;
 const NUMBER = /^\W*\d{1,3}\W*[a-z]?$/i;
 
 function rowsOf({ row, cells, block = 0 }: TableRow, reader: RowReader): ListRow[] {
@@ -146,7 +148,7 @@ function loneRow({
 
 /** What stands over other rows, or explains a word. */
 function isNoSong(text: string): boolean {
-	return /:$/.test(text) || isLegend(text);
+	return /:$/.test(text) || LABELLED.test(text) || isLegend(text);
 }
 
 /** The set begins again, or a further part of it behind an interval. */

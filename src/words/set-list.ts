@@ -116,10 +116,26 @@ export const tuningQuestion = (word: string): string =>
 export const NO_SUCH_TUNING =
 	'No instrument has a tuning of that name, and these are not its notes.';
 
+/** What instruments are, whose kind was guessed. */
+export function kindsQuestion(guessed: readonly DraftInstrument[]): string {
+	const groups = Map.groupBy(guessed, ({ kind }) => kind);
+	const lines = [...groups].map(
+		([kind, all]) => `  ${kindWords(kind)}: ${all.map(({ name }) => name).join(', ')}`,
+	);
+	return [KINDS_GUESSED, ...lines, `${KINDS_HOW}; ${ENTER_RIGHT}`].join('\n');
+}
+
+const KINDS_GUESSED = 'Guessed, since no cell says what kind of instrument these are:';
+const KINDS_HOW = 'Type those that are something else, such as Heron acoustic, Finch mandolin';
+const ENTER_RIGHT = 'enter: all are right, Ctrl-C writes nothing: ';
+export const NO_SUCH_KIND =
+	'Each needs its name and then its kind: electric, acoustic, nylon, 12-string, baritone, bass, 5-string bass, upright, mandolin, banjo, ukulele or resonator.';
+
 export const columnQuestion = (column: string): string =>
 	`Column ${column}: ${WHY['column-unclear']}.\nIf it is a player, type the name; enter keeps it in the notes: `;
 
 const BY: Readonly<Record<Extract<Said, { code: 'made' }>['by'], string>> = {
+	answer: 'as you said',
 	cell: 'as their cells say',
 	name: 'by their names',
 	heading: 'by the heading of the column',
@@ -267,13 +283,23 @@ export const nextStep = (file: string, isClean: boolean): string =>
 		? `Next: rackside run ${file} opens the live screen.`
 		: `Next: put right what is marked OPEN in ${file}; then rackside run ${file} opens the live screen.`;
 
-/** What no list says and every show has, as it was taken. */
+/** What every show has, as the list says it or as it was taken. */
 export const takenForNow = (
-	{ title, date, start }: Pick<ShowDraft, 'title' | 'date' | 'start'>,
-	isTitleGuessed: boolean,
+	{ title, date, start, curfew }: Pick<ShowDraft, 'title' | 'date' | 'start' | 'curfew'>,
+	guessed: Pick<FileRemarks, 'isTitleGuessed' | 'isDateGuessed' | 'isStartGuessed'>,
 ): string => {
-	const name = isTitleGuessed ? `${title}, after the list's file` : title;
-	return `Called ${name}; on ${date}, start ${start}, which no list says. Put them right at the top of the file.`;
+	const name = guessed.isTitleGuessed ? `${title}, after the list's file` : title;
+	const parts = [
+		{ text: `on ${date}`, isGuessed: guessed.isDateGuessed },
+		{ text: `start ${start}`, isGuessed: guessed.isStartGuessed },
+		...(curfew === null ? [] : [{ text: `curfew ${curfew}`, isGuessed: false }]),
+	];
+	const those = (isGuessed: boolean) =>
+		parts.flatMap((part) => (part.isGuessed === isGuessed ? [part.text] : [])).join(', ');
+	const said = those(false) === '' ? '' : `; ${those(false)}, as the list says`;
+	if (those(true) === '') return `Called ${name}${said}.`;
+	const it = parts.filter(({ isGuessed }) => isGuessed).length === 1 ? 'it' : 'them';
+	return `Called ${name}${said}; ${those(true)}, which no list says. Put ${it} right at the top of the file.`;
 };
 
 // What cannot be used.

@@ -1,6 +1,8 @@
 // What stands around the songs of a list: headings above headings, hours, sums, legends, two lists side by side.
 
 import { describe, expect, it, test } from 'vitest';
+import { guessedKinds, kindsIn, NO_ANSWERS, readingOf } from '../../src/setlist/answers.ts';
+import { EMPTY_RACK } from '../../src/setlist/list-reading.ts';
 import { readText } from './read-list.ts';
 
 const table = (text: string) => readText(text, { form: 'table' }).reading;
@@ -142,5 +144,67 @@ describe('lines of a message', () => {
 		const { songs, said } = table('1. Lamp (4:05)\n2. Gravel (3:00)\n3. Coal\n');
 		expect(songs.map(({ title }) => title)).toEqual(['Lamp', 'Gravel', 'Coal']);
 		expect(said.map(({ code }) => code)).toContain('as-lines');
+	});
+});
+
+describe('what a list says of the day', () => {
+	const dayOf = (text: string, form: 'table' | 'lines') => readText(text, { form }).list.day;
+
+	it.each([
+		['Pier Hall, 14 November 2026', '2026-11-14'],
+		['Pier Hall 14.11.2026', '2026-11-14'],
+		['2026-11-14 Pier Hall', '2026-11-14'],
+		['Nov 14th, 2026', '2026-11-14'],
+		['14/11/2026', '2026-11-14'],
+		['Pier Hall 04/11/2026', null],
+		['Pier Hall 31 Nov 2026', null],
+		['Fri 14 Nov', null],
+	])('%s: the date where it can be no other', (text, date) => {
+		expect(dayOf(`${text}\n\n1. Lamp\n2. Gravel\n3. Coal\n`, 'lines')?.date).toBe(date);
+	});
+
+	it('a start and a curfew below the songs', () => {
+		const text =
+			'No,Song,Ash\n1,Lamp,Rook\n2,Gravel,Rook\n,"Curfew 23:00, stage 20:45",\nDoors 19:00,,\n';
+		expect(dayOf(text, 'table')).toEqual({ date: null, start: '20:45', curfew: '23:00' });
+	});
+
+	it('an hour that is one of two is none', () => {
+		expect(dayOf('Stage 8:45\n\n1. Lamp\n2. Gravel\n3. Coal\n', 'lines')?.start).toBeNull();
+		expect(dayOf('Stage 8:45 pm\n\n1. Lamp\n2. Gravel\n3. Coal\n', 'lines')?.start).toBe('20:45');
+	});
+
+	it('the hour of the first song', () => {
+		expect(dayOf('20:45 Lamp\n20:50 Gravel\n20:54 Coal\n', 'lines')?.start).toBe('20:45');
+	});
+});
+
+describe('kinds that are a guess', () => {
+	const { list } = readText(
+		',Guitars,,Bass\nSong,Ash,Bo,Cy\nLamp,Rook DD,Old Finch,Pike\nGravel,Wren,,\n',
+		{ form: 'table' },
+	);
+	const first = readingOf(list, EMPTY_RACK, NO_ANSWERS);
+
+	it('can be put right by name, and are no guess from then on', () => {
+		expect(guessedKinds(first).map(({ name }) => name)).toEqual([
+			'Rook',
+			'Wren',
+			'Old Finch',
+			'Pike',
+		]);
+		const kinds = kindsIn('old finch mandolin, Wren 12 string acoustic', first.instruments);
+		const reading = readingOf(list, EMPTY_RACK, { ...NO_ANSWERS, kinds: kinds ?? new Map() });
+		expect(reading.instruments.map(({ name, kind, tuning }) => [name, kind, tuning])).toEqual([
+			['Rook', 'electric-6', 'drop D'],
+			['Wren', 'acoustic-12', 'E standard'],
+			['Old Finch', 'mandolin-8', 'GDAE'],
+			['Pike', 'bass-4', 'E standard'],
+		]);
+		expect(guessedKinds(reading).map(({ name }) => name)).toEqual(['Rook', 'Pike']);
+	});
+
+	it.each(['Finch', 'Wren piano', 'Nobody bass', 'Rook'])('%s says none of them', (line) => {
+		expect(kindsIn(line, first.instruments)).toBeNull();
 	});
 });

@@ -5,6 +5,8 @@ import {
 	type Answers,
 	answerKey,
 	canBeAnswered,
+	guessedKinds,
+	kindsIn,
 	NO_ANSWERS,
 	readingOf,
 } from '../../setlist/answers.ts';
@@ -19,6 +21,7 @@ import {
 import { tuningName } from '../../setlist/legend.ts';
 import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
 import type { SetList } from '../../setlist/list-row.ts';
+import type { DraftInstrument } from '../../setlist/show-draft.ts';
 import type { Abbreviations } from '../../tuning/tuning.ts';
 import * as words from '../../words/set-list.ts';
 import type { Ask } from '../ask-on-terminal.ts';
@@ -35,7 +38,13 @@ export async function askAboutList(
 		const abbreviations = { ...list.abbreviations, ...answers.abbreviations };
 		const reading = readingOf(list, rack, answers);
 		const next = reading.asked.find((one) => canBeAnswered(one) && !left.has(answerKey(one)));
-		if (!next) return { reading, abbreviations };
+		if (!next) {
+			const guessed = guessedKinds(reading);
+			const kinds = guessed.length === 0 ? null : await askKinds(guessed, ask);
+			if (kinds === null || kinds.size === 0) return { reading, abbreviations };
+			answers = { ...answers, kinds: new Map([...answers.kinds, ...kinds]) };
+			continue;
+		}
 		const choices = choicesOf(next, list, rack);
 		const takesLine = takesALine(next);
 		const answer = await ask(cleanLines(words.question(next, choices, takesLine)));
@@ -45,6 +54,17 @@ export async function askAboutList(
 		if (line === '') left.add(answerKey(next));
 		else if (choice) answers = await withChoice(answers, { next, choice, ask });
 		else if (takesLine) answers = typed(answers, next, line);
+	}
+}
+
+/** What is said of kinds that are a guess; null for nothing more. */
+async function askKinds(guessed: readonly DraftInstrument[], ask: Ask) {
+	const question = cleanLines(words.kindsQuestion(guessed));
+	for (let said = ''; ; said = `${words.NO_SUCH_KIND}\n`) {
+		const line = (await ask(`${said}${question}`))?.trim() ?? '';
+		if (line === '') return null;
+		const kinds = kindsIn(line, guessed);
+		if (kinds !== null) return kinds;
 	}
 }
 
