@@ -3,6 +3,7 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import { graphemes } from '../base/display-width.ts';
+import { readTime } from '../setlist/read-time.ts';
 import type { DraftInstrument, DraftSong } from '../setlist/show-draft.ts';
 import { parseDate } from '../showfile/calendar-date.ts';
 import { INSTRUMENT_KINDS } from '../tuning/kind.ts';
@@ -14,7 +15,7 @@ import { takeHands, toHands } from './hands-answer.ts';
 import type { Making, Place } from './making.ts';
 import { indexOfKey, readSlot } from './numbered.ts';
 import { takeOrder } from './order-answer.ts';
-import { readTime, readTitle, secondsOf } from './read-answer.ts';
+import { readTitle, secondsOf } from './read-answer.ts';
 
 const DEFAULT_START = '20:00';
 /** Of a kind that is usually in nothing, until the next question is answered: any notes, so that the file can be read. */

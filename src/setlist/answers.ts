@@ -1,7 +1,9 @@
 // What was answered to what a set list left open, and the list as it reads then.
 
+import type { InstrumentKind } from '../tuning/kind.ts';
 import type { Abbreviations } from '../tuning/tuning.ts';
 import { draftFromList } from './draft-from-list.ts';
+import { kindIn } from './guess-kind.ts';
 import type { Asked, ListReading, Rack } from './list-reading.ts';
 import {
 	type Field,
@@ -11,6 +13,8 @@ import {
 	type SetList,
 	type SongRow,
 } from './list-row.ts';
+import { nameKey } from './name-key.ts';
+import type { DraftInstrument } from './show-draft.ts';
 
 /** What a row is that could be read in two ways. */
 export type RowAnswer =
@@ -20,6 +24,8 @@ export type RowAnswer =
 	| { readonly is: 'otherwise' }
 	/** The piece is what this player has. */
 	| { readonly is: 'hands'; readonly player: ListPlayer }
+	/** It is the song's speed. */
+	| { readonly is: 'tempo' }
 	| { readonly is: 'titled'; readonly title: string };
 
 export type Answers = {
@@ -31,10 +37,13 @@ export type Answers = {
 	readonly abbreviations: Abbreviations;
 	/** Names that are instruments'. */
 	readonly instruments: readonly string[];
+	/** What kinds they are, by `nameKey`. */
+	readonly kinds: ReadonlyMap<string, InstrumentKind>;
 };
 
 export const NO_ANSWERS: Answers = {
 	...{ cells: new Map(), rows: new Map(), abbreviations: {}, instruments: [] },
+	kinds: new Map(),
 };
 
 /** By what an answer finds its cell or, for what is asked of a whole row, its song. */
@@ -55,7 +64,7 @@ export function isTwoWays({ why }: Pick<Asked, 'why'>): boolean {
 
 const TWO_WAYS: ReadonlySet<Asked['why']> = new Set([
 	...(['length-or-title', 'interval-or-song'] as const),
-	...(['which-player', 'shorthand-in-title'] as const),
+	...(['which-player', 'shorthand-in-title', 'heading-or-song', 'alone'] as const),
 ]);
 
 const rowKey = (row: number, text: string): string => `${row} "${text}"`;
@@ -83,8 +92,13 @@ export function readingOf(list: SetList, rack: Rack, answers: Answers): ListRead
 		{ ...list, rows, players },
 		{
 			...rack,
-			abbreviations: { ...rack.abbreviations, ...answers.abbreviations },
+			abbreviations: {
+				...rack.abbreviations,
+				...list.abbreviations,
+				...answers.abbreviations,
+			},
 			sureNames: answers.instruments,
+			kinds: answers.kinds,
 		},
 	);
 }
@@ -101,6 +115,7 @@ export function possiblePlayers(list: SetList, rack: Rack): readonly ListPlayer[
 function answeredRow(row: ListRow, { rows }: Answers): ListRow {
 	if (row.kind === 'aside') {
 		const answer = rows.get(rowKey(row.row, row.text));
+		if (answer?.is === 'as-taken') return { ...row, why: 'no-song' };
 		return answer?.is === 'titled' && row.song ? { ...row.song, title: answer.title } : row;
 	}
 	const { doubt } = row.kind === 'song' ? row : { doubt: null };
@@ -118,6 +133,9 @@ function withoutDoubt(
 		const said = piece === '' ? null : { text: piece, column: row.titleColumn };
 		return { kind: 'interval', row: row.row, length: row.length ?? said };
 	}
+	if (answer.is === 'otherwise' && why === 'heading-or-song')
+		return { kind: 'aside', row: row.row, text: row.title, why: 'no-song' };
+	if (answer.is === 'tempo') return { ...row, title, tempo: { text: piece, column: 'tempo' } };
 	if (answer.is === 'otherwise')
 		return { ...row, title, length: { text: piece, column: 'length' } };
 	if (answer.is !== 'hands') return row;
@@ -146,4 +164,34 @@ function answeredCells(row: ListRow, { cells }: Answers): ListRow {
 			Object.entries(row.hands).map(([player, field]) => [player, read(field) ?? field]),
 		),
 	};
+}
+
+/** The instruments whose kind is a guess: nothing says it, or only a heading over several columns. */
+export function guessedKinds({ said, instruments }: ListReading): readonly DraftInstrument[] {
+	const guessed = said.flatMap((one) =>
+		one.code === 'made' && !one.isForTuning && (one.by === 'nothing' || one.by === 'group')
+			? [one.instrument]
+			: [],
+	);
+	return instruments.filter(({ id }) => guessed.includes(id));
+}
+
+/** The kinds that a line gives to some of these, `Finch mandolin, Heron acoustic`; null where a piece of it is none. */
+export function kindsIn(
+	line: string,
+	instruments: readonly DraftInstrument[],
+): ReadonlyMap<string, InstrumentKind> | null {
+	const kinds = new Map<string, InstrumentKind>();
+	for (const piece of line.split(/[,;]/)) {
+		if (piece.trim() === '') continue;
+		const key = nameKey(piece);
+		const names = instruments
+			.map(({ name }) => nameKey(name))
+			.filter((name) => key.startsWith(`${name} `));
+		const name = names.toSorted((a, b) => b.length - a.length)[0];
+		const kind = name === undefined ? null : kindIn(key.slice(name.length));
+		if (name === undefined || kind === null) return null;
+		kinds.set(name, kind);
+	}
+	return kinds;
 }

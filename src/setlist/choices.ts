@@ -5,7 +5,7 @@ import type { Asked, Rack } from './list-reading.ts';
 import type { ListPlayer, SetList } from './list-row.ts';
 
 export type Choice =
-	| { readonly means: 'title' | 'length' | 'song' | 'interval' | 'notes' }
+	| { readonly means: 'title' | 'length' | 'tempo' | 'song' | 'interval' | 'heading' | 'notes' }
 	| { readonly means: 'hands'; readonly player: ListPlayer; readonly piece: string }
 	/** What it is near to. */
 	| { readonly means: 'near'; readonly name: string }
@@ -31,9 +31,12 @@ export function choicesOf(asked: Asked, list: SetList, rack: Rack): readonly Cho
 				];
 	switch (asked.why) {
 		case 'length-or-title':
-			return [{ means: 'length' }, { means: 'title' }];
+			return [{ means: 'length' }, { means: 'title' }, { means: 'tempo' }];
 		case 'interval-or-song':
 			return [{ means: 'interval' }, { means: 'song' }];
+		case 'heading-or-song':
+		case 'alone':
+			return [{ means: 'heading' }, { means: 'song' }];
 		case 'which-player':
 			return [...hands(), { means: 'notes' }];
 		case 'shorthand-in-title':
@@ -68,14 +71,27 @@ export function chosen(
 			return typed(answers, asked, text);
 		}
 		default:
-			return { ...answers, rows: new Map(answers.rows).set(key, rowAnswer(choice)) };
+			return { ...answers, rows: new Map(answers.rows).set(key, rowAnswer(choice, asked)) };
 	}
 }
 
-function rowAnswer(choice: Exclude<Choice, { means: 'tuning' }>): RowAnswer {
-	if (choice.means === 'hands') return { is: 'hands', player: choice.player };
-	const isOther = choice.means === 'length' || choice.means === 'interval';
-	return { is: isOther ? 'otherwise' : 'as-taken' };
+function rowAnswer(choice: Exclude<Choice, { means: 'tuning' }>, asked: Asked): RowAnswer {
+	switch (choice.means) {
+		case 'hands':
+			return { is: 'hands', player: choice.player };
+		case 'tempo':
+			return { is: 'tempo' };
+		case 'length':
+		case 'interval':
+			return { is: 'otherwise' };
+		// What stands alone beside the titles was taken for a heading, what is titled for a song.
+		case 'heading':
+			return { is: asked.why === 'alone' ? 'as-taken' : 'otherwise' };
+		case 'song':
+			return asked.why === 'alone' ? { is: 'titled', title: asked.text } : { is: 'as-taken' };
+		default:
+			return { is: 'as-taken' };
+	}
 }
 
 /** Whether a line typed anew answers it: the cell, or the title that a row has not. */

@@ -12,46 +12,55 @@ export type Use =
 	| 'section'
 	| 'number'
 	| 'id'
+	/** Hours of the day, or what has gone by: no lengths. */
+	| 'clock'
 	| 'other';
 
 /** What a column of one player holds where several share the player's heading. */
 export type PlayerPart = 'whole' | 'tuning' | 'capo';
 
-/** The usual headings, in lower case without dots; German and French ones where a borrowed sheet has them. Common practice, no source. */
+/** The usual headings, in lower case without dots; of other languages where a borrowed sheet has them. Common practice, no source. */
 const HEADINGS: Readonly<Record<Exclude<Use, 'other'>, readonly string[]>> = {
-	title: [
-		...['title', 'song', 'songs', 'name', 'song title', 'song name', 'tune', 'tunes', 'track'],
-		...['piece', 'set list', 'setlist', 'titel', 'titre', 'lied', 'tracks', 'titles'],
-	],
-	length: [
-		...[
-			'length',
-			'time',
-			'duration',
-			'dur',
-			'len',
-			'min',
-			'mins',
-			'minutes',
-			'run time',
-			'runtime',
-		],
-		...['running time', 'timing', 'times', 'dauer', 'durée', 'länge', 'song length'],
-	],
-	tempo: ['tempo', 'bpm', 'speed', 'click'],
-	key: ['key', 'song key', 'tonart'],
-	starts: ['starts', 'start', 'who starts', 'started by', 'begins', 'who begins', 'intro by'],
-	ends: ['ends', 'end', 'ending', 'how it ends', 'outro'],
-	notes: ['notes', 'note', 'comments', 'comment', 'remarks', 'remark', 'info', 'bemerkung'],
-	gap: ['gap', 'gap before', 'wait'],
-	section: ['section', 'part of show'],
-	number: ['#', 'no', 'nr', 'num', 'number', 'pos', 'position', 'order', 'n°', 'nº', '№'],
-	id: ['id', 'song id'],
+	title: words(
+		'title, titles, song, songs, name, song title, song name, tune, tunes, track, tracks, piece, set list, setlist',
+		'titel, lied, stück, songtitel, titre, chanson, morceau, título, titulo, canción, cancion, tema',
+		'titolo, brano, canzone, låt, laulu, utwór, música, musica',
+	),
+	length: words(
+		'length, time, duration, dur, len, min, mins, minutes, run time, runtime, running time, timing, times, song length',
+		'dauer, länge, zeit, spielzeit, durée, duree, temps, duración, duracion, durata, duração, duur, lengte, tid, längd',
+	),
+	tempo: words('tempo, bpm, speed, click'),
+	key: words(
+		'key, song key, tonart, tonalité, tonalite, ton, tono, tonalidad, tonalità, tonalita, tom, toonsoort, tonaliteit',
+	),
+	starts: words(
+		'starts, start, who starts, started by, begins, who begins, intro by, who counts, count in, counts in, counted by',
+		'beginn, beginnt, anfang, einzähler, début, debut, empieza, inizia, comincia, börjar',
+	),
+	ends: words('ends, end, ending, how it ends, outro, ende, schluss, fin, final, finale, einde'),
+	notes: words(
+		'notes, note, comments, comment, remarks, remark, info, bemerkung, bemerkungen, anmerkung, anmerkungen, notiz',
+		'notizen, hinweis, hinweise, remarque, remarques, notas, nota, observaciones, osservazioni, opmerking, opmerkingen, anteckningar, kommentar, kommentare',
+	),
+	gap: words('gap, gap before, wait'),
+	section: words('section, part of show'),
+	number: words(
+		'#, no, nr, num, number, pos, position, order, n°, nº, №, nummer, numéro, numero, número, orden, ordre, rang, volgorde, reihenfolge',
+	),
+	id: words('id, song id'),
+	clock: words(
+		'cum, cumulative, cumul, running, running total, elapsed, total, clock, time of day, at, start time, on at, uhrzeit, heure, hora, ora, tijd',
+	),
 };
+
+function words(...lists: readonly string[]): readonly string[] {
+	return lists.flatMap((list) => list.split(', '));
+}
 
 /** Headings that are nobody with an instrument, whatever their cells look like. */
 const NOBODY =
-	/\b(?:lights?|lighting|lx|artist|composer|writer|written by|album|year|lyrics|vocals?|vox|singers?|sound|monitors?|video|fx|effects|patch|style|genre|mood|source|status|chords?|link|page|tags?|version|rating|pyro|wardrobe|costume|click track|keys patch|drums?)\b/i;
+	/\b(?:lights?|lighting|lx|artist|composer|writer|written by|album|year|lyrics|vocals?|vox|singers?|sound|monitors?|video|fx|effects|patch|style|genre|mood|source|status|chords?|link|page|tags?|version|rating|pyro|wardrobe|costume|click track|keys patch|drums?|bands?|acts?|back-?ups?|spares?|reserve)\b/i;
 
 const TUNING_HEADING = /^(?:(.*?)[\s:–-]+)?(?:tuning|tun|tunings)$/i;
 const CAPO_HEADING = /^(?:(.*?)[\s:–-]+)?capo$/i;

@@ -87,9 +87,11 @@ class Order {
 				this.#isEncore = row.isEncore;
 				return;
 			case 'aside':
-				if (row.why === 'no-title') this.#askAt(row.row, row.text, 'no-title');
+				if (row.why === 'no-title' || row.why === 'alone') this.#askAt(row.row, row.text, row.why);
 				return;
 			case 'interval':
+				// `Set 2` below `Interval` speaks of the same one, and above the first song of none.
+				if (row.isImplied && (this.#pause !== null || this.#set.at(-1)?.kind !== 'song')) return;
 				this.#dropPause();
 				this.#pause = { row: row.row, seconds: this.#intervalSeconds(row) };
 				return;
@@ -99,7 +101,11 @@ class Order {
 	}
 
 	/** Beside the song above. */
-	#askAt(row: number, text: string, why: 'no-title' | 'empty-encore' | 'interval-place'): void {
+	#askAt(
+		row: number,
+		text: string,
+		why: 'no-title' | 'alone' | 'empty-encore' | 'interval-place',
+	): void {
 		const column = why === 'interval-place' ? '' : this.#titleColumn;
 		const song = this.#songs.at(-1)?.id ?? null;
 		this.#parts.findings.ask({ row, field: { text, column }, why }, { song });

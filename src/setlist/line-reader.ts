@@ -20,6 +20,54 @@ const QUOTED = /^"((?:[^"]|"")*)"(.*)$/su;
 const CELL =
 	/^\s*\|\s*((?:[^|:[\]]|\[[^[\]]*\])+?)\s*:\s(.*?)(?=\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s|$)/su;
 
+const TIME_AT_START = /^(\d{1,2}(?::[0-5]\d|['’′][0-5]\d["”″]?))\s*[-–—:|]?\s+(\S.*)$/su;
+const KEY = '[A-G][#b♯♭]?\\s?(?:m|min|minor|maj|major|dur|moll)?';
+const KEY_AT_END = new RegExp(`^(.*\\S)(?:\\s+[-–—|/]|,)\\s+(${KEY})$`, 'su');
+/** A bare number in front of a key, or behind one. */
+const BESIDE_KEY = /^(.*\S)(?:\s+[-–—|/]|,)\s+(\d{2,3})$/su;
+const KEY_AND_TEMPO = new RegExp(
+	`(?:\\s[-–—|/]|,)\\s+(?:${KEY}(?:\\s[-–—|/]|,)\\s+\\d{2,3}|\\d{2,3}(?:\\s[-–—|/]|,)\\s+${KEY})$`,
+	'u',
+);
+
+type Habit = {
+	readonly hasTempo: boolean;
+	readonly hasKey: boolean;
+	readonly hasLengthFirst: boolean;
+	/** Instruments behind a dash. */
+	readonly hasCell: boolean;
+};
+
+/** What at least three lines and half of them all have is no chance, and what the others have in its place is the same. */
+function habitOf(texts: readonly string[], reader: CellReader): Habit {
+	const bare = texts.map((text) => text.replace(/(?:\s*(?:\([^()]*\)|\[[^[\]]*\]))+$/u, ''));
+	const isUsual = (pattern: RegExp) => {
+		const found = bare.filter((text) => pattern.test(text)).length;
+		return found >= 3 && found * 2 >= bare.length;
+	};
+	const hasTempo = isUsual(KEY_AND_TEMPO);
+	return {
+		hasTempo,
+		hasKey: hasTempo || isUsual(KEY_AT_END),
+		hasLengthFirst: isUsual(TIME_AT_START),
+		hasCell: !hasTempo && isUsual(BEHIND_DASH) && areCells(bare, reader),
+	};
+}
+
+const BEHIND_DASH = /^(.*\S)\s+[-–—]\s+(\S.*)$/su;
+
+/** Whether instruments stand behind the dashes: one has a tuning or a capo, and some come again. */
+function areCells(texts: readonly string[], reader: CellReader): boolean {
+	const said = texts.flatMap((text) => {
+		const tail = BEHIND_DASH.exec(text)?.[2];
+		return tail === undefined ? [] : [readCell(tail, reader)];
+	});
+	const named = said.flatMap((one) => (one.kind === 'has' && one.name !== null ? [one] : []));
+	const names = new Set(named.map(({ name }) => name?.toLowerCase()));
+	const isBeside = named.some(({ tuning, capo }) => tuning !== null || capo !== null);
+	return isBeside && names.size < named.length;
+}
+
 /** Reads lines of songs and gathers the players that they speak of. */
 export class LineReader {
 	readonly players: ListPlayer[];
@@ -27,9 +75,14 @@ export class LineReader {
 	readonly #wishes: PastedWishes;
 	#single: ListPlayer | null = null;
 
-	constructor(wishes: PastedWishes) {
+	/** What most of the lines have behind their titles. */
+	readonly #habit: Habit;
+
+	/** `texts`: all lines that may be songs. */
+	constructor(wishes: PastedWishes, texts: readonly string[]) {
 		this.#wishes = wishes;
 		this.players = [];
+		this.#habit = habitOf(texts, this.#reader());
 	}
 
 	/** One song, or several that `>>` joins. */
@@ -59,14 +112,18 @@ export class LineReader {
 	#song(text: string, row: number, cells: Readonly<Record<string, Field>>): SongRow {
 		const hands: Record<string, Field> = { ...cells };
 		let rest = text;
+		/** Brackets that say neither, in their place. */
+		let kept = '';
 		let length: Field | null = null;
 		let tempo: Field | null = null;
+		let key: string | null = null;
 		let doubt: SongRow['doubt'] = null;
+		let isTaken = false;
 		const notes: string[] = [];
 		for (let isOpen = true; isOpen; ) {
 			isOpen = false;
 			// What stood between the title and what was taken from behind it is no part of either.
-			if (rest !== text) rest = rest.replace(/[\s,:–—-]+$/u, '') || rest;
+			if (isTaken) rest = rest.replace(/[\s,:–—-]+$/u, '') || rest;
 			const bracket = BRACKET.exec(rest);
 			const inside = bracket?.[2] ?? bracket?.[3];
 			if (bracket && inside !== undefined && bracket[1] !== '') {
@@ -79,7 +136,8 @@ export class LineReader {
 						notes.push(inside);
 						doubt = { why: 'which-player', piece: inside, title: '' };
 					}
-				} else break;
+				} else kept = `${rest.slice(bracket[1]?.length)}${kept}`;
+				isTaken ||= !kept.startsWith(rest.slice(bracket[1]?.length));
 				rest = bracket[1] ?? rest;
 				isOpen = true;
 				continue;
@@ -88,17 +146,45 @@ export class LineReader {
 			if (time) {
 				length = { text: time[2] ?? '', column: 'length' };
 				rest = time[1] ?? rest;
+				isTaken = true;
 				isOpen = true;
 				continue;
 			}
-			const speed: RegExpExecArray | null = tempo === null ? TEMPO_AT_END.exec(rest) : null;
+			const speed: RegExpExecArray | null =
+				tempo === null
+					? (TEMPO_AT_END.exec(rest) ?? (this.#habit.hasTempo ? BESIDE_KEY.exec(rest) : null))
+					: null;
 			if (speed) {
 				tempo = { text: speed[2] ?? '', column: 'tempo' };
 				rest = speed[1] ?? rest;
+				isTaken = true;
+				isOpen = true;
+				continue;
+			}
+			const note: RegExpExecArray | null =
+				key === null && this.#habit.hasKey ? KEY_AT_END.exec(rest) : null;
+			if (note) {
+				key = note[2] ?? '';
+				rest = note[1] ?? rest;
+				isTaken = true;
 				isOpen = true;
 			}
 		}
-		const title = rest.replace(/\s+/g, ' ').trim();
+		const first: RegExpExecArray | null =
+			length === null && this.#habit.hasLengthFirst ? TIME_AT_START.exec(rest) : null;
+		if (first) {
+			length = { text: first[1] ?? '', column: 'length' };
+			rest = first[2] ?? rest;
+		}
+		const cell: RegExpExecArray | null =
+			this.#habit.hasCell && Object.keys(hands).length === 0 ? BEHIND_DASH.exec(rest) : null;
+		const player = cell && this.#onlyPlayer();
+		if (cell && player) {
+			hands[player.id] = { text: cell[2] ?? '', column: 'list' };
+			rest = cell[1] ?? rest;
+		}
+		if (key !== null) notes.unshift(`key ${key}`);
+		const title = `${rest}${kept}`.replace(/\s+/g, ' ').trim();
 		const shorthand = Object.keys(hands).length === 0 ? shorthandIn(title, this.#reader()) : null;
 		if (shorthand)
 			doubt ??= { why: 'shorthand-in-title', piece: shorthand.piece, title: shorthand.rest };

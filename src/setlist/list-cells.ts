@@ -4,7 +4,7 @@
 import type { InstrumentKind } from '../tuning/kind.ts';
 import { kindIn } from './guess-kind.ts';
 import type { NameSaid, Rack } from './list-reading.ts';
-import type { SetList } from './list-row.ts';
+import type { Field, SetList } from './list-row.ts';
 import { nameKey } from './name-key.ts';
 import type { Owner } from './owners.ts';
 import { isSureName, rackSlip } from './rack-slip.ts';
@@ -14,9 +14,9 @@ export class ListCells {
 	readonly #list: SetList;
 	readonly #rack: Rack;
 	readonly #owners: ReadonlyMap<string, Owner>;
-	readonly #cells = new Map<string, CellSaid>();
-	/** Names in doubt, by cell. */
-	readonly #words = new Map<string, NameSaid>();
+	readonly #cells = new Map<Field, CellSaid>();
+	/** Names in doubt. */
+	readonly #words = new Map<Field, NameSaid>();
 	readonly #alone = new Map<string, CellSaid>();
 	readonly #beside = new Map<string, CellSaid>();
 
@@ -27,14 +27,14 @@ export class ListCells {
 		this.#readAll();
 	}
 
-	/** What the cell of this row and player says; undefined where there is none. */
-	said(row: number, player: string): CellSaid | undefined {
-		return this.#cells.get(cellKey(row, player));
+	/** What this cell says; undefined where it is no cell of the list. */
+	said(cell: Field): CellSaid | undefined {
+		return this.#cells.get(cell);
 	}
 
 	/** The name in it that may be none; null where nothing is in doubt. */
-	word(row: number, player: string): NameSaid | null {
-		return this.#words.get(cellKey(row, player)) ?? null;
+	word(cell: Field): NameSaid | null {
+		return this.#words.get(cell) ?? null;
 	}
 
 	/** Names of instruments by player, as far as cells say them beside a tuning, a capo or alone. */
@@ -88,12 +88,9 @@ export class ListCells {
 				const isSure = name === null || racked.has(nameKey(name)) || isSureName(this.#rack, name);
 				const more = isSure ? null : behindShorter(name, known.get(player) ?? new Set());
 				if (more !== null && name !== null) {
-					this.#words.set(cellKey(row.row, player), { whole: name, unknown: more });
+					this.#words.set(field, { whole: name, unknown: more });
 				}
-				this.#cells.set(
-					cellKey(row.row, player),
-					more === null ? said : { kind: 'unclear', why: 'extra-words' },
-				);
+				this.#cells.set(field, more === null ? said : { kind: 'unclear', why: 'extra-words' });
 			}
 		}
 		for (const owner of this.#owners.values()) this.#markOwnWords(owner, racked);
@@ -101,10 +98,10 @@ export class ListCells {
 
 	/** A name that stands alone wherever it stands may be the act's own word for a tuning. */
 	#markOwnWords(owner: Owner, racked: ReadonlySet<string>): void {
-		const theirs = this.#list.rows.flatMap(({ row }) => {
-			const key = cellKey(row, owner.player.id);
-			const said = this.#cells.get(key);
-			return said?.kind === 'has' ? [{ key, said }] : [];
+		const theirs = this.#list.rows.flatMap((row) => {
+			const key = row.kind === 'song' ? row.hands[owner.player.id] : undefined;
+			const said = key && this.#cells.get(key);
+			return key && said?.kind === 'has' ? [{ key, said }] : [];
 		});
 		const surely = new Set(
 			theirs.flatMap(({ said: { name, slot, tuning } }) =>
@@ -141,10 +138,6 @@ export class ListCells {
 			return said?.kind === 'has' && (said.name ?? said.slot ?? said.id) !== null;
 		});
 	}
-}
-
-function cellKey(row: number, player: string): string {
-	return `${row} ${player}`;
 }
 
 /** What of this name stands behind the longest other one, alone or with a tuning elsewhere, that it begins with; null where there is none. */

@@ -52,12 +52,17 @@ export class ListInstruments {
 
 	/** The instruments that cells name and no rack has, and for a player who only ever says tunings one for each. */
 	#makeAll(): void {
+		const held = new Set<string>();
 		for (const row of this.#list.rows) {
 			if (row.kind !== 'song') continue;
-			for (const player of Object.keys(row.hands)) {
-				const said = this.#cells.said(row.row, player);
+			for (const [player, field] of Object.entries(row.hands)) {
+				const said = this.#cells.said(field);
 				const owner = this.#owners.get(player);
+				if (said?.kind === 'none') held.delete(player);
 				if (said?.kind !== 'has' || !owner) continue;
+				// A capo alone goes on what they have, and needs no other.
+				if (said.tuning === null && held.has(player) && !owner.hasNames) continue;
+				held.add(player);
 				if (!owner.hasNames && said.instrumentKind === null)
 					this.#makeForTuning(said, owner, row.row);
 				else if ((said.name ?? said.slot ?? said.id) !== null)
@@ -83,7 +88,7 @@ export class ListInstruments {
 		const name = `${owner.player.name} ${read.name}`;
 		this.#make(
 			{ name, id: null, slot: null, kind, tuning: read.name },
-			{ owner, row, by: kind === owner.kind ? byHeading(owner) : 'tuning' },
+			{ owner, row, by: kind === owner.kind ? byHeading(owner) : 'tuning', isForTuning: true },
 		);
 	}
 
@@ -99,18 +104,21 @@ export class ListInstruments {
 		// With a rack a slot or a near name is more likely a slip than a new instrument.
 		if (rackSlip(this.#rack, said) !== null) return;
 		const name = said.name ?? said.id;
-		const byName = said.instrumentKind ?? (name === null ? null : kindIn(name));
+		const answered = name === null ? undefined : this.#rack.kinds?.get(nameKey(name));
+		const byName = said.instrumentKind ?? answered ?? (name === null ? null : kindIn(name));
 		const first = byName ?? owner.kind;
-		const kind = this.#kindOf(said, first, owner);
+		const kind = answered ?? this.#kindOf(said, first, owner);
 		const tuning = said.tuning === null ? null : this.tuning(said.tuning, kind);
 		const own = tuning?.name ?? KINDS[kind].usual ?? 'E2 A2 D3 G3 B3 E4';
 		const by = said.instrumentKind
 			? 'cell'
-			: byName === kind
-				? 'name'
-				: kind === owner.kind
-					? byHeading(owner)
-					: 'tuning';
+			: answered
+				? 'answer'
+				: byName === kind
+					? 'name'
+					: kind === owner.kind
+						? byHeading(owner)
+						: 'tuning';
 		this.#make(
 			{
 				name: name ?? `${capital(familyWord(kind))} ${said.slot}`,
@@ -119,7 +127,7 @@ export class ListInstruments {
 				kind,
 				tuning: own,
 			},
-			{ owner, row, by },
+			{ owner, row, by, isForTuning: false },
 		);
 	}
 
@@ -162,6 +170,7 @@ export class ListInstruments {
 			readonly owner: Owner;
 			readonly row: number;
 			readonly by: Extract<Said, { code: 'made' }>['by'];
+			readonly isForTuning: boolean;
 		},
 	): void {
 		const taken = new Set([...this.#rack.instruments, ...this.made].map(({ id }) => id));
@@ -174,7 +183,13 @@ export class ListInstruments {
 			...{ id, name: one.name, slot: one.slot, kind: one.kind, for: [player], tuning: one.tuning },
 			...{ owner: player },
 		});
-		this.#findings.said.push({ code: 'made', instrument: id, row: made.row, by: made.by });
+		this.#findings.said.push({
+			code: 'made',
+			instrument: id,
+			row: made.row,
+			by: made.by,
+			isForTuning: made.isForTuning,
+		});
 	}
 
 	/** `A1`: the player's letter and the slot that the cell says, else the next number. */
@@ -235,8 +250,9 @@ function kindFor(
 	return order.find((kind) => readTuning(tuning, kind, abbreviations).ok) ?? null;
 }
 
-function byHeading({ player, kind }: Owner): 'heading' | 'nothing' {
-	return kindIn(player.column) === kind ? 'heading' : 'nothing';
+function byHeading({ player, kind }: Owner): 'heading' | 'group' | 'nothing' {
+	if (kindIn(player.column) === kind) return 'heading';
+	return kindIn(player.group ?? '') === kind ? 'group' : 'nothing';
 }
 
 /** What a player of it is said to play. */

@@ -25,6 +25,8 @@ export type Rack = {
 	readonly abbreviations: Abbreviations;
 	/** Names that are instruments', whatever they look like. */
 	readonly sureNames?: readonly string[];
+	/** What kinds instruments are that no rack has, by `nameKey`, where somebody said so. */
+	readonly kinds?: ReadonlyMap<string, InstrumentKind>;
 	/** Whether somebody is there to be asked about a name that the rack does not have; else it is an instrument's. */
 	readonly isAsked?: boolean;
 };
@@ -76,7 +78,9 @@ export type Said =
 			readonly instrument: string;
 			readonly row: number;
 			/** What says its kind. */
-			readonly by: 'cell' | 'name' | 'heading' | 'tuning' | 'nothing';
+			readonly by: 'answer' | 'cell' | 'name' | 'heading' | 'group' | 'tuning' | 'nothing';
+			/** One of a player who only ever says tunings. */
+			readonly isForTuning: boolean;
 	  }
 	| { readonly code: 'interval-length'; readonly row: number }
 	| { readonly code: 'turned-length'; readonly row: number }

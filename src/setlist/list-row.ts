@@ -1,5 +1,6 @@
 // One row of a set list, whoever read it: a table, a pasted list, or a list that this program wrote. What its
 // cells mean is not asked yet; each still knows where it stood.
+import type { ListedDay } from './listed-day.ts';
 
 /** A cell with what its column is called. */
 export type Field = { readonly text: string; readonly column: string };
@@ -11,6 +12,8 @@ export type ListRow =
 			readonly row: number;
 			/** Null where nothing is said. */
 			readonly length: Field | null;
+			/** Only a heading such as Set 2 speaks of it. */
+			readonly isImplied?: true;
 	  }
 	/** From here on the songs are of the encore, or of the set again. */
 	| { readonly kind: 'encore'; readonly row: number; readonly isEncore: boolean }
@@ -24,7 +27,15 @@ export type ListRow =
 			readonly song?: SongRow;
 	  };
 
-export type AsideWhy = 'total' | 'heading' | 'no-title';
+export type AsideWhy =
+	| 'total'
+	/** Above a list, below it or over a part of it. */
+	| 'heading'
+	/** The headings once more, a page number, an hour of the day, what an abbreviation means. */
+	| 'no-song'
+	| 'no-title'
+	/** One cell, and not where the titles are. */
+	| 'alone';
 
 export type SongRow = {
 	readonly kind: 'song';
@@ -51,7 +62,8 @@ export type RowDoubtWhy =
 	| 'length-or-title'
 	| 'interval-or-song'
 	| 'which-player'
-	| 'shorthand-in-title';
+	| 'shorthand-in-title'
+	| 'heading-or-song';
 
 /** What could be read otherwise: a piece of the row, and the title where the piece is none of it. */
 export type RowDoubt = {
@@ -66,6 +78,8 @@ export type ListPlayer = {
 	/** As the heading has it. */
 	readonly name: string;
 	readonly column: string;
+	/** What a heading says that is merged over several columns. */
+	readonly group?: string;
 };
 
 /** Whose the tunings are of a list that names nobody. */
@@ -81,11 +95,28 @@ export type SetList = {
 	readonly rowCount: number;
 	/** What was decided about the whole. */
 	readonly decided: readonly Decided[];
+	/** What it says of the day beside its songs. */
+	readonly day?: ListedDay;
+	/** The act's own words for tunings, where the list itself says what they are. */
+	readonly abbreviations?: Readonly<Record<string, string>>;
 };
 
 /** A decision about the whole list, to be said. */
 export type Decided =
-	| { readonly code: 'above' | 'below'; readonly texts: readonly string[] }
+	| { readonly code: 'above' | 'below' | 'among'; readonly texts: readonly string[] }
+	/** A heading over several columns, and whose those are. */
+	| { readonly code: 'group'; readonly text: string; readonly players: readonly string[] }
+	/** Columns of times that are no lengths. */
+	| { readonly code: 'clock-column'; readonly columns: readonly string[] }
+	| { readonly code: 'dotted-lengths'; readonly column: string }
+	/** Lines with several songs, and the sign between them. */
+	| { readonly code: 'in-one-line'; readonly sign: string }
+	| { readonly code: 'clock-lines'; readonly first: string }
+	| { readonly code: 'side-by-side'; readonly count: number }
+	| { readonly code: 'unheaded-player'; readonly column: string; readonly name: string }
+	| { readonly code: 'parts'; readonly rows: readonly number[]; readonly title: string }
+	/** Lines that are a table, or a table that is lines. */
+	| { readonly code: 'as-table' | 'as-lines' }
 	| { readonly code: 'into-notes'; readonly columns: readonly string[] }
 	| { readonly code: 'column-unclear'; readonly row: number; readonly column: string }
 	| { readonly code: 'no-headings'; readonly title: string }
@@ -93,40 +124,3 @@ export type Decided =
 	| { readonly code: 'names-column'; readonly column: string }
 	| { readonly code: 'one-player' }
 	| { readonly code: 'blank-lines'; readonly row: number };
-
-/** The words by which a row is an interval, and those that a song may have for a title too. */
-const INTERVAL = /^\W*(?:interval|intermission|half[- ]?time|set break)\b(.*)$/iu;
-const PERHAPS_INTERVAL = /^\W*(?:break|pause)\b(.*)$/iu;
-const ENCORE = /^\W*(?:encores?|enc)\b\W*\d?\W*$/iu;
-const ENCORE_AND_SONG = /^\W*encore\s*:\s*(\S.*)$/iu;
-const TOTAL = /^\W*(?:grand )?(?:total|sum|running time|show length)\b.*$/iu;
-const LENGTH_LIKE =
-	/^\W*(?:(\d+(?:\.\d+)?s|\d{1,4}(?:[:'′]\d\d)?)\s*(?:m|min|mins|minutes?|')?)?\W*$/iu;
-
-/** What a title's words make of a row; null for a song. */
-export type RowWord =
-	| { readonly is: 'interval'; readonly length: string | null; readonly isSure: boolean }
-	| { readonly is: 'encore'; readonly song: string | null }
-	| { readonly is: 'total' };
-
-export function rowWord(title: string): RowWord | null {
-	const song = ENCORE_AND_SONG.exec(title)?.[1];
-	if (song !== undefined) return { is: 'encore', song };
-	if (ENCORE.test(title)) return { is: 'encore', song: null };
-	if (TOTAL.test(title)) return { is: 'total' };
-	for (const [pattern, isSure] of [
-		[INTERVAL, true],
-		[PERHAPS_INTERVAL, false],
-	] as const) {
-		const rest = pattern.exec(title)?.[1];
-		const length = rest === undefined ? null : LENGTH_LIKE.exec(rest);
-		if (!length) continue;
-		const minutes = length[1];
-		return {
-			is: 'interval',
-			length: minutes === undefined ? null : /\D/.test(minutes) ? minutes : `${minutes}m`,
-			isSure,
-		};
-	}
-	return null;
-}

@@ -186,22 +186,26 @@ function songText(show: Show, song: Song, headings: readonly string[]): string {
 	return `${twins.length === 1 && isPlainTitle(song.title, length) ? `${song.title}${length}` : quoted}${cells.join('')}`;
 }
 
-/** Whether the line gives this title again. */
+/** Whether the line gives this title again, also among others like it. */
 function isPlainTitle(title: string, length: string): boolean {
 	// Behind a colon a list with known players could take the rest for a cell.
 	if (/[|":]/.test(title)) return false;
-	const { rows, title: heading } = readPastedList(`1. ${title}${length}`, NOBODY);
-	const [row, ...more] = rows;
+	const lines = [1, 2, 3].map((number) => `${number}. ${title}${length}`);
+	const { rows, title: heading } = readPastedList(lines.join('\n'), NOBODY);
 	return (
 		heading === null &&
-		more.length === 0 &&
-		row?.kind === 'song' &&
-		row.title === title &&
-		row.doubt === null &&
-		row.ends === null &&
-		row.tempo === null &&
-		Object.keys(row.hands).length === 0 &&
-		(row.length === null) === (length === '')
+		rows.length === lines.length &&
+		rows.every(
+			(row) =>
+				row.kind === 'song' &&
+				row.title === title &&
+				row.doubt === null &&
+				row.ends === null &&
+				row.tempo === null &&
+				row.notes.length === 0 &&
+				Object.keys(row.hands).length === 0 &&
+				(row.length === null) === (length === ''),
+		)
 	);
 }
 

@@ -1,5 +1,6 @@
 // From the text of a set list to its rows: which reader takes it.
 
+import { isLines, tableInLines } from './lines-or-table.ts';
 import type { Rack } from './list-reading.ts';
 import type { SetList } from './list-row.ts';
 import { readListedShow } from './read-listed-show.ts';
@@ -27,12 +28,28 @@ export function readSetList({ text, form, columns, rack }: ListText): ReadList {
 	if (text.length > MOST_CHARACTERS) return { ok: false, code: 'too-long' };
 	const { players, abbreviations } = rack;
 	const listed = text.trimStart().startsWith('{') ? readListedShow(text) : null;
+	const inLines = form === 'lines' ? tableInLines(text) : null;
+	const isOneColumn = form === 'table' && Object.keys(columns).length === 0 && isLines(text);
+	const asTable = (table: string) => readSetTable(table, { columns, players, abbreviations });
+	const asLines = (): SetTable => ({
+		ok: true,
+		list: readPastedList(text, { players, abbreviations }),
+	});
 	const read: SetTable = listed
 		? { ok: true, list: listed }
-		: form === 'table'
-			? readSetTable(text, { columns, players, abbreviations })
-			: { ok: true, list: readPastedList(text, { players, abbreviations }) };
+		: inLines !== null
+			? saying(asTable(inLines), 'as-table')
+			: isOneColumn
+				? saying(asLines(), 'as-lines')
+				: form === 'table'
+					? asTable(text)
+					: asLines();
 	if (!read.ok) return read;
 	const hasSongs = read.list.rows.some(({ kind }) => kind === 'song');
 	return hasSongs ? read : { ok: false, code: 'no-songs' };
+}
+
+function saying(read: SetTable, code: 'as-table' | 'as-lines'): SetTable {
+	if (!read.ok) return read;
+	return { ok: true, list: { ...read.list, decided: [{ code }, ...read.list.decided] } };
 }

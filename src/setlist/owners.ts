@@ -18,7 +18,8 @@ export function ownersOf({ players }: SetList, rack: Rack): ReadonlyMap<string, 
 		players.map((player) => {
 			const theirs = rack.instruments.filter((one) => one.for?.includes(player.id));
 			const plays = rack.players.find(({ id }) => id === player.id)?.plays ?? '';
-			const kind = theirs[0]?.kind ?? kindIn(plays) ?? kindIn(player.column) ?? 'electric-6';
+			const said = kindIn(plays) ?? kindIn(player.column) ?? kindIn(player.group ?? '');
+			const kind = theirs[0]?.kind ?? said ?? 'electric-6';
 			return [player.id, { player, kind, hasNames: theirs.length > 0 }];
 		}),
 	);

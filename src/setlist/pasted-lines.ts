@@ -1,48 +1,111 @@
 // The lines of a pasted list: which are numbered, which are marks, what people write above the list and below it.
 
-import { rowWord } from './list-row.ts';
+import { isLegend } from './legend.ts';
+import { withoutMarks } from './message-marks.ts';
+import { isOfTheDay, rowWord } from './row-words.ts';
+import { piecesOf, signBetween } from './songs-in-a-line.ts';
 
-const NUMBER = /^(?:\(?\d{1,3}[.):]\)?|#\d{1,3}[.):]?|\d{1,3}\s[-–—])\s*/;
+const NUMBER = /^(?:\(?\d{1,3}(?:[.)]|:(?!\d))\)?|#\d{1,3}[.):]?|\d{1,3}\s[-–—])\s*/;
 const BARE_NUMBER = /^\d{1,3}\s+(?=\S)/;
 const BULLET = /^(?:[-–—*•·▪◦‣►●○☐✓+]|\[[ x]?\])\s+/i;
 export const SEPARATOR = /^[-–—_=*~#.\s]{3,}$/;
-export const SET_HEADING =
-	/^\W*(?:(?:set|part|half|act)\s*(?:\d|one|two|three|i{1,3})|(?:\d|1st|2nd|3rd|first|second|third)\.?\s*(?:set|part|half|act)|set)\W*$/i;
 export type Line = {
 	readonly row: number;
 	readonly text: string;
+	/** It has a number or a bullet. */
 	readonly isListed: boolean;
+	readonly isNumbered: boolean;
 	/** A blank line stands above it. */
 	readonly isAfterBlank: boolean;
+	/** Somebody writes anew here, in a chat. */
+	readonly isOpening: boolean;
+	/** A piece of the numbered song above it, as of a medley. */
+	readonly isPart: boolean;
+	/** Between two numbers that follow one another, so that it is likelier no song. */
+	readonly isBetween: boolean;
 };
 
-export function linesOf(text: string): readonly Line[] {
-	const all = text.split('\n').map((line) => line.trim());
+export type Lines = {
+	readonly lines: readonly Line[];
+	/** The first hour of the day where every song has one before it. */
+	readonly firstHour: string | null;
+	/** What stands between the songs of a line; null where each has its own. */
+	readonly sign: string | null;
+};
+
+export function linesOf(text: string): Lines {
+	const { lines: marked, firstHour } = withoutMarks(text.split('\n'));
+	const all = marked.map((line) => line.text.trim());
+	const isListed = all.some((line) => NUMBER.test(line) || BULLET.test(line));
+	const sign = isListed ? null : signBetween(all);
 	const said = all.filter((line) => line !== '');
+	const noted = footnotesOf(said);
 	const bare = said.filter((line) => BARE_NUMBER.test(line) && !NUMBER.test(line));
 	// `7 Sisters` is a song, unless the lines are counted that way.
 	const isBareCounted =
 		bare.length > 2 && bare.every((line, i) => Number.parseInt(line, 10) === i + 1);
-	return all.flatMap((line, index): Line[] => {
+	const lines = all.flatMap((line, index): Line[] => {
 		if (line === '') return [];
-		const isMarked = NUMBER.test(line) || BULLET.test(line);
+		const isExplained = isLegend(line) && !NUMBER.test(line);
+		const isMarked = !isExplained && (NUMBER.test(line) || BULLET.test(line));
 		const isBare = isBareCounted || countsOn(all, index);
 		const stripped = NUMBER.test(line)
 			? line.replace(NUMBER, '')
 			: isBare
 				? line.replace(BARE_NUMBER, '')
-				: line.replace(BULLET, '');
+				: isExplained
+					? line
+					: line.replace(BULLET, '');
 		const isSeparator = SEPARATOR.test(line);
 		return [
 			{
 				row: index + 1,
-				text: isSeparator || stripped === '' ? line : stripped,
+				text: noted(isSeparator || stripped === '' ? line : stripped),
 				isListed:
 					!isSeparator && stripped !== '' && (isMarked || (isBare && BARE_NUMBER.test(line))),
+				isNumbered: NUMBER.test(line) || (isBare && BARE_NUMBER.test(line)),
 				isAfterBlank: all[index - 1] === '',
+				isOpening: marked[index]?.isOpening ?? false,
+				isPart: BULLET.test(line) && isBetween(all, index),
+				isBetween: !isMarked && !isSeparator && isBetween(all, index),
 			},
 		];
 	});
+	return {
+		lines: sign === null ? lines : lines.flatMap((line) => apart(line, sign)),
+		firstHour,
+		sign,
+	};
+}
+
+function apart(line: Line, sign: string): readonly Line[] {
+	return piecesOf(line.text, sign)
+		.filter((text) => text !== '')
+		.map((text, index) => ({ ...line, text, isAfterBlank: line.isAfterBlank && index === 0 }));
+}
+
+/** `* = DADGAD` below a list says what a star behind a title means. */
+function footnotesOf(lines: readonly string[]): (title: string) => string {
+	const marks = lines
+		.flatMap((line) => {
+			const [, mark, means] = /^([*†‡^°#+]{1,3})\s*=\s*(\S.*)$/u.exec(line) ?? [];
+			return mark === undefined || means === undefined ? [] : [{ mark, means }];
+		})
+		.toSorted((a, b) => b.mark.length - a.mark.length);
+	return (title) => {
+		const found = marks.find(({ mark }) => title.endsWith(mark));
+		return found ? `${title.slice(0, -found.mark.length).trimEnd()} (${found.means})` : title;
+	};
+}
+
+/** Whether a line without a number stands between two numbers that follow one another. */
+function isBetween(lines: readonly string[], index: number): boolean {
+	const numberOf = (line: string | undefined) =>
+		line !== undefined && NUMBER.test(line) ? Number(/\d+/.exec(line)?.[0]) : null;
+	if (numberOf(lines[index]) !== null) return false;
+	const before = numberOf(lines.slice(0, index).findLast((line) => NUMBER.test(line)));
+	const after = numberOf(lines.slice(index + 1).find((line) => NUMBER.test(line)));
+	return before !== null && after === before + 1;
 }
 
 /** Whether a line with a bare number is the one between its neighbours, whose numbers are marked: `5 Barrow` after `4. Lamp`. */
@@ -56,19 +119,39 @@ function countsOn(lines: readonly string[], index: number): boolean {
 }
 
 export function isMark(text: string): boolean {
-	return SEPARATOR.test(text) || SET_HEADING.test(text) || rowWord(text) !== null;
+	return SEPARATOR.test(text) || rowWord(text) !== null;
 }
 
-/** Without numbers a line alone before the first blank one is the title, and what greets above it is no song. */
+/** Over what hangs on the rack, who is there, what is to be brought: no songs follow. */
+const GEAR_HEADING =
+	/^\W*(?:(?:electric|acoustic|bass|lead|rhythm)?\s*(?:guitars?|gtrs?|basses|bass|mandolins?|instruments?)|gear|backline|rack|tunings?|crew|players?|band|line[- ]?up|notes?|legend|key|abbreviations|spares?|strings|bring|to bring|reminders?|pedals?|amps?|gitarren|guitares|guitarras|chitarre)\s*:\s*$/iu;
+const REMARK =
+	/^(?:ps|p\.s\.|nb|n\.b\.|note|notes|remember|please|reminder|spares?|gear)\b\s*[:!,–—-]?\s/i;
+
+export function isGearHeading({ text, isListed }: Line): boolean {
+	return !isListed && GEAR_HEADING.test(text);
+}
+
+/** Whether a line of no number speaks of an hour, a page or a word, or is addressed to somebody. */
+export function isNoSongLine({ text, isListed }: Line, isCounted: boolean): boolean {
+	return !isListed && (isOfTheDay(text) || isLegend(text) || (isCounted && REMARK.test(text)));
+}
+
+/** Without numbers a line alone before the first blank one is the title; what greets, or is no song, above the songs is passed. */
 export function firstOfBare(lines: readonly Line[]): number {
-	const isAlone = (index: number) => lines[index + 1]?.isAfterBlank === true;
-	const greetings = lines.findIndex(
-		({ text }, index) => !isGreeting(text) || !(isAlone(index) || /[:,]$/.test(text)),
-	);
-	const at = Math.max(0, greetings);
-	const first = lines[at];
-	const isTitle = first && isAlone(at) && !isMark(first.text) && !first.text.startsWith('"');
-	return isTitle ? at + 1 : at;
+	let hasTitle = false;
+	for (const [index, line] of lines.entries()) {
+		const { text } = line;
+		const isAlone = lines[index + 1]?.isAfterBlank === true;
+		if (isNoSongLine(line, false)) continue;
+		if (isGreeting(text) && (isAlone || /[:,]$/.test(text))) continue;
+		if (SAYS_LIST.test(text)) continue;
+		const isHeading = isAlone || /\S:$/.test(text);
+		const isTitle = !hasTitle && isHeading && !isMark(text) && !text.startsWith('"');
+		if (!isTitle) return index;
+		hasTitle = true;
+	}
+	return lines.length;
 }
 
 /** What people write to one another above a list and below it; common practice, no source. */
@@ -85,8 +168,11 @@ const INTRODUCES =
 const FAREWELL =
 	/^(?:thanks|thank you|thx|cheers|best|regards|kind regards|see you|see ya|love|yours)\b(?:[^\d]{0,40})$/iu;
 
+/** What is above a list and says no more than that it is one. */
+const SAYS_LIST = /^\W*(?:set ?list|songs?|the list|list|tonight|tonight's set)\s*:\s*$/iu;
+
 export function isGreeting(text: string): boolean {
-	return HELLO.test(text) || INTRODUCES.test(text);
+	return SAYS_LIST.test(text) || HELLO.test(text) || INTRODUCES.test(text);
 }
 
 /** Behind the last numbered line; in a list without numbers it must stand apart from the songs. */

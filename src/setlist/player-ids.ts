@@ -1,5 +1,6 @@
 // Ids made from what people call things: short, allowed in a show file, each once.
 
+import { cleanText } from '../base/clean-text.ts';
 import { isInheritedName } from '../showfile/inherited-name.ts';
 import { CUE_KEYS } from '../showfile/shape.ts';
 
@@ -11,6 +12,7 @@ export function isUsableId(id: string): boolean {
 	return (
 		/^[\p{L}\p{N}][\p{L}\p{M}\p{N}_.-]{0,39}$/u.test(id) &&
 		id === id.normalize('NFC') &&
+		id === cleanText(id) &&
 		!RESERVED.includes(id) &&
 		!isInheritedName(id)
 	);
@@ -22,7 +24,8 @@ export function idFrom(text: string, fallback: string, taken: ReadonlySet<string
 		.normalize('NFC')
 		.toLowerCase()
 		.normalize('NFC')
-		.replace(/['’]/g, '')
+		// A file shows nothing invisible, and has it in no id.
+		.replace(/['’\p{Default_Ignorable_Code_Point}\p{Me}]/gu, '')
 		.replace(/[^\p{L}\p{M}\p{N}]+/gu, '-')
 		.replace(/^[-\p{M}]+|-+$/gu, '');
 	const base = [...plain]

@@ -37,12 +37,12 @@ export type CellReader = {
 	readonly isKnown: (text: string) => boolean;
 };
 
-const KEEPS = /^(?:"+|''|〃|ditto|do\.|same|keeps?|stays?|as above|=|\^)$/i;
+const KEEPS = /^(?:["″“”„]+|''|〃|ditto|dito|idem|do\.|same|keeps?|stays?|as above|=|\^)$/i;
 const NONE = /^(?:[-–—−]+|none|no (?:guitar|gtr|bass|instrument)|nothing|tacet)$/i;
 const DOUBT = /\?|(?:^|\s)(?:or|maybe|oder|tb[ac])(?=\s|$)|>|→|(?:^|\s)(?:then|and|&|\+)\s/i;
 const NOTES = /(?:^|\s)((?:[A-G][#b]?-?\d[\s,]+){3,23}[A-G][#b]?-?\d)(?=\s|,|$)/i;
 const CAPO =
-	/(?:^|\s)(?:no capo|(?:c|cp|cap|capo)\.?\s*(?:on\s+|at\s+|fret\s+)?(\d{1,2}|[ivx]{1,4})(?:st|nd|rd|th)?(?:\s+fret)?|(\d{1,2})(?:st|nd|rd|th)\s+fret(?:\s+capo)?)(?=\s|$)/i;
+	/(?:^|\s)(?:no capo|(?:c|cp|cap|capo|kapo|cejilla|capodastre|capotasto)\.?\s*(?:on\s+|at\s+|fret\s+)?(\d{1,2}|[ivx]{1,4})(?:st|nd|rd|th)?(?:\s+fret)?|(\d{1,2})(?:st|nd|rd|th)\s+fret(?:\s+capo)?)(?=\s|$)/i;
 const SLOT = /^(?:#|(?:slot|no\.?|gtr|guitar)\s+)?([1-9])(?=\s|$)/i;
 const WITH_ID = /^(.*?)\s*\[([^[\]]+)\]\s*(.*)$/su;
 const ROMAN = ['i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii', 'viii', 'ix', 'x', 'xi', 'xii'];
@@ -68,7 +68,8 @@ export function readCell(text: string, reader: CellReader): CellSaid {
 		const isTwo = tuningIn(said, reader) !== null || CAPO.test(said);
 		return isTwo ? { kind: 'unclear', why: 'two-ways' } : has({ name: said });
 	}
-	if (DOUBT.test(said)) return { kind: 'unclear', why: 'two-ways' };
+	// Cut, left out or not played: each of them to somebody.
+	if (DOUBT.test(said) || /^x$/i.test(said)) return { kind: 'unclear', why: 'two-ways' };
 	return readWords(said.replace(/[(),;:|/[\]]+|\s[-–—]\s/g, ' ').trim(), reader);
 }
 
@@ -100,7 +101,7 @@ function without(text: string, piece: string): string {
 
 /** Words of a tuning that is none of the known ones, and not of an instrument's name. */
 const LIKE_TUNINGS =
-	/\b(?:drop|dropped|double|open|standard|std|tuned|tuning|capo|step|steps|down|fret)\b/i;
+	/(?<![\p{L}\d])(?:dropp?|dropped|double|open|offen|ouvert|abierto|aperto|öppen|standard|std|tuned|tuning|capo|kapo|cejilla|step|steps|down|fret)(?![\p{L}\d])|[½↓]/iu;
 const NOTE = /^[A-G][#b]?$/;
 
 /** The text with one sign for each thing, on one line. */
@@ -218,13 +219,38 @@ function tuningRun(words: readonly string[], reader: CellReader): Run | null {
 /** Ways to say it that the tables of tunings do not have; common practice, no source. */
 const OTHER_WORDS: readonly (readonly [RegExp, string])[] = [
 	[/^(?:reg|regular|norm|normal|std\.?)$/i, 'standard'],
-	[/^(?:½|half)[- ]?(?:step|tone)?$/i, '½-step-down'],
+	[/^(?:[-–−]\s*)?(?:½|half)[- ]?(?:step|tone)?$/i, '½-step-down'],
+	[/^(?:tuned )?down (?:a )?(?:½|half)[- ]?(?:step|tone)?$/i, '½-step-down'],
 	[/^(?:whole|full)[- ]?(?:step|tone)$/i, 'whole-step-down'],
 ];
 
+/** Notes as they are called where C is do. */
+const NOTE_WORDS: Readonly<Record<string, string>> = {
+	...{ do: 'C', ré: 'D', re: 'D', mi: 'E', fa: 'F', sol: 'G', la: 'A', si: 'B' },
+};
+const A_NOTE = '([a-g][#b]?|do|ré|re|mi|fa|sol|la|si)';
+const OPEN_WORDS = '(?:open|offen|offenes|ouvert|abierto|abierta|aperto|aperta|öppen|åpen|åben)';
+const OPEN = new RegExp(`^(?:${OPEN_WORDS}\\s+${A_NOTE}|${A_NOTE}\\s+${OPEN_WORDS})$`, 'iu');
+const DROP = new RegExp(`^(?:dropp?(?:ed)?\\s*${A_NOTE}|${A_NOTE}\\s+dropp?(?:ed)?)$`, 'iu');
+const STANDARD = /^(.+?)[ -](?:tuning|tuned)$/iu;
+
+/** The text in the words that the tables have. */
+function tableWords(text: string): string {
+	const bare = STANDARD.exec(text)?.[1] ?? text;
+	for (const [pattern, name] of [
+		[OPEN, 'open'],
+		[DROP, 'drop'],
+	] as const) {
+		const found = pattern.exec(bare);
+		const note = found?.[1] ?? found?.[2];
+		if (note !== undefined) return `${name} ${NOTE_WORDS[note.toLowerCase()] ?? note}`;
+	}
+	return OTHER_WORDS.find(([pattern]) => pattern.test(bare))?.[1] ?? bare;
+}
+
 /** The text as a tuning's name where it is one on this kind or on some other, else null. */
 function tuningIn(text: string, reader: CellReader): string | null {
-	const words = OTHER_WORDS.find(([pattern]) => pattern.test(text))?.[1] ?? text;
+	const words = tableWords(text);
 	if (/^[A-G][#b]?$/i.test(words)) {
 		const standard = `${words} standard`;
 		if (reads(standard, reader.kind, reader)) return standard;

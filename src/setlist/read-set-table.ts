@@ -1,11 +1,14 @@
 // A table as a set list: where its headings are, whose each column is, what each row is.
 
 import { headingKey } from './columns.ts';
+import { legendOf } from './legend.ts';
 import type { Decided, SetList } from './list-row.ts';
+import { listedDay } from './listed-day.ts';
 import { readTable, type Table } from './read-table.ts';
+import { unfolded } from './side-by-side.ts';
 import { columnsOf, LONGEST_NAME, playersOf, type TableWishes } from './table-columns.ts';
 import { HEADINGS_WITHIN, headingsOf, knownHeadings } from './table-headings.ts';
-import { rowsOf } from './table-rows.ts';
+import { tableRows } from './table-rows.ts';
 
 export type SetTable =
 	| { readonly ok: true; readonly list: SetList }
@@ -21,7 +24,8 @@ export type SetTable =
 export function readSetTable(text: string, wishes: TableWishes): SetTable {
 	const table = readTable(text, (one) => scoreOf(one));
 	if (table.rows.length === 0) return { ok: false, code: 'no-rows' };
-	const headed = headingsOf(table);
+	const { rows: allRows, count } = unfolded(table);
+	const headed = headingsOf({ rows: allRows });
 	const asked = Object.keys(wishes.columns).find(
 		(column) => !headed.headings.some((one) => headingKey(one) === headingKey(column)),
 	);
@@ -30,6 +34,7 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 		return { ok: false, code: 'no-such-column', column: asked, known };
 	}
 	const decided: Decided[] = [];
+	if (count > 1) decided.push({ code: 'side-by-side', count });
 	const columns = columnsOf(headed, wishes, decided);
 	const titleColumn = columns.find(({ use }) => use === 'title');
 	if (!titleColumn) return { ok: false, code: 'no-title' };
@@ -37,18 +42,29 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 	// As over a list of lines, what stands on top is what the show is called.
 	const [onTop, ...above] = headed.above.filter((one) => one !== '');
 	if (above.length > 0) decided.push({ code: 'above', texts: above });
-	const rows = headed.body.flatMap((row) => rowsOf(row, columns));
+	const rows = tableRows(headed, columns);
+	const among = rows.flatMap((row) =>
+		row.kind === 'aside' && (row.why === 'no-song' || row.why === 'total') ? [row.text] : [],
+	);
+	if (among.length > 0) decided.push({ code: 'among', texts: among });
 	return {
 		ok: true,
 		list: {
-			title: onTop?.slice(0, LONGEST_NAME) ?? null,
+			title: onTop?.replace(TITLE_LABEL, '').slice(0, LONGEST_NAME) ?? null,
 			players: playersOf(columns),
 			rows,
-			rowCount: headed.body.length,
+			// Of lists side by side a row stands in each.
+			rowCount: new Set(headed.body.flatMap(({ row }) => (row > headed.headingRow ? [row] : [])))
+				.size,
 			decided,
+			abbreviations: legendOf(rows),
+			day: listedDay([...headed.above, ...among]),
 		},
 	};
 }
+
+/** What a sheet writes before the name of the show. */
+const TITLE_LABEL = /^(?:act|band|artist|show|title|event|production)\s*:\s*(?=\S)/i;
 
 /** Known headings weigh most, then how even the rows are. */
 function scoreOf({ rows }: Table): number {

@@ -10,7 +10,12 @@ export type Table = {
 	readonly isQuoteLoose: boolean;
 };
 
-export type TableRow = { readonly row: number; readonly cells: readonly string[] };
+export type TableRow = {
+	readonly row: number;
+	readonly cells: readonly string[];
+	/** Which of several lists side by side it is of, from 0. */
+	readonly block?: number;
+};
 
 const DELIMITERS = ['\t', ';', ','] as const;
 

@@ -93,14 +93,14 @@ function hands(
 	const { cells, owners, now, findings } = parts;
 	const found: Record<string, DraftCell> = {};
 	for (const [player, field] of Object.entries(fields)) {
-		const said = cells.said(row, player);
+		const said = cells.said(field);
 		const owner = owners.get(player);
 		if (!said || !owner) continue;
 		const answer = cellInHands(said, { owner, now: now.get(player) ?? null }, parts);
 		if ('why' in answer) {
 			const { why, near } = answer;
 			const name = said.kind === 'has' && why === 'nearly' ? said.name : null;
-			const word = name === null ? cells.word(row, player) : { whole: name, unknown: name };
+			const word = name === null ? cells.word(field) : { whole: name, unknown: name };
 			findings.ask({ row, field, why }, { near, word });
 			continue;
 		}

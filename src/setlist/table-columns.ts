@@ -34,6 +34,8 @@ export type Column = {
 	readonly player: ListPlayer | null;
 	readonly part: PlayerPart;
 	readonly isInMinutes: boolean;
+	/** Its lengths are written 3.45 for 3:45. */
+	readonly isDotted: boolean;
 	/** Its cells are names and nothing else: of instruments, or of anything. */
 	readonly isNames: boolean;
 };
@@ -55,7 +57,11 @@ export function columnsOf(
 		const isOwn = asked !== undefined && isUsableId(asked) && !taken.has(asked);
 		const id = known?.id ?? (isOwn ? asked : idFrom(asked ?? name, 'player', taken));
 		taken.add(id);
-		const player = { id, name: known?.name ?? name.slice(0, LONGEST_NAME), column };
+		const group = headed.areGroupsKinds
+			? headed.groups[headed.headings.indexOf(column)]
+			: undefined;
+		const said = group === undefined || group === '' ? {} : { group };
+		const player = { id, name: known?.name ?? name.slice(0, LONGEST_NAME), column, ...said };
 		players.set(key, player);
 		return player;
 	};
@@ -69,6 +75,10 @@ export function columnsOf(
 			return cell === '' ? [] : [cell];
 		});
 	const intoNotes: string[] = [];
+	const clocks: string[] = [];
+	const once = new Set<Use>();
+	// This program's own table has lengths where it says so.
+	const isOwnTable = headed.headings.some((heading) => columnUse(heading) === 'section');
 	let lastPlayer: ListPlayer | null = null;
 	let hasTitle = false;
 	const columns = headed.headings.map((heading, index): Column => {
@@ -82,6 +92,7 @@ export function columnsOf(
 			return {
 				...{ index, heading, use, player, part },
 				isInMinutes: /^min/.test(headingKey(heading)),
+				isDotted: use === 'length' && areDotted(cells),
 				isNames: false,
 			};
 		};
@@ -100,8 +111,19 @@ export function columnsOf(
 			hasTitle = true;
 			return make('title');
 		}
-		if (use !== 'other') return make(use);
-		const group = headed.groups[index] ?? '';
+		const isTimes = !isOwnTable && (use === 'clock' || use === 'length');
+		if (cells.length > 0 && isTimes && areHours(cells, use)) {
+			clocks.push(heading);
+			return make('clock');
+		}
+		if (use !== 'other' && use !== 'clock') {
+			// What stands in a second column of the same sort is kept beside the song.
+			const isAgain = once.has(use) && use !== 'notes' && use !== 'number';
+			if (cells.length > 0) once.add(use);
+			if (isAgain && cells.length > 0) intoNotes.push(heading);
+			return make(isAgain ? 'notes' : use);
+		}
+		const group = headed.areGroupsKinds ? '' : (headed.groups[index] ?? '');
 		const part = playerPartOf(heading);
 		if (cells.length === 0) return make('other');
 		if (group !== '' && (part !== null || heading === '')) {
@@ -116,6 +138,15 @@ export function columnsOf(
 		}
 		if (heading === '' || !headed.isHeaded) {
 			const guess = unheadedUse(cells, hasTitle);
+			if (guess === 'notes' && hasTitle && !headed.isHeaded) {
+				const reading = readsAsPlayer('', cells, wishes);
+				const name = `Player ${index + 1}`;
+				if (reading === 'player') {
+					decided.push({ code: 'unheaded-player', column: String(index + 1), name });
+					return make('player', playerFor(name, name, undefined));
+				}
+				if (reading === 'unclear') return { ...make('notes'), heading: name, isNames: true };
+			}
 			if (guess === 'title') hasTitle = true;
 			if (guess === 'length' && headed.isHeaded)
 				decided.push({ code: 'length-column', column: String(index + 1) });
@@ -125,8 +156,10 @@ export function columnsOf(
 		const isKnown = wishes.players.some(({ id, name }) =>
 			[headingKey(id), headingKey(name)].includes(headingKey(heading)),
 		);
-		const reading = isKnown ? 'player' : readsAsPlayer(heading, cells, wishes);
-		if (reading === 'player') return make('player', playerFor(heading, heading, undefined));
+		const isUnderKind = headed.kindColumns.has(index);
+		const reading = isKnown || isUnderKind ? 'player' : readsAsPlayer(heading, cells, wishes);
+		if (reading === 'player')
+			return make('player', playerFor(nameIn(heading, headed.headings), heading, undefined));
 		if (reading === 'nobody') intoNotes.push(heading);
 		return { ...make('notes'), isNames: reading === 'unclear' };
 	});
@@ -135,14 +168,60 @@ export function columnsOf(
 		if (!column.isNames) return column;
 		const { heading } = column;
 		const isPlayer = named.has(column.index);
-		if (isPlayer) decided.push({ code: 'names-column', column: heading });
+		if (!headed.isHeaded && !isPlayer) {
+			intoNotes.push(String(column.index + 1));
+			return { ...column, heading: '' };
+		}
+		if (isPlayer && !headed.isHeaded) {
+			decided.push({ code: 'unheaded-player', column: String(column.index + 1), name: heading });
+		} else if (isPlayer) decided.push({ code: 'names-column', column: heading });
 		else decided.push({ code: 'column-unclear', row: headed.headingRow, column: heading });
 		return isPlayer
 			? { ...column, use: 'player', player: playerFor(heading, heading, undefined) }
 			: column;
 	});
+	for (const { heading, index, isDotted } of all) {
+		if (isDotted) decided.push({ code: 'dotted-lengths', column: heading || String(index + 1) });
+	}
 	if (intoNotes.length > 0) decided.push({ code: 'into-notes', columns: intoNotes });
+	if (clocks.length > 0) decided.push({ code: 'clock-column', columns: clocks });
+	for (const text of new Set(headed.areGroupsKinds ? headed.groups : [])) {
+		const players = playersOf(all).filter(({ group }) => group === text && text !== '');
+		if (players.length > 0)
+			decided.push({ code: 'group', text, players: players.map(({ name }) => name) });
+	}
 	return all;
+}
+
+/** Whether the cells go up all the way, as hours of the day and sums of lengths do and lengths do not; a heading that speaks of such has little to prove. */
+function areHours(cells: readonly string[], use: Use): boolean {
+	const times = cells.map((cell) => /^(\d{1,2})[:.h](\d\d)(?:[:.](\d\d))?$/.exec(cell.trim()));
+	const read = times.flatMap((time) =>
+		time ? [Number(time[1]) * 3600 + Number(time[2]) * 60 + Number(time[3] ?? 0)] : [],
+	);
+	if (read.length < cells.length * 0.7) return false;
+	if (use === 'clock') return true;
+	const isRising = read.every((one, i) => i === 0 || one > (read[i - 1] ?? 0));
+	return read.length >= 4 && isRising && (read.at(-1) ?? 0) >= 15 * 3600;
+}
+
+/** Whether all are like 3.45 and none has more than 59 behind the dot: tenths of minutes would. */
+function areDotted(cells: readonly string[]): boolean {
+	const dotted = cells.filter((cell) => /^\d{1,2}[.,][0-5]\d$/.test(cell));
+	return (
+		dotted.length >= 4 && cells.every((cell) => dotted.includes(cell) || !/^\d+[.,]\d+$/.test(cell))
+	);
+}
+
+/** `Jo` of `Jo (gtr)`, where nobody else is called so. */
+function nameIn(heading: string, headings: readonly string[]): string {
+	const bare = (text: string) => {
+		const found = /^(.*\S)\s*[([]([^()[\]]*)[)\]]$/.exec(text);
+		return found && kindIn(found[2] ?? '') !== null ? (found[1] ?? text) : text;
+	};
+	const name = bare(heading);
+	const isOwn = headings.filter((one) => headingKey(bare(one)) === headingKey(name)).length === 1;
+	return isOwn && kindIn(name) === null ? name : heading;
 }
 
 /** Which columns of mere names are players': those beside a player's, and where nobody else is one, those whose names come again. */

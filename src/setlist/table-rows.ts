@@ -2,19 +2,49 @@
 
 import { columnUse, type Use } from './columns.ts';
 import { withoutGuard } from './formula-guard.ts';
-import { type Field, type ListRow, rowWord, type SongRow } from './list-row.ts';
+import { isLegend } from './legend.ts';
+import type { AsideWhy, Field, ListRow, SongRow } from './list-row.ts';
 import { readLength } from './read-length.ts';
 import type { TableRow } from './read-table.ts';
+import { isOfTheDay, rowWord } from './row-words.ts';
 import type { Column } from './table-columns.ts';
+import { type Headed, isHeadingsAgain } from './table-headings.ts';
 
 const NO_FIELDS = {
 	...{ length: null, tempo: null, gap: null, starts: null, ends: null, notes: [], hands: {} },
 	...{ isExact: false, doubt: null, id: null },
 } as const;
 
-const ENCORE_MARK = /^(?:e|enc|encore)\W*\d*$/i;
+const ENCORE_MARK = /^(?:e|enc|encore|z|zugabe|rappel|bis|toegift)\W*\d*$/i;
 
-export function rowsOf({ row, cells }: TableRow, columns: readonly Column[]): ListRow[] {
+/** What each row below the headings is. */
+export function tableRows({ body, headings }: Headed, columns: readonly Column[]): ListRow[] {
+	const reader: RowReader = { headings, columns, isNumbered: areNumbered(body, columns) };
+	return body.flatMap((row) => rowsOf(row, reader));
+}
+
+type RowReader = {
+	readonly headings: readonly string[];
+	readonly columns: readonly Column[];
+	/** Whether the songs have numbers, so that what has none is likelier a heading. */
+	readonly isNumbered: boolean;
+};
+
+function areNumbered(body: readonly TableRow[], columns: readonly Column[]): boolean {
+	const at = (use: Use) => columns.find((one) => one.use === use)?.index ?? -1;
+	const titled = body.filter(({ cells }) => (cells[at('title')] ?? '') !== '');
+	const numbered = titled.filter(({ cells }) => NUMBER.test(cells[at('number')] ?? ''));
+	return numbered.length >= 3 && numbered.length >= titled.length * 0.6;
+}
+
+/** `Spares: Jackdaw`. */
+const LABELLED = /^(?:spares?|gear|notes?|crew|bring|backline|techs?|nb|ps)\b[^:]{0,20}:\s/i;
+const NUMBER = /^\W*\d{1,3}\W*[a-z]?$/i;
+
+function rowsOf({ row, cells, block = 0 }: TableRow, reader: RowReader): ListRow[] {
+	const { columns } = reader;
+	// Side by side the same heading stands over each list.
+	const named = (column: string) => (block === 0 ? column : `${column} (${block + 1})`);
 	const textOf = (use: Use): string => {
 		const column = columns.find((one) => one.use === use);
 		return column ? (cells[column.index] ?? '') : '';
@@ -24,35 +54,45 @@ export function rowsOf({ row, cells }: TableRow, columns: readonly Column[]): Li
 		const text = column ? (cells[column.index] ?? '') : '';
 		if (!column || text === '') return null;
 		const isMinutes = use === 'length' && column.isInMinutes && /^\d{1,2}(?:[.,]5)?$/.test(text);
-		return { text: isMinutes ? `${text} min` : text, column: column.heading || use };
+		const isDotted = use === 'length' && column.isDotted && /^\d{1,2}[.,][0-5]\d$/.test(text);
+		const said = isMinutes ? `${text} min` : isDotted ? text.replace(/[.,]/, ':') : text;
+		return { text: said, column: named(column.heading || use) };
 	};
-	const hands = handsOf(cells, columns);
+	const hands = handsOf(cells, columns, named);
 	const section = textOf('section').toLowerCase();
 	const isExact = section !== '';
 	const title = isExact ? withoutGuard(textOf('title')) : oneLine(textOf('title'));
-	const titleColumn = columns.find(({ use }) => use === 'title')?.heading || 'title';
+	const titleColumn = named(columns.find(({ use }) => use === 'title')?.heading || 'title');
+	const number = textOf('number');
 	const word = section === '' || section === 'interval' ? rowWord(title) : null;
-	const isMark = ENCORE_MARK.test(textOf('number')) || section === 'encore';
+	const isMark = ENCORE_MARK.test(number) || section === 'encore';
 	const encore: ListRow[] =
 		isMark || section === 'set' ? [{ kind: 'encore', row, isEncore: section !== 'set' }] : [];
 	const length = fieldOf('length');
+	const text = oneLine(cells.filter((one) => one !== '').join(' '));
+	const aside = (why: AsideWhy): ListRow => ({ kind: 'aside', row, text, why });
 	if (section === 'interval') return [{ kind: 'interval', row, length }];
-	const inNumber = intervalInNumber(textOf('number'), title);
+	const inNumber = intervalInNumber(number, title);
 	if (inNumber) return [{ kind: 'interval', row, length: length ?? inNumber.length }];
 	const hasMore = Object.keys(hands).length > 0 || textOf('tempo') !== '' || textOf('key') !== '';
-	if (word?.is === 'total' && !hasMore)
-		return [
-			{ kind: 'aside', row, text: cells.filter((one) => one !== '').join(' '), why: 'total' },
-		];
+	const isCounted = hasMore || NUMBER.test(number);
+	if (!isExact && isHeadingsAgain(cells, reader.headings))
+		return [{ kind: 'aside', row, text, why: 'heading' }];
+	if (!isExact && !isCounted && isOfTheDay(text)) return [aside('no-song')];
+	if (word?.is === 'total' && !isCounted) return [aside('total')];
 	if (word?.is === 'encore' && word.song === null && !hasMore)
 		return [{ kind: 'encore', row, isEncore: true }];
+	const alone = isExact ? null : cellAlone(cells);
+	const setWord = alone === null ? null : rowWord(alone);
+	if (setWord?.is === 'set') return partOf(setWord, row);
 	const isInterval = word?.is === 'interval' && !hasMore;
-	const isDoubtful = isInterval && !word.isSure && textOf('number') !== '';
+	const isDoubtful = isInterval && !word.isSure && number !== '';
 	if (isInterval && !isDoubtful) {
 		const said = word.length === null ? null : { text: word.length, column: titleColumn };
 		return [{ kind: 'interval', row, length: length ?? said }];
 	}
 	const split = word?.is === 'encore' && word.song !== null ? word.song : null;
+	const isLone = reader.isNumbered && number === '' && alone !== null && split === null;
 	const song: SongRow = {
 		...NO_FIELDS,
 		...{ kind: 'song', row, titleColumn, length, hands },
@@ -64,22 +104,64 @@ export function rowsOf({ row, cells }: TableRow, columns: readonly Column[]): Li
 		notes: isExact ? notesOf(cells, columns).map(withoutGuard) : notesOf(cells, columns),
 		isExact,
 		id: textOf('id') || null,
-		doubt: isDoubtful ? { why: 'interval-or-song', piece: word.length ?? '', title } : null,
+		doubt: isDoubtful
+			? { why: 'interval-or-song', piece: word.length ?? '', title }
+			: isLone
+				? { why: 'heading-or-song', piece: title, title }
+				: null,
 	};
-	if (title === '') {
-		const text = cells.filter((one) => one !== '').join(' ');
-		const alone = wordAlone(cells);
-		if (alone)
-			return alone.is === 'encore'
-				? [{ kind: 'encore', row, isEncore: true }]
-				: [{ kind: 'interval', row, length }];
-		return [...encore, { kind: 'aside', row, text: oneLine(text), why: 'no-title', song }];
+	if (title !== '' && !(isLone && isNoSong(title))) {
+		return [
+			...encore,
+			...(split === null ? [] : [{ kind: 'encore', row, isEncore: true } as const]),
+			withEnd(song),
+		];
 	}
-	return [
-		...encore,
-		...(split === null ? [] : [{ kind: 'encore', row, isEncore: true } as const]),
-		withEnd(song),
-	];
+	if (alone !== null) return [...encore, loneRow({ row, text: alone, length, song, title })];
+	return [...encore, { kind: 'aside', row, text, why: 'no-title', song }];
+}
+
+/** A row that says one thing, and not where the titles are: a mark of the list, no song, or to be asked. */
+function loneRow({
+	row,
+	text,
+	length,
+	song,
+	title,
+}: {
+	readonly row: number;
+	readonly text: string;
+	readonly length: Field | null;
+	readonly song: SongRow;
+	readonly title: string;
+}): ListRow {
+	const word = rowWord(text);
+	if (word?.is === 'encore') return { kind: 'encore', row, isEncore: true };
+	if (word?.is === 'interval') {
+		const said = word.length === null ? null : { text: word.length, column: song.titleColumn };
+		return { kind: 'interval', row, length: length ?? said };
+	}
+	if (word?.is === 'total') return { kind: 'aside', row, text, why: 'total' };
+	if (isNoSong(text) || title !== '') return { kind: 'aside', row, text, why: 'no-song' };
+	return { kind: 'aside', row, text, why: 'alone', song };
+}
+
+/** What stands over other rows, or explains a word. */
+function isNoSong(text: string): boolean {
+	return /:$/.test(text) || LABELLED.test(text) || isLegend(text);
+}
+
+/** The set begins again, or a further part of it behind an interval. */
+function partOf({ isBare }: { readonly isBare: boolean }, row: number): ListRow[] {
+	return isBare
+		? [{ kind: 'encore', row, isEncore: false }]
+		: [{ kind: 'interval', row, length: null, isImplied: true }];
+}
+
+/** What the row says where it says one thing; null where it says more. */
+function cellAlone(cells: readonly string[]): string | null {
+	const said = cells.filter((one) => one !== '');
+	return said.length === 1 ? oneLine(said[0] ?? '') : null;
 }
 
 /** The word for an interval where the numbers stand, and its length or nothing where the titles do. */
@@ -94,13 +176,6 @@ function startsField(field: Field | null, isExact: boolean): Field | null {
 	return field && isExact ? { ...field, text: withoutGuard(field.text) } : field;
 }
 
-/** A row whose one cell, in whichever column, is a word for a mark. */
-function wordAlone(cells: readonly string[]) {
-	const said = cells.filter((one) => one !== '');
-	const word = said.length === 1 ? rowWord(said[0] ?? '') : null;
-	return word && word.is !== 'total' ? word : null;
-}
-
 /** `>>` behind a title says that the next song follows at once. */
 function withEnd(song: SongRow): SongRow {
 	const found = song.isExact ? null : /^(.*\S)\s*(?:>>+|→)$/u.exec(song.title);
@@ -108,7 +183,11 @@ function withEnd(song: SongRow): SongRow {
 	return { ...song, title: found[1] ?? song.title, ends: { text: '>>', column: song.titleColumn } };
 }
 
-function handsOf(cells: readonly string[], columns: readonly Column[]): Record<string, Field> {
+function handsOf(
+	cells: readonly string[],
+	columns: readonly Column[],
+	named: (column: string) => string,
+): Record<string, Field> {
 	const hands: Record<string, Field> = {};
 	for (const { index, player, part } of columns) {
 		const cell = cells[index] ?? '';
@@ -119,7 +198,7 @@ function handsOf(cells: readonly string[], columns: readonly Column[]): Record<s
 		const before = hands[player.id];
 		hands[player.id] = {
 			text: before ? `${before.text} ${text}` : text,
-			column: player.column,
+			column: named(player.column),
 		};
 	}
 	return hands;

@@ -4,6 +4,7 @@
 import type { Choice } from '../setlist/choices.ts';
 import type { Asked, AskedWhy, ListReading, Said } from '../setlist/list-reading.ts';
 import type { DraftInstrument, DraftPart, DraftSong, ShowDraft } from '../setlist/show-draft.ts';
+import { KINDS } from '../tuning/kind.ts';
 import { kindWords } from './kinds.ts';
 
 const WHY: Readonly<Record<AskedWhy, string>> = {
@@ -13,13 +14,16 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'too-long': 'it is too long for an instrument and a tuning',
 	'own-word': "it is an instrument, or the act's own word for a tuning",
 	'no-standard': 'no standard tuning of this kind has that note',
-	'length-or-title': 'the number is a length in seconds or part of the title',
+	'length-or-title': 'the number is a length in seconds, a tempo or part of the title',
 	'interval-or-song': 'it is an interval or a song of that name',
 	'which-player': 'the list does not say whose tuning it is',
 	'shorthand-in-title': 'part of the title reads as a tuning or a capo, and nothing says whose',
 	total: 'it is a total',
 	heading: 'it is a heading',
+	'no-song': 'it is no song',
 	'no-title': 'the row has no title',
+	alone: 'it stands alone in its row and not under the titles: a heading, or a song?',
+	'heading-or-song': 'it may be a heading or a remark instead of a song',
 	'no-such-instrument': 'no instrument is called so',
 	'no-such-slot': 'no instrument of the rack file hangs there',
 	nearly: 'no instrument is called so',
@@ -85,6 +89,10 @@ function choiceWords(choice: Choice): string {
 			return 'all of it is the title';
 		case 'length':
 			return 'a length in seconds';
+		case 'tempo':
+			return 'a tempo in BPM';
+		case 'heading':
+			return 'a heading or a remark, and no song';
 		case 'song':
 			return 'a song';
 		case 'interval':
@@ -108,13 +116,30 @@ export const tuningQuestion = (word: string): string =>
 export const NO_SUCH_TUNING =
 	'No instrument has a tuning of that name, and these are not its notes.';
 
+/** What instruments are, whose kind was guessed. */
+export function kindsQuestion(guessed: readonly DraftInstrument[]): string {
+	const groups = Map.groupBy(guessed, ({ kind }) => kind);
+	const lines = [...groups].map(
+		([kind, all]) => `  ${kindWords(kind)}: ${all.map(({ name }) => name).join(', ')}`,
+	);
+	return [KINDS_GUESSED, ...lines, `${KINDS_HOW}; ${ENTER_RIGHT}`].join('\n');
+}
+
+const KINDS_GUESSED = 'Guessed, since no cell says what kind of instrument these are:';
+const KINDS_HOW = 'Type those that are something else, such as Heron acoustic, Finch mandolin';
+const ENTER_RIGHT = 'enter: all are right, Ctrl-C writes nothing: ';
+export const NO_SUCH_KIND =
+	'Each needs its name and then its kind: electric, acoustic, nylon, 12-string, baritone, bass, 5-string bass, upright, mandolin, banjo, ukulele or resonator.';
+
 export const columnQuestion = (column: string): string =>
 	`Column ${column}: ${WHY['column-unclear']}.\nIf it is a player, type the name; enter keeps it in the notes: `;
 
 const BY: Readonly<Record<Extract<Said, { code: 'made' }>['by'], string>> = {
+	answer: 'as you said',
 	cell: 'as their cells say',
 	name: 'by their names',
 	heading: 'by the heading of the column',
+	group: 'by the heading above the columns',
 	tuning: 'by their tunings',
 	nothing: 'guessed, since nothing says what they are (a heading such as Bo bass does)',
 };
@@ -127,7 +152,10 @@ export function madeLines(reading: ListReading): readonly string[] {
 			one.code === 'made' ? reading.instruments.find(({ id }) => id === one.instrument) : undefined;
 		if (one.code !== 'made' || !made) continue;
 		const group = `${kindWords(made.kind)}, ${BY[one.by]}`;
-		groups.set(group, [...(groups.get(group) ?? []), made.name]);
+		const isUsual = made.tuning === KINDS[made.kind].usual;
+		const name =
+			isUsual || made.name.includes(made.tuning) ? made.name : `${made.name} (${made.tuning})`;
+		groups.set(group, [...(groups.get(group) ?? []), name]);
 	}
 	return [...groups].map(([group, names]) => `New, ${group}: ${names.join(', ')}.`);
 }
@@ -136,6 +164,27 @@ export function madeLines(reading: ListReading): readonly string[] {
 export function saidLine(said: Said): string | null {
 	if (said.code === 'above' || said.code === 'below')
 		return `Not used, ${said.code} the list: ${said.texts.join(' / ')}`;
+	if (said.code === 'among') return `Not used, in the list: ${said.texts.map(short).join(' / ')}`;
+	if (said.code === 'group')
+		return `${said.text}, above the columns: what ${said.players.join(', ')} ${said.players.length === 1 ? 'plays' : 'play'}.`;
+	if (said.code === 'clock-column')
+		return `Not used, since they are hours or sums and no lengths: the columns ${said.columns.map((one) => one.replace(/\.$/, '')).join(', ')}.`;
+	if (said.code === 'dotted-lengths')
+		return `Column ${said.column}: its lengths were read as minutes and seconds, 3.45 as 3:45.`;
+	if (said.code === 'in-one-line')
+		return `Several songs stand in one line, with ${said.sign.trim()} between them.`;
+	if (said.code === 'clock-lines')
+		return `The hours before the songs are not used; the first is ${said.first}.`;
+	if (said.code === 'side-by-side')
+		return `${said.count} lists stand side by side; they were read one after the other, the left one first.`;
+	if (said.code === 'unheaded-player')
+		return `Column ${said.column} has no heading and instruments in its cells; its player is called ${said.name} for now.`;
+	if (said.code === 'parts')
+		return said.rows.length === 1
+			? `Row ${said.rows[0]} stands under ${said.title}, and was kept in its notes.`
+			: `Rows ${said.rows.join(', ')} stand under ${said.title}, and were kept in its notes.`;
+	if (said.code === 'as-table') return 'The lines are a table, and were read as one.';
+	if (said.code === 'as-lines') return 'The table has one column, and was read as lines.';
 	if (said.code === 'into-notes')
 		return `Kept in the songs' notes: the columns ${said.columns.join(', ')}.`;
 	if (said.code === 'no-headings')
@@ -145,7 +194,7 @@ export function saidLine(said: Said): string | null {
 	if (said.code === 'names-column')
 		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')
-		return 'The list names no player; the tunings in brackets are those of one called Guitar.';
+		return 'The list names no player: the tunings in brackets are those of one called Guitar, who keeps each, also under a capo alone, until the next.';
 	if (said.code === 'blank-lines')
 		return `Row ${said.row}: the first blank line after songs begins the encore; there are more of them.`;
 	if (said.code === 'interval-length')
@@ -160,6 +209,8 @@ export function saidLine(said: Said): string | null {
 		return `Row ${said.row}: a capo and no tuning; the usual tuning was written.`;
 	return null;
 }
+
+const short = (text: string): string => (text.length > 60 ? `${text.slice(0, 57)}…` : text);
 
 const KEEPS = 'A player whom a song does not name keeps what the song above says.';
 
@@ -232,13 +283,23 @@ export const nextStep = (file: string, isClean: boolean): string =>
 		? `Next: rackside run ${file} opens the live screen.`
 		: `Next: put right what is marked OPEN in ${file}; then rackside run ${file} opens the live screen.`;
 
-/** What no list says and every show has, as it was taken. */
+/** What every show has, as the list says it or as it was taken. */
 export const takenForNow = (
-	{ title, date, start }: Pick<ShowDraft, 'title' | 'date' | 'start'>,
-	isTitleGuessed: boolean,
+	{ title, date, start, curfew }: Pick<ShowDraft, 'title' | 'date' | 'start' | 'curfew'>,
+	guessed: Pick<FileRemarks, 'isTitleGuessed' | 'isDateGuessed' | 'isStartGuessed'>,
 ): string => {
-	const name = isTitleGuessed ? `${title}, after the list's file` : title;
-	return `Called ${name}; on ${date}, start ${start}, which no list says. Put them right at the top of the file.`;
+	const name = guessed.isTitleGuessed ? `${title}, after the list's file` : title;
+	const parts = [
+		{ text: `on ${date}`, isGuessed: guessed.isDateGuessed },
+		{ text: `start ${start}`, isGuessed: guessed.isStartGuessed },
+		...(curfew === null ? [] : [{ text: `curfew ${curfew}`, isGuessed: false }]),
+	];
+	const those = (isGuessed: boolean) =>
+		parts.flatMap((part) => (part.isGuessed === isGuessed ? [part.text] : [])).join(', ');
+	const said = those(false) === '' ? '' : `; ${those(false)}, as the list says`;
+	if (those(true) === '') return `Called ${name}${said}.`;
+	const it = parts.filter(({ isGuessed }) => isGuessed).length === 1 ? 'it' : 'them';
+	return `Called ${name}${said}; ${those(true)}, which no list says. Put ${it} right at the top of the file.`;
 };
 
 // What cannot be used.

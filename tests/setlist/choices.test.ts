@@ -47,7 +47,7 @@ function question(
 describe('a doubt about a whole row', () => {
 	it('a number behind a title is its length or part of it', () => {
 		const { offered, choose } = question('1. Harbour\n2. Sienna 245\n');
-		expect(offered).toEqual(['length', 'title']);
+		expect(offered).toEqual(['length', 'title', 'tempo']);
 		const [, asLength] = choose(1).songs;
 		expect(asLength).toMatchObject({ title: 'Sienna', seconds: 245 });
 		const [, asTitle] = choose(2).songs;

@@ -5,6 +5,8 @@ import {
 	type Answers,
 	answerKey,
 	canBeAnswered,
+	guessedKinds,
+	kindsIn,
 	NO_ANSWERS,
 	readingOf,
 } from '../../setlist/answers.ts';
@@ -16,10 +18,11 @@ import {
 	taught,
 	typed,
 } from '../../setlist/choices.ts';
+import { tuningName } from '../../setlist/legend.ts';
 import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
 import type { SetList } from '../../setlist/list-row.ts';
-import { INSTRUMENT_KINDS } from '../../tuning/kind.ts';
-import { type Abbreviations, readTuning } from '../../tuning/tuning.ts';
+import type { DraftInstrument } from '../../setlist/show-draft.ts';
+import type { Abbreviations } from '../../tuning/tuning.ts';
 import * as words from '../../words/set-list.ts';
 import type { Ask } from '../ask-on-terminal.ts';
 
@@ -32,10 +35,16 @@ export async function askAboutList(
 	let answers = NO_ANSWERS;
 	const left = new Set<string>();
 	for (;;) {
-		const { abbreviations } = answers;
+		const abbreviations = { ...list.abbreviations, ...answers.abbreviations };
 		const reading = readingOf(list, rack, answers);
 		const next = reading.asked.find((one) => canBeAnswered(one) && !left.has(answerKey(one)));
-		if (!next) return { reading, abbreviations };
+		if (!next) {
+			const guessed = guessedKinds(reading);
+			const kinds = guessed.length === 0 ? null : await askKinds(guessed, ask);
+			if (kinds === null || kinds.size === 0) return { reading, abbreviations };
+			answers = { ...answers, kinds: new Map([...answers.kinds, ...kinds]) };
+			continue;
+		}
 		const choices = choicesOf(next, list, rack);
 		const takesLine = takesALine(next);
 		const answer = await ask(cleanLines(words.question(next, choices, takesLine)));
@@ -45,6 +54,17 @@ export async function askAboutList(
 		if (line === '') left.add(answerKey(next));
 		else if (choice) answers = await withChoice(answers, { next, choice, ask });
 		else if (takesLine) answers = typed(answers, next, line);
+	}
+}
+
+/** What is said of kinds that are a guess; null for nothing more. */
+async function askKinds(guessed: readonly DraftInstrument[], ask: Ask) {
+	const question = cleanLines(words.kindsQuestion(guessed));
+	for (let said = ''; ; said = `${words.NO_SUCH_KIND}\n`) {
+		const line = (await ask(`${said}${question}`))?.trim() ?? '';
+		if (line === '') return null;
+		const kinds = kindsIn(line, guessed);
+		if (kinds !== null) return kinds;
 	}
 }
 
@@ -60,16 +80,7 @@ async function withChoice(
 	for (let said = ''; ; said = `${words.NO_SUCH_TUNING}\n`) {
 		const tuning = (await ask(`${said}${question}`))?.trim() ?? '';
 		if (tuning === '') return answers;
-		const name = nameOf(tuning);
+		const name = tuningName(tuning);
 		if (name !== null) return taught(answers, choice.word, name);
 	}
-}
-
-/** The tuning's name, or its notes, as the first kind of instrument that has it reads it; null for none. */
-function nameOf(text: string): string | null {
-	for (const kind of INSTRUMENT_KINDS) {
-		const reading = readTuning(text, kind, {});
-		if (reading.ok && kind !== 'other') return reading.tuning.name;
-	}
-	return null;
 }

@@ -8,6 +8,7 @@ import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
 import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
+import type { ListedDay } from '../../setlist/listed-day.ts';
 import { type ListText, type ReadList, readSetList } from '../../setlist/make-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { withAbbreviations } from '../../setlist/take-over.ts';
@@ -76,13 +77,19 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	const title = read.list.title ?? nameOf(listFile === '-' ? out : listFile);
 	const draft = draftOf(reading, {
 		title,
+		day: read.list.day,
 		io,
 		include: fromFile.include,
 		further: withAbbreviations(fromFile.further, abbreviations),
 	});
+	const guessed = {
+		isTitleGuessed: read.list.title === null,
+		isDateGuessed: read.list.day?.date == null,
+		isStartGuessed: read.list.day?.start == null,
+	};
 	const remarked = words.withRemarks(draft, reading, {
 		source: listFile === '-' ? words.STANDARD_INPUT : basename(listFile),
-		...{ isDateGuessed: true, isStartGuessed: true, isTitleGuessed: read.list.title === null },
+		...guessed,
 	});
 	const showText =
 		there === null
@@ -105,7 +112,7 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	const shown = given ?? basename(path);
 	tell.write(`${written(cleanText(shown))}\n`);
 	const said = reading.said.flatMap((one) => words.saidLine(one) ?? []);
-	const assumed = there === null ? [words.takenForNow(draft, read.list.title === null)] : [];
+	const assumed = there === null ? [words.takenForNow(draft, guessed)] : [];
 	for (const line of [...assumed, ...said, ...words.madeLines(reading)])
 		tell.write(`${cleanText(line)}\n`);
 	const from = listFile === '-' ? '' : `${cleanText(listFile)}: `;
@@ -152,15 +159,17 @@ function draftOf(
 	{ players, instruments, songs, set }: ListReading,
 	more: {
 		readonly title: string;
+		readonly day: ListedDay | undefined;
 		readonly io: Io;
 		readonly include: readonly string[];
 		readonly further: Readonly<Record<string, unknown>>;
 	},
 ): ShowDraft {
-	const { title, io, include, further } = more;
+	const { title, day, io, include, further } = more;
 	return {
-		...{ title: cleanText(title), venue: null, start: USUAL_START, curfew: null, remarks: [] },
-		date: localDay(io.wallMs()),
+		...{ title: cleanText(title), venue: null, remarks: [] },
+		...{ start: day?.start ?? USUAL_START, curfew: day?.curfew ?? null },
+		date: day?.date ?? localDay(io.wallMs()),
 		...{ players, instruments, songs, set, include, further },
 	};
 }

@@ -1,0 +1,84 @@
+// The day, the start and the curfew of a show, as far as a list says them beside its songs.
+
+import { parseDate } from '../showfile/calendar-date.ts';
+import { readTime } from './read-time.ts';
+
+export type ListedDay = {
+	readonly date: string | null;
+	readonly start: string | null;
+	readonly curfew: string | null;
+};
+
+const HOUR = '(\\d{1,2}[:.h][0-5]\\d(?!\\d)\\s*(?:[ap]m)?|\\d{1,2}\\s*[ap]m)';
+const START = new RegExp(
+	`(?:stage|on ?stage|show|set|start)(?: ?time)?(?:\\s*(?:is|at|from))?\\W{0,3}${HOUR}`,
+	'giu',
+);
+const CURFEW = new RegExp(
+	`(?:curfew|hard (?:stop|curfew|out))(?:\\s*(?:is|at))?\\W{0,3}${HOUR}`,
+	'giu',
+);
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const MONTH = `(${MONTHS.join('|')})[a-z]*\\.?`;
+const DAY_FIRST = new RegExp(
+	`(?<!\\d)(\\d{1,2})(?:st|nd|rd|th|\\.)?\\s+(?:of\\s+)?${MONTH},?\\s+(\\d{4})(?!\\d)`,
+	'iu',
+);
+const MONTH_FIRST = new RegExp(
+	`(?<!\\p{L})${MONTH}\\s+(\\d{1,2})(?:st|nd|rd|th)?,?\\s+(\\d{4})(?!\\d)`,
+	'iu',
+);
+const ISO = /(?<!\d)(\d{4})-(\d\d)-(\d\d)(?!\d)/;
+/** With dots the day stands first; with strokes only where the other can be no month. */
+const DOTTED = /(?<!\d)(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})(?!\d)/;
+const STROKED = /(?<!\d)(\d{1,2})\/(\d{1,2})\/(\d{4})(?!\d)/;
+
+/** What these lines say of the day; null where they say nothing, or two things. */
+export function listedDay(texts: readonly string[]): ListedDay {
+	const text = texts.join('\n');
+	const dates = new Set(texts.flatMap((one) => dateIn(one) ?? []));
+	return {
+		date: dates.size === 1 ? ([...dates][0] ?? null) : null,
+		start: hourIn(text, START),
+		curfew: hourIn(text, CURFEW),
+	};
+}
+
+/** The one hour; one before ten without am or pm could be either. */
+function hourIn(text: string, pattern: RegExp): string | null {
+	const said = [...text.matchAll(pattern)].map(([, hour = '']) => hour.trim());
+	const hours = new Set(
+		said.map((hour) =>
+			/[ap]m$/i.test(hour) || /^(?:1\d|2\d|0)/.test(hour) ? readTime(hour) : null,
+		),
+	);
+	return hours.size === 1 ? ([...hours][0] ?? null) : null;
+}
+
+function dateIn(text: string): string | null {
+	const iso = ISO.exec(text);
+	if (iso) return dated(iso[1], iso[2], iso[3]);
+	const named = DAY_FIRST.exec(text);
+	if (named) return dated(named[3], monthOf(named[2]), named[1]);
+	const american = MONTH_FIRST.exec(text);
+	if (american) return dated(american[3], monthOf(american[1]), american[2]);
+	const dotted = DOTTED.exec(text);
+	if (dotted) return dated(dotted[3], dotted[2], dotted[1]);
+	const [, first, second, year] = STROKED.exec(text) ?? [];
+	if (Number(first) > 12) return dated(year, second, first);
+	return Number(second) > 12 ? dated(year, first, second) : null;
+}
+
+function monthOf(name: string | undefined): string {
+	return String(MONTHS.indexOf(name?.toLowerCase() ?? '') + 1);
+}
+
+/** `2026-06-12`; null for a day that the calendar does not have. */
+function dated(
+	year: string | undefined,
+	month: string | undefined,
+	day: string | undefined,
+): string | null {
+	const date = `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
+	return parseDate(date);
+}
