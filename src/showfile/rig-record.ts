@@ -4,8 +4,10 @@ import * as z from 'zod/mini';
 
 import { boolean, byName, list, number, numberOrNull, text, textOrNull } from './form-pieces.ts';
 import {
+	type Arrival,
 	type FaultTraits,
 	type MidiMessage,
+	type Output,
 	PART_KINDS,
 	type PedalTraits,
 	type Power,
@@ -36,6 +38,12 @@ const FAULT = {
 	swapSeconds: later(number),
 	spare: later(text),
 } satisfies Whole<FaultTraits>;
+
+const ARRIVAL = {
+	distanceMetres: later(number),
+	delayMilliseconds: later(number),
+	isInverted: later(boolean),
+} satisfies Whole<Arrival>;
 
 const SWITCHED = z.enum(['feet', 'tech', 'midi']);
 
@@ -72,6 +80,7 @@ export const PEDAL_TRAITS = {
 
 const PART = z.object({
 	...FAULT,
+	...ARRIVAL,
 	id: text,
 	name: text,
 	kind: z.enum(PART_KINDS),
@@ -102,6 +111,13 @@ export const SUPPLIES = list(
 	} satisfies Whole<Supply>),
 );
 
-export const OUTPUT = z.union([z.object({ ohms: number }), z.object({ picofarads: number })]);
+const ONE_OUTPUT = z.object({
+	...ARRIVAL,
+	name: later(text),
+	ohms: later(number),
+	picofarads: later(number),
+} satisfies Whole<Output>);
+
+export const OUTPUT = z.union([ONE_OUTPUT, list(ONE_OUTPUT)]);
 
 export const PACK_BATTERY = z.object({ hours: number, used: number });
