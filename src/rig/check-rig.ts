@@ -3,7 +3,7 @@
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
 import { amplifierLoads, cabWatts } from './amplifier-loads.ts';
-import { batteriesLeft } from './battery-hours.ts';
+import { batteriesLeft, isShort } from './battery-hours.ts';
 import { decibels, highPassRatio } from './circuit.ts';
 import { instrumentsOf, rangeOf } from './instruments-of.ts';
 import type { RigFinding } from './rig-finding.ts';
@@ -14,8 +14,6 @@ import { lowsLostBelow, twoSources } from './two-sources.ts';
 
 /** A supply that gives more than this of its rating runs warm and sags: common practice, no source. */
 const DERATING = 0.8;
-/** What a battery is to have left when the last song ends: common practice, no source. */
-const MARGIN_HOURS = 0.5;
 /** Ohms on labels are nominal; nearer than this is the same: common practice, no source. */
 const SAME_LOAD = 0.1;
 /** A piezo that loses more than this at its lowest string sounds thin: common practice, no source. */
@@ -102,9 +100,9 @@ function batteries(show: Show): RigFinding[] {
 	const break_ = order.find(({ isAfterInterval }) => isAfterInterval);
 	const toInterval = break_ === undefined ? null : break_.startSeconds / 3600;
 	return batteriesLeft(show).flatMap(({ what, player, id, hoursLeft }): RigFinding[] => {
-		if (hoursLeft === null || hoursLeft >= hoursNeeded + MARGIN_HOURS) return [];
+		if (hoursLeft === null || !isShort({ hoursLeft }, hoursNeeded)) return [];
 		const change =
-			toInterval !== null && hoursLeft >= toInterval + MARGIN_HOURS ? 'interval' : 'before-doors';
+			toInterval !== null && !isShort({ hoursLeft }, toInterval) ? 'interval' : 'before-doors';
 		const about = { what, player, id, hoursLeft, hoursNeeded, change } as const;
 		return [{ code: 'battery-short', severity: 'risk', ...about }];
 	});
