@@ -6,8 +6,8 @@ import type { MidiLine, OpenMidiLine } from './midi-line.ts';
 /** Named by a word that the bundler does not follow: it is looked for where the program is installed. */
 const LIBRARY: string = '@julusian/midi';
 
-/** As much of the library as is used. */
-type Library = {
+/** As much of the library as is used; whatever it throws has no code. */
+export type MidiLibrary = {
 	readonly Output: new () => {
 		readonly getPortCount: () => number;
 		readonly getPortName: (at: number) => string;
@@ -29,7 +29,7 @@ const STATUS = 0x80;
 /** How the port of this name is opened; the library is loaded here, and what it lacks is said on opening. */
 export async function midiNames(
 	name: string,
-	load: () => Promise<unknown> = () => import(LIBRARY),
+	load: () => Promise<MidiLibrary> = () => import(LIBRARY),
 ): Promise<MidiNames> {
 	const never = (code: string): MidiNames => ({
 		open: () => {
@@ -37,9 +37,9 @@ export async function midiNames(
 		},
 		ports: () => [],
 	});
-	let library: Library;
+	let library: MidiLibrary;
 	try {
-		library = (await load()) as Library;
+		library = await load();
 	} catch {
 		return never('NO_LIBRARY');
 	}
@@ -50,29 +50,48 @@ export async function midiNames(
 	}
 }
 
-function namesOf(output: InstanceType<Library['Output']>, name: string): MidiNames {
-	const ports = (): string[] =>
-		Array.from({ length: output.getPortCount() }, (_, at) => output.getPortName(at));
-	// Systems add numbers to the names that makers gave: the beginning is enough.
-	const find = (): number => {
-		const all = ports();
-		const exact = all.indexOf(name);
-		return exact >= 0 ? exact : all.findIndex((one) => one.startsWith(name));
+function namesOf(output: InstanceType<MidiLibrary['Output']>, name: string): MidiNames {
+	// A port may go between two of these calls.
+	const ports = (): string[] => {
+		try {
+			return Array.from({ length: output.getPortCount() }, (_, at) => output.getPortName(at));
+		} catch {
+			return [];
+		}
 	};
 	const open = (): MidiLine => {
-		const at = find();
-		if (at < 0) throw diskError('NO_SUCH_PORT');
-		output.openPort(at);
+		const all = ports();
+		// Systems add numbers to the names that makers gave: the beginning is enough.
+		const opened = all.includes(name) ? name : all.find((one) => one.startsWith(name));
+		if (opened === undefined) throw diskError('NO_SUCH_PORT');
+		coded(() => output.openPort(all.indexOf(opened)));
 		return {
 			write: (bytes, from) => {
-				for (const message of messagesIn(bytes.subarray(from))) output.sendMessage(message);
+				for (const message of messagesIn(bytes.subarray(from))) {
+					coded(() => output.sendMessage(message));
+				}
 				return bytes.length - from;
 			},
-			isThere: () => find() >= 0,
-			close: () => output.closePort(),
+			// One that comes back may have another number, and nothing is joined to it then.
+			isThere: () => ports().includes(opened),
+			close: () => {
+				try {
+					output.closePort();
+				} catch {
+					// It is gone by itself.
+				}
+			},
 		};
 	};
 	return { open, ports };
+}
+
+function coded(act: () => void): void {
+	try {
+		act();
+	} catch {
+		throw diskError('EIO');
+	}
 }
 
 /** Each from its status byte to the next one. */

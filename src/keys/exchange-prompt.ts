@@ -4,7 +4,12 @@
 import type { NightMs } from '../journal/entry.ts';
 import { isAfterInterval, nextSongItem, songOnNow } from '../session/find.ts';
 import { missedHandOver } from '../session/missed-hand-over.ts';
+import { packHanded } from '../session/packs-handed.ts';
+import type { Session } from '../session/session.ts';
+import { packFor } from '../session/suspect-packs.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { allSideBySide } from '../words/line-columns.ts';
+import { packWords } from '../words/pack-words.ts';
 import { ANSWERS, noneMissed, swapSlotTitle, swapTitle, whoHas } from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt, nothingThere, playerOfKey, slotPrompt, withPlayer } from './prompts.ts';
@@ -55,6 +60,34 @@ function given(context: KeyContext, { player, instrument, isSinceBegin }: Given)
 	};
 }
 
+type Swap = { readonly player: string; readonly instrument: string; readonly name: string };
+
+/** The pack that goes on with each of these, where that is not just what is worn: `4 Anchor PACK P2`. */
+function packLines(session: Session, swaps: readonly Swap[]): readonly string[] {
+	const named = swaps.flatMap(({ player, instrument, name }) => {
+		if (session.players[player]?.holds === instrument) return [];
+		const pack = packFor(session, player, instrument);
+		const handed = packHanded(session, player, instrument);
+		const words = packWords(session, player, { pack, handed });
+		return words === '' ? [] : [{ name, words }];
+	});
+	return allSideBySide((cut) => named.map(({ name, words }) => `${cut(name)} ${words}`));
+}
+
+/** The same for every slot, for one player, or where it is clear who gets it. */
+function packsBySlot(session: Session, asked: string | null): readonly string[] {
+	return packLines(
+		session,
+		session.show.instruments.flatMap((one) => {
+			const able = playersFor(session, one);
+			const player = asked ?? (able.length === 1 ? able[0] : undefined);
+			return one.slot === null || player === undefined || !able.includes(player)
+				? []
+				: [{ player, instrument: one.id, name: shownInstrument(session.show, one.id) }];
+		}),
+	);
+}
+
 /** Another instrument is in hands: a slot, or a player's letter and then a slot or `-` for none; enter first for since the song began. */
 export function exchangePrompt(isSinceBegin = false): Prompt {
 	const isMissed = (context: KeyContext) =>
@@ -63,6 +96,7 @@ export function exchangePrompt(isSinceBegin = false): Prompt {
 	return choicePrompt(
 		(context) => ({
 			title: swapTitle(isSinceBegin),
+			lines: packsBySlot(context.session, null),
 			choices: [
 				...context.session.show.players.map((one) => ({ key: one.key, words: one.name })),
 				...(isMissed(context) ? [{ key: 'enter', words: ANSWERS.sinceBegin }] : []),
@@ -75,8 +109,16 @@ export function exchangePrompt(isSinceBegin = false): Prompt {
 			const { session } = context;
 			const instrument = instrumentAtSlot(session, key);
 			if (instrument) {
+				const among = playersFor(session, instrument);
 				return withPlayer(context, whoHas(shownInstrument(session.show, instrument.id)), {
-					among: playersFor(session, instrument),
+					among,
+					lines: packLines(
+						session,
+						among.map((player) => {
+							const name = playerName(session.show, player);
+							return { player, instrument: instrument.id, name };
+						}),
+					),
 					goOn: (player) => given(context, { player, instrument: instrument.id, isSinceBegin }),
 				});
 			}
@@ -86,7 +128,10 @@ export function exchangePrompt(isSinceBegin = false): Prompt {
 			return {
 				kind: 'prompt',
 				prompt: slotPrompt(
-					swapSlotTitle(player.name, isSinceBegin),
+					{
+						title: swapSlotTitle(player.name, isSinceBegin),
+						lines: packsBySlot(session, player.id),
+					},
 					(one, now) => given(now, { player: player.id, instrument: one.id, isSinceBegin }),
 					{
 						'-': {

@@ -114,7 +114,12 @@ export function playerOfKey(
 	);
 }
 
-type OfPlayer = { readonly among: readonly string[]; readonly goOn: (player: string) => Outcome };
+type OfPlayer = {
+	readonly among: readonly string[];
+	readonly goOn: (player: string) => Outcome;
+	/** What to know of them before answering. */
+	readonly lines?: readonly string[];
+};
 
 /** Asks which player, unless only one comes into question. */
 export function withPlayer(context: KeyContext, title: string, ask: OfPlayer): Outcome {
@@ -128,12 +133,13 @@ export function withPlayer(context: KeyContext, title: string, ask: OfPlayer): O
 export function playerPrompt(
 	{ session }: KeyContext,
 	title: string,
-	{ among, goOn, others = {} }: OfPlayer & { readonly others?: OtherKeys },
+	{ among, goOn, lines = [], others = {} }: OfPlayer & { readonly others?: OtherKeys },
 ): Prompt {
 	const players = session.show.players.filter((one) => among.includes(one.id));
 	return choicePrompt(
 		() => ({
 			title,
+			lines,
 			choices: [...players.map((one) => ({ key: one.key, words: one.name })), ...wordsOf(others)],
 		}),
 		(key, now) => {

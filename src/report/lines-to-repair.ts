@@ -1,7 +1,8 @@
 // What is to be mended before the next show, with who had it when that was found.
 
 import { brokenStrings } from '../history/broken-strings.ts';
-import { batteriesNow, isShort } from '../rig/battery-now.ts';
+import { isShort } from '../rig/battery-hours.ts';
+import { batteriesNow } from '../rig/battery-now.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Instrument, Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName } from '../showfile/shown-names.ts';

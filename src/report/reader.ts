@@ -49,9 +49,8 @@ function forPlayer(report: NightReport, id: string): NightReport {
 		handOvers: report.handOvers.filter(isOwn),
 		wrongHolds: report.wrongHolds.filter(isOwn),
 		otherThanAsked: report.otherThanAsked.filter(isOwn),
-		incidents: report.incidents.filter(
-			(one) => isOwn(one) || (one.playerId === null && had.has(one.instrumentId ?? '')),
-		),
+		// What broke on the rack did not break in their hands; what is left to do of it stands among the repairs.
+		incidents: report.incidents.filter(isOwn),
 		packs: report.packs.filter(isOwn),
 		missedCues: report.missedCues.filter(({ playerIds }) => playerIds.includes(id)),
 	};

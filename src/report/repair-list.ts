@@ -46,7 +46,9 @@ export function repairList(
 		),
 		...causesFound(session).map((words) => other(words, null)),
 		...session.suspectPacks.map((pack) => {
-			const worn = packs.findLast(({ packId, playerId }) => packId === pack && playerId !== null);
+			const worn = packs.findLast(
+				({ what, packId, playerId }) => what !== 'left-off' && packId === pack && playerId !== null,
+			);
 			return other(REPAIRS.pack(packName(show, pack)), worn?.playerId ?? null);
 		}),
 	];

@@ -4,6 +4,8 @@ import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
 import type { Entry, NightMs } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
+import { wearersOf } from '../session/shared-packs.ts';
+import { packFor } from '../session/suspect-packs.ts';
 import type { Show } from '../showfile/show.ts';
 import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import type { LanePlace, Lanes } from './lanes.ts';
@@ -38,14 +40,17 @@ export type ReportInstrument = {
 
 export type ReportPack = {
 	readonly at: ReportTime;
-	readonly what: 'changed' | 'suspected' | 'cleared' | 'fresh-battery';
+	/** `left-off`: it belongs to what was handed and did not go on with it. */
+	readonly what: 'changed' | 'suspected' | 'cleared' | 'fresh-battery' | 'left-off';
 	/** Whose it was or became; null for one that was cleared, or that nobody wore. */
 	readonly player: string | null;
 	readonly playerId: string | null;
 	readonly pack: string;
 	readonly packId: string;
-	/** What was worn before; null where nothing was, or nothing changed. */
+	/** What was worn before, and with one that was left off still is; null where nothing was, or nothing changed. */
 	readonly from: string | null;
+	/** Who played on the one that was left off; null for any other, and for one in doubt. */
+	readonly wearer: string | null;
 };
 
 /** In the order of the show. */
@@ -100,13 +105,16 @@ function textOrNull(text: string | undefined): string | null {
 	return text === undefined ? null : cleanText(text);
 }
 
-/** Every change, doubt, clearing and fresh battery of a wireless pack that was typed, in order. */
+/** Every change, doubt, clearing and fresh battery of a wireless pack that was typed, and each that was left off, in order. */
 export function reportPacks(
 	show: Show,
 	steps: readonly NightStep[],
 	timeAt: (atMs: NightMs) => ReportTime,
 ): readonly ReportPack[] {
-	return steps.flatMap(({ entry, before }): ReportPack[] => {
+	return steps.flatMap((step): ReportPack[] => {
+		const { entry, before } = step;
+		const leftOff = packLeftOff(show, step, steps);
+		if (leftOff !== null) return [{ at: timeAt(entry.at), ...leftOff }];
 		const what = PACK_ENTRIES[entry.k];
 		const pack = packOf(entry);
 		if (what === undefined || pack === null) return [];
@@ -123,9 +131,36 @@ export function reportPacks(
 				pack: cleanText(packName(show, pack)),
 				packId: pack,
 				from: what !== 'changed' || worn === null ? null : cleanText(packName(show, worn)),
+				wearer: null,
 			},
 		];
 	});
+}
+
+/** The pack that belongs to what an entry hands, where the player kept another on, or none; null where it went on. */
+function packLeftOff(
+	show: Show,
+	{ entry, of, before, after }: NightStep,
+	steps: readonly NightStep[],
+): Omit<ReportPack, 'at'> | null {
+	if (entry.k !== 'handed-over' && entry.k !== 'hand-over-corrected') return null;
+	const { player, instrument } = entry;
+	const pack = instrument === null ? null : packFor(before, player, instrument);
+	const worn = after.players[player]?.pack ?? null;
+	const isKept = worn === null || worn === before.players[player]?.pack;
+	if (pack === null || worn === pack || !isKept) return null;
+	// Another hand-over of the same moment may have put it on somebody.
+	const then = steps.findLast((one) => one.of === of)?.after ?? after;
+	const wearer = wearersOf(then, pack).find(({ id }) => then.players[id]?.holds != null);
+	return {
+		what: 'left-off',
+		player: cleanText(playerName(show, player)),
+		playerId: player,
+		pack: cleanText(packName(show, pack)),
+		packId: pack,
+		from: worn === null ? null : cleanText(packName(show, worn)),
+		wearer: wearer === undefined ? null : cleanText(wearer.name),
+	};
 }
 
 /** The pack that an entry about packs alone is of. */

@@ -263,12 +263,13 @@ const REPORT = z.strictObject({
 	packs: list(
 		z.strictObject({
 			at: TIME,
-			what: z.enum(['changed', 'suspected', 'cleared', 'fresh-battery']),
+			what: z.enum(['changed', 'suspected', 'cleared', 'fresh-battery', 'left-off']),
 			player: textOrNull,
 			playerId: textOrNull,
 			pack: text,
 			packId: text,
 			from: textOrNull,
+			wearer: textOrNull,
 		} satisfies Whole<Line<NightReport['packs']>>),
 	),
 	takenBack: number,

@@ -5,7 +5,9 @@ import { batteriesLeft } from '../rig/battery-hours.ts';
 import { outputLoads } from '../rig/supply-loads.ts';
 import { tempoTimes } from '../rig/tempo-times.ts';
 import { toneCorners } from '../rig/tone-corners.ts';
+import { twoSources } from '../rig/two-sources.ts';
 import type { Show } from '../showfile/show.ts';
+import { sourceWords } from '../words/rig.ts';
 
 /** Figures as computed, not rounded; what the file does not say is null. */
 export function rigJson(show: Show) {
@@ -29,11 +31,24 @@ export function rigJson(show: Show) {
 			player,
 			hoursLeft,
 		})),
-		corners: toneCorners(show).map(({ player, instrument, kind, hertz }) => ({
+		corners: toneCorners(show).map(({ player, instrument, output, kind, hertz }) => ({
 			player,
 			instrument,
+			output,
 			kind,
 			hz: hertz,
+		})),
+		phase: twoSources(show).map(({ player, instrument, sources, offset }) => ({
+			player,
+			instrument,
+			sources: sources.map(({ from, delayMilliseconds, isInverted }) => ({
+				id: 'kind' in from ? from.id : sourceWords(from),
+				delayMs: delayMilliseconds,
+				inverted: isInverted,
+			})),
+			delayMs: offset?.milliseconds ?? null,
+			cancelledHz: offset?.cancelledHertz ?? null,
+			lowsCancel: offset?.isOpposed ?? null,
 		})),
 		tempo: tempoTimes(show).map(({ song, player, pedal, control, value, milliseconds }) => ({
 			song,

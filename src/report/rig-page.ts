@@ -20,7 +20,6 @@ import {
 	hourWords,
 	milliampWords,
 	ohmWords,
-	partInWords,
 	partWords,
 	phaseWords,
 	RIG_PAGE,
@@ -97,19 +96,16 @@ function batteryLines(show: Show): readonly string[] {
 }
 
 function toneLines(show: Show): readonly string[] {
-	const rows = toneCorners(show).map(({ player, instrument, kind, hertz }) => [
-		shownInstrument(show, instrument),
+	const rows = toneCorners(show).map(({ player, instrument, output, kind, hertz }) => [
+		[shownInstrument(show, instrument), output ?? ''].join(' ').trimEnd(),
 		playerName(show, player),
 		cornerWords(kind, hertz),
 	]);
 	return table(RIG_PAGE.toneColumns, rows);
 }
 
-/** What is not known from the file is said to be so, with what tells it by ear. */
 function phaseLines(show: Show): readonly string[] {
-	return twoSources(show).flatMap(({ player, ends }) =>
-		wrapped(phaseWords(playerName(show, player), ends.map(partInWords)), PAPER_COLUMNS, HANG),
-	);
+	return twoSources(show).flatMap((two) => hanging(phaseWords(show, two)));
 }
 
 function tempoLines(show: Show): readonly string[] {

@@ -2,14 +2,9 @@
 
 import { isOnPathOf, isSameBattery } from '../session/apply-batteries.ts';
 import type { Session } from '../session/session.ts';
-import { type Battery, type BatteryLeft, batteriesOf } from './battery-hours.ts';
-
-export type BatteryNow = BatteryLeft;
+import { type Battery, type BatteryLeft, batteriesOf, isEmpty, leftOf } from './battery-hours.ts';
 
 const HOUR_MS = 3_600_000;
-/** What is to be left when the last song ends, as `check` has it. */
-const MARGIN_HOURS = 0.5;
-
 type AtNight = Pick<Session, 'packTimes' | 'freshBatteries'>;
 
 type Now = { readonly nowMs: number; readonly zeroMs: number };
@@ -45,42 +40,13 @@ export function hoursUsed(
 export function batteriesNow(
 	session: AtNight & Pick<Session, 'show'>,
 	now: Now,
-): readonly BatteryNow[] {
-	const leftOf = (battery: Battery): BatteryNow => {
-		const { usedHours: _, hours, ...where } = battery;
-		const hoursLeft = hours === null ? null : Math.max(0, hours - hoursUsed(session, battery, now));
-		return { ...where, hoursLeft };
-	};
+): readonly BatteryLeft[] {
 	return batteriesOf(session.show)
-		.map(leftOf)
+		.map((battery) => leftOf(battery, hoursUsed(session, battery, now)))
 		.toSorted(
 			(one, other) =>
 				(one.hoursLeft ?? Number.POSITIVE_INFINITY) - (other.hoursLeft ?? Number.POSITIVE_INFINITY),
 		);
-}
-
-/**
- * Whether a battery is empty before the last song ends, so many hours from now, with a margin.
- *
- * @example
- * isShort({ what: 'pack', player: null, id: 'P1', hoursLeft: 1 }, 2) // => true
- */
-export function isShort({ hoursLeft }: BatteryNow, endsInHours: number): boolean {
-	return hoursLeft !== null && hoursLeft < endsInHours + MARGIN_HOURS;
-}
-
-/** With less than this it may be empty by now: what a file gives is an estimate. Common practice, no source. */
-const EMPTY_HOURS = 0.25;
-
-/**
- * Whether a battery may well be empty.
- *
- * @example
- * isEmpty({ hoursLeft: 0.1 }) // => true
- * isEmpty({ hoursLeft: null }) // => false
- */
-export function isEmpty({ hoursLeft }: Pick<BatteryNow, 'hoursLeft'>): boolean {
-	return hoursLeft !== null && hoursLeft < EMPTY_HOURS;
 }
 
 /**

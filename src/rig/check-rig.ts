@@ -2,19 +2,18 @@
 
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
-import { hertz, midiOf } from '../tuning/pitch.ts';
 import { amplifierLoads, cabWatts } from './amplifier-loads.ts';
-import { batteriesLeft } from './battery-hours.ts';
+import { batteriesLeft, isShort } from './battery-hours.ts';
 import { decibels, highPassRatio } from './circuit.ts';
+import { instrumentsOf, rangeOf } from './instruments-of.ts';
 import type { RigFinding } from './rig-finding.ts';
 import { outputLoads } from './supply-loads.ts';
 import { tempoTimes } from './tempo-times.ts';
 import { toneCorners } from './tone-corners.ts';
+import { lowsLostBelow, twoSources } from './two-sources.ts';
 
 /** A supply that gives more than this of its rating runs warm and sags: common practice, no source. */
 const DERATING = 0.8;
-/** What a battery is to have left when the last song ends: common practice, no source. */
-const MARGIN_HOURS = 0.5;
 /** Ohms on labels are nominal; nearer than this is the same: common practice, no source. */
 const SAME_LOAD = 0.1;
 /** A piezo that loses more than this at its lowest string sounds thin: common practice, no source. */
@@ -37,6 +36,7 @@ export function checkRig(show: Show): readonly RigFinding[] {
 		...scenes(show),
 		...tempos(show),
 		...corners(show),
+		...sources(show),
 	];
 }
 
@@ -100,9 +100,9 @@ function batteries(show: Show): RigFinding[] {
 	const break_ = order.find(({ isAfterInterval }) => isAfterInterval);
 	const toInterval = break_ === undefined ? null : break_.startSeconds / 3600;
 	return batteriesLeft(show).flatMap(({ what, player, id, hoursLeft }): RigFinding[] => {
-		if (hoursLeft === null || hoursLeft >= hoursNeeded + MARGIN_HOURS) return [];
+		if (hoursLeft === null || !isShort({ hoursLeft }, hoursNeeded)) return [];
 		const change =
-			toInterval !== null && hoursLeft >= toInterval + MARGIN_HOURS ? 'interval' : 'before-doors';
+			toInterval !== null && !isShort({ hoursLeft }, toInterval) ? 'interval' : 'before-doors';
 		const about = { what, player, id, hoursLeft, hoursNeeded, change } as const;
 		return [{ code: 'battery-short', severity: 'risk', ...about }];
 	});
@@ -159,18 +159,35 @@ function corners(show: Show): RigFinding[] {
 		if (kind === 'low-pass') {
 			return corner < DULL_HERTZ ? [{ code: 'dull-cord', severity: 'note', ...about }] : [];
 		}
-		const lowest = lowestHertz(show, instrument);
-		if (lowest === null) return [];
-		const lost = decibels(highPassRatio(lowest, corner));
+		const range = rangesOf(show, player, instrument);
+		if (range === null) return [];
+		const lost = decibels(highPassRatio(range[0], corner));
 		return lost < THIN_DECIBELS
 			? [{ code: 'thin-piezo', severity: 'note', ...about, decibels: lost }]
 			: [];
 	});
 }
 
-/** Of the open strings in the tuning that it begins the night in. */
-function lowestHertz(show: Show, id: string): number | null {
-	const notes = show.instruments.find((one) => one.id === id)?.tuning.notes ?? [];
-	const all = notes.map((note) => hertz(midiOf(note), show.referenceHertz));
-	return all.length === 0 ? null : Math.min(...all);
+/** Hertz of the lowest and the highest note that a player has, on one instrument or, for null, on all of theirs. */
+function rangesOf(show: Show, player: string, instrument: string | null) {
+	const all = instrumentsOf(show, player)
+		.filter(({ id }) => instrument === null || id === instrument)
+		.flatMap((one) => rangeOf(one, show.referenceHertz) ?? []);
+	return all.length === 0 ? null : ([Math.min(...all), Math.max(...all)] as const);
+}
+
+function sources(show: Show): RigFinding[] {
+	return twoSources(show).flatMap(({ player, instrument, sources: both, offset }): RigFinding[] => {
+		const range = rangesOf(show, player, instrument);
+		if (range === null || offset === null) return [];
+		const [lowest, highest] = range;
+		const about = { code: 'sources-cancel', player, instrument, sources: both, offset } as const;
+		if (offset.isOpposed && lowest < lowsLostBelow(offset.milliseconds)) {
+			return [{ ...about, severity: 'risk', isLows: true }];
+		}
+		const { cancelledHertz: hertz } = offset;
+		return hertz === null || hertz < lowest || hertz > highest
+			? []
+			: [{ ...about, severity: 'note', isLows: false }];
+	});
 }

@@ -3,6 +3,7 @@
 import type { Severity } from '../showfile/finding.ts';
 import type { Centre } from '../showfile/rig.ts';
 import type { BatteryLeft } from './battery-hours.ts';
+import type { Offset, TwoSources } from './two-sources.ts';
 
 /** Something that runs on power; `player`: null for an instrument. */
 type Consumer = { readonly player: string | null; readonly id: string };
@@ -98,4 +99,10 @@ export type RigFinding = {
 			readonly instrument: string;
 			readonly hertz: number;
 	  }
+	/** `isLows`: their polarity is opposite and the lowest strings lose by it; else one frequency of the range does. */
+	| ({
+			readonly code: 'sources-cancel';
+			readonly offset: Offset;
+			readonly isLows: boolean;
+	  } & Pick<TwoSources, 'player' | 'instrument' | 'sources'>)
 );

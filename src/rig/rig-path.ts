@@ -4,7 +4,8 @@
 import type { Session } from '../session/session.ts';
 import type { RigPart } from '../showfile/rig.ts';
 import type { Pedal, Show } from '../showfile/show.ts';
-import { type BatteryNow, isShort } from './battery-now.ts';
+import { type BatteryLeft, isShort } from './battery-hours.ts';
+
 import { checkRig } from './check-rig.ts';
 
 /** Why something on the way is not to be trusted. */
@@ -71,7 +72,7 @@ export function pathOf(
 		order = [],
 	}: {
 		readonly player: string;
-		readonly batteries: readonly BatteryNow[];
+		readonly batteries: readonly BatteryLeft[];
 		/** Until the last song ends. */
 		readonly endsInHours: number;
 		readonly order?: readonly string[];
@@ -80,7 +81,7 @@ export function pathOf(
 	const { show, players, suspectPacks } = session;
 	const { holds = null, pack = null } = players[player] ?? {};
 	const wrong = findingsBy(show, player);
-	const low = (what: BatteryNow['what'], owner: string | null, id: string): readonly Doubt[] =>
+	const low = (what: BatteryLeft['what'], owner: string | null, id: string): readonly Doubt[] =>
 		batteries.some(
 			(one) =>
 				one.what === what && one.player === owner && one.id === id && isShort(one, endsInHours),

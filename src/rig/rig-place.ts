@@ -49,6 +49,13 @@ function nodeOf(root: SourceNode, finding: RigFinding): SourceNode | undefined {
 		case 'thin-piezo':
 		case 'dull-cord':
 			return entry(sectionOf(root, 'instruments'), finding.instrument);
+		case 'sources-cancel': {
+			if (finding.instrument !== null) {
+				return entry(sectionOf(root, 'instruments'), finding.instrument);
+			}
+			const { from } = finding.sources[1];
+			return 'kind' in from ? ofPlayer(finding.player, from.id) : undefined;
+		}
 	}
 }
 

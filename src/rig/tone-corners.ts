@@ -2,12 +2,15 @@
 // before the first input, the high-pass of a piezo into that input.
 
 import type { RigPart } from '../showfile/rig.ts';
-import type { Instrument, Pedal, Show } from '../showfile/show.ts';
+import type { Pedal, Show } from '../showfile/show.ts';
 import { cornerHertz } from './circuit.ts';
+import { instrumentsOf } from './instruments-of.ts';
 
 export type ToneCorner = {
 	readonly player: string;
 	readonly instrument: string;
+	/** Its name, where the file gives one. */
+	readonly output: string | null;
 	readonly kind: 'low-pass' | 'high-pass';
 	readonly hertz: number;
 };
@@ -24,19 +27,19 @@ export function toneCorners(
 ): readonly ToneCorner[] {
 	return Object.entries(show.rigs ?? {}).flatMap(([player, parts]) => {
 		const { picofarads, inputOhms } = toFirstInput(parts, show.boards[player] ?? []);
-		return show.instruments.flatMap((instrument): readonly ToneCorner[] => {
-			const { output } = instrument;
-			if (output === undefined || !mayHave(show, player, instrument)) return [];
-			const about = { player, instrument: instrument.id };
-			if ('ohms' in output) {
-				return picofarads === 0
+		return instrumentsOf(show, player).flatMap(({ id: instrument, output: given = [] }) =>
+			[given].flat().flatMap((output): readonly ToneCorner[] => {
+				const about = { player, instrument, output: output.name ?? null };
+				if (output.ohms !== undefined) {
+					return picofarads === 0
+						? []
+						: [{ ...about, kind: 'low-pass', hertz: cornerHertz(output.ohms, picofarads) }];
+				}
+				return inputOhms === null || output.picofarads === undefined
 					? []
-					: [{ ...about, kind: 'low-pass', hertz: cornerHertz(output.ohms, picofarads) }];
-			}
-			return inputOhms === null
-				? []
-				: [{ ...about, kind: 'high-pass', hertz: cornerHertz(inputOhms, output.picofarads) }];
-		});
+					: [{ ...about, kind: 'high-pass', hertz: cornerHertz(inputOhms, output.picofarads) }];
+			}),
+		);
 	});
 }
 
@@ -57,20 +60,4 @@ function toFirstInput(
 		if (kind === 'cord') picofarads += metres * picofaradsPerMetre;
 	}
 	return { picofarads, inputOhms: null };
-}
-
-/** Whom it is for; one that is for nobody in particular goes to whom songs name it for, and else to all. */
-function mayHave(
-	{ songs, players }: Pick<Show, 'songs' | 'players'>,
-	player: string,
-	instrument: Instrument,
-): boolean {
-	if (instrument.for !== null) return instrument.for.includes(player);
-	const named = players.filter(({ id }) =>
-		songs.some(({ parts }) => {
-			const part = parts[id];
-			return part?.kind === 'named' && part.instrument === instrument.id;
-		}),
-	);
-	return named.length === 0 || named.some(({ id }) => id === player);
 }

@@ -1,25 +1,183 @@
-// Players whose sound reaches the desk by two ways at once: they add where they are in phase and cancel where they are not.
-// How late one is against the other hangs on where a microphone stands, which no show file says.
+// Players whose sound reaches the desk from two sources at once, of one instrument or by two ways of one rig: how much
+// later one comes than the other, and what they cancel by that.
 
-import type { RigPart } from '../showfile/rig.ts';
+import type { Arrival, Output, RigPart } from '../showfile/rig.ts';
 import type { Show } from '../showfile/show.ts';
+import { instrumentsOf } from './instruments-of.ts';
+
+export type Source = {
+	/** What it comes from: an output of an instrument, or the direct box, amplifier or cabinet that ends its way. */
+	readonly from: Output | RigPart;
+	/** Milliseconds after the sound itself; null where the file does not say where its microphone stands. */
+	readonly delayMilliseconds: number | null;
+	readonly isInverted: boolean;
+};
+
+export type Offset = {
+	/** From one to the other, never under 0. */
+	readonly milliseconds: number;
+	/** Which of the two comes later. */
+	readonly later: 0 | 1;
+	/** Their polarities are opposite: they take the lows from each other. */
+	readonly isOpposed: boolean;
+	/** The first frequency above 0 that they cancel; null for none that can be heard, as they come at the same time. */
+	readonly cancelledHertz: number | null;
+};
 
 export type TwoSources = {
 	readonly player: string;
-	/** The last part of each way, from the strings to the desk. */
-	readonly ends: readonly RigPart[];
+	/** The instrument that has both; null for two ways of the rig. */
+	readonly instrument: string | null;
+	readonly sources: readonly [Source, Source];
+	/** Null where the file does not say where a microphone stands. */
+	readonly offset: Offset | null;
 };
 
+/** Nobody hears what is cancelled above this: the upper end of hearing as it is usually given. */
+const HIGHEST_HEARD = 20_000;
+
+/** Where a file says nothing of the stage: common practice, no source. */
+const ROOM_CELSIUS = 20;
+
 /**
- * Each player with an amplifier and a direct line, or with two amplifiers.
+ * Metres a second that sound goes in dry air: as the root of the absolute temperature, 331.3 at 0 °C (any handbook of
+ * acoustics).
+ *
+ * @example
+ * speedOfSound(20).toFixed(1) // => '343.2'
+ */
+export function speedOfSound(celsius: number): number {
+	return 331.3 * Math.sqrt(1 + celsius / 273.15);
+}
+
+/**
+ * The first frequency above 0 that two equal sounds cancel: half a period apart where their polarity is the same, a
+ * whole one where it is opposite. Null for no delay.
+ *
+ * @example
+ * firstCancelled(1, false) // => 500
+ * firstCancelled(1, true) // => 1000
+ */
+export function firstCancelled(milliseconds: number, isOpposed: boolean): number | null {
+	return milliseconds === 0 ? null : 1000 / (milliseconds * (isOpposed ? 1 : 2));
+}
+
+/**
+ * Two equal sounds of opposite polarity are weaker together than one alone below this: |1 - exp(-iωτ)| is 1 at a
+ * sixth of a period. Infinite for no delay: they are weaker everywhere.
+ *
+ * @example
+ * lowsLostBelow(1).toFixed(1) // => '166.7'
+ */
+export function lowsLostBelow(milliseconds: number): number {
+	return 1000 / (6 * milliseconds);
+}
+
+type Given = Pick<Show, 'rigs' | 'instruments' | 'songs' | 'players' | 'stage'>;
+
+/**
+ * Each two sources of a player's instruments, and each two ways of their rig that carry one sound.
  *
  * @example
  * twoSources(CORDS) // => []
- * twoSources({ rigs: { bo: [{ id: 'box', name: 'box', kind: 'direct-box' }, { id: 'head', name: 'head', kind: 'amp' }] } })[0].ends.map(({ id }) => id) // => ['box', 'head']
+ * twoSources(TWO_WAYS)[0].sources.map(({ from }) => from.id) // => ['box', 'head']
+ * twoSources(TWO_WAYS)[0].offset.cancelledHertz.toFixed(0) // => '572'
  */
-export function twoSources({ rigs = {} }: Pick<Show, 'rigs'>): readonly TwoSources[] {
-	return Object.entries(rigs).flatMap(([player, parts]) => {
-		const ends = parts.filter(({ kind }) => kind === 'amp' || kind === 'direct-box');
-		return ends.length < 2 ? [] : [{ player, ends }];
+export function twoSources(show: Given): readonly TwoSources[] {
+	const speed = speedOfSound(show.stage?.temperature ?? ROOM_CELSIUS);
+	return show.players.flatMap(({ id: player }) => [
+		...instrumentsOf(show, player).flatMap(({ id: instrument, output = [] }) => {
+			const sources = [output].flat().map((one) => sourceOf(one, [one], speed));
+			return pairsOf(sources).map((pair) => ({ player, instrument, ...pair }));
+		}),
+		...pairsOf(waySources(show.rigs?.[player] ?? [], speed)).map((pair) => ({
+			...{ player, instrument: null },
+			...pair,
+		})),
+	]);
+}
+
+function pairsOf(all: readonly Source[]): readonly Pick<TwoSources, 'sources' | 'offset'>[] {
+	return all.flatMap((one, at) =>
+		all.slice(at + 1).map((other) => ({
+			sources: [one, other] as const,
+			offset: offsetOf(one, other),
+		})),
+	);
+}
+
+function offsetOf(one: Source, other: Source): Offset | null {
+	if (one.delayMilliseconds === null || other.delayMilliseconds === null) return null;
+	const after = other.delayMilliseconds - one.delayMilliseconds;
+	const milliseconds = Math.abs(after);
+	const isOpposed = one.isInverted !== other.isInverted;
+	const hertz = firstCancelled(milliseconds, isOpposed);
+	return {
+		milliseconds,
+		later: after < 0 ? 0 : 1,
+		isOpposed,
+		cancelledHertz: hertz === null || hertz > HIGHEST_HEARD ? null : hertz,
+	};
+}
+
+/** One a direct box and one an amplifier, or one each microphone before its cabinets where there are several. */
+function waySources(parts: readonly RigPart[], speed: number): readonly Source[] {
+	return waysOf(parts).flatMap(({ end, way }) => {
+		const heard = way.filter(({ distanceMetres }) => distanceMetres !== undefined);
+		if (heard.length < 2) return [sourceOf(end, way, speed)];
+		return heard.map((part) =>
+			sourceOf(
+				part,
+				way.filter((one) => one === part || !heard.includes(one)),
+				speed,
+			),
+		);
 	});
+}
+
+type Way = { readonly end: RigPart; readonly way: RigPart[] };
+
+/**
+ * The ways that part at the first direct box or amplifier. What stands before the next one is on its way, cabinets and
+ * a line to the desk on the way before them.
+ */
+function waysOf(parts: readonly RigPart[]): readonly Way[] {
+	const ways: Way[] = [];
+	let before: RigPart[] = [];
+	for (const part of parts) {
+		const { kind } = part;
+		if (kind === 'amp' || kind === 'direct-box') {
+			ways.push({ end: part, way: ways.length === 0 ? [part] : [...before, part] });
+			before = [];
+		} else if (kind === 'cab') {
+			ways.findLast(({ end }) => end.kind === 'amp')?.way.push(part);
+		} else if (kind === 'desk') {
+			ways.at(-1)?.way.push(part);
+		} else {
+			before.push(part);
+		}
+	}
+	return ways;
+}
+
+/** What an instrument or a direct box gives is there at once; what a microphone hears needs its distance, or a delay. */
+function sourceOf(
+	from: Source['from'],
+	way: readonly (Arrival & { readonly kind?: string })[],
+	speed: number,
+): Source {
+	const isElectric =
+		'kind' in from
+			? from.kind === 'direct-box'
+			: from.ohms !== undefined || from.picofarads !== undefined;
+	const delays = way.flatMap(({ distanceMetres, delayMilliseconds = [] }) => [
+		...(distanceMetres === undefined ? [] : [(distanceMetres / speed) * 1000]),
+		...[delayMilliseconds].flat(),
+	]);
+	return {
+		from,
+		delayMilliseconds:
+			delays.length === 0 && !isElectric ? null : delays.reduce((sum, one) => sum + one, 0),
+		isInverted: way.filter(({ isInverted }) => isInverted === true).length % 2 === 1,
+	};
 }

@@ -3,18 +3,10 @@
 
 import type { Work } from '../plan/plan.ts';
 import { type PackHanded, packsHanded } from '../session/packs-handed.ts';
-import { wearersOf } from '../session/shared-packs.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
-import { packName, playerName } from '../showfile/shown-names.ts';
 import { capoAct } from '../words/capo-words.ts';
-import {
-	capoIsOn,
-	keptSuspect,
-	NO_CAPO,
-	packElsewhere,
-	packSuspect,
-	packToPutOn,
-} from '../words/stage.ts';
+import { packWords } from '../words/pack-words.ts';
+import { capoIsOn, NO_CAPO } from '../words/stage.ts';
 import { type Off, offOf } from './card-off.ts';
 import { comingHandOvers } from './coming.ts';
 import { momentOf } from './coming-words.ts';
@@ -73,7 +65,10 @@ export function cardOf(state: ScreenState, one: Coming, work: readonly Work[]): 
 		label: playerLabel(state.session.show, one.player),
 		...capoOf(state, one),
 		off: offOf(state, one, work),
-		pack: packWords(state, one),
+		pack: packWords(state.session, one.player, {
+			pack: one.pack,
+			handed: packGoingOn(state, one),
+		}),
 		offsets: offsetsOf(state, one),
 	};
 }
@@ -86,34 +81,6 @@ function capoOf(
 	const on = session.instruments[instrument]?.context.capo ?? 0;
 	if (on !== capo) return { capoWords: capoAct(capo), isCapoToDo: true };
 	return { capoWords: capo > 0 ? capoIsOn(capo) : NO_CAPO, isCapoToDo: false };
-}
-
-/** What the player is to be given in place of the one they wear, and who wears it now. */
-function packWords(state: ScreenState, coming: Coming): string {
-	const { session } = state;
-	const { pack, player } = coming;
-	const worn = session.players[player]?.pack ?? null;
-	if (pack === null) return '';
-	const { show, suspectPacks } = session;
-	const name = packName(show, pack);
-	if (suspectPacks.includes(pack)) {
-		return packSuspect(name, worn === pack ? null : keptName(state, worn));
-	}
-	const { wearer: inTheWay, worn: kept } = packGoingOn(state, coming);
-	if (inTheWay !== null) {
-		return packElsewhere(name, keptName(state, kept), playerName(show, inTheWay));
-	}
-	if (pack === worn) return '';
-	const wearer = wearersOf(session, pack).find(
-		({ id }) => id !== player && session.players[id]?.holds,
-	);
-	return packToPutOn(name, wearer ? playerName(show, wearer.id) : null);
-}
-
-function keptName({ session }: ScreenState, kept: string | null): string | null {
-	if (kept === null) return null;
-	const name = packName(session.show, kept);
-	return session.suspectPacks.includes(kept) ? keptSuspect(name) : name;
 }
 
 /** What is recorded of packs with this hand-over, together with those of the same moment. */

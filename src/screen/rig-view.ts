@@ -4,7 +4,8 @@
 import { boardAfterCue } from '../../machines/rig.ts';
 import { cuePoints } from '../../machines/song.ts';
 import { amplifierLoads } from '../rig/amplifier-loads.ts';
-import { type BatteryNow, batteriesNow, isShort } from '../rig/battery-now.ts';
+import { type BatteryLeft, isShort } from '../rig/battery-hours.ts';
+import { batteriesNow } from '../rig/battery-now.ts';
 import { checkRig } from '../rig/check-rig.ts';
 import {
 	type Doubt,
@@ -119,7 +120,7 @@ function rigLines(state: ScreenState, columns: number, isSpaced: boolean): reado
 	);
 }
 
-type PowerNow = { readonly batteries: readonly BatteryNow[]; readonly endsInHours: number };
+type PowerNow = { readonly batteries: readonly BatteryLeft[]; readonly endsInHours: number };
 
 function labelled(label: Span | null, words: Row, columns: number): Row {
 	return placeAt(columns, [

@@ -17,8 +17,8 @@ export function handOver(
 ): Session {
 	const before = session.players[entry.player];
 	if (!before) return session;
-	const own = entry.by === 'plan' ? { pack: ownPack(session, entry.instrument) } : {};
-	const exchanged = exchange(session, { ...own, ...worn(entry) }, entry.at);
+	const given = entry.by === 'plan' ? { ...ownWorn(session, entry), ...entry } : entry;
+	const exchanged = exchange(session, given, entry.at);
 	const closed =
 		entry.incident === undefined
 			? exchanged
@@ -36,9 +36,9 @@ export function handOver(
 	return songOnNow(handed) === null ? settle(handed, entry.player) : handed;
 }
 
-/** The entry as what is given; where it says that no pack is on, that. */
-function worn(said: Given): Given {
-	return said.pack === null ? { ...said, pack: undefined, isBare: true } : said;
+/** What the plan gives goes on with its own pack, whatever the song says. */
+function ownWorn(session: Session, { player, instrument }: Given): Pick<Given, 'pack'> {
+	return { pack: packAfter(session, player, ownPack(session, instrument)) };
 }
 
 /** The break once something is in hands: as a stand-in, or from the plan, be it the broken one with new strings. */
@@ -88,8 +88,7 @@ export function correctHandOver(
 	const correctable = session.players[entry.player]?.correctable;
 	// One that is not there any more, or is not the last, is put right from now on.
 	const isThat = entry.of === undefined || entry.of === correctable?.of;
-	if (!correctable || !isThat)
-		return settle(exchange(session, worn(entry), entry.at), entry.player);
+	if (!correctable || !isThat) return settle(exchange(session, entry, entry.at), entry.player);
 	const { atMs, given, givenBefore } = correctable;
 	let now = changePlayer(session, entry.player, { holds: null, correctable: null });
 	if (given !== null && givenBefore !== null) {
@@ -105,7 +104,7 @@ export function correctHandOver(
 	);
 	if (stoodIn)
 		now = changeIncident(now, stoodIn.id, (one) => ({ ...one, standIn: entry.instrument }));
-	return settle(exchange(now, worn(entry), atMs), entry.player);
+	return settle(exchange(now, entry, atMs), entry.player);
 }
 
 type Given = {
@@ -113,10 +112,8 @@ type Given = {
 	readonly instrument: string | null;
 	readonly tuning?: object;
 	readonly capo?: number;
-	/** The pack that goes on with it; left out where that follows from what is asked. */
-	readonly pack?: string | null | undefined;
-	/** They wear none with it. */
-	readonly isBare?: boolean;
+	/** The pack that goes on with it, null for none; left out where that follows from what is asked. */
+	readonly pack?: string | null;
 };
 
 function exchange(session: Session, given: Given, at: number): Session {
@@ -131,7 +128,7 @@ function exchange(session: Session, given: Given, at: number): Session {
 		if (putDown === given.instrument) now = changePlayer(now, id, { putDown: null });
 	}
 	const { pack: asked = packFor(now, given.player, given.instrument) } = given;
-	const pack = given.isBare ? null : packAfter(now, given.player, asked);
+	const pack = given.pack === null ? null : packAfter(now, given.player, asked);
 	return changePlayer(
 		moveInstrument(now, given.instrument, {
 			type: 'handed',

@@ -24,59 +24,60 @@ type Wearing = {
 };
 
 /**
- * What each wears once all of these are in hands, in their order. Packs are exchanged where all who wear them are
- * given others; of two who are to have the same one the first has it. Who has nothing in hands is in nobody's way.
+ * What each wears once all of these are in hands, in their order. Who plays on a pack has the best claim to it, then who
+ * has it on with empty hands, then who comes first. Whoever has no such claim keeps what they wear, which may in turn be
+ * what another was to have.
  */
 export function packsHanded(
 	{ players, suspectPacks }: Wearing,
 	handed: readonly HandedWithPack[],
 ): readonly PackHanded[] {
-	const given = new Set(handed.map(({ instrument }) => instrument));
-	// Nobody else changes: what they play on stays theirs, unless it is just what is taken from them.
-	const others = Object.entries(players).filter(
-		([id, { holds }]) =>
-			holds !== null && !given.has(holds) && !handed.some(({ player }) => player === id),
-	);
-	const keeping = new Map<HandedWithPack, string>();
-	const isPlaying = (player: string) => players[player]?.holds != null;
 	const wornBy = (player: string) => players[player]?.pack ?? null;
 	const wantedBy = ({ instrument, pack }: HandedWithPack) =>
 		instrument === null || pack === null || suspectPacks.includes(pack) ? null : pack;
-	const after = (one: HandedWithPack) =>
-		keeping.has(one) ? wornBy(one.player) : (wantedBy(one) ?? wornBy(one.player));
+	const given = new Set(handed.map(({ instrument }) => instrument));
+	// Nobody else changes: what they play on stays theirs, unless it is just what is taken from them.
+	const others = Object.entries(players).flatMap(([player, { holds, pack }]) =>
+		holds === null || given.has(holds) || handed.some((one) => one.player === player)
+			? []
+			: [{ player, pack }],
+	);
 
-	function wearerOf(pack: string, one: HandedWithPack): string | null {
-		const apart = others.find(([, state]) => state.pack === pack)?.[0];
-		if (apart !== undefined) return apart;
-		const place = handed.indexOf(one);
-		const isOwn = wornBy(one.player) === pack;
-		const rival = handed.find((other, at) => {
-			if (other === one || other.instrument === null || after(other) !== pack) return false;
-			const isTheirs = wornBy(other.player) === pack;
-			return isOwn ? isTheirs && isPlaying(other.player) : isTheirs || at < place;
-		});
-		return rival?.player ?? null;
+	/** By player, who has the better claim to what they were to wear. */
+	const keeping = new Map<string, string>();
+	const claims = () => [
+		...others,
+		...handed.flatMap((one) => {
+			const { player, instrument } = one;
+			const wanted = keeping.has(player) ? null : wantedBy(one);
+			return instrument === null ? [] : [{ player, pack: wanted ?? wornBy(player) }];
+		}),
+	];
+	/** The less, the better is the claim; those who play on one pack already have the same. */
+	function rank(player: string, pack: string): number {
+		const place = handed.findIndex((one) => one.player === player);
+		if (wornBy(player) !== pack) return handed.length + place;
+		return players[player]?.holds == null ? place : -1;
+	}
+	function betterClaim(player: string, pack: string | null): string | null {
+		if (pack === null) return null;
+		const isBetter = (other: string) => rank(other, pack) < rank(player, pack);
+		return claims().find((one) => one.pack === pack && isBetter(one.player))?.player ?? null;
 	}
 
-	function inTheWay(one: HandedWithPack): string | null {
-		const wanted = wantedBy(one);
-		const isOnAlready = wanted === wornBy(one.player) && isPlaying(one.player);
-		return wanted === null || isOnAlready ? null : wearerOf(wanted, one);
-	}
-
-	// Who keeps theirs may stand in the way of another: until nobody is found any more.
 	for (;;) {
-		const stopped = handed.find((one) => !keeping.has(one) && inTheWay(one) !== null);
+		const stopped = handed.find(
+			(one) => !keeping.has(one.player) && betterClaim(one.player, wantedBy(one)) !== null,
+		);
 		if (stopped === undefined) break;
-		keeping.set(stopped, inTheWay(stopped) ?? '');
+		keeping.set(stopped.player, betterClaim(stopped.player, wantedBy(stopped)) ?? '');
 	}
 	return handed.map((one) => {
-		const wearer = keeping.get(one) ?? null;
-		const worn = after(one);
-		// What they wore is another's by now: they had nothing in hands.
-		const isLost = wearer !== null && worn !== null && wearerOf(worn, one) !== null;
-		const isTheirs = !isLost || isPlaying(one.player);
-		return { worn: isTheirs ? worn : null, wearer };
+		const own = wornBy(one.player);
+		const wearer = keeping.get(one.player);
+		if (wearer === undefined) return { worn: wantedBy(one) ?? own, wearer: null };
+		// What they wore may be another's by now: they had nothing in hands.
+		return { worn: betterClaim(one.player, own) === null ? own : null, wearer };
 	});
 }
 

@@ -1,6 +1,7 @@
 // The rig of a show that was read, as the keys that a person writes.
 
 import type {
+	Arrival,
 	FaultTraits,
 	MidiMessage,
 	MidiTempo,
@@ -30,7 +31,13 @@ export function partOfRigKeys(part: RigPart): Keys {
 			taps,
 			tube: isTube,
 		},
-		...{ wired, switched, power: power && powerKeys(power), ...faultKeys(part) },
+		...{
+			wired,
+			switched,
+			power: power && powerKeys(power),
+			...arrivalKeys(part),
+			...faultKeys(part),
+		},
 	});
 }
 
@@ -78,9 +85,24 @@ export function powerKeys({ supply, output, milliamps, volts, centre, battery }:
 	});
 }
 
-/** What an instrument gives. */
-export function outputKeys(output: Output): Keys {
-	return 'ohms' in output ? { ohms: ohmsText(output.ohms) } : { pf: output.picofarads };
+/** What an instrument gives; one thing without its list. */
+export function outputKeys(output: Output | readonly Output[]): Keys | readonly Keys[] {
+	return 'length' in output ? output.map(sourceKeys) : sourceKeys(output);
+}
+
+function sourceKeys(output: Output): Keys {
+	return given({
+		...{ ohms: ohmsText(output.ohms), pf: output.picofarads },
+		...{ name: output.name, ...arrivalKeys(output) },
+	});
+}
+
+function arrivalKeys({ distanceMetres, delayMilliseconds, isInverted }: Arrival): Keys {
+	return {
+		distance: distanceMetres === undefined ? null : `${distanceMetres} m`,
+		delay: delayMilliseconds === undefined ? null : `${delayMilliseconds} ms`,
+		polarity: isInverted === true ? 'inverted' : null,
+	};
 }
 
 /** As labels write it: `500 k`, `1 M`. */

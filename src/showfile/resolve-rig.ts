@@ -3,6 +3,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import type { Linking } from './linking.ts';
 import type {
+	Arrival,
 	FaultTraits,
 	MidiMessage,
 	Output,
@@ -60,11 +61,9 @@ export function electricsOf(
 	}: { readonly output?: ShapedOutput | undefined; readonly power?: ShapedPower | undefined },
 	path: SourcePath,
 	links: RigLinks,
-): { output?: Output; power?: Power } {
+): { output?: Output | readonly Output[]; power?: Power } {
 	return {
-		...(output === undefined
-			? {}
-			: { output: 'ohms' in output ? output : { picofarads: output.pf } }),
+		...(output === undefined ? {} : { output: oneAlone(output.map(outputOf)) }),
 		...(power === undefined ? {} : { power: powerOf(power, [...path, 'power'], links) }),
 	};
 }
@@ -128,6 +127,7 @@ function partOf(shaped: ShapedRigPart, path: SourcePath, links: RigLinks): RigPa
 			switched,
 		}),
 		...(power === undefined ? {} : { power: powerOf(power, [...path, 'power'], links) }),
+		...arrivalOf(shaped),
 		...faultTraits(shaped),
 	};
 }
@@ -215,6 +215,34 @@ function messagesOf(shaped: ShapedMessage, path: SourcePath, linking: Linking): 
 			: [{ kind: 'control', controller: cc, value } as const]),
 		...(note === undefined ? [] : [{ kind: 'note', note, velocity: velocity ?? 127 } as const]),
 	];
+}
+
+/** Most instruments give one thing. */
+function oneAlone(all: readonly Output[]): Output | readonly Output[] {
+	const [first, ...others] = all;
+	return first === undefined || others.length > 0 ? all : first;
+}
+
+function outputOf(shaped: ShapedOutput[number]): Output {
+	return {
+		...given({
+			ohms: 'ohms' in shaped ? shaped.ohms : undefined,
+			picofarads: 'pf' in shaped ? shaped.pf : undefined,
+		}),
+		...given({ name: shaped.name }),
+		...arrivalOf(shaped),
+	};
+}
+
+function arrivalOf({
+	distance,
+	delay,
+	polarity,
+}: Pick<ShapedRigPart, 'distance' | 'delay' | 'polarity'>): Arrival {
+	return {
+		...given({ distanceMetres: distance, delayMilliseconds: delay }),
+		...(polarity === 'inverted' ? { isInverted: true } : {}),
+	};
 }
 
 function faultTraits(shaped: {

@@ -4,8 +4,10 @@ import * as z from 'zod/mini';
 
 import { boolean, byName, list, number, numberOrNull, text, textOrNull } from './form-pieces.ts';
 import {
+	type Arrival,
 	type FaultTraits,
 	type MidiMessage,
+	type Output,
 	PART_KINDS,
 	type PedalTraits,
 	type Power,
@@ -38,6 +40,12 @@ export function rigForms() {
 		swapSeconds: later(number),
 		spare: later(text),
 	} satisfies Whole<FaultTraits>;
+
+	const ARRIVAL = {
+		distanceMetres: later(number),
+		delayMilliseconds: later(number),
+		isInverted: later(boolean),
+	} satisfies Whole<Arrival>;
 
 	const SWITCHED = z.enum(['feet', 'tech', 'midi']);
 
@@ -74,6 +82,7 @@ export function rigForms() {
 
 	const PART = z.object({
 		...FAULT,
+		...ARRIVAL,
 		id: text,
 		name: text,
 		kind: z.enum(PART_KINDS),
@@ -104,7 +113,14 @@ export function rigForms() {
 		} satisfies Whole<Supply>),
 	);
 
-	const OUTPUT = z.union([z.object({ ohms: number }), z.object({ picofarads: number })]);
+	const ONE_OUTPUT = z.object({
+		...ARRIVAL,
+		name: later(text),
+		ohms: later(number),
+		picofarads: later(number),
+	} satisfies Whole<Output>);
+
+	const OUTPUT = z.union([ONE_OUTPUT, list(ONE_OUTPUT)]);
 
 	const PACK_BATTERY = z.object({ hours: number, used: number });
 

@@ -9,6 +9,7 @@ import {
 	duration,
 	id,
 	metres,
+	milliseconds,
 	number,
 	ohms,
 	reference,
@@ -43,6 +44,12 @@ const faultTraits = {
 	test: z.optional(duration(0, '20s')),
 	swap: z.optional(duration(0, '30s')),
 	spare: z.optional(words),
+};
+
+const arrival = {
+	distance: z.optional(metres),
+	delay: z.optional(milliseconds),
+	polarity: z.optional(choice(['normal', 'inverted'])),
 };
 
 const switched = z.optional(choice(['feet', 'tech', 'midi']));
@@ -105,6 +112,7 @@ export const rigPart = keyed({
 	wired: z.optional(choice(['parallel', 'series'])),
 	switched,
 	power: z.optional(power),
+	...arrival,
 	...faultTraits,
 });
 
@@ -115,8 +123,17 @@ export const supply = keyed({
 	outputs: z.array(keyed({ id, volts, ma: milliamps, centre })),
 });
 
-/** What an instrument gives. */
-export const output = z.union([keyed({ ohms }), keyed({ pf: number({ from: 1, to: 1_000_000 }) })]);
+const source = { name: z.optional(words), ...arrival };
+
+/** What an instrument gives: of electronics, of a piezo, of a microphone. */
+export const output = oneOrMore(
+	z.union([
+		keyed({ ...source, ohms }),
+		keyed({ ...source, pf: number({ from: 1, to: 1_000_000 }) }),
+		keyed({ ...source, name: words }),
+		keyed({ ...source, distance: metres }),
+	]),
+);
 
 export type ShapedPower = z.output<typeof power>;
 export type ShapedPedal = z.output<typeof pedal>;

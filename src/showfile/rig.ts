@@ -45,29 +45,40 @@ export type FaultTraits = {
 	readonly spare?: string;
 };
 
-/** One part of a player's sound path. */
-export type RigPart = FaultTraits & {
-	readonly id: string;
-	readonly name: string;
-	readonly kind: PartKind;
-	readonly metres?: number;
-	readonly picofaradsPerMetre?: number;
-	/** Ohms of its input. */
-	readonly inputOhms?: number;
-	readonly outputOhms?: number;
-	/** Ohms of a cabinet. */
-	readonly ohms?: number;
-	/** What an amplifier gives, what a cabinet bears. */
-	readonly watts?: number;
-	/** Ohms of the tap that the cabinets hang on; all that it has. */
-	readonly tap?: number;
-	readonly taps?: readonly number[];
-	readonly isTube?: boolean;
-	/** With the cabinets before it. */
-	readonly wired?: 'parallel' | 'series';
-	readonly switched?: Switched;
-	readonly power?: Power;
+/** How sound from one of several sources reaches the desk; left out where the file gives none. */
+export type Arrival = {
+	/** Of its microphone from what that hears. */
+	readonly distanceMetres?: number;
+	/** What it adds itself. */
+	readonly delayMilliseconds?: number;
+	/** Its polarity is turned over. */
+	readonly isInverted?: boolean;
 };
+
+/** One part of a player's sound path. */
+export type RigPart = FaultTraits &
+	Arrival & {
+		readonly id: string;
+		readonly name: string;
+		readonly kind: PartKind;
+		readonly metres?: number;
+		readonly picofaradsPerMetre?: number;
+		/** Ohms of its input. */
+		readonly inputOhms?: number;
+		readonly outputOhms?: number;
+		/** Ohms of a cabinet. */
+		readonly ohms?: number;
+		/** What an amplifier gives, what a cabinet bears. */
+		readonly watts?: number;
+		/** Ohms of the tap that the cabinets hang on; all that it has. */
+		readonly tap?: number;
+		readonly taps?: readonly number[];
+		readonly isTube?: boolean;
+		/** With the cabinets before it. */
+		readonly wired?: 'parallel' | 'series';
+		readonly switched?: Switched;
+		readonly power?: Power;
+	};
 
 /** A message to a pedal, numbers as they are sent. */
 export type MidiMessage =
@@ -117,5 +128,11 @@ export type Supply = {
 	readonly outputs: readonly SupplyOutput[];
 };
 
-/** What an instrument gives: a resistance or, from a piezo, a capacitance. */
-export type Output = { readonly ohms: number } | { readonly picofarads: number };
+/** One thing that an instrument gives; with neither figure it is what a microphone hears. */
+export type Output = Arrival & {
+	readonly name?: string;
+	/** Of its electronics. */
+	readonly ohms?: number;
+	/** Of a piezo. */
+	readonly picofarads?: number;
+};

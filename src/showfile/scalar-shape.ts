@@ -10,7 +10,7 @@ import { parseDayTime } from '../base/show-clock.ts';
 import { type ChordShape, parseShape } from '../tuning/chord-shape.ts';
 import { parseLength } from '../tuning/length-unit.ts';
 import { parseDate } from './calendar-date.ts';
-import { parseCapacity, parseMetres, parseOhms } from './electric-measure.ts';
+import { parseCapacity, parseMetres, parseMilliseconds, parseOhms } from './electric-measure.ts';
 import type { BadValue } from './show-fault.ts';
 import { parseGauge, parseScale } from './string-measure.ts';
 
@@ -199,10 +199,17 @@ export const capacity: Written<number> = written({
 	complaint: { code: 'bad-capacity' },
 });
 
-/** The length of a cord, in metres. */
+/** The length of a cord, how far a microphone stands off, in metres. */
 export const metres: Written<number> = written({
 	read: parseMetres,
 	complaint: { code: 'bad-metres' },
+	editor: { type: ['string', 'number'] },
+});
+
+/** How late sound comes, in milliseconds. */
+export const milliseconds: Written<number> = written({
+	read: parseMilliseconds,
+	complaint: { code: 'bad-milliseconds' },
 	editor: { type: ['string', 'number'] },
 });
 

@@ -51,6 +51,7 @@ export type BadValue =
 				| 'bad-ohms'
 				| 'bad-capacity'
 				| 'bad-metres'
+				| 'bad-milliseconds'
 				| 'bad-slot'
 				| 'bad-player-key'
 				| 'bad-value';

@@ -129,7 +129,7 @@ export type Instrument = {
 	readonly owner?: string;
 	/** The firm that lends it for money. */
 	readonly hiredFrom?: string;
-	readonly output?: Output;
+	readonly output?: Output | readonly Output[];
 	/** Of an active instrument. */
 	readonly power?: Power;
 };

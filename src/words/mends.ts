@@ -4,6 +4,7 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Warning } from '../plan/plan.ts';
 import type { RigFinding } from '../rig/rig-finding.ts';
 import type { Finding } from '../showfile/finding.ts';
+import { sourceWords } from './rig.ts';
 
 const SOONER = 'Start sooner, shorten gaps, or drop a song.';
 
@@ -39,6 +40,13 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 			return 'Put a preamp with a higher input first.';
 		case 'dull-cord':
 			return 'Use a shorter cord, or put a buffer first.';
+		case 'sources-cancel': {
+			const { isLows, offset, sources } = about;
+			const nearer = sources[offset.later === 0 ? 1 : 0].from;
+			return isLows
+				? 'Turn the polarity of one over at the desk.'
+				: `Delay ${sourceWords(nearer)} by that at the desk, or leave one of them out.`;
+		}
 
 		case 'two-hands':
 			return 'Name another instrument for one of them.';

@@ -610,7 +610,12 @@ function badValueWords(bad: BadValue): Told {
 				expected: 'a capacity such as 500 mAh or 2 Ah',
 			};
 		case 'bad-metres':
-			return { what: 'is not the length of a cord', expected: 'a length such as 6 m or 20 ft' };
+			return {
+				what: 'does not say how long or how far',
+				expected: 'a length such as 6 m, 20 ft or 30 cm',
+			};
+		case 'bad-milliseconds':
+			return { what: 'is not a delay', expected: 'milliseconds such as 1.5 ms' };
 		case 'bad-slot':
 			return {
 				what: 'is not a key that a place on the rack can have',

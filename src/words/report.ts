@@ -163,12 +163,17 @@ export const backAfter = (seconds: number): string =>
 export const cuesMissed = (song: string, cues: readonly string[]): string =>
 	`${song}: ${cues.join(', ')}`;
 export const packWords = (one: {
-	readonly what: 'changed' | 'suspected' | 'cleared' | 'fresh-battery';
+	readonly what: 'changed' | 'suspected' | 'cleared' | 'fresh-battery' | 'left-off';
 	readonly player: string | null;
 	readonly pack: string;
 	readonly from: string | null;
+	readonly wearer: string | null;
 }): string => {
-	const { what, player, pack, from } = one;
+	const { what, player, pack, from, wearer } = one;
+	if (what === 'left-off') {
+		const why = wearer === null ? 'was suspect' : `was on ${wearer}`;
+		return `${player} ${from === null ? 'had no pack on' : `kept ${from}`}: ${pack} ${why}`;
+	}
 	if (what === 'cleared') return `${pack} is fine again`;
 	if (what === 'fresh-battery') return `${pack} has a fresh battery`;
 	if (what === 'suspected') return `${pack} is suspect${player === null ? '' : ` (${player})`}`;

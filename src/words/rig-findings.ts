@@ -5,7 +5,15 @@ import type { Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, songTitle } from '../showfile/shown-names.ts';
 import { byId, type Call, onRack } from './call.ts';
 import { TUBE_LOAD } from './cautions.ts';
-import { figure, hourWords, PART_WORDS, RIG_PAGE } from './rig.ts';
+import {
+	bothWords,
+	delayWords,
+	figure,
+	hertzWords,
+	hourWords,
+	PART_WORDS,
+	RIG_PAGE,
+} from './rig.ts';
 
 /** The pole of a plug or a socket, as it is marked on them. */
 const POLE = { positive: 'plus', negative: 'minus' } as const;
@@ -60,6 +68,14 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 			return `${call(finding.instrument)} loses ${Math.abs(finding.decibels).toFixed(0)} dB at its lowest string in ${whose(show, finding.player)} first input.`;
 		case 'dull-cord':
 			return `${call(finding.instrument)} loses its highs from ${(finding.hertz / 1000).toFixed(1)} kHz on in ${whose(show, finding.player)} cord.`;
+		case 'sources-cancel': {
+			const { player, instrument, sources, offset, isLows } = finding;
+			const of = instrument === null ? whose(show, player) : `${call(instrument)}'s`;
+			const both = `${of} ${bothWords(sources)}`;
+			return isLows
+				? `${both} reach the desk with opposite polarity: the lows cancel.`
+				: `${both} reach the desk ${delayWords(offset.milliseconds)} apart and cancel around ${hertzWords(Math.round(offset.cancelledHertz ?? 0))}.`;
+		}
 	}
 }
 

@@ -2,6 +2,7 @@
 
 import type { BatteryIn } from '../journal/entry.ts';
 import { type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
+import type { Source, TwoSources } from '../rig/two-sources.ts';
 import type { PartKind, RigPart } from '../showfile/rig.ts';
 import type { Pedal, PedalState, PedalStates, Show } from '../showfile/show.ts';
 import { packName, pedalName, playerName, shownInstrument } from '../showfile/shown-names.ts';
@@ -86,7 +87,12 @@ export function hourWords(hours: number | null): string {
 
 /** `low-pass 26.5 kHz`. */
 export function cornerWords(kind: 'low-pass' | 'high-pass', hertz: number): string {
-	return `${kind} ${hertz < 1000 ? `${figure(hertz)} Hz` : `${figure(hertz / 1000)} kHz`}`;
+	return `${kind} ${hertzWords(hertz)}`;
+}
+
+/** `572 Hz`, `1.1 kHz`. */
+export function hertzWords(hertz: number): string {
+	return hertz < 1000 ? `${figure(hertz)} Hz` : `${figure(hertz / 1000)} kHz`;
 }
 
 /** `dotted eighth 433 ms`. */
@@ -237,12 +243,54 @@ export function boardStateWords(
 		.join(', ');
 }
 
-/** Two ways to the desk, of which the file does not say how far apart they are. */
-export const phaseWords = (player: string, ends: readonly string[]): string =>
-	`${player}: ${ends.join(' and ')} carry the same sound. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller.`;
+/** Two sources of one sound: how much later one comes, what that cancels, what to do about it. */
+export function phaseWords(show: Show, two: TwoSources): string {
+	const { player, instrument, sources, offset } = two;
+	const of = instrument === null ? '' : `, ${shownInstrument(show, instrument)}`;
+	const same = `${playerName(show, player)}${of}: ${bothWords(sources)} carry the same sound`;
+	if (offset === null) {
+		return `${same}. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller.`;
+	}
+	const { milliseconds, later, isOpposed, cancelledHertz } = offset;
+	const when =
+		cancelledHertz === null
+			? ' at the same time'
+			: `, ${sourceWords(sources[later].from)} ${delayWords(milliseconds)} later`;
+	const turned = sourceWords(sources[sources[0].isInverted ? 0 : 1].from);
+	const polarity = isOpposed
+		? `${capital(turned)} has its polarity inverted: ${cancelledHertz === null ? 'they cancel each other' : `they cancel the lows, and ${hertzWords(Math.round(cancelledHertz))}`}. Turn it over at the desk to keep the lows${cancelledHertz === null ? '' : `; they then cancel ${hertzWords(Math.round(cancelledHertz / 2))} first`}.`
+		: `${cancelledHertz === null ? '' : `They cancel ${hertzWords(Math.round(cancelledHertz))} first. `}Leave the polarity as it is at the desk: it keeps the lows.`;
+	const lined =
+		cancelledHertz === null
+			? ''
+			: ` Delay ${sourceWords(sources[later === 0 ? 1 : 0].from)} by ${delayWords(milliseconds)} there to line them up.`;
+	return `${same}${when}. ${polarity}${lined}`;
+}
+
+/** `piezo and microphone`. */
+export function bothWords([one, other]: TwoSources['sources']): string {
+	return `${sourceWords(one.from)} and ${sourceWords(other.from)}`;
+}
+
+/** `amp head`, `microphone`. */
+export function sourceWords(from: Source['from']): string {
+	if ('kind' in from) return partInWords(from);
+	if (from.name !== undefined) return from.name;
+	if (from.picofarads !== undefined) return 'piezo';
+	return from.ohms === undefined ? 'microphone' : 'pickup';
+}
+
+/** `0.87 ms`, as desks set it. */
+export function delayWords(milliseconds: number): string {
+	return `${Number(milliseconds.toFixed(2))} ms`;
+}
+
+function capital(words: string): string {
+	return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
+}
 
 /** A part with its kind: `amp head`. */
-export const partInWords = ({ kind, name }: Pick<RigPart, 'kind' | 'name'>): string =>
+const partInWords = ({ kind, name }: Pick<RigPart, 'kind' | 'name'>): string =>
 	name === PART_WORDS[kind] ? name : `${PART_WORDS[kind]} ${name}`;
 
 /** What a battery is in: `pack P1`, `4 Anchor`, `Bo Drive`. */

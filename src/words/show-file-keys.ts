@@ -108,6 +108,12 @@ const FAULT: Tree = {
 	spare: ['What replaces it.', 'spare head in case 4'],
 };
 
+const ARRIVAL: Tree = {
+	distance: ['How far its microphone is from what it hears.', '30 cm'],
+	delay: ['How much later it makes the sound.', '1.5 ms'],
+	polarity: ['Inverted where it turns the polarity over.', 'inverted'],
+};
+
 const INSTRUMENT: Tree = {
 	id: ['The short word that all other lines use.', 'A1'],
 	name: ['What it is called; people read it after the slot, "4 Anchor".', 'Amber'],
@@ -135,9 +141,14 @@ const INSTRUMENT: Tree = {
 		INSTEAD,
 	],
 	output: [
-		'What it gives: the ohms of its electronics, or the picofarads of a piezo.',
-		{ ohms: '10 k' },
-		{ ohms: ['Ohms, for active electronics.', '10 k'], pf: ['Picofarads, for a piezo.', 500] },
+		'What it gives: the ohms of its electronics, the picofarads of a piezo, or a microphone by its name; a list for more than one.',
+		[{ pf: 500 }, { name: 'microphone', distance: '30 cm' }],
+		{
+			ohms: ['Ohms, for active electronics.', '10 k'],
+			pf: ['Picofarads, for a piezo.', 500],
+			name: ['What it is called; a microphone has this, its distance, or both.', 'microphone'],
+			...ARRIVAL,
+		},
 	],
 	power: ['The battery of an active one.', { battery: '500 mAh', ma: 1 }, POWER],
 	gear: ['This very instrument in every file and year, for what was measured on it.', 'quay-amber'],
@@ -314,6 +325,7 @@ const KEYS: Tree = {
 			wired: ['How a cabinet is joined to the cabinets before it.', 'parallel'],
 			switched: ['Who changes it.', 'feet'],
 			power: ['What it runs on.', { supply: 'S1', output: 'b', ma: 100 }, POWER],
+			...ARRIVAL,
 			...FAULT,
 		},
 	],

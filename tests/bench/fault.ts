@@ -1,5 +1,5 @@
 // Faults simulated on a rig of twenty parts: tests and seconds until the cause is known, by the least expected
-// time, beside trying parts from the strings to the desk and beside trying the likeliest first.
+// time, beside listening and beside trying parts from the strings to the desk, and beside trying the likeliest first.
 
 import { suspectsOf } from '../../src/rig/fault-suspects.ts';
 import { type FaultTest, faultTests } from '../../src/rig/fault-tests.ts';
@@ -42,8 +42,15 @@ export async function benchFault(rounds: number): Promise<readonly string[]> {
 	}
 	const ways = [
 		{ name: 'least expected time', found: suspects.map(({ id }) => sought(id)) },
-		{ name: 'from the strings to the desk', found: suspects.map(({ id }) => inOrder(swaps, id)) },
-		{ name: 'the likeliest first', found: suspects.map(({ id }) => inOrder(byChance, id)) },
+		{ name: 'listening from the strings to the desk', found: suspects.map((_, at) => heard(at)) },
+		{
+			name: 'swapping from the strings to the desk',
+			found: suspects.map(({ id }) => inOrder(swaps, id)),
+		},
+		{
+			name: 'swapping the likeliest first',
+			found: suspects.map(({ id }) => inOrder(byChance, id)),
+		},
 	];
 	const first = median(
 		Array.from({ length: rounds }, () =>
@@ -54,8 +61,8 @@ export async function benchFault(rounds: number): Promise<readonly string[]> {
 		...ways.map(({ name, found }) => {
 			const mean = (of: (one: Found) => number) =>
 				found.reduce((sum, one, at) => sum + (priors[at] ?? 0) * of(one), 0);
-			const worst = Math.max(...found.map(({ seconds }) => seconds));
-			return `fault of ${suspects.length} parts, ${name}: ${mean(({ tests }) => tests).toFixed(1)} tests, ${mean(({ seconds }) => seconds).toFixed(0)} s in the mean, ${worst.toFixed(0)} s at worst`;
+			const worst = (of: (one: Found) => number) => Math.max(...found.map(of));
+			return `fault of ${suspects.length} parts, ${name}: ${mean(({ tests }) => tests).toFixed(1)} tests, ${mean(({ seconds }) => seconds).toFixed(0)} s in the mean, ${worst(({ tests }) => tests)} tests, ${worst(({ seconds }) => seconds).toFixed(0)} s at worst`;
 		}),
 		`fault of ${suspects.length} parts, first test chosen in ${first.toFixed(1)} ms`,
 	];
@@ -71,6 +78,13 @@ function sought(cause: string): Found {
 		seconds += next.seconds;
 		answers.push({ test: next.id, answer: next.clears.includes(cause) ? 'sound' : 'same' });
 	}
+}
+
+/** Behind one part after the other until it is wrong; behind the last there is the desk, where it is. */
+function heard(cause: number): Found {
+	const listens = faultTests(suspectsOf(SHOW, ABOUT)).filter(({ does }) => does === 'listen');
+	const tried = listens.slice(0, cause + 1);
+	return { tests: tried.length, seconds: tried.reduce((sum, one) => sum + one.seconds, 0) };
 }
 
 /** One after the other until there is sound. */

@@ -41,6 +41,13 @@ boards:
     - {id: drive, power: {supply: S1, output: a, ma: 35}}
     - {id: boost, power: {supply: S1, output: a, ma: 70}}
 `),
+	TWO_WAYS: rigShow(`${B1}
+rigs:
+  bo:
+    - {id: box, kind: direct-box}
+    - {id: head, kind: amp}
+    - {id: cab, kind: cab, ohms: 8, distance: 30 cm}
+`),
 	PACKS: rigShow(`${B1}\npacks: [{id: P1, battery: {hours: 6, used: 2.5}}]`),
 	CORDS,
 	/** Before the show nothing is heard of Bo, whose hands are empty. */

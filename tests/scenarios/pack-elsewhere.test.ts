@@ -2,8 +2,10 @@
 // by enter, by space, as a backup and by x, and it outlasts undo, a kill and the report.
 
 import { describe, expect, test } from 'vitest';
+import { packWords } from '../../src/words/report.ts';
 import { showFrom } from '../plan/show-from.ts';
 import { playShow, type State } from './play.ts';
+import { reportOfShow } from './report-of.ts';
 
 const show = showFrom(`
 players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
@@ -18,6 +20,19 @@ songs:
   - {id: three, title: Three, length: "4:00", hands: {bo: {instrument: B1}}}
 set: [one, two, three]
 `);
+const bare = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+packs: [{id: P1, channel: "11"}, {id: P2, channel: "12"}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard, pack: P1}
+  - {id: B1, name: Birch, slot: "5", kind: electric-6, for: [bo], tuning: E standard}
+  - {id: S1, name: Spruce, slot: s, kind: electric-6, tuning: drop D, pack: P1}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", hands: {bo: {instrument: S1}}}
+set: [one, two]
+`);
+
 const begun = '-01:00 !ready\n00:00 space\n';
 const play = (script: string) => playShow(show, `${begun}${script}`);
 const words = (screen: string) => screen.replace(/\s+/g, ' ');
@@ -57,6 +72,18 @@ describe('given out of turn', () => {
 		expect(states[0].players.bo).toMatchObject({ holds: 'S1', pack: 'P2' });
 		expect(states[1].players.bo.pack).toBe('P2');
 	});
+	test('by x: said before the key that records it', () => {
+		const { screen } = play(
+			'01:10 x !screen s !screen esc\n01:20 x b !screen esc\n01:30 x 5 !screen',
+		);
+		const [slots = '', players = '', bos = '', done = ''] = screen.split(/(?<=LAST.*\n.*\n)/);
+		// The spare may be either's: whose is asked next.
+		expect(slots).toContain('What is in hands now?');
+		expect(slots).not.toContain('S Spruce pack');
+		expect(players).toContain('Who has S Spruce?\n  Bo pack: keep P2 (P1 on Ash)');
+		expect(bos).toContain('Bo has now: slot, or - for none\n  S Spruce pack: keep P2 (P1 on Ash)');
+		expect(done).not.toContain('Birch PACK');
+	});
 	test('by x: said at once as what was done last', () => {
 		const { states, screen } = play('01:10 x s b !screen\n01:11 !state');
 		expect(words(screen)).toMatch(/LAST.*Bo has S Spruce.*, keeps pack P2/);
@@ -70,18 +97,6 @@ describe('given out of turn', () => {
 });
 
 describe('to a player without a pack', () => {
-	const bare = showFrom(`
-players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
-packs: [{id: P1, channel: "11"}, {id: P2, channel: "12"}]
-instruments:
-  - {id: A1, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard, pack: P1}
-  - {id: B1, name: Birch, slot: "5", kind: electric-6, for: [bo], tuning: E standard}
-  - {id: S1, name: Spruce, slot: s, kind: electric-6, tuning: drop D, pack: P1}
-songs:
-  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
-  - {id: two, title: Two, length: "4:00", hands: {bo: {instrument: S1}}}
-set: [one, two]
-`);
 	test('the act is that none goes on; it stands under WATCH until one is', () => {
 		const { states, screen } = playShow(
 			bare,
@@ -99,6 +114,34 @@ set: [one, two]
 		expect(warned(states[1], 'no-pack')).toHaveLength(1);
 		expect(states[2].players.bo.pack).toBe('P2');
 		expect(warned(states[2], 'no-pack')).toEqual([]);
+	});
+});
+
+describe('the report', () => {
+	const packsOf = (of: typeof show, script: string) =>
+		reportOfShow(of, `${begun}${script}`).packs.map(
+			(one) => `${one.what} ${one.packId}: ${packWords(one)}`,
+		);
+	test('lists a pack that was left off, with what was kept and why', () => {
+		const handed = ['left-off P1: Bo kept P2: P1 was on Ash'];
+		expect(packsOf(show, '04:00 space\n04:10 enter\n')).toEqual(handed);
+		expect(packsOf(show, '04:00 space\n04:15 space\n')).toEqual(handed);
+		expect(packsOf(show, '01:00 b 5\n01:05 enter\n')).toEqual(handed);
+		expect(packsOf(show, '01:10 x s b\n')).toEqual(handed);
+		expect(packsOf(bare, '04:00 space\n04:10 enter\n')).toEqual([
+			'left-off P1: Bo had no pack on: P1 was on Ash',
+		]);
+	});
+	test('lists one that was left off as suspect', () => {
+		expect(
+			packsOf(
+				show,
+				'00:05 w b 3\n01:00 w b 2\n01:01 w b -\n01:10 w b 3\n04:00 space\n04:15 space\n08:15 space\n08:30 space\n',
+			),
+		).toContain('left-off P2: Bo kept P3: P2 was suspect');
+	});
+	test('lists none that went on', () => {
+		expect(packsOf(show, '')).toEqual([]);
 	});
 });
 
