@@ -149,20 +149,58 @@ export function nearRank(
 	order: readonly number[],
 	rank: readonly number[],
 ): readonly number[] {
+	const endsOfPieces = endsInOrder(pieces, order);
+	const dues = pieces.dues.map((due, piece) =>
+		Math.max(due, pieces.nightMs(endsOfPieces[piece] as number)),
+	);
 	if (isAsGood(pieces, rank, order)) return rank;
-	const ends = endsInOrder(pieces, order);
-	const noLater = {
-		...pieces,
-		dues: pieces.dues.map((due, piece) => Math.max(due, pieces.nightMs(ends[piece] as number))),
-	};
-	let now = order;
-	for (let place = 1; place < now.length; place += 1) {
-		const [before, after] = now.slice(place - 1, place + 1) as [number, number];
-		if (rank.indexOf(before) < rank.indexOf(after)) continue;
-		const exchanged = now.toSpliced(place - 1, 2, after, before);
-		if (latenessInOrder(noLater, exchanged) > 0) continue;
-		now = exchanged;
-		place = Math.max(0, place - 2);
+	const ranks = new Int32Array(rank.length);
+	rank.forEach((piece, place) => {
+		ranks[piece] = place;
+	});
+	const now = [...order];
+	const ends = Float64Array.from(order, (piece) => endsOfPieces[piece] as number);
+	const isNeverLate = { ...pieces, dues };
+	for (let place = 1; place < now.length; place = place < 1 ? 1 : place + 1) {
+		const before = now[place - 1] as number;
+		const after = now[place] as number;
+		if ((ranks[before] as number) < (ranks[after] as number)) continue;
+		now[place - 1] = after;
+		now[place] = before;
+		const changed = endsFrom(isNeverLate, { order: now, place: place - 1, ends });
+		if (changed === null) {
+			now[place - 1] = before;
+			now[place] = after;
+			continue;
+		}
+		ends.set(changed, place - 1);
+		place -= 2;
 	}
 	return now;
+}
+
+type Exchanged = {
+	readonly order: readonly number[];
+	/** The first of the two that were exchanged. */
+	readonly place: number;
+	/** When each place of the order ended before, on the free clock. */
+	readonly ends: Float64Array;
+};
+
+/** The ends that are others from this place on; null where something is late by that. */
+function endsFrom(
+	{ heads, lengths, dues, nightMs }: PiecesOfWork,
+	{ order, place, ends }: Exchanged,
+): readonly number[] | null {
+	const changed: number[] = [];
+	let time = ends[place - 1] ?? Number.NEGATIVE_INFINITY;
+	for (let at = place; at < order.length; at += 1) {
+		const piece = order[at] as number;
+		time = Math.max(time, heads[piece] as number) + (lengths[piece] as number);
+		if (nightMs(time) > (dues[piece] as number)) return null;
+		// From there on nothing is moved.
+		if (at > place && time === ends[at]) break;
+		changed.push(time);
+	}
+	return changed;
 }

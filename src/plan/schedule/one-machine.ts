@@ -87,28 +87,35 @@ export function jackson(
 ): Jackson {
 	const byHead = [...heads.keys()].sort((a, b) => (heads[a] as number) - (heads[b] as number));
 	const left = lengths.slice();
+	/** Those that can be begun, the one wanted first at the end. */
 	const line: number[] = [];
 	const order: number[] = [];
 	let time = Number.NEGATIVE_INFINITY;
 	let block = 0;
+	let worst = { latenessMs: time, latest: -1, since: -1, finish: time };
 	let next = 0;
 	const headMs = (): number => heads[byHead[next] as number] ?? Number.POSITIVE_INFINITY;
-	let worst = { latenessMs: time, latest: -1, since: -1, finish: time };
+	const isBefore = (one: number, other: number): boolean => {
+		const sooner = (dues[one] as number) - (dues[other] as number);
+		return sooner < 0 || (sooner === 0 && one < other);
+	};
 	while (order.length < heads.length) {
 		if (line.length === 0 && headMs() > time) {
 			time = headMs();
 			block = order.length;
 		}
-		for (; headMs() <= time; next += 1) line.push(byHead[next] as number);
-		const piece = line.reduce((first, one) => {
-			const sooner = (dues[one] as number) - (dues[first] as number);
-			return sooner < 0 || (sooner === 0 && one < first) ? one : first;
-		});
+		for (; headMs() <= time; next += 1) {
+			const piece = byHead[next] as number;
+			let place = line.length;
+			while (place > 0 && isBefore(line[place - 1] as number, piece)) place -= 1;
+			line.splice(place, 0, piece);
+		}
+		const piece = line.at(-1) as number;
 		const end = time + (left[piece] as number);
 		time = isPreemptive ? Math.min(end, headMs()) : end;
 		left[piece] = end - time;
 		if (time < end) continue;
-		line.splice(line.indexOf(piece), 1);
+		line.pop();
 		const latenessMs = nightMs(time) - (dues[piece] as number);
 		if (latenessMs > worst.latenessMs) {
 			worst = { latenessMs, latest: order.length, since: block, finish: time };

@@ -16,7 +16,7 @@ import type { Schedule, Weighed } from '../schedule/schedule.ts';
 import { scheduleOf, weigh } from '../schedule/schedule.ts';
 import type { WithoutClock } from './choose-without-clock.ts';
 import { chooseWithoutClock } from './choose-without-clock.ts';
-import { ASKED, openSlot } from './open-slot.ts';
+import { openSlot } from './open-slot.ts';
 import { sureLatenessMs } from './sure-work.ts';
 
 /** The best choice with what follows from it. */
@@ -46,7 +46,7 @@ export type ChooseAsked = {
 export const LATENESS = OVER_GAP + 1;
 
 /** What weighing a choice with the clock takes of the budget, for each slot of it. */
-const WEIGHING = 25;
+const WEIGHING = 45;
 /** And what bounding its lateness takes. */
 const BOUNDING = 15;
 
@@ -89,7 +89,6 @@ export function chooseInTime({ outlook, told, budget, known }: ChooseAsked): InT
 			return { ...ended(outlook, best), proof: () => ({ isProved: isWhole, bound: null }) };
 		}
 		const slot = budget.left <= 0 ? null : openSlot(graph, node.possible, node);
-		budget.left -= ASKED * BOUNDING * outlook.sections.length * outlook.show.players.length;
 		if (slot === null && budget.left > 0 && node.weighed.isInBestOrder) {
 			// Nothing is open any more: it comes to what it came to.
 			open = open.filter((one) => one !== node);
