@@ -194,128 +194,97 @@ export type LeftOut =
 /** What is to be in hands: an open tuning by its name and a capo. */
 export type Tuned = { readonly tuning: string; readonly capo: number };
 
+type OfPlayer = { readonly song: string; readonly player: string };
+type OfInstrument = OfPlayer & { readonly instrument: string };
+
 /** What somebody has to be told; the sentence is made in `words`. Things by their ids, lengths in seconds. */
-export type Warning = {
-	readonly song?: string;
-	readonly player?: string;
-	readonly instrument?: string;
-} & (
-	| {
-			readonly code: 'wrong-tuning';
-			readonly song: string;
-			readonly player: string;
-			readonly instrument: string;
-			/** What is wrong about it; what is said is this, and not the rest of what is wanted. */
-			readonly wrong: 'instrument' | 'tuning' | 'capo';
-			readonly is: Tuned;
-			/** `instrument`: another one; null for the same, or where the song leaves it open. */
-			readonly wants: Tuned & { readonly instrument: string | null };
-			readonly isOpen: boolean;
-	  }
-	/** `instrument`: left out where the song leaves it open. */
-	| {
-			readonly code: 'empty-hands';
-			readonly song: string;
-			readonly player: string;
-			readonly tuning: string;
-	  }
-	| {
-			readonly code: 'tight-gap';
-			readonly song: string;
-			readonly handOvers: number;
-			readonly seconds: number;
-			readonly gapSeconds: number;
-	  }
-	/** `standIn`: of another kind, where nothing of what is asked can be had. */
-	| {
-			readonly code: 'missing';
-			readonly song: string;
-			readonly player: string;
-			readonly why: Unplayable;
-			readonly standIn?: string;
-	  }
-	| {
-			readonly code: 'substituted';
-			readonly song: string;
-			readonly player: string;
-			readonly instrument: string;
-			/** What was asked for; the same one, where it is played in another way. */
-			readonly for: string;
-			readonly why: Unplayable;
-	  }
-	| {
-			readonly code: 'kept-unsaid';
-			readonly song: string;
-			readonly player: string;
-			readonly instrument: string;
-	  }
-	/** `songs`: in which of tonight's it is played without a backup; left out on a night under way. */
-	| {
-			readonly code: 'no-stand-in';
-			readonly player: string;
-			readonly instrument: string;
-			readonly leftOut: readonly LeftOut[];
-			readonly songs?: readonly string[];
-	  }
-	| { readonly code: 'short-curfew'; readonly overSeconds: number }
-	| { readonly code: 'shared-pack'; readonly pack: string; readonly players: readonly string[] }
-	/** `pack`: the one that belongs to what they have in hands, on `wearer`, where anybody wears it. */
-	| {
-			readonly code: 'no-pack';
-			readonly player: string;
-			readonly instrument: string;
-			readonly pack: string;
-			readonly wearer: string | null;
-	  }
-	/** `instrument`: in hands, its own pack suspect and not put on; left out where they wear it. */
-	| {
-			readonly code: 'suspect-pack';
-			readonly player: string;
-			readonly pack: string;
-			readonly worn: string | null;
-	  }
-	| {
-			readonly code: 'pack-channel';
-			readonly player: string;
-			readonly from: string | null;
-			readonly to: string;
-	  }
-	| {
-			readonly code: 'stuck-pedal';
-			readonly player: string;
-			readonly pedal: string;
-			readonly isOn: boolean;
-	  }
-	/** `instrument`: left out where the file leaves the choice open. */
-	| { readonly code: 'missed-hand-over'; readonly song: string; readonly player: string }
-	| {
-			readonly code: 'stale';
-			readonly song: string;
-			readonly player: string;
-			readonly instrument: string;
-	  }
-	/** Without a song: it has a string down in their hands. */
-	| {
-			readonly code: 'not-ready';
-			readonly player: string;
-			readonly instrument: string;
-			readonly standIn?: string;
-	  }
-	| {
-			readonly code: 'late';
-			readonly song: string;
-			readonly player: string;
-			readonly instrument: string;
-			readonly lateSeconds: number;
-			/** As `Work` has it. */
-			readonly shortSeconds: number;
-			/** It is a restring, late if it is begun only now: what stands first in the list is planned as if it had been. */
-			readonly isRestring?: true;
-			readonly standIn?: string;
-			/** They have that in hands already; `capo`: what it is to be moved to, null to leave it. */
-			readonly keeps?: { readonly capo: number | null };
-	  }
-);
+export type Warning = Partial<OfInstrument> &
+	(
+		| (OfInstrument & {
+				readonly code: 'wrong-tuning';
+				/** What is wrong about it; what is said is this, and not the rest of what is wanted. */
+				readonly wrong: 'instrument' | 'tuning' | 'capo';
+				readonly is: Tuned;
+				/** `instrument`: another one; null for the same, or where the song leaves it open. */
+				readonly wants: Tuned & { readonly instrument: string | null };
+				readonly isOpen: boolean;
+		  })
+		/** `instrument`: left out where the song leaves it open. */
+		| (OfPlayer & { readonly code: 'empty-hands'; readonly tuning: string })
+		| {
+				readonly code: 'tight-gap';
+				readonly song: string;
+				readonly handOvers: number;
+				readonly seconds: number;
+				readonly gapSeconds: number;
+		  }
+		/** `standIn`: of another kind, where nothing of what is asked can be had. */
+		| (OfPlayer & { readonly code: 'missing'; readonly why: Unplayable; readonly standIn?: string })
+		/** `for`: what was asked for; the same one, where it is played in another way. */
+		| (OfInstrument & {
+				readonly code: 'substituted';
+				readonly for: string;
+				readonly why: Unplayable;
+		  })
+		| (OfInstrument & { readonly code: 'kept-unsaid' | 'stale' })
+		/** `songs`: in which of tonight's it is played without a backup; left out on a night under way. */
+		| {
+				readonly code: 'no-stand-in';
+				readonly player: string;
+				readonly instrument: string;
+				readonly leftOut: readonly LeftOut[];
+				readonly songs?: readonly string[];
+		  }
+		| { readonly code: 'short-curfew'; readonly overSeconds: number }
+		| { readonly code: 'shared-pack'; readonly pack: string; readonly players: readonly string[] }
+		/** `pack`: the one that belongs to what they have in hands, on `wearer`, where anybody wears it. */
+		| {
+				readonly code: 'no-pack';
+				readonly player: string;
+				readonly instrument: string;
+				readonly pack: string;
+				readonly wearer: string | null;
+		  }
+		/** `instrument`: in hands, its own pack suspect and not put on; left out where they wear it. */
+		| {
+				readonly code: 'suspect-pack';
+				readonly player: string;
+				readonly pack: string;
+				readonly worn: string | null;
+		  }
+		| {
+				readonly code: 'pack-channel';
+				readonly player: string;
+				readonly from: string | null;
+				readonly to: string;
+		  }
+		| {
+				readonly code: 'stuck-pedal';
+				readonly player: string;
+				readonly pedal: string;
+				readonly isOn: boolean;
+		  }
+		/** `instrument`: left out where the file leaves the choice open. */
+		| (OfPlayer & { readonly code: 'missed-hand-over' })
+		/** Without a song: it has a string down in their hands. */
+		| {
+				readonly code: 'not-ready';
+				readonly player: string;
+				readonly instrument: string;
+				readonly standIn?: string;
+		  }
+		| (OfInstrument & {
+				readonly code: 'late';
+				readonly lateSeconds: number;
+				/** As `Work` has it. */
+				readonly shortSeconds: number;
+				/** It is a restring, late if it is begun only now: what stands first in the list is planned as if it had been. */
+				readonly isRestring?: true;
+				readonly standIn?: string;
+				/** They have that in hands already; `capo`: what it is to be moved to, null to leave it. */
+				readonly keeps?: { readonly capo: number | null };
+		  })
+	);
 
 /** An instrument that could take over from another. */
 export type StandIn = {

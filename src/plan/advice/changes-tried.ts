@@ -2,11 +2,11 @@
 // then songs in each other's place, of which there are many. Counted, never timed, so that the same show is
 // always told the same.
 
-import type { Instrument, Show } from '../../showfile/show.ts';
+import type { Show } from '../../showfile/show.ts';
 import { slotStandIns } from '../backups/slot-stand-ins.ts';
 import { soundOfSlot } from '../backups/stand-ins.ts';
 import type { Budget } from '../choice/beam-search.ts';
-import { instrumentById } from '../demand/instrument-by-id.ts';
+import { mayHave } from '../demand/options.ts';
 import type { Plan, Section, Slot } from '../plan.ts';
 import { momentBefore, readyAtZero } from '../timed-choice/before-doors.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
@@ -79,7 +79,7 @@ export function changesTried(night: Night, { trials, below }: Limits): readonly 
 	};
 	const troubles = troublesOf(plan);
 	for (const change of retunings(show, plan)) attempt(change);
-	const troubled = sectionsOf(troubles);
+	const troubled = [...new Set(troubles.map(({ section }) => section))];
 	for (const section of troubled) attemptGaps(night, { section, attempt });
 	for (const change of exchanges(show, { plan, troubles })) attempt(change);
 	for (const slot of troubles) attempt(oneMore(show, slot));
@@ -116,10 +116,6 @@ function troublesOf({ slots, handOvers, work }: Plan): readonly Slot[] {
 	return slots.filter((slot) => slot.isMissing || unfit.some(isOf(slot)) || late.some(isOf(slot)));
 }
 
-function sectionsOf(slots: readonly Slot[]): readonly Section[] {
-	return [...new Set(slots.map(({ section }) => section))];
-}
-
 /**
  * Each instrument in each other tuning in which it is played: less is to be done for others then, too. For
  * what finds nothing to be played on, each that could be.
@@ -133,7 +129,7 @@ function retunings(show: Show, { slots }: Plan): readonly ShowChange[] {
 		const own = instrument ?? named;
 		const kind = own === null ? soundOfSlot(show, slot)?.kind : null;
 		const could = show.instruments.filter((one) =>
-			own === null ? one.kind === kind && isFor(one, player) : one.id === own,
+			own === null ? one.kind === kind && mayHave(one, player) : one.id === own,
 		);
 		return could.flatMap(({ id }) => {
 			const key = `${id} ${tuning.notes.join(' ')}`;
@@ -144,21 +140,18 @@ function retunings(show: Show, { slots }: Plan): readonly ShowChange[] {
 	});
 }
 
-function isFor(instrument: Instrument | undefined, player: string): boolean {
-	return instrument?.for?.includes(player) ?? instrument !== undefined;
-}
-
 /** What the songs name, played on the best of what could take over that is not meant for somebody else. */
 function exchanges(
 	show: Show,
 	{ plan, troubles }: { readonly plan: Plan; readonly troubles: readonly Slot[] },
 ): readonly ShowChange[] {
-	const instruments = instrumentById(show);
 	const isAsked = (slot: Slot) => slot.named !== null && troubles.includes(slot);
+	const isTheirs = (id: string, player: string) =>
+		show.instruments.some((one) => one.id === id && mayHave(one, player));
 	return slotStandIns(readyAtZero(show), { plan, costs: 'none', isAsked }).flatMap(
 		({ slot, standIns }) =>
 			standIns
-				.filter(({ instrument }) => isFor(instruments.get(instrument), slot.player))
+				.filter(({ instrument }) => isTheirs(instrument, slot.player))
 				.slice(0, MOST_EXCHANGES)
 				.map((hand) => onAnother(show, slot, hand)),
 	);

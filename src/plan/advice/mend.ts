@@ -51,28 +51,21 @@ export function mendOf(show: Show, plan: Plan, from: Budget = { left: BUDGET }):
 
 /** The three cheapest; of one kind only the cheapest, but that there is a choice of songs to leave out. */
 function cheapest(tried: readonly Tried[]): readonly ShowChange[] {
-	const kinds = new Set<string>();
-	return byPrice(tried)
-		.map(({ change }) => change)
-		.filter(({ kind }) => {
-			const isFirst = kind === 'drop' || !kinds.has(kind);
-			kinds.add(kind);
-			return isFirst;
-		})
-		.slice(0, MOST_CHANGES);
+	const all = byPrice(tried).map(({ change }) => change);
+	return all.filter((one) => one.kind === 'drop' || isFirstOfKind(one, all)).slice(0, MOST_CHANGES);
+}
+
+function isFirstOfKind(one: ShowChange, all: readonly ShowChange[]): boolean {
+	return all.find(({ kind }) => kind === one.kind) === one;
 }
 
 /** What leaves less wanting than before, the least first; of each kind the best one. */
 function helpful(tried: readonly Tried[], { shortfall }: Night): readonly Tried[] {
-	const better = tried
+	const better = byPrice(tried)
 		.filter((one) => compareShortfalls(one.shortfall, shortfall) < 0)
-		.sort(
-			(one, other) =>
-				compareShortfalls(one.shortfall, other.shortfall) || one.change.price - other.change.price,
-		);
-	return better.filter(
-		(one, place) => better.findIndex(({ change }) => change.kind === one.change.kind) === place,
-	);
+		.sort((one, other) => compareShortfalls(one.shortfall, other.shortfall));
+	const changes = better.map(({ change }) => change);
+	return better.filter(({ change }) => isFirstOfKind(change, changes));
 }
 
 /** The cheapest two that are enough with each other; where none are, what three in a row come to. */

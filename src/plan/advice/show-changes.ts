@@ -70,28 +70,22 @@ function withItem(show: Show, place: number, changed: (item: SetItem) => SetItem
  */
 export function longerGap(show: Show, section: Section, seconds: number): ShowChange | null {
 	const place = placeOf(section);
-	const song = songAt(show, place);
 	const before = show.set[place - 1];
 	if (section.point > 0 || before === undefined) return null;
-	if (before.kind === 'interval') {
-		return {
-			kind: 'gap',
-			song,
-			seconds,
-			after: 'interval',
-			price: seconds,
-			show: withItem(show, place - 1, () => ({ ...before, seconds: before.seconds + seconds })),
-		};
-	}
+	const isInterval = before.kind === 'interval';
 	const isSegue = goesStraightOn(show, place - 1);
 	const gapSeconds = (section.gapSeconds ?? 0) + seconds;
 	return {
 		kind: 'gap',
-		song,
+		song: songAt(show, place),
 		seconds,
-		after: isSegue ? songAt(show, place - 1) : null,
+		after: isInterval ? 'interval' : isSegue ? songAt(show, place - 1) : null,
 		price: seconds + (isSegue ? PRICES.segue : 0),
-		show: withItem(show, place, (item) => (item.kind === 'song' ? { ...item, gapSeconds } : item)),
+		show: withItem(show, isInterval ? place - 1 : place, (item) =>
+			item.kind === 'interval'
+				? { ...item, seconds: item.seconds + seconds }
+				: { ...item, gapSeconds },
+		),
 	};
 }
 
@@ -136,22 +130,17 @@ export function tunedBefore(show: Show, id: string, tuning: Tuning): ShowChange 
  * @example
  * oneMore(show, slots[0]).like // => 'electric-6'
  */
-export function oneMore(show: Show, { section, player, ...slot }: Slot): ShowChange | null {
-	const like = likeAsked(show, { section, player, ...slot });
+export function oneMore(show: Show, slot: Slot): ShowChange | null {
+	const { section, player, tuning, capo } = slot;
+	const like = likeAsked(show, slot);
 	if (like === null) return null;
-	const more = {
-		...like,
-		id: freshId(show, like.id),
-		slot: null,
-		for: [player],
-		tuning: slot.tuning,
-	};
-	const named = { instrument: more.id, tuning: slot.tuning, capo: slot.capo };
-	const { songs } = withNamed(show, { section, player }, named);
+	const id = freshId(show, like.id);
+	const { songs } = withNamed(show, slot, { instrument: id, tuning, capo });
+	const more = { ...like, id, slot: null, for: [player], tuning };
 	return {
 		kind: 'instrument',
 		like: like.kind,
-		tuning: slot.tuning.name,
+		tuning: tuning.name,
 		player,
 		song: section.song,
 		price: PRICES.instrument,
@@ -167,13 +156,9 @@ function likeAsked(show: Show, slot: Slot): Instrument | null {
 	const kind = soundOfSlot(show, slot)?.kind;
 	const [any] = instruments;
 	if (kind === undefined || any === undefined) return null;
-	const plain = { ...any, kind, bridge: 'fixed', features: [], strings: [] } as const;
-	return (
-		instruments.find((one) => one.kind === kind) ?? {
-			...plain,
-			times: workTimesOf(kind, 'fixed', []),
-		}
-	);
+	const times = workTimesOf(kind, 'fixed', []);
+	const plain = { ...any, kind, bridge: 'fixed', features: [], strings: [], times } as const;
+	return instruments.find((one) => one.kind === kind) ?? plain;
 }
 
 /**
@@ -182,7 +167,7 @@ function likeAsked(show: Show, slot: Slot): Instrument | null {
  * @example
  * onAnother(show, slots[0], { instrument: 'S1', tuning: eStandard, capo: 0 }).instrument // => 'S1'
  */
-export function onAnother(show: Show, { section, player }: Slot, hand: Hand): ShowChange {
+export function onAnother(show: Show, slot: Slot, hand: Hand): ShowChange {
 	const { instrument, tuning, capo } = hand;
 	const own = show.instruments.find(({ id }) => id === instrument)?.tuning;
 	const isInIt = own !== undefined && samePitches(own, tuning);
@@ -191,23 +176,21 @@ export function onAnother(show: Show, { section, player }: Slot, hand: Hand): Sh
 		instrument,
 		tuning: isInIt ? null : tuning.name,
 		capo,
-		player,
-		song: section.song,
+		player: slot.player,
+		song: slot.section.song,
 		price: PRICES.exchange,
-		show: withNamed(show, { section, player }, { instrument, tuning, capo }),
+		show: withNamed(show, slot, { instrument, tuning, capo }),
 	};
 }
 
 /** The show in which a song, from a point on, asks a player for exactly this. */
-function withNamed(show: Show, { section, player }: SlotPlace, hand: Hand): Show {
+function withNamed(show: Show, { section, player }: Slot, hand: Hand): Show {
 	const { point } = section;
 	const songs = show.songs.map((song) =>
 		song.id === section.song ? withHand(song, { point, player, hand }) : song,
 	);
 	return { ...show, songs };
 }
-
-type SlotPlace = Pick<Slot, 'section' | 'player'>;
 
 /** Where a second is added after the first, that is another one. */
 function freshId({ instruments }: Pick<Show, 'instruments'>, id: string): string {

@@ -6,7 +6,6 @@ import { applyAll } from '../../session/apply.ts';
 import { openBreak, openBreakOf } from '../../session/find.ts';
 import type { Session } from '../../session/session.ts';
 import type { Budget } from '../choice/beam-search.ts';
-import type { Hand } from '../demand/hand.ts';
 import { isLarge } from '../demand/large-night.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import { toldEntries } from '../demand/told.ts';
@@ -34,7 +33,7 @@ export function standInsWithCosts(asked: CostsAsked): readonly StandIn[] {
 	const replaced = rack.sound.replaced?.id ?? null;
 	if (openBreak(session)?.player === player) {
 		const costOf = costsOf(asked, replaced);
-		return rankStandIns(rack, (one) => costOf(withStandIn(asked, one)));
+		return rankStandIns(rack, (hand) => costOf(sessionAfter(asked, [{ do: 'stand-in', ...hand }])));
 	}
 	// While a later break is asked first, nobody knows yet what the night looks like in which this one is answered.
 	if (openBreakOf(session, player) !== null) return rankStandIns(rack);
@@ -60,13 +59,13 @@ function ifNotToBeHad(asked: CostsAsked, rack: Replaceable): readonly StandIn[] 
 	const { slot, sound } = rack;
 	if (slot === null) return rankStandIns(rack);
 	const replaced = sound.replaced?.id ?? null;
-	const isDown = (session.instruments[replaced ?? '']?.context.stringsDown.length ?? 0) > 0;
+	const isWhole = session.instruments[replaced ?? '']?.context.stringsDown.length === 0;
 	const broken =
-		replaced === null || isDown
-			? session
-			: (sessionAfter(asked, [{ do: 'report-break', instrument: replaced }]) ?? session);
+		replaced !== null && isWhole
+			? sessionAfter(asked, [{ do: 'report-break', instrument: replaced }])
+			: session;
 	const costOf = costsOf(asked, replaced);
-	return rankStandIns(rack, (one) => costOf(withPartInstead(broken, slot, one)));
+	return rankStandIns(rack, (hand) => costOf(withPartInstead(broken ?? session, slot, hand)));
 }
 
 /**
@@ -98,10 +97,9 @@ function costsOf(asked: CostsAsked, replaced: string | null): CostOf {
 	const from: Budget = { left: STEPS };
 	const costOf = costAgainst(asked, { without: whole(asked.session, replaced), from });
 	// What is planned at all is planned as far as any.
-	const withinTime: CostOf = (after) =>
-		isAbove || from.left < LATER_BUDGET ? null : costOf(after);
-	known.set(asked, withinTime);
-	return withinTime;
+	const made: CostOf = (after) => (isAbove || from.left < LATER_BUDGET ? null : costOf(after));
+	known.set(asked, made);
+	return made;
 }
 
 /** The session as if no string of this instrument had broken. */
@@ -113,9 +111,4 @@ function whole(session: Session, instrument: string | null): Session {
 		...session,
 		instruments: { ...session.instruments, [instrument]: { value: state.value, context } },
 	};
-}
-
-/** The session with the stand-in in hands for what broke; null where it cannot be handed over. */
-function withStandIn(asked: CostsAsked, { instrument, tuning, capo }: Hand): Session | null {
-	return sessionAfter(asked, [{ do: 'stand-in', instrument, tuning, capo }]);
 }

@@ -2,6 +2,7 @@
 // one is where it is, said only where its own reasons do not say it: they are read together, in a hurry.
 
 import type { Instrument } from '../../showfile/show.ts';
+import { mayHave } from '../demand/options.ts';
 import type { Later, StandInReason } from '../plan.ts';
 import type { Rack, TakeOver } from './take-over.ts';
 
@@ -46,11 +47,10 @@ export function ranksOf(
 	instrument: Instrument,
 	found: Pick<TakeOver, 'isReady' | 'readyInSeconds'>,
 ): Ranks {
-	const isForOther = instrument.for !== null && !instrument.for.includes(rack.player);
 	const inHandsMs = rack.nowMs + found.readyInSeconds * 1000;
 	return {
 		afterEnd: rack.endMs !== null && inHandsMs > rack.endMs ? 1 : 0,
-		owner: isForOther ? (instrument.spare ? 1 : 2) : 0,
+		owner: mayHave(instrument, rack.player) ? 0 : instrument.spare ? 1 : 2,
 		asItStands: found.isReady ? 0 : 1,
 		missing: 0,
 		substituted: 0,

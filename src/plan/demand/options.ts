@@ -130,7 +130,13 @@ function waysToNeed(instrument: Instrument, { sounds }: NeedsPart, { context }: 
 	return waysToSound(instrument, { tuning: sounds, capo: 0 }, context.tuning);
 }
 
-function mayHave(instrument: Instrument, player: string): boolean {
+/**
+ * Whether it is this player's, or nobody's in particular.
+ *
+ * @example
+ * mayHave(instruments.A1, 'ash') // => true
+ */
+export function mayHave(instrument: Pick<Instrument, 'for'>, player: string): boolean {
 	return instrument.for === null || instrument.for.includes(player);
 }
 

@@ -57,6 +57,7 @@ export type Outlook = {
 export function outlookOf(moment: Moment): Outlook {
 	const { session, nowMs } = moment;
 	const { show, instruments, players } = session;
+	const ids = show.players.map(({ id }) => id);
 	const sections = sectionsAhead(moment);
 	const isInterval = session.phase.value === 'interval';
 	const settledThrough = settledPlaces(session, sections);
@@ -67,27 +68,25 @@ export function outlookOf(moment: Moment): Outlook {
 		isInterval,
 		sections,
 		asked: sections.map((section, place) =>
-			show.players.map(({ id }) => ({
-				...askedAt(session, section, id),
+			ids.map((player) => ({
+				...askedAt(session, section, player),
 				isSettled:
-					(settledThrough.get(id) ?? -1) >= place ||
-					isStaying(session, sections, { place, player: id }),
+					(settledThrough.get(player) ?? -1) >= place ||
+					isStaying(session, sections, { place, player }),
 			})),
 		),
 		cues: cueWindows(session, sections),
 		instruments,
 		restrungFor: new Map(),
-		hands: new Map(show.players.map(({ id }) => [id, handOf(session, players[id]?.holds ?? null)])),
+		hands: new Map(ids.map((id) => [id, handOf(session, players[id]?.holds ?? null)])),
 		heldBefore: new Map(
-			show.players.flatMap(({ id }) => {
+			ids.flatMap((id) => {
 				const hand = handOf(session, players[id]?.putDown ?? null);
 				return hand === null ? [] : [[id, hand] as const];
 			}),
 		),
 		firstStints: new Set(
-			show.players
-				.map(({ id }) => id)
-				.filter((id) => players[id]?.holds == null && players[id]?.hasHad !== true),
+			ids.filter((id) => players[id]?.holds == null && players[id]?.hasHad !== true),
 		),
 	};
 }
@@ -95,22 +94,22 @@ export function outlookOf(moment: Moment): Outlook {
 /** What this section asks of this player. */
 function askedAt(
 	session: Session,
-	{ item: key, point, hasBegun }: Pick<Section, 'item' | 'point' | 'hasBegun'>,
+	{ item: key, point, hasBegun }: Section,
 	player: string,
 ): Omit<Asked, 'isSettled'> {
 	const item = findSongItem(session, key);
-	if (item === null) {
-		return { player, demand: { kind: 'keeps' }, isNamed: false, goesOnWithin: false };
-	}
-	const { part, isNamed, goesOnWithin } = cellAt(session, { item, point, player });
+	const cell = item === null ? GONE : cellAt(session, { item, point, player });
 	return {
 		player,
-		demand: demandOf(session.show, { part }),
-		isNamed,
+		demand: demandOf(session.show, cell),
+		isNamed: cell.isNamed,
 		// In a song that is on at such a point the hand-over may still be open.
-		goesOnWithin: goesOnWithin && !hasBegun,
+		goesOnWithin: cell.goesOnWithin && !hasBegun,
 	};
 }
+
+/** Off the list nothing is asked. */
+const GONE: Cell = { part: null, isNamed: false, goesOnWithin: false };
 
 /**
  * Whether the strings on an instrument can be played in the section at this place.
@@ -187,19 +186,8 @@ function isHandedAhead(session: Session, id: string, present: Section): boolean 
 	if (player.correctable.given !== player.holds || player.sinceMs <= present.startMs) return false;
 	const { demand } = askedAt(session, present, id);
 	if (demand.kind === 'named') return demand.instrument.id !== player.holds;
-	return (
-		demand.kind === 'none' || !isGivenFor(session, demand, { player: id, instrument: player.holds })
-	);
-}
-
-function isGivenFor(
-	session: Session,
-	demand: Demand,
-	{ player, instrument }: { readonly player: string; readonly instrument: string | null },
-): boolean {
-	if (demand.kind !== 'needs') return true;
-	const { show, instruments } = session;
-	const rack = { show, instruments, isStrung: () => true };
-	const choices = choicesFor(rack, { part: demand.part, player });
-	return choices.some(({ hand }) => hand.instrument === instrument);
+	if (demand.kind !== 'needs') return demand.kind === 'none';
+	const rack = { show: session.show, instruments: session.instruments, isStrung: () => true };
+	const choices = choicesFor(rack, { part: demand.part, player: id });
+	return !choices.some(({ hand }) => hand.instrument === player.holds);
 }

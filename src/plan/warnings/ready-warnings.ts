@@ -38,17 +38,14 @@ type Trouble = {
  */
 export function readyWarnings(asked: ReadyAsked): readonly Warning[] {
 	const { session, plan } = asked;
-	const trouble = (one: Omit<Trouble, 'standIns'>): Trouble => {
-		const { player, instrument, section } = one;
+	const trouble = ({ player, instrument, section }: Omit<Trouble, 'standIns'>): Trouble => {
 		const of = { player, instrument, ...(section && { section }) };
 		return { ...of, standIns: standIns({ ...asked, ...of }) };
 	};
 	const broken = session.show.players.flatMap(({ id: player }) => {
 		const instrument = session.players[player]?.holds ?? null;
-		const context = instrument === null ? undefined : session.instruments[instrument]?.context;
-		return instrument !== null && context && context.stringsDown.length > 0
-			? [trouble({ player, instrument })]
-			: [];
+		const down = session.instruments[instrument ?? '']?.context.stringsDown ?? [];
+		return instrument !== null && down.length > 0 ? [trouble({ player, instrument })] : [];
 	});
 	const late = new Map(
 		plan.work.filter(({ slackSeconds }) => slackSeconds < 0).map((work) => [work, trouble(work)]),
@@ -73,32 +70,31 @@ function stringsDown(session: Session, { player, instrument, standIns: [best] }:
 }
 
 function workWarnings(
-	{ session, nowMs, plan }: ReadyAsked,
+	asked: ReadyAsked,
 	work: Work,
 	late: Trouble | undefined,
 ): readonly Warning[] {
+	const { session, nowMs, plan } = asked;
 	const { section, player, instrument } = work;
 	const about = { song: section.song, player, instrument };
 	const { isStale } = readinessOf(session, instrument, nowMs);
 	const isNear = work.wantedMs - nowMs <= NEAR_MS;
 	const isComing = section === plan.handOvers[0]?.section;
 	return [
-		...(late === undefined ? [] : [lateWarning({ session, nowMs }, work, late)]),
+		...(late === undefined ? [] : [lateWarning(asked, work, late)]),
 		...(isStale && (isComing || isNear) ? [{ ...about, code: 'stale' as const }] : []),
 		...(!isStale && isNear ? [{ ...about, code: 'not-ready' as const }] : []),
 	];
 }
 
-function lateWarning(
-	{ session, nowMs }: Pick<ReadyAsked, 'session' | 'nowMs'>,
-	work: Work,
-	late: Trouble,
-): Warning {
+function lateWarning({ session, nowMs }: ReadyAsked, work: Work, late: Trouble): Warning {
 	const { section, player, instrument, slackSeconds, shortSeconds } = work;
 	// One that takes as long is no help.
 	const readyMs = work.wantedMs - slackSeconds * 1000;
 	const best = late.standIns.find(({ readyInSeconds }) => nowMs + readyInSeconds * 1000 < readyMs);
-	const warning: Warning = {
+	const isKept = best !== undefined && session.players[player]?.holds === best.instrument;
+	const isCapoMoved = isKept && session.instruments[best.instrument]?.context.capo !== best.capo;
+	return {
 		code: 'late',
 		song: section.song,
 		player,
@@ -107,10 +103,8 @@ function lateWarning(
 		shortSeconds: tenths(shortSeconds),
 		...(work.job === 'restring' ? { isRestring: true } : {}),
 		...standInOf(best),
+		...(isKept ? { keeps: { capo: isCapoMoved ? best.capo : null } } : {}),
 	};
-	if (best === undefined || session.players[player]?.holds !== best.instrument) return warning;
-	const isCapoMoved = session.instruments[best.instrument]?.context.capo !== best.capo;
-	return { ...warning, keeps: { capo: isCapoMoved ? best.capo : null } };
 }
 
 function standInOf(best: StandIn | undefined): { readonly standIn?: string } {

@@ -1,11 +1,15 @@
 // Who holds something that does not sound as the song on, or the one they were given it for, wants.
 
-import type { InstrumentState } from '../../../machines/instrument.ts';
 import type { Session } from '../../session/session.ts';
-import type { Show } from '../../showfile/show.ts';
+import type { Instrument, Show } from '../../showfile/show.ts';
 import { KINDS } from '../../tuning/kind.ts';
 import { instrumentById } from '../demand/instrument-by-id.ts';
-import { hasStringsOf, samePitches, soundsSame } from '../demand/same-pitches.ts';
+import {
+	hasStringsOf,
+	type OpenWithCapo,
+	samePitches,
+	soundsSame,
+} from '../demand/same-pitches.ts';
 import type { Warning } from '../plan.ts';
 import type { Choice, Wanted } from '../schedule/choice.ts';
 
@@ -23,63 +27,40 @@ export function wrongTunings({
 	readonly session: Session;
 	readonly choices: readonly Choice[];
 }): readonly Warning[] {
-	return choices.flatMap((choice): readonly Warning[] => {
-		const { section, player, before, wanted, isSettled } = choice;
-		if (before === null && wanted !== null && isSettled) return [emptyHands(choice, wanted)];
-		const state = before === null ? undefined : session.instruments[before.instrument];
-		if (!(section.hasBegun || isSettled) || before === null || wanted === null || !state) return [];
-		if (isRight(session, { before, state, wanted })) return [];
-		return [
-			{
-				code: 'wrong-tuning',
-				song: section.song,
-				player,
-				instrument: before.instrument,
-				...wrongOf(session.show, { instrument: before.instrument, state, wanted }),
-			},
-		];
+	return choices.flatMap(({ section, player, before, wanted, isSettled }): readonly Warning[] => {
+		if (wanted === null || !(section.hasBegun || isSettled)) return [];
+		const about = { song: section.song, player };
+		if (before === null) {
+			// Hands were left empty on purpose or by mistake, where something is to be played.
+			const of = wanted.instrument === null ? {} : { instrument: wanted.instrument };
+			const tuning = wanted.tuning.name;
+			return isSettled ? [{ code: 'empty-hands', ...about, ...of, tuning }] : [];
+		}
+		const instrument = instrumentById(session.show).get(before.instrument);
+		const state = session.instruments[before.instrument];
+		if (instrument === undefined || state === undefined) return [];
+		const held = { instrument, is: state.context, wanted };
+		if (isRight(held)) return [];
+		const of = { ...about, instrument: instrument.id };
+		return [{ code: 'wrong-tuning', ...of, ...wrongOf(session.show, held) }];
 	});
 }
 
-/** Whose hands were left empty on purpose or by mistake, where something is to be played. */
-function emptyHands({ section, player }: Choice, { instrument, tuning }: Wanted): Warning {
-	return {
-		code: 'empty-hands',
-		song: section.song,
-		player,
-		...(instrument === null ? {} : { instrument }),
-		tuning: tuning.name,
-	};
-}
-
-function isRight(
-	{ show }: Session,
-	{
-		before,
-		state,
-		wanted,
-	}: { before: { instrument: string }; state: InstrumentState; wanted: Wanted },
-): boolean {
-	if (soundsSame(state.context, wanted)) return true;
-	const instrument = instrumentById(show).get(before.instrument);
-	return (
-		instrument !== undefined &&
-		wanted.capo === 0 &&
-		hasStringsOf(instrument.kind, state.context.tuning, wanted.tuning)
-	);
-}
-
 type Held = {
-	readonly instrument: string;
-	readonly state: InstrumentState;
+	readonly instrument: Instrument;
+	readonly is: OpenWithCapo;
 	readonly wanted: Wanted;
 };
 
-function wrongOf(show: Show, { instrument, state, wanted }: Held) {
-	const { tuning, capo } = state.context;
-	const other = wanted.instrument === instrument ? null : wanted.instrument;
+function isRight({ instrument, is, wanted }: Held): boolean {
+	if (soundsSame(is, wanted)) return true;
+	return wanted.capo === 0 && hasStringsOf(instrument.kind, is.tuning, wanted.tuning);
+}
+
+function wrongOf(show: Show, { instrument, is: { tuning, capo }, wanted }: Held) {
+	const other = wanted.instrument === instrument.id ? null : wanted.instrument;
 	const wrong =
-		other !== null && !isSameFamily(show, instrument, other)
+		other !== null && !isOfFamily(instrument, instrumentById(show).get(other))
 			? ('instrument' as const)
 			: other === null && samePitches(tuning, wanted.tuning)
 				? ('capo' as const)
@@ -93,10 +74,6 @@ function wrongOf(show: Show, { instrument, state, wanted }: Held) {
 }
 
 /** A bass in place of a guitar is the wrong instrument, whatever its tuning is called. */
-function isSameFamily(show: Show, one: string, other: string): boolean {
-	const [mine, theirs] = [one, other].map((id) => {
-		const instrument = instrumentById(show).get(id);
-		return instrument && KINDS[instrument.kind].family;
-	});
-	return mine === theirs;
+function isOfFamily({ kind }: Instrument, other: Instrument | undefined): boolean {
+	return other !== undefined && KINDS[kind].family === KINDS[other.kind].family;
 }
