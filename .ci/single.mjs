@@ -98,34 +98,60 @@ const common = {
 };
 await mkdir(parts, { recursive: true });
 const start = join(parts, 'start.cjs');
-const program = join(parts, 'program.js');
 await build({
 	...common,
 	entryPoints: [join(root, 'src/cli/single/single-entry.ts')],
 	outfile: start,
 	define: { ...options.define, 'import.meta.url': '__filename' },
 });
-const { metafile } = await build({
-	...common,
-	stdin: { contents: "take(import('./main.ts'))", resolveDir: join(root, 'src/cli') },
-	outfile: program,
-	define: {
-		...options.define,
-		'import.meta.url': 'url',
-		// Asked for a package that is not there: Ink then looks for no tools of developers.
-		'import.meta.resolve': 'undefined',
-	},
-	banner: { js: '(function(require,url,take){' },
-	footer: { js: '})' },
-	metafile: true,
-});
-await writeFile(program, oneByteEach(await readFile(program, 'utf8')));
 
-/** The text that Node finds in the executable: `code` is what was compiled of it before, if anything. */
-async function blobOf(node, { code }) {
+/** Leaves out of a text what is loaded later from these places. */
+const without = (places) => ({
+	name: 'without',
+	setup: (bundler) => {
+		bundler.onResolve({ filter: places }, ({ path, kind }) =>
+			kind === 'dynamic-import' ? { path, namespace: 'left-out' } : undefined,
+		);
+		bundler.onLoad({ filter: /.*/, namespace: 'left-out' }, ({ path }) => ({
+			contents: `throw new Error(${JSON.stringify(`${path} is in the whole program alone`)})`,
+		}));
+	},
+});
+
+/** Writes the program as a text, but for what is loaded later from the places left out. */
+async function writeText(path, leftOut) {
+	const { metafile } = await build({
+		...common,
+		plugins: [without(leftOut), lateBuiltins],
+		stdin: { contents: "take(import('./main.ts'))", resolveDir: join(root, 'src/cli') },
+		outfile: path,
+		define: {
+			...options.define,
+			'import.meta.url': 'url',
+			// Asked for a package that is not there: Ink then looks for no tools of developers.
+			'import.meta.resolve': 'undefined',
+		},
+		banner: { js: '(function(require,url,take){' },
+		footer: { js: '})' },
+		metafile: true,
+	});
+	await writeFile(path, oneByteEach(await readFile(path, 'utf8')));
+	return metafile;
+}
+
+const program = join(parts, 'program.js');
+const { inputs } = await writeText(program, /^$/);
+const shows = join(parts, 'shows.js');
+await writeText(
+	shows,
+	/^conf$|(screen|practice|printed)-commands\.ts$|commands\/(new|report)\.ts$/,
+);
+
+/** What Node finds in the executable: the texts, and what was compiled of each before, if anything. */
+async function blobOf(node, codes) {
 	const empty = join(parts, 'none');
 	await writeFile(empty, '');
-	const shows = (await readdir(join(root, 'shows'))).map((name) => [
+	const carried = (await readdir(join(root, 'shows'))).map((name) => [
 		`shows/${name}`,
 		join(root, 'shows', name),
 	]);
@@ -140,24 +166,34 @@ async function blobOf(node, { code }) {
 			execArgv: flags,
 			// What the machine's Node is told concerns this one nothing.
 			execArgvExtension: 'none',
-			assets: { program, code: code ?? empty, ...Object.fromEntries(shows) },
+			assets: {
+				program,
+				'program-code': codes?.program ?? empty,
+				shows,
+				'shows-code': codes?.shows ?? empty,
+				...Object.fromEntries(carried),
+			},
 		}),
 	);
 	run(node, ['--experimental-sea-config', config]);
 	return readFile(output);
 }
 
-/** What Node compiled of the program while it did what most starts do. */
-async function compiledHere(node) {
-	const code = join(parts, 'code');
+/** What Node compiled of a text while it did what most starts of it do. */
+async function compiledHere(node, text, lines) {
+	const code = `${text}.code`;
 	const data = join(parts, 'data');
 	await rm(data, { recursive: true, force: true });
-	run(node, [...flags, join(root, '.ci/warm-code.mjs'), program, code], {
+	run(node, [...flags, join(root, '.ci/warm-code.mjs'), text, code, ...lines], {
 		cwd: root,
 		env: { ...process.env, RACKSIDE_DATA: data },
 	});
 	return code;
 }
+
+const ofShows = ['check shows/festival.yaml', 'plan shows/festival.yaml'];
+const opening = 'tests/rehearsals/club-opening.txt';
+const ofAll = [...ofShows, `rehearse shows/club.yaml --script ${opening} --quiet`, 'nights'];
 
 const isHereOnly = process.argv.includes('--here');
 for (const [platform, { from, version, program: inside }] of Object.entries(platforms)) {
@@ -168,12 +204,15 @@ for (const [platform, { from, version, program: inside }] of Object.entries(plat
 	const own = platforms[here];
 	const writer =
 		version === pinned ? process.execPath : join(await fetched(own.from, version), own.program);
-	const code = isOwn ? await compiledHere(node) : undefined;
+	const codes = isOwn && {
+		program: await compiledHere(node, program, ofAll),
+		shows: await compiledHere(node, shows, ofShows),
+	};
 	const file = join(out, `rackside-${platform}${platform.startsWith('windows') ? '.exe' : ''}`);
 	const made = join(parts, `new-${platform}`);
 	await copyFile(node, made);
 	await chmod(made, 0o755);
-	await inject(made, 'NODE_SEA_BLOB', await blobOf(writer, { code }), {
+	await inject(made, 'NODE_SEA_BLOB', await blobOf(writer, codes), {
 		sentinelFuse: fuse,
 		machoSegmentName: 'NODE_SEA',
 	});
@@ -184,7 +223,7 @@ for (const [platform, { from, version, program: inside }] of Object.entries(plat
 
 await rm(parts, { recursive: true });
 
-const licenses = await bundledLicenses(await bundledPackages(metafile.inputs, root));
+const licenses = await bundledLicenses(await bundledPackages(inputs, root));
 const nodes = isHereOnly
 	? join(root, 'node_modules/node/node_modules', platforms[here].from)
 	: await fetched(platforms['linux-x64'].from, pinned);

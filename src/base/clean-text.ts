@@ -8,22 +8,21 @@ const MARKS_KEPT = 8;
 /** What stands for something invisible that has no control picture of its own. */
 const MARKER = '·';
 
-// Unicode's stream-safe format (UAX #15, section 13) allows 30 in a row. Cut there before
-// normalising, whose reordering takes quadratic time over one endless run of marks.
-const ENDLESS_MARKS = /(\p{M}{30})\p{M}+/gu;
-
 const PLAIN = /^[\x20-\x7e]*$/;
-const LINE_BREAK = /\r\n|[\n\t\u2028\u2029]/gu;
-const SPACE = /\p{Zs}/u;
-const MARK = /\p{M}/u;
+
+// The other patterns stand where they are used: those with properties of characters take a millisecond to be made,
+// which a show in plain letters then never needs.
+const isSpace = (point: string): boolean => /\p{Zs}/u.test(point);
+const isMark = (point: string): boolean => /\p{M}/u.test(point);
 // Bidi controls, joiners, selectors, fillers and tags are all default-ignorable in Unicode.
-const INVISIBLE = /[\p{Cc}\p{Default_Ignorable_Code_Point}]/u;
+const isInvisible = (point: string): boolean =>
+	/[\p{Cc}\p{Default_Ignorable_Code_Point}]/u.test(point);
 // Format characters that Unicode does not call ignorable: annotation anchors, hieroglyph joiners.
-const FORMAT = /[\ufff9-\ufffb\u{13430}-\u{1343f}]/u;
-const BROKEN = /[\p{Cs}\p{Noncharacter_Code_Point}]/u;
-const PICTOGRAPH = /\p{Extended_Pictographic}/u;
-const SKIN_TONE = /\p{Emoji_Modifier}/u;
-const KEYCAP_BASE = /[0-9#*]/u;
+const isFormat = (point: string): boolean => /[\ufff9-\ufffb\u{13430}-\u{1343f}]/u.test(point);
+const isBroken = (point: string): boolean => /[\p{Cs}\p{Noncharacter_Code_Point}]/u.test(point);
+const isPictograph = (point: string): boolean => /\p{Extended_Pictographic}/u.test(point);
+const isSkinTone = (point: string): boolean => /\p{Emoji_Modifier}/u.test(point);
+const isKeycapBase = (point: string): boolean => /[0-9#*]/u.test(point);
 
 const JOINER = '\u200d';
 const KEYCAP = '\u20e3';
@@ -38,7 +37,10 @@ const isSelector = (point: string | undefined): boolean => point === '\ufe0e' ||
  */
 export function cleanText(text: string): string {
 	if (PLAIN.test(text)) return text;
-	const normal = text.replace(ENDLESS_MARKS, '$1').normalize('NFC').replace(LINE_BREAK, ' ');
+	// Unicode's stream-safe format (UAX #15, section 13) allows 30 in a row. Cut there before normalising, whose
+	// reordering takes quadratic time over one endless run of marks.
+	const streamSafe = text.replace(/(\p{M}{30})\p{M}+/gu, '$1');
+	const normal = streamSafe.normalize('NFC').replace(/\r\n|[\n\t\u2028\u2029]/gu, ' ');
 	const points = [...normal];
 	let clean = '';
 	let marks = 0;
@@ -46,19 +48,19 @@ export function cleanText(text: string): string {
 		const isKept = isInsideEmoji(points, index);
 		if (isKept) clean += point;
 		else if (isHidden(point)) clean += signFor(point);
-		else if (MARK.test(point)) {
+		else if (isMark(point)) {
 			if (clean === '') clean = '◌';
 			marks += 1;
 			if (marks <= MARKS_KEPT) clean += point;
 			continue;
-		} else clean += SPACE.test(point) ? ' ' : point;
+		} else clean += isSpace(point) ? ' ' : point;
 		if (!isKept) marks = 0;
 	}
 	return clean;
 }
 
 function isHidden(point: string): boolean {
-	return INVISIBLE.test(point) || FORMAT.test(point) || BROKEN.test(point);
+	return isInvisible(point) || isFormat(point) || isBroken(point);
 }
 
 /** Whether the joiner or selector at this index is a working part of an emoji. */
@@ -67,16 +69,16 @@ function isInsideEmoji(points: readonly string[], index: number): boolean {
 	const before = points[index - 1] ?? '';
 	const after = points[index + 1] ?? '';
 	if (isSelector(point)) {
-		return PICTOGRAPH.test(before) || (KEYCAP_BASE.test(before) && after === KEYCAP);
+		return isPictograph(before) || (isKeycapBase(before) && after === KEYCAP);
 	}
-	if (point !== JOINER || !PICTOGRAPH.test(after)) return false;
-	const isDressed = isSelector(before) || SKIN_TONE.test(before);
-	return PICTOGRAPH.test(isDressed ? (points[index - 2] ?? '') : before);
+	if (point !== JOINER || !isPictograph(after)) return false;
+	const isDressed = isSelector(before) || isSkinTone(before);
+	return isPictograph(isDressed ? (points[index - 2] ?? '') : before);
 }
 
 function signFor(point: string): string {
 	const code = point.codePointAt(0) ?? 0;
 	if (code < 0x20) return String.fromCodePoint(0x2400 + code);
 	if (code === 0x7f) return '␡';
-	return BROKEN.test(point) ? '\ufffd' : MARKER;
+	return isBroken(point) ? '\ufffd' : MARKER;
 }

@@ -33,7 +33,10 @@ function printed(command: string, args: readonly string[]) {
 describe('one file', () => {
 	test.each([
 		'check shows/club.yaml',
+		'check tests/bad-shows/_bad.yaml',
 		'plan shows/festival.yaml --json',
+		'plan shows/club.yaml --why gravel',
+		'tuning shows/club.yaml A1 --json',
 		'rehearse shows/club.yaml --script tests/rehearsals/club-opening.txt',
 		'schema',
 		'--help',

@@ -86,24 +86,27 @@ export async function planShow(request: Request, io: Io, isKept: boolean): Promi
 	const { show, problems, remarks } = await openShow(file, request, io);
 	for (const remark of remarks) io.complain(`${cleanText(remark)}\n`);
 	if (!show) return tellProblems(problems, io);
-	const asked = optionText(request, 'why');
-	const plan = whileWorking(PLANNING, () => planBeforeDoors(show));
-	const works = isWorking(shortfallOf(show, plan));
 	if (ofSheet !== undefined) {
+		const plan = whileWorking(PLANNING, () => planBeforeDoors(show));
 		// The sheet takes more of the program than the plan itself.
 		const { printSheet, sheetBeforeDoors } = await import('../printed-commands.ts');
 		const code = printSheet({ sheet: sheetBeforeDoors(show, plan), file, isKept }, request, io);
-		return code === EXIT.fine && !works ? EXIT.toLookAt : code;
+		return code === EXIT.fine && !works(show, plan) ? EXIT.toLookAt : code;
 	}
-	const told = whileWorking(PLANNING, () =>
-		asked === null
-			? { works, text: planText(show, { plan, isJson: options.json === true }) }
-			: whyText(show, { plan, asked }),
-	);
+	const asked = optionText(request, 'why');
+	const told = whileWorking(PLANNING, () => {
+		const plan = planBeforeDoors(show);
+		if (asked !== null) return whyText(show, { plan, asked });
+		const text = planText(show, { plan, isJson: options.json === true });
+		return { works: works(show, plan), text };
+	});
 	if ('code' in told) return tellProblems([told], io);
 	io.write(told.text);
 	return told.works ? EXIT.fine : EXIT.toLookAt;
 }
+
+/** Whether the night works as planned. */
+const works = (show: Show, plan: Plan): boolean => isWorking(shortfallOf(show, plan));
 
 /** What is asked of a plan in place of its sheet. */
 const PLANS = ['json', 'why'] as const;

@@ -5,6 +5,7 @@ import { getRawAsset } from 'node:sea';
 import { pathToFileURL } from 'node:url';
 import { Script } from 'node:vm';
 import { insideProgram } from './carried-file.ts';
+import { readsShowOnly } from './reads-show-only.ts';
 import { isWatched, takesTerminal } from './takes-terminal.ts';
 
 /** The program's text is a function of how it gets Node's modules, where it seems to lie, and who takes it. */
@@ -37,8 +38,10 @@ async function watchIfOnTerminal(): Promise<void> {
 
 function startProgram(words: readonly string[]): void {
 	const filename = insideProgram('dist/rackside.js');
-	const code = Buffer.from(getRawAsset('code'));
-	const script = new Script(Buffer.from(getRawAsset('program')).toString('latin1'), {
+	// A text is read to its end at each start, whatever of it is run.
+	const name = readsShowOnly(words) ? 'shows' : 'program';
+	const code = Buffer.from(getRawAsset(`${name}-code`));
+	const script = new Script(Buffer.from(getRawAsset(name)).toString('latin1'), {
 		filename,
 		// Only where the machine that built it is like the one that runs it.
 		...(code.length > 0 ? { cachedData: code } : {}),
