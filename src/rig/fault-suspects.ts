@@ -26,6 +26,8 @@ export type Suspect = FaultTraits & {
 	readonly kind: SuspectKind;
 	/** The board that it is on; null for what is on none. */
 	readonly board: string | null;
+	/** Of an amplifier, where the file says it. */
+	readonly isTube?: boolean;
 	/** Ids of what may be changed in one with it, as the pack that goes with an instrument. */
 	readonly along?: readonly string[];
 	/** How often it was the cause before. */
@@ -154,9 +156,10 @@ function partsOf(
 		return [first, ...pedals, { id: 'amp', name: 'amp', kind: 'amp', board: null }];
 	}
 	return rig.flatMap((part): readonly Part[] => {
-		const { id, name, kind } = part;
+		const { id, name, kind, isTube } = part;
 		if (kind === 'board') return pedals.map((one) => ({ ...one, board: id }));
-		return [{ id, name, kind, board: null, ...traitsOf(part) }];
+		const tubes = isTube === undefined ? {} : { isTube };
+		return [{ id, name, kind, board: null, ...tubes, ...traitsOf(part) }];
 	});
 }
 
