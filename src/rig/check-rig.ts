@@ -1,8 +1,9 @@
 // What is wrong or risky in a show's rig: loads, supplies, batteries, channels, and what cues ask of pedals.
 
+import type { Current, SupplyOutput } from '../showfile/rig.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
-import { amplifierLoads, cabWatts } from './amplifier-loads.ts';
+import { amplifierLoads, cabWatts, mayDrive } from './amplifier-loads.ts';
 import { batteriesLeft, isShort } from './battery-hours.ts';
 import { decibels, highPassRatio } from './circuit.ts';
 import { instrumentsOf, rangeOf } from './instruments-of.ts';
@@ -14,8 +15,6 @@ import { lowsLostBelow, twoSources } from './two-sources.ts';
 
 /** A supply that gives more than this of its rating runs warm and sags: common practice, no source. */
 const DERATING = 0.8;
-/** Ohms on labels are nominal; nearer than this is the same: common practice, no source. */
-const SAME_LOAD = 0.1;
 /** A piezo that loses more than this at its lowest string sounds thin: common practice, no source. */
 const THIN_DECIBELS = -3;
 /** A cord whose corner is under this takes brightness that is missed: common practice, no source. */
@@ -48,8 +47,9 @@ function amplifiers(show: Show): RigFinding[] {
 		if (cabs.length === 0 && amplifier.isTube === true) {
 			all.push({ code: 'amp-no-load', severity: 'risk', ...about });
 		}
-		if (ohms !== null && tapOhms !== null && !isSameLoad(ohms, tapOhms)) {
-			const fits = amplifier.taps?.find((one) => isSameLoad(ohms, one)) ?? null;
+		if (ohms !== null && tapOhms !== null && !mayDrive(amplifier, { ohms, tapOhms })) {
+			const fits =
+				amplifier.taps?.find((one) => mayDrive(amplifier, { ohms, tapOhms: one })) ?? null;
 			all.push({ code: 'amp-load', severity: 'risk', ...about, ohms, tapOhms, fits });
 		}
 		for (const [at, watts] of (cabWatts(load) ?? []).entries()) {
@@ -59,10 +59,6 @@ function amplifiers(show: Show): RigFinding[] {
 		}
 		return all;
 	});
-}
-
-function isSameLoad(ohms: number, other: number): boolean {
-	return Math.abs(ohms - other) <= SAME_LOAD * other;
 }
 
 function supplies(show: Show): RigFinding[] {
@@ -81,6 +77,10 @@ function supplies(show: Show): RigFinding[] {
 				const wants = power.volts;
 				all.push({ code: 'supply-volts', severity: 'risk', ...who, wants, gives: volts });
 			}
+			const [needed, given] = [currentOf(power), currentOf(output)];
+			if (needed !== null && given !== null && needed !== given) {
+				all.push({ code: 'supply-current', severity: 'risk', ...who, wants: needed, gives: given });
+			}
 			if (power.centre !== null && centre !== null && power.centre !== centre) {
 				const wants = power.centre;
 				all.push({ code: 'supply-centre', severity: 'risk', ...who, wants, gives: centre });
@@ -92,6 +92,11 @@ function supplies(show: Show): RigFinding[] {
 		}
 		return all;
 	});
+}
+
+/** Where only a pole is given there are poles. */
+function currentOf({ current, centre }: Pick<SupplyOutput, 'current' | 'centre'>): Current | null {
+	return current ?? (centre === null ? null : 'dc');
 }
 
 function batteries(show: Show): RigFinding[] {

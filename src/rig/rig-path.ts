@@ -142,9 +142,19 @@ function findingsBy(show: Show, player: string): ReadonlyMap<string, readonly Do
 	};
 	for (const one of checkRig(show)) {
 		if (!('player' in one) || one.player !== player) continue;
-		if (one.code === 'amp-load' || one.code === 'amp-no-load') add(one.amplifier, 'load');
-		if (one.code === 'cab-power') add(one.cab, 'load');
-		if (one.code === 'supply-volts' || one.code === 'supply-centre') add(one.id, 'power');
+		switch (one.code) {
+			case 'amp-load':
+			case 'amp-no-load':
+				add(one.amplifier, 'load');
+				break;
+			case 'cab-power':
+				add(one.cab, 'load');
+				break;
+			case 'supply-volts':
+			case 'supply-centre':
+			case 'supply-current':
+				add(one.id, 'power');
+		}
 	}
 	return found;
 }

@@ -35,6 +35,7 @@ function nodeOf(root: SourceNode, finding: RigFinding): SourceNode | undefined {
 		}
 		case 'supply-volts':
 		case 'supply-centre':
+		case 'supply-current':
 			return consumer(finding);
 		case 'battery-short':
 			return finding.what === 'pack'

@@ -13,6 +13,7 @@ import {
 	type Power,
 	type RigPart,
 	type Supply,
+	type SupplyOutput,
 } from './rig.ts';
 
 /** Left out where the file gave none. */
@@ -23,12 +24,15 @@ type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };
 
 const CENTRE = z.nullable(z.enum(['negative', 'positive']));
 
+const CURRENT = later(z.enum(['ac', 'dc']));
+
 export const POWER = z.object({
 	supply: textOrNull,
 	output: textOrNull,
 	milliamps: numberOrNull,
 	volts: numberOrNull,
 	centre: CENTRE,
+	current: CURRENT,
 	battery: z.nullable(z.object({ milliampHours: number, hoursUsed: number })),
 } satisfies Whole<Power>);
 
@@ -106,7 +110,10 @@ export const SUPPLIES = list(
 		id: text,
 		name: text,
 		outputs: list(
-			z.object({ id: text, volts: numberOrNull, milliamps: numberOrNull, centre: CENTRE }),
+			z.object({
+				...{ id: text, volts: numberOrNull, milliamps: numberOrNull },
+				...{ centre: CENTRE, current: CURRENT },
+			} satisfies Whole<SupplyOutput>),
 		),
 	} satisfies Whole<Supply>),
 );

@@ -55,7 +55,7 @@ export function partWords({ kind, name, metres, watts, tap, ohms }: RigPart): st
 		...(tap === undefined ? [] : [`set to ${ohmWords(tap)}`]),
 		...(ohms === undefined ? [] : [ohmWords(ohms)]),
 	];
-	return [`${PART_WORDS[kind]} ${name}`, ...(figures.length > 0 ? [figures.join(', ')] : [])].join(
+	return [partInWords({ kind, name }), ...(figures.length > 0 ? [figures.join(', ')] : [])].join(
 		' ',
 	);
 }
