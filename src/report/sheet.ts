@@ -6,6 +6,7 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { NightMs } from '../journal/entry.ts';
 import type { CapoMove, PlannedHandOver, Section, Slot, Work } from '../plan/plan.ts';
 import { gapWarnings } from '../plan/warnings/gap-warnings.ts';
+import { orderChange } from '../rig/rig-path.ts';
 import { tempoTimes } from '../rig/tempo-times.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { runningOrder, type SetSong } from '../showfile/running-order.ts';
@@ -26,7 +27,7 @@ import {
 	whenWords,
 	workDeadline,
 } from '../words/paper.ts';
-import { boardStateWords } from '../words/rig.ts';
+import { boardStateWords, orderWords } from '../words/rig.ts';
 import { JOB_WORDS, jobWords, packElsewhere } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
 import { warningWords } from '../words/warnings.ts';
@@ -128,7 +129,7 @@ export type SheetPoint = {
 	readonly boards: readonly {
 		readonly player: string;
 		readonly who: string;
-		/** `+DELAY −BOOST`; empty where the board stays. */
+		/** `+DELAY −BOOST`, pedals in another order before it; empty where the board stays. */
 		readonly presses: string;
 		readonly whole: string;
 	}[];
@@ -537,28 +538,34 @@ function boardsAlong(
 	const now = new Map(
 		Object.entries(session.boards).map(([player, { context }]) => [player, context]),
 	);
-	return order.map(({ song, position }) => {
+	return order.map(({ song, position }, index) => {
 		if (!ahead.has(position)) return [];
+		const before = order[index - 1]?.song.id ?? null;
 		const points = [
 			{ at: null, say: null, boards: song.board },
 			...song.cues.map(({ at, say, boards }) => ({ at, say, boards })),
 		];
 		return points.flatMap(({ at, say, boards: asked }): readonly SheetPoint[] => {
-			const boards = Object.entries(asked).flatMap(([player, states]) => {
+			const boards = Object.entries(show.boards).flatMap(([player, pedals]) => {
 				const context = now.get(player);
-				if (context === undefined) return [];
-				const then: PedalStates = boardAfterCue(context, states);
+				const states = asked[player];
+				const moved = at === null ? orderChange(show, { player, from: before, to: song.id }) : null;
+				if (context === undefined || (states === undefined && moved === null)) return [];
+				const then: PedalStates =
+					states === undefined ? context.pedals : boardAfterCue(context, states);
 				now.set(player, { ...context, pedals: then });
-				const pedals = show.boards[player] ?? [];
+				const presses = boardPresses(
+					pedals,
+					{ was: context.pedals, is: then, tempo: song.tempo },
+					true,
+				).join(' ');
 				return [
 					{
 						player,
 						who: playerName(show, player).toUpperCase(),
-						presses: boardPresses(
-							pedals,
-							{ was: context.pedals, is: then, tempo: song.tempo },
-							true,
-						).join(' '),
+						presses: [...(moved === null ? [] : [orderWords(moved)]), presses]
+							.filter((words) => words !== '')
+							.join(', '),
 						whole: boardStateWords(show, {
 							player,
 							states: then,
