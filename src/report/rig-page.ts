@@ -18,6 +18,7 @@ import {
 	boardWords,
 	cornerWords,
 	hourWords,
+	lostWords,
 	milliampWords,
 	ohmWords,
 	partWords,
@@ -96,11 +97,15 @@ function batteryLines(show: Show): readonly string[] {
 }
 
 function toneLines(show: Show): readonly string[] {
-	const rows = toneCorners(show).map(({ player, instrument, output, kind, hertz }) => [
-		[shownInstrument(show, instrument), output ?? ''].join(' ').trimEnd(),
-		playerName(show, player),
-		cornerWords(kind, hertz),
-	]);
+	const rows = toneCorners(show).map((corner) => {
+		const { player, instrument, output, kind, hertz } = corner;
+		return [
+			[shownInstrument(show, instrument), output ?? ''].join(' ').trimEnd(),
+			playerName(show, player),
+			cornerWords(kind, hertz),
+			lostWords(corner),
+		];
+	});
 	return table(RIG_PAGE.toneColumns, rows);
 }
 

@@ -5,7 +5,6 @@ import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
 import { amplifierLoads, cabWatts, mayDrive } from './amplifier-loads.ts';
 import { batteriesLeft, isShort } from './battery-hours.ts';
-import { decibels, highPassRatio } from './circuit.ts';
 import { instrumentsOf, rangeOf } from './instruments-of.ts';
 import type { RigFinding } from './rig-finding.ts';
 import { outputLoads } from './supply-loads.ts';
@@ -159,16 +158,14 @@ function tempos(show: Show): RigFinding[] {
 }
 
 function corners(show: Show): RigFinding[] {
-	return toneCorners(show).flatMap(({ player, instrument, kind, hertz: corner }): RigFinding[] => {
-		const about = { player, instrument, hertz: corner } as const;
+	return toneCorners(show).flatMap((corner): RigFinding[] => {
+		const { player, instrument, kind, hertz, decibels } = corner;
+		const about = { player, instrument, hertz } as const;
 		if (kind === 'low-pass') {
-			return corner < DULL_HERTZ ? [{ code: 'dull-cord', severity: 'note', ...about }] : [];
+			return hertz < DULL_HERTZ ? [{ code: 'dull-cord', severity: 'note', ...about }] : [];
 		}
-		const range = rangesOf(show, player, instrument);
-		if (range === null) return [];
-		const lost = decibels(highPassRatio(range[0], corner));
-		return lost < THIN_DECIBELS
-			? [{ code: 'thin-piezo', severity: 'note', ...about, decibels: lost }]
+		return decibels !== null && decibels < THIN_DECIBELS
+			? [{ code: 'thin-piezo', severity: 'note', ...about, decibels }]
 			: [];
 	});
 }

@@ -2,6 +2,7 @@
 
 import type { BatteryIn } from '../journal/entry.ts';
 import { type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
+import type { ToneCorner } from '../rig/tone-corners.ts';
 import type { Source, TwoSources } from '../rig/two-sources.ts';
 import type { PartKind, RigPart } from '../showfile/rig.ts';
 import type { Pedal, PedalState, PedalStates, Show } from '../showfile/show.ts';
@@ -35,7 +36,7 @@ export const RIG_PAGE = {
 	loadColumns: ['amp', 'load', 'set to'],
 	supplyColumns: ['output', 'drawn', 'gives', 'on it'],
 	batteryColumns: ['battery', 'left'],
-	toneColumns: ['instrument', 'player', 'corner'],
+	toneColumns: ['instrument', 'player', 'corner', 'lost'],
 	tempoColumns: ['song', 'player', 'pedal', 'time'],
 	patchColumns: ['song', 'player', 'at', 'board'],
 	unknown: 'not said',
@@ -88,6 +89,16 @@ export function hourWords(hours: number | null): string {
 /** `low-pass 26.5 kHz`. */
 export function cornerWords(kind: 'low-pass' | 'high-pass', hertz: number): string {
 	return `${kind} ${hertzWords(hertz)}`;
+}
+
+/** `0.6 dB at 10 kHz, 0.1 dB overall`, `12 dB at its lowest string`. */
+export function lostWords({ kind, decibels, inputDecibels }: ToneCorner): string {
+	const lost = (gain: number) => `${figure(Math.abs(gain))} dB`;
+	const where = kind === 'low-pass' ? 'at 10 kHz' : 'at its lowest string';
+	return [
+		...(decibels === null ? [] : [`${lost(decibels)} ${where}`]),
+		...(inputDecibels === null ? [] : [`${lost(inputDecibels)} overall`]),
+	].join(', ');
 }
 
 /** `572 Hz`, `1.1 kHz`. */
