@@ -20,11 +20,11 @@ import {
 	hourWords,
 	lostWords,
 	milliampWords,
+	noteWords,
 	ohmWords,
 	partWords,
 	phaseWords,
 	RIG_PAGE,
-	tempoWords,
 } from '../words/rig.ts';
 import { rigFindingWords } from '../words/rig-findings.ts';
 import { PAPER_COLUMNS, wrapped } from './paper.ts';
@@ -118,7 +118,7 @@ function tempoLines(show: Show): readonly string[] {
 		songTitle(show, one.song),
 		playerName(show, one.player),
 		`${pedalName(show, one.player, one.pedal)} ${one.control}`,
-		tempoWords(one),
+		noteWords(one),
 	]);
 	return table(RIG_PAGE.tempoColumns, rows);
 }

@@ -7,7 +7,6 @@ import type { NightMs } from '../journal/entry.ts';
 import type { CapoMove, PlannedHandOver, Section, Slot, Work } from '../plan/plan.ts';
 import { gapWarnings } from '../plan/warnings/gap-warnings.ts';
 import { orderChange } from '../rig/rig-path.ts';
-import { tempoTimes } from '../rig/tempo-times.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import { runningOrder, type SetSong } from '../showfile/running-order.ts';
 import type { PedalStates, Show, Song } from '../showfile/show.ts';
@@ -534,7 +533,6 @@ function boardsAlong(
 ): readonly (readonly SheetPoint[])[] {
 	const { show } = session;
 	const ahead = new Set(plan.sections.map(({ position }) => position));
-	const tempo = tempoTimes(show);
 	const now = new Map(
 		Object.entries(session.boards).map(([player, { context }]) => [player, context]),
 	);
@@ -569,7 +567,7 @@ function boardsAlong(
 						whole: boardStateWords(show, {
 							player,
 							states: then,
-							tempo: tempo.filter((one) => one.song === song.id && one.player === player),
+							tempo: song.tempo,
 						}),
 					},
 				];

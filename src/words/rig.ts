@@ -1,7 +1,7 @@
 // The rig as people read it: parts of the sound path, figures with their units.
 
 import type { BatteryIn } from '../journal/entry.ts';
-import { type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
+import { quarterNotes, type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
 import type { ToneCorner } from '../rig/tone-corners.ts';
 import type { Source, TwoSources } from '../rig/two-sources.ts';
 import type { PartKind, RigPart } from '../showfile/rig.ts';
@@ -107,18 +107,20 @@ export function hertzWords(hertz: number): string {
 }
 
 /** `dotted eighth 433 ms`. */
-export function tempoWords({
+export function noteWords({
 	value,
 	milliseconds,
 }: Pick<TempoTime, 'value' | 'milliseconds'>): string {
-	const note = value.replace(/-/g, ' ');
-	return milliseconds === null ? `${note}, no tempo` : `${note} ${Math.round(milliseconds)} ms`;
+	const time = milliseconds === null ? ', no tempo' : ` ${Math.round(milliseconds)} ms`;
+	return `${spaced(value)}${time}`;
 }
+
+const spaced = (value: string): string => value.replace(/-/g, ' ');
 
 /** A setting's value at a tempo in beats a minute: `dotted eighth 433 ms`; what does not hang on it as it is. */
 export function settingWords(value: string, tempo: number | null): string {
 	const milliseconds = tempo === null ? null : tempoMilliseconds(value, tempo);
-	return milliseconds === null ? value : tempoWords({ value, milliseconds });
+	return milliseconds === null ? value : noteWords({ value, milliseconds });
 }
 
 /** What a player has to do from one state of a board to the next: `Boost on`, `Delay to dotted eighth: 433 ms`. */
@@ -154,8 +156,7 @@ export function boardDifference(
 
 function settingChange(control: string, value: string, tempo: number | null): string {
 	const milliseconds = tempo === null ? null : tempoMilliseconds(value, tempo);
-	if (milliseconds !== null)
-		return `to ${value.replace(/-/g, ' ')}: ${Math.round(milliseconds)} ms`;
+	if (milliseconds !== null) return `to ${spaced(value)}: ${Math.round(milliseconds)} ms`;
 	// The name of a scene says what it is.
 	return control === 'scene' ? `to ${value}` : `${control} to ${value}`;
 }
@@ -224,7 +225,7 @@ export function wirelessWords(pack: {
 	].join(' ');
 }
 
-/** `Drive, Delay wide`; times that hang on the tempo with their milliseconds. */
+/** `Drive, Delay wide`; times that hang on the tempo with their milliseconds, or that the song has none. */
 export function boardStateWords(
 	show: Show,
 	{
@@ -234,22 +235,19 @@ export function boardStateWords(
 	}: {
 		readonly player: string;
 		readonly states: Readonly<Record<string, PedalState>>;
-		readonly tempo: readonly TempoTime[];
+		/** Beats a minute of the song. */
+		readonly tempo: number | null;
 	},
 ): string {
 	const on = Object.entries(states).filter(([, { on: isOn }]) => isOn);
 	if (on.length === 0) return RIG_PAGE.allOff;
+	const valueWords = (value: string) =>
+		tempo === null && quarterNotes(value) !== null
+			? noteWords({ value, milliseconds: null })
+			: settingWords(value, tempo);
 	return on
 		.map(([pedal, { settings = {} }]) =>
-			[
-				pedalName(show, player, pedal),
-				...Object.entries(settings).map(([control, value]) => {
-					const time = tempo.find(
-						(one) => one.pedal === pedal && one.control === control && one.value === value,
-					);
-					return time === undefined ? value : tempoWords(time);
-				}),
-			].join(' '),
+			[pedalName(show, player, pedal), ...Object.values(settings).map(valueWords)].join(' '),
 		)
 		.join(', ');
 }
