@@ -5,6 +5,8 @@ import { textTable } from '../base/text-table.ts';
 import { amplifierLoads } from '../rig/amplifier-loads.ts';
 import { batteriesLeft } from '../rig/battery-hours.ts';
 import { checkRig } from '../rig/check-rig.ts';
+import { playersWithRig } from '../rig/rig-path.ts';
+import { soundPath } from '../rig/sound-path.ts';
 import { outputLoads } from '../rig/supply-loads.ts';
 import { tempoTimes } from '../rig/tempo-times.ts';
 import { toneCorners } from '../rig/tone-corners.ts';
@@ -58,8 +60,8 @@ function table(names: readonly string[], rows: readonly (readonly string[])[]): 
 }
 
 function pathLines(show: Show): readonly string[] {
-	return Object.entries(show.rigs ?? {}).flatMap(([player, all]) => {
-		const words = all.map((one) =>
+	return playersWithRig(show).flatMap((player) => {
+		const words = soundPath(show, player).map((one) =>
 			one.kind === 'board'
 				? boardWords((show.boards[player] ?? []).map(({ name }) => name))
 				: partWords(one),

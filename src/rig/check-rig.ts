@@ -171,7 +171,7 @@ function corners(show: Show): RigFinding[] {
 }
 
 /** Hertz of the lowest and the highest note that a player has, on one instrument or, for null, on all of theirs. */
-function rangesOf(show: Show, player: string, instrument: string | null) {
+function playedRange(show: Show, player: string, instrument: string | null) {
 	const all = instrumentsOf(show, player)
 		.filter(({ id }) => instrument === null || id === instrument)
 		.flatMap((one) => rangeOf(one, show.referenceHertz) ?? []);
@@ -180,7 +180,7 @@ function rangesOf(show: Show, player: string, instrument: string | null) {
 
 function sources(show: Show): RigFinding[] {
 	return twoSources(show).flatMap(({ player, instrument, sources: both, offset }): RigFinding[] => {
-		const range = rangesOf(show, player, instrument);
+		const range = playedRange(show, player, instrument);
 		if (range === null || offset === null) return [];
 		const [lowest, highest] = range;
 		const about = { code: 'sources-cancel', player, instrument, sources: both, offset } as const;

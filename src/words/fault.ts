@@ -29,6 +29,8 @@ export const FAULT_PAGE = {
 	found: 'FOUND',
 	chances: 'CHANCES',
 	answers: 'sound: it is right now. same: nothing has changed.',
+	feedback:
+		'What rings, which notch, polarity first: rackside setup SHOW INSTRUMENT --feedback HZ.',
 	nothing: 'Nothing more can be tried here. Take the spare and look at it tomorrow.',
 	contradiction:
 		'These answers do not fit one fault: one of them is wrong, or two parts are at fault.',
