@@ -10,7 +10,7 @@ import type { RigFinding } from './rig-finding.ts';
 import { outputLoads } from './supply-loads.ts';
 import { tempoTimes } from './tempo-times.ts';
 import { toneCorners } from './tone-corners.ts';
-import { lowsLostBelow, twoSources } from './two-sources.ts';
+import { lowsLostBelow, type TwoSources, twoSources } from './two-sources.ts';
 
 /** A supply that gives more than this of its rating runs warm and sags: common practice, no source. */
 const DERATING = 0.8;
@@ -170,20 +170,23 @@ function corners(show: Show): RigFinding[] {
 	});
 }
 
-/** Hertz of the lowest and the highest note that a player has, on one instrument or, for null, on all of theirs. */
-function playedRange(show: Show, player: string, instrument: string | null) {
-	const all = instrumentsOf(show, player)
-		.filter(({ id }) => instrument === null || id === instrument)
-		.flatMap((one) => rangeOf(one, show.referenceHertz) ?? []);
-	return all.length === 0 ? null : ([Math.min(...all), Math.max(...all)] as const);
+/** Hertz of the lowest and the highest note of an instrument, or of all that a player may have. */
+function playedRange(show: Show, { player, instrument }: TwoSources) {
+	const all =
+		player === null
+			? show.instruments.filter(({ id }) => id === instrument)
+			: instrumentsOf(show, player);
+	const ranges = all.flatMap((one) => rangeOf(one, show.referenceHertz) ?? []);
+	return ranges.length === 0 ? null : ([Math.min(...ranges), Math.max(...ranges)] as const);
 }
 
 function sources(show: Show): RigFinding[] {
-	return twoSources(show).flatMap(({ player, instrument, sources: both, offset }): RigFinding[] => {
-		const range = playedRange(show, player, instrument);
+	return twoSources(show).flatMap((two): RigFinding[] => {
+		const { offset } = two;
+		const range = playedRange(show, two);
 		if (range === null || offset === null) return [];
 		const [lowest, highest] = range;
-		const about = { code: 'sources-cancel', player, instrument, sources: both, offset } as const;
+		const about = { code: 'sources-cancel', ...two, offset } as const;
 		if (offset.isOpposed && lowest < lowsLostBelow(offset.milliseconds)) {
 			return [{ ...about, severity: 'risk', isLows: true }];
 		}

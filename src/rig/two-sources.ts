@@ -1,9 +1,8 @@
-// Players whose sound reaches the desk from two sources at once, of one instrument or by two ways of one rig: how much
-// later one comes than the other, and what they cancel by that.
+// Sound that reaches the desk from two sources at once, of one instrument or by two ways of one rig: how much later one
+// comes than the other, and what they cancel by that.
 
 import type { Arrival, Output, RigPart } from '../showfile/rig.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentsOf } from './instruments-of.ts';
 
 export type Source = {
 	/** What it comes from: an output of an instrument, or the direct box, amplifier or cabinet that ends its way. */
@@ -25,8 +24,9 @@ export type Offset = {
 };
 
 export type TwoSources = {
-	readonly player: string;
-	/** The instrument that has both; null for two ways of the rig. */
+	/** Whose rig has both ways; null for two outputs of an instrument. */
+	readonly player: string | null;
+	/** The instrument that has both outputs; null for two ways of a rig. */
 	readonly instrument: string | null;
 	readonly sources: readonly [Source, Source];
 	/** Null where the file does not say where a microphone stands. */
@@ -73,28 +73,26 @@ export function lowsLostBelow(milliseconds: number): number {
 	return 1000 / (6 * milliseconds);
 }
 
-type Given = Pick<Show, 'rigs' | 'instruments' | 'songs' | 'players' | 'stage'>;
-
 /**
- * Each two sources of a player's instruments, and each two ways of their rig that carry one sound.
+ * Each two outputs of an instrument, and each two ways of a player's rig, that carry one sound.
  *
  * @example
  * twoSources(CORDS) // => []
  * twoSources(TWO_WAYS)[0].sources.map(({ from }) => from.id) // => ['box', 'head']
  * twoSources(TWO_WAYS)[0].offset.cancelledHertz.toFixed(0) // => '572'
  */
-export function twoSources(show: Given): readonly TwoSources[] {
+export function twoSources(
+	show: Pick<Show, 'rigs' | 'instruments' | 'stage'>,
+): readonly TwoSources[] {
 	const speed = speedOfSound(show.stage?.temperature ?? ROOM_CELSIUS);
-	return show.players.flatMap(({ id: player }) => [
-		...instrumentsOf(show, player).flatMap(({ id: instrument, output = [] }) => {
-			const sources = [output].flat().map((one) => sourceOf(one, [one], speed));
-			return pairsOf(sources).map((pair) => ({ player, instrument, ...pair }));
-		}),
-		...pairsOf(waySources(show.rigs?.[player] ?? [], speed)).map((pair) => ({
-			...{ player, instrument: null },
-			...pair,
-		})),
-	]);
+	const ofInstruments = show.instruments.flatMap(({ id: instrument, output = [] }) => {
+		const sources = [output].flat().map((one) => sourceOf(one, [one], speed));
+		return pairsOf(sources).map((pair) => ({ player: null, instrument, ...pair }));
+	});
+	const ofRigs = Object.entries(show.rigs ?? {}).flatMap(([player, parts]) =>
+		pairsOf(waySources(parts, speed)).map((pair) => ({ player, instrument: null, ...pair })),
+	);
+	return [...ofInstruments, ...ofRigs];
 }
 
 function pairsOf(all: readonly Source[]): readonly Pick<TwoSources, 'sources' | 'offset'>[] {

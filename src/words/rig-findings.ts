@@ -72,7 +72,7 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 			return `${call(finding.instrument)} loses its highs from ${(finding.hertz / 1000).toFixed(1)} kHz on in ${whose(show, finding.player)} cord.`;
 		case 'sources-cancel': {
 			const { player, instrument, sources, offset, isLows } = finding;
-			const of = instrument === null ? whose(show, player) : `${call(instrument)}'s`;
+			const of = player === null ? `${call(instrument ?? '')}'s` : whose(show, player);
 			const both = `${of} ${bothWords(sources)}`;
 			return isLows
 				? `${both} reach the desk with opposite polarity: the lows cancel.`

@@ -255,8 +255,9 @@ export function boardStateWords(
 /** Two sources of one sound: how much later one comes, what that cancels, what to do about it. */
 export function phaseWords(show: Show, two: TwoSources): string {
 	const { player, instrument, sources, offset } = two;
-	const of = instrument === null ? '' : `, ${shownInstrument(show, instrument)}`;
-	const same = `${playerName(show, player)}${of}: ${bothWords(sources)} carry the same sound`;
+	const whose =
+		player === null ? shownInstrument(show, instrument ?? '') : playerName(show, player);
+	const same = `${whose}: ${bothWords(sources)} carry the same sound`;
 	if (offset === null) {
 		return `${same}. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller.`;
 	}
