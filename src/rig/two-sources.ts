@@ -158,7 +158,10 @@ function waysOf(parts: readonly RigPart[]): readonly Way[] {
 	return ways;
 }
 
-/** What an instrument or a direct box gives is there at once; what a microphone hears needs its distance, or a delay. */
+/** What a microphone hears: an amplifier, a cabinet, an instrument, which is no part. */
+const HEARD: ReadonlySet<string | undefined> = new Set(['amp', 'cab', undefined]);
+
+/** What an instrument or a direct box gives is there at once; what a microphone hears needs its distance, or a delay of its own. */
 function sourceOf(
 	from: Source['from'],
 	way: readonly (Arrival & { readonly kind?: string })[],
@@ -168,14 +171,17 @@ function sourceOf(
 		'kind' in from
 			? from.kind === 'direct-box'
 			: from.ohms !== undefined || from.picofarads !== undefined;
+	const isPlaced = way.some(
+		({ kind, distanceMetres, delayMilliseconds }) =>
+			distanceMetres !== undefined || (delayMilliseconds !== undefined && HEARD.has(kind)),
+	);
 	const delays = way.flatMap(({ distanceMetres, delayMilliseconds = [] }) => [
 		...(distanceMetres === undefined ? [] : [(distanceMetres / speed) * 1000]),
 		...[delayMilliseconds].flat(),
 	]);
 	return {
 		from,
-		delayMilliseconds:
-			delays.length === 0 && !isElectric ? null : delays.reduce((sum, one) => sum + one, 0),
+		delayMilliseconds: isElectric || isPlaced ? delays.reduce((sum, one) => sum + one, 0) : null,
 		isInverted: way.filter(({ isInverted }) => isInverted === true).length % 2 === 1,
 	};
 }

@@ -92,6 +92,14 @@ describe('where the file gives what is needed', () => {
 		]);
 		expect(rig('distance: 30 cm, delay: 1 ms')).toMatchObject([{ milliseconds: 1.874 }]);
 		expect(rig('ohms: 8')).toEqual([null]);
+		expect(rig('delay: 0.874 ms')).toEqual([LATER]);
+		// What is late before the amplifier says nothing of where its microphone stands.
+		const pack = (cab: string) =>
+			offsets(
+				`${ONE}\nrigs: {bo: [{id: box, kind: direct-box}, {id: p, kind: pack, delay: 3 ms}, {id: head, kind: amp}, {id: cab, kind: cab${cab}}]}`,
+			);
+		expect(pack('')).toEqual([null]);
+		expect(pack(', distance: 30 cm')).toMatchObject([{ milliseconds: 3.874 }]);
 	});
 
 	test('warmer air is faster', () => {
