@@ -131,6 +131,7 @@ function rankOf(about: Risk['about']): number {
 			return 'gets' in about && about.gets === 'nothing' ? 1 : 2;
 		case 'amp-load':
 		case 'supply-centre':
+		case 'supply-current':
 		case 'supply-volts':
 			return 2;
 		case 'late':

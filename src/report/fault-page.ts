@@ -65,6 +65,7 @@ export function faultLines(show: Show, { about, aim, step }: Sought): readonly s
 			({ suspect, chance: one }) => `${percent(one).padStart(9)}  ${suspectWords(show, suspect)}`,
 		),
 		'',
+		...(about.symptom === 'feedback' ? wrapped(FAULT_PAGE.feedback, PAPER_COLUMNS, '') : []),
 		...faultCautions(about.symptom, causes).flatMap((line) => wrapped(line, PAPER_COLUMNS, '')),
 	];
 }

@@ -31,12 +31,11 @@ export function rigJson(show: Show) {
 			player,
 			hoursLeft,
 		})),
-		corners: toneCorners(show).map(({ player, instrument, output, kind, hertz }) => ({
-			player,
-			instrument,
-			output,
-			kind,
+		corners: toneCorners(show).map(({ hertz, decibels, inputDecibels, ...corner }) => ({
+			...corner,
 			hz: hertz,
+			db: decibels,
+			inputDb: inputDecibels,
 		})),
 		phase: twoSources(show).map(({ player, instrument, sources, offset }) => ({
 			player,

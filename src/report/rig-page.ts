@@ -5,6 +5,8 @@ import { textTable } from '../base/text-table.ts';
 import { amplifierLoads } from '../rig/amplifier-loads.ts';
 import { batteriesLeft } from '../rig/battery-hours.ts';
 import { checkRig } from '../rig/check-rig.ts';
+import { playersWithRig } from '../rig/rig-path.ts';
+import { soundPath } from '../rig/sound-path.ts';
 import { outputLoads } from '../rig/supply-loads.ts';
 import { tempoTimes } from '../rig/tempo-times.ts';
 import { toneCorners } from '../rig/tone-corners.ts';
@@ -18,12 +20,13 @@ import {
 	boardWords,
 	cornerWords,
 	hourWords,
+	lostWords,
 	milliampWords,
+	noteWords,
 	ohmWords,
 	partWords,
 	phaseWords,
 	RIG_PAGE,
-	tempoWords,
 } from '../words/rig.ts';
 import { rigFindingWords } from '../words/rig-findings.ts';
 import { PAPER_COLUMNS, wrapped } from './paper.ts';
@@ -57,8 +60,8 @@ function table(names: readonly string[], rows: readonly (readonly string[])[]): 
 }
 
 function pathLines(show: Show): readonly string[] {
-	return Object.entries(show.rigs ?? {}).flatMap(([player, all]) => {
-		const words = all.map((one) =>
+	return playersWithRig(show).flatMap((player) => {
+		const words = soundPath(show, player).map((one) =>
 			one.kind === 'board'
 				? boardWords((show.boards[player] ?? []).map(({ name }) => name))
 				: partWords(one),
@@ -96,11 +99,15 @@ function batteryLines(show: Show): readonly string[] {
 }
 
 function toneLines(show: Show): readonly string[] {
-	const rows = toneCorners(show).map(({ player, instrument, output, kind, hertz }) => [
-		[shownInstrument(show, instrument), output ?? ''].join(' ').trimEnd(),
-		playerName(show, player),
-		cornerWords(kind, hertz),
-	]);
+	const rows = toneCorners(show).map((corner) => {
+		const { player, instrument, output, kind, hertz } = corner;
+		return [
+			[shownInstrument(show, instrument), output ?? ''].join(' ').trimEnd(),
+			playerName(show, player),
+			cornerWords(kind, hertz),
+			lostWords(corner),
+		];
+	});
 	return table(RIG_PAGE.toneColumns, rows);
 }
 
@@ -113,7 +120,7 @@ function tempoLines(show: Show): readonly string[] {
 		songTitle(show, one.song),
 		playerName(show, one.player),
 		`${pedalName(show, one.player, one.pedal)} ${one.control}`,
-		tempoWords(one),
+		noteWords(one),
 	]);
 	return table(RIG_PAGE.tempoColumns, rows);
 }

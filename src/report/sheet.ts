@@ -92,7 +92,7 @@ export type SheetPoint = {
 	readonly boards: readonly {
 		readonly player: string;
 		readonly who: string;
-		/** `+DELAY −BOOST`; empty where the board stays. */
+		/** `+DELAY −BOOST`, pedals in another order before it; empty where the board stays. */
 		readonly presses: string;
 		readonly whole: string;
 	}[];

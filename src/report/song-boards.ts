@@ -1,8 +1,6 @@
-// What every board is at each point of a song that says so, with its times at the song's tempo: for the patch list
-// and for the run sheet.
+// What every board is at each point of a song that says so, with its times at the song's tempo: for the patch list.
 
 import { orderChange } from '../rig/rig-path.ts';
-import { tempoTimes } from '../rig/tempo-times.ts';
 import type { Show, Song } from '../showfile/show.ts';
 import { boardStateWords, orderWords, RIG_PAGE } from '../words/rig.ts';
 
@@ -16,7 +14,6 @@ export type SongBoard = {
 
 /** In the order of the song's points. */
 export function songBoards(show: Show, song: Song): readonly SongBoard[] {
-	const tempo = tempoTimes({ songs: [song] });
 	const points = [
 		{ at: RIG_PAGE.start, boards: song.board },
 		...song.cues.map(({ at, boards }) => ({ at, boards })),
@@ -34,7 +31,7 @@ export function songBoards(show: Show, song: Song): readonly SongBoard[] {
 				words: boardStateWords(show, {
 					player,
 					states,
-					tempo: tempo.filter((one) => one.player === player),
+					tempo: song.tempo,
 				}),
 			})),
 		),

@@ -43,16 +43,38 @@ function cabOhms(cabs: readonly RigPart[]): number | null {
 	return together;
 }
 
+/** Ohms on labels are nominal; nearer than this is the same: common practice, no source. */
+const SAME_LOAD = 0.1;
+
+/**
+ * Whether an output that is made for `tapOhms` may drive so many ohms. One without tubes may drive more, and gives less
+ * into them (common practice); of one that is not said to have none no other load is taken as safe.
+ *
+ * @example
+ * mayDrive({ isTube: true }, { ohms: 8, tapOhms: 4 }) // => false
+ * mayDrive({ isTube: false }, { ohms: 8, tapOhms: 4 }) // => true
+ */
+export function mayDrive(
+	{ isTube }: Pick<RigPart, 'isTube'>,
+	{ ohms, tapOhms }: { readonly ohms: number; readonly tapOhms: number },
+): boolean {
+	const off = ohms - tapOhms;
+	return Math.abs(off) <= SAME_LOAD * tapOhms || (isTube === false && off > 0);
+}
+
 /**
  * Watts that each cabinet of a load gets when the amplifier gives all it has: side by side the lower ohms take
- * more, in a row the higher. Null where the file lacks ohms or the amplifier's watts.
+ * more, in a row the higher. An amplifier without tubes holds its volts, so that its watts go down as the ohms go up.
+ * Null where the file lacks ohms or the amplifier's watts.
  *
  * @example
  * cabWatts({ player: 'bo', amplifier: { ...amp('head', 4), watts: 30 }, cabs: [cab('a', 8), cab('b', 8)], ohms: 4, tapOhms: 4 }) // => [15, 15]
  */
-export function cabWatts({ amplifier, cabs }: AmplifierLoad): readonly number[] | null {
-	let share = amplifier.watts;
-	if (share === undefined || cabOhms(cabs) === null) return null;
+export function cabWatts(load: AmplifierLoad): readonly number[] | null {
+	const { amplifier, cabs, ohms: together, tapOhms } = load;
+	if (amplifier.watts === undefined || together === null) return null;
+	const isLess = amplifier.isTube === false && tapOhms !== null && together > tapOhms;
+	let share = isLess ? (amplifier.watts * tapOhms) / together : amplifier.watts;
 	const watts: number[] = [];
 	// From the last one joined to the first: what it leaves goes to all before it.
 	for (const [at, { ohms = 0, wired = 'parallel' }] of [...cabs.entries()].reverse()) {

@@ -1,21 +1,19 @@
 // What is wrong or risky in a show's rig: loads, supplies, batteries, channels, and what cues ask of pedals.
 
+import type { Current, SupplyOutput } from '../showfile/rig.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
-import { amplifierLoads, cabWatts } from './amplifier-loads.ts';
+import { amplifierLoads, cabWatts, mayDrive } from './amplifier-loads.ts';
 import { batteriesLeft, isShort } from './battery-hours.ts';
-import { decibels, highPassRatio } from './circuit.ts';
 import { instrumentsOf, rangeOf } from './instruments-of.ts';
 import type { RigFinding } from './rig-finding.ts';
 import { outputLoads } from './supply-loads.ts';
 import { tempoTimes } from './tempo-times.ts';
 import { toneCorners } from './tone-corners.ts';
-import { lowsLostBelow, twoSources } from './two-sources.ts';
+import { lowsLostBelow, type TwoSources, twoSources } from './two-sources.ts';
 
 /** A supply that gives more than this of its rating runs warm and sags: common practice, no source. */
 const DERATING = 0.8;
-/** Ohms on labels are nominal; nearer than this is the same: common practice, no source. */
-const SAME_LOAD = 0.1;
 /** A piezo that loses more than this at its lowest string sounds thin: common practice, no source. */
 const THIN_DECIBELS = -3;
 /** A cord whose corner is under this takes brightness that is missed: common practice, no source. */
@@ -48,8 +46,9 @@ function amplifiers(show: Show): RigFinding[] {
 		if (cabs.length === 0 && amplifier.isTube === true) {
 			all.push({ code: 'amp-no-load', severity: 'risk', ...about });
 		}
-		if (ohms !== null && tapOhms !== null && !isSameLoad(ohms, tapOhms)) {
-			const fits = amplifier.taps?.find((one) => isSameLoad(ohms, one)) ?? null;
+		if (ohms !== null && tapOhms !== null && !mayDrive(amplifier, { ohms, tapOhms })) {
+			const fits =
+				amplifier.taps?.find((one) => mayDrive(amplifier, { ohms, tapOhms: one })) ?? null;
 			all.push({ code: 'amp-load', severity: 'risk', ...about, ohms, tapOhms, fits });
 		}
 		for (const [at, watts] of (cabWatts(load) ?? []).entries()) {
@@ -59,10 +58,6 @@ function amplifiers(show: Show): RigFinding[] {
 		}
 		return all;
 	});
-}
-
-function isSameLoad(ohms: number, other: number): boolean {
-	return Math.abs(ohms - other) <= SAME_LOAD * other;
 }
 
 function supplies(show: Show): RigFinding[] {
@@ -81,6 +76,10 @@ function supplies(show: Show): RigFinding[] {
 				const wants = power.volts;
 				all.push({ code: 'supply-volts', severity: 'risk', ...who, wants, gives: volts });
 			}
+			const [needed, given] = [currentOf(power), currentOf(output)];
+			if (needed !== null && given !== null && needed !== given) {
+				all.push({ code: 'supply-current', severity: 'risk', ...who, wants: needed, gives: given });
+			}
 			if (power.centre !== null && centre !== null && power.centre !== centre) {
 				const wants = power.centre;
 				all.push({ code: 'supply-centre', severity: 'risk', ...who, wants, gives: centre });
@@ -92,6 +91,11 @@ function supplies(show: Show): RigFinding[] {
 		}
 		return all;
 	});
+}
+
+/** Where only a pole is given there are poles. */
+function currentOf({ current, centre }: Pick<SupplyOutput, 'current' | 'centre'>): Current | null {
+	return current ?? (centre === null ? null : 'dc');
 }
 
 function batteries(show: Show): RigFinding[] {
@@ -154,34 +158,35 @@ function tempos(show: Show): RigFinding[] {
 }
 
 function corners(show: Show): RigFinding[] {
-	return toneCorners(show).flatMap(({ player, instrument, kind, hertz: corner }): RigFinding[] => {
-		const about = { player, instrument, hertz: corner } as const;
+	return toneCorners(show).flatMap((corner): RigFinding[] => {
+		const { player, instrument, kind, hertz, decibels } = corner;
+		const about = { player, instrument, hertz } as const;
 		if (kind === 'low-pass') {
-			return corner < DULL_HERTZ ? [{ code: 'dull-cord', severity: 'note', ...about }] : [];
+			return hertz < DULL_HERTZ ? [{ code: 'dull-cord', severity: 'note', ...about }] : [];
 		}
-		const range = rangesOf(show, player, instrument);
-		if (range === null) return [];
-		const lost = decibels(highPassRatio(range[0], corner));
-		return lost < THIN_DECIBELS
-			? [{ code: 'thin-piezo', severity: 'note', ...about, decibels: lost }]
+		return decibels !== null && decibels < THIN_DECIBELS
+			? [{ code: 'thin-piezo', severity: 'note', ...about, decibels }]
 			: [];
 	});
 }
 
-/** Hertz of the lowest and the highest note that a player has, on one instrument or, for null, on all of theirs. */
-function rangesOf(show: Show, player: string, instrument: string | null) {
-	const all = instrumentsOf(show, player)
-		.filter(({ id }) => instrument === null || id === instrument)
-		.flatMap((one) => rangeOf(one, show.referenceHertz) ?? []);
-	return all.length === 0 ? null : ([Math.min(...all), Math.max(...all)] as const);
+/** Hertz of the lowest and the highest note of an instrument, or of all that a player may have. */
+function playedRange(show: Show, { player, instrument }: TwoSources) {
+	const all =
+		player === null
+			? show.instruments.filter(({ id }) => id === instrument)
+			: instrumentsOf(show, player);
+	const ranges = all.flatMap((one) => rangeOf(one, show.referenceHertz) ?? []);
+	return ranges.length === 0 ? null : ([Math.min(...ranges), Math.max(...ranges)] as const);
 }
 
 function sources(show: Show): RigFinding[] {
-	return twoSources(show).flatMap(({ player, instrument, sources: both, offset }): RigFinding[] => {
-		const range = rangesOf(show, player, instrument);
+	return twoSources(show).flatMap((two): RigFinding[] => {
+		const { offset } = two;
+		const range = playedRange(show, two);
 		if (range === null || offset === null) return [];
 		const [lowest, highest] = range;
-		const about = { code: 'sources-cancel', player, instrument, sources: both, offset } as const;
+		const about = { code: 'sources-cancel', ...two, offset } as const;
 		if (offset.isOpposed && lowest < lowsLostBelow(offset.milliseconds)) {
 			return [{ ...about, severity: 'risk', isLows: true }];
 		}

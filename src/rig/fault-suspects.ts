@@ -3,6 +3,7 @@
 
 import type { FaultTraits, PartKind } from '../showfile/rig.ts';
 import type { Show } from '../showfile/show.ts';
+import { soundPath } from './sound-path.ts';
 
 /** What is heard. */
 export const SYMPTOMS = [
@@ -26,6 +27,8 @@ export type Suspect = FaultTraits & {
 	readonly kind: SuspectKind;
 	/** The board that it is on; null for what is on none. */
 	readonly board: string | null;
+	/** Of an amplifier, where the file says it. */
+	readonly isTube?: boolean;
 	/** Ids of what may be changed in one with it, as the pack that goes with an instrument. */
 	readonly along?: readonly string[];
 	/** How often it was the cause before. */
@@ -93,15 +96,15 @@ export function suspectsOf(
 	const { player, instrument, symptom, pack } = about;
 	const { changed = [], doubted = [], found = {}, along = {}, swaps = {} } = about;
 	const inHands = show.instruments.find(({ id }) => id === instrument);
-	const first = {
+	const first: Part = {
 		id: inHands?.id ?? 'instrument',
 		name: inHands?.name ?? 'instrument',
-		kind: 'instrument' as const,
+		kind: 'instrument',
 		board: null,
 	};
 	const worn = pack === undefined ? (inHands?.pack ?? null) : pack;
 	const parts = [first, ...partsOf(show, player, worn)].map((one) => {
-		const { chance = WEIGHTS[symptom][one.kind] } = one as FaultTraits;
+		const { chance = WEIGHTS[symptom][one.kind] } = one;
 		return { one, chance };
 	});
 	const chances = parts.reduce((total, { chance }) => total + chance, 0);
@@ -145,18 +148,18 @@ function partsOf(
 			...traitsOf(pedal),
 		}),
 	);
-	const rig = show.rigs?.[player];
-	if (rig === undefined) {
+	if (show.rigs?.[player] === undefined) {
 		const first: Part =
 			pack === null
 				? { id: 'cord', name: 'cord', kind: 'cord', board: null }
 				: { id: pack, name: pack, kind: 'pack', board: null };
 		return [first, ...pedals, { id: 'amp', name: 'amp', kind: 'amp', board: null }];
 	}
-	return rig.flatMap((part): readonly Part[] => {
-		const { id, name, kind } = part;
+	return soundPath(show, player).flatMap((part): readonly Part[] => {
+		const { id, name, kind, isTube } = part;
 		if (kind === 'board') return pedals.map((one) => ({ ...one, board: id }));
-		return [{ id, name, kind, board: null, ...traitsOf(part) }];
+		const tubes = isTube === undefined ? {} : { isTube };
+		return [{ id, name, kind, board: null, ...tubes, ...traitsOf(part) }];
 	});
 }
 

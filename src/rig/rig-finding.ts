@@ -1,7 +1,7 @@
 // What a look at a show's rig finds before the doors. Data, things by their ids; the sentences are made in `words`.
 
 import type { Severity } from '../showfile/finding.ts';
-import type { Centre } from '../showfile/rig.ts';
+import type { Centre, Current } from '../showfile/rig.ts';
 import type { BatteryLeft } from './battery-hours.ts';
 import type { Offset, TwoSources } from './two-sources.ts';
 
@@ -52,6 +52,13 @@ export type RigFinding = {
 			readonly output: string;
 			readonly wants: Centre;
 			readonly gives: Centre;
+	  } & Consumer)
+	| ({
+			readonly code: 'supply-current';
+			readonly supply: string;
+			readonly output: string;
+			readonly wants: Current;
+			readonly gives: Current;
 	  } & Consumer)
 	| {
 			readonly code: 'daisy-chain';

@@ -7,6 +7,7 @@ import type { Pedal, Show } from '../showfile/show.ts';
 import { type BatteryLeft, isShort } from './battery-hours.ts';
 
 import { checkRig } from './check-rig.ts';
+import { soundPath } from './sound-path.ts';
 
 /** Why something on the way is not to be trusted. */
 export type Doubt = 'suspect' | 'stuck' | 'load' | 'power' | 'battery';
@@ -58,7 +59,7 @@ function pedalsInOrder(
 }
 
 /**
- * One player's sound path; the board stands before the parts where the file gives it no place.
+ * One player's sound path.
  *
  * @example
  * pathOf({ show: BOARD, players: {}, suspectPacks: [], boards: {} }, { player: 'bo', batteries: [], endsInHours: 1 }).map(({ kind }) => kind) // => ['instrument', 'board']
@@ -101,9 +102,6 @@ export function pathOf(
 			],
 		})),
 	};
-	const parts = show.rigs?.[player] ?? [];
-	const hasBoard = Object.hasOwn(show.boards, player);
-	const isPlaced = parts.some(({ kind }) => kind === 'board');
 	return [
 		{
 			kind: 'instrument',
@@ -122,8 +120,7 @@ export function pathOf(
 						],
 					} as const,
 				]),
-		...(hasBoard && !isPlaced ? [board] : []),
-		...parts.flatMap((part): readonly PathPiece[] => {
+		...soundPath(show, player).flatMap((part): readonly PathPiece[] => {
 			if (part.kind === 'board') return [board];
 			// What is worn says it already.
 			if (part.kind === 'pack' && pack !== null) return [];
@@ -142,9 +139,19 @@ function findingsBy(show: Show, player: string): ReadonlyMap<string, readonly Do
 	};
 	for (const one of checkRig(show)) {
 		if (!('player' in one) || one.player !== player) continue;
-		if (one.code === 'amp-load' || one.code === 'amp-no-load') add(one.amplifier, 'load');
-		if (one.code === 'cab-power') add(one.cab, 'load');
-		if (one.code === 'supply-volts' || one.code === 'supply-centre') add(one.id, 'power');
+		switch (one.code) {
+			case 'amp-load':
+			case 'amp-no-load':
+				add(one.amplifier, 'load');
+				break;
+			case 'cab-power':
+				add(one.cab, 'load');
+				break;
+			case 'supply-volts':
+			case 'supply-centre':
+			case 'supply-current':
+				add(one.id, 'power');
+		}
 	}
 	return found;
 }

@@ -35,6 +35,7 @@ function nodeOf(root: SourceNode, finding: RigFinding): SourceNode | undefined {
 		}
 		case 'supply-volts':
 		case 'supply-centre':
+		case 'supply-current':
 			return consumer(finding);
 		case 'battery-short':
 			return finding.what === 'pack'
@@ -50,11 +51,10 @@ function nodeOf(root: SourceNode, finding: RigFinding): SourceNode | undefined {
 		case 'dull-cord':
 			return entry(sectionOf(root, 'instruments'), finding.instrument);
 		case 'sources-cancel': {
-			if (finding.instrument !== null) {
-				return entry(sectionOf(root, 'instruments'), finding.instrument);
-			}
-			const { from } = finding.sources[1];
-			return 'kind' in from ? ofPlayer(finding.player, from.id) : undefined;
+			const { player, instrument, sources } = finding;
+			if (player === null) return entry(sectionOf(root, 'instruments'), instrument ?? '');
+			const { from } = sources[1];
+			return 'kind' in from ? ofPlayer(player, from.id) : undefined;
 		}
 	}
 }

@@ -1,9 +1,8 @@
-// Players whose sound reaches the desk from two sources at once, of one instrument or by two ways of one rig: how much
-// later one comes than the other, and what they cancel by that.
+// Sound that reaches the desk from two sources at once, of one instrument or by two ways of one rig: how much later one
+// comes than the other, and what they cancel by that.
 
 import type { Arrival, Output, RigPart } from '../showfile/rig.ts';
 import type { Show } from '../showfile/show.ts';
-import { instrumentsOf } from './instruments-of.ts';
 
 export type Source = {
 	/** What it comes from: an output of an instrument, or the direct box, amplifier or cabinet that ends its way. */
@@ -25,8 +24,9 @@ export type Offset = {
 };
 
 export type TwoSources = {
-	readonly player: string;
-	/** The instrument that has both; null for two ways of the rig. */
+	/** Whose rig has both ways; null for two outputs of an instrument. */
+	readonly player: string | null;
+	/** The instrument that has both outputs; null for two ways of a rig. */
 	readonly instrument: string | null;
 	readonly sources: readonly [Source, Source];
 	/** Null where the file does not say where a microphone stands. */
@@ -73,28 +73,26 @@ export function lowsLostBelow(milliseconds: number): number {
 	return 1000 / (6 * milliseconds);
 }
 
-type Given = Pick<Show, 'rigs' | 'instruments' | 'songs' | 'players' | 'stage'>;
-
 /**
- * Each two sources of a player's instruments, and each two ways of their rig that carry one sound.
+ * Each two outputs of an instrument, and each two ways of a player's rig, that carry one sound.
  *
  * @example
  * twoSources(CORDS) // => []
  * twoSources(TWO_WAYS)[0].sources.map(({ from }) => from.id) // => ['box', 'head']
  * twoSources(TWO_WAYS)[0].offset.cancelledHertz.toFixed(0) // => '572'
  */
-export function twoSources(show: Given): readonly TwoSources[] {
+export function twoSources(
+	show: Pick<Show, 'rigs' | 'instruments' | 'stage'>,
+): readonly TwoSources[] {
 	const speed = speedOfSound(show.stage?.temperature ?? ROOM_CELSIUS);
-	return show.players.flatMap(({ id: player }) => [
-		...instrumentsOf(show, player).flatMap(({ id: instrument, output = [] }) => {
-			const sources = [output].flat().map((one) => sourceOf(one, [one], speed));
-			return pairsOf(sources).map((pair) => ({ player, instrument, ...pair }));
-		}),
-		...pairsOf(waySources(show.rigs?.[player] ?? [], speed)).map((pair) => ({
-			...{ player, instrument: null },
-			...pair,
-		})),
-	]);
+	const ofInstruments = show.instruments.flatMap(({ id: instrument, output = [] }) => {
+		const sources = [output].flat().map((one) => sourceOf(one, [one], speed));
+		return pairsOf(sources).map((pair) => ({ player: null, instrument, ...pair }));
+	});
+	const ofRigs = Object.entries(show.rigs ?? {}).flatMap(([player, parts]) =>
+		pairsOf(waySources(parts, speed)).map((pair) => ({ player, instrument: null, ...pair })),
+	);
+	return [...ofInstruments, ...ofRigs];
 }
 
 function pairsOf(all: readonly Source[]): readonly Pick<TwoSources, 'sources' | 'offset'>[] {
@@ -160,7 +158,10 @@ function waysOf(parts: readonly RigPart[]): readonly Way[] {
 	return ways;
 }
 
-/** What an instrument or a direct box gives is there at once; what a microphone hears needs its distance, or a delay. */
+/** What a microphone hears: an amplifier, a cabinet, an instrument, which is no part. */
+const HEARD: ReadonlySet<string | undefined> = new Set(['amp', 'cab', undefined]);
+
+/** What an instrument or a direct box gives is there at once; what a microphone hears needs its distance, or a delay of its own. */
 function sourceOf(
 	from: Source['from'],
 	way: readonly (Arrival & { readonly kind?: string })[],
@@ -170,14 +171,17 @@ function sourceOf(
 		'kind' in from
 			? from.kind === 'direct-box'
 			: from.ohms !== undefined || from.picofarads !== undefined;
+	const isPlaced = way.some(
+		({ kind, distanceMetres, delayMilliseconds }) =>
+			distanceMetres !== undefined || (delayMilliseconds !== undefined && HEARD.has(kind)),
+	);
 	const delays = way.flatMap(({ distanceMetres, delayMilliseconds = [] }) => [
 		...(distanceMetres === undefined ? [] : [(distanceMetres / speed) * 1000]),
 		...[delayMilliseconds].flat(),
 	]);
 	return {
 		from,
-		delayMilliseconds:
-			delays.length === 0 && !isElectric ? null : delays.reduce((sum, one) => sum + one, 0),
+		delayMilliseconds: isElectric || isPlaced ? delays.reduce((sum, one) => sum + one, 0) : null,
 		isInverted: way.filter(({ isInverted }) => isInverted === true).length % 2 === 1,
 	};
 }

@@ -70,6 +70,7 @@ const LOADS = new Set([
 	'supply-load',
 	'supply-volts',
 	'supply-centre',
+	'supply-current',
 	'shared-channel',
 ]);
 

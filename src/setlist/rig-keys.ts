@@ -62,8 +62,8 @@ export function boardPedalKeys(pedal: Pedal): Keys {
 export function supplyKeys({ id, name, outputs }: Supply): Keys {
 	return given({
 		...{ id, name: name === id ? null : name },
-		outputs: outputs.map(({ id: output, volts, milliamps, centre }) =>
-			given({ id: output, volts, ma: milliamps, centre }),
+		outputs: outputs.map(({ id: output, volts, milliamps, centre, current }) =>
+			given({ id: output, volts, ma: milliamps, centre, current }),
 		),
 	});
 }
@@ -77,9 +77,10 @@ export function packKeys({ battery, ...pack }: Pack): Keys {
 }
 
 /** What something runs on. */
-export function powerKeys({ supply, output, milliamps, volts, centre, battery }: Power): Keys {
+export function powerKeys(power: Power): Keys {
+	const { supply, output, milliamps, volts, centre, current, battery } = power;
 	return given({
-		...{ supply, output, ma: milliamps, volts, centre },
+		...{ supply, output, ma: milliamps, volts, centre, current },
 		battery: battery && `${battery.milliampHours} mAh`,
 		'hours-used': battery?.hoursUsed || null,
 	});

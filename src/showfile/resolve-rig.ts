@@ -103,6 +103,7 @@ function supplyOf({ id, name, outputs }: NonNullable<ShapedShow['supplies']>[num
 			volts: one.volts ?? null,
 			milliamps: one.ma ?? null,
 			centre: one.centre ?? null,
+			...given({ current: one.current }),
 		})),
 	};
 }
@@ -159,6 +160,7 @@ function powerOf(shaped: ShapedPower, path: SourcePath, { linking, supplies }: R
 		milliamps: shaped.ma ?? null,
 		volts: shaped.volts ?? null,
 		centre: shaped.centre ?? null,
+		...given({ current: shaped.current }),
 		battery:
 			shaped.battery === undefined
 				? null

@@ -13,6 +13,7 @@ import {
 	type Power,
 	type RigPart,
 	type Supply,
+	type SupplyOutput,
 } from './rig.ts';
 
 /** Left out where the file gave none. */
@@ -25,12 +26,15 @@ type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };
 export function rigForms() {
 	const CENTRE = z.nullable(z.enum(['negative', 'positive']));
 
+	const CURRENT = later(z.enum(['ac', 'dc']));
+
 	const POWER = z.object({
 		supply: textOrNull,
 		output: textOrNull,
 		milliamps: numberOrNull,
 		volts: numberOrNull,
 		centre: CENTRE,
+		current: CURRENT,
 		battery: z.nullable(z.object({ milliampHours: number, hoursUsed: number })),
 	} satisfies Whole<Power>);
 
@@ -108,7 +112,10 @@ export function rigForms() {
 			id: text,
 			name: text,
 			outputs: list(
-				z.object({ id: text, volts: numberOrNull, milliamps: numberOrNull, centre: CENTRE }),
+				z.object({
+					...{ id: text, volts: numberOrNull, milliamps: numberOrNull },
+					...{ centre: CENTRE, current: CURRENT },
+				} satisfies Whole<SupplyOutput>),
 			),
 		} satisfies Whole<Supply>),
 	);

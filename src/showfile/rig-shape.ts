@@ -21,6 +21,7 @@ import { keyed, oneOrMore } from './strict-shape.ts';
 const milliamps = z.optional(number({ from: 0, to: 100_000 }));
 const volts = z.optional(number({ from: 0, to: 60 }));
 const centre = z.optional(choice(['negative', 'positive']));
+const current = z.optional(choice(['ac', 'dc']));
 const hours = number({ from: 0, to: 100_000 });
 /** MIDI 1.0: a data byte has seven bits. */
 const sevenBits = z.optional(number({ from: 0, to: 127, isWhole: true }));
@@ -32,6 +33,7 @@ export const power = keyed({
 	ma: milliamps,
 	volts,
 	centre,
+	current,
 	battery: z.optional(capacity),
 	'hours-used': z.optional(hours),
 });
@@ -120,7 +122,7 @@ export const rigPart = keyed({
 export const supply = keyed({
 	id,
 	name: z.optional(words),
-	outputs: z.array(keyed({ id, volts, ma: milliamps, centre })),
+	outputs: z.array(keyed({ id, volts, ma: milliamps, centre, current })),
 });
 
 const source = { name: z.optional(words), ...arrival };

@@ -17,6 +17,9 @@ export const PART_KINDS = [
 
 export type PartKind = (typeof PART_KINDS)[number];
 
+/** Alternating or direct. */
+export type Current = 'ac' | 'dc';
+
 /** Which pole is in the middle of the plug. */
 export type Centre = 'negative' | 'positive';
 
@@ -31,6 +34,8 @@ export type Power = {
 	readonly milliamps: number | null;
 	readonly volts: number | null;
 	readonly centre: Centre | null;
+	/** Left out where the file gives none, as nights have it that began before it was known. */
+	readonly current?: Current;
 	readonly battery: { readonly milliampHours: number; readonly hoursUsed: number } | null;
 };
 
@@ -120,6 +125,7 @@ export type SupplyOutput = {
 	readonly volts: number | null;
 	readonly milliamps: number | null;
 	readonly centre: Centre | null;
+	readonly current?: Current;
 };
 
 export type Supply = {

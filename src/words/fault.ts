@@ -29,6 +29,8 @@ export const FAULT_PAGE = {
 	found: 'FOUND',
 	chances: 'CHANCES',
 	answers: 'sound: it is right now. same: nothing has changed.',
+	feedback:
+		'What rings, which notch, polarity first: rackside setup SHOW INSTRUMENT --feedback HZ.',
 	nothing: 'Nothing more can be tried here. Take the spare and look at it tomorrow.',
 	contradiction:
 		'These answers do not fit one fault: one of them is wrong, or two parts are at fault.',
@@ -138,12 +140,14 @@ export function expectedWords(time: string, aim: 'sound' | 'cause'): string {
 
 /** The cautions of what is heard, with that of a tube amp where the path has an amp; the earth once. */
 export function faultCautions(symptom: Symptom, causes: FaultStep['causes']): readonly string[] {
-	const hasAmp = causes.some(({ suspect }) => suspect.kind === 'amp');
+	const amps = causes.flatMap(({ suspect }) => (suspect.kind === 'amp' ? [suspect] : []));
+	const hasAmp = amps.length > 0;
+	const mayHaveTubes = amps.some(({ isTube }) => isTube !== false);
 	const own = incidentCautions(SYMPTOM_WORDS[symptom]);
 	return [
 		...own.filter((one) => one !== HUM_CAUTION),
 		...(hasAmp || own.includes(HUM_CAUTION) ? [FAULT_PAGE.noEarth] : []),
-		...(hasAmp ? [TUBE_LOAD] : []),
+		...(mayHaveTubes ? [TUBE_LOAD] : []),
 	];
 }
 

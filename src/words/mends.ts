@@ -23,6 +23,7 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 			return about.isOver ? 'Move a pedal to another output.' : 'Add nothing to it.';
 		case 'supply-volts':
 		case 'supply-centre':
+		case 'supply-current':
 			return 'Do not plug it in like this, which can destroy it: use an output or an adapter that fits.';
 		case 'daisy-chain':
 			return 'If it hums, give each an output of its own.';

@@ -49,6 +49,8 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 			return `${consumer(show, finding, call)} needs ${figure(finding.wants)} V, and supply ${supplyName(show, finding.supply)} output ${finding.output} gives ${figure(finding.gives)} V.`;
 		case 'supply-centre':
 			return `${consumer(show, finding, call)} needs ${POLE[finding.wants]} in the middle of its plug, and supply ${supplyName(show, finding.supply)} output ${finding.output} has ${POLE[finding.gives]} there.`;
+		case 'supply-current':
+			return `${consumer(show, finding, call)} needs ${finding.wants.toUpperCase()}, and supply ${supplyName(show, finding.supply)} output ${finding.output} gives ${finding.gives.toUpperCase()}.`;
 		case 'daisy-chain':
 			return `${listed(finding.on.map((one) => consumer(show, one, call)))} share supply ${supplyName(show, finding.supply)} output ${finding.output}: a chain can hum.`;
 		case 'battery-short': {
@@ -70,7 +72,7 @@ function words(show: Show, finding: RigFinding, call: Call): string {
 			return `${call(finding.instrument)} loses its highs from ${(finding.hertz / 1000).toFixed(1)} kHz on in ${whose(show, finding.player)} cord.`;
 		case 'sources-cancel': {
 			const { player, instrument, sources, offset, isLows } = finding;
-			const of = instrument === null ? whose(show, player) : `${call(instrument)}'s`;
+			const of = player === null ? `${call(instrument ?? '')}'s` : whose(show, player);
 			const both = `${of} ${bothWords(sources)}`;
 			return isLows
 				? `${both} reach the desk with opposite polarity: the lows cancel.`
@@ -96,6 +98,8 @@ export function rigFindingInShort(show: Show, finding: RigFinding): string {
 			return `${consumer(show, finding, onRack(show))}: wants ${figure(finding.wants)} V, ${at(finding)} gives ${figure(finding.gives)} V`;
 		case 'supply-centre':
 			return `${consumer(show, finding, onRack(show))}: wants centre ${finding.wants}, ${at(finding)} is ${finding.gives}`;
+		case 'supply-current':
+			return `${consumer(show, finding, onRack(show))}: wants ${finding.wants.toUpperCase()}, ${at(finding)} gives ${finding.gives.toUpperCase()}`;
 		case 'shared-channel':
 			return `packs ${listed(finding.packs.map((id) => packName(show, id)))}: one channel, ${finding.channel}`;
 		default:

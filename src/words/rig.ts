@@ -1,7 +1,8 @@
 // The rig as people read it: parts of the sound path, figures with their units.
 
 import type { BatteryIn } from '../journal/entry.ts';
-import { type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
+import { quarterNotes, type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
+import type { ToneCorner } from '../rig/tone-corners.ts';
 import type { Source, TwoSources } from '../rig/two-sources.ts';
 import type { PartKind, RigPart } from '../showfile/rig.ts';
 import type { Pedal, PedalState, PedalStates, Show } from '../showfile/show.ts';
@@ -35,7 +36,7 @@ export const RIG_PAGE = {
 	loadColumns: ['amp', 'load', 'set to'],
 	supplyColumns: ['output', 'drawn', 'gives', 'on it'],
 	batteryColumns: ['battery', 'left'],
-	toneColumns: ['instrument', 'player', 'corner'],
+	toneColumns: ['instrument', 'player', 'corner', 'lost'],
 	tempoColumns: ['song', 'player', 'pedal', 'time'],
 	patchColumns: ['song', 'player', 'at', 'board'],
 	unknown: 'not said',
@@ -55,7 +56,7 @@ export function partWords({ kind, name, metres, watts, tap, ohms }: RigPart): st
 		...(tap === undefined ? [] : [`set to ${ohmWords(tap)}`]),
 		...(ohms === undefined ? [] : [ohmWords(ohms)]),
 	];
-	return [`${PART_WORDS[kind]} ${name}`, ...(figures.length > 0 ? [figures.join(', ')] : [])].join(
+	return [partInWords({ kind, name }), ...(figures.length > 0 ? [figures.join(', ')] : [])].join(
 		' ',
 	);
 }
@@ -90,24 +91,36 @@ export function cornerWords(kind: 'low-pass' | 'high-pass', hertz: number): stri
 	return `${kind} ${hertzWords(hertz)}`;
 }
 
+/** `0.6 dB at 10 kHz, 0.1 dB overall`, `12 dB at its lowest string`. */
+export function lostWords({ kind, decibels, inputDecibels }: ToneCorner): string {
+	const lost = (gain: number) => `${figure(Math.abs(gain))} dB`;
+	const where = kind === 'low-pass' ? 'at 10 kHz' : 'at its lowest string';
+	return [
+		...(decibels === null ? [] : [`${lost(decibels)} ${where}`]),
+		...(inputDecibels === null ? [] : [`${lost(inputDecibels)} overall`]),
+	].join(', ');
+}
+
 /** `572 Hz`, `1.1 kHz`. */
 export function hertzWords(hertz: number): string {
 	return hertz < 1000 ? `${figure(hertz)} Hz` : `${figure(hertz / 1000)} kHz`;
 }
 
 /** `dotted eighth 433 ms`. */
-export function tempoWords({
+export function noteWords({
 	value,
 	milliseconds,
 }: Pick<TempoTime, 'value' | 'milliseconds'>): string {
-	const note = value.replace(/-/g, ' ');
-	return milliseconds === null ? `${note}, no tempo` : `${note} ${Math.round(milliseconds)} ms`;
+	const time = milliseconds === null ? ', no tempo' : ` ${Math.round(milliseconds)} ms`;
+	return `${spaced(value)}${time}`;
 }
+
+const spaced = (value: string): string => value.replace(/-/g, ' ');
 
 /** A setting's value at a tempo in beats a minute: `dotted eighth 433 ms`; what does not hang on it as it is. */
 export function settingWords(value: string, tempo: number | null): string {
 	const milliseconds = tempo === null ? null : tempoMilliseconds(value, tempo);
-	return milliseconds === null ? value : tempoWords({ value, milliseconds });
+	return milliseconds === null ? value : noteWords({ value, milliseconds });
 }
 
 /** What a player has to do from one state of a board to the next: `Boost on`, `Delay to dotted eighth: 433 ms`. */
@@ -143,8 +156,7 @@ export function boardDifference(
 
 function settingChange(control: string, value: string, tempo: number | null): string {
 	const milliseconds = tempo === null ? null : tempoMilliseconds(value, tempo);
-	if (milliseconds !== null)
-		return `to ${value.replace(/-/g, ' ')}: ${Math.round(milliseconds)} ms`;
+	if (milliseconds !== null) return `to ${spaced(value)}: ${Math.round(milliseconds)} ms`;
 	// The name of a scene says what it is.
 	return control === 'scene' ? `to ${value}` : `${control} to ${value}`;
 }
@@ -213,7 +225,7 @@ export function wirelessWords(pack: {
 	].join(' ');
 }
 
-/** `Drive, Delay wide`; times that hang on the tempo with their milliseconds. */
+/** `Drive, Delay wide`; times that hang on the tempo with their milliseconds, or that the song has none. */
 export function boardStateWords(
 	show: Show,
 	{
@@ -223,22 +235,19 @@ export function boardStateWords(
 	}: {
 		readonly player: string;
 		readonly states: Readonly<Record<string, PedalState>>;
-		readonly tempo: readonly TempoTime[];
+		/** Beats a minute of the song. */
+		readonly tempo: number | null;
 	},
 ): string {
 	const on = Object.entries(states).filter(([, { on: isOn }]) => isOn);
 	if (on.length === 0) return RIG_PAGE.allOff;
+	const valueWords = (value: string) =>
+		tempo === null && quarterNotes(value) !== null
+			? noteWords({ value, milliseconds: null })
+			: settingWords(value, tempo);
 	return on
 		.map(([pedal, { settings = {} }]) =>
-			[
-				pedalName(show, player, pedal),
-				...Object.entries(settings).map(([control, value]) => {
-					const time = tempo.find(
-						(one) => one.pedal === pedal && one.control === control && one.value === value,
-					);
-					return time === undefined ? value : tempoWords(time);
-				}),
-			].join(' '),
+			[pedalName(show, player, pedal), ...Object.values(settings).map(valueWords)].join(' '),
 		)
 		.join(', ');
 }
@@ -246,8 +255,9 @@ export function boardStateWords(
 /** Two sources of one sound: how much later one comes, what that cancels, what to do about it. */
 export function phaseWords(show: Show, two: TwoSources): string {
 	const { player, instrument, sources, offset } = two;
-	const of = instrument === null ? '' : `, ${shownInstrument(show, instrument)}`;
-	const same = `${playerName(show, player)}${of}: ${bothWords(sources)} carry the same sound`;
+	const whose =
+		player === null ? shownInstrument(show, instrument ?? '') : playerName(show, player);
+	const same = `${whose}: ${bothWords(sources)} carry the same sound`;
 	if (offset === null) {
 		return `${same}. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller.`;
 	}

@@ -72,6 +72,7 @@ const POWER: Tree = {
 	ma: ['What it draws, in milliamps.', 35],
 	volts: ['What it wants.', 9],
 	centre: ['Which pole it wants in the middle of the plug.', 'negative'],
+	current: ['Whether it wants alternating or direct current.', 'ac'],
 	battery: ['What its own battery holds, where it has one.', '500 mAh'],
 	'hours-used': ['Hours that this battery has run already.', 10],
 };
@@ -343,6 +344,7 @@ const KEYS: Tree = {
 					volts: ['Its voltage.', 9],
 					ma: ['The most it gives, in milliamps.', 100],
 					centre: ['Which pole is in the middle of its plug.', 'negative'],
+					current: ['Whether it gives alternating or direct current.', 'ac'],
 				},
 			],
 		},

@@ -85,6 +85,38 @@ packs: [{id: P1, battery: {hours: 6, used: 4.75}}]
 	);
 });
 
+const ampAndCab = (tube: string, ohms: number) =>
+	checkRig(
+		rigShow(
+			`${GUITAR}\nrigs: {bo: [{id: head, kind: amp, watts: 500, tap: 4${tube}}, {id: cab, kind: cab, ohms: ${ohms}, watts: 300}]}`,
+		),
+	).map(({ code }) => code);
+
+test('an amp without tubes may drive more ohms than it is made for, and gives less into them; fewer it may not', () => {
+	// Common practice. By Ohm's law 500 W into 4 ohms are 44.7 V, which are 250 W into 8 ohms.
+	expect(ampAndCab(', tube: false', 8)).toEqual([]);
+	expect(ampAndCab(', tube: false', 2)).toEqual(['amp-load', 'cab-power']);
+	expect(ampAndCab(', tube: true', 8)).toEqual(['amp-load', 'cab-power']);
+	expect(ampAndCab('', 8)).toEqual(['amp-load', 'cab-power']);
+});
+
+test('alternating current into what wants direct, and the other way round', () => {
+	const found = (output: string, power: string) =>
+		checkList(
+			rigShow(`${GUITAR}
+supplies: [{id: S1, outputs: [{id: a, volts: 9, ${output}}]}]
+boards: {bo: [{id: delay, name: Delay, power: {supply: S1, output: a, volts: 9, ${power}}}]}`),
+			{ findings: [], warnings: [], root: null },
+		).map(({ words }) => words);
+	expect(found('current: ac', 'centre: negative')).toEqual([
+		"Bo's Delay needs DC, and supply S1 output a gives AC. Do not plug it in like this, which can destroy it: use an output or an adapter that fits.",
+	]);
+	expect(found('centre: negative', 'current: ac')[0]).toContain('needs AC');
+	expect(found('current: ac', 'current: ac')).toEqual([]);
+	expect(found('current: dc', 'centre: positive')).toEqual([]);
+	expect(found('ma: 100', 'current: ac')).toEqual([]);
+});
+
 test('power splits by ohms: side by side the lower takes more, in a row the higher (Ohm)', () => {
 	const amp: RigPart = { id: 'head', name: 'head', kind: 'amp', watts: 30 };
 	const cab = (id: string, ohms: number, wired: 'parallel' | 'series' = 'parallel'): RigPart => ({

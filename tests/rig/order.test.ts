@@ -1,10 +1,14 @@
 // The order of a board's pedals for a song.
 
 import { expect, test } from 'vitest';
+import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
+import { runSheet } from '../../src/report/run-sheet.ts';
+import { sheetBeforeDoors } from '../../src/report/sheet-before-doors.ts';
 import { orderChange, pathOf } from '../../src/rig/rig-path.ts';
 import { openSession } from '../../src/session/open-session.ts';
 import { checkShow } from '../../src/showfile/check-show.ts';
 import { keptShow, showRecord } from '../../src/showfile/show-record.ts';
+import { showFrom } from '../showfile/show-files.ts';
 import { rigShow } from './example-rig.ts';
 
 const show = rigShow(
@@ -44,5 +48,23 @@ test('it is kept with a night, and a pedal that is not there is found', () => {
 	);
 	expect(checkShow(wrong)).toContainEqual(
 		expect.objectContaining({ code: 'pedal-missing', pedal: 'chorus' }),
+	);
+});
+
+test('it stands on the run sheet where the song starts, before what is pressed, and so does the way back', () => {
+	const night = showFrom(`format: rackside/1
+players: [{id: bo, name: Bo}]
+instruments: [{id: B1, kind: electric-6, tuning: E standard}]
+boards: {bo: [{id: drive, name: Drive}, {id: chorus, name: Chorus}]}
+songs:
+  - {id: one, length: "3:00", hands: {bo: B1}, order: {bo: [chorus, drive]}, board: {bo: {drive: on}}}
+  - {id: two, length: "3:00", hands: {bo: B1}}
+  - {id: three, length: "3:00", hands: {bo: B1}}
+set: [one, two, three]
+`);
+	const source = sheetBeforeDoors(night, planBeforeDoors(night));
+	const text = runSheet(source, { version: 'version 1', since: [], hasBoards: false });
+	expect(text.split('\n').filter((line) => line.includes('BO') && line.includes('start:'))).toEqual(
+		['    start: BO Chorus before Drive, +DRIVE', '    start: BO pedals in their usual order'],
 	);
 });

@@ -90,6 +90,20 @@ rigs: {bo: [${parts}]}`),
 		).toEqual([]);
 		expect(path('{id: head, kind: amp, input: 1 M}', 'ohms: 10 k')).toEqual([]);
 	});
+
+	test('of a show: what is lost at 10 kHz, at the lowest string, in the first input', () => {
+		const corner = (output: string, input: string) =>
+			toneCorners(
+				rigShow(`instruments: [{id: B1, kind: electric-6, tuning: E standard, output: {${output}}}]
+rigs: {bo: [{id: lead, kind: cord, length: 6 m, pf-per-m: 100}, {id: head, kind: amp, input: ${input}}]}`),
+			)[0];
+		const cord = corner('ohms: 10 k', '1 M');
+		expect(cord?.decibels).toBeCloseTo(-0.5771, 3);
+		expect(cord?.inputDecibels).toBeCloseTo(-0.0864, 4);
+		expect(corner('ohms: 7 k', '22 k')?.inputDecibels).toBeCloseTo(-2.3995, 4);
+		expect(corner('pf: 500', '1 M')?.decibels).toBeCloseTo(-12.019, 3);
+		expect(corner('pf: 500', '10 M')?.decibels).toBeCloseTo(-0.604, 3);
+	});
 });
 
 describe('power (arithmetic)', () => {

@@ -9,6 +9,7 @@ import {
 	speedOfSound,
 	twoSources,
 } from '../../src/rig/two-sources.ts';
+import { showFrom } from '../showfile/show-files.ts';
 import { rigShow } from './example-rig.ts';
 
 describe('the laws', () => {
@@ -91,6 +92,14 @@ describe('where the file gives what is needed', () => {
 		]);
 		expect(rig('distance: 30 cm, delay: 1 ms')).toMatchObject([{ milliseconds: 1.874 }]);
 		expect(rig('ohms: 8')).toEqual([null]);
+		expect(rig('delay: 0.874 ms')).toEqual([LATER]);
+		// What is late before the amplifier says nothing of where its microphone stands.
+		const pack = (cab: string) =>
+			offsets(
+				`${ONE}\nrigs: {bo: [{id: box, kind: direct-box}, {id: p, kind: pack, delay: 3 ms}, {id: head, kind: amp}, {id: cab, kind: cab${cab}}]}`,
+			);
+		expect(pack('')).toEqual([null]);
+		expect(pack(', distance: 30 cm')).toMatchObject([{ milliseconds: 3.874 }]);
 	});
 
 	test('warmer air is faster', () => {
@@ -136,13 +145,13 @@ describe('in words', () => {
 
 	test('how late, what cancels, which polarity, what lines them up', () => {
 		expect(phaseOf(guitar('[{pf: 500}, {name: microphone, distance: 30 cm}]'))).toBe(
-			'Bo, 4 Bay: piezo and microphone carry the same sound, microphone 0.87 ms later. They cancel 572 Hz first. Leave the polarity as it is at the desk: it keeps the lows. Delay piezo by 0.87 ms there to line them up.',
+			'4 Bay: piezo and microphone carry the same sound, microphone 0.87 ms later. They cancel 572 Hz first. Leave the polarity as it is at the desk: it keeps the lows. Delay piezo by 0.87 ms there to line them up.',
 		);
 		expect(phaseOf(guitar('[{pf: 500, polarity: inverted}, {distance: 30 cm}]'))).toBe(
-			'Bo, 4 Bay: piezo and microphone carry the same sound, microphone 0.87 ms later. Piezo has its polarity inverted: they cancel the lows, and 1.1 kHz. Turn it over at the desk to keep the lows; they then cancel 572 Hz first. Delay piezo by 0.87 ms there to line them up.',
+			'4 Bay: piezo and microphone carry the same sound, microphone 0.87 ms later. Piezo has its polarity inverted: they cancel the lows, and 1.1 kHz. Turn it over at the desk to keep the lows; they then cancel 572 Hz first. Delay piezo by 0.87 ms there to line them up.',
 		);
 		expect(phaseOf(guitar('[{pf: 500}, {ohms: 10 k, polarity: inverted}]'))).toBe(
-			'Bo, 4 Bay: piezo and pickup carry the same sound at the same time. Pickup has its polarity inverted: they cancel each other. Turn it over at the desk to keep the lows.',
+			'4 Bay: piezo and pickup carry the same sound at the same time. Pickup has its polarity inverted: they cancel each other. Turn it over at the desk to keep the lows.',
 		);
 		expect(phaseOf(guitar('[{pf: 500}, {name: microphone}]'))).toContain(
 			'Whether they add or cancel is not known from the file',
@@ -159,6 +168,17 @@ describe('in words', () => {
 		// Down to E2, 82.4 Hz: 2.2 m cancel 78 Hz, 2 m 86 Hz.
 		expect(found(guitar('[{pf: 500}, {distance: 2.2 m}]'))).toEqual([]);
 		expect(found(guitar('[{pf: 500}, {distance: 2 m}]'))).toHaveLength(1);
+	});
+
+	test('an instrument that several may have is said once', () => {
+		const output = 'output: [{pf: 500}, {distance: 30 cm}]';
+		const show = showFrom(`format: rackside/1
+players: [{id: bo}, {id: ash}]
+instruments: [{id: B1, kind: acoustic-6, tuning: E standard, ${output}}]
+songs: [{id: one, length: "3:00", hands: {bo: B1}}]
+set: [one]
+`);
+		expect(twoSources(show)).toHaveLength(1);
 	});
 
 	test('opposite polarity is worse, and said where the lowest string loses by it', () => {

@@ -72,10 +72,10 @@ instruments:
   - {id: A2, name: Birch, slot: "2", kind: electric-6, tuning: D2 A2 D3 G3 A3 E4, scale: 648 mm, strings: [0.25 mm, 9.5, 0.4 mm, 0.6 mm w, 36w, 46w]}
   - {id: B1, name: Cove, slot: "3", kind: bass-5, tuning: B standard, output: [{pf: 500, delay: 0.5 ms}, {name: microphone, distance: 30 cm, polarity: inverted}]}
 boards:
-  bo: [{id: drive, name: Drive}, {id: boost, input: 500 k, output: 1 k, controls: [level], switched: feet, power: {supply: S1, output: a, ma: 35, volts: 9, centre: negative}, chance: 2, test: 20s, swap: 30s, spare: the blue one, tape: red}, {id: delay, power: {battery: 500 mAh, ma: 12, hours-used: 10}, midi: {channel: 2, on: [{note: 60, velocity: 1}], off: [{cc: 1, value: 0}], scenes: {wide: [{bank: 300, program: 11}]}, tempo: {cc: 93, value: 100}}}, {id: tremolo, midi: {channel: 3, tempo: clock}}]
+  bo: [{id: drive, name: Drive}, {id: boost, input: 500 k, output: 1 k, controls: [level], switched: feet, power: {supply: S1, output: a, ma: 35, volts: 9, centre: negative}, chance: 2, test: 20s, swap: 30s, spare: the blue one, tape: red}, {id: delay, power: {battery: 500 mAh, ma: 12, hours-used: 10, current: dc}, midi: {channel: 2, on: [{note: 60, velocity: 1}], off: [{cc: 1, value: 0}], scenes: {wide: [{bank: 300, program: 11}]}, tempo: {cc: 93, value: 100}}}, {id: tremolo, midi: {channel: 3, tempo: clock}}]
 rigs:
   bo: [{id: lead, kind: cord, length: 6 m, pf-per-m: 100}, {id: board, kind: board}, {id: head, name: Head, kind: amp, watts: 30, tap: 4, taps: [4, 8], tube: true, input: 1 M}, {id: cab, kind: cab, ohms: 8, watts: 60, wired: series, switched: tech, distance: 1 ft, delay: 1.5 ms, polarity: inverted}]
-supplies: [{id: S1, name: left, outputs: [{id: a, volts: 9, ma: 100, centre: negative}, {id: b}]}]
+supplies: [{id: S1, name: left, outputs: [{id: a, volts: 9, ma: 100, centre: negative}, {id: b, current: ac}]}]
 packs: [{id: P1, name: One, channel: G1, battery: {hours: 6, used: 2.5}}, {id: P2, battery: {hours: 4}}]
 times: {all: {walk: 8s}, bass-5: {touch-up: 30s}}
 stock: [{gauge: "10", count: 12}]
