@@ -108,8 +108,9 @@ export class NightFile implements NightJournal {
 		if (start.firstBytes) {
 			this.#backlog.addForThisFile({ seq: start.lastSeq, bytes: start.firstBytes });
 		}
-		if (start.code === null) this.#write();
-		else this.#setFault(start.code);
+		if (start.fileTrouble !== null) this.#warn({ code: 'file-left', trouble: start.fileTrouble });
+		if (start.folderTrouble !== null) this.#setFault(start.folderTrouble);
+		this.#write();
 	}
 
 	append<E extends AnyEntry>(entries: readonly E[], at: ClockReading): JournalRecord<E> {
