@@ -17,6 +17,7 @@ import { markAway, unmarkAway } from './away-mark.ts';
 import { Backlog, chunksOf } from './backlog.ts';
 import { diskErrorCode } from './disk.ts';
 import { markEnd } from './end-mark.ts';
+import { growingPause, HomePace } from './home-pace.ts';
 import type { NightServices, NightStart } from './night-services.ts';
 import { type SaveFault, saveStatus } from './save-status.ts';
 import type { Segment, WriteFault } from './segment.ts';
@@ -24,9 +25,6 @@ import { SegmentChain } from './segment-chain.ts';
 
 const retryMs = 1000;
 const longestRetryMs = 60_000;
-const longestHomeRetryMs = 300_000;
-/** A folder that has taken the night for so long is tried again as if it had never failed. */
-const steadyHomeMs = 60_000;
 /** Two copies that see nothing of each other's lock learn of each other by this. */
 const lookEveryMs = 1000;
 /** A busy disk that is well needs a second now and then; nobody waits two for one that hangs. */
@@ -56,9 +54,7 @@ export class NightFile implements NightJournal {
 	#homeSeq = 0;
 	/** The last record that is in the files there, confirmed or not, from before they had no more room. */
 	#homeEndSeq = 0;
-	#homeAtUpMs = 0;
-	#homeFaults = 0;
-	#cameHomeAtUpMs = Number.NEGATIVE_INFINITY;
+	readonly #homePace = new HomePace();
 	/** Where it comes from, while its own folder has yet to confirm the whole night. */
 	#movingFrom: string | null = null;
 	/** Records from before this opening are in the file, but nothing confirms yet that they would outlive a power cut. */
@@ -103,8 +99,10 @@ export class NightFile implements NightJournal {
 		this.#checkpointSeq = start.checkpoint?.seq ?? 0;
 		this.#upMs = services.upMs;
 		this.#lookedAtUpMs = services.upMs;
-		if (segment === null) this.#leave('all');
-		if (segment === null && away !== this.#services.folders[0]) this.#movingFrom = away;
+		if (segment === null) {
+			this.#leave('all');
+			this.#movingFrom = away;
+		}
 		if (start.firstBytes) {
 			this.#backlog.addForThisFile({ seq: start.lastSeq, bytes: start.firstBytes });
 		}
@@ -173,7 +171,7 @@ export class NightFile implements NightJournal {
 		const isBehind = this.#chain.current === null || this.#backlog.next !== undefined;
 		if (isBehind && upMs >= this.#retryAtUpMs) this.#write();
 		const isAway = this.#chain.away !== null && this.#chain.current !== null;
-		if (isAway && upMs >= this.#homeAtUpMs) this.#goHome();
+		if (isAway && this.#homePace.isDue(upMs)) this.#goHome();
 		if (upMs - this.#lookedAtUpMs >= lookEveryMs) this.#look();
 		this.#startSync();
 		this.#show();
@@ -271,7 +269,7 @@ export class NightFile implements NightJournal {
 		const begun = this.#chain.begin(this.#writtenSeq + 1, leftFor);
 		if ('code' in begun) return begun;
 		this.#hasFile = true;
-		if (begun.folder !== this.#home) this.#onAway();
+		if (begun.folder !== this.#home) this.#onAway(false);
 		return begun;
 	}
 
@@ -279,27 +277,14 @@ export class NightFile implements NightJournal {
 	#goElsewhere(code: string): boolean {
 		if (this.#chain.beginElsewhere(this.#writtenSeq + 1, code) === null) return false;
 		this.#homeEndSeq = this.#writtenSeq;
-		// Else a folder with room now and then would fill the other one with files.
-		if (this.#isJustHome()) this.#homeFaults += 1;
-		this.#onAway();
+		this.#onAway(true);
 		return true;
 	}
 
-	#isJustHome(): boolean {
-		return this.#upMs - this.#cameHomeAtUpMs <= steadyHomeMs;
-	}
-
-	#onAway(): void {
-		if (!this.#isJustHome()) this.#homeFaults = 0;
-		this.#waitForHome();
+	#onAway(isFull: boolean): void {
+		this.#homePace.left(this.#upMs, isFull);
 		const { disk } = this.#services;
 		markAway({ disk, home: this.#home, id: this.id });
-	}
-
-	/** A folder that takes what it then does not confirm keeps a file of each attempt. */
-	#waitForHome(): void {
-		const pauseMs = Math.min(retryMs * 2 ** this.#homeFaults, longestHomeRetryMs);
-		this.#homeAtUpMs = this.#upMs + pauseMs;
 	}
 
 	get #home(): string {
@@ -315,7 +300,7 @@ export class NightFile implements NightJournal {
 
 	/** Writes what the night's own folder lacks into a new file there; where that fails, all stays as it is. */
 	#goHome(): void {
-		this.#waitForHome();
+		this.#homePace.attempt(this.#upMs);
 		const segment = this.#chain.beginHome(this.#homeSeq + 1);
 		if ('code' in segment) return;
 		const chunks = chunksOf(this.#records.after(this.#homeSeq), this.#seed);
@@ -326,7 +311,7 @@ export class NightFile implements NightJournal {
 			return;
 		}
 		this.#movingFrom = this.#chain.away;
-		this.#cameHomeAtUpMs = this.#upMs;
+		this.#homePace.came(this.#upMs);
 		this.#leavings += 1;
 		this.#chain.adopt(segment);
 		this.#backlog.standWritten(chunks);
@@ -400,12 +385,12 @@ export class NightFile implements NightJournal {
 	/** After one failed confirmation a system may report success for bytes that it has dropped, so that file is never trusted again. */
 	#onSyncFault(code: string): void {
 		this.#setFault(code);
-		if (this.#movingFrom !== null) this.#homeFaults += 1;
+		if (this.#movingFrom !== null) this.#homePace.fault();
 		this.#movingFrom = null;
 		this.#leave('unconfirmed');
 		this.#warn({ code: 'not-confirmed', trouble: code });
 		// Every further attempt leaves one more file behind.
-		const pauseMs = Math.min(retryMs * 2 ** this.#syncFaults, longestRetryMs);
+		const pauseMs = growingPause(this.#syncFaults, longestRetryMs);
 		this.#syncAtUpMs = this.#syncFaults === 0 ? 0 : this.#upMs + pauseMs;
 		this.#syncFaults += 1;
 		this.#write();
