@@ -7,7 +7,9 @@ let isKnown = true;
 
 /** Where the system knows no home, or one that depends on where we stand, the folder for temporary files is one from now on. */
 export function ensureHome(): void {
-	if (isAbsolute(knownHome())) return;
+	const home = knownHome();
+	// One with the sign for what could not be decoded is refused in words of its own.
+	if (isAbsolute(home) || home.includes('\ufffd')) return;
 	isKnown = false;
 	// Set for all, since the library that keeps preferences asks for a home by itself.
 	process.env[process.platform === 'win32' ? 'USERPROFILE' : 'HOME'] = tmpdir();
