@@ -187,15 +187,14 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		handMs: realTime.upMs,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});
-	if (!live.isRehearsal) {
-		const path = showIdentity(resolve(io.cwd, live.file));
-		rememberShow(night, { path, place: { disk: realDisk, folder: places.settings } });
-	}
 	try {
+		const path = showIdentity(resolve(io.cwd, live.file));
+		const place = { disk: realDisk, folder: places.settings };
+		if (!live.isRehearsal) rememberShow(night, { path, place });
 		const { showFileOf } = await import('./show-file.ts');
 		night.watchShow(showFileOf(live.file, io));
 	} catch {
-		// No show ends for want of looking after a file that the night has its own copy of.
+		// No show ends for want of preferences, nor of looking after a file that the night has its own copy of.
 	}
 	night.tick();
 	// The way out ends the process.
