@@ -34,6 +34,18 @@ export function ensureFolder(disk: Disk, path: string): void {
 	if (kind !== 'folder' && kind !== 'link') throw diskError('ENOTDIR');
 }
 
+/** The outermost part of the path that lets nobody look at what is in it; the path itself where none is in the way. */
+export function whereShut(disk: Disk, path: string): string {
+	const above = dirname(path);
+	try {
+		disk.stat(path);
+		return path;
+	} catch (error) {
+		diskErrorCode(error);
+		return above === path ? path : whereShut(disk, above);
+	}
+}
+
 function makeOne(disk: Disk, path: string): void {
 	try {
 		disk.makeFolder(path);

@@ -41,8 +41,10 @@ export type NightStart = {
 	readonly segment: Segment | null;
 	/** Folder other than the night's own with records that this one lacks; null for none. */
 	readonly away: string | null;
-	/** Why there is no segment, as the disk's error code. */
-	readonly code: string | null;
+	/** Why the night's own folder took no file, as the disk's error code; null when it did, or was not asked. */
+	readonly folderTrouble: string | null;
+	/** Likewise why its last file is not gone on with. */
+	readonly fileTrouble: string | null;
 	/** Number of the file that comes after those that are there. */
 	readonly nextNumber: number;
 	/** Bytes to be written before anything else. */

@@ -6,6 +6,9 @@ import { type ByteRange, prefixLength } from './line.ts';
 /** How a record begins behind its checksum. */
 const opening = ' {"v":';
 
+/** Junk has millions of lines too short for any record: a look into each takes longer than all else. */
+const fewestBytes = prefixLength + opening.length;
+
 /**
  * Where whole lines may stand in a damaged one: from the eight bytes of a checksum and the opening of a record
  * to the brace that closes it. Their checksums are yet to be tried. A record never holds such an opening itself,
@@ -13,6 +16,7 @@ const opening = ' {"v":';
  * stands before the next opening is looked at once, however much junk there is.
  */
 export function likelyLines(bytes: Buffer, { start, end }: ByteRange): readonly ByteRange[] {
+	if (end - start < fewestBytes) return [];
 	const line = bytes.subarray(start, end);
 	const openings = openingsIn(line);
 	return openings.map((at, index) => {

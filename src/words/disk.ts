@@ -114,22 +114,27 @@ function causeWords({ trouble }: { readonly trouble: string | null }): string {
 	return trouble === null ? 'their file is damaged' : diskTrouble(trouble);
 }
 
+const makeYours = (path: string): string =>
+	`Make it yours (sudo chown -R "$USER" ${path} && chmod -R u+rwX ${path}) and start again.`;
+
 const WAYS_OUT: { readonly [code: string]: (path: string) => string } = {
-	EACCES: (path) => `Make it yours (sudo chown -R "$USER" ${path}) and start again.`,
-	EPERM: (path) => `Make it yours (sudo chown -R "$USER" ${path}) and start again.`,
+	EACCES: makeYours,
+	EPERM: makeYours,
 	EMFILE: () => 'Raise the limit (ulimit -n 1024) and start again.',
 	ENFILE: () => 'End other programs and start again.',
 };
 
-/** An unfinished night that may be there and cannot be read, and what can be done about it. */
-export function unreadableNightWords(fault: DiskFault): string {
+/**
+ * An unfinished night that may be there and cannot be read, and what can be done about it; `shut`: what of its path
+ * keeps us out, as a shell takes it.
+ */
+export function unreadableNightWords(fault: DiskFault, shut: string): string {
 	if (fault.code === 'copy-gone') {
 		return `${diskFaultWords(fault)} It cannot be read any more. If there is a copy of it, put that beside this file and start again.`;
 	}
 	const trouble = 'trouble' in fault ? (fault.trouble ?? '') : '';
-	const path = 'path' in fault ? fault.path : '';
 	const way =
-		WAYS_OUT[trouble]?.(path) ?? 'If there is a copy of it, put that in its place and start again.';
+		WAYS_OUT[trouble]?.(shut) ?? 'If there is a copy of it, put that in its place and start again.';
 	return `${diskFaultWords(fault)} An unfinished night of this show may be in it. ${way}`;
 }
 

@@ -20,6 +20,7 @@ const TEN_MINUTES_MS = 600_000 / SPEED;
 const PATIENCE_MS = 10_000;
 /** The same key again within 300 ms counts once. */
 const APART_MS = 400;
+const TYPED_APART_MS = 100;
 const MOST_STEPS = 60;
 const STORAGE = /^(?:NOT SAFE|NOT SAVED|ELSEWHERE|STORAGE)/;
 const MEMOS = ['before', 'first minute', 'fifth minute', 'ninth minute', 'after'];
@@ -84,12 +85,9 @@ class Told {
 	}
 
 	say(what: string): void {
-		const rows = this.#screen.rows();
-		const now = /^NOW +(.*?) {2,}.*?(\d\d:\d\d:\d\d)/.exec(
-			rows.find((one) => one.startsWith('NOW')) ?? '',
-		);
-		console.log(`${now?.[2] ?? '--:--:--'}  ${what}`);
-		console.log(`          ${this.row() || 'nothing of where the night is kept'}`);
+		const [, time = '--:--'] = / (\d\d:\d\d) *$/m.exec(this.#screen.text()) ?? [];
+		console.log(`${time}  ${what}`);
+		console.log(`       ${this.row() || 'nothing of where the night is kept'}`);
 	}
 }
 
@@ -110,8 +108,14 @@ async function night(own: OwnFolder, way: Way): Promise<string[]> {
 		folder: fileURLToPath(new URL('../..', import.meta.url)),
 	});
 	const told = new Told(screen);
-	const memo = async (words: string): Promise<void> =>
-		told.press(`memo "${words}"`, 'm', ...words, 'enter');
+	const memo = async (words: string): Promise<void> => {
+		for (const key of ['m', ...words]) {
+			await screen.press(key);
+			// Where the machine is busy they are read at once, and only what hands can have typed counts.
+			await pause(TYPED_APART_MS);
+		}
+		await told.press(`memo "${words}"`, 'enter');
+	};
 	await screen.waitFor('? all', PATIENCE_MS);
 	await told.press('everything on the rack is ready', 't', '0');
 	for (const song of ['first', 'second', 'third']) {

@@ -67,7 +67,11 @@ function eachCall(fault: Fault): Row {
 		const night = nightWithFaults(own, name, [{ ...fault, at }], 1 + (at % 5));
 		runs += night.runs;
 		faults.push(...night.faults);
-		if (!night.isReached) return { cases: at - 1, runs, faults };
+		if (night.isReached) continue;
+		// A row without a case would look as if all had gone well.
+		return at === 1
+			? leftOut('none of these nights makes such a call')
+			: { cases: at - 1, runs, faults };
 	}
 }
 

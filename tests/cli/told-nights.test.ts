@@ -153,6 +153,14 @@ test('a folder that is no folder, or open for others, or a link, is told', async
 	);
 });
 
+test('a folder that cannot be looked into is told once', async () => {
+	const { nights, command } = withNight();
+	rmSync(nights, { recursive: true });
+	symlinkSync('nights', nights);
+	const { err } = await command('nights');
+	expect(err).toBe(`${nights} cannot be used: a link stands where the file should be (ELOOP).\n`);
+});
+
 test.runIf(process.getuid?.() === 0)('a night that somebody else made is told', async () => {
 	const { path, command } = withNight();
 	chownSync(path, NOBODY, NOBODY);

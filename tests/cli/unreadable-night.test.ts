@@ -147,5 +147,9 @@ test.runIf(process.getuid?.() === 0)(
 		const folder = startProgram({ data, words: SHOW, columns: 400, line: asNobody });
 		await folder.screen.waitFor('any other key ends', PATIENCE_MS);
 		expect(folder.screen.text()).toContain(`${join(data, 'nights')} cannot be read: no permission`);
+		// What is in it may be ours already: the folder above keeps us out.
+		expect(folder.screen.text()).toContain(
+			`(sudo chown -R "$USER" ${data} && chmod -R u+rwX ${data}) and start again.`,
+		);
 	},
 );

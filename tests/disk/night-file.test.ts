@@ -201,6 +201,21 @@ describe('taking up a night', () => {
 		expectKept(reopened(readOnly.afterPowerCut(() => 0)).opened, { saved: 2, typed: 2 });
 	});
 
+	test('where the folder takes another file, it goes on there at once, and that is said', async () => {
+		const { disk, night } = await begunNight();
+		night.append();
+		const linked = disk.afterKill();
+		linked.effect = (call) => (call.name === 'openExisting' ? { fail: 'ELOOP' } : null);
+		const again = new KeptNight(linked, [nightsFolder, spareFolder]);
+		expectKept(again.open(), { saved: 1, typed: 1 });
+		await settle();
+		expect(again.journal?.status()).toMatchObject({
+			...{ state: 'saved', elsewhere: null, savedSeq: 1 },
+			warnings: [{ code: 'file-left', trouble: 'ELOOP' }],
+		});
+		expect(linked.files().every((path) => path.startsWith(nightsFolder))).toBe(true);
+	});
+
 	test('what a stopped write left is kept aside once, whatever happens while taking up', async () => {
 		const { disk, night } = await begunNight();
 		night.append();

@@ -163,6 +163,19 @@ describe('the exit code', () => {
 		expect(ended.screen.text()).toContain('The show is closed');
 	});
 
+	test.each(['', 'somewhere'])(
+		'a night of somebody whose home is %j is told to be unsafe, at its start and when it was left',
+		async (HOME) => {
+			const env = { HOME, RACKSIDE_DATA: undefined, TMPDIR: scratch() };
+			const { screen, afterwards } = await startLive({ env, columns: 120 });
+			const told = 'This system knows no home folder of yours';
+			expect(screen.text()).toContain(told);
+			await screen.press('q', 'enter');
+			await afterwards();
+			expect(screen.text()).toContain(told);
+		},
+	);
+
 	// Nights go on in the folder for temporary files when their own takes none.
 	const nowhere = { TMPDIR: '/dev/null' };
 	const notSaved = /NOT SAVED/;

@@ -4,9 +4,11 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { tmpdir } from 'node:os';
 import { dirname, resolve } from 'node:path';
+import type { DiskFault } from '../../base/disk-fault.ts';
 import type { MachineClock } from '../../base/machine-clock.ts';
 import type { Problem } from '../../base/problem.ts';
 import { createNightFile } from '../../disk/create-night-file.ts';
+import { whereShut } from '../../disk/folders.ts';
 import { nightId } from '../../disk/night-id.ts';
 import type { NightServices } from '../../disk/night-services.ts';
 import {
@@ -32,6 +34,7 @@ import { nightFindingWords, notTakenUpWords } from '../../words/night-file.ts';
 import type { Request } from '../command.ts';
 import type { Io } from '../io.ts';
 import { isFinished } from '../nights/night-on-disk.ts';
+import { shellWord } from '../shell/shell-word.ts';
 
 export type NightToBegin = {
 	/** The show file as it was typed. */
@@ -140,7 +143,7 @@ function nightsOf({ nights, unlisted }: NightList, wanted: NightToBegin, io: Io)
 			if (isRehearsal) return null;
 			const night = unreadableNight(nights, { title, after: newest?.id ?? '' });
 			const fault = night?.problem ?? unseen;
-			return fault ? unreadableNightWords(fault) : null;
+			return fault ? unreadableNightWords(fault, shellWord(shutBy(fault))) : null;
 		},
 		// Whether a night without a header was a rehearsal nobody can say; a show must go on.
 		headless: (title: string) =>
@@ -148,6 +151,11 @@ function nightsOf({ nights, unlisted }: NightList, wanted: NightToBegin, io: Io)
 				? null
 				: headlessNight(nights, { title, after: newest?.id ?? '', isFinished: finished }),
 	};
+}
+
+/** What of its path keeps us out of what cannot be read. */
+function shutBy(fault: DiskFault): string {
+	return 'path' in fault ? whereShut(realDisk, fault.path) : '';
 }
 
 /** Why a night that is there was not taken up; null where there is none. */

@@ -15,11 +15,14 @@ export type Leaving = {
 	readonly isOver: boolean;
 	/** Where the night is kept that its own folder did not take. */
 	readonly elsewhere: SavePlace | null;
+	/** What is to be known of its own folder, a sentence; null for nothing. */
+	readonly remark: string | null;
 };
 
-/** One line, whatever the reason for leaving, and one more where the night is not in its own folder. */
-export function farewell({ file, isRehearsal, isOver, elsewhere }: Leaving): string {
-	const where = elsewhere === null ? '' : `${cleanText(leftElsewhere(elsewhere))}\n`;
+/** One line, whatever the reason for leaving, and one more where the night is not as safe as it should be. */
+export function farewell({ file, isRehearsal, isOver, elsewhere, remark }: Leaving): string {
+	const words = elsewhere === null ? remark : leftElsewhere(elsewhere);
+	const where = words === null ? '' : `${cleanText(words)}\n`;
 	if (isOver) return `${SHOW_OVER}\n${where}`;
 	const typed = shellWord(file);
 	return `${isRehearsal ? rehearsalOpen(typed) : nightOpen(typed)}\n${where}`;

@@ -121,6 +121,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		{ path: troublesPath(places.data), holds: 'troubles' },
 	]);
 	const showFolder = dirname(showIdentity(resolve(io.cwd, live.file)));
+	const homeless = isInStandInHome(places.nights) ? noHomeWords(places.nights) : null;
 	const gear = measuredOnGear(places, showFolder);
 	const asked = live.midi ?? (live.isRehearsal ? null : preferences.midi);
 	const screenClock = nodeClock();
@@ -154,7 +155,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		...(midi && { ...midi, asksToSend: hasMidi }),
 		drafts: draftFile(realDisk, draftPlace),
 		findings: [
-			...(isInStandInHome(places.nights) ? [noHomeWords(places.nights)] : []),
+			...(homeless === null ? [] : [homeless]),
 			...[...remarks, ...taken].map(diskFaultWords),
 			...begun.findings,
 			...preferences.problems,
@@ -179,21 +180,21 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 			...{ night, clock: screenClock, io, log },
 			file: live.file,
 			isRehearsal: live.isRehearsal,
+			remark: homeless,
 		}),
 		codeAtEnd: () => (night.session().phase.value === 'packed' ? EXIT.fine : EXIT.toLookAt),
 		rowsAt: (size) => styledScreen(night.screen(), size, screenOptions(abilities)),
 		handMs: realTime.upMs,
 		tickMs: Math.max(QUICKEST_TICK_MS, TICK_MS / live.speed),
 	});
-	if (!live.isRehearsal) {
-		const path = showIdentity(resolve(io.cwd, live.file));
-		rememberShow(night, { path, place: { disk: realDisk, folder: places.settings } });
-	}
 	try {
+		const path = showIdentity(resolve(io.cwd, live.file));
+		const place = { disk: realDisk, folder: places.settings };
+		if (!live.isRehearsal) rememberShow(night, { path, place });
 		const { showFileOf } = await import('./show-file.ts');
 		night.watchShow(showFileOf(live.file, io));
 	} catch {
-		// No show ends for want of looking after a file that the night has its own copy of.
+		// No show ends for want of preferences, nor of looking after a file that the night has its own copy of.
 	}
 	night.tick();
 	// The way out ends the process.

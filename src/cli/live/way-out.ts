@@ -23,6 +23,8 @@ type WayOutParts = {
 	/** The show file as it was typed. */
 	readonly file: string;
 	readonly isRehearsal: boolean;
+	/** What is to be known of the night's own folder, a sentence; null for nothing. */
+	readonly remark: string | null;
 };
 
 /** The way out of a night that is kept here. */
@@ -124,7 +126,7 @@ function faultName(error: unknown): string {
 }
 
 function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
-	const { night, io, file, isRehearsal } = parts;
+	const { night, io, file, isRehearsal, remark } = parts;
 	const { problem, lastSeq, savedSeq, elsewhere } = night.saveStatus();
 	if (ending.kind === 'fault') {
 		parts.log.note('fault', faultName(ending.error));
@@ -138,7 +140,6 @@ function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): v
 		if (elsewhere) io.complain(`${cleanText(leftElsewhere(elsewhere))}\n`);
 		return;
 	}
-	io.write(
-		farewell({ file, isRehearsal, isOver: night.session().phase.value === 'packed', elsewhere }),
-	);
+	const isOver = night.session().phase.value === 'packed';
+	io.write(farewell({ file, isRehearsal, isOver, elsewhere, remark }));
 }

@@ -78,7 +78,10 @@ export function seenNights(paths: Paths, io: Io): SeenNights {
 	const { nights, unlisted } = listNights(realDisk, folders);
 	// Nights that went elsewhere for it are seen all the same.
 	const unusable = folderDoubts(realDisk, paths.data).filter(isUnusable);
-	const said = [...unusable, ...remarks, ...unlisted];
+	const told = [...unusable, ...remarks];
+	const isTold = (path: string) =>
+		told.some((one) => one.code === 'folder-unusable' && one.path === path);
+	const said = [...told, ...unlisted.filter(({ path }) => !isTold(path))];
 	for (const one of said) io.complain(`${cleanText(diskFaultWords(one))}\n`);
 	return { folders, nights, isPart: unlisted.length + unusable.length > 0 };
 }
