@@ -2,9 +2,10 @@
 // of the day. Common practice, no source; in the languages in which sheets are lent out.
 
 const INTERVAL =
-	/^\W*(?:interval|intermission|half[- ]?time|set break|entracte|intervallo|intervalo|intermedio|descanso)(?!\p{L})(.*)$/iu;
+	/^\W*(?:then\s+)?(?:a\s+)?(?:(?:short|quick|long)\s+)?(?:interval|intermission|half[- ]?time|set break|entracte|intervallo|intervalo|intermedio|descanso)(?!\p{L})(.*)$/iu;
 /** A song may have these for a title too. */
-const PERHAPS_INTERVAL = /^\W*(?:break|pause|pausa|paus|pauze)(?!\p{L})(.*)$/iu;
+const PERHAPS_INTERVAL =
+	/^\W*(?:then\s+)?(?:a\s+)?(?:(?:short|quick|long|tuning)\s+)?(?:break|pause|pausa|paus|pauze)(?!\p{L})(.*)$/iu;
 const ENCORE_WORDS = 'encores?|enc|zugaben?|rappels?|bis|toegift(?:en)?|extranummer|ekstranummer';
 const ENCORE = new RegExp(
 	`^\\W*(?:${ENCORE_WORDS})(?!\\p{L})\\W*\\d?\\W*(?:\\([^()]*\\))?\\W*$`,
@@ -75,10 +76,15 @@ export function rowWord(title: string): RowWord | null {
 
 /** Whether the text speaks of an hour of the day or of a page, and of no song: `Curfew 23:00`, `Line check`. */
 export function isOfTheDay(text: string): boolean {
-	if (PAGE.test(text)) return true;
+	if (PAGE.test(text) || isEnd(text)) return true;
 	if (SURE_DAY_WORDS.test(text)) {
 		const rest = text.replace(SURE_DAY_WORDS, '');
 		return HOUR.test(rest) || ANY_HOUR.test(rest) || LENGTH_LIKE.test(rest);
 	}
 	return DAY_WORDS.test(text) && HOUR.test(text);
+}
+
+/** `END` below the last song. */
+export function isEnd(text: string): boolean {
+	return /^\W*END\W*$/.test(text);
 }

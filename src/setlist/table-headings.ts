@@ -38,8 +38,12 @@ export function headingsOf({ rows }: Pick<Table, 'rows'>): Headed {
 	}
 	const main = wide(rows[at]?.cells ?? []);
 	const below = wide(rows[at + 1]?.cells ?? []);
+	// Under a merged heading stand parts of a player; beside them a length may stand under nothing.
 	const isSubRow =
-		below.some((one) => one !== '') && below.every((one) => one === '' || isSubHeading(one));
+		below.some(isSubHeading) &&
+		below.every(
+			(one, i) => one === '' || isSubHeading(one) || (main[i] === '' && columnUse(one) !== 'other'),
+		);
 	const before = wide(rows[at - 1]?.cells ?? []);
 	const isGroupRow = !isSubRow && groupFits(before, main);
 	const areGroupsKinds = !isSubRow && !isGroupRow && kindsFit(before, main);
@@ -49,7 +53,7 @@ export function headingsOf({ rows }: Pick<Table, 'rows'>): Headed {
 	return {
 		headings: isSubRow ? main.map((one, i) => below[i] || one) : main,
 		groups: isSubRow
-			? spread(main, (i) => (below[i] ?? '') !== '')
+			? spread(main, (i) => isSubHeading(below[i] ?? ''))
 			: isGroupRow
 				? spread(before, (i) => isSubHeading(main[i] ?? '') || main[i] === '')
 				: areGroupsKinds

@@ -117,6 +117,27 @@ export const EXPECTED: Readonly<Record<string, Expected>> = {
 	'47-backup-column.csv': counts([3, 3, 3, 0, 0, 9], ['jay-guitar-1', 'moe-bass'], []),
 	'48-stars.txt': counts([10, 7, 7, 0, 0, 2], ['guitar'], [[11, 'list']]),
 	'49-three-parts.csv': counts([4, 7, 7, 1, 1, 7], [], []),
+	'50-names-in-brackets.csv': counts(
+		[4, 4, 4, 0, 0, 19],
+		['gtr-1-ray', 'gtr-2-sal', 'bass-mo'],
+		[],
+	),
+	'51-dotted-leaders.txt': counts([9, 5, 5, 1, 0, 5], [], []),
+	'52-spoken.txt': counts(
+		[11, 9, 9, 2, 1, 2],
+		['guitar'],
+		[
+			[5, 'list'],
+			[14, 'list'],
+			[15, 'list'],
+		],
+	),
+	'53-keys-without-headings.tsv': counts([4, 4, 4, 0, 0, 8], ['player-5'], []),
+	'54-parts-below.csv': counts([3, 3, 3, 0, 0, 10], ['ray', 'sal', 'mo'], []),
+	'55-strokes.txt': counts([4, 4, 4, 0, 0, 8], ['player-5'], []),
+	'56-day-above.csv': counts([6, 5, 5, 0, 1, 18], ['ray', 'sal', 'mo'], []),
+	'57-hours-with-bullets.txt': counts([7, 5, 5, 0, 1, 0], [], []),
+	'58-tunings-alone.csv': counts([5, 5, 5, 0, 0, 9], ['guitar'], []),
 };
 
 /** What a person would say is played, in order, where that was read wrongly once. */
@@ -311,4 +332,23 @@ export const TITLES: Readonly<Record<string, readonly string[]>> = {
 		'Paper Boats',
 		'Up the Hill',
 	],
+	'50-names-in-brackets.csv': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat'],
+	'51-dotted-leaders.txt': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat', 'Clay'],
+	'52-spoken.txt': [
+		'Ladder',
+		'Cinders',
+		'Night Bus - open G!!',
+		'Window Seat [acoustic]',
+		'Clay',
+		'Old Coat',
+		'Tinder',
+		'and if they want more: Ladder again or Cinders',
+		'see you tomorrow x',
+	],
+	'53-keys-without-headings.tsv': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat'],
+	'54-parts-below.csv': ['Ladder', 'Cinders', 'Night Bus'],
+	'55-strokes.txt': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat'],
+	'56-day-above.csv': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat', 'Clay'],
+	'57-hours-with-bullets.txt': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat', 'Clay'],
+	'58-tunings-alone.csv': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat', 'Clay'],
 };
