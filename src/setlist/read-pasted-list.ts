@@ -156,7 +156,8 @@ function ordered(
 			const read = reader.songs(song, row);
 			const piece = word?.is === 'interval' ? (word.length ?? '') : null;
 			const isRemark =
-				line.isBetween || isSpoken(line, lines) || /^\([^()]*(?:\s[^()]*){3}\)$/.test(text);
+				(word === null && (line.isBetween || isSpoken(line, lines))) ||
+				/^\([^()]*(?:\s[^()]*){3}\)$/.test(text);
 			const why = piece === null ? (isRemark ? 'heading-or-song' : null) : 'interval-or-song';
 			const doubtful = (one: SongRow): SongRow =>
 				why === null || (one.doubt !== null && why === 'heading-or-song')

@@ -25,9 +25,9 @@ const TOTAL = new RegExp(
 	'iu',
 );
 const PART = '(?:set|part|half|act|teil|partie|parte|deel)';
-const COUNT = '(?:\\d|one|two|three|i{1,3})';
+const COUNT = '(?:\\d|one|two|three|i{1,3}|[a-d])';
 const SET_HEADING = new RegExp(
-	`^\\W*(?:${PART}\\s*${COUNT}|(?:\\d|1st|2nd|3rd|first|second|third)\\.?\\s*${PART}|${PART.replace('|part', '').replace('|act', '')})\\W*(?:\\([^()]*\\))?\\W*$`,
+	`^\\W*(?:${PART}\\s*${COUNT}|(?:\\d|1st|2nd|3rd|first|second|third|[a-d])\\.?\\s*${PART}|${PART.replace('|part', '').replace('|act', '')})\\W*(?:\\([^()]*\\))?\\W*$`,
 	'iu',
 );
 
@@ -38,7 +38,7 @@ const ANY_HOUR = /(?<!\d)(?:[01]?\d|2[0-4])[:.h][0-5]\d(?!\d)/iu;
 const DAY_WORDS =
 	/^\W*(?:doors?|curfew|support|stage|on stage|show|show ?time|off|off stage|house|dinner|catering|bus|lobby|crew|warm[- ]?up|start|end|finish|get[- ]?in|get[- ]?out)(?!\p{L})/iu;
 const SURE_DAY_WORDS =
-	/^\W*(?:load[- ]?(?:in|out)|sound ?check|line ?check|change ?over|stage ?time|set ?time|hard (?:stop|curfew|out)|end of show)(?!\p{L})/iu;
+	/^\W*(?:load[- ]?(?:in|out)|sound ?check|line ?check|change ?over|umbau|changement de plateau|stage ?time|set ?time|hard (?:stop|curfew|out)|end of show)(?!\p{L})/iu;
 const PAGE = /^\W*page \d+(?:\s*(?:of|\/)\s*\d+)?\W*$/i;
 const LENGTH_LIKE =
 	/^\W*(?:(\d+(?:\.\d+)?s|\d{1,4}(?:[:'′]\d\d)?)\s*(?:m|min|mins|minutes?|')?)?\W*$/iu;

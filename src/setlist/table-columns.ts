@@ -124,6 +124,7 @@ export function columnsOf(
 			if (isAgain && cells.length > 0) intoNotes.push(heading);
 			return make(isAgain ? 'notes' : use);
 		}
+		if (use === 'other' && areCounted(cells)) return make('number');
 		const group = headed.areGroupsKinds ? '' : (headed.groups[index] ?? '');
 		const part = playerPartOf(heading);
 		if (cells.length === 0) return make('other');
@@ -206,6 +207,15 @@ function areHours(cells: readonly string[], use: Use): boolean {
 	if (use === 'clock') return true;
 	const isRising = read.every((one, i) => i === 0 || one > (read[i - 1] ?? 0));
 	return read.length >= 4 && isRising && (read.at(-1) ?? 0) >= 15 * 3600;
+}
+
+/** Whether the cells count the rows, whatever stands above them. */
+function areCounted(cells: readonly string[]): boolean {
+	const numbers = cells.flatMap((cell) =>
+		/^\d{1,3}[.)]?$/.test(cell) ? [Number.parseInt(cell, 10)] : [],
+	);
+	const isMost = numbers.length >= 3 && numbers.length * 10 >= cells.length * 7;
+	return isMost && numbers.every((one, i) => one === i + 1);
 }
 
 /** Whether all are like 3.45 and none has more than 59 behind the dot: tenths of minutes would. */

@@ -96,12 +96,12 @@ function groupFits(before: readonly string[], main: readonly string[]): boolean 
 	return before.some((one, i) => one !== '' && isSubHeading(main[i] ?? ''));
 }
 
-/** Each says a sort of instrument, or stands over no column of the list's own, and one of them stands over a player's. */
+/** One says a sort of instrument right over a player's heading, and none stands over a column of the list's own. */
 function kindsFit(before: readonly string[], main: readonly string[]): boolean {
 	const said = before.flatMap((one, i) => (one === '' ? [] : [{ one, heading: main[i] ?? '' }]));
 	return (
-		said.some(({ one }) => kindIn(one) !== null) &&
-		said.every(({ one, heading }) => isOwnHeading(heading) && one.length <= 40)
+		said.some(({ one, heading }) => kindIn(one) !== null && isOwnHeading(heading)) &&
+		said.every(({ one, heading }) => columnUse(heading) === 'other' && one.length <= 40)
 	);
 }
 

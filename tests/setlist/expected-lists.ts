@@ -138,6 +138,27 @@ export const EXPECTED: Readonly<Record<string, Expected>> = {
 	'56-day-above.csv': counts([6, 5, 5, 0, 1, 18], ['ray', 'sal', 'mo'], []),
 	'57-hours-with-bullets.txt': counts([7, 5, 5, 0, 1, 0], [], []),
 	'58-tunings-alone.csv': counts([5, 5, 5, 0, 0, 9], ['guitar'], []),
+	'59-count-under-song.csv': counts([4, 4, 4, 0, 0, 11], ['vic', 'tess', 'bram'], []),
+	'60-lettered-sets.txt': counts([10, 7, 7, 1, 1, 6], [], [[5, 'list']]),
+	'61-same-in-another.csv': counts(
+		[7, 7, 7, 0, 0, 19],
+		['vic', 'tess', 'bram'],
+		[
+			[3, 'Bram'],
+			[6, 'Title'],
+		],
+	),
+	'62-german-marks.tsv': counts([6, 5, 5, 1, 0, 20], ['git-vic', 'git-tess', 'bass'], []),
+	'63-cues-counted.csv': counts([5, 4, 4, 0, 0, 11], ['vic', 'tess'], []),
+	'64-arrows.txt': counts([4, 7, 7, 0, 0, 0], [], []),
+	'65-free-words.csv': counts(
+		[4, 4, 4, 0, 0, 5],
+		['guitar-changes', 'bass'],
+		[
+			[2, 'Guitar changes'],
+			[5, 'Guitar changes'],
+		],
+	),
 };
 
 /** What a person would say is played, in order, where that was read wrongly once. */
@@ -351,4 +372,27 @@ export const TITLES: Readonly<Record<string, readonly string[]>> = {
 	'56-day-above.csv': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat', 'Clay'],
 	'57-hours-with-bullets.txt': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat', 'Clay'],
 	'58-tunings-alone.csv': ['Ladder', 'Cinders', 'Night Bus', 'Window Seat', 'Clay'],
+	'59-count-under-song.csv': ['Foxglove', 'Hinterland', 'Salt', 'Old Wire'],
+	'60-lettered-sets.txt': [
+		'Foxglove',
+		'Hinterland 4.15 DD',
+		'Salt (Loam)',
+		'Old Wire',
+		'Mire',
+		'Hare',
+		'Lantern',
+	],
+	'61-same-in-another.csv': [
+		'Foxglove',
+		'Hinterland',
+		'Salt',
+		'Old Wire',
+		'Medley:',
+		'Mire',
+		'Hare',
+	],
+	'62-german-marks.tsv': ['Fingerhut', 'Hinterland', 'Salz', 'Alter Draht', 'Laterne'],
+	'63-cues-counted.csv': ['Foxglove', 'Hinterland', 'Salt', 'Old Wire'],
+	'64-arrows.txt': ['Foxglove', 'Hinterland', 'Salt', 'Old Wire', 'Mire', 'Hare', 'Lantern'],
+	'65-free-words.csv': ['Foxglove', 'Hinterland', 'Salt', 'Old Wire'],
 };
