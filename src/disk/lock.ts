@@ -3,13 +3,20 @@
 
 import { createHash } from 'node:crypto';
 import type { Server } from 'node:net';
+import { uptime } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { cleanText } from '../base/clean-text.ts';
 import type { DiskFault } from '../base/disk-fault.ts';
+import { realClock } from './clock.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 import { ensureFolder } from './folders.ts';
-import { isRunning, ownIdentity, type ProcessIdentity } from './process-identity.ts';
+import {
+	isFromEarlierStart,
+	isRunning,
+	ownIdentity,
+	type ProcessIdentity,
+} from './process-identity.ts';
 import { writeWhole } from './write-whole.ts';
 
 /** A lock to be taken. */
@@ -110,7 +117,13 @@ function takeFile(disk: Disk, path: string, self: ProcessIdentity): Holder | nul
 		const found = disk.stat(path);
 		if (found) {
 			const holder = readHolder(disk, path);
-			if (holder && !isSame(holder, self) && isRunning(holder)) return { identity: holder };
+			const isOld = isFromEarlierStart(found.modifiedMs, {
+				boot: self.boot,
+				nowMs: realClock().wallMs(),
+				upMs: uptime() * 1000,
+			});
+			if (holder && !isSame(holder, self) && !isOld && isRunning(holder))
+				return { identity: holder };
 			disk.remove(path);
 		}
 		// Somebody may be quicker by a moment.

@@ -90,11 +90,17 @@ function existing(path: string): string {
 	}
 }
 
-/** The one path by which a show file is known, whatever links lead to it; the path itself when it is not there. */
+/**
+ * The one path by which a show file is known, whatever links lead to it; the path itself when it is not there. Where
+ * Tonight.yaml is tonight.yaml (macOS, Windows), the system tells how the name is written.
+ */
 export function showIdentity(path: string): string {
-	try {
-		return fs.realpathSync(path);
-	} catch {
-		return resolve(path);
+	for (const followed of [fs.realpathSync.native, fs.realpathSync]) {
+		try {
+			return followed(path);
+		} catch {
+			// On Windows the system's own way may not know a folder of another machine.
+		}
 	}
+	return resolve(path);
 }

@@ -30,6 +30,23 @@ export function bootId(): string {
 	}
 }
 
+/** Slack between a file's clock and the machine's, in milliseconds. */
+const SLACK_MS = 60_000;
+/** Before this (2026-01-01) no clock of a machine is right that runs this. */
+const CLOCK_SET_MS = 1_767_225_600_000;
+
+/**
+ * Whether a file of a time (as the disk says it) was written before the machine's present start, so that no program
+ * that is running wrote it. Only where no start has an id, as on macOS and Windows, where a number is soon another
+ * program's; never by a clock that was not set.
+ */
+export function isFromEarlierStart(
+	modifiedMs: number,
+	{ boot, nowMs, upMs }: { readonly boot: string; readonly nowMs: number; readonly upMs: number },
+): boolean {
+	return boot === '' && modifiedMs > CLOCK_SET_MS && modifiedMs < nowMs - upMs - SLACK_MS;
+}
+
 /** Whether that very program is still running. */
 export function isRunning({ pid, startTicks: began, boot }: ProcessIdentity): boolean {
 	const present = bootId();

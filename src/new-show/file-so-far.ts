@@ -54,11 +54,24 @@ export function fileSoFar(making: Making, before: Making): FileSoFar {
 }
 
 /** A few lines below what is asked about, so that it is seen whole; the end where it is not there yet. */
-function askedAbout({ draft, place }: Making, lines: readonly string[]): number {
-	const song = place.ask === 'hands' ? draft.songs[place.song] : undefined;
+function askedAbout({ draft, place, adding }: Making, lines: readonly string[]): number {
 	const isOfShow = OF_SHOW.includes(place.ask);
-	const at = isOfShow ? lines.indexOf('show:') : song ? lines.indexOf(`  - id: ${song.id}`) : -1;
+	const song = place.ask === 'hands' ? draft.songs[place.song] : undefined;
+	// What is added goes behind the last of its part, and that may stand far above the end.
+	const part = OF_RACK.includes(place.ask)
+		? draft.instruments
+		: OF_SONGS.includes(place.ask)
+			? draft.songs
+			: [];
+	const id = song?.id ?? (adding ? part.at(-1)?.id : undefined);
+	const at = isOfShow
+		? lines.indexOf('show:')
+		: lines.findLastIndex((line) => id !== undefined && ENTRY.exec(line)?.[1] === id);
 	return at < 0 ? lines.length - 1 : Math.min(lines.length - 1, at + (isOfShow ? 5 : 2));
 }
 
+/** How an entry of a list begins, on lines of its own or on one. */
+const ENTRY = /^\s*-\s+\{?\s*id:\s*["']?([^"',}\s]+)/;
+const OF_RACK: readonly Place['ask'][] = ['instrument', 'kind', 'tuning', 'whose'];
+const OF_SONGS: readonly Place['ask'][] = ['song', 'length'];
 const OF_SHOW: readonly Place['ask'][] = ['title', 'venue', 'date', 'start', 'curfew'];

@@ -94,7 +94,8 @@ export function press(state: NewShow, key: string): NewShow {
 	if (key === 'esc') return pressEsc(now);
 	if (now.field?.field === 'slot') return pressSlot(now, key);
 	if (asked(now).isText) return pressText(now, key);
-	if (key.toLowerCase() === TAKE_BACK && now.held === null) return takeBack(now);
+	const isBack = key.toLowerCase() === TAKE_BACK || key === 'backspace';
+	if (isBack && now.held === null) return takeBack(now);
 	if (now.making.place.ask === 'order') return pressOrder(now, key);
 	if (now.making.place.ask === 'hands') return pressHands(now, key);
 	if (now.making.place.ask === 'write')

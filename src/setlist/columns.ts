@@ -60,7 +60,7 @@ function words(...lists: readonly string[]): readonly string[] {
 
 /** Headings that are nobody with an instrument, whatever their cells look like. */
 const NOBODY =
-	/\b(?:lights?|lighting|lx|artist|composer|writer|written by|album|year|lyrics|vocals?|vox|singers?|sound|monitors?|video|fx|effects|patch|style|genre|mood|source|status|chords?|link|page|tags?|version|rating|pyro|wardrobe|costume|click track|keys patch|drums?|bands?|acts?|back-?ups?|spares?|reserve)\b/i;
+	/\b(?:lights?|lighting|lx|artist|composer|writer|written by|album|year|lyrics|vocals?|vox|singers?|sound|monitors?|video|fx|effects|patch|style|genre|mood|source|status|chords?|link|page|tags?|version|rating|pyro|wardrobe|costume|click track|keys patch|drums?|bands?|acts?|time sig(?:nature)?|met(?:er|re)|back-?ups?|spares?|reserve)\b/i;
 
 const TUNING_HEADING = /^(?:(.*?)[\s:–-]+)?(?:tuning|tun|tunings)$/i;
 const CAPO_HEADING = /^(?:(.*?)[\s:–-]+)?capo$/i;

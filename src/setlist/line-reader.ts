@@ -20,6 +20,9 @@ const QUOTED = /^"((?:[^"]|"")*)"(.*)$/su;
 const CELL =
 	/^\s*\|\s*((?:[^|:[\]]|\[[^[\]]*\])+?)\s*:\s(.*?)(?=\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s|$)/su;
 
+/** What follows at once, as people draw it. */
+const SEGUE = /\s*(?:>>+|→|[-–=]+>)\s*|\s+>\s+/u;
+const DOTTED_AT_END = /^(.*\S)\s+(\d{1,2})\.([0-5]\d)$/su;
 const TIME_AT_START = /^(\d{1,2}(?::[0-5]\d|['’′][0-5]\d["”″]?))\s*[-–—:|]?\s+(\S.*)$/su;
 const KEY = '[A-G][#b♯♭]?\\s?(?:m|min|minor|maj|major|dur|moll)?';
 const KEY_AT_END = new RegExp(`^(.*\\S)(?:\\s+[-–—|/]|,)\\s+(${KEY})$`, 'su');
@@ -34,6 +37,8 @@ type Habit = {
 	readonly hasTempo: boolean;
 	readonly hasKey: boolean;
 	readonly hasLengthFirst: boolean;
+	/** Lengths such as 3.50. */
+	readonly hasDotted: boolean;
 	/** Instruments behind a dash. */
 	readonly hasCell: boolean;
 };
@@ -50,6 +55,7 @@ function habitOf(texts: readonly string[], reader: CellReader): Habit {
 		hasTempo,
 		hasKey: hasTempo || isUsual(KEY_AT_END),
 		hasLengthFirst: isUsual(TIME_AT_START),
+		hasDotted: isUsual(DOTTED_AT_END),
 		hasCell: !hasTempo && isUsual(BEHIND_DASH) && areCells(bare, reader),
 	};
 }
@@ -91,7 +97,7 @@ export class LineReader {
 		if (quoted && quoted[1]?.trim() !== '') return [this.#exact(quoted, row)];
 		const hands: Record<string, Field> = {};
 		const said = this.#takeCells(text, hands);
-		const pieces = said.split(/\s*(?:>>+|→)\s*/u);
+		const pieces = said.split(SEGUE);
 		const titles = pieces.filter((piece) => piece !== '');
 		if (titles.length === 0) return [this.#song(said, row, hands)];
 		const isOpen = pieces.at(-1) === '';
@@ -146,6 +152,15 @@ export class LineReader {
 			if (time) {
 				length = { text: time[2] ?? '', column: 'length' };
 				rest = time[1] ?? rest;
+				isTaken = true;
+				isOpen = true;
+				continue;
+			}
+			const dotted: RegExpExecArray | null =
+				length === null && this.#habit.hasDotted ? DOTTED_AT_END.exec(rest) : null;
+			if (dotted) {
+				length = { text: `${dotted[2]}:${dotted[3]}`, column: 'length' };
+				rest = dotted[1] ?? rest;
 				isTaken = true;
 				isOpen = true;
 				continue;

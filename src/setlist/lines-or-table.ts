@@ -15,8 +15,38 @@ export function tableInLines(text: string): string | null {
 		return count >= 3 && count * 2 > said.length;
 	};
 	if (isMost((line) => /\S.*\t.*\S/.test(line))) return text;
-	if (!isMost((line) => BARRED.test(line)) && !said.some((line) => RULE.test(line))) return null;
+	if (!isMost((line) => BARRED.test(line)) && !said.some((line) => RULE.test(line)))
+		return divided(lines);
 	return lines.map((line) => (RULE.test(line) ? '' : barred(line))).join('\n');
+}
+
+const SIGNS = [' / ', ' | ', '; '] as const;
+const COUNTED = /^\s*(\d{1,3})[.)]?\s+/;
+/** Pieces of a line that is a row, its title among them. */
+const LEAST_PIECES = 3;
+
+/** Lines that one sign divides into as many pieces each, a length among them: a table without headings. */
+function divided(lines: readonly string[]): string | null {
+	const said = lines.filter((line) => line.trim() !== '');
+	if (said.some((line) => /[|/;]\s+[^|/;]*:\s/.test(line))) return null;
+	for (const sign of SIGNS) {
+		const rows = said.map((line) => line.split(sign)).filter((row) => row.length >= LEAST_PIECES);
+		const [first] = rows;
+		const isEven = rows.every((row) => row.length === first?.length);
+		const isTimed = rows.every((row) =>
+			row.slice(1).some((one) => /^\d{1,2}[:'’′]\d\d$/.test(one.trim())),
+		);
+		if (rows.length < 3 || rows.length * 10 < said.length * 7 || !isEven || !isTimed) continue;
+		return lines
+			.map((line) => {
+				const number = COUNTED.exec(line)?.[1] ?? '';
+				return [number, ...line.replace(COUNTED, '').split(sign)]
+					.map((one) => one.trim())
+					.join('\t');
+			})
+			.join('\n');
+	}
+	return null;
 }
 
 function barred(line: string): string {

@@ -189,7 +189,7 @@ function songText(show: Show, song: Song, headings: readonly string[]): string {
 /** Whether the line gives this title again, also among others like it. */
 function isPlainTitle(title: string, length: string): boolean {
 	// Behind a colon a list with known players could take the rest for a cell.
-	if (/[|":]/.test(title)) return false;
+	if (/[|":]/.test(title) || HOUR.test(title)) return false;
 	const lines = [1, 2, 3].map((number) => `${number}. ${title}${length}`);
 	const { rows, title: heading } = readPastedList(lines.join('\n'), NOBODY);
 	return (
@@ -208,6 +208,9 @@ function isPlainTitle(title: string, length: string): boolean {
 		)
 	);
 }
+
+/** Where several lines have one, and the later the further down, it is read as an hour of the day. */
+const HOUR = /^\d{1,2}[.h]\d\d|\d{1,2}[.h]\d\d\s*(?:am|pm|uhr)?$/i;
 
 const NOBODY = { players: [], abbreviations: {} } as const;
 

@@ -2,11 +2,13 @@
 
 import { parseDate } from '../showfile/calendar-date.ts';
 import { readTime } from './read-time.ts';
+import { isOfTheDay } from './row-words.ts';
 
 export type ListedDay = {
 	readonly date: string | null;
 	readonly start: string | null;
 	readonly curfew: string | null;
+	readonly venue: string | null;
 };
 
 const HOUR = '(\\d{1,2}[:.h][0-5]\\d(?!\\d)\\s*(?:[ap]m)?|\\d{1,2}\\s*[ap]m)';
@@ -41,8 +43,17 @@ export function listedDay(texts: readonly string[]): ListedDay {
 		date: dates.size === 1 ? ([...dates][0] ?? null) : null,
 		start: hourIn(text, START),
 		curfew: hourIn(text, CURFEW),
+		venue: /^\W*(?:venue|location|ort|lieu|lugar)\b:?\s+(\S.*)$/im.exec(text)?.[1] ?? null,
 	};
 }
+
+/** Whether a line above a list says something of the day, and so is no title. */
+export function isOfDay(text: string): boolean {
+	return DAY_LABEL.test(text) || isOfTheDay(text) || (dateIn(text) !== null && text.length <= 16);
+}
+
+const DAY_LABEL =
+	/^\W*(?:date|day|datum|fecha|venue|location|city|town|ort|lieu|lugar|promoter|contact|tour manager|tm|capacity|doors?|get[- ]?(?:in|out)|on ?stage|stage|curfew|set (?:time|length))(?:\s*:|\s+(?=\S))/iu;
 
 /** The one hour; one before ten without am or pm could be either. */
 function hourIn(text: string, pattern: RegExp): string | null {

@@ -13,7 +13,13 @@ const MAIL_HEAD =
 	/^(?:from|to|cc|bcc|subject|date|sent|reply-to|von|an|betreff|datum|de|à|objet|para|asunto|fecha)\s*:\s*(.*)$/iu;
 const SUBJECT = /^(?:subject|betreff|objet|asunto)\s*:\s*(?:(?:re|fwd?|aw|wg)\s*:\s*)*/iu;
 const QUOTE = /^(?:>(?!>)\s?)+/;
-const HOUR = /^\s*\(?(\d{1,2})[:.h](\d\d)\)?\s*(?:(am|pm|uhr)\b)?\s*[-–—:]?\s+(?=\S)/iu;
+const HOUR =
+	/^(\s*(?:[-–—*•·▪]\s+|\d{1,3}[.)]\s+)?)\(?(\d{1,2})[:.h](\d\d)\)?\s*(?:(am|pm|uhr)\b)?\s*[-–—:]?\s+(?=[^\s|])/iu;
+/** Not in brackets, where lengths stand. */
+const HOUR_BEHIND = /^(.*\S)[\s,–—-]+(\d{1,2})[:.h](\d\d)\s*(am|pm|uhr)?\s*$/iu;
+const EVENING_SECONDS = 15 * 3600;
+/** Dots that lead to a length. */
+const LEADER = /\s*[.…_·]{3,}\s*(?=\d{1,2}[:'’′]\d\d\s*$)/u;
 const DAY_SECONDS = 86_400;
 
 export function withoutMarks(raw: readonly string[]): {
@@ -29,15 +35,20 @@ export function withoutMarks(raw: readonly string[]): {
 		isOpening: CHAT.test(line),
 	}));
 	const mailed = withoutMailHead(chatted).map((line) => ({ ...line, text: plain(line.text) }));
-	const hours = mailed.map(({ text }) => hourOf(text));
-	const isHourly = areHours(hours.filter((hour) => hour !== null));
-	if (!isHourly) return { lines: mailed, firstHour: null };
+	const before = mailed.map(({ text }) => hourOf(HOUR.exec(text)));
+	if (areHours(before, 0)) {
+		const first = mailed[before.findIndex((hour) => hour !== null)]?.text ?? '';
+		return {
+			lines: mailed.map((line) => ({ ...line, text: line.text.replace(HOUR, '$1') })),
+			firstHour: hourText(HOUR.exec(first)),
+		};
+	}
+	const behind = mailed.map(({ text }) => hourOf(HOUR_BEHIND.exec(text)));
+	if (!areHours(behind, EVENING_SECONDS)) return { lines: mailed, firstHour: null };
+	const first = mailed[behind.findIndex((hour) => hour !== null)]?.text ?? '';
 	return {
-		lines: mailed.map((line, i) =>
-			hours[i] === null ? line : { ...line, text: line.text.replace(HOUR, '') },
-		),
-		firstHour:
-			HOUR.exec(mailed[hours.findIndex((hour) => hour !== null)]?.text ?? '')?.[0].trim() ?? null,
+		lines: mailed.map((line) => ({ ...line, text: HOUR_BEHIND.exec(line.text)?.[1] ?? line.text })),
+		firstHour: hourText(HOUR_BEHIND.exec(first)),
 	};
 }
 
@@ -55,25 +66,36 @@ function withoutMailHead(lines: readonly MarkedLine[]): readonly MarkedLine[] {
 	});
 }
 
-/** Without the signs that make type bold or a line a heading, and with numbers for pictures of them. */
+/** Without the signs that make type bold or a line a heading, with numbers for pictures of them and no dots before a length. */
 function plain(text: string): string {
 	return text
 		.replace(/^\s*(\d)\uFE0F?\u20E3\s*/u, '$1. ')
 		.replace(/^\s*🔟\s*/u, '10. ')
+		.replace(LEADER, ' ')
 		.replace(/^\s*#{1,6}\s+(?=\S)/, '')
 		.replace(/(\*\*|__)(?=\S)(.+?)(?<=\S)\1/g, '$2');
 }
 
-function hourOf(text: string): number | null {
-	const [, hours, minutes, half] = HOUR.exec(text) ?? [];
+function hourText(found: RegExpExecArray | null): string | null {
+	return found && `${found[2]}:${found[3]}${found[4] ? ` ${found[4]}` : ''}`;
+}
+
+function hourOf(found: RegExpExecArray | null): number | null {
+	const [, , hours, minutes, half] = found ?? [];
 	if (hours === undefined || Number(hours) > 24 || Number(minutes) > 59) return null;
 	const isLater = half?.toLowerCase() === 'pm' && Number(hours) < 12;
 	return (Number(hours) + (isLater ? 12 : 0)) * 3600 + Number(minutes) * 60;
 }
 
-/** Hours of the day, or of the show, go up from line to line; lengths do not. Over midnight they begin anew, once. */
-function areHours(hours: readonly number[]): boolean {
+/** Hours of the day, or of the show, go up from line to line; lengths do not. Over midnight they begin anew, once. `least`: none is before it. */
+function areHours(all: readonly (number | null)[], least: number): boolean {
+	const hours = all.filter((hour) => hour !== null);
 	const steps = hours.slice(1).map((hour, i) => hour - (hours[i] ?? 0));
-	const falls = steps.filter((step) => step < 0);
-	return hours.length >= 3 && falls.every((step) => step < -DAY_SECONDS / 2) && falls.length <= 1;
+	const falls = steps.filter((step) => step <= 0);
+	return (
+		hours.length >= 3 &&
+		(hours[0] ?? 0) >= least &&
+		falls.every((step) => step < -DAY_SECONDS / 2) &&
+		falls.length <= 1
+	);
 }

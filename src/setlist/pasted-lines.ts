@@ -2,7 +2,7 @@
 
 import { isLegend } from './legend.ts';
 import { withoutMarks } from './message-marks.ts';
-import { isOfTheDay, rowWord } from './row-words.ts';
+import { isEnd, isOfTheDay, rowWord } from './row-words.ts';
 import { piecesOf, signBetween } from './songs-in-a-line.ts';
 
 const NUMBER = /^(?:\(?\d{1,3}(?:[.)]|:(?!\d))\)?|#\d{1,3}[.):]?|\d{1,3}\s[-–—])\s*/;
@@ -134,7 +134,8 @@ export function isGearHeading({ text, isListed }: Line): boolean {
 
 /** Whether a line of no number speaks of an hour, a page or a word, or is addressed to somebody. */
 export function isNoSongLine({ text, isListed }: Line, isCounted: boolean): boolean {
-	return !isListed && (isOfTheDay(text) || isLegend(text) || (isCounted && REMARK.test(text)));
+	if (isListed) return isEnd(text);
+	return isOfTheDay(text) || isLegend(text) || (isCounted && REMARK.test(text));
 }
 
 /** Without numbers a line alone before the first blank one is the title; what greets, or is no song, above the songs is passed. */

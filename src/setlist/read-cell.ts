@@ -39,7 +39,8 @@ export type CellReader = {
 
 const KEEPS = /^(?:["″“”„]+|''|〃|ditto|dito|idem|do\.|same|keeps?|stays?|as above|=|\^)$/i;
 const NONE = /^(?:[-–—−]+|none|no (?:guitar|gtr|bass|instrument)|nothing|tacet)$/i;
-const DOUBT = /\?|(?:^|\s)(?:or|maybe|oder|tb[ac])(?=\s|$)|>|→|(?:^|\s)(?:then|and|&|\+)\s/i;
+const DOUBT =
+	/\?|\p{L}:\s.*[,;/]\s*\p{L}+:\s|(?:^|\s)(?:back to|swap|switch|change)(?=\s|$)|(?:^|\s)(?:or|maybe|oder|tb[ac])(?=\s|$)|>|→|(?:^|\s)(?:then|and|&|\+)\s/iu;
 const NOTES = /(?:^|\s)((?:[A-G][#b]?-?\d[\s,]+){3,23}[A-G][#b]?-?\d)(?=\s|,|$)/i;
 const CAPO =
 	/(?:^|\s)(?:no capo|(?:c|cp|cap|capo|kapo|cejilla|capodastre|capotasto)\.?\s*(?:on\s+|at\s+|fret\s+)?(\d{1,2}|[ivx]{1,4})(?:st|nd|rd|th)?(?:\s+fret)?|(\d{1,2})(?:st|nd|rd|th)\s+fret(?:\s+capo)?)(?=\s|$)/i;
@@ -172,6 +173,8 @@ function readWords(said: string, reader: CellReader): CellSaid {
 	if (before !== '' && after !== '') return { kind: 'unclear', why: 'extra-words' };
 	const name = before || after || null;
 	const tuning = notes?.[1] ?? run?.text ?? null;
+	// The same one in another tuning, or the same tuning: both are meant.
+	if (name !== null && KEEPS.test(name)) return { kind: 'unclear', why: 'two-ways' };
 	if (name !== null && LIKE_TUNINGS.test(name)) return { kind: 'unclear', why: 'extra-words' };
 	if (name !== null && tuning === null && NOTE.test(name))
 		return { kind: 'unclear', why: 'no-standard' };

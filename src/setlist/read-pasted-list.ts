@@ -4,7 +4,7 @@
 import { legendOf } from './legend.ts';
 import { LineReader, type PastedWishes } from './line-reader.ts';
 import type { Decided, ListRow, SetList, SongRow } from './list-row.ts';
-import { listedDay } from './listed-day.ts';
+import { isOfDay, listedDay } from './listed-day.ts';
 import {
 	firstOfBare,
 	isFarewell,
@@ -37,7 +37,9 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 	);
 	const last = farewell === -1 ? lines.length : farewell;
 	const heading = lines.slice(0, first).filter(({ text: one }) => !isMark(one));
-	const title = heading.find((one) => !isGreeting(one.text) && !isNoSongLine(one, isListed));
+	const title = heading.find(
+		(one) => !isGreeting(one.text) && !isOfDay(one.text) && !isNoSongLine(one, isListed),
+	);
 	const decided: Decided[] = [];
 	const above = heading.flatMap((one) => (one === title ? [] : [one.text]));
 	if (above.length > 0) decided.push({ code: 'above', texts: above });
@@ -153,7 +155,9 @@ function ordered(
 			const song = word?.is === 'encore' ? (word.song ?? text) : text;
 			const read = reader.songs(song, row);
 			const piece = word?.is === 'interval' ? (word.length ?? '') : null;
-			const isRemark = line.isBetween || /^\([^()]*(?:\s[^()]*){3}\)$/.test(text);
+			const isRemark =
+				(word === null && (line.isBetween || isSpoken(line, lines))) ||
+				/^\([^()]*(?:\s[^()]*){3}\)$/.test(text);
 			const why = piece === null ? (isRemark ? 'heading-or-song' : null) : 'interval-or-song';
 			const doubtful = (one: SongRow): SongRow =>
 				why === null || (one.doubt !== null && why === 'heading-or-song')
@@ -168,6 +172,14 @@ function ordered(
 		decided.push({ code: 'parts', rows: theirs, title });
 	}
 	return rows;
+}
+
+/** Whether a line without a number runs on in small letters where the titles have capitals. */
+function isSpoken({ text, isListed }: Line, lines: readonly Marked[]): boolean {
+	const isSmall = (one: string) => /^\p{Ll}/u.test(one);
+	if (isListed || !isSmall(text) || text.split(' ').length < 3) return false;
+	const texts = lines.map((line) => line.text);
+	return texts.filter(isSmall).length * 3 < texts.length;
 }
 
 /** Rows of lines that stand behind a blank line and a song; none where the whole list is spaced so. */

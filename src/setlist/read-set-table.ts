@@ -3,7 +3,7 @@
 import { headingKey } from './columns.ts';
 import { legendOf } from './legend.ts';
 import type { Decided, SetList } from './list-row.ts';
-import { listedDay } from './listed-day.ts';
+import { isOfDay, listedDay } from './listed-day.ts';
 import { readTable, type Table } from './read-table.ts';
 import { unfolded } from './side-by-side.ts';
 import { columnsOf, LONGEST_NAME, playersOf, type TableWishes } from './table-columns.ts';
@@ -40,7 +40,9 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 	if (!titleColumn) return { ok: false, code: 'no-title' };
 	if (!headed.isHeaded) decided.push({ code: 'no-headings', title: String(titleColumn.index + 1) });
 	// As over a list of lines, what stands on top is what the show is called.
-	const [onTop, ...above] = headed.above.filter((one) => one !== '');
+	const over = headed.above.filter((one) => one !== '');
+	const onTop = over.find((one) => !isOfDay(one));
+	const above = over.filter((one) => one !== onTop);
 	if (above.length > 0) decided.push({ code: 'above', texts: above });
 	const rows = tableRows(headed, columns);
 	const among = rows.flatMap((row) =>

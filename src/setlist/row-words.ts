@@ -2,9 +2,10 @@
 // of the day. Common practice, no source; in the languages in which sheets are lent out.
 
 const INTERVAL =
-	/^\W*(?:interval|intermission|half[- ]?time|set break|entracte|intervallo|intervalo|intermedio|descanso)(?!\p{L})(.*)$/iu;
+	/^\W*(?:then\s+)?(?:a\s+)?(?:(?:short|quick|long)\s+)?(?:interval|intermission|half[- ]?time|set break|entracte|intervallo|intervalo|intermedio|descanso)(?!\p{L})(.*)$/iu;
 /** A song may have these for a title too. */
-const PERHAPS_INTERVAL = /^\W*(?:break|pause|pausa|paus|pauze)(?!\p{L})(.*)$/iu;
+const PERHAPS_INTERVAL =
+	/^\W*(?:then\s+)?(?:a\s+)?(?:(?:short|quick|long|tuning)\s+)?(?:break|pause|pausa|paus|pauze)(?!\p{L})(.*)$/iu;
 const ENCORE_WORDS = 'encores?|enc|zugaben?|rappels?|bis|toegift(?:en)?|extranummer|ekstranummer';
 const ENCORE = new RegExp(
 	`^\\W*(?:${ENCORE_WORDS})(?!\\p{L})\\W*\\d?\\W*(?:\\([^()]*\\))?\\W*$`,
@@ -24,9 +25,9 @@ const TOTAL = new RegExp(
 	'iu',
 );
 const PART = '(?:set|part|half|act|teil|partie|parte|deel)';
-const COUNT = '(?:\\d|one|two|three|i{1,3})';
+const COUNT = '(?:\\d|one|two|three|i{1,3}|[a-d])';
 const SET_HEADING = new RegExp(
-	`^\\W*(?:${PART}\\s*${COUNT}|(?:\\d|1st|2nd|3rd|first|second|third)\\.?\\s*${PART}|${PART.replace('|part', '').replace('|act', '')})\\W*(?:\\([^()]*\\))?\\W*$`,
+	`^\\W*(?:${PART}\\s*${COUNT}|(?:\\d|1st|2nd|3rd|first|second|third|[a-d])\\.?\\s*${PART}|${PART.replace('|part', '').replace('|act', '')})\\W*(?:\\([^()]*\\))?\\W*$`,
 	'iu',
 );
 
@@ -37,7 +38,7 @@ const ANY_HOUR = /(?<!\d)(?:[01]?\d|2[0-4])[:.h][0-5]\d(?!\d)/iu;
 const DAY_WORDS =
 	/^\W*(?:doors?|curfew|support|stage|on stage|show|show ?time|off|off stage|house|dinner|catering|bus|lobby|crew|warm[- ]?up|start|end|finish|get[- ]?in|get[- ]?out)(?!\p{L})/iu;
 const SURE_DAY_WORDS =
-	/^\W*(?:load[- ]?(?:in|out)|sound ?check|line ?check|change ?over|stage ?time|set ?time|hard (?:stop|curfew|out)|end of show)(?!\p{L})/iu;
+	/^\W*(?:load[- ]?(?:in|out)|sound ?check|line ?check|change ?over|umbau|changement de plateau|stage ?time|set ?time|hard (?:stop|curfew|out)|end of show)(?!\p{L})/iu;
 const PAGE = /^\W*page \d+(?:\s*(?:of|\/)\s*\d+)?\W*$/i;
 const LENGTH_LIKE =
 	/^\W*(?:(\d+(?:\.\d+)?s|\d{1,4}(?:[:'′]\d\d)?)\s*(?:m|min|mins|minutes?|')?)?\W*$/iu;
@@ -75,10 +76,15 @@ export function rowWord(title: string): RowWord | null {
 
 /** Whether the text speaks of an hour of the day or of a page, and of no song: `Curfew 23:00`, `Line check`. */
 export function isOfTheDay(text: string): boolean {
-	if (PAGE.test(text)) return true;
+	if (PAGE.test(text) || isEnd(text)) return true;
 	if (SURE_DAY_WORDS.test(text)) {
 		const rest = text.replace(SURE_DAY_WORDS, '');
 		return HOUR.test(rest) || ANY_HOUR.test(rest) || LENGTH_LIKE.test(rest);
 	}
 	return DAY_WORDS.test(text) && HOUR.test(text);
+}
+
+/** `END` below the last song. */
+export function isEnd(text: string): boolean {
+	return /^\W*END\W*$/.test(text);
 }

@@ -9,7 +9,7 @@ import {
 	type Use,
 } from './columns.ts';
 import { kindIn } from './guess-kind.ts';
-import type { Decided, ListPlayer } from './list-row.ts';
+import { type Decided, type ListPlayer, NOBODY_NAMED } from './list-row.ts';
 import { idFrom, isUsableId } from './player-ids.ts';
 import { readCell } from './read-cell.ts';
 import { readLength } from './read-length.ts';
@@ -61,7 +61,8 @@ export function columnsOf(
 			? headed.groups[headed.headings.indexOf(column)]
 			: undefined;
 		const said = group === undefined || group === '' ? {} : { group };
-		const player = { id, name: known?.name ?? name.slice(0, LONGEST_NAME), column, ...said };
+		const own = asked === undefined ? nameIn(name, headed.headings) : name;
+		const player = { id, name: known?.name ?? own.slice(0, LONGEST_NAME), column, ...said };
 		players.set(key, player);
 		return player;
 	};
@@ -123,6 +124,7 @@ export function columnsOf(
 			if (isAgain && cells.length > 0) intoNotes.push(heading);
 			return make(isAgain ? 'notes' : use);
 		}
+		if (use === 'other' && areCounted(cells)) return make('number');
 		const group = headed.areGroupsKinds ? '' : (headed.groups[index] ?? '');
 		const part = playerPartOf(heading);
 		if (cells.length === 0) return make('other');
@@ -132,6 +134,9 @@ export function columnsOf(
 		if (part && part.part !== 'whole') {
 			const own = part.player === '' ? lastPlayer : playerFor(part.player, part.player, undefined);
 			if (own) return make('player', own, part.part);
+			// Tunings without a player, where no other column may be one.
+			decided.push({ code: 'one-player' });
+			return make('player', playerFor(NOBODY_NAMED.name, heading, undefined), part.part);
 		}
 		if (part && part.player !== '' && headed.headings.some((one) => isPartOf(one, part.player))) {
 			return make('player', playerFor(part.player, part.player, undefined), part.part);
@@ -158,8 +163,7 @@ export function columnsOf(
 		);
 		const isUnderKind = headed.kindColumns.has(index);
 		const reading = isKnown || isUnderKind ? 'player' : readsAsPlayer(heading, cells, wishes);
-		if (reading === 'player')
-			return make('player', playerFor(nameIn(heading, headed.headings), heading, undefined));
+		if (reading === 'player') return make('player', playerFor(heading, heading, undefined));
 		if (reading === 'nobody') intoNotes.push(heading);
 		return { ...make('notes'), isNames: reading === 'unclear' };
 	});
@@ -205,6 +209,15 @@ function areHours(cells: readonly string[], use: Use): boolean {
 	return read.length >= 4 && isRising && (read.at(-1) ?? 0) >= 15 * 3600;
 }
 
+/** Whether the cells count the rows, whatever stands above them. */
+function areCounted(cells: readonly string[]): boolean {
+	const numbers = cells.flatMap((cell) =>
+		/^\d{1,3}[.)]?$/.test(cell) ? [Number.parseInt(cell, 10)] : [],
+	);
+	const isMost = numbers.length >= 3 && numbers.length * 10 >= cells.length * 7;
+	return isMost && numbers.every((one, i) => one === i + 1);
+}
+
 /** Whether all are like 3.45 and none has more than 59 behind the dot: tenths of minutes would. */
 function areDotted(cells: readonly string[]): boolean {
 	const dotted = cells.filter((cell) => /^\d{1,2}[.,][0-5]\d$/.test(cell));
@@ -213,16 +226,22 @@ function areDotted(cells: readonly string[]): boolean {
 	);
 }
 
-/** `Jo` of `Jo (gtr)`, where nobody else is called so. */
+/** `Jo` of `Jo (gtr)` and of `Gtr 1 (Jo)`, where nobody else is called so. */
 function nameIn(heading: string, headings: readonly string[]): string {
 	const bare = (text: string) => {
-		const found = /^(.*\S)\s*[([]([^()[\]]*)[)\]]$/.exec(text);
-		return found && kindIn(found[2] ?? '') !== null ? (found[1] ?? text) : text;
+		const [, before = '', inside = ''] = /^(.*\S)\s*[([]([^()[\]]*)[)\]]$/.exec(text) ?? [];
+		if (before === '') return text;
+		if (kindIn(inside) !== null) return before;
+		const isName = /^\p{Lu}\p{L}+$/u.test(inside) && !ROLE.test(inside);
+		return isName && kindIn(before) !== null ? inside : text;
 	};
 	const name = bare(heading);
 	const isOwn = headings.filter((one) => headingKey(bare(one)) === headingKey(name)).length === 1;
 	return isOwn && kindIn(name) === null ? name : heading;
 }
+
+/** What somebody does, and no name. */
+const ROLE = /^(?:lead|rhythm|solo|left|right|main|drop|tuned|low|high|new|old|spare|backup)$/i;
 
 /** Which columns of mere names are players': those beside a player's, and where nobody else is one, those whose names come again. */
 function namesAmong(
@@ -272,6 +291,13 @@ function unheadedUse(cells: readonly string[], hasTitle: boolean): Use {
 	)
 		return 'length';
 	if (!hasTitle && share((cell) => /\p{L}{2}/u.test(cell)) > LEAST_SHARE) return 'title';
+	// A minor key among them, since E and D may be tunings too.
+	if (
+		hasTitle &&
+		share((cell) => KEY_CELL.test(cell)) === 1 &&
+		cells.some((cell) => /m/.test(cell))
+	)
+		return 'key';
 	return 'notes';
 }
 

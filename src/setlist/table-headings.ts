@@ -38,8 +38,12 @@ export function headingsOf({ rows }: Pick<Table, 'rows'>): Headed {
 	}
 	const main = wide(rows[at]?.cells ?? []);
 	const below = wide(rows[at + 1]?.cells ?? []);
+	// Under a merged heading stand parts of a player; beside them a length may stand under nothing.
 	const isSubRow =
-		below.some((one) => one !== '') && below.every((one) => one === '' || isSubHeading(one));
+		below.some(isSubHeading) &&
+		below.every(
+			(one, i) => one === '' || isSubHeading(one) || (main[i] === '' && columnUse(one) !== 'other'),
+		);
 	const before = wide(rows[at - 1]?.cells ?? []);
 	const isGroupRow = !isSubRow && groupFits(before, main);
 	const areGroupsKinds = !isSubRow && !isGroupRow && kindsFit(before, main);
@@ -49,7 +53,7 @@ export function headingsOf({ rows }: Pick<Table, 'rows'>): Headed {
 	return {
 		headings: isSubRow ? main.map((one, i) => below[i] || one) : main,
 		groups: isSubRow
-			? spread(main, (i) => (below[i] ?? '') !== '')
+			? spread(main, (i) => isSubHeading(below[i] ?? ''))
 			: isGroupRow
 				? spread(before, (i) => isSubHeading(main[i] ?? '') || main[i] === '')
 				: areGroupsKinds
@@ -92,12 +96,12 @@ function groupFits(before: readonly string[], main: readonly string[]): boolean 
 	return before.some((one, i) => one !== '' && isSubHeading(main[i] ?? ''));
 }
 
-/** Each says a sort of instrument, or stands over no column of the list's own, and one of them stands over a player's. */
+/** One says a sort of instrument right over a player's heading, and none stands over a column of the list's own. */
 function kindsFit(before: readonly string[], main: readonly string[]): boolean {
 	const said = before.flatMap((one, i) => (one === '' ? [] : [{ one, heading: main[i] ?? '' }]));
 	return (
-		said.some(({ one }) => kindIn(one) !== null) &&
-		said.every(({ one, heading }) => isOwnHeading(heading) && one.length <= 40)
+		said.some(({ one, heading }) => kindIn(one) !== null && isOwnHeading(heading)) &&
+		said.every(({ one, heading }) => columnUse(heading) === 'other' && one.length <= 40)
 	);
 }
 

@@ -79,7 +79,8 @@ function rowsOf({ row, cells, block = 0 }: TableRow, reader: RowReader): ListRow
 	if (!isExact && isHeadingsAgain(cells, reader.headings))
 		return [{ kind: 'aside', row, text, why: 'heading' }];
 	if (!isExact && !isCounted && isOfTheDay(text)) return [aside('no-song')];
-	if (word?.is === 'total' && !isCounted) return [aside('total')];
+	const isSum = word?.is === 'total' || (title === '' && rowWord(text)?.is === 'total');
+	if (isSum && !isCounted) return [aside('total')];
 	if (word?.is === 'encore' && word.song === null && !hasMore)
 		return [{ kind: 'encore', row, isEncore: true }];
 	const alone = isExact ? null : cellAlone(cells);
@@ -92,7 +93,8 @@ function rowsOf({ row, cells, block = 0 }: TableRow, reader: RowReader): ListRow
 		return [{ kind: 'interval', row, length: length ?? said }];
 	}
 	const split = word?.is === 'encore' && word.song !== null ? word.song : null;
-	const isLone = reader.isNumbered && number === '' && alone !== null && split === null;
+	const isLone =
+		(reader.isNumbered || /\S:$/.test(title)) && number === '' && alone !== null && split === null;
 	const song: SongRow = {
 		...NO_FIELDS,
 		...{ kind: 'song', row, titleColumn, length, hands },
@@ -110,7 +112,7 @@ function rowsOf({ row, cells, block = 0 }: TableRow, reader: RowReader): ListRow
 				? { why: 'heading-or-song', piece: title, title }
 				: null,
 	};
-	if (title !== '' && !(isLone && isNoSong(title))) {
+	if (title !== '' && !(isLone && reader.isNumbered && isNoSong(title))) {
 		return [
 			...encore,
 			...(split === null ? [] : [{ kind: 'encore', row, isEncore: true } as const]),
@@ -178,7 +180,7 @@ function startsField(field: Field | null, isExact: boolean): Field | null {
 
 /** `>>` behind a title says that the next song follows at once. */
 function withEnd(song: SongRow): SongRow {
-	const found = song.isExact ? null : /^(.*\S)\s*(?:>>+|→)$/u.exec(song.title);
+	const found = song.isExact ? null : /^(.*\S)\s*(?:>>+|→|[-–=]+>)$/u.exec(song.title);
 	if (!found || song.ends) return song;
 	return { ...song, title: found[1] ?? song.title, ends: { text: '>>', column: song.titleColumn } };
 }

@@ -165,7 +165,9 @@ export const toDoFirst = (work: string): string => `Before the doors: ${work}.`;
 
 // After the screen.
 
-export const draftKept = 'Kept as a draft. rackside new goes on with it.';
+/** `file`: the one that is added to, with which alone its draft is offered. */
+export const draftKept = (file: string | null): string =>
+	`Kept as a draft. rackside new${file === null ? '' : ` ${file}`} goes on with it.`;
 export const draftNotKept =
 	'The draft could not be kept: nothing can be written in the data folder.';
 export const NOTHING_BEGUN = 'Nothing was begun.';

@@ -102,11 +102,11 @@ describe('new from a table', () => {
 	});
 
 	it('checks a list of one night, and says so where it is more', async () => {
-		const rows = Array.from({ length: 301 }, (_, i) => `Song ${i};3:00;Amber\n`);
+		const rows = Array.from({ length: 1001 }, (_, i) => `Song ${i};3:00;Amber\n`);
 		put('f.csv', `Title;Length;Ash\n${rows.join('')}`);
 		const { code, out } = await run('new', 'f.yaml', '--songs', 'f.csv');
 		expect(code).toBe(1);
-		expect(out).toContain('Not checked: 301 places in the list are more than one night.');
+		expect(out).toContain('Not checked: 1001 places in the list are more than one night.');
 		expect(out).toContain('Next: rackside run f.yaml');
 	});
 

@@ -1,7 +1,8 @@
 // One program for one show: the second is told, the dead are succeeded at once.
 
 import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
+import { uptime } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
@@ -192,6 +193,32 @@ describe('without sockets', () => {
 		expect(second.isHeld).toBe(true);
 		if (second.isHeld) second.release();
 		expect(existsSync(join(folder, 'show-1.lock'))).toBe(false);
+	});
+});
+
+describe('where no start of the machine has an id', () => {
+	// This program's parent runs, and stands for whoever has the number of one that died with the machine.
+	const stale = { pid: process.ppid, startTicks: null, boot: '' };
+	const self = { pid: process.pid, startTicks: null, boot: '' };
+	const lockAged = async (seconds: number) => {
+		const folder = scratchFolder();
+		const path = join(folder, 'show-1.lock');
+		writeFileSync(path, JSON.stringify(stale));
+		const at = Date.now() / 1000 - seconds;
+		utimesSync(path, at, at);
+		return takeLock({ ...place(folder), self, hasSocket: false });
+	};
+
+	test('a lock from before it keeps nobody out, though its number is in use again', async () => {
+		expect((await lockAged(uptime() + 300)).isHeld).toBe(true);
+	});
+
+	test('one of this start does', async () => {
+		expect((await lockAged(0)).isHeld).toBe(false);
+	});
+
+	test('and so does one by a clock that was not set', async () => {
+		expect((await lockAged(Date.now() / 1000 - 86_400)).isHeld).toBe(false);
 	});
 });
 

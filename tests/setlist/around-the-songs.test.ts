@@ -166,7 +166,7 @@ describe('what a list says of the day', () => {
 	it('a start and a curfew below the songs', () => {
 		const text =
 			'No,Song,Ash\n1,Lamp,Rook\n2,Gravel,Rook\n,"Curfew 23:00, stage 20:45",\nDoors 19:00,,\n';
-		expect(dayOf(text, 'table')).toEqual({ date: null, start: '20:45', curfew: '23:00' });
+		expect(dayOf(text, 'table')).toMatchObject({ date: null, start: '20:45', curfew: '23:00' });
 	});
 
 	it('an hour that is one of two is none', () => {

@@ -10,8 +10,8 @@ import type { Io } from '../io.ts';
 import { openShow } from '../open-show.ts';
 import { shellWord } from '../shell/shell-word.ts';
 
-/** Places of a list; the time that planning takes grows with their square, and no night has half of these. */
-const MOST_PLACES = 300;
+/** Places of a list: more keep whoever waits for longer than ten seconds, and no night has a tenth of these. */
+const MOST_PLACES = 1000;
 
 export type NewFileCheck = { readonly text: string; readonly code: number };
 

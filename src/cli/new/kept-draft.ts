@@ -8,6 +8,7 @@ import type { FileThere } from '../../new-show/making.ts';
 import { type Kept, keptOf, type NewShow } from '../../new-show/new-show.ts';
 import { draftKept, draftNotKept, NOTHING_BEGUN } from '../../words/new-show.ts';
 import type { Io } from '../io.ts';
+import { shellWord } from '../shell/shell-word.ts';
 
 const NAME = 'new-show';
 
@@ -36,6 +37,8 @@ export async function keptDraft(
 	const about = file === null ? null : resolve(io.cwd, file);
 	const sum = createHash('sha256').update(`${about}\n${adding?.text}`).digest('hex').slice(0, 12);
 	const name = adding && about !== null ? `${NAME}-${sum}` : NAME;
+	// What is added to a file is offered with that file alone.
+	const named = adding && file !== null ? shellWord(file) : null;
 	const store = await takeDraft(realDisk, { folder, name, about });
 	const asStored = ({ answers, typed }: Kept) => ({ answers: JSON.stringify(answers), typed });
 	return {
@@ -46,10 +49,10 @@ export async function keptDraft(
 		keep: (kept) => store.keep(kept === null ? {} : asStored(kept)),
 		words: (state) => {
 			const kept = keptOf(state);
-			if (kept === null) return draftKept;
+			if (kept === null) return draftKept(named);
 			if (kept.answers.length === 0 && kept.typed === '') return NOTHING_BEGUN;
 			const isKept = store.kept().answers === asStored(kept).answers;
-			return isKept ? draftKept : draftNotKept;
+			return isKept ? draftKept(named) : draftNotKept;
 		},
 		release: store.release,
 	};

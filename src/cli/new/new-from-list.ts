@@ -167,7 +167,7 @@ function draftOf(
 ): ShowDraft {
 	const { title, day, io, include, further } = more;
 	return {
-		...{ title: cleanText(title), venue: null, remarks: [] },
+		...{ title: cleanText(title), venue: day?.venue ?? null, remarks: [] },
 		...{ start: day?.start ?? USUAL_START, curfew: day?.curfew ?? null },
 		date: day?.date ?? localDay(io.wallMs()),
 		...{ players, instruments, songs, set, include, further },

@@ -92,7 +92,11 @@ function inEditor(
 		return fileProblem(draft, diskErrorCode(error), io);
 	}
 	// As the shell reads it, so that an editor can have options.
-	const ended = spawnSync('/bin/sh', ['-c', `${editor} "$1"`, 'sh', draft], { stdio: 'inherit' });
+	// An editor may bring words of its own, so a shell reads it; no file of Windows has a quote in its name.
+	const ended =
+		process.platform === 'win32'
+			? spawnSync(`${editor} "${draft}"`, { stdio: 'inherit', shell: true })
+			: spawnSync('/bin/sh', ['-c', `${editor} "$1"`, 'sh', draft], { stdio: 'inherit' });
 	if (ended.status !== 0) {
 		const hint = editStays(cleanText(draft));
 		const what = editorFailed(cleanText(editor));
