@@ -19,7 +19,7 @@ import type { Show } from '../showfile/show.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { gapBefore } from './hand-over-times.ts';
 import type { NightStep } from './night-steps.ts';
-import type { ReportTime } from './report-time.ts';
+import { type ReportTime, secondsOf } from './report-time.ts';
 
 export type ReportWork = {
 	/** When it was noted as done. */
@@ -85,7 +85,7 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 				plannedLastSeconds: entry.isEarly === true ? 0 : tenths(lastSeconds),
 				usedAt: used ? timeAt(used.entry.at) : null,
 				usedFor: used ? usedFor(show, used) : null,
-				leftSeconds: used ? tenths((used.entry.at - entry.at) / 1000) : null,
+				leftSeconds: used ? secondsOf(used.entry.at - entry.at) : null,
 				isLate: wanted?.isLate ?? null,
 				item: wanted?.item ?? null,
 				position: item && (positionOf(last.list, item) || null),
