@@ -195,6 +195,8 @@ export const REPAIRS = {
 
 // Tables for a spreadsheet; their names stay as they are, since others read them.
 
+/** Before the others, where a table is of several nights. */
+export const NIGHT_CELLS = ['night', 'day'] as const;
 export const INCIDENT_CELLS = [
 	'id',
 	'mark',

@@ -11,13 +11,7 @@ import { type NightReport, nightReport } from '../../src/report/night-report.ts'
 import { forReader, type Reader } from '../../src/report/reader.ts';
 import { readerMarkdown } from '../../src/report/reader-markdown.ts';
 import { readerPage } from '../../src/report/reader-page.ts';
-import {
-	handOversCsv,
-	incidentsCsv,
-	songsCsv,
-	stringsCsv,
-	workCsv,
-} from '../../src/report/report-csv.ts';
+import { nightsTableCsv, tableCsv } from '../../src/report/report-csv.ts';
 import { reportJson } from '../../src/report/report-json.ts';
 import { reportMarkdown } from '../../src/report/report-markdown.ts';
 import { reportJsonSchema } from '../../src/report/report-shape.ts';
@@ -32,7 +26,7 @@ const hostile = fc
 	})
 	.map((pieces) => pieces.join(''));
 
-const TABLES = { handOversCsv, incidentsCsv, songsCsv, stringsCsv, workCsv };
+const TABLES = ['incidents', 'hand-overs', 'songs', 'work', 'strings'] as const;
 const PLAIN = nightReport(hostileParts('plain'));
 
 function holds(check: (report: NightReport, text: string) => void): void {
@@ -51,24 +45,40 @@ test('the data is one document that fits its schema', () => {
 });
 
 describe('tables', () => {
-	test.each(Object.keys(TABLES) as (keyof typeof TABLES)[])(
-		'%s is read back, and no cell begins a formula',
+	test.each(TABLES)('%s is read back, and no cell begins a formula', (name) => {
+		const { length } = rowsOf(tableCsv(name, PLAIN));
+		holds((report) => {
+			const rows = rowsOf(tableCsv(name, report));
+			expect(rows).toHaveLength(length);
+			for (const cell of rows.flat()) {
+				// Openings named by OWASP, "CSV Injection", spaces and quotes before them too.
+				expect(cell).not.toMatch(/^[\s"]*[=+\-@\uff1d\uff0b\uff0d\uff20]/u);
+			}
+		});
+	});
+
+	test.each(TABLES)(
+		'%s of several nights has the rows of each, behind its name and day',
 		(name) => {
-			const { length } = rowsOf(TABLES[name](PLAIN));
-			holds((report) => {
-				const rows = rowsOf(TABLES[name](report));
-				expect(rows).toHaveLength(length);
-				for (const cell of rows.flat()) {
-					// Openings named by OWASP, "CSV Injection", spaces and quotes before them too.
-					expect(cell).not.toMatch(/^[\s"]*[=+\-@\uff1d\uff0b\uff0d\uff20]/u);
-				}
+			holds((report, text) => {
+				const [names = [], ...rows] = rowsOf(tableCsv(name, report));
+				const nights = [
+					{ night: cleanText(text), day: '2026-06-12', report },
+					{ night: 'b', day: '2026-06-13', report },
+				];
+				const [allNames = [], ...all] = rowsOf(nightsTableCsv(name, nights));
+				expect(allNames).toEqual(['night', 'day', ...names]);
+				expect(all.map((cells) => cells.slice(2))).toEqual([...rows, ...rows]);
+				expect(all.slice(rows.length).map(([night, day]) => [night, day])).toEqual(
+					rows.map(() => ['b', '2026-06-13']),
+				);
 			});
 		},
 	);
 
 	test('every text is had back by taking one mark off', () => {
 		holds((report) => {
-			const [names = [], ...rows] = rowsOf(incidentsCsv(report));
+			const [names = [], ...rows] = rowsOf(tableCsv('incidents', report));
 			const column = (name: string): string[] =>
 				rows.map((row) => (row[names.indexOf(name)] ?? '').replace(/^'/, ''));
 			expect(column('words')).toEqual(report.incidents.map(({ words }) => words.join('; ')));
