@@ -40,8 +40,10 @@ function tableContent({ names, rows }: PageTable): Content {
 
 function cellContent(cell: string): Content {
 	const isLong = cell.split(' ').some((word) => displayWidth(word) > LONGEST_WORD);
-	return element('td', { class: isLong ? 'long' : null }, said(cell));
+	return element('td', { class: isLong ? 'long' : DAY.test(cell) ? 'day' : null }, said(cell));
 }
+
+const DAY = /^\d{4}-\d\d-\d\d$/;
 
 /** Names as they are written; whatever could be in another direction moves nothing beside it. */
 function said(text: string): Content {
@@ -62,6 +64,7 @@ li { margin: .15rem 0; }
 summary { cursor: pointer; padding: .3rem 0; }
 .rows { overflow-wrap: normal; }
 .long { overflow-wrap: anywhere; }
+.day { white-space: nowrap; }
 @media print {
 	.rows { font-size: 9.5pt; }
 }
