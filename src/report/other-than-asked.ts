@@ -37,7 +37,7 @@ type Stretch = Omit<OtherThanAsked, 'seconds'>;
 export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonly OtherThanAsked[] {
 	const all: OtherThanAsked[] = [];
 	for (const { id } of show.players) {
-		let found: OtherThanAsked[] = [];
+		const found: OtherThanAsked[] = [];
 		let open: Stretch | null = null;
 		for (const { entry, before, after } of steps) {
 			if (entry.k !== 'handed-over' && isAlike(before, after, id)) continue;
@@ -47,7 +47,7 @@ export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonl
 			const now = stretchNow(after, id, sinceMs);
 			// Recorded as of when it was missed: what seemed to be played since then was not.
 			if (entry.k === 'handed-over' && entry.player === id) {
-				found = found.filter(({ atMs }) => atMs < entry.at);
+				while ((found.at(-1)?.atMs ?? Number.NEGATIVE_INFINITY) >= entry.at) found.pop();
 			}
 			if (open && now && isSame(open, now)) continue;
 			// Hand-overs of one moment follow one another: only what lasted was played.

@@ -28,8 +28,10 @@ const LONGEST_WORD = 14;
 /** On a phone the cells of a row follow one another like words. */
 function tableContent({ names, rows }: PageTable): Content {
 	// A column in which nothing stands takes room from the others.
-	const isFilled = (_: string, column: number): boolean =>
-		rows.length === 0 || rows.some((row) => (row[column] ?? '') !== '');
+	const filled = names.map(
+		(_, column) => rows.length === 0 || rows.some((row) => (row[column] ?? '') !== ''),
+	);
+	const isFilled = (_: string, column: number): boolean => filled[column] === true;
 	const head = names.filter(isFilled).map((name) => element('th', { scope: 'col' }, name));
 	const body = rows.map((row) => element('tr', {}, row.filter(isFilled).map(cellContent)));
 	return element('table', { class: 'rows' }, [
