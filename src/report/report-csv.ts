@@ -133,6 +133,7 @@ const WORK: Table = {
 			one.usedFor,
 			one.leftSeconds,
 			yesNoUnknown(one.isLate),
+			one.takenSeconds,
 		]),
 };
 

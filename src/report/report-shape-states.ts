@@ -89,6 +89,7 @@ export const WORK = z.strictObject({
 	capo: number,
 	isEarly: yes,
 	plannedSeconds: number,
+	takenSeconds: numberOrNull,
 	plannedLastSeconds: number,
 	usedAt: TIME_OR_NULL,
 	usedFor: textOrNull,

@@ -66,6 +66,25 @@ test('times of named nights only, as data', async () => {
 	expect(each.out).toMatch(/^2026-06-10 +Two +4 Anchor +hand-over +0:15 +0:21$/m);
 });
 
+test('a report has of each piece of work the planned and the real seconds that times measures', async () => {
+	const { command } = withNights();
+	for (const { id } of NIGHTS) {
+		const { pieces } = JSON.parse((await command('times', id, '--json')).out);
+		const measured = pieces
+			.filter(({ work }: { work: string }) => work !== 'hand-over')
+			.map(({ plannedSeconds, seconds }: Record<string, number>) => [plannedSeconds, seconds]);
+		const { work } = JSON.parse((await command('report', id, '--json')).out);
+		const told = work
+			.filter(({ takenSeconds }: { takenSeconds: number | null }) => takenSeconds !== null)
+			.map(({ plannedSeconds, takenSeconds }: Record<string, number>) => [
+				plannedSeconds,
+				takenSeconds,
+			]);
+		expect(told).toEqual(measured);
+		expect(measured.length).toBeGreaterThan(0);
+	}
+});
+
 test('nights beside one another: the last ones, since a day, as data; a wrong request is refused', async () => {
 	const { command } = withNights();
 	const { out } = await command('report', '--nights', '2');
