@@ -15,6 +15,7 @@ import { soundsLike } from '../tuning/capo.ts';
 import { EMPTY_HANDS, inTuning, sounding } from '../words/report.ts';
 import { type HandOverTime, handOverTime } from './hand-over-times.ts';
 import { AWAY, type NightStep } from './night-steps.ts';
+import { secondsOf } from './report-time.ts';
 
 /** How the journal came to hold a hand-over: by a key of its own, with the start of its song, or once that song was over. */
 export type HandOverNoted = 'by-itself' | 'with-song' | 'later';
@@ -90,7 +91,7 @@ export function handOverLines(
 		const atMs = corrected?.atMs ?? entry.at;
 		const hold = open.get(player);
 		if (hold) {
-			wrongHolds.push({ ...hold, seconds: tenths((atMs - hold.atMs) / 1000) });
+			wrongHolds.push({ ...hold, seconds: secondsOf(atMs - hold.atMs) });
 			open.delete(player);
 		}
 		const missed = missedFor(before, entry);

@@ -2,12 +2,12 @@
 // the hand-over are in it; when hands really met is not.
 
 import { cueIndex } from '../../machines/song.ts';
-import { tenths } from '../base/show-clock.ts';
 import type { Entry, NightMs } from '../journal/entry.ts';
 import { isAsAsked } from '../session/as-asked.ts';
 import { findSong, songOnNow } from '../session/find.ts';
 import type { Session, SongItem } from '../session/session.ts';
 import { gapBetween } from '../showfile/gap-between.ts';
+import { secondsOf } from './report-time.ts';
 
 /** See `HandOverLine`. */
 export type HandOverTime = {
@@ -124,5 +124,5 @@ function lastEndBefore({ list }: Session, beganAtMs: NightMs): NightMs | null {
 }
 
 function secondsFrom(fromMs: NightMs, toMs: NightMs): number {
-	return tenths(Math.max(0, toMs - fromMs) / 1000);
+	return secondsOf(Math.max(0, toMs - fromMs));
 }

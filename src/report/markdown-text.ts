@@ -2,6 +2,8 @@
 
 import { cleanText } from '../base/clean-text.ts';
 
+/** Most cells of a night: nothing to escape, seen at one look. */
+const PLAIN = /^[A-Za-z0-9 ,;:'"%?]*$/;
 const MARKUP = /[\\`*_{}[\]<>&|~#$!@]/g;
 const LINK_START = /(:)(?=\/\/)|(\.)(?<=www\.)/gi;
 const LIST_START = /^\s*(?:[-+=]|\d+(?=[.)]))/;
@@ -11,10 +13,13 @@ const LIST_START = /^\s*(?:[-+=]|\d+(?=[.)]))/;
  * (CommonMark, "Backslash escapes"; GitHub's tables, bare links and addresses too).
  */
 export function markdownText(text: string): string {
-	return cleanText(text)
-		.replace(MARKUP, escapeMark)
-		.replace(LINK_START, '\\$&')
-		.replace(LIST_START, escapeStart);
+	return markdownCell(text).replace(LIST_START, escapeStart);
+}
+
+/** The same inside the cell of a table, which begins no list. */
+export function markdownCell(text: string): string {
+	if (PLAIN.test(text)) return text;
+	return cleanText(text).replace(MARKUP, escapeMark).replace(LINK_START, '\\$&');
 }
 
 function escapeMark(mark: string): string {

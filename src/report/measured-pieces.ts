@@ -2,7 +2,7 @@
 
 import { cleanText } from '../base/clean-text.ts';
 import type { Piece } from '../history/night-facts.ts';
-import type { Entry, NightMs } from '../journal/entry.ts';
+import type { NightMs } from '../journal/entry.ts';
 import { workNeeded } from '../plan/schedule/work-needed.ts';
 import { findInstrument, findSongItem, itemConcerned } from '../session/find.ts';
 import type { OwnTimeName } from '../showfile/own-times.ts';
@@ -10,14 +10,12 @@ import type { Instrument, WorkTimes } from '../showfile/show.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { retuneKind } from '../tuning/retune.ts';
 import type { NightReport } from './night-report.ts';
-import { AWAY, type NightStep } from './night-steps.ts';
+import type { NightStep } from './night-steps.ts';
+import { workTaken } from './work-taken.ts';
 
 /** Every piece that was measured, hand-overs first. */
 export function measuredPieces(report: NightReport, steps: readonly NightStep[]): readonly Piece[] {
-	const show = steps.at(-1)?.after.show;
-	// Where several pairs of hands work, nothing tells which of them was free.
-	const isOnePair = show !== undefined && show.techs.length <= 1;
-	return [...handOverPieces(report, steps), ...(isOnePair ? workPieces(steps) : [])];
+	return [...handOverPieces(report, steps), ...workPieces(steps)];
 }
 
 /**
@@ -54,49 +52,16 @@ function handOverPieces({ handOvers }: NightReport, steps: readonly NightStep[])
 	});
 }
 
-/**
- * What somebody with one pair of hands does in between, or the program off: the work that it interrupts may have been
- * begun before.
- */
-const BETWEEN: ReadonlySet<Entry['k']> = new Set([
-	'handed-over',
-	'came-back',
-	'staged',
-	'found-as',
-	'put-aside',
-	'brought-back',
-	...AWAY,
-]);
-
-/**
- * Work that was waiting when hands became free, noted by itself: from the mark before, or from when the instrument came
- * back, to its mark, with nothing else noted of hands in between. Early parts and whole sets have no time of their own
- * in the plan and are left out.
- */
+/** Early parts and whole sets have no time of their own in the plan and are left out. */
 function workPieces(steps: readonly NightStep[]): Piece[] {
-	const marks = Map.groupBy(
-		steps.filter(({ entry }) => entry.k === 'made-ready'),
-		({ of }) => of,
-	);
-	let markMs = Number.NEGATIVE_INFINITY;
-	let betweenMs = Number.NEGATIVE_INFINITY;
-	return steps.flatMap(({ entry, of, before, after }): Piece[] => {
-		const lastMarkMs = markMs;
-		if (entry.k === 'made-ready' || entry.k === 'all-doubted') markMs = entry.at;
-		if (BETWEEN.has(entry.k)) betweenMs = entry.at;
+	return [...workTaken(steps)].flatMap(([{ entry, before, after }, seconds]): Piece[] => {
 		if (entry.k !== 'made-ready' || entry.isEarly === true) return [];
 		const instrument = findInstrument(before, entry.instrument);
 		const state = before.instruments[entry.instrument];
 		const done = after.instruments[entry.instrument]?.context;
-		const fromMs = Math.max(lastMarkMs, state?.context.backAtMs ?? Number.NEGATIVE_INFINITY);
-		if (!Number.isFinite(fromMs) || betweenMs > fromMs) return [];
-		const isAlone = marks.get(of)?.length === 1;
-		if (instrument === null || state === undefined || done === undefined || !isAlone) return [];
+		if (instrument === null || state === undefined || done === undefined) return [];
 		const { context } = state;
-		const isWholeSet = entry.isRestrung === true && context.stringsDown.length === 0;
-		// Ready before: nothing waited.
-		if (state === after.instruments[entry.instrument] || context.readyAtMs !== null || isWholeSet)
-			return [];
+		if (entry.isRestrung === true && context.stringsDown.length === 0) return [];
 		const work = mainWork(instrument, context, done);
 		const asked = { instrument, state, to: { tuning: done.tuning, capo: done.capo } };
 		const coming = findSongItem(before, itemConcerned(before));
@@ -107,7 +72,7 @@ function workPieces(steps: readonly NightStep[]): Piece[] {
 				title: coming && cleanText(songTitle(before.show, coming.song)),
 				usedSeconds: usedSeconds(instrument.times, work),
 				plannedSeconds: workNeeded(asked).seconds,
-				seconds: (entry.at - fromMs) / 1000,
+				seconds,
 			},
 		];
 	});

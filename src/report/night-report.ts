@@ -15,6 +15,8 @@ import { gearFacts } from './gear-facts.ts';
 import type { HandOverLine, WrongHold } from './hand-over-lines.ts';
 import { handOverLines } from './hand-over-lines.ts';
 import { type Lanes, lanesOf } from './lanes.ts';
+import { lostTimes } from './lost-times.ts';
+import { type MissedCues, missedCues } from './missed-cues.ts';
 import { AWAY, type NightStep, songAt } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
 import { otherThanAsked } from './other-than-asked.ts';
@@ -28,9 +30,6 @@ import {
 import type { ReportIncident } from './report-incidents.ts';
 import { reportIncidents } from './report-incidents.ts';
 import {
-	lostTimes,
-	type MissedCues,
-	missedCues,
 	type SongGone,
 	type SongNight,
 	type SongTimes,

@@ -4,7 +4,7 @@ import * as z from 'zod/mini';
 import { list, number, numberOrNull, text, boolean as yes } from '../showfile/form-pieces.ts';
 import { described, type Schema, type TellKey } from '../showfile/json-schema.ts';
 import { NIGHTS_FORMAT, type NightsReport } from './nights-report.ts';
-import type { Line, Whole } from './report-shape.ts';
+import type { Line, Whole } from './shape-pieces.ts';
 
 const NIGHTS = z.strictObject({
 	format: z.literal(NIGHTS_FORMAT),

@@ -2,7 +2,6 @@
 // tuning or capo, whatever the reason. Followed from the song's begin to its end.
 
 import { cleanText } from '../base/clean-text.ts';
-import { tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { isAsAsked, partNow } from '../session/as-asked.ts';
 import { findInstrument, songOnNow } from '../session/find.ts';
@@ -12,6 +11,7 @@ import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { inTuning, sounding } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
+import { secondsOf } from './report-time.ts';
 
 export type OtherThanAsked = {
 	readonly atMs: NightMs;
@@ -37,7 +37,7 @@ type Stretch = Omit<OtherThanAsked, 'seconds'>;
 export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonly OtherThanAsked[] {
 	const all: OtherThanAsked[] = [];
 	for (const { id } of show.players) {
-		let found: OtherThanAsked[] = [];
+		const found: OtherThanAsked[] = [];
 		let open: Stretch | null = null;
 		for (const { entry, before, after } of steps) {
 			if (entry.k !== 'handed-over' && isAlike(before, after, id)) continue;
@@ -47,12 +47,12 @@ export function otherThanAsked(show: Show, steps: readonly NightStep[]): readonl
 			const now = stretchNow(after, id, sinceMs);
 			// Recorded as of when it was missed: what seemed to be played since then was not.
 			if (entry.k === 'handed-over' && entry.player === id) {
-				found = found.filter(({ atMs }) => atMs < entry.at);
+				while ((found.at(-1)?.atMs ?? Number.NEGATIVE_INFINITY) >= entry.at) found.pop();
 			}
 			if (open && now && isSame(open, now)) continue;
 			// Hand-overs of one moment follow one another: only what lasted was played.
 			if (open && sinceMs > open.atMs) {
-				found.push({ ...open, seconds: tenths((sinceMs - open.atMs) / 1000) });
+				found.push({ ...open, seconds: secondsOf(sinceMs - open.atMs) });
 			}
 			open = now;
 		}

@@ -1,7 +1,7 @@
 // The page of a player, of production or of a hire firm as Markdown.
 
 import { markdownSection, markdownTable } from './markdown-blocks.ts';
-import { markdownText as text } from './markdown-text.ts';
+import { markdownCell, markdownText as text } from './markdown-text.ts';
 import type { PagePart, ReaderPage } from './reader-page.ts';
 
 /** The whole page, every text escaped, a newline at its end. */
@@ -21,8 +21,7 @@ function partLines({ title, lines, items, table }: PagePart): string[] {
 			? []
 			: markdownTable(
 					table.names,
-					// A dash alone begins no list in a cell.
-					table.rows.map((row) => row.map((cell) => (cell === '-' ? cell : text(cell)))),
+					table.rows.map((row) => row.map(markdownCell)),
 				),
 	].filter((block) => block.length > 0);
 	const body = blocks.flatMap((block, place) => (place === 0 ? block : ['', ...block]));

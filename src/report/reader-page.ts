@@ -5,11 +5,11 @@ import { incidentKindWords } from '../words/entry-words.ts';
 import { SECTIONS } from '../words/report.ts';
 import * as say from '../words/report-readers.ts';
 import { lineWithWhy } from '../words/tomorrow.ts';
+import type { LostTime } from './lost-times.ts';
 import type { NightReport } from './night-report.ts';
 import { forReader, hireFirms, type Reader } from './reader.ts';
 import type { ReportInstrument } from './report-gear.ts';
 import type { ReportIncident } from './report-incidents.ts';
-import type { LostTime } from './report-songs.ts';
 import { hoursMinutes } from './report-time.ts';
 import { lineWords } from './tomorrow-line.ts';
 

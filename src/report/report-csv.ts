@@ -1,5 +1,5 @@
-// A night's incidents, hand-overs, songs, work and strings as tables for a spreadsheet. Whatever somebody typed must stay text there:
-// every cell is quoted, and none can begin a formula.
+// A night's incidents, hand-overs, songs, work and strings as tables for a spreadsheet, or those of several nights in one.
+// Whatever somebody typed must stay text there: every cell is quoted, and none can begin a formula.
 
 import { incidentKindWords } from '../words/entry-words.ts';
 import {
@@ -7,6 +7,7 @@ import {
 	EMPTY_HANDS,
 	HAND_OVER_CELLS,
 	INCIDENT_CELLS,
+	NIGHT_CELLS,
 	SONG_CELLS,
 	SONG_STATES,
 	STRING_CELLS,
@@ -35,11 +36,16 @@ function cellText(cell: Cell): string {
 	return `"${(RISKY.test(text) ? `'${text}` : text).replaceAll('"', '""')}"`;
 }
 
-/** A row for each incident under a row of names. */
-export function incidentsCsv(report: NightReport): string {
-	return csvText([
-		INCIDENT_CELLS,
-		...report.incidents.map((one) => [
+type Table = {
+	readonly names: readonly string[];
+	readonly rows: (report: NightReport) => readonly (readonly Cell[])[];
+};
+
+/** A row for each incident. */
+const INCIDENTS: Table = {
+	names: INCIDENT_CELLS,
+	rows: (report) =>
+		report.incidents.map((one) => [
 			one.id,
 			one.at.mark,
 			one.at.clock,
@@ -57,14 +63,13 @@ export function incidentsCsv(report: NightReport): string {
 			one.later.outSeconds,
 			one.remark,
 		]),
-	]);
-}
+};
 
-/** A row for each hand-over under a row of names. */
-export function handOversCsv(report: NightReport): string {
-	return csvText([
-		HAND_OVER_CELLS,
-		...report.handOvers.map((one) => [
+/** A row for each hand-over. */
+const HAND_OVERS: Table = {
+	names: HAND_OVER_CELLS,
+	rows: (report) =>
+		report.handOvers.map((one) => [
 			one.at.mark,
 			one.at.clock,
 			one.song,
@@ -82,14 +87,13 @@ export function handOversCsv(report: NightReport): string {
 			one.noted,
 			one.tech,
 		]),
-	]);
-}
+};
 
-/** A row for each time that a song was on, and for each that never was, under a row of names. */
-export function songsCsv(report: NightReport): string {
-	return csvText([
-		SONG_CELLS,
-		...report.songs.flatMap((song) =>
+/** A row for each time that a song was on, and for each that never was,. */
+const SONGS: Table = {
+	names: SONG_CELLS,
+	rows: (report) =>
+		report.songs.flatMap((song) =>
 			(song.runs.length === 0 ? [null] : song.runs).map((run) => [
 				song.position,
 				song.title,
@@ -110,14 +114,13 @@ export function songsCsv(report: NightReport): string {
 				yesOrNo(song.isMoved),
 			]),
 		),
-	]);
-}
+};
 
-/** A row for each piece of work under a row of names. */
-export function workCsv(report: NightReport): string {
-	return csvText([
-		WORK_CELLS,
-		...report.work.map((one) => [
+/** A row for each piece of work. */
+const WORK: Table = {
+	names: WORK_CELLS,
+	rows: (report) =>
+		report.work.map((one) => [
 			one.at.mark,
 			one.at.clock,
 			one.instrument,
@@ -130,15 +133,15 @@ export function workCsv(report: NightReport): string {
 			one.usedFor,
 			one.leftSeconds,
 			yesNoUnknown(one.isLate),
+			one.takenSeconds,
 		]),
-	]);
-}
+};
 
-/** A row for each string that broke under a row of names. */
-export function stringsCsv(report: NightReport): string {
-	return csvText([
-		STRING_CELLS,
-		...report.incidents
+/** A row for each string that broke. */
+const STRINGS: Table = {
+	names: STRING_CELLS,
+	rows: (report) =>
+		report.incidents
 			.filter(({ kind, instrument }) => kind === 'string-break' && instrument !== null)
 			.map((one) => [
 				one.at.mark,
@@ -152,5 +155,38 @@ export function stringsCsv(report: NightReport): string {
 				one.silenceSeconds,
 				one.later.backAt?.mark ?? null,
 			]),
+};
+
+const TABLES = {
+	incidents: INCIDENTS,
+	'hand-overs': HAND_OVERS,
+	songs: SONGS,
+	work: WORK,
+	strings: STRINGS,
+} as const;
+
+export type TableName = keyof typeof TABLES;
+
+/** A table of one night under a row of names. */
+export function tableCsv(name: TableName, report: NightReport): string {
+	const { names, rows } = TABLES[name];
+	return csvText([names, ...rows(report)]);
+}
+
+export type NightOfTable = {
+	readonly night: string;
+	/** `2026-06-12`. */
+	readonly day: string;
+	readonly report: NightReport;
+};
+
+/** The same of several nights, each row behind its night. */
+export function nightsTableCsv(name: TableName, nights: readonly NightOfTable[]): string {
+	const { names, rows } = TABLES[name];
+	return csvText([
+		[...NIGHT_CELLS, ...names],
+		...nights.flatMap(({ night, day, report }) =>
+			rows(report).map((cells) => [night, day, ...cells]),
+		),
 	]);
 }

@@ -1,7 +1,6 @@
 // What a night says of each instrument and pack: what it was in hands for, how it stands at the end, what broke.
 
 import { cleanText } from '../base/clean-text.ts';
-import { tenths } from '../base/show-clock.ts';
 import type { Entry, NightMs } from '../journal/entry.ts';
 import type { Session } from '../session/session.ts';
 import { wearersOf } from '../session/shared-packs.ts';
@@ -10,7 +9,7 @@ import type { Show } from '../showfile/show.ts';
 import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import type { LanePlace, Lanes } from './lanes.ts';
 import { type NightStep, restringsOf } from './night-steps.ts';
-import type { ReportTime } from './report-time.ts';
+import { type ReportTime, secondsOf } from './report-time.ts';
 import { stringHoursAt } from './string-hours.ts';
 
 export type ReportInstrument = {
@@ -85,7 +84,7 @@ export function reportInstruments(
 				serial: textOrNull(one.serial),
 				owner: textOrNull(one.owner),
 				hiredFrom: textOrNull(one.hiredFrom),
-				secondsInHands: tenths(inHandsMs / 1000),
+				secondsInHands: secondsOf(inHandsMs),
 				stringHours: stringHoursAt(state, lanes.toMs),
 				place: spans.at(-1)?.place ?? 'rack',
 				tuning: cleanText(tuning.name),

@@ -1,10 +1,10 @@
 // A night's report as a page that one looks at: what its reader is told, the picture of the night, the songs as a table.
 
-import { displayWidth } from '../base/display-width.ts';
 import * as say from '../words/report.ts';
 import { TIMELINE } from '../words/timeline.ts';
-import { type Content, element, htmlPage, named } from './html-page.ts';
+import { element, htmlPage, named } from './html-page.ts';
 import type { NightReport } from './night-report.ts';
+import { PART_STYLES, partContent } from './page-parts-html.ts';
 import { forReader, type Reader } from './reader.ts';
 import { type PagePart, type PageTable, type ReaderPage, readerPage } from './reader-page.ts';
 import { songTable, techPage } from './tech-page.ts';
@@ -34,7 +34,7 @@ function nightPage(
 	return htmlPage({
 		title: heading,
 		foot: [heading, report.date].filter((one) => one !== null).join(', '),
-		styles: STYLES + TIMELINE_STYLES,
+		styles: PART_STYLES + TIMELINE_STYLES,
 		paper: null,
 		body: element('main', {}, [
 			element('h1', {}, named(heading)),
@@ -101,71 +101,3 @@ function playedOn({ lanes, instruments }: NightReport, run: Run | null): string 
 }
 
 const NOTHING: PagePart = { title: null, lines: [], items: [], table: null };
-
-function partContent({ title, lines, items, table }: PagePart): Content {
-	const content = [
-		title === null ? null : element('h2', {}, named(title)),
-		lines.map((line) => element('p', {}, said(line))),
-		items.length === 0
-			? null
-			: element(
-					'ul',
-					{},
-					items.map((item) => element('li', {}, said(item))),
-				),
-		table === null ? null : tableContent(table),
-	];
-	return element('section', {}, content);
-}
-
-/** Words longer than this are cut where they must be, so that no table is wider than its page. */
-const LONGEST_WORD = 14;
-
-/** On a phone the cells of a row follow one another like words. */
-function tableContent({ names, rows }: PageTable): Content {
-	// A column in which nothing stands takes room from the others.
-	const isFilled = (_: string, column: number): boolean =>
-		rows.length === 0 || rows.some((row) => (row[column] ?? '') !== '');
-	const head = names.filter(isFilled).map((name) => element('th', { scope: 'col' }, name));
-	const body = rows.map((row) => element('tr', {}, row.filter(isFilled).map(cellContent)));
-	return element('table', { class: 'rows' }, [
-		element('thead', {}, element('tr', {}, head)),
-		element('tbody', {}, body),
-	]);
-}
-
-function cellContent(cell: string): Content {
-	const isLong = cell.split(' ').some((word) => displayWidth(word) > LONGEST_WORD);
-	return element('td', { class: isLong ? 'long' : null }, said(cell));
-}
-
-/** Names as they are written; whatever could be in another direction moves nothing beside it. */
-function said(text: string): Content {
-	return ONE_DIRECTION.test(text) ? text : named(text);
-}
-
-const ONE_DIRECTION = /^[\x20-\u02ff\u2010-\u2027]*$/;
-
-const STYLES = `
-h1 { font-size: 1.6rem; margin: .2rem 0; }
-h2 { font-size: 1.1rem; margin: 1.4rem 0 .3rem;
-	border-bottom: 2px solid var(--line); }
-p { margin: .4rem 0; max-width: 46rem; }
-.place { color: var(--quiet); }
-ul { padding-left: 1.1rem; margin: .3rem 0; }
-li { margin: .15rem 0; }
-summary { cursor: pointer; padding: .3rem 0; }
-.rows { overflow-wrap: normal; }
-.long { overflow-wrap: anywhere; }
-@media print {
-	.rows { font-size: 9.5pt; }
-}
-@media (max-width: 40rem) {
-	.rows thead { position: absolute; clip-path: inset(50%); width: 1px; height: 1px; overflow: hidden; }
-	.rows tr { display: block; padding: .25rem 0; border-bottom: 1px solid var(--line); }
-	.rows td { display: inline; border: 0; padding: 0; overflow-wrap: anywhere; }
-	.rows td:empty { display: none; }
-	.rows td:not(:first-child)::before { content: " · "; }
-	.planned td:last-child:not(:empty)::before { content: " · ${say.PLANNED_AT.toLowerCase()} "; }
-}
-`;

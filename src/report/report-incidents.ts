@@ -14,7 +14,7 @@ import { triedWords } from '../words/fault.ts';
 import { NOT_DESCRIBED, stuckPedal } from '../words/report.ts';
 import type { NightStep } from './night-steps.ts';
 import type { OtherThanAsked } from './other-than-asked.ts';
-import type { ReportTime } from './report-time.ts';
+import { type ReportTime, secondsOf } from './report-time.ts';
 import { stringHoursAt } from './string-hours.ts';
 
 /** What came of a break or fault later in the night, as far as the journal holds it. */
@@ -144,7 +144,7 @@ function laterCost(incident: Incident, { steps, last, others, timeAt }: Night): 
 		);
 	return {
 		backAt: back === undefined ? null : timeAt(back),
-		outSeconds: back === undefined ? null : tenths((back - atMs) / 1000),
+		outSeconds: back === undefined ? null : secondsOf(back - atMs),
 		songsOnOther:
 			instrument === null
 				? []

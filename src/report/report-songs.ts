@@ -1,18 +1,15 @@
-// The songs of a night for its report: what was planned, when each was on, what became of the list, and the time that was
-// lost on the way.
+// The songs of a night for its report: what was planned, when each was on, and what became of the list.
 
-import { cuePoints } from '../../machines/song.ts';
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
 import type { NightMs, SongEnd } from '../journal/entry.ts';
-import { findSong, positionOf } from '../session/find.ts';
+import { positionOf } from '../session/find.ts';
 import type { Run, Session, SongItem } from '../session/session.ts';
-import { gapBetween } from '../showfile/gap-between.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
 import { songTitle } from '../showfile/shown-names.ts';
 import type { NightStep } from './night-steps.ts';
-import type { ReportTime } from './report-time.ts';
+import { type ReportTime, secondsOf } from './report-time.ts';
 
 export type ReportSongState = SongEnd | 'dropped' | 'on' | 'to-come';
 
@@ -67,34 +64,6 @@ export type SongTimes = {
 /** See `songsGone`. */
 export type SongGone = Pick<SongTimes, 'item' | 'song' | 'title'> & {
 	readonly planned: PlannedSong;
-};
-
-/** Cues of a song that counts as played which nobody stepped to. */
-export type MissedCues = {
-	/** When the song ended. */
-	readonly at: ReportTime;
-	readonly item: string;
-	readonly position: number | null;
-	readonly song: string;
-	readonly cues: readonly string[];
-	/** Ids of the players whose boards one of them changes. */
-	readonly playerIds: readonly string[];
-};
-
-/** Time that a part of the night took beyond what was planned for it. */
-export type LostTime = {
-	/** Before the first song, before a song, an interval, or a song itself. */
-	readonly where: 'start' | 'gap' | 'interval' | 'song';
-	/** When it began to be lost: the planned end of that part. */
-	readonly at: ReportTime;
-	/** Key and title of the song, or of the one that it was before. */
-	readonly item: string;
-	readonly song: string;
-	readonly seconds: number;
-	/** Numbers of the incidents in that part; none where the journal holds no reason. */
-	readonly incidents: readonly number[];
-	/** Places among the hand-overs, from 0, of those that were late for that song. */
-	readonly lateHandOvers: readonly number[];
 };
 
 export type SongNight = {
@@ -190,104 +159,6 @@ function whyNotPlayed(session: Session, item: SongItem): WhyNotPlayed | null {
 	return item.isPassedOver || at < now ? 'skipped' : 'to-come';
 }
 
-/** The cues of each playing that counts as played which were never reached, by the journal. */
-export function missedCues({ show, steps, last, timeAt }: SongNight): readonly MissedCues[] {
-	const all: MissedCues[] = [];
-	let reached = new Set<number>();
-	for (const { entry, before } of steps) {
-		if (entry.k === 'song-began') reached = new Set();
-		if (entry.k === 'cue-reached') reached.add(entry.index);
-		if (entry.k !== 'song-ended' || entry.how !== 'played') continue;
-		const item = before.list.find(({ key }) => key === before.current);
-		const song = item?.kind === 'song' ? findSong(before, item.song) : null;
-		if (item?.kind !== 'song' || song === null) continue;
-		const points = cuePoints(song).filter(({ index }) => index > 0 && !reached.has(index));
-		const cues = points.map(({ at }) => cleanText(at));
-		const playerIds = [
-			...new Set(points.flatMap(({ index }) => Object.keys(song.cues[index - 1]?.boards ?? {}))),
-		];
-		if (cues.length === 0) continue;
-		all.push({
-			at: timeAt(entry.at),
-			item: item.key,
-			position: positionOf(last.list, item) || null,
-			song: cleanText(songTitle(show, item.song)),
-			cues,
-			playerIds,
-		});
-	}
-	return all;
-}
-
-/** What each part of the night took beyond its plan, in order of time; `seconds` above 0. */
-export function lostTimes(
-	night: SongNight,
-	incidents: readonly { readonly id: number; readonly at: ReportTime }[],
-	lateFor: (item: string) => readonly number[],
-): readonly LostTime[] {
-	const { show, last, plannedZeroMs, timeAt } = night;
-	const runs = runsInOrder(last);
-	return runs.flatMap(({ item, run }, place): LostTime[] => {
-		const { song: id, key } = item;
-		const between = (fromMs: NightMs, toMs: NightMs): readonly number[] =>
-			incidents.filter(({ at }) => at.atMs >= fromMs && at.atMs <= toMs).map((one) => one.id);
-		const part = (
-			where: LostTime['where'],
-			span: { readonly fromMs: NightMs; readonly toMs: NightMs; readonly plannedSeconds: number },
-		): LostTime[] => {
-			const { fromMs, toMs, plannedSeconds } = span;
-			const seconds = secondsOf(toMs - fromMs - plannedSeconds * 1000);
-			if (seconds <= 0) return [];
-			return [
-				{
-					where,
-					at: timeAt(fromMs + plannedSeconds * 1000),
-					item: key,
-					song: cleanText(songTitle(show, id)),
-					seconds,
-					incidents: between(where === 'start' ? -Infinity : fromMs, toMs),
-					lateHandOvers: where === 'song' ? [] : lateFor(key),
-				},
-			];
-		};
-		const song = findSong(last, id);
-		const ended = runs[place - 1];
-		const began = run.beganAtMs;
-		const wait =
-			ended?.run.endedAtMs == null
-				? place === 0 && plannedZeroMs !== null
-					? part('start', { fromMs: plannedZeroMs, toMs: began, plannedSeconds: 0 })
-					: []
-				: part(intervalBetween(last, ended.item, item) === null ? 'gap' : 'interval', {
-						fromMs: ended.run.endedAtMs,
-						toMs: began,
-						plannedSeconds: plannedWait(last, ended.item, item),
-					});
-		const itself =
-			run.endedAtMs === null || song?.lengthSeconds == null
-				? []
-				: part('song', { fromMs: began, toMs: run.endedAtMs, plannedSeconds: song.lengthSeconds });
-		return [...wait, ...itself];
-	});
-}
-
-function intervalBetween({ list }: Session, before: SongItem, item: SongItem): number | null {
-	const place = ({ key }: SongItem): number => list.findIndex((one) => one.key === key);
-	const between = list.slice(place(before) + 1, Math.max(0, place(item)));
-	return between.find((one) => one.kind === 'interval')?.seconds ?? null;
-}
-
-function plannedWait(session: Session, before: SongItem, item: SongItem): number {
-	return (
-		intervalBetween(session, before, item) ??
-		gapBetween({
-			given: item.gapSeconds,
-			before: findSong(session, before.song) ?? { ends: 'stop' },
-			isEncoreBegin: item.isEncore && !before.isEncore,
-		})
-	);
-}
-
 /** Every playing in order of time. */
 export function runsInOrder({
 	list,
@@ -295,8 +166,4 @@ export function runsInOrder({
 	return list
 		.flatMap((item) => (item.kind === 'song' ? item.runs.map((run) => ({ item, run })) : []))
 		.sort((one, other) => one.run.beganAtMs - other.run.beganAtMs);
-}
-
-function secondsOf(ms: number): number {
-	return tenths(ms / 1000);
 }

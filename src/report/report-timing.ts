@@ -3,8 +3,9 @@
 import { dayTimeText, tenths } from '../base/show-clock.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { runningOrder } from '../showfile/running-order.ts';
-import { type LostTime, runsInOrder, type SongNight } from './report-songs.ts';
-import type { ReportTime } from './report-time.ts';
+import type { LostTime } from './lost-times.ts';
+import { runsInOrder, type SongNight } from './report-songs.ts';
+import { type ReportTime, secondsOf } from './report-time.ts';
 
 export type ReportTiming = {
 	/** By the show file; null where it gives no start. */
@@ -44,7 +45,7 @@ export function reportTiming(night: SongNight, lost: readonly LostTime[]): Repor
 	const ends = runs.flatMap(({ run }) => run.endedAtMs ?? []);
 	const endedMs = isOver && ends.length > 0 ? Math.max(...ends) : null;
 	const plannedEndMs = plannedZeroMs === null ? null : plannedZeroMs + plannedSeconds * 1000;
-	const seconds = beganMs === null || endedMs === null ? null : tenths((endedMs - beganMs) / 1000);
+	const seconds = beganMs === null || endedMs === null ? null : secondsOf(endedMs - beganMs);
 	return {
 		plannedStart: plannedZeroMs === null ? null : timeAt(plannedZeroMs),
 		plannedEnd: plannedEndMs === null ? null : timeAt(plannedEndMs),
@@ -80,5 +81,5 @@ function curfewOf(
 }
 
 function apart(oneMs: NightMs | null, otherMs: NightMs | null): number | null {
-	return oneMs === null || otherMs === null ? null : tenths((oneMs - otherMs) / 1000);
+	return oneMs === null || otherMs === null ? null : secondsOf(oneMs - otherMs);
 }

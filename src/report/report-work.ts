@@ -1,5 +1,5 @@
-// The work of a night: each time that an instrument was made ready, with what it was wanted for and whether it was in
-// time. How long hands were at it the journal does not hold; how long it takes by the plan's figures is said.
+// The work of a night: each time that an instrument was made ready, with what it was wanted for, whether it was in time,
+// and how long it took, by the plan's figures and in truth.
 
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
@@ -19,7 +19,8 @@ import type { Show } from '../showfile/show.ts';
 import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { gapBefore } from './hand-over-times.ts';
 import type { NightStep } from './night-steps.ts';
-import type { ReportTime } from './report-time.ts';
+import { type ReportTime, secondsOf } from './report-time.ts';
+import { workTaken } from './work-taken.ts';
 
 export type ReportWork = {
 	/** When it was noted as done. */
@@ -32,8 +33,10 @@ export type ReportWork = {
 	readonly capo: number;
 	/** Pitches or strings put on early, the touch-up still to come. */
 	readonly isEarly: boolean;
-	/** By the show's own times for such work; not measured. */
+	/** By the show's own times for such work. */
 	readonly plannedSeconds: number;
+	/** From when it waited and hands were free until it was noted; null where the journal does not hold that. */
+	readonly takenSeconds: number | null;
 	/** Of these, what comes last and is to be fresh. */
 	readonly plannedLastSeconds: number;
 	/** The next hand-over of it, and the song that this was for; null where it was not handed again. */
@@ -58,7 +61,9 @@ type Night = {
 /** In the order in which it was noted; marks of several at once are a piece each. */
 export function reportWork({ show, steps, last, timeAt }: Night): readonly ReportWork[] {
 	const nextHandOver = nextHandOvers(steps);
-	return steps.flatMap(({ entry, before, after }, place): ReportWork[] => {
+	const taken = workTaken(steps);
+	return steps.flatMap((step, place): ReportWork[] => {
+		const { entry, before, after } = step;
 		if (entry.k !== 'made-ready') return [];
 		const instrument = findInstrument(before, entry.instrument);
 		const state = before.instruments[entry.instrument];
@@ -82,10 +87,11 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 				capo,
 				isEarly: entry.isEarly === true,
 				plannedSeconds: tenths(entry.isEarly === true ? seconds - lastSeconds : seconds),
+				takenSeconds: taken.has(step) ? tenths(taken.get(step) ?? 0) : null,
 				plannedLastSeconds: entry.isEarly === true ? 0 : tenths(lastSeconds),
 				usedAt: used ? timeAt(used.entry.at) : null,
 				usedFor: used ? usedFor(show, used) : null,
-				leftSeconds: used ? tenths((used.entry.at - entry.at) / 1000) : null,
+				leftSeconds: used ? secondsOf(used.entry.at - entry.at) : null,
 				isLate: wanted?.isLate ?? null,
 				item: wanted?.item ?? null,
 				position: item && (positionOf(last.list, item) || null),

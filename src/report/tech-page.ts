@@ -182,6 +182,7 @@ function workTable(report: NightReport): PageTable {
 			hoursMinutes(one.at),
 			one.instrument,
 			say.workWords(one.job, one.tuning, one.capo),
+			say.workTookCell(one.takenSeconds, one.plannedSeconds),
 			one.usedFor ?? '',
 			one.leftSeconds === null ? '' : minutesSeconds(one.leftSeconds),
 			one.isLate === true ? say.LATE : '',

@@ -1,6 +1,5 @@
 // The lanes of a night's picture: the songs, what each player had, how each instrument stood, with what happened on them.
 
-import { tenths } from '../base/show-clock.ts';
 import { incidentKindWords } from '../words/entry-words.ts';
 import { songLabel, stringLabel, timedLine } from '../words/report.ts';
 import {
@@ -15,6 +14,7 @@ import { incidentLine } from './incident-line.ts';
 import type { InstrumentSpan, PlayerSpan } from './lanes.ts';
 import type { NightReport } from './night-report.ts';
 import type { ReportIncident } from './report-incidents.ts';
+import { secondsOf } from './report-time.ts';
 import type { ClockOf, Moment, Stretch, TimelineLane } from './timeline.ts';
 
 type Happened = Moment & {
@@ -105,7 +105,7 @@ function songStretches({ songs, lanes }: NightReport, clockOf: ClockOf): readonl
 					long: title,
 					sentence: songSentence({
 						...{ from: clockOf(fromMs), to: clockOf(toMs), position, title, state },
-						seconds: tenths((toMs - fromMs) / 1000),
+						seconds: secondsOf(toMs - fromMs),
 					}),
 				};
 			}),

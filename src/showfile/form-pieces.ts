@@ -1,5 +1,6 @@
 // The plain pieces that forms on disk are made of, a show's in a night and a night's kept whole.
 
+import './uncompiled-shapes.ts';
 import * as z from 'zod/mini';
 
 export const text = z.string();

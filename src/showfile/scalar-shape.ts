@@ -1,6 +1,7 @@
 // The single values of a show file, each from the text that was written: YAML's own guesses (a title
 // 1.10 that becomes 1.1, a slot 01 that becomes 1, a `no` that becomes false) never come into it.
 
+import './uncompiled-shapes.ts';
 import * as z from 'zod/mini';
 
 import { cleanText } from '../base/clean-text.ts';
@@ -21,10 +22,6 @@ type Reader<Value> = {
 	/** What an editor's JSON Schema allows, where it is more than text. */
 	readonly editor?: Readonly<Record<string, unknown>>;
 };
-
-// A show is read once: compiling each shape first takes longer than using it, and needs code made at
-// run time.
-z.config({ jitless: true });
 
 type Written<Value> = z.ZodMiniType<Value, string>;
 

@@ -172,7 +172,8 @@ export const COMMAND_WORDS = {
 			show: 'the show file, where the night has lost its own copy',
 			for: 'who reads it: tech (the default), production, player=ID, hire or hire=FIRM',
 			as: 'markdown (the default), html, json, incidents, hand-overs, songs, work or strings (CSV)',
-			nights: 'the last N nights beside one another: breaks, seconds to sound, late, tight gaps',
+			nights:
+				'the last N nights beside one another: breaks, seconds to sound, late, tight gaps; as a table: all rows of each',
 			since: 'the nights from this day on beside one another',
 			all: 'a page for every reader, the data and the tables, into one new folder',
 			noNames: 'roles such as guitar 1 in place of names of people',

@@ -197,7 +197,10 @@ const REPORT: KeyTree = {
 			tuning: ['What it was in then.'],
 			capo: ['The fret of its capo, 0 for none.'],
 			isEarly: ['Pitches or strings put on early, the touch-up still to come.'],
-			plannedSeconds: ["By the show's times; how long it really took is not in the journal."],
+			plannedSeconds: ["By the show's times."],
+			takenSeconds: [
+				'From when it waited and hands were free until it was noted; null where the journal does not hold that.',
+			],
 			plannedLastSeconds: ['Of these, what comes last and is to be fresh.'],
 			usedAt: ['The next hand-over of it; null where it was not handed again.', TIME],
 			usedFor: ['The song of that hand-over.'],

@@ -62,7 +62,15 @@ export const HAND_OVER_TABLE = [
 	'How',
 	'Took',
 ] as const;
-export const WORK_TABLE = ['When', 'Instrument', 'Work', 'For', 'Handed after', 'Late'] as const;
+export const WORK_TABLE = [
+	'When',
+	'Instrument',
+	'Work',
+	'Took',
+	'For',
+	'Handed after',
+	'Late',
+] as const;
 /** How a hand-over came about, by the record's own word. */
 export const HOW_GIVEN = { plan: 'planned', 'stand-in': 'backup', exchange: 'swap' } as const;
 
@@ -137,6 +145,11 @@ export const sounding = (kind: string, tuning: string): string => `${kind} sound
 export const stuckPedal = (pedal: string): string => `${pedal} is stuck`;
 
 /** `0:20 of 0:15, late`; what is not known is left out. */
+/** Of work, beside what the plan takes. */
+export const workTookCell = (takenSeconds: number | null, plannedSeconds: number): string =>
+	takenSeconds === null
+		? ''
+		: `${minutesSeconds(takenSeconds)} of ${minutesSeconds(plannedSeconds)}`;
 export function tookCell(hand: {
 	readonly takenSeconds: number | null;
 	readonly wantedSeconds: number | null;
@@ -200,6 +213,8 @@ export const REPAIRS = {
 
 // Tables for a spreadsheet; their names stay as they are, since others read them.
 
+/** Before the others, where a table is of several nights. */
+export const NIGHT_CELLS = ['night', 'day'] as const;
 export const INCIDENT_CELLS = [
 	'id',
 	'mark',
@@ -268,6 +283,7 @@ export const WORK_CELLS = [
 	'used for',
 	'left seconds',
 	'late',
+	'taken seconds',
 ] as const;
 export const STRING_CELLS = [
 	'mark',

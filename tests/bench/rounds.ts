@@ -19,6 +19,19 @@ export function processMs(
 	return Number(ended - began) / 1e6;
 }
 
+/** Milliseconds of processor that a command takes as a whole process, which other work beside it hardly moves. */
+export function processorMs(command: string, args: readonly string[]): number {
+	// Bash says what its children took (POSIX, `times`): user and system on its second line.
+	const script = '"$@" >/dev/null; [ $? -le 1 ] && times';
+	const { status, stdout, stderr } = spawnSync('bash', ['-c', script, 'bash', command, ...args], {
+		encoding: 'utf8',
+	});
+	const parts = stdout.split('\n')[1]?.match(/[\d.]+(?=s)/g) ?? [];
+	if (status !== 0 || parts.length !== 2)
+		throw new Error(`${command} ${args.join(' ')} was not measured: ${stderr}`);
+	return parts.reduce((sum, seconds) => sum + Number(seconds) * 1000, 0);
+}
+
 /** Milliseconds that a piece of work takes inside this process. */
 export function workMs(work: () => void): number {
 	const began = process.hrtime.bigint();

@@ -12,6 +12,7 @@ import { benchMidi } from './midi.ts';
 import { benchPlan } from './plan.ts';
 import { benchPlanClock } from './plan-clock.ts';
 import { benchReplay } from './replay.ts';
+import { benchReport } from './report.ts';
 import { benchStart } from './start.ts';
 import { benchTuningPage } from './tuning-page.ts';
 
@@ -24,6 +25,7 @@ for (const { name, run } of [
 	{ name: 'tuning-page', run: benchTuningPage },
 	{ name: 'start', run: benchStart },
 	{ name: 'replay', run: benchReplay },
+	{ name: 'report', run: benchReport },
 	{ name: 'break', run: benchBreak },
 	{ name: 'fault', run: benchFault },
 	{ name: 'keys', run: benchKeys },

@@ -3,6 +3,8 @@
 import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
+import { parse } from 'csv-parse/sync';
+import { HtmlValidate } from 'html-validate';
 import { expect, test } from 'vitest';
 import { makeFolders } from '../../src/disk/folders.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
@@ -64,6 +66,25 @@ test('times of named nights only, as data', async () => {
 	expect(each.out).toMatch(/^2026-06-10 +Two +4 Anchor +hand-over +0:15 +0:21$/m);
 });
 
+test('a report has of each piece of work the planned and the real seconds that times measures', async () => {
+	const { command } = withNights();
+	for (const { id } of NIGHTS) {
+		const { pieces } = JSON.parse((await command('times', id, '--json')).out);
+		const measured = pieces
+			.filter(({ work }: { work: string }) => work !== 'hand-over')
+			.map(({ plannedSeconds, seconds }: Record<string, number>) => [plannedSeconds, seconds]);
+		const { work } = JSON.parse((await command('report', id, '--json')).out);
+		const told = work
+			.filter(({ takenSeconds }: { takenSeconds: number | null }) => takenSeconds !== null)
+			.map(({ plannedSeconds, takenSeconds }: Record<string, number>) => [
+				plannedSeconds,
+				takenSeconds,
+			]);
+		expect(told).toEqual(measured);
+		expect(measured.length).toBeGreaterThan(0);
+	}
+});
+
 test('nights beside one another: the last ones, since a day, as data; a wrong request is refused', async () => {
 	const { command } = withNights();
 	const { out } = await command('report', '--nights', '2');
@@ -80,14 +101,40 @@ test('nights beside one another: the last ones, since a day, as data; a wrong re
 		[['--since', '2031-05-04'], 'no night since 2031-05-04 has a song that was played'],
 		[['--nights', '2', NIGHTS[0]?.id ?? ''], '--nights and --since take the last nights'],
 		[
-			['--nights', '2', '--as', 'strings'],
-			'a report cannot be written as this (found strings; expected markdown',
+			['--nights', '2', '--as', 'moon'],
+			'a report cannot be written as this (found moon; expected markdown',
 		],
 	] as const) {
 		const { code, err } = await command('report', ...argv);
 		expect(err).toContain(found);
 		expect(code).toBe(2);
 	}
+});
+
+test('nights beside one another as tables and as a page, by csv-parse and html-validate', async () => {
+	const { command } = withNights();
+	const rowsOf = (text: string): string[][] => parse(text);
+	for (const name of ['incidents', 'hand-overs', 'songs', 'work', 'strings']) {
+		const each: string[][] = [];
+		for (const { id } of NIGHTS) {
+			const { out } = await command('report', id, '--as', name);
+			each.push(
+				...rowsOf(out)
+					.slice(1)
+					.map((cells) => [id, ...cells]),
+			);
+		}
+		const [names, ...all] = rowsOf((await command('report', '--nights', '9', '--as', name)).out);
+		expect(names?.slice(0, 2)).toEqual(['night', 'day']);
+		expect(all.map(([night, _day, ...cells]) => [night, ...cells])).toEqual(each);
+		expect(all.map(([night = '', day]) => day === night.slice(0, 10))).not.toContain(false);
+	}
+	const { out } = await command('report', '--nights', '2', '--as', 'html');
+	const checked = await new HtmlValidate({ extends: ['html-validate:standard'] }).validateString(
+		out,
+	);
+	expect(checked.results.flatMap(({ messages }) => messages)).toEqual([]);
+	expect(out).toContain('<h1><bdi>2 nights, 2026-06-11 to 2026-06-12</bdi></h1>');
 });
 
 test('the data of several nights fits its published schema, by ajv', async () => {

@@ -7,20 +7,25 @@ import * as fc from 'fast-check';
 import { lexer, type Token, type Tokens } from 'marked';
 import { describe, expect, test } from 'vitest';
 import { cleanText } from '../../src/base/clean-text.ts';
+import { factsOfNight } from '../../src/report/night-facts.ts';
 import { type NightReport, nightReport } from '../../src/report/night-report.ts';
+import { nightsHtml } from '../../src/report/nights-html.ts';
+import { nightsPage } from '../../src/report/nights-page.ts';
+import { nightsReport } from '../../src/report/nights-report.ts';
 import { forReader, type Reader } from '../../src/report/reader.ts';
 import { readerMarkdown } from '../../src/report/reader-markdown.ts';
 import { readerPage } from '../../src/report/reader-page.ts';
-import {
-	handOversCsv,
-	incidentsCsv,
-	songsCsv,
-	stringsCsv,
-	workCsv,
-} from '../../src/report/report-csv.ts';
+import { nightsTableCsv, tableCsv } from '../../src/report/report-csv.ts';
 import { reportJson } from '../../src/report/report-json.ts';
 import { reportMarkdown } from '../../src/report/report-markdown.ts';
 import { reportJsonSchema } from '../../src/report/report-shape.ts';
+import { tomorrowLines } from '../../src/report/tomorrow.ts';
+import {
+	type TomorrowPage,
+	tomorrowCsv,
+	tomorrowJson,
+	tomorrowMarkdown,
+} from '../../src/report/tomorrow-forms.ts';
 import { reportKeyTold } from '../../src/words/report-keys.ts';
 import { hostileParts, PIECES } from './hostile-night.ts';
 
@@ -32,7 +37,7 @@ const hostile = fc
 	})
 	.map((pieces) => pieces.join(''));
 
-const TABLES = { handOversCsv, incidentsCsv, songsCsv, stringsCsv, workCsv };
+const TABLES = ['incidents', 'hand-overs', 'songs', 'work', 'strings'] as const;
 const PLAIN = nightReport(hostileParts('plain'));
 
 function holds(check: (report: NightReport, text: string) => void): void {
@@ -51,24 +56,40 @@ test('the data is one document that fits its schema', () => {
 });
 
 describe('tables', () => {
-	test.each(Object.keys(TABLES) as (keyof typeof TABLES)[])(
-		'%s is read back, and no cell begins a formula',
+	test.each(TABLES)('%s is read back, and no cell begins a formula', (name) => {
+		const { length } = rowsOf(tableCsv(name, PLAIN));
+		holds((report) => {
+			const rows = rowsOf(tableCsv(name, report));
+			expect(rows).toHaveLength(length);
+			for (const cell of rows.flat()) {
+				// Openings named by OWASP, "CSV Injection", spaces and quotes before them too.
+				expect(cell).not.toMatch(/^[\s"]*[=+\-@\uff1d\uff0b\uff0d\uff20]/u);
+			}
+		});
+	});
+
+	test.each(TABLES)(
+		'%s of several nights has the rows of each, behind its name and day',
 		(name) => {
-			const { length } = rowsOf(TABLES[name](PLAIN));
-			holds((report) => {
-				const rows = rowsOf(TABLES[name](report));
-				expect(rows).toHaveLength(length);
-				for (const cell of rows.flat()) {
-					// Openings named by OWASP, "CSV Injection", spaces and quotes before them too.
-					expect(cell).not.toMatch(/^[\s"]*[=+\-@\uff1d\uff0b\uff0d\uff20]/u);
-				}
+			holds((report, text) => {
+				const [names = [], ...rows] = rowsOf(tableCsv(name, report));
+				const nights = [
+					{ night: cleanText(text), day: '2026-06-12', report },
+					{ night: 'b', day: '2026-06-13', report },
+				];
+				const [allNames = [], ...all] = rowsOf(nightsTableCsv(name, nights));
+				expect(allNames).toEqual(['night', 'day', ...names]);
+				expect(all.map((cells) => cells.slice(2))).toEqual([...rows, ...rows]);
+				expect(all.slice(rows.length).map(([night, day]) => [night, day])).toEqual(
+					rows.map(() => ['b', '2026-06-13']),
+				);
 			});
 		},
 	);
 
 	test('every text is had back by taking one mark off', () => {
 		holds((report) => {
-			const [names = [], ...rows] = rowsOf(incidentsCsv(report));
+			const [names = [], ...rows] = rowsOf(tableCsv('incidents', report));
 			const column = (name: string): string[] =>
 				rows.map((row) => (row[names.indexOf(name)] ?? '').replace(/^'/, ''));
 			expect(column('words')).toEqual(report.incidents.map(({ words }) => words.join('; ')));
@@ -103,6 +124,56 @@ describe('pages', () => {
 			expect(skeleton(tokens)).toEqual(plain);
 			const heading = tokens.find(({ type }) => type === 'heading') as Tokens.Heading;
 			expect(spaced(textOf(heading.tokens))).toBe(spaced(cleanText(text)));
+		});
+	});
+});
+
+describe('several nights beside one another, and the list for tomorrow', () => {
+	const nightsOf = (text: string) => {
+		const parts = hostileParts(text);
+		const report = nightReport(parts);
+		const facts = factsOfNight({ report, steps: parts.steps, folder: '/', day: '2026-06-12' });
+		return { parts, report, facts, beside: nightsReport([facts]) };
+	};
+	const tomorrowOf = (text: string): TomorrowPage => {
+		const { parts, report, facts } = nightsOf(text);
+		const { steps, dayOffsetMinutes } = parts;
+		const asked = { nights: [facts], report, steps, dayOffsetMinutes, folder: '/', next: null };
+		return { night: cleanText(text), lines: tomorrowLines(asked), ticked: new Set() };
+	};
+	const tagsOf = (page: string): readonly string[] =>
+		page.match(/<\/?[a-z][a-z0-9]*/gi)!.filter((tag) => !/bdi$/.test(tag));
+	const eachText = (check: (text: string) => void): void => {
+		holds((_, text) => {
+			if (cleanText(text).trim() !== '') check(text);
+		});
+	};
+
+	test('the pages have the same blocks and the same elements whatever is written in them', () => {
+		const plain = nightsOf('plain').beside;
+		const blocks = skeleton(lexer(readerMarkdown(nightsPage(plain))));
+		const tags = tagsOf(nightsHtml(plain));
+		expect(blocks.length).toBeGreaterThan(5);
+		eachText((text) => {
+			const { beside } = nightsOf(text);
+			expect(skeleton(lexer(readerMarkdown(nightsPage(beside))))).toEqual(blocks);
+			const page = nightsHtml(beside);
+			expect(tagsOf(page)).toEqual(tags);
+			expect(page).not.toMatch(/[\u202a-\u202e\u2066-\u2069]|(?![\n\t])\p{Cc}/u);
+		});
+	});
+
+	test('the list has the same tasks, rows and keys whatever is written in them', () => {
+		const plain = tomorrowOf('plain');
+		const blocks = skeleton(lexer(tomorrowMarkdown(plain)));
+		expect(plain.lines.length).toBeGreaterThan(3);
+		eachText((text) => {
+			const page = tomorrowOf(text);
+			expect(skeleton(lexer(tomorrowMarkdown(page)))).toEqual(blocks);
+			const [names = [], ...rows] = rowsOf(tomorrowCsv(page));
+			const whys = rows.map((cells) => (cells[names.indexOf('why')] ?? '').replace(/^'/, ''));
+			expect(whys).toEqual(page.lines.map(({ why }) => why));
+			expect(JSON.parse(tomorrowJson(page))).toEqual({ lines: page.lines });
 		});
 	});
 });

@@ -6,7 +6,7 @@ import { recordBeside } from '../../src/journal/new-record.ts';
 import type { JournalRecord } from '../../src/journal/record.ts';
 import { type NightReport, nightReport } from '../../src/report/night-report.ts';
 import { nightSteps } from '../../src/report/night-steps.ts';
-import { handOversCsv, incidentsCsv } from '../../src/report/report-csv.ts';
+import { tableCsv } from '../../src/report/report-csv.ts';
 import { reportJson } from '../../src/report/report-json.ts';
 import { reportMarkdown } from '../../src/report/report-markdown.ts';
 import { entryWords } from '../../src/words/entry-words.ts';
@@ -342,9 +342,11 @@ describe('on paper', () => {
 	});
 
 	test('tables carry one row each, and no formula', () => {
-		expect(incidentsCsv(report).split('\r\n')).toHaveLength(3);
-		expect(incidentsCsv(report)).toContain('"string break","Ash","1 Amber","3","S Spare","15"');
-		expect(handOversCsv(report).split('\r\n')).toHaveLength(5);
+		expect(tableCsv('incidents', report).split('\r\n')).toHaveLength(3);
+		expect(tableCsv('incidents', report)).toContain(
+			'"string break","Ash","1 Amber","3","S Spare","15"',
+		);
+		expect(tableCsv('hand-overs', report).split('\r\n')).toHaveLength(5);
 	});
 
 	test('JSON is one document', () => {

@@ -8,8 +8,9 @@ import { recordBeside } from '../../src/journal/new-record.ts';
 import { factsOfNight } from '../../src/report/night-facts.ts';
 import { nightReport } from '../../src/report/night-report.ts';
 import { nightSteps } from '../../src/report/night-steps.ts';
-import { nightsMarkdown } from '../../src/report/nights-markdown.ts';
+import { nightsPage } from '../../src/report/nights-page.ts';
 import { nightsReport } from '../../src/report/nights-report.ts';
+import { readerMarkdown } from '../../src/report/reader-markdown.ts';
 import { tomorrowLines } from '../../src/report/tomorrow.ts';
 import {
 	tickOf,
@@ -223,7 +224,7 @@ describe('words that would be something else', () => {
 		const tasks = markdown.split('\n').filter((line) => /^- \[[ x]\] /.test(line));
 		expect(tasks).toHaveLength(found.length);
 		expect(tasks.filter((line) => line.startsWith('- [x]'))).toHaveLength(1);
-		const tables = nightsMarkdown(nightsReport([facts]));
+		const tables = readerMarkdown(nightsPage(nightsReport([facts])));
 		const rows = tables.split('\n').filter((line) => line.startsWith('|'));
 		const cells = (line: string) => line.replaceAll(/\\./g, '').split('|').length;
 		let wanted = 0;

@@ -2,8 +2,11 @@
 
 import { cleanText } from '../../base/clean-text.ts';
 import type { Problem } from '../../base/problem.ts';
-import { nightsMarkdown } from '../../report/nights-markdown.ts';
+import { nightsHtml } from '../../report/nights-html.ts';
+import { nightsPage } from '../../report/nights-page.ts';
 import { type NightsReport, nightsJson, nightsReport } from '../../report/nights-report.ts';
+import { readerMarkdown } from '../../report/reader-markdown.ts';
+import { nightsTableCsv, type TableName } from '../../report/report-csv.ts';
 import { parseDate } from '../../showfile/calendar-date.ts';
 import {
 	BAD_SINCE,
@@ -19,14 +22,41 @@ import { optionText, type Request } from '../command.ts';
 import type { Io } from '../io.ts';
 import { notAmong } from '../not-among.ts';
 import { tellProblems } from '../tell-problems.ts';
-import { manyNights } from './many-nights.ts';
+import { type KnownNight, manyNights } from './many-nights.ts';
 
 /** More are no comparison. */
 const MOST_NIGHTS = 100;
 
-const FORMS: Readonly<Record<string, (report: NightsReport) => string>> = {
-	markdown: nightsMarkdown,
-	json: nightsJson,
+type NightsForm = {
+	/** Of the file's name. */
+	readonly ending: string;
+	readonly text: (nights: readonly KnownNight[]) => string;
+};
+
+const beside =
+	(text: (report: NightsReport) => string): NightsForm['text'] =>
+	(nights) =>
+		text(nightsReport(nights.map(({ facts }) => facts)));
+
+const table = (name: TableName): NightsForm => ({
+	ending: `-${name}.csv`,
+	text: (nights) =>
+		nightsTableCsv(
+			name,
+			nights.map(({ night, day, report }) => ({ night: night.id, day, report })),
+		),
+});
+
+/** By the name that is typed: the same as of one night. */
+const FORMS: Readonly<Record<string, NightsForm>> = {
+	markdown: { ending: '.md', text: beside((report) => readerMarkdown(nightsPage(report))) },
+	html: { ending: '.html', text: beside(nightsHtml) },
+	json: { ending: '.json', text: beside(nightsJson) },
+	incidents: table('incidents'),
+	'hand-overs': table('hand-overs'),
+	songs: table('songs'),
+	work: table('work'),
+	strings: table('strings'),
 };
 
 /** The nights in the form that is asked for, and a name for its file; the exit code where that cannot be, which is said. */
@@ -51,8 +81,8 @@ export function nightsBeside(
 		io,
 	);
 	if (typeof nights === 'number') return nights;
-	const text = FORMS[form]?.(nightsReport(nights.map(({ facts }) => facts))) ?? '';
-	return { text, name: `nights-report${form === 'json' ? '.json' : '.md'}` };
+	const { text, ending } = FORMS[form] ?? { text: () => '', ending: '' };
+	return { text: text(nights), name: `nights-report${ending}` };
 }
 
 type Wanted = {

@@ -7,13 +7,7 @@ import type { NightReport } from '../../report/night-report.ts';
 import { forReader, hireFirms, type Reader } from '../../report/reader.ts';
 import { readerMarkdown } from '../../report/reader-markdown.ts';
 import { readerPage } from '../../report/reader-page.ts';
-import {
-	handOversCsv,
-	incidentsCsv,
-	songsCsv,
-	stringsCsv,
-	workCsv,
-} from '../../report/report-csv.ts';
+import { type TableName, tableCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
 import { timelineFor } from '../../report/timeline-of-night.ts';
@@ -38,16 +32,22 @@ const ofWhole =
 	(report, reader) =>
 		text(forReader(report, reader));
 
+const table = (name: TableName): ReportForm => ({
+	ending: `-${name}.csv`,
+	isPage: false,
+	text: ofWhole((report) => tableCsv(name, report)),
+});
+
 /** By the name that is typed. */
 export const REPORT_FORMS: Readonly<Record<string, ReportForm>> = {
 	markdown: { ending: '.md', isPage: true, text: markdownOf, picture: pictureOf },
 	html: { ending: '.html', isPage: true, text: htmlOf },
 	json: { ending: '.json', isPage: false, text: ofWhole(reportJson) },
-	incidents: { ending: '-incidents.csv', isPage: false, text: ofWhole(incidentsCsv) },
-	'hand-overs': { ending: '-hand-overs.csv', isPage: false, text: ofWhole(handOversCsv) },
-	songs: { ending: '-songs.csv', isPage: false, text: ofWhole(songsCsv) },
-	work: { ending: '-work.csv', isPage: false, text: ofWhole(workCsv) },
-	strings: { ending: '-strings.csv', isPage: false, text: ofWhole(stringsCsv) },
+	incidents: table('incidents'),
+	'hand-overs': table('hand-overs'),
+	songs: table('songs'),
+	work: table('work'),
+	strings: table('strings'),
 };
 
 function markdownOf(report: NightReport, reader: Reader): string {
