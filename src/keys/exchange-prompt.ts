@@ -74,18 +74,16 @@ function packLines(session: Session, swaps: readonly Swap[]): readonly string[] 
 	return allSideBySide((cut) => named.map(({ name, words }) => `${cut(name)} ${words}`));
 }
 
-/** The same for every slot, for one player, or where it is clear who gets it. */
+/** The same for every slot whose instrument this player may have, or for null where only one player may. */
 function packsBySlot(session: Session, asked: string | null): readonly string[] {
-	return packLines(
-		session,
-		session.show.instruments.flatMap((one) => {
-			const able = playersFor(session, one);
-			const player = asked ?? (able.length === 1 ? able[0] : undefined);
-			return one.slot === null || player === undefined || !able.includes(player)
-				? []
-				: [{ player, instrument: one.id, name: shownInstrument(session.show, one.id) }];
-		}),
-	);
+	const swaps = session.show.instruments.flatMap((one): Swap[] => {
+		const able = playersFor(session, one).filter((id) => asked === null || id === asked);
+		const [player] = able;
+		return one.slot === null || player === undefined || able.length > 1
+			? []
+			: [{ player, instrument: one.id, name: shownInstrument(session.show, one.id) }];
+	});
+	return packLines(session, swaps);
 }
 
 /** Another instrument is in hands: a slot, or a player's letter and then a slot or `-` for none; enter first for since the song began. */

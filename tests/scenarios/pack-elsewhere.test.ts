@@ -3,6 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { packWords } from '../../src/words/report.ts';
+import { pressedNight } from '../night/pressed-night.ts';
 import { showFrom } from '../plan/show-from.ts';
 import { playShow, type State } from './play.ts';
 import { reportOfShow } from './report-of.ts';
@@ -115,6 +116,43 @@ describe('to a player without a pack', () => {
 		expect(states[2].players.bo.pack).toBe('P2');
 		expect(warned(states[2], 'no-pack')).toEqual([]);
 	});
+});
+
+test('whatever is swapped after whatever was done with packs: what the question says is what is recorded', () => {
+	const KEYS = { ash: 'a', bo: 'b' } as const;
+	const before = [
+		[],
+		['w', 'a', '3'],
+		['w', 'b', '1'],
+		['w', 'b', '-'],
+		['w', 'a', '-'],
+		['x', 's', 'b'],
+		['x', 'a', '-'],
+	];
+	let said = 0;
+	for (const keys of before) {
+		for (const [player, letter] of Object.entries(KEYS)) {
+			// What is for somebody else is handed all the same, and not listed.
+			const own = show.instruments.filter((one) => one.for?.includes(player) ?? true);
+			for (const { id, slot, name } of own) {
+				const { night, press, pass } = pressedNight(show);
+				press('t', '0', 'space', ...keys);
+				pass(70_000);
+				const worn = () => night.session().players[player]?.pack ?? null;
+				const was = worn();
+				press('x', letter);
+				const line = night.screen().prompt?.lines.join('\n') ?? '';
+				press(slot ?? '');
+				if (night.session().players[player]?.holds !== id) continue;
+				const [, words = ''] = new RegExp(`${name} (.*?)(?:   |$)`, 'm').exec(line) ?? [];
+				const put = /^PACK (P\d)/.exec(words)?.[1];
+				const told = put ?? (words.startsWith('NO PACK') ? null : was);
+				expect([keys, player, id, words, worn()]).toEqual([keys, player, id, words, told]);
+				if (words !== '') said += 1;
+			}
+		}
+	}
+	expect(said).toBeGreaterThan(5);
 });
 
 describe('the report', () => {
