@@ -1,12 +1,17 @@
-// The report's page in a real browser: what a reader sees on a phone and a laptop, in light and dark, and on paper.
+// The pages of a report and of several nights in a real browser: what a reader sees on a phone and a laptop, in light and dark, and on paper.
 
 import { execFileSync } from 'node:child_process';
 import { statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import axe from 'axe-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { factsOfNight } from '../../src/report/night-facts.ts';
+import { nightReport } from '../../src/report/night-report.ts';
+import { nightsHtml } from '../../src/report/nights-html.ts';
+import { nightsReport } from '../../src/report/nights-report.ts';
 import { reportHtml } from '../../src/report/report-html.ts';
 import { type Browsing, HAS_BROWSER, openBrowser } from './browser.ts';
+import { hostileParts } from './hostile-night.ts';
 import { CLUB_NIGHT, pages, renamed, scriptReport, TECH } from './looked-at-nights.ts';
 
 const SIZES = { phone: { width: 360, height: 740 }, laptop: { width: 1280, height: 800 } };
@@ -145,6 +150,35 @@ describe.skipIf(!HAS_BROWSER)('in a browser', () => {
 			},
 		);
 	});
+
+	test.each([
+		['phone', 'light', 'Three nights'],
+		['laptop', 'dark', 'Three nights'],
+		['phone', 'dark', 'x'.repeat(3000)],
+		['laptop', 'light', '\u202eאבג דהו '.repeat(20)],
+	] as const)(
+		'several nights on a %s in %s load nothing, are no wider than the screen, and axe finds nothing',
+		async (size, scheme, title) => {
+			const parts = hostileParts(title);
+			const { steps } = parts;
+			const report = nightReport(parts);
+			const night = factsOfNight({ report, steps, folder: '/', day: '2026-06-12' });
+			const file = join(browsing.folder, 'nights.html');
+			writeFileSync(file, nightsHtml(nightsReport([night, { ...night, day: '2026-06-13' }])));
+			const page = await browsing.context.newPage();
+			const said: string[] = [];
+			page.on('console', (message) => said.push(message.text()));
+			page.on('request', (request) => said.push(request.url()));
+			await page.setViewportSize(SIZES[size]);
+			await page.emulateMedia({ colorScheme: scheme });
+			await page.goto(`file://${file}`);
+			expect((await page.evaluate<{ wide: number }>(SEEN)).wide).toBe(0);
+			await page.evaluate(axe.source);
+			expect(await page.evaluate(VIOLATIONS)).toEqual([]);
+			expect(said).toEqual([`file://${file}`]);
+			await page.close();
+		},
+	);
 
 	test.each([
 		['very long', 'x'.repeat(3000)],
