@@ -40,6 +40,7 @@ export function linesOf(text: string): Lines {
 	const sign = isListed ? null : signBetween(all);
 	const said = all.filter((line) => line !== '');
 	const noted = footnotesOf(said);
+	const beside = numbersBeside(all);
 	const bare = said.filter((line) => BARE_NUMBER.test(line) && !NUMBER.test(line));
 	// `7 Sisters` is a song, unless the lines are counted that way.
 	const isBareCounted =
@@ -48,7 +49,7 @@ export function linesOf(text: string): Lines {
 		if (line === '') return [];
 		const isExplained = isLegend(line) && !NUMBER.test(line);
 		const isMarked = !isExplained && (NUMBER.test(line) || BULLET.test(line));
-		const isBare = isBareCounted || countsOn(all, index);
+		const isBare = isBareCounted || countsOn(line, beside[index]);
 		const stripped = NUMBER.test(line)
 			? line.replace(NUMBER, '')
 			: isBare
@@ -66,8 +67,8 @@ export function linesOf(text: string): Lines {
 				isNumbered: NUMBER.test(line) || (isBare && BARE_NUMBER.test(line)),
 				isAfterBlank: all[index - 1] === '',
 				isOpening: marked[index]?.isOpening ?? false,
-				isPart: BULLET.test(line) && isBetween(all, index),
-				isBetween: !isMarked && !isSeparator && isBetween(all, index),
+				isPart: BULLET.test(line) && isBetween(line, beside[index]),
+				isBetween: !isMarked && !isSeparator && isBetween(line, beside[index]),
 			},
 		];
 	});
@@ -98,25 +99,36 @@ function footnotesOf(lines: readonly string[]): (title: string) => string {
 	};
 }
 
+/** The numbers of the next numbered lines above and below a line; null for none. */
+type Beside = { readonly before: number | null; readonly after: number | null };
+
+function numbersBeside(lines: readonly string[]): readonly Beside[] {
+	const numbers = lines.map((line) => (NUMBER.test(line) ? Number(/\d+/.exec(line)?.[0]) : null));
+	const carried = (all: readonly (number | null)[]) => {
+		let last: number | null = null;
+		return all.map((number) => {
+			const seen = last;
+			last = number ?? last;
+			return seen;
+		});
+	};
+	const before = carried(numbers);
+	const after = carried(numbers.toReversed()).toReversed();
+	return lines.map((_, i) => ({ before: before[i] ?? null, after: after[i] ?? null }));
+}
+
 /** Whether a line without a number stands between two numbers that follow one another. */
-function isBetween(lines: readonly string[], index: number): boolean {
-	const numberOf = (line: string | undefined) =>
-		line !== undefined && NUMBER.test(line) ? Number(/\d+/.exec(line)?.[0]) : null;
-	if (numberOf(lines[index]) !== null) return false;
-	const before = numberOf(lines.slice(0, index).findLast((line) => NUMBER.test(line)));
-	const after = numberOf(lines.slice(index + 1).find((line) => NUMBER.test(line)));
-	return before !== null && after === before + 1;
+function isBetween(line: string, { before, after }: Beside = NONE_BESIDE): boolean {
+	return !NUMBER.test(line) && before !== null && after === before + 1;
 }
 
 /** Whether a line with a bare number is the one between its neighbours, whose numbers are marked: `5 Barrow` after `4. Lamp`. */
-function countsOn(lines: readonly string[], index: number): boolean {
-	const numberOf = (line: string | undefined) =>
-		line !== undefined && NUMBER.test(line) ? Number(/\d+/.exec(line)?.[0]) : null;
-	const number = Number.parseInt(lines[index] ?? '', 10);
-	const before = numberOf(lines.slice(0, index).findLast((line) => NUMBER.test(line)));
-	const after = numberOf(lines.slice(index + 1).find((line) => NUMBER.test(line)));
+function countsOn(line: string, { before, after }: Beside = NONE_BESIDE): boolean {
+	const number = Number.parseInt(line, 10);
 	return before === number - 1 && (after === null || after === number + 1);
 }
+
+const NONE_BESIDE: Beside = { before: null, after: null };
 
 export function isMark(text: string): boolean {
 	return SEPARATOR.test(text) || rowWord(text) !== null;

@@ -51,11 +51,11 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 		if (gear.has(line)) return aside(line, 'heading');
 		return isNoSongLine(line, isListed) ? aside(line, 'no-song') : line;
 	});
-	const among = marked.flatMap((one) =>
-		'kind' in one && (one.why === 'no-song' || gear.has(lines[marked.indexOf(one)] as Line))
-			? [one.text]
-			: [],
-	);
+	const among = lines.flatMap((line, index) => {
+		const one = marked[index];
+		const isNoSong = one !== undefined && 'kind' in one && one.why === 'no-song';
+		return isNoSong || gear.has(line) ? [line.text] : [];
+	});
 	if (among.length > 0) decided.push({ code: 'among', texts: among });
 	const below = lines.slice(last).map(({ text: one }) => one);
 	if (below.length > 0) decided.push({ code: 'below', texts: below });
@@ -117,6 +117,7 @@ function ordered(
 	const firstBlank = hasWord || hasSeparator ? undefined : blanks[0];
 	if (firstBlank !== undefined && blanks.length > 1)
 		decided.push({ code: 'blank-lines', row: firstBlank });
+	const isCapital = areCapital(lines);
 	const parts: { readonly row: number; readonly title: string }[] = [];
 	let hasSongs = false;
 	for (const line of lines) {
@@ -156,7 +157,7 @@ function ordered(
 			const read = reader.songs(song, row);
 			const piece = word?.is === 'interval' ? (word.length ?? '') : null;
 			const isRemark =
-				(word === null && (line.isBetween || isSpoken(line, lines))) ||
+				(word === null && (line.isBetween || (isCapital && isSpoken(line)))) ||
 				/^\([^()]*(?:\s[^()]*){3}\)$/.test(text);
 			const why = piece === null ? (isRemark ? 'heading-or-song' : null) : 'interval-or-song';
 			const doubtful = (one: SongRow): SongRow =>
@@ -174,13 +175,17 @@ function ordered(
 	return rows;
 }
 
-/** Whether a line without a number runs on in small letters where the titles have capitals. */
-function isSpoken({ text, isListed }: Line, lines: readonly Marked[]): boolean {
-	const isSmall = (one: string) => /^\p{Ll}/u.test(one);
-	if (isListed || !isSmall(text) || text.split(' ').length < 3) return false;
-	const texts = lines.map((line) => line.text);
-	return texts.filter(isSmall).length * 3 < texts.length;
+/** Whether most lines begin with a capital or a number. */
+function areCapital(lines: readonly Marked[]): boolean {
+	return lines.filter(({ text }) => SMALL.test(text)).length * 3 < lines.length;
 }
+
+/** Whether a line without a number runs on in small letters. */
+function isSpoken({ text, isListed }: Line): boolean {
+	return !isListed && SMALL.test(text) && text.split(' ').length >= 3;
+}
+
+const SMALL = /^\p{Ll}/u;
 
 /** Rows of lines that stand behind a blank line and a song; none where the whole list is spaced so. */
 function encoreBlanks(lines: readonly Marked[]): readonly number[] {
