@@ -147,15 +147,17 @@ function incidentNumber(id: RecordId, session: Session | undefined): string {
 	return place < 0 ? '?' : String(place + 1);
 }
 
-const KIND_WORDS: Readonly<Record<string, string>> = {
-	'string-break': 'string break',
-	'no-sound': 'no sound',
-	'cuts-out': 'cuts out',
-};
+const KIND_WORDS: ReadonlyMap<string, string> = new Map(
+	Object.entries({
+		'string-break': 'string break',
+		'no-sound': 'no sound',
+		'cuts-out': 'cuts out',
+	}),
+);
 
 /** An incident's kind as a person says it: `string break`, never the record's own word. */
 export function incidentKindWords(kind: string): string {
-	return KIND_WORDS[kind] ?? kind;
+	return KIND_WORDS.get(kind) ?? kind;
 }
 
 /** A capo on what a player has in hands, which they moved themselves: nobody found anything. */

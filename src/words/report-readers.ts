@@ -91,19 +91,21 @@ export function itemIncident(one: Incident): string {
 function whatHappened({ kind, kindWords, string, pedal }: Incident): string {
 	if (kind === 'string-break') return string === null ? 'A string broke' : `String ${string} broke`;
 	if (pedal !== null) return `${pedal} stuck`;
-	return capitalised(TROUBLES[kind] ?? kindWords);
+	return capitalised(TROUBLES.get(kind) ?? kindWords);
 }
 
-/** Kinds of incident that are no sentence by themselves. */
-const TROUBLES: Readonly<Record<string, string>> = {
-	battery: 'battery trouble',
-	wireless: 'wireless trouble',
-	amp: 'amp trouble',
-	pedal: 'pedal trouble',
-	tuning: 'wrong tuning or capo',
-	cable: 'cable trouble',
-	other: 'other trouble',
-};
+/** Kinds of incident that are no sentence by themselves; a later program may have written any other word. */
+const TROUBLES: ReadonlyMap<string, string> = new Map(
+	Object.entries({
+		battery: 'battery trouble',
+		wireless: 'wireless trouble',
+		amp: 'amp trouble',
+		pedal: 'pedal trouble',
+		tuning: 'wrong tuning or capo',
+		cable: 'cable trouble',
+		other: 'other trouble',
+	}),
+);
 
 const capitalised = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 

@@ -19,6 +19,8 @@ export const PIECES: readonly string[] = [
 	...['<script>alert(1)</script>', '<img src=x onerror=y>', '&amp;', '&#60;', '<!--', ']]>'],
 	...['[x](javascript:y)', '![x](y)', 'https://example.org', 'www.example.org', 'a@example.org'],
 	...['</title>', '" onload="x', "' x='", '{{x}}'],
+	// Names that every object has (ECMA-262, Object.prototype).
+	...['valueOf', '__proto__', 'constructor'],
 	// Escapes, right-to-left and what is not seen (Unicode, UAX #9).
 	...['\u001b[31m', '\u001b]0;x\u0007', '\u0000', '\u202e', '\u2066', '\u200b', '\u0085', '\u2028'],
 	...['שלום', 'مرحبا', 'e\u0301\u0301\u0301', '👩‍🚒', '\ud800', 'x'.repeat(400)],
