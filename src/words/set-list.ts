@@ -220,6 +220,8 @@ export type FileRemarks = {
 	readonly isDateGuessed: boolean;
 	readonly isStartGuessed: boolean;
 	readonly isTitleGuessed: boolean;
+	/** Players who were there before, whom the draft does not hold. */
+	readonly players?: readonly { readonly id: string; readonly name: string }[];
 };
 
 /** The draft with the comments that go into its file. */
@@ -234,7 +236,9 @@ export function withRemarks(draft: ShowDraft, reading: ListReading, file: FileRe
 	return {
 		...draft,
 		songs,
-		instruments: draft.instruments.map((one, index) => underPlayer(one, draft, index)),
+		instruments: draft.instruments.map((one, index) =>
+			underPlayer(one, { ...draft, players: [...(file.players ?? []), ...draft.players] }, index),
+		),
 		remarks: [`Made from ${file.source}.`, ...lines, ...loose.map(openRemark)],
 		showRemarks: {
 			...(isTitleGuessed ? { title: "the list file's name" } : {}),
@@ -246,7 +250,14 @@ export function withRemarks(draft: ShowDraft, reading: ListReading, file: FileRe
 }
 
 /** The first instrument of each player has the player's name above it. */
-function underPlayer(one: DraftInstrument, draft: ShowDraft, index: number): DraftInstrument {
+function underPlayer(
+	one: DraftInstrument,
+	draft: {
+		readonly players: readonly { readonly id: string; readonly name: string }[];
+		readonly instruments: readonly DraftInstrument[];
+	},
+	index: number,
+): DraftInstrument {
 	const [player] = one.for ?? [];
 	const [before] = draft.instruments[index - 1]?.for ?? [];
 	if (player === undefined || player === before) return one;

@@ -90,6 +90,7 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	const remarked = words.withRemarks(draft, reading, {
 		source: listFile === '-' ? words.STANDARD_INPUT : basename(listFile),
 		...guessed,
+		players: rack.players,
 	});
 	const showText =
 		there === null
