@@ -61,14 +61,14 @@ rigs: {bo: [{id: lead, kind: cord, chance: ${3 * by}}, {id: head, kind: amp, cha
 boards: {bo: [{id: drive, chance: ${by}}]}
 `),
 			{ ...about, instrument: null, found: { drive: 3 } },
-		).map(({ prior }) => prior);
-	const [instrument, ...others] = scaled(1);
-	const [other, ...scaledOthers] = scaled(0.5);
-	expect((others[0] ?? 0) / (others[1] ?? 1)).toBeCloseTo(
-		(scaledOthers[0] ?? 0) / (scaledOthers[1] ?? 1),
-		12,
-	);
-	expect(instrument).toBeLessThan(other ?? 0);
+		).map(({ id, prior }) => [id, prior] as const);
+	const [whole, half] = [Object.fromEntries(scaled(1)), Object.fromEntries(scaled(0.5))];
+	expect(whole.lead! / whole.head!).toBeCloseTo(3, 12);
+	expect(half.lead! / half.head!).toBeCloseTo(3, 12);
+	// Three faults seen outweigh a cord thought three times as likely, on either scale.
+	for (const by of [whole, half]) expect(by.drive).toBe(Math.max(...Object.values(by)));
+	// What the file gives no chance keeps its usual one: beside smaller ones it counts for more.
+	expect(whole.instrument).toBeLessThan(half.instrument!);
 });
 
 test('the reason names what was found before', () => {
