@@ -174,6 +174,7 @@ test('what a list leaves open is asked, a word of the act’s own once for all i
 		["1 OPG* is a tuning of the act's own, wherever it stands", ['1', 'enter']],
 		['Which tuning is OPG*?', [...'opg', 'enter']],
 		['1 an interval', ['1', 'enter']],
+		['enter: all are right', ['enter']],
 	] as const) {
 		await screen.waitFor(asked, PATIENCE_MS);
 		for (const key of keys) await screen.press(key);
