@@ -4,7 +4,7 @@
 import { legendOf } from './legend.ts';
 import { LineReader, type PastedWishes } from './line-reader.ts';
 import type { Decided, ListRow, SetList, SongRow } from './list-row.ts';
-import { isOfDay, listedDay } from './listed-day.ts';
+import { isOfDay, listedDay, sureHour } from './listed-day.ts';
 import {
 	firstOfBare,
 	isFarewell,
@@ -16,7 +16,6 @@ import {
 	linesOf,
 	SEPARATOR,
 } from './pasted-lines.ts';
-import { readTime } from './read-time.ts';
 import { rowWord } from './row-words.ts';
 
 /** A heading is cut here; nobody has a longer one. */
@@ -75,8 +74,13 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 		rowCount: text.split('\n').filter((line) => line.trim() !== '').length,
 		decided,
 		abbreviations: legendOf(rows),
-		day: { ...day, start: day.start ?? (firstHour === null ? null : readTime(firstHour)) },
+		day: { ...day, start: day.start ?? firstStart(firstHour) },
 	};
+}
+
+/** When the first song starts; what counts from the first song on begins with nothing. */
+function firstStart(firstHour: string | null): string | null {
+	return firstHour === null || /^0+:00$/.test(firstHour) ? null : sureHour(firstHour);
 }
 
 /** Whether numbers or bullets say which lines are songs: a few of them among other lines say nothing. */

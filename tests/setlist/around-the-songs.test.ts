@@ -176,6 +176,22 @@ describe('what a list says of the day', () => {
 
 	it('the hour of the first song', () => {
 		expect(dayOf('20:45 Lamp\n20:50 Gravel\n20:54 Coal\n', 'lines')?.start).toBe('20:45');
+		expect(dayOf('20:45 Uhr Lamp\n20:50 Uhr Gravel\n20:54 Uhr Coal\n', 'lines')?.start).toBe(
+			'20:45',
+		);
+	});
+
+	it('no start where the hours count from the first song, or could be morning or evening', () => {
+		expect(dayOf('0:00 Lamp\n0:05 Gravel\n0:09 Coal\n', 'lines')?.start).toBeNull();
+		expect(dayOf('8:45 Lamp\n8:50 Gravel\n8:54 Coal\n', 'lines')?.start).toBeNull();
+	});
+
+	it.each(['Off stage 22:30', 'Backstage 18:00', 'End of show 22:45'])('no start of %s', (line) => {
+		expect(dayOf(`${line}\n\n1. Lamp\n2. Gravel\n3. Coal\n`, 'lines')?.start).toBeNull();
+	});
+
+	it.each(['City Hall', 'Town Hall Festival', 'Day Two'])('no word of it in %s', (title) => {
+		expect(readText(`${title}\n\n1. Lamp\n2. Gravel\n`, { form: 'lines' }).list.title).toBe(title);
 	});
 });
 
