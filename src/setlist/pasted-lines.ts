@@ -182,7 +182,7 @@ const FAREWELL =
 	/^(?:thanks|thank you|thx|cheers|best|regards|kind regards|see you|see ya|love|yours)\b(?:[^\d]{0,40})$/iu;
 
 /** What is above a list and says no more than that it is one. */
-const SAYS_LIST = /^\W*(?:set ?list|songs?|the list|list|tonight|tonight's set)\s*:\s*$/iu;
+const SAYS_LIST = /^\W*(?:set ?list\s*:?|(?:songs?|the list|list|tonight|tonight's set)\s*:)\s*$/iu;
 
 export function isGreeting(text: string): boolean {
 	return SAYS_LIST.test(text) || HELLO.test(text) || INTRODUCES.test(text);

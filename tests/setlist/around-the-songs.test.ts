@@ -119,6 +119,10 @@ describe('lines of a message', () => {
 		]);
 	});
 
+	it('below the words that they are a set list', () => {
+		expect(titles(lines('Set list\nLamp\nGravel\nCoal\n'))).toEqual(['Lamp', 'Gravel', 'Coal']);
+	});
+
 	it('that quote a mail', () => {
 		expect(titles(lines('> 1. Lamp\n> 2. Gravel\n> 3. Coal\n'))).toEqual([
 			'Lamp',
