@@ -157,7 +157,8 @@ export function firstOfBare(lines: readonly Line[]): number {
 		const { text } = line;
 		const isAlone = lines[index + 1]?.isAfterBlank === true;
 		if (isNoSongLine(line, false)) continue;
-		if (isGreeting(text) && (isAlone || /[:,]$/.test(text))) continue;
+		const isSurelyGreeting = HELLO.test(text) && INTRODUCES.test(text);
+		if (isSurelyGreeting || (isGreeting(text) && (isAlone || /[:,]$/.test(text)))) continue;
 		if (SAYS_LIST.test(text)) continue;
 		const isHeading = isAlone || /\S:$/.test(text);
 		const isTitle = !hasTitle && isHeading && !isMark(text) && !text.startsWith('"');

@@ -144,7 +144,8 @@ function ordered(
 		if (SEPARATOR.test(text)) {
 			if (hasSongs && !hasWord) rows.push({ kind: 'encore', row, isEncore: true });
 			else rows.push({ kind: 'aside', row, text, why: 'heading' });
-		} else if (word?.is === 'set') {
+		} else if (word?.is === 'set' && !(line.isNumbered && /\S\s+\S/.test(text))) {
+			// With a number `Part Two` is a song; `2. Set` is none.
 			if (word.isBare) rows.push({ kind: 'encore', row, isEncore: false });
 			else if (hasSongs) rows.push({ kind: 'interval', row, length: null, isImplied: true });
 			else rows.push({ kind: 'aside', row, text, why: 'heading' });

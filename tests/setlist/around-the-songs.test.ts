@@ -123,6 +123,26 @@ describe('lines of a message', () => {
 		expect(titles(lines('Set list\nLamp\nGravel\nCoal\n'))).toEqual(['Lamp', 'Gravel', 'Coal']);
 	});
 
+	it('right below a greeting that announces the list', () => {
+		expect(titles(lines('Hi all, here is the list\nLamp\nGravel\nCoal\n'))).toEqual([
+			'Lamp',
+			'Gravel',
+			'Coal',
+		]);
+	});
+
+	it('with a number are songs, though they are called as a part of a list is', () => {
+		const { songs, set } = lines('1. Lamp\n2. Part Two\n3. Coal\n');
+		expect(songs.map(({ title }) => title)).toEqual(['Lamp', 'Part Two', 'Coal']);
+		expect(set).toHaveLength(3);
+		expect(titles(lines('Lamp\nCoal\nPart Two\nGravel\n'))).toEqual(['Lamp', 'Coal', 'Gravel']);
+		expect(titles(lines('1. Set\n1. Lamp\n2. Coal\n2. Set\n1. Gravel\n'))).toEqual([
+			'Lamp',
+			'Coal',
+			'Gravel',
+		]);
+	});
+
 	it('that quote a mail', () => {
 		expect(titles(lines('> 1. Lamp\n> 2. Gravel\n> 3. Coal\n'))).toEqual([
 			'Lamp',
