@@ -194,7 +194,7 @@ export function saidLine(said: Said): string | null {
 	if (said.code === 'names-column')
 		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')
-		return 'The list names no player: the tunings in brackets are those of one called Guitar, who keeps each, also under a capo alone, until the next.';
+		return 'The list names no player: the tunings in brackets go to one called Guitar. Each holds until the next; a capo by itself does not change it.';
 	if (said.code === 'blank-lines')
 		return `Row ${said.row}: the first blank line after songs begins the encore; there are more of them.`;
 	if (said.code === 'interval-length')
