@@ -172,7 +172,7 @@ export function saidLine(said: Said): string | null {
 	if (said.code === 'dotted-lengths')
 		return `Column ${said.column}: its lengths were read as minutes and seconds, 3.45 as 3:45.`;
 	if (said.code === 'in-one-line')
-		return `Several songs stand in one line, with ${said.sign.trim()} between them.`;
+		return `Several songs stand in one line, with "${said.sign.trim()}" between them.`;
 	if (said.code === 'clock-lines')
 		return `The times beside the songs go up from ${said.first} and were not read as lengths.`;
 	if (said.code === 'side-by-side')
