@@ -89,7 +89,7 @@ const HAND_OVERS: Table = {
 		]),
 };
 
-/** A row for each time that a song was on, and for each that never was,. */
+/** A row for each time that a song was on, and for each that never was. */
 const SONGS: Table = {
 	names: SONG_CELLS,
 	rows: (report) =>
@@ -166,6 +166,8 @@ const TABLES = {
 } as const;
 
 export type TableName = keyof typeof TABLES;
+
+export const TABLE_NAMES = Object.keys(TABLES) as readonly TableName[];
 
 /** A table of one night under a row of names. */
 export function tableCsv(name: TableName, report: NightReport): string {

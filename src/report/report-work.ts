@@ -77,6 +77,7 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 		const used = nextHandOver[place] ?? null;
 		const wanted = wantedNow(before, entry);
 		const item = wanted && findSongItem(last, wanted.item);
+		const takenSeconds = taken.get(step);
 		return [
 			{
 				at: timeAt(entry.at),
@@ -87,7 +88,7 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 				capo,
 				isEarly: entry.isEarly === true,
 				plannedSeconds: tenths(entry.isEarly === true ? seconds - lastSeconds : seconds),
-				takenSeconds: taken.has(step) ? tenths(taken.get(step) ?? 0) : null,
+				takenSeconds: takenSeconds === undefined ? null : tenths(takenSeconds),
 				plannedLastSeconds: entry.isEarly === true ? 0 : tenths(lastSeconds),
 				usedAt: used ? timeAt(used.entry.at) : null,
 				usedFor: used ? usedFor(show, used) : null,

@@ -5,7 +5,6 @@ import type { Session } from '../session/session.ts';
 import type { RigPart } from '../showfile/rig.ts';
 import type { Pedal, Show } from '../showfile/show.ts';
 import { type BatteryLeft, isShort } from './battery-hours.ts';
-
 import { checkRig } from './check-rig.ts';
 import { soundPath } from './sound-path.ts';
 

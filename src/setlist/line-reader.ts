@@ -33,12 +33,13 @@ const KEY_AND_TEMPO = new RegExp(
 	'u',
 );
 
+/** What stands behind a title, the last group of it or the last two with a colon between. */
+type Behind = { readonly what: 'length' | 'tempo' | 'key'; readonly pattern: RegExp };
+
 type Habit = {
-	readonly hasTempo: boolean;
-	readonly hasKey: boolean;
+	/** In the order in which they are looked for. */
+	readonly behind: readonly Behind[];
 	readonly hasLengthFirst: boolean;
-	/** Lengths such as 3.50. */
-	readonly hasDotted: boolean;
 	/** Instruments behind a dash. */
 	readonly hasCell: boolean;
 };
@@ -51,11 +52,17 @@ function habitOf(texts: readonly string[], reader: CellReader): Habit {
 		return found >= 3 && found * 2 >= bare.length;
 	};
 	const hasTempo = isUsual(KEY_AND_TEMPO);
+	const behind: readonly (Behind | false)[] = [
+		{ what: 'length', pattern: TIME_AT_END },
+		// Such as 3.50.
+		isUsual(DOTTED_AT_END) && { what: 'length', pattern: DOTTED_AT_END },
+		{ what: 'tempo', pattern: TEMPO_AT_END },
+		hasTempo && { what: 'tempo', pattern: BESIDE_KEY },
+		(hasTempo || isUsual(KEY_AT_END)) && { what: 'key', pattern: KEY_AT_END },
+	];
 	return {
-		hasTempo,
-		hasKey: hasTempo || isUsual(KEY_AT_END),
+		behind: behind.filter((one) => one !== false),
 		hasLengthFirst: isUsual(TIME_AT_START),
-		hasDotted: isUsual(DOTTED_AT_END),
 		hasCell: !hasTempo && isUsual(BEHIND_DASH) && areCells(bare, reader),
 	};
 }
@@ -120,9 +127,7 @@ export class LineReader {
 		let rest = text;
 		/** Brackets that say neither, in their place. */
 		let kept = '';
-		let length: Field | null = null;
-		let tempo: Field | null = null;
-		let key: string | null = null;
+		const said = new Map<Behind['what'], string>();
 		let doubt: SongRow['doubt'] = null;
 		let isTaken = false;
 		const notes: string[] = [];
@@ -133,7 +138,7 @@ export class LineReader {
 			const bracket = BRACKET.exec(rest);
 			const inside = bracket?.[2] ?? bracket?.[3];
 			if (bracket && inside !== undefined && bracket[1] !== '') {
-				if (length === null && isTime(inside)) length = { text: inside, column: 'length' };
+				if (!said.has('length') && isTime(inside)) said.set('length', inside);
 				else if (this.#isShorthand(inside)) {
 					const player = this.#onlyPlayer();
 					if (player && hands[player.id] === undefined)
@@ -148,66 +153,46 @@ export class LineReader {
 				isOpen = true;
 				continue;
 			}
-			const time: RegExpExecArray | null = length === null ? TIME_AT_END.exec(rest) : null;
-			if (time) {
-				length = { text: time[2] ?? '', column: 'length' };
-				rest = time[1] ?? rest;
-				isTaken = true;
-				isOpen = true;
-				continue;
-			}
-			const dotted: RegExpExecArray | null =
-				length === null && this.#habit.hasDotted ? DOTTED_AT_END.exec(rest) : null;
-			if (dotted) {
-				length = { text: `${dotted[2]}:${dotted[3]}`, column: 'length' };
-				rest = dotted[1] ?? rest;
-				isTaken = true;
-				isOpen = true;
-				continue;
-			}
-			const speed: RegExpExecArray | null =
-				tempo === null
-					? (TEMPO_AT_END.exec(rest) ?? (this.#habit.hasTempo ? BESIDE_KEY.exec(rest) : null))
-					: null;
-			if (speed) {
-				tempo = { text: speed[2] ?? '', column: 'tempo' };
-				rest = speed[1] ?? rest;
-				isTaken = true;
-				isOpen = true;
-				continue;
-			}
-			const note: RegExpExecArray | null =
-				key === null && this.#habit.hasKey ? KEY_AT_END.exec(rest) : null;
-			if (note) {
-				key = note[2] ?? '';
-				rest = note[1] ?? rest;
+			const end = this.#habit.behind.find(
+				({ what, pattern }) => !said.has(what) && pattern.test(rest),
+			);
+			const [, before, ...texts] = end?.pattern.exec(rest) ?? [];
+			if (end && before !== undefined) {
+				said.set(end.what, texts.join(':'));
+				rest = before;
 				isTaken = true;
 				isOpen = true;
 			}
 		}
-		const first: RegExpExecArray | null =
-			length === null && this.#habit.hasLengthFirst ? TIME_AT_START.exec(rest) : null;
+		const first =
+			!said.has('length') && this.#habit.hasLengthFirst ? TIME_AT_START.exec(rest) : null;
 		if (first) {
-			length = { text: first[1] ?? '', column: 'length' };
+			said.set('length', first[1] ?? '');
 			rest = first[2] ?? rest;
 		}
-		const cell: RegExpExecArray | null =
+		const cell =
 			this.#habit.hasCell && Object.keys(hands).length === 0 ? BEHIND_DASH.exec(rest) : null;
 		const player = cell && this.#onlyPlayer();
 		if (cell && player) {
 			hands[player.id] = { text: cell[2] ?? '', column: 'list' };
 			rest = cell[1] ?? rest;
 		}
-		if (key !== null) notes.unshift(`key ${key}`);
+		const key = said.get('key');
+		if (key !== undefined) notes.unshift(`key ${key}`);
 		const title = `${rest}${kept}`.replace(/\s+/g, ' ').trim();
 		const shorthand = Object.keys(hands).length === 0 ? shorthandIn(title, this.#reader()) : null;
 		if (shorthand)
 			doubt ??= { why: 'shorthand-in-title', piece: shorthand.piece, title: shorthand.rest };
-		const [, before = '', number] = (length === null && NUMBER_AT_END.exec(title)) || [];
+		const [, before = '', number] = (!said.has('length') && NUMBER_AT_END.exec(title)) || [];
 		if (number !== undefined && Number(number) >= 60 && Number(number) < 1000)
 			doubt ??= { why: 'length-or-title', piece: number, title: before };
+		const fieldOf = (column: 'length' | 'tempo'): Field | null => {
+			const of = said.get(column);
+			return of === undefined ? null : { text: of, column };
+		};
 		return {
-			...{ kind: 'song', row, titleColumn: 'list', length, tempo, hands, notes, doubt, title },
+			...{ length: fieldOf('length'), tempo: fieldOf('tempo') },
+			...{ kind: 'song', row, titleColumn: 'list', hands, notes, doubt, title },
 			...{ gap: null, starts: null, ends: null, isExact: false, id: null },
 		};
 	}

@@ -12,8 +12,9 @@ export type ListedDay = {
 };
 
 const HOUR = '(\\d{1,2}[:.h][0-5]\\d(?!\\d)\\s*(?:[ap]m)?|\\d{1,2}\\s*[ap]m)';
+/** Not when the stage or the show is left, nor behind it. */
 const START = new RegExp(
-	`(?:stage|on ?stage|show|set|start)(?: ?time)?(?:\\s*(?:is|at|from))?\\W{0,3}${HOUR}`,
+	`(?<!\\p{L}|off[- ]?|end\\sof\\s)(?:stage|on ?stage|show|set|start)(?: ?time)?(?:\\s*(?:is|at|from))?\\W{0,3}${HOUR}`,
 	'giu',
 );
 const CURFEW = new RegExp(
@@ -49,21 +50,25 @@ export function listedDay(texts: readonly string[]): ListedDay {
 
 /** Whether a line above a list says something of the day, and so is no title. */
 export function isOfDay(text: string): boolean {
-	return DAY_LABEL.test(text) || isOfTheDay(text) || (dateIn(text) !== null && text.length <= 16);
+	const isLabelled = DAY_LABEL.test(text) || LABEL_OR_NAME.test(text);
+	return isLabelled || isOfTheDay(text) || (dateIn(text) !== null && text.length <= 16);
 }
 
 const DAY_LABEL =
-	/^\W*(?:date|day|datum|fecha|venue|location|city|town|ort|lieu|lugar|promoter|contact|tour manager|tm|capacity|doors?|get[- ]?(?:in|out)|on ?stage|stage|curfew|set (?:time|length))(?:\s*:|\s+(?=\S))/iu;
+	/^\W*(?:date|datum|fecha|venue|location|ort|lieu|lugar|promoter|tour manager|capacity|get[- ]?(?:in|out)|curfew|set (?:time|length))(?:\s*:|\s+(?=\S))/iu;
+/** Names begin with these too: `City Hall`, `Stage Two`. */
+const LABEL_OR_NAME =
+	/^\W*(?:(?:day|city|town|contact|tm)\s*:|(?:doors?|on ?stage|stage)(?:\s*:|\s+(?:at\s+)?(?=\d)))/iu;
 
-/** The one hour; one before ten without am or pm could be either. */
+/** The one hour that the pattern finds. */
 function hourIn(text: string, pattern: RegExp): string | null {
-	const said = [...text.matchAll(pattern)].map(([, hour = '']) => hour.trim());
-	const hours = new Set(
-		said.map((hour) =>
-			/[ap]m$/i.test(hour) || /^(?:1\d|2\d|0)/.test(hour) ? readTime(hour) : null,
-		),
-	);
+	const hours = new Set([...text.matchAll(pattern)].map(([, hour = '']) => sureHour(hour.trim())));
 	return hours.size === 1 ? ([...hours][0] ?? null) : null;
+}
+
+/** The hour of the day; null for one before ten without am or pm, which could be either. */
+export function sureHour(hour: string): string | null {
+	return /[ap]m$/i.test(hour) || /^(?:1\d|2\d|0\d)/.test(hour) ? readTime(hour) : null;
 }
 
 function dateIn(text: string): string | null {

@@ -14,9 +14,9 @@ const MAIL_HEAD =
 const SUBJECT = /^(?:subject|betreff|objet|asunto)\s*:\s*(?:(?:re|fwd?|aw|wg)\s*:\s*)*/iu;
 const QUOTE = /^(?:>(?!>)\s?)+/;
 const HOUR =
-	/^(\s*(?:[-–—*•·▪]\s+|\d{1,3}[.)]\s+)?)\(?(\d{1,2})[:.h](\d\d)\)?\s*(?:(am|pm|uhr)\b)?\s*[-–—:]?\s+(?=[^\s|])/iu;
+	/^(\s*(?:[-–—*•·▪]\s+|\d{1,3}[.)]\s+)?)\(?(\d{1,2})[:.h](\d\d)\)?\s*(?:(?:(am|pm)|uhr)\b)?\s*[-–—:]?\s+(?=[^\s|])/iu;
 /** Not in brackets, where lengths stand. */
-const HOUR_BEHIND = /^(.*\S)[\s,–—-]+(\d{1,2})[:.h](\d\d)\s*(am|pm|uhr)?\s*$/iu;
+const HOUR_BEHIND = /^(.*\S)[\s,–—-]+(\d{1,2})[:.h](\d\d)\s*(?:(am|pm)|uhr)?\s*$/iu;
 const EVENING_SECONDS = 15 * 3600;
 /** Dots that lead to a length. */
 const LEADER = /\s*[.…_·]{3,}\s*(?=\d{1,2}[:'’′]\d\d\s*$)/u;

@@ -157,7 +157,8 @@ export function firstOfBare(lines: readonly Line[]): number {
 		const { text } = line;
 		const isAlone = lines[index + 1]?.isAfterBlank === true;
 		if (isNoSongLine(line, false)) continue;
-		if (isGreeting(text) && (isAlone || /[:,]$/.test(text))) continue;
+		const isSurelyGreeting = HELLO.test(text) && INTRODUCES.test(text);
+		if (isSurelyGreeting || (isGreeting(text) && (isAlone || /[:,]$/.test(text)))) continue;
 		if (SAYS_LIST.test(text)) continue;
 		const isHeading = isAlone || /\S:$/.test(text);
 		const isTitle = !hasTitle && isHeading && !isMark(text) && !text.startsWith('"');
@@ -182,7 +183,7 @@ const FAREWELL =
 	/^(?:thanks|thank you|thx|cheers|best|regards|kind regards|see you|see ya|love|yours)\b(?:[^\d]{0,40})$/iu;
 
 /** What is above a list and says no more than that it is one. */
-const SAYS_LIST = /^\W*(?:set ?list|songs?|the list|list|tonight|tonight's set)\s*:\s*$/iu;
+const SAYS_LIST = /^\W*(?:set ?list\s*:?|(?:songs?|the list|list|tonight|tonight's set)\s*:)\s*$/iu;
 
 export function isGreeting(text: string): boolean {
 	return SAYS_LIST.test(text) || HELLO.test(text) || INTRODUCES.test(text);

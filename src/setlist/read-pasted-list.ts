@@ -4,7 +4,7 @@
 import { legendOf } from './legend.ts';
 import { LineReader, type PastedWishes } from './line-reader.ts';
 import type { Decided, ListRow, SetList, SongRow } from './list-row.ts';
-import { isOfDay, listedDay } from './listed-day.ts';
+import { isOfDay, listedDay, sureHour } from './listed-day.ts';
 import {
 	firstOfBare,
 	isFarewell,
@@ -16,7 +16,6 @@ import {
 	linesOf,
 	SEPARATOR,
 } from './pasted-lines.ts';
-import { readTime } from './read-time.ts';
 import { rowWord } from './row-words.ts';
 
 /** A heading is cut here; nobody has a longer one. */
@@ -75,8 +74,13 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 		rowCount: text.split('\n').filter((line) => line.trim() !== '').length,
 		decided,
 		abbreviations: legendOf(rows),
-		day: { ...day, start: day.start ?? (firstHour === null ? null : readTime(firstHour)) },
+		day: { ...day, start: day.start ?? firstStart(firstHour) },
 	};
+}
+
+/** When the first song starts; what counts from the first song on begins with nothing. */
+function firstStart(firstHour: string | null): string | null {
+	return firstHour === null || /^0+:00$/.test(firstHour) ? null : sureHour(firstHour);
 }
 
 /** Whether numbers or bullets say which lines are songs: a few of them among other lines say nothing. */
@@ -140,7 +144,8 @@ function ordered(
 		if (SEPARATOR.test(text)) {
 			if (hasSongs && !hasWord) rows.push({ kind: 'encore', row, isEncore: true });
 			else rows.push({ kind: 'aside', row, text, why: 'heading' });
-		} else if (word?.is === 'set') {
+		} else if (word?.is === 'set' && !(line.isNumbered && /\S\s+\S/.test(text))) {
+			// With a number `Part Two` is a song; `2. Set` is none.
 			if (word.isBare) rows.push({ kind: 'encore', row, isEncore: false });
 			else if (hasSongs) rows.push({ kind: 'interval', row, length: null, isImplied: true });
 			else rows.push({ kind: 'aside', row, text, why: 'heading' });

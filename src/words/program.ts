@@ -74,7 +74,7 @@ export const toLookAt = (count: number): string => `${count} to look at.`;
 export const restToLookAt = (count: number, shown: number, file: string): string =>
 	`${count} to look at, the first ${shown} above. rackside check ${file} lists all.`;
 export const tooLongToCheck = (places: number, file: string): string =>
-	`Not checked: ${places} places in the list are more than one night. If these are all songs of the act, cut set in ${file} down to tonight's; rackside check ${file} then checks it, or all of it in a minute or more.`;
+	`Not checked: ${places} places in the list are more than one night. If these are all the act's songs, cut set in ${file} down to tonight's and run rackside check ${file}. Checking all of it takes a minute or more.`;
 export const noNights = (folder: string): string => `No night was recorded yet in ${folder}.`;
 export const NIGHT_STATES = {
 	finished: 'finished',

@@ -262,20 +262,23 @@ export function phaseWords(show: Show, two: TwoSources): string {
 		return `${same}. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller.`;
 	}
 	const { milliseconds, later, isOpposed, cancelledHertz } = offset;
-	const when =
-		cancelledHertz === null
-			? ' at the same time'
-			: `, ${sourceWords(sources[later].from)} ${delayWords(milliseconds)} later`;
-	const turned = sourceWords(sources[sources[0].isInverted ? 0 : 1].from);
+	const inverted = `${capital(sourceWords(sources[sources[0].isInverted ? 0 : 1].from))} has its polarity inverted`;
+	if (cancelledHertz === null) {
+		const polarity = isOpposed
+			? `${inverted}: they cancel each other. Turn it over at the desk to keep the lows.`
+			: KEEP_POLARITY;
+		return `${same} at the same time. ${polarity}`;
+	}
+	const tone = (hertz: number) => hertzWords(Math.round(hertz));
 	const polarity = isOpposed
-		? `${capital(turned)} has its polarity inverted: ${cancelledHertz === null ? 'they cancel each other' : `they cancel the lows, and ${hertzWords(Math.round(cancelledHertz))}`}. Turn it over at the desk to keep the lows${cancelledHertz === null ? '' : `; they then cancel ${hertzWords(Math.round(cancelledHertz / 2))} first`}.`
-		: `${cancelledHertz === null ? '' : `They cancel ${hertzWords(Math.round(cancelledHertz))} first. `}Leave the polarity as it is at the desk: it keeps the lows.`;
-	const lined =
-		cancelledHertz === null
-			? ''
-			: ` Delay ${sourceWords(sources[later === 0 ? 1 : 0].from)} by ${delayWords(milliseconds)} there to line them up.`;
-	return `${same}${when}. ${polarity}${lined}`;
+		? `${inverted}: they cancel the lows, and ${tone(cancelledHertz)}. Turn it over at the desk to keep the lows; they then cancel ${tone(cancelledHertz / 2)} first.`
+		: `They cancel ${tone(cancelledHertz)} first. ${KEEP_POLARITY}`;
+	const [late, early] = [sources[later], sources[later === 0 ? 1 : 0]];
+	const delay = delayWords(milliseconds);
+	return `${same}, ${sourceWords(late.from)} ${delay} later. ${polarity} Delay ${sourceWords(early.from)} by ${delay} there to line them up.`;
 }
+
+const KEEP_POLARITY = 'Leave the polarity as it is at the desk: it keeps the lows.';
 
 /** `piezo and microphone`. */
 export function bothWords([one, other]: TwoSources['sources']): string {

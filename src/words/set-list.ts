@@ -163,18 +163,18 @@ export function madeLines(reading: ListReading): readonly string[] {
 /** What was decided about a row or the whole list; null for what is said where it stands. */
 export function saidLine(said: Said): string | null {
 	if (said.code === 'above' || said.code === 'below')
-		return `Not used, ${said.code} the list: ${said.texts.join(' / ')}`;
-	if (said.code === 'among') return `Not used, in the list: ${said.texts.map(short).join(' / ')}`;
+		return `Not songs, ${said.code} the list: ${said.texts.join(' / ')}`;
+	if (said.code === 'among') return `Not songs, in the list: ${said.texts.map(short).join(' / ')}`;
 	if (said.code === 'group')
 		return `${said.text}, above the columns: what ${said.players.join(', ')} ${said.players.length === 1 ? 'plays' : 'play'}.`;
 	if (said.code === 'clock-column')
-		return `Not used, since they are hours or sums and no lengths: the columns ${said.columns.map((one) => one.replace(/\.$/, '')).join(', ')}.`;
+		return `Clock times or running totals, not lengths, so not used: ${said.columns.length === 1 ? 'column' : 'columns'} ${said.columns.map((one) => one.replace(/\.$/, '')).join(', ')}.`;
 	if (said.code === 'dotted-lengths')
 		return `Column ${said.column}: its lengths were read as minutes and seconds, 3.45 as 3:45.`;
 	if (said.code === 'in-one-line')
-		return `Several songs stand in one line, with ${said.sign.trim()} between them.`;
+		return `Several songs stand in one line, with "${said.sign.trim()}" between them.`;
 	if (said.code === 'clock-lines')
-		return `The hours before the songs are not used; the first is ${said.first}.`;
+		return `The times beside the songs go up from ${said.first} and were not read as lengths.`;
 	if (said.code === 'side-by-side')
 		return `${said.count} lists stand side by side; they were read one after the other, the left one first.`;
 	if (said.code === 'unheaded-player')
@@ -194,7 +194,7 @@ export function saidLine(said: Said): string | null {
 	if (said.code === 'names-column')
 		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')
-		return 'The list names no player: the tunings in brackets are those of one called Guitar, who keeps each, also under a capo alone, until the next.';
+		return 'The list names no player: the tunings in brackets go to one called Guitar. Each holds until the next; a capo by itself does not change it.';
 	if (said.code === 'blank-lines')
 		return `Row ${said.row}: the first blank line after songs begins the encore; there are more of them.`;
 	if (said.code === 'interval-length')

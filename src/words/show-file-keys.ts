@@ -110,9 +110,9 @@ const FAULT: Tree = {
 };
 
 const ARRIVAL: Tree = {
-	distance: ['How far its microphone is from what it hears.', '30 cm'],
-	delay: ['How much later it makes the sound.', '1.5 ms'],
-	polarity: ['Inverted where it turns the polarity over.', 'inverted'],
+	distance: ['How far the microphone is from what it picks up.', '30 cm'],
+	delay: ['The delay that it adds.', '1.5 ms'],
+	polarity: ['Inverted where it flips the polarity.', 'inverted'],
 };
 
 const INSTRUMENT: Tree = {

@@ -192,5 +192,7 @@ set: [one]
 		// E1 is 41.2 Hz: a sixth of its period is 4.05 ms, 1.39 m.
 		expect(rig(1.3)).toContain('the lows cancel');
 		expect(rig(1.5)).toContain('cancel around 229 Hz');
+		// Two of opposite polarity that come at the same time are silence: a delay alone would make it so.
+		expect(rig(1.5)).toContain('Turn the polarity of one over and delay direct box box by that');
 	});
 });

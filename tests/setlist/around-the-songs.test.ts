@@ -119,6 +119,30 @@ describe('lines of a message', () => {
 		]);
 	});
 
+	it('below the words that they are a set list', () => {
+		expect(titles(lines('Set list\nLamp\nGravel\nCoal\n'))).toEqual(['Lamp', 'Gravel', 'Coal']);
+	});
+
+	it('right below a greeting that announces the list', () => {
+		expect(titles(lines('Hi all, here is the list\nLamp\nGravel\nCoal\n'))).toEqual([
+			'Lamp',
+			'Gravel',
+			'Coal',
+		]);
+	});
+
+	it('with a number are songs, though they are called as a part of a list is', () => {
+		const { songs, set } = lines('1. Lamp\n2. Part Two\n3. Coal\n');
+		expect(songs.map(({ title }) => title)).toEqual(['Lamp', 'Part Two', 'Coal']);
+		expect(set).toHaveLength(3);
+		expect(titles(lines('Lamp\nCoal\nPart Two\nGravel\n'))).toEqual(['Lamp', 'Coal', 'Gravel']);
+		expect(titles(lines('1. Set\n1. Lamp\n2. Coal\n2. Set\n1. Gravel\n'))).toEqual([
+			'Lamp',
+			'Coal',
+			'Gravel',
+		]);
+	});
+
 	it('that quote a mail', () => {
 		expect(titles(lines('> 1. Lamp\n> 2. Gravel\n> 3. Coal\n'))).toEqual([
 			'Lamp',
@@ -176,6 +200,22 @@ describe('what a list says of the day', () => {
 
 	it('the hour of the first song', () => {
 		expect(dayOf('20:45 Lamp\n20:50 Gravel\n20:54 Coal\n', 'lines')?.start).toBe('20:45');
+		expect(dayOf('20:45 Uhr Lamp\n20:50 Uhr Gravel\n20:54 Uhr Coal\n', 'lines')?.start).toBe(
+			'20:45',
+		);
+	});
+
+	it('no start where the hours count from the first song, or could be morning or evening', () => {
+		expect(dayOf('0:00 Lamp\n0:05 Gravel\n0:09 Coal\n', 'lines')?.start).toBeNull();
+		expect(dayOf('8:45 Lamp\n8:50 Gravel\n8:54 Coal\n', 'lines')?.start).toBeNull();
+	});
+
+	it.each(['Off stage 22:30', 'Backstage 18:00', 'End of show 22:45'])('no start of %s', (line) => {
+		expect(dayOf(`${line}\n\n1. Lamp\n2. Gravel\n3. Coal\n`, 'lines')?.start).toBeNull();
+	});
+
+	it.each(['City Hall', 'Town Hall Festival', 'Day Two'])('no word of it in %s', (title) => {
+		expect(readText(`${title}\n\n1. Lamp\n2. Gravel\n`, { form: 'lines' }).list.title).toBe(title);
 	});
 });
 

@@ -91,8 +91,7 @@ function inEditor(
 	} catch (error) {
 		return fileProblem(draft, diskErrorCode(error), io);
 	}
-	// As the shell reads it, so that an editor can have options.
-	// An editor may bring words of its own, so a shell reads it; no file of Windows has a quote in its name.
+	// Read by a shell, so that an editor can have options; no file of Windows has a quote in its name.
 	const ended =
 		process.platform === 'win32'
 			? spawnSync(`${editor} "${draft}"`, { stdio: 'inherit', shell: true })

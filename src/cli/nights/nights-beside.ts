@@ -6,7 +6,7 @@ import { nightsHtml } from '../../report/nights-html.ts';
 import { nightsPage } from '../../report/nights-page.ts';
 import { type NightsReport, nightsJson, nightsReport } from '../../report/nights-report.ts';
 import { readerMarkdown } from '../../report/reader-markdown.ts';
-import { nightsTableCsv, type TableName } from '../../report/report-csv.ts';
+import { nightsTableCsv, TABLE_NAMES, type TableName } from '../../report/report-csv.ts';
 import { parseDate } from '../../showfile/calendar-date.ts';
 import {
 	BAD_SINCE,
@@ -52,11 +52,7 @@ const FORMS: Readonly<Record<string, NightsForm>> = {
 	markdown: { ending: '.md', text: beside((report) => readerMarkdown(nightsPage(report))) },
 	html: { ending: '.html', text: beside(nightsHtml) },
 	json: { ending: '.json', text: beside(nightsJson) },
-	incidents: table('incidents'),
-	'hand-overs': table('hand-overs'),
-	songs: table('songs'),
-	work: table('work'),
-	strings: table('strings'),
+	...Object.fromEntries(TABLE_NAMES.map((name) => [name, table(name)])),
 };
 
 /** The nights in the form that is asked for, and a name for its file; the exit code where that cannot be, which is said. */

@@ -7,7 +7,7 @@ import type { NightReport } from '../../report/night-report.ts';
 import { forReader, hireFirms, type Reader } from '../../report/reader.ts';
 import { readerMarkdown } from '../../report/reader-markdown.ts';
 import { readerPage } from '../../report/reader-page.ts';
-import { type TableName, tableCsv } from '../../report/report-csv.ts';
+import { TABLE_NAMES, type TableName, tableCsv } from '../../report/report-csv.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
 import { timelineFor } from '../../report/timeline-of-night.ts';
@@ -43,11 +43,7 @@ export const REPORT_FORMS: Readonly<Record<string, ReportForm>> = {
 	markdown: { ending: '.md', isPage: true, text: markdownOf, picture: pictureOf },
 	html: { ending: '.html', isPage: true, text: htmlOf },
 	json: { ending: '.json', isPage: false, text: ofWhole(reportJson) },
-	incidents: table('incidents'),
-	'hand-overs': table('hand-overs'),
-	songs: table('songs'),
-	work: table('work'),
-	strings: table('strings'),
+	...Object.fromEntries(TABLE_NAMES.map((name) => [name, table(name)])),
 };
 
 function markdownOf(report: NightReport, reader: Reader): string {
