@@ -1,7 +1,6 @@
 // The machine's own file system.
 
 import type { BigIntStats } from 'node:fs';
-import { cutAppended } from './cut-appended.ts';
 import { type Disk, diskError, diskErrorCode, type FileStat } from './disk.ts';
 import { fs } from './node-fs.ts';
 import { patientRename } from './patient-rename.ts';
@@ -21,22 +20,10 @@ const unsyncable = new Set(['EINVAL', 'ENOTSUP', 'EISDIR', 'EPERM', 'EACCES']);
 
 const HAS_OWNERS = process.getuid !== undefined;
 
-const cutting = cutAppended({
-	truncate: fs.ftruncateSync,
-	openWritable: (path) => openPlainFile(path, O_RDWR | O_NOFOLLOW),
-	close: fs.closeSync,
-	isSameFile: (one, other) => identityOf(one) === identityOf(other),
-	platform: process.platform,
-});
-
 /** The file system that this program runs on. */
 export const realDisk: Disk = {
-	openNew: (path) =>
-		cutting.opened(
-			fs.openSync(path, O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_NOFOLLOW, 0o600),
-			path,
-		),
-	openExisting: (path) => cutting.opened(openPlainFile(path, O_RDWR | O_APPEND | O_NOFOLLOW), path),
+	openNew: (path) => fs.openSync(path, O_RDWR | O_APPEND | O_CREAT | O_EXCL | O_NOFOLLOW, 0o600),
+	openExisting: (path) => openPlainFile(path, O_RDWR | O_APPEND | O_NOFOLLOW),
 	write: (file, bytes, from) => fs.writeSync(file, bytes, from),
 	sync: (file) =>
 		new Promise((resolve, reject) => {
@@ -44,7 +31,7 @@ export const realDisk: Disk = {
 		}),
 	syncNow,
 	syncFolder,
-	truncate: cutting.truncate,
+	truncate: (file, sizeBytes) => fs.ftruncateSync(file, sizeBytes),
 	statOpen: (file) => fileStat(fs.fstatSync(file, { bigint: true })),
 	stat,
 	read,
@@ -52,15 +39,8 @@ export const realDisk: Disk = {
 	makeFolder: (path) => fs.mkdirSync(path, 0o700),
 	rename: patientRename({ rename: fs.renameSync, wait, platform: process.platform }),
 	remove: (path) => fs.unlinkSync(path),
-	close: (file) => {
-		cutting.closed(file);
-		fs.closeSync(file);
-	},
+	close: (file) => fs.closeSync(file),
 };
-
-function identityOf(file: number): string {
-	return fileStat(fs.fstatSync(file, { bigint: true })).identity;
-}
 
 function wait(ms: number): void {
 	Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);
