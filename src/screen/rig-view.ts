@@ -251,7 +251,12 @@ function boardLines(state: ScreenState, player: string, columns: number): readon
 	});
 	const changes = [
 		...(order === null ? [] : [orderWords(order)]),
-		...boardDifference(usual, { was: board.pedals, is: then, tempo: goal?.tempo ?? null }),
+		...boardDifference(usual, {
+			was: board.pedals,
+			is: then,
+			stuck: board.stuck,
+			tempo: { from: here?.tempo ?? null, to: goal?.tempo ?? null },
+		}),
 	];
 	const words = columns - INDENT - LABEL_COLUMNS;
 	const line = (label: string, text: string, style: 'plain' | 'bright' = 'plain') =>
@@ -286,7 +291,9 @@ function wholeBoard(
 	const words = on.map(({ id, name }) => {
 		const label = stuck.includes(id) ? stuckLabel(name, true) : name;
 		const settings = Object.entries(states[id]?.settings ?? {}).map(
-			([control, value]) => `${control} ${settingWords(value, tempo)}`,
+			([control, value]) =>
+				// What does not switch keeps the time that it has, whatever the song's tempo.
+				`${control} ${settingWords(value, stuck.includes(id) ? null : tempo)}`,
 		);
 		return settings.length === 0 ? label : `${label} (${settings.join(', ')})`;
 	});
