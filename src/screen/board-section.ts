@@ -24,6 +24,7 @@ import {
 	SET_ENDS,
 	stompWords,
 	stuckLabel,
+	wantedOfStuck,
 } from '../words/stage.ts';
 import { playerLabel, songFrom, songOf } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
@@ -153,7 +154,7 @@ function nextWords(
 	return fitting(nextTexts(state, asked), columns);
 }
 
-/** The board that will stand there: what is stuck does not follow what the point asks. */
+/** The board that will stand there: what is stuck does not follow what the point asks, and both are said. */
 function nextTexts(
 	{ session }: ScreenState,
 	{ board: { player, pedals }, next }: { readonly board: Board; readonly next: NextBoard },
@@ -163,7 +164,7 @@ function nextTexts(
 	// Where the point says nothing of this board, it stays: the whole of it is said again.
 	const then = next.board === null ? now.pedals : boardAfterCue(now, next.board);
 	const { stuck } = now;
-	return pedalWords(pedals, { states: then, stuck, tempo: next.tempo });
+	return pedalWords(pedals, { states: then, asked: next.board, stuck, tempo: next.tempo });
 }
 
 /** Beats a minute of the song at an item of the list; null where it has none. */
@@ -235,10 +236,13 @@ function pedalWords(
 	pedals: readonly Pedal[],
 	{
 		states: board,
+		asked = null,
 		stuck,
 		tempo,
 	}: {
 		readonly states: PedalStates;
+		/** What a point asks for; null where nothing is asked. */
+		readonly asked?: PedalStates | null;
 		readonly stuck: readonly string[];
 		readonly tempo: number | null;
 	},
@@ -263,9 +267,15 @@ function pedalWords(
 	const listed = (some: readonly string[]) => (some.length === 0 ? [] : [listOn(some.join(', '))]);
 	// Each with its own word: a list that ends in "off" would be read as off from its beginning.
 	const stuckWords = (wordsOf: WordsOf) =>
-		withSettings(still, wordsOf).map((words, index) =>
-			still[index] !== undefined && isOn(still[index]) ? listOn(words) : listOff(words),
-		);
+		still.map((pedal) => {
+			const wanted = asked === null ? isOn(pedal) : asked[pedal.id]?.on === true;
+			const isAsWanted = wanted === isOn(pedal);
+			const words = isAsWanted
+				? withSettings([pedal], wordsOf).join('')
+				: stuckLabel(pedal.name, false);
+			const said = wanted ? listOn(words) : listOff(words);
+			return isAsWanted ? said : wantedOfStuck(said, isOn(pedal));
+		});
 	const parts = (wordsOf: WordsOf) => ({
 		on: withSettings(on, wordsOf),
 		stuck: stuckWords(wordsOf),

@@ -308,6 +308,9 @@ export const asCorrected = (words: string, isCorrected: boolean): string =>
 	isCorrected ? `${words} (corrected)` : words;
 export const listOn = (pedals: string): string => `${pedals} on`;
 export const listOff = (pedals: string): string => `${pedals} off`;
+/** What the song wants of a pedal that does not switch: `DRIVE on (STUCK off)`. */
+export const wantedOfStuck = (wanted: string, isOn: boolean): string =>
+	`${wanted} (STUCK ${isOn ? 'on' : 'off'})`;
 export const stuckLabel = (pedal: string, isStuck: boolean): string =>
 	isStuck ? `${pedal.toUpperCase()} STUCK` : pedal.toUpperCase();
 
