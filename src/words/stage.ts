@@ -232,8 +232,9 @@ export const JOB_WORDS: Readonly<Record<Job, string>> = {
 	'touch-up': 'TOUCH UP',
 };
 
-/** A job and what it makes of it: `RETUNE drop D`. */
-export const jobWords = (job: Job, tuning: string): string => `${JOB_WORDS[job]} ${tuning}`;
+/** A job and what it makes of it: `RETUNE drop D`; `RESTRING, DD`, or the tuning would be read as the strings. */
+export const jobWords = (job: Job, tuning: string): string =>
+	`${JOB_WORDS[job]}${job === 'restring' ? ',' : ''} ${tuning}`;
 
 /** How much of a countdown there is room for. */
 export type CountdownRoom = 'whole' | 'short' | 'least';
