@@ -273,6 +273,9 @@ export function neededWords(player: string, place: number, waitSeconds: number |
 	return `for ${player}, ${place}${wait}`;
 }
 
+/** Which song a piece of work is for, where there is no room for whom. */
+export const forPlace = (place: number): string => `song ${place}`;
+
 /** How the strings get there: `string 6 down to C2, 5 down to G2`. */
 export function stringSteps(
 	steps: readonly { readonly string: number; readonly how: string; readonly to: string }[],
