@@ -11,7 +11,7 @@ import type { Later, StandIn } from '../plan/plan.ts';
 import { findInstrument, openBreak } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { differenceFirst, whyBesideCapo } from '../words/backup-reasons.ts';
+import { differenceAndRest, differenceFirst, whyBesideCapo } from '../words/backup-reasons.ts';
 import { laterWords } from '../words/later-costs.ts';
 import {
 	ANSWERS,
@@ -151,12 +151,12 @@ function standInLines(
 		slot: slotOf(session, one.instrument).toUpperCase(),
 		name: fitWidth(instrumentName(session.show, one.instrument), NAME_COLUMNS).trimEnd(),
 		inHands: minutesSeconds(Math.round(one.readyInSeconds)),
-		// Short: what it costs later stands at the end of the line.
+		// Short: the words follow, of which the end may be cut.
 		tuning: [
 			shortTuning(session.show, one.tuning),
 			...(one.capo === 0 ? [] : [`capo ${one.capo}`]),
 		].join(', '),
-		words: [...whyBeside(session, one), ...costWords(context, one.later, player)].join('; '),
+		words: whyWords(session, one, costWords(context, one.later, player)),
 	}));
 	const widest = (texts: readonly string[]) => Math.max(...texts.map(displayWidth));
 	const names = widest(rows.map(({ name }) => name));
@@ -174,10 +174,15 @@ function standInLines(
 	);
 }
 
-/** Why it would do, but the capo, which stands beside the tuning already. */
-function whyBeside({ show }: Session, standIn: StandIn): readonly string[] {
-	const rest = whyBesideCapo(standIn);
-	return rest.length === 0 ? [] : [differenceFirst(show, rest)];
+/**
+ * In what it differs, what it costs later, and why it would do, but the capo, which stands beside the tuning already:
+ * the end may be cut.
+ */
+function whyWords({ show }: Session, standIn: StandIn, cost: readonly string[]): string {
+	const why = whyBesideCapo(standIn);
+	if (cost.length === 0) return differenceFirst(show, why);
+	const { difference, rest } = differenceAndRest(show, why);
+	return [difference, ...cost, rest].filter((one) => one !== '').join('; ');
 }
 
 const NAME_COLUMNS = 12;

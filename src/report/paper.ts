@@ -1,5 +1,6 @@
 // Texts set on lines of so many columns, as they go on paper and on a phone held sideways.
 
+import { cleanText } from '../base/clean-text.ts';
 import { displayWidth, fitWidth } from '../base/display-width.ts';
 import { textTable } from '../base/text-table.ts';
 
@@ -19,12 +20,32 @@ export function wrapped(text: string, width: number, indent: string): string[] {
 	return lines.map((line) => indent + line);
 }
 
-/** A table of which no line is wider than paper: what does not fit is cut. */
+/** Narrower than this a column of words is no column. */
+const LEAST_WRAPPED_COLUMNS = 16;
+
+/** A table of which no line is wider than paper: the last column goes on below itself, what does not fit so is cut. */
 export function paperTable(
 	names: readonly string[],
 	rows: readonly (readonly string[])[],
 ): readonly string[] {
-	return textTable(names, rows).map((line) =>
+	const before = [names, ...rows].map((row) => row.slice(0, names.length - 1));
+	const at = before[0]?.reduce(
+		(columns, _, place) =>
+			columns + 2 + Math.max(...before.map((row) => displayWidth(cleanText(row[place] ?? '')))),
+		0,
+	);
+	const room = PAPER_COLUMNS - (at ?? 0);
+	const isWrapped = room >= LEAST_WRAPPED_COLUMNS;
+	const whole = rows.flatMap((row) => {
+		const words = cleanText(row[names.length - 1] ?? '');
+		if (!isWrapped || displayWidth(words) <= room) return [row];
+		const [first = '', ...more] = wrapped(words, room, '');
+		return [
+			[...row.slice(0, names.length - 1), first],
+			...more.map((line) => [...names.slice(1).map(() => ''), line]),
+		];
+	});
+	return textTable(names, whole).map((line) =>
 		fitWidth(line, Math.min(PAPER_COLUMNS, displayWidth(line))),
 	);
 }

@@ -2,6 +2,7 @@
 
 import { boardAfterCue } from '../../machines/rig.ts';
 import { orderChange } from '../rig/rig-path.ts';
+import { findSong, findSongItem } from '../session/find.ts';
 import type { SetSong } from '../showfile/running-order.ts';
 import type { PedalStates } from '../showfile/show.ts';
 import { playerName } from '../showfile/shown-names.ts';
@@ -20,8 +21,12 @@ export function boardsAlong(
 	const now = new Map(
 		Object.entries(session.boards).map(([player, { context }]) => [player, context]),
 	);
+	const on = findSongItem(session, session.current);
+	let tempo = on === null ? null : (findSong(session, on.song)?.tempo ?? null);
 	return order.map(({ song, position }, index) => {
 		if (!ahead.has(position)) return [];
+		const atStart = { from: tempo, to: song.tempo };
+		tempo = song.tempo;
 		const before = order[index - 1]?.song.id ?? null;
 		const points = [
 			{ at: null, say: null, boards: song.board },
@@ -32,15 +37,21 @@ export function boardsAlong(
 				const context = now.get(player);
 				const states = asked[player];
 				const moved = at === null ? orderChange(show, { player, from: before, to: song.id }) : null;
-				if (context === undefined || (states === undefined && moved === null)) return [];
+				if (context === undefined) return [];
 				const then: PedalStates =
 					states === undefined ? context.pedals : boardAfterCue(context, states);
 				now.set(player, { ...context, pedals: then });
 				const presses = boardPresses(
 					pedals,
-					{ was: context.pedals, is: then, tempo: song.tempo },
+					{
+						was: context.pedals,
+						is: then,
+						stuck: context.stuck,
+						tempo: at === null ? atStart : { from: song.tempo, to: song.tempo },
+					},
 					true,
 				).join(' ');
+				if (states === undefined && moved === null && presses === '') return [];
 				return [
 					{
 						player,

@@ -1,6 +1,6 @@
 // Times of delays and tremolos that hang on a song's tempo.
 
-import type { PedalStates, Show, Song } from '../showfile/show.ts';
+import type { Pedal, PedalStates, Show, Song } from '../showfile/show.ts';
 
 export type TempoTime = {
 	readonly song: string;
@@ -54,6 +54,25 @@ export function quarterNotes(value: string): number | null {
 export function tempoMilliseconds(value: string, tempo: number): number | null {
 	const quarters = quarterNotes(value);
 	return quarters === null ? null : (quarters * 60_000) / tempo;
+}
+
+/** Beats a minute from one song to the next; null where a song has no tempo. */
+export type TempoMove = { readonly from: number | null; readonly to: number | null };
+
+/**
+ * Whether a value of a pedal that stays on is to be set again because the tempo is another one. It is not where the
+ * pedal is sent the tempo, nor where the song has none to set it by.
+ *
+ * @example
+ * isSetAgain({}, 'quarter', { from: 76, to: 118 }) // => true
+ * isSetAgain({}, 'wide', { from: 76, to: 118 }) // => false
+ */
+export function isSetAgain(
+	{ midi }: Pick<Pedal, 'midi'>,
+	value: string,
+	{ from, to }: TempoMove,
+): boolean {
+	return to !== null && from !== to && midi?.tempo === undefined && quarterNotes(value) !== null;
 }
 
 /**

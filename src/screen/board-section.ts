@@ -24,6 +24,7 @@ import {
 	SET_ENDS,
 	stompWords,
 	stuckLabel,
+	wantedOfStuck,
 } from '../words/stage.ts';
 import { playerLabel, songFrom, songOf } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, placeAt, type Row, span } from './row.ts';
@@ -153,7 +154,7 @@ function nextWords(
 	return fitting(nextTexts(state, asked), columns);
 }
 
-/** The board that will stand there: what is stuck does not follow what the point asks. */
+/** The board that will stand there: what is stuck does not follow what the point asks, and both are said. */
 function nextTexts(
 	{ session }: ScreenState,
 	{ board: { player, pedals }, next }: { readonly board: Board; readonly next: NextBoard },
@@ -163,7 +164,7 @@ function nextTexts(
 	// Where the point says nothing of this board, it stays: the whole of it is said again.
 	const then = next.board === null ? now.pedals : boardAfterCue(now, next.board);
 	const { stuck } = now;
-	return pedalWords(pedals, { states: then, stuck, tempo: next.tempo });
+	return pedalWords(pedals, { states: then, asked: next.board, stuck, tempo: next.tempo });
 }
 
 /** Beats a minute of the song at an item of the list; null where it has none. */
@@ -215,10 +216,18 @@ function boardActs(
 ): readonly string[] {
 	const now = state.session.boards[player]?.context;
 	const { board: next, tempo, order } = nextBoard(state, player);
-	if (now === undefined || next === null) return order;
-	const then = boardAfterCue(now, next);
-	const states = { was: now.pedals, is: then, tempo };
-	const acts = boardPresses(pedals, states, hasSettings);
+	if (now === undefined) return order;
+	const from = tempoOf(state, state.session.current);
+	const acts = boardPresses(
+		pedals,
+		{
+			was: now.pedals,
+			is: next === null ? now.pedals : boardAfterCue(now, next),
+			stuck: now.stuck,
+			tempo: { from, to: tempo },
+		},
+		hasSettings,
+	);
 	return acts.length === 0 ? order : [...order.map(firstThen), ...acts];
 }
 
@@ -227,10 +236,13 @@ function pedalWords(
 	pedals: readonly Pedal[],
 	{
 		states: board,
+		asked = null,
 		stuck,
 		tempo,
 	}: {
 		readonly states: PedalStates;
+		/** What a point asks for; null where nothing is asked. */
+		readonly asked?: PedalStates | null;
 		readonly stuck: readonly string[];
 		readonly tempo: number | null;
 	},
@@ -240,27 +252,37 @@ function pedalWords(
 	const on = pedals.filter((pedal) => isOn(pedal) && !isStuck(pedal));
 	const still = pedals.filter(isStuck);
 	if (on.length + still.length === 0) return [BOARD.allOff];
-	const withSettings = (some: readonly Pedal[], wordsOf: SettingWords) =>
+	const withSettings = (some: readonly Pedal[], wordsOf: WordsOf) =>
 		some.map((pedal) => {
 			const label = stuckLabel(pedal.name, isStuck(pedal));
 			const settings = isOn(pedal) ? Object.entries(board[pedal.id]?.settings ?? {}) : [];
-			const words = settings.map(([key, value]) => wordsOf(key, value)).filter((one) => one !== '');
+			// What does not switch keeps the time that it has, whatever the song's tempo.
+			const at = isStuck(pedal) ? null : tempo;
+			const words = settings
+				.map(([key, value]) => wordsOf(key, value, at))
+				.filter((one) => one !== '');
 			return words.length === 0 ? label : `${label} (${words.join(', ')})`;
 		});
 	const rest = on.length + still.length < pedals.length ? [BOARD.restOff] : [];
 	const listed = (some: readonly string[]) => (some.length === 0 ? [] : [listOn(some.join(', '))]);
 	// Each with its own word: a list that ends in "off" would be read as off from its beginning.
-	const stuckWords = (wordsOf: SettingWords) =>
-		withSettings(still, wordsOf).map((words, index) =>
-			still[index] !== undefined && isOn(still[index]) ? listOn(words) : listOff(words),
-		);
-	const parts = (wordsOf: SettingWords) => ({
+	const stuckWords = (wordsOf: WordsOf) =>
+		still.map((pedal) => {
+			const wanted = asked === null ? isOn(pedal) : asked[pedal.id]?.on === true;
+			const isAsWanted = wanted === isOn(pedal);
+			const words = isAsWanted
+				? withSettings([pedal], wordsOf).join('')
+				: stuckLabel(pedal.name, false);
+			const said = wanted ? listOn(words) : listOff(words);
+			return isAsWanted ? said : wantedOfStuck(said, isOn(pedal));
+		});
+	const parts = (wordsOf: WordsOf) => ({
 		on: withSettings(on, wordsOf),
 		stuck: stuckWords(wordsOf),
 	});
-	const whole = parts((key, value) => `${key} ${settingWords(value, tempo)}`);
+	const whole = parts((key, value, at) => `${key} ${settingWords(value, at)}`);
 	// `dotted eighth 433 ms` alone still says what a name without it does not.
-	const values = parts((_, value) => settingWords(value, tempo));
+	const values = parts((_, value, at) => settingWords(value, at));
 	const names = parts(() => '');
 	return [
 		...[whole, values].flatMap((said) => [
@@ -275,7 +297,7 @@ function pedalWords(
 	].map((one) => one.join(', '));
 }
 
-type SettingWords = (key: string, value: string) => string;
+type WordsOf = (key: string, value: string, tempo: number | null) => string;
 
 /** The first of these texts that fits, else the last. */
 function fitting(texts: readonly string[], columns: number): string {

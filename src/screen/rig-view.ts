@@ -35,7 +35,7 @@ import {
 	wirelessWords,
 } from '../words/rig.ts';
 import { rigFindingInShort, rigFindingWords } from '../words/rig-findings.ts';
-import { BOARD, SET_ENDS, stuckLabel } from '../words/stage.ts';
+import { BOARD, listOff, listOn, SET_ENDS, stuckLabel, wantedOfStuck } from '../words/stage.ts';
 import { helpPart } from '../words/views.ts';
 import { playerLabel, songFrom, songOf } from './named-in-show.ts';
 import {
@@ -251,16 +251,21 @@ function boardLines(state: ScreenState, player: string, columns: number): readon
 	});
 	const changes = [
 		...(order === null ? [] : [orderWords(order)]),
-		...boardDifference(usual, { was: board.pedals, is: then, tempo: goal?.tempo ?? null }),
+		...boardDifference(usual, {
+			was: board.pedals,
+			is: then,
+			stuck: board.stuck,
+			tempo: { from: here?.tempo ?? null, to: goal?.tempo ?? null },
+		}),
 	];
 	const words = columns - INDENT - LABEL_COLUMNS;
 	const line = (label: string, text: string, style: 'plain' | 'bright' = 'plain') =>
 		labelled(span(`  ${label}`, 'dim'), cutRow([span(text, style)], words), columns);
-	const stateOf = (states: PedalStates, tempo: number | null) =>
-		wholeBoard(usual, { states, stuck: board.stuck, tempo });
+	const stateOf = (states: PedalStates, asked: PedalStates | null, tempo: number | null) =>
+		wholeBoard(usual, { states, asked, stuck: board.stuck, tempo });
 	return [
-		line(pointNow(state)?.at ?? RIG_VIEW.now, stateOf(board.pedals, here?.tempo ?? null)),
-		line(nextAt, stateOf(then, goal?.tempo ?? null)),
+		line(pointNow(state)?.at ?? RIG_VIEW.now, stateOf(board.pedals, null, here?.tempo ?? null)),
+		line(nextAt, stateOf(then, asked, goal?.tempo ?? null)),
 		line(
 			RIG_VIEW.change,
 			changes.length === 0 ? RIG_VIEW.noChange : changes.join(', '),
@@ -273,24 +278,39 @@ function wholeBoard(
 	pedals: readonly { readonly id: string; readonly name: string }[],
 	{
 		states,
+		asked,
 		stuck,
 		tempo,
 	}: {
 		readonly states: PedalStates;
+		/** What a point asks for; null where nothing is asked. */
+		readonly asked: PedalStates | null;
 		readonly stuck: readonly string[];
 		readonly tempo: number | null;
 	},
 ): string {
 	const on = pedals.filter(({ id }) => states[id]?.on === true);
-	if (on.length === 0) return BOARD.allOff;
-	const words = on.map(({ id, name }) => {
+	const isWanted = (id: string) => (asked === null ? states : asked)[id]?.on === true;
+	const isOther = (id: string) => stuck.includes(id) && isWanted(id) !== (states[id]?.on === true);
+	const shown = pedals.filter((one) => on.includes(one) || isOther(one.id));
+	if (shown.length === 0) return BOARD.allOff;
+	const words = shown.map(({ id, name }) => {
+		if (isOther(id)) {
+			const wanted = stuckLabel(name, false);
+			return wantedOfStuck(
+				isWanted(id) ? listOn(wanted) : listOff(wanted),
+				on.some((one) => one.id === id),
+			);
+		}
 		const label = stuck.includes(id) ? stuckLabel(name, true) : name;
 		const settings = Object.entries(states[id]?.settings ?? {}).map(
-			([control, value]) => `${control} ${settingWords(value, tempo)}`,
+			([control, value]) =>
+				// What does not switch keeps the time that it has, whatever the song's tempo.
+				`${control} ${settingWords(value, stuck.includes(id) ? null : tempo)}`,
 		);
 		return settings.length === 0 ? label : `${label} (${settings.join(', ')})`;
 	});
-	return [...words, ...(on.length < pedals.length ? [BOARD.restOff] : [])].join(', ');
+	return [...words, ...(shown.length < pedals.length ? [BOARD.restOff] : [])].join(', ');
 }
 
 // Gear: batteries, packs, what is wrong.

@@ -59,13 +59,17 @@ export function songSection(state: ScreenState, { columns, rows, boardRows }: So
 	];
 }
 
-/** The longest times beside which the words are whole; what to say now is needed more than how long it has gone on. */
+/** The longest times beside which the words are whole; what to say now is needed more than how long it has gone on, and than the wall clock. */
 function nowRow(state: ScreenState, columns: number, at: number): Row {
 	const left = fitWidth(leftText(state), 12);
 	const withClock = `${left} ${wallClock(state, state.nowMs)}`;
 	const allTimes =
 		columns >= 70
-			? [`${fitWidth(elapsedText(state), 14, { align: 'right' })} ${withClock}`, withClock]
+			? [
+					`${fitWidth(elapsedText(state), 14, { align: 'right' })} ${withClock}`,
+					withClock,
+					leftText(state),
+				]
 			: [columns < 30 ? fitWidth(leftNumber(state), 6) : fitWidth(leftText(state), 11)];
 	const parts = allTimes.map((times) => ({
 		times,

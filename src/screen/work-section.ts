@@ -11,6 +11,7 @@ import { retuneSteps } from '../tuning/retune-steps.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import {
 	type CountdownRoom,
+	forPlace,
 	moreWords,
 	NOTHING_TO_DO,
 	neededWords,
@@ -54,11 +55,14 @@ export function workSection(
 	const head = isTall && first ? tallPiece(state, first, { columns, isAscii }) : [];
 	const listed = head.length === 0 ? all : later;
 	const room = rows - head.length;
+	const shown = all.slice(0, all.length - listed.length + room);
 	return [
 		...head,
 		...listed.slice(0, room).map((one, index) => {
 			const more = index === room - 1 && listed.length > room ? listed.length - room : 0;
-			return workRow(state, one, { columns, isFirst: head.length === 0 && index === 0, more });
+			const isAgain = shown.filter(({ instrument }) => instrument === one.instrument).length > 1;
+			const isFirst = head.length === 0 && index === 0;
+			return workRow(state, one, { columns, isFirst, more, isAgain });
 		}),
 		...(listed.length < room ? stepRows(state, work) : []),
 	];
@@ -137,11 +141,17 @@ function stepWords({ bridge }: Instrument, from: Tuning, to: Tuning): string {
 
 const STEPS_AT = 10;
 
-type Line = { readonly columns: number; readonly isFirst: boolean; readonly more: number };
+type Line = {
+	readonly columns: number;
+	readonly isFirst: boolean;
+	readonly more: number;
+	/** There is other work on the same instrument beside it: which song each is for is said where there is room for that alone. */
+	readonly isAgain: boolean;
+};
 
 function workRow(state: ScreenState, work: Work | IdleWork, line: Line): Row {
 	const { show } = state.session;
-	const { columns, isFirst, more } = line;
+	const { columns, isFirst, more, isAgain } = line;
 	const timed = isWanted(work) ? work : null;
 	const style = timed !== null && isToBegin(state, timed) ? 'accent' : 'plain';
 	const isNarrow = columns < 50;
@@ -164,6 +174,11 @@ function workRow(state: ScreenState, work: Work | IdleWork, line: Line): Row {
 		]);
 	}
 	const label = more > 0 ? moreWords(more) : '';
+	const place = timed === null ? '' : forPlace(songPlace(state.session, timed.section.item).place);
+	// At the row's end, so that the numbers keep their cells.
+	const placeStart = columns - displayWidth(place);
+	const hasPlace =
+		isAgain && columns < LEAST_USE_COLUMNS && at.start + displayWidth(start) < placeStart;
 	return placeAt(columns, [
 		[0, isFirst ? toDoLabel(state) : [span(label, 'dim')]],
 		[10, [span(shownInstrument(show, work.instrument), style)]],
@@ -171,6 +186,7 @@ function workRow(state: ScreenState, work: Work | IdleWork, line: Line): Row {
 		[at.job, [span(job, style)]],
 		[at.seconds, [span(right(minutesSeconds(work.seconds), 5))]],
 		[at.start, [span(start, style)]],
+		...(hasPlace && place !== '' ? [[placeStart, [span(place, 'dim')]] as const] : []),
 		...(timed === null ? [] : [[at.use, [span(servedBy(state, timed), 'dim')]] as const]),
 	]);
 }

@@ -38,16 +38,16 @@ export function workWords(state: ScreenState, work: Work | IdleWork): readonly s
 	];
 }
 
-/** The same under a peg, where what it is in stands above: of a touch-up for a capo the capo, of all else the job. */
+/** The same under a peg, where what it is in stands above: of a touch-up for a capo the capo, of a retune what to, of all else the job. */
 export function peggedWork(state: ScreenState, work: Work | IdleWork): readonly string[] {
 	const { show } = state.session;
 	const job = JOB_WORDS[work.job];
 	const capo = capoToMove(state, work);
 	const act = capo === null ? [] : [capoAct(capo)];
 	if (work.job === 'capo') return withTouchUp(state, work, act);
-	if (work.job === 'touch-up') return [[job, ...act].join(', '), ...act];
+	if (work.job === 'touch-up' || work.job === 'restring') return [[job, ...act].join(', '), ...act];
 	const to = tuningNames(show, work.to).map((name) => jobWords(work.job, name));
-	return [...workWords(state, work), ...(work.job === 'retune' ? to : []), job];
+	return [...workWords(state, work), ...to, job];
 }
 
 function withTouchUp(state: ScreenState, work: Work | IdleWork, acts: readonly string[]) {

@@ -26,10 +26,25 @@ const DIFFERENCES: ReadonlySet<StandInReason['code']> = new Set([
 	'other-scale',
 ]);
 
-/** The same with what differs first: `floating bridge, same tuning, ready`. */
-export function differenceFirst(show: Show, why: readonly StandInReason[]): string {
+/** The same in two: in what it differs, `floating bridge`, and the rest, `same tuning, ready`; empty for nothing. */
+export function differenceAndRest(
+	show: Show,
+	why: readonly StandInReason[],
+): { readonly difference: string; readonly rest: string } {
 	const differs = ({ code }: StandInReason) => DIFFERENCES.has(code);
-	return standInWords(show, [...why.filter(differs), ...why.filter((one) => !differs(one))]);
+	return {
+		difference: standInWords(show, why.filter(differs)),
+		rest: standInWords(
+			show,
+			why.filter((one) => !differs(one)),
+		),
+	};
+}
+
+/** Both in one: `floating bridge, same tuning, ready`. */
+export function differenceFirst(show: Show, why: readonly StandInReason[]): string {
+	const { difference, rest } = differenceAndRest(show, why);
+	return [difference, rest].filter((one) => one !== '').join(', ');
 }
 
 function reasonWords(show: Show, reason: StandInReason): string {

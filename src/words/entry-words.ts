@@ -126,7 +126,7 @@ function wordsOf(entry: Entry, show: Show, session: Session | undefined): string
 		case 'night-opened':
 			return 'the night was opened';
 		case 'resumed':
-			return `resumed after at most ${minutesSeconds(entry.seconds)} off`;
+			return `resumed after up to ${minutesSeconds(entry.seconds)} off`;
 		case 'slept':
 			return `the laptop slept for ${minutesSeconds(entry.seconds)}`;
 		case 'clock-set':

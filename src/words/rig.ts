@@ -1,7 +1,13 @@
 // The rig as people read it: parts of the sound path, figures with their units.
 
 import type { BatteryIn } from '../journal/entry.ts';
-import { quarterNotes, type TempoTime, tempoMilliseconds } from '../rig/tempo-times.ts';
+import {
+	isSetAgain,
+	quarterNotes,
+	type TempoMove,
+	type TempoTime,
+	tempoMilliseconds,
+} from '../rig/tempo-times.ts';
 import type { ToneCorner } from '../rig/tone-corners.ts';
 import type { Source, TwoSources } from '../rig/two-sources.ts';
 import type { PartKind, RigPart } from '../showfile/rig.ts';
@@ -123,31 +129,35 @@ export function settingWords(value: string, tempo: number | null): string {
 	return milliseconds === null ? value : noteWords({ value, milliseconds });
 }
 
+/** A board from one state to another, and the tempo with it. */
+export type BoardMove = {
+	readonly was: PedalStates;
+	readonly is: PedalStates;
+	/** The pedals that do not switch. */
+	readonly stuck: readonly string[];
+	readonly tempo: TempoMove;
+};
+
 /** What a player has to do from one state of a board to the next: `Boost on`, `Delay to dotted eighth: 433 ms`. */
 export function boardDifference(
-	pedals: readonly Pick<Pedal, 'id' | 'name'>[],
-	{
-		was,
-		is,
-		tempo,
-	}: {
-		readonly was: PedalStates;
-		readonly is: PedalStates;
-		/** Beats a minute of the song that it goes to. */
-		readonly tempo: number | null;
-	},
+	pedals: readonly Pedal[],
+	{ was, is, stuck, tempo }: BoardMove,
 ): readonly string[] {
-	return pedals.flatMap(({ id, name }) => {
+	return pedals.flatMap((pedal) => {
+		const { id, name } = pedal;
 		const [before, after] = [was[id], is[id]];
 		if (after?.on !== true) return before?.on === true ? [`${name} off`] : [];
 		const isOn = before?.on === true;
 		const settings = Object.entries(after.settings ?? {}).filter(
-			([control, value]) => !isOn || before.settings?.[control] !== value,
+			([control, value]) =>
+				!isOn ||
+				before.settings?.[control] !== value ||
+				(!stuck.includes(id) && isSetAgain(pedal, value, tempo)),
 		);
 		const gone = isOn
 			? Object.keys(before.settings ?? {}).filter((one) => after.settings?.[one] === undefined)
 			: [];
-		const to = settings.map(([control, value]) => settingChange(control, value, tempo));
+		const to = settings.map(([control, value]) => settingChange(control, value, tempo.to));
 		const parts = [...to, ...gone.map((control) => `${control} ${RIG_VIEW.asUsual}`)];
 		if (parts.length === 0) return isOn ? [] : [`${name} on`];
 		return [`${name}${isOn ? '' : ' on'} ${parts.join(', ')}`];

@@ -232,8 +232,9 @@ export const JOB_WORDS: Readonly<Record<Job, string>> = {
 	'touch-up': 'TOUCH UP',
 };
 
-/** A job and what it makes of it: `RETUNE drop D`. */
-export const jobWords = (job: Job, tuning: string): string => `${JOB_WORDS[job]} ${tuning}`;
+/** A job and what it makes of it: `RETUNE drop D`; `RESTRING, DD`, or the tuning would be read as the strings. */
+export const jobWords = (job: Job, tuning: string): string =>
+	`${JOB_WORDS[job]}${job === 'restring' ? ',' : ''} ${tuning}`;
 
 /** How much of a countdown there is room for. */
 export type CountdownRoom = 'whole' | 'short' | 'least';
@@ -272,6 +273,9 @@ export function neededWords(player: string, place: number, waitSeconds: number |
 	return `for ${player}, ${place}${wait}`;
 }
 
+/** Which song a piece of work is for, where there is no room for whom. */
+export const forPlace = (place: number): string => `song ${place}`;
+
 /** How the strings get there: `string 6 down to C2, 5 down to G2`. */
 export function stringSteps(
 	steps: readonly { readonly string: number; readonly how: string; readonly to: string }[],
@@ -308,6 +312,9 @@ export const asCorrected = (words: string, isCorrected: boolean): string =>
 	isCorrected ? `${words} (corrected)` : words;
 export const listOn = (pedals: string): string => `${pedals} on`;
 export const listOff = (pedals: string): string => `${pedals} off`;
+/** What the song wants of a pedal that does not switch: `DRIVE on (STUCK off)`. */
+export const wantedOfStuck = (wanted: string, isOn: boolean): string =>
+	`${wanted} (STUCK ${isOn ? 'on' : 'off'})`;
 export const stuckLabel = (pedal: string, isStuck: boolean): string =>
 	isStuck ? `${pedal.toUpperCase()} STUCK` : pedal.toUpperCase();
 

@@ -10,5 +10,5 @@ const show = loadShow(join(import.meta.dirname, '../../shows/club.yaml'));
 test('how long the program was off at most: since the last entry, for nothing tells when it stopped', () => {
 	// The program ran until 1:30 and is started again at once; nothing was logged since 0:48.
 	const script = '00:00 space\n00:48 m "hum" enter\n01:30 !kill\n01:31 l !screen';
-	expect(playShow(show, script).screen).toContain('resumed after at most 0:42 off');
+	expect(playShow(show, script).screen).toContain('resumed after up to 0:42 off');
 });

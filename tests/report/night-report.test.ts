@@ -289,7 +289,7 @@ test('memos, boards and times away are told apart', () => {
 	);
 	expect(report.memos[0]?.words).toBe('memo: =low␛[31m <hum>');
 	expect(report.boardsCorrected[0]?.words).toBe("Ash's Drive is on (corrected)");
-	expect(report.gaps[0]?.words).toBe('resumed after at most 0:25 off');
+	expect(report.gaps[0]?.words).toBe('resumed after up to 0:25 off');
 	expect(report.cautions.join()).toContain('safety earth');
 });
 

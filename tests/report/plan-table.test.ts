@@ -126,3 +126,8 @@ test('what strings stand off equal temperament, under the change', () => {
 	const from = lines.findIndex((line) => line.includes('4 Anchor drop D'));
 	expect(lines[from + 1]).toMatch(/^ {14}string 3 -3 c$/);
 });
+
+test.each(['club', 'folk', 'festival', 'first'])('nothing of the plan of %s is cut', (name) => {
+	const show = loadShow(join(import.meta.dirname, '../../shows', `${name}.yaml`));
+	expect(table(show).filter((line) => line.includes('…'))).toEqual([]);
+});

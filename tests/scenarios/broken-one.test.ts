@@ -1,9 +1,11 @@
 // A string goes a minute before the end of a song, and the next two want that very instrument: what is said
 // at once, what one key records, and what the report says. Seconds of work are common practice, no source.
 
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { reportMarkdown } from '../../src/report/report-markdown.ts';
-import { play, type State } from './play.ts';
+import { loadShow } from './load-show.ts';
+import { play, playShow, type State } from './play.ts';
 import { reportOf } from './report-of.ts';
 
 /** Into the third song, each of them three minutes with 15 s between. */
@@ -104,4 +106,19 @@ test('nothing to hand says NO BACKUP, with the reason', () => {
 	expect(screen).toMatch(/^ASH .*for 4 Four.*NO BACKUP/m);
 	expect(screen).toContain('1 Amber is out tonight');
 	expect(screen).not.toContain('NOTHING');
+});
+
+test('a restring is said by itself under its peg: the tuning beside it would be read as the strings', () => {
+	const { screen } = playShow(
+		loadShow(join(import.meta.dirname, '../../shows/club.yaml')),
+		'-01:00 !ready\n00:00 space\n00:30 b\n00:32 2\n00:36 !screen',
+	);
+	const rows = screen.split('\n');
+	expect(rows.find((row) => row.startsWith('TO DO'))).toContain('RESTRING, Eb std');
+	const pegs = rows.slice(
+		0,
+		rows.findIndex((row) => row.startsWith('TO DO')),
+	);
+	const under = pegs.filter((row) => row.includes('RESTRING'));
+	expect(under.map((row) => row.slice(13, 26).trim())).toEqual(['RESTRING']);
 });

@@ -71,7 +71,7 @@ set: [one, {song: two, gap: 30s}]
 		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  TAKE  T Tern   0:10 E std  same tuning, ready',
-			'    or  S Spare  0:10 E std  same tuning, ready; later: Bo plays a backup in Two',
+			'    or  S Spare  0:10 E std  later: Bo plays a backup in Two; same tuning, ready',
 		]);
 	});
 	test('in the last minute the way through on five strings stands with them', () => {
@@ -147,4 +147,28 @@ test('where nothing can be in hands before the song ends, the tall row says to p
 	);
 	expect(screen).toMatch(/^ASH +DOWN +0:02 STRING BREAK 1 Amber +PLAY ON, +0:28 left$/m);
 	expect(screen).toMatch(/next S Spare/);
+});
+
+test('what cannot be had in time is said as the song wants it, not as a backup would be set up', () => {
+	const { screen } = playShow(
+		loadShow(join(import.meta.dirname, '../../shows/folk.yaml')),
+		'-01:00 !ready\n-00:30 b\n-00:29 5\n-00:26 x 3\n-00:24 !screen',
+	);
+	// The file: bo: {instrument: G2, capo: 4}, and G2 is in E standard.
+	const said = screen.replace(/\s+/g, ' ');
+	expect(said).toContain('No E standard guitar with capo 4 for Five-bar');
+	expect(said).not.toContain('half-step down guitar');
+});
+
+test('what a backup costs later is read to its end, and says that one is needed', () => {
+	const { screen } = playShow(
+		loadShow(join(import.meta.dirname, '../../shows/club.yaml')),
+		'-01:00 !ready\n00:00 space\n00:10 b 1\n00:20 0\n00:30 x 4\n00:40 b 4\n00:41 !screen',
+	);
+	const rows = promptOf(screen);
+	expect(rows.length).toBeGreaterThan(3);
+	for (const row of rows) expect(row).toContain('later: needs backup in Lan');
+	expect(rows[0]).toContain('later: needs backup in Lantern;');
+	// What it differs in is seen only once it is in hands.
+	expect(rows.find((row) => row.includes('3 Cobble'))).toContain('floating bridge; later:');
 });

@@ -16,15 +16,16 @@ function rows(stuck: Readonly<Record<string, boolean>>, area: { columns: number;
 	return boardSection({ ...state, session: { ...state.session, boards } }, area).map(rowText);
 }
 
-test('stuck off it stands with what is on, and the cue does not turn it on', () => {
+test('stuck off it stands with what is on; at the cue, what the song wants of it too', () => {
 	const [now, next] = rows({ drive: false }, { columns: 120, rows: 2 });
 	expect(now).toContain('DRIVE STUCK off, rest off');
-	expect(next).toContain('DELAY (time dotted-eighth) on, DRIVE STUCK off');
+	expect(next).toContain('DELAY (time dotted-eighth) on, DRIVE on (STUCK off)');
 });
 
-test('stuck on it stays on for a cue that leaves it out', () => {
-	const [, next] = rows({ boost: true }, { columns: 120, rows: 2 });
-	expect(next).toContain('BOOST STUCK');
+test('stuck on it stays on for a cue that leaves it out, which wants it off', () => {
+	const [now, next] = rows({ boost: true }, { columns: 120, rows: 2 });
+	expect(now).toContain('BOOST STUCK on');
+	expect(next).toContain('BOOST off (STUCK on)');
 	expect(next).toContain('DRIVE');
 });
 

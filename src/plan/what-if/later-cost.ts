@@ -7,6 +7,7 @@ import type { NightMs } from '../../journal/entry.ts';
 import type { Session } from '../../session/session.ts';
 import type { Show } from '../../showfile/show.ts';
 import type { Budget } from '../choice/beam-search.ts';
+import { demandOf } from '../demand/demand.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
 import type { Later, Plan, Section, Slot, Work } from '../plan.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
@@ -118,7 +119,7 @@ export function byPlayer(
 	});
 }
 
-function lateWork({ zeroMs, without, with: after }: Compared): readonly Later[] {
+function lateWork({ show, zeroMs, without, with: after }: Compared): readonly Later[] {
 	const lateness = ({ slackSeconds }: Work): number => Math.max(0, -slackSeconds);
 	const before = new Map(without.work.map((work) => [placeOf(work), lateness(work)]));
 	const seconds = new Map(after.handOvers.map((one) => [placeOf(one), one.seconds]));
@@ -130,8 +131,17 @@ function lateWork({ zeroMs, without, with: after }: Compared): readonly Later[] 
 			const handing = seconds.get(placeOf(work)) ?? 0;
 			const inHandsSeconds = tenths((finishMs - zeroMs) / 1000 + handing);
 			const { song } = section;
-			return { code: 'late', song, instrument, tuning: to.name, capo, inHandsSeconds };
+			const wanted = wantedOf(show, work) ?? { instrument, tuning: to.name, capo };
+			return { code: 'late', song, ...wanted, inHandsSeconds };
 		});
+}
+
+/** What the song itself names for them: what stands in may be set up in another way, which nobody asked for. */
+function wantedOf(show: Show, { section, player }: Work) {
+	const part = show.songs.find(({ id }) => id === section.song)?.parts[player] ?? null;
+	const demand = demandOf(show, { part });
+	if (demand.kind !== 'named') return null;
+	return { instrument: demand.instrument.id, tuning: demand.tuning.name, capo: demand.capo };
 }
 
 function tightGaps({ without, with: after }: Compared): readonly Later[] {
