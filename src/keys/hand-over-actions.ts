@@ -32,7 +32,7 @@ import { asHandOver, asStaying } from './step-commands.ts';
 /** What enter records. */
 type Open = {
 	readonly handOvers: readonly PlannedHandOver[];
-	/** Who keeps what for the next song. */
+	/** Who keeps what for the song on or the next one. */
 	readonly stays: readonly Stay[];
 };
 
@@ -40,8 +40,13 @@ const NOTHING_OPEN: Open = { handOvers: [], stays: [] };
 
 /** What is open in the song on, else what comes first for the next one. */
 function openNow({ session, plan }: KeyContext): Open {
-	const overdue = plan.handOvers.filter((one) => one.section.hasBegun);
-	if (overdue.length > 0) return { handOvers: overdue, stays: [] };
+	const isBegun = ({ section }: PlannedHandOver | Stay) => section.hasBegun;
+	// A skip moves no capo of what a player keeps: that is open like what was to be handed.
+	const overdue = {
+		handOvers: plan.handOvers.filter(isBegun),
+		stays: plan.capoMoves.filter(isBegun),
+	};
+	if (isAnyOpen(overdue)) return overdue;
 	const next = nextSongItem(session)?.key;
 	const sectionsOn = songOnNow(session) === null ? [] : firstSong(plan.sections);
 	const isOwn = ({ section }: PlannedHandOver) => sectionsOn.includes(section);
