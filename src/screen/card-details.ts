@@ -80,17 +80,16 @@ function notes({ session: { show } }: ScreenState, card: Card): readonly string[
 	];
 }
 
-/** Each part between semicolons, and each instrument's slot and name, whole on a line where that takes no more of them than are allowed. */
+/** Each part between semicolons, each instrument's slot and name and each capo, whole on a line where that takes no more of them than are allowed. */
 function wrapParts(
 	{ session: { show } }: ScreenState,
 	words: string,
 	{ columns, rows }: Area,
 ): Row[] {
 	const names = show.instruments.map(({ id }) => shownInstrument(show, id));
-	const whole = names.reduce(
-		(text, name) => text.replaceAll(name, name.replaceAll(' ', TOGETHER)),
-		words,
-	);
+	const whole = names
+		.reduce((text, name) => text.replaceAll(name, name.replaceAll(' ', TOGETHER)), words)
+		.replaceAll(/CAPO (?=\d)/g, `CAPO${TOGETHER}`);
 	const lines: string[] = [];
 	for (const part of whole.split(/(?<=;) /)) {
 		const longer = `${lines.at(-1)} ${part}`;

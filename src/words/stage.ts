@@ -85,9 +85,9 @@ export const playOnUntil = (seconds: number): string => `PLAY ON, ${inCells(seco
 /** Why: `S Spare takes 1:05`; `it takes 1:05` of what was named just before. */
 export const takesLonger = (instrument: string | null, seconds: number): string =>
 	`${instrument ?? 'it'} takes ${minutesSeconds(seconds)}`;
-/** What they get after it: `next 6 Sedge, drop D`. */
-export const nextIs = (instrument: string, tuning: string): string =>
-	`next ${instrument}, ${tuning}`;
+/** What they get after it: `next 6 Sedge, drop D`, and the capo where one is to be on. */
+export const nextIs = (instrument: string, tuning: string, capo: number): string =>
+	[`next ${instrument}`, tuning, ...(capo > 0 ? [capoLabel(capo)] : [])].join(', ');
 /** In tall letters, in place of a tuning. */
 export const TALL = {
 	noBackup: ['no backup', 'none'],
