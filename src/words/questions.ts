@@ -72,13 +72,17 @@ export const noneMissed = (player: string): string =>
 
 // Hand-overs.
 
-/** What enter logs, asked before it does: of the song on, or of the next one. */
-export function handOverTitle(laterSong: string | null, count: number): string {
+/** What a hand-over is for that is not for now: the next song, or a cue far off in the song on. */
+export type Later = { readonly title: string; readonly isCue: boolean };
+const laterFor = ({ title, isCue }: Later): string =>
+	`for ${short(title)} (${isCue ? 'later' : 'next'})`;
+
+/** What enter logs, asked before it does: of the song on, or of what comes later. */
+export function handOverTitle(later: Later | null, count: number): string {
 	const all = count < 2 ? 'enter again if it is in hands now' : `enter again for all ${count}`;
 	const slots = count < 2 ? '' : ', or the slot of one';
-	return laterSong === null
-		? `In hands now: ${all}${slots}`
-		: `For ${short(laterSong)} (next): ${all}${slots}`;
+	const what = later === null ? 'in hands now' : laterFor(later);
+	return `${what.charAt(0).toUpperCase()}${what.slice(1)}: ${all}${slots}`;
 }
 export const handOverLine = (player: string, what: string, more: string): string =>
 	`${player}: ${what}${more}`;
@@ -95,18 +99,18 @@ export const NOT_DONE = {
 export const notInHandOver = (instrument: string, swapKey: string): string =>
 	`${instrument} isn't part of this hand-over. ${swapKey} hands anything.`;
 
-/** What was logged for the next song: `Logged: Ash has 4 Anchor for Lantern (next). u undo, x correct.` */
+/** What was logged for later: `Logged: Ash has 4 Anchor for Lantern (next). u undo, x correct.` */
 export function loggedWords(logged: {
 	readonly players: readonly string[];
 	/** What the only one has; null for empty hands. */
 	readonly instrument: string | null;
-	readonly song: string;
+	readonly later: Later;
 	readonly undoKey: string;
 	readonly swapKey: string;
 }): string {
-	const { players, instrument, song, undoKey, swapKey } = logged;
+	const { players, instrument, later, undoKey, swapKey } = logged;
 	const what = players.length > 1 ? 'have theirs' : `has ${instrument ?? 'hands empty'}`;
-	return `Logged: ${allWords(players)} ${what} for ${song} (next). ${undoKey} undo, ${swapKey} correct.`;
+	return `Logged: ${allWords(players)} ${what} ${laterFor(later)}. ${undoKey} undo, ${swapKey} correct.`;
 }
 
 // The rack.
