@@ -63,10 +63,27 @@ export const notTypedHere = (typed: string): string => `${typed} can't be typed 
 
 const since = (isSinceBegin: boolean): string => (isSinceBegin ? 'since the song began' : 'now');
 export const swapTitle = (isSinceBegin: boolean): string =>
-	`What is in hands ${since(isSinceBegin)}? A slot; or a player, then - for none`;
+	`${isSinceBegin ? 'In hands since the song began' : 'What is in hands now'}? A slot; or a player, then a slot, or - for none`;
 export const whoHas = (instrument: string): string => `Who has ${short(instrument)}?`;
 export const swapSlotTitle = (player: string, isSinceBegin: boolean): string =>
 	`${short(player)} has ${since(isSinceBegin)}: slot, or - for none`;
+/** Before the answer that is no swap: whose key says only that they stay on it. */
+export const keepsIfChosen = (player: string, key: string): string =>
+	`${player} has it: ${key} logs that ${player} keeps it`;
+/** The player followed from the slot, and had it already: what was logged, and how somebody else is named. */
+export function keptWords(kept: {
+	readonly player: string;
+	readonly instrument: string;
+	/** For which they keep it; null where that is not said. */
+	readonly song: string | null;
+	readonly slot: string;
+	readonly undoKey: string;
+	readonly swapKey: string;
+}): string {
+	const { player, instrument, song, slot, undoKey, swapKey } = kept;
+	const keeps = `${player} keeps ${instrument}${song === null ? '' : ` for ${song}`}`;
+	return `Logged: ${keeps}. Somebody else has it? ${undoKey}, then ${swapKey}, the player, ${slot}.`;
+}
 export const noneMissed = (player: string): string =>
 	`No hand-over to ${player} was missed in this song.`;
 
