@@ -87,16 +87,20 @@ function wrapParts(
 	{ columns, rows }: Area,
 ): Row[] {
 	const names = show.instruments.map(({ id }) => shownInstrument(show, id));
-	const whole = names
-		.reduce((text, name) => text.replaceAll(name, name.replaceAll(' ', TOGETHER)), words)
+	const text = names
+		.reduce((all, name) => all.replaceAll(name, name.replaceAll(' ', TOGETHER)), words)
 		.replaceAll(/CAPO (?=\d)/g, `CAPO${TOGETHER}`);
 	const lines: string[] = [];
-	for (const part of whole.split(/(?<=;) /)) {
+	for (const part of text.split(/(?<=;) /)) {
 		const longer = `${lines.at(-1)} ${part}`;
 		if (lines.length > 0 && displayWidth(longer) <= columns) lines[lines.length - 1] = longer;
 		else lines.push(...wrapWords(part, { columns, rows: MOST_ROWS }));
 	}
-	const fits = lines.length <= rows ? lines : wrapWords(words, { columns, rows });
+	// The end of a line parts them as well: a semicolon there looks as if something were cut.
+	const whole = lines.map((line, index) =>
+		index < lines.length - 1 ? line.replace(/;$/, '') : line,
+	);
+	const fits = lines.length <= rows ? whole : wrapWords(words, { columns, rows });
 	return fits.map((line): Row => [span(line.replaceAll(TOGETHER, ' '))]);
 }
 

@@ -118,7 +118,13 @@ export const HAS_NOTHING = 'has nothing';
 export const keepsLabel = (instrument: string): string => `KEEPS ${instrument}`;
 export const takeWords = (instrument: string): string => `TAKE ${instrument}`;
 export const checkWords = (what: string): string => `check ${what}`;
-export const hasItLabel = (player: string): string => `${player.toUpperCase()} HAS IT`;
+const HAS_IT = ' HAS IT';
+export const hasItLabel = (player: string): string => `${player.toUpperCase()}${HAS_IT}`;
+/** Where somebody else has it, with what is to be done first once it is there: `BO HAS IT: CAPO OFF, RETUNE 2:25`; else null. */
+export function hasItThen(status: string, act: string): string | null {
+	const [who = '', ...work] = status.split(', ');
+	return who.endsWith(HAS_IT) ? `${who}: ${[act, ...work].join(', ')}` : null;
+}
 /** A capo to be moved for a song further on. */
 export const actForSong = (act: string, title: string): string => `${act} for ${title}`;
 
