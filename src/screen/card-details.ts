@@ -62,7 +62,10 @@ export function detailsBelow(
 		...notes(state, card),
 	].join('; ');
 	const { length } = wrapWords(words, { columns, rows: MOST_ROWS });
-	return wrapParts(state, words, { columns, rows: length });
+	// The end of a row parts them as well: a semicolon there looks as if something were cut.
+	return wrapParts(state, words, { columns, rows: length }).map((row) =>
+		row.map((one) => ({ ...one, text: one.text.replace(/;$/, '') })),
+	);
 }
 
 /** A space at which no line ends. */
@@ -96,11 +99,7 @@ function wrapParts(
 		if (lines.length > 0 && displayWidth(longer) <= columns) lines[lines.length - 1] = longer;
 		else lines.push(...wrapWords(part, { columns, rows: MOST_ROWS }));
 	}
-	// The end of a line parts them as well: a semicolon there looks as if something were cut.
-	const whole = lines.map((line, index) =>
-		index < lines.length - 1 ? line.replace(/;$/, '') : line,
-	);
-	const fits = lines.length <= rows ? whole : wrapWords(words, { columns, rows });
+	const fits = lines.length <= rows ? lines : wrapWords(words, { columns, rows });
 	return fits.map((line): Row => [span(line.replaceAll(TOGETHER, ' '))]);
 }
 

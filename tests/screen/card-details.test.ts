@@ -10,15 +10,16 @@ import { playShow } from '../scenarios/play.ts';
 import { playOn, staying, takenAway } from './pressed-states.ts';
 
 test.each([
-	['play on', playOn(), ['next 9 Bracken, E std', 'K Broom takes 0:10']],
-	['taken away', takenAway(), ['Ash has 2 Basalt', 'backup 3 Coral']],
+	['play on', playOn(), ['next 9 Bracken, E std;', 'K Broom takes 0:10']],
+	['taken away', takenAway(), ['Ash has 2 Basalt;', 'backup 3 Coral']],
 ])('%s', (_, state, lines) => {
 	const [card] = handOverCards(state).now;
 	const area = { columns: 26, rows: 3 };
 	expect(detailRows(state, card!, area).map(rowText)).toEqual(lines);
 	// No more rows than the words need: what comes off stands under them.
 	const below = { ...area, isNamed: true, hasCapo: true };
-	expect(detailsBelow(state, card!, below).map(rowText)).toEqual(lines);
+	const parted = lines.map((line) => line.replace(/;$/, ''));
+	expect(detailsBelow(state, card!, below).map(rowText)).toEqual(parted);
 });
 
 test('where not even a part is whole, the name still is', () => {
@@ -38,6 +39,6 @@ test('play on names the capo of what comes next, and never parts it', () => {
 	);
 	expect(screen).toMatch(/^BO +DOWN .*PLAY ON/m);
 	expect(screen).toMatch(/ next 5 Rowan, E std,$/m);
-	expect(screen).toMatch(/ CAPO 2$/m);
+	expect(screen).toMatch(/ CAPO 2;$/m);
 	expect(screen).toMatch(/ R Tin Can takes 0:53$/m);
 });
