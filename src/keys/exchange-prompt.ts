@@ -2,18 +2,27 @@
 // it was missed for.
 
 import type { NightMs } from '../journal/entry.ts';
-import { isAfterInterval, nextSongItem, songOnNow } from '../session/find.ts';
+import { findSongItem, isAfterInterval, nextSongItem, songOnNow } from '../session/find.ts';
 import { missedHandOver } from '../session/missed-hand-over.ts';
 import { packHanded } from '../session/packs-handed.ts';
 import type { Session } from '../session/session.ts';
 import { packFor } from '../session/suspect-packs.ts';
-import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import type { Instrument } from '../showfile/show.ts';
+import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { allSideBySide } from '../words/line-columns.ts';
 import { packWords } from '../words/pack-words.ts';
-import { ANSWERS, noneMissed, swapSlotTitle, swapTitle, whoHas } from '../words/questions.ts';
+import {
+	ANSWERS,
+	keepsIfChosen,
+	keptWords,
+	noneMissed,
+	swapSlotTitle,
+	swapTitle,
+	whoHas,
+} from '../words/questions.ts';
 import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { choicePrompt, nothingThere, playerOfKey, slotPrompt, withPlayer } from './prompts.ts';
-import { instrumentAtSlot, playersFor } from './rack-slots.ts';
+import { instrumentAtSlot, playersFor, slotOf } from './rack-slots.ts';
 
 /** When the song began for which this player's hand-over was not recorded; null where none was missed. */
 function missedSince({ session, plan }: KeyContext, player: string): NightMs | null {
@@ -86,6 +95,40 @@ function packsBySlot(session: Session, asked: string | null): readonly string[] 
 	return packLines(session, swaps);
 }
 
+/** Whose answer would be no swap. */
+function keptLines(
+	{ players, show }: Session,
+	instrument: string,
+	among: readonly string[],
+): readonly string[] {
+	return show.players
+		.filter(({ id }) => among.includes(id) && players[id]?.holds === instrument)
+		.map(({ name, key }) => keepsIfChosen(name, key));
+}
+
+/** The same, with what it comes to where they had it in hands already: whoever typed its slot may have meant somebody else. */
+function sayingKept(
+	{ session, keyOf }: KeyContext,
+	{ player, instrument }: { readonly player: string; readonly instrument: Instrument },
+	outcome: Outcome,
+): Outcome {
+	if (outcome.kind !== 'command' || session.players[player]?.holds !== instrument.id) {
+		return outcome;
+	}
+	const { command } = outcome;
+	const key = command.do === 'exchange' ? command.item : undefined;
+	const song = key === undefined ? undefined : findSongItem(session, key)?.song;
+	const says = keptWords({
+		player: playerName(session.show, player),
+		instrument: shownInstrument(session.show, instrument.id),
+		song: song === undefined ? null : songTitle(session.show, song),
+		slot: slotOf(session, instrument.id),
+		undoKey: keyOf('take-back'),
+		swapKey: keyOf('exchange'),
+	});
+	return { ...outcome, says };
+}
+
 /** Another instrument is in hands: a slot, or a player's letter and then a slot or `-` for none; enter first for since the song began. */
 export function exchangePrompt(isSinceBegin = false): Prompt {
 	const isMissed = (context: KeyContext) =>
@@ -108,16 +151,24 @@ export function exchangePrompt(isSinceBegin = false): Prompt {
 			const instrument = instrumentAtSlot(session, key);
 			if (instrument) {
 				const among = playersFor(session, instrument);
+				const goOn = (player: string) =>
+					given(context, { player, instrument: instrument.id, isSinceBegin });
 				return withPlayer(context, whoHas(shownInstrument(session.show, instrument.id)), {
 					among,
-					lines: packLines(
-						session,
-						among.map((player) => {
-							const name = playerName(session.show, player);
-							return { player, instrument: instrument.id, name };
-						}),
-					),
-					goOn: (player) => given(context, { player, instrument: instrument.id, isSinceBegin }),
+					lines: [
+						...keptLines(session, instrument.id, among),
+						...packLines(
+							session,
+							among.map((player) => {
+								const name = playerName(session.show, player);
+								return { player, instrument: instrument.id, name };
+							}),
+						),
+					],
+					goOn: (player) =>
+						among.length === 1
+							? sayingKept(context, { player, instrument }, goOn(player))
+							: goOn(player),
 				});
 			}
 			const all = session.show.players.map(({ id }) => id);

@@ -1,5 +1,6 @@
 // What is given into hands: as planned, or otherwise.
 
+import { cuePoints } from '../../machines/song.ts';
 import { firstSong } from '../plan/demand/first-song.ts';
 import type { PlannedHandOver, Stay } from '../plan/plan.ts';
 import { nextSongItem, songOnNow } from '../session/find.ts';
@@ -15,6 +16,7 @@ import {
 	HANDS_EMPTY,
 	handOverLine,
 	handOverTitle,
+	type Later,
 	loggedWords,
 	notInHandOver,
 	stayLine,
@@ -32,7 +34,7 @@ import { asHandOver, asStaying } from './step-commands.ts';
 /** What enter records. */
 type Open = {
 	readonly handOvers: readonly PlannedHandOver[];
-	/** Who keeps what for the next song. */
+	/** Who keeps what for the song on or the next one. */
 	readonly stays: readonly Stay[];
 };
 
@@ -40,8 +42,13 @@ const NOTHING_OPEN: Open = { handOvers: [], stays: [] };
 
 /** What is open in the song on, else what comes first for the next one. */
 function openNow({ session, plan }: KeyContext): Open {
-	const overdue = plan.handOvers.filter((one) => one.section.hasBegun);
-	if (overdue.length > 0) return { handOvers: overdue, stays: [] };
+	const isBegun = ({ section }: PlannedHandOver | Stay) => section.hasBegun;
+	// A skip moves no capo of what a player keeps: that is open like what was to be handed.
+	const overdue = {
+		handOvers: plan.handOvers.filter(isBegun),
+		stays: plan.capoMoves.filter(isBegun),
+	};
+	if (isAnyOpen(overdue)) return overdue;
 	const next = nextSongItem(session)?.key;
 	const sectionsOn = songOnNow(session) === null ? [] : firstSong(plan.sections);
 	const isOwn = ({ section }: PlannedHandOver) => sectionsOn.includes(section);
@@ -89,12 +96,22 @@ function openWords({ session }: KeyContext, { handOvers, stays }: Open): string 
 	return all.length === 0 ? null : all.join(', ');
 }
 
-/** The song that they are for, where another one is on; null for the song on, and between songs. */
-function laterSong({ session }: KeyContext, { handOvers, stays }: Open): string | null {
-	const on = songOnNow(session)?.item.key;
+/** A cue in the song on is known to be this far off: whoever presses enter means something else, or presses too early. Common practice, no source. */
+const LATER_CUE_SECONDS = 60;
+
+/** The song that they are for, where another one is on, or the cue, where that is still far off; null for what is handed now. */
+function laterOf({ session, nowMs }: KeyContext, { handOvers, stays }: Open): Later | null {
+	const on = songOnNow(session);
 	const section = (handOvers[0] ?? stays[0])?.section;
-	if (on === undefined || section === undefined || section.item === on) return null;
-	return songTitle(session.show, section.song);
+	if (on === null || section === undefined) return null;
+	if (section.item !== on.item.key) {
+		return { title: songTitle(session.show, section.song), isCue: false };
+	}
+	const cue = section.hasBegun ? undefined : cuePoints(on.song)[section.point];
+	const wantedMs = handOvers[0]?.wantedMs ?? section.startMs;
+	// Without a `near` nobody knows how far off it is.
+	const isFar = cue?.nearSeconds != null && wantedMs - nowMs > LATER_CUE_SECONDS * 1000;
+	return isFar ? { title: cue.at, isCue: true } : null;
 }
 
 function recorded(context: KeyContext, open: Open): Outcome {
@@ -107,7 +124,7 @@ function recorded(context: KeyContext, open: Open): Outcome {
 			stays: stays.map(asStaying),
 		},
 	};
-	const later = laterSong(context, open);
+	const later = laterOf(context, open);
 	if (later === null) return command;
 	const { session, keyOf } = context;
 	const { show } = session;
@@ -116,7 +133,7 @@ function recorded(context: KeyContext, open: Open): Outcome {
 	const says = loggedWords({
 		players: all.map(({ player }) => playerName(show, player)),
 		instrument: given === null ? null : shownInstrument(show, given),
-		song: later,
+		later,
 		undoKey: keyOf('take-back'),
 		swapKey: keyOf('exchange'),
 	});
@@ -126,7 +143,7 @@ function recorded(context: KeyContext, open: Open): Outcome {
 
 function handOverOutcome(context: KeyContext): Outcome {
 	const open = openNow(context);
-	const later = laterSong(context, open);
+	const later = laterOf(context, open);
 	// Taking away without giving asks nothing: it goes with the one that is given.
 	const given = open.handOvers.filter(({ instrument }) => instrument !== null);
 	const count = given.length + open.stays.length;

@@ -52,6 +52,7 @@ type LogStep = {
 	readonly atMs: readonly number[];
 	/** Empty for an entry that nobody needs to read. */
 	readonly words: readonly string[];
+	readonly kinds: readonly Entry['k'][];
 	readonly isTakenBack: boolean;
 };
 
@@ -116,6 +117,7 @@ export function openPast(opening: Session, journal: ReadableJournal): NightPast 
 				step,
 				atMs: record.e.map(({ at }) => at),
 				words: wordsOf(record, session),
+				kinds: record.e.map(({ k }) => k),
 				isTakenBack: aside.get(step) === true,
 			};
 		}
@@ -152,11 +154,19 @@ export function openPast(opening: Session, journal: ReadableJournal): NightPast 
 		lastKnown: () => known,
 		log: {
 			*[Symbol.iterator]() {
-				for (const { step, atMs, words, isTakenBack } of steps()) {
+				for (const { step, atMs, words, kinds, isTakenBack } of steps()) {
 					for (let index = words.length - 1; index >= 0; index -= 1) {
 						const said = words[index] ?? '';
 						if (said === '') continue;
-						yield { atMs: atMs[index] ?? 0, words: said, isTakenBack, step };
+						const kind = kinds[index];
+						const isOfSong = kind === 'song-began' || kind === 'song-ended';
+						yield {
+							atMs: atMs[index] ?? 0,
+							words: said,
+							isTakenBack,
+							step,
+							...(isOfSong && { isOfSong }),
+						};
 					}
 				}
 			},

@@ -62,7 +62,10 @@ export function detailsBelow(
 		...notes(state, card),
 	].join('; ');
 	const { length } = wrapWords(words, { columns, rows: MOST_ROWS });
-	return wrapParts(state, words, { columns, rows: length });
+	// The end of a row parts them as well: a semicolon there looks as if something were cut.
+	return wrapParts(state, words, { columns, rows: length }).map((row) =>
+		row.map((one) => ({ ...one, text: one.text.replace(/;$/, '') })),
+	);
 }
 
 /** A space at which no line ends. */
@@ -80,19 +83,18 @@ function notes({ session: { show } }: ScreenState, card: Card): readonly string[
 	];
 }
 
-/** Each part between semicolons, and each instrument's slot and name, whole on a line where that takes no more of them than are allowed. */
+/** Each part between semicolons, each instrument's slot and name and each capo, whole on a line where that takes no more of them than are allowed. */
 function wrapParts(
 	{ session: { show } }: ScreenState,
 	words: string,
 	{ columns, rows }: Area,
 ): Row[] {
 	const names = show.instruments.map(({ id }) => shownInstrument(show, id));
-	const whole = names.reduce(
-		(text, name) => text.replaceAll(name, name.replaceAll(' ', TOGETHER)),
-		words,
-	);
+	const text = names
+		.reduce((all, name) => all.replaceAll(name, name.replaceAll(' ', TOGETHER)), words)
+		.replaceAll(/CAPO (?=\d)/g, `CAPO${TOGETHER}`);
 	const lines: string[] = [];
-	for (const part of whole.split(/(?<=;) /)) {
+	for (const part of text.split(/(?<=;) /)) {
 		const longer = `${lines.at(-1)} ${part}`;
 		if (lines.length > 0 && displayWidth(longer) <= columns) lines[lines.length - 1] = longer;
 		else lines.push(...wrapWords(part, { columns, rows: MOST_ROWS }));

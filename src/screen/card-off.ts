@@ -4,8 +4,7 @@ import type { Work } from '../plan/plan.ts';
 import { openBreakOf } from '../session/find.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { OFF, offWithin, offWords } from '../words/stage.ts';
-import { instrumentOf } from './named-in-show.ts';
-
+import { instrumentOf, slotLabel } from './named-in-show.ts';
 import { cutRow, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming } from './what-comes.ts';
@@ -16,6 +15,8 @@ export type Off = {
 	readonly instrument: string;
 	/** `1 Amber to slot 1`, `1 Amber to Bo`, `1 Amber to the bench`. */
 	readonly words: string;
+	/** The same without its name: `1 to the bench`. */
+	readonly short: string;
 	/** The next work on it once it is back; null where there is none. */
 	readonly next: Work | null;
 };
@@ -35,19 +36,18 @@ export function offOf(state: ScreenState, coming: Coming, work: readonly Work[])
 		({ section, instrument: given, player: whose }) =>
 			given === held && whose !== player && `${section.item}.${section.point}` === coming.moment,
 	);
-	if (other) {
-		return { instrument: held, words: offWords(name, playerName(show, other.player)), next: null };
-	}
+	const to = (where: string) => ({
+		instrument: held,
+		words: offWords(name, where),
+		short: offWords(slotLabel(show, held), where),
+	});
+	if (other) return { ...to(playerName(show, other.player)), next: null };
 	const slot = instrumentOf(show, held)?.slot ?? null;
 	const isBroken =
 		openBreakOf(session, player) !== null ||
 		(session.instruments[held]?.context.stringsDown.length ?? 0) > 0;
 	const where = isBroken ? OFF.bench : slot === null ? OFF.rack : OFF.slot(slot.toUpperCase());
-	return {
-		instrument: held,
-		words: offWords(name, where),
-		next: work.find((one) => one.instrument === held) ?? null,
-	};
+	return { ...to(where), next: work.find((one) => one.instrument === held) ?? null };
 }
 
 /** As much of it as fits, the whole first: `off 1 Amber to slot 1, then RETUNE drop D, start within  12:30`. */

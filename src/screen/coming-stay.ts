@@ -8,15 +8,19 @@ import { slotLabel } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Dated } from './what-comes.ts';
 
-/** What the player stays on for the next song, else the capo that they move on it for a later one; nothing where a hand-over comes before. */
+/**
+ * What the player stays on for the next song, else the capo that they move on it for a later one; nothing where a
+ * hand-over comes before. First of all one still to be moved for the song that is on, reached by a skip.
+ */
 export function stayBefore(
 	{ stays, capoMoves }: Plan,
 	player: string,
 	planned: PlannedHandOver | undefined,
 ): Stay | undefined {
-	const stay = [...stays, ...capoMoves].find(
-		(one) => one.player === player && !one.section.hasBegun,
-	);
+	const isOwn = (one: Stay) => one.player === player;
+	const open = capoMoves.find((one) => isOwn(one) && one.section.hasBegun);
+	if (open !== undefined) return open;
+	const stay = [...stays, ...capoMoves].find((one) => isOwn(one) && !one.section.hasBegun);
 	// Without a hand-over to come a later capo is no more than a word beside what they keep.
 	if (stay === undefined || (planned === undefined && !stays.includes(stay))) return undefined;
 	return planned === undefined || isNotAfter(stay.section, planned.section) ? stay : undefined;
@@ -35,7 +39,9 @@ export function wantedBeside({ handOvers }: Plan, section: Section): number | nu
 /** The same as what is coming for the player, with the moment at which it is wanted. */
 export function stayingOf(state: ScreenState, stay: Stay): Dated {
 	const { section, player, instrument, tuning, capo } = stay;
-	const atMs = wantedBeside(state.plan, section) ?? section.previousEndMs ?? section.startMs;
+	const aheadMs = wantedBeside(state.plan, section) ?? section.previousEndMs;
+	// Still to be done in a song that is on, it has been wanted since that began.
+	const atMs = section.hasBegun ? section.startMs : (aheadMs ?? section.startMs);
 	const untilSeconds = (atMs - state.nowMs) / 1000;
 	const acts = stayActs(state, stay);
 	return {
@@ -51,7 +57,7 @@ export function stayingOf(state: ScreenState, stay: Stay): Dated {
 			...forWords(state, section),
 			moment: momentOf(section),
 			seconds: untilSeconds,
-			when: whenWords(untilSeconds, stay.section.hasBegun),
+			when: whenWords(untilSeconds, section.hasBegun),
 			mark: null,
 			why: null,
 			status: acts.join(', '),

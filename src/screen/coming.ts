@@ -206,7 +206,7 @@ function playOn(state: ScreenState, { player, best, left }: TooLate) {
 	);
 	const named =
 		next?.instrument && next.tuning
-			? [nextIs(shownInstrument(show, next.instrument), shortTuning(show, next.tuning))]
+			? [nextIs(shownInstrument(show, next.instrument), shortTuning(show, next.tuning), next.capo)]
 			: [];
 	const isSame = next?.instrument === best.instrument;
 	const takes = takesLonger(

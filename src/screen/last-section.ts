@@ -10,8 +10,8 @@ import { wallClock } from './show-clock-words.ts';
 const LABEL_COLUMNS = 10;
 
 /**
- * One row: what the last step did, or, where that is too long, what it did first and how many things
- * more; and that it can be taken back.
+ * One row: what the last step did, or, where that is too long, what it did first to hands and capos and how many
+ * things more; and that it can be taken back.
  */
 export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	const lines = lastStep(state.log);
@@ -34,7 +34,11 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 }
 
 function stepWords(lines: readonly LogLine[], room: number): string {
-	const said = lines.map(({ words }) => words);
+	const inOrder = lines.map(({ words }) => words);
+	const isWhole = displayWidth(inOrder.join('; ')) <= room;
+	// What a step records of hands is to be checked; which song is on stands above.
+	const inTurn = lines.toSorted((one, other) => Number(!!one.isOfSong) - Number(!!other.isOfSong));
+	const said = isWhole ? inOrder : inTurn.map(({ words }) => words);
 	const first = (count: number) =>
 		[
 			...said.slice(0, count),

@@ -2,7 +2,7 @@
 
 import { displayWidth } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
-import { OFF } from '../words/stage.ts';
+import { hasItThen, OFF } from '../words/stage.ts';
 import { MARK_COLUMNS } from './card-columns.ts';
 import { capoSpan, detailsBelow } from './card-details.ts';
 import { offRow } from './card-off.ts';
@@ -43,9 +43,15 @@ export function narrowCard(
 		const off = card.off === null ? [] : [offRow(state, card, columns)];
 		return fillRows([...head, ...off, ...details], rows);
 	}
-	// Where it goes gives way, not that it comes off.
-	const off = `${OFF.label}${slotLabel(state.session.show, card.off.instrument)}`;
-	return fillRows([...head, ...detailsBelow(state, card, { ...below, off })], rows);
+	// Its name gives way first, then where it goes, not that it comes off.
+	const { words, short, instrument } = card.off;
+	const texts = [words, short, slotLabel(state.session.show, instrument)];
+	const withOff = texts.map((text) =>
+		detailsBelow(state, card, { ...below, off: `${OFF.label}${text}` }),
+	);
+	const most = rows - head.length;
+	const fits = withOff.find((one) => one.length <= most) ?? withOff.at(-1) ?? [];
+	return fillRows([...head, ...fits], rows);
 }
 
 /** The player, what they get, how long until then; the name gives way first. */
@@ -118,6 +124,11 @@ function statusOf(card: Card, columns: number): { readonly row: Row; readonly ha
 	// Work that moves the capo says so already.
 	const says = (row: Row) => capo.text !== '' && row.some(({ text }) => text.includes(capo.text));
 	if (capo.text !== '' && card.kind !== 'stays' && !ready.some(says)) {
+		// It is moved once it is there.
+		const fetched = card.isCapoToDo ? hasItThen(card.status, capo.text) : null;
+		if (fetched !== null && displayWidth(fetched) <= columns) {
+			return { row: [span(fetched, readinessStyle(card))], hasCapo: true };
+		}
 		const both = ready.find((row) => rowWidth(row) + capo.text.length + 2 <= columns);
 		if (both) return { row: [capo, span('  '), ...both], hasCapo: true };
 	}

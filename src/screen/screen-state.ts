@@ -76,4 +76,6 @@ export type LogLine = {
 	readonly isTakenBack: boolean;
 	/** The step that it belongs to: lines of one step have the same number. */
 	readonly step: RecordId;
+	/** That a song began or ended, which the rest of the screen says as well. */
+	readonly isOfSong?: true;
 };

@@ -24,7 +24,7 @@ export const ACTION_WORDS = {
 	},
 	'hand-over': {
 		name: 'hand-over',
-		help: 'the planned hand-overs are in hands now. During a song, for the next one: enter again. In the lists: open the picked row. In the rig view: what rings',
+		help: 'the planned hand-overs are in hands now. During a song, for the next one or a cue far off: enter again. In the lists: open the picked row. In the rig view: what rings',
 	},
 	ready: {
 		name: 'ready',
@@ -50,7 +50,7 @@ export const ACTION_WORDS = {
 	'previous-song': { name: 'previous song', help: 'previous song at once, no hand-over logged' },
 	exchange: {
 		name: 'swap',
-		help: 'swap: the slot that is in hands now. Or x, a player, - for none. In the list view: another instrument for a player in the picked song, tonight',
+		help: 'swap: the slot that is in hands now. Or x, a player, then a slot, or - for none. In the list view: another instrument for a player in the picked song, tonight',
 	},
 	incident: { name: 'incident', help: 'incident: logs the time, asks nothing' },
 	describe: {

@@ -63,22 +63,43 @@ export const notTypedHere = (typed: string): string => `${typed} can't be typed 
 
 const since = (isSinceBegin: boolean): string => (isSinceBegin ? 'since the song began' : 'now');
 export const swapTitle = (isSinceBegin: boolean): string =>
-	`What is in hands ${since(isSinceBegin)}? A slot; or a player, then - for none`;
+	`${isSinceBegin ? 'In hands since the song began' : 'What is in hands now'}? A slot; or a player, then a slot, or - for none`;
 export const whoHas = (instrument: string): string => `Who has ${short(instrument)}?`;
 export const swapSlotTitle = (player: string, isSinceBegin: boolean): string =>
 	`${short(player)} has ${since(isSinceBegin)}: slot, or - for none`;
+/** Before the answer that is no swap: whose key says only that they stay on it. */
+export const keepsIfChosen = (player: string, key: string): string =>
+	`${player} has it: ${key} logs that ${player} keeps it`;
+/** The player followed from the slot, and had it already: what was logged, and how somebody else is named. */
+export function keptWords(kept: {
+	readonly player: string;
+	readonly instrument: string;
+	/** For which they keep it; null where that is not said. */
+	readonly song: string | null;
+	readonly slot: string;
+	readonly undoKey: string;
+	readonly swapKey: string;
+}): string {
+	const { player, instrument, song, slot, undoKey, swapKey } = kept;
+	const keeps = `${player} keeps ${instrument}${song === null ? '' : ` for ${song}`}`;
+	return `Logged: ${keeps}. Somebody else has it? ${undoKey}, then ${swapKey}, the player, ${slot}.`;
+}
 export const noneMissed = (player: string): string =>
 	`No hand-over to ${player} was missed in this song.`;
 
 // Hand-overs.
 
-/** What enter logs, asked before it does: of the song on, or of the next one. */
-export function handOverTitle(laterSong: string | null, count: number): string {
+/** What a hand-over is for that is not for now: the next song, or a cue far off in the song on. */
+export type Later = { readonly title: string; readonly isCue: boolean };
+const laterFor = ({ title, isCue }: Later): string =>
+	`for ${short(title)} (${isCue ? 'later' : 'next'})`;
+
+/** What enter logs, asked before it does: of the song on, or of what comes later. */
+export function handOverTitle(later: Later | null, count: number): string {
 	const all = count < 2 ? 'enter again if it is in hands now' : `enter again for all ${count}`;
 	const slots = count < 2 ? '' : ', or the slot of one';
-	return laterSong === null
-		? `In hands now: ${all}${slots}`
-		: `For ${short(laterSong)} (next): ${all}${slots}`;
+	const what = later === null ? 'in hands now' : laterFor(later);
+	return `${what.charAt(0).toUpperCase()}${what.slice(1)}: ${all}${slots}`;
 }
 export const handOverLine = (player: string, what: string, more: string): string =>
 	`${player}: ${what}${more}`;
@@ -95,18 +116,18 @@ export const NOT_DONE = {
 export const notInHandOver = (instrument: string, swapKey: string): string =>
 	`${instrument} isn't part of this hand-over. ${swapKey} hands anything.`;
 
-/** What was logged for the next song: `Logged: Ash has 4 Anchor for Lantern (next). u undo, x correct.` */
+/** What was logged for later: `Logged: Ash has 4 Anchor for Lantern (next). u undo, x correct.` */
 export function loggedWords(logged: {
 	readonly players: readonly string[];
 	/** What the only one has; null for empty hands. */
 	readonly instrument: string | null;
-	readonly song: string;
+	readonly later: Later;
 	readonly undoKey: string;
 	readonly swapKey: string;
 }): string {
-	const { players, instrument, song, undoKey, swapKey } = logged;
+	const { players, instrument, later, undoKey, swapKey } = logged;
 	const what = players.length > 1 ? 'have theirs' : `has ${instrument ?? 'hands empty'}`;
-	return `Logged: ${allWords(players)} ${what} for ${song} (next). ${undoKey} undo, ${swapKey} correct.`;
+	return `Logged: ${allWords(players)} ${what} ${laterFor(later)}. ${undoKey} undo, ${swapKey} correct.`;
 }
 
 // The rack.

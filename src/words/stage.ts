@@ -85,9 +85,9 @@ export const playOnUntil = (seconds: number): string => `PLAY ON, ${inCells(seco
 /** Why: `S Spare takes 1:05`; `it takes 1:05` of what was named just before. */
 export const takesLonger = (instrument: string | null, seconds: number): string =>
 	`${instrument ?? 'it'} takes ${minutesSeconds(seconds)}`;
-/** What they get after it: `next 6 Sedge, drop D`. */
-export const nextIs = (instrument: string, tuning: string): string =>
-	`next ${instrument}, ${tuning}`;
+/** What they get after it: `next 6 Sedge, drop D`, and the capo where one is to be on. */
+export const nextIs = (instrument: string, tuning: string, capo: number): string =>
+	[`next ${instrument}`, tuning, ...(capo > 0 ? [capoLabel(capo)] : [])].join(', ');
 /** In tall letters, in place of a tuning. */
 export const TALL = {
 	noBackup: ['no backup', 'none'],
@@ -118,7 +118,13 @@ export const HAS_NOTHING = 'has nothing';
 export const keepsLabel = (instrument: string): string => `KEEPS ${instrument}`;
 export const takeWords = (instrument: string): string => `TAKE ${instrument}`;
 export const checkWords = (what: string): string => `check ${what}`;
-export const hasItLabel = (player: string): string => `${player.toUpperCase()} HAS IT`;
+const HAS_IT = ' HAS IT';
+export const hasItLabel = (player: string): string => `${player.toUpperCase()}${HAS_IT}`;
+/** Where somebody else has it, with what is to be done first once it is there: `BO HAS IT: CAPO OFF, RETUNE 2:25`; else null. */
+export function hasItThen(status: string, act: string): string | null {
+	const [who = '', ...work] = status.split(', ');
+	return who.endsWith(HAS_IT) ? `${who}: ${[act, ...work].join(', ')}` : null;
+}
 /** A capo to be moved for a song further on. */
 export const actForSong = (act: string, title: string): string => `${act} for ${title}`;
 

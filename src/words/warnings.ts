@@ -151,12 +151,14 @@ function channelWords(show: Show, { from, to }: Of<'pack-channel'>): string {
 function wrongWords(show: Show, warning: Of<'wrong-tuning'>, call: Call): string {
 	const { song, player, instrument, wrong, is, wants, isOpen } = warning;
 	const title = songTitle(show, song);
+	const who = playerName(show, player);
 	if (wrong === 'instrument' && wants.instrument !== null)
-		return `${playerName(show, player)} has ${call(instrument)}; ${title} wants ${call(wants.instrument)}`;
+		return `${who} has ${call(instrument)}; ${title} wants ${call(wants.instrument)}`;
 	if (wrong === 'capo')
-		return `${call(instrument)} has ${capoSaid(is.capo)}; ${title} wants ${capoSaid(wants.capo)}`;
+		return `${who}'s ${call(instrument)} has ${capoSaid(is.capo)}; ${title} wants ${capoSaid(wants.capo)}`;
 	const what = wants.instrument !== null ? `${call(wants.instrument)} in ` : isOpen ? '' : 'it in ';
-	return `${call(instrument)} is in ${tunedWords(is)}; ${title} wants ${what}${tunedWords(wants)}`;
+	// Short, so that at 80 columns what is wanted is not cut.
+	return `${who}: ${call(instrument)} in ${tunedWords(is)}; ${title} wants ${what}${tunedWords(wants)}`;
 }
 
 function tunedWords({ tuning, capo }: Tuned): string {

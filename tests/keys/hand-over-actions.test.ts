@@ -103,3 +103,24 @@ set: [one, two]
 	]);
 	expect(words(screen)).toContain('No hand-over before the next song');
 });
+
+test('that of a cue known to be far off is named first, as that of a later song is', () => {
+	const atCue = showFrom(`format: rackside/1
+players: [{id: bo, name: Bo}]
+instruments:
+  - {id: B1, name: Coal, slot: "3", kind: electric-6, tuning: E standard}
+  - {id: B2, name: Dace, slot: "4", kind: electric-6, tuning: E standard}
+songs:
+  - {id: one, title: One, length: "5:00", hands: {bo: B1}, cues: [{at: V2, near: "3:00", hand: {bo: B2}}]}
+set: [one]
+`);
+	const playOne = (script: string) => playShow(atCue, `-01:00 !ready\n00:00 space\n${script}`);
+	const held = ({ players }: State) => players.bo.holds;
+	const early = playOne('00:30 enter !screen !state\n00:32 enter !screen !state');
+	expect(words(early.screen)).toContain('For V2 (later): enter again if it is in hands now');
+	expect(words(early.screen)).toContain('Logged: Bo has 4 Dace for V2 (later). u undo, x correct.');
+	expect(early.states.slice(0, 2).map(held)).toEqual(['B1', 'B2']);
+	expect(early.states[1].players.bo.since).toBe('00:00:32');
+	// Less than a minute before it the press is for it.
+	expect(playOne('02:10 enter !state').states.slice(0, 1).map(held)).toEqual(['B2']);
+});

@@ -30,7 +30,7 @@ test('after a skip what the song wants is wanted now, and nothing is taken as ha
 	expect(plan.handOvers[0]?.section.hasBegun).toBe(true);
 	expect(plan.handOvers[0]?.wantedMs).toBe(mark('55:03'));
 	expect(warningLines(plan, show)[0]).toBe(
-		'wrong-tuning: A4 is in drop D; Sixteen wants A1 in E standard',
+		'wrong-tuning: Ash: A4 in drop D; Sixteen wants A1 in E standard',
 	);
 	expect(skipped.players.ash?.holds).toBe('A4');
 });
@@ -53,7 +53,7 @@ const wrong = withEntries(before18, {
 test('the wrong guitar is said at once, before the song begins', () => {
 	const plan = planAt(wrong, '1:02:10');
 	expect(warningLines(plan, show)[0]).toBe(
-		'wrong-tuning: A1 is in E standard; Gravel wants A4 in drop D',
+		'wrong-tuning: Ash: A1 in E standard; Gravel wants A4 in drop D',
 	);
 	expect(slotLines(plan, 'eighteen')).toEqual(['ash A4 drop D']);
 	expect(plan.handOvers).toEqual([]);
@@ -79,7 +79,7 @@ test('the right guitar in another tuning, or with a capo left on, is said in wor
 		capo: 2,
 	});
 	expect(warningLines(planAt(found, '1:02:20'), show)).toEqual([
-		'wrong-tuning: A4 has capo 2; Gravel wants no capo',
+		"wrong-tuning: Ash's A4 has capo 2; Gravel wants no capo",
 	]);
 });
 

@@ -92,7 +92,7 @@ set: [one, two, three]
 		// Two names nobody and wants what One says: the Amber, on the rack since 2:00. Wipe and touch-up, 60 s,
 		// stand still for the 15 s before Two begins at 3:15; then 15 s to hand it over.
 		const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen');
-		expect(screen).toContain('4 Anvil is in drop D; One wants 1 Amber in E standard.');
+		expect(screen).toContain('Ash: 4 Anvil in drop D; One wants 1 Amber in E standard.');
 		const wide = playShow(
 			show,
 			'-01:00 !ready\n00:00 space\n02:00 x 4\n02:01 !screen --size 160x40\n02:31 !screen --size 160x40',

@@ -1,7 +1,7 @@
 // A capo that a player moves on what they keep is announced like a hand-over, before it is recorded.
 
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { loadShow } from '../scenarios/load-show.ts';
 import { playShow } from '../scenarios/play.ts';
 
@@ -25,4 +25,26 @@ test('once the song is on, the log says who has the capo on, and the next hand-o
 	);
 	expect(screen).toContain('Bo keeps 7 Rowan for Rainfall, capo 3');
 	expect(screen).toMatch(/BO 5 Birch +in /);
+});
+
+describe('skipped into, a song for which Bo keeps what he has with a capo', () => {
+	const folk = loadShow(join(import.meta.dirname, '../../shows/folk.yaml'));
+	const skip =
+		'-01:00 !ready\n00:00 space\n03:20 d\n03:35 space\n05:25 right\n05:27 right\n05:29 right\n05:30 right\n05:31 right\n';
+
+	test('has a card that says so, as late as the song has gone on', () => {
+		const { screen } = playShow(folk, `${skip}05:33 !screen`);
+		expect(screen).toMatch(/^BO 4 Kettle +0:02 late/m);
+		expect(screen).toMatch(/^KEEPS 4, CAPO ON 2/m);
+		expect(screen).toContain('enter handed, keeps 4, capo on 2');
+	});
+
+	test('enter records it, and there is nothing wrong any more', () => {
+		const { screen, states } = playShow(folk, `${skip}05:33 !state\n05:40 enter !state !screen`);
+		expect(states[0].warnings).toMatchObject([{ code: 'wrong-tuning', player: 'bo' }]);
+		expect(states[1].warnings).toEqual([]);
+		expect(states[1].instruments.R1).toMatchObject({ place: 'hands', capo: 2 });
+		expect(states[1].players.bo).toMatchObject({ holds: 'R1', since: '00:03:35' });
+		expect(screen).not.toContain('CAPO ON 2');
+	});
 });
