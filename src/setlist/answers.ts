@@ -76,6 +76,7 @@ export function canBeAnswered({ why }: Asked): boolean {
 
 const NOT_BY_A_LINE: ReadonlySet<Asked['why']> = new Set([
 	...(['interval-place', 'empty-encore', 'title-too-long', 'column-unclear'] as const),
+	...(['same-as-open'] as const),
 ]);
 
 /** The show of these rows, what was answered read as the answer. */
@@ -160,6 +161,7 @@ function answeredCells(row: ListRow, { cells }: Answers): ListRow {
 		gap: read(row.gap),
 		starts: read(row.starts),
 		ends: read(row.ends),
+		sameAs: read(row.sameAs ?? null),
 		hands: Object.fromEntries(
 			Object.entries(row.hands).map(([player, field]) => [player, read(field) ?? field]),
 		),

@@ -2,9 +2,11 @@
 
 import { headingKey } from './columns.ts';
 import { type Field, type ListPlayer, NOBODY_NAMED, type SongRow } from './list-row.ts';
+import { titleKey } from './name-key.ts';
 import { idFrom, isUsableId } from './player-ids.ts';
 import { type CellReader, readCell, shorthandIn } from './read-cell.ts';
 import { readLength } from './read-length.ts';
+import { sameAsIn } from './same-as.ts';
 
 /** What is known before the list is read. */
 export type PastedWishes = {
@@ -83,11 +85,13 @@ export class LineReader {
 
 	/** What most of the lines have behind their titles. */
 	readonly #habit: Habit;
+	readonly #texts: readonly string[];
 
 	/** `texts`: all lines that may be songs. */
 	constructor(wishes: PastedWishes, texts: readonly string[]) {
 		this.#wishes = wishes;
 		this.players = [];
+		this.#texts = texts;
 		this.#habit = habitOf(texts, this.#reader());
 	}
 
@@ -96,6 +100,12 @@ export class LineReader {
 		const quoted = QUOTED.exec(text);
 		if (quoted && quoted[1]?.trim() !== '') return [this.#exact(quoted, row)];
 		const hands: Record<string, Field> = {};
+		const same = sameAsIn(text, (title) => this.#isTitle(title));
+		if (same) {
+			const sameAs = { text: same.said, column: '' };
+			const songs = this.songs(same.rest, row);
+			return songs.map((song, i) => (i === songs.length - 1 ? { ...song, sameAs } : song));
+		}
 		const said = this.#takeCells(text, hands);
 		const pieces = said.split(SEGUE);
 		const titles = pieces.filter((piece) => piece !== '');
@@ -107,6 +117,12 @@ export class LineReader {
 			if (isLast && !isOpen) return song;
 			return { ...song, ends: { text: '>>', column: song.titleColumn } };
 		});
+	}
+
+	/** Whether a line of the list begins with this title. */
+	#isTitle(title: string): boolean {
+		const key = titleKey(title);
+		return key !== '' && this.#texts.some((text) => titleKey(text).startsWith(key));
 	}
 
 	#exact([, title = '', rest = '']: RegExpExecArray, row: number): SongRow {

@@ -56,6 +56,10 @@ export type SongRow = {
 	/** What the row itself could mean in two ways. */
 	readonly doubt: RowDoubt | null;
 	readonly id: string | null;
+	/** As the list counts it. */
+	readonly number?: number | null;
+	/** Another song of the list, as this one is played. */
+	readonly sameAs?: Field | null;
 };
 
 export type RowDoubtWhy =

@@ -15,6 +15,8 @@ export type Line = {
 	/** It has a number or a bullet. */
 	readonly isListed: boolean;
 	readonly isNumbered: boolean;
+	/** As it was written; null for none. */
+	readonly number: number | null;
 	/** A blank line stands above it. */
 	readonly isAfterBlank: boolean;
 	/** Somebody writes anew here, in a chat. */
@@ -65,6 +67,10 @@ export function linesOf(text: string): Lines {
 				isListed:
 					!isSeparator && stripped !== '' && (isMarked || (isBare && BARE_NUMBER.test(line))),
 				isNumbered: NUMBER.test(line) || (isBare && BARE_NUMBER.test(line)),
+				number:
+					NUMBER.test(line) || (isBare && BARE_NUMBER.test(line))
+						? Number(/\d+/.exec(line)?.[0])
+						: null,
 				isAfterBlank: all[index - 1] === '',
 				isOpening: marked[index]?.isOpening ?? false,
 				isPart: BULLET.test(line) && isBetween(line, beside[index]),

@@ -3,10 +3,13 @@
 
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../tuning/kind.ts';
 import { type Abbreviations, readTuning } from '../tuning/tuning.ts';
+import { songOfCell } from './same-as.ts';
 
 export type CellSaid =
 	| { readonly kind: 'keeps' }
 	| { readonly kind: 'none' }
+	/** What the player has in another song of the list. */
+	| { readonly kind: 'as'; readonly song: string }
 	| {
 			readonly kind: 'has';
 			/** As written, for an instrument; null where the cell names none. */
@@ -61,6 +64,8 @@ export function readCell(text: string, reader: CellReader): CellSaid {
 	const said = plain(text);
 	if (said === '' || KEEPS.test(said)) return { kind: 'keeps' };
 	if (NONE.test(said)) return { kind: 'none' };
+	const song = songOfCell(said);
+	if (song !== null) return { kind: 'as', song };
 	if (said.length > LONGEST_EXACT) return { kind: 'unclear', why: 'too-long' };
 	const exact = WITH_ID.exec(text.trim());
 	if (exact) return readExact(exact, reader);

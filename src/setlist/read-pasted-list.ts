@@ -164,7 +164,9 @@ function ordered(
 				why === null || (one.doubt !== null && why === 'heading-or-song')
 					? one
 					: { ...one, doubt: { why, piece: piece ?? '', title: one.title } };
-			rows.push(...read.map(doubtful));
+			rows.push(
+				...read.map((one, i) => ({ ...doubtful(one), number: i === 0 ? line.number : null })),
+			);
 			hasSongs = true;
 		}
 	}

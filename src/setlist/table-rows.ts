@@ -106,6 +106,7 @@ function rowsOf({ row, cells, block = 0 }: TableRow, reader: RowReader): ListRow
 		notes: isExact ? notesOf(cells, columns).map(withoutGuard) : notesOf(cells, columns),
 		isExact,
 		id: textOf('id') || null,
+		number: NUMBER.test(number) ? Number(/\d+/.exec(number)?.[0]) : null,
 		doubt: isDoubtful
 			? { why: 'interval-or-song', piece: word.length ?? '', title }
 			: isLone

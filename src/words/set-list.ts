@@ -39,6 +39,8 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'interval-place': 'an interval stands between two songs that are no encore',
 	'empty-encore': 'no song follows',
 	'title-too-long': 'a title has 1,000 characters at the most',
+	'no-such-song': 'no song above is that one, or nothing is known of what is played there',
+	'same-as-open': 'what they have in that song is left open, or was never said',
 	'column-unclear': 'its cells are names, of instruments or of something else',
 };
 
@@ -205,6 +207,8 @@ export function saidLine(said: Said): string | null {
 		return `${said.title} stands in rows ${said.rows.join(', ')}: one song, listed ${said.rows.length} times.`;
 	if (said.code === 'same-title')
 		return `Row ${said.row}: another ${said.title} than above, since its cells differ: a song of its own.`;
+	if (said.code === 'same-as')
+		return `Row ${said.row}: everybody has in ${said.title} what they have in ${said.as}, as the list says.`;
 	if (said.code === 'usual-with-capo')
 		return `Row ${said.row}: a capo and no tuning; the usual tuning was written.`;
 	return null;
