@@ -124,7 +124,8 @@ export type Decided =
 	| { readonly code: 'into-notes'; readonly columns: readonly string[] }
 	| { readonly code: 'column-unclear'; readonly row: number; readonly column: string }
 	| { readonly code: 'no-headings'; readonly title: string }
-	| { readonly code: 'length-column'; readonly column: string }
+	/** `column`: its heading, empty for none. */
+	| { readonly code: 'length-column'; readonly column: string; readonly number: number }
 	| { readonly code: 'names-column'; readonly column: string }
 	| { readonly code: 'one-player' }
 	| { readonly code: 'blank-lines'; readonly row: number };

@@ -13,6 +13,7 @@ import { type Decided, type ListPlayer, NOBODY_NAMED } from './list-row.ts';
 import { idFrom, isUsableId } from './player-ids.ts';
 import { readCell } from './read-cell.ts';
 import { readLength } from './read-length.ts';
+import { rowWord } from './row-words.ts';
 import type { Headed } from './table-headings.ts';
 
 /** What is known before the table is read. */
@@ -82,6 +83,9 @@ export function columnsOf(
 	const isOwnTable = headed.headings.some((heading) => columnUse(heading) === 'section');
 	let lastPlayer: ListPlayer | null = null;
 	let hasTitle = false;
+	const hasLengths = headed.headings.some(
+		(heading, index) => columnUse(heading) === 'length' && cellsOf(index).length > 0,
+	);
 	const columns = headed.headings.map((heading, index): Column => {
 		const cells = cellsOf(index);
 		const make = (
@@ -125,6 +129,17 @@ export function columnsOf(
 			return make(isAgain ? 'notes' : use);
 		}
 		if (use === 'other' && areCounted(cells)) return make('number');
+		if (use === 'other' && areLengths(cells)) {
+			const isFirst = !once.has('length') && !hasLengths;
+			once.add('length');
+			if (areHours(cells, 'length')) {
+				clocks.push(heading || String(index + 1));
+				return make('clock');
+			}
+			if (isFirst) decided.push({ code: 'length-column', column: heading, number: index + 1 });
+			else intoNotes.push(heading || String(index + 1));
+			return make(isFirst ? 'length' : 'notes');
+		}
 		const group = headed.areGroupsKinds ? '' : (headed.groups[index] ?? '');
 		const part = playerPartOf(heading);
 		if (cells.length === 0) return make('other');
@@ -154,7 +169,7 @@ export function columnsOf(
 			}
 			if (guess === 'title') hasTitle = true;
 			if (guess === 'length' && headed.isHeaded)
-				decided.push({ code: 'length-column', column: String(index + 1) });
+				decided.push({ code: 'length-column', column: '', number: index + 1 });
 			if (guess === 'notes') intoNotes.push(heading || String(index + 1));
 			return make(guess);
 		}
@@ -207,6 +222,17 @@ function areHours(cells: readonly string[], use: Use): boolean {
 	if (use === 'clock') return true;
 	const isRising = read.every((one, i) => i === 0 || one > (read[i - 1] ?? 0));
 	return read.length >= 4 && isRising && (read.at(-1) ?? 0) >= 15 * 3600;
+}
+
+/** Whether the cells are lengths of songs, whatever stands above them: nobody plays a time. A sum or a word may stand below them. */
+function areLengths(cells: readonly string[]): boolean {
+	const said = cells.filter(
+		(cell) => rowWord(cell)?.is !== 'total' && !/^(?:\?+|tb[ac]|[-–—]+)$/i.test(cell),
+	);
+	const times = said.filter((cell) =>
+		/^~?\(?\d{1,2}[:'’′][0-5]\d(?::[0-5]\d|["”″])?\)?$/.test(cell),
+	);
+	return times.length >= 2 && times.length * 10 >= said.length * 7;
 }
 
 /** Whether the cells count the rows, whatever stands above them. */

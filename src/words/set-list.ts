@@ -192,7 +192,9 @@ export function saidLine(said: Said): string | null {
 	if (said.code === 'no-headings')
 		return `The table has no headings; column ${said.title} was taken for the titles.`;
 	if (said.code === 'length-column')
-		return `Column ${said.column} has no heading; its cells were taken for lengths.`;
+		return said.column === ''
+			? `Column ${said.number} has no heading; its cells were taken for lengths.`
+			: `Column ${said.column}: its cells were taken for lengths.`;
 	if (said.code === 'names-column')
 		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')
