@@ -126,6 +126,7 @@ export type Decided =
 	| { readonly code: 'no-headings'; readonly title: string }
 	/** `column`: its heading, empty for none. */
 	| { readonly code: 'length-column'; readonly column: string; readonly number: number }
+	| { readonly code: 'capo-column'; readonly column: string; readonly player: string }
 	| { readonly code: 'names-column'; readonly column: string }
 	| { readonly code: 'one-player' }
 	| { readonly code: 'blank-lines'; readonly row: number };

@@ -46,7 +46,7 @@ const DOUBT =
 	/\?|\p{L}:\s.*[,;/]\s*\p{L}+:\s|(?:^|\s)(?:back to|swap|switch|change)(?=\s|$)|(?:^|\s)(?:or|maybe|oder|tb[ac])(?=\s|$)|>|→|(?:^|\s)(?:then|and|&|\+)\s/iu;
 const NOTES = /(?:^|\s)((?:[A-G][#b]?-?\d[\s,]+){3,23}[A-G][#b]?-?\d)(?=\s|,|$)/i;
 const CAPO =
-	/(?:^|\s)(?:no capo|(?:c|cp|cap|capo|kapo|cejilla|capodastre|capotasto)\.?\s*(?:on\s+|at\s+|fret\s+)?(\d{1,2}|[ivx]{1,4})(?:st|nd|rd|th)?(?:\s+fret)?|(\d{1,2})(?:st|nd|rd|th)\s+fret(?:\s+capo)?)(?=\s|$)/i;
+	/(?:^|\s)(?:no (?:capo|cpo)|(?:c|cp|cpo|cap|capo|kapo|cejilla|capodastre|capotasto)\.?\s*(?:on\s+|at\s+|fret\s+)?(\d{1,2}|[ivx]{1,4})(?:st|nd|rd|th)?(?:\s+fret)?|(\d{1,2})(?:st|nd|rd|th)\s+fret(?:\s+capo)?)(?=\s|$)/i;
 const SLOT = /^(?:#|(?:slot|no\.?|gtr|guitar)\s+)?([1-9])(?=\s|$)/i;
 const WITH_ID = /^(.*?)\s*\[([^[\]]+)\]\s*(.*)$/su;
 const ROMAN = ['i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii', 'viii', 'ix', 'x', 'xi', 'xii'];

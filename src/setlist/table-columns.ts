@@ -86,7 +86,8 @@ export function columnsOf(
 	const hasLengths = headed.headings.some(
 		(heading, index) => columnUse(heading) === 'length' && cellsOf(index).length > 0,
 	);
-	const columns = headed.headings.map((heading, index): Column => {
+	const made: Column[] = [];
+	const columnAt = (heading: string, index: number): Column => {
 		const cells = cellsOf(index);
 		const make = (
 			use: Use | 'player',
@@ -146,6 +147,18 @@ export function columnsOf(
 		if (group !== '' && (part !== null || heading === '')) {
 			return make('player', playerFor(group, group, undefined), part?.part ?? 'whole');
 		}
+		const [before] = made.slice(-1);
+		// Frets beside an instrument and its tuning, under a heading of the act's own.
+		if (
+			use === 'other' &&
+			part === null &&
+			before?.player &&
+			areFrets(cells) &&
+			isBesideTuning(made)
+		) {
+			decided.push({ code: 'capo-column', column: heading, player: before.player.name });
+			return make('player', before.player, 'capo');
+		}
 		if (part && part.part !== 'whole') {
 			const own = part.player === '' ? lastPlayer : playerFor(part.player, part.player, undefined);
 			if (own) return make('player', own, part.part);
@@ -181,7 +194,9 @@ export function columnsOf(
 		if (reading === 'player') return make('player', playerFor(heading, heading, undefined));
 		if (reading === 'nobody') intoNotes.push(heading);
 		return { ...make('notes'), isNames: reading === 'unclear' };
-	});
+	};
+	for (const [index, heading] of headed.headings.entries()) made.push(columnAt(heading, index));
+	const columns: readonly Column[] = made;
 	const named = namesAmong(columns, cellsOf);
 	const all = columns.map((column): Column => {
 		if (!column.isNames) return column;
@@ -233,6 +248,21 @@ function areLengths(cells: readonly string[]): boolean {
 		/^~?\(?\d{1,2}[:'’′][0-5]\d(?::[0-5]\d|["”″])?\)?$/.test(cell),
 	);
 	return times.length >= 2 && times.length * 10 >= said.length * 7;
+}
+
+/** Whether the cells are frets and signs for none. */
+function areFrets(cells: readonly string[]): boolean {
+	const isFret = (cell: string) => /^(?:\d|1[0-2])$/.test(cell);
+	return cells.some(isFret) && cells.every((cell) => isFret(cell) || /^[-–—]+$/.test(cell));
+}
+
+/** Whether the last column is a player's tuning, and one before it the player's instrument. */
+function isBesideTuning(columns: readonly Column[]): boolean {
+	const last = columns.at(-1);
+	return (
+		last?.part === 'tuning' &&
+		columns.some(({ player, part }) => player === last.player && part === 'whole')
+	);
 }
 
 /** Whether the cells count the rows, whatever stands above them. */

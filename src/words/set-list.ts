@@ -195,6 +195,8 @@ export function saidLine(said: Said): string | null {
 		return said.column === ''
 			? `Column ${said.number} has no heading; its cells were taken for lengths.`
 			: `Column ${said.column}: its cells were taken for lengths.`;
+	if (said.code === 'capo-column')
+		return `Column ${said.column || 'without a heading'}: its numbers were taken for the capos of ${said.player}.`;
 	if (said.code === 'names-column')
 		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')

@@ -35,3 +35,38 @@ describe('a column of lengths', () => {
 		]);
 	});
 });
+
+describe("a player's columns under a merged heading", () => {
+	const sheet = (instrument: string, capo: string) => [
+		',,ASH,,,BO,,',
+		`#,Song,${instrument},Tun,${capo},${instrument},Tun,${capo}`,
+		'1,Kiln,Amber,STD,2,Coal,Drop D,-',
+		'2,Reed,Amber,STD,-,Coal,Drop D,3',
+		'3,Tin,Amber,STD,-,Coal,Drop D,3',
+	];
+
+	it.each([
+		['Gtr', 'Capo'],
+		['Gtr', 'Cpo'],
+		['Inst', 'Cap.'],
+		['Instr.', 'Kapo'],
+		['Gtr', 'Fr'],
+	])('are instrument, tuning and capo: %s, %s', (instrument, capo) => {
+		const { list, reading } = read(sheet(instrument, capo));
+		expect(list.players.map(({ name }) => name)).toEqual(['ASH', 'BO']);
+		expect(reading.asked).toEqual([]);
+		expect(reading.instruments.map(({ name, tuning }) => [name, tuning])).toEqual([
+			['Amber', 'E standard'],
+			['Coal', 'drop D'],
+		]);
+		expect(
+			reading.songs.map(({ hands }) =>
+				Object.values(hands).map((cell) => (cell.kind === 'named' ? cell.capo : null)),
+			),
+		).toEqual([
+			[2, 0],
+			[0, 3],
+			[0, 3],
+		]);
+	});
+});
