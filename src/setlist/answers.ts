@@ -151,7 +151,7 @@ function answeredCells(row: ListRow, { cells }: Answers): ListRow {
 	if (cells.size === 0 || (row.kind !== 'song' && row.kind !== 'interval')) return row;
 	const read = (field: Field | null): Field | null => {
 		const answer = field === null ? undefined : cells.get(`${row.row} ${field.column}`);
-		return field === null || answer === undefined ? field : { ...field, text: answer };
+		return field === null || answer === undefined ? field : { text: answer, column: field.column };
 	};
 	if (row.kind === 'interval') return { ...row, length: read(row.length) };
 	return {

@@ -41,6 +41,8 @@ export function choicesOf(asked: Asked, list: SetList, rack: Rack): readonly Cho
 			return [...hands(), { means: 'notes' }];
 		case 'shorthand-in-title':
 			return [{ means: 'title' }, ...hands()];
+		case 'unknown-tuning':
+			return own.filter(({ means }) => means === 'tuning');
 		default:
 			return [...(near === null ? [] : [{ means: 'near', name: near } as const]), ...own];
 	}

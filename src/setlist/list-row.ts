@@ -3,7 +3,12 @@
 import type { ListedDay } from './listed-day.ts';
 
 /** A cell with what its column is called. */
-export type Field = { readonly text: string; readonly column: string };
+export type Field = {
+	readonly text: string;
+	readonly column: string;
+	/** The end of the text where it comes from a column of tunings, and so can only be one. */
+	readonly tuning?: string;
+};
 
 export type ListRow =
 	| SongRow

@@ -26,6 +26,7 @@ export type CellSaid =
 
 export type CellWhy =
 	| 'own-word'
+	| 'unknown-tuning'
 	| 'two-ways'
 	| 'capo-range'
 	| 'extra-words'
@@ -229,6 +230,7 @@ const OTHER_WORDS: readonly (readonly [RegExp, string])[] = [
 	[/^(?:reg|regular|norm|normal|std\.?)$/i, 'standard'],
 	[/^(?:[-–−]\s*)?(?:½|half)[- ]?(?:step|tone)?$/i, '½-step-down'],
 	[/^(?:tuned )?down (?:a )?(?:½|half)[- ]?(?:step|tone)?$/i, '½-step-down'],
+	[/^(?:double|dbl\.?) ?(?:dropp?(?:ed)?|dr\.?) ?d$/i, 'ddd'],
 	[/^(?:whole|full)[- ]?(?:step|tone)$/i, 'whole-step-down'],
 ];
 
@@ -239,7 +241,10 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
 const A_NOTE = '([a-g][#b]?|do|ré|re|mi|fa|sol|la|si)';
 const OPEN_WORDS = '(?:open|offen|offenes|ouvert|abierto|abierta|aperto|aperta|öppen|åpen|åben)';
 const OPEN = new RegExp(`^(?:${OPEN_WORDS}\\s+${A_NOTE}|${A_NOTE}\\s+${OPEN_WORDS})$`, 'iu');
-const DROP = new RegExp(`^(?:dropp?(?:ed)?\\s*${A_NOTE}|${A_NOTE}\\s+dropp?(?:ed)?)$`, 'iu');
+const DROP = new RegExp(
+	`^(?:(?:dropp?(?:ed)?|dr\\.?)\\s*${A_NOTE}|${A_NOTE}\\s+dropp?(?:ed)?)$`,
+	'iu',
+);
 const STANDARD = /^(.+?)[ -](?:tuning|tuned)$/iu;
 
 /** The text in the words that the tables have. */

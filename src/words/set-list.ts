@@ -39,6 +39,7 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'interval-place': 'an interval stands between two songs that are no encore',
 	'empty-encore': 'no song follows',
 	'title-too-long': 'a title has 1,000 characters at the most',
+	'unknown-tuning': 'it stands in a column of tunings and is none that is known',
 	'no-such-song': 'no song above is that one, or nothing is known of what is played there',
 	'same-as-open': 'what they have in that song is left open, or was never said',
 	'column-unclear': 'its cells are names, of instruments or of something else',

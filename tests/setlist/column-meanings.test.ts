@@ -70,3 +70,40 @@ describe("a player's columns under a merged heading", () => {
 		]);
 	});
 });
+
+describe('a column of tunings', () => {
+	const sheet = (...rows: readonly string[]) =>
+		read([',,ASH,,', '#,Song,Gtr,Tun,Cpo', '1,Kiln,Amber,STD,2', ...rows]).reading;
+
+	it('leaves what is no tuning open, and makes no instrument of it', () => {
+		const { songs, asked, instruments } = sheet('2,Reed,Coal,QQX,-', '3,Tin,Coal,STD,-');
+		expect(instruments.map(({ name }) => name)).toEqual(['Amber', 'Coal']);
+		expect(songs.map(({ hands }) => 'ash' in hands)).toEqual([true, false, true]);
+		expect(asked.map(({ row, why, word }) => [row, why, word?.unknown])).toEqual([
+			[4, 'unknown-tuning', 'QQX'],
+		]);
+	});
+
+	it.each([
+		['DrD', 'drop D'],
+		['Dr. C', 'drop C'],
+		['Dbl DrD', 'double drop D'],
+	])('may have drops cut short: %s', (short, tuning) => {
+		const { asked, instruments } = sheet(`2,Reed,Coal,${short},-`);
+		expect(asked).toEqual([]);
+		expect(instruments[1]).toMatchObject({ name: 'Coal', tuning });
+	});
+
+	it('has a dash for nothing', () => {
+		const { songs, instruments, asked } = sheet('2,Reed,Coal,-,-', '3,Tin,-,-,-');
+		expect(asked).toEqual([]);
+		expect(instruments.map(({ name }) => name)).toEqual(['Amber', 'Coal']);
+		expect(songs[2]?.hands.ash).toEqual({ kind: 'none' });
+	});
+
+	it('has a ditto for the tuning above, asked beside another instrument', () => {
+		const { songs, asked } = sheet('2,Reed,Coal,Drop D,3', '3,Tin,〃,〃,〃', '4,Lamp,Amber,〃,-');
+		expect(asked.map(({ row, why }) => [row, why])).toEqual([[6, 'unknown-tuning']]);
+		expect(songs[2]?.hands).toEqual(songs[1]?.hands);
+	});
+});
