@@ -132,6 +132,8 @@ export type Decided =
 	/** `column`: its heading, empty for none. */
 	| { readonly code: 'length-column'; readonly column: string; readonly number: number }
 	| { readonly code: 'capo-column'; readonly column: string; readonly player: string }
+	/** Players whom nobody knew, by the lines that name them. */
+	| { readonly code: 'named-in-lines'; readonly names: readonly string[] }
 	| { readonly code: 'names-column'; readonly column: string }
 	| { readonly code: 'one-player' }
 	| { readonly code: 'blank-lines'; readonly row: number };

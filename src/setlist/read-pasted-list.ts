@@ -67,6 +67,8 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 		marked.flatMap((line) => ('kind' in line || isMark(line.text) ? [] : [line.text])),
 	);
 	const rows = ordered(marked, reader, decided);
+	const spoken = reader.spokenOf.filter((name) => reader.players.some((one) => one.name === name));
+	if (spoken.length > 0) decided.push({ code: 'named-in-lines', names: spoken });
 	if (reader.hasGuessedPlayer) decided.push({ code: 'one-player' });
 	return {
 		title: title?.text.replace(/\s*:$/, '').slice(0, LONGEST_TITLE) ?? null,

@@ -198,6 +198,8 @@ export function saidLine(said: Said): string | null {
 			: `Column ${said.column}: its cells were taken for lengths.`;
 	if (said.code === 'capo-column')
 		return `Column ${said.column || 'without a heading'}: its numbers were taken for the capos of ${said.player}.`;
+	if (said.code === 'named-in-lines')
+		return `Taken for players, since instruments stand behind their names: ${said.names.join(', ')}.`;
 	if (said.code === 'names-column')
 		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')
