@@ -185,7 +185,7 @@ const HELLO = new RegExp(
 const INTRODUCES =
 	/\b(?:here(?:['’]s| is| are| comes)|below is|this is)\b.*\b(?:list|set ?list|set|songs|order|tonight)\b/iu;
 const FAREWELL =
-	/^(?:thanks|thank you|thx|cheers|best|regards|kind regards|see you|see ya|love|yours)\b(?:[^\d]{0,40})$/iu;
+	/^(?:thanks|thank you|thx|ta|cheers|best|regards|kind regards|see you|see ya|see u|laters?|love|yours|x{1,3}$)\b(?:[^\d]{0,40})$/iu;
 
 /** What is above a list and says no more than that it is one. */
 const SAYS_LIST = /^\W*(?:set ?list|songs?|the list|list|tonight|tonight's set)\s*:\s*$/iu;
