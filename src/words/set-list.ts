@@ -331,6 +331,9 @@ export const NEEDS_A_LIST = 'no list was given, and there is no terminal to ask 
 export const LIST_OPTIONS =
 	'Give one with --songs FILE or --list FILE; - reads standard input. Or take an earlier night with --from last.';
 export const TWO_LISTS = '--songs and --list are both given';
+export const LIST_AND_NIGHT = '--from and a list of songs are both given';
+export const LIST_OR_NIGHT =
+	"Give one of them. For this list beside an earlier show's players and instruments: --rack and that show's file.";
 export const ONE_OF_THEM = 'Give one of them.';
 export const NO_FILE = 'there is no such file';
 export const notReadable = (cause: string): string => `the file cannot be read (${cause})`;
