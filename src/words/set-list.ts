@@ -84,7 +84,7 @@ const figures = (count: number): string =>
 		.join(', ')
 		.replace(/, (\d+)$/, ' or $1');
 
-const LEAVING = 'enter leaves it open, Ctrl-C writes nothing: ';
+const LEAVING = 'enter leaves it open, u takes the last answer back, Ctrl-C writes nothing: ';
 
 function choiceWords(choice: Choice): string {
 	switch (choice.means) {
@@ -104,6 +104,10 @@ function choiceWords(choice: Choice): string {
 			return "nobody's: keep it in the song's notes";
 		case 'hands':
 			return `"${choice.piece}" is what ${choice.player.name} plays`;
+		case 'mark':
+			return choice.as === 'none'
+				? `${choice.mark} is empty hands, wherever it stands`
+				: `${choice.mark} keeps what they have, wherever it stands`;
 		case 'near':
 			return choice.name;
 		case 'tuning':
@@ -130,7 +134,7 @@ export function kindsQuestion(guessed: readonly DraftInstrument[]): string {
 
 const KINDS_GUESSED = 'Guessed, since no cell says what kind of instrument these are:';
 const KINDS_HOW = 'Type those that are something else, such as Heron acoustic, Finch mandolin';
-const ENTER_RIGHT = 'enter: all are right, Ctrl-C writes nothing: ';
+const ENTER_RIGHT = 'enter: all are right, u takes the last answer back, Ctrl-C writes nothing: ';
 export const NO_SUCH_KIND =
 	'Each needs its name and then its kind: electric, acoustic, nylon, 12-string, baritone, bass, 5-string bass, upright, mandolin, banjo, ukulele or resonator.';
 
