@@ -37,13 +37,15 @@ export type Answers = {
 	readonly abbreviations: Abbreviations;
 	/** Names that are instruments'. */
 	readonly instruments: readonly string[];
+	/** What a mark such as x means, wherever it is a whole cell: the cell that says so, by the mark in lower case. */
+	readonly marks: ReadonlyMap<string, string>;
 	/** What kinds they are, by `nameKey`. */
 	readonly kinds: ReadonlyMap<string, InstrumentKind>;
 };
 
 export const NO_ANSWERS: Answers = {
 	...{ cells: new Map(), rows: new Map(), abbreviations: {}, instruments: [] },
-	kinds: new Map(),
+	...{ kinds: new Map(), marks: new Map() },
 };
 
 /** By what an answer finds its cell or, for what is asked of a whole row, its song. */
@@ -76,6 +78,7 @@ export function canBeAnswered({ why }: Asked): boolean {
 
 const NOT_BY_A_LINE: ReadonlySet<Asked['why']> = new Set([
 	...(['interval-place', 'empty-encore', 'title-too-long', 'column-unclear'] as const),
+	...(['same-as-open'] as const),
 ]);
 
 /** The show of these rows, what was answered read as the answer. */
@@ -146,11 +149,11 @@ function withoutDoubt(
 	return { ...row, hands, notes: row.notes.filter((_, index) => index !== at) };
 }
 
-function answeredCells(row: ListRow, { cells }: Answers): ListRow {
-	if (cells.size === 0 || (row.kind !== 'song' && row.kind !== 'interval')) return row;
+function answeredCells(row: ListRow, { cells, marks }: Answers): ListRow {
+	if (cells.size + marks.size === 0 || (row.kind !== 'song' && row.kind !== 'interval')) return row;
 	const read = (field: Field | null): Field | null => {
 		const answer = field === null ? undefined : cells.get(`${row.row} ${field.column}`);
-		return field === null || answer === undefined ? field : { ...field, text: answer };
+		return field === null || answer === undefined ? field : { text: answer, column: field.column };
 	};
 	if (row.kind === 'interval') return { ...row, length: read(row.length) };
 	return {
@@ -160,8 +163,13 @@ function answeredCells(row: ListRow, { cells }: Answers): ListRow {
 		gap: read(row.gap),
 		starts: read(row.starts),
 		ends: read(row.ends),
+		sameAs: read(row.sameAs ?? null),
 		hands: Object.fromEntries(
-			Object.entries(row.hands).map(([player, field]) => [player, read(field) ?? field]),
+			Object.entries(row.hands).map(([player, field]) => {
+				const said = read(field) ?? field;
+				const mark = marks.get(said.text.toLowerCase());
+				return [player, mark === undefined ? said : { ...said, text: mark }];
+			}),
 		),
 	};
 }

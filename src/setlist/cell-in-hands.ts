@@ -16,7 +16,7 @@ const open = (why: AskedWhy): Open => ({ why, near: null });
 
 /** `now` is what the player has from the song above; a capo alone goes on that, or on an instrument in its usual tuning. */
 export function cellInHands(
-	said: CellSaid,
+	said: Exclude<CellSaid, { kind: 'as' }>,
 	{ owner, now }: { readonly owner: Owner; readonly now: DraftCell | null },
 	{ rack, instruments }: { readonly rack: Rack; readonly instruments: ListInstruments },
 ): InHands {

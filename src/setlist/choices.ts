@@ -9,6 +9,8 @@ export type Choice =
 	| { readonly means: 'hands'; readonly player: ListPlayer; readonly piece: string }
 	/** What it is near to. */
 	| { readonly means: 'near'; readonly name: string }
+	/** A mark, wherever it is a whole cell. */
+	| { readonly means: 'mark'; readonly mark: string; readonly as: 'none' | 'keeps' }
 	/** A word of the act's own for a tuning, which is asked next. */
 	| { readonly means: 'tuning'; readonly word: string }
 	| { readonly means: 'instrument'; readonly name: string };
@@ -41,10 +43,24 @@ export function choicesOf(asked: Asked, list: SetList, rack: Rack): readonly Cho
 			return [...hands(), { means: 'notes' }];
 		case 'shorthand-in-title':
 			return [{ means: 'title' }, ...hands()];
+		case 'unknown-tuning':
+			return own.filter(({ means }) => means === 'tuning');
+		case 'two-ways':
+			if (MARK.test(asked.text)) {
+				const mark = asked.text;
+				return [
+					{ means: 'mark', mark, as: 'none' },
+					{ means: 'mark', mark, as: 'keeps' },
+				];
+			}
+			return own;
 		default:
 			return [...(near === null ? [] : [{ means: 'near', name: near } as const]), ...own];
 	}
 }
+
+/** Cut, left out or not played. */
+const MARK = /^x$/i;
 
 function pieceOf({ row, text }: Asked, { rows }: SetList): string {
 	const found = rows.find((one) => one.kind === 'song' && one.row === row && one.title === text);
@@ -66,6 +82,10 @@ export function chosen(
 	switch (choice.means) {
 		case 'instrument':
 			return { ...answers, instruments: [...answers.instruments, choice.name] };
+		case 'mark': {
+			const cell = choice.as === 'none' ? '-' : '=';
+			return { ...answers, marks: new Map(answers.marks).set(choice.mark.toLowerCase(), cell) };
+		}
 		case 'near': {
 			const text = asked.text.replace(asked.word?.whole ?? asked.text, choice.name);
 			return typed(answers, asked, text);

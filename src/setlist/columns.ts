@@ -63,8 +63,8 @@ const NOBODY =
 	/\b(?:lights?|lighting|lx|artist|composer|writer|written by|album|year|lyrics|vocals?|vox|singers?|sound|monitors?|video|fx|effects|patch|style|genre|mood|source|status|chords?|link|page|tags?|version|rating|pyro|wardrobe|costume|click track|keys patch|drums?|bands?|acts?|time sig(?:nature)?|met(?:er|re)|back-?ups?|spares?|reserve)\b/i;
 
 const TUNING_HEADING = /^(?:(.*?)[\s:–-]+)?(?:tuning|tun|tunings)$/i;
-const CAPO_HEADING = /^(?:(.*?)[\s:–-]+)?capo$/i;
-const INSTRUMENT_HEADING = /^(?:(.*?)[\s:–-]+)?(?:instrument|axe|gtr|guitar|bass)$/i;
+const CAPO_HEADING = /^(?:(.*?)[\s:–-]+)?(?:capo|cpo|cp|cap|kapo|cejilla|capodastre|capotasto)$/i;
+const INSTRUMENT_HEADING = /^(?:(.*?)[\s:–-]+)?(?:instrument|instr|inst|axe|gtr|guitar|bass)$/i;
 
 /** The heading without what a typist varies. */
 export function headingKey(text: string): string {
@@ -91,7 +91,7 @@ export function isNobody(heading: string): boolean {
 export function playerPartOf(
 	heading: string,
 ): { readonly part: PlayerPart; readonly player: string } | null {
-	const key = heading.trim();
+	const key = heading.trim().replace(/[.:]+$/, '');
 	for (const [pattern, part] of [
 		[TUNING_HEADING, 'tuning'],
 		[CAPO_HEADING, 'capo'],

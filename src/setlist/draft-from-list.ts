@@ -27,7 +27,13 @@ export function draftFromList(list: SetList, rack: Rack): ListReading {
 	const cells = new ListCells(list, rack, owners);
 	const parts: ListParts = { list, rack, owners, cells, findings };
 	const instruments = new ListInstruments(parts);
-	const { songs, set } = new Order({ ...parts, instruments, now: new Map() }).read();
+	const { songs, set } = new Order({
+		...parts,
+		instruments,
+		now: new Map(),
+		open: new Set(),
+		played: [],
+	}).read();
 	const kindOf = ({ id }: ListPlayer) =>
 		instruments.made.find(({ owner }) => owner === id)?.kind ?? owners.get(id)?.kind;
 	return {

@@ -2,9 +2,12 @@
 
 import { headingKey } from './columns.ts';
 import { type Field, type ListPlayer, NOBODY_NAMED, type SongRow } from './list-row.ts';
+import { titleKey } from './name-key.ts';
+import { namesSpokenOf, piecesByName } from './named-pieces.ts';
 import { idFrom, isUsableId } from './player-ids.ts';
 import { type CellReader, readCell, shorthandIn } from './read-cell.ts';
 import { readLength } from './read-length.ts';
+import { sameAsIn } from './same-as.ts';
 
 /** What is known before the list is read. */
 export type PastedWishes = {
@@ -20,8 +23,14 @@ const QUOTED = /^"((?:[^"]|"")*)"(.*)$/su;
 const CELL =
 	/^\s*\|\s*((?:[^|:[\]]|\[[^[\]]*\])+?)\s*:\s(.*?)(?=\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s|$)/su;
 
+/** Cells as this program prints them. */
+const BARRED = /\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s/u;
+
 /** What follows at once, as people draw it. */
 const SEGUE = /\s*(?:>>+|→|[-–=]+>)\s*|\s+>\s+/u;
+/** The same in words behind the sign. */
+const AT_ONCE =
+	/((?:>>+|→|[-–=]+>)\s*)(?:straight (?:in|on|into(?: (?:the )?next)?)|segue|attacca|no gap)[.!]*$/iu;
 const DOTTED_AT_END = /^(.*\S)\s+(\d{1,2})\.([0-5]\d)$/su;
 const TIME_AT_START = /^(\d{1,2}(?::[0-5]\d|['’′][0-5]\d["”″]?))\s*[-–—:|]?\s+(\S.*)$/su;
 const KEY = '[A-G][#b♯♭]?\\s?(?:m|min|minor|maj|major|dur|moll)?';
@@ -90,19 +99,49 @@ export class LineReader {
 
 	/** What most of the lines have behind their titles. */
 	readonly #habit: Habit;
+	readonly #texts: readonly string[];
+	/** Names that the lines themselves say. */
+	readonly spokenOf: readonly string[];
+	readonly #names: readonly string[];
+	/** Whether lines name several players each, without a sign behind the name. */
+	readonly #isNaming: boolean;
 
 	/** `texts`: all lines that may be songs. */
 	constructor(wishes: PastedWishes, texts: readonly string[]) {
 		this.#wishes = wishes;
 		this.players = [];
+		this.#texts = texts;
 		this.#habit = habitOf(texts, this.#reader());
+		const unbarred = texts.filter((text) => !BARRED.test(text));
+		const known = this.#calledBy().map(([name]) => name);
+		const isKnown = (name: string) => known.some((one) => headingKey(one) === headingKey(name));
+		this.spokenOf = namesSpokenOf(unbarred, this.#read).filter((name) => !isKnown(name));
+		this.#names = [...known, ...this.spokenOf];
+		const naming = unbarred.filter((text) => this.#countNamed(text) > 1).length;
+		this.#isNaming = naming > 1 || (naming > 0 && naming * 2 >= texts.length);
 	}
 
 	/** One song, or several that `>>` joins. */
-	songs(text: string, row: number): SongRow[] {
+	songs(line: string, row: number): SongRow[] {
+		const text = line.replace(AT_ONCE, '$1').trimEnd();
 		const quoted = QUOTED.exec(text);
 		if (quoted && quoted[1]?.trim() !== '') return [this.#exact(quoted, row)];
 		const hands: Record<string, Field> = {};
+		const same = sameAsIn(text, (title) => this.#isTitle(title));
+		if (same) {
+			const sameAs = { text: same.said, column: '' };
+			const songs = this.songs(same.rest, row);
+			return songs.map((song, i) => (i === songs.length - 1 ? { ...song, sameAs } : song));
+		}
+		const named = this.#isNaming && !BARRED.test(text) ? this.#apart(text) : null;
+		if (named) {
+			const songs = this.songs(named.title, row);
+			return songs.map((song, i) => {
+				if (i < songs.length - 1) return song;
+				const ends = named.isOpen ? { text: '>>', column: song.titleColumn } : song.ends;
+				return { ...song, ends, hands: named.hands, notes: [...song.notes, ...named.notes] };
+			});
+		}
 		const said = this.#takeCells(text, hands);
 		const pieces = said.split(SEGUE);
 		const titles = pieces.filter((piece) => piece !== '');
@@ -114,6 +153,32 @@ export class LineReader {
 			if (isLast && !isOpen) return song;
 			return { ...song, ends: { text: '>>', column: song.titleColumn } };
 		});
+	}
+
+	/** The line by the players that it names; null where it names none. */
+	#apart(text: string) {
+		const found = piecesByName(text, this.#names, this.#read);
+		if (!found || found.cells.length === 0) return null;
+		const hands: Record<string, Field> = {};
+		for (const [name, cell] of found.cells) {
+			const id = this.#calledBy().find(([one]) => headingKey(one) === headingKey(name))?.[1];
+			const player = this.#named(id ?? name);
+			if (hands[player.id] !== undefined) return null;
+			hands[player.id] = { text: cell, column: player.name };
+		}
+		return { ...found, hands };
+	}
+
+	#countNamed(text: string): number {
+		return piecesByName(text, this.#names, this.#read)?.cells.length ?? 0;
+	}
+
+	readonly #read = (text: string) => readCell(text, this.#reader());
+
+	/** Whether a line of the list begins with this title. */
+	#isTitle(title: string): boolean {
+		const key = titleKey(title);
+		return key !== '' && this.#texts.some((text) => titleKey(text).startsWith(key));
 	}
 
 	#exact([, title = '', rest = '']: RegExpExecArray, row: number): SongRow {
@@ -199,7 +264,7 @@ export class LineReader {
 
 	/** Cells as this program prints them: `| Ash: Amber [A1] drop D`. Gives back what stands before. */
 	#takeCells(text: string, hands: Record<string, Field>): string {
-		const at = text.search(/\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s/u);
+		const at = text.search(BARRED);
 		if (at === -1) return this.#takeKnown(text, hands);
 		let rest = text.slice(at);
 		for (let cell = CELL.exec(rest); cell; cell = CELL.exec(rest)) {

@@ -45,7 +45,7 @@ export class ListCells {
 			for (const row of this.#list.rows) {
 				const field = row.kind === 'song' ? row.hands[player.id] : undefined;
 				if (!field) continue;
-				const said = this.readAlone(field.text, kind);
+				const said = this.readAlone(this.#instrumentIn(field, kind), kind);
 				if (said.kind === 'has' && said.name !== null) names.add(nameKey(said.name));
 			}
 			known.set(player.id, names);
@@ -56,6 +56,21 @@ export class ListCells {
 	/** The cell as it reads where no instrument is known. */
 	readAlone(text: string, kind: InstrumentKind): CellSaid {
 		return this.#read(text, { kind, isKnown: () => false }, this.#alone);
+	}
+
+	/** Whether it has a word in a column of tunings that is none. */
+	#hasUnknownTuning({ tuning }: Field, kind: InstrumentKind): boolean {
+		if (tuning === undefined) return false;
+		const said = this.readAlone(tuning, kind);
+		return (
+			said.kind !== 'has' || said.tuning === null || (said.name ?? said.slot ?? said.id) !== null
+		);
+	}
+
+	/** The cell without a tuning that nobody knows. */
+	#instrumentIn(field: Field, kind: InstrumentKind): string {
+		const { text, tuning = '' } = field;
+		return this.#hasUnknownTuning(field, kind) ? text.slice(0, text.length - tuning.length) : text;
 	}
 
 	/** In a long list the same cells come again and again. */
@@ -82,6 +97,14 @@ export class ListCells {
 			for (const [player, field] of Object.entries(row.hands)) {
 				const owner = this.#owners.get(player);
 				if (!owner) continue;
+				if (this.#hasUnknownTuning(field, owner.kind)) {
+					const { tuning = '' } = field;
+					this.#cells.set(field, { kind: 'unclear', why: 'unknown-tuning' });
+					if (/^[^?"″“”„]+$/.test(tuning)) {
+						this.#words.set(field, { whole: tuning, unknown: tuning });
+					}
+					continue;
+				}
 				const isKnown = (text: string) => racked.has(nameKey(text));
 				const said = this.#read(field.text, { kind: owner.kind, isKnown }, this.#beside);
 				const name = said.kind === 'has' && said.id === null ? said.name : null;

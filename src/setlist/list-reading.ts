@@ -52,7 +52,9 @@ export type AskedWhy =
 	| 'interval-place'
 	| 'empty-encore'
 	| 'title-too-long'
-	| 'column-unclear';
+	| 'column-unclear'
+	| 'no-such-song'
+	| 'same-as-open';
 
 /** What could not be read in one way only. */
 export type Asked = {
@@ -86,7 +88,9 @@ export type Said =
 	| { readonly code: 'turned-length'; readonly row: number }
 	| { readonly code: 'twice'; readonly title: string; readonly rows: readonly number[] }
 	| { readonly code: 'same-title'; readonly title: string; readonly row: number }
-	| { readonly code: 'usual-with-capo'; readonly row: number };
+	| { readonly code: 'usual-with-capo'; readonly row: number }
+	/** Played as another song, which the list names. */
+	| { readonly code: 'same-as'; readonly row: number; readonly title: string; readonly as: string };
 
 export type ListReading = {
 	readonly players: readonly DraftPlayer[];

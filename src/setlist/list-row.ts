@@ -3,7 +3,12 @@
 import type { ListedDay } from './listed-day.ts';
 
 /** A cell with what its column is called. */
-export type Field = { readonly text: string; readonly column: string };
+export type Field = {
+	readonly text: string;
+	readonly column: string;
+	/** The end of the text where it comes from a column of tunings, and so can only be one. */
+	readonly tuning?: string;
+};
 
 export type ListRow =
 	| SongRow
@@ -56,6 +61,10 @@ export type SongRow = {
 	/** What the row itself could mean in two ways. */
 	readonly doubt: RowDoubt | null;
 	readonly id: string | null;
+	/** As the list counts it. */
+	readonly number?: number | null;
+	/** Another song of the list, as this one is played. */
+	readonly sameAs?: Field | null;
 };
 
 export type RowDoubtWhy =
@@ -120,7 +129,11 @@ export type Decided =
 	| { readonly code: 'into-notes'; readonly columns: readonly string[] }
 	| { readonly code: 'column-unclear'; readonly row: number; readonly column: string }
 	| { readonly code: 'no-headings'; readonly title: string }
-	| { readonly code: 'length-column'; readonly column: string }
+	/** `column`: its heading, empty for none. */
+	| { readonly code: 'length-column'; readonly column: string; readonly number: number }
+	| { readonly code: 'capo-column'; readonly column: string; readonly player: string }
+	/** Players whom nobody knew, by the lines that name them. */
+	| { readonly code: 'named-in-lines'; readonly names: readonly string[] }
 	| { readonly code: 'names-column'; readonly column: string }
 	| { readonly code: 'one-player' }
 	| { readonly code: 'blank-lines'; readonly row: number };

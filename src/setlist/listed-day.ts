@@ -1,21 +1,26 @@
 // The day, the start and the curfew of a show, as far as a list says them beside its songs.
 
-import { parseDate } from '../showfile/calendar-date.ts';
+import { parseDate, weekdayOf } from '../showfile/calendar-date.ts';
 import { readTime } from './read-time.ts';
 import { isOfTheDay } from './row-words.ts';
 
 export type ListedDay = {
 	readonly date: string | null;
+	/** A day without its year, where no date is given whole. */
+	readonly yearless?: Yearless;
 	readonly start: string | null;
 	readonly curfew: string | null;
 	readonly venue: string | null;
 };
 
+/** `weekday`: 0 for Sunday; null where none is said. */
+type Yearless = { readonly month: string; readonly day: string; readonly weekday: number | null };
+
 const HOUR = '(\\d{1,2}[:.h][0-5]\\d(?!\\d)\\s*(?:[ap]m)?|\\d{1,2}\\s*[ap]m)';
 /** Not when the stage or the show is left, nor behind it. */
 const START = new RegExp(
-	`(?<!\\p{L}|off[- ]?|end\\sof\\s)(?:stage|on ?stage|show|set|start)(?: ?time)?(?:\\s*(?:is|at|from))?\\W{0,3}${HOUR}`,
-	'giu',
+	`(?<!\\p{L}|off[- ]?|end\\sof\\s)(?:stage|on ?stage|show|set|start|(?<=^\\W*|[,;/|]\\s*)on)(?: ?time)?(?:\\s*(?:is|at|from))?\\W{0,3}${HOUR}`,
+	'gimu',
 );
 const CURFEW = new RegExp(
 	`(?:curfew|hard (?:stop|curfew|out))(?:\\s*(?:is|at))?\\W{0,3}${HOUR}`,
@@ -31,6 +36,18 @@ const MONTH_FIRST = new RegExp(
 	`(?<!\\p{L})${MONTH}\\s+(\\d{1,2})(?:st|nd|rd|th)?,?\\s+(\\d{4})(?!\\d)`,
 	'iu',
 );
+const WEEKDAYS = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
+const WEEKDAY = `(?:(${WEEKDAYS.join('|')})[a-z]*\\.?,?\\s+)?`;
+const WHOLE_MONTH =
+	'(jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)(?![\\p{L}])\\.?';
+const NO_YEAR_DAY_FIRST = new RegExp(
+	`(?<![\\p{L}\\d])${WEEKDAY}(\\d{1,2})(?:st|nd|rd|th|\\.)?\\s+(?:of\\s+)?${WHOLE_MONTH}(?!,?\\s+\\d{4})`,
+	'iu',
+);
+const NO_YEAR_MONTH_FIRST = new RegExp(
+	`(?<![\\p{L}\\d])${WEEKDAY}${WHOLE_MONTH}\\s+(\\d{1,2})(?:st|nd|rd|th)?(?![:.\\d])(?!,?\\s+\\d{4})`,
+	'iu',
+);
 const ISO = /(?<!\d)(\d{4})-(\d\d)-(\d\d)(?!\d)/;
 /** With dots the day stands first; with strokes only where the other can be no month. */
 const DOTTED = /(?<!\d)(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})(?!\d)/;
@@ -40,12 +57,58 @@ const STROKED = /(?<!\d)(\d{1,2})\/(\d{1,2})\/(\d{4})(?!\d)/;
 export function listedDay(texts: readonly string[]): ListedDay {
 	const text = texts.join('\n');
 	const dates = new Set(texts.flatMap((one) => dateIn(one) ?? []));
+	const days = texts.flatMap((one) => yearlessIn(one) ?? []);
+	const [yearless] = days;
+	const isOne =
+		dates.size === 0 && new Set(days.map((one) => `${one.month}-${one.day}`)).size === 1;
 	return {
 		date: dates.size === 1 ? ([...dates][0] ?? null) : null,
+		...(isOne && yearless ? { yearless } : {}),
 		start: hourIn(text, START),
 		curfew: hourIn(text, CURFEW),
 		venue: /^\W*(?:venue|location|ort|lieu|lugar)\b:?\s+(\S.*)$/im.exec(text)?.[1] ?? null,
 	};
+}
+
+function yearlessIn(text: string): Yearless | null {
+	const first = NO_YEAR_DAY_FIRST.exec(text);
+	const [, weekday, day, month] = first ?? [];
+	const [, otherWeekday, otherMonth, otherDay] = (!first && NO_YEAR_MONTH_FIRST.exec(text)) || [];
+	const named = (weekday ?? otherWeekday)?.toLowerCase();
+	const number = day ?? otherDay;
+	if (number === undefined) return null;
+	return {
+		month: monthOf((month ?? otherMonth)?.slice(0, 3)).padStart(2, '0'),
+		day: number.padStart(2, '0'),
+		weekday: named === undefined ? null : WEEKDAYS.indexOf(named.slice(0, 3)),
+	};
+}
+
+/** The date that a list says, a day without a year being the next one from today on; null where its weekday is another then, or nothing is said. */
+export function dateFrom(day: ListedDay | undefined, today: string): string | null {
+	if (!day?.yearless) return day?.date ?? null;
+	const { month, day: number, weekday } = day.yearless;
+	const year = Number(today.slice(0, 4));
+	const next = [year, year + 1]
+		.flatMap((one) => dated(String(one), month, number) ?? [])
+		.find((date) => date >= today);
+	if (next === undefined) return null;
+	const isThen = weekday === null || weekdayOf(next) === weekday;
+	return isThen ? next : null;
+}
+
+/** What is left of these lines without the start and the curfew that were taken from them. */
+export function withoutHours(texts: readonly string[], { start, curfew }: ListedDay): string[] {
+	return texts.flatMap((text) => {
+		const cut = [...(start === null ? [] : [START]), ...(curfew === null ? [] : [CURFEW])];
+		const left = cut.reduce((said, pattern) => said.replace(pattern, '\n'), text);
+		if (left === text) return [text];
+		const pieces = left
+			.split('\n')
+			.map((piece) => piece.replace(/^[\s,;|/–—-]+|[\s,;|/–—-]+$/g, ''));
+		const said = pieces.filter((piece) => /[\p{L}\d]/u.test(piece)).join(', ');
+		return said === '' ? [] : [said];
+	});
 }
 
 /** Whether a line above a list says something of the day, and so is no title. */

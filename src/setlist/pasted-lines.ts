@@ -15,6 +15,8 @@ export type Line = {
 	/** It has a number or a bullet. */
 	readonly isListed: boolean;
 	readonly isNumbered: boolean;
+	/** As it was written; null for none. */
+	readonly number: number | null;
 	/** A blank line stands above it. */
 	readonly isAfterBlank: boolean;
 	/** Somebody writes anew here, in a chat. */
@@ -65,6 +67,10 @@ export function linesOf(text: string): Lines {
 				isListed:
 					!isSeparator && stripped !== '' && (isMarked || (isBare && BARE_NUMBER.test(line))),
 				isNumbered: NUMBER.test(line) || (isBare && BARE_NUMBER.test(line)),
+				number:
+					NUMBER.test(line) || (isBare && BARE_NUMBER.test(line))
+						? Number(/\d+/.exec(line)?.[0])
+						: null,
 				isAfterBlank: all[index - 1] === '',
 				isOpening: marked[index]?.isOpening ?? false,
 				isPart: BULLET.test(line) && isBetween(line, beside[index]),
@@ -180,7 +186,7 @@ const HELLO = new RegExp(
 const INTRODUCES =
 	/\b(?:here(?:['’]s| is| are| comes)|below is|this is)\b.*\b(?:list|set ?list|set|songs|order|tonight)\b/iu;
 const FAREWELL =
-	/^(?:thanks|thank you|thx|cheers|best|regards|kind regards|see you|see ya|love|yours)\b(?:[^\d]{0,40})$/iu;
+	/^(?:thanks|thank you|thx|ta|cheers|best|regards|kind regards|see you|see ya|see u|laters?|love|yours|x{1,3}$)\b(?:[^\d]{0,40})$/iu;
 
 /** What is above a list and says no more than that it is one. */
 const SAYS_LIST = /^\W*(?:set ?list\s*:?|(?:songs?|the list|list|tonight|tonight's set)\s*:)\s*$/iu;

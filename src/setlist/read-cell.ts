@@ -3,10 +3,13 @@
 
 import { INSTRUMENT_KINDS, type InstrumentKind } from '../tuning/kind.ts';
 import { type Abbreviations, readTuning } from '../tuning/tuning.ts';
+import { songOfCell } from './same-as.ts';
 
 export type CellSaid =
 	| { readonly kind: 'keeps' }
 	| { readonly kind: 'none' }
+	/** What the player has in another song of the list. */
+	| { readonly kind: 'as'; readonly song: string }
 	| {
 			readonly kind: 'has';
 			/** As written, for an instrument; null where the cell names none. */
@@ -23,6 +26,7 @@ export type CellSaid =
 
 export type CellWhy =
 	| 'own-word'
+	| 'unknown-tuning'
 	| 'two-ways'
 	| 'capo-range'
 	| 'extra-words'
@@ -43,7 +47,7 @@ const DOUBT =
 	/\?|\p{L}:\s.*[,;/]\s*\p{L}+:\s|(?:^|\s)(?:back to|swap|switch|change)(?=\s|$)|(?:^|\s)(?:or|maybe|oder|tb[ac])(?=\s|$)|>|→|(?:^|\s)(?:then|and|&|\+)\s/iu;
 const NOTES = /(?:^|\s)((?:[A-G][#b]?-?\d[\s,]+){3,23}[A-G][#b]?-?\d)(?=\s|,|$)/i;
 const CAPO =
-	/(?:^|\s)(?:no capo|(?:c|cp|cap|capo|kapo|cejilla|capodastre|capotasto)\.?\s*(?:on\s+|at\s+|fret\s+)?(\d{1,2}|[ivx]{1,4})(?:st|nd|rd|th)?(?:\s+fret)?|(\d{1,2})(?:st|nd|rd|th)\s+fret(?:\s+capo)?)(?=\s|$)/i;
+	/(?:^|\s)(?:no (?:capo|cpo)|(?:c|cp|cpo|cap|capo|kapo|cejilla|capodastre|capotasto)\.?\s*(?:on\s+|at\s+|fret\s+)?(\d{1,2}|[ivx]{1,4})(?:st|nd|rd|th)?(?:\s+fret)?|(\d{1,2})(?:st|nd|rd|th)\s+fret(?:\s+capo)?)(?=\s|$)/i;
 const SLOT = /^(?:#|(?:slot|no\.?|gtr|guitar)\s+)?([1-9])(?=\s|$)/i;
 const WITH_ID = /^(.*?)\s*\[([^[\]]+)\]\s*(.*)$/su;
 const ROMAN = ['i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii', 'viii', 'ix', 'x', 'xi', 'xii'];
@@ -61,6 +65,8 @@ export function readCell(text: string, reader: CellReader): CellSaid {
 	const said = plain(text);
 	if (said === '' || KEEPS.test(said)) return { kind: 'keeps' };
 	if (NONE.test(said)) return { kind: 'none' };
+	const song = songOfCell(said);
+	if (song !== null) return { kind: 'as', song };
 	if (said.length > LONGEST_EXACT) return { kind: 'unclear', why: 'too-long' };
 	const exact = WITH_ID.exec(text.trim());
 	if (exact) return readExact(exact, reader);
@@ -224,6 +230,7 @@ const OTHER_WORDS: readonly (readonly [RegExp, string])[] = [
 	[/^(?:reg|regular|norm|normal|std\.?)$/i, 'standard'],
 	[/^(?:[-–−]\s*)?(?:½|half)[- ]?(?:step|tone)?$/i, '½-step-down'],
 	[/^(?:tuned )?down (?:a )?(?:½|half)[- ]?(?:step|tone)?$/i, '½-step-down'],
+	[/^(?:double|dbl\.?) ?(?:dropp?(?:ed)?|dr\.?) ?d$/i, 'ddd'],
 	[/^(?:whole|full)[- ]?(?:step|tone)$/i, 'whole-step-down'],
 ];
 
@@ -234,7 +241,10 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
 const A_NOTE = '([a-g][#b]?|do|ré|re|mi|fa|sol|la|si)';
 const OPEN_WORDS = '(?:open|offen|offenes|ouvert|abierto|abierta|aperto|aperta|öppen|åpen|åben)';
 const OPEN = new RegExp(`^(?:${OPEN_WORDS}\\s+${A_NOTE}|${A_NOTE}\\s+${OPEN_WORDS})$`, 'iu');
-const DROP = new RegExp(`^(?:dropp?(?:ed)?\\s*${A_NOTE}|${A_NOTE}\\s+dropp?(?:ed)?)$`, 'iu');
+const DROP = new RegExp(
+	`^(?:(?:dropp?(?:ed)?|dr\\.?)\\s*${A_NOTE}|${A_NOTE}\\s+dropp?(?:ed)?)$`,
+	'iu',
+);
 const STANDARD = /^(.+?)[ -](?:tuning|tuned)$/iu;
 
 /** The text in the words that the tables have. */

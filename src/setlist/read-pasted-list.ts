@@ -4,7 +4,7 @@
 import { legendOf } from './legend.ts';
 import { LineReader, type PastedWishes } from './line-reader.ts';
 import type { Decided, ListRow, SetList, SongRow } from './list-row.ts';
-import { isOfDay, listedDay, sureHour } from './listed-day.ts';
+import { isOfDay, listedDay, sureHour, withoutHours } from './listed-day.ts';
 import {
 	firstOfBare,
 	isFarewell,
@@ -41,7 +41,6 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 	);
 	const decided: Decided[] = [];
 	const above = heading.flatMap((one) => (one === title ? [] : [one.text]));
-	if (above.length > 0) decided.push({ code: 'above', texts: above });
 	const gear = gearLines(lines, { first, last });
 	const aside = (line: Line, why: 'heading' | 'no-song') =>
 		({ kind: 'aside', row: line.row, text: line.text, why }) as const;
@@ -55,17 +54,25 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 		const isNoSong = one !== undefined && 'kind' in one && one.why === 'no-song';
 		return isNoSong || gear.has(line) ? [line.text] : [];
 	});
-	if (among.length > 0) decided.push({ code: 'among', texts: among });
 	const below = lines.slice(last).map(({ text: one }) => one);
-	if (below.length > 0) decided.push({ code: 'below', texts: below });
+	const day = listedDay([...heading.map((one) => one.text), ...among, ...below]);
+	for (const [code, texts] of [
+		['above', above],
+		['among', among],
+		['below', below],
+	] as const) {
+		const unused = withoutHours(texts, day);
+		if (unused.length > 0) decided.push({ code, texts: unused });
+	}
 	if (sign !== null) decided.push({ code: 'in-one-line', sign });
 	if (firstHour !== null) decided.push({ code: 'clock-lines', first: firstHour });
-	const day = listedDay([...heading.map((one) => one.text), ...among, ...below]);
 	const reader = new LineReader(
 		wishes,
 		marked.flatMap((line) => ('kind' in line || isMark(line.text) ? [] : [line.text])),
 	);
 	const rows = ordered(marked, reader, decided);
+	const spoken = reader.spokenOf.filter((name) => reader.players.some((one) => one.name === name));
+	if (spoken.length > 0) decided.push({ code: 'named-in-lines', names: spoken });
 	if (reader.hasGuessedPlayer) decided.push({ code: 'one-player' });
 	return {
 		title: title?.text.replace(/\s*:$/, '').slice(0, LONGEST_TITLE) ?? null,
@@ -169,7 +176,9 @@ function ordered(
 				why === null || (one.doubt !== null && why === 'heading-or-song')
 					? one
 					: { ...one, doubt: { why, piece: piece ?? '', title: one.title } };
-			rows.push(...read.map(doubtful));
+			rows.push(
+				...read.map((one, i) => ({ ...doubtful(one), number: i === 0 ? line.number : null })),
+			);
 			hasSongs = true;
 		}
 	}

@@ -3,7 +3,7 @@
 import { headingKey } from './columns.ts';
 import { legendOf } from './legend.ts';
 import type { Decided, SetList } from './list-row.ts';
-import { isOfDay, listedDay } from './listed-day.ts';
+import { isOfDay, listedDay, withoutHours } from './listed-day.ts';
 import { readTable, type Table } from './read-table.ts';
 import { unfolded } from './side-by-side.ts';
 import { columnsOf, LONGEST_NAME, playersOf, type TableWishes } from './table-columns.ts';
@@ -42,13 +42,18 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 	// As over a list of lines, what stands on top is what the show is called.
 	const over = headed.above.filter((one) => one !== '');
 	const onTop = over.find((one) => !isOfDay(one));
-	const above = over.filter((one) => one !== onTop);
-	if (above.length > 0) decided.push({ code: 'above', texts: above });
 	const rows = tableRows(headed, columns);
 	const among = rows.flatMap((row) =>
 		row.kind === 'aside' && (row.why === 'no-song' || row.why === 'total') ? [row.text] : [],
 	);
-	if (among.length > 0) decided.push({ code: 'among', texts: among });
+	const day = listedDay([...headed.above, ...among]);
+	const above = withoutHours(
+		over.filter((one) => one !== onTop),
+		day,
+	);
+	if (above.length > 0) decided.push({ code: 'above', texts: above });
+	const unused = withoutHours(among, day);
+	if (unused.length > 0) decided.push({ code: 'among', texts: unused });
 	return {
 		ok: true,
 		list: {
@@ -60,7 +65,7 @@ export function readSetTable(text: string, wishes: TableWishes): SetTable {
 				.size,
 			decided,
 			abbreviations: legendOf(rows),
-			day: listedDay([...headed.above, ...among]),
+			day,
 		},
 	};
 }

@@ -36,7 +36,7 @@ const HOUR =
 	/(?<!\d)(?:1\d|2[0-4])[:.h][0-5]\d(?!\d)|(?<!\d)\d{1,2}(?:[:.][0-5]\d)?\s*(?:am|pm|uhr|h)(?!\p{L})/iu;
 const ANY_HOUR = /(?<!\d)(?:[01]?\d|2[0-4])[:.h][0-5]\d(?!\d)/iu;
 const DAY_WORDS =
-	/^\W*(?:doors?|curfew|support|stage|on stage|show|show ?time|off|off stage|house|dinner|catering|bus|lobby|crew|warm[- ]?up|start|end|finish|get[- ]?in|get[- ]?out)(?!\p{L})/iu;
+	/^\W*(?:doors?|curfew|support|stage|on stage|on(?=\s+(?:at\s+)?\d)|show|show ?time|off|off stage|house|dinner|catering|bus|lobby|crew|warm[- ]?up|start|end|finish|get[- ]?in|get[- ]?out)(?!\p{L})/iu;
 const SURE_DAY_WORDS =
 	/^\W*(?:load[- ]?(?:in|out)|sound ?check|line ?check|change ?over|umbau|changement de plateau|stage ?time|set ?time|hard (?:stop|curfew|out)|end of show)(?!\p{L})/iu;
 const PAGE = /^\W*page \d+(?:\s*(?:of|\/)\s*\d+)?\W*$/i;

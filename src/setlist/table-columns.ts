@@ -13,6 +13,7 @@ import { type Decided, type ListPlayer, NOBODY_NAMED } from './list-row.ts';
 import { idFrom, isUsableId } from './player-ids.ts';
 import { readCell } from './read-cell.ts';
 import { readLength } from './read-length.ts';
+import { rowWord } from './row-words.ts';
 import type { Headed } from './table-headings.ts';
 
 /** What is known before the table is read. */
@@ -82,7 +83,11 @@ export function columnsOf(
 	const isOwnTable = headed.headings.some((heading) => columnUse(heading) === 'section');
 	let lastPlayer: ListPlayer | null = null;
 	let hasTitle = false;
-	const columns = headed.headings.map((heading, index): Column => {
+	const hasLengths = headed.headings.some(
+		(heading, index) => columnUse(heading) === 'length' && cellsOf(index).length > 0,
+	);
+	const made: Column[] = [];
+	const columnAt = (heading: string, index: number): Column => {
 		const cells = cellsOf(index);
 		const make = (
 			use: Use | 'player',
@@ -125,11 +130,34 @@ export function columnsOf(
 			return make(isAgain ? 'notes' : use);
 		}
 		if (use === 'other' && areCounted(cells)) return make('number');
+		if (use === 'other' && areLengths(cells)) {
+			const isFirst = !once.has('length') && !hasLengths;
+			once.add('length');
+			if (areHours(cells, 'length')) {
+				clocks.push(heading || String(index + 1));
+				return make('clock');
+			}
+			if (isFirst) decided.push({ code: 'length-column', column: heading, number: index + 1 });
+			else intoNotes.push(heading || String(index + 1));
+			return make(isFirst ? 'length' : 'notes');
+		}
 		const group = headed.areGroupsKinds ? '' : (headed.groups[index] ?? '');
 		const part = playerPartOf(heading);
 		if (cells.length === 0) return make('other');
 		if (group !== '' && (part !== null || heading === '')) {
 			return make('player', playerFor(group, group, undefined), part?.part ?? 'whole');
+		}
+		const [before] = made.slice(-1);
+		// Frets beside an instrument and its tuning, under a heading of the act's own.
+		if (
+			use === 'other' &&
+			part === null &&
+			before?.player &&
+			areFrets(cells) &&
+			isBesideTuning(made)
+		) {
+			decided.push({ code: 'capo-column', column: heading, player: before.player.name });
+			return make('player', before.player, 'capo');
 		}
 		if (part && part.part !== 'whole') {
 			const own = part.player === '' ? lastPlayer : playerFor(part.player, part.player, undefined);
@@ -154,7 +182,7 @@ export function columnsOf(
 			}
 			if (guess === 'title') hasTitle = true;
 			if (guess === 'length' && headed.isHeaded)
-				decided.push({ code: 'length-column', column: String(index + 1) });
+				decided.push({ code: 'length-column', column: '', number: index + 1 });
 			if (guess === 'notes') intoNotes.push(heading || String(index + 1));
 			return make(guess);
 		}
@@ -166,7 +194,9 @@ export function columnsOf(
 		if (reading === 'player') return make('player', playerFor(heading, heading, undefined));
 		if (reading === 'nobody') intoNotes.push(heading);
 		return { ...make('notes'), isNames: reading === 'unclear' };
-	});
+	};
+	for (const [index, heading] of headed.headings.entries()) made.push(columnAt(heading, index));
+	const columns: readonly Column[] = made;
 	const named = namesAmong(columns, cellsOf);
 	const all = columns.map((column): Column => {
 		if (!column.isNames) return column;
@@ -207,6 +237,32 @@ function areHours(cells: readonly string[], use: Use): boolean {
 	if (use === 'clock') return true;
 	const isRising = read.every((one, i) => i === 0 || one > (read[i - 1] ?? 0));
 	return read.length >= 4 && isRising && (read.at(-1) ?? 0) >= 15 * 3600;
+}
+
+/** Whether the cells are lengths of songs, whatever stands above them: nobody plays a time. A sum or a word may stand below them. */
+function areLengths(cells: readonly string[]): boolean {
+	const said = cells.filter(
+		(cell) => rowWord(cell)?.is !== 'total' && !/^(?:\?+|tb[ac]|[-–—]+)$/i.test(cell),
+	);
+	const times = said.filter((cell) =>
+		/^~?\(?\d{1,2}[:'’′][0-5]\d(?::[0-5]\d|["”″])?\)?$/.test(cell),
+	);
+	return times.length >= 2 && times.length * 10 >= said.length * 7;
+}
+
+/** Whether the cells are frets and signs for none. */
+function areFrets(cells: readonly string[]): boolean {
+	const isFret = (cell: string) => /^(?:\d|1[0-2])$/.test(cell);
+	return cells.some(isFret) && cells.every((cell) => isFret(cell) || /^[-–—]+$/.test(cell));
+}
+
+/** Whether the last column is a player's tuning, and one before it the player's instrument. */
+function isBesideTuning(columns: readonly Column[]): boolean {
+	const last = columns.at(-1);
+	return (
+		last?.part === 'tuning' &&
+		columns.some(({ player, part }) => player === last.player && part === 'whole')
+	);
 }
 
 /** Whether the cells count the rows, whatever stands above them. */

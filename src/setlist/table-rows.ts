@@ -20,7 +20,7 @@ const ENCORE_MARK = /^(?:e|enc|encore|z|zugabe|rappel|bis|toegift)\W*\d*$/i;
 /** What each row below the headings is. */
 export function tableRows({ body, headings }: Headed, columns: readonly Column[]): ListRow[] {
 	const reader: RowReader = { headings, columns, isNumbered: areNumbered(body, columns) };
-	return body.flatMap((row) => rowsOf(row, reader));
+	return withoutDittos(body, columns).flatMap((row) => rowsOf(row, reader));
 }
 
 type RowReader = {
@@ -106,6 +106,7 @@ function rowsOf({ row, cells, block = 0 }: TableRow, reader: RowReader): ListRow
 		notes: isExact ? notesOf(cells, columns).map(withoutGuard) : notesOf(cells, columns),
 		isExact,
 		id: textOf('id') || null,
+		number: NUMBER.test(number) ? Number(/\d+/.exec(number)?.[0]) : null,
 		doubt: isDoubtful
 			? { why: 'interval-or-song', piece: word.length ?? '', title }
 			: isLone
@@ -185,6 +186,35 @@ function withEnd(song: SongRow): SongRow {
 	return { ...song, title: found[1] ?? song.title, ends: { text: '>>', column: song.titleColumn } };
 }
 
+const DITTO = /^(?:["″“”„]+|''|〃)$/;
+
+/**
+ * The rows with what a ditto repeats of the row above, in players with a column for each thing: of a tuning and a
+ * capo only beside the same instrument, since whoever has another one may mean either.
+ */
+function withoutDittos(body: readonly TableRow[], columns: readonly Column[]): readonly TableRow[] {
+	const parted = columns.filter(({ player, part }) => player && part !== 'whole');
+	const players = new Set(parted.map(({ player }) => player));
+	const theirs = columns.filter(({ player }) => player && players.has(player));
+	if (theirs.length === 0) return body;
+	let above: readonly string[] = [];
+	return body.map((row) => {
+		const cells = [...row.cells];
+		for (const { index, player, part } of theirs) {
+			if (!DITTO.test(cells[index] ?? '')) continue;
+			const whole = theirs.find((one) => one.player === player && one.part === 'whole')?.index;
+			const isSame =
+				part === 'whole' ||
+				whole === undefined ||
+				DITTO.test(row.cells[whole] ?? '') ||
+				(cells[whole] ?? '') === (above[whole] ?? '');
+			if (isSame) cells[index] = above[index] ?? '';
+		}
+		if (theirs.some(({ index }) => (cells[index] ?? '') !== '')) above = cells;
+		return { ...row, cells };
+	});
+}
+
 function handsOf(
 	cells: readonly string[],
 	columns: readonly Column[],
@@ -198,9 +228,12 @@ function handsOf(
 		const text = part === 'capo' && /^\d/.test(cell) ? `c${cell}` : cell;
 		if (part === 'capo' && /^(?:[-–—]+|0|no|none)$/i.test(cell)) continue;
 		const before = hands[player.id];
+		const isDash = part === 'tuning' && /^[-–—]+$/.test(cell);
+		if (before && isDash) continue;
 		hands[player.id] = {
 			text: before ? `${before.text} ${text}` : text,
 			column: named(player.column),
+			...(part === 'tuning' && !isDash ? { tuning: text } : {}),
 		};
 	}
 	return hands;

@@ -16,3 +16,13 @@ export function parseDate(text: string): string | null {
 function isLeap(year: number): boolean {
 	return year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
 }
+
+/** The day of the week, 0 for Sunday, of a date as `parseDate` gives it; Zeller's congruence. */
+export function weekdayOf(date: string): number {
+	const [year = 0, month = 1, day = 1] = date.split('-').map(Number);
+	const isEarly = month < 3;
+	const y = isEarly ? year - 1 : year;
+	const m = isEarly ? month + 12 : month;
+	const leaps = Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400);
+	return (day + Math.floor((13 * (m + 1)) / 5) + y + leaps + 6) % 7;
+}

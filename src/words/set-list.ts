@@ -39,6 +39,9 @@ const WHY: Readonly<Record<AskedWhy, string>> = {
 	'interval-place': 'an interval stands between two songs that are no encore',
 	'empty-encore': 'no song follows',
 	'title-too-long': 'a title has 1,000 characters at the most',
+	'unknown-tuning': 'it stands in a column of tunings and is none that is known',
+	'no-such-song': 'no song above is that one, or nothing is known of what is played there',
+	'same-as-open': 'what they have in that song is left open, or was never said',
 	'column-unclear': 'its cells are names, of instruments or of something else',
 };
 
@@ -81,7 +84,7 @@ const figures = (count: number): string =>
 		.join(', ')
 		.replace(/, (\d+)$/, ' or $1');
 
-const LEAVING = 'enter leaves it open, Ctrl-C writes nothing: ';
+const LEAVING = 'enter leaves it open, u takes the last answer back, Ctrl-C writes nothing: ';
 
 function choiceWords(choice: Choice): string {
 	switch (choice.means) {
@@ -101,6 +104,10 @@ function choiceWords(choice: Choice): string {
 			return "nobody's: keep it in the song's notes";
 		case 'hands':
 			return `"${choice.piece}" is what ${choice.player.name} plays`;
+		case 'mark':
+			return choice.as === 'none'
+				? `${choice.mark} is empty hands, wherever it stands`
+				: `${choice.mark} keeps what they have, wherever it stands`;
 		case 'near':
 			return choice.name;
 		case 'tuning':
@@ -127,7 +134,7 @@ export function kindsQuestion(guessed: readonly DraftInstrument[]): string {
 
 const KINDS_GUESSED = 'Guessed, since no cell says what kind of instrument these are:';
 const KINDS_HOW = 'Type those that are something else, such as Heron acoustic, Finch mandolin';
-const ENTER_RIGHT = 'enter: all are right, Ctrl-C writes nothing: ';
+const ENTER_RIGHT = 'enter: all are right, u takes the last answer back, Ctrl-C writes nothing: ';
 export const NO_SUCH_KIND =
 	'Each needs its name and then its kind: electric, acoustic, nylon, 12-string, baritone, bass, 5-string bass, upright, mandolin, banjo, ukulele or resonator.';
 
@@ -190,7 +197,13 @@ export function saidLine(said: Said): string | null {
 	if (said.code === 'no-headings')
 		return `The table has no headings; column ${said.title} was taken for the titles.`;
 	if (said.code === 'length-column')
-		return `Column ${said.column} has no heading; its cells were taken for lengths.`;
+		return said.column === ''
+			? `Column ${said.number} has no heading; its cells were taken for lengths.`
+			: `Column ${said.column}: its cells were taken for lengths.`;
+	if (said.code === 'capo-column')
+		return `Column ${said.column || 'without a heading'}: its numbers were taken for the capos of ${said.player}.`;
+	if (said.code === 'named-in-lines')
+		return `Taken for players, since instruments stand behind their names: ${said.names.join(', ')}.`;
 	if (said.code === 'names-column')
 		return `Column ${said.column} has names only; they were taken for instruments.`;
 	if (said.code === 'one-player')
@@ -205,6 +218,8 @@ export function saidLine(said: Said): string | null {
 		return `${said.title} stands in rows ${said.rows.join(', ')}: one song, listed ${said.rows.length} times.`;
 	if (said.code === 'same-title')
 		return `Row ${said.row}: another ${said.title} than above, since its cells differ: a song of its own.`;
+	if (said.code === 'same-as')
+		return `Row ${said.row}: everybody has in ${said.title} what they have in ${said.as}, as the list says.`;
 	if (said.code === 'usual-with-capo')
 		return `Row ${said.row}: a capo and no tuning; the usual tuning was written.`;
 	return null;
@@ -320,6 +335,9 @@ export const NEEDS_A_LIST = 'no list was given, and there is no terminal to ask 
 export const LIST_OPTIONS =
 	'Give one with --songs FILE or --list FILE; - reads standard input. Or take an earlier night with --from last.';
 export const TWO_LISTS = '--songs and --list are both given';
+export const LIST_AND_NIGHT = '--from and a list of songs are both given';
+export const LIST_OR_NIGHT =
+	"Give one of them. For this list beside an earlier show's players and instruments: --rack and that show's file.";
 export const ONE_OF_THEM = 'Give one of them.';
 export const NO_FILE = 'there is no such file';
 export const notReadable = (cause: string): string => `the file cannot be read (${cause})`;

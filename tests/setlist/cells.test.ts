@@ -20,6 +20,7 @@ function said(cell: string): string {
 describe('a cell', () => {
 	it.each([
 		['Amber DD c2', '2 Amber, drop D, 2'],
+		['Amber cpo 4', '2 Amber, E standard, 4'],
 		['3 drop D capo 2', '3 Guitar 3, drop D, 2'],
 		['4 Anchor drop D', '4 Anchor, drop D, 0'],
 		['Amber, open G, capo V', '2 Amber, open G, 5'],

@@ -4,7 +4,7 @@ import { resolve } from 'node:path';
 import { cleanText } from '../../base/clean-text.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { ANOTHER_NAME, fileIsThere } from '../../words/set-list.ts';
+import { ANOTHER_NAME, fileIsThere, LIST_AND_NIGHT, LIST_OR_NIGHT } from '../../words/set-list.ts';
 import { type CliCommand, optionText } from '../command.ts';
 import type { Io } from '../io.ts';
 import { NO_LIST } from '../new/list-source.ts';
@@ -30,9 +30,15 @@ export const newCommand: CliCommand = {
 	},
 	words: { least: 0, most: 1 },
 	run: (request, io) => {
-		if (bringsList(request)) return newFromList(request, io);
 		const file = request.words[0] ?? null;
 		const from = optionText(request, 'from');
+		if (bringsList(request)) {
+			if (from === null) return newFromList(request, io);
+			return tellProblems(
+				[{ code: 'list-and-night', what: LIST_AND_NIGHT, hint: LIST_OR_NIGHT }],
+				io,
+			);
+		}
 		const canAsk = io.isInputTerminal && io.isOutputTerminal && request.options.json !== true;
 		if (from === null && !canAsk) return tellProblems([NO_LIST], io);
 		const isThere = file !== null && realDisk.stat(resolve(io.cwd, file)) !== null;

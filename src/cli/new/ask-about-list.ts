@@ -32,17 +32,24 @@ export async function askAboutList(
 	rack: Rack,
 	ask: Ask,
 ): Promise<{ readonly reading: ListReading; readonly abbreviations: Abbreviations }> {
-	let answers = NO_ANSWERS;
-	const left = new Set<string>();
+	let now: Answered = { answers: NO_ANSWERS, left: new Set(), areKindsSaid: false };
+	const before: Answered[] = [];
 	for (;;) {
+		const { answers, left, areKindsSaid } = now;
 		const abbreviations = { ...list.abbreviations, ...answers.abbreviations };
 		const reading = readingOf(list, rack, answers);
 		const next = reading.asked.find((one) => canBeAnswered(one) && !left.has(answerKey(one)));
 		if (!next) {
 			const guessed = guessedKinds(reading);
-			const kinds = guessed.length === 0 ? null : await askKinds(guessed, ask);
+			const kinds = areKindsSaid || guessed.length === 0 ? null : await askKinds(guessed, ask);
+			const last = kinds === BACK ? before.pop() : undefined;
+			if (last) now = last;
+			if (kinds === BACK) continue;
 			if (kinds === null || kinds.size === 0) return { reading, abbreviations };
-			answers = { ...answers, kinds: new Map([...answers.kinds, ...kinds]) };
+			// Asked once: those that were not named are as they were guessed.
+			before.push(now);
+			const told = { ...answers, kinds: new Map([...answers.kinds, ...kinds]) };
+			now = { left, answers: told, areKindsSaid: true };
 			continue;
 		}
 		const choices = choicesOf(next, list, rack);
@@ -50,19 +57,36 @@ export async function askAboutList(
 		const answer = await ask(cleanLines(words.question(next, choices, takesLine)));
 		if (answer === null) return { reading, abbreviations };
 		const line = answer.trim();
+		if (line.toLowerCase() === BACK) {
+			now = before.pop() ?? now;
+			continue;
+		}
 		const choice = /^\d+$/.test(line) ? choices[Number(line) - 1] : undefined;
-		if (line === '') left.add(answerKey(next));
-		else if (choice) answers = await withChoice(answers, { next, choice, ask });
-		else if (takesLine) answers = typed(answers, next, line);
+		if (line !== '' && !choice && !takesLine) continue;
+		before.push(now);
+		if (line === '') now = { ...now, left: new Set([...left, answerKey(next)]) };
+		else if (choice) now = { ...now, answers: await withChoice(answers, { next, choice, ask }) };
+		else now = { ...now, answers: typed(answers, next, line) };
 	}
 }
 
-/** What is said of kinds that are a guess; null for nothing more. */
+/** What was answered, and what was left open. */
+type Answered = {
+	readonly answers: Answers;
+	readonly left: ReadonlySet<string>;
+	readonly areKindsSaid: boolean;
+};
+
+/** The line that takes the last answer back. */
+const BACK = 'u';
+
+/** What is said of kinds that are a guess; null for nothing more, `BACK` to go back. */
 async function askKinds(guessed: readonly DraftInstrument[], ask: Ask) {
 	const question = cleanLines(words.kindsQuestion(guessed));
 	for (let said = ''; ; said = `${words.NO_SUCH_KIND}\n`) {
 		const line = (await ask(`${said}${question}`))?.trim() ?? '';
 		if (line === '') return null;
+		if (line.toLowerCase() === BACK) return BACK;
 		const kinds = kindsIn(line, guessed);
 		if (kinds !== null) return kinds;
 	}

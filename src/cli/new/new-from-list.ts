@@ -8,7 +8,7 @@ import { writeExport } from '../../disk/export-file.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { addToShowFile } from '../../setlist/add-to-file.ts';
 import type { Asked, ListReading, Rack } from '../../setlist/list-reading.ts';
-import type { ListedDay } from '../../setlist/listed-day.ts';
+import { dateFrom, type ListedDay } from '../../setlist/listed-day.ts';
 import { type ListText, type ReadList, readSetList } from '../../setlist/make-show.ts';
 import type { ShowDraft } from '../../setlist/show-draft.ts';
 import { withAbbreviations } from '../../setlist/take-over.ts';
@@ -74,17 +74,18 @@ export async function newFromList(request: Request, io: Io): Promise<number> {
 	if (!read.ok) return tellProblems([listProblem(read, listFile)], io);
 	const { reading, abbreviations } = await askAboutList(read.list, rack, put);
 
+	const date = dateFrom(read.list.day, localDay(io.wallMs()));
 	const title = read.list.title ?? nameOf(listFile === '-' ? out : listFile);
 	const draft = draftOf(reading, {
 		title,
 		day: read.list.day,
-		io,
+		date: date ?? localDay(io.wallMs()),
 		include: fromFile.include,
 		further: withAbbreviations(fromFile.further, abbreviations),
 	});
 	const guessed = {
 		isTitleGuessed: read.list.title === null,
-		isDateGuessed: read.list.day?.date == null,
+		isDateGuessed: date === null,
 		isStartGuessed: read.list.day?.start == null,
 	};
 	const remarked = words.withRemarks(draft, reading, {
@@ -161,16 +162,16 @@ function draftOf(
 	more: {
 		readonly title: string;
 		readonly day: ListedDay | undefined;
-		readonly io: Io;
+		readonly date: string;
 		readonly include: readonly string[];
 		readonly further: Readonly<Record<string, unknown>>;
 	},
 ): ShowDraft {
-	const { title, day, io, include, further } = more;
+	const { title, day, date, include, further } = more;
 	return {
 		...{ title: cleanText(title), venue: day?.venue ?? null, remarks: [] },
 		...{ start: day?.start ?? USUAL_START, curfew: day?.curfew ?? null },
-		date: day?.date ?? localDay(io.wallMs()),
+		date,
 		...{ players, instruments, songs, set, include, further },
 	};
 }
