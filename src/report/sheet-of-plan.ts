@@ -119,6 +119,7 @@ function songRow(source: SheetSource, { order, index, moments, points }: RowPlac
 		length: song.lengthSeconds === null ? null : minutesSeconds(song.lengthSeconds),
 		starts: startsWords({ player: starter, other: song.starts, count: song.count }),
 		ends: song.ends === 'segue' ? SHEET.segue : song.ends,
+		notes: song.notes,
 		changes: at === undefined ? [] : changesOf(source, { song, position, moments }),
 		points: at === undefined ? [] : points,
 		work: at === undefined ? [] : worksAt(source, moments, at),

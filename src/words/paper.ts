@@ -164,6 +164,7 @@ export const gapWords = (gap: string): string => `gap ${gap}`;
 export const endsWords = (ends: string): string => (ends === SHEET.segue ? ends : `ends ${ends}`);
 /** `INTERVAL 20:00 long`: beside a time of day `20:00` alone would be one, too. */
 export const intervalWords = (length: string): string => `INTERVAL ${length} long`;
+export const noteWords = (notes: string): string => `note: ${notes}`;
 export const checkWords = (leave: string): string => `check ${leave}`;
 export const workFor = (song: string): string => `for ${song}`;
 /** What a cue is said to bring, in quotes. */

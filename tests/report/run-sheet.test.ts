@@ -47,6 +47,16 @@ test('a song says who gets what and what comes off, with its clock, its gap and 
 	expect(text).toContain('Hearing');
 });
 
+test('what the file notes of a song stands under its head, and of a song without notes nothing', () => {
+	const plain = smallShow();
+	const songs = plain.songs.map((song) =>
+		song.id === 'lantern' ? { ...song, notes: 'Petra drops E by hand\nDI ch 14' } : song,
+	);
+	const text = sheetText({ ...plain, songs });
+	expect(songLines(text, 2)[1]).toBe('note: Petra drops E by hand DI ch 14');
+	expect(text.match(/note:/g)).toHaveLength(1);
+});
+
 test('what is retuned says into what and when; a capo says where it goes on and when it comes off', () => {
 	const text = sheetText(rackShow());
 	// Amber is in drop D for the second song after the interval, and in its own tuning before.
@@ -147,6 +157,7 @@ test('hostile names keep every text within 80 columns, on lines of their own, an
 					songs: plain.songs.map((song) => ({
 						...song,
 						title: title!,
+						notes: at!,
 						cues: song.cues.map((cue) => ({ ...cue, at: at!, say: at! })),
 					})),
 				};
