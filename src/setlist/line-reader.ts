@@ -20,6 +20,8 @@ const QUOTED = /^"((?:[^"]|"")*)"(.*)$/su;
 const CELL =
 	/^\s*\|\s*((?:[^|:[\]]|\[[^[\]]*\])+?)\s*:\s(.*?)(?=\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s|$)/su;
 
+const NOTES_AT_END = /^((?:"(?:[^"]|"")*")?.*?\S)\s\|\s+notes?\s*:\s(.*\S)\s*$/isu;
+
 /** What follows at once, as people draw it. */
 const SEGUE = /\s*(?:>>+|→|[-–=]+>)\s*|\s+>\s+/u;
 const DOTTED_AT_END = /^(.*\S)\s+(\d{1,2})\.([0-5]\d)$/su;
@@ -88,11 +90,22 @@ export class LineReader {
 	constructor(wishes: PastedWishes, texts: readonly string[]) {
 		this.#wishes = wishes;
 		this.players = [];
-		this.#habit = habitOf(texts, this.#reader());
+		this.#habit = habitOf(
+			texts.map((text) => withoutNotes(text)[0]),
+			this.#reader(),
+		);
 	}
 
 	/** One song, or several that `>>` joins. */
-	songs(text: string, row: number): SongRow[] {
+	songs(line: string, row: number): SongRow[] {
+		const [text, said] = withoutNotes(line);
+		const songs = this.#songsOf(text, row);
+		if (said === null) return songs;
+		const last = songs.length - 1;
+		return songs.map((one, at) => (at === last ? { ...one, notes: [...one.notes, said] } : one));
+	}
+
+	#songsOf(text: string, row: number): SongRow[] {
 		const quoted = QUOTED.exec(text);
 		if (quoted && quoted[1]?.trim() !== '') return [this.#exact(quoted, row)];
 		const hands: Record<string, Field> = {};
@@ -304,6 +317,12 @@ export class LineReader {
 		const said = readCell(text, this.#reader());
 		return said.kind === 'has' && (said.tuning !== null || said.capo !== null);
 	}
+}
+
+/** A line without the notes at its end as this program prints them, `| Notes: bow`, and these. */
+function withoutNotes(line: string): readonly [string, string | null] {
+	const [, before, notes] = NOTES_AT_END.exec(line) ?? [];
+	return before === undefined || notes === undefined ? [line, null] : [before, notes];
 }
 
 function isTime(text: string): boolean {
