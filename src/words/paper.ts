@@ -161,7 +161,9 @@ export const sheetReference = (hertz: number): string => `A4 = ${hertz} Hz`;
 export const atCue = (cue: string): string => `${cue}: `;
 export const tonightsList = (title: string): string => `${title}, tonight's list`;
 export const gapWords = (gap: string): string => `gap ${gap}`;
-export const endsWords = (ends: string): string => (ends === SHEET.segue ? ends : `ends ${ends}`);
+/** Null for a stop: songs end so unless somebody says otherwise, and paper has what is to be known. */
+export const endsWords = (ends: string): string | null =>
+	ends === SHEET.segue ? ends : ends === 'stop' ? null : `ends ${ends}`;
 /** `INTERVAL 20:00 long`: beside a time of day `20:00` alone would be one, too. */
 export const intervalWords = (length: string): string => `INTERVAL ${length} long`;
 export const noteWords = (notes: string): string => `note: ${notes}`;
