@@ -31,7 +31,10 @@ export function placeWords(show: Show, place: TightPlace): string {
 	const title = songTitle(show, section.song);
 	if (work !== null) {
 		const what = `${workWords(work, shownInstrument(show, work.instrument))} for ${title}`;
-		return `${what}, start by ${paperClock(show, work.beginByMs / 1000)}, ${leftWords(spareSeconds)}`;
+		// What is late whenever it is begun has no latest start.
+		const startBy =
+			work.slackSeconds < 0 ? [] : [`start by ${paperClock(show, work.beginByMs / 1000)}`];
+		return [what, ...startBy, leftWords(spareSeconds)].join(', ');
 	}
 	const at = paperClock(show, section.startMs / 1000);
 	return `before ${title} at ${at}, ${handOverCount(handOvers)}, ${leftWords(spareSeconds)}`;

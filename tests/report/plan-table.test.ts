@@ -71,6 +71,24 @@ set: [one, {interval: 20m}, two, {song: three, gap: 60s}]
 	]);
 });
 
+test('work that is late is short by one figure wherever it stands, and has no latest start', () => {
+	const lines = table(
+		clubShow(`
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A1, tuning: drop D}, bo: {instrument: B3}}}
+set: [one, two]
+`),
+	);
+	const tight = lines.slice(lines.indexOf('Tight places') + 1, lines.indexOf('Tight places') + 3);
+	const of = tight.find((line) => line.includes('retune 1 Amber for Two'));
+	const short = /, (\d:\d\d) short$/.exec(of ?? '')?.[1];
+	expect(of).not.toContain('start by');
+	const warnings = lines.slice(lines.indexOf('Warnings'));
+	expect(warnings).toContain(`  1 Amber is ${short} short for Two`);
+	expect(lines).toContainEqual(expect.stringMatching(new RegExp(` ASH .* ${short} short$`)));
+});
+
 test('what does not fit its gap is counted', () => {
 	const lines = table(
 		clubShow(`
