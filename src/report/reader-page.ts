@@ -160,7 +160,7 @@ function productionParts(report: NightReport): PagePart[] {
 		),
 		part(
 			say.PRODUCTION_PARTS.tomorrow,
-			report.tomorrow.length === 0 ? [say.NOTHING_TOMORROW] : [],
+			report.tomorrow.length === 0 ? [say.nothingTomorrow(hangsOtherwise(report))] : [],
 			report.tomorrow,
 		),
 		...forNextParts({
@@ -171,6 +171,12 @@ function productionParts(report: NightReport): PagePart[] {
 			),
 		}),
 	];
+}
+
+/** Instruments that stand otherwise than the show file gives them, as the technician's own list has them. */
+function hangsOtherwise({ forNext }: NightReport): number {
+	const carried = forNext.filter(({ kind }) => kind === 'carry-over');
+	return new Set(carried.map(({ instrument }) => instrument)).size;
 }
 
 /** What to buy, whom to tell, how the next show finds things: a list each, where there is any. */

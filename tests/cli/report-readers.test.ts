@@ -66,6 +66,25 @@ function withNight() {
 }
 
 describe('each reader gets what is theirs', () => {
+	test("production hears that nothing is to be repaired, and of what the technician's list puts right", async () => {
+		const { path, report } = withNight();
+		const pageOf = async (script: string) => {
+			writeFileSync(path, playedNight(loadShow(CLUB), script).bytes, { mode: 0o600 });
+			const [page, own] = [await report('--for', 'production'), await report()];
+			return { page: page.out, own: own.out };
+		};
+		const nothing = 'Nothing is noted to repair or restring before the next show.';
+		const plain = await pageOf('-01:00 !ready\n00:00 space\n02:30 d\n05:50 q e\n');
+		expect(plain.page).toContain(`${nothing}\n`);
+		const capo = await pageOf(
+			'-01:00 !ready\n00:00 space\n02:30 d\n02:40 c 4 "2" enter\n05:50 q e\n',
+		);
+		expect(capo.own).toMatch(/4 .*capo 2 is on/);
+		expect(capo.page).toContain(
+			`${nothing} One instrument hangs otherwise than the show file says: the technician puts it right.`,
+		);
+	});
+
 	test('a player two lines, with the break and when sound was back', async () => {
 		const { report } = withNight();
 		const { out } = await report('--for', 'player=ash');
