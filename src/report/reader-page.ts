@@ -2,7 +2,7 @@
 // written. The technician's page is the whole report.
 
 import { incidentKindWords } from '../words/entry-words.ts';
-import { SECTIONS } from '../words/report.ts';
+import { plannedCell, SECTIONS } from '../words/report.ts';
 import * as say from '../words/report-readers.ts';
 import { lineWithWhy } from '../words/tomorrow.ts';
 import type { LostTime } from './lost-times.ts';
@@ -194,12 +194,22 @@ export function forNextParts({ forNext }: Pick<NightReport, 'forNext'>): readonl
 	});
 }
 
+/** Whether what is planned at this place of the list comes behind a song whose length nobody gave. */
+export function isAboutFrom({ songs, songsGone }: NightReport, position: number): boolean {
+	return [...songs, ...songsGone].some(
+		({ planned }) => planned !== null && !planned.isLengthGiven && planned.position < position,
+	);
+}
+
 /** Whether it ran to time. */
-export function ranSentence({ began, ended, isOver, timing }: NightReport): string {
+export function ranSentence(report: NightReport): string {
+	const { began, ended, isOver, timing } = report;
 	return say.ranWords({
 		began: began && hoursMinutes(began),
 		ended: ended && hoursMinutes(ended),
-		plannedEnd: timing.plannedEnd && hoursMinutes(timing.plannedEnd),
+		plannedEnd:
+			timing.plannedEnd &&
+			plannedCell(hoursMinutes(timing.plannedEnd), isAboutFrom(report, Number.POSITIVE_INFINITY)),
 		startLateSeconds: timing.startLateSeconds,
 		endLateSeconds: timing.endLateSeconds,
 		seconds: timing.seconds,

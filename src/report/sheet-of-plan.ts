@@ -52,7 +52,8 @@ function intervalRow(
 	return {
 		kind: 'interval',
 		length: minutesSeconds(intervalSeconds(source.session.show, playing.position)),
-		clock: at === undefined ? null : clockAt(source, at.fromMs),
+		clock:
+			at === undefined ? null : clockAt(source, { atMs: at.fromMs, position: playing.position }),
 		back: at === undefined ? [] : backAt(source, playing.position),
 		work: at === undefined ? [] : worksAt(source, moments, at),
 	};
@@ -113,7 +114,7 @@ function songRow(source: SheetSource, { order, index, moments, points }: RowPlac
 		title: song.title,
 		isEncoreBegin: playing.isEncore && order[index - 1]?.isEncore !== true,
 		isDone: at === undefined,
-		clock: at === undefined ? null : clockAt(source, at.fromMs),
+		clock: at === undefined ? null : clockAt(source, { atMs: at.fromMs, position }),
 		gap: gapSeconds === null ? null : minutesSeconds(gapSeconds),
 		isTight: gapWarnings(plan, here).length > 0,
 		length: song.lengthSeconds === null ? null : minutesSeconds(song.lengthSeconds),

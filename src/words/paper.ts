@@ -18,6 +18,14 @@ export function paperClock({ startMinutes }: Pick<Show, 'startMinutes'>, seconds
 	return dayText((((startMinutes + seconds / 60) % day) + day) % day);
 }
 
+/** The same, `about 20:41` behind a song whose length nobody gave. */
+export function expectedClock(
+	show: Pick<Show, 'startMinutes'>,
+	{ seconds, isAbout }: { readonly seconds: number; readonly isAbout: boolean },
+): string {
+	return `${isAbout ? 'about ' : ''}${paperClock(show, seconds)}`;
+}
+
 // The plan.
 
 export const PARTS = { tight: 'Tight places', backups: 'Backups', warnings: 'Warnings' } as const;
@@ -73,18 +81,20 @@ export function workOnPaper(
 		job,
 		seconds,
 		startBySeconds,
+		isAbout,
 		shortSeconds,
 	}: Readonly<{
 		job: Job;
 		seconds: number;
 		startBySeconds: number;
+		isAbout: boolean;
 		shortSeconds: number;
 	}>,
 ): string {
 	const when =
 		shortSeconds > 0
 			? `${minutesSeconds(shortSeconds)} short`
-			: `start by ${paperClock(show, startBySeconds)}`;
+			: `start by ${expectedClock(show, { seconds: startBySeconds, isAbout })}`;
 	return `${job} ${minutesSeconds(seconds)}, ${when}`;
 }
 export const BACKUP_TABLE = ['#', 'for', 'of', 'backup', 'in', '', ''] as const;

@@ -11,7 +11,7 @@ import { whyTable } from '../../src/report/why-table.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { clubShow } from '../plan/club-gear.ts';
 import { loadShow } from '../scenarios/load-show.ts';
-import { smallShow } from './small-show.ts';
+import { smallShow, unmeasuredShow } from './small-show.ts';
 
 function table(show: Show): readonly string[] {
 	const plan = planBeforeDoors(show);
@@ -45,6 +45,16 @@ test('the sentence first, then song by song who gets what, whether it fits, and 
 		expect.stringMatching(/^ {2}4 Tide +20:11 gap 0:15 {2}no hand-over$/),
 		expect.stringMatching(/^ {5}ASH +1 Amber E std capo 2 +keeps it, capo on 2$/),
 	]);
+});
+
+test('times behind a song without a length are about', () => {
+	const lines = table(unmeasuredShow());
+	for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
+	const from = lines.findIndex((line) => line.startsWith('  2 Lantern'));
+	expect(lines[from]).toMatch(/^ {2}2 Lantern +20:04 gap 0:30/);
+	expect(lines[from + 2]).toMatch(/^ {2}3 =Gravel\|x +about 20:07 gap 0:15/);
+	expect(lines[from + 3]).toMatch(/touch-up 1:00, start by about 20:06$/);
+	expect(lines.slice(0, from).join(' ')).toContain('before =Gravel|x at about 20:07');
 });
 
 test('each piece of work has its line, and a backup says for what', () => {

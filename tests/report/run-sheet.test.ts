@@ -11,7 +11,7 @@ import { sheetBeforeDoors } from '../../src/report/sheet-before-doors.ts';
 import { chosenOf } from '../../src/report/sheet-choice.ts';
 import { pageText, type SheetPage } from '../../src/report/sheet-pages.ts';
 import type { Show } from '../../src/showfile/show.ts';
-import { rackShow, smallShow } from './small-show.ts';
+import { rackShow, smallShow, unmeasuredShow } from './small-show.ts';
 
 const sheetText = (show: Show, hasBoards = false) =>
 	runSheet(sheetBeforeDoors(show, planBeforeDoors(show)), {
@@ -45,6 +45,18 @@ test('a song says who gets what and what comes off, with its clock and its gap',
 	expect(songLines(text, 3)[0]).toMatch(/^3 =Gravel\|x +20:08 {2}gap 0:15 TIGHT$/);
 	expect(songLines(text, 4)).toContain('[ ] ASH keeps 1 Amber E std, CAPO ON 2');
 	expect(text).toContain('Hearing');
+});
+
+test('behind a song without a length the clock says about, work for later songs too', () => {
+	const text = sheetText(unmeasuredShow());
+	expect(songLines(text, 1)[0]).toMatch(/ 20:00$/);
+	// 20:00 and 4:00 of Harbour and 0:30; then 3:00, the median of 4:00, 3:00 and 3:00, and 0:15.
+	expect(songLines(text, 2)[0]).toMatch(/ {2}20:04 /);
+	expect(songLines(text, 2)).toContain(
+		'[ ] RACK 1 Amber TOUCH UP 1:00, start by about 20:06, for 3 =Gravel|x',
+	);
+	expect(songLines(text, 3)[0]).toMatch(/ about 20:07 /);
+	expect(songLines(text, 4)[0]).toMatch(/ about 20:11 /);
 });
 
 test('what the file notes of a song stands under its head, and of a song without notes nothing', () => {
