@@ -13,8 +13,6 @@ export type ListedSong = {
 	readonly title: string;
 	readonly seconds: number | null;
 	readonly section: 'set' | 'encore';
-	/** Left out for none. */
-	readonly notes?: string;
 	/** By player; one who keeps is left out, null for empty hands. */
 	readonly hands: Readonly<Record<string, ListedCell | null>>;
 };
@@ -50,7 +48,6 @@ export function listedShow(show: Show): ListedShow {
 			title: song.title,
 			seconds: song.lengthSeconds,
 			section: item.isEncore ? 'encore' : 'set',
-			...(song.notes === null ? {} : { notes: song.notes }),
 			hands: Object.fromEntries(
 				Object.entries(song.parts).map(([player, part]) => [player, listedCell(show, part)]),
 			),

@@ -28,8 +28,7 @@ export function readListedShow(text: string): SetList | null {
 		}
 		const { seconds } = song;
 		rows.push({
-			...{ kind: 'song', row, title: song.title.trim(), titleColumn: 'title', hands },
-			notes: typeof song.notes === 'string' ? [song.notes] : [],
+			...{ kind: 'song', row, title: song.title.trim(), titleColumn: 'title', hands, notes: [] },
 			length: typeof seconds === 'number' ? { text: `${seconds}s`, column: 'seconds' } : null,
 			...{ tempo: null, gap: null, starts: null, ends: null, isExact: true, doubt: null, id: null },
 		});
