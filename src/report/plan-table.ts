@@ -14,7 +14,9 @@ import { firstWithoutLength } from '../showfile/song-length.ts';
 import { placeWords } from '../words/advice.ts';
 import { backupFor } from '../words/backup-for.ts';
 import { standInWords } from '../words/backup-reasons.ts';
+import { findingWords } from '../words/findings.ts';
 import { laterWords } from '../words/later-costs.ts';
+import { mendOfRisk } from '../words/mends.ts';
 import {
 	BACKUP_TABLE,
 	CUE,
@@ -33,6 +35,7 @@ import {
 import { shortTuning } from '../words/tuning-names.ts';
 import { leftOutInShort, unplayableWords } from '../words/unplayable.ts';
 import { warningWords } from '../words/warnings.ts';
+import { assumedGap, isAssumed } from './assumed-gap.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
 /** Of the tight places these are worth reading before the rest. */
@@ -227,7 +230,12 @@ function nameOf(show: Show, id: string | null): string {
 }
 
 function warningLines(show: Show, plan: Plan): readonly string[] {
-	return plan.warnings.flatMap((one) =>
-		wrapped(cleanText(warningWords(show, one)), PAPER_COLUMNS, '  '),
-	);
+	const gaps = plan.warnings.flatMap((one) => (one.code === 'tight-gap' ? [one] : []));
+	const noGap = assumedGap(show, gaps);
+	const each = plan.warnings
+		.filter((one) => noGap === null || one.code !== 'tight-gap' || !isAssumed(show, one))
+		.map((one) => warningWords(show, one));
+	const all =
+		noGap === null ? each : [`${findingWords(show, noGap)} ${mendOfRisk(noGap)}`, ...each];
+	return all.flatMap((words) => wrapped(cleanText(words), PAPER_COLUMNS, '  '));
 }
