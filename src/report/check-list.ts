@@ -16,6 +16,7 @@ import { findingText, findingWords } from '../words/findings.ts';
 import { mendOfRisk } from '../words/mends.ts';
 import { rigFindingText, rigFindingWords } from '../words/rig-findings.ts';
 import { warningWords } from '../words/warnings.ts';
+import { assumedGap, type FullGap, isAssumed } from './assumed-gap.ts';
 
 export type Risk = {
 	readonly about: Finding | RigFinding | Warning;
@@ -25,6 +26,8 @@ export type Risk = {
 	readonly text: string;
 	/** Null where the files were not read as a tree. */
 	readonly where: Place | null;
+	/** It follows from a gap that nobody gave, which is said once of all. */
+	readonly isSaidOnce: boolean;
 };
 
 /** What of the plan is the same as what the reading of the file has found already. */
@@ -82,9 +85,23 @@ export function checkList(
 			placeIn: (tree: SourceNode) => placeOfRigFinding(tree, about),
 		})),
 	];
-	return all
+	const full = all.flatMap(({ about }) => (isFullGap(about) ? [about] : []));
+	const noGap = assumedGap(show, full);
+	const once =
+		noGap === null
+			? []
+			: [
+					{
+						about: noGap,
+						said: findingWords(show, noGap),
+						text: findingText(show, noGap),
+						placeIn: (tree: SourceNode) => placeOfFinding(tree, noGap),
+					},
+				];
+	return [...once, ...all]
 		.map(({ about, said, text, placeIn }) => ({
 			about,
+			isSaidOnce: noGap !== null && isFullGap(about) && isAssumed(show, about),
 			words: [said, mendOfRisk(about)].filter((one) => one !== '').join(' '),
 			text,
 			where: root === null ? null : placeIn(root),
@@ -95,7 +112,17 @@ export function checkList(
 			(one, other) =>
 				one.rank - other.rank || (one.soonest === other.soonest ? 0 : one.soonest - other.soonest),
 		)
-		.map(({ about, words, text, where }) => ({ about, words, text, where }));
+		.map(({ about, words, text, where, isSaidOnce }) => ({
+			about,
+			words,
+			text,
+			where,
+			isSaidOnce,
+		}));
+}
+
+function isFullGap(about: Risk['about']): about is Extract<Risk['about'], FullGap> {
+	return about.code === 'gap-too-short' || about.code === 'tight-gap';
 }
 
 /** Whether a gap has a hand-over of a backup in it: who gets which is the plan's to choose, and so what fits. */
@@ -137,6 +164,7 @@ function rankOf(about: Risk['about']): number {
 		case 'late':
 		case 'segue-hand-over':
 		case 'gap-too-short':
+		case 'no-gap':
 			return 3;
 		case 'past-curfew':
 		case 'short-curfew':

@@ -10,20 +10,23 @@ import type { Plan, Section, Slot, StandIn, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';
 import type { Show } from '../showfile/show.ts';
 import { instrumentName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { firstWithoutLength } from '../showfile/song-length.ts';
 import { placeWords } from '../words/advice.ts';
 import { backupFor } from '../words/backup-for.ts';
 import { standInWords } from '../words/backup-reasons.ts';
+import { findingWords } from '../words/findings.ts';
 import { laterWords } from '../words/later-costs.ts';
+import { mendOfRisk } from '../words/mends.ts';
 import {
 	BACKUP_TABLE,
 	CUE,
+	expectedClock,
 	HANDS_EMPTY,
 	keepsIt,
 	MAYBE_BETTER,
 	NO_BACKUP,
 	nothingFor,
 	PARTS,
-	paperClock,
 	READY,
 	roomWords,
 	withCapo,
@@ -32,6 +35,7 @@ import {
 import { shortTuning } from '../words/tuning-names.ts';
 import { leftOutInShort, unplayableWords } from '../words/unplayable.ts';
 import { warningWords } from '../words/warnings.ts';
+import { assumedGap, isAssumed } from './assumed-gap.ts';
 import { PAPER_COLUMNS, paperTable, wrapped } from './paper.ts';
 
 /** Of the tight places these are worth reading before the rest. */
@@ -39,6 +43,8 @@ const MOST_TIGHT = 5;
 /** With more left a place is not tight: common practice, no source. */
 const TIGHT_SECONDS = 60;
 const TITLE_COLUMNS = 24;
+const CLOCK_COLUMNS = 8;
+const ABOUT_COLUMNS = 4;
 const PLAYER_COLUMNS = 8;
 const THING_COLUMNS = 33;
 
@@ -103,13 +109,32 @@ function sectionLines(
 		.filter((one) => one.section === section && one.instrument === null)
 		.map(({ player }) => `     ${nameCell(show, player)} ${HANDS_EMPTY}`);
 	const cue = section.point === 0 ? null : cueName(show, section);
+	const wider = columnsForAbout(show, plan);
 	const head = [
 		fitWidth(cue === null ? String(section.position) : '', 3, { align: 'right' }),
-		fitWidth(cleanText(cue ?? songTitle(show, section.song)), TITLE_COLUMNS),
-		fitWidth(paperClock(show, section.startMs / 1000), 8, { align: 'right' }),
+		fitWidth(cleanText(cue ?? songTitle(show, section.song)), TITLE_COLUMNS - wider),
+		fitWidth(
+			expectedClock(show, {
+				seconds: section.startMs / 1000,
+				isAbout: isAbout(show, plan, section),
+			}),
+			CLOCK_COLUMNS + wider,
+			{ align: 'right' },
+		),
 		roomOf(plan, section),
 	].join(' ');
 	return [head, ...changes, ...emptied];
+}
+
+/** `about` takes its room from the titles and from what is played, of all lines alike. */
+function columnsForAbout(show: Show, plan: Plan): number {
+	return firstWithoutLength(show, plan.sections) === null ? 0 : ABOUT_COLUMNS;
+}
+
+/** Whether it comes behind a song whose length nobody gave. */
+function isAbout(show: Show, plan: Plan, { position }: Section): boolean {
+	const first = firstWithoutLength(show, plan.sections);
+	return first !== null && position > first;
 }
 
 function isOf(slot: Slot, move: { readonly section: Section; readonly player: string }): boolean {
@@ -155,15 +180,16 @@ function changeLines(
 	const work = plan.work.filter((one) => one.section === section && one.player === player);
 	const move = plan.capoMoves.find((one) => isOf(slot, one));
 	const [first = READY, ...more] = slot.isHandOver
-		? work.map((one) => workWords(show, one))
+		? work.map((one) => workWords(show, plan, one))
 		: [keepsIt(move === undefined ? null : capo)];
+	const columns = THING_COLUMNS - columnsForAbout(show, plan);
 	const under = (words: string) =>
-		`     ${fitWidth('', PLAYER_COLUMNS)} ${fitWidth(cleanText(words), THING_COLUMNS)}`;
+		`     ${fitWidth('', PLAYER_COLUMNS)} ${fitWidth(cleanText(words), columns)}`;
 	const backup = slot.for === null ? [] : [backupFor(show, slot.for)];
 	const below = Array.from({ length: Math.max(more.length, backup.length) }, (_, at) =>
 		`${under(backup[at] ?? '')} ${more[at] ?? ''}`.trimEnd(),
 	);
-	return [`${who} ${fitWidth(cleanText(thing), THING_COLUMNS)} ${first}`, ...below];
+	return [`${who} ${fitWidth(cleanText(thing), columns)} ${first}`, ...below];
 }
 
 function offsetLines(show: Show, { instrument: id, tuning, player }: Slot): readonly string[] {
@@ -172,9 +198,12 @@ function offsetLines(show: Show, { instrument: id, tuning, player }: Slot): read
 	return off === '' ? [] : [`     ${fitWidth('', PLAYER_COLUMNS)} ${off}`];
 }
 
-function workWords(show: Show, { job, seconds, beginByMs, shortSeconds }: Work): string {
-	const startBySeconds = beginByMs / 1000;
-	return workOnPaper(show, { job, seconds, startBySeconds, shortSeconds });
+function workWords(show: Show, plan: Plan, work: Work): string {
+	const { job, seconds, beginByMs, shortSeconds } = work;
+	return workOnPaper(show, {
+		...{ job, seconds, shortSeconds, startBySeconds: beginByMs / 1000 },
+		isAbout: isAbout(show, plan, work.section),
+	});
 }
 
 /** The best for each hand-over, and how many more there are. */
@@ -201,7 +230,12 @@ function nameOf(show: Show, id: string | null): string {
 }
 
 function warningLines(show: Show, plan: Plan): readonly string[] {
-	return plan.warnings.flatMap((one) =>
-		wrapped(cleanText(warningWords(show, one)), PAPER_COLUMNS, '  '),
-	);
+	const gaps = plan.warnings.flatMap((one) => (one.code === 'tight-gap' ? [one] : []));
+	const noGap = assumedGap(show, gaps);
+	const each = plan.warnings
+		.filter((one) => noGap === null || one.code !== 'tight-gap' || !isAssumed(show, one))
+		.map((one) => warningWords(show, one));
+	const all =
+		noGap === null ? each : [`${findingWords(show, noGap)} ${mendOfRisk(noGap)}`, ...each];
+	return all.flatMap((words) => wrapped(cleanText(words), PAPER_COLUMNS, '  '));
 }

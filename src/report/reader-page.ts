@@ -2,7 +2,7 @@
 // written. The technician's page is the whole report.
 
 import { incidentKindWords } from '../words/entry-words.ts';
-import { SECTIONS } from '../words/report.ts';
+import { plannedCell, SECTIONS } from '../words/report.ts';
 import * as say from '../words/report-readers.ts';
 import { lineWithWhy } from '../words/tomorrow.ts';
 import type { LostTime } from './lost-times.ts';
@@ -160,7 +160,7 @@ function productionParts(report: NightReport): PagePart[] {
 		),
 		part(
 			say.PRODUCTION_PARTS.tomorrow,
-			report.tomorrow.length === 0 ? [say.NOTHING_TOMORROW] : [],
+			report.tomorrow.length === 0 ? [say.nothingTomorrow(hangsOtherwise(report))] : [],
 			report.tomorrow,
 		),
 		...forNextParts({
@@ -171,6 +171,12 @@ function productionParts(report: NightReport): PagePart[] {
 			),
 		}),
 	];
+}
+
+/** Instruments that stand otherwise than the show file gives them, as the technician's own list has them. */
+function hangsOtherwise({ forNext }: NightReport): number {
+	const carried = forNext.filter(({ kind }) => kind === 'carry-over');
+	return new Set(carried.map(({ instrument }) => instrument)).size;
 }
 
 /** What to buy, whom to tell, how the next show finds things: a list each, where there is any. */
@@ -188,12 +194,22 @@ export function forNextParts({ forNext }: Pick<NightReport, 'forNext'>): readonl
 	});
 }
 
+/** Whether what is planned at this place of the list comes behind a song whose length nobody gave. */
+export function isAboutFrom({ songs, songsGone }: NightReport, position: number): boolean {
+	return [...songs, ...songsGone].some(
+		({ planned }) => planned !== null && !planned.isLengthGiven && planned.position < position,
+	);
+}
+
 /** Whether it ran to time. */
-export function ranSentence({ began, ended, isOver, timing }: NightReport): string {
+export function ranSentence(report: NightReport): string {
+	const { began, ended, isOver, timing } = report;
 	return say.ranWords({
 		began: began && hoursMinutes(began),
 		ended: ended && hoursMinutes(ended),
-		plannedEnd: timing.plannedEnd && hoursMinutes(timing.plannedEnd),
+		plannedEnd:
+			timing.plannedEnd &&
+			plannedCell(hoursMinutes(timing.plannedEnd), isAboutFrom(report, Number.POSITIVE_INFINITY)),
 		startLateSeconds: timing.startLateSeconds,
 		endLateSeconds: timing.endLateSeconds,
 		seconds: timing.seconds,

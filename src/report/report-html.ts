@@ -6,7 +6,13 @@ import { element, htmlPage, named } from './html-page.ts';
 import type { NightReport } from './night-report.ts';
 import { PART_STYLES, partContent } from './page-parts-html.ts';
 import { forReader, type Reader } from './reader.ts';
-import { type PagePart, type PageTable, type ReaderPage, readerPage } from './reader-page.ts';
+import {
+	isAboutFrom,
+	type PagePart,
+	type PageTable,
+	type ReaderPage,
+	readerPage,
+} from './reader-page.ts';
 import { songTable, techPage } from './tech-page.ts';
 import { wallClock } from './timeline.ts';
 import { timelineFor } from './timeline-of-night.ts';
@@ -78,7 +84,10 @@ function readerSongs(report: NightReport, reader: Reader): PageTable {
 				? playedOn(report, run)
 				: began == null
 					? ''
-					: wallClock(began.atMs, report.dayOffsetMinutes);
+					: say.plannedCell(
+							wallClock(began.atMs, report.dayOffsetMinutes),
+							isAboutFrom(report, planned?.position ?? 0),
+						);
 			return [...row, last];
 		}),
 	};

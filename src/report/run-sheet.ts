@@ -12,6 +12,7 @@ import {
 	endsWords,
 	gapWords,
 	intervalWords,
+	noteWords,
 	SHEET,
 	sayWords,
 	sheetCurfew,
@@ -76,6 +77,7 @@ function rowLines(row: SheetRow, hasBoards: boolean): readonly string[] {
 	return [
 		...(row.isEncoreBegin ? [`${INDENT}${SHEET.encore}`] : []),
 		...headLines(row),
+		...(row.isDone || row.notes === null ? [] : hung(noteWords(row.notes), INDENT, HANG)),
 		...row.marks.flatMap(({ text }) => hung(text, `${INDENT}! `, `${INDENT}  `)),
 		...row.changes.flatMap(changeLines),
 		...row.points.flatMap((point) => pointLines(point, hasBoards)),

@@ -8,6 +8,7 @@ import {
 	endsWords,
 	gapWords,
 	intervalWords,
+	noteWords,
 	SHEET,
 	sayWords,
 	workFor,
@@ -166,6 +167,7 @@ function songRow(row: SheetSong, { badge, hasBoards }: SongLook): Html {
 			]),
 			element('span', { class: 'clock' }, row.clock ?? (row.isDone ? SHEET.done : '')),
 		]),
+		row.isDone || row.notes === null ? null : element('p', {}, named(noteWords(row.notes))),
 		marksOf(row.marks),
 		row.changes.length === 0
 			? null

@@ -52,7 +52,8 @@ function intervalRow(
 	return {
 		kind: 'interval',
 		length: minutesSeconds(intervalSeconds(source.session.show, playing.position)),
-		clock: at === undefined ? null : clockAt(source, at.fromMs),
+		clock:
+			at === undefined ? null : clockAt(source, { atMs: at.fromMs, position: playing.position }),
 		back: at === undefined ? [] : backAt(source, playing.position),
 		work: at === undefined ? [] : worksAt(source, moments, at),
 	};
@@ -113,12 +114,13 @@ function songRow(source: SheetSource, { order, index, moments, points }: RowPlac
 		title: song.title,
 		isEncoreBegin: playing.isEncore && order[index - 1]?.isEncore !== true,
 		isDone: at === undefined,
-		clock: at === undefined ? null : clockAt(source, at.fromMs),
+		clock: at === undefined ? null : clockAt(source, { atMs: at.fromMs, position }),
 		gap: gapSeconds === null ? null : minutesSeconds(gapSeconds),
 		isTight: gapWarnings(plan, here).length > 0,
 		length: song.lengthSeconds === null ? null : minutesSeconds(song.lengthSeconds),
 		starts: startsWords({ player: starter, other: song.starts, count: song.count }),
 		ends: song.ends === 'segue' ? SHEET.segue : song.ends,
+		notes: song.notes,
 		changes: at === undefined ? [] : changesOf(source, { song, position, moments }),
 		points: at === undefined ? [] : points,
 		work: at === undefined ? [] : worksAt(source, moments, at),

@@ -4,7 +4,8 @@
 import type { NightMs } from '../journal/entry.ts';
 import type { Work } from '../plan/plan.ts';
 import { runningOrder, type SetSong } from '../showfile/running-order.ts';
-import { paperClock, whenWords } from '../words/paper.ts';
+import { firstWithoutLength } from '../showfile/song-length.ts';
+import { expectedClock, whenWords } from '../words/paper.ts';
 import type { SheetSource } from './sheet-gear.ts';
 
 /** A stretch of the night: a song with the gap after it, or an interval. */
@@ -37,8 +38,14 @@ export function stretchAt(moments: readonly Stretch[], atMs: NightMs): Stretch |
 	return moments.findLast(({ fromMs }) => fromMs <= atMs) ?? null;
 }
 
-export function clockAt({ session, zeroMs }: SheetSource, atMs: NightMs): string {
-	return paperClock(session.show, (atMs - zeroMs) / 1000);
+/** What the clock says at a moment of the song at this place, or at one that its start fixes. */
+export function clockAt(
+	{ session, plan, zeroMs }: SheetSource,
+	{ atMs, position }: { readonly atMs: NightMs; readonly position: number },
+): string {
+	const first = firstWithoutLength(session.show, plan.sections);
+	const isAbout = first !== null && position > first;
+	return expectedClock(session.show, { seconds: (atMs - zeroMs) / 1000, isAbout });
 }
 
 export function whenOf(source: SheetSource, moments: readonly Stretch[], work: Work): string {

@@ -9,6 +9,7 @@ import {
 	droppedSong,
 	movedSong,
 	NO_LONGER,
+	noteWords,
 	SHEET,
 } from '../words/paper.ts';
 import { changeText, pointText } from './run-sheet.ts';
@@ -35,6 +36,7 @@ export function saidBy(sheet: Sheet): readonly SaidSong[] {
 			`${SHEET.gap} ${row.gap ?? SHEET.free}`,
 			`${SHEET.ends} ${row.ends}`,
 			...(row.starts === '' ? [] : [row.starts]),
+			...(row.notes === null ? [] : [noteWords(row.notes)]),
 		],
 	}));
 }

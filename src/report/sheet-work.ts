@@ -44,7 +44,7 @@ function workRow(source: SheetSource, work: Work): SheetWork {
 		what: [...job, ...capo].join(', ') || JOB_WORDS[work.job],
 		when: workDeadline({
 			seconds: work.seconds,
-			startBy: clockAt(source, work.beginByMs),
+			startBy: clockAt(source, { atMs: work.beginByMs, position: work.section.position }),
 			shortSeconds: work.shortSeconds,
 		}),
 		song: songAt(source, work.section.position),

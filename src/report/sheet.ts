@@ -48,6 +48,8 @@ export type SheetSong = {
 	readonly starts: string;
 	/** `stop`, `ring`, `talk`, `SEGUE`. */
 	readonly ends: string;
+	/** What the file notes of the song; null for nothing. */
+	readonly notes: string | null;
 	readonly changes: readonly SheetChange[];
 	/** Its start, where a board changes there, and each of its cues. */
 	readonly points: readonly SheetPoint[];

@@ -150,7 +150,9 @@ export function songTable(report: NightReport): PageTable {
 			run ? hoursMinutes(run.began) : '',
 			run?.ended ? hoursMinutes(run.ended) : '',
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
-			song.planned === null ? '' : minutesSeconds(song.planned.seconds),
+			song.planned === null
+				? ''
+				: say.plannedCell(minutesSeconds(song.planned.seconds), !song.planned.isLengthGiven),
 			run?.gapSeconds == null ? '' : say.gapCell(run.gapSeconds, song.planned?.gapSeconds ?? null),
 			say.listNote(song.isAdded, song.isMoved),
 		]);

@@ -23,6 +23,7 @@ import { slotLabel, songPlace } from './named-in-show.ts';
 import { placeAt, type Row, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { showClock, wallClock } from './show-clock-words.ts';
+import { gapSeconds } from './song-times.ts';
 
 /** Three players who change beside each other fit at 80 columns. */
 const [STATE_AT, CLOCK_AT, GAP_AT, CHANGES_AT] = [32, 42, 53, 59];
@@ -84,7 +85,8 @@ function listRow(state: ScreenState, item: ListItem, columns: number): Row {
 	const words = stateOf(state, item);
 	const isOut = item.isPassedOver;
 	const isAsked = item.key === state.prompt?.tonight?.item;
-	const gap = section?.gapSeconds ?? null;
+	const isNext = item.key === session.next;
+	const gap = (isNext ? gapSeconds(state) : null) ?? section?.gapSeconds ?? null;
 	const { place } = songPlace(session, item.key);
 	const title = songTitle(show, item.song);
 	const number = place === 0 ? '' : String(place);

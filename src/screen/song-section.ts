@@ -10,6 +10,7 @@ import { playerName, songTitle } from '../showfile/shown-names.ts';
 import {
 	AHEAD,
 	endsWords,
+	gapOverWords,
 	lastedWords,
 	NOTHING,
 	nextSongWords,
@@ -28,7 +29,14 @@ import { type Area, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { wallClock } from './show-clock-words.ts';
 import { pointNext, pointNow } from './song-points.ts';
-import { elapsedText, intervalSeconds, leftNumber, leftText, startSeconds } from './song-times.ts';
+import {
+	elapsedText,
+	gapSeconds,
+	intervalSeconds,
+	leftNumber,
+	leftText,
+	startSeconds,
+} from './song-times.ts';
 
 const LABEL_COLUMNS = 10;
 const NARROW_LABEL_COLUMNS = 5;
@@ -97,14 +105,10 @@ function onNow(state: ScreenState, columns: number): { label: string; words: Row
 	if (starts !== null) return { label, words: [span(startsIn(starts), 'bright')] };
 	const since = session.phaseSinceMs === null ? 0 : (state.nowMs - session.phaseSinceMs) / 1000;
 	const isWaiting = session.phase.value !== 'before' && session.phase.value !== 'packed';
-	const lasted = isWaiting ? lastedWords(since, intervalSeconds(state) ?? gapSeconds(state)) : '';
-	return { label, words: [span(words, 'bright'), span(lasted)] };
-}
-
-/** Between two songs, how long the gap is to be. */
-function gapSeconds({ session, plan }: ScreenState): number | null {
-	if (session.phase.value !== 'changeover') return null;
-	return plan.sections.find(({ item }) => item === session.next)?.gapSeconds ?? null;
+	const gap = gapSeconds(state);
+	const lasted = isWaiting ? lastedWords(since, intervalSeconds(state) ?? gap) : '';
+	const over = gap === null ? '' : gapOverWords(since, gap);
+	return { label, words: [span(words, 'bright'), span(lasted), span(over)] };
 }
 
 /** Where room is short, how many songs there are goes first, then what to say, then the end of the title. */

@@ -3,6 +3,7 @@
 import { fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
 import { songEndMs } from '../plan/demand/first-song.ts';
+import { plannedGap } from '../session/planned-gap.ts';
 import { elapsedWords, leftWords } from '../words/stage.ts';
 import { songFrom, songOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -64,4 +65,11 @@ export function leftText(state: ScreenState): string {
 export function elapsedText(state: ScreenState): string {
 	const times = songTimes(state);
 	return times === null ? '' : elapsedWords(times.elapsed, times.length);
+}
+
+/** Between two songs, how long the gap is to be; the plan's own grows with the time that has gone by. */
+export function gapSeconds({ session }: ScreenState): number | null {
+	const [next, before] = [session.next, session.current].map((key) => songFrom(session, key));
+	if (session.phase.value !== 'changeover' || !next || !before) return null;
+	return plannedGap(session, next, before);
 }

@@ -25,6 +25,8 @@ const CELL =
 
 /** Cells as this program prints them. */
 const BARRED = /\s\|\s(?:[^|:[\]]|\[[^[\]]*\])+?:\s/u;
+/** Notes as this program prints them, behind all else. */
+const NOTES_AT_END = /^((?:"(?:[^"]|"")*")?.*?\S)\s\|\s+notes?\s*:\s(.*\S)\s*$/isu;
 
 /** What follows at once, as people draw it. */
 const SEGUE = /\s*(?:>>+|→|[-–=]+>)\s*|\s+>\s+/u;
@@ -110,19 +112,28 @@ export class LineReader {
 	constructor(wishes: PastedWishes, texts: readonly string[]) {
 		this.#wishes = wishes;
 		this.players = [];
-		this.#texts = texts;
-		this.#habit = habitOf(texts, this.#reader());
-		const unbarred = texts.filter((text) => !BARRED.test(text));
+		const bare = texts.map((text) => withoutNotes(text)[0]);
+		this.#texts = bare;
+		this.#habit = habitOf(bare, this.#reader());
+		const unbarred = bare.filter((text) => !BARRED.test(text));
 		const known = this.#calledBy().map(([name]) => name);
 		const isKnown = (name: string) => known.some((one) => headingKey(one) === headingKey(name));
 		this.spokenOf = namesSpokenOf(unbarred, this.#read).filter((name) => !isKnown(name));
 		this.#names = [...known, ...this.spokenOf];
 		const naming = unbarred.filter((text) => this.#countNamed(text) > 1).length;
-		this.#isNaming = naming > 1 || (naming > 0 && naming * 2 >= texts.length);
+		this.#isNaming = naming > 1 || (naming > 0 && naming * 2 >= bare.length);
 	}
 
 	/** One song, or several that `>>` joins. */
 	songs(line: string, row: number): SongRow[] {
+		const [text, said] = withoutNotes(line);
+		const songs = this.#songsOf(text, row);
+		if (said === null) return songs;
+		const last = songs.length - 1;
+		return songs.map((one, at) => (at === last ? { ...one, notes: [...one.notes, said] } : one));
+	}
+
+	#songsOf(line: string, row: number): SongRow[] {
 		const text = line.replace(AT_ONCE, '$1').trimEnd();
 		const quoted = QUOTED.exec(text);
 		if (quoted && quoted[1]?.trim() !== '') return [this.#exact(quoted, row)];
@@ -354,6 +365,12 @@ export class LineReader {
 		const said = readCell(text, this.#reader());
 		return said.kind === 'has' && (said.tuning !== null || said.capo !== null);
 	}
+}
+
+/** A line without the notes at its end as this program prints them, `| Notes: bow`, and these. */
+function withoutNotes(line: string): readonly [string, string | null] {
+	const [, before, notes] = NOTES_AT_END.exec(line) ?? [];
+	return before === undefined || notes === undefined ? [line, null] : [before, notes];
 }
 
 function isTime(text: string): boolean {

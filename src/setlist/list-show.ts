@@ -183,14 +183,24 @@ function songText(show: Show, song: Song, headings: readonly string[]): string {
 	});
 	const twins = show.songs.filter(({ title }) => title.toLowerCase() === song.title.toLowerCase());
 	const quoted = `"${song.title.replaceAll('"', '""')}"${length}`;
-	return `${twins.length === 1 && isPlainTitle(song.title, length) ? `${song.title}${length}` : quoted}${cells.join('')}`;
+	// Last, since they go on to the end of the line.
+	const said = (song.notes ?? '').replace(/\s+/g, ' ').trim();
+	const notes = said === '' ? '' : ` | ${NOTES}: ${said}`;
+	const isPlain = twins.length === 1 && isPlainTitle(song.title, { length, notes });
+	return `${isPlain ? `${song.title}${length}` : quoted}${cells.join('')}${notes}`;
 }
 
+/** What stands before a song's notes, as a player's name before a cell; a player of this name is called by an id. */
+const NOTES = 'Notes';
+
 /** Whether the line gives this title again, also among others like it. */
-function isPlainTitle(title: string, length: string): boolean {
+function isPlainTitle(
+	title: string,
+	{ length, notes }: { readonly length: string; readonly notes: string },
+): boolean {
 	// Behind a colon a list with known players could take the rest for a cell.
 	if (/[|":]/.test(title) || HOUR.test(title)) return false;
-	const lines = [1, 2, 3].map((number) => `${number}. ${title}${length}`);
+	const lines = [1, 2, 3].map((number) => `${number}. ${title}${length}${notes}`);
 	const { rows, title: heading } = readPastedList(lines.join('\n'), NOBODY);
 	return (
 		heading === null &&
@@ -202,7 +212,7 @@ function isPlainTitle(title: string, length: string): boolean {
 				row.doubt === null &&
 				row.ends === null &&
 				row.tempo === null &&
-				row.notes.length === 0 &&
+				row.notes.length === (notes === '' ? 0 : 1) &&
 				Object.keys(row.hands).length === 0 &&
 				(row.length === null) === (length === ''),
 		)

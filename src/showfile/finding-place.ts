@@ -30,6 +30,7 @@ export function placeOfFinding(root: SourceNode, about: About): Place {
 		node === undefined ? undefined : nodeAt(node, keys);
 	if (OF_CURFEW.has(code))
 		return placed(root, within(root, 'show', 'curfew'), childAt(root, 'set'));
+	if (code === 'no-gap') return placed(root, childAt(root, 'set'));
 	if (OF_STAGE.has(code)) return placed(root, childAt(root, 'stage'));
 	if (OF_OFFSETS.has(code)) return placed(root, childAt(root, 'offsets'));
 	if (OF_GAP.has(code)) return placed(root, inSet(root, song ?? ''));

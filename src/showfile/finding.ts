@@ -49,6 +49,15 @@ export type Finding = {
 			readonly seconds: number;
 			readonly given: readonly Given[];
 	  }
+	/** No song of the set has a gap; `songs`: before which the assumed one is filled or too short, and the seconds that each needs. */
+	| {
+			readonly code: 'no-gap';
+			readonly songs: readonly string[];
+			readonly needs: readonly number[];
+			readonly gapSeconds: number;
+			/** Null where there is no encore. */
+			readonly encoreGapSeconds: number | null;
+	  }
 	/** `stays`: the tuning that its bridge is set to. */
 	| ({
 			readonly code: 'floating-retune';

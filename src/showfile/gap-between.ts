@@ -3,9 +3,9 @@
 import type { Song } from './show.ts';
 
 /** Between two songs where the file says nothing: common practice, no source. */
-const GAP_SECONDS = 15;
+export const GAP_SECONDS = 15;
 /** Before an encore where the file says nothing: common practice, no source. */
-const ENCORE_GAP_SECONDS = 60;
+export const ENCORE_GAP_SECONDS = 60;
 
 /** What decides the gap before a song that the file gives none for. */
 export type GapBetween = {

@@ -20,6 +20,15 @@ function medianSeconds(show: Show): number {
 	return median;
 }
 
+/** The place of the first song of the set that has no length, from 1: what comes after it begins at about its time. Null for none. */
+export function firstWithoutLength(
+	show: Show,
+	ahead: readonly { readonly song: string; readonly position: number }[],
+): number | null {
+	const lengths = new Map(show.songs.map(({ id, lengthSeconds }) => [id, lengthSeconds]));
+	return ahead.find(({ song }) => lengths.get(song) === null)?.position ?? null;
+}
+
 /** Seconds that the song is expected to last: its own length, else the median of those given, else 240. */
 export function songSeconds(show: Show, song: Song): number {
 	return song.lengthSeconds ?? medianSeconds(show);

@@ -5,11 +5,13 @@ import type { Mend } from '../plan/advice/mend.ts';
 import type { ChangeAsked, SongInSet } from '../plan/advice/show-changes.ts';
 import type { TightPlace, Verdict, Wrong } from '../plan/advice/verdict.ts';
 import type { Work } from '../plan/plan.ts';
+import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
+import { firstWithoutLength } from '../showfile/song-length.ts';
 import { kindWords } from './kinds.ts';
 import { laterWords } from './later-costs.ts';
-import { handOverCount, leftWords, paperClock } from './paper.ts';
+import { expectedClock, handOverCount, leftWords } from './paper.ts';
 
 /** `The show works. Tightest: before Lantern at 4:00, one hand-over, nothing left; one more is as tight.` */
 export function verdictWords(show: Show, verdict: Verdict): string {
@@ -29,11 +31,17 @@ export function verdictWords(show: Show, verdict: Verdict): string {
 export function placeWords(show: Show, place: TightPlace): string {
 	const { section, spareSeconds, work, handOvers } = place;
 	const title = songTitle(show, section.song);
+	const playings = runningOrder(show).map((one) => ({ song: one.song.id, position: one.position }));
+	const first = firstWithoutLength(show, playings);
+	const isAbout = first !== null && section.position > first;
+	const clock = (ms: number) => expectedClock(show, { seconds: ms / 1000, isAbout });
 	if (work !== null) {
 		const what = `${workWords(work, shownInstrument(show, work.instrument))} for ${title}`;
-		return `${what}, start by ${paperClock(show, work.beginByMs / 1000)}, ${leftWords(spareSeconds)}`;
+		// What is late whenever it is begun has no latest start.
+		const startBy = work.slackSeconds < 0 ? [] : [`start by ${clock(work.beginByMs)}`];
+		return [what, ...startBy, leftWords(spareSeconds)].join(', ');
 	}
-	const at = paperClock(show, section.startMs / 1000);
+	const at = clock(section.startMs);
 	return `before ${title} at ${at}, ${handOverCount(handOvers)}, ${leftWords(spareSeconds)}`;
 }
 

@@ -39,6 +39,8 @@ function words(show: Show, finding: Finding, call: Call): string {
 			const gap = `the gap is ${minutesSeconds(finding.gapSeconds)}`;
 			return `Before ${songTitle(show, finding.song)}, ${takes} and ${gap}: ${givenWords(show, finding, call)}.`;
 		}
+		case 'no-gap':
+			return noGapWords(show, finding);
 		case 'floating-retune': {
 			const stays = `but its floating bridge stays in ${finding.stays} tonight.`;
 			if ('entry' in finding) {
@@ -119,6 +121,19 @@ function words(show: Show, finding: Finding, call: Call): string {
 		case 'stage-humidity':
 			return humidityWords(finding.is, finding.percent);
 	}
+}
+
+function noGapWords(show: Show, finding: Of<'no-gap'>): string {
+	const { songs, needs, gapSeconds, encoreGapSeconds } = finding;
+	const before =
+		encoreGapSeconds === null ? '' : `, ${minutesSeconds(encoreGapSeconds)} before the encore`;
+	const named = songs
+		.slice(0, MOST_TITLES)
+		.map((song, at) => `${songTitle(show, song)} (${minutesSeconds(needs[at] ?? 0)})`);
+	const more = songs.length - named.length;
+	const all = [...named, ...(more > 0 ? [`${more} more`] : [])].join(', ');
+	const where = all.replace(/, ([^,]*)$/, ' and $1');
+	return `No gap is given, so ${minutesSeconds(gapSeconds)} is assumed between songs${before}. Hand-overs fill it or need more before ${where}.`;
 }
 
 function twoHandsWords(show: Show, finding: Of<'two-hands'>, call: Call): string {

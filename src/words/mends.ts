@@ -59,6 +59,8 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 			return `Give the song before it another end and ${minutesSeconds(about.seconds)} of gap, or let them keep what they have.`;
 		case 'gap-too-short':
 			return `Make the gap ${minutesSeconds(about.seconds)} or longer, or move a hand-over to another song.`;
+		case 'no-gap':
+			return `Write the real gaps into the set: {song: ${about.songs[0]}, gap: ${about.needs[0]}s}.`;
 		case 'tight-gap':
 			return about.seconds > about.gapSeconds
 				? `Make the gap ${minutesSeconds(about.seconds)} or longer, or move a hand-over to another song.`

@@ -18,6 +18,14 @@ export function paperClock({ startMinutes }: Pick<Show, 'startMinutes'>, seconds
 	return dayText((((startMinutes + seconds / 60) % day) + day) % day);
 }
 
+/** The same, `about 20:41` behind a song whose length nobody gave. */
+export function expectedClock(
+	show: Pick<Show, 'startMinutes'>,
+	{ seconds, isAbout }: { readonly seconds: number; readonly isAbout: boolean },
+): string {
+	return `${isAbout ? 'about ' : ''}${paperClock(show, seconds)}`;
+}
+
 // The plan.
 
 export const PARTS = { tight: 'Tight places', backups: 'Backups', warnings: 'Warnings' } as const;
@@ -73,18 +81,20 @@ export function workOnPaper(
 		job,
 		seconds,
 		startBySeconds,
+		isAbout,
 		shortSeconds,
 	}: Readonly<{
 		job: Job;
 		seconds: number;
 		startBySeconds: number;
+		isAbout: boolean;
 		shortSeconds: number;
 	}>,
 ): string {
 	const when =
 		shortSeconds > 0
 			? `${minutesSeconds(shortSeconds)} short`
-			: `start by ${paperClock(show, startBySeconds)}`;
+			: `start by ${expectedClock(show, { seconds: startBySeconds, isAbout })}`;
 	return `${job} ${minutesSeconds(seconds)}, ${when}`;
 }
 export const BACKUP_TABLE = ['#', 'for', 'of', 'backup', 'in', '', ''] as const;
@@ -161,9 +171,12 @@ export const sheetReference = (hertz: number): string => `A4 = ${hertz} Hz`;
 export const atCue = (cue: string): string => `${cue}: `;
 export const tonightsList = (title: string): string => `${title}, tonight's list`;
 export const gapWords = (gap: string): string => `gap ${gap}`;
-export const endsWords = (ends: string): string => (ends === SHEET.segue ? ends : `ends ${ends}`);
+/** Null for a stop: songs end so unless somebody says otherwise, and paper has what is to be known. */
+export const endsWords = (ends: string): string | null =>
+	ends === SHEET.segue ? ends : ends === 'stop' ? null : `ends ${ends}`;
 /** `INTERVAL 20:00 long`: beside a time of day `20:00` alone would be one, too. */
 export const intervalWords = (length: string): string => `INTERVAL ${length} long`;
+export const noteWords = (notes: string): string => `note: ${notes}`;
 export const checkWords = (leave: string): string => `check ${leave}`;
 export const workFor = (song: string): string => `for ${song}`;
 /** What a cue is said to bring, in quotes. */

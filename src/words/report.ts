@@ -165,6 +165,9 @@ export const LATE = 'late';
 /** What became of a song's place in the list. */
 export const listNote = (isAdded: boolean, isMoved: boolean): string =>
 	[...(isAdded ? ['added'] : []), ...(isMoved ? ['moved'] : [])].join(', ');
+/** What was planned; `isAbout`: nobody gave the length that it comes from. */
+export const plannedCell = (text: string, isAbout: boolean): string =>
+	`${isAbout ? 'about ' : ''}${text}`;
 export const gapCell = (seconds: number, plannedSeconds: number | null): string =>
 	plannedSeconds === null
 		? minutesSeconds(seconds)

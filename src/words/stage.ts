@@ -191,6 +191,9 @@ export const startsIn = (seconds: number): string => `starts in ${inCells(second
 /** How long it has gone on, of how long it is to be where that is known: `   5:00 of 20:00`. */
 export const lastedWords = (seconds: number, of: number | null): string =>
 	`${inCells(seconds)}${of === null ? '' : ` of ${minutesSeconds(of)}`}`;
+/** Behind that, where a gap goes on for longer than planned: `, 1:51 over`. */
+export const gapOverWords = (seconds: number, planned: number): string =>
+	seconds - planned < 1 ? '' : `, ${minutesSeconds(seconds - planned)} over`;
 export const songPlaceWords = (place: number, of: number): string => `${place} of ${of}`;
 export const SONG_ENDS = 'end of song';
 export const SET_ENDS = 'end of set';

@@ -98,6 +98,46 @@ set: [one, {song: two, gap: GAP}]
 		}
 	});
 
+	test('says once that no gap is given, and how to give it, as the plan does; all of them as data', async () => {
+		const text = `format: rackside/1
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard, for: [ash]}
+  - {id: A2, name: Anchor, slot: "2", kind: electric-6, tuning: E standard, for: [ash]}
+  - {id: B1, name: Birch, slot: "3", kind: electric-6, tuning: E standard, for: [bo]}
+  - {id: B2, name: Briar, slot: "4", kind: electric-6, tuning: E standard, for: [bo]}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: A1, bo: B1}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: A2, bo: B2}}
+  - {id: three, title: Three, length: "4:00", hands: {ash: A1, bo: B2}}
+set: [one, two, three]
+`;
+		const told = async (set: string) => {
+			writeFileSync(join(folder, 'gaps.yaml'), text.replace('[one, two, three]', set));
+			const gapLines = (out: string) =>
+				out.split('\n').filter((line) => /No gap is given|: Before | {2}Before /.test(line));
+			const { findings, warnings } = JSON.parse((await run('check', 'gaps.yaml', '--json')).out);
+			return {
+				check: gapLines((await run('check', 'gaps.yaml')).out),
+				plan: gapLines((await run('plan', 'gaps.yaml')).out),
+				codes: [...findings, ...warnings].map(({ code }: { code: string }) => code),
+			};
+		};
+		const none = await told('[one, two, three]');
+		expect(none.check).toEqual([
+			expect.stringMatching(
+				/^gaps\.yaml:\d+:\d+: No gap is given, so 0:15 is assumed between songs\. Hand-overs fill it or need more before Two \(0:30\) and Three \(0:15\)\. Write the real gaps into the set: \{song: two, gap: 30s\}\.$/,
+			),
+		]);
+		expect(none.plan).toHaveLength(1);
+		expect(none.codes).toEqual(expect.arrayContaining(['no-gap', 'gap-too-short', 'tight-gap']));
+		// A gap that somebody gave, though the same, is their own.
+		const given = await told('[one, {song: two, gap: 15s}, three]');
+		expect(given.check).toHaveLength(2);
+		expect(given.plan).toHaveLength(2);
+		expect(given.codes).not.toContain('no-gap');
+	});
+
 	test('gives the same as one document, each with its place', async () => {
 		const { out } = await run('check', 'show.yaml', '--json');
 		const { findings, warnings } = JSON.parse(out);

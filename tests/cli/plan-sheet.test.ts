@@ -88,6 +88,16 @@ describe('a reprint', () => {
 		]);
 	});
 
+	test('says what is noted of a song since, and the page has it beside the song', async () => {
+		await sheet();
+		write(rackText.replace('ends: ring', 'ends: ring, notes: DI ch 14'));
+		expect(said((await sheet()).out).changes.slice(1)).toEqual(['* 2 Lantern: note: DI ch 14']);
+		const { out } = await sheet('--as', 'html');
+		const rows = out.match(/<article.*?<\/article>/gs)!;
+		expect(rows.find((row) => row.includes('<h3>2 '))).toContain('DI ch 14');
+		expect(out.match(/note: DI ch 14/g)).toHaveLength(1);
+	});
+
 	test('marks on the page the songs that are new or otherwise', async () => {
 		await sheet();
 		write(rackText.replace('ends: ring', 'ends: talk'));

@@ -66,6 +66,45 @@ function withNight() {
 }
 
 describe('each reader gets what is theirs', () => {
+	test("production hears that nothing is to be repaired, and of what the technician's list puts right", async () => {
+		const { path, report } = withNight();
+		const pageOf = async (script: string) => {
+			writeFileSync(path, playedNight(loadShow(CLUB), script).bytes, { mode: 0o600 });
+			const [page, own] = [await report('--for', 'production'), await report()];
+			return { page: page.out, own: own.out };
+		};
+		const nothing = 'Nothing is noted to repair or restring before the next show.';
+		const plain = await pageOf('-01:00 !ready\n00:00 space\n02:30 d\n05:50 q e\n');
+		expect(plain.page).toContain(`${nothing}\n`);
+		const capo = await pageOf(
+			'-01:00 !ready\n00:00 space\n02:30 d\n02:40 c 4 "2" enter\n05:50 q e\n',
+		);
+		expect(capo.own).toMatch(/4 .*capo 2 is on/);
+		expect(capo.page).toContain(
+			`${nothing} One instrument hangs otherwise than the show file says: the technician puts it right.`,
+		);
+	});
+
+	test('what is planned from a length that nobody gave is about', async () => {
+		const { data, path, report } = withNight();
+		const show = loadShow(CLUB);
+		const [first] = show.set.flatMap((item) => (item.kind === 'song' ? [item.song] : []));
+		const songs = show.songs.map((one) =>
+			one.id === first ? { ...one, lengthSeconds: null } : one,
+		);
+		const night = playedNight(
+			{ ...show, songs },
+			'-01:00 !ready\n00:00 space\n02:30 d\n05:50 q e\n',
+		);
+		writeFileSync(path, night.bytes, { mode: 0o600 });
+		const rows = (await report()).out.split('\n').filter((line) => /^\| [12] \|/.test(line));
+		expect(rows[0]).toMatch(/\| about \d:\d\d \|/);
+		expect(rows[1]).not.toContain('about');
+		expect((await report('--for', 'production')).out).toMatch(/\(planned about \d\d:\d\d\)/);
+		await report('--for', 'production', '--as', 'html', '--out', join(data, 'page.html'));
+		expect(readFileSync(join(data, 'page.html'), 'utf8')).toMatch(/about \d\d:\d\d/);
+	});
+
 	test('a player two lines, with the break and when sound was back', async () => {
 		const { report } = withNight();
 		const { out } = await report('--for', 'player=ash');

@@ -11,7 +11,7 @@ import { whyTable } from '../../src/report/why-table.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { clubShow } from '../plan/club-gear.ts';
 import { loadShow } from '../scenarios/load-show.ts';
-import { smallShow } from './small-show.ts';
+import { smallShow, unmeasuredShow } from './small-show.ts';
 
 function table(show: Show): readonly string[] {
 	const plan = planBeforeDoors(show);
@@ -47,6 +47,16 @@ test('the sentence first, then song by song who gets what, whether it fits, and 
 	]);
 });
 
+test('times behind a song without a length are about', () => {
+	const lines = table(unmeasuredShow());
+	for (const line of lines) expect(line.length).toBeLessThanOrEqual(80);
+	const from = lines.findIndex((line) => line.startsWith('  2 Lantern'));
+	expect(lines[from]).toMatch(/^ {2}2 Lantern +20:04 gap 0:30/);
+	expect(lines[from + 2]).toMatch(/^ {2}3 =Gravel\|x +about 20:07 gap 0:15/);
+	expect(lines[from + 3]).toMatch(/touch-up 1:00, start by about 20:06$/);
+	expect(lines.slice(0, from).join(' ')).toContain('before =Gravel|x at about 20:07');
+});
+
 test('each piece of work has its line, and a backup says for what', () => {
 	const lines = table(
 		clubShow(`
@@ -69,6 +79,24 @@ set: [one, {interval: 20m}, two, {song: three, gap: 60s}]
 		expect.stringMatching(/^ {5}ASH +4 Anvil drop C capo 2 +keeps it, capo on 2$/),
 		expect.stringMatching(/^ +backup for 3 Argent$/),
 	]);
+});
+
+test('work that is late is short by one figure wherever it stands, and has no latest start', () => {
+	const lines = table(
+		clubShow(`
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: A1, tuning: drop D}, bo: {instrument: B3}}}
+set: [one, two]
+`),
+	);
+	const tight = lines.slice(lines.indexOf('Tight places') + 1, lines.indexOf('Tight places') + 3);
+	const of = tight.find((line) => line.includes('retune 1 Amber for Two'));
+	const short = /, (\d:\d\d) short$/.exec(of ?? '')?.[1];
+	expect(of).not.toContain('start by');
+	const warnings = lines.slice(lines.indexOf('Warnings'));
+	expect(warnings).toContain(`  1 Amber is ${short} short for Two`);
+	expect(lines).toContainEqual(expect.stringMatching(new RegExp(` ASH .* ${short} short$`)));
 });
 
 test('what does not fit its gap is counted', () => {

@@ -11,7 +11,7 @@ import { sheetBeforeDoors } from '../../src/report/sheet-before-doors.ts';
 import { chosenOf } from '../../src/report/sheet-choice.ts';
 import { pageText, type SheetPage } from '../../src/report/sheet-pages.ts';
 import type { Show } from '../../src/showfile/show.ts';
-import { rackShow, smallShow } from './small-show.ts';
+import { rackShow, smallShow, unmeasuredShow } from './small-show.ts';
 
 const sheetText = (show: Show, hasBoards = false) =>
 	runSheet(sheetBeforeDoors(show, planBeforeDoors(show)), {
@@ -28,27 +28,50 @@ function songLines(text: string, position: number): readonly string[] {
 	return lines.slice(at, end).map((line) => line.trim());
 }
 
-test('a song says who gets what and what comes off, with its clock, its gap and how it ends', () => {
+test('a song says who gets what and what comes off, with its clock and its gap', () => {
 	const text = sheetText(smallShow());
 	for (const line of text.split('\n')) expect(displayWidth(line)).toBeLessThanOrEqual(80);
 	expect(songLines(text, 1)).toEqual([
-		expect.stringMatching(/^1 Harbour +20:00 {2}ends stop$/),
+		expect.stringMatching(/^1 Harbour +20:00$/),
 		'[ ] ASH on 1 Amber E std',
 		'[ ] CLEO on 8 Cedar E std',
 	]);
 	expect(songLines(text, 2)).toEqual([
-		expect.stringMatching(/^2 Lantern +20:04 {2}gap 0:30 {2}ends stop$/),
+		expect.stringMatching(/^2 Lantern +20:04 {2}gap 0:30$/),
 		'[ ] ASH on 4 Anchor drop D, off 1 Amber',
 		// Gravel starts at 20:08:15; a hand-over of 15 s and this work of a minute (common practice) come before it.
 		'[ ] RACK 1 Amber TOUCH UP 1:00, start by 20:07, for 3 =Gravel|x',
 	]);
-	expect(songLines(text, 3)[0]).toMatch(/^3 =Gravel\|x +20:08 {2}gap 0:15 TIGHT {2}ends stop$/);
+	expect(songLines(text, 3)[0]).toMatch(/^3 =Gravel\|x +20:08 {2}gap 0:15 TIGHT$/);
 	expect(songLines(text, 4)).toContain('[ ] ASH keeps 1 Amber E std, CAPO ON 2');
 	expect(text).toContain('Hearing');
 });
 
+test('behind a song without a length the clock says about, work for later songs too', () => {
+	const text = sheetText(unmeasuredShow());
+	expect(songLines(text, 1)[0]).toMatch(/ 20:00$/);
+	// 20:00 and 4:00 of Harbour and 0:30; then 3:00, the median of 4:00, 3:00 and 3:00, and 0:15.
+	expect(songLines(text, 2)[0]).toMatch(/ {2}20:04 /);
+	expect(songLines(text, 2)).toContain(
+		'[ ] RACK 1 Amber TOUCH UP 1:00, start by about 20:06, for 3 =Gravel|x',
+	);
+	expect(songLines(text, 3)[0]).toMatch(/ about 20:07 /);
+	expect(songLines(text, 4)[0]).toMatch(/ about 20:11 /);
+});
+
+test('what the file notes of a song stands under its head, and of a song without notes nothing', () => {
+	const plain = smallShow();
+	const songs = plain.songs.map((song) =>
+		song.id === 'lantern' ? { ...song, notes: 'Petra drops E by hand\nDI ch 14' } : song,
+	);
+	const text = sheetText({ ...plain, songs });
+	expect(songLines(text, 2)[1]).toBe('note: Petra drops E by hand DI ch 14');
+	expect(text.match(/note:/g)).toHaveLength(1);
+});
+
 test('what is retuned says into what and when; a capo says where it goes on and when it comes off', () => {
 	const text = sheetText(rackShow());
+	expect(songLines(text, 2)[0]).toMatch(/ {2}ends ring$/);
 	// Amber is in drop D for the second song after the interval, and in its own tuning before.
 	expect(songLines(text, 2)).toContain(
 		'[ ] ASH on 1 Amber drop D, RETUNE drop D in the interval, PACK P2 (12)',
@@ -147,6 +170,7 @@ test('hostile names keep every text within 80 columns, on lines of their own, an
 					songs: plain.songs.map((song) => ({
 						...song,
 						title: title!,
+						notes: at!,
 						cues: song.cues.map((cue) => ({ ...cue, at: at!, say: at! })),
 					})),
 				};

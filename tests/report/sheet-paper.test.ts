@@ -67,6 +67,7 @@ function hostileShow(): Show {
 		songs: show.songs.map((song) => ({
 			...song,
 			title: next(),
+			notes: next(),
 			starts: song.starts === 'drums' ? next() : song.starts,
 			cues: song.cues.map((cue) => ({ ...cue, at: next(), say: next() })),
 		})),

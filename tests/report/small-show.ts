@@ -31,6 +31,15 @@ export function smallShow(): Show {
 	return read(TEXT);
 }
 
+/** The same, but that nobody gave Lantern a length: the median of the others, 3:00, counts. */
+export function unmeasuredShow(): Show {
+	const show = smallShow();
+	const songs = show.songs.map((song) =>
+		song.id === 'lantern' ? { ...song, lengthSeconds: null } : song,
+	);
+	return { ...show, songs };
+}
+
 /** A show with a board, packs, an interval, a retune and a capo, whose ids are no words of it; its file. */
 export const rackText = `format: rackside/1
 show: {title: Small rack, venue: A room, date: 2026-06-12, start: "20:00"}

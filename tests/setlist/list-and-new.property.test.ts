@@ -62,6 +62,24 @@ describe('the table', () => {
 	});
 });
 
+describe('the lines', () => {
+	it('keep notes too, on one line', () => {
+		const said = ({ set, songs }: Show) =>
+			set.map((item) => {
+				const song = item.kind === 'song' ? songs.find(({ id }) => id === item.song) : null;
+				return song?.notes?.replace(/\s+/g, ' ') ?? null;
+			});
+		fc.assert(
+			fc.property(draft, (one) => {
+				fc.pre(one.set.length > 0);
+				const show = showFrom(writeShowFile(one));
+				expect(said(again(listText(show), 'lines'))).toEqual(said(show));
+			}),
+			{ numRuns: RUNS },
+		);
+	});
+});
+
 /** Each place of the list with what the table says of it beside the data. */
 function played(show: Show) {
 	return show.set.map((item) => {

@@ -52,7 +52,8 @@ export function risksOf(show: Show, root: SourceNode | null): readonly Risk[] {
 }
 
 /** A line each, and one that says how many; of a file just made the first alone, since the rest of what is said scrolls away. */
-export function risksText(risks: readonly Risk[], madeFile: string | null = null): string {
+export function risksText(all: readonly Risk[], madeFile: string | null = null): string {
+	const risks = all.filter(({ isSaidOnce }) => !isSaidOnce);
 	const shown = madeFile === null ? risks : risks.slice(0, MOST_OF_A_NEW_FILE);
 	const lines = shown.map(({ words, where }) => `${where ? `${placeText(where)}: ` : ''}${words}`);
 	const count = risks.length === 0 ? NOTHING_TO_LOOK_AT : toLookAt(risks.length);

@@ -56,7 +56,8 @@ export function tightPlaces(plan: Plan): readonly TightPlace[] {
 	const gaps = filledGaps(plan, plan.sections).map((gap) => ({ ...gap, work: null }));
 	const works = plan.work.map((work) => ({
 		section: work.section,
-		spareSeconds: work.slackSeconds,
+		// As everywhere that says by how much work is short: what hands are busy with meanwhile would be there anyway.
+		spareSeconds: work.slackSeconds < 0 ? -work.shortSeconds : work.slackSeconds,
 		work,
 		handOvers: 0,
 	}));

@@ -4,10 +4,9 @@
 import { cueIndex, cuePoints } from '../../../machines/song.ts';
 import type { NightMs } from '../../journal/entry.ts';
 import { findSong, findSongItem, positionOf, songOnNow, songsOf } from '../../session/find.ts';
-import { isSegue } from '../../session/segue.ts';
+import { plannedGap } from '../../session/planned-gap.ts';
 import type { Session, SongItem } from '../../session/session.ts';
 import { comingItems } from '../../session/set-places.ts';
-import { gapBetween } from '../../showfile/gap-between.ts';
 import type { Show, Song } from '../../showfile/show.ts';
 import { songSeconds } from '../../showfile/song-length.ts';
 import type { Section } from '../plan.ts';
@@ -57,7 +56,7 @@ export function sectionsAhead({ session, nowMs, plannedZeroMs }: Moment): readon
 		const song = findSong(session, item.song);
 		if (song === null) continue;
 		const { endMs: previousEndMs, intervalSeconds } = reached;
-		const seconds = intervalSeconds ?? gapBefore(session, item, reached.before);
+		const seconds = intervalSeconds ?? plannedGap(session, item, reached.before);
 		const planned = previousEndMs === null ? plannedZeroMs : previousEndMs + seconds * 1000;
 		const beganMs = Math.max(planned, nowMs);
 		const hasRoomForAll =
@@ -118,15 +117,6 @@ function reachedSoFar(session: Session, now: Section | null): Reached {
 		before,
 		intervalSeconds: isAhead ? 0 : (under?.seconds ?? 0),
 	};
-}
-
-function gapBefore(session: Session, item: SongItem, before: SongItem | null): number {
-	if (before === null) return 0;
-	return gapBetween({
-		given: item.gapSeconds,
-		before: { ends: isSegue(session, before, item) ? 'segue' : 'stop' },
-		isEncoreBegin: item.isEncore && !before.isEncore,
-	});
 }
 
 type SongAt = Pick<
