@@ -85,7 +85,10 @@ export function jackson(
 	{ heads, lengths, dues, nightMs }: PiecesOfWork,
 	{ isPreemptive }: { readonly isPreemptive: boolean },
 ): Jackson {
-	const byHead = [...heads.keys()].sort((a, b) => (heads[a] as number) - (heads[b] as number));
+	const byHead: number[] = [];
+	for (let piece = 0; piece < heads.length; piece += 1) {
+		insert(byHead, piece, (one) => (heads[one] as number) > (heads[piece] as number));
+	}
 	const left = lengths.slice();
 	/** Those that can be begun, the one wanted first at the end. */
 	const line: number[] = [];
@@ -106,9 +109,7 @@ export function jackson(
 		}
 		for (; headMs() <= time; next += 1) {
 			const piece = byHead[next] as number;
-			let place = line.length;
-			while (place > 0 && isBefore(line[place - 1] as number, piece)) place -= 1;
-			line.splice(place, 0, piece);
+			insert(line, piece, (one) => isBefore(one, piece));
 		}
 		const piece = line.at(-1) as number;
 		const end = time + (left[piece] as number);
@@ -123,6 +124,15 @@ export function jackson(
 		order.push(piece);
 	}
 	return { order, ...worst };
+}
+
+/** Puts the piece before all those at the end that stay behind it; most lists are nearly in order. */
+function insert(pieces: number[], piece: number, isBehind: (one: number) => boolean): void {
+	let place = pieces.push(piece) - 1;
+	for (; place > 0 && isBehind(pieces[place - 1] as number); place -= 1) {
+		pieces[place] = pieces[place - 1] as number;
+	}
+	pieces[place] = piece;
 }
 
 export type ExactOrder = {
