@@ -6,7 +6,6 @@ import { findSongItem, isAfterInterval, nextSongItem, songOnNow } from '../sessi
 import { missedHandOver } from '../session/missed-hand-over.ts';
 import { packHanded } from '../session/packs-handed.ts';
 import type { Session } from '../session/session.ts';
-import { packFor } from '../session/suspect-packs.ts';
 import type { Instrument } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { allSideBySide } from '../words/line-columns.ts';
@@ -75,9 +74,8 @@ type Swap = { readonly player: string; readonly instrument: string; readonly nam
 function packLines(session: Session, swaps: readonly Swap[]): readonly string[] {
 	const named = swaps.flatMap(({ player, instrument, name }) => {
 		if (session.players[player]?.holds === instrument) return [];
-		const pack = packFor(session, player, instrument);
 		const handed = packHanded(session, player, instrument);
-		const words = packWords(session, player, { pack, handed });
+		const words = packWords(session, player, { pack: handed.pack, handed });
 		return words === '' ? [] : [{ name, words }];
 	});
 	return allSideBySide((cut) => named.map(({ name, words }) => `${cut(name)} ${words}`));

@@ -65,13 +65,16 @@ export function packsHanded(
 		return claims().find((one) => one.pack === pack && isBetter(one.player))?.player ?? null;
 	}
 
-	for (;;) {
-		const stopped = handed.find(
-			(one) => !keeping.has(one.player) && betterClaim(one.player, wantedBy(one)) !== null,
-		);
-		if (stopped === undefined) break;
-		keeping.set(stopped.player, betterClaim(stopped.player, wantedBy(stopped)) ?? '');
+	/** The first who is to wear what another has the better claim to, and that other. */
+	function stopped(): readonly [player: string, wearer: string] | null {
+		for (const one of handed) {
+			const wearer = keeping.has(one.player) ? null : betterClaim(one.player, wantedBy(one));
+			if (wearer !== null) return [one.player, wearer];
+		}
+		return null;
 	}
+
+	for (let next = stopped(); next !== null; next = stopped()) keeping.set(...next);
 	return handed.map((one) => {
 		const own = wornBy(one.player);
 		const wearer = keeping.get(one.player);
@@ -81,9 +84,13 @@ export function packsHanded(
 	});
 }
 
-/** The same for what one player is given out of the plan's turn. */
-export function packHanded(session: Session, player: string, instrument: string): PackHanded {
+/** The same for what one player is given out of the plan's turn, with the pack that belongs on with it. */
+export function packHanded(
+	session: Session,
+	player: string,
+	instrument: string,
+): PackHanded & Pick<HandedWithPack, 'pack'> {
 	const pack = packFor(session, player, instrument);
 	const [handed] = packsHanded(session, [{ player, instrument, pack }]);
-	return handed ?? { worn: session.players[player]?.pack ?? null, wearer: null };
+	return { pack, ...(handed ?? { worn: session.players[player]?.pack ?? null, wearer: null }) };
 }
