@@ -44,10 +44,10 @@ export function mendOfRisk(about: Finding | RigFinding | Warning): string {
 		case 'sources-cancel': {
 			const { isLows, offset, sources } = about;
 			const nearer = sources[offset.later === 0 ? 1 : 0].from;
-			if (isLows) return 'Turn the polarity of one over at the desk.';
+			if (isLows) return 'Flip the polarity of one at the desk.';
 			// Lined up with opposite polarity they would cancel everything.
 			return offset.isOpposed
-				? `Turn the polarity of one over and delay ${sourceWords(nearer)} by that at the desk, or leave one of them out.`
+				? `Flip the polarity of one and delay ${sourceWords(nearer)} by that at the desk, or leave one of them out.`
 				: `Delay ${sourceWords(nearer)} by that at the desk, or leave one of them out.`;
 		}
 

@@ -275,20 +275,20 @@ export function phaseWords(show: Show, two: TwoSources): string {
 	const inverted = `${capital(sourceWords(sources[sources[0].isInverted ? 0 : 1].from))} has its polarity inverted`;
 	if (cancelledHertz === null) {
 		const polarity = isOpposed
-			? `${inverted}: they cancel each other. Turn it over at the desk to keep the lows.`
+			? `${inverted}: they cancel each other. Flip it at the desk to keep the lows.`
 			: KEEP_POLARITY;
 		return `${same} at the same time. ${polarity}`;
 	}
 	const tone = (hertz: number) => hertzWords(Math.round(hertz));
 	const polarity = isOpposed
-		? `${inverted}: they cancel the lows, and ${tone(cancelledHertz)}. Turn it over at the desk to keep the lows; they then cancel ${tone(cancelledHertz / 2)} first.`
+		? `${inverted}: they cancel the lows, and ${tone(cancelledHertz)}. Flip it at the desk to keep the lows; they then cancel ${tone(cancelledHertz / 2)} first.`
 		: `They cancel ${tone(cancelledHertz)} first. ${KEEP_POLARITY}`;
 	const [late, early] = [sources[later], sources[later === 0 ? 1 : 0]];
 	const delay = delayWords(milliseconds);
 	return `${same}, ${sourceWords(late.from)} ${delay} later. ${polarity} Delay ${sourceWords(early.from)} by ${delay} there to line them up.`;
 }
 
-const KEEP_POLARITY = 'Leave the polarity as it is at the desk: it keeps the lows.';
+const KEEP_POLARITY = 'Leave the polarity at the desk as it is: that keeps the lows.';
 
 /** `piezo and microphone`. */
 export function bothWords([one, other]: TwoSources['sources']): string {

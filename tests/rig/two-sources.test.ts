@@ -145,13 +145,13 @@ describe('in words', () => {
 
 	test('how late, what cancels, which polarity, what lines them up', () => {
 		expect(phaseOf(guitar('[{pf: 500}, {name: microphone, distance: 30 cm}]'))).toBe(
-			'4 Bay: piezo and microphone carry the same sound, microphone 0.87 ms later. They cancel 572 Hz first. Leave the polarity as it is at the desk: it keeps the lows. Delay piezo by 0.87 ms there to line them up.',
+			'4 Bay: piezo and microphone carry the same sound, microphone 0.87 ms later. They cancel 572 Hz first. Leave the polarity at the desk as it is: that keeps the lows. Delay piezo by 0.87 ms there to line them up.',
 		);
 		expect(phaseOf(guitar('[{pf: 500, polarity: inverted}, {distance: 30 cm}]'))).toBe(
-			'4 Bay: piezo and microphone carry the same sound, microphone 0.87 ms later. Piezo has its polarity inverted: they cancel the lows, and 1.1 kHz. Turn it over at the desk to keep the lows; they then cancel 572 Hz first. Delay piezo by 0.87 ms there to line them up.',
+			'4 Bay: piezo and microphone carry the same sound, microphone 0.87 ms later. Piezo has its polarity inverted: they cancel the lows, and 1.1 kHz. Flip it at the desk to keep the lows; they then cancel 572 Hz first. Delay piezo by 0.87 ms there to line them up.',
 		);
 		expect(phaseOf(guitar('[{pf: 500}, {ohms: 10 k, polarity: inverted}]'))).toBe(
-			'4 Bay: piezo and pickup carry the same sound at the same time. Pickup has its polarity inverted: they cancel each other. Turn it over at the desk to keep the lows.',
+			'4 Bay: piezo and pickup carry the same sound at the same time. Pickup has its polarity inverted: they cancel each other. Flip it at the desk to keep the lows.',
 		);
 		expect(phaseOf(guitar('[{pf: 500}, {name: microphone}]'))).toContain(
 			'Whether they add or cancel is not known from the file',
@@ -183,7 +183,7 @@ set: [one]
 
 	test('opposite polarity is worse, and said where the lowest string loses by it', () => {
 		expect(found(guitar('[{pf: 500}, {ohms: 10 k, polarity: inverted}]'))).toEqual([
-			"4 Bay's piezo and pickup reach the desk with opposite polarity: the lows cancel. Turn the polarity of one over at the desk.",
+			"4 Bay's piezo and pickup reach the desk with opposite polarity: the lows cancel. Flip the polarity of one at the desk.",
 		]);
 		const rig = (metres: number) =>
 			found(
@@ -193,6 +193,6 @@ set: [one]
 		expect(rig(1.3)).toContain('the lows cancel');
 		expect(rig(1.5)).toContain('cancel around 229 Hz');
 		// Two of opposite polarity that come at the same time are silence: a delay alone would make it so.
-		expect(rig(1.5)).toContain('Turn the polarity of one over and delay direct box box by that');
+		expect(rig(1.5)).toContain('Flip the polarity of one and delay direct box box by that');
 	});
 });
