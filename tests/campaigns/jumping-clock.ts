@@ -4,11 +4,11 @@
 // of it.
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type PtyScreen, pause, startPtyScreen } from '../terminal/pty-screen.ts';
 import { lookAtJournal } from '../whole-night/driver.ts';
+import { fakeClock } from './fake-clock.ts';
 import type { OwnFolder } from './own-folder.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -19,14 +19,6 @@ const NOTICED_MS = 2500;
 const LATE_MS = 10_000;
 const PATIENCE_MS = 30_000;
 const TYPED_APART_MS = 100;
-
-/** The library's place on Debian and its like; null where it is not. */
-function fakeClock(): string | null {
-	const libraries = '/usr/lib';
-	const folders = existsSync(libraries) ? readdirSync(libraries) : [];
-	const paths = folders.map((name) => join(libraries, name, 'faketime', 'libfaketimeMT.so.1'));
-	return paths.find((path) => existsSync(path)) ?? null;
-}
 
 /** Why no clock can be made to jump here; null when it can. */
 export function whyNoJumps(): string | null {
