@@ -1,12 +1,14 @@
 // A table as a set list: where its headings are, whose each column is, what each row is.
 
+import type { TableWishes } from './column-reader.ts';
 import { headingKey } from './columns.ts';
+import { LONGEST_NAME } from './headed-players.ts';
 import { legendOf } from './legend.ts';
 import type { Decided, SetList } from './list-row.ts';
 import { isOfDay, listedDay, withoutHours } from './listed-day.ts';
 import { readTable, type Table } from './read-table.ts';
 import { unfolded } from './side-by-side.ts';
-import { columnsOf, LONGEST_NAME, playersOf, type TableWishes } from './table-columns.ts';
+import { columnsOf, playersOf } from './table-columns.ts';
 import { HEADINGS_WITHIN, headingsOf, knownHeadings } from './table-headings.ts';
 import { tableRows } from './table-rows.ts';
 

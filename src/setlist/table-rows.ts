@@ -1,5 +1,6 @@
 // What each row of a table is: a song, an interval, the beginning of an encore, or none of them.
 
+import type { Column } from './column-reader.ts';
 import { columnUse, type Use } from './columns.ts';
 import { withoutGuard } from './formula-guard.ts';
 import { isLegend } from './legend.ts';
@@ -7,7 +8,6 @@ import type { AsideWhy, Field, ListRow, SongRow } from './list-row.ts';
 import { readLength } from './read-length.ts';
 import type { TableRow } from './read-table.ts';
 import { isOfTheDay, rowWord } from './row-words.ts';
-import type { Column } from './table-columns.ts';
 import { type Headed, isHeadingsAgain } from './table-headings.ts';
 
 const NO_FIELDS = {
