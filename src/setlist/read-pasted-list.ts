@@ -3,7 +3,7 @@
 
 import { legendOf } from './legend.ts';
 import { LineReader, type PastedWishes } from './line-reader.ts';
-import type { Decided, ListRow, SetList, SongRow } from './list-row.ts';
+import type { Decided, SetList } from './list-row.ts';
 import { isOfDay, listedDay, sureHour, withoutHours } from './listed-day.ts';
 import {
 	firstOfBare,
@@ -14,9 +14,8 @@ import {
 	isNoSongLine,
 	type Line,
 	linesOf,
-	SEPARATOR,
 } from './pasted-lines.ts';
-import { rowWord } from './row-words.ts';
+import { type Marked, rowsOfLines } from './pasted-rows.ts';
 
 /** A heading is cut here; nobody has a longer one. */
 const LONGEST_TITLE = 200;
@@ -70,7 +69,7 @@ export function readPastedList(text: string, wishes: PastedWishes): SetList {
 		wishes,
 		marked.flatMap((line) => ('kind' in line || isMark(line.text) ? [] : [line.text])),
 	);
-	const rows = ordered(marked, reader, decided);
+	const rows = rowsOfLines(marked, reader, decided);
 	const spoken = reader.spokenOf.filter((name) => reader.players.some((one) => one.name === name));
 	if (spoken.length > 0) decided.push({ code: 'named-in-lines', names: spoken });
 	if (reader.hasGuessedPlayer) decided.push({ code: 'one-player' });
@@ -111,106 +110,4 @@ function gearLines(
 		if (isGear) found.add(line);
 	}
 	return found;
-}
-
-type Marked = Line | Extract<ListRow, { kind: 'aside' }>;
-
-function ordered(
-	lines: readonly Marked[],
-	reader: LineReader,
-	decided: Decided[],
-): readonly ListRow[] {
-	const rows: ListRow[] = [];
-	const isSaid = (line: Marked): line is Line => !('kind' in line);
-	const hasWord = lines.some((line) => isSaid(line) && rowWord(line.text)?.is === 'encore');
-	const hasSeparator = lines.some((line) => isSaid(line) && SEPARATOR.test(line.text));
-	const blanks = encoreBlanks(lines);
-	const firstBlank = hasWord || hasSeparator ? undefined : blanks[0];
-	if (firstBlank !== undefined && blanks.length > 1)
-		decided.push({ code: 'blank-lines', row: firstBlank });
-	const isCapital = areCapital(lines);
-	const parts: { readonly row: number; readonly title: string }[] = [];
-	let hasSongs = false;
-	for (const line of lines) {
-		if (!isSaid(line)) {
-			rows.push(line);
-			continue;
-		}
-		const { row, text } = line;
-		const word = text.startsWith('"') ? null : rowWord(text);
-		if (row === firstBlank) rows.push({ kind: 'encore', row, isEncore: true });
-		if (line.isPart) {
-			const at = rows.findLastIndex(({ kind }) => kind === 'song');
-			const whole = rows[at];
-			if (whole?.kind === 'song') {
-				rows[at] = { ...whole, notes: [...whole.notes, text] };
-				parts.push({ row, title: whole.title });
-				continue;
-			}
-		}
-		if (SEPARATOR.test(text)) {
-			if (hasSongs && !hasWord) rows.push({ kind: 'encore', row, isEncore: true });
-			else rows.push({ kind: 'aside', row, text, why: 'heading' });
-		} else if (word?.is === 'set' && !(line.isNumbered && /\S\s+\S/.test(text))) {
-			// With a number `Part Two` is a song; `2. Set` is none.
-			if (word.isBare) rows.push({ kind: 'encore', row, isEncore: false });
-			else if (hasSongs) rows.push({ kind: 'interval', row, length: null, isImplied: true });
-			else rows.push({ kind: 'aside', row, text, why: 'heading' });
-		} else if (word?.is === 'interval' && (word.isSure || !line.isListed)) {
-			const length = word.length === null ? null : { text: word.length, column: 'list' };
-			rows.push({ kind: 'interval', row, length });
-		} else if (word?.is === 'total' && !line.isNumbered)
-			rows.push({ kind: 'aside', row, text, why: 'total' });
-		else if (word?.is === 'encore' && word.song === null) {
-			rows.push({ kind: 'encore', row, isEncore: true });
-		} else {
-			if (word?.is === 'encore') rows.push({ kind: 'encore', row, isEncore: true });
-			const song = word?.is === 'encore' ? (word.song ?? text) : text;
-			const read = reader.songs(song, row);
-			const piece = word?.is === 'interval' ? (word.length ?? '') : null;
-			const isRemark =
-				(word === null && (line.isBetween || (isCapital && isSpoken(line)))) ||
-				/^\([^()]*(?:\s[^()]*){3}\)$/.test(text);
-			const why = piece === null ? (isRemark ? 'heading-or-song' : null) : 'interval-or-song';
-			const doubtful = (one: SongRow): SongRow =>
-				why === null || (one.doubt !== null && why === 'heading-or-song')
-					? one
-					: { ...one, doubt: { why, piece: piece ?? '', title: one.title } };
-			rows.push(
-				...read.map((one, i) => ({ ...doubtful(one), number: i === 0 ? line.number : null })),
-			);
-			hasSongs = true;
-		}
-	}
-	for (const title of new Set(parts.map((one) => one.title))) {
-		const theirs = parts.filter((one) => one.title === title).map(({ row }) => row);
-		decided.push({ code: 'parts', rows: theirs, title });
-	}
-	return rows;
-}
-
-/** Whether most lines begin with a capital or a number. */
-function areCapital(lines: readonly Marked[]): boolean {
-	return lines.filter(({ text }) => SMALL.test(text)).length * 3 < lines.length;
-}
-
-/** Whether a line without a number runs on in small letters. */
-function isSpoken({ text, isListed }: Line): boolean {
-	return !isListed && SMALL.test(text) && text.split(' ').length >= 3;
-}
-
-const SMALL = /^\p{Ll}/u;
-
-/** Rows of lines that stand behind a blank line and a song; none where the whole list is spaced so. */
-function encoreBlanks(lines: readonly Marked[]): readonly number[] {
-	const found: number[] = [];
-	let isAfterSong = false;
-	let songs = 0;
-	for (const line of lines) {
-		const isSong = !('kind' in line) && !isMark(line.text);
-		if (isSong && line.isAfterBlank && isAfterSong) found.push(line.row);
-		if (isSong) songs += 1;
-		isAfterSong = isSong;
-	}
-	return found.length > 2 && found.length >= (songs - 1) / 2 ? [] : found;
 }
