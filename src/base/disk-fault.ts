@@ -20,6 +20,8 @@ export type DiskFault =
 	| { readonly code: 'export-failed'; readonly path: string; readonly trouble: string }
 	/** A night that was kept elsewhere, and nothing of it is there. */
 	| { readonly code: 'copy-gone'; readonly path: string }
+	/** A night whose file is not there any more; `left`: what is, though it tells nothing of the night. */
+	| { readonly code: 'night-gone'; readonly path: string; readonly left: string }
 	/** A night's file of whose bytes none make sense. */
 	| { readonly code: 'night-empty'; readonly path: string; readonly bytes: number }
 	/** A night's file that can be read, but for its beginning. */

@@ -59,6 +59,8 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
 		case 'copy-gone':
 			return `The night of ${fault.path} was kept in another folder, since its own took nothing, and is gone from there.`;
+		case 'night-gone':
+			return `${fault.path} is not there any more: it was moved or removed, and only ${fault.left} is left of that night (remove this too if nobody misses it).`;
 		case 'night-empty':
 			return fault.bytes === 0
 				? `${fault.path} cannot be read: it is empty.`
@@ -135,7 +137,11 @@ export function unreadableNightWords(fault: DiskFault, shut: string): string {
 	const trouble = 'trouble' in fault ? (fault.trouble ?? '') : '';
 	const way =
 		WAYS_OUT[trouble]?.(shut) ?? 'If there is a copy of it, put that in its place and start again.';
-	return `${diskFaultWords(fault)} An unfinished night of this show may be in it. ${way}`;
+	const what =
+		fault.code === 'night-gone'
+			? 'It may have been an unfinished night of this show.'
+			: 'An unfinished night of this show may be in it.';
+	return `${diskFaultWords(fault)} ${what} ${way}`;
 }
 
 /** What kept an export from being written, with what to do. */
