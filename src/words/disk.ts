@@ -25,7 +25,9 @@ const TROUBLES: { readonly [code: string]: string } = {
 	ELOOP: 'a link stands where the file should be',
 	NOT_OURS: 'it belongs to another user',
 	OPEN_TO_OTHERS: 'other users may write into it',
-	EFTYPE: 'it is a pipe or a device, not a file',
+	PIPE: 'it is a pipe, not a file',
+	SOCKET: 'it is a socket, not a file',
+	DEVICE: 'it is a device, not a file',
 	EEXIST: 'a file of that name is there already',
 	ENAMETOOLONG: 'the name is too long for this disk',
 	EBUSY: 'something else is writing there',
@@ -105,7 +107,9 @@ const THINGS: { readonly [kind: string]: string } = {
 	file: 'a file',
 	folder: 'a folder',
 	link: 'a link',
-	other: 'a pipe or a device',
+	pipe: 'a pipe',
+	socket: 'a socket',
+	device: 'a device',
 };
 
 function thing(kind: string | null): string {
