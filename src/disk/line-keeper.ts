@@ -48,6 +48,7 @@ export class LineKeeper {
 	/** The last record that is in the files there, confirmed or not, from before they had no more room. */
 	#homeEndSeq = 0;
 	readonly #homePace = new HomePace();
+	readonly #isHomeWiped: boolean;
 	/** Where it comes from, while its own folder has yet to confirm the whole night. */
 	#movingFrom: string | null = null;
 	/** Records from before this opening are in the file, but nothing confirms yet that they would outlive a power cut. */
@@ -74,6 +75,7 @@ export class LineKeeper {
 		this.#records = start.records;
 		this.#seed = seed;
 		this.#onAnew = onAnew;
+		this.#isHomeWiped = services.isWiped?.(this.#home) ?? false;
 		const { disk, folders } = services;
 		const { id, header, nextNumber, segment: current, away } = start;
 		this.#chain = new SegmentChain({ disk, folders, id, header, nextNumber, away, current });
@@ -127,6 +129,7 @@ export class LineKeeper {
 			warnings: [...this.#warnings],
 			folder: this.#home,
 			elsewhere: this.#elsewhere(),
+			isHomeWiped: this.#isHomeWiped,
 			homeSeq: this.#homeSeq,
 		});
 	}

@@ -49,6 +49,8 @@ export type SaveStatus = {
 	readonly problem: SaveProblem | null;
 	/** While it is kept elsewhere than in its own folder. */
 	readonly elsewhere: SavePlace | null;
+	/** Its own folder, where a restart of the machine empties that; else null. */
+	readonly wipedHome: string | null;
 	/** Uptime in milliseconds at which the problem began. */
 	readonly sinceUpMs: number | null;
 	/** What was noticed and stays worth knowing, oldest first. */

@@ -238,6 +238,17 @@ function shortPath(path: string, columns: number): string {
 export const noHomeWords = (folder: string): string =>
 	`This system knows no home folder of yours, so nights are in ${folder}, which a restart of the machine empties. Start with --data and a folder that stays.`;
 
+/** Of a night whose own folder a restart of the machine empties. */
+export function wipedHomeWords(folder: string): string {
+	return `Written, not safe: the night is in ${folder}, which a restart of the machine empties. Copy that folder away before one; next time, start with --data and a folder that stays.`;
+}
+
+/** The same in one row. */
+export function wipedHomeInShort(folder: string, columns: number): string {
+	const words = (path: string) => `in ${path}, which a restart empties`;
+	return words(shortPath(folder, Math.max(LEAST_PATH_COLUMNS, columns - displayWidth(words('')))));
+}
+
 /** Of a night in the list, that its newest steps are in another folder than its own. */
 export function liesElsewhere(folder: string, isWiped: boolean): string {
 	const what = isWiped ? ', not safe: a restart of the machine empties that folder' : '';

@@ -15,7 +15,7 @@ import {
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { expect, onTestFinished, test } from 'vitest';
+import { expect, onTestFinished, test, vi } from 'vitest';
 import { nightPlaces } from '../../src/cli/nights/night-places.ts';
 import { findPaths } from '../../src/disk/paths.ts';
 import { whyNoInjection } from '../campaigns/injected-faults.ts';
@@ -113,6 +113,11 @@ test('zeros at the end are told by both', async () => {
 });
 
 test('a night in the folder for temporary files is told to lie there, and not safe', async () => {
+	// Where tests have theirs a restart empties nothing.
+	vi.stubEnv('TMPDIR', '/tmp');
+	onTestFinished(() => {
+		vi.unstubAllEnvs();
+	});
 	const { data, path, command } = withNight();
 	const paths = findPaths({
 		...{ dataOption: data, environment: {}, home: '/', platform: 'linux' },

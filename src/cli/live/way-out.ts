@@ -127,7 +127,7 @@ function faultName(error: unknown): string {
 
 function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
 	const { night, io, file, isRehearsal, remark } = parts;
-	const { problem, lastSeq, savedSeq, elsewhere } = night.saveStatus();
+	const { problem, lastSeq, savedSeq, elsewhere, wipedHome } = night.saveStatus();
 	if (ending.kind === 'fault') {
 		parts.log.note('fault', faultName(ending.error));
 		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
@@ -141,5 +141,5 @@ function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): v
 		return;
 	}
 	const isOver = night.session().phase.value === 'packed';
-	io.write(farewell({ file, isRehearsal, isOver, elsewhere, remark }));
+	io.write(farewell({ file, isRehearsal, isOver, elsewhere, wipedHome, remark }));
 }
