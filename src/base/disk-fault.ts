@@ -31,5 +31,7 @@ export type DiskFault =
 			readonly code: 'settings-unreadable' | 'settings-not-kept';
 			readonly trouble: string | null;
 	  }
+	/** They wait for a disk that does not answer at once. */
+	| { readonly code: 'settings-late' }
 	/** The show is open in another copy of the program; `pid`: null when it cannot be told. */
 	| { readonly code: 'locked'; readonly pid: number | null };

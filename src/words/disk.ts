@@ -71,6 +71,8 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `The beginning of ${fault.path} cannot be read.`;
 		case 'settings-unreadable':
 			return `The preferences cannot be read, ${causeWords(fault)}; the defaults are used.`;
+		case 'settings-late':
+			return 'The preferences hold for now, and are written as soon as the disk answers.';
 		case 'settings-not-kept':
 			return `The preferences hold for now but could not be written: ${causeWords(fault)}.`;
 		case 'locked': {
@@ -78,6 +80,12 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `This show is already open in another copy of the program${who}: end that one, or go on there.`;
 		}
 	}
+}
+
+/** Of preferences that were changed and are lost with the program. */
+export function settingsLostWords(fault: DiskFault): string {
+	const trouble = 'trouble' in fault ? fault.trouble : 'ETIMEDOUT';
+	return `The preferences that were changed could not be written: ${causeWords({ trouble })}.`;
 }
 
 const NOT_KEPT = {

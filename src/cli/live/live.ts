@@ -35,10 +35,9 @@ import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { beginNight } from './begin-night.ts';
 import { liveMidi } from './live-midi.ts';
-import { livePreferences } from './live-preferences.ts';
+import { livePreferences, rememberShow } from './live-preferences.ts';
 import { screenAbilities, screenOptions, showLive } from './live-screen.ts';
 import { sendsMidi } from './midi-out.ts';
-import { rememberShow } from './remember-show.ts';
 import { ringingNotes } from './ringing-notes.ts';
 import { wayOut } from './way-out.ts';
 
@@ -181,6 +180,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 			file: live.file,
 			isRehearsal: live.isRehearsal,
 			remark: homeless,
+			lost: preferences.lost,
 		}),
 		codeAtEnd: () => (night.session().phase.value === 'packed' ? EXIT.fine : EXIT.toLookAt),
 		rowsAt: (size) => styledScreen(night.screen(), size, screenOptions(abilities)),
@@ -190,7 +190,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	try {
 		const path = showIdentity(resolve(io.cwd, live.file));
 		const place = { disk: realDisk, folder: places.settings };
-		if (!live.isRehearsal) rememberShow(night, { path, place });
+		if (!live.isRehearsal) rememberShow(place, path);
 		const { showFileOf } = await import('./show-file.ts');
 		night.watchShow(showFileOf(live.file, io));
 	} catch {
