@@ -9,6 +9,7 @@ import {
 	type Use,
 } from './columns.ts';
 import { kindIn } from './guess-kind.ts';
+import { EVENING_SECONDS, goUpAsHours } from './hours-of-day.ts';
 import { type Decided, type ListPlayer, NOBODY_NAMED } from './list-row.ts';
 import { idFrom, isUsableId } from './player-ids.ts';
 import { readCell } from './read-cell.ts';
@@ -118,7 +119,7 @@ export function columnsOf(
 			return make('title');
 		}
 		const isTimes = !isOwnTable && (use === 'clock' || use === 'length');
-		if (cells.length > 0 && isTimes && areHours(cells, use)) {
+		if (cells.length > 0 && isTimes && isClockColumn(cells, use)) {
 			clocks.push(heading);
 			return make('clock');
 		}
@@ -133,7 +134,7 @@ export function columnsOf(
 		if (use === 'other' && areLengths(cells)) {
 			const isFirst = !once.has('length') && !hasLengths;
 			once.add('length');
-			if (areHours(cells, 'length')) {
+			if (isClockColumn(cells, 'length')) {
 				clocks.push(heading || String(index + 1));
 				return make('clock');
 			}
@@ -227,16 +228,15 @@ export function columnsOf(
 	return all;
 }
 
-/** Whether the cells go up all the way, as hours of the day and sums of lengths do and lengths do not; a heading that speaks of such has little to prove. */
-function areHours(cells: readonly string[], use: Use): boolean {
+/** Whether the cells are hours of the day or sums of lengths; a heading that speaks of such has little to prove. */
+function isClockColumn(cells: readonly string[], use: Use): boolean {
 	const times = cells.map((cell) => /^(\d{1,2})[:.h](\d\d)(?:[:.](\d\d))?$/.exec(cell.trim()));
 	const read = times.flatMap((time) =>
 		time ? [Number(time[1]) * 3600 + Number(time[2]) * 60 + Number(time[3] ?? 0)] : [],
 	);
 	if (read.length < cells.length * 0.7) return false;
 	if (use === 'clock') return true;
-	const isRising = read.every((one, i) => i === 0 || one > (read[i - 1] ?? 0));
-	return read.length >= 4 && isRising && (read.at(-1) ?? 0) >= 15 * 3600;
+	return read.length >= 4 && goUpAsHours(read) && Math.max(...read) >= EVENING_SECONDS;
 }
 
 /** Whether the cells are lengths of songs, whatever stands above them: nobody plays a time. A sum or a word may stand below them. */
