@@ -30,6 +30,8 @@ export type SaveProblem =
 export type SaveWarning =
 	/** It goes on in a new one. */
 	| { readonly code: 'file-left' | 'not-confirmed'; readonly trouble: string }
+	/** Nobody can see whether its file is still where it was; what is written there is kept. */
+	| { readonly code: 'not-seen'; readonly trouble: string }
 	| { readonly code: 'file-changed'; readonly path: string; readonly change: 'gone' | 'cut-short' }
 	/** It is in its own folder again, all of it. */
 	| { readonly code: 'moved-back'; readonly from: string; readonly folder: string }

@@ -92,6 +92,7 @@ const NOT_KEPT = {
 	lock: 'A second copy of the program may be noticed only once it writes.',
 	drafts: 'Texts that are typed and not yet entered may be lost with the program.',
 	troubles: 'Troubles with the disk are not noted.',
+	writer: 'This laptop counts as a new one at every start.',
 } as const;
 
 const DOUBTS: { readonly [trouble: string]: string } = {
@@ -259,8 +260,17 @@ export function wipedHomeInShort(folder: string, columns: number): string {
 
 /** Of a night in the list, that its newest steps are in another folder than its own. */
 export function liesElsewhere(folder: string, isWiped: boolean): string {
+	return `${liesIn(folder, isWiped)} Start its show again to bring it back.`;
+}
+
+/** Of a night in the list, that it is not safe in its own folder. */
+export function liesUnsafe(folder: string): string {
+	return `${liesIn(folder, true)} Copy it away before one.`;
+}
+
+function liesIn(folder: string, isWiped: boolean): string {
 	const what = isWiped ? ', not safe: a restart of the machine empties that folder' : '';
-	return `It is in ${folder}${what}. Start its show again to bring it back.`;
+	return `It is in ${folder}${what}.`;
 }
 
 /** Why not everything of a night is safe that is left now, and what to do. */
@@ -280,6 +290,8 @@ export function saveWarningWords(warning: SaveWarning): string {
 			return `The night's file could not be written any more, ${diskTrouble(warning.trouble)}; the night goes on in a new one.`;
 		case 'not-confirmed':
 			return `The disk did not confirm what was written, ${diskTrouble(warning.trouble)}; the night goes on in a new file.`;
+		case 'not-seen':
+			return `The folder of the night's file could not be looked into, ${diskTrouble(warning.trouble)}: the steps are written, but may not be found at the next start.`;
 		case 'file-changed': {
 			const what = warning.change === 'gone' ? 'moved or removed' : 'cut short';
 			return `The night's file was ${what} by somebody else (${warning.path}); the whole night is written again beside it.`;

@@ -118,13 +118,16 @@ test('a night in the folder for temporary files is told to lie there, and not sa
 	onTestFinished(() => {
 		vi.unstubAllEnvs();
 	});
-	const { data, path, command } = withNight();
+	const { data, nights, path, command } = withNight();
 	const paths = findPaths({
 		...{ dataOption: data, environment: {}, home: '/', platform: 'linux' },
 	});
 	const spare = nightPlaces(paths).folders[1] ?? '';
 	mkdirSync(spare, { mode: 0o700 });
 	onTestFinished(() => renameSync(spare, join(data, 'spare')));
+	expect((await command('nights')).out).toContain(
+		`It is in ${nights}, not safe: a restart of the machine empties that folder. Copy it away before one.`,
+	);
 	renameSync(path, join(spare, `${NIGHT}.journal`));
 	expect((await command('nights')).out).toContain(
 		`It is in ${spare}, not safe: a restart of the machine empties that folder.`,
