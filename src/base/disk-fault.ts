@@ -15,7 +15,7 @@ export type DiskFault =
 			readonly code: 'place-taken';
 			readonly path: string;
 			readonly trouble: string;
-			readonly holds: 'lock' | 'drafts' | 'troubles';
+			readonly holds: 'lock' | 'drafts' | 'troubles' | 'writer';
 	  }
 	| { readonly code: 'export-failed'; readonly path: string; readonly trouble: string }
 	/** A night that was kept elsewhere, and nothing of it is there. */

@@ -12,6 +12,7 @@ import { takenPlaces } from '../../disk/own-file.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { troubleLog, troublesPath } from '../../disk/trouble-log.ts';
+import { writerPath } from '../../disk/writer-id.ts';
 import type { NightCauses } from '../../history/found-causes.ts';
 import { openNight } from '../../night/night.ts';
 import { oddStart, plannedZero } from '../../night/planned-zero.ts';
@@ -118,6 +119,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		{ path: lockPath(lockPlace), holds: 'lock' },
 		{ path: draftPath(draftPlace), holds: 'drafts' },
 		{ path: troublesPath(places.data), holds: 'troubles' },
+		{ path: writerPath(places.data), holds: 'writer' },
 	]);
 	const showFolder = dirname(showIdentity(resolve(io.cwd, live.file)));
 	const homeless = isInStandInHome(places.nights) ? noHomeWords(places.nights) : null;
