@@ -15,11 +15,13 @@ export type DiskFault =
 			readonly code: 'place-taken';
 			readonly path: string;
 			readonly trouble: string;
-			readonly holds: 'lock' | 'drafts' | 'troubles';
+			readonly holds: 'lock' | 'drafts' | 'troubles' | 'writer';
 	  }
 	| { readonly code: 'export-failed'; readonly path: string; readonly trouble: string }
 	/** A night that was kept elsewhere, and nothing of it is there. */
 	| { readonly code: 'copy-gone'; readonly path: string }
+	/** A night whose file is not there any more; `left`: what is, though it tells nothing of the night. */
+	| { readonly code: 'night-gone'; readonly path: string; readonly left: string }
 	/** A night's file of whose bytes none make sense. */
 	| { readonly code: 'night-empty'; readonly path: string; readonly bytes: number }
 	/** A night's file that can be read, but for its beginning. */
@@ -29,5 +31,7 @@ export type DiskFault =
 			readonly code: 'settings-unreadable' | 'settings-not-kept';
 			readonly trouble: string | null;
 	  }
+	/** They wait for a disk that does not answer at once. */
+	| { readonly code: 'settings-late' }
 	/** The show is open in another copy of the program; `pid`: null when it cannot be told. */
 	| { readonly code: 'locked'; readonly pid: number | null };

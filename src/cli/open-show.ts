@@ -4,6 +4,7 @@
 import { resolve } from 'node:path';
 import type { Problem } from '../base/problem.ts';
 import { diskErrorCode } from '../disk/disk.ts';
+import { fileKind, whyNoFile } from '../disk/file-kind.ts';
 import { fs } from '../disk/node-fs.ts';
 import { realDisk } from '../disk/real-disk.ts';
 import { settingsNow } from '../disk/settings.ts';
@@ -71,13 +72,17 @@ export function loadBytes(path: string): Uint8Array | NotRead | null {
 		// A pipe that nobody writes to would otherwise hold the program for ever.
 		file = fs.openSync(path, fs.constants.O_RDONLY | fs.constants.O_NONBLOCK);
 		const stat = fs.fstatSync(file);
-		if (!stat.isFile()) return { trouble: stat.isDirectory() ? 'EISDIR' : 'EFTYPE' };
+		const trouble = whyNoFile(fileKind(stat));
+		if (trouble !== null) return { trouble };
 		return stat.size > LARGEST_BYTES ? new Uint8Array(LARGEST_BYTES) : fs.readFileSync(file);
 	} catch (error) {
 		const trouble = diskErrorCode(error);
 		// A name that no file can have, with a NUL in it, is refused before the disk is asked.
 		const isNone = ['ENOENT', 'ENOTDIR', 'ERR_INVALID_ARG_VALUE'].includes(trouble);
-		return isNone ? carriedFile(path) : { trouble };
+		if (isNone) return carriedFile(path);
+		// A socket is refused as a disk would be that is gone.
+		const found = trouble === 'ENXIO' ? fs.statSync(path, { throwIfNoEntry: false }) : undefined;
+		return { trouble: (found && whyNoFile(fileKind(found))) ?? trouble };
 	} finally {
 		if (file !== undefined) fs.closeSync(file);
 	}

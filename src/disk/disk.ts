@@ -1,9 +1,11 @@
 // The few operations on files that a night needs, each of which can fail on its own. Passed in
 // everywhere, so that a test can let every one of them go wrong.
 
+import type { FileKind } from './file-kind.ts';
+
 /** What is known of a file without reading it. */
 export type FileStat = {
-	readonly kind: 'file' | 'folder' | 'link' | 'other';
+	readonly kind: FileKind;
 	/** The same for two paths only when they lead to the same file. */
 	readonly identity: string;
 	readonly sizeBytes: number;

@@ -4,11 +4,13 @@
 import { join } from 'node:path';
 import type { Disk } from './disk.ts';
 import { diskErrorCode } from './disk.ts';
+import { isNightId } from './night-id.ts';
 import { whyNotOwn } from './own-file.ts';
 
 /** Texts by the names of their fields. */
 type Drafts = Readonly<Record<string, string>>;
 
+const ENDING = '.drafts';
 /** Longer is no draft of ours. */
 const LARGEST_BYTES = 100_000;
 
@@ -17,7 +19,13 @@ type DraftPlace = { readonly folder: string; readonly night: string };
 
 /** The file of its drafts. */
 export function draftPath({ folder, night }: DraftPlace): string {
-	return join(folder, `${night}.drafts`);
+	return join(folder, `${night}${ENDING}`);
+}
+
+/** The night that a file of this name holds the drafts of; null for none. */
+export function draftedNight(fileName: string): string | null {
+	const night = fileName.endsWith(ENDING) ? fileName.slice(0, -ENDING.length) : '';
+	return isNightId(night) ? night : null;
 }
 
 /** The drafts of a night, kept in its folder; there is a file only while there are any. */

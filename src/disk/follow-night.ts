@@ -24,6 +24,7 @@ export type FollowPlace = Pick<NightServices, 'disk' | 'folders' | 'isWiped'>;
 export function followNight(place: FollowPlace, id: string): FollowedNight {
 	const { disk, folders } = place;
 	const home = folders[0] ?? '.';
+	const wipedHome = place.isWiped?.(home) ? home : null;
 	let seen: string | null = null;
 	let lastSeq = 0;
 	let lastBytes = 0;
@@ -56,6 +57,7 @@ export function followNight(place: FollowPlace, id: string): FollowedNight {
 			kind: 'read',
 			journal: readableJournal(files),
 			file: basename(last.path),
+			wipedHome,
 			elsewhere: away === null ? null : { folder: away, home, trouble: null, isWiped },
 			findings: findingsIn(files).filter(({ code }) => code !== 'tail-cut-off'),
 		};

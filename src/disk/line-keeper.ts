@@ -16,6 +16,8 @@ const retryMs = 1000;
 const longestRetryMs = 60_000;
 /** Two copies that see nothing of each other's lock learn of each other by this. */
 const lookEveryMs = 1000;
+/** One alone says nothing. */
+const blindLooksTold = 2;
 /** A busy disk that is well needs a second now and then; nobody waits two for one that hangs. */
 const closingMs = 1900;
 /** Errors after which the same file is still the right one to write into. */
@@ -48,6 +50,7 @@ export class LineKeeper {
 	/** The last record that is in the files there, confirmed or not, from before they had no more room. */
 	#homeEndSeq = 0;
 	readonly #homePace = new HomePace();
+	readonly #isHomeWiped: boolean;
 	/** Where it comes from, while its own folder has yet to confirm the whole night. */
 	#movingFrom: string | null = null;
 	/** Records from before this opening are in the file, but nothing confirms yet that they would outlive a power cut. */
@@ -61,6 +64,8 @@ export class LineKeeper {
 	/** Rises whenever what the disk may yet confirm does not count any more. */
 	#leavings = 0;
 	#lookedAtUpMs: number;
+	/** How many looks in a row saw nothing. */
+	#blindLooks = 0;
 	#upMs: number;
 	#hasFile: boolean;
 	#isClosed = false;
@@ -74,6 +79,7 @@ export class LineKeeper {
 		this.#records = start.records;
 		this.#seed = seed;
 		this.#onAnew = onAnew;
+		this.#isHomeWiped = services.isWiped?.(this.#home) ?? false;
 		const { disk, folders } = services;
 		const { id, header, nextNumber, segment: current, away } = start;
 		this.#chain = new SegmentChain({ disk, folders, id, header, nextNumber, away, current });
@@ -127,6 +133,7 @@ export class LineKeeper {
 			warnings: [...this.#warnings],
 			folder: this.#home,
 			elsewhere: this.#elsewhere(),
+			isHomeWiped: this.#isHomeWiped,
 			homeSeq: this.#homeSeq,
 		});
 	}
@@ -358,6 +365,7 @@ export class LineKeeper {
 		this.#lookedAtUpMs = this.#upMs;
 		try {
 			const found = this.#chain.change();
+			this.#blindLooks = 0;
 			if (found === null) return true;
 			if (found.change === 'grown') {
 				this.#warnOfWriter(found.segment.takeForeignBytes());
@@ -366,8 +374,10 @@ export class LineKeeper {
 			const change = found.change === 'gone' ? 'gone' : 'cut-short';
 			this.#warn({ code: 'file-changed', path: found.segment.path, change });
 		} catch (error) {
-			// A disk that cannot even be asked shows at the next write.
-			diskErrorCode(error);
+			// A disk that cannot even be asked shows at the next write; a folder that was shut never does.
+			const trouble = diskErrorCode(error);
+			this.#blindLooks += 1;
+			if (this.#blindLooks === blindLooksTold) this.#warn({ code: 'not-seen', trouble });
 			return true;
 		}
 		this.#leave('all');

@@ -50,6 +50,10 @@ export function lockPath({ folder, name }: Pick<LockPlace, 'folder' | 'name'>): 
 /** Who has the lock; null when it cannot be told. */
 type Holder = { readonly identity: ProcessIdentity | null };
 
+const LOOK_AT_CLOCK_MS = 1000;
+/** Well within the slack of `isFromEarlierStart`. */
+const CLOCK_SET_MS = 10_000;
+
 /** How long two who succeed the same dead holder at once need to see each other. */
 const doubtMs = 60;
 
@@ -71,9 +75,11 @@ export async function takeLock(place: LockPlace): Promise<Lock> {
 		socket?.close();
 		return refused(holder);
 	}
+	const stop = self.boot === '' ? renewByClock(disk, path) : () => {};
 	return {
 		isHeld: true,
 		release: () => {
+			stop();
 			releaseFile(disk, path, self);
 			socket?.close();
 		},
@@ -109,6 +115,35 @@ async function takeSocket(path: string): Promise<Server | 'taken' | null> {
 	});
 }
 
+/** When the machine was started, by a clock that may be set meanwhile. */
+const machineStartMs = (): number => realClock().wallMs() - uptime() * 1000;
+
+/**
+ * Has the file the time of now wherever the clock was set, as on a laptop that learns the time from a network: by its
+ * old time it would be one from before the machine's start. Gives back what ends that.
+ */
+function renewByClock(disk: Disk, path: string): () => void {
+	let startMs = machineStartMs();
+	const look = (): void => {
+		if (Math.abs(machineStartMs() - startMs) < CLOCK_SET_MS) return;
+		startMs = machineStartMs();
+		try {
+			const file = disk.openExisting(path);
+			try {
+				disk.write(file, Buffer.from('\n'), 0);
+			} finally {
+				disk.close(file);
+			}
+		} catch (error) {
+			// Two who write into one night find each other there.
+			diskErrorCode(error);
+		}
+	};
+	const timer = setInterval(look, LOOK_AT_CLOCK_MS);
+	timer.unref();
+	return () => clearInterval(timer);
+}
+
 /** Puts our name into the lock's file; gives the holder when that is somebody who is still running. */
 function takeFile(disk: Disk, path: string, self: ProcessIdentity): Holder | null {
 	const bytes = Buffer.from(`${JSON.stringify(self)}\n`);
@@ -119,8 +154,7 @@ function takeFile(disk: Disk, path: string, self: ProcessIdentity): Holder | nul
 			const holder = readHolder(disk, path);
 			const isOld = isFromEarlierStart(found.modifiedMs, {
 				boot: self.boot,
-				nowMs: realClock().wallMs(),
-				upMs: uptime() * 1000,
+				machineStartMs: machineStartMs(),
 			});
 			if (holder && !isSame(holder, self) && !isOld && isRunning(holder))
 				return { identity: holder };

@@ -20,10 +20,16 @@ export function nightId({ title, startedAt, chance }: NightIdParts): string {
 	return `${day.map(twoDigits).join('-')}-${time.map(twoDigits).join('')}-${namePart(title)}-${chance}`;
 }
 
+const PATTERN = /^\d{4}-\d\d-\d\d-\d{6}-(.*)-[a-z0-9]{4,}$/;
+
+/** Whether a night may have this id. */
+export function isNightId(text: string): boolean {
+	return PATTERN.test(text);
+}
+
 /** Whether a night with this id was begun with a show of this title, or of one that is written alike. */
 export function isIdOf(id: string, title: string): boolean {
-	const [, name] = /^\d{4}-\d\d-\d\d-\d{6}-(.*)-[a-z0-9]{4,}$/.exec(id) ?? [];
-	return name === namePart(title);
+	return PATTERN.exec(id)?.[1] === namePart(title);
 }
 
 function namePart(title: string): string {

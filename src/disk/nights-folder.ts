@@ -1,5 +1,6 @@
 // The nights that were recorded, from a short look at each: its header and its last records.
 
+import { join } from 'node:path';
 import type { DiskFault } from '../base/disk-fault.ts';
 import type { Finding } from '../journal/findings.ts';
 import { isLineWhole, seedOf } from '../journal/line.ts';
@@ -12,6 +13,7 @@ import { isIdOf } from './night-id.ts';
 import {
 	type FolderName,
 	findingsIn,
+	type NightPlace,
 	namesIn,
 	nightOfName,
 	readNight,
@@ -19,7 +21,7 @@ import {
 	segmentFiles,
 	type Unreadable,
 } from './read-night.ts';
-import { parseSegmentName } from './segment-name.ts';
+import { segmentFileName } from './segment-name.ts';
 
 /** What a short look at a night tells. */
 export type NightSummary = {
@@ -64,11 +66,12 @@ export function listNights(disk: Disk, folders: readonly string[]): NightList {
 	const byNight = Map.groupBy(found.names, ({ name }) => nightOfName(name));
 	const nights = [...byNight]
 		.flatMap(([id, names]) => {
-			const isThere = names.some(({ name }) => parseSegmentName(name) ?? markedNight(name));
-			if (id === null || !isThere) return [];
+			if (id === null) return [];
 			const files = segmentFiles(names, id);
 			const seen =
-				files.length === 0 ? goneNight(id, home, found.unlisted) : summary(disk, id, files);
+				files.length === 0
+					? goneNight({ id, home, names, unlisted: found.unlisted })
+					: summary(disk, id, files);
 			return [{ ...seen, away: awayFrom(home, { files, names }), names }];
 		})
 		.toSorted(newestFirst);
@@ -153,12 +156,17 @@ function awayFrom(
 /** What a look at its files alone tells of a night. */
 type Seen = Omit<NightSummary, 'away' | 'names'>;
 
-/** A night of which only the mark is seen that it was kept elsewhere: gone from there, or where it cannot be seen. */
-function goneNight(id: string, home: string, [unlisted]: readonly Unreadable[]): Seen {
-	const path = awayMarkPath({ home, id });
+/** A night of which only marks and what was put beside it are seen: gone, or where it cannot be seen. */
+function goneNight({ id, home, names, unlisted: [unlisted] }: NightPlace): Seen {
+	const isAway = names.some(({ folder, name }) => folder === home && markedNight(name) !== null);
+	const path = isAway ? awayMarkPath({ home, id }) : join(home, segmentFileName({ id, number: 1 }));
+	const [left] = names.map(({ folder, name }) => join(folder, name));
+	const gone: DiskFault = isAway
+		? { code: 'copy-gone', path }
+		: { code: 'night-gone', path, left: left ?? path };
 	return {
 		...{ id, path, header: null, startedAtMs: null, lastRecords: [], sizeBytes: 0 },
-		problem: unlisted ? { code: 'file-unreadable', ...unlisted } : { code: 'copy-gone', path },
+		problem: unlisted ? { code: 'file-unreadable', ...unlisted } : gone,
 	};
 }
 

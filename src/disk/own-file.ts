@@ -3,12 +3,13 @@
 
 import type { DiskFault } from '../base/disk-fault.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { type NotAFile, whyNoFile } from './file-kind.ts';
 
 /** Others than the owner may write. */
 const WRITTEN_BY_OTHERS = 0o022;
 
 /** Codes of our own, beside the system's: see `diskTrouble`. */
-export type Distrust = 'ELOOP' | 'EISDIR' | 'EFTYPE' | 'ENOTDIR' | 'NOT_OURS' | 'OPEN_TO_OTHERS';
+export type Distrust = NotAFile | 'ENOTDIR' | 'NOT_OURS' | 'OPEN_TO_OTHERS';
 
 /**
  * Why what is at the path is not used: a link, something else than a plain file or folder, another user's, or
@@ -20,7 +21,7 @@ export function whyNotOwn(disk: Disk, path: string, wanted: 'file' | 'folder'): 
 	const { kind, owner, mode } = found;
 	if (kind === 'link') return 'ELOOP';
 	if (kind !== wanted && wanted === 'folder') return 'ENOTDIR';
-	if (kind !== wanted) return kind === 'folder' ? 'EISDIR' : 'EFTYPE';
+	if (kind !== wanted) return whyNoFile(kind);
 	if (owner !== null && owner !== process.getuid?.()) return 'NOT_OURS';
 	return mode !== null && (mode & WRITTEN_BY_OTHERS) !== 0 ? 'OPEN_TO_OTHERS' : null;
 }

@@ -72,12 +72,27 @@ const WIPED = ['/tmp', '/run', '/dev/shm', '/var/run', '/private/tmp'];
 /** Holds what is to outlive one (the same standard). */
 const KEPT = ['/var/tmp', '/private/var/tmp'];
 
+/** File systems that live in memory: tmpfs and ramfs, by their numbers in statfs(2) of Linux. */
+const IN_MEMORY = new Set([0x01_02_19_94, 0x85_84_58_f6]);
+
 /** Whether a restart of the machine empties this folder; `temporary` is where the system has its temporary files. */
 export function isWipedByRestart(folder: string, temporary: string): boolean {
 	const path = existing(resolve(folder));
+	if (isInMemory(path)) return true;
 	const isUnder = (above: string) => path === above || path.startsWith(`${above}${sep}`);
 	if (KEPT.some(isUnder)) return false;
 	return [...WIPED, existing(resolve(temporary))].some(isUnder);
+}
+
+/** Whether the file system of the folder, or of the nearest above it that is there, says so itself. */
+function isInMemory(path: string): boolean {
+	if (process.platform !== 'linux') return false;
+	try {
+		return IN_MEMORY.has(fs.statfsSync(path).type);
+	} catch {
+		const above = dirname(path);
+		return above !== path && isInMemory(above);
+	}
 }
 
 /** The path with the links in it followed, as far as it is there. */

@@ -42,9 +42,9 @@ const CLOCK_SET_MS = 1_767_225_600_000;
  */
 export function isFromEarlierStart(
 	modifiedMs: number,
-	{ boot, nowMs, upMs }: { readonly boot: string; readonly nowMs: number; readonly upMs: number },
+	{ boot, machineStartMs }: { readonly boot: string; readonly machineStartMs: number },
 ): boolean {
-	return boot === '' && modifiedMs > CLOCK_SET_MS && modifiedMs < nowMs - upMs - SLACK_MS;
+	return boot === '' && modifiedMs > CLOCK_SET_MS && modifiedMs < machineStartMs - SLACK_MS;
 }
 
 /** Whether that very program is still running. */

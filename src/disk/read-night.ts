@@ -6,6 +6,7 @@ import { joinSegments, type NightRead } from '../journal/join-segments.ts';
 import { readJournal } from '../journal/read-journal.ts';
 import { markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { draftedNight } from './draft-file.ts';
 import { markedEnd } from './end-mark.ts';
 import { whyNotOwn } from './own-file.ts';
 import { parseSegmentName } from './segment-name.ts';
@@ -72,13 +73,14 @@ export function namesIn(disk: Disk, folders: readonly string[]): FolderNames {
 	return { names, unlisted };
 }
 
-/** The night that has a file of this name: one of its own, what was cut off one, or a mark of it; null for none. */
+/** The night that has a file of this name: one of its own, what was put beside one, or a mark of it; null for none. */
 export function nightOfName(name: string): string | null {
-	const file = CUT_OFF.exec(name)?.[1] ?? name;
-	return parseSegmentName(file)?.id ?? markedNight(name) ?? markedEnd(name)?.id ?? null;
+	const file = PUT_ASIDE.exec(name)?.[1] ?? name;
+	const id = parseSegmentName(file)?.id ?? markedNight(name) ?? markedEnd(name)?.id;
+	return id ?? draftedNight(name);
 }
 
-const CUT_OFF = /^(.+)\.torn-\d+(?:-\d+)?$/;
+const PUT_ASIDE = /^(.+)\.(torn|unreadable)-\d+(?:-\d+)?$/;
 
 /** The night's files among these, oldest first. */
 export function segmentFiles(names: readonly FolderName[], id: string): SegmentFile[] {
@@ -92,8 +94,8 @@ export function segmentFiles(names: readonly FolderName[], id: string): SegmentF
 /** What was cut off the night's files, among these. */
 function cutOffOf(disk: Disk, names: readonly FolderName[], id: string): CutOff[] {
 	return names.flatMap(({ folder, name }): CutOff[] => {
-		const of = CUT_OFF.exec(name)?.[1];
-		if (of === undefined || parseSegmentName(of)?.id !== id) return [];
+		const [, of = '', why] = PUT_ASIDE.exec(name) ?? [];
+		if (why !== 'torn' || parseSegmentName(of)?.id !== id) return [];
 		const path = join(folder, name);
 		try {
 			const bytes = disk.read(path);

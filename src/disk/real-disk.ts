@@ -2,6 +2,7 @@
 
 import type { BigIntStats } from 'node:fs';
 import { type Disk, diskError, diskErrorCode, type FileStat } from './disk.ts';
+import { fileKind, whyNoFile } from './file-kind.ts';
 import { fs } from './node-fs.ts';
 import { patientRename } from './patient-rename.ts';
 
@@ -49,10 +50,10 @@ function wait(ms: number): void {
 /** A folder or a device opens like a file and then behaves like none; a pipe waits for its other end. */
 function openPlainFile(path: string, flags: number): number {
 	const file = openAtOnce(path, flags);
-	const found = fs.fstatSync(file);
-	if (found.isFile()) return file;
+	const trouble = whyNoFile(fileKind(fs.fstatSync(file)));
+	if (trouble === null) return file;
 	fs.closeSync(file);
-	throw diskError(found.isDirectory() ? 'EISDIR' : 'EFTYPE');
+	throw diskError(trouble);
 }
 
 function openAtOnce(path: string, flags: number): number {
@@ -61,10 +62,8 @@ function openAtOnce(path: string, flags: number): number {
 	} catch (error) {
 		// A socket is refused as a disk would be that is gone, and a link to nowhere as no file at all.
 		const isOdd = ['ENXIO', 'ENOENT'].includes(diskErrorCode(error));
-		const kind = isOdd ? stat(path)?.kind : undefined;
-		if (kind === 'link') throw diskError('ELOOP');
-		if (kind === 'other') throw diskError('EFTYPE');
-		throw error;
+		const trouble = whyNoFile((isOdd && stat(path)?.kind) || 'file');
+		throw trouble === null ? error : diskError(trouble);
 	}
 }
 
@@ -123,15 +122,8 @@ function stat(path: string): FileStat | null {
 }
 
 function fileStat(found: BigIntStats): FileStat {
-	const kind = found.isFile()
-		? 'file'
-		: found.isDirectory()
-			? 'folder'
-			: found.isSymbolicLink()
-				? 'link'
-				: 'other';
 	return {
-		kind,
+		kind: fileKind(found),
 		identity: `${found.dev}:${found.ino}`,
 		sizeBytes: Number(found.size),
 		links: Number(found.nlink),

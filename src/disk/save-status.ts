@@ -26,6 +26,8 @@ export type SaveFacts = {
 	readonly warnings: readonly SaveWarning[];
 	readonly folder: string;
 	readonly elsewhere: SavePlace | null;
+	/** Whether a restart of the machine empties `folder`. */
+	readonly isHomeWiped: boolean;
 	/** Number of the last record that is confirmed in the night's own folder. */
 	readonly homeSeq: number;
 };
@@ -40,19 +42,26 @@ export function saveStatus(facts: SaveFacts): SaveStatus {
 	return {
 		state,
 		isSaved: state === 'saved',
-		savedSeq: elsewhere?.isWiped ? Math.min(facts.homeSeq, facts.savedSeq) : facts.savedSeq,
+		savedSeq: safeSeq(facts),
 		lastSeq,
 		problem: problemOf(state, facts),
 		elsewhere,
+		wipedHome: facts.isHomeWiped && facts.hasFile ? facts.folder : null,
 		sinceUpMs: fault?.sinceUpMs ?? (state === 'slow' ? syncingSinceUpMs : null),
 		warnings,
 	};
 }
 
+/** The last record that would outlive a restart of the machine. */
+function safeSeq({ isHomeWiped, elsewhere, homeSeq, savedSeq }: SaveFacts): number {
+	if (isHomeWiped) return 0;
+	return elsewhere?.isWiped ? Math.min(homeSeq, savedSeq) : savedSeq;
+}
+
 function stateOf(facts: SaveFacts): SaveState {
 	if (facts.fault) return facts.hasFile ? 'unsaved' : 'memory';
 	if (facts.savedSeq === facts.lastSeq && facts.isPlaced)
-		return facts.elsewhere?.isWiped ? 'unsafe' : 'saved';
+		return facts.isHomeWiped || facts.elsewhere?.isWiped ? 'unsafe' : 'saved';
 	const since = facts.syncingSinceUpMs;
 	return since !== null && facts.upMs - since > slowMs ? 'slow' : 'saving';
 }

@@ -13,9 +13,9 @@ export type SyncTrial = {
 	readonly nowMs: () => number;
 	/** Sets the file's name apart from that of another copy. */
 	readonly mark: string;
+	readonly appends: number;
 };
 
-const APPENDS = 25;
 /** What one key writes, about. */
 const BYTES = Buffer.from(`${'-'.repeat(255)}\n`);
 
@@ -25,6 +25,7 @@ export async function syncTrial({
 	folder,
 	nowMs,
 	mark,
+	appends,
 }: SyncTrial): Promise<readonly number[] | DiskFault> {
 	const unusable = makeFolders(disk, folder);
 	if (unusable) return unusable;
@@ -32,8 +33,10 @@ export async function syncTrial({
 	try {
 		const file = disk.openNew(path);
 		try {
+			// By its name first: nothing may be left of it, wherever this ends.
+			disk.remove(path);
 			const times: number[] = [];
-			for (let count = 0; count < APPENDS; count += 1) {
+			for (let count = 0; count < appends; count += 1) {
 				const beganMs = nowMs();
 				for (let at = 0; at < BYTES.length; ) at += disk.write(file, BYTES, at);
 				await disk.sync(file);
@@ -42,7 +45,6 @@ export async function syncTrial({
 			return times;
 		} finally {
 			disk.close(file);
-			disk.remove(path);
 		}
 	} catch (error) {
 		return { code: 'folder-unusable', path: folder, trouble: diskErrorCode(error) };

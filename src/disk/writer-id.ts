@@ -15,9 +15,14 @@ export function writerId(disk: Disk, data: string): string {
 	return `${laptopId(disk, data)}.${randomBytes(3).toString('hex')}`;
 }
 
+/** The file that has the name of this laptop and data folder. */
+export function writerPath(data: string): string {
+	return join(data, FILE);
+}
+
 /** The name of this laptop and data folder. */
 export function laptopId(disk: Disk, data: string): string {
-	const path = join(data, FILE);
+	const path = writerPath(data);
 	const known = readId(disk, path);
 	if (known !== null) return known;
 	const made = randomBytes(6).toString('hex');

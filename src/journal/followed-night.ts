@@ -15,6 +15,8 @@ export type FollowedLook =
 			readonly file: string;
 			/** Where it is kept that its own folder does not take. */
 			readonly elsewhere: SavePlace | null;
+			/** Its own folder, where a restart of the machine empties that; else null. */
+			readonly wipedHome: string | null;
 			/** What its files say of themselves, but for an end that is yet being written. */
 			readonly findings: readonly Finding[];
 	  }

@@ -62,6 +62,7 @@ export function memoryJournal(
 			lastSeq: lastSeq(),
 			problem: null,
 			elsewhere: null,
+			wipedHome: null,
 			sinceUpMs: null,
 			warnings: [],
 		}) as const;

@@ -30,6 +30,8 @@ export type SaveProblem =
 export type SaveWarning =
 	/** It goes on in a new one. */
 	| { readonly code: 'file-left' | 'not-confirmed'; readonly trouble: string }
+	/** Nobody can see whether its file is still where it was; what is written there is kept. */
+	| { readonly code: 'not-seen'; readonly trouble: string }
 	| { readonly code: 'file-changed'; readonly path: string; readonly change: 'gone' | 'cut-short' }
 	/** It is in its own folder again, all of it. */
 	| { readonly code: 'moved-back'; readonly from: string; readonly folder: string }
@@ -49,6 +51,8 @@ export type SaveStatus = {
 	readonly problem: SaveProblem | null;
 	/** While it is kept elsewhere than in its own folder. */
 	readonly elsewhere: SavePlace | null;
+	/** Its own folder, where a restart of the machine empties that; else null. */
+	readonly wipedHome: string | null;
 	/** Uptime in milliseconds at which the problem began. */
 	readonly sinceUpMs: number | null;
 	/** What was noticed and stays worth knowing, oldest first. */

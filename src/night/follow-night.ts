@@ -3,7 +3,7 @@
 
 import { dayTimeText } from '../base/show-clock.ts';
 import type { FollowedLook, FollowedNight } from '../journal/followed-night.ts';
-import type { SavePlace, SaveStatus } from '../journal/night-journal.ts';
+import type { SaveStatus } from '../journal/night-journal.ts';
 import type { Action } from '../keys/action.ts';
 import type { KeyContext, Outcome } from '../keys/key-context.ts';
 import { openPicked } from '../keys/open-picked.ts';
@@ -81,7 +81,7 @@ export function followedNight(options: FollowOptions): FollowWindow {
 	let past = openPast(opening, first.journal);
 	let clock = goOn(options.clock, past.lastKnown());
 	let lastUpMs = past.lastKnown()?.upMs ?? null;
-	let { file, elsewhere } = first;
+	let { file, elsewhere, wipedHome } = first;
 	let gone: { readonly words: string; readonly short: string } | null = null;
 	const findings = [...options.findings];
 
@@ -145,7 +145,7 @@ export function followedNight(options: FollowOptions): FollowWindow {
 		past = openPast(opening, found.journal);
 		clock = clockAfter(past.lastKnown());
 		if (found.file !== file) findings.push(movedWords(found.file));
-		({ file, elsewhere } = found);
+		({ file, elsewhere, wipedHome } = found);
 		const said = found.findings.map(nightFindingWords);
 		findings.push(...said.filter((one) => !findings.includes(one)));
 	}
@@ -184,7 +184,7 @@ export function followedNight(options: FollowOptions): FollowWindow {
 			asFollowed(
 				nightScreen(shown, {
 					now: looked.context(),
-					save: savedElsewhere(elsewhere),
+					save: savedElsewhere({ elsewhere, wipedHome }),
 					findings,
 					showChangedAtMs: null,
 					isRehearsal,
@@ -222,14 +222,14 @@ function refusedSteps(refuse: () => void): NightSteps {
 }
 
 /** How saving stands in the other window only that one knows; where the files are is seen. */
-function savedElsewhere(elsewhere: SavePlace | null): SaveStatus {
+function savedElsewhere(place: Pick<SaveStatus, 'elsewhere' | 'wipedHome'>): SaveStatus {
 	return {
 		state: 'saved',
 		isSaved: true,
 		savedSeq: 0,
 		lastSeq: 0,
 		problem: null,
-		elsewhere,
+		...place,
 		sinceUpMs: null,
 		warnings: [],
 	};

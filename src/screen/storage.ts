@@ -11,6 +11,8 @@ import {
 	saveProblemWords,
 	saveWarningInShort,
 	saveWarningWords,
+	wipedHomeInShort,
+	wipedHomeWords,
 } from '../words/disk.ts';
 import { DISK_IS_SLOW, moreAndKey, NOTHING, NOTHING_REACHES_DISK, PLACES } from '../words/stage.ts';
 import { HEADINGS, helpPart } from '../words/views.ts';
@@ -44,7 +46,7 @@ type Said = {
 
 /** What is wrong with keeping the night just now, the gravest first; none while all is well. */
 function storageTroubles({ save, follows }: Told): readonly Said[] {
-	const { elsewhere, problem } = save;
+	const { elsewhere, wipedHome, problem } = save;
 	// Nobody can know when the other copy has ended, and what it writes goes on to count.
 	const others = save.warnings.filter(isOfAnother).map((one) => ({
 		label: PLACES.storage,
@@ -73,6 +75,16 @@ function storageTroubles({ save, follows }: Told): readonly Said[] {
 						words: elsewhereWords(elsewhere),
 						short: (columns: number) => elsewhereInShort(elsewhere, columns),
 						style: elsewhere.isWiped ? ('accent' as const) : ('unready' as const),
+					},
+				]),
+		...(wipedHome === null
+			? []
+			: [
+					{
+						label: PLACES.notSafe,
+						words: wipedHomeWords(wipedHome),
+						short: (columns: number) => wipedHomeInShort(wipedHome, columns),
+						style: 'accent' as const,
 					},
 				]),
 		...others,

@@ -2,11 +2,12 @@
 
 import { isNobody, type Use } from './columns.ts';
 import { kindIn } from './guess-kind.ts';
+import { EVENING_SECONDS, goUpAsHours } from './hours-of-day.ts';
 import { readCell } from './read-cell.ts';
 import { readLength } from './read-length.ts';
 import { rowWord } from './row-words.ts';
 
-/** Whether the cells go up all the way, as hours of the day and sums of lengths do and lengths do not; a heading that speaks of such has little to prove. */
+/** Whether the cells are hours of the day or sums of lengths; a heading that speaks of such has little to prove. */
 export function areHours(cells: readonly string[], use: Use): boolean {
 	const times = cells.map((cell) => /^(\d{1,2})[:.h](\d\d)(?:[:.](\d\d))?$/.exec(cell.trim()));
 	const read = times.flatMap((time) =>
@@ -14,8 +15,7 @@ export function areHours(cells: readonly string[], use: Use): boolean {
 	);
 	if (read.length < cells.length * 0.7) return false;
 	if (use === 'clock') return true;
-	const isRising = read.every((one, i) => i === 0 || one > (read[i - 1] ?? 0));
-	return read.length >= 4 && isRising && (read.at(-1) ?? 0) >= 15 * 3600;
+	return read.length >= 4 && goUpAsHours(read) && Math.max(...read) >= EVENING_SECONDS;
 }
 
 /** Whether the cells are lengths of songs, whatever stands above them: nobody plays a time. A sum or a word may stand below them. */

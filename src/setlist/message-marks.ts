@@ -1,5 +1,7 @@
 // What a mail or a chat writes around the lines of a message, and the hours before them.
 
+import { EVENING_SECONDS, goUpAsHours } from './hours-of-day.ts';
+
 export type MarkedLine = {
 	readonly text: string;
 	/** A new message of a chat begins. */
@@ -17,10 +19,8 @@ const HOUR =
 	/^(\s*(?:[-–—*•·▪]\s+|\d{1,3}[.)]\s+)?)\(?(\d{1,2})[:.h](\d\d)\)?\s*(?:(?:(am|pm)|uhr)\b)?\s*[-–—:]?\s+(?=[^\s|])/iu;
 /** Not in brackets, where lengths stand. */
 const HOUR_BEHIND = /^(.*\S)[\s,–—-]+(\d{1,2})[:.h](\d\d)\s*(?:(am|pm)|uhr)?\s*$/iu;
-const EVENING_SECONDS = 15 * 3600;
 /** Dots that lead to a length. */
 const LEADER = /\s*[.…_·]{3,}\s*(?=\d{1,2}[:'’′]\d\d\s*$)/u;
-const DAY_SECONDS = 86_400;
 
 export function withoutMarks(raw: readonly string[]): {
 	readonly lines: readonly MarkedLine[];
@@ -87,15 +87,8 @@ function hourOf(found: RegExpExecArray | null): number | null {
 	return (Number(hours) + (isLater ? 12 : 0)) * 3600 + Number(minutes) * 60;
 }
 
-/** Hours of the day, or of the show, go up from line to line; lengths do not. Over midnight they begin anew, once. `least`: none is before it. */
+/** Whether enough lines have hours of the day, or of the show. `least`: none is before it. */
 function areHours(all: readonly (number | null)[], least: number): boolean {
 	const hours = all.filter((hour) => hour !== null);
-	const steps = hours.slice(1).map((hour, i) => hour - (hours[i] ?? 0));
-	const falls = steps.filter((step) => step <= 0);
-	return (
-		hours.length >= 3 &&
-		(hours[0] ?? 0) >= least &&
-		falls.every((step) => step < -DAY_SECONDS / 2) &&
-		falls.length <= 1
-	);
+	return hours.length >= 3 && (hours[0] ?? 0) >= least && goUpAsHours(hours);
 }

@@ -25,7 +25,9 @@ const TROUBLES: { readonly [code: string]: string } = {
 	ELOOP: 'a link stands where the file should be',
 	NOT_OURS: 'it belongs to another user',
 	OPEN_TO_OTHERS: 'other users may write into it',
-	EFTYPE: 'it is a pipe or a device, not a file',
+	PIPE: 'it is a pipe, not a file',
+	SOCKET: 'it is a socket, not a file',
+	DEVICE: 'it is a device, not a file',
 	EEXIST: 'a file of that name is there already',
 	ENAMETOOLONG: 'the name is too long for this disk',
 	EBUSY: 'something else is writing there',
@@ -59,6 +61,8 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `${fault.path} cannot be read: ${diskTrouble(fault.trouble)}.`;
 		case 'copy-gone':
 			return `The night of ${fault.path} was kept in another folder, since its own took nothing, and is gone from there.`;
+		case 'night-gone':
+			return `${fault.path} is not there any more: it was moved or removed, and only ${fault.left} is left of that night (remove this too if nobody misses it).`;
 		case 'night-empty':
 			return fault.bytes === 0
 				? `${fault.path} cannot be read: it is empty.`
@@ -67,6 +71,8 @@ export function diskFaultWords(fault: DiskFault): string {
 			return `The beginning of ${fault.path} cannot be read.`;
 		case 'settings-unreadable':
 			return `The preferences cannot be read, ${causeWords(fault)}; the defaults are used.`;
+		case 'settings-late':
+			return 'The preferences hold for now, and are written as soon as the disk answers.';
 		case 'settings-not-kept':
 			return `The preferences hold for now but could not be written: ${causeWords(fault)}.`;
 		case 'locked': {
@@ -76,10 +82,17 @@ export function diskFaultWords(fault: DiskFault): string {
 	}
 }
 
+/** Of preferences that were changed and are lost with the program. */
+export function settingsLostWords(fault: DiskFault): string {
+	const trouble = 'trouble' in fault ? fault.trouble : 'ETIMEDOUT';
+	return `The preferences that were changed could not be written: ${causeWords({ trouble })}.`;
+}
+
 const NOT_KEPT = {
 	lock: 'A second copy of the program may be noticed only once it writes.',
 	drafts: 'Texts that are typed and not yet entered may be lost with the program.',
 	troubles: 'Troubles with the disk are not noted.',
+	writer: 'This laptop counts as a new one at every start.',
 } as const;
 
 const DOUBTS: { readonly [trouble: string]: string } = {
@@ -103,7 +116,9 @@ const THINGS: { readonly [kind: string]: string } = {
 	file: 'a file',
 	folder: 'a folder',
 	link: 'a link',
-	other: 'a pipe or a device',
+	pipe: 'a pipe',
+	socket: 'a socket',
+	device: 'a device',
 };
 
 function thing(kind: string | null): string {
@@ -135,7 +150,11 @@ export function unreadableNightWords(fault: DiskFault, shut: string): string {
 	const trouble = 'trouble' in fault ? (fault.trouble ?? '') : '';
 	const way =
 		WAYS_OUT[trouble]?.(shut) ?? 'If there is a copy of it, put that in its place and start again.';
-	return `${diskFaultWords(fault)} An unfinished night of this show may be in it. ${way}`;
+	const what =
+		fault.code === 'night-gone'
+			? 'It may have been an unfinished night of this show.'
+			: 'An unfinished night of this show may be in it.';
+	return `${diskFaultWords(fault)} ${what} ${way}`;
 }
 
 /** What kept an export from being written, with what to do. */
@@ -228,10 +247,30 @@ function shortPath(path: string, columns: number): string {
 export const noHomeWords = (folder: string): string =>
 	`This system knows no home folder of yours, so nights are in ${folder}, which a restart of the machine empties. Start with --data and a folder that stays.`;
 
+/** Of a night whose own folder a restart of the machine empties. */
+export function wipedHomeWords(folder: string): string {
+	return `Written, not safe: the night is in ${folder}, which a restart of the machine empties. Copy that folder away before one; next time, start with --data and a folder that stays.`;
+}
+
+/** The same in one row. */
+export function wipedHomeInShort(folder: string, columns: number): string {
+	const words = (path: string) => `in ${path}, which a restart empties`;
+	return words(shortPath(folder, Math.max(LEAST_PATH_COLUMNS, columns - displayWidth(words('')))));
+}
+
 /** Of a night in the list, that its newest steps are in another folder than its own. */
 export function liesElsewhere(folder: string, isWiped: boolean): string {
+	return `${liesIn(folder, isWiped)} Start its show again to bring it back.`;
+}
+
+/** Of a night in the list, that it is not safe in its own folder. */
+export function liesUnsafe(folder: string): string {
+	return `${liesIn(folder, true)} Copy it away before one.`;
+}
+
+function liesIn(folder: string, isWiped: boolean): string {
 	const what = isWiped ? ', not safe: a restart of the machine empties that folder' : '';
-	return `It is in ${folder}${what}. Start its show again to bring it back.`;
+	return `It is in ${folder}${what}.`;
 }
 
 /** Why not everything of a night is safe that is left now, and what to do. */
@@ -251,6 +290,8 @@ export function saveWarningWords(warning: SaveWarning): string {
 			return `The night's file could not be written any more, ${diskTrouble(warning.trouble)}; the night goes on in a new one.`;
 		case 'not-confirmed':
 			return `The disk did not confirm what was written, ${diskTrouble(warning.trouble)}; the night goes on in a new file.`;
+		case 'not-seen':
+			return `The folder of the night's file could not be looked into, ${diskTrouble(warning.trouble)}: the steps are written, but may not be found at the next start.`;
 		case 'file-changed': {
 			const what = warning.change === 'gone' ? 'moved or removed' : 'cut short';
 			return `The night's file was ${what} by somebody else (${warning.path}); the whole night is written again beside it.`;

@@ -12,6 +12,7 @@ const WORDS: { readonly [code: string]: string } = {
 	'moved-back': 'the night was whole in its own folder again',
 	'file-left': "a night's file was left for a new one",
 	'not-confirmed': 'the disk did not confirm what was written',
+	'not-seen': "the folder of a night's file could not be looked into",
 	'file-gone': "a night's file was moved or removed by somebody else",
 	'file-cut-short': "a night's file was cut short by somebody else",
 	'written-by-other': "something else wrote into a night's file",

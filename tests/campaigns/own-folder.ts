@@ -4,6 +4,7 @@
 import { lstatSync, mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join, sep } from 'node:path';
+import { lastingTemporary } from '../lasting-temporary.ts';
 
 /** Made new, for this user alone, below the folder for temporary files. */
 export class OwnFolder {
@@ -11,7 +12,7 @@ export class OwnFolder {
 	readonly #identity: string;
 
 	constructor(name: string) {
-		this.path = realpathSync(mkdtempSync(join(tmpdir(), `rackside-${name}-`)));
+		this.path = realpathSync(mkdtempSync(join(lastingTemporary(tmpdir()), `rackside-${name}-`)));
 		this.#identity = identityOf(this.path);
 	}
 

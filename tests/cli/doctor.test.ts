@@ -344,7 +344,7 @@ describe('the disk and what is on it', () => {
 		const folder = mkdtempSync(join(tmpdir(), 'rackside-doctor-'));
 		try {
 			let nowMs = 0;
-			const parts = { folder, mark: 'x', nowMs: () => (nowMs += 2) };
+			const parts = { folder, mark: 'x', nowMs: () => (nowMs += 2), appends: 25 };
 			expect(await syncTrial({ ...parts, disk: realDisk })).toEqual(Array(25).fill(2));
 			expect(readdirSync(folder)).toEqual([]);
 			const failing = new FaultDisk();

@@ -5,7 +5,7 @@ import { execFileSync } from 'node:child_process';
 import { chmodSync, copyFileSync, mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { makePipe, scratchFolder } from '../disk/scratch-folder.ts';
+import { makePipe, makeSocket, scratchFolder } from '../disk/scratch-folder.ts';
 import { runCommand } from './run-command.ts';
 
 const PROGRAM = join(import.meta.dirname, '../../dist/rackside.js');
@@ -15,6 +15,13 @@ function place() {
 	return { cwd, data: join(cwd, 'data') };
 }
 
+const NIGHT = '2026-06-12-203000-quay-street-7f3a';
+
+function linkedSocket(path: string): void {
+	makeSocket(`${path}-socket`);
+	symlinkSync(`${path}-socket`, path);
+}
+
 describe('a show file', () => {
 	test('that is not there', async () => {
 		expect((await runCommand(place(), 'check', 'x.yaml')).err).toBe(
@@ -22,21 +29,38 @@ describe('a show file', () => {
 		);
 	});
 
-	test('that is a folder', async () => {
-		const here = place();
-		mkdirSync(join(here.cwd, 'x.yaml'));
-		const { code, err } = await runCommand(here, 'check', 'x.yaml');
-		expect({ code, err }).toMatchObject({ code: 2 });
-		expect(err).toContain('x.yaml: this file cannot be read: it is a folder (EISDIR)');
-	});
-
-	test('that is a pipe, and nobody waits for its other end', async () => {
-		const here = place();
-		execFileSync('sh', ['-c', 'mkfifo x.yaml'], { cwd: here.cwd });
-		expect((await runCommand(here, 'plan', 'x.yaml')).err).toContain(
-			'cannot be read: it is a pipe or a device, not a file',
-		);
-	});
+	test.each([
+		['a folder', mkdirSync, 'it is a folder'],
+		['a pipe', makePipe, 'it is a pipe, not a file'],
+		['a socket', makeSocket, 'it is a socket, not a file'],
+		['a link to a socket', linkedSocket, 'it is a socket, not a file'],
+		['a device', (path: string) => symlinkSync('/dev/null', path), 'it is a device, not a file'],
+	])(
+		'that is %s is called so by every command, and nobody waits for it',
+		async (_, make, cause) => {
+			const here = place();
+			make(join(here.cwd, 'x.yaml'));
+			writeFileSync(join(here.cwd, 'x.txt'), '0:01 space\n');
+			writeFileSync(join(here.cwd, 'list.csv'), 'Song\nGravel\n');
+			// One whose own copy of its show is lost.
+			mkdirSync(join(here.data, 'nights'), { recursive: true });
+			writeFileSync(join(here.data, 'nights', `${NIGHT}.journal`), 'nothing\n');
+			for (const words of [
+				['check', 'x.yaml'],
+				['plan', 'x.yaml'],
+				['rehearse', 'x.yaml', '--script', 'x.txt'],
+				['new', '--songs', 'x.yaml'],
+				['new', '--songs', 'list.csv', '--rack', 'x.yaml'],
+				['report', NIGHT, '--show', 'x.yaml'],
+			]) {
+				const { code, err } = await runCommand(here, ...words);
+				expect({ code, err }, words.join(' ')).toEqual({
+					code: 2,
+					err: expect.stringMatching(`cannot be read(: | \\()${cause}`),
+				});
+			}
+		},
+	);
 
 	test('that is included and a folder', async () => {
 		const here = place();
@@ -56,7 +80,7 @@ test('a script that is a folder, a pipe that nobody writes into, and one that is
 	expect(folder.err).toContain('this script cannot be read: it is a folder (EISDIR)');
 	makePipe(join(here.cwd, 'pipe'));
 	const pipe = await runCommand(here, 'rehearse', 'first.yaml', '--script', 'pipe');
-	expect(pipe.err).toContain('this script cannot be read: it is a pipe or a device, not a file');
+	expect(pipe.err).toContain('this script cannot be read: it is a pipe, not a file');
 	const missing = await runCommand(here, 'rehearse', 'first.yaml', '--script', 'none.txt');
 	expect(missing.err).toContain('there is no such script');
 });

@@ -7,6 +7,7 @@ import {
 	readdirSync,
 	readFileSync,
 	renameSync,
+	rmSync,
 	symlinkSync,
 	writeFileSync,
 } from 'node:fs';
@@ -20,6 +21,7 @@ import {
 	startLive,
 	startProgram,
 } from '../terminal/whole-program.ts';
+import { runCommand } from './run-command.ts';
 
 cleanUpAfterEach();
 
@@ -70,6 +72,38 @@ describe.each([
 		expect(nightsIn(data)).toHaveLength(2);
 	});
 });
+
+// What is left of one that was removed: how far it came, what was put aside of it, a text that was not yet entered.
+test.each(['.left-3', '.journal.torn-812', '.2.journal.unreadable-90', '.drafts'])(
+	'one that is gone but for its %s is asked about once, and told by list and report',
+	async (ending) => {
+		const { data, path } = await leftOpen();
+		const nights = join(data, 'nights');
+		for (const name of readdirSync(nights)) rmSync(join(nights, name));
+		const left = path.replace('.journal', ending);
+		writeFileSync(left, '{}');
+		const words = `${path} is not there any more: it was moved or removed, and only ${left} is left of that night`;
+		const refused = startProgram({ data, words: SHOW, columns: 600 });
+		await refused.screen.waitFor('any other key ends', PATIENCE_MS);
+		expect(refused.screen.text()).toContain(words);
+		expect(refused.screen.text()).toContain('If there is a copy of it, put that in its place');
+		await refused.screen.press('q');
+		expect(await refused.afterwards()).toEqual({ code: 2, areSettingsKept: true });
+		expect(nightsIn(data)).toEqual([]);
+		expect((await runCommand({ cwd: data, data }, 'nights')).out).toContain(words);
+		const report = await runCommand({ cwd: data, data }, 'report');
+		expect(report).toMatchObject({ code: 2, err: expect.stringContaining(words) });
+
+		const anew = startProgram({ data, words: SHOW, columns: 600 });
+		await anew.screen.waitFor('any other key ends', PATIENCE_MS);
+		await anew.screen.press('n');
+		await anew.screen.waitFor('? all', PATIENCE_MS);
+		await anew.screen.press('q', 'enter');
+		await anew.afterwards();
+		await startLive({ data });
+		expect(nightsIn(data)).toHaveLength(1);
+	},
+);
 
 test('--anew begins without a question, and takes up a night that can be read', async () => {
 	const { data, path } = await leftOpen();

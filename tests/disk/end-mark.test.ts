@@ -40,12 +40,14 @@ test('steps that a full disk did not take are missed at the next start, by numbe
 	expect(said(opened)).toEqual([threeLost]);
 });
 
-test('the list of nights says so, and a mark alone is no night', async () => {
+test('the list of nights says so, and a mark alone is a night that is gone', async () => {
 	const disk = await leftUnsaved();
 	const [seen] = listNights(disk, [nightsFolder]).nights;
 	expect(seen && findingsOf(disk, nightsFolder, seen).map(nightFindingWords)).toEqual([threeLost]);
 	disk.remove(nightPath);
-	expect(listNights(disk, [nightsFolder]).nights).toEqual([]);
+	expect(listNights(disk, [nightsFolder]).nights).toMatchObject([
+		{ header: null, problem: { code: 'night-gone', path: nightPath } },
+	]);
 });
 
 test('it is told again until the night goes on, and their numbers stay free after it', async () => {

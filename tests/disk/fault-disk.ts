@@ -3,6 +3,7 @@
 
 import { basename, dirname, join } from 'node:path';
 import { type Disk, diskError, type FileStat } from '../../src/disk/disk.ts';
+import { type FileKind, whyNoFile } from '../../src/disk/file-kind.ts';
 
 /** One call of the disk. */
 export type Call = { readonly name: keyof Disk; readonly path: string; readonly number: number };
@@ -18,7 +19,7 @@ export type Effect =
 type Change = { readonly at: number; readonly bytes: Buffer } | { readonly cutTo: number };
 type Inode = {
 	readonly id: number;
-	kind: 'file' | 'folder' | 'link' | 'other';
+	kind: FileKind;
 	bytes: Buffer;
 	durable: Buffer;
 	unsynced: Change[];
@@ -324,8 +325,8 @@ export class FaultDisk implements Disk {
 	#plainFile(path: string): Inode {
 		const inode = this.#folderOf(path).names.get(basename(path));
 		if (!inode) throw diskError('ENOENT');
-		if (inode.kind === 'link') throw diskError('ELOOP');
-		if (inode.kind !== 'file') throw diskError('EFTYPE');
+		const trouble = whyNoFile(inode.kind);
+		if (trouble !== null) throw diskError(trouble);
 		return inode;
 	}
 

@@ -24,7 +24,7 @@ function failingHome(code: string) {
 /** A night that may go on in a folder which a restart of the machine empties. */
 function wipedNight(disk: FaultDisk): KeptNight {
 	const night = new KeptNight(disk, folders);
-	night.isSpareWiped = true;
+	night.wiped.add(spareFolder);
 	return night;
 }
 
@@ -41,6 +41,35 @@ const elsewhere = {
 	trouble: 'ENOSPC',
 	isWiped: true,
 };
+
+describe('its own folder, where a restart empties that', () => {
+	test('has the night written, not safe, and says so to the end and at the next start', async () => {
+		const disk = new FaultDisk();
+		const night = new KeptNight(disk, folders);
+		night.wiped.add(nightsFolder);
+		await night.create();
+		for (let step = 0; step < 3; step += 1) night.append();
+		await seconds(night, 30);
+		const unsafe = { state: 'unsafe', isSaved: false, savedSeq: 0, wipedHome: nightsFolder };
+		expect(night.status).toMatchObject(unsafe);
+		expect(night.savedSteps).toBe(0);
+		expect(await night.journal?.close()).toMatchObject(unsafe);
+		const next = new KeptNight(disk.afterKill(), folders);
+		next.wiped.add(nightsFolder);
+		expectKept(next.open(), { saved: 3, typed: 3 });
+		await seconds(next, 1);
+		expect(next.status).toMatchObject(unsafe);
+	});
+
+	test('says nothing of it while it has no file: that is said of the memory', async () => {
+		const { disk } = failingHome('ENOSPC');
+		const night = new KeptNight(disk, [nightsFolder]);
+		night.wiped.add(nightsFolder);
+		await night.create();
+		night.append();
+		expect(night.status).toMatchObject({ state: 'memory', wipedHome: null });
+	});
+});
 
 describe('a folder that takes nothing at the start', () => {
 	test('the night is written, not safe, and says where it is as long as it is there', async () => {

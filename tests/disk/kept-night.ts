@@ -19,8 +19,8 @@ export const nightPath = `${nightsFolder}/${nightName}.journal`;
 export class KeptNight {
 	readonly disk: FaultDisk;
 	readonly folders: readonly string[];
-	/** Whether a restart of the machine empties the spare folder. */
-	isSpareWiped = false;
+	/** Folders that a restart of the machine empties. */
+	readonly wiped = new Set<string>();
 	upMs = 1000;
 	steps = 0;
 	/** Steps that were ever shown as saved. */
@@ -44,7 +44,7 @@ export class KeptNight {
 			upMs: this.upMs,
 			// Passes as soon as nothing else is left to happen.
 			wait: async () => settle(),
-			isWiped: (folder) => this.isSpareWiped && folder === spareFolder,
+			isWiped: (folder) => this.wiped.has(folder),
 			onStatus: (status) => this.#note(status),
 		};
 	}

@@ -6,7 +6,8 @@ import { uptime } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, onTestFinished, test } from 'vitest';
+import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import type { Disk } from '../../src/disk/disk.ts';
 import { type Lock, lockName, takeLock } from '../../src/disk/lock.ts';
 import { bootId, isRunning, ownIdentity } from '../../src/disk/process-identity.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
@@ -215,6 +216,36 @@ describe('where no start of the machine has an id', () => {
 
 	test('one of this start does', async () => {
 		expect((await lockAged(0)).isHeld).toBe(false);
+	});
+
+	test.each([
+		['far forward', 36 * 3_600_000],
+		['by a few minutes', 180_000],
+	])('and so does one of a clock that was set %s since', async (_, byMs) => {
+		vi.useFakeTimers({ toFake: ['Date', 'setInterval', 'clearInterval'] });
+		onTestFinished(() => {
+			vi.useRealTimers();
+		});
+		// A disk has its times from the same clock.
+		let writtenMs = 0;
+		const disk: Disk = {
+			...realDisk,
+			write: (...of) => {
+				writtenMs = Date.now();
+				return realDisk.write(...of);
+			},
+			stat: (path) => {
+				const found = realDisk.stat(path);
+				return found && { ...found, modifiedMs: writtenMs };
+			},
+		};
+		const held = { ...place(scratchFolder()), disk, hasSocket: false };
+		const lock = await takeLock({ ...held, self: stale });
+		vi.setSystemTime(Date.now() + uptime() * 1000 + byMs);
+		vi.advanceTimersByTime(1000);
+		expect(await takeLock({ ...held, self })).toMatchObject({ isHeld: false });
+		if (lock.isHeld) lock.release();
+		expect(await takeLock({ ...held, self })).toMatchObject({ isHeld: true });
 	});
 
 	test('and so does one by a clock that was not set', async () => {

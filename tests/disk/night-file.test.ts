@@ -604,6 +604,22 @@ describe('somebody else at the file', () => {
 		expect(looks).toBe(10);
 	});
 
+	test('a folder that is shut is told at the second look, and the steps are still kept', async () => {
+		const { disk, night } = await begunNight();
+		let isShut = true;
+		disk.effect = ({ name }) => (isShut && name === 'stat' ? { fail: 'EACCES' } : null);
+		night.tick(1000);
+		expect(night.status?.warnings ?? []).toEqual([]);
+		night.tick(1000);
+		const shut = [{ code: 'not-seen', trouble: 'EACCES' }];
+		expect(night.status?.warnings).toEqual(shut);
+		night.append();
+		await settle();
+		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 1, warnings: shut });
+		isShut = false;
+		expectKept(reopened(disk.afterKill()).opened, { saved: 1, typed: 1 });
+	});
+
 	test('nothing is shown as saved that went into a file that is gone', async () => {
 		const { disk, night } = await begunNight();
 		night.append();

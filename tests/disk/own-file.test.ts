@@ -33,7 +33,7 @@ test('a link, a pipe, a folder for a file, and what others may write into are no
 	chmodSync(at('all'), 0o777);
 	expect(whyNotOwn(realDisk, at('link'), 'file')).toBe('ELOOP');
 	expect(whyNotOwn(realDisk, at('folder-link'), 'folder')).toBe('ELOOP');
-	expect(whyNotOwn(realDisk, at('pipe'), 'file')).toBe('EFTYPE');
+	expect(whyNotOwn(realDisk, at('pipe'), 'file')).toBe('PIPE');
 	expect(whyNotOwn(realDisk, folder, 'file')).toBe('EISDIR');
 	expect(whyNotOwn(realDisk, at('file'), 'folder')).toBe('ENOTDIR');
 	expect(whyNotOwn(realDisk, at('open'), 'file')).toBe('OPEN_TO_OTHERS');

@@ -1,6 +1,6 @@
 // Which folder the program uses for its own files.
 
-import { symlinkSync, writeFileSync } from 'node:fs';
+import { readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { findPaths, isWipedByRestart, showIdentity } from '../../src/disk/paths.ts';
@@ -77,3 +77,19 @@ test('what a restart of the machine empties, by the Filesystem Hierarchy Standar
 		expect(isWipedByRestart(folder, '/tmp'), folder).toBe(false);
 	expect(isWipedByRestart('/var/tmp/x', '/var/tmp')).toBe(false);
 });
+
+// A home in memory has no name that tells; tmpfs(5) and statfs(2) do.
+test.runIf(process.platform === 'linux')(
+	'the file system is asked first, and for what is yet to be made',
+	() => {
+		const mounts = readFileSync('/proc/self/mounts', 'utf8').trim().split('\n');
+		const inMemory = mounts.flatMap((line) => {
+			const [, at = '', type] = line.split(' ');
+			return type === 'tmpfs' && at.startsWith('/') ? [at] : [];
+		});
+		expect(inMemory.length).toBeGreaterThan(0);
+		for (const at of inMemory)
+			expect(isWipedByRestart(join(at, 'lou/nights'), '/tmp'), at).toBe(true);
+		expect(isWipedByRestart('/etc/lou/nights', '/tmp')).toBe(false);
+	},
+);

@@ -96,7 +96,7 @@ test('nothing shown as saved is ever lost, nothing is there twice, nothing is in
 		fc.asyncProperty(walk, fc.boolean(), async (stretches, isSpareWiped) => {
 			let disk = new FaultDisk();
 			let night = new KeptNight(disk, folders);
-			night.isSpareWiped = isSpareWiped;
+			if (isSpareWiped) night.wiped.add(spareFolder);
 			const lost = new Set<number>();
 			await night.create();
 			for (const [index, { moves, end, chances }] of stretches.entries()) {
@@ -110,7 +110,7 @@ test('nothing shown as saved is ever lost, nothing is there twice, nothing is in
 				disk = end === 'kill' ? disk.afterKill() : disk.afterPowerCut(chooser(chances));
 				if (isSpareWiped && end === 'power-cut') disk = withoutSpare(disk);
 				const next = new KeptNight(disk, folders);
-				next.isSpareWiped = isSpareWiped;
+				if (isSpareWiped) next.wiped.add(spareFolder);
 				next.upMs = night.upMs;
 				const opened = next.resume(`writer-${index + 2}`);
 				expectKept(opened, { saved: end === 'kill' && isWritten ? typed : saved, typed, lost });

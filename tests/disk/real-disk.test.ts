@@ -111,7 +111,7 @@ describe('files', () => {
 		const kinds = ['link', 'pipe', 'folder', 'victim'].map(
 			(name) => realDisk.stat(join(folder, name))?.kind,
 		);
-		expect(kinds).toEqual(['link', 'other', 'folder', 'file']);
+		expect(kinds).toEqual(['link', 'pipe', 'folder', 'file']);
 	});
 });
 

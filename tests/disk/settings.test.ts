@@ -71,7 +71,7 @@ describe('preferences', () => {
 		await refused('ELOOP');
 		expect(readFileSync(elsewhere, 'utf8')).toBe('{"looks": "dark"}');
 		makePipe(path);
-		await refused('EFTYPE');
+		await refused('PIPE');
 		writeFileSync(path, '{"looks": "dark"}');
 		chmodSync(path, 0o666);
 		await refused('OPEN_TO_OTHERS');

@@ -100,7 +100,7 @@ const SPOILT: { [what: string]: (path: string) => string } = {
 	},
 	'a pipe': (path) => {
 		replace(path, () => makePipe(path));
-		return 'it is a pipe or a device, not a file (EFTYPE)';
+		return 'it is a pipe, not a file';
 	},
 	'a file that others may write into': (path) => {
 		chmodSync(path, 0o622);

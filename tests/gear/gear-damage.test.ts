@@ -110,7 +110,7 @@ describe('damage is told in one sentence, with the file and what to do', () => {
 	});
 
 	test.each<[string, (path: string) => void, string]>([
-		['a pipe', makePipe, 'it is a pipe or a device, not a file (EFTYPE)'],
+		['a pipe', makePipe, 'it is a pipe, not a file'],
 		['a folder', (path) => mkdirSync(path), 'it is a folder (EISDIR)'],
 	])('%s in place of the journal', async (_, put, why) => {
 		const { path, setup } = await measured(0.25);

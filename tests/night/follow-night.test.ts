@@ -31,7 +31,8 @@ function twoWindows(other = { apartMs: 0, bootId: 'boot' }) {
 	let live = openNight({ ...night, journal });
 	let isChanged = true;
 	let gone: FollowedLook | null = null;
-	const read = () => ({ kind: 'read', file: 'a.journal', elsewhere: null, findings: [] }) as const;
+	const read = () =>
+		({ kind: 'read', file: 'a.journal', elsewhere: null, wipedHome: null, findings: [] }) as const;
 	const found = () => {
 		const records = [...journal.records()];
 		return { ...read(), journal: memoryJournal(sampleHeader(), { records, checkpoint: null }) };

@@ -185,6 +185,7 @@ describe('what must be found', () => {
 					lastSeq: 9,
 					problem: { code: 'unsaved', trouble: 'ENOSPC' },
 					elsewhere: null,
+					wipedHome: null,
 					sinceUpMs: 0,
 					warnings: [],
 				},

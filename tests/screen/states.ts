@@ -233,6 +233,7 @@ const saved = {
 	lastSeq: 9,
 	problem: null,
 	elsewhere: null,
+	wipedHome: null,
 	sinceUpMs: null,
 	warnings: [],
 } as const;

@@ -64,6 +64,18 @@ describe('the row', () => {
 		expect(row).toMatch(/! all$/);
 	});
 
+	test('says so of its own folder too, in the row and in full', () => {
+		const state = crowded({ state: 'unsafe', isSaved: false, wipedHome: '/dev/shm/lou/nights' });
+		expect(lines(state).find((line) => line.startsWith('NOT SAFE'))).toMatch(
+			/^NOT SAFE {2}in \/dev\/shm\/lou\/nights, which a restart empties +! all$/,
+		);
+		const listed = lines({ ...state, view: 'warnings' })
+			.join('\n')
+			.replace(/\n +/g, ' ');
+		expect(listed).toContain('Written, not safe: the night is in /dev/shm/lou/nights');
+		expect(listed).toContain('start with --data and a folder that stays');
+	});
+
 	test('where a restart wipes nothing it is elsewhere, not unsafe', () => {
 		const text = lines(crowded({ elsewhere: { ...elsewhere, isWiped: false } })).join('\n');
 		expect(text).toMatch(/^ELSEWHERE kept in/m);

@@ -43,8 +43,12 @@ describe('a heading merged over several players', () => {
 });
 
 describe('a column of times', () => {
-	it('that go up to the hours of an evening holds no lengths', () => {
-		const reading = table('Time,Song\n20:30,Lamp\n20:35,Gravel\n20:41,Coal\n20:44,Tin\n');
+	it.each([
+		'20:30,Lamp\n20:35,Gravel\n20:41,Coal\n20:44,Tin',
+		// Over midnight.
+		'23:50,Lamp\n23:55,Gravel\n0:01,Coal\n0:06,Tin',
+	])('that go up through the hours of an evening holds no lengths: %j', (rows) => {
+		const reading = table(`Time,Song\n${rows}\n`);
 		expect(reading.songs.map(({ seconds }) => seconds)).toEqual([null, null, null, null]);
 		expect(codes(reading)).toContain('clock-column');
 	});

@@ -176,6 +176,20 @@ describe('the exit code', () => {
 		},
 	);
 
+	test('a night in a folder that lives in memory is told to be unsafe all along, and when it is left', async () => {
+		if (!existsSync('/dev/shm')) return;
+		const data = scratch('whole', '/dev/shm');
+		for (const keys of [['t', '0'], ['i']]) {
+			const { screen, afterwards } = await startLive({ data });
+			await screen.waitFor(/^NOT SAFE +in \/dev\/.*nights, which a restart empties/m, PATIENCE_MS);
+			await screen.press(...keys);
+			await screen.waitFor(/^NOT SAFE/m, PATIENCE_MS);
+			await screen.press('q', 'enter');
+			expect(await afterwards()).toEqual({ code: 1, areSettingsKept: true });
+			expect(screen.text().replaceAll('\n', ' ')).toContain('Written, not safe: the night is in');
+		}
+	});
+
 	// Nights go on in the folder for temporary files when their own takes none.
 	const nowhere = { TMPDIR: '/dev/null' };
 	const notSaved = /NOT SAVED/;

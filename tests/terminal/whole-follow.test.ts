@@ -123,7 +123,7 @@ test('it goes on through a kill of the first, touches nothing, and leaves with 0
 });
 
 test('without a night under way, and off a terminal, it says so and ends with 2', async () => {
-	const none = startProgram({ words: 'follow', data: scratch() });
+	const none = startProgram({ words: 'follow', data: scratch(), columns: 200 });
 	expect((await none.afterwards()).code).toBe(2);
 	expect(none.screen.text()).toMatch(/no night is under way\. rackside run SHOW begi/);
 	const piped = startProgram({ line: 'PROGRAM </dev/null', words: 'follow' });

@@ -68,8 +68,8 @@ const open: { readonly screen: PtyScreen; readonly pid: () => number | undefined
 const folders: string[] = [];
 
 /** Gives back a folder that is gone after the test. */
-export function scratch(name = 'whole'): string {
-	const folder = mkdtempSync(join(tmpdir(), `rackside-${name}-`));
+export function scratch(name = 'whole', under = tmpdir()): string {
+	const folder = mkdtempSync(join(under, `rackside-${name}-`));
 	folders.push(folder);
 	return folder;
 }

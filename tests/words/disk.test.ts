@@ -21,6 +21,7 @@ test.each<[SaveProblem, string]>([
 });
 
 test.each<[SaveWarning, RegExp]>([
+	[{ code: 'not-seen', trouble: 'EACCES' }, /could not be looked into, no permission \(EACCES\)/],
 	[{ code: 'not-confirmed', trouble: 'EIO' }, /did not confirm .* goes on in a new file/],
 	[
 		{ code: 'file-changed', path: '/n', change: 'gone' },

@@ -119,6 +119,9 @@ function keepLines(text: string): string {
 		.join('\n');
 }
 
+/** Enough for the slow ones among them to show. */
+const APPENDS = 25;
+
 async function diskLines(
 	request: Request,
 	io: Io,
@@ -126,7 +129,13 @@ async function diskLines(
 ): Promise<readonly DoctorLine[]> {
 	const { data } = placesOf(request, io);
 	const mark = `${process.pid}-${io.wallMs()}`;
-	const trial = await syncTrial({ disk: realDisk, folder: data, nowMs: clock.nowMs, mark });
+	const trial = await syncTrial({
+		disk: realDisk,
+		folder: data,
+		nowMs: clock.nowMs,
+		mark,
+		appends: APPENDS,
+	});
 	return [
 		folderLine(data, 'code' in trial ? [trial] : folderDoubts(realDisk, data)),
 		syncLine(trial),

@@ -10,7 +10,7 @@ import { realDisk } from '../../disk/real-disk.ts';
 import { readTroubles, type Trouble } from '../../disk/trouble-log.ts';
 import type { Finding } from '../../journal/findings.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
-import { diskFaultWords, liesElsewhere } from '../../words/disk.ts';
+import { diskFaultWords, liesElsewhere, liesUnsafe } from '../../words/disk.ts';
 import { nightFindingWords } from '../../words/night-file.ts';
 import { NIGHT_STATES, noNights } from '../../words/program.ts';
 import { NO_TROUBLES, TROUBLES_TITLE, troubleWords } from '../../words/trouble-log.ts';
@@ -42,7 +42,7 @@ export const nightsCommand: CliCommand = {
 			startedAt: night.startedAtMs === null ? null : new Date(night.startedAtMs).toISOString(),
 			startedAtMs: night.startedAtMs,
 			bytes: night.sizeBytes,
-			elsewhere: night.away && liesElsewhere(night.away, isWipedByRestart(night.away, tmpdir())),
+			elsewhere: whereOf(night, folder),
 			...noticed(findingsOf(realDisk, folder, night)),
 			problem: night.problem && diskFaultWords(night.problem),
 		}));
@@ -61,6 +61,13 @@ export const nightsCommand: CliCommand = {
 		return gear.length > 0 || nights.some(isToLookAt) ? EXIT.toLookAt : EXIT.fine;
 	},
 };
+
+/** Where a night lies, where that is to be told; null where it is in its own folder, and safe there. */
+function whereOf({ away }: NightSummary, home: string): string | null {
+	const isWiped = isWipedByRestart(away ?? home, tmpdir());
+	if (away !== null) return liesElsewhere(away, isWiped);
+	return isWiped ? liesUnsafe(home) : null;
+}
 
 const NONE_READ = { troubles: [], fault: null };
 

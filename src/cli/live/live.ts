@@ -12,6 +12,7 @@ import { takenPlaces } from '../../disk/own-file.ts';
 import { showIdentity } from '../../disk/paths.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import { troubleLog, troublesPath } from '../../disk/trouble-log.ts';
+import { writerPath } from '../../disk/writer-id.ts';
 import type { NightCauses } from '../../history/found-causes.ts';
 import { openNight } from '../../night/night.ts';
 import { oddStart, plannedZero } from '../../night/planned-zero.ts';
@@ -35,10 +36,9 @@ import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { beginNight } from './begin-night.ts';
 import { liveMidi } from './live-midi.ts';
-import { livePreferences } from './live-preferences.ts';
+import { livePreferences, rememberShow } from './live-preferences.ts';
 import { screenAbilities, screenOptions, showLive } from './live-screen.ts';
 import { sendsMidi } from './midi-out.ts';
-import { rememberShow } from './remember-show.ts';
 import { ringingNotes } from './ringing-notes.ts';
 import { wayOut } from './way-out.ts';
 
@@ -119,6 +119,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 		{ path: lockPath(lockPlace), holds: 'lock' },
 		{ path: draftPath(draftPlace), holds: 'drafts' },
 		{ path: troublesPath(places.data), holds: 'troubles' },
+		{ path: writerPath(places.data), holds: 'writer' },
 	]);
 	const showFolder = dirname(showIdentity(resolve(io.cwd, live.file)));
 	const homeless = isInStandInHome(places.nights) ? noHomeWords(places.nights) : null;
@@ -181,6 +182,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 			file: live.file,
 			isRehearsal: live.isRehearsal,
 			remark: homeless,
+			lost: preferences.lost,
 		}),
 		codeAtEnd: () => (night.session().phase.value === 'packed' ? EXIT.fine : EXIT.toLookAt),
 		rowsAt: (size) => styledScreen(night.screen(), size, screenOptions(abilities)),
@@ -190,7 +192,7 @@ export async function runLive(live: LiveRequest, io: Io): Promise<number> {
 	try {
 		const path = showIdentity(resolve(io.cwd, live.file));
 		const place = { disk: realDisk, folder: places.settings };
-		if (!live.isRehearsal) rememberShow(night, { path, place });
+		if (!live.isRehearsal) rememberShow(place, path);
 		const { showFileOf } = await import('./show-file.ts');
 		night.watchShow(showFileOf(live.file, io));
 	} catch {

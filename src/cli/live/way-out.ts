@@ -25,6 +25,8 @@ type WayOutParts = {
 	readonly isRehearsal: boolean;
 	/** What is to be known of the night's own folder, a sentence; null for nothing. */
 	readonly remark: string | null;
+	/** What else the disk has not taken, a sentence; null for nothing. */
+	readonly lost: () => string | null;
 };
 
 /** The way out of a night that is kept here. */
@@ -41,7 +43,12 @@ export function wayOut(parts: WayOutParts): Shutdown {
 			const { problem } = status;
 			throw new Error(problem === null ? NOT_ALL_SAVED : saveProblemWords(problem));
 		},
-		tell: (outcome) => tellOutcome(outcome, parts),
+		tell: (outcome) => {
+			tellOutcome(outcome, parts);
+			const lost = parts.lost();
+			if (lost !== null) io.complain(`${cleanText(lost)}\n`);
+		},
+		isDiskAwaited: () => parts.lost() !== null,
 	});
 }
 
@@ -50,6 +57,8 @@ type ScreenWayOutParts = Pick<WayOutParts, 'clock' | 'io'> & {
 	readonly syncJournal: (limitMs: number) => Promise<void>;
 	/** Says on the plain terminal what there is to say. */
 	readonly tell: (outcome: ShutdownOutcome) => void;
+	/** Whether the disk may yet be at work on something else that it was given; no when left out. */
+	readonly isDiskAwaited?: () => boolean;
 };
 
 /** The way out of a screen that keeps no night; `farewell`: what is said on the plain terminal once it was left. */
@@ -76,7 +85,13 @@ export function unkeptWayOut({
 }
 
 /** The way out, listening from now on for everything from outside that ends the program. */
-function screenWayOut({ clock, io, syncJournal, tell }: ScreenWayOutParts): Shutdown {
+function screenWayOut({
+	clock,
+	io,
+	syncJournal,
+	tell,
+	isDiskAwaited = () => false,
+}: ScreenWayOutParts): Shutdown {
 	const { stdin, stdout, stderr } = process;
 	let isKept = false;
 	let hasSaid = false;
@@ -85,7 +100,7 @@ function screenWayOut({ clock, io, syncJournal, tell }: ScreenWayOutParts): Shut
 		// Leaving the other screen a second time would put what comes next over what was said.
 		if (hasSaid) tellLauncher(launcher, 'SIGUSR2');
 		// A sync that hangs keeps the process from ending, whatever it does: it is not to be waited for.
-		if (!isKept) tellLauncher(launcher, 'SIGUSR1');
+		if (!isKept || isDiskAwaited()) tellLauncher(launcher, 'SIGUSR1');
 		process.exit(code);
 	};
 	const shutdown = createShutdown({ clock, exit });
@@ -127,7 +142,7 @@ function faultName(error: unknown): string {
 
 function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): void {
 	const { night, io, file, isRehearsal, remark } = parts;
-	const { problem, lastSeq, savedSeq, elsewhere } = night.saveStatus();
+	const { problem, lastSeq, savedSeq, elsewhere, wipedHome } = night.saveStatus();
 	if (ending.kind === 'fault') {
 		parts.log.note('fault', faultName(ending.error));
 		io.complain(`${faultWords(writeTrace(ending.error, io), isKept)}\n`);
@@ -141,5 +156,5 @@ function tellOutcome({ ending, isKept }: ShutdownOutcome, parts: WayOutParts): v
 		return;
 	}
 	const isOver = night.session().phase.value === 'packed';
-	io.write(farewell({ file, isRehearsal, isOver, elsewhere, remark }));
+	io.write(farewell({ file, isRehearsal, isOver, elsewhere, wipedHome, remark }));
 }

@@ -3,6 +3,7 @@
 import { cleanText } from '../../base/clean-text.ts';
 import type { Problem } from '../../base/problem.ts';
 import type { NightSummary } from '../../disk/nights-folder.ts';
+import { diskFaultWords } from '../../words/disk.ts';
 import {
 	NIGHTS_LISTS,
 	NO_NIGHT_YET,
@@ -56,6 +57,11 @@ export function namedNight(
 ): NightOnDisk | number {
 	const night = nightOnDisk(folders, id);
 	if (night.isThere) return night;
+	const gone = nights.find((one) => one.id === id)?.problem;
+	if (gone) {
+		io.complain(`${cleanText(diskFaultWords(gone))}\n`);
+		return EXIT.unusable;
+	}
 	return isPart ? EXIT.unusable : tellProblems([noSuchNight(id, nights)], io);
 }
 

@@ -68,8 +68,13 @@ export function nightsBeside(
 		otherwise: MOST_NIGHTS,
 	});
 	const since = optionText(request, 'since');
-	const problem = problemOf({ named, form, since }, request);
+	const problem = problemOf({ named, since }, request);
 	if (problem !== null) return tellProblems([problem], io);
+	const chosen = Object.hasOwn(FORMS, form) ? FORMS[form] : undefined;
+	if (!chosen) {
+		const unknown = { code: 'unknown-form', what: UNKNOWN_FORM, found: form };
+		return tellProblems([notAmong(unknown, Object.keys(FORMS))], io);
+	}
 	if (!most.ok) return tellProblems(most.problems, io);
 	const nights = manyNights(
 		{ named: [], most: most.value, since: since === null ? null : parseDate(since) },
@@ -77,17 +82,15 @@ export function nightsBeside(
 		io,
 	);
 	if (typeof nights === 'number') return nights;
-	const { text, ending } = FORMS[form] ?? { text: () => '', ending: '' };
-	return { text: text(nights), name: `nights-report${ending}` };
+	return { text: chosen.text(nights), name: `nights-report${chosen.ending}` };
 }
 
 type Wanted = {
 	readonly named: string | undefined;
-	readonly form: string;
 	readonly since: string | null;
 };
 
-function problemOf({ named, form, since }: Wanted, request: Request): Problem | null {
+function problemOf({ named, since }: Wanted, request: Request): Problem | null {
 	if (named !== undefined) {
 		return {
 			code: 'one-or-many',
@@ -102,10 +105,6 @@ function problemOf({ named, form, since }: Wanted, request: Request): Problem | 
 	if (clash !== undefined) {
 		const asked = request.options.nights === undefined ? 'since' : 'nights';
 		return { code: 'two-options', what: notBoth(asked, clash), hint: LEAVE_ONE_OUT };
-	}
-	if (!Object.hasOwn(FORMS, form)) {
-		const unknown = { code: 'unknown-form', what: UNKNOWN_FORM, found: form };
-		return notAmong(unknown, Object.keys(FORMS));
 	}
 	if (since !== null && parseDate(since) === null) {
 		return { code: 'since', what: BAD_SINCE, found: cleanText(since), expected: SINCE_EXPECTED };

@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { farewell } from '../../../src/cli/live/farewell.ts';
 
-const NO_REMARK = { elsewhere: null, remark: null };
+const NO_REMARK = { elsewhere: null, wipedHome: null, remark: null };
 
 test('says where the night stands and what to type', () => {
 	const left = { file: 'my show.yaml', isRehearsal: false, isOver: false, ...NO_REMARK };
@@ -13,7 +13,7 @@ test('says where the night stands and what to type', () => {
 });
 
 test('says where a night is that its own folder did not take, and what becomes of it there', () => {
-	const left = { file: 'a.yaml', isRehearsal: false, isOver: true, remark: null };
+	const left = { file: 'a.yaml', isRehearsal: false, isOver: true, ...NO_REMARK };
 	const place = { folder: '/tmp/b', home: '/home/lou/nights', trouble: 'ENOSPC', isWiped: true };
 	const [first, second] = farewell({ ...left, elsewhere: place }).split('\n');
 	expect(first).toContain('The show is closed');
@@ -23,7 +23,16 @@ test('says where a night is that its own folder did not take, and what becomes o
 });
 
 test('says what is to be known of the folder of a night that is left in it', () => {
-	const left = { file: 'a.yaml', isRehearsal: false, isOver: false, elsewhere: null };
+	const left = { file: 'a.yaml', isRehearsal: false, isOver: false, ...NO_REMARK };
 	const remark = 'Nights are where a restart empties them.';
 	expect(farewell({ ...left, remark }).split('\n')[1]).toBe(remark);
+});
+
+test('says so of a folder that a restart empties, unless there is more to be said of it', () => {
+	const left = { file: 'a.yaml', isRehearsal: false, isOver: false, ...NO_REMARK };
+	const wipedHome = '/dev/shm/nights';
+	expect(farewell({ ...left, wipedHome })).toContain(
+		'Written, not safe: the night is in /dev/shm/nights, which a restart of the machine empties.',
+	);
+	expect(farewell({ ...left, wipedHome, remark: 'No home.' }).split('\n')[1]).toBe('No home.');
 });
