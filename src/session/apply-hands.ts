@@ -137,7 +137,7 @@ function exchange(session: Session, given: Given, at: number): Session {
 			...(given.capo === undefined ? {} : { capo: given.capo }),
 		}),
 		given.player,
-		{ holds: given.instrument, sinceMs: at, putDown: null, hasHad: true, pack },
+		{ holds: given.instrument, sinceMs: at, putDown: null, pack },
 	);
 }
 

@@ -25,6 +25,8 @@ export type Session = {
 	readonly song: SongState | null;
 	/** When what stands now (the song, the change-over, the interval) began; null before the show. */
 	readonly phaseSinceMs: NightMs | null;
+	/** When the last interval began, one that was only passed over too; null before any. */
+	readonly intervalBeganMs: NightMs | null;
 	readonly instruments: Readonly<Record<string, InstrumentState>>;
 	readonly players: Readonly<Record<string, PlayerState>>;
 	readonly boards: Readonly<Record<string, BoardState>>;
@@ -120,8 +122,6 @@ export type PlayerState = {
 	readonly stayedMs?: NightMs;
 	/** What they had when an interval began; who keeps takes it again. Null once they were given anything, or somebody else that. */
 	readonly putDown: string | null;
-	/** They had something in hands since the night or the last interval began. */
-	readonly hasHad: boolean;
 	/** The pack they wear now, if any. */
 	readonly pack: string | null;
 	/** When it was last changed by hand; left out when it never was. */
