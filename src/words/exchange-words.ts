@@ -10,6 +10,14 @@ import { asSentence } from './as-sentence.ts';
 import { laterWords } from './later-costs.ts';
 import { warningWords } from './warnings.ts';
 
+/** What puts right what is wrong in hands, and the keys that log it. */
+export const putRight = {
+	in: (tuned: string): string => `wants ${tuned}`,
+	hand: (instrument: string, keys: readonly string[]): string =>
+		`HAND ${instrument}, then ${keys.join(' ')}`,
+	takeFrom: (holder: string, instrument: string): string => `${holder} has ${instrument}`,
+} as const;
+
 export type Exchanged = {
 	readonly player: string;
 	readonly session: Session;

@@ -95,6 +95,7 @@ export const TALL = {
 	playOn: 'play on',
 	keeps: 'keeps',
 	nothing: 'empty',
+	wrong: 'wrong',
 	nobodyChanges: ['nobody', 'changes'],
 	over: ['show', 'over'],
 	take: 'take',
@@ -116,6 +117,7 @@ export const HANDS_EMPTY = 'hands empty';
 export const HAS = 'has';
 export const HAS_NOTHING = 'has nothing';
 export const keepsLabel = (instrument: string): string => `KEEPS ${instrument}`;
+export const wrongLabel = (instrument: string): string => `WRONG ${instrument}`;
 export const takeWords = (instrument: string): string => `TAKE ${instrument}`;
 export const checkWords = (what: string): string => `check ${what}`;
 const HAS_IT = ' HAS IT';

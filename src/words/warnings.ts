@@ -161,6 +161,7 @@ function wrongWords(show: Show, warning: Of<'wrong-tuning'>, call: Call): string
 	return `${who}: ${call(instrument)} in ${tunedWords(is)}; ${title} wants ${what}${tunedWords(wants)}`;
 }
 
-function tunedWords({ tuning, capo }: Tuned): string {
+/** `drop D with capo 2`. */
+export function tunedWords({ tuning, capo }: Tuned): string {
 	return capo === 0 ? tuning : `${tuning} with capo ${capo}`;
 }
