@@ -237,6 +237,12 @@ export type Warning = Partial<OfInstrument> &
 		  }
 		| { readonly code: 'short-curfew'; readonly overSeconds: number }
 		| { readonly code: 'shared-pack'; readonly pack: string; readonly players: readonly string[] }
+		/** Each wears the other's: `packs` are those they wear, in the same order. */
+		| {
+				readonly code: 'crossed-packs';
+				readonly players: readonly [string, string];
+				readonly packs: readonly [string, string];
+		  }
 		/** `pack`: the one that belongs to what they have in hands, on `wearer`, where anybody wears it. */
 		| {
 				readonly code: 'no-pack';

@@ -26,6 +26,7 @@ const HARM: Readonly<Record<Warning['code'], number>> = {
 	// The row of its board says so too.
 	'stuck-pedal': 3,
 	'suspect-pack': 3,
+	'crossed-packs': 3,
 	'pack-channel': 3,
 	'tight-gap': 4,
 	stale: 4,

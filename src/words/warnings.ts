@@ -57,6 +57,11 @@ function words(show: Show, warning: Warning, call: Call): string {
 			const are = names.length === 2 ? 'are both' : 'are all';
 			return `${names.join(' and ')} ${are} on pack ${packName(show, warning.pack)}`;
 		}
+		case 'crossed-packs': {
+			const [one, other] = warning.players.map((player) => playerName(show, player));
+			const [worn, others] = warning.packs.map((pack) => packName(show, pack));
+			return `${one} and ${other} wear each other's packs: ${one} ${worn}, ${other} ${others}`;
+		}
 		case 'no-pack': {
 			const { player, pack, wearer } = warning;
 			const own = packName(show, pack);

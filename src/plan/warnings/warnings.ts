@@ -3,7 +3,7 @@
 import type { NightMs } from '../../journal/entry.ts';
 import { missedHandOver } from '../../session/missed-hand-over.ts';
 import type { Session } from '../../session/session.ts';
-import { sharedPacks, withoutPack } from '../../session/shared-packs.ts';
+import { crossedPacks, sharedPacks, withoutPack } from '../../session/shared-packs.ts';
 import { suspectPacksNow } from '../../session/suspect-packs.ts';
 import { backupOfSlot } from '../backups/stand-ins.ts';
 import { firstSong } from '../demand/first-song.ts';
@@ -132,7 +132,7 @@ function stuckWarnings({ boards }: Session): readonly Warning[] {
 }
 
 /**
- * The packs that several players wear at once, and who wears none.
+ * The packs that several players wear at once, who wears another's, and who wears none.
  *
  * @example
  * packWarnings(session) // => []
@@ -141,5 +141,6 @@ export function packWarnings(session: Session): readonly Warning[] {
 	return [
 		...withoutPack(session).map((one): Warning => ({ code: 'no-pack', ...one })),
 		...sharedPacks(session).map((one): Warning => ({ code: 'shared-pack', ...one })),
+		...crossedPacks(session).map((one): Warning => ({ code: 'crossed-packs', ...one })),
 	];
 }
