@@ -38,6 +38,8 @@ export const ANSWERS = {
 	suspect: 'current pack is suspect',
 	freshBattery: 'fresh battery',
 	firstInHands: (slot: string) => `${slot} in hands`,
+	/** Where something else is best. */
+	firstAnyway: (slot: string) => `${slot} anyway`,
 	nextBreak: 'next break',
 	outTonight: 'out tonight',
 	another: 'another',
@@ -249,8 +251,9 @@ export const isBrokenOne = (instrument: string): string => `${instrument} is the
 export const TAKE = 'TAKE';
 export const OR = '  or';
 export const BEST = 'BEST';
+/** How many more there are comes first: of a long line the end is cut. */
 export const moreLater = (first: string, more: number): string =>
-	`later: ${first}${more === 0 ? '' : ` (+${more})`}`;
+	`later${more === 0 ? '' : ` +${more}`}: ${first}`;
 /** Playing on while a song is on: `play on 5 strings, 0:40 left`. */
 export const playOnLeft = (strings: number, left: string): string =>
 	`play on ${strings} strings, ${left} left`;
