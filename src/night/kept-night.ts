@@ -170,6 +170,19 @@ const SESSION = exactly({
 	faults: list(FAULT),
 	suspectPacks: list(text),
 	packChange: z.nullable(exactly({ player: text, from: textOrNull, to: text })),
+	unmarked: z.nullable(
+		exactly({
+			of: text,
+			instruments: list(
+				exactly({
+					player: text,
+					instrument: text,
+					tuning: textOrNull,
+					capo: numberOrNull,
+				}),
+			),
+		}),
+	),
 	packTimes: byName(exactly({ wornMs: number, sinceMs: numberOrNull })),
 	freshBatteries: list(
 		exactly({

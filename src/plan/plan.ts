@@ -264,6 +264,14 @@ export type Warning = Partial<OfInstrument> &
 				readonly from: string | null;
 				readonly to: string;
 		  }
+		/** Logged so with its hand-over though nobody had marked it; null for what it was in already. */
+		| {
+				readonly code: 'unmarked';
+				readonly player: string;
+				readonly instrument: string;
+				readonly tuning: string | null;
+				readonly capo: number | null;
+		  }
 		| {
 				readonly code: 'stuck-pedal';
 				readonly player: string;

@@ -20,6 +20,8 @@ const HARM: Readonly<Record<Warning['code'], number>> = {
 	// One of the two is not heard.
 	'shared-pack': 0,
 	missing: 1,
+	// It is heard now, and nobody knows whether it is wrong.
+	unmarked: 1,
 	late: 2,
 	'missed-hand-over': 1,
 	'not-ready': 3,

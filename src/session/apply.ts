@@ -40,9 +40,16 @@ import { tellPlan } from './told.ts';
 
 /** The session with one more entry, of the record with this identity. */
 export function apply(session: Session, entry: Entry, of: RecordId = NEW): Session {
-	const isAside = session.packChange === null || BESIDE_STEPS.has(entry.k);
-	const now = applied(isAside ? session : { ...session, packChange: null }, entry, of);
+	const now = applied(BESIDE_STEPS.has(entry.k) ? session : withoutNews(session, of), entry, of);
 	return timePacks(session, divided(session, now, entry.at), entry.at);
+}
+
+/** The session without what is only said until something else is recorded. */
+function withoutNews(session: Session, of: RecordId): Session {
+	const { packChange, unmarked } = session;
+	const isStill = unmarked === null || unmarked.of === of;
+	if (packChange === null && isStill) return session;
+	return { ...session, packChange: null, unmarked: isStill ? unmarked : null };
 }
 
 /** The session with these entries of one record. */

@@ -60,6 +60,7 @@ export function openSession(show: Show): Session {
 		faults: [],
 		suspectPacks: [],
 		packChange: null,
+		unmarked: null,
 		packTimes: {},
 		freshBatteries: [],
 		stageCelsius: null,

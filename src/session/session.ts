@@ -51,6 +51,8 @@ export type Session = {
 	readonly suspectPacks: readonly string[];
 	/** The pack that a player was just given in place of another, until anything else is recorded. */
 	readonly packChange: PackChange | null;
+	/** What the last step handed over as planned though nobody had marked it so, until anything else is recorded. */
+	readonly unmarked: Unmarked | null;
 	/** How long each pack that was put on has been worn tonight. */
 	readonly packTimes: Readonly<Record<string, PackTime>>;
 	/** The batteries that were changed tonight, each once, with when that was last. */
@@ -59,6 +61,18 @@ export type Session = {
 	readonly stageCelsius: number | null;
 	/** By instrument, when it was last made ready; kept when it is doubted since. */
 	readonly readyMarks: Readonly<Record<string, ReadyMark>>;
+};
+
+export type Unmarked = {
+	/** The record that handed them over. */
+	readonly of: RecordId;
+	readonly instruments: readonly {
+		readonly player: string;
+		readonly instrument: string;
+		/** The tuning's name and the capo as they were logged; null for what was so already. */
+		readonly tuning: string | null;
+		readonly capo: number | null;
+	}[];
 };
 
 export type PackChange = {

@@ -75,6 +75,14 @@ function words(show: Show, warning: Warning, call: Call): string {
 			return suspectWords(show, warning, call);
 		case 'pack-channel':
 			return `${playerName(show, warning.player)} changed packs; tell desk and radio coordinator: ${channelWords(show, warning)}`;
+		case 'unmarked': {
+			const { instrument, tuning, capo } = warning;
+			const logged = [
+				...(tuning === null ? [] : [`in ${tuning}`]),
+				...(capo === null ? [] : [`with ${capoSaid(capo)}`]),
+			].join(' ');
+			return `${call(instrument)} was logged ${logged}, which nobody marked`;
+		}
 		case 'stuck-pedal': {
 			const whose = `${playerName(show, warning.player)}'s`;
 			const stays = `does not switch, stays ${warning.isOn ? 'on' : 'off'}`;

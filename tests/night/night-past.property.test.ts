@@ -275,7 +275,7 @@ describe('a night gone on with from a kept state', () => {
 		const { session = {} } = state;
 		const players = session.players as Readonly<Record<string, object>>;
 		expect(Object.keys(session).join(' ')).toBe(
-			'phase list current next zeroAtMs song phaseSinceMs intervalBeganMs instruments players boards settled staying told incidents faults suspectPacks packChange packTimes freshBatteries stageCelsius readyMarks',
+			'phase list current next zeroAtMs song phaseSinceMs intervalBeganMs instruments players boards settled staying told incidents faults suspectPacks packChange unmarked packTimes freshBatteries stageCelsius readyMarks',
 		);
 		expect(Object.keys(Object.values(players)[0] ?? {}).join(' ')).toBe(
 			'holds sinceMs putDown pack correctable',

@@ -35,6 +35,7 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 	return [
 		...wrongTunings(warned),
 		...channelWarnings(session),
+		...unmarkedWarnings(session),
 		...missedWarnings(session),
 		...missingWarnings(plan, (slot) => backupOfSlot(warned, slot)?.instrument),
 		...unsaidWarnings(warned),
@@ -107,6 +108,11 @@ function channelWarnings({ show, packChange }: Session): readonly Warning[] {
 	const { player, from, to } = packChange;
 	const channelOf = (id: string | null) => show.packs.find((one) => one.id === id)?.channel ?? null;
 	return channelOf(from) === channelOf(to) ? [] : [{ code: 'pack-channel', player, from, to }];
+}
+
+/** What may not be as it was logged with its hand-over, as long as nothing else was recorded. */
+function unmarkedWarnings({ unmarked }: Session): readonly Warning[] {
+	return (unmarked?.instruments ?? []).map((one): Warning => ({ code: 'unmarked', ...one }));
 }
 
 /**
