@@ -216,6 +216,9 @@ export const inPlaceOf = (title: string): string => `in place of ${title}`;
 /** `Lantern is next, skipping Gravel. u undo.` */
 export const jumpedWords = (title: string, skipped: readonly string[], undoKey: string): string =>
 	`${title} is next, skipping ${allWords(skipped)}. ${undoKey} undo.`;
+/** What went by unasked with a key that goes on at once. */
+export const pastInterval = (title: string, undoKey: string): string =>
+	`${title} is on, skipping the interval: nothing comes back to the rack. ${undoKey} undo.`;
 export const AS_IT_STANDS_NOW = 'Where it stands now.';
 export const songAtPlace = (title: string, place: string): string => `${title}: ${place}`;
 export const addTitle = (side: 'before' | 'after', beside: string, other: string): string =>

@@ -63,3 +63,16 @@ set: [one, {interval: "10:00"}, two, three]
 	expect(night.plan().handOvers).toMatchObject([{ player: 'ash', instrument: 'B1' }]);
 	expect(night.plan().cost.handOvers).toBe(0);
 });
+
+test('right says that it skips one, and only then', () => {
+	const { night, press } = pressedNight(show);
+	press('space', 'right');
+	expect(night.screen().message).toBe(
+		'two is on, skipping the interval: nothing comes back to the rack. u undo.',
+	);
+	press('right');
+	expect(night.screen().message).toBeNull();
+	press('u', 'u', 'd', 'right');
+	expect(night.session().phase.value).toBe('song');
+	expect(night.screen().message).toBeNull();
+});
