@@ -35,14 +35,17 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 
 function stepWords(lines: readonly LogLine[], room: number): string {
 	const inOrder = lines.map(({ words }) => words);
-	const isWhole = displayWidth(inOrder.join('; ')) <= room;
+	const whole = inOrder.join('; ');
+	// Of one thing its end is cut.
+	if (lines.length < 2 || displayWidth(whole) <= room) return whole;
 	// What a step records of hands is to be checked; which song is on stands above.
-	const inTurn = lines.toSorted((one, other) => Number(!!one.isOfSong) - Number(!!other.isOfSong));
-	const said = isWhole ? inOrder : inTurn.map(({ words }) => words);
-	// Where not even one is whole, who has what of as many as possible: of one cut nothing would tell that there are more.
-	const short = said.map((words) => words.split(', ')[0] ?? words);
-	const all = [...firstOf(said), ...firstOf(short)];
-	return all.find((words) => displayWidth(words) <= room) ?? all.at(-1) ?? '';
+	const inTurn = lines
+		.toSorted((one, other) => Number(!!one.isOfSong) - Number(!!other.isOfSong))
+		.map(({ words }) => words);
+	// Where not even one is whole, who has what, of as many as possible: of one cut nothing would tell that there are more.
+	const short = inTurn.map((words) => words.split(', ')[0] ?? words);
+	const said = [...firstOf(inTurn), ...firstOf(short)];
+	return said.find((words) => displayWidth(words) <= room) ?? said.at(-1) ?? '';
 }
 
 /** All of them, then ever fewer, with how many are left out. */
