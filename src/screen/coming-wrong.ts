@@ -24,13 +24,19 @@ export function wrongBefore(
 	const { session, plan, nowMs } = state;
 	if (songOnNow(session) !== null) return null;
 	const section = plan.sections[0];
-	const wrong = plan.warnings.find(
-		(one): one is Wrong =>
-			(one.code === 'wrong-tuning' || one.code === 'empty-hands') &&
-			one.player === player &&
-			one.song === section?.song,
-	);
+	const wrongOf = (whose: string | null) =>
+		plan.warnings.find(
+			(one): one is Wrong =>
+				(one.code === 'wrong-tuning' || one.code === 'empty-hands') &&
+				one.player === whose &&
+				one.song === section?.song,
+		);
+	const wrong = wrongOf(player);
 	if (section === undefined || wrong === undefined) return null;
+	const wanted = wantedBy(wrong);
+	const holder = wanted === null ? null : holderOf(session, wanted);
+	// Who plays rightly on what is wanted keeps it.
+	if (holder !== null && holder !== player && wrongOf(holder) === undefined) return null;
 	const wantedMs = atMs(section);
 	const untilSeconds = (wantedMs - nowMs) / 1000;
 	return {
@@ -56,14 +62,19 @@ export function wrongBefore(
 	};
 }
 
+/** The instrument; null where it is the one in hands, or any would do. */
+function wantedBy(wrong: Wrong): string | null {
+	return (wrong.code === 'empty-hands' ? wrong.instrument : wrong.wants.instrument) ?? null;
+}
+
 /** `HAND 1 Wren, then x a 1`, and who has that; where it is the same instrument, or any would do, what it is to be in. */
 function rightWords(
 	{ session, preferences }: ScreenState,
 	wrong: Wrong,
 ): Pick<Coming, 'status' | 'why'> {
 	const { show } = session;
-	const wanted = wrong.code === 'empty-hands' ? wrong.instrument : wrong.wants.instrument;
-	if (wanted == null) {
+	const wanted = wantedBy(wrong);
+	if (wanted === null) {
 		const tuned = wrong.code === 'empty-hands' ? wrong.tuning : tunedWords(wrong.wants);
 		return { status: putRight.in(tuned), why: null };
 	}

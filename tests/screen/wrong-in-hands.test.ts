@@ -52,3 +52,23 @@ test('once the song is on the next hand-over is said again', () => {
 	expect(screen).not.toContain('HAND 1 Wren');
 	expect(screen).toMatch(/^WRONG .*Ash has 5 Rowan; One wants 1 Wren/m);
 });
+
+test('what another rightly plays on is not to be handed', () => {
+	// Birch stands in for Ash's broken Amber, and Bo, whose it is, was given a bass for the meantime.
+	const shared = showFrom(`
+players: [{id: ash, name: Ash, key: a}, {id: bo, name: Bo, key: o}]
+instruments:
+  - {id: A, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard}
+  - {id: B, name: Birch, slot: "2", kind: electric-6, tuning: E standard}
+  - {id: C, name: Coal, slot: "3", kind: bass-4, for: [bo], tuning: E standard}
+songs:
+  - {id: one, title: One, length: "3:00", hands: {ash: {instrument: A}, bo: {instrument: B}}}
+set: [one]
+`);
+	const { screen } = playShow(
+		shared,
+		'-01:00 t 0\n-00:50 f 1 enter\n-00:40 x a 2\n-00:30 x o 3\n-00:20 !screen\n',
+	);
+	expect(screen).toMatch(/^WRONG .*Bo has 3 Coal; One wants 2 Birch/m);
+	expect(screen).not.toContain('HAND 2 Birch');
+});
