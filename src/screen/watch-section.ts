@@ -88,8 +88,12 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 
 /** By harm, and among what harms alike by the song that it is about: what is about none is so now. */
 function inOrder({ warnings, sections }: Plan): readonly Warning[] {
+	const isOn = (song: string | undefined) =>
+		sections.some((one) => one.hasBegun && one.song === song);
 	const harmOf = ({ code, song }: Warning) =>
-		code === 'not-ready' && song === undefined ? HARM.missing : HARM[code];
+		(code === 'not-ready' && song === undefined) || (code === 'substituted' && isOn(song))
+			? HARM.missing
+			: HARM[code];
 	const startOf = ({ song }: Warning) =>
 		song === undefined
 			? 0
