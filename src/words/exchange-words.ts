@@ -22,6 +22,8 @@ export type Exchanged = {
 	readonly player: string;
 	readonly session: Session;
 	readonly zeroMs: number;
+	/** Who had in hands what the player was given; null for nobody. */
+	readonly takenFrom: string | null;
 	/** The plan before the exchange, and the one with it. */
 	readonly before: Plan;
 	readonly after: Plan;
@@ -32,11 +34,20 @@ export function exchangeWords(exchanged: Exchanged): ((nowSeconds: number) => st
 	const { session, zeroMs, before, after } = exchanged;
 	const { later } = laterCost({ show: session.show, zeroMs, without: before, with: after });
 	const wrong = wrongNow(exchanged);
-	if (wrong.length + later.length === 0) return null;
+	const taken = takenWords(exchanged);
+	if (taken.length + wrong.length + later.length === 0) return null;
 	return (nowSeconds) => {
 		const costs = later.map((one) => laterWords(session.show, one, { nowSeconds }));
-		return [...wrong, ...costs].map(asSentence).join(' ');
+		return [...taken, ...wrong, ...costs].map(asSentence).join(' ');
 	};
+}
+
+/** Whoever typed the slot may have meant another. */
+function takenWords({ player, session, takenFrom }: Exchanged): readonly string[] {
+	const { show } = session;
+	const holds = session.players[player]?.holds ?? null;
+	if (takenFrom === null || takenFrom === player || holds === null) return [];
+	return [`${playerName(show, takenFrom)} has ${shownInstrument(show, holds)} no more`];
 }
 
 function wrongNow({ player, session, after }: Exchanged): readonly string[] {

@@ -147,6 +147,9 @@ export const WHICH_SLOT = {
 export const readyTitle = (first: string | null): string =>
 	first === null ? WHICH_SLOT.ready : `Ready: enter for ${short(first)}, or a slot`;
 export const NO_WORK_DUE = 'No work is due. Press a slot.';
+/** Its touch-up stays on the list: by then the mark is too old. */
+export const readyForNow = (instrument: string, song: string): string =>
+	`${short(instrument)} is ready now; touch it up again before ${short(song)}.`;
 /** What marking ready logs as done. */
 export const DONE = {
 	restring: 'restring',
@@ -192,6 +195,8 @@ export const CLEAR_WHICH_PACK = 'Clear which suspect pack?';
 export const NO_PACK_SUSPECT = 'No pack is suspect.';
 export const noSuchPack = (key: string): string => `There is no pack ${key} in the list.`;
 export const SUSPECT = 'SUSPECT';
+export const stillSuspect = (pack: string, key: string): string =>
+	`Fresh battery in ${pack}. It is still suspect: ${key} - clears it.`;
 export const FRESH_WHERE = 'A fresh battery in what?';
 export const noSuchBattery = (key: string): string => `There is no battery ${key} in the list.`;
 
