@@ -38,7 +38,7 @@ export function exchangeWords(exchanged: Exchanged): ((nowSeconds: number) => st
 	if (taken.length + wrong.length + later.length === 0) return null;
 	return (nowSeconds) => {
 		const costs = later.map((one) => laterWords(session.show, one, { nowSeconds }));
-		return [...taken, ...wrong, ...costs].map(asSentence).join(' ');
+		return [...wrong, ...taken, ...costs].map(asSentence).join(' ');
 	};
 }
 
