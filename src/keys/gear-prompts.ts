@@ -25,6 +25,7 @@ import {
 	pedalShown,
 	pedalStuck,
 	SUSPECT,
+	stillSuspect,
 	WHICH_PEDAL,
 	WHOSE_BOARD,
 	WHOSE_PACK,
@@ -161,13 +162,24 @@ function freshBatteryAsked(): Outcome {
 					),
 				};
 			},
-			(key, { session }) => {
-				const battery = listed(withBattery(session.show), key);
+			(key, context) => {
+				const battery = listed(withBattery(context.session.show), key);
 				return battery
-					? { kind: 'command', command: { do: 'change-battery', ...battery } }
+					? freshBattery(context, battery)
 					: { kind: 'say', words: noSuchBattery(key) };
 			},
 		),
+	};
+}
+
+/** A suspect pack stays so: what was wrong with it may be something else. */
+function freshBattery({ session, keyOf }: KeyContext, battery: BatteryIn): Outcome {
+	const command = { do: 'change-battery', ...battery } as const;
+	const isSuspect = battery.what === 'pack' && session.suspectPacks.includes(battery.id);
+	return {
+		kind: 'command',
+		command,
+		...(isSuspect ? { says: stillSuspect(packName(session.show, battery.id), keyOf('pack')) } : {}),
 	};
 }
 
@@ -195,12 +207,12 @@ function packPrompt(player: string): Prompt {
 							],
 			};
 		},
-		(key, { session }) => {
+		(key, context) => {
+			const { session } = context;
 			if (key === '-') return { kind: 'command', command: { do: 'suspect-pack', player } };
 			const worn = session.players[player]?.pack ?? null;
 			if (key === '0' && worn !== null) {
-				const battery = { what: 'pack', player: null, id: worn } as const;
-				return { kind: 'command', command: { do: 'change-battery', ...battery } };
+				return freshBattery(context, { what: 'pack', player: null, id: worn });
 			}
 			const pack = listed(session.show.packs, key);
 			return pack

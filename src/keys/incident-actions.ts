@@ -2,7 +2,10 @@
 
 import { incidentToSeek } from '../session/decide-faults.ts';
 import { openBreak, openFaults } from '../session/find.ts';
+import type { Session } from '../session/session.ts';
+import { shownInstrument } from '../showfile/shown-names.ts';
 import { ACTION_WORDS, FOOTER, noIncident } from '../words/actions.ts';
+import { sideBySide } from '../words/line-columns.ts';
 import { WHICH_SLOT } from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
@@ -20,10 +23,18 @@ function breakOutcome({ session }: KeyContext): Outcome {
 		return command({ do: 'report-break', instrument: only });
 	return {
 		kind: 'prompt',
-		prompt: slotPrompt(WHICH_SLOT.break, (one) =>
+		prompt: slotPrompt({ title: WHICH_SLOT.break, lines: sideBySide(heldBy(session)) }, (one) =>
 			command({ do: 'report-break', instrument: one.id }),
 		),
 	};
+}
+
+/** Who has what in hands: whose string it was is seen sooner than from which slot. */
+function heldBy({ show, players }: Session): readonly string[] {
+	return show.players.flatMap(({ id, name }) => {
+		const holds = players[id]?.holds ?? null;
+		return holds === null ? [] : [`${name} ${shownInstrument(show, holds)}`];
+	});
 }
 
 export const stringBreak: Action = {

@@ -8,9 +8,16 @@ import type { Due } from '../session/command.ts';
 import { findInstrument } from '../session/find.ts';
 import { readiness, recheckSeconds } from '../session/readiness.ts';
 import type { Session } from '../session/session.ts';
-import { shownInstrument } from '../showfile/shown-names.ts';
+import { shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { sideBySide } from '../words/line-columns.ts';
-import { ANSWERS, DONE, NO_WORK_DUE, readyTitle, WHICH_SLOT } from '../words/questions.ts';
+import {
+	ANSWERS,
+	DONE,
+	NO_WORK_DUE,
+	readyForNow,
+	readyTitle,
+	WHICH_SLOT,
+} from '../words/questions.ts';
 import { command } from './action.ts';
 import type { KeyContext, Outcome } from './key-context.ts';
 import { type OtherKeys, slotPrompt } from './prompts.ts';
@@ -61,11 +68,9 @@ function isTooEarly({ session, nowMs }: KeyContext, work: Work): boolean {
 	const state = session.instruments[work.instrument];
 	if (instrument === null || state === undefined) return false;
 	if (!readiness(show, { instrument, state }, nowMs).isReady) return false;
-	const { tuning, capo, stringHours } = state.context;
+	const { tuning, capo } = state.context;
 	return (
-		capo === work.capo &&
-		samePitches(tuning, work.to) &&
-		work.wantedMs - nowMs > recheckSeconds(show, instrument, stringHours) * 1000
+		capo === work.capo && samePitches(tuning, work.to) && isStaleBefore({ session, nowMs }, work)
 	);
 }
 
@@ -127,7 +132,24 @@ function dueOn(context: KeyContext, instrument: string): Due | null {
 
 /** Ready, with the work that marking it records as done. */
 function readyOutcome(context: KeyContext, instrument: string): Outcome {
-	return command({ do: 'make-ready', instrument, due: dueOn(context, instrument) });
+	const due = dueOn(context, instrument);
+	const marked = { do: 'make-ready', instrument, due } as const;
+	const use = workToDo(context).find((one) => one.instrument === instrument);
+	if (use === undefined || due?.isEarly || !isStaleBefore(context, use)) return command(marked);
+	const { show } = context.session;
+	const says = readyForNow(shownInstrument(show, instrument), songTitle(show, use.section.song));
+	return { kind: 'command', command: marked, says };
+}
+
+/** The mark does not last until it is handed, so its touch-up stays on the list. */
+function isStaleBefore(
+	{ session, nowMs }: Pick<KeyContext, 'session' | 'nowMs'>,
+	{ instrument: id, wantedMs }: Work,
+): boolean {
+	const instrument = findInstrument(session, id);
+	const hours = session.instruments[id]?.context.stringHours ?? null;
+	if (instrument === null) return false;
+	return wantedMs - nowMs > recheckSeconds(session.show, instrument, hours) * 1000;
 }
 
 /** Asks for the slot of what was checked and is to stay as it is set. */

@@ -1,6 +1,7 @@
 // Where the show goes, from point to point and from song to song; and steps of the night taken back.
 
-import { songOnNow } from '../session/find.ts';
+import { isAfterInterval, nextSongItem, songOnNow } from '../session/find.ts';
+import { songTitle } from '../showfile/shown-names.ts';
 import {
 	ACTION_WORDS,
 	FOOTER,
@@ -9,9 +10,11 @@ import {
 	NOTHING_TO_UNDO,
 	SHOW_CLOSED,
 } from '../words/actions.ts';
+import { pastInterval } from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { command } from './action.ts';
 import { jumpPrompt } from './jump-prompt.ts';
+import type { KeyContext } from './key-context.ts';
 import { finishCommand, stepOutcome, stepWords } from './step-commands.ts';
 
 export const step: Action = {
@@ -41,11 +44,19 @@ export const finish: Action = {
 	act: (context) => command(finishCommand(context)),
 };
 
+/** An interval between the song on and the next is passed over, and all stays in hands: nothing else would say so. */
+function saysInterval({ session, keyOf }: KeyContext): { readonly says?: string } {
+	const next = songOnNow(session) === null ? null : nextSongItem(session);
+	if (next === null || !isAfterInterval(session, next.key)) return {};
+	const title = songTitle(session.show, next.song);
+	return { says: pastInterval(title, keyOf('take-back')) };
+}
+
 export const nextSong: Action = {
 	id: 'next-song',
 	keys: ['right'],
 	words: ACTION_WORDS['next-song'].help,
-	act: () => command({ do: 'go-to-next-song' }),
+	act: (context) => ({ ...command({ do: 'go-to-next-song' }), ...saysInterval(context) }),
 };
 
 export const previousSong: Action = {

@@ -12,7 +12,7 @@ import { findInstrument, openBreak } from '../session/find.ts';
 import type { Incident, Session } from '../session/session.ts';
 import { instrumentName, playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { differenceAndRest, differenceFirst, whyBesideCapo } from '../words/backup-reasons.ts';
-import { laterWords } from '../words/later-costs.ts';
+import { laterInShort } from '../words/later-costs.ts';
 import {
 	ANSWERS,
 	BEST,
@@ -102,6 +102,7 @@ function standInView(context: KeyContext): PromptView {
 			? [noneLine(context, player)]
 			: standInLines(context, { standIns, player });
 	const playOn = open === null ? [] : [playOnLine(context, { open, isBest: isOver })];
+	const playOnKey = { key: '0', words: ANSWERS.playOn };
 	const silent = open ? Math.max(0, (nowMs - open.atMs) / 1000) : 0;
 	return {
 		title: breakTitle(
@@ -113,16 +114,19 @@ function standInView(context: KeyContext): PromptView {
 		lines: isOver ? [...playOn, ...backups] : [...backups, ...playOn],
 		field: null,
 		choices: withWayOut([
+			...(isOver ? [playOnKey] : []),
 			...(first === undefined
 				? []
 				: [
 						{
 							key: 'enter',
-							words: ANSWERS.firstInHands(slotOf(session, first.instrument).toUpperCase()),
+							words: (isOver ? ANSWERS.firstAnyway : ANSWERS.firstInHands)(
+								slotOf(session, first.instrument).toUpperCase(),
+							),
 						},
 					]),
 			{ key: 'slot', words: ANSWERS.another },
-			{ key: '0', words: ANSWERS.playOn },
+			...(isOver ? [] : [playOnKey]),
 			{ key: keyOf('break'), words: ANSWERS.nextBreak },
 			{ key: 'esc', words: ANSWERS.decideLater },
 		]),
@@ -193,12 +197,9 @@ function costWords(
 	[first, ...more]: readonly Later[],
 	player: string | null,
 ): readonly string[] {
-	if (first === undefined) return [];
-	const words = laterWords(context.session.show, first, {
-		nowSeconds: showSeconds(context),
-		...(player === null ? {} : { player }),
-	});
-	return [moreLater(words, more.length)];
+	if (first === undefined || player === null) return [];
+	const about = { nowSeconds: showSeconds(context), player };
+	return [moreLater(laterInShort(context.session.show, first, about), more.length)];
 }
 
 /** What playing on means: how much of the song is still to be played on the strings that are left. */

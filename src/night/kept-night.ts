@@ -21,7 +21,7 @@ import { keptShow, type ShowRecord, showForms, showRecord } from '../showfile/sh
 import type { LastKnown } from './night-clock.ts';
 
 /** Raised whenever what is kept changes in shape or in meaning; another form is passed over. */
-const FORM = 12;
+const FORM = 13;
 
 /** A night to be gone on with. */
 export type KeptNight = {
@@ -78,7 +78,6 @@ const PLAYER = exactly({
 	sinceMs: numberOrNull,
 	stayedMs: z.exactOptional(number),
 	putDown: textOrNull,
-	hasHad: boolean,
 	pack: textOrNull,
 	correctable: z.nullable(
 		exactly({ of: text, atMs: number, given: textOrNull, givenBefore: z.nullable(INSTRUMENT) }),
@@ -160,6 +159,7 @@ const SESSION = exactly({
 	zeroAtMs: numberOrNull,
 	song: z.nullable(exactly({ value: text, context: NOTHING })),
 	phaseSinceMs: numberOrNull,
+	intervalBeganMs: numberOrNull,
 	instruments: byName(INSTRUMENT),
 	players: byName(PLAYER),
 	boards: byName(BOARD),
@@ -170,6 +170,19 @@ const SESSION = exactly({
 	faults: list(FAULT),
 	suspectPacks: list(text),
 	packChange: z.nullable(exactly({ player: text, from: textOrNull, to: text })),
+	unmarked: z.nullable(
+		exactly({
+			of: text,
+			instruments: list(
+				exactly({
+					player: text,
+					instrument: text,
+					tuning: textOrNull,
+					capo: numberOrNull,
+				}),
+			),
+		}),
+	),
 	packTimes: byName(exactly({ wornMs: number, sinceMs: numberOrNull })),
 	freshBatteries: list(
 		exactly({

@@ -3,12 +3,14 @@
 
 import type { RecordId } from '../journal/record.ts';
 import { packWarnings, suspectWarnings } from '../plan/warnings/warnings.ts';
+import type { LogLine } from '../screen/screen-state.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
+import { holderOf } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { puttableBack, takeableBack } from '../session/timeline.ts';
 import { warmedRack } from '../session/warmth.ts';
-import { UNDONE_WITH_GAP } from '../words/actions.ts';
+import { UNDONE_WITH_GAP, undoneWords } from '../words/actions.ts';
 import { asSentence } from '../words/as-sentence.ts';
 import { exchangeWords } from '../words/exchange-words.ts';
 import { RING_NOT_KEPT } from '../words/feedback.ts';
@@ -71,6 +73,7 @@ export function nightSteps(
 			command.do === 'exchange' && planBefore !== null
 				? exchangeWords({
 						player: command.player,
+						takenFrom: command.instrument === null ? null : holderOf(before, command.instrument),
 						session: session(),
 						zeroMs: underWay.zeroMs(),
 						before: planBefore,
@@ -93,10 +96,14 @@ export function nightSteps(
 		const of = takeableBack(past.timeline());
 		if (of === null) return;
 		const isGap = past.isGapBefore();
+		const undone = linesOf(past.log, of);
 		record([{ k: 'taken-back', at: clock.nowMs(), of }]);
 		alsoInGear(of, false);
 		effect = effect && { ...effect, tookBack: of };
-		setLook({ deferred: faultsPutOff(underWay), message: isGap ? UNDONE_WITH_GAP : null });
+		setLook({
+			deferred: faultsPutOff(underWay),
+			message: isGap ? UNDONE_WITH_GAP : undoneWords(undone, underWay.keyOf('put-back')),
+		});
 	}
 
 	function putBack(): void {
@@ -132,4 +139,14 @@ export function nightSteps(
 		},
 		undoLast,
 	};
+}
+
+/** What a step that stands did, in its order. */
+function linesOf(log: Iterable<LogLine>, step: RecordId): readonly string[] {
+	const lines: string[] = [];
+	for (const line of log) {
+		if (line.step === step) lines.unshift(line.words);
+		else if (lines.length > 0) break;
+	}
+	return lines;
 }

@@ -11,7 +11,13 @@ import { judgePress, NO_PRESSES } from '../keys/repeats.ts';
 import { standInPrompt } from '../keys/stand-in-prompt.ts';
 import { isForLater } from '../rig/fault-now.ts';
 import { openBreak, openFaults } from '../session/find.ts';
-import { lockedSentence, NOW_ESC, noSuchKey } from '../words/actions.ts';
+import {
+	answeredLate,
+	lockedSentence,
+	NOW_ESC,
+	noSuchKey,
+	QUESTION_CLOSED,
+} from '../words/actions.ts';
 import type { Follow } from './follow-outcome.ts';
 import { faultsPutOff, isOverdue } from './look.ts';
 import type { NightContext } from './night-context.ts';
@@ -84,7 +90,9 @@ export function pressedKeys(
 		const action = actionAt(key);
 		if (look().isDark && !action?.isForDark) return;
 		if (action === null) {
-			setLook({ message: noSuchKey(key, underWay.keyOf('help')) });
+			// An answer that came too late is not just a key that does nothing.
+			const isLate = look().message === QUESTION_CLOSED;
+			setLook({ message: isLate ? answeredLate(key) : noSuchKey(key, underWay.keyOf('help')) });
 			return;
 		}
 		// What was put off is taken up again by the key that began it.
@@ -122,7 +130,7 @@ export function pressedKeys(
 	}
 
 	function closeIfOverdue(): void {
-		if (isOverdue(look(), handMs())) setLook({ open: null, message: null });
+		if (isOverdue(look(), handMs())) setLook({ open: null, message: QUESTION_CLOSED });
 	}
 
 	function press(key: string, atMs = handMs()): void {

@@ -237,6 +237,12 @@ export type Warning = Partial<OfInstrument> &
 		  }
 		| { readonly code: 'short-curfew'; readonly overSeconds: number }
 		| { readonly code: 'shared-pack'; readonly pack: string; readonly players: readonly string[] }
+		/** Each wears the other's: `packs` are those they wear, in the same order. */
+		| {
+				readonly code: 'crossed-packs';
+				readonly players: readonly [string, string];
+				readonly packs: readonly [string, string];
+		  }
 		/** `pack`: the one that belongs to what they have in hands, on `wearer`, where anybody wears it. */
 		| {
 				readonly code: 'no-pack';
@@ -257,6 +263,14 @@ export type Warning = Partial<OfInstrument> &
 				readonly player: string;
 				readonly from: string | null;
 				readonly to: string;
+		  }
+		/** Logged so with its hand-over though nobody had marked it; null for what it was in already. */
+		| {
+				readonly code: 'unmarked';
+				readonly player: string;
+				readonly instrument: string;
+				readonly tuning: string | null;
+				readonly capo: number | null;
 		  }
 		| {
 				readonly code: 'stuck-pedal';

@@ -1,7 +1,8 @@
 // What goes with a card's tall letters, in words: the capo, the pack, and what to check before it leaves the rack.
 
 import { displayWidth } from '../base/display-width.ts';
-import { shownInstrument } from '../showfile/shown-names.ts';
+import { holderOf } from '../session/find.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { backupFor } from '../words/backup-for.ts';
 import { checkWords, takeWords } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
@@ -74,9 +75,12 @@ const TOGETHER = '\u00A0';
 /** More is never shown. */
 const MOST_ROWS = 9;
 
-function notes({ session: { show } }: ScreenState, card: Card): readonly string[] {
+function notes({ session }: ScreenState, card: Card): readonly string[] {
+	const { show } = session;
+	const holder = card.for === null ? null : holderOf(session, card.for);
+	const elsewhere = holder === null || holder === card.player ? null : playerName(show, holder);
 	return [
-		...(card.for === null ? [] : [backupFor(show, card.for)]),
+		...(card.for === null ? [] : [backupFor(show, card.for, elsewhere)]),
 		...(card.offsets === '' ? [] : [card.offsets]),
 		...(card.leave === null ? [] : [checkWords(card.leave)]),
 		...(card.why === null || card.why === '' ? [] : [card.why]),

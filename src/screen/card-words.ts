@@ -59,6 +59,7 @@ function tallActs({ kind, instrument, capo, isCapoToDo, status }: Card): TallAct
 	if (kind === 'missing') {
 		return { names: status === NO_BACKUP ? TALL.noBackup : TALL.nothingPlanned, capos: [] };
 	}
+	if (kind === 'wrong' && instrument !== null) return { names: [TALL.wrong], capos: [] };
 	if (kind === 'break' && instrument === null) return { names: [TALL.playOn], capos: [] };
 	if (kind !== 'stays' || instrument === null) return null;
 	if (!isCapoToDo) return { names: [TALL.keeps], capos: capo > 0 ? [tallCapo(capo)] : [] };

@@ -19,7 +19,7 @@ import { workNow } from './work-words.ts';
 export type Card = Omit<Coming, 'pack'> & {
 	/** The player's name, in capitals. */
 	readonly label: string;
-	/** `CAPO ON 2`, `CAPO OFF`; where nothing is to be done `capo 2 on`, `no capo`; empty where nothing is handed. */
+	/** `CAPO ON 2`, `CAPO OFF`; where nothing is to be done `capo 2 on`, `no capo`; empty where nothing is handed, or it is wrong. */
 	readonly capoWords: string;
 	/** The capo is to be put on, moved or taken off. */
 	readonly isCapoToDo: boolean;
@@ -75,9 +75,9 @@ export function cardOf(state: ScreenState, one: Coming, work: readonly Work[]): 
 
 function capoOf(
 	{ session }: ScreenState,
-	{ instrument, capo }: Coming,
+	{ kind, instrument, capo }: Coming,
 ): Pick<Card, 'capoWords' | 'isCapoToDo'> {
-	if (instrument === null) return { capoWords: '', isCapoToDo: false };
+	if (instrument === null || kind === 'wrong') return { capoWords: '', isCapoToDo: false };
 	const on = session.instruments[instrument]?.context.capo ?? 0;
 	if (on !== capo) return { capoWords: capoAct(capo), isCapoToDo: true };
 	return { capoWords: capo > 0 ? capoIsOn(capo) : NO_CAPO, isCapoToDo: false };

@@ -32,7 +32,7 @@ function curfewRow({ session, plan, nowMs, dayOffsetMinutes }: ScreenState): Row
 	const left = apart > MINUTES_A_DAY / 2 ? apart - MINUTES_A_DAY : apart;
 	const words = curfewWords(hoursMinutes(curfewMinutes), hoursMinutes(endMinutes), hasEnded);
 	return left < 0
-		? [span(words), span(pastCurfew(-left * 60), 'accent')]
+		? [span(words), span(pastCurfew(-left * 60, hasEnded), 'accent')]
 		: [span(words), span(curfewLeft(left * 60))];
 }
 

@@ -67,6 +67,7 @@ function whatTexts({ session: { show } }: ScreenState, card: Card): readonly str
 	}
 	const slot = instrumentOf(show, instrument)?.slot ?? shownInstrument(show, instrument);
 	if (kind === 'break') return [`${TALL.take} ${slot}`];
+	if (kind === 'wrong') return [`${TALL.wrong} ${slot}`];
 	return [kind === 'stays' ? `${TALL.keeps} ${slot}` : slot];
 }
 

@@ -15,6 +15,7 @@ import {
 	NO_CAPO,
 	NOTHING_TO_COME,
 	OFF,
+	wrongLabel,
 } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
 import { type Card, type Cards, cardOf } from './cards.ts';
@@ -174,7 +175,7 @@ function restLine(state: ScreenState, coming: Coming, columns: number): Row {
 		);
 	}
 	// Who stays on what they have is said to keep it once.
-	if (coming.kind === 'stays') return stayLine(state, coming, columns);
+	if (coming.kind === 'stays' || coming.kind === 'wrong') return stayLine(state, coming, columns);
 	const held = session.players[coming.player]?.holds ?? null;
 	const style = coming.isUrgent ? 'accent' : 'dim';
 	// What is to come off already is not kept.
@@ -194,7 +195,7 @@ function restLine(state: ScreenState, coming: Coming, columns: number): Row {
 	return fitting([...lines, ...short(state, coming)], columns);
 }
 
-/** `ASH  in   0:25 KEEPS 3 Cobble, CAPO ON 2, backup for 1 Amber`. */
+/** `ASH  in   0:25 KEEPS 3 Cobble, CAPO ON 2, backup for 1 Amber`; `WRONG 3 Larch, HAND 1 Wren, then x a 1`. */
 function stayLine(state: ScreenState, coming: Coming, columns: number): Row {
 	const style = coming.isUrgent ? 'accent' : 'plain';
 	const label = labelled(state, coming, columns);
@@ -222,6 +223,13 @@ function handed(
 		const all = [keepsLabel(name), ...acts, ...backup(state, coming)].join(', ');
 		return [
 			{ what: '', status: all },
+			{ what: '', status },
+		];
+	}
+	if (kind === 'wrong') {
+		const held = instrument === null ? HANDS_EMPTY : wrongLabel(name);
+		return [
+			{ what: '', status: `${held}, ${status}` },
 			{ what: '', status },
 		];
 	}

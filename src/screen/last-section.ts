@@ -11,7 +11,7 @@ const LABEL_COLUMNS = 10;
 
 /**
  * One row: what the last step did, or, where that is too long, what it did first to hands and capos and how many
- * things more; and that it can be taken back.
+ * things more, be it who has what alone; and that it can be taken back.
  */
 export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 	const lines = lastStep(state.log);
@@ -35,17 +35,25 @@ export function lastSection(state: ScreenState, { columns }: Area): Row[] {
 
 function stepWords(lines: readonly LogLine[], room: number): string {
 	const inOrder = lines.map(({ words }) => words);
-	const isWhole = displayWidth(inOrder.join('; ')) <= room;
+	const whole = inOrder.join('; ');
+	// Of one thing its end is cut.
+	if (lines.length < 2 || displayWidth(whole) <= room) return whole;
 	// What a step records of hands is to be checked; which song is on stands above.
-	const inTurn = lines.toSorted((one, other) => Number(!!one.isOfSong) - Number(!!other.isOfSong));
-	const said = isWhole ? inOrder : inTurn.map(({ words }) => words);
-	const first = (count: number) =>
-		[
-			...said.slice(0, count),
-			...(count < said.length ? [moreWords(said.length - count)] : []),
-		].join('; ');
-	const counts = said.map((_, index) => said.length - index);
-	return counts.map(first).find((words) => displayWidth(words) <= room) ?? first(1);
+	const inTurn = lines
+		.toSorted((one, other) => Number(!!one.isOfSong) - Number(!!other.isOfSong))
+		.map(({ words }) => words);
+	// Where not even one is whole, who has what, of as many as possible: of one cut nothing would tell that there are more.
+	const short = inTurn.map((words) => words.split(', ')[0] ?? words);
+	const said = [...firstOf(inTurn), ...firstOf(short)];
+	return said.find((words) => displayWidth(words) <= room) ?? said.at(-1) ?? '';
+}
+
+/** All of them, then ever fewer, with how many are left out. */
+function firstOf(said: readonly string[]): readonly string[] {
+	return said.map((_, index) => {
+		const shown = said.slice(0, said.length - index);
+		return [...shown, ...(index === 0 ? [] : [moreWords(index)])].join('; ');
+	});
 }
 
 /** The lines of the newest step that stands, in the order in which they happened. */

@@ -164,5 +164,8 @@ function stateOf({ session, prompt }: ScreenState, item: SongItem): string {
 	if (item.key === session.next) return LIST.next;
 	if (item.isPassedOver) return LIST.skipped;
 	const how = item.runs.findLast((run) => run.how !== null)?.how;
-	return how == null ? '' : HOW_WORDS[how];
+	if (how != null) return HOW_WORDS[how];
+	// A jump left it behind.
+	const nextAt = session.list.findIndex(({ key }) => key === session.next);
+	return session.list.indexOf(item) < nextAt ? LIST.skipped : '';
 }

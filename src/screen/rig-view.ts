@@ -28,6 +28,7 @@ import {
 	ohmWords,
 	orderWords,
 	PART_WORDS,
+	partInWords,
 	partWords,
 	RIG_VIEW,
 	settingWords,
@@ -211,11 +212,7 @@ function pieceWords(
 			: shownInstrument(show, piece.instrument);
 	if (piece.kind === 'pack') return `${PART_WORDS.pack} ${packName(show, piece.pack)}`;
 	const { part } = piece;
-	return how === 'whole'
-		? partWords(part)
-		: how === 'named'
-			? `${PART_WORDS[part.kind]} ${part.name}`
-			: part.name;
+	return how === 'whole' ? partWords(part) : how === 'named' ? partInWords(part) : part.name;
 }
 
 function doubted(words: string, doubts: readonly Doubt[]): Span {

@@ -20,12 +20,15 @@ const HARM: Readonly<Record<Warning['code'], number>> = {
 	// One of the two is not heard.
 	'shared-pack': 0,
 	missing: 1,
+	// It is heard now, and nobody knows whether it is wrong.
+	unmarked: 1,
 	late: 2,
 	'missed-hand-over': 1,
 	'not-ready': 3,
 	// The row of its board says so too.
 	'stuck-pedal': 3,
 	'suspect-pack': 3,
+	'crossed-packs': 3,
 	'pack-channel': 3,
 	'tight-gap': 4,
 	stale: 4,
@@ -85,8 +88,12 @@ export function warningSection(state: ScreenState, { columns, rows }: Area): Row
 
 /** By harm, and among what harms alike by the song that it is about: what is about none is so now. */
 function inOrder({ warnings, sections }: Plan): readonly Warning[] {
+	const isOn = (song: string | undefined) =>
+		sections.some((one) => one.hasBegun && one.song === song);
 	const harmOf = ({ code, song }: Warning) =>
-		code === 'not-ready' && song === undefined ? HARM.missing : HARM[code];
+		(code === 'not-ready' && song === undefined) || (code === 'substituted' && isOn(song))
+			? HARM.missing
+			: HARM[code];
 	const startOf = ({ song }: Warning) =>
 		song === undefined
 			? 0

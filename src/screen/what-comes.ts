@@ -9,8 +9,8 @@ import type { SpanStyle } from './row.ts';
 /** What a player gets next. */
 export type Coming = {
 	readonly player: string;
-	/** `stays`: kept for a song that names another instrument or another capo; `missing`: what a song asks for cannot be had. */
-	readonly kind: 'break' | 'hand-over' | 'stays' | 'missing' | 'keeps';
+	/** `stays`: kept for a song that names another instrument or another capo; `missing`: what a song asks for cannot be had; `wrong`: in hands for a song that wants something else. */
+	readonly kind: 'break' | 'hand-over' | 'stays' | 'missing' | 'wrong' | 'keeps';
 	/** Null: nothing in hands. */
 	readonly instrument: string | null;
 	readonly tuning: Tuning | null;

@@ -34,7 +34,7 @@ const LEAST_WIDE_COLUMNS = 74;
 
 const right = (text: string, columns: number) => fitWidth(text, columns, { align: 'right' });
 
-/** The first piece tall where there is room, and a line for each other piece, as many as there are rows, restrings that nothing waits for last; the last line says how many more there are. */
+/** The first piece tall where there is room and it can be begun, and a line for each other piece, as many as there are rows, restrings that nothing waits for last; the last line says how many more there are. */
 export function workSection(
 	state: ScreenState,
 	{ columns, rows, isAscii }: Area & { readonly isAscii: boolean },
@@ -52,7 +52,8 @@ export function workSection(
 	}
 	const [first, ...later] = all;
 	const isTall = rows >= LEAST_TALL_ROWS && columns >= LEAST_TALL_COLUMNS;
-	const head = isTall && first ? tallPiece(state, first, { columns, isAscii }) : [];
+	const head =
+		isTall && first && canBegin(state, first) ? tallPiece(state, first, { columns, isAscii }) : [];
 	const listed = head.length === 0 ? all : later;
 	const room = rows - head.length;
 	const shown = all.slice(0, all.length - listed.length + room);
@@ -75,6 +76,12 @@ const TALL_ROWS = 3;
 /** Slot and job in tall letters, then how long it takes and how long it can wait in small ones. */
 const TALL_JOB_AT = 18;
 const TALL_WORDS_COLUMNS = 32;
+
+/** Whether hands can be put to it now: in tall letters what cannot be reads as an order. */
+function canBegin({ session, nowMs }: ScreenState, work: Work | IdleWork): boolean {
+	const isThere = session.instruments[work.instrument]?.value !== 'inHands';
+	return isThere && (!isWanted(work) || work.fromMs - nowMs < 1000);
+}
 
 /** The one thing to do now; nothing where its words are too long for it. */
 function tallPiece(
@@ -102,7 +109,7 @@ function tallPiece(
 			),
 		],
 		timed === null ? [] : [span(startOf(state, timed, 'whole'), style)],
-		timed === null ? [] : [span(servedBy(state, timed), 'dim')],
+		timed === null ? [] : [span(servedBy(state, timed, TALL_WORDS_COLUMNS), 'dim')],
 	];
 	return Array.from({ length: TALL_ROWS }, (_, line) =>
 		placeAt(columns, [
@@ -187,7 +194,9 @@ function workRow(state: ScreenState, work: Work | IdleWork, line: Line): Row {
 		[at.seconds, [span(right(minutesSeconds(work.seconds), 5))]],
 		[at.start, [span(start, style)]],
 		...(hasPlace && place !== '' ? [[placeStart, [span(place, 'dim')]] as const] : []),
-		...(timed === null ? [] : [[at.use, [span(servedBy(state, timed), 'dim')]] as const]),
+		...(timed === null
+			? []
+			: [[at.use, [span(servedBy(state, timed, columns - at.use), 'dim')]] as const]),
 	]);
 }
 
@@ -215,11 +224,15 @@ function startOf({ nowMs }: ScreenState, work: Work, room: CountdownRoom): strin
 	return startWords({ untilSeconds, shortSeconds }, room);
 }
 
-/** For whom, the song's place, and how long it has to wait. */
-function servedBy({ session, nowMs }: ScreenState, { section, player, fromMs }: Work): string {
+/** For whom, the song's place, and how long it has to wait, in so many columns. */
+function servedBy(
+	{ session, nowMs }: ScreenState,
+	{ section, player, fromMs }: Work,
+	columns: number,
+): string {
 	const { place } = songPlace(session, section.item);
-	const wait = fromMs > nowMs ? (fromMs - nowMs) / 1000 : null;
-	return neededWords(playerName(session.show, player), place, wait);
+	const texts = neededWords(playerName(session.show, player), place, (fromMs - nowMs) / 1000);
+	return texts.find((words) => displayWidth(words) <= columns) ?? texts.at(-1) ?? '';
 }
 
 /** A plan that is not known to be the best says so by a sign. */

@@ -18,7 +18,11 @@ export function handOver(
 	const before = session.players[entry.player];
 	if (!before) return session;
 	const given = entry.by === 'plan' ? { ...ownWorn(session, entry), ...entry } : entry;
-	const exchanged = exchange(session, given, entry.at);
+	const exchanged = withUnmarked(exchange(session, given, entry.at), {
+		before: session,
+		entry,
+		of,
+	});
 	const closed =
 		entry.incident === undefined
 			? exchanged
@@ -34,6 +38,34 @@ export function handOver(
 	if (entry.by !== 'plan') return settle(handed, entry.player);
 	if (entry.item !== undefined) return stayFor(handed, entry.item, entry.player);
 	return songOnNow(handed) === null ? settle(handed, entry.player) : handed;
+}
+
+/** The session with what the plan logs of pitches and capo that nobody had said of the instrument before. */
+function withUnmarked(
+	session: Session,
+	{
+		before,
+		entry,
+		of,
+	}: {
+		readonly before: Session;
+		readonly entry: Extract<Entry, { k: 'handed-over' }>;
+		readonly of: RecordId;
+	},
+): Session {
+	const { by, player, instrument, tuning, capo } = entry;
+	const was = instrument === null ? undefined : before.instruments[instrument]?.context;
+	if (by !== 'plan' || instrument === null || was === undefined) return session;
+	const isSo = tuning === undefined || tuning.notes.join(' ') === was.tuning.notes.join(' ');
+	const one = {
+		player,
+		instrument,
+		tuning: isSo ? null : tuning.name,
+		capo: capo === undefined || capo === was.capo ? null : capo,
+	};
+	if (one.tuning === null && one.capo === null) return session;
+	const { instruments = [] } = session.unmarked ?? {};
+	return { ...session, unmarked: { of, instruments: [...instruments, one] } };
 }
 
 /** What the plan gives goes on with its own pack, whatever the song says. */
@@ -137,7 +169,7 @@ function exchange(session: Session, given: Given, at: number): Session {
 			...(given.capo === undefined ? {} : { capo: given.capo }),
 		}),
 		given.player,
-		{ holds: given.instrument, sinceMs: at, putDown: null, hasHad: true, pack },
+		{ holds: given.instrument, sinceMs: at, putDown: null, pack },
 	);
 }
 

@@ -35,14 +35,21 @@ import { holderOf, songOnNow } from './find.ts';
 import { changePlayer, moveBoard, moveInstrument } from './move-parts.ts';
 import { readAgain } from './read-again.ts';
 import type { Session } from './session.ts';
-import { moveShow } from './show-phase.ts';
+import { divided, moveShow } from './show-phase.ts';
 import { tellPlan } from './told.ts';
 
 /** The session with one more entry, of the record with this identity. */
 export function apply(session: Session, entry: Entry, of: RecordId = NEW): Session {
-	const isAside = session.packChange === null || BESIDE_STEPS.has(entry.k);
-	const now = applied(isAside ? session : { ...session, packChange: null }, entry, of);
-	return timePacks(session, now, entry.at);
+	const now = applied(BESIDE_STEPS.has(entry.k) ? session : withoutNews(session, of), entry, of);
+	return timePacks(session, divided(session, now, entry.at), entry.at);
+}
+
+/** The session without what is only said until something else is recorded. */
+function withoutNews(session: Session, of: RecordId): Session {
+	const { packChange, unmarked } = session;
+	const isStill = unmarked === null || unmarked.of === of;
+	if (packChange === null && isStill) return session;
+	return { ...session, packChange: null, unmarked: isStill ? unmarked : null };
 }
 
 /** The session with these entries of one record. */
@@ -93,7 +100,7 @@ function applied(session: Session, entry: Entry, of: RecordId): Session {
 			const holder = holderOf(session, entry.instrument);
 			const back = takeBack(session, entry.instrument, entry.at);
 			if (holder === null) return back;
-			return changePlayer(back, holder, { putDown: entry.instrument, hasHad: false });
+			return changePlayer(back, holder, { putDown: entry.instrument });
 		}
 		case 'made-ready':
 			return markReady(session, entry);

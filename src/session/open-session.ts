@@ -10,7 +10,6 @@ export const EMPTY_HANDS: PlayerState = {
 	holds: null,
 	sinceMs: null,
 	putDown: null,
-	hasHad: false,
 	pack: null,
 	correctable: null,
 };
@@ -46,6 +45,7 @@ export function openSession(show: Show): Session {
 		zeroAtMs: null,
 		song: null,
 		phaseSinceMs: null,
+		intervalBeganMs: null,
 		instruments: Object.fromEntries(
 			show.instruments.map((one) => [one.id, instrumentAtLoadIn(one)]),
 		),
@@ -60,6 +60,7 @@ export function openSession(show: Show): Session {
 		faults: [],
 		suspectPacks: [],
 		packChange: null,
+		unmarked: null,
 		packTimes: {},
 		freshBatteries: [],
 		stageCelsius: null,

@@ -25,6 +25,8 @@ export type Session = {
 	readonly song: SongState | null;
 	/** When what stands now (the song, the change-over, the interval) began; null before the show. */
 	readonly phaseSinceMs: NightMs | null;
+	/** When the last interval began, one that was only passed over too; null before any. */
+	readonly intervalBeganMs: NightMs | null;
 	readonly instruments: Readonly<Record<string, InstrumentState>>;
 	readonly players: Readonly<Record<string, PlayerState>>;
 	readonly boards: Readonly<Record<string, BoardState>>;
@@ -49,6 +51,8 @@ export type Session = {
 	readonly suspectPacks: readonly string[];
 	/** The pack that a player was just given in place of another, until anything else is recorded. */
 	readonly packChange: PackChange | null;
+	/** What the last step handed over as planned though nobody had marked it so, until anything else is recorded. */
+	readonly unmarked: Unmarked | null;
 	/** How long each pack that was put on has been worn tonight. */
 	readonly packTimes: Readonly<Record<string, PackTime>>;
 	/** The batteries that were changed tonight, each once, with when that was last. */
@@ -57,6 +61,18 @@ export type Session = {
 	readonly stageCelsius: number | null;
 	/** By instrument, when it was last made ready; kept when it is doubted since. */
 	readonly readyMarks: Readonly<Record<string, ReadyMark>>;
+};
+
+export type Unmarked = {
+	/** The record that handed them over. */
+	readonly of: RecordId;
+	readonly instruments: readonly {
+		readonly player: string;
+		readonly instrument: string;
+		/** The tuning's name and the capo as they were logged; null for what was so already. */
+		readonly tuning: string | null;
+		readonly capo: number | null;
+	}[];
 };
 
 export type PackChange = {
@@ -120,8 +136,6 @@ export type PlayerState = {
 	readonly stayedMs?: NightMs;
 	/** What they had when an interval began; who keeps takes it again. Null once they were given anything, or somebody else that. */
 	readonly putDown: string | null;
-	/** They had something in hands since the night or the last interval began. */
-	readonly hasHad: boolean;
 	/** The pack they wear now, if any. */
 	readonly pack: string | null;
 	/** When it was last changed by hand; left out when it never was. */

@@ -1,5 +1,5 @@
-// Who wears which wireless pack, those that two players wear at once, of whom only one can be heard, and who has
-// none on although a pack belongs to what they hold.
+// Who wears which wireless pack, those that two players wear at once, of whom only one can be heard, who wears the
+// other's, and who has none on although a pack belongs to what they hold.
 
 import type { Player } from '../showfile/show.ts';
 import type { Session } from './session.ts';
@@ -20,6 +20,27 @@ export function sharedPacks(
 			.filter((player) => session.players[player]?.holds);
 		return players.length < 2 ? [] : [{ pack: id, players }];
 	});
+}
+
+/** Each two players of whom each wears the pack that belongs to what the other holds, in the show's order: both are heard, as one another. */
+export function crossedPacks(
+	session: Session,
+): readonly { players: readonly [string, string]; packs: readonly [string, string] }[] {
+	const { show, players } = session;
+	const playing = show.players.flatMap(({ id: player }) => {
+		const { holds = null, pack: worn = null } = players[player] ?? {};
+		const own = holds === null ? null : packFor(session, player, holds);
+		return worn === null || own === null || own === worn ? [] : [{ player, own, worn }];
+	});
+	return playing.flatMap((one, at) =>
+		playing
+			.slice(at + 1)
+			.filter((other) => other.own === one.worn && other.worn === one.own)
+			.map((other) => ({
+				players: [one.player, other.player] as const,
+				packs: [one.worn, other.worn] as const,
+			})),
+	);
 }
 
 export type Unheard = {

@@ -2,8 +2,8 @@
 
 import { advance } from '../../machines/advance.ts';
 import { type Ahead, type ShowEvent, showMachine } from '../../machines/show.ts';
+import type { NightMs } from '../journal/entry.ts';
 import { findItem, findSongItem, keyAfter, nextSongItem } from './find.ts';
-import { changePlayer } from './move-parts.ts';
 import { NONE_STAYING } from './open-session.ts';
 import type { ListItem, Session } from './session.ts';
 
@@ -17,18 +17,16 @@ export function ahead(session: Session): Ahead {
 	return next.isEncore && !current?.isEncore ? 'encore' : 'changeover';
 }
 
-/** The session after an event of the evening, which an interval divides; the same where the evening does not take it. */
+/** The session after an event of the evening; the same where the evening does not take it. */
 export function moveShow(session: Session, event: ShowEvent): Session {
 	const after = advance(showMachine, session.phase, event);
-	if (!after) return session;
-	const moved = { ...session, phase: after as Session['phase'] };
-	const isInterval = moved.phase.value === 'interval' && session.phase.value !== 'interval';
-	if (!isInterval) return moved;
-	return Object.keys(moved.players).reduce(
-		// What is in hands still has not come back: the interval is only passed over.
-		(now, player) => changePlayer(now, player, { hasHad: now.players[player]?.holds != null }),
-		{ ...moved, staying: NONE_STAYING },
-	);
+	return after ? { ...session, phase: after as Session['phase'] } : session;
+}
+
+/** The session after an entry, divided where an interval began with it: nobody stays on anything past one. */
+export function divided(before: Session, after: Session, atMs: NightMs): Session {
+	const isBegun = after.phase.value === 'interval' && before.phase.value !== 'interval';
+	return isBegun ? { ...after, intervalBeganMs: atMs, staying: NONE_STAYING } : after;
 }
 
 /** The session with what comes after what stands now: an interval is on as soon as nothing comes before it. */

@@ -166,6 +166,18 @@ export const NO_PACKS = 'This show lists no packs and no batteries.';
 export const NO_SONG_ON = 'No song is on.';
 export const SHOW_CLOSED = 'The show is closed. Nothing more is logged.';
 export const UNDONE_WITH_GAP = "Undone, but without what can't be read of the night.";
+/** A question that nobody answered went by itself, and what a key that came after did. */
+export const QUESTION_CLOSED = 'The question closed: 5 s without a key. Nothing was logged.';
+export const answeredLate = (key: string): string =>
+	`Too late for ${key}: the question had closed. Nothing was logged. Ask again.`;
+/** What u took back: `Taken back: Gravel ended. y redo.` */
+export const undoneWords = (lines: readonly string[], redoKey: string): string | null => {
+	const said = lines.filter((words) => words !== '');
+	const [first] = said;
+	if (first === undefined) return null;
+	const more = said.length > 1 ? ` and ${said.length - 1} more` : '';
+	return `Taken back: ${first}${more}. ${redoKey} redo.`;
+};
 export const NOTHING_TO_UNDO = 'This is the start of the night: nothing to undo.';
 export const NOTHING_TO_REDO = 'Nothing to redo.';
 export const ONLY_IN_LIST = 'Only in the list view. tab goes there.';

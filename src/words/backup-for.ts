@@ -24,9 +24,10 @@ export function backupWords(session: Session, { item: key, player, instrument }:
 	return asBackup(session.show, part.instrument);
 }
 
-/** The named instrument that something stands in for: `backup for 1 Amber`. */
-export function backupFor(show: Show, named: string): string {
-	return `backup for ${shownInstrument(show, named)}`;
+/** The named instrument that something stands in for, and who else has that: `backup for 1 Amber`, `backup for 1 Amber (Bo has it)`. */
+export function backupFor(show: Show, named: string, holder: string | null = null): string {
+	const elsewhere = holder === null ? '' : ` (${holder} has it)`;
+	return `backup for ${shownInstrument(show, named)}${elsewhere}`;
 }
 
 /** The same after what stands in for it: `, backup for 1 Amber`; empty where nothing does. */

@@ -62,7 +62,7 @@ function reasonWords(show: Show, reason: StandInReason): string {
 		case 'other-scale':
 			return 'other scale';
 		case 'has-strings':
-			return `has all ${NUMBERS[reason.strings] ?? reason.strings} strings`;
+			return `all ${NUMBERS[reason.strings] ?? reason.strings} strings`;
 		case 'sounds':
 			return `sounds ${reason.tuning}`;
 		case 'retune': {

@@ -10,10 +10,20 @@ import { asSentence } from './as-sentence.ts';
 import { laterWords } from './later-costs.ts';
 import { warningWords } from './warnings.ts';
 
+/** What puts right what is wrong in hands, and the keys that log it. */
+export const putRight = {
+	in: (tuned: string): string => `wants ${tuned}`,
+	hand: (instrument: string, keys: readonly string[]): string =>
+		`HAND ${instrument}, then ${keys.join(' ')}`,
+	takeFrom: (holder: string, instrument: string): string => `${holder} has ${instrument}`,
+} as const;
+
 export type Exchanged = {
 	readonly player: string;
 	readonly session: Session;
 	readonly zeroMs: number;
+	/** Who had in hands what the player was given; null for nobody. */
+	readonly takenFrom: string | null;
 	/** The plan before the exchange, and the one with it. */
 	readonly before: Plan;
 	readonly after: Plan;
@@ -24,11 +34,20 @@ export function exchangeWords(exchanged: Exchanged): ((nowSeconds: number) => st
 	const { session, zeroMs, before, after } = exchanged;
 	const { later } = laterCost({ show: session.show, zeroMs, without: before, with: after });
 	const wrong = wrongNow(exchanged);
-	if (wrong.length + later.length === 0) return null;
+	const taken = takenWords(exchanged);
+	if (taken.length + wrong.length + later.length === 0) return null;
 	return (nowSeconds) => {
 		const costs = later.map((one) => laterWords(session.show, one, { nowSeconds }));
-		return [...wrong, ...costs].map(asSentence).join(' ');
+		return [...wrong, ...taken, ...costs].map(asSentence).join(' ');
 	};
+}
+
+/** Whoever typed the slot may have meant another. */
+function takenWords({ player, session, takenFrom }: Exchanged): readonly string[] {
+	const { show } = session;
+	const holds = session.players[player]?.holds ?? null;
+	if (takenFrom === null || takenFrom === player || holds === null) return [];
+	return [`${playerName(show, takenFrom)} has ${shownInstrument(show, holds)} no more`];
 }
 
 function wrongNow({ player, session, after }: Exchanged): readonly string[] {

@@ -10,7 +10,7 @@ import type { Fault, Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { HUM_CAUTION, incidentCautions, TUBE_LOAD } from './cautions.ts';
-import { PART_WORDS } from './rig.ts';
+import { PART_WORDS, partInWords } from './rig.ts';
 
 /** What is heard, as an incident says it. */
 export const SYMPTOM_WORDS: Readonly<Record<Symptom, string>> = {
@@ -41,8 +41,8 @@ export const FAULT_PAGE = {
 export function suspectWords(show: Show, { id, name, kind }: Suspect): string {
 	if (kind === 'instrument') return shownInstrument(show, id);
 	if (kind === 'pedal') return name;
-	const part = PART_WORDS[kind];
-	return name === part ? `the ${part}` : `${part} ${name}`;
+	const words = partInWords({ kind, name });
+	return words === PART_WORDS[kind] ? `the ${words}` : words;
 }
 
 /** What to do, in about six words. */

@@ -1,10 +1,10 @@
 // What a player was given, and what is on it, in words: parts of the sentences of entries.
 
 import type { Entry, Handed } from '../journal/entry.ts';
-import { itemConcerned } from '../session/find.ts';
+import { findSongItem, itemConcerned } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
-import { packName, playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { packName, playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { asBackup, backupWords } from './backup-for.ts';
 
 const NO_PACK = 'no pack on';
@@ -41,18 +41,28 @@ export function namedWords(
 
 /** How it came to be known, and what it is a backup for. */
 export function byWords(
-	{ by, player, instrument }: Extract<Entry, { k: 'handed-over' }>,
+	entry: Extract<Entry, { k: 'handed-over' }>,
 	session: Session | undefined,
 ): string {
+	const { by, player, instrument } = entry;
+	const item: string | null = entry.item ?? null;
 	if (by !== 'exchange') {
 		if (session === undefined) return by === 'stand-in' ? ', backup' : '';
-		const named = backupWords(session, { item: itemConcerned(session), player, instrument });
-		if (named !== '' || by === 'plan') return named;
+		// For a later song it is no backup in the one that is on.
+		const concerned = item ?? itemConcerned(session);
+		const named = backupWords(session, { item: concerned, player, instrument });
+		if (named !== '' || by === 'plan') return `${named}${earlyFor(session, item)}`;
 		// Where the song names none, it is for what was in hands.
 		return asBackup(session.show, session.players[player]?.holds ?? null);
 	}
 	const isStill = session !== undefined && session.players[player]?.holds === instrument;
 	return isStill ? ' still' : ', swapped';
+}
+
+/** `, early for Lantern`; empty for what is handed in its turn. */
+function earlyFor(session: Session, item: string | null): string {
+	const song = findSongItem(session, item)?.song;
+	return song === undefined ? '' : `, early for ${songTitle(session.show, song)}`;
 }
 
 type Set = { readonly tuning?: { readonly name: string }; readonly capo?: number };

@@ -4,7 +4,7 @@ import { minutesSeconds } from '../base/duration.ts';
 import type { Later, Section } from '../plan/plan.ts';
 import type { PlayerPreview, SongPreview } from '../plan/what-if/change-preview.ts';
 import type { ChangeCost } from '../plan/what-if/what-if.ts';
-import { findInstrument, findSongItem } from '../session/find.ts';
+import { findInstrument, findSongItem, songOnNow } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { Show } from '../showfile/show.ts';
@@ -101,8 +101,8 @@ function playerLine(
 	return `${who}: ${what}: ${said}${asBackup(session.show, one.for)}`;
 }
 
-/** Where the song stands, and what ends before it. */
-type Placed = { readonly section: Section; readonly before: string };
+/** Where the song stands, and what ends before it; null where that has ended. */
+type Placed = { readonly section: Section; readonly before: string | null };
 
 /** How long after the song before, whose end calls for it; in an interval, how long before the song. */
 function marginWords(
@@ -110,16 +110,19 @@ function marginWords(
 	{ section, before }: Placed,
 ): readonly string[] {
 	if (inHandsMs === null || afterEndSeconds === null) return [];
-	if (!section.isAfterInterval) return [`${minutesSeconds(afterEndSeconds)} after ${before} ends`];
+	if (!section.isAfterInterval) {
+		return before === null ? [] : [`${minutesSeconds(afterEndSeconds)} after ${before} ends`];
+	}
 	const seconds = (section.startMs - inHandsMs) / 1000;
 	if (seconds === 0) return ['as it begins'];
 	return [`${minutesSeconds(Math.abs(seconds))} ${seconds > 0 ? 'before' : 'after'} it begins`];
 }
 
-/** What ends before it on this list. */
-function titleBefore(session: Session, { section }: SongPreview): string {
+/** What ends before it on this list; null where that has ended. */
+function titleBefore(session: Session, { section }: SongPreview): string | null {
 	const coming = comingItems(session).filter(({ kind }) => kind === 'song');
 	const at = coming.findIndex(({ key }) => key === section.item);
+	if (at <= 0 && songOnNow(session) === null) return null;
 	const before = at > 0 ? coming[at - 1] : findSongItem(session, session.current);
 	return before?.kind === 'song' ? songTitle(session.show, before.song) : 'the song';
 }

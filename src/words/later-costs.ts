@@ -12,33 +12,25 @@ import { shortTuning } from './tuning-names.ts';
 
 /**
  * `Ash has nothing in Gravel and Pilot`. With the present show time in seconds what comes late is a
- * countdown, as live screens have it; without, it stands on paper. Of `player`, whom all is about, a backup is said
- * without the name, and a tuning in short: that is a line with little room.
+ * countdown, as live screens have it; without, it stands on paper.
  */
 export function laterWords(
 	show: Show,
 	later: Later,
-	{ nowSeconds, player }: { readonly nowSeconds?: number; readonly player?: string } = {},
+	{ nowSeconds }: { readonly nowSeconds?: number } = {},
 ): string {
 	switch (later.code) {
 		case 'missing':
 			return `${playerName(show, later.player)} has nothing in ${titlesWords(show, later.songs)}`;
-		case 'backup': {
-			const songs = titlesWords(show, later.songs);
-			if (later.player === player) return `needs backup in ${songs}`;
-			return `${playerName(show, later.player)} plays a backup in ${songs}`;
-		}
+		case 'backup':
+			return `${playerName(show, later.player)} plays a backup in ${titlesWords(show, later.songs)}`;
 		case 'late': {
-			const kind = show.instruments.find(({ id }) => id === later.instrument)?.kind ?? 'other';
-			const capo = later.capo === 0 ? '' : ` with capo ${later.capo}`;
-			const tuning = player === undefined ? later.tuning : shortName(show, later.tuning, kind);
-			const what = `${tuning} ${familyWords(kind)}${capo}`;
 			const title = songTitle(show, later.song);
-			return `no ${what} for ${title} ${
+			const when =
 				nowSeconds === undefined
 					? `until ${paperClock(show, later.inHandsSeconds)}`
-					: `for ${minutesSeconds(Math.max(0, later.inHandsSeconds - nowSeconds))}`
-			}`;
+					: lateFor(later, nowSeconds);
+			return `no ${lateWhat(show, later, later.tuning)} for ${title} ${when}`;
 		}
 		case 'tight-gap':
 			return `the gap before ${songTitle(show, later.song)} is too short for the hand-over`;
@@ -49,10 +41,53 @@ export function laterWords(
 	}
 }
 
+/**
+ * The same for a line with little room, of which the end is cut: the song comes first, `player`, whom all is about, is
+ * left out, and a tuning is short. `Gravel has no DD guitar for 9:43`.
+ */
+export function laterInShort(
+	show: Show,
+	later: Later,
+	{ nowSeconds, player }: { readonly nowSeconds: number; readonly player: string },
+): string {
+	switch (later.code) {
+		case 'backup': {
+			const who = later.player === player ? '' : `${playerName(show, later.player)} `;
+			return `${who}needs backup in ${titlesWords(show, later.songs)}`;
+		}
+		case 'late': {
+			const what = lateWhat(show, later, shortName(show, later));
+			return `${songTitle(show, later.song)} has no ${what} ${lateFor(later, nowSeconds)}`;
+		}
+		case 'tight-gap':
+			return `gap before ${songTitle(show, later.song)} too short`;
+		case 'missing':
+		case 'short-curfew':
+		case 'unknown':
+			return laterWords(show, later);
+	}
+}
+
+type Late = Extract<Later, { code: 'late' }>;
+
+/** `drop D guitar with capo 2`. */
+function lateWhat(show: Show, late: Late, tuning: string): string {
+	const capo = late.capo === 0 ? '' : ` with capo ${late.capo}`;
+	return `${tuning} ${familyWords(kindOf(show, late))}${capo}`;
+}
+
+function lateFor({ inHandsSeconds }: Late, nowSeconds: number): string {
+	return `for ${minutesSeconds(Math.max(0, inHandsSeconds - nowSeconds))}`;
+}
+
+function kindOf(show: Show, { instrument }: Late): InstrumentKind {
+	return show.instruments.find(({ id }) => id === instrument)?.kind ?? 'other';
+}
+
 /** As the show and the trade write it in short; what no name is known for as it is. */
-function shortName(show: Show, name: string, kind: InstrumentKind): string {
-	const known = tuningCalled(name, kind);
-	return known === null ? name : shortTuning(show, known);
+function shortName(show: Show, late: Late): string {
+	const known = tuningCalled(late.tuning, kindOf(show, late));
+	return known === null ? late.tuning : shortTuning(show, known);
 }
 
 function titlesWords(show: Show, songs: readonly string[]): string {

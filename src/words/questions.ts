@@ -38,6 +38,8 @@ export const ANSWERS = {
 	suspect: 'current pack is suspect',
 	freshBattery: 'fresh battery',
 	firstInHands: (slot: string) => `${slot} in hands`,
+	/** Where something else is best. */
+	firstAnyway: (slot: string) => `${slot} anyway`,
 	nextBreak: 'next break',
 	outTonight: 'out tonight',
 	another: 'another',
@@ -145,6 +147,9 @@ export const WHICH_SLOT = {
 export const readyTitle = (first: string | null): string =>
 	first === null ? WHICH_SLOT.ready : `Ready: enter for ${short(first)}, or a slot`;
 export const NO_WORK_DUE = 'No work is due. Press a slot.';
+/** Its touch-up stays on the list: by then the mark is too old. */
+export const readyForNow = (instrument: string, song: string): string =>
+	`${short(instrument)} is ready now; touch it up again before ${short(song)}.`;
 /** What marking ready logs as done. */
 export const DONE = {
 	restring: 'restring',
@@ -190,6 +195,8 @@ export const CLEAR_WHICH_PACK = 'Clear which suspect pack?';
 export const NO_PACK_SUSPECT = 'No pack is suspect.';
 export const noSuchPack = (key: string): string => `There is no pack ${key} in the list.`;
 export const SUSPECT = 'SUSPECT';
+export const stillSuspect = (pack: string, key: string): string =>
+	`Fresh battery in ${pack}. It is still suspect: ${key} - clears it.`;
 export const FRESH_WHERE = 'A fresh battery in what?';
 export const noSuchBattery = (key: string): string => `There is no battery ${key} in the list.`;
 
@@ -214,6 +221,9 @@ export const inPlaceOf = (title: string): string => `in place of ${title}`;
 /** `Lantern is next, skipping Gravel. u undo.` */
 export const jumpedWords = (title: string, skipped: readonly string[], undoKey: string): string =>
 	`${title} is next, skipping ${allWords(skipped)}. ${undoKey} undo.`;
+/** What went by unasked with a key that goes on at once. */
+export const pastInterval = (title: string, undoKey: string): string =>
+	`${title} is on, skipping the interval: nothing comes back to the rack. ${undoKey} undo.`;
 export const AS_IT_STANDS_NOW = 'Where it stands now.';
 export const songAtPlace = (title: string, place: string): string => `${title}: ${place}`;
 export const addTitle = (side: 'before' | 'after', beside: string, other: string): string =>
@@ -249,8 +259,9 @@ export const isBrokenOne = (instrument: string): string => `${instrument} is the
 export const TAKE = 'TAKE';
 export const OR = '  or';
 export const BEST = 'BEST';
+/** How many more there are comes first: of a long line the end is cut. */
 export const moreLater = (first: string, more: number): string =>
-	`later: ${first}${more === 0 ? '' : ` (+${more})`}`;
+	`later${more === 0 ? '' : ` +${more}`}: ${first}`;
 /** Playing on while a song is on: `play on 5 strings, 0:40 left`. */
 export const playOnLeft = (strings: number, left: string): string =>
 	`play on ${strings} strings, ${left} left`;

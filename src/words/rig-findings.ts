@@ -11,7 +11,7 @@ import {
 	figure,
 	hertzWords,
 	hourWords,
-	PART_WORDS,
+	partInWords,
 	RIG_PAGE,
 } from './rig.ts';
 
@@ -119,7 +119,7 @@ function pedalOf(show: Show, player: string, pedal: string): string {
 /** `amp head`, `cabinet cab1`. */
 function partName(show: Show, player: string, id: string): string {
 	const part = show.rigs?.[player]?.find((one) => one.id === id);
-	return part === undefined ? id : `${PART_WORDS[part.kind]} ${part.name}`;
+	return part === undefined ? id : partInWords(part);
 }
 
 function supplyName(show: Show, id: string): string {

@@ -312,9 +312,14 @@ function capital(words: string): string {
 	return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 }
 
-/** A part with its kind: `amp head`. */
-const partInWords = ({ kind, name }: Pick<RigPart, 'kind' | 'name'>): string =>
-	name === PART_WORDS[kind] ? name : `${PART_WORDS[kind]} ${name}`;
+/** A part with its kind: `amp head`; where its name repeats the kind, that once: `direct box` for one called box, `amp 2`, `Right amp`. */
+export function partInWords({ kind, name }: Pick<RigPart, 'kind' | 'name'>): string {
+	const words = PART_WORDS[kind];
+	const last = words.split(' ').at(-1) ?? words;
+	if (new RegExp(`\\w ${last}$`, 'i').test(name)) return name;
+	const again = [words, last].find((one) => new RegExp(`^${one}\\b`, 'i').test(name));
+	return again === undefined ? `${words} ${name}` : `${words}${name.slice(again.length)}`;
+}
 
 /** What a battery is in: `pack P1`, `4 Anchor`, `Bo Drive`. */
 export function batteryOf(show: Show, { what, player, id }: BatteryIn): string {

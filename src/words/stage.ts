@@ -95,6 +95,7 @@ export const TALL = {
 	playOn: 'play on',
 	keeps: 'keeps',
 	nothing: 'empty',
+	wrong: 'wrong',
 	nobodyChanges: ['nobody', 'changes'],
 	over: ['show', 'over'],
 	take: 'take',
@@ -116,6 +117,7 @@ export const HANDS_EMPTY = 'hands empty';
 export const HAS = 'has';
 export const HAS_NOTHING = 'has nothing';
 export const keepsLabel = (instrument: string): string => `KEEPS ${instrument}`;
+export const wrongLabel = (instrument: string): string => `WRONG ${instrument}`;
 export const takeWords = (instrument: string): string => `TAKE ${instrument}`;
 export const checkWords = (what: string): string => `check ${what}`;
 const HAS_IT = ' HAS IT';
@@ -276,10 +278,10 @@ export function startWords(
 export const startColumns = (room: CountdownRoom): number =>
 	WITHIN[room].length + 6 + (room === 'least' ? 0 : ' short'.length);
 
-/** For whom a piece of work is, for which song, and how long it has to wait: done sooner it is stale when handed. */
-export function neededWords(player: string, place: number, waitSeconds: number | null): string {
-	const wait = waitSeconds === null ? '' : `, wait ${minutesSeconds(waitSeconds)}`;
-	return `for ${player}, ${place}${wait}`;
+/** For whom a piece of work is, for which song, and how long it has to wait: done sooner it is stale when handed. And the same in fewer letters. */
+export function neededWords(player: string, place: number, waitSeconds: number): readonly string[] {
+	const wait = waitSeconds < 1 ? '' : `, wait ${minutesSeconds(waitSeconds)}`;
+	return [`for ${player}, ${forPlace(place)}${wait}`, `for ${player}, ${place}${wait}`];
 }
 
 /** Which song a piece of work is for, where there is no room for whom. */
@@ -333,7 +335,8 @@ export const NO_CURFEW = 'none given';
 export const curfewWords = (curfew: string, end: string, hasEnded: boolean): string =>
 	`${curfew}   the set ${hasEnded ? 'ended' : 'ends'} ${end}   `;
 export const curfewLeft = (seconds: number): string => `${inCells(seconds)} before it`;
-export const pastCurfew = (seconds: number): string => `${inCells(seconds)} TOO LONG`;
+export const pastCurfew = (seconds: number, hasEnded: boolean): string =>
+	`${inCells(seconds)} ${hasEnded ? 'over it' : 'TOO LONG'}`;
 export const NOTHING_YET = 'nothing yet';
 export const undoHint = (key: string): string => `${key} undo`;
 export const NOTHING_REACHES_DISK = 'Nothing is reaching the disk.';

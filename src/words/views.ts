@@ -82,7 +82,7 @@ export const moreBelow = (count: number): string => `${count} more below`;
 export const OLDER_BELOW = 'older ones below';
 export const moreLines = (count: number): string => `  ${count} more`;
 export const helpPart = (first: number, last: number, of: number): string =>
-	`  ${first} to ${last} of ${of}, up and down scroll; page up and down step the show`;
+	`  ${first} to ${last} of ${of}, up and down scroll; PgDn and PgUp step the SHOW`;
 
 // Log.
 

@@ -57,6 +57,11 @@ function words(show: Show, warning: Warning, call: Call): string {
 			const are = names.length === 2 ? 'are both' : 'are all';
 			return `${names.join(' and ')} ${are} on pack ${packName(show, warning.pack)}`;
 		}
+		case 'crossed-packs': {
+			const [one, other] = warning.players.map((player) => playerName(show, player));
+			const [worn, others] = warning.packs.map((pack) => packName(show, pack));
+			return `${one} and ${other} wear each other's packs: ${one} ${worn}, ${other} ${others}`;
+		}
 		case 'no-pack': {
 			const { player, pack, wearer } = warning;
 			const own = packName(show, pack);
@@ -70,6 +75,14 @@ function words(show: Show, warning: Warning, call: Call): string {
 			return suspectWords(show, warning, call);
 		case 'pack-channel':
 			return `${playerName(show, warning.player)} changed packs; tell desk and radio coordinator: ${channelWords(show, warning)}`;
+		case 'unmarked': {
+			const { instrument, tuning, capo } = warning;
+			const logged = [
+				...(tuning === null ? [] : [`in ${tuning}`]),
+				...(capo === null ? [] : [`with ${capoSaid(capo)}`]),
+			].join(' ');
+			return `${call(instrument)} was logged ${logged}, which nobody marked`;
+		}
 		case 'stuck-pedal': {
 			const whose = `${playerName(show, warning.player)}'s`;
 			const stays = `does not switch, stays ${warning.isOn ? 'on' : 'off'}`;
@@ -161,6 +174,7 @@ function wrongWords(show: Show, warning: Of<'wrong-tuning'>, call: Call): string
 	return `${who}: ${call(instrument)} in ${tunedWords(is)}; ${title} wants ${what}${tunedWords(wants)}`;
 }
 
-function tunedWords({ tuning, capo }: Tuned): string {
+/** `drop D with capo 2`. */
+export function tunedWords({ tuning, capo }: Tuned): string {
 	return capo === 0 ? tuning : `${tuning} with capo ${capo}`;
 }

@@ -59,7 +59,7 @@ test('of two ways to the desk it says that their phase is not known, and what te
 	writeFileSync(join(folder, 'two.yaml'), text);
 	const { out } = await runCommand(PLACE, 'rig', join(folder, 'two.yaml'));
 	expect(out.replace(/\s+/g, ' ')).toMatch(
-		/PHASE Bo: direct box Box and amp head carry the same sound\. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller\./,
+		/PHASE Bo: direct box and amp head carry the same sound\. Whether they add or cancel is not known from the file: flip the polarity of one at the desk and keep what sounds fuller\./,
 	);
 	expect((await runCommand(PLACE, 'rig', FAULTY)).out).not.toContain('PHASE');
 });

@@ -19,6 +19,6 @@ test('page down and page up step the show while help is open, and help says it',
 	const help = screenText(
 		drawScreen(night.screen(), { columns: 80, rows: 24 }, { isAscii: false }),
 	);
-	expect(help).toContain('up and down scroll; page up and down step the show');
+	expect(help).toContain('up and down scroll; PgDn and PgUp step the SHOW');
 	expect(help.replace(/\s+/g, ' ')).toContain('Page down (a foot switch) does it in every view');
 });

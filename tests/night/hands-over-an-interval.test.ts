@@ -47,3 +47,32 @@ set: [one, {interval: "10:00"}, two]
 	press('d', 'space');
 	expect(night.session().players.ash?.holds).toBe('B1');
 });
+
+test('what was in other hands before it, as a correction says later, was nobody’s first after it', () => {
+	const { night, press } = pressedNight(
+		showFrom(`${PLAYERS}
+songs:
+  - {id: one, length: "3:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+  - {id: two, length: "3:00", hands: {ash: none, bo: none}}
+  - {id: three, length: "3:00", hands: {ash: {instrument: B1}, bo: {instrument: A1}}}
+set: [one, {interval: "10:00"}, two, three]
+`),
+	);
+	press('space', 'right', 'x', 'o', '1');
+	expect(night.session().players).toMatchObject({ ash: { holds: null }, bo: { holds: 'A1' } });
+	expect(night.plan().handOvers).toMatchObject([{ player: 'ash', instrument: 'B1' }]);
+	expect(night.plan().cost.handOvers).toBe(0);
+});
+
+test('right says that it skips one, and only then', () => {
+	const { night, press } = pressedNight(show);
+	press('space', 'right');
+	expect(night.screen().message).toBe(
+		'two is on, skipping the interval: nothing comes back to the rack. u undo.',
+	);
+	press('right');
+	expect(night.screen().message).toBeNull();
+	press('u', 'u', 'd', 'right');
+	expect(night.session().phase.value).toBe('song');
+	expect(night.screen().message).toBeNull();
+});

@@ -193,6 +193,6 @@ set: [one]
 		expect(rig(1.3)).toContain('the lows cancel');
 		expect(rig(1.5)).toContain('cancel around 229 Hz');
 		// Two of opposite polarity that come at the same time are silence: a delay alone would make it so.
-		expect(rig(1.5)).toContain('Flip the polarity of one and delay direct box box by that');
+		expect(rig(1.5)).toContain('Flip the polarity of one and delay direct box by that');
 	});
 });

@@ -194,3 +194,29 @@ test('two on one pack, of whom one is not heard, come before work that is late',
 	expect(screen).toMatch(/^WATCH \+\d+ +Ash and Bo are both on pack P1/m);
 	expect(playShow(show, '00:00 space\n03:50 !screen').screen).toMatch(/^WATCH.* short for Two/m);
 });
+
+test('two who wear each other’s packs after a mix-up are told so until they have their own', () => {
+	const standard = showFrom(`
+players: [{id: ash, name: Ash}, {id: bo, name: Bo}]
+packs: [{id: P1, channel: "11"}, {id: P2, channel: "12"}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, for: [ash], tuning: E standard, pack: P1}
+  - {id: B1, name: Birch, slot: "5", kind: electric-6, for: [bo], tuning: E standard, pack: P2}
+  - {id: S1, name: Spruce, slot: s, kind: electric-6, tuning: E standard, pack: P1}
+songs:
+  - {id: one, title: One, length: "4:00", hands: {ash: {instrument: A1}, bo: {instrument: B1}}}
+set: [one]
+`);
+	const { states, screen } = playShow(
+		standard,
+		'-01:00 t 0\n-00:38 enter enter\n-00:15 x a 5\n00:00 space\n00:20 x a 1\n00:24 x b 5 !state !screen\n00:30 w a 1\n00:32 w b 2 !state\n',
+	);
+	const said = "Ash and Bo wear each other's packs: Ash P2, Bo P1";
+	expect(states[0].players).toMatchObject({
+		ash: { holds: 'A1', pack: 'P2' },
+		bo: { holds: 'B1', pack: 'P1' },
+	});
+	expect(warned(states[0], 'crossed-packs')).toEqual([said]);
+	expect(screen).toMatch(new RegExp(`^WATCH.*${said}`, 'm'));
+	expect(warned(states[1], 'crossed-packs')).toEqual([]);
+});

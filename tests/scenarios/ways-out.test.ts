@@ -71,7 +71,7 @@ set: [one, {song: two, gap: 30s}]
 		expect(ids(states[0].standIns.ash)).toEqual(['T', 'S']);
 		expect(promptOf(screen).slice(0, 2)).toEqual([
 			'  TAKE  T Tern   0:10 E std  same tuning, ready',
-			'    or  S Spare  0:10 E std  later: Bo plays a backup in Two; same tuning, ready',
+			'    or  S Spare  0:10 E std  later: Bo needs backup in Two; same tuning, ready',
 		]);
 	});
 	test('in the last minute the way through on five strings stands with them', () => {

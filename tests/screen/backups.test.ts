@@ -94,4 +94,6 @@ test('where the song ends before any backup is in hands, playing on stands first
 	// Ferry Bell is 3:40 long, and nothing is handed in less than the 10 s that remain less the keys.
 	expect(states[0].standIns.ivo[0].readyIn).toBeGreaterThan(8);
 	expect(screen).toMatch(/^STRING BREAK.*\n {2}BEST {2}0 play on .*\n +or +[89K] /m);
+	// The keys say the same: what enter would hand is none of it.
+	expect(screen).toMatch(/^0 play on {2}enter [89K] anyway {2}slot another/m);
 });

@@ -423,9 +423,9 @@ export function middleOfASong(): ScreenState {
 		instruments,
 		boards: { bo: board as Session['boards'][string] },
 		players: {
-			ash: { ...EMPTY_HANDS, holds: 'i1', sinceMs: at(-1), pack: 'P1', hasHad: true },
-			bo: { ...EMPTY_HANDS, holds: 'i5', sinceMs: at(-1), hasHad: true },
-			cleo: { ...EMPTY_HANDS, holds: 'i8', sinceMs: at(-1), hasHad: true },
+			ash: { ...EMPTY_HANDS, holds: 'i1', sinceMs: at(-1), pack: 'P1' },
+			bo: { ...EMPTY_HANDS, holds: 'i5', sinceMs: at(-1) },
+			cleo: { ...EMPTY_HANDS, holds: 'i8', sinceMs: at(-1) },
 		},
 	};
 	const lantern = section('7', 'lantern', END_MS + 30_000);

@@ -85,10 +85,16 @@ export function outlookOf(moment: Moment): Outlook {
 				return hand === null ? [] : [[id, hand] as const];
 			}),
 		),
-		firstStints: new Set(
-			ids.filter((id) => players[id]?.holds == null && players[id]?.hasHad !== true),
-		),
+		firstStints: new Set(ids.filter((id) => !hasBegun(session, id))),
 	};
+}
+
+/** Whether this player has, or has had, anything in hands since the night or the last interval began. */
+function hasBegun({ players, intervalBeganMs }: Session, id: string): boolean {
+	const { holds = null, sinceMs = null } = players[id] ?? {};
+	return (
+		holds !== null || (sinceMs !== null && sinceMs > (intervalBeganMs ?? Number.NEGATIVE_INFINITY))
+	);
 }
 
 /** What this section asks of this player. */

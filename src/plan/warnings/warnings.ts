@@ -3,7 +3,7 @@
 import type { NightMs } from '../../journal/entry.ts';
 import { missedHandOver } from '../../session/missed-hand-over.ts';
 import type { Session } from '../../session/session.ts';
-import { sharedPacks, withoutPack } from '../../session/shared-packs.ts';
+import { crossedPacks, sharedPacks, withoutPack } from '../../session/shared-packs.ts';
 import { suspectPacksNow } from '../../session/suspect-packs.ts';
 import { backupOfSlot } from '../backups/stand-ins.ts';
 import { firstSong } from '../demand/first-song.ts';
@@ -35,6 +35,7 @@ export function warningsNow(warned: Warned): readonly Warning[] {
 	return [
 		...wrongTunings(warned),
 		...channelWarnings(session),
+		...unmarkedWarnings(session),
 		...missedWarnings(session),
 		...missingWarnings(plan, (slot) => backupOfSlot(warned, slot)?.instrument),
 		...unsaidWarnings(warned),
@@ -109,6 +110,11 @@ function channelWarnings({ show, packChange }: Session): readonly Warning[] {
 	return channelOf(from) === channelOf(to) ? [] : [{ code: 'pack-channel', player, from, to }];
 }
 
+/** What may not be as it was logged with its hand-over, as long as nothing else was recorded. */
+function unmarkedWarnings({ unmarked }: Session): readonly Warning[] {
+	return (unmarked?.instruments ?? []).map((one): Warning => ({ code: 'unmarked', ...one }));
+}
+
 /**
  * The suspect packs that somebody wears, or keeps off with what they have in hands.
  *
@@ -132,7 +138,7 @@ function stuckWarnings({ boards }: Session): readonly Warning[] {
 }
 
 /**
- * The packs that several players wear at once, and who wears none.
+ * The packs that several players wear at once, who wears another's, and who wears none.
  *
  * @example
  * packWarnings(session) // => []
@@ -141,5 +147,6 @@ export function packWarnings(session: Session): readonly Warning[] {
 	return [
 		...withoutPack(session).map((one): Warning => ({ code: 'no-pack', ...one })),
 		...sharedPacks(session).map((one): Warning => ({ code: 'shared-pack', ...one })),
+		...crossedPacks(session).map((one): Warning => ({ code: 'crossed-packs', ...one })),
 	];
 }

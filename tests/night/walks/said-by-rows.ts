@@ -68,8 +68,11 @@ export function isSaid(entry: Entry, before: readonly Said[]): boolean {
 			return first?.section.hasBegun === true && later.some(isIt);
 		}
 		if (entry.k === 'stayed') {
-			const stays = players[entry.player]?.stays;
-			return stays?.instrument === entry.instrument && stays.capo === entry.capo;
+			// For the song that is on the row says it, and the state that of the next song.
+			const row = rows.find(({ player }) => player === entry.player);
+			return [players[entry.player]?.stays, row?.kind === 'stays' ? row : null].some(
+				(one) => one?.instrument === entry.instrument && one.capo === entry.capo,
+			);
 		}
 		if (entry.k === 'found-as') {
 			return Object.values(players).some(

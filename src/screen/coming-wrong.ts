@@ -1,0 +1,92 @@
+// Who has something wrong in hands, or nothing, for the song that is about to begin. A swap has closed their
+// hand-over, so no key would hand them anything: what puts it right is said in its place.
+
+import { keyOfAction } from '../keys/key-choices.ts';
+import type { Section, Warning } from '../plan/plan.ts';
+import { holderOf, songOnNow } from '../session/find.ts';
+import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { putRight } from '../words/exchange-words.ts';
+import { whenWords } from '../words/stage.ts';
+import { tunedWords } from '../words/warnings.ts';
+import { forWords, momentOf } from './coming-words.ts';
+import { slotLabel } from './named-in-show.ts';
+import type { ScreenState } from './screen-state.ts';
+import type { Coming, Dated } from './what-comes.ts';
+
+type Wrong = Extract<Warning, { code: 'wrong-tuning' | 'empty-hands' }>;
+
+/** Null while a song is on, when it is heard already, and where what they have is right; `atMs` is when it is to be right. */
+export function wrongBefore(
+	state: ScreenState,
+	player: string,
+	atMs: (section: Section) => number,
+): Dated | null {
+	const { session, plan, nowMs } = state;
+	if (songOnNow(session) !== null) return null;
+	const section = plan.sections[0];
+	const wrongOf = (whose: string | null) =>
+		plan.warnings.find(
+			(one): one is Wrong =>
+				(one.code === 'wrong-tuning' || one.code === 'empty-hands') &&
+				one.player === whose &&
+				one.song === section?.song,
+		);
+	const wrong = wrongOf(player);
+	if (section === undefined || wrong === undefined) return null;
+	const wanted = wantedBy(wrong);
+	const holder = wanted === null ? null : holderOf(session, wanted);
+	// Who plays rightly on what is wanted keeps it.
+	if (holder !== null && holder !== player && wrongOf(holder) === undefined) return null;
+	const wantedMs = atMs(section);
+	const untilSeconds = (wantedMs - nowMs) / 1000;
+	return {
+		atMs: wantedMs,
+		coming: {
+			player,
+			kind: 'wrong',
+			instrument: wrong.code === 'empty-hands' ? null : wrong.instrument,
+			tuning: null,
+			capo: 0,
+			for: null,
+			...forWords(state, section),
+			moment: momentOf(section),
+			seconds: untilSeconds,
+			when: whenWords(untilSeconds, section.hasBegun),
+			mark: null,
+			...rightWords(state, wrong),
+			due: [],
+			leave: null,
+			pack: null,
+			isUrgent: true,
+		},
+	};
+}
+
+/** The instrument; null where it is the one in hands, or any would do. */
+function wantedBy(wrong: Wrong): string | null {
+	return (wrong.code === 'empty-hands' ? wrong.instrument : wrong.wants.instrument) ?? null;
+}
+
+/** `HAND 1 Wren, then x a 1`, and who has that; where it is the same instrument, or any would do, what it is to be in. */
+function rightWords(
+	{ session, preferences }: ScreenState,
+	wrong: Wrong,
+): Pick<Coming, 'status' | 'why'> {
+	const { show } = session;
+	const wanted = wantedBy(wrong);
+	if (wanted === null) {
+		const tuned = wrong.code === 'empty-hands' ? wrong.tuning : tunedWords(wrong.wants);
+		return { status: putRight.in(tuned), why: null };
+	}
+	const name = shownInstrument(show, wanted);
+	const holder = holderOf(session, wanted);
+	const { key = '' } = show.players.find(({ id }) => id === wrong.player) ?? {};
+	return {
+		status: putRight.hand(name, [
+			keyOfAction('exchange', preferences.keys),
+			key,
+			slotLabel(show, wanted).toLowerCase(),
+		]),
+		why: holder === null ? null : putRight.takeFrom(playerName(show, holder), name),
+	};
+}

@@ -1,0 +1,75 @@
+// What the screen answers to keys whose effect it would not show otherwise.
+
+import { expect, test } from 'vitest';
+import { showFrom } from '../plan/show-from.ts';
+import { pressedNight } from './pressed-night.ts';
+
+const show = showFrom(`
+show: {title: Answers, recheck-after: 8m}
+players: [{id: ash, name: Ash, key: h}, {id: bo, name: Bo, key: n}]
+packs: [{id: P1}, {id: P2}]
+instruments:
+  - {id: A, name: Amber, slot: "1", kind: electric-6, tuning: E standard, pack: P1}
+  - {id: B, name: Birch, slot: "2", kind: electric-6, tuning: E standard, pack: P2}
+  - {id: C, name: Cobble, slot: "3", kind: electric-6, tuning: drop D, pack: P1}
+songs:
+  - {id: one, title: One, length: "12:00", hands: {ash: {instrument: A}, bo: {instrument: B}}}
+  - {id: two, title: Two, length: "4:00", hands: {ash: {instrument: C}}}
+set: [one, two]
+`);
+
+function begun() {
+	const { night, press, pass } = pressedNight(show);
+	press('t', '0', 'space');
+	return { night, press, pass, said: () => night.screen().message };
+}
+
+test('u says what it took back', () => {
+	const { press, said } = begun();
+	press('d', 'u');
+	expect(said()).toBe('Taken back: One ended. y redo.');
+	press('u');
+	expect(said()).toBe('Taken back: One began and 2 more. y redo.');
+});
+
+test('t says where the mark will be too old for the song', () => {
+	const { press, pass, said } = begun();
+	press('t', '3');
+	expect(said()).toBe('3 Cobble is ready now; touch it up again before Two.');
+	pass(6 * 60_000);
+	press('t', '3');
+	expect(said()).toBeNull();
+});
+
+test('a fresh battery clears no suspect pack, and says so', () => {
+	const { press, said } = begun();
+	press('w', 'h', '-', 'w', 'h', '0');
+	expect(said()).toBe('Fresh battery in P1. It is still suspect: w - clears it.');
+	press('w', 'n', '0');
+	expect(said()).toBeNull();
+});
+
+test('x says from whom something was taken', () => {
+	const { press, said } = begun();
+	press('x', 'n', '1');
+	expect(said()).toMatch(/^Ash has 1 Amber no more\./);
+});
+
+test('an answer to a question that has closed is told so', () => {
+	const { night, press, pass, said } = begun();
+	press('b');
+	expect(night.screen().prompt?.lines).toEqual(['Ash 1 Amber   Bo 2 Birch']);
+	pass(5_000);
+	press('3');
+	expect(night.session().incidents).toEqual([]);
+	expect(said()).toBe('Too late for 3: the question had closed. Nothing was logged. Ask again.');
+	press('3');
+	expect(said()).toBe('3 does nothing here. ? shows all keys.');
+});
+
+test('what enter logs early is no backup in the song that is on', () => {
+	const { night, press } = begun();
+	press('enter', 'enter');
+	const [line] = night.screen().log;
+	expect(line?.words).toBe('Ash has 3 Cobble, drop D, early for Two');
+});
