@@ -1,7 +1,7 @@
 // The evening's state as the list decides it: what stands next, and what follows when the list changes.
 
 import { advance } from '../../machines/advance.ts';
-import { type Ahead, type ShowEvent, showMachine } from '../../machines/show.ts';
+import { type Ahead, type ShowEvent, showLaw } from '../../machines/show.ts';
 import { findItem, findSongItem, keyAfter, nextSongItem } from './find.ts';
 import { changePlayer } from './move-parts.ts';
 import { NONE_STAYING } from './open-session.ts';
@@ -19,9 +19,9 @@ export function ahead(session: Session): Ahead {
 
 /** The session after an event of the evening, which an interval divides; the same where the evening does not take it. */
 export function moveShow(session: Session, event: ShowEvent): Session {
-	const after = advance(showMachine, session.phase, event);
+	const after = advance(showLaw, session.phase, event);
 	if (!after) return session;
-	const moved = { ...session, phase: after as Session['phase'] };
+	const moved = { ...session, phase: after };
 	const isInterval = moved.phase.value === 'interval' && session.phase.value !== 'interval';
 	if (!isInterval) return moved;
 	return Object.keys(moved.players).reduce(
