@@ -1,8 +1,8 @@
-// The one place where a machine is moved: by XState's pure functions, on plain data that a journal can
-// carry. No actor ever runs. A machine says where a thing goes and by name what then happens to its data;
-// the data itself is none of the machine's, so that the same question has always the same answer.
+// The one place where a machine is asked: which transition it takes, on plain data that a journal can carry. No
+// actor is ever made. A machine says where a thing goes and by name what then happens to its data; the data
+// itself is none of the machine's, so that the same question has always the same answer.
 
-import { type AnyStateMachine, initialTransition, transition } from 'xstate';
+import type { AnyStateMachine } from 'xstate';
 
 /** A machine's condition as plain data. */
 export type Condition<Value extends string, Context> = {
@@ -36,11 +36,6 @@ export function named<Name extends string>(
 	return Object.fromEntries(Object.keys(changes).map((name) => [name, () => {}])) as never;
 }
 
-/** The state that a machine begins in. */
-export function firstState(machine: AnyStateMachine): string {
-	return initialTransition(machine)[0].value as string;
-}
-
 /**
  * The condition after an event, or null when the machine does not take the event now.
  * Refusing is the machine's whole say: callers turn it into words.
@@ -61,7 +56,7 @@ export function advance<Value extends string, Context, Event extends Kind>(
 
 type Answer = { readonly value: string; readonly actions: readonly string[] };
 
-/** What each machine has answered: working it out takes a hundred times as long as finding it. */
+/** What each machine has answered: working it out takes far longer than finding it. */
 const answersOf = new WeakMap<AnyStateMachine, Map<string, Answer | null>>();
 
 function answered(machine: AnyStateMachine, value: string, event: Kind): Answer | null {
@@ -75,8 +70,10 @@ function answered(machine: AnyStateMachine, value: string, event: Kind): Answer 
 	return answer;
 }
 
+/** Machines have no states within states and do nothing at entering or leaving one: what they take is all that happens. */
 function workedOut(machine: AnyStateMachine, value: string, event: Kind): Answer | null {
-	const [after, actions] = transition(machine, machine.resolveState({ value, context: {} }), event);
-	if (after.value === value && actions.length === 0) return null;
-	return { value: after.value as string, actions: actions.map(({ type }) => type) };
+	const taken = machine.getTransitionData(machine.resolveState({ value, context: {} }), event);
+	const after = taken.flatMap(({ target }) => target ?? []).at(-1)?.key ?? value;
+	const actions = taken.flatMap(({ actions }) => actions.map(String));
+	return after === value && actions.length === 0 ? null : { value: after, actions };
 }

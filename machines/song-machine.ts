@@ -3,7 +3,7 @@
 
 import { createMachine } from 'xstate';
 import type { Song } from '../src/showfile/show.ts';
-import { advance, firstState, type Law } from './advance.ts';
+import { advance, type Law } from './advance.ts';
 import { cuePoints, type SongState } from './song.ts';
 
 export type SongEvent = { readonly type: 'stepped' } | { readonly type: 'steppedBack' };
@@ -42,7 +42,7 @@ function lawOf(points: number): SongLaw {
 			]),
 		),
 	});
-	const begun = { value: firstState(machine), context: {} };
+	const begun = { value: stateName(0), context: {} };
 	return { machine, asked: () => ({}), changes: {}, known: [begun] };
 }
 

@@ -2,7 +2,7 @@
 // hold holds at every step of them.
 
 import { describe, expect, test } from 'vitest';
-import { createMachine, fromTransition } from 'xstate';
+import { createMachine, fromTransition, initialTransition, transition } from 'xstate';
 import { getShortestPaths, getSimplePaths } from 'xstate/graph';
 import { advance, type Condition, type Law } from '../../machines/advance.ts';
 import { showBefore } from '../../machines/at-load-in.ts';
@@ -22,16 +22,34 @@ const standard = tuningCalled('E standard', 'electric-6');
 const dropD = tuningCalled('drop D', 'electric-6');
 if (!standard || !dropD) throw new Error('the two commonest tunings have names');
 
-/** A law with the data that it changes, as something that the graph functions walk; what is not taken changes nothing. */
-const walked = <Value extends string, Context, Event extends { readonly type: string }>(
-	law: Law<Context, Event>,
+type Event = { readonly type: string };
+
+/** What XState's own step and the actions that it names make of a condition. */
+function stepped<Value extends string, Context, Kind extends Event>(
+	{ machine, asked, changes }: Law<Context, Kind>,
+	{ value, context }: Condition<Value, Context>,
+	event: Kind,
+) {
+	const question = { type: event.type, ...asked(context, event) };
+	const state = machine.resolveState({ value, context: {} });
+	const [after, actions] = transition(machine, state, question);
+	const change = (now: Context, { type }: Event) => ({ ...now, ...changes[type]?.(now, event) });
+	return { value: after.value, context: actions.reduce(change, context) };
+}
+
+/**
+ * A law with the data that it changes, as something that the graph functions walk; what is not taken changes nothing.
+ * Every step is the one that XState makes.
+ */
+const walked = <Value extends string, Context, Kind extends Event>(
+	law: Law<Context, Kind>,
 	begun: Condition<Value, Context>,
 ) =>
-	fromTransition(
-		(condition: Condition<Value, Context>, event: Event) =>
-			advance(law, condition, event) ?? condition,
-		begun,
-	);
+	fromTransition((condition: Condition<Value, Context>, event: Kind) => {
+		const after = advance(law, condition, event) ?? condition;
+		expect(after).toEqual(stepped(law, condition, event));
+		return after;
+	}, begun);
 
 const racked: InstrumentState = {
 	value: 'racked',
@@ -122,8 +140,10 @@ const song: Song = {
 
 describe('a song', () => {
 	test('has one state for each cue point in order, all reached', () => {
-		const values = getSimplePaths(songLaw(song).machine).map(({ state }) => state.value);
+		const { machine } = songLaw(song);
+		const values = getSimplePaths(machine).map(({ state }) => state.value);
 		expect(new Set(values)).toEqual(new Set(['point-0', 'point-1', 'point-2']));
+		expect(songBegun(song).value).toBe(initialTransition(machine)[0].value);
 	});
 	test('carries the whole board at every point, and at rest before the first that sets it', () => {
 		expect(cuePoints(song).map(({ boards }) => boards)).toEqual([
