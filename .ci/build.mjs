@@ -7,6 +7,7 @@ import { chmod, copyFile, mkdir, readdir, readFile, rename, rm, writeFile } from
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { afterMain } from './after-main.mjs';
 import { billOfMaterials } from './bill-of-materials.mjs';
 import { bundleOptions } from './bundle-options.mjs';
 import { bundledLicenses } from './bundled-licenses.mjs';
@@ -23,6 +24,7 @@ const { metafile, outputFiles } = await build({
 	outdir: dist,
 	splitting: true,
 	target: 'node22.2',
+	plugins: [afterMain(root)],
 	// What bundled CommonJS packages require are only Node's own modules; few files hold such a package.
 	banner: {
 		js: 'import{createRequire as createRequireHere}from"node:module";const require=name=>createRequireHere(import.meta.url)(name);',

@@ -144,7 +144,7 @@ const { inputs } = await writeText(program, /^$/);
 const shows = join(parts, 'shows.js');
 await writeText(
 	shows,
-	/^conf$|(screen|practice|printed)-commands\.ts$|commands\/(new|report)\.ts$/,
+	/^conf$|(screen|practice|printed)-commands\.ts$|commands\/(new|report|schema)\.ts$/,
 );
 
 /** What Node finds in the executable: the texts, and what was compiled of each before, if anything. */

@@ -1,13 +1,8 @@
-// The one place where a machine is moved: by XState's pure functions, on plain snapshots that a journal
-// can carry. No actor ever runs.
+// The one place where a machine is asked: which transition it takes, on plain data that a journal can carry. No
+// actor is ever made. A machine says where a thing goes and by name what then happens to its data; the data
+// itself is none of the machine's, so that the same question has always the same answer.
 
-import {
-	type AnyStateMachine,
-	type ContextFrom,
-	type EventFromLogic,
-	initialTransition,
-	transition,
-} from 'xstate';
+import type { AnyStateMachine } from 'xstate';
 
 /** A machine's condition as plain data. */
 export type Condition<Value extends string, Context> = {
@@ -15,48 +10,70 @@ export type Condition<Value extends string, Context> = {
 	readonly context: Context;
 };
 
-/** The condition that a machine begins in. */
-export function begin<Machine extends AnyStateMachine, Value extends string>(
-	machine: Machine,
-	input?: unknown,
-): Condition<Value, ContextFrom<Machine>> {
-	const [{ value, context }] = initialTransition<AnyStateMachine>(machine, input);
-	return { value: value as Value, context: context as ContextFrom<Machine> };
+type Kind = { readonly type: string };
+
+/** A machine's own events: each kind of event with what the guards ask. */
+export type Question<Event extends Kind, Asked> = Event extends Kind
+	? Pick<Event, 'type'> & Asked
+	: never;
+
+/** What one event changes of the data; what it leaves out stays. */
+export type Change<Context, Event> = (context: Context, event: Event) => Partial<Context>;
+
+/** What may happen to a thing. */
+export type Law<Context, Event extends Kind> = {
+	readonly machine: AnyStateMachine;
+	/** All that the machine's guards ask, of the data and of the event. */
+	readonly asked: (context: Context, event: Event) => object;
+	/** What the machine's actions do, by their names. */
+	readonly changes: Readonly<Record<string, Change<Context, Event>>>;
+};
+
+/** Actions for a machine that only names what is done. */
+export function named<Name extends string>(
+	changes: Readonly<Record<Name, unknown>>,
+): Record<Name, () => void> {
+	return Object.fromEntries(Object.keys(changes).map((name) => [name, () => {}])) as never;
 }
 
 /**
  * The condition after an event, or null when the machine does not take the event now.
  * Refusing is the machine's whole say: callers turn it into words.
  */
-export function advance<Machine extends AnyStateMachine, Value extends string>(
-	machine: Machine,
-	condition: Condition<Value, ContextFrom<Machine>>,
-	event: EventFromLogic<Machine>,
-): Condition<Value, ContextFrom<Machine>> | null {
-	if (Object.keys(condition.context).length > 0) return moved(machine, condition, event);
-	const asked = `${condition.value} ${JSON.stringify(event)}`;
-	const answers = answersOf.get(machine) ?? new Map<string, Condition<string, unknown> | null>();
-	answersOf.set(machine, answers);
-	const known = answers.get(asked);
-	if (known !== undefined) return known as Condition<Value, ContextFrom<Machine>> | null;
-	const after = moved<Machine, Value>(machine, condition, event);
-	answers.set(asked, after);
-	return after;
+export function advance<Value extends string, Context, Event extends Kind>(
+	{ machine, asked, changes }: Law<Context, Event>,
+	{ value, context }: Condition<Value, Context>,
+	event: Event,
+): Condition<Value, Context> | null {
+	const answer = answered(machine, value, { type: event.type, ...asked(context, event) });
+	if (answer === null) return null;
+	const change = (now: Context, name: string): Context => ({
+		...now,
+		...changes[name]?.(now, event),
+	});
+	return { value: answer.value as Value, context: answer.actions.reduce(change, context) };
 }
 
-/** What machines answered that carry no data, where the same question has always the same answer. */
-const answersOf = new WeakMap<AnyStateMachine, Map<string, Condition<string, unknown> | null>>();
+type Answer = { readonly value: string; readonly actions: readonly string[] };
 
-function moved<Machine extends AnyStateMachine, Value extends string>(
-	machine: Machine,
-	condition: Condition<Value, ContextFrom<Machine>>,
-	event: EventFromLogic<Machine>,
-): Condition<Value, ContextFrom<Machine>> | null {
-	const before = machine.resolveState({
-		value: condition.value,
-		context: condition.context as never,
-	});
-	const [after] = transition<AnyStateMachine>(machine, before, event);
-	if (after.value === before.value && after.context === before.context) return null;
-	return { value: after.value as Value, context: after.context as ContextFrom<Machine> };
+/** What each machine has answered: working it out takes far longer than finding it. */
+const answersOf = new WeakMap<AnyStateMachine, Map<string, Answer | null>>();
+
+function answered(machine: AnyStateMachine, value: string, event: Kind): Answer | null {
+	const answers = answersOf.get(machine) ?? new Map<string, Answer | null>();
+	answersOf.set(machine, answers);
+	const question = `${value} ${JSON.stringify(event)}`;
+	const known = answers.get(question);
+	if (known !== undefined) return known;
+	const answer = workedOut(machine, value, event);
+	answers.set(question, answer);
+	return answer;
+}
+
+/** Machines have no states within states and do nothing at entering or leaving one: what they take is all that happens. */
+function workedOut(machine: AnyStateMachine, value: string, event: Kind): Answer | null {
+	const taken = machine.getTransitionData(machine.resolveState({ value, context: {} }), event);
+	const after = taken.flatMap(({ target }) => target ?? []).at(-1)?.key ?? value;
+	const actions = taken.flatMap(({ actions }) => actions.map(String));
+	return after === value && actions.length === 0 ? null : { value: after, actions };
 }

@@ -1,9 +1,9 @@
 // One instrument through the night: where it is, what it is in, whether it was made ready and when.
 // Whether "ready" has gone stale is a question of time and is asked elsewhere (src/session/readiness.ts).
 
-import { assign, setup } from 'xstate';
+import { setup } from 'xstate';
 import type { Tuning } from '../src/tuning/tuning.ts';
-import type { Condition } from './advance.ts';
+import { type Change, type Condition, type Law, named, type Question } from './advance.ts';
 
 export type InstrumentPlace = 'racked' | 'staged' | 'inHands' | 'onBench' | 'out';
 
@@ -66,84 +66,70 @@ function nameString(down: readonly (number | null)[], string: number): readonly 
 	return unnamed < 0 ? [...down, string] : down.map((one, i) => (i === unnamed ? string : one));
 }
 
+type Asked = { readonly isBroken: boolean; readonly isRestrung: boolean };
+
+const CHANGES = {
+	takeIntoHands: (context, event) =>
+		event.type !== 'handed'
+			? {}
+			: {
+					tuning: event.tuning ?? context.tuning,
+					capo: event.capo ?? context.capo,
+					readyAtMs: null,
+					isToWipe: true,
+					inHandsSinceMs: context.inHandsSinceMs ?? event.atMs,
+				},
+	takeOutOfHands: (context, event) =>
+		'atMs' in event && context.inHandsSinceMs !== null
+			? {
+					stringHours: hoursAfter(context, event.atMs),
+					inHandsSinceMs: null,
+					backAtMs: event.atMs,
+					readyAtMs: null,
+				}
+			: { readyAtMs: null },
+	markReady: (context, event) =>
+		event.type !== 'madeReady'
+			? {}
+			: {
+					tuning: event.tuning ?? context.tuning,
+					capo: event.capo ?? context.capo,
+					readyAtMs: event.isEarly ? null : event.atMs,
+					isToWipe: false,
+					stringsDown: event.isRestrung ? [] : context.stringsDown,
+					stringHours: event.isRestrung ? 0 : context.stringHours,
+					faults: [],
+				},
+	dropString: ({ stringsDown }) => ({ stringsDown: [...stringsDown, null], readyAtMs: null }),
+	nameString: ({ stringsDown }, event) =>
+		event.type === 'stringNamed' ? { stringsDown: nameString(stringsDown, event.string) } : {},
+	believe: (context, event) =>
+		event.type === 'foundAs'
+			? {
+					tuning: event.tuning ?? context.tuning,
+					capo: event.capo ?? context.capo,
+					readyAtMs: null,
+				}
+			: {},
+	noteFault: ({ faults }, event) =>
+		event.type === 'foundFaulty' && !faults.includes(event.fault)
+			? { faults: [...faults, event.fault] }
+			: {},
+	clearFaults: () => ({ faults: [], readyAtMs: null }),
+	doubt: () => ({ readyAtMs: null }),
+} as const satisfies Readonly<Record<string, Change<InstrumentContext, InstrumentEvent>>>;
+
 const table = setup({
-	types: {
-		context: {} as InstrumentContext,
-		events: {} as InstrumentEvent,
-		input: {} as InstrumentContext,
-	},
+	types: { events: {} as Question<InstrumentEvent, Asked> },
 	guards: {
-		isWhole: ({ context, event }) =>
-			context.stringsDown.length === 0 || (event.type === 'madeReady' && event.isRestrung === true),
-		isBroken: ({ context }) => context.stringsDown.length > 0,
+		isWhole: ({ event }) => !event.isBroken || event.isRestrung,
+		isBroken: ({ event }) => event.isBroken,
 	},
-	actions: {
-		takeIntoHands: assign(({ context, event }) =>
-			event.type !== 'handed'
-				? {}
-				: {
-						tuning: event.tuning ?? context.tuning,
-						capo: event.capo ?? context.capo,
-						readyAtMs: null,
-						isToWipe: true,
-						inHandsSinceMs: context.inHandsSinceMs ?? event.atMs,
-					},
-		),
-		takeOutOfHands: assign(({ context, event }) =>
-			'atMs' in event && context.inHandsSinceMs !== null
-				? {
-						stringHours: hoursAfter(context, event.atMs),
-						inHandsSinceMs: null,
-						backAtMs: event.atMs,
-						readyAtMs: null,
-					}
-				: { readyAtMs: null },
-		),
-		markReady: assign(({ context, event }) =>
-			event.type !== 'madeReady'
-				? {}
-				: {
-						tuning: event.tuning ?? context.tuning,
-						capo: event.capo ?? context.capo,
-						readyAtMs: event.isEarly ? null : event.atMs,
-						isToWipe: false,
-						stringsDown: event.isRestrung ? [] : context.stringsDown,
-						stringHours: event.isRestrung ? 0 : context.stringHours,
-						faults: [],
-					},
-		),
-		dropString: assign(({ context }) => ({
-			stringsDown: [...context.stringsDown, null],
-			readyAtMs: null,
-		})),
-		nameString: assign(({ context, event }) =>
-			event.type === 'stringNamed'
-				? { stringsDown: nameString(context.stringsDown, event.string) }
-				: {},
-		),
-		believe: assign(({ context, event }) =>
-			event.type === 'foundAs'
-				? {
-						tuning: event.tuning ?? context.tuning,
-						capo: event.capo ?? context.capo,
-						readyAtMs: null,
-					}
-				: {},
-		),
-		noteFault: assign(({ context, event }) =>
-			event.type === 'foundFaulty' && !context.faults.includes(event.fault)
-				? { faults: [...context.faults, event.fault] }
-				: {},
-		),
-		clearFaults: assign({ faults: [], readyAtMs: null }),
-		doubt: assign({ readyAtMs: null }),
-	},
+	actions: named(CHANGES),
 });
 
-/** The law of an instrument: what may happen to it, and where it then is. */
-export const instrumentMachine = table.createMachine({
+const machine = table.createMachine({
 	id: 'instrument',
-	context: ({ input }) => input,
 	initial: 'racked',
 	on: {
 		stringBroke: { actions: 'dropString' },
@@ -188,3 +174,13 @@ export const instrumentMachine = table.createMachine({
 		out: { on: { broughtBack: { target: 'racked', actions: 'clearFaults' } } },
 	},
 });
+
+/** The law of an instrument: what may happen to it, where it then is, and what is then known of it. */
+export const instrumentLaw: Law<InstrumentContext, InstrumentEvent> = {
+	machine,
+	asked: ({ stringsDown }, event): Asked => ({
+		isBroken: stringsDown.length > 0,
+		isRestrung: event.type === 'madeReady' && event.isRestrung === true,
+	}),
+	changes: CHANGES,
+};

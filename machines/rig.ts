@@ -2,9 +2,9 @@
 // boards, never toggles: a missed cue is healed by the next one. A pedal that does not switch stays as
 // it is believed through every cue.
 
-import { assign, setup } from 'xstate';
+import { setup } from 'xstate';
 import type { PedalState } from '../src/showfile/show.ts';
-import type { Condition } from './advance.ts';
+import { type Change, type Condition, type Law, named, type Question } from './advance.ts';
 
 /**
  * `asCued`: as the last cue point says, but for what is stuck; `corrected`: somebody's foot changed it and
@@ -42,51 +42,37 @@ export function boardAfterCue(
 	);
 }
 
+type Asked = { readonly isOnBoard: boolean; readonly isStuck: boolean };
+
+const CHANGES = {
+	setWhole: (context, event) =>
+		event.type === 'cued' ? { pedals: boardAfterCue(context, event.pedals) } : {},
+	setOne: ({ pedals }, event) =>
+		event.type === 'pedalFound'
+			? { pedals: { ...pedals, [event.pedal]: { ...pedals[event.pedal], on: event.on } } }
+			: {},
+	stick: ({ stuck }, event) =>
+		event.type === 'pedalStuck' ? { stuck: [...stuck, event.pedal] } : {},
+	free: ({ stuck }, event) =>
+		event.type === 'pedalFreed' ? { stuck: stuck.filter((one) => one !== event.pedal) } : {},
+} as const satisfies Readonly<Record<string, Change<BoardContext, BoardEvent>>>;
+
 const table = setup({
-	types: { context: {} as BoardContext, events: {} as BoardEvent, input: {} as BoardContext },
+	types: { events: {} as Question<BoardEvent, Asked> },
 	guards: {
-		isOnBoard: ({ context, event }) =>
-			event.type === 'pedalFound' && Object.hasOwn(context.pedals, event.pedal),
-		isLoose: ({ context, event }) =>
-			event.type === 'pedalStuck' &&
-			Object.hasOwn(context.pedals, event.pedal) &&
-			!context.stuck.includes(event.pedal),
-		isStuck: ({ context, event }) =>
-			event.type === 'pedalFreed' && context.stuck.includes(event.pedal),
+		isOnBoard: ({ event }) => event.isOnBoard,
+		isLoose: ({ event }) => event.isOnBoard && !event.isStuck,
+		isStuck: ({ event }) => event.isStuck,
 	},
-	actions: {
-		setWhole: assign(({ context, event }) =>
-			event.type === 'cued' ? { pedals: boardAfterCue(context, event.pedals) } : {},
-		),
-		setOne: assign(({ context, event }) =>
-			event.type === 'pedalFound'
-				? {
-						pedals: {
-							...context.pedals,
-							[event.pedal]: { ...context.pedals[event.pedal], on: event.on },
-						},
-					}
-				: {},
-		),
-		stick: assign(({ context, event }) =>
-			event.type === 'pedalStuck' ? { stuck: [...context.stuck, event.pedal] } : {},
-		),
-		free: assign(({ context, event }) =>
-			event.type === 'pedalFreed'
-				? { stuck: context.stuck.filter((one) => one !== event.pedal) }
-				: {},
-		),
-	},
+	actions: named(CHANGES),
 });
 
 const cued = { target: 'asCued', actions: 'setWhole' } as const;
 // Stuck or not: somebody saw how it stands, and that is believed.
 const pedalFound = { target: 'corrected', guard: 'isOnBoard', actions: 'setOne' } as const;
 
-/** The law of a board. */
-export const boardMachine = table.createMachine({
+const machine = table.createMachine({
 	id: 'board',
-	context: ({ input }) => input,
 	initial: 'atRest',
 	on: {
 		pedalStuck: { guard: 'isLoose', actions: 'stick' },
@@ -98,3 +84,13 @@ export const boardMachine = table.createMachine({
 		corrected: { on: { cued, pedalFound } },
 	},
 });
+
+/** The law of a board. */
+export const boardLaw: Law<BoardContext, BoardEvent> = {
+	machine,
+	asked: ({ pedals, stuck }, event): Asked => ({
+		isOnBoard: 'pedal' in event && Object.hasOwn(pedals, event.pedal),
+		isStuck: 'pedal' in event && stuck.includes(event.pedal),
+	}),
+	changes: CHANGES,
+};

@@ -1,7 +1,7 @@
 // The whole evening: before, in a song, between songs, interval, before the encore, over, packed.
 
 import { setup } from 'xstate';
-import type { Condition } from './advance.ts';
+import type { Condition, Law } from './advance.ts';
 
 /** `changeover`, `interval`, `encore` and `over` say what stands next once a song has ended. */
 export type ShowPhase =
@@ -31,7 +31,7 @@ const isAhead =
 		'ahead' in event && event.ahead === ahead;
 
 const table = setup({
-	types: { context: {} as Record<string, never>, events: {} as ShowEvent },
+	types: { events: {} as ShowEvent },
 	guards: {
 		isChangeover: isAhead('changeover'),
 		isInterval: isAhead('interval'),
@@ -50,10 +50,8 @@ const byWhatIsAhead = [
 const songBegan = 'song' as const;
 const showEnded = 'packed' as const;
 
-/** The law of the evening. */
-export const showMachine = table.createMachine({
+const machine = table.createMachine({
 	id: 'show',
-	context: {},
 	initial: 'before',
 	states: {
 		before: { on: { songBegan, showEnded } },
@@ -66,3 +64,10 @@ export const showMachine = table.createMachine({
 		packed: {},
 	},
 });
+
+/** The law of the evening. */
+export const showLaw: Law<ShowState['context'], ShowEvent> = {
+	machine,
+	asked: (_, event) => event,
+	changes: {},
+};

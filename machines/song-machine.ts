@@ -1,55 +1,59 @@
-// Where we are inside one song. The machine is made from the song: one state for each cue point, in
-// order, carrying what that point requires.
+// Where we are inside one song: one state for each of its cue points, in order. What a point requires stands
+// beside (song.ts), so that songs with as many points share a machine.
 
-import { type AnyStateMachine, createMachine } from 'xstate';
+import { createMachine } from 'xstate';
 import type { Song } from '../src/showfile/show.ts';
-import { advance, begin } from './advance.ts';
+import { advance, type Law } from './advance.ts';
 import { cuePoints, type SongState } from './song.ts';
 
 export type SongEvent = { readonly type: 'stepped' } | { readonly type: 'steppedBack' };
 
-const machineOf = new WeakMap<Song, AnyStateMachine>();
-/** The song's states as far as somebody was there: else the last point would be as many steps away. */
-const pointsOf = new WeakMap<Song, SongState[]>();
+type SongLaw = Law<SongState['context'], SongEvent> & {
+	/** The states as far as somebody was there: else the last point would be as many steps away. */
+	readonly known: SongState[];
+};
+
+/** By number of points. */
+const laws = new Map<number, SongLaw>();
 
 const stateName = (index: number): string => `point-${index}`;
 
-/** The machine of one song; its states carry their cue points as `meta`. */
-export function songMachine(song: Song): AnyStateMachine {
-	const made = machineOf.get(song);
-	if (made) return made;
-	const points = cuePoints(song);
-	const last = points.length - 1;
+/** The law of a song. */
+export function songLaw(song: Song): SongLaw {
+	const { length } = cuePoints(song);
+	const made = laws.get(length) ?? lawOf(length);
+	laws.set(length, made);
+	return made;
+}
+
+function lawOf(points: number): SongLaw {
 	const machine = createMachine({
-		id: `song-${song.id}`,
-		context: {},
+		id: 'song',
 		initial: stateName(0),
 		states: Object.fromEntries(
-			points.map((point) => [
-				stateName(point.index),
+			Array.from({ length: points }, (_, index) => [
+				stateName(index),
 				{
-					meta: point,
 					on: {
-						...(point.index < last ? { stepped: stateName(point.index + 1) } : {}),
-						...(point.index > 0 ? { steppedBack: stateName(point.index - 1) } : {}),
+						...(index < points - 1 ? { stepped: stateName(index + 1) } : {}),
+						...(index > 0 ? { steppedBack: stateName(index - 1) } : {}),
 					},
 				},
 			]),
 		),
 	});
-	machineOf.set(song, machine);
-	return machine;
+	const begun = { value: stateName(0), context: {} };
+	return { machine, asked: () => ({}), changes: {}, known: [begun] };
 }
 
 /** A song just begun. */
 export function songBegun(song: Song): SongState {
-	return begin(songMachine(song));
+	return songAtPoint(song, 0);
 }
 
 /** A song at one of its points, counted from its start; at its last where it has not so many. */
 export function songAtPoint(song: Song, index: number): SongState {
-	const known = pointsOf.get(song) ?? [songBegun(song)];
-	pointsOf.set(song, known);
+	const { known } = songLaw(song);
 	while (known.length <= index) {
 		const next = advanceSong(song, known.at(-1) as SongState, { type: 'stepped' });
 		if (next === null) break;
@@ -60,5 +64,5 @@ export function songAtPoint(song: Song, index: number): SongState {
 
 /** The song after an event, or null where it does not take it: no next point, no point before. */
 export function advanceSong(song: Song, state: SongState, event: SongEvent): SongState | null {
-	return advance(songMachine(song), state, event as never) as SongState | null;
+	return advance(songLaw(song), state, event);
 }

@@ -127,7 +127,7 @@ export const COMMANDS: Readonly<Record<string, ListedCommand>> = {
 	schema: {
 		usage: 'schema',
 		words: COMMAND_WORDS.schema.brief,
-		load: printed('schema'),
+		load: async () => (await import('./commands/schema.ts')).schemaCommand,
 	},
 	completion: {
 		usage: 'completion SHELL',

@@ -4,7 +4,6 @@ import type { CliCommand } from './command.ts';
 import { doctorCommand } from './commands/doctor.ts';
 import { faultCommand } from './commands/fault.ts';
 import { nightsCommand } from './commands/nights.ts';
-import { schemaCommand } from './commands/schema.ts';
 import { settingsCommand } from './commands/settings.ts';
 import { setupCommand } from './commands/setup.ts';
 import { timesCommand } from './commands/times.ts';
@@ -18,7 +17,6 @@ export const PRINTED_COMMANDS = {
 	nights: nightsCommand,
 	settings: settingsCommand,
 	doctor: doctorCommand,
-	schema: schemaCommand,
 } as const satisfies Readonly<Record<string, CliCommand>>;
 
 export type PrintedName = keyof typeof PRINTED_COMMANDS;

@@ -1,7 +1,7 @@
 // What a command comes to: the entries it makes, or why it cannot be.
 
 import { advance } from '../../machines/advance.ts';
-import { type InstrumentEvent, instrumentMachine } from '../../machines/instrument.ts';
+import { type InstrumentEvent, instrumentLaw } from '../../machines/instrument.ts';
 import type { Entry } from '../journal/entry.ts';
 import type { Command } from './command.ts';
 import { findCause, leaveFault, seekFault, takeSpare, testFault } from './decide-faults.ts';
@@ -158,7 +158,7 @@ export function decide(session: Session, command: Command, atMs: number): Decisi
 
 function canTake(session: Session, instrument: string, event: InstrumentEvent): boolean {
 	const state = session.instruments[instrument];
-	return state !== undefined && advance(instrumentMachine, state, event) !== null;
+	return state !== undefined && advance(instrumentLaw, state, event) !== null;
 }
 
 function makeReady(

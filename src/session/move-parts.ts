@@ -5,17 +5,17 @@ import { advance } from '../../machines/advance.ts';
 import {
 	type InstrumentEvent,
 	type InstrumentState,
-	instrumentMachine,
+	instrumentLaw,
 } from '../../machines/instrument.ts';
-import { type BoardEvent, boardMachine } from '../../machines/rig.ts';
+import { type BoardEvent, boardLaw } from '../../machines/rig.ts';
 import type { PedalStates } from '../showfile/show.ts';
 import type { PlayerState, Session } from './session.ts';
 
 /** The session with this instrument moved by its machine; as it was where it is not known or the event does nothing. */
 export function moveInstrument(session: Session, id: string, event: InstrumentEvent): Session {
 	const state = session.instruments[id];
-	const after = state && advance(instrumentMachine, state, event);
-	return after ? setInstrument(session, id, after as InstrumentState) : session;
+	const after = state && advance(instrumentLaw, state, event);
+	return after ? setInstrument(session, id, after) : session;
 }
 
 /** The session with this instrument in the state given. */
@@ -26,10 +26,8 @@ export function setInstrument(session: Session, id: string, state: InstrumentSta
 /** The session with this player's board moved by its machine; as it was where they have none. */
 export function moveBoard(session: Session, player: string, event: BoardEvent): Session {
 	const board = session.boards[player];
-	const after = board && advance(boardMachine, board, event);
-	return after
-		? { ...session, boards: { ...session.boards, [player]: after as typeof board } }
-		: session;
+	const after = board && advance(boardLaw, board, event);
+	return after ? { ...session, boards: { ...session.boards, [player]: after } } : session;
 }
 
 /** The session with each board as a cue requires it. */

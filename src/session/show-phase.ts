@@ -1,7 +1,7 @@
 // The evening's state as the list decides it: what stands next, and what follows when the list changes.
 
 import { advance } from '../../machines/advance.ts';
-import { type Ahead, type ShowEvent, showMachine } from '../../machines/show.ts';
+import { type Ahead, type ShowEvent, showLaw } from '../../machines/show.ts';
 import type { NightMs } from '../journal/entry.ts';
 import { findItem, findSongItem, keyAfter, nextSongItem } from './find.ts';
 import { NONE_STAYING } from './open-session.ts';
@@ -19,8 +19,8 @@ export function ahead(session: Session): Ahead {
 
 /** The session after an event of the evening; the same where the evening does not take it. */
 export function moveShow(session: Session, event: ShowEvent): Session {
-	const after = advance(showMachine, session.phase, event);
-	return after ? { ...session, phase: after as Session['phase'] } : session;
+	const after = advance(showLaw, session.phase, event);
+	return after ? { ...session, phase: after } : session;
 }
 
 /** The session after an entry, divided where an interval began with it: nobody stays on anything past one. */

@@ -8,7 +8,7 @@ import { readLength } from './read-length.ts';
 import { rowWord } from './row-words.ts';
 
 /** Whether the cells are hours of the day or sums of lengths; a heading that speaks of such has little to prove. */
-export function areHours(cells: readonly string[], use: Use): boolean {
+export function areClockTimes(cells: readonly string[], use: Use): boolean {
 	const times = cells.map((cell) => /^(\d{1,2})[:.h](\d\d)(?:[:.](\d\d))?$/.exec(cell.trim()));
 	const read = times.flatMap((time) =>
 		time ? [Number(time[1]) * 3600 + Number(time[2]) * 60 + Number(time[3] ?? 0)] : [],

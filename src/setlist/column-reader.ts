@@ -4,7 +4,7 @@ import {
 	areCounted,
 	areDotted,
 	areFrets,
-	areHours,
+	areClockTimes,
 	areLengths,
 	readsAsPlayer,
 	unheadedUse,
@@ -121,7 +121,7 @@ export class ColumnReader {
 			return made(one, isAgain ? 'notes' : 'title');
 		}
 		const isTimes = !this.#isOwnTable && (use === 'clock' || use === 'length');
-		if (cells.length > 0 && isTimes && areHours(cells, use)) {
+		if (cells.length > 0 && isTimes && areClockTimes(cells, use)) {
 			this.clocks.push(heading);
 			return made(one, 'clock');
 		}
@@ -140,7 +140,7 @@ export class ColumnReader {
 		if (!areLengths(cells)) return null;
 		const isFirst = !this.#once.has('length') && !this.#hasLengths;
 		this.#once.add('length');
-		if (areHours(cells, 'length')) {
+		if (areClockTimes(cells, 'length')) {
 			this.clocks.push(nameOf(one));
 			return made(one, 'clock');
 		}

@@ -2,17 +2,19 @@
 // hold holds at every step of them.
 
 import { describe, expect, test } from 'vitest';
-import { createMachine } from 'xstate';
+import { createMachine, fromTransition, initialTransition, transition } from 'xstate';
 import { getShortestPaths, getSimplePaths } from 'xstate/graph';
+import { advance, type Condition, type Law } from '../../machines/advance.ts';
+import { showBefore } from '../../machines/at-load-in.ts';
 import {
-	type InstrumentContext,
 	type InstrumentEvent,
-	instrumentMachine,
+	type InstrumentState,
+	instrumentLaw,
 } from '../../machines/instrument.ts';
-import { boardMachine } from '../../machines/rig.ts';
-import { showMachine } from '../../machines/show.ts';
+import { type BoardState, boardLaw } from '../../machines/rig.ts';
+import { showLaw } from '../../machines/show.ts';
 import { cueIndex, cuePoints } from '../../machines/song.ts';
-import { advanceSong, songBegun, songMachine } from '../../machines/song-machine.ts';
+import { advanceSong, songBegun, songLaw } from '../../machines/song-machine.ts';
 import type { Song } from '../../src/showfile/show.ts';
 import { tuningCalled } from '../../src/tuning/tuning.ts';
 
@@ -20,16 +22,48 @@ const standard = tuningCalled('E standard', 'electric-6');
 const dropD = tuningCalled('drop D', 'electric-6');
 if (!standard || !dropD) throw new Error('the two commonest tunings have names');
 
-const input: InstrumentContext = {
-	tuning: standard,
-	capo: 0,
-	readyAtMs: null,
-	isToWipe: false,
-	stringsDown: [],
-	faults: [],
-	inHandsSinceMs: null,
-	backAtMs: null,
-	stringHours: null,
+type Event = { readonly type: string };
+
+/** What XState's own step and the actions that it names make of a condition. */
+function stepped<Value extends string, Context, Kind extends Event>(
+	{ machine, asked, changes }: Law<Context, Kind>,
+	{ value, context }: Condition<Value, Context>,
+	event: Kind,
+) {
+	const question = { type: event.type, ...asked(context, event) };
+	const state = machine.resolveState({ value, context: {} });
+	const [after, actions] = transition(machine, state, question);
+	const change = (now: Context, { type }: Event) => ({ ...now, ...changes[type]?.(now, event) });
+	return { value: after.value, context: actions.reduce(change, context) };
+}
+
+/**
+ * A law with the data that it changes, as something that the graph functions walk; what is not taken changes nothing.
+ * Every step is the one that XState makes.
+ */
+const walked = <Value extends string, Context, Kind extends Event>(
+	law: Law<Context, Kind>,
+	begun: Condition<Value, Context>,
+) =>
+	fromTransition((condition: Condition<Value, Context>, event: Kind) => {
+		const after = advance(law, condition, event) ?? condition;
+		expect(after).toEqual(stepped(law, condition, event));
+		return after;
+	}, begun);
+
+const racked: InstrumentState = {
+	value: 'racked',
+	context: {
+		tuning: standard,
+		capo: 0,
+		readyAtMs: null,
+		isToWipe: false,
+		stringsDown: [],
+		faults: [],
+		inHandsSinceMs: null,
+		backAtMs: null,
+		stringHours: null,
+	},
 };
 
 const events: readonly InstrumentEvent[] = [
@@ -48,15 +82,14 @@ const events: readonly InstrumentEvent[] = [
 ];
 
 describe('an instrument', () => {
-	const paths = getShortestPaths(instrumentMachine, {
-		input,
+	const paths = getShortestPaths(walked(instrumentLaw, racked), {
 		// Breaking string after string never ends; two are as good as six here.
-		events: (state) => (state.context.stringsDown.length > 1 ? [] : [...events]),
+		events: ({ context: { context } }) => (context.stringsDown.length > 1 ? [] : [...events]),
 		// Hours on the strings add up for ever; they decide nothing here.
-		serializeState: ({ value, context }) =>
+		serializeState: ({ context: { value, context } }) =>
 			JSON.stringify([value, { ...context, stringHours: null }]),
 		limit: 100_000,
-	});
+	}).map(({ state, steps }) => ({ state: state.context, steps }));
 	test('reaches every place but the case, which only a packed show knows', () => {
 		expect(new Set(paths.map(({ state }) => state.value))).toEqual(
 			new Set(['racked', 'staged', 'inHands', 'onBench', 'out']),
@@ -107,8 +140,10 @@ const song: Song = {
 
 describe('a song', () => {
 	test('has one state for each cue point in order, all reached', () => {
-		const values = getSimplePaths(songMachine(song)).map(({ state }) => state.value);
+		const { machine } = songLaw(song);
+		const values = getSimplePaths(machine).map(({ state }) => state.value);
 		expect(new Set(values)).toEqual(new Set(['point-0', 'point-1', 'point-2']));
+		expect(songBegun(song).value).toBe(initialTransition(machine)[0].value);
 	});
 	test('carries the whole board at every point, and at rest before the first that sets it', () => {
 		expect(cuePoints(song).map(({ boards }) => boards)).toEqual([
@@ -133,22 +168,26 @@ test('an evening reaches every phase, and nothing follows packing', () => {
 		{ type: 'songEnded', ahead } as const,
 		{ type: 'nextChosen', ahead } as const,
 	]);
-	const paths = getShortestPaths(showMachine, {
+	const paths = getShortestPaths(walked(showLaw, showBefore()), {
 		events: [{ type: 'songBegan' }, { type: 'showEnded' }, ...ends],
 	});
-	expect(new Set(paths.map(({ state }) => state.value))).toEqual(
+	expect(new Set(paths.map(({ state }) => state.context.value))).toEqual(
 		new Set(['before', 'song', 'changeover', 'interval', 'encore', 'over', 'packed']),
 	);
 	for (const { steps } of paths) {
-		const packedAt = steps.findIndex(({ state }) => state.value === 'packed');
+		const values = steps.map(({ state }) => state.context.value);
+		const packedAt = values.indexOf('packed');
 		if (packedAt >= 0)
-			expect(steps.slice(packedAt).every(({ state }) => state.value === 'packed')).toBe(true);
+			expect(values.slice(packedAt).every((value) => value === 'packed')).toBe(true);
 	}
 });
 
 test('a board cued or corrected always has all its pedals, and only those', () => {
-	const paths = getShortestPaths(boardMachine, {
-		input: { pedals: { drive: { on: false }, boost: { on: false } }, stuck: [] },
+	const board: BoardState = {
+		value: 'atRest',
+		context: { pedals: { drive: { on: false }, boost: { on: false } }, stuck: [] },
+	};
+	const paths = getShortestPaths(walked(boardLaw, board), {
 		events: [
 			{ type: 'cued', pedals: { drive: { on: true } } },
 			{ type: 'cued', pedals: {} },
@@ -159,31 +198,35 @@ test('a board cued or corrected always has all its pedals, and only those', () =
 			{ type: 'pedalFreed', pedal: 'drive' },
 		],
 	});
-	expect(new Set(paths.map(({ state }) => state.value))).toEqual(
+	expect(new Set(paths.map(({ state }) => state.context.value))).toEqual(
 		new Set(['atRest', 'asCued', 'corrected']),
 	);
 	for (const { state } of paths) {
-		expect(Object.keys(state.context.pedals)).toEqual(['drive', 'boost']);
-		expect([[], ['drive']]).toContainEqual(state.context.stuck);
+		const { pedals, stuck } = state.context.context;
+		expect(Object.keys(pedals)).toEqual(['drive', 'boost']);
+		expect([[], ['drive']]).toContainEqual(stuck);
 	}
 });
 
 test('a pedal that is stuck is moved by no cue, only by who sees it', () => {
-	const paths = getSimplePaths(boardMachine, {
-		input: { pedals: { drive: { on: true }, boost: { on: false } }, stuck: ['drive'] },
+	const board: BoardState = {
+		value: 'atRest',
+		context: { pedals: { drive: { on: true }, boost: { on: false } }, stuck: ['drive'] },
+	};
+	const paths = getSimplePaths(walked(boardLaw, board), {
 		events: [
 			{ type: 'cued', pedals: {} },
 			{ type: 'cued', pedals: { boost: { on: true } } },
 			{ type: 'pedalFound', pedal: 'drive', on: false },
 		],
 	});
-	expect(new Set(paths.map(({ state }) => state.context.pedals.drive?.on))).toEqual(
-		new Set([true, false]),
-	);
-	for (const { state, steps } of paths) {
+	const drive = ({ state }: (typeof paths)[number]) => state.context.context.pedals.drive?.on;
+	expect(new Set(paths.map(drive))).toEqual(new Set([true, false]));
+	for (const path of paths) {
+		const { state, steps } = path;
 		const wasSeen = steps.some(({ event }) => event.type === 'pedalFound');
-		expect(state.context.pedals.drive?.on).toBe(!wasSeen);
-		if (steps.at(-1)?.event.type === 'cued') expect(state.value).toBe('asCued');
+		expect(drive(path)).toBe(!wasSeen);
+		if (steps.at(-1)?.event.type === 'cued') expect(state.context.value).toBe('asCued');
 	}
 });
 

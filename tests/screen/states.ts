@@ -5,10 +5,10 @@ import { advance } from '../../machines/advance.ts';
 import {
 	type InstrumentEvent,
 	type InstrumentState,
-	instrumentMachine,
+	instrumentLaw,
 } from '../../machines/instrument.ts';
-import { boardMachine } from '../../machines/rig.ts';
-import { type Ahead, showMachine } from '../../machines/show.ts';
+import { boardLaw } from '../../machines/rig.ts';
+import { type Ahead, showLaw } from '../../machines/show.ts';
 import { advanceSong, songBegun } from '../../machines/song-machine.ts';
 import type { Entry } from '../../src/journal/entry.ts';
 import { ACTIONS } from '../../src/keys/actions.ts';
@@ -207,9 +207,9 @@ export const at = (minutes: number, seconds = 0) => ZERO_MS + (minutes * 60 + se
 
 function moved(state: InstrumentState, ...events: readonly InstrumentEvent[]): InstrumentState {
 	return events.reduce((before, event) => {
-		const after = advance(instrumentMachine, before, event);
+		const after = advance(instrumentLaw, before, event);
 		if (after === null) throw new Error(`${before.value} does not take ${event.type}`);
-		return after as InstrumentState;
+		return after;
 	}, state);
 }
 
@@ -399,10 +399,10 @@ export function middleOfASong(): ScreenState {
 	change('i2', { type: 'madeReady', atMs: at(0) });
 	change('i3', { type: 'foundFaulty', atMs: at(2), fault: 'buzzes' });
 	change('i9', { type: 'putOut', atMs: at(2) });
-	const board = advance(boardMachine, open.boards.bo!, { type: 'cued', pedals: {} });
+	const board = advance(boardLaw, open.boards.bo!, { type: 'cued', pedals: {} });
 	const session: Session = {
 		...open,
-		phase: advance(showMachine, open.phase, { type: 'songBegan' }) as Session['phase'],
+		phase: advance(showLaw, open.phase, { type: 'songBegan' }) as Session['phase'],
 		current: '6',
 		next: '7',
 		zeroAtMs: ZERO_MS,
@@ -711,7 +711,7 @@ export function handOverOfThree(): ScreenState {
 }
 
 function ended(session: Session, ahead: Ahead): Session['phase'] {
-	const phase = advance(showMachine, session.phase, { type: 'songEnded', ahead });
+	const phase = advance(showLaw, session.phase, { type: 'songEnded', ahead });
 	return phase as Session['phase'];
 }
 

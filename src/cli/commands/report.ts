@@ -27,7 +27,9 @@ import { JSON_OPTION, optionText } from '../command.ts';
 import { EXIT } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { chosenNight } from '../nights/chosen-night.ts';
+import { editRemarks } from '../nights/edit-remarks.ts';
 import type { NightOnDisk } from '../nights/night-on-disk.ts';
+import { nightsBeside } from '../nights/nights-beside.ts';
 import {
 	everyFile,
 	REPORT_FORMS,
@@ -64,7 +66,6 @@ export const reportCommand: CliCommand = {
 	words: { least: 0, most: 1 },
 	run: async (request, io) => {
 		if (request.options.nights !== undefined || request.options.since !== undefined) {
-			const { nightsBeside } = await import('../nights/nights-beside.ts');
 			const several = nightsBeside(request, io);
 			return typeof several === 'number' ? several : write(several, request, io);
 		}
@@ -101,7 +102,6 @@ async function writeReport(
 	}
 	const place = { folder: placesOf(request, io).nights, night: night.id };
 	if (options.edit === true) {
-		const { editRemarks } = await import('../nights/edit-remarks.ts');
 		const code = await editRemarks(nightReport(partsOfNight(night, show)), place, io);
 		const isWritten = ['save', 'out', 'all'].some((name) => options[name] !== undefined);
 		if (code !== EXIT.fine || !isWritten) return code;

@@ -1,8 +1,11 @@
 // `rackside schema`: the JSON Schema of the show file, so that an editor can help in writing one; and those of a
 // report's data and of several nights', for those who read it with another program.
 
+import { nightsJsonSchema } from '../../report/nights-shape.ts';
+import { reportJsonSchema } from '../../report/report-shape.ts';
 import { showFileJsonSchema } from '../../showfile/json-schema.ts';
 import { COMMAND_WORDS } from '../../words/commands.ts';
+import { nightsKeyTold } from '../../words/nights-keys.ts';
 import { reportKeyTold } from '../../words/report-keys.ts';
 import { LEAVE_ONE_OUT, notBoth } from '../../words/requests.ts';
 import { keyTold } from '../../words/show-file-keys.ts';
@@ -31,23 +34,11 @@ export const schemaCommand: CliCommand = {
 		}
 		const schema =
 			report === true
-				? await reportSchema()
+				? reportJsonSchema(reportKeyTold)
 				: nights === true
-					? await nightsSchema()
+					? nightsJsonSchema(nightsKeyTold)
 					: showFileJsonSchema(keyTold);
 		io.write(`${JSON.stringify(schema, null, 2)}\n`);
 		return EXIT.fine;
 	},
 };
-
-/** Loaded when one is asked for: they stand beside commands that need none of it. */
-async function reportSchema(): Promise<unknown> {
-	const { reportJsonSchema } = await import('../../report/report-shape.ts');
-	return reportJsonSchema(reportKeyTold);
-}
-
-async function nightsSchema(): Promise<unknown> {
-	const { nightsJsonSchema } = await import('../../report/nights-shape.ts');
-	const { nightsKeyTold } = await import('../../words/nights-keys.ts');
-	return nightsJsonSchema(nightsKeyTold);
-}

@@ -1,8 +1,7 @@
-// The editable parts of a report, in an editor or asked line by line; kept beside the night.
+// The editable parts of a report, in an editor or asked line by line; kept beside the night. What of Node starts an
+// editor or asks is loaded then: most reports are only read.
 
-import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
-import { createInterface } from 'node:readline/promises';
 import { cleanText } from '../../base/clean-text.ts';
 import { diskErrorCode } from '../../disk/disk.ts';
 import { ensureFolder } from '../../disk/folders.ts';
@@ -55,7 +54,7 @@ export async function editRemarks(
 	if (!editor && !isAsked) {
 		return tellProblems([{ code: 'no-editor', what: NO_EDITOR, hint: SET_EDITOR }], io);
 	}
-	const written = editor ? inEditor(editor, { draft, fields }, io) : await asked(fields, io);
+	const written = await (editor ? inEditor(editor, { draft, fields }, io) : asked(fields, io));
 	if (typeof written === 'number') return written;
 	const leaveDraft = editor ? () => removeDraft(draft) : () => {};
 	if (fields.every(({ heading, text }) => (written.get(heading) ?? '') === text)) {
@@ -74,11 +73,12 @@ export async function editRemarks(
 }
 
 /** What was written, or the exit code where it cannot be used; then the draft stays. */
-function inEditor(
+async function inEditor(
 	editor: string,
 	{ draft, fields }: { readonly draft: string; readonly fields: readonly RemarkField[] },
 	io: Io,
-): Written | number {
+): Promise<Written | number> {
+	const { spawnSync } = await import('node:child_process');
 	try {
 		ensureFolder(realDisk, join(draft, '..'));
 		const trouble = whyNotOwn(realDisk, draft, 'file');
@@ -145,6 +145,7 @@ function removeDraft(path: string): void {
 
 /** A question for each field; enter keeps what is there. */
 async function asked(fields: readonly RemarkField[], io: Io): Promise<Written | number> {
+	const { createInterface } = await import('node:readline/promises');
 	const asking = createInterface({ input: process.stdin, output: process.stdout });
 	const texts = new Map(fields.map(({ heading, text }) => [heading, text]));
 	io.write(`${REMARKS.howToAsk}\n`);

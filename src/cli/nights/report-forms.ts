@@ -8,6 +8,7 @@ import { forReader, hireFirms, type Reader } from '../../report/reader.ts';
 import { readerMarkdown } from '../../report/reader-markdown.ts';
 import { readerPage } from '../../report/reader-page.ts';
 import { TABLE_NAMES, type TableName, tableCsv } from '../../report/report-csv.ts';
+import { reportHtml } from '../../report/report-html.ts';
 import { reportJson } from '../../report/report-json.ts';
 import { reportMarkdown } from '../../report/report-markdown.ts';
 import { timelineFor } from '../../report/timeline-of-night.ts';
@@ -53,8 +54,8 @@ function markdownOf(report: NightReport, reader: Reader): string {
 }
 
 /** What draws the picture is as large as all the rest, and read where it is drawn. */
-async function htmlOf(report: NightReport, reader: Reader): Promise<string> {
-	return (await import('../../report/report-html.ts')).reportHtml(report, reader);
+function htmlOf(report: NightReport, reader: Reader): string {
+	return reportHtml(report, reader);
 }
 
 function pictureOf(report: NightReport, reader: Reader, isAscii: boolean): string {

@@ -5,7 +5,7 @@ import type { PlanName } from '../plan-commands.ts';
 import type { PrintedName } from '../printed-commands.ts';
 import type { ShowName } from '../show-commands.ts';
 
-type Printing = ShowName | PlanName | PrintedName | 'report' | 'completion';
+type Printing = ShowName | PlanName | PrintedName | 'report' | 'schema' | 'completion';
 
 /** Commands that print and end, by whether they may ask something on the terminal; all others are watched. */
 const ASKS: Readonly<Record<Printing, boolean>> = {
