@@ -6,18 +6,18 @@ import { execFileSync } from 'node:child_process';
 import { chmod, copyFile, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { billOfMaterials } from './bill-of-materials.mjs';
 import { bundleOptions } from './bundle-options.mjs';
 import { bundledLicenses } from './bundled-licenses.mjs';
 import { bundledPackages } from './bundled-packages.mjs';
+import { buildInFewerFiles } from './fewer-files.mjs';
 import { oneByteEach } from './one-byte.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const cli = join(root, 'src/cli');
 const dist = join(root, 'dist');
 
-const { metafile, outputFiles } = await build({
+const { metafile, outputFiles } = await buildInFewerFiles({
 	...bundleOptions(root),
 	entryPoints: { rackside: join(cli, 'entry.ts') },
 	outdir: dist,
