@@ -1,7 +1,8 @@
 // Looking things up in a session and its show by id. An id that is not there is a bug of ours or a
 // damaged journal, never a user's mistake: show files are checked before a night begins.
 
-import type { Instrument, Song } from '../showfile/show.ts';
+import { onceFor } from '../base/once.ts';
+import type { Instrument, Show, Song } from '../showfile/show.ts';
 import type { Fault, Incident, ListItem, Session, SongItem } from './session.ts';
 
 export function findItem(session: Session, key: string | null): ListItem | null {
@@ -13,9 +14,14 @@ export function findSongItem(session: Session, key: string | null): SongItem | n
 	return item?.kind === 'song' ? item : null;
 }
 
-export function findSong(session: Session, id: string): Song | null {
-	return session.show.songs.find((song) => song.id === id) ?? null;
+export function findSong({ show }: Session, id: string): Song | null {
+	return songsById(show).get(id) ?? null;
 }
+
+/** Looked up for every slot of every plan. */
+const songsById = onceFor(
+	({ songs }: Show): ReadonlyMap<string, Song> => new Map(songs.map((song) => [song.id, song])),
+);
 
 export function findInstrument(session: Session, id: string): Instrument | null {
 	return session.show.instruments.find((one) => one.id === id) ?? null;

@@ -74,17 +74,24 @@ function costsOf(
 ): Float64Array {
 	const steps = all[seat] as Steps;
 	const { flags, backup, preference } = steps;
-	// Most of what counts stands in the flags, of which there are few.
-	const byFlags = Float64Array.from({ length: 256 }, (_, some) =>
-		FLAGGED.reduce((sum, [flag, place]) => sum + (some & flag ? (of[place] as number) : 0), 0),
-	);
+	// Most of what counts stands in the flags, of which few ever come together.
+	const byFlags = new Float64Array(256).fill(-1);
+	const flagged = (some: number): number => {
+		if ((byFlags[some] as number) < 0) {
+			byFlags[some] = FLAGGED.reduce(
+				(sum, [flag, place]) => sum + (some & flag ? (of[place] as number) : 0),
+				0,
+			);
+		}
+		return byFlags[some] as number;
+	};
 	const [overGap, forBackup, forPreference] = [OVER_GAP, BACKUP, PREFERENCE].map(
 		(place) => of[place] as number,
 	) as [number, number, number];
 	const costs = new Float64Array(flags.length);
 	eachStep(steps, (step, section) => {
 		costs[step] =
-			(byFlags[flags[step] as number] as number) +
+			flagged(flags[step] as number) +
 			(backup[step] as number) * forBackup +
 			(preference[step] as number) * forPreference +
 			(isOverGap(seating, steps, { seat, section, step }) ? overGap : 0);

@@ -2,6 +2,7 @@
 
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
+import { instrumentById } from '../demand/instrument-by-id.ts';
 import { meetsNeed } from '../demand/options.ts';
 import type { Asked, Outlook } from '../demand/outlook.ts';
 import { pitchKey, soundsSame } from '../demand/same-pitches.ts';
@@ -73,7 +74,6 @@ export function soundsAsNamed(
 	);
 	if (isBelieved) return true;
 	const isAlike =
-		listed.length > 0 ||
-		show.instruments.some(({ id, kind }) => id === hand.instrument && kind === instrument.kind);
+		listed.length > 0 || instrumentById(show).get(hand.instrument)?.kind === instrument.kind;
 	return isAlike && soundsSame(hand, { tuning, capo });
 }

@@ -85,10 +85,7 @@ export function jackson(
 	{ heads, lengths, dues, nightMs }: PiecesOfWork,
 	{ isPreemptive }: { readonly isPreemptive: boolean },
 ): Jackson {
-	const byHead: number[] = [];
-	for (let piece = 0; piece < heads.length; piece += 1) {
-		insert(byHead, piece, (one) => (heads[one] as number) > (heads[piece] as number));
-	}
+	const byHead = inOrderOf(heads);
 	const left = lengths.slice();
 	/** Those that can be begun, the one wanted first at the end. */
 	const line: number[] = [];
@@ -97,23 +94,20 @@ export function jackson(
 	let block = 0;
 	let worst = { latenessMs: time, latest: -1, since: -1, finish: time };
 	let next = 0;
-	const headMs = (): number => heads[byHead[next] as number] ?? Number.POSITIVE_INFINITY;
-	const isBefore = (one: number, other: number): boolean => {
-		const sooner = (dues[one] as number) - (dues[other] as number);
-		return sooner < 0 || (sooner === 0 && one < other);
-	};
+	let headMs = heads[byHead[0] as number] ?? Number.POSITIVE_INFINITY;
 	while (order.length < heads.length) {
-		if (line.length === 0 && headMs() > time) {
-			time = headMs();
+		if (line.length === 0 && headMs > time) {
+			time = headMs;
 			block = order.length;
 		}
-		for (; headMs() <= time; next += 1) {
-			const piece = byHead[next] as number;
-			insert(line, piece, (one) => isBefore(one, piece));
+		while (headMs <= time) {
+			insertInLine(line, byHead[next] as number, dues);
+			next += 1;
+			headMs = heads[byHead[next] as number] ?? Number.POSITIVE_INFINITY;
 		}
 		const piece = line.at(-1) as number;
 		const end = time + (left[piece] as number);
-		time = isPreemptive ? Math.min(end, headMs()) : end;
+		time = isPreemptive ? Math.min(end, headMs) : end;
 		left[piece] = end - time;
 		if (time < end) continue;
 		line.pop();
@@ -126,13 +120,33 @@ export function jackson(
 	return { order, ...worst };
 }
 
-/** Puts the piece before all those at the end that stay behind it; most lists are nearly in order. */
-function insert(pieces: number[], piece: number, isBehind: (one: number) => boolean): void {
-	let place = pieces.push(piece) - 1;
-	for (; place > 0 && isBehind(pieces[place - 1] as number); place -= 1) {
-		pieces[place] = pieces[place - 1] as number;
+/** The pieces by their heads. Put in one by one, as below: lists are short, and asked for by the ten thousand. */
+function inOrderOf(heads: Float64Array): Uint32Array {
+	const pieces = new Uint32Array(heads.length);
+	for (let piece = 0; piece < heads.length; piece += 1) {
+		const head = heads[piece] as number;
+		let place = piece;
+		for (; place > 0; place -= 1) {
+			const before = pieces[place - 1] as number;
+			if ((heads[before] as number) <= head) break;
+			pieces[place] = before;
+		}
+		pieces[place] = piece;
 	}
-	pieces[place] = piece;
+	return pieces;
+}
+
+/** Puts the piece before those at the end that are wanted sooner, or at once and stand before it in the lists. */
+function insertInLine(line: number[], piece: number, dues: Float64Array): void {
+	const due = dues[piece] as number;
+	let place = line.push(piece) - 1;
+	for (; place > 0; place -= 1) {
+		const other = line[place - 1] as number;
+		const sooner = (dues[other] as number) - due;
+		if (sooner > 0 || (sooner === 0 && other > piece)) break;
+		line[place] = other;
+	}
+	line[place] = piece;
 }
 
 export type ExactOrder = {

@@ -107,14 +107,18 @@ function inDueOrder<P extends Piece>(pieces: readonly P[]): readonly P[] {
  * onFreeClock([{ seconds: 2, releaseMs: 12, dueMs: 20, isEarly: false }], freeClock([{ fromMs: 10, untilMs: 15 }])).heads // => Float64Array.of(10)
  */
 export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): PiecesOfWork {
-	return {
-		heads: Float64Array.from(pieces, ({ releaseMs }) =>
-			Number.isFinite(releaseMs) ? clock.at(releaseMs) : releaseMs,
-		),
-		lengths: Float64Array.from(pieces, ({ seconds }) => seconds * 1000),
-		dues: Float64Array.from(pieces, ({ dueMs }) => dueMs),
-		nightMs: clock.firstMs,
-	};
+	const count = pieces.length;
+	const [heads, lengths, dues] = [
+		new Float64Array(count),
+		new Float64Array(count),
+		new Float64Array(count),
+	];
+	pieces.forEach(({ releaseMs, seconds, dueMs }, place) => {
+		heads[place] = Number.isFinite(releaseMs) ? clock.at(releaseMs) : releaseMs;
+		lengths[place] = seconds * 1000;
+		dues[place] = dueMs;
+	});
+	return { heads, lengths, dues, nightMs: clock.firstMs };
 }
 
 function orderShown(
