@@ -11,11 +11,7 @@ import type { NeedsPart } from '../../src/plan/demand/demand.ts';
 import { instrumentById } from '../../src/plan/demand/instrument-by-id.ts';
 import { type Outlook, outlookOf } from '../../src/plan/demand/outlook.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { busyWindows, freeClock } from '../../src/plan/schedule/free-clock.ts';
-import { handOversAhead } from '../../src/plan/schedule/hand-overs-ahead.ts';
 import { scheduleOf, weigh } from '../../src/plan/schedule/schedule.ts';
-import { stintsAhead } from '../../src/plan/schedule/stints.ts';
-import { piecesFor, workInOrder } from '../../src/plan/schedule/work-ahead.ts';
 import { chooseInTime } from '../../src/plan/timed-choice/choose-in-time.ts';
 import { planCore } from '../../src/plan/timed-choice/plan-core.ts';
 import { cellAt } from '../../src/session/cells.ts';
@@ -44,9 +40,9 @@ const graph = searchGraph(seating);
 const possible = allPossible(graph);
 const choosing = chooseHands(graph, possible, { budget: { left: 10_000 }, before: null })!;
 const choices = choicesOf(seating, choosing.hands);
-const handOvers = handOversAhead(outlook, choices);
-const clock = freeClock(busyWindows(outlook.cues, handOvers));
-const stints = stintsAhead(outlook, choices);
+const weighed = weigh(outlook, choices);
+const { handOvers, stints, clock, pieces } = weighed;
+const schedule = scheduleOf(outlook, weighed);
 const eStandard = tuningCalled('E standard', 'electric-6')!;
 const dropD = tuningCalled('drop D', 'electric-6')!;
 const instruments = Object.fromEntries(instrumentById(show));
@@ -86,8 +82,8 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	outlook,
 	stints,
 	handOvers,
-	pieces: piecesFor(outlook, stints, handOvers),
-	work: workInOrder(outlook, piecesFor(outlook, stints, handOvers), clock),
+	pieces,
+	work: schedule.work,
 	slots: plan.slots,
 	section,
 	clock,
@@ -105,8 +101,8 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 		chooseInTime({ outlook: asked, told: null, budget: { left: 10_000 } }),
 	choosing,
 	hands: choosing.hands,
-	weighed: weigh(outlook, choices),
-	schedule: scheduleOf(outlook, weigh(outlook, choices)),
+	weighed,
+	schedule,
 	bridgeSong: songs.bridge,
 	cellAt,
 	held,
