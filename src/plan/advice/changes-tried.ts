@@ -33,13 +33,10 @@ export type Night = {
 export type Tried = Night & { readonly change: ShowChange };
 
 /** How many plans may still be made, and what all are made from together. */
-export type Trials = { left: number; readonly from: Budget };
+type Trials = { left: number; readonly from: Budget };
 
-export type Limits = {
-	readonly trials: Trials;
-	/** What costs as much is not tried. */
-	readonly below: number;
-};
+/** Plans a change; null where that is not worth a plan. */
+type Attempt = (change: ShowChange | null) => Tried | null;
 
 /** Each looks less far than the plan that is shown: whatever it finds to work, works. */
 const BUDGET = 40_000;
@@ -56,55 +53,47 @@ const MOST_SECONDS = 600;
  * of songs to leave out all are.
  *
  * @example
- * changesTried({ show, plan, shortfall }, { trials: { left: 1, from: { left: 100000 } }, below: 100 }).length // => 1
+ * changesTried({ show, plan, shortfall }, { left: 1, from: { left: 100000 } }).length // => 1
  */
-export function changesTried(night: Night, { trials, below }: Limits): readonly Tried[] {
+export function changesTried(night: Night, trials: Trials): readonly Tried[] {
 	const { show, plan, shortfall } = night;
 	const all: Tried[] = [];
 	const known = new Set<string>();
+	/** Of each kind, the price of what is enough: what costs as much is not tried. */
 	const most = new Map<ShowChange['kind'], number>();
-	const attempt = (change: ShowChange | null): Tried | null => {
+	const attempt: Attempt = (change) => {
 		if (change === null || trials.left === 0 || trials.from.left <= LEAST) return null;
 		// The same is one change, whichever slot led to it.
-		const { price: _, show: __, ...asked } = change;
+		const { price, show: changed, ...asked } = change;
 		const key = JSON.stringify(asked);
-		if (known.has(key)) return null;
-		if (change.price >= Math.min(below, most.get(change.kind) ?? below)) return null;
-		trials.left -= 1;
+		if (known.has(key) || price >= (most.get(change.kind) ?? Number.POSITIVE_INFINITY)) return null;
 		known.add(key);
-		const one = tried(change, trials.from);
+		trials.left -= 1;
+		const how = { budget: BUDGET, from: trials.from };
+		const then = planCore(momentBefore(readyAtZero(changed)), how).plan;
+		const one = { change, show: changed, plan: then, shortfall: shortfallOf(changed, then) };
 		all.push(one);
-		if (isWorking(one.shortfall) && change.kind !== 'drop') most.set(change.kind, change.price);
+		if (isWorking(one.shortfall) && change.kind !== 'drop') most.set(change.kind, price);
 		return one;
 	};
 	const troubles = troublesOf(plan);
+	const troubled = new Set(troubles.map(({ section }) => section));
 	for (const change of retunings(show, plan)) attempt(change);
-	const troubled = [...new Set(troubles.map(({ section }) => section))];
-	for (const section of troubled) attemptGaps(night, { section, attempt });
-	for (const change of exchanges(show, { plan, troubles })) attempt(change);
+	for (const section of troubled) attemptGaps(night, section, attempt);
+	for (const change of exchanges(show, plan, troubles)) attempt(change);
 	for (const slot of troubles) attempt(oneMore(show, slot));
-	if (shortfall.pastCurfew > 0) show.set.forEach((_, place) => void attempt(leftOut(show, place)));
-	// Nothing else brings the end forward.
-	else {
+	if (shortfall.pastCurfew > 0) {
+		// Nothing else brings the end forward.
+		for (const place of show.set.keys()) attempt(leftOut(show, place));
+	} else {
 		for (const change of swaps(show, troubles)) attempt(change);
 		for (const section of plan.sections) {
-			if (!troubled.includes(section)) attemptGaps(night, { section, attempt });
+			if (!troubled.has(section)) attemptGaps(night, section, attempt);
 		}
 	}
+	// Only to see whether any length would be enough: nobody waits so long for half of it.
+	const isTooLong = ({ change }: Tried) => change.kind === 'gap' && change.price >= MOST_SECONDS;
 	return all.filter((one) => isWorking(one.shortfall) || !isTooLong(one));
-}
-
-/**
- * A change, planned.
- *
- * @example
- * tried(leftOut(show, 1)).plan.sections.map(({ song }) => song) // => ['harbour', 'gravel']
- */
-export function tried(change: ShowChange, from?: Budget): Tried {
-	const { show } = change;
-	const how = { budget: BUDGET, ...(from === undefined ? {} : { from }) };
-	const { plan } = planCore(momentBefore(readyAtZero(show)), how);
-	return { change, show, plan, shortfall: shortfallOf(show, plan) };
 }
 
 /** Slots where something is missing, late or too much for its gap, in playing order, each once. */
@@ -141,10 +130,7 @@ function retunings(show: Show, { slots }: Plan): readonly ShowChange[] {
 }
 
 /** What the songs name, played on the best of what could take over that is not meant for somebody else. */
-function exchanges(
-	show: Show,
-	{ plan, troubles }: { readonly plan: Plan; readonly troubles: readonly Slot[] },
-): readonly ShowChange[] {
+function exchanges(show: Show, plan: Plan, troubles: readonly Slot[]): readonly ShowChange[] {
 	const isAsked = (slot: Slot) => slot.named !== null && troubles.includes(slot);
 	const isTheirs = (id: string, player: string) =>
 		show.instruments.some((one) => one.id === id && mayHave(one, player));
@@ -157,38 +143,27 @@ function exchanges(
 	);
 }
 
-type GapAsked = {
-	readonly section: Section;
-	readonly attempt: (change: ShowChange | null) => Tried | null;
-};
-
-/** Only to see whether any length would be enough: nobody waits so long for half of it. */
-function isTooLong({ change }: Tried): boolean {
-	return change.kind === 'gap' && change.price >= MOST_SECONDS;
-}
-
-/** As much as is wanting here, then as in all the night, then the most; of what is enough the least. */
-function attemptGaps({ show, plan, shortfall }: Night, { section, attempt }: GapAsked): void {
+/** As much as is wanting here, then as in all the night, then the most; of what is enough the least, by bisection. */
+function attemptGaps({ show, plan, shortfall }: Night, section: Section, attempt: Attempt): void {
 	const start = plan.sections.find(({ item, point }) => item === section.item && point === 0);
 	if (start === undefined) return;
-	const most = MOST_SECONDS / STEP_SECONDS;
-	const steps = [wantingSeconds(plan, section), shortfall.lateness, MOST_SECONDS].map((seconds) =>
-		Math.min(most, Math.max(1, Math.ceil(seconds / STEP_SECONDS))),
-	);
-	const isEnough = (count: number) => {
-		const one = attempt(longerGap(show, start, count * STEP_SECONDS));
+	const isEnough = (steps: number) => {
+		const one = attempt(longerGap(show, start, steps * STEP_SECONDS));
 		return one !== null && isWorking(one.shortfall);
 	};
-	const tooFew = (count: number) => Math.max(0, ...steps.filter((few) => few < count));
-	const found = [...new Set(steps)].sort((one, other) => one - other).find(isEnough);
-	if (found === undefined) return;
-	let [least, enough] = [tooFew(found) + 1, found];
+	let tooFew = 0;
+	let enough: number | null = null;
+	for (const seconds of [wantingSeconds(plan, section), shortfall.lateness, MOST_SECONDS]) {
+		const steps = Math.ceil(Math.min(seconds, MOST_SECONDS) / STEP_SECONDS);
+		if (enough !== null || steps <= tooFew) continue;
+		if (isEnough(steps)) enough = steps;
+		else tooFew = steps;
+	}
 	// What is wanting is mostly just what is needed.
-	let middle = enough - 1;
-	while (least < enough) {
+	for (let middle = (enough ?? 0) - 1; enough !== null && enough - tooFew > 1; ) {
 		if (isEnough(middle)) enough = middle;
-		else least = middle + 1;
-		middle = Math.floor((least + enough) / 2);
+		else tooFew = middle;
+		middle = Math.floor((tooFew + enough) / 2);
 	}
 }
 
@@ -205,16 +180,15 @@ function wantingSeconds(plan: Plan, section: Section): number {
  */
 function swaps(show: Show, troubles: readonly Slot[]): readonly ShowChange[] {
 	const places = troubles.map(({ section }) => Number(section.item) - 1);
-	const near = new Set(places.flatMap((place) => [place, place - 1]));
-	const first = Math.min(...places);
-	const isNear = ([one, other]: Pair) => near.has(one) || near.has(other);
-	const pairs = show.set
-		.flatMap((_, one) => show.set.slice(one + 1).map((_, more): Pair => [one, one + 1 + more]))
-		.filter((pair) => pair[0] <= first)
-		.sort((one, other) => one[1] - one[0] - (other[1] - other[0]));
-	return [...pairs.filter(isNear), ...pairs.filter((pair) => !isNear(pair))].flatMap(
-		([one, other]) => inEachOthersPlace(show, one, other) ?? [],
-	);
+	const isNear = (place: number) => places.includes(place) || places.includes(place + 1);
+	return show.set
+		.flatMap((_, one) => show.set.slice(one + 1).map((_, more) => ({ one, other: one + 1 + more })))
+		.filter(({ one }) => one <= Math.min(...places))
+		.map((pair) => ({
+			...pair,
+			group: isNear(pair.one) || isNear(pair.other) ? 0 : 1,
+			distance: pair.other - pair.one,
+		}))
+		.sort((pair, than) => pair.group - than.group || pair.distance - than.distance)
+		.flatMap(({ one, other }) => inEachOthersPlace(show, one, other) ?? []);
 }
-
-type Pair = readonly [number, number];

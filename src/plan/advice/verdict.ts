@@ -86,30 +86,24 @@ export function verdict(
 }
 
 function wrongOf(show: Show, plan: Plan): readonly Wrong[] {
-	const [late, ...lateMore] = plan.work
-		.filter(({ slackSeconds }) => slackSeconds < 0)
-		.sort((one, other) => one.slackSeconds - other.slackSeconds);
-	const [tight, ...tightMore] = filledGaps(plan, plan.sections)
-		.filter(({ spareSeconds }) => spareSeconds < 0)
-		.sort((one, other) => one.spareSeconds - other.spareSeconds);
-	const wrong: Wrong[] = [
-		...byPlayer(
-			show,
-			'missing',
-			plan.slots.filter(({ isMissing }) => isMissing),
-		),
+	const missing = plan.slots.filter(({ isMissing }) => isMissing);
+	const short = tightPlaces(plan).filter(({ spareSeconds }) => spareSeconds < 0);
+	const [gaps, late] = [
+		short.filter(({ work }) => work === null),
+		short.filter(({ work }) => work !== null),
 	];
-	if (tight !== undefined) {
-		const { section, handOvers, gapSeconds } = tight;
-		const overSeconds = tenths(-tight.spareSeconds);
-		const gap = { handOvers, gapSeconds, overSeconds, more: tightMore.length };
-		wrong.push({ code: 'over-gap', song: section.song, ...gap });
-	}
-	if (late !== undefined) {
-		const { section, instrument } = late;
-		const shortSeconds = tenths(late.shortSeconds);
-		const more = lateMore.length;
-		wrong.push({ code: 'late', song: section.song, instrument, shortSeconds, more });
-	}
-	return [...wrong, ...curfewWarnings(show, plan.sections, 0)];
+	return [
+		...byPlayer(show, 'missing', missing),
+		...gaps.slice(0, 1).map(({ section, handOvers, spareSeconds }): Wrong => {
+			const { song, gapSeconds } = section;
+			const gap = { handOvers, gapSeconds: gapSeconds ?? 0, overSeconds: tenths(-spareSeconds) };
+			return { code: 'over-gap', song, ...gap, more: gaps.length - 1 };
+		}),
+		...late.slice(0, 1).map(({ section: { song }, work, spareSeconds }): Wrong => {
+			const about = { song, instrument: work?.instrument ?? '' };
+			const shortSeconds = tenths(-spareSeconds);
+			return { code: 'late', ...about, shortSeconds, more: late.length - 1 };
+		}),
+		...curfewWarnings(show, plan.sections, 0),
+	];
 }
