@@ -60,7 +60,7 @@ const needsEStandard: NeedsPart = {
 };
 
 const held = { instrument: 'A1', tuning: eStandard, capo: 0 };
-const asTheyStand = { isReady: true, readyInSeconds: 10, tuning: eStandard, capo: 0 };
+const asTheyStand = { isReady: true, readyInSeconds: 10 };
 const rackOfAsh = {
 	show,
 	instruments: states,
@@ -118,12 +118,14 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	beforeDoors: planBeforeDoors(show),
 	shortfall: shortfallOf(show, plan),
 	soundOfA1: { tuning: eStandard, kind: 'electric-6', replaced: instruments.A1 },
-	ranks: ranksOf(rackOfAsh, instruments.A3!, asTheyStand),
+	ranks: ranksOf(rackOfAsh, { instrument: instruments.A3!, ...asTheyStand }),
 	rankedS1: {
 		instrument: instruments.S1!,
-		found: { ...asTheyStand, why: [{ code: 'same-tuning' }, { code: 'ready' }] },
+		hand: { instrument: 'S1', tuning: eStandard, capo: 0 },
+		...asTheyStand,
+		why: [{ code: 'same-tuning' }, { code: 'ready' }],
 		later: [],
-		ranks: ranksOf(rackOfAsh, instruments.S1!, asTheyStand),
+		ranks: ranksOf(rackOfAsh, { instrument: instruments.S1!, ...asTheyStand }),
 	},
 	rack: {
 		show,

@@ -23,8 +23,8 @@ const MOST_CHANGES = 3;
 const BUDGET = 3_000_000;
 /** For rows of one change, of two and of three: how many shorter ones are gone on with, and the most plans for it. */
 const ROUNDS = [
-	{ width: 1, trials: 200 },
-	{ width: 4, trials: 160 },
+	{ width: 1, trials: 160 },
+	{ width: 3, trials: 90 },
 	{ width: 1, trials: 40 },
 ];
 

@@ -129,13 +129,12 @@ export function rankStandIns(
 	isBestEnough = false,
 ): readonly StandIn[] {
 	const ranked = takeOvers(rack)
-		.map((one): Ranked => ({ ...one, later: [], ranks: ranksOf(rack, one.instrument, one.found) }))
+		.map((one): Ranked => ({ ...one, later: [], ranks: ranksOf(rack, one) }))
 		.sort(compareRanked);
 	const inOrder = costOf === null ? ranked : costed(ranked, costOf, isBestEnough);
 	return inOrder.map((one) => {
-		const { instrument, readyInSeconds, tuning, capo } = one.found;
-		const why = whyInOrder(one, { ranked: inOrder, rack });
-		return { instrument, readyInSeconds, tuning, capo, why, later: one.later };
+		const { hand, readyInSeconds, later } = one;
+		return { ...hand, readyInSeconds, why: whyInOrder(one, { ranked: inOrder, rack }), later };
 	});
 }
 
@@ -145,31 +144,25 @@ function costed(
 	isBestEnough: boolean,
 ): readonly Ranked[] {
 	const top = ranked[0]?.ranks;
-	let least = Number.POSITIVE_INFINITY;
-	let worst = { missing: 0, substituted: 0 };
+	let [least, worst] = [Number.POSITIVE_INFINITY, 0];
 	const first = ranked.slice(0, HANDFUL).map((one): Ranked => {
 		const { ranks } = one;
 		const isBehind = BEFORE_COST.some((criterion) => ranks[criterion] !== top?.[criterion]);
 		if (isBestEnough && (isBehind || least === 0)) return one;
-		const { instrument, tuning, capo } = one.found;
-		const cost = costOf({ instrument, tuning, capo });
+		const cost = costOf(one.hand);
 		// Not known, it costs no less than the worst that is: it comes before nothing by that.
-		if (cost === null) return { ...one, later: UNKNOWN, ranks: { ...ranks, ...worst } };
-		const { missing, substituted, later } = cost;
-		if (laterRank(cost) > laterRank(worst)) worst = { missing, substituted };
-		least = Math.min(least, laterRank(cost));
-		return { ...one, later, ranks: { ...ranks, missing, substituted } };
+		if (cost === null) return { ...one, later: UNKNOWN, ranks: { ...ranks, later: worst } };
+		// Missing before substituted; no show has so many slots of either.
+		const later = cost.missing * 100_000 + cost.substituted;
+		worst = Math.max(worst, later);
+		least = Math.min(least, later);
+		return { ...one, later: cost.later, ranks: { ...ranks, later } };
 	});
-	const best = first.find(({ ranks }) => laterRank(ranks) === least);
-	const inOrder = isBestEnough
-		? first.sort((one, other) => Number(other === best) - Number(one === best))
-		: first.sort(compareRanked);
+	const best = first.find(({ ranks }) => ranks.later === least);
+	const inOrder = first.sort((one, other) =>
+		isBestEnough ? Number(other === best) - Number(one === best) : compareRanked(one, other),
+	);
 	return [...inOrder, ...ranked.slice(HANDFUL)];
-}
-
-/** Missing before substituted; no show has so many slots of either. */
-function laterRank({ missing, substituted }: Pick<LaterCost, 'missing' | 'substituted'>): number {
-	return missing * 100_000 + substituted;
 }
 
 /** What is to be heard from this player, and what would be replaced. */
