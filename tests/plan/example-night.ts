@@ -103,7 +103,6 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	hands: choosing.hands,
 	weighed,
 	schedule,
-	bridgeSong: songs.bridge,
 	cellAt,
 	held,
 	handA1: held,
