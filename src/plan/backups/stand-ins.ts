@@ -133,8 +133,10 @@ export function rankStandIns(
 		.sort(compareRanked);
 	const inOrder = costOf === null ? ranked : costed(ranked, costOf, isBestEnough);
 	return inOrder.map((one) => {
-		const { hand, readyInSeconds, later } = one;
-		return { ...hand, readyInSeconds, why: whyInOrder(one, { ranked: inOrder, rack }), later };
+		const { readyInSeconds, later } = one;
+		const { instrument, tuning, capo } = one.hand;
+		const why = whyInOrder(one, { ranked: inOrder, rack });
+		return { instrument, readyInSeconds, tuning, capo, why, later };
 	});
 }
 
@@ -175,36 +177,29 @@ function soundAsked({
 }: StandInsAsked): Pick<Replaceable, 'slot'> & { readonly sound: Sound | null } {
 	const held = session.players[player]?.holds ?? null;
 	const slots = plan.slots.filter((slot) => slot.player === player);
-	const present = slots.find(({ section }) => section.hasBegun) ?? null;
 	const isForHeld =
 		instrument === undefined
 			? session.phase.value === 'song' && held !== null
 			: instrument === held;
-	// During a song with empty hands, what should be in them comes before what is next.
-	const asked = slots.find((one) => one.instrument === instrument || one.named === instrument);
-	const there = slots.find(({ section }) => section === at);
-	const found = there ?? (instrument === undefined ? slots[0] : asked) ?? null;
-	const slot = isForHeld && there === undefined ? present : found;
+	const slot =
+		slots.find(({ section }) => section === at) ??
+		slots.find((one) => {
+			if (isForHeld) return one.section.hasBegun;
+			return instrument === undefined || [one.instrument, one.named].includes(instrument);
+		}) ??
+		null;
 	// Between songs what has strings down in their hands is what is to be replaced, by what the plan gives or by another.
-	const isHeldDown =
-		held !== null && (session.instruments[held]?.context.stringsDown.length ?? 0) > 0;
+	const isHeldDown = (session.instruments[held ?? '']?.context.stringsDown.length ?? 0) > 0;
 	const comes = openBreakOf(session, player)?.instrument ?? slot?.instrument ?? slot?.named ?? null;
-	const inTurn = isForHeld || isHeldDown ? held : comes;
-	const replaced = instrument ?? inTurn;
-	return { slot, sound: soundOf(session, slot, replaced) };
-}
-
-function soundOf(session: Session, slot: Slot | null, replaced: string | null): Sound | null {
-	const instruments = instrumentById(session.show);
-	const instrument = replaced === null ? null : (instruments.get(replaced) ?? null);
-	if (slot !== null) return soundOfSlot(session.show, slot, instrument ?? undefined);
-	const context = replaced === null ? undefined : session.instruments[replaced]?.context;
-	if (instrument === null || context === undefined) return null;
-	return {
-		tuning: soundingTuning(context, instrument.kind),
-		kind: instrument.kind,
-		replaced: instrument,
-	};
+	const replaced =
+		instrumentById(session.show).get(
+			instrument ?? (isForHeld || isHeldDown ? held : comes) ?? '',
+		) ?? null;
+	if (slot !== null) return { slot, sound: soundOfSlot(session.show, slot, replaced ?? undefined) };
+	const context = session.instruments[replaced?.id ?? '']?.context;
+	if (replaced === null || context === undefined) return { slot, sound: null };
+	const { kind } = replaced;
+	return { slot, sound: { tuning: soundingTuning(context, kind), kind, replaced } };
 }
 
 /**

@@ -19,12 +19,6 @@ export function nodesFor(count: number): number {
 	return Math.ceil(PIECES / Math.max(1, count));
 }
 
-export type LeastLate = {
-	readonly order: readonly number[];
-	/** In no order is the worst less late. */
-	readonly isProved: boolean;
-};
-
 type Wishes = {
 	/** The places of the pieces, in the order wished. */
 	readonly rank: readonly number[];
@@ -38,15 +32,14 @@ type Wishes = {
  * The least late order from these pieces' heads on, as near to `rank` as that allows.
  *
  * @example
- * leastLate({ heads: Float64Array.of(0, 0), lengths: Float64Array.of(5, 5), dues: Float64Array.of(4, 8), nightMs: (free) => free }, { rank: [0, 1], follows: [-1, -1] }).order // => [0, 1]
+ * leastLate({ heads: Float64Array.of(0, 0), lengths: Float64Array.of(5, 5), dues: Float64Array.of(4, 8), nightMs: (free) => free }, { rank: [0, 1], follows: [-1, -1] }) // => [0, 1]
  */
-export function leastLate(pieces: PiecesOfWork, wishes: Wishes): LeastLate {
+export function leastLate(pieces: PiecesOfWork, wishes: Wishes): readonly number[] {
 	const { rank, follows, nodes = nodesFor(rank.length) } = wishes;
-	if (latenessInOrder(pieces, rank) <= 0) return { order: rank, isProved: true };
-	const found = exactOrder(pieces, { enoughMs: 0, nodes });
-	const exact = inSequence(found.order, follows);
-	const order = leastInAll(pieces, wishes, exact);
-	return { order: nearRank(pieces, order, rank), isProved: found.isProved };
+	if (latenessInOrder(pieces, rank) <= 0) return rank;
+	const { order } = exactOrder(pieces, { enoughMs: 0, nodes });
+	const least = leastInAll(pieces, wishes, inSequence(order, follows));
+	return nearRank(pieces, least, rank);
 }
 
 /** What stands before the piece that it is to follow is done straight after that: the worst is no later for it. */

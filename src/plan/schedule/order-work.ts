@@ -4,7 +4,7 @@
 import type { NightMs } from '../../journal/entry.ts';
 import type { FreeClock } from './free-clock.ts';
 import { latestStarts } from './latest-starts.ts';
-import { type LeastLate, leastLate } from './least-late.ts';
+import { leastLate } from './least-late.ts';
 import { type PiecesOfWork, startingAt } from './one-machine.ts';
 
 /** A piece of work before it has its place. */
@@ -28,12 +28,6 @@ export type Timed<P extends Piece> = {
 	readonly beginByMs: NightMs;
 };
 
-type Ordered<P extends Piece> = {
-	readonly timed: readonly Timed<P>[];
-	/** In no other order is the worst of them less late. */
-	readonly isProved: boolean;
-};
-
 type When = {
 	readonly nowMs: NightMs;
 	readonly clock: FreeClock;
@@ -50,16 +44,15 @@ type When = {
  * moments to begin do not depend on the time: they stand still while nothing happens.
  *
  * @example
- * orderWork([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }, { seconds: 45, releaseMs: 0, dueMs: 100000, isEarly: false }], { nowMs: 10000, clock: freeClock([]), intervalEndsMs: null }).timed.map(({ finishMs, beginByMs }) => [finishMs, beginByMs]) // => [[55000, 55000], [115000, 140000]]
+ * orderWork([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }, { seconds: 45, releaseMs: 0, dueMs: 100000, isEarly: false }], { nowMs: 10000, clock: freeClock([]), intervalEndsMs: null }).map(({ finishMs, beginByMs }) => [finishMs, beginByMs]) // => [[55000, 55000], [115000, 140000]]
  */
-export function orderWork<P extends Piece>(pieces: readonly P[], when: When): Ordered<P> {
+export function orderWork<P extends Piece>(pieces: readonly P[], when: When): readonly Timed<P>[] {
 	const { nowMs, clock } = when;
 	const byDue = inDueOrder(pieces);
 	const { heads, lengths } = onFreeClock(byDue, clock);
 	const latest = latestStarts(onFreeClock(byDue, clock), clock);
-	const { order, isProved } = orderShown(byDue, when);
 	let free = clock.at(nowMs);
-	const timed = order.map((place): Timed<P> => {
+	return orderShown(byDue, when).map((place): Timed<P> => {
 		const start = Math.max(free, heads[place] as number);
 		free = start + (lengths[place] as number);
 		return {
@@ -69,7 +62,6 @@ export function orderWork<P extends Piece>(pieces: readonly P[], when: When): Or
 			beginByMs: clock.lastMs(latest[place] as number),
 		};
 	});
-	return { timed, isProved };
 }
 
 /**
@@ -81,7 +73,7 @@ export function orderWork<P extends Piece>(pieces: readonly P[], when: When): Or
  */
 export function firstShown<P extends Piece>(pieces: readonly P[], when: When): P | undefined {
 	const byDue = inDueOrder(pieces);
-	return byDue[orderShown(byDue, when).order[0] ?? -1];
+	return byDue[orderShown(byDue, when)[0] ?? -1];
 }
 
 function inDueOrder<P extends Piece>(pieces: readonly P[]): readonly P[] {
@@ -108,7 +100,7 @@ export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): PiecesO
 function orderShown(
 	byDue: readonly Piece[],
 	{ nowMs, clock, intervalEndsMs, nodes }: When,
-): LeastLate {
+): readonly number[] {
 	const isFirst = ({ isEarly, releaseMs }: Piece) =>
 		isEarly && intervalEndsMs !== null && releaseMs < intervalEndsMs;
 	const figures = byDue.map((one) => (isFirst(one) ? 0 : 2) + (one.releaseMs <= nowMs ? 0 : 1));

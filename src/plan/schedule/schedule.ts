@@ -59,7 +59,7 @@ export function weigh(outlook: Outlook, choices: readonly Choice[]): Weighed {
 export function scheduleOf(outlook: Outlook, weighed: Weighed): Schedule {
 	const { nowMs } = outlook;
 	const { pieces, clock } = weighed;
-	const { timed } = orderWork(pieces, { nowMs, clock, intervalEndsMs: intervalEnd(outlook) });
+	const timed = orderWork(pieces, { nowMs, clock, intervalEndsMs: intervalEnd(outlook) });
 	const work = timed.map(({ piece, startMs, finishMs, beginByMs }): Work => {
 		const { job, stint, capo, isEarly, seconds, releaseMs, dueMs } = piece;
 		return {
