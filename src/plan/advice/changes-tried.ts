@@ -32,16 +32,11 @@ export type Night = {
 
 export type Tried = Night & { readonly change: ShowChange };
 
-/** How many plans may still be made, and what all are made from together. */
-type Trials = { left: number; readonly from: Budget };
-
 /** Plans a change; null where that is not worth a plan. */
 type Attempt = (change: ShowChange | null) => Tried | null;
 
 /** Each looks less far than the plan that is shown: whatever it finds to work, works. */
 const BUDGET = 40_000;
-/** With less than this left nothing more is begun. */
-const LEAST = 20_000;
 /** Of one slot; further down stands what takes longer, or is less alike. */
 const MOST_EXCHANGES = 3;
 /** Gaps are made longer by a multiple of this, up to the most. */
@@ -49,28 +44,26 @@ const STEP_SECONDS = 5;
 const MOST_SECONDS = 600;
 
 /**
- * What was tried. Of each kind that is enough alone, the cheapest is among them as far as the trials reach;
+ * What was tried. Of each kind that is enough alone, the cheapest is among them as far as `from` reaches;
  * of songs to leave out all are.
  *
  * @example
- * changesTried({ show, plan, shortfall }, { left: 1, from: { left: 100000 } }).length // => 1
+ * changesTried({ show, plan, shortfall }, { left: 1 }).length // => 1
  */
-export function changesTried(night: Night, trials: Trials): readonly Tried[] {
+export function changesTried(night: Night, from: Budget): readonly Tried[] {
 	const { show, plan, shortfall } = night;
 	const all: Tried[] = [];
 	const known = new Set<string>();
 	/** Of each kind, the price of what is enough: what costs as much is not tried. */
 	const most = new Map<ShowChange['kind'], number>();
 	const attempt: Attempt = (change) => {
-		if (change === null || trials.left === 0 || trials.from.left <= LEAST) return null;
+		if (change === null || from.left <= 0) return null;
 		// The same is one change, whichever slot led to it.
 		const { price, show: changed, ...asked } = change;
 		const key = JSON.stringify(asked);
 		if (known.has(key) || price >= (most.get(change.kind) ?? Number.POSITIVE_INFINITY)) return null;
 		known.add(key);
-		trials.left -= 1;
-		const how = { budget: BUDGET, from: trials.from };
-		const then = planCore(momentBefore(readyAtZero(changed)), how).plan;
+		const then = planCore(momentBefore(readyAtZero(changed)), { budget: BUDGET, from }).plan;
 		const one = { change, show: changed, plan: then, shortfall: shortfallOf(changed, then) };
 		all.push(one);
 		if (isWorking(one.shortfall) && change.kind !== 'drop') most.set(change.kind, price);

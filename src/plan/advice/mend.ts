@@ -21,12 +21,8 @@ export type Mend = {
 const MOST_CHANGES = 3;
 /** Steps of all plans together, where nobody else takes from them: about a second. */
 const BUDGET = 3_000_000;
-/** For rows of one change, of two and of three: how many shorter ones are gone on with, and the most plans for it. */
-const ROUNDS = [
-	{ width: 1, trials: 160 },
-	{ width: 3, trials: 90 },
-	{ width: 1, trials: 40 },
-];
+/** For rows of one change, of two and of three: how many shorter ones are gone on with. */
+const WIDTHS = [1, 3, 1];
 
 /** Each made to what the one before it made of the show. */
 type Row = readonly Tried[];
@@ -43,13 +39,18 @@ export function mendOf(show: Show, plan: Plan, from: Budget = { left: BUDGET }):
 	const nightAfter = (row: Row): Night => row.at(-1) ?? night;
 	const wantingAfter = (row: Row) => nightAfter(row).shortfall;
 	let rows: readonly Row[] = [[]];
-	for (const { width, trials } of ROUNDS) {
+	for (const width of WIDTHS) {
 		const begun = rows.slice(0, width);
-		const next = begun.flatMap((row) =>
-			changesTried(nightAfter(row), { left: Math.ceil(trials / begun.length), from })
+		// Half of what there is, so that something is left for longer rows, and for whoever else takes from it.
+		const share = from.left / 2 / begun.length;
+		const next = begun.flatMap((row) => {
+			const left: Budget = { left: share };
+			const tried = changesTried(nightAfter(row), left);
+			from.left -= share - left.left;
+			return tried
 				.filter((one) => compareShortfalls(one.shortfall, wantingAfter(row)) < 0)
-				.map((one) => [...row, one]),
-		);
+				.map((one) => [...row, one]);
+		});
 		const enough = byPrice(next).filter((row) => isWorking(wantingAfter(row)));
 		const [first] = enough;
 		if (first?.length === 1) {
