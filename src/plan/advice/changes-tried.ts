@@ -10,7 +10,6 @@ import { mayHave } from '../demand/options.ts';
 import type { Plan, Section, Slot } from '../plan.ts';
 import { momentBefore, readyAtZero } from '../timed-choice/before-doors.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
-import { filledGaps } from '../warnings/gap-warnings.ts';
 import type { Shortfall } from './shortfall.ts';
 import { isWorking, shortfallOf } from './shortfall.ts';
 import type { ShowChange } from './show-changes.ts';
@@ -22,6 +21,7 @@ import {
 	oneMore,
 	tunedBefore,
 } from './show-changes.ts';
+import { tightPlaces } from './tight-places.ts';
 
 /** A show with its plan, and what that wants. */
 export type Night = {
@@ -91,11 +91,12 @@ export function changesTried(night: Night, from: Budget): readonly Tried[] {
 
 /** Slots where something is missing, late or too much for its gap, in playing order, each once. */
 function troublesOf({ slots, handOvers, work }: Plan): readonly Slot[] {
-	const isOf = (slot: Slot) => (one: { readonly section: Section; readonly player: string }) =>
-		one.section === slot.section && one.player === slot.player;
-	const unfit = handOvers.filter(({ fits }) => !fits);
 	const late = work.filter(({ slackSeconds }) => slackSeconds < 0);
-	return slots.filter((slot) => slot.isMissing || unfit.some(isOf(slot)) || late.some(isOf(slot)));
+	const bad = [...handOvers.filter(({ fits }) => !fits), ...late];
+	return slots.filter(
+		({ isMissing, section, player }) =>
+			isMissing || bad.some((one) => one.section === section && one.player === player),
+	);
 }
 
 /**
@@ -146,7 +147,9 @@ function attemptGaps({ show, plan, shortfall }: Night, section: Section, attempt
 	};
 	let tooFew = 0;
 	let enough: number | null = null;
-	for (const seconds of [wantingSeconds(plan, section), shortfall.lateness, MOST_SECONDS]) {
+	const [tightest] = tightPlaces(plan).filter((one) => one.section === section);
+	const here = -(tightest?.spareSeconds ?? 0);
+	for (const seconds of [here, shortfall.lateness, MOST_SECONDS]) {
 		const steps = Math.ceil(Math.min(seconds, MOST_SECONDS) / STEP_SECONDS);
 		if (enough !== null || steps <= tooFew) continue;
 		if (isEnough(steps)) enough = steps;
@@ -158,13 +161,6 @@ function attemptGaps({ show, plan, shortfall }: Night, section: Section, attempt
 		else tooFew = middle;
 		middle = Math.floor((tooFew + enough) / 2);
 	}
-}
-
-/** How much too late this section's work is, or how much longer its gap would have to be, whichever is more. */
-function wantingSeconds(plan: Plan, section: Section): number {
-	const gaps = filledGaps(plan, [section]).map(({ spareSeconds }) => -spareSeconds);
-	const work = plan.work.filter((one) => one.section === section);
-	return Math.max(0, ...gaps, ...work.map(({ slackSeconds }) => -slackSeconds));
 }
 
 /**

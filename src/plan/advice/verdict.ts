@@ -3,12 +3,12 @@
 
 import { tenths } from '../../base/show-clock.ts';
 import type { Show } from '../../showfile/show.ts';
-import type { Later, Plan, Section, Work } from '../plan.ts';
-import { filledGaps } from '../warnings/gap-warnings.ts';
+import type { Later, Plan } from '../plan.ts';
 import { curfewWarnings } from '../what-if/curfew-warnings.ts';
 import { byPlayer } from '../what-if/later-cost.ts';
 import type { Mend } from './mend.ts';
 import { isWorking, shortfallOf } from './shortfall.ts';
+import { type TightPlace, tightPlaces } from './tight-places.ts';
 
 export type Verdict =
 	/** `tightest`: null where nothing is to be done between songs; `alike`: how many more are as tight. */
@@ -35,37 +35,6 @@ export type Wrong =
 			readonly shortSeconds: number;
 			readonly more: number;
 	  };
-
-export type TightPlace = {
-	readonly section: Section;
-	/** Negative where it does not fit. */
-	readonly spareSeconds: number;
-	/** The work that is tight; null where it is the gap that its hand-overs fill. */
-	readonly work: Work | null;
-	/** Hand-overs in the gap. */
-	readonly handOvers: number;
-};
-
-/**
- * Every gap with hand-overs and every piece of work, the tightest first, then in order of time.
- *
- * @example
- * tightPlaces(plan).map(({ section, spareSeconds }) => [section.song, spareSeconds]) // => [['lantern', 0], ['gravel', 0], ['gravel', 150]]
- */
-export function tightPlaces(plan: Plan): readonly TightPlace[] {
-	const gaps = filledGaps(plan, plan.sections).map((gap) => ({ ...gap, work: null }));
-	const works = plan.work.map((work) => ({
-		section: work.section,
-		// As everywhere that says by how much work is short: what hands are busy with meanwhile would be there anyway.
-		spareSeconds: work.slackSeconds < 0 ? -work.shortSeconds : work.slackSeconds,
-		work,
-		handOvers: 0,
-	}));
-	return [...gaps, ...works].sort(
-		(one, other) =>
-			one.spareSeconds - other.spareSeconds || one.section.startMs - other.section.startMs,
-	);
-}
 
 /**
  * Of a plan made before the doors.
