@@ -1,6 +1,5 @@
 // The plan made before the doors open, from the show file alone.
 
-import { tenths } from '../base/show-clock.ts';
 import type { Session } from '../session/session.ts';
 import type { Show } from '../showfile/show.ts';
 import { type SlotStandIns, slotStandIns } from './backups/slot-stand-ins.ts';
@@ -8,6 +7,7 @@ import type { Plan, Warning } from './plan.ts';
 import { momentBefore, readyAtZero } from './timed-choice/before-doors.ts';
 import { planCore } from './timed-choice/plan-core.ts';
 import { gapWarnings } from './warnings/gap-warnings.ts';
+import { lateness } from './warnings/ready-warnings.ts';
 import { missingWarnings } from './warnings/warnings.ts';
 import { curfewWarnings } from './what-if/curfew-warnings.ts';
 
@@ -38,16 +38,9 @@ function warningsBefore(session: Session, plan: Plan): readonly Warning[] {
 	const alone = Map.groupBy(
 		// What has nothing at all is said as missing.
 		played.filter(({ slot, standIns }) => standIns.length === 0 && slot.instrument !== null),
-		({ slot }) => JSON.stringify([slot.player, slot.instrument]),
+		({ slot: { player, instrument } }) => JSON.stringify([player, instrument]),
 	);
-	const late = plan.work.flatMap(
-		({ section, player, instrument, slackSeconds, shortSeconds }): readonly Warning[] => {
-			if (slackSeconds >= 0) return [];
-			const lateSeconds = tenths(-slackSeconds);
-			const about = { song: section.song, player, instrument };
-			return [{ code: 'late', ...about, lateSeconds, shortSeconds: tenths(shortSeconds) }];
-		},
-	);
+	const late = plan.work.filter(({ slackSeconds }) => slackSeconds < 0).map(lateness);
 	return [
 		...missingWarnings(plan, (slot) => backups.get(slot)),
 		...late,

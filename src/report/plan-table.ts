@@ -4,7 +4,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import { fitWidth } from '../base/display-width.ts';
 import { minutesSeconds } from '../base/duration.ts';
-import { tightPlaces } from '../plan/advice/verdict.ts';
+import { tightPlaces } from '../plan/advice/tight-places.ts';
 import type { SlotStandIns } from '../plan/backups/slot-stand-ins.ts';
 import type { Plan, Section, Slot, StandIn, Work } from '../plan/plan.ts';
 import { offsetWords } from '../showfile/instrument-strings.ts';

@@ -3,7 +3,8 @@
 import { minutesSeconds } from '../base/duration.ts';
 import type { Mend } from '../plan/advice/mend.ts';
 import type { ChangeAsked, SongInSet } from '../plan/advice/show-changes.ts';
-import type { TightPlace, Verdict, Wrong } from '../plan/advice/verdict.ts';
+import type { TightPlace } from '../plan/advice/tight-places.ts';
+import type { Verdict, Wrong } from '../plan/advice/verdict.ts';
 import type { Work } from '../plan/plan.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';

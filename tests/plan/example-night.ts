@@ -11,11 +11,7 @@ import type { NeedsPart } from '../../src/plan/demand/demand.ts';
 import { instrumentById } from '../../src/plan/demand/instrument-by-id.ts';
 import { type Outlook, outlookOf } from '../../src/plan/demand/outlook.ts';
 import { planBeforeDoors } from '../../src/plan/plan-before-doors.ts';
-import { busyWindows, freeClock } from '../../src/plan/schedule/free-clock.ts';
-import { handOversAhead } from '../../src/plan/schedule/hand-overs-ahead.ts';
 import { scheduleOf, weigh } from '../../src/plan/schedule/schedule.ts';
-import { stintsAhead } from '../../src/plan/schedule/stints.ts';
-import { piecesFor, workInOrder } from '../../src/plan/schedule/work-ahead.ts';
 import { chooseInTime } from '../../src/plan/timed-choice/choose-in-time.ts';
 import { planCore } from '../../src/plan/timed-choice/plan-core.ts';
 import { cellAt } from '../../src/session/cells.ts';
@@ -44,9 +40,9 @@ const graph = searchGraph(seating);
 const possible = allPossible(graph);
 const choosing = chooseHands(graph, possible, { budget: { left: 10_000 }, before: null })!;
 const choices = choicesOf(seating, choosing.hands);
-const handOvers = handOversAhead(outlook, choices);
-const clock = freeClock(busyWindows(outlook.cues, handOvers));
-const stints = stintsAhead(outlook, choices);
+const weighed = weigh(outlook, choices);
+const { handOvers, stints, clock, pieces } = weighed;
+const schedule = scheduleOf(outlook, weighed);
 const eStandard = tuningCalled('E standard', 'electric-6')!;
 const dropD = tuningCalled('drop D', 'electric-6')!;
 const instruments = Object.fromEntries(instrumentById(show));
@@ -64,7 +60,7 @@ const needsEStandard: NeedsPart = {
 };
 
 const held = { instrument: 'A1', tuning: eStandard, capo: 0 };
-const asTheyStand = { isReady: true, readyInSeconds: 10, tuning: eStandard, capo: 0 };
+const asTheyStand = { isReady: true, readyInSeconds: 10 };
 const rackOfAsh = {
 	show,
 	instruments: states,
@@ -86,8 +82,8 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	outlook,
 	stints,
 	handOvers,
-	pieces: piecesFor(outlook, stints, handOvers),
-	work: workInOrder(outlook, piecesFor(outlook, stints, handOvers), clock),
+	pieces,
+	work: schedule.work,
 	slots: plan.slots,
 	section,
 	clock,
@@ -105,9 +101,8 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 		chooseInTime({ outlook: asked, told: null, budget: { left: 10_000 } }),
 	choosing,
 	hands: choosing.hands,
-	weighed: weigh(outlook, choices),
-	schedule: scheduleOf(outlook, weigh(outlook, choices)),
-	bridgeSong: songs.bridge,
+	weighed,
+	schedule,
 	cellAt,
 	held,
 	handA1: held,
@@ -122,12 +117,14 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	beforeDoors: planBeforeDoors(show),
 	shortfall: shortfallOf(show, plan),
 	soundOfA1: { tuning: eStandard, kind: 'electric-6', replaced: instruments.A1 },
-	ranks: ranksOf(rackOfAsh, instruments.A3!, asTheyStand),
+	ranks: ranksOf(rackOfAsh, { instrument: instruments.A3!, ...asTheyStand }),
 	rankedS1: {
 		instrument: instruments.S1!,
-		found: { ...asTheyStand, why: [{ code: 'same-tuning' }, { code: 'ready' }] },
+		hand: { instrument: 'S1', tuning: eStandard, capo: 0 },
+		...asTheyStand,
+		why: [{ code: 'same-tuning' }, { code: 'ready' }],
 		later: [],
-		ranks: ranksOf(rackOfAsh, instruments.S1!, asTheyStand),
+		ranks: ranksOf(rackOfAsh, { instrument: instruments.S1!, ...asTheyStand }),
 	},
 	rack: {
 		show,

@@ -4,8 +4,8 @@
 import { describe, expect, test } from 'vitest';
 import { choicesOf } from '../../src/plan/choice/choices.ts';
 import { compared } from '../../src/plan/choice/criteria.ts';
+import { samePitches } from '../../src/plan/demand/same-pitches.ts';
 import { handOversAhead } from '../../src/plan/schedule/hand-overs-ahead.ts';
-import { stintsAhead } from '../../src/plan/schedule/stints.ts';
 import type { Show } from '../../src/showfile/show.ts';
 import { chosenFor, figuresOf } from './chosen-for.ts';
 import { chanceShow, evening } from './oracle/chance-show.ts';
@@ -27,13 +27,14 @@ describe('forty songs, three players', () => {
 		for (const show of shows) {
 			const { outlook, chosen, choices } = choicesFor(show, BUDGET);
 			const [missing, substituted, overGap, , , retunings] = figuresOf(chosen.counts);
-			const handOvers = handOversAhead(outlook, choices);
-			const stints = stintsAhead(outlook, choices);
+			const { handOvers, stints } = handOversAhead(outlook, choices);
 			expect({
 				missing: choices.filter((one) => one.isMissing).length,
 				substituted: choices.filter((one) => one.for !== null).length,
 				overGap: handOvers.filter(({ fits }) => !fits).length,
-				retunings: stints.filter(({ isRetuned }) => isRetuned).length,
+				retunings: stints.filter(
+					({ state, hand }) => !samePitches(state.context.tuning, hand.tuning),
+				).length,
 			}).toEqual({ missing, substituted, overGap, retunings });
 			for (const { section } of choices) {
 				const held = choices.flatMap((one) =>

@@ -10,7 +10,6 @@ import { mayHave } from '../demand/options.ts';
 import type { Plan, Section, Slot } from '../plan.ts';
 import { momentBefore, readyAtZero } from '../timed-choice/before-doors.ts';
 import { planCore } from '../timed-choice/plan-core.ts';
-import { filledGaps } from '../warnings/gap-warnings.ts';
 import type { Shortfall } from './shortfall.ts';
 import { isWorking, shortfallOf } from './shortfall.ts';
 import type { ShowChange } from './show-changes.ts';
@@ -22,6 +21,7 @@ import {
 	oneMore,
 	tunedBefore,
 } from './show-changes.ts';
+import { tightPlaces } from './tight-places.ts';
 
 /** A show with its plan, and what that wants. */
 export type Night = {
@@ -32,19 +32,11 @@ export type Night = {
 
 export type Tried = Night & { readonly change: ShowChange };
 
-/** How many plans may still be made, and what all are made from together. */
-export type Trials = { left: number; readonly from: Budget };
-
-export type Limits = {
-	readonly trials: Trials;
-	/** What costs as much is not tried. */
-	readonly below: number;
-};
+/** Plans a change; null where that is not worth a plan. */
+type Attempt = (change: ShowChange | null) => Tried | null;
 
 /** Each looks less far than the plan that is shown: whatever it finds to work, works. */
 const BUDGET = 40_000;
-/** With less than this left nothing more is begun. */
-const LEAST = 20_000;
 /** Of one slot; further down stands what takes longer, or is less alike. */
 const MOST_EXCHANGES = 3;
 /** Gaps are made longer by a multiple of this, up to the most. */
@@ -52,68 +44,59 @@ const STEP_SECONDS = 5;
 const MOST_SECONDS = 600;
 
 /**
- * What was tried. Of each kind that is enough alone, the cheapest is among them as far as the trials reach;
+ * What was tried. Of each kind that is enough alone, the cheapest is among them as far as `from` reaches;
  * of songs to leave out all are.
  *
  * @example
- * changesTried({ show, plan, shortfall }, { trials: { left: 1, from: { left: 100000 } }, below: 100 }).length // => 1
+ * changesTried({ show, plan, shortfall }, { left: 1 }).length // => 1
  */
-export function changesTried(night: Night, { trials, below }: Limits): readonly Tried[] {
+export function changesTried(night: Night, from: Budget): readonly Tried[] {
 	const { show, plan, shortfall } = night;
 	const all: Tried[] = [];
 	const known = new Set<string>();
+	/** Of each kind, the price of what is enough: what costs as much is not tried. */
 	const most = new Map<ShowChange['kind'], number>();
-	const attempt = (change: ShowChange | null): Tried | null => {
-		if (change === null || trials.left === 0 || trials.from.left <= LEAST) return null;
+	const attempt: Attempt = (change) => {
+		if (change === null || from.left <= 0) return null;
 		// The same is one change, whichever slot led to it.
-		const { price: _, show: __, ...asked } = change;
+		const { price, show: changed, ...asked } = change;
 		const key = JSON.stringify(asked);
-		if (known.has(key)) return null;
-		if (change.price >= Math.min(below, most.get(change.kind) ?? below)) return null;
-		trials.left -= 1;
+		if (known.has(key) || price >= (most.get(change.kind) ?? Number.POSITIVE_INFINITY)) return null;
 		known.add(key);
-		const one = tried(change, trials.from);
+		const then = planCore(momentBefore(readyAtZero(changed)), { budget: BUDGET, from }).plan;
+		const one = { change, show: changed, plan: then, shortfall: shortfallOf(changed, then) };
 		all.push(one);
-		if (isWorking(one.shortfall) && change.kind !== 'drop') most.set(change.kind, change.price);
+		if (isWorking(one.shortfall) && change.kind !== 'drop') most.set(change.kind, price);
 		return one;
 	};
 	const troubles = troublesOf(plan);
+	const troubled = new Set(troubles.map(({ section }) => section));
 	for (const change of retunings(show, plan)) attempt(change);
-	const troubled = [...new Set(troubles.map(({ section }) => section))];
-	for (const section of troubled) attemptGaps(night, { section, attempt });
-	for (const change of exchanges(show, { plan, troubles })) attempt(change);
+	for (const section of troubled) attemptGaps(night, section, attempt);
+	for (const change of exchanges(show, plan, troubles)) attempt(change);
 	for (const slot of troubles) attempt(oneMore(show, slot));
-	if (shortfall.pastCurfew > 0) show.set.forEach((_, place) => void attempt(leftOut(show, place)));
-	// Nothing else brings the end forward.
-	else {
+	if (shortfall.pastCurfew > 0) {
+		// Nothing else brings the end forward.
+		for (const place of show.set.keys()) attempt(leftOut(show, place));
+	} else {
 		for (const change of swaps(show, troubles)) attempt(change);
 		for (const section of plan.sections) {
-			if (!troubled.includes(section)) attemptGaps(night, { section, attempt });
+			if (!troubled.has(section)) attemptGaps(night, section, attempt);
 		}
 	}
+	// Only to see whether any length would be enough: nobody waits so long for half of it.
+	const isTooLong = ({ change }: Tried) => change.kind === 'gap' && change.price >= MOST_SECONDS;
 	return all.filter((one) => isWorking(one.shortfall) || !isTooLong(one));
-}
-
-/**
- * A change, planned.
- *
- * @example
- * tried(leftOut(show, 1)).plan.sections.map(({ song }) => song) // => ['harbour', 'gravel']
- */
-export function tried(change: ShowChange, from?: Budget): Tried {
-	const { show } = change;
-	const how = { budget: BUDGET, ...(from === undefined ? {} : { from }) };
-	const { plan } = planCore(momentBefore(readyAtZero(show)), how);
-	return { change, show, plan, shortfall: shortfallOf(show, plan) };
 }
 
 /** Slots where something is missing, late or too much for its gap, in playing order, each once. */
 function troublesOf({ slots, handOvers, work }: Plan): readonly Slot[] {
-	const isOf = (slot: Slot) => (one: { readonly section: Section; readonly player: string }) =>
-		one.section === slot.section && one.player === slot.player;
-	const unfit = handOvers.filter(({ fits }) => !fits);
 	const late = work.filter(({ slackSeconds }) => slackSeconds < 0);
-	return slots.filter((slot) => slot.isMissing || unfit.some(isOf(slot)) || late.some(isOf(slot)));
+	const bad = [...handOvers.filter(({ fits }) => !fits), ...late];
+	return slots.filter(
+		({ isMissing, section, player }) =>
+			isMissing || bad.some((one) => one.section === section && one.player === player),
+	);
 }
 
 /**
@@ -141,10 +124,7 @@ function retunings(show: Show, { slots }: Plan): readonly ShowChange[] {
 }
 
 /** What the songs name, played on the best of what could take over that is not meant for somebody else. */
-function exchanges(
-	show: Show,
-	{ plan, troubles }: { readonly plan: Plan; readonly troubles: readonly Slot[] },
-): readonly ShowChange[] {
+function exchanges(show: Show, plan: Plan, troubles: readonly Slot[]): readonly ShowChange[] {
 	const isAsked = (slot: Slot) => slot.named !== null && troubles.includes(slot);
 	const isTheirs = (id: string, player: string) =>
 		show.instruments.some((one) => one.id === id && mayHave(one, player));
@@ -157,46 +137,30 @@ function exchanges(
 	);
 }
 
-type GapAsked = {
-	readonly section: Section;
-	readonly attempt: (change: ShowChange | null) => Tried | null;
-};
-
-/** Only to see whether any length would be enough: nobody waits so long for half of it. */
-function isTooLong({ change }: Tried): boolean {
-	return change.kind === 'gap' && change.price >= MOST_SECONDS;
-}
-
-/** As much as is wanting here, then as in all the night, then the most; of what is enough the least. */
-function attemptGaps({ show, plan, shortfall }: Night, { section, attempt }: GapAsked): void {
+/** As much as is wanting here, then as in all the night, then the most; of what is enough the least, by bisection. */
+function attemptGaps({ show, plan, shortfall }: Night, section: Section, attempt: Attempt): void {
 	const start = plan.sections.find(({ item, point }) => item === section.item && point === 0);
 	if (start === undefined) return;
-	const most = MOST_SECONDS / STEP_SECONDS;
-	const steps = [wantingSeconds(plan, section), shortfall.lateness, MOST_SECONDS].map((seconds) =>
-		Math.min(most, Math.max(1, Math.ceil(seconds / STEP_SECONDS))),
-	);
-	const isEnough = (count: number) => {
-		const one = attempt(longerGap(show, start, count * STEP_SECONDS));
+	const isEnough = (steps: number) => {
+		const one = attempt(longerGap(show, start, steps * STEP_SECONDS));
 		return one !== null && isWorking(one.shortfall);
 	};
-	const tooFew = (count: number) => Math.max(0, ...steps.filter((few) => few < count));
-	const found = [...new Set(steps)].sort((one, other) => one - other).find(isEnough);
-	if (found === undefined) return;
-	let [least, enough] = [tooFew(found) + 1, found];
-	// What is wanting is mostly just what is needed.
-	let middle = enough - 1;
-	while (least < enough) {
-		if (isEnough(middle)) enough = middle;
-		else least = middle + 1;
-		middle = Math.floor((least + enough) / 2);
+	let tooFew = 0;
+	let enough: number | null = null;
+	const [tightest] = tightPlaces(plan).filter((one) => one.section === section);
+	const here = -(tightest?.spareSeconds ?? 0);
+	for (const seconds of [here, shortfall.lateness, MOST_SECONDS]) {
+		const steps = Math.ceil(Math.min(seconds, MOST_SECONDS) / STEP_SECONDS);
+		if (enough !== null || steps <= tooFew) continue;
+		if (isEnough(steps)) enough = steps;
+		else tooFew = steps;
 	}
-}
-
-/** How much too late this section's work is, or how much longer its gap would have to be, whichever is more. */
-function wantingSeconds(plan: Plan, section: Section): number {
-	const gaps = filledGaps(plan, [section]).map(({ spareSeconds }) => -spareSeconds);
-	const work = plan.work.filter((one) => one.section === section);
-	return Math.max(0, ...gaps, ...work.map(({ slackSeconds }) => -slackSeconds));
+	// What is wanting is mostly just what is needed.
+	for (let middle = (enough ?? 0) - 1; enough !== null && enough - tooFew > 1; ) {
+		if (isEnough(middle)) enough = middle;
+		else tooFew = middle;
+		middle = Math.floor((tooFew + enough) / 2);
+	}
 }
 
 /**
@@ -205,16 +169,15 @@ function wantingSeconds(plan: Plan, section: Section): number {
  */
 function swaps(show: Show, troubles: readonly Slot[]): readonly ShowChange[] {
 	const places = troubles.map(({ section }) => Number(section.item) - 1);
-	const near = new Set(places.flatMap((place) => [place, place - 1]));
-	const first = Math.min(...places);
-	const isNear = ([one, other]: Pair) => near.has(one) || near.has(other);
-	const pairs = show.set
-		.flatMap((_, one) => show.set.slice(one + 1).map((_, more): Pair => [one, one + 1 + more]))
-		.filter((pair) => pair[0] <= first)
-		.sort((one, other) => one[1] - one[0] - (other[1] - other[0]));
-	return [...pairs.filter(isNear), ...pairs.filter((pair) => !isNear(pair))].flatMap(
-		([one, other]) => inEachOthersPlace(show, one, other) ?? [],
-	);
+	const isNear = (place: number) => places.includes(place) || places.includes(place + 1);
+	return show.set
+		.flatMap((_, one) => show.set.slice(one + 1).map((_, more) => ({ one, other: one + 1 + more })))
+		.filter(({ one }) => one <= Math.min(...places))
+		.map((pair) => ({
+			...pair,
+			group: isNear(pair.one) || isNear(pair.other) ? 0 : 1,
+			distance: pair.other - pair.one,
+		}))
+		.sort((pair, than) => pair.group - than.group || pair.distance - than.distance)
+		.flatMap(({ one, other }) => inEachOthersPlace(show, one, other) ?? []);
 }
-
-type Pair = readonly [number, number];

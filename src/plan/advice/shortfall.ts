@@ -5,13 +5,10 @@ import type { Show } from '../../showfile/show.ts';
 import type { Plan } from '../plan.ts';
 import { curfewWarnings } from '../what-if/curfew-warnings.ts';
 
+const FIGURES = ['missing', 'overGap', 'lateness', 'pastCurfew'] as const;
+
 /** Smaller is better, the first first; seconds for the last two. */
-export type Shortfall = {
-	readonly missing: number;
-	readonly overGap: number;
-	readonly lateness: number;
-	readonly pastCurfew: number;
-};
+export type Shortfall = Readonly<Record<(typeof FIGURES)[number], number>>;
 
 /**
  * What is wanting in a plan whose zero is the first song's planned start.
@@ -32,12 +29,8 @@ export function shortfallOf(show: Show, { cost, sections }: Plan): Shortfall {
  * compareShortfalls({ missing: 0, overGap: 0, lateness: 9, pastCurfew: 0 }, { missing: 1, overGap: 0, lateness: 0, pastCurfew: 0 }) // => -1
  */
 export function compareShortfalls(one: Shortfall, other: Shortfall): number {
-	return (
-		one.missing - other.missing ||
-		one.overGap - other.overGap ||
-		one.lateness - other.lateness ||
-		one.pastCurfew - other.pastCurfew
-	);
+	const figure = FIGURES.find((name) => one[name] !== other[name]);
+	return figure === undefined ? 0 : one[figure] - other[figure];
 }
 
 /**
@@ -46,6 +39,6 @@ export function compareShortfalls(one: Shortfall, other: Shortfall): number {
  * @example
  * isWorking({ missing: 0, overGap: 0, lateness: 0, pastCurfew: 0 }) // => true
  */
-export function isWorking({ missing, overGap, lateness, pastCurfew }: Shortfall): boolean {
-	return missing + overGap + lateness + pastCurfew === 0;
+export function isWorking(shortfall: Shortfall): boolean {
+	return FIGURES.every((name) => shortfall[name] === 0);
 }

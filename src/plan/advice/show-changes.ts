@@ -57,10 +57,6 @@ function placeOf({ item }: Pick<Section, 'item'>): number {
 	return Number(item) - 1;
 }
 
-function withItem(show: Show, place: number, changed: (item: SetItem) => SetItem): Show {
-	return { ...show, set: show.set.map((item, index) => (index === place ? changed(item) : item)) };
-}
-
 /**
  * The gap before a song longer by so many seconds, or the interval before it. Where a song goes straight
  * on into it, that would be no more. Null where nothing is before it, or where it is reached inside a song.
@@ -70,22 +66,20 @@ function withItem(show: Show, place: number, changed: (item: SetItem) => SetItem
  */
 export function longerGap(show: Show, section: Section, seconds: number): ShowChange | null {
 	const place = placeOf(section);
-	const before = show.set[place - 1];
-	if (section.point > 0 || before === undefined) return null;
+	const [before, item] = [show.set[place - 1], show.set[place]];
+	if (section.point > 0 || before === undefined || item?.kind !== 'song') return null;
 	const isInterval = before.kind === 'interval';
 	const isSegue = goesStraightOn(show, place - 1);
-	const gapSeconds = (section.gapSeconds ?? 0) + seconds;
+	const longer: readonly SetItem[] = isInterval
+		? [{ ...before, seconds: before.seconds + seconds }, item]
+		: [before, { ...item, gapSeconds: (section.gapSeconds ?? 0) + seconds }];
 	return {
 		kind: 'gap',
 		song: songAt(show, place),
 		seconds,
 		after: isInterval ? 'interval' : isSegue ? songAt(show, place - 1) : null,
 		price: seconds + (isSegue ? PRICES.segue : 0),
-		show: withItem(show, isInterval ? place - 1 : place, (item) =>
-			item.kind === 'interval'
-				? { ...item, seconds: item.seconds + seconds }
-				: { ...item, gapSeconds },
-		),
+		show: { ...show, set: show.set.toSpliced(place - 1, 2, ...longer) },
 	};
 }
 
@@ -194,9 +188,8 @@ function withNamed(show: Show, { section, player }: Slot, hand: Hand): Show {
 
 /** Where a second is added after the first, that is another one. */
 function freshId({ instruments }: Pick<Show, 'instruments'>, id: string): string {
-	return instruments.some((one) => one.id === `${id} again`)
-		? freshId({ instruments }, `${id} again`)
-		: `${id} again`;
+	const again = `${id} again`;
+	return instruments.some((one) => one.id === again) ? freshId({ instruments }, again) : again;
 }
 
 /**
@@ -210,12 +203,14 @@ export function inEachOthersPlace(show: Show, one: number, other: number): ShowC
 	const [first, second] = [show.set[one], show.set[other]];
 	if (first?.kind !== 'song' || second?.kind !== 'song' || first.song === second.song) return null;
 	if (isInSegue(show, one) || isInSegue(show, other)) return null;
-	const swapped = withItem(show, one, (item) => ({ ...item, song: second.song }) as SetItem);
+	const set = show.set
+		.with(one, { ...first, song: second.song })
+		.with(other, { ...second, song: first.song });
 	return {
 		kind: 'order',
 		songs: [songAt(show, one), songAt(show, other)],
 		price: PRICES.order + Math.abs(one - other),
-		show: withItem(swapped, other, (item) => ({ ...item, song: first.song }) as SetItem),
+		show: { ...show, set },
 	};
 }
 
@@ -234,7 +229,7 @@ export function leftOut(show: Show, place: number): ShowChange | null {
 		song: songAt(show, place),
 		seconds,
 		price: seconds ?? 0,
-		show: { ...show, set: show.set.filter((_, index) => index !== place) },
+		show: { ...show, set: show.set.toSpliced(place, 1) },
 	};
 }
 

@@ -3,12 +3,12 @@
 
 import { tenths } from '../../base/show-clock.ts';
 import type { Show } from '../../showfile/show.ts';
-import type { Later, Plan, Section, Work } from '../plan.ts';
-import { filledGaps } from '../warnings/gap-warnings.ts';
+import type { Later, Plan } from '../plan.ts';
 import { curfewWarnings } from '../what-if/curfew-warnings.ts';
 import { byPlayer } from '../what-if/later-cost.ts';
 import type { Mend } from './mend.ts';
 import { isWorking, shortfallOf } from './shortfall.ts';
+import { type TightPlace, tightPlaces } from './tight-places.ts';
 
 export type Verdict =
 	/** `tightest`: null where nothing is to be done between songs; `alike`: how many more are as tight. */
@@ -36,37 +36,6 @@ export type Wrong =
 			readonly more: number;
 	  };
 
-export type TightPlace = {
-	readonly section: Section;
-	/** Negative where it does not fit. */
-	readonly spareSeconds: number;
-	/** The work that is tight; null where it is the gap that its hand-overs fill. */
-	readonly work: Work | null;
-	/** Hand-overs in the gap. */
-	readonly handOvers: number;
-};
-
-/**
- * Every gap with hand-overs and every piece of work, the tightest first, then in order of time.
- *
- * @example
- * tightPlaces(plan).map(({ section, spareSeconds }) => [section.song, spareSeconds]) // => [['lantern', 0], ['gravel', 0], ['gravel', 150]]
- */
-export function tightPlaces(plan: Plan): readonly TightPlace[] {
-	const gaps = filledGaps(plan, plan.sections).map((gap) => ({ ...gap, work: null }));
-	const works = plan.work.map((work) => ({
-		section: work.section,
-		// As everywhere that says by how much work is short: what hands are busy with meanwhile would be there anyway.
-		spareSeconds: work.slackSeconds < 0 ? -work.shortSeconds : work.slackSeconds,
-		work,
-		handOvers: 0,
-	}));
-	return [...gaps, ...works].sort(
-		(one, other) =>
-			one.spareSeconds - other.spareSeconds || one.section.startMs - other.section.startMs,
-	);
-}
-
 /**
  * Of a plan made before the doors.
  *
@@ -86,30 +55,24 @@ export function verdict(
 }
 
 function wrongOf(show: Show, plan: Plan): readonly Wrong[] {
-	const [late, ...lateMore] = plan.work
-		.filter(({ slackSeconds }) => slackSeconds < 0)
-		.sort((one, other) => one.slackSeconds - other.slackSeconds);
-	const [tight, ...tightMore] = filledGaps(plan, plan.sections)
-		.filter(({ spareSeconds }) => spareSeconds < 0)
-		.sort((one, other) => one.spareSeconds - other.spareSeconds);
-	const wrong: Wrong[] = [
-		...byPlayer(
-			show,
-			'missing',
-			plan.slots.filter(({ isMissing }) => isMissing),
-		),
+	const missing = plan.slots.filter(({ isMissing }) => isMissing);
+	const short = tightPlaces(plan).filter(({ spareSeconds }) => spareSeconds < 0);
+	const [gaps, late] = [
+		short.filter(({ work }) => work === null),
+		short.filter(({ work }) => work !== null),
 	];
-	if (tight !== undefined) {
-		const { section, handOvers, gapSeconds } = tight;
-		const overSeconds = tenths(-tight.spareSeconds);
-		const gap = { handOvers, gapSeconds, overSeconds, more: tightMore.length };
-		wrong.push({ code: 'over-gap', song: section.song, ...gap });
-	}
-	if (late !== undefined) {
-		const { section, instrument } = late;
-		const shortSeconds = tenths(late.shortSeconds);
-		const more = lateMore.length;
-		wrong.push({ code: 'late', song: section.song, instrument, shortSeconds, more });
-	}
-	return [...wrong, ...curfewWarnings(show, plan.sections, 0)];
+	return [
+		...byPlayer(show, 'missing', missing),
+		...gaps.slice(0, 1).map(({ section, handOvers, spareSeconds }): Wrong => {
+			const { song, gapSeconds } = section;
+			const gap = { handOvers, gapSeconds: gapSeconds ?? 0, overSeconds: tenths(-spareSeconds) };
+			return { code: 'over-gap', song, ...gap, more: gaps.length - 1 };
+		}),
+		...late.slice(0, 1).map(({ section: { song }, work, spareSeconds }): Wrong => {
+			const about = { song, instrument: work?.instrument ?? '' };
+			const shortSeconds = tenths(-spareSeconds);
+			return { code: 'late', ...about, shortSeconds, more: late.length - 1 };
+		}),
+		...curfewWarnings(show, plan.sections, 0),
+	];
 }

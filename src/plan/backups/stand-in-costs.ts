@@ -48,9 +48,7 @@ function ifItBroke(asked: CostsAsked, instrument: string): readonly StandIn[] {
 	const { plan } = planCore({ ...asked, session: broken });
 	const news =
 		broken.zeroAtMs === null ? [] : toldEntries({ session: broken, nowMs: asked.nowMs }, plan);
-	if (news.length === 0) return standInsWithCosts({ ...asked, session: broken, plan });
-	const session = applyAll(broken, news);
-	return standInsWithCosts({ ...asked, session, plan: planCore({ ...asked, session }).plan });
+	return standInsWithCosts({ ...asked, session: applyAll(broken, news), plan });
 }
 
 /** Not in hands yet, it is out of reach as long as a restring takes, and another is handed over instead. */
@@ -87,19 +85,13 @@ type CostOf = (after: Session | null) => LaterCost | null;
 /** Steps of all plans that answer one key: those of every way out of a real show. In a large one the first alone would keep it waiting. */
 const STEPS = 100_000;
 
-const known = new WeakMap<CostsAsked, CostOf>();
-
 /** Held against the night in which this had not broken: planned once for all that is asked of one break. */
 function costsOf(asked: CostsAsked, replaced: string | null): CostOf {
-	const found = known.get(asked);
-	if (found !== undefined) return found;
 	const isAbove = isLarge(asked.session.show, asked.plan.sections);
 	const from: Budget = { left: STEPS };
 	const costOf = costAgainst(asked, { without: whole(asked.session, replaced), from });
 	// What is planned at all is planned as far as any.
-	const made: CostOf = (after) => (isAbove || from.left < LATER_BUDGET ? null : costOf(after));
-	known.set(asked, made);
-	return made;
+	return (after) => (isAbove || from.left < LATER_BUDGET ? null : costOf(after));
 }
 
 /** The session as if no string of this instrument had broken. */

@@ -15,8 +15,7 @@ export const BEFORE_COST = ['afterEnd', 'owner', 'asItStands'] as const;
 /** In the order in which they decide. */
 const CRITERIA = [
 	...BEFORE_COST,
-	'missing',
-	'substituted',
+	'later',
 	'seconds',
 	'notAsked',
 	'unlike',
@@ -27,11 +26,9 @@ const CRITERIA = [
 
 type Criterion = (typeof CRITERIA)[number];
 
-export type Ranks = Readonly<Record<Criterion, number>>;
+type Ranks = Readonly<Record<Criterion, number>>;
 
-export type Ranked = {
-	readonly instrument: Instrument;
-	readonly found: TakeOver;
+export type Ranked = TakeOver & {
 	readonly later: readonly Later[];
 	readonly ranks: Ranks;
 };
@@ -40,21 +37,19 @@ export type Ranked = {
  * What is known of it now; what it leaves missing later is for others to find out.
  *
  * @example
- * ranksOf({ ...rack, player: 'ash', sound: soundOfA1 }, instruments.A3, { isReady: true, readyInSeconds: 10 }).unlike // => 1
+ * ranksOf({ ...rack, player: 'ash', sound: soundOfA1 }, { instrument: instruments.A3, isReady: true, readyInSeconds: 10 }).unlike // => 1
  */
 export function ranksOf(
 	rack: Rack,
-	instrument: Instrument,
-	found: Pick<TakeOver, 'isReady' | 'readyInSeconds'>,
+	{ instrument, isReady, readyInSeconds }: Omit<TakeOver, 'hand' | 'why'>,
 ): Ranks {
-	const inHandsMs = rack.nowMs + found.readyInSeconds * 1000;
+	const inHandsMs = rack.nowMs + readyInSeconds * 1000;
 	return {
 		afterEnd: rack.endMs !== null && inHandsMs > rack.endMs ? 1 : 0,
 		owner: mayHave(instrument, rack.player) ? 0 : instrument.spare ? 1 : 2,
-		asItStands: found.isReady ? 0 : 1,
-		missing: 0,
-		substituted: 0,
-		seconds: found.readyInSeconds,
+		asItStands: isReady ? 0 : 1,
+		later: 0,
+		seconds: readyInSeconds,
 		// In place of what was in hands by mistake.
 		notAsked: instrument.id === rack.asked ? 0 : 1,
 		unlike:
@@ -135,8 +130,8 @@ export function whyInOrder(
 	one: Ranked,
 	{ ranked, rack }: { readonly ranked: readonly Ranked[]; readonly rack: Rack },
 ): readonly StandInReason[] {
-	const { why } = one.found;
-	const says = (code: StandInReason['code']) => why.some((found) => found.code === code);
+	const { why } = one;
+	const says = (code: StandInReason['code']) => why.some((reason) => reason.code === code);
 	const better = ranked.slice(0, ranked.indexOf(one));
 	const reason = reasonOf(one, better, rack);
 	if (reason === null || says(reason.code)) return why;

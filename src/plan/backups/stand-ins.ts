@@ -129,13 +129,14 @@ export function rankStandIns(
 	isBestEnough = false,
 ): readonly StandIn[] {
 	const ranked = takeOvers(rack)
-		.map((one): Ranked => ({ ...one, later: [], ranks: ranksOf(rack, one.instrument, one.found) }))
+		.map((one): Ranked => ({ ...one, later: [], ranks: ranksOf(rack, one) }))
 		.sort(compareRanked);
 	const inOrder = costOf === null ? ranked : costed(ranked, costOf, isBestEnough);
 	return inOrder.map((one) => {
-		const { instrument, readyInSeconds, tuning, capo } = one.found;
+		const { readyInSeconds, later } = one;
+		const { instrument, tuning, capo } = one.hand;
 		const why = whyInOrder(one, { ranked: inOrder, rack });
-		return { instrument, readyInSeconds, tuning, capo, why, later: one.later };
+		return { instrument, readyInSeconds, tuning, capo, why, later };
 	});
 }
 
@@ -145,31 +146,25 @@ function costed(
 	isBestEnough: boolean,
 ): readonly Ranked[] {
 	const top = ranked[0]?.ranks;
-	let least = Number.POSITIVE_INFINITY;
-	let worst = { missing: 0, substituted: 0 };
+	let [least, worst] = [Number.POSITIVE_INFINITY, 0];
 	const first = ranked.slice(0, HANDFUL).map((one): Ranked => {
 		const { ranks } = one;
 		const isBehind = BEFORE_COST.some((criterion) => ranks[criterion] !== top?.[criterion]);
 		if (isBestEnough && (isBehind || least === 0)) return one;
-		const { instrument, tuning, capo } = one.found;
-		const cost = costOf({ instrument, tuning, capo });
+		const cost = costOf(one.hand);
 		// Not known, it costs no less than the worst that is: it comes before nothing by that.
-		if (cost === null) return { ...one, later: UNKNOWN, ranks: { ...ranks, ...worst } };
-		const { missing, substituted, later } = cost;
-		if (laterRank(cost) > laterRank(worst)) worst = { missing, substituted };
-		least = Math.min(least, laterRank(cost));
-		return { ...one, later, ranks: { ...ranks, missing, substituted } };
+		if (cost === null) return { ...one, later: UNKNOWN, ranks: { ...ranks, later: worst } };
+		// Missing before substituted; no show has so many slots of either.
+		const later = cost.missing * 100_000 + cost.substituted;
+		worst = Math.max(worst, later);
+		least = Math.min(least, later);
+		return { ...one, later: cost.later, ranks: { ...ranks, later } };
 	});
-	const best = first.find(({ ranks }) => laterRank(ranks) === least);
-	const inOrder = isBestEnough
-		? first.sort((one, other) => Number(other === best) - Number(one === best))
-		: first.sort(compareRanked);
+	const best = first.find(({ ranks }) => ranks.later === least);
+	const inOrder = first.sort((one, other) =>
+		isBestEnough ? Number(other === best) - Number(one === best) : compareRanked(one, other),
+	);
 	return [...inOrder, ...ranked.slice(HANDFUL)];
-}
-
-/** Missing before substituted; no show has so many slots of either. */
-function laterRank({ missing, substituted }: Pick<LaterCost, 'missing' | 'substituted'>): number {
-	return missing * 100_000 + substituted;
 }
 
 /** What is to be heard from this player, and what would be replaced. */
@@ -182,36 +177,29 @@ function soundAsked({
 }: StandInsAsked): Pick<Replaceable, 'slot'> & { readonly sound: Sound | null } {
 	const held = session.players[player]?.holds ?? null;
 	const slots = plan.slots.filter((slot) => slot.player === player);
-	const present = slots.find(({ section }) => section.hasBegun) ?? null;
 	const isForHeld =
 		instrument === undefined
 			? session.phase.value === 'song' && held !== null
 			: instrument === held;
-	// During a song with empty hands, what should be in them comes before what is next.
-	const asked = slots.find((one) => one.instrument === instrument || one.named === instrument);
-	const there = slots.find(({ section }) => section === at);
-	const found = there ?? (instrument === undefined ? slots[0] : asked) ?? null;
-	const slot = isForHeld && there === undefined ? present : found;
+	const slot =
+		slots.find(({ section }) => section === at) ??
+		slots.find((one) => {
+			if (isForHeld) return one.section.hasBegun;
+			return instrument === undefined || [one.instrument, one.named].includes(instrument);
+		}) ??
+		null;
 	// Between songs what has strings down in their hands is what is to be replaced, by what the plan gives or by another.
-	const isHeldDown =
-		held !== null && (session.instruments[held]?.context.stringsDown.length ?? 0) > 0;
+	const isHeldDown = (session.instruments[held ?? '']?.context.stringsDown.length ?? 0) > 0;
 	const comes = openBreakOf(session, player)?.instrument ?? slot?.instrument ?? slot?.named ?? null;
-	const inTurn = isForHeld || isHeldDown ? held : comes;
-	const replaced = instrument ?? inTurn;
-	return { slot, sound: soundOf(session, slot, replaced) };
-}
-
-function soundOf(session: Session, slot: Slot | null, replaced: string | null): Sound | null {
-	const instruments = instrumentById(session.show);
-	const instrument = replaced === null ? null : (instruments.get(replaced) ?? null);
-	if (slot !== null) return soundOfSlot(session.show, slot, instrument ?? undefined);
-	const context = replaced === null ? undefined : session.instruments[replaced]?.context;
-	if (instrument === null || context === undefined) return null;
-	return {
-		tuning: soundingTuning(context, instrument.kind),
-		kind: instrument.kind,
-		replaced: instrument,
-	};
+	const replaced =
+		instrumentById(session.show).get(
+			instrument ?? (isForHeld || isHeldDown ? held : comes) ?? '',
+		) ?? null;
+	if (slot !== null) return { slot, sound: soundOfSlot(session.show, slot, replaced ?? undefined) };
+	const context = session.instruments[replaced?.id ?? '']?.context;
+	if (replaced === null || context === undefined) return { slot, sound: null };
+	const { kind } = replaced;
+	return { slot, sound: { tuning: soundingTuning(context, kind), kind, replaced } };
 }
 
 /**

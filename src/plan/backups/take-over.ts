@@ -11,6 +11,7 @@ import { KINDS } from '../../tuning/kind.ts';
 import { midiOf } from '../../tuning/pitch.ts';
 import { retuneKind } from '../../tuning/retune.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
+import type { Hand } from '../demand/hand.ts';
 import type { OpenWithCapo } from '../demand/same-pitches.ts';
 import { hasStringsOf, samePitches, waysToSound } from '../demand/same-pitches.ts';
 import { whyAbsent, whyUnplayable } from '../demand/why-unplayable.ts';
@@ -41,7 +42,11 @@ export type Rack = {
 	readonly asked: string | null;
 };
 
-export type TakeOver = Omit<StandIn, 'later'> & {
+/** One that could, in its quickest way. */
+export type TakeOver = Pick<StandIn, 'readyInSeconds' | 'why'> & {
+	readonly instrument: Instrument;
+	/** What is to be put on it. */
+	readonly hand: Hand;
 	/** It sounds right as it stands and is ready. */
 	readonly isReady: boolean;
 };
@@ -58,14 +63,12 @@ function familyOf({ show, sound }: Pick<Rack, 'show' | 'sound'>): readonly Instr
  * Everything that could take over, in the order of the file, each in its quickest way.
  *
  * @example
- * takeOvers({ ...rack, player: 'ash', sound: soundOfA1 }).find(({ instrument }) => instrument.id === 'S1').found.why // => [{ code: 'same-tuning' }, { code: 'ready' }]
+ * takeOvers({ ...rack, player: 'ash', sound: soundOfA1 }).find(({ instrument }) => instrument.id === 'S1').why // => [{ code: 'same-tuning' }, { code: 'ready' }]
  */
-export function takeOvers(
-	rack: Rack,
-): readonly { readonly instrument: Instrument; readonly found: TakeOver }[] {
-	return familyOf(rack).flatMap((instrument) => {
-		const found = takeOver(rack, instrument);
-		return 'code' in found ? [] : [{ instrument, found }];
+export function takeOvers(rack: Rack): readonly TakeOver[] {
+	return familyOf(rack).flatMap((one) => {
+		const found = takeOver(rack, one);
+		return 'code' in found ? [] : [found];
 	});
 }
 
@@ -79,10 +82,7 @@ export function takeOvers(
 export function leftOutOf(rack: Rack): readonly LeftOut[] {
 	const others = familyOf(rack);
 	if (others.length === 0) return [{ code: 'no-other', kind: rack.sound.kind }];
-	return others.flatMap((one) => {
-		const found = takeOver(rack, one);
-		return 'code' in found ? [found] : [];
-	});
+	return others.map((one) => takeOver(rack, one)).filter((found) => 'code' in found);
 }
 
 /** An instrument as it stands, asked whether it could take over. */
@@ -112,23 +112,25 @@ function takeOver(rack: Rack, instrument: Instrument): TakeOver | LeftOut {
 	const { isReady, isStale } = readiness(show, { instrument, state }, nowMs);
 	const offered = { instrument, state, isHeld, isReady, isStale };
 	const [best] = waysOf(offered, sound)
-		.map((way) => ({ ...way, readyInSeconds: readySeconds(offered, way) }))
-		.filter(({ readyInSeconds }) => readyInSeconds < Number.POSITIVE_INFINITY)
+		.map((way) => ({ way, readyInSeconds: readySeconds(offered, way) }))
 		.sort((one, other) => one.readyInSeconds - other.readyInSeconds);
 	if (best === undefined) return soundReason(offered, sound);
+	const { way, readyInSeconds } = best;
 	return {
-		instrument: id,
-		...best,
-		why: reasons(offered, best, sound),
-		isReady: isAsItStands(state, best) && (isHeld || isReady),
+		instrument,
+		hand: { instrument: id, ...way },
+		readyInSeconds,
+		why: reasons(offered, way, sound),
+		isReady: isAsItStands(state, way) && (isHeld || isReady),
 	};
 }
 
-/** A bass with more strings will do when the ones wanted are among its own. */
-function waysOf({ instrument, state }: Offered, sound: Sound): readonly OpenWithCapo[] {
+/** A bass with more strings will do when the ones wanted are among its own; what is in hands is not re-tuned there. */
+function waysOf({ instrument, state, isHeld }: Offered, sound: Sound): readonly OpenWithCapo[] {
 	const { tuning, capo } = state.context;
 	if (instrument.tuning.notes.length === sound.tuning.notes.length) {
-		return waysToSound(instrument, { tuning: sound.tuning, capo: 0 }, tuning);
+		const ways = waysToSound(instrument, { tuning: sound.tuning, capo: 0 }, tuning);
+		return isHeld ? ways.filter((way) => samePitches(way.tuning, tuning)) : ways;
 	}
 	return hasStringsOf(instrument.kind, tuning, sound.tuning) ? [{ tuning, capo }] : [];
 }
@@ -137,16 +139,11 @@ function isAsItStands({ context }: InstrumentState, way: OpenWithCapo): boolean 
 	return samePitches(context.tuning, way.tuning) && context.capo === way.capo;
 }
 
-/** Infinite where what is in hands would have to be re-tuned. */
 function readySeconds({ instrument, state, isHeld, isReady }: Offered, way: OpenWithCapo): number {
 	const { times } = instrument;
 	const isThere = isAsItStands(state, way);
-	if (isHeld) {
-		if (!samePitches(state.context.tuning, way.tuning)) return Number.POSITIVE_INFINITY;
-		return isThere ? 0 : times.capo;
-	}
-	if (isThere && isReady) return times.walk;
-	return times.walk + workNeeded({ instrument, state, to: way }).seconds;
+	if (isHeld) return isThere ? 0 : times.capo;
+	return times.walk + (isThere && isReady ? 0 : workNeeded({ instrument, state, to: way }).seconds);
 }
 
 function reasons(
@@ -156,18 +153,14 @@ function reasons(
 ): readonly StandInReason[] {
 	const isThere = isAsItStands(state, way);
 	if (isHeld) {
-		const capo: readonly StandInReason[] = isThere ? [] : [{ code: 'capo', capo: way.capo }];
-		return [{ code: 'in-hands' }, ...capo];
+		return [{ code: 'in-hands' }, ...(isThere ? [] : [{ code: 'capo', capo: way.capo } as const])];
 	}
 	const all: StandInReason[] = [];
 	const isOtherBass = instrument.tuning.notes.length !== sound.tuning.notes.length;
 	if (isOtherBass) all.push({ code: 'has-strings', strings: sound.tuning.notes.length });
 	else if (!isThere) all.push(workReason(instrument, state, way));
-	else if (isReady) {
-		all.push(
-			way.capo === 0 ? { code: 'same-tuning' } : { code: 'sounds', tuning: sound.tuning.name },
-		);
-	}
+	else if (isReady && way.capo === 0) all.push({ code: 'same-tuning' });
+	else if (isReady) all.push({ code: 'sounds', tuning: sound.tuning.name });
 	if (isStale) all.push({ code: 'stale' });
 	else if (!isReady && isThere) all.push({ code: 'not-ready' });
 	else if (isReady && isThere && !isOtherBass) all.push({ code: 'ready' });

@@ -60,7 +60,7 @@ export function outlookOf(moment: Moment): Outlook {
 	const ids = show.players.map(({ id }) => id);
 	const sections = sectionsAhead(moment);
 	const isInterval = session.phase.value === 'interval';
-	const settledThrough = settledPlaces(session, sections);
+	const settled = new Map(ids.map((id) => [id, settledThrough(session, sections, id)]));
 	return {
 		show,
 		nowMs,
@@ -71,8 +71,7 @@ export function outlookOf(moment: Moment): Outlook {
 			ids.map((player) => ({
 				...askedAt(session, section, player),
 				isSettled:
-					(settledThrough.get(player) ?? -1) >= place ||
-					isStaying(session, sections, { place, player }),
+					(settled.get(player) ?? -1) >= place || isStaying(session, sections, { place, player }),
 			})),
 		),
 		cues: cueWindows(session, sections),
@@ -139,30 +138,22 @@ function handOf(session: Session, instrument: string | null): Hand | null {
 }
 
 /**
- * Until which section each player keeps what they hold: through the item that their hand-over was
+ * Until which section a player keeps what they hold, -1 for none: through the item that their hand-over was
  * settled for, up to a cue of it that hands them something of its own, unless another song has come to stand
  * before it; through the song on now when they were given something for a later one already, or when a
  * string of theirs broke in it: what to take then is asked by itself.
  */
-function settledPlaces(
-	session: Session,
-	sections: readonly Section[],
-): ReadonlyMap<string, number> {
-	const places = new Map<string, number>();
-	const present = sections[0];
-	if (present?.hasBegun) {
-		for (const { id } of session.show.players) {
-			if (isHandedAhead(session, id, present) || isBroken(session, id)) places.set(id, 0);
-		}
-	}
+function settledThrough(session: Session, sections: readonly Section[], player: string): number {
+	const [present] = sections;
+	if (present === undefined) return -1;
 	const { item, players } = session.settled;
-	if (present?.item !== item) return places;
-	for (const id of Object.keys(players)) {
-		const openFrom = openFromPoint(session, item, id);
+	if (present.item === item && Object.hasOwn(players, player)) {
+		const openFrom = openFromPoint(session, item, player);
 		const place = firstSong(sections).findLastIndex(({ point }) => point < openFrom);
-		if (place >= 0) places.set(id, place);
+		if (place >= 0) return place;
 	}
-	return places;
+	if (!present.hasBegun) return -1;
+	return isHandedAhead(session, player, present) || isBroken(session, player) ? 0 : -1;
 }
 
 /** Whether they stay on what they have for the next time that the item of this section comes, said before it begins. */

@@ -7,6 +7,7 @@ import { slotName, toldAt } from '../../session/told.ts';
 import type { Plan, Section } from '../plan.ts';
 import type { Hand } from './hand.ts';
 import type { Outlook } from './outlook.ts';
+import { samePitches } from './same-pitches.ts';
 
 export type Told = {
 	/** What the player was to have in that section; null for nothing, undefined where it was not told or nothing is to be chosen. */
@@ -78,9 +79,6 @@ export function toldEntries(
 
 function isSame(one: ToldHand | null, other: ToldHand | null): boolean {
 	if (one === null || other === null) return one === other;
-	return (
-		one.instrument === other.instrument &&
-		one.capo === other.capo &&
-		one.tuning.notes.join(' ') === other.tuning.notes.join(' ')
-	);
+	const isSameOne = one.instrument === other.instrument && one.capo === other.capo;
+	return isSameOne && samePitches(one.tuning, other.tuning);
 }

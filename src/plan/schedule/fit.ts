@@ -13,17 +13,11 @@ export function whichFit(
 	seconds: readonly number[],
 	gapSeconds: number | null,
 ): readonly boolean[] {
-	if (gapSeconds === null) return seconds.map(() => true);
-	const fits = seconds.map(() => false);
-	const shortestFirst = seconds.map((_, index) => index);
-	shortestFirst.sort((one, other) => (seconds[one] ?? 0) - (seconds[other] ?? 0) || one - other);
-	let left = gapSeconds;
-	for (const index of shortestFirst) {
-		left -= seconds[index] ?? 0;
-		if (left < 0) break;
-		fits[index] = true;
-	}
-	return fits;
+	const over = countOverGap([...seconds], gapSeconds ?? Number.POSITIVE_INFINITY);
+	const secondsOf = (index: number) => seconds[index] as number;
+	const shortestFirst = [...seconds.keys()].sort((one, other) => secondsOf(one) - secondsOf(other));
+	const fit = new Set(shortestFirst.slice(0, seconds.length - over));
+	return seconds.map((_, index) => fit.has(index));
 }
 
 /**
@@ -34,17 +28,10 @@ export function whichFit(
  * countOverGap([15], 0) // => 1
  */
 export function countOverGap(seconds: number[], gapSeconds: number): number {
-	for (let at = 1; at < seconds.length; at += 1) {
-		const one = seconds[at] ?? 0;
-		let place = at;
-		for (; place > 0 && (seconds[place - 1] ?? 0) > one; place -= 1) {
-			seconds[place] = seconds[place - 1] ?? 0;
-		}
-		seconds[place] = one;
-	}
+	seconds.sort((one, other) => one - other);
 	let left = gapSeconds;
 	for (let made = 0; made < seconds.length; made += 1) {
-		left -= seconds[made] ?? 0;
+		left -= seconds[made] as number;
 		if (left < 0) return seconds.length - made;
 	}
 	return 0;

@@ -3,7 +3,7 @@
 
 import type { NightMs } from '../../journal/entry.ts';
 import type { Window } from '../demand/cue-windows.ts';
-import type { PlannedHandOver, Section } from '../plan.ts';
+import type { PlannedHandOver } from '../plan.ts';
 
 export type FreeClock = {
 	/** What the free clock shows at a moment of the night's. */
@@ -24,44 +24,37 @@ export type FreeClock = {
  * freeClock([{ fromMs: 10, untilMs: 15 }]).lastMs(10) // => 15
  */
 export function freeClock(windows: readonly Window[]): FreeClock {
-	const from = Float64Array.from(windows, ({ fromMs }) => fromMs);
-	// Where it stands still, and by how much it is behind the night's clock from then on.
-	const stops = new Float64Array(windows.length);
-	const behind = new Float64Array(windows.length);
-	let cut = 0;
+	const starts = windows.map(({ fromMs }) => fromMs);
+	// Where it stands still, and by how much it is behind the night's clock after so many windows.
+	const stops: number[] = [];
+	const behind = [0];
 	windows.forEach(({ fromMs, untilMs }, index) => {
-		stops[index] = fromMs - cut;
-		cut += untilMs - fromMs;
-		behind[index] = cut;
+		const cut = behind[index] as number;
+		stops.push(fromMs - cut);
+		behind.push(cut + untilMs - fromMs);
 	});
-	const behindAfter = (passed: number): number => behind[passed - 1] ?? 0;
-	// Asked for one moment after the other, so the next is found from where the last one was.
-	let near = 0;
-	const countBelow = (free: number): number => {
-		while (near > 0 && (stops[near - 1] as number) >= free) near -= 1;
-		while (near < stops.length && (stops[near] as number) < free) near += 1;
-		return near;
-	};
 	return {
 		at: (ms) => {
-			const passed = countUpTo(from, ms);
-			return Math.max(stops[passed - 1] ?? ms, ms - behindAfter(passed));
+			const passed = countUpTo(starts, ms);
+			return Math.max(stops[passed - 1] ?? ms, ms - (behind[passed] as number));
 		},
-		firstMs: (free) => free + behindAfter(countBelow(free)),
-		lastMs: (free) => free + behindAfter(countUpTo(stops, free)),
+		firstMs: (free) => free + (behind[countBelow(stops, free)] as number),
+		lastMs: (free) => free + (behind[countUpTo(stops, free)] as number),
 	};
 }
 
 /** How many of these, in rising order, are no more than a value. */
-function countUpTo(rising: Float64Array, value: number): number {
-	let low = 0;
-	let high = rising.length;
-	while (low < high) {
-		const middle = (low + high) >> 1;
-		if ((rising[middle] ?? 0) <= value) low = middle + 1;
-		else high = middle;
-	}
-	return low;
+function countUpTo(rising: readonly number[], value: number): number {
+	let count = 0;
+	while (count < rising.length && (rising[count] as number) <= value) count += 1;
+	return count;
+}
+
+/** How many are less. */
+function countBelow(rising: readonly number[], value: number): number {
+	let count = 0;
+	while (count < rising.length && (rising[count] as number) < value) count += 1;
+	return count;
 }
 
 /**
@@ -74,24 +67,16 @@ export function busyWindows(
 	cues: readonly Window[],
 	handOvers: readonly Pick<PlannedHandOver, 'section' | 'wantedMs'>[],
 ): readonly Window[] {
-	const handing = new Map<Section, Window>();
-	for (const { section, wantedMs } of handOvers) {
-		handing.set(section, { fromMs: wantedMs, untilMs: section.startMs });
-	}
-	return joined([...handing.values(), ...cues]);
-}
-
-function joined(windows: readonly Window[]): readonly Window[] {
-	const sorted = windows
+	const wanted = new Map(handOvers.map(({ section, wantedMs }) => [section, wantedMs]));
+	const handing = [...wanted].map(([{ startMs }, fromMs]) => ({ fromMs, untilMs: startMs }));
+	const sorted = [...handing, ...cues]
 		.filter(({ fromMs, untilMs }) => untilMs > fromMs)
 		.sort((one, other) => one.fromMs - other.fromMs);
 	const all: Window[] = [];
-	for (const window of sorted) {
+	for (const { fromMs, untilMs } of sorted) {
 		const last = all.at(-1);
-		if (last === undefined || window.fromMs > last.untilMs) all.push(window);
-		else if (window.untilMs > last.untilMs) {
-			all[all.length - 1] = { fromMs: last.fromMs, untilMs: window.untilMs };
-		}
+		if (last === undefined || fromMs > last.untilMs) all.push({ fromMs, untilMs });
+		else all.splice(-1, 1, { ...last, untilMs: Math.max(last.untilMs, untilMs) });
 	}
 	return all;
 }

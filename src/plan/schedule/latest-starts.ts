@@ -3,13 +3,7 @@
 
 import type { FreeClock } from './free-clock.ts';
 import { nearRank, nodesFor } from './least-late.ts';
-import {
-	endsInOrder,
-	exactOrder,
-	latenessInOrder,
-	type PiecesOfWork,
-	startingAt,
-} from './one-machine.ts';
+import { endsInOrder, exactOrder, type PiecesOfWork, startingAt } from './one-machine.ts';
 
 /**
  * Free milliseconds at which each piece has to be begun, by their places in the lists (given by when they are
@@ -32,34 +26,18 @@ export function latestStarts(pieces: PiecesOfWork, clock: FreeClock): Float64Arr
 }
 
 /**
- * By when they are due if everything can be on time so; else the order that can be begun latest with
- * everything on time; where nothing can bring all of it about, the least late one, begun as early as
- * anybody likes.
- *
- * @example
- * standingOrder({ heads: Float64Array.of(480, -Infinity), lengths: Float64Array.of(60, 270), dues: Float64Array.of(600, 720), nightMs: (free) => free }, freeClock([])) // => [1, 0]
+ * The order that can be begun latest with everything on time, by when the pieces are due as far as that allows;
+ * where nothing can bring that about, the least late one, begun as early as anybody likes.
  */
-export function standingOrder(pieces: PiecesOfWork, clock: FreeClock): readonly number[] {
-	const { heads, lengths, dues } = pieces;
-	const byDue = [...lengths.keys()];
-	const onFree = { ...pieces, dues: dues.map(clock.at), nightMs: (free: number): number => free };
+function standingOrder(pieces: PiecesOfWork, clock: FreeClock): readonly number[] {
+	const byDue = [...pieces.lengths.keys()];
+	const onFree = { ...pieces, dues: pieces.dues.map(clock.at), nightMs: (free: number) => free };
 	// So early that what nothing holds back can all be done before anything else matters.
-	const inAll = lengths.reduce((sum, length) => sum + length, 0);
-	const early = Math.min(...heads.filter(Number.isFinite), ...onFree.dues) - inAll;
-	if (latenessInOrder(startingAt(early, onFree), byDue) <= 0) return byDue;
-	const soon = startingAt(early, pieces);
-	const most = nodesFor(byDue.length);
-	const least = exactOrder(soon, { enoughMs: 0, nodes: most });
-	if (least.latenessMs > 0) return nearRank(soon, least.order, byDue);
-	// All that is due up to a moment has to be done by then: no order that is on time can be begun later than
-	// that; each round brings it down to what may be.
-	let start = Number.POSITIVE_INFINITY;
-	let sum = 0;
-	for (const place of byDue) {
-		sum += lengths[place] as number;
-		start = Math.min(start, (onFree.dues[place] as number) - sum);
-	}
-	for (let nodes = most; nodes > 0; ) {
+	const inAll = pieces.lengths.reduce((sum, length) => sum + length, 0);
+	const early = Math.min(...pieces.heads.filter(Number.isFinite), ...onFree.dues) - inAll;
+	let nodes = nodesFor(byDue.length);
+	// Begun too late by what no order can make up for, it is begun so much earlier.
+	for (let start = Math.max(...onFree.dues); start > early && nodes > 0; ) {
 		const begun = startingAt(start, onFree);
 		const found = exactOrder(begun, { enoughMs: 0, nodes });
 		if (found.latenessMs <= 0) return nearRank(begun, found.order, byDue);
@@ -67,5 +45,7 @@ export function standingOrder(pieces: PiecesOfWork, clock: FreeClock): readonly 
 		start -= found.boundMs;
 		nodes -= found.nodes + 1;
 	}
-	return nearRank(soon, least.order, byDue);
+	const soon = startingAt(early, pieces);
+	const { order } = exactOrder(soon, { enoughMs: 0, nodes: nodesFor(byDue.length) });
+	return nearRank(soon, order, byDue);
 }

@@ -1,41 +1,30 @@
 // The order in which the worst piece of work is least late, and of those the one with the least lateness in
-// all: 1 | r_j | L_max, then 1 | r_j | sum T_j among its best orders.
+// all: 1 | r_j | L_max, then 1 | r_j | sum T_j among its best orders, by branch and bound over their beginnings.
 
 import { endsInOrder, exactOrder, latenessInOrder, type PiecesOfWork } from './one-machine.ts';
 
-/** Sets of orders looked at for the worst lateness: chance never asked for more than a hundred. */
-const NODES = 2000;
-/** In all of them together no more pieces than this are looked at: with hundreds, each takes long, and a key waits. */
+/** In all sets of orders together no more pieces than this are looked at: with hundreds, each takes long, and a key waits. */
 const PIECES = 10_000;
-/** Beginnings of orders looked at for the lateness in all; fewer where there are many pieces. */
-const BEGINNINGS = 1000;
+/** In all beginnings of orders together, for the lateness in all. */
 const BEGUN = 20_000;
-/** Among more pieces than these so few beginnings lead to hardly any order: it is left as it is. */
-const MANY = 70;
 
 /**
- * How many sets of orders of so many pieces are looked at.
+ * How many sets of orders of so many pieces are looked at; chance never asked for more than a hundred.
  *
  * @example
  * nodesFor(20) // => 500
  * nodesFor(800) // => 13
  */
 export function nodesFor(count: number): number {
-	return Math.ceil(Math.min(NODES, PIECES / Math.max(1, count)));
+	return Math.ceil(PIECES / Math.max(1, count));
 }
 
-export type LeastLate = {
-	readonly order: readonly number[];
-	/** In no order is the worst less late. */
-	readonly isProved: boolean;
-};
-
-export type Wishes = {
+type Wishes = {
 	/** The places of the pieces, in the order wished. */
 	readonly rank: readonly number[];
 	/** For each piece the one that it comes after; -1 where it comes after none. */
 	readonly follows: readonly number[];
-	/** How many sets of orders may be looked at; left out, as many as for a list that is shown. */
+	/** How many sets of orders may be looked at. */
 	readonly nodes?: number;
 };
 
@@ -43,15 +32,14 @@ export type Wishes = {
  * The least late order from these pieces' heads on, as near to `rank` as that allows.
  *
  * @example
- * leastLate({ heads: Float64Array.of(0, 0), lengths: Float64Array.of(5, 5), dues: Float64Array.of(4, 8), nightMs: (free) => free }, { rank: [0, 1], follows: [-1, -1] }).order // => [0, 1]
+ * leastLate({ heads: Float64Array.of(0, 0), lengths: Float64Array.of(5, 5), dues: Float64Array.of(4, 8), nightMs: (free) => free }, { rank: [0, 1], follows: [-1, -1] }) // => [0, 1]
  */
-export function leastLate(pieces: PiecesOfWork, wishes: Wishes): LeastLate {
-	const { nodes = nodesFor(pieces.heads.length) } = wishes;
-	const found = exactOrder(pieces, { enoughMs: 0, nodes });
-	const exact = inSequence(found.order, wishes.follows);
-	const worstMs = Math.max(0, latenessInOrder(pieces, exact));
-	const order = worstMs === 0 ? exact : leastInAll(pieces, { ...wishes, worstMs, exact });
-	return { order: nearRank(pieces, order, wishes.rank), isProved: found.isProved };
+export function leastLate(pieces: PiecesOfWork, wishes: Wishes): readonly number[] {
+	const { rank, follows, nodes = nodesFor(rank.length) } = wishes;
+	if (latenessInOrder(pieces, rank) <= 0) return rank;
+	const { order } = exactOrder(pieces, { enoughMs: 0, nodes });
+	const least = leastInAll(pieces, wishes, inSequence(order, follows));
+	return nearRank(pieces, least, rank);
 }
 
 /** What stands before the piece that it is to follow is done straight after that: the worst is no later for it. */
@@ -64,59 +52,45 @@ function inSequence(order: readonly number[], follows: readonly number[]): reado
 	}, order);
 }
 
-type InAll = Wishes & { readonly worstMs: number; readonly exact: readonly number[] };
-
-/** Branch and bound over the beginnings of orders, none later than `worstMs` at its worst, by their lateness in all. */
+/** Of the orders that are no later at their worst than the exact one, the one with the least lateness in all. */
 function leastInAll(
 	pieces: PiecesOfWork,
-	{ rank, follows, worstMs, exact }: InAll,
+	{ rank, follows }: Wishes,
+	exact: readonly number[],
 ): readonly number[] {
 	const { heads, lengths, dues, nightMs } = pieces;
-	const count = heads.length;
-	let best: readonly number[] = [];
-	let bestMs = Number.POSITIVE_INFINITY;
-	for (const order of [rank, exact]) {
-		const sum = inAll(pieces, order);
-		if (latenessInOrder(pieces, order) <= worstMs && sum < bestMs) {
-			best = order;
-			bestMs = sum;
-		}
+	const worstMs = Math.max(0, latenessInOrder(pieces, exact));
+	let best = exact;
+	let bestMs = inAll(pieces, exact);
+	if (latenessInOrder(pieces, rank) <= worstMs && inAll(pieces, rank) <= bestMs) {
+		best = rank;
+		bestMs = inAll(pieces, rank);
 	}
-	if (count > MANY) return best;
-	const taken: number[] = [];
-	const isTaken = new Uint8Array(count);
-	let left = Math.min(BEGINNINGS, BEGUN / count);
-	const goOn = (time: number, lateMs: number): void => {
-		if (taken.length === count) {
-			best = taken.slice();
-			bestMs = lateMs;
-			return;
+	const byPlace = [...rank.keys()];
+	const taken = new Set<number>();
+	let left = BEGUN / rank.length;
+	const goOn = (time: number, sumMs: number): void => {
+		const rest = byPlace.filter((piece) => !taken.has(piece));
+		const ends = byPlace.map(
+			(piece) => Math.max(time, heads[piece] as number) + (lengths[piece] as number),
+		);
+		const lateMs = byPlace.map((piece) => nightMs(ends[piece] as number) - (dues[piece] as number));
+		const least = rest.reduce((sum, piece) => sum + Math.max(0, lateMs[piece] as number), sumMs);
+		if (least >= bestMs || rest.some((piece) => (lateMs[piece] as number) > worstMs)) return;
+		if (rest.length === 0) {
+			best = [...taken];
+			bestMs = sumMs;
 		}
 		// Whatever is begun after another could have been done is left to that one.
-		let soonest = Number.POSITIVE_INFINITY;
-		let restMs = lateMs;
-		for (let piece = 0; piece < count; piece += 1) {
-			if (isTaken[piece] === 1) continue;
-			const finish = Math.max(time, heads[piece] as number) + (lengths[piece] as number);
-			soonest = Math.min(soonest, finish);
-			const late = nightMs(finish) - (dues[piece] as number);
-			if (late > worstMs) return;
-			restMs += Math.max(0, late);
-		}
-		if (restMs >= bestMs) return;
-		for (const piece of rank) {
-			const first = follows[piece] as number;
-			if (isTaken[piece] === 1 || (first >= 0 && isTaken[first] === 0)) continue;
+		const mayBegin = rest.filter((piece) => !rest.includes(follows[piece] as number));
+		const soonest = Math.min(...mayBegin.map((piece) => ends[piece] as number));
+		for (const piece of mayBegin) {
 			if ((heads[piece] as number) >= soonest) continue;
 			if (left <= 0) return;
 			left -= 1;
-			const finish = Math.max(time, heads[piece] as number) + (lengths[piece] as number);
-			const late = Math.max(0, nightMs(finish) - (dues[piece] as number));
-			isTaken[piece] = 1;
-			taken.push(piece);
-			goOn(finish, lateMs + late);
-			taken.pop();
-			isTaken[piece] = 0;
+			taken.add(piece);
+			goOn(ends[piece] as number, sumMs + Math.max(0, lateMs[piece] as number));
+			taken.delete(piece);
 		}
 	};
 	goOn(Number.NEGATIVE_INFINITY, 0);
@@ -131,15 +105,9 @@ function inAll(pieces: PiecesOfWork, order: readonly number[]): number {
 	);
 }
 
-/** Whether the worst is no later in this order than in the other, nor all together. */
-function isAsGood(pieces: PiecesOfWork, one: readonly number[], other: readonly number[]): boolean {
-	const worstMs = Math.max(0, latenessInOrder(pieces, other));
-	return latenessInOrder(pieces, one) <= worstMs && inAll(pieces, one) <= inAll(pieces, other);
-}
-
 /**
- * The order wished, where it is as good; else the order given with neighbours exchanged that stand against it,
- * wherever none becomes late by that, or later than it is.
+ * The order wished, where nothing becomes late by it, or later than in the order given; else that one with
+ * neighbours exchanged that stand against the wish, wherever that holds.
  *
  * @example
  * nearRank({ heads: Float64Array.of(0, 0), lengths: Float64Array.of(5, 5), dues: Float64Array.of(20, 30), nightMs: (free) => free }, [1, 0], [0, 1]) // => [0, 1]
@@ -149,58 +117,22 @@ export function nearRank(
 	order: readonly number[],
 	rank: readonly number[],
 ): readonly number[] {
-	const endsOfPieces = endsInOrder(pieces, order);
+	const ends = endsInOrder(pieces, order);
 	const dues = pieces.dues.map((due, piece) =>
-		Math.max(due, pieces.nightMs(endsOfPieces[piece] as number)),
+		Math.max(due, pieces.nightMs(ends[piece] as number)),
 	);
-	if (isAsGood(pieces, rank, order)) return rank;
-	const ranks = new Int32Array(rank.length);
-	rank.forEach((piece, place) => {
-		ranks[piece] = place;
-	});
-	const now = [...order];
-	const ends = Float64Array.from(order, (piece) => endsOfPieces[piece] as number);
-	const isNeverLate = { ...pieces, dues };
-	for (let place = 1; place < now.length; place = place < 1 ? 1 : place + 1) {
-		const before = now[place - 1] as number;
-		const after = now[place] as number;
-		if ((ranks[before] as number) < (ranks[after] as number)) continue;
-		now[place - 1] = after;
-		now[place] = before;
-		const changed = endsFrom(isNeverLate, { order: now, place: place - 1, ends });
-		if (changed === null) {
-			now[place - 1] = before;
-			now[place] = after;
-			continue;
-		}
-		ends.set(changed, place - 1);
-		place -= 2;
+	const isAsGood = (one: readonly number[]) => latenessInOrder({ ...pieces, dues }, one) <= 0;
+	if (isAsGood(rank)) return rank;
+	const wish = rank.map((_, piece) => rank.indexOf(piece));
+	let now = order;
+	for (let place = 1; place < now.length; ) {
+		const [one, other] = [now[place - 1] as number, now[place] as number];
+		const exchanged = now.toSpliced(place - 1, 2, other, one);
+		const isNearer = (wish[other] as number) < (wish[one] as number);
+		if (isNearer && isAsGood(exchanged)) {
+			now = exchanged;
+			place = Math.max(1, place - 1);
+		} else place += 1;
 	}
 	return now;
-}
-
-type Exchanged = {
-	readonly order: readonly number[];
-	/** The first of the two that were exchanged. */
-	readonly place: number;
-	/** When each place of the order ended before, on the free clock. */
-	readonly ends: Float64Array;
-};
-
-/** The ends that are others from this place on; null where something is late by that. */
-function endsFrom(
-	{ heads, lengths, dues, nightMs }: PiecesOfWork,
-	{ order, place, ends }: Exchanged,
-): readonly number[] | null {
-	const changed: number[] = [];
-	let time = ends[place - 1] ?? Number.NEGATIVE_INFINITY;
-	for (let at = place; at < order.length; at += 1) {
-		const piece = order[at] as number;
-		time = Math.max(time, heads[piece] as number) + (lengths[piece] as number);
-		if (nightMs(time) > (dues[piece] as number)) return null;
-		// From there on nothing is moved.
-		if (at > place && time === ends[at]) break;
-		changed.push(time);
-	}
-	return changed;
 }

@@ -70,8 +70,6 @@ type Jackson = {
 	readonly latest: number;
 	/** The place since which work goes on without a pause up to there. */
 	readonly since: number;
-	/** When the latest is done, on the free clock. */
-	readonly finish: number;
 };
 
 /**
@@ -79,7 +77,7 @@ type Jackson = {
  * idle while one can be. With pieces put down for others no order is less late.
  *
  * @example
- * jackson({ heads: Float64Array.of(0, 2, 4), lengths: Float64Array.of(6, 2, 3), dues: Float64Array.of(20, 5, 9), nightMs: (free) => free }, { isPreemptive: true }) // => { order: [1, 2, 0], latenessMs: -1, latest: 0, since: 0, finish: 4 }
+ * jackson({ heads: Float64Array.of(0, 2, 4), lengths: Float64Array.of(6, 2, 3), dues: Float64Array.of(20, 5, 9), nightMs: (free) => free }, { isPreemptive: true }) // => { order: [1, 2, 0], latenessMs: -1, latest: 0, since: 0 }
  */
 export function jackson(
 	{ heads, lengths, dues, nightMs }: PiecesOfWork,
@@ -92,7 +90,7 @@ export function jackson(
 	const order: number[] = [];
 	let time = Number.NEGATIVE_INFINITY;
 	let block = 0;
-	let worst = { latenessMs: time, latest: -1, since: -1, finish: time };
+	let worst = { latenessMs: time, latest: -1, since: -1 };
 	let next = 0;
 	let headMs = heads[byHead[0] as number] ?? Number.POSITIVE_INFINITY;
 	while (order.length < heads.length) {
@@ -113,7 +111,7 @@ export function jackson(
 		line.pop();
 		const latenessMs = nightMs(time) - (dues[piece] as number);
 		if (latenessMs > worst.latenessMs) {
-			worst = { latenessMs, latest: order.length, since: block, finish: time };
+			worst = { latenessMs, latest: order.length, since: block };
 		}
 		order.push(piece);
 	}

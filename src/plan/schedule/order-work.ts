@@ -4,9 +4,8 @@
 import type { NightMs } from '../../journal/entry.ts';
 import type { FreeClock } from './free-clock.ts';
 import { latestStarts } from './latest-starts.ts';
-import type { Wishes } from './least-late.ts';
-import { leastLate, nearRank } from './least-late.ts';
-import { latenessInOrder, type PiecesOfWork, startingAt } from './one-machine.ts';
+import { leastLate } from './least-late.ts';
+import { type PiecesOfWork, startingAt } from './one-machine.ts';
 
 /** A piece of work before it has its place. */
 export type Piece = {
@@ -29,17 +28,13 @@ export type Timed<P extends Piece> = {
 	readonly beginByMs: NightMs;
 };
 
-export type Ordered<P extends Piece> = {
-	readonly timed: readonly Timed<P>[];
-	/** In no other order is the worst of them less late. */
-	readonly isProved: boolean;
-};
-
-export type When = {
+type When = {
 	readonly nowMs: NightMs;
 	readonly clock: FreeClock;
 	/** When the interval that is on ends: what can be done early in it is done first. Null where none is. */
 	readonly intervalEndsMs: NightMs | null;
+	/** How many sets of orders may be looked at; left out, as many as for a list that is shown. */
+	readonly nodes?: number;
 };
 
 /**
@@ -49,34 +44,24 @@ export type When = {
  * moments to begin do not depend on the time: they stand still while nothing happens.
  *
  * @example
- * orderWork([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }, { seconds: 45, releaseMs: 0, dueMs: 100000, isEarly: false }], { nowMs: 10000, clock: freeClock([]), intervalEndsMs: null }).timed.map(({ finishMs, beginByMs }) => [finishMs, beginByMs]) // => [[55000, 55000], [115000, 140000]]
+ * orderWork([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }, { seconds: 45, releaseMs: 0, dueMs: 100000, isEarly: false }], { nowMs: 10000, clock: freeClock([]), intervalEndsMs: null }).map(({ finishMs, beginByMs }) => [finishMs, beginByMs]) // => [[55000, 55000], [115000, 140000]]
  */
-export function orderWork<P extends Piece>(
-	pieces: readonly P[],
-	{ nowMs, clock, intervalEndsMs }: When,
-): Ordered<P> {
+export function orderWork<P extends Piece>(pieces: readonly P[], when: When): readonly Timed<P>[] {
+	const { nowMs, clock } = when;
 	const byDue = inDueOrder(pieces);
-	const waiting = onFreeClock(byDue, clock);
-	const latest = latestStarts(waiting, clock);
-	const now = clock.at(nowMs);
-	const shown = orderShown(byDue, startingAt(now, waiting), { nowMs, intervalEndsMs });
-	const { order } = shown;
-	let free = now;
-	const timed = order.flatMap((place): readonly Timed<P>[] => {
-		const piece = byDue[place];
-		if (piece === undefined) return [];
-		const start = Math.max(free, waiting.heads[place] as number);
-		free = start + (waiting.lengths[place] as number);
-		return [
-			{
-				piece,
-				startMs: Math.max(clock.lastMs(start), nowMs),
-				finishMs: clock.firstMs(free),
-				beginByMs: clock.lastMs(latest[place] as number),
-			},
-		];
+	const { heads, lengths } = onFreeClock(byDue, clock);
+	const latest = latestStarts(onFreeClock(byDue, clock), clock);
+	let free = clock.at(nowMs);
+	return orderShown(byDue, when).map((place): Timed<P> => {
+		const start = Math.max(free, heads[place] as number);
+		free = start + (lengths[place] as number);
+		return {
+			piece: byDue[place] as P,
+			startMs: Math.max(clock.lastMs(start), nowMs),
+			finishMs: clock.firstMs(free),
+			beginByMs: clock.lastMs(latest[place] as number),
+		};
 	});
-	return { timed, isProved: shown.isProved };
 }
 
 /**
@@ -86,14 +71,9 @@ export function orderWork<P extends Piece>(
  * @example
  * firstShown([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }], { nowMs: 0, clock: freeClock([]), intervalEndsMs: null, nodes: 9 }).seconds // => 60
  */
-export function firstShown<P extends Piece>(
-	pieces: readonly P[],
-	when: When & { readonly nodes: number },
-): P | undefined {
+export function firstShown<P extends Piece>(pieces: readonly P[], when: When): P | undefined {
 	const byDue = inDueOrder(pieces);
-	const waiting = startingAt(when.clock.at(when.nowMs), onFreeClock(byDue, when.clock));
-	const [first = -1] = orderShown(byDue, waiting, when).order;
-	return byDue[first];
+	return byDue[orderShown(byDue, when)[0] ?? -1];
 }
 
 function inDueOrder<P extends Piece>(pieces: readonly P[]): readonly P[] {
@@ -123,38 +103,22 @@ export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): PiecesO
 
 function orderShown(
 	byDue: readonly Piece[],
-	pieces: PiecesOfWork,
-	{ nowMs, intervalEndsMs, nodes }: Omit<When, 'clock'> & Pick<Wishes, 'nodes'>,
-): { readonly order: readonly number[]; readonly isProved: boolean } {
-	const mayBegin = byDue.map(({ releaseMs }) => releaseMs <= nowMs);
-	const plain = rankedBy(byDue, (place) => (mayBegin[place] ? 0 : 1));
-	const found =
-		latenessInOrder(pieces, plain) <= 0
-			? { order: plain, isProved: true }
-			: leastLate(pieces, {
-					rank: plain,
-					follows: byDue.map((one) => followed(byDue, one)),
-					...(nodes === undefined ? {} : { nodes }),
-				});
-	if (intervalEndsMs === null) return found;
-	const isEarly = (place: number) => {
-		const piece = byDue[place];
-		return piece?.isEarly === true && piece.releaseMs < intervalEndsMs;
-	};
-	const earlyFirst = rankedBy(
-		byDue,
-		(place) => (isEarly(place) ? 0 : 2) + (mayBegin[place] ? 0 : 1),
-	);
-	return { ...found, order: nearRank(pieces, found.order, earlyFirst) };
+	{ nowMs, clock, intervalEndsMs, nodes }: When,
+): readonly number[] {
+	const isFirst = ({ isEarly, releaseMs }: Piece) =>
+		isEarly && intervalEndsMs !== null && releaseMs < intervalEndsMs;
+	const figures = byDue.map((one) => (isFirst(one) ? 0 : 2) + (one.releaseMs <= nowMs ? 0 : 1));
+	const figureOf = (place: number) => figures[place] as number;
+	const rank = [...byDue.keys()].sort((one, other) => figureOf(one) - figureOf(other));
+	return leastLate(startingAt(clock.at(nowMs), onFreeClock(byDue, clock)), {
+		rank,
+		follows: byDue.map((one) => followed(byDue, one)),
+		...(nodes === undefined ? {} : { nodes }),
+	});
 }
 
 /** The place of the early piece that a touch-up follows; -1 where there is none. */
 function followed(pieces: readonly Piece[], { of, isEarly }: Piece): number {
 	if (isEarly || of === undefined) return -1;
 	return pieces.findIndex((one) => one.isEarly && one.of === of);
-}
-
-/** The places by this figure, then as they stand. */
-function rankedBy(pieces: readonly Piece[], figure: (place: number) => number): readonly number[] {
-	return [...pieces.keys()].sort((one, other) => figure(one) - figure(other) || one - other);
 }

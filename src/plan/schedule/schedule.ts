@@ -1,23 +1,18 @@
 // A choice with everything that follows from it: stints, hand-overs, and the work in its order.
 
 import type { Outlook } from '../demand/outlook.ts';
-import type { PlannedHandOver, Work } from '../plan.ts';
+import type { Work } from '../plan.ts';
 import type { Choice } from './choice.ts';
-import type { FreeClock } from './free-clock.ts';
-import { busyWindows, freeClock } from './free-clock.ts';
-import { handOversAhead } from './hand-overs-ahead.ts';
+import { busyWindows, type FreeClock, freeClock } from './free-clock.ts';
+import { type HandOversAhead, handOversAhead } from './hand-overs-ahead.ts';
 import { nodesFor } from './least-late.ts';
 import { exactOrder, startingAt } from './one-machine.ts';
-import { onFreeClock } from './order-work.ts';
-import type { Stint } from './stints.ts';
-import { stintsAhead } from './stints.ts';
-import { piecesFor, type StintPiece, workInOrder } from './work-ahead.ts';
+import { onFreeClock, orderWork } from './order-work.ts';
+import { intervalEnd, piecesFor, type StintPiece } from './work-ahead.ts';
 
 /** What follows from choices, as far as comparing them goes by it. */
-export type Weighed = {
+export type Weighed = HandOversAhead & {
 	readonly choices: readonly Choice[];
-	readonly stints: readonly Stint[];
-	readonly handOvers: readonly PlannedHandOver[];
 	readonly clock: FreeClock;
 	readonly pieces: readonly StintPiece[];
 	/** By how much the latest work is late in the best order; 0 where none is. */
@@ -36,10 +31,9 @@ export type Schedule = Weighed & { readonly work: readonly Work[] };
  * weigh(outlook, choices).latenessMs // => 0
  */
 export function weigh(outlook: Outlook, choices: readonly Choice[]): Weighed {
-	const stints = stintsAhead(outlook, choices);
-	const handOvers = handOversAhead(outlook, choices);
+	const { handOvers, stints } = handOversAhead(outlook, choices);
 	const clock = freeClock(busyWindows(outlook.cues, handOvers));
-	const pieces = piecesFor(outlook, stints, handOvers);
+	const pieces = piecesFor(outlook, stints);
 	const waiting = startingAt(clock.at(outlook.nowMs), onFreeClock(pieces, clock));
 	const { latenessMs, isProved } = exactOrder(waiting, {
 		enoughMs: 0,
@@ -47,8 +41,8 @@ export function weigh(outlook: Outlook, choices: readonly Choice[]): Weighed {
 	});
 	return {
 		choices,
-		stints,
 		handOvers,
+		stints,
 		clock,
 		pieces,
 		latenessMs: pieces.length === 0 ? 0 : Math.round(Math.max(0, latenessMs)),
@@ -57,12 +51,34 @@ export function weigh(outlook: Outlook, choices: readonly Choice[]): Weighed {
 }
 
 /**
- * The same with its work in order.
+ * The same with its work in the order in which to do it, and the time that each piece has.
  *
  * @example
- * scheduleOf(outlook, weigh(outlook, choices)).work.length // => 1
+ * scheduleOf(outlook, weighed).work.map(({ instrument, seconds }) => [instrument, seconds]) // => [['A1', 60]]
  */
-export function scheduleOf(outlook: Outlook, all: Weighed): Schedule {
-	const work = workInOrder(outlook, all.pieces, all.clock);
-	return { ...all, work };
+export function scheduleOf(outlook: Outlook, weighed: Weighed): Schedule {
+	const { nowMs } = outlook;
+	const { pieces, clock } = weighed;
+	const timed = orderWork(pieces, { nowMs, clock, intervalEndsMs: intervalEnd(outlook) });
+	const work = timed.map(({ piece, startMs, finishMs, beginByMs }): Work => {
+		const { job, stint, capo, isEarly, seconds, releaseMs, dueMs } = piece;
+		return {
+			job,
+			instrument: stint.instrument.id,
+			player: stint.choice.player,
+			section: stint.section,
+			to: stint.hand.tuning,
+			capo,
+			isEarly,
+			seconds,
+			fromMs: Math.max(releaseMs, nowMs),
+			wantedMs: dueMs,
+			startMs,
+			finishMs,
+			slackSeconds: (dueMs - finishMs) / 1000,
+			shortSeconds: Math.max(0, clock.at(finishMs) - clock.at(dueMs)) / 1000,
+			beginByMs,
+		};
+	});
+	return { ...weighed, work };
 }

@@ -2,6 +2,7 @@
 // and what is to be fresh.
 
 import type { InstrumentState } from '../../../machines/instrument.ts';
+import { onceFor } from '../../base/once.ts';
 import type { Instrument } from '../../showfile/show.ts';
 import { retuneKind } from '../../tuning/retune.ts';
 import type { Tuning } from '../../tuning/tuning.ts';
@@ -10,7 +11,7 @@ import { samePitches } from '../demand/same-pitches.ts';
 import type { Job } from '../plan.ts';
 
 /** An instrument as it is, and what it is to be in. */
-export type WorkAsked = {
+type WorkAsked = {
 	readonly instrument: Instrument;
 	readonly state: InstrumentState;
 	readonly to: OpenWithCapo;
@@ -82,34 +83,25 @@ export function isDoneAlready(
  * pitchSeconds(instruments.A1, eStandard, eStandard) // => 45
  */
 export function pitchSeconds(instrument: Instrument, from: Tuning, to: Tuning): number {
-	const known = knownFrom(instrument, from);
-	const seconds = known.get(to) ?? secondsFor(instrument, from, to);
-	known.set(to, seconds);
-	return seconds;
+	return secondsOf(instrument)(from)(to);
 }
 
 // A plan weighs the same few changes of each instrument thousands of times.
-const knownSeconds = new WeakMap<Instrument, WeakMap<Tuning, WeakMap<Tuning, number>>>();
-
-function knownFrom(instrument: Instrument, from: Tuning): WeakMap<Tuning, number> {
-	const ofInstrument = knownSeconds.get(instrument) ?? new WeakMap();
-	const known = ofInstrument.get(from) ?? new WeakMap();
-	knownSeconds.set(instrument, ofInstrument.set(from, known));
-	return known;
-}
-
-function secondsFor({ times, kind }: Instrument, from: Tuning, to: Tuning): number {
-	if (samePitches(from, to)) return times.touchUp;
-	switch (retuneKind(from.notes, to.notes, kind)) {
-		case 'none':
-			return times.touchUp;
-		case 'one-string':
-			return times.oneString;
-		case 'two-strings':
-			return times.twoStrings;
-		case 'all-same-interval':
-			return times.allStrings;
-		case 'other':
-			return times.otherTuning;
-	}
-}
+const secondsOf = onceFor(({ times, kind }: Instrument) =>
+	onceFor((from: Tuning) =>
+		onceFor((to: Tuning): number => {
+			switch (retuneKind(from.notes, to.notes, kind)) {
+				case 'none':
+					return times.touchUp;
+				case 'one-string':
+					return times.oneString;
+				case 'two-strings':
+					return times.twoStrings;
+				case 'all-same-interval':
+					return times.allStrings;
+				case 'other':
+					return times.otherTuning;
+			}
+		}),
+	),
+);

@@ -8,24 +8,22 @@ import { readinessOf } from '../../session/readiness.ts';
 import type { Session } from '../../session/session.ts';
 import { rackNow, standIns } from '../backups/stand-ins.ts';
 import { leftOutOf } from '../backups/take-over.ts';
-import type { Plan, Section, StandIn, Warning, Work } from '../plan.ts';
+import type { Plan, Section, Warning, Work } from '../plan.ts';
 
 /** A hand-over this near whose instrument is not ready is said: common practice, no source. */
 const NEAR_MS = 90_000;
 
-export type ReadyAsked = {
+type ReadyAsked = {
 	readonly session: Session;
 	readonly nowMs: NightMs;
 	readonly plan: Plan;
 };
 
-/** What is to be replaced, and by what it could be, best first. */
+/** What is to be replaced; `section`: where it is wanted, left out where it is in hands. */
 type Trouble = {
 	readonly player: string;
 	readonly instrument: string;
-	/** Where it is wanted; left out where it is in hands. */
 	readonly section?: Section;
-	readonly standIns: readonly StandIn[];
 };
 
 /**
@@ -38,42 +36,36 @@ type Trouble = {
  */
 export function readyWarnings(asked: ReadyAsked): readonly Warning[] {
 	const { session, plan } = asked;
-	const trouble = ({ player, instrument, section }: Omit<Trouble, 'standIns'>): Trouble => {
-		const of = { player, instrument, ...(section && { section }) };
-		return { ...of, standIns: standIns({ ...asked, ...of }) };
-	};
-	const broken = session.show.players.flatMap(({ id: player }) => {
+	const broken = session.show.players.flatMap(({ id: player }): readonly Trouble[] => {
 		const instrument = session.players[player]?.holds ?? null;
 		const down = session.instruments[instrument ?? '']?.context.stringsDown ?? [];
-		return instrument !== null && down.length > 0 ? [trouble({ player, instrument })] : [];
+		return instrument !== null && down.length > 0 ? [{ player, instrument }] : [];
 	});
-	const late = new Map(
-		plan.work.filter(({ slackSeconds }) => slackSeconds < 0).map((work) => [work, trouble(work)]),
+	const late = plan.work
+		.filter(isLate)
+		.map(({ player, instrument, section }): Trouble => ({ player, instrument, section }));
+	const missing = plan.slots.flatMap(({ isMissing, named, player, section }): readonly Trouble[] =>
+		isMissing && named !== null ? [{ player, instrument: named, section }] : [],
 	);
-	const missing = plan.slots
-		.filter(({ isMissing, named }, place, all) => {
-			const isFirst = all.findIndex((one) => one.isMissing && one.named === named) === place;
-			return isMissing && named !== null && isFirst;
-		})
-		.map(({ player, named, section }) => trouble({ player, instrument: named ?? '', section }));
 	return [
-		...broken.map((one) => stringsDown(session, one)),
-		...plan.work.flatMap((work) => workWarnings(asked, work, late.get(work))),
-		...aloneWarnings(asked, [...broken, ...late.values(), ...missing]),
+		...broken.map((one) => stringsDown(asked, one)),
+		...plan.work.flatMap((work) => workWarnings(asked, work)),
+		...aloneWarnings(asked, [...broken, ...late, ...missing]),
 	];
 }
 
-function stringsDown(session: Session, { player, instrument, standIns: [best] }: Trouble): Warning {
-	// While the break waits for its answer, what to take is asked, with what each costs later.
-	const isAsked = openBreak(session)?.player === player;
-	return { code: 'not-ready', player, instrument, ...standInOf(isAsked ? undefined : best) };
+function isLate({ slackSeconds }: Work): boolean {
+	return slackSeconds < 0;
 }
 
-function workWarnings(
-	asked: ReadyAsked,
-	work: Work,
-	late: Trouble | undefined,
-): readonly Warning[] {
+function stringsDown(asked: ReadyAsked, { player, instrument }: Trouble): Warning {
+	// While the break waits for its answer, what to take is asked, with what each costs later.
+	const isAsked = openBreak(asked.session)?.player === player;
+	const [best] = isAsked ? [] : standIns({ ...asked, player, instrument });
+	return { code: 'not-ready', player, instrument, ...(best && { standIn: best.instrument }) };
+}
+
+function workWarnings(asked: ReadyAsked, work: Work): readonly Warning[] {
 	const { session, nowMs, plan } = asked;
 	const { section, player, instrument } = work;
 	const about = { song: section.song, player, instrument };
@@ -81,47 +73,54 @@ function workWarnings(
 	const isNear = work.wantedMs - nowMs <= NEAR_MS;
 	const isComing = section === plan.handOvers[0]?.section;
 	return [
-		...(late === undefined ? [] : [lateWarning(asked, work, late)]),
+		...(isLate(work) ? [lateWarning(asked, work)] : []),
 		...(isStale && (isComing || isNear) ? [{ ...about, code: 'stale' as const }] : []),
 		...(!isStale && isNear ? [{ ...about, code: 'not-ready' as const }] : []),
 	];
 }
 
-function lateWarning({ session, nowMs }: ReadyAsked, work: Work, late: Trouble): Warning {
-	const { section, player, instrument, slackSeconds, shortSeconds } = work;
+function lateWarning(asked: ReadyAsked, work: Work): Warning {
+	const { session, nowMs } = asked;
+	const { section, player, instrument, finishMs } = work;
 	// One that takes as long is no help.
-	const readyMs = work.wantedMs - slackSeconds * 1000;
-	const best = late.standIns.find(({ readyInSeconds }) => nowMs + readyInSeconds * 1000 < readyMs);
+	const best = standIns({ ...asked, player, instrument, section }).find(
+		({ readyInSeconds }) => nowMs + readyInSeconds * 1000 < finishMs,
+	);
 	const isKept = best !== undefined && session.players[player]?.holds === best.instrument;
 	const isCapoMoved = isKept && session.instruments[best.instrument]?.context.capo !== best.capo;
 	return {
-		code: 'late',
-		song: section.song,
-		player,
-		instrument,
-		lateSeconds: tenths(-slackSeconds),
-		shortSeconds: tenths(shortSeconds),
+		...lateness(work),
 		...(work.job === 'restring' ? { isRestring: true } : {}),
-		...standInOf(best),
+		...(best && { standIn: best.instrument }),
 		...(isKept ? { keeps: { capo: isCapoMoved ? best.capo : null } } : {}),
 	};
 }
 
-function standInOf(best: StandIn | undefined): { readonly standIn?: string } {
-	return best === undefined ? {} : { standIn: best.instrument };
+/**
+ * By how much a piece of work is late.
+ *
+ * @example
+ * lateness({ ...plan.work[0], slackSeconds: -30, shortSeconds: 15 }).lateSeconds // => 30
+ */
+export function lateness({
+	section: { song },
+	player,
+	instrument,
+	slackSeconds,
+	shortSeconds,
+}: Work): Extract<Warning, { code: 'late' }> {
+	const late = { lateSeconds: tenths(-slackSeconds), shortSeconds: tenths(shortSeconds) };
+	return { code: 'late', song, player, instrument, ...late };
 }
 
 /** Of each instrument the first only. */
 function aloneWarnings(asked: ReadyAsked, troubles: readonly Trouble[]): readonly Warning[] {
-	const said = new Set<string>();
-	return troubles.flatMap(({ standIns: found, ...one }): readonly Warning[] => {
-		const { player, instrument } = one;
-		if (said.has(instrument)) return [];
-		said.add(instrument);
-		if (found.length > 0) return [];
+	const byInstrument = Map.groupBy(troubles, ({ instrument }) => instrument);
+	return [...byInstrument].flatMap(([instrument, [one]]): readonly Warning[] => {
+		if (one === undefined || standIns({ ...asked, ...one }).length > 0) return [];
+		const { player } = one;
 		const rack = rackNow({ ...asked, ...one });
-		return [
-			{ code: 'no-stand-in', player, instrument, leftOut: rack === null ? [] : leftOutOf(rack) },
-		];
+		const leftOut = rack === null ? [] : leftOutOf(rack);
+		return [{ code: 'no-stand-in', player, instrument, leftOut }];
 	});
 }

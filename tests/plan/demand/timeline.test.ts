@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { markText } from '../../../src/base/show-clock.ts';
-import { sectionStarts, sectionsAhead } from '../../../src/plan/demand/sections-ahead.ts';
+import { sectionsAhead } from '../../../src/plan/demand/sections-ahead.ts';
 import { planBeforeDoors } from '../../../src/plan/plan-before-doors.ts';
 import { openSession } from '../../../src/session/open-session.ts';
 import type { Session } from '../../../src/session/session.ts';
@@ -149,8 +149,9 @@ test('a song is divided where a cue hands over: at its estimate, else at equal p
 		'long 00:02:00 00:05:00',
 		'long 00:05:00 00:06:00',
 	]);
-	const [song] = handing.songs;
-	expect(sectionStarts(song!, 360).map(({ point }) => point)).toEqual([0, 2, 3]);
+	const session = openSession(handing);
+	const sections = sectionsAhead({ session, nowMs: mark('-01:00'), plannedZeroMs: 0 });
+	expect(sections.map(({ point }) => point)).toEqual([0, 2, 3]);
 });
 
 test('what is late from a third of a song on has to be begun as soon as it can be, not before', () => {
