@@ -1,10 +1,10 @@
 // Whose a column of a table is and what it holds, told by its heading, what stands before it, and its cells.
 
 import {
+	areClockTimes,
 	areCounted,
 	areDotted,
 	areFrets,
-	areClockTimes,
 	areLengths,
 	readsAsPlayer,
 	unheadedUse,

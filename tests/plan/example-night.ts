@@ -5,7 +5,9 @@ import { shortfallOf } from '../../src/plan/advice/shortfall.ts';
 import { ranksOf } from '../../src/plan/backups/stand-in-ranks.ts';
 import { choicesOf } from '../../src/plan/choice/choices.ts';
 import { chooseHands } from '../../src/plan/choice/choose-hands.ts';
-import { allPossible, searchGraph } from '../../src/plan/choice/search-graph.ts';
+import { NO_REST } from '../../src/plan/choice/cost-to-go.ts';
+import { allDomains } from '../../src/plan/choice/domains.ts';
+import { searchGraph } from '../../src/plan/choice/search-graph.ts';
 import { seatingOf } from '../../src/plan/choice/seats.ts';
 import type { NeedsPart } from '../../src/plan/demand/demand.ts';
 import { instrumentById } from '../../src/plan/demand/instrument-by-id.ts';
@@ -37,8 +39,8 @@ const { plan } = planCore(moment);
 const outlook = outlookOf(moment);
 const seating = seatingOf(outlook, null);
 const graph = searchGraph(seating);
-const possible = allPossible(graph);
-const choosing = chooseHands(graph, possible, { budget: { left: 10_000 }, before: null })!;
+const domains = allDomains(graph);
+const choosing = chooseHands(graph, domains, { budget: { left: 10_000 }, before: null })!;
 const choices = choicesOf(seating, choosing.hands);
 const weighed = weigh(outlook, choices);
 const { handOvers, stints, clock, pieces } = weighed;
@@ -95,8 +97,9 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	needsEStandard,
 	seating,
 	graph,
-	possible,
-	toGo: choosing.toGo,
+	domains,
+	step: graph.steps[0]![0]!.flat()[0]!,
+	NO_REST,
 	choose: (asked: Outlook) =>
 		chooseInTime({ outlook: asked, told: null, budget: { left: 10_000 } }),
 	choosing,

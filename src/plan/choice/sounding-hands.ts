@@ -1,4 +1,4 @@
-// Which hands sound as what is asked: kept where nothing names the player, and in a song that is on.
+// Whether a hand sounds as what is asked: what does is kept where nothing names the player, and in a song that is on.
 
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
@@ -8,59 +8,34 @@ import type { Asked, Outlook } from '../demand/outlook.ts';
 import { pitchKey, soundsSame } from '../demand/same-pitches.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
 
-export type Sounding = {
-	/** What each section asks, and the hands that meet what is needed. */
-	readonly slots: readonly (Asked & { readonly meeting: ReadonlySet<number> })[];
-	readonly hands: readonly (Hand | null)[];
-	/** The hand with a string down; -1 for none. */
-	readonly broken: number;
-};
-
 /**
- * For each section, then each hand, 1 where the hand sounds as what is asked, as far as anybody goes by that.
+ * Whether the hand sounds as the section at this place asks of the player, as far as anybody goes by that.
  *
  * @example
- * soundingHands(outlook, { ...seating.seats[2], broken: -1 }).length // => 6
+ * soundsAsAsked(outlook, { asked: seating.seats[1].slots[1], place: 1, hand: handA1 }) // => true
  */
-export function soundingHands(outlook: Outlook, { slots, hands, broken }: Sounding): Uint8Array {
-	const sounding = new Uint8Array(slots.length * hands.length);
-	const isOn = outlook.sections[0]?.hasBegun === true;
-	const absent = new Set(
-		outlook.show.instruments.flatMap((one) => {
-			const state = outlook.instruments[one.id];
-			return state !== undefined && whyAbsent(one, state) !== null ? [one.id] : [];
-		}),
-	);
-	const meets = (asked: Sounding['slots'][number], hand: Hand, number: number): boolean => {
-		const { demand, meeting, player } = asked;
-		if (demand.kind === 'named') return soundsAsNamed(outlook, demand, hand);
-		if (meeting.has(number)) return true;
-		if (demand.kind !== 'needs' || !absent.has(hand.instrument)) return false;
-		return meetsNeed(outlook, { part: demand.part, player, hand });
-	};
-	slots.forEach((asked, place) => {
-		const { isNamed, isSettled } = asked;
-		// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
-		const isPlayed = place === 0 && isOn;
-		if (isNamed && !isSettled && !isPlayed) return;
-		hands.forEach((hand, number) => {
-			if (hand === null || number === broken) return;
-			// What is faulty and in hands all the same is played to the end of the song, and no further.
-			if (!isPlayed && absent.has(hand.instrument)) return;
-			if (meets(asked, hand, number)) sounding[place * hands.length + number] = 1;
-		});
-	});
-	return sounding;
+export function soundsAsAsked(
+	outlook: Outlook,
+	{ asked, place, hand }: { readonly asked: Asked; readonly place: number; readonly hand: Hand },
+): boolean {
+	const { demand, player, isNamed, isSettled } = asked;
+	const isOn = place === 0 && outlook.sections[0]?.hasBegun === true;
+	// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
+	if (isNamed && !isSettled && !isOn) return false;
+	const instrument = instrumentById(outlook.show).get(hand.instrument);
+	const state = outlook.instruments[hand.instrument];
+	const isAbsent = instrument && state && whyAbsent(instrument, state) !== null;
+	// What is faulty and in hands all the same is played to the end of the song, and no further.
+	if (isAbsent && !isOn) return false;
+	if (demand.kind === 'named') return soundsAsNamed(outlook, demand, hand);
+	return demand.kind === 'needs' && meetsNeed(outlook, { part: demand.part, player, hand });
 }
 
 /**
  * Whether the hand sounds as what is named: the same pitches with the capo, and of the same kind or among what
  * is played instead; what the list says of a tuning is believed.
- *
- * @example
- * soundsAsNamed(outlook, namedA1, handA1) // => true
  */
-export function soundsAsNamed(
+function soundsAsNamed(
 	{ show }: Outlook,
 	{ instrument, tuning, capo }: Extract<Demand, { kind: 'named' }>,
 	hand: Hand,
