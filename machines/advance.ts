@@ -1,8 +1,8 @@
-// The one place where a machine is asked: which transition it takes, on plain data that a journal can carry. No
-// actor is ever made. A machine says where a thing goes and by name what then happens to its data; the data
-// itself is none of the machine's, so that the same question has always the same answer.
+// The one place where a machine is moved: by XState's pure function, on plain data that a journal can carry. No
+// actor ever runs. A machine says where a thing goes and by name what then happens to its data; the data itself
+// is none of the machine's, so that the same question has always the same answer and is worked out once.
 
-import type { AnyStateMachine } from 'xstate';
+import { type AnyStateMachine, transition } from 'xstate';
 
 /** A machine's condition as plain data. */
 export type Condition<Value extends string, Context> = {
@@ -72,8 +72,7 @@ function answered(machine: AnyStateMachine, value: string, event: Kind): Answer 
 
 /** Machines have no states within states and do nothing at entering or leaving one: what they take is all that happens. */
 function workedOut(machine: AnyStateMachine, value: string, event: Kind): Answer | null {
-	const taken = machine.getTransitionData(machine.resolveState({ value, context: {} }), event);
-	const after = taken.flatMap(({ target }) => target ?? []).at(-1)?.key ?? value;
-	const actions = taken.flatMap(({ actions }) => actions.map(String));
-	return after === value && actions.length === 0 ? null : { value: after, actions };
+	const [after, actions] = transition(machine, machine.resolveState({ value, context: {} }), event);
+	if (after.value === value && actions.length === 0) return null;
+	return { value: after.value, actions: actions.map(({ type }) => type) };
 }
