@@ -157,14 +157,15 @@ export function pressedKeys(
 	}
 
 	/**
-	 * Whether a key was meant for a question that has just closed: then it does nothing else. A break is logged all the
-	 * same, and what does nothing anyhow, as a slot, was an answer too.
+	 * Whether a key was meant for a question that has just closed: then it does nothing else. The one that asked it asks
+	 * again, a break is logged all the same, and what does nothing anyhow, as a slot, was an answer too.
 	 */
 	function isLateAnswer(key: string, action: Action | null): boolean {
 		const was = closed;
 		closed = null;
 		if (was === null || handMs() - was.lastKeyMs > LATE_ANSWER_MS) return false;
-		const isAnswer = was.answers.includes(key) && !NEVER_LATE.has(action?.id ?? '');
+		const asks = key === asker || NEVER_LATE.has(action?.id ?? '');
+		const isAnswer = was.answers.includes(key) && !asks;
 		if (action !== null && !isAnswer) return false;
 		setLook({ message: answeredLate(key, asker) });
 		return true;
