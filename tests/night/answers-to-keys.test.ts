@@ -95,3 +95,9 @@ test('what enter logs early is no backup in the song that is on', () => {
 	const [line] = night.screen().log;
 	expect(line?.words).toBe('Ash has 3 Cobble, drop D, early for Two');
 });
+
+test('what was worked on in hands is not marked ready, and its key is named', () => {
+	const { press, said } = begun();
+	press('t', '1');
+	expect(said()).toBe('Ash has 1 Amber: not to be marked ready. c logs its tuning or capo.');
+});
