@@ -50,3 +50,8 @@ test('of what is kept beside another card its tuning is said, and that it is kep
 	expect(screen).toMatch(/^E std {2}no capo .*READY/m);
 	expect(screen).not.toContain('KEEPS 3');
 });
+
+test('a jump goes by the number that every view has beside the song', () => {
+	const screen = at('festival', `${READY}00:30 j "4" !screen\n`);
+	expect(screen).toMatch(/^ *> Quarry$/m);
+});
