@@ -101,3 +101,17 @@ test('what was worked on in hands is not marked ready, and its key is named', ()
 	press('t', '1');
 	expect(said()).toBe('Ash has 1 Amber: not to be marked ready. c logs its tuning or capo.');
 });
+
+test.each([
+	['2', 'E standard', 2],
+	['drop D', 'drop D', 0],
+	['drop D 2', 'drop D', 2],
+	['drop D, capo 2', 'drop D', 2],
+	['capo 3', 'E standard', 3],
+	['D2 A2 D3 G3 A3 D4', 'DADGAD', 0],
+	['D2 A2 D3 G3 A3 D4 5', 'DADGAD', 5],
+])('c takes %s', (typed, tuning, capo) => {
+	const { night, press } = pressedNight(show);
+	press('c', '1', ...[...typed].map((one) => (one === ' ' ? 'space' : one)), 'enter');
+	expect(night.session().instruments.A?.context).toMatchObject({ tuning: { name: tuning }, capo });
+});
