@@ -1,5 +1,6 @@
 // A song asked for by letters that narrow the list: what is called next, and what the list view puts in.
 
+import { songsOf } from '../session/find.ts';
 import type { Session } from '../session/session.ts';
 import { comingItems } from '../session/set-places.ts';
 import type { Song } from '../showfile/show.ts';
@@ -10,10 +11,12 @@ import type { PromptView } from './prompt-view.ts';
 import { type TextField, textPrompt } from './text-field.ts';
 import { lineOf } from './text-line.ts';
 
-/** Songs whose title or id begins with, has a word that begins with, or contains what was typed; in that order. */
+/** The song of that number in tonight's list, then those whose title or id begins with, has a word that begins with, or contains what was typed; in that order. */
 export function matchingSongs(session: Session, typed: string): readonly Song[] {
 	const wanted = typed.trim().toLowerCase();
+	const numbered = songsOf(session.list)[Number(wanted || Number.NaN) - 1]?.song;
 	const rank = (song: Song): number => {
+		if (song.id === numbered) return -1;
 		const title = song.title.toLowerCase();
 		if (title.startsWith(wanted) || song.id.toLowerCase().startsWith(wanted)) return 0;
 		if (title.split(/\s+/).some((word) => word.startsWith(wanted))) return 1;

@@ -3,7 +3,7 @@
 import { wrapWords } from '../base/wrap-words.ts';
 import { SOUGHT_KINDS } from '../session/decide-faults.ts';
 import { warmedRack } from '../session/warmth.ts';
-import type { Instrument } from '../showfile/show.ts';
+import type { Instrument, Show } from '../showfile/show.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { CAPO_HIGHEST } from '../tuning/capo.ts';
 import { KINDS } from '../tuning/kind.ts';
@@ -143,31 +143,33 @@ export function asItIsPrompt(instrument: Instrument): Prompt {
 			};
 		},
 		enter: (text, { session }) => {
-			const typed = text.trim();
 			const correct = { do: 'correct-instrument', instrument: instrument.id } as const;
-			if (/^\d{1,2}$/.test(typed)) {
-				const capo = Number(typed);
-				if (capo > 0 && !KINDS[instrument.kind].canTakeCapo)
-					return {
-						kind: 'say',
-						words: takesNoCapo(shownInstrument(session.show, instrument.id)),
-					};
-				if (capo > CAPO_HIGHEST + 5) return { kind: 'say', words: CAPO_TOO_HIGH };
-				return { kind: 'command', command: { ...correct, tuning: null, capo } };
+			const { name, fret } = tuningAndFret(text.trim(), instrument, session.show);
+			const shown = shownInstrument(session.show, instrument.id);
+			if (fret !== null && fret > 0 && !KINDS[instrument.kind].canTakeCapo) {
+				return { kind: 'say', words: takesNoCapo(shown) };
 			}
-			const reading = readTuning(typed, instrument.kind, session.show.abbreviations);
+			if (fret !== null && fret > CAPO_HIGHEST + 5) return { kind: 'say', words: CAPO_TOO_HIGH };
+			if (name === null) {
+				return { kind: 'command', command: { ...correct, tuning: null, capo: fret } };
+			}
+			const reading = readTuning(name, instrument.kind, session.show.abbreviations);
 			return reading.ok
-				? { kind: 'command', command: { ...correct, tuning: reading.tuning, capo: null } }
-				: {
-						kind: 'say',
-						words: noSuchTuning(
-							typed,
-							shownInstrument(session.show, instrument.id),
-							tuningExpectedWords(reading.unread),
-						),
-					};
+				? { kind: 'command', command: { ...correct, tuning: reading.tuning, capo: fret } }
+				: { kind: 'say', words: noSuchTuning(name, shown, tuningExpectedWords(reading.unread)) };
 		},
 	});
+}
+
+/** What was typed of each, null for nothing: `2`, `drop D`, `drop D 2`, `drop D, capo 2`. */
+function tuningAndFret(typed: string, { kind }: Instrument, { abbreviations }: Show) {
+	const [, before, fret] = /^(?:(.*\S)\s+)?(\d{1,2})$/.exec(typed) ?? [];
+	// A tuning may be called by what ends in a number.
+	if (fret === undefined || (before !== undefined && readTuning(typed, kind, abbreviations).ok)) {
+		return { name: typed, fret: null };
+	}
+	const name = before?.replace(/[\s,]*\bcapo$/i, '').replace(/,$/, '') ?? '';
+	return { name: name === '' ? null : name, fret: Number(fret) };
 }
 
 function celsiusOf(text: string): number | null {

@@ -16,7 +16,7 @@ import {
 	lockedSentence,
 	NOW_ESC,
 	noSuchKey,
-	QUESTION_CLOSED,
+	questionClosed,
 } from '../words/actions.ts';
 import type { Follow } from './follow-outcome.ts';
 import { faultsPutOff, isOverdue } from './look.ts';
@@ -26,6 +26,21 @@ import type { NightUnderWay } from './night-under-way.ts';
 
 /** Between l and esc when unlocking. */
 const UNLOCK_MS = 2000;
+
+/** After the last key of a question for which nobody waited: one who looks up from the stage presses what answered it. Common practice, no source. */
+const LATE_ANSWER_MS = 15_000;
+/** What these do is worth more than what the key was meant for. */
+const NEVER_LATE: ReadonlySet<string> = new Set([
+	'break',
+	'step',
+	'step-back',
+	'live',
+	'dark',
+	'lock',
+]);
+
+/** A question that nobody answered. */
+type ClosedQuestion = { readonly answers: readonly string[]; readonly lastKeyMs: number };
 
 export type PressedKeys = {
 	/** `atMs`: when it was pressed, on the hands' clock. */
@@ -69,6 +84,9 @@ export function pressedKeys(
 ): PressedKeys {
 	const { clock, session, look, setLook, handMs } = underWay;
 	let presses = NO_PRESSES;
+	/** The key that asked the question which is open, or was last. */
+	let asker: string | null = null;
+	let closed: ClosedQuestion | null = null;
 	const actionAt = (key: string) => actionOf(key, underWay.preferences.values().keys);
 
 	/** While locked, l then esc within two seconds is the only way out. */
@@ -90,9 +108,8 @@ export function pressedKeys(
 		const action = actionAt(key);
 		if (look().isDark && !action?.isForDark) return;
 		if (action === null) {
-			// An answer that came too late is not just a key that does nothing.
-			const isLate = look().message === QUESTION_CLOSED;
-			setLook({ message: isLate ? answeredLate(key) : noSuchKey(key, underWay.keyOf('help')) });
+			if (isLateAnswer(key, null)) return;
+			setLook({ message: noSuchKey(key, underWay.keyOf('help')) });
 			return;
 		}
 		// What was put off is taken up again by the key that began it.
@@ -100,6 +117,8 @@ export function pressedKeys(
 			setLook({ deferred: faultsPutOff(underWay), open: null, message: null });
 			return;
 		}
+		if (isLateAnswer(key, action)) return;
+		asker = key;
 		const putOff = action.id === 'seek-fault' ? faultsPutOff(underWay) : [];
 		if (putOff.length > 0) {
 			const deferred = look().deferred.filter((id) => !putOff.includes(id));
@@ -130,7 +149,26 @@ export function pressedKeys(
 	}
 
 	function closeIfOverdue(): void {
-		if (isOverdue(look(), handMs())) setLook({ open: null, message: QUESTION_CLOSED });
+		const { open } = look();
+		if (open === null || !isOverdue(look(), handMs())) return;
+		const { choices } = open.prompt.view(looked.context());
+		closed = { answers: choices.map((one) => one.key), lastKeyMs: open.lastKeyMs };
+		setLook({ open: null, message: questionClosed(asker) });
+	}
+
+	/**
+	 * Whether a key was meant for a question that has just closed: then it does nothing else. The one that asked it asks
+	 * again, a break is logged all the same, and what does nothing anyhow, as a slot, was an answer too.
+	 */
+	function isLateAnswer(key: string, action: Action | null): boolean {
+		const was = closed;
+		closed = null;
+		if (was === null || handMs() - was.lastKeyMs > LATE_ANSWER_MS) return false;
+		const asks = key === asker || NEVER_LATE.has(action?.id ?? '');
+		const isAnswer = was.answers.includes(key) && !asks;
+		if (action !== null && !isAnswer) return false;
+		setLook({ message: answeredLate(key, asker) });
+		return true;
 	}
 
 	function press(key: string, atMs = handMs()): void {

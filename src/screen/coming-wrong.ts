@@ -1,10 +1,11 @@
-// Who has something wrong in hands, or nothing, for the song that is about to begin. A swap has closed their
+// Who has something wrong in hands, or nothing, in the song that is on or about to begin. A swap has closed their
 // hand-over, so no key would hand them anything: what puts it right is said in its place.
 
 import { keyOfAction } from '../keys/key-choices.ts';
 import type { Section, Warning } from '../plan/plan.ts';
-import { holderOf, songOnNow } from '../session/find.ts';
+import { holderOf } from '../session/find.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
+import { capoAct } from '../words/capo-words.ts';
 import { putRight } from '../words/exchange-words.ts';
 import { whenWords } from '../words/stage.ts';
 import { tunedWords } from '../words/warnings.ts';
@@ -15,14 +16,19 @@ import type { Coming, Dated } from './what-comes.ts';
 
 type Wrong = Extract<Warning, { code: 'wrong-tuning' | 'empty-hands' }>;
 
-/** Null while a song is on, when it is heard already, and where what they have is right; `atMs` is when it is to be right. */
-export function wrongBefore(
+/** With less of the song left what is wrong is ridden out, and what comes next matters more: common practice, no source. */
+const RIDDEN_OUT_SECONDS = 20;
+
+/**
+ * Null where what they have is right, or a key would put it right: something is still to be handed, or a capo moved, in
+ * the song that is on. `atMs` is when it is to be right.
+ */
+export function wrongInHands(
 	state: ScreenState,
 	player: string,
 	atMs: (section: Section) => number,
 ): Dated | null {
 	const { session, plan, nowMs } = state;
-	if (songOnNow(session) !== null) return null;
 	const section = plan.sections[0];
 	const wrongOf = (whose: string | null) =>
 		plan.warnings.find(
@@ -33,11 +39,18 @@ export function wrongBefore(
 		);
 	const wrong = wrongOf(player);
 	if (section === undefined || wrong === undefined) return null;
+	if (section.hasBegun) {
+		const isOpen = (one: { readonly section: Section; readonly player: string }) =>
+			one.section.hasBegun && one.player === player;
+		if (plan.handOvers.some(isOpen) || plan.capoMoves.some(isOpen)) return null;
+		if ((section.endMs - nowMs) / 1000 < RIDDEN_OUT_SECONDS) return null;
+	}
 	const wanted = wantedBy(wrong);
 	const holder = wanted === null ? null : holderOf(session, wanted);
 	// Who plays rightly on what is wanted keeps it.
 	if (holder !== null && holder !== player && wrongOf(holder) === undefined) return null;
-	const wantedMs = atMs(section);
+	const sinceMs = session.players[player]?.sinceMs ?? section.startMs;
+	const wantedMs = section.hasBegun ? Math.max(section.startMs, sinceMs) : atMs(section);
 	const untilSeconds = (wantedMs - nowMs) / 1000;
 	return {
 		atMs: wantedMs,
@@ -75,8 +88,13 @@ function rightWords(
 	const { show } = session;
 	const wanted = wantedBy(wrong);
 	if (wanted === null) {
-		const tuned = wrong.code === 'empty-hands' ? wrong.tuning : tunedWords(wrong.wants);
-		return { status: putRight.in(tuned), why: null };
+		const status =
+			wrong.code === 'empty-hands'
+				? putRight.in(wrong.tuning)
+				: wrong.wrong === 'capo'
+					? capoAct(wrong.wants.capo)
+					: putRight.in(tunedWords(wrong.wants));
+		return { status, why: null };
 	}
 	const name = shownInstrument(show, wanted);
 	const holder = holderOf(session, wanted);

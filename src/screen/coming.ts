@@ -28,7 +28,7 @@ import { shortTuning } from '../words/tuning-names.ts';
 import { unplayableWords } from '../words/unplayable.ts';
 import { isNotAfter, stayBefore, stayingOf, wantedBeside } from './coming-stay.ts';
 import { forWords, momentOf } from './coming-words.ts';
-import { wrongBefore } from './coming-wrong.ts';
+import { wrongInHands } from './coming-wrong.ts';
 import { handOverReadiness, standInReadiness } from './hand-over-readiness.ts';
 import { instrumentOf } from './named-in-show.ts';
 import type { ScreenState } from './screen-state.ts';
@@ -56,7 +56,7 @@ export function comingHandOvers(state: ScreenState): readonly Coming[] {
 
 /** What comes first for the player: what is wrong in hands, a hand-over, what they stay on, or a song for which there is nothing. */
 function firstOf(state: ScreenState, player: string): Dated | null {
-	const wrong = wrongBefore(state, player, (section) => lackedMs(state, section));
+	const wrong = wrongInHands(state, player, (section) => lackedMs(state, section));
 	if (wrong !== null) return wrong;
 	const planned = state.plan.handOvers.find((one) => one.player === player);
 	const stay = stayBefore(state.plan, player, planned);

@@ -3,6 +3,7 @@
 import { displayWidth } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
 import { hasItThen, OFF } from '../words/stage.ts';
+import { shortTuning } from '../words/tuning-names.ts';
 import { MARK_COLUMNS } from './card-columns.ts';
 import { capoSpan, detailsBelow } from './card-details.ts';
 import { offRow } from './card-off.ts';
@@ -34,7 +35,7 @@ export function narrowCard(
 ): Row[] {
 	const { columns } = area;
 	const { heading, isNamed } = headingOf(state, card, columns);
-	const { row, hasCapo } = statusOf(card, columns);
+	const { row, hasCapo } = keptOf(state, card) ?? statusOf(card, columns);
 	const head = [heading, ...tallPart(state, card, area), row];
 	const below = { columns, isNamed, hasCapo };
 	const details = detailsBelow(state, card, below);
@@ -112,6 +113,12 @@ function tallPart(state: ScreenState, card: Card, { columns, scale, isAscii }: C
 			...(markRows === null ? [] : [[Math.max(markAt, rightAt), markRows[line] ?? []] as const]),
 		]),
 	);
+}
+
+/** What is kept as it is: that it is kept is in tall letters already, and what it is in nowhere else; null for all else. */
+function keptOf({ session: { show } }: ScreenState, { kind, tuning, isCapoToDo, capoWords }: Card) {
+	if (kind !== 'stays' || tuning === null || isCapoToDo) return null;
+	return { row: [span(`${shortTuning(show, tuning)}  ${capoWords}`)], hasCapo: true };
 }
 
 /**

@@ -6,7 +6,7 @@ import { firstLine } from './hand-over-lines.ts';
 import { helpRows } from './help-view.ts';
 import { asAsked, listHeading, listRows } from './list-view.ts';
 import { logHeading, logRows } from './log-view.ts';
-import { firstInSight } from './pane-window.ts';
+import { firstBefore, firstInSight } from './pane-window.ts';
 import { promptHeight } from './prompt-rows.ts';
 import { rackHeading, rackRows } from './rack-view.ts';
 import { rigPane } from './rig-view.ts';
@@ -41,7 +41,10 @@ function namedPane(
 	// What is out of sight is counted in a row of its own, where there are rows for it.
 	const hasCount = all.length > room && room >= 3;
 	const height = hasCount ? room - 1 : room;
-	const first = firstInSight(all.length, focus, height);
+	const first =
+		name === 'list' && picked === null
+			? firstBefore(all.length, focus, height)
+			: firstInSight(all.length, focus, height);
 	const below = all.length - first - height;
 	const shown = all.slice(first, first + height).map((row, index) => {
 		const [lead, ...rest] = row;

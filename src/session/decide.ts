@@ -177,7 +177,7 @@ function makeReady(
 		return no(
 			holder === null
 				? { code: 'out', instrument }
-				: { code: 'in-hands', instrument, player: holder },
+				: { code: 'worked-in-hands', instrument, player: holder },
 		);
 	}
 	return yes({

@@ -33,7 +33,11 @@ export type Refusal =
 	| { readonly code: 'given-since'; readonly player: string }
 	/** `instrument`: null for empty hands. */
 	| { readonly code: 'has-already'; readonly player: string; readonly instrument: string | null }
-	| { readonly code: 'in-hands'; readonly player: string; readonly instrument: string }
+	| {
+			readonly code: 'in-hands' | 'worked-in-hands';
+			readonly player: string;
+			readonly instrument: string;
+	  }
 	| {
 			readonly code:
 				| 'string-down'

@@ -167,9 +167,11 @@ export const NO_SONG_ON = 'No song is on.';
 export const SHOW_CLOSED = 'The show is closed. Nothing more is logged.';
 export const UNDONE_WITH_GAP = "Undone, but without what can't be read of the night.";
 /** A question that nobody answered went by itself, and what a key that came after did. */
-export const QUESTION_CLOSED = 'The question closed: 5 s without a key. Nothing was logged.';
-export const answeredLate = (key: string): string =>
-	`Too late for ${key}: the question had closed. Nothing was logged. Ask again.`;
+export const questionClosed = (asker: string | null): string =>
+	`The question closed: 5 s without a key.${asksAgain(asker)}`;
+export const answeredLate = (key: string, asker: string | null): string =>
+	`Too late for ${key}: the question had closed. Nothing was logged.${asksAgain(asker)}`;
+const asksAgain = (asker: string | null): string => (asker === null ? '' : ` ${asker} asks again.`);
 /** What u took back: `Taken back: Gravel ended. y redo.` */
 export const undoneWords = (lines: readonly string[], redoKey: string): string | null => {
 	const said = lines.filter((words) => words !== '');

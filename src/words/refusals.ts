@@ -73,6 +73,8 @@ export function refusalWords(show: Show, refusal: Refusal): string {
 		}
 		case 'in-hands':
 			return `${playerName(show, refusal.player)} has ${shownInstrument(show, refusal.instrument)}.`;
+		case 'worked-in-hands':
+			return `${playerName(show, refusal.player)} has ${shownInstrument(show, refusal.instrument)}: not to be marked ready. c logs its tuning or capo.`;
 		case 'string-down':
 			return `${shownInstrument(show, refusal.instrument)} has a string down. t once it is restrung.`;
 		case 'not-ready-as-it-stands':

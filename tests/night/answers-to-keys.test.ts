@@ -62,9 +62,31 @@ test('an answer to a question that has closed is told so', () => {
 	pass(5_000);
 	press('3');
 	expect(night.session().incidents).toEqual([]);
-	expect(said()).toBe('Too late for 3: the question had closed. Nothing was logged. Ask again.');
+	expect(said()).toBe('Too late for 3: the question had closed. Nothing was logged. b asks again.');
 	press('3');
 	expect(said()).toBe('3 does nothing here. ? shows all keys.');
+});
+
+test('nor does such an answer do what its key does elsewhere, but a break is one', () => {
+	const { night, press, pass, said } = begun();
+	const kinds = () => night.session().incidents.map(({ kind }) => kind);
+	press('q');
+	expect(night.screen().prompt?.choices.map(({ key }) => key)).toContain('enter');
+	pass(9_000);
+	press('enter');
+	expect(said()).toBe(
+		'Too late for enter: the question had closed. Nothing was logged. q asks again.',
+	);
+	expect(night.session().players.ash?.holds).toBe('A');
+	press('w');
+	pass(6_000);
+	press('n');
+	expect(said()).toMatch(/^Too late for n: .* w asks again\.$/);
+	// Long after it is a key like any other.
+	press('q');
+	pass(20_000);
+	press('i');
+	expect(kinds()).toEqual([null]);
 });
 
 test('what enter logs early is no backup in the song that is on', () => {
@@ -72,4 +94,24 @@ test('what enter logs early is no backup in the song that is on', () => {
 	press('enter', 'enter');
 	const [line] = night.screen().log;
 	expect(line?.words).toBe('Ash has 3 Cobble, drop D, early for Two');
+});
+
+test('what was worked on in hands is not marked ready, and its key is named', () => {
+	const { press, said } = begun();
+	press('t', '1');
+	expect(said()).toBe('Ash has 1 Amber: not to be marked ready. c logs its tuning or capo.');
+});
+
+test.each([
+	['2', 'E standard', 2],
+	['drop D', 'drop D', 0],
+	['drop D 2', 'drop D', 2],
+	['drop D, capo 2', 'drop D', 2],
+	['capo 3', 'E standard', 3],
+	['D2 A2 D3 G3 A3 D4', 'DADGAD', 0],
+	['D2 A2 D3 G3 A3 D4 5', 'DADGAD', 5],
+])('c takes %s', (typed, tuning, capo) => {
+	const { night, press } = pressedNight(show);
+	press('c', '1', ...[...typed].map((one) => (one === ' ' ? 'space' : one)), 'enter');
+	expect(night.session().instruments.A?.context).toMatchObject({ tuning: { name: tuning }, capo });
 });

@@ -89,7 +89,10 @@ set: [one, {song: two, gap: 30s}]
 });
 
 describe('what is to be handed is in the hands of somebody else', () => {
-	const { screen } = playShow(show, '-01:00 !ready\n00:00 space\n01:00 x x c 2\n01:05 !screen');
+	const { screen } = playShow(
+		show,
+		'-01:00 !ready\n00:00 space\n01:00 x x c 2\n01:05 !screen --size 100x30',
+	);
 	test('the row says in whose', () => {
 		expect(row(screen, 'ASH')).toContain('CLEO HAS IT, TOUCH UP 1:00');
 	});

@@ -18,9 +18,9 @@ describe('at its start', () => {
 		for (const { slack } of states[0].todo) expect(slack).toBeGreaterThanOrEqual(0);
 	});
 	test('the screen says the work itself, the touch-ups with how long they wait to stay fresh', () => {
-		expect(screen).toMatch(/TO DO .* 4 Acorn \+ {2}0:45\n.* start within .*\n.* for Ash, 3/);
+		expect(screen).toMatch(/TO DO .* 4 Acorn \+ {2}0:45\n.* start within .*\n.* for Ash, song 3/);
 		expect(screen).toMatch(/1 Amber +x RESTRING, E std +3:45 +start within/);
-		expect(screen).toMatch(/4 Acorn +\+ TOUCH UP drop C +0:45 .*for Ash, 3, wait 8:5[45]/);
+		expect(screen).toMatch(/4 Acorn +\+ TOUCH UP drop C +0:45 .*for Ash, song 3, wait 8:5[45]/);
 	});
 });
 

@@ -48,7 +48,7 @@ describe('the backup of the first breaks too, in the same song', () => {
 		const [what, when, forWhom] = rows.slice(first, first + 3);
 		expect(what).toMatch(/ N Tern \+ {2}1:00$/);
 		expect(when).toMatch(/ 1:00 short$/);
-		expect(forWhom).toMatch(/ for Ash, 1$/);
+		expect(forWhom).toMatch(/ for Ash, song 1$/);
 		expect(states[0].todo[0]).toMatchObject({
 			...{ job: 'retune', instrument: 'T', to: 'E standard', capo: 0 },
 			...{ player: 'ash', song: 'one', seconds: 60, slack: -60 },

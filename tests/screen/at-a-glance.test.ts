@@ -40,3 +40,18 @@ test('what a jump left behind is skipped in the list', () => {
 	expect(screen).toMatch(/ Lantern +skipped/);
 	expect(screen).toMatch(/ Quarry +next/);
 });
+
+test('of what is kept beside another card its tuning is said, and that it is kept once', () => {
+	const screen = at(
+		'festival',
+		'-01:00 !ready\n-00:38 enter\n-00:37 enter\n-00:15 x a 3\n-00:13 !screen\n',
+	);
+	expect(screen).toMatch(/^ASH 3 Birch .*BO S Spare/m);
+	expect(screen).toMatch(/^E std {2}no capo .*READY/m);
+	expect(screen).not.toContain('KEEPS 3');
+});
+
+test('a jump goes by the number that every view has beside the song', () => {
+	const screen = at('festival', `${READY}00:30 j "4" !screen\n`);
+	expect(screen).toMatch(/^ *> Quarry$/m);
+});

@@ -47,10 +47,13 @@ test('hands left empty are said to be, and who has what is wanted', () => {
 	expect(screen).toMatch(/ Ash has 5 Rowan$/m);
 });
 
-test('once the song is on the next hand-over is said again', () => {
+test('once the song is on it is late from then, until the last seconds of the song', () => {
 	const { screen } = playShow(show, `${MIXED_UP}00:00 space\n00:10 !screen\n`);
-	expect(screen).not.toContain('HAND 1 Wren');
+	expect(screen).toMatch(/^ASH +0:10 late 5 Rowan for 1 One +HAND 1 Wren, then x a 1$/m);
 	expect(screen).toMatch(/^WRONG .*Ash has 5 Rowan; One wants 1 Wren/m);
+	const last = playShow(show, `${MIXED_UP}00:00 space\n02:45 !screen\n`).screen;
+	expect(last).not.toContain('HAND 1 Wren');
+	expect(last).toMatch(/^WRONG .*Ash has 5 Rowan; One wants 1 Wren/m);
 });
 
 test('what another rightly plays on is not to be handed', () => {

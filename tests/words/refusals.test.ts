@@ -31,6 +31,10 @@ test.each<[string, Refusal]>([
 	["Ash's hands are already empty.", { code: 'has-already', player: 'ash', instrument: null }],
 	['Ash has 1 Amber.', { code: 'in-hands', player: 'ash', instrument: 'A1' }],
 	[
+		'Ash has 1 Amber: not to be marked ready. c logs its tuning or capo.',
+		{ code: 'worked-in-hands', player: 'ash', instrument: 'A1' },
+	],
+	[
 		'1 Amber has a string down: not ready as it stands.',
 		{ code: 'not-ready-as-it-stands', instrument: 'A1' },
 	],
