@@ -9,6 +9,7 @@ import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-lin
 import type { JournalRecord, NightHeader } from '../journal/record.ts';
 import { awayMarkPath, markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { markedEnd } from './end-mark.ts';
 import { isIdOf } from './night-id.ts';
 import {
 	type FolderName,
@@ -66,7 +67,7 @@ export function listNights(disk: Disk, folders: readonly string[]): NightList {
 	const byNight = Map.groupBy(found.names, ({ name }) => nightOfName(name));
 	const nights = [...byNight]
 		.flatMap(([id, names]) => {
-			if (id === null) return [];
+			if (id === null || isGoneForGood(names)) return [];
 			const files = segmentFiles(names, id);
 			const seen =
 				files.length === 0
@@ -155,6 +156,11 @@ function awayFrom(
 
 /** What a look at its files alone tells of a night. */
 type Seen = Omit<NightSummary, 'away' | 'names'>;
+
+/** Whether nothing is left of a night but that its show was over: whoever put its files elsewhere misses nothing here. */
+function isGoneForGood(names: readonly FolderName[]): boolean {
+	return names.every(({ name }) => markedEnd(name)?.as === 'over');
+}
 
 /** A night of which only marks and what was put beside it are seen: gone, or where it cannot be seen. */
 function goneNight({ id, home, names, unlisted: [unlisted] }: NightPlace): Seen {
