@@ -67,8 +67,9 @@ export function listNights(disk: Disk, folders: readonly string[]): NightList {
 	const byNight = Map.groupBy(found.names, ({ name }) => nightOfName(name));
 	const nights = [...byNight]
 		.flatMap(([id, names]) => {
-			if (id === null || isGoneForGood(names)) return [];
+			if (id === null) return [];
 			const files = segmentFiles(names, id);
+			if (files.length === 0 && wasOver(names)) return [];
 			const seen =
 				files.length === 0
 					? goneNight({ id, home, names, unlisted: found.unlisted })
@@ -157,9 +158,11 @@ function awayFrom(
 /** What a look at its files alone tells of a night. */
 type Seen = Omit<NightSummary, 'away' | 'names'>;
 
-/** Whether nothing is left of a night but that its show was over: whoever put its files elsewhere misses nothing here. */
-function isGoneForGood(names: readonly FolderName[]): boolean {
-	return names.every(({ name }) => markedEnd(name)?.as === 'over');
+/** Whether what is left of a night says that its show was over: whoever put its files elsewhere misses nothing here. */
+function wasOver(names: readonly FolderName[]): boolean {
+	const ends = names.flatMap(({ name }) => markedEnd(name) ?? []);
+	const isAway = names.some(({ name }) => markedNight(name) !== null);
+	return !isAway && ends.length > 0 && ends.every(({ as }) => as === 'over');
 }
 
 /** A night of which only marks and what was put beside it are seen: gone, or where it cannot be seen. */

@@ -58,6 +58,13 @@ test('of a night that was over a mark alone is none, and its steps are missed li
 	expect(said(new KeptNight(disk.afterKill()).open())).toEqual([threeLost]);
 	disk.remove(nightPath);
 	expect(listNights(disk, [nightsFolder]).nights).toEqual([]);
+	disk.plant(`${nightPath}.torn-812`, Buffer.from('12345678 {'));
+	expect(listNights(disk, [nightsFolder]).nights).toEqual([]);
+	// What had to be kept elsewhere is missed all the same.
+	disk.plant(nightPath.replace('.journal', '.elsewhere'), Buffer.from(''));
+	expect(listNights(disk, [nightsFolder]).nights).toMatchObject([
+		{ problem: { code: 'copy-gone' } },
+	]);
 });
 
 test('one that goes on after its end is left open again', async () => {
