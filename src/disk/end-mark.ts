@@ -3,25 +3,26 @@
 // was cut off a file exactly at a line's end.
 
 import { join } from 'node:path';
+import type { LeftAs } from '../journal/night-journal.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
 
 /** How far a night had come when it was left: the number of its last record, kept or not. */
-export type NightEnd = { readonly id: string; readonly seq: number };
+export type NightEnd = { readonly id: string; readonly seq: number; readonly as: LeftAs };
 
-const PATTERN = /^(.+)\.left-([1-9]\d{0,14})$/;
+const PATTERN = /^(.+)\.(left|over)-([1-9]\d{0,14})$/;
 
 /** The end that a file of this name tells; null when it tells none. */
 export function markedEnd(fileName: string): NightEnd | null {
-	const [, id, seq] = PATTERN.exec(fileName) ?? [];
-	return id === undefined ? null : { id, seq: Number(seq) };
+	const [, id, as, seq] = PATTERN.exec(fileName) ?? [];
+	return id === undefined ? null : { id, seq: Number(seq), as: as === 'over' ? 'over' : 'left' };
 }
 
 /** Marks the night's end in the first of these folders that takes the name. */
-export function markEnd(disk: Disk, folders: readonly string[], { id, seq }: NightEnd): void {
+export function markEnd(disk: Disk, folders: readonly string[], { id, seq, as }: NightEnd): void {
 	if (seq === 0) return;
 	for (const folder of folders) {
 		try {
-			const path = join(folder, `${id}.left-${seq}`);
+			const path = join(folder, `${id}.${as}-${seq}`);
 			const before = disk.list(folder).find((name) => markedEnd(name)?.id === id);
 			if (before === undefined) disk.close(disk.openNew(path));
 			else if (join(folder, before) !== path) disk.rename(join(folder, before), path);

@@ -1,7 +1,7 @@
 // The lines of a night on their way to a disk, and all that is done when it fails. Every line goes to the system at
 // once and to the disk as soon as it confirms; whatever the disk does, nothing is thrown at the caller.
 
-import type { SavePlace, SaveStatus, SaveWarning } from '../journal/night-journal.ts';
+import type { LeftAs, SavePlace, SaveStatus, SaveWarning } from '../journal/night-journal.ts';
 import { markAway, unmarkAway } from './away-mark.ts';
 import { Backlog, type Chunk, chunksOf } from './backlog.ts';
 import { diskErrorCode } from './disk.ts';
@@ -159,7 +159,7 @@ export class LineKeeper {
 	}
 
 	/** Waits so long at most for the disk to confirm, then lets go of everything. */
-	async close(limitMs = closingMs): Promise<SaveStatus> {
+	async close(limitMs = closingMs, as: LeftAs = 'left'): Promise<SaveStatus> {
 		if (this.#isClosed) return this.status();
 		// Nobody looks after this, and what was moved away is not found at the next start.
 		this.#look();
@@ -175,7 +175,7 @@ export class LineKeeper {
 		this.#chain.close();
 		// A disk that does not answer is asked for nothing more.
 		const { disk, folders, isEndMarked = true } = this.#services;
-		if (isEndMarked && !isLate) markEnd(disk, folders, { id: this.#id, seq: this.#lastSeq });
+		if (isEndMarked && !isLate) markEnd(disk, folders, { id: this.#id, seq: this.#lastSeq, as });
 		this.#services.release?.();
 		return this.#closedAs;
 	}

@@ -5,7 +5,7 @@ import { decodeCheckpoint } from '../journal/join-segments.ts';
 import { checkpointEvery, fitEntries, longLimitBytes } from '../journal/limits.ts';
 import { encodeLine, seedOf } from '../journal/line.ts';
 import { newRecord, recordBeside } from '../journal/new-record.ts';
-import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
+import type { LeftAs, NightJournal, SaveStatus } from '../journal/night-journal.ts';
 import type {
 	AnyEntry,
 	Checkpoint,
@@ -91,8 +91,8 @@ export class NightFile implements NightJournal {
 		return this.#lines.flushNow();
 	}
 
-	close(limitMs?: number): Promise<SaveStatus> {
-		return this.#lines.close(limitMs);
+	close(limitMs?: number, as?: LeftAs): Promise<SaveStatus> {
+		return this.#lines.close(limitMs, as);
 	}
 
 	#addCheckpoint(at: ClockReading): void {

@@ -9,6 +9,7 @@ import { decodeLine, type HeaderLine, readHeaderLine } from '../journal/read-lin
 import type { JournalRecord, NightHeader } from '../journal/record.ts';
 import { awayMarkPath, markedNight } from './away-mark.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { markedEnd } from './end-mark.ts';
 import { isIdOf } from './night-id.ts';
 import {
 	type FolderName,
@@ -68,6 +69,7 @@ export function listNights(disk: Disk, folders: readonly string[]): NightList {
 		.flatMap(([id, names]) => {
 			if (id === null) return [];
 			const files = segmentFiles(names, id);
+			if (files.length === 0 && wasOver(names)) return [];
 			const seen =
 				files.length === 0
 					? goneNight({ id, home, names, unlisted: found.unlisted })
@@ -155,6 +157,13 @@ function awayFrom(
 
 /** What a look at its files alone tells of a night. */
 type Seen = Omit<NightSummary, 'away' | 'names'>;
+
+/** Whether what is left of a night says that its show was over: whoever put its files elsewhere misses nothing here. */
+function wasOver(names: readonly FolderName[]): boolean {
+	const ends = names.flatMap(({ name }) => markedEnd(name) ?? []);
+	const isAway = names.some(({ name }) => markedNight(name) !== null);
+	return !isAway && ends.length > 0 && ends.every(({ as }) => as === 'over');
+}
 
 /** A night of which only marks and what was put beside it are seen: gone, or where it cannot be seen. */
 function goneNight({ id, home, names, unlisted: [unlisted] }: NightPlace): Seen {

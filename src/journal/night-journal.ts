@@ -59,6 +59,9 @@ export type SaveStatus = {
 	readonly warnings: readonly SaveWarning[];
 };
 
+/** Whether a night that is left is to be gone on with, or its show is over. */
+export type LeftAs = 'left' | 'over';
+
 /** What a night's past is read from, be it kept here or by another copy of the program. */
 export type ReadableJournal = Pick<
 	NightJournal,
@@ -87,6 +90,6 @@ export type NightJournal = {
 	tick(upMs: number): void;
 	/** Tries at once to write what is not written; for the last moments of the program. */
 	flushNow(): SaveStatus;
-	/** Waits so long at most for the disk to confirm (1,900 ms if left out), then lets go of everything. */
-	close(limitMs?: number): Promise<SaveStatus>;
+	/** Waits so long at most for the disk to confirm (1,900 ms if left out), then lets go of everything; open if `as` is left out. */
+	close(limitMs?: number, as?: LeftAs): Promise<SaveStatus>;
 };

@@ -2,7 +2,7 @@
 // rehearsal script use it alike; they differ only in the clock and the journal they bring.
 
 import type { Entry } from '../journal/entry.ts';
-import type { NightJournal, SaveStatus } from '../journal/night-journal.ts';
+import type { SaveStatus } from '../journal/night-journal.ts';
 import type { JournalRecord } from '../journal/record.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { ScreenState } from '../screen/screen-state.ts';
@@ -47,7 +47,7 @@ export type Night = {
 	readonly wantsToLeave: () => boolean;
 	/** How saving stands; once closed, as it stood then. */
 	readonly saveStatus: () => SaveStatus;
-	readonly close: NightJournal['close'];
+	readonly close: (limitMs?: number) => Promise<SaveStatus>;
 };
 
 /** A night going on from what its journal holds; a journal without records begins one. */
@@ -128,6 +128,7 @@ export function openNight(options: NightOptions): Night {
 		onChange: underWay.onChange,
 		wantsToLeave: () => look().isLeaving || session().phase.value === 'packed',
 		saveStatus: () => journal.status(),
-		close: (limitMs) => journal.close(limitMs),
+		close: (limitMs) =>
+			journal.close(limitMs, session().phase.value === 'packed' ? 'over' : 'left'),
 	};
 }

@@ -249,12 +249,12 @@ export const noHomeWords = (folder: string): string =>
 
 /** Of a night whose own folder a restart of the machine empties. */
 export function wipedHomeWords(folder: string): string {
-	return `Written, not safe: the night is in ${folder}, which a restart of the machine empties. Copy that folder away before one; next time, start with --data and a folder that stays.`;
+	return `Written, not safe: a restart of the machine empties ${folder}, the night's own folder. Copy it away before one; next time, start with --data and a folder that stays.`;
 }
 
 /** The same in one row. */
 export function wipedHomeInShort(folder: string, columns: number): string {
-	const words = (path: string) => `in ${path}, which a restart empties`;
+	const words = (path: string) => `a restart of the machine empties ${path}`;
 	return words(shortPath(folder, Math.max(LEAST_PATH_COLUMNS, columns - displayWidth(words('')))));
 }
 
@@ -297,7 +297,7 @@ export function saveWarningWords(warning: SaveWarning): string {
 			return `The night's file was ${what} by somebody else (${warning.path}); the whole night is written again beside it.`;
 		}
 		case 'moved-back':
-			return `The night is whole and saved again in ${warning.folder}; what ${warning.from} has of it is a copy.`;
+			return `The night is whole again in ${warning.folder}; what ${warning.from} has of it is a copy.`;
 		case 'written-by-other':
 			return warning.writer === null
 				? "Something else wrote into this night's file; its records are still whole."

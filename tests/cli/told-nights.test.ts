@@ -7,6 +7,7 @@ import {
 	chownSync,
 	copyFileSync,
 	mkdirSync,
+	readdirSync,
 	readFileSync,
 	renameSync,
 	rmSync,
@@ -102,6 +103,30 @@ test.each([
 	expect((await command('nights')).out).toBe(
 		`unreadable  ${path} cannot be read: ${cause}.  ${NIGHT}\n`,
 	);
+});
+
+test.each([
+	['emptied', (path: string) => writeFileSync(path, '', { mode: 0o600 }), 'it is empty'],
+	[
+		'gone',
+		(path: string) => writeFileSync(path.replace('journal', 'left-9'), ''),
+		'is not there any more',
+	],
+])('where the last night is %s, whoever wants the last one is told', async (_, make, words) => {
+	const { data, nights, command } = withNight();
+	make(join(nights, '2026-12-24-203000-quay-street-7f3a.journal'));
+	for (const line of [['report'], ['tomorrow'], ['report', '--nights', '3']]) {
+		const { err } = await command(...line);
+		expect(err.split(words), line.join(' ')).toHaveLength(2);
+	}
+	const named = await command('report', '2026-12-24-203000-quay-street-7f3a');
+	expect(named).toMatchObject({ code: 2, out: '' });
+	expect(named.err.split(words)).toHaveLength(2);
+	// An older one is of no matter to them.
+	for (const name of readdirSync(nights).filter((one) => one.startsWith('2026-12')))
+		renameSync(join(nights, name), join(nights, name.replace('2026-12', '2026-10')));
+	expect((await command('report')).err).toBe('');
+	expect((await runCommand({ cwd: data, data }, 'nights')).out).toContain(words);
 });
 
 test('zeros at the end are told by both', async () => {

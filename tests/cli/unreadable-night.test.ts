@@ -105,6 +105,17 @@ test.each(['.left-3', '.journal.torn-812', '.2.journal.unreadable-90', '.drafts'
 	},
 );
 
+test('one whose show was over and whose files were put elsewhere is no matter', async () => {
+	const { data } = await leftOpen();
+	const ended = await startLive({ data });
+	await ended.screen.press('q', 'e');
+	await ended.afterwards();
+	for (const name of nightsIn(data)) rmSync(join(data, 'nights', name));
+	expect(readdirSync(join(data, 'nights'))).toHaveLength(1);
+	await startLive({ data });
+	expect(nightsIn(data)).toHaveLength(1);
+});
+
 test('--anew begins without a question, and takes up a night that can be read', async () => {
 	const { data, path } = await leftOpen();
 	const again = await startLive({ data, words: `${SHOW} --anew` });

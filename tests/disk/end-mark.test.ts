@@ -50,6 +50,34 @@ test('the list of nights says so, and a mark alone is a night that is gone', asy
 	]);
 });
 
+test('of a night that was over a mark alone is none, and its steps are missed like those of any other', async () => {
+	const { disk, night } = await nightOf(5);
+	await night.journal?.close(undefined, 'over');
+	const lines = disk.peek(nightPath).toString().split('\n');
+	disk.meddle(nightPath, () => Buffer.from(`${lines.slice(0, -4).join('\n')}\n`));
+	expect(said(new KeptNight(disk.afterKill()).open())).toEqual([threeLost]);
+	disk.remove(nightPath);
+	expect(listNights(disk, [nightsFolder]).nights).toEqual([]);
+	disk.plant(`${nightPath}.torn-812`, Buffer.from('12345678 {'));
+	expect(listNights(disk, [nightsFolder]).nights).toEqual([]);
+	// What had to be kept elsewhere is missed all the same.
+	disk.plant(nightPath.replace('.journal', '.elsewhere'), Buffer.from(''));
+	expect(listNights(disk, [nightsFolder]).nights).toMatchObject([
+		{ problem: { code: 'copy-gone' } },
+	]);
+});
+
+test('one that goes on after its end is left open again', async () => {
+	const { disk, night } = await nightOf(2);
+	await night.journal?.close(undefined, 'over');
+	const again = new KeptNight(disk.afterKill());
+	again.resume('writer-2');
+	again.append();
+	await again.journal?.close();
+	const marks = again.disk.files().filter((path) => /\.(left|over)-/.test(path));
+	expect(marks).toEqual([nightPath.replace('.journal', '.left-3')]);
+});
+
 test('it is told again until the night goes on, and their numbers stay free after it', async () => {
 	const disk = await leftUnsaved();
 	for (const writer of ['writer-2', 'writer-3']) {

@@ -3,6 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { listNights, unreadableNight } from '../../src/disk/nights-folder.ts';
+import { saveWarningWords } from '../../src/words/disk.ts';
 import { nightFindingWords } from '../../src/words/night-file.ts';
 import { FaultDisk, settle } from './fault-disk.ts';
 import { expectKept, KeptNight, nightPath, nightsFolder, spareFolder } from './kept-night.ts';
@@ -59,6 +60,27 @@ describe('its own folder, where a restart empties that', () => {
 		expectKept(next.open(), { saved: 3, typed: 3 });
 		await seconds(next, 1);
 		expect(next.status).toMatchObject(unsafe);
+	});
+
+	test('is not safe either while a part of it is in another that stays', async () => {
+		const { disk, home } = failingHome('ENOSPC');
+		home.isFailing = false;
+		const night = new KeptNight(disk, folders);
+		night.wiped.add(nightsFolder);
+		await night.create();
+		night.append();
+		await seconds(night, 1);
+		home.isFailing = true;
+		night.append();
+		await seconds(night, 1);
+		expect(night.status).toMatchObject({
+			...{ state: 'unsafe', isSaved: false, savedSeq: 0, wipedHome: nightsFolder },
+			elsewhere: { folder: spareFolder, isWiped: false },
+		});
+		home.isFailing = false;
+		await seconds(night, 5);
+		expect(night.status).toMatchObject({ state: 'unsafe', elsewhere: null });
+		expect(night.status?.warnings.map(saveWarningWords).join()).not.toContain('saved');
 	});
 
 	test('says nothing of it while it has no file: that is said of the memory', async () => {

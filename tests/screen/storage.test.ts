@@ -67,12 +67,14 @@ describe('the row', () => {
 	test('says so of its own folder too, in the row and in full', () => {
 		const state = crowded({ state: 'unsafe', isSaved: false, wipedHome: '/dev/shm/lou/nights' });
 		expect(lines(state).find((line) => line.startsWith('NOT SAFE'))).toMatch(
-			/^NOT SAFE {2}in \/dev\/shm\/lou\/nights, which a restart empties +! all$/,
+			/^NOT SAFE {2}a restart of the machine empties \/dev\/shm\/lou\/nights +! all$/,
 		);
 		const listed = lines({ ...state, view: 'warnings' })
 			.join('\n')
 			.replace(/\n +/g, ' ');
-		expect(listed).toContain('Written, not safe: the night is in /dev/shm/lou/nights');
+		expect(listed).toContain(
+			'Written, not safe: a restart of the machine empties /dev/shm/lou/nights',
+		);
 		expect(listed).toContain('start with --data and a folder that stays');
 	});
 
@@ -89,7 +91,7 @@ describe('the row', () => {
 		] as const;
 		const state = crowded({ warnings }, { findings: ['The end of the night is incomplete.'] });
 		const row = lines(state).find((line) => line.startsWith('STORAGE'));
-		expect(row).toMatch(/^STORAGE {3}The night is whole and saved again in .* \+2 more, ! all$/);
+		expect(row).toMatch(/^STORAGE {3}The night is whole again in .* \+2 more, ! all$/);
 		expect(lines({ ...state, noticesSeen: 2 }).join('\n')).toMatch(
 			/^STORAGE {3}The night is whole/m,
 		);
@@ -147,11 +149,7 @@ describe('the row', () => {
 		['cut', warned({ code: 'file-changed', path, change: 'cut-short' }), /file was cut short by /],
 		['left', warned({ code: 'file-left', trouble: 'EIO' }), /could not be written any more,/],
 		['unconfirmed', warned({ code: 'not-confirmed', trouble: 'EIO' }), /did not confirm what was/],
-		[
-			'back',
-			warned({ code: 'moved-back', from: folder, folder: home }),
-			/is whole and saved again in …?\S+/,
-		],
+		['back', warned({ code: 'moved-back', from: folder, folder: home }), /is whole again in …?\S+/],
 		[
 			'another',
 			warned({ code: 'written-by-other', writer: '0123456789ab.cdef01' }),

@@ -181,12 +181,15 @@ describe('the exit code', () => {
 		const data = scratch('whole', '/dev/shm');
 		for (const keys of [['t', '0'], ['i']]) {
 			const { screen, afterwards } = await startLive({ data });
-			await screen.waitFor(/^NOT SAFE +in \/dev\/.*nights, which a restart empties/m, PATIENCE_MS);
+			await screen.waitFor(
+				/^NOT SAFE +a restart of the machine empties \/dev\/.*nights/m,
+				PATIENCE_MS,
+			);
 			await screen.press(...keys);
 			await screen.waitFor(/^NOT SAFE/m, PATIENCE_MS);
 			await screen.press('q', 'enter');
 			expect(await afterwards()).toEqual({ code: 1, areSettingsKept: true });
-			expect(screen.text().replaceAll('\n', ' ')).toContain('Written, not safe: the night is in');
+			expect(screen.text().replaceAll('\n', ' ')).toContain('Written, not safe: a restart of');
 		}
 	});
 

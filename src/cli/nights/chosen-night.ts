@@ -18,7 +18,7 @@ import { notAmong } from '../not-among.ts';
 import { placesOf } from '../places.ts';
 import { tellProblems } from '../tell-problems.ts';
 import { lastPlayed, type NightOnDisk, nightOnDisk } from './night-on-disk.ts';
-import { type SeenNights, searchedNights } from './night-places.ts';
+import { type SearchedNights, type SeenNights, searchedNights } from './night-places.ts';
 
 /** `last`: the newest night in which anything was played; `last-show`: a rehearsal only where there is nothing else. */
 export type WantedNight = 'last' | 'last-show' | { readonly id: string };
@@ -51,7 +51,7 @@ export function noNight(
 
 /** The night of this name; the exit code where there is none, which is said likewise. */
 export function namedNight(
-	{ folders, nights, isPart }: SeenNights,
+	{ folders, nights, isPart, told }: SearchedNights,
 	id: string,
 	io: Io,
 ): NightOnDisk | number {
@@ -59,7 +59,7 @@ export function namedNight(
 	if (night.isThere) return night;
 	const gone = nights.find((one) => one.id === id)?.problem;
 	if (gone) {
-		io.complain(`${cleanText(diskFaultWords(gone))}\n`);
+		if (!told.includes(id)) io.complain(`${cleanText(diskFaultWords(gone))}\n`);
 		return EXIT.unusable;
 	}
 	return isPart ? EXIT.unusable : tellProblems([noSuchNight(id, nights)], io);

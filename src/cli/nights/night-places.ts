@@ -55,17 +55,22 @@ export type SeenNights = {
 	readonly isPart: boolean;
 };
 
+/** As `SeenNights`, with the ids of those of which it was said what is wrong with them. */
+export type SearchedNights = SeenNights & { readonly told: readonly string[] };
+
 /**
  * As `seenNights`, for those who look for one night and do not list all: those that cannot be read are said as
- * well, and what is seen is then a part.
+ * well, and what is seen is then a part. Of those that are emptied or gone only the ones that may be the last night.
  */
-export function searchedNights(paths: Paths, io: Io): SeenNights {
+export function searchedNights(paths: Paths, io: Io): SearchedNights {
 	const seen = seenNights(paths, io);
-	const problems = seen.nights.flatMap(({ problem }) =>
-		problem?.code === 'file-unreadable' ? [problem] : [],
-	);
-	for (const problem of problems) io.complain(`${cleanText(diskFaultWords(problem))}\n`);
-	return { ...seen, isPart: seen.isPart || problems.length > 0 };
+	const newest = seen.nights.find(({ header }) => header !== null)?.id ?? '';
+	const told = seen.nights.flatMap(({ id, header, lastRecords, problem }) => {
+		const isLast = header === null && lastRecords.length === 0 && id > newest;
+		return problem?.code === 'file-unreadable' || (problem && isLast) ? [{ id, problem }] : [];
+	});
+	for (const { problem } of told) io.complain(`${cleanText(diskFaultWords(problem))}\n`);
+	return { ...seen, isPart: seen.isPart || told.length > 0, told: told.map(({ id }) => id) };
 }
 
 function isUnusable({ code }: FolderDoubt): boolean {

@@ -32,7 +32,7 @@ test('says so of a folder that a restart empties, unless there is more to be sai
 	const left = { file: 'a.yaml', isRehearsal: false, isOver: false, ...NO_REMARK };
 	const wipedHome = '/dev/shm/nights';
 	expect(farewell({ ...left, wipedHome })).toContain(
-		'Written, not safe: the night is in /dev/shm/nights, which a restart of the machine empties.',
+		'Written, not safe: a restart of the machine empties /dev/shm/nights,',
 	);
 	expect(farewell({ ...left, wipedHome, remark: 'No home.' }).split('\n')[1]).toBe('No home.');
 });
