@@ -107,15 +107,16 @@ function handOversOf(
 		section,
 		player,
 		from: before?.instrument ?? null,
-		instrument: after?.instrument ?? null,
-		for: after === null ? null : named,
-		tuning: after?.tuning ?? null,
-		capo: after?.capo ?? 0,
+		instrument: null,
+		for: null,
+		tuning: null,
+		capo: 0,
 		seconds: seconds[index] ?? 0,
 		wantedMs,
 		fits: fits[index] ?? true,
-		leave: after === null ? null : leave,
-		pack: after === null ? null : pack,
+		leave: null,
+		pack: null,
+		...(after && { ...after, for: named, leave, pack }),
 	}));
 }
 

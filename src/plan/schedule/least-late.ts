@@ -66,15 +66,12 @@ function leastInAll(
 		best = rank;
 		bestMs = inAll(pieces, rank);
 	}
-	const byPlace = [...rank.keys()];
 	const taken = new Set<number>();
 	let left = BEGUN / rank.length;
 	const goOn = (time: number, sumMs: number): void => {
-		const rest = byPlace.filter((piece) => !taken.has(piece));
-		const ends = byPlace.map(
-			(piece) => Math.max(time, heads[piece] as number) + (lengths[piece] as number),
-		);
-		const lateMs = byPlace.map((piece) => nightMs(ends[piece] as number) - (dues[piece] as number));
+		const rest = rank.filter((piece) => !taken.has(piece));
+		const ends = heads.map((head, piece) => Math.max(time, head) + (lengths[piece] as number));
+		const lateMs = ends.map((end, piece) => nightMs(end) - (dues[piece] as number));
 		const least = rest.reduce((sum, piece) => sum + Math.max(0, lateMs[piece] as number), sumMs);
 		if (least >= bestMs || rest.some((piece) => (lateMs[piece] as number) > worstMs)) return;
 		if (rest.length === 0) {
