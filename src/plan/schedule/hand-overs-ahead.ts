@@ -76,7 +76,10 @@ export function handOversAhead(outlook: Outlook, choices: readonly Choice[]): Ha
 			const state = hand && states.get(hand.instrument);
 			if (!hand || !instrument || !state) continue;
 			if (goesOn) {
-				states.set(instrument.id, { ...state, context: { ...state.context, capo: hand.capo } });
+				const { context } = state;
+				if (hand.capo !== context.capo) {
+					states.set(instrument.id, { ...state, context: { ...context, capo: hand.capo } });
+				}
 				continue;
 			}
 			const wantedMs = made[0]?.wantedMs ?? section.startMs;
