@@ -38,17 +38,13 @@ export type SlotsAsked = {
  * slotStandIns(session, { plan, costs: 'handful' })[0].standIns[0].instrument // => 'S1'
  */
 export function slotStandIns(session: Session, asked: SlotsAsked): readonly SlotStandIns[] {
-	const {
-		plan,
-		costs,
-		from,
-		isAsked = ({ isHandOver, isMissing }) => isHandOver || isMissing,
-	} = asked;
+	const { plan, costs, from = { left: Number.POSITIVE_INFINITY } } = asked;
+	const { isAsked = ({ isHandOver, isMissing }) => isHandOver || isMissing } = asked;
 	const bySection = Map.groupBy(plan.slots, ({ section }) => section);
 	return playedThrough(session, plan).flatMap((reached) => {
 		const slots = bySection.get(reached.section) ?? [];
 		const moment = { session: reached.session, nowMs: reached.section.startMs, plannedZeroMs: 0 };
-		const costOf = costAgainst(moment, { without: reached.session, ...(from && { from }) });
+		const costOf = costAgainst(moment, { without: reached.session, from });
 		return slots.filter(isAsked).map((slot) => {
 			const rack = rackOf(slot, reached, { plan, slots });
 			if (rack === null) return { slot, standIns: [], leftOut: [] };
@@ -61,7 +57,7 @@ export function slotStandIns(session: Session, asked: SlotsAsked): readonly Slot
 								{ do: 'stand-in', ...hand },
 							]),
 				);
-			const isCosted = costs !== 'none' && (from === undefined || from.left > 0);
+			const isCosted = costs !== 'none' && from.left > 0;
 			const standIns = rankStandIns(rack, isCosted ? later : null, costs === 'best');
 			return { slot, standIns, leftOut: standIns.length > 0 ? [] : leftOutOf(rack) };
 		});

@@ -76,7 +76,10 @@ export function handOversAhead(outlook: Outlook, choices: readonly Choice[]): Ha
 			const state = hand && states.get(hand.instrument);
 			if (!hand || !instrument || !state) continue;
 			if (goesOn) {
-				states.set(instrument.id, { ...state, context: { ...state.context, capo: hand.capo } });
+				const { context } = state;
+				if (hand.capo !== context.capo) {
+					states.set(instrument.id, { ...state, context: { ...context, capo: hand.capo } });
+				}
 				continue;
 			}
 			const wantedMs = made[0]?.wantedMs ?? section.startMs;
@@ -107,15 +110,16 @@ function handOversOf(
 		section,
 		player,
 		from: before?.instrument ?? null,
-		instrument: after?.instrument ?? null,
-		for: after === null ? null : named,
-		tuning: after?.tuning ?? null,
-		capo: after?.capo ?? 0,
+		instrument: null,
+		for: null,
+		tuning: null,
+		capo: 0,
 		seconds: seconds[index] ?? 0,
 		wantedMs,
 		fits: fits[index] ?? true,
-		leave: after === null ? null : leave,
-		pack: after === null ? null : pack,
+		leave: null,
+		pack: null,
+		...(after && { ...after, for: named, leave, pack }),
 	}));
 }
 

@@ -3,7 +3,13 @@
 
 import type { FreeClock } from './free-clock.ts';
 import { nearRank, nodesFor } from './least-late.ts';
-import { endsInOrder, exactOrder, type PiecesOfWork, startingAt } from './one-machine.ts';
+import {
+	endsInOrder,
+	exactOrder,
+	latenessInOrder,
+	type PiecesOfWork,
+	startingAt,
+} from './one-machine.ts';
 
 /**
  * Free milliseconds at which each piece has to be begun, by their places in the lists (given by when they are
@@ -26,8 +32,8 @@ export function latestStarts(pieces: PiecesOfWork, clock: FreeClock): Float64Arr
 }
 
 /**
- * The order that can be begun latest with everything on time, by when the pieces are due as far as that allows;
- * where nothing can bring that about, the least late one, begun as early as anybody likes.
+ * By when they are due if everything can be on time so; else the order that can be begun latest with everything on
+ * time; where nothing can bring that about, the least late one, begun as early as anybody likes.
  */
 function standingOrder(pieces: PiecesOfWork, clock: FreeClock): readonly number[] {
 	const byDue = [...pieces.lengths.keys()];
@@ -35,9 +41,14 @@ function standingOrder(pieces: PiecesOfWork, clock: FreeClock): readonly number[
 	// So early that what nothing holds back can all be done before anything else matters.
 	const inAll = pieces.lengths.reduce((sum, length) => sum + length, 0);
 	const early = Math.min(...pieces.heads.filter(Number.isFinite), ...onFree.dues) - inAll;
-	let nodes = nodesFor(byDue.length);
+	const soon = startingAt(early, pieces);
+	if (latenessInOrder(soon, byDue) <= 0) return byDue;
+	const most = nodesFor(byDue.length);
+	const least = exactOrder(soon, { enoughMs: 0, nodes: most });
+	if (least.latenessMs > 0) return nearRank(soon, least.order, byDue);
 	// Begun too late by what no order can make up for, it is begun so much earlier.
-	for (let start = Math.max(...onFree.dues); start > early && nodes > 0; ) {
+	let start = Math.max(...onFree.dues);
+	for (let nodes = most; nodes > 0; ) {
 		const begun = startingAt(start, onFree);
 		const found = exactOrder(begun, { enoughMs: 0, nodes });
 		if (found.latenessMs <= 0) return nearRank(begun, found.order, byDue);
@@ -45,7 +56,5 @@ function standingOrder(pieces: PiecesOfWork, clock: FreeClock): readonly number[
 		start -= found.boundMs;
 		nodes -= found.nodes + 1;
 	}
-	const soon = startingAt(early, pieces);
-	const { order } = exactOrder(soon, { enoughMs: 0, nodes: nodesFor(byDue.length) });
-	return nearRank(soon, order, byDue);
+	return nearRank(soon, least.order, byDue);
 }

@@ -7,6 +7,8 @@ import { endsInOrder, exactOrder, latenessInOrder, type PiecesOfWork } from './o
 const PIECES = 10_000;
 /** In all beginnings of orders together, for the lateness in all. */
 const BEGUN = 20_000;
+/** Among more pieces than these so few beginnings lead to hardly any order: it is left as it is. */
+const MANY = 70;
 
 /**
  * How many sets of orders of so many pieces are looked at; chance never asked for more than a hundred.
@@ -66,31 +68,43 @@ function leastInAll(
 		best = rank;
 		bestMs = inAll(pieces, rank);
 	}
-	const byPlace = [...rank.keys()];
-	const taken = new Set<number>();
+	if (rank.length > MANY) return best;
+	const taken: number[] = [];
+	const isTaken = new Uint8Array(rank.length);
 	let left = BEGUN / rank.length;
+	const endOf = (piece: number, time: number): number =>
+		Math.max(time, heads[piece] as number) + (lengths[piece] as number);
+	const mayBegin = (piece: number): boolean => {
+		const first = follows[piece] as number;
+		return isTaken[piece] === 0 && (first < 0 || isTaken[first] === 1);
+	};
 	const goOn = (time: number, sumMs: number): void => {
-		const rest = byPlace.filter((piece) => !taken.has(piece));
-		const ends = byPlace.map(
-			(piece) => Math.max(time, heads[piece] as number) + (lengths[piece] as number),
-		);
-		const lateMs = byPlace.map((piece) => nightMs(ends[piece] as number) - (dues[piece] as number));
-		const least = rest.reduce((sum, piece) => sum + Math.max(0, lateMs[piece] as number), sumMs);
-		if (least >= bestMs || rest.some((piece) => (lateMs[piece] as number) > worstMs)) return;
-		if (rest.length === 0) {
+		let soonest = Number.POSITIVE_INFINITY;
+		let leastMs = sumMs;
+		for (const piece of rank) {
+			if (isTaken[piece] === 1) continue;
+			const end = endOf(piece, time);
+			const lateMs = nightMs(end) - (dues[piece] as number);
+			if (lateMs > worstMs) return;
+			leastMs += Math.max(0, lateMs);
+			if (mayBegin(piece)) soonest = Math.min(soonest, end);
+		}
+		if (leastMs >= bestMs) return;
+		if (taken.length === rank.length) {
 			best = [...taken];
 			bestMs = sumMs;
 		}
-		// Whatever is begun after another could have been done is left to that one.
-		const mayBegin = rest.filter((piece) => !rest.includes(follows[piece] as number));
-		const soonest = Math.min(...mayBegin.map((piece) => ends[piece] as number));
-		for (const piece of mayBegin) {
-			if ((heads[piece] as number) >= soonest) continue;
+		for (const piece of rank) {
+			// Whatever is begun after another could have been done is left to that one.
+			if (!mayBegin(piece) || (heads[piece] as number) >= soonest) continue;
 			if (left <= 0) return;
 			left -= 1;
-			taken.add(piece);
-			goOn(ends[piece] as number, sumMs + Math.max(0, lateMs[piece] as number));
-			taken.delete(piece);
+			const end = endOf(piece, time);
+			isTaken[piece] = 1;
+			taken.push(piece);
+			goOn(end, sumMs + Math.max(0, nightMs(end) - (dues[piece] as number)));
+			taken.pop();
+			isTaken[piece] = 0;
 		}
 	};
 	goOn(Number.NEGATIVE_INFINITY, 0);
@@ -117,22 +131,33 @@ export function nearRank(
 	order: readonly number[],
 	rank: readonly number[],
 ): readonly number[] {
-	const ends = endsInOrder(pieces, order);
-	const dues = pieces.dues.map((due, piece) =>
-		Math.max(due, pieces.nightMs(ends[piece] as number)),
-	);
-	const isAsGood = (one: readonly number[]) => latenessInOrder({ ...pieces, dues }, one) <= 0;
-	if (isAsGood(rank)) return rank;
-	const wish = rank.map((_, piece) => rank.indexOf(piece));
-	let now = order;
+	const { heads, lengths, nightMs } = pieces;
+	const before = endsInOrder(pieces, order);
+	const dues = pieces.dues.map((due, piece) => Math.max(due, nightMs(before[piece] as number)));
+	if (latenessInOrder({ ...pieces, dues }, rank) <= 0) return rank;
+	const wish = new Int32Array(rank.length);
+	for (const [at, piece] of rank.entries()) wish[piece] = at;
+	const now = [...order];
+	const ends = Float64Array.from(order, (piece) => before[piece] as number);
+	/** Exchanges two neighbours, and moves those behind them, where none is late by that. */
+	const isExchanged = (place: number): boolean => {
+		const pair = [now[place] as number, now[place - 1] as number];
+		const moved: number[] = [];
+		let time = ends[place - 2] ?? Number.NEGATIVE_INFINITY;
+		for (let at = place - 1; at < now.length; at += 1) {
+			const piece = pair[at - place + 1] ?? (now[at] as number);
+			time = Math.max(time, heads[piece] as number) + (lengths[piece] as number);
+			if (nightMs(time) > (dues[piece] as number)) return false;
+			if (at > place && time === ends[at]) break;
+			moved.push(time);
+		}
+		now.splice(place - 1, 2, ...pair);
+		ends.set(moved, place - 1);
+		return true;
+	};
 	for (let place = 1; place < now.length; ) {
-		const [one, other] = [now[place - 1] as number, now[place] as number];
-		const exchanged = now.toSpliced(place - 1, 2, other, one);
-		const isNearer = (wish[other] as number) < (wish[one] as number);
-		if (isNearer && isAsGood(exchanged)) {
-			now = exchanged;
-			place = Math.max(1, place - 1);
-		} else place += 1;
+		const isNearer = (wish[now[place] as number] ?? 0) < (wish[now[place - 1] as number] ?? 0);
+		place = isNearer && isExchanged(place) ? Math.max(1, place - 1) : place + 1;
 	}
 	return now;
 }

@@ -49,12 +49,12 @@ type When = {
 export function orderWork<P extends Piece>(pieces: readonly P[], when: When): readonly Timed<P>[] {
 	const { nowMs, clock } = when;
 	const byDue = inDueOrder(pieces);
-	const { heads, lengths } = onFreeClock(byDue, clock);
-	const latest = latestStarts(onFreeClock(byDue, clock), clock);
+	const waiting = onFreeClock(byDue, clock);
+	const latest = latestStarts(waiting, clock);
 	let free = clock.at(nowMs);
-	return orderShown(byDue, when).map((place): Timed<P> => {
-		const start = Math.max(free, heads[place] as number);
-		free = start + (lengths[place] as number);
+	return orderShown(byDue, waiting, when).map((place): Timed<P> => {
+		const start = Math.max(free, waiting.heads[place] as number);
+		free = start + (waiting.lengths[place] as number);
 		return {
 			piece: byDue[place] as P,
 			startMs: Math.max(clock.lastMs(start), nowMs),
@@ -73,7 +73,7 @@ export function orderWork<P extends Piece>(pieces: readonly P[], when: When): re
  */
 export function firstShown<P extends Piece>(pieces: readonly P[], when: When): P | undefined {
 	const byDue = inDueOrder(pieces);
-	return byDue[orderShown(byDue, when)[0] ?? -1];
+	return byDue[orderShown(byDue, onFreeClock(byDue, when.clock), when)[0] ?? -1];
 }
 
 function inDueOrder<P extends Piece>(pieces: readonly P[]): readonly P[] {
@@ -103,6 +103,7 @@ export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): PiecesO
 
 function orderShown(
 	byDue: readonly Piece[],
+	waiting: PiecesOfWork,
 	{ nowMs, clock, intervalEndsMs, nodes }: When,
 ): readonly number[] {
 	const isFirst = ({ isEarly, releaseMs }: Piece) =>
@@ -110,7 +111,7 @@ function orderShown(
 	const figures = byDue.map((one) => (isFirst(one) ? 0 : 2) + (one.releaseMs <= nowMs ? 0 : 1));
 	const figureOf = (place: number) => figures[place] as number;
 	const rank = [...byDue.keys()].sort((one, other) => figureOf(one) - figureOf(other));
-	return leastLate(startingAt(clock.at(nowMs), onFreeClock(byDue, clock)), {
+	return leastLate(startingAt(clock.at(nowMs), waiting), {
 		rank,
 		follows: byDue.map((one) => followed(byDue, one)),
 		...(nodes === undefined ? {} : { nodes }),

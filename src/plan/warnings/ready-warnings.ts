@@ -7,7 +7,7 @@ import { openBreak } from '../../session/find.ts';
 import { readinessOf } from '../../session/readiness.ts';
 import type { Session } from '../../session/session.ts';
 import { rackNow, standIns } from '../backups/stand-ins.ts';
-import { leftOutOf } from '../backups/take-over.ts';
+import { leftOutOf, takeOvers } from '../backups/take-over.ts';
 import type { Plan, Section, Warning, Work } from '../plan.ts';
 
 /** A hand-over this near whose instrument is not ready is said: common practice, no source. */
@@ -117,9 +117,9 @@ export function lateness({
 function aloneWarnings(asked: ReadyAsked, troubles: readonly Trouble[]): readonly Warning[] {
 	const byInstrument = Map.groupBy(troubles, ({ instrument }) => instrument);
 	return [...byInstrument].flatMap(([instrument, [one]]): readonly Warning[] => {
-		if (one === undefined || standIns({ ...asked, ...one }).length > 0) return [];
+		const rack = one === undefined ? null : rackNow({ ...asked, ...one });
+		if (one === undefined || (rack !== null && takeOvers(rack).length > 0)) return [];
 		const { player } = one;
-		const rack = rackNow({ ...asked, ...one });
 		const leftOut = rack === null ? [] : leftOutOf(rack);
 		return [{ code: 'no-stand-in', player, instrument, leftOut }];
 	});
