@@ -93,7 +93,7 @@ function playedOf(at: At, slot: Slot, { before, number }: Holding): Played {
 	if (demand.kind === 'none') return { ...UNASKED, play: null, after: null };
 	if (demand.kind === 'keeps') return { ...UNASKED, play: hand, after: hand };
 	if (number === primary) return { ...UNASKED, play: hand, after: hand };
-	const isAsItIs = hand !== null && seat.soundsSo[place * seat.hands.length + number] === 1;
+	const isAsItIs = hand !== null && seat.soundsSo(place, number);
 	const isAmong = others.includes(number);
 	if (hand === null || !(isAmong || isAsItIs || slot.goesOnWithin)) {
 		return {
@@ -128,7 +128,7 @@ function settled(
 	if (demand.kind === 'none') return { ...rest, play: null };
 	if (demand.kind === 'keeps') return { ...rest, play: before };
 	const number = before === null ? -1 : seat.hands.indexOf(before);
-	const isRight = number >= 0 && seat.soundsSo[place * seat.hands.length + number] === 1;
+	const isRight = number >= 0 && seat.soundsSo(place, number);
 	if (demand.kind === 'needs') {
 		return { ...rest, play: isRight ? before : (options[0]?.hand ?? null) };
 	}

@@ -12,7 +12,7 @@ import type { Told } from '../demand/told.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
 import type { Options } from './slot-options.ts';
 import { optionsAhead } from './slot-options.ts';
-import { soundingHands } from './sounding-hands.ts';
+import { type SoundsSo, soundingHands } from './sounding-hands.ts';
 
 /** Empty hands of who has had nothing yet, or nothing since an interval: their next costs no hand-over. */
 export const FRESH = 0;
@@ -50,8 +50,7 @@ export type Seat = {
 	/** What they had before the interval under way; EMPTY for nothing. */
 	readonly putDown: number;
 	readonly slots: readonly Slot[];
-	/** For each section and hand, whether the hand sounds as what is asked. */
-	readonly soundsSo: Uint8Array;
+	readonly soundsSo: SoundsSo;
 };
 
 /** Everything that the search knows. */

@@ -16,41 +16,47 @@ export type Sounding = {
 	readonly broken: number;
 };
 
+/** Whether a hand, by its number, sounds as what the section at this place asks, as far as anybody goes by that. */
+export type SoundsSo = (place: number, hand: number) => boolean;
+
 /**
- * For each section, then each hand, 1 where the hand sounds as what is asked, as far as anybody goes by that.
+ * Which hands sound as what is asked, worked out where it is asked for: of most hands nobody asks.
  *
  * @example
- * soundingHands(outlook, { ...seating.seats[2], broken: -1 }).length // => 6
+ * soundingHands(outlook, { ...seating.seats[2], broken: -1 })(1, 2) // => false
  */
-export function soundingHands(outlook: Outlook, { slots, hands, broken }: Sounding): Uint8Array {
-	const sounding = new Uint8Array(slots.length * hands.length);
+export function soundingHands(outlook: Outlook, { slots, hands, broken }: Sounding): SoundsSo {
+	const [NO, YES] = [1, 2];
+	const known = new Uint8Array(slots.length * hands.length);
 	const isOn = outlook.sections[0]?.hasBegun === true;
-	const absent = new Set(
-		outlook.show.instruments.flatMap((one) => {
-			const state = outlook.instruments[one.id];
-			return state !== undefined && whyAbsent(one, state) !== null ? [one.id] : [];
-		}),
-	);
+	const isAbsent = ({ instrument: id }: Hand): boolean => {
+		const instrument = instrumentById(outlook.show).get(id);
+		const state = outlook.instruments[id];
+		return instrument !== undefined && state !== undefined && whyAbsent(instrument, state) !== null;
+	};
 	const meets = (asked: Sounding['slots'][number], hand: Hand, number: number): boolean => {
 		const { demand, meeting, player } = asked;
 		if (demand.kind === 'named') return soundsAsNamed(outlook, demand, hand);
 		if (meeting.has(number)) return true;
-		if (demand.kind !== 'needs' || !absent.has(hand.instrument)) return false;
+		if (demand.kind !== 'needs' || !isAbsent(hand)) return false;
 		return meetsNeed(outlook, { part: demand.part, player, hand });
 	};
-	slots.forEach((asked, place) => {
-		const { isNamed, isSettled } = asked;
+	const sounds = (place: number, number: number): boolean => {
+		const asked = slots[place] as Sounding['slots'][number];
+		const hand = hands[number] ?? null;
 		// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
 		const isPlayed = place === 0 && isOn;
-		if (isNamed && !isSettled && !isPlayed) return;
-		hands.forEach((hand, number) => {
-			if (hand === null || number === broken) return;
-			// What is faulty and in hands all the same is played to the end of the song, and no further.
-			if (!isPlayed && absent.has(hand.instrument)) return;
-			if (meets(asked, hand, number)) sounding[place * hands.length + number] = 1;
-		});
-	});
-	return sounding;
+		if (asked.isNamed && !asked.isSettled && !isPlayed) return false;
+		if (hand === null || number === broken) return false;
+		// What is faulty and in hands all the same is played to the end of the song, and no further.
+		if (!isPlayed && isAbsent(hand)) return false;
+		return meets(asked, hand, number);
+	};
+	return (place, number) => {
+		const at = place * hands.length + number;
+		if (known[at] === 0) known[at] = sounds(place, number) ? YES : NO;
+		return known[at] === YES;
+	};
 }
 
 /**

@@ -226,7 +226,7 @@ class StepList {
 	}
 
 	#soundsSo(hand: number): boolean {
-		return this.#seat.soundsSo[this.#section * this.#seat.hands.length + hand] === 1;
+		return this.#seat.soundsSo(this.#section, hand);
 	}
 
 	#goesOn(from: number, to: number): boolean {
