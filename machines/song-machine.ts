@@ -1,5 +1,5 @@
-// Where we are inside one song. The machine is made from the song: one state for each cue point, in
-// order, carrying what that point requires.
+// Where we are inside one song: one state for each cue point, in order. What a point requires stands in the
+// song, so songs of as many points have one machine.
 
 import { type AnyStateMachine, createMachine } from 'xstate';
 import type { Song } from '../src/showfile/show.ts';
@@ -8,36 +8,36 @@ import { cuePoints, type SongState } from './song.ts';
 
 export type SongEvent = { readonly type: 'stepped' } | { readonly type: 'steppedBack' };
 
-const machineOf = new WeakMap<Song, AnyStateMachine>();
-/** The song's states as far as somebody was there: else the last point would be as many steps away. */
-const pointsOf = new WeakMap<Song, SongState[]>();
+/** By how many points a song has. */
+const machineOf = new Map<number, AnyStateMachine>();
+/** A machine's states as far as somebody was there: else the last point would be as many steps away. */
+const pointsOf = new WeakMap<AnyStateMachine, SongState[]>();
 
 const stateName = (index: number): string => `point-${index}`;
 
-/** The machine of one song; its states carry their cue points as `meta`. */
+/** The machine of one song. */
 export function songMachine(song: Song): AnyStateMachine {
-	const made = machineOf.get(song);
+	const { length } = cuePoints(song);
+	const made = machineOf.get(length);
 	if (made) return made;
-	const points = cuePoints(song);
-	const last = points.length - 1;
+	const last = length - 1;
 	const machine = createMachine({
-		id: `song-${song.id}`,
+		id: 'song',
 		context: {},
 		initial: stateName(0),
 		states: Object.fromEntries(
-			points.map((point) => [
-				stateName(point.index),
+			Array.from({ length }, (_, index) => [
+				stateName(index),
 				{
-					meta: point,
 					on: {
-						...(point.index < last ? { stepped: stateName(point.index + 1) } : {}),
-						...(point.index > 0 ? { steppedBack: stateName(point.index - 1) } : {}),
+						...(index < last ? { stepped: stateName(index + 1) } : {}),
+						...(index > 0 ? { steppedBack: stateName(index - 1) } : {}),
 					},
 				},
 			]),
 		),
 	});
-	machineOf.set(song, machine);
+	machineOf.set(length, machine);
 	return machine;
 }
 
@@ -48,8 +48,9 @@ export function songBegun(song: Song): SongState {
 
 /** A song at one of its points, counted from its start; at its last where it has not so many. */
 export function songAtPoint(song: Song, index: number): SongState {
-	const known = pointsOf.get(song) ?? [songBegun(song)];
-	pointsOf.set(song, known);
+	const machine = songMachine(song);
+	const known = pointsOf.get(machine) ?? [songBegun(song)];
+	pointsOf.set(machine, known);
 	while (known.length <= index) {
 		const next = advanceSong(song, known.at(-1) as SongState, { type: 'stepped' });
 		if (next === null) break;
