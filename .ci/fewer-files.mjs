@@ -40,14 +40,20 @@ function loadedAlong({ outputs }) {
 	parts.forEach((part, place) => {
 		for (const one of needs.get(part)) before.set(one, (before.get(one) ?? 0) | (1 << place));
 	});
-	// What nothing else loads begins the program: an old Node reads it too, so nothing is added to it.
-	const asked = new Set(files.flatMap((file) => outputs[file].imports.map(({ path }) => path)));
-	const begin = 1 << parts.findIndex((part) => !asked.has(part));
+	const bitOf = (part) => 1 << parts.indexOf(part);
+	const askedBy = (part) => [...needs.get(part)].flatMap((file) => askedLater(outputs[file]));
+	// What no other part asks for begins the program: an old Node reads it too, so nothing is added to it.
+	const asked = new Set(parts.flatMap(askedBy));
+	const begin = parts.find((part) => !asked.has(part));
+	// It loads the rest of what finds a command, and that the commands; what these ask for later comes on top of
+	// what they have loaded, so there it matters little.
+	const starts = [begin, ...askedBy(begin), ...askedBy(begin).flatMap(askedBy)];
 	const after = merged(before, {
 		files,
 		needs,
 		bytes: (one) => outputs[one]?.bytes ?? NODE_MODULE_BYTES,
-		mayLoad: (one, added) => added === 0 || ((added & begin) === 0 && !parts.includes(one)),
+		mayLoad: (one, added) => added === 0 || ((added & bitOf(begin)) === 0 && !parts.includes(one)),
+		counted: starts.reduce((bits, part) => bits | bitOf(part), 0),
 	});
 	return new Map(
 		parts.map((part, place) => {
@@ -62,7 +68,8 @@ function loadedAlong({ outputs }) {
  * Which parts load each file, and each of Node's modules, once two files at a time were made one for as long as that
  * spares anything: a bit for each part.
  */
-function merged(before, { files, needs, bytes, mayLoad }) {
+function merged(before, { files, needs, bytes, mayLoad, counted }) {
+	const count = (by) => ones(by & counted);
 	const cost = (loaded) => {
 		let sum = 0;
 		for (const [one, by] of loaded) sum += count(by) * bytes(one);
@@ -100,6 +107,13 @@ function merged(before, { files, needs, bytes, mayLoad }) {
 	return loaded;
 }
 
+/** What a file asks for only when it is needed. */
+function askedLater({ imports } = { imports: [] }) {
+	return imports.flatMap(({ path, kind, external }) =>
+		kind === 'dynamic-import' && !external ? [path] : [],
+	);
+}
+
 /** The file with all that is loaded before it, Node's modules among that. */
 function withNeeds(file, outputs, found = new Set()) {
 	if (found.has(file)) return found;
@@ -114,9 +128,8 @@ function isOurs(source) {
 	return /^(src|machines)\//.test(source);
 }
 
-function count(bits) {
-	let left = bits;
-	let ones = 0;
-	for (; left !== 0; left &= left - 1) ones += 1;
-	return ones;
+function ones(bits) {
+	let sum = 0;
+	for (let left = bits; left !== 0; left &= left - 1) sum += 1;
+	return sum;
 }
