@@ -40,7 +40,8 @@ const playedBefore = new WeakMap<
 
 function playedOnce(session: Session, plan: Plan): readonly Reached[] {
 	const undone = [...plan.work].sort((one, other) => one.finishMs - other.finishMs);
-	let now = session;
+	// Nothing that is asked of it goes by the boards.
+	let now: Session = { ...session, boards: {} };
 	return plan.sections.map((section, index) => {
 		const { point, startMs } = section;
 		const endMs = section.previousEndMs ?? startMs;
