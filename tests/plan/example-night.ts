@@ -98,7 +98,7 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	seating,
 	graph,
 	domains,
-	step: graph.steps[0]![0]!.flat()[0]!,
+	step: graph.steps[0]![0]!.all[0]!,
 	NO_REST,
 	choose: (asked: Outlook) =>
 		chooseInTime({ outlook: asked, told: null, budget: { left: 10_000 } }),

@@ -182,8 +182,8 @@ class Search {
 		const retuning = this.#weight(RETUNINGS);
 		const row = section * (this.#graph.seating.seats[seat]?.hands.length as number);
 		const ways: Way[] = [];
-		const steps = this.#graph.steps[seat]?.[section]?.[hands[seat] as number] ?? [];
-		for (const step of steps) {
+		const steps = this.#graph.steps[seat]?.[section]?.from[hands[seat] as number] ?? [];
+		for (const step of steps.flat()) {
 			if (has[row + step.to] === 0) continue;
 			const { instrument, tuning, isTuned } = step;
 			const before = tunings[instrument] as number;
@@ -203,7 +203,11 @@ class Search {
 			const holder = this.#holder[instrument] as Step | null;
 			return holder !== null && holder !== step && (holder.isFirm || !isFirm);
 		};
-		return steps.every((step) => step.elsewhere.every((one) => isElsewhere(one, step)));
+		return steps.every(
+			(step) =>
+				step.elsewhere.every((one) => isElsewhere(one, step)) &&
+				(step.givenUp < 0 || isElsewhere({ instrument: step.givenUp, isFirm: false }, step)),
+		);
 	}
 
 	/** Where all have their steps. */

@@ -8,7 +8,7 @@ import { RETUNINGS } from './criteria.ts';
 import { remembered } from './remembered.ts';
 import type { SearchGraph } from './search-graph.ts';
 import type { Seat } from './seats.ts';
-import type { Step, Steps } from './steps.ts';
+import type { Step, Steps, StepsInto } from './steps.ts';
 
 export type Domain = {
 	/** For each section and hand, 1 where it is still possible. */
@@ -73,10 +73,10 @@ function consistent(
 	const reached = new Uint8Array(has.length);
 	const isFrom = (row: number, hand: number): boolean =>
 		row === 0 ? hand === start : reached[row - size + hand] === 1;
-	for (const [section, from] of steps.entries()) {
+	for (const [section, { from }] of steps.entries()) {
 		const row = section * size;
-		for (const [hand, some] of from.entries()) {
-			if (!isFrom(row, hand)) continue;
+		const lists = new Set(from.filter((_, hand) => isFrom(row, hand)).flat());
+		for (const some of lists) {
 			for (const { to } of some) if (has[row + to] === 1) reached[row + to] = 1;
 		}
 	}
@@ -86,21 +86,19 @@ function consistent(
 	while (last >= 0 && reached[last] === known.has[last]) last -= 1;
 	for (let section = Math.floor(last / size); section >= 0; section -= 1) {
 		const row = section * size;
-		// The same steps lead on from many hands, and to the same one from many steps.
-		const restsOf = remembered((some: readonly Step[]) =>
-			bestRests(
-				some.flatMap((step) => (reached[row + step.to] === 1 ? behind(step) : [])),
-				retuning,
-			),
-		);
-		const behind = remembered((step: Step): readonly Rest[] =>
-			(toGo[row + size + step.to] as readonly Rest[]).map((rest) =>
-				restBefore(step, rest, retuning),
-			),
-		);
-		for (const [hand, some] of (steps[section] as Steps[number]).entries()) {
+		// The same steps lead on from many hands.
+		const restsOf = remembered((some: readonly Step[]) => {
+			const possible = some.filter(({ to }) => reached[row + to] === 1);
+			const behind = possible.flatMap((step) => {
+				const rests = toGo[row + size + step.to] as readonly Rest[];
+				return rests.map((rest) => restBefore(step, rest, retuning));
+			});
+			return bestRests(behind, retuning);
+		});
+		for (const [hand, some] of (steps[section] as StepsInto).from.entries()) {
 			if (!isFrom(row, hand)) continue;
-			const rests = restsOf(some);
+			const [first = [], ...more] = some.map(restsOf).filter(({ length }) => length > 0);
+			const rests = more.length === 0 ? first : bestRests([first, ...more].flat(), retuning);
 			toGo[row + hand] = rests;
 			if (row > 0 && rests.length === 0) reached[row - size + hand] = 0;
 		}

@@ -10,7 +10,7 @@ import {
 } from './criteria.ts';
 import { remembered } from './remembered.ts';
 import type { Seating } from './seats.ts';
-import { type Step, type Steps, stepsOf } from './steps.ts';
+import { type Elsewhere, type Step, type Steps, stepsOf } from './steps.ts';
 
 export type SearchGraph = {
 	readonly seating: Seating;
@@ -28,8 +28,8 @@ export type SearchGraph = {
 export function searchGraph(seating: Seating): SearchGraph {
 	const steps = goingTogether(seating.seats.map((_, seat) => stepsOf(seating, seat)));
 	const weights = weightsFor(mostCounts(seating, steps));
-	for (const section of steps.flat()) {
-		for (const from of section) for (const step of from) step.cost = weighed(step.counts, weights);
+	for (const { all } of steps.flat()) {
+		for (const step of all) step.cost = weighed(step.counts, weights);
 	}
 	return { seating, steps, weights };
 }
@@ -37,24 +37,28 @@ export function searchGraph(seating: Seating): SearchGraph {
 /** The steps without those that take what another surely has there, or want in other hands what nobody else can have. */
 function goingTogether(all: readonly Steps[]): readonly Steps[] {
 	const held = all.map((steps) =>
-		steps.map((from) => {
-			const into = [...new Set(from.flat())];
-			const instruments = new Set(into.map(({ instrument }) => instrument));
-			const firm = into.filter(({ isFirm }) => isFirm);
-			return { instruments, firmly: new Set(firm.map(({ instrument }) => instrument)) };
-		}),
+		steps.map((into) => ({
+			instruments: new Set(into.all.map(({ instrument }) => instrument)),
+			firmly: new Set(into.all.flatMap((step) => (step.isFirm ? [step.instrument] : []))),
+		})),
 	);
 	return all.map((steps, seat) =>
-		steps.map((from, section) => {
+		steps.map((into, section) => {
 			const others = held.flatMap((one, other) => (other === seat ? [] : (one[section] ?? [])));
-			const isPossible = ({ instrument: taken, elsewhere }: Step): boolean =>
-				(taken < 0 ||
-					!others.some((one) => one.instruments.size === 1 && one.instruments.has(taken))) &&
-				elsewhere.every(({ instrument, isFirm }) =>
-					others.some((one) => (isFirm ? one.firmly : one.instruments).has(instrument)),
-				);
-			const filtered = remembered((some: readonly Step[]) => some.filter(isPossible));
-			return from.map(filtered);
+			const taken = others.flatMap(({ instruments: [only = -1, ...more] }) =>
+				only < 0 || more.length > 0 ? [] : [only],
+			);
+			const isHeld = ({ instrument, isFirm }: Elsewhere): boolean =>
+				others.some((one) => (isFirm ? one.firmly : one.instruments).has(instrument));
+			const areHeld = remembered((all: readonly Elsewhere[]) => all.every(isHeld));
+			const isPossible = ({ instrument, elsewhere, givenUp }: Step): boolean =>
+				!taken.includes(instrument) &&
+				areHeld(elsewhere) &&
+				(givenUp < 0 || isHeld({ instrument: givenUp, isFirm: false }));
+			const left = new Set(into.all.filter(isPossible));
+			if (left.size === into.all.length) return into;
+			const filtered = remembered((some: readonly Step[]) => some.filter((step) => left.has(step)));
+			return { from: into.from.map((lists) => lists.map(filtered)), all: [...left] };
 		}),
 	);
 }
@@ -66,15 +70,14 @@ function weighed(counts: Counts, { of }: Weights): number {
 /** More than these counts no choice can come to. */
 function mostCounts({ countedFor }: Seating, steps: readonly Steps[]): Counts {
 	const most = noCounts();
-	for (const section of steps.flat()) {
+	for (const { all } of steps.flat()) {
 		const inSection = noCounts();
-		for (const step of new Set(section.flat())) {
-			for (const [place, count] of step.counts.entries()) {
-				inSection[place] = Math.max(inSection[place] as number, count);
+		for (const { counts, begins, instrument } of all) {
+			for (const [place, count] of counts.entries()) {
+				if (count > (inSection[place] as number)) inSection[place] = count;
 			}
-			if (!step.begins) continue;
-			inSection[OVER_GAP] = 1;
-			if ((countedFor[step.instrument] as number) >= 0) inSection[RETUNINGS] = 1;
+			if (begins) inSection[OVER_GAP] = 1;
+			if (begins && (countedFor[instrument] as number) >= 0) inSection[RETUNINGS] = 1;
 		}
 		for (const [place, count] of inSection.entries()) most[place] = (most[place] as number) + count;
 	}

@@ -12,6 +12,7 @@ import {
 	PREFERENCE,
 	SUBSTITUTED,
 } from './criteria.ts';
+import { remembered } from './remembered.ts';
 import { EMPTY, FRESH, type Seat, type Seating, type Slot, UNTOLD } from './seats.ts';
 
 /** An instrument that has to be in other hands; firmly: named, kept or left alone there. */
@@ -32,14 +33,26 @@ export type Step = {
 	readonly isFirm: boolean;
 	/** Taken only where all of these are in other hands. */
 	readonly elsewhere: readonly Elsewhere[];
+	/** And this instrument, which is given up; -1 for none. */
+	readonly givenUp: number;
 	/** What it counts, re-tunings left out, and hand-overs over the gap but by its own length. */
 	readonly counts: Counts;
 	/** The same, weighed. */
 	cost: number;
 };
 
-/** For each section, then each hand before it, the steps; none from a hand that cannot come about. */
-export type Steps = readonly (readonly (readonly Step[])[])[];
+/** The steps of one player into one section. */
+export type StepsInto = {
+	/** For each hand before, those from there in lists, of which many hands have the same; none from a hand that cannot come about. */
+	readonly from: readonly StepLists[];
+	/** All of them once. */
+	readonly all: readonly Step[];
+};
+
+export type StepLists = readonly (readonly Step[])[];
+
+/** For each section. */
+export type Steps = readonly StepsInto[];
 
 /** How a stint comes about. */
 type Beginning = 'kept' | 'first' | 'given';
@@ -53,24 +66,25 @@ type NewStep = {
 	readonly backup?: number;
 	readonly preference?: number;
 	readonly elsewhere?: readonly Elsewhere[];
+	readonly givenUp?: number;
 };
 
-const NOWHERE: readonly Step[] = [];
+const NOWHERE: StepLists = [];
 
 /**
  * The steps of a seat from every hand that can come about.
  *
  * @example
- * stepsOf(seating, 2).map((section) => section.flat().length) // => [1, 1, 1]
+ * stepsOf(seating, 2).map(({ all }) => all.length) // => [1, 1, 1]
  */
 export function stepsOf(seating: Seating, index: number): Steps {
 	const { start, slots, hands } = seating.seats[index] as Seat;
 	let reached = new Set([start]);
 	return slots.map((_, section) => {
 		const into = new Into(seating, index, section);
-		const all = hands.map((_, hand) => (reached.has(hand) ? into.from(hand) : NOWHERE));
-		reached = new Set(all.flatMap((steps) => steps.map(({ to }) => to)));
-		return all;
+		const from = hands.map((_, hand) => (reached.has(hand) ? into.from(hand) : NOWHERE));
+		reached = new Set(into.all.map(({ to }) => to));
+		return { from, all: into.all };
 	});
 }
 
@@ -85,13 +99,15 @@ type From = {
 
 /** The steps of one seat into one section. */
 class Into {
+	/** All that were made. */
+	readonly all: Step[] = [];
 	readonly #seating: Seating;
 	readonly #index: number;
 	readonly #seat: Seat;
 	readonly #section: number;
 	readonly #slot: Slot;
-	/** What is asked for and what would do, however the stint comes about. */
-	readonly #options: Readonly<Record<Beginning, readonly Step[]>>;
+	/** What is asked for and what would do, by how the stint comes about. */
+	readonly #optionsBy: (beginning: Beginning) => readonly Step[];
 	/** What has to be in other hands for anything else than what is named to be played. */
 	readonly #named: readonly Elsewhere[];
 	/** What has to be in other hands for nothing to be playable; null where it cannot be. */
@@ -112,15 +128,16 @@ class Into {
 			const isSubstituted = demand.kind === 'named';
 			all.push({ to, isSubstituted, backup, preference, elsewhere: named });
 		});
-		const made = (beginning: Beginning) => all.map((one) => this.#step({ ...one, beginning }));
-		this.#options = { kept: made('kept'), first: made('first'), given: made('given') };
+		this.#optionsBy = remembered((beginning) =>
+			all.map((one) => this.#step({ ...one, beginning })),
+		);
 		this.#named = named;
 		const rest = Array.from(others, (hand) => ({ instrument: instrument(hand), isFirm: false }));
 		this.#all = isSure ? null : [...named, ...rest];
 	}
 
 	/** All steps from this hand. */
-	from(hand: number): readonly Step[] {
+	from(hand: number): StepLists {
 		const seat = this.#seat;
 		const { isInterval } = this.#seating.outlook;
 		const { demand, isNamed, isSettled, goesOnWithin } = this.#slot;
@@ -131,12 +148,13 @@ class Into {
 		const isOn = this.#section === 0 && this.#seating.isOn;
 		const staysAsItIs = !isOver && (!isNamed || isOn) && this.#seat.soundsSo(this.#section, hand);
 		const isLeft = isSettled || (demand.kind === 'keeps' && !isOver);
-		if (isSettled) return [this.#step({ to: isBack ? hand : at.from, isFirm: true })];
-		if (demand.kind === 'none') return [this.#step({ to: emptied(at) })];
-		if (demand.kind === 'keeps' && isEmptied(at.had)) return [this.#step({ to: at.from })];
-		if (demand.kind === 'keeps' && isOver) return this.#takeAgain(at);
+		const only = (one: NewStep): StepLists => [[this.#step(one)]];
+		if (isSettled) return only({ to: isBack ? hand : at.from, isFirm: true });
+		if (demand.kind === 'none') return only({ to: emptied(at) });
+		if (demand.kind === 'keeps' && isEmptied(at.had)) return only({ to: at.from });
+		if (demand.kind === 'keeps' && isOver) return [this.#takeAgain(at)];
 		if (isLeft || (goesOnWithin && !isEmpty) || staysAsItIs) {
-			return [this.#step({ to: hand, isFirm: true })];
+			return only({ to: hand, isFirm: true });
 		}
 		return this.#ask(at);
 	}
@@ -149,19 +167,20 @@ class Into {
 	}
 
 	/** What is asked for, or what would do for it, or nothing. */
-	#ask(at: From): readonly Step[] {
+	#ask(at: From): StepLists {
 		const { primary, isNamed } = this.#slot;
 		const { instrumentOf } = this.#seat;
-		const { kept, [at.from === FRESH ? 'first' : 'given']: begun } = this.#options;
-		const options = kept.some(({ to }) => this.#goesOn(at.from, to))
-			? kept.map((one, place) => (this.#goesOn(at.from, one.to) ? one : (begun[place] as Step)))
-			: begun;
+		const begun = this.#optionsBy(at.from === FRESH ? 'first' : 'given');
 		if (!isNamed && at.isOver && this.#seat.soundsSo(this.#section, at.had)) {
 			const isSameOne = primary < 0 || instrumentOf[at.had] === instrumentOf[primary];
-			if (isSameOne) return this.#takeAgain(at);
-			return [...options.slice(0, 1), ...this.#takeAgain(at, this.#named)];
+			if (isSameOne) return [this.#takeAgain(at)];
+			return [begun.slice(0, 1), this.#takeAgain(at, this.#named)];
 		}
-		return this.#all === null ? options : [...options, ...this.#miss(at, this.#all)];
+		// What goes on is cheaper than the same begun anew.
+		const kept = begun.flatMap(({ to }, place) =>
+			this.#goesOn(at.from, to) ? (this.#optionsBy('kept')[place] ?? []) : [],
+		);
+		return [kept, begun, this.#all === null ? [] : this.#miss(at, this.#all)];
 	}
 
 	/** Under way, nothing is taken out of hands for a slot that stays empty, unless somebody else is to have it. */
@@ -170,9 +189,8 @@ class Into {
 		const nothing = { to: emptied(at), isMissing: true, elsewhere };
 		const isLeft = !isEmptied(hand) && !isOver && this.#seating.outlook.isLive;
 		if (!isLeft) return [this.#step(nothing)];
-		const given = { instrument: this.#seat.instrumentOf[hand] as number, isFirm: false };
 		return [
-			this.#step({ ...nothing, elsewhere: [...elsewhere, given] }),
+			this.#step({ ...nothing, givenUp: this.#seat.instrumentOf[hand] as number }),
 			// Merely left in hands, it is there for whoever is named it.
 			this.#step({ ...nothing, to: hand }),
 		];
@@ -190,7 +208,8 @@ class Into {
 	}
 
 	#step(one: NewStep): Step {
-		const { to, beginning = 'kept', isFirm = false, isMissing = false, elsewhere = [] } = one;
+		const { to, beginning = 'kept', isFirm = false, isMissing = false, givenUp = -1 } = one;
+		const { elsewhere = [] } = one;
 		const { told } = this.#slot;
 		const { gapSeconds, handOverSeconds } = this.#seating;
 		const instrument = this.#seat.instrumentOf[to] as number;
@@ -207,7 +226,21 @@ class Into {
 		counts[PREFERENCE] = one.preference ?? 0;
 		const tuning = this.#seat.tuningOf[to] as number;
 		const isTuned = begins && this.#seating.countedFor[instrument] === this.#index;
-		return { to, instrument, tuning, isTuned, begins, seconds, isFirm, elsewhere, counts, cost: 0 };
+		const step = {
+			to,
+			instrument,
+			tuning,
+			isTuned,
+			begins,
+			seconds,
+			isFirm,
+			elsewhere,
+			givenUp,
+			counts,
+			cost: 0,
+		};
+		this.all.push(step);
+		return step;
 	}
 }
 

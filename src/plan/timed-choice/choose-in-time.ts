@@ -117,7 +117,9 @@ function nodeAt(graph: SearchGraph, { domains, choosing, budget, parent }: Unwei
 			: weigh(seating.outlook, choicesOf(seating, choosing.hands));
 	const { latenessMs } = weighed;
 	const full = choosing.counts.toSpliced(LATENESS, 0, latenessMs);
-	const sureMs = latenessMs === 0 ? 0 : sureLatenessMs(graph, domains, weighed);
+	// With the budget gone it proves nothing any more.
+	const isAsked = latenessMs > 0 && budget.left > 0;
+	const sureMs = isAsked ? sureLatenessMs(graph, domains, weighed) : 0;
 	const own = choosing.bound.toSpliced(LATENESS, 0, Math.min(sureMs, latenessMs));
 	const least = parent !== null && compared(own, parent.least) < 0 ? parent.least : own;
 	return { domains, choosing, weighed, full, least };

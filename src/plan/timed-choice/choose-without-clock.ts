@@ -29,6 +29,8 @@ type Asked = {
 const WITHOUT_CLOCK = 0.6;
 /** So much is gone on with where a budget has not led to any choice. */
 const LEAST = 50_000;
+/** What it takes of the budget to put everything into numbers, for each hand in each section. */
+const NUMBERING = 3;
 
 /**
  * The best choice without the clock, as far as its share of the budget goes; out of `known` where it was
@@ -62,9 +64,13 @@ function goesBy({ outlook: { sections, restrungFor }, budget }: Asked): string {
 function chosen({ outlook, told, budget }: Asked): FirstChoice & { readonly taken: number } {
 	const graph = searchGraph(seatingOf(outlook, told));
 	const domains = allDomains(graph);
-	let taken = 0;
+	let taken = domains.reduce((sum, { has }) => sum + NUMBERING * has.length, 0);
 	// There is always a choice; where players hang together closely it takes more to find the first.
-	for (let most = Math.max(0, budget.left) * WITHOUT_CLOCK; ; most = Math.max(LEAST, 4 * most)) {
+	for (
+		let most = Math.max(0, budget.left - taken) * WITHOUT_CLOCK;
+		;
+		most = Math.max(LEAST, 4 * most)
+	) {
 		const share: Budget = { left: most };
 		const choosing = chooseHands(graph, domains, { budget: share, before: null });
 		taken += most - share.left;

@@ -91,9 +91,10 @@ function stepsInto(
 	const { start, hands } = seating.seats[seat] as Seat;
 	const { has } = domains[seat] as Domain;
 	const row = section * hands.length;
-	return hands.flatMap((_, before): readonly Step[] => {
+	const into: Step[] = [];
+	for (const [before, all] of (steps[seat]?.[section]?.from ?? []).entries()) {
 		const isFrom = section === 0 ? before === start : has[row - hands.length + before] === 1;
-		const all = steps[seat]?.[section]?.[before] as readonly Step[];
-		return isFrom ? all.filter(({ to }) => has[row + to] === 1) : [];
-	});
+		if (isFrom) for (const step of all.flat()) if (has[row + step.to] === 1) into.push(step);
+	}
+	return into;
 }

@@ -63,12 +63,14 @@ function walk(graph: SearchGraph, possible: Domains, dice: Chance): Hands | null
 	for (let section = 0; section < sectionCount; section += 1) {
 		const taken = new Set<number>();
 		for (const [seat, { instrumentOf }] of seats.entries()) {
-			const into = graph.steps[seat]![section]!;
-			const open = into[now[seat]!]!.map(({ to }) => to).filter(
-				(hand) =>
-					possible[seat]!.has[section * into.length + hand] === 1 &&
-					!taken.has(instrumentOf[hand]!),
-			);
+			const { from: into } = graph.steps[seat]![section]!;
+			const open = into[now[seat]!]!.flat()
+				.map(({ to }) => to)
+				.filter(
+					(hand) =>
+						possible[seat]!.has[section * into.length + hand] === 1 &&
+						!taken.has(instrumentOf[hand]!),
+				);
 			if (open.length === 0) return null;
 			const hand = dice.of(open);
 			now[seat] = hand;
