@@ -4,7 +4,8 @@ import { cleanText } from '../base/clean-text.ts';
 
 /** Most cells of a night: nothing to escape, seen at one look. */
 const PLAIN = /^[A-Za-z0-9 ,;:'"%?]*$/;
-const MARKUP = /[\\`*_{}[\]<>&|~#$!@]/g;
+/** A sharp stays plain behind its note: it begins no heading there. */
+const MARKUP = /[\\`*_{}[\]<>&|~$!@]|(?<![A-Za-z])#/g;
 const LINK_START = /(:)(?=\/\/)|(\.)(?<=www\.)/gi;
 const LIST_START = /^\s*(?:[-+=]|\d+(?=[.)]))/;
 

@@ -2,19 +2,19 @@
 // runs first. What gets in here by an import somewhere is paid for by every start.
 
 import { join } from 'node:path';
-import type { Metafile } from 'esbuild';
+import { build } from 'esbuild';
 import { expect, test } from 'vitest';
 
 const root = join(import.meta.dirname, '../..');
 const { bundleOptions } = await import(join(root, '.ci/bundle-options.mjs'));
+const { afterMain } = await import(join(root, '.ci/after-main.mjs'));
 
-const { buildInFewerFiles } = await import(join(root, '.ci/fewer-files.mjs'));
-
-const { metafile }: { metafile: Metafile } = await buildInFewerFiles({
+const { metafile } = await build({
 	...(bundleOptions(root) as object),
 	entryPoints: [join(root, 'src/cli/entry.ts')],
 	outdir: join(root, 'dist'),
 	splitting: true,
+	plugins: [afterMain(root)],
 	metafile: true,
 	write: false,
 });
@@ -24,7 +24,7 @@ function loadedWith(entries: readonly string[]): readonly string[] {
 	const isOf =
 		(entry: string) =>
 		([, { entryPoint }]: [string, { entryPoint?: string }]) =>
-			entryPoint === entry;
+			entryPoint?.endsWith(`/${entry}`) || entryPoint === entry;
 	const outputs = entries.map((one) => Object.entries(metafile.outputs).find(isOf(one))?.[0] ?? '');
 	const seen = new Set(outputs);
 	for (const path of seen) {
