@@ -1,8 +1,7 @@
 // The choice without the clock before the doors, as far as so many steps go.
 
 import { chooseHands } from '../../src/plan/choice/choose-hands.ts';
-import { allDomains } from '../../src/plan/choice/domains.ts';
-import { searchGraph } from '../../src/plan/choice/search-graph.ts';
+import { allPossible, searchGraph } from '../../src/plan/choice/search-graph.ts';
 import { seatingOf } from '../../src/plan/choice/seats.ts';
 import { outlookOf } from '../../src/plan/demand/outlook.ts';
 import { momentBefore, readyAtZero } from '../../src/plan/timed-choice/before-doors.ts';
@@ -15,7 +14,7 @@ export function chosenFor(show: Show, budget: number) {
 	let chosen = null;
 	// As the plan does where it has not led to any choice: with more of it.
 	for (let left = budget; chosen === null; left *= 4) {
-		chosen = chooseHands(graph, allDomains(graph), { budget: { left }, before: null });
+		chosen = chooseHands(graph, allPossible(graph), { budget: { left }, before: null });
 	}
 	return { outlook, seating, chosen, isProved: isSame(chosen.counts, chosen.bound) };
 }

@@ -5,9 +5,7 @@ import { shortfallOf } from '../../src/plan/advice/shortfall.ts';
 import { ranksOf } from '../../src/plan/backups/stand-in-ranks.ts';
 import { choicesOf } from '../../src/plan/choice/choices.ts';
 import { chooseHands } from '../../src/plan/choice/choose-hands.ts';
-import { NO_REST } from '../../src/plan/choice/cost-to-go.ts';
-import { allDomains } from '../../src/plan/choice/domains.ts';
-import { searchGraph } from '../../src/plan/choice/search-graph.ts';
+import { allPossible, searchGraph } from '../../src/plan/choice/search-graph.ts';
 import { seatingOf } from '../../src/plan/choice/seats.ts';
 import type { NeedsPart } from '../../src/plan/demand/demand.ts';
 import { instrumentById } from '../../src/plan/demand/instrument-by-id.ts';
@@ -39,8 +37,8 @@ const { plan } = planCore(moment);
 const outlook = outlookOf(moment);
 const seating = seatingOf(outlook, null);
 const graph = searchGraph(seating);
-const domains = allDomains(graph);
-const choosing = chooseHands(graph, domains, { budget: { left: 10_000 }, before: null })!;
+const possible = allPossible(graph);
+const choosing = chooseHands(graph, possible, { budget: { left: 10_000 }, before: null })!;
 const choices = choicesOf(seating, choosing.hands);
 const weighed = weigh(outlook, choices);
 const { handOvers, stints, clock, pieces } = weighed;
@@ -97,9 +95,8 @@ export const exampleNight: Readonly<Record<string, unknown>> = {
 	needsEStandard,
 	seating,
 	graph,
-	domains,
-	step: graph.steps[0]![0]!.all[0]!,
-	NO_REST,
+	possible,
+	toGo: choosing.toGo,
 	choose: (asked: Outlook) =>
 		chooseInTime({ outlook: asked, told: null, budget: { left: 10_000 } }),
 	choosing,

@@ -1,26 +1,29 @@
-// The best choice for all players together: a search through the sections, one layer after the other (labels of a
-// shortest path with resources; M. Desrochers, F. Soumis 1988, from memory). Of what is reached in a layer what is
-// dominated goes (the same hands for no less, however the instruments are tuned), then what cannot become better
-// than the best known by its cost to go; then all but the first few (beam search, B. T. Lowerre 1976, from memory),
-// more of them at each try. What had to be dropped bounds how much better the best can be; where nothing had to,
-// it is the best.
+// The best choice for all players together: branch and bound over the sections, one layer after the other.
+// Of what is reached in a layer what is dominated goes (the same hands for no less, however the instruments
+// are tuned), then what cannot become better than the best known by its cost to go; then all but the first
+// few (beam search, B. T. Lowerre 1976, from memory), more of them at each try. What had to be dropped
+// bounds how much better the best can be; where nothing had to, it is the best.
 
 import { countOverGap } from '../schedule/fit.ts';
-import { leastOf, type Rest } from './cost-to-go.ts';
-import { type Counts, noCounts, OVER_GAP, RETUNINGS } from './criteria.ts';
-import type { Domain, Domains } from './domains.ts';
-import type { SearchGraph } from './search-graph.ts';
-import type { Elsewhere, Step } from './steps.ts';
+import type { CostToGo } from './cost-to-go.ts';
+import { leastFrom } from './cost-to-go.ts';
+import type { Hands } from './count-hands.ts';
+import { OVER_GAP, RETUNINGS } from './criteria.ts';
+import type { Possible, SearchGraph } from './search-graph.ts';
+import type { Seat } from './seats.ts';
+import { BEGINS, IS_FIRM, IS_GIVEN_UP, IS_MISSING, type Steps } from './steps.ts';
 
 /** How many steps may still be looked at; counted, so that the same night gives the same plan. */
-export type Budget = { left: number };
-
-/** A choice for all: for each seat, the hand in each section. */
-export type Hands = readonly Int16Array[];
+export type Budget = {
+	left: number;
+	/** Once gone it may be overdrawn in each section anew, so that a way through all of them is found. */
+	readonly isAnewInEach?: boolean;
+};
 
 export type Found = {
-	readonly hands: Hands;
-	readonly counts: Counts;
+	/** Null where the budget led to none. */
+	readonly hands: Hands | null;
+	readonly cost: number;
 	/** Nothing costs less. */
 	readonly bound: number;
 };
@@ -29,288 +32,331 @@ export type Found = {
 const WIDTHS = [2, 24, 240, 2400];
 /** What putting together one step of all costs of the budget, beside the steps looked at for it. */
 const ARRIVAL = 10;
-/** So many steps are looked at beyond the budget to find any step of all from one label. */
-const OVERDRAWN = 20_000;
+/** So far a budget is overdrawn to find any step of all at all. */
+const OVERDRAWN = -20_000;
 
 /** What has been reached: hands and tunings after some sections. */
 type Label = {
-	/** The step of each seat that led here; none at the root. */
-	readonly steps: readonly Step[];
-	readonly hands: readonly number[];
-	/** For each instrument the tuning that it is in. */
+	readonly hands: Int16Array;
 	readonly tunings: Uint8Array;
 	readonly cost: number;
 	/** With the least that the rest can cost. */
 	readonly least: number;
-	/** Of the cost what the steps alone do not tell, since the root. */
-	readonly retunings: number;
-	readonly overGap: number;
 	readonly before: Label | null;
 };
 
 /**
- * The cheapest choice in these domains, or the best found; null where the budget led to none.
+ * The cheapest choice in what is possible, or the best found. `toGo`: of each seat alone.
  *
  * @example
- * beamSearch(graph, allDomains(graph), { left: 10000 }).counts[5] // => 2
+ * beamSearch({ graph, possible, toGo, budget: { left: 10000 } }).cost >= 0 // => true
  */
-export function beamSearch(graph: SearchGraph, domains: Domains, budget: Budget): Found | null {
-	const search = new Search(graph, domains, budget);
+export function beamSearch(asked: Asked): Found {
+	const search = new Search(asked);
 	let best: Label | null = null;
 	let bound = search.root.least;
 	for (const width of WIDTHS) {
-		const upper: number = best?.cost ?? Number.POSITIVE_INFINITY;
-		if (bound >= upper || (best !== null && budget.left <= 0)) break;
+		const upper = best?.cost ?? Number.POSITIVE_INFINITY;
+		if (bound >= upper) break;
 		const { label, dropped } = search.through(width, upper);
-		best = label ?? best;
+		if (label !== null) best = label;
 		bound = Math.max(bound, Math.min(dropped, best?.cost ?? Number.POSITIVE_INFINITY));
+		if (best !== null && asked.budget.left <= 0) break;
 	}
-	return best && { ...choiceAt(best, graph.seating.seats.length), bound };
+	if (best === null) return { hands: null, cost: Number.POSITIVE_INFINITY, bound };
+	return { hands: search.pathTo(best), cost: best.cost, bound: Math.min(bound, best.cost) };
 }
 
-/** The hands on the way to this label, and what they count. */
-function choiceAt(last: Label, seats: number): Omit<Found, 'bound'> {
-	const path: Label[] = [];
-	for (let at: Label | null = last; at?.before; at = at.before) path.unshift(at);
-	const counts = noCounts();
-	counts[RETUNINGS] = last.retunings;
-	counts[OVER_GAP] = last.overGap;
-	for (const step of path.flatMap(({ steps }) => steps)) {
-		for (const [place, count] of step.counts.entries()) {
-			counts[place] = (counts[place] as number) + count;
-		}
-	}
-	const hands = Array.from({ length: seats }, (_, seat) =>
-		Int16Array.from(path, (label) => label.hands[seat] as number),
-	);
-	return { hands, counts };
-}
-
-/** A step of one seat, with the least that it and all after it cost this one. */
-type Way = { readonly step: Step; readonly least: number };
+type Asked = {
+	readonly graph: SearchGraph;
+	readonly possible: Possible;
+	readonly toGo: readonly CostToGo[];
+	readonly budget: Budget;
+};
 
 class Search {
 	readonly root: Label;
 	readonly #graph: SearchGraph;
-	readonly #domains: Domains;
+	readonly #possible: Possible;
+	readonly #toGo: readonly CostToGo[];
 	readonly #budget: Budget;
-	/** Of the step that is being put together: whose each instrument is, and how. */
-	readonly #holder: (Step | null)[];
+	readonly #seats: readonly Seat[];
+	readonly #retuning: number;
+	readonly #overGap: number;
+	/** Of the step that is being put together: for each seat its step, and whose each instrument is. */
+	readonly #chosen: Int32Array;
+	readonly #holder: Int8Array;
+	readonly #seconds: number[] = [];
 
-	constructor(graph: SearchGraph, domains: Domains, budget: Budget) {
-		const { seats, instrumentCount } = graph.seating;
+	constructor({ graph, possible, toGo, budget }: Asked) {
+		const { seating, weights } = graph;
 		this.#graph = graph;
-		this.#domains = domains;
+		this.#possible = possible;
+		this.#toGo = toGo;
 		this.#budget = budget;
-		this.#holder = new Array<Step | null>(instrumentCount).fill(null);
-		const hands = seats.map(({ start }) => start);
-		// Every instrument is in its first tuning.
-		const tunings = new Uint8Array(instrumentCount);
+		this.#seats = seating.seats;
+		this.#retuning = weights.of[RETUNINGS] as number;
+		this.#overGap = weights.of[OVER_GAP] as number;
+		this.#chosen = new Int32Array(seating.seats.length);
+		this.#holder = new Int8Array(seating.instrumentCount).fill(-1);
+		const hands = Int16Array.from(this.#seats, ({ start }) => start);
+		// Every instrument is found in its first tuning.
+		const tunings = new Uint8Array(graph.countedBy.length).fill(1);
 		const least = this.#leastFrom(0, hands, tunings);
-		this.root = {
-			steps: [],
-			hands,
-			tunings,
-			cost: 0,
-			least,
-			retunings: 0,
-			overGap: 0,
-			before: null,
-		};
+		this.root = { hands, tunings, cost: 0, least, before: null };
 	}
 
 	/** One try: the best that is better than `upper`, and the least that anything dropped could cost. */
-	through(width: number, upper: number): { label: Label | null; dropped: number } {
-		let labels: readonly Label[] = [this.root];
+	through(
+		width: number,
+		upper: number,
+	): { readonly label: Label | null; readonly dropped: number } {
+		let layer: readonly Label[] = [this.root];
 		let dropped = Number.POSITIVE_INFINITY;
-		for (let section = 0; section < this.#graph.seating.sectionCount; section += 1) {
-			const layer = new Layer({ section, width, upper, retuning: this.#weight(RETUNINGS) });
+		const { sectionCount } = this.#graph.seating;
+		for (let section = 0; section < sectionCount; section += 1) {
+			const next = new Layer(this.#retuning, width);
 			// With the budget gone the best of each layer is still taken to the end.
-			const going = this.#budget.left > 0 ? labels : labels.slice(0, 1);
-			for (const { least } of labels.slice(going.length)) layer.drop(least);
-			for (const label of going) this.#goOn(label, layer);
-			labels = layer.best();
-			dropped = Math.min(dropped, layer.dropped);
+			const going = this.#budget.left > 0 ? layer : layer.slice(0, 1);
+			for (const label of layer.slice(going.length)) dropped = Math.min(dropped, label.least);
+			for (const label of going) {
+				dropped = Math.min(dropped, this.#goOn(label, section, { next, upper }));
+			}
+			const all = next.labels().sort((one, other) => one.least - other.least);
+			for (const label of all.slice(width)) dropped = Math.min(dropped, label.least);
+			layer = all.slice(0, width);
 		}
-		return { label: labels[0] ?? null, dropped };
+		const [first = null] = layer;
+		return { label: first, dropped };
 	}
 
-	/** Into the layer with what all can do from this label, depth first, who has no choice before the others. */
-	#goOn(label: Label, layer: Layer): void {
+	/** The hands on the way to this label. */
+	pathTo(label: Label): Hands {
+		const { sectionCount } = this.#graph.seating;
+		const hands = this.#seats.map(() => new Int16Array(sectionCount));
+		let section = sectionCount - 1;
+		for (let at: Label | null = label; at?.before; at = at.before, section -= 1) {
+			hands.forEach((mine, seat) => {
+				mine[section] = (at as Label).hands[seat] as number;
+			});
+		}
+		return hands;
+	}
+
+	/** What all can do from this label, the best of it; gives back what the rest could cost at the least. */
+	#goOn(label: Label, section: number, { next, upper }: Aim): number {
 		const budget = this.#budget;
-		const lists = label.hands.map((_, seat) => this.#waysFrom(label, layer.section, seat));
-		const inTurn = lists.map((_, seat) => seat);
-		const isOpen = (seat: number) => Number((lists[seat]?.length ?? 0) > 1);
-		inTurn.sort((one, other) => isOpen(one) - isOpen(other));
-		const overdrawn = Math.min(0, budget.left) - OVERDRAWN;
-		const chosen: Step[] = [];
+		const rest = new Float64Array(this.#seats.length + 1);
+		const lists = this.#seats.map((_, seat) => this.#stepsFrom(label, section, seat));
+		for (let seat = lists.length - 1; seat >= 0; seat -= 1) {
+			const [first] = lists[seat] as StepsFrom;
+			if (first === undefined) return Number.POSITIVE_INFINITY;
+			rest[seat] = (rest[seat + 1] as number) + first.least;
+		}
+		let dropped = Number.POSITIVE_INFINITY;
 		let isAny = false;
-		// `least`: of those that have chosen by what they chose, of the others by their cheapest.
-		const choose = (turn: number, least: number): void => {
-			if (turn === inTurn.length) {
+		const overdrawn = OVERDRAWN + (budget.isAnewInEach === true ? Math.min(0, budget.left) : 0);
+		const choose = (seat: number, least: number): void => {
+			if (seat === lists.length) {
 				budget.left -= ARRIVAL;
-				if (!this.#goTogether(chosen)) return;
-				isAny = true;
-				layer.add(this.#arrived(label, chosen, layer.section));
+				if (this.#arrive(label, section, { next, upper })) isAny = true;
 				return;
 			}
-			const seat = inTurn[turn] as number;
-			const ways = lists[seat] as readonly Way[];
-			for (const { step, least: own } of ways) {
+			for (const { step, least: own } of lists[seat] as StepsFrom) {
 				budget.left -= 1;
-				const atLeast = least + own - (ways[0] as Way).least;
-				if (atLeast >= layer.upper) break;
+				const sum = least + own;
+				const atLeast = sum + (rest[seat + 1] as number);
+				if (atLeast >= upper) break;
 				// What the beam has no room for, or the budget, is left out, and bounds what was lost by it.
-				if (atLeast >= layer.limit || budget.left <= (isAny ? 0 : overdrawn)) {
-					layer.drop(atLeast);
+				if (atLeast >= next.limit || budget.left <= (isAny ? 0 : overdrawn)) {
+					dropped = Math.min(dropped, atLeast);
 					break;
 				}
-				const { instrument } = step;
-				if (instrument >= 0 && this.#holder[instrument] !== null) continue;
-				chosen[seat] = step;
-				if (instrument >= 0) this.#holder[instrument] = step;
-				choose(turn + 1, atLeast);
-				if (instrument >= 0) this.#holder[instrument] = null;
+				const to = this.#graph.steps[seat]?.to[step] as number;
+				const instrument = this.#seats[seat]?.instrumentOf[to] as number;
+				if (instrument >= 0) {
+					if ((this.#holder[instrument] as number) >= 0) continue;
+					this.#holder[instrument] = seat;
+				}
+				this.#chosen[seat] = step;
+				choose(seat + 1, sum);
+				if (instrument >= 0) this.#holder[instrument] = -1;
 			}
 		};
-		choose(0, label.least);
+		choose(0, label.cost);
+		return dropped;
 	}
 
-	/** The ways on of one seat, the cheapest first. */
-	#waysFrom({ hands, tunings }: Label, section: number, seat: number): readonly Way[] {
-		const { has } = this.#domains[seat] as Domain;
-		const retuning = this.#weight(RETUNINGS);
-		const row = section * (this.#graph.seating.seats[seat]?.hands.length as number);
-		const ways: Way[] = [];
-		const steps = this.#graph.steps[seat]?.[section]?.from[hands[seat] as number] ?? [];
-		for (const step of steps.flat()) {
-			if (has[row + step.to] === 0) continue;
-			const { instrument, tuning, isTuned } = step;
-			const before = tunings[instrument] as number;
-			// Whoever else tunes it pays for that at least as much as it spares.
-			if (step.begins) tunings[instrument] = tuning;
-			const toGo = this.#toGo(section + 1, seat, step.to);
-			const least = step.cost + leastOf(toGo, tunings, retuning);
-			if (step.begins) tunings[instrument] = before;
-			ways.push({ step, least: isTuned && before !== tuning ? least + retuning : least });
+	/**
+	 * The steps of one seat, each with the least that it and all after it cost this one. Whoever else tunes
+	 * an instrument as this one wants it pays for that at least as much as it spares.
+	 */
+	#stepsFrom({ hands, tunings }: Label, section: number, seat: number): StepsFrom {
+		const { size, first, to, flags } = this.#graph.steps[seat] as Steps;
+		const { instrumentOf, tuningOf } = this.#seats[seat] as Seat;
+		const toGo = this.#toGo[seat] as CostToGo;
+		const costs = this.#graph.costs[seat] as Float64Array;
+		const mine = this.#possible[seat] as Uint8Array;
+		const row = section * size;
+		const from = row + (hands[seat] as number);
+		const found: { step: number; least: number }[] = [];
+		for (let step = first[from] as number; step < (first[from + 1] as number); step += 1) {
+			const hand = to[step] as number;
+			if (mine[row + hand] === 0) continue;
+			let least = costs[step] as number;
+			const isBegun = ((flags[step] as number) & BEGINS) !== 0;
+			const track = isBegun ? (this.#graph.trackOf[instrumentOf[hand] as number] as number) : -1;
+			const tuned = track < 0 ? 0 : (tunings[track] as number);
+			const tuning = (tuningOf[hand] as number) + 1;
+			if (track >= 0 && tuned !== tuning && this.#graph.countedBy[track] === seat) {
+				least += this.#retuning;
+			}
+			if (track >= 0) tunings[track] = tuning;
+			least += leastFrom(toGo, {
+				section: section + 1,
+				hand,
+				found: tunings,
+				retuning: this.#retuning,
+			});
+			if (track >= 0) tunings[track] = tuned;
+			if (least === Number.POSITIVE_INFINITY) continue;
+			let at = found.length;
+			found.push({ step, least });
+			for (; at > 0 && (found[at - 1] as { least: number }).least > least; at -= 1) {
+				found[at] = found[at - 1] as (typeof found)[number];
+			}
+			found[at] = { step, least };
 		}
-		return ways.sort((one, other) => one.least - other.least);
+		return found;
 	}
 
-	/** Whoever does without does so because others have it. */
-	#goTogether(steps: readonly Step[]): boolean {
-		const isElsewhere = ({ instrument, isFirm }: Elsewhere, step: Step): boolean => {
-			const holder = this.#holder[instrument] as Step | null;
-			return holder !== null && holder !== step && (holder.isFirm || !isFirm);
-		};
-		return steps.every(
-			(step) =>
-				step.elsewhere.every((one) => isElsewhere(one, step)) &&
-				(step.givenUp < 0 || isElsewhere({ instrument: step.givenUp, isFirm: false }, step)),
-		);
-	}
-
-	/** Where all have their steps. */
-	#arrived(before: Label, steps: readonly Step[], section: number): Label {
-		let { tunings, retunings, overGap } = before;
-		let cost = before.cost;
-		let alone = 0;
-		const seconds: number[] = [];
-		for (const step of steps) {
-			cost += step.cost;
-			if (!step.begins) continue;
-			seconds.push(step.seconds);
-			alone += step.counts[OVER_GAP] as number;
-			if (tunings[step.instrument] === step.tuning) continue;
-			tunings = tunings.with(step.instrument, step.tuning);
-			retunings += 1;
+	/** All have their steps: whether they go together, and what that comes to. */
+	#arrive(label: Label, section: number, { next, upper }: Aim): boolean {
+		if (!this.#goTogether(section)) return false;
+		const seats = this.#seats;
+		const chosen = this.#chosen;
+		const seconds = this.#seconds;
+		const { gapSeconds, handOverSeconds } = this.#graph.seating;
+		const gap = gapSeconds[section] as number;
+		const hands = new Int16Array(seats.length);
+		let { cost, tunings } = label;
+		let apart = 0;
+		seconds.length = 0;
+		for (let seat = 0; seat < seats.length; seat += 1) {
+			const { to, flags } = this.#graph.steps[seat] as Steps;
+			const step = chosen[seat] as number;
+			const hand = to[step] as number;
+			hands[seat] = hand;
+			cost += (this.#graph.costs[seat] as Float64Array)[step] as number;
+			if (((flags[step] as number) & BEGINS) === 0) continue;
+			const { instrumentOf, tuningOf } = seats[seat] as Seat;
+			const instrument = instrumentOf[hand] as number;
+			const own = handOverSeconds[instrument] as number;
+			seconds.push(own);
+			if (own > gap) apart += 1;
+			const track = this.#graph.trackOf[instrument] as number;
+			const tuning = (tuningOf[hand] as number) + 1;
+			if (track < 0 || tunings[track] === tuning) continue;
+			if (tunings === label.tunings) tunings = tunings.slice();
+			tunings[track] = tuning;
+			cost += this.#retuning;
 		}
-		overGap += countOverGap(seconds, this.#graph.seating.gapSeconds[section] as number) - alone;
-		cost += (retunings - before.retunings) * this.#weight(RETUNINGS);
-		cost += (overGap - before.overGap) * this.#weight(OVER_GAP);
-		const hands = steps.map(({ to }) => to);
+		if (seconds.length > 1 && gap !== Number.POSITIVE_INFINITY) {
+			cost += (countOverGap(seconds, gap) - apart) * this.#overGap;
+		}
 		const least = cost + this.#leastFrom(section + 1, hands, tunings);
-		return { steps: [...steps], hands, tunings, cost, least, retunings, overGap, before };
+		if (least < upper) next.add({ hands, tunings, cost, least, before: label });
+		return true;
 	}
 
-	/** The least that the rest costs each alone, all together. */
-	#leastFrom(section: number, hands: readonly number[], tunings: Uint8Array): number {
-		const retuning = this.#weight(RETUNINGS);
-		return hands.reduce(
-			(sum, hand, seat) => sum + leastOf(this.#toGo(section, seat, hand), tunings, retuning),
-			0,
-		);
+	/** Whoever does without does so because others firmly have it; whoever has nothing could have nothing. */
+	#goTogether(section: number): boolean {
+		for (let seat = 0; seat < this.#seats.length; seat += 1) {
+			const steps = this.#graph.steps[seat] as Steps;
+			const step = this.#chosen[seat] as number;
+			const taken = steps.takenBy[step] as number;
+			const isFirm = ((steps.flags[step] as number) & IS_GIVEN_UP) === 0;
+			if (taken >= 0 && !this.#isElsewhere(taken, { seat, isFirm })) return false;
+			if (((steps.flags[step] as number) & IS_MISSING) === 0) continue;
+			const { slots, instrumentOf } = this.#seats[seat] as Seat;
+			const slot = slots[section] as Seat['slots'][number];
+			if (slot.primary >= 0) {
+				const instrument = instrumentOf[slot.primary] as number;
+				if (!this.#isElsewhere(instrument, { seat, isFirm: true })) return false;
+			}
+			for (const hand of slot.others) {
+				const instrument = instrumentOf[hand] as number;
+				if (!this.#isElsewhere(instrument, { seat, isFirm: false })) return false;
+			}
+		}
+		return true;
 	}
 
-	#toGo(section: number, seat: number, hand: number): readonly Rest[] {
-		const size = this.#graph.seating.seats[seat]?.hands.length as number;
-		return this.#domains[seat]?.toGo[section * size + hand] as readonly Rest[];
+	#isElsewhere(instrument: number, { seat, isFirm }: { seat: number; isFirm: boolean }): boolean {
+		const holder = this.#holder[instrument] as number;
+		if (holder < 0 || holder === seat) return false;
+		const flags = this.#graph.steps[holder]?.flags[this.#chosen[holder] as number] as number;
+		return !isFirm || (flags & IS_FIRM) !== 0;
 	}
 
-	#weight(place: number): number {
-		return this.#graph.weights.of[place] as number;
+	#leastFrom(section: number, hands: Int16Array, found: Uint8Array): number {
+		let sum = 0;
+		for (let seat = 0; seat < hands.length; seat += 1) {
+			const toGo = this.#toGo[seat] as CostToGo;
+			const hand = hands[seat] as number;
+			sum += leastFrom(toGo, { section, hand, found, retuning: this.#retuning });
+		}
+		return sum;
 	}
 }
 
-type Aim = {
-	readonly section: number;
-	/** So many have room. */
-	readonly width: number;
-	/** What costs as much is no better than the best known. */
-	readonly upper: number;
-	readonly retuning: number;
-};
+type Aim = { readonly next: Layer; readonly upper: number };
+
+type StepsFrom = readonly { readonly step: number; readonly least: number }[];
 
 /** What is reached in one section, without what is dominated. */
 class Layer {
-	readonly section: number;
-	readonly upper: number;
 	/** What costs as much at the least has no room any more. */
 	limit = Number.POSITIVE_INFINITY;
-	/** The least that anything dropped could cost. */
-	dropped = Number.POSITIVE_INFINITY;
 	readonly #retuning: number;
 	readonly #width: number;
 	readonly #byHands = new Map<string, Label[]>();
 	/** The least costs of the best that were added, in rising order. */
-	readonly #least: number[] = [];
+	readonly #best: number[] = [];
 
-	constructor({ section, width, upper, retuning }: Aim) {
-		this.section = section;
-		this.upper = upper;
+	constructor(retuning: number, width: number) {
 		this.#retuning = retuning;
 		this.#width = width;
 	}
 
-	drop(least: number): void {
-		this.dropped = Math.min(this.dropped, least);
-	}
-
-	/** As many of the best as have room. */
-	best(): readonly Label[] {
-		const all = [...this.#byHands.values()].flat();
-		all.sort((one, other) => one.least - other.least);
-		for (const { least } of all.slice(this.#width)) this.drop(least);
-		return all.slice(0, this.#width);
+	labels(): Label[] {
+		return [...this.#byHands.values()].flat();
 	}
 
 	add(label: Label): void {
-		if (label.least >= this.upper) return;
 		this.#narrow(label.least);
 		const key = label.hands.join();
-		const known = this.#byHands.get(key) ?? [];
+		const known = this.#byHands.get(key);
+		if (known === undefined) {
+			this.#byHands.set(key, [label]);
+			return;
+		}
 		if (known.some((one) => this.#dominates(one, label))) return;
 		const left = known.filter((one) => !this.#dominates(label, one));
-		this.#byHands.set(key, [...left, label]);
+		left.push(label);
+		this.#byHands.set(key, left);
 	}
 
 	#narrow(least: number): void {
 		if (least >= this.limit) return;
-		let place = this.#least.length;
-		while (place > 0 && (this.#least[place - 1] as number) > least) place -= 1;
-		this.#least.splice(place, 0, least);
-		this.#least.length = Math.min(this.#least.length, this.#width);
-		if (this.#least.length === this.#width) this.limit = this.#least.at(-1) as number;
+		const best = this.#best;
+		let place = best.push(least) - 1;
+		for (; place > 0 && (best[place - 1] as number) > least; place -= 1) {
+			best[place] = best[place - 1] as number;
+		}
+		best[place] = least;
+		best.length = Math.min(best.length, this.#width);
+		if (best.length === this.#width) this.limit = best.at(-1) as number;
 	}
 
 	/** With the same hands it costs no more, whatever has to be tuned again for it. */

@@ -10,7 +10,7 @@ import { isStrung } from '../demand/outlook.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
 import type { Section, Unplayable } from '../plan.ts';
 import type { Choice, Wanted } from '../schedule/choice.ts';
-import type { Hands } from './beam-search.ts';
+import type { Hands } from './count-hands.ts';
 import type { Seat, Seating, Slot } from './seats.ts';
 
 /**
@@ -23,7 +23,7 @@ export function choicesOf(seating: Seating, hands: Hands): readonly Choice[] {
 	const { outlook, seats } = seating;
 	const held = seats.map(({ hands: all, start }) => all[start] ?? null);
 	return outlook.sections.flatMap((section, place) => {
-		if (seating.endsStints[place]) held.fill(null);
+		if (seating.endsStints[place] === 1) held.fill(null);
 		const taken = new Map(
 			seats.flatMap(({ player, hands: all }, seat) => {
 				const hand = all[hands[seat]?.[place] ?? 0] ?? null;

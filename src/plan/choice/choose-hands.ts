@@ -1,34 +1,47 @@
-// The best choice for all players without the clock, in what is still possible.
+// The best choice for all players without the clock. What each player alone comes to at the least, from
+// everywhere on, leads the search for all of them together: where nobody is in another's way it leads straight
+// to the best.
 
-import { type Budget, beamSearch, type Hands } from './beam-search.ts';
+import { type Budget, beamSearch } from './beam-search.ts';
+import { type CostToGo, costToGo } from './cost-to-go.ts';
+import { countHands, type Hands } from './count-hands.ts';
 import { type Counts, unpacked } from './criteria.ts';
-import type { Domains } from './domains.ts';
-import type { SearchGraph } from './search-graph.ts';
+import type { Possible, SearchGraph } from './search-graph.ts';
+import type { Seat } from './seats.ts';
 
 export type Choosing = {
 	readonly hands: Hands;
 	readonly counts: Counts;
 	/** Nothing better than this is possible; the counts themselves where that is proved. */
 	readonly bound: Counts;
+	readonly toGo: readonly CostToGo[];
 };
 
 /**
- * The best choice in these domains, or the best found; null where the budget led to none. `before` is the choice
- * in wider ones: if it is still among these, it stays the best.
+ * The best choice in what is possible, or the best found; null where there is none. `before` is the choice
+ * where more was possible: if it still is, it stays the best.
  *
  * @example
- * chooseHands(graph, allDomains(graph), { budget: { left: 10000 }, before: null }).counts[5] // => 2
+ * chooseHands(graph, allPossible(graph), { budget: { left: 10000 }, before: null }).counts[5] // => 2
  */
 export function chooseHands(
 	graph: SearchGraph,
-	domains: Domains,
+	possible: Possible,
 	{ budget, before }: { readonly budget: Budget; readonly before: Choosing | null },
 ): Choosing | null {
-	const isStillIn = before?.hands.every((mine, seat) => {
-		const size = graph.seating.seats[seat]?.hands.length as number;
-		return mine.every((hand, section) => domains[seat]?.has[section * size + hand] === 1);
+	if (before !== null && isPossible(graph, possible, before)) return before;
+	const toGo = possible.map((_, seat) =>
+		costToGo(graph, possible, { seat, before: before?.toGo[seat] ?? null }),
+	);
+	budget.left -= toGo.reduce((sum, { effort }) => sum + 2 * effort, 0);
+	const { hands, bound } = beamSearch({ graph, possible, toGo, budget });
+	if (hands === null) return null;
+	return { hands, counts: countHands(graph, hands), bound: unpacked(bound, graph.weights), toGo };
+}
+
+function isPossible({ seating }: SearchGraph, possible: Possible, { hands }: Choosing): boolean {
+	return hands.every((mine, seat) => {
+		const size = (seating.seats[seat] as Seat).hands.length;
+		return mine.every((hand, section) => possible[seat]?.[section * size + hand] === 1);
 	});
-	if (before !== null && isStillIn) return before;
-	const found = beamSearch(graph, domains, budget);
-	return found && { ...found, bound: unpacked(found.bound, graph.weights) };
 }

@@ -1,82 +1,205 @@
-// What the rest of the night costs one player alone at the least, from each hand on: dynamic programming from the
-// last section back (R. Bellman 1957, from memory). What is to be tuned again depends on how the instruments are
-// found, so a rest says which tunings it wants to find; of those that cost no less, however the instruments are
-// tuned by then, none is kept (dominance).
+// What the rest of the night costs one player alone at the least, from each hand on and however the
+// instruments are tuned by then: dynamic programming from the last section back. Where a tuning matters the
+// rest says which it wants to find; a rest that costs no less however they are tuned is dropped (dominance).
 
-import type { Step } from './steps.ts';
+import { RETUNINGS } from './criteria.ts';
+import type { Possible, SearchGraph } from './search-graph.ts';
+import { BEGINS, COUNTS, type Steps } from './steps.ts';
 
-/** One way for the rest to be gone: what it costs with every instrument found as it wants it. */
-export type Rest = {
-	readonly cost: number;
-	/** For each instrument whose tuning matters, the step that begins with it first. */
-	readonly wants: readonly Step[];
-};
-
-/** How many rests of one hand are kept at the most: what is dropped only lowers the bound. */
+/** How many rests of one hand are kept apart at the most: the cheapest; what is dropped only lowers the bound. */
 const MOST_RESTS = 24;
 
-/** The rest of nothing. */
-export const NO_REST: readonly Rest[] = [{ cost: 0, wants: [] }];
+/** One way for the rest to be gone: what it costs with every instrument found as it wants it. */
+type Rest = {
+	readonly cost: number;
+	/** For each tracked instrument the tuning that it wants to find, plus one; 0 where it does not matter. */
+	readonly wants: Uint8Array;
+};
+
+export type CostToGo = {
+	/** For each section and hand (before the section), the rests, cheapest first; none where nothing leads on. */
+	readonly rests: readonly (readonly Rest[])[];
+	readonly size: number;
+	/** What was possible for it. */
+	readonly mine: Uint8Array;
+	/** How many rests were held against others. */
+	readonly effort: number;
+};
+
+export type Alone = {
+	readonly seat: number;
+	/** The same of this seat where other hands were possible: of what comes after the last difference nothing changes. */
+	readonly before: CostToGo | null;
+};
 
 /**
- * The rest behind a step and before it.
+ * The cost to go of one seat, as if nobody else took anything.
  *
  * @example
- * restBefore({ ...step, cost: 5, isTuned: false }, NO_REST[0], 1).cost // => 5
+ * costToGo(graph, possible, { seat: 2, before: null }).size // => 2
  */
-export function restBefore(step: Step, rest: Rest, retuning: number): Rest {
-	const cost = step.cost + rest.cost;
-	if (!step.isTuned) return step.cost === 0 ? rest : { cost, wants: rest.wants };
-	const wanted = rest.wants.find(({ instrument }) => instrument === step.instrument);
-	if (wanted?.tuning === step.tuning) return { cost, wants: rest.wants };
-	const wants = [step, ...rest.wants.filter((one) => one !== wanted)];
-	return { cost: wanted === undefined ? cost : cost + retuning, wants };
+export function costToGo(
+	graph: SearchGraph,
+	possible: Possible,
+	{ seat, before }: Alone,
+): CostToGo {
+	const { seating, weights, countedBy } = graph;
+	const steps = graph.steps[seat] as Steps;
+	const costs = graph.costs[seat] as Float64Array;
+	const mine = possible[seat] as Uint8Array;
+	const { instrumentOf, tuningOf } = seating.seats[seat] as (typeof seating.seats)[number];
+	const { size, first, to, flags } = steps;
+	const retuning = weights.of[RETUNINGS] as number;
+	const trackOf = graph.trackOf.map((track) => (countedBy[track] === seat ? track : -1));
+	const { sectionCount } = seating;
+	const rests: (readonly Rest[])[] = before?.rests.slice() ?? new Array((sectionCount + 1) * size);
+	const nothing: Rest[] = [{ cost: 0, wants: new Uint8Array(countedBy.length) }];
+	for (let hand = 0; hand < size; hand += 1) rests[sectionCount * size + hand] ??= nothing;
+	const last = before === null ? sectionCount - 1 : lastDifference(before.mine, mine, size);
+	let effort = 0;
+	for (let section = last; section >= 0; section -= 1) {
+		const row = section * size;
+		// Whatever is given up, what is begun instead costs the same: worked out once for all hands.
+		const begun = [new Begun(), new Begun()];
+		const add = (all: Rest[], step: number): void => {
+			const next = to[step] as number;
+			const isBegun = ((flags[step] as number) & BEGINS) !== 0;
+			const track = isBegun ? (trackOf[instrumentOf[next] as number] as number) : -1;
+			const going = {
+				cost: costs[step] as number,
+				track,
+				tuning: (tuningOf[next] as number) + 1,
+				retuning,
+			};
+			const after = rests[row + size + next] as readonly Rest[];
+			effort += after.length;
+			for (const rest of after) insert(all, gone(rest, going), retuning);
+		};
+		for (let hand = 0; hand < size; hand += 1) {
+			const found: Rest[] = [];
+			const end = first[row + hand + 1] as number;
+			const others: number[] = [];
+			let shared: Begun | null = null;
+			for (let step = first[row + hand] as number; step < end; step += 1) {
+				if (mine[row + (to[step] as number)] === 0) continue;
+				const kind = flags[step] as number;
+				const isShared = (kind & BEGINS) !== 0 && seating.endsStints[section] === 0;
+				if (!isShared) {
+					others.push(step);
+					continue;
+				}
+				shared = begun[(kind & COUNTS) === 0 ? 0 : 1] as Begun;
+				if (shared.takes(to[step] as number)) add(shared.rests, step);
+			}
+			if (shared !== null) found.push(...shared.rests);
+			for (const step of others) add(found, step);
+			rests[row + hand] = found;
+		}
+	}
+	return { rests, size, mine, effort };
 }
 
-/**
- * The cheapest first, without what another makes needless.
- *
- * @example
- * bestRests([{ cost: 2, wants: [] }, { cost: 1, wants: [] }], 1) // => [{ cost: 1, wants: [] }]
- */
-export function bestRests(rests: Rest[], retuning: number): readonly Rest[] {
-	rests.sort((one, other) => one.cost - other.cost);
-	const best: Rest[] = [];
-	let most = Number.POSITIVE_INFINITY;
-	for (const rest of rests) {
-		if (rest.cost >= most) break;
-		if (best.some((one) => dominates(one, rest, retuning))) continue;
-		// What is dropped costs no less than the last that is kept: that one asks for no tunings.
-		if (best.length === MOST_RESTS - 1) return [...best, { ...rest, wants: [] }];
-		best.push(rest);
-		most = Math.min(most, rest.cost + rest.wants.length * retuning);
+/** The rests behind every stint that may begin in a section, whichever hands were before. */
+class Begun {
+	readonly rests: Rest[] = [];
+	readonly #hands = new Set<number>();
+
+	/** Whether this hand is not among them yet; from now on it is. */
+	takes(hand: number): boolean {
+		if (this.#hands.has(hand)) return false;
+		this.#hands.add(hand);
+		return true;
 	}
-	return best;
+}
+
+/** The last section in which other hands are possible; -1 for none. */
+function lastDifference(one: Uint8Array, other: Uint8Array, size: number): number {
+	let at = one.length - 1;
+	while (at >= 0 && one[at] === other[at]) at -= 1;
+	return Math.floor(at / size);
+}
+
+type Going = {
+	readonly cost: number;
+	/** The tracked instrument that the step tunes; -1 for none. */
+	readonly track: number;
+	readonly tuning: number;
+	readonly retuning: number;
+};
+
+function gone(rest: Rest, { cost, track, tuning, retuning }: Going): Rest {
+	if (track < 0) return cost === 0 ? rest : { ...rest, cost: rest.cost + cost };
+	const wanted = rest.wants[track] as number;
+	const again = wanted !== 0 && wanted !== tuning ? retuning : 0;
+	if (wanted === tuning) return { ...rest, cost: rest.cost + cost };
+	const wants = rest.wants.slice();
+	wants[track] = tuning;
+	return { cost: rest.cost + cost + again, wants };
+}
+
+/** Adds a rest where none is at least as good however the instruments are tuned, and drops those that it is so much better than. */
+function insert(rests: Rest[], one: Rest, retuning: number): void {
+	let at = rests.length;
+	for (let index = 0; index < rests.length; index += 1) {
+		const other = rests[index] as Rest;
+		if (other.cost > one.cost) {
+			at = index;
+			break;
+		}
+		if (dominates(other, one, retuning)) return;
+	}
+	for (let index = rests.length - 1; index >= at; index -= 1) {
+		if (dominates(one, rests[index] as Rest, retuning)) rests.splice(index, 1);
+	}
+	rests.splice(at, 0, one);
+	if (rests.length > MOST_RESTS) {
+		// What is dropped costs no less than the last that is kept: from there on tunings are not asked for.
+		const last = rests[MOST_RESTS - 1] as Rest;
+		rests.length = MOST_RESTS - 1;
+		rests.push({ cost: last.cost, wants: new Uint8Array(last.wants.length) });
+	}
 }
 
 function dominates(one: Rest, other: Rest, retuning: number): boolean {
 	let cost = one.cost;
-	for (const { instrument, tuning } of one.wants) {
-		const isSame = other.wants.some(
-			(want) => want.instrument === instrument && want.tuning === tuning,
-		);
-		if (!isSame) cost += retuning;
+	if (cost > other.cost) return false;
+	for (let track = 0; track < one.wants.length; track += 1) {
+		const wanted = one.wants[track] as number;
+		if (wanted !== 0 && wanted !== other.wants[track]) cost += retuning;
+		if (cost > other.cost) return false;
 	}
-	return cost <= other.cost;
+	return true;
 }
 
+/** Where a player is, with the tunings that the tracked instruments are in there. */
+export type Standing = {
+	readonly section: number;
+	readonly hand: number;
+	/** One item per tracked instrument: its tuning, plus one. */
+	readonly found: Uint8Array;
+	readonly retuning: number;
+};
+
 /**
- * The least that any of these rests costs with each instrument found in this tuning; infinite where there is none.
+ * The least that the rest from there costs; infinite where nothing leads on.
  *
  * @example
- * leastOf(NO_REST, Uint8Array.of(), 1) // => 0
+ * leastFrom(costToGo(graph, possible, { seat: 2, before: null }), { section: 1, hand: 0, found: Uint8Array.of(), retuning: 5 }) // => 0
  */
-export function leastOf(rests: readonly Rest[], tunings: Uint8Array, retuning: number): number {
+export function leastFrom(
+	{ rests, size }: CostToGo,
+	{ section, hand, found, retuning }: Standing,
+): number {
 	let least = Number.POSITIVE_INFINITY;
-	for (const { cost, wants } of rests) {
-		if (cost >= least) break;
-		let sum = cost;
-		for (const { instrument, tuning } of wants) if (tunings[instrument] !== tuning) sum += retuning;
+	const all = rests[section * size + hand] as readonly Rest[];
+	for (let index = 0; index < all.length; index += 1) {
+		const rest = all[index] as Rest;
+		if (rest.cost >= least) break;
+		let sum = rest.cost;
+		for (let track = 0; track < found.length; track += 1) {
+			const wanted = rest.wants[track];
+			if (wanted !== 0 && wanted !== found[track]) sum += retuning;
+		}
 		if (sum < least) least = sum;
 	}
 	return least;

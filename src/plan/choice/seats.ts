@@ -10,8 +10,9 @@ import { isStrung } from '../demand/outlook.ts';
 import { pitchKey } from '../demand/same-pitches.ts';
 import type { Told } from '../demand/told.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
-import { type Options, optionsAhead } from './slot-options.ts';
-import { soundsAsAsked } from './sounding-hands.ts';
+import type { Options } from './slot-options.ts';
+import { optionsAhead } from './slot-options.ts';
+import { type SoundsSo, soundingHands } from './sounding-hands.ts';
 
 /** Empty hands of who has had nothing yet, or nothing since an interval: their next costs no hand-over. */
 export const FRESH = 0;
@@ -25,11 +26,11 @@ const OTHER = -2;
 export type Slot = Asked & {
 	/** The hand of what is named, where it can be had; -1 else. */
 	readonly primary: number;
-	/** What is named can be had, whatever the others have. */
-	readonly isSure: boolean;
 	/** The hands of what else would do, and the points against each. */
 	readonly others: Int16Array;
 	readonly options: readonly Option[];
+	/** Every hand that meets what is needed, what is named for somebody else among them. */
+	readonly meeting: ReadonlySet<number>;
 	/** The hand that the plan before gave. */
 	readonly told: number;
 };
@@ -40,8 +41,8 @@ export type Seat = {
 	/** Every hand by its number; the first two are empty. */
 	readonly hands: readonly (Hand | null)[];
 	/** For each hand, its instrument's place in the show, its tuning's among that instrument's; -1 for empty. */
-	readonly instrumentOf: readonly number[];
-	readonly tuningOf: readonly number[];
+	readonly instrumentOf: Int16Array;
+	readonly tuningOf: Int16Array;
 	/** In hands now. */
 	readonly start: number;
 	/** What is in hands has a string down: it sounds like nothing, and only stays where nothing else can be had. */
@@ -49,8 +50,7 @@ export type Seat = {
 	/** What they had before the interval under way; EMPTY for nothing. */
 	readonly putDown: number;
 	readonly slots: readonly Slot[];
-	/** Whether a hand sounds as what a section asks. */
-	readonly soundsSo: (section: number, hand: number) => boolean;
+	readonly soundsSo: SoundsSo;
 };
 
 /** Everything that the search knows. */
@@ -59,14 +59,14 @@ export type Seating = {
 	readonly seats: readonly Seat[];
 	readonly sectionCount: number;
 	readonly instrumentCount: number;
-	/** For each instrument that comes up in several tunings, the seat alone that its re-tunings are counted for where one looks at a single player: never more than for all; -1 for others. */
-	readonly countedFor: readonly number[];
-	readonly handOverSeconds: readonly number[];
+	/** How many tunings of each instrument come up, the one it is in now first. */
+	readonly tuningCounts: Int16Array;
+	readonly handOverSeconds: Float64Array;
 	/** For each section, the gap before it; infinite where there is room for all. */
-	readonly gapSeconds: readonly number[];
+	readonly gapSeconds: Float64Array;
 	/** For each section, whether an interval that is still ahead ends every stint before it. */
-	readonly endsStints: readonly boolean[];
-	readonly hasTimeForCapo: readonly boolean[];
+	readonly endsStints: Uint8Array;
+	readonly hasTimeForCapo: Uint8Array;
 	/** The first section is on now. */
 	readonly isOn: boolean;
 };
@@ -79,70 +79,81 @@ export type Seating = {
  */
 export function seatingOf(outlook: Outlook, told: Told | null): Seating {
 	const { show, sections } = outlook;
-	const numbering: Numbering = {
-		places: new Map(show.instruments.map(({ id }, place) => [id, place])),
-		tunings: show.instruments.map(({ id }) => {
-			const state = outlook.instruments[id];
-			return new Map(state === undefined ? [] : [[pitchKey(state.context), 0]]);
-		}),
-	};
+	const places = new Map(show.instruments.map(({ id }, place) => [id, place]));
+	const tunings = show.instruments.map(({ id }) => {
+		const state = outlook.instruments[id];
+		return new Map(state === undefined ? [] : [[pitchKey(state.context), 0]]);
+	});
 	const options = optionsAhead(outlook);
+	const known = new Map<string, Hand>();
 	const seats = show.players.map((_, seat) =>
-		seatOf(outlook, { seat, told, options: options.map((all) => all[seat] as Options) }, numbering),
+		seatOf(outlook, { seat, told, options }, { places, tunings, known }),
 	);
 	return {
 		outlook,
 		seats,
 		sectionCount: sections.length,
 		instrumentCount: show.instruments.length,
-		countedFor: numbering.tunings.map(({ size }, instrument) =>
-			size > 1 ? seats.findIndex(({ instrumentOf }) => instrumentOf.includes(instrument)) : -1,
-		),
-		handOverSeconds: show.instruments.map(({ times }) => times.handOver),
-		gapSeconds: sections.map(({ hasBegun, gapSeconds }) =>
+		tuningCounts: Int16Array.from(tunings, ({ size }) => size),
+		handOverSeconds: Float64Array.from(show.instruments, ({ times }) => times.handOver),
+		gapSeconds: Float64Array.from(sections, ({ hasBegun, gapSeconds }) =>
 			hasBegun || gapSeconds === null ? Number.POSITIVE_INFINITY : gapSeconds,
 		),
-		endsStints: sections.map(({ isAfterInterval }, place) => isAfterInterval && place > 0),
-		hasTimeForCapo: sections.map(hasTimeForCapo),
+		endsStints: Uint8Array.from(sections, ({ isAfterInterval }, place) =>
+			isAfterInterval && place > 0 ? 1 : 0,
+		),
+		hasTimeForCapo: Uint8Array.from(sections, (section) => (hasTimeForCapo(section) ? 1 : 0)),
 		isOn: sections[0]?.hasBegun === true,
 	};
 }
 
 type Numbering = {
 	readonly places: ReadonlyMap<string, number>;
-	/** For each instrument, its tunings by their pitches, the one that it is in now first. */
+	/** For each instrument, its tunings by their pitches. */
 	readonly tunings: readonly Map<string, number>[];
+	/** Every hand once, whoever has it: by instrument, pitches and capo. */
+	readonly known: Map<string, Hand>;
 };
 
 type SeatAsked = {
 	readonly seat: number;
 	readonly told: Told | null;
-	readonly options: readonly Options[];
+	readonly options: readonly (readonly Options[])[];
 };
 
 function seatOf(
 	outlook: Outlook,
-	{ seat, told, options: ahead }: SeatAsked,
-	{ places, tunings }: Numbering,
+	{ seat, told, options: would }: SeatAsked,
+	{ places, tunings, known }: Numbering,
 ): Seat {
 	const player = outlook.show.players[seat]?.id ?? '';
-	const hands: (Hand | null)[] = [null, null];
-	const instrumentOf = [-1, -1];
-	const tuningOf = [-1, -1];
 	const numbers = new Map<string, number>();
-	const add = (hand: Hand): number => {
-		const instrument = places.get(hand.instrument) ?? -1;
-		const all = tunings[instrument] as Map<string, number>;
-		const tuning = all.get(pitchKey(hand)) ?? all.size;
-		all.set(pitchKey(hand), tuning);
-		instrumentOf.push(instrument);
-		tuningOf.push(tuning);
-		return hands.push(hand) - 1;
+	const hands: (Hand | null)[] = [null, null];
+	const rows = [
+		{ instrument: -1, tuning: -1 },
+		{ instrument: -1, tuning: -1 },
+	];
+	const add = (hand: Hand, instrument: number, tuning: number): number => {
+		hands.push(hand);
+		return rows.push({ instrument, tuning }) - 1;
 	};
-	const keyOf = (hand: Hand): string => `${hand.instrument} ${pitchKey(hand)} ${hand.capo}`;
+	const tuningNumber = (hand: Hand, instrument: number): number => {
+		const all = tunings[instrument] as Map<string, number>;
+		const pitches = pitchKey(hand);
+		const number = all.get(pitches) ?? all.size;
+		all.set(pitches, number);
+		return number;
+	};
+	const keyOf = (hand: Hand): string =>
+		`${places.get(hand.instrument)} ${pitchKey(hand)} ${hand.capo}`;
 	const numberOf = (hand: Hand): number => {
 		const key = keyOf(hand);
-		const number = numbers.get(key) ?? add(hand);
+		const found = numbers.get(key);
+		if (found !== undefined) return found;
+		const instrument = places.get(hand.instrument) ?? -1;
+		const one = known.get(key) ?? hand;
+		known.set(key, one);
+		const number = add(one, instrument, tuningNumber(hand, instrument));
 		numbers.set(key, number);
 		return number;
 	};
@@ -154,42 +165,39 @@ function seatOf(
 	};
 	const held = outlook.hands.get(player) ?? null;
 	const isStartBroken = held !== null && !isStrung(outlook, held.instrument, -1);
+	const startOf = (hand: Hand): number => {
+		if (!isStartBroken) return numberOf(hand);
+		const instrument = places.get(hand.instrument) ?? -1;
+		return add(hand, instrument, tuningNumber(hand, instrument));
+	};
 	const nothing = outlook.firstStints.has(player) ? FRESH : EMPTY;
-	// With a string down it is another hand than the same with new ones.
-	const inHands = isStartBroken ? add : numberOf;
-	const start = held === null ? nothing : inHands(held);
+	const start = held === null ? nothing : startOf(held);
 	const before = outlook.heldBefore.get(player);
 	const putDown = before !== undefined && isInUse(outlook, before) ? numberOf(before) : EMPTY;
 	const slots = outlook.sections.map((section, place): Slot => {
 		const asked = outlook.asked[place]?.[seat] as Asked;
-		const { primary, isSure, options } = ahead[place] as Options;
+		const { primary, options, all } = (would[place] as readonly Options[])[seat] as Options;
 		const hand = told?.handAt(section, player);
 		return {
 			...asked,
 			primary: primary === null ? -1 : numberOf(primary),
-			isSure,
 			options,
 			others: numbersOf(options),
+			meeting: new Set(numbersOf(all)),
 			told:
 				hand === undefined ? UNTOLD : hand === null ? EMPTY : (numbers.get(keyOf(hand)) ?? OTHER),
 		};
 	});
-	const soundsSo = (place: number, number: number): boolean => {
-		const hand = hands[number] ?? null;
-		const asked = slots[place] as Slot;
-		if (hand === null || (isStartBroken && number === start)) return false;
-		return soundsAsAsked(outlook, { asked, place, hand });
-	};
 	return {
 		player,
 		hands,
-		instrumentOf,
-		tuningOf,
+		instrumentOf: Int16Array.from(rows, ({ instrument }) => instrument),
+		tuningOf: Int16Array.from(rows, ({ tuning }) => tuning),
 		start,
 		isStartBroken,
 		putDown,
 		slots,
-		soundsSo,
+		soundsSo: soundingHands(outlook, { slots, hands, broken: isStartBroken ? start : -1 }),
 	};
 }
 

@@ -1,91 +1,171 @@
 // What would do in each section for each player: what is named where it can be had, and what else where that
 // cannot be had, may be in other hands, or nothing is named.
 
+import type { InstrumentKind } from '../../tuning/kind.ts';
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Option } from '../demand/options.ts';
 import { choicesFor, substitutesFor } from '../demand/options.ts';
-import type { Outlook } from '../demand/outlook.ts';
+import type { Asked, Outlook } from '../demand/outlook.ts';
 import { isStrung } from '../demand/outlook.ts';
 import { pitchKey } from '../demand/same-pitches.ts';
 import { whyUnplayable } from '../demand/why-unplayable.ts';
+import { soundsAsNamed } from './sounding-hands.ts';
 
 export type Options = {
 	/** What is named, where it can be had. */
 	readonly primary: Hand | null;
-	/** And nobody else may have it. */
-	readonly isSure: boolean;
 	/** What else would do. */
 	readonly options: readonly Option[];
+	/** The same, what is named for somebody else among it. */
+	readonly all: readonly Option[];
 };
-
-const NOTHING: Options = { primary: null, isSure: false, options: [] };
+const NOTHING: Options = { primary: null, options: [], all: [] };
 
 /**
- * For each section, then each player, what would do.
+ * For each section, then each player, what would do. What is named for somebody else is no option for whoever
+ * merely chooses.
  *
  * @example
  * optionsAhead(outlook)[0].map(({ primary }) => primary?.instrument) // => ['A1', 'B1', undefined]
  */
 export function optionsAhead(outlook: Outlook): readonly (readonly Options[])[] {
-	const { show, instruments, asked, restrungFor } = outlook;
-	const mayHave = show.players.map((_, seat) => everHad(outlook, seat));
-	// The same is asked again and again: it is worked out, and put into numbers, once.
+	const mayHave = firstGiven(outlook);
 	const known = new Map<string, readonly Option[]>();
-	return asked.map((all, place) =>
-		all.map(({ demand, player }, seat): Options => {
-			if (demand.kind !== 'named' && demand.kind !== 'needs') return NOTHING;
-			const rack = { show, instruments, isStrung: (id: string) => isStrung(outlook, id, place) };
-			const restrung = [...restrungFor].filter(([, from]) => from <= place).map(([id]) => id);
-			const key = [seat, keyOf(demand), ...restrung].join();
-			const optionsOf = (): readonly Option[] => {
-				const found =
-					known.get(key) ??
-					(demand.kind === 'named'
-						? substitutesFor(rack, { demand, player })
-						: choicesFor(rack, { part: demand.part, player }));
-				known.set(key, found);
-				return found;
+	return outlook.asked.map((all, place) => {
+		const named = namedAt(outlook, place);
+		return all.map((asked, seat) =>
+			optionsAt(outlook, { asked, seat, place, named, mayHave, known }),
+		);
+	});
+}
+
+type OptionsAsked = {
+	readonly asked: Asked;
+	readonly seat: number;
+	readonly place: number;
+	readonly named: NamedFor;
+	readonly mayHave: FirstGiven;
+	/** What would do for what was asked before: the same is asked again and again. */
+	readonly known: Map<string, readonly Option[]>;
+};
+
+function optionsAt(outlook: Outlook, at: OptionsAsked): Options {
+	const { asked, seat, place, named } = at;
+	const { demand, player } = asked;
+	const rack = {
+		show: outlook.show,
+		instruments: outlook.instruments,
+		isStrung: (id: string) => isStrung(outlook, id, place),
+	};
+	const isFree = ({ hand }: Option): boolean =>
+		named.get(hand.instrument)?.every((one) => one === seat) ?? true;
+	// The very list where all are free: it is put into numbers once.
+	const freeOf = (all: readonly Option[]): readonly Option[] =>
+		all.every(isFree) ? all : all.filter(isFree);
+	const remembered = (what: string, make: () => readonly Option[]): readonly Option[] => {
+		const restrung = [...outlook.restrungFor].filter(([, from]) => from <= place).map(([id]) => id);
+		const key = `${seat} ${what} ${restrung.join()}`;
+		const found = at.known.get(key) ?? make();
+		at.known.set(key, found);
+		return found;
+	};
+	if (demand.kind === 'needs') {
+		const { instrumentKind, sounds, features, prefer } = demand.part;
+		const what = [instrumentKind, pitchKey({ tuning: sounds }), ...features, prefer].join();
+		const all = remembered(what, () => choicesFor(rack, { part: demand.part, player }));
+		return { primary: null, options: freeOf(all), all };
+	}
+	if (demand.kind !== 'named') return NOTHING;
+	const { tuning, capo } = demand;
+	const instrument = demand.instrument.id;
+	const isHad = isToBeHad(outlook, demand, place);
+	const primary = isHad ? { instrument, tuning, capo } : null;
+	if (isHad && !mayBeTaken(outlook, instrument, at)) {
+		return { ...NOTHING, primary };
+	}
+	const what = [instrument, pitchKey({ tuning }), capo].join();
+	const options = remembered(what, () => substitutesFor(rack, { demand, player }));
+	return { ...NOTHING, primary, options: freeOf(options) };
+}
+
+/** Whether somebody else may be named it too, or keep it, there. */
+function mayBeTaken(
+	{ asked }: Outlook,
+	instrument: string,
+	{ seat, place, named, mayHave }: OptionsAsked,
+): boolean {
+	if ((named.get(instrument) ?? []).some((one) => one !== seat)) return true;
+	return mayHave.some((firstPlace, other) => {
+		const theirs = asked[place]?.[other];
+		if (other === seat || theirs === undefined) return false;
+		const mayKeep = !theirs.isNamed || theirs.isSettled || theirs.goesOnWithin || place === 0;
+		return mayKeep && (firstPlace.get(instrument) ?? Number.POSITIVE_INFINITY) <= place;
+	});
+}
+
+/** For each player and instrument, the place of the first section from which they may have it in hands. */
+type FirstGiven = readonly ReadonlyMap<string, number>[];
+
+function firstGiven({ show, asked, hands, heldBefore }: Outlook): FirstGiven {
+	const alike = Map.groupBy(show.instruments, ({ kind }) => kind);
+	return show.players.map(({ id }, seat) => {
+		const first = new Map<string, number>();
+		for (const had of [hands.get(id), heldBefore.get(id)]) {
+			if (had) first.set(had.instrument, 0);
+		}
+		const kinds = new Set<InstrumentKind>();
+		asked.forEach((all, place) => {
+			const demand = all[seat]?.demand;
+			const give = (instrument: string): void => {
+				if (!first.has(instrument)) first.set(instrument, place);
 			};
-			if (demand.kind === 'needs' || !isToBeHad(outlook, demand, place)) {
-				return { ...NOTHING, options: optionsOf() };
-			}
-			const { instrument, tuning, capo } = demand;
-			const primary = { instrument: instrument.id, tuning, capo };
-			const isSure = all.every((theirs, other) => {
-				if (other === seat) return true;
-				if (theirs.demand.kind === 'named' && theirs.demand.instrument === instrument) return false;
-				const mayKeep = !theirs.isNamed || theirs.isSettled || theirs.goesOnWithin || place === 0;
-				return !(mayKeep && mayHave[other]?.has(instrument.id));
-			});
-			return { primary, isSure, options: isSure ? [] : optionsOf() };
-		}),
+			const giveAll = (kind: InstrumentKind): void => {
+				// Once all of a kind have been given, no later place is the first.
+				if (kinds.has(kind)) return;
+				kinds.add(kind);
+				for (const one of alike.get(kind) ?? []) give(one.id);
+			};
+			if (demand?.kind === 'needs') giveAll(demand.part.instrumentKind);
+			if (demand?.kind !== 'named') return;
+			const { id: named, instead, kind } = demand.instrument;
+			give(named);
+			if (instead === undefined) giveAll(kind);
+			for (const { instrument } of instead ?? []) give(instrument);
+		});
+		return first;
+	});
+}
+
+/** For each instrument that a section names for somebody and that can be had, for whom. */
+type NamedFor = ReadonlyMap<string, readonly number[]>;
+
+function namedAt(outlook: Outlook, place: number): NamedFor {
+	const named = new Map<string, number[]>();
+	const isOn = place === 0 && outlook.sections[0]?.hasBegun === true;
+	outlook.asked[place]?.forEach(({ player, demand, isNamed, isSettled, goesOnWithin }, seat) => {
+		const isAsked = isNamed && !isSettled && !goesOnWithin && demand.kind === 'named';
+		if (!isAsked || !isToBeHad(outlook, demand, place)) return;
+		// In a song that is on what sounds so stays, and what was named is free.
+		if (isOn && isHeldSounding(outlook, demand, player)) return;
+		const { id } = demand.instrument;
+		named.set(id, [...(named.get(id) ?? []), seat]);
+	});
+	return named;
+}
+
+function isHeldSounding(
+	outlook: Outlook,
+	demand: Extract<Demand, { kind: 'named' }>,
+	player: string,
+): boolean {
+	const held = outlook.hands.get(player) ?? null;
+	return (
+		held !== null &&
+		held.instrument !== demand.instrument.id &&
+		isStrung(outlook, held.instrument, -1) &&
+		soundsAsNamed(outlook, demand, held)
 	);
-}
-
-function keyOf(demand: Extract<Demand, { kind: 'named' | 'needs' }>): string {
-	if (demand.kind === 'named') {
-		return [demand.instrument.id, pitchKey({ tuning: demand.tuning }), demand.capo].join();
-	}
-	const { instrumentKind, sounds, features, prefer } = demand.part;
-	return [instrumentKind, pitchKey({ tuning: sounds }), ...features, prefer].join();
-}
-
-/** Every instrument that a player may have in hands at any time. */
-function everHad({ show, asked, hands, heldBefore }: Outlook, seat: number): ReadonlySet<string> {
-	const id = show.players[seat]?.id ?? '';
-	const had = [hands.get(id), heldBefore.get(id)].flatMap((hand) => hand?.instrument ?? []);
-	const kinds = new Set<string>();
-	for (const all of asked) {
-		const demand = all[seat]?.demand;
-		if (demand?.kind === 'needs') kinds.add(demand.part.instrumentKind);
-		if (demand?.kind !== 'named') continue;
-		const { id: named, instead, kind } = demand.instrument;
-		had.push(named, ...(instead ?? []).map(({ instrument }) => instrument));
-		if (instead === undefined) kinds.add(kind);
-	}
-	const alike = show.instruments.filter(({ kind }) => kinds.has(kind));
-	return new Set([...had, ...alike.map((one) => one.id)]);
 }
 
 function isToBeHad(

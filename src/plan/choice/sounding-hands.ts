@@ -1,4 +1,4 @@
-// Whether a hand sounds as what is asked: what does is kept where nothing names the player, and in a song that is on.
+// Which hands sound as what is asked: kept where nothing names the player, and in a song that is on.
 
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
@@ -8,34 +8,65 @@ import type { Asked, Outlook } from '../demand/outlook.ts';
 import { pitchKey, soundsSame } from '../demand/same-pitches.ts';
 import { whyAbsent } from '../demand/why-unplayable.ts';
 
+export type Sounding = {
+	/** What each section asks, and the hands that meet what is needed. */
+	readonly slots: readonly (Asked & { readonly meeting: ReadonlySet<number> })[];
+	readonly hands: readonly (Hand | null)[];
+	/** The hand with a string down; -1 for none. */
+	readonly broken: number;
+};
+
+/** Whether a hand, by its number, sounds as what the section at this place asks, as far as anybody goes by that. */
+export type SoundsSo = (place: number, hand: number) => boolean;
+
 /**
- * Whether the hand sounds as the section at this place asks of the player, as far as anybody goes by that.
+ * Which hands sound as what is asked, worked out where it is asked for: of most hands nobody asks.
  *
  * @example
- * soundsAsAsked(outlook, { asked: seating.seats[1].slots[1], place: 1, hand: handA1 }) // => true
+ * soundingHands(outlook, { ...seating.seats[2], broken: -1 })(1, 2) // => false
  */
-export function soundsAsAsked(
-	outlook: Outlook,
-	{ asked, place, hand }: { readonly asked: Asked; readonly place: number; readonly hand: Hand },
-): boolean {
-	const { demand, player, isNamed, isSettled } = asked;
-	const isOn = place === 0 && outlook.sections[0]?.hasBegun === true;
-	// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
-	if (isNamed && !isSettled && !isOn) return false;
-	const instrument = instrumentById(outlook.show).get(hand.instrument);
-	const state = outlook.instruments[hand.instrument];
-	const isAbsent = instrument && state && whyAbsent(instrument, state) !== null;
-	// What is faulty and in hands all the same is played to the end of the song, and no further.
-	if (isAbsent && !isOn) return false;
-	if (demand.kind === 'named') return soundsAsNamed(outlook, demand, hand);
-	return demand.kind === 'needs' && meetsNeed(outlook, { part: demand.part, player, hand });
+export function soundingHands(outlook: Outlook, { slots, hands, broken }: Sounding): SoundsSo {
+	const [NO, YES] = [1, 2];
+	const known = new Uint8Array(slots.length * hands.length);
+	const isOn = outlook.sections[0]?.hasBegun === true;
+	const isAbsent = ({ instrument: id }: Hand): boolean => {
+		const instrument = instrumentById(outlook.show).get(id);
+		const state = outlook.instruments[id];
+		return instrument !== undefined && state !== undefined && whyAbsent(instrument, state) !== null;
+	};
+	const meets = (asked: Sounding['slots'][number], hand: Hand, number: number): boolean => {
+		const { demand, meeting, player } = asked;
+		if (demand.kind === 'named') return soundsAsNamed(outlook, demand, hand);
+		if (meeting.has(number)) return true;
+		if (demand.kind !== 'needs' || !isAbsent(hand)) return false;
+		return meetsNeed(outlook, { part: demand.part, player, hand });
+	};
+	const sounds = (place: number, number: number): boolean => {
+		const asked = slots[place] as Sounding['slots'][number];
+		const hand = hands[number] ?? null;
+		// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
+		const isPlayed = place === 0 && isOn;
+		if (asked.isNamed && !asked.isSettled && !isPlayed) return false;
+		if (hand === null || number === broken) return false;
+		// What is faulty and in hands all the same is played to the end of the song, and no further.
+		if (!isPlayed && isAbsent(hand)) return false;
+		return meets(asked, hand, number);
+	};
+	return (place, number) => {
+		const at = place * hands.length + number;
+		if (known[at] === 0) known[at] = sounds(place, number) ? YES : NO;
+		return known[at] === YES;
+	};
 }
 
 /**
  * Whether the hand sounds as what is named: the same pitches with the capo, and of the same kind or among what
  * is played instead; what the list says of a tuning is believed.
+ *
+ * @example
+ * soundsAsNamed(outlook, namedA1, handA1) // => true
  */
-function soundsAsNamed(
+export function soundsAsNamed(
 	{ show }: Outlook,
 	{ instrument, tuning, capo }: Extract<Demand, { kind: 'named' }>,
 	hand: Hand,

@@ -1,253 +1,281 @@
-// The search graph of one player: a layer for each section, a node for each hand, and every step that the hands
-// can take from one layer to the next. What does not depend on where a step comes from is made once a section.
+// The search graph of one player: every step that the hands can take from one section to the next, listed
+// once so that the searches only walk the list. A layer for each section, a node for each hand.
 
-import {
-	BACKUP,
-	CHANGED,
-	type Counts,
-	HAND_OVERS,
-	MISSING,
-	noCounts,
-	OVER_GAP,
-	PREFERENCE,
-	SUBSTITUTED,
-} from './criteria.ts';
-import { remembered } from './remembered.ts';
-import { EMPTY, FRESH, type Seat, type Seating, type Slot, UNTOLD } from './seats.ts';
+import type { Seat, Seating, Slot } from './seats.ts';
+import { EMPTY, FRESH, UNTOLD } from './seats.ts';
 
-/** An instrument that has to be in other hands; firmly: named, kept or left alone there. */
-export type Elsewhere = { readonly instrument: number; readonly isFirm: boolean };
+/** Nothing playable. */
+export const IS_MISSING = 1;
+/** A stint begins: somebody has to hand it over. */
+export const BEGINS = 2;
+/** And it counts: not the player's first, nor the first after an interval. */
+export const COUNTS = 4;
+/** Other than the plan before said. */
+export const IS_CHANGED = 8;
+/** Stands in for what is named. */
+export const IS_SUBSTITUTED = 16;
+/** Named, kept or left alone: whoever else is named it does without. */
+export const IS_FIRM = 32;
+/** Given up to somebody else, who may have it for any reason: no need that they have it firmly. */
+export const IS_GIVEN_UP = 64;
 
-export type Step = {
-	/** The hand that it leads to. */
-	readonly to: number;
-	/** What is in hands from there on; -1 for nothing. */
-	readonly instrument: number;
-	readonly tuning: number;
-	/** Its re-tuning, if there is one, counts for this player. */
-	readonly isTuned: boolean;
-	/** A stint begins: somebody has to hand it over, in so many seconds. */
-	readonly begins: boolean;
-	readonly seconds: number;
-	/** Whoever else is named what is in hands does without. */
-	readonly isFirm: boolean;
-	/** Taken only where all of these are in other hands. */
-	readonly elsewhere: readonly Elsewhere[];
-	/** And this instrument, which is given up; -1 for none. */
-	readonly givenUp: number;
-	/** What it counts, re-tunings left out, and hand-overs over the gap but by its own length. */
-	readonly counts: Counts;
-	/** The same, weighed. */
-	cost: number;
+/** The steps of one seat. Those from hand `h` into section `s` are numbered from `first[s * size + h]` up to the next such number. */
+export type Steps = {
+	readonly size: number;
+	readonly first: Int32Array;
+	readonly to: Int16Array;
+	readonly flags: Uint8Array;
+	readonly backup: Uint16Array;
+	readonly preference: Uint8Array;
+	/** The instrument that must be in other hands for this step, firmly unless it is given up; -1 where none. */
+	readonly takenBy: Int16Array;
 };
-
-/** The steps of one player into one section. */
-export type StepsInto = {
-	/** For each hand before, those from there in lists, of which many hands have the same; none from a hand that cannot come about. */
-	readonly from: readonly StepLists[];
-	/** All of them once. */
-	readonly all: readonly Step[];
-};
-
-export type StepLists = readonly (readonly Step[])[];
-
-/** For each section. */
-export type Steps = readonly StepsInto[];
-
-/** How a stint comes about. */
-type Beginning = 'kept' | 'first' | 'given';
-
-type NewStep = {
-	readonly to: number;
-	readonly beginning?: Beginning;
-	readonly isFirm?: boolean;
-	readonly isMissing?: boolean;
-	readonly isSubstituted?: boolean;
-	readonly backup?: number;
-	readonly preference?: number;
-	readonly elsewhere?: readonly Elsewhere[];
-	readonly givenUp?: number;
-};
-
-const NOWHERE: StepLists = [];
 
 /**
  * The steps of a seat from every hand that can come about.
  *
  * @example
- * stepsOf(seating, 2).map(({ all }) => all.length) // => [1, 1, 1]
+ * stepsOf(seating, 2).to.length // => 3
  */
-export function stepsOf(seating: Seating, index: number): Steps {
-	const { start, slots, hands } = seating.seats[index] as Seat;
-	let reached = new Set([start]);
-	return slots.map((_, section) => {
-		const into = new Into(seating, index, section);
-		const from = hands.map((_, hand) => (reached.has(hand) ? into.from(hand) : NOWHERE));
-		reached = new Set(into.all.map(({ to }) => to));
-		return { from, all: into.all };
-	});
+export function stepsOf(seating: Seating, place: number): Steps {
+	const seat = seating.seats[place] as Seat;
+	const size = seat.hands.length;
+	const { sectionCount } = seating;
+	const list = new StepList(seating, place);
+	const first = new Int32Array(sectionCount * size + 1);
+	let reached = new Uint8Array(size);
+	reached[seat.start] = 1;
+	for (let section = 0; section < sectionCount; section += 1) {
+		list.begin(section);
+		const next = new Uint8Array(size);
+		for (let hand = 0; hand < size; hand += 1) {
+			const from = list.to.length;
+			first[section * size + hand] = from;
+			if (reached[hand] !== 1) continue;
+			list.addFrom(hand);
+			for (let step = from; step < list.to.length; step += 1) next[list.to[step] as number] = 1;
+		}
+		reached = next;
+	}
+	first[sectionCount * size] = list.to.length;
+	return {
+		size,
+		first,
+		to: Int16Array.from(list.to),
+		flags: Uint8Array.from(list.flags),
+		backup: Uint16Array.from(list.backup),
+		preference: Uint8Array.from(list.preference),
+		takenBy: Int16Array.from(list.takenBy),
+	};
 }
+
+type NewStep = {
+	readonly to: number;
+	readonly flags?: number;
+	readonly backup?: number;
+	readonly preference?: number;
+	readonly takenBy?: number;
+};
 
 /** From where a step goes. */
 type From = {
-	/** In hands before; FRESH where an interval has ended every stint. */
+	/** In hands before. */
+	readonly hand: number;
+	/** The same, fresh where an interval has ended every stint. */
 	readonly from: number;
 	/** What they have now, or had before the interval. */
 	readonly had: number;
 	readonly isOver: boolean;
 };
 
-/** The steps of one seat into one section. */
-class Into {
-	/** All that were made. */
-	readonly all: Step[] = [];
+class StepList {
+	readonly to: number[] = [];
+	readonly flags: number[] = [];
+	readonly backup: number[] = [];
+	readonly preference: number[] = [];
+	readonly takenBy: number[] = [];
 	readonly #seating: Seating;
-	readonly #index: number;
 	readonly #seat: Seat;
-	readonly #section: number;
-	readonly #slot: Slot;
-	/** What is asked for and what would do, by how the stint comes about. */
-	readonly #optionsBy: (beginning: Beginning) => readonly Step[];
-	/** What has to be in other hands for anything else than what is named to be played. */
-	readonly #named: readonly Elsewhere[];
-	/** What has to be in other hands for nothing to be playable; null where it cannot be. */
-	readonly #all: readonly Elsewhere[] | null;
+	readonly #place: number;
+	readonly #isShared: Uint8Array;
+	#section = 0;
+	#slot: Slot;
+	#canMiss = false;
+	readonly #elsewhere = new Map<number, boolean>();
 
-	constructor(seating: Seating, index: number, section: number) {
+	constructor(seating: Seating, place: number) {
 		this.#seating = seating;
-		this.#index = index;
-		this.#seat = seating.seats[index] as Seat;
-		this.#section = section;
-		this.#slot = this.#seat.slots[section] as Slot;
-		const { primary, others, options, demand, isSure } = this.#slot;
-		const instrument = (hand: number) => this.#seat.instrumentOf[hand] as number;
-		const named = primary < 0 ? [] : [{ instrument: instrument(primary), isFirm: true }];
-		const all: NewStep[] = primary < 0 ? [] : [{ to: primary, isFirm: true }];
-		others.forEach((to, at) => {
-			const { backup, preference } = options[at] as Slot['options'][number];
-			const isSubstituted = demand.kind === 'named';
-			all.push({ to, isSubstituted, backup, preference, elsewhere: named });
+		this.#seat = seating.seats[place] as Seat;
+		this.#place = place;
+		this.#slot = this.#seat.slots[0] as Slot;
+		this.#isShared = new Uint8Array(seating.instrumentCount);
+		seating.seats.forEach((seat, other) => {
+			if (other === place) return;
+			for (const instrument of seat.instrumentOf) {
+				if (instrument >= 0) this.#isShared[instrument] = 1;
+			}
 		});
-		this.#optionsBy = remembered((beginning) =>
-			all.map((one) => this.#step({ ...one, beginning })),
-		);
-		this.#named = named;
-		const rest = Array.from(others, (hand) => ({ instrument: instrument(hand), isFirm: false }));
-		this.#all = isSure ? null : [...named, ...rest];
 	}
 
-	/** All steps from this hand. */
-	from(hand: number): StepLists {
+	/** The steps from here on lead into this section. */
+	begin(section: number): void {
+		this.#section = section;
+		this.#slot = this.#seat.slots[section] as Slot;
+		this.#elsewhere.clear();
+		const { primary, others } = this.#slot;
+		const all = primary < 0 ? others : [primary, ...others];
+		this.#canMiss = all.every((hand) => this.#mayBeElsewhere(this.#instrument(hand)));
+	}
+
+	/** All steps from this hand into the section. */
+	addFrom(hand: number): void {
 		const seat = this.#seat;
+		const slot = this.#slot;
+		const { demand, isNamed, isSettled, goesOnWithin } = slot;
+		const isEmpty = hand === FRESH || hand === EMPTY;
 		const { isInterval } = this.#seating.outlook;
-		const { demand, isNamed, isSettled, goesOnWithin } = this.#slot;
-		const isEmpty = isEmptied(hand);
 		const isBack = this.#section === 0 && isInterval && isEmpty && seat.putDown !== EMPTY;
-		const isOver = this.#seating.endsStints[this.#section] || isBack;
-		const at = { from: isOver ? FRESH : hand, had: isBack ? seat.putDown : hand, isOver };
+		const isOver = this.#seating.endsStints[this.#section] === 1 || isBack;
+		const from = isOver ? FRESH : hand;
+		const had = isBack ? seat.putDown : hand;
+		const at = { hand, from, had, isOver };
+		if (isSettled) this.#add({ to: isBack ? hand : from, flags: IS_FIRM });
+		else if (demand.kind === 'none') this.#add({ to: this.#emptied(at) });
+		else if (demand.kind === 'keeps') this.#keep(at);
+		else if (goesOnWithin && !isEmpty) this.#add({ to: hand, flags: IS_FIRM });
+		else if (this.#staysAsItIs(at, isNamed)) this.#add({ to: hand, flags: IS_FIRM });
+		else this.#ask(at);
+	}
+
+	/** What sounds so stays where the song does not name the player, and in a song that is on. */
+	#staysAsItIs({ hand, isOver }: From, isNamed: boolean): boolean {
 		const isOn = this.#section === 0 && this.#seating.isOn;
-		const staysAsItIs = !isOver && (!isNamed || isOn) && this.#seat.soundsSo(this.#section, hand);
-		const isLeft = isSettled || (demand.kind === 'keeps' && !isOver);
-		const only = (one: NewStep): StepLists => [[this.#step(one)]];
-		if (isSettled) return only({ to: isBack ? hand : at.from, isFirm: true });
-		if (demand.kind === 'none') return only({ to: emptied(at) });
-		if (demand.kind === 'keeps' && isEmptied(at.had)) return only({ to: at.from });
-		if (demand.kind === 'keeps' && isOver) return [this.#takeAgain(at)];
-		if (isLeft || (goesOnWithin && !isEmpty) || staysAsItIs) {
-			return only({ to: hand, isFirm: true });
-		}
-		return this.#ask(at);
+		return !isOver && (!isNamed || isOn) && this.#soundsSo(hand);
+	}
+
+	#keep(at: From): void {
+		const { hand, had, isOver } = at;
+		const isEmpty = had === FRESH || had === EMPTY;
+		if (isEmpty) this.#add({ to: at.from });
+		else if (isOver) this.#takeAgain(at, -1);
+		else this.#add({ to: hand, flags: IS_FIRM });
 	}
 
 	/** After an interval the same again, where it can be had. */
-	#takeAgain(at: From, elsewhere: readonly Elsewhere[] = []): readonly Step[] {
-		const isBroken = this.#seat.isStartBroken && at.had === this.#seat.start;
-		if (isBroken) return [this.#step({ to: emptied(at) })];
-		return [this.#step({ to: at.had, beginning: 'first', isFirm: true, elsewhere })];
+	#takeAgain(at: From, takenBy: number): void {
+		const { had } = at;
+		const isBroken = this.#seat.isStartBroken && had === this.#seat.start;
+		if (isBroken) this.#add({ to: this.#emptied(at) });
+		else this.#add({ to: had, flags: BEGINS | IS_FIRM, takenBy });
 	}
 
 	/** What is asked for, or what would do for it, or nothing. */
-	#ask(at: From): StepLists {
-		const { primary, isNamed } = this.#slot;
-		const { instrumentOf } = this.#seat;
-		const begun = this.#optionsBy(at.from === FRESH ? 'first' : 'given');
-		if (!isNamed && at.isOver && this.#seat.soundsSo(this.#section, at.had)) {
-			const isSameOne = primary < 0 || instrumentOf[at.had] === instrumentOf[primary];
-			if (isSameOne) return [this.#takeAgain(at)];
-			return [begun.slice(0, 1), this.#takeAgain(at, this.#named)];
+	#ask(at: From): void {
+		const { primary, others, options, isNamed, demand } = this.#slot;
+		const isAgain = !isNamed && at.isOver && this.#soundsSo(at.had);
+		const isSameOne =
+			isAgain && (primary < 0 || this.#instrument(at.had) === this.#instrument(primary));
+		if (isSameOne) {
+			this.#takeAgain(at, -1);
+			return;
 		}
-		// What goes on is cheaper than the same begun anew.
-		const kept = begun.flatMap(({ to }, place) =>
-			this.#goesOn(at.from, to) ? (this.#optionsBy('kept')[place] ?? []) : [],
-		);
-		return [kept, begun, this.#all === null ? [] : this.#miss(at, this.#all)];
+		if (primary >= 0) this.#addOption(at, { to: primary, flags: IS_FIRM });
+		const takenBy = primary < 0 ? -1 : this.#instrument(primary);
+		if (isAgain) {
+			this.#takeAgain(at, takenBy);
+			return;
+		}
+		const flags = demand.kind === 'named' ? IS_SUBSTITUTED : 0;
+		for (let index = 0; index < others.length; index += 1) {
+			const { backup, preference } = options[index] as Slot['options'][number];
+			const to = others[index] as number;
+			this.#addOption(at, { to, flags, backup, preference, takenBy });
+		}
+		if (this.#canMiss) this.#miss(at);
+	}
+
+	#addOption(at: From, step: NewStep): void {
+		const { to, flags = 0, backup = 0, preference = 0, takenBy = -1 } = step;
+		const isGoingOn = this.#goesOn(at.from, to);
+		const begins = isGoingOn ? 0 : this.#beginning(at.from);
+		this.#add({ to, flags: flags | begins, backup: isGoingOn ? 0 : backup, preference, takenBy });
 	}
 
 	/** Under way, nothing is taken out of hands for a slot that stays empty, unless somebody else is to have it. */
-	#miss(at: From, elsewhere: readonly Elsewhere[]): readonly Step[] {
-		const { had: hand, isOver } = at;
-		const nothing = { to: emptied(at), isMissing: true, elsewhere };
-		const isLeft = !isEmptied(hand) && !isOver && this.#seating.outlook.isLive;
-		if (!isLeft) return [this.#step(nothing)];
-		return [
-			this.#step({ ...nothing, givenUp: this.#seat.instrumentOf[hand] as number }),
-			// Merely left in hands, it is there for whoever is named it.
-			this.#step({ ...nothing, to: hand }),
-		];
+	#miss(at: From): void {
+		const { hand, isOver } = at;
+		const isHeld = hand !== FRESH && hand !== EMPTY;
+		const isLeft = isHeld && !isOver && this.#seating.outlook.isLive;
+		const emptied = { to: this.#emptied(at), flags: IS_MISSING };
+		if (!isLeft) {
+			this.#add(emptied);
+			return;
+		}
+		const takenBy = this.#instrument(hand);
+		this.#add({ ...emptied, flags: IS_MISSING | IS_GIVEN_UP, takenBy });
+		// Merely left in hands, it is there for whoever is named it.
+		this.#add({ to: hand, flags: IS_MISSING });
+	}
+
+	#emptied({ from }: From): number {
+		return from === FRESH ? FRESH : EMPTY;
+	}
+
+	#beginning(from: number): number {
+		return from === FRESH ? BEGINS : BEGINS | COUNTS;
+	}
+
+	#soundsSo(hand: number): boolean {
+		return this.#seat.soundsSo(this.#section, hand);
 	}
 
 	#goesOn(from: number, to: number): boolean {
 		const { instrumentOf, tuningOf, hands, isStartBroken, start } = this.#seat;
 		return (
+			!(isStartBroken && from === start) &&
 			instrumentOf[from] === instrumentOf[to] &&
 			tuningOf[from] === tuningOf[to] &&
-			!(isStartBroken && from === start) &&
-			(hands[from]?.capo === hands[to]?.capo ||
-				this.#seating.hasTimeForCapo[this.#section] === true)
+			(hands[from]?.capo === hands[to]?.capo || this.#seating.hasTimeForCapo[this.#section] === 1)
 		);
 	}
 
-	#step(one: NewStep): Step {
-		const { to, beginning = 'kept', isFirm = false, isMissing = false, givenUp = -1 } = one;
-		const { elsewhere = [] } = one;
-		const { told } = this.#slot;
-		const { gapSeconds, handOverSeconds } = this.#seating;
-		const instrument = this.#seat.instrumentOf[to] as number;
-		const begins = beginning !== 'kept';
-		const seconds = begins ? (handOverSeconds[instrument] as number) : 0;
-		const now = to === FRESH || isMissing ? EMPTY : to;
-		const counts = noCounts();
-		counts[MISSING] = isMissing ? 1 : 0;
-		counts[SUBSTITUTED] = one.isSubstituted ? 1 : 0;
-		counts[OVER_GAP] = seconds > (gapSeconds[this.#section] as number) ? 1 : 0;
-		counts[CHANGED] = told !== UNTOLD && told !== now ? 1 : 0;
-		counts[BACKUP] = begins ? (one.backup ?? 0) : 0;
-		counts[HAND_OVERS] = beginning === 'given' ? 1 : 0;
-		counts[PREFERENCE] = one.preference ?? 0;
-		const tuning = this.#seat.tuningOf[to] as number;
-		const isTuned = begins && this.#seating.countedFor[instrument] === this.#index;
-		const step = {
-			to,
-			instrument,
-			tuning,
-			isTuned,
-			begins,
-			seconds,
-			isFirm,
-			elsewhere,
-			givenUp,
-			counts,
-			cost: 0,
-		};
-		this.all.push(step);
-		return step;
+	#instrument(hand: number): number {
+		return this.#seat.instrumentOf[hand] ?? -1;
 	}
-}
 
-function isEmptied(hand: number): boolean {
-	return hand === FRESH || hand === EMPTY;
-}
+	/** Whether somebody else may have this instrument in the section. */
+	#mayBeElsewhere(instrument: number): boolean {
+		if (this.#isShared[instrument] === 0) return false;
+		const known = this.#elsewhere.get(instrument) ?? this.#isElsewhere(instrument);
+		this.#elsewhere.set(instrument, known);
+		return known;
+	}
 
-function emptied({ from }: From): number {
-	return from === FRESH ? FRESH : EMPTY;
+	#isElsewhere(instrument: number): boolean {
+		return this.#seating.seats.some((seat, other) => {
+			if (other === this.#place) return false;
+			const { isNamed, isSettled, goesOnWithin, demand, primary, others } = seat.slots[
+				this.#section
+			] as Slot;
+			const isKeeping = !isNamed || isSettled || goesOnWithin || this.#section === 0;
+			// Who is left alone keeps it even where the song wants their hands empty.
+			const mayHold = isSettled || (isKeeping && demand.kind !== 'none');
+			if (mayHold) return seat.instrumentOf.includes(instrument);
+			const isIt = (hand: number): boolean => seat.instrumentOf[hand] === instrument;
+			return (primary >= 0 && isIt(primary)) || others.some(isIt);
+		});
+	}
+
+	#add({ to, flags = 0, backup = 0, preference = 0, takenBy = -1 }: NewStep): void {
+		// What nobody else may have is in no other hands.
+		if (takenBy >= 0 && !this.#mayBeElsewhere(takenBy)) return;
+		const { told } = this.#slot;
+		const now = to === FRESH || (flags & IS_MISSING) !== 0 ? EMPTY : to;
+		const isMoved = told !== UNTOLD && told !== now;
+		this.to.push(to);
+		this.flags.push(flags | (isMoved ? IS_CHANGED : 0));
+		this.backup.push(backup);
+		this.preference.push(preference);
+		this.takenBy.push(takenBy);
+	}
 }

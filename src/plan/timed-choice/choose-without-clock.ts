@@ -4,15 +4,15 @@
 import type { Budget } from '../choice/beam-search.ts';
 import type { Choosing } from '../choice/choose-hands.ts';
 import { chooseHands } from '../choice/choose-hands.ts';
-import { allDomains, type Domains } from '../choice/domains.ts';
-import { type SearchGraph, searchGraph } from '../choice/search-graph.ts';
+import type { Possible, SearchGraph } from '../choice/search-graph.ts';
+import { allPossible, searchGraph } from '../choice/search-graph.ts';
 import { seatingOf } from '../choice/seats.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import type { Told } from '../demand/told.ts';
 
 export type FirstChoice = {
 	readonly graph: SearchGraph;
-	readonly domains: Domains;
+	readonly possible: Possible;
 	readonly choosing: Choosing;
 };
 
@@ -29,7 +29,7 @@ type Asked = {
 const WITHOUT_CLOCK = 0.6;
 /** So much is gone on with where a budget has not led to any choice. */
 const LEAST = 50_000;
-/** What it takes of the budget to put everything into numbers, for each hand in each section. */
+/** What it takes of the budget to put everything into numbers, for each step of the graph. */
 const NUMBERING = 3;
 
 /**
@@ -40,10 +40,16 @@ const NUMBERING = 3;
  * chooseWithoutClock({ outlook, told: null, budget: { left: 100000 } }).choosing.counts[5] // => 2
  */
 export function chooseWithoutClock(asked: Asked, known?: WithoutClock): FirstChoice {
+	if (known === undefined) return chosen(asked);
 	const { outlook, budget } = asked;
-	const key = known === undefined ? '' : goesBy(asked);
-	const found = known?.get(key) ?? chosen(asked);
-	known?.set(key, found);
+	const key = goesBy(asked);
+	const found = known.get(key);
+	if (found === undefined) {
+		const before = budget.left;
+		const made = chosen(asked);
+		known.set(key, { ...made, taken: before - budget.left });
+		return made;
+	}
 	budget.left -= found.taken;
 	const { graph } = found;
 	return { ...found, graph: { ...graph, seating: { ...graph.seating, outlook } } };
@@ -61,19 +67,21 @@ function goesBy({ outlook: { sections, restrungFor }, budget }: Asked): string {
 	return JSON.stringify([budget.left, [...restrungFor], ahead]);
 }
 
-function chosen({ outlook, told, budget }: Asked): FirstChoice & { readonly taken: number } {
+function chosen({ outlook, told, budget }: Asked): FirstChoice {
 	const graph = searchGraph(seatingOf(outlook, told));
-	const domains = allDomains(graph);
-	let taken = domains.reduce((sum, { has }) => sum + NUMBERING * has.length, 0);
-	// There is always a choice; where players hang together closely it takes more to find the first.
-	for (
-		let most = Math.max(0, budget.left - taken) * WITHOUT_CLOCK;
-		;
-		most = Math.max(LEAST, 4 * most)
-	) {
-		const share: Budget = { left: most };
-		const choosing = chooseHands(graph, domains, { budget: share, before: null });
-		taken += most - share.left;
-		if (choosing !== null) return { graph, domains, choosing, taken };
+	budget.left -= graph.steps.reduce((sum, { to }) => sum + NUMBERING * to.length, 0);
+	const first: Budget = { ...budget, left: Math.max(0, budget.left) * WITHOUT_CLOCK };
+	budget.left -= first.left;
+	const possible = allPossible(graph);
+	let choosing = chooseHands(graph, possible, { budget: first, before: null });
+	// There is always a choice; where players hang together closely it takes more to find the first. Many
+	// players with much to choose from would take millions of steps: they are led through greedily.
+	for (let tries = 0; choosing === null; tries += 1) {
+		const most = LEAST * 4 ** Math.max(0, tries - 1);
+		const more: Budget = { left: most, ...(tries > 0 ? { isAnewInEach: true } : {}) };
+		choosing = chooseHands(graph, possible, { budget: more, before: null });
+		budget.left -= most - more.left;
 	}
+	budget.left += first.left;
+	return { graph, possible, choosing };
 }

@@ -1,8 +1,8 @@
 // Which slot to ask about next: of those that are still open, the first whose work makes the plan late.
 
 import type { Choosing } from '../choice/choose-hands.ts';
-import { type Domains, type HandAt, isOpen } from '../choice/domains.ts';
-import type { SearchGraph } from '../choice/search-graph.ts';
+import type { HandAt, Possible, SearchGraph } from '../choice/search-graph.ts';
+import { isOpen } from '../choice/search-graph.ts';
 import { jackson, startingAt } from '../schedule/one-machine.ts';
 import { onFreeClock } from '../schedule/order-work.ts';
 import type { Weighed } from '../schedule/schedule.ts';
@@ -12,11 +12,11 @@ import type { Weighed } from '../schedule/schedule.ts';
  * that, then the first after; null where none is open.
  *
  * @example
- * openSlot(graph, allDomains(graph), { choosing, weighed }) // => null
+ * openSlot(graph, allPossible(graph), { choosing, weighed }) // => null
  */
 export function openSlot(
 	graph: SearchGraph,
-	domains: Domains,
+	possible: Possible,
 	{ choosing, weighed }: { readonly choosing: Choosing; readonly weighed: Weighed },
 ): HandAt | null {
 	const { outlook, seats, sectionCount } = graph.seating;
@@ -30,7 +30,7 @@ export function openSlot(
 		seat: index % seats.length,
 		section: Math.floor(index / seats.length),
 	}));
-	const open = slots.find((slot) => isOpen(graph, domains, slot));
+	const open = slots.find((slot) => isOpen(graph, possible, slot));
 	return open === undefined
 		? null
 		: { ...open, hand: choosing.hands[open.seat]?.[open.section] as number };

@@ -11,6 +11,7 @@ import {
 	RETUNINGS,
 	SUBSTITUTED,
 } from '../choice/criteria.ts';
+import { isLarge } from '../demand/large-night.ts';
 import type { Outlook } from '../demand/outlook.ts';
 import { outlookOf } from '../demand/outlook.ts';
 import type { Moment } from '../demand/sections-ahead.ts';
@@ -52,18 +53,21 @@ export function planCore(
 	const { session } = moment;
 	const most = Math.min(budget, from?.left ?? budget);
 	const first = outlookOf(moment);
-	const left: Budget = { left: most };
+	// What there is for a key does not lead through a large night: once it is gone, the rest is gone through greedily.
+	const isAnewInEach = budget === LIVE_BUDGET && isLarge(first.show, first.sections);
+	const left: Budget = { left: most, ...(isAnewInEach && { isAnewInEach }) };
 	const told = toldTonight(session, first);
 	const choose = (outlook: Outlook): InTime =>
 		chooseInTime({ outlook, told, budget: left, ...(known && { known }) });
 	const { outlook, best } = restrungInTime(session, { outlook: first, choose });
 	if (from !== undefined) from.left -= most - left.left;
-	const { schedule, isProved, bound } = best;
+	const { schedule } = best;
+	const { isProved, bound } = best.proof();
 	const { choices, handOvers, work, latenessMs } = schedule;
 	const cost = costOf(best.counts, latenessMs / 1000);
 	const plan: Plan = {
 		isProved,
-		bound: isProved ? null : readableBound(bound, cost),
+		bound: isProved || bound === null ? null : readableBound(bound, cost),
 		cost,
 		sections: outlook.sections,
 		slots: slotsOf(choices),

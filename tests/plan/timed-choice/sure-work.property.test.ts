@@ -3,14 +3,10 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Hands } from '../../../src/plan/choice/beam-search.ts';
 import { choicesOf } from '../../../src/plan/choice/choices.ts';
-import {
-	allDomains,
-	type Domains,
-	narrowed as withHand,
-} from '../../../src/plan/choice/domains.ts';
-import { type SearchGraph, searchGraph } from '../../../src/plan/choice/search-graph.ts';
+import type { Hands } from '../../../src/plan/choice/count-hands.ts';
+import type { Possible, SearchGraph } from '../../../src/plan/choice/search-graph.ts';
+import { allPossible, possibleWith, searchGraph } from '../../../src/plan/choice/search-graph.ts';
 import { seatingOf } from '../../../src/plan/choice/seats.ts';
 import { type Outlook, outlookOf } from '../../../src/plan/demand/outlook.ts';
 import type { Moment } from '../../../src/plan/demand/sections-ahead.ts';
@@ -32,15 +28,15 @@ function graphOf(moment: Moment): SearchGraph {
 }
 
 /** What is left after some hands were asked for or ruled out by chance. */
-function narrowed(graph: SearchGraph, dice: Chance): Domains {
+function narrowed(graph: SearchGraph, dice: Chance): Possible {
 	const { seats, sectionCount } = graph.seating;
-	let possible = allDomains(graph);
+	let possible = allPossible(graph);
 	for (let left = dice.below(8); left > 0 && sectionCount > 0; left -= 1) {
 		const seat = dice.below(seats.length);
 		const section = dice.below(sectionCount);
 		const hand = dice.of(handsPossible(graph, possible, { seat, section }));
 		possible =
-			withHand(graph, possible, {
+			possibleWith(graph, possible, {
 				at: { seat, section, hand },
 				isIt: dice.is(0.4),
 			}) ?? possible;
@@ -50,27 +46,24 @@ function narrowed(graph: SearchGraph, dice: Chance): Domains {
 
 type At = { readonly seat: number; readonly section: number };
 
-function handsPossible(graph: SearchGraph, possible: Domains, { seat, section }: At): number[] {
+function handsPossible(graph: SearchGraph, possible: Possible, { seat, section }: At): number[] {
 	const size = graph.seating.seats[seat]!.hands.length;
-	return [...Array(size).keys()].filter((hand) => possible[seat]!.has[section * size + hand] === 1);
+	return [...Array(size).keys()].filter((hand) => possible[seat]![section * size + hand] === 1);
 }
 
 /** A walk by chance through what is possible, nothing in two hands; null where it ends early. */
-function walk(graph: SearchGraph, possible: Domains, dice: Chance): Hands | null {
+function walk(graph: SearchGraph, possible: Possible, dice: Chance): Hands | null {
 	const { seats, sectionCount } = graph.seating;
 	const hands = seats.map(() => new Int16Array(sectionCount));
 	const now = seats.map(({ start }) => start);
 	for (let section = 0; section < sectionCount; section += 1) {
 		const taken = new Set<number>();
 		for (const [seat, { instrumentOf }] of seats.entries()) {
-			const { from: into } = graph.steps[seat]![section]!;
-			const open = into[now[seat]!]!.flat()
-				.map(({ to }) => to)
-				.filter(
-					(hand) =>
-						possible[seat]!.has[section * into.length + hand] === 1 &&
-						!taken.has(instrumentOf[hand]!),
-				);
+			const { first, to, size } = graph.steps[seat]!;
+			const from = section * size + now[seat]!;
+			const open = [...to.subarray(first[from]!, first[from + 1]!)].filter(
+				(hand) => possible[seat]![section * size + hand] === 1 && !taken.has(instrumentOf[hand]!),
+			);
 			if (open.length === 0) return null;
 			const hand = dice.of(open);
 			now[seat] = hand;
@@ -82,33 +75,28 @@ function walk(graph: SearchGraph, possible: Domains, dice: Chance): Hands | null
 }
 
 /** Everything but these hands ruled out. */
-function onlyThese(graph: SearchGraph, possible: Domains, hands: Hands): Domains {
-	return possible.map((domain, seat) => {
-		const mine = hands[seat]!;
+function onlyThese(graph: SearchGraph, hands: Hands): Possible {
+	return hands.map((mine, seat) => {
 		const size = graph.seating.seats[seat]!.hands.length;
-		const has = new Uint8Array(mine.length * size);
-		for (const [section, hand] of mine.entries()) has[section * size + hand] = 1;
-		return { ...domain, has };
+		const only = new Uint8Array(mine.length * size);
+		for (const [section, hand] of mine.entries()) only[section * size + hand] = 1;
+		return only;
 	});
 }
 
-type Tried = { late: number; first: number; tight: number; sure: number };
+type Tried = { late: number; first: number; tight: number };
 
 function tryOut(graph: SearchGraph, dice: Chance, tried: Tried): void {
 	const { seating } = graph;
 	const possible = narrowed(graph, dice);
-	const walks = Array.from({ length: WALKS }, () => walk(graph, possible, dice)).filter(
-		(hands) => hands !== null,
-	);
-	const all = walks.map((hands) => weigh(seating.outlook, choicesOf(seating, hands)));
-	const least = Math.min(...all.map(({ latenessMs }) => latenessMs));
-	for (const [place, schedule] of all.entries()) {
-		// Whichever choice it goes by, it holds for all of them.
-		const sureMs = sureLatenessMs(graph, possible, schedule);
-		expect(sureMs).toBeLessThanOrEqual(least);
-		if (sureMs > 0) tried.sure += 1;
-		const only = onlyThese(graph, possible, walks[place]!);
-		const ownMs = sureLatenessMs(graph, only, schedule);
+	const sureMs = sureLatenessMs(graph, possible);
+	expect(sureLatenessMs(graph, allPossible(graph))).toBeLessThanOrEqual(sureMs);
+	for (let left = WALKS; left > 0; left -= 1) {
+		const hands = walk(graph, possible, dice);
+		if (hands === null) continue;
+		const schedule = weigh(seating.outlook, choicesOf(seating, hands));
+		const ownMs = sureLatenessMs(graph, onlyThese(graph, hands));
+		expect(sureMs).toBeLessThanOrEqual(ownMs);
 		expect(ownMs).toBeLessThanOrEqual(schedule.latenessMs);
 		if (schedule.latenessMs === 0) continue;
 		tried.late += 1;
@@ -128,17 +116,16 @@ function isFirstUse({ hands, heldBefore }: Outlook, { stints }: Weighed): boolea
 
 describe('no choice is less late than what is sure of all that is possible, nor is that where all is chosen', () => {
 	test(`in ${SHOWS} small shows`, () => {
-		const tried = { late: 0, first: 0, tight: 0, sure: 0 };
+		const tried = { late: 0, first: 0, tight: 0 };
 		for (let seed = 0; seed < SHOWS; seed += 1) {
 			const graph = graphOf(momentBefore(readyAtZero(smallShow(seed))));
 			tryOut(graph, chance(seed), tried);
 		}
 		expect(tried.late).toBeGreaterThan(SHOWS);
-		expect(tried.sure).toBeGreaterThan(SHOWS);
 	});
 
 	test('on nights of all kinds', () => {
-		const tried = { late: 0, first: 0, tight: 0, sure: 0 };
+		const tried = { late: 0, first: 0, tight: 0 };
 		fc.assert(
 			fc.property(randomNight, fc.nat(), (night, seed) => {
 				tryOut(graphOf({ ...night, plannedZeroMs: 0 }), chance(seed), tried);
