@@ -47,7 +47,7 @@ function takenWords({ player, session, takenFrom }: Exchanged): readonly string[
 	const { show } = session;
 	const holds = session.players[player]?.holds ?? null;
 	if (takenFrom === null || takenFrom === player || holds === null) return [];
-	return [`${playerName(show, takenFrom)} has ${shownInstrument(show, holds)} no more`];
+	return [`${playerName(show, takenFrom)} no longer has ${shownInstrument(show, holds)}`];
 }
 
 function wrongNow({ player, session, after }: Exchanged): readonly string[] {

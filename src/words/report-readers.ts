@@ -117,13 +117,13 @@ export const PRODUCTION_PARTS = {
 	tomorrow: 'What it costs tomorrow',
 } as const;
 export const NO_INCIDENT = 'No incident is noted.';
-/** Where nothing is to be repaired; `otherwise`: instruments that hang otherwise than the show file says. */
+/** Where nothing is to be repaired; `otherwise`: instruments that are not as the show file says. */
 export const nothingTomorrow = (otherwise: number): string => {
 	const nothing = 'Nothing is noted to repair or restring before the next show.';
 	if (otherwise === 0) return nothing;
-	const [hang, it] =
-		otherwise === 1 ? ['One instrument hangs', 'it'] : ['Some instruments hang', 'them'];
-	return `${nothing} ${hang} otherwise than the show file says: the technician puts ${it} right.`;
+	const [are, them] =
+		otherwise === 1 ? ['One instrument is', 'it'] : ['Some instruments are', 'them'];
+	return `${nothing} ${are} not as the show file says: the technician puts ${them} right.`;
 };
 
 /** `Began 20:31, 1:00 late; ended 22:38, 3:05 later than planned (22:35). …` */

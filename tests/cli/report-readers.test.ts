@@ -81,7 +81,7 @@ describe('each reader gets what is theirs', () => {
 		);
 		expect(capo.own).toMatch(/4 .*capo 2 is on/);
 		expect(capo.page).toContain(
-			`${nothing} One instrument hangs otherwise than the show file says: the technician puts it right.`,
+			`${nothing} One instrument is not as the show file says: the technician puts it right.`,
 		);
 	});
 

@@ -52,7 +52,7 @@ test('a fresh battery clears no suspect pack, and says so', () => {
 test('x says from whom something was taken', () => {
 	const { press, said } = begun();
 	press('x', 'n', '1');
-	expect(said()).toMatch(/^Ash has 1 Amber no more\./);
+	expect(said()).toMatch(/^Ash no longer has 1 Amber\./);
 });
 
 test('an answer to a question that has closed is told so', () => {
