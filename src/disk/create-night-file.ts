@@ -8,6 +8,7 @@ import type { HeaderLine } from '../journal/read-line.ts';
 import type { NightHeader, NightSubject } from '../journal/record.ts';
 import { RecordList } from '../journal/record-list.ts';
 import { type Disk, diskErrorCode } from './disk.ts';
+import { markEnd } from './end-mark.ts';
 import { ensureFolder } from './folders.ts';
 import { NightFile } from './night-file.ts';
 import type { NightServices } from './night-services.ts';
@@ -36,7 +37,7 @@ export async function createNightFile(
 	services: NightServices,
 	{ id, wallMs, subject }: NightBeginning,
 ): Promise<BegunNight> {
-	const { writer, upMs, folders } = services;
+	const { disk, writer, upMs, folders } = services;
 	const header = nightHeader(id, subject);
 	const at = { wallMs, upMs };
 	const record = recordBeside({ s: 0, w: writer, e: [header], at });
@@ -46,6 +47,8 @@ export async function createNightFile(
 		line,
 		path: join(home, segmentFileName({ id, number: 1 })),
 	});
+	// Whoever takes the file away after a stop leaves this, so that the night is missed.
+	if ('segment' in made) markEnd(disk, [home], { id, seq: 0, as: 'begun' });
 	const journal = new NightFile(services, {
 		id,
 		header: line,

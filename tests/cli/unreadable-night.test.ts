@@ -73,8 +73,8 @@ describe.each([
 	});
 });
 
-// What is left of one that was removed: how far it came, what was put aside of it, a text that was not yet entered.
-test.each(['.left-3', '.journal.torn-812', '.2.journal.unreadable-90', '.drafts'])(
+// What is left of one that was removed: how far it came, that it had begun, what was put aside of it, a text that was not yet entered.
+test.each(['.left-3', '.begun', '.journal.torn-812', '.2.journal.unreadable-90', '.drafts'])(
 	'one that is gone but for its %s is asked about once, and told by list and report',
 	async (ending) => {
 		const { data, path } = await leftOpen();

@@ -50,6 +50,16 @@ test('the list of nights says so, and a mark alone is a night that is gone', asy
 	]);
 });
 
+test('a night that was stopped in the middle is missed where its file is taken away', async () => {
+	const { disk } = await nightOf(2);
+	const stopped = disk.afterKill();
+	expect(said(new KeptNight(stopped.afterKill()).open())).toEqual([]);
+	stopped.remove(nightPath);
+	expect(listNights(stopped, [nightsFolder]).nights).toMatchObject([
+		{ header: null, problem: { code: 'night-gone', path: nightPath } },
+	]);
+});
+
 test('of a night that was over a mark alone is none, and its steps are missed like those of any other', async () => {
 	const { disk, night } = await nightOf(5);
 	await night.journal?.close(undefined, 'over');
@@ -74,7 +84,7 @@ test('one that goes on after its end is left open again', async () => {
 	again.resume('writer-2');
 	again.append();
 	await again.journal?.close();
-	const marks = again.disk.files().filter((path) => /\.(left|over)-/.test(path));
+	const marks = again.disk.files().filter((path) => /\.(left|over|begun)/.test(path));
 	expect(marks).toEqual([nightPath.replace('.journal', '.left-3')]);
 });
 

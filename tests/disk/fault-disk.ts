@@ -243,6 +243,11 @@ export class FaultDisk implements Disk {
 		);
 	}
 
+	/** All but the mark that a night has begun, which lies beside each. */
+	filesButMark(): string[] {
+		return this.files().filter((path) => !path.endsWith('.begun'));
+	}
+
 	/** The disk as the next program finds it when only this one died: all that was written is there. */
 	afterKill(): FaultDisk {
 		const isThere = () => true;

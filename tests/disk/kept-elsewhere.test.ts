@@ -296,7 +296,7 @@ describe('a folder that fails in the middle of a night', () => {
 			await seconds(night, 600);
 			expectKept(wipedNight(disk.afterKill()).open(), { saved: 7, typed: 7 });
 			const [before, away] = [nightsFolder, spareFolder].map((folder) =>
-				disk.files().filter((path) => path.startsWith(folder)),
+				disk.filesButMark().filter((path) => path.startsWith(folder)),
 			);
 			expect(before).toEqual([nightPath, `${nightsFolder}/${nightName}.elsewhere`]);
 			expect(away).toEqual([`${spareFolder}/${nightName}.2.journal`]);
@@ -321,12 +321,12 @@ describe('a folder that fails in the middle of a night', () => {
 		for (let step = 0; step < 3; step += 1) night.append();
 		await seconds(night, 60);
 		expect(night.status).toMatchObject({ state: 'unsaved', savedSeq: 1, elsewhere: null });
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.filesButMark()).toEqual([nightPath]);
 		// Less than a further file with its header would take.
 		disk.roomBytes = disk.usedBytes() + 600;
 		await seconds(night, 1);
 		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 4, elsewhere: null });
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.filesButMark()).toEqual([nightPath]);
 	});
 
 	test('a night taken up on a disk that is full goes on there too, and what it had stays saved', async () => {

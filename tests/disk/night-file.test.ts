@@ -65,7 +65,7 @@ describe('saving', () => {
 		const { disk } = await begunNight();
 		for (const most of [0, 1]) {
 			const cut = disk.afterPowerCut((limit) => Math.min(most, limit));
-			expect(cut.files()).toEqual([nightPath]);
+			expect(cut.filesButMark()).toEqual([nightPath]);
 		}
 	});
 
@@ -87,7 +87,7 @@ describe('saving', () => {
 		expect(disk.files()).toEqual([`${nightPath}.new`]);
 		await disk.releaseSyncs();
 		await creating;
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.filesButMark()).toEqual([nightPath]);
 		expect(readJournal(disk.peek(nightPath)).header?.header).toMatchObject({
 			format: 'rackside-night/2',
 			journal: nightName,
@@ -103,7 +103,7 @@ describe('saving', () => {
 		await night.create();
 		night.append();
 		expect(readJournal(disk.peek(nightPath)).lines).toHaveLength(1);
-		expect(disk.files().toSorted()).toEqual([nightPath, `${nightPath}.new`]);
+		expect(disk.filesButMark().toSorted()).toEqual([nightPath, `${nightPath}.new`]);
 		expect(disk.peek(`${nightPath}.new`).toString()).toBe('half a head');
 	});
 
@@ -264,14 +264,14 @@ describe('a disk that refuses to write', () => {
 		expect(night.status?.problem).toEqual({ code: 'unsaved', trouble: 'ENOSPC' });
 		// Nothing half written is left in the file, and none is kept beside it.
 		expect(readJournal(disk.peek(nightPath)).torn).toBeNull();
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.filesButMark()).toEqual([nightPath]);
 		night.tick(60_000);
 		expect(night.status?.state).toBe('unsaved');
 		disk.roomBytes = Number.POSITIVE_INFINITY;
 		night.tick(1000);
 		await settle();
 		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 3, problem: null });
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.filesButMark()).toEqual([nightPath]);
 		expectKept(reopened(disk.afterPowerCut(() => 0)).opened, { saved: 3, typed: 3 });
 	});
 
@@ -495,7 +495,7 @@ describe('a disk that does not confirm', () => {
 		night.append();
 		await settle();
 		const second = `${nightsFolder}/${nightName}.2.journal`;
-		expect(disk.files()).toEqual([nightPath, second]);
+		expect(disk.filesButMark()).toEqual([nightPath, second]);
 		expect(night.status).toMatchObject({ state: 'saved', savedSeq: 2, problem: null });
 		expect(night.status?.warnings).toHaveLength(1);
 		expect(night.status?.warnings[0]).toMatchObject({ code: 'not-confirmed' });
@@ -567,7 +567,7 @@ describe('a disk that does not confirm', () => {
 		const night = new KeptNight(disk);
 		await night.create();
 		night.append();
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.filesButMark()).toEqual([nightPath]);
 		expectKept(reopened(disk.afterKill()).opened, { saved: 0, typed: 1 });
 	});
 });

@@ -58,7 +58,7 @@ describe('a last record that is wrong', () => {
 			return bytes;
 		});
 		for (let start = 0; start < 3; start += 1) new KeptNight(disk).open();
-		expect(disk.files()).toHaveLength(2);
+		expect(disk.filesButMark()).toHaveLength(2);
 	});
 });
 
@@ -73,7 +73,7 @@ describe('an end that is not as it should be', () => {
 		expect(opened.findings).toMatchObject([
 			{ code: 'tail-cut-off', isWarning: false, bytes: 4096, isZero: true, keptIn: aside },
 		]);
-		expect(disk.files()).toEqual([nightPath, aside]);
+		expect(disk.filesButMark()).toEqual([nightPath, aside]);
 		expect(disk.peek(nightPath)).toEqual(whole);
 	});
 
@@ -140,7 +140,7 @@ describe('an end that is not as it should be', () => {
 		night.append();
 		await settle();
 		expect(night.status).toMatchObject({ state: 'saved', problem: null });
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.filesButMark()).toEqual([nightPath]);
 	});
 
 	test('where one of its files cannot be read no number is used twice: nothing is gone on with', async () => {
@@ -309,7 +309,7 @@ describe('versions', () => {
 		const opened = again.resume('writer-3');
 		expectKept(opened, { saved: 5, typed: 5 });
 		expect(opened.findings).toEqual([]);
-		expect(again.disk.files()).toHaveLength(2);
+		expect(again.disk.filesButMark()).toHaveLength(2);
 	});
 
 	test('a newer one can be looked at but not gone on with', async () => {
@@ -331,7 +331,7 @@ describe('looking', () => {
 		const before = disk.peek(nightPath);
 		expect(codesOf(disk)).toEqual(['tail-cut-off']);
 		expect(disk.peek(nightPath)).toEqual(before);
-		expect(disk.files()).toEqual([nightPath]);
+		expect(disk.filesButMark()).toEqual([nightPath]);
 		expect(disk.openFiles.size).toBe(0);
 	});
 
