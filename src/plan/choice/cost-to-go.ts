@@ -12,14 +12,17 @@ const MOST_RESTS = 24;
 /** One way for the rest to be gone: what it costs with every instrument found as it wants it. */
 type Rest = {
 	readonly cost: number;
-	/** For each tracked instrument the tuning that it wants to find, plus one; 0 where it does not matter. */
+	/** For each instrument whose re-tunings this seat counts, the tuning that it wants to find, plus one; 0 where it does not matter. */
 	readonly wants: Uint8Array;
 };
 
+type Layer = readonly (readonly Rest[])[];
+
 export type CostToGo = {
-	/** For each section and hand (before the section), the rests, cheapest first; none where nothing leads on. */
-	readonly rests: readonly (readonly Rest[])[];
-	readonly size: number;
+	/** Before each section and after the last, for each hand the rests, cheapest first; none where nothing leads on. */
+	readonly rests: readonly Layer[];
+	/** The tracked instruments whose re-tunings it counts. */
+	readonly tracks: readonly number[];
 	/** What was possible for it. */
 	readonly mine: Uint8Array;
 	/** How many rests were held against others. */
@@ -36,7 +39,7 @@ export type Alone = {
  * The cost to go of one seat, as if nobody else took anything.
  *
  * @example
- * costToGo(graph, possible, { seat: 2, before: null }).size // => 2
+ * costToGo(graph, possible, { seat: 2, before: null }).effort // => 3
  */
 export function costToGo(
 	graph: SearchGraph,
@@ -50,14 +53,16 @@ export function costToGo(
 	const { instrumentOf, tuningOf } = seating.seats[seat] as (typeof seating.seats)[number];
 	const { size, first, to, flags } = steps;
 	const retuning = weights.of[RETUNINGS] as number;
-	const trackOf = graph.trackOf.map((track) => (countedBy[track] === seat ? track : -1));
+	const tracks = [...countedBy.keys()].filter((track) => countedBy[track] === seat);
+	const trackOf = graph.trackOf.map((track) => tracks.indexOf(track));
 	const { sectionCount } = seating;
-	const rests: (readonly Rest[])[] = before?.rests.slice() ?? new Array((sectionCount + 1) * size);
-	const nothing: Rest[] = [{ cost: 0, wants: new Uint8Array(countedBy.length) }];
-	for (let hand = 0; hand < size; hand += 1) rests[sectionCount * size + hand] ??= nothing;
+	const nothing: Rest[] = [{ cost: 0, wants: new Uint8Array(tracks.length) }];
+	const rests: Layer[] = before?.rests.slice() ?? [];
+	rests[sectionCount] ??= new Array(size).fill(nothing);
 	const last = before === null ? sectionCount - 1 : lastDifference(before.mine, mine, size);
 	let effort = 0;
 	for (let section = last; section >= 0; section -= 1) {
+		const behind = rests[section + 1] as Layer;
 		const row = section * size;
 		// Whatever is given up, what is begun instead costs the same: worked out once for all hands.
 		const begun = [new Begun(), new Begun()];
@@ -65,18 +70,14 @@ export function costToGo(
 			const next = to[step] as number;
 			const isBegun = ((flags[step] as number) & BEGINS) !== 0;
 			const track = isBegun ? (trackOf[instrumentOf[next] as number] as number) : -1;
-			const going = {
-				cost: costs[step] as number,
-				track,
-				tuning: (tuningOf[next] as number) + 1,
-				retuning,
-			};
-			const after = rests[row + size + next] as readonly Rest[];
+			const tuning = (tuningOf[next] as number) + 1;
+			const going = { cost: costs[step] as number, track, tuning, retuning };
+			const after = behind[next] as readonly Rest[];
 			effort += after.length;
-			for (const rest of after) insert(all, gone(rest, going), retuning);
+			for (const rest of after) insert(all, rest, going);
 		};
+		const layer = new Array<readonly Rest[]>(size);
 		for (let hand = 0; hand < size; hand += 1) {
-			const found: Rest[] = [];
 			const end = first[row + hand + 1] as number;
 			const others: number[] = [];
 			let shared: Begun | null = null;
@@ -91,12 +92,14 @@ export function costToGo(
 				shared = begun[(kind & COUNTS) === 0 ? 0 : 1] as Begun;
 				if (shared.takes(to[step] as number)) add(shared.rests, step);
 			}
-			if (shared !== null) found.push(...shared.rests);
+			const found =
+				others.length === 0 && shared !== null ? shared.rests : [...(shared?.rests ?? [])];
 			for (const step of others) add(found, step);
-			rests[row + hand] = found;
+			layer[hand] = found;
 		}
+		rests[section] = layer;
 	}
-	return { rests, size, mine, effort };
+	return { rests, tracks, mine, effort };
 }
 
 /** The rests behind every stint that may begin in a section, whichever hands were before. */
@@ -119,37 +122,36 @@ function lastDifference(one: Uint8Array, other: Uint8Array, size: number): numbe
 	return Math.floor(at / size);
 }
 
+/** The step before a rest. */
 type Going = {
 	readonly cost: number;
 	/** The tracked instrument that the step tunes; -1 for none. */
 	readonly track: number;
+	/** Into what, plus one. */
 	readonly tuning: number;
 	readonly retuning: number;
 };
 
-function gone(rest: Rest, { cost, track, tuning, retuning }: Going): Rest {
-	if (track < 0) return cost === 0 ? rest : { ...rest, cost: rest.cost + cost };
-	const wanted = rest.wants[track] as number;
+/**
+ * Adds a rest with the step before it, made only where none is at least as good however the instruments are tuned,
+ * and drops those that it is so much better than.
+ */
+function insert(rests: Rest[], behind: Rest, going: Going): void {
+	const { track, tuning, retuning } = going;
+	const wanted = track < 0 ? 0 : (behind.wants[track] as number);
 	const again = wanted !== 0 && wanted !== tuning ? retuning : 0;
-	if (wanted === tuning) return { ...rest, cost: rest.cost + cost };
-	const wants = rest.wants.slice();
-	wants[track] = tuning;
-	return { cost: rest.cost + cost + again, wants };
-}
-
-/** Adds a rest where none is at least as good however the instruments are tuned, and drops those that it is so much better than. */
-function insert(rests: Rest[], one: Rest, retuning: number): void {
-	let at = rests.length;
-	for (let index = 0; index < rests.length; index += 1) {
-		const other = rests[index] as Rest;
-		if (other.cost > one.cost) {
-			at = index;
-			break;
-		}
-		if (dominates(other, one, retuning)) return;
+	const cost = behind.cost + going.cost + again;
+	let at = 0;
+	for (; at < rests.length; at += 1) {
+		const other = rests[at] as Rest;
+		if (other.cost > cost) break;
+		if (isWithin(other, { cost, wants: behind.wants }, going)) return;
 	}
+	const wants = track < 0 || wanted === tuning ? behind.wants : behind.wants.with(track, tuning);
+	const one = { cost, wants };
+	const untouched = { ...going, track: -1 };
 	for (let index = rests.length - 1; index >= at; index -= 1) {
-		if (dominates(one, rests[index] as Rest, retuning)) rests.splice(index, 1);
+		if (isWithin(one, rests[index] as Rest, untouched)) rests.splice(index, 1);
 	}
 	rests.splice(at, 0, one);
 	if (rests.length > MOST_RESTS) {
@@ -160,15 +162,15 @@ function insert(rests: Rest[], one: Rest, retuning: number): void {
 	}
 }
 
-function dominates(one: Rest, other: Rest, retuning: number): boolean {
-	let cost = one.cost;
-	if (cost > other.cost) return false;
-	for (let track = 0; track < one.wants.length; track += 1) {
-		const wanted = one.wants[track] as number;
-		if (wanted !== 0 && wanted !== other.wants[track]) cost += retuning;
-		if (cost > other.cost) return false;
+/** Whether a rest costs no more than another, where the instruments are as that wants them before its step. */
+function isWithin(one: Rest, other: Rest, { track, tuning, retuning }: Going): boolean {
+	let { cost } = one;
+	for (let at = 0; cost <= other.cost && at < one.wants.length; at += 1) {
+		const wanted = one.wants[at] as number;
+		const found = at === track ? tuning : (other.wants[at] as number);
+		if (wanted !== 0 && wanted !== found) cost += retuning;
 	}
-	return true;
+	return cost <= other.cost;
 }
 
 /** Where a player is, with the tunings that the tracked instruments are in there. */
@@ -187,18 +189,18 @@ export type Standing = {
  * leastFrom(costToGo(graph, possible, { seat: 2, before: null }), { section: 1, hand: 0, found: Uint8Array.of(), retuning: 5 }) // => 0
  */
 export function leastFrom(
-	{ rests, size }: CostToGo,
+	{ rests, tracks }: CostToGo,
 	{ section, hand, found, retuning }: Standing,
 ): number {
 	let least = Number.POSITIVE_INFINITY;
-	const all = rests[section * size + hand] as readonly Rest[];
+	const all = rests[section]?.[hand] as readonly Rest[];
 	for (let index = 0; index < all.length; index += 1) {
 		const rest = all[index] as Rest;
 		if (rest.cost >= least) break;
 		let sum = rest.cost;
-		for (let track = 0; track < found.length; track += 1) {
+		for (let track = 0; track < tracks.length; track += 1) {
 			const wanted = rest.wants[track];
-			if (wanted !== 0 && wanted !== found[track]) sum += retuning;
+			if (wanted !== 0 && wanted !== found[tracks[track] as number]) sum += retuning;
 		}
 		if (sum < least) least = sum;
 	}
