@@ -59,8 +59,9 @@ export type Piece = {
 	/** What the plan takes for all that was done in one go. */
 	readonly plannedSeconds: number;
 	/**
-	 * Seconds as the journal has them: of a hand-over from the song's end to the key that notes it; of work from the
-	 * moment at which it was waiting and hands were free. Waiting in between is in it, so that it is never too little.
+	 * Seconds as the journal has them: of a hand-over from the song's end to the key that notes it, several in one gap with an
+	 * equal share each; of work from when the instrument came back to its mark, where that was the first since. Waiting in
+	 * between is in it.
 	 */
 	readonly seconds: number;
 };

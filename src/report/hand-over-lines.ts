@@ -12,7 +12,7 @@ import { soundsSo } from '../session/sounds-so.ts';
 import type { Part, Show } from '../showfile/show.ts';
 import { playerName, shownInstrument, songTitle } from '../showfile/shown-names.ts';
 import { soundsLike } from '../tuning/capo.ts';
-import { EMPTY_HANDS, inTuning, sounding } from '../words/report.ts';
+import { EMPTY_HANDS, inTuning, sounding, tuningAndCapo } from '../words/report.ts';
 import { type HandOverTime, handOverTime } from './hand-over-times.ts';
 import { AWAY, type NightStep } from './night-steps.ts';
 import { secondsOf } from './report-time.ts';
@@ -38,6 +38,11 @@ export type HandOverLine = {
 	readonly readyAgeSeconds: number | null;
 	/** Ready once, but too long ago. */
 	readonly isStale: boolean;
+	/**
+	 * The tuning and capo that it was made ready in, where it was handed in another: that mark said nothing of this one; null
+	 * where it was made ready as it was handed, or not at all.
+	 */
+	readonly readyIn: string | null;
 	/** What the plan's hand-over had said, when it was really of this one. */
 	readonly correctedFrom: string | null;
 	readonly noted: HandOverNoted;
@@ -61,11 +66,15 @@ export type WrongHold = {
 	readonly held: string;
 	readonly song: string;
 	readonly wanted: string;
-	/** Null when it was still held at the end of the night. */
+	/** Until it was put right, or its song was over; null where that is not in the journal. */
 	readonly seconds: number | null;
 };
 
-type OpenHold = Omit<WrongHold, 'seconds'>;
+type OpenHold = Omit<WrongHold, 'seconds'> & {
+	readonly heldId: string;
+	/** The song that it is wrong for. */
+	readonly item: SongItem;
+};
 
 /** Hand-overs in order of time, a correction in place of what it corrects; and wrong holds likewise. */
 export function handOverLines(
@@ -84,6 +93,11 @@ export function handOverLines(
 		if (entry.k === 'next-chosen') calledMs = entry.at;
 		if (entry.k === 'song-began') calledMs = null;
 		if (AWAY.has(entry.k)) awayUntilMs = entry.at;
+		for (const [player, hold] of open) {
+			if (!isHoldOver(hold, { entry, before, after })) continue;
+			wrongHolds.push(holdUntil(hold, entry.at));
+			open.delete(player);
+		}
 		if (entry.k !== 'handed-over' && entry.k !== 'hand-over-corrected') continue;
 		const { player } = entry;
 		const index = lines.findLastIndex((one) => one.player === player);
@@ -91,7 +105,7 @@ export function handOverLines(
 		const atMs = corrected?.atMs ?? entry.at;
 		const hold = open.get(player);
 		if (hold) {
-			wrongHolds.push({ ...hold, seconds: secondsOf(atMs - hold.atMs) });
+			wrongHolds.push(holdUntil(hold, atMs));
 			open.delete(player);
 		}
 		const missed = missedFor(before, entry);
@@ -113,11 +127,36 @@ export function handOverLines(
 		const wrong = wanted && wrongHold(entry, after, wanted);
 		if (wrong) open.set(player, { ...wrong, atMs });
 	}
-	for (const hold of open.values()) wrongHolds.push({ ...hold, seconds: null });
+	for (const hold of open.values()) wrongHolds.push(holdUntil(hold, null));
 	return {
 		handOvers: lines.map(({ line }) => line),
 		wrongHolds: wrongHolds.sort((one, other) => one.atMs - other.atMs),
 	};
+}
+
+function holdUntil({ heldId: _, item: _for, ...hold }: OpenHold, atMs: NightMs | null): WrongHold {
+	return { ...hold, seconds: atMs === null ? null : secondsOf(atMs - hold.atMs) };
+}
+
+/**
+ * Whether with this step nothing wrong is held for that song any more: it is over, another one began, or what is held was
+ * put right or away. What the next song asks for is told with that song.
+ */
+function isHoldOver(
+	{ playerId, heldId, item }: OpenHold,
+	{ entry, before, after }: Pick<NightStep, 'entry' | 'before' | 'after'>,
+): boolean {
+	if (entry.k === 'song-ended') return before.current === item.key;
+	if (entry.k === 'song-began') return entry.item !== item.key;
+	if (entry.k === 'handed-over' || entry.k === 'hand-over-corrected') return false;
+	if (after.players[playerId]?.holds !== heldId) return true;
+	const isAlike =
+		before.instruments[heldId] === after.instruments[heldId] &&
+		before.show === after.show &&
+		before.list === after.list;
+	if (isAlike) return false;
+	const asked = { k: entry.k, at: entry.at, player: playerId, instrument: heldId };
+	return wrongHold(asked, after, findSongItem(after, item.key) ?? item) === null;
 }
 
 /** The song that was left without this hand-over, where it was recorded as of that song's beginning. */
@@ -165,8 +204,17 @@ function lineOf(
 		by: entry.by ?? 'exchange',
 		readyAgeSeconds: ready?.ageSeconds == null ? null : tenths(ready.ageSeconds),
 		isStale: ready?.isStale ?? false,
+		readyIn: ready?.ageSeconds == null ? null : readyInOther(entry.instrument, before, after),
 		correctedFrom: null,
 	};
+}
+
+/** How an instrument stood, where it is handed in another tuning or with another capo; else null. */
+function readyInOther(id: string | null, before: Session, after: Session): string | null {
+	const [was, is] = [before, after].map(({ instruments }) => instruments[id ?? '']?.context);
+	if (was === undefined || is === undefined) return null;
+	const isSame = was.capo === is.capo && soundsLike(was.tuning, 0, is.tuning);
+	return isSame ? null : cleanText(tuningAndCapo(was.tuning.name, was.capo));
 }
 
 function wrongHold(
@@ -186,6 +234,7 @@ function wrongHold(
 	const wanted = wantedInstead(show, part, { id: entry.instrument, state });
 	if (wanted === null) return null;
 	return {
+		...{ heldId: entry.instrument, item },
 		player: cleanText(playerName(show, entry.player)),
 		playerId: entry.player,
 		held: cleanText(

@@ -13,14 +13,17 @@ import type { NightReport } from './night-report.ts';
 import type { NightStep } from './night-steps.ts';
 import { workTaken } from './work-taken.ts';
 
+/** What is rounded to tenths of a second is at most so far apart. */
+const ROUNDED_MS = 100;
+
 /** Every piece that was measured, hand-overs first. */
 export function measuredPieces(report: NightReport, steps: readonly NightStep[]): readonly Piece[] {
 	return [...handOverPieces(report, steps), ...workPieces(steps)];
 }
 
 /**
- * Hand-overs between songs that were noted by themselves: from the song's end, or from the one noted before in the same
- * gap. Of several noted with one key each has its share.
+ * Hand-overs between songs that were noted by themselves, from the song's end. Of several in one gap, however many keys
+ * noted them, each has an equal share of the time to the last key: when the second was begun is not in the journal.
  */
 function handOverPieces({ handOvers }: NightReport, steps: readonly NightStep[]): Piece[] {
 	const last = steps.at(-1)?.after;
@@ -31,14 +34,15 @@ function handOverPieces({ handOvers }: NightReport, steps: readonly NightStep[])
 			takenSeconds !== null &&
 			correctedFrom === null,
 	);
-	const byKey = Map.groupBy(timed, ({ item, atMs }) => JSON.stringify([item, atMs]));
-	const sinceMs = new Map<string | null, NightMs>();
-	return [...byKey.values()].flatMap((together): Piece[] => {
-		const [first] = together;
-		if (first === undefined) return [];
-		const endedMs = first.atMs - (first.takenSeconds ?? 0) * 1000;
-		const fromMs = Math.max(endedMs, sinceMs.get(first.item) ?? endedMs);
-		sinceMs.set(first.item, first.atMs);
+	const gaps: (typeof timed)[] = [];
+	for (const one of timed) {
+		const gap = gaps.at(-1);
+		const [first] = gap ?? [];
+		if (gap !== undefined && first !== undefined && isOfOneGap(first, one)) gap.push(one);
+		else gaps.push([one]);
+	}
+	return gaps.flatMap((together): Piece[] => {
+		const longest = Math.max(...together.map(({ takenSeconds }) => takenSeconds ?? 0));
 		const given = together.flatMap(({ instrumentId, instrument: shown, song: title }) => {
 			const found = instrumentId === null ? null : last && findInstrument(last, instrumentId);
 			return found && shown !== null ? [{ times: found.times, shown, title }] : [];
@@ -47,9 +51,18 @@ function handOverPieces({ handOvers }: NightReport, steps: readonly NightStep[])
 			...{ work: 'hand-over', shown, title },
 			usedSeconds: times.handOver,
 			plannedSeconds: times.handOver,
-			seconds: (first.atMs - fromMs) / 1000 / given.length,
+			seconds: longest / given.length,
 		}));
 	});
+}
+
+/** Whether both are for the same song and counted from the same moment; what they took is to the tenth. */
+function isOfOneGap(
+	one: NightReport['handOvers'][number],
+	other: NightReport['handOvers'][number],
+): boolean {
+	const fromMs = ({ atMs, takenSeconds }: typeof one): NightMs => atMs - (takenSeconds ?? 0) * 1000;
+	return one.item === other.item && Math.abs(fromMs(one) - fromMs(other)) <= ROUNDED_MS;
 }
 
 /** Early parts and whole sets have no time of their own in the plan and are left out. */

@@ -5,6 +5,7 @@ import { incidentKindWords } from '../words/entry-words.ts';
 import { plannedCell, SECTIONS } from '../words/report.ts';
 import * as say from '../words/report-readers.ts';
 import { lineWithWhy } from '../words/tomorrow.ts';
+import { stuckUntil } from './incident-line.ts';
 import type { LostTime } from './lost-times.ts';
 import type { NightReport } from './night-report.ts';
 import { forReader, hireFirms, type Reader } from './reader.ts';
@@ -119,7 +120,11 @@ function playerParts(report: NightReport, id: string): PagePart[] {
 }
 
 function incidentSentence(one: ReportIncident): string {
-	return say.incidentSentence({ ...one, kindWords: incidentKindWords(one.kind) });
+	return say.incidentSentence({
+		...one,
+		kindWords: incidentKindWords(one.kind),
+		until: stuckUntil(one),
+	});
 }
 
 // Production.
@@ -132,11 +137,12 @@ function productionParts(report: NightReport): PagePart[] {
 	const { timing, incidents } = report;
 	const count = (states: readonly string[]): number =>
 		report.songs.filter(({ state }) => states.includes(state)).length;
-	const isListed = (id: string): boolean => report.songs.some(({ song }) => song === id);
 	const left = [
 		...report.songs.filter(({ whyNotPlayed }) => whyNotPlayed !== null),
-		...report.songsGone.filter(({ song }) => !isListed(song)),
+		...songsGoneAltogether(report),
 	];
+	const titles = (songs: readonly { readonly title: string }[]): readonly string[] =>
+		songs.map(({ title }) => title);
 	return [
 		part(null, [
 			ranSentence(report),
@@ -144,8 +150,10 @@ function productionParts(report: NightReport): PagePart[] {
 			say.songsSentence({
 				played: count(['played']),
 				cutShort: count(['cut-short']),
-				added: report.songs.filter(({ isAdded, runs }) => isAdded && runs.length > 0).length,
-				left: left.map(({ title }) => title),
+				skipped: titles(report.songs.filter(({ state }) => state === 'skipped').filter(wasOn)),
+				added: titles(report.songs.filter(({ isAdded }) => isAdded).filter(wasOn)),
+				moved: titles(report.songs.filter(({ isMoved }) => isMoved).filter(wasOn)),
+				left: titles(left),
 			}),
 		]),
 		part(
@@ -171,6 +179,15 @@ function productionParts(report: NightReport): PagePart[] {
 			),
 		}),
 	];
+}
+
+function wasOn({ runs }: NightReport['songs'][number]): boolean {
+	return runs.length > 0;
+}
+
+/** Songs that were planned and are no more on the list, under whatever key. */
+export function songsGoneAltogether({ songs, songsGone }: NightReport): NightReport['songsGone'] {
+	return songsGone.filter((gone) => !songs.some(({ song }) => song === gone.song));
 }
 
 /** Instruments that stand otherwise than the show file gives them, as the technician's own list has them. */
@@ -254,7 +271,11 @@ function hireParts(report: NightReport): PagePart[] {
 			title: firm,
 			lines: broke.length === 0 ? [say.NOTHING_BROKE] : [],
 			items: broke.map((one) => {
-				const said = say.itemIncident({ ...one, kindWords: incidentKindWords(one.kind) });
+				const said = say.itemIncident({
+					...one,
+					kindWords: incidentKindWords(one.kind),
+					until: stuckUntil(one),
+				});
 				return `${hoursMinutes(one.at)}: ${said}`;
 			}),
 			table: {

@@ -16,6 +16,7 @@ import {
 	yesOrNo,
 } from '../words/report.ts';
 import type { NightReport } from './night-report.ts';
+import { songsGoneAltogether } from './reader-page.ts';
 
 type Cell = string | number | boolean | null;
 
@@ -86,14 +87,15 @@ const HAND_OVERS: Table = {
 			yesNoUnknown(one.isLate),
 			one.noted,
 			one.tech,
+			one.readyIn,
 		]),
 };
 
-/** A row for each time that a song was on, and for each that never was. */
+/** A row for each time that a song was on, and for each that never was, those that the file lost last. */
 const SONGS: Table = {
 	names: SONG_CELLS,
-	rows: (report) =>
-		report.songs.flatMap((song) =>
+	rows: (report) => [
+		...report.songs.flatMap((song) =>
 			(song.runs.length === 0 ? [null] : song.runs).map((run) => [
 				song.position,
 				song.title,
@@ -114,6 +116,12 @@ const SONGS: Table = {
 				yesOrNo(song.isMoved),
 			]),
 		),
+		...songsGoneAltogether(report).map(({ title, planned }) => [
+			...[null, title, null, SONG_STATES.dropped, planned.position],
+			...[planned.began?.clock ?? null, planned.startSeconds, planned.seconds, planned.gapSeconds],
+			...SONG_CELLS.slice(9).map(() => null),
+		]),
+	],
 };
 
 /** A row for each piece of work. */
@@ -134,6 +142,9 @@ const WORK: Table = {
 			one.leftSeconds,
 			yesNoUnknown(one.isLate),
 			one.takenSeconds,
+			one.doneIn?.song ?? null,
+			one.doneBefore,
+			one.wantedFor,
 		]),
 };
 

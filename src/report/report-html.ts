@@ -12,6 +12,7 @@ import {
 	type PageTable,
 	type ReaderPage,
 	readerPage,
+	songsGoneAltogether,
 } from './reader-page.ts';
 import { songTable, techPage } from './tech-page.ts';
 import { wallClock } from './timeline.ts';
@@ -62,18 +63,25 @@ function nightPage(
 	});
 }
 
-/** From a song's number to its length; what comes after is for the technician. */
+/** From a song's number to its length; of what comes after, the note alone is for everybody. */
 const SONG_COLUMNS = 6;
 
 /** The songs as this reader asks of them: when, and for a player on what. */
 function readerSongs(report: NightReport, reader: Reader): PageTable {
 	const whole = songTable(report);
-	const names = whole.names.slice(0, SONG_COLUMNS);
-	const rows = whole.rows.map((row) => row.slice(0, SONG_COLUMNS));
+	const own = (row: readonly string[]): readonly string[] => [
+		...row.slice(0, SONG_COLUMNS),
+		row.at(-1) ?? '',
+	];
+	const names = own(whole.names);
+	const rows = whole.rows.map(own);
 	if (reader.who === 'hire') return { names, rows };
-	const each = report.songs.flatMap(({ planned, runs }) =>
-		(runs.length === 0 ? [null] : runs).map((run) => ({ planned, run })),
-	);
+	const each = [
+		...report.songs.flatMap(({ planned, runs }) =>
+			(runs.length === 0 ? [null] : runs).map((run) => ({ planned, run })),
+		),
+		...songsGoneAltogether(report).map(({ planned }) => ({ planned, run: null })),
+	];
 	const isPlayer = reader.who === 'player';
 	return {
 		names: [...names, isPlayer ? say.PLAYED_ON : say.PLANNED_AT],

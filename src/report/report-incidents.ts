@@ -19,8 +19,15 @@ import { stringHoursAt } from './string-hours.ts';
 
 /** What came of a break or fault later in the night, as far as the journal holds it. */
 export type LaterCost = {
-	/** When new strings were on, or after a fault it was ready again; null where neither was, or where it is of none. */
+	/**
+	 * When new strings were on, or after a fault it was ready again, or the pedal switched again; null where nothing of it
+	 * was noted, or where it is of none.
+	 */
 	readonly backAt: ReportTime | null;
+	/** The song that was on then; null where none was, or likewise. */
+	readonly backIn: { readonly position: number | null; readonly song: string } | null;
+	/** Between songs, the one that was to come; null likewise, and after the last. */
+	readonly backBefore: string | null;
 	/** Seconds until then; null likewise. */
 	readonly outSeconds: number | null;
 	/** Songs that named the instrument and were played on another until it was ready again. */
@@ -130,13 +137,10 @@ function pedalOf(show: Show, { player, pedal }: Incident): string | null {
 
 function laterCost(incident: Incident, { steps, last, others, timeAt }: Night): LaterCost {
 	const { instrument, atMs } = incident;
-	const back = steps.find(
-		({ entry }) =>
-			entry.k === 'made-ready' &&
-			entry.instrument === instrument &&
-			entry.at >= atMs &&
-			(incident.kind === 'string-break' ? entry.isRestrung === true : entry.isEarly !== true),
-	)?.entry.at;
+	const backStep = steps.find((step) => step.entry.at >= atMs && isBack(incident, step));
+	const back = backStep?.entry.at;
+	const on = backStep === undefined ? null : (songOnNow(backStep.before)?.item ?? null);
+	const next = backStep === undefined || on !== null ? null : nextSongItem(backStep.before);
 	const ended = last.list
 		.flatMap((item) => (item.kind === 'song' ? item.runs : []))
 		.find(
@@ -144,6 +148,11 @@ function laterCost(incident: Incident, { steps, last, others, timeAt }: Night): 
 		);
 	return {
 		backAt: back === undefined ? null : timeAt(back),
+		backIn: on && {
+			position: positionOf(last.list, on) || null,
+			song: cleanText(songTitle(last.show, on.song)),
+		},
+		backBefore: next && cleanText(songTitle(last.show, next.song)),
 		outSeconds: back === undefined ? null : secondsOf(back - atMs),
 		songsOnOther:
 			instrument === null
@@ -156,6 +165,17 @@ function laterCost(incident: Incident, { steps, last, others, timeAt }: Night): 
 						.map(({ item, song, played }) => ({ item, song, played })),
 		isSongCutShort: ended?.how === 'cut-short',
 	};
+}
+
+/** Whether by this step what broke or did not switch was as it should be again. */
+function isBack(incident: Incident, { entry }: NightStep): boolean {
+	const { kind, instrument, player, pedal } = incident;
+	if (entry.k === 'pedal-freed') return entry.player === player && entry.pedal === pedal;
+	return (
+		entry.k === 'made-ready' &&
+		entry.instrument === instrument &&
+		(kind === 'string-break' ? entry.isRestrung === true : entry.isEarly !== true)
+	);
 }
 
 function faultWords(last: Session, { id }: Incident): readonly string[] {

@@ -43,6 +43,7 @@ export const SONG = z.strictObject({
 	isEncore: yes,
 	planned: z.nullable(PLANNED),
 	isAdded: yes,
+	lengthSeconds: numberOrNull,
 	isMoved: yes,
 	runs: list(
 		z.strictObject({
@@ -67,6 +68,7 @@ export const HAND_OVER = z.strictObject({
 	by: z.enum(['plan', 'stand-in', 'exchange']),
 	readyAgeSeconds: numberOrNull,
 	isStale: yes,
+	readyIn: textOrNull,
 	correctedFrom: textOrNull,
 	noted: z.enum(['by-itself', 'with-song', 'later']),
 	wantedSeconds: numberOrNull,
@@ -117,6 +119,8 @@ export const INCIDENT = z.strictObject({
 	isOpen: yes,
 	later: z.strictObject({
 		backAt: TIME_OR_NULL,
+		backIn: z.nullable(z.strictObject({ position: numberOrNull, song: text })),
+		backBefore: textOrNull,
 		outSeconds: numberOrNull,
 		songsOnOther: list(z.strictObject({ item: text, song: text, played: text })),
 		isSongCutShort: yes,

@@ -82,6 +82,8 @@ export const TIMING = z.strictObject({
 
 export const WORK = z.strictObject({
 	at: TIME,
+	doneIn: z.nullable(z.strictObject({ position: numberOrNull, song: text })),
+	doneBefore: textOrNull,
 	instrument: text,
 	instrumentId: text,
 	job: z.enum(['touch-up', 'retune', 'capo', 'restring']),
@@ -96,6 +98,7 @@ export const WORK = z.strictObject({
 	leftSeconds: numberOrNull,
 	isLate: yesOrNull,
 	item: textOrNull,
+	wantedFor: textOrNull,
 	position: numberOrNull,
 } satisfies Whole<Line<NightReport['work']>>);
 

@@ -3,7 +3,7 @@
 import { cleanText } from '../base/clean-text.ts';
 import { tenths } from '../base/show-clock.ts';
 import type { NightMs, SongEnd } from '../journal/entry.ts';
-import { positionOf } from '../session/find.ts';
+import { findSong, positionOf } from '../session/find.ts';
 import type { Run, Session, SongItem } from '../session/session.ts';
 import { runningOrder } from '../showfile/running-order.ts';
 import type { Show } from '../showfile/show.ts';
@@ -55,6 +55,8 @@ export type SongTimes = {
 	/** Null for a song that was put in tonight. */
 	readonly planned: PlannedSong | null;
 	readonly isAdded: boolean;
+	/** By the show file, wherever the song stands; null where it gives no length. */
+	readonly lengthSeconds: number | null;
 	/** Moved to another place of the list by hand. */
 	readonly isMoved: boolean;
 	/** Each time it was on, oldest first. */
@@ -93,6 +95,7 @@ export function songTimes(night: SongNight): readonly SongTimes[] {
 		isEncore: item.isEncore,
 		planned: planned.get(item.key) ?? null,
 		isAdded: !planned.has(item.key),
+		lengthSeconds: findSong(last, item.song)?.lengthSeconds ?? null,
 		isMoved: moved.has(item.key),
 		runs: item.runs.map((run) => {
 			const before = all[all.findIndex((one) => one.run === run) - 1]?.run.endedAtMs;

@@ -11,6 +11,7 @@ import {
 	findInstrument,
 	findSongItem,
 	itemConcerned,
+	nextSongItem,
 	positionOf,
 	songOnNow,
 } from '../session/find.ts';
@@ -25,6 +26,10 @@ import { workTaken } from './work-taken.ts';
 export type ReportWork = {
 	/** When it was noted as done. */
 	readonly at: ReportTime;
+	/** The song that was on then, and its place; null between songs. */
+	readonly doneIn: { readonly position: number | null; readonly song: string } | null;
+	/** Between songs: the one that was to come; null where one was on, and after the last. */
+	readonly doneBefore: string | null;
 	readonly instrument: string;
 	readonly instrumentId: string;
 	/** By what was to be done from how it stood; a mark on one that was ready already is a touch-up. */
@@ -35,7 +40,7 @@ export type ReportWork = {
 	readonly isEarly: boolean;
 	/** By the show's own times for such work. */
 	readonly plannedSeconds: number;
-	/** From when it waited and hands were free until it was noted; null where the journal does not hold that. */
+	/** From when it came back until it was noted: at the most so long; null where the journal does not hold that. */
 	readonly takenSeconds: number | null;
 	/** Of these, what comes last and is to be fresh. */
 	readonly plannedLastSeconds: number;
@@ -46,8 +51,9 @@ export type ReportWork = {
 	readonly leftSeconds: number | null;
 	/** The song that named it was on already, or the gap before that was over; null where no song asked for it then. */
 	readonly isLate: boolean | null;
-	/** That song's key and place; null where none asked. */
+	/** That song's key, title and place; null where none asked. */
 	readonly item: string | null;
+	readonly wantedFor: string | null;
 	readonly position: number | null;
 };
 
@@ -78,9 +84,16 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 		const wanted = wantedNow(before, entry);
 		const item = wanted && findSongItem(last, wanted.item);
 		const takenSeconds = taken.get(step);
+		const on = songOnNow(before)?.item ?? null;
+		const next = on === null ? nextSongItem(before) : null;
 		return [
 			{
 				at: timeAt(entry.at),
+				doneIn: on && {
+					position: positionOf(last.list, on) || null,
+					song: cleanText(songTitle(show, on.song)),
+				},
+				doneBefore: next && cleanText(songTitle(show, next.song)),
 				instrument: cleanText(shownInstrument(show, entry.instrument)),
 				instrumentId: entry.instrument,
 				job: entry.isRestrung === true ? 'restring' : job,
@@ -95,6 +108,7 @@ export function reportWork({ show, steps, last, timeAt }: Night): readonly Repor
 				leftSeconds: used ? secondsOf(used.entry.at - entry.at) : null,
 				isLate: wanted?.isLate ?? null,
 				item: wanted?.item ?? null,
+				wantedFor: item && cleanText(songTitle(show, item.song)),
 				position: item && (positionOf(last.list, item) || null),
 			},
 		];

@@ -15,6 +15,7 @@ import {
 	pageHead,
 	type ReaderPage,
 	ranSentence,
+	songsGoneAltogether,
 } from './reader-page.ts';
 import { hoursMinutes } from './report-time.ts';
 
@@ -137,12 +138,21 @@ function howLong(seconds: number | null): string {
 	return seconds === null ? say.TO_THE_END : say.lasted(seconds);
 }
 
-/** Every song, each time that it was on. */
+/** Every song, each time that it was on; last those that were planned and are on no list any more. */
 export function songTable(report: NightReport): PageTable {
+	const gone = songsGoneAltogether(report).map(({ title, planned }) => [
+		say.NO_PLACE,
+		title,
+		say.SONG_STATES.dropped,
+		...['', '', ''],
+		say.plannedCell(minutesSeconds(planned.seconds), !planned.isLengthGiven),
+		'',
+		say.NOT_IN_FILE,
+	]);
 	const rows = report.songs.flatMap((song) => {
 		const runs = song.runs.length === 0 ? [null] : song.runs;
 		return runs.map((run, index) => [
-			song.position === null ? '-' : String(song.position),
+			song.position === null ? say.NO_PLACE : String(song.position),
 			song.title + (song.isEncore ? say.ENCORE : ''),
 			say.SONG_STATES[
 				index < runs.length - 1 ? (run?.how ?? song.state) : (song.whyNotPlayed ?? song.state)
@@ -150,14 +160,20 @@ export function songTable(report: NightReport): PageTable {
 			run ? hoursMinutes(run.began) : '',
 			run?.ended ? hoursMinutes(run.ended) : '',
 			run?.seconds == null ? '' : minutesSeconds(run.seconds),
-			song.planned === null
-				? ''
-				: say.plannedCell(minutesSeconds(song.planned.seconds), !song.planned.isLengthGiven),
+			plannedText(song),
 			run?.gapSeconds == null ? '' : say.gapCell(run.gapSeconds, song.planned?.gapSeconds ?? null),
 			say.listNote(song.isAdded, song.isMoved),
 		]);
 	});
-	return { names: say.SONG_TABLE, rows };
+	return { names: say.SONG_TABLE, rows: [...rows, ...gone] };
+}
+
+/** How long a song was to be: by the list, and one that was not on it by what the file says of it. */
+function plannedText({ planned, lengthSeconds }: NightReport['songs'][number]): string {
+	if (planned !== null) {
+		return say.plannedCell(minutesSeconds(planned.seconds), !planned.isLengthGiven);
+	}
+	return lengthSeconds === null ? say.NO_PLACE : minutesSeconds(lengthSeconds);
 }
 
 function handOverTable(report: NightReport): PageTable {
@@ -182,19 +198,27 @@ function workTable(report: NightReport): PageTable {
 		.filter(({ at, job }) => at.atMs >= beganMs || job !== 'touch-up')
 		.map((one) => [
 			hoursMinutes(one.at),
+			doneWhere(one),
 			one.instrument,
 			say.workWords(one.job, one.tuning, one.capo),
 			say.workTookCell(one.takenSeconds, one.plannedSeconds),
 			one.usedFor ?? '',
 			one.leftSeconds === null ? '' : minutesSeconds(one.leftSeconds),
-			one.isLate === true ? say.LATE : '',
+			one.isLate === true ? (one.wantedFor === null ? say.LATE : say.lateFor(one.wantedFor)) : '',
 		]);
 	return { names: say.WORK_TABLE, rows };
+}
+
+/** In which song or gap it was noted as done; what it then served may be much later. */
+function doneWhere({ doneIn, doneBefore }: NightReport['work'][number]): string {
+	if (doneIn !== null) return say.inSong(say.songLabel(doneIn.position, doneIn.song));
+	return doneBefore === null ? say.AFTER_LAST : say.beforeSong(doneBefore);
 }
 
 function readyText(one: NightReport['handOvers'][number]): string {
 	if (one.instrument === null) return '';
 	if (one.readyAgeSeconds === null) return say.NOT_READY;
+	if (one.readyIn !== null) return say.readyInOther(one.readyIn);
 	return say.readyCell(one.readyAgeSeconds, one.isStale);
 }
 
@@ -205,7 +229,7 @@ function stringsBroken(report: NightReport): readonly string[] {
 }
 
 function songBySong(report: NightReport): readonly (PagePart | null)[] {
-	return report.songs.map((song, place) => {
+	return report.songs.flatMap((song, place) => {
 		// What happened before a song that was never on came after the last that was.
 		const before =
 			song.whyNotPlayed === null
@@ -215,7 +239,13 @@ function songBySong(report: NightReport): readonly (PagePart | null)[] {
 			before === undefined
 				? say.songHeading(song.position, song.title)
 				: say.afterHeading(before.title);
-		return list(title, song.happened.map(lineText));
+		// One that was passed over stands at its place in the list, though nothing was noted in it.
+		const isLeftOut = song.whyNotPlayed !== null;
+		const own = say.songHeading(song.position, song.title);
+		return [
+			...(isLeftOut ? [list(own, [say.SONG_STATES[song.whyNotPlayed ?? song.state]])] : []),
+			list(title, song.happened.map(lineText)),
+		];
 	});
 }
 

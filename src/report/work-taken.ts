@@ -1,5 +1,5 @@
-// How long work at the rack really took, as far as the journal holds it: it has when work was done, and of work that was
-// waiting when hands became free it has the beginning too.
+// How long work at the rack took at the most, as far as the journal holds it: it has when work was done, and of what was
+// done first after an instrument came back it has that moment too. When work was begun after another mark, nobody noted.
 
 import type { Entry } from '../journal/entry.ts';
 import { AWAY, type NightStep } from './night-steps.ts';
@@ -19,8 +19,9 @@ const BETWEEN: ReadonlySet<Entry['k']> = new Set([
 ]);
 
 /**
- * Seconds by the step that noted it: from the mark before, or from when the instrument came back, to its mark, with nothing
- * else noted of hands in between. Waiting is in it, so none is too short.
+ * Seconds by the step that noted it: from when the instrument came back to its mark, with no other mark and nothing else
+ * noted of hands in between. Waiting is in it, so none is too short; marks pressed one after the other at the end of all
+ * the work say nothing of the later ones.
  */
 export function workTaken(steps: readonly NightStep[]): ReadonlyMap<NightStep, number> {
 	const taken = new Map<NightStep, number>();
@@ -40,8 +41,8 @@ export function workTaken(steps: readonly NightStep[]): ReadonlyMap<NightStep, n
 		if (BETWEEN.has(entry.k)) betweenMs = entry.at;
 		if (entry.k !== 'made-ready') continue;
 		const state = before.instruments[entry.instrument];
-		const fromMs = Math.max(lastMarkMs, state?.context.backAtMs ?? Number.NEGATIVE_INFINITY);
-		if (!Number.isFinite(fromMs) || betweenMs > fromMs) continue;
+		const fromMs = state?.context.backAtMs ?? null;
+		if (fromMs === null || lastMarkMs > fromMs || betweenMs > fromMs) continue;
 		const isAlone = marks.get(of)?.length === 1;
 		// Ready before: nothing waited.
 		const hasWaited =

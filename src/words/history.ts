@@ -20,7 +20,8 @@ export const timesTitle = (nights: number): string =>
 	`What work took in ${nights === 1 ? 'one night' : `${nights} nights`}, beside what the plan takes.`;
 export const TOO_FEW = 'fewer than 5';
 export const TIMES_MEAN = [
-	'A hand-over counts from the end of the song to its key; work from when it was waiting and hands were free.',
+	'A hand-over counts from the end of the song to its key, several in one gap with an equal share each; work counts from',
+	'when the instrument came back to its mark, where it was the first mark since.',
 	'Waiting in between is in it, so these are never too short.',
 ] as const;
 export const notInOneGo = (count: number): string =>

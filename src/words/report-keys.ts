@@ -31,6 +31,7 @@ const SONG: KeyTree = {
 		PLANNED,
 	],
 	isAdded: ['It was put in during the night.'],
+	lengthSeconds: ['By the show file, on its list or not; null where it gives no length.'],
 	isMoved: ['It was moved to another place by hand.'],
 	runs: [
 		'Each time that it was on, oldest first.',
@@ -59,6 +60,9 @@ const HAND_OVER: KeyTree = {
 	by: ['How it came to be known: the plan, a backup, or a swap typed in.'],
 	readyAgeSeconds: ['Since it was made ready; null when it was not.'],
 	isStale: ['It was ready once, but too long ago.'],
+	readyIn: [
+		'Tuning and capo that it was made ready in, where it was handed in another; else null.',
+	],
 	correctedFrom: ['What had been noted, where it was really another.'],
 	noted: ['By a key of its own, with the start of its song, or after that song.'],
 	wantedSeconds: ['The gap before its song; null where there is none.'],
@@ -191,6 +195,11 @@ const REPORT: KeyTree = {
 		'Each time that an instrument was made ready.',
 		{
 			at: ['When it was noted as done.', TIME],
+			doneIn: [
+				'The song that was on then; null where none was.',
+				{ position: ['Its place.'], song: ['Its title.'] },
+			],
+			doneBefore: ['Between songs: the one that was to come.'],
 			instrument: ['Slot and name.'],
 			instrumentId: ["The instrument's id."],
 			job: ['What was to be done, from how it stood.'],
@@ -199,7 +208,7 @@ const REPORT: KeyTree = {
 			isEarly: ['Pitches or strings put on early, the touch-up still to come.'],
 			plannedSeconds: ["By the show's times."],
 			takenSeconds: [
-				'From when it waited and hands were free until it was noted; null where the journal does not hold that.',
+				'From when it came back until it was noted, so at the most; null where the journal does not hold that.',
 			],
 			plannedLastSeconds: ['Of these, what comes last and is to be fresh.'],
 			usedAt: ['The next hand-over of it; null where it was not handed again.', TIME],
@@ -207,6 +216,7 @@ const REPORT: KeyTree = {
 			leftSeconds: ['From done until handed.'],
 			isLate: ['Its song was on, or the gap over; null where no song asked for it.'],
 			item: ['Key of the song that asked for it.'],
+			wantedFor: ['Title of that song.'],
 			position: ['Place of that song.'],
 		},
 	],
@@ -249,7 +259,9 @@ const REPORT: KeyTree = {
 			held: ['What was held.'],
 			song: ['The song.'],
 			wanted: ['What it asks for.'],
-			seconds: ['How long; null where it was still held at the end.'],
+			seconds: [
+				'Until it was put right or its song was over; null where that is not in the journal.',
+			],
 		},
 	],
 	otherThanAsked: [
@@ -294,7 +306,15 @@ const REPORT: KeyTree = {
 			later: [
 				'What came of it.',
 				{
-					backAt: ['When new strings were on, or it was ready again.', TIME],
+					backAt: [
+						'When new strings were on, it was ready again, or the pedal switched again.',
+						TIME,
+					],
+					backIn: [
+						'The song that was on then; null where none was.',
+						{ position: ['Its place.'], song: ['Its title.'] },
+					],
+					backBefore: ['Between songs: the one that was to come then.'],
 					outSeconds: ['How long until then.'],
 					songsOnOther: [
 						'Songs that named it and were played on another until then.',

@@ -58,6 +58,8 @@ type Incident = {
 	/** Number of the string that broke. */
 	readonly string: number | null;
 	readonly pedal: string | null;
+	/** Until when a pedal was stuck; null for an incident of none. */
+	readonly until: string | null;
 	readonly silenceSeconds: number | null;
 	readonly standIn: string | null;
 	readonly remark: string | null;
@@ -77,8 +79,9 @@ export function incidentSentence(one: Incident): string {
 	const on = instrument === null ? '' : ` (${instrument})`;
 	const silence =
 		silenceSeconds === null ? '' : `: sound back after ${minutesSeconds(silenceSeconds)}`;
+	const until = one.until === null ? '' : `, ${one.until}`;
 	const backup = standIn === null ? '' : `${silence === '' ? ':' : ','} on ${standIn}`;
-	return `${whatHappened(one)}${where}${on}${silence}${backup}.${after}`;
+	return `${whatHappened(one)}${where}${on}${until}${silence}${backup}.${after}`;
 }
 
 /** The same to whom the instrument belongs: `2 Kestrel: no sound.` */
@@ -178,17 +181,24 @@ export function curfewSentence(
 export function songsSentence(songs: {
 	readonly played: number;
 	readonly cutShort: number;
-	readonly added: number;
+	/** Titles: begun and left at once; put in tonight; played at another place than planned; never on. */
+	readonly skipped: readonly string[];
+	readonly added: readonly string[];
+	readonly moved: readonly string[];
 	readonly left: readonly string[];
 }): string {
-	const { played, cutShort, added, left } = songs;
+	const { played, cutShort, skipped, added, moved, left } = songs;
+	const named = (what: string, titles: readonly string[]): readonly string[] =>
+		titles.length === 0 ? [] : [`${what} ${titles.join(', ')}`];
 	const parts = [
 		`${counted(played, 'song', 'songs')} played`,
 		...(cutShort === 0 ? [] : [`${cutShort} cut short`]),
-		...(added === 0 ? [] : [`${added} added`]),
-		...(left.length === 0 ? [] : [`not played: ${left.join(', ')}`]),
+		...named('begun and skipped:', skipped),
+		...named('added:', added),
+		...named('moved:', moved),
+		...named('not played:', left),
 	];
-	return `${capitalised(parts.join(', '))}.`;
+	return `${capitalised(parts.join('; '))}.`;
 }
 
 export const lostSum = (seconds: number): string =>

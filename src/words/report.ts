@@ -64,10 +64,11 @@ export const HAND_OVER_TABLE = [
 ] as const;
 export const WORK_TABLE = [
 	'When',
+	'Done',
 	'Instrument',
 	'Work',
-	'Took',
-	'For',
+	'Took at most',
+	'Handed next for',
 	'Handed after',
 	'Late',
 ] as const;
@@ -117,6 +118,10 @@ export const backupForWords = (instrument: string): string => `backup for ${inst
 export const fileAsks = (asked: string): string => `the show file says ${asked}`;
 export const songLabel = (position: number | null, song: string): string =>
 	position === null ? song : `song ${position} ${song}`;
+/** Where a song has no place in the list, or nothing was planned of it. */
+export const NO_PLACE = '-';
+/** Of a song that was planned, and that the show file left out when it was read again. */
+export const NOT_IN_FILE = 'no longer in the show file';
 export const beforeSong = (song: string): string => `before ${song}`;
 export const AFTER_LAST = 'after the last song';
 export const playedWords = (song: string, player: string, played: string): string =>
@@ -127,6 +132,8 @@ export const NOT_READY = 'not ready';
 /** How long before the hand-over it was made ready. */
 export const readyCell = (seconds: number, isStale: boolean): string =>
 	`${isStale ? 'recheck, ' : ''}${minutesSeconds(seconds)} before`;
+/** One that was made ready, but not as it was handed. */
+export const readyInOther = (readyIn: string): string => `not ready (was in ${readyIn})`;
 export const stringsBroken = (
 	instrument: string,
 	count: number,
@@ -141,15 +148,23 @@ export const afterHeading = (title: string): string => `After ${title}`;
 export function inTuning(instrument: string, tuning: string | null, capo: number): string {
 	return `${instrument}${tuning === null ? '' : ` in ${tuning}`}${capo > 0 ? `, capo ${capo}` : ''}`;
 }
+/** `drop D, capo 2`, or `drop D, no capo`. */
+export const tuningAndCapo = (tuning: string, capo: number): string =>
+	`${tuning}, ${capo > 0 ? `capo ${capo}` : 'no capo'}`;
 export const sounding = (kind: string, tuning: string): string => `${kind} sounding ${tuning}`;
 export const stuckPedal = (pedal: string): string => `${pedal} is stuck`;
+/** Until when a pedal did not switch: `until 20:44 in song 8 Quarry`; `where` null after the last song. */
+export const stuckUntil = (clock: string | null, where: string | null): string => {
+	if (clock === null) return 'to the end';
+	return `until ${clock}${where === null ? '' : ` ${where}`}`;
+};
 
-/** `0:20 of 0:15, late`; what is not known is left out. */
 /** Of work, beside what the plan takes. */
 export const workTookCell = (takenSeconds: number | null, plannedSeconds: number): string =>
 	takenSeconds === null
 		? ''
 		: `${minutesSeconds(takenSeconds)} of ${minutesSeconds(plannedSeconds)}`;
+/** `0:20 of 0:15, late`; what is not known is left out. */
 export function tookCell(hand: {
 	readonly takenSeconds: number | null;
 	readonly wantedSeconds: number | null;
@@ -162,6 +177,8 @@ export function tookCell(hand: {
 	return parts.filter((one) => one !== null).join(', ');
 }
 export const LATE = 'late';
+export const lateFor = (song: string): string => `late for ${song}`;
+export const inSong = (song: string): string => `in ${song}`;
 /** What became of a song's place in the list. */
 export const listNote = (isAdded: boolean, isMoved: boolean): string =>
 	[...(isAdded ? ['added'] : []), ...(isMoved ? ['moved'] : [])].join(', ');
@@ -253,6 +270,7 @@ export const HAND_OVER_CELLS = [
 	'late',
 	'noted',
 	'tech',
+	'ready in',
 ] as const;
 export const SONG_CELLS = [
 	'position',
@@ -287,6 +305,9 @@ export const WORK_CELLS = [
 	'left seconds',
 	'late',
 	'taken seconds',
+	'done in',
+	'done before',
+	'wanted for',
 ] as const;
 export const STRING_CELLS = [
 	'mark',

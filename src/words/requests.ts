@@ -85,6 +85,8 @@ export const noneWasPlayed = (since: string | null): string =>
 	since === null
 		? 'no song was played in any night'
 		: `no night since ${since} has a song that was played`;
+export const ONLY_REHEARSALS =
+	'only rehearsals are recorded here, and they do not count unless named';
 export const RUN_RECORDS_ONE = 'rackside run SHOW records one.';
 export const NO_SUCH_NIGHT = 'there is no such night';
 export const NIGHTS_LISTS = 'rackside nights lists all nights.';

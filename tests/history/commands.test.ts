@@ -1,6 +1,6 @@
 // The commands that look at many nights, as they are typed.
 
-import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { parse } from 'csv-parse/sync';
@@ -10,7 +10,7 @@ import { makeFolders } from '../../src/disk/folders.ts';
 import { realDisk } from '../../src/disk/real-disk.ts';
 import { runCommand } from '../cli/run-command.ts';
 import { scratchFolder } from '../disk/scratch-folder.ts';
-import { keepNights, NIGHTS, SHOW_TEXT } from './three-nights.ts';
+import { bytesOf, keepNights, NIGHTS, SHOW_TEXT, showOf } from './three-nights.ts';
 
 function withNights() {
 	const data = scratchFolder();
@@ -44,6 +44,23 @@ test('from one night alone nothing is used, and the settings stay as they are', 
 	const { out, code } = await command('times', NIGHTS[0]?.id ?? '', '--use');
 	expect([code, out]).toEqual([0, 'Nothing was measured often enough, so no time was changed.\n']);
 	expect((await command('settings', '--json')).out).toBe(before);
+});
+
+test('where only rehearsals are recorded, it is said that they do not count, and one that is named does', async () => {
+	const data = scratchFolder();
+	const [first] = NIGHTS;
+	if (first === undefined) throw new Error('no night');
+	const kept = { show: showOf(), showPath: join(data, 'three.yaml'), isRehearsal: true };
+	mkdirSync(join(data, 'nights'));
+	writeFileSync(join(data, 'nights', `${first.id}.journal`), bytesOf(first, kept));
+	const command = (...argv: string[]) => runCommand({ cwd: data, data }, ...argv);
+	const { code, out, err } = await command('tomorrow');
+	expect([code, out, err]).toEqual([
+		2,
+		'',
+		'only rehearsals are recorded here, and they do not count unless named. rackside nights lists all nights.\n',
+	]);
+	expect(await command('tomorrow', first.id)).toMatchObject({ code: 0 });
 });
 
 test('times of named nights only, as data', async () => {

@@ -142,13 +142,17 @@ export function keepNights(
 /** What a night's file holds once its script was played. */
 export function bytesOf(
 	{ id, zeroMs, script }: InventedNight,
-	{ show, showPath }: { readonly show: Show; readonly showPath: string },
+	{
+		show,
+		showPath,
+		isRehearsal = false,
+	}: { readonly show: Show; readonly showPath: string; readonly isRehearsal?: boolean },
 ): Buffer {
 	const reading = parseScript(script, 'script');
 	if (!reading.ok) throw new Error(JSON.stringify(reading.problems));
 	const header: NightHeader = {
 		...{ k: 'header', format: nightFormat, journal: id, boot: '', title: show.title, showPath },
-		...{ showHash: dirname(showPath), show: showRecord(show), isRehearsal: false, from: 1 },
+		...{ showHash: dirname(showPath), show: showRecord(show), isRehearsal, from: 1 },
 	};
 	const journal = memoryJournal(header);
 	let atMs = reading.steps[0]?.atMs ?? 0;

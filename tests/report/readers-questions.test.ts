@@ -175,7 +175,7 @@ const QUESTIONS: readonly Question[] = [
 		question: 'What was not played, and what was called?',
 		answers: {
 			tech: [['8', 'Quarry', 'skipped'], ['20:41: Copper Wire is next']],
-			production: [['9 songs played, not played: Quarry']],
+			production: [['9 songs played; not played: Quarry']],
 		},
 	},
 	{

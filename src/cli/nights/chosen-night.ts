@@ -9,6 +9,7 @@ import {
 	NO_NIGHT_YET,
 	NO_SUCH_NIGHT,
 	noneWasPlayed,
+	ONLY_REHEARSALS,
 	RUN_RECORDS_ONE,
 } from '../../words/requests.ts';
 import type { Request } from '../command.ts';
@@ -45,7 +46,11 @@ export function noNight(
 	since?: string | null,
 ): number {
 	if (isPart) return EXIT.unusable;
-	const problem = nights.length === 0 ? noNightYet(folders[0]) : nonePlayed(since ?? null);
+	const areRehearsals = nights.every(({ header }) => header?.isRehearsal === true);
+	const problem =
+		nights.length === 0
+			? noNightYet(folders[0])
+			: nonePlayed(areRehearsals ? ONLY_REHEARSALS : noneWasPlayed(since ?? null));
 	return tellProblems([problem], io);
 }
 
@@ -71,9 +76,9 @@ function noNightYet(folder = ''): Problem {
 	return { code: 'no-night', what: NO_NIGHT_YET, where, hint: RUN_RECORDS_ONE };
 }
 
-/** Nights are there, and none of them was played, or none since that day. */
-function nonePlayed(since: string | null): Problem {
-	return { code: 'no-night', what: noneWasPlayed(since), hint: NIGHTS_LISTS };
+/** Nights are there, and none of them is meant: none was played, none since that day, or all are rehearsals. */
+function nonePlayed(what: string): Problem {
+	return { code: 'no-night', what, hint: NIGHTS_LISTS };
 }
 
 /** No night has this name. */
