@@ -38,6 +38,7 @@ import {
 	NOT_ONE_FAULT,
 	NOTHING_LEFT,
 	noSuchSymptom,
+	onInstrument,
 	percent,
 	SOONER,
 	SYMPTOM_KEYS,
@@ -336,7 +337,11 @@ function doWords({
 	readonly holds: string | null;
 }): string {
 	if (holds === null || next.does !== 'swap' || next.at !== fault.instrument) {
-		return testWords(show, next, causes);
+		const words = testWords(show, next, causes);
+		const isPack = causes.some(({ suspect }) => suspect.id === next.at && suspect.kind === 'pack');
+		return isPack && fault.instrument !== null && holds !== fault.instrument
+			? onInstrument(words, shownInstrument(show, fault.instrument))
+			: words;
 	}
 	const held = causes.map((one) =>
 		one.suspect.id === next.at ? { ...one, suspect: { ...one.suspect, id: holds } } : one,

@@ -23,7 +23,7 @@ import {
 } from '../words/questions.ts';
 import type { Action } from './action.ts';
 import { exchangePrompt } from './exchange-prompt.ts';
-import type { KeyContext, Outcome } from './key-context.ts';
+import type { KeyContext, Outcome, Prompt } from './key-context.ts';
 import { nameTonight } from './name-tonight-prompt.ts';
 import { notDone, saysNotDone } from './not-done.ts';
 import { openPicked } from './open-picked.ts';
@@ -141,50 +141,73 @@ function recorded(context: KeyContext, open: Open): Outcome {
 	return { ...command, isStampedNow: true, says };
 }
 
+/** Taking away without giving asks nothing: it goes with the one that is given. */
+function givenOf({ handOvers }: Open): readonly PlannedHandOver[] {
+	return handOvers.filter(({ instrument }) => instrument !== null);
+}
+
+function givenCount(open: Open): number {
+	return givenOf(open).length + open.stays.length;
+}
+
 function handOverOutcome(context: KeyContext): Outcome {
 	const open = openNow(context);
 	const later = laterOf(context, open);
-	// Taking away without giving asks nothing: it goes with the one that is given.
-	const given = open.handOvers.filter(({ instrument }) => instrument !== null);
-	const count = given.length + open.stays.length;
+	const count = givenCount(open);
 	if (later === null && count < 2) {
-		const says = saysNotDone(context, given);
+		const says = saysNotDone(context, givenOf(open));
 		const outcome = recorded(context, open);
 		return says !== undefined && outcome.kind === 'command' ? { ...outcome, says } : outcome;
 	}
-	const { show } = context.session;
-	return {
-		kind: 'prompt',
-		prompt: slotPrompt(
-			{
-				title: handOverTitle(later, count),
+	return { kind: 'prompt', prompt: handOverPrompt(count) };
+}
+
+/**
+ * Names what is open as the rows beside it do: the plan may be made anew while the question stands, and what is recorded
+ * is what is read then.
+ */
+function handOverPrompt(count: number): Prompt {
+	return slotPrompt(
+		(context) => {
+			const open = openNow(context);
+			return {
+				title: handOverTitle(laterOf(context, open), givenCount(open)),
 				lines: [
 					...open.handOvers.map((one) => lineOf(context, one)),
-					...open.stays.map((one) => stayLineOf(show, one)),
+					...open.stays.map((one) => stayLineOf(context.session.show, one)),
 				],
-			},
-			(instrument, now) => {
-				const isThis = (one: { readonly instrument: string | null }) =>
-					one.instrument === instrument.id;
-				const one: Open = {
-					handOvers: open.handOvers.filter(isThis),
-					stays: open.stays.filter(isThis),
-				};
-				return isAnyOpen(one)
-					? recorded(now, one)
-					: {
-							kind: 'say',
-							words: notInHandOver(shownInstrument(show, instrument.id), context.keyOf('exchange')),
-						};
-			},
-			{
-				enter: {
-					words: count < 2 ? ANSWERS.inHands : ANSWERS.all,
-					outcome: (now) => recorded(now, open),
+			};
+		},
+		(instrument, now) => {
+			const open = openNow(now);
+			const isThis = (one: { readonly instrument: string | null }) =>
+				one.instrument === instrument.id;
+			const one: Open = {
+				handOvers: open.handOvers.filter(isThis),
+				stays: open.stays.filter(isThis),
+			};
+			return isAnyOpen(one)
+				? recorded(now, one)
+				: {
+						kind: 'say',
+						words: notInHandOver(
+							shownInstrument(now.session.show, instrument.id),
+							now.keyOf('exchange'),
+						),
+					};
+		},
+		{
+			enter: {
+				words: count < 2 ? ANSWERS.inHands : ANSWERS.all,
+				outcome: (now) => {
+					const open = openNow(now);
+					return isAnyOpen(open)
+						? recorded(now, open)
+						: { kind: 'say', words: noHandOver(now.keyOf('exchange')) };
 				},
 			},
-		),
-	};
+		},
+	);
 }
 
 /** Who gets what, and what is to be checked before it leaves the rack. */

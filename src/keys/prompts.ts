@@ -82,15 +82,24 @@ function wordsOf(others: OtherKeys): readonly KeyWords[] {
 	return Object.entries(others).map(([key, { words }]) => ({ key, words }));
 }
 
-/** Asks for a slot, then goes on with the instrument there. `others` are keys with a meaning of their own. */
+type Asked = { readonly title: string; readonly lines: readonly string[] };
+
+/**
+ * Asks for a slot, then goes on with the instrument there. `asked` as a function: what is asked may change while it is
+ * read. `others` are keys with a meaning of their own.
+ */
 export function slotPrompt(
-	asked: string | { readonly title: string; readonly lines: readonly string[] },
+	asked: string | Asked | ((context: KeyContext) => Asked),
 	chosen: (instrument: Instrument, context: KeyContext) => Outcome,
 	others: OtherKeys = {},
 ): Prompt {
 	return choicePrompt(
-		() => ({
-			...(typeof asked === 'string' ? { title: asked } : asked),
+		(context) => ({
+			...(typeof asked === 'string'
+				? { title: asked }
+				: typeof asked === 'function'
+					? asked(context)
+					: asked),
 			choices: wordsOf(others),
 		}),
 		(key, context) => {

@@ -3,8 +3,8 @@
 
 import type { FaultCause, RigChange } from '../session/command.ts';
 import { songOnNow } from '../session/find.ts';
+import { packHanded } from '../session/packs-handed.ts';
 import type { Fault, Session } from '../session/session.ts';
-import { packAfter, packFor } from '../session/suspect-packs.ts';
 import { packName, shownInstrument } from '../showfile/shown-names.ts';
 import type { Tuning } from '../tuning/tuning.ts';
 import { type FaultCase, type Suspect, SYMPTOMS, suspectsOf } from './fault-suspects.ts';
@@ -171,10 +171,16 @@ function instrumentSwaps(
 	return [`swap-${id}`, `swap-${[id, ...packs].join('+')}`];
 }
 
-/** Whether another pack goes on with an instrument. */
-function isOtherPackWith(session: Session, { player }: Fault, { instrument }: Spare): boolean {
-	const worn = session.players[player]?.pack ?? null;
-	return packAfter(session, player, packFor(session, player, instrument)) !== worn;
+/**
+ * Whether, with an instrument in hands, another pack is on than when the search began. Not where that is kept since
+ * somebody else plays on the instrument's own, nor where the instrument brings just that one back.
+ */
+function isOtherPackWith(session: Session, fault: Fault, { instrument }: Spare): boolean {
+	return isOtherPack(fault, packHanded(session, fault.player, instrument).worn);
+}
+
+function isOtherPack({ pack }: Fault, worn: string | null): boolean {
+	return pack !== null && worn !== null && worn !== pack;
 }
 
 function faultCase(
@@ -219,8 +225,11 @@ function packParts({ show }: Session, { player, pack }: Fault): readonly string[
 	return rig.filter(({ kind }) => kind === 'pack').map(({ id }) => id);
 }
 
-/** The first pack of the list that nobody wears and nobody doubts. */
-function otherPack({ show, players, suspectPacks }: Session, { pack }: Fault): string | null {
+/** What the player wears by now, where that is another; else the first pack of the list that nobody wears and nobody doubts. */
+function otherPack({ show, players, suspectPacks }: Session, fault: Fault): string | null {
+	const { pack, player } = fault;
+	const own = players[player]?.pack ?? null;
+	if (own !== null && isOtherPack(fault, own) && !suspectPacks.includes(own)) return own;
 	const worn = Object.values(players).map((one) => one.pack);
 	const free = show.packs.find(
 		({ id }) => id !== pack && !worn.includes(id) && !suspectPacks.includes(id),
@@ -244,11 +253,10 @@ function doneAlready(
 	const [single, both] = instrumentSwaps(fault, packs);
 	const isOther = holds !== null && fault.instrument !== null && holds !== fault.instrument;
 	const packTests = packs.map((id) => `swap-${id}`);
-	const isPackToHear =
-		pack !== null && fault.pack !== null && pack !== fault.pack && !packTests.some(isTried);
+	const isPackToHear = isOtherPack(fault, pack) && !packTests.some(isTried);
 	const done =
 		isOther && !isTried(single) && !isTried(both)
-			? [isPackToHear ? both : single]
+			? [isOtherPack(fault, pack) ? both : single]
 			: isPackToHear && !isTried(both)
 				? packTests
 				: [];
@@ -297,7 +305,8 @@ function changeOf(
 	const isPack = show.rigs?.[fault.player]?.some(
 		({ id, kind }) => id === cleared && kind === 'pack',
 	);
-	return other !== null && fault.pack !== null && (isPack || cleared === fault.pack)
+	const isOn = other === session.players[fault.player]?.pack;
+	return other !== null && !isOn && fault.pack !== null && (isPack || cleared === fault.pack)
 		? { kind: 'pack', pack: other }
 		: null;
 }

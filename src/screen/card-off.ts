@@ -1,22 +1,28 @@
-// What comes out of a player's hands when something is handed to them, and where it goes.
+// What comes out of a player's hands when something is handed to them, and where it goes; on a card of what is to be put
+// right first in the song that is on, what they get next: a step records it although the card is about something else.
 
 import type { Work } from '../plan/plan.ts';
 import { openBreakOf } from '../session/find.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
-import { OFF, offWithin, offWords } from '../words/stage.ts';
+import { HANDS_EMPTY, inTuning, OFF, offWithin, offWords } from '../words/stage.ts';
+import { shortTuning } from '../words/tuning-names.ts';
+import { momentOf } from './coming-words.ts';
 import { instrumentOf, slotLabel } from './named-in-show.ts';
 import { cutRow, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import type { Coming } from './what-comes.ts';
 import { workWords } from './work-words.ts';
 
-/** What comes off, in words, and the next work on it. */
+/** What comes off, in words, and the next work on it; or what is handed next. */
 export type Off = {
-	readonly instrument: string;
-	/** `1 Amber to slot 1`, `1 Amber to Bo`, `1 Amber to the bench`. */
+	/** `off: ` or `next: `. */
+	readonly label: string;
+	/** `1 Amber to slot 1`, `1 Amber to Bo`, `1 Amber to the bench`; `6 Sedge, drop D`, `hands empty`. */
 	readonly words: string;
-	/** The same without its name: `1 to the bench`. */
+	/** The same without its name: `1 to the bench`; `6, drop D`. */
 	readonly short: string;
+	/** Its slot alone: `1`; `hands empty`. */
+	readonly least: string;
 	/** The next work on it once it is back; null where there is none. */
 	readonly next: Work | null;
 };
@@ -25,7 +31,8 @@ export type Off = {
 export function offOf(state: ScreenState, coming: Coming, work: readonly Work[]): Off | null {
 	const { session, plan } = state;
 	const { player, kind, instrument } = coming;
-	if (kind === 'keeps' || kind === 'stays') return null;
+	if (kind === 'stays' || kind === 'wrong') return nextOf(state, coming);
+	if (kind === 'keeps') return null;
 	// Where there is nothing to take, what broke is played on.
 	if ((kind === 'break' || kind === 'missing') && instrument === null) return null;
 	const held = session.players[player]?.holds ?? null;
@@ -37,9 +44,10 @@ export function offOf(state: ScreenState, coming: Coming, work: readonly Work[])
 			given === held && whose !== player && `${section.item}.${section.point}` === coming.moment,
 	);
 	const to = (where: string) => ({
-		instrument: held,
+		label: OFF.label,
 		words: offWords(name, where),
 		short: offWords(slotLabel(show, held), where),
+		least: slotLabel(show, held),
 	});
 	if (other) return { ...to(playerName(show, other.player)), next: null };
 	const slot = instrumentOf(show, held)?.slot ?? null;
@@ -48,6 +56,24 @@ export function offOf(state: ScreenState, coming: Coming, work: readonly Work[])
 		(session.instruments[held]?.context.stringsDown.length ?? 0) > 0;
 	const where = isBroken ? OFF.bench : slot === null ? OFF.rack : OFF.slot(slot.toUpperCase());
 	return { ...to(where), next: work.find((one) => one.instrument === held) ?? null };
+}
+
+/** What the next step hands a player while something else is still to be done in the song that is on. */
+function nextOf({ session, plan }: ScreenState, { player, moment }: Coming): Off | null {
+	const isOn = plan.sections.some((one) => one.hasBegun && momentOf(one) === moment);
+	const planned = plan.handOvers.find((one) => one.player === player);
+	if (!isOn || planned === undefined) return null;
+	const { instrument, tuning, capo } = planned;
+	const said = (words: string, short: string, least: string): Off => ({
+		...{ label: OFF.next, words, short, least },
+		next: null,
+	});
+	if (instrument === null) return said(HANDS_EMPTY, HANDS_EMPTY, HANDS_EMPTY);
+	const { show } = session;
+	const slot = slotLabel(show, instrument);
+	const name = shownInstrument(show, instrument);
+	const sound = tuning === null ? '' : shortTuning(show, tuning);
+	return said(inTuning(name, sound, capo), inTuning(slot, sound, capo), slot);
 }
 
 /** As much of it as fits, the whole first: `off 1 Amber to slot 1, then RETUNE drop D, start within  12:30`. */
@@ -65,6 +91,6 @@ export function offRow(
 	columns: number,
 ): Row {
 	if (off === null) return [];
-	const rows = offTexts(state, off).map((words): Row => [span(OFF.label, 'title'), span(words)]);
+	const rows = offTexts(state, off).map((words): Row => [span(off.label, 'title'), span(words)]);
 	return rows.find((row) => rowWidth(row) <= columns) ?? cutRow(rows.at(-1) ?? [], columns);
 }

@@ -23,7 +23,7 @@ export type Card = Omit<Coming, 'pack'> & {
 	readonly capoWords: string;
 	/** The capo is to be put on, moved or taken off. */
 	readonly isCapoToDo: boolean;
-	/** What comes out of their hands; null where nothing does. */
+	/** What comes out of their hands, or what they get next; null where nothing is to be said of it. */
 	readonly off: Off | null;
 	/** The pack, but only where it is to be swapped, or is suspect; else empty. */
 	readonly pack: string;

@@ -44,8 +44,6 @@ export function wrongInHands(
 			one.section.hasBegun && one.player === player;
 		if (plan.handOvers.some(isOpen) || plan.capoMoves.some(isOpen)) return null;
 		if ((section.endMs - nowMs) / 1000 < RIDDEN_OUT_SECONDS) return null;
-		// The next step would take it out of their hands, which nothing else says.
-		if (plan.handOvers.find((one) => one.player === player)?.instrument === null) return null;
 	}
 	const wanted = wantedBy(wrong);
 	const holder = wanted === null ? null : holderOf(session, wanted);

@@ -14,10 +14,10 @@ import {
 	keepsLabel,
 	NO_CAPO,
 	NOTHING_TO_COME,
-	OFF,
 	wrongLabel,
 } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
+import { offOf } from './card-off.ts';
 import { type Card, type Cards, cardOf } from './cards.ts';
 import { playerLabel, slotLabel } from './named-in-show.ts';
 import { type Area, cutRow, fillRow, type Row, rowWidth, span } from './row.ts';
@@ -71,7 +71,7 @@ function detailLine({ kind, forWhat, off, pack, offsets, leave }: Card, columns:
 		...(pack === '' ? [] : [pack]),
 		...(offsets === '' ? [] : [offsets]),
 		...(leave === null ? [] : [checkWords(leave)]),
-		...(off === null ? [] : [`${OFF.label}${off.words}`]),
+		...(off === null ? [] : [`${off.label}${off.words}`]),
 	].join('; ');
 	return [cutRow([span(' '.repeat(LABEL_COLUMNS)), span(words, 'dim')], columns)];
 }
@@ -134,10 +134,9 @@ function cardLine(state: ScreenState, coming: Card, columns: number): Row {
 		],
 	);
 	const check = leave === null || kind !== 'hand-over' ? [] : [span(`, ${checkWords(leave)}`)];
-	const comesOff = off === null ? [] : [span(`, ${OFF.label}${off.words}`)];
+	const comesOff = off === null ? [] : [span(`, ${off.label}${off.words}`)];
 	// That it comes off is needed more than where it goes, which the rack shows.
-	const offSlot =
-		off === null ? [] : [span(`, ${OFF.label}${slotLabel(state.session.show, off.instrument)}`)];
+	const offSlot = off === null ? [] : [span(`, ${off.label}${off.least}`)];
 	return fitting(
 		[
 			...long.map((row) => [...row, ...comesOff, ...check]),
@@ -202,7 +201,10 @@ function stayLine(state: ScreenState, coming: Coming, columns: number): Row {
 	const lines = handed(state, coming, { columns, isAgain: false }).map(
 		({ status }): Row => [label, span(`${coming.when} ${status}`, style)],
 	);
-	return fitting([...lines, ...short(state, coming)], columns);
+	const next = offOf(state, coming, []);
+	const withNext =
+		next === null ? [] : lines.map((row) => [...row, span(`, ${next.label}${next.words}`)]);
+	return fitting([...withNext, ...lines, ...short(state, coming)], columns);
 }
 
 /** What is handed, kept or lacking, and how it stands, from all of it to the least. */

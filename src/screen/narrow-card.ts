@@ -2,14 +2,14 @@
 
 import { displayWidth } from '../base/display-width.ts';
 import { shownInstrument } from '../showfile/shown-names.ts';
-import { hasItThen, OFF } from '../words/stage.ts';
+import { hasItThen } from '../words/stage.ts';
 import { shortTuning } from '../words/tuning-names.ts';
 import { MARK_COLUMNS } from './card-columns.ts';
 import { capoSpan, detailsBelow } from './card-details.ts';
 import { offRow } from './card-off.ts';
 import { tallNames, tallWords } from './card-words.ts';
 import type { Card } from './cards.ts';
-import { instrumentOf, slotLabel } from './named-in-show.ts';
+import { instrumentOf } from './named-in-show.ts';
 import { cutRow, fillRows, placeAt, type Row, rowWidth, span } from './row.ts';
 import type { ScreenState } from './screen-state.ts';
 import { condensedWidth, firstCondensed, tallRows, tallWidth } from './tall-glyphs.ts';
@@ -45,10 +45,9 @@ export function narrowCard(
 		return fillRows([...head, ...off, ...details], rows);
 	}
 	// Its name gives way first, then where it goes, not that it comes off.
-	const { words, short, instrument } = card.off;
-	const texts = [words, short, slotLabel(state.session.show, instrument)];
-	const withOff = texts.map((text) =>
-		detailsBelow(state, card, { ...below, off: `${OFF.label}${text}` }),
+	const { label, words, short, least } = card.off;
+	const withOff = [words, short, least].map((text) =>
+		detailsBelow(state, card, { ...below, off: `${label}${text}` }),
 	);
 	const most = rows - head.length;
 	const fits = withOff.find((one) => one.length <= most) ?? withOff.at(-1) ?? [];

@@ -51,7 +51,7 @@ export function testWords(show: Show, test: FaultTest, causes: FaultStep['causes
 	const name = at === undefined ? test.at : suspectWords(show, at);
 	switch (test.does) {
 		case 'swap':
-			return at?.spare === undefined ? `Swap ${name}.` : `Swap ${name} for ${at.spare}.`;
+			return `Swap ${name}${at?.spare === undefined ? '' : ` for ${at.spare}`}${test.clears.length > 1 ? ', pack too' : ''}.`;
 		case 'bypass':
 			return at === undefined ? 'Take the whole board out.' : `Bypass ${name}.`;
 		case 'straight':
@@ -60,6 +60,10 @@ export function testWords(show: Show, test: FaultTest, causes: FaultStep['causes
 			return `Listen behind ${name}.`;
 	}
 }
+
+/** What to do, where another instrument than the one that was silent is in hands: on that it would always be right. */
+export const onInstrument = (words: string, instrument: string): string =>
+	words.replace(/\.$/, ` on ${instrument}.`);
 
 /** Why this test: how likely it is to show the fault, and how long it takes. */
 export function whyWords(test: FaultTest, { causes }: Pick<FaultStep, 'causes'>): string {

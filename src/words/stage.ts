@@ -87,7 +87,10 @@ export const takesLonger = (instrument: string | null, seconds: number): string 
 	`${instrument ?? 'it'} takes ${minutesSeconds(seconds)}`;
 /** What they get after it: `next 6 Sedge, drop D`, and the capo where one is to be on. */
 export const nextIs = (instrument: string, tuning: string, capo: number): string =>
-	[`next ${instrument}`, tuning, ...(capo > 0 ? [capoLabel(capo)] : [])].join(', ');
+	`next ${inTuning(instrument, tuning, capo)}`;
+/** `6 Sedge, drop D`, and the capo where one is to be on. */
+export const inTuning = (instrument: string, tuning: string, capo: number): string =>
+	[instrument, tuning, ...(capo > 0 ? [capoLabel(capo)] : [])].join(', ');
 /** In tall letters, in place of a tuning. */
 export const TALL = {
 	noBackup: ['no backup', 'none'],
@@ -154,9 +157,10 @@ export const NO_CAPO = 'no capo';
 /** It sits where it is wanted. */
 export const capoIsOn = (capo: number): string => `capo ${capo} on`;
 
-/** Where what comes out of somebody's hands goes, and what is done to it then. */
+/** Where what comes out of somebody's hands goes, and what is done to it then; `next`: what they get for what is there now. */
 export const OFF = {
 	label: 'off: ',
+	next: 'next: ',
 	bench: 'the bench',
 	rack: 'the rack',
 	slot: (slot: string): string => `slot ${slot}`,

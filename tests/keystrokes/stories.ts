@@ -376,7 +376,7 @@ export const STORIES: readonly Story[] = [
 		keys: ['n', 'a', 's'],
 		most: 3,
 		isDone: ({ screen }) =>
-			/NO SOUND {2}Ash.*NOW {2}Swap 1 Amber for S Spare\..*10 s/s.test(screen),
+			/NO SOUND {2}Ash.*NOW {2}Swap 1 Amber for S Spare, pack too\..*10 s/s.test(screen),
 	},
 	{
 		moment: 'a guitar is silent: heard again, and logged',

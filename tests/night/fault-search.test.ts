@@ -285,6 +285,37 @@ describe('packs', () => {
 		});
 	});
 
+	test('after a backup with a pack of its own, either is tried on the instrument that was silent', () => {
+		const night = rehearsed(`${OPENED}01:00 n a s\n01:12 enter\n01:15 1\n04:00 d\n`);
+		expect(drawn(night)).toContain('Swap pack radio for P2 on 5 Fern.');
+		night.press('2');
+		// It is on already, and no test puts another on.
+		expect(kindsOf(night)).not.toContain('pack-changed');
+		expect(night.session().suspectPacks).toEqual([]);
+		expect(night.state()).toMatchObject({ faults: [{ cause: 'A1', open: false }] });
+	});
+
+	test('a backup whose own pack somebody else plays on is tried with the pack that stays on', () => {
+		const night = rehearsed(`${OPENED}00:30 w b 2\n01:00 n a s\n01:12 enter\n01:15 1\n`);
+		expect(night.session().players.ash).toMatchObject({ holds: 'A2', pack: 'P1' });
+		expect(night.state()).toMatchObject({
+			faults: [{ tests: [{ test: 'swap-A1', answer: 'sound' }], cause: 'A1', open: false }],
+		});
+		expect(reportOf(night).incidents[0]?.words.join(', ')).not.toContain('pack too');
+	});
+
+	test('one that brings back the pack that was on clears only itself', () => {
+		const back = rehearsed(`${OPENED}01:00 n a s\n`);
+		const [fault] = back.session().faults;
+		const session = {
+			...back.session(),
+			players: { ...back.session().players, ash: { ...back.session().players.ash!, pack: 'P3' } },
+			suspectPacks: ['P2'],
+		};
+		const heard = faultNow(session, { ...fault!, pack: 'P3' }, { ...SPARE, instrument: 'A2' });
+		expect(heard.spareTest?.id).toBe('swap-A1');
+	});
+
 	test('a suspect one is the likeliest from the start', () => {
 		const likeliest = (script: string) => {
 			const night = rehearsed(script);

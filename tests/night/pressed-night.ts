@@ -13,7 +13,10 @@ export const START_MS = 1_000_000_000_000;
 export function pressedNight(
 	show: Show,
 	more: Partial<
-		Pick<NightOptions, 'dayOffsetMinutes' | 'measuredOn' | 'says' | 'keepRinging' | 'ringingUndone'>
+		Pick<
+			NightOptions,
+			'plannedZeroMs' | 'dayOffsetMinutes' | 'measuredOn' | 'says' | 'keepRinging' | 'ringingUndone'
+		>
 	> = {},
 ): {
 	readonly night: Night;

@@ -2,6 +2,7 @@
 
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { showFrom } from '../plan/show-from.ts';
 import { loadShow } from '../scenarios/load-show.ts';
 import { playShow } from '../scenarios/play.ts';
 
@@ -46,5 +47,34 @@ describe('skipped into, a song for which Bo keeps what he has with a capo', () =
 		expect(states[1].instruments.R1).toMatchObject({ place: 'hands', capo: 2 });
 		expect(states[1].players.bo).toMatchObject({ holds: 'R1', since: '00:03:35' });
 		expect(screen).not.toContain('CAPO ON 2');
+	});
+});
+
+describe('before a song that wants hands empty', () => {
+	const two = showFrom(`
+players: [{id: ash, name: Ash, key: a}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard}
+songs:
+  - {id: one, title: One, length: "3:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "3:00", hands: {ash: {instrument: A1, capo: 2}}}
+  - {id: three, title: Three, length: "3:00", hands: {ash: none}}
+set: [one, {song: two, gap: 15s}, {song: three, gap: 15s}]
+`);
+	const skipped = '-01:00 t 0\n00:00 space\n00:30 right\n';
+
+	test.each(['80x24', '120x40', '200x60'])('the card of the capo says so, too, at %s', (size) => {
+		const { screen } = playShow(two, `${skipped}00:40 !screen --size ${size}`);
+		expect(screen).toMatch(/KEEPS 1, CAPO ON 2/);
+		expect(screen).toMatch(/^next: hands empty$/m);
+	});
+
+	test('so does that of what is wrong in hands', () => {
+		const { screen } = playShow(
+			two,
+			`${skipped}00:35 enter\n00:40 c 1 "drop D" enter\n00:44 !screen`,
+		);
+		expect(screen).toMatch(/WRONG/);
+		expect(screen).toMatch(/^next: hands empty$/m);
 	});
 });

@@ -28,7 +28,7 @@ test('the capo is an act where something is to be done, the pack is said where i
 test('what comes off goes back to its slot, with the next work on it', () => {
 	const state = middleOfASong();
 	const [ash] = handOverCards(state).now;
-	expect(ash?.off).toMatchObject({ instrument: 'i1', words: '1 Amber to slot 1', next: null });
+	expect(ash?.off).toMatchObject({ least: '1', words: '1 Amber to slot 1', next: null });
 	const [work] = state.plan.work;
 	const later = { ...work!, instrument: 'i1', beginByMs: state.nowMs + 750_000 };
 	const again = { ...state, plan: { ...state.plan, work: [later] } };

@@ -36,5 +36,5 @@ test('after a swap that changed nothing it is the backup that comes off, not wha
 		'-00:40 !ready\n00:00 space\n00:45 n w s\n00:55 !screen\n01:00 2 !screen',
 	);
 	expect(screen).toContain('Swap 1 Thistle for X Spare.');
-	expect(screen).toContain('Swap X Spare for 4 Sorrel.');
+	expect(screen).toContain('Swap X Spare for 4 Sorrel, pack too.');
 });

@@ -3,10 +3,11 @@
 import type { Entry } from '../../../src/journal/entry.ts';
 import type { Night } from '../../../src/night/night.ts';
 import type { PlannedHandOver } from '../../../src/plan/plan.ts';
+import { type Card, cardOf } from '../../../src/screen/cards.ts';
 import { comingHandOvers } from '../../../src/screen/coming.ts';
-import type { Coming } from '../../../src/screen/what-comes.ts';
 import { songOnNow } from '../../../src/session/find.ts';
 import { midiOf } from '../../../src/tuning/pitch.ts';
+import { HANDS_EMPTY, OFF } from '../../../src/words/stage.ts';
 import type { Next, Stays } from './told-by-model.ts';
 
 type PlayerJson = {
@@ -16,7 +17,7 @@ type PlayerJson = {
 
 export type Said = {
 	readonly players: Readonly<Record<string, PlayerJson>>;
-	readonly rows: readonly Coming[];
+	readonly rows: readonly Card[];
 	/** Every hand-over of the plan: the rows name each player's first. */
 	readonly handOvers: readonly PlannedHandOver[];
 	readonly isSongOn: boolean;
@@ -27,7 +28,9 @@ export function saidBy(night: Night): Said {
 	const { players } = night.state() as { players: Said['players'] };
 	const { handOvers } = night.plan();
 	const isSongOn = songOnNow(night.session()) !== null;
-	return { players, rows: comingHandOvers(night.screen()), handOvers, isSongOn };
+	const screen = night.screen();
+	const rows = comingHandOvers(screen).map((one) => cardOf(screen, one, []));
+	return { players, rows, handOvers, isSongOn };
 }
 
 /** The next hand-over as the state says it, its notes from the plan; null where none is to come. */
@@ -64,6 +67,9 @@ export function isSaid(entry: Entry, before: readonly Said[]): boolean {
 			const said =
 				row?.kind === 'break' ? first : instrument === null ? row : players[player]?.next;
 			if (isIt(said)) return true;
+			// A card of what is to be put right first says beside it that the hands are emptied next.
+			const { label, words } = row?.off ?? {};
+			if (instrument === null && label === OFF.next && words === HANDS_EMPTY) return true;
 			// The same where it says what is overdue in the song.
 			return first?.section.hasBegun === true && later.some(isIt);
 		}
