@@ -19,9 +19,10 @@ import {
 	words,
 	yesOrNo,
 } from './scalar-shape.ts';
+import { optional } from './shared-shape.ts';
 import { keyed, oneOrMore } from './strict-shape.ts';
 
-const workSeconds = z.optional(duration(0, '45s or 4m30s'));
+const workSeconds = optional(duration(0, '45s or 4m30s'));
 
 /** Seconds for each piece of work. */
 export const workTimes = keyed({
@@ -39,22 +40,22 @@ export const workTimes = keyed({
 });
 
 /** Seconds that "ready" lasts. */
-export const recheckAfter = z.optional(duration(1, '15m'));
+export const recheckAfter = optional(duration(1, '15m'));
 
 // From the thinnest plain string to the thickest of a bass, with room to spare.
 /** What a string weighs, in grams a metre, by its gauge. */
 export const unitMass = z.record(z.string(), number({ from: 0.05, to: 100 }));
 
-const lengths = z.optional(oneOrMore(length));
+const lengths = optional(oneOrMore(length));
 
 /** What the player likes: lengths as bass side and treble side, or one for both. */
 const setUp = keyed({
 	action: lengths,
 	'action-first': lengths,
-	relief: z.optional(length),
+	relief: optional(length),
 	pickup: lengths,
 	nut: lengths,
-	'saddle-screw': z.optional(length),
+	'saddle-screw': optional(length),
 });
 
 /** The fret that a capo is on, 0 for none. */
@@ -62,44 +63,44 @@ export const capoFret = number({ from: 0, to: 12, isWhole: true });
 
 const instead = z.union([
 	reference,
-	keyed({ instrument: reference, tuning: z.optional(words), capo: z.optional(capoFret) }),
+	keyed({ instrument: reference, tuning: optional(words), capo: optional(capoFret) }),
 ]);
 
 /** One entry of `instruments`. */
 export const instrument = keyed({
 	id,
-	name: z.optional(words),
-	slot: z.optional(slot),
+	name: optional(words),
+	slot: optional(slot),
 	kind: choice(INSTRUMENT_KINDS),
-	for: z.optional(oneOrMore(reference)),
+	for: optional(oneOrMore(reference)),
 	tuning: words,
-	scale: z.optional(scale),
-	strings: z.optional(z.array(gauge)),
-	bridge: z.optional(choice(['fixed', 'floating'])),
-	features: z.optional(oneOrMore(words)),
-	pickups: z.optional(words),
-	pack: z.optional(reference),
-	case: z.optional(words),
-	spare: z.optional(yesOrNo),
-	instead: z.optional(oneOrMore(instead)),
-	gear: z.optional(id),
-	serial: z.optional(words),
-	owner: z.optional(words),
-	'hired-from': z.optional(words),
+	scale: optional(scale),
+	strings: optional(z.array(gauge)),
+	bridge: optional(choice(['fixed', 'floating'])),
+	features: optional(oneOrMore(words)),
+	pickups: optional(words),
+	pack: optional(reference),
+	case: optional(words),
+	spare: optional(yesOrNo),
+	instead: optional(oneOrMore(instead)),
+	gear: optional(id),
+	serial: optional(words),
+	owner: optional(words),
+	'hired-from': optional(words),
 	'recheck-after': recheckAfter,
-	strung: z.optional(
+	strung: optional(
 		keyed({
-			on: z.optional(date),
-			hours: z.optional(number({ from: 0, to: 100_000 })),
+			on: optional(date),
+			hours: optional(number({ from: 0, to: 100_000 })),
 		}),
 	),
-	times: z.optional(workTimes),
-	leave: z.optional(words),
-	notes: z.optional(words),
-	'unit-mass': z.optional(unitMass),
-	output: z.optional(output),
-	power: z.optional(power),
-	setup: z.optional(setUp),
+	times: optional(workTimes),
+	leave: optional(words),
+	notes: optional(words),
+	'unit-mass': optional(unitMass),
+	output: optional(output),
+	power: optional(power),
+	setup: optional(setUp),
 });
 
 export type ShapedInstrument = z.output<typeof instrument>;

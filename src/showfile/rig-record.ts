@@ -2,7 +2,16 @@
 
 import * as z from 'zod/mini';
 
-import { boolean, byName, list, number, numberOrNull, text, textOrNull } from './form-pieces.ts';
+import {
+	boolean,
+	byName,
+	later,
+	list,
+	number,
+	numberOrNull,
+	text,
+	textOrNull,
+} from './form-pieces.ts';
 import {
 	type Arrival,
 	type FaultTraits,
@@ -15,9 +24,6 @@ import {
 	type Supply,
 	type SupplyOutput,
 } from './rig.ts';
-
-/** Left out where the file gave none. */
-const later = z.exactOptional;
 
 /** Has every field, those too that may be left out: one that is new is not forgotten here. */
 type Whole<Of> = { readonly [Field in keyof Of]-?: z.ZodMiniType };

@@ -16,49 +16,50 @@ import {
 	words,
 	yesOrNo,
 } from './scalar-shape.ts';
+import { optional } from './shared-shape.ts';
 import { keyed, oneOrMore } from './strict-shape.ts';
 
-const milliamps = z.optional(number({ from: 0, to: 100_000 }));
-const volts = z.optional(number({ from: 0, to: 60 }));
-const centre = z.optional(choice(['negative', 'positive']));
-const current = z.optional(choice(['ac', 'dc']));
+const milliamps = optional(number({ from: 0, to: 100_000 }));
+const volts = optional(number({ from: 0, to: 60 }));
+const centre = optional(choice(['negative', 'positive']));
+const current = optional(choice(['ac', 'dc']));
 const hours = number({ from: 0, to: 100_000 });
 /** MIDI 1.0: a data byte has seven bits. */
-const sevenBits = z.optional(number({ from: 0, to: 127, isWhole: true }));
+const sevenBits = optional(number({ from: 0, to: 127, isWhole: true }));
 
 /** On an output of a supply, on a battery of its own, or on either. */
 export const power = keyed({
-	supply: z.optional(reference),
-	output: z.optional(reference),
+	supply: optional(reference),
+	output: optional(reference),
 	ma: milliamps,
 	volts,
 	centre,
 	current,
-	battery: z.optional(capacity),
-	'hours-used': z.optional(hours),
+	battery: optional(capacity),
+	'hours-used': optional(hours),
 });
 
 /** The battery of a pack. */
-export const packBattery = keyed({ hours, used: z.optional(hours) });
+export const packBattery = keyed({ hours, used: optional(hours) });
 
 const faultTraits = {
-	chance: z.optional(number({ from: 0, to: 1_000_000 })),
-	test: z.optional(duration(0, '20s')),
-	swap: z.optional(duration(0, '30s')),
-	spare: z.optional(words),
+	chance: optional(number({ from: 0, to: 1_000_000 })),
+	test: optional(duration(0, '20s')),
+	swap: optional(duration(0, '30s')),
+	spare: optional(words),
 };
 
 const arrival = {
-	distance: z.optional(metres),
-	delay: z.optional(milliseconds),
-	polarity: z.optional(choice(['normal', 'inverted'])),
+	distance: optional(metres),
+	delay: optional(milliseconds),
+	polarity: optional(choice(['normal', 'inverted'])),
 };
 
-const switched = z.optional(choice(['feet', 'tech', 'midi']));
+const switched = optional(choice(['feet', 'tech', 'midi']));
 
 const message = keyed({
 	// MIDI 1.0: controllers 0 and 32 together, fourteen bits.
-	bank: z.optional(number({ from: 0, to: 16_383, isWhole: true })),
+	bank: optional(number({ from: 0, to: 16_383, isWhole: true })),
 	program: sevenBits,
 	cc: sevenBits,
 	value: sevenBits,
@@ -66,14 +67,14 @@ const message = keyed({
 	velocity: sevenBits,
 });
 
-const messages = z.optional(oneOrMore(message));
+const messages = optional(oneOrMore(message));
 
 const midi = keyed({
 	channel: number({ from: 1, to: 16, isWhole: true }),
 	on: messages,
 	off: messages,
-	scenes: z.optional(z.record(z.string(), oneOrMore(message))),
-	tempo: z.optional(
+	scenes: optional(z.record(z.string(), oneOrMore(message))),
+	tempo: optional(
 		z.union([
 			choice(['clock']),
 			keyed({ cc: number({ from: 0, to: 127, isWhole: true }), value: sevenBits }),
@@ -85,13 +86,13 @@ const midi = keyed({
 export const pedal = z.catchall(
 	z.object({
 		id,
-		name: z.optional(words),
-		input: z.optional(ohms),
-		output: z.optional(ohms),
+		name: optional(words),
+		input: optional(ohms),
+		output: optional(ohms),
 		switched,
-		power: z.optional(power),
-		midi: z.optional(midi),
-		controls: z.optional(oneOrMore(words)),
+		power: optional(power),
+		midi: optional(midi),
+		controls: optional(oneOrMore(words)),
 		...faultTraits,
 	}),
 	z.unknown(),
@@ -101,19 +102,19 @@ export const pedal = z.catchall(
 export const rigPart = keyed({
 	id,
 	kind: choice(PART_KINDS),
-	name: z.optional(words),
-	length: z.optional(metres),
-	'pf-per-m': z.optional(number({ from: 0, to: 10_000 })),
-	input: z.optional(ohms),
-	output: z.optional(ohms),
-	ohms: z.optional(ohms),
-	watts: z.optional(number({ from: 0, to: 100_000 })),
-	tap: z.optional(ohms),
-	taps: z.optional(oneOrMore(ohms)),
-	tube: z.optional(yesOrNo),
-	wired: z.optional(choice(['parallel', 'series'])),
+	name: optional(words),
+	length: optional(metres),
+	'pf-per-m': optional(number({ from: 0, to: 10_000 })),
+	input: optional(ohms),
+	output: optional(ohms),
+	ohms: optional(ohms),
+	watts: optional(number({ from: 0, to: 100_000 })),
+	tap: optional(ohms),
+	taps: optional(oneOrMore(ohms)),
+	tube: optional(yesOrNo),
+	wired: optional(choice(['parallel', 'series'])),
 	switched,
-	power: z.optional(power),
+	power: optional(power),
 	...arrival,
 	...faultTraits,
 });
@@ -121,11 +122,11 @@ export const rigPart = keyed({
 /** A box that feeds pedals. */
 export const supply = keyed({
 	id,
-	name: z.optional(words),
+	name: optional(words),
 	outputs: z.array(keyed({ id, volts, ma: milliamps, centre, current })),
 });
 
-const source = { name: z.optional(words), ...arrival };
+const source = { name: optional(words), ...arrival };
 
 /** What an instrument gives: of electronics, of a piezo, of a microphone. */
 export const output = oneOrMore(

@@ -25,6 +25,8 @@ type Reader<Value> = {
 
 type Written<Value> = z.ZodMiniType<Value, string>;
 
+const TEXT = z.string();
+
 const TEXT_LONGEST = 1000;
 /** Nothing of a set-up is larger: common practice, no source. */
 const LONGEST_MEASURE = 50;
@@ -43,7 +45,7 @@ function written<Value>({ read, complaint, editor }: Reader<Value>): Written<Val
 		context.issues.push({ code: 'custom', input: text, message: said.code, params: said });
 		return z.NEVER;
 	});
-	const shape = z.pipe(z.string(), reading);
+	const shape = z.pipe(TEXT, reading);
 	return editor ? shape.register(z.globalRegistry, editor) : shape;
 }
 

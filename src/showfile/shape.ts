@@ -20,68 +20,69 @@ import {
 	reference,
 	words,
 } from './scalar-shape.ts';
+import { optional } from './shared-shape.ts';
 import { keyed, oneOrMore } from './strict-shape.ts';
 
 /** The keys of a cue that name no player. */
 export const CUE_KEYS = ['at', 'near', 'say', 'hand'] as const;
 
 const show = keyed({
-	title: z.optional(words),
-	venue: z.optional(words),
-	date: z.optional(date),
-	start: z.optional(dayTime),
-	curfew: z.optional(dayTime),
+	title: optional(words),
+	venue: optional(words),
+	date: optional(date),
+	start: optional(dayTime),
+	curfew: optional(dayTime),
 	// From the low pitch of old instruments to the high one of old organs: common practice, no source.
-	reference: z.optional(number({ from: 380, to: 480 })),
+	reference: optional(number({ from: 380, to: 480 })),
 	'recheck-after': recheckAfter,
-	'recheck-new': z.optional(duration(1, '5m')),
-	notes: z.optional(words),
+	'recheck-new': optional(duration(1, '5m')),
+	notes: optional(words),
 });
 
-const tech = keyed({ id, name: z.optional(words) });
+const tech = keyed({ id, name: optional(words) });
 
 const player = keyed({
 	id,
-	name: z.optional(words),
-	plays: z.optional(words),
-	tech: z.optional(reference),
-	key: z.optional(playerKey),
+	name: optional(words),
+	plays: optional(words),
+	tech: optional(reference),
+	key: optional(playerKey),
 });
 
 // Further off than a quarter-tone is another note.
 const cents = z.record(z.string(), number({ from: -50, to: 50 }));
 
 const offsets = keyed({
-	player: z.optional(reference),
-	instrument: z.optional(reference),
-	tuning: z.optional(words),
+	player: optional(reference),
+	instrument: optional(reference),
+	tuning: optional(words),
 	cents,
 });
 
-const celsius = z.optional(number({ from: -40, to: 60 }));
+const celsius = optional(number({ from: -40, to: 60 }));
 
 const stage = keyed({
 	temperature: celsius,
 	soundcheck: celsius,
-	humidity: z.optional(number({ from: 0, to: 100 })),
+	humidity: optional(number({ from: 0, to: 100 })),
 });
 
 const needs = keyed({
 	kind: choice(INSTRUMENT_KINDS),
 	sounds: words,
-	features: z.optional(oneOrMore(words)),
-	prefer: z.optional(reference),
+	features: optional(oneOrMore(words)),
+	prefer: optional(reference),
 });
 
 const part = z.union([
 	reference,
 	keyed({
-		instrument: z.optional(reference),
-		tuning: z.optional(words),
-		capo: z.optional(capoFret),
-		needs: z.optional(needs),
-		leave: z.optional(words),
-		pack: z.optional(reference),
+		instrument: optional(reference),
+		tuning: optional(words),
+		capo: optional(capoFret),
+		needs: optional(needs),
+		leave: optional(words),
+		pack: optional(reference),
 	}),
 ]);
 
@@ -92,77 +93,75 @@ const boardState = z.union([choice(['off']), z.record(z.string(), pedalState)]);
 const cue = z.catchall(
 	z.object({
 		at: words,
-		near: z.optional(duration(0, '1:32')),
-		say: z.optional(words),
-		hand: z.optional(z.record(z.string(), part)),
+		near: optional(duration(0, '1:32')),
+		say: optional(words),
+		hand: optional(z.record(z.string(), part)),
 	}),
 	boardState,
 );
 
 const song = keyed({
 	id,
-	title: z.optional(words),
-	length: z.optional(duration(1, '3:30')),
-	tempo: z.optional(number({ from: 20, to: 400 })),
-	hands: z.optional(z.record(z.string(), part)),
-	shapes: z.optional(z.record(z.string(), oneOrMore(chordShape))),
-	board: z.optional(z.record(z.string(), boardState)),
-	order: z.optional(z.record(z.string(), oneOrMore(reference))),
-	cues: z.optional(z.array(cue)),
-	starts: z.optional(words),
-	count: z.optional(number({ from: 1, to: 64, isWhole: true })),
-	ends: z.optional(choice(['stop', 'ring', 'segue', 'talk'])),
-	notes: z.optional(words),
+	title: optional(words),
+	length: optional(duration(1, '3:30')),
+	tempo: optional(number({ from: 20, to: 400 })),
+	hands: optional(z.record(z.string(), part)),
+	shapes: optional(z.record(z.string(), oneOrMore(chordShape))),
+	board: optional(z.record(z.string(), boardState)),
+	order: optional(z.record(z.string(), oneOrMore(reference))),
+	cues: optional(z.array(cue)),
+	starts: optional(words),
+	count: optional(number({ from: 1, to: 64, isWhole: true })),
+	ends: optional(choice(['stop', 'ring', 'segue', 'talk'])),
+	notes: optional(words),
 });
 
-const gap = z.optional(duration(0, '15s'));
+const gap = optional(duration(0, '15s'));
 
 const encoreItem = z.union([reference, keyed({ song: reference, gap })]);
 
 const setItem = z.union([
 	reference,
 	keyed({
-		song: z.optional(reference),
+		song: optional(reference),
 		gap,
-		interval: z.optional(duration(1, '20m')),
-		encore: z.optional(z.array(encoreItem)),
+		interval: optional(duration(1, '20m')),
+		encore: optional(z.array(encoreItem)),
 	}),
 ]);
 
 const pack = keyed({
 	id,
-	name: z.optional(words),
-	channel: z.optional(words),
-	battery: z.optional(packBattery),
+	name: optional(words),
+	channel: optional(words),
+	battery: optional(packBattery),
 });
 
-const timesByKind = Object.fromEntries(
-	INSTRUMENT_KINDS.map((kind) => [kind, z.optional(workTimes)]),
-);
+const timesByKind = Object.fromEntries(INSTRUMENT_KINDS.map((kind) => [kind, optional(workTimes)]));
 
 /** A show with everything that it includes, joined: the whole file format. */
 export const showFileShape = keyed({
-	format: z.optional(words),
-	include: z.optional(oneOrMore(words)),
-	show: z.optional(show),
-	techs: z.optional(z.array(tech)),
-	players: z.optional(z.array(player)),
-	instruments: z.optional(z.array(instrument)),
-	songs: z.optional(z.array(song)),
-	set: z.optional(z.array(setItem)),
-	boards: z.optional(z.record(z.string(), z.array(pedal))),
-	rigs: z.optional(z.record(z.string(), z.array(rigPart))),
-	supplies: z.optional(z.array(supply)),
-	packs: z.optional(z.array(pack)),
-	times: z.optional(keyed({ all: z.optional(workTimes), ...timesByKind })),
-	stock: z.optional(
+	format: optional(words),
+	include: optional(oneOrMore(words)),
+	show: optional(show),
+	techs: optional(z.array(tech)),
+	players: optional(z.array(player)),
+	instruments: optional(z.array(instrument)),
+	songs: optional(z.array(song)),
+	set: optional(z.array(setItem)),
+	boards: optional(z.record(z.string(), z.array(pedal))),
+	rigs: optional(z.record(z.string(), z.array(rigPart))),
+	supplies: optional(z.array(supply)),
+	packs: optional(z.array(pack)),
+	times: optional(keyed({ all: optional(workTimes), ...timesByKind })),
+	stock: optional(
 		z.array(keyed({ gauge: gaugeLabel, count: number({ from: 0, to: 100_000, isWhole: true }) })),
 	),
-	gauges: z.optional(z.array(gaugeLabel)),
-	'unit-mass': z.optional(unitMass),
-	offsets: z.optional(z.array(offsets)),
-	stage: z.optional(stage),
-	abbreviations: z.optional(z.record(z.string(), words)),
+	gauges: optional(z.array(gaugeLabel)),
+	'unit-mass': optional(unitMass),
+	offsets: optional(z.array(offsets)),
+	stage: optional(stage),
+	abbreviations: optional(z.record(z.string(), words)),
 });
 
 /** The keys that stand at a show file's top. */

@@ -3,7 +3,16 @@
 
 import * as z from 'zod/mini';
 import { type InstrumentKind, KINDS } from '../tuning/kind.ts';
-import { boolean, byName, list, number, numberOrNull, text, textOrNull } from './form-pieces.ts';
+import {
+	boolean,
+	byName,
+	later,
+	list,
+	number,
+	numberOrNull,
+	text,
+	textOrNull,
+} from './form-pieces.ts';
 import { rigForms } from './rig-record.ts';
 import type { Cue, Instrument, Pack, SetUp, Show, Song } from './show.ts';
 
@@ -56,8 +65,6 @@ function versionOf(copy: object): number {
 	return 'v' in copy && typeof copy.v === 'number' ? copy.v : 1;
 }
 
-/** Left out where the file gave none, and by all who did not know of it yet. */
-const later = z.exactOptional;
 /** What nights had before it was known. */
 const since = z._default;
 
@@ -75,14 +82,17 @@ let made: ReturnType<typeof makeForms> | undefined;
 function makeForms() {
 	const { OUTPUT, PACK_BATTERY, PEDAL_TRAITS, POWER, RIGS, SUPPLIES } = rigForms();
 	const TUNING = z.object({ name: text, notes: list(text) });
+	const TUNING_OR_NULL = z.nullable(TUNING);
+	const textSince = since(textOrNull, null);
+	const numberSince = since(numberOrNull, null);
 	const KIND = z.enum(Object.keys(KINDS) as [InstrumentKind, ...InstrumentKind[]]);
-	const LEAVE_AND_PACK = { leave: since(textOrNull, null), pack: since(textOrNull, null) };
+	const LEAVE_AND_PACK = { leave: textSince, pack: textSince };
 
 	const PART = z.discriminatedUnion('kind', [
 		z.object({
 			kind: z.literal('named'),
 			instrument: text,
-			tuning: z.nullable(TUNING),
+			tuning: TUNING_OR_NULL,
 			capo: number,
 			...LEAVE_AND_PACK,
 		}),
@@ -91,7 +101,7 @@ function makeForms() {
 			instrumentKind: KIND,
 			sounds: TUNING,
 			features: since(list(text), []),
-			prefer: since(textOrNull, null),
+			prefer: textSince,
 			...LEAVE_AND_PACK,
 		}),
 		z.object({ kind: z.literal('none') }),
@@ -115,12 +125,12 @@ function makeForms() {
 		kind: KIND,
 		for: z.nullable(list(text)),
 		tuning: TUNING,
-		scaleMillimetres: since(numberOrNull, null),
+		scaleMillimetres: numberSince,
 		strings: since(list(z.object({ millimetres: number, isWound: boolean })), []),
 		bridge: z.enum(['fixed', 'floating']),
 		features: since(list(text), []),
-		pack: since(textOrNull, null),
-		case: since(textOrNull, null),
+		pack: textSince,
+		case: textSince,
 		spare: boolean,
 		strung: since(z.object({ on: textOrNull, hours: numberOrNull }), { on: null, hours: null }),
 		times: z.object({
@@ -137,13 +147,13 @@ function makeForms() {
 			handOver: number,
 		}),
 		givenTimes: later(byName(number)),
-		leave: since(textOrNull, null),
-		notes: since(textOrNull, null),
-		pickups: since(textOrNull, null),
+		leave: textSince,
+		notes: textSince,
+		pickups: textSince,
 		unitMass: later(byName(number)),
 		setUp: later(SET_UP),
 		recheckAfterSeconds: later(number),
-		instead: later(list(z.object({ instrument: text, tuning: z.nullable(TUNING), capo: number }))),
+		instead: later(list(z.object({ instrument: text, tuning: TUNING_OR_NULL, capo: number }))),
 		gear: later(text),
 		serial: later(text),
 		owner: later(text),
@@ -154,8 +164,8 @@ function makeForms() {
 
 	const CUE = z.object({
 		at: text,
-		nearSeconds: since(numberOrNull, null),
-		say: since(textOrNull, null),
+		nearSeconds: numberSince,
+		say: textSince,
 		hand: since(byName(PART), {}),
 		boards: since(byName(BOARD), {}),
 	} satisfies Whole<Cue>);
@@ -164,14 +174,14 @@ function makeForms() {
 		id: text,
 		title: text,
 		lengthSeconds: numberOrNull,
-		tempo: since(numberOrNull, null),
+		tempo: numberSince,
 		parts: byName(PART),
 		board: since(byName(BOARD), {}),
 		cues: since(list(CUE), []),
-		starts: since(textOrNull, null),
-		count: since(numberOrNull, null),
+		starts: textSince,
+		count: numberSince,
 		ends: since(z.enum(['stop', 'ring', 'segue', 'talk']), 'stop'),
-		notes: since(textOrNull, null),
+		notes: textSince,
 		shapes: later(byName(list(list(numberOrNull)))),
 		order: later(byName(list(text))),
 	} satisfies Whole<Song>);
@@ -195,10 +205,10 @@ function makeForms() {
 
 	const SHOW = z.object({
 		title: text,
-		venue: since(textOrNull, null),
-		date: since(textOrNull, null),
-		startMinutes: since(numberOrNull, null),
-		curfewMinutes: since(numberOrNull, null),
+		venue: textSince,
+		date: textSince,
+		startMinutes: numberSince,
+		curfewMinutes: numberSince,
 		referenceHertz: since(number, 440),
 		staleAfterSeconds: since(number, 900),
 		staleNewSeconds: since(number, 300),
@@ -207,8 +217,8 @@ function makeForms() {
 			z.object({
 				id: text,
 				name: text,
-				plays: since(textOrNull, null),
-				tech: since(textOrNull, null),
+				plays: textSince,
+				tech: textSince,
 				key: text,
 			}),
 		),

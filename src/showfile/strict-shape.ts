@@ -3,6 +3,8 @@
 
 import * as z from 'zod/mini';
 
+import { type Known, shared } from './shared-shape.ts';
+
 /** A map with these keys and no others; the complaint about another carries the known ones. */
 export function keyed<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
 	const known = Object.keys(shape).join(' ');
@@ -12,10 +14,13 @@ export function keyed<Shape extends z.core.$ZodLooseShape>(shape: Shape) {
 }
 
 /** A list, or a single item in its place. */
-export function oneOrMore<Value, Written>(item: z.ZodMiniType<Value, Written>) {
-	const single = z.pipe(
-		item,
-		z.transform((one: Value) => [one]),
-	);
-	return z.union([z.array(item), single]);
-}
+export const oneOrMore = <Value, Written>(item: z.ZodMiniType<Value, Written>) =>
+	shared(lists, item, () => {
+		const single = z.pipe(
+			item,
+			z.transform((one: Value) => [one]),
+		);
+		return z.union([z.array(item), single]);
+	});
+
+const lists: Known = new WeakMap();
