@@ -85,9 +85,8 @@ export function seatingOf(outlook: Outlook, told: Told | null): Seating {
 		return new Map(state === undefined ? [] : [[pitchKey(state.context), 0]]);
 	});
 	const options = optionsAhead(outlook);
-	const known = new Map<string, Hand>();
 	const seats = show.players.map((_, seat) =>
-		seatOf(outlook, { seat, told, options }, { places, tunings, known }),
+		seatOf(outlook, { seat, told, options }, { places, tunings }),
 	);
 	return {
 		outlook,
@@ -111,8 +110,6 @@ type Numbering = {
 	readonly places: ReadonlyMap<string, number>;
 	/** For each instrument, its tunings by their pitches. */
 	readonly tunings: readonly Map<string, number>[];
-	/** Every hand once, whoever has it: by instrument, pitches and capo. */
-	readonly known: Map<string, Hand>;
 };
 
 type SeatAsked = {
@@ -124,7 +121,7 @@ type SeatAsked = {
 function seatOf(
 	outlook: Outlook,
 	{ seat, told, options: would }: SeatAsked,
-	{ places, tunings, known }: Numbering,
+	{ places, tunings }: Numbering,
 ): Seat {
 	const player = outlook.show.players[seat]?.id ?? '';
 	const numbers = new Map<string, number>();
@@ -151,18 +148,12 @@ function seatOf(
 		const found = numbers.get(key);
 		if (found !== undefined) return found;
 		const instrument = places.get(hand.instrument) ?? -1;
-		const one = known.get(key) ?? hand;
-		known.set(key, one);
-		const number = add(one, instrument, tuningNumber(hand, instrument));
+		const number = add(hand, instrument, tuningNumber(hand, instrument));
 		numbers.set(key, number);
 		return number;
 	};
-	const listed = new Map<readonly Option[], Int16Array>();
-	const numbersOf = (options: readonly Option[]): Int16Array => {
-		const found = listed.get(options) ?? Int16Array.from(options, ({ hand }) => numberOf(hand));
-		listed.set(options, found);
-		return found;
-	};
+	const numbersOf = (options: readonly Option[]): Int16Array =>
+		Int16Array.from(options, ({ hand }) => numberOf(hand));
 	const held = outlook.hands.get(player) ?? null;
 	const isStartBroken = held !== null && !isStrung(outlook, held.instrument, -1);
 	const startOf = (hand: Hand): number => {

@@ -1,7 +1,6 @@
-// What would do in each section for each player: what is named where it can be had, and what else where that
-// cannot be had, may be in other hands, or nothing is named.
+// What would do in each section for each player: what is named where it can be had, and what else would do
+// where it cannot or is in other hands, or where nothing is named.
 
-import type { InstrumentKind } from '../../tuning/kind.ts';
 import type { Demand } from '../demand/demand.ts';
 import type { Hand } from '../demand/hand.ts';
 import type { Option } from '../demand/options.ts';
@@ -30,13 +29,10 @@ const NOTHING: Options = { primary: null, options: [], all: [] };
  * optionsAhead(outlook)[0].map(({ primary }) => primary?.instrument) // => ['A1', 'B1', undefined]
  */
 export function optionsAhead(outlook: Outlook): readonly (readonly Options[])[] {
-	const mayHave = firstGiven(outlook);
 	const known = new Map<string, readonly Option[]>();
 	return outlook.asked.map((all, place) => {
 		const named = namedAt(outlook, place);
-		return all.map((asked, seat) =>
-			optionsAt(outlook, { asked, seat, place, named, mayHave, known }),
-		);
+		return all.map((asked, seat) => optionsAt(outlook, { asked, seat, place, named, known }));
 	});
 }
 
@@ -45,7 +41,6 @@ type OptionsAsked = {
 	readonly seat: number;
 	readonly place: number;
 	readonly named: NamedFor;
-	readonly mayHave: FirstGiven;
 	/** What would do for what was asked before: the same is asked again and again. */
 	readonly known: Map<string, readonly Option[]>;
 };
@@ -79,62 +74,10 @@ function optionsAt(outlook: Outlook, at: OptionsAsked): Options {
 	if (demand.kind !== 'named') return NOTHING;
 	const { tuning, capo } = demand;
 	const instrument = demand.instrument.id;
-	const isHad = isToBeHad(outlook, demand, place);
-	const primary = isHad ? { instrument, tuning, capo } : null;
-	if (isHad && !mayBeTaken(outlook, instrument, at)) {
-		return { ...NOTHING, primary };
-	}
+	const primary = isToBeHad(outlook, demand, place) ? { instrument, tuning, capo } : null;
 	const what = [instrument, pitchKey({ tuning }), capo].join();
 	const options = remembered(what, () => substitutesFor(rack, { demand, player }));
 	return { ...NOTHING, primary, options: freeOf(options) };
-}
-
-/** Whether somebody else may be named it too, or keep it, there. */
-function mayBeTaken(
-	{ asked }: Outlook,
-	instrument: string,
-	{ seat, place, named, mayHave }: OptionsAsked,
-): boolean {
-	if ((named.get(instrument) ?? []).some((one) => one !== seat)) return true;
-	return mayHave.some((firstPlace, other) => {
-		const theirs = asked[place]?.[other];
-		if (other === seat || theirs === undefined) return false;
-		const mayKeep = !theirs.isNamed || theirs.isSettled || theirs.goesOnWithin || place === 0;
-		return mayKeep && (firstPlace.get(instrument) ?? Number.POSITIVE_INFINITY) <= place;
-	});
-}
-
-/** For each player and instrument, the place of the first section from which they may have it in hands. */
-type FirstGiven = readonly ReadonlyMap<string, number>[];
-
-function firstGiven({ show, asked, hands, heldBefore }: Outlook): FirstGiven {
-	const alike = Map.groupBy(show.instruments, ({ kind }) => kind);
-	return show.players.map(({ id }, seat) => {
-		const first = new Map<string, number>();
-		for (const had of [hands.get(id), heldBefore.get(id)]) {
-			if (had) first.set(had.instrument, 0);
-		}
-		const kinds = new Set<InstrumentKind>();
-		asked.forEach((all, place) => {
-			const demand = all[seat]?.demand;
-			const give = (instrument: string): void => {
-				if (!first.has(instrument)) first.set(instrument, place);
-			};
-			const giveAll = (kind: InstrumentKind): void => {
-				// Once all of a kind have been given, no later place is the first.
-				if (kinds.has(kind)) return;
-				kinds.add(kind);
-				for (const one of alike.get(kind) ?? []) give(one.id);
-			};
-			if (demand?.kind === 'needs') giveAll(demand.part.instrumentKind);
-			if (demand?.kind !== 'named') return;
-			const { id: named, instead, kind } = demand.instrument;
-			give(named);
-			if (instead === undefined) giveAll(kind);
-			for (const { instrument } of instead ?? []) give(instrument);
-		});
-		return first;
-	});
 }
 
 /** For each instrument that a section names for somebody and that can be had, for whom. */

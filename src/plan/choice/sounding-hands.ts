@@ -26,8 +26,6 @@ export type SoundsSo = (place: number, hand: number) => boolean;
  * soundingHands(outlook, { ...seating.seats[2], broken: -1 })(1, 2) // => false
  */
 export function soundingHands(outlook: Outlook, { slots, hands, broken }: Sounding): SoundsSo {
-	const [NO, YES] = [1, 2];
-	const known = new Uint8Array(slots.length * hands.length);
 	const isOn = outlook.sections[0]?.hasBegun === true;
 	const isAbsent = ({ instrument: id }: Hand): boolean => {
 		const instrument = instrumentById(outlook.show).get(id);
@@ -41,7 +39,7 @@ export function soundingHands(outlook: Outlook, { slots, hands, broken }: Soundi
 		if (demand.kind !== 'needs' || !isAbsent(hand)) return false;
 		return meetsNeed(outlook, { part: demand.part, player, hand });
 	};
-	const sounds = (place: number, number: number): boolean => {
+	return (place, number) => {
 		const asked = slots[place] as Sounding['slots'][number];
 		const hand = hands[number] ?? null;
 		// Whom a song to come names has what it names, or what stands in for it, whatever else sounds so.
@@ -51,11 +49,6 @@ export function soundingHands(outlook: Outlook, { slots, hands, broken }: Soundi
 		// What is faulty and in hands all the same is played to the end of the song, and no further.
 		if (!isPlayed && isAbsent(hand)) return false;
 		return meets(asked, hand, number);
-	};
-	return (place, number) => {
-		const at = place * hands.length + number;
-		if (known[at] === 0) known[at] = sounds(place, number) ? YES : NO;
-		return known[at] === YES;
 	};
 }
 

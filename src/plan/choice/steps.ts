@@ -97,7 +97,6 @@ class StepList {
 	readonly #seating: Seating;
 	readonly #seat: Seat;
 	readonly #place: number;
-	readonly #isShared: Uint8Array;
 	#section = 0;
 	#slot: Slot;
 	#canMiss = false;
@@ -108,13 +107,6 @@ class StepList {
 		this.#seat = seating.seats[place] as Seat;
 		this.#place = place;
 		this.#slot = this.#seat.slots[0] as Slot;
-		this.#isShared = new Uint8Array(seating.instrumentCount);
-		seating.seats.forEach((seat, other) => {
-			if (other === place) return;
-			for (const instrument of seat.instrumentOf) {
-				if (instrument >= 0) this.#isShared[instrument] = 1;
-			}
-		});
 	}
 
 	/** The steps from here on lead into this section. */
@@ -245,7 +237,6 @@ class StepList {
 
 	/** Whether somebody else may have this instrument in the section. */
 	#mayBeElsewhere(instrument: number): boolean {
-		if (this.#isShared[instrument] === 0) return false;
 		const known = this.#elsewhere.get(instrument) ?? this.#isElsewhere(instrument);
 		this.#elsewhere.set(instrument, known);
 		return known;

@@ -87,12 +87,10 @@ export class Pasts {
 		const freshFromMs = section.startMs - recheck * 1000;
 		const handedMs = section.hasBegun ? Math.max(section.startMs, nowMs) : section.startMs;
 		let least: LeastWork | null = null;
-		const known = knownTo(this.#outlook, to);
 		for (const [hand, backMs] of this.#onRack.get(to.instrument) as Past) {
 			const when = { atMs: handedMs, recheckSeconds: recheck };
 			if (hand === null && isDoneAlready({ instrument, state, to }, when)) return null;
-			const needed = known.get(hand) ?? workFrom({ instrument, state, hand }, to);
-			known.set(hand, needed);
+			const needed = workFrom({ instrument, state, hand }, to);
 			const firstSeconds = needed.seconds - needed.lastSeconds;
 			const firstMs = firstSeconds * 1000;
 			const earlyMs = needed.hasEarlyPart ? backMs : Math.max(backMs, freshFromMs - firstMs);
@@ -128,19 +126,6 @@ type From = {
 	readonly state: InstrumentState;
 	readonly hand: Hand | null;
 };
-
-/** The work for a hand, by the hand before it. */
-type FromHands = Map<Hand | null, WorkNeeded>;
-
-/** Asked again for every set of choices of one outlook. */
-const knownOf = new WeakMap<Outlook, Map<Hand, FromHands>>();
-
-function knownTo(outlook: Outlook, to: Hand): FromHands {
-	const ofOutlook = knownOf.get(outlook) ?? new Map<Hand, FromHands>();
-	const found: FromHands = ofOutlook.get(to) ?? new Map();
-	knownOf.set(outlook, ofOutlook.set(to, found));
-	return found;
-}
 
 function workFrom({ instrument, state, hand }: From, to: Hand): WorkNeeded {
 	const used = hand === null ? state : releasedAhead(handedAhead(state, hand, 0), 0);
