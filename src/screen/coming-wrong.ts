@@ -7,6 +7,7 @@ import { holderOf } from '../session/find.ts';
 import { playerName, shownInstrument } from '../showfile/shown-names.ts';
 import { capoAct } from '../words/capo-words.ts';
 import { putRight } from '../words/exchange-words.ts';
+import { stateWords } from '../words/instrument-state.ts';
 import { whenWords } from '../words/stage.ts';
 import { tunedWords } from '../words/warnings.ts';
 import { forWords, momentOf } from './coming-words.ts';
@@ -80,23 +81,27 @@ function wantedBy(wrong: Wrong): string | null {
 	return (wrong.code === 'empty-hands' ? wrong.instrument : wrong.wants.instrument) ?? null;
 }
 
-/** `HAND 1 Wren, then x a 1`, and who has that; where it is the same instrument, or any would do, what it is to be in. */
+/**
+ * `HAND 1 Wren, then x a 1`, and who has that; what it is to be in where that is the same instrument, or any would do, or
+ * it cannot be handed.
+ */
 function rightWords(
-	{ session, preferences }: ScreenState,
+	{ session, preferences, nowMs }: ScreenState,
 	wrong: Wrong,
 ): Pick<Coming, 'status' | 'why'> {
 	const { show } = session;
 	const wanted = wantedBy(wrong);
+	const wants = putRight.in(wrong.code === 'empty-hands' ? wrong.tuning : tunedWords(wrong.wants));
 	if (wanted === null) {
-		const status =
-			wrong.code === 'empty-hands'
-				? putRight.in(wrong.tuning)
-				: wrong.wrong === 'capo'
-					? capoAct(wrong.wants.capo)
-					: putRight.in(tunedWords(wrong.wants));
-		return { status, why: null };
+		const isCapo = wrong.code === 'wrong-tuning' && wrong.wrong === 'capo';
+		return { status: isCapo ? capoAct(wrong.wants.capo) : wants, why: null };
 	}
 	const name = shownInstrument(show, wanted);
+	const state = session.instruments[wanted];
+	const { stringsDown = [], faults = [] } = state?.context ?? {};
+	if (state?.value === 'out' || stringsDown.length + faults.length > 0) {
+		return { status: wants, why: `${name} ${stateWords(session, wanted, nowMs)}` };
+	}
 	const holder = holderOf(session, wanted);
 	const { key = '' } = show.players.find(({ id }) => id === wrong.player) ?? {};
 	return {

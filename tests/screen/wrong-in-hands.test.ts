@@ -75,3 +75,27 @@ set: [one]
 	expect(screen).toMatch(/^WRONG .*Bo has 3 Coal; One wants 2 Birch/m);
 	expect(screen).not.toContain('HAND 2 Birch');
 });
+
+test('what is out or broken is not to be handed: said is what it is to sound in', () => {
+	const { screen } = playShow(show, '-01:00 t 0\n-00:40 f 1 enter\n-00:30 x a 5\n-00:20 !screen\n');
+	expect(screen).not.toContain('HAND 1 Wren');
+	expect(screen).toMatch(/wants GDAE/);
+	expect(screen).toMatch(/1 Wren OUT/);
+});
+
+test('what is kept wrong for the next song, too, is said once, and for that one when it is next', () => {
+	const { screen, states } = playShow(
+		show,
+		`${MIXED_UP}00:00 space\n01:00 x a 5\n01:02 !screen !state\n02:00 d\n02:05 !state\n`,
+	);
+	const ofAsh = ({ warnings }: (typeof states)[number]) =>
+		warnings.filter(
+			(one: { code: string; player?: string }) =>
+				one.code === 'wrong-tuning' && one.player === 'ash',
+		);
+	expect(screen.match(/Ash has 5 Rowan; \w+ wants 1 Wren/g)).toEqual(
+		Array(2).fill('Ash has 5 Rowan; One wants 1 Wren'),
+	);
+	expect(ofAsh(states[0])).toMatchObject([{ song: 'one' }]);
+	expect(ofAsh(states[1])).toMatchObject([{ song: 'two' }]);
+});

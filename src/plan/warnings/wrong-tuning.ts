@@ -14,8 +14,8 @@ import type { Warning } from '../plan.ts';
 import type { Choice, Wanted } from '../schedule/choice.ts';
 
 /**
- * One warning for each player whose hands are wrong in the song on, and for the coming one where what
- * they hold was given for it. A stand-in that sounds right is not wrong.
+ * One warning for each player whose hands are wrong in the song on, else in the coming one where what they hold was
+ * given for it: wrong in both it is put right once. A stand-in that sounds right is not wrong.
  *
  * @example
  * wrongTunings({ session, choices }) // => []
@@ -27,20 +27,25 @@ export function wrongTunings({
 	readonly session: Session;
 	readonly choices: readonly Choice[];
 }): readonly Warning[] {
+	const said = new Set<string>();
 	return choices.flatMap(({ section, player, before, wanted, isSettled }): readonly Warning[] => {
+		if (said.has(player)) return [];
 		if (wanted === null || !(section.hasBegun || isSettled)) return [];
 		const about = { song: section.song, player };
 		if (before === null) {
 			// Hands were left empty on purpose or by mistake, where something is to be played.
 			const of = wanted.instrument === null ? {} : { instrument: wanted.instrument };
 			const tuning = wanted.tuning.name;
-			return isSettled ? [{ code: 'empty-hands', ...about, ...of, tuning }] : [];
+			if (!isSettled) return [];
+			said.add(player);
+			return [{ code: 'empty-hands', ...about, ...of, tuning }];
 		}
 		const instrument = instrumentById(session.show).get(before.instrument);
 		const state = session.instruments[before.instrument];
 		if (instrument === undefined || state === undefined) return [];
 		const held = { instrument, is: state.context, wanted };
 		if (isRight(held)) return [];
+		said.add(player);
 		const of = { ...about, instrument: instrument.id };
 		return [{ code: 'wrong-tuning', ...of, ...wrongOf(session.show, held) }];
 	});
