@@ -1,6 +1,5 @@
 // Beginning a night: its first file appears under its name only once it holds the whole header.
 
-import { randomBytes } from 'node:crypto';
 import { dirname, join } from 'node:path';
 import { recordBeside } from '../journal/new-record.ts';
 import { nightHeader } from '../journal/night-header.ts';
@@ -12,6 +11,7 @@ import { markEnd } from './end-mark.ts';
 import { ensureFolder } from './folders.ts';
 import { NightFile } from './night-file.ts';
 import type { NightServices } from './night-services.ts';
+import { randomHex } from './random-hex.ts';
 import type { Segment } from './segment.ts';
 import { segmentFileName } from './segment-name.ts';
 import { headerBytes, startAt } from './segment-starter.ts';
@@ -80,7 +80,7 @@ async function makeFirstFile(
 		let begun = start();
 		if ('code' in begun && begun.code === 'EEXIST') {
 			// A start that was killed left it: what lies there stays, and this night waits for nobody.
-			temporary = `${path}.${randomBytes(4).toString('hex')}.new`;
+			temporary = `${path}.${randomHex(4)}.new`;
 			begun = start();
 		}
 		if ('code' in begun) return begun;

@@ -2,9 +2,9 @@
 // on the thread that reads keys and draws: so the disk is tried first, beside everything else, and is given the
 // preferences only once it answers at once.
 
-import { randomBytes } from 'node:crypto';
 import type { DiskFault } from '../base/disk-fault.ts';
 import { growingPause } from './home-pace.ts';
+import { randomHex } from './random-hex.ts';
 import { openSettings, type Settings, type SettingsPlace } from './settings.ts';
 import { syncTrial } from './sync-trial.ts';
 
@@ -39,7 +39,7 @@ export function settingsKeeper(place: SettingsPlace, { nowMs, wait }: KeeperCloc
 	async function answersAtOnce(): Promise<boolean> {
 		const beganMs = nowMs();
 		// Where the disk takes nothing, the writing itself says why.
-		await syncTrial({ ...place, nowMs, mark: randomBytes(4).toString('hex'), appends: 1 });
+		await syncTrial({ ...place, nowMs, mark: randomHex(4), appends: 1 });
 		return nowMs() - beganMs <= AT_ONCE_MS;
 	}
 

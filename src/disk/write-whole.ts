@@ -1,7 +1,7 @@
 // A small file made in one go: whole, or not there.
 
-import { randomBytes } from 'node:crypto';
 import { type Disk, diskError, diskErrorCode } from './disk.ts';
+import { randomHex } from './random-hex.ts';
 
 type Bytes = { readonly path: string; readonly bytes: Uint8Array };
 
@@ -20,7 +20,7 @@ export function replaceWhole(
 	{ path, bytes, isStill }: Bytes & { readonly isStill: () => boolean },
 ): boolean {
 	// A name that nobody else has: another program may be at the same at the same moment.
-	const fresh = `${path}.${randomBytes(4).toString('hex')}.new`;
+	const fresh = `${path}.${randomHex(4)}.new`;
 	const begun = { path: fresh, bytes };
 	if (!writeNew(disk, begun, (file) => disk.syncNow(file))) throw diskError('EEXIST');
 	try {

@@ -1,9 +1,9 @@
 // Pages that one opens in a browser or prints: one file each, without script, network or handler. Elements are
 // built as data, so that a text from a file is escaped because there is no other way in.
 
-import { createHash } from 'node:crypto';
 import { cleanText } from '../base/clean-text.ts';
 import { fitWidth } from '../base/display-width.ts';
+import { sha256 } from './sha256.ts';
 
 /** A piece of a page that is markup already. */
 export type Html = { readonly markup: string };
@@ -121,7 +121,7 @@ function pageRule({ foot, paper }: Page): string {
  */
 export function htmlPage(page: Page): string {
 	const styles = `${SHARED_STYLES}${pageRule(page)}${page.styles}`;
-	const hash = createHash('sha256').update(styles).digest('base64');
+	const hash = sha256(styles, 'base64');
 	const policy = [
 		"default-src 'none'",
 		`style-src 'sha256-${hash}'`,

@@ -1,7 +1,6 @@
 // Which printing of a run sheet this is: a short hash of what it says, and what it says otherwise than the last one
 // that was printed, so that a stale sheet is recognised.
 
-import { createHash } from 'node:crypto';
 import {
 	addedSong,
 	changedClock,
@@ -13,6 +12,7 @@ import {
 	SHEET,
 } from '../words/paper.ts';
 import { changeText, pointText } from './run-sheet.ts';
+import { sha256 } from './sha256.ts';
 import type { Sheet, SheetSong } from './sheet.ts';
 
 /** What a sheet says of one song, kept to be compared with the next printing. */
@@ -53,11 +53,8 @@ function nameOf({ position, title }: SheetSong): string {
 export function sheetHash({ show, before, rows, warnings, rack, radio }: Sheet): string {
 	const { title, venue, date, startMinutes, curfewMinutes, notes } = show;
 	const facts = [title, venue, date, startMinutes, curfewMinutes, notes];
-	return createHash('sha256')
-		.update(JSON.stringify([facts, before, rows, warnings, rack, radio]))
-		.digest('hex')
-		.slice(0, 6)
-		.toUpperCase();
+	const text = JSON.stringify([facts, before, rows, warnings, rack, radio]);
+	return sha256(text, 'hex').slice(0, 6).toUpperCase();
 }
 
 /** What is new, gone, moved or otherwise since the last printing: the songs' keys with it, null for those gone. */

@@ -1,7 +1,7 @@
 // The night that a live screen opens: an unfinished one of this show taken up again, else a new one.
 // The show file is read only for a new night, and for one whose own copy is lost.
 
-import { createHash, randomBytes } from 'node:crypto';
+import { createHash } from 'node:crypto';
 import { tmpdir } from 'node:os';
 import { dirname, resolve } from 'node:path';
 import type { DiskFault } from '../../base/disk-fault.ts';
@@ -21,6 +21,7 @@ import {
 } from '../../disk/nights-folder.ts';
 import { lookAtNight, openNightFile } from '../../disk/open-night-file.ts';
 import { isWipedByRestart, showIdentity } from '../../disk/paths.ts';
+import { randomHex } from '../../disk/random-hex.ts';
 import { realDisk } from '../../disk/real-disk.ts';
 import type { TroubleLog } from '../../disk/trouble-log.ts';
 import { writerId } from '../../disk/writer-id.ts';
@@ -114,7 +115,7 @@ export async function beginNight(
 	const id = nightId({
 		title: show.title,
 		startedAt: new Date(startedAtMs),
-		chance: randomBytes(2).toString('hex'),
+		chance: randomHex(2),
 	});
 	const { journal } = await createNightFile(services, {
 		id,

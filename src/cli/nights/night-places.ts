@@ -1,9 +1,9 @@
 // Every folder in which nights may be, and what is seen there. Apart from the other places, since most commands
 // look for none.
 
-import { createHash } from 'node:crypto';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { crc32 } from 'node:zlib';
 import { cleanText } from '../../base/clean-text.ts';
 import type { DiskFault } from '../../base/disk-fault.ts';
 import { diskErrorCode } from '../../disk/disk.ts';
@@ -24,7 +24,7 @@ export type NightFolders = {
 /** Where nights may be, and which places are not trusted. */
 export function nightPlaces({ nights }: Paths): NightFolders {
 	// One for each user and data folder, so that nobody finds another's nights there.
-	const mark = createHash('sha256').update(nights).digest('hex').slice(0, 8);
+	const mark = crc32(nights).toString(16).padStart(8, '0');
 	const owner = process.getuid?.() ?? 'user';
 	const spare = join(tmpdir(), `rackside-${owner}-${mark}`);
 	try {
