@@ -239,11 +239,12 @@ function songBySong(report: NightReport): readonly (PagePart | null)[] {
 			before === undefined
 				? say.songHeading(song.position, song.title)
 				: say.afterHeading(before.title);
-		// One that was passed over stands at its place in the list, though nothing was noted in it.
-		const isLeftOut = song.whyNotPlayed !== null;
+		// One that was passed over stands at its place in the list, though nothing was noted in it; what was not
+		// reached is in the table alone.
+		const { whyNotPlayed: why } = song;
 		const own = say.songHeading(song.position, song.title);
 		return [
-			...(isLeftOut ? [list(own, [say.SONG_STATES[song.whyNotPlayed ?? song.state]])] : []),
+			...(why === null || why === 'to-come' ? [] : [list(own, [say.SONG_STATES[why]])]),
 			list(title, song.happened.map(lineText)),
 		];
 	});
