@@ -37,7 +37,7 @@ export async function createNightFile(
 	services: NightServices,
 	{ id, wallMs, subject }: NightBeginning,
 ): Promise<BegunNight> {
-	const { disk, writer, upMs, folders } = services;
+	const { disk, writer, upMs, folders, isEndMarked = true } = services;
 	const header = nightHeader(id, subject);
 	const at = { wallMs, upMs };
 	const record = recordBeside({ s: 0, w: writer, e: [header], at });
@@ -48,7 +48,7 @@ export async function createNightFile(
 		path: join(home, segmentFileName({ id, number: 1 })),
 	});
 	// Whoever takes the file away after a stop leaves this, so that the night is missed.
-	if ('segment' in made) markEnd(disk, [home], { id, seq: 0, as: 'begun' });
+	if ('segment' in made && isEndMarked) markEnd(disk, [home], { id, seq: 0, as: 'begun' });
 	const journal = new NightFile(services, {
 		id,
 		header: line,

@@ -159,19 +159,21 @@ function handOverOutcome(context: KeyContext): Outcome {
 		const outcome = recorded(context, open);
 		return says !== undefined && outcome.kind === 'command' ? { ...outcome, says } : outcome;
 	}
-	return { kind: 'prompt', prompt: handOverPrompt(count) };
+	return { kind: 'prompt', prompt: handOverPrompt() };
 }
 
 /**
  * Names what is open as the rows beside it do: the plan may be made anew while the question stands, and what is recorded
  * is what is read then.
  */
-function handOverPrompt(count: number): Prompt {
+function handOverPrompt(): Prompt {
 	return slotPrompt(
 		(context) => {
 			const open = openNow(context);
 			return {
-				title: handOverTitle(laterOf(context, open), givenCount(open)),
+				title: isAnyOpen(open)
+					? handOverTitle(laterOf(context, open), givenCount(open))
+					: noHandOver(context.keyOf('exchange')),
 				lines: [
 					...open.handOvers.map((one) => lineOf(context, one)),
 					...open.stays.map((one) => stayLineOf(context.session.show, one)),
@@ -198,7 +200,7 @@ function handOverPrompt(count: number): Prompt {
 		},
 		{
 			enter: {
-				words: count < 2 ? ANSWERS.inHands : ANSWERS.all,
+				words: (now) => (givenCount(openNow(now)) < 2 ? ANSWERS.inHands : ANSWERS.all),
 				outcome: (now) => {
 					const open = openNow(now);
 					return isAnyOpen(open)

@@ -75,11 +75,20 @@ export const nothingThere = (key: string): Outcome => ({
 
 /** Keys of a prompt with a meaning of their own: what the footer says, and what each comes to. */
 export type OtherKeys = Readonly<
-	Record<string, { readonly words: string; readonly outcome: (context: KeyContext) => Outcome }>
+	Record<
+		string,
+		{
+			readonly words: string | ((context: KeyContext) => string);
+			readonly outcome: (context: KeyContext) => Outcome;
+		}
+	>
 >;
 
-function wordsOf(others: OtherKeys): readonly KeyWords[] {
-	return Object.entries(others).map(([key, { words }]) => ({ key, words }));
+function wordsOf(others: OtherKeys, context: KeyContext): readonly KeyWords[] {
+	return Object.entries(others).map(([key, { words }]) => ({
+		key,
+		words: typeof words === 'string' ? words : words(context),
+	}));
 }
 
 type Asked = { readonly title: string; readonly lines: readonly string[] };
@@ -100,7 +109,7 @@ export function slotPrompt(
 				: typeof asked === 'function'
 					? asked(context)
 					: asked),
-			choices: wordsOf(others),
+			choices: wordsOf(others, context),
 		}),
 		(key, context) => {
 			const other = others[key.toLowerCase()];
@@ -146,10 +155,13 @@ export function playerPrompt(
 ): Prompt {
 	const players = session.show.players.filter((one) => among.includes(one.id));
 	return choicePrompt(
-		() => ({
+		(context) => ({
 			title,
 			lines,
-			choices: [...players.map((one) => ({ key: one.key, words: one.name })), ...wordsOf(others)],
+			choices: [
+				...players.map((one) => ({ key: one.key, words: one.name })),
+				...wordsOf(others, context),
+			],
 		}),
 		(key, now) => {
 			const other = others[key.toLowerCase()];
@@ -163,10 +175,10 @@ export function playerPrompt(
 /** Faulty or out: after the slot, a letter says what is wrong; enter only puts it out. */
 export function faultPrompt(instrument: Instrument, others: OtherKeys = {}): Prompt {
 	return choicePrompt(
-		({ session: { show } }) => ({
-			title: faultTitle(shownInstrument(show, instrument.id)),
+		(context) => ({
+			title: faultTitle(shownInstrument(context.session.show, instrument.id)),
 			lines: [...sideBySide(FAULTS.map(({ letter, words }) => `${letter} ${words}`)), SOLDER],
-			choices: [{ key: 'enter', words: ANSWERS.outTonight }, ...wordsOf(others)],
+			choices: [{ key: 'enter', words: ANSWERS.outTonight }, ...wordsOf(others, context)],
 		}),
 		(key, context) => {
 			const other = others[key];

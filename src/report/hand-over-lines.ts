@@ -84,6 +84,8 @@ export function handOverLines(
 	const lines: { player: string; line: HandOverLine }[] = [];
 	const wrongHolds: WrongHold[] = [];
 	const open = new Map<string, OpenHold>();
+	/** Those that ended with their song, by player: one that is taken up again was not over. */
+	const ended = new Map<string, OpenHold>();
 	const withSong = new Set(
 		steps.filter(({ entry }) => entry.k === 'song-began').map(({ of }) => of),
 	);
@@ -95,8 +97,21 @@ export function handOverLines(
 		if (AWAY.has(entry.k)) awayUntilMs = entry.at;
 		for (const [player, hold] of open) {
 			if (!isHoldOver(hold, { entry, before, after })) continue;
+			if (entry.k === 'song-ended') ended.set(player, hold);
 			wrongHolds.push(holdUntil(hold, entry.at));
 			open.delete(player);
+		}
+		for (const [player, hold] of ended) {
+			if (entry.k !== 'song-began') continue;
+			ended.delete(player);
+			const isOnAgain =
+				entry.item === hold.item.key && after.players[player]?.holds === hold.heldId;
+			if (!isOnAgain) continue;
+			open.set(player, hold);
+			wrongHolds.splice(
+				wrongHolds.findLastIndex(({ playerId }) => playerId === player),
+				1,
+			);
 		}
 		if (entry.k !== 'handed-over' && entry.k !== 'hand-over-corrected') continue;
 		const { player } = entry;
@@ -148,7 +163,9 @@ function isHoldOver(
 ): boolean {
 	if (entry.k === 'song-ended') return before.current === item.key;
 	if (entry.k === 'song-began') return entry.item !== item.key;
-	if (entry.k === 'handed-over' || entry.k === 'hand-over-corrected') return false;
+	const isHanded = entry.k === 'handed-over' || entry.k === 'hand-over-corrected';
+	// What they are handed themselves ends it as of when that was.
+	if (isHanded && entry.player === playerId) return false;
 	if (after.players[playerId]?.holds !== heldId) return true;
 	const isAlike =
 		before.instruments[heldId] === after.instruments[heldId] &&

@@ -27,7 +27,7 @@ export type Off = {
 	readonly next: Work | null;
 };
 
-/** Null where nothing comes off: empty hands, or the same instrument again. */
+/** Null where neither is: empty hands, or the same instrument again. */
 export function offOf(state: ScreenState, coming: Coming, work: readonly Work[]): Off | null {
 	const { session, plan } = state;
 	const { player, kind, instrument } = coming;
@@ -61,7 +61,9 @@ export function offOf(state: ScreenState, coming: Coming, work: readonly Work[])
 /** What the next step hands a player while something else is still to be done in the song that is on. */
 function nextOf({ session, plan }: ScreenState, { player, moment }: Coming): Off | null {
 	const isOn = plan.sections.some((one) => one.hasBegun && momentOf(one) === moment);
-	const planned = plan.handOvers.find((one) => one.player === player);
+	const next = plan.sections.find(({ hasBegun }) => !hasBegun);
+	const planned = plan.handOvers.find((one) => one.player === player && one.section === next);
+	// What comes later still is for its own card: here it would be handed too soon.
 	if (!isOn || planned === undefined) return null;
 	const { instrument, tuning, capo } = planned;
 	const said = (words: string, short: string, least: string): Off => ({
@@ -84,7 +86,7 @@ export function offTexts(state: ScreenState, { words, next }: Off): readonly str
 	return offWithin(words, job, seconds);
 }
 
-/** One row that says it; blank where nothing comes off. */
+/** One row that says it; blank where there is nothing. */
 export function offRow(
 	state: ScreenState,
 	{ off }: { readonly off: Off | null },

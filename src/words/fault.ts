@@ -61,9 +61,9 @@ export function testWords(show: Show, test: FaultTest, causes: FaultStep['causes
 	}
 }
 
-/** What to do, where another instrument than the one that was silent is in hands: on that it would always be right. */
+/** What to do, where another instrument than the one that was silent is in hands: tried on that one it would tell nothing. */
 export const onInstrument = (words: string, instrument: string): string =>
-	words.replace(/\.$/, ` on ${instrument}.`);
+	`${words.replace(/\.$/, '')} on ${instrument}.`;
 
 /** Why this test: how likely it is to show the fault, and how long it takes. */
 export function whyWords(test: FaultTest, { causes }: Pick<FaultStep, 'causes'>): string {

@@ -208,7 +208,7 @@ const REPORT: KeyTree = {
 			isEarly: ['Pitches or strings put on early, the touch-up still to come.'],
 			plannedSeconds: ["By the show's times."],
 			takenSeconds: [
-				'From when it came back until it was noted, so at the most; null where the journal does not hold that.',
+				'At the most: from its return until it was noted; null where the journal does not hold that.',
 			],
 			plannedLastSeconds: ['Of these, what comes last and is to be fresh.'],
 			usedAt: ['The next hand-over of it; null where it was not handed again.', TIME],

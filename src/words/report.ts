@@ -153,10 +153,10 @@ export const tuningAndCapo = (tuning: string, capo: number): string =>
 	`${tuning}, ${capo > 0 ? `capo ${capo}` : 'no capo'}`;
 export const sounding = (kind: string, tuning: string): string => `${kind} sounding ${tuning}`;
 export const stuckPedal = (pedal: string): string => `${pedal} is stuck`;
-/** Until when a pedal did not switch: `until 20:44 in song 8 Quarry`; `where` null after the last song. */
+/** Until when a pedal did not switch: `until 20:44, in song 8 Quarry`; `where` null after the last song. */
 export const stuckUntil = (clock: string | null, where: string | null): string => {
 	if (clock === null) return 'to the end';
-	return `until ${clock}${where === null ? '' : ` ${where}`}`;
+	return `until ${clock}${where === null ? '' : `, ${where}`}`;
 };
 
 /** Of work, beside what the plan takes. */

@@ -92,6 +92,7 @@ export function costToGo(
 				shared = begun[(kind & COUNTS) === 0 ? 0 : 1] as Begun;
 				if (shared.takes(to[step] as number)) add(shared.rests, step);
 			}
+			// Who has nothing else shares the list: what is still added to it by others only lowers the bound.
 			const found =
 				others.length === 0 && shared !== null ? shared.rests : [...(shared?.rests ?? [])];
 			for (const step of others) add(found, step);

@@ -55,9 +55,7 @@ function optionsAt(outlook: Outlook, at: OptionsAsked): Options {
 	};
 	const isFree = ({ hand }: Option): boolean =>
 		named.get(hand.instrument)?.every((one) => one === seat) ?? true;
-	// The very list where all are free: it is put into numbers once.
-	const freeOf = (all: readonly Option[]): readonly Option[] =>
-		all.every(isFree) ? all : all.filter(isFree);
+	const freeOf = (all: readonly Option[]): readonly Option[] => all.filter(isFree);
 	const remembered = (what: string, make: () => readonly Option[]): readonly Option[] => {
 		const restrung = [...outlook.restrungFor].filter(([, from]) => from <= place).map(([id]) => id);
 		const key = `${seat} ${what} ${restrung.join()}`;

@@ -26,6 +26,8 @@ type Wishes = {
 	readonly rank: readonly number[];
 	/** For each piece the one that it comes after; -1 where it comes after none. */
 	readonly follows: readonly number[];
+	/** How many sets of orders may be looked at. */
+	readonly nodes?: number;
 };
 
 /**
@@ -35,9 +37,9 @@ type Wishes = {
  * leastLate({ heads: Float64Array.of(0, 0), lengths: Float64Array.of(5, 5), dues: Float64Array.of(4, 8), nightMs: (free) => free }, { rank: [0, 1], follows: [-1, -1] }) // => [0, 1]
  */
 export function leastLate(pieces: PiecesOfWork, wishes: Wishes): readonly number[] {
-	const { rank, follows } = wishes;
+	const { rank, follows, nodes = nodesFor(rank.length) } = wishes;
 	if (latenessInOrder(pieces, rank) <= 0) return rank;
-	const { order } = exactOrder(pieces, { enoughMs: 0, nodes: nodesFor(rank.length) });
+	const { order } = exactOrder(pieces, { enoughMs: 0, nodes });
 	const least = leastInAll(pieces, wishes, inSequence(order, follows));
 	return nearRank(pieces, least, rank);
 }

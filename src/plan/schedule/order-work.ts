@@ -33,6 +33,8 @@ type When = {
 	readonly clock: FreeClock;
 	/** When the interval that is on ends: what can be done early in it is done first. Null where none is. */
 	readonly intervalEndsMs: NightMs | null;
+	/** How many sets of orders may be looked at; left out, as many as for a list that is shown. */
+	readonly nodes?: number;
 };
 
 /**
@@ -63,10 +65,11 @@ export function orderWork<P extends Piece>(pieces: readonly P[], when: When): re
 }
 
 /**
- * What stands first in that order; undefined where there is nothing.
+ * What stands first in that order, as far as it is known after so many sets of orders; undefined where there
+ * is nothing.
  *
  * @example
- * firstShown([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }], { nowMs: 0, clock: freeClock([]), intervalEndsMs: null }).seconds // => 60
+ * firstShown([{ seconds: 60, releaseMs: 0, dueMs: 200000, isEarly: false }], { nowMs: 0, clock: freeClock([]), intervalEndsMs: null, nodes: 9 }).seconds // => 60
  */
 export function firstShown<P extends Piece>(pieces: readonly P[], when: When): P | undefined {
 	const byDue = inDueOrder(pieces);
@@ -101,7 +104,7 @@ export function onFreeClock(pieces: readonly Piece[], clock: FreeClock): PiecesO
 function orderShown(
 	byDue: readonly Piece[],
 	waiting: PiecesOfWork,
-	{ nowMs, clock, intervalEndsMs }: When,
+	{ nowMs, clock, intervalEndsMs, nodes }: When,
 ): readonly number[] {
 	const isFirst = ({ isEarly, releaseMs }: Piece) =>
 		isEarly && intervalEndsMs !== null && releaseMs < intervalEndsMs;
@@ -111,6 +114,7 @@ function orderShown(
 	return leastLate(startingAt(clock.at(nowMs), waiting), {
 		rank,
 		follows: byDue.map((one) => followed(byDue, one)),
+		...(nodes === undefined ? {} : { nodes }),
 	});
 }
 

@@ -27,6 +27,9 @@ import { intervalEnd, partsOf } from '../schedule/work-ahead.ts';
 import { workNeeded } from '../schedule/work-needed.ts';
 import type { InTime } from './choose-in-time.ts';
 
+/** Pieces of work that restrings are held against, all of them at all their slots and in all orders together: those of a real show, many times over. */
+const OFFERED = 5_000;
+
 /** `held`: what a restring is held against, those given a place since the choice was made among it. */
 type Restrung = { readonly outlook: Outlook; readonly best: InTime; readonly held: Held };
 
@@ -64,11 +67,12 @@ export function restrungInTime(
 		const best = choose(outlook);
 		return { outlook, best, held: best.schedule };
 	};
+	const effort: Effort = { left: OFFERED };
 	let now = chosenFor(first);
 	let isChosen = true;
 	let left = ANEW;
 	for (const instrument of brokenOf(first)) {
-		const found = firstInTime(session, now, instrument);
+		const found = firstInTime(session, now, { instrument, effort });
 		if (found === null) continue;
 		const restrungFor = new Map(now.outlook.restrungFor).set(instrument.id, found.place);
 		const outlook = { ...now.outlook, restrungFor };
@@ -111,17 +115,24 @@ function brokenOf({ show, instruments }: Outlook): readonly Instrument[] {
 type Found = { readonly place: number; readonly held: Held };
 
 /** The place of the first section that wants the instrument and for which the restring can be done in time; null for none. */
-function firstInTime(session: Session, now: Restrung, instrument: Instrument): Found | null {
+function firstInTime(
+	session: Session,
+	now: Restrung,
+	{ instrument, effort }: { readonly instrument: Instrument; readonly effort: Effort },
+): Found | null {
 	const { outlook, best } = now;
 	const state = outlook.instruments[instrument.id] as InstrumentState;
 	const seats = outlook.show.players.length;
 	const backMs = backOf(now, { instrument, state });
 	if (backMs === null) return null;
 	for (const [index, choice] of best.schedule.choices.entries()) {
+		if (effort.left <= 0) return null;
 		const to = wantedAs(outlook, { choice, instrument, place: Math.floor(index / seats) });
 		if (to === null || choice.section.hasBegun) continue;
-		const held = withRestring(session, now, { instrument, state, choice, to, backMs });
+		const asked = { instrument, state, choice, to, backMs };
+		const held = withRestring(session, now, { ...asked, effort });
 		if (held !== null) return { place: Math.floor(index / seats), held };
+		effort.left -= now.held.work.length;
 	}
 	return null;
 }
@@ -168,10 +179,14 @@ function wantedAs(
 	return first?.hand ?? null;
 }
 
+/** How many pieces of work may still be looked at. */
+type Effort = { left: number };
+
 type Asked = Offered & {
 	readonly choice: Choice;
 	readonly to: Hand;
 	readonly backMs: NightMs;
+	readonly effort: Effort;
 };
 
 /** A piece of work, with the instrument that it is on. */
@@ -182,7 +197,7 @@ function withRestring(session: Session, { outlook, held }: Restrung, asked: Aske
 	const { handOvers, work } = held;
 	const { nowMs, show } = outlook;
 	const { section, player } = asked.choice;
-	const { instrument, state, to: hand, backMs } = asked;
+	const { instrument, state, to: hand, backMs, effort } = asked;
 	// Handing it over takes its seconds too: of the hands that work, and of whatever is wanted there.
 	const atOnce = handOvers.filter((one) => one.section === section);
 	const handing = atOnce
@@ -223,10 +238,13 @@ function withRestring(session: Session, { outlook, held }: Restrung, asked: Aske
 		return { ...one, seconds: Math.max(0, one.seconds - Math.max(0, workedMs) / 1000) };
 	};
 	const left = (all: readonly Named[]) => startingAt(clock.at(nowMs), onFreeClock(all, clock));
-	const nodes = nodesFor(pieces.length);
+	const nodes = (): number =>
+		Math.min(nodesFor(pieces.length), Math.ceil(effort.left / pieces.length));
 	const isInTime = (all: PiecesOfWork): boolean => {
 		if (jackson(all, { isPreemptive: true }).latenessMs > 0) return false;
-		return exactOrder(all, { enoughMs: 0, nodes }).latenessMs <= 0;
+		const found = exactOrder(all, { enoughMs: 0, nodes: nodes() });
+		effort.left -= found.nodes * pieces.length;
+		return found.latenessMs <= 0;
 	};
 	// Of most it can be told without knowing which one stands first: as if none of them had been worked on,
 	// and as if all had.
@@ -254,7 +272,7 @@ function withRestring(session: Session, { outlook, held }: Restrung, asked: Aske
 	if (isInTime(left(pieces))) return added();
 	if (jackson(left(pieces.map(worked)), { isPreemptive: true }).latenessMs > 0) return null;
 	const intervalEndsMs = intervalEnd(outlook);
-	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs });
+	const first = firstShown(pieces, { nowMs, clock, intervalEndsMs, nodes: nodes() });
 	return isInTime(left(pieces.map((one) => (one === first ? worked(one) : one)))) ? added() : null;
 }
 
