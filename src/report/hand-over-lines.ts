@@ -102,11 +102,9 @@ export function handOverLines(
 			open.delete(player);
 		}
 		for (const [player, hold] of ended) {
-			if (entry.k !== 'song-began') continue;
+			const isOnAgain = entry.k === 'song-began' && entry.item === hold.item.key;
+			if (!isOnAgain || after.players[player]?.holds !== hold.heldId) continue;
 			ended.delete(player);
-			const isOnAgain =
-				entry.item === hold.item.key && after.players[player]?.holds === hold.heldId;
-			if (!isOnAgain) continue;
 			open.set(player, hold);
 			wrongHolds.splice(
 				wrongHolds.findLastIndex(({ playerId }) => playerId === player),

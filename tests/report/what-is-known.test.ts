@@ -92,7 +92,7 @@ describe('a pedal that was stuck', () => {
 
 	test('is told until when and in which song', () => {
 		const { report } = played(`${stuck}14:00 r 0 2\n`);
-		const until = 'until 12:14 in song 4 Quarry';
+		const until = 'until 12:14, in song 4 Quarry';
 		expect(report.incidents[0]?.later).toMatchObject({
 			outSeconds: 300,
 			backIn: { position: 4, song: 'Quarry' },
@@ -121,6 +121,14 @@ describe('a wrong instrument in hands', () => {
 
 	test('is wrong until it is put right', () => {
 		expect(seconds(`${wrong}09:40 x 2\n12:00 d\n`)).toEqual([70]);
+	});
+
+	test('is wrong until it is taken out of those hands for another player', () => {
+		expect(seconds(`${wrong}09:00 x b 1\n11:00 t 5\n`)[0]).toBe(30);
+	});
+
+	test('is wrong through a song that was left by mistake and taken up again', () => {
+		expect(seconds(`${wrong}09:00 right\n09:05 left\n12:00 d\n`)).toEqual([210]);
 	});
 
 	test('is still wrong where the song is on at the end of what is known', () => {

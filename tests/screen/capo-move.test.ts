@@ -77,4 +77,22 @@ set: [one, {song: two, gap: 15s}, {song: three, gap: 15s}]
 		expect(screen).toMatch(/WRONG/);
 		expect(screen).toMatch(/^next: hands empty$/m);
 	});
+
+	test('but what is handed for a later song is not said there: it would be handed too soon', () => {
+		const four = showFrom(`
+players: [{id: ash, name: Ash, key: a}]
+instruments:
+  - {id: A1, name: Amber, slot: "1", kind: electric-6, tuning: E standard}
+  - {id: B1, name: Birch, slot: "2", kind: electric-6, tuning: drop D}
+songs:
+  - {id: one, title: One, length: "3:00", hands: {ash: {instrument: A1}}}
+  - {id: two, title: Two, length: "3:00", hands: {ash: {instrument: A1, capo: 2}}}
+  - {id: three, title: Three, length: "3:00", hands: {ash: {instrument: A1, capo: 2}}}
+  - {id: four, title: Four, length: "3:00", hands: {ash: {instrument: B1}}}
+set: [one, {song: two, gap: 15s}, {song: three, gap: 15s}, {song: four, gap: 15s}]
+`);
+		const { screen } = playShow(four, `${skipped}00:40 !screen`);
+		expect(screen).toMatch(/KEEPS 1, CAPO ON 2/);
+		expect(screen).not.toMatch(/^next: /m);
+	});
 });
