@@ -60,7 +60,7 @@ export type Piece = {
 	readonly plannedSeconds: number;
 	/**
 	 * Seconds as the journal has them: of a hand-over from the song's end to the key that notes it, several in one gap with an
-	 * equal share each; of work from when the instrument came back to its mark, where that was the first since. Waiting in
+	 * equal share each; of work from when the instrument came back until its mark, where that was the first since. Waiting in
 	 * between is in it.
 	 */
 	readonly seconds: number;

@@ -19,7 +19,7 @@ const BETWEEN: ReadonlySet<Entry['k']> = new Set([
 ]);
 
 /**
- * Seconds by the step that noted it: from when the instrument came back to its mark, with no other mark and nothing else
+ * Seconds by the step that noted it: from when the instrument came back until its mark, with no other mark and nothing else
  * noted of hands in between. Waiting is in it, so none is too short; marks pressed one after the other at the end of all
  * the work say nothing of the later ones.
  */

@@ -41,7 +41,7 @@ export function offOf(state: ScreenState, coming: Coming, work: readonly Work[])
 	const name = shownInstrument(show, held);
 	const other = plan.handOvers.find(
 		({ section, instrument: given, player: whose }) =>
-			given === held && whose !== player && `${section.item}.${section.point}` === coming.moment,
+			given === held && whose !== player && momentOf(section) === coming.moment,
 	);
 	const to = (where: string) => ({
 		label: OFF.label,

@@ -20,9 +20,9 @@ export const timesTitle = (nights: number): string =>
 	`What work took in ${nights === 1 ? 'one night' : `${nights} nights`}, beside what the plan takes.`;
 export const TOO_FEW = 'fewer than 5';
 export const TIMES_MEAN = [
-	'A hand-over counts from the end of the song to its key; several in one gap have an equal share each, which may be',
-	'shorter than one of them took. Work counts from the return of the instrument to its mark, where that was the first',
-	'mark since; waiting in between is in it.',
+	'A hand-over counts from the end of the song to its key; several in one gap share that time equally, so one may show',
+	'less than it took. Work counts from when the instrument came back until it was marked, where that was the first mark',
+	'since; waiting in between is in it.',
 ] as const;
 export const notInOneGo = (count: number): string =>
 	`Left out: ${count} that took three times the plan or more, so not done in one go.`;
